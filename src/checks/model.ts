@@ -1,0 +1,89 @@
+/** Ledger rows. Rules compare integers; twice a length is carried so that nothing is ever halved. */
+import type { Answer, Base, Editions, Job, Severity } from "../job/model.js";
+import type { Layout } from "../pattern/layout.js";
+import type { Plate } from "../plate/model.js";
+
+/** Twice a length in nanometres (integer), a plain count, or a dimensionless ratio in thousandths (integer). */
+export type Quantity =
+  | { readonly kind: "length"; readonly twice: number }
+  | { readonly kind: "count"; readonly count: number };
+
+export type Sense = ">=" | "<=" | "=";
+export type CheckStatus = "pass" | "fail" | "not-applicable" | "not-checked";
+
+/** What a rule returns for one subject; the runner adds margin and status. */
+export type Verdict =
+  | {
+      readonly kind: "compared";
+      readonly subject: string;
+      readonly value: Quantity;
+      readonly limit: Quantity;
+      readonly sense: Sense;
+      readonly note: string;
+      readonly severity?: Severity;
+      readonly clause?: string;
+    }
+  | {
+      readonly kind: "not-applicable";
+      readonly subject: string;
+      readonly note: string;
+      readonly severity?: Severity;
+      readonly clause?: string;
+    }
+  | {
+      readonly kind: "not-checked";
+      readonly subject: string;
+      readonly note: string;
+      readonly severity?: Severity;
+      readonly clause?: string;
+    };
+
+export interface CheckContext {
+  readonly job: Job;
+  readonly base: Base;
+  readonly layout: Layout;
+  readonly plate: Plate;
+}
+
+/** One rule: one file, named by its id. */
+export interface Rule {
+  readonly id: string;
+  /** One line for the README table: what is held against what. */
+  readonly title: string;
+  readonly severity: Severity;
+  /** Clause printed in the ledger when a verdict does not name its own. */
+  clause(context: CheckContext): string;
+  /** Edition printed in the ledger: one of the job's editions, or "shop", "geometry". */
+  edition(context: CheckContext): string;
+  /** One verdict a subject; never empty: a rule that does not apply says so. */
+  check(context: CheckContext): readonly Verdict[];
+}
+
+export interface CheckRow {
+  readonly rule: string;
+  readonly clause: string;
+  readonly edition: string;
+  readonly subject: string;
+  readonly severity: Severity;
+  /** null where nothing was compared. */
+  readonly value: Quantity | null;
+  readonly limit: Quantity | null;
+  readonly sense: Sense | null;
+  /** Positive where the rule holds with something to spare; for `=` minus the difference. */
+  readonly margin: Quantity | null;
+  readonly status: CheckStatus;
+  readonly note: string;
+  /** The answer of the engineer of record, when there is one and the value has not changed since. */
+  readonly answer: Answer | null;
+}
+
+/** What no rule looks at; printed on every ledger and sheet. */
+export const NOT_CHECKED_AT_ALL = [
+  "anchorage strength in concrete",
+  "rod strength",
+  "welds",
+  "bearing under the base plate",
+  "reinforcement",
+] as const;
+
+export type { Editions };

@@ -1,0 +1,44 @@
+/**
+ * A user's mistake is a value, never an exception: stages collect findings and the shell shows all of them at once.
+ * A bug is an exception.
+ */
+
+/** Where a finding was made. Lines and columns count from 1; `path` is the place inside the document, as `bases[2].rods.diameter`. */
+export interface Place {
+  readonly file: string;
+  readonly line?: number;
+  readonly column?: number;
+  readonly path?: string;
+}
+
+export type FindingSeverity = "error" | "warning";
+
+export interface Finding {
+  /** Stable identifier in kebab case, for programs. */
+  readonly code: string;
+  readonly severity: FindingSeverity;
+  readonly at: Place;
+  /** What is wrong, with the offending value, its unit, and what is allowed. One sentence, no trailing newline. */
+  readonly message: string;
+  /** What would put it right, when that is known: the nearest known key, a unit. */
+  readonly hint?: string;
+}
+
+/** A value, or the findings that prevented it. Warnings may accompany a value. */
+export type Outcome<T> =
+  | { readonly ok: true; readonly value: T; readonly findings: readonly Finding[] }
+  | { readonly ok: false; readonly findings: readonly Finding[] };
+
+/** `file:line:column path: message (hint)`, the form in which every fault is shown. */
+export function formatFinding(finding: Finding): string {
+  const { file, line, column, path } = finding.at;
+  const where = [file, ...(line === undefined ? [] : [line, ...(column === undefined ? [] : [column])])].join(":");
+  const subject = path === undefined || path === "" ? "" : ` ${path}`;
+  const hint = finding.hint === undefined ? "" : ` (${finding.hint})`;
+  return `${where}${subject}: ${finding.message}${hint}`;
+}
+
+/** True when any finding forbids going on. */
+export function hasErrors(findings: readonly Finding[]): boolean {
+  return findings.some((finding) => finding.severity === "error");
+}

@@ -1,0 +1,65 @@
+/**
+ * A sheet as a retained scene: strokes, fills, texts and groups, each with a role and never a colour or a line weight.
+ * Exporters map roles to what their medium has. Paper millimetres, origin at the lower left of the sheet, y up.
+ */
+
+/** What a stroke is for. The exporter gives each its ISO 128 weight and pattern. */
+export type StrokeRole =
+  | "outline"
+  | "hole"
+  | "concrete"
+  | "base-plate"
+  | "centre"
+  | "dimension"
+  | "extension"
+  | "leader"
+  | "scribe"
+  | "frame"
+  | "table"
+  | "table-heavy"
+  | "held";
+
+export type FillRole = "paper" | "arrow" | "shade" | "bar" | "held";
+
+export type TextRole = "dimension" | "note" | "heading" | "title" | "table" | "tag" | "label" | "held" | "small";
+
+/** Paper millimetres, y up. */
+export interface PaperPoint {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Path commands in paper millimetres: lines, circular arcs by bulge (as in geometry), full circles. */
+export type PathPart =
+  | { readonly kind: "line"; readonly from: PaperPoint; readonly to: PaperPoint }
+  | { readonly kind: "arc"; readonly from: PaperPoint; readonly to: PaperPoint; readonly bulge: number }
+  | { readonly kind: "circle"; readonly center: PaperPoint; readonly radius: number };
+
+export type SceneItem =
+  | { readonly kind: "stroke"; readonly role: StrokeRole; readonly parts: readonly PathPart[] }
+  | { readonly kind: "fill"; readonly role: FillRole; readonly points: readonly PaperPoint[] }
+  | {
+      readonly kind: "text";
+      readonly role: TextRole;
+      readonly text: string;
+      /** Anchor on the baseline. */
+      readonly at: PaperPoint;
+      readonly anchor: "start" | "middle" | "end";
+      /** Letter (cap) height in paper millimetres. */
+      readonly height: number;
+      /** Degrees counter-clockwise. */
+      readonly turn: number;
+      readonly bold: boolean;
+    }
+  | { readonly kind: "group"; readonly name: string; readonly items: readonly SceneItem[] };
+
+export interface Scene {
+  /** Sheet size name, as `ANSI-style B` or `A3`: the printed name of the standard size. */
+  readonly size: string;
+  readonly width: number;
+  readonly height: number;
+  /** Document title: for a screen reader and the window's title. */
+  readonly title: string;
+  readonly description: string;
+  readonly items: readonly SceneItem[];
+}
