@@ -1,5 +1,10 @@
 import { defineConfig } from "vitest/config";
 
 export default defineConfig({
-  test: { include: ["tests/**/*.test.ts"], testTimeout: 120_000, pool: "threads" },
+  test: {
+    include: ["tests/**/*.test.ts"],
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
+    reporters: ["default", "./tests/closing-line.ts"],
+  },
 });
