@@ -1,0 +1,6 @@
+/** Exact lengths and angles: text in, text out. */
+export * from "./angle.js";
+export * from "./format.js";
+export * from "./length.js";
+export { parseCount, parseLength } from "./parse.js";
+export type { Reading } from "./reading.js";
