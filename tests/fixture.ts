@@ -24,6 +24,7 @@ export function shopFixture(changes: Partial<Shop> = {}): Shop {
     formGap: shopValue(inches(0.5)),
     increment: shopValue(inches(0.5)),
     finishingRoom: shopValue(inches(1)),
+    groutRoom: shopValue(zero),
     largestSide: given(inches(24), "Design Guide 1, 2nd ed., s.2.9"),
     templateWasher: missing("shop.templateWasher", "no washer on the template is named"),
     density: {
@@ -68,6 +69,7 @@ export function groupFixture(changes: Partial<RodGroup> = {}, rod: Partial<RodGr
       threadLength: given(inches(8), "job"),
       bottom: given({ kind: "nut" } as const, "job"),
       wrenchRoom: missing("rods.wrenchRoom", "no wrench room is given"),
+      stickOut: given(zero, "default: full engagement of the nut"),
       ...rod,
     },
   };

@@ -113,6 +113,8 @@ export interface Shop {
   readonly increment: Given<Length>;
   /** Room between T.O.C. and the underside for finishing the concrete, beside nut and washer. */
   readonly finishingRoom: Given<Length>;
+  /** Room between T.O.C. and the levelling nut under the base plate; default 0: the nut just clears the concrete. */
+  readonly groutRoom: Given<Length>;
   /** Largest side before a template tends to warp. */
   readonly largestSide: Given<Length>;
   /** Washer on the template (diameter and thickness) under each nut; missing: the nut itself bears. */
@@ -241,6 +243,8 @@ export interface Rod {
   readonly bottom: Input<Bottom>;
   /** Room around a nut for a wrench or socket: diameter. */
   readonly wrenchRoom: Input<Length>;
+  /** Rod standing out above the nut on the base plate; default 0: flush, the nut fully engaged. */
+  readonly stickOut: Input<Length>;
 }
 
 export interface Nut {
