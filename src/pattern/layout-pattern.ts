@@ -18,6 +18,7 @@ const COINCIDENT = 0.01;
 /** Positions and tags of a base's rods, group by group; coincident or too many rods are findings at the base. */
 export function layoutPattern(base: Base): Outcome<Layout> {
   const count = base.groups.reduce((sum, { pattern }) => sum + countRods(pattern), 0);
+  if (count === 0) return { ok: false, findings: [noRods(base)] };
   if (count > MOST_RODS) return { ok: false, findings: [tooMany(base, count)] };
   const rods = base.groups.flatMap(layoutGroup);
   const findings = coincidences(base, rods);
@@ -27,6 +28,10 @@ export function layoutPattern(base: Base): Outcome<Layout> {
 function layoutGroup(group: RodGroup): readonly PlacedRod[] {
   const ordered = clockwiseFromNorthWest(rodPositions(group.pattern));
   return ordered.map((center, i) => ({ tag: `${group.letter}${i + 1}`, group, center }));
+}
+
+function noRods({ place }: Base): Finding {
+  return { code: "no-rods", severity: "error", at: place, message: "the pattern has no rods: at least 1 is needed" };
 }
 
 function tooMany({ place }: Base, count: number): Finding {

@@ -1,0 +1,49 @@
+/** From a base and its rods to a plate that can be cut. */
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Base, Job } from "../job/model.js";
+import type { Layout } from "../pattern/index.js";
+import { makeHoles } from "./holes.js";
+import { layOutMarks } from "./marks/lay-out-marks.js";
+import type { Plate } from "./model.js";
+import type { Openings } from "./openings.js";
+import { makeOpenings } from "./openings.js";
+import type { Outline } from "./outline.js";
+import { makeOutline } from "./outline.js";
+
+/**
+ * The plate of a base's template. Shapes that cannot be (an outline that crosses itself, corners without room) are
+ * findings; holes in each other's way or past the edge are not: the checks hold the base for those.
+ */
+export function makePlate(job: Job, base: Base, layout: Layout): Outcome<Plate> {
+  const outline = makeOutline(job, base, layout);
+  if (isFindings(outline)) return { ok: false, findings: outline };
+  const openings = makeOpenings(job, base, layout, outline.contour);
+  if (isFindings(openings)) return { ok: false, findings: openings };
+  return { ok: true, value: assemble(job, base, layout, outline, openings), findings: [] };
+}
+
+function assemble(job: Job, base: Base, layout: Layout, outline: Outline, { openings, sized }: Openings): Plate {
+  const { template } = base;
+  const outer = outline.contour;
+  const holes = makeHoles(job, template, layout, openings);
+  return {
+    mark: template.mark,
+    revision: job.revision,
+    quantity: template.quantity,
+    material: template.material,
+    thickness: template.thickness,
+    outlineKind: outer.kind,
+    region: { outer, inner: holes.filter(({ made }) => made === "cut").map(({ contour }) => contour) },
+    holes,
+    ...layOutMarks(job, base, outer, holes),
+    sized: [...sizedAs("outline", outline.sized), ...sizedAs("opening", sized)],
+  };
+}
+
+function sizedAs(what: string, how: string | null): Plate["sized"] {
+  return how === null ? [] : [{ what, how }];
+}
+
+function isFindings(made: object): made is readonly Finding[] {
+  return Array.isArray(made);
+}
