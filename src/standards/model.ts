@@ -17,13 +17,13 @@ export type Confidence =
   | "medium"
   | "medium (single source)"
   | "medium (conflict)"
-  | "medium; inside diameter from memory"
+  | "medium; ID from memory"
   | "low"
   | "low (column alignment uncertain)"
   | "conflict"
   | "computed"
   | "pitch high, area computed"
-  | "pitch high; tabulated area from memory (formula confirms)"
+  | "TPI high; tabulated area from memory (formula confirms)"
   | "from memory"
   | "from memory (numbers)"
   | "common practice"
@@ -54,6 +54,20 @@ export type Lookup<Row> =
 export interface Rule {
   readonly factor: number;
   readonly add: Length;
+}
+
+/** A printed formula that holds from a diameter on. */
+export interface FromRule extends Sourced {
+  readonly from: Length;
+  readonly rule: Rule;
+}
+
+/** A printed formula that holds for every diameter greater than `beyond`. */
+export interface BeyondRule extends Sourced {
+  readonly beyond: Length;
+  readonly rule: Rule;
+  /** As printed: `1-1/4 x d`. */
+  readonly printed: string;
 }
 
 /** A row that is found by its thread size. */
@@ -170,6 +184,11 @@ export interface SpacingRow extends Sourced {
   readonly edgeFactor: number | null;
 }
 
+/** A printed row of the spacing rule. */
+export interface SpacingTableRow extends SpacingRow {
+  readonly torqued: boolean;
+}
+
 export interface CoverRow extends Sourced {
   readonly cover: Length;
   readonly item: string;
@@ -188,12 +207,17 @@ export interface GradeRow extends Sourced {
   /** Colour of the end, for F1554; "" otherwise. */
   readonly colour: string;
   readonly weldable: string;
-  readonly least: Length | null;
-  readonly greatest: Length | null;
-  /** Recommended nut, in words, and its form for this diameter by `nutForm`. */
+  /** Diameters that the specification covers, ends included. */
+  readonly least: Length;
+  readonly greatest: Length;
+  readonly elongation: string;
+  readonly reductionOfArea: string;
+  /** Recommended nut, as listed. */
   readonly nut: string;
-  /** Hex up to and including this diameter when plain; heavy hex above. null: heavy hex always (US); metric: ISO hex. */
-  readonly hexUpTo: Length | null;
+  /** The nut is hex up to and including this diameter, heavy hex above; zero: heavy hex always. */
+  readonly hexUpTo: Length;
+  /** True where a galvanized rod takes a heavy hex nut whatever its diameter. */
+  readonly heavyHexWhenGalvanized: boolean;
 }
 
 /** ISO 9013 limit deviation: plus or minus, on the dimension. */

@@ -1,0 +1,38 @@
+/** AISC 360-10, 360-16 and 360-22, Table J3.4: least distance from hole centre to edge, in inches. */
+import type { LeastEdgeRow } from "../edges.js";
+import type { BeyondRule, Table } from "../model.js";
+import { printedInches } from "../sizes.js";
+
+const SOURCED = {
+  source: "AISC 360-22 Table J3.4/J3.4M",
+  confidence: "high",
+  note: "lesser distance allowed if J3.10/J3.11 and J4 satisfied; below 1 x d needs EOR approval",
+} as const;
+
+/** Bolt, least distance. */
+export const aisc360Edges: Table<LeastEdgeRow> = {
+  edition: "AISC 360-22",
+  clause: "Table J3.4",
+  rows: [
+    row("1/2", "3/4"),
+    row("5/8", "7/8"),
+    row("3/4", "1"),
+    row("7/8", "1-1/8"),
+    row("1", "1-1/4"),
+    row("1-1/8", "1-1/2"),
+    row("1-1/4", "1-5/8"),
+  ],
+};
+
+/** The rule row of the table, beyond 1-1/4 in. */
+export const aisc360EdgeRule: BeyondRule = {
+  beyond: printedInches("1-1/4"),
+  rule: { factor: 1.25, add: printedInches("0") },
+  printed: "1-1/4 x d",
+  ...SOURCED,
+};
+
+function row(size: string, least: string): LeastEdgeRow {
+  const diameter = printedInches(size);
+  return { size, diameter, least: printedInches(least), printed: least, ...SOURCED };
+}

@@ -1,0 +1,107 @@
+/** ASME B18.21.1 plain washers, Type B, in inches as printed. */
+import { inches } from "../../units/length.js";
+import type { Table, WasherRow } from "../model.js";
+import { printedInches } from "../sizes.js";
+
+/** Narrow series: size, inside, outside, thickness, note. */
+export const typeBNarrowWashers: Table<WasherRow> = {
+  edition: "ASME B18.21.1 Type B narrow",
+  clause: "plain washers, Type B, narrow",
+  rows: [
+    row("1/4", 0.281, 0.5, 0.063),
+    row("5/16", 0.344, 0.625, 0.063),
+    row("3/8", 0.406, 0.734, 0.063),
+    row("7/16", 0.469, 0.875, 0.063),
+    row("1/2", 0.531, 1, 0.063),
+    row("9/16", 0.594, 1.125, 0.063),
+    row("5/8", 0.656, 1.25, 0.1),
+    row("3/4", 0.812, 1.375, 0.1),
+    row("7/8", 0.938, 1.469, 0.1),
+    row("1", 1.062, 1.75, 0.1),
+    row("1-1/8", 1.188, 2, 0.1),
+    row("1-1/4", 1.312, 2.25, 0.16),
+    row("1-3/8", 1.438, 2.5, 0.16),
+    row("1-1/2", 1.562, 2.75, 0.16),
+    row("1-5/8", 1.75, 3, 0.16),
+    row("1-3/4", 1.875, 3.25, 0.16),
+    row("1-7/8", 2, 3.5, 0.25),
+    row("2", 2.125, 3.75, 0.25),
+    row("2-1/4", 2.375, 4, 0.25),
+    row("2-1/2", 2.625, 4.5, 0.25),
+    row("2-3/4", 2.875, 5, 0.25),
+    row("3", 3.125, 5.5, 0.375),
+  ],
+};
+
+/** Regular series: size, inside, outside, thickness, note. */
+export const typeBRegularWashers: Table<WasherRow> = {
+  edition: "ASME B18.21.1 Type B regular",
+  clause: "plain washers, Type B, regular",
+  rows: [
+    row("1/4", 0.281, 0.734, 0.063),
+    row("5/16", 0.344, 0.875, 0.063),
+    row("3/8", 0.406, 1, 0.063),
+    row("7/16", 0.469, 1.125, 0.063),
+    row("1/2", 0.531, 1.25, 0.1),
+    row("9/16", 0.594, 1.469, 0.1),
+    row("5/8", 0.656, 1.75, 0.1),
+    row("3/4", 0.812, 2, 0.1),
+    row("7/8", 0.938, 2.25, 0.16),
+    row("1", 1.062, 2.5, 0.16),
+    row("1-1/8", 1.188, 2.75, 0.16),
+    row("1-1/4", 1.312, 3, 0.16),
+    row("1-3/8", 1.438, 3.25, 0.25),
+    row("1-1/2", 1.562, 3.5, 0.25, "file prints 889 mm; 88.9 (3-1/2 in) intended"),
+    row("1-5/8", 1.75, 3.75, 0.25),
+    row("1-3/4", 1.875, 4, 0.25),
+    row("1-7/8", 2, 4.25, 0.25),
+    row("2", 2.125, 4.5, 0.25),
+    row("2-1/4", 2.375, 5, 0.25),
+    row("2-1/2", 2.625, 5.5, 0.375),
+    row("2-3/4", 2.875, 6, 0.375),
+    row("3", 3.125, 6.5, 0.375),
+  ],
+};
+
+/** Wide series: size, inside, outside, thickness, note. */
+export const typeBWideWashers: Table<WasherRow> = {
+  edition: "ASME B18.21.1 Type B wide",
+  clause: "plain washers, Type B, wide",
+  rows: [
+    row("1/4", 0.281, 1, 0.063),
+    row("5/16", 0.344, 1.125, 0.063),
+    row("3/8", 0.406, 1.25, 0.1),
+    row("7/16", 0.469, 1.469, 0.1),
+    row("1/2", 0.531, 1.75, 0.1),
+    row("9/16", 0.594, 2, 0.1),
+    row("5/8", 0.656, 2.25, 0.16),
+    row("3/4", 0.812, 2.5, 0.16),
+    row("7/8", 0.938, 2.75, 0.16),
+    row("1", 1.062, 3, 0.16),
+    row("1-1/8", 1.188, 3.25, 0.16),
+    row("1-1/4", 1.312, 3.25, 0.15, "od 82.55 (3-1/4 in)"),
+    row("1-3/8", 1.438, 4, 0.25),
+    row("1-1/2", 1.562, 4, 0.25),
+    row("1-5/8", 1.75, 4.25, 0.25),
+    row("1-3/4", 1.875, 4.5, 0.25),
+    row("1-7/8", 2, 4.75, 0.25),
+    row("2", 2.125, 5, 0.25),
+    row("2-1/4", 2.375, 5.5, 0.375),
+    row("2-1/2", 2.625, 6, 0.375),
+    row("2-3/4", 2.875, 6.5, 0.375),
+    row("3", 3.125, 7, 0.375),
+  ],
+};
+
+function row(size: string, inside: number, outside: number, thickness: number, note = ""): WasherRow {
+  return {
+    size,
+    diameter: printedInches(size),
+    inside: [inches(inside)],
+    outside: inches(outside),
+    thickness: { least: null, nominal: inches(thickness), greatest: null },
+    source: "ASME B18.21.1 Type B",
+    confidence: "medium",
+    note,
+  };
+}

@@ -1,0 +1,77 @@
+/** Placing tolerances by edition. */
+import type { Length } from "../units/length.js";
+import { aci117Placing } from "./aci-117-10/placing.js";
+import { aisc303TenPlacing } from "./aisc-303-10/placing.js";
+import { aisc303Placing } from "./aisc-303-22/placing.js";
+import { unknownEdition } from "./editions.js";
+import { en1090Placing } from "./en-1090-2/placing.js";
+import type { ElevationRow, Lookup, PlacingRow, Sized, Table } from "./model.js";
+import type { PlacingTableRow } from "./placing.js";
+import { nearestSizes } from "./sized-index.js";
+import { printedInches } from "./sizes.js";
+
+/** How a foundation bolt is set, for EN 1090-2: cast in fixed, or adjustable in a pocket or sleeve. */
+export type BoltSetting = "fixed" | "adjustable";
+
+interface PlacingIndex {
+  readonly edition: string;
+  /** Rows that hold for every diameter. */
+  readonly every: PlacingTableRow | undefined;
+  readonly byDiameter: ReadonlyMap<Length, PlacingTableRow>;
+  readonly sizes: readonly Sized[];
+  readonly top: PlacingTableRow | undefined;
+}
+
+const fixed = en1090Placing.rows.filter((row) => row.setting === "fixed");
+const adjustable = en1090Placing.rows.filter((row) => row.setting === "adjustable");
+const INDEXES: ReadonlyMap<string, Readonly<Record<BoltSetting, PlacingIndex>>> = new Map([
+  ["ACI 117-10", both(index(aci117Placing))],
+  ["AISC 303-10", both(index(aisc303TenPlacing))],
+  ["AISC 303-22", both(index(aisc303Placing))],
+  [
+    "EN 1090-2",
+    { fixed: index({ ...en1090Placing, rows: fixed }), adjustable: index({ ...en1090Placing, rows: adjustable }) },
+  ],
+]);
+
+/**
+ * As-placed tolerance in plan for a rod diameter. ACI 117-10, AISC 303-22 and EN 1090-2 limit each rod's position, AISC 303-10
+ * the spacing of any two rods of a group.
+ */
+export function findPlacing(edition: string, diameter: Length, setting: BoltSetting = "fixed"): Lookup<PlacingRow> {
+  const table = INDEXES.get(edition)?.[setting] ?? unknownEdition("placing", edition);
+  const row = table.byDiameter.get(diameter) ?? table.every;
+  if (row === undefined || row.plus === null) return { found: false, nearest: nearestSizes(table.sizes, diameter) };
+  const { item, source, confidence, note, plus } = row;
+  const limits = row.about === "rod spacing" ? "spacing" : "position";
+  const placing: PlacingRow = { limits, tolerance: plus, item, source, confidence, note };
+  return { found: true, row: placing, edition: table.edition, clause: row.clause };
+}
+
+/** Tolerance of the top of a rod. */
+export function findElevation(edition: string, setting: BoltSetting = "fixed"): Lookup<ElevationRow> {
+  const { top, edition: printed } = INDEXES.get(edition)?.[setting] ?? unknownEdition("placing", edition);
+  if (top === undefined || top.minus === null || top.plus === null) return { found: false, nearest: [] };
+  const { item, source, confidence, note, minus, plus, clause } = top;
+  return { found: true, row: { low: minus, high: plus, item, source, confidence, note }, edition: printed, clause };
+}
+
+function both(table: PlacingIndex): Readonly<Record<BoltSetting, PlacingIndex>> {
+  return { fixed: table, adjustable: table };
+}
+
+function index(table: Table<PlacingTableRow>): PlacingIndex {
+  const inPlan = table.rows.filter((row) => row.about === "rod position" || row.about === "rod spacing");
+  const sized = inPlan.flatMap((row) => (row.sizes === "all" ? [] : row.sizes.map((size) => sizedRow(row, size))));
+  return {
+    edition: table.edition,
+    every: inPlan.find((row) => row.sizes === "all"),
+    byDiameter: new Map(sized.map((row) => [row.diameter, row])),
+    sizes: sized.toSorted((a, b) => a.diameter - b.diameter),
+    top: table.rows.find((row) => row.about === "top of rod"),
+  };
+}
+
+function sizedRow(row: PlacingTableRow, size: string): PlacingTableRow & Sized {
+  return { ...row, size, diameter: printedInches(size) };
+}

@@ -1,0 +1,65 @@
+/** ISO 9013:2017: perpendicularity or angularity tolerance u, mean height of the profile Rz5, and scope. */
+import { type Length, millimetres } from "../../units/length.js";
+import type { Confidence, PerpendicularityRow, Sourced, Table } from "../model.js";
+
+const SOURCE = "ISO 9013:2017";
+
+/** u = base + perThickness x a, in mm: range, base, per thickness, confidence, source. */
+export const perpendicularity: Table<PerpendicularityRow> = {
+  edition: "ISO 9013:2017",
+  clause: "perpendicularity or angularity tolerance",
+  rows: [
+    uRow(1, 0.05, 0.003, "medium-high"),
+    uRow(2, 0.15, 0.007, "medium-high"),
+    uRow(3, 0.4, 0.01, "medium-high"),
+    uRow(4, 0.8, 0.02, "medium-high"),
+    uRow(5, 1.2, 0.035, "from memory", "ISO 9013:2017 (from memory)"),
+  ],
+};
+
+/** Rz5 in micrometres: base + perMillimetre x a, a being the thickness in mm. */
+export interface RoughnessRow extends Sourced {
+  readonly range: 1 | 2 | 3 | 4;
+  readonly baseMicrometres: number;
+  readonly perMillimetre: number;
+}
+
+/** Range, base, per millimetre of thickness. */
+export const roughness: Table<RoughnessRow> = {
+  edition: "ISO 9013:2017",
+  clause: "mean height of the profile Rz5",
+  rows: [roughnessRow(1, 10, 0.6), roughnessRow(2, 40, 0.8), roughnessRow(3, 70, 1.2), roughnessRow(4, 110, 1.8)],
+};
+
+/** Thicknesses that the standard covers, ends included. */
+export interface ScopeRow extends Sourced {
+  readonly process: "flame" | "plasma" | "laser";
+  readonly least: Length;
+  readonly greatest: Length;
+}
+
+/** Process, least and greatest thickness in mm. */
+export const scope: Table<ScopeRow> = {
+  edition: "ISO 9013:2017",
+  clause: "scope",
+  rows: [scopeRow("flame", 3, 300), scopeRow("plasma", 0.5, 150), scopeRow("laser", 0.5, 32)],
+};
+
+function uRow(
+  range: PerpendicularityRow["range"],
+  base: number,
+  perThickness: number,
+  confidence: Confidence,
+  source = SOURCE,
+): PerpendicularityRow {
+  return { range, base: millimetres(base), perThickness, source, confidence, note: "" };
+}
+
+function roughnessRow(range: RoughnessRow["range"], baseMicrometres: number, perMillimetre: number): RoughnessRow {
+  return { range, baseMicrometres, perMillimetre, source: SOURCE, confidence: "medium-high", note: "" };
+}
+
+function scopeRow(process: ScopeRow["process"], least: number, greatest: number): ScopeRow {
+  const range = { least: millimetres(least), greatest: millimetres(greatest) };
+  return { process, ...range, source: SOURCE, confidence: "high", note: "" };
+}
