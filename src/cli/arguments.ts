@@ -1,0 +1,147 @@
+/** The command line as a closed union of commands, or what is wrong with it. */
+import { parseArgs } from "node:util";
+import { nearestWord } from "../job/nearest.js";
+
+export type Command =
+  | { readonly kind: "help"; readonly about: CommandName | null }
+  | { readonly kind: "version" }
+  | { readonly kind: "start"; readonly name: string | null; readonly out: string }
+  | { readonly kind: "check"; readonly job: string; readonly json: boolean; readonly all: boolean }
+  | {
+      readonly kind: "make";
+      readonly job: string;
+      readonly out: string;
+      readonly json: boolean;
+      readonly all: boolean;
+      readonly includeHeld: boolean;
+    };
+
+export type CommandName = "start" | "check" | "make";
+export const COMMANDS: readonly CommandName[] = ["start", "check", "make"];
+
+/** Options by command, beside --help and --version. */
+const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
+  start: { out: "string" },
+  check: { json: "boolean", all: "boolean" },
+  make: { out: "string", json: "boolean", all: "boolean", "include-held": "boolean" },
+};
+
+export type Parsed =
+  | { readonly ok: true; readonly command: Command }
+  | { readonly ok: false; readonly messages: readonly string[] };
+
+const refused = (...messages: string[]): Parsed => ({ ok: false, messages });
+
+/** Reads the arguments after the program's own name. */
+export function parseCommand(args: readonly string[]): Parsed {
+  const [first, ...rest] = args;
+  if (first === undefined || first === "--help" || first === "-h")
+    return { ok: true, command: { kind: "help", about: null } };
+  if (first === "--version" || first === "-V") return { ok: true, command: { kind: "version" } };
+  if (first === "help") return { ok: true, command: { kind: "help", about: commandNamed(rest[0]) } };
+  const name = commandNamed(first);
+  if (name !== null) return parseOptions(name, rest);
+  const known = [...COMMANDS, "help"];
+  const what = first.startsWith("-") ? "a command comes before options" : `unknown command ${JSON.stringify(first)}`;
+  return refused(`${what}: the commands are ${known.join(", ")}${didYouMean(first, known)}`);
+}
+
+function commandNamed(word: string | undefined): CommandName | null {
+  return COMMANDS.find((name) => name === word) ?? null;
+}
+
+function didYouMean(word: string, known: readonly string[]): string {
+  const nearest = nearestWord(word, known);
+  return nearest === undefined ? "" : `; did you mean ${nearest}?`;
+}
+
+interface Read {
+  readonly texts: ReadonlyMap<string, string>;
+  readonly flags: ReadonlySet<string>;
+  readonly positionals: readonly string[];
+  readonly faults: readonly string[];
+}
+
+function parseOptions(name: CommandName, args: readonly string[]): Parsed {
+  const read = readTokens(name, args);
+  if (read.flags.has("help")) return { ok: true, command: { kind: "help", about: name } };
+  if (read.flags.has("version")) return { ok: true, command: { kind: "version" } };
+  const faults = [...read.faults, ...countPositionals(name, read.positionals), ...wantOut(name, read)];
+  if (faults.length > 0) return refused(...faults);
+  return { ok: true, command: commandOf(name, read) };
+}
+
+function readTokens(name: CommandName, args: readonly string[]): Read {
+  const own = OPTIONS[name];
+  const kinds: Readonly<Record<string, "string" | "boolean">> = { ...own, help: "boolean", version: "boolean" };
+  const options = Object.fromEntries(Object.entries(kinds).map(([option, type]) => [option, { type }]));
+  const settings = { help: { type: "boolean", short: "h" }, version: { type: "boolean", short: "V" } } as const;
+  const { tokens } = parseArgs({
+    args: [...args],
+    options: { ...options, ...settings },
+    allowPositionals: true,
+    strict: false,
+    tokens: true,
+  });
+  const texts = new Map<string, string>();
+  const flags = new Set<string>();
+  const positionals: string[] = [];
+  const faults: string[] = [];
+  for (const token of tokens) {
+    if (token.kind === "positional") positionals.push(token.value);
+    if (token.kind !== "option") continue;
+    const fault = optionFault(name, kinds, token);
+    if (fault !== null) faults.push(fault);
+    else if (token.value === undefined) flags.add(token.name);
+    else if (texts.has(token.name)) faults.push(`--${token.name} is given twice`);
+    else texts.set(token.name, token.value);
+  }
+  return { texts, flags, positionals, faults };
+}
+
+function optionFault(
+  command: CommandName,
+  kinds: Readonly<Record<string, "string" | "boolean">>,
+  { name, rawName, value }: { readonly name: string; readonly rawName: string; readonly value?: string | undefined },
+): string | null {
+  const kind = Object.hasOwn(kinds, name) ? kinds[name] : undefined;
+  if (kind === undefined) {
+    const known = Object.keys(kinds).map((option) => `--${option}`);
+    return `${command} has no option ${rawName}: it has ${known.join(", ")}${didYouMean(rawName, known)}`;
+  }
+  if (kind === "boolean" && value !== undefined) return `${rawName} takes no value`;
+  if (kind === "string" && (value === undefined || value === "")) return `${rawName} needs a value`;
+  return null;
+}
+
+function countPositionals(name: CommandName, positionals: readonly string[]): string[] {
+  const [least, most] = name === "start" ? [0, 1] : [1, 1];
+  if (positionals.length < least) return [`${name} needs the name of a job file`];
+  const extra = positionals.slice(most);
+  return extra.length === 0
+    ? []
+    : [`${name} takes one name; ${extra.map((word) => JSON.stringify(word)).join(", ")} is too much`];
+}
+
+function wantOut(name: CommandName, { texts, faults }: Read): string[] {
+  if (name === "check" || texts.has("out") || faults.some((fault) => fault.startsWith("--out"))) return [];
+  return [
+    name === "make"
+      ? "make needs --out DIR, the folder for the package"
+      : "start needs --out FILE, the job file to write",
+  ];
+}
+
+function commandOf(name: CommandName, { texts, flags, positionals }: Read): Command {
+  const out = texts.get("out") ?? "";
+  const job = positionals[0] ?? "";
+  const shown = { json: flags.has("json"), all: flags.has("all") };
+  switch (name) {
+    case "start":
+      return { kind: "start", name: positionals[0] ?? null, out };
+    case "check":
+      return { kind: "check", job, ...shown };
+    case "make":
+      return { kind: "make", job, out, ...shown, includeHeld: flags.has("include-held") };
+  }
+}

@@ -1,0 +1,55 @@
+/** Help texts. */
+import type { CommandName } from "./arguments.js";
+
+const GENERAL = `rodplate: from a column-base schedule to setting templates that are right: checked, drawn and ready to cut.
+
+  rodplate start [NAME] --out FILE   write a commented starter job
+  rodplate check JOB                 read, compute and print the ledger; write nothing
+  rodplate make JOB --out DIR        write the whole package into DIR
+  rodplate help [COMMAND]            more about a command
+  rodplate --version                 the version
+
+Exit code: 0 made, nothing is held; 1 made, but something is held; 2 the input is at fault, nothing written;
+3 a fault of the program. Progress and messages go to standard error. NO_COLOR and COLUMNS are honoured.
+`;
+
+const START = `rodplate start [NAME] --out FILE
+
+Writes a commented starter job to FILE, which must not be there yet. Without NAME: the first of the list below.
+
+`;
+
+const CHECK = `rodplate check JOB [--all] [--json]
+
+Reads JOB and the files it names, runs every check and prints the ledger, worst first. Writes nothing.
+
+  --all    every row on a line of its own, passes and rows that do not apply included
+  --json   the summary in machine form, or {"findings": [...]} when the input is at fault, and nothing else
+`;
+
+const MAKE = `rodplate make JOB --out DIR [--include-held] [--all] [--json]
+
+Writes the package: for every base a folder with cut files (steel) or a drill list (plywood) and a sheet, and for the job
+ledger.csv, questions.csv and summary.json. DIR must be absent, empty, or an earlier package that nobody has changed; it is
+replaced by renames beside it (.DIR.new, .DIR.old), so that a package is whole or not there at all.
+
+  --include-held   also write the cut files of held bases, with HELD in their names
+  --all            print every ledger row of every base; otherwise the bases with a failing row
+  --json           print summary.json, or {"findings": [...]} when the input is at fault, and nothing else
+
+A job without a date is dated today, or by SOURCE_DATE_EPOCH where that is set.
+`;
+
+/** Help about a command, or about all of them. `starters` are the names of the starter jobs. */
+export function helpText(about: CommandName | null, starters: readonly string[]): string {
+  switch (about) {
+    case null:
+      return GENERAL;
+    case "start":
+      return `${START}${starters.map((name) => `  ${name}\n`).join("")}`;
+    case "check":
+      return CHECK;
+    case "make":
+      return MAKE;
+  }
+}

@@ -1,0 +1,131 @@
+/** DIR and the names beside it, and what stands there now. */
+import { createHash } from "node:crypto";
+import { closeSync, lstatSync, openSync, readdirSync, readSync, realpathSync } from "node:fs";
+import { basename, dirname, join, parse, relative, resolve, sep } from "node:path";
+import type { ListedFile } from "./summary-scan.js";
+import { scanListedFiles } from "./summary-scan.js";
+
+/** Where a package goes: all four lie in one folder, so that renames are atomic. */
+export interface PackageTarget {
+  readonly parent: string;
+  /** DIR itself. */
+  readonly folder: string;
+  /** `.DIR.new`: the package being written. */
+  readonly fresh: string;
+  /** `.DIR.old`: the package being replaced. */
+  readonly old: string;
+  readonly lock: string;
+}
+
+/** Why a package cannot be written there: the user's to put right. Exit code 2; what stands there is untouched. */
+export class PackageFault extends Error {
+  override readonly name = "PackageFault";
+}
+
+/** The names for DIR. Refuses what cannot be renamed: the root, and a folder that holds the current one. */
+export function targetOf(dir: string, currentFolder: string): PackageTarget {
+  if (dir.trim() === "") throw new PackageFault("the name of the package folder is empty");
+  const folder = resolve(currentFolder, dir);
+  const parent = dirname(folder);
+  if (folder === parse(folder).root) throw new PackageFault(`${dir} is the root of the file system`);
+  if (holds(physical(folder), currentFolder)) {
+    throw new PackageFault(`${dir} holds the folder you are in; a package is replaced by renames, so name another one`);
+  }
+  const beside = (end: string): string => join(parent, `.${basename(folder)}.${end}`);
+  return { parent, folder, fresh: beside("new"), old: beside("old"), lock: beside("lock") };
+}
+
+function physical(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    return path;
+  }
+}
+
+function holds(folder: string, inner: string): boolean {
+  const way = relative(folder, inner);
+  return way === "" || !(way === ".." || way.startsWith(`..${sep}`) || parse(way).root !== "");
+}
+
+/** What stands at a path: nothing, an empty folder, a whole package, or something else, with the first thing that is wrong. */
+export type Inspection =
+  | { readonly kind: "absent" | "empty" | "whole" }
+  | { readonly kind: "foreign"; readonly offence: string };
+
+export const SUMMARY = "summary.json";
+
+const foreign = (offence: string): Inspection => ({ kind: "foreign", offence });
+
+/** Looks at every file: a whole package holds exactly the files its summary lists, each with its size and hash. */
+export function inspectPackage(folder: string): Inspection {
+  const stat = lstatSync(folder, { throwIfNoEntry: false });
+  if (stat === undefined) return { kind: "absent" };
+  if (stat.isSymbolicLink()) return foreign("it is a symbolic link; name the folder itself");
+  if (!stat.isDirectory()) return foreign("it is not a folder");
+  const found = walk(folder, "");
+  if (found.length === 0) return { kind: "empty" };
+  if (!found.some(({ path, kind }) => path === SUMMARY && kind === "file")) {
+    return foreign(`it holds ${found[0]?.path} and no ${SUMMARY}: it is not an earlier package`);
+  }
+  const listed = scanListedFiles(chunksOf(join(folder, SUMMARY)));
+  if (listed === null) return foreign(`its ${SUMMARY} is not the summary of a package`);
+  const offence = firstOffence(folder, found, listed);
+  return offence === null ? { kind: "whole" } : foreign(offence);
+}
+
+interface Entry {
+  readonly path: string;
+  readonly kind: "file" | "folder" | "other";
+}
+
+/** Every entry below a folder, by path with forward slashes, in a fixed order. Links are not followed. */
+function walk(folder: string, prefix: string): Entry[] {
+  const entries = readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
+  return entries.flatMap((entry): Entry[] => {
+    const path = `${prefix}${entry.name}`;
+    if (entry.isFile()) return [{ path, kind: "file" }];
+    if (!entry.isDirectory()) return [{ path, kind: "other" }];
+    return [{ path, kind: "folder" }, ...walk(join(folder, entry.name), `${path}/`)];
+  });
+}
+
+function firstOffence(folder: string, found: readonly Entry[], listed: readonly ListedFile[]): string | null {
+  const files = new Map(listed.map((file) => [file.path, file]));
+  const folders = new Set(listed.flatMap(({ path }) => foldersOf(path)));
+  for (const { path, kind } of found) {
+    const known = kind === "folder" ? folders.has(path) : kind === "file" && (files.has(path) || path === SUMMARY);
+    if (!known) return `it holds ${path}, which its ${SUMMARY} does not list`;
+  }
+  const present = new Set(found.map(({ path }) => path));
+  const absent = listed.find(({ path }) => !present.has(path));
+  if (absent !== undefined) return `${absent.path} is missing, though its ${SUMMARY} lists it`;
+  const changed = listed.find((file) => isChanged(folder, file));
+  return changed === undefined ? null : `${changed.path} was changed after it was written`;
+}
+
+function foldersOf(path: string): string[] {
+  const names = path.split("/").slice(0, -1);
+  return names.map((_, index) => names.slice(0, index + 1).join("/"));
+}
+
+function isChanged(folder: string, { path, bytes, sha256 }: ListedFile): boolean {
+  const file = join(folder, path);
+  if (lstatSync(file).size !== bytes) return true;
+  const hash = createHash("sha256");
+  for (const chunk of chunksOf(file)) hash.update(chunk);
+  return hash.digest("hex") !== sha256;
+}
+
+const CHUNK = 1 << 20;
+
+/** A file piece by piece; each chunk is valid until the next one is asked for. */
+export function* chunksOf(path: string): Generator<Uint8Array> {
+  const file = openSync(path, "r");
+  try {
+    const buffer = new Uint8Array(CHUNK);
+    for (let size = readSync(file, buffer); size > 0; size = readSync(file, buffer)) yield buffer.subarray(0, size);
+  } finally {
+    closeSync(file);
+  }
+}

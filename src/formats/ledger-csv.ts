@@ -1,0 +1,55 @@
+/** The ledger as CSV: every row of every base, worst first inside a base, then what no rule looks at. */
+import type { SummaryBase, SummaryCheck } from "../summary.js";
+import type { CsvCell } from "./csv-cells.js";
+import { writeCsvRows } from "./csv-cells.js";
+
+/** Headings of `ledger.csv`; figures are in the unit named in the row, counts and ratios have none. */
+export const LEDGER_COLUMNS = [
+  "base",
+  "template",
+  "held",
+  "rule",
+  "clause",
+  "edition",
+  "subject",
+  "severity",
+  "status",
+  "value",
+  "sense",
+  "limit",
+  "margin",
+  "unit",
+  "note",
+  "answered by",
+  "answer date",
+  "answer",
+] as const;
+
+/** The heading row. */
+export function writeLedgerHead(): string {
+  return writeCsvRows([LEDGER_COLUMNS]);
+}
+
+/** The rows of one base, in the order given. */
+export function writeLedgerRows(base: Omit<SummaryBase, "files">): string {
+  const before = [base.mark, base.template.mark, base.held ? "HELD" : ""];
+  return writeCsvRows(base.checks.map((check) => [...before, ...checkCells(check)]));
+}
+
+function checkCells(check: SummaryCheck): CsvCell[] {
+  const { rule, clause, edition, subject, severity, status, value, sense, limit, margin, unit, note, answer } = check;
+  const answered = [answer?.by ?? "", answer?.date ?? "", answer?.text ?? ""];
+  return [rule, clause, edition, subject, severity, status, value, sense, limit, margin, unit, note, ...answered];
+}
+
+/** Closing rows: what was not checked at all, and the cautions, one a row, base `ALL`, the words in the note column. */
+export function writeLedgerTail(notChecked: readonly string[], cautions: readonly string[]): string {
+  const closing = (status: string, note: string): CsvCell[] =>
+    LEDGER_COLUMNS.map((column) =>
+      column === "base" ? "ALL" : column === "status" ? status : column === "note" ? note : "",
+    );
+  return writeCsvRows([
+    ...notChecked.map((subject) => closing("NOT CHECKED AT ALL", subject)),
+    ...cautions.map((caution) => closing("caution", caution)),
+  ]);
+}

@@ -1,0 +1,210 @@
+/** The ledger for a terminal: worst first, aligned, wrapped to the width; colour only where the shell asks for it. */
+import type { CheckRow, Quantity } from "../checks/model.js";
+import { counted, quantityText } from "../checks/words.js";
+import type { Unit } from "../units/length.js";
+
+export interface LedgerTextOptions {
+  readonly unit: Unit;
+  /** Columns of the terminal. */
+  readonly width: number;
+  readonly color: boolean;
+  /** Every row on its own line, passes included; otherwise alike rows are joined and passes counted. */
+  readonly all: boolean;
+}
+
+/** One base as the terminal shows it; rows worst first. */
+export interface LedgerTextBase {
+  readonly mark: string;
+  readonly quantity: number;
+  readonly template: { readonly mark: string; readonly quantity: number };
+  readonly held: boolean;
+  readonly rows: readonly CheckRow[];
+}
+
+type Style = "bold" | "red" | "yellow" | "cyan" | "green" | "dim";
+const STYLE_CODES: Readonly<Record<Style, string>> = {
+  bold: "1",
+  red: "31",
+  yellow: "33",
+  cyan: "36",
+  green: "32",
+  dim: "2",
+};
+
+/** Text in a style, by the select-graphic-rendition sequences of ECMA-48, or plain. */
+export function styled(text: string, style: Style, color: boolean): string {
+  return color ? `\u001b[${STYLE_CODES[style]}m${text}\u001b[0m` : text;
+}
+
+const INDENT = "  ";
+const LEAST_WIDTH = 40;
+
+/** Heading and rows of one base, ending with an empty line. */
+export function writeLedgerText(base: LedgerTextBase, options: LedgerTextOptions): string {
+  const shown = options.all ? base.rows.map(alone) : joinAlike(base.rows.filter((row) => isShown(row)));
+  const lines = [...tableLines(shown, options), ...(options.all ? [] : countLines(base.rows, options))];
+  return `${[headingLine(base, options), ...lines].join("\n")}\n\n`;
+}
+
+function headingLine(base: LedgerTextBase, { color }: LedgerTextOptions): string {
+  const held = base.held ? `  ${styled("HELD", "red", color)}` : "";
+  const bases = counted(base.quantity, "base");
+  return `${styled(base.mark, "bold", color)}${held}  ${bases}, template ${base.template.mark}, ${base.template.quantity} off`;
+}
+
+function isShown(row: CheckRow): boolean {
+  return row.status === "fail" || row.status === "not-checked";
+}
+
+interface JoinedRow {
+  readonly row: CheckRow;
+  readonly subjects: readonly string[];
+}
+
+const alone = (row: CheckRow): JoinedRow => ({ row, subjects: [row.subject] });
+
+/** Rows that say the same of several subjects become one, at the place of the first. */
+function joinAlike(rows: readonly CheckRow[]): readonly JoinedRow[] {
+  const groups = new Map<string, { row: CheckRow; subjects: string[] }>();
+  for (const row of rows) {
+    const { rule, status, severity, value, limit, sense, note, clause, answer } = row;
+    const key = JSON.stringify([rule, status, severity, value, limit, sense, note, clause, answer]);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, { row, subjects: [row.subject] });
+    else group.subjects.push(row.subject);
+  }
+  return [...groups.values()];
+}
+
+interface TableRow {
+  readonly cells: readonly string[];
+  readonly style: Style;
+  readonly note: string;
+}
+
+function tableLines(joined: readonly JoinedRow[], options: LedgerTextOptions): string[] {
+  const rows = joined.map((one) => tableRow(one, options.unit));
+  const widths = [0, 1, 2, 3, 4].map((column) => Math.max(0, ...rows.map(({ cells }) => (cells[column] ?? "").length)));
+  return rows.flatMap((row) => rowLines(row, widths, options));
+}
+
+function tableRow({ row, subjects }: JoinedRow, unit: Unit): TableRow {
+  const answered = row.answer === null ? "" : `answered by ${row.answer.by}, ${row.answer.date}: ${row.answer.text}`;
+  return {
+    cells: [statusWords(row), row.rule, subjectWords(subjects), comparison(row, unit), marginWords(row, unit)],
+    style: statusStyle(row),
+    note: [sourceWords(row), row.note, answered].filter((part) => part !== "").join("; "),
+  };
+}
+
+function sourceWords({ clause, edition }: CheckRow): string {
+  return clause.includes(edition) || edition === "" ? clause : `${edition}${clause === "" ? "" : `, ${clause}`}`;
+}
+
+/** One row: its cells aligned when they fit the width, then source and note wrapped below. */
+function rowLines({ cells, style, note }: TableRow, widths: readonly number[], options: LedgerTextOptions): string[] {
+  const { color } = options;
+  const padded = cells.map((cell, column) => cell.padEnd(widths[column] ?? 0));
+  const [status = "", ...rest] = padded;
+  const line = rest.join("  ").trimEnd();
+  const indent = INDENT.length + status.length + 2;
+  const fits = indent + line.length <= options.width;
+  const body = fits
+    ? [line]
+    : wrap(
+        cells
+          .slice(1)
+          .filter((cell) => cell !== "")
+          .join("  "),
+        options.width - indent,
+      );
+  const notes = wrap(note, options.width - indent).map((text) => styled(text, "dim", color));
+  const [first = "", ...others] = [...body, ...notes];
+  return [
+    `${INDENT}${styled(status, style, color)}  ${first}`.trimEnd(),
+    ...others.map((text) => " ".repeat(indent) + text),
+  ];
+}
+
+function statusWords(row: CheckRow): string {
+  if (row.status === "fail") return row.answer === null ? `FAIL ${row.severity}` : `FAIL ${row.severity}, answered`;
+  return row.status.replace("-", " ");
+}
+
+function statusStyle(row: CheckRow): Style {
+  switch (row.status) {
+    case "fail":
+      return row.severity === "stop" ? "red" : row.severity === "ask" ? "yellow" : "cyan";
+    case "pass":
+      return "green";
+    case "not-checked":
+    case "not-applicable":
+      return "dim";
+  }
+}
+
+const MOST_SUBJECTS = 6;
+
+function subjectWords(subjects: readonly string[]): string {
+  const more = subjects.length - MOST_SUBJECTS;
+  return more > 0 ? `${subjects.slice(0, MOST_SUBJECTS).join(" ")} and ${more} more` : subjects.join(" ");
+}
+
+function comparison(row: CheckRow, unit: Unit): string {
+  if (row.value === null || row.limit === null) return "";
+  return `${quantityText(row.value, unit)} ${row.sense ?? ""} ${quantityText(row.limit, unit)}`;
+}
+
+function marginWords(row: CheckRow, unit: Unit): string {
+  if (row.margin === null) return "";
+  const amount = row.margin.kind === "length" ? row.margin.twice : row.margin.count;
+  const size: Quantity =
+    row.margin.kind === "length"
+      ? { kind: "length", twice: Math.abs(amount) }
+      : { kind: "count", count: Math.abs(amount) };
+  if (amount >= 0) return amount === 0 ? "exactly" : `${quantityText(size, unit)} to spare`;
+  const word = row.sense === ">=" ? "short by" : row.sense === "<=" ? "over by" : "differs by";
+  return `${word} ${quantityText(size, unit)}`;
+}
+
+const CLOSEST = 3;
+
+/** How many rows passed and did not apply, and the passes with the least to spare. */
+function countLines(rows: readonly CheckRow[], options: LedgerTextOptions): string[] {
+  const passes = rows.filter((row) => row.status === "pass");
+  const idle = rows.filter((row) => row.status === "not-applicable").length;
+  const counts = `${INDENT}${styled(`${passes.length} passed`, "green", options.color)}, ${idle} not applicable`;
+  const closest = joinAlike(passes.filter(hasSpare)).slice(0, CLOSEST);
+  if (closest.length === 0) return [counts];
+  const words = closest.map(({ row, subjects }) =>
+    [row.rule, subjectWords(subjects), comparison(row, options.unit), `(${marginWords(row, options.unit)})`].join(" "),
+  );
+  const wrapped = words.flatMap((text) => wrap(text, options.width - 4));
+  return [`${counts}; closest:`, ...wrapped.map((text) => `    ${text}`)];
+}
+
+/** Rows come worst first, so that the first passes are the closest. */
+const hasSpare = (row: CheckRow): boolean => row.margin?.kind === "length" && row.sense !== "=";
+
+/** Words in lines of at most `width` characters; a longer word stands alone. */
+export function wrap(text: string, width: number): string[] {
+  const room = Math.max(width, LEAST_WIDTH);
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(" ")) {
+    if (line !== "" && line.length + 1 + word.length > room) {
+      lines.push(line);
+      line = word;
+    } else line = line === "" ? word : `${line} ${word}`;
+  }
+  return line === "" ? lines : [...lines, line];
+}
+
+/** A heading and a list of texts, wrapped with a hanging indent; empty without items. */
+export function writeTextList(heading: string, items: readonly string[], options: LedgerTextOptions): string {
+  if (items.length === 0) return "";
+  const lines = items.flatMap((item) =>
+    wrap(item, options.width - 4).map((text, index) => `${index === 0 ? "  - " : "    "}${text}`),
+  );
+  return `${[styled(heading, "bold", options.color), ...lines].join("\n")}\n\n`;
+}

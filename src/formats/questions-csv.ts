@@ -1,0 +1,60 @@
+/** Questions for the engineer of record as CSV: failing `ask` rows, one question a line, in words that can be sent. */
+import type { SummaryCheck } from "../summary.js";
+import { writeCsvRows } from "./csv-cells.js";
+
+/** One failing `ask` row of a base, and the question in words. */
+export interface Question {
+  readonly mark: string;
+  readonly quantity: number;
+  readonly text: string;
+  readonly check: SummaryCheck;
+}
+
+/** Headings of `questions.csv`. */
+export const QUESTION_COLUMNS = [
+  "base",
+  "quantity",
+  "subject",
+  "question",
+  "value",
+  "sense",
+  "limit",
+  "unit",
+  "rule",
+  "clause",
+  "edition",
+  "severity",
+  "state",
+  "answered by",
+  "answer date",
+  "answer",
+] as const;
+
+/** The heading row. */
+export function writeQuestionsHead(): string {
+  return writeCsvRows([QUESTION_COLUMNS]);
+}
+
+/** One line a question, in the order given. */
+export function writeQuestionRows(questions: readonly Question[]): string {
+  return writeCsvRows(
+    questions.map(({ mark, quantity, text, check }) => [
+      mark,
+      quantity,
+      check.subject,
+      text,
+      check.value,
+      check.sense,
+      check.limit,
+      check.unit,
+      check.rule,
+      check.clause,
+      check.edition,
+      check.severity,
+      check.answer === undefined ? "open" : "answered",
+      check.answer?.by ?? "",
+      check.answer?.date ?? "",
+      check.answer?.text ?? "",
+    ]),
+  );
+}
