@@ -1,0 +1,342 @@
+/**
+ * The pipeline as one pure function: names and texts in, files out. No clock, no file system. Bases are made one at a
+ * time, so that memory does not grow with the job; the job's own files come in parts as the bases go by.
+ */
+import { sha256 } from "@noble/hashes/sha2.js";
+import { bytesToHex } from "@noble/hashes/utils.js";
+import { CAUTIONS } from "./checks/cautions.js";
+import type { CheckContext, CheckRow } from "./checks/index.js";
+import { isHeld, NOT_CHECKED_AT_ALL, questionText, runChecks, worstFirst } from "./checks/index.js";
+import { quantityText } from "./checks/words.js";
+import type { Finding, Outcome } from "./diagnostics/finding.js";
+import { hasErrors } from "./diagnostics/finding.js";
+import { writeLedgerHead, writeLedgerRows, writeLedgerTail } from "./formats/ledger-csv.js";
+import type { Question } from "./formats/questions-csv.js";
+import { writeQuestionRows, writeQuestionsHead } from "./formats/questions-csv.js";
+import { compareCutFile } from "./formats/read-back.js";
+import { writeSummaryBase, writeSummaryHead, writeSummaryTail } from "./formats/summary-json.js";
+import { readJob } from "./job/index.js";
+import type { Base, Job } from "./job/model.js";
+import type { BaseOutput, BaseOutputKind, JobOutputKind, OutputFile, Product, SvgDocument } from "./outputs.js";
+import { baseOutputs, jobOutputs, layersOf } from "./outputs.js";
+import { layoutPattern } from "./pattern/index.js";
+import type { Layout } from "./pattern/layout.js";
+import { makePlate, measurePlate } from "./plate/index.js";
+import type { Plate } from "./plate/model.js";
+import type { Inputs } from "./readers/inputs.js";
+import type { Summary, SummaryBase, SummaryFile } from "./summary.js";
+import { summarizeBase, summarizeCheck, summarizeJob, weighPlate } from "./summary.js";
+
+export interface BuildOptions {
+  /** ISO date for a job that names none. */
+  readonly date: string;
+  /** Version of the program, printed on every sheet. */
+  readonly version: string;
+  /** Any DOM for svg.js. */
+  readonly document: SvgDocument;
+  /** Writes the cut files of held bases too, with HELD in their names. Default false. */
+  readonly includeHeld?: boolean;
+  /** Which files of a base to make. Default all; empty to check only. */
+  readonly outputs?: readonly BaseOutputKind[];
+}
+
+/** A fault of the program, not of the input: a written file does not say what its plate says. */
+export class ProgramFault extends Error {
+  override readonly name = "ProgramFault";
+}
+
+/** Bytes to be added to the end of the job file at `path`. */
+export interface Part {
+  readonly path: string;
+  readonly bytes: Uint8Array;
+}
+
+/** One base, made. */
+export interface BaseResult {
+  readonly mark: string;
+  readonly held: boolean;
+  readonly summary: SummaryBase;
+  readonly files: readonly OutputFile[];
+  /** Ledger rows, worst first. */
+  readonly rows: readonly CheckRow[];
+  readonly questions: readonly Question[];
+}
+
+/** A build whose job files are handed out in parts: `head`, the parts of each base, `tail`. */
+export interface PartwiseBuild {
+  readonly findings: readonly Finding[];
+  readonly job: Job | null;
+  readonly head: readonly Part[];
+  /** To be gone through once. Empty when a finding is an error. */
+  readonly bases: Iterable<BaseResult & { readonly parts: readonly Part[] }>;
+  /** After the last base: the closing parts, and the list of job files as the summary has it. */
+  tail(): { readonly parts: readonly Part[]; readonly files: readonly SummaryFile[] };
+}
+
+/** A build whose job files are handed out whole. */
+export interface Build {
+  readonly findings: readonly Finding[];
+  readonly job: Job | null;
+  /** To be gone through once. Empty when a finding is an error. */
+  readonly bases: Iterable<BaseResult>;
+  /** The job's own files and the summary; makes the bases that nobody asked for yet. */
+  finish(): { readonly summary: Summary; readonly files: readonly OutputFile[] };
+}
+
+const encoder = new TextEncoder();
+const hashOf = (bytes: Uint8Array): string => bytesToHex(sha256(bytes));
+
+/** The whole way from inputs to files. With an error among the findings there is nothing to write. */
+export function build(inputs: Inputs, options: BuildOptions): Build {
+  const parts = buildInParts(inputs, options);
+  const { findings, job } = parts;
+  const gathered = gatherParts(parts);
+  return { findings, job, bases: gathered.bases, finish: gathered.finish };
+}
+
+function gatherParts({ job, head, bases, tail }: PartwiseBuild): Pick<Build, "bases" | "finish"> {
+  const all: Part[] = [...head];
+  const summaries: SummaryBase[] = [];
+  const gather = function* (): Generator<BaseResult> {
+    for (const { parts, ...base } of bases) {
+      all.push(...parts);
+      summaries.push(base.summary);
+      yield base;
+    }
+  };
+  const running = gather();
+  return {
+    bases: running,
+    finish: () => {
+      if (job === null) throw new Error("a job with errors has no files");
+      for (const _ of running);
+      const end = tail();
+      all.push(...end.parts);
+      const files = jobOutputs.map(({ kind, path }) => wholeFile(kind, path, all));
+      return {
+        summary: { schema: 1, job: summarizeJob(job), bases: summaries, checks: [], files: end.files },
+        files,
+      };
+    },
+  };
+}
+
+function wholeFile(kind: JobOutputKind, path: string, parts: readonly Part[]): OutputFile {
+  const mine = parts.filter((part) => part.path === path);
+  const bytes = new Uint8Array(mine.reduce((size, part) => size + part.bytes.length, 0));
+  let at = 0;
+  for (const part of mine) {
+    bytes.set(part.bytes, at);
+    at += part.bytes.length;
+  }
+  return { kind, path, bytes, sha256: hashOf(bytes) };
+}
+
+/** As `build`, for jobs of any size: nothing of a base is kept once the next one is asked for. */
+export function buildInParts(inputs: Inputs, options: BuildOptions): PartwiseBuild {
+  const read = readJob(inputs, { date: options.date });
+  if (!read.ok) return faulty(read.findings);
+  const job = read.value;
+  const plates = makePlates(job);
+  const findings = [...read.findings, ...reservedMarks(job), ...plates.findings];
+  if (hasErrors(findings)) return faulty(findings);
+  const files = startJobFiles();
+  const head = [
+    files.add("ledger", writeLedgerHead()),
+    files.add("questions", writeQuestionsHead()),
+    files.add("summary", writeSummaryHead(summarizeJob(job))),
+  ];
+  return { findings, job, head, bases: makeBases(job, plates, files, options), tail: () => closeJobFiles(files) };
+}
+
+function faulty(findings: readonly Finding[]): PartwiseBuild {
+  const tail = (): never => {
+    throw new Error("a job with errors has no files");
+  };
+  return { findings, job: null, head: [], bases: [], tail };
+}
+
+/** A base's folder must not take the name of a job file, in any case of letters. */
+function reservedMarks(job: Job): Finding[] {
+  const names = jobOutputs.map(({ path }) => path);
+  return job.bases
+    .filter((base) => names.includes(base.mark.toLowerCase()))
+    .map((base) => ({
+      code: "reserved-mark",
+      severity: "error",
+      at: base.place,
+      message: `mark ${JSON.stringify(base.mark)} is the name of a file of the package; a mark must not be ${names.join(", ")}`,
+    }));
+}
+
+interface PlateMaker {
+  readonly findings: readonly Finding[];
+  plateOf(index: number): { readonly layout: Layout; readonly plate: Plate };
+}
+
+/** Plates kept from the first pass: enough for most jobs, few enough for any memory. */
+const MOST_KEPT = 256;
+
+/** Makes every plate once, to find every fault before anything is written; the first ones are kept for the second pass. */
+function makePlates(job: Job): PlateMaker {
+  const findings: Finding[] = [];
+  const kept: { layout: Layout; plate: Plate }[] = [];
+  for (const base of job.bases) {
+    const made = layOut(job, base);
+    findings.push(...made.findings);
+    if (made.ok && kept.length < MOST_KEPT) kept.push(made.value);
+  }
+  const plateOf: PlateMaker["plateOf"] = (index) => {
+    const early = kept[index];
+    const base = job.bases[index];
+    if (early !== undefined) return early;
+    const made = base === undefined ? null : layOut(job, base);
+    if (made?.ok !== true) throw new ProgramFault(`base ${index}: laid out once, but not a second time`);
+    return made.value;
+  };
+  return { findings, plateOf };
+}
+
+function layOut(job: Job, base: Base): Outcome<{ layout: Layout; plate: Plate }> {
+  const layout = layoutPattern(base);
+  if (!layout.ok) return layout;
+  const plate = makePlate(job, base, layout.value);
+  if (!plate.ok) return { ok: false, findings: [...layout.findings, ...plate.findings] };
+  return {
+    ok: true,
+    value: { layout: layout.value, plate: plate.value },
+    findings: [...layout.findings, ...plate.findings],
+  };
+}
+
+function* makeBases(
+  job: Job,
+  plates: PlateMaker,
+  files: JobFiles,
+  options: BuildOptions,
+): Generator<BaseResult & { readonly parts: readonly Part[] }> {
+  const whereUsed = usesByTemplate(job);
+  const writers = baseOutputs.filter(({ kind }) => options.outputs?.includes(kind) ?? true);
+  for (const [index, base] of job.bases.entries()) {
+    const { layout, plate } = plates.plateOf(index);
+    const product = judge(job, base, layout, plate, whereUsed.get(base.template.mark) ?? []);
+    const made = writeFiles(product, writers, options);
+    yield describeBase(product, made, files, index === 0);
+  }
+}
+
+function usesByTemplate(job: Job): ReadonlyMap<string, Product["whereUsed"]> {
+  const uses = new Map<string, { mark: string; quantity: number }[]>();
+  for (const { mark, quantity, template } of job.bases) {
+    const list = uses.get(template.mark);
+    if (list === undefined) uses.set(template.mark, [{ mark, quantity }]);
+    else list.push({ mark, quantity });
+  }
+  return uses;
+}
+
+function judge(job: Job, base: Base, layout: Layout, plate: Plate, whereUsed: Product["whereUsed"]): Product {
+  const rows = worstFirst(runChecks({ job, base, layout, plate }));
+  const measures = measurePlate(plate);
+  const weight = weighPlate(measures.netArea, plate.thickness, job.shop.density[plate.material], job.unit);
+  const held = isHeld(rows) ? rows.filter(holds).map((row) => heldWords(row, job)) : [];
+  return { job, base, layout, plate, measures, rows, held, weight, whereUsed };
+}
+
+const holds = (row: CheckRow): boolean => row.status === "fail" && row.severity === "stop";
+
+/** Why a row holds its base, in one sentence. */
+function heldWords(row: CheckRow, { unit }: Job): string {
+  const subject = row.subject === "" ? "" : ` ${row.subject}`;
+  if (row.value === null || row.limit === null) return `${row.rule}${subject}: ${row.note}`;
+  const allowed = row.sense === ">=" ? "at least" : row.sense === "<=" ? "at most" : "exactly";
+  return `${row.rule}${subject}: ${quantityText(row.value, unit)}, ${allowed} ${quantityText(row.limit, unit)} is needed`;
+}
+
+function writeFiles(product: Product, writers: readonly BaseOutput[], options: BuildOptions): readonly OutputFile[] {
+  const { document, version, includeHeld = false } = options;
+  const made: OutputFile[] = [];
+  for (const writer of writers) {
+    if (!writer.applies(product, includeHeld)) continue;
+    const bytes = writer.write(product, { document, version, includeHeld, made });
+    const path = `${product.base.mark}/${writer.fileName(product)}`;
+    if (writer.cut !== undefined) readBack(bytes, path, product, writer.cut(product));
+    const layers = writer.cut === undefined ? {} : { layers: layersOf(product) };
+    made.push({ kind: writer.kind, path, bytes, sha256: hashOf(bytes), ...layers });
+  }
+  return made;
+}
+
+/** Reads a cut file again and holds it against the plate: a difference stops the program before the file is delivered. */
+function readBack(bytes: Uint8Array, path: string, product: Product, cut: Parameters<typeof compareCutFile>[2]): void {
+  const differences = compareCutFile(bytes, product.plate, cut);
+  if (differences.length === 0) return;
+  throw new ProgramFault(`${path}: read back, the file differs from its plate: ${differences.join("; ")}`);
+}
+
+function describeBase(
+  product: Product,
+  made: readonly OutputFile[],
+  files: JobFiles,
+  first: boolean,
+): BaseResult & { readonly parts: readonly Part[] } {
+  const { job, base, plate, measures, rows, held } = product;
+  const summary: SummaryBase = {
+    ...summarizeBase(job, base, plate, measures, rows, held.length > 0),
+    files: made.map(listFile),
+  };
+  const questions = askQuestions(product);
+  const parts = [
+    files.add("ledger", writeLedgerRows(summary)),
+    files.add("questions", writeQuestionRows(questions)),
+    files.add("summary", writeSummaryBase(summary, first)),
+  ];
+  return { mark: base.mark, held: held.length > 0, summary, files: made, rows, questions, parts };
+}
+
+function listFile({ kind, path, bytes, sha256: hash, layers }: OutputFile): SummaryFile {
+  return { kind, path, bytes: bytes.length, sha256: hash, ...(layers === undefined ? {} : { layers }) };
+}
+
+function askQuestions({ job, base, layout, plate, rows }: Product): readonly Question[] {
+  const context: CheckContext = { job, base, layout, plate };
+  return rows
+    .filter((row) => row.status === "fail" && row.severity === "ask")
+    .map((row) => ({
+      mark: base.mark,
+      quantity: base.quantity,
+      text: questionText(row, context),
+      check: summarizeCheck(row, job.unit),
+    }));
+}
+
+/** The job files as they grow: sizes and hashes only, never their bytes. */
+interface JobFiles {
+  add(kind: JobOutputKind, text: string): Part;
+  /** All but the summary, which cannot list itself. */
+  list(): readonly SummaryFile[];
+}
+
+function startJobFiles(): JobFiles {
+  const states = jobOutputs.map(({ kind, path }) => ({ kind, path, size: 0, hash: sha256.create() }));
+  return {
+    add: (kind, text) => {
+      const state = states.find((each) => each.kind === kind);
+      if (state === undefined) throw new Error(`no job file of kind ${kind}`);
+      const bytes = encoder.encode(text);
+      state.size += bytes.length;
+      if (kind !== "summary") state.hash.update(bytes);
+      return { path: state.path, bytes };
+    },
+    list: () =>
+      states
+        .filter(({ kind }) => kind !== "summary")
+        .map(({ kind, path, size, hash }) => ({ kind, path, bytes: size, sha256: bytesToHex(hash.clone().digest()) })),
+  };
+}
+
+function closeJobFiles(files: JobFiles): ReturnType<PartwiseBuild["tail"]> {
+  const parts = [files.add("ledger", writeLedgerTail(NOT_CHECKED_AT_ALL, CAUTIONS))];
+  const listed = files.list();
+  return { parts: [...parts, files.add("summary", writeSummaryTail([], listed))], files: listed };
+}

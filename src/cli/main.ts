@@ -1,0 +1,51 @@
+#!/usr/bin/env node
+/** The program: reads the command line, runs the command, sets the exit code. */
+import { parseCommand } from "./arguments.js";
+import { runCheck } from "./check.js";
+import { helpText } from "./help.js";
+import { runMake } from "./make.js";
+import type { ExitCode, Shell } from "./shell.js";
+import { processShell, readVersion } from "./shell.js";
+import { runStart, starterNames } from "./start.js";
+
+async function run(args: readonly string[], shell: Shell): Promise<ExitCode> {
+  const parsed = parseCommand(args);
+  if (!parsed.ok) {
+    for (const message of parsed.messages) await shell.err.write(`rodplate: ${message}\n`);
+    await shell.err.write("rodplate --help lists commands and options\n");
+    return 2;
+  }
+  const { command } = parsed;
+  switch (command.kind) {
+    case "help":
+      await shell.out.write(helpText(command.about, starterNames()));
+      return 0;
+    case "version":
+      await shell.out.write(`${readVersion()}\n`);
+      return 0;
+    case "start":
+      return runStart(command, shell);
+    case "check":
+      return runCheck(command, shell);
+    case "make":
+      return runMake(command, shell);
+  }
+}
+
+/** A bug is an exception: it ends here, with what to report, and leaves no package behind. */
+async function reportFault(error: unknown, args: readonly string[], shell: Shell): Promise<ExitCode> {
+  const what = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  await shell.err.write(
+    `rodplate ${readVersion()}: a fault of the program, not of the input; no file of this run was delivered.\n` +
+      `Please report it with the job file and these lines:\n  command: ${args.join(" ")}\n  node ${process.version}, ${process.platform}\n${what}\n`,
+  );
+  return 3;
+}
+
+const shell = processShell();
+const args = process.argv.slice(2);
+try {
+  process.exitCode = await run(args, shell);
+} catch (error) {
+  process.exitCode = await reportFault(error, args, shell);
+}

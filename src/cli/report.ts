@@ -1,0 +1,113 @@
+/** What the terminal shows of a build: bases held first, then the questions, what was not checked, cautions and totals. */
+import type { BaseResult } from "../build.js";
+import { CAUTIONS } from "../checks/cautions.js";
+import { NOT_CHECKED_AT_ALL } from "../checks/index.js";
+import { counted } from "../checks/words.js";
+import type { LedgerTextOptions } from "../formats/ledger-text.js";
+import { styled, writeLedgerText, writeTextList } from "../formats/ledger-text.js";
+import type { Job } from "../job/model.js";
+import type { Shell } from "./shell.js";
+import { hasColor, widthOf } from "./shell.js";
+
+export interface Report {
+  /** Takes what will be shown of a base, and lets go of the rest. */
+  add(base: BaseResult): void;
+  readonly held: number;
+  /** Files of the bases. */
+  readonly files: number;
+  /** The texts, in the order in which they are shown. */
+  texts(): Iterable<string>;
+}
+
+interface Shown {
+  readonly rank: number;
+  readonly text: string;
+}
+
+interface Tally {
+  bases: number;
+  held: number;
+  rows: number;
+  passed: number;
+  failed: number;
+  notChecked: number;
+  files: number;
+}
+
+/** `onlyFailing` leaves out the bases without a failing row; their number is told. */
+export function startReport(
+  job: Job,
+  shell: Shell,
+  choice: { readonly all: boolean; readonly onlyFailing: boolean },
+): Report {
+  const options: LedgerTextOptions = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all: choice.all };
+  const shown: Shown[] = [];
+  const questions: { readonly open: string[]; readonly answered: string[] } = { open: [], answered: [] };
+  const tally: Tally = { bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0, files: 0 };
+  return {
+    get held() {
+      return tally.held;
+    },
+    get files() {
+      return tally.files;
+    },
+    add: (base) => {
+      count(tally, base);
+      for (const { check, text } of base.questions)
+        (check.answer === undefined ? questions.open : questions.answered).push(text);
+      const rank = rankOf(base);
+      if (!choice.onlyFailing || rank < QUIET) shown.push({ rank, text: baseText(base, options) });
+    },
+    texts: function* () {
+      yield jobText(job, options);
+      for (let rank = 0; rank <= QUIET; rank += 1) for (const each of shown) if (each.rank === rank) yield each.text;
+      yield writeTextList("Questions for the engineer of record, open", questions.open, options);
+      yield writeTextList("Questions answered; the rows keep their fail", questions.answered, options);
+      yield writeTextList("NOT CHECKED AT ALL", NOT_CHECKED_AT_ALL, options);
+      yield writeTextList("Cautions", CAUTIONS, options);
+      yield totalsText(tally, tally.bases - shown.length, questions.open.length);
+    },
+  };
+}
+
+const QUIET = 2;
+
+/** Held first, then with a failing row, then the rest. */
+function rankOf({ held, rows }: BaseResult): number {
+  if (held) return 0;
+  return rows.some(({ status }) => status === "fail") ? 1 : QUIET;
+}
+
+function count(tally: Tally, { held, rows, files }: BaseResult): void {
+  tally.bases += 1;
+  tally.held += held ? 1 : 0;
+  tally.files += files.length;
+  tally.rows += rows.length;
+  for (const { status } of rows) {
+    if (status === "pass") tally.passed += 1;
+    if (status === "fail") tally.failed += 1;
+    if (status === "not-checked") tally.notChecked += 1;
+  }
+}
+
+function baseText({ mark, held, rows, summary }: BaseResult, options: LedgerTextOptions): string {
+  return writeLedgerText({ mark, quantity: summary.quantity, template: summary.template, held, rows }, options);
+}
+
+function jobText(
+  { number, title, revision, status, date, editions }: Job,
+  { color, width }: LedgerTextOptions,
+): string {
+  const { templateHoles, baseHoles, edges, concrete, placing } = editions;
+  const named = [...new Set([templateHoles, baseHoles, edges, concrete, placing])].join("; ");
+  const heading = styled(`Job ${number}  ${title}`.trimEnd(), "bold", color);
+  const rule = "-".repeat(Math.min(width, 72));
+  return `${heading}\nrevision ${revision}, ${status}, ${date}; rules ${editions.set}: ${named}\n${rule}\n\n`;
+}
+
+function totalsText(tally: Tally, unshown: number, open: number): string {
+  const other = tally.rows - tally.passed - tally.failed - tally.notChecked;
+  const rows = `${tally.passed} passed, ${tally.failed} failed, ${tally.notChecked} not checked, ${other} not applicable`;
+  const quiet = unshown === 0 ? "" : `${counted(unshown, "base")} without a failing row not shown.\n`;
+  return `${quiet}${counted(tally.bases, "base")}, ${tally.held} held. Ledger: ${rows}. ${counted(open, "question")} open.\n`;
+}

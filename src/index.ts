@@ -1,0 +1,14 @@
+/** The library: ES module, typed, usable in Node and in a browser. */
+export type { BaseResult, Build, BuildOptions, Part, PartwiseBuild } from "./build.js";
+export { build, buildInParts, ProgramFault } from "./build.js";
+export type { CheckRow, CheckStatus, Quantity, Sense } from "./checks/index.js";
+export type { Finding, FindingSeverity, Outcome, Place } from "./diagnostics/finding.js";
+export { formatFinding, hasErrors } from "./diagnostics/finding.js";
+export type { Question } from "./formats/questions-csv.js";
+export type { BaseOutputKind, JobOutputKind, OutputFile, SvgDocument } from "./outputs.js";
+export { baseOutputs, jobOutputs } from "./outputs.js";
+export type { CutFile } from "./readers/dxf.js";
+export { readCutFile } from "./readers/dxf.js";
+export type { Cell, Inputs, Table } from "./readers/inputs.js";
+export { openWorkbook } from "./readers/workbook.js";
+export type { Summary, SummaryBase, SummaryCheck, SummaryFile, SummaryHole } from "./summary.js";

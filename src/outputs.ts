@@ -1,0 +1,192 @@
+/** The list of everything a package can hold: what each file is, for which templates it is written, and by whom. */
+import type { CheckRow } from "./checks/index.js";
+import { drawSheet } from "./drawing/index.js";
+import { writeJoinedDxf } from "./formats/cut-dxf-joined.js";
+import { writeR12Dxf } from "./formats/cut-dxf-r12.js";
+import type { CutFileOptions } from "./formats/cut-file.js";
+import { cutFileLayers } from "./formats/cut-file.js";
+import { writeDrillList } from "./formats/drill-list-csv.js";
+import { writeSheetSvg } from "./formats/sheet-svg.js";
+import type { Base, Job } from "./job/model.js";
+import type { Layout } from "./pattern/layout.js";
+import type { Plate, PlateMeasures } from "./plate/model.js";
+import type { SummaryFile } from "./summary.js";
+
+/** A document for svg.js: a browser's own, or svgdom's. */
+export type SvgDocument = Parameters<typeof writeSheetSvg>[1];
+
+/** A finished file: `path` is inside the package, with forward slashes. */
+export interface OutputFile {
+  readonly kind: string;
+  readonly path: string;
+  readonly bytes: Uint8Array;
+  readonly sha256: string;
+  readonly layers?: NonNullable<SummaryFile["layers"]>;
+}
+
+/** One base, computed and ready to be written. */
+export interface Product {
+  readonly job: Job;
+  readonly base: Base;
+  readonly layout: Layout;
+  readonly plate: Plate;
+  readonly measures: PlateMeasures;
+  /** Worst first. */
+  readonly rows: readonly CheckRow[];
+  /** Why the base is held, one sentence each; empty when it is not. */
+  readonly held: readonly string[];
+  readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
+  readonly whereUsed: readonly { readonly mark: string; readonly quantity: number }[];
+}
+
+/** What a writer may use beside the product. */
+export interface Surroundings {
+  readonly document: SvgDocument;
+  readonly version: string;
+  readonly includeHeld: boolean;
+  /** Files of the same base that are made already. */
+  readonly made: readonly OutputFile[];
+}
+
+export type BaseOutputKind = "cut-joined" | "cut-r12" | "drill-list" | "sheet-svg";
+export type JobOutputKind = "ledger" | "questions" | "summary";
+
+/** A file that a base may have in its folder. */
+export interface BaseOutput {
+  readonly kind: BaseOutputKind;
+  /** For README: what it is and for whom. */
+  readonly title: string;
+  /** Name by pattern, for README. */
+  readonly named: string;
+  applies(product: Product, includeHeld: boolean): boolean;
+  fileName(product: Product): string;
+  write(product: Product, around: Surroundings): Uint8Array;
+  /** Present for cut files, whose bytes are read back. */
+  readonly cut?: (product: Product) => CutFileOptions;
+}
+
+/** A file that the job has once; written in pieces as the bases go by. `summary.json` lists the others, not itself. */
+export interface JobOutput {
+  readonly kind: JobOutputKind;
+  readonly title: string;
+  readonly path: string;
+}
+
+const encoder = new TextEncoder();
+
+/** In the order in which they are made: cut files first, since the sheet carries their names and hashes. */
+export const baseOutputs: readonly BaseOutput[] = [
+  {
+    kind: "cut-joined",
+    title: "Cut file: one closed LWPOLYLINE a contour, holes as CIRCLE",
+    named: "MARK/TEMPLATE_rev-REVISION[_HELD][_NOT-RELEASED]_joined.dxf",
+    applies: hasCutFile,
+    fileName: (product) => `${cutFileStem(product)}_joined.dxf`,
+    write: (product) => writeJoinedDxf(product.plate, cutFileOptions(product.job)),
+    cut: (product) => cutFileOptions(product.job),
+  },
+  {
+    kind: "cut-r12",
+    title: "Cut file for older readers: LINE, ARC and CIRCLE",
+    named: "MARK/TEMPLATE_rev-REVISION[_HELD][_NOT-RELEASED]_r12.dxf",
+    applies: hasCutFile,
+    fileName: (product) => `${cutFileStem(product)}_r12.dxf`,
+    write: (product) => writeR12Dxf(product.plate, cutFileOptions(product.job)),
+    cut: (product) => cutFileOptions(product.job),
+  },
+  {
+    kind: "drill-list",
+    title: "Drill list of a plywood template, instead of cut files",
+    named: "MARK/TEMPLATE_rev-REVISION[_HELD][_NOT-RELEASED]_drill-list.csv",
+    applies: hasDrillList,
+    fileName: drillListName,
+    write: ({ plate, measures, job }) => encoder.encode(writeDrillList(plate, measures, job.unit)),
+  },
+  {
+    kind: "sheet-svg",
+    title: "Dimensioned sheet of the template, for the shop, the checker and the field",
+    named: "MARK/TEMPLATE_rev-REVISION_sheet.svg",
+    applies: () => true,
+    fileName: (product) => `${stem(product)}_sheet.svg`,
+    write: writeSheet,
+  },
+];
+
+export const jobOutputs: readonly JobOutput[] = [
+  { kind: "ledger", title: "Every check of every base, worst first, with what was not checked", path: "ledger.csv" },
+  { kind: "questions", title: "Questions for the engineer of record, one a line", path: "questions.csv" },
+  {
+    kind: "summary",
+    title: "The package in machine form, with the size and hash of every other file",
+    path: "summary.json",
+  },
+];
+
+/** The layers of a cut file, for the summary. */
+export function layersOf(product: Product): NonNullable<SummaryFile["layers"]> {
+  return cutFileLayers(product.plate, cutFileOptions(product.job));
+}
+
+function cutFileOptions({ unit, shop }: Job): CutFileOptions {
+  const { layers, origin } = shop.cutFile;
+  return { unit, layers, origin, marks: shop.marking.how === "scribe" };
+}
+
+function hasCutFile({ plate, held }: Product, includeHeld: boolean): boolean {
+  return plate.material === "steel" && (held.length === 0 || includeHeld);
+}
+
+function hasDrillList({ plate, held }: Product, includeHeld: boolean): boolean {
+  return plate.material === "plywood" && (held.length === 0 || includeHeld);
+}
+
+function writeSheet(product: Product, { made, document, version }: Surroundings): Uint8Array {
+  const { job, base, layout, plate, measures, rows, held, weight, whereUsed } = product;
+  const cutFiles = made.filter(({ kind }) => kind === "cut-joined" || kind === "cut-r12");
+  const drillList = made.find(({ kind }) => kind === "drill-list");
+  const scene = drawSheet({
+    ...{ job, base, layout, plate, measures, rows, held, weight, whereUsed },
+    cutFiles: cutFiles.map(({ path, sha256 }) => ({ name: nameIn(path), sha256 })),
+    drillListName: drillList === undefined ? null : nameIn(drillList.path),
+    generalTolerances: null,
+    sheet: 1,
+    sheets: 1,
+    programVersion: version,
+  });
+  return encoder.encode(writeSheetSvg(scene, document));
+}
+
+const nameIn = (path: string): string => path.slice(path.lastIndexOf("/") + 1);
+
+function stem({ plate, job }: Product): string {
+  return `${plate.mark}_rev-${safeForFileName(job.revision)}`;
+}
+
+/** Held and not-released stand in the name of whatever is cut or drilled by. */
+function cutFileStem(product: Product): string {
+  const held = product.held.length > 0 ? "_HELD" : "";
+  const released = product.job.status === "released" ? "" : "_NOT-RELEASED";
+  return `${stem(product)}${held}${released}`;
+}
+
+function drillListName(product: Product): string {
+  return `${cutFileStem(product)}_drill-list.csv`;
+}
+
+const LONGEST_REVISION = 32;
+
+/**
+ * A revision as part of a file name that every system takes: letters, digits, dot and hyphen as they are, spaces and
+ * punctuation as a hyphen, other letters as `u` and their code point in hexadecimal.
+ */
+export function safeForFileName(text: string): string {
+  const safe = [...text.trim()].map(safeCharacter).join("").replace(/-+/g, "-");
+  const trimmed = safe.replace(/^[-.]+|[-.]+$/g, "").slice(0, LONGEST_REVISION);
+  return trimmed === "" ? "none" : trimmed;
+}
+
+function safeCharacter(character: string): string {
+  if (/[A-Za-z0-9.-]/.test(character)) return character;
+  const code = character.codePointAt(0) ?? 0;
+  return code < 128 ? "-" : `u${code.toString(16)}`;
+}
