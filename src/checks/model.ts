@@ -3,7 +3,7 @@ import type { Answer, Base, Editions, Job, Severity } from "../job/model.js";
 import type { Layout } from "../pattern/layout.js";
 import type { Plate } from "../plate/model.js";
 
-/** Twice a length in nanometres (integer), a plain count, or a dimensionless ratio in thousandths (integer). */
+/** Twice a length in nanometres (integer), or a plain count. */
 export type Quantity =
   | { readonly kind: "length"; readonly twice: number }
   | { readonly kind: "count"; readonly count: number };
@@ -22,6 +22,7 @@ export type Verdict =
       readonly note: string;
       readonly severity?: Severity;
       readonly clause?: string;
+      readonly edition?: string;
     }
   | {
       readonly kind: "not-applicable";
@@ -29,6 +30,7 @@ export type Verdict =
       readonly note: string;
       readonly severity?: Severity;
       readonly clause?: string;
+      readonly edition?: string;
     }
   | {
       readonly kind: "not-checked";
@@ -36,6 +38,7 @@ export type Verdict =
       readonly note: string;
       readonly severity?: Severity;
       readonly clause?: string;
+      readonly edition?: string;
     };
 
 export interface CheckContext {
@@ -51,6 +54,8 @@ export interface Rule {
   /** One line for the README table: what is held against what. */
   readonly title: string;
   readonly severity: Severity;
+  /** What the value is, as a noun phrase for questions: "the size of the washer on the base plate". */
+  readonly measured: string;
   /** Clause printed in the ledger when a verdict does not name its own. */
   clause(context: CheckContext): string;
   /** Edition printed in the ledger: one of the job's editions, or "shop", "geometry". */

@@ -1,0 +1,72 @@
+/** The rules and their ledger. Rows of the whole job (later outputs) come from a list of their own beside `rules`. */
+import type { CheckContext, CheckRow, Rule } from "./model.js";
+import { questionFor } from "./question.js";
+import { basePlateEdge } from "./rules/base-plate-edge.js";
+import { basePlateHole } from "./rules/base-plate-hole.js";
+import { cutHole } from "./rules/cut-hole.js";
+import { cutWeb } from "./rules/cut-web.js";
+import { groutGap } from "./rules/grout-gap.js";
+import { holeEdge } from "./rules/hole-edge.js";
+import { holeWeb } from "./rules/hole-web.js";
+import { key } from "./rules/key.js";
+import { marksRoom } from "./rules/marks-room.js";
+import { nutRoom } from "./rules/nut-room.js";
+import { patternMatch } from "./rules/pattern-match.js";
+import { placingClearance } from "./rules/placing-clearance.js";
+import { projection } from "./rules/projection.js";
+import { rodCount } from "./rules/rod-count.js";
+import { rodCover } from "./rules/rod-cover.js";
+import { rodPlay } from "./rules/rod-play.js";
+import { rodSpacing } from "./rules/rod-spacing.js";
+import { seatOnPlate } from "./rules/seat-on-plate.js";
+import { templateHeight } from "./rules/template-height.js";
+import { templateHole } from "./rules/template-hole.js";
+import { templateInForm } from "./rules/template-in-form.js";
+import { templateSize } from "./rules/template-size.js";
+import { washerCover } from "./rules/washer-cover.js";
+import { washerOnPlate } from "./rules/washer-on-plate.js";
+import { washerRoom } from "./rules/washer-room.js";
+import { runRules } from "./run.js";
+
+export type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, Sense, Verdict } from "./model.js";
+export { NOT_CHECKED_AT_ALL } from "./model.js";
+export { isHeld, worstFirst } from "./run.js";
+
+/** Every rule of a base, in the order of the ledger. */
+export const rules: readonly Rule[] = [
+  templateHole,
+  rodPlay,
+  holeWeb,
+  holeEdge,
+  seatOnPlate,
+  nutRoom,
+  templateInForm,
+  templateHeight,
+  templateSize,
+  cutHole,
+  cutWeb,
+  marksRoom,
+  key,
+  patternMatch,
+  basePlateHole,
+  basePlateEdge,
+  washerCover,
+  washerOnPlate,
+  washerRoom,
+  placingClearance,
+  rodSpacing,
+  rodCover,
+  projection,
+  groutGap,
+  rodCount,
+];
+
+/** The ledger of one base: rows in the order of the rules, then of their subjects. */
+export function runChecks(context: CheckContext): readonly CheckRow[] {
+  return runRules(rules, context);
+}
+
+/** A failing row as a question to the engineer of record, in plain words. */
+export function questionText(row: CheckRow, context: CheckContext): string {
+  return questionFor(rules, row, context);
+}

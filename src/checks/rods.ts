@@ -1,0 +1,70 @@
+/** Rods with the holes that the template gives them. */
+import type { Point } from "../geometry/index.js";
+import type { Input, Rod, RodGroup, Washer } from "../job/model.js";
+import type { Length } from "../units/index.js";
+import type { CheckContext, Verdict } from "./model.js";
+import { notApplicable } from "./verdict.js";
+
+export interface RodHole {
+  /** A1, A2, ... */
+  readonly tag: string;
+  readonly group: RodGroup;
+  readonly rod: Rod;
+  readonly center: Point;
+  /** Diameter d of the rod and h of its hole in the template. */
+  readonly diameter: Length;
+  readonly hole: Length;
+  readonly made: "cut" | "drill";
+}
+
+/** Every rod with its hole, in the order of the layout. Throws when a plate lacks the hole of a rod: a bug. */
+export function rodHoles({ layout, plate }: CheckContext): readonly RodHole[] {
+  const holes = new Map(plate.holes.map((hole) => [hole.tag, hole]));
+  return layout.rods.map(({ tag, group, center }) => {
+    const hole = holes.get(tag);
+    if (hole === undefined || hole.shape.kind !== "circle")
+      throw new Error(`the plate has no round hole for rod ${tag}`);
+    const { diameter } = group.rod;
+    return { tag, group, rod: group.rod, center, diameter, hole: hole.shape.diameter, made: hole.made };
+  });
+}
+
+/** Play h - d of a rod in its template hole. */
+export function playOf(rodHole: RodHole): number {
+  return rodHole.hole - rodHole.diameter;
+}
+
+/** A verdict a rod. */
+export function perRod(context: CheckContext, judge: (rodHole: RodHole) => Verdict): readonly Verdict[] {
+  return rodHoles(context).map(judge);
+}
+
+/** True for a plate dropped over cast rods: it takes the base plate's holes, holds no rod, and carries no nut. */
+export function isOverCastRods({ base }: CheckContext): boolean {
+  return base.template.use === "setting plate over cast rods";
+}
+
+/** True where the plate stays under the base plate, so that its thickness joins the stack on the rod. */
+export function staysInPlace({ base }: CheckContext): boolean {
+  return base.template.use !== "template";
+}
+
+/** The row of a rule that is about holding rods during the pour, for a plate that is set afterwards. */
+export function notForSettingPlate(subject: string): Verdict {
+  return notApplicable(subject, "the plate is set over cast rods: it holds no rod and no nut during the pour");
+}
+
+/** The washer on the base plate as `round 3` or `square 3`. */
+export function washerText(washer: Washer, length: (length: number) => string): string {
+  return `${washer.shape} washer ${length(washer.size)}`;
+}
+
+/** Half of a square's diagonal, doubled: how far its corner reaches when it turns. Rounded to 1 nm. */
+export function turnedCornerTwice(side: Length): number {
+  return Math.round(side * Math.SQRT2);
+}
+
+/** The inputs that a rule about base-plate holes and washers needs. */
+export function holeAndWasher(group: RodGroup): { readonly hole: Input<Length>; readonly washer: Input<Washer> } {
+  return { hole: group.baseHole, washer: group.washer };
+}

@@ -1,0 +1,37 @@
+import { twiceEdgeWeb, twiceWeb } from "../../geometry/index.js";
+import type { Hole, Plate } from "../../plate/model.js";
+import type { Rule } from "../model.js";
+import { compare } from "../verdict.js";
+import { wordsIn } from "../words.js";
+
+/** Clear material from each hole to the plate's edge and to openings: true geometry, arcs included; for a ring both arcs. */
+export const holeEdge: Rule = {
+  id: "hole-edge",
+  title: "clear material from a hole to the plate's edge or an opening >= the shop's least edge",
+  severity: "stop",
+  measured: "the clear material between a hole of the template and its edge",
+  clause: ({ job }) => `least edge: ${job.shop.edge.from}`,
+  edition: () => "shop",
+  check({ job, plate }) {
+    const say = wordsIn(job.unit);
+    return plate.holes.map((hole) => {
+      const { to, twice } = nearestEdge(hole, plate);
+      const note = `${say.full(twice)} clear from ${hole.tag} to ${to}; shop asks for ${say.length(job.shop.edge.value)}`;
+      return compare(hole.tag, twice, ">=", 2 * job.shop.edge.value, note);
+    });
+  },
+};
+
+interface Edge {
+  readonly to: string;
+  readonly twice: number;
+}
+
+function nearestEdge(hole: Hole, plate: Plate): Edge {
+  const outer: Edge = { to: "the edge of the plate", twice: twiceEdgeWeb(hole.contour, plate.region.outer) };
+  return plate.holes.reduce<Edge>((least, other) => {
+    if (other.role !== "opening" || other === hole) return least;
+    const twice = twiceWeb(hole.contour, other.contour);
+    return twice < least.twice ? { to: `opening ${other.tag}`, twice } : least;
+  }, outer);
+}

@@ -1,0 +1,23 @@
+import type { OmittedMark } from "../../plate/model.js";
+import type { Rule, Verdict } from "../model.js";
+import { compareCounts, notApplicable } from "../verdict.js";
+import { counted } from "../words.js";
+
+/** Every mark that the plate should carry found room. */
+export const marksRoom: Rule = {
+  id: "marks-room",
+  title: "every mark of the template found room on it",
+  severity: "advise",
+  measured: "the number of marks left out",
+  clause: () => "marks clear of holes, opening and edge",
+  edition: () => "shop",
+  check({ job, plate }) {
+    if (job.shop.marking.how === "none") return [notApplicable("plate", "the shop puts no marks on templates")];
+    const note = `${counted(plate.marks.length, "mark")} placed, ${plate.omitted.length} left out`;
+    return [compareCounts("plate", plate.omitted.length, "<=", 0, note), ...plate.omitted.map(leftOut)];
+  },
+};
+
+function leftOut({ kind, text, why }: OmittedMark): Verdict {
+  return compareCounts(text === "" ? kind : `${kind} ${text}`, 1, "<=", 0, `left out: ${why}`);
+}

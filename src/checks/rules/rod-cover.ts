@@ -1,0 +1,130 @@
+import type { Contour } from "../../geometry/index.js";
+import type { Bottom, Exposure, Input, Nut } from "../../job/model.js";
+import { findCover, findSpacing } from "../../standards/index.js";
+import type { Length } from "../../units/index.js";
+import { planContour, twiceInside } from "../measure.js";
+import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { RodHole } from "../rods.js";
+import { rodHoles, turnedCornerTwice } from "../rods.js";
+import { compare, known, lacking, notApplicable, notChecked } from "../verdict.js";
+import { wordsIn } from "../words.js";
+
+/** Cover of concrete to the rod and to what anchors it, sideways and below; 6 d to the edge when torqued. */
+export const rodCover: Rule = {
+  id: "rod-cover",
+  title: "concrete cover to the rod and to its bottom, sideways and below, >= 20.5.1.3; 6 d to the edge when torqued",
+  severity: "ask",
+  measured: "the concrete cover or edge distance",
+  clause: () => "17.9.2(a), 20.5.1.3",
+  edition: ({ job }) => job.editions.concrete,
+  check(context) {
+    const { base } = context;
+    const { shape, at } = base.concrete;
+    const rods = rodHoles(context);
+    if (shape.kind === "missing") return rods.map(({ tag }) => lacking(tag, [shape]));
+    const pier = planContour(shape.value, at);
+    return [besideRod, besideBottom, belowRod, torquedEdge].flatMap((row) =>
+      rods.map((rod) => row(context, rod, pier)),
+    );
+  },
+};
+
+const BESIDE_ROD = "20.5.1.3: cover beside the rod";
+const BESIDE_BOTTOM = "20.5.1.3: cover beside the bottom of the rod";
+const BELOW = "20.5.1.3: cover below the rod";
+const TORQUED = "17.9.2(a): edge of a torqued rod";
+
+interface Cover {
+  readonly cover: Length;
+  readonly item: string;
+}
+
+/** The cover for this rod, classed like a bar by its diameter; null where the edition has none. */
+function coverOf({ job }: CheckContext, { diameter }: RodHole, exposure: Exposure): Cover | null {
+  const found = findCover(job.editions.concrete, exposure, diameter);
+  return found.found ? found.row : null;
+}
+
+function besideRod(context: CheckContext, rod: RodHole, pier: Contour): Verdict {
+  const say = wordsIn(context.job.unit);
+  const twice = twiceInside(rod.center, pier) - rod.diameter;
+  const how = `rod to edge ${say.twice(twice + rod.diameter)} - ${say.length(rod.diameter)} / 2`;
+  return held(context, rod, twice, how, BESIDE_ROD);
+}
+
+function held(context: CheckContext, rod: RodHole, twice: number, how: string, clause: string): Verdict {
+  const { exposure } = context.base.concrete;
+  if (exposure.kind === "missing") return lacking(rod.tag, [exposure], { clause });
+  const cover = coverOf(context, rod, exposure.value);
+  const { concrete } = context.job.editions;
+  if (cover === null) return notChecked(rod.tag, `${concrete}: no cover is tabulated here`, { clause });
+  return compare(rod.tag, twice, ">=", 2 * cover.cover, `${how}; ${cover.item}`, { clause });
+}
+
+function besideBottom(context: CheckContext, rod: RodHole, pier: Contour): Verdict {
+  const own = { clause: BESIDE_BOTTOM };
+  const needs = known({ bottom: rod.rod.bottom, nut: nutIfAnchor(rod) });
+  if (!needs.all) return lacking(rod.tag, needs.missing, own);
+  const { across, name } = reachOf(needs.values.bottom, needs.values.nut);
+  const say = wordsIn(context.job.unit);
+  const centre = twiceInside(rod.center, pier);
+  const how = `rod to edge ${say.twice(centre)} - ${name} ${say.twice(across)}`;
+  return held(context, rod, centre - across, how, BESIDE_BOTTOM);
+}
+
+/** The nut is needed only where it anchors the rod. */
+function nutIfAnchor({ rod }: RodHole): Input<Nut | null> {
+  const anchors = rod.bottom.kind === "given" && rod.bottom.value.kind === "nut";
+  return anchors ? rod.nut : { kind: "given", value: null, from: "" };
+}
+
+interface Reach {
+  /** Twice how far it reaches sideways from the rod's centre. */
+  readonly across: number;
+  readonly name: string;
+}
+
+/** A square plate and a hook may stand any way round. */
+function reachOf(bottom: Bottom, nut: Nut | null): Reach {
+  switch (bottom.kind) {
+    case "nut":
+      return { across: nut?.acrossCorners ?? 0, name: "half the nut across corners" };
+    case "plate":
+      return bottom.shape === "round"
+        ? { across: bottom.size, name: "half the plate" }
+        : { across: turnedCornerTwice(bottom.size), name: "half the plate corner to corner" };
+    case "hook":
+      return { across: 2 * bottom.reach, name: "reach of the hook" };
+  }
+}
+
+function belowRod(context: CheckContext, rod: RodHole): Verdict {
+  const needs = known({ depth: context.base.concrete.depth, embedment: rod.rod.embedment });
+  if (!needs.all) return lacking(rod.tag, needs.missing, { clause: BELOW });
+  const { depth, embedment } = needs.values;
+  const say = wordsIn(context.job.unit);
+  return held(
+    context,
+    rod,
+    2 * (depth - embedment),
+    `depth ${say.length(depth)} - embedment ${say.length(embedment)}`,
+    BELOW,
+  );
+}
+
+function torquedEdge(context: CheckContext, rod: RodHole, pier: Contour): Verdict {
+  const own = { clause: TORQUED };
+  const { torqued } = rod.rod;
+  if (torqued.kind === "given" && !torqued.value)
+    return notApplicable(rod.tag, "the rod is not torqued: cover governs", own);
+  const found = findSpacing(context.job.editions.concrete, true);
+  const factor = found.found ? found.row.edgeFactor : null;
+  if (factor === null)
+    return notChecked(rod.tag, `${context.job.editions.concrete}: no edge distance is tabulated here`, own);
+  const twice = twiceInside(rod.center, pier);
+  const limit = 2 * factor * rod.diameter;
+  if (torqued.kind === "missing" && twice < limit) return lacking(rod.tag, [torqued], own);
+  const say = wordsIn(context.job.unit);
+  const why = torqued.kind === "missing" ? "holds even when torqued" : "torqued";
+  return compare(rod.tag, twice, ">=", limit, `${factor} x rod ${say.length(rod.diameter)}, ${why}`, own);
+}

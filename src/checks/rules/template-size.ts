@@ -1,0 +1,23 @@
+import { twiceExtent } from "../measure.js";
+import type { Rule } from "../model.js";
+import { compare, notApplicable } from "../verdict.js";
+import { wordsIn } from "../words.js";
+
+/** Steel plates with a side over 24 in tend to warp. */
+export const templateSize: Rule = {
+  id: "template-size",
+  title: "largest side of a steel template <= 24 in, beyond which it tends to warp",
+  severity: "advise",
+  measured: "the largest side of the template",
+  clause: () => "setting plates, s.2.9",
+  edition: ({ job }) => job.shop.largestSide.from,
+  check({ job, base, plate }) {
+    if (base.template.material === "plywood") {
+      return [notApplicable("plate", "the guide speaks of steel plates; the template is plywood")];
+    }
+    const { x0, y0, x1, y1 } = twiceExtent(plate.region.outer);
+    const say = wordsIn(job.unit);
+    const note = `overall ${say.twice(x1 - x0)} x ${say.twice(y1 - y0)}`;
+    return [compare("plate", Math.max(x1 - x0, y1 - y0), "<=", 2 * job.shop.largestSide.value, note)];
+  },
+};

@@ -1,0 +1,47 @@
+import type { Contour } from "../../geometry/index.js";
+import type { Washer } from "../../job/model.js";
+import { planContour, twiceInside } from "../measure.js";
+import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { RodHole } from "../rods.js";
+import { holeAndWasher, perRod, turnedCornerTwice, washerText } from "../rods.js";
+import { compare, known, lacking } from "../verdict.js";
+import type { Words } from "../words.js";
+import { wordsIn } from "../words.js";
+
+/** The washer, moved by the radial play of the base plate's hole, stays on the base plate. */
+export const washerOnPlate: Rule = {
+  id: "washer-on-plate",
+  title: "W/2 + (H - d)/2 <= distance from the rod to the base plate's edge",
+  severity: "ask",
+  measured: "the distance from the rod to the base plate's edge, for its washer,",
+  clause: () => "W/2 + (H - d)/2 <= edge distance",
+  edition: () => "geometry",
+  check(context) {
+    const { shape, at } = context.base.basePlate;
+    const plan = shape.kind === "given" ? planContour(shape.value, at) : null;
+    return perRod(context, (rod) => onPlate(context, rod, plan));
+  },
+};
+
+function onPlate(
+  { job, base }: CheckContext,
+  { tag, group, diameter, center }: RodHole,
+  plan: Contour | null,
+): Verdict {
+  const needs = known({ ...holeAndWasher(group), shape: base.basePlate.shape });
+  if (!needs.all || plan === null) return lacking(tag, needs.all ? [] : needs.missing);
+  const { hole, washer } = needs.values;
+  const say = wordsIn(job.unit);
+  const twice = twiceInside(center, plan);
+  const reach = `${washerText(washer, say.length)} / 2 + (${say.length(hole)} - ${say.length(diameter)}) / 2`;
+  const note = `${reach} against edge distance ${say.twice(twice)}${corner(washer, hole - diameter, twice, say)}`;
+  return compare(tag, twice, ">=", washer.size + hole - diameter, note);
+}
+
+/** What the corner of a square washer does when it turns; reported, not held. */
+function corner(washer: Washer, play: number, edge: number, say: Words): string {
+  if (washer.shape === "round") return "";
+  const reach = turnedCornerTwice(washer.size) + play;
+  const verb = reach <= edge ? "stays on the plate" : "overhangs it";
+  return `; turned, its corner reaches ${say.twice(reach)} and ${verb}`;
+}

@@ -1,0 +1,127 @@
+/** Runs rules: the one place where margin and status are computed, answers are matched and severities raised. */
+import type { Answer, Severity } from "../job/model.js";
+import type { Unit } from "../units/index.js";
+import { NM_PER_UNIT, nanometres, toUnit } from "../units/index.js";
+import type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, Sense, Verdict } from "./model.js";
+
+const RANK: Readonly<Record<Severity, number>> = { advise: 0, ask: 1, stop: 2 };
+
+/** Rows in the order of the rules, then of their subjects. */
+export function runRules(rules: readonly Rule[], context: CheckContext): readonly CheckRow[] {
+  return rules.flatMap((rule) => {
+    const [clause, edition] = [rule.clause(context), rule.edition(context)];
+    return rule.check(context).map((verdict) => {
+      const row = judge(rule, verdict, clause, edition);
+      return answered({ ...row, severity: raised(row.severity, context.job.raised[rule.id]) }, context);
+    });
+  });
+}
+
+function judge(rule: Rule, verdict: Verdict, clause: string, edition: string): CheckRow {
+  const compared = verdict.kind === "compared";
+  const margin = compared ? marginOf(verdict.value, verdict.sense, verdict.limit) : null;
+  return {
+    rule: rule.id,
+    clause: verdict.clause ?? clause,
+    edition: verdict.edition ?? edition,
+    subject: verdict.subject,
+    severity: verdict.severity ?? rule.severity,
+    value: compared ? verdict.value : null,
+    limit: compared ? verdict.limit : null,
+    sense: compared ? verdict.sense : null,
+    margin,
+    status: verdict.kind === "compared" ? statusOf(margin) : verdict.kind,
+    note: verdict.note,
+    answer: null,
+  };
+}
+
+/** Positive where the rule holds with something to spare; for `=` minus the difference. Throws on mixed quantities: a bug. */
+export function marginOf(value: Quantity, sense: Sense, limit: Quantity): Quantity {
+  if (value.kind === "length" && limit.kind === "length") {
+    return { kind: "length", twice: spare(value.twice, sense, limit.twice) };
+  }
+  if (value.kind === "count" && limit.kind === "count") {
+    return { kind: "count", count: spare(value.count, sense, limit.count) };
+  }
+  throw new TypeError("a length was held against a count");
+}
+
+function spare(value: number, sense: Sense, limit: number): number {
+  if (!Number.isSafeInteger(value) || !Number.isSafeInteger(limit))
+    throw new RangeError(`not integers: ${value}, ${limit}`);
+  switch (sense) {
+    case ">=":
+      return value - limit;
+    case "<=":
+      return limit - value;
+    case "=":
+      return -Math.abs(value - limit) || 0;
+  }
+}
+
+function statusOf(margin: Quantity | null): CheckStatus {
+  return figure(margin) >= 0 ? "pass" : "fail";
+}
+
+/** The bare integer of a quantity, 0 for none. */
+function figure(quantity: Quantity | null): number {
+  if (quantity === null) return 0;
+  return quantity.kind === "length" ? quantity.twice : quantity.count;
+}
+
+function raised(own: Severity, asked: Severity | undefined): Severity {
+  return asked !== undefined && RANK[asked] > RANK[own] ? asked : own;
+}
+
+function answered(row: CheckRow, { job, base }: CheckContext): CheckRow {
+  if (row.status !== "fail") return row;
+  const answer = job.answers.find((candidate) => isAnswerTo(candidate, row, base.mark, job.unit));
+  return answer === undefined ? row : { ...row, answer };
+}
+
+/** An answer without a subject holds for every row of its rule; one that names a value, for that value only. */
+function isAnswerTo(answer: Answer, row: CheckRow, mark: string, unit: Unit): boolean {
+  if (answer.mark !== mark || answer.rule !== row.rule) return false;
+  if (answer.subject !== "" && answer.subject !== row.subject) return false;
+  return answer.value.kind === "missing" || isSameValue(answer.value.value, row.value, unit);
+}
+
+/** Compared at the summary's rounding, since that is what the question printed. */
+function isSameValue(value: number, quantity: Quantity | null, unit: Unit): boolean {
+  if (quantity === null) return false;
+  if (quantity.kind === "count") return quantity.count === value;
+  return toUnit(quantity.twice / 2, unit) === toUnit(nanometres(value * NM_PER_UNIT[unit]), unit);
+}
+
+/** True when any failing row has severity `stop`: no cut file is written. */
+export function isHeld(rows: readonly CheckRow[]): boolean {
+  return rows.some((row) => row.status === "fail" && row.severity === "stop");
+}
+
+/** Fails first (stop, ask, advise), then passes, each by margin against the limit; then not checked, not applicable. Stable. */
+export function worstFirst(rows: readonly CheckRow[]): readonly CheckRow[] {
+  return rows
+    .map((row, index) => ({ row, index, tier: tierOf(row), tightness: tightnessOf(row) }))
+    .sort((a, b) => a.tier - b.tier || a.tightness - b.tightness || a.index - b.index)
+    .map(({ row }) => row);
+}
+
+function tierOf(row: CheckRow): number {
+  switch (row.status) {
+    case "fail":
+      return 2 - RANK[row.severity];
+    case "pass":
+      return 3;
+    case "not-checked":
+      return 4;
+    case "not-applicable":
+      return 5;
+  }
+}
+
+/** Margin as a share of the limit, or of the value where the limit is zero. */
+function tightnessOf(row: CheckRow): number {
+  const size = Math.abs(figure(row.limit)) || Math.abs(figure(row.value)) || 1;
+  return figure(row.margin) / size;
+}

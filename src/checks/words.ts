@@ -1,0 +1,37 @@
+/** Figures of notes and questions, in the job's unit. */
+import type { Unit } from "../units/index.js";
+import { formatLength, formatWithUnit } from "../units/index.js";
+import type { Quantity } from "./model.js";
+
+export interface Words {
+  /** A length without unit. */
+  readonly length: (length: number) => string;
+  /** A doubled length without unit. */
+  readonly twice: (twice: number) => string;
+  /** A doubled length with its unit. */
+  readonly full: (twice: number) => string;
+}
+
+/** How figures are written in this unit. */
+export function wordsIn(unit: Unit): Words {
+  return {
+    length: (length) => formatLength(length, unit),
+    twice: (twice) => formatLength(twice / 2, unit),
+    full: (twice) => formatWithUnit(twice / 2, unit),
+  };
+}
+
+/** A quantity with its unit; a count alone. */
+export function quantityText(quantity: Quantity, unit: Unit): string {
+  return quantity.kind === "length" ? formatWithUnit(quantity.twice / 2, unit) : String(quantity.count);
+}
+
+/** A share in whole per cent, rounded half up; `whole` is positive. */
+export function percent(part: number, whole: number): string {
+  return `${Math.floor((part * 100) / whole + 0.5)} %`;
+}
+
+/** `1 rod`, `4 rods`. */
+export function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? "" : "s"}`;
+}
