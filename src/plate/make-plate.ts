@@ -35,7 +35,7 @@ function assemble(job: Job, base: Base, layout: Layout, outline: Outline, { open
     outlineKind: outer.kind,
     region: { outer, inner: holes.filter(({ made }) => made === "cut").map(({ contour }) => contour) },
     holes,
-    ...layOutMarks(job, base, outer, holes),
+    ...layOutMarks(job, base, layout, outer, holes),
     sized: [...sizedAs("outline", outline.sized), ...sizedAs("opening", sized)],
   };
 }

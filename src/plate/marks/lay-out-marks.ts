@@ -1,14 +1,159 @@
-/** Marks. */
-import type { Contour } from "../../geometry/index.js";
+/**
+ * Marks of a plate: centre-line ticks, arrows of the type's own axes, TOP, mark and revision, tag and rod size beside each
+ * rod hole, punch marks of drilled holes. No north and no grid names: the type knows nothing of where it is set.
+ */
+import type { Contour, Point } from "../../geometry/index.js";
+import { point } from "../../geometry/index.js";
 import type { Base, Job } from "../../job/model.js";
+import type { Layout } from "../../pattern/index.js";
+import { formatLength } from "../../units/index.js";
+import type { Length } from "../../units/length.js";
+import { NM_PER_MM, nanometres } from "../../units/length.js";
 import type { Hole, Mark, OmittedMark } from "../model.js";
+import { seatReach } from "../reach.js";
+import { axisArrow, placeTicks } from "./axes.js";
+import type { Disc, Ground } from "./ground.js";
+import { bareGround, take } from "./ground.js";
+import type { Label, Placed } from "./labels.js";
+import { placeLabels } from "./labels.js";
+import { canLetter, lettering } from "./lettering.js";
+import { heightsToTry } from "./placing.js";
+import type { PlacedTitles, Title } from "./titles.js";
+import { placeTitles } from "./titles.js";
 
-/** Marks. */
-export function layOutMarks(
-  _job: Job,
-  _base: Base,
-  _outer: Contour,
-  _holes: readonly Hole[],
-): { readonly marks: readonly Mark[]; readonly omitted: readonly OmittedMark[] } {
-  return { marks: [], omitted: [] };
+/** Marks, and those that found no room. */
+export interface PlateMarks {
+  readonly marks: readonly Mark[];
+  readonly omitted: readonly OmittedMark[];
+}
+
+/** Lays out all marks. A shop that marks nothing still punches the holes that it drills. */
+export function layOutMarks(job: Job, base: Base, layout: Layout, outer: Contour, holes: readonly Hole[]): PlateMarks {
+  const { marking } = job.shop;
+  const seats = new Map(layout.rods.map(({ tag, group }) => [tag, seatReach(group, job.shop) / 2 / NM_PER_MM]));
+  const discs = [...holes.filter(({ role }) => role === "rod")].map((hole) => seatDisc(hole, seats));
+  const bare = bareGround(outer, holes, discs, marking.clearance / NM_PER_MM);
+  const heights = heightsToTry(marking.textHeight, marking.leastTextHeight);
+  const punches = holes.filter(({ made }) => made === "drill").map(punch);
+  const notes = holes.filter(({ made }) => made === "drill").flatMap((hole) => drillNote(hole, job, seats));
+  if (marking.how === "none") return join([{ marks: punches, omitted: [] }, placeAll(bare, notes, [], heights)]);
+  const ticks = placeTicks(bare, outer, marking.textHeight / NM_PER_MM);
+  const ground = take(
+    bare,
+    ticks.marks.map(({ extent }) => extent),
+  );
+  const labels = [...holes.flatMap((hole) => tagLabel(hole, seats)), ...notes];
+  const titles = titlesOf(base.template.mark, job.revision, ground);
+  const unlettered = [...labels, ...titles].filter(({ text }) => !canLetter(text)).map(notInFont);
+  const lettered = placeAll(ground, labels.filter(isLettered), titles.filter(isLettered), heights);
+  return join([ticks, lettered, { marks: punches, omitted: unlettered }]);
+}
+
+function join(parts: readonly PlateMarks[]): PlateMarks {
+  return { marks: parts.flatMap(({ marks }) => marks), omitted: parts.flatMap(({ omitted }) => omitted) };
+}
+
+function isLettered({ text }: { readonly text: string }): boolean {
+  return canLetter(text);
+}
+
+function notInFont({ kind, text }: Label | Title): OmittedMark {
+  return { kind, text, why: "the single-stroke font has only plain ASCII letters" };
+}
+
+/**
+ * Labels and titles. Labels of one plate share a height: the largest at which none is left out or under a nut. Where
+ * titles then find no room, labels are set smaller; under a nut only as a last resort.
+ */
+function placeAll(
+  ground: Ground,
+  labels: readonly Label[],
+  titles: readonly Title[],
+  heights: readonly [Length, ...Length[]],
+): PlateMarks {
+  let best: { readonly labels: Placed; readonly titles: PlacedTitles } | null = null;
+  for (const lastResort of [false, true]) {
+    for (const height of heights) {
+      const placed = placeLabels(ground, labels, height, lastResort);
+      if (placed.omitted.length > 0 && !lastResort) continue;
+      const others = placeTitles(placed.ground, titles, heights);
+      const found = { labels: placed, titles: others };
+      if (best === null || missing(found) < missing(best)) best = found;
+      if (missing(best) === 0) return join([best.labels, best.titles]);
+    }
+    if (best !== null && best.labels.omitted.length === 0) break;
+  }
+  return best === null ? { marks: [], omitted: [] } : join([best.labels, best.titles]);
+}
+
+function missing({ labels, titles }: { readonly labels: Placed; readonly titles: PlacedTitles }): number {
+  return labels.omitted.length + titles.omitted.length;
+}
+
+function discOf({ center, shape }: Hole): Disc {
+  const across = shape.kind === "circle" ? shape.diameter : Math.max(shape.width, shape.height);
+  return { center, radius: across / 2 / NM_PER_MM };
+}
+
+function seatDisc(hole: Hole, seats: ReadonlyMap<string, number>): Disc {
+  const { center, radius } = discOf(hole);
+  return { center, radius: Math.max(radius, seats.get(hole.tag) ?? 0) };
+}
+
+function tagLabel(hole: Hole, seats: ReadonlyMap<string, number>): readonly Label[] {
+  if (hole.rod === null) return [];
+  return [{ kind: "tag", text: `${hole.tag} ${hole.rod.size}`, hole: discOf(hole), seat: seatDisc(hole, seats) }];
+}
+
+function drillNote(hole: Hole, { unit }: Job, seats: ReadonlyMap<string, number>): readonly Label[] {
+  if (hole.shape.kind !== "circle") return [];
+  const text = `DRILL ${formatLength(hole.shape.diameter, unit)}`;
+  return [{ kind: "punch", text, hole: discOf(hole), seat: seatDisc(hole, seats) }];
+}
+
+/** Longest arm of a punch mark from the centre, in mm: common practice. */
+const PUNCH_ARM = 3;
+
+/** A cross on the centre of a drilled hole, inside it. */
+function punch({ center, shape }: Hole): Mark {
+  const across = shape.kind === "circle" ? shape.diameter : Math.min(shape.width, shape.height);
+  const arm = Math.min(PUNCH_ARM, across / 4 / NM_PER_MM);
+  const at = (dx: number, dy: number): Point => point(center.x + dx * arm, center.y + dy * arm);
+  const [left, right, low, high] = [at(-1, 0), at(1, 0), at(0, -1), at(0, 1)];
+  return {
+    kind: "punch",
+    text: "",
+    strokes: [
+      [left, right],
+      [low, high],
+    ],
+    extent: { x0: left.x, y0: low.y, x1: right.x, y1: high.y },
+    textHeight: nanometres(0),
+  };
+}
+
+/** Mark above the middle, TOP below it, arrows at the ends of their axes. */
+function titlesOf(mark: string, revision: string, { extent, clearance }: Ground): readonly Title[] {
+  const middle = { x: (extent.x0 + extent.x1) / 2, y: (extent.y0 + extent.y1) / 2 };
+  const quarter = (extent.y1 - extent.y0) / 4;
+  const text = revision === "" ? mark : `${mark} REV ${revision}`;
+  const words = revision === "" ? [mark] : [mark, `REV ${revision}`];
+  const shapes = (lines: readonly string[]) => (height: number) =>
+    lines.length > 1 ? [lettering([text], height), lettering(lines, height)] : [lettering(lines, height)];
+  return [
+    { kind: "mark", text, shapes: shapes(words), ideal: () => ({ x: middle.x, y: middle.y + quarter }) },
+    { kind: "top", text: "TOP", shapes: shapes(["TOP"]), ideal: () => ({ x: middle.x, y: middle.y - quarter }) },
+    {
+      kind: "axis",
+      text: "+X",
+      shapes: (height) => [axisArrow("x", height)],
+      ideal: (block) => ({ x: extent.x1 - block.width / 2 - 6 * clearance, y: 0 }),
+    },
+    {
+      kind: "axis",
+      text: "+Y",
+      shapes: (height) => [axisArrow("y", height)],
+      ideal: (block) => ({ x: 0, y: extent.y1 - block.height / 2 - 6 * clearance }),
+    },
+  ];
 }

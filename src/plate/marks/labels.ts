@@ -1,0 +1,132 @@
+/** Labels beside holes: tag and rod size, or the note of a drilled hole. */
+import type { Point } from "../../geometry/index.js";
+import { gapToExtent } from "../../geometry/index.js";
+import type { Length } from "../../units/length.js";
+import { NM_PER_MM } from "../../units/length.js";
+import type { Mark, MarkKind, OmittedMark } from "../model.js";
+import type { Disc, Ground } from "./ground.js";
+import { near, take } from "./ground.js";
+import type { Block } from "./lettering.js";
+import { lettering } from "./lettering.js";
+import type { Candidate } from "./placing.js";
+import { boxOf, firstFree, toMark } from "./placing.js";
+
+/** A label to be placed beside `hole`; `seat` is the larger disc that a nut or washer covers. */
+export interface Label {
+  readonly kind: MarkKind;
+  readonly text: string;
+  readonly hole: Disc;
+  readonly seat: Disc;
+}
+
+/** Labels placed, those left out, and the ground that is left. */
+export interface Placed {
+  readonly marks: readonly Mark[];
+  readonly omitted: readonly OmittedMark[];
+  readonly ground: Ground;
+  /** How many stand where a nut or washer will cover them. */
+  readonly covered: number;
+}
+
+/** Places every label at one letter height; `lastResort` allows places under nuts and washers. */
+export function placeLabels(bare: Ground, labels: readonly Label[], height: Length, lastResort: boolean): Placed {
+  const shapes = new Map<string, Shapes>();
+  const marks: Mark[] = [];
+  const omitted: OmittedMark[] = [];
+  let [ground, covered] = [bare, 0];
+  for (const label of labels) {
+    const found = placeLabel(ground, label, shapesOf(shapes, label.text, height), height, lastResort);
+    if (found === null) {
+      omitted.push(noRoom(label));
+      continue;
+    }
+    marks.push(toMark(label.kind, label.text, found.candidate, height));
+    ground = take(ground, [boxOf(found.candidate)]);
+    covered += found.covered ? 1 : 0;
+  }
+  return { marks, omitted, ground, covered };
+}
+
+function noRoom({ kind, text }: Label): OmittedMark {
+  return { kind, text, why: "no room beside its hole, clear of holes, edges and other marks" };
+}
+
+/** The ways to write a label: on one line, on two, upwards. */
+type Shapes = readonly Block[];
+
+function shapesOf(known: Map<string, Shapes>, text: string, height: Length): Shapes {
+  const found = known.get(text);
+  if (found !== undefined) return found;
+  const mm = height / NM_PER_MM;
+  const words = text.split(" ");
+  const stacked = words.length > 1 ? [lettering(words, mm)] : [];
+  const shapes = [lettering([text], mm), ...stacked, lettering([text], mm, true)];
+  known.set(text, shapes);
+  return shapes;
+}
+
+function placeLabel(
+  ground: Ground,
+  { hole, seat }: Label,
+  shapes: Shapes,
+  height: Length,
+  lastResort: boolean,
+): { readonly candidate: Candidate; readonly covered: boolean } | null {
+  const mm = height / NM_PER_MM;
+  const outward = sidesOutward(hole.center, ground);
+  const most = Math.max(seat.radius, hole.radius) + ground.clearance;
+  const reach = most + mm + Math.max(...shapes.map(({ width, height: tall }) => Math.hypot(width, tall)));
+  const around = near(ground, hole.center, reach + ground.clearance);
+  const others = around.holes.filter(({ center }) => center !== hole.center);
+  const attempt = (distances: readonly number[], offSeats: boolean) =>
+    firstFree(around, beside(hole.center, shapes, distances, outward, others), offSeats);
+  const open = attempt([most, most + mm / 2, most + mm], true);
+  if (open !== null) return { candidate: open, covered: false };
+  const under = lastResort ? attempt([hole.radius + ground.clearance, most], false) : null;
+  return under === null ? null : { candidate: under, covered: true };
+}
+
+/** Signs towards the nearer edges: labels are tried outwards first. */
+function sidesOutward({ x, y }: Point, { extent }: Ground): { readonly x: number; readonly y: number } {
+  return { x: 2 * x < extent.x0 + extent.x1 ? -1 : 1, y: 2 * y < extent.y0 + extent.y1 ? -1 : 1 };
+}
+
+/** Eight directions round a hole: outwards along x, outwards along y, inwards, then the corners. */
+const DIRECTIONS = [
+  [1, 0],
+  [0, 1],
+  [-1, 0],
+  [0, -1],
+  [1, 1],
+  [-1, 1],
+  [1, -1],
+  [-1, -1],
+] as const;
+
+/** Candidates nearest first; a place that is not clearly nearer to this hole than to any other would mislead. */
+function* beside(
+  center: Point,
+  shapes: Shapes,
+  distances: readonly number[],
+  outward: { readonly x: number; readonly y: number },
+  others: readonly Disc[],
+): Generator<Candidate> {
+  for (const distance of distances) {
+    for (const block of shapes) {
+      for (const [dx, dy] of DIRECTIONS) {
+        const candidate = { block, at: placeBeside(center, block, distance, dx * outward.x, dy * outward.y) };
+        const box = boxOf(candidate);
+        const own = gapToExtent(center, box);
+        if (others.every((other) => gapToExtent(other.center, box) > 1.25 * own)) yield candidate;
+      }
+    }
+  }
+}
+
+/** Lower left of a block whose box is `distance` from the centre, in the direction of the signs dx, dy. */
+function placeBeside(center: Point, { width, height }: Block, distance: number, dx: number, dy: number): Point {
+  const along = dx !== 0 && dy !== 0 ? distance * Math.SQRT1_2 : distance;
+  const low = (at: number, size: number, sign: number) =>
+    sign === 0 ? at - size / 2 : sign > 0 ? at + along : at - along - size;
+  return { x: low(center.x, width, dx), y: low(center.y, height, dy) };
+}

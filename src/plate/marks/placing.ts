@@ -1,0 +1,41 @@
+/** A mark on its ground: candidates are tried in order, the first free one is taken. */
+import type { Extent, Point } from "../../geometry/index.js";
+import { extentOfPoints, joinExtents } from "../../geometry/index.js";
+import type { Length } from "../../units/length.js";
+import type { Mark, MarkKind } from "../model.js";
+import type { Ground } from "./ground.js";
+import { isFree } from "./ground.js";
+import type { Block } from "./lettering.js";
+
+/** A block with the lower left of its box at `at`. */
+export interface Candidate {
+  readonly block: Block;
+  readonly at: Point;
+}
+
+/** The box that a candidate takes. */
+export function boxOf({ block, at }: Candidate): Extent {
+  return { x0: at.x, y0: at.y, x1: at.x + block.width, y1: at.y + block.height };
+}
+
+/** The first candidate that is free. */
+export function firstFree(ground: Ground, candidates: Iterable<Candidate>, offSeats: boolean): Candidate | null {
+  for (const candidate of candidates) if (isFree(ground, boxOf(candidate), offSeats)) return candidate;
+  return null;
+}
+
+/** The mark that a placed candidate becomes. */
+export function toMark(kind: MarkKind, text: string, { block, at }: Candidate, textHeight: Length): Mark {
+  const strokes = block.strokesAt(at);
+  return { kind, text, strokes, extent: strokes.map(extentOfPoints).reduce(joinExtents), textHeight };
+}
+
+/** Letter heights to try, from the shop's own down to its least, in nanometres. */
+export function heightsToTry(most: Length, least: Length): readonly [Length, ...Length[]] {
+  if (least >= most) return [most];
+  const steps = 3;
+  const between = Array.from({ length: steps - 1 }, (_, i) =>
+    Math.round(most - ((most - least) * (i + 1)) / steps),
+  ) as Length[];
+  return [most, ...between, least];
+}
