@@ -17,11 +17,13 @@ export type StrokeRole =
   | "frame"
   | "table"
   | "table-heavy"
-  | "held";
+  | "held"
+  | "fine";
 
-export type FillRole = "paper" | "arrow" | "shade" | "bar" | "held";
+export type FillRole = "arrow" | "bar" | "held";
 
-export type TextRole = "dimension" | "note" | "heading" | "title" | "table" | "tag" | "label" | "held" | "small";
+/** `reversed` stands on a filled ground and is the colour of the paper. */
+export type TextRole = "dimension" | "note" | "heading" | "title" | "table" | "tag" | "label" | "held" | "reversed";
 
 /** Paper millimetres, y up. */
 export interface PaperPoint {
@@ -51,7 +53,19 @@ export type SceneItem =
       readonly turn: number;
       readonly bold: boolean;
     }
-  | { readonly kind: "group"; readonly name: string; readonly items: readonly SceneItem[] };
+  | SceneGroup;
+
+/**
+ * `data` carries what a group means, for tests and other programs. A group named `dimension` has `valueNm` (what its text
+ * says, in nanometres) and, in paper millimetres, its end points `x0 y0 x1 y1` measured along the dimension line; the group
+ * named `plan` has `scale`, paper over real.
+ */
+export interface SceneGroup {
+  readonly kind: "group";
+  readonly name: string;
+  readonly data: Readonly<Record<string, string | number>>;
+  readonly items: readonly SceneItem[];
+}
 
 export interface Scene {
   /** Sheet size name, as `ANSI-style B` or `A3`: the printed name of the standard size. */

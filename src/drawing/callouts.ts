@@ -1,0 +1,211 @@
+/** What is said of holes and corners with a leader, and where there is room to say it. */
+import type { Point } from "../geometry/vocabulary.js";
+import type { Base, Corner, RodGroup } from "../job/model.js";
+import type { Hole, Plate } from "../plate/model.js";
+import { formatLength, toMillimetres, type Unit } from "../units/index.js";
+import { arrowHead, at, group, line, stroke, text } from "./items.js";
+import { type Box, crossesText } from "./occupied.js";
+import { type Draft, isFree, put } from "./paper.js";
+import type { PaperPoint, SceneItem } from "./scene.js";
+import { textWidth } from "./text-metrics.js";
+import { holeRadius, onPaper, type View } from "./plan-shapes.js";
+
+/** Lines of text and the features that its leader may point at: a centre, and the radius at which the arrow stops. */
+export interface Callout {
+  readonly lines: readonly string[];
+  readonly targets: readonly { readonly center: PaperPoint; readonly radius: number }[];
+}
+
+/** `Ø1-5/16`, or `8 × 6, R1` for a rectangular opening. */
+export function sizeText(hole: Hole, unit: Unit): string {
+  const { shape } = hole;
+  if (shape.kind === "circle") return `Ø${formatLength(shape.diameter, unit)}`;
+  const corner = shape.radius === 0 ? "" : `, R${formatLength(shape.radius, unit)}`;
+  return `${formatLength(shape.width, unit)} × ${formatLength(shape.height, unit)}${corner}`;
+}
+
+const ROLE_WORDS = { rod: "HOLE", opening: "OPENING", nail: "NAIL HOLE", grout: "GROUT HOLE" } as const;
+
+/** Holes that are alike in size, rod, role and making, in the order in which they first come. */
+export function alikeHoles(holes: readonly Hole[], unit: Unit): readonly (readonly Hole[])[] {
+  const kinds = new Map<string, Hole[]>();
+  for (const hole of holes) {
+    const key = [hole.role, sizeText(hole, unit), hole.rod?.size ?? "", hole.made].join("|");
+    const list = kinds.get(key);
+    if (list === undefined) kinds.set(key, [hole]);
+    else list.push(hole);
+  }
+  return [...kinds.values()];
+}
+
+/** One callout for each kind of hole, and one for the corners. */
+export function calloutsOf(view: View, plate: Plate, base: Base, unit: Unit): readonly Callout[] {
+  const holes = alikeHoles(plate.holes, unit).map((alike) => ({
+    lines: [holeWords(alike, base, unit), ...patternWords(alike, base, unit)],
+    targets: alike.map((hole) => ({ center: onPaper(view, hole.center), radius: holeRadius(view, hole) })),
+  }));
+  return [...holes, ...cornerCallout(view, plate, base, unit)];
+}
+
+function holeWords(alike: readonly Hole[], base: Base, unit: Unit): string {
+  const [first] = alike;
+  if (first === undefined) return "";
+  const size = sizeText(first, unit);
+  const ring = base.template.outline.kind === "ring" && first.role === "opening";
+  const name = ring ? "INSIDE" : `${ROLE_WORDS[first.role]}${alike.length > 1 ? "S" : ""}`;
+  const count = first.role === "opening" && alike.length === 1 ? "" : `${alike.length} `;
+  const rod = first.rod === null ? "" : ` FOR ${first.rod.size} ROD`;
+  const off = first.role === "opening" && (first.center.x !== 0 || first.center.y !== 0);
+  const place = off && alike.length === 1 ? ` AT X ${coordinate(first.center.x, unit)}, Y ${coordinate(first.center.y, unit)}` : "";
+  const made = first.made === "drill" ? "CENTRE PUNCH AND DRILL " : "";
+  return `${made}${count}${name} ${size}${rod}${place}`;
+}
+
+/** A coordinate in base axes, as printed. */
+export function coordinate(millimetres: number, unit: Unit): string {
+  return formatLength(Math.round(Math.abs(millimetres) * 1e6) * (millimetres < 0 ? -1 : 1), unit);
+}
+
+function patternWords(alike: readonly Hole[], base: Base, unit: Unit): readonly string[] {
+  const first = alike[0];
+  const rods = first === undefined ? undefined : base.groups.find(({ letter }) => first.role === "rod" && first.tag.startsWith(letter));
+  if (first === undefined || rods?.pattern.kind !== "circle") return [];
+  const { diameter, count } = rods.pattern;
+  return [
+    `ON Ø${formatLength(diameter, unit)} BOLT CIRCLE, ${count} EQUALLY SPACED`,
+    `${startWords(first, rods)} FROM +X, COUNTER-CLOCKWISE`,
+  ];
+}
+
+/** The angle of the first hole that the drawing names, as its own centre gives it, to 0.01 degree. */
+function startWords(first: Hole, rods: RodGroup): string {
+  const turn = (Math.atan2(first.center.y, first.center.x) * 180) / Math.PI;
+  const degrees = Math.round((turn < 0 ? turn + 360 : turn) * 100) / 100;
+  return `${first.tag} AT ${degrees}°${rods.pattern.kind === "circle" && rods.pattern.count > 1 ? `, PITCH ${Math.round(36000 / rods.pattern.count) / 100}°,` : ""}`;
+}
+
+function cornerCallout(view: View, plate: Plate, base: Base, unit: Unit): readonly Callout[] {
+  const { outline } = base.template;
+  if (outline.kind === "circle" || outline.kind === "ring" || plate.region.outer.kind === "circle") return [];
+  const words = cornerWords(outline.corner, unit);
+  if (words === null) return [];
+  const { segments } = plate.region.outer;
+  const points = segments.flatMap(({ from, to, bulge }) => [middle(from, to, bulge), from]);
+  const corners = outline.kind === "polygon" ? outline.at.map((p) => ({ x: toMillimetres(p.x), y: toMillimetres(p.y) })) : boxCorners(segments.map(({ from }) => from));
+  const targets = corners.map((corner) => ({ center: onPaper(view, nearest(points, corner)), radius: 0 }));
+  return [{ lines: [`${words}, ${corners.length} CORNERS`], targets }];
+}
+
+function cornerWords(corner: Corner, unit: Unit): string | null {
+  switch (corner.kind) {
+    case "square":
+      return null;
+    case "chamfer":
+      return `CHAMFER ${formatLength(corner.x, unit)} × ${formatLength(corner.y, unit)}`;
+    case "round":
+      return `R${formatLength(corner.radius, unit)}`;
+    case "notch":
+      return `NOTCH ${formatLength(corner.x, unit)} × ${formatLength(corner.y, unit)}`;
+  }
+}
+
+function boxCorners(points: readonly Point[]): readonly Point[] {
+  const xs = points.map(({ x }) => x);
+  const ys = points.map(({ y }) => y);
+  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  return [at(x1, y1), at(x0, y1), at(x0, y0), at(x1, y0)];
+}
+
+function middle(from: Point, to: Point, bulge: number): Point {
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  return at((from.x + to.x) / 2 + (dy * bulge) / 2, (from.y + to.y) / 2 - (dx * bulge) / 2);
+}
+
+function nearest(points: readonly Point[], to: Point): Point {
+  const distance = (p: Point) => Math.hypot(p.x - to.x, p.y - to.y);
+  return points.reduce((best, point) => (distance(point) < distance(best) ? point : best), points[0] ?? to);
+}
+
+const STEP = 3;
+const SHOULDER = 3;
+const LEADING = 1.7;
+
+interface Placed {
+  readonly items: readonly SceneItem[];
+  readonly cost: number;
+}
+
+/** Puts the callout where its leader is shortest, clear of everything; false when there is no room for it in the area. */
+export function putCallout(draft: Draft, callout: Callout, letter: number): boolean {
+  const width = Math.max(...callout.lines.map((words) => textWidth(words, letter)));
+  const height = letter + (callout.lines.length - 1) * letter * LEADING;
+  const { x0, y0, x1, y1 } = draft.area;
+  let best: Placed | null = null;
+  for (let y = y1 - height - 1.5; y > y0 + 1; y -= STEP)
+    for (let x = x0 + 1.5; x + width < x1 - 1; x += STEP) {
+      if (best !== null && farFrom(callout, x, y, width, height) >= best.cost) continue;
+      if (!isFree(draft, blockBox(x, y, width, height))) continue;
+      const placed = bestLeader(draft, callout, { x, y, width, height }, letter);
+      if (placed !== null && (best === null || placed.cost < best.cost)) best = placed;
+    }
+  if (best === null) return false;
+  put(draft, group("callout", best.items));
+  return true;
+}
+
+interface Block {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+const BLOCK_CLEARANCE = 1.4;
+
+function blockBox(x: number, y: number, width: number, height: number): Box {
+  const c = BLOCK_CLEARANCE;
+  return [at(x - c, y - c), at(x + width + c, y - c), at(x + width + c, y + height + c), at(x - c, y + height + c)];
+}
+
+/** No leader from this block can be shorter than this. */
+function farFrom(callout: Callout, x: number, y: number, width: number, height: number): number {
+  return Math.min(
+    ...callout.targets.map(({ center, radius }) => {
+      const dx = Math.max(x - center.x, 0, center.x - x - width);
+      const dy = Math.max(y - center.y, 0, center.y - y - height);
+      return Math.hypot(dx, dy) - radius;
+    }),
+  );
+}
+
+function bestLeader(draft: Draft, callout: Callout, block: Block, letter: number): Placed | null {
+  const level = block.y + block.height - letter / 2;
+  let best: Placed | null = null;
+  for (const side of [-1, 1]) {
+    const foot = at(side < 0 ? block.x - 1 : block.x + block.width + 1, level);
+    const elbow = at(foot.x + side * SHOULDER, level);
+    for (const { center, radius } of callout.targets) {
+      const placed = leader(draft, foot, elbow, side, center, radius);
+      if (placed !== null && (best === null || placed.cost < best.cost)) best = placed;
+    }
+  }
+  if (best === null) return null;
+  const words = callout.lines.map((words, i) =>
+    text("note", words, at(block.x, block.y + block.height - letter - i * letter * LEADING), letter),
+  );
+  return { cost: best.cost, items: [...best.items, ...words] };
+}
+
+/** A leader slants between 20 and 75 degrees, away from its text, and ends in an arrow at the feature's edge. */
+function leader(draft: Draft, foot: PaperPoint, elbow: PaperPoint, side: number, center: PaperPoint, radius: number): Placed | null {
+  const [dx, dy] = [center.x - elbow.x, center.y - elbow.y];
+  const length = Math.hypot(dx, dy);
+  const reach = length - radius;
+  if (reach < 5 || dx * side < 0) return null;
+  const slant = (Math.atan2(Math.abs(dy), Math.abs(dx)) * 180) / Math.PI;
+  if (slant < 20 || slant > 75) return null;
+  const tip = at(elbow.x + (dx / length) * reach, elbow.y + (dy / length) * reach);
+  if (crossesText(draft.taken, foot, elbow) || crossesText(draft.taken, elbow, tip)) return null;
+  const items = [stroke("leader", line(foot, elbow), line(elbow, tip)), arrowHead(tip, dx / length, dy / length, 2.7)];
+  return { cost: reach + SHOULDER, items };
+}

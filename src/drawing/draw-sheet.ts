@@ -1,0 +1,238 @@
+/**
+ * One sheet of one template. Sheets are tried from the smallest, scales from the largest; the first on which everything
+ * stands clear of everything else is taken. The last sheet always succeeds: what finds no room there is said in tables and
+ * notes instead.
+ */
+import type { Extent } from "../geometry/vocabulary.js";
+import { banners } from "./banner.js";
+import { lineSpacing } from "./dimension.js";
+import { edgeViewHeight, putEdgeView } from "./edge-view.js";
+import { at, group, line, rectangle, stroke, text } from "./items.js";
+import { footHeight, legend, scaleBar } from "./legend.js";
+import { type Area, type Draft, put, startDraft } from "./paper.js";
+import { AXIS_REACH, type Neighbour, neighbourOf, type View } from "./plan-shapes.js";
+import { type ChainMode, countLevels, type PlanInput, putPlan } from "./plan-view.js";
+import type { SheetRequest } from "./request.js";
+import type { Scene, SceneItem } from "./scene.js";
+import { type Scale, type SheetSize, scales, sheetSizes } from "./sheet-sizes.js";
+import { layoutPanel } from "./panel.js";
+import { scaleWords } from "./title-block.js";
+import { printable } from "./text-metrics.js";
+
+/** Borders by ISO 5457: 20 mm at the binding edge, 10 mm elsewhere. */
+const BORDER = { left: 20, other: 10 };
+
+interface Attempt {
+  readonly request: SheetRequest;
+  readonly sheet: SheetSize;
+  readonly scale: Scale;
+  readonly mode: ChainMode;
+  readonly strict: boolean;
+}
+
+/** Draws the sheet of a template. Always gives one, whatever the plate. */
+export function drawSheet(request: SheetRequest): Scene {
+  const clean = printableRequest(request);
+  const sheets = sheetSizes(clean.job.unit);
+  for (const [i, sheet] of sheets.entries())
+    for (const mode of i === 0 ? (["full"] as const) : (["full", "ends"] as const))
+      for (const scale of usableScales(clean, sheet)) {
+        const scene = attempt({ request: clean, sheet, scale, mode, strict: true });
+        if (scene !== null) return scene;
+      }
+  return drawAnyway(clean, sheets.at(-1) as SheetSize);
+}
+
+function drawAnyway(request: SheetRequest, sheet: SheetSize): Scene {
+  for (const mode of ["ends", "overall"] as const)
+    for (const scale of scales(request.job.unit)) {
+      const scene = attempt({ request, sheet, scale, mode, strict: false });
+      if (scene !== null) return scene;
+    }
+  throw new RangeError("a plate that fits no sheet at any scale");
+}
+
+/** Line breaks and control characters in the job's own words would break the layout. */
+function printableRequest(request: SheetRequest): SheetRequest {
+  const { job, base } = request;
+  return {
+    ...request,
+    job: { ...job, title: printable(job.title), owner: printable(job.owner), number: printable(job.number), drawnBy: printable(job.drawnBy) },
+    base: { ...base, note: printable(base.note) },
+  };
+}
+
+/** At most three scales, the largest at which the plate itself could stand on the sheet with holes that can be seen. */
+function usableScales({ job, measures, plate }: SheetRequest, sheet: SheetSize): readonly Scale[] {
+  const { extent } = measures;
+  const room = { x: sheet.width - BORDER.left - BORDER.other - sheet.panel - 30, y: sheet.height - 2 * BORDER.other - 70 };
+  const holes = plate.holes.filter(({ role }) => role === "rod").map(({ shape }) => (shape.kind === "circle" ? shape.diameter / 1e6 : 25));
+  const least = Math.min(...holes, 1e9);
+  return scales(job.unit)
+    .filter(({ factor }) => (extent.x1 - extent.x0) * factor <= room.x && (extent.y1 - extent.y0) * factor <= room.y)
+    .slice(0, 3)
+    .filter(({ factor }) => least * factor >= LEAST_HOLE);
+}
+
+/** A rod hole smaller than this on paper is not readable. */
+const LEAST_HOLE = 1.6;
+
+function attempt(trial: Attempt): Scene | null {
+  const { request, sheet, scale } = trial;
+  const inside: Area = {
+    x0: BORDER.left,
+    y0: BORDER.other,
+    x1: sheet.width - BORDER.other,
+    y1: sheet.height - BORDER.other,
+  };
+  const panel = layoutPanel(request, sheet, scale, inside, trial.strict);
+  if (panel === null) return null;
+  const area: Area = { x0: inside.x0 + 4, y0: inside.y0 + 4, x1: panel.left - 4, y1: inside.y1 - 4 };
+  const drawing = drawArea(trial, area);
+  if (drawing === null) return null;
+  const finished = panel.finish(drawing.unplaced);
+  if (finished === null) return null;
+  const frame = group("frame", [stroke("frame", ...rectangle(inside.x0, inside.y0, inside.x1, inside.y1)), ...centringMarks(sheet, inside)]);
+  return sceneOf(request, sheet, [frame, ...drawing.items, ...finished]);
+}
+
+/** Short strokes at the middle of each border, for copying and trimming (ISO 5457). */
+function centringMarks(sheet: SheetSize, inside: Area): readonly SceneItem[] {
+  const [cx, cy] = [(inside.x0 + inside.x1) / 2, (inside.y0 + inside.y1) / 2];
+  return [
+    stroke(
+      "frame",
+      line(at(inside.x0 - 5, cy), at(inside.x0, cy)),
+      line(at(inside.x1, cy), at(inside.x1 + 5, cy)),
+      line(at(cx, inside.y0 - 5), at(cx, inside.y0)),
+      line(at(cx, inside.y1), at(cx, sheet.height - BORDER.other + 5)),
+    ),
+  ];
+}
+
+function sceneOf(request: SheetRequest, sheet: SheetSize, items: readonly SceneItem[]): Scene {
+  const { job, base, plate } = request;
+  return {
+    size: sheet.name,
+    width: sheet.width,
+    height: sheet.height,
+    title: `${plate.mark} rev ${plate.revision}: setting template for ${base.mark}, job ${job.number}`,
+    description: `Sheet ${request.sheetNumber} of ${request.sheetCount}, size ${sheet.name}. ${job.title}. Status: ${job.status}.${request.held.length > 0 ? " HELD." : ""}`,
+    items,
+  };
+}
+
+interface Drawing {
+  readonly items: readonly SceneItem[];
+  readonly unplaced: readonly string[];
+}
+
+/** Banners at the top, plan, edge view under it, scale bar and legend at the foot. Null when it does not fit. */
+function drawArea(trial: Attempt, area: Area): Drawing | null {
+  const { request, sheet, scale, mode, strict } = trial;
+  const { lettering } = sheet;
+  const { unit } = request.job;
+  const draft = startDraft(area);
+  let top = area.y1;
+  for (const piece of banners(request, area.x1 - area.x0, lettering)) {
+    put(draft, piece.draw(area.x0, top));
+    top -= piece.height;
+  }
+  const foot = area.y0 + footHeight(lettering);
+  const near = neighboursOf(request);
+  put(draft, scaleBar(area.x0, area.y0 + 1, unit, lettering), legend(area.x1, area.y0 + 1, near.drawn, near.omitted, unit, lettering));
+  const plan: PlanInput = {
+    plate: request.plate,
+    base: request.base,
+    unit,
+    plateExtent: request.measures.extent,
+    drawn: drawnExtent(request.measures.extent, near.drawn),
+    neighbours: near.drawn,
+    lettering,
+    mode,
+    strict,
+  };
+  const stack = stackViews(plan, scale, { ...area, y0: foot, y1: top }, trial);
+  if (stack === null) return null;
+  putTitle(draft, stack.center, stack.planTitle, "PLAN: VIEW FROM TOP, THIS FACE UP", `SCALE ${scaleWords(scale)}`, trial);
+  putTitle(draft, stack.center, stack.edgeTitle, "EDGE VIEW", "", trial);
+  if (!putEdgeView(draft, stack.view, request.plate, request.measures.extent, stack.edge, unit, lettering) && strict) return null;
+  const planDraft: Draft = { ...draft, area: { ...area, y0: stack.planBottom, y1: top }, items: [] };
+  const result = putPlan(planDraft, stack.view, plan);
+  if (result === null) return null;
+  return {
+    items: [...draft.items, group("plan", planDraft.items, { scale: scale.factor })],
+    unplaced: result.unplaced,
+  };
+}
+
+function putTitle(draft: Draft, x: number, y: number, words: string, under: string, { sheet }: Attempt): void {
+  const { lettering } = sheet;
+  put(draft, text("heading", words, at(x, y), lettering.body, { anchor: "middle", bold: true }));
+  if (under !== "") put(draft, text("label", under, at(x, y - lettering.small - 1.6), lettering.small, { anchor: "middle" }));
+}
+
+interface Stack {
+  readonly view: View;
+  readonly center: number;
+  readonly planTitle: number;
+  readonly planBottom: number;
+  readonly edge: number;
+  readonly edgeTitle: number;
+}
+
+/** Heights from the top: room for callouts, axis, plan, dimension lines, title, edge view, its title. Spare room is shared. */
+function stackViews(plan: PlanInput, scale: Scale, room: Area, { request, sheet }: Attempt): Stack | null {
+  const { lettering } = sheet;
+  const { first, next } = lineSpacing(lettering.body);
+  const levels = countLevels(plan);
+  const size = { x: (plan.drawn.x1 - plan.drawn.x0) * scale.factor, y: (plan.drawn.y1 - plan.drawn.y0) * scale.factor };
+  const left = first + (levels.y - 1) * next + lettering.body + 3;
+  const right = AXIS_REACH + lettering.body * 2 + 4;
+  const above = AXIS_REACH + lettering.body + 3;
+  const below = first + (levels.x - 1) * next + lettering.body + 2;
+  const planTitle = lettering.body + lettering.small + 5;
+  const edge = edgeViewHeight(request.plate, scale.factor, lettering);
+  const edgeTitle = lettering.body + 4;
+  const spareX = room.x1 - room.x0 - left - right - size.x;
+  const spareY = room.y1 - room.y0 - above - size.y - below - planTitle - edge - edgeTitle;
+  if (spareX < 0 || spareY < 0) return null;
+  const lowX = room.x0 + left + spareX / 2;
+  const highY = room.y1 - above - spareY * 0.55;
+  const lowY = highY - size.y;
+  const planBottom = lowY - below - spareY * 0.1;
+  const edgeTop = planBottom - planTitle - spareY * 0.1;
+  return {
+    view: { scale: scale.factor, origin: at(lowX - plan.drawn.x0 * scale.factor, lowY - plan.drawn.y0 * scale.factor) },
+    center: lowX + size.x / 2,
+    planTitle: planBottom - lettering.body,
+    planBottom,
+    edge: edgeTop - edge / 2,
+    edgeTitle: edgeTop - edge - lettering.body,
+  };
+}
+
+/** Neighbours that are drawn, and those too far off or too large to be drawn without shrinking the plate. */
+function neighboursOf({ base, measures }: SheetRequest): { readonly drawn: readonly Neighbour[]; readonly omitted: readonly Neighbour[] } {
+  const { extent } = measures;
+  const known = [
+    neighbourOf("BASE PLATE", base.basePlate.shape, base.basePlate.at),
+    neighbourOf("CONCRETE", base.concrete.shape, base.concrete.at),
+  ].filter((neighbour) => neighbour !== null);
+  const limit = 0.35;
+  const [w, h] = [extent.x1 - extent.x0, extent.y1 - extent.y0];
+  const isNear = (e: Extent) =>
+    e.x0 >= extent.x0 - limit * w && e.x1 <= extent.x1 + limit * w && e.y0 >= extent.y0 - limit * h && e.y1 <= extent.y1 + limit * h;
+  return { drawn: known.filter((neighbour) => isNear(neighbour.extent)), omitted: known.filter((neighbour) => !isNear(neighbour.extent)) };
+}
+
+function drawnExtent(plate: Extent, neighbours: readonly Neighbour[]): Extent {
+  const all = [plate, { x0: 0, y0: 0, x1: 0, y1: 0 }, ...neighbours.map(({ extent }) => extent)];
+  return {
+    x0: Math.min(...all.map(({ x0 }) => x0)),
+    y0: Math.min(...all.map(({ y0 }) => y0)),
+    x1: Math.max(...all.map(({ x1 }) => x1)),
+    y1: Math.max(...all.map(({ y1 }) => y1)),
+  };
+}
+

@@ -1,0 +1,4 @@
+/** plate + ledger -> sheets: a retained scene of strokes, fills, texts and groups, each with a role, never a colour. */
+export type { NamedFile, SheetRequest } from "./request.js";
+export type * from "./scene.js";
+export { drawSheet } from "./draw-sheet.js";

@@ -1,0 +1,252 @@
+/** The tables of a sheet: revisions, holes, rods and setting, tape checks, worst rows of the ledger, notes and cautions. */
+import { type CheckRow, NOT_CHECKED_AT_ALL, type Quantity } from "../checks/model.js";
+import { worstFirst } from "../checks/index.js";
+import type { Input } from "../job/model.js";
+import type { Hole } from "../plate/model.js";
+import { formatFeetInches, formatLength, type Length, nanometres, type Unit } from "../units/index.js";
+import { alikeHoles, coordinate, sizeText } from "./callouts.js";
+import { longestPairs } from "./plan-view.js";
+import type { SheetRequest } from "./request.js";
+import type { TableText } from "./table.js";
+
+const NONE: ReadonlySet<number> = new Set();
+
+/** A hole table is needed with more than 8 holes, more than 2 sizes, or holes that no dimension chain locates. */
+export function needsHoleTable({ plate, job }: SheetRequest): boolean {
+  const sizes = new Set(plate.holes.map((hole) => sizeText(hole, job.unit)));
+  const loose = plate.holes.some(({ role, center }) => role !== "rod" && (role !== "opening" || center.x !== 0 || center.y !== 0));
+  return plate.holes.length > 8 || sizes.size > 2 || loose;
+}
+
+/** Rows `from` to `to` of the hole table; the count stands under the last part. */
+export function holeTable(request: SheetRequest, from: number, to: number): TableText {
+  const { plate, job } = request;
+  const rows = plate.holes.slice(from, to).map((hole) => holeRow(hole, job.unit));
+  const last = to >= plate.holes.length;
+  return {
+    name: "hole-table",
+    heading: from === 0 ? `HOLE TABLE (${unitWord(job.unit)} FROM W.P.)` : "HOLE TABLE (CONTINUED)",
+    columns: [
+      { title: "TAG", share: 0.13, align: "start" },
+      { title: "X", share: 0.19, align: "end" },
+      { title: "Y", share: 0.19, align: "end" },
+      { title: "HOLE", share: 0.23, align: "end" },
+      { title: "ROD", share: 0.13, align: "end" },
+      { title: "MADE", share: 0.13, align: "end" },
+    ],
+    rows,
+    foot: last ? [countWords(plate.holes)] : [],
+    strong: NONE,
+  };
+}
+
+function holeRow(hole: Hole, unit: Unit): readonly string[] {
+  const { tag, center, rod, made } = hole;
+  return [tag, coordinate(center.x, unit), coordinate(center.y, unit), sizeText(hole, unit), rod?.size ?? "-", made.toUpperCase()];
+}
+
+function countWords(holes: readonly Hole[]): string {
+  const drilled = holes.filter(({ made }) => made === "drill").length;
+  const parts = [...(holes.length > drilled ? [`${holes.length - drilled} CUT`] : []), ...(drilled > 0 ? [`${drilled} DRILLED`] : [])];
+  return `COUNT ${holes.length}: ${parts.join(", ")}`;
+}
+
+export function unitWord(unit: Unit): string {
+  return unit === "in" ? "INCHES" : "MILLIMETRES";
+}
+
+/** The newest revisions, oldest of those first; the job's own revision where the job lists none. */
+export function revisionTable({ job }: SheetRequest, most: number): TableText {
+  const known = job.revisions.length > 0 ? job.revisions : [{ revision: job.revision, date: job.date, text: `Issued ${job.status}` }];
+  const shown = known.slice(-most);
+  return {
+    name: "revision-block",
+    heading: "REVISIONS",
+    columns: [
+      { title: "REV", share: 0.12, align: "start" },
+      { title: "DATE", share: 0.2, align: "start" },
+      { title: "DESCRIPTION", share: 0.68, align: "start" },
+    ],
+    rows: shown.map(({ revision, date, text }) => [revision, date, text]),
+    foot: known.length > shown.length ? [`+ ${known.length - shown.length} earlier`] : [],
+    strong: NONE,
+  };
+}
+
+/** What the carpenter sets: rods of each group, their holes, projection and embedment. */
+export function rodTable({ base, layout, job }: SheetRequest): TableText {
+  const { unit } = job;
+  const rows = base.groups.map((rods) => {
+    const count = layout.rods.filter(({ group }) => group.letter === rods.letter).length;
+    const { rod } = rods;
+    return [
+      rods.letter,
+      String(count),
+      rod.size,
+      `${known(rod.grade)}${rod.finish.kind === "given" && rod.finish.value === "galvanized" ? " GALV." : ""}`,
+      formatLength(rods.hole.value, unit),
+      lengthOrDash(rods.baseHole, unit),
+      lengthOrDash(rod.projection, unit),
+      lengthOrDash(rod.embedment, unit),
+    ];
+  });
+  return {
+    name: "rod-table",
+    heading: "RODS AND SETTING",
+    columns: [
+      { title: "GR", share: 0.07, align: "start" },
+      { title: "NO", share: 0.07, align: "end" },
+      { title: "ROD", share: 0.11, align: "end" },
+      { title: "GRADE", share: 0.27, align: "end" },
+      { title: "HOLE", share: 0.13, align: "end" },
+      { title: "BASE PL", share: 0.13, align: "end" },
+      { title: "PROJ", share: 0.1, align: "end" },
+      { title: "EMBED", share: 0.12, align: "end" },
+    ],
+    rows,
+    foot: settingLines(base.template.height, unit),
+    strong: NONE,
+  };
+}
+
+function settingLines(height: Input<Length>, unit: Unit): readonly string[] {
+  const words = height.kind === "given" ? `${formatLength(height.value, unit)} ABOVE T.O.C.` : "NOT GIVEN";
+  return [`UNDERSIDE OF TEMPLATE: ${words}. PROJECTION IS FROM T.O.C. TO TOP OF ROD.`];
+}
+
+function known(input: Input<string>): string {
+  return input.kind === "given" ? input.value : "-";
+}
+
+function lengthOrDash(input: Input<Length>, unit: Unit): string {
+  return input.kind === "given" ? formatLength(input.value, unit) : "-";
+}
+
+/** Rod-to-rod distances that are taped: both ways and both diagonals; exact, and to the nearest 1/16 in or 1 mm. */
+export function tapeTable({ plate, job }: SheetRequest): TableText | null {
+  const rods = plate.holes.filter(({ role }) => role === "rod");
+  const pairs = tapePairs(rods);
+  if (pairs.length === 0) return null;
+  return {
+    name: "tape-table",
+    heading: "TAPE CHECK, CENTRE TO CENTRE",
+    columns: [
+      { title: "FROM", share: 0.14, align: "start" },
+      { title: "TO", share: 0.14, align: "start" },
+      { title: "DISTANCE", share: 0.22, align: "end" },
+      { title: job.unit === "in" ? "TO 1/16" : "TO 1 mm", share: 0.24, align: "end" },
+      { title: "IS", share: 0.26, align: "end" },
+    ],
+    rows: pairs.map(([a, b]) => tapeRow(a, b, job.unit)),
+    foot: [],
+    strong: NONE,
+  };
+}
+
+function tapeRow(a: Hole, b: Hole, unit: Unit): readonly string[] {
+  const [dx, dy] = [b.center.x - a.center.x, b.center.y - a.center.y];
+  const distance = nanometres(Math.hypot(dx, dy) * 1e6);
+  const taped = unit === "in" ? formatFeetInches(distance, 16) : `${Math.round(distance / 1e6)}`;
+  const what = dy === 0 ? "X GAUGE" : dx === 0 ? "Y GAUGE" : "DIAGONAL";
+  return [a.tag, b.tag, formatLength(distance, unit), taped, what];
+}
+
+/** Corner rods round the group and both diagonals; without four corners, neighbours and the longest distance. */
+function tapePairs(rods: readonly Hole[]): readonly (readonly [Hole, Hole])[] {
+  const corner = (sx: number, sy: number) =>
+    rods.reduce<Hole | null>((best, rod) => {
+      const reach = (hole: Hole) => hole.center.x * sx + hole.center.y * sy;
+      return best === null || reach(rod) > reach(best) + 1e-9 ? rod : best;
+    }, null);
+  const [nw, ne, se, sw] = [corner(-1, 1), corner(1, 1), corner(1, -1), corner(-1, -1)];
+  const wanted = [[nw, ne], [ne, se], [se, sw], [sw, nw], [nw, se], [ne, sw], ...longestPairs(rods).slice(0, 1)];
+  const seen = new Set<string>();
+  return wanted.flatMap((pair) => {
+    const [a, b] = pair;
+    if (a == null || b == null || a === b) return [];
+    const key = [a.tag, b.tag].sort().join("|");
+    if (seen.has(key)) return [];
+    seen.add(key);
+    return [[a, b] as const];
+  });
+}
+
+/** The worst rows that fit, counts in the heading, and where the rest is. */
+export function checkTable({ rows, job }: SheetRequest, most: number): TableText {
+  const worst = worstFirst(rows).filter(({ status }) => status !== "not-applicable");
+  const shown = worst.slice(0, most);
+  const count = (status: CheckRow["status"]) => rows.filter((row) => row.status === status).length;
+  const rest = rows.length - shown.length;
+  return {
+    name: "check-table",
+    heading: `CHECKS, WORST FIRST: ${count("fail")} FAIL, ${count("not-checked")} NOT CHECKED, ${count("pass")} PASS`,
+    columns: [
+      { title: "RULE", share: 0.2, align: "start" },
+      { title: "SUBJECT", share: 0.115, align: "start" },
+      { title: "VALUE", share: 0.115, align: "end" },
+      { title: "LIMIT", share: 0.145, align: "end" },
+      { title: "MARGIN", share: 0.115, align: "end" },
+      { title: "STATUS", share: 0.14, align: "end" },
+      { title: "CLAUSE", share: 0.17, align: "end" },
+    ],
+    rows: shown.map((row) => checkRow(row, job.unit)),
+    foot: rest > 0 ? [`+ ${rest} more in ledger.csv`] : [],
+    strong: new Set(shown.flatMap((row, i) => (row.status === "fail" ? [i] : []))),
+  };
+}
+
+function checkRow(row: CheckRow, unit: Unit): readonly string[] {
+  const { rule, subject, value, limit, sense, margin, clause } = row;
+  const limitText = limit === null ? "-" : `${sense ?? ""} ${quantityText(limit, unit)}`;
+  return [rule, subject, quantityText(value, unit), limitText, quantityText(margin, unit), statusText(row), clause];
+}
+
+function statusText({ status, answer }: CheckRow): string {
+  if (status === "not-checked") return "NOT CHK";
+  if (status === "fail" && answer !== null) return "FAIL (ANS.)";
+  return status === "not-applicable" ? "N/A" : status.toUpperCase();
+}
+
+/** A quantity of the ledger, lengths in the job's unit. */
+export function quantityText(quantity: Quantity | null, unit: Unit): string {
+  if (quantity === null) return "-";
+  if (quantity.kind === "count") return String(quantity.count);
+  return formatLength(nanometres(quantity.twice / 2), unit);
+}
+
+/** What the shop and the field must know of this plate. */
+export function plateNotes(request: SheetRequest, unplaced: readonly string[]): readonly string[] {
+  const { plate, base, job, drillListName } = request;
+  const scribed = markWords(request);
+  const drilled = alikeHoles(plate.holes.filter(({ made }) => made === "drill"), job.unit);
+  return [
+    "Set with the face marked TOP up. +X and +Y are the type's own axes, not north: the anchor-rod plan shows the turn.",
+    ...(plate.material === "plywood" ? plywoodNotes(drillListName) : ["Sizes are nominal, without kerf. Cut from the cut file, do not scale this print."]),
+    ...drilled.map((alike) => `Centre punch and drill ${alike.map(({ tag }) => tag).join(", ")}: ${sizeText(alike[0] as Hole, job.unit)}.`),
+    ...(scribed === "" ? [] : [scribed]),
+    ...plate.sized.map(({ what, how }) => `Size of ${what}: ${how}.`),
+    ...(base.template.key === "auto" ? ["Key: auto. No key is added in this version; check the turn against +X and +Y."] : []),
+    ...(base.note === "" ? [] : [base.note]),
+    ...unplaced,
+  ];
+}
+
+function plywoodNotes(drillListName: string | null): readonly string[] {
+  const list = drillListName === null ? "the hole table" : drillListName;
+  return [`Plywood: drill to ${list}. Marks are painted. Plate washers on both faces at every rod.`];
+}
+
+function markWords({ plate, job }: SheetRequest): string {
+  const words = [...new Set(plate.marks.filter(({ text }) => text !== "").map(({ text }) => text))];
+  const how = plate.material === "plywood" || job.shop.marking.how === "paint" ? "Painted" : "Scribed";
+  return words.length === 0 || job.shop.marking.how === "none" ? "" : `${how} on the top face: ${words.slice(0, 12).join("; ")}${words.length > 12 ? "; ..." : ""}.`;
+}
+
+/** Printed on every sheet. */
+export const CAUTIONS: readonly string[] = [
+  `NOT CHECKED: ${NOT_CHECKED_AT_ALL.join(", ")}.`,
+  "Rods are not bent, cut, welded or replaced, and holes are not enlarged, without the approval of the engineer of record: 29 CFR 1926.755(b).",
+  "Guard projecting rods. The template is not a lifting or working platform.",
+  "Set rods from released drawings only. Survey the rods again after the pour.",
+  "Local codes and licensed practice govern. The program reports; the engineer decides.",
+];

@@ -1,0 +1,109 @@
+/** Tables of short texts under a heading: heavy line under the column names, fine line at the end. */
+import { at, group, line, stroke, text } from "./items.js";
+import type { SceneItem } from "./scene.js";
+import type { Lettering } from "./sheet-sizes.js";
+import { shorten, wrap } from "./text-metrics.js";
+
+/** A piece of the column of tables: its height, and how it is drawn from its upper left corner down. */
+export interface Piece {
+  readonly height: number;
+  readonly draw: (x: number, top: number) => SceneItem;
+}
+
+/** Widths are shares of the table's width. */
+export interface Column {
+  readonly title: string;
+  readonly share: number;
+  readonly align: "start" | "end";
+}
+
+export interface TableText {
+  readonly name: string;
+  readonly heading: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly string[])[];
+  /** Lines under the table. */
+  readonly foot: readonly string[];
+  /** Rows whose text is bold, by index. */
+  readonly strong: ReadonlySet<number>;
+}
+
+export function rowHeight(lettering: Lettering): number {
+  return lettering.small * 1.8;
+}
+
+/** Height of a table's heading and column names together. */
+export function headHeight(lettering: Lettering): number {
+  return lettering.body * 2 + rowHeight(lettering);
+}
+
+const CELL_PAD = 0.8;
+
+export function tablePiece(table: TableText, width: number, lettering: Lettering): Piece {
+  const row = rowHeight(lettering);
+  const height = headHeight(lettering) + (table.rows.length + table.foot.length) * row + 1;
+  return { height, draw: (x, top) => group(table.name, tableItems(table, width, lettering, x, top)) };
+}
+
+function tableItems(table: TableText, width: number, lettering: Lettering, x: number, top: number): readonly SceneItem[] {
+  const row = rowHeight(lettering);
+  const { small } = lettering;
+  const names = top - lettering.body * 2;
+  const body = names - row;
+  const cells = (words: readonly string[], y: number, bold: boolean) => rowItems(table.columns, words, x, y, width, small, bold);
+  const base = (y: number) => y - (row + small) / 2;
+  const end = body - table.rows.length * row;
+  return [
+    ...headingItems(table.heading, x, top, width, lettering),
+    ...cells(table.columns.map(({ title }) => title), base(names), false),
+    stroke("table", line(at(x, body), at(x + width, body))),
+    ...table.rows.flatMap((words, i) => cells(words, base(body - i * row), table.strong.has(i))),
+    stroke("table", line(at(x, end), at(x + width, end))),
+    ...table.foot.map((words, i) =>
+      text("table", shorten(words, width - 2 * CELL_PAD, small), at(x + CELL_PAD, base(end - i * row)), small),
+    ),
+  ];
+}
+
+/** A bold heading over a heavy line: takes twice the body letter. */
+export function headingItems(words: string, x: number, top: number, width: number, lettering: Lettering): readonly SceneItem[] {
+  const y = top - lettering.body * 2;
+  const letter = lettering.body;
+  return [
+    text("heading", shorten(words, width - CELL_PAD, letter, true), at(x, y + letter * 0.55), letter, { bold: true }),
+    stroke("table-heavy", line(at(x, y), at(x + width, y))),
+  ];
+}
+
+function rowItems(columns: readonly Column[], words: readonly string[], x: number, y: number, width: number, letter: number, bold: boolean): readonly SceneItem[] {
+  let left = x;
+  return columns.flatMap(({ share, align }, i) => {
+    const room = share * width - 2 * CELL_PAD;
+    const place = align === "start" ? left + CELL_PAD : left + share * width - CELL_PAD;
+    left += share * width;
+    const cell = shorten(words[i] ?? "", room, letter, bold);
+    return cell === "" ? [] : [text("table", cell, at(place, y), letter, { anchor: align, bold })];
+  });
+}
+
+/** Paragraphs under a heading, each after a dash-free hanging indent of its number. */
+export function notesPiece(name: string, heading: string, notes: readonly string[], width: number, lettering: Lettering): Piece {
+  const { small } = lettering;
+  const indent = small * 2.4;
+  const paragraphs = notes.map((note) => wrap(note, width - indent, small));
+  const row = small * 1.6;
+  const lines = paragraphs.reduce((sum, paragraph) => sum + paragraph.length, 0);
+  const height = lettering.body * 2 + lines * row + 2;
+  const draw = (x: number, top: number) => {
+    let y = top - lettering.body * 2 - 0.6;
+    const items = paragraphs.flatMap((paragraph, i) =>
+      paragraph.flatMap((words, k) => {
+        y -= row;
+        const number = k === 0 ? [text("note", `${i + 1}`, at(x, y + small * 0.3), small)] : [];
+        return [...number, text("note", words, at(x + indent, y + small * 0.3), small)];
+      }),
+    );
+    return group(name, [...headingItems(heading, x, top, width, lettering), ...items]);
+  };
+  return { height, draw };
+}

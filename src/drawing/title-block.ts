@@ -1,0 +1,167 @@
+/** Title block after the fields of ISO 7200. CHECKED BY and APPROVED BY are left blank: only a person fills them in. */
+import { formatLength } from "../units/index.js";
+import { at, circle, group, line, rectangle, stroke, text } from "./items.js";
+import type { SheetRequest } from "./request.js";
+import type { SceneItem } from "./scene.js";
+import type { Lettering, Scale, SheetSize } from "./sheet-sizes.js";
+import { unitWord } from "./sheet-tables.js";
+import type { Piece } from "./table.js";
+import { shorten, textWidth, wrap, wrapAtMost } from "./text-metrics.js";
+
+interface Field {
+  readonly label: string;
+  readonly value: string;
+  /** Share of the row's width. */
+  readonly share: number;
+  readonly size: "small" | "body" | "heading" | "title";
+  readonly lines: number;
+}
+
+interface Row {
+  readonly height: number;
+  readonly fields: readonly Field[];
+}
+
+function field(label: string, value: string, share: number, size: Field["size"] = "body", lines = 1): Field {
+  return { label, value, share, size, lines };
+}
+
+const PAD = 0.9;
+const LEADING = 1.45;
+
+function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width: number): readonly Row[] {
+  const { job, base, plate, weight, sheetNumber, sheetCount } = request;
+  const { lettering } = sheet;
+  const weightText = weight === null ? "NOT KNOWN" : `${Math.round(weight.value * 10) / 10} ${weight.unit} EACH`;
+  const source = job.drawing.number === "" ? "NOT GIVEN" : `${job.drawing.number}${job.drawing.revision === "" ? "" : ` REV ${job.drawing.revision}`}`;
+  const row = (...fields: readonly Field[]): Row => ({ fields, height: rowNeed(fields, width, lettering) });
+  return [
+    row(field("JOB NO.", job.number, 0.26), field("TITLE", job.title, 0.74, "body", 2)),
+    row(field("SETTING TEMPLATE, MARK", plate.mark, 0.8, "title"), field("REV", plate.revision, 0.2, "title")),
+    row(field("WHERE USED", `BASE ${base.mark}, ${base.quantity} OFF`, 0.6), field("TEMPLATES", `${plate.quantity} OFF`, 0.4)),
+    row(
+      field("MATERIAL AND THICKNESS", `${plate.material.toUpperCase()} ${formatLength(plate.thickness, job.unit)}`, 0.6),
+      field("WEIGHT", weightText, 0.4),
+    ),
+    row(field("STATUS", job.status.toUpperCase(), 0.36), field("SOURCE DRAWING", source, 0.36), field("DATE", job.date, 0.28)),
+    row(field("GENERAL TOLERANCES", "NOT SPECIFIED", 0.36), field("SCALE", scaleWords(scale), 0.36), field("UNITS", unitWord(job.unit), 0.28)),
+    row(field("DRAWN", job.drawnBy, 0.36), field("CHECKED BY", "", 0.36), field("APPROVED BY", "", 0.28)),
+    row(field(filesLabel(request), fileLines(request), 1, "small", 4)),
+    row(field("RULES AND EDITIONS", editionWords(request), 1, "small", 4)),
+    row(
+      field("OWNER", job.owner === "" ? "-" : job.owner, 0.36),
+      field("THIRD ANGLE", "", 0.26),
+      field("SIZE", sheet.name, 0.12),
+      field("SHEET", `${sheetNumber} OF ${sheetCount}`, 0.26),
+    ),
+  ];
+}
+
+/** `1-1/2" = 1'-0" (1:8)`. */
+export function scaleWords(scale: Scale): string {
+  const ratio = `1:${Math.round(1 / scale.factor)}`;
+  return scale.name === ratio ? ratio : `${scale.name} (${ratio})`;
+}
+
+function filesLabel({ cutFiles, drillListName }: SheetRequest): string {
+  return cutFiles.length === 0 && drillListName !== null ? "DRILL LIST" : "CUT FILES AND FIRST 12 DIGITS OF THEIR SHA-256";
+}
+
+/** One file a line; lines are joined by newlines. */
+function fileLines({ cutFiles, drillListName, held }: SheetRequest): string {
+  if (cutFiles.length > 0) return cutFiles.map(({ name, sha256 }) => `${name}  ${sha256.slice(0, 12)}`).join("\n");
+  if (drillListName !== null) return drillListName;
+  return held.length > 0 ? "NOT WRITTEN: HELD" : "NONE";
+}
+
+function editionWords({ job }: SheetRequest): string {
+  const { templateHoles, baseHoles, placing, edges, concrete } = job.editions;
+  return `Template holes ${templateHoles}; base-plate holes ${baseHoles}; placing ${placing}; edges ${edges}; concrete ${concrete}.`;
+}
+
+function valueLines(entry: Field, width: number, lettering: Lettering): { readonly lines: readonly string[]; readonly letter: number } {
+  const room = width * entry.share - 2 * PAD;
+  const bold = isBold(entry);
+  if (entry.size === "small") {
+    const lines = entry.value.split("\n").flatMap((part) => wrap(part, room, lettering.small));
+    return { lines: lines.length > 6 ? [...lines.slice(0, 5), shorten(lines.slice(5).join(" "), room, lettering.small)] : lines, letter: lettering.small };
+  }
+  const ladder = entry.size === "title" ? [lettering.title, lettering.heading, lettering.body] : [lettering[entry.size]];
+  const whole = ladder.find((letter) => textWidth(entry.value, letter, bold) <= room);
+  if (whole !== undefined) return { lines: [entry.value], letter: whole };
+  return { lines: wrapAtMost(entry.value, room, lettering.small, Math.max(2, entry.lines), bold), letter: lettering.small };
+}
+
+function isBold({ size, label }: Field): boolean {
+  return size === "title" || label === "STATUS" || label === "TITLE";
+}
+
+function rowNeed(fields: readonly Field[], width: number, lettering: Lettering): number {
+  const labels = lettering.small + 2 * PAD;
+  return Math.max(
+    ...fields.map((entry) => {
+      const { lines, letter } = valueLines(entry, width, lettering);
+      return labels + Math.max(lettering.body, letter + (lines.length - 1) * letter * LEADING) + 1.6 * PAD;
+    }),
+  );
+}
+
+/** The block as a piece of the panel. */
+export function titleBlock(request: SheetRequest, sheet: SheetSize, scale: Scale, width: number): Piece {
+  const rows = titleRows(request, sheet, scale, width);
+  const height = rows.reduce((sum, row) => sum + row.height, 0);
+  const draw = (x: number, top: number) => {
+    const items: SceneItem[] = [];
+    let y = top;
+    for (const row of rows) {
+      items.push(...rowItems(row, x, y, width, sheet.lettering));
+      y -= row.height;
+      if (y > top - height + 1e-6) items.push(stroke("table", line(at(x, y), at(x + width, y))));
+    }
+    return group("title-block", [stroke("table-heavy", ...rectangle(x, top - height, x + width, top)), ...items]);
+  };
+  return { height, draw };
+}
+
+function rowItems(row: Row, x: number, top: number, width: number, lettering: Lettering): readonly SceneItem[] {
+  let left = x;
+  return row.fields.flatMap((entry, i) => {
+    const from = left;
+    left += entry.share * width;
+    const divider = i === 0 ? [] : [stroke("table", line(at(from, top), at(from, top - row.height)))];
+    return [...divider, ...fieldItems(entry, from, top, row.height, width, lettering)];
+  });
+}
+
+function fieldItems(entry: Field, x: number, top: number, height: number, width: number, lettering: Lettering): readonly SceneItem[] {
+  const { lines, letter } = valueLines(entry, width, lettering);
+  const room = width * entry.share - 2 * PAD;
+  const label = text("label", shorten(entry.label, room, lettering.small), at(x + PAD, top - PAD - lettering.small), lettering.small);
+  const first = top - 2 * PAD - lettering.small - letter - 0.5;
+  const values = lines
+    .filter((words) => words !== "")
+    .map((words, i) => text("title", words, at(x + PAD, first - i * letter * LEADING), letter, { bold: isBold(entry) }));
+  const symbol = entry.label === "THIRD ANGLE" ? projectionSymbol(x + PAD, top - height, lettering) : [];
+  return [label, ...values, ...symbol];
+}
+
+/** Third-angle symbol (ISO 5456-2): circles left, cone frustum right with its small end at the left. */
+function projectionSymbol(x: number, bottom: number, lettering: Lettering): readonly SceneItem[] {
+  const r = lettering.body * 0.62;
+  const y = bottom + r + 0.8;
+  const cx = x + r + 0.6;
+  const left = cx + r * 2.2;
+  const right = left + r * 2.2;
+  const [small, large] = [r * 0.5, r];
+  return [
+    stroke("fine", circle(at(cx, y), small), circle(at(cx, y), large)),
+    stroke(
+      "fine",
+      line(at(left, y - small), at(left, y + small)),
+      line(at(left, y + small), at(right, y + large)),
+      line(at(right, y + large), at(right, y - large)),
+      line(at(right, y - large), at(left, y - small)),
+    ),
+  ];
+}
+

@@ -1,0 +1,169 @@
+/**
+ * A scene as SVG, through svg.js on a document that is handed in. Physical size in millimetres, one user unit a
+ * millimetre, y turned down. Black on white: roles differ by line width and dash pattern, so that a one-bit print says it
+ * all. Real text; no identifiers, no style sheet, so that many sheets may stand in one page.
+ */
+import { Svg, withWindow } from "@svgdotjs/svg.js";
+import type { PaperPoint, PathPart, Scene, SceneItem, StrokeRole } from "../drawing/scene.js";
+import { arcOf } from "../drawing/occupied.js";
+import { fontSize } from "../drawing/text-metrics.js";
+
+/** Any DOM that svg.js can draw on: the browser's own document, or svgdom's `createHTMLWindow().document`. */
+export interface DrawingDocument {
+  readonly defaultView: unknown;
+}
+
+/** The part of an svg.js element that is used here; svg.js' own typings need the DOM library. */
+interface Drawn {
+  element(name: string): Drawn;
+  group(): Drawn;
+  plain(words: string): Drawn;
+  attr(values: Readonly<Record<string, string | number>>): Drawn;
+  words(words: string): Drawn;
+  svg(): string;
+}
+
+interface LineStyle {
+  readonly width: number;
+  readonly dash: string;
+}
+
+const CHAIN = "7 1.2 0.8 1.2";
+const PHANTOM = "8 1.2 0.8 1.2 0.8 1.2";
+
+/** ISO 128 line widths in millimetres and dash patterns. */
+const LINE_STYLES: Readonly<Record<StrokeRole, LineStyle>> = {
+  outline: { width: 0.7, dash: "" },
+  hole: { width: 0.5, dash: "" },
+  concrete: { width: 0.35, dash: "3 1.2" },
+  "base-plate": { width: 0.25, dash: PHANTOM },
+  centre: { width: 0.25, dash: CHAIN },
+  dimension: { width: 0.25, dash: "" },
+  extension: { width: 0.25, dash: "" },
+  leader: { width: 0.25, dash: "" },
+  scribe: { width: 0.25, dash: "" },
+  fine: { width: 0.25, dash: "" },
+  frame: { width: 0.7, dash: "" },
+  table: { width: 0.25, dash: "" },
+  "table-heavy": { width: 0.5, dash: "" },
+  held: { width: 1, dash: "" },
+};
+
+const INK = "#000";
+/** Dark enough to print solid in one bit. */
+const ACCENT = "#a00000";
+const PAPER = "#fff";
+const FONTS = "Arial, Helvetica, 'Liberation Sans', Arimo, sans-serif";
+
+/** The sheet as an SVG document, ending in a newline. The same scene gives the same bytes. */
+export function writeSheetSvg(scene: Scene, document: DrawingDocument): string {
+  let written = "";
+  const run = withWindow as unknown as (window: unknown, draw: () => void) => void;
+  run(document.defaultView, () => {
+    written = drawScene(scene).svg();
+  });
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${written}\n`;
+}
+
+function drawScene(scene: Scene): Drawn {
+  const root = new Svg() as unknown as Drawn;
+  const { width, height } = scene;
+  root.attr({
+    width: `${decimals(width)}mm`,
+    height: `${decimals(height)}mm`,
+    viewBox: `0 0 ${decimals(width)} ${decimals(height)}`,
+    "font-family": FONTS,
+    fill: INK,
+  });
+  root.element("title").words(scene.title);
+  root.element("desc").words(scene.description);
+  root.element("rect").attr({ width: decimals(width), height: decimals(height), fill: PAPER });
+  for (const item of scene.items) drawItem(root, item, height);
+  return root;
+}
+
+function drawItem(parent: Drawn, item: SceneItem, height: number): void {
+  switch (item.kind) {
+    case "group": {
+      const drawn = parent.group().attr({ class: item.name, ...dataAttributes(item.data) });
+      for (const inner of item.items) drawItem(drawn, inner, height);
+      return;
+    }
+    case "stroke": {
+      const { width, dash } = LINE_STYLES[item.role];
+      const ink = item.role === "held" ? ACCENT : INK;
+      parent.element("path").attr({
+        class: item.role,
+        d: item.parts.map((part) => pathData(part, height)).join(""),
+        fill: "none",
+        stroke: ink,
+        "stroke-width": width,
+        ...(dash === "" ? {} : { "stroke-dasharray": dash }),
+      });
+      return;
+    }
+    case "fill": {
+      const points = item.points.map((point) => xy(point, height)).join("L");
+      const paint = item.role === "held" ? { fill: ACCENT } : {};
+      parent.element("path").attr({ class: item.role, d: `M${points}Z`, ...paint });
+      return;
+    }
+    case "text":
+      drawText(parent, item, height);
+  }
+}
+
+function drawText(parent: Drawn, item: Extract<SceneItem, { kind: "text" }>, height: number): void {
+  const x = decimals(item.at.x);
+  const y = decimals(height - item.at.y);
+  parent.plain(item.text).attr({
+    x,
+    y,
+    "font-size": decimals(fontSize(item.height)),
+    ...(item.anchor === "start" ? {} : { "text-anchor": item.anchor }),
+    ...(item.bold ? { "font-weight": "bold" } : {}),
+    ...(item.role === "reversed" ? { fill: PAPER } : item.role === "held" ? { fill: ACCENT } : {}),
+    ...(item.turn === 0 ? {} : { transform: `rotate(${decimals(-item.turn)} ${x} ${y})` }),
+  });
+}
+
+/** `valueNm` becomes `data-value-nm`. */
+function dataAttributes(data: Readonly<Record<string, string | number>>): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(data).map(([key, value]) => [
+      `data-${key.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`,
+      String(value),
+    ]),
+  );
+}
+
+function pathData(part: PathPart, height: number): string {
+  switch (part.kind) {
+    case "line":
+      return `M${xy(part.from, height)}L${xy(part.to, height)}`;
+    case "arc": {
+      if (part.bulge === 0) return `M${xy(part.from, height)}L${xy(part.to, height)}`;
+      const radius = decimals(arcOf(part.from, part.to, part.bulge).radius);
+      const large = Math.abs(part.bulge) > 1 ? 1 : 0;
+      const sweep = part.bulge > 0 ? 0 : 1;
+      return `M${xy(part.from, height)}A${radius} ${radius} 0 ${large} ${sweep} ${xy(part.to, height)}`;
+    }
+    case "circle": {
+      const { center, radius } = part;
+      const r = decimals(radius);
+      const left = xy({ x: center.x - radius, y: center.y }, height);
+      const right = xy({ x: center.x + radius, y: center.y }, height);
+      return `M${right}A${r} ${r} 0 1 0 ${left}A${r} ${r} 0 1 0 ${right}Z`;
+    }
+  }
+}
+
+function xy(point: PaperPoint, height: number): string {
+  return `${decimals(point.x)} ${decimals(height - point.y)}`;
+}
+
+/** Micrometres at the finest, no exponent, no minus zero. */
+function decimals(value: number): string {
+  const rounded = Math.round(value * 1000) / 1000;
+  return String(rounded === 0 ? 0 : rounded);
+}

@@ -1,0 +1,31 @@
+/** Sheet requests for tests, through the real pattern, plate and check stages. Invented data. */
+import { runChecks } from "../../../src/checks/index.js";
+import type { SheetRequest } from "../../../src/drawing/index.js";
+import type { Base, Job } from "../../../src/job/model.js";
+import { layoutPattern } from "../../../src/pattern/index.js";
+import { makePlate, measurePlate } from "../../../src/plate/index.js";
+
+/** What a request for this job and base says; `changes` replace its fields. Throws when no plate can be made. */
+export function sheetCase(job: Job, base: Base, changes: Partial<SheetRequest> = {}): SheetRequest {
+  const layout = layoutPattern(base);
+  if (!layout.ok) throw new Error(layout.findings.map(({ message }) => message).join("; "));
+  const plate = makePlate(job, base, layout.value);
+  if (!plate.ok) throw new Error(plate.findings.map(({ message }) => message).join("; "));
+  const context = { job, base, layout: layout.value, plate: plate.value };
+  return {
+    ...context,
+    measures: measurePlate(plate.value),
+    rows: runChecks(context),
+    held: [],
+    weight: { value: 31.24, unit: "lb" },
+    cutFiles: [
+      { name: `${base.template.mark}-rev-${job.revision}-cut.dxf`, sha256: "0123456789abcdef".repeat(4) },
+      { name: `${base.template.mark}-rev-${job.revision}-cut-r12.dxf`, sha256: "fedcba9876543210".repeat(4) },
+    ],
+    drillListName: null,
+    sheetNumber: 1,
+    sheetCount: 12,
+    programVersion: "0.1.0",
+    ...changes,
+  };
+}
