@@ -1,0 +1,39 @@
+/** Which further files a job names, so that the shell can hand them in. */
+import type { Inputs } from "../readers/inputs.js";
+import { findNode } from "../readers/source.js";
+import { readYaml } from "../readers/yaml.js";
+import { defaultShop } from "./read-job.js";
+import { isShopPath, shopFileName, unitOf } from "./shop.js";
+
+/** A file that the job names. The shell puts its bytes, or an opened workbook, into `inputs.files` under `name`. */
+export interface RequestedFile {
+  readonly name: string;
+  readonly kind: "shop" | "schedule";
+  /** packaged: `name` is a path in the program's own folder. job: `name` is a path from the job file's folder. */
+  readonly relativeTo: "packaged" | "job";
+  /** Sheet of a workbook; undefined: the first. */
+  readonly sheet?: string;
+}
+
+/** The files that the job names, shop first. Empty when the job file cannot be read: `readJob` then says why. */
+export function requestedFiles(inputs: Inputs): readonly RequestedFile[] {
+  const content = inputs.files.get(inputs.job);
+  if (content === undefined || (typeof content === "object" && "kind" in content)) return [];
+  const root = readYaml(content, inputs.job);
+  if (!root.ok) return [];
+  const shop = textOf(root.value, "shop") ?? defaultShop(unitOf(root.value));
+  const file = textOf(root.value, "schedule") ?? textOf(root.value, "schedule", "file");
+  const sheet = textOf(root.value, "schedule", "sheet");
+  const shopFile: RequestedFile = {
+    name: shopFileName(shop),
+    kind: "shop",
+    relativeTo: isShopPath(shop) ? "job" : "packaged",
+  };
+  if (file === undefined) return [shopFile];
+  return [shopFile, { name: file, kind: "schedule", relativeTo: "job", ...(sheet === undefined ? {} : { sheet }) }];
+}
+
+function textOf(root: Parameters<typeof findNode>[0], ...path: readonly string[]): string | undefined {
+  const node = findNode(root, ...path);
+  return node?.kind === "scalar" ? node.text : undefined;
+}

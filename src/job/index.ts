@@ -1,0 +1,11 @@
+/** The job: the file's schema, and the complete job that later stages work on. */
+export type { RequestedFile } from "./files.js";
+export { requestedFiles } from "./files.js";
+export { jobJsonSchema } from "./json-schema.js";
+export { markFault, markKey } from "./marks.js";
+export * from "./model.js";
+export type { JobOptions } from "./read-job.js";
+export { readJob } from "./read-job.js";
+export type { RuleId } from "./severities.js";
+export { isRaised, RULE_IDS, RULE_SEVERITIES } from "./severities.js";
+export { SHOP_FOLDER, shopFileName } from "./shop.js";

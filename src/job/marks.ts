@@ -1,0 +1,28 @@
+/** Marks name files and folders: a mark must be a safe file name on every system. */
+
+/** Longest mark, in characters. */
+export const LONGEST_MARK = 60;
+
+const DEVICES = /^(con|prn|aux|nul|conin\$|conout\$|com[0-9]|lpt[0-9])$/i;
+/** Files of the package itself: a base's folder may not take their names. */
+const PACKAGE_FILES = new Set(["summary.json", "ledger.csv", "questions.csv", "drill.csv"]);
+
+/** What makes a mark no safe file name, in words with what is allowed; null when it is one. */
+export function markFault(mark: string): string | null {
+  if (mark.length > LONGEST_MARK)
+    return `has ${mark.length} characters; at most ${LONGEST_MARK} are allowed, since a mark names files`;
+  const bad = [...mark].find((sign) => !/[ -~]/.test(sign) || '<>:"/\\|?*'.includes(sign));
+  if (bad !== undefined) {
+    return `"${mark}" holds ${JSON.stringify(bad)}, which no file name may hold on every system; allowed are plain ASCII signs without < > : " / \\ | ? *`;
+  }
+  if (/^[ .]|[ .]$/.test(mark)) return `"${mark}" starts or ends with a dot or a space; a mark names files`;
+  if (DEVICES.test((mark.split(".")[0] ?? "").trim()))
+    return `"${mark}" is the name of a device on some systems; a mark names files`;
+  if (PACKAGE_FILES.has(mark.toLowerCase())) return `"${mark}" is the name of a file of the package`;
+  return null;
+}
+
+/** Marks are compared as file systems do that ignore case. */
+export function markKey(mark: string): string {
+  return mark.toUpperCase();
+}

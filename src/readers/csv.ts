@@ -1,0 +1,59 @@
+/** CSV text -> a table of cells. */
+import Papa from "papaparse";
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Cell, Table } from "./inputs.js";
+import { decodeText } from "./text.js";
+
+/** Separators that spreadsheets write; the one that splits the heading line most often is the file's. */
+const SEPARATORS = [",", ";", "\t"] as const;
+
+/** Reads a CSV file. `Cell.line` is the line of the file where the row starts, `Cell.column` counts cells from 1. */
+export function readCsv(input: string | Uint8Array, file: string): Outcome<Table> {
+  const decoded = decodeText(input, file);
+  if (!decoded.ok) return { ok: false, findings: [decoded.finding] };
+  const { text, delimiter, firstLine } = findSeparator(decoded.text);
+  const parsed = Papa.parse<string[]>(text, { delimiter, skipEmptyLines: false });
+  const { rows, starts } = placeRows(parsed.data, firstLine);
+  const findings = parsed.errors
+    .filter((error) => error.type === "Quotes")
+    .map((error) => quoteFinding(error.row === undefined ? firstLine : (starts[error.row] ?? firstLine), file));
+  if (findings.length > 0) return { ok: false, findings };
+  return { ok: true, value: { kind: "table", sheet: "", rows }, findings: [] };
+}
+
+function quoteFinding(line: number, file: string): Finding {
+  const message =
+    'a quotation mark is not closed or stands inside a cell; a cell that holds " is written "like ""this"""';
+  return { code: "csv-quotes", severity: "error", at: { file, line, column: 1 }, message };
+}
+
+/** Honours the `sep=;` line that spreadsheets write first; otherwise decides by the heading line. */
+function findSeparator(text: string): { text: string; delimiter: string; firstLine: number } {
+  const told = /^sep=([,;\t])\r?\n/i.exec(text);
+  if (told?.[1] !== undefined) return { text: text.slice(told[0].length), delimiter: told[1], firstLine: 2 };
+  const heading = text.split(/\r\n|\n|\r/).find((line) => line.trim() !== "") ?? "";
+  const counts = SEPARATORS.map((separator) => countOutsideQuotes(heading, separator));
+  const most = counts.indexOf(Math.max(...counts));
+  return { text, delimiter: SEPARATORS[most] ?? ",", firstLine: 1 };
+}
+
+function countOutsideQuotes(line: string, separator: string): number {
+  return line.replace(/"[^"]*"/g, "").split(separator).length;
+}
+
+/** A row ends its line and spans the breaks that its quoted cells hold. */
+function placeRows(data: readonly string[][], firstLine: number): { rows: Cell[][]; starts: number[] } {
+  let line = firstLine;
+  const starts: number[] = [];
+  const rows = data.map((fields) => {
+    starts.push(line);
+    const cells = fields.map((field, index) => ({
+      text: field.trim(),
+      line: starts.at(-1) ?? line,
+      column: index + 1,
+    }));
+    line += 1 + fields.reduce((breaks, field) => breaks + (field.match(/\r\n|\n|\r/g)?.length ?? 0), 0);
+    return cells;
+  });
+  return { rows, starts };
+}

@@ -1,0 +1,180 @@
+/** YAML text (JSON is YAML) -> values that remember line and column. */
+import type { Alias, Document, Node, Pair, Scalar, YAMLMap, YAMLSeq } from "yaml";
+import { isAlias, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument } from "yaml";
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { SourceEntry, SourceNode, SourcePlace } from "./source.js";
+import { errorAt } from "./source.js";
+import { decodeText, placeInText } from "./text.js";
+import { DEEPEST_NESTING, findDeepNesting } from "./yaml-depth.js";
+
+/** Most values that aliases may repeat in one file, and most syntax faults that are told. */
+export const MOST_ALIASED_VALUES = 10_000;
+const MOST_FAULTS = 50;
+
+/** Reads one YAML document. Size and nesting are bounded before parsing, aliases before values are made. */
+export function readYaml(input: string | Uint8Array, file: string): Outcome<SourceNode> {
+  const decoded = decodeText(input, file);
+  if (!decoded.ok) return { ok: false, findings: [decoded.finding] };
+  const { text } = decoded;
+  const deep = findDeepNesting(text);
+  if (deep !== null) {
+    const place = { file, ...placeInText(text, deep) };
+    return refuse(
+      errorAt(place, "too-deep", `nesting over ${DEEPEST_NESTING} levels; at most ${DEEPEST_NESTING} are allowed`),
+    );
+  }
+  return parse(text, file);
+}
+
+function parse(text: string, file: string): Outcome<SourceNode> {
+  const lines = new LineCounter();
+  const locate = (offset: number): SourcePlace => {
+    const { line, col } = lines.linePos(Math.min(offset, text.length));
+    return { file, line: Math.max(1, line), column: Math.max(1, col) };
+  };
+  let document: Document.Parsed;
+  try {
+    document = parseDocument(text, {
+      lineCounter: lines,
+      schema: "failsafe",
+      prettyErrors: false,
+      uniqueKeys: false,
+      logLevel: "error",
+    });
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    return refuse(errorAt({ file, line: 1, column: 1 }, "yaml-syntax", `cannot be read as YAML: ${why}`));
+  }
+  const faults = [...document.errors, ...document.warnings];
+  if (faults.length > 0) return { ok: false, findings: syntaxFindings(faults, locate) };
+  return collectValues(document, locate);
+}
+
+function refuse(finding: Finding): Outcome<SourceNode> {
+  return { ok: false, findings: [finding] };
+}
+
+interface SyntaxFault {
+  readonly code: string;
+  readonly message: string;
+  readonly pos: readonly [number, number];
+}
+
+function syntaxFindings(faults: readonly SyntaxFault[], locate: (offset: number) => SourcePlace): Finding[] {
+  return faults.slice(0, MOST_FAULTS).map((fault) => {
+    const { message, hint } = plainFault(fault);
+    return errorAt(locate(fault.pos[0]), "yaml-syntax", message, hint);
+  });
+}
+
+/** The library's words, made plain where a user meets them often. */
+function plainFault({ code, message }: SyntaxFault): { readonly message: string; readonly hint?: string } {
+  switch (code) {
+    case "TAB_AS_INDENT":
+      return { message: "a tab is used to indent; spaces are allowed" };
+    case "MULTIPLE_DOCS":
+      return { message: "a second document starts here; one document a file is allowed" };
+    case "TAG_RESOLVE_FAILED":
+      return { message: "a tag (!name) is used; plain values are allowed" };
+    default:
+      return { message: `cannot be read as YAML: ${message.split("\n")[0]?.replace(/[.:]?\s*$/, "") ?? code}` };
+  }
+}
+
+function collectValues(document: Document.Parsed, locate: (offset: number) => SourcePlace): Outcome<SourceNode> {
+  const reading = new ValueReading(locate);
+  const value = reading.read(document.contents, 0, 0);
+  return reading.findings.length > 0 ? { ok: false, findings: reading.findings } : { ok: true, value, findings: [] };
+}
+
+type Part = Node | Pair | null | undefined;
+
+/** Walks the parsed nodes once, in the order of the text; an alias repeats the node that its anchor last named. */
+class ValueReading {
+  readonly findings: Finding[] = [];
+  private readonly anchors = new Map<string, Node>();
+  private readonly open = new Set<Node>();
+  private aliased = 0;
+  private inAlias = 0;
+
+  constructor(private readonly locate: (offset: number) => SourcePlace) {}
+
+  read(part: Part, fallback: number, depth: number): SourceNode {
+    const start = isPair(part) ? fallback : (part?.range?.[0] ?? fallback);
+    const place = this.locate(start);
+    if (!this.admit(place, depth)) return { kind: "scalar", text: "", style: "plain", place };
+    if (isAlias(part)) return this.readAlias(part, start, depth);
+    if (isMap(part) || isSeq(part) || isScalar(part)) {
+      if (part.anchor !== undefined && this.inAlias === 0) this.anchors.set(part.anchor, part);
+      this.open.add(part);
+      const node = this.readNode(part, place, start, depth);
+      this.open.delete(part);
+      return node;
+    }
+    return { kind: "scalar", text: "", style: "plain", place };
+  }
+
+  private admit(place: SourcePlace, depth: number): boolean {
+    if (this.inAlias > 0) this.aliased += 1;
+    if (depth > DEEPEST_NESTING) this.refuse(place, "too-deep", `aliases nest over ${DEEPEST_NESTING} levels`);
+    if (this.aliased > MOST_ALIASED_VALUES) {
+      this.refuse(place, "too-many-aliases", `aliases repeat over ${MOST_ALIASED_VALUES} values`);
+    }
+    return depth <= DEEPEST_NESTING && this.aliased <= MOST_ALIASED_VALUES;
+  }
+
+  private refuse(place: SourcePlace, code: string, message: string): void {
+    if (this.findings.some((finding) => finding.code === code)) return;
+    this.findings.push(errorAt(place, code, message));
+  }
+
+  private readAlias(alias: Alias, start: number, depth: number): SourceNode {
+    const place = this.locate(start);
+    const node = this.anchors.get(alias.source);
+    if (node === undefined || this.open.has(node)) {
+      const why = node === undefined ? "names no anchor before it" : "repeats a value that contains it";
+      this.findings.push(errorAt(place, "bad-alias", `*${alias.source} ${why}`));
+      return { kind: "scalar", text: "", style: "plain", place };
+    }
+    this.inAlias += 1;
+    const value = this.read(node, start, depth);
+    this.inAlias -= 1;
+    return value;
+  }
+
+  private readNode(part: YAMLMap | YAMLSeq | Scalar, place: SourcePlace, start: number, depth: number): SourceNode {
+    if (isScalar(part)) return readScalar(part, place);
+    if (isSeq(part)) {
+      const items = part.items.map((item) => this.read(item as Part, start, depth + 1));
+      return { kind: "list", items, place };
+    }
+    return { kind: "map", entries: this.readEntries(part, start, depth), place };
+  }
+
+  private readEntries(map: YAMLMap, start: number, depth: number): SourceEntry[] {
+    const seen = new Set<string>();
+    return map.items.flatMap((pair) => {
+      const key = this.readKey(pair.key as Part, start, seen);
+      if (key === null) return [];
+      const value = this.read(pair.value as Part, (pair.key as Node).range?.[0] ?? start, depth + 1);
+      return [{ key: key.text, place: key.place, value }];
+    });
+  }
+
+  private readKey(key: Part, start: number, seen: Set<string>): { text: string; place: SourcePlace } | null {
+    const place = this.locate(isPair(key) ? start : (key?.range?.[0] ?? start));
+    if (!isScalar(key)) {
+      this.findings.push(errorAt(place, "yaml-key", "a key that is not a text; plain names are allowed"));
+      return null;
+    }
+    const { text } = readScalar(key, place);
+    if (seen.has(text)) this.findings.push(errorAt(place, "duplicate-key", `the key ${text} is given twice`));
+    seen.add(text);
+    return { text, place };
+  }
+}
+
+function readScalar(scalar: Scalar, place: SourcePlace) {
+  const style = scalar.type === "PLAIN" || scalar.type === undefined ? ("plain" as const) : ("quoted" as const);
+  return { kind: "scalar" as const, text: String(scalar.value ?? ""), style, place };
+}
