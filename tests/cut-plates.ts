@@ -19,6 +19,8 @@ export interface CutPlate {
   readonly name: string;
   readonly unit: Unit;
   readonly plate: Plate;
+  /** Lower left of the outline's extent, millimetres, worked out by hand or, for the slanted outline, by its geometry. */
+  readonly lowerLeft: Point;
 }
 
 export const testLayers: CutFileOptions["layers"] = {
@@ -137,7 +139,12 @@ function chamfered(): CutPlate {
   const nail = drilled("NH1", inches(11), inches(0));
   const holes = [...fourRods(inches(12), inches(10), inches(1.3125)), opening, nail.hole];
   const lines = strokes("centre-line", "", [[point(-320, 0), point(-300, 0)]]);
-  return { name: "chamfered", unit: "in", plate: plateOf(outer, holes, [lines, letters(-60, 90), nail.mark]) };
+  return {
+    name: "chamfered",
+    unit: "in",
+    plate: plateOf(outer, holes, [lines, letters(-60, 90), nail.mark]),
+    lowerLeft: point(-330.2, -228.6),
+  };
 }
 
 function rounded(): CutPlate {
@@ -147,12 +154,22 @@ function rounded(): CutPlate {
   });
   const opening = rectangularOpening(millimetres(150), millimetres(120), millimetres(20), point(10, 5));
   const holes = [...fourRods(millimetres(300), millimetres(240), millimetres(33)), opening];
-  return { name: "rounded", unit: "mm", plate: plateOf(outer, holes, [letters(-60, 90)]) };
+  return {
+    name: "rounded",
+    unit: "mm",
+    plate: plateOf(outer, holes, [letters(-60, 90)]),
+    lowerLeft: point(-187.5, -202.5),
+  };
 }
 
 function notched(): CutPlate {
   const outer = rectangle(origin, inches(15.140625), inches(14), { kind: "notch", x: inches(1.25), y: inches(0.75) });
-  return { name: "notched", unit: "in", plate: plateOf(outer, fourRods(inches(9), inches(9), inches(0.953125))) };
+  return {
+    name: "notched",
+    unit: "in",
+    plate: plateOf(outer, fourRods(inches(9), inches(9), inches(0.953125))),
+    lowerLeft: point(-192.285938, -177.8),
+  };
 }
 
 function disc(): CutPlate {
@@ -162,7 +179,7 @@ function disc(): CutPlate {
     const at = point(3.3 + 230 * Math.cos(angle), 7.7 + 230 * Math.sin(angle));
     return roundHole(`A${index + 1}`, millimetres(at.x), millimetres(at.y), millimetres(27));
   });
-  return { name: "disc", unit: "mm", plate: plateOf(outer, holes) };
+  return { name: "disc", unit: "mm", plate: plateOf(outer, holes), lowerLeft: { x: -302.2555, y: -297.8555 } };
 }
 
 function ring(): CutPlate {
@@ -172,7 +189,12 @@ function ring(): CutPlate {
     const angle = (index * Math.PI) / 6;
     return roundHole(`A${index + 1}`, inches(18 * Math.cos(angle)), inches(18 * Math.sin(angle)), inches(1.5625));
   });
-  return { name: "ring", unit: "in", plate: plateOf(outer, [...holes, opening]) };
+  return {
+    name: "ring",
+    unit: "in",
+    plate: plateOf(outer, [...holes, opening]),
+    lowerLeft: { x: -533.5984375, y: -533.5984375 },
+  };
 }
 
 /** Six corners, one of them re-entrant: its fillet is hollow, and none of the sides is square to another. */
@@ -192,7 +214,12 @@ function filleted(unit: Unit): CutPlate {
     roundHole("A2", millimetres(180), millimetres(-120), inches(1.0625)),
     opening,
   ];
-  return { name: `filleted-${unit}`, unit, plate: plateOf(outer, holes) };
+  return {
+    name: `filleted-${unit}`,
+    unit,
+    plate: plateOf(outer, holes),
+    lowerLeft: { x: extentOf(outer).x0, y: extentOf(outer).y0 },
+  };
 }
 
 function manyHoles(): CutPlate {
@@ -201,7 +228,7 @@ function manyHoles(): CutPlate {
     const x = inches(-27 + 6 * (index % 10));
     return roundHole(`A${index + 1}`, x, inches(-12 + 8 * Math.floor(index / 10)), inches(1.125));
   });
-  return { name: "forty-holes", unit: "in", plate: plateOf(outer, holes) };
+  return { name: "forty-holes", unit: "in", plate: plateOf(outer, holes), lowerLeft: point(-762, -381) };
 }
 
 export const cutPlates: readonly CutPlate[] = [
