@@ -33,7 +33,7 @@ interface Size {
 export function sizeOutline(job: Job, base: Base, layout: Layout, corner: CornerTreatment): Outline {
   const { shop, unit } = job;
   const center = patternCenter(layout);
-  const clear = leastEdge(job, base.template.thickness);
+  const clear = leastEdge(job, base.template);
   const needs = needsOf(job, base, layout, clear);
   const bare = sizeFor(center, needs);
   const form = reachAcrossForm(job, base, center, bare);

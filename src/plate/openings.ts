@@ -91,7 +91,7 @@ function rectangular(job: Job, base: Base, spec: OpeningSpec & { kind: "rectangl
  */
 function sizeOpening(job: Job, base: Base, layout: Layout, outer: Contour): Openings {
   const { shop, unit } = job;
-  const clear = Math.max(leastEdge(job, base.template.thickness), shop.web.value) as Length;
+  const clear = Math.max(leastEdge(job, base.template), shop.web.value) as Length;
   const center = patternCenter(layout);
   const { x, y } = extentSize(extentOf(outer));
   const half = Math.floor(Math.min(x, y) / 2);

@@ -1,7 +1,7 @@
 /** How far from each hole's centre the plate must go on: what sizes outlines and openings. Doubled lengths, nothing is halved. */
 import type { Point } from "../geometry/index.js";
 import { pointAt } from "../geometry/index.js";
-import type { Base, Input, Job, Nut, RodGroup, Shop, Washer } from "../job/model.js";
+import type { Base, Input, Job, Nut, RodGroup, Shop, TemplateSpec, Washer } from "../job/model.js";
 import type { Layout } from "../pattern/index.js";
 import type { Length } from "../units/length.js";
 
@@ -43,8 +43,9 @@ export function needsOf(job: Job, base: Base, layout: Layout, clear: Length): re
   return [...rods, ...small];
 }
 
-/** Least material at an edge: the shop's edge rule, and never less than what its process can leave. */
-export function leastEdge({ shop }: Job, thickness: Length): Length {
+/** Least material at an edge: the shop's edge rule; in steel never less than what its process can leave. */
+export function leastEdge({ shop }: Job, { material, thickness }: TemplateSpec): Length {
   const { perThickness, least } = shop.smallestWeb;
+  if (material === "plywood") return shop.edge.value;
   return Math.max(shop.edge.value, least, Math.ceil(perThickness * thickness)) as Length;
 }

@@ -1,5 +1,5 @@
 /** The type's own axes: centre-line ticks at the edges, arrows with +X and +Y. */
-import type { Contour, Extent, Point } from "../../geometry/index.js";
+import type { Contour, Point } from "../../geometry/index.js";
 import { extentOfPoints, point, sectionAt } from "../../geometry/index.js";
 import { nanometres } from "../../units/length.js";
 import type { Mark, OmittedMark } from "../model.js";
@@ -69,55 +69,71 @@ const SHAFT = 2;
 const GAP = 0.5;
 const BARB = { along: 0.5, across: 0.25 };
 
-/** `+X` with an arrow to the right, or `+Y` under an arrow upwards. */
-export function axisArrow(axis: "x" | "y", height: number): Block {
+/** `+X` with an arrow to the right; `+Y` under an arrow upwards, or beside it where that is too tall. */
+export function axisArrows(axis: "x" | "y", height: number): readonly Block[] {
   const label = lettering([axis === "x" ? "+X" : "+Y"], height);
-  return axis === "x" ? alongX(label, height) : alongY(label, height);
+  return axis === "x" ? [alongX(label, height)] : [aboveLabel(label, height), besideLabel(label, height)];
 }
 
 function alongX(label: Block, height: number): Block {
   const from = label.width + GAP * height;
   const to = from + SHAFT * height;
   const middle = label.height / 2;
-  const barb = (side: number): readonly [number, number] => [
-    to - BARB.along * height,
-    middle + side * BARB.across * height,
-  ];
-  return {
-    width: to,
-    height: label.height,
-    strokesAt: (at) => arrow(label, at, at, [from, middle], [to, middle], barb),
-  };
+  const [back, side] = [to - BARB.along * height, BARB.across * height];
+  const barbs = [spot(back, middle + side), spot(back, middle - side)] as const;
+  return arrowBlock(label, { x: 0, y: 0 }, to, label.height, spot(from, middle), spot(to, middle), barbs);
 }
 
-function alongY(label: Block, height: number): Block {
+function aboveLabel(label: Block, height: number): Block {
   const from = label.height + GAP * height;
   const to = from + SHAFT * height;
   const middle = label.width / 2;
-  const barb = (side: number): readonly [number, number] => [
-    middle + side * BARB.across * height,
-    to - BARB.along * height,
-  ];
-  return {
-    width: label.width,
-    height: to,
-    strokesAt: (at) => arrow(label, at, at, [middle, from], [middle, to], barb),
-  };
+  return arrowBlock(
+    label,
+    spot(0, 0),
+    label.width,
+    to,
+    spot(middle, from),
+    spot(middle, to),
+    upBarbs(middle, to, height),
+  );
 }
 
-function arrow(
+function besideLabel(label: Block, height: number): Block {
+  const middle = BARB.across * height;
+  const to = SHAFT * height;
+  const labelAt = spot(middle + GAP * height, (to - label.height) / 2);
+  const width = labelAt.x + label.width;
+  return arrowBlock(label, labelAt, width, to, spot(middle, 0), spot(middle, to), upBarbs(middle, to, height));
+}
+
+function upBarbs(middle: number, to: number, height: number): readonly [Point, Point] {
+  const [back, side] = [to - BARB.along * height, BARB.across * height];
+  return [spot(middle - side, back), spot(middle + side, back)];
+}
+
+function spot(x: number, y: number): Point {
+  return { x, y };
+}
+
+/** A label at `labelAt` and an arrow, all measured from the lower left of the block. */
+function arrowBlock(
   label: Block,
   labelAt: Point,
-  at: Point,
-  from: readonly [number, number],
-  to: readonly [number, number],
-  barb: (side: number) => readonly [number, number],
-): readonly (readonly Point[])[] {
-  const place = ([x, y]: readonly [number, number]) => point(at.x + x, at.y + y);
-  return [...label.strokesAt(labelAt), [place(from), place(to)], [place(barb(1)), place(to), place(barb(-1))]];
-}
-
-/** Box around all of a plate's ticks, for tests of what stands at the edges. */
-export function boxesOf(marks: readonly Mark[]): readonly Extent[] {
-  return marks.map(({ extent }) => extent);
+  width: number,
+  height: number,
+  from: Point,
+  to: Point,
+  barbs: readonly [Point, Point],
+): Block {
+  return {
+    width,
+    height,
+    upwards: false,
+    strokesAt: (at) => {
+      const place = ({ x, y }: Point) => point(at.x + x, at.y + y);
+      const head = [place(barbs[0]), place(to), place(barbs[1])];
+      return [...label.strokesAt(spot(at.x + labelAt.x, at.y + labelAt.y)), [place(from), place(to)], head];
+    },
+  };
 }

@@ -75,11 +75,21 @@ export function isFree(ground: Ground, box: Extent, offSeats: boolean): boolean 
   const clears = ({ center, radius }: Disc) => gapToExtent(center, box) >= radius + clearance;
   const apart = (other: Extent) => gapBetweenExtents(box, other) >= clearance;
   return (
+    isWithin(box, ground.extent, clearance) &&
     holes.every(clears) &&
     taken.every(apart) &&
     openings.every(apart) &&
     (!offSeats || seats.every(({ center, radius }) => gapToExtent(center, box) >= radius)) &&
     ground.isInside(box)
+  );
+}
+
+function isWithin(box: Extent, around: Extent, clearance: number): boolean {
+  return (
+    box.x0 - around.x0 >= clearance &&
+    around.x1 - box.x1 >= clearance &&
+    box.y0 - around.y0 >= clearance &&
+    around.y1 - box.y1 >= clearance
   );
 }
 

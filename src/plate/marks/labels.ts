@@ -9,7 +9,7 @@ import { near, take } from "./ground.js";
 import type { Block } from "./lettering.js";
 import { lettering } from "./lettering.js";
 import type { Candidate } from "./placing.js";
-import { boxOf, firstFree, toMark } from "./placing.js";
+import { boxOf, firstFree, roomOf, toMark } from "./placing.js";
 
 /** A label to be placed beside `hole`; `seat` is the larger disc that a nut or washer covers. */
 export interface Label {
@@ -41,7 +41,7 @@ export function placeLabels(bare: Ground, labels: readonly Label[], height: Leng
       continue;
     }
     marks.push(toMark(label.kind, label.text, found.candidate, height));
-    ground = take(ground, [boxOf(found.candidate)]);
+    ground = take(ground, [roomOf(found.candidate, height)]);
     covered += found.covered ? 1 : 0;
   }
   return { marks, omitted, ground, covered };

@@ -11,7 +11,7 @@ import type { Length } from "../../units/length.js";
 import { NM_PER_MM, nanometres } from "../../units/length.js";
 import type { Hole, Mark, OmittedMark } from "../model.js";
 import { seatReach } from "../reach.js";
-import { axisArrow, placeTicks } from "./axes.js";
+import { axisArrows, placeTicks } from "./axes.js";
 import type { Disc, Ground } from "./ground.js";
 import { bareGround, take } from "./ground.js";
 import type { Label, Placed } from "./labels.js";
@@ -43,7 +43,8 @@ export function layOutMarks(job: Job, base: Base, layout: Layout, outer: Contour
     ticks.marks.map(({ extent }) => extent),
   );
   const labels = [...holes.flatMap((hole) => tagLabel(hole, seats)), ...notes];
-  const titles = titlesOf(base.template.mark, job.revision, ground);
+  const tickEnd = (3 * marking.clearance + 1.5 * marking.textHeight) / NM_PER_MM;
+  const titles = titlesOf(base.template.mark, job.revision, ground, tickEnd);
   const unlettered = [...labels, ...titles].filter(({ text }) => !canLetter(text)).map(notInFont);
   const lettered = placeAll(ground, labels.filter(isLettered), titles.filter(isLettered), heights);
   return join([ticks, lettered, { marks: punches, omitted: unlettered }]);
@@ -76,7 +77,7 @@ function placeAll(
     for (const height of heights) {
       const placed = placeLabels(ground, labels, height, lastResort);
       if (placed.omitted.length > 0 && !lastResort) continue;
-      const others = placeTitles(placed.ground, titles, heights);
+      const others = placeInBestOrder(placed.ground, titles, heights);
       const found = { labels: placed, titles: others };
       if (best === null || missing(found) < missing(best)) best = found;
       if (missing(best) === 0) return join([best.labels, best.titles]);
@@ -84,6 +85,16 @@ function placeAll(
     if (best !== null && best.labels.omitted.length === 0) break;
   }
   return best === null ? { marks: [], omitted: [] } : join([best.labels, best.titles]);
+}
+
+/** Arrows first, since they belong at the ends of their axes; the mark and TOP first where that leaves less out. */
+function placeInBestOrder(ground: Ground, titles: readonly Title[], heights: readonly Length[]): PlacedTitles {
+  const arrows = titles.filter(({ kind }) => kind === "axis");
+  const others = titles.filter(({ kind }) => kind !== "axis");
+  const first = placeTitles(ground, [...arrows, ...others], heights);
+  if (first.omitted.length === 0) return first;
+  const second = placeTitles(ground, [...others, ...arrows], heights);
+  return second.omitted.length <= first.omitted.length ? second : first;
 }
 
 function missing({ labels, titles }: { readonly labels: Placed; readonly titles: PlacedTitles }): number {
@@ -132,28 +143,33 @@ function punch({ center, shape }: Hole): Mark {
   };
 }
 
-/** Mark above the middle, TOP below it, arrows at the ends of their axes. */
-function titlesOf(mark: string, revision: string, { extent, clearance }: Ground): readonly Title[] {
+/** Mark above the middle, TOP below it, arrows at the ends of their axes, inside the ticks. */
+function titlesOf(mark: string, revision: string, { extent }: Ground, tickEnd: number): readonly Title[] {
   const middle = { x: (extent.x0 + extent.x1) / 2, y: (extent.y0 + extent.y1) / 2 };
   const quarter = (extent.y1 - extent.y0) / 4;
-  const text = revision === "" ? mark : `${mark} REV ${revision}`;
   const words = revision === "" ? [mark] : [mark, `REV ${revision}`];
-  const shapes = (lines: readonly string[]) => (height: number) =>
-    lines.length > 1 ? [lettering([text], height), lettering(lines, height)] : [lettering(lines, height)];
+  const text = words.join(" ");
+  const shapes = (height: number) =>
+    words.length > 1 ? [lettering([text], height), lettering(words, height)] : [lettering(words, height)];
   return [
-    { kind: "mark", text, shapes: shapes(words), ideal: () => ({ x: middle.x, y: middle.y + quarter }) },
-    { kind: "top", text: "TOP", shapes: shapes(["TOP"]), ideal: () => ({ x: middle.x, y: middle.y - quarter }) },
+    { kind: "mark", text, shapes, ideal: () => ({ x: middle.x, y: middle.y + quarter }) },
+    {
+      kind: "top",
+      text: "TOP",
+      shapes: (height) => [lettering(["TOP"], height)],
+      ideal: () => ({ x: middle.x, y: middle.y - quarter }),
+    },
     {
       kind: "axis",
       text: "+X",
-      shapes: (height) => [axisArrow("x", height)],
-      ideal: (block) => ({ x: extent.x1 - block.width / 2 - 6 * clearance, y: 0 }),
+      shapes: (height) => axisArrows("x", height),
+      ideal: (block) => ({ x: extent.x1 - tickEnd - block.width / 2, y: 0 }),
     },
     {
       kind: "axis",
       text: "+Y",
-      shapes: (height) => [axisArrow("y", height)],
-      ideal: (block) => ({ x: 0, y: extent.y1 - block.height / 2 - 6 * clearance }),
+      shapes: (height) => axisArrows("y", height),
+      ideal: (block) => ({ x: 0, y: extent.y1 - tickEnd - block.height / 2 }),
     },
   ];
 }

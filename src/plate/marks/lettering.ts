@@ -13,6 +13,8 @@ const SHORTEST = 0.1;
 export interface Block {
   readonly width: number;
   readonly height: number;
+  /** True where it reads upwards. */
+  readonly upwards: boolean;
   /** Strokes with the lower left of the block at `at`, on the lattice. */
   strokesAt(at: Point): readonly (readonly Point[])[];
 }
@@ -41,6 +43,7 @@ export function lettering(lines: readonly string[], height: number, turned = fal
   return {
     width: turned ? tall : width,
     height: turned ? width : tall,
+    upwards: turned,
     strokesAt: (at) =>
       lines.flatMap((line, i) => lineStrokes(line, origins[i] ?? { x: 0, y: 0 }, (x, y) => place(x, y, at))),
   };

@@ -2,6 +2,7 @@
 import type { Extent, Point } from "../../geometry/index.js";
 import { extentOfPoints, joinExtents } from "../../geometry/index.js";
 import type { Length } from "../../units/length.js";
+import { NM_PER_MM } from "../../units/length.js";
 import type { Mark, MarkKind } from "../model.js";
 import type { Ground } from "./ground.js";
 import { isFree } from "./ground.js";
@@ -16,6 +17,16 @@ export interface Candidate {
 /** The box that a candidate takes. */
 export function boxOf({ block, at }: Candidate): Extent {
   return { x0: at.x, y0: at.y, x1: at.x + block.width, y1: at.y + block.height };
+}
+
+/** More than the font's word space, in letter heights: so that neighbours on one line are not read as one text. */
+const WORD_GAP = 0.75;
+
+/** The box that a placed candidate keeps free of other marks: longer where its text begins and ends. */
+export function roomOf(candidate: Candidate, textHeight: Length): Extent {
+  const { x0, y0, x1, y1 } = boxOf(candidate);
+  const gap = (WORD_GAP * textHeight) / NM_PER_MM;
+  return candidate.block.upwards ? { x0, y0: y0 - gap, x1, y1: y1 + gap } : { x0: x0 - gap, y0, x1: x1 + gap, y1 };
 }
 
 /** The first candidate that is free. */

@@ -4,10 +4,10 @@ import type { Length } from "../../units/length.js";
 import { NM_PER_MM } from "../../units/length.js";
 import type { Mark, MarkKind, OmittedMark } from "../model.js";
 import type { Ground } from "./ground.js";
-import { take } from "./ground.js";
+import { isFree, take } from "./ground.js";
 import type { Block } from "./lettering.js";
 import type { Candidate } from "./placing.js";
-import { boxOf, firstFree, toMark } from "./placing.js";
+import { boxOf, roomOf, toMark } from "./placing.js";
 
 /** A title: how it looks at a letter height in mm (several shapes, best first), and where its middle would best stand. */
 export interface Title {
@@ -23,37 +23,49 @@ export interface PlacedTitles {
   readonly omitted: readonly OmittedMark[];
 }
 
-/** Places titles in order of importance. */
-export function placeTitles(bare: Ground, titles: readonly Title[], heights: readonly Length[]): PlacedTitles {
+/** Places titles in the order given: all at the largest height at which each finds its room, else each by itself. */
+export function placeTitles(ground: Ground, titles: readonly Title[], heights: readonly Length[]): PlacedTitles {
+  for (const height of heights) {
+    const placed = placeEach(ground, titles, [height], [true]);
+    if (placed.omitted.length === 0) return placed;
+  }
+  return placeEach(ground, titles, heights, [true, false]);
+}
+
+/** `seats`: whether to keep off the seats of nuts, in the order to try. */
+function placeEach(
+  bare: Ground,
+  titles: readonly Title[],
+  heights: readonly Length[],
+  seats: readonly boolean[],
+): PlacedTitles {
   let ground = bare;
   const marks: Mark[] = [];
   const omitted: OmittedMark[] = [];
   for (const title of titles) {
-    const found = placeTitle(ground, title, heights);
+    const found = placeTitle(ground, title, heights, seats);
     if (found === null) {
-      omitted.push({
-        kind: title.kind,
-        text: title.text,
-        why: "no room on the plate clear of holes, edges and other marks",
-      });
+      omitted.push({ kind: title.kind, text: title.text, why: NO_ROOM });
       continue;
     }
     marks.push(toMark(title.kind, title.text, found.candidate, found.height));
-    ground = take(ground, [boxOf(found.candidate)]);
+    ground = take(ground, [roomOf(found.candidate, found.height)]);
   }
   return { marks, omitted };
 }
+
+const NO_ROOM = "no room on the plate clear of holes, edges and other marks";
 
 interface Found {
   readonly candidate: Candidate;
   readonly height: Length;
 }
 
-function placeTitle(ground: Ground, title: Title, heights: readonly Length[]): Found | null {
-  for (const offSeats of [true, false]) {
+function placeTitle(ground: Ground, title: Title, heights: readonly Length[], seats: readonly boolean[]): Found | null {
+  for (const offSeats of seats) {
     for (const height of heights) {
       for (const block of title.shapes(height / NM_PER_MM)) {
-        const candidate = firstFree(ground, around(ground, block, title.ideal(block)), offSeats);
+        const candidate = nearestFree(ground, block, title.ideal(block), offSeats);
         if (candidate !== null) return { candidate, height };
       }
     }
@@ -61,16 +73,22 @@ function placeTitle(ground: Ground, title: Title, heights: readonly Length[]): F
   return null;
 }
 
-/** Places on a grid through the ideal one, those in its own column first among equals. */
-function around(ground: Ground, block: Block, ideal: Point): Iterable<Candidate> {
+/** The free place nearest to the ideal one, on a grid through it; sideways costs more, so that titles stay in line. */
+function nearestFree(ground: Ground, block: Block, ideal: Point, offSeats: boolean): Candidate | null {
   const { extent } = ground;
   const [left, low] = [ideal.x - block.width / 2, ideal.y - block.height / 2];
   const xs = stations(left, extent.x0, extent.x1 - block.width);
   const ys = stations(low, extent.y0, extent.y1 - block.height);
-  return xs
-    .flatMap((x) => ys.map((y) => ({ x, y, cost: 1.5 * Math.abs(x - left) + Math.abs(y - low) })))
-    .sort((a, b) => a.cost - b.cost || b.y - a.y || a.x - b.x)
-    .map(({ x, y }) => ({ block, at: { x, y } }));
+  let [best, least]: [Candidate | null, number] = [null, Infinity];
+  for (const x of xs) {
+    for (const y of ys) {
+      const cost = 1.5 * Math.abs(x - left) + Math.abs(y - low);
+      if (cost >= least) continue;
+      const candidate = { block, at: { x, y } };
+      if (isFree(ground, boxOf(candidate), offSeats)) [best, least] = [candidate, cost];
+    }
+  }
+  return best;
 }
 
 /** Grid steps a side: fine enough to find the gaps between rods, few enough to be quick. */
