@@ -87,7 +87,7 @@ function readFeetInches(feet: string, rest: string): Reading<Rational> {
   const inches = readNumber(parts[1] ?? "");
   if (!inches.ok) return inches;
   if (inches.value.above >= 12n * inches.value.below) {
-    return refuse("has 12 or more inches after feet: allowed is less than 12, or inches alone");
+    return refuse('has 12 or more inches after feet: allowed is less than 12, or inches alone, as 25"');
   }
   const { above, below } = inches.value;
   return { ok: true, value: { above: BigInt(feet) * FOOT * below + above * INCH, below } };
@@ -100,9 +100,12 @@ function readNumber(text: string): Reading<Rational> {
   const mixed = /^(?:(\d+)(?:-| - | ))?(\d+) ?\/ ?(\d+)$/.exec(text);
   if (mixed === null) return refuse(faultOfNumber(text));
   const [whole, above, below] = [mixed[1], BigInt(mixed[2] ?? 0), BigInt(mixed[3] ?? 0)];
-  if (below === 0n) return refuse("divides by zero");
+  if (below === 0n) return refuse(`divides by zero: ${ALLOWED}`);
   if (whole === undefined) return { ok: true, value: { above, below } };
-  if (above >= below) return refuse(`has the improper fraction ${above}/${below} after a whole number`);
+  if (above >= below)
+    return refuse(
+      `has the improper fraction ${above}/${below} after a whole number: allowed is less than one, as 1-1/4`,
+    );
   return { ok: true, value: { above: BigInt(whole) * below + above, below } };
 }
 
