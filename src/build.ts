@@ -17,7 +17,7 @@ import { compareCutFile } from "./formats/read-back.js";
 import { writeSummaryBase, writeSummaryHead, writeSummaryTail } from "./formats/summary-json.js";
 import { readJob } from "./job/index.js";
 import type { Base, Job } from "./job/model.js";
-import type { BaseOutput, BaseOutputKind, JobOutputKind, OutputFile, Product, SvgDocument } from "./outputs.js";
+import type { BaseOutput, JobOutputKind, OutputFile, OutputKind, Product, SvgDocument } from "./outputs.js";
 import { baseOutputs, jobOutputs, layersOf } from "./outputs.js";
 import { layoutPattern } from "./pattern/index.js";
 import type { Layout } from "./pattern/layout.js";
@@ -36,8 +36,16 @@ export interface BuildOptions {
   readonly document: SvgDocument;
   /** Writes the cut files of held bases too, with HELD in their names. Default false. */
   readonly includeHeld?: boolean;
-  /** Which files of a base to make. Default all; empty to check only. */
-  readonly outputs?: readonly BaseOutputKind[];
+  /** Which files to make. Default all; empty to check only. */
+  readonly outputs?: readonly OutputKind[];
+  /** SHA-256; a shell may hand in its platform's own, which is faster than the one that runs everywhere. */
+  readonly startSha256?: () => Hasher;
+}
+
+/** A hash that is fed in parts; `hex` ends it. */
+export interface Hasher {
+  update(bytes: Uint8Array): void;
+  hex(): string;
 }
 
 /** A fault of the program, not of the input: a written file does not say what its plate says. */
@@ -84,17 +92,30 @@ export interface Build {
 }
 
 const encoder = new TextEncoder();
-const hashOf = (bytes: Uint8Array): string => bytesToHex(sha256(bytes));
+
+function startOwnSha256(): Hasher {
+  const hash = sha256.create();
+  return { update: (bytes) => void hash.update(bytes), hex: () => bytesToHex(hash.digest()) };
+}
+
+function hashOf(bytes: Uint8Array, start: () => Hasher = startOwnSha256): string {
+  const hash = start();
+  hash.update(bytes);
+  return hash.hex();
+}
 
 /** The whole way from inputs to files. With an error among the findings there is nothing to write. */
 export function build(inputs: Inputs, options: BuildOptions): Build {
   const parts = buildInParts(inputs, options);
   const { findings, job } = parts;
-  const gathered = gatherParts(parts);
+  const gathered = gatherParts(parts, options);
   return { findings, job, bases: gathered.bases, finish: gathered.finish };
 }
 
-function gatherParts({ job, head, bases, tail }: PartwiseBuild): Pick<Build, "bases" | "finish"> {
+function gatherParts(
+  { job, head, bases, tail }: PartwiseBuild,
+  { outputs, startSha256 }: BuildOptions,
+): Pick<Build, "bases" | "finish"> {
   const all: Part[] = [...head];
   const summaries: SummaryBase[] = [];
   const gather = function* (): Generator<BaseResult> {
@@ -112,7 +133,8 @@ function gatherParts({ job, head, bases, tail }: PartwiseBuild): Pick<Build, "ba
       for (const _ of running);
       const end = tail();
       all.push(...end.parts);
-      const files = jobOutputs.map(({ kind, path }) => wholeFile(kind, path, all));
+      const wanted = jobOutputs.filter(({ kind }) => outputs?.includes(kind) ?? true);
+      const files = wanted.map(({ kind, path }) => wholeFile(kind, path, all, startSha256));
       return {
         summary: { schema: 1, job: summarizeJob(job), bases: summaries, checks: [], files: end.files },
         files,
@@ -121,7 +143,12 @@ function gatherParts({ job, head, bases, tail }: PartwiseBuild): Pick<Build, "ba
   };
 }
 
-function wholeFile(kind: JobOutputKind, path: string, parts: readonly Part[]): OutputFile {
+function wholeFile(
+  kind: JobOutputKind,
+  path: string,
+  parts: readonly Part[],
+  startSha256: BuildOptions["startSha256"],
+): OutputFile {
   const mine = parts.filter((part) => part.path === path);
   const bytes = new Uint8Array(mine.reduce((size, part) => size + part.bytes.length, 0));
   let at = 0;
@@ -129,7 +156,7 @@ function wholeFile(kind: JobOutputKind, path: string, parts: readonly Part[]): O
     bytes.set(part.bytes, at);
     at += part.bytes.length;
   }
-  return { kind, path, bytes, sha256: hashOf(bytes) };
+  return { kind, path, bytes, sha256: hashOf(bytes, startSha256) };
 }
 
 /** As `build`, for jobs of any size: nothing of a base is kept once the next one is asked for. */
@@ -140,11 +167,11 @@ export function buildInParts(inputs: Inputs, options: BuildOptions): PartwiseBui
   const plates = makePlates(job);
   const findings = [...read.findings, ...reservedMarks(job), ...plates.findings];
   if (hasErrors(findings)) return faulty(findings);
-  const files = startJobFiles();
+  const files = startJobFiles(options);
   const head = [
-    files.add("ledger", writeLedgerHead()),
-    files.add("questions", writeQuestionsHead()),
-    files.add("summary", writeSummaryHead(summarizeJob(job))),
+    ...files.add("ledger", writeLedgerHead),
+    ...files.add("questions", writeQuestionsHead),
+    ...files.add("summary", () => writeSummaryHead(summarizeJob(job))),
   ];
   return { findings, job, head, bases: makeBases(job, plates, files, options), tail: () => closeJobFiles(files) };
 }
@@ -175,7 +202,7 @@ interface PlateMaker {
 }
 
 /** Plates kept from the first pass: enough for most jobs, few enough for any memory. */
-const MOST_KEPT = 256;
+const MOST_KEPT = 1000;
 
 /** Makes every plate once, to find every fault before anything is written; the first ones are kept for the second pass. */
 function makePlates(job: Job): PlateMaker {
@@ -215,32 +242,21 @@ function* makeBases(
   files: JobFiles,
   options: BuildOptions,
 ): Generator<BaseResult & { readonly parts: readonly Part[] }> {
-  const whereUsed = usesByTemplate(job);
   const writers = baseOutputs.filter(({ kind }) => options.outputs?.includes(kind) ?? true);
   for (const [index, base] of job.bases.entries()) {
     const { layout, plate } = plates.plateOf(index);
-    const product = judge(job, base, layout, plate, whereUsed.get(base.template.mark) ?? []);
+    const product = judge(job, base, layout, plate);
     const made = writeFiles(product, writers, options);
     yield describeBase(product, made, files, index === 0);
   }
 }
 
-function usesByTemplate(job: Job): ReadonlyMap<string, Product["whereUsed"]> {
-  const uses = new Map<string, { mark: string; quantity: number }[]>();
-  for (const { mark, quantity, template } of job.bases) {
-    const list = uses.get(template.mark);
-    if (list === undefined) uses.set(template.mark, [{ mark, quantity }]);
-    else list.push({ mark, quantity });
-  }
-  return uses;
-}
-
-function judge(job: Job, base: Base, layout: Layout, plate: Plate, whereUsed: Product["whereUsed"]): Product {
+function judge(job: Job, base: Base, layout: Layout, plate: Plate): Product {
   const rows = worstFirst(runChecks({ job, base, layout, plate }));
   const measures = measurePlate(plate);
   const weight = weighPlate(measures.netArea, plate.thickness, job.shop.density[plate.material], job.unit);
   const held = isHeld(rows) ? rows.filter(holds).map((row) => heldWords(row, job)) : [];
-  return { job, base, layout, plate, measures, rows, held, weight, whereUsed };
+  return { job, base, layout, plate, measures, rows, held, weight };
 }
 
 const holds = (row: CheckRow): boolean => row.status === "fail" && row.severity === "stop";
@@ -254,7 +270,7 @@ function heldWords(row: CheckRow, { unit }: Job): string {
 }
 
 function writeFiles(product: Product, writers: readonly BaseOutput[], options: BuildOptions): readonly OutputFile[] {
-  const { document, version, includeHeld = false } = options;
+  const { document, version, includeHeld = false, startSha256 } = options;
   const made: OutputFile[] = [];
   for (const writer of writers) {
     if (!writer.applies(product, includeHeld)) continue;
@@ -262,7 +278,7 @@ function writeFiles(product: Product, writers: readonly BaseOutput[], options: B
     const path = `${product.base.mark}/${writer.fileName(product)}`;
     if (writer.cut !== undefined) readBack(bytes, path, product, writer.cut(product));
     const layers = writer.cut === undefined ? {} : { layers: layersOf(product) };
-    made.push({ kind: writer.kind, path, bytes, sha256: hashOf(bytes), ...layers });
+    made.push({ kind: writer.kind, path, bytes, sha256: hashOf(bytes, startSha256), ...layers });
   }
   return made;
 }
@@ -287,9 +303,9 @@ function describeBase(
   };
   const questions = askQuestions(product);
   const parts = [
-    files.add("ledger", writeLedgerRows(summary)),
-    files.add("questions", writeQuestionRows(questions)),
-    files.add("summary", writeSummaryBase(summary, first)),
+    ...files.add("ledger", () => writeLedgerRows(summary)),
+    ...files.add("questions", () => writeQuestionRows(questions)),
+    ...files.add("summary", () => writeSummaryBase(summary, first)),
   ];
   return { mark: base.mark, held: held.length > 0, summary, files: made, rows, questions, parts };
 }
@@ -312,31 +328,34 @@ function askQuestions({ job, base, layout, plate, rows }: Product): readonly Que
 
 /** The job files as they grow: sizes and hashes only, never their bytes. */
 interface JobFiles {
-  add(kind: JobOutputKind, text: string): Part;
+  /** The next part of a file; none when the file is not wanted. */
+  add(kind: JobOutputKind, write: () => string): readonly Part[];
   /** All but the summary, which cannot list itself. */
   list(): readonly SummaryFile[];
 }
 
-function startJobFiles(): JobFiles {
-  const states = jobOutputs.map(({ kind, path }) => ({ kind, path, size: 0, hash: sha256.create() }));
+function startJobFiles({ outputs, startSha256 = startOwnSha256 }: BuildOptions): JobFiles {
+  const states = jobOutputs
+    .filter(({ kind }) => outputs?.includes(kind) ?? true)
+    .map(({ kind, path }) => ({ kind, path, size: 0, hash: startSha256() }));
   return {
-    add: (kind, text) => {
+    add: (kind, write) => {
       const state = states.find((each) => each.kind === kind);
-      if (state === undefined) throw new Error(`no job file of kind ${kind}`);
-      const bytes = encoder.encode(text);
+      if (state === undefined) return [];
+      const bytes = encoder.encode(write());
       state.size += bytes.length;
       if (kind !== "summary") state.hash.update(bytes);
-      return { path: state.path, bytes };
+      return [{ path: state.path, bytes }];
     },
     list: () =>
       states
         .filter(({ kind }) => kind !== "summary")
-        .map(({ kind, path, size, hash }) => ({ kind, path, bytes: size, sha256: bytesToHex(hash.clone().digest()) })),
+        .map(({ kind, path, size, hash }) => ({ kind, path, bytes: size, sha256: hash.hex() })),
   };
 }
 
 function closeJobFiles(files: JobFiles): ReturnType<PartwiseBuild["tail"]> {
-  const parts = [files.add("ledger", writeLedgerTail(NOT_CHECKED_AT_ALL, CAUTIONS))];
+  const ledger = files.add("ledger", () => writeLedgerTail(NOT_CHECKED_AT_ALL, CAUTIONS));
   const listed = files.list();
-  return { parts: [...parts, files.add("summary", writeSummaryTail([], listed))], files: listed };
+  return { parts: [...ledger, ...files.add("summary", () => writeSummaryTail([], listed))], files: listed };
 }

@@ -1,11 +1,11 @@
 /** The library: ES module, typed, usable in Node and in a browser. */
-export type { BaseResult, Build, BuildOptions, Part, PartwiseBuild } from "./build.js";
+export type { BaseResult, Build, BuildOptions, Hasher, Part, PartwiseBuild } from "./build.js";
 export { build, buildInParts, ProgramFault } from "./build.js";
 export type { CheckRow, CheckStatus, Quantity, Sense } from "./checks/index.js";
 export type { Finding, FindingSeverity, Outcome, Place } from "./diagnostics/finding.js";
 export { formatFinding, hasErrors } from "./diagnostics/finding.js";
 export type { Question } from "./formats/questions-csv.js";
-export type { BaseOutputKind, JobOutputKind, OutputFile, SvgDocument } from "./outputs.js";
+export type { BaseOutputKind, JobOutputKind, OutputFile, OutputKind, SvgDocument } from "./outputs.js";
 export { baseOutputs, jobOutputs } from "./outputs.js";
 export type { CutFile } from "./readers/dxf.js";
 export { readCutFile } from "./readers/dxf.js";

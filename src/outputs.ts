@@ -36,7 +36,6 @@ export interface Product {
   /** Why the base is held, one sentence each; empty when it is not. */
   readonly held: readonly string[];
   readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
-  readonly whereUsed: readonly { readonly mark: string; readonly quantity: number }[];
 }
 
 /** What a writer may use beside the product. */
@@ -50,6 +49,7 @@ export interface Surroundings {
 
 export type BaseOutputKind = "cut-joined" | "cut-r12" | "drill-list" | "sheet-svg";
 export type JobOutputKind = "ledger" | "questions" | "summary";
+export type OutputKind = BaseOutputKind | JobOutputKind;
 
 /** A file that a base may have in its folder. */
 export interface BaseOutput {
@@ -141,16 +141,15 @@ function hasDrillList({ plate, held }: Product, includeHeld: boolean): boolean {
 }
 
 function writeSheet(product: Product, { made, document, version }: Surroundings): Uint8Array {
-  const { job, base, layout, plate, measures, rows, held, weight, whereUsed } = product;
+  const { job, base, layout, plate, measures, rows, held, weight } = product;
   const cutFiles = made.filter(({ kind }) => kind === "cut-joined" || kind === "cut-r12");
   const drillList = made.find(({ kind }) => kind === "drill-list");
   const scene = drawSheet({
-    ...{ job, base, layout, plate, measures, rows, held, weight, whereUsed },
+    ...{ job, base, layout, plate, measures, rows, held, weight },
     cutFiles: cutFiles.map(({ path, sha256 }) => ({ name: nameIn(path), sha256 })),
     drillListName: drillList === undefined ? null : nameIn(drillList.path),
-    generalTolerances: null,
-    sheet: 1,
-    sheets: 1,
+    sheetNumber: 1,
+    sheetCount: 1,
     programVersion: version,
   });
   return encoder.encode(writeSheetSvg(scene, document));

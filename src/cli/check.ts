@@ -17,7 +17,12 @@ export async function runCheck(command: Extract<Command, { kind: "check" }>, she
     await showFindings(inputs.findings, json, shell);
     return 2;
   }
-  const options = { date: todayOf(shell), version: readVersion(), document: newDocument(), outputs: [] };
+  const options = {
+    date: todayOf(shell),
+    version: readVersion(),
+    document: newDocument(),
+    outputs: json ? (["summary"] as const) : [],
+  };
   const built = buildInParts(inputs.value, options);
   await showFindings(built.findings, json, shell);
   if (built.job === null) return 2;

@@ -16,6 +16,7 @@ import { repairPackage, startPackage } from "./package-writer.js";
 import { startProgress } from "./progress.js";
 import type { Report } from "./report.js";
 import { startReport } from "./report.js";
+import { startSha256 } from "./sha256.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { readVersion, todayOf } from "./shell.js";
 import { newDocument } from "./svg-document.js";
@@ -84,7 +85,7 @@ async function readAndBuild({ job, json, includeHeld }: MakeCommand, shell: Shel
     await showFindings(inputs.findings, json, shell);
     return null;
   }
-  const options = { date: todayOf(shell), version: readVersion(), document: newDocument(), includeHeld };
+  const options = { date: todayOf(shell), version: readVersion(), document: newDocument(), includeHeld, startSha256 };
   const built = buildInParts(inputs.value, options);
   await showFindings(built.findings, json, shell);
   return built.job === null ? null : { ...built, job: built.job };

@@ -1,7 +1,7 @@
 /** DIR and the names beside it, and what stands there now. */
-import { createHash } from "node:crypto";
 import { closeSync, lstatSync, openSync, readdirSync, readSync, realpathSync } from "node:fs";
 import { basename, dirname, join, parse, relative, resolve, sep } from "node:path";
+import { startSha256 } from "./sha256.js";
 import type { ListedFile } from "./summary-scan.js";
 import { scanListedFiles } from "./summary-scan.js";
 
@@ -112,9 +112,9 @@ function foldersOf(path: string): string[] {
 function isChanged(folder: string, { path, bytes, sha256 }: ListedFile): boolean {
   const file = join(folder, path);
   if (lstatSync(file).size !== bytes) return true;
-  const hash = createHash("sha256");
+  const hash = startSha256();
   for (const chunk of chunksOf(file)) hash.update(chunk);
-  return hash.digest("hex") !== sha256;
+  return hash.hex() !== sha256;
 }
 
 const CHUNK = 1 << 20;

@@ -43,6 +43,7 @@ export function startReport(
   const options: LedgerTextOptions = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all: choice.all };
   const shown: Shown[] = [];
   const questions: { readonly open: string[]; readonly answered: string[] } = { open: [], answered: [] };
+  const gaps = startGaps();
   const tally: Tally = { bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0, files: 0 };
   return {
     get held() {
@@ -53,6 +54,7 @@ export function startReport(
     },
     add: (base) => {
       count(tally, base);
+      gaps.add(base);
       for (const { check, text } of base.questions)
         (check.answer === undefined ? questions.open : questions.answered).push(text);
       const rank = rankOf(base);
@@ -63,6 +65,7 @@ export function startReport(
       for (let rank = 0; rank <= QUIET; rank += 1) for (const each of shown) if (each.rank === rank) yield each.text;
       yield writeTextList("Questions for the engineer of record, open", questions.open, options);
       yield writeTextList("Questions answered; the rows keep their fail", questions.answered, options);
+      if (!choice.all) yield writeTextList("Not checked, for want of input", gaps.lines(), options);
       yield writeTextList("NOT CHECKED AT ALL", NOT_CHECKED_AT_ALL, options);
       yield writeTextList("Cautions", CAUTIONS, options);
       yield totalsText(tally, tally.bases - shown.length, questions.open.length);
@@ -88,6 +91,34 @@ function count(tally: Tally, { held, rows, files }: BaseResult): void {
     if (status === "fail") tally.failed += 1;
     if (status === "not-checked") tally.notChecked += 1;
   }
+}
+
+const MOST_MARKS = 8;
+
+interface Gaps {
+  add(base: BaseResult): void;
+  lines(): readonly string[];
+}
+
+/** Rows that were not checked, by rule and reason, with the bases that they were not checked for. */
+function startGaps(): Gaps {
+  const gaps = new Map<string, { readonly marks: string[]; bases: number }>();
+  return {
+    add: ({ mark, rows }) => {
+      const words = rows.filter(({ status }) => status === "not-checked").map(({ rule, note }) => `${rule}: ${note}`);
+      for (const word of new Set(words)) {
+        const gap = gaps.get(word) ?? { marks: [], bases: 0 };
+        gap.bases += 1;
+        if (gap.bases <= MOST_MARKS) gap.marks.push(mark);
+        gaps.set(word, gap);
+      }
+    },
+    lines: () =>
+      [...gaps].map(([word, { marks, bases }]) => {
+        const more = bases > marks.length ? ` and ${bases - marks.length} more` : "";
+        return `${word}: ${marks.join(" ")}${more}`;
+      }),
+  };
 }
 
 function baseText({ mark, held, rows, summary }: BaseResult, options: LedgerTextOptions): string {

@@ -6,7 +6,7 @@ import type { Command } from "./arguments.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { INSTALLED } from "./shell.js";
 
-const STARTER_FOLDER = join(INSTALLED, "templates", "jobs");
+const STARTER_FOLDER = join(INSTALLED, "templates", "start");
 const ENDING = ".yaml";
 const FIRST = "us";
 

@@ -8,7 +8,7 @@ export interface LedgerTextOptions {
   /** Columns of the terminal. */
   readonly width: number;
   readonly color: boolean;
-  /** Every row on its own line, passes included; otherwise alike rows are joined and passes counted. */
+  /** Every row on its own line; otherwise failing rows, alike ones joined, and the others counted. */
   readonly all: boolean;
 }
 
@@ -41,7 +41,7 @@ const LEAST_WIDTH = 40;
 
 /** Heading and rows of one base, ending with an empty line. */
 export function writeLedgerText(base: LedgerTextBase, options: LedgerTextOptions): string {
-  const shown = options.all ? base.rows.map(alone) : joinAlike(base.rows.filter((row) => isShown(row)));
+  const shown = options.all ? base.rows.map(alone) : joinAlike(base.rows.filter(({ status }) => status === "fail"));
   const lines = [...tableLines(shown, options), ...(options.all ? [] : countLines(base.rows, options))];
   return `${[headingLine(base, options), ...lines].join("\n")}\n\n`;
 }
@@ -50,10 +50,6 @@ function headingLine(base: LedgerTextBase, { color }: LedgerTextOptions): string
   const held = base.held ? `  ${styled("HELD", "red", color)}` : "";
   const bases = counted(base.quantity, "base");
   return `${styled(base.mark, "bold", color)}${held}  ${bases}, template ${base.template.mark}, ${base.template.quantity} off`;
-}
-
-function isShown(row: CheckRow): boolean {
-  return row.status === "fail" || row.status === "not-checked";
 }
 
 interface JoinedRow {
@@ -169,11 +165,12 @@ function marginWords(row: CheckRow, unit: Unit): string {
 
 const CLOSEST = 3;
 
-/** How many rows passed and did not apply, and the passes with the least to spare. */
+/** How many rows passed, were not checked and did not apply, and the passes with the least to spare. */
 function countLines(rows: readonly CheckRow[], options: LedgerTextOptions): string[] {
   const passes = rows.filter((row) => row.status === "pass");
-  const idle = rows.filter((row) => row.status === "not-applicable").length;
-  const counts = `${INDENT}${styled(`${passes.length} passed`, "green", options.color)}, ${idle} not applicable`;
+  const count = (status: CheckRow["status"]): number => rows.filter((row) => row.status === status).length;
+  const others = `${count("not-checked")} not checked, ${count("not-applicable")} not applicable`;
+  const counts = `${INDENT}${styled(`${passes.length} passed`, "green", options.color)}, ${others}`;
   const closest = joinAlike(passes.filter(hasSpare)).slice(0, CLOSEST);
   if (closest.length === 0) return [counts];
   const words = closest.map(({ row, subjects }) =>

@@ -186,7 +186,7 @@ describe("the ledger on a terminal", () => {
     const rows = [failing(), failing({ subject: "A2" }), row(), row({ status: "not-applicable", margin: null })];
     const text = writeLedgerText(shown(rows), options);
     expect(text).toContain("FAIL ask  washer-cover  A1 A2  2-1/2 in >= 2-7/8 in  short by 3/8 in");
-    expect(text).toContain("1 passed, 1 not applicable; closest:");
+    expect(text).toContain("1 passed, 0 not checked, 1 not applicable; closest:");
     expect(text).toContain("washer-cover A1 3 in >= 2-7/8 in (1/8 in to spare)");
   });
 

@@ -1,0 +1,8 @@
+/** SHA-256 by the platform: some ten times as fast as the one that runs everywhere. */
+import { createHash } from "node:crypto";
+import type { Hasher } from "../build.js";
+
+export function startSha256(): Hasher {
+  const hash = createHash("sha256");
+  return { update: (bytes) => void hash.update(bytes), hex: () => hash.digest("hex") };
+}

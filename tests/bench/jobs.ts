@@ -1,0 +1,71 @@
+/** Jobs for the benchmark: invented bases, five kinds in turn, no two alike. */
+import { readFileSync } from "node:fs";
+import type { Inputs } from "../../src/index.js";
+
+const SHOP = "templates/shops/plasma.yaml";
+
+/** A released job of `count` bases in inches, as the shell would hand it in. */
+export function makeInputs(count: number): Inputs {
+  const bases = Array.from({ length: count }, (_, index) => baseText(index));
+  const job = `job: { number: "26-001", title: Benchmark, revision: A, status: released, date: 2026-11-24 }\nunits: in\nrules: us\nshop: plasma\nbases:\n`;
+  const files = new Map<string, string>([
+    ["job.yaml", job + bases.join("")],
+    [SHOP, readFileSync(SHOP, "utf8")],
+  ]);
+  return { job: "job.yaml", files };
+}
+
+const KINDS = [rectangle, braced, round, mast, twoSizes] as const;
+
+function baseText(index: number): string {
+  const kind = KINDS[index % KINDS.length] ?? rectangle;
+  const grow = (index % 160) / 16;
+  return `  - mark: B${index + 1}\n    quantity: ${1 + (index % 6)}\n${kind(grow)}`;
+}
+
+const rods = (diameter: string): string =>
+  `{ diameter: ${diameter}, grade: 55, finish: galvanized, projection: 10, embedment: 24, torqued: false }`;
+
+function rectangle(grow: number): string {
+  return `    rods: ${rods("1-1/4")}
+    pattern: { kind: rectangle, x: ${12 + grow}, y: 10 }
+    basePlate: { x: ${18 + grow}, y: 16, thickness: 1-1/2, hole: 2-1/16, washer: { shape: square, size: 3, thickness: 1/2 } }
+    concrete: { x: ${24 + grow}, y: 24 }
+    template: { thickness: 1/4, support: form, outline: { kind: rectangle, x: ${26 + grow}, y: 18, corner: { kind: chamfer, size: 1 } }, opening: { diameter: 6 } }
+`;
+}
+
+function braced(grow: number): string {
+  return `    rods: ${rods("1")}
+    pattern: { kind: rectangle, x: ${16 + grow}, y: 12, nx: 3, ny: 3, perimeter: true }
+    basePlate: { x: ${22 + grow}, y: 18, thickness: 2, hole: 1-13/16, washer: { shape: square, size: 3, thickness: 3/8 } }
+    concrete: { x: ${30 + grow}, y: 26 }
+    template: { thickness: 1/4, support: bearers, opening: { x: 6, y: 4, radius: 1/2 } }
+`;
+}
+
+function round(grow: number): string {
+  return `    rods: ${rods("3/4")}
+    pattern: { kind: circle, diameter: ${16 + grow}, count: 6, start: straddle }
+    basePlate: { x: ${24 + grow}, y: ${24 + grow}, thickness: 1, hole: 1-5/16, washer: { shape: round, size: 2, thickness: 1/4 } }
+    concrete: { diameter: ${30 + grow} }
+    template: { thickness: 3/16, support: form, outline: { kind: circle, diameter: ${22 + grow} }, opening: { diameter: 7 } }
+`;
+}
+
+function mast(grow: number): string {
+  return `    rods: ${rods("1-1/2")}
+    pattern: { kind: circle, diameter: ${30 + grow}, count: 12, start: on-axis }
+    concrete: { diameter: ${48 + grow} }
+    template: { thickness: 1/4, support: bearers, outline: { kind: ring, outer: ${36 + grow}, inner: ${24 + grow} } }
+`;
+}
+
+function twoSizes(grow: number): string {
+  return `    groups:
+      - { rods: ${rods("1-1/4")}, pattern: { kind: rectangle, x: ${14 + grow}, y: 14 } }
+      - { rods: ${rods("3/4")}, pattern: { kind: points, at: [[-4, 0], [4, 0]] } }
+    concrete: { x: ${28 + grow}, y: 28 }
+    template: { thickness: 1/4, support: bearers, opening: auto }
+`;
+}
