@@ -113,15 +113,14 @@ function legOf(hypotenuse: number, leg: number): number {
 }
 
 /**
- * Twice what a cornered plate bears past the chord of a round form, along `axis`: at each corner the part of the plate beyond
- * the form's chord on that corner's own line; the best corner of each quarter, the least quarter. null where a quarter has
- * no corner.
+ * Twice what a cornered plate bears past the chords of a round form. At a corner the form's chords on the plate's own two
+ * edge lines (parallel to x and y) end short of it: the lesser of the two lengths beyond them is what bears there. The best
+ * corner of each quarter counts, and the least quarter. null where a quarter has no corner.
  */
-export function twiceChordBearing({ segments }: Path, at: Offset, form: number, axis: "x" | "y"): number | null {
+export function twiceChordBearing({ segments }: Path, at: Offset, form: number): number | null {
   const corners = segments.map(({ from }) => {
     const [x, y] = [2 * (toLattice(from.x) - at.x), 2 * (toLattice(from.y) - at.y)];
-    const [along, across] = axis === "x" ? [x, y] : [y, x];
-    return { x, y, past: roundSymmetric(Math.abs(along) - legOf(form, Math.min(Math.abs(across), form))) };
+    return { x, y, past: Math.min(pastChord(x, y, form), pastChord(y, x, form)) };
   });
   const quarters = [
     [1, 1],
@@ -130,4 +129,9 @@ export function twiceChordBearing({ segments }: Path, at: Offset, form: number, 
     [1, -1],
   ].map(([sx = 1, sy = 1]) => corners.filter(({ x, y }) => sx * x >= 0 && sy * y >= 0).map(({ past }) => past));
   return quarters.some((pasts) => pasts.length === 0) ? null : Math.min(...quarters.map((pasts) => Math.max(...pasts)));
+}
+
+/** How far `along` reaches past the end of the form's chord at `across`; all doubled. */
+function pastChord(along: number, across: number, form: number): number {
+  return roundSymmetric(Math.abs(along) - legOf(form, Math.min(Math.abs(across), form)));
 }

@@ -1,17 +1,28 @@
 /** Questions to the engineer of record. They ask; they never say that a change would be acceptable. */
 import type { CheckContext, CheckRow, Rule, Sense } from "./model.js";
-import { counted, quantityText } from "./words.js";
+import { quantityText } from "./words.js";
 
 const ASKED: Readonly<Record<Sense, string>> = { ">=": "at least", "<=": "at most", "=": "exactly" };
 
 /** A failing row as a question in plain words: mark, figure, limit, clause, and how the figure came about. */
 export function questionFor(rules: readonly Rule[], row: CheckRow, { job, base }: CheckContext): string {
   const rule = rules.find(({ id }) => id === row.rule);
-  const where = `Base ${base.mark} (${counted(base.quantity, "base")}), ${row.subject}`;
+  const where = `Base ${base.mark} (quantity ${base.quantity}), ${row.subject}`;
   if (row.value === null || row.limit === null || row.sense === null) return `${where}: ${row.note}. What is required?`;
   const found = quantityText(row.value, job.unit);
   const asked = `${ASKED[row.sense]} ${quantityText(row.limit, job.unit)}`;
-  const clause = row.clause.startsWith(row.edition) ? row.clause : `${row.edition}, ${row.clause}`;
   const note = row.note === "" ? "" : ` (${row.note})`;
-  return `${where}: ${rule?.measured ?? row.rule} is ${found}; ${clause} asks for ${asked}${note}. What is required here?`;
+  return `${where}: ${rule?.measured ?? row.rule} is ${found}; ${authorityOf(row)} asks for ${asked}${note}. What is required here?`;
+}
+
+/** Edition and clause in words. */
+function authorityOf({ edition, clause }: CheckRow): string {
+  switch (edition) {
+    case "shop":
+      return `the shop's rule (${clause})`;
+    case "geometry":
+      return `geometry (${clause})`;
+    default:
+      return clause.startsWith(edition) ? clause : `${edition}, ${clause},`;
+  }
 }

@@ -72,8 +72,12 @@ export type Known<T extends Inputs> =
 
 /** Takes the values out of the inputs when all of them are given. */
 export function known<T extends Inputs>(inputs: T): Known<T> {
-  const missing = Object.values(inputs).filter((input) => input.kind === "missing");
-  if (missing.length > 0) return { all: false, missing };
-  const entries = Object.entries(inputs).map(([key, input]) => [key, input.kind === "given" ? input.value : null]);
-  return { all: true, values: Object.fromEntries(entries) as Values<T> };
+  const values: Record<string, unknown> = {};
+  const missing: Missing[] = [];
+  for (const key of Object.keys(inputs)) {
+    const input = inputs[key] as Input<unknown>;
+    if (input.kind === "given") values[key] = input.value;
+    else missing.push(input);
+  }
+  return missing.length > 0 ? { all: false, missing } : { all: true, values: values as Values<T> };
 }

@@ -12,13 +12,27 @@ export interface Words {
   readonly full: (twice: number) => string;
 }
 
+/** Texts that are kept: the rods of one base say the same figures over and over. */
+const KEPT = 2000;
+
+const WORDS: Readonly<Record<Unit, Words>> = { in: wordsOf("in"), mm: wordsOf("mm") };
+
 /** How figures are written in this unit. */
 export function wordsIn(unit: Unit): Words {
-  return {
-    length: (length) => formatLength(length, unit),
-    twice: (twice) => formatLength(twice / 2, unit),
-    full: (twice) => formatWithUnit(twice / 2, unit),
+  return WORDS[unit];
+}
+
+function wordsOf(unit: Unit): Words {
+  const kept = new Map<number, string>();
+  const length = (value: number): string => {
+    const known = kept.get(value);
+    if (known !== undefined) return known;
+    if (kept.size >= KEPT) kept.clear();
+    const text = formatLength(value, unit);
+    kept.set(value, text);
+    return text;
   };
+  return { length, twice: (twice) => length(twice / 2), full: (twice) => `${length(twice / 2)} ${unit}` };
 }
 
 /** A quantity with its unit; a count alone. */

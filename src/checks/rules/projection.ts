@@ -79,7 +79,8 @@ function threadText({ base }: CheckContext, { rod }: RodHole, stack: Stack, say:
   const nuts = base.levelling.kind === "given" && base.levelling.value === "nuts";
   const toLevelling = stack.washer + stack.plate + stack.template + stack.washer + stack.nut;
   const spare = rod.threadLength.value - (nuts ? toPlate + toLevelling : toPlate);
-  return `; thread ${say.length(spare)} more than needed, Design Guide 1 advises 3 in`;
+  const said = spare < 0 ? `${say.length(-spare)} short of what is needed` : `${say.length(spare)} more than needed`;
+  return `; thread ${said}, Design Guide 1 advises 3 in more`;
 }
 
 function setLow(context: CheckContext, rodHole: RodHole): Verdict {

@@ -1,4 +1,3 @@
-import type { Contour } from "../../geometry/index.js";
 import type { Bottom, Exposure, Input, Nut } from "../../job/model.js";
 import { findCover, findSpacing } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
@@ -23,9 +22,8 @@ export const rodCover: Rule = {
     const rods = rodHoles(context);
     if (shape.kind === "missing") return rods.map(({ tag }) => lacking(tag, [shape]));
     const pier = planContour(shape.value, at);
-    return [besideRod, besideBottom, belowRod, torquedEdge].flatMap((row) =>
-      rods.map((rod) => row(context, rod, pier)),
-    );
+    const placed = rods.map((rod) => ({ ...rod, toEdge: twiceInside(rod.center, pier) }));
+    return [besideRod, besideBottom, belowRod, torquedEdge].flatMap((row) => placed.map((rod) => row(context, rod)));
   },
 };
 
@@ -33,6 +31,11 @@ const BESIDE_ROD = "20.5.1.3: cover beside the rod";
 const BESIDE_BOTTOM = "20.5.1.3: cover beside the bottom of the rod";
 const BELOW = "20.5.1.3: cover below the rod";
 const TORQUED = "17.9.2(a): edge of a torqued rod";
+
+/** A rod, and twice the distance from its centre to the edge of the concrete. */
+interface PlacedRod extends RodHole {
+  readonly toEdge: number;
+}
 
 interface Cover {
   readonly cover: Length;
@@ -45,10 +48,10 @@ function coverOf({ job }: CheckContext, { diameter }: RodHole, exposure: Exposur
   return found.found ? found.row : null;
 }
 
-function besideRod(context: CheckContext, rod: RodHole, pier: Contour): Verdict {
+function besideRod(context: CheckContext, rod: PlacedRod): Verdict {
   const say = wordsIn(context.job.unit);
-  const twice = twiceInside(rod.center, pier) - rod.diameter;
-  const how = `rod to edge ${say.twice(twice + rod.diameter)} - ${say.length(rod.diameter)} / 2`;
+  const twice = rod.toEdge - rod.diameter;
+  const how = `rod to edge ${say.twice(rod.toEdge)} - ${say.length(rod.diameter)} / 2`;
   return held(context, rod, twice, how, BESIDE_ROD);
 }
 
@@ -61,15 +64,14 @@ function held(context: CheckContext, rod: RodHole, twice: number, how: string, c
   return compare(rod.tag, twice, ">=", 2 * cover.cover, `${how}; ${cover.item}`, { clause });
 }
 
-function besideBottom(context: CheckContext, rod: RodHole, pier: Contour): Verdict {
+function besideBottom(context: CheckContext, rod: PlacedRod): Verdict {
   const own = { clause: BESIDE_BOTTOM };
   const needs = known({ bottom: rod.rod.bottom, nut: nutIfAnchor(rod) });
   if (!needs.all) return lacking(rod.tag, needs.missing, own);
   const { across, name } = reachOf(needs.values.bottom, needs.values.nut);
   const say = wordsIn(context.job.unit);
-  const centre = twiceInside(rod.center, pier);
-  const how = `rod to edge ${say.twice(centre)} - ${name} ${say.twice(across)}`;
-  return held(context, rod, centre - across, how, BESIDE_BOTTOM);
+  const how = `rod to edge ${say.twice(rod.toEdge)} - ${name} ${say.twice(across)}`;
+  return held(context, rod, rod.toEdge - across, how, BESIDE_BOTTOM);
 }
 
 /** The nut is needed only where it anchors the rod. */
@@ -112,7 +114,7 @@ function belowRod(context: CheckContext, rod: RodHole): Verdict {
   );
 }
 
-function torquedEdge(context: CheckContext, rod: RodHole, pier: Contour): Verdict {
+function torquedEdge(context: CheckContext, rod: PlacedRod): Verdict {
   const own = { clause: TORQUED };
   const { torqued } = rod.rod;
   if (torqued.kind === "given" && !torqued.value)
@@ -121,7 +123,7 @@ function torquedEdge(context: CheckContext, rod: RodHole, pier: Contour): Verdic
   const factor = found.found ? found.row.edgeFactor : null;
   if (factor === null)
     return notChecked(rod.tag, `${context.job.editions.concrete}: no edge distance is tabulated here`, own);
-  const twice = twiceInside(rod.center, pier);
+  const twice = rod.toEdge;
   const limit = 2 * factor * rod.diameter;
   if (torqued.kind === "missing" && twice < limit) return lacking(rod.tag, [torqued], own);
   const say = wordsIn(context.job.unit);

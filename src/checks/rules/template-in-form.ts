@@ -38,7 +38,7 @@ function carriedByForm(context: CheckContext, shape: PlanShape): Verdict {
   if (found === null) {
     return notChecked("plate", "the plate has no corner in one quarter of the round form: its bearing is not measured");
   }
-  const note = `${found.how}: bears ${say.twice(found.twice)} on each of two opposite sides, ${say.length(bearing.value)} asked for`;
+  const note = `${found.how}: bears ${say.twice(found.twice)} on opposite sides, ${say.length(bearing.value)} asked for`;
   return compare("plate", found.twice, ">=", 2 * bearing.value, note);
 }
 
@@ -58,15 +58,8 @@ function onRoundForm(outer: Contour, diameter: number, { concrete }: CheckContex
   if (outer.kind === "circle") {
     return { twice: twiceRoundBearing(outer, concrete.at, diameter), how: "round plate on a round form" };
   }
-  const [x, y] = [
-    twiceChordBearing(outer, concrete.at, diameter, "x"),
-    twiceChordBearing(outer, concrete.at, diameter, "y"),
-  ];
-  if (x === null && y === null) return null;
-  const [bestX, bestY] = [x ?? -Infinity, y ?? -Infinity];
-  return bestX >= bestY
-    ? { twice: bestX, how: "past the chord of the round form, along x" }
-    : { twice: bestY, how: "past the chord of the round form, along y" };
+  const twice = twiceChordBearing(outer, concrete.at, diameter);
+  return twice === null ? null : { twice, how: "corners past the chords of the round form" };
 }
 
 function insideForm({ job, base, plate }: CheckContext, shape: PlanShape): Verdict {

@@ -9,7 +9,7 @@ export const templateSize: Rule = {
   title: "largest side of a steel template <= 24 in, beyond which it tends to warp",
   severity: "advise",
   measured: "the largest side of the template",
-  clause: () => "setting plates, s.2.9",
+  clause: () => "largest side before a plate tends to warp",
   edition: ({ job }) => job.shop.largestSide.from,
   check({ job, base, plate }) {
     if (base.template.material === "plywood") {

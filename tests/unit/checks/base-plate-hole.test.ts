@@ -1,0 +1,35 @@
+import { describe, expect, it } from "vitest";
+import { basePlateHole } from "../../../src/checks/rules/base-plate-hole.js";
+import { given, missing } from "../../../src/job/model.js";
+import { inch, isSubject, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
+
+const holed = (inches: number) => ({ group: { baseHole: given(inch(inches), "job") } });
+
+describe("base-plate-hole", () => {
+  testAtLimit({
+    name: "equal to the edition's hole",
+    rule: basePlateHole,
+    at: (delta) => ({ group: { baseHole: given(plus(inch(2.0625), delta), "job") } }),
+    passes: 0,
+    pick: isSubject("A1"),
+  });
+
+  it.each([
+    [2.0625, "2-1/16 is equal to the table's 2-1/16 for rod 1-1/4"],
+    [2.125, "2-1/8 is larger by 1/16 than the table's 2-1/16 for rod 1-1/4"],
+    [1.75, "1-3/4 is smaller by 5/16 than the table's 2-1/16 for rod 1-1/4"],
+  ])("%d in: %s", (hole, note) => {
+    expect(rowOf(basePlateHole, holed(hole), isSubject("A1"))).toMatchObject({ note, severity: "ask" });
+  });
+
+  it("is not checked without a hole or a table, and names the nearest sizes", () => {
+    const table = { tableBaseHole: missing("rods.diameter", "AISC 360-22 C-J9.1 has no 1-1/8; nearest 1, 1-1/4") };
+    const rows = rowsOf(basePlateHole, {
+      group: { ...table, baseHole: missing("basePlate.hole", "no hole is given") },
+    });
+    expect(rows).toHaveLength(4);
+    expect(rows[0]?.note).toBe(
+      "no hole is given (basePlate.hole); AISC 360-22 C-J9.1 has no 1-1/8; nearest 1, 1-1/4 (rods.diameter)",
+    );
+  });
+});

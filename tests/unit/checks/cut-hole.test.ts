@@ -1,0 +1,66 @@
+import { describe, expect, it } from "vitest";
+import { cutHole } from "../../../src/checks/rules/cut-hole.js";
+import { millimetres, nanometres } from "../../../src/units/index.js";
+import { inch, isSubject, rowOf, rowsOf, testAtLimit } from "./context.js";
+
+const nail = (diameter: number) => ({
+  nailHoles: [{ at: { x: inch(3), y: inch(7) }, diameter: nanometres(diameter) }],
+});
+const zero = nanometres(0);
+
+describe("cut-hole", () => {
+  // 1.5 t of 1/4 in is 3/8 in; the narrow side of the hole is 0.2 mm less.
+  testAtLimit({
+    name: "a multiple of the thickness, on the narrow side",
+    rule: cutHole,
+    at: (delta) => ({ template: nail(inch(0.375) + millimetres(0.2) + delta) }),
+    passes: 1,
+    pick: isSubject("NH1"),
+  });
+
+  testAtLimit({
+    name: "an absolute least size",
+    rule: cutHole,
+    at: (delta) => ({
+      shop: {
+        smallestHole: { perThickness: 1.5, least: inch(0.5), from: "shop" },
+        taper: { kind: "own", value: zero },
+      },
+      template: nail(inch(0.5) + delta),
+    }),
+    passes: 1,
+    pick: isSubject("NH1"),
+  });
+
+  testAtLimit({
+    name: "the smaller side of a rectangular opening",
+    rule: cutHole,
+    at: (delta) => ({
+      shop: { smallestHole: { perThickness: 1.5, least: inch(3), from: "shop" }, taper: { kind: "own", value: zero } },
+      template: {
+        opening: {
+          kind: "rectangle",
+          x: inch(6),
+          y: nanometres(inch(3) + 2 * delta),
+          radius: inch(0.5),
+          at: { x: zero, y: zero },
+        },
+      },
+    }),
+    passes: 1,
+    pick: isSubject("OP1"),
+  });
+
+  it("says that a hole too small to cut is a drill mark, and only advises", () => {
+    const row = rowOf(cutHole, { template: nail(inch(0.25)) }, isSubject("NH1"));
+    expect(row).toMatchObject({ status: "fail", severity: "advise" });
+    expect(row.note).toContain("drill mark");
+  });
+
+  it.each([
+    ["plywood", { template: { material: "plywood" } }],
+    ["a shop that drills", { shop: { process: "drill" } }],
+  ] as const)("does not apply to %s", (_, changes) => {
+    expect(rowsOf(cutHole, changes).map(({ status }) => status)).toEqual(["not-applicable"]);
+  });
+});

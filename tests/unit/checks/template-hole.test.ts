@@ -1,0 +1,111 @@
+import { describe, expect, it } from "vitest";
+import { templateHole } from "../../../src/checks/rules/template-hole.js";
+import { given, missing } from "../../../src/job/model.js";
+import { millimetres, nanometres } from "../../../src/units/index.js";
+import { contextOf, hasClause, inch, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
+
+const AGAINST_TABLE = hasClause("A1", "template hole");
+const AS_CUT = hasClause("A1", "as cut");
+const IN_BASE_PLATE = hasClause("A1", "h <= H");
+
+describe("template-hole", () => {
+  testAtLimit({
+    name: "equal to the table's hole",
+    rule: templateHole,
+    at: (delta) => ({ group: { hole: given(plus(inch(1.3125), delta), "job") } }),
+    passes: 0,
+    pick: AGAINST_TABLE,
+  });
+
+  // Class 1, 6.35 mm plate, 10 to 35 mm: 0.30 mm (ISO 9013:2017); taper 0.2 mm: the least hole is 1-1/4 + 0.007 in + 0.50 mm.
+  testAtLimit({
+    name: "as cut by ISO 9013 and the shop's taper",
+    rule: templateHole,
+    at: (delta) => ({ group: { hole: given(plus(inch(1.257), millimetres(0.5) + delta), "job") } }),
+    passes: 1,
+    pick: AS_CUT,
+  });
+
+  // Range 2: u = 0.15 + 0.007 a; a = 6 mm gives 0.192 mm, twice that on the diameter.
+  testAtLimit({
+    name: "as cut by the shop's deviation and an ISO 9013 range",
+    rule: templateHole,
+    at: (delta) => ({
+      shop: { deviation: { kind: "own", value: millimetres(0.1) }, taper: { kind: "iso9013", range: 2 } },
+      template: { thickness: millimetres(6) },
+      group: { hole: given(plus(inch(1.257), millimetres(0.484) + delta), "job") },
+    }),
+    passes: 1,
+    pick: AS_CUT,
+  });
+
+  testAtLimit({
+    name: "not larger than the base plate's hole",
+    rule: templateHole,
+    at: (delta) => ({ group: { hole: given(plus(inch(2.0625), delta), "job") } }),
+    passes: -1,
+    pick: IN_BASE_PLATE,
+  });
+
+  testAtLimit({
+    name: "drilled in plywood: no cutting deviation",
+    rule: templateHole,
+    at: (delta) => ({ template: { material: "plywood" }, group: { hole: given(plus(inch(1.257), delta), "job") } }),
+    passes: 1,
+    pick: AS_CUT,
+  });
+
+  testAtLimit({
+    name: "a plate over cast rods takes the base plate's hole",
+    rule: templateHole,
+    at: (delta) => ({
+      template: { use: "setting plate over cast rods" },
+      group: { hole: given(plus(inch(2.0625), delta), "job") },
+    }),
+    passes: 0,
+    pick: hasClause("A1", "set over cast rods"),
+  });
+
+  it("advises a departure, and stops what does not pass", () => {
+    const severities = rowsOf(templateHole).map(({ severity }) => severity);
+    expect(severities).toEqual([...Array(4).fill("advise"), ...Array(8).fill("stop")]);
+  });
+
+  it("gives the reason of a departure and figures to follow by hand", () => {
+    const changes = { group: { hole: given(inch(1.375), "job") } };
+    expect(rowOf(templateHole, changes, AGAINST_TABLE).note).toBe(
+      "1-3/8 (job) departs from 1-5/16 (Design Guide 1, 2nd ed., s.2.9) for rod 1-1/4",
+    );
+    expect(rowOf(templateHole, {}, AS_CUT).note).toBe(
+      "1-5/16 - 0.0118 deviation (ISO 9013 class 1) - 0.0079 taper (shop) against 1-1/4 + 0.007 zinc",
+    );
+  });
+
+  it.each([
+    [
+      "no table",
+      { group: { tableHole: missing("rods.diameter", "no table holds it; nearest 1, 1-1/4") } },
+      AGAINST_TABLE,
+    ],
+    ["no finish", { rod: { zincGrowth: missing("rods.finish", "no finish is given") } }, AS_CUT],
+    ["no base-plate hole", { group: { baseHole: missing("basePlate.hole", "no hole is given") } }, IN_BASE_PLATE],
+  ] as const)("is not checked with %s, and names the key", (_, changes, pick) => {
+    const row = rowOf(templateHole, changes, pick);
+    expect(row.status).toBe("not-checked");
+    expect(row.note).toMatch(/\((rods|basePlate)\.\w+\)$/);
+    expect(row.value).toBeNull();
+  });
+
+  it("names the nearest ranges where ISO 9013 has none", () => {
+    const context = { template: { thickness: inch(5) }, group: { hole: given(inch(8), "job") } };
+    const row = rowOf(templateHole, context, AS_CUT);
+    expect(row.status).toBe("not-checked");
+    expect(row.note).toContain("nearest");
+  });
+
+  it("says what a plain rod is", () => {
+    const changes = { rod: { finish: given("plain" as const, "job"), zincGrowth: given(nanometres(0), "job") } };
+    expect(rowOf(templateHole, changes, AS_CUT).note).toMatch(/against 1-1\/4, plain$/);
+    expect(contextOf().layout.rods).toHaveLength(4);
+  });
+});
