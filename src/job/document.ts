@@ -1,9 +1,9 @@
 /** Source values -> plain values for the schema, and the schema's issues -> findings with their place. */
 import type { z } from "zod";
 import type { Finding, Place } from "../diagnostics/finding.js";
+import { nearestWord } from "../diagnostics/nearest.js";
 import type { SourceNode } from "../readers/source.js";
 import { findEntry, isNothing } from "../readers/source.js";
-import { nearestWord } from "./nearest.js";
 
 /** Keys and indices from the root of a document. */
 export type DocumentPath = readonly PropertyKey[];

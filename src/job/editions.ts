@@ -1,11 +1,11 @@
 /** A rule set stands for named editions; a job may choose each of them. */
 import type { Finding } from "../diagnostics/finding.js";
+import { nearestWord } from "../diagnostics/nearest.js";
 import { editionsOf } from "../standards/index.js";
 import type { Unit } from "../units/index.js";
 import type { SourceDocument } from "./document.js";
 import { faultAt } from "./document.js";
 import type { Editions, RuleSet } from "./model.js";
-import { nearestWord } from "./nearest.js";
 import type { HeadDocument } from "./schema.js";
 
 const DEFAULTS: Readonly<Record<RuleSet, Editions>> = {

@@ -1,4 +1,6 @@
 /** Questions that a job asks of the standards; a table that does not hold a size gives what is missing, with its nearest sizes. */
+
+import { nearestWord } from "../diagnostics/nearest.js";
 import type { NutRow, NutStandard, WasherStandard } from "../standards/index.js";
 import {
   findBaseHole,
@@ -14,7 +16,6 @@ import type { Length, Unit } from "../units/index.js";
 import { nanometres } from "../units/index.js";
 import type { Given, Input, Nut, Washer } from "./model.js";
 import { given, missing } from "./model.js";
-import { nearestWord } from "./nearest.js";
 
 /** A rod whose thread exists. */
 export interface FoundRod {

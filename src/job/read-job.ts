@@ -44,11 +44,13 @@ export function readJob(inputs: Inputs, { date }: JobOptions): Outcome<Job> {
   return { ...job, findings: inReadingOrder(job.findings) };
 }
 
-/** By file in the order in which they were read, then by line and column. */
+/** By file in the order in which they were read, then by line and column; of a cell that cannot be read that alone is told. */
 function inReadingOrder(findings: readonly Finding[]): Finding[] {
   const files = [...new Set(findings.map(({ at }) => at.file))];
   const rank = ({ at }: Finding) => [files.indexOf(at.file), at.line ?? 0, at.column ?? 0] as const;
-  return [...findings].sort((a, b) => {
+  const faulty = new Set(findings.filter(({ code }) => code === "cell-fault").map(({ at }) => JSON.stringify(at)));
+  const once = findings.filter(({ code, at }) => code === "cell-fault" || !faulty.has(JSON.stringify(at)));
+  return once.sort((a, b) => {
     const [one, other] = [rank(a), rank(b)];
     return one[0] - other[0] || one[1] - other[1] || one[2] - other[2];
   });
@@ -86,7 +88,7 @@ function completeJob(root: SourceNode, inputs: Inputs, date: string): Outcome<Jo
   const findings: Finding[] = [...head.findings];
   const editions = resolveEditions(head.data?.rules, unit, document, findings);
   const shop = resolveShop(head.data, document, inputs, unit, findings);
-  const sources = baseDocuments(head.data, document, inputs, findings);
+  const sources = baseDocuments(head.data, document, inputs, unit, findings);
   const grades = shop?.grades ?? [];
   const bases = sources.map((source) =>
     completeBase(source, baseSchema, unit, editions, grades, shop !== null, findings),
@@ -173,6 +175,7 @@ function baseDocuments(
   head: HeadDocument | null,
   document: SourceDocument,
   inputs: Inputs,
+  unit: Unit,
   findings: Finding[],
 ): SourceDocument[] {
   const bases = findNode(document.root, "bases");
@@ -187,7 +190,7 @@ function baseDocuments(
     findings.push(faultAt(document, ["bases"], "required", message));
     return [];
   }
-  return head?.schedule === undefined ? [] : scheduledBases(head.schedule, document, inputs, findings);
+  return head?.schedule === undefined ? [] : scheduledBases(head.schedule, document, inputs, unit, findings);
 }
 
 function listedBases(bases: SourceNode, document: SourceDocument, findings: Finding[]): SourceDocument[] {
@@ -206,6 +209,7 @@ function scheduledBases(
   schedule: NonNullable<HeadDocument["schedule"]>,
   document: SourceDocument,
   inputs: Inputs,
+  unit: Unit,
   findings: Finding[],
 ): SourceDocument[] {
   const file = typeof schedule === "string" ? schedule : schedule.file;
@@ -216,9 +220,21 @@ function scheduledBases(
     return [];
   }
   const table = isTable(content) ? ({ ok: true, value: content, findings: [] } as const) : readCsv(content, file);
-  const rows = table.ok ? readSchedule(table.value, file) : table;
-  findings.push(...rows.findings);
-  return rows.ok ? rows.value.bases.map((root) => ({ root, path: "", nameOf: rows.value.headingOf })) : [];
+  findings.push(...table.findings);
+  if (!table.ok) return [];
+  const { bases, headingOf, findings: faults } = readSchedule(table.value, file, unit);
+  findings.push(...faults);
+  if (bases.length === 0 && faults.length === 0) {
+    findings.push(
+      faultAt(
+        document,
+        ["schedule"],
+        "empty-schedule",
+        `${file} has no row under its headings; allowed is one base or more`,
+      ),
+    );
+  }
+  return bases.map((root) => ({ root, path: "", nameOf: headingOf }));
 }
 
 interface MarkUse {

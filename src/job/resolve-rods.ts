@@ -19,13 +19,13 @@ export function resolveRod(
   path: DocumentPath,
   report: BaseReport,
 ): { rod: Rod; found: FoundRod } | null {
+  const grade = resolveGrade(rods, path, report);
+  judgeLengths(rods, path, report);
   const found = findRod(rods.diameter, rods.thread, report.unit);
   if (!found.ok) {
     report.fault([...path, found.key], "unknown-thread", found.message, found.hint);
     return null;
   }
-  const grade = resolveGrade(rods, path, report);
-  judgeLengths(rods, path, report);
   const finish = optional(rods.finish, "rods.finish", "no finish is given");
   const rod: Rod = {
     size: found.rod.size,

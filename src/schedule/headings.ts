@@ -1,0 +1,189 @@
+/** The columns of a schedule, as data: heading, other ways of writing it, place in the job file, form of the cells. */
+import type { CellForm } from "./cell-forms.js";
+import {
+  asBottom,
+  asColumn,
+  asCorner,
+  asHoles,
+  asLengths,
+  asOpening,
+  asOutline,
+  asPoint,
+  asPoints,
+  asText,
+  asWasher,
+  asWord,
+} from "./cell-forms.js";
+
+export interface Heading {
+  /** As the starting spreadsheet writes it. */
+  readonly name: string;
+  readonly also: readonly string[];
+  /** Place in a base, or in a group of rods, of the job file. */
+  readonly key: string;
+  /** group: may be given again on a continuation row (blank Mark), for rods of another size on the same plate. */
+  readonly scope: "base" | "group";
+  /** length: one length a cell, so that a unit in the heading's brackets holds for bare numbers. */
+  readonly measure: "length" | "lengths" | "none";
+  readonly form: CellForm;
+  /** What to write, with an example. */
+  readonly example: string;
+}
+
+const finish = { hdg: "galvanized", galv: "galvanized", galvanised: "galvanized", black: "plain" };
+const yesNo = { y: "yes", n: "no" };
+const nut = { heavy: "heavy hex", "hvy hex": "heavy hex" };
+const use = { "setting plate": "template left as setting plate", "over cast rods": "setting plate over cast rods" };
+
+function base(name: string, key: string, form: CellForm, example: string, ...also: string[]): Heading {
+  return { name, key, form, example, also, scope: "base", measure: "none" };
+}
+
+function group(name: string, key: string, form: CellForm, example: string, ...also: string[]): Heading {
+  return { ...base(name, key, form, example, ...also), scope: "group" };
+}
+
+function length(heading: Heading): Heading {
+  return { ...heading, measure: "length" };
+}
+
+function lengths(heading: Heading): Heading {
+  return { ...heading, measure: "lengths" };
+}
+
+/** Every heading that is known, in the order of the starting spreadsheet. */
+export const HEADINGS: readonly Heading[] = [
+  base("Mark", "mark", asText, "B1", "Base", "Base mark", "Piece mark", "Type"),
+  base("Qty", "quantity", asText, "6", "No. of bases", "Base qty"),
+  base("Member", "member", asWord(), "column"),
+  length(group("Rod dia", "rods.diameter", asText, "1-1/4", "Rod", "Rod size", "Dia", "Anchor rod", "Anchor rod dia")),
+  group("Thread", "rods.thread", asText, "UNC", "Thread series"),
+  group("Grade", "rods.grade", asText, "55", "Rod grade", "Material grade"),
+  group("Finish", "rods.finish", asWord(finish), "galvanized", "Rod finish", "Coating"),
+  length(group("Zinc growth", "rods.zincGrowth", asText, "0.007")),
+  group("Nut", "rods.nut", asWord(nut), "heavy hex", "Nuts"),
+  group("Torqued", "rods.torqued", asWord(yesNo), "no"),
+  length(group("Projection", "rods.projection", asText, "9", "Proj", "Rod projection")),
+  length(group("Embedment", "rods.embedment", asText, "24", "Embed", "Rod embedment")),
+  length(group("Rod length", "rods.length", asText, "36", "Overall length", "Length")),
+  length(group("Threads", "rods.threads", asText, "8", "Thread length", "Top thread")),
+  lengths(group("Bottom", "rods.bottom", asBottom, "nut; plate 3 x 1/2; hook 4", "Bottom end")),
+  length(group("Stick-out", "rods.stickOut", asText, "1/4")),
+  length(group("Wrench room", "rods.wrenchRoom", asText, "3-1/2", "Socket room")),
+  group(
+    "Pattern",
+    "pattern.kind",
+    asWord({ circular: "circle", "bolt circle": "circle", rect: "rectangle" }),
+    "rectangle",
+    "Pattern kind",
+  ),
+  length(group("X", "pattern.x", asText, "12", "Gauge X", "Gage X", "Spacing X", "Rod X", "Pattern X")),
+  length(group("Y", "pattern.y", asText, "10", "Gauge Y", "Gage Y", "Spacing Y", "Rod Y", "Pattern Y")),
+  group("nx", "pattern.nx", asText, "3", "Rods in X", "Count X"),
+  group("ny", "pattern.ny", asText, "2", "Rods in Y", "Count Y"),
+  group("Perimeter", "pattern.perimeter", asWord(yesNo), "yes", "Perimeter only"),
+  lengths(group("Lines X", "pattern.x", asLengths, "-9; 0; 9")),
+  lengths(group("Lines Y", "pattern.y", asLengths, "-6; 6")),
+  length(group("Bolt circle", "pattern.diameter", asText, "24", "BC", "BCD", "Bolt circle dia", "Rod circle")),
+  group("Count", "pattern.count", asText, "8", "Rods on circle", "Rod count", "No. of rods"),
+  group("Start", "pattern.start", asWord(), "straddle; on-axis; 22.5", "Start angle", "First rod"),
+  lengths(group("Points", "pattern.at", asPoints, "-6,5; 6,5; 6,-5; -6,-5", "Rod points", "Coordinates")),
+  length(base("Base plate X", "basePlate.x", asText, "18", "Plate X", "BP X")),
+  length(base("Base plate Y", "basePlate.y", asText, "16", "Plate Y", "BP Y")),
+  length(base("Base plate dia", "basePlate.diameter", asText, "30", "Plate dia", "BP dia")),
+  lengths(base("Base plate at", "basePlate.at", asPoint, "0, 3", "Plate at")),
+  lengths(base("Base plate corner", "basePlate.corner", asCorner, "round 1", "Plate corner")),
+  length(base("Base plate thk", "basePlate.thickness", asText, "1-1/2", "Plate thk", "BP thk")),
+  length(group("Base plate hole", "baseHole", asText, "2-1/16", "Hole", "Plate hole", "BP hole")),
+  lengths(group("Washer", "washer", asWasher, "square 3 x 1/2; F844", "Plate washer")),
+  lengths(
+    base(
+      "Second source",
+      "basePlate.pattern",
+      asHoles("hole", false),
+      "2-1/16: -6,5; 6,5; 6,-5; -6,-5",
+      "Base plate pattern",
+    ),
+  ),
+  lengths(base("Column", "column", asColumn, "wide flange 12 x 8 x 5/8 x 3/8 along y", "Column shape")),
+  length(base("Pier X", "concrete.x", asText, "24", "Concrete X")),
+  length(base("Pier Y", "concrete.y", asText, "24", "Concrete Y")),
+  length(base("Pier dia", "concrete.diameter", asText, "36", "Concrete dia")),
+  lengths(base("Pier at", "concrete.at", asPoint, "0, 3", "Concrete at")),
+  lengths(base("Pier corner", "concrete.corner", asCorner, "chamfer 3/4", "Concrete corner")),
+  length(base("Pier depth", "concrete.depth", asText, "48", "Concrete depth")),
+  base("Exposure", "concrete.exposure", asWord(), "against ground"),
+  length(base("Grout", "grout", asText, "1-1/2", "Grout gap", "Grout thk")),
+  base(
+    "Levelling",
+    "levelling",
+    asWord({ "leveling nuts": "nuts", "levelling nuts": "nuts", nut: "nuts" }),
+    "nuts",
+    "Leveling",
+  ),
+  base("Template mark", "template.mark", asText, "T1", "Tmpl mark"),
+  base("Template qty", "template.quantity", asText, "2", "Tmpl qty"),
+  base("Use", "template.use", asWord(use), "template", "Template use"),
+  base("Support", "template.support", asWord({ forms: "form", bearer: "bearers" }), "form"),
+  base("Material", "template.material", asWord({ ply: "plywood" }), "steel", "Template material"),
+  length(base("Template thk", "template.thickness", asText, "1/4", "Tmpl thk")),
+  length(group("Template hole", "hole", asText, "1-5/16", "Tmpl hole")),
+  lengths(
+    base(
+      "Outline",
+      "template.outline",
+      asOutline,
+      "20 x 18; dia 30; ring 30 / 20; auto",
+      "Template outline",
+      "Template size",
+    ),
+  ),
+  lengths(base("Corner", "template.outline.corner", asCorner, "chamfer 1", "Corners", "Template corner")),
+  lengths(base("Opening", "template.opening", asOpening, "dia 6; 8 x 6 r 1; auto", "Template opening")),
+  base("Key", "template.key", asWord(), "auto"),
+  length(base("Template height", "template.height", asText, "3", "Height")),
+  lengths(base("Nails", "template.nails", asHoles("diameter", true), "1/8: -9,8; 9,8", "Nail holes")),
+  lengths(base("Grout holes", "template.groutHoles", asHoles("diameter", true), "3: 0,0", "Air holes")),
+  base("Note", "note", asText, "brace frame", "Notes", "Remarks"),
+];
+
+const SAME_WORD: readonly (readonly [RegExp, string])[] = [
+  [/[⌀ø]/gu, " dia "],
+  [/\b(diameter|diam)\b/g, "dia"],
+  [/\b(thickness|thick)\b/g, "thk"],
+  [/\b(quantity|quant)\b/g, "qty"],
+  [/\bbaseplate\b/g, "base plate"],
+  [/\b(rods|bolts|bolt(?! circle))\b/g, "rod"],
+  [/\bnumber\b/g, "no"],
+];
+
+/** The same heading whatever its case, punctuation, spacing, and what stands in brackets. */
+export function plainHeading(text: string): string {
+  const bare = text.toLowerCase().replace(/\([^)]*\)|\[[^\]]*\]/g, " ");
+  const words = SAME_WORD.reduce((line, [word, same]) => line.replace(word, same), bare);
+  return words.replace(/[^a-z0-9]/g, "");
+}
+
+const BY_PLAIN: ReadonlyMap<string, Heading> = new Map(
+  HEADINGS.flatMap((heading) => [heading.name, ...heading.also].map((name) => [plainHeading(name), heading] as const)),
+);
+
+/** The heading that a text stands for. */
+export function findHeading(text: string): Heading | undefined {
+  return BY_PLAIN.get(plainHeading(text));
+}
+
+const GROUPS_OF_KEYS: Readonly<Record<string, string>> = {
+  template: "template.thickness",
+  rods: "rods.diameter",
+  pattern: "pattern.kind",
+  "template.hole": "hole",
+  "basePlate.hole": "baseHole",
+  "basePlate.washer": "washer",
+};
+
+/** The heading under which a key of the job file stands; null where no column has it. */
+export function headingOf(path: readonly PropertyKey[]): string | null {
+  const key = path.filter((step) => typeof step !== "number" && step !== "groups").join(".");
+  return HEADINGS.find((heading) => heading.key === (GROUPS_OF_KEYS[key] ?? key))?.name ?? null;
+}
