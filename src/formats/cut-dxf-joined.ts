@@ -31,7 +31,7 @@ export function writeJoinedDxf(plate: Plate, options: CutFileOptions): Uint8Arra
   setHeader(drawing, cut);
   for (const { name, color } of cut.layers) if (name !== "0") drawing.addLayer(name, color, "CONTINUOUS");
   for (const item of cut.items) drawItem(drawing, item, cut.decimals);
-  return encodeCutFile(`${drawing.toDxfString().replaceAll("\n", "\r\n")}\r\n`);
+  return encodeCutFile(`${drawing.toDxfString()}\n`);
 }
 
 /** dxf-writer prints whatever it is given with String(), so a text stands as it is; its typings know only numbers. */

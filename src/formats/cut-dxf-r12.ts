@@ -18,45 +18,45 @@ const ANGLE_DECIMALS = 10;
 /** The plate's cut file in R12, in the job's unit at nominal size; `options` decide layers, origin and marks. */
 export function writeR12Dxf(plate: Plate, options: CutFileOptions): Uint8Array {
   const drawing = drawCutFile(plate, options);
-  let text = `${writeHeader(drawing)}${writeTables(drawing)}${section("BLOCKS", "")}0\r\nSECTION\r\n2\r\nENTITIES\r\n`;
+  let text = `${writeHeader(drawing)}${writeTables(drawing)}${section("BLOCKS", "")}0\nSECTION\n2\nENTITIES\n`;
   for (const item of drawing.items) text += writeItem(item, drawing.decimals);
-  return encodeCutFile(`${text}0\r\nENDSEC\r\n0\r\nEOF\r\n`);
+  return encodeCutFile(`${text}0\nENDSEC\n0\nEOF\n`);
 }
 
 function section(name: string, body: string): string {
-  return `0\r\nSECTION\r\n2\r\n${name}\r\n${body}0\r\nENDSEC\r\n`;
+  return `0\nSECTION\n2\n${name}\n${body}0\nENDSEC\n`;
 }
 
 function writeHeader({ unit, extent, decimals }: CutDrawing): string {
-  const at = (x: number, y: number) => `10\r\n${formatTicks(x, decimals)}\r\n20\r\n${formatTicks(y, decimals)}\r\n`;
+  const at = (x: number, y: number) => `10\n${formatTicks(x, decimals)}\n20\n${formatTicks(y, decimals)}\n`;
   const low = at(extent.x0, extent.y0);
   const high = at(extent.x1, extent.y1);
   const units = HEADER_UNITS[unit];
   return section(
     "HEADER",
-    "9\r\n$ACADVER\r\n1\r\nAC1009\r\n9\r\n$DWGCODEPAGE\r\n3\r\nANSI_1252\r\n" +
-      `9\r\n$INSUNITS\r\n70\r\n${units.insunits}\r\n9\r\n$MEASUREMENT\r\n70\r\n${units.measurement}\r\n` +
-      `9\r\n$EXTMIN\r\n${low}30\r\n0.0\r\n9\r\n$EXTMAX\r\n${high}30\r\n0.0\r\n` +
-      `9\r\n$LIMMIN\r\n${low}9\r\n$LIMMAX\r\n${high}`,
+    "9\n$ACADVER\n1\nAC1009\n9\n$DWGCODEPAGE\n3\nANSI_1252\n" +
+      `9\n$INSUNITS\n70\n${units.insunits}\n9\n$MEASUREMENT\n70\n${units.measurement}\n` +
+      `9\n$EXTMIN\n${low}30\n0.0\n9\n$EXTMAX\n${high}30\n0.0\n` +
+      `9\n$LIMMIN\n${low}9\n$LIMMAX\n${high}`,
   );
 }
 
 function writeTables({ layers }: CutDrawing): string {
   const rows = [{ name: "0", color: 7 }, ...layers.filter((layer) => layer.name !== "0")].map(
-    ({ name, color }) => `0\r\nLAYER\r\n2\r\n${name}\r\n70\r\n0\r\n62\r\n${color}\r\n6\r\nCONTINUOUS\r\n`,
+    ({ name, color }) => `0\nLAYER\n2\n${name}\n70\n0\n62\n${color}\n6\nCONTINUOUS\n`,
   );
   return section(
     "TABLES",
-    "0\r\nTABLE\r\n2\r\nLTYPE\r\n70\r\n1\r\n0\r\nLTYPE\r\n2\r\nCONTINUOUS\r\n70\r\n0\r\n3\r\nSolid line\r\n72\r\n65\r\n" +
-      "73\r\n0\r\n40\r\n0.0\r\n0\r\nENDTAB\r\n" +
-      `0\r\nTABLE\r\n2\r\nLAYER\r\n70\r\n${rows.length}\r\n${rows.join("")}0\r\nENDTAB\r\n`,
+    "0\nTABLE\n2\nLTYPE\n70\n1\n0\nLTYPE\n2\nCONTINUOUS\n70\n0\n3\nSolid line\n72\n65\n" +
+      "73\n0\n40\n0.0\n0\nENDTAB\n" +
+      `0\nTABLE\n2\nLAYER\n70\n${rows.length}\n${rows.join("")}0\nENDTAB\n`,
   );
 }
 
 function writeItem(item: CutItem, decimals: number): string {
   switch (item.kind) {
     case "circle":
-      return `0\r\nCIRCLE\r\n8\r\n${item.layer}\r\n${writeRound(item.x, item.y, item.radius, decimals)}`;
+      return `0\nCIRCLE\n8\n${item.layer}\n${writeRound(item.x, item.y, item.radius, decimals)}`;
     case "chain": {
       const { vertices, closed, layer } = item;
       const [first] = vertices;
@@ -73,17 +73,17 @@ function writeItem(item: CutItem, decimals: number): string {
 
 function writeRound(x: number, y: number, radius: number, decimals: number): string {
   return (
-    `10\r\n${formatTicks(x, decimals)}\r\n20\r\n${formatTicks(y, decimals)}\r\n30\r\n0.0\r\n` +
-    `40\r\n${formatTicks(radius, decimals)}\r\n`
+    `10\n${formatTicks(x, decimals)}\n20\n${formatTicks(y, decimals)}\n30\n0.0\n` +
+    `40\n${formatTicks(radius, decimals)}\n`
   );
 }
 
 function writeSegment(from: CutVertex, to: CutVertex, layer: string, decimals: number): string {
   if (from.bulge !== 0) return writeArc(from, to, layer, decimals);
   return (
-    `0\r\nLINE\r\n8\r\n${layer}\r\n` +
-    `10\r\n${formatTicks(from.x, decimals)}\r\n20\r\n${formatTicks(from.y, decimals)}\r\n30\r\n0.0\r\n` +
-    `11\r\n${formatTicks(to.x, decimals)}\r\n21\r\n${formatTicks(to.y, decimals)}\r\n31\r\n0.0\r\n`
+    `0\nLINE\n8\n${layer}\n` +
+    `10\n${formatTicks(from.x, decimals)}\n20\n${formatTicks(from.y, decimals)}\n30\n0.0\n` +
+    `11\n${formatTicks(to.x, decimals)}\n21\n${formatTicks(to.y, decimals)}\n31\n0.0\n`
   );
 }
 
@@ -99,8 +99,8 @@ function writeArc(from: CutVertex, to: CutVertex, layer: string, decimals: numbe
   const radius = Math.round((Math.hypot(from.x - x, from.y - y) + Math.hypot(to.x - x, to.y - y)) / 2);
   const [start, end] = bulge > 0 ? [from, to] : [to, from];
   return (
-    `0\r\nARC\r\n8\r\n${layer}\r\n${writeRound(x, y, radius, decimals)}` +
-    `50\r\n${writeAngle(start, x, y)}\r\n51\r\n${writeAngle(end, x, y)}\r\n`
+    `0\nARC\n8\n${layer}\n${writeRound(x, y, radius, decimals)}` +
+    `50\n${writeAngle(start, x, y)}\n51\n${writeAngle(end, x, y)}\n`
   );
 }
 

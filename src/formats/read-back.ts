@@ -12,12 +12,9 @@ import {
   type CutBox,
   type CutPoint,
   type CutSegment,
-  circleBox,
-  coverBoxes,
-  EMPTY_BOX,
+  coverEntities,
   middleOf,
   polylineSegments,
-  segmentBox,
 } from "../readers/dxf-measures.js";
 import { NM_PER_MM, NM_PER_UNIT } from "../units/length.js";
 import type { CutFileOptions } from "./cut-file.js";
@@ -37,9 +34,9 @@ interface Piece {
   readonly shape: Shape;
 }
 
-/** A whole contour or stroke. */
+/** A whole contour or stroke; in a file, an entity. */
 interface Figure {
-  readonly kind: "circle" | "closed" | "open";
+  readonly kind: "circle" | "closed" | "open" | "line" | "arc";
   readonly pieces: readonly Piece[];
 }
 
@@ -50,8 +47,9 @@ interface Figure {
 export function compareCutFile(bytes: Uint8Array, plate: Plate, options: CutFileOptions): readonly string[] {
   const drawing = readDrawing(bytes);
   const expected = expectedFigures(plate, options);
-  const wanted = expected.flatMap((figure) => figure.pieces);
-  const found = drawing.entities.flatMap(piecesOf);
+  const wanted = piecesOf(expected);
+  const drawn = drawing.entities.map(figureOf);
+  const found = piecesOf(drawn);
   const differences = [
     ...drawing.findings.map(({ message, count }) => (count > 1 ? `${message} (${count} times)` : message)),
     ...compareHeader(drawing, options),
@@ -59,7 +57,13 @@ export function compareCutFile(bytes: Uint8Array, plate: Plate, options: CutFile
     ...comparePieces(wanted, found),
     ...compareExtents(drawing),
   ];
-  return differences.length > 0 ? differences : compareFigures(drawing, expected);
+  return differences.length > 0 ? differences : compareFigures(drawing, drawn, expected);
+}
+
+function piecesOf(figures: readonly Figure[]): readonly Piece[] {
+  const pieces: Piece[] = [];
+  for (const figure of figures) pieces.push(...figure.pieces);
+  return pieces;
 }
 
 function expectedFigures(plate: Plate, options: CutFileOptions): readonly Figure[] {
@@ -125,28 +129,25 @@ function segmentPiece(segment: CutSegment, what: string, layer: string): Piece {
   return { what, layer, shape: { kind: "segment", from, to, middle: middleOf(segment) } };
 }
 
-function piecesOf(entity: DxfEntity): readonly Piece[] {
+function figureOf(entity: DxfEntity): Figure {
   const { layer } = entity;
   switch (entity.kind) {
     case "circle": {
       const { x, y, radius } = entity;
-      return [{ what: "circle", layer, shape: { kind: "circle", at: { x, y }, diameter: 2 * radius } }];
+      const shape = { kind: "circle", at: { x, y }, diameter: 2 * radius } as const;
+      return { kind: "circle", pieces: [{ what: "circle", layer, shape }] };
     }
-    default:
-      return segmentsOf(entity).map((segment) => segmentPiece(segment, entity.kind, layer));
-  }
-}
-
-function segmentsOf(entity: DxfEntity): readonly CutSegment[] {
-  switch (entity.kind) {
-    case "circle":
-      return [];
     case "line":
-      return [{ from: entity.from, to: entity.to, bulge: 0 }];
-    case "arc":
-      return [arcSegment(entity)].filter((segment) => segment !== null);
-    case "polyline":
-      return polylineSegments(entity.vertices, entity.closed);
+      return { kind: "line", pieces: [segmentPiece({ from: entity.from, to: entity.to, bulge: 0 }, "line", layer)] };
+    case "arc": {
+      const segment = arcSegment(entity);
+      return { kind: "arc", pieces: segment === null ? [] : [segmentPiece(segment, "arc", layer)] };
+    }
+    case "polyline": {
+      const segments = polylineSegments(entity.vertices, entity.closed);
+      const pieces = segments.map((segment) => segmentPiece(segment, "polyline", layer));
+      return { kind: entity.closed ? "closed" : "open", pieces };
+    }
   }
 }
 
@@ -172,13 +173,8 @@ function compareLayers({ layers }: DxfDrawing, wanted: readonly Piece[]): readon
 
 /** The extents of all that is drawn, by the reader's own measure, against what the header says. */
 function compareExtents({ entities, header }: DxfDrawing): readonly string[] {
-  const box = entities.map(entityBox).reduce(coverBoxes, EMPTY_BOX);
+  const box = coverEntities(entities);
   return [...compareBox("$EXTMIN/$EXTMAX", header.extents, box), ...compareBox("$LIMMIN/$LIMMAX", header.limits, box)];
-}
-
-function entityBox(entity: DxfEntity): CutBox {
-  if (entity.kind === "circle") return circleBox(entity.x, entity.y, entity.radius);
-  return segmentsOf(entity).map(segmentBox).reduce(coverBoxes, EMPTY_BOX);
 }
 
 function compareBox(name: string, said: CutBox | null, box: CutBox): readonly string[] {
@@ -257,17 +253,19 @@ function describe({ layer, shape }: Piece): string {
 }
 
 /** R12: LINE, ARC and CIRCLE. R2000: CIRCLE and one polyline a figure, closed exactly where the contour or stroke is. */
-function compareFigures({ entities, header }: DxfDrawing, expected: readonly Figure[]): readonly string[] {
+function compareFigures(
+  { header }: DxfDrawing,
+  drawn: readonly Figure[],
+  expected: readonly Figure[],
+): readonly string[] {
   if (header.version === "AC1009") {
-    return entities.some((entity) => entity.kind === "polyline") ? ["LWPOLYLINE in a file marked R12"] : [];
+    const isOld = drawn.every(({ kind }) => kind === "line" || kind === "arc" || kind === "circle");
+    return isOld ? [] : ["LWPOLYLINE in a file marked R12"];
   }
-  const shapes = entities.map((entity) => {
-    if (entity.kind === "circle") return "circle 1";
-    return `${entity.kind === "polyline" && entity.closed ? "closed" : "open"} ${segmentsOf(entity).length}`;
+  const isSame = expected.every(({ kind, pieces }, index) => {
+    const figure = drawn[index];
+    return figure?.kind === kind && figure.pieces.length === pieces.length;
   });
-  const wanted = expected.map(({ kind, pieces }) => `${kind} ${pieces.length}`);
-  const isSame = shapes.length === wanted.length && wanted.every((shape, index) => shape === shapes[index]);
-  const loose = entities.some((entity) => entity.kind === "line" || entity.kind === "arc");
-  if (isSame && !loose) return [];
+  if (isSame && drawn.length === expected.length) return [];
   return ["the file does not draw each contour as one closed polyline or circle, and each stroke as one polyline"];
 }

@@ -36,16 +36,17 @@ export function readDrawing(bytes: Uint8Array): DxfDrawing {
   return { header, layers, entities, findings: findings.list() };
 }
 
-function findSections({ codes, values }: Tags, findings: FindingList): ReadonlyMap<string, TagRange> {
+function findSections(tags: Tags, findings: FindingList): ReadonlyMap<string, TagRange> {
+  const { codes } = tags;
   const sections = new Map<string, TagRange>();
   let open: { name: string; first: number } | null = null;
   let ended = codes.length === 0;
   for (let index = 0; index < codes.length && !ended; index++) {
     if (codes[index] !== 0) continue;
-    const value = values[index];
+    const value = tags.text(index);
     if (value === "SECTION") {
       if (open !== null) findings.add("truncated", "stop", `section ${open.name} is not closed`);
-      open = { name: values[index + 1] ?? "", first: index + 2 };
+      open = { name: tags.text(index + 1), first: index + 2 };
     } else if (value === "ENDSEC" && open !== null) {
       if (sections.has(open.name)) findings.add("section-twice", "stop", `section ${open.name} stands twice`);
       sections.set(open.name, { first: open.first, end: index });
@@ -76,14 +77,14 @@ function readLayers(tags: Tags, range: TagRange | undefined): readonly DxfLayer[
   const layers: DxfLayer[] = [];
   if (range === undefined) return layers;
   for (let index = range.first; index < range.end; index = nextObject(tags, index, range.end)) {
-    if (tags.codes[index] !== 0 || tags.values[index] !== "LAYER") continue;
+    if (tags.codes[index] !== 0 || tags.text(index) !== "LAYER") continue;
     let name = "";
     let hidden = false;
-    for (let at = index + 1; at < nextObject(tags, index, range.end); at++) {
-      const value = tags.values[at] ?? "";
-      if (tags.codes[at] === 2) name = value;
-      else if (tags.codes[at] === 62) hidden ||= value.startsWith("-");
-      else if (tags.codes[at] === 70) hidden ||= Number(value) % 2 === 1;
+    const end = nextObject(tags, index, range.end);
+    for (let at = index + 1; at < end; at++) {
+      if (tags.codes[at] === 2) name = tags.text(at);
+      else if (tags.codes[at] === 62) hidden ||= (tags.number(at) ?? 0) < 0;
+      else if (tags.codes[at] === 70) hidden ||= (tags.number(at) ?? 0) % 2 === 1;
     }
     layers.push({ name, hidden });
   }
@@ -93,7 +94,7 @@ function readLayers(tags: Tags, range: TagRange | undefined): readonly DxfLayer[
 function reportBlocks(tags: Tags, range: TagRange | undefined, findings: FindingList): void {
   if (range === undefined) return;
   for (let index = range.first; index < range.end; index = nextObject(tags, index, range.end)) {
-    const type = tags.values[index] ?? "";
+    const type = tags.text(index);
     if (tags.codes[index] !== 0 || type === "BLOCK" || type === "ENDBLK") continue;
     findings.add("block-content", "advise", `${type} inside a block is not read`);
   }

@@ -1,6 +1,6 @@
 /** The header variables of a DXF file that matter for cutting: version, unit and extents. */
 import type { FindingList } from "./dxf-findings.js";
-import { readNumber, type TagRange, type Tags } from "./dxf-tags.js";
+import type { TagRange, Tags } from "./dxf-tags.js";
 
 /** A box as the header states it, in the file's unit. */
 export interface HeaderBox {
@@ -38,47 +38,52 @@ const UNIT_NAMES: Readonly<Record<string, string>> = {
 
 const METRIC = new Set(["mm", "cm", "m", "km"]);
 
-type Variables = ReadonlyMap<string, ReadonlyMap<number, string>>;
+/** Tags of each variable, by its name. */
+type Variables = ReadonlyMap<string, TagRange>;
 
 /** Reads the header and reports what it lacks or contradicts. */
 export function readHeader(tags: Tags, range: TagRange | undefined, findings: FindingList): DxfHeader {
   const variables = collectVariables(tags, range);
-  const version = variables.get("$ACADVER")?.get(1) ?? null;
+  const version = tags.text(findTag(tags, variables.get("$ACADVER"), 1)) || null;
   if (version === null && tags.codes.length > 0)
     findings.add("no-version", "advise", "the header names no version ($ACADVER)");
   return {
     version,
-    unit: tags.codes.length === 0 ? null : readUnit(variables, findings),
-    extents: readBox(variables, "$EXTMIN", "$EXTMAX", findings),
-    limits: readBox(variables, "$LIMMIN", "$LIMMAX", findings),
+    unit: tags.codes.length === 0 ? null : readUnit(tags, variables, findings),
+    extents: readBox(tags, variables, "$EXTMIN", "$EXTMAX"),
+    limits: readBox(tags, variables, "$LIMMIN", "$LIMMAX"),
   };
 }
 
-function collectVariables({ codes, values }: Tags, range: TagRange | undefined): Variables {
-  const variables = new Map<string, Map<number, string>>();
+function collectVariables(tags: Tags, range: TagRange | undefined): Variables {
+  const variables = new Map<string, TagRange>();
   if (range === undefined) return variables;
-  let current = new Map<number, string>();
-  for (let index = range.first; index < range.end; index++) {
-    const code = codes[index] ?? 0;
-    const value = values[index] ?? "";
-    if (code === 9) {
-      current = new Map();
-      variables.set(value, current);
-    } else current.set(code, value);
+  const { codes } = tags;
+  let end = range.first;
+  for (let index = range.first; index < range.end; index = end) {
+    end = index + 1;
+    while (end < range.end && codes[end] !== 9) end++;
+    if (codes[index] === 9) variables.set(tags.text(index), { first: index + 1, end });
   }
   return variables;
 }
 
-function readUnit(variables: Variables, findings: FindingList): string | null {
-  const number = variables.get("$INSUNITS")?.get(70);
-  const unit = number === undefined ? undefined : UNIT_NAMES[number];
+/** The tag of a variable with a group code; beyond the last tag where there is none. */
+function findTag(tags: Tags, range: TagRange | undefined, code: number): number {
+  for (let index = range?.first ?? 0; index < (range?.end ?? 0); index++) if (tags.codes[index] === code) return index;
+  return tags.codes.length;
+}
+
+function readUnit(tags: Tags, variables: Variables, findings: FindingList): string | null {
+  const number = tags.text(findTag(tags, variables.get("$INSUNITS"), 70));
+  const unit = UNIT_NAMES[number];
   if (unit === undefined) {
-    const said = number === undefined ? "$INSUNITS is missing" : `$INSUNITS is ${number}`;
+    const said = number === "" ? "$INSUNITS is missing" : `$INSUNITS is ${number}`;
     findings.add("no-unit", "stop", `the file does not say its unit: ${said}`);
     return null;
   }
-  const measurement = variables.get("$MEASUREMENT")?.get(70);
-  if (measurement === undefined) {
+  const measurement = tags.text(findTag(tags, variables.get("$MEASUREMENT"), 70));
+  if (measurement === "") {
     findings.add("no-measurement", "advise", "$MEASUREMENT is missing: some importers then take the unit wrongly");
   } else if (measurement !== (METRIC.has(unit) ? "1" : "0")) {
     findings.add("unit-contradiction", "stop", `$MEASUREMENT ${measurement} contradicts $INSUNITS ${number} (${unit})`);
@@ -86,8 +91,8 @@ function readUnit(variables: Variables, findings: FindingList): string | null {
   return unit;
 }
 
-function readBox(variables: Variables, low: string, high: string, findings: FindingList): HeaderBox | null {
-  const read = (name: string, code: number) => readNumber(variables.get(name)?.get(code) ?? "", findings);
+function readBox(tags: Tags, variables: Variables, low: string, high: string): HeaderBox | null {
+  const read = (name: string, code: number) => tags.number(findTag(tags, variables.get(name), code));
   const [x0, y0, x1, y1] = [read(low, 10), read(low, 20), read(high, 10), read(high, 20)];
   if (x0 === null || y0 === null || x1 === null || y1 === null || Math.abs(x0) >= 1e20) return null;
   return { x0, y0, x1, y1 };

@@ -142,3 +142,31 @@ export function polylineSegments(vertices: readonly DxfVertex[], closed: boolean
   }
   return segments;
 }
+
+/** True extents of entities, arcs included. */
+export function coverEntities(entities: readonly DxfEntity[]): CutBox {
+  let [x0, y0, x1, y1] = [EMPTY_BOX.x0, EMPTY_BOX.y0, EMPTY_BOX.x1, EMPTY_BOX.y1];
+  for (const entity of entities) {
+    const box = entityBox(entity);
+    x0 = Math.min(x0, box.x0);
+    y0 = Math.min(y0, box.y0);
+    x1 = Math.max(x1, box.x1);
+    y1 = Math.max(y1, box.y1);
+  }
+  return { x0, y0, x1, y1 };
+}
+
+function entityBox(entity: DxfEntity): CutBox {
+  switch (entity.kind) {
+    case "circle":
+      return circleBox(entity.x, entity.y, entity.radius);
+    case "line":
+      return segmentBox({ from: entity.from, to: entity.to, bulge: 0 });
+    case "arc": {
+      const segment = arcSegment(entity);
+      return segment === null ? circleBox(entity.x, entity.y, entity.radius) : segmentBox(segment);
+    }
+    case "polyline":
+      return polylineSegments(entity.vertices, entity.closed).map(segmentBox).reduce(coverBoxes, EMPTY_BOX);
+  }
+}

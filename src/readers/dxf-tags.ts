@@ -1,13 +1,17 @@
 /**
  * A DXF file as its tags: a group code on one line, a value on the next (published DXF reference). Lines end with LF, CR LF
- * or CR. Nothing here throws on what a file holds.
+ * or CR. Values stay bytes until they are asked for, so that a large file costs no strings. Nothing here throws on what a
+ * file holds.
  */
 import type { FindingList } from "./dxf-findings.js";
 
-/** Tag `n` has code `codes[n]` and value `values[n]`, trimmed; it stands on lines 2n + 1 and 2n + 2. */
+/** Tag `n` has group code `codes[n]`; it stands on lines 2n + 1 and 2n + 2. */
 export interface Tags {
   readonly codes: readonly number[];
-  readonly values: readonly string[];
+  /** The value of tag `n`, trimmed; "" beyond the last. */
+  text(index: number): string;
+  /** The number that the value of tag `n` spells, null where it spells none. */
+  number(index: number): number | null;
 }
 
 /** Tags `first` up to, not including, `end`. */
@@ -19,16 +23,14 @@ export interface TagRange {
 /** The largest file that is read; a larger one is refused with a finding. */
 export const LARGEST_CUT_FILE = 100_000_000;
 
-const NO_TAGS: Tags = { codes: [], values: [] };
+const [TAB, LF, CR, SPACE, PLUS, MINUS, DOT, ZERO, NINE] = [9, 10, 13, 32, 43, 45, 46, 48, 57];
 
 /** The tags of a file, none where it is no text DXF: then a finding says what it is. */
 export function readTags(bytes: Uint8Array, findings: FindingList): Tags {
   const refusal = refuse(bytes);
-  if (refusal !== null) {
-    findings.add(refusal.code, "stop", refusal.message);
-    return NO_TAGS;
-  }
-  return splitTags(decodeText(bytes, findings), findings);
+  if (refusal === null) return new ByteTags(bytes, findings);
+  findings.add(refusal.code, "stop", refusal.message);
+  return new ByteTags(new Uint8Array(0), findings);
 }
 
 function refuse(bytes: Uint8Array): { readonly code: string; readonly message: string } | null {
@@ -37,7 +39,7 @@ function refuse(bytes: Uint8Array): { readonly code: string; readonly message: s
     const message = `the file has ${bytes.length} bytes; at most ${LARGEST_CUT_FILE} are read`;
     return { code: "too-large", message };
   }
-  const start = String.fromCharCode(...bytes.subarray(0, 22));
+  const start = asciiText(bytes, 0, Math.min(bytes.length, 22));
   if (start.startsWith("AutoCAD Binary DXF")) {
     return { code: "binary", message: "the file is a binary DXF; save it as a text (ASCII) DXF" };
   }
@@ -46,83 +48,139 @@ function refuse(bytes: Uint8Array): { readonly code: string; readonly message: s
   return null;
 }
 
-/** ASCII and UTF-8 as they are; anything else byte by byte, by the code page that R12 to R2004 files are written in. */
-function decodeText(bytes: Uint8Array, findings: FindingList): string {
-  const text = new TextDecoder("utf-8", { ignoreBOM: false }).decode(bytes);
-  if (text.includes("\uFFFD")) {
-    const [first, other] = codePage(bytes);
-    findings.add("code-page", "advise", `the file holds bytes outside ASCII, read as ${other ?? first}`);
-    return new TextDecoder(first).decode(bytes);
+function asciiText(bytes: Uint8Array, start: number, end: number): string {
+  return String.fromCharCode(...bytes.subarray(start, end));
+}
+
+const utf8 = new TextDecoder();
+
+class ByteTags implements Tags {
+  readonly codes: number[] = [];
+  private readonly starts: number[] = [];
+  private readonly ends: number[] = [];
+  /** The whole file, one letter a byte: null where it holds bytes outside ASCII. */
+  private readonly ascii: string | null;
+  private readonly decoder: TextDecoder;
+
+  constructor(
+    private readonly bytes: Uint8Array,
+    private readonly findings: FindingList,
+  ) {
+    const isAscii = this.split();
+    this.decoder = isAscii ? utf8 : chooseDecoder(bytes, findings);
+    this.ascii = isAscii ? this.decoder.decode(bytes) : null;
   }
-  if (text.length !== bytes.length) findings.add("non-ascii", "advise", "the file holds letters outside ASCII");
-  return text;
-}
 
-/** Label of the code page for a decoder, and its name in the file where it is known. */
-function codePage(bytes: Uint8Array): readonly [string, string?] {
-  const head = String.fromCharCode(...bytes.subarray(0, 4096));
-  const name = /\$DWGCODEPAGE\s+3\s+(\S+)/.exec(head)?.[1]?.toUpperCase();
-  const number = /^ANSI_(125[0-8]|874)$/.exec(name ?? "")?.[1];
-  if (number !== undefined && name !== undefined) return [`windows-${number}`, name];
-  return ["windows-1252"];
-}
-
-function splitTags(text: string, findings: FindingList): Tags {
-  const lineEnd = text.includes("\n") ? "\n" : "\r";
-  const codes: number[] = [];
-  const values: string[] = [];
-  let start = 0;
-  while (start < text.length) {
-    const codeEnd = endOfLine(text, start, lineEnd);
-    const code = readCode(text, start, codeEnd);
-    if (code === null) {
-      if (text.slice(start).trim() === "") break;
-      const line = 2 * codes.length + 1;
-      findings.add("bad-group-code", "stop", `line ${line} is no group code; the rest of the file is not read`);
-      break;
-    }
-    if (codeEnd >= text.length) {
-      findings.add("truncated", "stop", "the file ends after a group code without its value");
-      break;
-    }
-    const valueEnd = endOfLine(text, codeEnd + 1, lineEnd);
-    codes.push(code);
-    values.push(text.slice(codeEnd + 1, valueEnd).trim());
-    start = valueEnd + 1;
+  text(index: number): string {
+    const [start, end] = [this.starts[index] ?? 0, this.ends[index] ?? 0];
+    return this.ascii?.slice(start, end) ?? this.decoder.decode(this.bytes.subarray(start, end)).trim();
   }
-  return { codes, values };
+
+  number(index: number): number | null {
+    const { bytes } = this;
+    let at = this.starts[index] ?? 0;
+    const end = this.ends[index] ?? 0;
+    const isNegative = bytes[at] === MINUS;
+    if (isNegative || bytes[at] === PLUS) at++;
+    let whole = 0;
+    let digits = 0;
+    let divisor = 0;
+    for (; at < end; at++) {
+      const byte = bytes[at] ?? 0;
+      if (byte >= ZERO && byte <= NINE) {
+        whole = whole * 10 + (byte - ZERO);
+        digits++;
+        divisor *= 10;
+      } else if (byte === DOT && divisor === 0) divisor = 1;
+      else return this.unusualNumber(index);
+    }
+    // Up to 15 digits the whole number and the power of ten are exact, and their quotient is the nearest double.
+    if (digits === 0 || digits > 15) return this.unusualNumber(index);
+    const value = divisor > 1 ? whole / divisor : whole;
+    if (!isNegative) return value;
+    if (value === 0) this.findings.add("minus-zero", "advise", "a zero is written with a minus sign");
+    return -value;
+  }
+
+  /** Many digits, an exponent, or no number at all. */
+  private unusualNumber(index: number): number | null {
+    const text = this.text(index);
+    const match = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?$/.exec(text);
+    const value = Number(text);
+    if (match === null || !Number.isFinite(value)) return null;
+    if (match[2] !== undefined) {
+      this.findings.add("exponent", "advise", "numbers are written with an exponent, which some controls do not read");
+    }
+    return value;
+  }
+
+  /** Finds the tags; false where their values hold bytes outside ASCII. */
+  private split(): boolean {
+    const { bytes, codes, starts, ends, findings } = this;
+    const lineEnd = bytes.includes(LF) ? LF : CR;
+    let seen = 0;
+    let at = 0;
+    while (at < bytes.length) {
+      const lineStart = at;
+      while (at < bytes.length && bytes[at] !== lineEnd) at++;
+      const code = readCode(bytes, lineStart, at);
+      if (code === null) {
+        reportEnd(bytes, lineStart, codes.length, findings);
+        break;
+      }
+      if (at >= bytes.length) {
+        findings.add("truncated", "stop", "the file ends after a group code without its value");
+        break;
+      }
+      let start = ++at;
+      while (at < bytes.length && bytes[at] !== lineEnd) seen |= bytes[at++] ?? 0;
+      let end = at++;
+      while (start < end && isBlank(bytes[start])) start++;
+      while (end > start && isBlank(bytes[end - 1])) end--;
+      codes.push(code);
+      starts.push(start);
+      ends.push(end);
+    }
+    return seen <= 127;
+  }
 }
 
-function endOfLine(text: string, start: number, lineEnd: string): number {
-  const end = text.indexOf(lineEnd, start);
-  return end < 0 ? text.length : end;
+function isBlank(byte: number | undefined): boolean {
+  return byte === SPACE || byte === CR || byte === TAB;
+}
+
+/** Blank lines may follow the last tag; anything else is a line that should have been a group code. */
+function reportEnd(bytes: Uint8Array, from: number, tags: number, findings: FindingList): void {
+  const rest = bytes.subarray(from);
+  if (rest.every((byte) => isBlank(byte) || byte === LF)) return;
+  findings.add("bad-group-code", "stop", `line ${2 * tags + 1} is no group code; the rest of the file is not read`);
 }
 
 /** A whole number, blanks around it allowed; null where the line is none. */
-function readCode(text: string, start: number, end: number): number | null {
+function readCode(bytes: Uint8Array, start: number, end: number): number | null {
   let value = 0;
   let digits = 0;
   let sign = 1;
   for (let index = start; index < end; index++) {
-    const letter = text.charCodeAt(index);
-    if (letter >= 48 && letter <= 57) {
-      value = value * 10 + letter - 48;
+    const byte = bytes[index] ?? 0;
+    if (byte >= ZERO && byte <= NINE) {
+      value = value * 10 + (byte - ZERO);
       digits++;
-    } else if (letter === 45 && digits === 0) sign = -1;
-    else if (letter !== 32 && letter !== 13 && letter !== 9) return null;
+    } else if (byte === MINUS && digits === 0) sign = -1;
+    else if (!isBlank(byte)) return null;
   }
   return digits === 0 || digits > 5 ? null : sign * value;
 }
 
-const PLAIN_NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/;
-const EXPONENT_NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)[eE][+-]?\d{1,3}$/;
-
-/** The number that a value spells, null where it spells none. An exponent is read, and remarked on. */
-export function readNumber(value: string, findings: FindingList): number | null {
-  if (PLAIN_NUMBER.test(value)) return Number(value);
-  if (!EXPONENT_NUMBER.test(value)) return null;
-  const number = Number(value);
-  if (!Number.isFinite(number)) return null;
-  findings.add("exponent", "advise", "numbers are written with an exponent, which some controls do not read");
-  return number;
+/** UTF-8 where the bytes are that, as from R2007 on; else the code page that the header names. */
+function chooseDecoder(bytes: Uint8Array, findings: FindingList): TextDecoder {
+  if (!utf8.decode(bytes).includes("\uFFFD")) {
+    findings.add("non-ascii", "advise", "the file holds letters outside ASCII");
+    return utf8;
+  }
+  const head = asciiText(bytes, 0, Math.min(bytes.length, 4096));
+  const name = /\$DWGCODEPAGE\s+3\s+(\S+)/.exec(head)?.[1]?.toUpperCase() ?? "";
+  const page = /^ANSI_(125[0-8]|874)$/.exec(name)?.[1] ?? "1252";
+  findings.add("code-page", "advise", `the file holds letters outside ASCII, read by code page ${page}`);
+  return new TextDecoder(`windows-${page}`);
 }
