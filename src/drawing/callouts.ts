@@ -4,8 +4,8 @@ import type { Base, Corner, RodGroup } from "../job/model.js";
 import type { Hole, Plate } from "../plate/model.js";
 import { formatLength, toMillimetres, type Unit } from "../units/index.js";
 import { arrowHead, at, group, line, stroke, text } from "./items.js";
-import { type Box, crossesText } from "./occupied.js";
-import { type Draft, isFree, put } from "./paper.js";
+import { type Box, countCrossings, crossesText } from "./occupied.js";
+import { type Area, type Draft, isFree, put } from "./paper.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
 import { textWidth } from "./text-metrics.js";
 import { holeRadius, onPaper, type View } from "./plan-shapes.js";
@@ -74,7 +74,18 @@ function patternWords(alike: readonly Hole[], base: Base, unit: Unit): readonly 
   return [
     `ON Ø${formatLength(diameter, unit)} BOLT CIRCLE, ${count} EQUALLY SPACED`,
     `${startWords(first, rods)} FROM +X, COUNTER-CLOCKWISE`,
+    ...radialEdges(alike, base, unit),
   ];
+}
+
+/** Edge distances of a bolt circle on a round plate, measured along the radius; none when the two are not concentric. */
+function radialEdges(alike: readonly Hole[], { template: { outline } }: Base, unit: Unit): readonly string[] {
+  if ((outline.kind !== "circle" && outline.kind !== "ring") || outline.at.x !== 0 || outline.at.y !== 0) return [];
+  const radius = Math.round(Math.hypot(alike[0]?.center.x ?? 0, alike[0]?.center.y ?? 0) * 1e6);
+  const outside = (outline.kind === "circle" ? outline.diameter : outline.outer) / 2 - radius;
+  const words = `EDGE DISTANCE ${formatLength(Math.round(outside), unit)}`;
+  if (outline.kind === "circle") return [words];
+  return [`${words} OUTSIDE, ${formatLength(Math.round(radius - outline.inner / 2), unit)} INSIDE`];
 }
 
 /** The angle of the first hole that the drawing names, as its own centre gives it, to 0.01 degree. */
@@ -135,22 +146,32 @@ interface Placed {
   readonly cost: number;
 }
 
-/** Puts the callout where its leader is shortest, clear of everything; false when there is no room for it in the area. */
-export function putCallout(draft: Draft, callout: Callout, letter: number): boolean {
+/**
+ * Puts the callout where its leader is short and crosses little, clear of everything; false when there is no such place in
+ * the area. `worst` bounds the leader's length, crossings counted in.
+ */
+export function putCallout(draft: Draft, callout: Callout, letter: number, worst: number): boolean {
   const width = Math.max(...callout.lines.map((words) => textWidth(words, letter)));
   const height = letter + (callout.lines.length - 1) * letter * LEADING;
-  const { x0, y0, x1, y1 } = draft.area;
   let best: Placed | null = null;
-  for (let y = y1 - height - 1.5; y > y0 + 1; y -= STEP)
-    for (let x = x0 + 1.5; x + width < x1 - 1; x += STEP) {
-      if (best !== null && farFrom(callout, x, y, width, height) >= best.cost) continue;
-      if (!isFree(draft, blockBox(x, y, width, height))) continue;
-      const placed = bestLeader(draft, callout, { x, y, width, height }, letter);
-      if (placed !== null && (best === null || placed.cost < best.cost)) best = placed;
-    }
-  if (best === null) return false;
+  for (const { x, y, bound } of places(callout, draft.area, width, height)) {
+    if (bound >= Math.min(worst, best?.cost ?? Infinity)) break;
+    if (!isFree(draft, blockBox(x, y, width, height))) continue;
+    const placed = bestLeader(draft, callout, { x, y, width, height }, letter);
+    if (placed !== null && (best === null || placed.cost < best.cost)) best = placed;
+  }
+  if (best === null || best.cost > worst) return false;
   put(draft, group("callout", best.items));
   return true;
+}
+
+/** Lower left corners on a grid over the area, those with the shortest possible leader first. */
+function places(callout: Callout, area: Area, width: number, height: number) {
+  const list: { x: number; y: number; bound: number }[] = [];
+  for (let y = area.y1 - height - 1.5; y > area.y0 + 1; y -= STEP)
+    for (let x = area.x0 + 1.5; x + width < area.x1 - 1; x += STEP)
+      list.push({ x, y, bound: farFrom(callout, x, y, width, height) });
+  return list.sort((a, b) => a.bound - b.bound);
 }
 
 interface Block {
@@ -205,7 +226,23 @@ function leader(draft: Draft, foot: PaperPoint, elbow: PaperPoint, side: number,
   const slant = (Math.atan2(Math.abs(dy), Math.abs(dx)) * 180) / Math.PI;
   if (slant < 20 || slant > 75) return null;
   const tip = at(elbow.x + (dx / length) * reach, elbow.y + (dy / length) * reach);
-  if (crossesText(draft.taken, foot, elbow) || crossesText(draft.taken, elbow, tip)) return null;
-  const items = [stroke("leader", line(foot, elbow), line(elbow, tip)), arrowHead(tip, dx / length, dy / length, 2.7)];
-  return { cost: reach + SHOULDER, items };
+  const head = arrowHead(tip, dx / length, dy / length, ARROW);
+  const lines = [[foot, elbow], [elbow, tip], ...arrowSides(tip, dx / length, dy / length)] as const;
+  if (lines.some(([from, to]) => crossesText(draft.taken, from, to))) return null;
+  const items = [stroke("leader", line(foot, elbow), line(elbow, tip)), head];
+  const crossings = countCrossings(draft.taken, elbow, tip) + countCrossings(draft.taken, foot, elbow);
+  return { cost: reach + CROSSING * crossings, items };
+}
+
+const ARROW = 2.7;
+/** A crossing is as bad as this much more leader. */
+const CROSSING = 4;
+
+function arrowSides(tip: PaperPoint, dx: number, dy: number): readonly (readonly [PaperPoint, PaperPoint])[] {
+  const [back, half] = [ARROW, ARROW / 6 + 0.3];
+  const base = at(tip.x - dx * back, tip.y - dy * back);
+  return [
+    [tip, at(base.x - dy * half, base.y + dx * half)],
+    [tip, at(base.x + dy * half, base.y - dx * half)],
+  ];
 }

@@ -6,8 +6,8 @@
 import type { Length, Unit } from "../units/length.js";
 import { formatLength } from "../units/index.js";
 import { arrowHead, at, circle, group, line, stroke, text } from "./items.js";
-import { crossesText, textBox } from "./occupied.js";
-import { type Draft, hasRoom, isFree, put, TEXT_CLEARANCE } from "./paper.js";
+import { crossesText } from "./occupied.js";
+import { type Draft, hasRoom, interrupt, put } from "./paper.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
 import { textWidth } from "./text-metrics.js";
 
@@ -139,23 +139,27 @@ function* candidates(run: Run, frame: Frame, words: string, letter: number): Gen
 const SHARES = [0, 0.3, -0.3, 0.6, -0.6, 0.9, -0.9];
 
 /**
- * A dimension straight between two features (a diagonal): its text stands anywhere along the line where there is room.
- * Nothing is drawn and false returned when there is none.
+ * A dimension straight between two features (a diagonal): its text stands anywhere along the line where there is room,
+ * rather clear of centre lines, else interrupting them. Nothing is drawn and false returned when there is none.
  */
-export function putAligned(draft: Draft, run: Run, unit: Unit, letter: number): boolean {
-  const upright = readable(run);
-  const frame = frameOf(upright);
+export function putAligned(draft: Draft, run: Run, unit: Unit, letters: readonly number[]): boolean {
+  if (crossesText(draft.taken, run.p, run.q)) return false;
+  return letters.some((letter) => (["all", "hard"] as const).some((strokes) => putAlong(draft, readable(run), unit, letter, strokes)));
+}
+
+function putAlong(draft: Draft, run: Run, unit: Unit, letter: number, strokes: "all" | "hard"): boolean {
+  const frame = frameOf(run);
   const words = dimensionText(run.value, unit, run.prefix);
   const width = textWidth(words, letter);
-  if (crossesText(draft.taken, run.p, run.q)) return false;
-  const steps = Math.floor((frame.length / 2 - width / 2 - arrowLength(letter)) / 2);
+  const steps = Math.floor(frame.length / 2 - width / 2 - arrowLength(letter));
   for (let k = 0; k <= steps; k++)
     for (const side of k === 0 ? [1] : [1, -1]) {
-      const place = frame.point(frame.length / 2 + side * k * 2, TEXT_GAP);
+      const place = frame.point(frame.length / 2 + side * k, TEXT_GAP);
       const label = text("dimension", words, place, letter, { anchor: "middle", turn: frame.turn });
-      if (!isFree(draft, textBox(label, TEXT_CLEARANCE))) continue;
+      if (!hasRoom(draft, label, 0.5, strokes)) continue;
+      interrupt(draft, label);
       const data = { valueNm: run.value, x0: run.p.x, y0: run.p.y, x1: run.q.x, y1: run.q.y };
-      put(draft, group("dimension", [...runLines(upright, letter), label], data));
+      put(draft, group("dimension", [...runLines(run, letter), label], data));
       return true;
     }
   return false;

@@ -9,13 +9,15 @@ import { lineSpacing } from "./dimension.js";
 import { edgeViewHeight, putEdgeView } from "./edge-view.js";
 import { at, group, line, rectangle, stroke, text } from "./items.js";
 import { footHeight, legend, scaleBar } from "./legend.js";
-import { type Area, type Draft, put, startDraft } from "./paper.js";
+import { type Area, type Draft, put, startDraft, withGaps } from "./paper.js";
 import { AXIS_REACH, type Neighbour, neighbourOf, type View } from "./plan-shapes.js";
 import { type ChainMode, countLevels, type PlanInput, putPlan } from "./plan-view.js";
 import type { SheetRequest } from "./request.js";
 import type { Scene, SceneItem } from "./scene.js";
 import { type Scale, type SheetSize, scales, sheetSizes } from "./sheet-sizes.js";
-import { layoutPanel } from "./panel.js";
+import { layoutPanels } from "./panel.js";
+import { needsHoleTable } from "./sheet-tables.js";
+import type { Piece } from "./table.js";
 import { scaleWords } from "./title-block.js";
 import { printable } from "./text-metrics.js";
 
@@ -85,15 +87,16 @@ function attempt(trial: Attempt): Scene | null {
     x1: sheet.width - BORDER.other,
     y1: sheet.height - BORDER.other,
   };
-  const panel = layoutPanel(request, sheet, scale, inside, trial.strict);
-  if (panel === null) return null;
-  const area: Area = { x0: inside.x0 + 4, y0: inside.y0 + 4, x1: panel.left - 4, y1: inside.y1 - 4 };
-  const drawing = drawArea(trial, area);
-  if (drawing === null) return null;
-  const finished = panel.finish(drawing.unplaced);
-  if (finished === null) return null;
-  const frame = group("frame", [stroke("frame", ...rectangle(inside.x0, inside.y0, inside.x1, inside.y1)), ...centringMarks(sheet, inside)]);
-  return sceneOf(request, sheet, [frame, ...drawing.items, ...finished]);
+  for (const panel of layoutPanels(request, sheet, scale, inside, trial.strict)) {
+    const area: Area = { x0: inside.x0 + 4, y0: inside.y0 + 4, x1: panel.left - 4, y1: inside.y1 - 4 };
+    const drawing = drawArea(trial, area, panel.foot);
+    const tables = drawing === null ? null : panel.finish(drawing.unplaced);
+    if (drawing === null || tables === null) continue;
+    const border = stroke("frame", ...rectangle(inside.x0, inside.y0, inside.x1, inside.y1));
+    const frame = group("frame", [border, ...centringMarks(sheet, inside)]);
+    return sceneOf(request, sheet, [frame, ...drawing.items, ...tables]);
+  }
+  return null;
 }
 
 /** Short strokes at the middle of each border, for copying and trimming (ISO 5457). */
@@ -128,7 +131,7 @@ interface Drawing {
 }
 
 /** Banners at the top, plan, edge view under it, scale bar and legend at the foot. Null when it does not fit. */
-function drawArea(trial: Attempt, area: Area): Drawing | null {
+function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Drawing | null {
   const { request, sheet, scale, mode, strict } = trial;
   const { lettering } = sheet;
   const { unit } = request.job;
@@ -138,7 +141,12 @@ function drawArea(trial: Attempt, area: Area): Drawing | null {
     put(draft, piece.draw(area.x0, top));
     top -= piece.height;
   }
-  const foot = area.y0 + footHeight(lettering);
+  let foot = area.y0 + footHeight(lettering);
+  for (const piece of footPieces) {
+    foot += piece.height;
+    put(draft, piece.draw(area.x0, foot));
+    foot += 3;
+  }
   const near = neighboursOf(request);
   put(draft, scaleBar(area.x0, area.y0 + 1, unit, lettering), legend(area.x1, area.y0 + 1, near.drawn, near.omitted, unit, lettering));
   const plan: PlanInput = {
@@ -150,6 +158,7 @@ function drawArea(trial: Attempt, area: Area): Drawing | null {
     neighbours: near.drawn,
     lettering,
     mode,
+    tagAll: needsHoleTable(request),
     strict,
   };
   const stack = stackViews(plan, scale, { ...area, y0: foot, y1: top }, trial);
@@ -161,7 +170,7 @@ function drawArea(trial: Attempt, area: Area): Drawing | null {
   const result = putPlan(planDraft, stack.view, plan);
   if (result === null) return null;
   return {
-    items: [...draft.items, group("plan", planDraft.items, { scale: scale.factor })],
+    items: [...draft.items, group("plan", withGaps(planDraft.items, planDraft.gaps), { scale: scale.factor })],
     unplaced: result.unplaced,
   };
 }
@@ -197,7 +206,7 @@ function stackViews(plan: PlanInput, scale: Scale, room: Area, { request, sheet 
   const spareX = room.x1 - room.x0 - left - right - size.x;
   const spareY = room.y1 - room.y0 - above - size.y - below - planTitle - edge - edgeTitle;
   if (spareX < 0 || spareY < 0) return null;
-  const lowX = room.x0 + left + spareX / 2;
+  const lowX = room.x0 + left + spareX * 0.36;
   const highY = room.y1 - above - spareY * 0.55;
   const lowY = highY - size.y;
   const planBottom = lowY - below - spareY * 0.1;

@@ -51,13 +51,15 @@ function holeLines(view: View, plate: Plate, y: number, half: number) {
   ];
 }
 
-/** TOP with an arrow to the upper face, left of the plate. */
+/** TOP with a leader to the upper face, at the left of the plate. */
 function topArrow(low: number, top: number, lettering: Lettering) {
-  const x = low - 4;
   const letter = lettering.body;
+  const level = top + letter * 1.1;
+  const [elbow, tip] = [at(low - 2, level), at(low + letter, top)];
+  const length = Math.hypot(tip.x - elbow.x, tip.y - elbow.y);
   return [
-    stroke("leader", line(at(x - 4, top + letter), at(x - 4, top)), line(at(x - 7, top), at(x + 2.5, top))),
-    arrowHead(at(x - 4, top), 0, -1, 2.4),
-    text("label", "TOP", at(x - 4, top + letter + 0.8), letter, { anchor: "middle", bold: true }),
+    stroke("leader", line(at(low - 4.5, level), elbow), line(elbow, tip)),
+    arrowHead(tip, (tip.x - elbow.x) / length, (tip.y - elbow.y) / length, 2.4),
+    text("label", "TOP", at(low - 5.5, level - letter / 2), letter, { anchor: "end", bold: true }),
   ];
 }

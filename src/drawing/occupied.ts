@@ -20,10 +20,32 @@ export interface Occupied {
   readonly strokes: Map<number, Mark[]>;
 }
 
-/** A straight stroke or a circle's line; a stroke's width is part of the clearance asked for. */
-export type Mark =
-  | { readonly kind: "segment"; readonly from: PaperPoint; readonly to: PaperPoint }
-  | { readonly kind: "circle"; readonly center: PaperPoint; readonly radius: number };
+/**
+ * A straight stroke or a circle's line; a stroke's width is part of the clearance asked for. A soft one may be interrupted
+ * for a figure, as draughtsmen do (ISO 129): centre lines, extension lines, phantom outlines.
+ */
+export type Mark = Segment | Ring;
+
+interface Segment {
+  readonly kind: "segment";
+  readonly from: PaperPoint;
+  readonly to: PaperPoint;
+  readonly soft: boolean;
+}
+
+interface Ring {
+  readonly kind: "circle";
+  readonly center: PaperPoint;
+  readonly radius: number;
+  readonly soft: boolean;
+}
+
+const SOFT_ROLES: ReadonlySet<string> = new Set(["centre", "extension", "concrete", "base-plate"]);
+
+/** Straight lines of this item may be interrupted. */
+export function isSoft(item: SceneItem): boolean {
+  return item.kind === "stroke" && SOFT_ROLES.has(item.role);
+}
 
 const CELL = 10;
 const ROW = 1000;
@@ -88,14 +110,14 @@ function occupyMark(paper: Occupied, mark: Mark): void {
 }
 
 /** A long slanting stroke fills few cells when it is entered piece by piece. */
-function shortPieces(mark: Extract<Mark, { kind: "segment" }>): readonly Extract<Mark, { kind: "segment" }>[] {
+function shortPieces(mark: Segment): readonly Segment[] {
   const { from, to } = mark;
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   const count = dx === 0 || dy === 0 ? 1 : Math.max(1, Math.ceil(Math.hypot(dx, dy) / CELL));
   if (count === 1) return [mark];
   const at = (k: number) => ({ x: from.x + (dx * k) / count, y: from.y + (dy * k) / count });
-  return Array.from({ length: count }, (_, k) => ({ kind: "segment", from: at(k), to: at(k + 1) }) as const);
+  return Array.from({ length: count }, (_, k) => ({ ...mark, from: at(k), to: at(k + 1) }));
 }
 
 function circleBounds(center: PaperPoint, radius: number): Bounds {
@@ -104,15 +126,19 @@ function circleBounds(center: PaperPoint, radius: number): Bounds {
 
 /** The lines of a stroke or the edges of a fill. Arcs become chords of at most 5 degrees. */
 export function marksOf(item: Extract<SceneItem, { kind: "stroke" | "fill" }>): readonly Mark[] {
-  if (item.kind === "stroke") return item.parts.flatMap(marksOfPart);
-  return item.points.map((from, i) => ({ kind: "segment", from, to: item.points[(i + 1) % item.points.length] ?? from }));
+  if (item.kind === "stroke") return item.parts.flatMap((part) => marksOfPart(part, isSoft(item)));
+  return item.points.map((from, i) => segment(from, item.points[(i + 1) % item.points.length] ?? from));
 }
 
-function marksOfPart(part: PathPart): readonly Mark[] {
-  if (part.kind === "line") return [{ kind: "segment", from: part.from, to: part.to }];
-  if (part.kind === "circle") return [{ kind: "circle", center: part.center, radius: part.radius }];
+function segment(from: PaperPoint, to: PaperPoint, soft = false): Segment {
+  return { kind: "segment", from, to, soft };
+}
+
+function marksOfPart(part: PathPart, soft: boolean): readonly Mark[] {
+  if (part.kind === "line") return [segment(part.from, part.to, soft)];
+  if (part.kind === "circle") return [{ kind: "circle", center: part.center, radius: part.radius, soft: false }];
   const points = arcPoints(part.from, part.to, part.bulge, Math.PI / 36);
-  return points.slice(1).map((to, i) => ({ kind: "segment", from: points[i] ?? to, to }));
+  return points.slice(1).map((to, i) => segment(points[i] ?? to, to));
 }
 
 /** Points along an arc, ends included, no further apart than `step` radians. */
@@ -138,22 +164,47 @@ export function arcOf(from: PaperPoint, to: PaperPoint, bulge: number): { center
   return { center, radius: Math.hypot(from.x - center.x, from.y - center.y) };
 }
 
-/** True when the box touches a text or, `strokes` given, a stroke that is already there. */
-export function isTaken(paper: Occupied, box: Box, strokes = true): boolean {
+/** True when the box touches a text or a stroke that is already there; `hard` looks past strokes that may be interrupted. */
+export function isTaken(paper: Occupied, box: Box, strokes: "all" | "hard" = "all"): boolean {
   for (const key of cells(boundsOf(box))) {
     if (paper.texts.get(key)?.some((other) => boxesTouch(box, other))) return true;
-    if (strokes && paper.strokes.get(key)?.some((mark) => markTouchesBox(mark, box))) return true;
+    const marks = paper.strokes.get(key);
+    if (marks?.some((mark) => (strokes === "all" || !mark.soft) && markTouchesBox(mark, box))) return true;
   }
   return false;
 }
 
 /** True when the straight line would pass through a text that is already there. */
 export function crossesText(paper: Occupied, from: PaperPoint, to: PaperPoint): boolean {
-  return shortPieces({ kind: "segment", from, to }).some((piece) => {
+  return shortPieces(segment(from, to)).some((piece) => {
     for (const key of cells(boundsOf([piece.from, piece.to])))
       if (paper.texts.get(key)?.some((box) => markTouchesBox(piece, box))) return true;
     return false;
   });
+}
+
+/** How many strokes the straight line would cross; a stroke entered in pieces may count more than once. */
+export function countCrossings(paper: Occupied, from: PaperPoint, to: PaperPoint): number {
+  const met = new Set<Mark>();
+  for (const piece of shortPieces(segment(from, to)))
+    for (const key of cells(boundsOf([piece.from, piece.to])))
+      for (const mark of paper.strokes.get(key) ?? []) if (!met.has(mark) && crosses(from, to, mark)) met.add(mark);
+  return met.size;
+}
+
+function crosses(from: PaperPoint, to: PaperPoint, mark: Mark): boolean {
+  if (mark.kind === "circle") {
+    const near = distanceToSegment(mark.center, from, to);
+    const far = Math.max(...[from, to].map(({ x, y }) => Math.hypot(x - mark.center.x, y - mark.center.y)));
+    return near < mark.radius && far > mark.radius + 0.01;
+  }
+  return isApart(from, to, mark.from, mark.to) && isApart(mark.from, mark.to, from, to);
+}
+
+/** The two points lie strictly on different sides of the line. */
+function isApart(from: PaperPoint, to: PaperPoint, a: PaperPoint, b: PaperPoint): boolean {
+  const side = (p: PaperPoint) => (to.x - from.x) * (p.y - from.y) - (to.y - from.y) * (p.x - from.x);
+  return side(a) * side(b) < 0;
 }
 
 /** Two convex boxes overlap (separating axes); touching edges count as apart. */
@@ -209,4 +260,18 @@ function distanceToSegment(point: PaperPoint, from: PaperPoint, to: PaperPoint):
   const share = length === 0 ? 0 : ((point.x - from.x) * dx + (point.y - from.y) * dy) / length;
   const t = Math.min(1, Math.max(0, share));
   return Math.hypot(point.x - from.x - t * dx, point.y - from.y - t * dy);
+}
+
+/** The share of the line, as two parameters from 0 to 1, that lies in the box; null when none does. */
+export function insideBox(from: PaperPoint, to: PaperPoint, box: Box): readonly [number, number] | null {
+  let [enter, leave] = [0, 1];
+  for (const [i, corner] of box.entries()) {
+    const next = box[(i + 1) % box.length] ?? corner;
+    const depth = (p: PaperPoint) => (next.x - corner.x) * (p.y - corner.y) - (next.y - corner.y) * (p.x - corner.x);
+    const [a, b] = [depth(from), depth(to)];
+    if (a <= 0 && b <= 0) return null;
+    if (a < 0) enter = Math.max(enter, a / (a - b));
+    else if (b < 0) leave = Math.min(leave, a / (a - b));
+  }
+  return enter < leave ? [enter, leave] : null;
 }

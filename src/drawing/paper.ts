@@ -1,6 +1,6 @@
 /** A sheet while it is being laid out: what is drawn so far, and the paper that is taken by it. Internal to the stage. */
-import { type Box, emptyPaper, isTaken, type Occupied, occupy, type TextItem, textBox } from "./occupied.js";
-import type { PaperPoint, SceneItem } from "./scene.js";
+import { type Box, emptyPaper, insideBox, isSoft, isTaken, type Occupied, occupy, type TextItem, textBox } from "./occupied.js";
+import type { PaperPoint, PathPart, SceneItem } from "./scene.js";
 
 export interface Area {
   readonly x0: number;
@@ -14,10 +14,12 @@ export interface Draft {
   readonly area: Area;
   readonly taken: Occupied;
   readonly items: SceneItem[];
+  /** Boxes in which soft lines are interrupted. */
+  readonly gaps: Box[];
 }
 
 export function startDraft(area: Area): Draft {
-  return { area, taken: emptyPaper(), items: [] };
+  return { area, taken: emptyPaper(), items: [], gaps: [] };
 }
 
 /** Draws items and takes their paper. */
@@ -31,13 +33,50 @@ export function put(draft: Draft, ...items: readonly SceneItem[]): void {
 /** Clear paper that is kept around any text. */
 export const TEXT_CLEARANCE = 0.6;
 
-/** The text can stand where it is: inside the area, clear of every text and stroke. */
-export function hasRoom(draft: Draft, item: TextItem, clearance = TEXT_CLEARANCE): boolean {
-  return isFree(draft, textBox(item, clearance));
+/**
+ * The text can stand where it is: inside the area, clear of every text and stroke. `hard`: clear of those that may not be
+ * interrupted; then call `interrupt` for it.
+ */
+export function hasRoom(draft: Draft, item: TextItem, clearance = TEXT_CLEARANCE, strokes: "all" | "hard" = "all"): boolean {
+  return isFree(draft, textBox(item, clearance), strokes);
 }
 
-export function isFree(draft: Draft, box: Box): boolean {
-  return box.every((corner) => isInside(draft.area, corner)) && !isTaken(draft.taken, box);
+export function isFree(draft: Draft, box: Box, strokes: "all" | "hard" = "all"): boolean {
+  return box.every((corner) => isInside(draft.area, corner)) && !isTaken(draft.taken, box, strokes);
+}
+
+/** Soft lines will be left out around this text. */
+export function interrupt(draft: Draft, item: TextItem): void {
+  draft.gaps.push(textBox(item, GAP_CLEARANCE));
+}
+
+const GAP_CLEARANCE = 0.7;
+
+/** The items with their soft straight lines interrupted at every gap. */
+export function withGaps(items: readonly SceneItem[], gaps: readonly Box[]): readonly SceneItem[] {
+  if (gaps.length === 0) return items;
+  return items.map((item) => {
+    if (item.kind === "group") return { ...item, items: withGaps(item.items, gaps) };
+    if (item.kind !== "stroke" || !isSoft(item)) return item;
+    return { ...item, parts: item.parts.flatMap((part): readonly PathPart[] => (part.kind === "line" ? remainders(part, gaps) : [part])) };
+  });
+}
+
+type Line = Extract<PathPart, { kind: "line" }>;
+
+function remainders(part: Line, gaps: readonly Box[]): readonly Line[] {
+  return gaps.reduce<readonly Line[]>((parts, box) => parts.flatMap((each) => outside(each, box)), [part]);
+}
+
+function outside(part: Line, box: Box): readonly Line[] {
+  const inside = insideBox(part.from, part.to, box);
+  if (inside === null) return [part];
+  const { from, to } = part;
+  const point = (t: number) => ({ x: from.x + (to.x - from.x) * t, y: from.y + (to.y - from.y) * t });
+  return [
+    ...(inside[0] > 0 ? [{ ...part, to: point(inside[0]) }] : []),
+    ...(inside[1] < 1 ? [{ ...part, from: point(inside[1]) }] : []),
+  ];
 }
 
 export function isInside(area: Area, { x, y }: PaperPoint): boolean {

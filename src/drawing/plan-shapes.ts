@@ -1,8 +1,8 @@
 /** What is drawn in plan beside its dimensions: outline, holes, neighbours, centre lines, axes, scribed marks. */
 import type { Contour, Extent, Point } from "../geometry/vocabulary.js";
 import type { Input, Offset, PlanShape } from "../job/model.js";
-import type { Hole, Plate } from "../plate/model.js";
-import { toMillimetres } from "../units/index.js";
+import type { Hole, HoleShape, Plate } from "../plate/model.js";
+import { type Length, toMillimetres } from "../units/index.js";
 import { arrowHead, at, circle, line, rectangle, stroke, text } from "./items.js";
 import type { PaperPoint, PathPart, SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
@@ -59,10 +59,13 @@ export function neighbourItem(view: View, { name, shape, extent }: Neighbour): S
 }
 
 /** Paper radius that a hole takes around its centre: half its larger side. */
-export function holeRadius(view: View, hole: Hole): number {
-  const { shape } = hole;
-  const widest = shape.kind === "circle" ? shape.diameter : Math.max(shape.width, shape.height);
-  return (toMillimetres(widest as typeof shape extends never ? never : Parameters<typeof toMillimetres>[0]) / 2) * view.scale;
+export function holeRadius(view: View, { shape }: Hole): number {
+  const widest = shape.kind === "circle" || shape.width >= shape.height ? widthOf(shape) : shape.height;
+  return (toMillimetres(widest) / 2) * view.scale;
+}
+
+function widthOf(shape: HoleShape): Length {
+  return shape.kind === "circle" ? shape.diameter : shape.width;
 }
 
 /** How far the centre lines of a hole reach past its edge. */
@@ -110,18 +113,20 @@ export function axisItems(view: View, drawn: Extent, lettering: Lettering): read
 export const AXIS_REACH = 8;
 const AXIS_TAIL = 4;
 
-/** Scribed words and axes are drawn when their letters are legible at this scale; the sheet has its own tags and lines. */
-export function scribeItems(view: View, plate: Plate): readonly SceneItem[] {
-  const shown = plate.marks.filter(
-    ({ kind, textHeight }) =>
-      (kind === "top" || kind === "mark") && toMillimetres(textHeight) * view.scale >= LEAST_SCRIBED,
-  );
-  const parts = shown.flatMap(({ strokes }) =>
-    strokes.flatMap((points) =>
-      points.slice(1).map((to, i) => line(onPaper(view, points[i] ?? to), onPaper(view, to))),
-    ),
-  );
-  return parts.length === 0 ? [] : [stroke("scribe", ...parts)];
+/** Scribed words, one item each, where their letters are legible at this scale; the sheet has its own tags and lines. */
+export function scribeItems(view: View, plate: Plate): readonly Stroke[] {
+  return plate.marks
+    .filter(({ kind, textHeight }) => (kind === "top" || kind === "mark") && toMillimetres(textHeight) * view.scale >= LEAST_SCRIBED)
+    .map(({ strokes }) =>
+      stroke(
+        "scribe",
+        ...strokes.flatMap((points) =>
+          points.slice(1).map((to, i) => line(onPaper(view, points[i] ?? to), onPaper(view, to))),
+        ),
+      ),
+    );
 }
+
+type Stroke = Extract<SceneItem, { kind: "stroke" }>;
 
 const LEAST_SCRIBED = 1.4;

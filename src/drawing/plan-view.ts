@@ -6,6 +6,7 @@ import { type Length, nanometres, type Unit } from "../units/index.js";
 import { calloutsOf, putCallout } from "./callouts.js";
 import { extension, lineSpacing, putAligned, putRuns, type Run } from "./dimension.js";
 import { at, circle, group, stroke, text } from "./items.js";
+import { crossesText } from "./occupied.js";
 import { type Draft, hasRoom, put } from "./paper.js";
 import {
   axisItems,
@@ -36,6 +37,8 @@ export interface PlanInput {
   readonly neighbours: readonly Neighbour[];
   readonly lettering: Lettering;
   readonly mode: ChainMode;
+  /** Tags at every hole, for a hole table; otherwise at the rods. */
+  readonly tagAll: boolean;
   /** False: whatever finds no room is left to the tables and the notes. */
   readonly strict: boolean;
 }
@@ -48,19 +51,31 @@ export function putPlan(draft: Draft, view: View, input: PlanInput): PlanResult 
   putShapes(draft, view, input);
   for (const axis of ["x", "y"] as const) if (!putChains(draft, view, input, axis) && strict) return null;
   const rods = plate.holes.filter(({ role }) => role === "rod");
-  const scribed = scribeItems(view, plate);
-  if (scribed.length > 0) put(draft, group("scribed", scribed));
-  putDiagonal(draft, view, rods, unit, lettering);
+  if (!putDiagonal(draft, view, rods, unit, lettering) && strict) return null;
+  putScribed(draft, view, plate);
   putWorkingPoint(draft, view, lettering);
-  const tagged = plate.holes.every((hole) => putTag(draft, view, hole, [lettering.body, lettering.small]));
+  const named = input.tagAll ? plate.holes : rods;
+  const tagged = named.every((hole) => putTag(draft, view, hole, [lettering.body, lettering.small]));
   if (!tagged && strict) return null;
   const unplaced: string[] = [];
+  const worst = strict ? LONGEST_LEADER * lettering.body : Infinity;
   for (const callout of calloutsOf(view, plate, base, unit))
-    if (!putCallout(draft, callout, lettering.body) && !putCallout(draft, callout, lettering.small)) {
+    if (!putCallout(draft, callout, lettering.body, worst) && !putCallout(draft, callout, lettering.small, worst)) {
       if (strict) return null;
       unplaced.push(callout.lines.join(" "));
     }
   return { unplaced };
+}
+
+/** Longest leader on a good sheet, in letter heights. */
+const LONGEST_LEADER = 22;
+
+/** Scribed words as they stand on the plate, except where they would lie under a text of the sheet. */
+function putScribed(draft: Draft, view: View, plate: Plate): void {
+  const clear = scribeItems(view, plate).filter(
+    ({ parts }) => !parts.some((part) => part.kind === "line" && crossesText(draft.taken, part.from, part.to)),
+  );
+  if (clear.length > 0) put(draft, group("scribed", clear));
 }
 
 function putShapes(draft: Draft, view: View, input: PlanInput): void {
@@ -223,14 +238,17 @@ function touching(plate: Plate, axis: Axis, value: number): number {
   return Math.min(...points.map((point) => point[across]));
 }
 
-/** The longest rod-to-rod distance, drawn between the two centres; it also stands in the tape table. */
-function putDiagonal(draft: Draft, view: View, rods: readonly Hole[], unit: Unit, lettering: Lettering): void {
-  for (const [a, b] of longestPairs(rods)) {
-    if (a.center.x === b.center.x || a.center.y === b.center.y) continue;
-    const value = nanometres(Math.hypot(a.center.x - b.center.x, a.center.y - b.center.y) * 1e6);
-    const run: Run = { p: onPaper(view, a.center), q: onPaper(view, b.center), value, prefix: "", outside: [], short: "dots" };
-    if (putAligned(draft, run, unit, lettering.body)) return;
-  }
+/** The longest slanting rod-to-rod distance, drawn between the two centres; it also stands in the tape table. */
+function putDiagonal(draft: Draft, view: View, rods: readonly Hole[], unit: Unit, lettering: Lettering): boolean {
+  const pairs = longestPairs(rods).filter(([a, b]) => a.center.x !== b.center.x && a.center.y !== b.center.y);
+  return (
+    pairs.length === 0 ||
+    pairs.some(([a, b]) => {
+      const value = nanometres(Math.hypot(a.center.x - b.center.x, a.center.y - b.center.y) * 1e6);
+      const ends = { p: onPaper(view, a.center), q: onPaper(view, b.center) };
+      return putAligned(draft, { ...ends, value, prefix: "", outside: [], short: "dots" }, unit, [lettering.body, lettering.small]);
+    })
+  );
 }
 
 /** Pairs of rods that lie farthest apart, in the order of their tags. */

@@ -30,12 +30,13 @@ export function holeTable(request: SheetRequest, from: number, to: number): Tabl
       { title: "TAG", share: 0.13, align: "start" },
       { title: "X", share: 0.19, align: "end" },
       { title: "Y", share: 0.19, align: "end" },
-      { title: "HOLE", share: 0.23, align: "end" },
-      { title: "ROD", share: 0.13, align: "end" },
-      { title: "MADE", share: 0.13, align: "end" },
+      { title: "HOLE", share: 0.22, align: "end" },
+      { title: "ROD", share: 0.12, align: "end" },
+      { title: "MADE", share: 0.15, align: "end" },
     ],
     rows,
     foot: last ? [countWords(plate.holes)] : [],
+    under: [],
     strong: NONE,
   };
 }
@@ -69,6 +70,7 @@ export function revisionTable({ job }: SheetRequest, most: number): TableText {
     ],
     rows: shown.map(({ revision, date, text }) => [revision, date, text]),
     foot: known.length > shown.length ? [`+ ${known.length - shown.length} earlier`] : [],
+    under: [],
     strong: NONE,
   };
 }
@@ -105,13 +107,14 @@ export function rodTable({ base, layout, job }: SheetRequest): TableText {
     ],
     rows,
     foot: settingLines(base.template.height, unit),
+    under: [],
     strong: NONE,
   };
 }
 
 function settingLines(height: Input<Length>, unit: Unit): readonly string[] {
-  const words = height.kind === "given" ? `${formatLength(height.value, unit)} ABOVE T.O.C.` : "NOT GIVEN";
-  return [`UNDERSIDE OF TEMPLATE: ${words}. PROJECTION IS FROM T.O.C. TO TOP OF ROD.`];
+  const words = height.kind === "given" ? `${formatLength(height.value, unit)} ABOVE T.O.C.` : "HEIGHT NOT GIVEN";
+  return [`UNDERSIDE OF TEMPLATE ${words}; PROJECTION IS FROM T.O.C.`];
 }
 
 function known(input: Input<string>): string {
@@ -125,30 +128,36 @@ function lengthOrDash(input: Input<Length>, unit: Unit): string {
 /** Rod-to-rod distances that are taped: both ways and both diagonals; exact, and to the nearest 1/16 in or 1 mm. */
 export function tapeTable({ plate, job }: SheetRequest): TableText | null {
   const rods = plate.holes.filter(({ role }) => role === "rod");
-  const pairs = tapePairs(rods);
-  if (pairs.length === 0) return null;
+  const kinds = new Map<string, { pairs: string[]; cells: readonly string[] }>();
+  for (const [a, b] of tapePairs(rods)) {
+    const cells = tapeCells(a, b, job.unit);
+    const known = kinds.get(cells.join("|"));
+    if (known === undefined) kinds.set(cells.join("|"), { pairs: [`${a.tag}-${b.tag}`], cells });
+    else known.pairs.push(`${a.tag}-${b.tag}`);
+  }
+  if (kinds.size === 0) return null;
   return {
     name: "tape-table",
     heading: "TAPE CHECK, CENTRE TO CENTRE",
     columns: [
-      { title: "FROM", share: 0.14, align: "start" },
-      { title: "TO", share: 0.14, align: "start" },
-      { title: "DISTANCE", share: 0.22, align: "end" },
-      { title: job.unit === "in" ? "TO 1/16" : "TO 1 mm", share: 0.24, align: "end" },
-      { title: "IS", share: 0.26, align: "end" },
+      { title: "RODS", share: 0.37, align: "start" },
+      { title: "GAUGE", share: 0.21, align: "start" },
+      { title: "DISTANCE", share: 0.2, align: "end" },
+      { title: job.unit === "in" ? "TO 1/16 in" : "TO 1 mm", share: 0.22, align: "end" },
     ],
-    rows: pairs.map(([a, b]) => tapeRow(a, b, job.unit)),
+    rows: [...kinds.values()].map(({ pairs, cells }) => [pairs.join(", "), ...cells]),
     foot: [],
+    under: [],
     strong: NONE,
   };
 }
 
-function tapeRow(a: Hole, b: Hole, unit: Unit): readonly string[] {
+function tapeCells(a: Hole, b: Hole, unit: Unit): readonly string[] {
   const [dx, dy] = [b.center.x - a.center.x, b.center.y - a.center.y];
   const distance = nanometres(Math.hypot(dx, dy) * 1e6);
   const taped = unit === "in" ? formatFeetInches(distance, 16) : `${Math.round(distance / 1e6)}`;
-  const what = dy === 0 ? "X GAUGE" : dx === 0 ? "Y GAUGE" : "DIAGONAL";
-  return [a.tag, b.tag, formatLength(distance, unit), taped, what];
+  const what = dy === 0 ? "ALONG X" : dx === 0 ? "ALONG Y" : "DIAGONAL";
+  return [what, formatLength(distance, unit), taped];
 }
 
 /** Corner rods round the group and both diagonals; without four corners, neighbours and the longest distance. */
@@ -171,39 +180,69 @@ function tapePairs(rods: readonly Hole[]): readonly (readonly [Hole, Hole])[] {
   });
 }
 
+/** Rows of one rule that agree in all but their subject are one line. */
+interface CheckLine {
+  readonly row: CheckRow;
+  readonly subjects: readonly string[];
+}
+
+function checkLines(rows: readonly CheckRow[], unit: Unit): readonly CheckLine[] {
+  const lines = new Map<string, { row: CheckRow; subjects: string[] }>();
+  for (const row of worstFirst(rows)) {
+    if (row.status === "not-applicable") continue;
+    const key = [row.severity, row.clause, row.edition, ...checkCells(row, "", unit)].join("|");
+    const known = lines.get(key);
+    if (known === undefined) lines.set(key, { row, subjects: [row.subject] });
+    else known.subjects.push(row.subject);
+  }
+  return [...lines.values()];
+}
+
+/** How many lines `checkTable` has in all. */
+export function countCheckLines({ rows, job }: SheetRequest): number {
+  return checkLines(rows, job.unit).length;
+}
+
 /** The worst rows that fit, counts in the heading, and where the rest is. */
 export function checkTable({ rows, job }: SheetRequest, most: number): TableText {
-  const worst = worstFirst(rows).filter(({ status }) => status !== "not-applicable");
-  const shown = worst.slice(0, most);
+  const lines = checkLines(rows, job.unit);
+  const shown = lines.slice(0, most);
   const count = (status: CheckRow["status"]) => rows.filter((row) => row.status === status).length;
-  const rest = rows.length - shown.length;
+  const rest = rows.length - count("not-applicable") - shown.reduce((sum, { subjects }) => sum + subjects.length, 0);
   return {
     name: "check-table",
-    heading: `CHECKS, WORST FIRST: ${count("fail")} FAIL, ${count("not-checked")} NOT CHECKED, ${count("pass")} PASS`,
+    heading: `CHECKS: ${count("fail")} FAIL, ${count("not-checked")} NOT CHECKED, ${count("pass")} PASS`,
     columns: [
-      { title: "RULE", share: 0.2, align: "start" },
-      { title: "SUBJECT", share: 0.115, align: "start" },
-      { title: "VALUE", share: 0.115, align: "end" },
-      { title: "LIMIT", share: 0.145, align: "end" },
-      { title: "MARGIN", share: 0.115, align: "end" },
-      { title: "STATUS", share: 0.14, align: "end" },
-      { title: "CLAUSE", share: 0.17, align: "end" },
+      { title: "RULE, CLAUSE AND EDITION", share: 0.31, align: "start" },
+      { title: "SUBJECT", share: 0.15, align: "start" },
+      { title: "VALUE", share: 0.125, align: "end" },
+      { title: "LIMIT", share: 0.16, align: "end" },
+      { title: "MARGIN", share: 0.125, align: "end" },
+      { title: "STATUS", share: 0.13, align: "end" },
     ],
-    rows: shown.map((row) => checkRow(row, job.unit)),
+    rows: shown.map(({ row, subjects }) => checkCells(row, subjectWords(subjects), job.unit)),
     foot: rest > 0 ? [`+ ${rest} more in ledger.csv`] : [],
-    strong: new Set(shown.flatMap((row, i) => (row.status === "fail" ? [i] : []))),
+    under: shown.map(({ row }) => `${row.clause}; ${row.edition}`),
+    strong: new Set(shown.flatMap(({ row }, i) => (row.status === "fail" ? [i] : []))),
   };
 }
 
-function checkRow(row: CheckRow, unit: Unit): readonly string[] {
-  const { rule, subject, value, limit, sense, margin, clause } = row;
+/** `A1`, `A1 A2`, `A1 + 3`. */
+function subjectWords(subjects: readonly string[]): string {
+  const [first = "", second = ""] = subjects;
+  if (subjects.length === 1) return first;
+  return subjects.length === 2 && first.length + second.length <= 5 ? `${first} ${second}` : `${first} + ${subjects.length - 1}`;
+}
+
+function checkCells(row: CheckRow, subject: string, unit: Unit): readonly string[] {
+  const { rule, value, limit, sense, margin } = row;
   const limitText = limit === null ? "-" : `${sense ?? ""} ${quantityText(limit, unit)}`;
-  return [rule, subject, quantityText(value, unit), limitText, quantityText(margin, unit), statusText(row), clause];
+  return [rule, subject, quantityText(value, unit), limitText, quantityText(margin, unit), statusText(row)];
 }
 
 function statusText({ status, answer }: CheckRow): string {
-  if (status === "not-checked") return "NOT CHK";
-  if (status === "fail" && answer !== null) return "FAIL (ANS.)";
+  if (status === "not-checked") return "NOT CHECKED";
+  if (status === "fail" && answer !== null) return "ANSWERED";
   return status === "not-applicable" ? "N/A" : status.toUpperCase();
 }
 

@@ -24,6 +24,8 @@ export interface TableText {
   readonly rows: readonly (readonly string[])[];
   /** Lines under the table. */
   readonly foot: readonly string[];
+  /** A line under each row, by index; empty: rows of one line. */
+  readonly under: readonly string[];
   /** Rows whose text is bold, by index. */
   readonly strong: ReadonlySet<number>;
 }
@@ -41,7 +43,7 @@ const CELL_PAD = 0.8;
 
 export function tablePiece(table: TableText, width: number, lettering: Lettering): Piece {
   const row = rowHeight(lettering);
-  const height = headHeight(lettering) + (table.rows.length + table.foot.length) * row + 1;
+  const height = headHeight(lettering) + (table.rows.length + table.under.length + table.foot.length) * row + 1;
   return { height, draw: (x, top) => group(table.name, tableItems(table, width, lettering, x, top)) };
 }
 
@@ -52,12 +54,16 @@ function tableItems(table: TableText, width: number, lettering: Lettering, x: nu
   const body = names - row;
   const cells = (words: readonly string[], y: number, bold: boolean) => rowItems(table.columns, words, x, y, width, small, bold);
   const base = (y: number) => y - (row + small) / 2;
-  const end = body - table.rows.length * row;
+  const lines = table.under.length > 0 ? 2 : 1;
+  const end = body - table.rows.length * row * lines;
   return [
     ...headingItems(table.heading, x, top, width, lettering),
     ...cells(table.columns.map(({ title }) => title), base(names), false),
     stroke("table", line(at(x, body), at(x + width, body))),
-    ...table.rows.flatMap((words, i) => cells(words, base(body - i * row), table.strong.has(i))),
+    ...table.rows.flatMap((words, i) => cells(words, base(body - i * row * lines), table.strong.has(i))),
+    ...table.under.map((words, i) =>
+      text("table", shorten(words, width - 4 * CELL_PAD - small, small), at(x + CELL_PAD + small, base(body - (2 * i + 1) * row) + row * 0.12), small),
+    ),
     stroke("table", line(at(x, end), at(x + width, end))),
     ...table.foot.map((words, i) =>
       text("table", shorten(words, width - 2 * CELL_PAD, small), at(x + CELL_PAD, base(end - i * row)), small),

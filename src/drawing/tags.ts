@@ -2,7 +2,7 @@
 import type { Hole } from "../plate/model.js";
 import { at, group, line, stroke, text } from "./items.js";
 import { crossesText } from "./occupied.js";
-import { type Draft, hasRoom, put } from "./paper.js";
+import { type Draft, hasRoom, interrupt, put } from "./paper.js";
 import { CROSS_REACH, holeRadius, onPaper, type View } from "./plan-shapes.js";
 import type { SceneItem } from "./scene.js";
 import { textWidth } from "./text-metrics.js";
@@ -16,16 +16,18 @@ export function putTag(draft: Draft, view: View, hole: Hole, letters: readonly n
   const radius = holeRadius(view, hole);
   const outward = (Math.atan2(hole.center.y, hole.center.x) * 180) / Math.PI;
   const turned = [...DIRECTIONS].sort((a, b) => fromOutward(a, outward) - fromOutward(b, outward));
-  for (const away of [0.9, 2.2, 4, 6.5, 9.5, 13])
-    for (const letter of letters)
-      for (const degrees of turned) {
-        const item = tagAt(hole.tag, center, radius + away, degrees, letter);
-        if (!hasRoom(draft, item, 0.5)) continue;
-        const tick = away > CROSS_REACH + 1 ? tickTo(draft, item, center, radius) : [];
-        if (tick === null) continue;
-        put(draft, group("tag", [item, ...tick]));
-        return true;
-      }
+  for (const strokes of ["all", "hard"] as const)
+    for (const away of [0.9, 2.2, 4, 6.5, 9.5, 13])
+      for (const letter of letters)
+        for (const degrees of turned) {
+          const item = tagAt(hole.tag, center, radius + away, degrees, letter);
+          if (!hasRoom(draft, item, 0.5, strokes)) continue;
+          const tick = away > CROSS_REACH + 1 ? tickTo(draft, item, center, radius) : [];
+          if (tick === null) continue;
+          if (strokes === "hard") interrupt(draft, item);
+          put(draft, group("tag", [item, ...tick]));
+          return true;
+        }
   return false;
 }
 

@@ -26,33 +26,38 @@ function field(label: string, value: string, share: number, size: Field["size"] 
   return { label, value, share, size, lines };
 }
 
-const PAD = 0.9;
+const PAD = 1;
+/** Between a field's label and its value. */
+const LABEL_GAP = 1.1;
 const LEADING = 1.45;
 
 function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width: number): readonly Row[] {
-  const { job, base, plate, weight, sheetNumber, sheetCount } = request;
+  const { job, base, plate, weight, sheetNumber, sheetCount, programVersion } = request;
   const { lettering } = sheet;
   const weightText = weight === null ? "NOT KNOWN" : `${Math.round(weight.value * 10) / 10} ${weight.unit} EACH`;
   const source = job.drawing.number === "" ? "NOT GIVEN" : `${job.drawing.number}${job.drawing.revision === "" ? "" : ` REV ${job.drawing.revision}`}`;
   const row = (...fields: readonly Field[]): Row => ({ fields, height: rowNeed(fields, width, lettering) });
+  const signed = ({ fields, height }: Row): Row => ({ fields, height: height + lettering.body * 0.6 });
   return [
     row(field("JOB NO.", job.number, 0.26), field("TITLE", job.title, 0.74, "body", 2)),
     row(field("SETTING TEMPLATE, MARK", plate.mark, 0.8, "title"), field("REV", plate.revision, 0.2, "title")),
-    row(field("WHERE USED", `BASE ${base.mark}, ${base.quantity} OFF`, 0.6), field("TEMPLATES", `${plate.quantity} OFF`, 0.4)),
     row(
-      field("MATERIAL AND THICKNESS", `${plate.material.toUpperCase()} ${formatLength(plate.thickness, job.unit)}`, 0.6),
-      field("WEIGHT", weightText, 0.4),
+      field("WHERE USED", `${base.mark}, ${base.quantity} OFF`, 0.27, "body", 4),
+      field("TEMPLATES", `${plate.quantity} OFF`, 0.19),
+      field("MATERIAL", `${plate.material.toUpperCase()} ${formatLength(plate.thickness, job.unit)}`, 0.27),
+      field("WEIGHT", weightText, 0.27),
     ),
     row(field("STATUS", job.status.toUpperCase(), 0.36), field("SOURCE DRAWING", source, 0.36), field("DATE", job.date, 0.28)),
     row(field("GENERAL TOLERANCES", "NOT SPECIFIED", 0.36), field("SCALE", scaleWords(scale), 0.36), field("UNITS", unitWord(job.unit), 0.28)),
-    row(field("DRAWN", job.drawnBy, 0.36), field("CHECKED BY", "", 0.36), field("APPROVED BY", "", 0.28)),
+    signed(row(field("DRAWN", job.drawnBy, 0.36), field("CHECKED BY", "", 0.36), field("APPROVED BY", "", 0.28))),
     row(field(filesLabel(request), fileLines(request), 1, "small", 4)),
     row(field("RULES AND EDITIONS", editionWords(request), 1, "small", 4)),
     row(
-      field("OWNER", job.owner === "" ? "-" : job.owner, 0.36),
-      field("THIRD ANGLE", "", 0.26),
-      field("SIZE", sheet.name, 0.12),
-      field("SHEET", `${sheetNumber} OF ${sheetCount}`, 0.26),
+      field("OWNER", job.owner, 0.27),
+      field("THIRD ANGLE", "", 0.19),
+      field("PROGRAM", `rodplate ${programVersion}`, 0.27),
+      field("SIZE", sheet.name, 0.1),
+      field("SHEET", `${sheetNumber} OF ${sheetCount}`, 0.17),
     ),
   ];
 }
@@ -97,11 +102,11 @@ function isBold({ size, label }: Field): boolean {
 }
 
 function rowNeed(fields: readonly Field[], width: number, lettering: Lettering): number {
-  const labels = lettering.small + 2 * PAD;
+  const labels = PAD + lettering.small + LABEL_GAP;
   return Math.max(
     ...fields.map((entry) => {
       const { lines, letter } = valueLines(entry, width, lettering);
-      return labels + Math.max(lettering.body, letter + (lines.length - 1) * letter * LEADING) + 1.6 * PAD;
+      return labels + Math.max(lettering.body, letter + (lines.length - 1) * letter * LEADING) + letter * 0.22 + lettering.body * 0.3;
     }),
   );
 }
@@ -137,7 +142,7 @@ function fieldItems(entry: Field, x: number, top: number, height: number, width:
   const { lines, letter } = valueLines(entry, width, lettering);
   const room = width * entry.share - 2 * PAD;
   const label = text("label", shorten(entry.label, room, lettering.small), at(x + PAD, top - PAD - lettering.small), lettering.small);
-  const first = top - 2 * PAD - lettering.small - letter - 0.5;
+  const first = top - PAD - lettering.small - LABEL_GAP - letter;
   const values = lines
     .filter((words) => words !== "")
     .map((words, i) => text("title", words, at(x + PAD, first - i * letter * LEADING), letter, { bold: isBold(entry) }));
