@@ -35,12 +35,15 @@ export interface Ground {
   readonly taken: readonly Extent[];
 }
 
-/** The bare ground of a plate. */
+/** A place that is measured off by the clearance is free though double arithmetic comes out short: 1 nm. */
+const NOISE = 1 / NM_PER_MM;
+
+/** The bare ground of a plate; `clearance` is the shop's, in millimetres. */
 export function bareGround(outer: Contour, holes: readonly Hole[], seats: readonly Disc[], clearance: number): Ground {
   return {
     extent: extentOf(outer),
     clearance,
-    isInside: insideOf(outer, clearance),
+    isInside: insideOf(outer, clearance - NOISE),
     holes: holes.flatMap(({ center, shape }) =>
       shape.kind === "circle" ? [{ center, radius: shape.diameter / 2 / NM_PER_MM }] : [],
     ),
@@ -71,7 +74,8 @@ export function near(ground: Ground, at: Point, reach: number): Ground {
 
 /** True where a mark with this box may stand; seats count only when `offSeats`. */
 export function isFree(ground: Ground, box: Extent, offSeats: boolean): boolean {
-  const { clearance, holes, openings, seats, taken } = ground;
+  const { holes, openings, seats, taken } = ground;
+  const clearance = ground.clearance - NOISE;
   const clears = ({ center, radius }: Disc) => gapToExtent(center, box) >= radius + clearance;
   const apart = (other: Extent) => gapBetweenExtents(box, other) >= clearance;
   return (
@@ -79,7 +83,7 @@ export function isFree(ground: Ground, box: Extent, offSeats: boolean): boolean 
     holes.every(clears) &&
     taken.every(apart) &&
     openings.every(apart) &&
-    (!offSeats || seats.every(({ center, radius }) => gapToExtent(center, box) >= radius)) &&
+    (!offSeats || seats.every(({ center, radius }) => gapToExtent(center, box) >= radius - NOISE)) &&
     ground.isInside(box)
   );
 }
