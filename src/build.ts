@@ -32,8 +32,8 @@ export interface BuildOptions {
   readonly date: string;
   /** Version of the program, printed on every sheet. */
   readonly version: string;
-  /** Any DOM for svg.js. */
-  readonly document: SvgDocument;
+  /** Any DOM for svg.js; null where no sheet is wanted. */
+  readonly document: SvgDocument | null;
   /** Writes the cut files of held bases too, with HELD in their names. Default false. */
   readonly includeHeld?: boolean;
   /** Which files to make. Default all; empty to check only. */

@@ -40,7 +40,8 @@ export interface Product {
 
 /** What a writer may use beside the product. */
 export interface Surroundings {
-  readonly document: SvgDocument;
+  /** null where no sheet is wanted. */
+  readonly document: SvgDocument | null;
   readonly version: string;
   readonly includeHeld: boolean;
   /** Files of the same base that are made already. */
@@ -142,6 +143,7 @@ function hasDrillList({ plate, held }: Product, includeHeld: boolean): boolean {
 
 function writeSheet(product: Product, { made, document, version }: Surroundings): Uint8Array {
   const { job, base, layout, plate, measures, rows, held, weight } = product;
+  if (document === null) throw new TypeError("a sheet is drawn with svg.js, which needs a document");
   const cutFiles = made.filter(({ kind }) => kind === "cut-joined" || kind === "cut-r12");
   const drillList = made.find(({ kind }) => kind === "drill-list");
   const scene = drawSheet({

@@ -1,6 +1,6 @@
 /** The command line as a closed union of commands, or what is wrong with it. */
 import { parseArgs } from "node:util";
-import { nearestWord } from "../job/nearest.js";
+import { nearestWord } from "../diagnostics/nearest.js";
 
 export type Command =
   | { readonly kind: "help"; readonly about: CommandName | null }

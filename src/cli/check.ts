@@ -8,7 +8,6 @@ import { startProgress } from "./progress.js";
 import { startReport } from "./report.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { readVersion, todayOf } from "./shell.js";
-import { newDocument } from "./svg-document.js";
 
 export async function runCheck(command: Extract<Command, { kind: "check" }>, shell: Shell): Promise<ExitCode> {
   const { json, all } = command;
@@ -20,7 +19,7 @@ export async function runCheck(command: Extract<Command, { kind: "check" }>, she
   const options = {
     date: todayOf(shell),
     version: readVersion(),
-    document: newDocument(),
+    document: null,
     outputs: json ? (["summary"] as const) : [],
   };
   const built = buildInParts(inputs.value, options);

@@ -5,7 +5,6 @@ import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { RequestedFile } from "../job/index.js";
 import { readJob, requestedFiles } from "../job/index.js";
 import type { Inputs, Table } from "../readers/inputs.js";
-import { openWorkbook } from "../readers/workbook.js";
 import { fileFault } from "./findings.js";
 import type { Shell } from "./shell.js";
 import { INSTALLED, todayOf } from "./shell.js";
@@ -35,6 +34,7 @@ export async function loadInputs(job: string, shell: Shell): Promise<Outcome<Inp
 async function openFile({ name, sheet }: RequestedFile, path: string): Promise<Outcome<Content | null>> {
   const content = readBytes(path, name);
   if (!content.ok || content.value === null || !/\.xlsx$/i.test(name)) return content;
+  const { openWorkbook } = await import("../readers/workbook.js");
   return openWorkbook(content.value, name, sheet);
 }
 

@@ -1,13 +1,12 @@
 #!/usr/bin/env node
 /** The program: reads the command line, runs the command, sets the exit code. */
 import { parseCommand } from "./arguments.js";
-import { runCheck } from "./check.js";
 import { helpText } from "./help.js";
-import { runMake } from "./make.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { processShell, readVersion } from "./shell.js";
 import { runStart, starterNames } from "./start.js";
 
+/** Commands are loaded when they are called for: what they stand on takes longer to load than a small command to run. */
 async function run(args: readonly string[], shell: Shell): Promise<ExitCode> {
   const parsed = parseCommand(args);
   if (!parsed.ok) {
@@ -26,9 +25,9 @@ async function run(args: readonly string[], shell: Shell): Promise<ExitCode> {
     case "start":
       return runStart(command, shell);
     case "check":
-      return runCheck(command, shell);
+      return (await import("./check.js")).runCheck(command, shell);
     case "make":
-      return runMake(command, shell);
+      return (await import("./make.js")).runMake(command, shell);
   }
 }
 

@@ -1,7 +1,7 @@
 /** `rodplate start [NAME] --out FILE`: writes a commented starter job from templates/. */
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
-import { nearestWord } from "../job/nearest.js";
+import { nearestWord } from "../diagnostics/nearest.js";
 import type { Command } from "./arguments.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { INSTALLED } from "./shell.js";

@@ -1,0 +1,108 @@
+/** Runs the built program as a user would, in a folder of its own, and looks at packages without the program's own code. */
+import type { ChildProcess, SpawnSyncReturns } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
+import { createHash } from "node:crypto";
+import { mkdtempSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+const MAIN = fileURLToPath(new URL("../../dist/cli/main.js", import.meta.url));
+
+/** A new, empty folder for one test. */
+export function newFolder(): string {
+  return mkdtempSync(join(tmpdir(), "rodplate-cli-"));
+}
+
+const environment = { PATH: process.env.PATH, HOME: process.env.HOME };
+
+/** Runs the program to its end. */
+export function runProgram(
+  folder: string,
+  args: readonly string[],
+  extra: NodeJS.ProcessEnv = {},
+): SpawnSyncReturns<string> {
+  return spawnSync(process.execPath, [MAIN, ...args], {
+    cwd: folder,
+    encoding: "utf8",
+    env: { ...environment, ...extra },
+  });
+}
+
+/** Starts the program; resolves when it has ended. */
+export function startProgram(
+  folder: string,
+  args: readonly string[],
+): { child: ChildProcess; ended: Promise<number | null> } {
+  const child = spawn(process.execPath, [MAIN, ...args], { cwd: folder, stdio: "ignore", env: environment });
+  const ended = new Promise<number | null>((resolve) => child.on("exit", (code) => resolve(code)));
+  return { child, ended };
+}
+
+/** A job of a few bases in inches. `held` makes the first one too small for its form. */
+export function writeJob(
+  folder: string,
+  name: string,
+  { revision = "A", status = "released", bases = 2, held = false, date = "2026-11-24", washer = "3" } = {},
+): void {
+  const base = (index: number): string => `  - mark: B${index + 1}
+    quantity: 2
+    rods: { diameter: 3/4, grade: 36, finish: plain, projection: 8, embedment: 14, torqued: false }
+    pattern: { kind: rectangle, x: ${8 + index}, y: 8 }
+    basePlate: { x: ${14 + index}, y: 14, thickness: 1, hole: 1-5/16, washer: { shape: square, size: ${washer}, thickness: 1/4 } }
+    concrete: { x: ${held && index === 0 ? 40 : 20 + index}, y: 20 }
+    template:
+      thickness: 1/4
+      support: form
+      outline: { kind: rectangle, x: ${22 + index}, y: 12 }
+      opening: { diameter: 4 }
+`;
+  const dated = date === "" ? "" : `, date: ${date}`;
+  const head = `job: { number: "26-007", title: "=Invented depot", revision: "${revision}", status: ${status}${dated} }\nunits: in\nrules: us\nshop: plasma\nbases:\n`;
+  writeFileSync(join(folder, name), head + Array.from({ length: bases }, (_, index) => base(index)).join(""));
+}
+
+export interface ListedFile {
+  readonly kind: string;
+  readonly path: string;
+  readonly bytes: number;
+  readonly sha256: string;
+}
+
+export interface ReadSummary {
+  readonly schema: number;
+  readonly job: { readonly revision: string };
+  readonly bases: readonly { readonly mark: string; readonly held: boolean; readonly files: readonly ListedFile[] }[];
+  readonly files: readonly ListedFile[];
+}
+
+export function readSummary(folder: string): ReadSummary {
+  return JSON.parse(readFileSync(join(folder, "summary.json"), "utf8"));
+}
+
+/** Paths of all files below a folder, sorted. */
+export function filesIn(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, encoding: "utf8" })
+    .filter((name) => statSync(join(folder, name)).isFile())
+    .map((name) => name.replaceAll("\\", "/"))
+    .sort();
+}
+
+/** What is wrong with a package: nothing, when it holds exactly the files its summary lists, each with size and hash. */
+export function packageFaults(folder: string): string[] {
+  const { bases, files } = readSummary(folder);
+  const listed = [...bases.flatMap((base) => base.files), ...files];
+  const found = filesIn(folder).filter((path) => path !== "summary.json");
+  const faults = found
+    .filter((path) => !listed.some((file) => file.path === path))
+    .map((path) => `${path} is not listed`);
+  for (const { path, bytes, sha256 } of listed) {
+    if (!found.includes(path)) faults.push(`${path} is missing`);
+    else {
+      const content = readFileSync(join(folder, path));
+      if (content.length !== bytes) faults.push(`${path} has ${content.length} bytes, not ${bytes}`);
+      if (createHash("sha256").update(content).digest("hex") !== sha256) faults.push(`${path} has another hash`);
+    }
+  }
+  return faults;
+}
