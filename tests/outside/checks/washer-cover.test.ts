@@ -1,0 +1,59 @@
+/** Washers against base-plate holes, over whole published tables. */
+import { describe, expect, it } from "vitest";
+import { basePlateHole } from "../../../src/checks/rules/base-plate-hole.js";
+import { washerCover } from "../../../src/checks/rules/washer-cover.js";
+import { given } from "../../../src/job/model.js";
+import { findBaseHole } from "../../../src/standards/index.js";
+import type { Length } from "../../../src/units/index.js";
+import { millimetres } from "../../../src/units/index.js";
+import type { Changes } from "../../unit/checks/context.js";
+import { inch, isSubject, rowOf } from "../../unit/checks/context.js";
+
+const A1 = isSubject("A1");
+
+function rod(size: string, diameter: Length, hole: Length, washer: Length): Changes {
+  const thickness = given(inch(0.25), "table");
+  return {
+    group: { baseHole: given(hole, "table"), washer: given({ shape: "round", size: washer, thickness }, "table") },
+    rod: { size, diameter },
+  };
+}
+
+describe("AISC Design Guide 1, 2nd ed. (2006), Table 2.3: the washer covers the hole with the rod at its edge (s.2.6)", () => {
+  // Rod, hole, least washer as printed; the last column is W - (2 H - d), worked out by hand.
+  it.each([
+    ["3/4", 0.75, 1.3125, 2, 0.125],
+    ["7/8", 0.875, 1.5625, 2.5, 0.25],
+    ["1", 1, 1.8125, 3, 0.375],
+    ["1-1/4", 1.25, 2.0625, 3, 0.125],
+    ["1-1/2", 1.5, 2.3125, 3.5, 0.375],
+    ["1-3/4", 1.75, 2.75, 4, 0.25],
+    ["2", 2, 3.25, 5, 0.5],
+    ["2-1/2", 2.5, 3.75, 5.5, 0.5],
+  ])("rod %s in", (size, diameter, hole, washer, spare) => {
+    const row = rowOf(washerCover, rod(size, inch(diameter), inch(hole), inch(washer)), A1);
+    expect(row).toMatchObject({ status: "pass", margin: { kind: "length", twice: 2 * inch(spare) } });
+    // A washer one size down, 1/2 in, leaves every hole of the table open but that of the two largest rods.
+    const smaller = rowOf(washerCover, rod(size, inch(diameter), inch(hole), inch(washer - 0.5)), A1);
+    expect(smaller.status).toBe(spare < 0.5 ? "fail" : "pass");
+    expect(findBaseHole("Design Guide 1, 2nd ed.", size)).toMatchObject({ found: true, row: { hole: inch(hole) } });
+  });
+});
+
+describe("Steel Construction New Zealand, FAQ 'Connections', 2016-02-11, Table 1 (after ASI Design Guide 7 and DG1)", () => {
+  // Its note 1: washers cover the entire hole with the bolt at its edge; note 6: holes up to d + 6 mm.
+  it.each([
+    ["M16", 16, 22, 50],
+    ["M20", 20, 26, 50],
+    ["M24", 24, 30, 75],
+    ["M30", 30, 36, 75],
+    ["M36", 36, 42, 90],
+  ])("%s", (size, diameter, hole, washer) => {
+    const changes = rod(size, millimetres(diameter), millimetres(hole), millimetres(washer));
+    expect(rowOf(washerCover, changes, A1).status).toBe("pass");
+    const table = findBaseHole("d + 6 mm", size);
+    if (!table.found) throw new Error(`no hole for ${size}`);
+    const tabled = { ...changes, group: { ...changes.group, tableBaseHole: given(table.row.hole, "d + 6 mm") } };
+    expect(rowOf(basePlateHole, tabled, A1).status).toBe("pass");
+  });
+});

@@ -1,0 +1,43 @@
+import { describe, expect, it } from "vitest";
+import { groutGap } from "../../../src/checks/rules/grout-gap.js";
+import { given, missing } from "../../../src/job/model.js";
+import { inch, isSubject, plus, rowsOf, testAtLimit } from "./context.js";
+
+const grout = (length: number) => ({ grout: given(plus(inch(1.751), length), "job") });
+
+describe("grout-gap", () => {
+  testAtLimit({
+    name: "levelling nut 1.251 + washer 1/2",
+    rule: groutGap,
+    at: (delta) => ({ base: grout(delta) }),
+    passes: 1,
+    pick: isSubject("A1"),
+  });
+
+  testAtLimit({
+    name: "and the shop's room",
+    rule: groutGap,
+    at: (delta) => ({ base: grout(inch(0.5) + delta), shop: { groutRoom: given(inch(0.5), "shop") } }),
+    passes: 1,
+    pick: isSubject("A1"),
+  });
+
+  it.each(["shims", "plate"] as const)("does not apply to %s", (kind) => {
+    expect(rowsOf(groutGap, { base: { levelling: given(kind, "job") } })).toMatchObject([{ status: "not-applicable" }]);
+  });
+
+  it("is not checked where it is not said what levels the plate", () => {
+    const rows = rowsOf(groutGap, { base: { levelling: missing("levelling", "not said") } });
+    expect(rows).toMatchObject([{ status: "not-checked", note: "not said (levelling)" }]);
+  });
+
+  it.each([
+    ["grout", { base: { grout: missing("grout", "none given") } }, "(grout)"],
+    ["nut", { rod: { nut: missing("rods.nut", "none tabulated") } }, "rods.nut"],
+    ["washer", { group: { washer: missing("basePlate.washer", "none given") } }, "basePlate.washer"],
+  ] as const)("is not checked without %s", (_, changes, key) => {
+    const rows = rowsOf(groutGap, changes);
+    expect(rows.map(({ status }) => status)).toEqual(Array(4).fill("not-checked"));
+    expect(rows[0]?.note).toContain(key);
+  });
+});

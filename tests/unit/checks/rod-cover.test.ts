@@ -1,0 +1,156 @@
+import { describe, expect, it } from "vitest";
+import { rodCover } from "../../../src/checks/rules/rod-cover.js";
+import type { Bottom, Exposure, PlanShape } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model.js";
+import type { Length } from "../../../src/units/index.js";
+import { nanometres } from "../../../src/units/index.js";
+import { jobFixture } from "../../fixture.js";
+import { hasClause, inch, onLine, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
+
+const ROD = hasClause("A1", "cover beside the rod");
+const BOTTOM = hasClause("A1", "beside the bottom");
+const BELOW = hasClause("A1", "cover below");
+const TORQUED = hasClause("A1", "torqued");
+const one = { pattern: onLine(0) };
+const bottom = (value: Bottom) => ({ bottom: given(value, "job") });
+const square = (x: number, exposure: Exposure = "exposed") => ({
+  shape: given({ kind: "rectangle", x: nanometres(x), y: inch(60), corner: { kind: "square" } } as PlanShape, "job"),
+  exposure: given(exposure, "job"),
+});
+const sized = (size: string, diameter: Length) => ({ size, diameter });
+
+describe("rod-cover", () => {
+  // Exposure, rod, cover by ACI 318-19 Table 20.5.1.3.1; bars by their number: No. 5 is 5/8 in.
+  describe.each([
+    ["against ground", "1-1/4", 1.25, 3],
+    ["exposed", "3/4", 0.75, 2],
+    ["exposed", "5/8", 0.625, 1.5],
+    ["not exposed", "1-1/4", 1.25, 1.5],
+  ] as const)("%s, rod %s", (exposure, size, diameter, cover) => {
+    testAtLimit({
+      name: `cover ${cover} beside the rod`,
+      rule: rodCover,
+      at: (delta) => ({
+        group: one,
+        rod: sized(size, inch(diameter)),
+        concrete: square(2 * inch(cover) + inch(diameter) + 2 * delta, exposure),
+      }),
+      passes: 1,
+      pick: ROD,
+    });
+  });
+
+  testAtLimit({
+    name: "a rod 2 nm thicker than No. 5 takes the larger cover",
+    rule: rodCover,
+    at: (delta) => ({
+      group: one,
+      rod: sized("5/8", plus(inch(0.625), 2)),
+      concrete: square(2 * inch(2) + inch(0.625) + 2 + 2 * delta),
+    }),
+    passes: 1,
+    pick: (row) => ROD(row) && row.note.includes("No. 6 to 18"),
+  });
+
+  testAtLimit({
+    name: "round pier, rod off its centre",
+    rule: rodCover,
+    at: (delta) => ({
+      group: { pattern: { kind: "points", at: [{ x: inch(3), y: inch(4) }] } },
+      concrete: {
+        shape: given(
+          { kind: "circle", diameter: nanometres(2 * (inch(5) + inch(2)) + inch(1.25) + delta) } as const,
+          "job",
+        ),
+      },
+    }),
+    passes: 1,
+    pick: ROD,
+  });
+
+  testAtLimit({
+    name: "pier off the working point",
+    rule: rodCover,
+    at: (delta) => ({
+      group: one,
+      concrete: {
+        ...square(inch(24)),
+        at: { x: nanometres(inch(12) - inch(2) - inch(0.625) - delta), y: nanometres(0) },
+      },
+    }),
+    passes: 1,
+    pick: ROD,
+  });
+
+  describe.each([
+    ["nut", { kind: "nut" }, inch(2.309)],
+    ["round plate", { kind: "plate", shape: "round", size: inch(4), thickness: inch(0.5) }, inch(4)],
+    ["hook", { kind: "hook", reach: inch(3) }, inch(6)],
+  ] as const)("%s at the bottom", (_, value, across) => {
+    testAtLimit({
+      name: "cover beside it",
+      rule: rodCover,
+      at: (delta) => ({ group: one, rod: bottom(value), concrete: square(2 * inch(2) + across + 2 * delta) }),
+      passes: 1,
+      pick: BOTTOM,
+    });
+  });
+
+  testAtLimit({
+    name: "a square plate may stand any way round",
+    rule: rodCover,
+    at: (delta) => {
+      const size = inch(4);
+      const corner = Math.round(size * Math.SQRT2);
+      const value = { kind: "circle", diameter: nanometres(2 * inch(2) + corner + delta) } as const;
+      return {
+        group: one,
+        rod: bottom({ kind: "plate", shape: "square", size, thickness: inch(0.5) }),
+        concrete: { shape: given(value, "job") },
+      };
+    },
+    passes: 1,
+    pick: BOTTOM,
+  });
+
+  testAtLimit({
+    name: "below, by depth and embedment",
+    rule: rodCover,
+    at: (delta) => ({ concrete: { depth: given(plus(inch(26), delta), "job") } }),
+    passes: 1,
+    pick: BELOW,
+  });
+
+  testAtLimit({
+    name: "6 d to the edge when torqued",
+    rule: rodCover,
+    at: (delta) => ({ group: one, rod: { torqued: given(true, "job") }, concrete: square(2 * inch(7.5) + 2 * delta) }),
+    passes: 1,
+    pick: TORQUED,
+  });
+
+  it("where it is not known whether the rods are torqued, 6 d is not checked unless it holds", () => {
+    const rod = { torqued: missing("rods.torqued", "not said") };
+    const status = (x: number) => rowOf(rodCover, { group: one, rod, concrete: square(x) }, TORQUED).status;
+    expect([status(2 * inch(7.5)), status(2 * inch(7.5) - 2)]).toEqual(["pass", "not-checked"]);
+    expect(rowOf(rodCover, {}, TORQUED).status).toBe("not-applicable");
+  });
+
+  it.each([
+    ["concrete", { concrete: { shape: missing("concrete", "no concrete is given") } }, "(concrete)", 4],
+    ["exposure", { concrete: { exposure: missing("concrete.exposure", "not said") } }, "concrete.exposure", 8],
+    ["bottom", { rod: { bottom: missing("rods.bottom", "not said") } }, "rods.bottom", 4],
+    ["nut", { rod: { nut: missing("rods.nut", "none tabulated") } }, "rods.nut", 4],
+    ["embedment", { rod: { embedment: missing("rods.embedment", "none given") } }, "rods.embedment", 4],
+  ] as const)("is not checked without %s", (_, changes, key, count) => {
+    const rows = rowsOf(rodCover, changes).filter(({ note }) => note.includes(key));
+    expect(rows.map(({ status }) => status)).toEqual(Array(count).fill("not-checked"));
+  });
+
+  it("names the edition where no cover is held for it", () => {
+    const editions = { ...jobFixture().editions, concrete: "ACI 318-11" };
+    const row = rowOf(rodCover, { job: { editions } }, ROD);
+    expect(row).toMatchObject({ status: "not-checked", severity: "ask" });
+    expect(row.note).toContain("ACI 318-11");
+  });
+});

@@ -1,0 +1,58 @@
+import { describe, expect, it } from "vitest";
+import { rodSpacing } from "../../../src/checks/rules/rod-spacing.js";
+import { given, missing } from "../../../src/job/model.js";
+import { groupFixture } from "../../fixture.js";
+import { inch, isSubject, onLine, rowOf, rowsOf, testAtLimit } from "./context.js";
+
+const PAIR = isSubject("A1-A2");
+const torqued = { torqued: given(true, "job") };
+const unknown = { torqued: missing("rods.torqued", "not said whether the rods are torqued") };
+const apart = (spacing: number) => ({ group: { pattern: onLine(0, spacing) } });
+
+describe("rod-spacing", () => {
+  testAtLimit({
+    name: "4 d, not torqued",
+    rule: rodSpacing,
+    at: (delta) => apart(inch(5) + delta),
+    passes: 1,
+    pick: PAIR,
+  });
+
+  testAtLimit({
+    name: "6 d, torqued",
+    rule: rodSpacing,
+    at: (delta) => ({ rod: torqued, ...apart(inch(7.5) + delta) }),
+    passes: 1,
+    pick: PAIR,
+  });
+
+  testAtLimit({
+    name: "the larger rod of a pair, torqued when either is",
+    rule: rodSpacing,
+    at: (delta) => ({
+      base: {
+        groups: [
+          groupFixture({ pattern: onLine(0) }, { size: "2", diameter: inch(2) }),
+          groupFixture({ letter: "B", pattern: onLine(inch(12) + delta) }, torqued),
+        ],
+      },
+    }),
+    passes: 1,
+    pick: isSubject("A1-B1"),
+  });
+
+  it.each([
+    [inch(7.5), "pass", "holds even when torqued"],
+    [inch(7.5) - 1, "not-checked", "rods.torqued"],
+    [inch(5), "not-checked", "rods.torqued"],
+    [inch(5) - 1, "fail", "fails even when not torqued"],
+  ])("not known whether torqued, %i nm: %s", (spacing, status, words) => {
+    const row = rowOf(rodSpacing, { rod: unknown, ...apart(spacing) }, PAIR);
+    expect(row).toMatchObject({ status, severity: "ask" });
+    expect(row.note).toContain(words);
+  });
+
+  it("does not apply to one rod", () => {
+    expect(rowsOf(rodSpacing, { group: { pattern: onLine(0) } })).toMatchObject([{ status: "not-applicable" }]);
+  });
+});
