@@ -4,7 +4,7 @@ import { heavyHexNuts } from "./asme-b18-2-2/heavy-hex-nuts.js";
 import { hexNuts } from "./asme-b18-2-2/hex-nuts.js";
 import { typeBNarrowWashers, typeBRegularWashers, typeBWideWashers } from "./asme-b18-21-1/type-b-washers.js";
 import { f436Washers } from "./astm-f436/washers.js";
-import { f844NarrowWashers, f844Washers } from "./astm-f844/washers.js";
+import { f844Washers, f844WideWashers } from "./astm-f844/washers.js";
 import { iso4032Nuts } from "./iso-4032/hex-nuts.js";
 import { iso4034Nuts } from "./iso-4034/hex-nuts.js";
 import { iso7089Washers } from "./iso-7089/washers.js";
@@ -24,7 +24,7 @@ const NUTS: Readonly<Record<NutStandard, SizedIndex<NutRow>>> = {
 const WASHERS: Readonly<Record<WasherStandard, SizedIndex<WasherRow>>> = {
   "ASTM F436": indexBySize(f436Washers),
   "ASTM F844": indexBySize(f844Washers),
-  "ASTM F844 narrow": indexBySize(f844NarrowWashers),
+  "ASTM F844 wide": indexBySize(f844WideWashers),
   "ASME B18.21.1 Type B narrow": indexBySize(typeBNarrowWashers),
   "ASME B18.21.1 Type B regular": indexBySize(typeBRegularWashers),
   "ASME B18.21.1 Type B wide": indexBySize(typeBWideWashers),
@@ -45,7 +45,7 @@ export function findNut(standard: NutStandard, size: string): Lookup<NutRow> {
   return findSized(NUTS[standard], size);
 }
 
-/** A washer of a standard, by rod size. ASTM F844 without further word is the wide series. */
+/** A washer of a standard, by rod size. ASTM F844 without further word is the narrow series, as it is furnished. */
 export function findWasher(standard: WasherStandard, size: string): Lookup<WasherRow> {
   return findSized(WASHERS[standard], size);
 }

@@ -1,9 +1,12 @@
-/** ASME B18.21.1 plain washers, Type B, in inches as printed. */
+/**
+ * ASME B18.21.1 plain washers, Type B, in inches as printed. Three rows of the open data set differ from Machinery's Handbook
+ * (31st ed., p. 1697): the handbook's values are kept and the row says so.
+ */
 import { inches } from "../../units/length.js";
-import type { Table, WasherRow } from "../model.js";
+import type { Confidence, Table, WasherRow } from "../model.js";
 import { printedInches } from "../sizes.js";
 
-/** Narrow series: size, inside, outside, thickness, note. */
+/** Narrow series: size, inside, outside, thickness, confidence, note. */
 export const typeBNarrowWashers: Table<WasherRow> = {
   edition: "ASME B18.21.1 Type B narrow",
   clause: "plain washers, Type B, narrow",
@@ -33,7 +36,7 @@ export const typeBNarrowWashers: Table<WasherRow> = {
   ],
 };
 
-/** Regular series: size, inside, outside, thickness, note. */
+/** Regular series: size, inside, outside, thickness, confidence, note. */
 export const typeBRegularWashers: Table<WasherRow> = {
   edition: "ASME B18.21.1 Type B regular",
   clause: "plain washers, Type B, regular",
@@ -50,8 +53,8 @@ export const typeBRegularWashers: Table<WasherRow> = {
     row("1", 1.062, 2.5, 0.16),
     row("1-1/8", 1.188, 2.75, 0.16),
     row("1-1/4", 1.312, 3, 0.16),
-    row("1-3/8", 1.438, 3.25, 0.25),
-    row("1-1/2", 1.562, 3.5, 0.25, "file prints 889 mm; 88.9 (3-1/2 in) intended"),
+    row("1-3/8", 1.438, 3.25, 0.16, "high (conflict resolved)", "one open data set prints thickness .250"),
+    row("1-1/2", 1.562, 3.5, 0.25, "medium", "file prints 889 mm; 88.9 (3-1/2 in) intended"),
     row("1-5/8", 1.75, 3.75, 0.25),
     row("1-3/4", 1.875, 4, 0.25),
     row("1-7/8", 2, 4.25, 0.25),
@@ -63,7 +66,7 @@ export const typeBRegularWashers: Table<WasherRow> = {
   ],
 };
 
-/** Wide series: size, inside, outside, thickness, note. */
+/** Wide series: size, inside, outside, thickness, confidence, note. */
 export const typeBWideWashers: Table<WasherRow> = {
   edition: "ASME B18.21.1 Type B wide",
   clause: "plain washers, Type B, wide",
@@ -79,8 +82,15 @@ export const typeBWideWashers: Table<WasherRow> = {
     row("7/8", 0.938, 2.75, 0.16),
     row("1", 1.062, 3, 0.16),
     row("1-1/8", 1.188, 3.25, 0.16),
-    row("1-1/4", 1.312, 3.25, 0.15, "od 82.55 (3-1/4 in)"),
-    row("1-3/8", 1.438, 4, 0.25),
+    row(
+      "1-1/4",
+      1.312,
+      3.5,
+      0.25,
+      "high (conflict resolved)",
+      "one open data set prints outside 3.250, thickness .150",
+    ),
+    row("1-3/8", 1.438, 3.75, 0.25, "high (conflict resolved)", "one open data set prints outside 4.000"),
     row("1-1/2", 1.562, 4, 0.25),
     row("1-5/8", 1.75, 4.25, 0.25),
     row("1-3/4", 1.875, 4.5, 0.25),
@@ -93,7 +103,14 @@ export const typeBWideWashers: Table<WasherRow> = {
   ],
 };
 
-function row(size: string, inside: number, outside: number, thickness: number, note = ""): WasherRow {
+function row(
+  size: string,
+  inside: number,
+  outside: number,
+  thickness: number,
+  confidence: Confidence = "medium",
+  note = "",
+): WasherRow {
   return {
     size,
     diameter: printedInches(size),
@@ -101,7 +118,7 @@ function row(size: string, inside: number, outside: number, thickness: number, n
     outside: inches(outside),
     thickness: { least: null, nominal: inches(thickness), greatest: null },
     source: "ASME B18.21.1 Type B",
-    confidence: "medium",
+    confidence,
     note,
   };
 }

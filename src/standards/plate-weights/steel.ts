@@ -12,7 +12,7 @@ export interface DensityRow extends Sourced {
 /** Steel, for US and metric jobs. */
 export const steelDensities: { readonly us: DensityRow; readonly metric: DensityRow } = {
   us: { value: 490, unit: "lb/ft3", ...SOURCED, note: "0.28356 lb/in3" },
-  metric: { value: 7850, unit: "kg/m3", ...SOURCED, note: "490 lb/ft3 = 7849.1 kg/m3" },
+  metric: { value: 7850, unit: "kg/m3", ...SOURCED, note: "490 lb/ft3 = 7849.05 kg/m3" },
 };
 
 export interface PlateWeightRow extends Sourced {

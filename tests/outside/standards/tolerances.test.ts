@@ -1,0 +1,103 @@
+import { describe, expect, it } from "vitest";
+import { aci117Placing } from "../../../src/standards/aci-117-10/placing.js";
+import { aisc303Placing } from "../../../src/standards/aisc-303-22/placing.js";
+import { thicknessTolerance } from "../../../src/standards/astm-a6/thickness-tolerance.js";
+import { zincRows } from "../../../src/standards/astm-f2329/zinc.js";
+import type { Bounds, DeviationRow } from "../../../src/standards/index.js";
+import { findSpacing, iso9013Perpendicularity, zincGrowth } from "../../../src/standards/index.js";
+import { iso9013Class1 } from "../../../src/standards/iso-9013-2017/deviations-class-1.js";
+import { iso9013Class2 } from "../../../src/standards/iso-9013-2017/deviations-class-2.js";
+import { scope } from "../../../src/standards/iso-9013-2017/ranges.js";
+import { inches, type Length, millimetres } from "../../../src/units/index.js";
+
+const byRod = (rows: typeof aci117Placing.rows) =>
+  rows.filter((row) => row.about === "rod position").map((row) => [row.sizes, row.plus]);
+
+it("AISC 303-16/-22 took ACI 117-10's tolerances by rod diameter (ASCC position statement; numbers from memory)", () => {
+  expect(byRod(aisc303Placing.rows)).toEqual(byRod(aci117Placing.rows));
+});
+
+it("ACI 318: torqued rods need half as much again (17.9.2)", () => {
+  const [plain, torqued] = [findSpacing("ACI 318-19", false), findSpacing("ACI 318-19", true)];
+  expect(plain.found && torqued.found && torqued.row.factor / plain.row.factor).toBe(1.5);
+});
+
+describe.each([
+  [1, iso9013Class1.rows, 90, "<=1"],
+  [2, iso9013Class2.rows, 55, "<=1"],
+] as const)("ISO 9013:2017, class %d", (_grade, rows, count, first) => {
+  const bands = [...new Set(rows.map((row) => row.thickness.printed))];
+  const inBand = (band: string): DeviationRow[] => rows.filter((row) => row.thickness.printed === band);
+
+  it("holds every printed cell", () => {
+    expect(rows.length).toBe(count);
+    expect(bands[0]).toBe(first);
+  });
+
+  it("deviations never shrink along a row of the table", () => {
+    for (const band of bands) {
+      const deviations = inBand(band).map((row) => row.plusMinus);
+      expect(deviations).toEqual(deviations.toSorted((a, b) => a - b));
+    }
+  });
+
+  it("deviations never shrink down a column", () => {
+    for (const nominal of new Set(rows.map((row) => row.nominal.printed))) {
+      const column = rows.filter((row) => row.nominal.printed === nominal).map((row) => row.plusMinus);
+      expect(column).toEqual(column.toSorted((a, b) => a - b));
+    }
+  });
+
+  it("ranges follow each other without gap or overlap", () => {
+    const meets = (a: Bounds, b: Bounds) => a.to === b.from && a.toIncluded !== b.fromIncluded;
+    const thicknesses = bands.flatMap((band) => inBand(band)[0]?.thickness ?? []);
+    thicknesses.slice(1).forEach((range, at) => {
+      expect(meets(thicknesses[at] ?? range, range)).toBe(true);
+    });
+    for (const band of bands) {
+      const nominals = inBand(band).map((row) => row.nominal);
+      nominals.slice(1).forEach((range, at) => {
+        expect(meets(nominals[at] ?? range, range)).toBe(true);
+      });
+    }
+  });
+});
+
+it("ISO 9013: class 2 is coarser than class 1, cell by cell below 4 m (above, its copy has doubtful cells)", () => {
+  const below4m = iso9013Class2.rows.filter((row) => (row.nominal.to ?? 0) <= millimetres(4000));
+  expect(below4m.length).toBeGreaterThan(40);
+  for (const row of below4m) {
+    const fine = iso9013Class1.rows.find(
+      (other) => other.thickness.printed === row.thickness.printed && other.nominal.printed === row.nominal.printed,
+    );
+    expect(row.plusMinus).toBeGreaterThan(fine?.plusMinus ?? Number.POSITIVE_INFINITY);
+  }
+});
+
+it("ISO 9013: perpendicularity grows from range 1 to 5 at any thickness, and the scope covers what is asked of each process", () => {
+  for (const thickness of [0.5, 6, 25, 100, 300].map(millimetres)) {
+    const u = ([1, 2, 3, 4, 5] as const).map((range) => {
+      const row = iso9013Perpendicularity(range);
+      return row.base + row.perThickness * thickness;
+    });
+    expect(u).toEqual(u.toSorted((a, b) => a - b));
+  }
+  for (const row of scope.rows) expect(row.greatest).toBeGreaterThan(row.least);
+});
+
+it("zinc on the diameter is twice its thickness (geometry)", () => {
+  const coating = zincRows.find((row) => row.item === "coating thickness");
+  const twice = (length: Length | undefined) => 2 * (length ?? Number.NaN);
+  expect([zincGrowth.least, zincGrowth.greatest]).toEqual([twice(coating?.least), twice(coating?.greatest)]);
+  expect(zincGrowth.greatest).toBe(inches(0.007));
+});
+
+it("ASTM A6: plates are thicker by more as they get thicker or wider", () => {
+  expect(thicknessTolerance.rows.length).toBe(40);
+  const over = thicknessTolerance.rows.map((row) => row.over);
+  for (const width of new Set(thicknessTolerance.rows.map((row) => row.width.printed))) {
+    const column = thicknessTolerance.rows.filter((row) => row.width.printed === width).map((row) => row.over);
+    expect(column).toEqual(column.toSorted((a, b) => a - b));
+  }
+  expect(Math.max(...over)).toBe(inches(0.1));
+});
