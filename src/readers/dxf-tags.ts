@@ -52,7 +52,8 @@ function asciiText(bytes: Uint8Array, start: number, end: number): string {
   return String.fromCharCode(...bytes.subarray(start, end));
 }
 
-const utf8 = new TextDecoder();
+/** Keeps a byte-order mark, so that one ASCII byte stays one letter at its place. */
+const utf8 = new TextDecoder("utf-8", { ignoreBOM: true });
 
 class ByteTags implements Tags {
   readonly codes: number[] = [];
@@ -68,7 +69,7 @@ class ByteTags implements Tags {
   ) {
     const isAscii = this.split();
     this.decoder = isAscii ? utf8 : chooseDecoder(bytes, findings);
-    this.ascii = isAscii ? this.decoder.decode(bytes) : null;
+    this.ascii = isAscii && !hasByteOrderMark(bytes) ? this.decoder.decode(bytes) : null;
   }
 
   text(index: number): string {
@@ -119,7 +120,7 @@ class ByteTags implements Tags {
     const { bytes, codes, starts, ends, findings } = this;
     const lineEnd = bytes.includes(LF) ? LF : CR;
     let seen = 0;
-    let at = 0;
+    let at = hasByteOrderMark(bytes) ? 3 : 0;
     while (at < bytes.length) {
       const lineStart = at;
       while (at < bytes.length && bytes[at] !== lineEnd) at++;
@@ -143,6 +144,11 @@ class ByteTags implements Tags {
     }
     return seen <= 127;
   }
+}
+
+/** UTF-8's mark, which some editors put before the first line. */
+function hasByteOrderMark(bytes: Uint8Array): boolean {
+  return bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
 }
 
 function isBlank(byte: number | undefined): boolean {
