@@ -14,6 +14,6 @@ export function shopJsonSchema(): string {
 }
 
 function schemaText(schema: z.ZodType, title: string): string {
-  const { $schema, ...rest } = z.toJSONSchema(schema, { io: "input", target: "draft-7", reused: "ref" });
+  const { $schema, ...rest } = z.toJSONSchema(schema, { io: "input", target: "draft-7" });
   return `${JSON.stringify({ $schema, title, ...rest }, null, 2)}\n`;
 }

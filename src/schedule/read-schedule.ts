@@ -221,13 +221,18 @@ function toBase({ place, own, groups }: OpenBase): SourceMap {
   }));
   if (only !== undefined && others.length === 0) {
     const moved = Object.entries(only.values).map(([key, node]) => [OF_ONE_GROUP[key] ?? key, node] as const);
-    return nest([...Object.entries(own), ...moved], place);
+    return nest([...asked(place, "template", "rods"), ...Object.entries(own), ...moved], place);
   }
   const items = [only, ...others].flatMap((group) =>
-    group === undefined ? [] : [nest(Object.entries(group.values), group.place)],
+    group === undefined ? [] : [nest([...asked(group.place, "rods"), ...Object.entries(group.values)], group.place)],
   );
-  const whole = nest(Object.entries(own), place);
+  const whole = nest([...asked(place, "template"), ...Object.entries(own)], place);
   return { ...whole, entries: [...whole.entries, { key: "groups", place, value: { kind: "list", items, place } }] };
+}
+
+/** Groups of keys that are there even when no column fills them, so that what they lack is asked for by its heading. */
+function asked(place: SourcePlace, ...keys: readonly string[]): (readonly [string, SourceNode])[] {
+  return keys.map((key) => [key, map({}, place)] as const);
 }
 
 /** A pattern without a kind is the one whose columns are filled. */
