@@ -19,7 +19,7 @@ export const projection: Rule = {
   severity: "ask",
   measured: "the projection of the rod",
   clause: () => "stack on the rod, from the specified T.O.C.",
-  edition: ({ job }) => job.editions.placing,
+  edition: () => "geometry",
   check(context) {
     const rods = rodHoles(context);
     return [asSpecified, setLow].flatMap((row) => rods.map((rod) => row(context, rod)));
@@ -87,7 +87,7 @@ function setLow(context: CheckContext, rodHole: RodHole): Verdict {
   const { placing } = context.job.editions;
   const needs = stackOf(context, rodHole);
   const found = findElevation(placing);
-  const own = { clause: LOW };
+  const own = { clause: LOW, edition: placing };
   if (!needs.all) return lacking(rodHole.tag, needs.missing, own);
   if (!found.found) return notChecked(rodHole.tag, `${placing}: no tolerance of rod tops is tabulated`, own);
   const stack = needs.values;

@@ -38,7 +38,9 @@ function carriedByForm(context: CheckContext, shape: PlanShape): Verdict {
   if (found === null) {
     return notChecked("plate", "the plate has no corner in one quarter of the round form: its bearing is not measured");
   }
-  const note = `${found.how}: bears ${say.twice(found.twice)} on opposite sides, ${say.length(bearing.value)} asked for`;
+  const bears =
+    found.twice < 0 ? `falls short of the form by ${say.twice(-found.twice)}` : `bears ${say.twice(found.twice)}`;
+  const note = `${found.how}: ${bears} on opposite sides, ${say.length(bearing.value)} asked for`;
   return compare("plate", found.twice, ">=", 2 * bearing.value, note);
 }
 

@@ -55,6 +55,11 @@ describe("projection", () => {
     pick: LOW,
   });
 
+  it("names the edition of the tolerance where it is used", () => {
+    expect(rowOf(projection, {}, SPECIFIED).edition).toBe("geometry");
+    expect(rowOf(projection, {}, LOW).edition).toBe("ACI 117-10");
+  });
+
   it("writes the stack, the thread and the advice", () => {
     const shims = { levelling: given("shims" as const, "job") };
     expect(rowOf(projection, { base: shims }, SPECIFIED).note).toBe(

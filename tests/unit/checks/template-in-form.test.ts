@@ -156,6 +156,13 @@ describe("template-in-form", () => {
     });
   });
 
+  it("says how far a template falls short of the form", () => {
+    expect(rowOf(templateInForm, { template: rect(inch(20), inch(18)) }, PLATE)).toMatchObject({
+      status: "fail",
+      note: "along x: falls short of the form by 2 on opposite sides, 1 asked for",
+    });
+  });
+
   it("does not measure a plate without a corner in a quarter of a round form", () => {
     const outline = {
       kind: "polygon",
