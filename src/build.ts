@@ -165,7 +165,7 @@ export function buildInParts(inputs: Inputs, options: BuildOptions): PartwiseBui
   if (!read.ok) return faulty(read.findings);
   const job = read.value;
   const plates = makePlates(job);
-  const findings = [...read.findings, ...reservedMarks(job), ...plates.findings];
+  const findings = [...read.findings, ...plates.findings];
   if (hasErrors(findings)) return faulty(findings);
   const files = startJobFiles(options);
   const head = [
@@ -181,19 +181,6 @@ function faulty(findings: readonly Finding[]): PartwiseBuild {
     throw new Error("a job with errors has no files");
   };
   return { findings, job: null, head: [], bases: [], tail };
-}
-
-/** A base's folder must not take the name of a job file, in any case of letters. */
-function reservedMarks(job: Job): Finding[] {
-  const names = jobOutputs.map(({ path }) => path);
-  return job.bases
-    .filter((base) => names.includes(base.mark.toLowerCase()))
-    .map((base) => ({
-      code: "reserved-mark",
-      severity: "error",
-      at: base.place,
-      message: `mark ${JSON.stringify(base.mark)} is the name of a file of the package; a mark must not be ${names.join(", ")}`,
-    }));
 }
 
 interface PlateMaker {

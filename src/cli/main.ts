@@ -1,50 +1,6 @@
 #!/usr/bin/env node
-/** The program: reads the command line, runs the command, sets the exit code. */
-import { parseCommand } from "./arguments.js";
-import { helpText } from "./help.js";
-import type { ExitCode, Shell } from "./shell.js";
-import { processShell, readVersion } from "./shell.js";
-import { runStart, starterNames } from "./start.js";
+/** The program: hands the process's arguments and streams over and sets the exit code. */
+import { runProgram } from "./run.js";
+import { processShell } from "./shell.js";
 
-/** Commands are loaded when they are called for: what they stand on takes longer to load than a small command to run. */
-async function run(args: readonly string[], shell: Shell): Promise<ExitCode> {
-  const parsed = parseCommand(args);
-  if (!parsed.ok) {
-    for (const message of parsed.messages) await shell.err.write(`rodplate: ${message}\n`);
-    await shell.err.write("rodplate --help lists commands and options\n");
-    return 2;
-  }
-  const { command } = parsed;
-  switch (command.kind) {
-    case "help":
-      await shell.out.write(helpText(command.about, starterNames()));
-      return 0;
-    case "version":
-      await shell.out.write(`${readVersion()}\n`);
-      return 0;
-    case "start":
-      return runStart(command, shell);
-    case "check":
-      return (await import("./check.js")).runCheck(command, shell);
-    case "make":
-      return (await import("./make.js")).runMake(command, shell);
-  }
-}
-
-/** A bug is an exception: it ends here, with what to report, and leaves no package behind. */
-async function reportFault(error: unknown, args: readonly string[], shell: Shell): Promise<ExitCode> {
-  const what = error instanceof Error ? (error.stack ?? error.message) : String(error);
-  await shell.err.write(
-    `rodplate ${readVersion()}: a fault of the program, not of the input; no file of this run was delivered.\n` +
-      `Please report it with the job file and these lines:\n  command: ${args.join(" ")}\n  node ${process.version}, ${process.platform}\n${what}\n`,
-  );
-  return 3;
-}
-
-const shell = processShell();
-const args = process.argv.slice(2);
-try {
-  process.exitCode = await run(args, shell);
-} catch (error) {
-  process.exitCode = await reportFault(error, args, shell);
-}
+process.exitCode = await runProgram(process.argv.slice(2), processShell());

@@ -4,9 +4,9 @@ import type { Inputs } from "../../src/index.js";
 
 const SHOP = "templates/shops/plasma.yaml";
 
-/** A released job of `count` bases in inches, as the shell would hand it in. */
-export function makeInputs(count: number): Inputs {
-  const bases = Array.from({ length: count }, (_, index) => baseText(index));
+/** A released job of `count` bases in inches, numbered from `first`, as the shell would hand it in. */
+export function makeInputs(count: number, first = 0): Inputs {
+  const bases = Array.from({ length: count }, (_, index) => baseText(first + index));
   const job = `job: { number: "26-001", title: Benchmark, revision: A, status: released, date: 2026-11-24 }\nunits: in\nrules: us\nshop: plasma\nbases:\n`;
   const files = new Map<string, string>([
     ["job.yaml", job + bases.join("")],

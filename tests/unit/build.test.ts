@@ -1,0 +1,94 @@
+/** The pipeline as a function: what it hands out, in what order, and that it repeats itself. */
+import { describe, expect, it } from "vitest";
+import type { BuildOptions } from "../../src/build.js";
+import { build, buildInParts } from "../../src/build.js";
+import { newDocument } from "../../src/cli/svg-document.js";
+import { markFault } from "../../src/job/index.js";
+import { jobOutputs, safeForFileName } from "../../src/outputs.js";
+import type { Inputs } from "../../src/readers/inputs.js";
+import { makeInputs } from "../bench/jobs.js";
+
+const options: BuildOptions = { date: "2026-11-24", version: "0", document: newDocument(), includeHeld: true };
+const withText = (text: string): Inputs => ({
+  job: "job.yaml",
+  files: new Map([...makeInputs(1).files, ["job.yaml", text]]),
+});
+const jobText = (count: number): string => String(makeInputs(count).files.get("job.yaml"));
+
+describe("build", () => {
+  it("makes the same bytes twice, and the same whole as in parts", () => {
+    const [first, second] = [1, 2].map(() => {
+      const built = build(makeInputs(5), options);
+      const bases = [...built.bases];
+      return { bases, end: built.finish() };
+    });
+    expect(first).toEqual(second);
+    const parts = buildInParts(makeInputs(5), options);
+    const chunks = [...parts.head, ...[...parts.bases].flatMap((base) => base.parts), ...parts.tail().parts];
+    for (const { path, bytes } of first?.end.files ?? []) {
+      const joined = Buffer.concat(chunks.filter((part) => part.path === path).map((part) => part.bytes));
+      expect(joined.equals(bytes), path).toBe(true);
+    }
+  });
+
+  it("says in the summary what it says in summary.json, and lists every file but that one", () => {
+    const built = build(makeInputs(3), options);
+    const bases = [...built.bases];
+    const { summary, files } = built.finish();
+    const json = files.find(({ path }) => path === "summary.json");
+    expect(JSON.parse(new TextDecoder().decode(json?.bytes))).toEqual(summary);
+    expect(summary.files.map(({ path }) => path)).toEqual(["ledger.csv", "questions.csv"]);
+    for (const { path, bytes, sha256 } of files.filter((file) => file !== json)) {
+      expect(summary.files).toContainEqual(expect.objectContaining({ path, bytes: bytes.length, sha256 }));
+    }
+    expect(bases.map((base) => base.summary)).toEqual(summary.bases);
+  });
+
+  it("finishes also when nobody asked for the bases", () => {
+    expect(build(makeInputs(3), options).finish().summary.bases).toHaveLength(3);
+  });
+
+  it("has no base to write when one is at fault, and tells the faults of all of them", () => {
+    const text = jobText(4).replaceAll(
+      "pattern: { kind: circle, diameter: 16",
+      "pattern: { kind: circle, diameter: -1",
+    );
+    const built = build(withText(text.replace("thickness: 3/16", "thickness: thin")), options);
+    expect([...built.bases]).toEqual([]);
+    expect(built.findings.filter(({ severity }) => severity === "error").length).toBeGreaterThan(1);
+    expect(() => built.finish()).toThrow();
+  });
+
+  it("gives no base a folder that would take the name of a file of the package", () => {
+    for (const { path } of jobOutputs) expect(markFault(path.toUpperCase())).not.toBeNull();
+  });
+
+  it("carries name and short hash of the cut files on the sheet", () => {
+    const [base] = build(makeInputs(1), options).bases;
+    const sheet = new TextDecoder().decode(base?.files.find(({ kind }) => kind === "sheet-svg")?.bytes);
+    for (const file of base?.files.filter(({ kind }) => kind.startsWith("cut-")) ?? []) {
+      expect(sheet).toContain(file.sha256.slice(0, 12));
+    }
+  });
+
+  it("makes plates beyond those it keeps from the first pass the same way", () => {
+    const last = (inputs: Inputs) => [...build(inputs, { ...options, outputs: ["cut-r12"] }).bases].at(-1);
+    expect(last(makeInputs(1002))).toEqual(last(makeInputs(1, 1001)));
+  });
+});
+
+describe("a revision in a file name", () => {
+  it.each([
+    ["B", "B"],
+    ["  2.1 ", "2.1"],
+    ["P/1 b", "P-1-b"],
+    ["../../etc", "etc"],
+    ["", "none"],
+    ["...", "none"],
+    ["CON:<>|?*", "CON"],
+    ["\u0411", "u411"],
+    ["a".repeat(99), "a".repeat(32)],
+  ])("%j is %j", (text, safe) => {
+    expect(safeForFileName(text)).toBe(safe);
+  });
+});
