@@ -10,7 +10,17 @@ export function banners(request: SheetRequest, width: number, lettering: Letteri
   const { held, job } = request;
   return [
     ...(held.length > 0 ? [banner("HELD", "DO NOT CUT, DRILL OR SET.", held, width, lettering)] : []),
-    ...(job.status === "released" ? [] : [banner("NOT RELEASED", `STATUS: ${job.status.toUpperCase()}. NOT FOR CUTTING OR SETTING.`, [], width, lettering)]),
+    ...(job.status === "released"
+      ? []
+      : [
+          banner(
+            "NOT RELEASED",
+            `STATUS: ${job.status.toUpperCase()}. NOT FOR CUTTING OR SETTING.`,
+            [],
+            width,
+            lettering,
+          ),
+        ]),
   ];
 }
 
@@ -22,7 +32,10 @@ function banner(word: string, order: string, reasons: readonly string[], width: 
   const wrapped = reasons.map((reason) => wrap(reason, room, lettering.body));
   const all = wrapped.flat();
   const shown = all.length <= MOST_LINES ? all : [...all.slice(0, MOST_LINES - 1), "More reasons in ledger.csv."];
-  const lines = [...wrap(order, room, lettering.body, true).map((words) => ({ words, bold: true })), ...shown.map((words) => ({ words, bold: false }))];
+  const lines = [
+    ...wrap(order, room, lettering.body, true).map((words) => ({ words, bold: true })),
+    ...shown.map((words) => ({ words, bold: false })),
+  ];
   const row = lettering.body * 1.6;
   const height = Math.max(lettering.title * 1.9, lines.length * row + lettering.body);
   const draw = (x: number, top: number) => {
@@ -30,9 +43,18 @@ function banner(word: string, order: string, reasons: readonly string[], width: 
     return group(word === "HELD" ? "held" : "not-released", [
       fill("held", at(x, top - height), at(x + box, top - height), at(x + box, top), at(x, top)),
       stroke("held", ...rectangle(x, top - height, x + width, top)),
-      text("reversed", word, at(x + box / 2, top - height / 2 - lettering.title / 2), lettering.title, { anchor: "middle", bold: true }),
+      text("reversed", word, at(x + box / 2, top - height / 2 - lettering.title / 2), lettering.title, {
+        anchor: "middle",
+        bold: true,
+      }),
       ...lines.map(({ words, bold }, i) =>
-        text("held", words, at(x + box + lettering.body * 0.8, start - i * row - (row + lettering.body) / 2), lettering.body, { bold }),
+        text(
+          "held",
+          words,
+          at(x + box + lettering.body * 0.8, start - i * row - (row + lettering.body) / 2),
+          lettering.body,
+          { bold },
+        ),
       ),
     ]);
   };

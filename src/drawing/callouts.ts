@@ -6,9 +6,9 @@ import { formatLength, toMillimetres, type Unit } from "../units/index.js";
 import { arrowHead, at, group, line, stroke, text } from "./items.js";
 import { type Box, countCrossings, crossesText } from "./occupied.js";
 import { type Area, type Draft, isFree, put } from "./paper.js";
+import { holeRadius, onPaper, type View } from "./plan-shapes.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
 import { textWidth } from "./text-metrics.js";
-import { holeRadius, onPaper, type View } from "./plan-shapes.js";
 
 /** Lines of text and the features that its leader may point at: a centre, and the radius at which the arrow stops. */
 export interface Callout {
@@ -41,10 +41,22 @@ export function alikeHoles(holes: readonly Hole[], unit: Unit): readonly (readon
 /** One callout for each kind of hole, and one for the corners. */
 export function calloutsOf(view: View, plate: Plate, base: Base, unit: Unit): readonly Callout[] {
   const holes = alikeHoles(plate.holes, unit).map((alike) => ({
-    lines: [holeWords(alike, base, unit), ...patternWords(alike, base, unit)],
-    targets: alike.map((hole) => ({ center: onPaper(view, hole.center), radius: holeRadius(view, hole) })),
+    lines: [holeWords(alike, base, unit), ...madeWords(alike, plate), ...patternWords(alike, base, unit)],
+    targets: alike.flatMap((hole) => targetsOf(view, hole)),
   }));
   return [...holes, ...cornerCallout(view, plate, base, unit)];
+}
+
+/** A round hole is pointed at from anywhere; a rectangular one at the quarters of its sides. */
+function targetsOf(view: View, hole: Hole): Callout["targets"] {
+  const center = onPaper(view, hole.center);
+  if (hole.shape.kind === "circle") return [{ center, radius: holeRadius(view, hole) }];
+  const [w, h] = [
+    (toMillimetres(hole.shape.width) / 2) * view.scale,
+    (toMillimetres(hole.shape.height) / 2) * view.scale,
+  ];
+  const sides = [-0.5, 0.5].flatMap((k) => [at(k * w, h), at(k * w, -h), at(w, k * h), at(-w, k * h)]);
+  return sides.map(({ x, y }) => ({ center: at(center.x + x, center.y + y), radius: 0 }));
 }
 
 function holeWords(alike: readonly Hole[], base: Base, unit: Unit): string {
@@ -56,9 +68,14 @@ function holeWords(alike: readonly Hole[], base: Base, unit: Unit): string {
   const count = first.role === "opening" && alike.length === 1 ? "" : `${alike.length} `;
   const rod = first.rod === null ? "" : ` FOR ${first.rod.size} ROD`;
   const off = first.role === "opening" && (first.center.x !== 0 || first.center.y !== 0);
-  const place = off && alike.length === 1 ? ` AT X ${coordinate(first.center.x, unit)}, Y ${coordinate(first.center.y, unit)}` : "";
-  const made = first.made === "drill" ? "CENTRE PUNCH AND DRILL " : "";
-  return `${made}${count}${name} ${size}${rod}${place}`;
+  const place =
+    off && alike.length === 1 ? ` AT X ${coordinate(first.center.x, unit)}, Y ${coordinate(first.center.y, unit)}` : "";
+  return `${count}${name} ${size}${rod}${place}`;
+}
+
+function madeWords([first]: readonly Hole[], plate: Plate): readonly string[] {
+  if (first === undefined || first.made === "cut") return [];
+  return [plate.material === "plywood" ? "DRILL" : "CENTRE PUNCH AND DRILL"];
 }
 
 /** A coordinate in base axes, as printed. */
@@ -68,7 +85,10 @@ export function coordinate(millimetres: number, unit: Unit): string {
 
 function patternWords(alike: readonly Hole[], base: Base, unit: Unit): readonly string[] {
   const first = alike[0];
-  const rods = first === undefined ? undefined : base.groups.find(({ letter }) => first.role === "rod" && first.tag.startsWith(letter));
+  const rods =
+    first === undefined
+      ? undefined
+      : base.groups.find(({ letter }) => first.role === "rod" && first.tag.startsWith(letter));
   if (first === undefined || rods?.pattern.kind !== "circle") return [];
   const { diameter, count } = rods.pattern;
   return [
@@ -102,7 +122,10 @@ function cornerCallout(view: View, plate: Plate, base: Base, unit: Unit): readon
   if (words === null) return [];
   const { segments } = plate.region.outer;
   const points = segments.flatMap(({ from, to, bulge }) => [middle(from, to, bulge), from]);
-  const corners = outline.kind === "polygon" ? outline.at.map((p) => ({ x: toMillimetres(p.x), y: toMillimetres(p.y) })) : boxCorners(segments.map(({ from }) => from));
+  const corners =
+    outline.kind === "polygon"
+      ? outline.at.map((p) => ({ x: toMillimetres(p.x), y: toMillimetres(p.y) }))
+      : boxCorners(segments.map(({ from }) => from));
   const targets = corners.map((corner) => ({ center: onPaper(view, nearest(points, corner)), radius: 0 }));
   return [{ lines: [`${words}, ${corners.length} CORNERS`], targets }];
 }
@@ -181,7 +204,7 @@ interface Block {
   readonly height: number;
 }
 
-const BLOCK_CLEARANCE = 1.4;
+const BLOCK_CLEARANCE = 1.8;
 
 function blockBox(x: number, y: number, width: number, height: number): Box {
   const c = BLOCK_CLEARANCE;
@@ -200,9 +223,11 @@ function farFrom(callout: Callout, x: number, y: number, width: number, height: 
 }
 
 function bestLeader(draft: Draft, callout: Callout, block: Block, letter: number): Placed | null {
-  const level = block.y + block.height - letter / 2;
+  const widths = callout.lines.map((words) => textWidth(words, letter));
+  const longest = widths.indexOf(Math.max(...widths));
   let best: Placed | null = null;
   for (const side of [-1, 1]) {
+    const level = block.y + block.height - letter / 2 - (side < 0 ? 0 : longest * letter * LEADING);
     const foot = at(side < 0 ? block.x - 1 : block.x + block.width + 1, level);
     const elbow = at(foot.x + side * SHOULDER, level);
     for (const { center, radius } of callout.targets) {
@@ -218,7 +243,14 @@ function bestLeader(draft: Draft, callout: Callout, block: Block, letter: number
 }
 
 /** A leader slants between 20 and 75 degrees, away from its text, and ends in an arrow at the feature's edge. */
-function leader(draft: Draft, foot: PaperPoint, elbow: PaperPoint, side: number, center: PaperPoint, radius: number): Placed | null {
+function leader(
+  draft: Draft,
+  foot: PaperPoint,
+  elbow: PaperPoint,
+  side: number,
+  center: PaperPoint,
+  radius: number,
+): Placed | null {
   const [dx, dy] = [center.x - elbow.x, center.y - elbow.y];
   const length = Math.hypot(dx, dy);
   const reach = length - radius;
@@ -230,13 +262,17 @@ function leader(draft: Draft, foot: PaperPoint, elbow: PaperPoint, side: number,
   const lines = [[foot, elbow], [elbow, tip], ...arrowSides(tip, dx / length, dy / length)] as const;
   if (lines.some(([from, to]) => crossesText(draft.taken, from, to))) return null;
   const items = [stroke("leader", line(foot, elbow), line(elbow, tip)), head];
-  const crossings = countCrossings(draft.taken, elbow, tip) + countCrossings(draft.taken, foot, elbow);
-  return { cost: reach + CROSSING * crossings, items };
+  const crossings = crossingCost(draft, elbow, tip) + crossingCost(draft, foot, elbow);
+  return { cost: reach + crossings, items };
 }
 
 const ARROW = 2.7;
-/** A crossing is as bad as this much more leader. */
-const CROSSING = 4;
+
+/** A crossing is as bad as this much more leader; over a line that may be interrupted it matters little. */
+function crossingCost(draft: Draft, from: PaperPoint, to: PaperPoint): number {
+  const { hard, soft } = countCrossings(draft.taken, from, to);
+  return 5 * hard + soft;
+}
 
 function arrowSides(tip: PaperPoint, dx: number, dy: number): readonly (readonly [PaperPoint, PaperPoint])[] {
   const [back, half] = [ARROW, ARROW / 6 + 0.3];

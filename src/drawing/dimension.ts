@@ -3,8 +3,9 @@
  * first line at least 10 mm from the outline, the next ones at least 6 mm apart, extension lines with a gap of 1.5 mm and
  * an overshoot. Every dimension is a group that carries its value, so that its text can be held against its end points.
  */
-import type { Length, Unit } from "../units/length.js";
+
 import { formatLength } from "../units/index.js";
+import type { Length, Unit } from "../units/length.js";
 import { arrowHead, at, circle, group, line, stroke, text } from "./items.js";
 import { crossesText } from "./occupied.js";
 import { type Draft, hasRoom, interrupt, put } from "./paper.js";
@@ -120,7 +121,8 @@ function* candidates(run: Run, frame: Frame, words: string, letter: number): Gen
     text("dimension", words, frame.point(u, w), letter, { anchor: "middle", turn: frame.turn });
   const middle = frame.length / 2;
   if (spare >= 0) for (const share of SHARES) yield [label(middle + (share * spare) / 2, TEXT_GAP)];
-  const past = (run.short === "dots" || frame.length >= 2 * arrowLength(letter) + 1 ? 2 : 2 * arrowLength(letter)) + width / 2;
+  const past =
+    (run.short === "dots" || frame.length >= 2 * arrowLength(letter) + 1 ? 2 : 2 * arrowLength(letter)) + width / 2;
   for (const end of run.outside) {
     const u = end === "p" ? -past : frame.length + past;
     const reach = end === "p" ? -past - width / 2 : frame.length + past + width / 2;
@@ -132,7 +134,12 @@ function* candidates(run: Run, frame: Frame, words: string, letter: number): Gen
       const u = middle + shift * width;
       const tick = w > 0 ? w - 0.5 : w + letter + 0.5;
       const foot = frame.point(middle, 0);
-      yield [label(u, w), ...(w > 0 || Math.abs(shift) > 0 ? [stroke("leader", line(foot, frame.point(middle + shift * width * 0.9, tick)))] : [])];
+      yield [
+        label(u, w),
+        ...(w > 0 || Math.abs(shift) > 0
+          ? [stroke("leader", line(foot, frame.point(middle + shift * width * 0.9, tick)))]
+          : []),
+      ];
     }
 }
 
@@ -144,7 +151,9 @@ const SHARES = [0, 0.3, -0.3, 0.6, -0.6, 0.9, -0.9];
  */
 export function putAligned(draft: Draft, run: Run, unit: Unit, letters: readonly number[]): boolean {
   if (crossesText(draft.taken, run.p, run.q)) return false;
-  return letters.some((letter) => (["all", "hard"] as const).some((strokes) => putAlong(draft, readable(run), unit, letter, strokes)));
+  return letters.some((letter) =>
+    (["all", "hard"] as const).some((strokes) => putAlong(draft, readable(run), unit, letter, strokes)),
+  );
 }
 
 function putAlong(draft: Draft, run: Run, unit: Unit, letter: number, strokes: "all" | "hard"): boolean {

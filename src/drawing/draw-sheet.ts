@@ -9,17 +9,17 @@ import { lineSpacing } from "./dimension.js";
 import { edgeViewHeight, putEdgeView } from "./edge-view.js";
 import { at, group, line, rectangle, stroke, text } from "./items.js";
 import { footHeight, legend, scaleBar } from "./legend.js";
+import { layoutPanels } from "./panel.js";
 import { type Area, type Draft, put, startDraft, withGaps } from "./paper.js";
 import { AXIS_REACH, type Neighbour, neighbourOf, type View } from "./plan-shapes.js";
-import { type ChainMode, countLevels, type PlanInput, putPlan } from "./plan-view.js";
+import { type ChainMode, countLevels, type Demand, type PlanInput, putPlan } from "./plan-view.js";
 import type { SheetRequest } from "./request.js";
 import type { Scene, SceneItem } from "./scene.js";
 import { type Scale, type SheetSize, scales, sheetSizes } from "./sheet-sizes.js";
-import { layoutPanels } from "./panel.js";
 import { needsHoleTable } from "./sheet-tables.js";
 import type { Piece } from "./table.js";
-import { scaleWords } from "./title-block.js";
 import { printable } from "./text-metrics.js";
+import { scaleWords } from "./title-block.js";
 
 /** Borders by ISO 5457: 20 mm at the binding edge, 10 mm elsewhere. */
 const BORDER = { left: 20, other: 10 };
@@ -29,26 +29,36 @@ interface Attempt {
   readonly sheet: SheetSize;
   readonly scale: Scale;
   readonly mode: ChainMode;
-  readonly strict: boolean;
+  readonly demand: Demand;
 }
+
+/** What is tried on each sheet, in this order; the smallest sheet is taken only when it turns out well. */
+const TRIALS: readonly { readonly mode: ChainMode; readonly demand: Demand; readonly smallest: boolean }[] = [
+  { mode: "full", demand: "good", smallest: true },
+  { mode: "ends", demand: "good", smallest: false },
+  { mode: "full", demand: "fair", smallest: false },
+  { mode: "ends", demand: "fair", smallest: false },
+];
 
 /** Draws the sheet of a template. Always gives one, whatever the plate. */
 export function drawSheet(request: SheetRequest): Scene {
   const clean = printableRequest(request);
   const sheets = sheetSizes(clean.job.unit);
   for (const [i, sheet] of sheets.entries())
-    for (const mode of i === 0 ? (["full"] as const) : (["full", "ends"] as const))
-      for (const scale of usableScales(clean, sheet)) {
-        const scene = attempt({ request: clean, sheet, scale, mode, strict: true });
+    for (const { mode, demand, smallest } of TRIALS)
+      for (const scale of i === 0 && !smallest ? [] : usableScales(clean, sheet)) {
+        const scene = attempt({ request: clean, sheet, scale, mode, demand });
         if (scene !== null) return scene;
       }
-  return drawAnyway(clean, sheets.at(-1) as SheetSize);
+  const largest = sheets.at(-1);
+  if (largest === undefined) throw new RangeError("no sheet sizes");
+  return drawAnyway(clean, largest);
 }
 
 function drawAnyway(request: SheetRequest, sheet: SheetSize): Scene {
   for (const mode of ["ends", "overall"] as const)
     for (const scale of scales(request.job.unit)) {
-      const scene = attempt({ request, sheet, scale, mode, strict: false });
+      const scene = attempt({ request, sheet, scale, mode, demand: "anything" });
       if (scene !== null) return scene;
     }
   throw new RangeError("a plate that fits no sheet at any scale");
@@ -59,7 +69,13 @@ function printableRequest(request: SheetRequest): SheetRequest {
   const { job, base } = request;
   return {
     ...request,
-    job: { ...job, title: printable(job.title), owner: printable(job.owner), number: printable(job.number), drawnBy: printable(job.drawnBy) },
+    job: {
+      ...job,
+      title: printable(job.title),
+      owner: printable(job.owner),
+      number: printable(job.number),
+      drawnBy: printable(job.drawnBy),
+    },
     base: { ...base, note: printable(base.note) },
   };
 }
@@ -67,8 +83,13 @@ function printableRequest(request: SheetRequest): SheetRequest {
 /** At most three scales, the largest at which the plate itself could stand on the sheet with holes that can be seen. */
 function usableScales({ job, measures, plate }: SheetRequest, sheet: SheetSize): readonly Scale[] {
   const { extent } = measures;
-  const room = { x: sheet.width - BORDER.left - BORDER.other - sheet.panel - 30, y: sheet.height - 2 * BORDER.other - 70 };
-  const holes = plate.holes.filter(({ role }) => role === "rod").map(({ shape }) => (shape.kind === "circle" ? shape.diameter / 1e6 : 25));
+  const room = {
+    x: sheet.width - BORDER.left - BORDER.other - sheet.panel - 30,
+    y: sheet.height - 2 * BORDER.other - 70,
+  };
+  const holes = plate.holes
+    .filter(({ role }) => role === "rod")
+    .map(({ shape }) => (shape.kind === "circle" ? shape.diameter / 1e6 : 25));
   const least = Math.min(...holes, 1e9);
   return scales(job.unit)
     .filter(({ factor }) => (extent.x1 - extent.x0) * factor <= room.x && (extent.y1 - extent.y0) * factor <= room.y)
@@ -87,7 +108,7 @@ function attempt(trial: Attempt): Scene | null {
     x1: sheet.width - BORDER.other,
     y1: sheet.height - BORDER.other,
   };
-  for (const panel of layoutPanels(request, sheet, scale, inside, trial.strict)) {
+  for (const panel of layoutPanels(request, sheet, scale, inside, trial.demand !== "anything")) {
     const area: Area = { x0: inside.x0 + 4, y0: inside.y0 + 4, x1: panel.left - 4, y1: inside.y1 - 4 };
     const drawing = drawArea(trial, area, panel.foot);
     const tables = drawing === null ? null : panel.finish(drawing.unplaced);
@@ -132,7 +153,7 @@ interface Drawing {
 
 /** Banners at the top, plan, edge view under it, scale bar and legend at the foot. Null when it does not fit. */
 function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Drawing | null {
-  const { request, sheet, scale, mode, strict } = trial;
+  const { request, sheet, scale, mode, demand } = trial;
   const { lettering } = sheet;
   const { unit } = request.job;
   const draft = startDraft(area);
@@ -141,14 +162,18 @@ function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Dra
     put(draft, piece.draw(area.x0, top));
     top -= piece.height;
   }
-  let foot = area.y0 + footHeight(lettering);
-  for (const piece of footPieces) {
+  let foot = area.y0 + footHeight(lettering) + (footPieces.length > 0 ? 2 : 0);
+  for (const piece of [...footPieces].reverse()) {
     foot += piece.height;
     put(draft, piece.draw(area.x0, foot));
     foot += 3;
   }
   const near = neighboursOf(request);
-  put(draft, scaleBar(area.x0, area.y0 + 1, unit, lettering), legend(area.x1, area.y0 + 1, near.drawn, near.omitted, unit, lettering));
+  put(
+    draft,
+    scaleBar(area.x0, area.y0 + 1, unit, lettering),
+    legend(area.x1, area.y0 + 1, near.drawn, near.omitted, unit, lettering),
+  );
   const plan: PlanInput = {
     plate: request.plate,
     base: request.base,
@@ -159,13 +184,24 @@ function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Dra
     lettering,
     mode,
     tagAll: needsHoleTable(request),
-    strict,
+    demand,
   };
   const stack = stackViews(plan, scale, { ...area, y0: foot, y1: top }, trial);
   if (stack === null) return null;
-  putTitle(draft, stack.center, stack.planTitle, "PLAN: VIEW FROM TOP, THIS FACE UP", `SCALE ${scaleWords(scale)}`, trial);
+  putTitle(
+    draft,
+    stack.center,
+    stack.planTitle,
+    "PLAN: VIEW FROM TOP, THIS FACE UP",
+    `SCALE ${scaleWords(scale)}`,
+    trial,
+  );
   putTitle(draft, stack.center, stack.edgeTitle, "EDGE VIEW", "", trial);
-  if (!putEdgeView(draft, stack.view, request.plate, request.measures.extent, stack.edge, unit, lettering) && strict) return null;
+  if (
+    !putEdgeView(draft, stack.view, request.plate, request.measures.extent, stack.edge, unit, lettering) &&
+    demand !== "anything"
+  )
+    return null;
   const planDraft: Draft = { ...draft, area: { ...area, y0: stack.planBottom, y1: top }, items: [] };
   const result = putPlan(planDraft, stack.view, plan);
   if (result === null) return null;
@@ -178,7 +214,8 @@ function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Dra
 function putTitle(draft: Draft, x: number, y: number, words: string, under: string, { sheet }: Attempt): void {
   const { lettering } = sheet;
   put(draft, text("heading", words, at(x, y), lettering.body, { anchor: "middle", bold: true }));
-  if (under !== "") put(draft, text("label", under, at(x, y - lettering.small - 1.6), lettering.small, { anchor: "middle" }));
+  if (under !== "")
+    put(draft, text("label", under, at(x, y - lettering.small - 1.6), lettering.small, { anchor: "middle" }));
 }
 
 interface Stack {
@@ -222,7 +259,10 @@ function stackViews(plan: PlanInput, scale: Scale, room: Area, { request, sheet 
 }
 
 /** Neighbours that are drawn, and those too far off or too large to be drawn without shrinking the plate. */
-function neighboursOf({ base, measures }: SheetRequest): { readonly drawn: readonly Neighbour[]; readonly omitted: readonly Neighbour[] } {
+function neighboursOf({ base, measures }: SheetRequest): {
+  readonly drawn: readonly Neighbour[];
+  readonly omitted: readonly Neighbour[];
+} {
   const { extent } = measures;
   const known = [
     neighbourOf("BASE PLATE", base.basePlate.shape, base.basePlate.at),
@@ -231,8 +271,14 @@ function neighboursOf({ base, measures }: SheetRequest): { readonly drawn: reado
   const limit = 0.35;
   const [w, h] = [extent.x1 - extent.x0, extent.y1 - extent.y0];
   const isNear = (e: Extent) =>
-    e.x0 >= extent.x0 - limit * w && e.x1 <= extent.x1 + limit * w && e.y0 >= extent.y0 - limit * h && e.y1 <= extent.y1 + limit * h;
-  return { drawn: known.filter((neighbour) => isNear(neighbour.extent)), omitted: known.filter((neighbour) => !isNear(neighbour.extent)) };
+    e.x0 >= extent.x0 - limit * w &&
+    e.x1 <= extent.x1 + limit * w &&
+    e.y0 >= extent.y0 - limit * h &&
+    e.y1 <= extent.y1 + limit * h;
+  return {
+    drawn: known.filter((neighbour) => isNear(neighbour.extent)),
+    omitted: known.filter((neighbour) => !isNear(neighbour.extent)),
+  };
 }
 
 function drawnExtent(plate: Extent, neighbours: readonly Neighbour[]): Extent {
@@ -244,4 +290,3 @@ function drawnExtent(plate: Extent, neighbours: readonly Neighbour[]): Extent {
     y1: Math.max(...all.map(({ y1 }) => y1)),
   };
 }
-

@@ -1,6 +1,7 @@
 /** The plate seen from its lower edge: thickness, and which face is the top. Stands under the plan, in projection with it. */
-import type { Plate } from "../plate/model.js";
+
 import type { Extent } from "../geometry/vocabulary.js";
+import type { Plate } from "../plate/model.js";
 import { toMillimetres, type Unit } from "../units/index.js";
 import { extension, lineSpacing, putRuns, type Run } from "./dimension.js";
 import { arrowHead, at, group, line, rectangle, stroke, text } from "./items.js";
@@ -14,7 +15,15 @@ export function edgeViewHeight(plate: Plate, scale: number, lettering: Lettering
 }
 
 /** Draws it with its mid-height at `y`; x as in the plan above. False when the thickness finds no room. */
-export function putEdgeView(draft: Draft, view: View, plate: Plate, extent: Extent, y: number, unit: Unit, lettering: Lettering): boolean {
+export function putEdgeView(
+  draft: Draft,
+  view: View,
+  plate: Plate,
+  extent: Extent,
+  y: number,
+  unit: Unit,
+  lettering: Lettering,
+): boolean {
   const low = onPaper(view, { x: extent.x0, y: 0 }).x;
   const high = onPaper(view, { x: extent.x1, y: 0 }).x;
   const half = (toMillimetres(plate.thickness) * view.scale) / 2;
@@ -35,16 +44,21 @@ export function putEdgeView(draft: Draft, view: View, plate: Plate, extent: Exte
 
 /** Hole edges seen through the plate, and a centre line through each rod hole line. */
 function holeLines(view: View, plate: Plate, y: number, half: number) {
-  const rods = new Map(plate.holes.filter(({ role }) => role === "rod").map((hole) => [Math.round(hole.center.x * 1e6), hole]));
+  const rods = new Map(
+    plate.holes.filter(({ role }) => role === "rod").map((hole) => [Math.round(hole.center.x * 1e6), hole]),
+  );
   const centres = [...rods.values()].map((hole) => {
     const x = onPaper(view, hole.center).x;
     return line(at(x, y - half - 2), at(x, y + half + 2));
   });
-  const edges = half < 1 ? [] : [...rods.values()].flatMap((hole) => {
-    const x = onPaper(view, hole.center).x;
-    const r = holeRadius(view, hole);
-    return [line(at(x - r, y - half), at(x - r, y + half)), line(at(x + r, y - half), at(x + r, y + half))];
-  });
+  const edges =
+    half < 1
+      ? []
+      : [...rods.values()].flatMap((hole) => {
+          const x = onPaper(view, hole.center).x;
+          const r = holeRadius(view, hole);
+          return [line(at(x - r, y - half), at(x - r, y + half)), line(at(x + r, y - half), at(x + r, y + half))];
+        });
   return [
     ...(edges.length > 0 ? [stroke("fine", ...edges)] : []),
     ...(centres.length > 0 ? [stroke("fine", ...centres)] : []),

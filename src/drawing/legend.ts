@@ -2,8 +2,8 @@
 import { formatLength, type Unit } from "../units/index.js";
 import { at, fill, group, line, rectangle, stroke, text } from "./items.js";
 import type { Neighbour } from "./plan-shapes.js";
-import type { Lettering } from "./sheet-sizes.js";
 import type { SceneItem } from "./scene.js";
+import type { Lettering } from "./sheet-sizes.js";
 import { textWidth } from "./text-metrics.js";
 
 /** Height of the foot. */
@@ -28,7 +28,15 @@ export function scaleBar(x: number, y: number, unit: Unit, lettering: Lettering)
   return group("scale-bar", [
     ...Array.from({ length: steps }, (_, i) => i)
       .filter((i) => i % 2 === 0)
-      .map((i) => fill("bar", at(x + i * step, low), at(x + (i + 1) * step, low), at(x + (i + 1) * step, high), at(x + i * step, high))),
+      .map((i) =>
+        fill(
+          "bar",
+          at(x + i * step, low),
+          at(x + (i + 1) * step, low),
+          at(x + (i + 1) * step, high),
+          at(x + i * step, high),
+        ),
+      ),
     stroke("fine", ...rectangle(x, low, end, high)),
     ...figures,
     text("label", `PRINT CHECK: THIS BAR IS ${word.toUpperCase()} LONG`, at(x, high + 1.4), small),
@@ -36,10 +44,20 @@ export function scaleBar(x: number, y: number, unit: Unit, lettering: Lettering)
 }
 
 /** A sample of each phantom line beside what it stands for, right-aligned; whatever was not drawn is named as such. */
-export function legend(right: number, y: number, neighbours: readonly Neighbour[], omitted: readonly Neighbour[], unit: Unit, lettering: Lettering): SceneItem {
+export function legend(
+  right: number,
+  y: number,
+  neighbours: readonly Neighbour[],
+  omitted: readonly Neighbour[],
+  unit: Unit,
+  lettering: Lettering,
+): SceneItem {
   const { small } = lettering;
   const row = small * 1.9;
-  const entries = [...neighbours.map((neighbour) => ({ neighbour, drawn: true })), ...omitted.map((neighbour) => ({ neighbour, drawn: false }))];
+  const entries = [
+    ...neighbours.map((neighbour) => ({ neighbour, drawn: true })),
+    ...omitted.map((neighbour) => ({ neighbour, drawn: false })),
+  ];
   const items = entries.flatMap(({ neighbour, drawn }, i) => {
     const words = `${neighbour.name} ${shapeWords(neighbour, unit)}${drawn ? "" : " (NOT DRAWN)"}`;
     const base = y + i * row;
@@ -52,5 +70,7 @@ export function legend(right: number, y: number, neighbours: readonly Neighbour[
 }
 
 function shapeWords({ shape }: Neighbour, unit: Unit): string {
-  return shape.kind === "circle" ? `Ø${formatLength(shape.diameter, unit)}` : `${formatLength(shape.x, unit)} × ${formatLength(shape.y, unit)}`;
+  return shape.kind === "circle"
+    ? `Ø${formatLength(shape.diameter, unit)}`
+    : `${formatLength(shape.x, unit)} × ${formatLength(shape.y, unit)}`;
 }

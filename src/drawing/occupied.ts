@@ -54,6 +54,14 @@ export function emptyPaper(): Occupied {
   return { texts: new Map(), strokes: new Map() };
 }
 
+/** A copy that can be added to without touching the original. */
+export function copyPaper({ texts, strokes }: Occupied): Occupied {
+  return {
+    texts: new Map([...texts].map(([cell, boxes]) => [cell, [...boxes]])),
+    strokes: new Map([...strokes].map(([cell, marks]) => [cell, [...marks]])),
+  };
+}
+
 /** The box of a text's ink, grown by `clearance` on every side. */
 export function textBox(item: TextItem, clearance = 0): Box {
   const size = measureText(item.text, item.height, item.bold);
@@ -184,12 +192,17 @@ export function crossesText(paper: Occupied, from: PaperPoint, to: PaperPoint): 
 }
 
 /** How many strokes the straight line would cross; a stroke entered in pieces may count more than once. */
-export function countCrossings(paper: Occupied, from: PaperPoint, to: PaperPoint): number {
+export function countCrossings(
+  paper: Occupied,
+  from: PaperPoint,
+  to: PaperPoint,
+): { readonly hard: number; readonly soft: number } {
   const met = new Set<Mark>();
   for (const piece of shortPieces(segment(from, to)))
     for (const key of cells(boundsOf([piece.from, piece.to])))
       for (const mark of paper.strokes.get(key) ?? []) if (!met.has(mark) && crosses(from, to, mark)) met.add(mark);
-  return met.size;
+  const soft = [...met].filter((mark) => mark.soft).length;
+  return { hard: met.size - soft, soft };
 }
 
 function crosses(from: PaperPoint, to: PaperPoint, mark: Mark): boolean {
@@ -225,7 +238,9 @@ function hasSeparatingEdge(edges: readonly PaperPoint[], other: readonly PaperPo
 
 /** A stroke's line runs through or into the box. */
 export function markTouchesBox(mark: Mark, box: Box): boolean {
-  return mark.kind === "segment" ? segmentTouchesBox(mark.from, mark.to, box) : circleTouchesBox(mark.center, mark.radius, box);
+  return mark.kind === "segment"
+    ? segmentTouchesBox(mark.from, mark.to, box)
+    : circleTouchesBox(mark.center, mark.radius, box);
 }
 
 function segmentTouchesBox(from: PaperPoint, to: PaperPoint, box: Box): boolean {

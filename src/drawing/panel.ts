@@ -4,7 +4,17 @@ import type { Area } from "./paper.js";
 import type { SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering, Scale, SheetSize } from "./sheet-sizes.js";
-import { CAUTIONS, checkTable, countCheckLines, holeTable, needsHoleTable, plateNotes, revisionTable, rodTable, tapeTable } from "./sheet-tables.js";
+import {
+  CAUTIONS,
+  checkTable,
+  countCheckLines,
+  holeTable,
+  needsHoleTable,
+  plateNotes,
+  revisionTable,
+  rodTable,
+  tapeTable,
+} from "./sheet-tables.js";
 import { headHeight, notesPiece, type Piece, rowHeight, type TableText, tablePiece } from "./table.js";
 import { titleBlock } from "./title-block.js";
 
@@ -36,14 +46,27 @@ const LEAST_CHECKS = 3;
 const MOST_CHECKS = 30;
 
 /** The arrangements of the tables that fit this sheet, best first. */
-export function layoutPanels(request: SheetRequest, sheet: SheetSize, scale: Scale, inside: Area, strict: boolean): readonly Panel[] {
+export function layoutPanels(
+  request: SheetRequest,
+  sheet: SheetSize,
+  scale: Scale,
+  inside: Area,
+  strict: boolean,
+): readonly Panel[] {
   const withTable = needsHoleTable(request);
   return ARRANGEMENTS.filter(({ holes }) => withTable || holes === "panel")
     .map((arrangement) => layoutPanel(request, sheet, scale, inside, strict, arrangement))
     .filter((panel) => panel !== null);
 }
 
-function layoutPanel(request: SheetRequest, sheet: SheetSize, scale: Scale, inside: Area, strict: boolean, arrangement: Arrangement): Panel | null {
+function layoutPanel(
+  request: SheetRequest,
+  sheet: SheetSize,
+  scale: Scale,
+  inside: Area,
+  strict: boolean,
+  arrangement: Arrangement,
+): Panel | null {
   const width = sheet.panel - 2 * MARGIN;
   const { lettering } = sheet;
   const title = titleBlock(request, sheet, scale, sheet.panel);
@@ -51,11 +74,15 @@ function layoutPanel(request: SheetRequest, sheet: SheetSize, scale: Scale, insi
   const room = top - inside.y0 - title.height - MARGIN;
   const columns = arrangement.holes === "beside" ? holeColumns(request, sheet, inside) : NO_COLUMNS;
   if (columns === null) return null;
-  const holes = arrangement.holes === "panel" && needsHoleTable(request) ? [tablePiece(holeTable(request, 0, Infinity), width, lettering)] : [];
+  const holes =
+    arrangement.holes === "panel" && needsHoleTable(request)
+      ? [tablePiece(holeTable(request, 0, Infinity), width, lettering)]
+      : [];
   const head = panelHead(request, holes, width, lettering);
   const left = inside.x1 - sheet.panel - columns.width;
   const cautions = (wide: number) => notesPiece("cautions", "CAUTIONS", CAUTIONS, wide, lettering);
-  const notes = (wide: number, unplaced: readonly string[]) => notesPiece("notes", "NOTES", plateNotes(request, unplaced), wide, lettering);
+  const notes = (wide: number, unplaced: readonly string[]) =>
+    notesPiece("notes", "NOTES", plateNotes(request, unplaced), wide, lettering);
   const footWidth = left - inside.x0 - 8;
   const wanted = strict ? Math.min(LEAST_CHECKS, countCheckLines(request)) : 0;
   const finish = (unplaced: readonly string[]) => {
@@ -82,7 +109,12 @@ function layoutPanel(request: SheetRequest, sheet: SheetSize, scale: Scale, insi
   return { left, foot: atFoot, finish };
 }
 
-function panelHead(request: SheetRequest, holes: readonly Piece[], width: number, lettering: Lettering): readonly Piece[] {
+function panelHead(
+  request: SheetRequest,
+  holes: readonly Piece[],
+  width: number,
+  lettering: Lettering,
+): readonly Piece[] {
   const table = (words: TableText) => tablePiece(words, width, lettering);
   const tape = tapeTable(request);
   return [

@@ -1,5 +1,16 @@
 /** A sheet while it is being laid out: what is drawn so far, and the paper that is taken by it. Internal to the stage. */
-import { type Box, emptyPaper, insideBox, isSoft, isTaken, type Occupied, occupy, type TextItem, textBox } from "./occupied.js";
+import {
+  type Box,
+  copyPaper,
+  emptyPaper,
+  insideBox,
+  isSoft,
+  isTaken,
+  type Occupied,
+  occupy,
+  type TextItem,
+  textBox,
+} from "./occupied.js";
 import type { PaperPoint, PathPart, SceneItem } from "./scene.js";
 
 export interface Area {
@@ -22,6 +33,11 @@ export function startDraft(area: Area): Draft {
   return { area, taken: emptyPaper(), items: [], gaps: [] };
 }
 
+/** For a trial that may be given up. */
+export function copyDraft(draft: Draft): Draft {
+  return { area: draft.area, taken: copyPaper(draft.taken), items: [...draft.items], gaps: [...draft.gaps] };
+}
+
 /** Draws items and takes their paper. */
 export function put(draft: Draft, ...items: readonly SceneItem[]): void {
   for (const item of items) {
@@ -37,7 +53,12 @@ export const TEXT_CLEARANCE = 0.6;
  * The text can stand where it is: inside the area, clear of every text and stroke. `hard`: clear of those that may not be
  * interrupted; then call `interrupt` for it.
  */
-export function hasRoom(draft: Draft, item: TextItem, clearance = TEXT_CLEARANCE, strokes: "all" | "hard" = "all"): boolean {
+export function hasRoom(
+  draft: Draft,
+  item: TextItem,
+  clearance = TEXT_CLEARANCE,
+  strokes: "all" | "hard" = "all",
+): boolean {
   return isFree(draft, textBox(item, clearance), strokes);
 }
 
@@ -58,7 +79,12 @@ export function withGaps(items: readonly SceneItem[], gaps: readonly Box[]): rea
   return items.map((item) => {
     if (item.kind === "group") return { ...item, items: withGaps(item.items, gaps) };
     if (item.kind !== "stroke" || !isSoft(item)) return item;
-    return { ...item, parts: item.parts.flatMap((part): readonly PathPart[] => (part.kind === "line" ? remainders(part, gaps) : [part])) };
+    return {
+      ...item,
+      parts: item.parts.flatMap((part): readonly PathPart[] =>
+        part.kind === "line" ? remainders(part, gaps) : [part],
+      ),
+    };
   });
 }
 

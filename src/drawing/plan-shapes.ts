@@ -75,10 +75,11 @@ export function outlineItem(view: View, plate: Plate): SceneItem {
   return stroke("outline", ...contourParts(view, plate.region.outer));
 }
 
-/** Cut holes in full lines; drilled ones in a fine line, since only their centre is on the plate. */
+/** Holes in full lines; those that a steel plate has only as a punch mark in a fine line. */
 export function holeItems(view: View, plate: Plate): readonly SceneItem[] {
-  const cut = plate.holes.filter((hole) => hole.made === "cut").flatMap((hole) => contourParts(view, hole.contour));
-  const drilled = plate.holes.filter((hole) => hole.made === "drill").flatMap((hole) => contourParts(view, hole.contour));
+  const isMark = (hole: Hole) => hole.made === "drill" && plate.material !== "plywood";
+  const cut = plate.holes.filter((hole) => !isMark(hole)).flatMap((hole) => contourParts(view, hole.contour));
+  const drilled = plate.holes.filter(isMark).flatMap((hole) => contourParts(view, hole.contour));
   const crosses = plate.holes.filter((hole) => hole.role !== "opening").flatMap((hole) => cross(view, hole));
   return [
     ...(cut.length > 0 ? [stroke("hole", ...cut)] : []),
@@ -116,7 +117,10 @@ const AXIS_TAIL = 4;
 /** Scribed words, one item each, where their letters are legible at this scale; the sheet has its own tags and lines. */
 export function scribeItems(view: View, plate: Plate): readonly Stroke[] {
   return plate.marks
-    .filter(({ kind, textHeight }) => (kind === "top" || kind === "mark") && toMillimetres(textHeight) * view.scale >= LEAST_SCRIBED)
+    .filter(
+      ({ kind, textHeight }) =>
+        (kind === "top" || kind === "mark") && toMillimetres(textHeight) * view.scale >= LEAST_SCRIBED,
+    )
     .map(({ strokes }) =>
       stroke(
         "scribe",
@@ -129,4 +133,4 @@ export function scribeItems(view: View, plate: Plate): readonly Stroke[] {
 
 type Stroke = Extract<SceneItem, { kind: "stroke" }>;
 
-const LEAST_SCRIBED = 1.4;
+const LEAST_SCRIBED = 2.2;

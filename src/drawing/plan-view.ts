@@ -22,10 +22,16 @@ import {
 } from "./plan-shapes.js";
 import type { PaperPoint } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
-import { putTag } from "./tags.js";
+import { putTags } from "./tags.js";
 
 /** `full`: a chain through every hole line. `ends`: first and last hole line; the hole table carries the rest. */
 export type ChainMode = "full" | "ends" | "overall";
+
+/**
+ * What a sheet must be to be taken. good: tags at their holes, short leaders. fair: the same with longer leaders and smaller
+ * lettering. anything: what finds no room is left to the tables and the notes.
+ */
+export type Demand = "good" | "fair" | "anything";
 
 export interface PlanInput {
   readonly plate: Plate;
@@ -39,31 +45,48 @@ export interface PlanInput {
   readonly mode: ChainMode;
   /** Tags at every hole, for a hole table; otherwise at the rods. */
   readonly tagAll: boolean;
-  /** False: whatever finds no room is left to the tables and the notes. */
-  readonly strict: boolean;
+  readonly demand: Demand;
 }
 
 /** What found no room beside the plan and has to be said in the notes; null when the attempt is given up. */
 export type PlanResult = { readonly unplaced: readonly string[] } | null;
 
 export function putPlan(draft: Draft, view: View, input: PlanInput): PlanResult {
-  const { plate, base, unit, lettering, strict } = input;
+  const { plate, unit, lettering, demand } = input;
+  const strict = demand !== "anything";
   putShapes(draft, view, input);
   for (const axis of ["x", "y"] as const) if (!putChains(draft, view, input, axis) && strict) return null;
   const rods = plate.holes.filter(({ role }) => role === "rod");
   if (!putDiagonal(draft, view, rods, unit, lettering) && strict) return null;
-  putScribed(draft, view, plate);
   putWorkingPoint(draft, view, lettering);
-  const named = input.tagAll ? plate.holes : rods;
-  const tagged = named.every((hole) => putTag(draft, view, hole, [lettering.body, lettering.small]));
-  if (!tagged && strict) return null;
+  if (!putAllTags(draft, view, input, input.tagAll ? plate.holes : rods) && strict) return null;
+  putScribed(draft, view, plate);
+  return putCallouts(draft, view, input);
+}
+
+/** All tags of one height, outward on a few holes or a bolt circle, else all to the same side. */
+function putAllTags(draft: Draft, view: View, { base, lettering, demand }: PlanInput, holes: readonly Hole[]): boolean {
+  const outward = holes.length <= 9 || base.groups.every(({ pattern }) => pattern.kind === "circle");
+  const side = outward ? "outward" : "same";
+  const reaches = demand === "good" ? [2.2] : [2.2, 6.5, 13];
+  return reaches.some((reach) =>
+    [lettering.body, lettering.small].some((letter) => putTags(draft, view, holes, { letter, side, reach })),
+  );
+}
+
+function putCallouts(draft: Draft, view: View, { plate, base, unit, lettering, demand }: PlanInput): PlanResult {
   const unplaced: string[] = [];
-  const worst = strict ? LONGEST_LEADER * lettering.body : Infinity;
-  for (const callout of calloutsOf(view, plate, base, unit))
-    if (!putCallout(draft, callout, lettering.body, worst) && !putCallout(draft, callout, lettering.small, worst)) {
-      if (strict) return null;
-      unplaced.push(callout.lines.join(" "));
-    }
+  const worst = {
+    good: LONGEST_LEADER * lettering.body,
+    fair: 2.5 * LONGEST_LEADER * lettering.body,
+    anything: Infinity,
+  }[demand];
+  for (const callout of calloutsOf(view, plate, base, unit)) {
+    if (putCallout(draft, callout, lettering.body, worst)) continue;
+    if ((demand !== "good" || callout.lines.length > 2) && putCallout(draft, callout, lettering.small, worst)) continue;
+    if (demand !== "anything") return null;
+    unplaced.push(callout.lines.join(" "));
+  }
   return { unplaced };
 }
 
@@ -85,7 +108,10 @@ function putShapes(draft: Draft, view: View, input: PlanInput): void {
   );
   put(
     draft,
-    group("neighbours", neighbours.map((neighbour) => neighbourItem(view, neighbour))),
+    group(
+      "neighbours",
+      neighbours.map((neighbour) => neighbourItem(view, neighbour)),
+    ),
     group("plate", [outlineItem(view, plate), ...holeItems(view, plate)]),
     group("axes", [
       ...axisItems(view, drawn, lettering),
@@ -96,8 +122,13 @@ function putShapes(draft: Draft, view: View, input: PlanInput): void {
 
 function putWorkingPoint(draft: Draft, view: View, lettering: Lettering): void {
   const { x, y } = view.origin;
-  for (const away of [1.2, 3])
-    for (const [sx, sy] of [[-1, -1], [1, -1], [-1, 1], [1, 1]] as const) {
+  for (const away of [1.2, 3, 5, 8])
+    for (const [sx, sy] of [
+      [-1, -1],
+      [1, -1],
+      [-1, 1],
+      [1, 1],
+    ] as const) {
       const place = at(x + sx * away, sy > 0 ? y + away : y - away - lettering.small);
       const item = text("label", "W.P.", place, lettering.small, { anchor: sx > 0 ? "start" : "end" });
       if (!hasRoom(draft, item, 0.4)) continue;
@@ -151,9 +182,7 @@ function chainFrame(view: View, input: PlanInput, axis: Axis): ChainFrame {
   const { first, next } = lineSpacing(letter);
   const low = onPaper(view, { x: input.drawn.x0, y: input.drawn.y0 });
   const outward = (stop: Stop, level: number) =>
-    axis === "x"
-      ? at(stop.feature.x, low.y - first - level * next)
-      : at(low.x - first - level * next, stop.feature.y);
+    axis === "x" ? at(stop.feature.x, low.y - first - level * next) : at(low.x - first - level * next, stop.feature.y);
   return { letter, levels: chainLevels(view, input, axis), outward };
 }
 
@@ -178,7 +207,12 @@ function chainLevels(view: View, input: PlanInput, axis: Axis): readonly (readon
 }
 
 /** Where the pattern does not lie evenly about the working point, the working point is located in it. */
-function workingPointLevel(view: View, input: PlanInput, axis: Axis, lines: readonly Stop[]): readonly (readonly Stop[])[] {
+function workingPointLevel(
+  view: View,
+  input: PlanInput,
+  axis: Axis,
+  lines: readonly Stop[],
+): readonly (readonly Stop[])[] {
   const [first, last] = [lines[0], lines.at(-1)];
   if (first === undefined || last === undefined) return [];
   if (first.at + last.at === 0 || lines.some((stop) => stop.at === 0)) return [];
@@ -214,7 +248,10 @@ function holeStops(view: View, { plate, base }: PlanInput, axis: Axis): readonly
     .map(([key, hole]) => {
       const center = onPaper(view, hole.center);
       const reach = holeRadius(view, hole) + CROSS_REACH - 1;
-      return { at: nanometres(key), feature: axis === "x" ? at(center.x, center.y - reach) : at(center.x - reach, center.y) };
+      return {
+        at: nanometres(key),
+        feature: axis === "x" ? at(center.x, center.y - reach) : at(center.x - reach, center.y),
+      };
     });
 }
 
@@ -246,7 +283,10 @@ function putDiagonal(draft: Draft, view: View, rods: readonly Hole[], unit: Unit
     pairs.some(([a, b]) => {
       const value = nanometres(Math.hypot(a.center.x - b.center.x, a.center.y - b.center.y) * 1e6);
       const ends = { p: onPaper(view, a.center), q: onPaper(view, b.center) };
-      return putAligned(draft, { ...ends, value, prefix: "", outside: [], short: "dots" }, unit, [lettering.body, lettering.small]);
+      return putAligned(draft, { ...ends, value, prefix: "", outside: [], short: "dots" }, unit, [
+        lettering.body,
+        lettering.small,
+      ]);
     })
   );
 }
@@ -258,4 +298,3 @@ export function longestPairs(rods: readonly Hole[]): readonly (readonly [Hole, H
   const longest = Math.max(0, ...pairs.map(square));
   return pairs.filter((pair) => square(pair) >= longest * (1 - 1e-9));
 }
-

@@ -1,6 +1,7 @@
 /** The tables of a sheet: revisions, holes, rods and setting, tape checks, worst rows of the ledger, notes and cautions. */
-import { type CheckRow, NOT_CHECKED_AT_ALL, type Quantity } from "../checks/model.js";
+
 import { worstFirst } from "../checks/index.js";
+import { type CheckRow, NOT_CHECKED_AT_ALL, type Quantity } from "../checks/model.js";
 import type { Input } from "../job/model.js";
 import type { Hole } from "../plate/model.js";
 import { formatFeetInches, formatLength, type Length, nanometres, type Unit } from "../units/index.js";
@@ -14,7 +15,9 @@ const NONE: ReadonlySet<number> = new Set();
 /** A hole table is needed with more than 8 holes, more than 2 sizes, or holes that no dimension chain locates. */
 export function needsHoleTable({ plate, job }: SheetRequest): boolean {
   const sizes = new Set(plate.holes.map((hole) => sizeText(hole, job.unit)));
-  const loose = plate.holes.some(({ role, center }) => role !== "rod" && (role !== "opening" || center.x !== 0 || center.y !== 0));
+  const loose = plate.holes.some(
+    ({ role, center }) => role !== "rod" && (role !== "opening" || center.x !== 0 || center.y !== 0),
+  );
   return plate.holes.length > 8 || sizes.size > 2 || loose;
 }
 
@@ -43,12 +46,22 @@ export function holeTable(request: SheetRequest, from: number, to: number): Tabl
 
 function holeRow(hole: Hole, unit: Unit): readonly string[] {
   const { tag, center, rod, made } = hole;
-  return [tag, coordinate(center.x, unit), coordinate(center.y, unit), sizeText(hole, unit), rod?.size ?? "-", made.toUpperCase()];
+  return [
+    tag,
+    coordinate(center.x, unit),
+    coordinate(center.y, unit),
+    sizeText(hole, unit),
+    rod?.size ?? "-",
+    made.toUpperCase(),
+  ];
 }
 
 function countWords(holes: readonly Hole[]): string {
   const drilled = holes.filter(({ made }) => made === "drill").length;
-  const parts = [...(holes.length > drilled ? [`${holes.length - drilled} CUT`] : []), ...(drilled > 0 ? [`${drilled} DRILLED`] : [])];
+  const parts = [
+    ...(holes.length > drilled ? [`${holes.length - drilled} CUT`] : []),
+    ...(drilled > 0 ? [`${drilled} DRILLED`] : []),
+  ];
   return `COUNT ${holes.length}: ${parts.join(", ")}`;
 }
 
@@ -58,7 +71,10 @@ export function unitWord(unit: Unit): string {
 
 /** The newest revisions, oldest of those first; the job's own revision where the job lists none. */
 export function revisionTable({ job }: SheetRequest, most: number): TableText {
-  const known = job.revisions.length > 0 ? job.revisions : [{ revision: job.revision, date: job.date, text: `Issued ${job.status}` }];
+  const known =
+    job.revisions.length > 0
+      ? job.revisions
+      : [{ revision: job.revision, date: job.date, text: `Issued ${job.status}` }];
   const shown = known.slice(-most);
   return {
     name: "revision-block",
@@ -213,7 +229,7 @@ export function checkTable({ rows, job }: SheetRequest, most: number): TableText
     name: "check-table",
     heading: `CHECKS: ${count("fail")} FAIL, ${count("not-checked")} NOT CHECKED, ${count("pass")} PASS`,
     columns: [
-      { title: "RULE, CLAUSE AND EDITION", share: 0.31, align: "start" },
+      { title: "RULE AND CLAUSE", share: 0.31, align: "start" },
       { title: "SUBJECT", share: 0.15, align: "start" },
       { title: "VALUE", share: 0.125, align: "end" },
       { title: "LIMIT", share: 0.16, align: "end" },
@@ -231,7 +247,9 @@ export function checkTable({ rows, job }: SheetRequest, most: number): TableText
 function subjectWords(subjects: readonly string[]): string {
   const [first = "", second = ""] = subjects;
   if (subjects.length === 1) return first;
-  return subjects.length === 2 && first.length + second.length <= 5 ? `${first} ${second}` : `${first} + ${subjects.length - 1}`;
+  return subjects.length === 2 && first.length + second.length <= 5
+    ? `${first} ${second}`
+    : `${first} + ${subjects.length - 1}`;
 }
 
 function checkCells(row: CheckRow, subject: string, unit: Unit): readonly string[] {
@@ -257,17 +275,28 @@ export function quantityText(quantity: Quantity | null, unit: Unit): string {
 export function plateNotes(request: SheetRequest, unplaced: readonly string[]): readonly string[] {
   const { plate, base, job, drillListName } = request;
   const scribed = markWords(request);
-  const drilled = alikeHoles(plate.holes.filter(({ made }) => made === "drill"), job.unit);
+  const punched = plate.material === "plywood" ? [] : plate.holes.filter(({ made }) => made === "drill");
+  const drilled = alikeHoles(punched, job.unit);
   return [
     "Set with the face marked TOP up. +X and +Y are the type's own axes, not north: the anchor-rod plan shows the turn.",
-    ...(plate.material === "plywood" ? plywoodNotes(drillListName) : ["Sizes are nominal, without kerf. Cut from the cut file, do not scale this print."]),
-    ...drilled.map((alike) => `Centre punch and drill ${alike.map(({ tag }) => tag).join(", ")}: ${sizeText(alike[0] as Hole, job.unit)}.`),
+    ...(plate.material === "plywood"
+      ? plywoodNotes(drillListName)
+      : ["Sizes are nominal, without kerf. Cut from the cut file, do not scale this print."]),
+    ...drilled.map((alike) => punchNote(alike, job.unit)),
     ...(scribed === "" ? [] : [scribed]),
     ...plate.sized.map(({ what, how }) => `Size of ${what}: ${how}.`),
-    ...(base.template.key === "auto" ? ["Key: auto. No key is added in this version; check the turn against +X and +Y."] : []),
+    ...(base.template.key === "auto"
+      ? ["Key: auto. No key is added in this version; check the turn against +X and +Y."]
+      : []),
     ...(base.note === "" ? [] : [base.note]),
     ...unplaced,
   ];
+}
+
+function punchNote(alike: readonly Hole[], unit: Unit): string {
+  const tags = alike.map(({ tag }) => tag).join(", ");
+  const sizes = [...new Set(alike.map((hole) => sizeText(hole, unit)))].join(", ");
+  return `Centre punch and drill ${tags}: ${sizes}.`;
 }
 
 function plywoodNotes(drillListName: string | null): readonly string[] {
@@ -278,7 +307,9 @@ function plywoodNotes(drillListName: string | null): readonly string[] {
 function markWords({ plate, job }: SheetRequest): string {
   const words = [...new Set(plate.marks.filter(({ text }) => text !== "").map(({ text }) => text))];
   const how = plate.material === "plywood" || job.shop.marking.how === "paint" ? "Painted" : "Scribed";
-  return words.length === 0 || job.shop.marking.how === "none" ? "" : `${how} on the top face: ${words.slice(0, 12).join("; ")}${words.length > 12 ? "; ..." : ""}.`;
+  return words.length === 0 || job.shop.marking.how === "none"
+    ? ""
+    : `${how} on the top face: ${words.slice(0, 12).join("; ")}${words.length > 12 ? "; ..." : ""}.`;
 }
 
 /** Printed on every sheet. */

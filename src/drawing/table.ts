@@ -47,22 +47,38 @@ export function tablePiece(table: TableText, width: number, lettering: Lettering
   return { height, draw: (x, top) => group(table.name, tableItems(table, width, lettering, x, top)) };
 }
 
-function tableItems(table: TableText, width: number, lettering: Lettering, x: number, top: number): readonly SceneItem[] {
+function tableItems(
+  table: TableText,
+  width: number,
+  lettering: Lettering,
+  x: number,
+  top: number,
+): readonly SceneItem[] {
   const row = rowHeight(lettering);
   const { small } = lettering;
   const names = top - lettering.body * 2;
   const body = names - row;
-  const cells = (words: readonly string[], y: number, bold: boolean) => rowItems(table.columns, words, x, y, width, small, bold);
+  const cells = (words: readonly string[], y: number, bold: boolean) =>
+    rowItems(table.columns, words, x, y, width, small, bold);
   const base = (y: number) => y - (row + small) / 2;
   const lines = table.under.length > 0 ? 2 : 1;
   const end = body - table.rows.length * row * lines;
   return [
     ...headingItems(table.heading, x, top, width, lettering),
-    ...cells(table.columns.map(({ title }) => title), base(names), false),
+    ...cells(
+      table.columns.map(({ title }) => title),
+      base(names),
+      false,
+    ),
     stroke("table", line(at(x, body), at(x + width, body))),
     ...table.rows.flatMap((words, i) => cells(words, base(body - i * row * lines), table.strong.has(i))),
     ...table.under.map((words, i) =>
-      text("table", shorten(words, width - 4 * CELL_PAD - small, small), at(x + CELL_PAD + small, base(body - (2 * i + 1) * row) + row * 0.12), small),
+      text(
+        "table",
+        shorten(words, width - 4 * CELL_PAD - small, small),
+        at(x + CELL_PAD + small, base(body - (2 * i + 1) * row) + row * 0.12),
+        small,
+      ),
     ),
     stroke("table", line(at(x, end), at(x + width, end))),
     ...table.foot.map((words, i) =>
@@ -72,7 +88,13 @@ function tableItems(table: TableText, width: number, lettering: Lettering, x: nu
 }
 
 /** A bold heading over a heavy line: takes twice the body letter. */
-export function headingItems(words: string, x: number, top: number, width: number, lettering: Lettering): readonly SceneItem[] {
+export function headingItems(
+  words: string,
+  x: number,
+  top: number,
+  width: number,
+  lettering: Lettering,
+): readonly SceneItem[] {
   const y = top - lettering.body * 2;
   const letter = lettering.body;
   return [
@@ -81,7 +103,15 @@ export function headingItems(words: string, x: number, top: number, width: numbe
   ];
 }
 
-function rowItems(columns: readonly Column[], words: readonly string[], x: number, y: number, width: number, letter: number, bold: boolean): readonly SceneItem[] {
+function rowItems(
+  columns: readonly Column[],
+  words: readonly string[],
+  x: number,
+  y: number,
+  width: number,
+  letter: number,
+  bold: boolean,
+): readonly SceneItem[] {
   let left = x;
   return columns.flatMap(({ share, align }, i) => {
     const room = share * width - 2 * CELL_PAD;
@@ -93,7 +123,13 @@ function rowItems(columns: readonly Column[], words: readonly string[], x: numbe
 }
 
 /** Paragraphs under a heading, each after a dash-free hanging indent of its number. */
-export function notesPiece(name: string, heading: string, notes: readonly string[], width: number, lettering: Lettering): Piece {
+export function notesPiece(
+  name: string,
+  heading: string,
+  notes: readonly string[],
+  width: number,
+  lettering: Lettering,
+): Piece {
   const { small } = lettering;
   const indent = small * 2.4;
   const paragraphs = notes.map((note) => wrap(note, width - indent, small));

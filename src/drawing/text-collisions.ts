@@ -1,5 +1,14 @@
 /** Looks over a finished scene for text over text and text over lines. */
-import { type Box, boundsOf, boxesTouch, type Mark, marksOf, markTouchesBox, type TextItem, textBox } from "./occupied.js";
+import {
+  type Box,
+  boundsOf,
+  boxesTouch,
+  type Mark,
+  marksOf,
+  markTouchesBox,
+  type TextItem,
+  textBox,
+} from "./occupied.js";
 import type { Scene, SceneItem } from "./scene.js";
 
 /** One collision: the text, and what it lies on. */

@@ -74,7 +74,9 @@ export function shorten(text: string, width: number, capHeight: number, bold = f
 export function wrap(text: string, width: number, capHeight: number, bold = false): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of printable(text).split(" ").flatMap((long) => pieces(long, width, capHeight, bold))) {
+  for (const word of printable(text)
+    .split(" ")
+    .flatMap((long) => pieces(long, width, capHeight, bold))) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (line !== "" && textWidth(longer, capHeight, bold) > width) {
       lines.push(line);

@@ -35,7 +35,10 @@ function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width:
   const { job, base, plate, weight, sheetNumber, sheetCount, programVersion } = request;
   const { lettering } = sheet;
   const weightText = weight === null ? "NOT KNOWN" : `${Math.round(weight.value * 10) / 10} ${weight.unit} EACH`;
-  const source = job.drawing.number === "" ? "NOT GIVEN" : `${job.drawing.number}${job.drawing.revision === "" ? "" : ` REV ${job.drawing.revision}`}`;
+  const source =
+    job.drawing.number === ""
+      ? "NOT GIVEN"
+      : `${job.drawing.number}${job.drawing.revision === "" ? "" : ` REV ${job.drawing.revision}`}`;
   const row = (...fields: readonly Field[]): Row => ({ fields, height: rowNeed(fields, width, lettering) });
   const signed = ({ fields, height }: Row): Row => ({ fields, height: height + lettering.body * 0.6 });
   return [
@@ -47,8 +50,16 @@ function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width:
       field("MATERIAL", `${plate.material.toUpperCase()} ${formatLength(plate.thickness, job.unit)}`, 0.27),
       field("WEIGHT", weightText, 0.27),
     ),
-    row(field("STATUS", job.status.toUpperCase(), 0.36), field("SOURCE DRAWING", source, 0.36), field("DATE", job.date, 0.28)),
-    row(field("GENERAL TOLERANCES", "NOT SPECIFIED", 0.36), field("SCALE", scaleWords(scale), 0.36), field("UNITS", unitWord(job.unit), 0.28)),
+    row(
+      field("STATUS", job.status.toUpperCase(), 0.36),
+      field("SOURCE DRAWING", source, 0.36),
+      field("DATE", job.date, 0.28),
+    ),
+    row(
+      field("GENERAL TOLERANCES", "NOT SPECIFIED", 0.36),
+      field("SCALE", scaleWords(scale), 0.36),
+      field("UNITS", unitWord(job.unit), 0.28),
+    ),
     signed(row(field("DRAWN", job.drawnBy, 0.36), field("CHECKED BY", "", 0.36), field("APPROVED BY", "", 0.28))),
     row(field(filesLabel(request), fileLines(request), 1, "small", 4)),
     row(field("RULES AND EDITIONS", editionWords(request), 1, "small", 4)),
@@ -69,7 +80,9 @@ export function scaleWords(scale: Scale): string {
 }
 
 function filesLabel({ cutFiles, drillListName }: SheetRequest): string {
-  return cutFiles.length === 0 && drillListName !== null ? "DRILL LIST" : "CUT FILES AND FIRST 12 DIGITS OF THEIR SHA-256";
+  return cutFiles.length === 0 && drillListName !== null
+    ? "DRILL LIST"
+    : "CUT FILES AND FIRST 12 DIGITS OF THEIR SHA-256";
 }
 
 /** One file a line; lines are joined by newlines. */
@@ -84,17 +97,29 @@ function editionWords({ job }: SheetRequest): string {
   return `Template holes ${templateHoles}; base-plate holes ${baseHoles}; placing ${placing}; edges ${edges}; concrete ${concrete}.`;
 }
 
-function valueLines(entry: Field, width: number, lettering: Lettering): { readonly lines: readonly string[]; readonly letter: number } {
+function valueLines(
+  entry: Field,
+  width: number,
+  lettering: Lettering,
+): { readonly lines: readonly string[]; readonly letter: number } {
   const room = width * entry.share - 2 * PAD;
   const bold = isBold(entry);
   if (entry.size === "small") {
     const lines = entry.value.split("\n").flatMap((part) => wrap(part, room, lettering.small));
-    return { lines: lines.length > 6 ? [...lines.slice(0, 5), shorten(lines.slice(5).join(" "), room, lettering.small)] : lines, letter: lettering.small };
+    return {
+      lines:
+        lines.length > 6 ? [...lines.slice(0, 5), shorten(lines.slice(5).join(" "), room, lettering.small)] : lines,
+      letter: lettering.small,
+    };
   }
-  const ladder = entry.size === "title" ? [lettering.title, lettering.heading, lettering.body] : [lettering[entry.size]];
+  const ladder =
+    entry.size === "title" ? [lettering.title, lettering.heading, lettering.body] : [lettering[entry.size]];
   const whole = ladder.find((letter) => textWidth(entry.value, letter, bold) <= room);
   if (whole !== undefined) return { lines: [entry.value], letter: whole };
-  return { lines: wrapAtMost(entry.value, room, lettering.small, Math.max(2, entry.lines), bold), letter: lettering.small };
+  return {
+    lines: wrapAtMost(entry.value, room, lettering.small, Math.max(2, entry.lines), bold),
+    letter: lettering.small,
+  };
 }
 
 function isBold({ size, label }: Field): boolean {
@@ -106,7 +131,12 @@ function rowNeed(fields: readonly Field[], width: number, lettering: Lettering):
   return Math.max(
     ...fields.map((entry) => {
       const { lines, letter } = valueLines(entry, width, lettering);
-      return labels + Math.max(lettering.body, letter + (lines.length - 1) * letter * LEADING) + letter * 0.22 + lettering.body * 0.3;
+      return (
+        labels +
+        Math.max(lettering.body, letter + (lines.length - 1) * letter * LEADING) +
+        letter * 0.22 +
+        lettering.body * 0.3
+      );
     }),
   );
 }
@@ -138,14 +168,28 @@ function rowItems(row: Row, x: number, top: number, width: number, lettering: Le
   });
 }
 
-function fieldItems(entry: Field, x: number, top: number, height: number, width: number, lettering: Lettering): readonly SceneItem[] {
+function fieldItems(
+  entry: Field,
+  x: number,
+  top: number,
+  height: number,
+  width: number,
+  lettering: Lettering,
+): readonly SceneItem[] {
   const { lines, letter } = valueLines(entry, width, lettering);
   const room = width * entry.share - 2 * PAD;
-  const label = text("label", shorten(entry.label, room, lettering.small), at(x + PAD, top - PAD - lettering.small), lettering.small);
+  const label = text(
+    "label",
+    shorten(entry.label, room, lettering.small),
+    at(x + PAD, top - PAD - lettering.small),
+    lettering.small,
+  );
   const first = top - PAD - lettering.small - LABEL_GAP - letter;
   const values = lines
     .filter((words) => words !== "")
-    .map((words, i) => text("title", words, at(x + PAD, first - i * letter * LEADING), letter, { bold: isBold(entry) }));
+    .map((words, i) =>
+      text("title", words, at(x + PAD, first - i * letter * LEADING), letter, { bold: isBold(entry) }),
+    );
   const symbol = entry.label === "THIRD ANGLE" ? projectionSymbol(x + PAD, top - height, lettering) : [];
   return [label, ...values, ...symbol];
 }
@@ -169,4 +213,3 @@ function projectionSymbol(x: number, bottom: number, lettering: Lettering): read
     ),
   ];
 }
-
