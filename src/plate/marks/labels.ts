@@ -58,7 +58,7 @@ function shapesOf(known: Map<string, Shapes>, text: string, height: Length): Sha
   const found = known.get(text);
   if (found !== undefined) return found;
   const mm = height / NM_PER_MM;
-  const words = text.split(" ");
+  const words = text.split(" ").filter((word) => word !== "");
   const stacked = words.length > 1 ? [lettering(words, mm)] : [];
   const shapes = [lettering([text], mm), ...stacked, lettering([text], mm, true)];
   known.set(text, shapes);

@@ -7,19 +7,17 @@ import { point } from "../../geometry/index.js";
 import type { Base, Job } from "../../job/model.js";
 import type { Layout } from "../../pattern/index.js";
 import { formatLength } from "../../units/index.js";
-import type { Length } from "../../units/length.js";
 import { NM_PER_MM, nanometres } from "../../units/length.js";
 import type { Hole, Mark, OmittedMark } from "../model.js";
 import { seatReach } from "../reach.js";
+import { arrange } from "./arrange.js";
 import { axisArrows, placeTicks } from "./axes.js";
 import type { Disc, Ground } from "./ground.js";
 import { bareGround, take } from "./ground.js";
-import type { Label, Placed } from "./labels.js";
-import { placeLabels } from "./labels.js";
+import type { Label } from "./labels.js";
 import { canLetter, lettering } from "./lettering.js";
 import { heightsToTry } from "./placing.js";
-import type { PlacedTitles, Title } from "./titles.js";
-import { placeTitles } from "./titles.js";
+import type { Title } from "./titles.js";
 
 /** Marks, and those that found no room. */
 export interface PlateMarks {
@@ -36,7 +34,7 @@ export function layOutMarks(job: Job, base: Base, layout: Layout, outer: Contour
   const heights = heightsToTry(marking.textHeight, marking.leastTextHeight);
   const punches = holes.filter(({ made }) => made === "drill").map(punch);
   const notes = holes.filter(({ made }) => made === "drill").flatMap((hole) => drillNote(hole, job, seats));
-  if (marking.how === "none") return join([{ marks: punches, omitted: [] }, placeAll(bare, notes, [], heights)]);
+  if (marking.how === "none") return join([{ marks: punches, omitted: [] }, arrange(bare, notes, [], heights)]);
   const ticks = placeTicks(bare, outer, marking.textHeight / NM_PER_MM);
   const ground = take(
     bare,
@@ -46,7 +44,7 @@ export function layOutMarks(job: Job, base: Base, layout: Layout, outer: Contour
   const tickEnd = (3 * marking.clearance + 1.5 * marking.textHeight) / NM_PER_MM;
   const titles = titlesOf(base.template.mark, job.revision, ground, tickEnd);
   const unlettered = [...labels, ...titles].filter(({ text }) => !canLetter(text)).map(notInFont);
-  const lettered = placeAll(ground, labels.filter(isLettered), titles.filter(isLettered), heights);
+  const lettered = arrange(ground, labels.filter(isLettered), titles.filter(isLettered), heights);
   return join([ticks, lettered, { marks: punches, omitted: unlettered }]);
 }
 
@@ -60,45 +58,6 @@ function isLettered({ text }: { readonly text: string }): boolean {
 
 function notInFont({ kind, text }: Label | Title): OmittedMark {
   return { kind, text, why: "the single-stroke font has only plain ASCII letters" };
-}
-
-/**
- * Labels and titles. Labels of one plate share a height: the largest at which none is left out or under a nut. Where
- * titles then find no room, labels are set smaller; under a nut only as a last resort.
- */
-function placeAll(
-  ground: Ground,
-  labels: readonly Label[],
-  titles: readonly Title[],
-  heights: readonly [Length, ...Length[]],
-): PlateMarks {
-  let best: { readonly labels: Placed; readonly titles: PlacedTitles } | null = null;
-  for (const lastResort of [false, true]) {
-    for (const height of heights) {
-      const placed = placeLabels(ground, labels, height, lastResort);
-      if (placed.omitted.length > 0 && !lastResort) continue;
-      const others = placeInBestOrder(placed.ground, titles, heights);
-      const found = { labels: placed, titles: others };
-      if (best === null || missing(found) < missing(best)) best = found;
-      if (missing(best) === 0) return join([best.labels, best.titles]);
-    }
-    if (best !== null && best.labels.omitted.length === 0) break;
-  }
-  return best === null ? { marks: [], omitted: [] } : join([best.labels, best.titles]);
-}
-
-/** Arrows first, since they belong at the ends of their axes; the mark and TOP first where that leaves less out. */
-function placeInBestOrder(ground: Ground, titles: readonly Title[], heights: readonly Length[]): PlacedTitles {
-  const arrows = titles.filter(({ kind }) => kind === "axis");
-  const others = titles.filter(({ kind }) => kind !== "axis");
-  const first = placeTitles(ground, [...arrows, ...others], heights);
-  if (first.omitted.length === 0) return first;
-  const second = placeTitles(ground, [...others, ...arrows], heights);
-  return second.omitted.length <= first.omitted.length ? second : first;
-}
-
-function missing({ labels, titles }: { readonly labels: Placed; readonly titles: PlacedTitles }): number {
-  return labels.omitted.length + titles.omitted.length;
 }
 
 function discOf({ center, shape }: Hole): Disc {

@@ -19,9 +19,9 @@ export interface Block {
   strokesAt(at: Point): readonly (readonly Point[])[];
 }
 
-/** True where the font has every character of the text. */
+/** True where the font has every character of the text, and there is something to draw. */
 export function canLetter(text: string): boolean {
-  return [...text].every((character) => glyphOf(character) !== undefined);
+  return text.trim() !== "" && [...text].every((character) => glyphOf(character) !== undefined);
 }
 
 /** Lines of text, centred on each other, letters `height` mm high; `turned` reads upwards, from the right of the plate. */

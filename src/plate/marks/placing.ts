@@ -38,7 +38,9 @@ export function firstFree(ground: Ground, candidates: Iterable<Candidate>, offSe
 /** The mark that a placed candidate becomes. */
 export function toMark(kind: MarkKind, text: string, { block, at }: Candidate, textHeight: Length): Mark {
   const strokes = block.strokesAt(at);
-  return { kind, text, strokes, extent: strokes.map(extentOfPoints).reduce(joinExtents), textHeight };
+  const [first, ...rest] = strokes.map(extentOfPoints);
+  const extent = first === undefined ? boxOf({ block, at }) : rest.reduce(joinExtents, first);
+  return { kind, text, strokes, extent, textHeight };
 }
 
 /** Letter heights to try, from the shop's own down to its least, in nanometres. */

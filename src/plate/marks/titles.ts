@@ -21,6 +21,10 @@ export interface Title {
 export interface PlacedTitles {
   readonly marks: readonly Mark[];
   readonly omitted: readonly OmittedMark[];
+  /** How many stand where a nut or washer will cover them. */
+  readonly covered: number;
+  /** The ground that is left. */
+  readonly ground: Ground;
 }
 
 /** Places titles in the order given: all at the largest height at which each finds its room, else each by itself. */
@@ -39,7 +43,7 @@ function placeEach(
   heights: readonly Length[],
   seats: readonly boolean[],
 ): PlacedTitles {
-  let ground = bare;
+  let [ground, covered] = [bare, 0];
   const marks: Mark[] = [];
   const omitted: OmittedMark[] = [];
   for (const title of titles) {
@@ -50,8 +54,9 @@ function placeEach(
     }
     marks.push(toMark(title.kind, title.text, found.candidate, found.height));
     ground = take(ground, [roomOf(found.candidate, found.height)]);
+    covered += found.covered ? 1 : 0;
   }
-  return { marks, omitted };
+  return { marks, omitted, covered, ground };
 }
 
 const NO_ROOM = "no room on the plate clear of holes, edges and other marks";
@@ -59,6 +64,7 @@ const NO_ROOM = "no room on the plate clear of holes, edges and other marks";
 interface Found {
   readonly candidate: Candidate;
   readonly height: Length;
+  readonly covered: boolean;
 }
 
 function placeTitle(ground: Ground, title: Title, heights: readonly Length[], seats: readonly boolean[]): Found | null {
@@ -66,7 +72,7 @@ function placeTitle(ground: Ground, title: Title, heights: readonly Length[], se
     for (const height of heights) {
       for (const block of title.shapes(height / NM_PER_MM)) {
         const candidate = nearestFree(ground, block, title.ideal(block), offSeats);
-        if (candidate !== null) return { candidate, height };
+        if (candidate !== null) return { candidate, height, covered: !offSeats };
       }
     }
   }

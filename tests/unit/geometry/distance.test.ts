@@ -9,6 +9,7 @@ import {
   distanceBetweenStrokes,
   distanceToContour,
   distanceToSegment,
+  gapFromExtentToSegment,
   line,
   nearestBetweenSegments,
   nearestOnContour,
@@ -194,6 +195,19 @@ describe("webs", () => {
 
 describe("strokes", () => {
   const hole = circle(origin, mm(20));
+
+  test("a box keeps off a segment: straight, oblique, round, or through it", () => {
+    const box = { x0: 0, y0: 0, x1: 10, y1: 10 };
+    expect(gapFromExtentToSegment(box, line(point(-5, -3), point(15, -3)))).toBe(3);
+    expect(gapFromExtentToSegment(box, line(point(20, 0), point(0, 20)))).toBe(0);
+    expect(gapFromExtentToSegment(box, line(point(24, 0), point(0, 24)))).toBeCloseTo(4 / Math.SQRT2, 12);
+    expect(gapFromExtentToSegment(box, line(point(4, 4), point(6, 5)))).toBe(0);
+    expect(gapFromExtentToSegment(box, line(point(-1, 5), point(11, 6)))).toBe(0);
+    expect(gapFromExtentToSegment(box, arc(point(20, 5), point(5, 20), QUARTER_BULGE))).toBeCloseTo(
+      15 - Math.hypot(5, 5),
+      9,
+    );
+  });
 
   test("meet or keep off contours and each other", () => {
     expect(strokeMeets([point(-20, 0), point(20, 0)], hole)).toBe(true);

@@ -236,6 +236,12 @@ describe("what is marked", () => {
     for (const { why } of huge.omitted) expect(why).toMatch(/no room/);
   });
 
+  test("on the most crowded plate the mark stays and a tag goes, never the other way round", () => {
+    const plate = plateOf(baseWith({ ...auto, support: bearers }, [groupFixture({ pattern: rectangle(4, 4) })]));
+    expect(plate.marks.map(({ text }) => text)).toContain("T1 REV B");
+    expect(plate.omitted.map(({ kind }) => kind)).toEqual(["tag"]);
+  });
+
   test("a mark that the font cannot write is left out and says so", () => {
     const plate = plateOf(baseWith({ mark: "TR\u00c4GER" }));
     expect(plate.omitted).toEqual([
