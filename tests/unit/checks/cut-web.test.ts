@@ -38,6 +38,26 @@ describe("cut-web", () => {
   });
 
   testAtLimit({
+    name: "between the last hole and the edge",
+    rule: cutWeb,
+    at: (delta) => ({
+      group: { pattern: onLine(0, inch(6)) },
+      template: {
+        ...noOpening,
+        outline: {
+          kind: "rectangle",
+          x: nanometres(2 * inch(6) + inch(2.0625) + 2 * delta),
+          y: inch(9),
+          at,
+          corner: { kind: "square" },
+        },
+      },
+    }),
+    passes: 1,
+    pick: WEB,
+  });
+
+  testAtLimit({
     name: "inside corner of an opening",
     rule: cutWeb,
     at: (delta) => ({

@@ -50,6 +50,22 @@ describe("nut-room", () => {
     });
   });
 
+  it("takes the wider of the two wrenches, each beside the other's nut", () => {
+    const wide = { wrenchRoom: given(inch(4), "job") };
+    const thin = {
+      wrenchRoom: given(inch(3), "job"),
+      nut: given({ kind: "hex", acrossFlats: inch(1), acrossCorners: inch(1.2), height: inch(0.8) } as const, "t"),
+    };
+    const groups = [
+      groupFixture({ pattern: onLine(0) }, thin),
+      groupFixture({ letter: "B", pattern: onLine(inch(5)) }, wide),
+    ];
+    const row = rowsOf(nutRoom, { base: { groups } }).find(hasClause("A1-B1", "wrench"));
+    // 3 on A1 beside 2.309 is 5.309; 4 on B1 beside 1.2 is 5.2: the first governs.
+    expect(row?.limit).toEqual({ kind: "length", twice: inch(3) + inch(2.309) + 2 * inch(0.0625) });
+    expect(row?.note).toContain("wrench room 3 on A1 beside nut 2.309 of B1");
+  });
+
   it("does not round the halves of an odd sum", () => {
     const nut = given(
       { kind: "hex", acrossFlats: inch(2), acrossCorners: nanometres(inch(2.309) + 1), height: inch(1) } as const,

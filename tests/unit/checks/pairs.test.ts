@@ -19,6 +19,13 @@ describe("pairs", () => {
     ]);
   });
 
+  it("takes the earlier partner at a tie, whatever the order of the list", () => {
+    expect(governingPairs([5, 0, 10], gap).map(({ first, second }) => [first, second])).toEqual([
+      [5, 0],
+      [5, 10],
+    ]);
+  });
+
   it("leaves out pairs that are not looked at", () => {
     expect(governingPairs([1, 2, 3], () => null)).toEqual([]);
     expect(leastPair([1], gap)).toBeNull();

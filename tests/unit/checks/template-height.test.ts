@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { templateHeight } from "../../../src/checks/rules/template-height.js";
 import { given, missing } from "../../../src/job/model.js";
-import { hasClause, inch, isSubject, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
+import { groupFixture } from "../../fixture.js";
+import { hasClause, inch, isSubject, onLine, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
 
 const THREAD = hasClause("A1", "thread");
 const washer = given({ shape: "round", size: inch(2.5), thickness: given(inch(0.25), "shop") } as const, "shop");
@@ -47,6 +48,19 @@ describe("template-height", () => {
     const rows = rowsOf(templateHeight, changes).filter(({ status }) => status === "not-checked");
     expect(rows).toHaveLength(count);
     expect(rows.every(({ note, severity }) => note.includes(key) && severity === "stop")).toBe(true);
+  });
+
+  it("takes the thickest nut of two groups", () => {
+    const thin = {
+      nut: given({ kind: "hex", acrossFlats: inch(1), acrossCorners: inch(1.2), height: inch(0.8) } as const, "t"),
+    };
+    const groups = [
+      groupFixture({}, thin),
+      groupFixture({ letter: "B", pattern: onLine(0) }),
+      groupFixture({ letter: "C", pattern: onLine(inch(3)) }, thin),
+    ];
+    const row = rowOf(templateHeight, { base: { groups } }, isSubject("plate"));
+    expect(row.limit).toEqual({ kind: "length", twice: 2 * inch(2.251) });
   });
 
   it("writes figures to follow by hand", () => {

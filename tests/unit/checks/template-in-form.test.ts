@@ -45,6 +45,14 @@ describe("template-in-form", () => {
   });
 
   testAtLimit({
+    name: "the lesser side along y",
+    rule: templateInForm,
+    at: (delta) => ({ template: rect(inch(18), inch(28), { x: zero, y: nanometres(-inch(1) - delta) }) }),
+    passes: -1,
+    pick: PLATE,
+  });
+
+  testAtLimit({
     name: "the concrete off the working point",
     rule: templateInForm,
     at: (delta) => ({
@@ -64,7 +72,15 @@ describe("template-in-form", () => {
     pick: PLATE,
   });
 
-  // A chamfer of 1 x 1 on half width 7: the corners that bear lie 6 off the axis again.
+  testAtLimit({
+    name: "chord bearing, the long side along y",
+    rule: templateInForm,
+    at: (delta) => ({ template: rect(inch(12), inch(18) + 2 * delta), concrete: round(inch(20)) }),
+    passes: 1,
+    pick: PLATE,
+  });
+
+  // A chamfer of 4 x 1 on half width 7: the corners that bear lie 6 off the axis again.
   testAtLimit({
     name: "chord bearing with chamfered corners",
     rule: templateInForm,

@@ -51,6 +51,14 @@ describe("washer-room", () => {
   });
 
   testAtLimit({
+    name: "beneath the flange, between the flanges",
+    rule: washerRoom,
+    at: (delta) => ({ base: column(flanged("y")), group: rodAt(inch(3), inch(5.5) - reach - delta) }),
+    passes: 1,
+    pick: BESIDE,
+  });
+
+  testAtLimit({
     name: "outside the flange, depth along x, column off the working point",
     rule: washerRoom,
     at: (delta) => ({
