@@ -62,7 +62,7 @@ export function compareCutFile(bytes: Uint8Array, plate: Plate, options: CutFile
 
 function piecesOf(figures: readonly Figure[]): readonly Piece[] {
   const pieces: Piece[] = [];
-  for (const figure of figures) pieces.push(...figure.pieces);
+  for (const figure of figures) for (const piece of figure.pieces) pieces.push(piece);
   return pieces;
 }
 

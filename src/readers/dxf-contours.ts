@@ -34,7 +34,10 @@ export interface Joined {
   readonly open: readonly OpenStroke[];
 }
 
-/** Lengths in the file's unit: ends nearer than `joint` meet; a segment shorter than `tiny` is remarked on. */
+/**
+ * Lengths in the file's unit: ends nearer than `joint` meet, and a loose segment shorter than that is passed over; a segment
+ * shorter than `tiny` is remarked on.
+ */
 export interface JoinTolerance {
   readonly joint: number;
   readonly tiny: number;
@@ -59,8 +62,9 @@ export function joinContours(entities: readonly DxfEntity[], tolerance: JoinTole
     }
     const kept = dropEmpty(segmentsOf(entity), tolerance, findings);
     const fresh = kept.filter((segment) => isNew(segmentKey(segment), segment.from));
-    if (entity.kind === "polyline" && entity.closed && fresh.length === kept.length) {
-      if (fresh.length > 0) contours.push({ kind: "path", layer, segments: fresh });
+    if (fresh.length === 0) continue;
+    if (entity.kind === "polyline" && entity.closed) {
+      contours.push({ kind: "path", layer, segments: kept });
       continue;
     }
     if (isUnflagged(entity, kept, tolerance)) {
@@ -68,7 +72,7 @@ export function joinContours(entities: readonly DxfEntity[], tolerance: JoinTole
     }
     const pool = loose.get(layer) ?? { layer, segments: [] };
     loose.set(layer, pool);
-    pool.segments.push(...fresh);
+    for (const segment of fresh) if (segmentLength(segment) > tolerance.joint) pool.segments.push(segment);
   }
   const chains = [...loose.values()].map((pool) => chainLoose(pool, tolerance, findings));
   return {
@@ -106,6 +110,7 @@ function isUnflagged(entity: DxfEntity, segments: readonly CutSegment[], { joint
   return segments.length > 1 && distance(first.from, last.to) <= joint;
 }
 
+/** A segment shorter than a thousandth of the joint tolerance is none. */
 function dropEmpty(
   segments: readonly CutSegment[],
   tolerance: JoinTolerance,
@@ -115,7 +120,7 @@ function dropEmpty(
     const length = segmentLength(segment);
     if (length > tolerance.tiny) return true;
     const at = place(segment.from);
-    if (length > tolerance.joint) {
+    if (length > tolerance.joint / 1000) {
       findings.add("tiny-segment", "advise", `segments shorter than ${short(tolerance.tiny)}`, at);
       return true;
     }

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { writeJoinedDxf } from "../../src/formats/cut-dxf-joined.js";
 import { writeR12Dxf } from "../../src/formats/cut-dxf-r12.js";
 import { compareCutFile } from "../../src/formats/read-back.js";
-import { circle, extentOf, point, polygon, rectangle } from "../../src/geometry/index.js";
+import { circle, extentOf, point, polygon, rectangle, segmentsOf } from "../../src/geometry/index.js";
 import type { Contour, Point } from "../../src/geometry/vocabulary.js";
 import type { Hole, Plate } from "../../src/plate/model.js";
 import { readCutFile } from "../../src/readers/dxf.js";
@@ -85,6 +85,11 @@ const plate: fc.Arbitrary<Plate> = fc.tuple(outline, inside).map(([outer, { rods
 const unit = fc.constantFrom<Unit>("in", "mm");
 const origin = fc.constantFrom("lower left" as const, "working point" as const);
 
+/** Loose segments below 0.01 mm are passed over by the reader. */
+function hasTinySegment({ region }: Plate): boolean {
+  return segmentsOf(region.outer).some(({ from, to }) => Math.hypot(to.x - from.x, to.y - from.y) < 0.02);
+}
+
 describe.each([
   { flavour: "joined", write: writeJoinedDxf },
   { flavour: "r12", write: writeR12Dxf },
@@ -104,6 +109,7 @@ describe.each([
   it("has the region's area, length and pierces when it is read as a foreign file", () => {
     fc.assert(
       fc.property(plate, unit, (made, in_) => {
+        fc.pre(!hasTinySegment(made));
         const file = readCutFile(write(made, cutOptions(in_, { marks: false })));
         const expected = figuresOf({ name: "", unit: in_, plate: made, lowerLeft: point(0, 0) });
         expect(file.pierces).toBe(expected.pierces);
