@@ -1,7 +1,7 @@
 /** The job: the file's schema, and the complete job that later stages work on. */
 export type { RequestedFile } from "./files.js";
 export { requestedFiles } from "./files.js";
-export { jobJsonSchema } from "./json-schema.js";
+export { jobJsonSchema, shopJsonSchema } from "./json-schema.js";
 export { markFault, markKey } from "./marks.js";
 export * from "./model.js";
 export type { JobOptions } from "./read-job.js";

@@ -75,7 +75,7 @@ function jobBlock() {
       status: wordLeaf(["preliminary", "for approval", "released"], "Only a released job may be cut.").optional(),
       date: dateLeaf("Day of this issue; omitted: the day of the run.").optional(),
       drawing: drawing.optional(),
-      revisions: rows(revision, "a list of revisions").optional(),
+      revisions: rows(revision, "a list of revisions").describe("The revision table, oldest first.").optional(),
       drawnBy: textLeaf("Who drew it. CHECKED BY is never filled in by the program.", 40).optional(),
       owner: textLeaf("Legal owner of the drawing (ISO 7200).", 60).optional(),
     },
@@ -242,7 +242,9 @@ function pointLeaf(unit: Unit) {
 }
 
 function pointsLeaf(unit: Unit) {
-  return rows(pointLeaf(unit), "a list of points, [[x, y], ...]");
+  return rows(pointLeaf(unit), "a list of points, [[x, y], ...]").describe(
+    "Points in the base's own axes, [[x, y], ...].",
+  );
 }
 
 function atKey(unit: Unit) {
