@@ -2,6 +2,9 @@
  * Holds cut files against what is expected of them, by readers nobody here wrote. ezdxf and GDAL are not npm packages: on a
  * machine without them their checks are skipped, unless RODPLATE_REQUIRE_OUTSIDE=1 makes them required, as in CI.
  */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Summary } from "../../../src/summary.js";
 import { hasEzdxf, hasGdal, measureByEzdxf, measureByGdal } from "./installed-readers.js";
 import type { Measured } from "./measured.js";
 import { measureByDxf, measureByDxfParser } from "./npm-readers.js";
@@ -28,14 +31,17 @@ export type ReaderName = "dxf-parser" | "dxf" | "ezdxf" | "GDAL";
 interface Reader {
   readonly isThere: () => boolean;
   readonly measure: (files: readonly CutFileToCheck[]) => readonly Measured[];
-  /** Share of a figure, and length in the file's unit, by which it may differ: GDAL draws arcs as chords. */
+  /**
+   * Share of a figure, or length in the file's unit, by which it may differ: summary.json is rounded to 1e-5 mm, and GDAL
+   * draws arcs as chords.
+   */
   readonly tolerance: number;
 }
 
 const readers: Readonly<Record<ReaderName, Reader>> = {
-  "dxf-parser": { isThere: () => true, measure: measureByDxfParser, tolerance: 2e-6 },
-  dxf: { isThere: () => true, measure: measureByDxf, tolerance: 2e-6 },
-  ezdxf: { isThere: hasEzdxf, measure: measureByEzdxf, tolerance: 2e-6 },
+  "dxf-parser": { isThere: () => true, measure: measureByDxfParser, tolerance: 2e-5 },
+  dxf: { isThere: () => true, measure: measureByDxf, tolerance: 2e-5 },
+  ezdxf: { isThere: hasEzdxf, measure: measureByEzdxf, tolerance: 2e-5 },
   GDAL: { isThere: hasGdal, measure: measureByGdal, tolerance: 1e-3 },
 };
 
@@ -48,6 +54,23 @@ export function isReaderSkipped(name: ReaderName): boolean {
     `SKIPPED: ${name} is not installed (apt-get install python3-ezdxf gdal-bin); nothing is checked by it\n`,
   );
   return true;
+}
+
+/** The cut files of a package, with what its summary.json says about them. */
+export function cutFilesInPackage(folder: string): readonly CutFileToCheck[] {
+  const { job, bases } = JSON.parse(readFileSync(join(folder, "summary.json"), "utf8")) as Summary;
+  return bases.flatMap(({ template, files }) => {
+    const { outline, netArea, cutLength, pierces } = template;
+    const [x0, , x1] = outline.extent;
+    const holes = template.holes.flatMap(({ made, x, y, diameter }) =>
+      made === "cut" && diameter !== undefined ? [{ x, y, diameter }] : [],
+    );
+    const roundOutline = outline.kind === "circle" ? x1 - x0 : null;
+    const figures = { unit: job.unit, extent: outline.extent, netArea, cutLength, pierces, holes, roundOutline };
+    return files.flatMap(({ path, layers }) =>
+      layers === undefined ? [] : [{ path: join(folder, path), layers, ...figures }],
+    );
+  });
 }
 
 /** Everything that one reader finds different from what is expected, as sentences; empty when all the files are right. */
