@@ -8,7 +8,7 @@ import { CAUTIONS } from "./checks/cautions.js";
 import type { CheckContext, CheckRow } from "./checks/index.js";
 import { isHeld, NOT_CHECKED_AT_ALL, questionText, runChecks, worstFirst } from "./checks/index.js";
 import { quantityText } from "./checks/words.js";
-import type { Finding, Outcome } from "./diagnostics/finding.js";
+import type { Finding } from "./diagnostics/finding.js";
 import { hasErrors } from "./diagnostics/finding.js";
 import { writeLedgerHead, writeLedgerRows, writeLedgerTail } from "./formats/ledger-csv.js";
 import type { Question } from "./formats/questions-csv.js";
@@ -21,7 +21,7 @@ import type { BaseOutput, JobOutputKind, OutputFile, OutputKind, Product, SvgDoc
 import { baseOutputs, jobOutputs, layersOf } from "./outputs.js";
 import { layoutPattern } from "./pattern/index.js";
 import type { Layout } from "./pattern/layout.js";
-import { makePlate, measurePlate } from "./plate/index.js";
+import { findPlateFaults, makePlate, measurePlate } from "./plate/index.js";
 import type { Plate } from "./plate/model.js";
 import type { Inputs } from "./readers/inputs.js";
 import type { Summary, SummaryBase, SummaryFile } from "./summary.js";
@@ -164,8 +164,7 @@ export function buildInParts(inputs: Inputs, options: BuildOptions): PartwiseBui
   const read = readJob(inputs, { date: options.date });
   if (!read.ok) return faulty(read.findings);
   const job = read.value;
-  const plates = makePlates(job);
-  const findings = [...read.findings, ...plates.findings];
+  const findings = [...read.findings, ...findFaults(job)];
   if (hasErrors(findings)) return faulty(findings);
   const files = startJobFiles(options);
   const head = [
@@ -173,7 +172,7 @@ export function buildInParts(inputs: Inputs, options: BuildOptions): PartwiseBui
     ...files.add("questions", writeQuestionsHead),
     ...files.add("summary", () => writeSummaryHead(summarizeJob(job))),
   ];
-  return { findings, job, head, bases: makeBases(job, plates, files, options), tail: () => closeJobFiles(files) };
+  return { findings, job, head, bases: makeBases(job, files, options), tail: () => closeJobFiles(files) };
 }
 
 function faulty(findings: readonly Finding[]): PartwiseBuild {
@@ -183,55 +182,29 @@ function faulty(findings: readonly Finding[]): PartwiseBuild {
   return { findings, job: null, head: [], bases: [], tail };
 }
 
-interface PlateMaker {
-  readonly findings: readonly Finding[];
-  plateOf(index: number): { readonly layout: Layout; readonly plate: Plate };
+/** Goes through every base once, so that every fault is told before anything is written. Keeps nothing: plates are large. */
+function findFaults(job: Job): readonly Finding[] {
+  return job.bases.flatMap((base) => {
+    const layout = layoutPattern(base);
+    return layout.ok ? [...layout.findings, ...findPlateFaults(job, base, layout.value)] : layout.findings;
+  });
 }
 
-/** Plates kept from the first pass: enough for most jobs, few enough for any memory. */
-const MOST_KEPT = 1000;
-
-/** Makes every plate once, to find every fault before anything is written; the first ones are kept for the second pass. */
-function makePlates(job: Job): PlateMaker {
-  const findings: Finding[] = [];
-  const kept: { layout: Layout; plate: Plate }[] = [];
-  for (const base of job.bases) {
-    const made = layOut(job, base);
-    findings.push(...made.findings);
-    if (made.ok && kept.length < MOST_KEPT) kept.push(made.value);
-  }
-  const plateOf: PlateMaker["plateOf"] = (index) => {
-    const early = kept[index];
-    const base = job.bases[index];
-    if (early !== undefined) return early;
-    const made = base === undefined ? null : layOut(job, base);
-    if (made?.ok !== true) throw new ProgramFault(`base ${index}: laid out once, but not a second time`);
-    return made.value;
-  };
-  return { findings, plateOf };
-}
-
-function layOut(job: Job, base: Base): Outcome<{ layout: Layout; plate: Plate }> {
+function layOut(job: Job, base: Base): { readonly layout: Layout; readonly plate: Plate } {
   const layout = layoutPattern(base);
-  if (!layout.ok) return layout;
-  const plate = makePlate(job, base, layout.value);
-  if (!plate.ok) return { ok: false, findings: [...layout.findings, ...plate.findings] };
-  return {
-    ok: true,
-    value: { layout: layout.value, plate: plate.value },
-    findings: [...layout.findings, ...plate.findings],
-  };
+  const plate = layout.ok ? makePlate(job, base, layout.value) : layout;
+  if (!layout.ok || !plate.ok) throw new ProgramFault(`base ${base.mark}: a fault that the first pass did not find`);
+  return { layout: layout.value, plate: plate.value };
 }
 
 function* makeBases(
   job: Job,
-  plates: PlateMaker,
   files: JobFiles,
   options: BuildOptions,
 ): Generator<BaseResult & { readonly parts: readonly Part[] }> {
   const writers = baseOutputs.filter(({ kind }) => options.outputs?.includes(kind) ?? true);
   for (const [index, base] of job.bases.entries()) {
-    const { layout, plate } = plates.plateOf(index);
+    const { layout, plate } = layOut(job, base);
     const product = judge(job, base, layout, plate);
     const made = writeFiles(product, writers, options);
     yield describeBase(product, made, files, index === 0);

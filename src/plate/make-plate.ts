@@ -15,15 +15,33 @@ import { makeOutline } from "./outline.js";
  * findings; holes in each other's way or past the edge are not: the checks hold the base for those.
  */
 export function makePlate(job: Job, base: Base, layout: Layout): Outcome<Plate> {
-  const outline = makeOutline(job, base, layout);
-  if (isFindings(outline)) return { ok: false, findings: outline };
-  const openings = makeOpenings(job, base, layout, outline.contour);
-  if (isFindings(openings)) return { ok: false, findings: openings };
-  return { ok: true, value: assemble(job, base, layout, outline, openings), findings: [] };
+  const shape = makeShape(job, base, layout);
+  if (isFindings(shape)) return { ok: false, findings: shape };
+  return { ok: true, value: assemble(job, base, layout, shape), findings: [] };
 }
 
-function assemble(job: Job, base: Base, layout: Layout, outline: Outline, { openings, sized }: Openings): Plate {
+/** The findings of `makePlate` without the plate: marks, which take most of the time, have none. */
+export function findPlateFaults(job: Job, base: Base, layout: Layout): readonly Finding[] {
+  const shape = makeShape(job, base, layout);
+  return isFindings(shape) ? shape : [];
+}
+
+interface Shape {
+  readonly outline: Outline;
+  readonly openings: Openings;
+}
+
+function makeShape(job: Job, base: Base, layout: Layout): Shape | readonly Finding[] {
+  const outline = makeOutline(job, base, layout);
+  if (isFindings(outline)) return outline;
+  const openings = makeOpenings(job, base, layout, outline.contour);
+  return isFindings(openings) ? openings : { outline, openings };
+}
+
+function assemble(job: Job, base: Base, layout: Layout, shape: Shape): Plate {
   const { template } = base;
+  const { outline } = shape;
+  const { openings, sized } = shape.openings;
   const outer = outline.contour;
   const holes = makeHoles(job, template, layout, openings);
   return {

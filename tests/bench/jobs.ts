@@ -69,3 +69,41 @@ function twoSizes(grow: number): string {
     template: { thickness: 1/4, support: bearers, opening: auto }
 `;
 }
+
+const HEADINGS =
+  "Mark,Qty,Rod dia,Grade,Finish,Torqued,Projection,Embedment,Pattern,X,Y,nx,ny,Perimeter,Bolt circle,Count,Start,Points," +
+  "Base plate X,Base plate Y,Base plate thk,Base plate hole,Washer,Pier X,Pier Y,Pier dia,Support,Template thk,Outline,Corner,Opening";
+
+/** The same bases as a CSV schedule, as a job of thousands of bases would come. */
+export function makeScheduleInputs(count: number): Inputs {
+  const rows = Array.from({ length: count }, (_, index) => scheduleRows(index));
+  const job = `job: { number: "26-001", title: Benchmark, revision: A, status: released, date: 2026-11-24 }\nunits: in\nrules: us\nshop: plasma\nschedule: bases.csv\n`;
+  const files = new Map<string, string>([
+    ["job.yaml", job],
+    ["bases.csv", `${HEADINGS}\n${rows.join("")}`],
+    [SHOP, readFileSync(SHOP, "utf8")],
+  ]);
+  return { job: "job.yaml", files };
+}
+
+const WHOLE = "55,galvanized,no,10,24";
+
+function scheduleRows(index: number): string {
+  const grow = (index % 160) / 16;
+  const start = `B${index + 1},${1 + (index % 6)}`;
+  switch (index % 5) {
+    case 0:
+      return `${start},1-1/4,${WHOLE},rectangle,${12 + grow},10,,,,,,,,${18 + grow},16,1-1/2,2-1/16,square 3 x 1/2,${24 + grow},24,,form,1/4,${26 + grow} x 18,chamfer 1,dia 6\n`;
+    case 1:
+      return `${start},1,${WHOLE},rectangle,${16 + grow},12,3,3,yes,,,,,${22 + grow},18,2,1-13/16,square 3 x 3/8,${30 + grow},26,,bearers,1/4,,,6 x 4 r 1/2\n`;
+    case 2:
+      return `${start},3/4,${WHOLE},circle,,,,,,${16 + grow},6,straddle,,${24 + grow},${24 + grow},1,1-5/16,round 2 x 1/4,,,${30 + grow},form,3/16,dia ${22 + grow},,dia 7\n`;
+    case 3:
+      return `${start},1-1/2,${WHOLE},circle,,,,,,${30 + grow},12,on-axis,,,,,,,,,${48 + grow},bearers,1/4,ring ${36 + grow} / ${24 + grow},,\n`;
+    default:
+      return (
+        `${start},1-1/4,${WHOLE},rectangle,${14 + grow},14,,,,,,,,,,,,,${28 + grow},28,,bearers,1/4,,,auto\n` +
+        `,,3/4,${WHOLE},points,,,,,,,,,"-4,0; 4,0",,,,,,,,,,,,,\n`
+      );
+  }
+}

@@ -6,7 +6,7 @@ import { newDocument } from "../../src/cli/svg-document.js";
 import { markFault } from "../../src/job/index.js";
 import { jobOutputs, safeForFileName } from "../../src/outputs.js";
 import type { Inputs } from "../../src/readers/inputs.js";
-import { makeInputs } from "../bench/jobs.js";
+import { makeInputs, makeScheduleInputs } from "../bench/jobs.js";
 
 const options: BuildOptions = { date: "2026-11-24", version: "0", document: newDocument(), includeHeld: true };
 const withText = (text: string): Inputs => ({
@@ -71,9 +71,19 @@ describe("build", () => {
     }
   });
 
-  it("makes plates beyond those it keeps from the first pass the same way", () => {
+  it("makes the same files of a base alone as in the company of others", () => {
     const last = (inputs: Inputs) => [...build(inputs, { ...options, outputs: ["cut-r12"] }).bases].at(-1);
-    expect(last(makeInputs(1002))).toEqual(last(makeInputs(1, 1001)));
+    expect(last(makeInputs(52))).toEqual(last(makeInputs(1, 51)));
+  });
+
+  it("makes the same files of a schedule as of a job file", () => {
+    const filesOf = (inputs: Inputs) => {
+      const built = build(inputs, options);
+      return [...built.bases]
+        .flatMap(({ files }) => files.map(({ path, sha256 }) => `${path} ${sha256}`))
+        .concat(built.finish().files.map(({ sha256 }) => sha256));
+    };
+    expect(filesOf(makeScheduleInputs(10))).toEqual(filesOf(makeInputs(10)));
   });
 });
 
