@@ -8,7 +8,7 @@ import { banners } from "./banner.js";
 import { lineSpacing } from "./dimension.js";
 import { edgeViewHeight, putEdgeView } from "./edge-view.js";
 import { at, group, line, rectangle, stroke, text } from "./items.js";
-import { footHeight, legend, scaleBar } from "./legend.js";
+import { footPiece } from "./legend.js";
 import { layoutPanels } from "./panel.js";
 import { type Area, type Draft, put, startDraft, withGaps } from "./paper.js";
 import { AXIS_REACH, type Neighbour, neighbourOf, type View } from "./plan-shapes.js";
@@ -162,18 +162,14 @@ function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Dra
     put(draft, piece.draw(area.x0, top));
     top -= piece.height;
   }
-  let foot = area.y0 + footHeight(lettering) + (footPieces.length > 0 ? 2 : 0);
-  for (const piece of [...footPieces].reverse()) {
+  const near = neighboursOf(request);
+  const bar = footPiece(area.x1 - area.x0, near.drawn, near.omitted, unit, lettering);
+  let foot = area.y0;
+  for (const piece of [bar, ...[...footPieces].reverse()]) {
     foot += piece.height;
     put(draft, piece.draw(area.x0, foot));
-    foot += 3;
+    foot += 2.5;
   }
-  const near = neighboursOf(request);
-  put(
-    draft,
-    scaleBar(area.x0, area.y0 + 1, unit, lettering),
-    legend(area.x1, area.y0 + 1, near.drawn, near.omitted, unit, lettering),
-  );
   const plan: PlanInput = {
     plate: request.plate,
     base: request.base,

@@ -4,73 +4,97 @@ import { at, fill, group, line, rectangle, stroke, text } from "./items.js";
 import type { Neighbour } from "./plan-shapes.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
+import type { Piece } from "./table.js";
 import { textWidth } from "./text-metrics.js";
 
-/** Height of the foot. */
-export function footHeight(lettering: Lettering): number {
-  return lettering.small * 2 + 7;
-}
+const STEPS = 3;
+const SAMPLE = 22;
 
-/** Steps of 1 in or 25 mm, black and white in turn, with figures under them. */
-export function scaleBar(x: number, y: number, unit: Unit, lettering: Lettering): SceneItem {
-  const step = unit === "in" ? 25.4 : 25;
-  const steps = unit === "in" ? 3 : 3;
-  const { small } = lettering;
-  const low = y + small + 1.6;
-  const high = low + 2;
-  const end = x + steps * step;
-  const word = unit === "in" ? `${steps} in` : `${steps * 25} mm`;
-  const figures = Array.from({ length: steps + 1 }, (_, i) =>
-    text("label", i === steps ? word : `${unit === "in" ? i : i * 25}`, at(x + i * step, y), small, {
-      anchor: i === 0 ? "start" : "middle",
-    }),
-  );
-  return group("scale-bar", [
-    ...Array.from({ length: steps }, (_, i) => i)
-      .filter((i) => i % 2 === 0)
-      .map((i) =>
-        fill(
-          "bar",
-          at(x + i * step, low),
-          at(x + (i + 1) * step, low),
-          at(x + (i + 1) * step, high),
-          at(x + i * step, high),
-        ),
-      ),
-    stroke("fine", ...rectangle(x, low, end, high)),
-    ...figures,
-    text("label", `PRINT CHECK: THIS BAR IS ${word.toUpperCase()} LONG`, at(x, high + 1.4), small),
-  ]);
-}
-
-/** A sample of each phantom line beside what it stands for, right-aligned; whatever was not drawn is named as such. */
-export function legend(
-  right: number,
-  y: number,
-  neighbours: readonly Neighbour[],
+/** The bar at the left, the legend at the right; the legend above the bar where the area is too narrow for both. */
+export function footPiece(
+  width: number,
+  drawn: readonly Neighbour[],
   omitted: readonly Neighbour[],
   unit: Unit,
   lettering: Lettering,
-): SceneItem {
+): Piece {
   const { small } = lettering;
-  const row = small * 1.9;
   const entries = [
-    ...neighbours.map((neighbour) => ({ neighbour, drawn: true })),
-    ...omitted.map((neighbour) => ({ neighbour, drawn: false })),
+    ...drawn.map((neighbour) => ({ neighbour, words: `${neighbour.name} ${shapeWords(neighbour, unit)}`, line: true })),
+    ...omitted.map((neighbour) => ({
+      neighbour,
+      words: `${neighbour.name} ${shapeWords(neighbour, unit)} (NOT DRAWN)`,
+      line: false,
+    })),
   ];
-  const items = entries.flatMap(({ neighbour, drawn }, i) => {
-    const words = `${neighbour.name} ${shapeWords(neighbour, unit)}${drawn ? "" : " (NOT DRAWN)"}`;
-    const base = y + i * row;
+  const widest = Math.max(0, ...entries.map(({ words }) => textWidth(words, small))) + SAMPLE;
+  const barHeight = small * 2 + 7;
+  const above = widest + barWidth(unit, small) + 6 > width ? barHeight : 0;
+  const height = Math.max(barHeight, above + entries.length * small * ROW);
+  const draw = (x: number, top: number) => {
+    const bottom = top - height + 1;
+    return group("foot", [scaleBar(x, bottom, unit, lettering), legend(x + width, bottom + above, entries, lettering)]);
+  };
+  return { height, draw };
+}
+
+const ROW = 1.9;
+
+function barWidth(unit: Unit, small: number): number {
+  return Math.max(STEPS * stepOf(unit) + small * 3, textWidth(barWords(unit), small));
+}
+
+function stepOf(unit: Unit): number {
+  return unit === "in" ? 25.4 : 25;
+}
+
+function lengthWord(unit: Unit): string {
+  return unit === "in" ? `${STEPS} in` : `${STEPS * 25} mm`;
+}
+
+function barWords(unit: Unit): string {
+  return `PRINT CHECK: THIS BAR IS ${lengthWord(unit).toUpperCase()} LONG`;
+}
+
+/** Steps of 1 in or 25 mm, black and white in turn, with figures under them. */
+function scaleBar(x: number, y: number, unit: Unit, { small }: Lettering): SceneItem {
+  const step = stepOf(unit);
+  const low = y + small + 1.6;
+  const high = low + 2;
+  const figure = (i: number) => (i === STEPS ? lengthWord(unit) : `${unit === "in" ? i : i * 25}`);
+  const counts = Array.from({ length: STEPS + 1 }, (_, i) => i);
+  const black = counts.filter((i) => i % 2 === 0 && i < STEPS);
+  const box = (from: number, to: number) => [at(from, low), at(to, low), at(to, high), at(from, high)];
+  return group("scale-bar", [
+    ...black.map((i) => fill("bar", ...box(x + i * step, x + (i + 1) * step))),
+    stroke("fine", ...rectangle(x, low, x + STEPS * step, high)),
+    ...counts.map((i) =>
+      text("label", figure(i), at(x + i * step, y), small, { anchor: i === 0 ? "start" : "middle" }),
+    ),
+    text("label", barWords(unit), at(x, high + 1.4), small),
+  ]);
+}
+
+interface Entry {
+  readonly neighbour: Neighbour;
+  readonly words: string;
+  readonly line: boolean;
+}
+
+/** A sample of each phantom line beside what it stands for, right-aligned. */
+function legend(right: number, y: number, entries: readonly Entry[], { small }: Lettering): SceneItem {
+  const items = entries.flatMap(({ neighbour, words, line: withLine }, i) => {
+    const base = y + i * small * ROW;
     const left = right - textWidth(words, small);
     const role = neighbour.name === "BASE PLATE" ? "base-plate" : "concrete";
-    const sample = drawn ? [stroke(role, line(at(left - 22, base + small / 2), at(left - 2, base + small / 2)))] : [];
-    return [text("label", words, at(right, base), small, { anchor: "end" }), ...sample];
+    const ends = [at(left - SAMPLE, base + small / 2), at(left - 2, base + small / 2)] as const;
+    const label = text("label", words, at(right, base), small, { anchor: "end" });
+    return [label, ...(withLine ? [stroke(role, line(...ends))] : [])];
   });
   return group("legend", items);
 }
 
 function shapeWords({ shape }: Neighbour, unit: Unit): string {
-  return shape.kind === "circle"
-    ? `Ø${formatLength(shape.diameter, unit)}`
-    : `${formatLength(shape.x, unit)} × ${formatLength(shape.y, unit)}`;
+  if (shape.kind === "circle") return `Ø${formatLength(shape.diameter, unit)}`;
+  return `${formatLength(shape.x, unit)} × ${formatLength(shape.y, unit)}`;
 }

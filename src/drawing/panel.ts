@@ -146,6 +146,8 @@ interface HoleColumns {
 }
 
 const NO_COLUMNS: HoleColumns = { items: [], width: 0 };
+/** Least width that is left for the views, border included. */
+const LEAST_DRAWING = 150;
 const COLUMN = { small: 64, large: 88 };
 
 /** The hole table in columns of full height beside the panel; null when they would take too much of the sheet. */
@@ -158,7 +160,7 @@ function holeColumns(request: SheetRequest, sheet: SheetSize, inside: Area): Hol
   const columns = Math.ceil(count / perColumn);
   const even = Math.ceil(count / columns);
   const width = columns * (column + 2 * MARGIN);
-  if (width > (sheet.width - sheet.panel) * 0.45) return null;
+  if (sheet.width - sheet.panel - width < LEAST_DRAWING) return null;
   const left = inside.x1 - sheet.panel - width;
   const tables = Array.from({ length: columns }, (_, i) => {
     const piece = tablePiece(holeTable(request, i * even, (i + 1) * even), column, lettering);

@@ -5,12 +5,11 @@ import type { Base, Job } from "../../../src/job/model.js";
 import { layoutPattern } from "../../../src/pattern/index.js";
 import { makePlate, measurePlate } from "../../../src/plate/index.js";
 
-/** What a request for this job and base says; `changes` replace its fields. Throws when no plate can be made. */
-export function sheetCase(job: Job, base: Base, changes: Partial<SheetRequest> = {}): SheetRequest {
+/** What a request for this job and base says; `changes` replace its fields. Null when no plate can be made of them. */
+export function trySheetCase(job: Job, base: Base, changes: Partial<SheetRequest> = {}): SheetRequest | null {
   const layout = layoutPattern(base);
-  if (!layout.ok) throw new Error(layout.findings.map(({ message }) => message).join("; "));
-  const plate = makePlate(job, base, layout.value);
-  if (!plate.ok) throw new Error(plate.findings.map(({ message }) => message).join("; "));
+  const plate = layout.ok ? makePlate(job, base, layout.value) : layout;
+  if (!layout.ok || !plate.ok) return null;
   const context = { job, base, layout: layout.value, plate: plate.value };
   return {
     ...context,
@@ -28,4 +27,11 @@ export function sheetCase(job: Job, base: Base, changes: Partial<SheetRequest> =
     programVersion: "0.1.0",
     ...changes,
   };
+}
+
+/** As `trySheetCase`, for a plate that can be made. */
+export function sheetCase(job: Job, base: Base, changes: Partial<SheetRequest> = {}): SheetRequest {
+  const request = trySheetCase(job, base, changes);
+  if (request === null) throw new Error(`no plate can be made of ${base.mark}`);
+  return request;
 }
