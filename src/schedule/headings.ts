@@ -159,7 +159,10 @@ const SAME_WORD: readonly (readonly [RegExp, string])[] = [
 
 /** The same heading whatever its case, punctuation, spacing, and what stands in brackets. */
 export function plainHeading(text: string): string {
-  const bare = text.toLowerCase().replace(/\([^)]*\)|\[[^\]]*\]/g, " ");
+  const bare = text
+    .toLowerCase()
+    .replace(/\([^)]*\)|\[[^\]]*\]/g, " ")
+    .replace(/[^a-z0-9⌀ø]+/gu, " ");
   const words = SAME_WORD.reduce((line, [word, same]) => line.replace(word, same), bare);
   return words.replace(/[^a-z0-9]/g, "");
 }

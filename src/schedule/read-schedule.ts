@@ -263,6 +263,7 @@ function nest(values: readonly (readonly [string, SourceNode])[], place: SourceP
 function insert(into: SourceMap, path: readonly string[], node: SourceNode, place: SourcePlace): SourceMap {
   const [key = "", ...rest] = path;
   const present = into.entries.find((entry) => entry.key === key);
+  if (rest.length > 0 && present !== undefined && present.value.kind !== "map") return into;
   const held = present?.value.kind === "map" ? present.value : map({}, place);
   const value = rest.length > 0 ? insert(held, rest, node, place) : join(held, node);
   const entry = { key, place: node.place, value };

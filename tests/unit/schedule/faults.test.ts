@@ -1,0 +1,146 @@
+/** Faults of a schedule name the cell: `file:line:column row N Heading: what is wrong, what is allowed`. */
+import { describe, expect, it } from "vitest";
+import { faultsOf, jobOf } from "../job/files.js";
+
+const JOB = 'job: { number: "1" }\nunits: in\nschedule: s.csv\n';
+const HEADINGS = "Mark;Rod dia;X;Y;Template thk";
+const faults = (...lines: string[]) => faultsOf(JOB, { "s.csv": `${lines.join("\n")}\n` });
+
+describe("cells", () => {
+  it.each<[string, string[], string[]]>([
+    [
+      "a size that is none",
+      [HEADINGS, "B1;1-1/5;12;10;1/4"],
+      [
+        's.csv:2:2 row 2 Rod dia: "1-1/5" is no rod size with a thread; allowed are 1/4 to 4 in UNC or 8UN, M10 to M100 coarse (nearest: 1-1/8, 1-1/4)',
+      ],
+    ],
+    ["a negative", [HEADINGS, "B1;1;-12;10;1/4"], ['s.csv:2:3 row 2 X: "-12" is not above zero']],
+    [
+      "a cell left empty",
+      [HEADINGS, "B1;1;12;10;"],
+      ["s.csv:2:1 row 2 Template thk: is required; allowed is a length above zero, as 1-1/4 or with its unit"],
+    ],
+    [
+      "no rod size",
+      [HEADINGS, "B1;;12;10;1/4"],
+      ["s.csv:2:1 row 2 Rod dia: is required; allowed is a line of text, at most 40 characters"],
+    ],
+    ["no pattern", [HEADINGS, "B1;1;;;1/4"], ["s.csv:2:1 row 2 Pattern: is required; allowed is a pattern, or groups"]],
+    [
+      "a mark twice, one row after the other",
+      [HEADINGS, "B1;1;12;10;1/4", "b1;1;12;10;1/4"],
+      ['s.csv:3:1 row 3 Mark: the mark "b1" is used twice; first at s.csv:2:1; every base and template has its own'],
+    ],
+    [
+      "a first row without a mark",
+      [HEADINGS, ";1;12;10;1/4"],
+      ["s.csv:2:2 row 2 Mark: is required; allowed is a line of text, at most 200 characters"],
+    ],
+    [
+      "a value of the whole base on a row without a mark",
+      [HEADINGS, "B1;1;12;10;1/4", ";3/4;6;6;1/2"],
+      [
+        's.csv:3:5 row 3 Template thk: "Template thk" is for the whole base; allowed on a row without a Mark are the rods, their pattern and holes',
+      ],
+    ],
+    [
+      "a form that cannot be read",
+      [`${HEADINGS};Outline;Corner;Opening`, "B1;1;12;10;1/4;20 by 18;bevel 1;6 round"],
+      [
+        's.csv:2:6 row 2 Outline: "20 by 18" cannot be read; allowed is 20 x 18, dia 30, ring 30 / 20, polygon 0,0; 9,0; 9,9, or auto; with at 1, 2',
+        's.csv:2:7 row 2 Corner: "bevel 1" cannot be read; allowed is square, chamfer 1, chamfer 1 x 2, round 1, notch 1, notch 1 x 2',
+        's.csv:2:8 row 2 Opening: "6 round" cannot be read; allowed is dia 6, 8 x 6, 8 x 6 r 1, auto, or none; with at 1, 2',
+      ],
+    ],
+    [
+      "a length inside a form",
+      [`${HEADINGS};Outline`, "B1;1;12;10;1/4;20 x 0"],
+      ['s.csv:2:6 row 2 Outline: "0" is not above zero'],
+    ],
+    [
+      "an inverted ring",
+      [`${HEADINGS};Outline`, "B1;1;12;10;1/4;ring 10 / 12"],
+      ["s.csv:2:6 row 2 Outline: 12 in is not inside the ring; allowed is less than the outer diameter, 10 in"],
+    ],
+    [
+      "text under no heading",
+      [HEADINGS, "B1;1;12;10;1/4;checked", "B2;1;12;10;1/4;checked"],
+      ['s.csv:2:6 row 2: "checked" stands in a column without a heading'],
+    ],
+    [
+      "a key that the pattern does not have",
+      [`${HEADINGS};Pattern`, "B1;1;12;10;1/4;points"],
+      [
+        "s.csv:2:1 row 2 Points: is required; allowed is a list of points, [[x, y], ...]",
+        "s.csv:2:3 row 2 X: unknown key; allowed are kind, at",
+        "s.csv:2:4 row 2 Y: unknown key; allowed are kind, at",
+      ],
+    ],
+  ])("%s", (_name, lines, expected) => {
+    expect(faults(...lines)).toEqual(expected);
+  });
+
+  it("that a spreadsheet changed", () => {
+    const cell = (text: string, line: number, column: number) => ({ text, line, column });
+    const heading = ["Mark", "Rod dia", "X", "Y", "Template thk"].map((text, index) => cell(text, 1, index + 1));
+    const row = ["B1", "2026-03-04", "12", "10", "1/4"].map((text, index) => cell(text, 2, index + 1));
+    const faulty = row.map((one) => (one.column === 2 ? { ...one, fault: "it is a date" } : one));
+    const table = { kind: "table", sheet: "", rows: [heading, faulty] } as const;
+    expect(faultsOf(JOB, { "s.csv": table })).toEqual(["s.csv:2:2 row 2 Rod dia: it is a date"]);
+  });
+});
+
+describe("headings", () => {
+  it.each<[string, string[], string[]]>([
+    [
+      "one that is not known, and the nearest",
+      [`${HEADINGS};Projektion`, "B1;1;12;10;1/4;9"],
+      [
+        expect.stringMatching(
+          /^s\.csv:1:6: "Projektion" is not a known heading; allowed are Mark, Qty, .*\(did you mean Projection\?\)$/,
+        ) as unknown as string,
+      ],
+    ],
+    [
+      "one that stands twice",
+      [`${HEADINGS};Thickness of template;template THK`, "B1;1;12;10;1/4;;1/2"],
+      [
+        expect.stringMatching(/^s\.csv:1:6: "Thickness of template" is not a known heading/) as unknown as string,
+        "s.csv:1:7: the heading Template thk stands twice",
+      ],
+    ],
+    [
+      "none at all",
+      ["B1;1;12;10;1/4"],
+      ["s.csv:1:1: no row of headings; allowed is a row that has Mark, Rod dia, ..."],
+    ],
+    [
+      "a unit that is not the job's over cells of several lengths",
+      [`${HEADINGS};Outline (mm)`, "B1;1;12;10;1/4;500 x 400"],
+      ["s.csv:1:6: Outline in mm beside units in; allowed is the job's unit, or a unit in each cell"],
+    ],
+    [
+      "nothing under them",
+      [HEADINGS],
+      ["job.yaml:3:11 schedule: s.csv has no row under its headings; allowed is one base or more"],
+    ],
+  ])("%s", (_name, lines, expected) => {
+    expect(faults(...lines)).toEqual(expected);
+  });
+
+  it("a unit in brackets holds for the bare numbers below", () => {
+    const csv = "Mark;Rod dia (in);X (mm);Y [in];Template thk (mm)\nB1;1-1/4;300;10;6\nB2;M30;12 in;10;1/4 in\n";
+    const job = jobOf(JOB.replace("units: in", "units: mm").replace("units", "rules: metric\nunits"), {
+      "s.csv": csv.replace("B1;1-1/4", "B1;M24"),
+    });
+    expect(job.bases.map(({ groups, template }) => [groups[0]?.pattern, template.thickness])).toEqual([
+      [expect.objectContaining({ x: 300_000_000, y: 254_000_000 }), 6_000_000],
+      [expect.objectContaining({ x: 304_800_000, y: 254_000_000 }), 6_350_000],
+    ]);
+    expect(jobOf(JOB, { "s.csv": csv.split("\n").slice(0, 2).join("\n") }).bases[0]?.groups[0]).toMatchObject({
+      rod: { size: "1-1/4" },
+      pattern: { x: 300_000_000, y: 254_000_000 },
+    });
+  });
+});
