@@ -11,13 +11,13 @@
 import Drawing from "dxf-writer";
 import Handle from "dxf-writer/src/Handle.js";
 import type { Plate } from "../plate/model.js";
+import { startLines } from "./ascii-writer.js";
 import {
   BULGE_DECIMALS,
   type CutDrawing,
   type CutFileOptions,
   type CutItem,
   drawCutFile,
-  encodeCutFile,
   formatFixed,
   formatTicks,
   HEADER_UNITS,
@@ -31,7 +31,10 @@ export function writeJoinedDxf(plate: Plate, options: CutFileOptions): Uint8Arra
   setHeader(drawing, cut);
   for (const { name, color } of cut.layers) if (name !== "0") drawing.addLayer(name, color, "CONTINUOUS");
   for (const item of cut.items) drawItem(drawing, item, cut.decimals);
-  return encodeCutFile(`${drawing.toDxfString()}\n`);
+  const writer = startLines();
+  writer.lines(drawing.toDxfString());
+  writer.lines("\n");
+  return writer.bytes();
 }
 
 /** dxf-writer prints whatever it is given with String(), so a text stands as it is; its typings know only numbers. */

@@ -208,19 +208,3 @@ export const HEADER_UNITS: Readonly<Record<Unit, { readonly insunits: string; re
   in: { insunits: "1", measurement: "0" },
   mm: { insunits: "4", measurement: "1" },
 };
-
-/**
- * The file's bytes: pure ASCII, every LF of the text made CR LF, as the format's home platform writes and every reader takes.
- * Throws on any other letter: a bug.
- */
-export function encodeCutFile(text: string): Uint8Array {
-  const bytes = new Uint8Array(2 * text.length);
-  let length = 0;
-  for (let index = 0; index < text.length; index++) {
-    const letter = text.charCodeAt(index);
-    if (letter === 10) bytes[length++] = 13;
-    else if (letter < 32 || letter > 126) throw new Error(`letter ${letter} in a cut file`);
-    bytes[length++] = letter;
-  }
-  return bytes.slice(0, length);
-}
