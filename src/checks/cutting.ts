@@ -1,34 +1,17 @@
 /** What cutting does to a hole, by the shop's own figures or by ISO 9013; all doubled lengths. */
 import type { Shop } from "../job/model.js";
-import { findIso9013Deviation, iso9013Perpendicularity } from "../standards/index.js";
+import type { Effect } from "../plate/cutting.js";
+import { taperOf } from "../plate/cutting.js";
+import { findIso9013Deviation } from "../standards/index.js";
 import type { Length } from "../units/index.js";
-import { roundSymmetric } from "../units/index.js";
 import type { CheckContext } from "./model.js";
 import type { RodHole } from "./rods.js";
 import type { Words } from "./words.js";
-
-/** Twice a length, with where it comes from. */
-export interface Effect {
-  readonly twice: number;
-  readonly from: string;
-}
 
 /** What a hole loses on its diameter when it is cut, or the table that does not say. */
 export type CutLoss =
   | { readonly known: true; readonly twice: number; readonly edition: string; readonly text: (say: Words) => string }
   | { readonly known: false; readonly what: string; readonly nearest: readonly string[] };
-
-/** Twice the least size of a process: a multiple of the thickness or an absolute size, whichever is more. */
-export function leastTwice(rule: { readonly perThickness: number; readonly least: Length }, thickness: Length): number {
-  return Math.max(roundSymmetric(2 * rule.perThickness * thickness), 2 * rule.least);
-}
-
-/** Loss of diameter on the narrow side: the shop's own, or twice the perpendicularity u = base + factor x thickness. */
-export function taperOf({ taper }: Shop, thickness: Length): Effect {
-  if (taper.kind === "own") return { twice: 2 * taper.value, from: "shop" };
-  const { base, perThickness } = iso9013Perpendicularity(taper.range);
-  return { twice: roundSymmetric(4 * (base + perThickness * thickness)), from: `2 u, ISO 9013 range ${taper.range}` };
-}
 
 /** Deviation and taper of a rod hole; none where it is drilled. */
 export function cutLoss({ job, plate }: CheckContext, { hole, made }: RodHole): CutLoss {

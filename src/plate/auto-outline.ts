@@ -17,7 +17,7 @@ import type { Layout } from "../pattern/index.js";
 import { formatWithUnit } from "../units/index.js";
 import type { Length } from "../units/length.js";
 import { NM_PER_MM, nanometres } from "../units/length.js";
-import type { Outline } from "./outline.js";
+import type { Outline } from "./outline-model.js";
 import type { Need } from "./reach.js";
 import { leastEdge, needsOf } from "./reach.js";
 

@@ -2,6 +2,7 @@
 import { pointAt } from "../geometry/index.js";
 import type { Job, RoundHoleSpec, TemplateSpec } from "../job/model.js";
 import type { Layout, PlacedRod } from "../pattern/index.js";
+import { canCut } from "./cutting.js";
 import type { Hole, HoleRole, HoleShape } from "./model.js";
 import type { Opening } from "./openings.js";
 import { contourOf } from "./openings.js";
@@ -51,7 +52,5 @@ function wayToMake(
   shape: HoleShape,
 ): Hole["made"] {
   if (shape.kind === "rectangle" || (material === "plywood" && role === "opening")) return "cut";
-  const { perThickness, least } = shop.smallestHole;
-  const tooSmall = shape.diameter < Math.max(least, perThickness * thickness);
-  return tooSmall || material === "plywood" ? "drill" : "cut";
+  return material === "steel" && canCut(shop, thickness, shape.diameter) ? "cut" : "drill";
 }

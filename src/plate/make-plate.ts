@@ -7,8 +7,8 @@ import { layOutMarks } from "./marks/lay-out-marks.js";
 import type { Plate } from "./model.js";
 import type { Openings } from "./openings.js";
 import { makeOpenings } from "./openings.js";
-import type { Outline } from "./outline.js";
 import { makeOutline } from "./outline.js";
+import type { Outline } from "./outline-model.js";
 
 /**
  * The plate of a base's template. Shapes that cannot be (an outline that crosses itself, corners without room) are

@@ -1,18 +1,13 @@
 /** The outer contour of a plate: as the job gives it, or sized automatically. Holes are none of its business. */
 import type { Finding } from "../diagnostics/finding.js";
-import type { Contour, CornerTreatment, Path, Point } from "../geometry/index.js";
+import type { CornerTreatment, Path, Point } from "../geometry/index.js";
 import { circle, cornerFaults, pathFaults, pointAt, polygon, rectanglePoints, toLattice } from "../geometry/index.js";
 import type { Base, Job, OutlineSpec } from "../job/model.js";
 import type { Layout } from "../pattern/index.js";
 import { formatLength, formatWithUnit } from "../units/index.js";
 import { sizeOutline } from "./auto-outline.js";
 import { templateError } from "./finding.js";
-
-/** An outline; `sized` says how it was sized when that was automatic. */
-export interface Outline {
-  readonly contour: Contour;
-  readonly sized: string | null;
-}
+import type { Outline } from "./outline-model.js";
 
 /** The outline of a base's template, or why it cannot be. */
 export function makeOutline(job: Job, base: Base, layout: Layout): Outline | readonly Finding[] {

@@ -1,16 +1,21 @@
+import { smallestInsideCorner } from "../../geometry/index.js";
+import { leastTwice, taperOf } from "../../plate/cutting.js";
 import type { Hole, HoleShape } from "../../plate/model.js";
-import { leastTwice, taperOf } from "../cutting.js";
+import { cornerRow } from "../inside-corner.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import { compare, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
-/** The smallest hole that the process cuts in this thickness, on the narrow side; a smaller one becomes a drill mark. */
+/**
+ * The smallest hole that the process cuts in this thickness, on the narrow side; a smaller one becomes a drill mark. Also
+ * re-entrant corners of the outline: nothing has to fit them, so that one which comes out rounded is advice.
+ */
 export const cutHole: Rule = {
   id: "cut-hole",
   title:
-    "hole, on its narrow side, >= the smallest the process cuts in this thickness; a smaller one becomes a drill mark",
+    "hole, on its narrow side, >= the smallest the process cuts in this thickness, else a drill mark; re-entrant corner of the outline >= the smallest it leaves",
   severity: "advise",
-  measured: "the hole of the template",
+  measured: "the hole or outline corner of the template",
   clause: ({ job }) => `smallest hole: ${job.shop.smallestHole.from}`,
   edition: () => "shop",
   check(context) {
@@ -18,7 +23,8 @@ export const cutHole: Rule = {
     if (plate.material === "plywood")
       return [notApplicable("plate", "plywood is drilled from a list, not cut from a file")];
     if (job.shop.process === "drill") return [notApplicable("plate", "the shop drills its holes")];
-    return plate.holes.map((hole) => cut(context, hole));
+    const corner = cornerRow(context, "outline", smallestInsideCorner(plate.region.outer, "outer"));
+    return [...plate.holes.map((hole) => cut(context, hole)), ...corner];
   },
 };
 

@@ -1,18 +1,17 @@
 import type { Contour } from "../../geometry/index.js";
 import { smallestInsideCorner, twiceEdgeWeb, twiceWeb } from "../../geometry/index.js";
+import { leastTwice, taperOf } from "../../plate/cutting.js";
 import type { Hole } from "../../plate/model.js";
-import { leastTwice, taperOf } from "../cutting.js";
+import { CORNER_CLAUSE, cornerRow } from "../inside-corner.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import { leastPair } from "../pairs.js";
 import { compare, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
-const CORNER_CLAUSE = "smallest inside corner";
-
-/** The smallest web between any two cut contours, and the smallest inside corner, that the process leaves whole. */
+/** The smallest web between any two cut contours, and the smallest inside corner of an opening, that the process leaves whole. */
 export const cutWeb: Rule = {
   id: "cut-web",
-  title: "smallest web between cut contours, and smallest inside corner, >= what the process can leave",
+  title: "smallest web between cut contours, and smallest inside corner of an opening, >= what the process can leave",
   severity: "stop",
   measured: "the smallest web or inside corner of the template",
   clause: ({ job }) => `smallest web: ${job.shop.smallestWeb.from}`,
@@ -59,24 +58,11 @@ function smallestWeb(cut: readonly Hole[], outer: Contour): Web | null {
   return webs.reduce<Web | null>((least, web) => (least === null || web.twice < least.twice ? web : least), null);
 }
 
-/** Openings are held; nothing has to fit a re-entrant corner of the outline, which comes out rounded: it is advised. */
 function cornerRows(context: CheckContext): readonly Verdict[] {
-  const { plate } = context;
-  const openings = plate.holes.flatMap(({ tag, contour, made }) =>
+  const rows = context.plate.holes.flatMap(({ tag, contour, made }) =>
     made === "cut" && contour.kind === "path" ? cornerRow(context, tag, smallestInsideCorner(contour, "inner")) : [],
   );
-  const outline = cornerRow(context, "outline", smallestInsideCorner(plate.region.outer, "outer"));
-  const rows = [...openings, ...outline.map((row): Verdict => ({ ...row, severity: "advise" }))];
   return rows.length > 0
     ? rows
-    : [notApplicable("plate", "no contour has an inside corner", { clause: CORNER_CLAUSE })];
-}
-
-function cornerRow({ job }: CheckContext, subject: string, radius: number | null): readonly Verdict[] {
-  if (radius === null) return [];
-  const { least, from } = job.shop.smallestCorner;
-  const say = wordsIn(job.unit);
-  const clause = `${CORNER_CLAUSE}: ${from}`;
-  const found = radius === 0 ? "sharp inside corner: it comes out rounded" : `inside radius ${say.length(radius)}`;
-  return [compare(subject, 2 * radius, ">=", 2 * least, `${found}; least ${say.length(least)}`, { clause })];
+    : [notApplicable("plate", "no opening has an inside corner", { clause: CORNER_CLAUSE })];
 }

@@ -51,6 +51,21 @@ describe("cut-hole", () => {
     pick: isSubject("OP1"),
   });
 
+  it("advises on a sharp re-entrant corner of the outline", () => {
+    const corner = { kind: "notch", x: inch(1), y: inch(1) } as const;
+    const outline = { kind: "rectangle", x: inch(20), y: inch(18), at: { x: zero, y: zero }, corner } as const;
+    const row = rowOf(cutHole, { template: { outline } }, isSubject("outline"));
+    expect(row).toMatchObject({ status: "fail", severity: "advise" });
+    expect(row.note).toContain("comes out rounded");
+  });
+
+  it("agrees with the plate on which holes are cut and which are drilled", () => {
+    for (const diameter of [0.25, 0.375, 0.38, 0.383, 0.5].map(inch)) {
+      const row = rowOf(cutHole, { template: nail(diameter) }, isSubject("NH1"));
+      expect(row.note.includes("drill mark")).toBe(row.status === "fail");
+    }
+  });
+
   it("says that a hole too small to cut is a drill mark, and only advises", () => {
     const row = rowOf(cutHole, { template: nail(inch(0.25)) }, isSubject("NH1"));
     expect(row).toMatchObject({ status: "fail", severity: "advise" });

@@ -308,9 +308,10 @@ describe("holes", () => {
     [-1, "drill"],
     [0, "cut"],
     [1, "cut"],
-  ] as const)("at the smallest hole %d nm: %s", (off, made) => {
+  ] as const)("at the smallest hole and its taper, %d nm: %s", (off, made) => {
     const shop = shopFixture({ smallestHole: { perThickness: 1.5, least: millimetres(5), from: "test" } });
-    const diameter = nanometres(inches(0.375) + off);
+    // The narrow side governs: 1.5 t of 1/4 in is 3/8 in, and the fixture's taper takes 0.2 mm.
+    const diameter = nanometres(inches(0.375) + millimetres(0.2) + off);
     const plate = plateOf(baseWith({ nailHoles: [{ at: at(12, 0), diameter }] }), jobFixture({ shop }));
     expect(plate.holes.find(({ tag }) => tag === "NH1")?.made).toBe(made);
     expect(plate.region.inner).toHaveLength(made === "cut" ? 6 : 5);
