@@ -4,14 +4,22 @@
  */
 import { extentOf, extentOfPoints, joinExtents, samePoint } from "../geometry/index.js";
 import type { Contour, Extent, Point } from "../geometry/vocabulary.js";
-import type { CutFileShop } from "../job/model.js";
 import type { Hole, Mark, Plate } from "../plate/model.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, type Unit } from "../units/length.js";
+
+/** Layer names, as the receiver of the file wants them. */
+export interface CutFileLayers {
+  readonly outline: string;
+  readonly holes: string;
+  readonly openings: string;
+  readonly marks: string;
+  readonly drill: string;
+}
 
 /** How a cut file is written. `marks` false leaves the scribed marks out (painted, or none); drill marks are always in. */
 export interface CutFileOptions {
   readonly unit: Unit;
-  readonly layers: CutFileShop["layers"];
+  readonly layers: CutFileLayers;
   /** Where 0,0 of the file lies: at the lower left of the outline's extent, or at the base's working point. */
   readonly origin: "lower left" | "working point";
   readonly marks: boolean;

@@ -1,0 +1,132 @@
+/**
+ * README's tables are held against the code: rules, outputs, headings of a schedule, editions. A mismatch writes
+ * `README.md.changed` beside it, with the tables as the code has them.
+ */
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { describe, expect, it } from "vitest";
+import { rules } from "../../src/checks/index.js";
+import type { CheckContext } from "../../src/checks/model.js";
+import type { Editions } from "../../src/job/model.js";
+import { baseOutputs, jobOutputs } from "../../src/outputs.js";
+import { layoutPattern } from "../../src/pattern/index.js";
+import { makePlate } from "../../src/plate/index.js";
+import { HEADINGS } from "../../src/schedule/headings.js";
+import { editionsOf } from "../../src/standards/index.js";
+import { baseFixture, jobFixture } from "../fixture.js";
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const read = (path: string): string => readFileSync(join(root, path), "utf8");
+
+const METRIC: Editions = {
+  set: "metric",
+  templateHoles: "ISO 273",
+  baseHoles: "d + 6 mm",
+  placing: "EN 1090-2",
+  edges: "EN 1993-1-8",
+  concrete: "ACI 318-19",
+};
+
+function contextFor(editions: Partial<Editions>): CheckContext {
+  const base = baseFixture();
+  const job = jobFixture({ bases: [base], editions: { ...jobFixture().editions, ...editions } });
+  const layout = layoutPattern(base);
+  if (!layout.ok) throw new Error("the fixture has no layout");
+  const plate = makePlate(job, base, layout.value);
+  if (!plate.ok) throw new Error("the fixture has no plate");
+  return { job, base, layout: layout.value, plate: plate.value };
+}
+
+function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const line = (cells: readonly string[]): string => `| ${cells.map((cell) => cell.replace(/\|/g, "\\|")).join(" | ")} |`;
+  return [line(head), line(head.map(() => "---")), ...rows.map(line)].join("\n");
+}
+
+/** Severities with which a rule's rows can fail. */
+const SEVERITIES: Readonly<Record<string, string>> = { "template-hole": "advise, stop" };
+
+function ruleTable(): string {
+  const [us, metric] = [contextFor({}), contextFor(METRIC)];
+  const clauseOf = (rule: (typeof rules)[number], context: CheckContext): string => {
+    const [clause, edition] = [rule.clause(context), rule.edition(context)];
+    return clause.includes(edition) ? clause : `${edition}: ${clause}`;
+  };
+  const rows = rules.map((rule) => {
+    const [inUs, inMetric] = [clauseOf(rule, us), clauseOf(rule, metric)];
+    const clauses = inUs === inMetric ? inUs : `${inUs}; metric: ${inMetric}`;
+    return [`\`${rule.id}\``, SEVERITIES[rule.id] ?? rule.severity, rule.title, clauses.replace(/\bshop test\b/g, "shop file")];
+  });
+  return table(["rule", "when it fails", "what is held against what", "clause or source"], rows);
+}
+
+function outputTable(): string {
+  const inFolders = baseOutputs.map(({ kind, title, named }) => [`\`${kind}\``, `\`${named}\``, title]);
+  const once = jobOutputs.map(({ kind, title, path }) => [`\`${kind}\``, `\`${path}\``, title]);
+  return table(["kind", "name", "what it is"], [...inFolders, ...once]);
+}
+
+function headingTable(): string {
+  return table(
+    ["heading", "also read", "example"],
+    HEADINGS.map(({ name, also, example }) => [name, also.join(", "), `\`${example}\``]),
+  );
+}
+
+function editionTable(): string {
+  const kinds = ["templateHoles", "baseHoles", "placing", "edges", "concrete"] as const;
+  const us = jobFixture().editions;
+  const rows = kinds.map((kind) => [`\`${kind}\``, us[kind], METRIC[kind], editionsOf(kind).join("; ")]);
+  return table(["key", "us", "metric", "all that are known"], rows);
+}
+
+function withTables(text: string): string {
+  const tables = { rules: ruleTable(), outputs: outputTable(), headings: headingTable(), editions: editionTable() };
+  return Object.entries(tables).reduce((whole, [name, rows]) => {
+    const block = new RegExp(`(<!-- ${name} -->\\n)[\\s\\S]*?(\\n<!-- /${name} -->)`);
+    if (!block.test(whole)) throw new Error(`README.md has no block <!-- ${name} -->`);
+    return whole.replace(block, (_, open: string, close: string) => `${open}${rows}${close}`);
+  }, text);
+}
+
+describe("README.md", () => {
+  it("has the tables that the code has", () => {
+    const [written, wanted] = [read("README.md"), withTables(read("README.md"))];
+    if (written !== wanted) writeFileSync(join(root, "README.md.changed"), wanted);
+    expect(written === wanted, "README.md.changed has the tables as they should be").toBe(true);
+  });
+
+  it("names only files that exist", () => {
+    const paths = [...read("README.md").matchAll(/\]\(((?!https?:|#)[^)]+)\)/g)].map((match) => match[1] ?? "");
+    expect(paths.length).toBeGreaterThan(3);
+    expect(paths.filter((path) => !existsSync(join(root, path)))).toEqual([]);
+  });
+});
+
+describe("DEVELOPERS.md", () => {
+  it("names only paths that exist", () => {
+    const named = [...read("DEVELOPERS.md").matchAll(/`((?:src|tests|templates|samples|\.ci)\/[^`*{}<>]*)`/g)].map((match) => match[1] ?? "");
+    expect(named.length).toBeGreaterThan(20);
+    expect(named.filter((path) => !existsSync(join(root, path)))).toEqual([]);
+  });
+
+  it("has a line for every dependency", () => {
+    const { dependencies, devDependencies } = JSON.parse(read("package.json")) as Record<string, Record<string, string>>;
+    const names = Object.keys({ ...dependencies, ...devDependencies });
+    expect(names.filter((name) => !read("DEVELOPERS.md").includes(`\`${name}\``))).toEqual([]);
+  });
+});
+
+describe("rules", () => {
+  const filesIn = (folder: string, ending: string): string[] =>
+    readdirSync(join(root, folder))
+      .filter((name) => name.endsWith(ending))
+      .map((name) => name.slice(0, -ending.length))
+      .sort();
+
+  it("have one file and one test each, named by their id", () => {
+    const ids = rules.map(({ id }) => id).sort();
+    expect(filesIn("src/checks/rules", ".ts")).toEqual(ids);
+    expect(filesIn("tests/unit/checks", ".test.ts")).toEqual(expect.arrayContaining(ids));
+  });
+});
