@@ -42,9 +42,20 @@ export function alikeHoles(holes: readonly Hole[], unit: Unit): readonly (readon
 export function calloutsOf(view: View, plate: Plate, base: Base, unit: Unit): readonly Callout[] {
   const holes = alikeHoles(plate.holes, unit).map((alike) => ({
     lines: [holeWords(alike, base, unit), ...madeWords(alike, plate), ...patternWords(alike, base, unit)],
-    targets: alike.flatMap((hole) => targetsOf(view, hole)),
+    targets: outermost(alike).flatMap((hole) => targetsOf(view, hole)),
   }));
   return [...holes, ...cornerCallout(view, plate, base, unit)];
+}
+
+/** The holes that lie farthest out in eight directions: leaders to the others would cross more. */
+function outermost(alike: readonly Hole[]): readonly Hole[] {
+  if (alike.length <= 8) return alike;
+  const far = Array.from({ length: 8 }, (_, k) => {
+    const [dx, dy] = [Math.cos((k * Math.PI) / 4 + 0.1), Math.sin((k * Math.PI) / 4 + 0.1)];
+    const reach = ({ center }: Hole) => center.x * dx + center.y * dy;
+    return alike.reduce((best, hole) => (reach(hole) > reach(best) ? hole : best));
+  });
+  return [...new Set(far)];
 }
 
 /** A round hole is pointed at from anywhere; a rectangular one at the quarters of its sides. */
@@ -177,7 +188,7 @@ export function putCallout(draft: Draft, callout: Callout, letter: number, worst
   const width = Math.max(...callout.lines.map((words) => textWidth(words, letter)));
   const height = letter + (callout.lines.length - 1) * letter * LEADING;
   let best: Placed | null = null;
-  for (const { x, y, bound } of places(callout, draft.area, width, height)) {
+  for (const { x, y, bound } of places(callout, draft.area, width, height, worst)) {
     if (bound >= Math.min(worst, best?.cost ?? Infinity)) break;
     if (!isFree(draft, blockBox(x, y, width, height))) continue;
     const placed = bestLeader(draft, callout, { x, y, width, height }, letter);
@@ -189,11 +200,13 @@ export function putCallout(draft: Draft, callout: Callout, letter: number, worst
 }
 
 /** Lower left corners on a grid over the area, those with the shortest possible leader first. */
-function places(callout: Callout, area: Area, width: number, height: number) {
+function places(callout: Callout, area: Area, width: number, height: number, worst: number) {
   const list: { x: number; y: number; bound: number }[] = [];
   for (let y = area.y1 - height - 1.5; y > area.y0 + 1; y -= STEP)
-    for (let x = area.x0 + 1.5; x + width < area.x1 - 1; x += STEP)
-      list.push({ x, y, bound: farFrom(callout, x, y, width, height) });
+    for (let x = area.x0 + 1.5; x + width < area.x1 - 1; x += STEP) {
+      const bound = farFrom(callout, x, y, width, height);
+      if (bound < worst) list.push({ x, y, bound });
+    }
   return list.sort((a, b) => a.bound - b.bound);
 }
 
@@ -213,13 +226,13 @@ function blockBox(x: number, y: number, width: number, height: number): Box {
 
 /** No leader from this block can be shorter than this. */
 function farFrom(callout: Callout, x: number, y: number, width: number, height: number): number {
-  return Math.min(
-    ...callout.targets.map(({ center, radius }) => {
-      const dx = Math.max(x - center.x, 0, center.x - x - width);
-      const dy = Math.max(y - center.y, 0, center.y - y - height);
-      return Math.hypot(dx, dy) - radius;
-    }),
-  );
+  let nearest = Infinity;
+  for (const { center, radius } of callout.targets) {
+    const dx = Math.max(x - center.x, 0, center.x - x - width);
+    const dy = Math.max(y - center.y, 0, center.y - y - height);
+    nearest = Math.min(nearest, Math.sqrt(dx * dx + dy * dy) - radius);
+  }
+  return nearest;
 }
 
 function bestLeader(draft: Draft, callout: Callout, block: Block, letter: number): Placed | null {

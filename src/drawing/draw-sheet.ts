@@ -9,14 +9,14 @@ import { lineSpacing } from "./dimension.js";
 import { edgeViewHeight, putEdgeView } from "./edge-view.js";
 import { at, group, line, rectangle, stroke, text } from "./items.js";
 import { footPiece } from "./legend.js";
-import { layoutPanels } from "./panel.js";
+import { layoutPanels, type Panel } from "./panel.js";
 import { type Area, type Draft, put, startDraft, withGaps } from "./paper.js";
 import { AXIS_REACH, type Neighbour, neighbourOf, type View } from "./plan-shapes.js";
-import { type ChainMode, countLevels, type Demand, type PlanInput, putPlan } from "./plan-view.js";
+import { type ChainMode, countLevels, type Demand, type PlanInput, type PlanPart, putPlan } from "./plan-view.js";
 import type { SheetRequest } from "./request.js";
 import type { Scene, SceneItem } from "./scene.js";
 import { type Scale, type SheetSize, scales, sheetSizes } from "./sheet-sizes.js";
-import { needsHoleTable } from "./sheet-tables.js";
+import { checkLines, needsHoleTable, type Prepared } from "./sheet-tables.js";
 import type { Piece } from "./table.js";
 import { printable } from "./text-metrics.js";
 import { scaleWords } from "./title-block.js";
@@ -25,47 +25,81 @@ import { scaleWords } from "./title-block.js";
 const BORDER = { left: 20, other: 10 };
 
 interface Attempt {
-  readonly request: SheetRequest;
+  readonly request: Prepared;
   readonly sheet: SheetSize;
+  readonly panels: readonly Panel[];
   readonly scale: Scale;
   readonly mode: ChainMode;
   readonly demand: Demand;
+  /** Parts of the plan that could not be placed on this sheet at a scale: see `failureKey`. */
+  readonly hopeless: Set<string>;
+}
+
+/** The same failure would come again under this key. */
+function failureKey(part: PlanPart, { scale, mode, demand }: Attempt): string {
+  switch (part) {
+    case "chains":
+      return `${part} ${scale.factor} ${mode}`;
+    case "diagonal":
+      return `${part} ${scale.factor}`;
+    case "tags":
+    case "callouts":
+      return `${part} ${scale.factor} ${demand}`;
+  }
+}
+
+const PARTS: readonly PlanPart[] = ["chains", "diagonal", "tags", "callouts"];
+
+function isHopeless(trial: Attempt): boolean {
+  return PARTS.some((part) => trial.hopeless.has(failureKey(part, trial)));
 }
 
 /** What is tried on each sheet, in this order; the smallest sheet is taken only when it turns out well. */
-const TRIALS: readonly { readonly mode: ChainMode; readonly demand: Demand; readonly smallest: boolean }[] = [
-  { mode: "full", demand: "good", smallest: true },
-  { mode: "ends", demand: "good", smallest: false },
-  { mode: "full", demand: "fair", smallest: false },
-  { mode: "ends", demand: "fair", smallest: false },
+const TRIALS: readonly { readonly mode: ChainMode; readonly demand: Demand }[] = [
+  { mode: "full", demand: "good" },
+  { mode: "ends", demand: "good" },
+  { mode: "full", demand: "fair" },
+  { mode: "ends", demand: "fair" },
 ];
 
 /** Draws the sheet of a template. Always gives one, whatever the plate. */
 export function drawSheet(request: SheetRequest): Scene {
-  const clean = printableRequest(request);
+  const clean = prepare(request);
   const sheets = sheetSizes(clean.job.unit);
-  for (const [i, sheet] of sheets.entries())
-    for (const { mode, demand, smallest } of TRIALS)
-      for (const scale of i === 0 && !smallest ? [] : usableScales(clean, sheet)) {
-        const scene = attempt({ request: clean, sheet, scale, mode, demand });
-        if (scene !== null) return scene;
-      }
+  for (const [i, sheet] of sheets.entries()) {
+    const scene = drawOn(clean, sheet, i === 0 ? TRIALS.slice(0, 1) : TRIALS);
+    if (scene !== null) return scene;
+  }
   const largest = sheets.at(-1);
   if (largest === undefined) throw new RangeError("no sheet sizes");
   return drawAnyway(clean, largest);
 }
 
-function drawAnyway(request: SheetRequest, sheet: SheetSize): Scene {
+function drawOn(request: Prepared, sheet: SheetSize, trials: typeof TRIALS): Scene | null {
+  const panels = layoutPanels(request, sheet, insideBorder(sheet), true);
+  const hopeless = new Set<string>();
+  if (panels.length === 0) return null;
+  for (const { mode, demand } of trials)
+    for (const scale of usableScales(request, sheet)) {
+      const trial = { request, sheet, panels, scale, mode, demand, hopeless };
+      const scene = isHopeless(trial) ? null : attempt(trial);
+      if (scene !== null) return scene;
+    }
+  return null;
+}
+
+function drawAnyway(request: Prepared, sheet: SheetSize): Scene {
+  const panels = layoutPanels(request, sheet, insideBorder(sheet), false);
   for (const mode of ["ends", "overall"] as const)
     for (const scale of scales(request.job.unit)) {
-      const scene = attempt({ request, sheet, scale, mode, demand: "anything" });
+      const scene = attempt({ request, sheet, panels, scale, mode, demand: "anything", hopeless: new Set() });
       if (scene !== null) return scene;
     }
   throw new RangeError("a plate that fits no sheet at any scale");
 }
 
-/** Line breaks and control characters in the job's own words would break the layout. */
-function printableRequest(request: SheetRequest): SheetRequest {
+/** Without line breaks and control characters in the job's own words, and with the ledger's lines sorted once. */
+function prepare(request: SheetRequest): Prepared {
   const { job, base } = request;
   return {
     ...request,
@@ -77,6 +111,7 @@ function printableRequest(request: SheetRequest): SheetRequest {
       drawnBy: printable(job.drawnBy),
     },
     base: { ...base, note: printable(base.note) },
+    lines: checkLines(request.rows, job.unit),
   };
 }
 
@@ -100,24 +135,31 @@ function usableScales({ job, measures, plate }: SheetRequest, sheet: SheetSize):
 /** A rod hole smaller than this on paper is not readable. */
 const LEAST_HOLE = 1.6;
 
+/** The first arrangement of the tables that leaves the views enough room. */
 function attempt(trial: Attempt): Scene | null {
-  const { request, sheet, scale } = trial;
-  const inside: Area = {
-    x0: BORDER.left,
-    y0: BORDER.other,
-    x1: sheet.width - BORDER.other,
-    y1: sheet.height - BORDER.other,
-  };
-  for (const panel of layoutPanels(request, sheet, scale, inside, trial.demand !== "anything")) {
+  const { request, sheet, panels, scale } = trial;
+  const inside = insideBorder(sheet);
+  for (const panel of panels) {
     const area: Area = { x0: inside.x0 + 4, y0: inside.y0 + 4, x1: panel.left - 4, y1: inside.y1 - 4 };
     const drawing = drawArea(trial, area, panel.foot);
-    const tables = drawing === null ? null : panel.finish(drawing.unplaced);
-    if (drawing === null || tables === null) continue;
+    if (drawing.kind === "failed") {
+      if (drawing.part === null || drawing.part === "callouts") continue;
+      trial.hopeless.add(failureKey(drawing.part, trial));
+      return null;
+    }
+    const tables = panel.finish(drawing.unplaced, scale);
+    if (tables === null) continue;
     const border = stroke("frame", ...rectangle(inside.x0, inside.y0, inside.x1, inside.y1));
     const frame = group("frame", [border, ...centringMarks(sheet, inside)]);
     return sceneOf(request, sheet, [frame, ...drawing.items, ...tables]);
   }
+  trial.hopeless.add(failureKey("callouts", trial));
   return null;
+}
+
+function insideBorder(sheet: SheetSize): Area {
+  const { left, other } = BORDER;
+  return { x0: left, y0: other, x1: sheet.width - other, y1: sheet.height - other };
 }
 
 /** Short strokes at the middle of each border, for copying and trimming (ISO 5457). */
@@ -146,13 +188,15 @@ function sceneOf(request: SheetRequest, sheet: SheetSize, items: readonly SceneI
   };
 }
 
-interface Drawing {
-  readonly items: readonly SceneItem[];
-  readonly unplaced: readonly string[];
-}
+/** `part` null: the views do not fit the area. */
+type Drawing =
+  | { readonly kind: "drawn"; readonly items: readonly SceneItem[]; readonly unplaced: readonly string[] }
+  | { readonly kind: "failed"; readonly part: PlanPart | null };
+
+const NO_ROOM: Drawing = { kind: "failed", part: null };
 
 /** Banners at the top, plan, edge view under it, scale bar and legend at the foot. Null when it does not fit. */
-function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Drawing | null {
+function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Drawing {
   const { request, sheet, scale, mode, demand } = trial;
   const { lettering } = sheet;
   const { unit } = request.job;
@@ -183,7 +227,7 @@ function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Dra
     demand,
   };
   const stack = stackViews(plan, scale, { ...area, y0: foot, y1: top }, trial);
-  if (stack === null) return null;
+  if (stack === null) return NO_ROOM;
   putTitle(
     draft,
     stack.center,
@@ -197,11 +241,12 @@ function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Dra
     !putEdgeView(draft, stack.view, request.plate, request.measures.extent, stack.edge, unit, lettering) &&
     demand !== "anything"
   )
-    return null;
+    return NO_ROOM;
   const planDraft: Draft = { ...draft, area: { ...area, y0: stack.planBottom, y1: top }, items: [] };
   const result = putPlan(planDraft, stack.view, plan);
-  if (result === null) return null;
+  if (result.kind === "failed") return result;
   return {
+    kind: "drawn",
     items: [...draft.items, group("plan", withGaps(planDraft.items, planDraft.gaps), { scale: scale.factor })],
     unplaced: result.unplaced,
   };

@@ -1,21 +1,20 @@
 /** The column of tables at the right of a sheet: title block at the foot, revisions at the head, the rest between. */
 import { at, line, stroke } from "./items.js";
 import type { Area } from "./paper.js";
-import type { SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
-import type { Lettering, Scale, SheetSize } from "./sheet-sizes.js";
+import { type Scale, type SheetSize, scales } from "./sheet-sizes.js";
 import {
   CAUTIONS,
   checkTable,
-  countCheckLines,
   holeTable,
   needsHoleTable,
+  type Prepared,
   plateNotes,
   revisionTable,
   rodTable,
   tapeTable,
 } from "./sheet-tables.js";
-import { headHeight, notesPiece, type Piece, rowHeight, type TableText, tablePiece } from "./table.js";
+import { headHeight, notesPiece, type Piece, rowHeight, tablePiece } from "./table.js";
 import { titleBlock } from "./title-block.js";
 
 /** Left edge of the panel and of what stands beside it; `finish` draws it, null when the notes do not fit either. */
@@ -23,7 +22,7 @@ export interface Panel {
   readonly left: number;
   /** What stands at the foot of the drawing area instead of in the panel. */
   readonly foot: readonly Piece[];
-  readonly finish: (unplaced: readonly string[]) => readonly SceneItem[] | null;
+  readonly finish: (unplaced: readonly string[], scale: Scale) => readonly SceneItem[] | null;
 }
 
 /** Where the parts stand that need not be in the panel: "beside" is a column of its own, "foot" the drawing area's. */
@@ -45,84 +44,90 @@ const MARGIN = 3;
 const LEAST_CHECKS = 3;
 const MOST_CHECKS = 30;
 
-/** The arrangements of the tables that fit this sheet, best first. */
-export function layoutPanels(
-  request: SheetRequest,
-  sheet: SheetSize,
-  scale: Scale,
-  inside: Area,
-  strict: boolean,
-): readonly Panel[] {
+/** The arrangements of the tables that fit this sheet, best first; they do not depend on the scale. */
+export function layoutPanels(request: Prepared, sheet: SheetSize, inside: Area, strict: boolean): readonly Panel[] {
   const withTable = needsHoleTable(request);
   return ARRANGEMENTS.filter(({ holes }) => withTable || holes === "panel")
-    .map((arrangement) => layoutPanel(request, sheet, scale, inside, strict, arrangement))
+    .map((arrangement) => layoutPanel({ request, sheet, inside, strict, arrangement }))
     .filter((panel) => panel !== null);
 }
 
-function layoutPanel(
-  request: SheetRequest,
-  sheet: SheetSize,
-  scale: Scale,
-  inside: Area,
-  strict: boolean,
-  arrangement: Arrangement,
-): Panel | null {
-  const width = sheet.panel - 2 * MARGIN;
-  const { lettering } = sheet;
-  const title = titleBlock(request, sheet, scale, sheet.panel);
-  const top = inside.y1 - MARGIN;
-  const room = top - inside.y0 - title.height - MARGIN;
-  const columns = arrangement.holes === "beside" ? holeColumns(request, sheet, inside) : NO_COLUMNS;
-  if (columns === null) return null;
-  const holes =
-    arrangement.holes === "panel" && needsHoleTable(request)
-      ? [tablePiece(holeTable(request, 0, Infinity), width, lettering)]
-      : [];
-  const head = panelHead(request, holes, width, lettering);
-  const left = inside.x1 - sheet.panel - columns.width;
-  const cautions = (wide: number) => notesPiece("cautions", "CAUTIONS", CAUTIONS, wide, lettering);
-  const notes = (wide: number, unplaced: readonly string[]) =>
-    notesPiece("notes", "NOTES", plateNotes(request, unplaced), wide, lettering);
-  const footWidth = left - inside.x0 - 8;
-  const wanted = strict ? Math.min(LEAST_CHECKS, countCheckLines(request)) : 0;
-  const finish = (unplaced: readonly string[]) => {
-    const tail = [
-      ...(arrangement.notes === "panel" ? [notes(width, unplaced)] : []),
-      ...(arrangement.cautions === "panel" ? [cautions(width)] : []),
-    ];
-    const spare = room - totalHeight([...head, ...tail]) - headHeight(lettering) - rowHeight(lettering) - GAP - 1;
-    const rows = Math.min(MOST_CHECKS, Math.floor(spare / rowHeight(lettering) / 2));
-    if (rows < wanted) return null;
-    const checks = tablePiece(checkTable(request, Math.max(0, rows)), width, lettering);
-    return [
-      stroke("table-heavy", line(at(inside.x1 - sheet.panel, inside.y0), at(inside.x1 - sheet.panel, inside.y1))),
-      ...stacked([...head, checks, ...tail], inside.x1 - sheet.panel + MARGIN, top),
-      title.draw(inside.x1 - sheet.panel, inside.y0 + title.height),
-      ...columns.items,
-    ];
-  };
-  if (finish([]) === null) return null;
-  const atFoot = [
-    ...(arrangement.notes === "foot" ? [notes(footWidth, [])] : []),
-    ...(arrangement.cautions === "foot" ? [cautions(footWidth)] : []),
-  ];
-  return { left, foot: atFoot, finish };
+interface Setup {
+  readonly request: Prepared;
+  readonly sheet: SheetSize;
+  readonly inside: Area;
+  readonly strict: boolean;
+  readonly arrangement: Arrangement;
 }
 
-function panelHead(
-  request: SheetRequest,
-  holes: readonly Piece[],
+function layoutPanel(setup: Setup): Panel | null {
+  const { request, sheet, inside, arrangement } = setup;
+  const columns = arrangement.holes === "beside" ? holeColumns(request, sheet, inside) : NO_COLUMNS;
+  if (columns === null) return null;
+  const [scale] = scales(request.job.unit);
+  const width = sheet.panel - 2 * MARGIN;
+  const head = panelHead(setup, width);
+  if (scale === undefined || checksThatFit(setup, head, titleBlock(request, sheet, scale, sheet.panel), []) === null)
+    return null;
+  const left = inside.x1 - sheet.panel - columns.width;
+  return {
+    left,
+    foot: loosePieces(setup, "foot", left - inside.x0 - 8, []),
+    finish: (unplaced, atScale) => {
+      const title = titleBlock(request, sheet, atScale, sheet.panel);
+      const count = checksThatFit(setup, head, title, unplaced);
+      if (count === null) return null;
+      const checks = tablePiece(checkTable(request, count), width, sheet.lettering);
+      const x = inside.x1 - sheet.panel;
+      return [
+        stroke("table-heavy", line(at(x, inside.y0), at(x, inside.y1))),
+        ...stacked([...head, checks, ...loosePieces(setup, "panel", width, unplaced)], x + MARGIN, inside.y1 - MARGIN),
+        title.draw(x, inside.y0 + title.height),
+        ...columns.items,
+      ];
+    },
+  };
+}
+
+/** Lines of the check table for which there is room; null when the panel does not hold what it must. */
+function checksThatFit(setup: Setup, head: readonly Piece[], title: Piece, unplaced: readonly string[]): number | null {
+  const { request, sheet, inside, strict } = setup;
+  const { lettering } = sheet;
+  const width = sheet.panel - 2 * MARGIN;
+  const room = inside.y1 - inside.y0 - title.height - 2 * MARGIN;
+  const others = totalHeight([...head, ...loosePieces(setup, "panel", width, unplaced)]);
+  const spare = room - others - headHeight(lettering) - rowHeight(lettering) - GAP - 1;
+  const count = Math.min(MOST_CHECKS, Math.floor(spare / rowHeight(lettering) / 2));
+  const wanted = strict ? Math.min(LEAST_CHECKS, request.lines.length) : 0;
+  return count < wanted ? null : Math.max(0, count);
+}
+
+/** Notes and cautions, where the arrangement puts them here. */
+function loosePieces(
+  { request, sheet, arrangement }: Setup,
+  where: "panel" | "foot",
   width: number,
-  lettering: Lettering,
+  unplaced: readonly string[],
 ): readonly Piece[] {
-  const table = (words: TableText) => tablePiece(words, width, lettering);
-  const tape = tapeTable(request);
+  const { lettering } = sheet;
   return [
-    table(revisionTable(request, 4)),
-    ...holes,
-    table(rodTable(request)),
-    ...(tape === null ? [] : [table(tape)]),
+    ...(arrangement.notes === where
+      ? [notesPiece("notes", "NOTES", plateNotes(request, unplaced), width, lettering)]
+      : []),
+    ...(arrangement.cautions === where ? [notesPiece("cautions", "CAUTIONS", CAUTIONS, width, lettering)] : []),
   ];
+}
+
+function panelHead({ request, sheet, arrangement }: Setup, width: number): readonly Piece[] {
+  const tape = tapeTable(request);
+  const withHoles = arrangement.holes === "panel" && needsHoleTable(request);
+  const tables = [
+    revisionTable(request, 4),
+    ...(withHoles ? [holeTable(request, 0, Infinity)] : []),
+    rodTable(request),
+    ...(tape === null ? [] : [tape]),
+  ];
+  return tables.map((table) => tablePiece(table, width, sheet.lettering));
 }
 
 function totalHeight(pieces: readonly Piece[]): number {
@@ -151,7 +156,7 @@ const LEAST_DRAWING = 150;
 const COLUMN = { small: 64, large: 88 };
 
 /** The hole table in columns of full height beside the panel; null when they would take too much of the sheet. */
-function holeColumns(request: SheetRequest, sheet: SheetSize, inside: Area): HoleColumns | null {
+function holeColumns(request: Prepared, sheet: SheetSize, inside: Area): HoleColumns | null {
   const { lettering } = sheet;
   const count = request.plate.holes.length;
   const column = lettering.small < 2 ? COLUMN.small : COLUMN.large;

@@ -48,18 +48,23 @@ export interface PlanInput {
   readonly demand: Demand;
 }
 
-/** What found no room beside the plan and has to be said in the notes; null when the attempt is given up. */
-export type PlanResult = { readonly unplaced: readonly string[] } | null;
+/** What found no room beside the plan and has to be said in the notes; or the part for which the attempt is given up. */
+export type PlanResult =
+  | { readonly kind: "drawn"; readonly unplaced: readonly string[] }
+  | { readonly kind: "failed"; readonly part: PlanPart };
+
+/** Chains, diagonal and tags depend on lettering and scale alone, callouts on the room around the plan too. */
+export type PlanPart = "chains" | "diagonal" | "tags" | "callouts";
 
 export function putPlan(draft: Draft, view: View, input: PlanInput): PlanResult {
   const { plate, unit, lettering, demand } = input;
   const strict = demand !== "anything";
   putShapes(draft, view, input);
-  for (const axis of ["x", "y"] as const) if (!putChains(draft, view, input, axis) && strict) return null;
+  for (const axis of ["x", "y"] as const) if (!putChains(draft, view, input, axis) && strict) return failed("chains");
   const rods = plate.holes.filter(({ role }) => role === "rod");
-  if (!putDiagonal(draft, view, rods, unit, lettering) && strict) return null;
+  if (!putDiagonal(draft, view, rods, unit, lettering) && strict) return failed("diagonal");
   putWorkingPoint(draft, view, lettering);
-  if (!putAllTags(draft, view, input, input.tagAll ? plate.holes : rods) && strict) return null;
+  if (!putAllTags(draft, view, input, input.tagAll ? plate.holes : rods) && strict) return failed("tags");
   putScribed(draft, view, plate);
   return putCallouts(draft, view, input);
 }
@@ -84,10 +89,14 @@ function putCallouts(draft: Draft, view: View, { plate, base, unit, lettering, d
   for (const callout of calloutsOf(view, plate, base, unit)) {
     if (putCallout(draft, callout, lettering.body, worst)) continue;
     if ((demand !== "good" || callout.lines.length > 2) && putCallout(draft, callout, lettering.small, worst)) continue;
-    if (demand !== "anything") return null;
+    if (demand !== "anything") return failed("callouts");
     unplaced.push(callout.lines.join(" "));
   }
-  return { unplaced };
+  return { kind: "drawn", unplaced };
+}
+
+function failed(part: PlanPart): PlanResult {
+  return { kind: "failed", part };
 }
 
 /** Longest leader on a good sheet, in letter heights. */

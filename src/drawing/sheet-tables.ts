@@ -2,7 +2,7 @@
 
 import { worstFirst } from "../checks/index.js";
 import { type CheckRow, NOT_CHECKED_AT_ALL, type Quantity } from "../checks/model.js";
-import type { Input } from "../job/model.js";
+import type { Base, Input } from "../job/model.js";
 import type { Hole } from "../plate/model.js";
 import { formatFeetInches, formatLength, type Length, nanometres, type Unit } from "../units/index.js";
 import { alikeHoles, coordinate, sizeText } from "./callouts.js";
@@ -142,16 +142,11 @@ function lengthOrDash(input: Input<Length>, unit: Unit): string {
 }
 
 /** Rod-to-rod distances that are taped: both ways and both diagonals; exact, and to the nearest 1/16 in or 1 mm. */
-export function tapeTable({ plate, job }: SheetRequest): TableText | null {
+export function tapeTable({ plate, job, base }: SheetRequest): TableText | null {
   const rods = plate.holes.filter(({ role }) => role === "rod");
-  const kinds = new Map<string, { pairs: string[]; cells: readonly string[] }>();
-  for (const [a, b] of tapePairs(rods)) {
-    const cells = tapeCells(a, b, job.unit);
-    const known = kinds.get(cells.join("|"));
-    if (known === undefined) kinds.set(cells.join("|"), { pairs: [`${a.tag}-${b.tag}`], cells });
-    else known.pairs.push(`${a.tag}-${b.tag}`);
-  }
-  if (kinds.size === 0) return null;
+  const bolts = base.groups.every(({ pattern }) => pattern.kind === "circle");
+  const rows = bolts ? boltCircleRows(rods, base, job.unit) : gaugeRows(rods, job.unit);
+  if (rows.length === 0) return null;
   return {
     name: "tape-table",
     heading: "TAPE CHECK, CENTRE TO CENTRE",
@@ -161,11 +156,41 @@ export function tapeTable({ plate, job }: SheetRequest): TableText | null {
       { title: "DISTANCE", share: 0.2, align: "end" },
       { title: job.unit === "in" ? "TO 1/16 in" : "TO 1 mm", share: 0.22, align: "end" },
     ],
-    rows: [...kinds.values()].map(({ pairs, cells }) => [pairs.join(", "), ...cells]),
+    rows,
     foot: [],
     under: [],
     strong: NONE,
   };
+}
+
+/** Chord to the next rod, and the longest distance across, of each bolt circle. */
+function boltCircleRows(rods: readonly Hole[], base: Base, unit: Unit): readonly (readonly string[])[] {
+  return base.groups.flatMap(({ letter }) => {
+    const own = rods.filter(({ tag }) => /^\D+/.exec(tag)?.[0] === letter);
+    const [a, b] = own;
+    if (a === undefined || b === undefined) return [];
+    const across = own[Math.floor(own.length / 2)] ?? b;
+    const row = (to: Hole, what: string, all: string) => {
+      const [, ...figures] = tapeCells(a, to, unit);
+      return [`${a.tag}-${to.tag}${all}`, what, ...figures];
+    };
+    return [
+      row(b, "CHORD", own.length > 2 ? " AND ALL ROUND" : ""),
+      ...(own.length > 3 ? [row(across, "ACROSS", "")] : []),
+    ];
+  });
+}
+
+/** Pairs that are alike in direction and distance share a row. */
+function gaugeRows(rods: readonly Hole[], unit: Unit): readonly (readonly string[])[] {
+  const kinds = new Map<string, { pairs: string[]; cells: readonly string[] }>();
+  for (const [a, b] of tapePairs(rods)) {
+    const cells = tapeCells(a, b, unit);
+    const known = kinds.get(cells.join("|"));
+    if (known === undefined) kinds.set(cells.join("|"), { pairs: [`${a.tag}-${b.tag}`], cells });
+    else known.pairs.push(`${a.tag}-${b.tag}`);
+  }
+  return [...kinds.values()].map(({ pairs, cells }) => [pairs.join(", "), ...cells]);
 }
 
 function tapeCells(a: Hole, b: Hole, unit: Unit): readonly string[] {
@@ -196,13 +221,19 @@ function tapePairs(rods: readonly Hole[]): readonly (readonly [Hole, Hole])[] {
   });
 }
 
+/** A request with its ledger rows put together in lines, worst first. */
+export interface Prepared extends SheetRequest {
+  readonly lines: readonly CheckLine[];
+}
+
 /** Rows of one rule that agree in all but their subject are one line. */
-interface CheckLine {
+export interface CheckLine {
   readonly row: CheckRow;
   readonly subjects: readonly string[];
 }
 
-function checkLines(rows: readonly CheckRow[], unit: Unit): readonly CheckLine[] {
+/** Lines of the check table, worst first; rows that do not apply are left out. */
+export function checkLines(rows: readonly CheckRow[], unit: Unit): readonly CheckLine[] {
   const lines = new Map<string, { row: CheckRow; subjects: string[] }>();
   for (const row of worstFirst(rows)) {
     if (row.status === "not-applicable") continue;
@@ -214,14 +245,8 @@ function checkLines(rows: readonly CheckRow[], unit: Unit): readonly CheckLine[]
   return [...lines.values()];
 }
 
-/** How many lines `checkTable` has in all. */
-export function countCheckLines({ rows, job }: SheetRequest): number {
-  return checkLines(rows, job.unit).length;
-}
-
 /** The worst rows that fit, counts in the heading, and where the rest is. */
-export function checkTable({ rows, job }: SheetRequest, most: number): TableText {
-  const lines = checkLines(rows, job.unit);
+export function checkTable({ rows, lines, job }: Prepared, most: number): TableText {
   const shown = lines.slice(0, most);
   const count = (status: CheckRow["status"]) => rows.filter((row) => row.status === status).length;
   const rest = rows.length - count("not-applicable") - shown.reduce((sum, { subjects }) => sum + subjects.length, 0);

@@ -31,23 +31,44 @@ interface LineStyle {
 const CHAIN = "7 1.2 0.8 1.2";
 const PHANTOM = "8 1.2 0.8 1.2 0.8 1.2";
 
-/** ISO 128 line widths in millimetres and dash patterns. */
-const LINE_STYLES: Readonly<Record<StrokeRole, LineStyle>> = {
-  outline: { width: 0.7, dash: "" },
-  hole: { width: 0.5, dash: "" },
-  concrete: { width: 0.35, dash: "3 1.2" },
-  "base-plate": { width: 0.25, dash: PHANTOM },
-  centre: { width: 0.25, dash: CHAIN },
-  dimension: { width: 0.25, dash: "" },
-  extension: { width: 0.25, dash: "" },
-  leader: { width: 0.25, dash: "" },
-  scribe: { width: 0.25, dash: "" },
-  fine: { width: 0.25, dash: "" },
-  frame: { width: 0.7, dash: "" },
-  table: { width: 0.25, dash: "" },
-  "table-heavy": { width: 0.5, dash: "" },
-  held: { width: 1, dash: "" },
-};
+/** ISO 128: visible edges are twice as wide as narrow lines; the wide ones on small sheets are one step finer. */
+const NARROW = 0.25;
+
+interface LineGroup {
+  readonly edge: number;
+  readonly hole: number;
+  readonly border: number;
+}
+
+const SMALL_SHEET: LineGroup = { edge: 0.5, hole: 0.5, border: 0.5 };
+const LARGE_SHEET: LineGroup = { edge: 0.7, hole: 0.5, border: 0.7 };
+
+function lineStyle(role: StrokeRole, group: LineGroup): LineStyle {
+  switch (role) {
+    case "outline":
+      return { width: group.edge, dash: "" };
+    case "frame":
+      return { width: group.border, dash: "" };
+    case "hole":
+    case "table-heavy":
+      return { width: group.hole, dash: "" };
+    case "concrete":
+      return { width: 0.35, dash: "3 1.2" };
+    case "base-plate":
+      return { width: NARROW, dash: PHANTOM };
+    case "centre":
+      return { width: NARROW, dash: CHAIN };
+    case "held":
+      return { width: 1, dash: "" };
+    case "dimension":
+    case "extension":
+    case "leader":
+    case "scribe":
+    case "fine":
+    case "table":
+      return { width: NARROW, dash: "" };
+  }
+}
 
 const INK = "#000";
 /** Dark enough to print solid in one bit. */
@@ -78,19 +99,26 @@ function drawScene(scene: Scene): Drawn {
   root.element("title").words(scene.title);
   root.element("desc").words(scene.description);
   root.element("rect").attr({ width: decimals(width), height: decimals(height), fill: PAPER });
-  for (const item of scene.items) drawItem(root, item, height);
+  const group = width < 300 ? SMALL_SHEET : LARGE_SHEET;
+  for (const item of scene.items) drawItem(root, item, { height, group });
   return root;
 }
 
-function drawItem(parent: Drawn, item: SceneItem, height: number): void {
+interface Sheet {
+  readonly height: number;
+  readonly group: LineGroup;
+}
+
+function drawItem(parent: Drawn, item: SceneItem, sheet: Sheet): void {
+  const { height } = sheet;
   switch (item.kind) {
     case "group": {
       const drawn = parent.group().attr({ class: item.name, ...dataAttributes(item.data) });
-      for (const inner of item.items) drawItem(drawn, inner, height);
+      for (const inner of item.items) drawItem(drawn, inner, sheet);
       return;
     }
     case "stroke": {
-      const { width, dash } = LINE_STYLES[item.role];
+      const { width, dash } = lineStyle(item.role, sheet.group);
       const ink = item.role === "held" ? ACCENT : INK;
       parent.element("path").attr({
         class: item.role,

@@ -216,7 +216,7 @@ export const sheetCases: Readonly<Record<string, () => SheetRequest>> = {
           "Packing hall for the northern district with a very long title that goes on beyond anything reasonable for a job",
       }),
       baseFixture({
-        mark: "BR-" + "LONGMARK-".repeat(6) + "XYZ",
+        mark: `BR-${"LONGMARK-".repeat(6)}XYZ`,
         groups: [
           groupFixture({
             pattern: { kind: "lines", x: [-12, -4, 4, 12].map(inches), y: [-7, 7].map(inches), perimeter: false },
@@ -224,7 +224,7 @@ export const sheetCases: Readonly<Record<string, () => SheetRequest>> = {
         ],
         template: {
           ...b.template,
-          mark: "T-" + "LONGMARK-".repeat(6) + "WXYZ",
+          mark: `T-${"LONGMARK-".repeat(6)}WXYZ`,
           outline: {
             kind: "rectangle",
             x: inches(32),

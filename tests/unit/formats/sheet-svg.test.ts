@@ -1,0 +1,86 @@
+/** The written SVG: well-formed, in millimetres, deterministic, readable in one bit. */
+import { createHTMLWindow } from "svgdom";
+import { describe, expect, it } from "vitest";
+import { drawSheet, type Scene } from "../../../src/drawing/index.js";
+import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
+import { readWrittenSheet } from "../../outside/written-sheet.js";
+import { textsOf } from "../drawing/scene-walk.js";
+import { sheetCases } from "../drawing/sheet-cases.js";
+
+const write = (scene: Scene) => writeSheetSvg(scene, createHTMLWindow().document);
+const sheets = Object.entries(sheetCases).map(([name, make]) => [name, drawSheet(make())] as const);
+
+describe("writeSheetSvg", () => {
+  it.each(sheets)("is well-formed XML with physical size, title and every text: %s", (_, scene) => {
+    const sheet = readWrittenSheet(write(scene));
+    expect(sheet.root.width).toMatch(/^[\d.]+mm$/);
+    expect(Number.parseFloat(sheet.root.width ?? "")).toBeCloseTo(scene.width, 3);
+    expect(sheet.root.viewBox).toBe(`0 0 ${scene.width} ${scene.height}`);
+    expect(sheet.names.slice(0, 4)).toEqual(["svg", "title", "desc", "rect"]);
+    expect(sheet.texts.map(({ text }) => text)).toEqual(textsOf(scene.items).map(({ text }) => text));
+  });
+
+  it.each(sheets)("uses no identifier, style sheet, exponent, minus zero or NaN: %s", (_, scene) => {
+    const svg = write(scene);
+    expect(svg).not.toMatch(/\sid="|<style|textLength|NaN|undefined|Infinity/);
+    const numbers = [...svg.matchAll(/ (?:d|x|y|transform|font-size|stroke-width)="([^"]*)"/g)].map(
+      ([, value]) => value,
+    );
+    expect(numbers.join(" ")).not.toMatch(/\d[eE][-+]?\d|-0(?![.\d])/);
+  });
+
+  it("gives the same bytes twice, whatever was drawn between", () => {
+    const [first, second] = sheets;
+    if (first === undefined || second === undefined) throw new Error("no sheets");
+    const once = write(first[1]);
+    write(second[1]);
+    expect(write(first[1])).toBe(once);
+  });
+
+  it("turns y down and arcs the right way round", () => {
+    const scene: Scene = {
+      size: "A4",
+      width: 100,
+      height: 80,
+      title: "t",
+      description: "d",
+      items: [
+        {
+          kind: "stroke",
+          role: "outline",
+          parts: [
+            { kind: "line", from: { x: 1, y: 2 }, to: { x: 3, y: 4 } },
+            // Quarter of a circle about the origin, counter-clockwise from (10, 0) to (0, 10): bulge tan(90/4).
+            { kind: "arc", from: { x: 10, y: 0 }, to: { x: 0, y: 10 }, bulge: Math.tan(Math.PI / 8) },
+          ],
+        },
+      ],
+    };
+    const [path] = readWrittenSheet(write(scene)).paths;
+    expect(path?.d).toBe("M1 78L3 76M10 80A10 10 0 0 0 0 70");
+  });
+
+  it("escapes what XML reserves", () => {
+    const item = {
+      kind: "text",
+      role: "note",
+      text: `<a> & "b"`,
+      at: { x: 5, y: 5 },
+      anchor: "start",
+      height: 3,
+      turn: 0,
+      bold: false,
+    } as const;
+    const scene: Scene = { size: "A4", width: 100, height: 80, title: "a < b & c", description: "", items: [item] };
+    expect(readWrittenSheet(write(scene)).texts[0]?.text).toBe(`<a> & "b"`);
+  });
+
+  it("needs no colour: strokes are black or dark enough to print solid, texts black or white on dark", () => {
+    for (const [, scene] of sheets) {
+      const colours = [...write(scene).matchAll(/(?:fill|stroke)="(#[0-9a-f]+)"/g)].map(([, colour]) => colour);
+      expect(
+        [...new Set(colours)].filter((colour) => !["#000000", "#ffffff", "#a00000"].includes(colour ?? "")),
+      ).toEqual([]);
+    }
+  });
+});
