@@ -146,6 +146,7 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     revisions: [],
     drawnBy: "",
     owner: "",
+    site: null,
     ...changes,
   };
 }

@@ -4,6 +4,7 @@
  */
 import type { Place } from "../diagnostics/finding.js";
 import type { Length, Unit } from "../units/length.js";
+import type { Site } from "./site-model.js";
 
 /** A value and where it came from: "job", "shop plasma", or a publication with edition and clause. */
 export interface Given<T> {
@@ -64,6 +65,8 @@ export interface Job {
   readonly drawnBy: string;
   /** Name of the legal owner (ISO 7200) printed in the title block; empty when not given. */
   readonly owner: string;
+  /** Grid and placements; null where the job has none. */
+  readonly site: Site | null;
 }
 
 /** An answer of the engineer of record to a question. The ledger keeps the fail and says "answered". */
