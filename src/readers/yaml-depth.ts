@@ -7,43 +7,86 @@ import { Lexer } from "yaml";
 /** Deepest nesting that is read. */
 export const DEEPEST_NESTING = 64;
 
-/** Offset of the first token that nests deeper than `limit`, or null. Counts flow brackets, dashes, keys and indents. */
-export function findDeepNesting(text: string, limit: number = DEEPEST_NESTING): number | null {
+/** A block list under a key of the first level: where its dashes stand, and where the line after it starts. */
+export interface RootList {
+  readonly dashes: readonly number[];
+  readonly end: number;
+}
+
+export interface TokenScan {
+  /** Offset of the first token that nests deeper than allowed, or null. Then the scan ends there. */
+  readonly deep: number | null;
+  readonly rootLists: readonly RootList[];
+  /** True without anchors, aliases, tags, directives and document marks: then the items of a list stand for themselves. */
+  readonly selfContained: boolean;
+}
+
+/** Looks through the tokens once. Depth counts flow brackets, dashes, keys and indents. */
+export function scanTokens(text: string, limit: number = DEEPEST_NESTING): TokenScan {
   const scan = new NestingScan();
   for (const token of new Lexer().lex(text)) {
     scan.take(token);
-    if (scan.depth > limit) return scan.offset - token.length;
+    if (scan.depth > limit) return { deep: scan.offset - token.length, rootLists: [], selfContained: false };
   }
-  return null;
+  scan.endList(text.length);
+  return { deep: null, rootLists: scan.rootLists, selfContained: scan.selfContained };
 }
 
-const CONTROL = new Set(["\u0002", "\u0018", "\u001f"]);
+/** Offset of the first token that nests deeper than `limit`, or null. */
+export function findDeepNesting(text: string, limit: number = DEEPEST_NESTING): number | null {
+  return scanTokens(text, limit).deep;
+}
+
+const DOCUMENT = "\u0002";
+const FLOW_ERROR_END = "\u0018";
+const SCALAR = "\u001f";
+const BEYOND_ITSELF = /^(?:[&*!%]|---$|\.\.\.$)/;
 
 /** Open block collections by column, and open flow collections. */
 class NestingScan {
   offset = 0;
+  selfContained = true;
+  readonly rootLists: RootList[] = [];
+  private dashes: number[] = [];
   private lineStart = 0;
   private flow = 0;
   private readonly block: { readonly column: number; readonly kind: string }[] = [];
   private contentColumn: number | null = null;
   private atLineStart = true;
+  private isScalar = false;
 
   get depth(): number {
     return this.flow + this.block.length;
   }
 
   take(token: string): void {
-    if (CONTROL.has(token)) {
-      if (token === "\u0002") this.block.length = 0;
-      if (token !== "\u001f") this.flow = 0;
-      return;
-    }
+    if (token === SCALAR) this.isScalar = true;
+    else if (token === DOCUMENT || token === FLOW_ERROR_END) this.restart(token);
+    else this.takeText(token);
+  }
+
+  /** Ends the list under the last key of the first level, when there is one. */
+  endList(end: number): void {
+    if (this.dashes.length > 0) this.rootLists.push({ dashes: this.dashes, end });
+    this.dashes = [];
+  }
+
+  private restart(token: string): void {
+    if (token === DOCUMENT) this.block.length = 0;
+    else this.selfContained = false;
+    this.flow = 0;
+  }
+
+  private takeText(token: string): void {
     const column = this.offset - this.lineStart;
+    const wasScalar = this.isScalar;
+    this.isScalar = false;
     this.offset += token.length;
+    const isBlank = token.trim() === "" || (token.startsWith("#") && !wasScalar);
+    if (!isBlank && !wasScalar && BEYOND_ITSELF.test(token)) this.selfContained = false;
+    if (!isBlank) this.takeContent(wasScalar ? "" : token, column, this.offset - token.length);
     const lastBreak = token.lastIndexOf("\n");
     if (lastBreak >= 0) this.startLine(this.offset - token.length + lastBreak + 1);
-    if (token.trim() === "" || token.startsWith("#")) return;
-    this.takeContent(token, column);
   }
 
   private startLine(offset: number): void {
@@ -52,14 +95,14 @@ class NestingScan {
     this.contentColumn = null;
   }
 
-  private takeContent(token: string, column: number): void {
+  private takeContent(token: string, column: number, offset: number): void {
     if (this.atLineStart && this.flow === 0) this.close(column);
     this.atLineStart = false;
     if (token === "[" || token === "{") this.flow += 1;
     if (token === "]" || token === "}") this.flow = Math.max(0, this.flow - 1);
     if (this.flow > 0) return;
-    if (token === "-" || token === "?") this.open(column, token);
-    else if (token === ":") this.open(this.contentColumn ?? column, "key");
+    if (token === "-" || token === "?") this.open(column, token, offset);
+    else if (token === ":") this.open(this.contentColumn ?? column, "key", offset);
     else this.contentColumn ??= column;
   }
 
@@ -68,9 +111,15 @@ class NestingScan {
     while ((this.block.at(-1)?.column ?? -1) > column) this.block.pop();
   }
 
-  private open(column: number, kind: string): void {
-    const isOpen = this.block.some((level) => level.column === column && level.kind === kind);
-    if (!isOpen) this.block.push({ column, kind });
+  private open(column: number, kind: string, offset: number): void {
+    const open = this.block.findIndex((level) => level.column === column && level.kind === kind);
+    if (open < 0) this.block.push({ column, kind });
     this.contentColumn = null;
+    if (kind === "key" && column === 0) this.endList(this.lineStart);
+    if (kind === "-" && this.isUnderRootKey(open < 0 ? this.block.length - 1 : open)) this.dashes.push(offset);
+  }
+
+  private isUnderRootKey(level: number): boolean {
+    return level === 1 && this.block.length === 2 && this.block[0]?.kind === "key" && this.block[0].column === 0;
   }
 }

@@ -3,9 +3,10 @@ import type { Alias, Document, Node, Pair, Scalar, YAMLMap, YAMLSeq } from "yaml
 import { isAlias, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument } from "yaml";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { SourceEntry, SourceNode, SourcePlace } from "./source.js";
-import { errorAt } from "./source.js";
+import { errorAt, isNothing } from "./source.js";
 import { decodeText, placeInText } from "./text.js";
-import { DEEPEST_NESTING, findDeepNesting } from "./yaml-depth.js";
+import type { RootList, TokenScan } from "./yaml-depth.js";
+import { DEEPEST_NESTING, scanTokens } from "./yaml-depth.js";
 
 /** Most values that aliases may repeat in one file, and most syntax faults that are told. */
 export const MOST_ALIASED_VALUES = 10_000;
@@ -16,21 +17,68 @@ export function readYaml(input: string | Uint8Array, file: string): Outcome<Sour
   const decoded = decodeText(input, file);
   if (!decoded.ok) return { ok: false, findings: [decoded.finding] };
   const { text } = decoded;
-  const deep = findDeepNesting(text);
-  if (deep !== null) {
-    const place = { file, ...placeInText(text, deep) };
+  const scan = scanTokens(text);
+  if (scan.deep !== null) {
+    const place = { file, ...placeInText(text, scan.deep) };
     return refuse(
       errorAt(place, "too-deep", `nesting over ${DEEPEST_NESTING} levels; at most ${DEEPEST_NESTING} are allowed`),
     );
   }
-  return parse(text, file);
+  return readInPieces(text, file, scan) ?? parse(text, file, 1, 0);
 }
 
-function parse(text: string, file: string): Outcome<SourceNode> {
+/** Lists longer than this are read item by item, so that memory does not grow with the whole document's parts. */
+const LONG_LIST = 100;
+
+/**
+ * The document with its long list read item by item; null where that is not sure to give the same: no such list, items that
+ * lean on each other, an item that is no group of keys, or any fault, which reading as a whole then tells.
+ */
+function readInPieces(text: string, file: string, scan: TokenScan): Outcome<SourceNode> | null {
+  const list = scan.rootLists.find(({ dashes }) => dashes.length > LONG_LIST);
+  const first = list?.dashes[0];
+  if (list === undefined || first === undefined || !scan.selfContained) return null;
+  const blank = text.slice(first, list.end).replace(/[^\n]/g, " ");
+  const rest = parse(text.slice(0, first) + blank + text.slice(list.end), file, 1, 0);
+  if (!rest.ok || rest.value.kind !== "map") return null;
+  const start = placeInText(text, first);
+  const entries = rest.value.entries;
+  const holder = entries.findLast(({ place }) => place.line <= start.line);
+  if (holder === undefined || !isNothing(holder.value)) return null;
+  const items = readItems(text, file, list, start);
+  if (items === null) return null;
+  const value: SourceNode = { kind: "list", items, place: { file, ...start } };
+  return {
+    ok: true,
+    value: { ...rest.value, entries: entries.map((entry) => (entry === holder ? { ...entry, value } : entry)) },
+    findings: [],
+  };
+}
+
+function readItems(
+  text: string,
+  file: string,
+  list: RootList,
+  start: { readonly line: number; readonly column: number },
+) {
+  const items: SourceNode[] = [];
+  let line = start.line;
+  for (const [index, dash] of list.dashes.entries()) {
+    const piece = text.slice(dash + 1, list.dashes[index + 1] ?? list.end);
+    const item = parse(" ".repeat(start.column) + piece, file, line, 2);
+    if (!item.ok || item.value.kind !== "map") return null;
+    items.push(item.value);
+    line += piece.split("\n").length - 1;
+  }
+  return items;
+}
+
+/** Parses a text that starts on `firstLine` of its file, `depth` levels below the root. */
+function parse(text: string, file: string, firstLine: number, depth: number): Outcome<SourceNode> {
   const lines = new LineCounter();
   const locate = (offset: number): SourcePlace => {
     const { line, col } = lines.linePos(Math.min(offset, text.length));
-    return { file, line: Math.max(1, line), column: Math.max(1, col) };
+    return { file, line: Math.max(1, line) + firstLine - 1, column: Math.max(1, col) };
   };
   let document: Document.Parsed;
   try {
@@ -47,7 +95,7 @@ function parse(text: string, file: string): Outcome<SourceNode> {
   }
   const faults = [...document.errors, ...document.warnings];
   if (faults.length > 0) return { ok: false, findings: syntaxFindings(faults, locate) };
-  return collectValues(document, locate);
+  return collectValues(document, locate, depth);
 }
 
 function refuse(finding: Finding): Outcome<SourceNode> {
@@ -81,9 +129,13 @@ function plainFault({ code, message }: SyntaxFault): { readonly message: string;
   }
 }
 
-function collectValues(document: Document.Parsed, locate: (offset: number) => SourcePlace): Outcome<SourceNode> {
+function collectValues(
+  document: Document.Parsed,
+  locate: (offset: number) => SourcePlace,
+  depth: number,
+): Outcome<SourceNode> {
   const reading = new ValueReading(locate);
-  const value = reading.read(document.contents, 0, 0);
+  const value = reading.read(document.contents, 0, depth);
   return reading.findings.length > 0 ? { ok: false, findings: reading.findings } : { ok: true, value, findings: [] };
 }
 

@@ -182,3 +182,48 @@ describe("any input", () => {
     );
   });
 });
+
+describe("a long list, read item by item,", () => {
+  /** As a whole: an anchor keeps the reader from taking the list apart. */
+  const asWhole = (text: string) => readYaml(`${text}\nzz: &whole 1\n`, "job.yaml");
+  const item = fc.constantFrom(
+    "mark: B1\n    rods: { d: 1-1/4, at: [1, 2] }",
+    "mark: 007   # comment\n    # another\n    a: 'it''s'",
+    "a:\n      - 1\n      - b: 2\n        c: 3\n    d:\n    - 4",
+    "note: |\n      - two\n      lines\n    b: >-\n      folded\n\n      text",
+    "a: plain text\n      that goes on\n    b:\n      c: { d: [\n        1, 2 ] }",
+    "\n    a: 1\n\n    b: 2",
+    "a:\r\n      b: 1",
+    '"a": "- x\n      - y"',
+    "just a text",
+    "[1, 2]",
+    "",
+    "a: 1\n    a: 2",
+    "a: 1\n   b: 2",
+    "a: [1",
+  );
+  const tails = fc.constantFrom("", "\n", "\n# end\n", "\nafter: { x: 1 }\nmore:\n  - a: 1", "\n\n  # c\nafter: 1");
+
+  it("is what it is as a whole, places included", () => {
+    const usual = fc.nat(5);
+    const lists = fc.tuple(
+      fc.array(fc.tuple(usual, item), { minLength: 1, maxLength: 3 }),
+      tails,
+      fc.constantFrom("  ", ""),
+    );
+    fc.assert(
+      fc.property(lists, ([special, tail, indent]) => {
+        const items = Array.from({ length: 120 }, (_, index) => `mark: B${index}\n    x: ${index}`);
+        for (const [at, text] of special) items.splice(at * 20 + 3, 0, text);
+        const list = items.map((text) => `  - ${text}`.replace(/^ {2}/gm, indent)).join("\n");
+        const text = `head: 1\nbases:\n${list}${tail}`;
+        const [pieces, whole] = [readYaml(text, "job.yaml"), asWhole(text)];
+        expect(pieces.ok).toBe(whole.ok);
+        if (!whole.ok || whole.value.kind !== "map") return;
+        const entries = whole.value.entries.filter(({ key }) => key !== "zz");
+        expect(pieces).toEqual({ ...whole, value: { ...whole.value, entries } });
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
