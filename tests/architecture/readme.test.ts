@@ -39,7 +39,8 @@ function contextFor(editions: Partial<Editions>): CheckContext {
 }
 
 function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const line = (cells: readonly string[]): string => `| ${cells.map((cell) => cell.replace(/\|/g, "\\|")).join(" | ")} |`;
+  const line = (cells: readonly string[]): string =>
+    `| ${cells.map((cell) => cell.replace(/\|/g, "\\|")).join(" | ")} |`;
   return [line(head), line(head.map(() => "---")), ...rows.map(line)].join("\n");
 }
 
@@ -55,7 +56,12 @@ function ruleTable(): string {
   const rows = rules.map((rule) => {
     const [inUs, inMetric] = [clauseOf(rule, us), clauseOf(rule, metric)];
     const clauses = inUs === inMetric ? inUs : `${inUs}; metric: ${inMetric}`;
-    return [`\`${rule.id}\``, SEVERITIES[rule.id] ?? rule.severity, rule.title, clauses.replace(/\bshop test\b/g, "shop file")];
+    return [
+      `\`${rule.id}\``,
+      SEVERITIES[rule.id] ?? rule.severity,
+      rule.title,
+      clauses.replace(/\bshop test\b/g, "shop file"),
+    ];
   });
   return table(["rule", "when it fails", "what is held against what", "clause or source"], rows);
 }
@@ -105,13 +111,18 @@ describe("README.md", () => {
 
 describe("DEVELOPERS.md", () => {
   it("names only paths that exist", () => {
-    const named = [...read("DEVELOPERS.md").matchAll(/`((?:src|tests|templates|samples|\.ci)\/[^`*{}<>]*)`/g)].map((match) => match[1] ?? "");
+    const named = [...read("DEVELOPERS.md").matchAll(/`((?:src|tests|templates|samples|\.ci)\/[^`*{}<>]*)`/g)].map(
+      (match) => match[1] ?? "",
+    );
     expect(named.length).toBeGreaterThan(20);
     expect(named.filter((path) => !existsSync(join(root, path)))).toEqual([]);
   });
 
   it("has a line for every dependency", () => {
-    const { dependencies, devDependencies } = JSON.parse(read("package.json")) as Record<string, Record<string, string>>;
+    const { dependencies, devDependencies } = JSON.parse(read("package.json")) as Record<
+      string,
+      Record<string, string>
+    >;
     const names = Object.keys({ ...dependencies, ...devDependencies });
     expect(names.filter((name) => !read("DEVELOPERS.md").includes(`\`${name}\``))).toEqual([]);
   });

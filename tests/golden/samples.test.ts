@@ -38,12 +38,14 @@ describe("samples", () => {
     expect([...files.keys()].sort()).toEqual(listFiles(expected));
   });
 
-  it.each(
-    names.flatMap((name) => ["job-csv.yaml", "job-xlsx.yaml"].map((twin) => [name, twin] as const)),
-  )("%s as %s gives the same package", async (name, twin) => {
-    const folder = join(samples, name);
-    const [fromYaml, fromTwin] = [await buildPackage(folder, "job.yaml"), await buildPackage(folder, twin)];
-    expect([...fromTwin.keys()]).toEqual([...fromYaml.keys()]);
-    for (const [path, bytes] of fromYaml) expect(Buffer.compare(fromTwin.get(path) ?? Buffer.alloc(0), bytes), path).toBe(0);
-  });
+  it.each(names.flatMap((name) => ["job-csv.yaml", "job-xlsx.yaml"].map((twin) => [name, twin] as const)))(
+    "%s as %s gives the same package",
+    async (name, twin) => {
+      const folder = join(samples, name);
+      const [fromYaml, fromTwin] = [await buildPackage(folder, "job.yaml"), await buildPackage(folder, twin)];
+      expect([...fromTwin.keys()]).toEqual([...fromYaml.keys()]);
+      for (const [path, bytes] of fromYaml)
+        expect(Buffer.compare(fromTwin.get(path) ?? Buffer.alloc(0), bytes), path).toBe(0);
+    },
+  );
 });
