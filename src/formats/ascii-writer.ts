@@ -47,23 +47,39 @@ export function startLines(): LineWriter {
   };
 }
 
-/** Writes the digits from the last to the first; returns the place behind them. */
+/** Powers of ten up to the largest safe integer; a table, since they are asked for with every number. */
+const POWERS: readonly number[] = Array.from({ length: 16 }, (_, exponent) => 10 ** exponent);
+
+/** Writes from the first place `start`; returns the place behind the last digit. */
 function putTicks(value: number, decimals: number, start: number): number {
   if (!Number.isSafeInteger(value)) throw new RangeError(`not a number of ticks: ${value}`);
   let at = start;
   if (value < 0) scratch[at++] = MINUS;
-  let rest = Math.abs(value);
-  let digits = decimals + 1;
-  for (let bound = 10 ** digits; rest >= bound; bound *= 10) digits++;
-  const end = at + digits + 1;
-  for (let place = end - 1; place >= at; place--) {
-    if (end - 1 - place === decimals) {
-      scratch[place] = DOT;
-      continue;
+  const ticks = Math.abs(value);
+  const unit = POWERS[decimals] ?? 1;
+  const whole = Math.floor(ticks / unit);
+  let wholeDigits = 1;
+  while (whole >= (POWERS[wholeDigits] ?? Number.POSITIVE_INFINITY)) wholeDigits++;
+  putDigits(whole, at, wholeDigits);
+  at += wholeDigits;
+  scratch[at++] = DOT;
+  putDigits(ticks - whole * unit, at, decimals);
+  return at + decimals;
+}
+
+/** Six digits at a time, from the last to the first: such a number is a small integer, which divides fast. */
+function putDigits(value: number, start: number, digits: number): void {
+  let rest = value;
+  let place = start + digits - 1;
+  while (place >= start) {
+    const high = Math.floor(rest / 1e6);
+    let low = (rest - high * 1e6) | 0;
+    const least = Math.max(start, place - 5);
+    for (; place >= least; place--) {
+      const tens = (low / 10) | 0;
+      scratch[place] = ZERO + low - 10 * tens;
+      low = tens;
     }
-    const tens = Math.floor(rest / 10);
-    scratch[place] = ZERO + rest - 10 * tens;
-    rest = tens;
+    rest = high;
   }
-  return end;
 }

@@ -40,8 +40,8 @@ function findSections(tags: Tags, findings: FindingList): ReadonlyMap<string, Ta
   const { codes } = tags;
   const sections = new Map<string, TagRange>();
   let open: { name: string; first: number } | null = null;
-  let ended = codes.length === 0;
-  for (let index = 0; index < codes.length && !ended; index++) {
+  let ended = tags.count === 0;
+  for (let index = 0; index < tags.count && !ended; index++) {
     if (codes[index] !== 0) continue;
     const value = tags.text(index);
     if (value === "SECTION") {
@@ -53,15 +53,15 @@ function findSections(tags: Tags, findings: FindingList): ReadonlyMap<string, Ta
       open = null;
     } else if (value === "EOF") {
       ended = true;
-      if (index < codes.length - 1) findings.add("after-end", "advise", "the file goes on after its end mark (EOF)");
+      if (index < tags.count - 1) findings.add("after-end", "advise", "the file goes on after its end mark (EOF)");
     }
   }
   if (open !== null) {
-    sections.set(open.name, { first: open.first, end: codes.length });
+    sections.set(open.name, { first: open.first, end: tags.count });
     findings.add("truncated", "stop", `section ${open.name} is not closed`);
   }
   if (!ended) findings.add("truncated", "stop", "the file has no end mark (EOF)");
-  if (codes.length > 0 && !sections.has("ENTITIES"))
+  if (tags.count > 0 && !sections.has("ENTITIES"))
     findings.add("no-entities", "stop", "the file has no ENTITIES section");
   return sections;
 }

@@ -45,11 +45,11 @@ type Variables = ReadonlyMap<string, TagRange>;
 export function readHeader(tags: Tags, range: TagRange | undefined, findings: FindingList): DxfHeader {
   const variables = collectVariables(tags, range);
   const version = tags.text(findTag(tags, variables.get("$ACADVER"), 1)) || null;
-  if (version === null && tags.codes.length > 0)
+  if (version === null && tags.count > 0)
     findings.add("no-version", "advise", "the header names no version ($ACADVER)");
   return {
     version,
-    unit: tags.codes.length === 0 ? null : readUnit(tags, variables, findings),
+    unit: tags.count === 0 ? null : readUnit(tags, variables, findings),
     extents: readBox(tags, variables, "$EXTMIN", "$EXTMAX"),
     limits: readBox(tags, variables, "$LIMMIN", "$LIMMAX"),
   };
@@ -71,7 +71,7 @@ function collectVariables(tags: Tags, range: TagRange | undefined): Variables {
 /** The tag of a variable with a group code; beyond the last tag where there is none. */
 function findTag(tags: Tags, range: TagRange | undefined, code: number): number {
   for (let index = range?.first ?? 0; index < (range?.end ?? 0); index++) if (tags.codes[index] === code) return index;
-  return tags.codes.length;
+  return tags.count;
 }
 
 function readUnit(tags: Tags, variables: Variables, findings: FindingList): string | null {

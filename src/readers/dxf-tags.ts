@@ -7,7 +7,9 @@ import type { FindingList } from "./dxf-findings.js";
 
 /** Tag `n` has group code `codes[n]`; it stands on lines 2n + 1 and 2n + 2. */
 export interface Tags {
-  readonly codes: readonly number[];
+  readonly codes: Int32Array;
+  /** How many tags there are; `codes` may be longer. */
+  readonly count: number;
   /** The value of tag `n`, trimmed; "" beyond the last. */
   text(index: number): string;
   /** The number that the value of tag `n` spells, null where it spells none. */
@@ -55,10 +57,14 @@ function asciiText(bytes: Uint8Array, start: number, end: number): string {
 /** Keeps a byte-order mark, so that one ASCII byte stays one letter at its place. */
 const utf8 = new TextDecoder("utf-8", { ignoreBOM: true });
 
+/** Bytes of a tag, about: room is made for a tag in so many bytes, and for more when they are shorter. */
+const USUAL_TAG = 7;
+
 class ByteTags implements Tags {
-  readonly codes: number[] = [];
-  private readonly starts: number[] = [];
-  private readonly ends: number[] = [];
+  codes: Int32Array;
+  count = 0;
+  /** Where the value of tag n starts and ends: 2n and 2n + 1. */
+  private spans: Int32Array;
   /** The whole file, one letter a byte: null where it holds bytes outside ASCII. */
   private readonly ascii: string | null;
   private readonly decoder: TextDecoder;
@@ -67,20 +73,24 @@ class ByteTags implements Tags {
     private readonly bytes: Uint8Array,
     private readonly findings: FindingList,
   ) {
+    const capacity = Math.ceil(bytes.length / USUAL_TAG);
+    this.codes = new Int32Array(capacity);
+    this.spans = new Int32Array(2 * capacity);
     const isAscii = this.split();
     this.decoder = isAscii ? utf8 : chooseDecoder(bytes, findings);
     this.ascii = isAscii && !hasByteOrderMark(bytes) ? this.decoder.decode(bytes) : null;
   }
 
   text(index: number): string {
-    const [start, end] = [this.starts[index] ?? 0, this.ends[index] ?? 0];
+    const start = this.spans[2 * index] ?? 0;
+    const end = this.spans[2 * index + 1] ?? 0;
     return this.ascii?.slice(start, end) ?? this.decoder.decode(this.bytes.subarray(start, end)).trim();
   }
 
   number(index: number): number | null {
     const { bytes } = this;
-    let at = this.starts[index] ?? 0;
-    const end = this.ends[index] ?? 0;
+    let at = this.spans[2 * index] ?? 0;
+    const end = this.spans[2 * index + 1] ?? 0;
     const isNegative = bytes[at] === MINUS;
     if (isNegative || bytes[at] === PLUS) at++;
     let whole = 0;
@@ -117,7 +127,7 @@ class ByteTags implements Tags {
 
   /** Finds the tags; false where their values hold bytes outside ASCII. */
   private split(): boolean {
-    const { bytes, codes, starts, ends, findings } = this;
+    const { bytes, findings } = this;
     const lineEnd = bytes.includes(LF) ? LF : CR;
     let seen = 0;
     let at = hasByteOrderMark(bytes) ? 3 : 0;
@@ -126,7 +136,7 @@ class ByteTags implements Tags {
       while (at < bytes.length && bytes[at] !== lineEnd) at++;
       const code = readCode(bytes, lineStart, at);
       if (code === null) {
-        reportEnd(bytes, lineStart, codes.length, findings);
+        reportEnd(bytes, lineStart, this.count, findings);
         break;
       }
       if (at >= bytes.length) {
@@ -138,11 +148,25 @@ class ByteTags implements Tags {
       let end = at++;
       while (start < end && isBlank(bytes[start])) start++;
       while (end > start && isBlank(bytes[end - 1])) end--;
-      codes.push(code);
-      starts.push(start);
-      ends.push(end);
+      this.put(code, start, end);
     }
     return seen <= 127;
+  }
+
+  private put(code: number, start: number, end: number): void {
+    if (this.count === this.codes.length) this.grow();
+    this.codes[this.count] = code;
+    this.spans[2 * this.count] = start;
+    this.spans[2 * this.count + 1] = end;
+    this.count++;
+  }
+
+  private grow(): void {
+    const { codes, spans } = this;
+    this.codes = new Int32Array(2 * codes.length + 16);
+    this.codes.set(codes);
+    this.spans = new Int32Array(2 * this.codes.length);
+    this.spans.set(spans);
   }
 }
 
