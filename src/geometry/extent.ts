@@ -30,14 +30,14 @@ export function extentOfPoints(points: Iterable<Point>): Extent {
 export function gapBetweenExtents(a: Extent, b: Extent): number {
   const dx = Math.max(a.x0 - b.x1, b.x0 - a.x1, 0);
   const dy = Math.max(a.y0 - b.y1, b.y0 - a.y1, 0);
-  return dx === 0 ? dy : dy === 0 ? dx : Math.hypot(dx, dy);
+  return dx === 0 ? dy : dy === 0 ? dx : Math.sqrt(dx * dx + dy * dy);
 }
 
 /** Gap from a point to a box in millimetres, 0 inside. */
 export function gapToExtent({ x, y }: Point, box: Extent): number {
   const dx = Math.max(box.x0 - x, x - box.x1, 0);
   const dy = Math.max(box.y0 - y, y - box.y1, 0);
-  return dx === 0 ? dy : dy === 0 ? dx : Math.hypot(dx, dy);
+  return dx === 0 ? dy : dy === 0 ? dx : Math.sqrt(dx * dx + dy * dy);
 }
 
 /** The box made larger by `by` millimetres on every side. */

@@ -79,22 +79,37 @@ function placeTitle(ground: Ground, title: Title, heights: readonly Length[], se
   return null;
 }
 
-/** The free place nearest to the ideal one, on a grid through it; sideways costs more, so that titles stay in line. */
+/**
+ * The free place nearest to the ideal one, on a grid through it; sideways costs more, so that titles stay in line. Of two
+ * places as near, the one further left, then further down. Near places are tried first: they rule out the others.
+ */
 function nearestFree(ground: Ground, block: Block, ideal: Point, offSeats: boolean): Candidate | null {
   const { extent } = ground;
   const [left, low] = [ideal.x - block.width / 2, ideal.y - block.height / 2];
-  const xs = stations(left, extent.x0, extent.x1 - block.width);
-  const ys = stations(low, extent.y0, extent.y1 - block.height);
+  const xs = outward(stations(left, extent.x0, extent.x1 - block.width), left);
+  const ys = outward(stations(low, extent.y0, extent.y1 - block.height), low);
   let [best, least]: [Candidate | null, number] = [null, Infinity];
   for (const x of xs) {
+    const sideways = 1.5 * Math.abs(x - left);
+    if (sideways > least) break;
     for (const y of ys) {
-      const cost = 1.5 * Math.abs(x - left) + Math.abs(y - low);
-      if (cost >= least) continue;
+      const cost = sideways + Math.abs(y - low);
+      if (cost > least) break;
+      if (cost === least && best !== null && !isBefore(x, y, best.at)) continue;
       const candidate = { block, at: { x, y } };
       if (isFree(ground, boxOf(candidate), offSeats)) [best, least] = [candidate, cost];
     }
   }
   return best;
+}
+
+/** Nearest to `ideal` first, the lesser of two as near before the greater. */
+function outward(values: readonly number[], ideal: number): readonly number[] {
+  return [...values].sort((a, b) => Math.abs(a - ideal) - Math.abs(b - ideal));
+}
+
+function isBefore(x: number, y: number, at: Point): boolean {
+  return x < at.x || (x === at.x && y < at.y);
 }
 
 /** Grid steps a side: fine enough to find the gaps between rods, few enough to be quick. */
