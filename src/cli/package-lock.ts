@@ -10,7 +10,7 @@ interface Holder {
   readonly started: string;
 }
 
-/** Takes the lock, also from a process that is no longer there. Returns the function that gives it back. */
+/** Takes the lock, also from a process that is no longer there. Returns the function that gives it back, as the end of the process does. */
 export function lockTarget({ lock, folder }: PackageTarget): () => void {
   const mine: Holder = { pid: process.pid, started: startOf(process.pid) };
   if (!create(lock, mine)) {
@@ -22,7 +22,12 @@ export function lockTarget({ lock, folder }: PackageTarget): () => void {
     rmSync(lock, { force: true });
     if (!create(lock, mine)) throw new PackageFault(`another make has just begun to write ${basename(folder)}`);
   }
-  return () => rmSync(lock, { force: true });
+  const giveBack = (): void => {
+    rmSync(lock, { force: true });
+    process.off("exit", giveBack);
+  };
+  process.on("exit", giveBack);
+  return giveBack;
 }
 
 function create(lock: string, holder: Holder): boolean {

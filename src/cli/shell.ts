@@ -55,7 +55,7 @@ const [LEAST_WIDTH, MOST_WIDTH] = [60, 200];
 /** Columns to write for: COLUMNS, the terminal's own, or 100. */
 export function widthOf({ environment, out }: Shell): number {
   const asked = Number.parseInt(environment.COLUMNS ?? "", 10);
-  const width = asked > 0 ? asked : (out.columns ?? DEFAULT_WIDTH);
+  const width = [asked, out.columns ?? 0].find((columns) => columns > 0) ?? DEFAULT_WIDTH;
   return Math.min(Math.max(width, LEAST_WIDTH), MOST_WIDTH);
 }
 

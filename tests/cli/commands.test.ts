@@ -11,9 +11,10 @@ import {
   writeFileSync,
 } from "node:fs";
 import { join } from "node:path";
+import { setTimeout as pause } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { filesIn, newFolder, packageFaults, readSummary, runProgram, writeJob } from "./program.js";
+import { filesIn, newFolder, packageFaults, readSummary, runProgram, startProgram, writeJob } from "./program.js";
 
 let folder: string;
 beforeEach(() => {
@@ -184,6 +185,28 @@ describe("DIR", () => {
       expect(made.stderr).not.toContain("fault of the program");
     }
     expect(readdirSync(folder).sort()).toEqual(["job.yaml", "link", "real"]);
+  });
+
+  it("is left alone by a run that is interrupted, which takes its leftovers along", async () => {
+    writeJob(folder, "many.yaml", { bases: 40 });
+    const { child, ended } = startProgram(folder, ["make", "many.yaml", "--out", "out"]);
+    while (!existsSync(join(folder, ".out.new/B2"))) await pause(2);
+    child.kill("SIGINT");
+    expect(await ended).toBe(130);
+    expect(readdirSync(folder).sort()).toEqual(["job.yaml", "many.yaml"]);
+  });
+
+  it("is written by one run at a time", async () => {
+    writeJob(folder, "many.yaml", { bases: 40 });
+    const { ended } = startProgram(folder, ["make", "many.yaml", "--out", "out"]);
+    while (!existsSync(join(folder, ".out.new"))) await pause(2);
+    expect(run("make job.yaml --out out")).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining("another make"),
+    });
+    expect(await ended).toBe(0);
+    expect(packageFaults(join(folder, "out"))).toEqual([]);
+    expect(readdirSync(folder).sort()).toEqual(["job.yaml", "many.yaml", "out"]);
   });
 
   it("is not written where there is no permission", (context) => {
