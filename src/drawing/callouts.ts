@@ -24,6 +24,12 @@ export function sizeText(hole: Hole, unit: Unit): string {
   return `${formatLength(shape.width, unit)} × ${formatLength(shape.height, unit)}${corner}`;
 }
 
+/** Width of the widest callout. */
+export function widestCallout(plate: Plate, base: Base, unit: Unit, letter: number): number {
+  const callouts = calloutsOf({ origin: at(0, 0), scale: 1 }, plate, base, unit);
+  return Math.max(0, ...callouts.flatMap(({ lines }) => lines.map((words) => textWidth(words, letter))));
+}
+
 const ROLE_WORDS = { rod: "HOLE", opening: "OPENING", nail: "NAIL HOLE", grout: "GROUT HOLE" } as const;
 
 /** Holes that are alike in size, rod, role and making, in the order in which they first come. */
@@ -138,7 +144,7 @@ function cornerCallout(view: View, plate: Plate, base: Base, unit: Unit): readon
       ? outline.at.map((p) => ({ x: toMillimetres(p.x), y: toMillimetres(p.y) }))
       : boxCorners(segments.map(({ from }) => from));
   const targets = corners.map((corner) => ({ center: onPaper(view, nearest(points, corner)), radius: 0 }));
-  return [{ lines: [`${words}, ${corners.length} CORNERS`], targets }];
+  return [{ lines: [words, `${corners.length} CORNERS`], targets }];
 }
 
 function cornerWords(corner: Corner, unit: Unit): string | null {

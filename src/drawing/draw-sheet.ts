@@ -5,6 +5,7 @@
  */
 import type { Extent } from "../geometry/vocabulary.js";
 import { banners } from "./banner.js";
+import { widestCallout } from "./callouts.js";
 import { lineSpacing } from "./dimension.js";
 import { edgeViewHeight, putEdgeView } from "./edge-view.js";
 import { at, group, line, rectangle, stroke, text } from "./items.js";
@@ -18,7 +19,7 @@ import type { Scene, SceneItem } from "./scene.js";
 import { type Scale, type SheetSize, scales, sheetSizes } from "./sheet-sizes.js";
 import { checkLines, needsHoleTable, type Prepared } from "./sheet-tables.js";
 import type { Piece } from "./table.js";
-import { printable } from "./text-metrics.js";
+import { printable, textWidth } from "./text-metrics.js";
 import { scaleWords } from "./title-block.js";
 
 /** Borders by ISO 5457: 20 mm at the binding edge, 10 mm elsewhere. */
@@ -110,9 +111,16 @@ function prepare(request: SheetRequest): Prepared {
       number: printable(job.number),
       drawnBy: printable(job.drawnBy),
     },
-    base: { ...base, note: printable(base.note) },
+    base: { ...base, note: atMost(printable(base.note), LONGEST_NOTE) },
     lines: checkLines(request.rows, job.unit),
   };
+}
+
+const LONGEST_NOTE = 400;
+
+function atMost(words: string, count: number): string {
+  const characters = [...words];
+  return characters.length <= count ? words : `${characters.slice(0, count - 1).join("")}…`;
 }
 
 /** At most three scales, the largest at which the plate itself could stand on the sheet with holes that can be seen. */
@@ -129,7 +137,7 @@ function usableScales({ job, measures, plate }: SheetRequest, sheet: SheetSize):
   return scales(job.unit)
     .filter(({ factor }) => (extent.x1 - extent.x0) * factor <= room.x && (extent.y1 - extent.y0) * factor <= room.y)
     .slice(0, 3)
-    .filter(({ factor }) => least * factor >= LEAST_HOLE);
+    .filter(({ factor }) => factor === 1 || least * factor >= LEAST_HOLE);
 }
 
 /** A rod hole smaller than this on paper is not readable. */
@@ -252,11 +260,14 @@ function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Dra
   };
 }
 
+/** Centred under its view, but never past the sides of the area. */
 function putTitle(draft: Draft, x: number, y: number, words: string, under: string, { sheet }: Attempt): void {
-  const { lettering } = sheet;
-  put(draft, text("heading", words, at(x, y), lettering.body, { anchor: "middle", bold: true }));
-  if (under !== "")
-    put(draft, text("label", under, at(x, y - lettering.small - 1.6), lettering.small, { anchor: "middle" }));
+  const { body, small } = sheet.lettering;
+  const { x0, x1 } = draft.area;
+  const half = textWidth(words, body, true) / 2;
+  const center = Math.min(x1 - half, Math.max(x0 + half, x));
+  put(draft, text("heading", words, at(center, y), body, { anchor: "middle", bold: true }));
+  if (under !== "") put(draft, text("label", under, at(center, y - small - 1.6), small, { anchor: "middle" }));
 }
 
 interface Stack {
@@ -284,7 +295,8 @@ function stackViews(plan: PlanInput, scale: Scale, room: Area, { request, sheet 
   const spareX = room.x1 - room.x0 - left - right - size.x;
   const spareY = room.y1 - room.y0 - above - size.y - below - planTitle - edge - edgeTitle;
   if (spareX < 0 || spareY < 0) return null;
-  const lowX = room.x0 + left + spareX * 0.36;
+  const callouts = widestCallout(plan.plate, plan.base, plan.unit, lettering.body) + lettering.body * 4 - right;
+  const lowX = room.x0 + left + spareX - Math.min(spareX, Math.max(callouts, spareX * 0.6));
   const highY = room.y1 - above - spareY * 0.55;
   const lowY = highY - size.y;
   const planBottom = lowY - below - spareY * 0.1;

@@ -29,7 +29,7 @@ export function footPiece(
   ];
   const widest = Math.max(0, ...entries.map(({ words }) => textWidth(words, small))) + SAMPLE;
   const barHeight = small * 2 + 7;
-  const above = widest + barWidth(unit, small) + 6 > width ? barHeight : 0;
+  const above = widest + barWidth(unit, small) + 4 > width ? barHeight : 0;
   const height = Math.max(barHeight, above + entries.length * small * ROW);
   const draw = (x: number, top: number) => {
     const bottom = top - height + 1;
@@ -41,7 +41,7 @@ export function footPiece(
 const ROW = 1.9;
 
 function barWidth(unit: Unit, small: number): number {
-  return Math.max(STEPS * stepOf(unit) + small * 3, textWidth(barWords(unit), small));
+  return Math.max(STEPS * stepOf(unit) + small * 1.8, textWidth(barWords(unit), small));
 }
 
 function stepOf(unit: Unit): number {

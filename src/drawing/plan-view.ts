@@ -79,13 +79,11 @@ function putAllTags(draft: Draft, view: View, { base, lettering, demand }: PlanI
   );
 }
 
-function putCallouts(draft: Draft, view: View, { plate, base, unit, lettering, demand }: PlanInput): PlanResult {
+function putCallouts(draft: Draft, view: View, { plate, base, unit, lettering, demand, drawn }: PlanInput): PlanResult {
   const unplaced: string[] = [];
-  const worst = {
-    good: LONGEST_LEADER * lettering.body,
-    fair: 2.5 * LONGEST_LEADER * lettering.body,
-    anything: Infinity,
-  }[demand];
+  const size = Math.max(drawn.x1 - drawn.x0, drawn.y1 - drawn.y0) * view.scale;
+  const short = Math.max(LONGEST_LEADER * lettering.body, 0.5 * size);
+  const worst = { good: short, fair: 2.5 * short, anything: Infinity }[demand];
   for (const callout of calloutsOf(view, plate, base, unit)) {
     if (putCallout(draft, callout, lettering.body, worst)) continue;
     if ((demand !== "good" || callout.lines.length > 2) && putCallout(draft, callout, lettering.small, worst)) continue;
@@ -99,7 +97,7 @@ function failed(part: PlanPart): PlanResult {
   return { kind: "failed", part };
 }
 
-/** Longest leader on a good sheet, in letter heights. */
+/** Longest leader on a good sheet, in letter heights; on a large plan, half its side. */
 const LONGEST_LEADER = 22;
 
 /** Scribed words as they stand on the plate, except where they would lie under a text of the sheet. */

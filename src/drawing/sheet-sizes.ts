@@ -61,10 +61,11 @@ const INCH_SCALES: readonly Scale[] = [
   { name: `1/4" = 1'-0"`, factor: 1 / 48 },
   { name: `1/8" = 1'-0"`, factor: 1 / 96 },
   { name: `1/16" = 1'-0"`, factor: 1 / 192 },
+  { name: `1/32" = 1'-0"`, factor: 1 / 384 },
 ];
 
 /** ISO 5455. */
-const METRIC_SCALES: readonly Scale[] = [1, 2, 5, 10, 20, 50, 100, 200, 500].map((ratio) => ({
+const METRIC_SCALES: readonly Scale[] = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000].map((ratio) => ({
   name: `1:${ratio}`,
   factor: 1 / ratio,
 }));

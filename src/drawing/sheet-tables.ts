@@ -94,7 +94,7 @@ export function revisionTable({ job }: SheetRequest, most: number): TableText {
 /** What the carpenter sets: rods of each group, their holes, projection and embedment. */
 export function rodTable({ base, layout, job }: SheetRequest): TableText {
   const { unit } = job;
-  const rows = base.groups.map((rods) => {
+  const rows = base.groups.slice(0, MOST_GROUPS).map((rods) => {
     const count = layout.rods.filter(({ group }) => group.letter === rods.letter).length;
     const { rod } = rods;
     return [
@@ -122,10 +122,16 @@ export function rodTable({ base, layout, job }: SheetRequest): TableText {
       { title: "EMBED", share: 0.12, align: "end" },
     ],
     rows,
-    foot: settingLines(base.template.height, unit),
+    foot: [...moreGroups(base.groups.length), ...settingLines(base.template.height, unit)],
     under: [],
     strong: NONE,
   };
+}
+
+const MOST_GROUPS = 8;
+
+function moreGroups(count: number): readonly string[] {
+  return count > MOST_GROUPS ? [`+ ${count - MOST_GROUPS} more groups in summary.json`] : [];
 }
 
 function settingLines(height: Input<Length>, unit: Unit): readonly string[] {
@@ -314,14 +320,20 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
       ? ["Key: auto. No key is added in this version; check the turn against +X and +Y."]
       : []),
     ...(base.note === "" ? [] : [base.note]),
-    ...unplaced,
+    ...unplaced.slice(0, MOST_GROUPS),
   ];
 }
 
+const MOST_TAGS = 12;
+
 function punchNote(alike: readonly Hole[], unit: Unit): string {
-  const tags = alike.map(({ tag }) => tag).join(", ");
+  const more = alike.length > MOST_TAGS ? ` and ${alike.length - MOST_TAGS} more` : "";
+  const tags = alike
+    .slice(0, MOST_TAGS)
+    .map(({ tag }) => tag)
+    .join(", ");
   const sizes = [...new Set(alike.map((hole) => sizeText(hole, unit)))].join(", ");
-  return `Centre punch and drill ${tags}: ${sizes}.`;
+  return `Centre punch and drill ${tags}${more}: ${sizes}.`;
 }
 
 function plywoodNotes(drillListName: string | null): readonly string[] {
@@ -334,7 +346,7 @@ function markWords({ plate, job }: SheetRequest): string {
   const how = plate.material === "plywood" || job.shop.marking.how === "paint" ? "Painted" : "Scribed";
   return words.length === 0 || job.shop.marking.how === "none"
     ? ""
-    : `${how} on the top face: ${words.slice(0, 12).join("; ")}${words.length > 12 ? "; ..." : ""}.`;
+    : `${how} on the top face: ${words.slice(0, MOST_TAGS).join("; ")}${words.length > MOST_TAGS ? "; ..." : ""}.`;
 }
 
 /** Printed on every sheet. */

@@ -20,7 +20,7 @@ interface Glyph {
 }
 
 /** A character outside the table is given the room of a full-width one. */
-const UNKNOWN: Glyph = { advance: 2048, low: -500, high: 1900 };
+const UNKNOWN: Glyph = { advance: 2048, low: -400, high: 1750 };
 
 const GLYPHS = { regular: new Map<string, Glyph>(), bold: new Map<string, Glyph>() };
 

@@ -50,7 +50,7 @@ describe("the example base", () => {
   it("has callouts with count, size and what they are for", () => {
     expect(words()).toContain("4 HOLES Ø1-5/16 FOR 1-1/4 ROD");
     expect(words()).toContain("OPENING Ø6");
-    expect(words()).toContain("CHAMFER 1 × 1, 4 CORNERS");
+    expect(words()).toContain("CHAMFER 1 × 1\n4 CORNERS");
   });
 
   it("dimensions gauges both ways, edges, overall sizes, thickness and a diagonal", () => {
