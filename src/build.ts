@@ -17,13 +17,14 @@ import { compareCutFile } from "./formats/read-back.js";
 import { writeSummaryBase, writeSummaryHead, writeSummaryTail } from "./formats/summary-json.js";
 import { readJob } from "./job/index.js";
 import type { Base, Job } from "./job/model.js";
-import type { BaseOutput, JobOutputKind, OutputFile, OutputKind, Product, SvgDocument } from "./outputs.js";
-import { baseOutputs, jobOutputs, layersOf } from "./outputs.js";
+import type { BaseOutput, JobOutputKind, JobProduct, OutputFile, OutputKind, Product, SvgDocument } from "./outputs.js";
+import { baseOutputs, jobDocuments, jobOutputs, layersOf } from "./outputs.js";
 import { layoutPattern } from "./pattern/index.js";
 import type { Layout } from "./pattern/layout.js";
 import { findPlateFaults, makePlate, measurePlate } from "./plate/index.js";
 import type { Plate } from "./plate/model.js";
 import type { Inputs } from "./readers/inputs.js";
+import type { SitePlan } from "./site/model.js";
 import type { Summary, SummaryBase, SummaryFile } from "./summary.js";
 import { summarizeBase, summarizeCheck, summarizeJob, weighPlate } from "./summary.js";
 
@@ -70,13 +71,15 @@ export interface BaseResult {
   readonly questions: readonly Question[];
 }
 
-/** A build whose job files are handed out in parts: `head`, the parts of each base, `tail`. */
+/** A build whose job files are handed out in parts: `head`, the parts of each base, `tail`; documents between the last two. */
 export interface PartwiseBuild {
   readonly findings: readonly Finding[];
   readonly job: Job | null;
   readonly head: readonly Part[];
   /** To be gone through once. Empty when a finding is an error. */
   readonly bases: Iterable<BaseResult & { readonly parts: readonly Part[] }>;
+  /** The job's documents, whole files; to be gone through once, after the bases and before `tail`, which lists them. */
+  readonly documents: Iterable<OutputFile>;
   /** After the last base: the closing parts, and the list of job files as the summary has it. */
   tail(): { readonly parts: readonly Part[]; readonly files: readonly SummaryFile[] };
 }
@@ -113,7 +116,7 @@ export function build(inputs: Inputs, options: BuildOptions): Build {
 }
 
 function gatherParts(
-  { job, head, bases, tail }: PartwiseBuild,
+  { job, head, bases, documents, tail }: PartwiseBuild,
   { outputs, startSha256 }: BuildOptions,
 ): Pick<Build, "bases" | "finish"> {
   const all: Part[] = [...head];
@@ -131,13 +134,14 @@ function gatherParts(
     finish: () => {
       if (job === null) throw new Error("a job with errors has no files");
       for (const _ of running);
+      const written = [...documents];
       const end = tail();
       all.push(...end.parts);
       const wanted = jobOutputs.filter(({ kind }) => outputs?.includes(kind) ?? true);
       const files = wanted.map(({ kind, path }) => wholeFile(kind, path, all, startSha256));
       return {
         summary: { schema: 1, job: summarizeJob(job), bases: summaries, checks: [], files: end.files },
-        files,
+        files: [...written, ...files],
       };
     },
   };
@@ -164,7 +168,8 @@ export function buildInParts(inputs: Inputs, options: BuildOptions): PartwiseBui
   const read = readJob(inputs, { date: options.date });
   if (!read.ok) return faulty(read.findings);
   const job = read.value;
-  const findings = [...read.findings, ...findFaults(job)];
+  const { findings: faults, layouts, plan } = firstPass(job);
+  const findings = [...read.findings, ...faults];
   if (hasErrors(findings)) return faulty(findings);
   const files = startJobFiles(options);
   const head = [
@@ -172,22 +177,46 @@ export function buildInParts(inputs: Inputs, options: BuildOptions): PartwiseBui
     ...files.add("questions", writeQuestionsHead),
     ...files.add("summary", () => writeSummaryHead(summarizeJob(job))),
   ];
-  return { findings, job, head, bases: makeBases(job, files, options), tail: () => closeJobFiles(files) };
+  const held = new Map<string, readonly string[]>();
+  const product = plan === null ? null : { job, plan, layouts, rows: [], held };
+  return {
+    findings,
+    job,
+    head,
+    bases: makeBases(job, files, held, options),
+    documents: makeDocuments(product, files, options),
+    tail: () => closeJobFiles(files),
+  };
 }
 
 function faulty(findings: readonly Finding[]): PartwiseBuild {
   const tail = (): never => {
     throw new Error("a job with errors has no files");
   };
-  return { findings, job: null, head: [], bases: [], tail };
+  return { findings, job: null, head: [], bases: [], documents: [], tail };
 }
 
-/** Goes through every base once, so that every fault is told before anything is written. Keeps nothing: plates are large. */
-function findFaults(job: Job): readonly Finding[] {
-  return job.bases.flatMap((base) => {
+/** What is found on the way through every base, and what is kept of it. */
+interface FirstPass {
+  readonly findings: readonly Finding[];
+  /** In the order of the bases; complete where no finding is an error. */
+  readonly layouts: readonly Layout[];
+  /** null: the job has no layout plan. */
+  readonly plan: SitePlan | null;
+}
+
+/** Goes through every base once, so that every fault is told before anything is written. Keeps no plates: they are large. */
+function firstPass(job: Job): FirstPass {
+  const findings: Finding[] = [];
+  const layouts: Layout[] = [];
+  for (const base of job.bases) {
     const layout = layoutPattern(base);
-    return layout.ok ? [...layout.findings, ...findPlateFaults(job, base, layout.value)] : layout.findings;
-  });
+    findings.push(...layout.findings);
+    if (!layout.ok) continue;
+    findings.push(...findPlateFaults(job, base, layout.value));
+    layouts.push(layout.value);
+  }
+  return { findings, layouts, plan: null };
 }
 
 function layOut(job: Job, base: Base): { readonly layout: Layout; readonly plate: Plate } {
@@ -200,6 +229,7 @@ function layOut(job: Job, base: Base): { readonly layout: Layout; readonly plate
 function* makeBases(
   job: Job,
   files: JobFiles,
+  held: Map<string, readonly string[]>,
   options: BuildOptions,
 ): Generator<BaseResult & { readonly parts: readonly Part[] }> {
   const writers = baseOutputs.filter(({ kind }) => options.outputs?.includes(kind) ?? true);
@@ -207,7 +237,23 @@ function* makeBases(
     const { layout, plate } = layOut(job, base);
     const product = judge(job, base, layout, plate);
     const made = writeFiles(product, writers, options);
+    if (product.held.length > 0) held.set(base.mark, product.held);
     yield describeBase(product, made, files, index === 0);
+  }
+}
+
+/** Whole files, one at a time; nothing without a layout plan. */
+function* makeDocuments(product: JobProduct | null, files: JobFiles, options: BuildOptions): Generator<OutputFile> {
+  if (product === null) return;
+  const { document, version, startSha256 } = options;
+  const made: Omit<OutputFile, "bytes">[] = [];
+  for (const { kind, write } of jobDocuments.filter((each) => options.outputs?.includes(each.kind) ?? true)) {
+    for (const { path, bytes } of write(product, { document, version, made })) {
+      const named = { kind, path, sha256: hashOf(bytes, startSha256) };
+      made.push(named);
+      files.note(listFile({ ...named, bytes }));
+      yield { ...named, bytes };
+    }
   }
 }
 
@@ -290,7 +336,9 @@ function askQuestions({ job, base, layout, plate, rows }: Product): readonly Que
 interface JobFiles {
   /** The next part of a file; none when the file is not wanted. */
   add(kind: JobOutputKind, write: () => string): readonly Part[];
-  /** All but the summary, which cannot list itself. */
+  /** A document that is written whole. */
+  note(document: SummaryFile): void;
+  /** All but the summary, which cannot list itself; documents last. */
   list(): readonly SummaryFile[];
 }
 
@@ -298,6 +346,7 @@ function startJobFiles({ outputs, startSha256 = startOwnSha256 }: BuildOptions):
   const states = jobOutputs
     .filter(({ kind }) => outputs?.includes(kind) ?? true)
     .map(({ kind, path }) => ({ kind, path, size: 0, hash: startSha256() }));
+  const documents: SummaryFile[] = [];
   return {
     add: (kind, write) => {
       const state = states.find((each) => each.kind === kind);
@@ -307,10 +356,13 @@ function startJobFiles({ outputs, startSha256 = startOwnSha256 }: BuildOptions):
       if (kind !== "summary") state.hash.update(bytes);
       return [{ path: state.path, bytes }];
     },
-    list: () =>
-      states
+    note: (document) => void documents.push(document),
+    list: () => [
+      ...states
         .filter(({ kind }) => kind !== "summary")
         .map(({ kind, path, size, hash }) => ({ kind, path, bytes: size, sha256: hash.hex() })),
+      ...documents,
+    ],
   };
 }
 

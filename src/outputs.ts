@@ -10,6 +10,7 @@ import { writeSheetSvg } from "./formats/sheet-svg.js";
 import type { Base, Job } from "./job/model.js";
 import type { Layout } from "./pattern/layout.js";
 import type { Plate, PlateMeasures } from "./plate/model.js";
+import type { SitePlan } from "./site/model.js";
 import type { SummaryFile } from "./summary.js";
 
 /** A document for svg.js: a browser's own, or svgdom's. */
@@ -49,8 +50,9 @@ export interface Surroundings {
 }
 
 export type BaseOutputKind = "cut-joined" | "cut-r12" | "drill-list" | "sheet-svg";
+export type JobDocumentKind = "plan-svg" | "plan-dxf";
 export type JobOutputKind = "ledger" | "questions" | "summary";
-export type OutputKind = BaseOutputKind | JobOutputKind;
+export type OutputKind = BaseOutputKind | JobDocumentKind | JobOutputKind;
 
 /** A file that a base may have in its folder. */
 export interface BaseOutput {
@@ -64,6 +66,38 @@ export interface BaseOutput {
   write(product: Product, around: Surroundings): Uint8Array;
   /** Present for cut files, whose bytes are read back. */
   readonly cut?: (product: Product) => CutFileOptions;
+}
+
+/** The whole job, when all its bases are made: what its documents are written from. Plates are not kept: they are large. */
+export interface JobProduct {
+  readonly job: Job;
+  readonly plan: SitePlan;
+  /** In the order of the job's bases. */
+  readonly layouts: readonly Layout[];
+  /** Rows of the job itself, not of its bases. */
+  readonly rows: readonly CheckRow[];
+  /** Marks of the held bases, and why, one sentence each. */
+  readonly held: ReadonlyMap<string, readonly string[]>;
+}
+
+/** What the writer of a document may use beside the product. */
+export interface DocumentSurroundings extends Pick<Surroundings, "document" | "version"> {
+  /** Documents that are made already. */
+  readonly made: readonly Omit<OutputFile, "bytes">[];
+}
+
+/** A document that a job with a layout has beside the folders of its bases, in one file or several. */
+export interface JobDocument {
+  readonly kind: JobDocumentKind;
+  /** For README: what it is and for whom. */
+  readonly title: string;
+  /** Name by pattern, for README. */
+  readonly named: string;
+  /** Paths inside the package, none twice. One file at a time, so that memory holds one. */
+  write(
+    product: JobProduct,
+    around: DocumentSurroundings,
+  ): Iterable<{ readonly path: string; readonly bytes: Uint8Array }>;
 }
 
 /** A file that the job has once; written in pieces as the bases go by. `summary.json` lists the others, not itself. */
@@ -112,6 +146,9 @@ export const baseOutputs: readonly BaseOutput[] = [
     write: writeSheet,
   },
 ];
+
+/** In the order in which they are made: plan sheets last, since they name the others. */
+export const jobDocuments: readonly JobDocument[] = [];
 
 export const jobOutputs: readonly JobOutput[] = [
   { kind: "ledger", title: "Every check of every base, worst first, with what was not checked", path: "ledger.csv" },

@@ -137,6 +137,11 @@ async function writeBases(
     await nextTurn();
   }
   await progress.end();
+  for (const { path, bytes } of built.documents) {
+    writer.add(path, bytes);
+    report.addDocument();
+    await nextTurn();
+  }
   append(built.tail().parts);
   return report;
 }

@@ -12,8 +12,10 @@ import { hasColor, widthOf } from "./shell.js";
 export interface Report {
   /** Takes what will be shown of a base, and lets go of the rest. */
   add(base: BaseResult): void;
+  /** Counts a document of the job. */
+  addDocument(): void;
   readonly held: number;
-  /** Files of the bases. */
+  /** Files of the bases, and documents. */
   readonly files: number;
   /** The texts, in the order in which they are shown. */
   texts(): Iterable<string>;
@@ -59,6 +61,9 @@ export function startReport(
         (check.answer === undefined ? questions.open : questions.answered).push(text);
       const rank = rankOf(base);
       if (!choice.onlyFailing || rank < QUIET) shown.push({ rank, text: baseText(base, options) });
+    },
+    addDocument: () => {
+      tally.files += 1;
     },
     texts: function* () {
       yield jobText(job, options);
