@@ -5,7 +5,7 @@
  */
 import type { Place } from "../diagnostics/finding.js";
 import type { Length } from "../units/length.js";
-import type { Input, Offset } from "./model.js";
+import type { Input, Offset } from "./values.js";
 
 /**
  * A named line of the building grid. `x` lines are located by their x (they run plan north), `y` lines by their y; skewed
