@@ -203,54 +203,21 @@ type Drawing =
 
 const NO_ROOM: Drawing = { kind: "failed", part: null };
 
-/** Banners at the top, plan, edge view under it, scale bar and legend at the foot. Null when it does not fit. */
+/** Banners at the top, plan, edge view under it, scale bar and legend at the foot. */
 function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Drawing {
-  const { request, sheet, scale, mode, demand } = trial;
+  const { request, sheet, scale, demand } = trial;
   const { lettering } = sheet;
-  const { unit } = request.job;
+  const plan = planInput(trial);
   const draft = startDraft(area);
-  let top = area.y1;
-  for (const piece of banners(request, area.x1 - area.x0, lettering)) {
-    put(draft, piece.draw(area.x0, top));
-    top -= piece.height;
-  }
-  const near = neighboursOf(request);
-  const bar = footPiece(area.x1 - area.x0, near.drawn, near.omitted, unit, lettering);
-  let foot = area.y0;
-  for (const piece of [bar, ...[...footPieces].reverse()]) {
-    foot += piece.height;
-    put(draft, piece.draw(area.x0, foot));
-    foot += 2.5;
-  }
-  const plan: PlanInput = {
-    plate: request.plate,
-    base: request.base,
-    unit,
-    plateExtent: request.measures.extent,
-    drawn: drawnExtent(request.measures.extent, near.drawn),
-    neighbours: near.drawn,
-    lettering,
-    mode,
-    tagAll: needsHoleTable(request),
-    demand,
-  };
-  const stack = stackViews(plan, scale, { ...area, y0: foot, y1: top }, trial);
+  const room = putHeadAndFoot(draft, trial, plan, footPieces);
+  const stack = stackViews(plan, scale, room, trial);
   if (stack === null) return NO_ROOM;
-  putTitle(
-    draft,
-    stack.center,
-    stack.planTitle,
-    "PLAN: VIEW FROM TOP, THIS FACE UP",
-    `SCALE ${scaleWords(scale)}`,
-    trial,
-  );
+  putTitle(draft, stack.center, stack.planTitle, PLAN_TITLE, `SCALE ${scaleWords(scale)}`, trial);
   putTitle(draft, stack.center, stack.edgeTitle, "EDGE VIEW", "", trial);
-  if (
-    !putEdgeView(draft, stack.view, request.plate, request.measures.extent, stack.edge, unit, lettering) &&
-    demand !== "anything"
-  )
-    return NO_ROOM;
-  const planDraft: Draft = { ...draft, area: { ...area, y0: stack.planBottom, y1: top }, items: [] };
+  const { plate, measures, job } = request;
+  const edge = putEdgeView(draft, stack.view, plate, measures.extent, stack.edge, job.unit, lettering);
+  if (!edge && demand !== "anything") return NO_ROOM;
+  const planDraft: Draft = { ...draft, area: { ...area, y0: stack.planBottom, y1: room.y1 }, items: [] };
   const result = putPlan(planDraft, stack.view, plan);
   if (result.kind === "failed") return result;
   return {
@@ -259,6 +226,50 @@ function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Dra
     unplaced: result.unplaced,
   };
 }
+
+const PLAN_TITLE = "PLAN: VIEW FROM TOP, THIS FACE UP";
+
+function planInput({ request, sheet, mode, demand }: Attempt): PlanInput {
+  const { plate, base, job, measures } = request;
+  const { drawn } = neighboursOf(request);
+  return {
+    plate,
+    base,
+    unit: job.unit,
+    plateExtent: measures.extent,
+    drawn: drawnExtent(measures.extent, drawn),
+    neighbours: drawn,
+    lettering: sheet.lettering,
+    mode,
+    tagAll: needsHoleTable(request),
+    demand,
+  };
+}
+
+/** Draws the banners, the scale bar and what else stands at the foot; gives the room between them. */
+function putHeadAndFoot(
+  draft: Draft,
+  { request, sheet }: Attempt,
+  plan: PlanInput,
+  footPieces: readonly Piece[],
+): Area {
+  const { area } = draft;
+  const width = area.x1 - area.x0;
+  let [y0, y1] = [area.y0, area.y1];
+  for (const piece of banners(request, width, sheet.lettering)) {
+    put(draft, piece.draw(area.x0, y1));
+    y1 -= piece.height;
+  }
+  const bar = footPiece(width, plan.neighbours, neighboursOf(request).omitted, plan.unit, sheet.lettering);
+  for (const piece of [bar, ...[...footPieces].reverse()]) {
+    y0 += piece.height;
+    put(draft, piece.draw(area.x0, y0));
+    y0 += FOOT_GAP;
+  }
+  return { ...area, y0, y1 };
+}
+
+const FOOT_GAP = 2.5;
 
 /** Centred under its view, but never past the sides of the area. */
 function putTitle(draft: Draft, x: number, y: number, words: string, under: string, { sheet }: Attempt): void {

@@ -102,7 +102,8 @@ export function axisItems(view: View, drawn: Extent, lettering: Lettering): read
   const tip = { x: high.x + AXIS_REACH, y: high.y + AXIS_REACH };
   const letter = lettering.body;
   return [
-    stroke("centre", line(at(low.x - AXIS_TAIL, y), at(tip.x, y)), line(at(x, low.y - AXIS_TAIL), at(x, tip.y))),
+    stroke("centre", line(at(low.x - AXIS_TAIL, y), at(high.x, y)), line(at(x, low.y - AXIS_TAIL), at(x, high.y))),
+    stroke("fine", line(at(high.x, y), at(tip.x, y)), line(at(x, high.y), at(x, tip.y))),
     arrowHead(at(tip.x, y), 1, 0, 3.6),
     arrowHead(at(x, tip.y), 0, 1, 3.6),
     text("label", "+X", at(tip.x + 1.2, y - letter / 2), letter, { bold: true }),

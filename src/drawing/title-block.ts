@@ -45,7 +45,7 @@ function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width:
     row(field("JOB NO.", job.number, 0.26), field("TITLE", job.title, 0.74, "body", 2)),
     row(field("SETTING TEMPLATE, MARK", plate.mark, 0.8, "title"), field("REV", plate.revision, 0.2, "title")),
     row(
-      field("WHERE USED", `${base.mark}, ${base.quantity} OFF`, 0.27, "body", 4),
+      field("WHERE USED", `${base.mark}, ${base.quantity} OFF`, 0.27, "body", 8),
       field("TEMPLATES", `${plate.quantity} OFF`, 0.19),
       field("MATERIAL", `${plate.material.toUpperCase()} ${formatLength(plate.thickness, job.unit)}`, 0.27),
       field("WEIGHT", weightText, 0.27),

@@ -83,7 +83,12 @@ export function writeSheetSvg(scene: Scene, document: DrawingDocument): string {
   run(document.defaultView, () => {
     written = drawScene(scene).svg();
   });
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${written}\n`;
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${oneElementALine(written)}\n`;
+}
+
+/** Documents serialise empty elements in two ways; one element a line, so that versions can be compared. */
+function oneElementALine(svg: string): string {
+  return svg.replace(/><\/(?:path|rect)>/g, "/>").replace(/></g, ">\n<");
 }
 
 function drawScene(scene: Scene): Drawn {
@@ -122,7 +127,7 @@ function drawItem(parent: Drawn, item: SceneItem, sheet: Sheet): void {
       const ink = item.role === "held" ? ACCENT : INK;
       parent.element("path").attr({
         class: item.role,
-        d: item.parts.map((part) => pathData(part, height)).join(""),
+        d: pathData(item.parts, height),
         fill: "none",
         stroke: ink,
         "stroke-width": width,
@@ -165,25 +170,39 @@ function dataAttributes(data: Readonly<Record<string, string | number>>): Record
   );
 }
 
-function pathData(part: PathPart, height: number): string {
-  switch (part.kind) {
-    case "line":
-      return `M${xy(part.from, height)}L${xy(part.to, height)}`;
-    case "arc": {
-      if (part.bulge === 0) return `M${xy(part.from, height)}L${xy(part.to, height)}`;
-      const radius = decimals(arcOf(part.from, part.to, part.bulge).radius);
-      const large = Math.abs(part.bulge) > 1 ? 1 : 0;
-      const sweep = part.bulge > 0 ? 0 : 1;
-      return `M${xy(part.from, height)}A${radius} ${radius} 0 ${large} ${sweep} ${xy(part.to, height)}`;
+/** Parts that follow on one another are one line, so that corners are joined and dashes run on; closed where it comes back. */
+function pathData(parts: readonly PathPart[], height: number): string {
+  let data = "";
+  let [start, pen] = ["", ""];
+  for (const part of parts) {
+    if (part.kind === "circle") {
+      data += circleData(part.center, part.radius, height);
+      pen = "";
+      continue;
     }
-    case "circle": {
-      const { center, radius } = part;
-      const r = decimals(radius);
-      const left = xy({ x: center.x - radius, y: center.y }, height);
-      const right = xy({ x: center.x + radius, y: center.y }, height);
-      return `M${right}A${r} ${r} 0 1 0 ${left}A${r} ${r} 0 1 0 ${right}Z`;
+    const [from, to] = [xy(part.from, height), xy(part.to, height)];
+    if (from !== pen || pen === start) {
+      data += `M${from}`;
+      start = from;
     }
+    data += part.kind === "arc" ? arcData(part, to) : `L${to}`;
+    if (to === start) data += "Z";
+    pen = to;
   }
+  return data;
+}
+
+function arcData({ from, to, bulge }: Extract<PathPart, { kind: "arc" }>, end: string): string {
+  if (bulge === 0) return `L${end}`;
+  const radius = decimals(arcOf(from, to, bulge).radius);
+  return `A${radius} ${radius} 0 ${Math.abs(bulge) > 1 ? 1 : 0} ${bulge > 0 ? 0 : 1} ${end}`;
+}
+
+function circleData(center: PaperPoint, radius: number, height: number): string {
+  const r = decimals(radius);
+  const left = xy({ x: center.x - radius, y: center.y }, height);
+  const right = xy({ x: center.x + radius, y: center.y }, height);
+  return `M${right}A${r} ${r} 0 1 0 ${left}A${r} ${r} 0 1 0 ${right}Z`;
 }
 
 function xy(point: PaperPoint, height: number): string {

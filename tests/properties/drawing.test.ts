@@ -127,7 +127,7 @@ function requestOf({ unit, pattern, outline, opening, mark, title, held, status,
   return request as SheetRequest;
 }
 
-const RUNS = { numRuns: 120, seed: 20261124 };
+const RUNS = { numRuns: 70, seed: 20261124 };
 
 describe("sheets of arbitrary plates", () => {
   it("the text of a dimension is the distance between its own end points", () => {

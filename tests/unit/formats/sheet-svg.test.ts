@@ -60,6 +60,26 @@ describe("writeSheetSvg", () => {
     expect(path?.d).toBe("M1 78L3 76M10 80A10 10 0 0 0 0 70");
   });
 
+  it("joins parts that follow on one another, and closes what comes back", () => {
+    const corners = [
+      [0, 0],
+      [4, 0],
+      [4, 3],
+    ] as const;
+    const point = (i: number) => ({ x: corners[i % 3]?.[0] ?? 0, y: corners[i % 3]?.[1] ?? 0 });
+    const sides = [0, 1, 2].map((i) => ({ kind: "line", from: point(i), to: point(i + 1) }) as const);
+    const apart = { kind: "line", from: { x: 8, y: 0 }, to: { x: 9, y: 0 } } as const;
+    const again = { kind: "line", from: { x: 0, y: 0 }, to: { x: 0, y: 5 } } as const;
+    const item = { kind: "stroke", role: "outline", parts: [...sides, again, apart] } as const;
+    const scene: Scene = { size: "A4", width: 100, height: 80, title: "", description: "", items: [item] };
+    expect(readWrittenSheet(write(scene)).paths[0]?.d).toBe("M0 80L4 80L4 77L0 80ZM0 80L0 75M8 80L9 80");
+  });
+
+  it("writes one element a line", () => {
+    for (const [, scene] of sheets)
+      for (const row of write(scene).split("\n")) expect(row.split(">").length).toBeLessThan(4);
+  });
+
   it("escapes what XML reserves", () => {
     const item = {
       kind: "text",
