@@ -3,7 +3,7 @@
  * that is not read is counted in a finding that says so. By the published DXF reference.
  */
 
-import { type DxfEntity, readEntity } from "./dxf-entities.js";
+import { type DxfEntity, startEntities } from "./dxf-entities.js";
 import { type CutFileFinding, collectFindings, type FindingList } from "./dxf-findings.js";
 import { type DxfHeader, readHeader } from "./dxf-header.js";
 import { readTags, type TagRange, type Tags } from "./dxf-tags.js";
@@ -103,11 +103,12 @@ function reportBlocks(tags: Tags, range: TagRange | undefined, findings: Finding
 function readEntities(tags: Tags, range: TagRange | undefined, findings: FindingList): readonly DxfEntity[] {
   const entities: DxfEntity[] = [];
   if (range === undefined) return entities;
+  const readEntity = startEntities(tags, findings);
   let index = range.first;
   while (index < range.end) {
     const end = nextObject(tags, index, range.end);
     if (tags.codes[index] === 0) {
-      const entity = readEntity(tags, { first: index, end }, findings);
+      const entity = readEntity({ first: index, end });
       if (entity !== null) entities.push(entity);
     }
     index = end;

@@ -29,29 +29,31 @@ export type DxfEntity =
       readonly vertices: readonly DxfVertex[];
     };
 
-/** The entity whose tags are given, or null: then a finding says what is not read, and why. */
-export function readEntity(tags: Tags, range: TagRange, findings: FindingList): DxfEntity | null {
-  const type = tags.text(range.first);
-  switch (type) {
-    case "LINE":
-    case "ARC":
-    case "CIRCLE":
-    case "LWPOLYLINE": {
-      const fields = collectFields(tags, range, type, findings);
-      return fields === null ? null : makeEntity(type, fields, findings);
+/** Reads entities of a file one after the other; null where a finding says what is not read, and why. */
+export function startEntities(tags: Tags, findings: FindingList): (range: TagRange) => DxfEntity | null {
+  const fields = emptyFields();
+  return (range) => {
+    const type = tags.text(range.first);
+    switch (type) {
+      case "LINE":
+      case "ARC":
+      case "CIRCLE":
+      case "LWPOLYLINE":
+        return collectFields(tags, range, type, fields, findings) ? makeEntity(type, fields, findings) : null;
+      default:
+        findings.add("unread-entity", "stop", `entities of type ${type} are not read`);
+        return null;
     }
-    default:
-      findings.add("unread-entity", "stop", `entities of type ${type} are not read`);
-      return null;
-  }
+  };
 }
 
 type Type = "LINE" | "ARC" | "CIRCLE" | "LWPOLYLINE";
 
-/** Numbers of an entity, NaN where it has none. Every group 10 starts a point. */
+/** Numbers of an entity, NaN where it has none; filled anew by each entity, since a file has very many. */
 interface Fields {
   layer: string;
-  readonly points: { x: number; y: number; bulge: number }[];
+  x: number;
+  y: number;
   endX: number;
   endY: number;
   radius: number;
@@ -60,40 +62,64 @@ interface Fields {
   flags: number;
   count: number;
   hasWidth: boolean;
+  /** Of an LWPOLYLINE: every group 10 starts one. */
+  vertices: { x: number; y: number; bulge: number }[];
 }
+
+const NONE = Number.NaN;
 
 function emptyFields(): Fields {
   return {
     layer: "0",
-    points: [],
-    endX: Number.NaN,
-    endY: Number.NaN,
-    radius: Number.NaN,
-    start: Number.NaN,
-    end: Number.NaN,
-    flags: 0,
-    count: Number.NaN,
+    x: NONE,
+    y: NONE,
+    endX: NONE,
+    endY: NONE,
+    radius: NONE,
+    start: NONE,
+    end: NONE,
+    flags: NONE,
+    count: NONE,
     hasWidth: false,
+    vertices: [],
   };
 }
 
-/** Reads an entity's tags; null, with a finding, where it has a value that is no number or does not lie in the plane. */
-function collectFields(tags: Tags, range: TagRange, type: Type, findings: FindingList): Fields | null {
+function clearFields(fields: Fields): void {
+  fields.x = NONE;
+  fields.y = NONE;
+  fields.endX = NONE;
+  fields.endY = NONE;
+  fields.radius = NONE;
+  fields.start = NONE;
+  fields.end = NONE;
+  fields.flags = NONE;
+  fields.count = NONE;
+  fields.hasWidth = false;
+}
+
+/** Reads an entity's tags; false, with a finding, where it has a value that is no number or does not lie in the plane. */
+function collectFields(tags: Tags, range: TagRange, type: Type, fields: Fields, findings: FindingList): boolean {
   const { codes } = tags;
-  const fields = emptyFields();
+  clearFields(fields);
+  if (type === "LWPOLYLINE") fields.vertices = [];
+  let layer = "0";
   let isReadable = true;
   for (let index = range.first + 1; index < range.end; index++) {
     const code = codes[index] ?? 0;
     if (code >= 1000) break;
-    if (code === 8) fields.layer = tags.text(index);
+    if (code === 8) layer = tags.text(index);
     if (!isNumberCode(code)) continue;
     const number = tags.number(index);
     if (number === null) {
       findings.add("bad-number", "stop", `${type} with a value that is no number (group ${code}) is not read`);
       isReadable = false;
-    } else if (!takeNumber(fields, code, number)) isReadable = reportPlane(code, number, type, findings) && isReadable;
+    } else if (type === "LWPOLYLINE" && takeVertex(fields.vertices, code, number)) continue;
+    else if (!takeNumber(fields, code, number)) isReadable = reportPlane(code, number, type, findings) && isReadable;
   }
-  return isReadable ? fields : null;
+  // The string of the entity before is kept where it is the same: most of a file is on a few layers.
+  if (layer !== fields.layer) fields.layer = layer;
+  return isReadable;
 }
 
 /** Group codes whose numbers are looked at; others (handles, names, colours) are passed over. */
@@ -108,18 +134,27 @@ function isNumberCode(code: number): boolean {
   );
 }
 
+/** Puts a number of a vertex in its place; false where the group is not a vertex's. */
+function takeVertex(vertices: Fields["vertices"], code: number, number: number): boolean {
+  if (code === 10) {
+    vertices.push({ x: number, y: NONE, bulge: 0 });
+    return true;
+  }
+  const vertex = vertices[vertices.length - 1];
+  if (vertex === undefined || (code !== 20 && code !== 42)) return false;
+  if (code === 20) vertex.y = number;
+  else vertex.bulge = number;
+  return true;
+}
+
 /** Puts a number in its field; false where the group is none of the shape's own. */
 function takeNumber(fields: Fields, code: number, number: number): boolean {
-  const point = fields.points[fields.points.length - 1];
   switch (code) {
     case 10:
-      fields.points.push({ x: number, y: Number.NaN, bulge: 0 });
+      fields.x = number;
       return true;
     case 20:
-      if (point !== undefined) point.y = number;
-      return true;
-    case 42:
-      if (point !== undefined) point.bulge = number;
+      fields.y = number;
       return true;
     case 11:
       fields.endX = number;
@@ -188,28 +223,40 @@ function makeEntity(type: Type, fields: Fields, findings: FindingList): DxfEntit
 
 /** Null where a value is missing; "refused" where a finding was made. */
 function shapeOf(type: Type, fields: Fields, findings: FindingList): DxfEntity | "refused" | null {
-  const { layer, points, endX, endY, radius, start, end } = fields;
-  const [first] = points;
-  if (first === undefined || points.some(({ x, y }) => Number.isNaN(x + y))) return null;
-  const { x, y } = first;
-  if (type === "LWPOLYLINE") return points.length < 2 ? null : polylineOf(fields, [x, y], findings);
-  if (type === "LINE") {
-    if (Number.isNaN(endX + endY)) return null;
-    return { kind: "line", layer, from: { x, y, bulge: 0 }, to: { x: endX, y: endY, bulge: 0 } };
+  const { layer, x, y, radius, start, end } = fields;
+  switch (type) {
+    case "LWPOLYLINE":
+      return isWhole(fields.vertices) ? polylineOf(fields, findings) : null;
+    case "LINE": {
+      const { endX, endY } = fields;
+      if (Number.isNaN(x + y + endX + endY)) return null;
+      return { kind: "line", layer, from: { x, y, bulge: 0 }, to: { x: endX, y: endY, bulge: 0 } };
+    }
+    case "ARC":
+      if (Number.isNaN(x + y + radius + start + end)) return null;
+      return isRound(type, fields, findings) ? { kind: "arc", layer, x, y, radius, start, end } : "refused";
+    case "CIRCLE":
+      if (Number.isNaN(x + y + radius)) return null;
+      return isRound(type, fields, findings) ? { kind: "circle", layer, x, y, radius } : "refused";
   }
-  if (Number.isNaN(type === "ARC" ? radius + start + end : radius)) return null;
-  if (radius <= 0) {
-    findings.add("bad-radius", "stop", `${type} with a radius of zero or less is not read`, [x, y]);
-    return "refused";
-  }
-  return type === "ARC" ? { kind: "arc", layer, x, y, radius, start, end } : { kind: "circle", layer, x, y, radius };
 }
 
-function polylineOf(fields: Fields, at: readonly [number, number], findings: FindingList): DxfEntity {
-  const { layer, points, count, flags, hasWidth } = fields;
-  if (!Number.isNaN(count) && count !== points.length) {
-    findings.add("vertex-count", "stop", `LWPOLYLINE says ${count} vertices and has ${points.length}`, at);
+function isRound(type: Type, { x, y, radius }: Fields, findings: FindingList): boolean {
+  if (radius > 0) return true;
+  findings.add("bad-radius", "stop", `${type} with a radius of zero or less is not read`, [x, y]);
+  return false;
+}
+
+function isWhole(vertices: Fields["vertices"]): boolean {
+  for (const { x, y } of vertices) if (Number.isNaN(x + y)) return false;
+  return vertices.length > 1;
+}
+
+function polylineOf({ layer, vertices, count, flags, hasWidth }: Fields, findings: FindingList): DxfEntity {
+  const at = [vertices[0]?.x ?? 0, vertices[0]?.y ?? 0] as const;
+  if (!Number.isNaN(count) && count !== vertices.length) {
+    findings.add("vertex-count", "stop", `LWPOLYLINE says ${count} vertices and has ${vertices.length}`, at);
   }
   if (hasWidth) findings.add("width", "advise", "LWPOLYLINE has a width; it is read as its centre line", at);
-  return { kind: "polyline", layer, closed: flags % 2 === 1, vertices: points };
+  return { kind: "polyline", layer, closed: flags % 2 === 1, vertices };
 }
