@@ -6,7 +6,11 @@ import type { Piece } from "./table.js";
 import { textWidth, wrap } from "./text-metrics.js";
 
 /** The banners a sheet needs, topmost first. */
-export function banners(request: SheetRequest, width: number, lettering: Lettering): readonly Piece[] {
+export function banners(
+  request: Pick<SheetRequest, "held" | "job">,
+  width: number,
+  lettering: Lettering,
+): readonly Piece[] {
   const { held, job } = request;
   return [
     ...(held.length > 0 ? [banner("HELD", "DO NOT CUT, DRILL OR SET.", held, width, lettering)] : []),

@@ -29,6 +29,8 @@ export interface Run {
   readonly value: Length;
   /** Before the figure, as `Ø`. */
   readonly prefix: string;
+  /** The whole text, where it is not the plain figure: feet and inches. */
+  readonly words?: string;
   /** Where the text may stand outside the run when it is too short: past `p`, past `q`. */
   readonly outside: readonly ("p" | "q")[];
   /** A short run has arrows outside (alone) or dots (in a chain). */
@@ -69,7 +71,7 @@ export function putRuns(draft: Draft, runs: readonly Run[], unit: Unit, letter: 
   for (const { lines } of drawn) put(draft, ...lines);
   draft.items.length = start;
   return drawn.every(({ run, frame, lines }) => {
-    const words = dimensionText(run.value, unit, run.prefix);
+    const words = run.words ?? dimensionText(run.value, unit, run.prefix);
     const label = findPlace(draft, run, frame, words, letter);
     if (label === null) return false;
     put(draft, ...label);
@@ -158,7 +160,7 @@ export function putAligned(draft: Draft, run: Run, unit: Unit, letters: readonly
 
 function putAlong(draft: Draft, run: Run, unit: Unit, letter: number, strokes: "all" | "hard"): boolean {
   const frame = frameOf(run);
-  const words = dimensionText(run.value, unit, run.prefix);
+  const words = run.words ?? dimensionText(run.value, unit, run.prefix);
   const width = textWidth(words, letter);
   const steps = Math.floor(frame.length / 2 - width / 2 - arrowLength(letter));
   for (let k = 0; k <= steps; k++)

@@ -5,10 +5,11 @@
  */
 import type { Extent } from "../geometry/vocabulary.js";
 import { banners } from "./banner.js";
+import { BORDER, frameOf, insideBorder } from "./border.js";
 import { widestCallout } from "./callouts.js";
 import { lineSpacing } from "./dimension.js";
 import { edgeViewHeight, putEdgeView } from "./edge-view.js";
-import { at, group, line, rectangle, stroke, text } from "./items.js";
+import { at, group, text } from "./items.js";
 import { footPiece } from "./legend.js";
 import { layoutPanels, type Panel } from "./panel.js";
 import { type Area, type Draft, put, startDraft, withGaps } from "./paper.js";
@@ -21,9 +22,6 @@ import { checkLines, needsHoleTable, type Prepared } from "./sheet-tables.js";
 import type { Piece } from "./table.js";
 import { printable, textWidth } from "./text-metrics.js";
 import { scaleWords } from "./title-block.js";
-
-/** Borders by ISO 5457: 20 mm at the binding edge, 10 mm elsewhere. */
-const BORDER = { left: 20, other: 10 };
 
 interface Attempt {
   readonly request: Prepared;
@@ -157,31 +155,10 @@ function attempt(trial: Attempt): Scene | null {
     }
     const tables = panel.finish(drawing.unplaced, scale);
     if (tables === null) continue;
-    const border = stroke("frame", ...rectangle(inside.x0, inside.y0, inside.x1, inside.y1));
-    const frame = group("frame", [border, ...centringMarks(sheet, inside)]);
-    return sceneOf(request, sheet, [frame, ...drawing.items, ...tables]);
+    return sceneOf(request, sheet, [frameOf(sheet), ...drawing.items, ...tables]);
   }
   trial.hopeless.add(failureKey("callouts", trial));
   return null;
-}
-
-function insideBorder(sheet: SheetSize): Area {
-  const { left, other } = BORDER;
-  return { x0: left, y0: other, x1: sheet.width - other, y1: sheet.height - other };
-}
-
-/** Short strokes at the middle of each border, for copying and trimming (ISO 5457). */
-function centringMarks(sheet: SheetSize, inside: Area): readonly SceneItem[] {
-  const [cx, cy] = [(inside.x0 + inside.x1) / 2, (inside.y0 + inside.y1) / 2];
-  return [
-    stroke(
-      "frame",
-      line(at(inside.x0 - 5, cy), at(inside.x0, cy)),
-      line(at(inside.x1, cy), at(inside.x1 + 5, cy)),
-      line(at(cx, inside.y0 - 5), at(cx, inside.y0)),
-      line(at(cx, inside.y1), at(cx, sheet.height - BORDER.other + 5)),
-    ),
-  ];
 }
 
 function sceneOf(request: SheetRequest, sheet: SheetSize, items: readonly SceneItem[]): Scene {

@@ -70,7 +70,7 @@ export function unitWord(unit: Unit): string {
 }
 
 /** The newest revisions, oldest of those first; the job's own revision where the job lists none. */
-export function revisionTable({ job }: SheetRequest, most: number): TableText {
+export function revisionTable({ job }: Pick<SheetRequest, "job">, most: number): TableText {
   const known =
     job.revisions.length > 0
       ? job.revisions

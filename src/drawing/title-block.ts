@@ -8,7 +8,8 @@ import { unitWord } from "./sheet-tables.js";
 import type { Piece } from "./table.js";
 import { shorten, textWidth, wrap, wrapAtMost } from "./text-metrics.js";
 
-interface Field {
+/** A labelled value of a title block. */
+export interface Field {
   readonly label: string;
   readonly value: string;
   /** Share of the row's width. */
@@ -17,12 +18,13 @@ interface Field {
   readonly lines: number;
 }
 
-interface Row {
+/** Fields side by side. */
+export interface Row {
   readonly height: number;
   readonly fields: readonly Field[];
 }
 
-function field(label: string, value: string, share: number, size: Field["size"] = "body", lines = 1): Field {
+export function field(label: string, value: string, share: number, size: Field["size"] = "body", lines = 1): Field {
   return { label, value, share, size, lines };
 }
 
@@ -39,14 +41,13 @@ function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width:
     job.drawing.number === ""
       ? "NOT GIVEN"
       : `${job.drawing.number}${job.drawing.revision === "" ? "" : ` REV ${job.drawing.revision}`}`;
-  const row = (...fields: readonly Field[]): Row => ({ fields, height: rowNeed(fields, width, lettering) });
-  const signed = ({ fields, height }: Row): Row => ({ fields, height: height + lettering.body * 0.6 });
+  const { row, signed } = rowMakers(width, lettering);
   return [
     row(field("JOB NO.", job.number, 0.26), field("TITLE", job.title, 0.74, "body", 2)),
     row(field("SETTING TEMPLATE, MARK", plate.mark, 0.8, "title"), field("REV", plate.revision, 0.2, "title")),
     row(
-      field("WHERE USED", `${base.mark}, ${base.quantity} OFF`, 0.27, "body", 8),
-      field("TEMPLATES", `${plate.quantity} OFF`, 0.19),
+      field("WHERE USED", `${base.mark}, QTY ${base.quantity}`, 0.27, "body", 8),
+      field("TEMPLATES", `QTY ${plate.quantity}`, 0.19),
       field("MATERIAL", `${plate.material.toUpperCase()} ${formatLength(plate.thickness, job.unit)}`, 0.27),
       field("WEIGHT", weightText, 0.27),
     ),
@@ -56,7 +57,7 @@ function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width:
       field("DATE", job.date, 0.28),
     ),
     row(
-      field("GENERAL TOLERANCES", "NOT SPECIFIED", 0.36),
+      field("GENERAL TOLERANCES", job.tolerances === "" ? "NOT SPECIFIED" : job.tolerances, 0.36),
       field("SCALE", scaleWords(scale), 0.36),
       field("UNITS", unitWord(job.unit), 0.28),
     ),
@@ -92,7 +93,8 @@ function fileLines({ cutFiles, drillListName, held }: SheetRequest): string {
   return held.length > 0 ? "NOT WRITTEN: HELD" : "NONE";
 }
 
-function editionWords({ job }: SheetRequest): string {
+/** The named editions, in one sentence. */
+export function editionWords({ job }: Pick<SheetRequest, "job">): string {
   const { templateHoles, baseHoles, placing, edges, concrete } = job.editions;
   return `Template holes ${templateHoles}; base-plate holes ${baseHoles}; placing ${placing}; edges ${edges}; concrete ${concrete}.`;
 }
@@ -143,13 +145,28 @@ function rowNeed(fields: readonly Field[], width: number, lettering: Lettering):
 
 /** The block as a piece of the panel. */
 export function titleBlock(request: SheetRequest, sheet: SheetSize, scale: Scale, width: number): Piece {
-  const rows = titleRows(request, sheet, scale, width);
+  return blockOfRows(titleRows(request, sheet, scale, width), sheet.lettering, width);
+}
+
+/** Ways to make rows as high as their fields need; `signed` ones leave room for a signature. */
+export function rowMakers(
+  width: number,
+  lettering: Lettering,
+): { readonly row: (...fields: readonly Field[]) => Row; readonly signed: (row: Row) => Row } {
+  return {
+    row: (...fields) => ({ fields, height: rowNeed(fields, width, lettering) }),
+    signed: ({ fields, height }) => ({ fields, height: height + lettering.body * 0.6 }),
+  };
+}
+
+/** Rows of fields under each other in a heavy frame. */
+export function blockOfRows(rows: readonly Row[], lettering: Lettering, width: number): Piece {
   const height = rows.reduce((sum, row) => sum + row.height, 0);
   const draw = (x: number, top: number) => {
     const items: SceneItem[] = [];
     let y = top;
     for (const row of rows) {
-      items.push(...rowItems(row, x, y, width, sheet.lettering));
+      items.push(...rowItems(row, x, y, width, lettering));
       y -= row.height;
       if (y > top - height + 1e-6) items.push(stroke("table", line(at(x, y), at(x + width, y))));
     }
