@@ -146,6 +146,7 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     revisions: [],
     drawnBy: "",
     owner: "",
+    tolerances: "",
     site: null,
     ...changes,
   };

@@ -49,7 +49,7 @@ export function writeLedgerText(base: LedgerTextBase, options: LedgerTextOptions
 function headingLine(base: LedgerTextBase, { color }: LedgerTextOptions): string {
   const held = base.held ? `  ${styled("HELD", "red", color)}` : "";
   const bases = counted(base.quantity, "base");
-  return `${styled(base.mark, "bold", color)}${held}  ${bases}, template ${base.template.mark}, ${base.template.quantity} off`;
+  return `${styled(base.mark, "bold", color)}${held}  ${bases}, template ${base.template.mark}, quantity ${base.template.quantity}`;
 }
 
 interface JoinedRow {

@@ -47,6 +47,8 @@ export interface Job {
   readonly drawnBy: string;
   /** Name of the legal owner (ISO 7200) printed in the title block; empty when not given. */
   readonly owner: string;
+  /** General tolerances, printed in the title block; empty: the sheet says NOT SPECIFIED. */
+  readonly tolerances: string;
   /** Grid and placements; null where the job has none. */
   readonly site: Site | null;
 }

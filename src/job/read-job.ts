@@ -320,6 +320,7 @@ function assembleJob(head: HeadDocument, { date, unit, editions, shop, bases }: 
     revisions: (job.revisions ?? []).map((row) => ({ revision: row.revision, date: row.date, text: row.text ?? "" })),
     drawnBy: job.drawnBy ?? "",
     owner: job.owner ?? "",
+    tolerances: job.tolerances ?? "",
     site: null,
   };
 }

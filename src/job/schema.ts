@@ -77,6 +77,7 @@ function jobBlock() {
       drawing: drawing.optional(),
       revisions: rows(revision, "a list of revisions").describe("The revision table, oldest first.").optional(),
       drawnBy: textLeaf("Who drew it. CHECKED BY is never filled in by the program.", 40).optional(),
+      tolerances: textLeaf("General tolerances, as ISO 2768-m; omitted: the sheet says NOT SPECIFIED.", 40).optional(),
       owner: textLeaf("Legal owner of the drawing (ISO 7200).", 60).optional(),
     },
     "What the title block says.",
