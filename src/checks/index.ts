@@ -1,4 +1,6 @@
-/** The rules and their ledger. Rows of the whole job (later outputs) come from a list of their own beside `rules`. */
+/** The rules and their ledger: rules of a base, and rules of the whole job. */
+import type { JobContext, JobRule } from "./job-model.js";
+import { runJobRules } from "./job-run.js";
 import type { CheckContext, CheckRow, Rule } from "./model.js";
 import { questionFor } from "./question.js";
 import { basePlateEdge } from "./rules/base-plate-edge.js";
@@ -28,6 +30,7 @@ import { washerOnPlate } from "./rules/washer-on-plate.js";
 import { washerRoom } from "./rules/washer-room.js";
 import { runRules } from "./run.js";
 
+export type { JobContext, JobRule, MadeBase } from "./job-model.js";
 export type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, Sense, Verdict } from "./model.js";
 export { NOT_CHECKED_AT_ALL } from "./model.js";
 export { isHeld, worstFirst } from "./run.js";
@@ -60,6 +63,14 @@ export const rules: readonly Rule[] = [
   groutGap,
   rodCount,
 ];
+
+/** Every rule of the whole job, in the order of the ledger. */
+export const jobRules: readonly JobRule[] = [];
+
+/** The ledger of the whole job: rows in the order of the rules, then of their subjects. */
+export function runJobChecks(context: JobContext): readonly CheckRow[] {
+  return runJobRules(jobRules, context);
+}
 
 /** The ledger of one base: rows in the order of the rules, then of their subjects. */
 export function runChecks(context: CheckContext): readonly CheckRow[] {

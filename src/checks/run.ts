@@ -1,5 +1,5 @@
 /** Runs rules: the one place where margin and status are computed, answers are matched and severities raised. */
-import type { Answer, Severity } from "../job/model.js";
+import type { Answer, Job, Severity } from "../job/model.js";
 import type { Unit } from "../units/index.js";
 import { NM_PER_UNIT, nanometres, toUnit } from "../units/index.js";
 import type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, Sense, Verdict } from "./model.js";
@@ -11,13 +11,27 @@ export function runRules(rules: readonly Rule[], context: CheckContext): readonl
   return rules.flatMap((rule) => {
     const [clause, edition] = [rule.clause(context), rule.edition(context)];
     return rule.check(context).map((verdict) => {
-      const row = judge(rule, verdict, clause, edition);
-      return answered({ ...row, severity: raised(row.severity, context.job.raised[rule.id]) }, context);
+      return finishRow(
+        judge(rule, verdict, clause, edition),
+        context.job,
+        (answer) => answer.mark === context.base.mark,
+      );
     });
   });
 }
 
-function judge(rule: Rule, verdict: Verdict, clause: string, edition: string): CheckRow {
+/** Raises the severity where the job asks for it, and adds the answer of the engineer of record. */
+export function finishRow(row: CheckRow, job: Job, isFor: (answer: Answer) => boolean): CheckRow {
+  return answered({ ...row, severity: raised(row.severity, job.raised[row.rule]) }, job, isFor);
+}
+
+/** A verdict as a ledger row, with margin and status. */
+export function judge(
+  rule: Pick<Rule, "id" | "severity">,
+  verdict: Verdict,
+  clause: string,
+  edition: string,
+): CheckRow {
   const compared = verdict.kind === "compared";
   const margin = compared ? marginOf(verdict.value, verdict.sense, verdict.limit) : null;
   return {
@@ -74,15 +88,15 @@ function raised(own: Severity, asked: Severity | undefined): Severity {
   return asked !== undefined && RANK[asked] > RANK[own] ? asked : own;
 }
 
-function answered(row: CheckRow, { job, base }: CheckContext): CheckRow {
+function answered(row: CheckRow, job: Job, isFor: (answer: Answer) => boolean): CheckRow {
   if (row.status !== "fail") return row;
-  const answer = job.answers.find((candidate) => isAnswerTo(candidate, row, base.mark, job.unit));
+  const answer = job.answers.find((candidate) => isFor(candidate) && isAnswerTo(candidate, row, job.unit));
   return answer === undefined ? row : { ...row, answer };
 }
 
 /** An answer without a subject holds for every row of its rule; one that names a value, for that value only. */
-function isAnswerTo(answer: Answer, row: CheckRow, mark: string, unit: Unit): boolean {
-  if (answer.mark !== mark || answer.rule !== row.rule) return false;
+function isAnswerTo(answer: Answer, row: CheckRow, unit: Unit): boolean {
+  if (answer.rule !== row.rule) return false;
   if (answer.subject !== "" && answer.subject !== row.subject) return false;
   return answer.value.kind === "missing" || isSameValue(answer.value.value, row.value, unit);
 }

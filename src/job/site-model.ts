@@ -4,6 +4,7 @@
  * bearing (degrees clockwise from site north).
  */
 import type { Place } from "../diagnostics/finding.js";
+import type { SurveyUnit } from "../units/coordinate.js";
 import type { Length } from "../units/length.js";
 import type { Input, Offset } from "./values.js";
 
@@ -27,6 +28,8 @@ export interface Placement {
   readonly lines: readonly [string, string];
   /** From the crossing to the base's working point, in plan axes. */
   readonly offset: Offset;
+  /** Where two lines cross twice, the crossing nearest to this plan point is meant. */
+  readonly near: Input<Offset>;
   /** Turn of the base's own axes on the plan, degrees counter-clockwise. */
   readonly turn: number;
   /** Elevation of the top of concrete, and of the bottom of the base plate where it is given. */
@@ -55,7 +58,7 @@ export type TransformSpec =
     }
   | { readonly kind: "none" };
 
-export type SurveyUnit = "m" | "mm" | "ft" | "ft-us";
+export type { SurveyUnit };
 export type PointOrder = "PNEZD" | "PENZD";
 
 export interface Site {
@@ -68,6 +71,8 @@ export interface Site {
   readonly transform: TransformSpec;
   /** The surveyor's combined scale factor, grid distance = ground distance x factor; 1 unless given. */
   readonly scaleFactor: Input<number>;
+  /** Largest residual or misclosure of the control that the job accepts; missing: they are reported, not held. */
+  readonly controlTolerance: Input<Length>;
   readonly settingOut: { readonly order: PointOrder; readonly unit: SurveyUnit };
   /** Largest rod error at which two patterns still look alike. */
   readonly lookAlike: Input<Length>;

@@ -1,5 +1,7 @@
 /** Exact lengths and angles: text in, text out. */
 export * from "./angle.js";
+export * from "./bearing.js";
+export * from "./coordinate.js";
 export * from "./format.js";
 export * from "./length.js";
 export { parseCount, parseLength } from "./parse.js";

@@ -36,15 +36,17 @@ interface Rational {
   readonly below: bigint;
 }
 
-/** A length as text or number, `unit` being the unit of a bare number. */
-export function parseLength(text: string | number, unit: Unit): Reading<Length> {
+/** A length as text or number, `unit` being the unit of a bare number. Up to 100 m, or up to `longest` nanometres. */
+export function parseLength(text: string | number, unit: Unit, longest = LONGEST): Reading<Length> {
   const written = String(text);
   const plain = plainText(written);
   const fault = faultOfForm(plain);
   if (fault !== null) return refuse(`${quote(written)} ${fault}`);
   const negative = plain.startsWith("-");
   const reading = readMagnitude(/^[-+]/.test(plain) ? plain.slice(1).trimStart() : plain, unit);
-  return reading.ok ? toLattice(reading.value, negative, written) : refuse(`${quote(written)} ${reading.message}`);
+  return reading.ok
+    ? toLattice(reading.value, negative, written, longest)
+    : refuse(`${quote(written)} ${reading.message}`);
 }
 
 function faultOfForm(text: string): string | null {
@@ -125,10 +127,13 @@ function times(value: Rational, factor: bigint): Rational {
   return { above: value.above * factor, below: value.below };
 }
 
-/** Rounds to 1 nm, half away from zero, and keeps the length within 100 m. */
-function toLattice({ above, below }: Rational, negative: boolean, written: string): Reading<Length> {
+/** Rounds to 1 nm, half away from zero, and keeps the length within `longest`. */
+function toLattice({ above, below }: Rational, negative: boolean, written: string, longest: bigint): Reading<Length> {
   const rounded = (2n * above + below) / (2n * below);
-  if (above > LONGEST * below) return refuse(`${quote(written)} is more than 100 m: lengths up to 100 m are allowed`);
+  if (above > longest * below) {
+    const most = `${longest / 1_000_000_000n} m`;
+    return refuse(`${quote(written)} is more than ${most}: lengths up to ${most} are allowed`);
+  }
   if (rounded === 0n && above > 0n) return refuse(`${quote(written)} is less than 1 nm, the least length that is kept`);
   const value = Number(rounded);
   return { ok: true, value: (negative && value !== 0 ? -value : value) as Length };

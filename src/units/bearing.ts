@@ -1,0 +1,44 @@
+/** Bearings: degrees clockwise from north, 0 to 360. */
+import { roundSymmetric } from "./length.js";
+import { plainText, quote, type Reading, refuse } from "./reading.js";
+
+const ALLOWED =
+  "allowed are degrees clockwise from north from 0 to 360, as 32.5, 32-30-15, 32\u00B030'15\", or N 32-30-15 E";
+
+/** Decimal degrees, degrees-minutes-seconds, or a quadrant bearing (`N 12-30-00 W`). */
+export function parseBearing(text: string | number): Reading<number> {
+  const written = String(text);
+  const plain = plainText(written).toUpperCase();
+  const quadrant = /^([NS]) ?(.+?) ?([EW])$/.exec(plain);
+  const angle = parseSexagesimal(quadrant?.[2] ?? plain);
+  if (angle === null || angle > (quadrant === null ? 360 : 90))
+    return refuse(`${quote(written)} is no bearing: ${ALLOWED}`);
+  return {
+    ok: true,
+    value: quadrant === null ? angle % 360 : fromQuadrant(quadrant[1] === "N", quadrant[3] === "E", angle),
+  };
+}
+
+function fromQuadrant(north: boolean, east: boolean, angle: number): number {
+  if (north) return east ? angle : (360 - angle) % 360;
+  return east ? 180 - angle : 180 + angle;
+}
+
+/** Decimal degrees, or degrees, minutes below 60 and seconds below 60; null for anything else. */
+function parseSexagesimal(text: string): number | null {
+  const decimal = /^(\d{1,3}(?:\.\d{0,15})?|\.\d{1,15}) ?(?:\u00B0|DEG\.?|DEGREES?)?$/.exec(text);
+  if (decimal !== null) return Number(decimal[1]);
+  const parts = /^(\d{1,3})[\u00B0 -] ?(\d{1,2})(?:[' -] ?(?:(\d{1,2}(?:\.\d{1,10})?) ?"?)?)?$/.exec(text);
+  const [degrees, minutes, seconds] = [Number(parts?.[1]), Number(parts?.[2]), Number(parts?.[3] ?? 0)];
+  return parts === null || minutes >= 60 || seconds >= 60 ? null : (degrees * 3600 + minutes * 60 + seconds) / 3600;
+}
+
+/** A bearing as degrees, minutes and seconds, rounded to `places` decimals of a second first: `32°30'15.0"`. */
+export function formatBearing(degrees: number, places = 1): string {
+  const scale = 10 ** places;
+  const full = 1_296_000 * scale;
+  const ticks = ((roundSymmetric(degrees * 3600 * scale) % full) + full) % full;
+  const [minutes, rest] = [Math.floor(ticks / (60 * scale)), ticks % (60 * scale)];
+  const seconds = (rest / scale).toFixed(places).padStart(places === 0 ? 2 : places + 3, "0");
+  return `${Math.floor(minutes / 60)}\u00B0${String(minutes % 60).padStart(2, "0")}'${seconds}"`;
+}
