@@ -74,7 +74,7 @@ export function drawCutFile(plate: Plate, options: CutFileOptions): CutDrawing {
   const decimals = CUT_DECIMALS[options.unit];
   const outline = extentOf(plate.region.outer);
   const grid = makeGrid(options, decimals, outline);
-  const { layers } = options;
+  const layers = spellOnce(options.layers);
   const items = [
     ...marks.filter((mark) => mark.kind !== "punch").flatMap((mark) => drawMark(mark, layers.marks, grid)),
     ...marks.filter((mark) => mark.kind === "punch").flatMap((mark) => drawMark(mark, layers.drill, grid)),
@@ -90,7 +90,7 @@ export function cutFileLayers(
   plate: Plate,
   options: CutFileOptions,
 ): { readonly cut: readonly string[]; readonly mark: readonly string[] } {
-  const { layers } = options;
+  const layers = spellOnce(options.layers);
   const holes = cutHoles(plate);
   const cut = [
     layers.outline,
@@ -103,6 +103,19 @@ export function cutFileLayers(
     ...(plate.marks.some((each) => each.kind === "punch" && drawn(each)) ? [layers.drill] : []),
   ];
   return { cut: [...new Set(cut)], mark: [...new Set(mark)] };
+}
+
+/** Layer names are the same in any case of their letters (DXF reference): the first spelling stands for all. */
+function spellOnce(layers: CutFileOptions["layers"]): CutFileOptions["layers"] {
+  const names = [layers.outline, layers.holes, layers.openings, layers.marks, layers.drill];
+  const spell = (name: string) => names.find((other) => other.toUpperCase() === name.toUpperCase()) ?? name;
+  return {
+    outline: layers.outline,
+    holes: spell(layers.holes),
+    openings: spell(layers.openings),
+    marks: spell(layers.marks),
+    drill: spell(layers.drill),
+  };
 }
 
 /** Openings first, then the other cut holes, in the plate's order. */

@@ -161,8 +161,8 @@ function compareHeader({ header }: DxfDrawing, options: CutFileOptions): readonl
 }
 
 function compareLayers({ layers }: DxfDrawing, wanted: readonly Piece[]): readonly string[] {
-  const known = new Set(["0", ...wanted.map((piece) => piece.layer)]);
-  const named = layers.map((layer) => layer.name);
+  const known = new Set(["0", ...wanted.map((piece) => piece.layer.toUpperCase())]);
+  const named = layers.map((layer) => layer.name.toUpperCase());
   return [
     ...named
       .filter((name) => !known.has(name))
@@ -198,8 +198,13 @@ function sameShape(a: Shape, b: Shape): boolean {
   return (samePoint(a.from, b.from) && samePoint(a.to, b.to)) || (samePoint(a.from, b.to) && samePoint(a.to, b.from));
 }
 
+/** Layer names are the same in any case of their letters (DXF reference, symbol table names). */
+function sameLayer(a: string, b: string): boolean {
+  return a === b || a.toUpperCase() === b.toUpperCase();
+}
+
 function samePiece(a: Piece, b: Piece): boolean {
-  return a.layer === b.layer && sameShape(a.shape, b.shape);
+  return sameLayer(a.layer, b.layer) && sameShape(a.shape, b.shape);
 }
 
 /** Piece by piece in the order of cutting; only where that fails is it worked out what is missing, changed or too much. */
@@ -231,7 +236,7 @@ function describeMissing(piece: Piece, rest: Piece[]): string {
     const [other] = rest.splice(moved, 1);
     return `${piece.what} is on layer ${other?.layer}, must be on ${piece.layer}`;
   }
-  const changed = rest.findIndex((other) => other.layer === piece.layer && isLike(piece.shape, other.shape));
+  const changed = rest.findIndex((other) => sameLayer(other.layer, piece.layer) && isLike(piece.shape, other.shape));
   if (changed < 0) return `${piece.what} is missing: ${describe(piece)}`;
   const [other] = rest.splice(changed, 1);
   return `${piece.what} is ${other === undefined ? "" : describe(other)}, must be ${describe(piece)}`;

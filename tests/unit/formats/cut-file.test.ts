@@ -180,6 +180,14 @@ describe("layers", () => {
     expect(compareCutFile(write(plate, options), plate, options)).toEqual([]);
   });
 
+  it.each(flavours)("that differ in the case of their letters are one in $flavour", ({ write }) => {
+    const options = named({ outline: "Cut", holes: "CUT", openings: "cut" });
+    const bytes = write(plate, options);
+    expect(readCutFile(bytes).layers.filter((name) => name.toUpperCase() === "CUT")).toEqual(["Cut"]);
+    expect(compareCutFile(bytes, plate, options)).toEqual([]);
+    expect(cutFileLayers(plate, options).cut).toEqual(["Cut"]);
+  });
+
   it.each(["", "a b", "Lochränder", "A\r\n0", "A".repeat(32), "*"])("a name like %j is never written", (outline) => {
     for (const { write } of flavours) expect(() => write(plate, named({ outline }))).toThrow("layer name");
   });
