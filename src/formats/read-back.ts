@@ -161,7 +161,8 @@ function compareHeader({ header }: DxfDrawing, options: CutFileOptions): readonl
 }
 
 function compareLayers({ layers }: DxfDrawing, wanted: readonly Piece[]): readonly string[] {
-  const known = new Set(["0", ...wanted.map((piece) => piece.layer.toUpperCase())]);
+  const used = new Set(wanted.map((piece) => piece.layer));
+  const known = new Set(["0", ...[...used].map((name) => name.toUpperCase())]);
   const named = layers.map((layer) => layer.name.toUpperCase());
   return [
     ...named
