@@ -24,6 +24,7 @@ import type { Layout } from "./pattern/layout.js";
 import { findPlateFaults, makePlate, measurePlate } from "./plate/index.js";
 import type { Plate } from "./plate/model.js";
 import type { Inputs } from "./readers/inputs.js";
+import { makeSitePlan } from "./site/index.js";
 import type { SitePlan } from "./site/model.js";
 import type { Summary, SummaryBase, SummaryFile } from "./summary.js";
 import { summarizeBase, summarizeCheck, summarizeJob, weighPlate } from "./summary.js";
@@ -216,7 +217,9 @@ function firstPass(job: Job): FirstPass {
     findings.push(...findPlateFaults(job, base, layout.value));
     layouts.push(layout.value);
   }
-  return { findings, layouts, plan: null };
+  if (layouts.length < job.bases.length) return { findings, layouts, plan: null };
+  const plan = makeSitePlan(job, layouts);
+  return { findings: [...findings, ...plan.findings], layouts, plan: plan.ok ? plan.value : null };
 }
 
 function layOut(job: Job, base: Base): { readonly layout: Layout; readonly plate: Plate } {
