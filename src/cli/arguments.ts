@@ -14,16 +14,18 @@ export type Command =
       readonly json: boolean;
       readonly all: boolean;
       readonly includeHeld: boolean;
-    };
+    }
+  | { readonly kind: "compare"; readonly old: string; readonly fresh: string; readonly json: boolean };
 
-export type CommandName = "start" | "check" | "make";
-export const COMMANDS: readonly CommandName[] = ["start", "check", "make"];
+export type CommandName = "start" | "check" | "make" | "compare";
+export const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare"];
 
 /** Options by command, beside --help and --version. */
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
   start: { out: "string" },
   check: { json: "boolean", all: "boolean" },
   make: { out: "string", json: "boolean", all: "boolean", "include-held": "boolean" },
+  compare: { json: "boolean" },
 };
 
 export type Parsed =
@@ -114,17 +116,31 @@ function optionFault(
   return null;
 }
 
+interface Positionals {
+  readonly least: number;
+  readonly most: number;
+  readonly wants: string;
+}
+
+const POSITIONALS: Readonly<Record<CommandName, Positionals>> = {
+  start: { least: 0, most: 1, wants: "" },
+  check: { least: 1, most: 1, wants: "the name of a job file" },
+  make: { least: 1, most: 1, wants: "the name of a job file" },
+  compare: { least: 2, most: 2, wants: "OLD and NEW, each a job file or the folder of a package" },
+};
+
 function countPositionals(name: CommandName, positionals: readonly string[]): string[] {
-  const [least, most] = name === "start" ? [0, 1] : [1, 1];
-  if (positionals.length < least) return [`${name} needs the name of a job file`];
+  const { least, most, wants } = POSITIONALS[name];
+  if (positionals.length < least) return [`${name} needs ${wants}`];
   const extra = positionals.slice(most);
-  return extra.length === 0
-    ? []
-    : [`${name} takes one name; ${extra.map((word) => JSON.stringify(word)).join(", ")} is too much`];
+  if (extra.length === 0) return [];
+  const takes = most === 1 ? "one name" : "two names";
+  return [`${name} takes ${takes}; ${extra.map((word) => JSON.stringify(word)).join(", ")} is too much`];
 }
 
 function wantOut(name: CommandName, { texts, faults }: Read): string[] {
-  if (name === "check" || texts.has("out") || faults.some((fault) => fault.startsWith("--out"))) return [];
+  if (OPTIONS[name].out === undefined || texts.has("out") || faults.some((fault) => fault.startsWith("--out")))
+    return [];
   return [
     name === "make"
       ? "make needs --out DIR, the folder for the package"
@@ -143,5 +159,7 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
       return { kind: "check", job, ...shown };
     case "make":
       return { kind: "make", job, out, ...shown, includeHeld: flags.has("include-held") };
+    case "compare":
+      return { kind: "compare", old: job, fresh: positionals[1] ?? "", json: flags.has("json") };
   }
 }

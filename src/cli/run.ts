@@ -27,6 +27,8 @@ async function runCommand(args: readonly string[], shell: Shell): Promise<ExitCo
       return (await import("./check.js")).runCheck(command, shell);
     case "make":
       return (await import("./make.js")).runMake(command, shell);
+    case "compare":
+      return (await import("./compare.js")).runCompare(command, shell);
   }
 }
 

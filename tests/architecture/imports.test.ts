@@ -22,6 +22,7 @@ const STAGES: readonly (readonly string[])[] = [
   ["checks"],
   ["drawing"],
   ["summary.ts"],
+  ["compare"],
   ["formats"],
   ["outputs.ts"],
   ["build.ts"],

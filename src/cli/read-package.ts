@@ -1,0 +1,62 @@
+/** A package in its folder -> one side of a comparison. Every file that its summary lists is held against size and hash. */
+import { lstatSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Side, TemplateState } from "../compare/index.js";
+import { makeTemplateState, readSummary, shapeFileOf } from "../compare/index.js";
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Summary, SummaryBase, SummaryFile } from "../summary.js";
+import { fileFault } from "./findings.js";
+import { chunksOf, SUMMARY } from "./package-target.js";
+import { startSha256 } from "./sha256.js";
+
+/** `name` is the package as the user named it, for findings. */
+export function readPackage(folder: string, name: string): Outcome<Side> {
+  const place = name.endsWith(SUMMARY) ? name : join(name, SUMMARY);
+  const text = readText(join(folder, SUMMARY), place);
+  if (!text.ok) return text;
+  const read = readSummary(text.value, place);
+  if (!read.ok) return read;
+  const summary = read.value;
+  const findings = findDamage(folder, place, summary);
+  if (findings.length > 0) return { ok: false, findings };
+  const templates = summary.bases.map((base) => stateOf(folder, base, summary.job.unit));
+  return { ok: true, value: { name, source: "package", job: summary.job, templates }, findings };
+}
+
+function readText(path: string, place: string): Outcome<string> {
+  try {
+    return { ok: true, value: readFileSync(path, "utf8"), findings: [] };
+  } catch (error) {
+    const { code, message } = error as NodeJS.ErrnoException;
+    const words =
+      code === "ENOENT" ? `there is no ${SUMMARY}: the folder is not a package` : `cannot be read: ${message}`;
+    return { ok: false, findings: [fileFault(place, "missing-file", words)] };
+  }
+}
+
+function findDamage(folder: string, place: string, { bases, files }: Summary): readonly Finding[] {
+  const inBases = bases.flatMap((base, index) =>
+    base.files.flatMap((file, at) => damageOf(folder, file, place, `bases[${index}].files[${at}]`)),
+  );
+  return [...inBases, ...files.flatMap((file, at) => damageOf(folder, file, place, `files[${at}]`))];
+}
+
+function damageOf(folder: string, { path, bytes, sha256 }: SummaryFile, place: string, where: string): Finding[] {
+  const file = join(folder, path);
+  const stat = lstatSync(file, { throwIfNoEntry: false });
+  const damage = (message: string): Finding[] => [
+    { code: "damaged-package", severity: "error", at: { file: place, path: where }, message: `${path} ${message}` },
+  ];
+  if (stat === undefined) return damage("is listed and is not there");
+  if (!stat.isFile()) return damage("is not a file");
+  if (stat.size !== bytes)
+    return damage(`has ${stat.size} bytes, listed are ${bytes}: it was changed after it was written`);
+  const hash = startSha256();
+  for (const chunk of chunksOf(file)) hash.update(chunk);
+  return hash.hex() === sha256 ? [] : damage("has another hash than is listed: it was changed after it was written");
+}
+
+function stateOf(folder: string, base: SummaryBase, unit: Summary["job"]["unit"]): TemplateState {
+  const file = shapeFileOf(base);
+  return makeTemplateState(base, unit, true, file === undefined ? null : readFileSync(join(folder, file.path)));
+}

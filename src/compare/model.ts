@@ -1,0 +1,164 @@
+/** Two states of a job, and what lies between them. Lengths in whole nanometres, in the base's own axes. */
+import type { HoleRole } from "../plate/model.js";
+import type { Summary, SummaryBase } from "../summary.js";
+
+/** A place in nanometres. */
+export interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A hole's size: of a round hole, or of a rectangular opening. */
+export type HoleSize =
+  | { readonly kind: "circle"; readonly diameter: number }
+  | { readonly kind: "rectangle"; readonly width: number; readonly height: number; readonly radius: number };
+
+export interface HoleState {
+  readonly tag: string;
+  readonly role: HoleRole;
+  readonly at: Place;
+  readonly size: HoleSize;
+  readonly rod: number | null;
+  readonly made: "cut" | "drill";
+}
+
+/** The outline as it is cut. `bulge` belongs to the side that starts at the corner; corners run counter-clockwise. */
+export type OutlineShape =
+  | { readonly kind: "circle"; readonly center: Place; readonly diameter: number }
+  | { readonly kind: "path"; readonly corners: readonly (Place & { readonly bulge: number })[] };
+
+/** What a cut file draws. */
+export interface CutShape {
+  readonly outline: OutlineShape;
+  /** Strokes of the marks, in the file's order; each a chain of places. */
+  readonly marks: readonly (readonly Place[])[];
+}
+
+export type Material = "steel" | "plywood";
+
+/** One template as it stands in a job or package. */
+export interface TemplateState {
+  /** Mark and quantity of the base, and of the template. */
+  readonly base: string;
+  readonly bases: number;
+  readonly mark: string;
+  readonly quantity: number;
+  readonly held: boolean;
+  /** A cut file or drill list was handed out: the template may be cut already. */
+  readonly delivered: boolean;
+  readonly thickness: number;
+  /** null: no file tells. */
+  readonly material: Material | null;
+  readonly outline: {
+    readonly kind: "path" | "circle";
+    readonly extent: readonly [number, number, number, number];
+    /** Square nanometres, and nanometres. */
+    readonly area: number;
+    readonly perimeter: number;
+  };
+  readonly holes: readonly HoleState[];
+  /** Hash by kind of the files that it is cut or drilled by, whether they were handed out or not. */
+  readonly hashes: ReadonlyMap<string, string>;
+  /** null: there is no cut file, as for plywood. */
+  readonly shape: CutShape | null;
+}
+
+/** One side of a comparison. */
+export interface Side {
+  /** As the user named it. */
+  readonly name: string;
+  readonly source: "job" | "package";
+  readonly job: Summary["job"];
+  readonly templates: readonly TemplateState[];
+}
+
+/** What a template state is made from: a base of the summary, without its checks. */
+export type SummaryTemplate = Omit<SummaryBase, "checks">;
+
+export interface HoleRef {
+  readonly role: HoleRole;
+  /** Tag in NEW, and in OLD: tags may be renumbered, so the movement is that of the hole. */
+  readonly tag: string;
+  readonly oldTag: string;
+}
+
+/** One difference. Those of `RECUT` kinds cannot be had from the plate that is cut already. */
+export type Change =
+  | (HoleRef & { readonly what: "hole-moved"; readonly from: Place; readonly to: Place; readonly distance: number })
+  | (HoleRef & { readonly what: "hole-size"; readonly from: HoleSize; readonly to: HoleSize })
+  | (HoleRef & { readonly what: "hole-role"; readonly from: HoleRole; readonly to: HoleRole })
+  | (HoleRef & { readonly what: "hole-made"; readonly from: "cut" | "drill"; readonly to: "cut" | "drill" })
+  | (HoleRef & { readonly what: "rod-size"; readonly from: number | null; readonly to: number | null })
+  | (HoleRef & { readonly what: "tag" })
+  | {
+      readonly what: "hole-added";
+      readonly role: HoleRole;
+      readonly tag: string;
+      readonly at: Place;
+      readonly size: HoleSize;
+    }
+  | {
+      readonly what: "hole-gone";
+      readonly role: HoleRole;
+      readonly tag: string;
+      readonly at: Place;
+      readonly size: HoleSize;
+    }
+  | { readonly what: "outline"; readonly from: TemplateState["outline"]; readonly to: TemplateState["outline"] }
+  | { readonly what: "thickness"; readonly from: number; readonly to: number }
+  | { readonly what: "material"; readonly from: Material; readonly to: Material }
+  | { readonly what: "working-point"; readonly dx: number; readonly dy: number }
+  | { readonly what: "marks" }
+  | { readonly what: "file" }
+  | { readonly what: "held"; readonly from: boolean; readonly to: boolean }
+  | { readonly what: "quantity"; readonly from: number; readonly to: number }
+  | { readonly what: "bases"; readonly from: number; readonly to: number }
+  | { readonly what: "template-mark"; readonly from: string; readonly to: string }
+  | { readonly what: "base-mark"; readonly from: string; readonly to: string };
+
+export type ChangeKind = Change["what"];
+
+/** The kinds of change that make another plate. A mark, a revision letter or a tag alone does not. */
+export const RECUT_KINDS: ReadonlySet<ChangeKind> = new Set<ChangeKind>([
+  "hole-moved",
+  "hole-size",
+  "hole-added",
+  "hole-gone",
+  "outline",
+  "thickness",
+  "material",
+]);
+
+/**
+ * recut: handed out in OLD, and another plate in NEW. held: NEW holds it, and has nothing to cut by. gone: in OLD only.
+ * to cut: OLD handed out nothing, NEW does. new: in NEW only. marks only: the same plate, scribed otherwise. file only: the
+ * same plate and marks, written otherwise (unit, layers, origin). unchanged: the same bytes to cut or drill by.
+ */
+export type VerdictKind = "recut" | "held" | "gone" | "to cut" | "new" | "marks only" | "file only" | "unchanged";
+
+/** Worst first. */
+export const VERDICTS: readonly VerdictKind[] = [
+  "recut",
+  "held",
+  "gone",
+  "to cut",
+  "new",
+  "marks only",
+  "file only",
+  "unchanged",
+];
+
+export interface TemplateComparison {
+  readonly verdict: VerdictKind;
+  /** null in one of them: the template is new or gone. */
+  readonly old: TemplateState | null;
+  readonly new: TemplateState | null;
+  readonly changes: readonly Change[];
+}
+
+export interface Comparison {
+  readonly old: Omit<Side, "templates">;
+  readonly new: Omit<Side, "templates">;
+  /** Worst first, then in NEW's order, then OLD's. */
+  readonly templates: readonly TemplateComparison[];
+}
