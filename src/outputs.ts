@@ -1,12 +1,16 @@
 /** The list of everything a package can hold: what each file is, for which templates it is written, and by whom. */
 import type { CheckRow } from "./checks/index.js";
 import { drawSheet } from "./drawing/index.js";
+import { writeCheckDistances } from "./formats/check-distances-csv.js";
 import { writeJoinedDxf } from "./formats/cut-dxf-joined.js";
 import { writeR12Dxf } from "./formats/cut-dxf-r12.js";
 import type { CutFileOptions } from "./formats/cut-file.js";
 import { cutFileLayers } from "./formats/cut-file.js";
 import { writeDrillList } from "./formats/drill-list-csv.js";
+import type { SettingOutTexts } from "./formats/setting-out-csv.js";
+import { coordinateSystems, writeSettingOut } from "./formats/setting-out-csv.js";
 import { writeSheetSvg } from "./formats/sheet-svg.js";
+import { surveyUnitName } from "./formats/survey-number.js";
 import type { Base, Job } from "./job/model.js";
 import type { Layout } from "./pattern/layout.js";
 import type { Plate, PlateMeasures } from "./plate/model.js";
@@ -50,7 +54,12 @@ export interface Surroundings {
 }
 
 export type BaseOutputKind = "cut-joined" | "cut-r12" | "drill-list" | "sheet-svg";
-export type JobDocumentKind = "plan-svg" | "plan-dxf";
+export type JobDocumentKind =
+  | "setting-out-csv"
+  | "setting-out-bare-csv"
+  | "check-distances-csv"
+  | "plan-svg"
+  | "plan-dxf";
 export type JobOutputKind = "ledger" | "questions" | "summary";
 export type OutputKind = BaseOutputKind | JobDocumentKind | JobOutputKind;
 
@@ -148,7 +157,27 @@ export const baseOutputs: readonly BaseOutput[] = [
 ];
 
 /** In the order in which they are made: plan sheets last, since they name the others. */
-export const jobDocuments: readonly JobDocument[] = [];
+export const jobDocuments: readonly JobDocument[] = [
+  {
+    kind: "setting-out-csv",
+    title:
+      "Points to set out, with a header row: in site coordinates, and in local ones (north and east are plan y and x)",
+    named: "setting-out/JOB_rev-REVISION[_NOT-RELEASED]_(site|local)_ORDER_UNIT.csv",
+    write: (product) => settingOutFiles(product, "", ({ headed }) => headed),
+  },
+  {
+    kind: "setting-out-bare-csv",
+    title: "The same points without the header row, for loggers that take nothing else",
+    named: "setting-out/JOB_rev-REVISION[_NOT-RELEASED]_(site|local)_ORDER_UNIT_bare.csv",
+    write: (product) => settingOutFiles(product, "_bare", ({ bare }) => bare),
+  },
+  {
+    kind: "check-distances-csv",
+    title: "Distances to check: two diagonals of every group, and centre to centre along every grid line",
+    named: "setting-out/JOB_rev-REVISION[_NOT-RELEASED]_check-distances_UNIT.csv",
+    write: (product) => [checkDistanceFile(product)],
+  },
+];
 
 export const jobOutputs: readonly JobOutput[] = [
   { kind: "ledger", title: "Every check of every base, worst first, with what was not checked", path: "ledger.csv" },
@@ -192,6 +221,30 @@ function writeSheet(product: Product, { made, document, version }: Surroundings)
     programVersion: version,
   });
   return encoder.encode(writeSheetSvg(scene, document));
+}
+
+/** One file a coordinate system; order and unit stand in its name. */
+function settingOutFiles(
+  { job, plan }: JobProduct,
+  ending: string,
+  pick: (texts: SettingOutTexts) => string,
+): { readonly path: string; readonly bytes: Uint8Array }[] {
+  const { order, unit } = plan.site.settingOut;
+  return coordinateSystems(plan).map((system) => ({
+    path: `${settingOutStem(job)}_${system}_${order}_${surveyUnitName(unit)}${ending}.csv`,
+    bytes: encoder.encode(pick(writeSettingOut(plan, system))),
+  }));
+}
+
+function checkDistanceFile({ job, plan }: JobProduct): { readonly path: string; readonly bytes: Uint8Array } {
+  const unit = surveyUnitName(plan.site.settingOut.unit);
+  const path = `${settingOutStem(job)}_check-distances_${unit}.csv`;
+  return { path, bytes: encoder.encode(writeCheckDistances(plan, job.unit)) };
+}
+
+function settingOutStem({ number, revision, status }: Job): string {
+  const released = status === "released" ? "" : "_NOT-RELEASED";
+  return `setting-out/${safeForFileName(number)}_rev-${safeForFileName(revision)}${released}`;
 }
 
 const nameIn = (path: string): string => path.slice(path.lastIndexOf("/") + 1);

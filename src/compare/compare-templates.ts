@@ -124,8 +124,8 @@ const AREA_ROUNDING = 1e9;
 function fileChanges(old: TemplateState, fresh: TemplateState): readonly Change[] {
   if (sameBytes(old, fresh)) return [];
   if (old.hashes.size === 0 || fresh.hashes.size === 0) return [];
-  if (old.shape === null || fresh.shape === null) return [{ what: "file" }];
-  return [{ what: sameMarks(old.shape.marks, fresh.shape.marks) ? "file" : "marks" }];
+  if (old.shape === null || fresh.shape === null) return [{ what: "file", drawn: false }];
+  return sameMarks(old.shape.marks, fresh.shape.marks) ? [{ what: "file", drawn: true }] : [{ what: "marks" }];
 }
 
 /** True when every kind of file that both have has the same bytes, and there is one. */

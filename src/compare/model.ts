@@ -109,7 +109,8 @@ export type Change =
   | { readonly what: "material"; readonly from: Material; readonly to: Material }
   | { readonly what: "working-point"; readonly dx: number; readonly dy: number }
   | { readonly what: "marks" }
-  | { readonly what: "file" }
+  /** `drawn`: both files draw outline and marks. A drill list does not: its outline is told by size, area and perimeter. */
+  | { readonly what: "file"; readonly drawn: boolean }
   | { readonly what: "held"; readonly from: boolean; readonly to: boolean }
   | { readonly what: "quantity"; readonly from: number; readonly to: number }
   | { readonly what: "bases"; readonly from: number; readonly to: number }

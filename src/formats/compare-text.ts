@@ -63,9 +63,38 @@ export function writeCompareText(comparison: Comparison, options: CompareTextOpt
     const own = shown.filter(({ verdict }) => verdict === kind);
     if (own.length === 0) return [];
     const heading = `${styled(LABELS[kind], STYLES[kind], options.color)}  ${MEANINGS[kind]}`;
-    return [`${[heading, ...own.flatMap((each) => templateLines(each, comparison, widths, options))].join("\n")}\n\n`];
+    return [`${[heading, ...verdictLines(own, comparison, widths, options)].join("\n")}\n\n`];
   });
   return [headingText(comparison, options), ...blocks, quietText(quiet, options), totalsText(comparison)].join("");
+}
+
+/** Fewest templates with the same one line that are told together. */
+const FEWEST_TOGETHER = 3;
+
+function verdictLines(
+  compared: readonly TemplateComparison[],
+  comparison: Comparison,
+  widths: Widths,
+  options: CompareTextOptions,
+): string[] {
+  const byText = new Map<string, TemplateComparison[]>();
+  for (const each of compared) {
+    const texts = changeTexts(each, comparison);
+    const key = texts.length === 1 && each.verdict !== "recut" ? (texts[0] ?? "") : `apart ${stateOf(each).mark}`;
+    const group = byText.get(key);
+    if (group === undefined) byText.set(key, [each]);
+    else group.push(each);
+  }
+  return [...byText].flatMap(([text, group]) =>
+    group.length < FEWEST_TOGETHER
+      ? group.flatMap((each) => templateLines(each, comparison, widths, options))
+      : [`  ${text}:`, ...markLines(group, options.width, "    ")],
+  );
+}
+
+function markLines(templates: readonly TemplateComparison[], width: number, indent: string): string[] {
+  const marks = templates.map((each) => stateOf(each).mark).join(" ");
+  return wrap(marks, width - indent.length).map((line) => indent + line);
 }
 
 function headingText({ old, new: fresh }: Comparison, { color }: CompareTextOptions): string {
@@ -111,8 +140,7 @@ function templateLines(
 function quietText(quiet: readonly TemplateComparison[], { width, color }: CompareTextOptions): string {
   if (quiet.length === 0) return "";
   const heading = `${styled(LABELS.unchanged, STYLES.unchanged, color)}  ${MEANINGS.unchanged}`;
-  const marks = wrap(quiet.map((each) => stateOf(each).mark).join(" "), width - 2);
-  return `${[heading, ...marks.map((line) => `  ${line}`)].join("\n")}\n\n`;
+  return `${[heading, ...markLines(quiet, width, "  ")].join("\n")}\n\n`;
 }
 
 function totalsText({ templates }: Comparison): string {
@@ -206,7 +234,11 @@ function changeText(change: Change, { old, new: fresh }: Comparison): string[] {
           : `scribed marks differ; revision ${old.job.revision} -> ${fresh.job.revision}`,
       ];
     case "file":
-      return ["file written otherwise (unit, layers, origin)"];
+      return [
+        change.drawn
+          ? "file written otherwise (unit, layers, origin)"
+          : "list written otherwise; no cut file: the outline is compared by size, area and perimeter only",
+      ];
     case "held":
       return [change.to ? "held now" : "no longer held"];
     case "quantity":
