@@ -148,6 +148,7 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     owner: "",
     tolerances: "",
     site: null,
+    lookAlike: given(inches(1), "default 1 in"),
     ...changes,
   };
 }

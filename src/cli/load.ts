@@ -23,7 +23,7 @@ export async function loadInputs(job: string, shell: Shell): Promise<Outcome<Inp
     const folder = request.relativeTo === "packaged" ? INSTALLED : dirname(path);
     const opened = await openFile(request, resolve(folder, request.name));
     findings.push(...opened.findings);
-    if (opened.ok && opened.value !== null) files.set(request.name, opened.value);
+    if (opened.ok && opened.value !== null) files.set(request.key ?? request.name, opened.value);
   }
   const inputs: Inputs = { job, files };
   if (findings.length === 0) return { ok: true, value: inputs, findings };

@@ -3,12 +3,15 @@ import type { Inputs } from "../readers/inputs.js";
 import { findNode } from "../readers/source.js";
 import { readYaml } from "../readers/yaml.js";
 import { defaultShop } from "./read-job.js";
+import { tableName } from "./read-site.js";
 import { isShopPath, shopFileName, unitOf } from "./shop.js";
 
-/** A file that the job names. The shell puts its bytes, or an opened workbook, into `inputs.files` under `name`. */
+/** A file that the job names. The shell puts its bytes, or an opened workbook, into `inputs.files` under `key` or `name`. */
 export interface RequestedFile {
   readonly name: string;
-  readonly kind: "shop" | "schedule";
+  /** Set where the same workbook may be asked for with another sheet. */
+  readonly key?: string;
+  readonly kind: "shop" | "schedule" | "placements";
   /** packaged: `name` is a path in the program's own folder. job: `name` is a path from the job file's folder. */
   readonly relativeTo: "packaged" | "job";
   /** Sheet of a workbook; undefined: the first. */
@@ -22,15 +25,20 @@ export function requestedFiles(inputs: Inputs): readonly RequestedFile[] {
   const root = readYaml(content, inputs.job);
   if (!root.ok) return [];
   const shop = textOf(root.value, "shop") ?? defaultShop(unitOf(root.value));
-  const file = textOf(root.value, "schedule") ?? textOf(root.value, "schedule", "file");
-  const sheet = textOf(root.value, "schedule", "sheet");
   const shopFile: RequestedFile = {
     name: shopFileName(shop),
     kind: "shop",
     relativeTo: isShopPath(shop) ? "job" : "packaged",
   };
-  if (file === undefined) return [shopFile];
-  return [shopFile, { name: file, kind: "schedule", relativeTo: "job", ...(sheet === undefined ? {} : { sheet }) }];
+  return [shopFile, ...requestedTable(root.value, "schedule"), ...requestedTable(root.value, "placements")];
+}
+
+function requestedTable(root: Parameters<typeof findNode>[0], kind: "schedule" | "placements"): RequestedFile[] {
+  const name = textOf(root, kind) ?? textOf(root, kind, "file");
+  const sheet = textOf(root, kind, "sheet");
+  if (name === undefined) return [];
+  const own = kind === "placements" && sheet !== undefined ? { key: tableName(name, sheet) } : {};
+  return [{ name, kind, relativeTo: "job", ...own, ...(sheet === undefined ? {} : { sheet }) }];
 }
 
 function textOf(root: Parameters<typeof findNode>[0], ...path: readonly string[]): string | undefined {

@@ -51,6 +51,8 @@ export interface Job {
   readonly tolerances: string;
   /** Grid and placements; null where the job has none. */
   readonly site: Site | null;
+  /** Largest rod error at which two patterns still look alike. */
+  readonly lookAlike: Given<Length>;
 }
 
 /** An answer of the engineer of record to a question. The ledger keeps the fail and says "answered". */

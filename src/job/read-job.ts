@@ -16,6 +16,7 @@ import { parseForgiving } from "./forgiving.js";
 import { markKey } from "./marks.js";
 import type { Answer, Base, Editions, Job, Severity } from "./model.js";
 import { given, missing } from "./model.js";
+import { countPlacements, lookAlikeOf, readSite, withGrout } from "./read-site.js";
 import { BaseReport } from "./report.js";
 import { resolveBase } from "./resolve-base.js";
 import type { HeadDocument, JobSchemas } from "./schema.js";
@@ -23,6 +24,7 @@ import { jobSchemas } from "./schema.js";
 import { isRaised, RULE_IDS } from "./severities.js";
 import type { ReadShop } from "./shop.js";
 import { readShop, shopFileName, unitOf } from "./shop.js";
+import type { Site } from "./site-model.js";
 
 /** The date handed in by the shell, used when the job names none. */
 export interface JobOptions {
@@ -93,7 +95,9 @@ function completeJob(root: SourceNode, inputs: Inputs, date: string): Outcome<Jo
   const bases = sources.map((source) =>
     completeBase(source, baseSchema, unit, editions, grades, shop !== null, findings),
   );
+  const layout = readSite({ document, inputs, unit, bases: sources, lookAlike: head.data?.lookAlike });
   findings.push(
+    ...layout.findings,
     ...markFaults(sources),
     ...answerFaults(head.data, document, sources),
     ...severityFaults(head.data, document),
@@ -101,7 +105,8 @@ function completeJob(root: SourceNode, inputs: Inputs, date: string): Outcome<Jo
   const whole = bases.filter((base) => base !== null);
   if (head.data === null || shop === null || hasErrors(findings) || bases.length === 0 || whole.length < bases.length)
     return { ok: false, findings };
-  return { ok: true, value: assembleJob(head.data, { date, unit, editions, shop, bases: whole }), findings };
+  const parts = { date, unit, editions, shop, ...withLayout(layout.site, whole, sources) };
+  return { ok: true, value: assembleJob(head.data, parts), findings };
 }
 
 function completeBase(
@@ -294,15 +299,35 @@ function severityFaults(head: HeadDocument | null, document: SourceDocument): Fi
   });
 }
 
+/** The layout with what its bases add, and the bases with the quantity that their placements count to. */
+function withLayout(
+  site: Site | null,
+  bases: readonly Base[],
+  sources: readonly SourceDocument[],
+): Pick<JobParts, "site" | "bases"> {
+  if (site === null) return { site, bases };
+  const counts = countPlacements(site.placements);
+  const counted = bases.map((base, index): Base => {
+    const root = sources[index]?.root;
+    const count = counts.get(base.mark);
+    if (count === undefined || findNode(root, "quantity") !== undefined) return base;
+    const ownTemplates = findNode(root, "template", "quantity") !== undefined;
+    const { template } = base;
+    return { ...base, quantity: count, template: ownTemplates ? template : { ...template, quantity: count } };
+  });
+  return { site: withGrout(site, counted), bases: counted };
+}
+
 interface JobParts {
   readonly date: string;
   readonly unit: Unit;
   readonly editions: Editions;
   readonly shop: ReadShop;
   readonly bases: readonly Base[];
+  readonly site: Site | null;
 }
 
-function assembleJob(head: HeadDocument, { date, unit, editions, shop, bases }: JobParts): Job {
+function assembleJob(head: HeadDocument, { date, unit, editions, shop, bases, site }: JobParts): Job {
   const { job } = head;
   return {
     number: job.number,
@@ -321,7 +346,8 @@ function assembleJob(head: HeadDocument, { date, unit, editions, shop, bases }: 
     drawnBy: job.drawnBy ?? "",
     owner: job.owner ?? "",
     tolerances: job.tolerances ?? "",
-    site: null,
+    site,
+    lookAlike: lookAlikeOf(head.lookAlike, unit),
   };
 }
 

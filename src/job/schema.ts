@@ -3,6 +3,7 @@ import { z } from "zod";
 import type { Unit } from "../units/index.js";
 import { countLeaf, dateLeaf, keys, lengthLeaf, startLeaf, textLeaf, wordLeaf, yesNoLeaf } from "./leaves.js";
 import { RULE_IDS } from "./severities.js";
+import { siteShape, siteShapeUnread, tableChoice } from "./site-schema.js";
 
 /** Most rods on one plate. */
 export const MOST_RODS = 200;
@@ -12,11 +13,8 @@ const MOST_PIECES = 100_000;
 export function jobSchemas(unit: Unit) {
   const base = baseSchema(unit);
   const head = headShape(unit);
-  return {
-    head: keys({ ...head, bases: z.unknown().optional() }, "A rodplate job."),
-    base,
-    full: fullSchema(head, base),
-  };
+  const unread = { ...head, ...siteShapeUnread(unit), bases: z.unknown().optional() };
+  return { head: keys(unread, "A rodplate job."), base, full: fullSchema({ ...head, ...siteShape(unit) }, base) };
 }
 
 export type JobSchemas = ReturnType<typeof jobSchemas>;
@@ -30,7 +28,7 @@ export type CornerDocument = NonNullable<NonNullable<BaseDocument["basePlate"]>[
 export type OutlineDocument = NonNullable<BaseDocument["template"]["outline"]>;
 export type OpeningDocument = NonNullable<BaseDocument["template"]["opening"]>;
 
-function fullSchema(head: ReturnType<typeof headShape>, base: ReturnType<typeof baseSchema>) {
+function fullSchema<Head extends z.core.$ZodLooseShape>(head: Head, base: ReturnType<typeof baseSchema>) {
   const bases = z.array(base).min(1).describe("The column bases; or name a spreadsheet with schedule.");
   return keys({ ...head, bases: bases.optional() }, "A rodplate job: column bases and their setting templates.");
 }
@@ -106,14 +104,7 @@ function rulesChoice() {
 }
 
 function scheduleChoice() {
-  const file = textLeaf("A CSV or XLSX file, beside the job file.");
-  const named = keys(
-    { file, sheet: textLeaf("Sheet of the workbook; omitted: the first.").optional() },
-    "A sheet of a workbook.",
-  );
-  return z
-    .union([file, named], { error: () => "a file name, or file and sheet" })
-    .describe("A spreadsheet that stands for bases: one row a base.");
+  return tableChoice().describe("A spreadsheet that stands for bases: one row a base.");
 }
 
 function answerBlock(unit: Unit) {

@@ -1,5 +1,9 @@
-/** A spreadsheet of column bases -> the same values as `bases` of a job file. */
+/** Spreadsheets -> the same values as `bases` and `placements` of a job file. */
 export type { Heading } from "./headings.js";
 export { findHeading, HEADINGS } from "./headings.js";
+export type { PlacementHeading } from "./placement-headings.js";
+export { findPlacementHeading, PLACEMENT_HEADINGS } from "./placement-headings.js";
+export type { PlacementList } from "./read-placements.js";
+export { readPlacements } from "./read-placements.js";
 export type { Schedule } from "./read-schedule.js";
 export { readSchedule } from "./read-schedule.js";

@@ -1,13 +1,14 @@
 /** Rows of a spreadsheet -> bases, as a job file would have them, with the cell that each value stands in. */
 import type { Finding } from "../diagnostics/finding.js";
-import { nearestWord } from "../diagnostics/nearest.js";
-import type { Cell, Table } from "../readers/inputs.js";
+import type { Table } from "../readers/inputs.js";
 import type { SourceMap, SourceNode, SourcePlace } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
 import { map, scalar } from "./cell-forms.js";
 import type { Heading } from "./headings.js";
 import { findHeading, HEADINGS, headingOf } from "./headings.js";
+import type { HeadingSet, SheetRow } from "./sheet-reading.js";
+import { readSheet } from "./sheet-reading.js";
 
 /** The bases of a schedule; those of faulty cells are left in, so that the other faults are told too. */
 export interface Schedule {
@@ -17,45 +18,15 @@ export interface Schedule {
   readonly headingOf: (path: readonly PropertyKey[]) => string | null;
 }
 
-const HEADING_ROWS = 20;
-const BLANK = new Set(["", "-", "\u2013", "\u2014"]);
-
-interface Column {
-  readonly index: number;
-  readonly heading: Heading;
-  /** Unit in the heading's brackets, where there is one. */
-  readonly unit: string | null;
-}
+const SHEET: HeadingSet<Heading> = { all: HEADINGS, find: findHeading };
 
 /** Reads a schedule. One row is one base; a row with a blank Mark adds rods of another size to the base above it. */
 export function readSchedule(table: Table, file: string, unit: Unit): Schedule {
-  const start = findHeadingRow(table);
-  if (start === null) {
-    const finding = errorAt(
-      { file, line: 1, column: 1 },
-      "no-headings",
-      "no row of headings; allowed is a row that has Mark, Rod dia, ...",
-    );
-    return { bases: [], findings: [finding], headingOf };
-  }
-  const reading = new ScheduleReading(file, unit);
-  const columns = reading.readHeadings(table.rows[start] ?? []);
-  for (const [index, cells] of table.rows.slice(start + 1).entries())
-    reading.takeRow(cells, columns, start + 2 + index);
-  return { bases: reading.finish(), findings: reading.findings, headingOf };
-}
-
-/** The first row with a Mark among the first rows: a print's title may stand above it. */
-function findHeadingRow(table: Table): number | null {
-  const isMark = (cell: Cell) => findHeading(cell.text)?.key === "mark";
-  const row = table.rows
-    .slice(0, HEADING_ROWS)
-    .findIndex((cells) => cells.some(isMark) && cells.filter(isKnown).length > 1);
-  return row < 0 ? null : row;
-}
-
-function isKnown(cell: Cell): boolean {
-  return findHeading(cell.text) !== undefined;
+  const isMark = ({ key }: Heading) => key === "mark";
+  const sheet = readSheet(table, file, unit, SHEET, isMark, "Mark, Rod dia, ...");
+  const reading = new ScheduleReading();
+  for (const row of sheet.rows) reading.takeRow(row);
+  return { bases: reading.finish(), findings: [...sheet.findings, ...reading.findings], headingOf };
 }
 
 interface Values {
@@ -71,106 +42,11 @@ interface OpenBase {
 class ScheduleReading {
   readonly findings: Finding[] = [];
   private readonly bases: OpenBase[] = [];
-  private readonly refusedColumns = new Set<number>();
 
-  constructor(
-    private readonly file: string,
-    private readonly unit: Unit,
-  ) {}
-
-  readHeadings(cells: readonly Cell[]): Column[] {
-    const seen = new Set<Heading>();
-    return cells.flatMap((cell, index) => {
-      if (cell.text === "") return [];
-      const heading = findHeading(cell.text);
-      if (heading === undefined) this.refuseHeading(cell);
-      else if (seen.has(heading)) this.refuse(cell, "heading-twice", `the heading ${heading.name} stands twice`);
-      if (heading === undefined || seen.has(heading)) {
-        this.refusedColumns.add(index);
-        return [];
-      }
-      seen.add(heading);
-      return [{ index, heading, unit: this.readUnit(cell, heading) }];
-    });
-  }
-
-  private refuseHeading(cell: Cell): void {
-    const names = HEADINGS.map(({ name }) => name);
-    const message = `"${cell.text}" is not a known heading; allowed are ${names.join(", ")}`;
-    this.refuse(cell, "unknown-heading", message, nearestWord(cell.text, names));
-  }
-
-  private refuse(cell: Cell, code: string, message: string, near?: string): void {
-    const place = { file: this.file, line: cell.line, column: cell.column };
-    this.findings.push(errorAt(place, code, message, near === undefined ? undefined : `did you mean ${near}?`));
-  }
-
-  /** A unit in brackets holds for the bare numbers below it; columns of several lengths name theirs in the cells. */
-  private readUnit(cell: Cell, heading: Heading): string | null {
-    const unit = /[([]\s*(in|inch|inches|ft|feet|mm|cm|m|"|')\.?\s*[)\]]/i.exec(cell.text)?.[1]?.toLowerCase();
-    if (unit === undefined || heading.measure === "none") return null;
-    const isJobUnit = unit === this.unit || (this.unit === "in" && ["inch", "inches", '"'].includes(unit));
-    if (isJobUnit) return null;
-    if (heading.measure === "length") return unit;
-    this.refuse(
-      cell,
-      "heading-unit",
-      `${heading.name} in ${unit} beside units ${this.unit}; allowed is the job's unit, or a unit in each cell`,
-    );
-    return null;
-  }
-
-  takeRow(cells: readonly Cell[], columns: readonly Column[], row: number): void {
-    const filled = columns.flatMap((column) => {
-      const cell = cells[column.index];
-      return cell === undefined || BLANK.has(cell.text) ? [] : [{ column, cell }];
-    });
-    if (filled.length > 0) this.refuseStray(cells, columns, row);
-    const first = filled[0];
-    if (first === undefined) return;
-    const place: SourcePlace = {
-      file: this.file,
-      line: first.cell.line,
-      column: first.cell.column,
-      label: `row ${row}`,
-    };
-    const values = filled.map(({ column, cell }) => ({
-      heading: column.heading,
-      node: this.readCell(column, cell, row),
-    }));
+  takeRow({ values, place }: SheetRow<Heading>): void {
     const isContinuation = !values.some(({ heading }) => heading.key === "mark") && this.bases.length > 0;
     if (isContinuation) this.addGroup(values, place);
     else this.addBase(values, place);
-  }
-
-  /** Text under no heading, told once a column. */
-  private refuseStray(cells: readonly Cell[], columns: readonly Column[], row: number): void {
-    cells.forEach((cell, index) => {
-      if (BLANK.has(cell.text) || this.refusedColumns.has(index) || columns.some((column) => column.index === index))
-        return;
-      this.refusedColumns.add(index);
-      const place = { file: this.file, line: cell.line, column: cell.column, label: `row ${row}` };
-      this.findings.push(errorAt(place, "no-heading", `"${cell.text}" stands in a column without a heading`));
-    });
-  }
-
-  private readCell({ heading, unit }: Column, cell: Cell, row: number): SourceNode {
-    const place: SourcePlace = {
-      file: this.file,
-      line: cell.line,
-      column: cell.column,
-      label: `row ${row} ${heading.name}`,
-    };
-    const fallback: SourceNode = { kind: "scalar", text: cell.text, style: "quoted", place };
-    if (cell.fault !== undefined) {
-      this.findings.push(errorAt(place, "cell-fault", cell.fault));
-      return fallback;
-    }
-    const text = unit !== null && /^[\d\s./+-]+$/.test(cell.text) ? `${cell.text} ${unit}` : cell.text;
-    const reading = heading.form(text, place);
-    if (reading.ok) return reading.node;
-    this.findings.push(errorAt(place, "cell-fault", reading.message));
-    return fallback;
   }
 
   private addBase(values: readonly Value[], place: SourcePlace): void {

@@ -1,0 +1,94 @@
+/** The columns of a placement list, as data: heading, other ways of writing it, key of a placement, form of the cells. */
+import { asText, asWord } from "./cell-forms.js";
+import { plainHeading } from "./headings.js";
+import type { SheetHeading } from "./sheet-reading.js";
+
+export interface PlacementHeading extends SheetHeading {
+  readonly also: readonly string[];
+  /** Key of a placement in the job file; `line1` and `line2` make `at`, `offset.x` and `offset.y` make `offset`. */
+  readonly key: PlacementKey;
+  readonly example: string;
+}
+
+export type PlacementKey =
+  | "base"
+  | "at"
+  | "line1"
+  | "line2"
+  | "offset.x"
+  | "offset.y"
+  | "near.x"
+  | "near.y"
+  | "turn"
+  | "topOfConcrete"
+  | "bottomOfPlate"
+  | "hand";
+
+const hands = {
+  l: "opposite",
+  opp: "opposite",
+  "as shown": "as drawn",
+  "opposite hand": "opposite",
+  mirrored: "opposite",
+};
+
+/** Every heading that is known, in the order of the starting spreadsheet. */
+export const PLACEMENT_HEADINGS: readonly PlacementHeading[] = [
+  text("Mark", "base", "B1", "Base", "Base mark", "Piece mark", "Type"),
+  text("Grid", "at", "A-1", "At", "Location", "Grid location", "Crossing", "Grid point"),
+  text("Line 1", "line1", "A", "Grid X", "Grid line 1", "First line", "Grid 1", "Column line"),
+  text("Line 2", "line2", "1", "Grid Y", "Grid line 2", "Second line", "Grid 2", "Row line"),
+  length("Offset X", "offset.x", "0", "Off X", "Offset E", "Offset east", "Ecc X"),
+  length("Offset Y", "offset.y", "6", "Off Y", "Offset N", "Offset north", "Ecc Y"),
+  text("Turn", "turn", "90", "Rotation", "Angle", "Orientation", "Rot", "Turned"),
+  length(
+    "T.O.C.",
+    "topOfConcrete",
+    "99'-6\"",
+    "Top of concrete",
+    "T.O.C. elev",
+    "T.O.C. elevation",
+    "T.O.C. EL",
+    "Elevation",
+  ),
+  length(
+    "B.O.P.",
+    "bottomOfPlate",
+    "99'-8\"",
+    "Bottom of plate",
+    "B.O.P. elev",
+    "B.O.P. elevation",
+    "B.O.P. EL",
+    "Bottom of base plate",
+  ),
+  length("Near X", "near.x", "120'"),
+  length("Near Y", "near.y", "40'"),
+  { ...text("Hand", "hand", "as drawn"), form: asWord(hands) },
+];
+
+function text(name: string, key: PlacementKey, example: string, ...also: string[]): PlacementHeading {
+  return { name, key, example, also, measure: "none", form: asText };
+}
+
+function length(name: string, key: PlacementKey, example: string, ...also: string[]): PlacementHeading {
+  return { ...text(name, key, example, ...also), measure: "length" };
+}
+
+const BY_PLAIN: ReadonlyMap<string, PlacementHeading> = new Map(
+  PLACEMENT_HEADINGS.flatMap((heading) =>
+    [heading.name, ...heading.also].map((name) => [plainHeading(name), heading] as const),
+  ),
+);
+
+/** The heading that a text stands for. */
+export function findPlacementHeading(name: string): PlacementHeading | undefined {
+  return BY_PLAIN.get(plainHeading(name));
+}
+
+const FIRST_KEYS: Readonly<Record<string, PlacementKey>> = { at: "line1", offset: "offset.x", near: "near.x" };
+
+/** The heading under which a key of a placement stands; null where no column has it. */
+export function placementHeadingOf(path: readonly PropertyKey[]): string | null {
+  const key = String(path[0] ?? "");
+  return PLACEMENT_HEADINGS.find((heading) => heading.key === (FIRST_KEYS[key] ?? key))?.name ?? null;
+}

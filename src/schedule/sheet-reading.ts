@@ -1,0 +1,183 @@
+/** What every spreadsheet asks of its reader: a row of headings, units in their brackets, stray cells, cells by their form. */
+import type { Finding } from "../diagnostics/finding.js";
+import { nearestWord } from "../diagnostics/nearest.js";
+import type { Cell, Table } from "../readers/inputs.js";
+import type { SourceNode, SourcePlace } from "../readers/source.js";
+import { errorAt } from "../readers/source.js";
+import type { Unit } from "../units/index.js";
+import type { CellForm } from "./cell-forms.js";
+
+/** What a column is called and how its cells are read. */
+export interface SheetHeading {
+  readonly name: string;
+  /** length: one length a cell, so that a unit in the heading's brackets holds for bare numbers. */
+  readonly measure: "length" | "lengths" | "none";
+  readonly form: CellForm;
+}
+
+/** The headings that a kind of spreadsheet has. */
+export interface HeadingSet<H extends SheetHeading> {
+  readonly all: readonly H[];
+  find(text: string): H | undefined;
+}
+
+export interface Column<H extends SheetHeading> {
+  readonly index: number;
+  readonly heading: H;
+  /** Unit in the heading's brackets, where there is one. */
+  readonly unit: string | null;
+}
+
+/** One row with its cells under their headings. */
+export interface SheetRow<H extends SheetHeading> {
+  readonly place: SourcePlace;
+  readonly values: readonly { readonly heading: H; readonly node: SourceNode }[];
+}
+
+const HEADING_ROWS = 20;
+/** A number without a unit; an elevation may have `EL.` before it. */
+const BARE = /^(el(ev)?\.?)?[\d\s./+-]+$/i;
+const BLANK = new Set(["", "-", "\u2013", "\u2014"]);
+
+/** Rows of a spreadsheet with the cell that each value stands in, and everything that is wrong with them. */
+export interface SheetReading<H extends SheetHeading> {
+  readonly rows: readonly SheetRow<H>[];
+  readonly findings: readonly Finding[];
+}
+
+/** Reads a spreadsheet. `isFirst` tells the heading that every such sheet has; `wanted` names some of them. */
+export function readSheet<H extends SheetHeading>(
+  table: Table,
+  file: string,
+  unit: Unit,
+  headings: HeadingSet<H>,
+  isFirst: (heading: H) => boolean,
+  wanted: string,
+): SheetReading<H> {
+  const start = findHeadingRow(table, headings, isFirst);
+  if (start === null) {
+    const message = `no row of headings; allowed is a row that has ${wanted}`;
+    return { rows: [], findings: [errorAt({ file, line: 1, column: 1 }, "no-headings", message)] };
+  }
+  const reading = new Reading(file, unit, headings);
+  const columns = reading.readHeadings(table.rows[start] ?? []);
+  const rows = table.rows
+    .slice(start + 1)
+    .flatMap((cells, index) => reading.takeRow(cells, columns, start + 2 + index));
+  return { rows, findings: reading.findings };
+}
+
+/** The first row with the first heading among the first rows: a print's title may stand above it. */
+function findHeadingRow<H extends SheetHeading>(
+  table: Table,
+  headings: HeadingSet<H>,
+  isFirst: (heading: H) => boolean,
+): number | null {
+  const known = (cells: readonly Cell[]) =>
+    cells.map(({ text }) => headings.find(text)).filter((heading) => heading !== undefined);
+  const row = table.rows
+    .slice(0, HEADING_ROWS)
+    .map(known)
+    .findIndex((found) => found.some(isFirst) && found.length > 1);
+  return row < 0 ? null : row;
+}
+
+class Reading<H extends SheetHeading> {
+  readonly findings: Finding[] = [];
+  private readonly refusedColumns = new Set<number>();
+
+  constructor(
+    private readonly file: string,
+    private readonly unit: Unit,
+    private readonly headings: HeadingSet<H>,
+  ) {}
+
+  readHeadings(cells: readonly Cell[]): Column<H>[] {
+    const seen = new Set<H>();
+    return cells.flatMap((cell, index) => {
+      if (cell.text === "") return [];
+      const heading = this.headings.find(cell.text);
+      if (heading === undefined) this.refuseHeading(cell);
+      else if (seen.has(heading)) this.refuse(cell, "heading-twice", `the heading ${heading.name} stands twice`);
+      if (heading === undefined || seen.has(heading)) {
+        this.refusedColumns.add(index);
+        return [];
+      }
+      seen.add(heading);
+      return [{ index, heading, unit: this.readUnit(cell, heading) }];
+    });
+  }
+
+  private refuseHeading(cell: Cell): void {
+    const names = this.headings.all.map(({ name }) => name);
+    const message = `"${cell.text}" is not a known heading; allowed are ${names.join(", ")}`;
+    this.refuse(cell, "unknown-heading", message, nearestWord(cell.text, names));
+  }
+
+  private refuse(cell: Cell, code: string, message: string, near?: string): void {
+    const place = { file: this.file, line: cell.line, column: cell.column };
+    this.findings.push(errorAt(place, code, message, near === undefined ? undefined : `did you mean ${near}?`));
+  }
+
+  /** A unit in brackets holds for the bare numbers below it; columns of several lengths name theirs in the cells. */
+  private readUnit(cell: Cell, heading: H): string | null {
+    const unit = /[([]\s*(in|inch|inches|ft|feet|mm|cm|m|"|')\.?\s*[)\]]/i.exec(cell.text)?.[1]?.toLowerCase();
+    if (unit === undefined || heading.measure === "none") return null;
+    const isJobUnit = unit === this.unit || (this.unit === "in" && ["inch", "inches", '"'].includes(unit));
+    if (isJobUnit) return null;
+    if (heading.measure === "length") return unit;
+    this.refuse(
+      cell,
+      "heading-unit",
+      `${heading.name} in ${unit} beside units ${this.unit}; allowed is the job's unit, or a unit in each cell`,
+    );
+    return null;
+  }
+
+  takeRow(cells: readonly Cell[], columns: readonly Column<H>[], row: number): SheetRow<H>[] {
+    const filled = columns.flatMap((column) => {
+      const cell = cells[column.index];
+      return cell === undefined || BLANK.has(cell.text) ? [] : [{ column, cell }];
+    });
+    if (filled.length > 0) this.refuseStray(cells, columns, row);
+    const first = filled[0];
+    if (first === undefined) return [];
+    const { line, column } = first.cell;
+    const place: SourcePlace = { file: this.file, line, column, label: `row ${row}` };
+    const values = filled.map(({ column: under, cell }) => ({
+      heading: under.heading,
+      node: this.readCell(under, cell, row),
+    }));
+    return [{ place, values }];
+  }
+
+  /** Text under no heading, told once a column. */
+  private refuseStray(cells: readonly Cell[], columns: readonly Column<H>[], row: number): void {
+    cells.forEach((cell, index) => {
+      if (BLANK.has(cell.text) || this.refusedColumns.has(index) || columns.some((column) => column.index === index))
+        return;
+      this.refusedColumns.add(index);
+      const place = { file: this.file, line: cell.line, column: cell.column, label: `row ${row}` };
+      this.findings.push(errorAt(place, "no-heading", `"${cell.text}" stands in a column without a heading`));
+    });
+  }
+
+  private readCell({ heading, unit }: Column<H>, cell: Cell, row: number): SourceNode {
+    const place: SourcePlace = {
+      file: this.file,
+      line: cell.line,
+      column: cell.column,
+      label: `row ${row} ${heading.name}`,
+    };
+    const fallback: SourceNode = { kind: "scalar", text: cell.text, style: "quoted", place };
+    if (cell.fault !== undefined) {
+      this.findings.push(errorAt(place, "cell-fault", cell.fault));
+      return fallback;
+    }
+    const text = unit !== null && BARE.test(cell.text) ? `${cell.text} ${unit}` : cell.text;
+    const reading = heading.form(text, place);
+    if (reading.ok) return reading.node;
+    this.findings.push(errorAt(place, "cell-fault", reading.message));
+    return fallback;
+  }
+}
