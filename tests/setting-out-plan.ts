@@ -1,0 +1,76 @@
+/** Plans for tests of setting-out, made by hand without the readers. Invented data. */
+import type { Base, Job } from "../src/job/model.js";
+import { given, missing } from "../src/job/model.js";
+import type { ControlPoint, GridLine, Placement, Site } from "../src/job/site-model.js";
+import { layoutPattern } from "../src/pattern/index.js";
+import { makeSitePlan } from "../src/site/index.js";
+import type { SitePlan } from "../src/site/model.js";
+import { inches, type Length, nanometres } from "../src/units/length.js";
+import { baseFixture, jobFixture } from "./fixture.js";
+
+export const zero = nanometres(0);
+const nothing = missing("test", "not given");
+
+/** Lines A, B, C run plan north at x 0, 30 and 60 ft; lines 1, 2 run plan east at y 0 and 25 ft. */
+export const gridLines: readonly GridLine[] = [
+  { kind: "x", name: "A", at: zero },
+  { kind: "x", name: "B", at: inches(360) },
+  { kind: "x", name: "C", at: inches(720) },
+  { kind: "y", name: "1", at: zero },
+  { kind: "y", name: "2", at: inches(300) },
+];
+
+export function placementAt(lines: readonly [string, string], changes: Partial<Placement> = {}): Placement {
+  return {
+    place: { file: "job.yaml", line: 1, column: 1, path: "placements[0]" },
+    mark: "B1",
+    lines,
+    offset: { x: zero, y: zero },
+    near: nothing,
+    turn: 0,
+    topOfConcrete: given(inches(1200), "job"),
+    bottomOfPlate: nothing,
+    ...changes,
+  };
+}
+
+export function controlPoint(
+  name: string,
+  northing: Length,
+  easting: Length,
+  changes: Partial<ControlPoint> = {},
+): ControlPoint {
+  return { name, plan: nothing, northing, easting, elevation: nothing, ...changes };
+}
+
+export function siteFixture(changes: Partial<Site> = {}): Site {
+  return {
+    lines: gridLines,
+    placements: [placementAt(["A", "1"]), placementAt(["B", "1"])],
+    control: [],
+    trueNorth: nothing,
+    transform: { kind: "none" },
+    scaleFactor: given(1, "default"),
+    settingOut: { order: "PNEZD", unit: "ft" },
+    lookAlike: given(inches(1), "default"),
+    ...changes,
+  };
+}
+
+export interface PlannedJob {
+  readonly job: Job;
+  readonly plan: SitePlan;
+}
+
+/** The job with that site, and its plan. */
+export function planJob(changes: Partial<Site> = {}, bases: readonly Base[] = [baseFixture()]): PlannedJob {
+  const job = jobFixture({ bases, site: siteFixture(changes) });
+  const layouts = job.bases.map((base) => {
+    const layout = layoutPattern(base);
+    if (!layout.ok) throw new Error(layout.findings.map(({ message }) => message).join("; "));
+    return layout.value;
+  });
+  const plan = makeSitePlan(job, layouts);
+  if (!plan.ok || plan.value === null) throw new Error(plan.findings.map(({ message }) => message).join("; "));
+  return { job, plan: plan.value };
+}
