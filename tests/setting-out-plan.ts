@@ -53,6 +53,7 @@ export function siteFixture(changes: Partial<Site> = {}): Site {
     scaleFactor: given(1, "default"),
     settingOut: { order: "PNEZD", unit: "ft" },
     lookAlike: given(inches(1), "default"),
+    controlTolerance: given(inches(0.25), "test"),
     ...changes,
   };
 }

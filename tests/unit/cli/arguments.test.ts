@@ -24,6 +24,9 @@ describe("commands", () => {
       "make --out out --include-held job.yaml",
       { kind: "make", job: "job.yaml", out: "out", json: false, all: false, includeHeld: true },
     ],
+    ["compare old.yaml new", { kind: "compare", old: "old.yaml", fresh: "new", json: false }],
+    ["compare --json a b", { kind: "compare", old: "a", fresh: "b", json: true }],
+    ["compare --help", { kind: "help", about: "compare" }],
   ])("%s", (text, command) => {
     expect(parseCommand(words(text))).toEqual({ ok: true, command });
   });
@@ -46,6 +49,9 @@ describe("what is wrong is told, all of it, with the nearest known word", () => 
     ["check", ["check needs the name of a job file"]],
     ["check job.yaml --constructor", ["check has no option --constructor"]],
     ["start", ["start needs --out FILE"]],
+    ["compare a", ["compare needs OLD and NEW"]],
+    ["compare a b c", ["compare takes two names", '"c" is too much']],
+    ["compare a b --all", ["compare has no option --all"]],
   ])("%s", (text, parts) => {
     const parsed = parseCommand(words(text));
     expect(parsed.ok).toBe(false);

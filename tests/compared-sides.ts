@@ -1,0 +1,41 @@
+/** Sides of a comparison made from jobs in memory, cut files and all. */
+import { createHash } from "node:crypto";
+import { isHeld, runChecks, worstFirst } from "../src/checks/index.js";
+import type { Side, TemplateState } from "../src/compare/index.js";
+import { makeTemplateState } from "../src/compare/index.js";
+import { writeJoinedDxf } from "../src/formats/cut-dxf-joined.js";
+import { writeDrillList } from "../src/formats/drill-list-csv.js";
+import type { Base, Job } from "../src/job/model.js";
+import { layoutPattern } from "../src/pattern/index.js";
+import { makePlate, measurePlate } from "../src/plate/index.js";
+import { summarizeBase, summarizeJob } from "../src/summary.js";
+
+const sha256 = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
+
+/** As `make` would hand the job out; `held`: none is held, or those that the checks hold. */
+export function sideOf(job: Job, { held = false } = {}): Side {
+  return {
+    name: "job.yaml",
+    source: "job",
+    job: summarizeJob(job),
+    templates: job.bases.map((base) => stateOf(job, base, held)),
+  };
+}
+
+function stateOf(job: Job, base: Base, mayHold: boolean): TemplateState {
+  const layout = layoutPattern(base);
+  const plate = layout.ok ? makePlate(job, base, layout.value) : layout;
+  if (!layout.ok || !plate.ok) throw new Error("the job has a fault");
+  const measures = measurePlate(plate.value);
+  const rows = worstFirst(runChecks({ job, base, layout: layout.value, plate: plate.value }));
+  const held = mayHold && isHeld(rows);
+  const { layers, origin } = job.shop.cutFile;
+  const isSteel = plate.value.material === "steel";
+  const bytes = isSteel
+    ? writeJoinedDxf(plate.value, { unit: job.unit, layers, origin, marks: job.shop.marking.how === "scribe" })
+    : new TextEncoder().encode(writeDrillList(plate.value, measures, job.unit));
+  const kind = isSteel ? "cut-joined" : "drill-list";
+  const files = [{ kind, path: `${base.mark}/file`, bytes: bytes.length, sha256: sha256(bytes) }];
+  const { checks: _, ...summary } = summarizeBase(job, base, plate.value, measures, rows, held);
+  return makeTemplateState({ ...summary, files }, job.unit, !held, isSteel ? bytes : null);
+}
