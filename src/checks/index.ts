@@ -1,5 +1,6 @@
 /** The rules and their ledger: rules of a base, and rules of the whole job. */
 import type { JobContext, JobRule } from "./job-model.js";
+import { settingOutElevation } from "./job-rules/setting-out-elevation.js";
 import { runJobRules } from "./job-run.js";
 import type { CheckContext, CheckRow, Rule } from "./model.js";
 import { questionFor } from "./question.js";
@@ -65,7 +66,7 @@ export const rules: readonly Rule[] = [
 ];
 
 /** Every rule of the whole job, in the order of the ledger. */
-export const jobRules: readonly JobRule[] = [];
+export const jobRules: readonly JobRule[] = [settingOutElevation];
 
 /** The ledger of the whole job: rows in the order of the rules, then of their subjects. */
 export function runJobChecks(context: JobContext): readonly CheckRow[] {
