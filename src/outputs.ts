@@ -10,7 +10,7 @@ import { writeDrillList } from "./formats/drill-list-csv.js";
 import type { SettingOutTexts } from "./formats/setting-out-csv.js";
 import { coordinateSystems, writeSettingOut } from "./formats/setting-out-csv.js";
 import { writeSheetSvg } from "./formats/sheet-svg.js";
-import { surveyUnitName } from "./formats/survey-number.js";
+import { surveyUnitName } from "./formats/survey-unit-name.js";
 import type { Base, Job } from "./job/model.js";
 import type { Layout } from "./pattern/layout.js";
 import type { Plate, PlateMeasures } from "./plate/model.js";

@@ -7,13 +7,12 @@ import { magnitude, toLattice, vectorBetween } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
 import type { Layout } from "../pattern/layout.js";
 import type { PlacedBase, SitePlan } from "../site/model.js";
-import type { Length, Unit } from "../units/index.js";
-import { formatDecimals, formatFeetInches, nanometres, toMillimetres } from "../units/index.js";
+import type { Length, SurveyUnit, Unit } from "../units/index.js";
+import { formatCoordinate, formatDecimals, formatFeetInches, nanometres, toMillimetres } from "../units/index.js";
 import type { CsvCell } from "./csv-cells.js";
 import { writeCsvRows } from "./csv-cells.js";
 import { centreName, groupCentre, pointStems, rodName } from "./setting-out-points.js";
-import type { SurveyUnit } from "./survey-number.js";
-import { surveyDecimal, surveyUnitName } from "./survey-number.js";
+import { surveyUnitName } from "./survey-unit-name.js";
 
 /** One distance between two points of the setting-out files. */
 export interface CheckDistance {
@@ -72,7 +71,7 @@ export function writeCheckDistances(plan: SitePlan, unit: Unit): string {
 }
 
 function bothUnits(length: Length, unit: Unit, surveyUnit: SurveyUnit): CsvCell[] {
-  return [formatDecimals(length, unit, unit === "in" ? 4 : 1), surveyDecimal(length, surveyUnit)];
+  return [formatDecimals(length, unit, unit === "in" ? 4 : 1), formatCoordinate(length, surveyUnit)];
 }
 
 /** As a tape shows it: feet and inches to 1/16 in, or whole millimetres. */

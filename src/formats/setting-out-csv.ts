@@ -6,10 +6,10 @@ import { toLattice } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
 import { planToSite } from "../site/index.js";
 import type { SitePlan, SitePoint, SiteTransform } from "../site/model.js";
+import type { SurveyUnit } from "../units/index.js";
+import { formatCoordinate } from "../units/index.js";
 import type { SettingOutPoint } from "./setting-out-points.js";
 import { settingOutPoints } from "./setting-out-points.js";
-import type { SurveyUnit } from "./survey-number.js";
-import { surveyDecimal } from "./survey-number.js";
 
 /** PNEZD: northing before easting. PENZD: easting before northing. */
 export type PointOrder = SitePlan["site"]["settingOut"]["order"];
@@ -70,6 +70,6 @@ function pointLine(
   unit: SurveyUnit,
 ): string {
   const place = order === "PNEZD" ? [northing, easting] : [easting, northing];
-  const height = elevation === null ? "" : surveyDecimal(elevation, unit);
-  return `${[name, ...place.map((length) => surveyDecimal(length, unit)), height, description].join(",")}\r\n`;
+  const height = elevation === null ? "" : formatCoordinate(elevation, unit);
+  return `${[name, ...place.map((length) => formatCoordinate(length, unit)), height, description].join(",")}\r\n`;
 }

@@ -1,9 +1,9 @@
 /** Figures of setting-out files against the definitions of the units. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { SurveyUnit } from "../../../src/formats/survey-number.js";
-import { surveyDecimal, surveyUnitName } from "../../../src/formats/survey-number.js";
-import { millimetres, nanometres } from "../../../src/units/length.js";
+import { surveyUnitName } from "../../../src/formats/survey-unit-name.js";
+import type { SurveyUnit } from "../../../src/units/index.js";
+import { formatCoordinate, millimetres, nanometres } from "../../../src/units/index.js";
 
 const METRE = 1_000_000_000;
 
@@ -21,7 +21,7 @@ describe("lengths in survey units", () => {
     [25_400_000, "ft", "0.0833"],
     [0, "m", "0.0000"],
   ])("%d nm in %s", (length, unit, text) => {
-    expect(surveyDecimal(nanometres(length), unit)).toBe(text);
+    expect(formatCoordinate(nanometres(length), unit)).toBe(text);
   });
 
   it.each<[number, SurveyUnit, string]>([
@@ -39,7 +39,7 @@ describe("lengths in survey units", () => {
     [15_240, "ft-us", "0.0000"],
     [15_241, "ft-us", "0.0001"],
   ])("rounds half away from zero: %d nm in %s", (length, unit, text) => {
-    expect(surveyDecimal(nanometres(length), unit)).toBe(text);
+    expect(formatCoordinate(nanometres(length), unit)).toBe(text);
   });
 
   it("is within half of its last place, and odd in the length", () => {
@@ -47,10 +47,10 @@ describe("lengths in survey units", () => {
     const units = fc.constantFrom<SurveyUnit>("m", "mm", "ft", "ft-us");
     fc.assert(
       fc.property(fc.integer({ min: -1e12, max: 1e12 }), units, (length, unit) => {
-        const text = surveyDecimal(length, unit);
+        const text = formatCoordinate(nanometres(length), unit);
         const ticks = Number(text.replace(".", ""));
         expect(Math.abs(ticks * steps[unit] - length)).toBeLessThanOrEqual(steps[unit] / 2 + 0.01);
-        const mirrored = surveyDecimal(-length, unit);
+        const mirrored = formatCoordinate(nanometres(-length), unit);
         expect(mirrored).toBe(Number(text) === 0 ? text : text.startsWith("-") ? text.slice(1) : `-${text}`);
         expect(text).toMatch(unit === "mm" ? /^-?\d+\.\d$/ : /^-?\d+\.\d{4}$/);
       }),
@@ -59,6 +59,6 @@ describe("lengths in survey units", () => {
 
   it("never names a foot without saying which", () => {
     expect((["m", "mm", "ft", "ft-us"] as const).map(surveyUnitName)).toEqual(["m", "mm", "ft-intl", "ft-us"]);
-    expect(surveyDecimal(millimetres(304.8), "ft")).toBe("1.0000");
+    expect(formatCoordinate(millimetres(304.8), "ft")).toBe("1.0000");
   });
 });
