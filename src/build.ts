@@ -5,12 +5,20 @@
 import { sha256 } from "@noble/hashes/sha2.js";
 import { bytesToHex } from "@noble/hashes/utils.js";
 import { CAUTIONS } from "./checks/cautions.js";
-import type { CheckContext, CheckRow } from "./checks/index.js";
-import { isHeld, NOT_CHECKED_AT_ALL, questionText, runChecks, worstFirst } from "./checks/index.js";
+import type { CheckContext, CheckRow, MadeBase } from "./checks/index.js";
+import {
+  isHeld,
+  jobQuestionText,
+  NOT_CHECKED_AT_ALL,
+  questionText,
+  runChecks,
+  runJobChecks,
+  worstFirst,
+} from "./checks/index.js";
 import { quantityText } from "./checks/words.js";
 import type { Finding } from "./diagnostics/finding.js";
 import { hasErrors } from "./diagnostics/finding.js";
-import { writeLedgerHead, writeLedgerRows, writeLedgerTail } from "./formats/ledger-csv.js";
+import { writeLedgerHead, writeLedgerJobRows, writeLedgerRows, writeLedgerTail } from "./formats/ledger-csv.js";
 import type { Question } from "./formats/questions-csv.js";
 import { writeQuestionRows, writeQuestionsHead } from "./formats/questions-csv.js";
 import { compareCutFile } from "./formats/read-back.js";
@@ -21,7 +29,7 @@ import type { BaseOutput, JobOutputKind, JobProduct, OutputFile, OutputKind, Pro
 import { baseOutputs, jobDocuments, jobOutputs, layersOf } from "./outputs.js";
 import { layoutPattern } from "./pattern/index.js";
 import type { Layout } from "./pattern/layout.js";
-import { findPlateFaults, makePlate, measurePlate } from "./plate/index.js";
+import { makePlate, makePlateOutline, measurePlate } from "./plate/index.js";
 import type { Plate } from "./plate/model.js";
 import type { Inputs } from "./readers/inputs.js";
 import { makeSitePlan } from "./site/index.js";
@@ -81,8 +89,17 @@ export interface PartwiseBuild {
   readonly bases: Iterable<BaseResult & { readonly parts: readonly Part[] }>;
   /** The job's documents, whole files; to be gone through once, after the bases and before `tail`, which lists them. */
   readonly documents: Iterable<OutputFile>;
-  /** After the last base: the closing parts, and the list of job files as the summary has it. */
-  tail(): { readonly parts: readonly Part[]; readonly files: readonly SummaryFile[] };
+  /** After the last base: the closing parts, the job's own rows, and the list of job files as the summary has it. */
+  tail(): JobEnd;
+}
+
+/** What is left when every base is made. */
+export interface JobEnd {
+  readonly parts: readonly Part[];
+  readonly files: readonly SummaryFile[];
+  /** Ledger rows of the whole job, worst first, and the questions among them. */
+  readonly rows: readonly CheckRow[];
+  readonly questions: readonly Question[];
 }
 
 /** A build whose job files are handed out whole. */
@@ -140,8 +157,9 @@ function gatherParts(
       all.push(...end.parts);
       const wanted = jobOutputs.filter(({ kind }) => outputs?.includes(kind) ?? true);
       const files = wanted.map(({ kind, path }) => wholeFile(kind, path, all, startSha256));
+      const checks = end.rows.map((row) => summarizeCheck(row, job.unit));
       return {
-        summary: { schema: 1, job: summarizeJob(job), bases: summaries, checks: [], files: end.files },
+        summary: { schema: 1, job: summarizeJob(job), bases: summaries, checks, files: end.files },
         files: [...written, ...files],
       };
     },
@@ -169,7 +187,7 @@ export function buildInParts(inputs: Inputs, options: BuildOptions): PartwiseBui
   const read = readJob(inputs, { date: options.date });
   if (!read.ok) return faulty(read.findings);
   const job = read.value;
-  const { findings: faults, layouts, plan } = firstPass(job);
+  const { findings: faults, layouts, plan, made } = firstPass(job);
   const findings = [...read.findings, ...faults];
   if (hasErrors(findings)) return faulty(findings);
   const files = startJobFiles(options);
@@ -179,14 +197,15 @@ export function buildInParts(inputs: Inputs, options: BuildOptions): PartwiseBui
     ...files.add("summary", () => writeSummaryHead(summarizeJob(job))),
   ];
   const held = new Map<string, readonly string[]>();
-  const product = plan === null ? null : { job, plan, layouts, rows: [], held };
+  const rows = hasErrors(findings) ? [] : worstFirst(runJobChecks({ job, plan, made }));
+  const product = plan === null ? null : { job, plan, layouts, rows, held };
   return {
     findings,
     job,
     head,
     bases: makeBases(job, files, held, options),
     documents: makeDocuments(product, files, options),
-    tail: () => closeJobFiles(files),
+    tail: () => closeJobFiles(job, rows, files),
   };
 }
 
@@ -204,22 +223,27 @@ interface FirstPass {
   readonly layouts: readonly Layout[];
   /** null: the job has no layout plan. */
   readonly plan: SitePlan | null;
+  /** As `layouts`, with the templates' outlines. */
+  readonly made: readonly MadeBase[];
 }
 
 /** Goes through every base once, so that every fault is told before anything is written. Keeps no plates: they are large. */
 function firstPass(job: Job): FirstPass {
   const findings: Finding[] = [];
   const layouts: Layout[] = [];
+  const made: MadeBase[] = [];
   for (const base of job.bases) {
     const layout = layoutPattern(base);
     findings.push(...layout.findings);
     if (!layout.ok) continue;
-    findings.push(...findPlateFaults(job, base, layout.value));
+    const outline = makePlateOutline(job, base, layout.value);
+    findings.push(...outline.findings);
     layouts.push(layout.value);
+    if (outline.ok) made.push({ base, layout: layout.value, outline: outline.value });
   }
-  if (layouts.length < job.bases.length) return { findings, layouts, plan: null };
+  if (layouts.length < job.bases.length) return { findings, layouts, plan: null, made };
   const plan = makeSitePlan(job, layouts);
-  return { findings: [...findings, ...plan.findings], layouts, plan: plan.ok ? plan.value : null };
+  return { findings: [...findings, ...plan.findings], layouts, plan: plan.ok ? plan.value : null, made };
 }
 
 function layOut(job: Job, base: Base): { readonly layout: Layout; readonly plate: Plate } {
@@ -369,8 +393,23 @@ function startJobFiles({ outputs, startSha256 = startOwnSha256 }: BuildOptions):
   };
 }
 
-function closeJobFiles(files: JobFiles): ReturnType<PartwiseBuild["tail"]> {
-  const ledger = files.add("ledger", () => writeLedgerTail(NOT_CHECKED_AT_ALL, CAUTIONS));
+function closeJobFiles(job: Job, rows: readonly CheckRow[], files: JobFiles): JobEnd {
+  const checks = rows.map((row) => summarizeCheck(row, job.unit));
+  const questions = askJobQuestions(job, rows);
+  const ledger = files.add("ledger", () => writeLedgerJobRows(checks) + writeLedgerTail(NOT_CHECKED_AT_ALL, CAUTIONS));
+  const asked = files.add("questions", () => writeQuestionRows(questions));
   const listed = files.list();
-  return { parts: [...ledger, ...files.add("summary", () => writeSummaryTail([], listed))], files: listed };
+  const summary = files.add("summary", () => writeSummaryTail(checks, listed));
+  return { parts: [...ledger, ...asked, ...summary], files: listed, rows, questions };
+}
+
+function askJobQuestions(job: Job, rows: readonly CheckRow[]): readonly Question[] {
+  return rows
+    .filter((row) => row.status === "fail" && row.severity === "ask")
+    .map((row) => ({
+      mark: "",
+      quantity: null,
+      text: jobQuestionText(row, job),
+      check: summarizeCheck(row, job.unit),
+    }));
 }

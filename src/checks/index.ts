@@ -1,9 +1,20 @@
 /** The rules and their ledger: rules of a base, and rules of the whole job. */
+import type { Job } from "../job/model.js";
 import type { JobContext, JobRule } from "./job-model.js";
+import { baseOffGrid } from "./job-rules/base-off-grid.js";
+import { controlClosure } from "./job-rules/control-closure.js";
+import { controlResidual } from "./job-rules/control-residual.js";
+import { gridDiagonal } from "./job-rules/grid-diagonal.js";
+import { groupSpacing } from "./job-rules/group-spacing.js";
+import { lineAccumulation } from "./job-rules/line-accumulation.js";
+import { neighbourConcrete } from "./job-rules/neighbour-concrete.js";
+import { neighbourRods } from "./job-rules/neighbour-rods.js";
+import { neighbourTemplates } from "./job-rules/neighbour-templates.js";
+import { plateElevation } from "./job-rules/plate-elevation.js";
 import { settingOutElevation } from "./job-rules/setting-out-elevation.js";
 import { runJobRules } from "./job-run.js";
 import type { CheckContext, CheckRow, Rule } from "./model.js";
-import { questionFor } from "./question.js";
+import { jobQuestionFor, questionFor } from "./question.js";
 import { basePlateEdge } from "./rules/base-plate-edge.js";
 import { basePlateHole } from "./rules/base-plate-hole.js";
 import { cutHole } from "./rules/cut-hole.js";
@@ -66,7 +77,19 @@ export const rules: readonly Rule[] = [
 ];
 
 /** Every rule of the whole job, in the order of the ledger. */
-export const jobRules: readonly JobRule[] = [settingOutElevation];
+export const jobRules: readonly JobRule[] = [
+  neighbourRods,
+  neighbourTemplates,
+  neighbourConcrete,
+  baseOffGrid,
+  plateElevation,
+  groupSpacing,
+  lineAccumulation,
+  controlResidual,
+  controlClosure,
+  gridDiagonal,
+  settingOutElevation,
+];
 
 /** The ledger of the whole job: rows in the order of the rules, then of their subjects. */
 export function runJobChecks(context: JobContext): readonly CheckRow[] {
@@ -81,4 +104,9 @@ export function runChecks(context: CheckContext): readonly CheckRow[] {
 /** A failing row as a question to the engineer of record, in plain words. */
 export function questionText(row: CheckRow, context: CheckContext): string {
   return questionFor(rules, row, context);
+}
+
+/** A failing row of the whole job as a question, in plain words. */
+export function jobQuestionText(row: CheckRow, job: Job): string {
+  return jobQuestionFor(jobRules, row, job);
 }

@@ -1,4 +1,6 @@
 /** Questions to the engineer of record. They ask; they never say that a change would be acceptable. */
+import type { Job } from "../job/model.js";
+import type { JobRule } from "./job-model.js";
 import type { CheckContext, CheckRow, Rule, Sense } from "./model.js";
 import { quantityText } from "./words.js";
 
@@ -6,8 +8,18 @@ const ASKED: Readonly<Record<Sense, string>> = { ">=": "at least", "<=": "at mos
 
 /** A failing row as a question in plain words: mark, figure, limit, clause, and how the figure came about. */
 export function questionFor(rules: readonly Rule[], row: CheckRow, { job, base }: CheckContext): string {
+  return questionAt(`Base ${base.mark} (quantity ${base.quantity}), ${row.subject}`, rules, row, job);
+}
+
+/** As `questionFor`, for a row of the whole job, whose subject names the bases. */
+export function jobQuestionFor(rules: readonly JobRule[], row: CheckRow, job: Job): string {
+  return questionAt(`Layout, ${row.subject}`, rules, row, job);
+}
+
+type Asking = Pick<Rule, "id" | "measured">;
+
+function questionAt(where: string, rules: readonly Asking[], row: CheckRow, job: Job): string {
   const rule = rules.find(({ id }) => id === row.rule);
-  const where = `Base ${base.mark} (quantity ${base.quantity}), ${row.subject}`;
   if (row.value === null || row.limit === null || row.sense === null) return `${where}: ${row.note}. What is required?`;
   const found = quantityText(row.value, job.unit);
   const asked = `${ASKED[row.sense]} ${quantityText(row.limit, job.unit)}`;

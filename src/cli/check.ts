@@ -40,7 +40,9 @@ export async function runCheck(command: Extract<Command, { kind: "check" }>, she
     await progress.show(done, built.job.bases.length);
   }
   await progress.end();
-  await print(built.tail().parts);
+  const end = built.tail();
+  report.addJob(end);
+  await print(end.parts);
   if (!json) for (const text of report.texts()) await shell.out.write(text);
   return report.held > 0 ? 1 : 0;
 }

@@ -142,7 +142,9 @@ async function writeBases(
     report.addDocument();
     await nextTurn();
   }
-  append(built.tail().parts);
+  const end = built.tail();
+  report.addJob(end);
+  append(end.parts);
   return report;
 }
 

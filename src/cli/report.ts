@@ -1,10 +1,10 @@
 /** What the terminal shows of a build: bases held first, then the questions, what was not checked, cautions and totals. */
-import type { BaseResult } from "../build.js";
+import type { BaseResult, JobEnd } from "../build.js";
 import { CAUTIONS } from "../checks/cautions.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/index.js";
 import { counted } from "../checks/words.js";
 import type { LedgerTextOptions } from "../formats/ledger-text.js";
-import { styled, writeLedgerText, writeTextList } from "../formats/ledger-text.js";
+import { styled, writeLedgerRowsText, writeLedgerText, writeTextList } from "../formats/ledger-text.js";
 import type { Job } from "../job/model.js";
 import type { Shell } from "./shell.js";
 import { hasColor, widthOf } from "./shell.js";
@@ -14,6 +14,8 @@ export interface Report {
   add(base: BaseResult): void;
   /** Counts a document of the job. */
   addDocument(): void;
+  /** Takes the rows of the whole job. */
+  addJob(end: Pick<JobEnd, "rows" | "questions">): void;
   readonly held: number;
   /** Files of the bases, and documents. */
   readonly files: number;
@@ -47,6 +49,10 @@ export function startReport(
   const questions: { readonly open: string[]; readonly answered: string[] } = { open: [], answered: [] };
   const gaps = startGaps();
   const tally: Tally = { bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0, files: 0 };
+  let layout = "";
+  const ask = (asked: BaseResult["questions"]): void => {
+    for (const { check, text } of asked) (check.answer === undefined ? questions.open : questions.answered).push(text);
+  };
   return {
     get held() {
       return tally.held;
@@ -57,17 +63,24 @@ export function startReport(
     add: (base) => {
       count(tally, base);
       gaps.add(base);
-      for (const { check, text } of base.questions)
-        (check.answer === undefined ? questions.open : questions.answered).push(text);
+      ask(base.questions);
       const rank = rankOf(base);
       if (!choice.onlyFailing || rank < QUIET) shown.push({ rank, text: baseText(base, options) });
     },
     addDocument: () => {
       tally.files += 1;
     },
+    addJob: (end) => {
+      if (end.rows.length === 0) return;
+      countRows(tally, end.rows);
+      gaps.add({ mark: "layout", rows: end.rows });
+      ask(end.questions);
+      layout = writeLedgerRowsText("Layout", end.rows, options);
+    },
     texts: function* () {
       yield jobText(job, options);
       for (let rank = 0; rank <= QUIET; rank += 1) for (const each of shown) if (each.rank === rank) yield each.text;
+      yield layout;
       yield writeTextList("Questions for the engineer of record, open", questions.open, options);
       yield writeTextList("Questions answered; the rows keep their fail", questions.answered, options);
       if (!choice.all) yield writeTextList("Not checked, for want of input", gaps.lines(), options);
@@ -90,6 +103,10 @@ function count(tally: Tally, { held, rows, files }: BaseResult): void {
   tally.bases += 1;
   tally.held += held ? 1 : 0;
   tally.files += files.length;
+  countRows(tally, rows);
+}
+
+function countRows(tally: Tally, rows: BaseResult["rows"]): void {
   tally.rows += rows.length;
   for (const { status } of rows) {
     if (status === "pass") tally.passed += 1;
@@ -101,7 +118,7 @@ function count(tally: Tally, { held, rows, files }: BaseResult): void {
 const MOST_MARKS = 8;
 
 interface Gaps {
-  add(base: BaseResult): void;
+  add(base: Pick<BaseResult, "mark" | "rows">): void;
   lines(): readonly string[];
 }
 

@@ -36,6 +36,11 @@ export function writeLedgerRows(base: Omit<SummaryBase, "files">): string {
   return writeCsvRows(base.checks.map((check) => [...before, ...checkCells(check)]));
 }
 
+/** The rows of the whole job, which name no base and no template. */
+export function writeLedgerJobRows(checks: readonly SummaryCheck[]): string {
+  return writeCsvRows(checks.map((check) => ["", "", "", ...checkCells(check)]));
+}
+
 function checkCells(check: SummaryCheck): CsvCell[] {
   const { rule, clause, edition, subject, severity, status, value, sense, limit, margin, unit, note, answer } = check;
   const answered = [answer?.by ?? "", answer?.date ?? "", answer?.text ?? ""];

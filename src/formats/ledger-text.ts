@@ -41,9 +41,18 @@ const LEAST_WIDTH = 40;
 
 /** Heading and rows of one base, ending with an empty line. */
 export function writeLedgerText(base: LedgerTextBase, options: LedgerTextOptions): string {
-  const shown = options.all ? base.rows.map(alone) : joinAlike(base.rows.filter(({ status }) => status === "fail"));
-  const lines = [...tableLines(shown, options), ...(options.all ? [] : countLines(base.rows, options))];
-  return `${[headingLine(base, options), ...lines].join("\n")}\n\n`;
+  return underHeading(headingLine(base, options), base.rows, options);
+}
+
+/** Heading and rows that belong to no base, ending with an empty line. */
+export function writeLedgerRowsText(heading: string, rows: readonly CheckRow[], options: LedgerTextOptions): string {
+  return underHeading(styled(heading, "bold", options.color), rows, options);
+}
+
+function underHeading(heading: string, rows: readonly CheckRow[], options: LedgerTextOptions): string {
+  const shown = options.all ? rows.map(alone) : joinAlike(rows.filter(({ status }) => status === "fail"));
+  const lines = [...tableLines(shown, options), ...(options.all ? [] : countLines(rows, options))];
+  return `${[heading, ...lines].join("\n")}\n\n`;
 }
 
 function headingLine(base: LedgerTextBase, { color }: LedgerTextOptions): string {

@@ -2,10 +2,10 @@
 import type { SummaryCheck } from "../summary.js";
 import { writeCsvRows } from "./csv-cells.js";
 
-/** One failing `ask` row of a base, and the question in words. */
+/** One failing `ask` row, and the question in words; of the whole job: no mark, no quantity. */
 export interface Question {
   readonly mark: string;
-  readonly quantity: number;
+  readonly quantity: number | null;
   readonly text: string;
   readonly check: SummaryCheck;
 }

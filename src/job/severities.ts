@@ -30,6 +30,17 @@ export const RULE_SEVERITIES = {
   "wrong-placement": "advise",
   "look-alike": "advise",
   key: "advise",
+  "neighbour-rods": "ask",
+  "neighbour-templates": "advise",
+  "neighbour-concrete": "advise",
+  "base-off-grid": "advise",
+  "plate-elevation": "ask",
+  "group-spacing": "ask",
+  "line-accumulation": "ask",
+  "control-residual": "advise",
+  "control-closure": "advise",
+  "grid-diagonal": "advise",
+  "setting-out-elevation": "advise",
 } as const satisfies Readonly<Record<string, Severity>>;
 
 export type RuleId = keyof typeof RULE_SEVERITIES;

@@ -1,4 +1,4 @@
 /** Plates: pattern and rules in, a thing to be cut out. */
-export { findPlateFaults, makePlate } from "./make-plate.js";
+export { makePlate, makePlateOutline } from "./make-plate.js";
 export { measurePlate } from "./measure.js";
 export type * from "./model.js";

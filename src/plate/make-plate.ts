@@ -1,8 +1,11 @@
 /** From a base and its rods to a plate that can be cut. */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Contour } from "../geometry/index.js";
 import type { Base, Job } from "../job/model.js";
 import type { Layout } from "../pattern/index.js";
+import { judgeOutline, movedRods } from "../setting/index.js";
 import { makeHoles } from "./holes.js";
+import { keyOutline } from "./key/key-outline.js";
 import { layOutMarks } from "./marks/lay-out-marks.js";
 import type { Plate } from "./model.js";
 import type { Openings } from "./openings.js";
@@ -20,10 +23,11 @@ export function makePlate(job: Job, base: Base, layout: Layout): Outcome<Plate> 
   return { ok: true, value: assemble(job, base, layout, shape), findings: [] };
 }
 
-/** The findings of `makePlate` without the plate: marks, which take most of the time, have none. */
-export function findPlateFaults(job: Job, base: Base, layout: Layout): readonly Finding[] {
+/** The outline of `makePlate`, with its findings, without the plate: marks, which take most of the time, have none. */
+export function makePlateOutline(job: Job, base: Base, layout: Layout): Outcome<Contour> {
   const shape = makeShape(job, base, layout);
-  return isFindings(shape) ? shape : [];
+  if (isFindings(shape)) return { ok: false, findings: shape };
+  return { ok: true, value: shape.outline.contour, findings: [] };
 }
 
 interface Shape {
@@ -42,7 +46,8 @@ function assemble(job: Job, base: Base, layout: Layout, shape: Shape): Plate {
   const { template } = base;
   const { outline } = shape;
   const { openings, sized } = shape.openings;
-  const outer = outline.contour;
+  const moved = movedRods(base, layout, outline.contour);
+  const { contour: outer, keyed } = keyOutline(job, base, layout, outline, openings, moved);
   const holes = makeHoles(job, template, layout, openings);
   return {
     mark: template.mark,
@@ -54,6 +59,8 @@ function assemble(job: Job, base: Base, layout: Layout, shape: Shape): Plate {
     region: { outer, inner: holes.filter(({ made }) => made === "cut").map(({ contour }) => contour) },
     holes,
     ...layOutMarks(job, base, layout, outer, holes),
+    keyed,
+    wrong: judgeOutline(moved, outer),
     sized: [...sizedAs("outline", outline.sized), ...sizedAs("opening", sized)],
   };
 }

@@ -1,17 +1,24 @@
 /** Placing tolerances by edition. */
 import type { Length } from "../units/length.js";
 import { aci117Placing } from "./aci-117-10/placing.js";
-import { aisc303TenPlacing } from "./aisc-303-10/placing.js";
+import { accumulation, aisc303TenPlacing } from "./aisc-303-10/placing.js";
 import { aisc303Placing } from "./aisc-303-22/placing.js";
 import { unknownEdition } from "./editions.js";
 import { en1090Placing } from "./en-1090-2/placing.js";
-import type { ElevationRow, Lookup, PlacingRow, Sized, Table } from "./model.js";
-import type { PlacingTableRow } from "./placing.js";
+import type { ElevationRow, Lookup, PlacingRow, Sized, Sourced, Table } from "./model.js";
+import type { PlacingItem, PlacingTableRow } from "./placing.js";
 import { nearestSizes } from "./sized-index.js";
 import { printedInches } from "./sizes.js";
 
 /** How a foundation bolt is set, for EN 1090-2: cast in fixed, or adjustable in a pocket or sleeve. */
 export type BoltSetting = "fixed" | "adjustable";
+
+/** A tolerance between groups: `growth` for each length of line, never more than `tolerance` in total. */
+export interface GroupPlacingRow extends Sourced {
+  readonly item: string;
+  readonly tolerance: Length;
+  readonly growth: { readonly tolerance: Length; readonly per: Length } | null;
+}
 
 interface PlacingIndex {
   readonly edition: string;
@@ -20,6 +27,7 @@ interface PlacingIndex {
   readonly byDiameter: ReadonlyMap<Length, PlacingTableRow>;
   readonly sizes: readonly Sized[];
   readonly top: PlacingTableRow | undefined;
+  readonly rows: readonly PlacingTableRow[];
 }
 
 const fixed = en1090Placing.rows.filter((row) => row.setting === "fixed");
@@ -56,6 +64,19 @@ export function findElevation(edition: string, setting: BoltSetting = "fixed"): 
   return { found: true, row: { low: minus, high: plus, item, source, confidence, note }, edition: printed, clause };
 }
 
+/** Tolerance between groups, where the edition has one: adjacent group centres, or what may add up along a column line. */
+export function findGroupPlacing(
+  edition: string,
+  about: Extract<PlacingItem, "adjacent groups" | "accumulated along a column line">,
+): Lookup<GroupPlacingRow> {
+  const { rows, edition: printed } = INDEXES.get(edition)?.fixed ?? unknownEdition("placing", edition);
+  const row = rows.find((each) => each.about === about);
+  if (row === undefined || row.plus === null) return { found: false, nearest: [] };
+  const { item, source, confidence, note, plus, clause } = row;
+  const growth = about === "accumulated along a column line" ? accumulation : null;
+  return { found: true, row: { tolerance: plus, growth, item, source, confidence, note }, edition: printed, clause };
+}
+
 function both(table: PlacingIndex): Readonly<Record<BoltSetting, PlacingIndex>> {
   return { fixed: table, adjustable: table };
 }
@@ -69,6 +90,7 @@ function index(table: Table<PlacingTableRow>): PlacingIndex {
     byDiameter: new Map(sized.map((row) => [row.diameter, row])),
     sizes: sized.toSorted((a, b) => a.diameter - b.diameter),
     top: table.rows.find((row) => row.about === "top of rod"),
+    rows: table.rows,
   };
 }
 

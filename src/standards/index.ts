@@ -29,10 +29,18 @@ export { findC2, findEdge } from "./find-edge.js";
 export { findNut, findWasher, nutStandards, washerStandards } from "./find-fastener.js";
 export { findGrade, nutForm } from "./find-grade.js";
 export { findBaseHole, findTemplateHole } from "./find-hole.js";
-export { type BoltSetting, findElevation, findPlacing } from "./find-placing.js";
+export {
+  type BoltSetting,
+  findElevation,
+  findGroupPlacing,
+  findPlacing,
+  type GroupPlacingRow,
+} from "./find-placing.js";
 export { findThread } from "./find-thread.js";
 export type * from "./model.js";
 export { cautions } from "./osha-1926/cautions.js";
+export type { PlacingTableRow } from "./placing.js";
+export { placingRows } from "./placing-rows.js";
 export { plateWeights, steelDensities as densities } from "./plate-weights/steel.js";
 export { type SheetSizeRow, sheetSizeRows as sheetSizes } from "./sheet-sizes/sizes.js";
 export { surveyFacts } from "./survey-practice/facts.js";

@@ -94,3 +94,9 @@ function coordinateTicks(value: Length, unit: SurveyUnit, places: number): bigin
   const size = divide(BigInt(Math.abs(value)) * below * 10n ** BigInt(places), above);
   return value < 0 ? -size : size;
 }
+
+/** One unit of the last place of a file, in nanometres; not whole for the US survey foot. */
+export function coordinateStep(unit: SurveyUnit, places = COORDINATE_PLACES[unit]): number {
+  const [above, below] = NM[unit];
+  return Number(above) / Number(below) / 10 ** places;
+}

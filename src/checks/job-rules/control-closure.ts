@@ -1,0 +1,68 @@
+import { NM_PER_MM, roundSymmetric } from "../../units/index.js";
+import type { ControlTie } from "../control-ties.js";
+import { controlTies, noControl } from "../control-ties.js";
+import type { JobContext, JobRule } from "../job-model.js";
+import type { Verdict } from "../model.js";
+import { PLAN } from "../placed.js";
+import { compare, notApplicable, notChecked } from "../verdict.js";
+import { wordsIn } from "../words.js";
+
+/** The distance between two control points on the site and on the plan: wrong units, scale or points show here. */
+export const controlClosure: JobRule = {
+  id: "control-closure",
+  title:
+    "distance between two control points on the site less that on the plan x scale factor <= the job's site.tolerance",
+  severity: "advise",
+  measured: "the misclosure between two control points",
+  clause: () => "site.tolerance",
+  edition: () => "job",
+  check(context) {
+    const { plan } = context;
+    if (plan === null) return [];
+    const ties = controlTies(context);
+    if (ties.length < 2 || plan.transform === null) return [notApplicable(PLAN, noControl(context))];
+    return pairsOf(ties).map(([a, b]) => judge(context, a, b));
+  },
+};
+
+const ALL_PAIRS = 6;
+
+/** Every pair of a few; of many, each with the next and the last with the first. */
+function pairsOf(ties: readonly ControlTie[]): readonly (readonly [ControlTie, ControlTie])[] {
+  if (ties.length <= ALL_PAIRS) return ties.flatMap((a, i) => ties.slice(i + 1).map((b) => [a, b] as const));
+  return ties.map((a, i) => [a, ties[(i + 1) % ties.length] ?? a] as const);
+}
+
+function judge({ job, plan }: JobContext, a: ControlTie, b: ControlTie): Verdict {
+  const say = wordsIn(job.unit);
+  const factor = plan?.transform?.scaleFactor ?? 1;
+  const onSite = Math.hypot(a.point.northing - b.point.northing, a.point.easting - b.point.easting);
+  const onPlan = Math.hypot(a.plan.x - b.plan.x, a.plan.y - b.plan.y);
+  const off = Math.abs(roundSymmetric(onSite - onPlan * factor));
+  const ratio = (onSite / (onPlan * factor)).toFixed(6);
+  const note = `${say.length(off)} ${job.unit} over ${metres(onPlan)} m; site / plan = ${ratio}${suspicion(onSite / onPlan)}`;
+  const subject = `${a.point.name} - ${b.point.name}`;
+  const tolerance = plan?.site.controlTolerance;
+  if (tolerance?.kind !== "given")
+    return notChecked(subject, `${note}; ${tolerance?.why ?? ""} (${tolerance?.key ?? ""})`);
+  return compare(subject, 2 * off, "<=", 2 * tolerance.value, note);
+}
+
+function metres(nm: number): string {
+  return (nm / NM_PER_MM / 1000).toFixed(3);
+}
+
+/** Ratios that a wrong unit makes. */
+const SLIPS: readonly (readonly [number, string])[] = [
+  [1 / 0.3048, "metres where feet are meant"],
+  [0.3048, "feet where metres are meant"],
+  [12, "feet where inches are meant"],
+  [1 / 12, "inches where feet are meant"],
+  [25.4, "inches where millimetres are meant"],
+  [1 / 25.4, "millimetres where inches are meant"],
+];
+
+function suspicion(ratio: number): string {
+  const slip = SLIPS.find(([factor]) => Math.abs(ratio / factor - 1) < 1e-3);
+  return slip === undefined ? "" : `: ${slip[1]}?`;
+}

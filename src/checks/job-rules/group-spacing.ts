@@ -1,0 +1,39 @@
+import { toLattice } from "../../geometry/index.js";
+import { findGroupPlacing } from "../../standards/index.js";
+import type { ColumnLine } from "../column-lines.js";
+import { columnLines } from "../column-lines.js";
+import type { JobContext, JobRule } from "../job-model.js";
+import type { Verdict } from "../model.js";
+import { PLAN, placedBases } from "../placed.js";
+import { notApplicable, notChecked } from "../verdict.js";
+import { counted, wordsIn } from "../words.js";
+
+/** What adjacent group centres may be off as placed: for the survey; the layout itself cannot be off. */
+export const groupSpacing: JobRule = {
+  id: "group-spacing",
+  title: "adjacent group centres as placed, by the placing edition: what the survey is held to",
+  severity: "ask",
+  measured: "the distance between adjacent group centres",
+  clause: ({ job }) => {
+    const found = findGroupPlacing(job.editions.placing, "adjacent groups");
+    return found.found ? found.clause : "adjacent group centres";
+  },
+  edition: ({ job }) => job.editions.placing,
+  check(context) {
+    if (placedBases(context).length === 0) return [];
+    const { placing } = context.job.editions;
+    const found = findGroupPlacing(placing, "adjacent groups");
+    if (!found.found) return [notApplicable(PLAN, `${placing} has no tolerance of adjacent group centres here`)];
+    const lines = columnLines(context);
+    if (lines.length === 0) return [notApplicable(PLAN, "no line has two groups")];
+    return lines.map((line) => awaitSurvey(context, line, found.row.tolerance));
+  },
+};
+
+function awaitSurvey({ job }: JobContext, { name, spacings }: ColumnLine, tolerance: number): Verdict {
+  const say = wordsIn(job.unit);
+  const [least, most] = [Math.min(...spacings), Math.max(...spacings)].map((mm) => say.length(toLattice(mm)));
+  const range = least === most ? least : `${least} to ${most}`;
+  const note = `${counted(spacings.length, "spacing")} of ${range} ${job.unit}, each within ${say.length(tolerance)} as placed: not checked until the rods are surveyed`;
+  return notChecked(`line ${name}`, note);
+}

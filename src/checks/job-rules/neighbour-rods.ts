@@ -1,0 +1,59 @@
+import type { Point } from "../../geometry/index.js";
+import { extentOfPoints, growExtent, twiceDistanceBetweenPoints } from "../../geometry/index.js";
+import type { PlacedBase } from "../../site/index.js";
+import { NM_PER_MM } from "../../units/index.js";
+import type { JobRule } from "../job-model.js";
+import { findNeighbours } from "../neighbours.js";
+import { judgeNeighbours, placedBases } from "../placed.js";
+import { wordsIn } from "../words.js";
+
+/** Rods of two bases that would stand in one place. */
+export const neighbourRods: JobRule = {
+  id: "neighbour-rods",
+  title: "clear distance between the rods of two bases >= 0",
+  severity: "ask",
+  measured: "the clear distance between the rods of two bases",
+  clause: () => "rods cannot pass through each other",
+  edition: () => "geometry",
+  check(context) {
+    const bases = placedBases(context);
+    if (bases.length === 0) return [];
+    const say = wordsIn(context.job.unit);
+    const boxed = bases.map((placed) => ({ item: { placed }, box: boxOfRods(placed) }));
+    const found = findNeighbours(boxed, (a, b) => nearestRods(a.placed, b.placed).twice);
+    return judgeNeighbours(found, (a, b) => {
+      const { first, second, twice } = nearestRods(a.placed, b.placed);
+      return `${first} and ${second}: ${say.full(twice)} clear between the shanks, nuts and plates not counted`;
+    });
+  },
+};
+
+function boxOfRods({ rods }: PlacedBase) {
+  const most = Math.max(0, ...rods.map(({ rod }) => rod.group.rod.diameter));
+  return growExtent(extentOfPoints(rods.map(({ plan }) => plan)), most / 2 / NM_PER_MM);
+}
+
+interface RodPair {
+  readonly first: string;
+  readonly second: string;
+  readonly twice: number;
+}
+
+function nearestRods(a: PlacedBase, b: PlacedBase): RodPair {
+  const pairs = a.rods.flatMap((one) =>
+    b.rods.map((other) => ({
+      first: one.rod.tag,
+      second: other.rod.tag,
+      twice: twiceClearOfRods(one.plan, one.rod.group.rod.diameter, other.plan, other.rod.group.rod.diameter),
+    })),
+  );
+  return pairs.reduce((best, pair) => (pair.twice < best.twice ? pair : best), {
+    first: "",
+    second: "",
+    twice: Number.MAX_SAFE_INTEGER,
+  });
+}
+
+function twiceClearOfRods(p: Point, d: number, q: Point, e: number): number {
+  return twiceDistanceBetweenPoints(p, q) - d - e;
+}
