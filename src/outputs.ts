@@ -225,14 +225,14 @@ function writeSheet(product: Product, { made, document, version }: Surroundings)
 
 /** One file a coordinate system; order and unit stand in its name. */
 function settingOutFiles(
-  { job, plan }: JobProduct,
+  { job, plan, held }: JobProduct,
   ending: string,
   pick: (texts: SettingOutTexts) => string,
 ): { readonly path: string; readonly bytes: Uint8Array }[] {
   const { order, unit } = plan.site.settingOut;
   return coordinateSystems(plan).map((system) => ({
     path: `${settingOutStem(job)}_${system}_${order}_${surveyUnitName(unit)}${ending}.csv`,
-    bytes: encoder.encode(pick(writeSettingOut(plan, system))),
+    bytes: encoder.encode(pick(writeSettingOut(plan, system, (mark) => held.has(mark)))),
   }));
 }
 

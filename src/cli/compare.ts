@@ -1,5 +1,5 @@
 /** `rodplate compare OLD NEW`: what changed between two jobs or packages, and what must be cut again. */
-import { statSync } from "node:fs";
+import { existsSync, statSync } from "node:fs";
 import { basename, resolve } from "node:path";
 import { buildInParts } from "../build.js";
 import type { Side, TemplateState } from "../compare/index.js";
@@ -47,11 +47,16 @@ function uniqueFindings(sides: readonly Outcome<Side>[]): Outcome<Side>["finding
 async function readSide(name: string, shell: Shell): Promise<Outcome<Side>> {
   const path = resolve(shell.currentFolder, name);
   const stat = statSync(path, { throwIfNoEntry: false });
-  if (stat === undefined) {
-    return { ok: false, findings: [fileFault(name, "missing-file", "there is no such job file or package")] };
-  }
+  if (stat === undefined) return { ok: false, findings: [fileFault(name, "missing-file", missingWords(path))] };
   if (stat.isDirectory()) return readPackage(path, name);
   return basename(path) === SUMMARY ? readPackage(resolve(path, ".."), name) : buildSide(name, shell);
+}
+
+/** A `make` that was killed leaves the earlier package beside its folder. */
+function missingWords(path: string): string {
+  const old = `.${basename(path)}.old`;
+  const rest = existsSync(resolve(path, "..", old)) ? `; an interrupted make left an earlier one in ${old}` : "";
+  return `there is no such job file or package${rest}`;
 }
 
 /** A job's templates as `make` would hand them out; held ones are made as well, to be compared. */

@@ -11,7 +11,8 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
   rodplate --version                 the version
 
 Exit code: 0 made, nothing is held; 1 made, but something is held; 2 the input is at fault, nothing written;
-3 a fault of the program. (compare: 1 when something that is cut already must be cut again.) Progress and messages go to standard error. NO_COLOR and COLUMNS are honoured.
+3 a fault of the program. For compare: 1 something that is cut already must be cut again.
+Progress and messages go to standard error. NO_COLOR and COLUMNS are honoured.
 `;
 
 const START = `rodplate start [NAME] --out FILE
@@ -43,12 +44,12 @@ A job without a date is dated today, or by SOURCE_DATE_EPOCH where that is set.
 
 const COMPARE = `rodplate compare OLD NEW [--json]
 
-Compares two states of a job, each a job file or the folder of a package, and tells template by template, worst first, what
-must be cut again, which holes moved and how far, what is new, gone or held. Holes are matched by place, since tags may be
-renumbered. Units may differ. Every file that a package lists is held against its size and hash. Writes nothing.
+Compares two states of a job, each a job file or the folder of a package, and tells template by template, worst first,
+what must be cut again, which holes moved and how far, what is new, gone or held. Holes are matched by place, since tags
+may be renumbered. Units may differ. Every file that a package lists is held against its size and hash. Writes nothing.
 
-A template counts as cut when OLD handed out a file to cut or drill by: a package that has one, a job that does not hold it.
-A revision letter or another mark alone is no recut: such templates are listed as MARKS ONLY.
+A template counts as cut when OLD handed out a file to cut or drill by: a package that has one, a job that does not hold
+it. A revision letter or another mark alone is no recut: such templates are listed as MARKS ONLY.
 
   --json   the machine form, or {"findings": [...]} when OLD or NEW is at fault, and nothing else
 

@@ -16,7 +16,7 @@ export function compareTemplates(old: TemplateState, fresh: TemplateState): Temp
 
 function verdictOf(old: TemplateState, fresh: TemplateState, isOther: boolean, files: readonly Change[]): VerdictKind {
   if (old.delivered && isOther) return "recut";
-  if (!fresh.delivered) return "held";
+  if (fresh.held || !fresh.delivered) return "held";
   if (!old.delivered) return "to cut";
   if (files.some(({ what }) => what === "marks")) return "marks only";
   return files.length > 0 ? "file only" : "unchanged";

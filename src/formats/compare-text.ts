@@ -33,7 +33,7 @@ const LABELS: Readonly<Record<VerdictKind, string>> = {
 
 const MEANINGS: Readonly<Record<VerdictKind, string>> = {
   recut: "handed out to be cut in OLD, another plate in NEW: must be cut again",
-  held: "held in NEW: nothing to cut by",
+  held: "held in NEW: nothing to cut by, and the plates that are cut already wait",
   gone: "not in NEW",
   "to cut": "held in OLD, cut by NEW for the first time",
   new: "not in OLD",

@@ -8,7 +8,7 @@ import { planToSite } from "../site/index.js";
 import type { SitePlan, SitePoint, SiteTransform } from "../site/model.js";
 import type { SurveyUnit } from "../units/index.js";
 import { formatCoordinate } from "../units/index.js";
-import type { SettingOutPoint } from "./setting-out-points.js";
+import type { IsHeld, SettingOutPoint } from "./setting-out-points.js";
 import { settingOutPoints } from "./setting-out-points.js";
 
 /** PNEZD: northing before easting. PENZD: easting before northing. */
@@ -35,10 +35,10 @@ export function coordinateSystems({ transform }: SitePlan): readonly CoordinateS
 }
 
 /** The points of a plan in one coordinate system. A point that is not known in it is left out; an unknown elevation is empty. */
-export function writeSettingOut(plan: SitePlan, system: CoordinateSystem): SettingOutTexts {
+export function writeSettingOut(plan: SitePlan, system: CoordinateSystem, isHeld?: IsHeld): SettingOutTexts {
   const { order, unit } = plan.site.settingOut;
   const locate = locator(plan, system);
-  const lines = settingOutPoints(plan).flatMap((point) => {
+  const lines = settingOutPoints(plan, isHeld).flatMap((point) => {
     const at = locate(point);
     return at === null ? [] : [pointLine(point, at, order, unit)];
   });

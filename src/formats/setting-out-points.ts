@@ -23,18 +23,26 @@ export interface SettingOutPoint {
 /** Longest point name: what data collectors take at least (common practice). */
 export const LONGEST_NAME = 16;
 
+/** True for the mark of a base that is held: its points say so. */
+export type IsHeld = (mark: string) => boolean;
+
+const nothingHeld: IsHeld = () => false;
+
 /**
  * Every rod by placement and then by tag, then the centre of every group, then the working points that lie elsewhere, then
  * the control points.
  */
-export function settingOutPoints(plan: SitePlan): readonly SettingOutPoint[] {
+export function settingOutPoints(plan: SitePlan, isHeld: IsHeld = nothingHeld): readonly SettingOutPoint[] {
   const taken = new Set<string>();
   const stems = stemsOf(plan.bases, taken);
-  const named = plan.bases.map((base, index) => ({ base, stem: stems[index] ?? "" }));
+  const named = plan.bases.map((base, index): Named => {
+    const held = isHeld(base.base.mark) ? " HELD" : "";
+    return { base, stem: stems[index] ?? "", words: `${base.name}${held}` };
+  });
   return [
-    ...named.flatMap(({ base, stem }) => base.rods.map((rod) => rodPoint(base, rod, stem))),
-    ...named.map(({ base, stem }) => centrePoint(base, stem)),
-    ...named.filter(({ base }) => !isCentred(base)).map(({ base, stem }) => workingPoint(base, stem)),
+    ...named.flatMap((each) => each.base.rods.map((rod) => rodPoint(each, rod))),
+    ...named.map(centrePoint),
+    ...named.filter(({ base }) => !isCentred(base)).map(workingPoint),
     ...plan.control.map((control, index) => controlPoint(control, index, taken)),
   ];
 }
@@ -65,7 +73,14 @@ function meanOf(points: readonly Point[]): Point {
   return pointInNanometres(sum(({ x }) => x) / points.length, sum(({ y }) => y) / points.length);
 }
 
-function rodPoint(base: PlacedBase, { rod, plan }: PlannedRod, stem: string): SettingOutPoint {
+interface Named {
+  readonly base: PlacedBase;
+  readonly stem: string;
+  /** Mark, crossing, and HELD. */
+  readonly words: string;
+}
+
+function rodPoint({ base, stem, words }: Named, { rod, plan }: PlannedRod): SettingOutPoint {
   const { topOfConcrete } = base.placement;
   const { projection, size } = rod.group.rod;
   const isKnown = topOfConcrete.kind === "given" && projection.kind === "given";
@@ -75,18 +90,18 @@ function rodPoint(base: PlacedBase, { rod, plan }: PlannedRod, stem: string): Se
     plan,
     given: null,
     elevation: isKnown ? add(topOfConcrete.value, projection.value) : null,
-    description: plainText(`ROD ${base.name} ${rod.tag} ${size}`),
+    description: plainText(`ROD ${words} ${rod.tag} ${size}`),
   };
 }
 
-function centrePoint(base: PlacedBase, stem: string): SettingOutPoint {
+function centrePoint({ base, stem, words }: Named): SettingOutPoint {
   const at = { name: centreName(stem), plan: groupCentre(base), given: null, elevation: concreteOf(base) };
-  return { kind: "centre", ...at, description: plainText(`CENTRE ${base.name}`) };
+  return { kind: "centre", ...at, description: plainText(`CENTRE ${words}`) };
 }
 
-function workingPoint(base: PlacedBase, stem: string): SettingOutPoint {
+function workingPoint({ base, stem, words }: Named): SettingOutPoint {
   const at = { name: `${stem}_WP`, plan: base.workingPoint, given: null, elevation: concreteOf(base) };
-  return { kind: "working point", ...at, description: plainText(`WORKING POINT ${base.name}`) };
+  return { kind: "working point", ...at, description: plainText(`WORKING POINT ${words}`) };
 }
 
 function concreteOf({ placement }: PlacedBase): Length | null {

@@ -93,6 +93,10 @@ describe("exit codes", () => {
 describe("2: what is wrong with OLD and NEW is told together, with its place", () => {
   it("missing files and folders that are no packages", () => {
     mkdirSync(join(folder, "empty"));
+    mkdirSync(join(folder, ".killed.old"));
+    expect(run("compare killed empty").stderr).toMatch(
+      /^killed: .*an interrupted make left an earlier one in \.killed\.old$/m,
+    );
     const compared = run("compare no.yaml empty");
     expect([compared.status, compared.stdout]).toEqual([2, ""]);
     expect(compared.stderr).toMatch(/^no\.yaml: there is no such job file or package$/m);

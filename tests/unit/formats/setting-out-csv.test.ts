@@ -56,6 +56,18 @@ describe("local coordinates", () => {
     expect(lines[4]).toMatch(/^A-1_C,0\.0000,0\.0000,100\.0000,/);
   });
 
+  it("the points of a held base say so", () => {
+    const { plan } = planJob({ placements: [placementAt(["A", "1"])] });
+    const lines = writeSettingOut(plan, "local", (mark) => mark === "B1")
+      .bare.trim()
+      .split("\r\n");
+    expect(lines.map((line) => line.split(",")[4])).toEqual([
+      ...["A1", "A2", "A3", "A4"].map((tag) => `ROD B1 A-1 HELD ${tag} 1-1/4`),
+      "CENTRE B1 A-1 HELD",
+    ]);
+    expect(writeSettingOut(plan, "local", (mark) => mark === "B2").bare).not.toContain("HELD");
+  });
+
   it("the bare file is the other without its first line", () => {
     const { headed, bare } = writeSettingOut(planJob().plan, "local");
     expect(headed.slice(headed.indexOf("\n") + 1)).toBe(bare);
