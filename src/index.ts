@@ -4,8 +4,16 @@ export { build, buildInParts, ProgramFault } from "./build.js";
 export type { CheckRow, CheckStatus, Quantity, Sense } from "./checks/index.js";
 export type { Finding, FindingSeverity, Outcome, Place } from "./diagnostics/finding.js";
 export { formatFinding, hasErrors } from "./diagnostics/finding.js";
-export type { Fit, FitHole, FitOptions, FitRod } from "./fit/index.js";
-export { fitPlate } from "./fit/index.js";
+export type {
+  Fit,
+  FitHole,
+  FitOptions,
+  FitProbability,
+  FitRod,
+  PositionError,
+  ProbabilityRequest,
+} from "./fit/index.js";
+export { fitPlate, fitProbability } from "./fit/index.js";
 export type { Question } from "./formats/questions-csv.js";
 export type { BaseOutputKind, JobOutputKind, OutputFile, OutputKind, SvgDocument } from "./outputs.js";
 export { baseOutputs, jobOutputs } from "./outputs.js";
