@@ -73,6 +73,8 @@ export function plateOf(outer: Contour, holes: readonly Hole[], marks: readonly 
     holes,
     marks,
     omitted: [],
+    keyed: null,
+    wrong: [],
     sized: [],
   };
 }

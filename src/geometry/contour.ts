@@ -42,9 +42,20 @@ export function roundedRectangle(center: Point, x: Length, y: Length, radius: Le
  * that stand out. Whether the corners have room is `cornerFaults`' business, whether the path crosses itself `pathFaults`'.
  */
 export function polygon(points: readonly Point[], corner: CornerTreatment = { kind: "square" }): Path {
-  const around = signedPolygonArea(points) < 0 ? [...points].reverse() : points;
-  const pieces = around.map((at, i) =>
-    treatCorner(at, around.at(i - 1) ?? at, around[(i + 1) % around.length] ?? at, corner),
+  return polygonOf(points.map((at) => ({ at, corner })));
+}
+
+/** A corner of a polygon with a treatment of its own. */
+export interface Vertex {
+  readonly at: Point;
+  readonly corner: CornerTreatment;
+}
+
+/** As `polygon`, each corner treated in its own way. */
+export function polygonOf(vertices: readonly Vertex[]): Path {
+  const around = signedPolygonArea(vertices.map(({ at }) => at)) < 0 ? [...vertices].reverse() : vertices;
+  const pieces = around.map(({ at, corner }, i) =>
+    treatCorner(at, around.at(i - 1)?.at ?? at, around[(i + 1) % around.length]?.at ?? at, corner),
   );
   return { kind: "path", segments: chain(pieces) };
 }

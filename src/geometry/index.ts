@@ -1,7 +1,7 @@
 /** Plane geometry with true arcs: points on the 1 nm lattice, segments, contours, regions; measures and distances. */
 export * from "./contour.js";
 export type { CornerFault, CornerTreatment } from "./corner.js";
-export { cornerFaults } from "./corner.js";
+export { cornerFaults, treatCorner } from "./corner.js";
 export { crossings } from "./crossing.js";
 export * from "./distance.js";
 export * from "./extent.js";

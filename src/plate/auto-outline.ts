@@ -3,7 +3,7 @@
  * with the rod's play, and, where it is carried by a form whose size is known, to reach across it; rounded up to the
  * shop's increment in overall size. Edge and seat rules hold by construction.
  */
-import type { CornerTreatment, Path, Point } from "../geometry/index.js";
+import type { CornerTreatment, Point } from "../geometry/index.js";
 import {
   cornerFaults,
   extentOfPoints,
@@ -41,8 +41,10 @@ export function sizeOutline(job: Job, base: Base, layout: Layout, corner: Corner
   const size = fitCorners(center, roundUp(form.size, increment), needs, corner, increment);
   const say = (length: number) => formatWithUnit(length, unit);
   const rule = `hole to edge ${say(clear)}, room for nut and washer, rounded up to ${say(shop.increment.value)}`;
+  const points = rectanglePoints(center, nanometres(size.x), nanometres(size.y));
   return {
-    contour: rectanglePath(center, size, corner),
+    contour: polygon(points, corner),
+    vertices: points.map((at) => ({ at, corner })),
     sized: form.how === null ? rule : `${rule}; ${form.how}`,
   };
 }
@@ -131,8 +133,4 @@ function leavesRoom(center: Point, size: Size, needs: readonly Need[], corner: C
   if (cornerFaults(points, corner).length > 0) return false;
   const contour = polygon(points, corner);
   return needs.every(({ center: at, twice }) => twiceDepthInside(at, contour) >= twice);
-}
-
-function rectanglePath(center: Point, size: Size, corner: CornerTreatment): Path {
-  return polygon(rectanglePoints(center, nanometres(size.x), nanometres(size.y)), corner);
 }

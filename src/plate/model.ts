@@ -1,6 +1,7 @@
 /** A setting template as a thing to be cut: region, thickness, holes, marks. Values only; formats write it, checks judge it. */
 import type { Contour, Extent, Point, Region } from "../geometry/vocabulary.js";
 import type { Material } from "../job/model.js";
+import type { WrongPlacement } from "../setting/model.js";
 import type { Length } from "../units/length.js";
 
 export type HoleRole = "rod" | "opening" | "nail" | "grout";
@@ -44,6 +45,20 @@ export interface OmittedMark {
   readonly why: string;
 }
 
+/**
+ * What was cut off an outline so that a template that lies wrong shows it. `corner`: cut or notched with legs `x`, `y` along the
+ * two edges. `edge`: a notch of one upright and one slanting flank, `x` along the edge, `y` deep, its upright flank at `at`.
+ */
+export interface Keyed {
+  readonly kind: "corner cut" | "corner notch" | "edge notch";
+  /** The corner as it was, or where the notch's upright flank meets the edge. */
+  readonly at: Point;
+  readonly x: Length;
+  readonly y: Length;
+  /** The outline without the key. */
+  readonly bare: Contour;
+}
+
 export interface Plate {
   readonly mark: string;
   readonly revision: string;
@@ -57,6 +72,10 @@ export interface Plate {
   readonly holes: readonly Hole[];
   readonly marks: readonly Mark[];
   readonly omitted: readonly OmittedMark[];
+  /** The key that was added to the outline; null where none is. */
+  readonly keyed: Keyed | null;
+  /** Every wrong way round, and what it does to the rods, held against this outline. */
+  readonly wrong: readonly WrongPlacement[];
   /** What was sized automatically and by which rule, for the sheet and the ledger: "outline", "opening". */
   readonly sized: readonly { readonly what: string; readonly how: string }[];
 }

@@ -1,7 +1,16 @@
 /** The outer contour of a plate: as the job gives it, or sized automatically. Holes are none of its business. */
 import type { Finding } from "../diagnostics/finding.js";
 import type { CornerTreatment, Path, Point } from "../geometry/index.js";
-import { circle, cornerFaults, pathFaults, pointAt, polygon, rectanglePoints, toLattice } from "../geometry/index.js";
+import {
+  circle,
+  cornerFaults,
+  pathFaults,
+  pointAt,
+  polygon,
+  rectanglePoints,
+  signedPolygonArea,
+  toLattice,
+} from "../geometry/index.js";
 import type { Base, Job, OutlineSpec } from "../job/model.js";
 import type { Layout } from "../pattern/index.js";
 import { formatLength, formatWithUnit } from "../units/index.js";
@@ -18,7 +27,7 @@ export function makeOutline(job: Job, base: Base, layout: Layout): Outline | rea
     case "rectangle":
       return cornered(job, base, rectanglePoints(pointAt(spec.at.x, spec.at.y), spec.x, spec.y), spec.corner);
     case "circle":
-      return { contour: circle(pointAt(spec.at.x, spec.at.y), spec.diameter), sized: null };
+      return { contour: circle(pointAt(spec.at.x, spec.at.y), spec.diameter), vertices: [], sized: null };
     case "ring":
       return ringOutline(job, base, spec);
     case "polygon":
@@ -33,7 +42,9 @@ export function makeOutline(job: Job, base: Base, layout: Layout): Outline | rea
 
 function ringOutline(job: Job, base: Base, spec: OutlineSpec & { kind: "ring" }): Outline | readonly Finding[] {
   const say = (length: number) => formatWithUnit(length, job.unit);
-  if (spec.inner < spec.outer) return { contour: circle(pointAt(spec.at.x, spec.at.y), spec.outer), sized: null };
+  if (spec.inner < spec.outer) {
+    return { contour: circle(pointAt(spec.at.x, spec.at.y), spec.outer), vertices: [], sized: null };
+  }
   const message = `the ring's inner diameter ${say(spec.inner)} must be smaller than its outer, ${say(spec.outer)}`;
   return [templateError(base, "outline", "ring-inverted", message)];
 }
@@ -49,7 +60,9 @@ function cornered(
   if (findings.length > 0) return findings;
   const contour = polygon(points, corner);
   const treated = shapeFindings(job, base, contour);
-  return treated.length > 0 ? treated : { contour, sized: null };
+  if (treated.length > 0) return treated;
+  const around = signedPolygonArea(points) < 0 ? [...points].reverse() : points;
+  return { contour, vertices: around.map((at) => ({ at, corner })), sized: null };
 }
 
 function shapeFindings(job: Job, base: Base, contour: Path): readonly Finding[] {

@@ -1,0 +1,92 @@
+/** Which rod belongs where: the assignment of one list of points to another whose largest distance is least. */
+import type { Point } from "../geometry/index.js";
+import { span } from "../geometry/index.js";
+
+/** For each of the first points the index of its partner, and the largest cost of a pair. */
+export interface Assignment {
+  readonly partners: readonly number[];
+  readonly worst: number;
+}
+
+interface Edge {
+  readonly to: number;
+  readonly cost: number;
+}
+
+/** The assignment with the least largest distance, in millimetres; null where none stays below `limit`. */
+export function assignNearest(from: readonly Point[], to: readonly Point[], limit = Infinity): Assignment | null {
+  if (from.length !== to.length) return null;
+  const order = to.map((_, i) => i).sort((a, b) => xOf(to, a) - xOf(to, b));
+  const edges = from.map((point): readonly Edge[] => {
+    const near: Edge[] = [];
+    for (let k = firstAtLeast(order, to, point.x - limit); k < order.length; k++) {
+      const j = order[k] as number;
+      if (xOf(to, j) > point.x + limit) break;
+      const cost = span(point, to[j] as Point);
+      if (cost < limit) near.push({ to: j, cost });
+    }
+    return near;
+  });
+  return assignLeast(edges);
+}
+
+function xOf(points: readonly Point[], i: number): number {
+  return points[i]?.x ?? 0;
+}
+
+/** First place in an order by x whose x is at least `least`. */
+function firstAtLeast(order: readonly number[], points: readonly Point[], least: number): number {
+  let [low, high] = [0, order.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (xOf(points, order[middle] ?? 0) < least) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** The assignment over any costs, a row a point, with the least largest one. */
+export function assignCosts(costs: readonly (readonly number[])[]): Assignment | null {
+  return assignLeast(costs.map((row) => row.map((cost, to) => ({ to, cost }))));
+}
+
+/** First the least that any assignment needs: often it is enough. Then the costs above it are halved. */
+function assignLeast(edges: readonly (readonly Edge[])[]): Assignment | null {
+  if (edges.some((row) => row.length === 0)) return null;
+  const least = Math.max(...edges.map((row) => Math.min(...row.map(({ cost }) => cost))));
+  const first = match(edges, least);
+  if (first !== null) return { partners: first, worst: least };
+  const costs = [...new Set(edges.flatMap((row) => row.map(({ cost }) => cost)))].filter((cost) => cost > least);
+  costs.sort((a, b) => a - b);
+  let found: Assignment | null = null;
+  let [low, high] = [0, costs.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const worst = costs[middle] as number;
+    const partners = match(edges, worst);
+    if (partners === null) low = middle + 1;
+    else [found, high] = [{ partners, worst }, middle];
+  }
+  return found;
+}
+
+/** A complete matching over edges up to `most`, by augmenting paths; null where there is none. */
+function match(edges: readonly (readonly Edge[])[], most: number): readonly number[] | null {
+  const taken: number[] = edges.map(() => -1);
+  const seen: number[] = edges.map(() => -1);
+  const place = (row: number, round: number): boolean =>
+    (edges[row] ?? []).some(({ to, cost }) => {
+      if (cost > most || seen[to] === round) return false;
+      seen[to] = round;
+      const holder = taken[to] ?? -1;
+      if (holder >= 0 && !place(holder, round)) return false;
+      taken[to] = row;
+      return true;
+    });
+  for (let row = 0; row < edges.length; row++) if (!place(row, row)) return null;
+  const partners = edges.map(() => -1);
+  taken.forEach((row, to) => {
+    partners[row] = to;
+  });
+  return partners;
+}

@@ -1,0 +1,113 @@
+/**
+ * The ways in which a template can be laid down: by its centre lines (four quarter turns, face up and face down, about the
+ * working point), by the pitch of a bolt circle, and by its own edges wherever these look right. Face down is turned over
+ * left to right: x changes its sign; the turn follows, counter-clockwise.
+ */
+import type { Contour, Move, Point, Turn } from "../geometry/index.js";
+import { point, turnOf } from "../geometry/index.js";
+import type { Base } from "../job/model.js";
+import type { WayMove } from "./model.js";
+import type { Isometry } from "./outline-symmetry.js";
+import { outlineSymmetries } from "./outline-symmetry.js";
+
+const ORIGIN: Point = { x: 0, y: 0 };
+
+/** Every way but the right one; each is listed once. */
+export function wrongWays(base: Base, outline: Contour): readonly WayMove[] {
+  return distinct([...QUARTERS, ...pitchWays(base), ...edgeWays(outline)]);
+}
+
+/** Every way of laying down the rods of these bases, the right one first: quarter turns and turns of bolt circles. */
+export function patternWays(bases: readonly Base[]): readonly WayMove[] {
+  return [RIGHT, ...distinct([...QUARTERS, ...bases.flatMap(pitchWays)])];
+}
+
+/** The right way round. */
+export const RIGHT: WayMove = { ...wayOf(false, 0, turnOf(0), true), words: "as it is" };
+
+/** The seven quarter turns and turn-overs about the working point that are not the right way round. */
+export const QUARTERS: readonly WayMove[] = [false, true].flatMap((faceDown) =>
+  [0, 90, 180, 270].flatMap((degrees) =>
+    degrees === 0 && !faceDown ? [] : [wayOf(faceDown, degrees, turnOf(degrees), true)],
+  ),
+);
+
+/** Turns of every bolt circle by whole pitches, face up and face down. */
+function pitchWays({ groups }: Base): readonly WayMove[] {
+  const counts = groups.flatMap(({ pattern }) => (pattern.kind === "circle" ? [pattern.count] : []));
+  return [...new Set(counts)].flatMap((count) =>
+    [false, true].flatMap((faceDown) =>
+      Array.from({ length: count }, (_, k) => k)
+        .filter((k) => (360 * k) % (90 * count) !== 0)
+        .map((k) => wayOf(faceDown, (360 * k) / count, turnOf(360 * k, count), false)),
+    ),
+  );
+}
+
+/** Symmetries of the outline itself: laid down by its edges, the template looks right. */
+function edgeWays(outline: Contour): readonly WayMove[] {
+  if (outline.kind === "path") return outlineSymmetries(outline).filter(isNotRight).map(byEdges);
+  const { center } = outline;
+  return center.x === 0 && center.y === 0 ? [] : QUARTERS.map((way) => about(center, way));
+}
+
+function isNotRight({ mirrored, cos, x, y }: Isometry): boolean {
+  return mirrored || cos < 1 - 1e-9 || Math.abs(x) > 1e-5 || Math.abs(y) > 1e-5;
+}
+
+function wayOf(faceDown: boolean, degrees: number, { cos, sin }: Turn, exact: boolean): WayMove {
+  return { words: wordsOf(faceDown, degrees), faceDown, degrees, exact, move: moveOf(faceDown, cos, sin, 0, 0) };
+}
+
+function wordsOf(faceDown: boolean, degrees: number): string {
+  const turned = `turned ${Math.round(degrees * 100) / 100}`;
+  if (!faceDown) return turned;
+  return degrees === 0 ? "face down" : `face down and ${turned}`;
+}
+
+function about(center: Point, way: WayMove): WayMove {
+  const { x, y } = way.move.apply(center);
+  const shifted = (at: Point) => {
+    const moved = way.move.apply(at);
+    return point(moved.x + center.x - x, moved.y + center.y - y);
+  };
+  return { ...way, words: `${way.words} by its edges`, exact: false, move: { ...way.move, apply: shifted } };
+}
+
+function byEdges({ mirrored, cos, sin, x, y }: Isometry): WayMove {
+  const degrees = ((Math.atan2(sin, cos) * 180) / Math.PI + 360) % 360;
+  const rounded = Math.round(degrees * 100) / 100;
+  const words = wordsOf(mirrored, rounded === 360 ? 0 : rounded);
+  return {
+    words: `${words} by its edges`,
+    faceDown: mirrored,
+    degrees,
+    exact: false,
+    move: moveOf(mirrored, cos, sin, x, y),
+  };
+}
+
+/** x' = R(turn) (-x or x, y) + shift. */
+function moveOf(mirrors: boolean, cos: number, sin: number, dx: number, dy: number): Move {
+  return {
+    mirrors,
+    apply: (at) => {
+      const x = mirrors ? -at.x : at.x;
+      return point(cos * x - sin * at.y + dx, sin * x + cos * at.y + dy);
+    },
+  };
+}
+
+/** Ways that move three points alike, within rounding, are one: the first of them is kept. */
+function distinct(ways: readonly WayMove[]): readonly WayMove[] {
+  const seen = new Set<string>();
+  return ways.filter(({ move }) => {
+    const key = [ORIGIN, { x: 1000, y: 0 }, { x: 0, y: 1000 }]
+      .map(move.apply)
+      .map(({ x, y }) => `${Math.round(x * 1e4) + 0} ${Math.round(y * 1e4) + 0}`)
+      .join(" ");
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}
