@@ -243,7 +243,7 @@ export function checkLines(rows: readonly CheckRow[], unit: Unit): readonly Chec
   const lines = new Map<string, { row: CheckRow; subjects: string[] }>();
   for (const row of worstFirst(rows)) {
     if (row.status === "not-applicable") continue;
-    const key = [row.severity, row.clause, row.edition, ...checkCells(row, "", unit)].join("|");
+    const key = [row.severity, answerWords(row), row.clause, row.edition, ...checkCells(row, "", unit)].join("|");
     const known = lines.get(key);
     if (known === undefined) lines.set(key, { row, subjects: [row.subject] });
     else known.subjects.push(row.subject);
@@ -260,8 +260,8 @@ export function checkTable({ rows, lines, job }: Prepared, most: number): TableT
     name: "check-table",
     heading: `CHECKS: ${count("fail")} FAIL, ${count("not-checked")} NOT CHECKED, ${count("pass")} PASS`,
     columns: [
-      { title: "RULE AND CLAUSE", share: 0.31, align: "start" },
-      { title: "SUBJECT", share: 0.15, align: "start" },
+      { title: "RULE AND CLAUSE", share: 0.265, align: "start" },
+      { title: "SUBJECT", share: 0.195, align: "start" },
       { title: "VALUE", share: 0.125, align: "end" },
       { title: "LIMIT", share: 0.16, align: "end" },
       { title: "MARGIN", share: 0.125, align: "end" },
@@ -269,7 +269,7 @@ export function checkTable({ rows, lines, job }: Prepared, most: number): TableT
     ],
     rows: shown.map(({ row, subjects }) => checkCells(row, subjectWords(subjects), job.unit)),
     foot: rest > 0 ? [`+ ${rest} more in ledger.csv`] : [],
-    under: shown.map(({ row }) => `${row.clause}; ${row.edition}`),
+    under: shown.map(({ row }) => `${answerWords(row)}${row.clause}; ${row.edition}`),
     strong: new Set(shown.flatMap(({ row }, i) => (row.status === "fail" ? [i] : []))),
   };
 }
@@ -286,13 +286,20 @@ function subjectWords(subjects: readonly string[]): string {
 function checkCells(row: CheckRow, subject: string, unit: Unit): readonly string[] {
   const { rule, value, limit, sense, margin } = row;
   const limitText = limit === null ? "-" : `${sense ?? ""} ${quantityText(limit, unit)}`;
-  return [rule, subject, quantityText(value, unit), limitText, quantityText(margin, unit), statusText(row)];
+  const marginText = margin === null ? "" : quantityText(margin, unit);
+  return [rule, subject, quantityText(value, unit), limitText, marginText, STATUS[row.status]];
 }
 
-function statusText({ status, answer }: CheckRow): string {
-  if (status === "not-checked") return "NOT CHECKED";
-  if (status === "fail" && answer !== null) return "ANSWERED";
-  return status === "not-applicable" ? "N/A" : status.toUpperCase();
+const STATUS: Readonly<Record<CheckRow["status"], string>> = {
+  pass: "PASS",
+  fail: "FAIL",
+  "not-checked": "NOT CHECKED",
+  "not-applicable": "N/A",
+};
+
+/** An answered row keeps its FAIL; who answered stands before the clause. */
+function answerWords({ answer }: CheckRow): string {
+  return answer === null ? "" : `ANSWERED by ${answer.by}, ${answer.date}; `;
 }
 
 /** A quantity of the ledger, lengths in the job's unit. */
@@ -346,7 +353,7 @@ function markWords({ plate, job }: SheetRequest): string {
   const how = plate.material === "plywood" || job.shop.marking.how === "paint" ? "Painted" : "Scribed";
   return words.length === 0 || job.shop.marking.how === "none"
     ? ""
-    : `${how} on the top face: ${words.slice(0, MOST_TAGS).join("; ")}${words.length > MOST_TAGS ? "; ..." : ""}.`;
+    : `${how} on the top face: ${words.slice(0, MOST_TAGS).join("; ")}${words.length > MOST_TAGS ? "; ..." : "."}`;
 }
 
 /** Printed on every sheet. */

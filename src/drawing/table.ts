@@ -103,6 +103,7 @@ export function headingItems(
   ];
 }
 
+/** The cells of a row; an empty one gives its room to the next, where that is set to the right. */
 function rowItems(
   columns: readonly Column[],
   words: readonly string[],
@@ -113,11 +114,13 @@ function rowItems(
   bold: boolean,
 ): readonly SceneItem[] {
   let left = x;
+  let spare = 0;
   return columns.flatMap(({ share, align }, i) => {
-    const room = share * width - 2 * CELL_PAD;
+    const room = share * width - 2 * CELL_PAD + (align === "end" ? spare : 0);
     const place = align === "start" ? left + CELL_PAD : left + share * width - CELL_PAD;
     left += share * width;
     const cell = shorten(words[i] ?? "", room, letter, bold);
+    spare = cell === "" ? spare + share * width : 0;
     return cell === "" ? [] : [text("table", cell, at(place, y), letter, { anchor: align, bold })];
   });
 }

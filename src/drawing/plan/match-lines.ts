@@ -1,0 +1,80 @@
+/** Match lines at the sides where the plan goes on, with the sheet on which it does. */
+import { at, group, line, stroke, text } from "../items.js";
+import { type Draft, hasRoom, put } from "../paper.js";
+import type { PaperPoint, PathPart } from "../scene.js";
+import { textWidth } from "../text-metrics.js";
+import type { PlanPage } from "./page.js";
+
+/** Chain of a match line: long, gap, short, gap (common practice). */
+const LONG = 14;
+const SHORT = 3;
+const GAP = 2;
+
+type Side = "left" | "right" | "above" | "below";
+
+const STEPS: Readonly<Record<Side, readonly [number, number]>> = {
+  left: [-1, 0],
+  right: [1, 0],
+  above: [0, -1],
+  below: [0, 1],
+};
+
+/** Lines at the sides that have a neighbour. `sheetOf` gives the sheet of a tile by column and row. */
+export function putMatchLines(draft: Draft, page: PlanPage, sheetOf: ReadonlyMap<string, number>): void {
+  const { column, row } = page.tile;
+  for (const side of ["left", "right", "above", "below"] as const) {
+    const [dx, dy] = STEPS[side];
+    const next = [column + dx, row + dy] as const;
+    const isInside =
+      next[0] >= 0 && next[1] >= 0 && next[0] < page.arrangement.columns && next[1] < page.arrangement.rows;
+    if (isInside) putSide(draft, page, side, sheetOf.get(next.join(" ")) ?? null);
+  }
+}
+
+function putSide(draft: Draft, page: PlanPage, side: Side, sheet: number | null): void {
+  const { x0, y0, x1, y1 } = page.window;
+  const ends: Readonly<Record<Side, readonly [PaperPoint, PaperPoint]>> = {
+    left: [at(x0, y0), at(x0, y1)],
+    right: [at(x1, y0), at(x1, y1)],
+    above: [at(x0, y1), at(x1, y1)],
+    below: [at(x0, y0), at(x1, y0)],
+  };
+  const [from, to] = ends[side];
+  put(draft, group("match-line", [stroke("outline", ...dashes(from, to))], { side }));
+  const words = sheet === null ? "MATCH LINE: NO BASE BEYOND" : `MATCH LINE: SEE SHEET ${sheet}`;
+  putWords(draft, page, words, from, to, side);
+}
+
+function dashes(from: PaperPoint, to: PaperPoint): readonly PathPart[] {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const [dx, dy] = [(to.x - from.x) / length, (to.y - from.y) / length];
+  const point = (t: number) => at(from.x + dx * Math.min(t, length), from.y + dy * Math.min(t, length));
+  const parts: PathPart[] = [];
+  for (let t = 0; t < length; t += LONG + SHORT + 2 * GAP) {
+    parts.push(line(point(t), point(t + LONG)));
+    if (t + LONG + GAP < length) parts.push(line(point(t + LONG + GAP), point(t + LONG + GAP + SHORT)));
+  }
+  return parts;
+}
+
+/** Along the line, on its outer side, where there is room; nearest to the middle first. */
+function putWords(draft: Draft, page: PlanPage, words: string, from: PaperPoint, to: PaperPoint, side: Side): void {
+  const letter = page.lettering.small;
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const isUpright = side === "left" || side === "right";
+  const away = { left: -1.4, right: 1.4 + letter, above: 1.4, below: -1.4 - letter }[side];
+  const half = textWidth(words, letter, true) / 2;
+  for (let shift = 0; shift < length / 2 - half; shift += 4)
+    for (const sign of shift === 0 ? [1] : [1, -1]) {
+      const along = length / 2 + sign * shift;
+      const place = isUpright ? at(from.x + away, from.y + along) : at(from.x + along, from.y + away);
+      const label = text("heading", words, place, letter, {
+        anchor: "middle",
+        turn: isUpright ? 90 : 0,
+        bold: true,
+      });
+      if (!hasRoom(draft, label, 0.6)) continue;
+      put(draft, label);
+      return;
+    }
+}

@@ -1,0 +1,107 @@
+/** North arrows, each labelled as itself, and the key plan. */
+import { formatDegrees } from "../../units/index.js";
+import { arrowHead, at, circle, group, line, rectangle, stroke, text } from "../items.js";
+import type { PaperPoint, SceneItem } from "../scene.js";
+import type { Lettering } from "../sheet-sizes.js";
+import { headingItems, type Piece } from "../table.js";
+import { textWidth, wrap } from "../text-metrics.js";
+import type { PlanRequest } from "./request.js";
+import type { Arrangement } from "./tiles.js";
+
+const RADIUS = 7;
+
+/** Plan north and, where they are known, true north and the bearing on the site; words beside. */
+export function northPiece(request: PlanRequest, width: number, lettering: Lettering): Piece {
+  const { trueNorth } = request.plan.site;
+  const turns = [
+    { word: "PLAN", turn: 0 },
+    ...(trueNorth.kind === "given" ? [{ word: "TRUE", turn: trueNorth.value }] : []),
+  ];
+  const { small } = lettering;
+  const each = Math.max(2 * RADIUS + 6, textWidth("NORTH", small, true) + 5);
+  const words = northWords(request).flatMap((sentence) => wrap(sentence, width - turns.length * each - 2, small));
+  const height = lettering.body * 2 + Math.max(2 * RADIUS + 2 * small + 9, words.length * small * 1.6 + 2);
+  const draw = (x: number, top: number) => {
+    const y = top - lettering.body * 2 - 3 - RADIUS;
+    const arrows = turns.map(({ word, turn }, i) => northArrow(word, turn, at(x + (i + 0.5) * each, y), lettering));
+    const left = x + turns.length * each + 2;
+    const lines = words.map((line, i) =>
+      text("note", line, at(left, top - lettering.body * 2 - (i + 1) * small * 1.6), small),
+    );
+    return group("north", [...headingItems("NORTH", x, top, width, lettering), ...arrows, ...lines]);
+  };
+  return { height, draw };
+}
+
+/** `turn`: degrees counter-clockwise from the top of the sheet. */
+function northArrow(word: string, turn: number, center: PaperPoint, { small }: Lettering): SceneItem {
+  const angle = ((90 + turn) * Math.PI) / 180;
+  const [dx, dy] = [Math.cos(angle), Math.sin(angle)];
+  const tip = at(center.x + dx * RADIUS, center.y + dy * RADIUS);
+  const tail = at(center.x - dx * RADIUS, center.y - dy * RADIUS);
+  const under = center.y - RADIUS - 1.6 - small;
+  return group(
+    "north-arrow",
+    [
+      stroke("fine", circle(center, RADIUS * 0.62), line(tail, at(tip.x - dx * 4, tip.y - dy * 4))),
+      arrowHead(tip, dx, dy, 5),
+      text("label", word, at(center.x, under), small, { anchor: "middle", bold: true }),
+      text("label", "NORTH", at(center.x, under - small * 1.45), small, { anchor: "middle", bold: true }),
+    ],
+    { word, turn },
+  );
+}
+
+function northWords({ plan }: PlanRequest): readonly string[] {
+  const { transform, site } = plan;
+  const bearing = (degrees: number) => formatDegrees(degrees, 5);
+  return [
+    site.trueNorth.kind === "given"
+      ? `Plan north bears ${bearing(site.trueNorth.value)} clockwise from true north.`
+      : "True north is not given.",
+    ...(transform === null
+      ? ["No site coordinates are given."]
+      : [
+          `Plan north bears ${bearing(transform.bearing)} clockwise from site north (the grid of the coordinates).`,
+          `Combined scale factor ${transform.scaleFactor}.`,
+        ]),
+  ];
+}
+
+/** The parts of the plan on their sheets, this one in heavy lines. */
+export function keyPlanPiece(
+  arrangement: Arrangement,
+  current: number,
+  overall: string,
+  width: number,
+  lettering: Lettering,
+): Piece {
+  const { content, tiles } = arrangement;
+  const [w, h] = [content.x1 - content.x0, content.y1 - content.y0];
+  const scale = Math.min((width - 4) / w, 44 / h);
+  const height = lettering.body * 2 + h * scale + lettering.small * 1.6 + 6;
+  const draw = (x: number, top: number) => {
+    const left = x + (width - w * scale) / 2;
+    const low = top - lettering.body * 2 - 2 - h * scale;
+    const place = (px: number, py: number) => at(left + (px - content.x0) * scale, low + (py - content.y0) * scale);
+    const boxes = tiles.map(({ window }, i) => {
+      const [a, b] = [place(window.x0, window.y0), place(window.x1, window.y1)];
+      const inset = i === current ? 0.5 : 0;
+      const box = rectangle(a.x + inset, a.y + inset, b.x - inset, b.y - inset);
+      const middle = at((a.x + b.x) / 2, (a.y + b.y) / 2 - lettering.body / 2);
+      return [
+        stroke(i === current ? "outline" : "fine", ...box),
+        text("label", String(i + 1), middle, lettering.body, { anchor: "middle", bold: i === current }),
+      ];
+    });
+    const foot = text("note", overall, at(x + width / 2, low - lettering.small - 1.6), lettering.small, {
+      anchor: "middle",
+    });
+    return group("key-plan", [
+      ...headingItems("KEY PLAN (NUMBERS OF SHEETS)", x, top, width, lettering),
+      ...boxes.flat(),
+      foot,
+    ]);
+  };
+  return { height, draw };
+}

@@ -1,0 +1,37 @@
+/** Notes of the plan sheets: how the plan is to be read. */
+import type { PlanRequest } from "./request.js";
+
+/** What a plan sheet found no room for. */
+export interface LeftOut {
+  readonly enlarged: boolean;
+  readonly marks: number;
+  readonly distances: number;
+}
+
+/** Notes of a plan sheet. */
+export function planNotes(request: PlanRequest, { enlarged, marks, distances }: LeftOut): readonly string[] {
+  const { job, plan } = request;
+  const slanting = plan.site.lines.some(({ kind }) => kind !== "x" && kind !== "y");
+  const rounded = job.unit === "in" ? "1/16 in" : "0.1 mm";
+  return [
+    "Beside each base: its mark and, where it is turned, its turn counter-clockwise from plan east; then its distances, square, from its two grid lines to the working point, with the side (E, N: plan).",
+    ...(slanting
+      ? [
+          `Figures marked ± are rounded to ${rounded}. Skewed and radial lines carry their angle counter-clockwise from plan east.`,
+        ]
+      : []),
+    ...(enlarged ? ["Bases are drawn as symbols, larger than true; details are to scale."] : []),
+    ...(distances > 0
+      ? [`${counted(distances, "base stands", "bases stand")} too close for distances: see the placement table.`]
+      : []),
+    ...(marks > 0
+      ? [`${counted(marks, "base", "bases")} without a mark for want of room: see the placement table.`]
+      : []),
+    ...(plan.bases.length === 0 ? ["No base is placed yet: this plan shows the grid only."] : []),
+    "Set out from the coordinate file and check against these figures; do not scale this print.",
+  ];
+}
+
+function counted(count: number, one: string, many: string): string {
+  return `${count} ${count === 1 ? one : many}`;
+}

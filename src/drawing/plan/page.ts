@@ -1,0 +1,60 @@
+/** One plan sheet while it is drawn: its part of the plan, where that stands on paper, and what the sheet is called by others. */
+import type { Extent, Point } from "../../geometry/index.js";
+import { at } from "../items.js";
+import type { Area } from "../paper.js";
+import type { View } from "../plan-shapes.js";
+import { onPaper } from "../plan-shapes.js";
+import type { PaperPoint } from "../scene.js";
+import type { Lettering } from "../sheet-sizes.js";
+import type { PlanRequest } from "./request.js";
+import { type Arrangement, ROOM, type Tile } from "./tiles.js";
+
+export interface PlanPage {
+  readonly request: PlanRequest;
+  readonly arrangement: Arrangement;
+  readonly tile: Tile;
+  readonly view: View;
+  readonly lettering: Lettering;
+  /** The tile's window on paper. */
+  readonly window: Area;
+}
+
+/** Centred in the area, a little above the middle; the window and what stands beside it keep inside. */
+export function pageOf(request: PlanRequest, arrangement: Arrangement, tile: Tile, area: Area): PlanPage {
+  const { scale, sheet } = arrangement;
+  const { window } = tile;
+  const [w, h] = [(window.x1 - window.x0) * scale.factor, (window.y1 - window.y0) * scale.factor];
+  const x0 = area.x0 + ROOM.left + Math.max(0, area.x1 - area.x0 - ROOM.left - ROOM.right - w) / 2;
+  const y1 = area.y1 - ROOM.top - Math.max(0, area.y1 - area.y0 - ROOM.top - ROOM.bottom - h) / 2;
+  const view = {
+    scale: scale.factor,
+    origin: at(x0 - window.x0 * scale.factor, y1 - window.y1 * scale.factor),
+  };
+  const { lettering } = sheet;
+  return { request, arrangement, tile, view, lettering, window: { x0, y0: y1 - h, x1: x0 + w, y1 } };
+}
+
+/** A straight line inside a box, from end to end; null where it passes by. */
+export function clipped(from: Point, to: Point, box: Extent): readonly [Point, Point] | null {
+  let [enter, leave] = [0, 1];
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  for (const [step, low, high] of [
+    [dx, box.x0 - from.x, box.x1 - from.x],
+    [dy, box.y0 - from.y, box.y1 - from.y],
+  ] as const) {
+    if (step === 0) {
+      if (low > 0 || high < 0) return null;
+      continue;
+    }
+    enter = Math.max(enter, Math.min(low / step, high / step));
+    leave = Math.min(leave, Math.max(low / step, high / step));
+  }
+  if (enter >= leave) return null;
+  const point = (t: number) => ({ x: from.x + dx * t, y: from.y + dy * t });
+  return [enter === 0 ? from : point(enter), leave === 1 ? to : point(leave)];
+}
+
+/** A point of the plan on this sheet's paper. */
+export function paperOf(page: PlanPage, point: Point): PaperPoint {
+  return onPaper(page.view, point);
+}

@@ -1,0 +1,33 @@
+/** Sheets and scales of anchor-rod plans: one size for all sheets of a job, largest scale first. */
+import type { Unit } from "../../units/index.js";
+import { type Scale, type SheetSize, scales, sheetSizes } from "../sheet-sizes.js";
+
+/** ISO 216: A1 594 x 841 mm. */
+const LARGEST_METRIC: Omit<SheetSize, "lettering"> = { name: "A1", width: 841, height: 594, panel: 180 };
+
+/** From ANSI B or A3, smallest first: the letter sizes are too small for a plan. */
+export function planSheets(unit: Unit): readonly SheetSize[] {
+  const larger = sheetSizes(unit).slice(1);
+  const last = larger.at(-1);
+  return unit === "mm" && last !== undefined ? [...larger, { ...LARGEST_METRIC, lettering: last.lettering }] : larger;
+}
+
+/** Architects' scales in inches to the foot (common practice); ISO 5455. */
+const PLAN_SCALES: Readonly<Record<Unit, readonly Scale[]>> = {
+  in: [
+    { name: `1/4" = 1'-0"`, factor: 1 / 48 },
+    { name: `1/8" = 1'-0"`, factor: 1 / 96 },
+    { name: `3/32" = 1'-0"`, factor: 1 / 128 },
+    { name: `1/16" = 1'-0"`, factor: 1 / 192 },
+  ],
+  mm: [50, 100, 200, 500].map((ratio) => ({ name: `1:${ratio}`, factor: 1 / ratio })),
+};
+
+export function planScales(unit: Unit): readonly Scale[] {
+  return PLAN_SCALES[unit];
+}
+
+/** Scales of an enlarged detail. */
+export function detailScales(unit: Unit): readonly Scale[] {
+  return scales(unit).slice(1);
+}
