@@ -2,8 +2,7 @@
  * From the entities of a drawing to closed contours and open strokes. Loose lines and arcs are joined where their ends lie
  * within a tolerance; ends are found through a grid of cells, so that the time grows with the number of entities.
  */
-import type { DxfEntity } from "./dxf-entities.js";
-import type { FindingList } from "./dxf-findings.js";
+
 import {
   arcSegment,
   type CutPoint,
@@ -12,6 +11,7 @@ import {
   polylineSegments,
   segmentLength,
 } from "./dxf-measures.js";
+import type { DxfEntity } from "./dxf-model.js";
 
 export type CutContour =
   | {
@@ -34,6 +34,18 @@ export interface Joined {
   readonly open: readonly OpenStroke[];
 }
 
+/** What is wrong with how the entities of a layer join; on a layer of marks much of it is no fault. */
+export interface JoinFault {
+  readonly code: "duplicate" | "branch" | "closed-flag" | "joint-gap" | "tiny-segment" | "zero-length";
+  readonly layer: string;
+  readonly at: CutPoint;
+  /** The length that is told: of the widest gap, or below which a segment is tiny. */
+  readonly length: number;
+}
+
+/** The faults are added to this list. */
+type Faults = JoinFault[];
+
 /**
  * Lengths in the file's unit: ends nearer than `joint` meet, and a loose segment shorter than that is passed over; a segment
  * shorter than `tiny` is remarked on.
@@ -48,41 +60,42 @@ interface Loose {
   readonly segments: CutSegment[];
 }
 
-/** Joins the entities; reports duplicates, zero-length and tiny segments, branches and loose joints. */
-export function joinContours(entities: readonly DxfEntity[], tolerance: JoinTolerance, findings: FindingList): Joined {
-  const isNew = rememberShapes(tolerance.joint, findings);
+/** Joins the entities; finds duplicates, zero-length and tiny segments, branches and loose joints. */
+export function joinContours(
+  entities: readonly DxfEntity[],
+  tolerance: JoinTolerance,
+): Joined & { readonly faults: readonly JoinFault[] } {
+  const faults: Faults = [];
+  const isNew = rememberShapes(tolerance.joint, faults);
   const contours: CutContour[] = [];
   const loose = new Map<string, Loose>();
   for (const entity of entities) {
     const { layer } = entity;
     const whole = asCircle(entity);
     if (whole !== null) {
-      if (isNew(circleKey(whole), whole)) contours.push({ kind: "circle", layer, ...whole });
+      if (isNew(circleKey(whole), layer, whole)) contours.push({ kind: "circle", layer, ...whole });
       continue;
     }
-    const kept = dropEmpty(segmentsOf(entity), tolerance, findings);
-    const fresh = kept.filter((segment) => isNew(segmentKey(segment), segment.from));
+    const kept = dropEmpty(segmentsOf(entity), layer, tolerance, faults);
+    const fresh = kept.filter((segment) => isNew(segmentKey(segment), layer, segment.from));
     if (fresh.length === 0) continue;
     if (entity.kind === "polyline" && entity.closed) {
       contours.push({ kind: "path", layer, segments: kept });
       continue;
     }
     if (isUnflagged(entity, kept, tolerance)) {
-      findings.add("closed-flag", "advise", "a polyline's ends meet but its closed flag is off", place(kept[0]?.from));
+      faults.push({ code: "closed-flag", layer, at: kept[0]?.from ?? { x: 0, y: 0 }, length: 0 });
     }
     const pool = loose.get(layer) ?? { layer, segments: [] };
     loose.set(layer, pool);
     for (const segment of fresh) if (segmentLength(segment) > tolerance.joint) pool.segments.push(segment);
   }
-  const chains = [...loose.values()].map((pool) => chainLoose(pool, tolerance, findings));
+  const chains = [...loose.values()].map((pool) => chainLoose(pool, tolerance, faults));
   return {
     contours: [...contours, ...chains.flatMap((chain) => chain.contours)],
     open: chains.flatMap((chain) => chain.open),
+    faults,
   };
-}
-
-function place(point: CutPoint | undefined): readonly [number, number] | undefined {
-  return point === undefined ? undefined : [point.x, point.y];
 }
 
 /** CIRCLE, or an ARC that runs full circle. */
@@ -113,36 +126,33 @@ function isUnflagged(entity: DxfEntity, segments: readonly CutSegment[], { joint
 /** A segment shorter than a thousandth of the joint tolerance is none. */
 function dropEmpty(
   segments: readonly CutSegment[],
+  layer: string,
   tolerance: JoinTolerance,
-  findings: FindingList,
+  faults: Faults,
 ): readonly CutSegment[] {
   return segments.filter((segment) => {
     const length = segmentLength(segment);
     if (length > tolerance.tiny) return true;
-    const at = place(segment.from);
-    if (length > tolerance.joint / 1000) {
-      findings.add("tiny-segment", "advise", `segments shorter than ${short(tolerance.tiny)}`, at);
-      return true;
-    }
-    findings.add("zero-length", "stop", "segments without length, or a closing vertex that repeats the first", at);
-    return false;
+    const isThere = length > tolerance.joint / 1000;
+    const code = isThere ? "tiny-segment" : "zero-length";
+    faults.push({ code, layer, at: segment.from, length: tolerance.tiny });
+    return isThere;
   });
 }
 
-function short(value: number): string {
-  return String(Number(value.toPrecision(3)));
-}
-
-/** Tells whether a shape is new; one that is not is reported as drawn twice. */
-function rememberShapes(joint: number, findings: FindingList): (values: readonly number[], at: CutPoint) => boolean {
+/** Tells whether a shape is new; one that is not is drawn twice. */
+function rememberShapes(
+  joint: number,
+  faults: Faults,
+): (values: readonly number[], layer: string, at: CutPoint) => boolean {
   const seen = new Set<string>();
-  return (values, at) => {
+  return (values, layer, at) => {
     const key = values.map((value) => Math.round(value / joint)).join(" ");
     if (!seen.has(key)) {
       seen.add(key);
       return true;
     }
-    findings.add("duplicate", "stop", "drawn twice: it would be cut twice", [at.x, at.y]);
+    faults.push({ code: "duplicate", layer, at, length: 0 });
     return false;
   };
 }
@@ -166,8 +176,8 @@ interface Nodes {
   readonly at: readonly (readonly number[])[];
 }
 
-function chainLoose({ layer, segments }: Loose, tolerance: JoinTolerance, findings: FindingList): Joined {
-  const nodes = findNodes(segments, tolerance, findings);
+function chainLoose({ layer, segments }: Loose, tolerance: JoinTolerance, faults: Faults): Joined {
+  const nodes = findNodes({ layer, segments }, tolerance, faults);
   const used = new Array<boolean>(segments.length).fill(false);
   const contours: CutContour[] = [];
   const open: OpenStroke[] = [];
@@ -205,12 +215,12 @@ function walk(
   return { chain, isClosed: node === nodes.of[start] };
 }
 
-function findNodes(segments: readonly CutSegment[], { joint }: JoinTolerance, findings: FindingList): Nodes {
+function findNodes({ layer, segments }: Loose, { joint }: JoinTolerance, faults: Faults): Nodes {
   const grid = new Map<number, number[]>();
   const points: CutPoint[] = [];
   const at: number[][] = [];
   const of: number[] = [];
-  let worst = 0;
+  let worst = { gap: 0, at: { x: 0, y: 0 } };
   const cell = (value: number) => Math.floor(value / (2 * joint));
   const key = (i: number, j: number) => i * 94_906_267 + j;
   const place = (point: CutPoint, half: number) => {
@@ -219,7 +229,7 @@ function findNodes(segments: readonly CutSegment[], { joint }: JoinTolerance, fi
       for (const node of grid.get(key(i + (near % 3) - 1, j + Math.floor(near / 3) - 1)) ?? []) {
         const gap = distance(points[node] ?? point, point);
         if (gap > joint) continue;
-        worst = Math.max(worst, gap);
+        if (gap > worst.gap) worst = { gap, at: point };
         at[node]?.push(half);
         of[half] = node;
         return;
@@ -237,22 +247,10 @@ function findNodes(segments: readonly CutSegment[], { joint }: JoinTolerance, fi
     place(from, 2 * index);
     place(to, 2 * index + 1);
   });
-  reportJoints(at, points, worst, joint, findings);
-  return { of, at };
-}
-
-/** Ends that miss by more than a tenth of the tolerance are joined, and told. */
-function reportJoints(
-  at: readonly (readonly number[])[],
-  points: readonly CutPoint[],
-  worst: number,
-  joint: number,
-  findings: FindingList,
-): void {
   at.forEach((halves, node) => {
-    if (halves.length > 2)
-      findings.add("branch", "stop", "more than two segments meet in a point", place(points[node]));
+    if (halves.length > 2) faults.push({ code: "branch", layer, at: points[node] ?? { x: 0, y: 0 }, length: 0 });
   });
-  if (worst > joint / 10)
-    findings.add("joint-gap", "advise", `ends of segments miss each other by up to ${short(worst)}`);
+  // Ends that miss by more than a tenth of the tolerance are joined, and told.
+  if (worst.gap > joint / 10) faults.push({ code: "joint-gap", layer, at: worst.at, length: worst.gap });
+  return { of, at };
 }

@@ -3,10 +3,15 @@
  * that is not read is counted in a finding that says so. By the published DXF reference.
  */
 
-import { type DxfEntity, startEntities } from "./dxf-entities.js";
+import { DxfBlocks } from "./dxf-blocks.js";
+import { ROUND_MM, readEllipse, readSpline } from "./dxf-curves.js";
+import { startEntities } from "./dxf-entities.js";
 import { type CutFileFinding, collectFindings, type FindingList } from "./dxf-findings.js";
-import { type DxfHeader, readHeader } from "./dxf-header.js";
+import { type DxfHeader, millimetresPer, readHeader } from "./dxf-header.js";
+import type { DxfEntity } from "./dxf-model.js";
+import { readPolyline } from "./dxf-polyline.js";
 import { readTags, type TagRange, type Tags } from "./dxf-tags.js";
+import { type EntityValues, readValues } from "./dxf-values.js";
 
 export interface DxfLayer {
   readonly name: string;
@@ -20,6 +25,8 @@ export interface DxfDrawing {
   readonly layers: readonly DxfLayer[];
   /** Entities of the model space that are read, in the file's order. */
   readonly entities: readonly DxfEntity[];
+  /** How many entities of each type were met, inserted blocks counted once. */
+  readonly types: ReadonlyMap<string, number>;
   readonly findings: readonly CutFileFinding[];
 }
 
@@ -30,10 +37,11 @@ export function readDrawing(bytes: Uint8Array): DxfDrawing {
   const sections = findSections(tags, findings);
   const header = readHeader(tags, sections.get("HEADER"), findings);
   const layers = readLayers(tags, sections.get("TABLES"));
-  reportBlocks(tags, sections.get("BLOCKS"), findings);
-  const entities = readEntities(tags, sections.get("ENTITIES"), findings);
+  const tolerance = ROUND_MM / millimetresPer(header.unit);
+  const reader = new EntityReader(tags, sections.get("BLOCKS"), tolerance, findings);
+  const entities = reader.readSection(sections.get("ENTITIES"));
   reportLayers(entities, layers, findings);
-  return { header, layers, entities, findings: findings.list() };
+  return { header, layers, entities, types: reader.types, findings: findings.list() };
 }
 
 function findSections(tags: Tags, findings: FindingList): ReadonlyMap<string, TagRange> {
@@ -91,29 +99,102 @@ function readLayers(tags: Tags, range: TagRange | undefined): readonly DxfLayer[
   return layers;
 }
 
-function reportBlocks(tags: Tags, range: TagRange | undefined, findings: FindingList): void {
-  if (range === undefined) return;
-  for (let index = range.first; index < range.end; index = nextObject(tags, index, range.end)) {
-    const type = tags.text(index);
-    if (tags.codes[index] !== 0 || type === "BLOCK" || type === "ENDBLK") continue;
-    findings.add("block-content", "advise", `${type} inside a block is not read`);
+/** Reads the ENTITIES section, and through INSERT the blocks that it names. */
+class EntityReader {
+  readonly types = new Map<string, number>();
+  private readonly simple: (range: TagRange) => DxfEntity | null;
+  private readonly blocks: DxfBlocks;
+
+  constructor(
+    private readonly tags: Tags,
+    blocks: TagRange | undefined,
+    private readonly tolerance: number,
+    private readonly findings: FindingList,
+  ) {
+    this.simple = startEntities(tags, findings);
+    this.blocks = new DxfBlocks(tags, blocks, findings);
+  }
+
+  readSection(range: TagRange | undefined): readonly DxfEntity[] {
+    const entities = range === undefined ? [] : this.read(range);
+    this.blocks.reportUnused(this.tags);
+    return entities;
+  }
+
+  private read(range: TagRange): readonly DxfEntity[] {
+    const entities: DxfEntity[] = [];
+    let index = range.first;
+    while (index < range.end) {
+      let end = nextObject(this.tags, index, range.end);
+      if (this.tags.codes[index] === 0) {
+        const type = this.tags.text(index);
+        this.types.set(type, (this.types.get(type) ?? 0) + 1);
+        if (type === "POLYLINE") end = this.endOfPolyline(end, range.end);
+        this.readOne(type, { first: index, end }, entities);
+      }
+      index = end;
+    }
+    return entities;
+  }
+
+  private readOne(type: string, range: TagRange, into: DxfEntity[]): void {
+    switch (type) {
+      case "POLYLINE":
+        take(this.readPolyline(range), into);
+        break;
+      case "SPLINE":
+      case "ELLIPSE":
+        take(this.readCurve(type, range), into);
+        break;
+      case "INSERT":
+        this.readInsert(range, into);
+        break;
+      case "SEQEND":
+        break;
+      default:
+        take(this.simple(range), into);
+    }
+  }
+
+  private readCurve(type: "SPLINE" | "ELLIPSE", range: TagRange): DxfEntity | null {
+    const values = readValues(this.tags, range, this.findings);
+    if (values === null) return null;
+    return (type === "SPLINE" ? readSpline : readEllipse)(values, this.tolerance, this.findings);
+  }
+
+  private readInsert(range: TagRange, into: DxfEntity[]): void {
+    const values = readValues(this.tags, range, this.findings);
+    if (values === null) return;
+    for (const entity of this.blocks.insert(values, (content) => this.read(content))) into.push(entity);
+  }
+
+  /** Past the vertices that follow a POLYLINE, up to its SEQEND. */
+  private endOfPolyline(from: number, end: number): number {
+    let index = from;
+    while (index < end && this.tags.text(index) === "VERTEX") index = nextObject(this.tags, index, end);
+    if (index >= end || this.tags.text(index) !== "SEQEND") {
+      this.findings.add("no-seqend", "stop", "POLYLINE is not ended by SEQEND");
+    }
+    return index;
+  }
+
+  private readPolyline({ first, end }: TagRange): DxfEntity | null {
+    const head = readValues(this.tags, { first, end: nextObject(this.tags, first, end) }, this.findings);
+    const vertices: EntityValues[] = [];
+    let index = nextObject(this.tags, first, end);
+    while (index < end) {
+      const next = nextObject(this.tags, index, end);
+      const vertex = readValues(this.tags, { first: index, end: next }, this.findings);
+      if (vertex === null) return null;
+      vertices.push(vertex);
+      index = next;
+    }
+    return head === null ? null : readPolyline(head, vertices, this.findings);
   }
 }
 
-function readEntities(tags: Tags, range: TagRange | undefined, findings: FindingList): readonly DxfEntity[] {
-  const entities: DxfEntity[] = [];
-  if (range === undefined) return entities;
-  const readEntity = startEntities(tags, findings);
-  let index = range.first;
-  while (index < range.end) {
-    const end = nextObject(tags, index, range.end);
-    if (tags.codes[index] === 0) {
-      const entity = readEntity({ first: index, end });
-      if (entity !== null) entities.push(entity);
-    }
-    index = end;
-  }
-  return entities;
+function take(entity: DxfEntity | null, into: DxfEntity[]): void {
+  if (entity !== null) into.push(entity);
 }
 
 /** Layer names are the same in any case of their letters (DXF reference, symbol table names). */

@@ -1,33 +1,12 @@
 /** The entities of a cut file, read from their tags by the published DXF reference. Coordinates in the file's unit, y up. */
 import type { FindingList } from "./dxf-findings.js";
+import type { DxfEntity } from "./dxf-model.js";
+import { MIRROR_X, moveEntity } from "./dxf-moves.js";
+import { facing, reportPlane } from "./dxf-plane.js";
+import { reportUnread } from "./dxf-stray.js";
 import type { TagRange, Tags } from "./dxf-tags.js";
 
-export interface DxfVertex {
-  readonly x: number;
-  readonly y: number;
-  /** tan(sweep / 4) of the segment that leaves the vertex, counter-clockwise positive. */
-  readonly bulge: number;
-}
-
-export type DxfEntity =
-  | { readonly kind: "line"; readonly layer: string; readonly from: DxfVertex; readonly to: DxfVertex }
-  | {
-      /** Runs counter-clockwise from `start` to `end`, degrees from +x. */
-      readonly kind: "arc";
-      readonly layer: string;
-      readonly x: number;
-      readonly y: number;
-      readonly radius: number;
-      readonly start: number;
-      readonly end: number;
-    }
-  | { readonly kind: "circle"; readonly layer: string; readonly x: number; readonly y: number; readonly radius: number }
-  | {
-      readonly kind: "polyline";
-      readonly layer: string;
-      readonly closed: boolean;
-      readonly vertices: readonly DxfVertex[];
-    };
+export type { DxfEntity, DxfVertex } from "./dxf-model.js";
 
 /** Reads entities of a file one after the other; null where a finding says what is not read, and why. */
 export function startEntities(tags: Tags, findings: FindingList): (range: TagRange) => DxfEntity | null {
@@ -41,7 +20,7 @@ export function startEntities(tags: Tags, findings: FindingList): (range: TagRan
       case "LWPOLYLINE":
         return collectFields(tags, range, type, fields, findings) ? makeEntity(type, fields, findings) : null;
       default:
-        findings.add("unread-entity", "stop", `entities of type ${type} are not read`);
+        reportUnread(tags, range, findings);
         return null;
     }
   };
@@ -61,6 +40,8 @@ interface Fields {
   end: number;
   flags: number;
   count: number;
+  /** Extrusion direction, 0 0 1 where none is given. */
+  normal: { x: number; y: number; z: number };
   hasWidth: boolean;
   /** Of an LWPOLYLINE: every group 10 starts one. */
   vertices: { x: number; y: number; bulge: number }[];
@@ -80,6 +61,7 @@ function emptyFields(): Fields {
     end: NONE,
     flags: NONE,
     count: NONE,
+    normal: { x: 0, y: 0, z: 1 },
     hasWidth: false,
     vertices: [],
   };
@@ -95,6 +77,9 @@ function clearFields(fields: Fields): void {
   fields.end = NONE;
   fields.flags = NONE;
   fields.count = NONE;
+  fields.normal.x = 0;
+  fields.normal.y = 0;
+  fields.normal.z = 1;
   fields.hasWidth = false;
 }
 
@@ -182,43 +167,28 @@ function takeNumber(fields: Fields, code: number, number: number): boolean {
     case 90:
       fields.count = number;
       return true;
-    default:
-      return false;
-  }
-}
-
-/** A cut file is flat: what stands off the plane, or is hidden, is told. False where the entity cannot be read then. */
-function reportPlane(code: number, number: number, type: Type, findings: FindingList): boolean {
-  if (number === (code === 230 ? 1 : 0)) return true;
-  switch (code) {
-    case 67:
-      findings.add("paper-space", "advise", `${type} in paper space is not read`);
-      return false;
     case 210:
+      fields.normal.x = number;
+      return true;
     case 220:
+      fields.normal.y = number;
+      return true;
     case 230:
-      findings.add("extrusion", "stop", `${type} with an extrusion direction other than +z is not read`);
-      return false;
-    case 60:
-      findings.add("invisible", "advise", `${type} is marked invisible`);
-      return true;
-    case 30:
-    case 31:
-    case 38:
-      findings.add("elevation", "advise", `${type} does not lie at height zero; it is read as if it did`);
-      return true;
-    case 39:
-      findings.add("thickness", "advise", `${type} has a thickness; it is read as a line`);
+      fields.normal.z = number;
       return true;
     default:
-      return true;
+      return false;
   }
 }
 
 function makeEntity(type: Type, fields: Fields, findings: FindingList): DxfEntity | null {
   const entity = shapeOf(type, fields, findings);
   if (entity === null) findings.add("incomplete", "stop", `${type} without all its values is not read`);
-  return entity === "refused" ? null : entity;
+  if (entity === null || entity === "refused") return null;
+  // A LINE stands in world coordinates whatever its extrusion direction (DXF reference, object coordinate systems).
+  const side = type === "LINE" ? "up" : facing(fields.normal, type, findings);
+  if (side === "up") return entity;
+  return side === "down" ? moveEntity(entity, MIRROR_X) : null;
 }
 
 /** Null where a value is missing; "refused" where a finding was made. */

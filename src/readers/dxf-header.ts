@@ -36,6 +36,25 @@ const UNIT_NAMES: Readonly<Record<string, string>> = {
   "21": "US survey foot",
 };
 
+const MM_PER_UNIT: Readonly<Record<string, number>> = {
+  in: 25.4,
+  ft: 304.8,
+  mi: 1_609_344,
+  mm: 1,
+  cm: 10,
+  m: 1000,
+  km: 1e6,
+  microinch: 25.4e-6,
+  mil: 0.0254,
+  yd: 914.4,
+  "US survey foot": 1_200_000 / 3937,
+};
+
+/** Millimetres in a unit of the file; a file that names none is measured as if it were in millimetres. */
+export function millimetresPer(unit: string | null): number {
+  return MM_PER_UNIT[unit ?? "mm"] ?? 1;
+}
+
 const METRIC = new Set(["mm", "cm", "m", "km"]);
 
 /** Tags of each variable, by its name. */

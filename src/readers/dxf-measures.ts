@@ -1,5 +1,5 @@
 /** Length, area and extents of what a cut file draws, from its own ends and bulges. Any one unit, y up. */
-import type { DxfEntity, DxfVertex } from "./dxf-entities.js";
+import type { DxfEntity, DxfVertex } from "./dxf-model.js";
 
 export interface CutPoint {
   readonly x: number;

@@ -1,10 +1,18 @@
 /**
  * Reads a cut file, whoever drew it, and says what is in it and what is wrong with it. Shares no code with the writers of
  * cut files. Any bytes give a result: a broken file is a finding, never an exception.
+ *
+ * A finding is `stop` where something would be cut wrongly or where it cannot be known what is meant, `advise` where the file
+ * is read rightly here but some control may not, or somebody should look.
  */
 import { type CutContour, joinContours, type OpenStroke } from "./dxf-contours.js";
-import { readDrawing } from "./dxf-drawing.js";
+import { reportCrossings } from "./dxf-crossings.js";
+import { ROUND_MM } from "./dxf-curves.js";
+import { type DxfDrawing, readDrawing } from "./dxf-drawing.js";
 import { type CutFileFinding, collectFindings, type FindingList } from "./dxf-findings.js";
+import { millimetresPer } from "./dxf-header.js";
+import { reportJoinFaults } from "./dxf-join-faults.js";
+import { boxOfStroke, type CutFileLayers, judgeLayer, type LayerUse } from "./dxf-layers.js";
 import {
   type CutBox,
   circleBox,
@@ -13,14 +21,17 @@ import {
   EMPTY_BOX,
   isBoxInside,
   pathArea,
-  roundOf,
-  segmentBox,
   segmentLength,
 } from "./dxf-measures.js";
+import { contoursAround, type Measured } from "./dxf-nesting.js";
+import { roundOfContour } from "./dxf-round.js";
 
 export type { CutContour, OpenStroke } from "./dxf-contours.js";
 export type { CutFileFinding, CutFileSeverity } from "./dxf-findings.js";
+export { millimetresPer } from "./dxf-header.js";
+export type { CutFileLayers } from "./dxf-layers.js";
 export type { CutPoint, CutSegment } from "./dxf-measures.js";
+export { LARGEST_CUT_FILE } from "./dxf-tags.js";
 
 /** x0, y0, x1, y1 in the file's unit. */
 export type CutExtent = readonly [number, number, number, number];
@@ -36,13 +47,15 @@ export interface CutFile {
   readonly findings: readonly CutFileFinding[];
   /** The closed contour with the largest area; null where nothing is closed. */
   readonly outline: { readonly layer: string; readonly extent: CutExtent; readonly area: number } | null;
-  /** Round contours that are cut, the outline apart. */
+  /** Round contours that are cut, the outline apart; a polygon that stands for a circle by the circle through its corners. */
   readonly holes: readonly {
     readonly x: number;
     readonly y: number;
     readonly diameter: number;
     readonly layer: string;
   }[];
+  /** Contours that are cut directly inside the outline and are not round. */
+  readonly openings: readonly { readonly extent: CutExtent; readonly area: number; readonly layer: string }[];
   /** Closed contours that are cut, outline included, in the file's order as far as it draws them whole. */
   readonly contours: readonly CutContour[];
   /** Closed contours on layers of marks, as the letter O. */
@@ -54,7 +67,7 @@ export interface CutFile {
   /** Length of all contours that are cut, outline included. */
   readonly cutLength: number;
   readonly pierces: number;
-  /** Outline less everything that is cut inside it. */
+  /** Outline less what is cut inside it; islands in holes are material again. */
   readonly netArea: number;
 }
 
@@ -64,59 +77,173 @@ const JOINT_MM = 0.01;
 /** Segments shorter than 0.1 mm are remarked on: controls slow down on them (common practice). */
 const TINY_MM = 0.1;
 
-/** A chain that misses closing by less than 1 mm was meant to be closed (common practice). */
-const GAP_MM = 1;
-
-const MM_PER_UNIT: Readonly<Record<string, number>> = {
-  in: 25.4,
-  ft: 304.8,
-  mi: 1_609_344,
-  mm: 1,
-  cm: 10,
-  m: 1000,
-  km: 1e6,
-  microinch: 25.4e-6,
-  mil: 0.0254,
-  yd: 914.4,
-  "US survey foot": 1_200_000 / 3937,
-};
-
-interface Measured {
-  readonly contour: CutContour;
-  readonly box: CutBox;
-  readonly area: number;
+/** What the caller knows of the file beforehand. */
+export interface CutFileKnowledge {
+  /** Layers of the shop, which decide what is cut and what is scribed. */
+  readonly layers?: CutFileLayers;
 }
 
 /** Reads the bytes of a DXF file. A file that names no unit is measured as if it were in millimetres. */
-export function readCutFile(bytes: Uint8Array): CutFile {
+export function readCutFile(bytes: Uint8Array, knowledge: CutFileKnowledge = {}): CutFile {
   const drawing = readDrawing(bytes);
   const findings = collectFindings();
-  const mm = MM_PER_UNIT[drawing.header.unit ?? "mm"] ?? 1;
+  const mm = millimetresPer(drawing.header.unit);
   const tolerance = { joint: JOINT_MM / mm, tiny: TINY_MM / mm };
-  const { contours: joined, open } = joinContours(drawing.entities, tolerance, findings);
+  const { contours: joined, open, faults } = joinContours(drawing.entities, tolerance);
   const closed = joined.map(measureContour);
   const outline = closed.reduce<Measured | null>((best, next) => (next.area > (best?.area ?? 0) ? next : best), null);
-  const markLayers = findMarkLayers(open, outline, mm, findings);
-  const cut = closed.filter(({ contour }) => !markLayers.has(contour.layer));
+  const layers = judgeLayers(closed, open, outline, mm, knowledge.layers);
+  const isMark = (layer: string) => layers.get(layer)?.isMark === true;
+  const cut = closed.filter(({ contour }) => !isMark(contour.layer));
+  const strokes = open.filter(({ layer }) => isMark(layer));
   const extent = coverAll(closed, open);
-  reportOutside(cut, outline, tolerance.joint, findings);
+  reportVersion(drawing, findings);
+  reportJoinFaults(faults, isMark, findings);
+  reportLayerUse(layers, strokes, outline, findings);
+  reportCrossings(
+    cut.map(({ contour }) => contour),
+    open.filter(({ layer }) => !isMark(layer)),
+    strokes,
+    tolerance.joint,
+    findings,
+  );
+  const nested = nest(cut, outline, findings);
   reportExtents(drawing.header.extents, extent, tolerance.joint, findings);
+  reportSize(outline, mm, findings);
   if (outline === null) findings.add("no-contour", "stop", "nothing in the file is closed: there is no outline");
+  const { holes, openings } = findHoles(nested, outline, mm, findings);
   return {
     version: drawing.header.version,
     unit: drawing.header.unit,
     layers: drawing.layers.map((layer) => layer.name),
     findings: [...drawing.findings, ...findings.list()],
     outline: outline && { layer: outline.contour.layer, extent: asExtent(outline.box), area: outline.area },
-    holes: findHoles(cut, outline, tolerance.joint),
+    holes,
+    openings,
     contours: cut.map(({ contour }) => contour),
-    closedMarks: closed.filter(({ contour }) => markLayers.has(contour.layer)).map(({ contour }) => contour),
+    closedMarks: closed.filter(({ contour }) => isMark(contour.layer)).map(({ contour }) => contour),
     openStrokes: open,
     extent: extent === null ? null : asExtent(extent),
     cutLength: cut.reduce((sum, { contour }) => sum + contourLength(contour), 0),
     pierces: cut.length,
-    netArea: cut.reduce((rest, each) => (each === outline ? rest : rest - each.area), outline?.area ?? 0),
+    netArea: nested.reduce((sum, { area, depth }) => sum + (depth % 2 === 0 ? area : -area), 0),
   };
+}
+
+/** R12 knows neither LWPOLYLINE nor the curves; a reader that goes by the version passes over them. */
+function reportVersion({ header, types }: DxfDrawing, findings: FindingList): void {
+  const newer = ["LWPOLYLINE", "SPLINE", "ELLIPSE", "HATCH", "MTEXT"].filter((type) => types.has(type));
+  if (header.version === "AC1009" && newer.length > 0) {
+    findings.add("newer-entity", "stop", `the file is marked R12 (AC1009), which has no ${newer.join(", ")}`);
+  }
+  if (types.has("POLYLINE")) findings.add("old-polyline", "advise", "some controls do not read POLYLINE");
+}
+
+/** Every layer that is drawn on. */
+function judgeLayers(
+  closed: readonly Measured[],
+  open: readonly OpenStroke[],
+  outline: Measured | null,
+  mm: number,
+  known: CutFileLayers | undefined,
+): ReadonlyMap<string, LayerUse> {
+  const content = new Map<string, { name: string; open: OpenStroke[]; closed: number; hasOutline: boolean }>();
+  const of = (name: string) => {
+    const layer = content.get(name) ?? { name, open: [], closed: 0, hasOutline: name === outline?.contour.layer };
+    content.set(name, layer);
+    return layer;
+  };
+  for (const { contour } of closed) of(contour.layer).closed++;
+  for (const stroke of open) of(stroke.layer).open.push(stroke);
+  return new Map([...content].map(([name, layer]) => [name, judgeLayer(layer, outline?.box ?? null, mm, known)]));
+}
+
+function reportLayerUse(
+  layers: ReadonlyMap<string, LayerUse>,
+  strokes: readonly OpenStroke[],
+  outline: Measured | null,
+  findings: FindingList,
+): void {
+  for (const [layer, { isMark, why, leftOpen }] of layers) {
+    for (const { segments } of leftOpen) {
+      const [from, to] = [segments[0]?.from, segments.at(-1)?.to];
+      if (from === undefined || to === undefined) continue;
+      const gap = Number(distance(from, to).toPrecision(3));
+      findings.add("open-contour", "stop", `contours on layer ${layer} are not closed: ends ${gap} apart`, [
+        from.x,
+        from.y,
+      ]);
+    }
+    if (isMark && why !== "named") {
+      const reason = why === "words" ? "by its name" : "by its open strokes";
+      findings.add("open-strokes", "advise", `layer ${layer} is taken ${reason} for marks, which are not cut`);
+    }
+  }
+  for (const stroke of strokes) {
+    const box = boxOfStroke(stroke);
+    if (outline === null || isBoxInside(box, outline.box, 0)) continue;
+    findings.add("mark-outside", "advise", "marks reach beyond the outline", [box.x0, box.y0]);
+  }
+}
+
+interface Nested extends Measured {
+  /** 0 the outline, 1 what is cut in it, 2 an island in a hole. */
+  readonly depth: number;
+}
+
+/** The contours of the outline with their depth; what lies outside it is told and left out. */
+function nest(cut: readonly Measured[], outline: Measured | null, findings: FindingList): readonly Nested[] {
+  const around = contoursAround(cut);
+  const main = outline === null ? -1 : cut.indexOf(outline);
+  const nested: Nested[] = [];
+  cut.forEach((each, index) => {
+    const outer = around[index] ?? [];
+    const at = [each.box.x0, each.box.y0] as const;
+    if (index === main || outer.includes(main)) nested.push({ ...each, depth: outer.length });
+    else if (outer.length === 0 && outline !== null) reportOutside(each, outline, around, index, at, findings);
+    if (outer.length > 1 && outer.includes(main)) {
+      findings.add("island", "stop", "contours lie inside a hole: what is cut there has fallen out already", at);
+    }
+    const isAcross = index !== main && outline !== null && !isBoxInside(each.box, outline.box, JOINT_MM / 25.4);
+    if (isAcross && outer.includes(main)) {
+      findings.add("outside-outline", "stop", "contours reach beyond the outline", at);
+    }
+  });
+  return nested;
+}
+
+/** A contour outside the largest one: another part where it holds contours of its own or is a tenth as large, else a stray. */
+function reportOutside(
+  each: Measured,
+  outline: Measured,
+  around: readonly (readonly number[])[],
+  index: number,
+  at: readonly [number, number],
+  findings: FindingList,
+): void {
+  const isPart = 10 * each.area >= outline.area || around.some((outer) => outer.includes(index));
+  if (isPart)
+    findings.add("second-outline", "stop", "the file has more than one outline: it holds more than one part", at);
+  else findings.add("outside-outline", "stop", "contours reach beyond the outline", at);
+}
+
+/** A template between the breadth of a hand and 12 m; anything else smells of a wrong unit. */
+const [LEAST_MM, MOST_MM] = [50, 12_000];
+
+function reportSize(outline: Measured | null, mm: number, findings: FindingList): void {
+  if (outline === null) return;
+  const { x0, y0, x1, y1 } = outline.box;
+  const [largest, far] = [Math.max(x1 - x0, y1 - y0), Math.max(-x0, -y0, x1, y1)];
+  if (largest * mm < LEAST_MM || largest * mm > MOST_MM) {
+    const size = Number((largest * mm).toPrecision(4));
+    findings.add("odd-size", "advise", `the outline is ${size} mm long: is the unit right?`, [x0, y0]);
+  }
+  if (far > 100 * largest) {
+    findings.add("far-away", "advise", "the outline lies very far from 0,0: some controls lose decimals there", [
+      x0,
+      y0,
+    ]);
+  }
 }
 
 function measureContour(contour: CutContour): Measured {
@@ -126,12 +253,8 @@ function measureContour(contour: CutContour): Measured {
       return { contour, box: circleBox(contour.x, contour.y, radius), area: Math.PI * radius * radius };
     }
     case "path":
-      return { contour, box: boxOf(contour.segments), area: Math.abs(pathArea(contour.segments)) };
+      return { contour, box: boxOfStroke(contour), area: Math.abs(pathArea(contour.segments)) };
   }
-}
-
-function boxOf(segments: OpenStroke["segments"]): CutBox {
-  return segments.map(segmentBox).reduce(coverBoxes, EMPTY_BOX);
 }
 
 function contourLength(contour: CutContour): number {
@@ -144,51 +267,8 @@ function asExtent({ x0, y0, x1, y1 }: CutBox): CutExtent {
 }
 
 function coverAll(closed: readonly Measured[], open: readonly OpenStroke[]): CutBox | null {
-  const boxes = [...closed.map(({ box }) => box), ...open.map(({ segments }) => boxOf(segments))];
+  const boxes = [...closed.map(({ box }) => box), ...open.map(boxOfStroke)];
   return boxes.length === 0 ? null : boxes.reduce(coverBoxes, EMPTY_BOX);
-}
-
-/**
- * A layer that holds open strokes inside the outline, and not the outline, holds marks. An open stroke on the outline's own
- * layer or outside the outline, or one that all but closes, is a contour left open.
- */
-function findMarkLayers(
-  open: readonly OpenStroke[],
-  outline: Measured | null,
-  mm: number,
-  findings: FindingList,
-): ReadonlySet<string> {
-  const marks = new Set<string>();
-  const left = new Set<string>();
-  for (const { layer, segments } of open) {
-    const [from, to] = [segments[0]?.from, segments.at(-1)?.to];
-    if (from === undefined || to === undefined) continue;
-    const gap = distance(from, to);
-    const length = segments.reduce((sum, segment) => sum + segmentLength(segment), 0);
-    const isInside =
-      outline !== null && layer !== outline.contour.layer && isBoxInside(boxOf(segments), outline.box, 0);
-    if (isInside && (gap > GAP_MM / mm || length < 10 * gap)) {
-      findings.add("open-strokes", "advise", `open strokes on layer ${layer} are taken for marks`, [from.x, from.y]);
-      marks.add(layer);
-      continue;
-    }
-    findings.add("open-contour", "stop", `contours on layer ${layer} are not closed`, [from.x, from.y]);
-    left.add(layer);
-  }
-  return new Set([...marks].filter((layer) => !left.has(layer)));
-}
-
-function reportOutside(
-  cut: readonly Measured[],
-  outline: Measured | null,
-  tolerance: number,
-  findings: FindingList,
-): void {
-  if (outline === null) return;
-  for (const { box } of cut) {
-    if (isBoxInside(box, outline.box, tolerance)) continue;
-    findings.add("outside-outline", "stop", "contours reach beyond the largest one", [box.x0, box.y0]);
-  }
 }
 
 function reportExtents(said: CutBox | null, extent: CutBox | null, tolerance: number, findings: FindingList): void {
@@ -201,25 +281,37 @@ function reportExtents(said: CutBox | null, extent: CutBox | null, tolerance: nu
   findings.add("extents", "advise", "the header's extents ($EXTMIN, $EXTMAX) are not those of what is drawn");
 }
 
-/** Circles, and paths of arcs that all lie on one circle. */
-function findHoles(cut: readonly Measured[], outline: Measured | null, tolerance: number): CutFile["holes"] {
-  return cut
-    .filter((each) => each !== outline)
-    .flatMap(({ contour }) => {
-      const round = contour.kind === "circle" ? contour : roundPath(contour, tolerance);
-      return round === null ? [] : [{ x: round.x, y: round.y, diameter: round.diameter, layer: contour.layer }];
-    });
+/** What is cut directly in the outline: round holes, and openings of other shapes. */
+function findHoles(
+  nested: readonly Nested[],
+  outline: Measured | null,
+  mm: number,
+  findings: FindingList,
+): Pick<CutFile, "holes" | "openings"> {
+  const holes: CutFile["holes"][number][] = [];
+  const openings: CutFile["openings"][number][] = [];
+  for (const { contour, box, area, depth } of nested) {
+    if (contour === outline?.contour || depth > 1) continue;
+    const { layer } = contour;
+    const round = roundOfContour(contour, JOINT_MM / mm, ROUND_MM / mm);
+    if (round === null) {
+      openings.push({ extent: asExtent(box), area, layer });
+      continue;
+    }
+    const { x, y, diameter, sagitta } = round;
+    holes.push({ x, y, diameter, layer });
+    if (sagitta > 0) reportChords(sagitta, mm, [x, y], findings);
+  }
+  return { holes, openings };
 }
 
-function roundPath(
-  { segments }: Extract<CutContour, { kind: "path" }>,
-  tolerance: number,
-): { readonly x: number; readonly y: number; readonly diameter: number } | null {
-  if (segments.some(({ bulge }) => bulge === 0)) return null;
-  const [first, ...others] = segments.map(roundOf);
-  if (first === undefined) return null;
-  const same = others.every(
-    ({ center, radius }) => distance(center, first.center) <= tolerance && Math.abs(radius - first.radius) <= tolerance,
-  );
-  return same ? { x: first.center.x, y: first.center.y, diameter: 2 * first.radius } : null;
+/** Chords that come further into a hole than this leave less than a rod needs: a tenth of the play of 1/16 in. */
+const CHORD_MM = 0.15;
+
+function reportChords(sagitta: number, mm: number, at: readonly [number, number], findings: FindingList): void {
+  const isCoarse = sagitta * mm > CHORD_MM;
+  const message = isCoarse
+    ? `round holes are drawn as polygons whose sides come more than ${CHORD_MM} mm inside the circle`
+    : "round holes are drawn as polygons of many chords; measured by the circle through their corners";
+  findings.add(isCoarse ? "coarse-polygon" : "polygon-hole", isCoarse ? "stop" : "advise", message, at);
 }

@@ -255,7 +255,7 @@ describe("a fault", () => {
       "the outline open on a layer of its own",
       fileOf([circle(50, 25, 5, "MARK"), ...looseBox.slice(1)]),
     ],
-    ["open-contour", "a hole that all but closes", fileOf([arc(50, 25, 5, 0, 357, "MARK"), box])],
+    ["open-contour", "a hole that all but closes", fileOf([arc(50, 25, 5, 0, 357, "INNER"), box])],
     ["no-contour", "nothing closed", fileOf([line(0, 0, 100, 50)])],
     ["duplicate", "a circle twice", fileOf([circle(50, 25, 5), circle(50, 25, 5), box])],
     [
@@ -323,7 +323,18 @@ describe("a fault", () => {
     ["layer-hidden", "a layer that is off", fileOf([box], { layers: [layer("CUT", -7)] })],
     [
       "unread-entity",
-      "a spline",
+      "a region",
+      fileOf([
+        box,
+        [
+          [0, "REGION"],
+          [8, "CUT"],
+        ],
+      ]),
+    ],
+    [
+      "bad-spline",
+      "a spline without points",
       fileOf([
         box,
         [
@@ -334,8 +345,8 @@ describe("a fault", () => {
       ]),
     ],
     [
-      "unread-entity",
-      "a polyline of R12",
+      "incomplete",
+      "a polyline of R12 with one vertex",
       fileOf([
         [
           [0, "POLYLINE"],
@@ -353,8 +364,8 @@ describe("a fault", () => {
       ]),
     ],
     [
-      "unread-entity",
-      "a block that is inserted",
+      "block-missing",
+      "a block that is not there",
       fileOf([
         box,
         [
@@ -366,7 +377,12 @@ describe("a fault", () => {
         ],
       ]),
     ],
-    ["extrusion", "a mirrored circle", fileOf([box, [...circle(-50, 25, 5), [210, 0], [220, 0], [230, -1]]])],
+    ["extrusion", "a circle on its side", fileOf([box, [...circle(50, 25, 5), [210, 1], [220, 0], [230, 0]]])],
+    [
+      "mirrored-extrusion",
+      "a circle from below",
+      fileOf([box, [...circle(-50, 25, 5), [210, 0], [220, 0], [230, -1]]]),
+    ],
     ["elevation", "a contour off the plane", fileOf([[...box, [38, 12]]])],
     ["thickness", "a line with a thickness", fileOf([[...box, [39, 12]]])],
     ["invisible", "an entity that is not shown", fileOf([[...box, [60, 1]]])],
