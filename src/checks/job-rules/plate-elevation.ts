@@ -23,10 +23,14 @@ export const plateElevation: JobRule = {
   },
 };
 
-/** Bases of one mark whose elevations are a like distance apart make one row. */
+/** Where a bottom of plate comes from that nobody wrote. */
+const FROM_GROUT = "top of concrete and grout";
+
+/** Bases of one mark whose elevations are a like distance apart make one row, and all that are taken from the grout. */
 function groupKey({ base, placement }: PlacedBase): string {
   const { topOfConcrete: top, bottomOfPlate: bottom } = placement;
   if (top.kind === "missing" || bottom.kind === "missing") return `${base.mark} ${top.kind} ${bottom.kind}`;
+  if (bottom.from === FROM_GROUT) return FROM_GROUT;
   return `${base.mark} ${bottom.value - top.value} ${bottom.from}`;
 }
 
@@ -41,8 +45,8 @@ function judge({ job }: JobContext, bases: readonly PlacedBase[]): readonly Verd
   );
   if (top.kind === "missing" || bottom.kind === "missing" || grout.kind === "missing")
     return [notChecked(subject, lacks.join("; "))];
-  if (bottom.from === "top of concrete and grout")
-    return [notApplicable(subject, "the bottom of the base plate is taken from top of concrete and grout")];
+  if (bottom.from === FROM_GROUT)
+    return [notApplicable(subject, `the bottom of the base plate is taken from ${FROM_GROUT}`)];
   const say = wordsIn(job.unit);
   const height = bottom.value - top.value;
   const note = `bottom of plate ${say.length(height)} above top of concrete; grout ${say.length(grout.value)}`;

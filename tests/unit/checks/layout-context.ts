@@ -1,0 +1,48 @@
+/** Contexts of the job's rules: bases go through the real pattern, plate and site stages. */
+import type { CheckRow, JobContext, JobRule } from "../../../src/checks/index.js";
+import { runJobRules } from "../../../src/checks/job-run.js";
+import type { Base, Job } from "../../../src/job/model.js";
+import type { Site } from "../../../src/job/site-model.js";
+import { layoutPattern } from "../../../src/pattern/index.js";
+import { makePlateOutline } from "../../../src/plate/index.js";
+import type { Length } from "../../../src/units/index.js";
+import { inches, nanometres } from "../../../src/units/index.js";
+import { baseFixture } from "../../fixture.js";
+import { placementAt, planJob } from "../../setting-out-plan.js";
+
+/** The context of a job with that site. */
+export function layoutContext(
+  site: Partial<Site> = {},
+  bases: readonly Base[] = [baseFixture()],
+  changes: Partial<Job> = {},
+): JobContext {
+  const { job, plan } = planJob(site, bases);
+  const made = job.bases.map((base) => {
+    const layout = layoutPattern(base);
+    const outline = layout.ok ? makePlateOutline(job, base, layout.value) : layout;
+    if (!layout.ok || !outline.ok) throw new Error(outline.findings.map(({ message }) => message).join("; "));
+    return { base, layout: layout.value, outline: outline.value };
+  });
+  return { job: { ...job, ...changes }, plan, made };
+}
+
+/** The rows of one rule of the job. */
+export function jobRowsOf(rule: JobRule, ...context: Parameters<typeof layoutContext>): readonly CheckRow[] {
+  return runJobRules([rule], layoutContext(...context));
+}
+
+/** Two bases B1 on the crossing A-1, the second off it by `x` nanometres and turned. */
+export function twoApart(x: number, turn = 0): Partial<Site> {
+  const offset = { x: nanometres(x), y: nanometres(0) };
+  return { placements: [placementAt(["A", "1"]), placementAt(["A", "1"], { offset, turn })] };
+}
+
+/** The limit less 1 nm, the limit, the limit and 1 nm, with what the rule says. */
+export const around = (limit: Length, below: "pass" | "fail", above: "pass" | "fail") =>
+  [
+    [limit - 1, below],
+    [limit, "pass"],
+    [limit + 1, above],
+  ] as const;
+
+export const at = inches;
