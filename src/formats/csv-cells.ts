@@ -3,8 +3,8 @@
 /** Text as written by a person or by the program, a number, or an empty cell. */
 export type CsvCell = string | number | null;
 
-/** Starts that a spreadsheet would take for a formula. */
-const FORMULA_START = /^[=+\-@\t\r]/;
+/** Starts that a spreadsheet would take for a formula; a sign that stands alone is none. */
+const FORMULA_START = /^[=+\-@\t\r]./s;
 const NEEDS_QUOTES = /[",\r\n]|^\s|\s$/;
 
 /** One cell: numbers plain, texts quoted where needed, and never one that a spreadsheet would run as a formula. */

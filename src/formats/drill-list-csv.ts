@@ -47,7 +47,7 @@ export function writeDrillList(plate: Plate, measures: PlateMeasures, unit: Unit
     ...start,
     hole.tag,
     hole.role,
-    hole.shape.kind === "circle" ? "drill" : "cut out",
+    hole.made === "drill" ? "drill" : "cut out",
     inUnit(hole.center.x),
     inUnit(hole.center.y),
     inUnit(hole.center.x - extent.x0),

@@ -3,6 +3,7 @@ import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
 import type { CheckRow, Quantity } from "../../../src/checks/model.js";
 import { writeCsvRows } from "../../../src/formats/csv-cells.js";
+import { writeDrillList } from "../../../src/formats/drill-list-csv.js";
 import { LEDGER_COLUMNS, writeLedgerHead, writeLedgerRows, writeLedgerTail } from "../../../src/formats/ledger-csv.js";
 import type { LedgerTextBase, LedgerTextOptions } from "../../../src/formats/ledger-text.js";
 import { wrap, writeLedgerText } from "../../../src/formats/ledger-text.js";
@@ -12,6 +13,8 @@ import { given, missing } from "../../../src/job/model.js";
 import type { Summary, SummaryBase } from "../../../src/summary.js";
 import { areaInUnit, summarizeCheck, weighPlate } from "../../../src/summary.js";
 import { inches, millimetres } from "../../../src/units/length.js";
+import { baseFixture, jobFixture } from "../../fixture.js";
+import { sheetCase } from "../drawing/sheet-case.js";
 
 const length = (value: number): Quantity => ({ kind: "length", twice: inches(value) * 2 });
 
@@ -69,6 +72,10 @@ describe("CSV cells", () => {
     expect(writeCsvRows([[-0.375, 2.875, 0, -0, 1e-7, 1e-5, null]])).toBe("-0.375,2.875,0,0,0,0.00001,\r\n");
   });
 
+  it("keep a sign that stands alone: the sense of a rule, a revision that is not given", () => {
+    expect(parse(writeCsvRows([["=", "-", "A1"]]))).toEqual([["=", "-", "A1"]]);
+  });
+
   it("end every row with CR LF (RFC 4180)", () => {
     expect(writeCsvRows([["a"], ["b"]])).toBe("a\r\nb\r\n");
   });
@@ -90,6 +97,19 @@ describe("ledger.csv", () => {
       "-0.375",
       "in",
     ]);
+  });
+});
+
+describe("drill list", () => {
+  it("says how each hole is made as the plate does: an opening of plywood is cut out, rod and nail holes are drilled", () => {
+    const job = jobFixture();
+    const { template } = baseFixture();
+    const wooden = baseFixture({ template: { ...template, material: "plywood", thickness: inches(0.75) } });
+    const { plate, measures } = sheetCase(job, wooden);
+    const rows = Papa.parse<Record<string, string>>(writeDrillList(plate, measures, "in").trimEnd(), { header: true });
+    const made = new Map(plate.holes.map(({ tag, made }) => [tag, made === "cut" ? "cut out" : "drill"]));
+    expect(new Map(rows.data.slice(1).map((cells) => [cells.tag, cells.do]))).toEqual(made);
+    expect([made.get("OP1"), made.get("A1")]).toEqual(["cut out", "drill"]);
   });
 });
 
