@@ -1,12 +1,16 @@
-/** `rodplate start [NAME] --out FILE`: writes a commented starter job from templates/. */
+/** `rodplate start [NAME] --out FILE`: writes a commented starter job from templates/, and the schedule that it names. */
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { dirname, join, relative, resolve } from "node:path";
 import { nearestWord } from "../diagnostics/nearest.js";
+import { requestedFiles } from "../job/index.js";
 import type { Command } from "./arguments.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { INSTALLED } from "./shell.js";
 
-const STARTER_FOLDER = join(INSTALLED, "templates", "start");
+const TEMPLATES = join(INSTALLED, "templates");
+const STARTER_FOLDER = join(TEMPLATES, "start");
+/** How a starter job names its schema, from its own folder; in the user's folder it is another way there. */
+const SCHEMA = "$schema=../job.schema.json";
 const ENDING = ".yaml";
 const FIRST = "us";
 
@@ -23,14 +27,37 @@ export async function runStart(command: Extract<Command, { kind: "start" }>, she
   const names = starterNames();
   const name = command.name ?? names[0];
   if (name === undefined || !names.includes(name)) return refuse(unknownStarter(name ?? "", names), shell);
-  const text = readFileSync(join(STARTER_FOLDER, `${name}${ENDING}`));
+  const folder = dirname(resolve(shell.currentFolder, command.out));
+  const text = readFileSync(join(STARTER_FOLDER, `${name}${ENDING}`), "utf8");
   try {
-    writeFileSync(resolve(shell.currentFolder, command.out), text, { flag: "wx" });
+    writeFileSync(resolve(shell.currentFolder, command.out), withSchemaFrom(folder, text), { flag: "wx" });
   } catch (error) {
     return refuse(writeFault(command.out, error as NodeJS.ErrnoException), shell);
   }
+  for (const table of tablesOf(text)) await shell.out.write(copyTable(table, folder));
   await shell.out.write(`${command.out}: starter job ${name}. Next: rodplate check ${command.out}\n`);
   return 0;
+}
+
+function withSchemaFrom(folder: string, text: string): string {
+  const path = relative(folder, join(TEMPLATES, "job.schema.json")).replaceAll("\\", "/");
+  return text.replace(SCHEMA, () => `$schema=${path}`);
+}
+
+/** The spreadsheets that a starter job names; they stand in templates/. */
+function tablesOf(text: string): readonly string[] {
+  const requests = requestedFiles({ job: "job", files: new Map([["job", text]]) });
+  return requests.filter(({ relativeTo }) => relativeTo === "job").map(({ name }) => name);
+}
+
+/** Copies a spreadsheet beside the job, never over a file; what was done, in a line. */
+function copyTable(table: string, folder: string): string {
+  try {
+    writeFileSync(join(folder, table), readFileSync(join(TEMPLATES, table)), { flag: "wx" });
+    return `${table}: its schedule, beside it\n`;
+  } catch (error) {
+    return `${writeFault(table, error as NodeJS.ErrnoException)}\n`;
+  }
 }
 
 function unknownStarter(name: string, names: readonly string[]): string {

@@ -10,7 +10,7 @@ import {
   symlinkSync,
   writeFileSync,
 } from "node:fs";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -240,6 +240,20 @@ describe("start", () => {
     expect([checked.stderr, checked.status === 0 || checked.status === 1]).toEqual(["", true]);
     const again = run("start --out job.yaml");
     expect([again.status, again.stderr]).toEqual([2, expect.stringContaining("is there already")]);
+  });
+
+  it("names the schema where the program has it, so that an editor finds it", () => {
+    run("start --out job.yaml");
+    const named = /\$schema=(\S+)/.exec(readFileSync(join(folder, "job.yaml"), "utf8"))?.[1] ?? "";
+    expect(JSON.parse(readFileSync(resolve(folder, named), "utf8"))).toHaveProperty("properties.bases");
+  });
+
+  it("brings the schedule of the starter job that names one, and leaves one that is there", () => {
+    expect(run("start schedule --out job.yaml").status).toBe(0);
+    expect([0, 1]).toContain(run("check job.yaml").status);
+    writeFileSync(join(folder, "schedule.csv"), "mine");
+    expect(run("start schedule --out other.yaml").stdout).toContain("schedule.csv: is there already");
+    expect(readFileSync(join(folder, "schedule.csv"), "utf8")).toBe("mine");
   });
 
   it("names the starter jobs when it knows no such one", () => {
