@@ -29,7 +29,11 @@ export function leastEdge(edition: string, size: string, diameter: Length, hole:
     case "none":
       return { found: true, twice: 2 * least, clause: edge.clause, note: `${table}; standard hole, no C2` };
     case "missing":
-      return { found: false, what: `${edition} has no C2 for rod ${size}`, nearest: increment.nearest };
+      return {
+        found: false,
+        what: `the hole is larger than standard, and no C2 is held with ${edition} for rod ${size}`,
+        nearest: increment.nearest,
+      };
     case "added": {
       const note = `${table} + C2 ${say.length(increment.c2)}${increment.beyond ? `; ${GUIDANCE}` : ""}`;
       return {
