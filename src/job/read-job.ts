@@ -1,6 +1,7 @@
 /** The job file, with the files that it names -> the complete job. */
 import type { Finding, Outcome, Place } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
+import { nearestWord } from "../diagnostics/nearest.js";
 import { readCsv } from "../readers/csv.js";
 import type { Inputs, Table } from "../readers/inputs.js";
 import type { SourceNode } from "../readers/source.js";
@@ -23,7 +24,7 @@ import type { HeadDocument, JobSchemas } from "./schema.js";
 import { jobSchemas } from "./schema.js";
 import { isRaised, RULE_IDS } from "./severities.js";
 import type { ReadShop } from "./shop.js";
-import { readShop, shopFileName, unitOf } from "./shop.js";
+import { readShop, SHOP_NAMES, shopFileName, unitOf } from "./shop.js";
 import type { Site } from "./site-model.js";
 
 /** The date handed in by the shell, used when the job names none. */
@@ -153,17 +154,10 @@ function resolveShop(
   const file = shopFileName(name);
   const content = inputs.files.get(file);
   if (content === undefined || isTable(content)) {
-    const known = [...inputs.files.keys()].filter((key) => key !== inputs.job && /\.ya?ml$/.test(key));
-    const hint = known.length > 0 ? `known here: ${known.join(", ")}` : undefined;
-    findings.push(
-      faultAt(
-        document,
-        ["shop"],
-        "unknown-shop",
-        `there is no shop file ${file}; allowed is a file of templates/shops, or a path`,
-        hint,
-      ),
-    );
+    const near = nearestWord(name, SHOP_NAMES);
+    const message = `there is no shop file ${file}; allowed are ${SHOP_NAMES.join(", ")}, or the path of a shop file`;
+    const hint = near === undefined ? undefined : `did you mean ${near}?`;
+    findings.push(faultAt(document, ["shop"], "unknown-shop", message, hint));
     return null;
   }
   const shop = readShop(content, file, unit);

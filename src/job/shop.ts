@@ -21,6 +21,12 @@ export interface ReadShop {
 /** Folder of the shop files that come with the program, as the job's inputs name them. */
 export const SHOP_FOLDER = "templates/shops/";
 
+/** The shop files that come with the program, by the names that a job writes. */
+export const SHOP_NAMES = ["plasma", "laser", "oxyfuel", "waterjet", "plywood"].flatMap((name) => [
+  name,
+  `${name}-metric`,
+]);
+
 /** Name under which the inputs hold the file of `shop: NAME`; a text with a slash or a yaml ending is a path already. */
 export function shopFileName(shop: string): string {
   return isShopPath(shop) ? shop : `${SHOP_FOLDER}${shop}.yaml`;

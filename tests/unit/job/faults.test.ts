@@ -355,9 +355,7 @@ describe("the job around the bases", () => {
       "an unknown shop",
       bases.replace("rules: us", "shop: plasmo"),
       [
-        expect.stringMatching(
-          /^job\.yaml:3:7 shop: there is no shop file templates\/shops\/plasmo\.yaml; allowed is a file of templates\/shops, or a path/,
-        ) as unknown as string,
+        "job.yaml:3:7 shop: there is no shop file templates/shops/plasmo.yaml; allowed are plasma, plasma-metric, laser, laser-metric, oxyfuel, oxyfuel-metric, waterjet, waterjet-metric, plywood, plywood-metric, or the path of a shop file (did you mean plasma?)",
       ],
     ],
     [

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { jobJsonSchema, requestedFiles, shopJsonSchema } from "../../../src/job/index.js";
+import { SHOP_NAMES } from "../../../src/job/shop.js";
 import { readCsv } from "../../../src/readers/csv.js";
 import { findHeading } from "../../../src/schedule/index.js";
 import { faultsOf, inputsOf, jobOf, TEMPLATES, withBase } from "./files.js";
@@ -27,6 +28,11 @@ describe("the starting spreadsheet", () => {
 });
 
 describe("shop files", () => {
+  it("are those that a message about an unknown one names", () => {
+    const files = readdirSync(join(TEMPLATES, "shops")).map((name) => name.replace(".yaml", ""));
+    expect([...SHOP_NAMES].sort()).toEqual(files.sort());
+  });
+
   it.each(readdirSync(join(TEMPLATES, "shops")))("%s has no fault", (name) => {
     expect(faultsOf(withBase({}).replace("rules: us", `shop: ${name.replace(".yaml", "")}`))).toEqual([]);
   });
