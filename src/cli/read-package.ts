@@ -1,10 +1,11 @@
 /** A package in its folder -> one side of a comparison. Every file that its summary lists is held against size and hash. */
-import { lstatSync, readFileSync } from "node:fs";
+import { lstatSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
-import type { Side, TemplateState } from "../compare/index.js";
+import type { PackageSummary, Side, SummaryTemplate, TemplateState } from "../compare/index.js";
 import { makeTemplateState, readSummary, shapeFileOf } from "../compare/index.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
-import type { Summary, SummaryBase, SummaryFile } from "../summary.js";
+import type { SummaryFile } from "../summary.js";
+import type { Unit } from "../units/length.js";
 import { fileFault } from "./findings.js";
 import { chunksOf, SUMMARY } from "./package-target.js";
 import { startSha256 } from "./sha256.js";
@@ -12,9 +13,12 @@ import { startSha256 } from "./sha256.js";
 /** `name` is the package as the user named it, for findings. */
 export function readPackage(folder: string, name: string): Outcome<Side> {
   const place = name.endsWith(SUMMARY) ? name : join(name, SUMMARY);
-  const text = readText(join(folder, SUMMARY), place);
-  if (!text.ok) return text;
-  const read = readSummary(text.value, place);
+  const stat = statSync(join(folder, SUMMARY), { throwIfNoEntry: false });
+  if (stat?.isFile() !== true) {
+    const message = `there is no ${SUMMARY}: the folder is not a package`;
+    return { ok: false, findings: [fileFault(place, "missing-file", message)] };
+  }
+  const read = readSummary(chunksOf(join(folder, SUMMARY)), place);
   if (!read.ok) return read;
   const summary = read.value;
   const findings = findDamage(folder, place, summary);
@@ -23,18 +27,7 @@ export function readPackage(folder: string, name: string): Outcome<Side> {
   return { ok: true, value: { name, source: "package", job: summary.job, templates }, findings };
 }
 
-function readText(path: string, place: string): Outcome<string> {
-  try {
-    return { ok: true, value: readFileSync(path, "utf8"), findings: [] };
-  } catch (error) {
-    const { code, message } = error as NodeJS.ErrnoException;
-    const words =
-      code === "ENOENT" ? `there is no ${SUMMARY}: the folder is not a package` : `cannot be read: ${message}`;
-    return { ok: false, findings: [fileFault(place, "missing-file", words)] };
-  }
-}
-
-function findDamage(folder: string, place: string, { bases, files }: Summary): readonly Finding[] {
+function findDamage(folder: string, place: string, { bases, files }: PackageSummary): readonly Finding[] {
   const inBases = bases.flatMap((base, index) =>
     base.files.flatMap((file, at) => damageOf(folder, file, place, `bases[${index}].files[${at}]`)),
   );
@@ -56,7 +49,7 @@ function damageOf(folder: string, { path, bytes, sha256 }: SummaryFile, place: s
   return hash.hex() === sha256 ? [] : damage("has another hash than is listed: it was changed after it was written");
 }
 
-function stateOf(folder: string, base: SummaryBase, unit: Summary["job"]["unit"]): TemplateState {
+function stateOf(folder: string, base: SummaryTemplate, unit: Unit): TemplateState {
   const file = shapeFileOf(base);
   return makeTemplateState(base, unit, true, file === undefined ? null : readFileSync(join(folder, file.path)));
 }

@@ -1,5 +1,6 @@
 /** What changed between two jobs or packages, and which templates must be cut again. */
 export { compareSides, countRecuts } from "./compare-sides.js";
 export * from "./model.js";
+export type { PackageSummary } from "./read-summary.js";
 export { readSummary } from "./read-summary.js";
 export { isMadeBy, makeTemplateState, shapeFileOf } from "./template-state.js";

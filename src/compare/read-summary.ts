@@ -1,8 +1,11 @@
-/** The text of a summary.json, schema 1 -> its values, or what is wrong with them. */
+/** The bytes of a summary.json, schema 1 -> its values, or what is wrong with them. */
 import { z } from "zod";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { placeInText } from "../readers/text.js";
 import type { Summary } from "../summary.js";
+import type { SummaryTemplate } from "./model.js";
+import type { SummaryPiece } from "./split-summary.js";
+import { splitSummary } from "./split-summary.js";
 
 const number = z.number({ error: "is not a finite number" });
 const size = number.nonnegative({ error: "is negative" });
@@ -58,57 +61,97 @@ const check = z.object({
   answer: z.object({ by: text, date: text, text }).exactOptional(),
 });
 
-const summary = z.object({
+const base = z.object({
+  ...{ mark: text, quantity: count, held: z.boolean({ error: "is neither true nor false" }) },
+  ...{ template, checks: z.array(check), files: z.array(file) },
+});
+
+/** Everything but the bases. */
+const rest = z.object({
   schema: z.literal(1, { error: "is not 1, the schema that this program reads" }),
   job: z.object({
     ...{ number: text, title: text, revision: text, status: text },
     unit: z.enum(["in", "mm"], { error: "is neither in nor mm" }),
     editions: z.record(z.string(), z.string()),
   }),
-  bases: z.array(
-    z.object({
-      mark: text,
-      quantity: count,
-      held: z.boolean(),
-      template,
-      checks: z.array(check),
-      files: z.array(file),
-    }),
-  ),
+  bases: z.array(z.never({ error: "is not a base" })),
   checks: z.array(check),
   files: z.array(file),
 });
+
+/** What a comparison takes from a summary: all but the ledger, which is most of it. */
+export interface PackageSummary {
+  readonly job: Summary["job"];
+  readonly bases: readonly SummaryTemplate[];
+  readonly files: Summary["files"];
+}
 
 /** Forward slashes, no way up, no root: on every system. */
 function isInside(path: string): boolean {
   return path !== "" && !/[\\:\0]/.test(path) && path.split("/").every((part) => !["", ".", ".."].includes(part));
 }
 
-/** Reads and checks a summary; `file` is its name for findings. Further keys, of later programs, are passed over. */
-export function readSummary(json: string, file: string): Outcome<Summary> {
-  const parsed = parseJson(json, file);
-  if (!parsed.ok) return parsed;
-  const read = summary.safeParse(parsed.value);
-  if (read.success) return { ok: true, value: read.data, findings: [] };
-  return { ok: false, findings: read.error.issues.map((issue) => findingOf(issue, file)) };
+/**
+ * Reads and checks a summary, handed in as it comes from the disk; `file` is its name for findings. Further keys, of later
+ * programs, are passed over.
+ */
+export function readSummary(chunks: Iterable<Uint8Array>, file: string): Outcome<PackageSummary> {
+  const findings: Finding[] = [];
+  const bases: SummaryTemplate[] = [];
+  let index = 0;
+  for (const piece of splitSummary(chunks)) {
+    if (piece.kind === "rest") {
+      const whole = readPiece(piece, rest, file, [], findings);
+      if (findings.length > 0 || whole === null) return { ok: false, findings };
+      return { ok: true, value: { job: whole.job, bases, files: whole.files }, findings };
+    }
+    const read = readPiece(piece, base, file, ["bases", index], findings);
+    if (read !== null) bases.push(withoutChecks(read));
+    index += 1;
+  }
+  throw new Error("a summary has a rest, if an empty one");
 }
 
-function parseJson(json: string, file: string): Outcome<unknown> {
+function withoutChecks({ checks: _, ...others }: z.output<typeof base>): SummaryTemplate {
+  return others;
+}
+
+/** null, and a finding for each fault, where the piece is no JSON or not of this schema. */
+function readPiece<T extends z.ZodType>(
+  { text: json, line }: SummaryPiece,
+  schema: T,
+  file: string,
+  path: readonly PropertyKey[],
+  findings: Finding[],
+): z.output<T> | null {
+  const value = parseJson(json);
+  if (!value.ok) {
+    const place = placeInText(json, value.offset);
+    findings.push(fault("bad-json", { file, ...place, line: line + place.line - 1 }, BAD_JSON));
+    return null;
+  }
+  const read = schema.safeParse(value.value);
+  if (read.success) return read.data;
+  findings.push(...read.error.issues.map((issue) => findingOf(issue, file, path)));
+  return null;
+}
+
+const BAD_JSON = "is not JSON from here on; the file is cut off or damaged";
+
+/** The value, or the place of the fault: the end, where the parser does not tell. */
+function parseJson(
+  json: string,
+): { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly offset: number } {
   try {
-    return { ok: true, value: JSON.parse(json), findings: [] };
+    return { ok: true, value: JSON.parse(json) };
   } catch (error) {
     if (!(error instanceof SyntaxError)) throw error;
-    const offset = /at position (\d+)/.exec(error.message)?.[1];
-    const place = offset === undefined ? {} : placeInText(json, Number(offset));
-    return {
-      ok: false,
-      findings: [fault("bad-json", { file, ...place }, "is not JSON; the file is cut off or damaged")],
-    };
+    return { ok: false, offset: Number(/at position (\d+)/.exec(error.message)?.[1] ?? json.length) };
   }
 }
 
-function findingOf({ path, message }: z.core.$ZodIssue, file: string): Finding {
-  const where = path.reduce<string>((way, key) => {
+function findingOf({ path, message }: z.core.$ZodIssue, file: string, before: readonly PropertyKey[]): Finding {
+  const where = [...before, ...path].reduce<string>((way, key) => {
     if (typeof key === "number") return `${way}[${key}]`;
     return way === "" ? String(key) : `${way}.${String(key)}`;
   }, "");

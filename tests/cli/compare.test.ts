@@ -134,7 +134,9 @@ describe("2: what is wrong with OLD and NEW is told together, with its place", (
       '"path":"../job.yaml"',
       /files\[0\]\.path: is not a path inside the package/,
     ],
+    ["a row that is none", /"rule":"hole-edge"/, '"rule":7', /bases\[0\]\.checks\[\d+\]\.rule: is not text/],
     ["a file that is cut off", /,\s*"checks"[\s\S]*/, "", /:\d+:\d+: is not JSON/],
+    ["bases that are none", /"bases": \[/, '"bases": [7,', /bases\[0\]: is not a base/],
   ])("a summary with %s", (_, text, by, message) => {
     writeJob(folder, "job.yaml", { bases: 1 });
     run("make job.yaml --out out");
