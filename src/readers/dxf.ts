@@ -46,7 +46,11 @@ export interface CutFile {
   readonly layers: readonly string[];
   readonly findings: readonly CutFileFinding[];
   /** The closed contour with the largest area; null where nothing is closed. */
-  readonly outline: { readonly layer: string; readonly extent: CutExtent; readonly area: number } | null;
+  readonly outline: {
+    readonly layer: string;
+    readonly extent: CutExtent;
+    readonly area: number;
+  } | null;
   /** Round contours that are cut, the outline apart; a polygon that stands for a circle by the circle through its corners. */
   readonly holes: readonly {
     readonly x: number;
@@ -54,8 +58,15 @@ export interface CutFile {
     readonly diameter: number;
     readonly layer: string;
   }[];
+  /** The contour of the outline. */
+  readonly outlineContour: CutContour | null;
   /** Contours that are cut directly inside the outline and are not round. */
-  readonly openings: readonly { readonly extent: CutExtent; readonly area: number; readonly layer: string }[];
+  readonly openings: readonly {
+    readonly extent: CutExtent;
+    readonly area: number;
+    readonly layer: string;
+    readonly contour: CutContour;
+  }[];
   /** Closed contours that are cut, outline included, in the file's order as far as it draws them whole. */
   readonly contours: readonly CutContour[];
   /** Closed contours on layers of marks, as the letter O. */
@@ -118,6 +129,7 @@ export function readCutFile(bytes: Uint8Array, knowledge: CutFileKnowledge = {})
     layers: drawing.layers.map((layer) => layer.name),
     findings: [...drawing.findings, ...findings.list()],
     outline: outline && { layer: outline.contour.layer, extent: asExtent(outline.box), area: outline.area },
+    outlineContour: outline?.contour ?? null,
     holes,
     openings,
     contours: cut.map(({ contour }) => contour),
@@ -295,7 +307,7 @@ function findHoles(
     const { layer } = contour;
     const round = roundOfContour(contour, JOINT_MM / mm, ROUND_MM / mm);
     if (round === null) {
-      openings.push({ extent: asExtent(box), area, layer });
+      openings.push({ extent: asExtent(box), area, layer, contour });
       continue;
     }
     const { x, y, diameter, sagitta } = round;

@@ -450,8 +450,8 @@ it("reads letters by the code page that the header names", () => {
   expect(readCutFile(bytes).layers).toEqual(["CUT", "\u0142"]);
 });
 
-it("refuses a file of more than 100 MB with a message", () => {
-  const [finding] = readCutFile(new Uint8Array(100_000_001)).findings;
+it("refuses a file of more than 32 MB with a message", () => {
+  const [finding] = readCutFile(new Uint8Array(32_000_001)).findings;
   expect(finding).toMatchObject({ code: "too-large", severity: "stop" });
 });
 

@@ -1,0 +1,215 @@
+/**
+ * Finds how a drawn part lies on a plate: any origin, any turn, face up or down. Two holes of the plate laid on two of the
+ * file give a placement; the one under which most holes lie where they should is taken, so that one hole that was moved
+ * does not pull the others along. Sizes, outline and openings choose between placements that are alike for the holes.
+ */
+import { positionAlong, span } from "../geometry/index.js";
+import type { Contour, Point } from "../geometry/vocabulary.js";
+import { contourGap } from "./contour-gap.js";
+import type { DrawnPart } from "./drawn-part.js";
+import { CAPTURE_MM, CONTOUR_MM, DIAMETER_MM, type Placement, POSITION_MM, type Target } from "./model.js";
+import { contourToPlate, type Pair, placementOf, toFile, toPlate } from "./placement.js";
+
+/** One hole of the plate and the hole of the file that is taken for it. Millimetres. */
+export interface HolePair {
+  readonly target: number;
+  readonly drawn: number;
+  readonly distance: number;
+  /** Diameter in the file less that of the plate. */
+  readonly diameter: number;
+}
+
+export interface Alignment {
+  readonly placement: Placement;
+  readonly pairs: readonly HolePair[];
+  /** How far the outline strays, null where either has none; openings that have no counterpart. */
+  readonly outlineGap: number | null;
+  readonly openingsOff: number;
+}
+
+/** The best alignment; null where nothing can be laid on anything. */
+export function align(part: DrawnPart, target: Target): Alignment | null {
+  const exact = bestOf(seedPlacements(part, target, 4 * POSITION_MM), part, target);
+  const half = Math.max(1, Math.ceil(target.holes.length / 2));
+  if (exact !== null && countExact(exact) > half) return exact;
+  const loose = bestOf(seedPlacements(part, target, 2 * CAPTURE_MM), part, target);
+  return [exact, loose].filter((each) => each !== null).sort(compareAlignments)[0] ?? null;
+}
+
+/** Placements that lay outline on outline: by their centres of area, in quarter turns from `turn`, either face up. */
+export function outlinePlacements(part: DrawnPart, target: Target, turn: number): readonly Placement[] {
+  if (part.outline === null || target.outline === null) return [];
+  const [from, to] = [centroidOf(target.outline), centroidOf(part.outline)];
+  return [false, true].flatMap((mirrored) =>
+    [0, 90, 180, 270].map((quarter): Placement => {
+      const bare: Placement = { turn: (turn + quarter) % 360, mirrored, dx: 0, dy: 0 };
+      const turned = toFile(bare, from);
+      return { ...bare, dx: to.x - turned.x, dy: to.y - turned.y };
+    }),
+  );
+}
+
+/** Holes that lie where they should. */
+export function countExact({ pairs }: Alignment): number {
+  return pairs.filter(({ distance }) => distance <= POSITION_MM).length;
+}
+
+/** Longest chains of seeds that are looked at; symmetric bolt circles give two for every hole. */
+const MOST_SEEDS = 4000;
+
+function seedPlacements(part: DrawnPart, target: Target, tolerance: number): readonly Placement[] {
+  const seeds: Placement[] = [];
+  const isLoose = tolerance > CAPTURE_MM;
+  if (isLoose && part.holes.length * target.holes.length > 2500) return outlinePlacements(part, target, 0);
+  for (const [a, b] of basePairs(target)) {
+    const length = span(a, b);
+    for (const first of part.holes) {
+      for (const second of part.holes) {
+        if (first === second || Math.abs(span(first.at, second.at) - length) > tolerance) continue;
+        const pairs: readonly Pair[] = [
+          [a, first.at],
+          [b, second.at],
+        ];
+        if (seeds.length < MOST_SEEDS) seeds.push(placementOf(pairs, false), placementOf(pairs, true));
+      }
+    }
+  }
+  return [...seeds, ...outlinePlacements(part, target, 0)];
+}
+
+/** Up to four pairs of holes with no hole in common, long ones first: three missing holes leave one of them whole. */
+function basePairs({ holes }: Target): readonly (readonly [Point, Point])[] {
+  const left = holes.map(({ at }) => at);
+  const pairs: (readonly [Point, Point])[] = [];
+  while (left.length > 1 && pairs.length < 4) {
+    let [one, other, longest] = [0, 1, -1];
+    left.forEach((a, i) => {
+      for (let j = i + 1; j < left.length; j++) {
+        const length = span(a, left[j] ?? a);
+        if (length > longest) [one, other, longest] = [i, j, length];
+      }
+    });
+    const [a, b] = [left[one], left[other]];
+    if (a !== undefined && b !== undefined) pairs.push([a, b]);
+    left.splice(other, 1);
+    left.splice(one, 1);
+  }
+  return pairs;
+}
+
+function bestOf(seeds: readonly Placement[], part: DrawnPart, target: Target): Alignment | null {
+  const rated = distinct(seeds).map((placement) => {
+    const pairs = pairHoles(placement, part, target);
+    return { placement, pairs, score: pairs.filter(({ distance }) => distance <= POSITION_MM).length };
+  });
+  const most = rated.reduce((best, { score, pairs }) => Math.max(best, score * 1000 + pairs.length), 0);
+  const best = rated.filter(({ score, pairs }) => score * 1000 + pairs.length === most).slice(0, 500);
+  const refined = best.map(({ placement, pairs }) => refine(placement, pairs, part, target));
+  return refined.map((placement) => judge(placement, part, target)).sort(compareAlignments)[0] ?? null;
+}
+
+/** Placements apart by more than the threshold of a position anywhere on a plate of 10 m. */
+function distinct(seeds: readonly Placement[]): readonly Placement[] {
+  const known = new Map<string, Placement>();
+  for (const seed of seeds) {
+    const key = [Math.round(seed.turn * 2000), seed.mirrored, Math.round(seed.dx * 50), Math.round(seed.dy * 50)].join(
+      " ",
+    );
+    if (!known.has(key)) known.set(key, seed);
+  }
+  return [...known.values()];
+}
+
+/** Each hole of the plate with the nearest of the file that no nearer pair has taken. */
+function pairHoles(placement: Placement, part: DrawnPart, target: Target): readonly HolePair[] {
+  const drawn = part.holes.map(({ at }) => toPlate(placement, at));
+  const near = target.holes.flatMap(({ at, diameter }, index) =>
+    drawn.flatMap((point, other): HolePair[] => {
+      const distance = span(at, point);
+      if (distance > CAPTURE_MM) return [];
+      return [{ target: index, drawn: other, distance, diameter: (part.holes[other]?.diameter ?? 0) - diameter }];
+    }),
+  );
+  const [targets, others] = [new Set<number>(), new Set<number>()];
+  return near
+    .sort((a, b) => a.distance - b.distance || a.target - b.target || a.drawn - b.drawn)
+    .filter(({ target: index, drawn: other }) => {
+      if (targets.has(index) || others.has(other)) return false;
+      targets.add(index);
+      others.add(other);
+      return true;
+    })
+    .sort((a, b) => a.target - b.target);
+}
+
+/** By least squares over the holes that lie right where they are most, else over all. */
+function refine(placement: Placement, pairs: readonly HolePair[], part: DrawnPart, target: Target): Placement {
+  const exact = pairs.filter(({ distance }) => distance <= POSITION_MM);
+  const used = 2 * exact.length > pairs.length ? exact : pairs;
+  if (used.length < 2) return placement;
+  const origin = { x: 0, y: 0 };
+  const points = used.map(
+    (pair): Pair => [target.holes[pair.target]?.at ?? origin, part.holes[pair.drawn]?.at ?? origin],
+  );
+  return placementOf(points, placement.mirrored);
+}
+
+/** Everything that is compared under a placement. */
+export function judge(placement: Placement, part: DrawnPart, target: Target): Alignment {
+  const onPlate = (contour: Contour) => contourToPlate(contour, placement);
+  const outlineGap =
+    part.outline === null || target.outline === null ? null : contourGap(onPlate(part.outline), target.outline);
+  const drawn = part.openings.map(onPlate);
+  const openingsOff = unmatched(target.openings, drawn) + unmatched(drawn, target.openings);
+  return { placement, pairs: pairHoles(placement, part, target), outlineGap, openingsOff };
+}
+
+function unmatched(contours: readonly Contour[], others: readonly Contour[]): number {
+  return contours.filter((contour) => !others.some((other) => contourGap(contour, other) <= CONTOUR_MM)).length;
+}
+
+/** Better ones first; of placements that are alike the one that is not mirrored, then the least turn. */
+function compareAlignments(a: Alignment, b: Alignment): number {
+  const [one, other] = [ranks(a), ranks(b)];
+  for (const [index, rank] of one.entries()) {
+    const difference = rank - (other[index] ?? 0);
+    if (difference !== 0) return difference;
+  }
+  return 0;
+}
+
+function ranks(alignment: Alignment): readonly number[] {
+  const { placement, pairs, outlineGap, openingsOff } = alignment;
+  const sized = pairs.filter(({ diameter }) => Math.abs(diameter) <= DIAMETER_MM).length;
+  return [
+    -countExact(alignment),
+    -pairs.length,
+    -sized,
+    outlineGap !== null && outlineGap > CONTOUR_MM ? 1 : 0,
+    openingsOff,
+    placement.mirrored ? 1 : 0,
+    Math.min(placement.turn, 360 - placement.turn),
+    placement.turn,
+    pairs.reduce((sum, { distance }) => sum + distance, 0),
+  ];
+}
+
+/** Centre of the area inside a contour, its arcs by 64 chords each: the same for both, so that what is alike stays alike. */
+function centroidOf(contour: Contour): Point {
+  if (contour.kind === "circle") return contour.center;
+  const points = contour.segments.flatMap((segment) => {
+    const chords = segment.bulge === 0 ? 1 : 64;
+    return Array.from({ length: chords }, (_, index) => positionAlong(segment, index / chords));
+  });
+  const origin = points[0] ?? { x: 0, y: 0 };
+  let [area, x, y] = [0, 0, 0];
+  points.forEach((a, index) => {
+    const b = points[(index + 1) % points.length] ?? a;
+    const [ax, ay, bx, by] = [a.x - origin.x, a.y - origin.y, b.x - origin.x, b.y - origin.y];
+    const twice = ax * by - bx * ay;
+    area += twice;
+    x += twice * (ax + bx);
+    y += twice * (ay + by);
+  });
+  return area === 0 ? origin : { x: origin.x + x / (3 * area), y: origin.y + y / (3 * area) };
+}

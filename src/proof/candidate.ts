@@ -1,0 +1,89 @@
+/** One plate of the job with the scale and the placement under which a file is most like it. */
+import { measureArea } from "../geometry/index.js";
+import type { CutFile } from "../readers/dxf.js";
+import { type Alignment, align, outlinePlacements } from "./align.js";
+import { contourGap } from "./contour-gap.js";
+import { type DrawnPart, drawnPart } from "./drawn-part.js";
+import { CONTOUR_MM, DIAMETER_MM, POSITION_MM, type Target, UNIT_RATIOS } from "./model.js";
+import { contourToPlate } from "./placement.js";
+
+export interface Candidate {
+  readonly target: Target;
+  readonly part: DrawnPart;
+  /** Size of the file to that of the plate. */
+  readonly scale: number;
+  readonly alignment: Alignment;
+  /** Indices of holes of the plate that are to be cut and are not there, and of holes of the file that are none of its. */
+  readonly missing: readonly number[];
+  readonly extra: readonly number[];
+  /** How much differs: a count of holes and contours, with one each for mirror and scale. */
+  readonly faults: number;
+}
+
+/** The scale at which most agrees; the true one unless another is better. `mm` millimetres to a unit of the file. */
+export function bestCandidate(file: CutFile, mm: number, target: Target): Candidate | null {
+  let best: Candidate | null = null;
+  for (const scale of likelyScales(file, mm, target)) {
+    const candidate = candidateAt(file, mm, scale, target);
+    if (candidate !== null && (best === null || candidate.faults < best.faults)) best = candidate;
+    if (best?.faults === 0) break;
+  }
+  return best;
+}
+
+/** The ratios of units that the areas of the outlines allow, and the ratio of the outlines themselves. */
+function likelyScales(file: CutFile, mm: number, target: Target): readonly number[] {
+  if (file.outline === null) return [1];
+  if (target.outline === null) return UNIT_RATIOS;
+  const ratio = Math.sqrt((file.outline.area * mm * mm) / measureArea(target.outline));
+  const near = UNIT_RATIOS.filter((scale) => Math.abs(ratio / scale - 1) < 0.25);
+  const isExact = near.some((scale) => Math.abs(ratio / scale - 1) < 1e-4);
+  return [...new Set([1, ...near, ...(isExact || !(ratio > 0 && ratio < 1e6) ? [] : [ratio])])];
+}
+
+function candidateAt(file: CutFile, mm: number, scale: number, target: Target): Candidate | null {
+  const part = drawnPart(file, mm / scale);
+  const alignment = part === null ? null : align(part, target);
+  if (part === null || alignment === null) return null;
+  const { pairs, outlineGap, openingsOff, placement } = alignment;
+  const [paired, taken] = [new Set(pairs.map((pair) => pair.target)), new Set(pairs.map((pair) => pair.drawn))];
+  const missing = target.holes.flatMap(({ made }, index) => (made === "cut" && !paired.has(index) ? [index] : []));
+  const extra = part.holes.flatMap((_, index) => (taken.has(index) ? [] : [index]));
+  const wrong = pairs.filter(
+    ({ distance, diameter, target: index }) =>
+      distance > POSITION_MM || Math.abs(diameter) > DIAMETER_MM || target.holes[index]?.made === "drill",
+  );
+  const outlineOff = outlineGap !== null && outlineGap > CONTOUR_MM ? 1 : 0;
+  const others = outlineOff + openingsOff + (placement.mirrored ? 1 : 0) + (scale === 1 ? 0 : 1);
+  const faults = missing.length + extra.length + wrong.length + others;
+  return { target, part, scale, alignment, missing, extra, faults };
+}
+
+/** How the pattern of holes lies in an outline that is right by itself. */
+export interface PatternInOutline {
+  readonly kind: "mirrored" | "turned" | "shifted";
+  /** Degrees counter-clockwise, above -180 up to 180. */
+  readonly turn: number;
+}
+
+/** Null where the outline agrees with the holes, or with no placement at all. */
+export function patternInOutline({ part, target, alignment }: Candidate): PatternInOutline | null {
+  const { outline } = target;
+  if (alignment.outlineGap === null || alignment.outlineGap <= CONTOUR_MM) return null;
+  if (part.outline === null || outline === null) return null;
+  const drawn = part.outline;
+  const { turn, mirrored } = alignment.placement;
+  const fitting = outlinePlacements(part, target, turn)
+    .filter((placement) => contourGap(contourToPlate(drawn, placement), outline) <= CONTOUR_MM)
+    .map((placement) => ({ isMirrored: placement.mirrored !== mirrored, turn: halfTurns(turn - placement.turn) }))
+    .sort((a, b) => Number(a.isMirrored) - Number(b.isMirrored) || Math.abs(a.turn) - Math.abs(b.turn));
+  const [simplest] = fitting;
+  if (simplest === undefined) return null;
+  const kind = simplest.isMirrored ? "mirrored" : simplest.turn === 0 ? "shifted" : "turned";
+  return { kind, turn: simplest.turn };
+}
+
+function halfTurns(degrees: number): number {
+  const turn = ((degrees % 360) + 360) % 360;
+  return turn > 180 ? turn - 360 : turn;
+}

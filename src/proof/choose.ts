@@ -1,0 +1,70 @@
+/** Which plate of the job a file is: by its name where that says, else by what is most like it. */
+
+import { countExact } from "./align.js";
+import type { Candidate } from "./candidate.js";
+import type { Target } from "./model.js";
+
+export interface Choice {
+  /** The plate that the file is compared with; null where none is like it. */
+  readonly best: Candidate | null;
+  /** The mark in the file's name, null where it holds none. */
+  readonly named: string | null;
+  /** The plate that the name says, where the file is another. */
+  readonly instead: Candidate | null;
+  /** Other plates that agree just as well. */
+  readonly twins: readonly Target[];
+}
+
+/** Chooses among the plates of the job. */
+export function choosePlate(candidates: readonly Candidate[], name: string): Choice {
+  const ranked = candidates.filter(isLike).sort(compareCandidates);
+  const [first] = ranked;
+  const mark = markInName(
+    name,
+    candidates.map(({ target }) => target),
+  );
+  if (first === undefined) return { best: null, named: mark, instead: null, twins: [] };
+  const twins = ranked.filter((each) => each !== first && each.faults === first.faults && each.faults === 0);
+  if (mark === null) return { best: first, named: null, instead: null, twins: twins.map(({ target }) => target) };
+  const own = ranked.find(({ target }) => isNamed(target, mark));
+  const isOther = first.faults === 0 && own?.faults !== 0;
+  if (own !== undefined && !isOther) return { best: own, named: mark, instead: null, twins: [] };
+  const meant = candidates.filter(({ target }) => isNamed(target, mark)).sort(compareCandidates)[0] ?? null;
+  return { best: first, named: mark, instead: meant, twins: [] };
+}
+
+/** At least half of the plate's holes have a hole of the file near them. */
+function isLike({ target, alignment }: Candidate): boolean {
+  const cut = target.holes.filter(({ made }) => made === "cut").length;
+  return alignment.pairs.length > 0 && 2 * alignment.pairs.length >= cut;
+}
+
+/** Templates before base plates where both agree alike; else the order of the job. */
+function compareCandidates(a: Candidate, b: Candidate): number {
+  const role = (each: Candidate) => (each.target.role === "template" ? 0 : 1);
+  const off = ({ alignment }: Candidate) => alignment.pairs.reduce((sum, { distance }) => sum + distance, 0);
+  return (
+    a.faults - b.faults || countExact(b.alignment) - countExact(a.alignment) || role(a) - role(b) || off(a) - off(b)
+  );
+}
+
+function isNamed({ mark, base }: Target, name: string): boolean {
+  return mark === name || base === name;
+}
+
+/** The longest mark of a template or base that stands by itself in the file's name. */
+function markInName(path: string, targets: readonly Target[]): string | null {
+  const name = path.split(/[\\/]/).at(-1)?.toUpperCase() ?? "";
+  const marks = [...new Set(targets.flatMap(({ mark, base }) => [mark, base]))];
+  const found = marks.filter((mark) => mark !== "" && standsIn(name, mark.toUpperCase()));
+  return found.sort((a, b) => b.length - a.length)[0] ?? null;
+}
+
+/** With no letter or digit right before or after it. */
+function standsIn(name: string, mark: string): boolean {
+  for (let at = name.indexOf(mark); at >= 0; at = name.indexOf(mark, at + 1)) {
+    const around = `${name[at - 1] ?? " "}${name[at + mark.length] ?? " "}`;
+    if (!/[\p{L}\p{N}]/u.test(around)) return true;
+  }
+  return false;
+}

@@ -1,0 +1,48 @@
+/** A cut file against the plates of a job: which plate it is, how it lies on it, and where it differs. */
+import { type CutFile, type CutFileFinding, millimetresPer } from "../readers/dxf.js";
+import type { Unit } from "../units/index.js";
+import { bestCandidate, type Candidate } from "./candidate.js";
+import { choosePlate } from "./choose.js";
+import { describeMatch } from "./match-findings.js";
+import { type FileMatch, MOST_HOLES, type Target } from "./model.js";
+
+export interface Matched {
+  readonly match: FileMatch | null;
+  readonly findings: readonly CutFileFinding[];
+}
+
+/** Matches a file with the plates of a job; `name` is its path, whose last part may hold a mark. */
+export function matchFile(file: CutFile, name: string, targets: readonly Target[], jobUnit: Unit): Matched {
+  if (file.outline === null) return { match: null, findings: [] };
+  if (file.holes.length > MOST_HOLES) {
+    const message = `the file has ${file.holes.length} round holes; at most ${MOST_HOLES} are matched with a job`;
+    return { match: null, findings: [{ code: "too-many-holes", severity: "stop", message, count: 1, at: null }] };
+  }
+  const mm = millimetresPer(file.unit ?? jobUnit);
+  const candidates = targets.map((target) => bestCandidate(file, mm, target)).filter((each) => each !== null);
+  const choice = choosePlate(candidates, name);
+  const match = choice.best === null ? null : matchOf(choice.best, mm);
+  return { match, findings: describeMatch(choice, { jobUnit, mm }) };
+}
+
+function matchOf({ target, scale, alignment, missing, extra }: Candidate, mm: number): FileMatch {
+  const { placement, pairs } = alignment;
+  const worst = (values: readonly number[]) => rounded(values.reduce((most, value) => Math.max(most, value), 0) / mm);
+  return {
+    mark: target.mark,
+    base: target.base,
+    role: target.role,
+    turn: rounded(placement.turn),
+    mirrored: placement.mirrored,
+    scale: rounded(scale),
+    positionError: worst(pairs.map(({ distance }) => distance)),
+    diameterError: worst(pairs.map(({ diameter }) => Math.abs(diameter))),
+    missing: missing.length,
+    extra: extra.length,
+  };
+}
+
+/** To 1e-6, as the lengths of summary.json in inches. */
+function rounded(value: number): number {
+  return Math.round(value * 1e6) / 1e6 || 0;
+}
