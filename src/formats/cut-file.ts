@@ -81,7 +81,7 @@ export function drawCutFile(plate: Plate, options: CutFileOptions): CutDrawing {
     ...holes.map((hole) => drawContour(hole.contour, hole.role === "opening" ? layers.openings : layers.holes, grid)),
     drawContour(plate.region.outer, layers.outline, grid),
   ];
-  const extent = roundExtent(coverMarks(outline, marks), grid);
+  const extent = roundExtent(coverAll(outline, holes, marks), grid);
   return { unit: options.unit, decimals, layers: usedLayers(items, layers), items, extent };
 }
 
@@ -182,12 +182,10 @@ function vertex(point: Point, bulge: number, grid: Grid): CutVertex {
   return { x: ticks(point.x - grid.x0, grid), y: ticks(point.y - grid.y0, grid), bulge };
 }
 
-/** Holes lie inside the outline; only marks could reach beyond it. */
-function coverMarks(outline: Extent, marks: readonly Mark[]): Extent {
-  return marks
-    .flatMap((mark) => mark.strokes)
-    .map(extentOfPoints)
-    .reduce(joinExtents, outline);
+/** Marks may reach beyond the outline, and so may the holes of a held plate. */
+function coverAll(outline: Extent, holes: readonly Hole[], marks: readonly Mark[]): Extent {
+  const strokes = marks.flatMap((mark) => mark.strokes).map(extentOfPoints);
+  return [...holes.map(({ contour }) => extentOf(contour)), ...strokes].reduce(joinExtents, outline);
 }
 
 function roundExtent(extent: Extent, grid: Grid): Extent {

@@ -1,4 +1,4 @@
-/** What both flavours of a cut file are held to: brief's list, by the published DXF reference where a code is named. */
+/** What both flavours of a cut file are held to: by the published DXF reference where a code is named. */
 import { describe, expect, it } from "vitest";
 import { writeJoinedDxf } from "../../../src/formats/cut-dxf-joined.js";
 import { writeR12Dxf } from "../../../src/formats/cut-dxf-r12.js";
@@ -212,6 +212,22 @@ describe("extents", () => {
       expect(headerOf(bytes, "$EXTMIN").slice(0, 2)).toEqual(["10 -10.0000000", "20 0.0000000"]);
       expect(headerOf(bytes, "$LIMMAX")).toEqual(["10 110.0000000", "20 80.0000000"]);
       expect(compareCutFile(bytes, plate, cutOptions("mm"))).toEqual([]);
+    }
+  });
+});
+
+describe("a held plate, whose cut files are asked for all the same", () => {
+  const square = rectangle(point(0, 0), inches(8), inches(8));
+
+  it.each([
+    ["across the edge", 4, "8.50000000"],
+    ["outside the plate", 6, "10.50000000"],
+  ])("is written with a hole %s, extents included", (_, x, high) => {
+    const plate = plateOf(square, [roundHole("A1", inches(x), inches(0), inches(1))]);
+    for (const { write } of flavours) {
+      const bytes = write(plate, cutOptions("in"));
+      expect(headerOf(bytes, "$EXTMAX").slice(0, 2)).toEqual([`10 ${high}`, "20 8.00000000"]);
+      expect(compareCutFile(bytes, plate, cutOptions("in"))).toEqual([]);
     }
   });
 });
