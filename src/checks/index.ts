@@ -7,6 +7,7 @@ import { controlResidual } from "./job-rules/control-residual.js";
 import { gridDiagonal } from "./job-rules/grid-diagonal.js";
 import { groupSpacing } from "./job-rules/group-spacing.js";
 import { lineAccumulation } from "./job-rules/line-accumulation.js";
+import { lookAlike } from "./job-rules/look-alike.js";
 import { neighbourConcrete } from "./job-rules/neighbour-concrete.js";
 import { neighbourRods } from "./job-rules/neighbour-rods.js";
 import { neighbourTemplates } from "./job-rules/neighbour-templates.js";
@@ -40,6 +41,7 @@ import { templateSize } from "./rules/template-size.js";
 import { washerCover } from "./rules/washer-cover.js";
 import { washerOnPlate } from "./rules/washer-on-plate.js";
 import { washerRoom } from "./rules/washer-room.js";
+import { wrongPlacement } from "./rules/wrong-placement.js";
 import { runRules } from "./run.js";
 
 export type { JobContext, JobRule, MadeBase } from "./job-model.js";
@@ -61,6 +63,7 @@ export const rules: readonly Rule[] = [
   cutHole,
   cutWeb,
   marksRoom,
+  wrongPlacement,
   key,
   patternMatch,
   basePlateHole,
@@ -78,6 +81,7 @@ export const rules: readonly Rule[] = [
 
 /** Every rule of the whole job, in the order of the ledger. */
 export const jobRules: readonly JobRule[] = [
+  lookAlike,
   neighbourRods,
   neighbourTemplates,
   neighbourConcrete,

@@ -1,6 +1,7 @@
 /** What is said of holes and corners with a leader, and where there is room to say it. */
 import type { Point } from "../geometry/vocabulary.js";
 import type { Base, Corner, RodGroup } from "../job/model.js";
+import { keySize } from "../plate/index.js";
 import type { Hole, Plate } from "../plate/model.js";
 import { formatLength, toMillimetres, type Unit } from "../units/index.js";
 import { arrowHead, at, group, line, stroke, text } from "./items.js";
@@ -44,13 +45,22 @@ export function alikeHoles(holes: readonly Hole[], unit: Unit): readonly (readon
   return [...kinds.values()];
 }
 
-/** One callout for each kind of hole, and one for the corners. */
+/** One callout for each kind of hole, one for the corners, and one for the key. */
 export function calloutsOf(view: View, plate: Plate, base: Base, unit: Unit): readonly Callout[] {
   const holes = alikeHoles(plate.holes, unit).map((alike) => ({
     lines: [holeWords(alike, base, unit), ...madeWords(alike, plate), ...patternWords(alike, base, unit)],
     targets: outermost(alike).flatMap((hole) => targetsOf(view, hole)),
   }));
-  return [...holes, ...cornerCallout(view, plate, base, unit)];
+  return [...holes, ...cornerCallout(view, plate, base, unit), ...keyCallout(view, plate, unit)];
+}
+
+/** The key, pointed at in the middle of its longest cut. */
+function keyCallout(view: View, { keyed, region }: Plate, unit: Unit): readonly Callout[] {
+  if (keyed === null || region.outer.kind === "circle") return [];
+  const joints = region.outer.segments.map(({ from, to }) => at((from.x + to.x) / 2, (from.y + to.y) / 2));
+  const words = { "corner cut": "CUT", "corner notch": "NOTCH", "edge notch": "NOTCH" }[keyed.kind];
+  const target = { center: onPaper(view, nearest(joints, keyed.at)), radius: 0 };
+  return [{ lines: [`KEY: ${words} ${keySize(keyed, unit)}`], targets: [target] }];
 }
 
 /** The holes that lie farthest out in eight directions: leaders to the others would cross more. */
@@ -143,8 +153,15 @@ function cornerCallout(view: View, plate: Plate, base: Base, unit: Unit): readon
     outline.kind === "polygon"
       ? outline.at.map((p) => ({ x: toMillimetres(p.x), y: toMillimetres(p.y) }))
       : boxCorners(segments.map(({ from }) => from));
-  const targets = corners.map((corner) => ({ center: onPaper(view, nearest(points, corner)), radius: 0 }));
-  return [{ lines: [words, `${corners.length} CORNERS`], targets }];
+  const others = corners.filter((corner) => !isKeyed(plate, corner));
+  const targets = others.map((corner) => ({ center: onPaper(view, nearest(points, corner)), radius: 0 }));
+  return [{ lines: [words, `${others.length} CORNERS`], targets }];
+}
+
+/** True for the corner that the key took. */
+function isKeyed({ keyed }: Plate, corner: Point): boolean {
+  if (keyed === null || keyed.kind === "edge notch") return false;
+  return Math.hypot(corner.x - keyed.at.x, corner.y - keyed.at.y) < 1e-3;
 }
 
 function cornerWords(corner: Corner, unit: Unit): string | null {

@@ -167,7 +167,7 @@ function putChains(draft: Draft, view: View, input: PlanInput, axis: Axis): bool
         p: outward(from, level),
         q: outward(to, level),
         value: nanometres(to.at - from.at),
-        prefix: level === levels.length - 1 && input.plate.outlineKind === "circle" ? "Ø" : "",
+        prefix: level === levels.length - 1 && isRound(input.plate) ? "Ø" : "",
         outside,
         short: stops.length === 2 ? "arrows outside" : "dots",
       });
@@ -207,7 +207,7 @@ function chainLevels(view: View, input: PlanInput, axis: Axis): readonly (readon
   if (first === undefined || last === undefined || input.mode === "overall") return overall;
   const many = input.mode === "ends" && all.length > 2;
   const lines = many ? [first, last] : all;
-  const round = input.plate.outlineKind === "circle";
+  const round = isRound(input.plate);
   const chain = distinct(round ? lines : [edges[0], ...lines, edges[1]]);
   const chains = chain.length > 1 && !sameStops(chain, edges) ? [chain] : [];
   return [...workingPointLevel(view, input, axis, lines), ...chains, ...overall];
@@ -304,4 +304,9 @@ export function longestPairs(rods: readonly Hole[]): readonly (readonly [Hole, H
   const square = ([a, b]: readonly [Hole, Hole]) => (a.center.x - b.center.x) ** 2 + (a.center.y - b.center.y) ** 2;
   const longest = Math.max(0, ...pairs.map(square));
   return pairs.filter((pair) => square(pair) >= longest * (1 - 1e-9));
+}
+
+/** True for a round plate, with or without a notch in its rim as its key. */
+function isRound({ keyed, region }: Plate): boolean {
+  return (keyed?.bare ?? region.outer).kind === "circle";
 }

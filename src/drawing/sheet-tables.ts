@@ -3,6 +3,7 @@
 import { worstFirst } from "../checks/index.js";
 import { type CheckRow, NOT_CHECKED_AT_ALL, type Quantity } from "../checks/model.js";
 import type { Base, Input } from "../job/model.js";
+import { keyWords } from "../plate/index.js";
 import type { Hole } from "../plate/model.js";
 import { formatFeetInches, formatLength, type Length, nanometres, type Unit } from "../units/index.js";
 import { alikeHoles, coordinate, sizeText } from "./callouts.js";
@@ -323,9 +324,9 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
     ...drilled.map((alike) => punchNote(alike, job.unit)),
     ...(scribed === "" ? [] : [scribed]),
     ...plate.sized.map(({ what, how }) => `Size of ${what}: ${how}.`),
-    ...(base.template.key === "auto"
-      ? ["Key: auto. No key is added in this version; check the turn against +X and +Y."]
-      : []),
+    ...(plate.keyed === null
+      ? []
+      : [`Key: ${keyWords(plate.keyed, job.unit)}. A template that lies any other way round shows it at the edge.`]),
     ...(base.note === "" ? [] : [base.note]),
     ...unplaced.slice(0, MOST_GROUPS),
   ];

@@ -58,7 +58,7 @@ function assemble(job: Job, base: Base, layout: Layout, shape: Shape): Plate {
     outlineKind: outer.kind,
     region: { outer, inner: holes.filter(({ made }) => made === "cut").map(({ contour }) => contour) },
     holes,
-    ...layOutMarks(job, base, layout, outer, holes),
+    ...layOutMarks(job, base, layout, { outer, keyed }, holes),
     keyed,
     wrong: judgeOutline(moved, outer),
     sized: [...sizedAs("outline", outline.sized), ...sizedAs("opening", sized)],

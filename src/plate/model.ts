@@ -25,7 +25,7 @@ export interface Hole {
   readonly contour: Contour;
 }
 
-export type MarkKind = "centre-line" | "axis" | "top" | "mark" | "tag" | "punch";
+export type MarkKind = "centre-line" | "axis" | "top" | "mark" | "tag" | "punch" | "north" | "grid";
 
 /** One mark: single strokes (polylines of points), each drawn once. `text` is what it says, "" for lines. */
 export interface Mark {

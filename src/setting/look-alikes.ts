@@ -58,13 +58,17 @@ export function findLookAlikes(
 ): { readonly same: readonly SameTemplates[]; readonly near: readonly LookAlike[] } {
   const shared = sharePatterns(made);
   const same = shared.flatMap(({ members }) => sameTemplates(members));
-  return { same, near: nearPairs(shared, limit / NM_PER_MM) };
+  const near = nearPairs(shared, limit / NM_PER_MM).filter(({ errorTwice }) => errorTwice < 2 * limit);
+  return { same, near };
 }
 
 function sharePatterns(made: readonly Templates[]): readonly Shared[] {
   const byPattern = new Map<string, Templates[]>();
+  const canonical = new Map<string, string>();
   for (const each of made) {
-    const key = canonicalKey(each.layout);
+    const typed = patternKey(each.layout, AS_IT_IS);
+    const key = canonical.get(typed) ?? canonicalKey(each.layout);
+    canonical.set(typed, key);
     const known = byPattern.get(key);
     if (known === undefined) byPattern.set(key, [each]);
     else known.push(each);
@@ -76,21 +80,26 @@ function sharePatterns(made: readonly Templates[]): readonly Shared[] {
 }
 
 /** The same text for patterns that agree under a quarter turn or a turn-over: the least of the eight. */
-function canonicalKey({ rods }: Layout): string {
-  const texts = EIGHT.map((image) =>
-    rods
-      .map(({ center, group }) => {
-        const { x, y } = image(toLattice(center.x), toLattice(center.y));
-        return `${group.rod.diameter}:${x + 0},${y + 0}`;
-      })
-      .sort()
-      .join(";"),
-  );
-  return texts.sort()[0] ?? "";
+function canonicalKey(layout: Layout): string {
+  return EIGHT.map((image) => patternKey(layout, image)).sort()[0] ?? "";
 }
 
-const EIGHT: readonly ((x: number, y: number) => Point)[] = [
-  (x, y) => ({ x, y }),
+type Image = (x: number, y: number) => Point;
+
+function patternKey({ rods }: Layout, image: Image): string {
+  return rods
+    .map(({ center, group }) => {
+      const { x, y } = image(toLattice(center.x), toLattice(center.y));
+      return `${group.rod.diameter}:${x + 0},${y + 0}`;
+    })
+    .sort()
+    .join(";");
+}
+
+const AS_IT_IS: Image = (x, y) => ({ x, y });
+
+const EIGHT: readonly Image[] = [
+  AS_IT_IS,
   (x, y) => ({ x: -y, y: x }),
   (x, y) => ({ x: -x, y: -y }),
   (x, y) => ({ x: y, y: -x }),

@@ -12,6 +12,9 @@ export function sameTemplate(
   first: Templates,
   second: Templates,
 ): { readonly how: string; readonly differs: readonly string[] } {
+  if (sameRods(second.layout.rods, first.layout.rods, RIGHT.move) && differences(first, second, RIGHT).length === 0) {
+    return { how: RIGHT.words, differs: [] };
+  }
   const fits = [RIGHT, ...QUARTERS].filter(({ move }) => sameRods(second.layout.rods, first.layout.rods, move));
   const compared = fits.map((way) => ({ how: way.words, differs: differences(first, second, way) }));
   const [start = { how: "", differs: ["the pattern"] }, ...others] = compared;

@@ -1,22 +1,39 @@
-import type { Rule } from "../model.js";
-import { notApplicable, notChecked } from "../verdict.js";
+import { keyWords } from "../../plate/index.js";
+import { isSilent, LEAST_SEEN, matters } from "../../setting/index.js";
+import type { CheckContext, Rule, Verdict } from "../model.js";
+import { compareCounts, notApplicable } from "../verdict.js";
+import { wordsIn } from "../words.js";
 
-/** Whether a wrong placement shows from the outline alone. Nothing is keyed yet, and the row says so. */
+/** Whether every wrong way round that would set rods wrong shows from the outline alone, and what was cut for that. */
 export const key: Rule = {
   id: "key",
-  title: "a wrong placement shows from the outline (`key: auto` adds nothing yet and says so)",
+  title:
+    "every wrong way round that sets rods wrong shows from the outline; `key: auto` cuts a corner or notch where it is needed",
   severity: "advise",
-  measured: "the key of the template",
-  clause: () => "template.key",
+  measured: "the number of wrong ways round that the outline does not show",
+  clause: () => "template.key; cuts of 1/2 in and more are seen: common practice",
   edition: () => "geometry",
-  check({ base }) {
-    return base.template.key === "none"
-      ? [notApplicable("plate", "the job asks for no key")]
-      : [
-          notChecked(
-            "plate",
-            "key: auto adds nothing to the outline yet: a turned or turned-over template shows by its marks only",
-          ),
-        ];
-  },
+  check: (context) => [context.base.template.key === "none" ? unasked(context) : keyed(context)],
 };
+
+function unasked({ base, plate }: CheckContext): Verdict {
+  const silent = plate.wrong.filter((placement) => isSilent(base, placement));
+  const [first] = silent;
+  if (first === undefined) return notApplicable("plate", "the job asks for no key, and none is needed");
+  const ways = silent.map(({ way }) => way.words).join(", ");
+  return notApplicable("plate", `the job asks for no key: only the marks show a template that lies wrong (${ways})`);
+}
+
+function keyed({ base, plate, job }: CheckContext): Verdict {
+  const silent = plate.wrong.filter((placement) => isSilent(base, placement)).length;
+  const say = wordsIn(job.unit);
+  return compareCounts("plate", silent, "<=", 0, noteOf());
+
+  function noteOf(): string {
+    if (plate.keyed !== null) return `${keyWords(plate.keyed, job.unit)}: every wrong way round shows from the outline`;
+    if (!plate.wrong.some(matters)) return "no key needed: every way round sets the same rods";
+    if (silent === 0) return "no key needed: nothing that would set rods wrong goes unseen";
+    const least = say.length(LEAST_SEEN);
+    return `no room for a key: no cut or notch of ${least} or more shows every wrong way round and leaves holes and seats their room`;
+  }
+}

@@ -1,5 +1,6 @@
 import type { Contour, Extent } from "../../geometry/index.js";
 import type { PlanShape } from "../../job/model.js";
+import type { Plate } from "../../plate/model.js";
 import { twiceChordBearing, twiceExtent, twiceFarthest, twiceRoundBearing } from "../measure.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import { isOverCastRods } from "../rods.js";
@@ -34,7 +35,7 @@ function carriedByForm(context: CheckContext, shape: PlanShape): Verdict {
   const { bearing } = job.shop;
   const say = wordsIn(job.unit);
   const found =
-    shape.kind === "circle" ? onRoundForm(outer, shape.diameter, base) : onStraightForm(context, outer, shape);
+    shape.kind === "circle" ? onRoundForm(plate, shape.diameter, base) : onStraightForm(context, outer, shape);
   if (found === null) {
     return notChecked("plate", "the plate has no corner in one quarter of the round form: its bearing is not measured");
   }
@@ -56,10 +57,15 @@ function onStraightForm({ base }: CheckContext, outer: Contour, shape: PlanShape
   return x >= y ? { twice: x, how: "along x" } : { twice: y, how: "along y" };
 }
 
-function onRoundForm(outer: Contour, diameter: number, { concrete }: CheckContext["base"]): Bearing | null {
-  if (outer.kind === "circle") {
-    return { twice: twiceRoundBearing(outer, concrete.at, diameter), how: "round plate on a round form" };
+/** A round plate with a notch as its key bears like a whole one on two sides that the notch is not on. */
+function onRoundForm({ region, keyed }: Plate, diameter: number, { concrete }: CheckContext["base"]): Bearing | null {
+  const { outer } = region;
+  const round = keyed?.bare ?? outer;
+  if (round.kind === "circle") {
+    const how = keyed === null ? "round plate on a round form" : "round plate on a round form, beside its key";
+    return { twice: twiceRoundBearing(round, concrete.at, diameter), how };
   }
+  if (outer.kind === "circle") return null;
   const twice = twiceChordBearing(outer, concrete.at, diameter);
   return twice === null ? null : { twice, how: "corners past the chords of the round form" };
 }

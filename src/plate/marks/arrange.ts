@@ -87,6 +87,8 @@ const WORTH: Readonly<Record<MarkKind, number>> = {
   punch: 200,
   axis: 100,
   "centre-line": 100,
+  north: 90,
+  grid: 80,
 };
 
 /** A covered mark counts less than any that is left out. */

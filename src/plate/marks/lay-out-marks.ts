@@ -1,14 +1,14 @@
 /**
  * Marks of a plate: centre-line ticks, arrows of the type's own axes, TOP, mark and revision, tag and rod size beside each
- * rod hole, punch marks of drilled holes. No north and no grid names: the type knows nothing of where it is set.
+ * rod hole, punch marks of drilled holes; north and grid names only where they hold for every place that it serves.
  */
-import type { Contour, Point } from "../../geometry/index.js";
-import { point } from "../../geometry/index.js";
+import type { Contour, Extent, Point } from "../../geometry/index.js";
+import { joinExtents, point, segmentExtent } from "../../geometry/index.js";
 import type { Base, Job } from "../../job/model.js";
 import type { Layout } from "../../pattern/index.js";
 import { formatLength } from "../../units/index.js";
 import { NM_PER_MM, nanometres } from "../../units/length.js";
-import type { Hole, Mark, OmittedMark } from "../model.js";
+import type { Hole, Keyed, Mark, OmittedMark } from "../model.js";
 import { seatReach } from "../reach.js";
 import { arrange } from "./arrange.js";
 import { axisArrows, placeTicks } from "./axes.js";
@@ -18,6 +18,7 @@ import type { Label } from "./labels.js";
 import { canLetter, lettering } from "./lettering.js";
 import { heightsToTry } from "./placing.js";
 import type { Title } from "./titles.js";
+import { whereSet } from "./where-set.js";
 
 /** Marks, and those that found no room. */
 export interface PlateMarks {
@@ -25,12 +26,32 @@ export interface PlateMarks {
   readonly omitted: readonly OmittedMark[];
 }
 
+/** An outline with its key. */
+interface MarkedShape {
+  readonly outer: Contour;
+  readonly keyed: Keyed | null;
+}
+
+/** A round rim stays round for marks; what its notch takes is blocked by a box. */
+function openShape({ outer, keyed }: MarkedShape): { readonly outer: Contour; readonly blocked: readonly Extent[] } {
+  if (keyed === null || keyed.bare.kind === "path" || outer.kind === "circle") return { outer, blocked: [] };
+  const notch = outer.segments.filter(({ bulge }) => bulge <= 0).map(segmentExtent);
+  return { outer: keyed.bare, blocked: [notch.reduce(joinExtents)] };
+}
+
 /** Lays out all marks. A shop that marks nothing still punches the holes that it drills. */
-export function layOutMarks(job: Job, base: Base, layout: Layout, outer: Contour, holes: readonly Hole[]): PlateMarks {
+export function layOutMarks(
+  job: Job,
+  base: Base,
+  layout: Layout,
+  shape: MarkedShape,
+  holes: readonly Hole[],
+): PlateMarks {
   const { marking } = job.shop;
+  const { outer, blocked } = openShape(shape);
   const seats = new Map(layout.rods.map(({ tag, group }) => [tag, seatReach(group, job.shop) / 2 / NM_PER_MM]));
   const discs = [...holes.filter(({ role }) => role === "rod")].map((hole) => seatDisc(hole, seats));
-  const bare = bareGround(outer, holes, discs, marking.clearance / NM_PER_MM);
+  const bare = take(bareGround(outer, holes, discs, marking.clearance / NM_PER_MM), blocked);
   const heights = heightsToTry(marking.textHeight, marking.leastTextHeight);
   const punches = holes.filter(({ made }) => made === "drill").map(punch);
   const notes = holes.filter(({ made }) => made === "drill").flatMap((hole) => drillNote(hole, job, seats));
@@ -42,7 +63,10 @@ export function layOutMarks(job: Job, base: Base, layout: Layout, outer: Contour
   );
   const labels = [...holes.flatMap((hole) => tagLabel(hole, seats)), ...notes];
   const tickEnd = (3 * marking.clearance + 1.5 * marking.textHeight) / NM_PER_MM;
-  const titles = titlesOf(base.template.mark, job.revision, ground, tickEnd);
+  const titles = [
+    ...titlesOf(base.template.mark, job.revision, ground, tickEnd),
+    ...whereSet(job.site, base.mark, ground.extent, tickEnd),
+  ];
   const unlettered = [...labels, ...titles].filter(({ text }) => !canLetter(text)).map(notInFont);
   const lettered = arrange(ground, labels.filter(isLettered), titles.filter(isLettered), heights);
   return join([ticks, lettered, { marks: punches, omitted: unlettered }]);

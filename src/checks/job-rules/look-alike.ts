@@ -1,0 +1,59 @@
+import type { Given, Job } from "../../job/model.js";
+import { given } from "../../job/model.js";
+import type { LookAlike, SameTemplates } from "../../setting/index.js";
+import { findLookAlikes } from "../../setting/index.js";
+import type { Length } from "../../units/index.js";
+import { inches } from "../../units/index.js";
+import type { JobRule } from "../job-model.js";
+import type { Verdict } from "../model.js";
+import { compare, compareCounts, notApplicable } from "../verdict.js";
+import type { Words } from "../words.js";
+import { wordsIn } from "../words.js";
+
+/** Rods off by less than this are set wrong without anyone noticing. */
+const NOTICED = given<Length>(inches(1), "default");
+
+/** Marks whose patterns nearly agree under any way round, so that one template can be taken for another; and those that are one. */
+export const lookAlike: JobRule = {
+  id: "look-alike",
+  title:
+    "rod error of a template set for another mark, in its nearest way round >= the job's value; equal templates are one",
+  severity: "advise",
+  measured: "the rod error of a template set for another mark",
+  clause: ({ job }) => `site.lookAlike: ${limitOf(job).from}`,
+  edition: () => "job",
+  check({ job, made }) {
+    if (made.length < 2) return [notApplicable("marks", "the job has one mark")];
+    const limit = limitOf(job).value;
+    const say = wordsIn(job.unit);
+    const { same, near } = findLookAlikes(made, limit);
+    const rows = [...near.map((pair) => nearRow(pair, limit, say)), ...same.map(sameRow)];
+    if (rows.length > 0) return rows;
+    return [compareCounts("marks", 0, "<=", 0, `no two patterns come within ${say.length(limit)} of each other`)];
+  },
+};
+
+function limitOf({ site }: Job): Given<Length> {
+  return site !== null && site.lookAlike.kind === "given" ? site.lookAlike : NOTICED;
+}
+
+function nearRow({ marks: [a, b], errorTwice, how }: LookAlike, limit: Length, say: Words): Verdict {
+  const subject = `${listed(a)} / ${listed(b)}`;
+  return compare(subject, errorTwice, ">=", 2 * limit, `${how}: rods ${say.twice(errorTwice)} off`);
+}
+
+function sameRow({ marks, how, differs }: SameTemplates): Verdict {
+  const turned = how === "as it is" ? "" : `, ${how}`;
+  if (differs.length === 0) {
+    return compareCounts(listed(marks), marks.length, "<=", 1, `the same template${turned}: one mark would do for all`);
+  }
+  return notApplicable(listed(marks), `the same pattern${turned}; the templates differ in ${differs.join(", ")}`);
+}
+
+/** At most this many marks are written out. */
+const MOST_LISTED = 8;
+
+function listed(marks: readonly string[]): string {
+  const rest = marks.length - MOST_LISTED;
+  return rest > 0 ? `${marks.slice(0, MOST_LISTED).join(", ")} and ${rest} more` : marks.join(", ");
+}

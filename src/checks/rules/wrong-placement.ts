@@ -1,0 +1,127 @@
+import { dropsOn, isSilent, matters, showsAtEdge } from "../../setting/index.js";
+import type { WrongPlacement } from "../../setting/model.js";
+import { turnedBasePlates } from "../base-plate-turns.js";
+import type { CheckContext, Rule, Verdict } from "../model.js";
+import { isOverCastRods } from "../rods.js";
+import { compare, compareCounts, lacking, notChecked } from "../verdict.js";
+import type { Words } from "../words.js";
+import { counted, wordsIn } from "../words.js";
+
+/**
+ * Every wrong way round of the template (four turns, face up and face down, about the working point; pitches of a bolt circle;
+ * laid by its own edges): how far the rods would be off, and who would notice. Then the base plate turned over right rods.
+ */
+export const wrongPlacement: Rule = {
+  id: "wrong-placement",
+  title:
+    "no wrong way round of template or base plate goes unseen; largest and smallest rod error, and what hides them",
+  severity: "advise",
+  measured: "the rod error of a template laid down a wrong way round",
+  clause: () => "every way round, laid over the right one",
+  edition: () => "geometry",
+  check: (context) => [...templateRows(context), ...basePlateRows(context)],
+};
+
+function templateRows(context: CheckContext): readonly Verdict[] {
+  const { base, plate, job } = context;
+  const say = wordsIn(job.unit);
+  const wrong = plate.wrong.filter(matters);
+  const silent = wrong.filter((placement) => isSilent(base, placement));
+  const all = countRow(context, wrong, silent, say);
+  if (wrong.length === 0 || isOverCastRods(context)) return [all];
+  const byError = [...wrong].sort((a, b) => worseFirst(context, a, b));
+  const largest = byError.reduce((most, each) => (each.errorTwice > most.errorTwice ? each : most));
+  const smallest = byError.reduce((least, each) => (each.errorTwice < least.errorTwice ? each : least));
+  return [
+    all,
+    errorRow("template, largest error", largest, wrong, say),
+    errorRow("template, smallest error", smallest, wrong, say),
+    ...swapRow(wrong, silent),
+  ];
+}
+
+/** Of two that are off by the same, the one that fewer people would notice. */
+function worseFirst({ base }: CheckContext, a: WrongPlacement, b: WrongPlacement): number {
+  const rank = (each: WrongPlacement) => (isSilent(base, each) ? 0 : 2) + (dropsOn(each) ? 0 : 1);
+  return rank(a) - rank(b);
+}
+
+/** How many ways round neither the outline shows nor, for a plate over cast rods, the rods themselves. */
+function countRow(
+  context: CheckContext,
+  wrong: readonly WrongPlacement[],
+  silent: readonly WrongPlacement[],
+  say: Words,
+): Verdict {
+  const { plate } = context;
+  const harmless = plate.wrong.length - wrong.length;
+  const counts = `${counted(plate.wrong.length, "wrong way")} round: ${harmless} set the same rods, ${wrong.length - silent.length} show, ${silent.length} do not`;
+  const [worst] = [...silent].sort((a, b) => Number(dropsOn(b)) - Number(dropsOn(a)) || b.errorTwice - a.errorTwice);
+  const note = worst === undefined ? counts : `${counts}; ${described(worst, silent, say)}`;
+  return compareCounts("template", silent.length, "<=", 0, note);
+}
+
+/** The error that would go unseen is nothing where the outline shows it, else what the base plate takes up. */
+function errorRow(subject: string, placement: WrongPlacement, wrong: readonly WrongPlacement[], say: Words): Verdict {
+  const note = described(placement, wrong, say);
+  if (showsAtEdge(placement)) return compare(subject, placement.errorTwice, ">=", 0, note);
+  const { dropsOn: plate, errorTwice } = placement;
+  if (plate.kind === "not known") return notChecked(subject, `${note}; ${missingWords(placement)}`);
+  return compare(subject, errorTwice, ">=", errorTwice - plate.twice + 1, note);
+}
+
+function missingWords({ dropsOn: plate }: WrongPlacement): string {
+  return plate.kind === "known" ? "" : plate.missing.map(({ why, key }) => `${why} (${key})`).join("; ");
+}
+
+/** Rods of one kind where another belongs. */
+function swapRow(wrong: readonly WrongPlacement[], silent: readonly WrongPlacement[]): readonly Verdict[] {
+  const swapping = wrong.filter(({ swapped }) => swapped.length > 0);
+  const [first] = swapping;
+  if (first === undefined) return [];
+  const unseen = silent.filter(({ swapped }) => swapped.length > 0).length;
+  const more = swapping.length === 1 ? "" : ` (and ${swapping.length - 1} more)`;
+  const note = `${first.way.words}${more}: rods of another kind stand in their places: ${first.swapped.join(", ")}`;
+  return [compareCounts("template, rods of another kind", unseen, "<=", 0, note)];
+}
+
+/** "turned 90 (and 3 more): rods 1.4142 off, base plate does not drop on (1.008 short), outline shows it". */
+function described(placement: WrongPlacement, among: readonly WrongPlacement[], say: Words): string {
+  const alike = among.filter((other) => sameOutcome(other, placement)).length - 1;
+  const more = alike === 0 ? "" : ` (and ${alike} more)`;
+  const edge = showsAtEdge(placement) ? "the outline shows it" : "the outline does not show it";
+  return `${placement.way.words}${more}: rods ${say.twice(placement.errorTwice)} off, ${dropWords(placement, say)}, ${edge}`;
+}
+
+function sameOutcome(a: WrongPlacement, b: WrongPlacement): boolean {
+  return a.errorTwice === b.errorTwice && dropsOn(a) === dropsOn(b) && showsAtEdge(a) === showsAtEdge(b);
+}
+
+function dropWords({ dropsOn: plate }: WrongPlacement, say: Words): string {
+  if (plate.kind === "not known") return "whether the base plate drops on is not known";
+  if (plate.twice > 0) return `base plate does not drop on (${say.twice(plate.twice)} short)`;
+  if (plate.shiftTwice === 0) return "base plate drops on all the same";
+  return `base plate drops on, ${say.twice(plate.shiftTwice)} off its place`;
+}
+
+/** The base plate turned over rods that are right: whether it drops on with the column turned or off its place. */
+function basePlateRows(context: CheckContext): readonly Verdict[] {
+  const { base, job } = context;
+  const say = wordsIn(job.unit);
+  const turns = turnedBasePlates(context);
+  const unknown = turns.flatMap(({ dropsOn: plate }) => (plate.kind === "not known" ? plate.missing : []));
+  if (unknown.length > 0) return [lacking("base plate", [...new Set(unknown)])];
+  const dropping = turns.filter(({ dropsOn: plate }) => plate.kind === "known" && plate.twice <= 0);
+  const degrees = dropping.map((turn) => turn.degrees).join(", ");
+  if (dropping.length === 0) return [compareCounts("base plate", 0, "<=", 0, "turned by quarters it does not drop on")];
+  if (base.column.kind === "missing") {
+    const { why, key } = base.column;
+    return [
+      notChecked("base plate", `drops on turned ${degrees} too; whether that shows is not known: ${why} (${key})`),
+    ];
+  }
+  const wrong = dropping.filter(({ same }) => !same);
+  const words = wrong.map(({ degrees: turned, how }) => `turned ${turned}: ${how(say)}`).join("; ");
+  const note = `drops on turned ${degrees} too; ${wrong.length === 0 ? "the column is then the same" : words}`;
+  return [compareCounts("base plate", wrong.length, "<=", 0, note)];
+}
