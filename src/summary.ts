@@ -1,5 +1,6 @@
 /** The machine form of a package: `summary.json`, schema 1. Stable for other programs. */
 import type { CheckRow, Quantity } from "./checks/model.js";
+import { answerReach } from "./checks/words.js";
 import type { Base, Density, Input, Job } from "./job/model.js";
 import type { Hole, HoleRole, Plate, PlateMeasures } from "./plate/model.js";
 import type { Length, Unit } from "./units/length.js";
@@ -115,7 +116,7 @@ export function summarizeCheck(row: CheckRow, unit: Unit): SummaryCheck {
     margin: quantityInUnit(row.margin, unit),
     unit: measured?.kind === "length" ? unit : "",
     status: row.status,
-    note: row.note,
+    note: row.answer === null ? row.note : `${row.note}${answerReach(row.answer)}`,
     ...(row.answer === null ? {} : { answer: { by: row.answer.by, date: row.answer.date, text: row.answer.text } }),
   };
 }

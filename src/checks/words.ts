@@ -1,4 +1,5 @@
 /** Figures of notes and questions, in the job's unit. */
+import type { Answer } from "../job/model.js";
 import type { Unit } from "../units/index.js";
 import { formatLength, formatWithUnit } from "../units/index.js";
 import type { Quantity } from "./model.js";
@@ -38,6 +39,11 @@ function wordsOf(unit: Unit): Words {
 /** A quantity with its unit; a count alone. */
 export function quantityText(quantity: Quantity, unit: Unit): string {
   return quantity.kind === "length" ? formatWithUnit(quantity.twice / 2, unit) : String(quantity.count);
+}
+
+/** What is to be known of an answer that names no value: a change of the value does not open its question again. */
+export function answerReach({ value }: Answer): string {
+  return value.kind === "missing" ? "; the answer names no value and holds whatever the value becomes" : "";
 }
 
 /** A share in whole per cent, rounded half up; `whole` is positive. */

@@ -157,8 +157,9 @@ async function showResult({ json }: MakeCommand, target: PackageTarget, report: 
     return;
   }
   for (const text of report.texts()) await shell.out.write(text);
-  const shown = relative(shell.currentFolder, target.folder);
+  const from = relative(shell.currentFolder, target.folder);
+  const shown = from.startsWith("..") ? target.folder : from;
   await shell.out.write(
-    `Package: ${shown.startsWith("..") ? target.folder : shown} (${counted(report.files + 3, "file")})\n`,
+    `Package: ${shown} (${counted(report.files + 3, "file")}); sheets: ${join(shown, "*", "*_sheet.svg")}\n`,
   );
 }

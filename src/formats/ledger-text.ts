@@ -1,6 +1,6 @@
 /** The ledger for a terminal: worst first, aligned, wrapped to the width; colour only where the shell asks for it. */
 import type { CheckRow, Quantity } from "../checks/model.js";
-import { counted, quantityText } from "../checks/words.js";
+import { answerReach, counted, quantityText } from "../checks/words.js";
 import type { Unit } from "../units/length.js";
 
 export interface LedgerTextOptions {
@@ -93,8 +93,12 @@ function tableLines(joined: readonly JoinedRow[], options: LedgerTextOptions): s
   return rows.flatMap((row) => rowLines(row, widths, options));
 }
 
+function answeredWords(answer: NonNullable<CheckRow["answer"]>): string {
+  return `answered by ${answer.by}, ${answer.date}: ${answer.text}${answerReach(answer)}`;
+}
+
 function tableRow({ row, subjects }: JoinedRow, unit: Unit): TableRow {
-  const answered = row.answer === null ? "" : `answered by ${row.answer.by}, ${row.answer.date}: ${row.answer.text}`;
+  const answered = row.answer === null ? "" : answeredWords(row.answer);
   return {
     cells: [statusWords(row), row.rule, subjectWords(subjects), comparison(row, unit), marginWords(row, unit)],
     style: statusStyle(row),

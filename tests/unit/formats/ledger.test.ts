@@ -242,6 +242,13 @@ describe("the ledger on a terminal", () => {
     const text = writeLedgerText(shown([failing({ answer })]), { ...options, width: 140 });
     expect(text).toContain("FAIL ask, answered");
     expect(text).toContain("answered by R. Engineer, 2026-11-01: use 3 in");
+    const said = "the answer names no value";
+    expect([
+      text.replace(/\s+/g, " ").includes(said),
+      summarizeCheck(failing({ answer }), "in").note.includes(said),
+    ]).toEqual([true, true]);
+    const valued = failing({ answer: { ...answer, value: given(2.5, "job") } });
+    expect(summarizeCheck(valued, "in").note).not.toContain(said);
   });
 
   it("wraps between words and keeps long words whole", () => {
