@@ -15,10 +15,16 @@ export type Command =
       readonly all: boolean;
       readonly includeHeld: boolean;
     }
+  | {
+      readonly kind: "proof";
+      readonly files: readonly string[];
+      readonly against: string | null;
+      readonly json: boolean;
+    }
   | { readonly kind: "compare"; readonly old: string; readonly fresh: string; readonly json: boolean };
 
-export type CommandName = "start" | "check" | "make" | "compare";
-export const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare"];
+export type CommandName = "start" | "check" | "make" | "compare" | "proof";
+export const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare", "proof"];
 
 /** Options by command, beside --help and --version. */
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
@@ -26,6 +32,7 @@ const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "
   check: { json: "boolean", all: "boolean" },
   make: { out: "string", json: "boolean", all: "boolean", "include-held": "boolean" },
   compare: { json: "boolean" },
+  proof: { against: "string", json: "boolean" },
 };
 
 export type Parsed =
@@ -127,6 +134,7 @@ const POSITIONALS: Readonly<Record<CommandName, Positionals>> = {
   check: { least: 1, most: 1, wants: "the name of a job file" },
   make: { least: 1, most: 1, wants: "the name of a job file" },
   compare: { least: 2, most: 2, wants: "OLD and NEW, each a job file or the folder of a package" },
+  proof: { least: 1, most: Number.POSITIVE_INFINITY, wants: "the names of DXF files" },
 };
 
 function countPositionals(name: CommandName, positionals: readonly string[]): string[] {
@@ -161,5 +169,7 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
       return { kind: "make", job, out, ...shown, includeHeld: flags.has("include-held") };
     case "compare":
       return { kind: "compare", old: job, fresh: positionals[1] ?? "", json: flags.has("json") };
+    case "proof":
+      return { kind: "proof", files: positionals, against: texts.get("against") ?? null, json: flags.has("json") };
   }
 }

@@ -7,11 +7,14 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
   rodplate check JOB                 read, compute and print the ledger; write nothing
   rodplate make JOB --out DIR        write the whole package into DIR
   rodplate compare OLD NEW           what changed between two jobs or packages, and what must be cut again
+  rodplate proof FILE... [--against JOB]
+                                     what is wrong with any cut file (DXF), and which template it is
   rodplate help [COMMAND]            more about a command
   rodplate --version                 the version
 
 Exit code: 0 made, nothing is held; 1 made, but something is held; 2 the input is at fault, nothing written;
 3 a fault of the program. For compare: 1 something that is cut already must be cut again.
+For proof: 1 a file is not to be cut as it is.
 Progress and messages go to standard error. NO_COLOR and COLUMNS are honoured.
 `;
 
@@ -56,6 +59,21 @@ it. A revision letter or another mark alone is no recut: such templates are list
 Exit code: 0 nothing must be cut again; 1 something must; 2 OLD or NEW is at fault.
 `;
 
+const PROOF = `rodplate proof FILE... [--against JOB] [--json]
+
+Reads cut files, whoever drew them, and tells what is wrong with them, worst first. STOP: something would be cut wrongly, or
+it cannot be known what is meant. LOOK: it is read rightly here, but some control may not, or somebody should look.
+Read are LINE, ARC, CIRCLE, LWPOLYLINE, POLYLINE, inserted blocks, and SPLINE and ELLIPSE that are circles, arcs or lines
+within 0.025 mm. A file over 32,000,000 bytes is refused unread. Writes nothing.
+
+  --against JOB   say which template or base plate of JOB each file is (by its name, else by its holes), at any origin and
+                  turn, mirrored, or 25.4 or 12 times too large or small; every hole off by more than 0.05 mm in place or
+                  diameter, holes missing or too many, and an outline that strays by more than 0.1 mm
+  --json          the machine form, or {"findings": [...]} when JOB is at fault, and nothing else
+
+Exit code: 0 no file has a STOP; 1 one has; 2 a file cannot be opened, or JOB is at fault.
+`;
+
 /** Help about a command, or about all of them. `starters` are the names of the starter jobs. */
 export function helpText(about: CommandName | null, starters: readonly string[]): string {
   switch (about) {
@@ -69,5 +87,7 @@ export function helpText(about: CommandName | null, starters: readonly string[])
       return MAKE;
     case "compare":
       return COMPARE;
+    case "proof":
+      return PROOF;
   }
 }

@@ -29,6 +29,8 @@ async function runCommand(args: readonly string[], shell: Shell): Promise<ExitCo
       return (await import("./make.js")).runMake(command, shell);
     case "compare":
       return (await import("./compare.js")).runCompare(command, shell);
+    case "proof":
+      return (await import("./proof.js")).runProof(command, shell);
   }
 }
 

@@ -26,6 +26,8 @@ describe("commands", () => {
     ],
     ["compare old.yaml new", { kind: "compare", old: "old.yaml", fresh: "new", json: false }],
     ["compare --json a b", { kind: "compare", old: "a", fresh: "b", json: true }],
+    ["proof a.dxf b.dxf", { kind: "proof", files: ["a.dxf", "b.dxf"], against: null, json: false }],
+    ["proof --json a.dxf --against job.yaml", { kind: "proof", files: ["a.dxf"], against: "job.yaml", json: true }],
     ["compare --help", { kind: "help", about: "compare" }],
   ])("%s", (text, command) => {
     expect(parseCommand(words(text))).toEqual({ ok: true, command });
@@ -51,6 +53,8 @@ describe("what is wrong is told, all of it, with the nearest known word", () => 
     ["start", ["start needs --out FILE"]],
     ["compare a", ["compare needs OLD and NEW"]],
     ["compare a b c", ["compare takes two names", '"c" is too much']],
+    ["proof --against job.yaml", ["proof needs the names of DXF files"]],
+    ["proof a.dxf --against", ["--against needs a value"]],
     ["compare a b --all", ["compare has no option --all"]],
   ])("%s", (text, parts) => {
     const parsed = parseCommand(words(text));

@@ -1,0 +1,61 @@
+/** `rodplate proof FILE... [--against JOB]`: says what is wrong with cut files, and which plate of the job each is. */
+import { readFileSync, statSync } from "node:fs";
+import { resolve } from "node:path";
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import { formatFinding } from "../diagnostics/finding.js";
+import { writeProofText } from "../formats/proof-text.js";
+import { readJob } from "../job/index.js";
+import { type Against, againstJob, isStop, type ProvedFile, proveFile, refuseLargeFile } from "../proof/index.js";
+import type { Command } from "./arguments.js";
+import { fileFault, showFindings } from "./findings.js";
+import { loadInputs } from "./load.js";
+import { startProgress } from "./progress.js";
+import type { ExitCode, Shell } from "./shell.js";
+import { hasColor, todayOf } from "./shell.js";
+
+export async function runProof(command: Extract<Command, { kind: "proof" }>, shell: Shell): Promise<ExitCode> {
+  const { json } = command;
+  const against = command.against === null ? null : await loadAgainst(command.against, shell);
+  if (against !== null) await showFindings(against.findings, json, shell);
+  if (against !== null && !against.ok) return 2;
+  const progress = startProgress(shell, "proved");
+  const proved: ProvedFile[] = [];
+  const faults: Finding[] = [];
+  for (const path of command.files) {
+    const file = proveOne(path, against?.value ?? null, shell);
+    if (file.ok) proved.push(file.value);
+    faults.push(...file.findings);
+    await progress.show(proved.length, command.files.length);
+  }
+  await progress.end();
+  for (const fault of faults) await shell.err.write(`${formatFinding(fault)}\n`);
+  if (json) await shell.out.write(`${JSON.stringify({ files: proved }, null, 2)}\n`);
+  else if (proved.length > 0) await shell.out.write(writeProofText(proved, { color: hasColor(shell) }));
+  if (faults.length > 0) return 2;
+  return proved.some(({ findings }) => findings.some(isStop)) ? 1 : 0;
+}
+
+async function loadAgainst(name: string, shell: Shell): Promise<Outcome<Against>> {
+  const inputs = await loadInputs(name, shell);
+  if (!inputs.ok) return inputs;
+  const job = readJob(inputs.value, { date: todayOf(shell) });
+  return job.ok ? { ok: true, value: againstJob(job.value), findings: job.findings } : job;
+}
+
+/** One file after the other, so that only one is held in memory; a file that is too large is not opened. */
+function proveOne(path: string, against: Against | null, shell: Shell): Outcome<ProvedFile> {
+  const whole = resolve(shell.currentFolder, path);
+  try {
+    const refused = refuseLargeFile(statSync(whole).size, path);
+    return { ok: true, value: refused ?? proveFile(readFileSync(whole), path, against), findings: [] };
+  } catch (error) {
+    if (!isSystemError(error)) throw error;
+    const message = error.code === "ENOENT" ? "there is no such file" : `cannot be read: ${error.message}`;
+    const code = error.code === "ENOENT" ? "missing-file" : "unreadable-file";
+    return { ok: false, findings: [fileFault(path, code, message)] };
+  }
+}
+
+function isSystemError(error: unknown): error is NodeJS.ErrnoException {
+  return error instanceof Error && "syscall" in error;
+}
