@@ -2,6 +2,7 @@
 
 import type { Base, Given, Job, RodGroup, Shop } from "../src/job/model.js";
 import { given, missing } from "../src/job/model.js";
+import { resolveBudget } from "../src/job/resolve-budget.js";
 import type { Length } from "../src/units/length.js";
 import { inches, millimetres, nanometres } from "../src/units/length.js";
 
@@ -148,6 +149,7 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     owner: "",
     tolerances: "",
     site: null,
+    budget: resolveBudget(),
     lookAlike: given(inches(1), "default 1 in"),
     ...changes,
   };

@@ -44,16 +44,39 @@ export function countDrops(trials: Trials, batch: number, enough: (counts: DropC
   return { samples, held, shifted, free };
 }
 
-/** The first `samples` of the same trials, each with its whole fit. */
-export function* fitTrials({ holes, terms, maxTurn, seed }: Trials, samples: number): Generator<Fit> {
+/** What may be done with the plate. */
+export type Freedom = "held" | "shifted" | "free";
+
+/** The first `samples` of the same trials, each with the whole fit of a plate that is held, may shift, or may turn too. */
+export function* fitTrials(
+  { holes, terms, maxTurn, seed }: Trials,
+  samples: number,
+  freedom: Freedom,
+): Generator<Pick<Fit, "value" | "active">> {
   const dx = new Float64Array(holes.length);
   const dy = new Float64Array(holes.length);
   const draw = drawErrors(terms, randomSource(seed), dx, dy);
   for (let i = 0; i < samples; i++) {
     draw();
-    const rods = holes.map(({ x, y }, k) => ({ x: x + (dx[k] as number), y: y + (dy[k] as number) }));
-    yield fitPlate(holes, rods, { maxTurn });
+    if (freedom === "held") yield fitHeld(holes, dx, dy);
+    else {
+      const rods = holes.map(({ x, y }, k) => ({ x: x + (dx[k] as number), y: y + (dy[k] as number) }));
+      yield fitPlate(holes, rods, { maxTurn: freedom === "free" ? maxTurn : 0 });
+    }
   }
+}
+
+function fitHeld(holes: readonly FitHole[], dx: Float64Array, dy: Float64Array): Pick<Fit, "value" | "active"> {
+  let value = Number.NEGATIVE_INFINITY;
+  let active = 0;
+  for (const [i, { clearance }] of holes.entries()) {
+    const [x, y] = [dx[i] as number, dy[i] as number];
+    const over = Math.sqrt(x * x + y * y) - clearance;
+    if (over <= value) continue;
+    value = over;
+    active = i;
+  }
+  return { value, active: [active] };
 }
 
 /** Binomial standard error of a share. */

@@ -4,6 +4,7 @@
  */
 import type { Place } from "../diagnostics/finding.js";
 import type { Length, Unit } from "../units/length.js";
+import type { BudgetSpec } from "./budget-model.js";
 import type { Site } from "./site-model.js";
 import type { Given, Input, Offset } from "./values.js";
 
@@ -51,6 +52,8 @@ export interface Job {
   readonly tolerances: string;
   /** Grid and placements; null where the job has none. */
   readonly site: Site | null;
+  /** How position errors are reckoned against the base plate's clearance; defaults where the job says nothing. */
+  readonly budget: BudgetSpec;
   /** Largest rod error at which two patterns still look alike. */
   readonly lookAlike: Given<Length>;
 }

@@ -20,6 +20,7 @@ import { given, missing } from "./model.js";
 import { countPlacements, lookAlikeOf, readSite, withGrout } from "./read-site.js";
 import { BaseReport } from "./report.js";
 import { resolveBase } from "./resolve-base.js";
+import { budgetFaults, resolveBudget } from "./resolve-budget.js";
 import type { HeadDocument, JobSchemas } from "./schema.js";
 import { jobSchemas } from "./schema.js";
 import { isRaised, RULE_IDS } from "./severities.js";
@@ -102,6 +103,9 @@ function completeJob(root: SourceNode, inputs: Inputs, date: string): Outcome<Jo
     ...markFaults(sources),
     ...answerFaults(head.data, document, sources),
     ...severityFaults(head.data, document),
+    ...budgetFaults(head.data?.budget ?? {}).map(({ key, message }) =>
+      faultAt(document, ["budget", key], "budget-both", message),
+    ),
   );
   const whole = bases.filter((base) => base !== null);
   if (head.data === null || shop === null || hasErrors(findings) || bases.length === 0 || whole.length < bases.length)
@@ -341,6 +345,7 @@ function assembleJob(head: HeadDocument, { date, unit, editions, shop, bases, si
     owner: job.owner ?? "",
     tolerances: job.tolerances ?? "",
     site,
+    budget: resolveBudget(head.budget),
     lookAlike: lookAlikeOf(head.lookAlike, unit),
   };
 }

@@ -1,6 +1,7 @@
 /** The job file as a schema. It checks shape and values; what hangs on tables or on other keys is for `resolveJob`. */
 import { z } from "zod";
 import type { Unit } from "../units/index.js";
+import { budgetBlock } from "./budget-schema.js";
 import { countLeaf, dateLeaf, keys, lengthLeaf, startLeaf, textLeaf, wordLeaf, yesNoLeaf } from "./leaves.js";
 import { RULE_IDS } from "./severities.js";
 import { siteShape, siteShapeUnread, tableChoice } from "./site-schema.js";
@@ -46,6 +47,7 @@ function headShape(unit: Unit) {
     schedule: scheduleChoice().optional(),
     answers: rows(answerBlock(unit), "a list of answers").describe("Answers of the engineer of record.").optional(),
     severities: severityBlock().optional(),
+    budget: budgetBlock(unit).optional(),
   };
 }
 

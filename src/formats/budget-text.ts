@@ -1,0 +1,81 @@
+/** Budgets for a terminal: a table, worst first, then for each base what it rests on and what would meet its target. */
+import type { BaseBudget, ReckonedBase } from "../budget/index.js";
+import {
+  askedForm,
+  askedShare,
+  freedomWords,
+  governsWords,
+  shareWords,
+  spareWords,
+  specWords,
+  targetWords,
+  worstWords,
+} from "../budget/index.js";
+import type { LedgerTextOptions } from "./ledger-text.js";
+import { styled } from "./ledger-text.js";
+
+const HEADINGS = ["base", "qty", "drops on", "+/-", "worst case", "rss", "governs"] as const;
+
+/** The table of all bases. `budgets` are worst first. */
+export function writeBudgetTable(budgets: readonly BaseBudget[], { color }: Pick<LedgerTextOptions, "color">): string {
+  const rows = budgets.map(cellsOf);
+  const widths = HEADINGS.map((heading, i) => Math.max(heading.length, ...rows.map((row) => row[i]?.length ?? 0)));
+  const lineOf = (cells: readonly string[]): string =>
+    cells
+      .map((cell, i) => (i >= 1 && i <= 5 ? cell.padStart(widths[i] ?? 0) : cell.padEnd(widths[i] ?? 0)))
+      .join("  ")
+      .trimEnd();
+  const body = rows.map((row, i) => {
+    const budget = budgets[i];
+    return styled(lineOf(row), budget === undefined ? "dim" : styleOf(budget), color);
+  });
+  return `${[styled(lineOf(HEADINGS), "bold", color), ...body].join("\n")}\n\n`;
+}
+
+function styleOf(budget: BaseBudget): Parameters<typeof styled>[1] {
+  if (budget.kind === "not-checked") return "dim";
+  if (budget.target !== null && !budget.target.met) return "red";
+  return askedForm(budget.worst, budget.spec.plate).holds ? "green" : "yellow";
+}
+
+function cellsOf(budget: BaseBudget): readonly string[] {
+  const { mark, quantity, unit } = budget;
+  if (budget.kind === "not-checked") return [mark, String(quantity), "not checked", "", "", "", budget.why.join("; ")];
+  const { worst, rss, spec, probability } = budget;
+  return [
+    mark,
+    String(quantity),
+    shareWords(askedShare(budget)),
+    shareWords(probability.standardError),
+    spareWords(askedForm(worst, spec.plate).spare, unit),
+    spareWords(askedForm(rss, spec.plate).spare, unit),
+    governsWords(budget),
+  ];
+}
+
+/** What a base's figures rest on. */
+export function writeBudgetBase(budget: ReckonedBase, { color }: Pick<LedgerTextOptions, "color">): string {
+  const { mark, spec, probability, unit, target, notes } = budget;
+  const { held, shifted, free, samples } = probability;
+  const shares = `held in place ${shareWords(held)}, free to shift ${shareWords(shifted)}, to shift and turn ${shareWords(free)}`;
+  const certain = askedForm(budget.worst, spec.plate).holds ? "; by the worst case it is certain" : "";
+  const lines = [
+    `plate ${freedomWords(spec.plate)}; ${shares}; ${samples} trials, seed ${spec.seed}${certain}`,
+    `worst case ${worstWords(budget)}`,
+    ...termLines(budget),
+    specWords(spec),
+    ...(target === null ? [] : targetWords(target, unit)),
+    ...notes,
+  ];
+  return `${styled(mark, "bold", color)}\n${lines.map((line) => `  ${line}\n`).join("")}\n`;
+}
+
+function termLines({ rods, unit }: ReckonedBase): readonly string[] {
+  const lines = rods.flatMap(({ size, terms }) =>
+    terms.map(({ name, twice, commonTwice, from }) => {
+      const common = commonTwice === 0 ? "" : `, of it common ${spareWords(commonTwice / 2, unit).slice(1)}`;
+      return `rod ${size}: ${name} ${spareWords((twice + commonTwice) / 2, unit).replace("+", "")}${common} (${from})`;
+    }),
+  );
+  return [...new Set(lines)];
+}
