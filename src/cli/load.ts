@@ -22,13 +22,18 @@ export async function loadInputs(job: string, shell: Shell): Promise<Outcome<Inp
   for (const request of requestedFiles({ job, files })) {
     const folder = request.relativeTo === "packaged" ? INSTALLED : dirname(path);
     const opened = await openFile(request, resolve(folder, request.name));
-    findings.push(...opened.findings);
+    findings.push(...opened.findings.map((finding) => atSheet(finding, request)));
     if (opened.ok && opened.value !== null) files.set(request.key ?? request.name, opened.value);
   }
   const inputs: Inputs = { job, files };
   if (findings.length === 0) return { ok: true, value: inputs, findings };
   const others = readJob(inputs, { date: todayOf(shell) }).findings;
   return { ok: false, findings: [...findings, ...others.filter(({ code }) => code !== "missing-file")] };
+}
+
+/** A sheet that is not there is told where the job names it. */
+function atSheet(finding: Finding, { sheetAt }: RequestedFile): Finding {
+  return finding.code === "missing-sheet" && sheetAt !== undefined ? { ...finding, at: sheetAt } : finding;
 }
 
 async function openFile({ name, sheet }: RequestedFile, path: string): Promise<Outcome<Content | null>> {

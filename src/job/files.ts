@@ -1,4 +1,5 @@
 /** Which further files a job names, so that the shell can hand them in. */
+import type { Place } from "../diagnostics/finding.js";
 import type { Inputs } from "../readers/inputs.js";
 import { findNode } from "../readers/source.js";
 import { readYaml } from "../readers/yaml.js";
@@ -11,11 +12,13 @@ export interface RequestedFile {
   readonly name: string;
   /** Set where the same workbook may be asked for with another sheet. */
   readonly key?: string;
-  readonly kind: "shop" | "schedule" | "placements";
+  readonly kind: "shop" | "schedule" | "placements" | "base plate";
   /** packaged: `name` is a path in the program's own folder. job: `name` is a path from the job file's folder. */
   readonly relativeTo: "packaged" | "job";
   /** Sheet of a workbook; undefined: the first. */
   readonly sheet?: string;
+  /** Where the job names the sheet. */
+  readonly sheetAt?: Place;
 }
 
 /** The files that the job names, shop first. Empty when the job file cannot be read: `readJob` then says why. */
@@ -30,7 +33,23 @@ export function requestedFiles(inputs: Inputs): readonly RequestedFile[] {
     kind: "shop",
     relativeTo: isShopPath(shop) ? "job" : "packaged",
   };
-  return [shopFile, ...requestedTable(root.value, "schedule"), ...requestedTable(root.value, "placements")];
+  return [
+    shopFile,
+    ...requestedTable(root.value, "schedule"),
+    ...requestedTable(root.value, "placements"),
+    ...basePlateFiles(root.value),
+  ];
+}
+
+/** DXF files that bases name as the second source of their pattern, each once. */
+function basePlateFiles(root: Parameters<typeof findNode>[0]): readonly RequestedFile[] {
+  const bases = findNode(root, "bases");
+  if (bases?.kind !== "list") return [];
+  const names = bases.items.flatMap((base) => {
+    const name = textOf(base, "basePlate", "from") ?? textOf(base, "basePlate", "from", "file");
+    return name === undefined ? [] : [name];
+  });
+  return [...new Set(names)].map((name) => ({ name, kind: "base plate", relativeTo: "job" }));
 }
 
 function requestedTable(root: Parameters<typeof findNode>[0], kind: "schedule" | "placements"): RequestedFile[] {
@@ -38,7 +57,15 @@ function requestedTable(root: Parameters<typeof findNode>[0], kind: "schedule" |
   const sheet = textOf(root, kind, "sheet");
   if (name === undefined) return [];
   const own = kind === "placements" && sheet !== undefined ? { key: tableName(name, sheet) } : {};
-  return [{ name, kind, relativeTo: "job", ...own, ...(sheet === undefined ? {} : { sheet }) }];
+  return [{ name, kind, relativeTo: "job", ...own, ...sheetOf(root, kind) }];
+}
+
+function sheetOf(
+  root: Parameters<typeof findNode>[0],
+  kind: "schedule" | "placements",
+): Pick<RequestedFile, "sheet" | "sheetAt"> {
+  const node = findNode(root, kind, "sheet");
+  return node?.kind === "scalar" ? { sheet: node.text, sheetAt: { ...node.place, path: `${kind}.sheet` } } : {};
 }
 
 function textOf(root: Parameters<typeof findNode>[0], ...path: readonly string[]): string | undefined {

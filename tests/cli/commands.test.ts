@@ -234,6 +234,17 @@ describe("DIR", () => {
   });
 });
 
+describe("a workbook", () => {
+  it("without the sheet that the job names is told where the job names it", () => {
+    const file = fileURLToPath(new URL("../../samples/machine-hall/schedule.xlsx", import.meta.url));
+    const schedule = `{ file: ${JSON.stringify(file)}, sheet: Nope }`;
+    writeFileSync(join(folder, "job.yaml"), `job: { number: 1 }\nunits: mm\nschedule: ${schedule}\n`);
+    const refused = run("check job.yaml");
+    expect(refused.status).toBe(2);
+    expect(refused.stderr).toMatch(/^job\.yaml:3:\d+ schedule\.sheet: there is no sheet "Nope"; allowed are "Bases"/);
+  });
+});
+
 describe("start", () => {
   it("writes a starter job that checks without a fault, and never over a file", () => {
     expect(run("start --out job.yaml").status).toBe(0);

@@ -72,7 +72,10 @@ describe("files that a job asks the shell for", () => {
       "schedule: { file: b.xlsx, sheet: Rods }\n",
       [
         { name: "templates/shops/plasma.yaml", kind: "shop", relativeTo: "packaged" },
-        { name: "b.xlsx", kind: "schedule", relativeTo: "job", sheet: "Rods" },
+        {
+          ...{ name: "b.xlsx", kind: "schedule", relativeTo: "job", sheet: "Rods" },
+          sheetAt: { file: "job.yaml", line: 1, column: 34, path: "schedule.sheet" },
+        },
       ],
     ],
     ["a: [", []],
