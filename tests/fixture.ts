@@ -89,6 +89,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
       at: { x: zero, y: zero },
       thickness: given(inches(1.5), "job"),
       pattern: missing("basePlate.pattern", "no second source for the pattern"),
+      patternOrigin: "working point",
     },
     column: missing("column", "no column is given"),
     concrete: {

@@ -261,7 +261,11 @@ export interface BasePlate {
   readonly thickness: Input<Length>;
   /** Second source for the pattern, when the job gives one, in the base's axes; one entry a hole. */
   readonly pattern: Input<readonly SecondSourceHole[]>;
+  /** "any": the second source has its axes alone in common with the base, and may be shifted; else its origin as well. */
+  readonly patternOrigin: PatternOrigin;
 }
+
+export type PatternOrigin = "any" | "working point";
 
 export interface SecondSourceHole {
   readonly at: Offset;

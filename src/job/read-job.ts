@@ -95,7 +95,7 @@ function completeJob(root: SourceNode, inputs: Inputs, date: string): Outcome<Jo
   const sources = baseDocuments(head.data, document, inputs, unit, findings);
   const grades = shop?.grades ?? [];
   const bases = sources.map((source) =>
-    completeBase(source, baseSchema, unit, editions, grades, shop !== null, findings),
+    completeBase(source, baseSchema, unit, editions, grades, shop !== null, findings, inputs.files),
   );
   const layout = readSite({ document, inputs, unit, bases: sources, lookAlike: head.data?.lookAlike });
   findings.push(
@@ -122,11 +122,12 @@ function completeBase(
   grades: ReadShop["grades"],
   gradesKnown: boolean,
   findings: Finding[],
+  files: Inputs["files"],
 ): Base | null {
   const parsed = parseForgiving(schema, source, baseStandIns());
   findings.push(...parsed.findings);
   if (parsed.data === null) return null;
-  const report = new BaseReport(source, unit, editions, grades);
+  const report = new BaseReport(source, unit, editions, grades, files);
   const base = resolveBase(parsed.data, report);
   const certain = report.findings.filter(
     ({ code }) => !(parsed.pruned && TAKEN_OUT.has(code)) && !(code === "unknown-grade" && !gradesKnown),

@@ -1,5 +1,6 @@
 /** What resolving a base needs beside the base: the job's unit, editions and shop, and where faults go. */
 import type { Finding } from "../diagnostics/finding.js";
+import type { Inputs } from "../readers/inputs.js";
 import type { Unit } from "../units/index.js";
 import { formatWithUnit } from "../units/index.js";
 import type { DocumentPath, SourceDocument } from "./document.js";
@@ -16,6 +17,8 @@ export class BaseReport {
     readonly unit: Unit,
     readonly editions: Editions,
     readonly grades: ReadShop["grades"],
+    /** Files that a base may name. */
+    readonly files: Inputs["files"],
   ) {}
 
   /** Adds an error at a path of the base. */

@@ -1,6 +1,7 @@
 /** A base as written x standards -> the complete base. */
 import type { Finding } from "../diagnostics/finding.js";
 import type { Length } from "../units/index.js";
+import { readBasePlateFile } from "./base-plate-file.js";
 import type { DocumentPath } from "./document.js";
 import { placeOf } from "./document.js";
 import { findWasher, tableBaseHole, tableTemplateHole } from "./lookups.js";
@@ -219,8 +220,22 @@ function resolveBasePlate({ basePlate }: BaseDocument, report: BaseReport): Base
     shape,
     at: offsetOf(basePlate?.at),
     thickness: optional(basePlate?.thickness, "basePlate.thickness", "no thickness of the base plate is given"),
-    pattern: resolveSecondSource(basePlate?.pattern, report),
+    ...resolveSource(basePlate, report),
   };
+}
+
+/** The pattern's second source: listed in the job, or a DXF file of the base plate. */
+function resolveSource(
+  basePlate: BaseDocument["basePlate"],
+  report: BaseReport,
+): Pick<BasePlate, "pattern" | "patternOrigin"> {
+  if (basePlate?.from === undefined) {
+    return { pattern: resolveSecondSource(basePlate?.pattern, report), patternOrigin: "working point" };
+  }
+  if (basePlate.pattern !== undefined) {
+    report.fault(["basePlate", "from"], "two-sources", "is given beside pattern; allowed is one of them");
+  }
+  return readBasePlateFile(basePlate.from, report);
 }
 
 type SecondSource = NonNullable<BaseDocument["basePlate"]>["pattern"];

@@ -336,9 +336,21 @@ function basePlateBlock(unit: Unit) {
         .union([holes, rows(holes, "a list of holes")], { error: () => "at and hole, or a list of those" })
         .describe("Second source for the pattern: the base plate's holes as its shop detail has them.")
         .optional(),
+      from: basePlateFile().optional(),
     },
     "The plate welded to the column.",
   );
+}
+
+function basePlateFile() {
+  const file = textLeaf("A DXF file of the base plate, beside the job file.");
+  const named = keys(
+    { file, origin: wordLeaf(["any", "working point"], "Origin of the drawing; omitted: any.").optional() },
+    "A DXF file of the base plate, seen from above, its x and y along those of the base.",
+  );
+  return z
+    .union([file, named], { error: () => "a file name, or file and origin" })
+    .describe("Second source for the pattern: the round holes in a DXF file of the base plate, instead of pattern.");
 }
 
 function concreteBlock(unit: Unit) {

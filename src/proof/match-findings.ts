@@ -113,7 +113,16 @@ function extraHole(best: Candidate, index: number, told: Told): CutFileFinding {
   const hole = best.part.holes[index];
   const at = hole === undefined ? null : placeInFile(best, hole.at, told);
   const size = lengthWords(hole?.diameter ?? 0, told);
-  return finding("hole-extra", "stop", `a hole of diameter ${size} is none of the plate's`, at);
+  const message = `a hole of diameter ${size} is none of the plate's`;
+  if (!isRodSized(best, hole?.diameter ?? 0))
+    return finding("hole-other", "advise", `${message}, nor of its rods' size`, at);
+  return finding("hole-extra", "stop", message, at);
+}
+
+/** The job knows of a base plate the holes for rods alone; grout and lifting holes are of other sizes. */
+function isRodSized({ target }: Candidate, diameter: number): boolean {
+  if (target.role === "template") return true;
+  return target.holes.some((hole) => Math.abs(hole.diameter - diameter) <= DIAMETER_MM);
 }
 
 function pairFindings(best: Candidate, pair: HolePair, told: Told): readonly CutFileFinding[] {

@@ -1,9 +1,9 @@
 import type { Point } from "../../geometry/index.js";
-import type { SecondSourceHole } from "../../job/model.js";
-import { pointOf, twiceBetween } from "../measure.js";
+import { twiceBetween } from "../measure.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
+import { FILE_ROUNDING, type PlacedHole, type PlacedSource, placeSource } from "../second-source.js";
 import { compare, compareCounts, lacking, notChecked } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
@@ -18,28 +18,16 @@ export const patternMatch: Rule = {
   check(context) {
     const { pattern } = context.base.basePlate;
     if (pattern.kind === "missing") return [lacking("plate", [pattern])];
-    return matched(context, pattern.value.map(placed), rodHoles(context));
+    const rods = rodHoles(context);
+    return matched(context, placeSource(pattern.value, context.base.basePlate, rods), rods);
   },
 };
 
-interface Placed extends SecondSourceHole {
-  /** BP1, BP2, ... in the order of the second source. */
-  readonly tag: string;
-  readonly center: Point;
-}
-
-function placed(hole: SecondSourceHole, index: number): Placed {
-  return { ...hole, tag: `BP${index + 1}`, center: pointOf(hole.at) };
-}
-
-function matched(context: CheckContext, holes: readonly Placed[], rods: readonly RodHole[]): readonly Verdict[] {
-  const count = compareCounts(
-    "plate",
-    holes.length,
-    "=",
-    rods.length,
-    `${holes.length} holes in the second source, ${rods.length} rods`,
-  );
+function matched(context: CheckContext, source: PlacedSource, rods: readonly RodHole[]): readonly Verdict[] {
+  const { holes, leftOut, remedy } = source;
+  const others = leftOut.length === 0 ? "" : `; ${leftOut.join(", ")} left out, of no rod's size and near no rod`;
+  const note = `${holes.length} holes in the second source, ${rods.length} rods${others}${remedy}`;
+  const count = compareCounts("plate", holes.length, "=", rods.length, note);
   if (holes.length === 0) return [count];
   return [
     count,
@@ -66,21 +54,31 @@ function nearestOf<T extends Spot>(spot: Spot, others: readonly T[]): Found<T> {
     .reduce((least, other) => (other.twice < least.twice ? other : least));
 }
 
-function distanceRow({ job }: CheckContext, spot: Spot, { found, twice }: Found<Spot>): Verdict {
+const FILE_CLAUSE = "every hole at its rod, both ways, within the rounding of the file";
+
+function distanceRow({ job, base }: CheckContext, spot: Spot, { found, twice }: Found<Spot>): Verdict {
   const say = wordsIn(job.unit);
+  if (base.basePlate.patternOrigin === "any") {
+    const note = `nearest is ${found.tag}, ${say.full(twice)} away`;
+    return compare(spot.tag, twice, "<=", 2 * FILE_ROUNDING, note, { clause: FILE_CLAUSE });
+  }
   const note = twice === 0 ? `${spot.tag} and ${found.tag} agree` : `nearest is ${found.tag}, ${say.full(twice)} away`;
   return compare(spot.tag, twice, "=", 0, note);
 }
 
 const SIZE_CLAUSE = "hole size of the second source = base-plate hole";
 
-function sizeRow({ job }: CheckContext, hole: Placed, { tag, group }: RodHole): Verdict {
+function sizeRow({ job, base }: CheckContext, hole: PlacedHole, { tag, group }: RodHole): Verdict {
   const own = { clause: SIZE_CLAUSE };
   if (hole.diameter.kind === "missing")
     return notChecked(hole.tag, "the second source gives no size for this hole", own);
   if (group.baseHole.kind === "missing") return lacking(hole.tag, [group.baseHole], own);
   const [size, asked] = [hole.diameter.value, group.baseHole.value];
   const say = wordsIn(job.unit);
+  if (base.basePlate.patternOrigin === "any") {
+    const note = `hole ${say.length(size)}, at rod ${tag} ${say.length(asked)}: the difference`;
+    return compare(hole.tag, 2 * Math.abs(size - asked), "<=", 2 * FILE_ROUNDING, note, own);
+  }
   return compare(
     hole.tag,
     2 * size,
