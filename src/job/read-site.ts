@@ -216,7 +216,7 @@ function assemble(parts: Parts, sources: SiteSources, report: SiteReport): Site 
   const { grid, site, settingOut } = parts;
   const gridDocument = partOf(document, "grid");
   const faultsBefore = report.findings.length;
-  const lines = grid.value === null || gridDocument === null ? [] : resolveGrid(grid.value, gridDocument, report);
+  const lines = gridDocument === null ? [] : gridLines(grid, gridDocument, report);
   const byName = new Map(lines.map((line) => [line.name, line]));
   const isGridWhole = grid.whole && grid.value !== null && lines.length >= 2 && report.findings.length === faultsBefore;
   const marks = marksOf(sources.bases);
@@ -224,7 +224,8 @@ function assemble(parts: Parts, sources: SiteSources, report: SiteReport): Site 
   const before = report.findings.length;
   const placements = resolvePlacements(parts.placements.written, ground, report);
   const isCountWhole = report.findings.slice(before).every(({ code }) => KEEPS_COUNT.has(code));
-  if (isGridWhole && parts.placements.whole && isCountWhole)
+  const isListed = findNode(document.root, "placements") !== undefined;
+  if (isGridWhole && isListed && parts.placements.whole && isCountWhole)
     judgeCounts(marks, placements, findNode(document.root, "placements"), report);
   const control = resolveControl(parts.control.written, isGridWhole ? byName : new Map<string, GridLine>(), report);
   const places = { root: document, site: partOf(document, "site") ?? document };
@@ -247,6 +248,15 @@ function assemble(parts: Parts, sources: SiteSources, report: SiteReport): Site 
     settingOut: { order: settingOut?.order ?? "PNEZD", unit: settingOut?.unit ?? (unit === "in" ? "ft" : "m") },
     lookAlike: lookAlikeOf(sources.lookAlike, unit),
   };
+}
+
+/** Of a grid that lost a part, only the faults that the part could not have made up. */
+function gridLines(grid: Parts["grid"], document: SourceDocument, report: SiteReport): readonly GridLine[] {
+  if (grid.value === null) return [];
+  const own = new SiteReport(report.unit);
+  const lines = resolveGrid(grid.value, document, own);
+  report.findings.push(...own.findings.filter(({ code }) => grid.whole || code === "line-twice"));
+  return lines;
 }
 
 /** Faults of a placement that is counted all the same. */

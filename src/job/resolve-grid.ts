@@ -115,7 +115,8 @@ function otherLine(
     case "radial":
       return named({ kind: "radial", name, center: offset(written.center), degrees: written.degrees });
     case "arc":
-      if (written.radius <= 0) report.fault(document, [...path, "radius"], "bad-value", "is not above zero");
+      if (written.radius <= 0)
+        report.fault(document, [...path, "radius"], "bad-value", `${report.show(written.radius)} is not above zero`);
       return written.radius <= 0
         ? []
         : named({ kind: "arc", name, center: offset(written.center), radius: written.radius });

@@ -2,7 +2,7 @@
 import type { Finding } from "../diagnostics/finding.js";
 import { editDistance } from "../diagnostics/nearest.js";
 import type { Unit } from "../units/index.js";
-import { formatLength } from "../units/index.js";
+import { formatLength, formatWithUnit } from "../units/index.js";
 import type { DocumentPath, SourceDocument } from "./document.js";
 import { faultAt } from "./document.js";
 import type { GridLine } from "./site-model.js";
@@ -16,6 +16,11 @@ export class SiteReport {
   /** Adds an error at a path of a document. */
   fault(document: SourceDocument, path: DocumentPath, code: string, message: string, hint?: string): void {
     this.findings.push(faultAt(document, path, code, message, hint));
+  }
+
+  /** A length in the job's unit. */
+  show(length: number): string {
+    return formatWithUnit(length, this.unit);
   }
 
   /** A plan point in millimetres as `[x, y]` in the job's unit. */

@@ -1,0 +1,51 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { formatBearing, parseBearing } from "../../../src/units/index.js";
+
+const valueOf = (text: string) => {
+  const reading = parseBearing(text);
+  return reading.ok ? reading.value : reading.message;
+};
+
+describe("bearings", () => {
+  it.each([
+    ["32.5", 32.5],
+    ["0", 0],
+    ["360", 0],
+    ["32-30-00", 32.5],
+    ["32\u00B030'", 32.5],
+    ["32\u00B030'36\"", 32.51],
+    ["32 30 36", 32.51],
+    ["N 32-30 E", 32.5],
+    ["S 32-30 E", 147.5],
+    ["S32\u00B030'W", 212.5],
+    ["n 32.5 w", 327.5],
+    ["N 0 W", 0],
+    ["45 deg", 45],
+  ])("%s", (text, degrees) => {
+    expect(valueOf(text)).toBeCloseTo(degrees, 12);
+  });
+
+  it.each(["361", "-5", "32-60-00", "32-30-60", "N 91 E", "E 5 N", "", "east", "1e2"])("%s is refused", (text) => {
+    expect(valueOf(text)).toMatch("is no bearing: allowed are degrees clockwise from north");
+  });
+
+  it.each([
+    [32.51, 1, "32\u00B030'36.0\""],
+    [359.99999, 0, "0\u00B000'00\""],
+    [59.9999999, 1, "60\u00B000'00.0\""],
+    [-30, 0, "330\u00B000'00\""],
+  ])("%d is written", (degrees, places, text) => {
+    expect(formatBearing(degrees, places)).toBe(text);
+  });
+
+  it("what is written is read back to half a tenth of a second", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 359.9999, noNaN: true }), (degrees) => {
+        const back = Number(valueOf(formatBearing(degrees)));
+        const apart = Math.abs(((back - degrees + 540) % 360) - 180);
+        expect(apart * 3600).toBeLessThanOrEqual(0.05 + 1e-6);
+      }),
+    );
+  });
+});
