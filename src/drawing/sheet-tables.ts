@@ -324,12 +324,24 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
     ...drilled.map((alike) => punchNote(alike, job.unit)),
     ...(scribed === "" ? [] : [scribed]),
     ...plate.sized.map(({ what, how }) => `Size of ${what}: ${how}.`),
+    ...polygonNotes(request),
     ...(plate.keyed === null
       ? []
       : [`Key: ${keyWords(plate.keyed, job.unit)}. A template that lies any other way round shows it at the edge.`]),
     ...(base.note === "" ? [] : [base.note]),
     ...unplaced.slice(0, MOST_GROUPS),
   ];
+}
+
+const MOST_CORNERS = 24;
+
+/** The corners of a polygon, before their treatment: dimensions give no more than its overall size. */
+function polygonNotes({ base, job }: SheetRequest): readonly string[] {
+  const { outline } = base.template;
+  if (outline.kind !== "polygon") return [];
+  const corners = outline.at.map(({ x, y }) => `${formatLength(x, job.unit)}, ${formatLength(y, job.unit)}`);
+  const more = corners.length > MOST_CORNERS ? `; ${corners.length - MOST_CORNERS} more in the cut file` : "";
+  return [`Corners of the outline, X, Y from W.P.: ${corners.slice(0, MOST_CORNERS).join("; ")}${more}.`];
 }
 
 const MOST_TAGS = 12;

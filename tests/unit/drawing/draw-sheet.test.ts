@@ -141,6 +141,12 @@ describe("kinds of plate", () => {
     expect(wordsIn(sheet("circle8"), "tape-table")).toContain('CHORD 9.1844 9 3/16"');
   });
 
+  it("polygon: every corner from the working point, since the dimensions give its overall size only", () => {
+    const said = wordsOf(sheet("offset")).replace(/\n/g, " ");
+    expect(said).toContain("Corners of the outline, X, Y from W.P.: -3, -2; 18, -2; 18, 19; 6, 19; -3, 10.");
+    expect(wordsOf(sheet("simple"))).not.toContain("Corners of the outline");
+  });
+
   it("ring: inside diameter and both edge distances", () => {
     const words = wordsOf(sheet("ring12"));
     expect(words).toContain("INSIDE Ø18");
