@@ -17,7 +17,11 @@ export interface ColumnLine {
 export function columnLines(context: JobContext): readonly ColumnLine[] {
   const on = new Map<string, PlacedBase[]>();
   for (const placed of placedBases(context))
-    for (const { name } of placed.lines) on.set(name, [...(on.get(name) ?? []), placed]);
+    for (const { name } of placed.lines) {
+      const bases = on.get(name);
+      if (bases === undefined) on.set(name, [placed]);
+      else bases.push(placed);
+    }
   return (context.plan?.site.lines ?? []).flatMap((line): ColumnLine[] => {
     const bases = on.get(line.name) ?? [];
     if (line.kind === "arc" || bases.length < 2) return [];

@@ -130,10 +130,15 @@ function readPair(pair: readonly [string, string], lines: Lines): CrossingReadin
   return unknown === undefined ? { ok: true, lines: pair } : noLine(unknown, lines);
 }
 
+function tooMany(path: DocumentPath): PlacedReading {
+  return { reading: { ok: false, message: `names too many crossings; at most ${MOST_PLACEMENTS} are allowed` }, path };
+}
+
 /** The first list's lines in turn, each with every line of the second. An unknown line is told once. */
 function everyCrossing(every: PlacementDocument["every"], lines: Lines): PlacedReading[] {
   if (every === undefined) return [];
   const [firsts, seconds] = every.map((side) => (typeof side === "string" ? [side] : side));
+  if ((firsts?.length ?? 0) * (seconds?.length ?? 0) > MOST_PLACEMENTS) return [tooMany(["every"])];
   const unknown = [firsts, seconds].flatMap((side = [], index) =>
     side.flatMap((name, item): PlacedReading[] =>
       lines.has(name) ? [] : [{ reading: noLine(name, lines), path: ["every", index, item] }],

@@ -17,7 +17,9 @@ export const plateElevation: JobRule = {
     const groups = new Map<string, PlacedBase[]>();
     for (const placed of placedBases(context)) {
       const key = groupKey(placed);
-      groups.set(key, [...(groups.get(key) ?? []), placed]);
+      const group = groups.get(key);
+      if (group === undefined) groups.set(key, [placed]);
+      else group.push(placed);
     }
     return [...groups.values()].flatMap((bases) => judge(context, bases));
   },

@@ -1,0 +1,165 @@
+/** Placement lists: the same layout as a job file that lists its placements, and faults that name the cell. */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import type { Job } from "../../../src/job/index.js";
+import { readCsv } from "../../../src/readers/csv.js";
+import type { Table } from "../../../src/readers/inputs.js";
+import { findPlacementHeading, PLACEMENT_HEADINGS } from "../../../src/schedule/index.js";
+import { inches } from "../../../src/units/index.js";
+import { faultsOf, jobOf } from "../job/files.js";
+
+const BASE = "rods: { diameter: 1 }, pattern: { kind: rectangle, x: 12, y: 10 }, template: { thickness: 1/4 } }";
+
+function jobText(placements: string): string {
+  return [
+    'job: { number: "1" }',
+    "units: in",
+    "grid:",
+    "  x: { names: [1, 2, 1E2], spacing: 25' }",
+    "  y: { names: [A, B], at: [0, 20'] }",
+    "  others: [{ kind: arc, name: K, center: [0, 0], radius: 30' }]",
+    placements,
+    "bases:",
+    `  - { mark: B1, ${BASE}`,
+    `  - { mark: "007", ${BASE}`,
+    "",
+  ].join("\n");
+}
+
+const LISTED = [
+  "placements:",
+  "  - { base: B1, at: [A-1, B-2] }",
+  "  - { base: 007, at: A-1E2, offset: [6, -1/2], turn: 90, topOfConcrete: 99'-6\", bottomOfPlate: 99.625 ft }",
+  "  - { base: 007, at: B-K, near: [20', 20'], topOfConcrete: 99.5 ft }",
+].join("\n");
+
+/** Placements without their places, which name the file. */
+const layoutOf = (job: Job) => (job.site?.placements ?? []).map(({ place: _place, ...placement }) => placement);
+
+const csv = (...lines: readonly string[]) => ({ "list.csv": lines.join("\n") });
+const WHOLE = csv(
+  "Anchor rod plan S-101,,,,,,,,,",
+  "Mark,Line 1,Line 2,Offset X,Offset Y,Turn,T.O.C. (ft),B.O.P. (ft),Near X (ft),Near Y (ft)",
+  "B1,A,1,,,,,,,",
+  "B1,B,2,-,0,0,,,,",
+  ",,,,,,,,,",
+  "007,A,1E2,6,-1/2,90,99'-6\",99.625,,",
+  "007,B,K,,,,EL 99.5,,20,20",
+);
+
+describe("a placement list", () => {
+  const expected = layoutOf(jobOf(jobText(LISTED)));
+
+  it("is the same layout as the placements of a job file", () => {
+    expect(layoutOf(jobOf(jobText("placements: list.csv"), WHOLE))).toEqual(expected);
+    expect(expected[2]?.bottomOfPlate).toEqual({ kind: "given", value: inches(1195.5), from: "job" });
+  });
+
+  it("comes as a sheet of a workbook that may hold the bases too", () => {
+    const rows = [
+      ["Mark", "Grid", "Rotation", "TOC", "BOP", "Off X", "Off Y", "Near X", "Near Y"],
+      ["B1", "A-1"],
+      ["B1", "B-2"],
+      ["007", "A-1E2", "90", "99'-6\"", "99.625 ft", "6", "-1/2"],
+      ["007", "B-K", "", "99.5 ft", "", "", "", "20'", "20'"],
+    ].map((cells, row) => cells.map((text, column) => ({ text, line: row + 1, column: column + 1 })));
+    const table: Table = { kind: "table", sheet: "Places", rows };
+    const job = jobOf(jobText("placements: { file: job.xlsx, sheet: Places }"), { "job.xlsx#Places": table });
+    expect(layoutOf(job)).toEqual(expected);
+  });
+
+  it("places each base in its row, for later findings", () => {
+    const places = jobOf(jobText("placements: list.csv"), WHOLE).site?.placements.map(({ place }) => place);
+    expect(places?.[2]).toEqual({ file: "list.csv", line: 6, column: 2, path: "row 6 Line 1" });
+  });
+
+  it.each<[string, ReturnType<typeof csv>, string[]]>([
+    [
+      "no headings",
+      csv("a,b", "B1,A-1"),
+      ["list.csv:1:1: no row of headings; allowed is a row that has Mark, Line 1, Line 2, ..."],
+    ],
+    [
+      "an unknown heading, and the nearest",
+      csv("Mark,Grid,Trun", "B1,A-1,90", "007,B-1,0"),
+      [
+        'list.csv:1:3: "Trun" is not a known heading; allowed are Mark, Grid, Line 1, Line 2, Offset X, Offset Y, Turn, T.O.C., B.O.P., Near X, Near Y, Hand (did you mean Turn?)',
+      ],
+    ],
+    [
+      "one line of two",
+      csv("Mark,Line 1,Line 2", "B1,A,", "007,,1"),
+      [
+        "list.csv:2:1 row 2 Line 1: has Line 1 without Line 2; allowed are both, or Grid",
+        "list.csv:3:1 row 3 Line 1: has Line 2 without Line 1; allowed are both, or Grid",
+      ],
+    ],
+    [
+      "both ways",
+      csv("Mark,Grid,Line 1,Line 2", "B1,A-1,A,1", "007,B-1,,"),
+      ["list.csv:2:3 row 2 Line 1: is given beside Grid; allowed is Grid, or Line 1 and Line 2"],
+    ],
+    [
+      "no mark",
+      csv("Mark,Grid", "B1,A-1", ",B-1"),
+      ["list.csv:3:2 row 3 Mark: is required; allowed is a line of text, at most 200 characters"],
+    ],
+    [
+      "no crossing",
+      csv("Mark,Grid,Line 1,Line 2", "B1,,,", "007,A-1,,"),
+      ["list.csv:2:1 row 2 Line 1: is required; allowed are two grid lines, as A-1, or a list of them"],
+    ],
+    [
+      "what only the whole layout shows: an unknown line, opposite hand, one spot, an unknown base",
+      csv("Mark,Grid,Hand", "B1,A-9,", "B1,A-1,opp", "007,A-1,", "B8,B-1,"),
+      [
+        'list.csv:2:2 row 2 Grid: there is no grid line "9"; allowed are the names in grid (nearest: 2, 1)',
+        'list.csv:3:3 row 3 Hand: "opposite" cannot be placed: a base of opposite hand gets a mark of its own, with its pattern mirrored',
+        "list.csv:4:2 row 4 Grid: 007 at A-1 stands on one spot with B1 at A-1, list.csv:3:2 row 3 Grid; every base has its own",
+        'list.csv:5:1 row 5 Mark: "B8" is no base of this job; allowed is the mark of a base (did you mean B1?)',
+      ],
+    ],
+    [
+      "an elevation and a turn that are none",
+      csv("Mark,Grid,TOC,Turn", "B1,A-1,high,9o", "007,B-1,,"),
+      [
+        'list.csv:2:3 row 2 T.O.C.: "high" is not a length: allowed are forms like 18, .75, 5/8, 1-1/4, 1 1/4", 1\'-6 1/2", 0.75 in, 1.25 ft, 32 mm, 3.2 cm, 1.5 m',
+        'list.csv:2:4 row 2 Turn: "9o" is not an angle: allowed are decimal degrees from -360 to 360, as 45, 22.5 or -30 deg',
+      ],
+    ],
+    [
+      "nothing under its headings",
+      csv("Mark,Grid"),
+      ["job.yaml:7:13 placements: list.csv has no row under its headings; allowed is one or more"],
+    ],
+  ])("with %s", (_name, list, expectedFaults) => {
+    expect(faultsOf(jobText("placements: list.csv"), list)).toEqual(expectedFaults);
+  });
+});
+
+describe("headings of placement lists", () => {
+  it("each way of writing one is found, and stands for one", () => {
+    for (const heading of PLACEMENT_HEADINGS)
+      for (const name of [heading.name, ...heading.also]) expect(findPlacementHeading(name)).toBe(heading);
+  });
+
+  it("the starting list has headings as the table writes them", () => {
+    const table = readCsv(
+      readFileSync(new URL("../../../templates/placements.csv", import.meta.url), "utf8"),
+      "placements.csv",
+    );
+    const headings = table.ok ? (table.value.rows[0] ?? []).map(({ text }) => text) : [];
+    expect(headings).toHaveLength(8);
+    expect(headings.map((text) => findPlacementHeading(text)?.name)).toEqual(headings);
+  });
+
+  it.each([
+    ["TOC", "T.O.C."],
+    ["t.o.c. el. (ft)", "T.O.C."],
+    ["Grid  x", "Line 1"],
+    ["OFFSET-Y (in)", "Offset Y"],
+    ["bop", "B.O.P."],
+  ])("%s is %s", (text, name) => {
+    expect(findPlacementHeading(text)?.name).toBe(name);
+  });
+});
