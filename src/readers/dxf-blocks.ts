@@ -47,7 +47,7 @@ export class DxfBlocks {
     }
     const side = facingOf(values, findings);
     const content = this.contentOf(block, read);
-    if (side === null) return [];
+    if (side === null || content.length === 0) return [];
     findings.add("inserted-block", "advise", "blocks are inserted; some controls do not read INSERT");
     const made: DxfEntity[] = [];
     for (const place of placesOf(values, block)) {
@@ -105,9 +105,7 @@ export class DxfBlocks {
   }
 }
 
-/** Rows and columns that one INSERT may have, together. */
-const MOST_PLACES = MOST_INSERTED;
-
+/** Row by row; the caller stops where it has no more room. */
 function* placesOf(values: EntityValues, block: DxfBlock): Iterable<DxfMove> {
   const [x, y] = [values.first(10) ?? 0, values.first(20) ?? 0];
   const [scaleX, scaleY] = [values.first(41) ?? 1, values.first(42) ?? 1];
@@ -115,7 +113,7 @@ function* placesOf(values: EntityValues, block: DxfBlock): Iterable<DxfMove> {
   const [columns, rows] = [counted(values.first(70)), counted(values.first(71))];
   const [alongX, alongY] = [values.first(44) ?? 0, values.first(45) ?? 0];
   const [cos, sin] = exactTurn(values.first(50) ?? 0) ?? [Math.cos(turn), Math.sin(turn)];
-  for (let index = 0; index < Math.min(columns * rows, MOST_PLACES); index++) {
+  for (let index = 0; index < columns * rows; index++) {
     const [dx, dy] = [(index % columns) * alongX, Math.floor(index / columns) * alongY];
     const place = { a: cos, b: sin, c: -sin, d: cos, e: x + cos * dx - sin * dy, f: y + sin * dx + cos * dy };
     yield combineMoves(place, { a: scaleX, b: 0, c: 0, d: scaleY, e: -scaleX * block.x, f: -scaleY * block.y });

@@ -80,10 +80,10 @@ function judgePair(a: Piece, b: Piece, joint: number, findings: FindingList): vo
   );
   if (meeting === undefined) return;
   const at = [meeting.at.x, meeting.at.y] as const;
-  if (isMark) findings.add("mark-on-cut", "advise", "marks touch or cross what is cut", at);
-  else if (meeting.kind === "overlap") {
+  if (meeting.kind === "overlap") {
     findings.add("overlap", "stop", "lines or arcs run over each other: they would be cut twice", at);
-  } else if (a.owner === b.owner) findings.add("self-crossing", "stop", "contours cross or touch themselves", at);
+  } else if (isMark) findings.add("mark-on-cut", "advise", "marks touch or cross what is cut", at);
+  else if (a.owner === b.owner) findings.add("self-crossing", "stop", "contours cross or touch themselves", at);
   else findings.add("crossing", "stop", "contours cross or touch each other", at);
 }
 

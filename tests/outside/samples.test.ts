@@ -42,8 +42,7 @@ describe("the two flavours of a plate", () => {
 
   it.each(plates)("$mark: agree in length, net area and extents", ({ joined, r12 }) => {
     const [a, b] = [joined, r12].map((path) => readCutFile(readFileSync(path)));
-    expect(a?.findings).toEqual([]);
-    expect(b?.findings).toEqual([]);
+    for (const file of [a, b]) expect(file?.findings.filter(({ severity }) => severity === "stop")).toEqual([]);
     expect(b?.pierces).toBe(a?.pierces);
     expect(b?.cutLength).toBeCloseTo(a?.cutLength ?? Number.NaN, 5);
     expect(b?.netArea).toBeCloseTo(a?.netArea ?? Number.NaN, 4);

@@ -1,140 +1,11 @@
 /** Cut files of other makers, written by hand after the published DXF reference, and what is wrong with them. */
 import { describe, expect, it } from "vitest";
 import { readCutFile } from "../../../src/readers/dxf.js";
+import { arc, box, bytesOf, circle, extents, fileOf, header, join, layer, line, polyline } from "../../dxf-by-hand.js";
 
-const encoder = new TextEncoder();
-
-type Tag = readonly [number, string | number];
-
-const join = (tags: readonly Tag[]) => tags.map(([code, value]) => `${code}\n${value}\n`).join("");
-
-const header: readonly Tag[] = [
-  ...([
-    [9, "$ACADVER"],
-    [1, "AC1015"],
-    [9, "$INSUNITS"],
-    [70, 4],
-    [9, "$MEASUREMENT"],
-    [70, 1],
-  ] as const),
-];
-
-const extents = (x0: number, y0: number, x1: number, y1: number): readonly Tag[] => [
-  ...([
-    [9, "$EXTMIN"],
-    [10, x0],
-    [20, y0],
-    [30, 0],
-    [9, "$EXTMAX"],
-    [10, x1],
-    [20, y1],
-    [30, 0],
-  ] as const),
-];
-
-const layer = (name: string, color = 7): readonly Tag[] => [
-  [0, "LAYER"],
-  [2, name],
-  [70, 0],
-  [62, color],
-  [6, "CONTINUOUS"],
-];
-
-interface Around {
-  readonly head?: readonly Tag[];
-  readonly layers?: readonly (readonly Tag[])[];
-}
-
-function fileOf(
-  entities: readonly (readonly Tag[])[],
-  { head = [...header, ...extents(0, 0, 100, 50)], layers = [layer("CUT"), layer("MARK")] }: Around = {},
-): string {
-  return join([
-    ...([
-      [0, "SECTION"],
-      [2, "HEADER"],
-    ] as const),
-    ...head,
-    ...([
-      [0, "ENDSEC"],
-      [0, "SECTION"],
-      [2, "TABLES"],
-      [0, "TABLE"],
-      [2, "LAYER"],
-      [70, layers.length],
-    ] as const),
-    ...layers.flat(),
-    ...([
-      [0, "ENDTAB"],
-      [0, "ENDSEC"],
-      [0, "SECTION"],
-      [2, "ENTITIES"],
-    ] as const),
-    ...entities.flat(),
-    ...([
-      [0, "ENDSEC"],
-      [0, "EOF"],
-    ] as const),
-  ]);
-}
-
-const line = (x0: number, y0: number, x1: number, y1: number, on = "CUT"): readonly Tag[] => [
-  ...([
-    [0, "LINE"],
-    [8, on],
-    [10, x0],
-    [20, y0],
-    [11, x1],
-    [21, y1],
-  ] as const),
-];
-const circle = (x: number, y: number, radius: number, on = "CUT"): readonly Tag[] => [
-  ...([
-    [0, "CIRCLE"],
-    [8, on],
-    [10, x],
-    [20, y],
-    [40, radius],
-  ] as const),
-];
-const arc = (x: number, y: number, radius: number, start: number, end: number, on = "CUT"): readonly Tag[] => [
-  ...([
-    [0, "ARC"],
-    [8, on],
-    [10, x],
-    [20, y],
-    [40, radius],
-    [50, start],
-    [51, end],
-  ] as const),
-];
-const polyline = (
-  closed: boolean,
-  points: readonly (readonly [number, number, number?])[],
-  on = "CUT",
-): readonly Tag[] => [
-  ...([
-    [0, "LWPOLYLINE"],
-    [8, on],
-    [90, points.length],
-    [70, closed ? 1 : 0],
-  ] as const),
-  ...points.flatMap(([x, y, bulge]): Tag[] => [
-    [10, x],
-    [20, y],
-    ...(bulge === undefined ? [] : [[42, bulge] as const]),
-  ]),
-];
-
-const box = polyline(true, [
-  [0, 0],
-  [100, 0],
-  [100, 50],
-  [0, 50],
-]);
 const looseBox = [line(0, 0, 100, 0), line(100, 50, 100, 0), line(100, 50, 0, 50), line(0, 0, 0, 50)];
 
-const read = (text: string) => readCutFile(encoder.encode(text));
+const read = (text: string) => readCutFile(bytesOf(text));
 const codesOf = (text: string) => read(text).findings.map(({ code }) => code);
 
 describe("a clean file", () => {
@@ -446,7 +317,7 @@ it("reads letters by the code page that the header names", () => {
     layers: [layer("CUT"), layer("@")],
     head: [[9, "$DWGCODEPAGE"], [3, "ANSI_1250"], ...header],
   });
-  const bytes = encoder.encode(text).map((byte) => (byte === 64 ? 0xb3 : byte));
+  const bytes = bytesOf(text).map((byte) => (byte === 64 ? 0xb3 : byte));
   expect(readCutFile(bytes).layers).toEqual(["CUT", "\u0142"]);
 });
 
