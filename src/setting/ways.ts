@@ -32,16 +32,24 @@ export const QUARTERS: readonly WayMove[] = [false, true].flatMap((faceDown) =>
   ),
 );
 
-/** Turns of every bolt circle by whole pitches, face up and face down. */
+/** Every way of laying a bolt circle onto itself: turns by whole pitches, and mirrors in the axes through its rods. */
 function pitchWays({ groups }: Base): readonly WayMove[] {
-  const counts = groups.flatMap(({ pattern }) => (pattern.kind === "circle" ? [pattern.count] : []));
-  return [...new Set(counts)].flatMap((count) =>
-    [false, true].flatMap((faceDown) =>
-      Array.from({ length: count }, (_, k) => k)
-        .filter((k) => (360 * k) % (90 * count) !== 0)
-        .map((k) => wayOf(faceDown, (360 * k) / count, turnOf(360 * k, count), false)),
-    ),
-  );
+  return groups.flatMap(({ pattern }) => {
+    if (pattern.kind !== "circle") return [];
+    const { count, start } = pattern;
+    const pitches = Array.from({ length: count }, (_, k) => 360 * k);
+    // Face down, an angle a becomes 180 - a + turn: a rod at s stays where the turn is 2 s - 180.
+    const mirrored = 2 * (start.kind === "degrees" ? start.degrees : 0) - 180;
+    return [
+      ...pitches.slice(1).map((turn) => pitchWay(false, turn, count)),
+      ...pitches.map((turn) => pitchWay(true, turn + mirrored * count, count)),
+    ];
+  });
+}
+
+function pitchWay(faceDown: boolean, numerator: number, count: number): WayMove {
+  const degrees = (((numerator / count) % 360) + 360) % 360;
+  return wayOf(faceDown, degrees, turnOf(numerator, count), false);
 }
 
 /** Symmetries of the outline itself: laid down by its edges, the template looks right. */
