@@ -6,7 +6,7 @@ import { millimetres, NM_PER_INCH } from "../units/index.js";
 import { around, rootSumSquareCase, worstCase } from "./closed-form.js";
 import type { BaseBudget, BudgetRod, ClosedForm, Governs, PlateFreedom, ReckonedBase, TermName } from "./model.js";
 import { askedForm, askedShare, TERM_NAMES } from "./model.js";
-import { answerTarget } from "./target.js";
+import { answerTarget, trialsForTarget } from "./target.js";
 import { budgetTerms } from "./terms.js";
 import { drawPicture, estimate, MOST_SAMPLES, trialsOf } from "./trials.js";
 
@@ -25,7 +25,7 @@ export function reckonBudget(job: Job, base: Base, layout: Layout): BaseBudget {
   const { rods } = terms;
   const worst = worstCase(rods);
   const trials = trialsOf(rods, spec);
-  const probability = estimate(trials, spec);
+  const probability = estimate(trials, spec, trialsForTarget(spec));
   const picture = drawPicture(trials, rods, spec.plate, BIN_STEPS[unit]);
   return {
     kind: "reckoned",
@@ -39,16 +39,17 @@ export function reckonBudget(job: Job, base: Base, layout: Layout): BaseBudget {
     probability,
     histogram: picture.histogram,
     governs: { ...governingTerm(rods, worst, spec.plate), rods: picture.rods },
-    target: spec.target.kind === "given" ? answerTarget(rods, spec, unit, spec.target.value) : null,
+    target: spec.target.kind === "given" ? answerTarget(rods, spec, unit, spec.target.value, probability) : null,
     notes: probability.samples < MOST_SAMPLES ? terms.notes : [...terms.notes, TOO_FINE],
   };
 }
 
 const TOO_FINE = `The trials ended at ${MOST_SAMPLES}, before the standard error asked for was reached.`;
 
-/** The largest part of the error of the governing rod or pair; the first named at a tie. */
+/** The largest part of the error of the governing rod or pair; the first named at a tie; none where no error counts. */
 function governingTerm(rods: readonly BudgetRod[], worst: ClosedForm, plate: PlateFreedom): Omit<Governs, "rods"> {
-  const { subject, tags } = askedForm(worst, plate);
+  const { subject, tags, errorTwice } = askedForm(worst, plate);
+  if (errorTwice === 0) return { subject, term: null, share: 0 };
   const parts = new Map<TermName, number>();
   for (const rod of rods.filter(({ tag }) => tags.includes(tag))) {
     for (const term of rod.terms) {
@@ -57,9 +58,8 @@ function governingTerm(rods: readonly BudgetRod[], worst: ClosedForm, plate: Pla
     }
   }
   const total = [...parts.values()].reduce((sum, part) => sum + part, 0);
-  const most = Math.max(0, ...parts.values());
-  const term = most === 0 ? null : (TERM_NAMES.find((name) => parts.get(name) === most) ?? null);
-  return { subject, term, share: total === 0 ? 0 : most / total };
+  const most = Math.max(...parts.values());
+  return { subject, term: TERM_NAMES.find((name) => parts.get(name) === most) ?? null, share: most / total };
 }
 
 /** Worst first: not checked last; then by the probability asked for, then by what the worst case leaves. */

@@ -15,12 +15,23 @@ const [LEAST_TRIALS, MOST_TRIALS] = [4000, 200_000];
 
 type Estimate = (rods: readonly BudgetRod[]) => Probability;
 
-/** The answer for a job that names a target. The same trials are run for every candidate. */
-export function answerTarget(rods: readonly BudgetRod[], spec: BudgetSpec, unit: Unit, target: number): TargetAnswer {
-  const wanted = (target * (1 - target)) / spec.standardError ** 2;
-  const samples = Math.min(MOST_TRIALS, Math.max(LEAST_TRIALS, Math.ceil(wanted)));
+/** Trials that a probability near the target needs; 0 without a target. */
+export function trialsForTarget({ target, standardError }: BudgetSpec): number {
+  if (target.kind === "missing") return 0;
+  const wanted = (target.value * (1 - target.value)) / standardError ** 2;
+  return Math.min(MOST_TRIALS, Math.max(LEAST_TRIALS, Math.ceil(wanted)));
+}
+
+/** The answer for a job that names a target. The same trials as gave `now` are run for every candidate. */
+export function answerTarget(
+  rods: readonly BudgetRod[],
+  spec: BudgetSpec,
+  unit: Unit,
+  target: number,
+  now: Probability,
+): TargetAnswer {
+  const samples = Math.min(MOST_TRIALS, now.samples);
   const estimate: Estimate = (candidate) => estimateWith(trialsOf(candidate, spec), samples, spec.plate);
-  const now = estimate(rods);
   const probability = now[spec.plate];
   return {
     target,
@@ -28,7 +39,7 @@ export function answerTarget(rods: readonly BudgetRod[], spec: BudgetSpec, unit:
     met: probability >= target,
     holes: smallestHoles(rods, spec, HOLE_STEP[unit], estimate, target),
     placing: widestPlacing(rods, spec, PLACING_STEP[unit], estimate, target),
-    samples: now.samples,
+    samples,
   };
 }
 

@@ -113,7 +113,7 @@ function cuttingOf({ budget, shop }: Job, base: Base, layout: Layout): Reach {
   const found = findIso9013Deviation(grade, thickness, farthest(layout));
   if (!found.found)
     return { ok: false, why: `ISO 9013 class ${grade} has no deviation for this pattern (budget.cutting)` };
-  return { ok: true, twice: found.row.plusMinus, from: `half of ISO 9013 class ${grade} between the farthest rods` };
+  return { ok: true, twice: found.row.plusMinus, from: `half of ISO 9013 class ${grade}, farthest rods` };
 }
 
 function farthest({ rods }: Layout): Length {

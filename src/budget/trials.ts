@@ -35,11 +35,11 @@ function errorTerms(rods: readonly BudgetRod[], spread: ErrorSpread, common: boo
   });
 }
 
-/** Trials until the standard error asked for is reached, or the most. */
-export function estimate(trials: Trials, { plate, standardError }: BudgetSpec): Probability {
+/** Trials until the standard error asked for is reached, `least` of them at least, or the most. */
+export function estimate(trials: Trials, { plate, standardError }: BudgetSpec, least: number): Probability {
   const enough = (counts: DropCounts): boolean =>
     counts.samples >= MOST_SAMPLES ||
-    (counts.samples >= LEAST_SAMPLES && cautiousError(counts, plate) <= standardError);
+    (counts.samples >= Math.max(least, LEAST_SAMPLES) && cautiousError(counts, plate) <= standardError);
   return sharesOf(countDrops(trials, BATCH, enough), plate);
 }
 

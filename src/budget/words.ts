@@ -51,7 +51,7 @@ export function specWords(spec: BudgetSpec): string {
 
 /** The governing rod or pair and term. */
 export function governsWords({ governs: { subject, term, share } }: ReckonedBase): string {
-  return term === null ? `${subject}: no error` : `${subject}: ${term} (${Math.round(share * 100)} %)`;
+  return term === null ? `${subject}: no error counts` : `${subject}: ${term} (${Math.round(share * 100)} %)`;
 }
 
 /** The worst case in one sentence that can be followed by hand. */

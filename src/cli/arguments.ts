@@ -21,10 +21,11 @@ export type Command =
       readonly against: string | null;
       readonly json: boolean;
     }
-  | { readonly kind: "compare"; readonly old: string; readonly fresh: string; readonly json: boolean };
+  | { readonly kind: "compare"; readonly old: string; readonly fresh: string; readonly json: boolean }
+  | { readonly kind: "budget"; readonly job: string; readonly out: string | null; readonly json: boolean };
 
-export type CommandName = "start" | "check" | "make" | "compare" | "proof";
-export const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare", "proof"];
+export type CommandName = "start" | "check" | "make" | "compare" | "proof" | "budget";
+export const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare", "proof", "budget"];
 
 /** Options by command, beside --help and --version. */
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
@@ -33,6 +34,7 @@ const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "
   make: { out: "string", json: "boolean", all: "boolean", "include-held": "boolean" },
   compare: { json: "boolean" },
   proof: { against: "string", json: "boolean" },
+  budget: { out: "string", json: "boolean" },
 };
 
 export type Parsed =
@@ -135,6 +137,7 @@ const POSITIONALS: Readonly<Record<CommandName, Positionals>> = {
   make: { least: 1, most: 1, wants: "the name of a job file" },
   compare: { least: 2, most: 2, wants: "OLD and NEW, each a job file or the folder of a package" },
   proof: { least: 1, most: Number.POSITIVE_INFINITY, wants: "the names of DXF files" },
+  budget: { least: 1, most: 1, wants: "the name of a job file" },
 };
 
 function countPositionals(name: CommandName, positionals: readonly string[]): string[] {
@@ -147,7 +150,12 @@ function countPositionals(name: CommandName, positionals: readonly string[]): st
 }
 
 function wantOut(name: CommandName, { texts, faults }: Read): string[] {
-  if (OPTIONS[name].out === undefined || texts.has("out") || faults.some((fault) => fault.startsWith("--out")))
+  if (
+    OPTIONS[name].out === undefined ||
+    name === "budget" ||
+    texts.has("out") ||
+    faults.some((fault) => fault.startsWith("--out"))
+  )
     return [];
   return [
     name === "make"
@@ -171,5 +179,7 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
       return { kind: "compare", old: job, fresh: positionals[1] ?? "", json: flags.has("json") };
     case "proof":
       return { kind: "proof", files: positionals, against: texts.get("against") ?? null, json: flags.has("json") };
+    case "budget":
+      return { kind: "budget", job, out: texts.get("out") ?? null, json: flags.has("json") };
   }
 }

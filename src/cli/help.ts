@@ -9,6 +9,7 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
   rodplate compare OLD NEW           what changed between two jobs or packages, and what must be cut again
   rodplate proof FILE... [--against JOB]
                                      what is wrong with any cut file (DXF), and which template it is
+  rodplate budget JOB                worst case and probability that each base plate drops on
   rodplate help [COMMAND]            more about a command
   rodplate --version                 the version
 
@@ -74,6 +75,21 @@ within 0.025 mm. A file over 32,000,000 bytes is refused unread. Writes nothing.
 Exit code: 0 no file has a STOP; 1 one has; 2 a file cannot be opened, or JOB is at fault.
 `;
 
+const BUDGET = `rodplate budget JOB [--out DIR] [--json]
+
+Holds the position errors that rods may have against the clearance of the base plate's holes: for each base the worst case,
+the root of the sum of squares, and the probability that the plate drops on, worst first; which rod and which error govern;
+and, where JOB names budget.target, the smallest holes or the widest placing that reach it. Trials are drawn from a seed:
+the same job gives the same figures. The key budget of JOB says how errors are taken; without it, the as-placed tolerance
+of the placing edition, even over a round zone, for a plate that may shift and turn.
+
+  --out DIR   write budget.csv, budget-rods.csv and a sheet a base, with the spread of the spare clearance, into DIR,
+              which must be absent or empty
+  --json      the machine form, or {"findings": [...]} when the input is at fault, and nothing else
+
+Exit code: 0 whatever comes out, the engineer decides; 2 the input or DIR is at fault.
+`;
+
 /** Help about a command, or about all of them. `starters` are the names of the starter jobs. */
 export function helpText(about: CommandName | null, starters: readonly string[]): string {
   switch (about) {
@@ -89,5 +105,7 @@ export function helpText(about: CommandName | null, starters: readonly string[])
       return COMPARE;
     case "proof":
       return PROOF;
+    case "budget":
+      return BUDGET;
   }
 }

@@ -20,12 +20,12 @@ import { formatLength } from "../units/index.js";
 import { frameOf, insideBorder } from "./border.js";
 import { at, fill, group, line, stroke, text } from "./items.js";
 import type { Area } from "./paper.js";
-import type { Scene, SceneItem } from "./scene.js";
+import type { Scene, SceneItem, StrokeRole } from "./scene.js";
 import type { Lettering, SheetSize } from "./sheet-sizes.js";
 import { sheetSizes } from "./sheet-sizes.js";
 import type { Piece } from "./table.js";
 import { notesPiece, tablePiece } from "./table.js";
-import { printable, textWidth, wrap } from "./text-metrics.js";
+import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
 import { blockOfRows, field, rowMakers } from "./title-block.js";
 
 export interface BudgetSheetRequest {
@@ -126,7 +126,7 @@ function termTable({ rods, unit }: ReckonedBase) {
   return {
     name: "budget-terms",
     heading: `ERRORS AND CLEARANCE, RADII IN ${unit === "in" ? "INCHES" : "MILLIMETRES"}`,
-    columns: [column("ROD", 0.14), column("TERM", 0.26), column("RADIUS", 0.17, "end"), column("FROM", 0.43)],
+    columns: [column("ROD", 0.12), column("TERM", 0.27), column("RADIUS", 0.13, "end"), column("FROM", 0.48)],
     rows,
     foot: [],
     under: [],
@@ -208,7 +208,7 @@ function chart(budget: ReckonedBase, area: Area, lettering: Lettering): readonly
       "label",
       `SPARE CLEARANCE, ${budget.unit}: NEGATIVE DOES NOT DROP ON`,
       at((frame.x0 + frame.x1) / 2, area.y0 + small),
-      body,
+      small,
       {
         anchor: "middle",
       },
@@ -227,9 +227,10 @@ function headLines(budget: ReckonedBase, area: Area, { heading, body, small }: L
     `${shareWords(fails)} OF ${probability.samples} TRIALS DO NOT DROP ON (PLATE ${freedomWords(spec.plate).toUpperCase()}).`,
     `Picture: the first ${histogram.samples} trials, each fitted; ${histogram.samples - histogram.drops} of them do not drop on. Seed ${spec.seed}. Engineer to decide.`,
   ];
+  const title = `BASE ${budget.mark}: SPARE CLEARANCE OF THE BASE PLATE`;
   let y = area.y1 - heading;
   const items: SceneItem[] = [
-    text("heading", `BASE ${budget.mark}: SPARE CLEARANCE OF THE BASE PLATE`, at(area.x0, y), heading, { bold: true }),
+    text("heading", shorten(title, area.x1 - area.x0, heading, true), at(area.x0, y), heading, { bold: true }),
   ];
   for (const [i, each] of words.entries()) {
     const letter = i === 0 ? body : small;
@@ -330,31 +331,62 @@ function tickSpares(
   }
 }
 
-/** Worst case, root sum square, mean and zero as lines through the bars, each named above. */
-function marks(
-  { worst, rss, spec, histogram, unit }: ReckonedBase,
-  { x }: ChartScale,
-  frame: Area,
-  { small }: Lettering,
-) {
-  const named = [
+interface Mark {
+  readonly words: string;
+  readonly spare: number;
+  readonly role: StrokeRole;
+}
+
+interface PlacedMark extends Mark {
+  readonly x: number;
+  readonly toRight: boolean;
+  readonly level: number;
+  readonly width: number;
+}
+
+function marksOf({ worst, rss, spec, histogram, unit }: ReckonedBase): readonly Mark[] {
+  const [least, square] = [askedForm(worst, spec.plate).spare, askedForm(rss, spec.plate).spare];
+  return [
     { words: "DROPS ON FROM HERE", spare: 0, role: "outline" },
-    { words: "WORST CASE", spare: askedForm(worst, spec.plate).spare, role: "centre" },
-    { words: "RSS", spare: askedForm(rss, spec.plate).spare, role: "concrete" },
-    { words: "MEAN", spare: histogram.mean, role: "base-plate" },
-  ] as const;
-  return named.map(({ words, spare, role }, i) => {
+    { words: `WORST CASE ${spareWords(least, unit)}`, spare: least, role: "centre" },
+    { words: `RSS ${spareWords(square, unit)}`, spare: square, role: "concrete" },
+    { words: `MEAN ${spareWords(histogram.mean, unit)}`, spare: histogram.mean, role: "base-plate" },
+  ];
+}
+
+/** Zero, worst case, root sum square and mean as lines through the bars, each named above, the one farthest right lowest. */
+function marks(budget: ReckonedBase, { x }: ChartScale, frame: Area, { small }: Lettering): readonly SceneItem[] {
+  const ordered = marksOf(budget).toSorted((a, b) => b.spare - a.spare);
+  const placed = ordered.map((mark, i): PlacedMark => {
+    const width = textWidth(mark.words, small);
     const level = frame.y1 + small * (0.8 + i * 2);
-    const label = i === 0 ? words : `${words} ${spareWords(spare, unit)}`;
-    const toRight = x(spare) + 1 + textWidth(label, small) <= frame.x1;
-    const place = at(x(spare) + (toRight ? 1 : -1), level);
-    return group(
-      "mark",
-      [
-        stroke(role, line(at(x(spare), frame.y0), at(x(spare), level + small))),
-        text("label", label, place, small, { anchor: toRight ? "start" : "end" }),
-      ],
-      { spareNm: Math.round(spare) },
-    );
+    return { ...mark, x: x(mark.spare), width, level, toRight: x(mark.spare) + 1 + width <= frame.x1 };
   });
+  return placed.map((mark) => {
+    const others = placed.filter((other) => other !== mark && crosses(mark, other));
+    const label = text("label", mark.words, at(mark.x + (mark.toRight ? 1 : -1), mark.level), small, {
+      anchor: mark.toRight ? "start" : "end",
+    });
+    const data = { spareNm: Math.round(mark.spare) };
+    return group("mark", [stroke(mark.role, ...broken(mark, others, frame.y0, small)), label], data);
+  });
+}
+
+const CLEAR = 0.9;
+
+/** The line of one mark runs through the name of the other. */
+function crosses({ x, level }: PlacedMark, other: PlacedMark): boolean {
+  const from = other.toRight ? other.x + 1 : other.x - 1 - other.width;
+  return level > other.level && x > from - CLEAR && x < from + other.width + CLEAR;
+}
+
+/** The line from the axis up to its own name, left out where it would run through another. */
+function broken({ x, level }: PlacedMark, others: readonly PlacedMark[], bottom: number, small: number) {
+  const gaps = others.map((other) => other.level).toSorted((a, b) => a - b);
+  const ends = [bottom, ...gaps.flatMap((gap) => [gap - CLEAR, gap + small + CLEAR]), level + small];
+  return gaps
+    .map((_, i) => [ends[2 * i] ?? 0, ends[2 * i + 1] ?? 0] as const)
+    .concat([[ends.at(-2) ?? bottom, level + small]])
+    .filter(([from, to]) => to > from)
+    .map(([from, to]) => line(at(x, from), at(x, to)));
 }

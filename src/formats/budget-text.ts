@@ -11,6 +11,7 @@ import {
   targetWords,
   worstWords,
 } from "../budget/index.js";
+import { formatLength, formatWithUnit } from "../units/index.js";
 import type { LedgerTextOptions } from "./ledger-text.js";
 import { styled } from "./ledger-text.js";
 
@@ -73,8 +74,8 @@ export function writeBudgetBase(budget: ReckonedBase, { color }: Pick<LedgerText
 function termLines({ rods, unit }: ReckonedBase): readonly string[] {
   const lines = rods.flatMap(({ size, terms }) =>
     terms.map(({ name, twice, commonTwice, from }) => {
-      const common = commonTwice === 0 ? "" : `, of it common ${spareWords(commonTwice / 2, unit).slice(1)}`;
-      return `rod ${size}: ${name} ${spareWords((twice + commonTwice) / 2, unit).replace("+", "")}${common} (${from})`;
+      const common = commonTwice === 0 ? "" : `, of it common ${formatLength(commonTwice / 2, unit)}`;
+      return `rod ${size}: ${name} ${formatWithUnit((twice + commonTwice) / 2, unit)}${common} (${from})`;
     }),
   );
   return [...new Set(lines)];

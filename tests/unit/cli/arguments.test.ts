@@ -25,6 +25,8 @@ describe("commands", () => {
       { kind: "make", job: "job.yaml", out: "out", json: false, all: false, includeHeld: true },
     ],
     ["compare old.yaml new", { kind: "compare", old: "old.yaml", fresh: "new", json: false }],
+    ["budget job.yaml", { kind: "budget", job: "job.yaml", out: null, json: false }],
+    ["budget --json job.yaml --out out", { kind: "budget", job: "job.yaml", out: "out", json: true }],
     ["compare --json a b", { kind: "compare", old: "a", fresh: "b", json: true }],
     ["proof a.dxf b.dxf", { kind: "proof", files: ["a.dxf", "b.dxf"], against: null, json: false }],
     ["proof --json a.dxf --against job.yaml", { kind: "proof", files: ["a.dxf"], against: "job.yaml", json: true }],
