@@ -17,7 +17,7 @@ import { resolveControl, resolveTransform } from "./resolve-control.js";
 import { resolveGrid } from "./resolve-grid.js";
 import type { WrittenPlacement } from "./resolve-placements.js";
 import { resolvePlacements } from "./resolve-placements.js";
-import type { GridLine, Site } from "./site-model.js";
+import type { ControlPoint, GridLine, Site } from "./site-model.js";
 import { SiteReport } from "./site-report.js";
 import type { SettingOutDocument, SiteDocument, SiteSchemas } from "./site-schema.js";
 import { PLACEMENTS, SITE_KEYS, siteSchemas } from "./site-schema.js";
@@ -213,30 +213,15 @@ function isTable(content: string | Uint8Array | Table): content is Table {
 
 function assemble(parts: Parts, sources: SiteSources, report: SiteReport): Site {
   const { document, unit } = sources;
-  const { grid, site, settingOut } = parts;
-  const gridDocument = partOf(document, "grid");
-  const faultsBefore = report.findings.length;
-  const lines = gridDocument === null ? [] : gridLines(grid, gridDocument, report);
-  const byName = new Map(lines.map((line) => [line.name, line]));
-  const isGridWhole = grid.whole && grid.value !== null && lines.length >= 2 && report.findings.length === faultsBefore;
-  const marks = marksOf(sources.bases);
-  const ground = { lines: isGridWhole ? byName : null, marks: marks.map(({ mark }) => mark), site };
+  const { site, settingOut } = parts;
   const before = report.findings.length;
-  const placements = resolvePlacements(parts.placements.written, ground, report);
-  const isCountWhole = report.findings.slice(before).every(({ code }) => KEEPS_COUNT.has(code));
-  const isListed = findNode(document.root, "placements") !== undefined;
-  if (isGridWhole && isListed && parts.placements.whole && isCountWhole)
-    judgeCounts(marks, placements, findNode(document.root, "placements"), report);
-  const control = resolveControl(parts.control.written, isGridWhole ? byName : new Map<string, GridLine>(), report);
-  const places = { root: document, site: partOf(document, "site") ?? document };
-  const transform =
-    parts.control.whole && (isGridWhole || site?.origin !== undefined)
-      ? resolveTransform(site, control, places, report)
-      : ({ kind: "none" } as const);
-  if (settingOut?.unit === undefined && (control.length > 0 || site?.origin !== undefined)) {
-    const message = `is required beside ${site?.origin === undefined ? "control" : "site.origin"}; allowed is m, mm, ft (international) or ft-us (US survey): which foot it is makes 2 ft in a million`;
-    report.fault(document, ["settingOut", "unit"], "required", message);
-  }
+  const lines = gridLines(parts.grid, partOf(document, "grid"), report);
+  const isWhole = parts.grid.whole && lines.length >= 2 && report.findings.length === before;
+  const byName = isWhole ? new Map(lines.map((line) => [line.name, line])) : null;
+  const placements = placeBases(parts, byName, sources, report);
+  const control = resolveControl(parts.control.written, byName ?? new Map<string, GridLine>(), report);
+  const transform = transformOf(parts, control, byName !== null, document, report);
+  judgeSettingOut(parts, control, document, report);
   return {
     lines,
     placements,
@@ -250,9 +235,52 @@ function assemble(parts: Parts, sources: SiteSources, report: SiteReport): Site 
   };
 }
 
+/** The placements, held against the bases' quantities where nothing was refused that would falsify the count. */
+function placeBases(
+  parts: Parts,
+  lines: ReadonlyMap<string, GridLine> | null,
+  { document, bases }: SiteSources,
+  report: SiteReport,
+): Site["placements"] {
+  const marks = marksOf(bases);
+  const ground = { lines, marks: marks.map(({ mark }) => mark), site: parts.site };
+  const before = report.findings.length;
+  const placements = resolvePlacements(parts.placements.written, ground, report);
+  const keepsCount = report.findings.slice(before).every(({ code }) => KEEPS_COUNT.has(code));
+  const node = findNode(document.root, "placements");
+  if (lines !== null && node !== undefined && parts.placements.whole && keepsCount)
+    judgeCounts(marks, placements, node, report);
+  return placements;
+}
+
+/** The way to the site is judged where no part of it was refused. */
+function transformOf(
+  { control, site }: Parts,
+  points: readonly ControlPoint[],
+  isGridWhole: boolean,
+  document: SourceDocument,
+  report: SiteReport,
+): Site["transform"] {
+  const places = { root: document, site: partOf(document, "site") ?? document };
+  const isWhole = control.whole && (isGridWhole || site?.origin !== undefined);
+  return isWhole ? resolveTransform(site, points, places, report) : { kind: "none" };
+}
+
+/** Which foot it is must be said where site coordinates are given. */
+function judgeSettingOut(
+  { settingOut, site }: Parts,
+  control: readonly ControlPoint[],
+  document: SourceDocument,
+  report: SiteReport,
+): void {
+  if (settingOut?.unit !== undefined || (control.length === 0 && site?.origin === undefined)) return;
+  const message = `is required beside ${site?.origin === undefined ? "control" : "site.origin"}; allowed is m, mm, ft (international) or ft-us (US survey): which foot it is makes 2 ft in a million`;
+  report.fault(document, ["settingOut", "unit"], "required", message);
+}
+
 /** Of a grid that lost a part, only the faults that the part could not have made up. */
-function gridLines(grid: Parts["grid"], document: SourceDocument, report: SiteReport): readonly GridLine[] {
-  if (grid.value === null) return [];
+function gridLines(grid: Parts["grid"], document: SourceDocument | null, report: SiteReport): readonly GridLine[] {
+  if (grid.value === null || document === null) return [];
   const own = new SiteReport(report.unit);
   const lines = resolveGrid(grid.value, document, own);
   report.findings.push(...own.findings.filter(({ code }) => grid.whole || code === "line-twice"));
@@ -292,11 +320,11 @@ function marksOf(bases: readonly SourceDocument[]): readonly WrittenMark[] {
 function judgeCounts(
   marks: readonly WrittenMark[],
   placements: Site["placements"],
-  node: SourceNode | undefined,
+  node: SourceNode,
   report: SiteReport,
 ): void {
   const counts = countPlacements(placements);
-  const list = node === undefined ? "" : ` (placements at ${node.place.file}:${node.place.line}:${node.place.column})`;
+  const list = ` (placements at ${node.place.file}:${node.place.line}:${node.place.column})`;
   for (const { mark, document, quantity } of marks) {
     const count = counts.get(mark) ?? 0;
     if (count === 0) {

@@ -255,7 +255,7 @@ describe("marks are safe file names on every system", () => {
     ['" B1"', `" B1" starts or ends with a dot or a space; ${names}`],
     ["..", `".." starts or ends with a dot or a space; ${names}`],
     [".git", `".git" starts or ends with a dot or a space; ${names}`],
-    ["summary.json", '"summary.json" is the name of a file of the package'],
+    ["summary.json", '"summary.json" is a name that the package needs for itself'],
     [
       "B/1",
       '"B/1" holds "/", which no file name may hold on every system; allowed are plain ASCII signs without < > : " / \\ | ? *',
@@ -334,7 +334,7 @@ describe("the job around the bases", () => {
       "an unknown key at the top",
       `${bases}shcedule: x.csv\n`,
       [
-        "job.yaml:9:1 shcedule: unknown key; allowed are job, units, rules, shop, schedule, answers, severities, grid, placements, control, site, settingOut, lookAlike, bases (did you mean schedule?)",
+        "job.yaml:9:1 shcedule: unknown key; allowed are job, units, rules, shop, schedule, answers, severities, budget, grid, placements, control, site, settingOut, lookAlike, bases (did you mean schedule?)",
       ],
     ],
     [
