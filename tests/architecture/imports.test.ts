@@ -20,6 +20,8 @@ const STAGES: readonly (readonly string[])[] = [
   ["setting"],
   ["plate"],
   ["checks"],
+  ["proof"],
+  ["budget"],
   ["drawing"],
   ["summary.ts"],
   ["compare"],
