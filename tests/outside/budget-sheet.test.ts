@@ -1,0 +1,21 @@
+/** As sheet-text.test.ts, for the sheets of budgets: read by a strict XML parser, measured by the font's own metrics. */
+import { createHTMLWindow } from "svgdom";
+import { describe, expect, it } from "vitest";
+import { drawBudgetSheet } from "../../src/drawing/budget-sheet.js";
+import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
+import { budgetCases, reckonCase } from "../unit/drawing/budget-cases.js";
+import { overlappingTexts, textBoxes } from "./text-boxes.js";
+import { readWrittenSheet } from "./written-sheet.js";
+
+describe("text of a budget's sheet", () => {
+  it.each(Object.entries(budgetCases))("overlaps nothing: %s", (_name, each) => {
+    const scene = drawBudgetSheet({ ...reckonCase(each), version: "0.1.0" });
+    const boxes = textBoxes(readWrittenSheet(writeSheetSvg(scene, createHTMLWindow().document)));
+    expect(overlappingTexts(boxes)).toEqual([]);
+    const outside = boxes.filter(({ box }) =>
+      box.some(([x, y]) => x < 0 || y < 0 || x > scene.width || y > scene.height),
+    );
+    expect(outside.map(({ text }) => text)).toEqual([]);
+    expect(boxes.length).toBeGreaterThan(60);
+  });
+});
