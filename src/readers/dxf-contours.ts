@@ -36,7 +36,14 @@ export interface Joined {
 
 /** What is wrong with how the entities of a layer join; on a layer of marks much of it is no fault. */
 export interface JoinFault {
-  readonly code: "duplicate" | "branch" | "closed-flag" | "joint-gap" | "tiny-segment" | "zero-length";
+  readonly code:
+    | "duplicate"
+    | "branch"
+    | "closed-flag"
+    | "joint-gap"
+    | "tiny-segment"
+    | "zero-length"
+    | "repeated-vertex";
   readonly layer: string;
   readonly at: CutPoint;
   /** The length that is told: of the widest gap, or below which a segment is tiny. */
@@ -134,7 +141,7 @@ function dropEmpty(
     const length = segmentLength(segment);
     if (length > tolerance.tiny) return true;
     const isThere = length > tolerance.joint / 1000;
-    const code = isThere ? "tiny-segment" : "zero-length";
+    const code = isThere ? "tiny-segment" : segments.length > 1 ? "repeated-vertex" : "zero-length";
     faults.push({ code, layer, at: segment.from, length: tolerance.tiny });
     return isThere;
   });

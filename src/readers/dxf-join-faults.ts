@@ -30,11 +30,17 @@ function reportOne({ code, at: { x, y }, length }: JoinFault, isMark: boolean, f
     case "tiny-segment":
       if (!isMark) findings.add(code, "advise", `segments shorter than ${short(length)}`, at);
       return;
-    case "zero-length": {
-      const message = "segments without length, or a closing vertex that repeats the first";
-      findings.add(code, isMark ? "advise" : "stop", message, at);
+    case "repeated-vertex":
+      findings.add(
+        code,
+        "advise",
+        "a polyline repeats a vertex, as the first to close it; some controls stop there",
+        at,
+      );
       return;
-    }
+    case "zero-length":
+      findings.add(code, isMark ? "advise" : "stop", "lines without length: a pierce that cuts nothing", at);
+      return;
   }
 }
 

@@ -158,7 +158,7 @@ describe("a fault", () => {
       ]),
     ],
     [
-      "zero-length",
+      "repeated-vertex",
       "a closing vertex repeated",
       fileOf([
         polyline(true, [
