@@ -15,7 +15,7 @@ import {
   runJobChecks,
   worstFirst,
 } from "./checks/index.js";
-import { quantityText } from "./checks/words.js";
+import { quantityText, subjectWords } from "./checks/words.js";
 import type { Finding } from "./diagnostics/finding.js";
 import { hasErrors } from "./diagnostics/finding.js";
 import { writeLedgerHead, writeLedgerJobRows, writeLedgerRows, writeLedgerTail } from "./formats/ledger-csv.js";
@@ -288,18 +288,30 @@ function judge(job: Job, base: Base, layout: Layout, plate: Plate): Product {
   const rows = worstFirst(runChecks({ job, base, layout, plate }));
   const measures = measurePlate(plate);
   const weight = weighPlate(measures.netArea, plate.thickness, job.shop.density[plate.material], job.unit);
-  const held = isHeld(rows) ? rows.filter(holds).map((row) => heldWords(row, job)) : [];
+  const held = isHeld(rows) ? heldReasons(rows.filter(holds), job) : [];
   return { job, base, layout, plate, measures, rows, held, weight };
 }
 
 const holds = (row: CheckRow): boolean => row.status === "fail" && row.severity === "stop";
 
-/** Why a row holds its base, in one sentence. */
+/** Why a base is held: one sentence for all rows that say the same of several subjects. */
+function heldReasons(rows: readonly CheckRow[], job: Job): readonly string[] {
+  const bySame = new Map<string, { rule: string; subjects: string[]; words: string }>();
+  for (const row of rows) {
+    const words = heldWords(row, job);
+    const same = bySame.get(`${row.rule} ${words}`);
+    if (same === undefined) bySame.set(`${row.rule} ${words}`, { rule: row.rule, subjects: [row.subject], words });
+    else same.subjects.push(row.subject);
+  }
+  return [...bySame.values()].map(({ rule, subjects, words }) =>
+    `${rule} ${subjectWords(subjects)}`.trimEnd().concat(`: ${words}`),
+  );
+}
+
 function heldWords(row: CheckRow, { unit }: Job): string {
-  const subject = row.subject === "" ? "" : ` ${row.subject}`;
-  if (row.value === null || row.limit === null) return `${row.rule}${subject}: ${row.note}`;
+  if (row.value === null || row.limit === null) return row.note;
   const allowed = row.sense === ">=" ? "at least" : row.sense === "<=" ? "at most" : "exactly";
-  return `${row.rule}${subject}: ${quantityText(row.value, unit)}, ${allowed} ${quantityText(row.limit, unit)} is needed`;
+  return `${quantityText(row.value, unit)}, ${allowed} ${quantityText(row.limit, unit)} is needed`;
 }
 
 function writeFiles(product: Product, writers: readonly BaseOutput[], options: BuildOptions): readonly OutputFile[] {

@@ -55,3 +55,11 @@ export function percent(part: number, whole: number): string {
 export function counted(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? "" : "s"}`;
 }
+
+const MOST_SUBJECTS = 6;
+
+/** Subjects of rows that say the same, as `A1 A2 A3`, the first six and how many more. */
+export function subjectWords(subjects: readonly string[]): string {
+  const more = subjects.length - MOST_SUBJECTS;
+  return more > 0 ? `${subjects.slice(0, MOST_SUBJECTS).join(" ")} and ${more} more` : subjects.join(" ");
+}

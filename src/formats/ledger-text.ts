@@ -1,6 +1,6 @@
 /** The ledger for a terminal: worst first, aligned, wrapped to the width; colour only where the shell asks for it. */
 import type { CheckRow, Quantity } from "../checks/model.js";
-import { answerReach, counted, quantityText } from "../checks/words.js";
+import { answerReach, counted, quantityText, subjectWords } from "../checks/words.js";
 import type { Unit } from "../units/length.js";
 
 export interface LedgerTextOptions {
@@ -150,13 +150,6 @@ function statusStyle(row: CheckRow): Style {
     case "not-applicable":
       return "dim";
   }
-}
-
-const MOST_SUBJECTS = 6;
-
-function subjectWords(subjects: readonly string[]): string {
-  const more = subjects.length - MOST_SUBJECTS;
-  return more > 0 ? `${subjects.slice(0, MOST_SUBJECTS).join(" ")} and ${more} more` : subjects.join(" ");
 }
 
 function comparison(row: CheckRow, unit: Unit): string {

@@ -102,6 +102,18 @@ export function tableTemplateHole(rod: FoundRod, edition: string): Input<Length>
   return missing("template.hole", `${edition} does not hold ${rod.size}${nearestWords(reading.nearest)}`);
 }
 
+/**
+ * The template hole of an inch rod under metric rules: no metric table holds it, Design Guide 1's d + 1/16 in does. Missing
+ * for every other rod.
+ */
+export function inchTemplateHole(rod: FoundRod, table: Input<Length>): Input<Length> {
+  if (table.kind === "given" || rod.system !== "us") return table;
+  const own = tableTemplateHole(rod, INCH_EDITION);
+  return own.kind === "given" ? given(own.value, `${own.from}; ${table.why}`) : own;
+}
+
+const INCH_EDITION = "Design Guide 1, 2nd ed.";
+
 /** The base-plate hole of the edition. */
 export function tableBaseHole(rod: FoundRod, edition: string): Input<Length> {
   const reading = findBaseHole(edition, rod.size);

@@ -4,7 +4,7 @@ import type { Length } from "../units/index.js";
 import { readBasePlateFile } from "./base-plate-file.js";
 import type { DocumentPath } from "./document.js";
 import { placeOf } from "./document.js";
-import { findWasher, tableBaseHole, tableTemplateHole } from "./lookups.js";
+import { findWasher, inchTemplateHole, tableBaseHole, tableTemplateHole } from "./lookups.js";
 import { markFault } from "./marks.js";
 import type {
   Base,
@@ -171,7 +171,8 @@ function resolveGroup(
   const tableHole = overCast
     ? holeOverCastRods(baseHole, tableBase)
     : tableTemplateHole(found, report.editions.templateHoles);
-  const hole = resolveHole(group.hole, tableHole, written.hole, report);
+  const known = overCast ? tableHole : inchTemplateHole(found, tableHole);
+  const hole = resolveHole(group.hole, known, written.hole, report);
   if (hole === null) return null;
   return { letter, pattern, rod, hole, tableHole, baseHole, tableBaseHole: tableBase, washer };
 }

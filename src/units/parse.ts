@@ -143,7 +143,7 @@ function toLattice({ above, below }: Rational, negative: boolean, written: strin
 export function parseCount(text: string | number, least = 1, greatest = 1_000_000): Reading<number> {
   const plain = plainText(String(text));
   const allowed = `allowed is a whole number from ${least} to ${greatest}`;
-  if (!/^[-+]?\d{1,15}$/.test(plain)) return refuse(`${quote(String(text))} is not a whole number: ${allowed}`);
+  if (!/^[-+]?\d{1,15}(\.0+)?$/.test(plain)) return refuse(`${quote(String(text))} is not a whole number: ${allowed}`);
   const value = Number(plain) || 0;
   return value >= least && value <= greatest
     ? { ok: true, value }

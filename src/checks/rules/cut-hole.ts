@@ -8,14 +8,14 @@ import { wordsIn } from "../words.js";
 
 /**
  * The smallest hole that the process cuts in this thickness, on the narrow side; a smaller one becomes a drill mark. Also
- * re-entrant corners of the outline: nothing has to fit them, so that one which comes out rounded is advice.
+ * inside corners of the outline and of openings: nothing has to fit them, so that one which comes out rounded is advice.
  */
 export const cutHole: Rule = {
   id: "cut-hole",
   title:
-    "hole, on its narrow side, >= the smallest the process cuts in this thickness, else a drill mark; re-entrant corner of the outline >= the smallest it leaves",
+    "hole, on its narrow side, >= the smallest the process cuts in this thickness, else a drill mark; inside corner of outline or opening >= the smallest it leaves",
   severity: "advise",
-  measured: "the hole or outline corner of the template",
+  measured: "the hole or inside corner of the template",
   clause: ({ job }) => `smallest hole: ${job.shop.smallestHole.from}`,
   edition: () => "shop",
   check(context) {
@@ -23,8 +23,7 @@ export const cutHole: Rule = {
     if (plate.material === "plywood")
       return [notApplicable("plate", "plywood is drilled from a list, not cut from a file")];
     if (job.shop.process === "drill") return [notApplicable("plate", "the shop drills its holes")];
-    const corner = cornerRow(context, "outline", smallestInsideCorner(plate.region.outer, "outer"));
-    return [...plate.holes.map((hole) => cut(context, hole)), ...corner];
+    return [...plate.holes.map((hole) => cut(context, hole)), ...insideCorners(context)];
   },
 };
 
@@ -43,4 +42,12 @@ function cut({ job, plate }: CheckContext, hole: Hole): Verdict {
 
 function smallestSide(shape: HoleShape): number {
   return shape.kind === "circle" ? shape.diameter : Math.min(shape.width, shape.height);
+}
+
+function insideCorners(context: CheckContext): readonly Verdict[] {
+  const { holes, region } = context.plate;
+  const openings = holes.flatMap(({ tag, contour, made }) =>
+    made === "cut" && contour.kind === "path" ? cornerRow(context, tag, smallestInsideCorner(contour, "inner")) : [],
+  );
+  return [...openings, ...cornerRow(context, "outline", smallestInsideCorner(region.outer, "outer"))];
 }

@@ -1,32 +1,26 @@
 import type { Contour } from "../../geometry/index.js";
-import { smallestInsideCorner, twiceEdgeWeb, twiceWeb } from "../../geometry/index.js";
+import { twiceEdgeWeb, twiceWeb } from "../../geometry/index.js";
 import { leastTwice, taperOf } from "../../plate/cutting.js";
 import type { Hole } from "../../plate/model.js";
-import { CORNER_CLAUSE, cornerRow } from "../inside-corner.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import { leastPair } from "../pairs.js";
 import { compare, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
-/** The smallest web between any two cut contours, and the smallest inside corner of an opening, that the process leaves whole. */
+/** The smallest web between any two cut contours that the process leaves whole. */
 export const cutWeb: Rule = {
   id: "cut-web",
-  title: "smallest web between cut contours, and smallest inside corner of an opening, >= what the process can leave",
+  title: "smallest web between cut contours >= what the process can leave",
   severity: "stop",
-  measured: "the smallest web or inside corner of the template",
+  measured: "the smallest web of the template",
   clause: ({ job }) => `smallest web: ${job.shop.smallestWeb.from}`,
   edition: () => "shop",
   check(context) {
     const { plate } = context;
     if (plate.material === "plywood")
       return [notApplicable("plate", "plywood is drilled from a list, not cut from a file")];
-    return [
-      webRow(
-        context,
-        plate.holes.filter(({ made }) => made === "cut"),
-      ),
-      ...cornerRows(context),
-    ];
+    const cut = plate.holes.filter(({ made }) => made === "cut");
+    return [webRow(context, cut)];
   },
 };
 
@@ -56,13 +50,4 @@ function smallestWeb(cut: readonly Hole[], outer: Contour): Web | null {
   const webs =
     pair === null ? edges : [{ between: `${pair.first.tag} to ${pair.second.tag}`, twice: pair.margin }, ...edges];
   return webs.reduce<Web | null>((least, web) => (least === null || web.twice < least.twice ? web : least), null);
-}
-
-function cornerRows(context: CheckContext): readonly Verdict[] {
-  const rows = context.plate.holes.flatMap(({ tag, contour, made }) =>
-    made === "cut" && contour.kind === "path" ? cornerRow(context, tag, smallestInsideCorner(contour, "inner")) : [],
-  );
-  return rows.length > 0
-    ? rows
-    : [notApplicable("plate", "no opening has an inside corner", { clause: CORNER_CLAUSE })];
 }

@@ -1,15 +1,16 @@
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import type { RodHole } from "../rods.js";
-import { perRod } from "../rods.js";
+import { perRod, staysInPlace } from "../rods.js";
 import { compare, known, lacking, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 /** The grout gap takes a levelling nut, its washer, and room beneath. */
 export const groutGap: Rule = {
   id: "grout-gap",
-  title: "grout gap >= levelling nut + washer + room, where nuts level the base plate",
+  title:
+    "grout gap >= levelling nut + washer + room, and thread reaching below that nut, where nuts level the base plate",
   severity: "ask",
-  measured: "the grout gap",
+  measured: "the grout gap or the thread above it",
   clause: ({ job }) => `levelling nut + washer + room; room: ${job.shop.groutRoom.from}`,
   edition: () => "geometry",
   check(context) {
@@ -17,12 +18,32 @@ export const groutGap: Rule = {
     if (levelling.kind === "missing") return [lacking("base", [levelling])];
     if (levelling.value !== "nuts")
       return [notApplicable("base", `the base plate is levelled by ${worded(levelling.value)}`)];
-    return perRod(context, (rod) => gap(context, rod));
+    return [gap, thread].flatMap((row) => perRod(context, (rod) => row(context, rod)));
   },
 };
 
 function worded(levelling: "shims" | "plate"): string {
   return levelling === "shims" ? "shims" : "a levelling plate";
+}
+
+const THREAD = { clause: "thread reaches below the levelling nut" };
+
+/** Thread is needed from the top of the rod down to the underside of the nut beneath the base plate. */
+function thread(context: CheckContext, { tag, group, rod }: RodHole): Verdict {
+  const { job, base, plate } = context;
+  const thickness = group.washer.kind === "given" ? group.washer.value.thickness : group.washer;
+  const { projection, threadLength, nut } = rod;
+  const needs = known({ projection, threadLength, grout: base.grout, nut, washer: thickness });
+  if (!needs.all) return lacking(tag, needs.missing, THREAD);
+  const { values } = needs;
+  const left = staysInPlace(context) ? plate.thickness : 0;
+  const limit = values.projection - values.grout - left + values.washer + values.nut.height;
+  const say = wordsIn(job.unit);
+  const note =
+    `thread ${say.length(values.threadLength)} from the top against projection ${say.length(values.projection)} - ` +
+    `grout ${say.length(values.grout)}${left === 0 ? "" : ` - setting plate ${say.length(left)}`} + washer ` +
+    `${say.length(values.washer)} + levelling nut ${say.length(values.nut.height)}`;
+  return compare(tag, 2 * values.threadLength, ">=", 2 * limit, note, THREAD);
 }
 
 /** The washer of the base plate is taken as the levelling nut's too. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { cutHole } from "../../../src/checks/rules/cut-hole.js";
 import { millimetres, nanometres } from "../../../src/units/index.js";
-import { inch, isSubject, rowOf, rowsOf, testAtLimit } from "./context.js";
+import { hasClause, inch, isSubject, rowOf, rowsOf, testAtLimit } from "./context.js";
 
 const nail = (diameter: number) => ({
   nailHoles: [{ at: { x: inch(3), y: inch(7) }, diameter: nanometres(diameter) }],
@@ -48,7 +48,31 @@ describe("cut-hole", () => {
       },
     }),
     passes: 1,
-    pick: isSubject("OP1"),
+    pick: hasClause("OP1", "smallest hole"),
+  });
+
+  testAtLimit({
+    name: "inside corner of an opening",
+    rule: cutHole,
+    at: (delta) => ({
+      template: {
+        opening: {
+          kind: "rectangle",
+          x: inch(6),
+          y: inch(4),
+          radius: nanometres(millimetres(1) + delta),
+          at: { x: zero, y: zero },
+        },
+      },
+    }),
+    passes: 1,
+    pick: hasClause("OP1", "corner"),
+  });
+
+  it("advises on a sharp corner of an opening, which comes out rounded", () => {
+    const opening = { kind: "rectangle", x: inch(6), y: inch(4), radius: zero, at: { x: zero, y: zero } } as const;
+    const row = rowOf(cutHole, { template: { opening } }, hasClause("OP1", "corner"));
+    expect(row).toMatchObject({ status: "fail", severity: "advise" });
   });
 
   it("advises on a sharp re-entrant corner of the outline", () => {

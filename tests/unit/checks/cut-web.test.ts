@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { cutWeb } from "../../../src/checks/rules/cut-web.js";
-import { millimetres, nanometres } from "../../../src/units/index.js";
+import { nanometres } from "../../../src/units/index.js";
 import { hasClause, inch, onLine, rowOf, rowsOf, testAtLimit } from "./context.js";
 
 const at = { x: nanometres(0), y: nanometres(0) };
@@ -57,31 +57,12 @@ describe("cut-web", () => {
     pick: WEB,
   });
 
-  testAtLimit({
-    name: "inside corner of an opening",
-    rule: cutWeb,
-    at: (delta) => ({
-      template: {
-        opening: { kind: "rectangle", x: inch(6), y: inch(4), radius: nanometres(millimetres(1) + delta), at },
-      },
-    }),
-    passes: 1,
-    pick: hasClause("OP1", "corner"),
-  });
-
   it("says on which side of a tapered cut the web is least", () => {
     const { note } = rowOf(cutWeb, {}, WEB);
     expect(note).toContain("on the wide side of the holes; taper widens the web by 0.0079 on their narrow side");
   });
 
-  it("stops a sharp corner of an opening", () => {
-    const opening = { kind: "rectangle", x: inch(6), y: inch(4), radius: nanometres(0), at } as const;
-    const rows = rowsOf(cutWeb, { template: { opening } });
-    expect(rows.find(hasClause("OP1", "corner"))).toMatchObject({ status: "fail", severity: "stop" });
-  });
-
-  it("does not apply where there is no inside corner, no cut hole, or no cutting", () => {
-    expect(rowOf(cutWeb, {}, hasClause("plate", "corner")).status).toBe("not-applicable");
+  it("does not apply where there is no cut hole, or no cutting", () => {
     const drilled = { shop: { smallestHole: { perThickness: 0, least: inch(2), from: "shop" } }, template: noOpening };
     expect(rowOf(cutWeb, drilled, WEB).status).toBe("not-applicable");
     expect(rowsOf(cutWeb, { template: { material: "plywood" } }).map(({ status }) => status)).toEqual([

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { groutGap } from "../../../src/checks/rules/grout-gap.js";
 import { given, missing } from "../../../src/job/model.js";
-import { inch, isSubject, plus, rowsOf, testAtLimit } from "./context.js";
+import { hasClause, inch, plus, rowsOf, testAtLimit } from "./context.js";
 
 const grout = (length: number) => ({ grout: given(plus(inch(1.751), length), "job") });
 
@@ -11,7 +11,7 @@ describe("grout-gap", () => {
     rule: groutGap,
     at: (delta) => ({ base: grout(delta) }),
     passes: 1,
-    pick: isSubject("A1"),
+    pick: hasClause("A1", "room"),
   });
 
   testAtLimit({
@@ -19,7 +19,16 @@ describe("grout-gap", () => {
     rule: groutGap,
     at: (delta) => ({ base: grout(inch(0.5) + delta), shop: { groutRoom: given(inch(0.5), "shop") } }),
     passes: 1,
-    pick: isSubject("A1"),
+    pick: hasClause("A1", "room"),
+  });
+
+  // Projection 9 - grout 1-1/2 + washer 1/2 + levelling nut 1.251 = 9.251 from the top.
+  testAtLimit({
+    name: "thread reaches below the levelling nut",
+    rule: groutGap,
+    at: (delta) => ({ rod: { threadLength: given(plus(inch(9.251), delta), "job") } }),
+    passes: 1,
+    pick: hasClause("A1", "thread"),
   });
 
   it.each(["shims", "plate"] as const)("does not apply to %s", (kind) => {
@@ -37,7 +46,7 @@ describe("grout-gap", () => {
     ["washer", { group: { washer: missing("basePlate.washer", "none given") } }, "basePlate.washer"],
   ] as const)("is not checked without %s", (_, changes, key) => {
     const rows = rowsOf(groutGap, changes);
-    expect(rows.map(({ status }) => status)).toEqual(Array(4).fill("not-checked"));
+    expect(rows.map(({ status }) => status)).toEqual(Array(8).fill("not-checked"));
     expect(rows[0]?.note).toContain(key);
   });
 });

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formatBearing, parseBearing } from "../../../src/units/index.js";
 
-const valueOf = (text: string) => {
+const readValue = (text: string) => {
   const reading = parseBearing(text);
   return reading.ok ? reading.value : reading.message;
 };
@@ -23,11 +23,11 @@ describe("bearings", () => {
     ["N 0 W", 0],
     ["45 deg", 45],
   ])("%s", (text, degrees) => {
-    expect(valueOf(text)).toBeCloseTo(degrees, 12);
+    expect(readValue(text)).toBeCloseTo(degrees, 12);
   });
 
   it.each(["361", "-5", "32-60-00", "32-30-60", "N 91 E", "E 5 N", "", "east", "1e2"])("%s is refused", (text) => {
-    expect(valueOf(text)).toMatch("is no bearing: allowed are degrees clockwise from north");
+    expect(readValue(text)).toMatch("is no bearing: allowed are degrees clockwise from north");
   });
 
   it.each([
@@ -42,7 +42,7 @@ describe("bearings", () => {
   it("what is written is read back to half a tenth of a second", () => {
     fc.assert(
       fc.property(fc.double({ min: 0, max: 359.9999, noNaN: true }), (degrees) => {
-        const back = Number(valueOf(formatBearing(degrees)));
+        const back = Number(readValue(formatBearing(degrees)));
         const apart = Math.abs(((back - degrees + 540) % 360) - 180);
         expect(apart * 3600).toBeLessThanOrEqual(0.05 + 1e-6);
       }),

@@ -11,7 +11,7 @@ import {
   SURVEY_UNITS,
 } from "../../../src/units/index.js";
 
-const valueOf = (text: string, unit: SurveyUnit | null = "m") => {
+const readValue = (text: string, unit: SurveyUnit | null = "m") => {
   const reading = parseCoordinate(text, unit);
   return reading.ok ? reading.value : reading.message;
 };
@@ -27,20 +27,20 @@ describe("site coordinates are read exactly", () => {
     ["10000000", "m", 1e16],
     [".5 m", null, 500_000_000],
   ] as const)("%s in %s", (text, unit, nm) => {
-    expect(valueOf(text, unit)).toBe(nm);
+    expect(readValue(text, unit)).toBe(nm);
   });
 
   /** US survey foot = 1200/3937 m (from memory: deprecated after 2022): 3937 ft-us are 1200 m, and 1 ft-us is 304 800 610 nm rounded. */
   it("US survey feet", () => {
-    expect(valueOf("3937 ft-us")).toBe(1_200_000_000_000);
-    expect(valueOf("1 ft-us")).toBe(304_800_610);
-    expect(valueOf("3937", "ft-us")).toBe(1_200_000_000_000);
-    for (const text of ["1 usft", "1 US-FT", "1 us survey ft"]) expect(valueOf(text)).toBe(304_800_610);
+    expect(readValue("3937 ft-us")).toBe(1_200_000_000_000);
+    expect(readValue("1 ft-us")).toBe(304_800_610);
+    expect(readValue("3937", "ft-us")).toBe(1_200_000_000_000);
+    for (const text of ["1 usft", "1 US-FT", "1 us survey ft"]) expect(readValue(text)).toBe(304_800_610);
   });
 
   /** A state-plane easting of 2 000 000: the two feet are 1.219 m apart there (2 ppm of 609 600 m). */
   it("international and US survey feet differ by 2 parts in a million", () => {
-    const [ft, us] = [valueOf("2000000 ft"), valueOf("2000000 ft-us")].map(Number);
+    const [ft, us] = [readValue("2000000 ft"), readValue("2000000 ft-us")].map(Number);
     expect(Math.round(((us ?? 0) - (ft ?? 0)) / 1e6)).toBe(1219);
   });
 
@@ -53,11 +53,11 @@ describe("site coordinates are read exactly", () => {
     ["12 yd", 'has the unit "yd"'],
     ["10000000.001", "is more than 10 000 km"],
   ])("%s is refused", (text, message) => {
-    expect(valueOf(text)).toMatch(message);
+    expect(readValue(text)).toMatch(message);
   });
 
   it("a bare number is refused where no unit is named", () => {
-    expect(valueOf("5000", null)).toMatch('"5000" has no unit');
+    expect(readValue("5000", null)).toMatch('"5000" has no unit');
   });
 });
 
@@ -81,7 +81,7 @@ describe("site coordinates are written with fixed decimals", () => {
   it("what is written is read back within half a unit of the last place, and as rounded exactly", () => {
     fc.assert(
       fc.property(values, units, (value, unit) => {
-        const back = valueOf(formatCoordinate(value, unit), unit);
+        const back = readValue(formatCoordinate(value, unit), unit);
         expect(back).toBe(roundCoordinate(value, unit));
         expect(Math.abs(Number(back) - value)).toBeLessThanOrEqual(coordinateStep(unit) / 2 + 1);
         expect(formatCoordinate(Number(back) as typeof value, unit)).toBe(formatCoordinate(value, unit));
