@@ -13,21 +13,40 @@ interface Edge {
   readonly cost: number;
 }
 
+/** Places that rods are assigned to, in the order of their x. */
+export interface Places {
+  readonly points: readonly Point[];
+  readonly order: readonly number[];
+}
+
+/** Puts places in order once, for many assignments to them. */
+export function placesOf(points: readonly Point[]): Places {
+  return { points, order: points.map((_, i) => i).sort((a, b) => xOf(points, a) - xOf(points, b)) };
+}
+
 /** The assignment with the least largest distance, in millimetres; null where none stays below `limit`. */
-export function assignNearest(from: readonly Point[], to: readonly Point[], limit = Infinity): Assignment | null {
-  if (from.length !== to.length) return null;
-  const order = to.map((_, i) => i).sort((a, b) => xOf(to, a) - xOf(to, b));
-  const edges = from.map((point): readonly Edge[] => {
-    const near: Edge[] = [];
-    for (let k = firstAtLeast(order, to, point.x - limit); k < order.length; k++) {
-      const j = order[k] as number;
-      if (xOf(to, j) > point.x + limit) break;
-      const cost = span(point, to[j] as Point);
-      if (cost < limit) near.push({ to: j, cost });
-    }
-    return near;
-  });
+export function assignNearest(from: readonly Point[], to: Places, limit = Infinity): Assignment | null {
+  if (from.length !== to.points.length) return null;
+  const edges: (readonly Edge[])[] = [];
+  for (const point of from) {
+    const near = edgesFrom(point, to, limit);
+    if (near.length === 0) return null;
+    edges.push(near);
+  }
   return assignLeast(edges);
+}
+
+function edgesFrom(point: Point, { points, order }: Places, limit: number): readonly Edge[] {
+  const near: Edge[] = [];
+  for (let k = firstAtLeast(order, points, point.x - limit); k < order.length; k++) {
+    const j = order[k] as number;
+    const at = points[j] as Point;
+    if (at.x > point.x + limit) break;
+    if (Math.abs(at.y - point.y) >= limit) continue;
+    const cost = span(point, at);
+    if (cost < limit) near.push({ to: j, cost });
+  }
+  return near;
 }
 
 function xOf(points: readonly Point[], i: number): number {

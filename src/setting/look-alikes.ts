@@ -9,7 +9,8 @@ import type { Base } from "../job/model.js";
 import type { Layout } from "../pattern/index.js";
 import type { Length } from "../units/index.js";
 import { NM_PER_MM } from "../units/length.js";
-import { assignNearest } from "./bottleneck.js";
+import type { Places } from "./bottleneck.js";
+import { assignNearest, placesOf } from "./bottleneck.js";
 import { sameTemplate } from "./same-template.js";
 import { patternWays } from "./ways.js";
 
@@ -47,7 +48,7 @@ interface Shared {
 /** Rods of one diameter with their distances from the working point, ascending. */
 interface SizeGroup {
   readonly size: number;
-  readonly points: readonly Point[];
+  readonly places: Places;
   readonly radii: readonly number[];
 }
 
@@ -117,7 +118,7 @@ function sizeGroups({ rods }: Layout): readonly SizeGroup[] {
   }
   return [...bySize]
     .sort(([a], [b]) => a - b)
-    .map(([size, points]) => ({ size, points, radii: points.map(radiusOf).sort((a, b) => a - b) }));
+    .map(([size, points]) => ({ size, places: placesOf(points), radii: points.map(radiusOf).sort((a, b) => a - b) }));
 }
 
 function radiusOf({ x, y }: Point): number {
@@ -160,7 +161,7 @@ function nearPairs(shared: readonly Shared[], limit: number): readonly LookAlike
 function buckets(shared: readonly Shared[]): readonly (readonly number[])[] {
   const byCounts = new Map<string, number[]>();
   shared.forEach(({ groups }, index) => {
-    const key = groups.map(({ size, points }) => `${size}x${points.length}`).join(";");
+    const key = groups.map(({ size, radii }) => `${size}x${radii.length}`).join(";");
     byCounts.set(key, [...(byCounts.get(key) ?? []), index]);
   });
   return [...byCounts.values()];
@@ -192,8 +193,9 @@ function layOver(a: Shared, b: Shared, limit: number): LookAlike | null {
 
 function largestError(from: readonly SizeGroup[], to: readonly SizeGroup[], move: Move, limit: number): number {
   let worst = 0;
-  for (const [g, { points }] of from.entries()) {
-    const found = assignNearest(points.map(move.apply), to[g]?.points ?? [], limit);
+  for (const [g, { places }] of from.entries()) {
+    const other = to[g];
+    const found = other === undefined ? null : assignNearest(places.points.map(move.apply), other.places, limit);
     if (found === null) return Infinity;
     worst = Math.max(worst, found.worst);
   }

@@ -3,7 +3,7 @@ import type { Contour, Point } from "../geometry/index.js";
 import { span, twiceToLattice } from "../geometry/index.js";
 import type { Base } from "../job/model.js";
 import type { Layout, PlacedRod } from "../pattern/index.js";
-import { assignNearest } from "./bottleneck.js";
+import { assignNearest, placesOf } from "./bottleneck.js";
 import { dropOn, inPlace } from "./drop-on.js";
 import type { Way, WayMove, WrongPlacement } from "./model.js";
 import { outlineDifference } from "./outline-difference.js";
@@ -73,7 +73,7 @@ function errorWithin(rods: readonly PlacedRod[], moved: readonly Point[], kindOf
   const errors = [...kinds.values()].map((members) => {
     const from = members.map((i) => moved[i] as Point);
     const to = members.map((i) => (rods[i] as PlacedRod).center);
-    return assignNearest(from, to)?.worst ?? Infinity;
+    return assignNearest(from, placesOf(to))?.worst ?? Infinity;
   });
   return Math.max(...errors);
 }
@@ -81,10 +81,7 @@ function errorWithin(rods: readonly PlacedRod[], moved: readonly Point[], kindOf
 /** Rods that stand where one of another kind belongs: nearer to it than to any of their own kind. */
 function swaps(rods: readonly PlacedRod[], moved: readonly Point[]): readonly string[] {
   if (new Set(rods.map(({ group }) => rodKind(group))).size < 2) return [];
-  const partners = assignNearest(
-    moved,
-    rods.map(({ center }) => center),
-  )?.partners;
+  const partners = assignNearest(moved, placesOf(rods.map(({ center }) => center)))?.partners;
   return rods.flatMap((rod, i) => {
     const other = rods[partners?.[i] ?? i];
     if (other === undefined || rodKind(other.group) === rodKind(rod.group)) return [];

@@ -27,7 +27,7 @@ export const lookAlike: JobRule = {
     const limit = limitOf(job).value;
     const say = wordsIn(job.unit);
     const { same, near } = findLookAlikes(made, limit);
-    const rows = [...near.map((pair) => nearRow(pair, limit, say)), ...same.map(sameRow)];
+    const rows = [...nearRows(near, limit, say), ...same.map(sameRow)];
     if (rows.length > 0) return rows;
     return [compareCounts("marks", 0, "<=", 0, `no two patterns come within ${say.length(limit)} of each other`)];
   },
@@ -35,6 +35,17 @@ export const lookAlike: JobRule = {
 
 function limitOf({ site }: Job): Given<Length> {
   return site !== null && site.lookAlike.kind === "given" ? site.lookAlike : NOTICED;
+}
+
+/** At most this many pairs are listed, those with the least error; how many more there are is a row of its own. */
+const MOST_PAIRS = 1000;
+
+function nearRows(near: readonly LookAlike[], limit: Length, say: Words): readonly Verdict[] {
+  if (near.length <= MOST_PAIRS) return near.map((pair) => nearRow(pair, limit, say));
+  const nearest = [...near].sort((a, b) => a.errorTwice - b.errorTwice).slice(0, MOST_PAIRS);
+  const more = near.length - MOST_PAIRS;
+  const note = `${more} further pairs look alike; the ${MOST_PAIRS} with the least error are listed`;
+  return [...nearest.map((pair) => nearRow(pair, limit, say)), compareCounts("marks", more, "<=", 0, note)];
 }
 
 function nearRow({ marks: [a, b], errorTwice, how }: LookAlike, limit: Length, say: Words): Verdict {

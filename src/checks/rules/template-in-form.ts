@@ -31,7 +31,7 @@ export const templateInForm: Rule = {
 /** The better of the two directions; in each, the lesser of two opposite sides. */
 function carriedByForm(context: CheckContext, shape: PlanShape): Verdict {
   const { job, base, plate } = context;
-  const outer = plate.region.outer;
+  const { outer } = plate.region;
   const { bearing } = job.shop;
   const say = wordsIn(job.unit);
   const found =
@@ -72,10 +72,11 @@ function onRoundForm({ region, keyed }: Plate, diameter: number, { concrete }: C
 
 function insideForm({ job, base, plate }: CheckContext, shape: PlanShape): Verdict {
   const { formGap } = job.shop;
+  const outer = plate.keyed?.bare.kind === "circle" ? plate.keyed.bare : plate.region.outer;
   const twice =
     shape.kind === "circle"
-      ? shape.diameter - twiceFarthest(plate.region.outer, base.concrete.at)
-      : leastGap(twiceExtent(plate.region.outer), twiceFormExtent(shape, base.concrete.at));
+      ? shape.diameter - twiceFarthest(outer, base.concrete.at)
+      : leastGap(twiceExtent(outer), twiceFormExtent(shape, base.concrete.at));
   const say = wordsIn(job.unit);
   const note = `gap ${say.twice(twice)} between template and form where it is least, ${say.length(formGap.value)} asked for`;
   return compare("plate", twice, ">=", 2 * formGap.value, note);

@@ -196,11 +196,17 @@ export function* rimCuts(rim: Circle, unit: Unit, inside: Length): Generator<Key
   }
 }
 
+/**
+ * Joints on the rim are laid 2 nm outside it before they are snapped, so that no arc between them runs inside the true circle:
+ * an edge distance that meets its limit exactly still does.
+ */
+const OUTSIDE = 2 / NM_PER_MM;
+
 function notchedRim(rim: Circle, degrees: number, depth: Length, width: Length, inside: Length): KeyCut {
   const radius = rim.diameter / 2 / NM_PER_MM;
   const start = (degrees * Math.PI) / 180;
   const end = start + 2 * Math.asin(width / rim.diameter);
-  const on = (angle: number, r = radius): Point => {
+  const on = (angle: number, r = radius + OUTSIDE): Point => {
     const { x, y } = onCircle(rim.center, r, angle);
     return point(x, y);
   };
@@ -208,23 +214,18 @@ function notchedRim(rim: Circle, degrees: number, depth: Length, width: Length, 
   const fillet = treatCorner(apex, upright, out, rounded(inside));
   const [first = apex, last = apex] = fillet.points;
   const notch: Segment[] = [line(upright, first), { from: first, to: last, bulge: fillet.bulge }, line(last, out)];
-  const contour: Path = {
-    kind: "path",
-    segments: [...notch, ...arcsAround(on, end, start + 2 * Math.PI, out, upright)],
-  };
+  const third = (start + 2 * Math.PI - end) / 3;
+  const joints = [out, on(end + third), on(end + 2 * third), upright];
+  const contour: Path = { kind: "path", segments: [...notch, ...arcsThrough(joints, rim.center)] };
   return { kind: "edge notch", at: upright, x: width, y: depth, contour };
 }
 
-/** The rest of the rim in three equal arcs, so that none is more than half a circle. */
-function arcsAround(
-  on: (angle: number) => Point,
-  from: number,
-  to: number,
-  first: Point,
-  last: Point,
-): readonly Segment[] {
-  const sweep = (to - from) / 3;
-  const joints = [first, on(from + sweep), on(from + 2 * sweep), last];
-  const bulge = Math.tan(sweep / 4);
-  return joints.slice(1).map((joint, i) => ({ from: joints[i] as Point, to: joint, bulge }));
+/** Counter-clockwise arcs about a center through joints in order, each less than half a circle. */
+function arcsThrough(joints: readonly Point[], center: Point): readonly Segment[] {
+  const angleOf = ({ x, y }: Point) => Math.atan2(y - center.y, x - center.x);
+  return joints.slice(1).map((to, i) => {
+    const from = joints[i] as Point;
+    const sweep = (angleOf(to) - angleOf(from) + 2 * Math.PI) % (2 * Math.PI);
+    return { from, to, bulge: Math.tan(sweep / 4) };
+  });
 }

@@ -164,6 +164,34 @@ describe("template-in-form", () => {
     pick: PLATE,
   });
 
+  const keyedDisc = (diameter: number) =>
+    ({
+      outline: { kind: "circle", diameter: nanometres(diameter), at },
+      opening: { kind: "none" },
+      key: "auto",
+    }) as const;
+
+  testAtLimit({
+    name: "a round plate with a notched rim bears like a whole one",
+    rule: templateInForm,
+    at: (delta) => ({ template: keyedDisc(inch(24) + 2 * delta), concrete: round(inch(22)) }),
+    passes: 1,
+    pick: PLATE,
+  });
+
+  testAtLimit({
+    name: "a round plate with a notched rim clears the form like a whole one",
+    rule: templateInForm,
+    at: (delta) => ({ template: { ...keyedDisc(inch(24) - 2 * delta), ...bearers }, concrete: round(inch(25)) }),
+    passes: 1,
+    pick: PLATE,
+  });
+
+  it("says that a round plate bears beside its key", () => {
+    const row = rowOf(templateInForm, { template: keyedDisc(inch(24)), concrete: round(inch(22)) }, PLATE);
+    expect(row.note).toContain("round plate on a round form, beside its key");
+  });
+
   it("says along which direction it bears", () => {
     expect(rowOf(templateInForm, {}, PLATE)).toMatchObject({
       status: "pass",
