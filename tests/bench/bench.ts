@@ -129,17 +129,25 @@ function measureMemory(): Measure {
 
 function tableOf(measures: readonly Measure[]): string {
   const machine = `${cpus()[0]?.model ?? "unknown processor"}, ${cpus().length} threads, ${Math.round(totalmem() / MB / 1024)} GB, ${process.platform}`;
-  const rows = measures.map(({ what, value, aim }) => `| ${what} | ${value} | ${aim} |`);
+  const rows = measures.map(({ what, value, aim }) => [what, value, aim]);
   return [
     "# Benchmark",
     "",
     `Node ${process.version} on ${machine}. ${BASES} bases of five kinds, best of ${ROUNDS} rounds in one process.`,
     "",
-    "| what | measured | aim |",
-    "|---|---|---|",
-    ...rows,
+    ...alignedTable([["what", "measured", "aim"], ...rows]),
     "",
   ].join("\n");
+}
+
+/** Lines of a table in Markdown, the first row its headings, columns padded to their widest cell. */
+function alignedTable(rows: readonly (readonly string[])[]): string[] {
+  const [head = []] = rows;
+  const widths = head.map((_, column) => Math.max(3, ...rows.map((row) => (row[column] ?? "").length)));
+  const line = (row: readonly string[]): string =>
+    `| ${row.map((cell, i) => cell.padEnd(widths[i] ?? 0)).join(" | ")} |`;
+  const rule = line(widths.map((width) => "-".repeat(width)));
+  return [line(head), rule, ...rows.slice(1).map(line)];
 }
 
 const table = tableOf([...measureSpeed(), measureMemory()]);
