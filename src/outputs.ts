@@ -1,12 +1,13 @@
 /** The list of everything a package can hold: what each file is, for which templates it is written, and by whom. */
 import type { CheckRow } from "./checks/index.js";
-import { drawSheet } from "./drawing/index.js";
+import { drawPlanSheets, drawSheet } from "./drawing/index.js";
 import { writeCheckDistances } from "./formats/check-distances-csv.js";
 import { writeJoinedDxf } from "./formats/cut-dxf-joined.js";
 import { writeR12Dxf } from "./formats/cut-dxf-r12.js";
 import type { CutFileOptions } from "./formats/cut-file.js";
 import { cutFileLayers } from "./formats/cut-file.js";
 import { writeDrillList } from "./formats/drill-list-csv.js";
+import { writePlanDxf } from "./formats/plan-dxf.js";
 import type { SettingOutTexts } from "./formats/setting-out-csv.js";
 import { coordinateSystems, writeSettingOut } from "./formats/setting-out-csv.js";
 import { writeSheetSvg } from "./formats/sheet-svg.js";
@@ -177,6 +178,18 @@ export const jobDocuments: readonly JobDocument[] = [
     named: "setting-out/JOB_rev-REVISION[_NOT-RELEASED]_check-distances_UNIT.csv",
     write: (product) => [checkDistanceFile(product)],
   },
+  {
+    kind: "plan-dxf",
+    title: "Anchor-rod plan for other programs: R2000 at true scale, plan coordinates, rods as CIRCLE; not a cut file",
+    named: "plan/anchor-rod-plan_rev-REVISION[_NOT-RELEASED].dxf",
+    write: ({ job, plan }) => [{ path: `${planStem(job)}.dxf`, bytes: writePlanDxf(plan, job.unit) }],
+  },
+  {
+    kind: "plan-svg",
+    title: "Anchor-rod plan in sheets: plan with grid and placements, a detail of every type, schedules",
+    named: "plan/anchor-rod-plan_rev-REVISION[_NOT-RELEASED]_SHEET-of-SHEETS.svg",
+    write: writePlanSheets,
+  },
 ];
 
 export const jobOutputs: readonly JobOutput[] = [
@@ -240,6 +253,29 @@ function checkDistanceFile({ job, plan }: JobProduct): { readonly path: string; 
   const unit = surveyUnitName(plan.site.settingOut.unit);
   const path = `${settingOutStem(job)}_check-distances_${unit}.csv`;
   return { path, bytes: encoder.encode(writeCheckDistances(plan, job.unit)) };
+}
+
+function* writePlanSheets(
+  { job, plan, held }: JobProduct,
+  { made, document, version }: DocumentSurroundings,
+): Generator<{ readonly path: string; readonly bytes: Uint8Array }> {
+  if (document === null) throw new TypeError("a plan is drawn with svg.js, which needs a document");
+  const dxf = made.find(({ kind }) => kind === "plan-dxf");
+  const scenes = drawPlanSheets({
+    ...{ job, plan, held },
+    coordinateFiles: made.filter(({ kind }) => kind === "setting-out-csv").map(({ path }) => nameIn(path)),
+    dxfName: dxf === undefined ? null : nameIn(dxf.path),
+    programVersion: version,
+  });
+  for (const [i, scene] of scenes.entries()) {
+    const path = `${planStem(job)}_${i + 1}-of-${scenes.length}.svg`;
+    yield { path, bytes: encoder.encode(writeSheetSvg(scene, document)) };
+  }
+}
+
+function planStem({ revision, status }: Job): string {
+  const released = status === "released" ? "" : "_NOT-RELEASED";
+  return `plan/anchor-rod-plan_rev-${safeForFileName(revision)}${released}`;
 }
 
 function settingOutStem({ number, revision, status }: Job): string {

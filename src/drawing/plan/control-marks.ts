@@ -9,15 +9,21 @@ import { type PlanPage, paperOf } from "./page.js";
 
 const RADIUS = 2.6;
 
-/** Those control points whose place on the plan is known and lies on this sheet. */
-export function putControlPoints(draft: Draft, page: PlanPage): void {
-  for (const { name, point } of placesOf(page)) {
-    const place = paperOf(page, point);
-    const { x0, y0, x1, y1 } = page.window;
-    if (place.x < x0 - 20 || place.x > x1 + 10 || place.y < y0 - 10 || place.y > y1) continue;
+/** Those control points whose place on the plan is known and lies on this sheet; false where there is none. */
+export function putControlPoints(draft: Draft, page: PlanPage): boolean {
+  const shown = placesOf(page)
+    .map(({ name, point }) => ({ name, place: paperOf(page, point) }))
+    .filter(({ place }) => isOnSheet(page, place));
+  for (const { name, place } of shown) {
     put(draft, group("control-point", [stroke("hole", ...triangle(place))], { name }));
     putName(draft, page, name, place);
   }
+  return shown.length > 0;
+}
+
+/** Near the window: beside it stand dimensions and bubbles. */
+function isOnSheet({ window: { x0, y0, x1, y1 } }: PlanPage, { x, y }: PaperPoint): boolean {
+  return x >= x0 && x <= x1 + 10 && y >= y0 - 10 && y <= y1;
 }
 
 function placesOf({ request }: PlanPage) {

@@ -70,12 +70,12 @@ function planSheet(request: PlanRequest, arrangement: Arrangement, tile: Tile, i
   const { sheet, scale, tiles } = arrangement;
   const { lettering } = sheet;
   const sheetOf = new Map(tiles.map(({ column, row }, i) => [`${column} ${row}`, i + 1]));
-  const { items, page, unlabelled } = drawWindow(request, arrangement, tile, drawingArea(sheet), sheetOf);
+  const { items, page, unlabelled, hasControl } = drawWindow(request, arrangement, tile, drawingArea(sheet), sheetOf);
   const width = panelWidth(sheet);
   const head = [
     ...(tiles.length > 1 ? [keyPlanPiece(arrangement, index, overallWords(request), width, lettering)] : []),
     northPiece(request, width, lettering),
-    legendPiece(request.plan.control.length > 0, width, lettering),
+    legendPiece(hasControl, width, lettering),
   ];
   const notes = planNotes(request, { ...unlabelled, enlarged: isEnlarged(page) });
   const name = tiles.length > 1 ? `PLAN, PART ${index + 1} OF ${tiles.length}` : "PLAN";
@@ -153,8 +153,8 @@ function detailSheet(
   flow: Flow,
 ): OpenSheet {
   const name = count > 1 ? `DETAILS, PART ${index + 1} OF ${count}` : "DETAILS";
-  const panel = layoutPlanPanel(request, sheet, { title: name, scale: null, head: [], notes: DETAIL_NOTES }, flow);
   const tables = free.y1 - free.y0 > LEAST_FREE ? tableColumns(sheet, free, flow) : [];
+  const panel = layoutPlanPanel(request, sheet, { title: name, scale: null, head: [], notes: DETAIL_NOTES }, flow);
   return { name: name.toLowerCase(), items: [...bannerItems(request, sheet), ...items, ...tables], panel };
 }
 

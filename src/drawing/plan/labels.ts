@@ -35,7 +35,8 @@ export function putLabels(draft: Draft, page: PlanPage): Unlabelled {
 function labelLines(page: PlanPage, { placed }: BaseFigure): readonly string[] {
   const { unit } = page.request.job;
   const { turn } = placed.placement;
-  const mark = placed.placement.mark;
+  const isHeld = page.request.held.has(placed.placement.mark);
+  const mark = `${placed.placement.mark}${isHeld ? " HELD" : ""}`;
   return [
     turn === 0 ? mark : `${mark}  ${formatDegrees(turn)}`,
     ...locate(placed).map((each) => `${each.line.name}: ${distanceText(each, unit)}`),

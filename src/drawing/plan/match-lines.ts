@@ -1,6 +1,6 @@
 /** Match lines at the sides where the plan goes on, with the sheet on which it does. */
 import { at, group, line, stroke, text } from "../items.js";
-import { type Draft, hasRoom, put } from "../paper.js";
+import { type Draft, hasRoom, interrupt, put } from "../paper.js";
 import type { PaperPoint, PathPart } from "../scene.js";
 import { textWidth } from "../text-metrics.js";
 import type { PlanPage } from "./page.js";
@@ -57,24 +57,30 @@ function dashes(from: PaperPoint, to: PaperPoint): readonly PathPart[] {
   return parts;
 }
 
-/** Along the line, on its outer side, where there is room; nearest to the middle first. */
+/** Along the line where there is room: on its outer side first, nearest to the middle first. */
 function putWords(draft: Draft, page: PlanPage, words: string, from: PaperPoint, to: PaperPoint, side: Side): void {
   const letter = page.lettering.small;
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   const isUpright = side === "left" || side === "right";
-  const away = { left: -1.4, right: 1.4 + letter, above: 1.4, below: -1.4 - letter }[side];
   const half = textWidth(words, letter, true) / 2;
-  for (let shift = 0; shift < length / 2 - half; shift += 4)
-    for (const sign of shift === 0 ? [1] : [1, -1]) {
-      const along = length / 2 + sign * shift;
-      const place = isUpright ? at(from.x + away, from.y + along) : at(from.x + along, from.y + away);
-      const label = text("heading", words, place, letter, {
-        anchor: "middle",
-        turn: isUpright ? 90 : 0,
-        bold: true,
-      });
-      if (!hasRoom(draft, label, 0.6)) continue;
-      put(draft, label);
-      return;
-    }
+  const outer = { left: -1.4, right: 1.4 + letter, above: 1.4, below: -1.4 - letter }[side];
+  const inner = { left: 1.4 + letter, right: -1.4, above: -1.4 - letter, below: 1.4 }[side];
+  for (const strokes of ["all", "hard"] as const)
+    for (const away of [outer, inner])
+      for (const shift of shifts(length / 2 - half)) {
+        const along = length / 2 + shift;
+        const place = isUpright ? at(from.x + away, from.y + along) : at(from.x + along, from.y + away);
+        const turn = isUpright ? 90 : 0;
+        const label = text("heading", words, place, letter, { anchor: "middle", turn, bold: true });
+        if (!hasRoom(draft, label, 0.6, strokes)) continue;
+        if (strokes === "hard") interrupt(draft, label);
+        put(draft, label);
+        return;
+      }
+}
+
+/** From the middle outwards, to both sides in turn. */
+function shifts(most: number): readonly number[] {
+  const count = Math.max(0, Math.floor(most / 4));
+  return Array.from({ length: 2 * count + 1 }, (_, i) => (i % 2 === 0 ? -1 : 1) * 4 * Math.ceil(i / 2));
 }

@@ -15,6 +15,8 @@ const LEAST_REACH = 3;
 const LEAST_ROD = 0.3;
 /** A base plate is drawn beside concrete where both can be told apart. */
 const PLATE_FROM = 9;
+/** A column is drawn in wide lines from this reach of its base on. */
+const WIDE_FROM = 5;
 
 /** Radius that a base's symbol takes around its working point on paper, ticks left out. */
 export function symbolReach(page: PlanPage, figure: BaseFigure): number {
@@ -33,7 +35,8 @@ export function putSymbols(draft: Draft, page: PlanPage): void {
   const strokes = [
     stroke("fine", ...all(({ concrete }) => concrete)),
     stroke("base-plate", ...all(({ plate }) => plate)),
-    stroke("hole", ...all(({ column }) => column)),
+    stroke("hole", ...all(({ column, isLarge }) => (isLarge ? column : []))),
+    stroke("fine", ...all(({ column, isLarge }) => (isLarge ? [] : column))),
     stroke("fine", ...all(({ rods }) => rods)),
     stroke("fine", ...all(({ ticks }) => ticks)),
   ];
@@ -44,6 +47,8 @@ interface Symbols {
   readonly concrete: readonly PathPart[];
   readonly plate: readonly PathPart[];
   readonly column: readonly PathPart[];
+  /** The column is large enough for a wide line. */
+  readonly isLarge: boolean;
   readonly rods: readonly PathPart[];
   readonly ticks: readonly PathPart[];
   readonly arrow: SceneItem;
@@ -60,6 +65,7 @@ function symbolOf(page: PlanPage, figure: BaseFigure): Symbols {
     concrete: parts(outline),
     plate: figure.concrete !== null && figure.reach * view.scale >= PLATE_FROM ? parts(figure.plate) : [],
     column: parts(figure.column),
+    isLarge: figure.reach * view.scale >= WIDE_FROM,
     rods: figure.rods.flatMap(({ center, radius }) => rodParts(view, center, radius, figure)),
     ...ticksAt(at(x, y), reach, turn, outline === null),
   };

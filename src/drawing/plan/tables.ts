@@ -86,7 +86,8 @@ function rodSchedule(request: PlanRequest): TableText {
     marked.map(({ cells }) => cells),
     [
       ...(strong.size > 0 ? ["MARKS IN BOLD ARE HELD: DO NOT SET. REASONS IN LEDGER.CSV."] : []),
-      "RODS: NUMBER IN ONE BASE. PROJECTION AND EMBEDMENT FROM T.O.C. A DASH: NOT GIVEN.",
+      "RODS: NUMBER IN ONE BASE. A DASH: NOT GIVEN.",
+      "PROJECTION AND EMBEDMENT ARE FROM T.O.C.",
     ],
     strong,
   );
@@ -228,8 +229,14 @@ function totalsTable(request: PlanRequest): TableText {
       ["EMBED", "end"],
     ],
     rows.map(({ cells, count }) => [String(count), ...cells]),
-    [`${total} RODS, ${plan.bases.length} BASES OF ${job.bases.length} TYPES, ${templateCount} TEMPLATES`],
+    [
+      `${counted(total, "ROD")}, ${counted(plan.bases.length, "BASE")} OF ${counted(job.bases.length, "TYPE")}, ${counted(templateCount, "TEMPLATE")}`,
+    ],
   );
+}
+
+function counted(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? "" : "S"}`;
 }
 
 const ITEMS: ReadonlySet<PlacingTableRow["about"]> = new Set([
@@ -249,7 +256,9 @@ function toleranceTable({ job }: PlanRequest): TableText {
   const sizes = new Set(job.bases.flatMap(({ groups }) => groups.map(({ rod }) => rod.size)));
   const isUsed = (row: PlacingTableRow) => row.sizes === "all" || row.sizes.some((size) => sizes.has(size));
   const used = placingRows(placing).filter((row) => ITEMS.has(row.about) && isUsed(row));
-  const hasGroup = used.some(({ about }) => about === "group position" || about === "adjacent groups");
+  const hasGroup =
+    used.some(({ about }) => about === "group position" || about === "adjacent groups") ||
+    used.some(({ item }) => item.includes("group centre"));
   const printed = new Set(used.flatMap((row) => (row.sizes === "all" ? [] : row.sizes)));
   const every = used.some(({ about, sizes: rowSizes }) => about.startsWith("rod") && rowSizes === "all");
   const loose = every ? [] : [...sizes].filter((size) => !printed.has(size));

@@ -6,6 +6,7 @@ import { type Area, put, startDraft, withGaps } from "../paper.js";
 import type { SceneItem } from "../scene.js";
 import { scaleWords } from "../title-block.js";
 import { putControlPoints } from "./control-marks.js";
+import { graphicScale } from "./graphic-scale.js";
 import { putGrid } from "./grid-view.js";
 import { putLabels, type Unlabelled } from "./labels.js";
 import { putMatchLines } from "./match-lines.js";
@@ -18,6 +19,8 @@ export interface DrawnWindow {
   readonly page: PlanPage;
   readonly items: readonly SceneItem[];
   readonly unlabelled: Unlabelled;
+  /** Some control point is drawn. */
+  readonly hasControl: boolean;
 }
 
 /** Banner at the head, plan, title and scale bar at the foot. `sheetOf`: the sheet of each tile. */
@@ -37,19 +40,21 @@ export function drawWindow(
   }
   const bar = footPiece(area.x1 - area.x0, [], [], request.job.unit, lettering);
   put(draft, bar.draw(area.x0, area.y0 + bar.height));
+  put(draft, graphicScale(area.x1, area.y0 + 1, arrangement.scale, request.job.unit, lettering));
   const page = pageOf(request, arrangement, tile, { ...area, y1: top });
   putViewTitle(draft, page, area);
   const plan = { ...draft, items: [] as SceneItem[] };
   putSymbols(plan, page);
   putGrid(plan, page);
   putMatchLines(plan, page, sheetOf);
-  putControlPoints(plan, page);
+  const hasControl = putControlPoints(plan, page);
   const unlabelled = putLabels(plan, page);
   const data = { scale: page.view.scale, x0: page.view.origin.x, y0: page.view.origin.y };
   return {
     page,
     items: [...draft.items, group("anchor-rod-plan", withGaps(plan.items, plan.gaps), data)],
     unlabelled,
+    hasControl,
   };
 }
 
