@@ -6,13 +6,13 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { rules } from "../../src/checks/index.js";
+import { jobRules, rules } from "../../src/checks/index.js";
 import type { CheckContext } from "../../src/checks/model.js";
 import type { Editions } from "../../src/job/model.js";
-import { baseOutputs, jobOutputs } from "../../src/outputs.js";
+import { baseOutputs, jobDocuments, jobOutputs } from "../../src/outputs.js";
 import { layoutPattern } from "../../src/pattern/index.js";
 import { makePlate } from "../../src/plate/index.js";
-import { HEADINGS } from "../../src/schedule/headings.js";
+import { HEADINGS, PLACEMENT_HEADINGS } from "../../src/schedule/index.js";
 import { editionsOf } from "../../src/standards/index.js";
 import { baseFixture, jobFixture } from "../fixture.js";
 
@@ -60,7 +60,7 @@ function ruleTable(): string {
       `\`${rule.id}\``,
       SEVERITIES[rule.id] ?? rule.severity,
       rule.title,
-      clauses.replace(/\bshop test\b/g, "shop file"),
+      clauses.replace(/\b(shop )?test\b/g, "shop file"),
     ];
   });
   return table(["rule", "when it fails", "what is held against what", "clause or source"], rows);
@@ -69,13 +69,21 @@ function ruleTable(): string {
 function outputTable(): string {
   const inFolders = baseOutputs.map(({ kind, title, named }) => [`\`${kind}\``, `\`${named}\``, title]);
   const once = jobOutputs.map(({ kind, title, path }) => [`\`${kind}\``, `\`${path}\``, title]);
-  return table(["kind", "name", "what it is"], [...inFolders, ...once]);
+  const layout = jobDocuments.map(({ kind, title, named }) => [`\`${kind}\``, `\`${named}\``, title]);
+  return table(["kind", "name", "what it is"], [...inFolders, ...layout, ...once]);
 }
 
-function headingTable(): string {
+function jobRuleTable(): string {
+  const { job } = contextFor({});
+  const context = { job, plan: null, made: [] };
+  const rows = jobRules.map((rule) => [`\`${rule.id}\``, rule.severity, rule.title, rule.clause(context)]);
+  return table(["rule", "when it fails", "what is held against what", "clause or source"], rows);
+}
+
+function headingTable(headings: readonly { name: string; also: readonly string[]; example: string }[]): string {
   return table(
     ["heading", "also read", "example"],
-    HEADINGS.map(({ name, also, example }) => [name, also.join(", "), `\`${example}\``]),
+    headings.map(({ name, also, example }) => [name, also.join(", "), `\`${example}\``]),
   );
 }
 
@@ -87,11 +95,18 @@ function editionTable(): string {
 }
 
 function withTables(text: string): string {
-  const tables = { rules: ruleTable(), outputs: outputTable(), headings: headingTable(), editions: editionTable() };
+  const tables = {
+    rules: ruleTable(),
+    "job-rules": jobRuleTable(),
+    outputs: outputTable(),
+    headings: headingTable(HEADINGS),
+    "placement-headings": headingTable(PLACEMENT_HEADINGS),
+    editions: editionTable(),
+  };
   return Object.entries(tables).reduce((whole, [name, rows]) => {
-    const block = new RegExp(`(<!-- ${name} -->\\n)[\\s\\S]*?(\\n<!-- /${name} -->)`);
+    const block = new RegExp(`(<!-- ${name} -->)[\\s\\S]*?(<!-- /${name} -->)`);
     if (!block.test(whole)) throw new Error(`README.md has no block <!-- ${name} -->`);
-    return whole.replace(block, (_, open: string, close: string) => `${open}${rows}${close}`);
+    return whole.replace(block, (_, open: string, close: string) => `${open}\n${rows}\n${close}`);
   }, text);
 }
 
