@@ -3,6 +3,7 @@
 import type { Base, Given, Job, RodGroup, Shop } from "../src/job/model.js";
 import { given, missing } from "../src/job/model.js";
 import { resolveBudget } from "../src/job/resolve-budget.js";
+import { resolveSurvey } from "../src/job/survey-schema.js";
 import type { Length } from "../src/units/length.js";
 import { inches, millimetres, nanometres } from "../src/units/length.js";
 
@@ -89,7 +90,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
       at: { x: zero, y: zero },
       thickness: given(inches(1.5), "job"),
       pattern: missing("basePlate.pattern", "no second source for the pattern"),
-      patternOrigin: "working point",
+      patternOrigin: "as listed",
     },
     column: missing("column", "no column is given"),
     concrete: {
@@ -151,6 +152,7 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     tolerances: "",
     site: null,
     budget: resolveBudget(),
+    survey: resolveSurvey(),
     lookAlike: given(inches(1), "default 1 in"),
     ...changes,
   };

@@ -6,6 +6,7 @@ import type { Place } from "../diagnostics/finding.js";
 import type { Length, Unit } from "../units/length.js";
 import type { BudgetSpec } from "./budget-model.js";
 import type { Site } from "./site-model.js";
+import type { SurveySpec } from "./survey-model.js";
 import type { Given, Input, Offset } from "./values.js";
 
 export type { Given, Input, Missing, Offset } from "./values.js";
@@ -54,6 +55,8 @@ export interface Job {
   readonly site: Site | null;
   /** How position errors are reckoned against the base plate's clearance; defaults where the job says nothing. */
   readonly budget: BudgetSpec;
+  /** What is known of the survey of the rods as built. */
+  readonly survey: SurveySpec;
   /** Largest rod error at which two patterns still look alike. */
   readonly lookAlike: Given<Length>;
 }
@@ -261,11 +264,12 @@ export interface BasePlate {
   readonly thickness: Input<Length>;
   /** Second source for the pattern, when the job gives one, in the base's axes; one entry a hole. */
   readonly pattern: Input<readonly SecondSourceHole[]>;
-  /** "any": the second source has its axes alone in common with the base, and may be shifted; else its origin as well. */
+  /** Where the second source has its origin; of a file "any" is that its axes alone are those of the base. */
   readonly patternOrigin: PatternOrigin;
 }
 
-export type PatternOrigin = "any" | "working point";
+/** as listed: in the job, exact. any, working point: a drawing, with the rounding of its figures. */
+export type PatternOrigin = "as listed" | "any" | "working point";
 
 export interface SecondSourceHole {
   readonly at: Offset;

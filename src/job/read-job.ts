@@ -27,6 +27,7 @@ import { isRaised, RULE_IDS } from "./severities.js";
 import type { ReadShop } from "./shop.js";
 import { readShop, SHOP_NAMES, shopFileName, unitOf } from "./shop.js";
 import type { Site } from "./site-model.js";
+import { resolveSurvey } from "./survey-schema.js";
 
 /** The date handed in by the shell, used when the job names none. */
 export interface JobOptions {
@@ -347,6 +348,7 @@ function assembleJob(head: HeadDocument, { date, unit, editions, shop, bases, si
     tolerances: job.tolerances ?? "",
     site,
     budget: resolveBudget(head.budget),
+    survey: resolveSurvey(head.survey),
     lookAlike: lookAlikeOf(head.lookAlike, unit),
   };
 }

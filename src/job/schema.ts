@@ -5,6 +5,7 @@ import { budgetBlock } from "./budget-schema.js";
 import { countLeaf, dateLeaf, keys, lengthLeaf, startLeaf, textLeaf, wordLeaf, yesNoLeaf } from "./leaves.js";
 import { RULE_IDS } from "./severities.js";
 import { siteShape, siteShapeUnread, tableChoice } from "./site-schema.js";
+import { surveyBlock } from "./survey-schema.js";
 
 /** Most rods on one plate. */
 export const MOST_RODS = 200;
@@ -48,6 +49,7 @@ function headShape(unit: Unit) {
     answers: rows(answerBlock(unit), "a list of answers").describe("Answers of the engineer of record.").optional(),
     severities: severityBlock().optional(),
     budget: budgetBlock(unit).optional(),
+    survey: surveyBlock(unit).optional(),
   };
 }
 

@@ -67,7 +67,7 @@ export function findElevation(edition: string, setting: BoltSetting = "fixed"): 
 /** Tolerance between groups, where the edition has one: adjacent group centres, or what may add up along a column line. */
 export function findGroupPlacing(
   edition: string,
-  about: Extract<PlacingItem, "adjacent groups" | "accumulated along a column line">,
+  about: Extract<PlacingItem, "adjacent groups" | "group position" | "accumulated along a column line">,
 ): Lookup<GroupPlacingRow> {
   const { rows, edition: printed } = INDEXES.get(edition)?.fixed ?? unknownEdition("placing", edition);
   const row = rows.find((each) => each.about === about);

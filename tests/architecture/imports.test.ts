@@ -22,6 +22,7 @@ const STAGES: readonly (readonly string[])[] = [
   ["checks"],
   ["proof"],
   ["budget"],
+  ["survey"],
   ["drawing"],
   ["summary.ts"],
   ["compare"],
