@@ -35,13 +35,12 @@ export function placeSource(
   rods: readonly RodHole[],
 ): PlacedSource {
   const drawn = holes.map((hole, index) => ({ ...hole, tag: `BP${index + 1}`, center: pointOf(hole.at) }));
-  if (patternOrigin === "working point") return { holes: drawn, leftOut: [], remedy: "" };
+  if (patternOrigin === "as listed") return { holes: drawn, leftOut: [], remedy: "" };
   const sized = drawn.filter((hole) => hasSizeOf(hole, rods));
   const used = sized.length > 0 ? sized : drawn;
-  const shift = bestShift(
-    used.map(({ center }) => center),
-    rods,
-  );
+  const centers = used.map(({ center }) => center);
+  const still: Shift = { by: { x: 0, y: 0 }, on: rods.length };
+  const shift = patternOrigin === "any" ? bestShift(centers, rods) : still;
   const placed = drawn.map((hole) => ({ ...hole, center: moved(hole.center, shift.by) }));
   const isForRod = (hole: PlacedHole) =>
     hasSizeOf(hole, rods) || rods.some(({ center }) => between(hole.center, center) <= REACH_MM);

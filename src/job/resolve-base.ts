@@ -231,7 +231,7 @@ function resolveSource(
   report: BaseReport,
 ): Pick<BasePlate, "pattern" | "patternOrigin"> {
   if (basePlate?.from === undefined) {
-    return { pattern: resolveSecondSource(basePlate?.pattern, report), patternOrigin: "working point" };
+    return { pattern: resolveSecondSource(basePlate?.pattern, report), patternOrigin: "as listed" };
   }
   if (basePlate.pattern !== undefined) {
     report.fault(["basePlate", "from"], "two-sources", "is given beside pattern; allowed is one of them");

@@ -58,7 +58,7 @@ const FILE_CLAUSE = "every hole at its rod, both ways, within the rounding of th
 
 function distanceRow({ job, base }: CheckContext, spot: Spot, { found, twice }: Found<Spot>): Verdict {
   const say = wordsIn(job.unit);
-  if (base.basePlate.patternOrigin === "any") {
+  if (base.basePlate.patternOrigin !== "as listed") {
     const note = `nearest is ${found.tag}, ${say.full(twice)} away`;
     return compare(spot.tag, twice, "<=", 2 * FILE_ROUNDING, note, { clause: FILE_CLAUSE });
   }
@@ -75,7 +75,7 @@ function sizeRow({ job, base }: CheckContext, hole: PlacedHole, { tag, group }: 
   if (group.baseHole.kind === "missing") return lacking(hole.tag, [group.baseHole], own);
   const [size, asked] = [hole.diameter.value, group.baseHole.value];
   const say = wordsIn(job.unit);
-  if (base.basePlate.patternOrigin === "any") {
+  if (base.basePlate.patternOrigin !== "as listed") {
     const note = `hole ${say.length(size)}, at rod ${tag} ${say.length(asked)}: the difference`;
     return compare(hole.tag, 2 * Math.abs(size - asked), "<=", 2 * FILE_ROUNDING, note, own);
   }
