@@ -3,23 +3,16 @@
  * over, are gathered first; of the others only those are laid over each other whose rods lie at nearly the same distances
  * from the working point, which no turn changes. So neither pairs of marks nor pairs of rods are all tried.
  */
-import type { Contour, Move, Point } from "../geometry/index.js";
+import type { Move, Point } from "../geometry/index.js";
 import { toLattice, twiceToLattice } from "../geometry/index.js";
-import type { Base } from "../job/model.js";
 import type { Layout } from "../pattern/index.js";
 import type { Length } from "../units/index.js";
 import { NM_PER_MM } from "../units/length.js";
 import type { Places } from "./bottleneck.js";
 import { assignNearest, placesOf } from "./bottleneck.js";
+import type { Templates } from "./model.js";
 import { sameTemplate } from "./same-template.js";
 import { patternWays } from "./ways.js";
-
-/** What is compared of a base: its rods, and its template as it is cut. */
-export interface Templates {
-  readonly base: Base;
-  readonly layout: Layout;
-  readonly outline: Contour;
-}
 
 /** Marks whose patterns agree exactly. `differs`: what of their templates does not, empty when one would do for all. */
 export interface SameTemplates {

@@ -1,6 +1,7 @@
 /** Ways in which a template can be set wrong, and what each does to the rods. */
-import type { Move, Point } from "../geometry/index.js";
-import type { Missing } from "../job/model.js";
+import type { Contour, Move, Point } from "../geometry/index.js";
+import type { Base, Missing } from "../job/model.js";
+import type { Layout } from "../pattern/index.js";
 
 /** One way of laying the template down, other than the right one. */
 export interface Way {
@@ -44,4 +45,11 @@ export interface WrongPlacement {
   /** Twice the largest distance between the outline and where it belongs; 0: it maps onto itself. */
   readonly outlineTwice: number;
   readonly dropsOn: DropsOn;
+}
+
+/** What is compared of a base: its rods, and its template as it is cut. */
+export interface Templates {
+  readonly base: Base;
+  readonly layout: Layout;
+  readonly outline: Contour;
 }

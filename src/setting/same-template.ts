@@ -3,8 +3,7 @@ import type { Contour, Move } from "../geometry/index.js";
 import { moveContour, sameContour } from "../geometry/index.js";
 import type { OpeningSpec, RoundHoleSpec } from "../job/model.js";
 import type { PlacedRod } from "../pattern/index.js";
-import type { Templates } from "./look-alikes.js";
-import type { Way, WayMove } from "./model.js";
+import type { Templates, Way, WayMove } from "./model.js";
 import { QUARTERS, RIGHT } from "./ways.js";
 
 /** How the second is laid on the first so that their rods agree, and what does not agree then. */

@@ -1,8 +1,9 @@
 /** What a sheet says. Wording by the trade's list of what a drawing must say; title block fields after ISO 7200. */
 import { describe, expect, it } from "vitest";
 import { drawSheet, findTextCollisions, type Scene } from "../../../src/drawing/index.js";
+import type { Base } from "../../../src/job/model.js";
 import { missing } from "../../../src/job/model.js";
-import { inches } from "../../../src/units/index.js";
+import { inches, nanometres } from "../../../src/units/index.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
 import { groupsOf, textsOf, wordsIn, wordsOf } from "./scene-walk.js";
 import { sheetCase } from "./sheet-case.js";
@@ -159,9 +160,23 @@ describe("kinds of plate", () => {
     expect(wordsIn(sheet("two"), "notes")).toContain("Centre punch and drill NH1, NH2, NH3, NH4: Ø3/16.");
   });
 
-  it("key: auto adds nothing and says so", () => {
-    expect(wordsIn(sheet("two"), "notes")).toContain("No key is added in this version");
-    expect(wordsIn(sheet("simple"), "notes")).not.toContain("key");
+  it("key: a callout with its legs, a note, and one corner less of those treated alike", () => {
+    const keyed = (template: Partial<Base["template"]>) => {
+      const base = baseFixture();
+      return drawSheet(sheetCase(jobFixture(), { ...base, template: { ...base.template, key: "auto", ...template } }));
+    };
+    const at = { x: nanometres(0), y: nanometres(0) };
+    const corner = { kind: "chamfer", x: inches(1), y: inches(1) } as const;
+    const square = keyed({ outline: { kind: "rectangle", x: inches(26), y: inches(26), at, corner } });
+    expect(wordsOf(square)).toMatch(/KEY: CUT [\d/-]+ × [\d/-]+/);
+    expect(wordsOf(square)).toContain("3 CORNERS");
+    expect(wordsIn(square, "notes")).toMatch(
+      /Key: corner cut .* at the \+X \+Y corner\. A template that lies any other way/,
+    );
+    const round = keyed({ outline: { kind: "circle", diameter: inches(24), at } });
+    expect(wordsOf(round)).toContain("KEY: NOTCH 1 × 1/2 DEEP");
+    expect(wordsOf(round)).toContain("Ø24");
+    expect(wordsIn(sheet("simple"), "notes")).not.toContain("Key");
   });
 
   it("plywood: drill list, painted marks, washers on both faces", () => {
