@@ -8,7 +8,11 @@ import { startSha256 } from "../../src/cli/sha256.js";
 import type { BaseResult, BuildOptions, Inputs, OutputKind } from "../../src/index.js";
 import { buildInParts } from "../../src/index.js";
 import { readJob } from "../../src/job/index.js";
+import { measureAllFits } from "./fits.js";
 import { makeInputs, makeScheduleInputs } from "./jobs.js";
+import { measureLayout } from "./layout.js";
+import type { Measure } from "./measure.js";
+import { measureProbability } from "./probability.js";
 import type { Remembered } from "./writer-alone.js";
 import { emit, remember } from "./writer-alone.js";
 
@@ -59,12 +63,6 @@ function fastest<Name extends string>(rounds: number, works: Readonly<Record<Nam
 
 const countEntities = (files: readonly Remembered[]): number =>
   files.reduce((sum, { entities }) => sum + entities.length, 0);
-
-interface Measure {
-  readonly what: string;
-  readonly value: string;
-  readonly aim: string;
-}
 
 function measureSpeed(): Measure[] {
   const remembered = run(makeInputs(BASES), CUT, remember).flat();
@@ -150,6 +148,12 @@ function alignedTable(rows: readonly (readonly string[])[]): string[] {
   return [line(head), rule, ...rows.slice(1).map(line)];
 }
 
-const table = tableOf([...measureSpeed(), measureMemory()]);
+const table = tableOf([
+  ...measureSpeed(),
+  ...measureLayout(),
+  ...measureAllFits(),
+  ...measureProbability(),
+  measureMemory(),
+]);
 writeFileSync("tests/bench/results.md", table);
 process.stdout.write(table);

@@ -15,6 +15,27 @@ export function makeInputs(count: number, first = 0): Inputs {
   return { job: "job.yaml", files };
 }
 
+/** The first `types` bases at `places` places in all, on a grid of 40 ft bays, 50 lines one way. */
+export function withPlacements(inputs: Inputs, types: number, places: number): Inputs {
+  const each = places / types;
+  const text = String(inputs.files.get(inputs.job)).replace(/quantity: \d+/g, `quantity: ${each}`);
+  const names = (count: number, prefix: string): string =>
+    Array.from({ length: count }, (_, i) => `${prefix}${i + 1}`).join(", ");
+  const rows = Math.ceil(places / 50);
+  const at = Array.from({ length: places }, (_, i) => `[Y${Math.floor(i / 50) + 1}, X${(i % 50) + 1}]`);
+  const placements = Array.from(
+    { length: types },
+    (_, type) =>
+      `  - { base: B${type + 1}, at: [${at.slice(type * each, (type + 1) * each).join(", ")}], turn: ${90 * (type % 4)} }\n`,
+  );
+  const grid = `grid:\n  x: { names: [${names(50, "X")}], spacing: 40' }\n  y: { names: [${names(rows, "Y")}], spacing: 40' }\n`;
+  const site = "site: { topOfConcrete: 100' }\n";
+  return {
+    ...inputs,
+    files: new Map([...inputs.files, [inputs.job, `${text}${grid}placements:\n${placements.join("")}${site}`]]),
+  };
+}
+
 const KINDS = [rectangle, braced, round, mast, twoSizes] as const;
 
 function baseText(index: number): string {

@@ -6,6 +6,8 @@ import { fileURLToPath } from "node:url";
 import { drawErrors } from "../../src/fit/errors.js";
 import { randomSource } from "../../src/fit/random.js";
 import { fitProbability } from "../../src/index.js";
+import { compassSearch } from "./compass-search.js";
+import { type Measure, timed } from "./measure.js";
 
 const MILLION = 1_000_000;
 const BASELINE = 20_000;
@@ -16,15 +18,8 @@ const SEED = 11;
 /** Share of trials in which the search may stop on a kink, short of a place where the plate drops on. */
 const STALLS = 0.01;
 
-/** One row of the table: what was measured, how much, and what is aimed at. */
-export interface ProbabilityMeasure {
-  readonly what: string;
-  readonly value: string;
-  readonly aim: string;
-}
-
 /** Times both in one process; the shares must agree within four standard errors and the trials that the search misses. */
-export function measureProbability(): readonly ProbabilityMeasure[] {
+export function measureProbability(): readonly Measure[] {
   fitProbability({ holes: HOLES, rodError: { kind: "disc", size: SIZE }, maxTurn: 0.05, samples: 20_000, seed: SEED });
   const own = timed(() =>
     fitProbability({
@@ -54,12 +49,6 @@ export function measureProbability(): readonly ProbabilityMeasure[] {
   ];
 }
 
-function timed<T>(work: () => T): { readonly result: T; readonly milliseconds: number } {
-  const start = performance.now();
-  const result = work();
-  return { result, milliseconds: performance.now() - start };
-}
-
 function baselineShare(samples: number): number {
   const dx = new Float64Array(HOLES.length);
   const dy = new Float64Array(HOLES.length);
@@ -80,35 +69,6 @@ function largestOver([tx = 0, ty = 0, turn = 0]: readonly number[], dx: Float64A
     const [ex, ey] = [cos * x - sin * y + tx - x - (dx[i] ?? 0), sin * x + cos * y + ty - y - (dy[i] ?? 0)];
     return Math.max(most, Math.hypot(ex, ey) - clearance);
   }, Number.NEGATIVE_INFINITY);
-}
-
-/** The 26 directions of a cube, so that the kinks of a largest distance do not stop the search on their edges too soon. */
-const WAYS = [-1, 0, 1]
-  .flatMap((x) => [-1, 0, 1].flatMap((y) => [-1, 0, 1].map((turn) => [x, y, turn] as const)))
-  .filter((way) => way.some((part) => part !== 0));
-
-/** Steps in any direction as long as the value falls, else halves the steps (Hooke and Jeeves 1961, without pattern moves). */
-function compassSearch(
-  value: (at: readonly number[]) => number,
-  start: readonly number[],
-  steps: readonly number[],
-  least: number,
-): number {
-  let at = start;
-  let best = value(at);
-  for (let scale = 1; scale > least && best > 0; ) {
-    let moved = false;
-    for (const way of WAYS) {
-      const next = at.map((part, axis) => part + (way[axis] ?? 0) * (steps[axis] ?? 0) * scale);
-      const there = value(next);
-      if (there >= best) continue;
-      at = next;
-      best = there;
-      moved = true;
-    }
-    if (!moved) scale /= 2;
-  }
-  return best;
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
