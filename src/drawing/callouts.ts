@@ -1,6 +1,6 @@
 /** What is said of holes and corners with a leader, and where there is room to say it. */
 import type { Point } from "../geometry/vocabulary.js";
-import type { Base, Corner, RodGroup } from "../job/model.js";
+import type { Base, Corner } from "../job/model.js";
 import { keySize } from "../plate/index.js";
 import type { Hole, Plate } from "../plate/model.js";
 import { formatLength, toMillimetres, type Unit } from "../units/index.js";
@@ -119,8 +119,8 @@ function patternWords(alike: readonly Hole[], base: Base, unit: Unit): readonly 
   if (first === undefined || rods?.pattern.kind !== "circle") return [];
   const { diameter, count } = rods.pattern;
   return [
-    `ON Ø${formatLength(diameter, unit)} BOLT CIRCLE, ${count} EQUALLY SPACED`,
-    `${startWords(first, rods)} FROM +X, COUNTER-CLOCKWISE`,
+    `ON Ø${formatLength(diameter, unit)} BOLT CIRCLE, ${count} SPACED ${Math.round(36000 / count) / 100}°`,
+    `${first.tag} AT ${angleOf(first)}° COUNTER-CLOCKWISE FROM +X`,
     ...radialEdges(alike, base, unit),
   ];
 }
@@ -135,11 +135,10 @@ function radialEdges(alike: readonly Hole[], { template: { outline } }: Base, un
   return [`${words} OUTSIDE, ${formatLength(Math.round(radius - outline.inner / 2), unit)} INSIDE`];
 }
 
-/** The angle of the first hole that the drawing names, as its own centre gives it, to 0.01 degree. */
-function startWords(first: Hole, rods: RodGroup): string {
-  const turn = (Math.atan2(first.center.y, first.center.x) * 180) / Math.PI;
-  const degrees = Math.round((turn < 0 ? turn + 360 : turn) * 100) / 100;
-  return `${first.tag} AT ${degrees}°${rods.pattern.kind === "circle" && rods.pattern.count > 1 ? `, PITCH ${Math.round(36000 / rods.pattern.count) / 100}°,` : ""}`;
+/** The angle of a hole as its own centre gives it, degrees counter-clockwise from +x, to 0.01. */
+function angleOf({ center }: Hole): number {
+  const turn = (Math.atan2(center.y, center.x) * 180) / Math.PI;
+  return Math.round((turn < 0 ? turn + 360 : turn) * 100) / 100;
 }
 
 function cornerCallout(view: View, plate: Plate, base: Base, unit: Unit): readonly Callout[] {

@@ -129,7 +129,7 @@ function putTitles(draft: Draft, input: DetailInput, cell: Area, scale: Scale, l
   const room = cell.x1 - cell.x0 - 6;
   const x = (cell.x0 + cell.x1) / 2;
   const y = cell.y0 + 2 * small + 6.5;
-  const title = `${base.mark}: ${count} OFF, TEMPLATE ${base.template.mark}${held ? ", HELD" : ""}`;
+  const title = `${base.mark}, QTY ${count}, TEMPLATE ${base.template.mark}${held ? ", HELD" : ""}`;
   put(
     draft,
     text(held ? "held" : "heading", shorten(title, room, body, true), at(x, y), body, { anchor: "middle", bold: true }),

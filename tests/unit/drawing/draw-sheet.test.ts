@@ -135,8 +135,8 @@ describe("hole table", () => {
 describe("kinds of plate", () => {
   it("bolt circle: diameter, count, first angle from +X, edge distance", () => {
     const words = wordsOf(sheet("circle8"));
-    expect(words).toContain("ON Ø24 BOLT CIRCLE, 8 EQUALLY SPACED");
-    expect(words).toContain("A1 AT 112.5°, PITCH 45°, FROM +X, COUNTER-CLOCKWISE");
+    expect(words).toContain("ON Ø24 BOLT CIRCLE, 8 SPACED 45°");
+    expect(words).toContain("A1 AT 112.5° COUNTER-CLOCKWISE FROM +X");
     expect(words).toContain("EDGE DISTANCE 3");
     // Chord 24 sin(180/8) = 9.1844, from geometry; to the nearest 1/16: 9-3/16.
     expect(wordsIn(sheet("circle8"), "tape-table")).toContain('CHORD 9.1844 9 3/16"');
