@@ -11,9 +11,10 @@ import type { Scale, SheetSize } from "../sheet-sizes.js";
 import { type DetailInput, detailScale, drawDetail } from "./detail.js";
 import { type Flow, startFlow } from "./flow.js";
 import { gridExtent } from "./grid.js";
+import { keyPlanPiece } from "./key-plan.js";
 import { legendPiece } from "./legend.js";
 import { lengthOf, planLength } from "./lengths.js";
-import { keyPlanPiece, northPiece } from "./north.js";
+import { northPiece } from "./north.js";
 import { planNotes } from "./notes.js";
 import { type LaidOutPanel, layoutPlanPanel, panelWidth, stack } from "./panel.js";
 import type { PlanRequest } from "./request.js";
@@ -207,7 +208,7 @@ function tableSheets(request: PlanRequest, sheet: SheetSize, flow: Flow): readon
 
 /** Columns about as wide as the panel's. */
 function tableColumns(sheet: SheetSize, area: Area, flow: Flow): readonly SceneItem[] {
-  const columns = Math.max(1, Math.round((area.x1 - area.x0 + COLUMN_GAP) / (panelWidth(sheet) + COLUMN_GAP)));
+  const columns = Math.max(1, Math.floor((area.x1 - area.x0 + COLUMN_GAP) / (0.95 * panelWidth(sheet) + COLUMN_GAP)));
   const width = (area.x1 - area.x0 - (columns - 1) * COLUMN_GAP) / columns;
   return Array.from({ length: columns }, (_, i) =>
     stack(flow.take(width, area.y1 - area.y0), area.x0 + i * (width + COLUMN_GAP), area.y1),

@@ -1,6 +1,7 @@
 /** Tables that run through the free paper of a set of sheets, split between rows where they must be. */
 import type { Lettering } from "../sheet-sizes.js";
 import { headHeight, type Piece, rowHeight, type TableText, tablePiece } from "../table.js";
+import { type FittedTable, fitTable, naturalWidths } from "./fit-table.js";
 
 export interface Flow {
   /** Pieces of the width that fit the height, taken out of what is left. */
@@ -13,9 +14,16 @@ export const TABLE_GAP = 3;
 /** A table is not split into parts of fewer rows. */
 const LEAST_ROWS = 8;
 
+interface Waiting {
+  readonly table: TableText;
+  readonly natural: readonly number[];
+  /** First row that is not set yet. */
+  from: number;
+}
+
 /** The tables in their order; a later one is set first only where the next one does not fit. */
 export function startFlow(tables: readonly TableText[], lettering: Lettering): Flow {
-  const queue = tables.map((table) => ({ table, from: 0 }));
+  const queue = tables.map((table): Waiting => ({ table, natural: naturalWidths(table), from: 0 }));
   return {
     get isEmpty() {
       return queue.length === 0;
@@ -24,43 +32,54 @@ export function startFlow(tables: readonly TableText[], lettering: Lettering): F
       const pieces: Piece[] = [];
       let room = height;
       for (let i = 0; i < queue.length; ) {
-        const entry = queue[i];
-        if (entry === undefined) break;
-        const left = entry.table.rows.length - entry.from;
-        const count = rowsThatFit(entry.table, left, room, lettering);
-        if (count === 0) {
+        const waiting = queue[i];
+        if (waiting === undefined) break;
+        const part = partThatFits(waiting, width, room, lettering);
+        if (part === null) {
           i += 1;
           continue;
         }
-        const piece = tablePiece(partOf(entry.table, entry.from, count), width, lettering);
-        pieces.push(piece);
-        room -= piece.height + TABLE_GAP;
-        entry.from += count;
-        if (entry.from >= entry.table.rows.length) queue.splice(i, 1);
+        pieces.push(part.piece);
+        room -= part.piece.height + TABLE_GAP;
+        waiting.from = part.to;
+        if (part.to >= waiting.table.rows.length) queue.splice(i, 1);
       }
       return pieces;
     },
   };
 }
 
-/** All that are left where they fit, else as many as fit when the part is long enough; 0: none. */
-function rowsThatFit(table: TableText, left: number, room: number, lettering: Lettering): number {
-  const row = rowHeight(lettering);
-  const spare = room - headHeight(lettering) - 1;
-  if (spare >= (left + table.foot.length) * row) return left;
-  const count = Math.floor(spare / row);
-  return count >= LEAST_ROWS && left - count >= 1 ? Math.min(count, left - 1) : 0;
+/** All rows that are left where they fit, else as many as fit when the part is long enough; null: none. */
+function partThatFits(
+  { table, natural, from }: Waiting,
+  width: number,
+  room: number,
+  lettering: Lettering,
+): { readonly piece: Piece; readonly to: number } | null {
+  const fitted = fitTable(table, natural, width, lettering);
+  const most = Math.floor((room - headHeight(lettering) - 1) / rowHeight(lettering));
+  let [to, lines] = [from, 0];
+  while (to < table.rows.length) {
+    const more = fitted.linesOf(to).length;
+    if (lines + more > most) break;
+    lines += more;
+    to += 1;
+  }
+  const isWhole = to >= table.rows.length && lines + fitted.foot.length <= most;
+  if (to >= table.rows.length && !isWhole) to -= 1;
+  if (to <= from || (!isWhole && to - from < LEAST_ROWS)) return null;
+  return { piece: tablePiece(partOf(fitted, from, to, isWhole), width, lettering), to };
 }
 
-/** Rows `from` on; the foot stands under the last part. */
-function partOf(table: TableText, from: number, count: number): TableText {
-  const to = from + count;
-  const strong = [...table.strong].filter((i) => i >= from && i < to).map((i) => i - from);
-  return {
-    ...table,
-    heading: from === 0 ? table.heading : `${table.heading.split(":")[0]?.split(" (")[0] ?? ""} (CONTINUED)`,
-    rows: table.rows.slice(from, to),
-    foot: to >= table.rows.length ? table.foot : [],
-    strong: new Set(strong),
-  };
+/** Rows `from` up to `to`; the foot stands under the last part. */
+function partOf({ table, linesOf, foot }: FittedTable, from: number, to: number, isWhole: boolean): TableText {
+  const rows: (readonly string[])[] = [];
+  const strong = new Set<number>();
+  for (let i = from; i < to; i++)
+    for (const line of linesOf(i)) {
+      if (table.strong.has(i)) strong.add(rows.length);
+      rows.push(line);
+    }
+  const heading = from === 0 ? table.heading : `${table.heading.split(/[:(]/)[0]?.trim() ?? ""} (CONTINUED)`;
+  return { ...table, heading, rows, foot: isWhole ? foot : [], strong };
 }

@@ -1,12 +1,11 @@
-/** North arrows, each labelled as itself, and the key plan. */
+/** North arrows, each labelled as itself. */
 import { formatDegrees } from "../../units/index.js";
-import { arrowHead, at, circle, group, line, rectangle, stroke, text } from "../items.js";
+import { arrowHead, at, circle, group, line, stroke, text } from "../items.js";
 import type { PaperPoint, SceneItem } from "../scene.js";
 import type { Lettering } from "../sheet-sizes.js";
 import { headingItems, type Piece } from "../table.js";
 import { textWidth, wrap } from "../text-metrics.js";
 import type { PlanRequest } from "./request.js";
-import type { Arrangement } from "./tiles.js";
 
 const RADIUS = 7;
 
@@ -66,42 +65,4 @@ function northWords({ plan }: PlanRequest): readonly string[] {
           `Combined scale factor ${transform.scaleFactor}.`,
         ]),
   ];
-}
-
-/** The parts of the plan on their sheets, this one in heavy lines. */
-export function keyPlanPiece(
-  arrangement: Arrangement,
-  current: number,
-  overall: string,
-  width: number,
-  lettering: Lettering,
-): Piece {
-  const { content, tiles } = arrangement;
-  const [w, h] = [content.x1 - content.x0, content.y1 - content.y0];
-  const scale = Math.min((width - 4) / w, 44 / h);
-  const height = lettering.body * 2 + h * scale + lettering.small * 1.6 + 6;
-  const draw = (x: number, top: number) => {
-    const left = x + (width - w * scale) / 2;
-    const low = top - lettering.body * 2 - 2 - h * scale;
-    const place = (px: number, py: number) => at(left + (px - content.x0) * scale, low + (py - content.y0) * scale);
-    const boxes = tiles.map(({ window }, i) => {
-      const [a, b] = [place(window.x0, window.y0), place(window.x1, window.y1)];
-      const inset = i === current ? 0.5 : 0;
-      const box = rectangle(a.x + inset, a.y + inset, b.x - inset, b.y - inset);
-      const middle = at((a.x + b.x) / 2, (a.y + b.y) / 2 - lettering.body / 2);
-      return [
-        stroke(i === current ? "outline" : "fine", ...box),
-        text("label", String(i + 1), middle, lettering.body, { anchor: "middle", bold: i === current }),
-      ];
-    });
-    const foot = text("note", overall, at(x + width / 2, low - lettering.small - 1.6), lettering.small, {
-      anchor: "middle",
-    });
-    return group("key-plan", [
-      ...headingItems("KEY PLAN (NUMBERS OF SHEETS)", x, top, width, lettering),
-      ...boxes.flat(),
-      foot,
-    ]);
-  };
-  return { height, draw };
 }

@@ -8,8 +8,7 @@ import type { PlacingTableRow } from "../../standards/placing.js";
 import { COORDINATE_PLACES, formatCoordinate, SURVEY_UNIT_NAMES } from "../../units/coordinate.js";
 import { formatDegrees, formatLength, type Length, type Unit } from "../../units/index.js";
 import { unitWord } from "../sheet-tables.js";
-import type { Column, TableText } from "../table.js";
-import { textWidth } from "../text-metrics.js";
+import type { TableText } from "../table.js";
 import { elevationText, planLength } from "./lengths.js";
 import { distanceText, locate } from "./location.js";
 import type { PlanRequest } from "./request.js";
@@ -17,7 +16,7 @@ import type { PlanRequest } from "./request.js";
 /** Title, alignment. */
 type ColumnSpec = readonly [title: string, align: "start" | "end"];
 
-/** Columns as wide as their widest words need in proportion, titles included. */
+/** A table whose widths are settled when it is set. */
 function table(
   name: string,
   heading: string,
@@ -26,18 +25,9 @@ function table(
   foot: readonly string[] = [],
   strong: ReadonlySet<number> = new Set(),
 ): TableText {
-  const widths = specs.map(
-    ([title], i) =>
-      rows.reduce((most, row, k) => Math.max(most, textWidth(row[i] ?? "", 1, strong.has(k))), textWidth(title, 1)) +
-      PAD,
-  );
-  const total = widths.reduce((sum, width) => sum + width, 0);
-  const columns = specs.map(([title, align], i): Column => ({ title, share: (widths[i] ?? 0) / total, align }));
+  const columns = specs.map(([title, align]) => ({ title, share: 1 / specs.length, align }));
   return { name, heading, columns, rows, foot, under: [], strong };
 }
-
-/** Beside the words of a cell, in cap heights. */
-const PAD = 1.6;
 
 /** Every table of the plan in the order in which they are set; none is empty. `marks`: types whose rods are listed. */
 export function planTables(request: PlanRequest, marks: ReadonlySet<string>): readonly TableText[] {
@@ -125,10 +115,10 @@ function settingSchedule(request: PlanRequest): TableText {
       ["NUT", "start"],
       ["WASHER", "start"],
       ["BOTTOM", "start"],
-      ["LEVELLING", "start"],
+      ["LEVEL", "start"],
       ["GROUT", "end"],
       ["T.O.C.", "end"],
-      ["BOTTOM OF PL", "end"],
+      ["BOT PL", "end"],
     ],
     job.bases.flatMap((base) =>
       base.groups.map((group, i) => {
@@ -307,7 +297,7 @@ function controlTable({ plan, job }: PlanRequest): TableText {
   const residual = new Map(plan.transform?.residuals.map((each) => [each.name, each]));
   return table(
     "control-points",
-    `CONTROL POINTS (SITE: ${SURVEY_UNIT_NAMES[unit].toUpperCase()}; PLAN: ${unitWord(job.unit)})`,
+    "CONTROL POINTS",
     [
       ["POINT", "start"],
       ["NORTHING", "end"],
@@ -329,7 +319,10 @@ function controlTable({ plan, job }: PlanRequest): TableText {
         left === undefined ? "-" : `${figure(left.dn)}, ${figure(left.de)}`,
       ];
     }),
-    residual.size > 0 ? ["dN, dE: SITE AS GIVEN MINUS SITE AS COMPUTED FROM THE FITTED TRANSFORM."] : [],
+    [
+      `SITE IN ${SURVEY_UNIT_NAMES[unit].toUpperCase()} UNITS, PLAN IN ${job.unit === "in" ? "FEET AND INCHES" : unitWord(job.unit)}.`,
+      ...(residual.size > 0 ? ["dN, dE: SITE AS GIVEN MINUS SITE AS COMPUTED FROM THE FITTED TRANSFORM."] : []),
+    ],
   );
 }
 
@@ -419,12 +412,15 @@ function placementTable(request: PlanRequest): TableText {
       ["FROM 1ST", "end"],
       ["FROM 2ND", "end"],
       ["TURN", "end"],
-      ["STRONG AXIS", "end"],
+      ["AXIS", "end"],
       ["T.O.C.", "end"],
-      ["BOTTOM OF PL", "end"],
+      ["BOT PL", "end"],
     ],
     plan.bases.map((placed) => placementCells(placed, job.unit)),
-    [`${plan.bases.length} PLACEMENTS. TURN: TYPE'S +X COUNTER-CLOCKWISE FROM PLAN EAST.`],
+    [
+      `${counted(plan.bases.length, "PLACEMENT")}. FROM 1ST, FROM 2ND: SQUARE FROM THE LINES TO THE W.P.`,
+      "TURN: TYPE'S +X COUNTER-CLOCKWISE FROM PLAN EAST. AXIS: THE COLUMN'S STRONG AXIS.",
+    ],
   );
 }
 

@@ -1,0 +1,64 @@
+/** Tables set to the width they are given: columns as wide as their words need, longer words in further lines. */
+import type { Lettering } from "../sheet-sizes.js";
+import type { TableText } from "../table.js";
+import { textWidth, wrap } from "../text-metrics.js";
+
+/** A table whose columns are set, its rows not yet broken into lines. */
+export interface FittedTable {
+  readonly table: TableText;
+  /** Lines of row `i`, each a list of cells. */
+  linesOf(row: number): readonly (readonly string[])[];
+  /** Lines of the foot. */
+  readonly foot: readonly string[];
+}
+
+/** Beside the words of a cell, in cap heights: what the table itself keeps clear, and a little. */
+const PAD = 0.8;
+
+/** Widths that a table's columns need, in cap heights, titles included. */
+export function naturalWidths({ columns, rows, strong }: TableText): readonly number[] {
+  return columns.map(({ title }, i) =>
+    rows.reduce(
+      (most, row, k) => Math.max(most, textWidth(row[i] ?? "", 1, strong.has(k)) + PAD),
+      textWidth(title, 1) + PAD,
+    ),
+  );
+}
+
+/** Where the widths do not fit, the widest columns give way and their words are broken. */
+export function fitTable(
+  table: TableText,
+  natural: readonly number[],
+  width: number,
+  { small }: Lettering,
+): FittedTable {
+  const room = width / small;
+  const total = natural.reduce((sum, each) => sum + each, 0);
+  const cap = total <= room ? Infinity : capFor(natural, room);
+  const widths = natural.map((each) => Math.min(each, cap));
+  const set = widths.reduce((sum, each) => sum + each, 0);
+  const columns = table.columns.map((column, i) => ({ ...column, share: (widths[i] ?? 0) / set }));
+  const broken = (words: string, i: number, bold: boolean) =>
+    (natural[i] ?? 0) > cap ? wrap(words, ((widths[i] ?? 0) * width) / set - PAD * small, small, bold) : [words];
+  return {
+    table: { ...table, columns },
+    foot: table.foot.flatMap((words) => wrap(words, width - PAD * small, small)),
+    linesOf: (row) => {
+      const cells = (table.rows[row] ?? []).map((words, i) => broken(words, i, table.strong.has(row)));
+      const count = Math.max(1, ...cells.map(({ length }) => length));
+      return Array.from({ length: count }, (_, k) => cells.map((lines) => lines[k] ?? ""));
+    },
+  };
+}
+
+/** The width at which all wider columns are cut, so that the sum is the room. */
+function capFor(natural: readonly number[], room: number): number {
+  const sorted = natural.toSorted((a, b) => a - b);
+  let left = room;
+  for (const [i, each] of sorted.entries()) {
+    const share = left / (sorted.length - i);
+    if (each > share) return share;
+    left -= each;
+  }
+  return Infinity;
+}
