@@ -18,21 +18,41 @@ export interface Measured {
   readonly area: number;
 }
 
-/** For each contour the indices of those around it, in no order; contours that cross count by one point of theirs. */
-export function contoursAround(contours: readonly Measured[]): readonly (readonly number[])[] {
+/** How a contour lies among the others. */
+export interface Nesting {
+  /** How many contours are around it. */
+  readonly depth: number;
+  /** Whether the outline is one of them. */
+  readonly isInOutline: boolean;
+  /** Whether it is around others. */
+  readonly holdsOthers: boolean;
+}
+
+/** Contours about each other that are looked at; beyond that the nesting is not known. */
+const MOST_LOOKS = 5_000_000;
+
+/** How each contour lies among the others; contours that cross count by one point of theirs. Null where there are too many. */
+export function nestContours(contours: readonly Measured[], outline: number): readonly Nesting[] | null {
   const tree = new BoxTree(contours.map(({ box }) => box));
   const tests = contours.map(({ contour }) => insideTest(contour));
-  return contours.map((inner, index) => {
+  const holding = new Uint8Array(contours.length);
+  let looks = 0;
+  const found = contours.map((inner, index) => {
     const point = pointOn(inner.contour);
-    const around: number[] = [];
+    let [depth, isInOutline] = [0, false];
     tree.search({ x0: point.x, y0: point.y, x1: point.x, y1: point.y }, (other) => {
       const outer = contours[other];
-      if (other !== index && outer !== undefined && outer.area > inner.area && tests[other]?.(point))
-        around.push(other);
-      return true;
+      if (other !== index && outer !== undefined && outer.area > inner.area && tests[other]?.(point)) {
+        depth++;
+        isInOutline ||= other === outline;
+        holding[other] = 1;
+      }
+      return ++looks <= MOST_LOOKS;
     });
-    return around;
+    return { depth, isInOutline };
   });
+  if (looks > MOST_LOOKS) return null;
+  return found.map((each, index) => ({ ...each, holdsOthers: holding[index] === 1 }));
 }
 
 /** A point of the contour itself that is no joint. */

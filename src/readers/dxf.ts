@@ -23,7 +23,7 @@ import {
   pathArea,
   segmentLength,
 } from "./dxf-measures.js";
-import { contoursAround, type Measured } from "./dxf-nesting.js";
+import { type Measured, type Nesting, nestContours } from "./dxf-nesting.js";
 import { roundOfContour } from "./dxf-round.js";
 
 export type { CutContour, OpenStroke } from "./dxf-contours.js";
@@ -205,38 +205,33 @@ interface Nested extends Measured {
 
 /** The contours of the outline with their depth; what lies outside it is told and left out. */
 function nest(cut: readonly Measured[], outline: Measured | null, findings: FindingList): readonly Nested[] {
-  const around = contoursAround(cut);
-  const main = outline === null ? -1 : cut.indexOf(outline);
-  const nested: Nested[] = [];
-  cut.forEach((each, index) => {
-    const outer = around[index] ?? [];
-    const at = [each.box.x0, each.box.y0] as const;
-    if (index === main || outer.includes(main)) nested.push({ ...each, depth: outer.length });
-    else if (outer.length === 0 && outline !== null) reportOutside(each, outline, around, index, at, findings);
-    if (outer.length > 1 && outer.includes(main)) {
-      findings.add("island", "stop", "contours lie inside a hole: what is cut there has fallen out already", at);
-    }
-    const isAcross = index !== main && outline !== null && !isBoxInside(each.box, outline.box, JOINT_MM / 25.4);
-    if (isAcross && outer.includes(main)) {
-      findings.add("outside-outline", "stop", "contours reach beyond the outline", at);
-    }
+  if (outline === null) return [];
+  const nestings = nestContours(cut, cut.indexOf(outline));
+  if (nestings === null) {
+    const message = "too many contours lie about each other: which is in which was not looked for";
+    findings.add("nesting-unsearched", "stop", message);
+    return [{ ...outline, depth: 0 }];
+  }
+  return cut.flatMap((each, index): Nested[] => {
+    const nesting = nestings[index];
+    if (each === outline || nesting === undefined) return [{ ...each, depth: 0 }];
+    reportNesting(each, nesting, outline, findings);
+    return nesting.isInOutline ? [{ ...each, depth: nesting.depth }] : [];
   });
-  return nested;
 }
 
-/** A contour outside the largest one: another part where it holds contours of its own or is a tenth as large, else a stray. */
-function reportOutside(
-  each: Measured,
-  outline: Measured,
-  around: readonly (readonly number[])[],
-  index: number,
-  at: readonly [number, number],
-  findings: FindingList,
-): void {
-  const isPart = 10 * each.area >= outline.area || around.some((outer) => outer.includes(index));
-  if (isPart)
+/** A contour outside the outline is another part where it holds contours of its own or is a tenth as large, else a stray. */
+function reportNesting(each: Measured, nesting: Nesting, outline: Measured, findings: FindingList): void {
+  const at = [each.box.x0, each.box.y0] as const;
+  if (nesting.isInOutline && nesting.depth > 1) {
+    findings.add("island", "stop", "contours lie inside a hole: what is cut there has fallen out already", at);
+  } else if (nesting.isInOutline && !isBoxInside(each.box, outline.box, 0)) {
+    findings.add("outside-outline", "stop", "contours reach beyond the outline", at);
+  } else if (nesting.depth === 0 && (nesting.holdsOthers || 10 * each.area >= outline.area)) {
     findings.add("second-outline", "stop", "the file has more than one outline: it holds more than one part", at);
-  else findings.add("outside-outline", "stop", "contours reach beyond the outline", at);
+  } else if (nesting.depth === 0) {
+    findings.add("outside-outline", "stop", "contours reach beyond the outline", at);
+  }
 }
 
 /** A template between the breadth of a hand and 12 m; anything else smells of a wrong unit. */
