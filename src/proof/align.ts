@@ -98,14 +98,55 @@ function basePairs({ holes }: Target): readonly (readonly [Point, Point])[] {
 }
 
 function bestOf(seeds: readonly Placement[], part: DrawnPart, target: Target): Alignment | null {
-  const rated = distinct(seeds).map((placement) => {
-    const pairs = pairHoles(placement, part, target);
-    return { placement, pairs, score: pairs.filter(({ distance }) => distance <= POSITION_MM).length };
-  });
-  const most = rated.reduce((best, { score, pairs }) => Math.max(best, score * 1000 + pairs.length), 0);
-  const best = rated.filter(({ score, pairs }) => score * 1000 + pairs.length === most).slice(0, 500);
-  const refined = best.map(({ placement, pairs }) => refine(placement, pairs, part, target));
+  const countOf = exactCounter(part, target);
+  const rated = distinct(seeds).map((placement) => ({ placement, exact: countOf(placement) }));
+  const most = rated.reduce((best, { exact }) => Math.max(best, exact), 0);
+  const size = Math.max(1, part.holes.length * target.holes.length);
+  const few = Math.min(500, Math.max(32, Math.floor(MOST_DISTANCES / size)));
+  const leading = rated
+    .filter(({ exact }) => exact === most)
+    .sort((a, b) => simplicity(a.placement) - simplicity(b.placement))
+    .slice(0, few)
+    .map(({ placement }) => ({ placement, pairs: pairHoles(placement, part, target) }));
+  const longest = leading.reduce((best, { pairs }) => Math.max(best, pairs.length), 0);
+  const refined = leading
+    .filter(({ pairs }) => pairs.length === longest)
+    .map(({ placement, pairs }) => refine(placement, pairs, part, target));
   return refined.map((placement) => judge(placement, part, target)).sort(compareAlignments)[0] ?? null;
+}
+
+/** Distances between holes that are worked out for placements that agree alike. */
+const MOST_DISTANCES = 4_000_000;
+
+/** Small turns first, mirrored ones last. */
+function simplicity({ turn, mirrored }: Placement): number {
+  return Math.min(turn, 360 - turn) + (mirrored ? 360 : 0);
+}
+
+/** Counts the holes of the plate that have one of the file where they should, through a grid of cells of 1 mm. */
+function exactCounter(part: DrawnPart, target: Target): (placement: Placement) => number {
+  const cells = new Map<string, Point[]>();
+  const cellOf = (x: number, y: number) => `${Math.floor(x)} ${Math.floor(y)}`;
+  for (const { at } of part.holes) {
+    const key = cellOf(at.x, at.y);
+    const others = cells.get(key);
+    if (others === undefined) cells.set(key, [at]);
+    else others.push(at);
+  }
+  const isNear = (point: Point) => {
+    for (const x of cellsAround(point.x)) {
+      for (const y of cellsAround(point.y)) {
+        if (cells.get(`${x} ${y}`)?.some((at) => span(at, point) <= POSITION_MM)) return true;
+      }
+    }
+    return false;
+  };
+  return (placement) => target.holes.filter(({ at }) => isNear(toFile(placement, at))).length;
+}
+
+/** The cell of a coordinate, and its neighbour where that is within reach. */
+function cellsAround(value: number): readonly number[] {
+  return [...new Set([Math.floor(value - POSITION_MM), Math.floor(value + POSITION_MM)])];
 }
 
 /** Placements apart by more than the threshold of a position anywhere on a plate of 10 m. */
