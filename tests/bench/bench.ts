@@ -13,6 +13,7 @@ import { makeInputs, makeScheduleInputs } from "./jobs.js";
 import { measureLayout } from "./layout.js";
 import type { Measure } from "./measure.js";
 import { measureProbability } from "./probability.js";
+import { measureProof } from "./proof.js";
 import type { Remembered } from "./writer-alone.js";
 import { emit, remember } from "./writer-alone.js";
 
@@ -153,6 +154,7 @@ const table = tableOf([
   ...measureLayout(),
   ...measureAllFits(),
   ...measureProbability(),
+  ...measureProof(),
   measureMemory(),
 ]);
 writeFileSync("tests/bench/results.md", table);
