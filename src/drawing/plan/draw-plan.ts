@@ -20,8 +20,8 @@ import { type LaidOutPanel, layoutPlanPanel, panelWidth, stack } from "./panel.j
 import type { PlanRequest } from "./request.js";
 import { isEnlarged } from "./symbols.js";
 import { planTables } from "./tables.js";
-import { type Arrangement, arrangePlan, type Tile } from "./tiles.js";
-import { drawWindow } from "./window.js";
+import { type Arrangement, arrangePlan } from "./tiles.js";
+import { type DrawnWindow, drawWindow } from "./window.js";
 
 /** A sheet but for its number and the number of sheets. */
 interface OpenSheet {
@@ -34,10 +34,13 @@ interface OpenSheet {
 export function drawPlanSheets(request: PlanRequest): readonly Scene[] {
   const arrangement = arrangePlan(request, bannerHeight(request));
   const { sheet } = arrangement;
+  const sheetOf = new Map(arrangement.tiles.map(({ column, row }, i) => [`${column} ${row}`, i + 1]));
+  const windows = arrangement.tiles.map((tile) => drawWindow(request, arrangement, tile, drawingArea(sheet), sheetOf));
   const details = drawDetails(request, sheet);
-  const flow = startFlow(planTables(request, details.listed), sheet.lettering);
+  const allLines = windows.some(({ hasSpacings }) => !hasSpacings);
+  const flow = startFlow(planTables(request, { marks: details.listed, allLines }), sheet.lettering);
   const sheets = [
-    ...arrangement.tiles.map((tile, i) => planSheet(request, arrangement, tile, i, flow)),
+    ...windows.map((window, i) => planSheet(request, arrangement, window, i, flow)),
     ...details.pages.map((page, i) => detailSheet(request, sheet, page, i, details.pages.length, flow)),
     ...tableSheets(request, sheet, flow),
   ];
@@ -67,18 +70,22 @@ function drawingArea(sheet: SheetSize): Area {
   return { x0: inside.x0 + 4, y0: inside.y0 + 4, x1: inside.x1 - sheet.panel - 4, y1: inside.y1 - 4 };
 }
 
-function planSheet(request: PlanRequest, arrangement: Arrangement, tile: Tile, index: number, flow: Flow): OpenSheet {
+function planSheet(
+  request: PlanRequest,
+  arrangement: Arrangement,
+  { items, page, unlabelled, hasControl, hasSpacings }: DrawnWindow,
+  index: number,
+  flow: Flow,
+): OpenSheet {
   const { sheet, scale, tiles } = arrangement;
   const { lettering } = sheet;
-  const sheetOf = new Map(tiles.map(({ column, row }, i) => [`${column} ${row}`, i + 1]));
-  const { items, page, unlabelled, hasControl } = drawWindow(request, arrangement, tile, drawingArea(sheet), sheetOf);
   const width = panelWidth(sheet);
   const head = [
     ...(tiles.length > 1 ? [keyPlanPiece(arrangement, index, overallWords(request), width, lettering)] : []),
     northPiece(request, width, lettering),
     legendPiece(hasControl, width, lettering),
   ];
-  const notes = planNotes(request, { ...unlabelled, enlarged: isEnlarged(page) });
+  const notes = planNotes(request, { ...unlabelled, enlarged: isEnlarged(page), spacings: !hasSpacings });
   const name = tiles.length > 1 ? `PLAN, PART ${index + 1} OF ${tiles.length}` : "PLAN";
   const panel = layoutPlanPanel(request, sheet, { title: name, scale, head, notes }, flow);
   return { name: name.toLowerCase(), items, panel };

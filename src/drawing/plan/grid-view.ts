@@ -4,17 +4,13 @@ import type { GridLine } from "../../job/index.js";
 import { formatDegrees, type Length, nanometres, toMillimetres } from "../../units/index.js";
 import { putRuns, type Run } from "../dimension.js";
 import { at, circle, group, line, stroke, text } from "../items.js";
-import { copyDraft, type Draft, hasRoom, put } from "../paper.js";
-import type { PaperPoint, PathPart, SceneItem } from "../scene.js";
+import { copyDraft, type Draft, hasRoom, interrupt, isFree, put } from "../paper.js";
+import type { PaperPoint, PathPart } from "../scene.js";
 import { textWidth } from "../text-metrics.js";
 import { isParallel, type LineSpan } from "./grid.js";
 import { planLength } from "./lengths.js";
+import { BUBBLE_GAP, bubbleLetter, bubbleRadius, CHAIN, STEM } from "./margins.js";
 import { clipped, type PlanPage, paperOf } from "./page.js";
-
-/** From the window outwards, on paper: spacings, overall, bubbles. */
-const FIRST = 9;
-const NEXT = 9;
-const BUBBLE_GAP = 6;
 
 /** A bubble: where its line meets it, and which way it stands off from there. */
 interface Bubble {
@@ -24,14 +20,18 @@ interface Bubble {
   readonly dy: number;
 }
 
-/** Lines first, then chains, bubbles and the words of slanting lines. */
-export function putGrid(draft: Draft, page: PlanPage): void {
+/** Lines and bubbles first, then chains and the words of slanting lines. False: some spacing found no room. */
+export function putGrid(draft: Draft, page: PlanPage): boolean {
   const visible = page.arrangement.spans.filter((span) => isVisible(page, span));
   put(draft, stroke("centre", ...visible.flatMap((span) => spanParts(page, span))));
-  putAxisChain(draft, page, "x");
-  putAxisChain(draft, page, "y");
-  for (const family of parallelFamilies(visible)) putSlantingChain(draft, page, family);
-  putSlantingBubbles(draft, page, visible);
+  const slanting = putSlantingBubbles(draft, page, visible);
+  const written = [
+    putAxisChain(draft, page, "x"),
+    putAxisChain(draft, page, "y"),
+    ...parallelFamilies(visible).map((family) => putSlantingChain(draft, page, family)),
+  ];
+  for (const { span, center } of slanting) putSlantingWords(draft, page, span, center);
+  return !written.includes(false);
 }
 
 function isVisible(page: PlanPage, span: LineSpan): boolean {
@@ -110,31 +110,34 @@ function stopsOf(page: PlanPage, axis: Axis): readonly Stop[] {
   return isNear ? (axis === "x" ? [...shown, next] : [next, ...shown]) : shown;
 }
 
-/** Spacings and overall of the x lines above the plan, of the y lines at its left, and their bubbles. */
-function putAxisChain(draft: Draft, page: PlanPage, axis: Axis): void {
+/** Bubbles, spacings and overall of the x lines above the plan, of the y lines at its left. False: one found no room. */
+function putAxisChain(draft: Draft, page: PlanPage, axis: Axis): boolean {
   const stops = stopsOf(page, axis);
   const [first, last] = [stops[0], stops.at(-1)];
-  if (first === undefined || last === undefined) return;
+  if (first === undefined || last === undefined) return true;
   const edge = axis === "x" ? page.window.y1 : page.window.x0;
   const out = axis === "x" ? 1 : -1;
   const place = (stop: Stop, level: number) =>
     axis === "x" ? at(stop.paper, edge + out * level) : at(edge + out * level, stop.paper);
-  const overall = stops.length > 2 ? NEXT : 0;
-  const bubbles = FIRST + (stops.length > 1 ? overall + BUBBLE_GAP : 0);
+  const overall = stops.length > 2 ? CHAIN.next : 0;
+  const bubbles = CHAIN.first + (stops.length > 1 ? overall + CHAIN.bubble : 0);
   const feet = stops.map((stop) =>
-    stroke("centre", line(place(stop, stop.beyond ? FIRST - 4 : 0), place(stop, bubbles))),
+    stroke("centre", line(place(stop, stop.beyond ? CHAIN.first - 4 : 0), place(stop, bubbles))),
   );
   put(draft, ...feet);
-  const chain = stops.slice(1).map((stop, i) => runBetween(page, stops[i] ?? stop, stop, (each) => place(each, FIRST)));
-  const whole = stops.length > 2 ? [runBetween(page, first, last, (each) => place(each, FIRST + NEXT))] : [];
-  putChain(draft, page, [...chain, ...whole]);
   const staggered = staggers(page, stops);
   stops.forEach((stop, i) => {
-    const more = staggered[i] === true ? 2 * bubbleRadius(page, stop.line.name) + 1.5 : 0;
+    const more = staggered[i] === true ? 2 * bubbleRadius(stop.line.name, page.lettering) + BUBBLE_GAP : 0;
     if (more > 0) put(draft, stroke("centre", line(place(stop, bubbles), place(stop, bubbles + more))));
     const foot = place(stop, bubbles + more);
     putBubble(draft, page, { name: stop.line.name, foot, dx: axis === "x" ? 0 : -1, dy: axis === "x" ? 1 : 0 });
   });
+  const chain = stops
+    .slice(1)
+    .map((stop, i) => runBetween(page, stops[i] ?? stop, stop, (each) => place(each, CHAIN.first)));
+  const whole =
+    stops.length > 2 ? [runBetween(page, first, last, (each) => place(each, CHAIN.first + CHAIN.next))] : [];
+  return putChain(draft, page, [...chain, ...whole]);
 }
 
 function runBetween(page: PlanPage, a: Stop, b: Stop, place: (stop: Stop) => PaperPoint): Run {
@@ -147,19 +150,18 @@ function plain(value: Length, page: PlanPage): Pick<Run, "prefix" | "words" | "o
   return { prefix: "", words: planLength(value, page.request.job.unit), outside: [], short: "dots" };
 }
 
-/** In the body letter where it fits, in the small one where it does not, run by run at the last. */
-function putChain(draft: Draft, page: PlanPage, runs: readonly Run[]): void {
+/** In the body letter where it fits, in the small one where it does not, run by run at the last. False: one is left out. */
+function putChain(draft: Draft, page: PlanPage, runs: readonly Run[]): boolean {
   const { unit } = page.request.job;
-  for (const letter of [page.lettering.body, page.lettering.small]) {
+  const attempt = (some: readonly Run[], letter: number) => {
     const trial = copyDraft(draft);
-    if (!putRuns(trial, runs, unit, letter)) continue;
+    if (!putRuns(trial, some, unit, letter)) return false;
     put(draft, ...trial.items.slice(draft.items.length));
-    return;
-  }
-  for (const run of runs) {
-    const trial = copyDraft(draft);
-    if (putRuns(trial, [run], unit, page.lettering.small)) put(draft, ...trial.items.slice(draft.items.length));
-  }
+    return true;
+  };
+  const { body, small } = page.lettering;
+  if ([body, small].some((letter) => attempt(runs, letter))) return true;
+  return runs.map((run) => attempt([run], small)).every((written) => written);
 }
 
 /** True for every second bubble of a row in which neighbours would touch. */
@@ -168,32 +170,20 @@ function staggers(page: PlanPage, stops: readonly Stop[]): readonly boolean[] {
   return stops.map((stop, i) => {
     const previous = stops[i - 1];
     if (previous === undefined) return false;
-    const need = bubbleRadius(page, stop.line.name) + bubbleRadius(page, previous.line.name) + 0.8;
+    const need = bubbleRadius(stop.line.name, page.lettering) + bubbleRadius(previous.line.name, page.lettering) + 0.8;
     before = !before && stop.paper - previous.paper < need;
     return before;
   });
 }
 
-function bubbleRadius(page: PlanPage, name: string): number {
-  return Math.max(page.lettering.body * 1.45, textWidth(name, page.lettering.body, true) / 2 + 1.3);
-}
-
-function putBubble(draft: Draft, page: PlanPage, bubble: Bubble): void {
-  put(draft, bubbleItem(page, bubble));
-}
-
-function bubbleItem(page: PlanPage, { name, foot, dx, dy }: Bubble): SceneItem {
-  const { body } = page.lettering;
-  const radius = bubbleRadius(page, name);
+/** A bubble at the end of its line; lines of its neighbours are interrupted for its name. */
+function putBubble(draft: Draft, page: PlanPage, { name, foot, dx, dy }: Bubble): void {
+  const letter = bubbleLetter(name, page.lettering);
+  const radius = bubbleRadius(name, page.lettering);
   const center = at(foot.x + dx * radius, foot.y + dy * radius);
-  return group(
-    "grid-bubble",
-    [
-      stroke("fine", circle(center, radius)),
-      text("heading", name, at(center.x, center.y - body / 2), body, { anchor: "middle", bold: true }),
-    ],
-    { name },
-  );
+  const words = text("heading", name, at(center.x, center.y - letter / 2), letter, { anchor: "middle", bold: true });
+  interrupt(draft, words);
+  put(draft, group("grid-bubble", [stroke("fine", circle(center, radius)), words], { name }));
 }
 
 type Straight = Extract<LineSpan, { kind: "straight" }>;
@@ -215,29 +205,42 @@ function across(a: Straight, b: Straight): number {
   return a.to.x - b.to.x || a.to.y - b.to.y;
 }
 
-/** Square spacings of parallel lines, between their ends; those whose ends this sheet shows. */
-function putSlantingChain(draft: Draft, page: PlanPage, family: readonly Straight[]): void {
+/** Square spacings of parallel lines, between their ends; those whose ends this sheet shows. False: one found no room. */
+function putSlantingChain(draft: Draft, page: PlanPage, family: readonly Straight[]): boolean {
   const shown = family.filter(({ to }) => isIn(page, to));
   const runs = shown.slice(1).map((span, i): Run => {
     const before = shown[i] ?? span;
     const value = nanometres(toLattice(Math.hypot(span.to.x - before.to.x, span.to.y - before.to.y)));
     return { p: paperOf(page, before.to), q: paperOf(page, span.to), value, ...plain(value, page) };
   });
-  putChain(draft, page, runs);
+  return putChain(draft, page, runs);
 }
 
-/** Bubbles of skewed and radial lines and arcs at their own ends, with the angle or radius beside. */
-function putSlantingBubbles(draft: Draft, page: PlanPage, visible: readonly LineSpan[]): void {
-  for (const span of visible) {
-    if (span.line.kind === "x" || span.line.kind === "y") continue;
-    const end = slantingEnd(page, span);
-    const { foot, dx, dy } = end;
-    const tip = at(foot.x + dx * 7, foot.y + dy * 7);
-    put(draft, stroke("centre", line(foot, tip)));
-    putBubble(draft, page, { name: span.line.name, foot: tip, dx, dy });
-    const radius = bubbleRadius(page, span.line.name);
-    putSlantingWords(draft, page, span, at(tip.x + dx * radius, tip.y + dy * radius));
-  }
+/** A slanting line and the middle of its bubble. */
+interface SlantingBubble {
+  readonly span: LineSpan;
+  readonly center: PaperPoint;
+}
+
+/** Bubbles of skewed and radial lines and arcs past their own ends, farther out where another one stands. */
+function putSlantingBubbles(draft: Draft, page: PlanPage, visible: readonly LineSpan[]): readonly SlantingBubble[] {
+  return visible
+    .filter(({ line: { kind } }) => kind !== "x" && kind !== "y")
+    .map((span) => {
+      const { foot, dx, dy } = slantingEnd(page, span);
+      const radius = bubbleRadius(span.line.name, page.lettering);
+      const along = (t: number) => at(foot.x + dx * t, foot.y + dy * t);
+      const steps = [0, 1, 2, 3].map((step) => STEM + step * (2 * radius + BUBBLE_GAP));
+      const isClear = (t: number) => isFree(draft, boxAround(along(t + radius), radius + 0.6), "hard");
+      const stem = steps.find(isClear) ?? STEM;
+      put(draft, stroke("centre", line(foot, along(stem))));
+      putBubble(draft, page, { name: span.line.name, foot: along(stem), dx, dy });
+      return { span, center: along(stem + radius) };
+    });
+}
+
+function boxAround({ x, y }: PaperPoint, r: number): readonly PaperPoint[] {
+  return [at(x - r, y - r), at(x + r, y - r), at(x + r, y + r), at(x - r, y + r)];
 }
 
 /** Where a slanting line leaves towards its bubble: its own end, or the edge of the window. */
@@ -256,7 +259,7 @@ function slantingEnd(page: PlanPage, span: LineSpan): Omit<Bubble, "name"> {
 function putSlantingWords(draft: Draft, page: PlanPage, span: LineSpan, center: PaperPoint): void {
   const { small } = page.lettering;
   const words = slantingWords(span.line, page);
-  const radius = bubbleRadius(page, span.line.name);
+  const radius = bubbleRadius(span.line.name, page.lettering);
   const width = textWidth(words, small);
   for (const [x, y] of [
     [radius + 1, -small / 2],

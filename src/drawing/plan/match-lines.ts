@@ -19,19 +19,29 @@ const STEPS: Readonly<Record<Side, readonly [number, number]>> = {
   below: [0, 1],
 };
 
-/** Lines at the sides that have a neighbour. `sheetOf` gives the sheet of a tile by column and row. */
-export function putMatchLines(draft: Draft, page: PlanPage, sheetOf: ReadonlyMap<string, number>): void {
-  const { column, row } = page.tile;
-  for (const side of ["left", "right", "above", "below"] as const) {
-    const [dx, dy] = STEPS[side];
-    const next = [column + dx, row + dy] as const;
-    const isInside =
-      next[0] >= 0 && next[1] >= 0 && next[0] < page.arrangement.columns && next[1] < page.arrangement.rows;
-    if (isInside) putSide(draft, page, side, sheetOf.get(next.join(" ")) ?? null);
-  }
+/** A side at which the plan goes on: its ends, and the words beside it. */
+interface MatchLine {
+  readonly side: Side;
+  readonly from: PaperPoint;
+  readonly to: PaperPoint;
+  readonly words: string;
 }
 
-function putSide(draft: Draft, page: PlanPage, side: Side, sheet: number | null): void {
+/** Lines at the sides that have a neighbour. */
+export function putMatchLines(draft: Draft, page: PlanPage, sheetOf: ReadonlyMap<string, number>): void {
+  for (const { side, from, to } of matchLines(page, sheetOf))
+    put(draft, group("match-line", [stroke("outline", ...dashes(from, to))], { side }));
+}
+
+/** The words of the match lines, when everything else stands. */
+export function putMatchWords(draft: Draft, page: PlanPage, sheetOf: ReadonlyMap<string, number>): void {
+  for (const { side, from, to, words } of matchLines(page, sheetOf)) putWords(draft, page, words, from, to, side);
+}
+
+/** `sheetOf` gives the sheet of a tile by column and row. */
+function matchLines(page: PlanPage, sheetOf: ReadonlyMap<string, number>): readonly MatchLine[] {
+  const { column, row } = page.tile;
+  const { columns, rows } = page.arrangement;
   const { x0, y0, x1, y1 } = page.window;
   const ends: Readonly<Record<Side, readonly [PaperPoint, PaperPoint]>> = {
     left: [at(x0, y0), at(x0, y1)],
@@ -39,10 +49,14 @@ function putSide(draft: Draft, page: PlanPage, side: Side, sheet: number | null)
     above: [at(x0, y1), at(x1, y1)],
     below: [at(x0, y0), at(x1, y0)],
   };
-  const [from, to] = ends[side];
-  put(draft, group("match-line", [stroke("outline", ...dashes(from, to))], { side }));
-  const words = sheet === null ? "MATCH LINE: NO BASE BEYOND" : `MATCH LINE: SEE SHEET ${sheet}`;
-  putWords(draft, page, words, from, to, side);
+  return (["left", "right", "above", "below"] as const).flatMap((side) => {
+    const [x, y] = [column + STEPS[side][0], row + STEPS[side][1]];
+    if (x < 0 || y < 0 || x >= columns || y >= rows) return [];
+    const sheet = sheetOf.get(`${x} ${y}`);
+    const words = sheet === undefined ? "MATCH LINE: NO BASE BEYOND" : `MATCH LINE: SEE SHEET ${sheet}`;
+    const [from, to] = ends[side];
+    return [{ side, from, to, words }];
+  });
 }
 
 function dashes(from: PaperPoint, to: PaperPoint): readonly PathPart[] {

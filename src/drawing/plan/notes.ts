@@ -4,12 +4,14 @@ import type { PlanRequest } from "./request.js";
 /** What a plan sheet found no room for. */
 export interface LeftOut {
   readonly enlarged: boolean;
+  /** Some spacing of the grid is not written. */
+  readonly spacings: boolean;
   readonly marks: number;
   readonly distances: number;
 }
 
 /** Notes of a plan sheet. */
-export function planNotes(request: PlanRequest, { enlarged, marks, distances }: LeftOut): readonly string[] {
+export function planNotes(request: PlanRequest, { enlarged, spacings, marks, distances }: LeftOut): readonly string[] {
   const { job, plan } = request;
   const slanting = plan.site.lines.some(({ kind }) => kind !== "x" && kind !== "y");
   const rounded = job.unit === "in" ? "1/16 in" : "0.1 mm";
@@ -21,6 +23,7 @@ export function planNotes(request: PlanRequest, { enlarged, marks, distances }: 
         ]
       : []),
     ...(enlarged ? ["Bases are drawn as symbols, larger than true; details are to scale."] : []),
+    ...(spacings ? ["Lines too close for a spacing between them: see the table of grid lines."] : []),
     ...(distances > 0
       ? [`${counted(distances, "base stands", "bases stand")} too close for distances: see the placement table.`]
       : []),

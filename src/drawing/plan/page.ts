@@ -7,7 +7,7 @@ import { onPaper } from "../plan-shapes.js";
 import type { PaperPoint } from "../scene.js";
 import type { Lettering } from "../sheet-sizes.js";
 import type { PlanRequest } from "./request.js";
-import { type Arrangement, ROOM, type Tile } from "./tiles.js";
+import type { Arrangement, Tile } from "./tiles.js";
 
 export interface PlanPage {
   readonly request: PlanRequest;
@@ -21,11 +21,11 @@ export interface PlanPage {
 
 /** Centred in the area, a little above the middle; the window and what stands beside it keep inside. */
 export function pageOf(request: PlanRequest, arrangement: Arrangement, tile: Tile, area: Area): PlanPage {
-  const { scale, sheet } = arrangement;
+  const { scale, sheet, margins } = arrangement;
   const { window } = tile;
   const [w, h] = [(window.x1 - window.x0) * scale.factor, (window.y1 - window.y0) * scale.factor];
-  const x0 = area.x0 + ROOM.left + Math.max(0, area.x1 - area.x0 - ROOM.left - ROOM.right - w) / 2;
-  const y1 = area.y1 - ROOM.top - Math.max(0, area.y1 - area.y0 - ROOM.top - ROOM.bottom - h) / 2;
+  const x0 = area.x0 + margins.left + Math.max(0, area.x1 - area.x0 - margins.left - margins.right - w) / 2;
+  const y1 = area.y1 - margins.top - Math.max(0, area.y1 - area.y0 - margins.top - margins.bottom - h) / 2;
   const view = {
     scale: scale.factor,
     origin: at(x0 - window.x0 * scale.factor, y1 - window.y1 * scale.factor),

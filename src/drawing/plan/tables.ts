@@ -29,15 +29,23 @@ function table(
   return { name, heading, columns, rows, foot, under: [], strong };
 }
 
-/** Every table of the plan in the order in which they are set; none is empty. `marks`: types whose rods are listed. */
-export function planTables(request: PlanRequest, marks: ReadonlySet<string>): readonly TableText[] {
+/** What the views leave to the tables. */
+export interface ListedToo {
+  /** Types whose rods are listed. */
+  readonly marks: ReadonlySet<string>;
+  /** x and y lines are listed too. */
+  readonly allLines: boolean;
+}
+
+/** Every table of the plan in the order in which they are set; none is empty. */
+export function planTables(request: PlanRequest, { marks, allLines }: ListedToo): readonly TableText[] {
   const all = [
     rodSchedule(request),
     settingSchedule(request),
     totalsTable(request),
     toleranceTable(request),
     controlTable(request),
-    gridTable(request),
+    gridTable(request, allLines),
     rodTable(request, marks),
     placementTable(request),
   ];
@@ -327,11 +335,11 @@ function controlTable({ plan, job }: PlanRequest): TableText {
 }
 
 /** Lines that are not told by the chains alone. */
-function gridTable({ plan, job }: PlanRequest): TableText {
-  const slanting = plan.site.lines.filter(({ kind }) => kind !== "x" && kind !== "y");
+function gridTable({ plan, job }: PlanRequest, allLines: boolean): TableText {
+  const listed = plan.site.lines.filter(({ kind }) => allLines || (kind !== "x" && kind !== "y"));
   return table(
     "grid-lines",
-    "SKEWED AND RADIAL GRID LINES",
+    allLines ? "GRID LINES" : "SKEWED AND RADIAL GRID LINES",
     [
       ["LINE", "start"],
       ["KIND", "start"],
@@ -340,7 +348,7 @@ function gridTable({ plan, job }: PlanRequest): TableText {
       ["ANGLE", "end"],
       ["RADIUS", "end"],
     ],
-    slanting.map((line) => gridCells(line, job.unit)),
+    listed.map((line) => gridCells(line, job.unit)),
     [
       "SKEWED: THROUGH X, Y. RADIAL AND ARC: CENTRE X, Y. X PLAN EAST, Y PLAN NORTH.",
       `ANGLES COUNTER-CLOCKWISE FROM PLAN EAST. ${originWords(plan.site.lines, job.unit)}`,

@@ -5,11 +5,9 @@ import { BORDER } from "../border.js";
 import type { Scale, SheetSize } from "../sheet-sizes.js";
 import { type BaseFigure, figureOf } from "./figures.js";
 import { gridExtent, type LineSpan, lineSpans } from "./grid.js";
+import { type Margins, marginsOf, slantingReach } from "./margins.js";
 import type { PlanRequest } from "./request.js";
 import { planScales, planSheets } from "./sizes.js";
-
-/** Paper that dimensions and bubbles take beside the plan, that its title and the foot take below, in millimetres. */
-export const ROOM = { left: 52, top: 46, right: 26, bottom: 42 };
 
 /** A part of the plan that one sheet shows: between match lines, or all of it. */
 export interface Tile {
@@ -23,6 +21,7 @@ export interface Tile {
 export interface Arrangement {
   readonly sheet: SheetSize;
   readonly scale: Scale;
+  readonly margins: Margins;
   readonly content: Extent;
   readonly spans: readonly LineSpan[];
   readonly columns: number;
@@ -33,9 +32,8 @@ export interface Arrangement {
 /** On paper, between neighbouring working points: comfortable, and the least that can be read. */
 const COMFORT = 26;
 const LEAST = 12;
-/** How far grid lines run past their last crossing, and the bubbles of slanting lines past that, on paper. */
+/** How far grid lines run past their last crossing, on paper. */
 const PAD = 9;
-const BUBBLE = 16;
 
 /** The smallest sheet on which all stands comfortably; else several of the largest. */
 export function arrangePlan(request: PlanRequest, banner: number): Arrangement {
@@ -52,18 +50,28 @@ export function arrangePlan(request: PlanRequest, banner: number): Arrangement {
   return cutPlan(request, figures, apart, banner);
 }
 
-function roomOn(sheet: SheetSize, banner: number): { readonly x: number; readonly y: number } {
-  const x = sheet.width - BORDER.left - BORDER.other - sheet.panel - ROOM.left - ROOM.right;
-  return { x, y: sheet.height - 2 * BORDER.other - ROOM.top - ROOM.bottom - banner };
+function roomOn(
+  sheet: SheetSize,
+  { left, right, top, bottom }: Margins,
+  banner: number,
+): { readonly x: number; readonly y: number } {
+  const x = sheet.width - BORDER.left - BORDER.other - sheet.panel - left - right - 8;
+  return { x, y: sheet.height - 2 * BORDER.other - top - bottom - banner - 8 };
 }
 
 /** Grid, bases and the bubbles of slanting lines. */
-function contentOf({ plan }: PlanRequest, scale: Scale): { readonly box: Extent; readonly spans: readonly LineSpan[] } {
+function contentOf(
+  { plan }: PlanRequest,
+  { lettering }: SheetSize,
+  scale: Scale,
+): { readonly box: Extent; readonly spans: readonly LineSpan[] } {
   const bare = gridExtent(plan);
   const pad = PAD / scale.factor;
   const spans = lineSpans(plan, bare, pad);
   const slanting = spans.filter(({ line }) => line.kind !== "x" && line.kind !== "y");
-  const ends = slanting.flatMap(endsOf).map((end) => growExtent(boxOf(end), BUBBLE / scale.factor));
+  const ends = slanting
+    .flatMap(endsOf)
+    .map((end) => growExtent(boxOf(end), slantingReach(plan, lettering) / scale.factor));
   const box = ends.reduce(join, growExtent(bare, PAD / 2 / scale.factor));
   return { box, spans: lineSpans(plan, { ...box, x0: box.x0, y1: box.y1 }, pad) };
 }
@@ -98,11 +106,12 @@ function wholePlan(
   scale: Scale,
   banner: number,
 ): Arrangement | null {
-  const { box, spans } = contentOf(request, scale);
-  const room = roomOn(sheet, banner);
+  const { box, spans } = contentOf(request, sheet, scale);
+  const margins = marginsOf(request.plan, sheet.lettering);
+  const room = roomOn(sheet, margins, banner);
   if ((box.x1 - box.x0) * scale.factor > room.x || (box.y1 - box.y0) * scale.factor > room.y) return null;
   return {
-    ...{ sheet, scale, content: box, spans, columns: 1, rows: 1 },
+    ...{ sheet, scale, margins, content: box, spans, columns: 1, rows: 1 },
     tiles: [{ column: 0, row: 0, window: box, figures }],
   };
 }
@@ -113,8 +122,9 @@ function cutPlan(request: PlanRequest, figures: readonly BaseFigure[], apart: nu
   const scales = planScales(request.job.unit).toReversed();
   const scale = scales.find(({ factor }) => apart * factor >= LEAST) ?? scales.at(-1);
   if (sheet === undefined || scale === undefined) throw new RangeError("no sheets for a plan");
-  const { box, spans } = contentOf(request, scale);
-  const room = roomOn(sheet, banner);
+  const { box, spans } = contentOf(request, sheet, scale);
+  const margins = marginsOf(request.plan, sheet.lettering);
+  const room = roomOn(sheet, margins, banner);
   const places = figures.map(({ placed }) => placed.workingPoint);
   const { lines } = request.plan.site;
   const stops = {
@@ -130,7 +140,7 @@ function cutPlan(request: PlanRequest, figures: readonly BaseFigure[], apart: nu
     const window = { x0: xs[column] ?? 0, x1: xs[column + 1] ?? 0, y0, y1 };
     return { column, row, window, figures: [] };
   });
-  return { sheet, scale, content: box, spans, columns, rows, tiles: filled(tiles, figures, xs, ys) };
+  return { sheet, scale, margins, content: box, spans, columns, rows, tiles: filled(tiles, figures, xs, ys) };
 }
 
 function filled(

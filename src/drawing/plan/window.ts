@@ -9,7 +9,7 @@ import { putControlPoints } from "./control-marks.js";
 import { graphicScale } from "./graphic-scale.js";
 import { putGrid } from "./grid-view.js";
 import { putLabels, type Unlabelled } from "./labels.js";
-import { putMatchLines } from "./match-lines.js";
+import { putMatchLines, putMatchWords } from "./match-lines.js";
 import { type PlanPage, pageOf } from "./page.js";
 import type { PlanRequest } from "./request.js";
 import { putSymbols } from "./symbols.js";
@@ -21,6 +21,8 @@ export interface DrawnWindow {
   readonly unlabelled: Unlabelled;
   /** Some control point is drawn. */
   readonly hasControl: boolean;
+  /** Every spacing of the grid found room. */
+  readonly hasSpacings: boolean;
 }
 
 /** Banner at the head, plan, title and scale bar at the foot. `sheetOf`: the sheet of each tile. */
@@ -44,9 +46,10 @@ export function drawWindow(
   const page = pageOf(request, arrangement, tile, { ...area, y1: top });
   putViewTitle(draft, page, area);
   const plan = { ...draft, items: [] as SceneItem[] };
-  putSymbols(plan, page);
-  putGrid(plan, page);
   putMatchLines(plan, page, sheetOf);
+  putSymbols(plan, page);
+  const hasSpacings = putGrid(plan, page);
+  putMatchWords(plan, page, sheetOf);
   const hasControl = putControlPoints(plan, page);
   const unlabelled = putLabels(plan, page);
   const data = { scale: page.view.scale, x0: page.view.origin.x, y0: page.view.origin.y };
@@ -55,6 +58,7 @@ export function drawWindow(
     items: [...draft.items, group("anchor-rod-plan", withGaps(plan.items, plan.gaps), data)],
     unlabelled,
     hasControl,
+    hasSpacings,
   };
 }
 

@@ -21,6 +21,7 @@ export function siteFixture(changes: Partial<Site> = {}): Site {
     scaleFactor: given(1, "default"),
     settingOut: { order: "PNEZD", unit: "ft" },
     lookAlike: given(inches(1), "default"),
+    controlTolerance: missing("controlTolerance", "not given"),
     ...changes,
   };
 }
