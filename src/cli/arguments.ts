@@ -22,10 +22,23 @@ export type Command =
       readonly json: boolean;
     }
   | { readonly kind: "compare"; readonly old: string; readonly fresh: string; readonly json: boolean }
-  | { readonly kind: "budget"; readonly job: string; readonly out: string | null; readonly json: boolean };
+  | { readonly kind: "budget"; readonly job: string; readonly out: string | null; readonly json: boolean }
+  | {
+      readonly kind: "survey";
+      readonly job: string;
+      readonly points: string;
+      readonly unit: string | null;
+      readonly order: string | null;
+      readonly accuracy: string | null;
+      readonly height: string | null;
+      readonly within: string | null;
+      readonly out: string | null;
+      readonly json: boolean;
+      readonly all: boolean;
+    };
 
-export type CommandName = "start" | "check" | "make" | "compare" | "proof" | "budget";
-export const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare", "proof", "budget"];
+export type CommandName = "start" | "check" | "make" | "compare" | "proof" | "budget" | "survey";
+export const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare", "proof", "budget", "survey"];
 
 /** Options by command, beside --help and --version. */
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
@@ -35,6 +48,16 @@ const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "
   compare: { json: "boolean" },
   proof: { against: "string", json: "boolean" },
   budget: { out: "string", json: "boolean" },
+  survey: {
+    unit: "string",
+    order: "string",
+    accuracy: "string",
+    height: "string",
+    within: "string",
+    out: "string",
+    json: "boolean",
+    all: "boolean",
+  },
 };
 
 export type Parsed =
@@ -138,6 +161,7 @@ const POSITIONALS: Readonly<Record<CommandName, Positionals>> = {
   compare: { least: 2, most: 2, wants: "OLD and NEW, each a job file or the folder of a package" },
   proof: { least: 1, most: Number.POSITIVE_INFINITY, wants: "the names of DXF files" },
   budget: { least: 1, most: 1, wants: "the name of a job file" },
+  survey: { least: 2, most: 2, wants: "the names of a job file and of a file of points" },
 };
 
 function countPositionals(name: CommandName, positionals: readonly string[]): string[] {
@@ -153,6 +177,7 @@ function wantOut(name: CommandName, { texts, faults }: Read): string[] {
   if (
     OPTIONS[name].out === undefined ||
     name === "budget" ||
+    name === "survey" ||
     texts.has("out") ||
     faults.some((fault) => fault.startsWith("--out"))
   )
@@ -181,5 +206,19 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
       return { kind: "proof", files: positionals, against: texts.get("against") ?? null, json: flags.has("json") };
     case "budget":
       return { kind: "budget", job, out: texts.get("out") ?? null, json: flags.has("json") };
+    case "survey":
+      return { kind: "survey", job, points: positionals[1] ?? "", ...surveyOptions(texts), ...shown };
   }
+}
+
+function surveyOptions(texts: ReadonlyMap<string, string>) {
+  const option = (name: string): string | null => texts.get(name) ?? null;
+  return {
+    unit: option("unit"),
+    order: option("order"),
+    accuracy: option("accuracy"),
+    height: option("height"),
+    within: option("within"),
+    out: option("out"),
+  };
 }

@@ -10,12 +10,13 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
   rodplate proof FILE... [--against JOB]
                                      what is wrong with any cut file (DXF), and which template it is
   rodplate budget JOB                worst case and probability that each base plate drops on
+  rodplate survey JOB POINTS         surveyed rods against their places, and whether each base plate drops on
   rodplate help [COMMAND]            more about a command
   rodplate --version                 the version
 
 Exit code: 0 made, nothing is held; 1 made, but something is held; 2 the input is at fault, nothing written;
 3 a fault of the program. For compare: 1 something that is cut already must be cut again.
-For proof: 1 a file is not to be cut as it is.
+For proof: 1 a file is not to be cut as it is. For survey: 1 a base plate does not drop on.
 Progress and messages go to standard error. NO_COLOR and COLUMNS are honoured.
 `;
 
@@ -90,6 +91,29 @@ of the placing edition, even over a round zone, for a plate that may shift and t
 Exit code: 0 whatever comes out, the engineer decides; 2 the input or DIR is at fault.
 `;
 
+const SURVEY = `rodplate survey JOB POINTS [--unit U] [--order O] [--accuracy A] [--height H] [--within W]
+                           [--out DIR] [--all] [--json]
+
+Reads the surveyor's file of points (CSV, with or without a heading), finds the rod of each point by the names of the
+setting-out file, else the one rod that is near, and tells group by group, worst first: errors of the rods, best-fit shift
+and turn, the placing edition, and whether the base plate drops on: fits, does not fit, or within measuring uncertainty.
+Local or site coordinates are found by nearness. A second point NAME_T or NAME_B, or one whose description says top or
+bottom, tells a rod's lean. Where a plate does not drop on: which holes, and what larger hole or slot would let it, each
+with the checks of washer and edge again. Engineer to decide.
+
+  --unit U       m, mm, ft or ft-us; omitted: as the file's name or heading says (m, mm, ft-intl, ft-us)
+  --order O      PNEZD or PENZD; omitted: as the file's name or heading says, else as settingOut in JOB
+  --accuracy A   every point lies within this radius of the true place; omitted: survey.accuracy in JOB
+  --height H     top, or the length above the top of concrete at which rods were taken; omitted: survey.height in JOB
+  --within W     how near a point without a known name must lie; omitted: survey.within in JOB, else 2 in or 50 mm
+  --out DIR      write survey-groups.csv, survey-rods.csv, survey-checks.csv and a sheet for each group that does not
+                 plainly fit into DIR, which must be absent or empty
+  --all          every group in full, and a sheet for each
+  --json         the machine form, or {"findings": [...]} when the input is at fault, and nothing else
+
+Exit code: 0 no plate fails to drop on; 1 one does not drop on; 2 JOB, POINTS, an option or DIR is at fault.
+`;
+
 /** Help about a command, or about all of them. `starters` are the names of the starter jobs. */
 export function helpText(about: CommandName | null, starters: readonly string[]): string {
   switch (about) {
@@ -107,5 +131,7 @@ export function helpText(about: CommandName | null, starters: readonly string[])
       return PROOF;
     case "budget":
       return BUDGET;
+    case "survey":
+      return SURVEY;
   }
 }

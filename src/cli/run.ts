@@ -33,6 +33,8 @@ async function runCommand(args: readonly string[], shell: Shell): Promise<ExitCo
       return (await import("./proof.js")).runProof(command, shell);
     case "budget":
       return (await import("./budget.js")).runBudget(command, shell);
+    case "survey":
+      return (await import("./survey.js")).runSurvey(command, shell);
   }
 }
 

@@ -1,0 +1,124 @@
+/** A survey for a terminal: a table, worst first; then what is behind each group that does not plainly fit. */
+import { worstFirst } from "../checks/run.js";
+import type { GroupSurvey, Survey, Verdict } from "../survey/index.js";
+import { motionWords, remedyRows, remedyWords, rounded, termsWords } from "../survey/index.js";
+import { SURVEY_UNIT_NAMES } from "../units/coordinate.js";
+import { formatWithUnit } from "../units/index.js";
+import type { LedgerTextOptions } from "./ledger-text.js";
+import { styled, wrap, writeLedgerRowsText } from "./ledger-text.js";
+
+type Style = Parameters<typeof styled>[1];
+
+const STYLES: Readonly<Record<Verdict, Style>> = {
+  "does not fit": "red",
+  "within measuring uncertainty": "yellow",
+  "not-checked": "dim",
+  fits: "green",
+};
+
+const HEADINGS = ["base", "at", "drops on", "spare", "shift x", "shift y", "turn", "farthest rod"] as const;
+const RIGHT = new Set([3, 4, 5, 6]);
+
+/** The table of all groups. */
+export function writeSurveyTable({ groups, unit }: Survey, { color }: Pick<LedgerTextOptions, "color">): string {
+  const rows = groups.map((group) => cellsOf(group, unit));
+  const widths = HEADINGS.map((heading, i) => Math.max(heading.length, ...rows.map((row) => row[i]?.length ?? 0)));
+  const lineOf = (cells: readonly string[]): string =>
+    cells
+      .map((cell, i) => (RIGHT.has(i) ? cell.padStart(widths[i] ?? 0) : cell.padEnd(widths[i] ?? 0)))
+      .join("  ")
+      .trimEnd();
+  const body = rows.map((row, i) => styled(lineOf(row), STYLES[groups[i]?.verdict ?? "fits"], color));
+  return `${[styled(lineOf(HEADINGS), "bold", color), ...body].join("\n")}\n\n`;
+}
+
+function cellsOf({ mark, at, verdict, best, fit, rods }: GroupSurvey, unit: Survey["unit"]): readonly string[] {
+  const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
+  const farthest = rods.reduce((far, rod) => (rod.radial > far.radial ? rod : far), rods[0] ?? NO_ROD);
+  return [
+    mark,
+    at,
+    verdict === "not-checked" ? "not checked" : verdict,
+    best === null ? "" : length(best.spare),
+    length(fit.x),
+    length(fit.y),
+    fit.turn === null ? "" : `${(Math.round(fit.turn * 1000) / 1000 || 0).toFixed(3)}\u00B0`,
+    `${farthest.tag} ${length(farthest.radial)}`,
+  ];
+}
+
+const NO_ROD = { tag: "", radial: 0 };
+
+/** What a group's answers rest on; both answers, and what would let the plate drop on. */
+export function writeSurveyGroup(group: GroupSurvey, { unit }: Survey, options: LedgerTextOptions): string {
+  const { mark, at, verdict, why, best, fit, spareOnLine, remedies, rows } = group;
+  const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
+  const governs = best?.governs.map(({ tag, share }) => `${tag} ${Math.round(share * 100)} %`).join(", ") ?? "";
+  const lines = [
+    ...(best === null
+      ? []
+      : [
+          `in its best position ${spareText(best.spare, length)}; governed by ${governs}; plate ${motionWords(best.motion, unit)}`,
+        ]),
+    `best fit of the rods: ${motionWords(fit, unit)}`,
+    ...(spareOnLine === null ? [] : [`standing on line and unturned: ${spareText(spareOnLine, length)}`]),
+    ...why,
+    ...remedies.flatMap((remedy) => [
+      `would let it drop on, engineer to decide: ${remedyWords(remedy, unit)}`,
+      ...remedyRows(remedy, unit).map((words) => `    ${words}`),
+    ]),
+  ];
+  const wrapped = lines.flatMap((line) => {
+    const indent = /^ */.exec(line)?.[0] ?? "";
+    return wrap(line.trim(), options.width - 4 - indent.length).map(
+      (part, i) => `${i === 0 ? "  " : "    "}${indent}${part}`,
+    );
+  });
+  const head = `${styled(`${mark} ${at}`, "bold", options.color)}  ${styled(verdict, STYLES[verdict], options.color)}`;
+  return `${[head, ...wrapped].join("\n")}\n${writeLedgerRowsText("  Checks", worstFirst(rows), options)}`;
+}
+
+function spareText(spare: number, length: (value: number) => string): string {
+  return spare < 0 ? `it wants ${length(-spare)}` : `${length(spare)} to spare`;
+}
+
+/** How the file was read, and what is stated of the survey. */
+export function writeSurveyHead(survey: Survey, { width }: Pick<LedgerTextOptions, "width">): string {
+  const { file, system, terms, unit } = survey;
+  const read = `${file.file}: ${file.order.value} (${file.order.by}), ${SURVEY_UNIT_NAMES[file.unit.value]} (${file.unit.by}), ${file.headed ? "with" : "without"} a heading, ${system} coordinates (by nearness).`;
+  const within = `A point without a known name is a rod's when that rod alone lies within ${formatWithUnit(terms.within, unit)}.`;
+  return `${[read, ...termsWords(terms, unit), within].flatMap((line) => wrap(line, width)).join("\n")}\n\n`;
+}
+
+/** Points that are no rod's. */
+export function writeSurveyRest(
+  { unmatched, others, notSurveyed, unit }: Survey,
+  { color, width }: LedgerTextOptions,
+): string {
+  const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
+  const control = others.filter(({ kind }) => kind === "control");
+  const parts: readonly (readonly [string, readonly string[]])[] = [
+    [
+      "Unmatched points",
+      unmatched.map(({ name, line, why }) => `line ${line}, ${name === "" ? "no name" : name}: ${why}`),
+    ],
+    [
+      "Control points",
+      control.map(({ name, north, east }) => `${name}: off by north ${length(north)}, east ${length(east)}`),
+    ],
+    ["Not surveyed", notSurveyed.map(({ mark, at }) => `${mark} ${at}`)],
+  ];
+  return parts
+    .filter(([, items]) => items.length > 0)
+    .map(
+      ([title, items]) =>
+        `${styled(title, "bold", color)}\n${wrapItems(title === "Not surveyed" ? [items.join(", ")] : items, width)}\n`,
+    )
+    .join("");
+}
+
+function wrapItems(items: readonly string[], width: number): string {
+  return items
+    .flatMap((item) => wrap(item, width - 4).map((part, i) => `${i === 0 ? "  " : "    "}${part}\n`))
+    .join("");
+}

@@ -1,0 +1,63 @@
+/** The plan of a job without a grid: where its one base stands is then known, at 0,0 and unturned. */
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Job } from "../job/model.js";
+import { missing } from "../job/model.js";
+import type { GridLine, Placement, Site } from "../job/site-model.js";
+import type { Layout } from "../pattern/layout.js";
+import { makeSitePlan } from "../site/index.js";
+import type { SitePlan } from "../site/model.js";
+import { nanometres } from "../units/length.js";
+
+const zero = nanometres(0);
+const absent = missing("grid", "the job has no grid");
+
+/** The job's own plan, or that of its one base; a job of several bases and no grid cannot be matched to points. */
+export function surveyPlan(job: Job, layouts: readonly Layout[]): Outcome<SitePlan> {
+  const own = makeSitePlan(job, layouts);
+  if (!own.ok) return own;
+  if (own.value !== null) return { ok: true, value: own.value, findings: own.findings };
+  const [base, ...others] = job.bases;
+  if (base === undefined || others.length > 0 || base.quantity !== 1) return { ok: false, findings: [noGrid(job)] };
+  const plan = makeSitePlan({ ...job, site: loneSite(base.mark, base.place) }, layouts);
+  if (!plan.ok || plan.value === null) return { ok: false, findings: plan.findings };
+  return { ok: true, value: plan.value, findings: plan.findings };
+}
+
+function noGrid(job: Job): Finding {
+  const count = job.bases.reduce((sum, { quantity }) => sum + quantity, 0);
+  return {
+    code: "survey-grid",
+    severity: "error",
+    at: { file: job.bases[0]?.place.file ?? "", path: "grid" },
+    message: `the job has no grid, and ${count} bases: where each of them should stand is not known`,
+    hint: "add grid and placements; without them a job of one base is taken to stand at 0,0 unturned",
+  };
+}
+
+function loneSite(mark: string, place: Placement["place"]): Site {
+  const lines: readonly GridLine[] = [
+    { kind: "x", name: "0", at: zero },
+    { kind: "y", name: "0", at: zero },
+  ];
+  const placement: Placement = {
+    place,
+    mark,
+    lines: ["0", "0"],
+    offset: { x: zero, y: zero },
+    near: absent,
+    turn: 0,
+    topOfConcrete: absent,
+    bottomOfPlate: absent,
+  };
+  return {
+    lines,
+    placements: [placement],
+    control: [],
+    trueNorth: absent,
+    transform: { kind: "none" },
+    scaleFactor: absent,
+    controlTolerance: absent,
+    settingOut: { order: "PNEZD", unit: "m" },
+    lookAlike: absent,
+  };
+}

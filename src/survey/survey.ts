@@ -1,0 +1,78 @@
+/** The surveyor's file against the job: every group as built, worst first. */
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import { hasErrors } from "../diagnostics/finding.js";
+import type { Job } from "../job/model.js";
+import type { PointsFile } from "../readers/points-model.js";
+import { surveyGroup } from "./group.js";
+import { lineRows } from "./line-rows.js";
+import { locatePoints } from "./locate.js";
+import type { Target } from "./match.js";
+import { matchPoints } from "./match.js";
+import type { GroupSurvey, Survey, SurveyAim, SurveyTerms, Verdict } from "./model.js";
+
+/** The survey of a job's rods; findings say what is asked for, what is in doubt, and what forbids going on. */
+export function surveyJob(job: Job, aim: SurveyAim, file: PointsFile, terms: SurveyTerms): Outcome<Survey> {
+  const located = locatePoints(file, aim);
+  if (!located.ok) return located;
+  const matched = matchPoints(file, located.value.places, aim, terms);
+  const findings = [...located.findings, ...matched.findings, ...asked(terms, file.file)];
+  if (hasErrors(findings)) return { ok: false, findings };
+  const targets = new Map<Target["standing"], Target[]>(aim.plan.bases.map((base) => [base, []]));
+  for (const target of matched.targets) targets.get(target.standing)?.push(target);
+  const [groups, notSurveyed]: [GroupSurvey[], { mark: string; at: string }[]] = [[], []];
+  for (const [standing, own] of targets) {
+    if (own.some((target) => matched.points.has(target))) {
+      groups.push(surveyGroup(job, standing, own, matched.points, terms));
+    } else notSurveyed.push({ mark: standing.base.mark, at: standing.name.slice(standing.base.mark.length + 1) });
+  }
+  const { order, unit, headed } = file;
+  const value: Survey = {
+    unit: job.unit,
+    file: { file: file.file, order, unit, headed },
+    system: located.value.system,
+    terms,
+    groups: worstGroupsFirst(groups),
+    notSurveyed,
+    others: matched.others,
+    unmatched: matched.unmatched,
+    rows: lineRows(job, aim.plan, groups),
+  };
+  return { ok: true, value, findings };
+}
+
+/** What only the surveyor can say. */
+function asked({ accuracy, height }: SurveyTerms, file: string): readonly Finding[] {
+  const ask = (message: string, hint: string): Finding => ({
+    code: "survey-asked",
+    severity: "warning",
+    at: { file },
+    message,
+    hint,
+  });
+  return [
+    ...(accuracy.kind === "missing"
+      ? [ask("the accuracy of its points is not stated: ask the surveyor", "--accuracy, or survey.accuracy in the job")]
+      : []),
+    ...(height.kind === "missing"
+      ? [
+          ask(
+            "at what height on the rods they were taken is not stated: ask the surveyor",
+            "--height top, or a length above the top of concrete, or survey.height in the job",
+          ),
+        ]
+      : []),
+  ];
+}
+
+const RANK: Readonly<Record<Verdict, number>> = {
+  "does not fit": 0,
+  "within measuring uncertainty": 1,
+  "not-checked": 2,
+  fits: 3,
+};
+
+/** By verdict, then by spare, then as they stand on the plan. */
+export function worstGroupsFirst(groups: readonly GroupSurvey[]): readonly GroupSurvey[] {
+  const spare = ({ best }: GroupSurvey): number => best?.spare ?? 0;
+  return [...groups].sort((a, b) => RANK[a.verdict] - RANK[b.verdict] || spare(a) - spare(b));
+}

@@ -1,0 +1,76 @@
+/** What a survey says of itself: shared by terminal, tables and sheet. */
+import type { CheckRow } from "../checks/model.js";
+import { quantityText } from "../checks/words.js";
+import { formatDegrees, formatWithUnit } from "../units/index.js";
+import type { Unit } from "../units/length.js";
+import type { Motion, Remedy, SurveyTerms } from "./model.js";
+
+export const SURVEY_CAUTIONS = [
+  "Rods are not bent, cut, welded or replaced, and holes are not enlarged or slotted, without the approval of the engineer of record (29 CFR 1926.755(b)).",
+  "Larger holes and slots are what would let the plate drop on, no more. Engineer to decide.",
+  "Dropping on says nothing of line, level or turn: those are told apart.",
+  "Not checked: strength of rods and anchorage, shear through enlarged holes, bearing, welds of washers.",
+  "Projecting rods are guarded.",
+] as const;
+
+/** Shift and turn in one line. */
+export function motionWords({ x, y, turn }: Motion, unit: Unit): string {
+  const turned = turn === null ? "turn not known" : `turn ${formatDegrees(turn, 3)}`;
+  return `shift x ${formatWithUnit(rounded(x, unit), unit)}, y ${formatWithUnit(rounded(y, unit), unit)}, ${turned}`;
+}
+
+/** To 0.001 in or 0.01 mm: finer than any survey. */
+export function rounded(length: number, unit: Unit): number {
+  const tick = unit === "in" ? 25_400 : 10_000;
+  return Math.sign(length) * Math.round(Math.abs(length) / tick) * tick || 0;
+}
+
+/** What is stated of the survey. */
+export function termsWords({ accuracy, height }: SurveyTerms, unit: Unit): readonly string[] {
+  const near =
+    accuracy.kind === "given"
+      ? `Accuracy ${formatWithUnit(accuracy.value, unit)} in plan, a radius (${accuracy.from}).`
+      : "Accuracy of the survey NOT STATED: verdicts take the points as they are; whether they lie within measuring uncertainty is not known.";
+  return [near, heightWords(height, unit)];
+}
+
+function heightWords(height: SurveyTerms["height"], unit: Unit): string {
+  if (height.kind === "missing")
+    return "Height at which the rods were taken NOT STATED: elevations and projections are not checked.";
+  if (height.value.kind === "top") return `Rods taken at their tops (${height.from}).`;
+  return `Rods taken ${formatWithUnit(height.value.value, unit)} above the top of concrete (${height.from}).`;
+}
+
+/** A remedy without its checks. */
+export function remedyWords({ kind, tags, hole, slot, spare }: Remedy, unit: Unit): string {
+  const left = `leaves ${formatWithUnit(rounded(spare, unit), unit)} to spare`;
+  const size = formatWithUnit(hole, unit);
+  if (slot !== null)
+    return `${tags.join(" ")}: slot ${size} x ${formatWithUnit(slot.length, unit)} towards ${formatDegrees(slot.direction, 1)} from +x, ${left}`;
+  return `${kind === "all holes" ? `all alike (${tags.join(" ")})` : tags.join(" ")}: hole ${size}, ${left}`;
+}
+
+/** The worst row of each rule of a remedy: `washer-cover FAIL by 1/16 in`. */
+export function remedyRows({ rows }: Remedy, unit: Unit): readonly string[] {
+  const rules = [...new Set(rows.map(({ rule }) => rule))];
+  if (rules.length === 0) return ["washer-cover, washer-on-plate, base-plate-edge: not checked"];
+  return rules.map((rule) => rowWords(worstOf(rows.filter((row) => row.rule === rule)), unit));
+}
+
+function worstOf(rows: readonly CheckRow[]): CheckRow | undefined {
+  const size = ({ margin }: CheckRow): number => (margin?.kind === "length" ? margin.twice : Number.POSITIVE_INFINITY);
+  return rows.reduce<CheckRow | undefined>(
+    (worst, row) => (worst !== undefined && size(worst) <= size(row) ? worst : row),
+    undefined,
+  );
+}
+
+function rowWords(row: CheckRow | undefined, unit: Unit): string {
+  if (row === undefined) return "";
+  const { rule, status, margin, note } = row;
+  if (margin === null) return `${rule} ${status}: ${note}`;
+  const by = margin.kind === "length" ? ({ kind: "length", twice: Math.abs(margin.twice) } as const) : margin;
+  return status === "fail"
+    ? `${rule} FAIL by ${quantityText(by, unit)}`
+    : `${rule} pass, ${quantityText(by, unit)} to spare`;
+}
