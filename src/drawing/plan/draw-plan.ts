@@ -102,10 +102,10 @@ const NOWHERE = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity };
 /** Least size of a detail's cell. */
 const CELL = { x: 150, y: 150 };
 
-/** Details of one sheet, and the paper below them that is free for tables. */
+/** Details of one sheet, and the paper below and beside the last of them that is free for tables. */
 interface DetailPage {
   readonly items: readonly SceneItem[];
-  readonly free: Area;
+  readonly free: readonly Area[];
 }
 
 interface Details {
@@ -134,10 +134,18 @@ function drawDetails(request: PlanRequest, sheet: SheetSize): Details {
   });
   const pages = Array.from({ length: Math.ceil(drawn.length / cells.length) }, (_, i) => {
     const items = drawn.slice(i * cells.length, (i + 1) * cells.length);
-    const used = Math.ceil(items.length / columns);
-    return { items, free: { ...area, y1: area.y1 - (used * (area.y1 - area.y0)) / rows - 4 } };
+    return { items, free: freePaper(area, cells, items.length, columns) };
   });
   return { pages, listed };
+}
+
+/** Below the rows of cells that are used, and right of the last cell. */
+function freePaper(area: Area, cells: readonly Area[], used: number, columns: number): readonly Area[] {
+  const last = cells[used - 1];
+  if (last === undefined) return [area];
+  const beside = { x0: last.x1 + 4, y0: last.y0, x1: area.x1, y1: last.y1 };
+  const below = { ...area, y1: last.y0 - 4 };
+  return used % columns === 0 ? [below] : [below, beside];
 }
 
 /** Where the smallest scale is less than half of the largest, each detail has its own. */
@@ -161,13 +169,17 @@ function detailSheet(
   flow: Flow,
 ): OpenSheet {
   const name = count > 1 ? `DETAILS, PART ${index + 1} OF ${count}` : "DETAILS";
-  const tables = free.y1 - free.y0 > LEAST_FREE ? tableColumns(sheet, free, flow) : [];
+  const tables = free.filter(isRoomy(sheet)).flatMap((area) => tableColumns(sheet, area, flow));
   const panel = layoutPlanPanel(request, sheet, { title: name, scale: null, head: [], notes: DETAIL_NOTES }, flow);
   return { name: name.toLowerCase(), items: [...bannerItems(request, sheet), ...items, ...tables], panel };
 }
 
-/** Tables are set below the details where there is this much height. */
+/** Tables are set beside details where there is this much height, and the width of a panel. */
 const LEAST_FREE = 60;
+
+function isRoomy(sheet: SheetSize): (area: Area) => boolean {
+  return ({ x0, y0, x1, y1 }) => y1 - y0 > LEAST_FREE && x1 - x0 > LEAST_COLUMN * panelWidth(sheet);
+}
 
 const DETAIL_NOTES = [
   "Each type in its own axes, seen from above, before it is turned; +X and +Y are the type's own axes, not north.",
@@ -206,18 +218,24 @@ function tableSheets(request: PlanRequest, sheet: SheetSize, flow: Flow): readon
   const sheets: OpenSheet[] = [];
   const area = drawingArea(sheet);
   while (!flow.isEmpty) {
-    const tables = tableColumns(sheet, { ...area, y1: area.y1 - bannerHeight(request) }, flow);
+    const tables = tableColumns(sheet, { ...area, y1: area.y1 - bannerHeight(request) }, flow, 1);
+    if (tables.length === 0) throw new RangeError("a row of a table that is higher than a sheet");
     const panel = layoutPlanPanel(request, sheet, { title: "SCHEDULES", scale: null, head: [], notes: [] }, flow);
     sheets.push({ name: "schedules", items: [...bannerItems(request, sheet), ...tables], panel });
   }
   return sheets;
 }
 
-/** Columns about as wide as the panel's. */
-function tableColumns(sheet: SheetSize, area: Area, flow: Flow): readonly SceneItem[] {
-  const columns = Math.max(1, Math.floor((area.x1 - area.x0 + COLUMN_GAP) / (0.95 * panelWidth(sheet) + COLUMN_GAP)));
-  const width = (area.x1 - area.x0 - (columns - 1) * COLUMN_GAP) / columns;
+/** Widths of a column of tables, as shares of the panel's. */
+const LEAST_COLUMN = 0.95;
+const MOST_COLUMN = 1.1;
+
+/** Columns about as wide as the panel's, from the left. */
+function tableColumns(sheet: SheetSize, area: Area, flow: Flow, least?: number): readonly SceneItem[] {
+  const panel = panelWidth(sheet);
+  const columns = Math.max(1, Math.floor((area.x1 - area.x0 + COLUMN_GAP) / (LEAST_COLUMN * panel + COLUMN_GAP)));
+  const width = Math.min(MOST_COLUMN * panel, (area.x1 - area.x0 - (columns - 1) * COLUMN_GAP) / columns);
   return Array.from({ length: columns }, (_, i) =>
-    stack(flow.take(width, area.y1 - area.y0), area.x0 + i * (width + COLUMN_GAP), area.y1),
+    stack(flow.take(width, area.y1 - area.y0, least), area.x0 + i * (width + COLUMN_GAP), area.y1),
   ).flat();
 }

@@ -33,9 +33,9 @@ export function fitTable(
   { small }: Lettering,
 ): FittedTable {
   const room = width / small;
-  const total = natural.reduce((sum, each) => sum + each, 0);
-  const cap = total <= room ? Infinity : capFor(natural, room);
-  const widths = natural.map((each) => Math.min(each, cap));
+  const titles = table.columns.map(({ title }) => textWidth(title, 1) + PAD);
+  const cap = capFor(natural, titles, room);
+  const widths = natural.map((each, i) => Math.max(titles[i] ?? 0, Math.min(each, cap)));
   const set = widths.reduce((sum, each) => sum + each, 0);
   const columns = table.columns.map((column, i) => ({ ...column, share: (widths[i] ?? 0) / set }));
   const broken = (words: string, i: number, bold: boolean) =>
@@ -51,14 +51,18 @@ export function fitTable(
   };
 }
 
-/** The width at which all wider columns are cut, so that the sum is the room. */
-function capFor(natural: readonly number[], room: number): number {
-  const sorted = natural.toSorted((a, b) => a - b);
-  let left = room;
-  for (const [i, each] of sorted.entries()) {
-    const share = left / (sorted.length - i);
-    if (each > share) return share;
-    left -= each;
+/** The width at which wider columns are cut, though never narrower than their titles, so that the sum is the room. */
+function capFor(natural: readonly number[], titles: readonly number[], room: number): number {
+  const total = (cap: number) =>
+    natural.reduce((sum, each, i) => sum + Math.max(titles[i] ?? 0, Math.min(each, cap)), 0);
+  if (total(Infinity) <= room) return Infinity;
+  let [low, high] = [0, Math.max(...natural)];
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (low + high) / 2;
+    if (total(middle) <= room) low = middle;
+    else high = middle;
   }
-  return Infinity;
+  return low;
 }
+
+const HALVINGS = 30;

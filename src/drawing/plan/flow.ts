@@ -4,14 +4,14 @@ import { headHeight, type Piece, rowHeight, type TableText, tablePiece } from ".
 import { type FittedTable, fitTable, naturalWidths } from "./fit-table.js";
 
 export interface Flow {
-  /** Pieces of the width that fit the height, taken out of what is left. */
-  take(width: number, height: number): readonly Piece[];
+  /** Pieces of the width that fit the height, taken out of what is left; parts of a table have at least `least` rows. */
+  take(width: number, height: number, least?: number): readonly Piece[];
   readonly isEmpty: boolean;
 }
 
 /** Between two tables. */
 export const TABLE_GAP = 3;
-/** A table is not split into parts of fewer rows. */
+/** A table is not split into parts of fewer rows where there is a choice. */
 const LEAST_ROWS = 8;
 
 interface Waiting {
@@ -28,13 +28,13 @@ export function startFlow(tables: readonly TableText[], lettering: Lettering): F
     get isEmpty() {
       return queue.length === 0;
     },
-    take(width, height) {
+    take(width, height, least = LEAST_ROWS) {
       const pieces: Piece[] = [];
       let room = height;
       for (let i = 0; i < queue.length; ) {
         const waiting = queue[i];
         if (waiting === undefined) break;
-        const part = partThatFits(waiting, width, room, lettering);
+        const part = partThatFits(waiting, width, room, least, lettering);
         if (part === null) {
           i += 1;
           continue;
@@ -54,6 +54,7 @@ function partThatFits(
   { table, natural, from }: Waiting,
   width: number,
   room: number,
+  least: number,
   lettering: Lettering,
 ): { readonly piece: Piece; readonly to: number } | null {
   const fitted = fitTable(table, natural, width, lettering);
@@ -66,8 +67,8 @@ function partThatFits(
     to += 1;
   }
   const isWhole = to >= table.rows.length && lines + fitted.foot.length <= most;
-  if (to >= table.rows.length && !isWhole) to -= 1;
-  if (to <= from || (!isWhole && to - from < LEAST_ROWS)) return null;
+  if (!isWhole) to = Math.min(to, table.rows.length - Math.min(least, Math.floor(table.rows.length / 2)));
+  if (to <= from || (!isWhole && to - from < least)) return null;
   return { piece: tablePiece(partOf(fitted, from, to, isWhole), width, lettering), to };
 }
 

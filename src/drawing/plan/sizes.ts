@@ -5,9 +5,9 @@ import { type Scale, type SheetSize, scales, sheetSizes } from "../sheet-sizes.j
 /** ISO 216: A1 594 x 841 mm. */
 const LARGEST_METRIC: Omit<SheetSize, "lettering"> = { name: "A1", width: 841, height: 594, panel: 180 };
 
-/** From ANSI B or A3, smallest first: the letter sizes are too small for a plan. */
-export function planSheets(unit: Unit): readonly SheetSize[] {
-  const larger = sheetSizes(unit).slice(1);
+/** Smallest first, from ANSI B or A3 for one type and ANSI C or A2 for several, whose details need the room. */
+export function planSheets(unit: Unit, types: number): readonly SheetSize[] {
+  const larger = sheetSizes(unit).slice(types > 1 ? 2 : 1);
   const last = larger.at(-1);
   return unit === "mm" && last !== undefined ? [...larger, { ...LARGEST_METRIC, lettering: last.lettering }] : larger;
 }

@@ -41,7 +41,7 @@ export function arrangePlan(request: PlanRequest, banner: number): Arrangement {
   const apart = usualSpacing(figures.map(({ placed }) => placed.workingPoint));
   const { unit } = request.job;
   for (const least of [COMFORT, LEAST])
-    for (const sheet of planSheets(unit))
+    for (const sheet of planSheets(unit, request.job.bases.length))
       for (const scale of planScales(unit)) {
         if (apart * scale.factor < least) continue;
         const whole = wholePlan(request, figures, sheet, scale, banner);
@@ -118,7 +118,7 @@ function wholePlan(
 
 /** Cuts between bases at the smallest scale that can be read; parts without a base are left out. */
 function cutPlan(request: PlanRequest, figures: readonly BaseFigure[], apart: number, banner: number): Arrangement {
-  const sheet = planSheets(request.job.unit).at(-1);
+  const sheet = planSheets(request.job.unit, request.job.bases.length).at(-1);
   const scales = planScales(request.job.unit).toReversed();
   const scale = scales.find(({ factor }) => apart * factor >= LEAST) ?? scales.at(-1);
   if (sheet === undefined || scale === undefined) throw new RangeError("no sheets for a plan");
