@@ -1,10 +1,15 @@
 import { defineConfig } from "vitest/config";
 
+const shared = { testTimeout: 120_000, hookTimeout: 120_000 };
+/** Tests that put another module in the place of one of ours; all the others share their modules, which is faster. */
+const mocking = ["tests/unit/cli/fault.test.ts"];
+
 export default defineConfig({
   test: {
-    include: ["tests/**/*.test.ts"],
-    testTimeout: 120_000,
-    hookTimeout: 120_000,
+    projects: [
+      { test: { ...shared, name: "mocking", include: mocking } },
+      { test: { ...shared, name: "sharing", include: ["tests/**/*.test.ts"], exclude: mocking, isolate: false } },
+    ],
     reporters: ["default", "./tests/closing-line.ts"],
   },
 });

@@ -1,7 +1,7 @@
 /** The layout's rows on their way through the pipeline: summary, ledger, questions, answers. */
 import { describe, expect, it } from "vitest";
-import type { OutputKind } from "../../src/build.js";
 import { build } from "../../src/build.js";
+import type { OutputKind } from "../../src/outputs.js";
 import { inputsOf } from "./job/files.js";
 
 const OUTPUTS: readonly OutputKind[] = ["ledger", "questions", "summary"];
