@@ -67,7 +67,7 @@ export function drawSurveySheet(request: SurveySheetRequest): Scene {
 }
 
 function verdictWords({ verdict, best }: GroupSurvey): string {
-  return best === null ? `NOT CHECKED` : verdict === "not-checked" ? "NOT CHECKED" : verdict.toUpperCase();
+  return best === null || verdict === "not-checked" ? "NOT CHECKED" : verdict.toUpperCase();
 }
 
 function panelFits(request: SurveySheetRequest, sheet: SheetSize): boolean {
@@ -117,7 +117,10 @@ function titleOf(
       field("RODS AS SURVEYED, BASE", `${surveyed.mark} ${printable(surveyed.at)}`, 0.8, "title"),
       field("REV", job.revision, 0.2, "title"),
     ),
-    row(field("POINTS", printable(survey.file.file), 0.72, "small", 2), field("DATE", job.date, 0.28)),
+    row(
+      field("POINTS", printable(survey.file.file.split(/[/\\]/).at(-1) ?? ""), 0.72, "small", 2),
+      field("DATE", job.date, 0.28),
+    ),
     row(
       field("PLACING EDITION", job.editions.placing, 0.72),
       field("UNITS", job.unit === "in" ? "INCHES" : "MILLIMETRES", 0.28),
@@ -201,6 +204,7 @@ function notesOf(survey: Survey, { why }: GroupSurvey): readonly string[] {
   const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
   return [
     "Seen from above. The plate is drawn in its best position; +X and +Y are its own axes. Errors are true to scale, not exaggerated.",
+    "Full circle: hole of the base plate; heavy circle: rod as surveyed; dashed circle around the dot: where the rod's centre may be; phantom line: washer.",
     "Dx, dy: as built less as designed. Margin: clearance less distance from hole to rod, in the best position.",
     ...termsWords(survey.terms, survey.unit),
     ...why.filter((words) => !words.startsWith("accuracy") && !words.startsWith("points within")).map(sentence),
@@ -274,7 +278,7 @@ function overview(
   const reach = 2 * (AXIS_REACH + lettering.body * 2);
   const [width, height] = [extent.x1 - extent.x0, extent.y1 - extent.y0];
   const room = { x: area.x1 - area.x0 - reach, y: area.y1 - area.y0 - reach - lettering.body * 4 };
-  const scale = largestScale(unit, (factor) => width * factor <= room.x && height * factor <= room.y);
+  const scale = largestScale(scales(unit), (factor) => width * factor <= room.x && height * factor <= room.y);
   const middle = at((area.x0 + area.x1) / 2, (area.y0 + area.y1) / 2 + lettering.body);
   const view: View = {
     scale: scale.factor,
@@ -323,8 +327,10 @@ function extentFor({ base }: GroupSurvey, seats: readonly Seated[]): Extent {
   };
 }
 
-function largestScale(unit: Job["unit"], fits: (factor: number) => boolean): Scale {
-  const all = scales(unit);
+/** ISO 5455 enlargement, for holes whose clearance is small. */
+const TWICE: Scale = { name: "2:1", factor: 2 };
+
+function largestScale(all: readonly Scale[], fits: (factor: number) => boolean): Scale {
   const scale = all.find(({ factor }) => fits(factor)) ?? all.at(-1);
   if (scale === undefined) throw new RangeError("no scales");
   return scale;
@@ -360,7 +366,10 @@ function insetItems(seats: readonly Seated[], job: Job, area: Area, lettering: L
   const cell = { width: (area.x1 - area.x0) / columns, height: (area.y1 - area.y0 - foot) / rows };
   const words = small * 5.4;
   const reach = Math.max(...shown.map(widestOf));
-  const scale = largestScale(job.unit, (factor) => reach * factor <= Math.min(cell.width, cell.height - words) - 3);
+  const scale = largestScale(
+    [TWICE, ...scales(job.unit)],
+    (factor) => reach * factor <= Math.min(cell.width, cell.height - words) - 3,
+  );
   const more =
     seats.length > shown.length ? `; ${seats.length - shown.length} RODS WITH MORE MARGIN ARE NOT SHOWN` : "";
   const cells = shown.map((each, i) => {
@@ -368,7 +377,7 @@ function insetItems(seats: readonly Seated[], job: Job, area: Area, lettering: L
     const y = area.y1 - Math.floor(i / columns) * cell.height;
     return inset(each, { x0: x, x1: x + cell.width - 2, y0: y - cell.height + 2, y1: y }, scale, job, lettering);
   });
-  const title = `HOLES TRUE TO SCALE: ${scaleWords(scale)}${more}`;
+  const title = `HOLES TRUE TO SCALE: ${scale.factor > 1 ? scale.name : scaleWords(scale)}${more}`;
   return [
     ...cells,
     text("label", shorten(title, area.x1 - area.x0, small), at((area.x0 + area.x1) / 2, area.y0 + 1), small, {

@@ -106,10 +106,11 @@ function rodForm(rod: RodAsBuilt, unit: Unit) {
   };
 }
 
-function remedyForm({ kind, tags, hole, slot, spare, rows }: Remedy, unit: Unit) {
+function remedyForm({ kind, tags, by, hole, slot, spare, rows }: Remedy, unit: Unit) {
   return {
     kind,
     tags,
+    by: toUnit(by, unit),
     hole: toUnit(hole, unit),
     slot: slot === null ? null : { length: toUnit(slot.length, unit), direction: slot.direction },
     spare: toUnit(spare, unit),

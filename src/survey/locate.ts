@@ -34,6 +34,7 @@ interface Reading {
   readonly unit: SurveyUnit;
 }
 
+/** Places at which a point lies: one a place, so that a scale that draws all points together scores once. */
 interface Score {
   readonly reading: Reading;
   readonly count: number;
@@ -84,14 +85,16 @@ function isBetter(a: Score, b: Score): boolean {
 }
 
 function scoreOf(reading: Reading, grounds: Grounds): Score {
-  const distances = grounds.file.points.flatMap((point) => {
+  const least = new Map<Point, number>();
+  for (const point of grounds.file.points) {
     const at = placeOf(point, reading, grounds);
-    const own = grounds.byName.get(point.name.toUpperCase());
-    const distance = own === undefined ? grounds.index.near(at)[0]?.distance : Math.hypot(own.x - at.x, own.y - at.y);
-    return distance !== undefined && distance <= NEAR ? [distance] : [];
-  });
-  const sum = distances.reduce((total, distance) => total + distance, 0);
-  return { reading, count: distances.length, mean: distances.length === 0 ? 0 : sum / distances.length };
+    const place = grounds.byName.get(point.name.toUpperCase()) ?? grounds.index.near(at)[0]?.item.plan;
+    if (place === undefined) continue;
+    const distance = Math.hypot(place.x - at.x, place.y - at.y);
+    if (distance <= NEAR) least.set(place, Math.min(distance, least.get(place) ?? distance));
+  }
+  const sum = [...least.values()].reduce((total, distance) => total + distance, 0);
+  return { reading, count: least.size, mean: least.size === 0 ? 0 : sum / least.size };
 }
 
 function placeOf(point: SurveyedPoint, { system, swapped, unit }: Reading, { file, transform }: Grounds): Point {

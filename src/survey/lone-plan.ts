@@ -36,13 +36,13 @@ function noGrid(job: Job): Finding {
 
 function loneSite(mark: string, place: Placement["place"]): Site {
   const lines: readonly GridLine[] = [
-    { kind: "x", name: "0", at: zero },
-    { kind: "y", name: "0", at: zero },
+    { kind: "x", name: "x0", at: zero },
+    { kind: "y", name: "y0", at: zero },
   ];
   const placement: Placement = {
     place,
     mark,
-    lines: ["0", "0"],
+    lines: ["x0", "y0"],
     offset: { x: zero, y: zero },
     near: absent,
     turn: 0,

@@ -102,6 +102,8 @@ export interface BestPosition {
 export interface Remedy {
   readonly kind: "hole" | "slot" | "all holes";
   readonly tags: readonly string[];
+  /** How much larger the hole is, or how much longer than wide the slot. */
+  readonly by: Length;
   /** Diameter, or width of the slot. */
   readonly hole: Length;
   /** Overall length of a slot and the direction in which it is cut from the hole, in degrees from the base's own x axis. */

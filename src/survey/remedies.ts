@@ -83,6 +83,7 @@ function alone(setting: Setting, tag: string): readonly Remedy[] {
   const hole: Remedy = {
     kind: "hole",
     tags: [tag],
+    by: nanometres(steps * STEP[job.unit]),
     hole: after.hole,
     slot: null,
     spare: best.spare,
@@ -105,6 +106,7 @@ function slotOf(setting: Setting, hole: KnownHole, { motion, spare }: BestPositi
   return {
     kind: "slot",
     tags: [hole.tag],
+    by,
     hole: hole.hole,
     slot: { length: nanometres(hole.hole + by), direction: (Math.atan2(offset.y, offset.x) * 180) / Math.PI },
     spare: nanometres(Math.min(spare, toLattice(toMillimetres(by) + hole.clearance - away))),
@@ -121,13 +123,14 @@ function allAlike(setting: Setting): readonly Remedy[] {
   const change = (by: number) => holes.map((hole) => larger(hole, by));
   const steps = leastSteps(job, change);
   if (steps === null) return [];
-  const changed = change(steps * STEP[job.unit]);
+  const by = nanometres(steps * STEP[job.unit]);
+  const changed = change(by);
   const sizes = [...new Set(changed.map(({ hole }) => hole))];
   const { spare } = bestPosition(changed);
   return sizes.map((hole) => {
     const alike = changed.filter((each) => each.hole === hole);
     const tags = alike.map(({ tag }) => tag);
-    return { kind: "all holes", tags, hole, slot: null, spare, rows: checksWith(setting, alike) };
+    return { kind: "all holes", tags, by, hole, slot: null, spare, rows: checksWith(setting, alike) };
   });
 }
 

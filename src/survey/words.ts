@@ -29,7 +29,7 @@ export function rounded(length: number, unit: Unit): number {
 export function termsWords({ accuracy, height }: SurveyTerms, unit: Unit): readonly string[] {
   const near =
     accuracy.kind === "given"
-      ? `Accuracy ${formatWithUnit(accuracy.value, unit)} in plan, a radius (${accuracy.from}).`
+      ? `Accuracy: every point within ${formatWithUnit(accuracy.value, unit)} of the true place in plan (${accuracy.from}).`
       : "Accuracy of the survey NOT STATED: verdicts take the points as they are; whether they lie within measuring uncertainty is not known.";
   return [near, heightWords(height, unit)];
 }
@@ -42,12 +42,13 @@ function heightWords(height: SurveyTerms["height"], unit: Unit): string {
 }
 
 /** A remedy without its checks. */
-export function remedyWords({ kind, tags, hole, slot, spare }: Remedy, unit: Unit): string {
+export function remedyWords({ kind, tags, by, hole, slot, spare }: Remedy, unit: Unit): string {
   const left = `leaves ${formatWithUnit(rounded(spare, unit), unit)} to spare`;
   const size = formatWithUnit(hole, unit);
   if (slot !== null)
     return `${tags.join(" ")}: slot ${size} x ${formatWithUnit(slot.length, unit)} towards ${formatDegrees(slot.direction, 1)} from +x, ${left}`;
-  return `${kind === "all holes" ? `all alike (${tags.join(" ")})` : tags.join(" ")}: hole ${size}, ${left}`;
+  if (kind === "hole") return `${tags.join(" ")}: hole ${size}, ${left}`;
+  return `every hole ${formatWithUnit(by, unit)} larger, ${tags.join(" ")}: hole ${size}, ${left}`;
 }
 
 /** The worst row of each rule of a remedy: `washer-cover FAIL by 1/16 in`. */
@@ -70,7 +71,7 @@ function rowWords(row: CheckRow | undefined, unit: Unit): string {
   const { rule, status, margin, note } = row;
   if (margin === null) return `${rule} ${status}: ${note}`;
   const by = margin.kind === "length" ? ({ kind: "length", twice: Math.abs(margin.twice) } as const) : margin;
-  return status === "fail"
-    ? `${rule} FAIL by ${quantityText(by, unit)}`
-    : `${rule} pass, ${quantityText(by, unit)} to spare`;
+  if (status === "fail") return `${rule} FAIL by ${quantityText(by, unit)}`;
+  const isExact = margin.kind === "length" && margin.twice === 0;
+  return isExact ? `${rule} pass, exactly` : `${rule} pass, ${quantityText(by, unit)} to spare`;
 }
