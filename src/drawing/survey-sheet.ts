@@ -7,6 +7,7 @@ import type { Extent, Point } from "../geometry/vocabulary.js";
 import type { Job } from "../job/model.js";
 import type { GroupSurvey, RodAsBuilt, Survey } from "../survey/index.js";
 import {
+  governsWords,
   inPlateAxes,
   motionWords,
   remedyRows,
@@ -26,7 +27,7 @@ import type { Lettering, Scale, SheetSize } from "./sheet-sizes.js";
 import { scales, sheetSizes } from "./sheet-sizes.js";
 import type { Piece } from "./table.js";
 import { notesPiece, tablePiece } from "./table.js";
-import { printable, shorten, wrap } from "./text-metrics.js";
+import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
 import { blockOfRows, field, rowMakers, scaleWords } from "./title-block.js";
 
 export interface SurveySheetRequest {
@@ -171,7 +172,7 @@ function rodTable({ rods, missing }: GroupSurvey, { unit }: Job) {
 function resultTable(surveyed: GroupSurvey, { unit }: Job) {
   const { best, fit, spareOnLine, rows } = surveyed;
   const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
-  const governs = best?.governs.map(({ tag, share }) => `${tag} ${Math.round(share * 100)} %`).join(", ") ?? "-";
+  const governs = best === null ? "-" : governsWords(best);
   const failing = new Set(rows.filter(({ status }) => status === "fail").map(({ rule }) => rule));
   return {
     name: "survey-results",
@@ -345,13 +346,17 @@ function seatItems({ rod, hole, center }: Seated, view: View): readonly SceneIte
   ];
 }
 
-/** Beside the hole on the side of the working point, clear of the axes. */
-function tagItem({ rod, hole }: Seated, view: View, { small }: Lettering): SceneItem {
+/** Beside hole and rod on the side of the working point; on the other where it would stand on the axis. */
+function tagItem({ rod, hole, center }: Seated, view: View, { small }: Lettering): SceneItem {
   const { baseHole, rod: spec } = rod.placed.group;
-  const diameter = baseHole.kind === "given" ? baseHole.value : spec.diameter;
   const place = onPaper(view, hole);
-  const away = (toMillimetres(diameter) / 2) * view.scale + 1.6;
-  const side = hole.x > 0 ? -1 : 1;
+  const inward = hole.x > 0 ? -1 : 1;
+  const bored = baseHole.kind === "given" ? toMillimetres(baseHole.value) / 2 : 0;
+  const rodReach = toMillimetres(spec.diameter) / 2;
+  const awayFor = (way: number) => Math.max(bored, way * (center.x - hole.x) + rodReach) * view.scale + 1.6;
+  const width = awayFor(inward) + textWidth(rod.tag, small) + 1;
+  const side = Math.abs(place.x - view.origin.x) < width ? -inward : inward;
+  const away = awayFor(side);
   const lift = Math.abs(place.y - view.origin.y) < small * 1.5 ? 0.9 : -small / 2;
   return text("tag", rod.tag, at(place.x + side * away, place.y + lift), small, { anchor: side > 0 ? "start" : "end" });
 }

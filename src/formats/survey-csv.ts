@@ -2,7 +2,7 @@
 import type { CheckRow } from "../checks/model.js";
 import { summarizeCheck } from "../summary.js";
 import type { GroupSurvey, Survey } from "../survey/index.js";
-import { remedyWords } from "../survey/index.js";
+import { governsWords, remedyWords } from "../survey/index.js";
 import { toUnit } from "../units/length.js";
 import type { CsvCell } from "./csv-cells.js";
 import { writeCsvRows } from "./csv-cells.js";
@@ -80,7 +80,7 @@ export function writeSurveyGroupsCsv({ groups, terms, unit }: Survey): string {
     length(fit.y),
     fit.turn === null ? null : degrees(fit.turn),
     length(spareOnLine),
-    best?.governs.map(({ tag, share }) => `${tag} ${Math.round(share * 100)} %`).join("; ") ?? null,
+    best === null ? null : governsWords(best),
     rods.length,
     missing.join(" "),
     remedies.map((remedy) => remedyWords(remedy, unit)).join("; "),

@@ -1,7 +1,7 @@
 /** A survey for a terminal: a table, worst first; then what is behind each group that does not plainly fit. */
 import { worstFirst } from "../checks/run.js";
 import type { GroupSurvey, Survey, Verdict } from "../survey/index.js";
-import { motionWords, remedyRows, remedyWords, rounded, termsWords } from "../survey/index.js";
+import { governsWords, motionWords, remedyRows, remedyWords, rounded, termsWords } from "../survey/index.js";
 import { SURVEY_UNIT_NAMES } from "../units/coordinate.js";
 import { formatWithUnit } from "../units/index.js";
 import type { LedgerTextOptions } from "./ledger-text.js";
@@ -53,7 +53,7 @@ const NO_ROD = { tag: "", radial: 0 };
 export function writeSurveyGroup(group: GroupSurvey, { unit }: Survey, options: LedgerTextOptions): string {
   const { mark, at, verdict, why, best, fit, spareOnLine, remedies, rows } = group;
   const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
-  const governs = best?.governs.map(({ tag, share }) => `${tag} ${Math.round(share * 100)} %`).join(", ") ?? "";
+  const governs = best === null ? "" : governsWords(best);
   const lines = [
     ...(best === null
       ? []

@@ -5,7 +5,7 @@ import type { Point } from "../geometry/vocabulary.js";
 import type { Input } from "../job/model.js";
 import type { PlacedBase } from "../site/model.js";
 import type { Length } from "../units/length.js";
-import { add, subtract, toMillimetres } from "../units/length.js";
+import { add, subtract } from "../units/length.js";
 import type { Target } from "./match.js";
 import type { PointOnPlan, RodAsBuilt, RodLean, SurveyTerms } from "./model.js";
 
@@ -93,10 +93,4 @@ function leanOf({ upper, lower }: Ends, standing: PlacedBase): RodLean | null {
 function projectionOf(top: Length | null, concrete: Input<Length>, { height }: SurveyTerms): Length | null {
   if (top === null || concrete.kind === "missing") return null;
   return height.kind === "given" && height.value.kind === "top" ? subtract(top, concrete.value) : null;
-}
-
-/** How far a rod's axis moves sideways over half the base plate's thickness; millimetres, for its note. */
-export function leanOver({ lean }: RodAsBuilt, length: Length): number | null {
-  if (lean === null) return null;
-  return (Math.hypot(lean.dx, lean.dy) / lean.over) * toMillimetres(length);
 }

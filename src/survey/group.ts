@@ -7,7 +7,7 @@ import type { Length } from "../units/length.js";
 import { nanometres } from "../units/length.js";
 import { rodAsBuilt } from "./as-built.js";
 import type { Target } from "./match.js";
-import type { BestPosition, GroupSurvey, PointOnPlan, RodAsBuilt, SurveyTerms, Verdict } from "./model.js";
+import type { BestPosition, GroupSurvey, PointOnPlan, Remedy, RodAsBuilt, SurveyTerms, Verdict } from "./model.js";
 import { bestMotion, bestPosition, movedHole } from "./motion.js";
 import { placedRows } from "./placed-rows.js";
 import type { KnownHole } from "./remedies.js";
@@ -31,20 +31,21 @@ export function surveyGroup(
   const best = holes.length === 0 ? null : bestPosition(holes);
   const isWhole = missing.length === 0 && holes.length === rods.length;
   const verdict = best === null ? "not-checked" : verdictOf(best.spare, isWhole, terms);
+  const remedies = best !== null && best.spare < 0 ? remediesOf(job, standing, holes, best) : [];
   return {
     standing,
     base: standing.base,
     mark: standing.base.mark,
     at: standing.name.slice(standing.base.mark.length + 1),
     verdict,
-    why: reasons(job, rods, missing, verdict, terms),
+    why: [...reasons(job, rods, missing, verdict, terms), ...hopeless(job, best, remedies)],
     rods: rods.map((rod) => withMargin(rod, best)),
     missing,
     fit,
     best,
     spareOnLine: onLine(holes),
     rows: placedRows(job, rods, fit, terms),
-    remedies: best !== null && best.spare < 0 ? remediesOf(job, standing, holes, best) : [],
+    remedies,
   };
 }
 
@@ -84,6 +85,11 @@ function reasons(
       ? "accuracy of the survey not stated: the points are taken as they are, and what they cannot tell is not known (survey.accuracy)"
       : `points within ${formatWithUnit(accuracy.value, job.unit)} of the true places`,
   ];
+}
+
+function hopeless({ unit }: Job, best: BestPosition | null, remedies: readonly Remedy[]): readonly string[] {
+  if (best === null || best.spare >= 0 || remedies.length > 0) return [];
+  return [`no hole up to ${unit === "in" ? "3 in" : "75 mm"} larger lets it drop on`];
 }
 
 function withMargin(rod: RodAsBuilt, best: BestPosition | null): RodAsBuilt {

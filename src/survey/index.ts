@@ -3,4 +3,4 @@ export { surveyPlan } from "./lone-plan.js";
 export type * from "./model.js";
 export { bestMotion, bestPosition, inPlateAxes, movedHole } from "./motion.js";
 export { surveyJob } from "./survey.js";
-export { motionWords, remedyRows, remedyWords, rounded, SURVEY_CAUTIONS, termsWords } from "./words.js";
+export { governsWords, motionWords, remedyRows, remedyWords, rounded, SURVEY_CAUTIONS, termsWords } from "./words.js";

@@ -3,7 +3,7 @@ import type { CheckRow } from "../checks/model.js";
 import { quantityText } from "../checks/words.js";
 import { formatDegrees, formatWithUnit } from "../units/index.js";
 import type { Unit } from "../units/length.js";
-import type { Motion, Remedy, SurveyTerms } from "./model.js";
+import type { BestPosition, Motion, Remedy, SurveyTerms } from "./model.js";
 
 export const SURVEY_CAUTIONS = [
   "Rods are not bent, cut, welded or replaced, and holes are not enlarged or slotted, without the approval of the engineer of record (29 CFR 1926.755(b)).",
@@ -23,6 +23,12 @@ export function motionWords({ x, y, turn }: Motion, unit: Unit): string {
 export function rounded(length: number, unit: Unit): number {
   const tick = unit === "in" ? 25_400 : 10_000;
   return Math.sign(length) * Math.round(Math.abs(length) / tick) * tick || 0;
+}
+
+/** Rods that govern, with their share; those below half a per cent are left out. */
+export function governsWords({ governs }: BestPosition): string {
+  const shares = governs.map(({ tag, share }) => ({ tag, percent: Math.round(share * 100) }));
+  return shares.flatMap(({ tag, percent }) => (percent > 0 ? [`${tag} ${percent} %`] : [])).join(", ");
 }
 
 /** What is stated of the survey. */

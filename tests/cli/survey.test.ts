@@ -49,7 +49,7 @@ describe("rodplate survey", () => {
     expect(stdout).toContain("would let it drop on, engineer to decide:");
     expect(stdout).toMatch(/washer-cover FAIL by/);
     expect(stdout).toContain("line 9, gate: no rod stands near");
-    expect(stdout).toContain("local coordinates (by nearness)");
+    expect(stdout).toMatch(/local\s+coordinates \(by nearness\)/);
     expect(stdout.trimEnd().endsWith("Engineer to decide.")).toBe(true);
     expect(stdout).not.toMatch(/acceptable/i);
     expect(readdirSync(folder).sort()).toEqual(["built_PNEZD_ft-intl.csv", "job.yaml"]);
