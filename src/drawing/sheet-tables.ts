@@ -325,6 +325,9 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
     ...(scribed === "" ? [] : [scribed]),
     ...plate.sized.map(({ what, how }) => `Size of ${what}: ${how}.`),
     ...polygonNotes(request),
+    ...(plate.marks.some(({ kind }) => kind === "north")
+      ? ["N points to plan north wherever this template is set: all its places are turned alike."]
+      : []),
     ...(plate.keyed === null
       ? []
       : [`Key: ${keyWords(plate.keyed, job.unit)}. A template that lies any other way round shows it at the edge.`]),
