@@ -17,6 +17,8 @@ const MOST_STEPS = 200;
 /** From a gap's near end, how many times as far from the best angle the next look is: near a smooth optimum one reaches back. */
 const OUTWARD = 4;
 const NARROWEST = 1e-13;
+/** After so many looks the certificate leaves ten times as much open, so that the search ends on any figures. */
+const PATIENCE = 10_000;
 
 /** The best angle; angles on both sides of it, when the value has a kink there; and a lower bound over all angles. */
 export interface BestAngle {
@@ -39,10 +41,13 @@ export function bestAngle(work: Workspace, maxTurn: number): BestAngle {
   const looked: AtAngle[] = [];
   let found = descend(work, evaluate(work, start, null), -maxTurn, maxTurn, looked);
   const gaps = [{ from: -maxTurn, to: maxTurn }];
-  const rule = (angle: AtAngle): void => cutOut(gaps, angle, found.best.value - CERTIFICATE * work.scale);
+  let open = CERTIFICATE * work.scale;
+  let looks = 0;
+  const rule = (angle: AtAngle): void => cutOut(gaps, angle, found.best.value - open);
   for (const angle of looked) rule(angle);
   for (let gap = gaps.pop(); gap !== undefined; gap = gaps.pop()) {
     gaps.push(gap);
+    if (++looks % PATIENCE === 0) open *= 10;
     const angle = evaluate(work, lookIn(gap, found.best.theta), found.best);
     if (angle.value < found.best.value) {
       const mark = looked.length;
@@ -51,7 +56,7 @@ export function bestAngle(work: Workspace, maxTurn: number): BestAngle {
     }
     rule(angle);
   }
-  const lowerBound = found.best.value - CERTIFICATE * work.scale;
+  const lowerBound = found.best.value - open;
   return { ...found, lowerBound };
 }
 

@@ -19,7 +19,8 @@ export interface Workspace {
   holeY: number;
   rodX: number;
   rodY: number;
-  /** Size of the pattern: what tolerances are relative to. */
+  /** Size of the holes' pattern; and of holes and rods together: what tolerances are relative to. */
+  holeScale: number;
   scale: number;
   /** The hole with the least clearance. */
   tightest: number;
@@ -44,6 +45,7 @@ export function workspaceFor(holes: readonly FitHole[]): Workspace {
     holeY: y,
     rodX: 0,
     rodY: 0,
+    holeScale: 0,
     scale: 0,
     tightest: 0,
   };
@@ -57,7 +59,7 @@ function setHole(work: Workspace, i: number, { x, y, clearance }: FitHole): void
   work.px[i] = dx;
   work.py[i] = dy;
   work.clearance[i] = clearance;
-  work.scale = Math.max(work.scale, Math.abs(clearance), Math.sqrt(dx * dx + dy * dy));
+  work.holeScale = Math.max(work.holeScale, Math.abs(clearance), Math.sqrt(dx * dx + dy * dy));
   if (clearance < at(work.clearance, work.tightest)) work.tightest = i;
 }
 
@@ -66,10 +68,14 @@ export function setRods(work: Workspace, rods: readonly FitRod[]): void {
   const mean = meanOf(rods);
   work.rodX = mean.x;
   work.rodY = mean.y;
+  work.scale = work.holeScale;
   for (let i = 0; i < work.n; i++) {
     const { x, y } = rods[i] as FitRod;
-    work.qx[i] = x - mean.x;
-    work.qy[i] = y - mean.y;
+    const dx = x - mean.x;
+    const dy = y - mean.y;
+    work.qx[i] = dx;
+    work.qy[i] = dy;
+    work.scale = Math.max(work.scale, Math.sqrt(dx * dx + dy * dy));
   }
 }
 

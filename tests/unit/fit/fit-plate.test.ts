@@ -43,4 +43,18 @@ describe("fitPlate", () => {
     expect(() => fitPlate(square, square, { maxTurn: -1 })).toThrow("maxTurn");
     expect(() => fitPlate([{ x: Number.NaN, y: 0, clearance: 1 }], [{ x: 0, y: 0 }])).toThrow("not a number");
   });
+
+  it("ends on rods that are spread far wider than the holes' own pattern", () => {
+    const holes = [
+      { x: 0, y: 1e-161, clearance: 2e-51 },
+      { x: 0, y: 1.9e-47, clearance: 4e-87 },
+      { x: 0, y: -2e-86, clearance: 2e-300 },
+    ];
+    const rods = [
+      { x: 0, y: 0 },
+      { x: 0, y: 1.9e-47 },
+      { x: 4.5e-12, y: 0 },
+    ];
+    expect(fitPlate(holes, rods).value).toBeCloseTo(2.25e-12, 15);
+  });
 });
