@@ -86,8 +86,10 @@ const unit = fc.constantFrom<Unit>("in", "mm");
 const origin = fc.constantFrom("lower left" as const, "working point" as const);
 
 /** Loose segments below 0.01 mm are passed over by the reader. */
-function hasTinySegment({ region }: Plate): boolean {
-  return segmentsOf(region.outer).some(({ from, to }) => Math.hypot(to.x - from.x, to.y - from.y) < 0.02);
+/** Corners nearer than a foreign file's joints (0.01 mm) are taken for one, whether a segment joins them or not. */
+function hasNearCorners({ region }: Plate): boolean {
+  const corners = segmentsOf(region.outer).map(({ from }) => from);
+  return corners.some((a, i) => corners.slice(i + 1).some((b) => Math.hypot(b.x - a.x, b.y - a.y) < 0.02));
 }
 
 describe.each([
@@ -109,7 +111,7 @@ describe.each([
   it("has the region's area, length and pierces when it is read as a foreign file", () => {
     fc.assert(
       fc.property(plate, unit, (made, in_) => {
-        fc.pre(!hasTinySegment(made));
+        fc.pre(!hasNearCorners(made));
         const file = readCutFile(write(made, cutOptions(in_, { marks: false })));
         const expected = figuresOf({ name: "", unit: in_, plate: made, lowerLeft: point(0, 0) });
         expect(file.pierces).toBe(expected.pierces);
