@@ -4,7 +4,16 @@ import { describe, expect, it } from "vitest";
 import { writeJoinedDxf } from "../../src/formats/cut-dxf-joined.js";
 import { writeR12Dxf } from "../../src/formats/cut-dxf-r12.js";
 import { compareCutFile } from "../../src/formats/read-back.js";
-import { circle, extentOf, point, polygon, rectangle, segmentsOf } from "../../src/geometry/index.js";
+import {
+  circle,
+  extentOf,
+  point,
+  polygon,
+  rectangle,
+  segmentsOf,
+  twiceEdgeWeb,
+  twiceWeb,
+} from "../../src/geometry/index.js";
 import type { Contour, Point } from "../../src/geometry/vocabulary.js";
 import type { Hole, Plate } from "../../src/plate/model.js";
 import { readCutFile } from "../../src/readers/dxf.js";
@@ -92,6 +101,14 @@ function hasNearCorners({ region }: Plate): boolean {
   return corners.some((a, i) => corners.slice(i + 1).some((b) => Math.hypot(b.x - a.x, b.y - a.y) < 0.02));
 }
 
+/** A hole across the edge or across another has no net area that a foreign reader could find. */
+function hasCrossings({ region: { outer, inner } }: Plate): boolean {
+  return (
+    inner.some((contour) => twiceEdgeWeb(contour, outer) <= 0) ||
+    inner.some((a, i) => inner.slice(i + 1).some((b) => twiceWeb(a, b) <= 0))
+  );
+}
+
 describe.each([
   { flavour: "joined", write: writeJoinedDxf },
   { flavour: "r12", write: writeR12Dxf },
@@ -111,7 +128,7 @@ describe.each([
   it("has the region's area, length and pierces when it is read as a foreign file", () => {
     fc.assert(
       fc.property(plate, unit, (made, in_) => {
-        fc.pre(!hasNearCorners(made));
+        fc.pre(!hasNearCorners(made) && !hasCrossings(made));
         const file = readCutFile(write(made, cutOptions(in_, { marks: false })));
         const expected = figuresOf({ name: "", unit: in_, plate: made, lowerLeft: point(0, 0) });
         expect(file.pierces).toBe(expected.pierces);
