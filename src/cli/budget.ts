@@ -1,10 +1,9 @@
 /** `rodplate budget JOB`: worst case and probability that each base plate drops on. */
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
-import { basename, dirname, join, resolve } from "node:path";
+import { resolve } from "node:path";
 import type { BaseBudget } from "../budget/index.js";
 import { BUDGET_CAUTIONS, reckonBudget, worstBudgetsFirst } from "../budget/index.js";
 import { counted } from "../checks/words.js";
-import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Outcome } from "../diagnostics/finding.js";
 import { drawBudgetSheet } from "../drawing/budget-sheet.js";
 import { writeBudgetCsv, writeBudgetRodsCsv } from "../formats/budget-csv.js";
 import { writeBudgetJson } from "../formats/budget-json.js";
@@ -16,12 +15,16 @@ import type { Job } from "../job/model.js";
 import type { Layout } from "../pattern/index.js";
 import { layoutPattern } from "../pattern/index.js";
 import type { Command } from "./arguments.js";
-import { fileFault, showFindings } from "./findings.js";
+import { showFindings } from "./findings.js";
+import { type NamedText, targetFaults, writeFolder } from "./folder-writer.js";
 import { loadInputs } from "./load.js";
 import { startProgress } from "./progress.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { hasColor, readVersion, todayOf, widthOf } from "./shell.js";
 import { newDocument } from "./svg-document.js";
+
+/** Code of findings about the folder to write into. */
+const FOLDER = "budget-folder";
 
 type BudgetCommand = Extract<Command, { kind: "budget" }>;
 
@@ -29,12 +32,15 @@ type BudgetCommand = Extract<Command, { kind: "budget" }>;
 export async function runBudget(command: BudgetCommand, shell: Shell): Promise<ExitCode> {
   const { json, out } = command;
   const job = await readWhole(command, shell);
-  const findings = [...job.findings, ...(out === null ? [] : targetFaults(resolve(shell.currentFolder, out), out))];
+  const findings = [
+    ...job.findings,
+    ...(out === null ? [] : targetFaults(resolve(shell.currentFolder, out), out, FOLDER)),
+  ];
   await showFindings(findings, json, shell);
   if (!job.ok || findings.some(({ severity }) => severity === "error")) return 2;
   const budgets = worstBudgetsFirst(await reckonAll(job.value, shell));
   if (out !== null) {
-    const fault = writeFolder(resolve(shell.currentFolder, out), filesOf(job.value.job, budgets), out);
+    const fault = writeFolder(resolve(shell.currentFolder, out), filesOf(job.value.job, budgets), out, FOLDER);
     if (fault !== null) {
       await showFindings([fault], json, shell);
       return 2;
@@ -101,11 +107,6 @@ function textOf(job: Job, budgets: readonly BaseBudget[], { out }: BudgetCommand
   ].join("");
 }
 
-interface NamedText {
-  readonly path: string;
-  readonly text: string;
-}
-
 function* filesOf(job: Job, budgets: readonly BaseBudget[]): Generator<NamedText> {
   yield { path: "budget.csv", text: writeBudgetCsv(budgets) };
   yield { path: "budget-rods.csv", text: writeBudgetRodsCsv(budgets) };
@@ -114,32 +115,5 @@ function* filesOf(job: Job, budgets: readonly BaseBudget[]): Generator<NamedText
     if (budget.kind !== "reckoned") continue;
     const scene = drawBudgetSheet({ job, budget, version: readVersion() });
     yield { path: `${budget.mark}_budget.svg`, text: writeSheetSvg(scene, document) };
-  }
-}
-
-function targetFaults(folder: string, name: string): readonly Finding[] {
-  if (!existsSync(folder)) return [];
-  try {
-    if (readdirSync(folder).length === 0) return [];
-  } catch {
-    return [fileFault(name, "budget-folder", "is a file; allowed is a folder that is absent or empty")];
-  }
-  return [fileFault(name, "budget-folder", "is not empty; allowed is a folder that is absent or empty")];
-}
-
-/** Everything beside the folder first, then one rename: whole or not there at all. */
-function writeFolder(folder: string, files: Iterable<NamedText>, name: string): Finding | null {
-  const fresh = join(dirname(folder), `.${basename(folder)}.new`);
-  try {
-    rmSync(fresh, { recursive: true, force: true });
-    mkdirSync(fresh, { recursive: true });
-    for (const { path, text } of files) writeFileSync(join(fresh, path), text);
-    if (existsSync(folder)) rmSync(folder, { recursive: true });
-    renameSync(fresh, folder);
-    return null;
-  } catch (error) {
-    rmSync(fresh, { recursive: true, force: true });
-    if (!(error instanceof Error && "syscall" in error)) throw error;
-    return fileFault(name, "budget-folder", `could not be written: ${error.message}`);
   }
 }

@@ -1,6 +1,6 @@
 /** `rodplate survey JOB POINTS`: the rods as surveyed against their places and against the base plates. */
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
-import { basename, dirname, join, resolve } from "node:path";
+import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
 import { worstFirst } from "../checks/index.js";
 import { counted } from "../checks/words.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
@@ -27,10 +27,14 @@ import type { Reading, SurveyUnit } from "../units/index.js";
 import { inches, millimetres, parseLength } from "../units/index.js";
 import type { Command } from "./arguments.js";
 import { fileFault, showFindings } from "./findings.js";
+import { type NamedText, targetFaults, writeFolder } from "./folder-writer.js";
 import { loadInputs } from "./load.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { hasColor, readVersion, todayOf, widthOf } from "./shell.js";
 import { newDocument } from "./svg-document.js";
+
+/** Code of findings about the folder to write into. */
+const FOLDER = "survey-folder";
 
 type SurveyCommand = Extract<Command, { kind: "survey" }>;
 
@@ -39,14 +43,14 @@ export async function runSurvey(command: SurveyCommand, shell: Shell): Promise<E
   const { json, out } = command;
   const aimed = await readAim(command, shell);
   const surveyed = aimed.ok ? surveyAim(command, aimed.value, shell) : aimed;
-  const target = out === null ? [] : targetFaults(resolve(shell.currentFolder, out), out);
+  const target = out === null ? [] : targetFaults(resolve(shell.currentFolder, out), out, FOLDER);
   const findings = [...(aimed.ok ? aimed.findings : []), ...surveyed.findings, ...target];
   await showFindings(findings, json, shell);
   if (!aimed.ok || !surveyed.ok || target.length > 0) return 2;
   const { job } = aimed.value;
   const survey = surveyed.value;
   if (out !== null) {
-    const fault = writeFolder(resolve(shell.currentFolder, out), filesOf(job, survey, command.all), out);
+    const fault = writeFolder(resolve(shell.currentFolder, out), filesOf(job, survey, command.all), out, FOLDER);
     if (fault !== null) {
       await showFindings([fault], json, shell);
       return 2;
@@ -180,11 +184,6 @@ function textOf(job: Job, survey: Survey, { out, all }: SurveyCommand, shell: Sh
   ].join("");
 }
 
-interface NamedText {
-  readonly path: string;
-  readonly text: string;
-}
-
 /** Sheets of the groups that do not plainly fit, or of all. */
 function* filesOf(job: Job, survey: Survey, all: boolean): Generator<NamedText> {
   yield { path: "survey-groups.csv", text: writeSurveyGroupsCsv(survey) };
@@ -195,32 +194,5 @@ function* filesOf(job: Job, survey: Survey, all: boolean): Generator<NamedText> 
     if (group.verdict === "fits" && !all) continue;
     const scene = drawSurveySheet({ job, survey, group, version: readVersion() });
     yield { path: `${group.mark}_${safeForFileName(group.at)}_survey.svg`, text: writeSheetSvg(scene, document) };
-  }
-}
-
-function targetFaults(folder: string, name: string): readonly Finding[] {
-  if (!existsSync(folder)) return [];
-  try {
-    if (readdirSync(folder).length === 0) return [];
-  } catch {
-    return [fileFault(name, "survey-folder", "is a file; allowed is a folder that is absent or empty")];
-  }
-  return [fileFault(name, "survey-folder", "is not empty; allowed is a folder that is absent or empty")];
-}
-
-/** Everything beside the folder first, then one rename: whole or not there at all. */
-function writeFolder(folder: string, files: Iterable<NamedText>, name: string): Finding | null {
-  const fresh = join(dirname(folder), `.${basename(folder)}.new`);
-  try {
-    rmSync(fresh, { recursive: true, force: true });
-    mkdirSync(fresh, { recursive: true });
-    for (const { path, text } of files) writeFileSync(join(fresh, path), text);
-    if (existsSync(folder)) rmSync(folder, { recursive: true });
-    renameSync(fresh, folder);
-    return null;
-  } catch (error) {
-    rmSync(fresh, { recursive: true, force: true });
-    if (!(error instanceof Error && "syscall" in error)) throw error;
-    return fileFault(name, "survey-folder", `could not be written: ${error.message}`);
   }
 }
