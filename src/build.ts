@@ -24,16 +24,16 @@ import { writeQuestionRows, writeQuestionsHead } from "./formats/questions-csv.j
 import { compareCutFile } from "./formats/read-back.js";
 import { writeSummaryBase, writeSummaryHead, writeSummaryTail } from "./formats/summary-json.js";
 import { readJob } from "./job/index.js";
-import type { Base, Job } from "./job/model.js";
+import type { Base, Job } from "./job/model/job.js";
 import type { BaseOutput, JobOutputKind, JobProduct, OutputFile, OutputKind, Product, SvgDocument } from "./outputs.js";
 import { baseOutputs, jobDocuments, jobOutputs, layersOf } from "./outputs.js";
-import { layoutPattern } from "./pattern/index.js";
-import type { Layout } from "./pattern/layout.js";
-import { makePlate, makePlateOutline, measurePlate } from "./plate/index.js";
-import type { Plate } from "./plate/model.js";
+import { layoutPattern } from "./rods/index.js";
+import type { Layout } from "./rods/layout.js";
+import { makePlate, makePlateOutline, measurePlate } from "./template/index.js";
+import type { Plate } from "./template/model.js";
 import type { Inputs } from "./readers/inputs.js";
-import { makeSitePlan } from "./site/index.js";
-import type { SitePlan } from "./site/model.js";
+import { makeSitePlan } from "./plan/index.js";
+import type { SitePlan } from "./plan/model.js";
 import type { Summary, SummaryBase, SummaryFile } from "./summary.js";
 import { summarizeBase, summarizeCheck, summarizeJob, weighPlate } from "./summary.js";
 

@@ -1,6 +1,6 @@
 /** The list of everything a package can hold: what each file is, for which templates it is written, and by whom. */
 import type { CheckRow } from "./checks/index.js";
-import { drawPlanSheets, drawSheet } from "./drawing/index.js";
+import { drawPlanSheets, drawSheet } from "./sheets/index.js";
 import { writeCheckDistances } from "./formats/check-distances-csv.js";
 import { writeJoinedDxf } from "./formats/cut-dxf-joined.js";
 import { writeR12Dxf } from "./formats/cut-dxf-r12.js";
@@ -12,10 +12,10 @@ import type { SettingOutTexts } from "./formats/setting-out-csv.js";
 import { coordinateSystems, writeSettingOut } from "./formats/setting-out-csv.js";
 import { writeSheetSvg } from "./formats/sheet-svg.js";
 import { surveyUnitName } from "./formats/survey-unit-name.js";
-import type { Base, Job } from "./job/model.js";
-import type { Layout } from "./pattern/layout.js";
-import type { Plate, PlateMeasures } from "./plate/model.js";
-import type { SitePlan } from "./site/model.js";
+import type { Base, Job } from "./job/model/job.js";
+import type { Layout } from "./rods/layout.js";
+import type { Plate, PlateMeasures } from "./template/model.js";
+import type { SitePlan } from "./plan/model.js";
 import type { SummaryFile } from "./summary.js";
 
 /** A document for svg.js: a browser's own, or svgdom's. */

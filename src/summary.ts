@@ -1,8 +1,8 @@
 /** The machine form of a package: `summary.json`, schema 1. Stable for other programs. */
 import type { CheckRow, Quantity } from "./checks/model.js";
 import { answerReach } from "./checks/words.js";
-import type { Base, Density, Input, Job } from "./job/model.js";
-import type { Hole, HoleRole, Plate, PlateMeasures } from "./plate/model.js";
+import type { Base, Density, Input, Job } from "./job/model/job.js";
+import type { Hole, HoleRole, Plate, PlateMeasures } from "./template/model.js";
 import type { Length, Unit } from "./units/length.js";
 import { NM_PER_MM, roundSymmetric, toUnit } from "./units/length.js";
 

@@ -5,9 +5,9 @@ import type { Side, TemplateState } from "../src/compare/index.js";
 import { makeTemplateState } from "../src/compare/index.js";
 import { writeJoinedDxf } from "../src/formats/cut-dxf-joined.js";
 import { writeDrillList } from "../src/formats/drill-list-csv.js";
-import type { Base, Job } from "../src/job/model.js";
-import { layoutPattern } from "../src/pattern/index.js";
-import { makePlate, measurePlate } from "../src/plate/index.js";
+import type { Base, Job } from "../src/job/model/job.js";
+import { layoutPattern } from "../src/rods/index.js";
+import { makePlate, measurePlate } from "../src/template/index.js";
 import { summarizeBase, summarizeJob } from "../src/summary.js";
 
 const sha256 = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");

@@ -12,7 +12,7 @@ import {
   roundedRectangle,
 } from "../src/geometry/index.js";
 import type { Contour, Point } from "../src/geometry/vocabulary.js";
-import type { Hole, HoleRole, Mark, MarkKind, Plate } from "../src/plate/model.js";
+import type { Hole, HoleRole, Mark, MarkKind, Plate } from "../src/template/model.js";
 import { inches, type Length, millimetres, NM_PER_MM, nanometres, type Unit } from "../src/units/length.js";
 
 export interface CutPlate {

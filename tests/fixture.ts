@@ -1,9 +1,9 @@
 /** Jobs and bases for tests, made by hand without the readers: every field of the model, overridable. Invented data. */
 
-import type { Base, Given, Job, RodGroup, Shop } from "../src/job/model.js";
-import { given, missing } from "../src/job/model.js";
-import { resolveBudget } from "../src/job/resolve-budget.js";
-import { resolveSurvey } from "../src/job/survey-schema.js";
+import type { Base, Given, Job, RodGroup, Shop } from "../src/job/model/job.js";
+import { given, missing } from "../src/job/model/job.js";
+import { resolveBudget } from "../src/job/resolve/budget.js";
+import { resolveSurvey } from "../src/job/schema/survey.js";
 import type { Length } from "../src/units/length.js";
 import { inches, millimetres, nanometres } from "../src/units/length.js";
 

@@ -1,10 +1,10 @@
 /** Plans for tests of setting-out, made by hand without the readers. Invented data. */
-import type { Base, Job } from "../src/job/model.js";
-import { given, missing } from "../src/job/model.js";
-import type { ControlPoint, GridLine, Placement, Site } from "../src/job/site-model.js";
-import { layoutPattern } from "../src/pattern/index.js";
-import { makeSitePlan } from "../src/site/index.js";
-import type { SitePlan } from "../src/site/model.js";
+import type { Base, Job } from "../src/job/model/job.js";
+import { given, missing } from "../src/job/model/job.js";
+import type { ControlPoint, GridLine, Placement, Site } from "../src/job/model/plan.js";
+import { layoutPattern } from "../src/rods/index.js";
+import { makeSitePlan } from "../src/plan/index.js";
+import type { SitePlan } from "../src/plan/model.js";
 import { inches, type Length, nanometres } from "../src/units/length.js";
 import { baseFixture, jobFixture } from "./fixture.js";
 

@@ -3,10 +3,10 @@
  * exact integers, so that nothing is halved; `spare` is a radial clearance left, in nanometres, negative where it is lacking.
  */
 import type { Point } from "../geometry/index.js";
-import type { BudgetSpec, PlateFreedom } from "../job/budget-model.js";
+import type { BudgetSpec, PlateFreedom } from "../job/model/budget.js";
 import type { Length, Unit } from "../units/index.js";
 
-export type { BudgetSpec, PlateFreedom } from "../job/budget-model.js";
+export type { BudgetSpec, PlateFreedom } from "../job/model/budget.js";
 
 export const TERM_NAMES = ["placing", "setting", "template play", "cutting", "lean", "base-plate hole"] as const;
 export type TermName = (typeof TERM_NAMES)[number];

@@ -1,6 +1,6 @@
 /** One base: terms, closed forms, probability, distribution, what governs and what would meet the target. */
-import type { Base, Job } from "../job/model.js";
-import type { Layout } from "../pattern/index.js";
+import type { Base, Job } from "../job/model/job.js";
+import type { Layout } from "../rods/index.js";
 import type { Unit } from "../units/index.js";
 import { millimetres, NM_PER_INCH } from "../units/index.js";
 import { around, rootSumSquareCase, worstCase } from "./closed-form.js";

@@ -1,6 +1,6 @@
 /** What may put each rod off the base plate's hole, by the job, the placing edition and the shop. */
-import type { Base, Input, Job, Missing, RodGroup } from "../job/model.js";
-import type { Layout, PlacedRod } from "../pattern/index.js";
+import type { Base, Input, Job, Missing, RodGroup } from "../job/model/job.js";
+import type { Layout, PlacedRod } from "../rods/index.js";
 import { findIso9013Deviation, findPlacing } from "../standards/index.js";
 import type { Length } from "../units/index.js";
 import { formatWithUnit, nanometres } from "../units/index.js";

@@ -1,5 +1,5 @@
 /** What a budget says of itself: shared by terminal, tables, machine form and sheet. */
-import type { PlateFreedom } from "../job/budget-model.js";
+import type { PlateFreedom } from "../job/model/budget.js";
 import { formatLength, formatWithUnit, roundSymmetric, type Unit } from "../units/index.js";
 import type { BudgetSpec, ReckonedBase, TargetAnswer } from "./model.js";
 import { askedForm } from "./model.js";

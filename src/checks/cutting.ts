@@ -1,7 +1,7 @@
 /** What cutting does to a hole, by the shop's own figures or by ISO 9013; all doubled lengths. */
-import type { Shop } from "../job/model.js";
-import type { Effect } from "../plate/cutting.js";
-import { taperOf } from "../plate/cutting.js";
+import type { Shop } from "../job/model/job.js";
+import type { Effect } from "../template/cutting.js";
+import { taperOf } from "../template/cutting.js";
 import { findIso9013Deviation } from "../standards/index.js";
 import type { Length } from "../units/index.js";
 import type { CheckContext } from "./model.js";

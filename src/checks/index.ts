@@ -1,5 +1,5 @@
 /** The rules and their ledger: rules of a base, and rules of the whole job. */
-import type { Job } from "../job/model.js";
+import type { Job } from "../job/model/job.js";
 import type { JobContext, JobRule } from "./job-model.js";
 import { baseOffGrid } from "./job-rules/base-off-grid.js";
 import { controlClosure } from "./job-rules/control-closure.js";

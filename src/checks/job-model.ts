@@ -1,8 +1,8 @@
 /** Rules about the whole job: what bases are to each other. Their rows name the bases in the subject. */
 import type { Contour } from "../geometry/vocabulary.js";
-import type { Base, Job, Severity } from "../job/model.js";
-import type { Layout } from "../pattern/layout.js";
-import type { SitePlan } from "../site/model.js";
+import type { Base, Job, Severity } from "../job/model/job.js";
+import type { Layout } from "../rods/layout.js";
+import type { SitePlan } from "../plan/model.js";
 import type { Verdict } from "./model.js";
 
 /** What is kept of a base for the job's rules: its rods and its template's outline, in its own axes. */

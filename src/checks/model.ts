@@ -1,7 +1,7 @@
 /** Ledger rows. Rules compare integers; twice a length is carried so that nothing is ever halved. */
-import type { Answer, Base, Editions, Job, Severity } from "../job/model.js";
-import type { Layout } from "../pattern/layout.js";
-import type { Plate } from "../plate/model.js";
+import type { Answer, Base, Editions, Job, Severity } from "../job/model/job.js";
+import type { Layout } from "../rods/layout.js";
+import type { Plate } from "../template/model.js";
 
 /** Twice a length in nanometres (integer), or a plain count. */
 export type Quantity =

@@ -1,5 +1,5 @@
 /** Questions to the engineer of record. They ask; they never say that a change would be acceptable. */
-import type { Job } from "../job/model.js";
+import type { Job } from "../job/model/job.js";
 import type { JobRule } from "./job-model.js";
 import type { CheckContext, CheckRow, Rule, Sense } from "./model.js";
 import { quantityText } from "./words.js";

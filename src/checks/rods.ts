@@ -1,6 +1,6 @@
 /** Rods with the holes that the template gives them. */
 import type { Point } from "../geometry/index.js";
-import type { Input, Rod, RodGroup, Washer } from "../job/model.js";
+import type { Input, Rod, RodGroup, Washer } from "../job/model/job.js";
 import type { Length } from "../units/index.js";
 import type { CheckContext, Verdict } from "./model.js";
 import { notApplicable } from "./verdict.js";

@@ -1,5 +1,5 @@
 /** Runs rules: the one place where margin and status are computed, answers are matched and severities raised. */
-import type { Answer, Job, Severity } from "../job/model.js";
+import type { Answer, Job, Severity } from "../job/model/job.js";
 import type { Unit } from "../units/index.js";
 import { NM_PER_UNIT, nanometres, toUnit } from "../units/index.js";
 import type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, Sense, Verdict } from "./model.js";

@@ -1,5 +1,5 @@
 /** Verdicts of rules: constructors, and the way missing input becomes a not-checked row. Lengths are doubled nanometres. */
-import type { Given, Input, Missing, Severity } from "../job/model.js";
+import type { Given, Input, Missing, Severity } from "../job/model/job.js";
 import type { Sense, Verdict } from "./model.js";
 
 /** What a verdict may set for itself instead of taking it from its rule. */

@@ -1,5 +1,5 @@
 /** Figures of notes and questions, in the job's unit. */
-import type { Answer } from "../job/model.js";
+import type { Answer } from "../job/model/job.js";
 import type { Unit } from "../units/index.js";
 import { formatLength, formatWithUnit } from "../units/index.js";
 import type { Quantity } from "./model.js";

@@ -4,7 +4,7 @@ import { join, relative } from "node:path";
 import type { PartwiseBuild } from "../build.js";
 import { buildInParts } from "../build.js";
 import { counted } from "../checks/words.js";
-import type { Job } from "../job/model.js";
+import type { Job } from "../job/model/job.js";
 import type { Command } from "./arguments.js";
 import { fileFault, showFindings } from "./findings.js";
 import { loadInputs } from "./load.js";

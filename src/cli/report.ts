@@ -5,7 +5,7 @@ import { NOT_CHECKED_AT_ALL } from "../checks/index.js";
 import { counted } from "../checks/words.js";
 import type { LedgerTextOptions } from "../formats/ledger-text.js";
 import { styled, writeLedgerRowsText, writeLedgerText, writeTextList } from "../formats/ledger-text.js";
-import type { Job } from "../job/model.js";
+import type { Job } from "../job/model/job.js";
 import type { Shell } from "./shell.js";
 import { hasColor, widthOf } from "./shell.js";
 

@@ -1,5 +1,5 @@
 /** Two states of a job, and what lies between them. Lengths in whole nanometres, in the base's own axes. */
-import type { HoleRole } from "../plate/model.js";
+import type { HoleRole } from "../template/model.js";
 import type { Summary, SummaryBase } from "../summary.js";
 
 /** A place in nanometres. */

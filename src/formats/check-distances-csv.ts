@@ -5,8 +5,8 @@
  */
 import { magnitude, toLattice, vectorBetween } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
-import type { Layout } from "../pattern/layout.js";
-import type { PlacedBase, SitePlan } from "../site/model.js";
+import type { Layout } from "../rods/layout.js";
+import type { PlacedBase, SitePlan } from "../plan/model.js";
 import type { Length, SurveyUnit, Unit } from "../units/index.js";
 import { formatCoordinate, formatDecimals, formatFeetInches, nanometres, toMillimetres } from "../units/index.js";
 import type { CsvCell } from "./csv-cells.js";

@@ -3,7 +3,7 @@
  * and open LWPOLYLINE for the strokes of a mark.
  */
 import type Drawing from "dxf-writer";
-import type { Plate } from "../plate/model.js";
+import type { Plate } from "../template/model.js";
 import { type CutFileOptions, type CutItem, drawCutFile, formatTicks } from "./cut-file.js";
 import { asPrinted, finishDxf, putOnLayer, startDxf, vertexValues } from "./dxf-drawing.js";
 

@@ -1,5 +1,5 @@
 /** The cut file that the oldest controls read: AutoCAD R12 (AC1009) with nothing but LINE, ARC and CIRCLE. */
-import type { Plate } from "../plate/model.js";
+import type { Plate } from "../template/model.js";
 import { roundSymmetric } from "../units/length.js";
 import { type LineWriter, startLines } from "./ascii-writer.js";
 import {

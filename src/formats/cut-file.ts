@@ -4,7 +4,7 @@
  */
 import { extentOf, extentOfPoints, joinExtents, samePoint } from "../geometry/index.js";
 import type { Contour, Extent, Point } from "../geometry/vocabulary.js";
-import type { Hole, Mark, Plate } from "../plate/model.js";
+import type { Hole, Mark, Plate } from "../template/model.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, type Unit } from "../units/length.js";
 
 /** Layer names, as the receiver of the file wants them. */

@@ -4,7 +4,7 @@
  */
 import { extentOf } from "../geometry/index.js";
 import type { Contour, Point } from "../geometry/vocabulary.js";
-import type { Plate } from "../plate/model.js";
+import type { Plate } from "../template/model.js";
 import { type DxfDrawing, readDrawing } from "../readers/dxf-drawing.js";
 import type { DxfEntity } from "../readers/dxf-entities.js";
 import {

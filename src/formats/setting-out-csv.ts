@@ -4,8 +4,8 @@
  */
 import { toLattice } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
-import { planToSite } from "../site/index.js";
-import type { SitePlan, SitePoint, SiteTransform } from "../site/model.js";
+import { planToSite } from "../plan/index.js";
+import type { SitePlan, SitePoint, SiteTransform } from "../plan/model.js";
 import type { SurveyUnit } from "../units/index.js";
 import { formatCoordinate } from "../units/index.js";
 import type { IsHeld, SettingOutPoint } from "./setting-out-points.js";

@@ -1,7 +1,7 @@
 /** The points of a setting-out file: names, places, elevations and descriptions, in a fixed order. */
 import { pointInNanometres } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
-import type { PlacedBase, PlannedRod, SitePlan, SitePoint } from "../site/model.js";
+import type { PlacedBase, PlannedRod, SitePlan, SitePoint } from "../plan/model.js";
 import type { Length } from "../units/length.js";
 import { add, NM_PER_MM, toMillimetres } from "../units/length.js";
 

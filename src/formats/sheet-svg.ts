@@ -4,9 +4,9 @@
  * all. Real text; no identifiers, no style sheet, so that many sheets may stand in one page.
  */
 import { Svg, withWindow } from "@svgdotjs/svg.js";
-import { arcOf } from "../drawing/occupied.js";
-import type { PaperPoint, PathPart, Scene, SceneItem, StrokeRole } from "../drawing/scene.js";
-import { fontSize } from "../drawing/text-metrics.js";
+import { arcOf } from "../sheets/occupied.js";
+import type { PaperPoint, PathPart, Scene, SceneItem, StrokeRole } from "../sheets/scene.js";
+import { fontSize } from "../sheets/text-metrics.js";
 
 /** Any DOM that svg.js can draw on: the browser's own document, or svgdom's `createHTMLWindow().document`. */
 export interface DrawingDocument {

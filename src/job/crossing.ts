@@ -2,8 +2,8 @@
 import type { Point, Turn, Vector } from "../geometry/index.js";
 import { point, pointAt, span, toLattice, turnOf } from "../geometry/index.js";
 import { NM_PER_MM } from "../units/index.js";
-import type { Input, Offset } from "./model.js";
-import type { GridLine } from "./site-model.js";
+import type { Input, Offset } from "./model/job.js";
+import type { GridLine } from "./model/plan.js";
 
 /** A straight line as a point and a unit direction, a radial line as a ray, an arc as a whole circle; millimetres. */
 type Curve =

@@ -4,8 +4,8 @@ import type { Inputs } from "../readers/inputs.js";
 import { findNode } from "../readers/source.js";
 import { readYaml } from "../readers/yaml.js";
 import { defaultShop } from "./read-job.js";
-import { tableName } from "./read-site.js";
-import { isShopPath, shopFileName, unitOf } from "./shop.js";
+import { tableName } from "./resolve/plan.js";
+import { isShopPath, shopFileName, unitOf } from "./resolve/shop.js";
 
 /** A file that the job names. The shell puts its bytes, or an opened workbook, into `inputs.files` under `key` or `name`. */
 export interface RequestedFile {

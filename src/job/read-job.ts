@@ -12,22 +12,22 @@ import type { Unit } from "../units/index.js";
 import { toUnit } from "../units/index.js";
 import type { SourceDocument } from "./document.js";
 import { faultAt, joinPath, placeOf } from "./document.js";
-import { resolveEditions } from "./editions.js";
-import { parseForgiving } from "./forgiving.js";
-import { markKey } from "./marks.js";
-import type { Answer, Base, Editions, Job, Severity } from "./model.js";
-import { given, missing } from "./model.js";
-import { countPlacements, lookAlikeOf, readSite, withGrout } from "./read-site.js";
-import { BaseReport } from "./report.js";
-import { resolveBase } from "./resolve-base.js";
-import { budgetFaults, resolveBudget } from "./resolve-budget.js";
-import type { HeadDocument, JobSchemas } from "./schema.js";
-import { jobSchemas } from "./schema.js";
-import { isRaised, RULE_IDS } from "./severities.js";
-import type { ReadShop } from "./shop.js";
-import { readShop, SHOP_NAMES, shopFileName, unitOf } from "./shop.js";
-import type { Site } from "./site-model.js";
-import { resolveSurvey } from "./survey-schema.js";
+import { resolveEditions } from "./resolve/editions.js";
+import { parseForgiving } from "./schema/forgiving.js";
+import { markKey } from "./schema/marks.js";
+import type { Answer, Base, Editions, Job, Severity } from "./model/job.js";
+import { given, missing } from "./model/job.js";
+import { countPlacements, lookAlikeOf, readSite, withGrout } from "./resolve/plan.js";
+import { BaseReport } from "./resolve/base-report.js";
+import { resolveBase } from "./resolve/base.js";
+import { budgetFaults, resolveBudget } from "./resolve/budget.js";
+import type { HeadDocument, JobSchemas } from "./schema/job.js";
+import { jobSchemas } from "./schema/job.js";
+import { isRaised, RULE_IDS } from "./model/severities.js";
+import type { ReadShop } from "./resolve/shop.js";
+import { readShop, SHOP_NAMES, shopFileName, unitOf } from "./resolve/shop.js";
+import type { Site } from "./model/plan.js";
+import { resolveSurvey } from "./schema/survey.js";
 
 /** The date handed in by the shell, used when the job names none. */
 export interface JobOptions {

@@ -1,5 +1,5 @@
 /** Proves one cut file: reads it, and matches it with a job where one is given. */
-import type { Job } from "../job/model.js";
+import type { Job } from "../job/model/job.js";
 import { type CutFileFinding, type CutFileLayers, LARGEST_CUT_FILE, readCutFile } from "../readers/dxf.js";
 import type { Unit } from "../units/index.js";
 import { matchFile } from "./match-file.js";

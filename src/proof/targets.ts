@@ -1,10 +1,10 @@
 /** The plates of a job that a cut file may be drawn for: every template, and every base plate whose holes are known. */
 import { type Contour, circle, pointAt, rectangle } from "../geometry/index.js";
-import type { Base, Job } from "../job/model.js";
-import type { Layout } from "../pattern/index.js";
-import { layoutPattern } from "../pattern/index.js";
-import type { Plate } from "../plate/index.js";
-import { makePlate } from "../plate/index.js";
+import type { Base, Job } from "../job/model/job.js";
+import type { Layout } from "../rods/index.js";
+import { layoutPattern } from "../rods/index.js";
+import type { Plate } from "../template/index.js";
+import { makePlate } from "../template/index.js";
 import { toMillimetres } from "../units/index.js";
 import type { Target, TargetHole } from "./model.js";
 

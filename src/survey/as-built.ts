@@ -2,8 +2,8 @@
 
 import { toLattice, turnOf } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
-import type { Input } from "../job/model.js";
-import type { PlacedBase } from "../site/model.js";
+import type { Input } from "../job/model/job.js";
+import type { PlacedBase } from "../plan/model.js";
 import type { Length } from "../units/length.js";
 import { add, subtract } from "../units/length.js";
 import type { Target } from "./match.js";

@@ -1,7 +1,7 @@
 /** One group as built: errors, best fit, and whether its base plate drops on. */
 import { span, toLattice } from "../geometry/index.js";
-import type { Job } from "../job/model.js";
-import type { PlacedBase } from "../site/model.js";
+import type { Job } from "../job/model/job.js";
+import type { PlacedBase } from "../plan/model.js";
 import { formatWithUnit } from "../units/index.js";
 import type { Length } from "../units/length.js";
 import { nanometres } from "../units/length.js";

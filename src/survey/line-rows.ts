@@ -1,14 +1,14 @@
 /** Groups against each other and against their column lines, by the placing edition. */
-import { columnLines } from "../checks/column-lines.js";
+import { columnLines } from "../checks/geometry/column-lines.js";
 import { allowedAlong } from "../checks/job-rules/line-accumulation.js";
 import type { CheckRow } from "../checks/model.js";
 import { compare, notApplicable, notChecked } from "../checks/verdict.js";
 import { wordsIn } from "../checks/words.js";
 import { span, toLattice } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
-import type { Job } from "../job/model.js";
-import type { GridLine } from "../job/site-model.js";
-import type { PlacedBase, SitePlan } from "../site/model.js";
+import type { Job } from "../job/model/job.js";
+import type { GridLine } from "../job/model/plan.js";
+import type { PlacedBase, SitePlan } from "../plan/model.js";
 import { findGroupPlacing } from "../standards/index.js";
 import type { GroupSurvey } from "./model.js";
 import { movedHole } from "./motion.js";

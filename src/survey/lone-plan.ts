@@ -1,11 +1,11 @@
 /** The plan of a job without a grid: where its one base stands is then known, at 0,0 and unturned. */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
-import type { Job } from "../job/model.js";
-import { missing } from "../job/model.js";
-import type { GridLine, Placement, Site } from "../job/site-model.js";
-import type { Layout } from "../pattern/layout.js";
-import { makeSitePlan } from "../site/index.js";
-import type { SitePlan } from "../site/model.js";
+import type { Job } from "../job/model/job.js";
+import { missing } from "../job/model/job.js";
+import type { GridLine, Placement, Site } from "../job/model/plan.js";
+import type { Layout } from "../rods/layout.js";
+import { makeSitePlan } from "../plan/index.js";
+import type { SitePlan } from "../plan/model.js";
 import { nanometres } from "../units/length.js";
 
 const zero = nanometres(0);

@@ -3,7 +3,7 @@ import type { Finding } from "../diagnostics/finding.js";
 import { toLattice } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
 import type { PointsFile, SurveyedPoint } from "../readers/points-model.js";
-import type { PlacedBase, PlannedRod } from "../site/model.js";
+import type { PlacedBase, PlannedRod } from "../plan/model.js";
 import { subtract } from "../units/length.js";
 import type { ExpectedPoint, OtherPoint, PointOnPlan, SurveyAim, SurveyTerms, UnmatchedPoint } from "./model.js";
 import type { PlaceIndex } from "./near.js";

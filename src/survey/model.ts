@@ -4,11 +4,11 @@
  */
 import type { CheckRow } from "../checks/model.js";
 import type { Point } from "../geometry/vocabulary.js";
-import type { Base, Input } from "../job/model.js";
-import type { SurveyHeight } from "../job/survey-model.js";
-import type { Layout, PlacedRod } from "../pattern/layout.js";
+import type { Base, Input } from "../job/model/job.js";
+import type { SurveyHeight } from "../job/model/survey.js";
+import type { Layout, PlacedRod } from "../rods/layout.js";
 import type { PointsFile } from "../readers/points-model.js";
-import type { PlacedBase, SitePlan, SitePoint } from "../site/model.js";
+import type { PlacedBase, SitePlan, SitePoint } from "../plan/model.js";
 import type { Length, Unit } from "../units/length.js";
 
 /** A point that the setting-out file names, and where it should be. */

@@ -1,12 +1,12 @@
 /** A group as placed, held against the placing edition and the erection tolerance. */
 
 import type { CheckRow, Verdict as RowVerdict } from "../checks/model.js";
-import { governingPairs } from "../checks/pairs.js";
+import { governingPairs } from "../checks/geometry/pairs.js";
 import { judge } from "../checks/run.js";
 import { compare, notApplicable, notChecked, notTabulated } from "../checks/verdict.js";
 import { wordsIn } from "../checks/words.js";
 import { span, twiceToLattice } from "../geometry/index.js";
-import type { Job } from "../job/model.js";
+import type { Job } from "../job/model/job.js";
 import { findElevation, findPlacing } from "../standards/index.js";
 import { roundSymmetric } from "../units/index.js";
 import type { Motion, RodAsBuilt, SurveyTerms } from "./model.js";

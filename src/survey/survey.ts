@@ -1,7 +1,7 @@
 /** The surveyor's file against the job: every group as built, worst first. */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
-import type { Job } from "../job/model.js";
+import type { Job } from "../job/model/job.js";
 import type { PointsFile } from "../readers/points-model.js";
 import { surveyGroup } from "./group.js";
 import { lineRows } from "./line-rows.js";

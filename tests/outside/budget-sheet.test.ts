@@ -1,9 +1,9 @@
 /** As sheet-text.test.ts, for the sheets of budgets: read by a strict XML parser, measured by the font's own metrics. */
 import { createHTMLWindow } from "svgdom";
 import { describe, expect, it } from "vitest";
-import { drawBudgetSheet } from "../../src/drawing/budget-sheet.js";
+import { drawBudgetSheet } from "../../src/sheets/budget-sheet.js";
 import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
-import { budgetCases, reckonCase } from "../unit/drawing/budget-cases.js";
+import { budgetCases, reckonCase } from "../unit/sheets/budget-cases.js";
 import { overlappingTexts, textBoxes } from "./text-boxes.js";
 import { readWrittenSheet } from "./written-sheet.js";
 

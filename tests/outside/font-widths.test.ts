@@ -1,7 +1,7 @@
 /** The width table against the font itself, measured by opentype.js. Source: Arimo as packaged by @fontsource/arimo. */
 import { describe, expect, it } from "vitest";
-import { FONT_WIDTHS } from "../../src/drawing/font-widths.js";
-import { CAP_PER_EM, measureText } from "../../src/drawing/text-metrics.js";
+import { FONT_WIDTHS } from "../../src/sheets/font-widths.js";
+import { CAP_PER_EM, measureText } from "../../src/sheets/text-metrics.js";
 import { measureGlyph } from "./arimo.js";
 
 const rows = FONT_WIDTHS.trim()

@@ -29,8 +29,8 @@ import {
   signedArea,
   span,
 } from "../../src/geometry/index.js";
-import type { Pattern } from "../../src/job/model.js";
-import { rodPositions } from "../../src/pattern/index.js";
+import type { Pattern } from "../../src/job/model/job.js";
+import { rodPositions } from "../../src/rods/index.js";
 import { inches, millimetres } from "../../src/units/index.js";
 
 const { booleans, geometries, measurements, primitives } = modeling;

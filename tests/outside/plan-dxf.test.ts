@@ -6,10 +6,10 @@ import { join } from "node:path";
 import { parseString } from "dxf";
 import dxfParser, { type DxfParser } from "dxf-parser";
 import { afterAll, describe, expect, it } from "vitest";
-import type { PlanRequest } from "../../src/drawing/index.js";
+import type { PlanRequest } from "../../src/sheets/index.js";
 import { PLAN_LAYERS, writePlanDxf } from "../../src/formats/plan-dxf.js";
 import { NM_PER_MM, NM_PER_UNIT } from "../../src/units/index.js";
-import { planCases } from "../unit/drawing/plan-cases.js";
+import { planCases } from "../unit/sheets/plan-cases.js";
 import { isReaderSkipped } from "./readers/harness.js";
 
 interface XYD {

@@ -3,8 +3,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { CheckRow } from "../../src/checks/index.js";
 import { runChecks } from "../../src/checks/index.js";
-import type { Offset } from "../../src/job/model.js";
-import { given } from "../../src/job/model.js";
+import type { Offset } from "../../src/job/model/job.js";
+import { given } from "../../src/job/model/job.js";
 import { nanometres } from "../../src/units/index.js";
 import { contextOf, inch } from "../unit/checks/context.js";
 

@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Comparison } from "../../src/compare/index.js";
 import { compareSides, countRecuts } from "../../src/compare/index.js";
-import type { Base } from "../../src/job/model.js";
+import type { Base } from "../../src/job/model/job.js";
 import { inches, nanometres } from "../../src/units/length.js";
 import { sideOf } from "../compared-sides.js";
 import { baseFixture, groupFixture, jobFixture } from "../fixture.js";

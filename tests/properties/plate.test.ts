@@ -10,11 +10,11 @@ import {
   twiceEdgeWeb,
   twiceWeb,
 } from "../../src/geometry/index.js";
-import type { Base, Corner, Offset, Pattern, TemplateSpec } from "../../src/job/model.js";
-import { given } from "../../src/job/model.js";
-import { clockwiseFromNorthWest, layoutPattern } from "../../src/pattern/index.js";
-import type { Plate } from "../../src/plate/index.js";
-import { makePlate, measurePlate } from "../../src/plate/index.js";
+import type { Base, Corner, Offset, Pattern, TemplateSpec } from "../../src/job/model/job.js";
+import { given } from "../../src/job/model/job.js";
+import { clockwiseFromNorthWest, layoutPattern } from "../../src/rods/index.js";
+import type { Plate } from "../../src/template/index.js";
+import { makePlate, measurePlate } from "../../src/template/index.js";
 import { inches, nanometres } from "../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../fixture.js";
 

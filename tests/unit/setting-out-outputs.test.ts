@@ -1,6 +1,6 @@
 /** The setting-out files of a package: their names say job, revision, status, coordinates, order and unit. */
 import { describe, expect, it } from "vitest";
-import type { Site } from "../../src/job/site-model.js";
+import type { Site } from "../../src/job/model/plan.js";
 import { jobDocuments } from "../../src/outputs.js";
 import { nanometres } from "../../src/units/length.js";
 import { planJob } from "../setting-out-plan.js";

@@ -1,8 +1,8 @@
-import type { PlacedBase } from "../../site/index.js";
+import type { PlacedBase } from "../../plan/index.js";
 import { inches, millimetres } from "../../units/index.js";
 import type { JobContext, JobRule } from "../job-model.js";
 import type { Verdict } from "../model.js";
-import { namesOf, PLAN, placedBases } from "../placed.js";
+import { namesOf, PLAN, placedBases } from "../geometry/placed.js";
 import { compare, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";
 

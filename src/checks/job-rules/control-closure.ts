@@ -3,7 +3,7 @@ import type { ControlTie } from "../control-ties.js";
 import { controlTies, noControl } from "../control-ties.js";
 import type { JobContext, JobRule } from "../job-model.js";
 import type { Verdict } from "../model.js";
-import { PLAN } from "../placed.js";
+import { PLAN } from "../geometry/placed.js";
 import { compare, notApplicable, notChecked } from "../verdict.js";
 import { wordsIn } from "../words.js";
 

@@ -1,9 +1,9 @@
-import type { SiteTransform } from "../../site/index.js";
+import type { SiteTransform } from "../../plan/index.js";
 import { roundSymmetric } from "../../units/index.js";
 import { noControl } from "../control-ties.js";
 import type { JobContext, JobRule } from "../job-model.js";
 import type { Verdict } from "../model.js";
-import { PLAN } from "../placed.js";
+import { PLAN } from "../geometry/placed.js";
 import { compare, notApplicable, notChecked } from "../verdict.js";
 import { wordsIn } from "../words.js";
 

@@ -1,13 +1,13 @@
 import type { Point } from "../../geometry/index.js";
 import { pointAt, span } from "../../geometry/index.js";
 import type { GridLine } from "../../job/index.js";
-import type { PlacedBase, SiteTransform } from "../../site/index.js";
-import { planToSite } from "../../site/index.js";
+import type { PlacedBase, SiteTransform } from "../../plan/index.js";
+import { planToSite } from "../../plan/index.js";
 import type { Length, SurveyUnit } from "../../units/index.js";
 import { coordinateStep, NM_PER_MM, roundCoordinate, roundSymmetric } from "../../units/index.js";
 import type { JobContext, JobRule } from "../job-model.js";
 import type { Verdict } from "../model.js";
-import { PLAN, placedBases } from "../placed.js";
+import { PLAN, placedBases } from "../geometry/placed.js";
 import { compare, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";
 

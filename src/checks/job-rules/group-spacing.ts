@@ -1,10 +1,10 @@
 import { toLattice } from "../../geometry/index.js";
 import { findGroupPlacing } from "../../standards/index.js";
-import type { ColumnLine } from "../column-lines.js";
-import { columnLines } from "../column-lines.js";
+import type { ColumnLine } from "../geometry/column-lines.js";
+import { columnLines } from "../geometry/column-lines.js";
 import type { JobContext, JobRule } from "../job-model.js";
 import type { Verdict } from "../model.js";
-import { PLAN, placedBases } from "../placed.js";
+import { PLAN, placedBases } from "../geometry/placed.js";
 import { notApplicable, notChecked } from "../verdict.js";
 import { counted, wordsIn } from "../words.js";
 

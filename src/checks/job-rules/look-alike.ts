@@ -1,7 +1,7 @@
-import type { Given, Job } from "../../job/model.js";
-import { given } from "../../job/model.js";
-import type { LookAlike, SameTemplates } from "../../setting/index.js";
-import { findLookAlikes } from "../../setting/index.js";
+import type { Given, Job } from "../../job/model/job.js";
+import { given } from "../../job/model/job.js";
+import type { LookAlike, SameTemplates } from "../../orientation/index.js";
+import { findLookAlikes } from "../../orientation/index.js";
 import type { Length } from "../../units/index.js";
 import { inches } from "../../units/index.js";
 import type { JobRule } from "../job-model.js";

@@ -1,7 +1,7 @@
-import { concreteOnPlan } from "../../site/index.js";
+import { concreteOnPlan } from "../../plan/index.js";
 import type { JobRule } from "../job-model.js";
-import type { Standing } from "../placed.js";
-import { judgeNeighbours, neighbouringShapes, placedBases } from "../placed.js";
+import type { Standing } from "../geometry/placed.js";
+import { judgeNeighbours, neighbouringShapes, placedBases } from "../geometry/placed.js";
 import { notChecked } from "../verdict.js";
 import { wordsIn } from "../words.js";
 

@@ -1,7 +1,7 @@
-import { contourOnPlan } from "../../site/index.js";
+import { contourOnPlan } from "../../plan/index.js";
 import type { JobContext, JobRule } from "../job-model.js";
-import type { Standing } from "../placed.js";
-import { judgeNeighbours, neighbouringShapes, placedBases } from "../placed.js";
+import type { Standing } from "../geometry/placed.js";
+import { judgeNeighbours, neighbouringShapes, placedBases } from "../geometry/placed.js";
 import { wordsIn } from "../words.js";
 
 /** Templates of two bases that cannot both lie in place. */

@@ -1,7 +1,7 @@
-import type { PlacedBase } from "../../site/index.js";
+import type { PlacedBase } from "../../plan/index.js";
 import type { JobContext, JobRule } from "../job-model.js";
 import type { Verdict } from "../model.js";
-import { namesOf, placedBases } from "../placed.js";
+import { namesOf, placedBases } from "../geometry/placed.js";
 import { compare, notApplicable, notChecked } from "../verdict.js";
 import { wordsIn } from "../words.js";
 

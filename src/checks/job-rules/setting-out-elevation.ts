@@ -1,5 +1,5 @@
-import type { Input, Missing } from "../../job/model.js";
-import type { PlacedBase, SitePlan } from "../../site/model.js";
+import type { Input, Missing } from "../../job/model/job.js";
+import type { PlacedBase, SitePlan } from "../../plan/model.js";
 import type { Length } from "../../units/length.js";
 import type { JobRule } from "../job-model.js";
 import type { Verdict } from "../model.js";

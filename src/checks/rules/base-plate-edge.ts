@@ -1,6 +1,6 @@
 import type { Contour } from "../../geometry/index.js";
 import { leastEdge } from "../edges.js";
-import { planContour, twiceInside } from "../measure.js";
+import { planContour, twiceInside } from "../geometry/measure.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import type { RodHole } from "../rods.js";
 import { perRod } from "../rods.js";

@@ -1,7 +1,7 @@
 import { smallestInsideCorner } from "../../geometry/index.js";
-import { leastTwice, taperOf } from "../../plate/cutting.js";
-import type { Hole, HoleShape } from "../../plate/model.js";
-import { cornerRow } from "../inside-corner.js";
+import { leastTwice, taperOf } from "../../template/cutting.js";
+import type { Hole, HoleShape } from "../../template/model.js";
+import { cornerRow } from "../geometry/inside-corner.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import { compare, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";

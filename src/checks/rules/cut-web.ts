@@ -1,9 +1,9 @@
 import type { Contour } from "../../geometry/index.js";
 import { twiceEdgeWeb, twiceWeb } from "../../geometry/index.js";
-import { leastTwice, taperOf } from "../../plate/cutting.js";
-import type { Hole } from "../../plate/model.js";
+import { leastTwice, taperOf } from "../../template/cutting.js";
+import type { Hole } from "../../template/model.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
-import { leastPair } from "../pairs.js";
+import { leastPair } from "../geometry/pairs.js";
 import { compare, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";
 

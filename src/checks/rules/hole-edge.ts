@@ -1,5 +1,5 @@
 import { twiceEdgeWeb, twiceWeb } from "../../geometry/index.js";
-import type { Hole, Plate } from "../../plate/model.js";
+import type { Hole, Plate } from "../../template/model.js";
 import type { Rule } from "../model.js";
 import { compare } from "../verdict.js";
 import { wordsIn } from "../words.js";

@@ -1,7 +1,7 @@
 import { twiceWeb } from "../../geometry/index.js";
-import type { Hole } from "../../plate/model.js";
+import type { Hole } from "../../template/model.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
-import { governingPairs } from "../pairs.js";
+import { governingPairs } from "../geometry/pairs.js";
 import { compare, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";
 

@@ -1,5 +1,5 @@
-import { keyWords } from "../../plate/index.js";
-import { isSilent, LEAST_SEEN, matters } from "../../setting/index.js";
+import { keyWords } from "../../template/index.js";
+import { isSilent, LEAST_SEEN, matters } from "../../orientation/index.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import { compareCounts, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";

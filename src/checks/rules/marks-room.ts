@@ -1,4 +1,4 @@
-import type { OmittedMark } from "../../plate/model.js";
+import type { OmittedMark } from "../../template/model.js";
 import type { Rule, Verdict } from "../model.js";
 import { compareCounts, notApplicable } from "../verdict.js";
 import { counted } from "../words.js";

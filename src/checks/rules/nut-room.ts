@@ -1,8 +1,8 @@
-import type { Input, Missing, Nut } from "../../job/model.js";
+import type { Input, Missing, Nut } from "../../job/model/job.js";
 import type { Length } from "../../units/index.js";
-import { twiceBetween } from "../measure.js";
+import { twiceBetween } from "../geometry/measure.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
-import { governingPairs } from "../pairs.js";
+import { governingPairs } from "../geometry/pairs.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, playOf, rodHoles } from "../rods.js";
 import { compare, lacking, notApplicable } from "../verdict.js";

@@ -1,9 +1,9 @@
 import type { Point } from "../../geometry/index.js";
-import { twiceBetween } from "../measure.js";
+import { twiceBetween } from "../geometry/measure.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
-import { FILE_ROUNDING, type PlacedHole, type PlacedSource, placeSource } from "../second-source.js";
+import { FILE_ROUNDING, type PlacedHole, type PlacedSource, placeSource } from "../geometry/second-source.js";
 import { compare, compareCounts, lacking, notChecked } from "../verdict.js";
 import { wordsIn } from "../words.js";
 

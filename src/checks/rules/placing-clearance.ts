@@ -1,6 +1,6 @@
 import type { PlacingRow } from "../../standards/index.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
-import { governingPairs } from "../pairs.js";
+import { governingPairs } from "../geometry/pairs.js";
 import { PLACING_CLAUSE, placingOf } from "../placing.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";

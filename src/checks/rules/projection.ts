@@ -1,5 +1,5 @@
-import type { Input } from "../../job/model.js";
-import { given } from "../../job/model.js";
+import type { Input } from "../../job/model/job.js";
+import { given } from "../../job/model/job.js";
 import { findElevation } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";

@@ -1,7 +1,7 @@
-import type { Bottom, Exposure, Input, Nut } from "../../job/model.js";
+import type { Bottom, Exposure, Input, Nut } from "../../job/model/job.js";
 import { findCover, findSpacing } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
-import { planContour, twiceInside } from "../measure.js";
+import { planContour, twiceInside } from "../geometry/measure.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles, turnedCornerTwice } from "../rods.js";

@@ -1,7 +1,7 @@
 import { findSpacing } from "../../standards/index.js";
-import { twiceBetween } from "../measure.js";
+import { twiceBetween } from "../geometry/measure.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
-import { governingPairs } from "../pairs.js";
+import { governingPairs } from "../geometry/pairs.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
 import { compare, lacking, notApplicable, notChecked } from "../verdict.js";

@@ -1,6 +1,6 @@
-import type { Washer } from "../../job/model.js";
-import { given } from "../../job/model.js";
-import { twiceInside, twiceOutside } from "../measure.js";
+import type { Washer } from "../../job/model/job.js";
+import { given } from "../../job/model/job.js";
+import { twiceInside, twiceOutside } from "../geometry/measure.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, perRod, playOf, turnedCornerTwice } from "../rods.js";

@@ -1,5 +1,5 @@
-import type { Input, Missing, Nut } from "../../job/model.js";
-import { given } from "../../job/model.js";
+import type { Input, Missing, Nut } from "../../job/model/job.js";
+import { given } from "../../job/model/job.js";
 import type { Length } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";

@@ -1,4 +1,4 @@
-import type { Given, Input } from "../../job/model.js";
+import type { Given, Input } from "../../job/model/job.js";
 import type { Length } from "../../units/index.js";
 import { cutLoss } from "../cutting.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";

@@ -1,7 +1,7 @@
 import type { Contour, Extent } from "../../geometry/index.js";
-import type { PlanShape } from "../../job/model.js";
-import type { Plate } from "../../plate/model.js";
-import { twiceChordBearing, twiceExtent, twiceFarthest, twiceRoundBearing } from "../measure.js";
+import type { PlanShape } from "../../job/model/job.js";
+import type { Plate } from "../../template/model.js";
+import { twiceChordBearing, twiceExtent, twiceFarthest, twiceRoundBearing } from "../geometry/measure.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import { isOverCastRods } from "../rods.js";
 import { compare, known, lacking, notApplicable, notChecked } from "../verdict.js";

@@ -1,4 +1,4 @@
-import { twiceExtent } from "../measure.js";
+import { twiceExtent } from "../geometry/measure.js";
 import type { Rule } from "../model.js";
 import { compare, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";

@@ -1,6 +1,6 @@
 import type { Contour } from "../../geometry/index.js";
-import type { Washer } from "../../job/model.js";
-import { planContour, twiceInside } from "../measure.js";
+import type { Washer } from "../../job/model/job.js";
+import { planContour, twiceInside } from "../geometry/measure.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import type { RodHole } from "../rods.js";
 import { holeAndWasher, perRod, turnedCornerTwice, washerText } from "../rods.js";

@@ -1,8 +1,8 @@
 import type { Contour } from "../../geometry/index.js";
-import type { Washer } from "../../job/model.js";
-import { columnContour, twiceBetween, twiceOutside } from "../measure.js";
+import type { Washer } from "../../job/model/job.js";
+import { columnContour, twiceBetween, twiceOutside } from "../geometry/measure.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
-import { governingPairs } from "../pairs.js";
+import { governingPairs } from "../geometry/pairs.js";
 import type { RodHole } from "../rods.js";
 import { holeAndWasher, rodHoles, turnedCornerTwice, washerText } from "../rods.js";
 import { compare, known, lacking, notApplicable } from "../verdict.js";

@@ -1,6 +1,6 @@
-import { dropsOn, isSilent, matters, showsAtEdge } from "../../setting/index.js";
-import type { WrongPlacement } from "../../setting/model.js";
-import { turnedBasePlates } from "../base-plate-turns.js";
+import { dropsOn, isSilent, matters, showsAtEdge } from "../../orientation/index.js";
+import type { WrongPlacement } from "../../orientation/model.js";
+import { turnedBasePlates } from "../geometry/base-plate-turns.js";
 import type { CheckContext, Rule, Verdict } from "../model.js";
 import { isOverCastRods } from "../rods.js";
 import { compare, compareCounts, lacking, notChecked } from "../verdict.js";

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { basePlateHole } from "../../../src/checks/rules/base-plate-hole.js";
 import { washerCover } from "../../../src/checks/rules/washer-cover.js";
-import { given } from "../../../src/job/model.js";
+import { given } from "../../../src/job/model/job.js";
 import { findBaseHole } from "../../../src/standards/index.js";
 import type { Length } from "../../../src/units/index.js";
 import { millimetres } from "../../../src/units/index.js";

@@ -6,7 +6,7 @@ import { afterAll, describe, expect, it } from "vitest";
 import { writeJoinedDxf } from "../../../src/formats/cut-dxf-joined.js";
 import { writeR12Dxf } from "../../../src/formats/cut-dxf-r12.js";
 import { cutFileLayers } from "../../../src/formats/cut-file.js";
-import type { Plate } from "../../../src/plate/model.js";
+import type { Plate } from "../../../src/template/model.js";
 import { type Length, NM_PER_UNIT } from "../../../src/units/length.js";
 import { type CutPlate, cutOptions, cutPlates, figuresOf } from "../../cut-plates.js";
 import { type CutFileToCheck, checkCutFilesOutside, isReaderSkipped, readerNames } from "./harness.js";

@@ -4,9 +4,9 @@
  */
 import { describe, expect, it } from "vitest";
 import { reckonBudget } from "../../../src/budget/index.js";
-import { given } from "../../../src/job/model.js";
-import { resolveBudget } from "../../../src/job/resolve-budget.js";
-import { layoutPattern } from "../../../src/pattern/index.js";
+import { given } from "../../../src/job/model/job.js";
+import { resolveBudget } from "../../../src/job/resolve/budget.js";
+import { layoutPattern } from "../../../src/rods/index.js";
 import { inches } from "../../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../../fixture.js";
 

@@ -2,11 +2,11 @@ import { describe, expect, it } from "vitest";
 import type { ReckonedBase } from "../../../src/budget/index.js";
 import { reckonBudget, shareWords, spareWords, worstBudgetsFirst } from "../../../src/budget/index.js";
 import { histogramOf } from "../../../src/budget/trials.js";
-import type { BudgetSpec } from "../../../src/job/budget-model.js";
-import type { Base, Job } from "../../../src/job/model.js";
-import { given, missing } from "../../../src/job/model.js";
-import { resolveBudget } from "../../../src/job/resolve-budget.js";
-import { layoutPattern } from "../../../src/pattern/index.js";
+import type { BudgetSpec } from "../../../src/job/model/budget.js";
+import type { Base, Job } from "../../../src/job/model/job.js";
+import { given, missing } from "../../../src/job/model/job.js";
+import { resolveBudget } from "../../../src/job/resolve/budget.js";
+import { layoutPattern } from "../../../src/rods/index.js";
 import { inches, nanometres } from "../../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture, shopFixture } from "../../fixture.js";
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { basePlateEdge } from "../../../src/checks/rules/base-plate-edge.js";
-import type { PlanShape } from "../../../src/job/model.js";
-import { given, missing } from "../../../src/job/model.js";
+import type { PlanShape } from "../../../src/job/model/job.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import type { Length } from "../../../src/units/index.js";
 import { millimetres, nanometres } from "../../../src/units/index.js";
 import { jobFixture } from "../../fixture.js";

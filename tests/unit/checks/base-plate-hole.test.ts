@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { basePlateHole } from "../../../src/checks/rules/base-plate-hole.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { inch, isSubject, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
 
 const holed = (inches: number) => ({ group: { baseHole: given(inch(inches), "job") } });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { twiceClear } from "../../../src/checks/clear-distance.js";
+import { twiceClear } from "../../../src/checks/geometry/clear-distance.js";
 import { circle, moveContour, point, polygon, rectangle, turn } from "../../../src/geometry/index.js";
 import { millimetres } from "../../../src/units/index.js";
 

@@ -2,9 +2,9 @@
 import { expect, it } from "vitest";
 import type { CheckContext, CheckRow, Rule } from "../../../src/checks/index.js";
 import { runRules } from "../../../src/checks/run.js";
-import type { Base, BasePlate, Concrete, Job, RodGroup, Shop, TemplateSpec } from "../../../src/job/model.js";
-import { layoutPattern } from "../../../src/pattern/index.js";
-import { makePlate } from "../../../src/plate/index.js";
+import type { Base, BasePlate, Concrete, Job, RodGroup, Shop, TemplateSpec } from "../../../src/job/model/job.js";
+import { layoutPattern } from "../../../src/rods/index.js";
+import { makePlate } from "../../../src/template/index.js";
 import type { Length } from "../../../src/units/index.js";
 import { inches, nanometres } from "../../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture, shopFixture } from "../../fixture.js";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { controlResidual } from "../../../src/checks/job-rules/control-residual.js";
-import { given, missing } from "../../../src/job/model.js";
-import type { Site } from "../../../src/job/site-model.js";
+import { given, missing } from "../../../src/job/model/job.js";
+import type { Site } from "../../../src/job/model/plan.js";
 import { nanometres } from "../../../src/units/index.js";
 import { controlPoint, zero } from "../../setting-out-plan.js";
 import { at, jobRowsOf } from "./layout-context.js";

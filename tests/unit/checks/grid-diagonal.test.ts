@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { gridDiagonal } from "../../../src/checks/job-rules/grid-diagonal.js";
 import { runJobRules } from "../../../src/checks/job-run.js";
-import { given } from "../../../src/job/model.js";
-import type { Site } from "../../../src/job/site-model.js";
+import { given } from "../../../src/job/model/job.js";
+import type { Site } from "../../../src/job/model/plan.js";
 import { placementAt } from "../../setting-out-plan.js";
 import { at, jobRowsOf, layoutContext } from "./layout-context.js";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { groutGap } from "../../../src/checks/rules/grout-gap.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { hasClause, inch, plus, rowsOf, testAtLimit } from "./context.js";
 
 const grout = (length: number) => ({ grout: given(plus(inch(1.751), length), "job") });

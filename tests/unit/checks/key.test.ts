@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { key } from "../../../src/checks/rules/key.js";
-import type { OutlineSpec, Pattern } from "../../../src/job/model.js";
+import type { OutlineSpec, Pattern } from "../../../src/job/model/job.js";
 import { inches, nanometres } from "../../../src/units/length.js";
 import { rowsOf } from "./context.js";
 

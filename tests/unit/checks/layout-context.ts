@@ -1,10 +1,10 @@
 /** Contexts of the job's rules: bases go through the real pattern, plate and site stages. */
 import type { CheckRow, JobContext, JobRule } from "../../../src/checks/index.js";
 import { runJobRules } from "../../../src/checks/job-run.js";
-import type { Base, Job } from "../../../src/job/model.js";
-import type { Site } from "../../../src/job/site-model.js";
-import { layoutPattern } from "../../../src/pattern/index.js";
-import { makePlateOutline } from "../../../src/plate/index.js";
+import type { Base, Job } from "../../../src/job/model/job.js";
+import type { Site } from "../../../src/job/model/plan.js";
+import { layoutPattern } from "../../../src/rods/index.js";
+import { makePlateOutline } from "../../../src/template/index.js";
 import type { Length } from "../../../src/units/index.js";
 import { inches, nanometres } from "../../../src/units/index.js";
 import { baseFixture } from "../../fixture.js";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { marksRoom } from "../../../src/checks/rules/marks-room.js";
 import { runRules } from "../../../src/checks/run.js";
-import type { OmittedMark } from "../../../src/plate/index.js";
+import type { OmittedMark } from "../../../src/template/index.js";
 import { shopFixture } from "../../fixture.js";
 import { contextOf, rowsOf } from "./context.js";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { neighbourConcrete } from "../../../src/checks/job-rules/neighbour-concrete.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { baseFixture } from "../../fixture.js";
 import { placementAt } from "../../setting-out-plan.js";
 import { around, at, jobRowsOf, twoApart } from "./layout-context.js";

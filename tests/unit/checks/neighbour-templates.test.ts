@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { neighbourTemplates } from "../../../src/checks/job-rules/neighbour-templates.js";
-import { given } from "../../../src/job/model.js";
+import { given } from "../../../src/job/model/job.js";
 import { placementAt } from "../../setting-out-plan.js";
 import { around, at, jobRowsOf, twoApart } from "./layout-context.js";
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Boxed, Meeting } from "../../../src/checks/neighbours.js";
-import { findNeighbours } from "../../../src/checks/neighbours.js";
+import type { Boxed, Meeting } from "../../../src/checks/geometry/neighbours.js";
+import { findNeighbours } from "../../../src/checks/geometry/neighbours.js";
 
 interface Disc {
   readonly name: number;

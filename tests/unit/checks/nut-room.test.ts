@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { nutRoom } from "../../../src/checks/rules/nut-room.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { nanometres } from "../../../src/units/index.js";
 import { groupFixture } from "../../fixture.js";
 import { hasClause, inch, onLine, plus, rowsOf, testAtLimit } from "./context.js";

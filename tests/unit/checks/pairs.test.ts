@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { governingPairs, leastPair } from "../../../src/checks/pairs.js";
+import { governingPairs, leastPair } from "../../../src/checks/geometry/pairs.js";
 
 const gap = (a: number, b: number) => Math.abs(a - b);
 

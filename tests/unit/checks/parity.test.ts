@@ -1,7 +1,7 @@
 import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { jobRules, rules } from "../../../src/checks/index.js";
-import { RULE_SEVERITIES } from "../../../src/job/severities.js";
+import { RULE_SEVERITIES } from "../../../src/job/model/severities.js";
 
 const stems = (folder: string, ending: string) =>
   readdirSync(new URL(folder, import.meta.url))

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { patternMatch } from "../../../src/checks/rules/pattern-match.js";
-import type { SecondSourceHole } from "../../../src/job/model.js";
-import { given, missing } from "../../../src/job/model.js";
+import type { SecondSourceHole } from "../../../src/job/model/job.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import type { Length } from "../../../src/units/index.js";
 import { nanometres } from "../../../src/units/index.js";
 import { hasClause, inch, plus, rowOf, rowsOf, testAtLimit } from "./context.js";

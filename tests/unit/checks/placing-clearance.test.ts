@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { placingClearance } from "../../../src/checks/rules/placing-clearance.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import type { Length } from "../../../src/units/index.js";
 import { millimetres } from "../../../src/units/index.js";
 import { groupFixture, jobFixture } from "../../fixture.js";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { plateElevation } from "../../../src/checks/job-rules/plate-elevation.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { nanometres } from "../../../src/units/index.js";
 import { baseFixture } from "../../fixture.js";
 import { placementAt } from "../../setting-out-plan.js";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { projection } from "../../../src/checks/rules/projection.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { millimetres } from "../../../src/units/index.js";
 import { jobFixture } from "../../fixture.js";
 import { hasClause, inch, plus, rowOf, rowsOf, testAtLimit } from "./context.js";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { questionText, rules, runChecks } from "../../../src/checks/index.js";
-import { given } from "../../../src/job/model.js";
+import { given } from "../../../src/job/model/job.js";
 import type { Changes } from "./context.js";
 import { contextOf, inch } from "./context.js";
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { rodCover } from "../../../src/checks/rules/rod-cover.js";
-import type { Bottom, Exposure, PlanShape } from "../../../src/job/model.js";
-import { given, missing } from "../../../src/job/model.js";
+import type { Bottom, Exposure, PlanShape } from "../../../src/job/model/job.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import type { Length } from "../../../src/units/index.js";
 import { nanometres } from "../../../src/units/index.js";
 import { jobFixture } from "../../fixture.js";

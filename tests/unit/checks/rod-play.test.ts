@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { rodPlay } from "../../../src/checks/rules/rod-play.js";
-import { given } from "../../../src/job/model.js";
+import { given } from "../../../src/job/model/job.js";
 import type { Length } from "../../../src/units/index.js";
 import { jobFixture } from "../../fixture.js";
 import { inch, isSubject, onLine, plus, rowOf, rowsOf, testAtLimit } from "./context.js";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { rodSpacing } from "../../../src/checks/rules/rod-spacing.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { groupFixture } from "../../fixture.js";
 import { inch, isSubject, onLine, rowOf, rowsOf, testAtLimit } from "./context.js";
 

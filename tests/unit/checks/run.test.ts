@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import type { CheckRow, Quantity, Rule, Verdict } from "../../../src/checks/index.js";
 import { isHeld, rules, runChecks, worstFirst } from "../../../src/checks/index.js";
 import { marginOf, runRules } from "../../../src/checks/run.js";
-import type { Answer } from "../../../src/job/model.js";
-import { given, missing } from "../../../src/job/model.js";
+import type { Answer } from "../../../src/job/model/job.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { contextOf, inch } from "./context.js";
 
 const length = (twice: number): Quantity => ({ kind: "length", twice });

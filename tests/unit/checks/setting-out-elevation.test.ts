@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { settingOutElevation } from "../../../src/checks/job-rules/setting-out-elevation.js";
 import { runJobRules } from "../../../src/checks/job-run.js";
 import { writeSettingOut } from "../../../src/formats/setting-out-csv.js";
-import { missing } from "../../../src/job/model.js";
+import { missing } from "../../../src/job/model/job.js";
 import { baseFixture, groupFixture, jobFixture } from "../../fixture.js";
 import { type PlannedJob, placementAt, planJob } from "../../setting-out-plan.js";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { templateHeight } from "../../../src/checks/rules/template-height.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { groupFixture } from "../../fixture.js";
 import { hasClause, inch, isSubject, onLine, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { templateHole } from "../../../src/checks/rules/template-hole.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { millimetres, nanometres } from "../../../src/units/index.js";
 import { contextOf, hasClause, inch, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { templateInForm } from "../../../src/checks/rules/template-in-form.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { nanometres } from "../../../src/units/index.js";
 import { inch, isSubject, rowOf, rowsOf, testAtLimit } from "./context.js";
 

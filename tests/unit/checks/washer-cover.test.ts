@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { washerCover } from "../../../src/checks/rules/washer-cover.js";
-import type { Washer } from "../../../src/job/model.js";
-import { given, missing } from "../../../src/job/model.js";
+import type { Washer } from "../../../src/job/model/job.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import type { Length } from "../../../src/units/index.js";
 import { inch, isSubject, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { washerOnPlate } from "../../../src/checks/rules/washer-on-plate.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { nanometres } from "../../../src/units/index.js";
 import { inch, isSubject, onLine, rowOf, rowsOf, testAtLimit } from "./context.js";
 

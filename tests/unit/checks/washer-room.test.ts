@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { washerRoom } from "../../../src/checks/rules/washer-room.js";
-import type { ColumnShape } from "../../../src/job/model.js";
-import { given, missing } from "../../../src/job/model.js";
+import type { ColumnShape } from "../../../src/job/model/job.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { nanometres } from "../../../src/units/index.js";
 import { inch, isSubject, onLine, rowOf, rowsOf, testAtLimit } from "./context.js";
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { CheckRow } from "../../../src/checks/index.js";
 import { wrongPlacement } from "../../../src/checks/rules/wrong-placement.js";
-import type { ColumnShape, OutlineSpec, Pattern } from "../../../src/job/model.js";
-import { given, missing } from "../../../src/job/model.js";
+import type { ColumnShape, OutlineSpec, Pattern } from "../../../src/job/model/job.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { inches, nanometres } from "../../../src/units/length.js";
 import { groupFixture } from "../../fixture.js";
 import type { Changes } from "./context.js";

@@ -2,8 +2,8 @@
 import { describe, expect, it } from "vitest";
 import type { Change, Comparison, VerdictKind } from "../../../src/compare/index.js";
 import { compareSides, countRecuts } from "../../../src/compare/index.js";
-import type { Base, Corner, Job, TemplateSpec } from "../../../src/job/model.js";
-import { given } from "../../../src/job/model.js";
+import type { Base, Corner, Job, TemplateSpec } from "../../../src/job/model/job.js";
+import { given } from "../../../src/job/model/job.js";
 import { inches, millimetres, nanometres } from "../../../src/units/length.js";
 import { sideOf } from "../../compared-sides.js";
 import { baseFixture, groupFixture, jobFixture, shopFixture } from "../../fixture.js";

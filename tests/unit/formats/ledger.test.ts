@@ -9,12 +9,12 @@ import type { LedgerTextBase, LedgerTextOptions } from "../../../src/formats/led
 import { wrap, writeLedgerText } from "../../../src/formats/ledger-text.js";
 import { QUESTION_COLUMNS, writeQuestionRows, writeQuestionsHead } from "../../../src/formats/questions-csv.js";
 import { writeSummaryBase, writeSummaryHead, writeSummaryTail } from "../../../src/formats/summary-json.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import type { Summary, SummaryBase } from "../../../src/summary.js";
 import { areaInUnit, summarizeCheck, weighPlate } from "../../../src/summary.js";
 import { inches, millimetres } from "../../../src/units/length.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
-import { sheetCase } from "../drawing/sheet-case.js";
+import { sheetCase } from "../sheets/sheet-case.js";
 
 const length = (value: number): Quantity => ({ kind: "length", twice: inches(value) * 2 });
 

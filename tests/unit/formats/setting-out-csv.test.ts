@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { coordinateSystems, writeSettingOut } from "../../../src/formats/setting-out-csv.js";
 import { LONGEST_NAME, settingOutPoints } from "../../../src/formats/setting-out-points.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { inches, millimetres, nanometres } from "../../../src/units/length.js";
 import { baseFixture, groupFixture } from "../../fixture.js";
 import { controlPoint, gridLines, placementAt, planJob } from "../../setting-out-plan.js";

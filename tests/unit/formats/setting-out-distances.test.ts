@@ -1,8 +1,8 @@
 /** Check distances against right triangles and the grid itself. */
 import { describe, expect, it } from "vitest";
 import { checkDistances, writeCheckDistances } from "../../../src/formats/check-distances-csv.js";
-import { given } from "../../../src/job/model.js";
-import type { GridLine } from "../../../src/job/site-model.js";
+import { given } from "../../../src/job/model/job.js";
+import type { GridLine } from "../../../src/job/model/plan.js";
 import { inches, nanometres } from "../../../src/units/length.js";
 import { baseFixture, groupFixture } from "../../fixture.js";
 import { gridLines, placementAt, planJob, zero } from "../../setting-out-plan.js";

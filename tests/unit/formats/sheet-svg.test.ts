@@ -1,11 +1,11 @@
 /** The written SVG: well-formed, in millimetres, deterministic, readable in one bit. */
 import { createHTMLWindow } from "svgdom";
 import { describe, expect, it } from "vitest";
-import { drawSheet, type Scene } from "../../../src/drawing/index.js";
+import { drawSheet, type Scene } from "../../../src/sheets/index.js";
 import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
 import { readWrittenSheet } from "../../outside/written-sheet.js";
-import { textsOf } from "../drawing/scene-walk.js";
-import { sheetCases } from "../drawing/sheet-cases.js";
+import { textsOf } from "../sheets/scene-walk.js";
+import { sheetCases } from "../sheets/sheet-cases.js";
 
 const write = (scene: Scene) => writeSheetSvg(scene, createHTMLWindow().document);
 const sheets = Object.entries(sheetCases).map(([name, make]) => [name, drawSheet(make())] as const);

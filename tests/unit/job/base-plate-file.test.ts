@@ -2,8 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { patternMatch } from "../../../src/checks/rules/pattern-match.js";
 import { requestedFiles } from "../../../src/job/index.js";
-import type { PatternOrigin, SecondSourceHole } from "../../../src/job/model.js";
-import { given } from "../../../src/job/model.js";
+import type { PatternOrigin, SecondSourceHole } from "../../../src/job/model/job.js";
+import { given } from "../../../src/job/model/job.js";
 import type { Length } from "../../../src/units/index.js";
 import { inches } from "../../../src/units/index.js";
 import type { Tag } from "../../dxf-by-hand.js";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { resolveBudget } from "../../../src/job/resolve-budget.js";
+import { resolveBudget } from "../../../src/job/resolve/budget.js";
 import { faultsOf, jobOf, withBases } from "./files.js";
 
 const base =

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { jobJsonSchema, requestedFiles, shopJsonSchema } from "../../../src/job/index.js";
-import { SHOP_NAMES } from "../../../src/job/shop.js";
+import { SHOP_NAMES } from "../../../src/job/resolve/shop.js";
 import { readCsv } from "../../../src/readers/csv.js";
 import { findHeading } from "../../../src/schedule/index.js";
 import { faultsOf, inputsOf, jobOf, TEMPLATES, withBase } from "./files.js";

@@ -1,7 +1,7 @@
 /** One group: verdicts at their limits, both answers, the placing edition, remedies with their checks. */
 import { describe, expect, it } from "vitest";
 import type { CheckRow } from "../../../src/checks/model.js";
-import { given, missing } from "../../../src/job/model.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import type { GroupSurvey } from "../../../src/survey/index.js";
 import { surveyPlan } from "../../../src/survey/index.js";
 import { inches, nanometres } from "../../../src/units/length.js";

@@ -1,0 +1,352 @@
+/**
+ * The complete job: what the user wrote, with every default filled in and the origin of each value beside it. There are
+ * no optionals left: a value that nobody gave and no table holds is `Missing`, and becomes a not-checked row, never a guess.
+ */
+import type { Place } from "../../diagnostics/finding.js";
+import type { Length, Unit } from "../../units/length.js";
+import type { BudgetSpec } from "./budget.js";
+import type { Site } from "./plan.js";
+import type { SurveySpec } from "./survey.js";
+import type { Given, Input, Offset } from "./values.js";
+
+export type { Given, Input, Missing, Offset } from "./values.js";
+export { given, missing } from "./values.js";
+
+export type JobStatus = "preliminary" | "for approval" | "released";
+export type RuleSet = "us" | "metric";
+export type Severity = "stop" | "ask" | "advise";
+
+/** The named editions that every sheet prints. Values are the printed names, keys of the tables in `standards`. */
+export interface Editions {
+  readonly set: RuleSet;
+  /** Template-hole rule. */
+  readonly templateHoles: string;
+  readonly baseHoles: string;
+  readonly placing: string;
+  readonly edges: string;
+  readonly concrete: string;
+}
+
+export interface Job {
+  readonly number: string;
+  readonly title: string;
+  readonly revision: string;
+  readonly status: JobStatus;
+  /** ISO date as written in the job, or the date handed in by the shell. */
+  readonly date: string;
+  readonly unit: Unit;
+  readonly editions: Editions;
+  readonly shop: Shop;
+  readonly bases: readonly Base[];
+  readonly answers: readonly Answer[];
+  /** Severities that the job raises, by rule id. */
+  readonly raised: Readonly<Record<string, Severity>>;
+  /** Source drawing and its revision, as printed in the title block; empty when not given. */
+  readonly drawing: { readonly number: string; readonly revision: string };
+  /** Revision rows for the sheet's revision table, oldest first. */
+  readonly revisions: readonly { readonly revision: string; readonly date: string; readonly text: string }[];
+  /** DRAWN BY; CHECKED BY is never filled in by the program. */
+  readonly drawnBy: string;
+  /** Name of the legal owner (ISO 7200) printed in the title block; empty when not given. */
+  readonly owner: string;
+  /** General tolerances, printed in the title block; empty: the sheet says NOT SPECIFIED. */
+  readonly tolerances: string;
+  /** Grid and placements; null where the job has none. */
+  readonly site: Site | null;
+  /** How position errors are reckoned against the base plate's clearance; defaults where the job says nothing. */
+  readonly budget: BudgetSpec;
+  /** What is known of the survey of the rods as built. */
+  readonly survey: SurveySpec;
+  /** Largest rod error at which two patterns still look alike. */
+  readonly lookAlike: Given<Length>;
+}
+
+/** An answer of the engineer of record to a question. The ledger keeps the fail and says "answered". */
+export interface Answer {
+  readonly mark: string;
+  readonly rule: string;
+  readonly by: string;
+  readonly date: string;
+  readonly text: string;
+  /**
+   * The value that was answered, in the job's unit as the question gave it, and the subject. A changed value opens the
+   * question again.
+   */
+  readonly subject: string;
+  readonly value: Input<number>;
+}
+
+export type CuttingProcess = "plasma" | "laser" | "oxyfuel" | "waterjet" | "drill";
+
+/** How a shop cuts and what it asks for: values of the shop, not of a code. */
+export interface Shop {
+  readonly name: string;
+  readonly process: CuttingProcess;
+  /** Deviation of a cut hole on its diameter: an ISO 9013 class, or the shop's own figure. */
+  readonly deviation:
+    | { readonly kind: "iso9013"; readonly class: 1 | 2 }
+    | { readonly kind: "own"; readonly value: Length };
+  /** Loss of diameter on the narrow side: twice the ISO 9013 perpendicularity of a range, or the shop's own figure. */
+  readonly taper:
+    | { readonly kind: "iso9013"; readonly range: 1 | 2 | 3 | 4 | 5 }
+    | { readonly kind: "own"; readonly value: Length };
+  /** Smallest hole as a multiple of the thickness, and in absolute terms. */
+  readonly smallestHole: { readonly perThickness: number; readonly least: Length; readonly from: string };
+  /** Smallest web the process can leave. */
+  readonly smallestWeb: { readonly perThickness: number; readonly least: Length; readonly from: string };
+  /** Smallest inside corner radius the process can cut. */
+  readonly smallestCorner: { readonly least: Length; readonly from: string };
+  /** Least steel between a hole's edge and the plate's edge or an opening (`hole-edge`), and between holes (`hole-web`). */
+  readonly edge: Given<Length>;
+  readonly web: Given<Length>;
+  /** Gap between two neighbouring nuts. */
+  readonly nutGap: Given<Length>;
+  /** Bearing of the template on the form at each of two opposite sides; gap inside the form when carried by bearers. */
+  readonly bearing: Given<Length>;
+  readonly formGap: Given<Length>;
+  /** Automatic outlines are rounded up to this. */
+  readonly increment: Given<Length>;
+  /** Room between T.O.C. and the underside for finishing the concrete, beside nut and washer. */
+  readonly finishingRoom: Given<Length>;
+  /** Room between T.O.C. and the levelling nut under the base plate; default 0: the nut just clears the concrete. */
+  readonly groutRoom: Given<Length>;
+  /** Largest side before a template tends to warp. */
+  readonly largestSide: Given<Length>;
+  /** Washer on the template (diameter and thickness) under each nut; missing: the nut itself bears. */
+  readonly templateWasher: Input<Washer>;
+  readonly density: { readonly steel: Given<Density>; readonly plywood: Input<Density> };
+  readonly marking: MarkingShop;
+  readonly cutFile: CutFileShop;
+}
+
+/** Mass per volume, as a fraction in its own unit so that weights agree with handbook tables. */
+export interface Density {
+  readonly value: number;
+  readonly unit: "lb/ft3" | "kg/m3";
+}
+
+export interface MarkingShop {
+  /** scribe: strokes go on the cut file's mark layer. paint: they are drawn on the sheet only. */
+  readonly how: "scribe" | "paint" | "none";
+  readonly textHeight: Length;
+  /** Marks are set smaller, down to this, before they are left out. */
+  readonly leastTextHeight: Length;
+  /** Clear distance between any stroke and a cut edge or another mark. */
+  readonly clearance: Length;
+}
+
+export interface CutFileShop {
+  readonly layers: {
+    readonly outline: string;
+    readonly holes: string;
+    readonly openings: string;
+    readonly marks: string;
+    readonly drill: string;
+  };
+  readonly origin: "lower left" | "working point";
+}
+
+export type Member = "column" | "post";
+
+export interface Base {
+  /** Where the base stands in the input, for findings of later stages. */
+  readonly place: Place;
+  readonly mark: string;
+  readonly quantity: number;
+  readonly member: Member;
+  /** Free note printed on the sheet; empty when not given. */
+  readonly note: string;
+  readonly groups: readonly RodGroup[];
+  readonly basePlate: BasePlate;
+  readonly column: Input<ColumnShape>;
+  readonly concrete: Concrete;
+  readonly grout: Input<Length>;
+  /** What levels the base plate. */
+  readonly levelling: Input<"nuts" | "shims" | "plate">;
+  readonly template: TemplateSpec;
+}
+
+export type Pattern =
+  | {
+      readonly kind: "rectangle";
+      readonly x: Length;
+      readonly y: Length;
+      readonly nx: number;
+      readonly ny: number;
+      readonly perimeter: boolean;
+    }
+  | {
+      readonly kind: "lines";
+      readonly x: readonly Length[];
+      readonly y: readonly Length[];
+      readonly perimeter: boolean;
+    }
+  | { readonly kind: "circle"; readonly diameter: Length; readonly count: number; readonly start: CircleStart }
+  | { readonly kind: "points"; readonly at: readonly Offset[] };
+
+/**
+ * `degrees`: the first rod's angle, counter-clockwise from +x. `on-axis`: the first rod on +x. `straddle`: the two
+ * nearest rods lie half a pitch to either side of +x.
+ */
+export type CircleStart =
+  | { readonly kind: "degrees"; readonly degrees: number }
+  | { readonly kind: "straddle" }
+  | { readonly kind: "on-axis" };
+
+/** Rods of one size and specification on one plate. A base without `groups` has one, lettered A. */
+export interface RodGroup {
+  readonly letter: string;
+  readonly pattern: Pattern;
+  readonly rod: Rod;
+  /** The hole the template gets, and what the rules would give. */
+  readonly hole: Given<Length>;
+  readonly tableHole: Input<Length>;
+  /** Hole in the base plate, as the job says; and what the named edition tabulates for the rod. */
+  readonly baseHole: Input<Length>;
+  readonly tableBaseHole: Input<Length>;
+  /** Washer on the base plate. */
+  readonly washer: Input<Washer>;
+}
+
+export interface Rod {
+  /** As printed: `1-1/4` or `M30`. */
+  readonly size: string;
+  readonly diameter: Length;
+  readonly thread: string;
+  readonly grade: Input<string>;
+  readonly finish: Input<"plain" | "galvanized">;
+  /** Growth of the diameter by zinc, upper value; zero for a plain rod. */
+  readonly zincGrowth: Input<Length>;
+  readonly nut: Input<Nut>;
+  readonly torqued: Input<boolean>;
+  readonly projection: Input<Length>;
+  readonly embedment: Input<Length>;
+  readonly length: Input<Length>;
+  /** Thread at the top, measured down from the top of the rod. */
+  readonly threadLength: Input<Length>;
+  /** What anchors the rod at its lower end. */
+  readonly bottom: Input<Bottom>;
+  /** Room around a nut for a wrench or socket: diameter. */
+  readonly wrenchRoom: Input<Length>;
+  /** Rod standing out above the nut on the base plate; default 0: flush, the nut fully engaged. */
+  readonly stickOut: Input<Length>;
+}
+
+export interface Nut {
+  readonly kind: "hex" | "heavy hex";
+  /** Across flats and corners, and height: the maxima. */
+  readonly acrossFlats: Length;
+  readonly acrossCorners: Length;
+  readonly height: Length;
+}
+
+/** `size` is the diameter of a round washer, the side of a square one. */
+export interface Washer {
+  readonly shape: "round" | "square";
+  readonly size: Length;
+  readonly thickness: Input<Length>;
+}
+
+/** Bottom end: a nut (its width across corners governs), a plate with its own size, or a hook. */
+export type Bottom =
+  | { readonly kind: "nut" }
+  | { readonly kind: "plate"; readonly shape: "round" | "square"; readonly size: Length; readonly thickness: Length }
+  | { readonly kind: "hook"; readonly reach: Length };
+
+/** A plate's or pier's shape in plan about its own centre. */
+export type PlanShape =
+  | { readonly kind: "rectangle"; readonly x: Length; readonly y: Length; readonly corner: Corner }
+  | { readonly kind: "circle"; readonly diameter: Length };
+
+export interface BasePlate {
+  readonly shape: Input<PlanShape>;
+  readonly at: Offset;
+  readonly thickness: Input<Length>;
+  /** Second source for the pattern, when the job gives one, in the base's axes; one entry a hole. */
+  readonly pattern: Input<readonly SecondSourceHole[]>;
+  /** Where the second source has its origin; of a file "any" is that its axes alone are those of the base. */
+  readonly patternOrigin: PatternOrigin;
+}
+
+/** as listed: in the job, exact. any, working point: a drawing, with the rounding of its figures. */
+export type PatternOrigin = "as listed" | "any" | "working point";
+
+export interface SecondSourceHole {
+  readonly at: Offset;
+  readonly diameter: Input<Length>;
+}
+
+export type ColumnShape =
+  | {
+      readonly kind: "wide flange";
+      readonly depth: Length;
+      readonly width: Length;
+      readonly flange: Length;
+      readonly web: Length;
+      /** The type's own axis along which the depth lies. */
+      readonly depthAlong: "x" | "y";
+      readonly at: Offset;
+    }
+  | { readonly kind: "tube"; readonly x: Length; readonly y: Length; readonly at: Offset }
+  | { readonly kind: "pipe"; readonly diameter: Length; readonly at: Offset };
+
+/** ACI 318-19 Table 20.5.1.3.1: against ground; exposed to weather or ground; not exposed. */
+export type Exposure = "against ground" | "exposed" | "not exposed";
+
+export interface Concrete {
+  readonly shape: Input<PlanShape>;
+  readonly at: Offset;
+  readonly depth: Input<Length>;
+  readonly exposure: Input<Exposure>;
+}
+
+export type TemplateUse = "template" | "template left as setting plate" | "setting plate over cast rods";
+export type Support = "form" | "bearers";
+export type Material = "steel" | "plywood";
+
+export interface TemplateSpec {
+  readonly mark: string;
+  readonly quantity: number;
+  readonly use: TemplateUse;
+  readonly support: Input<Support>;
+  readonly material: Material;
+  readonly thickness: Length;
+  readonly outline: OutlineSpec;
+  readonly opening: OpeningSpec;
+  readonly key: "auto" | "none";
+  /** Height of the underside above T.O.C. */
+  readonly height: Input<Length>;
+  readonly nailHoles: readonly RoundHoleSpec[];
+  readonly groutHoles: readonly RoundHoleSpec[];
+}
+
+export interface RoundHoleSpec {
+  readonly at: Offset;
+  readonly diameter: Length;
+}
+
+/** Corner treatment; `legs` of a chamfer may differ (x leg, y leg); a notch cuts a rectangle out of the corner. */
+export type Corner =
+  | { readonly kind: "square" }
+  | { readonly kind: "chamfer"; readonly x: Length; readonly y: Length }
+  | { readonly kind: "round"; readonly radius: Length }
+  | { readonly kind: "notch"; readonly x: Length; readonly y: Length };
+
+export type OutlineSpec =
+  | { readonly kind: "auto"; readonly corner: Corner }
+  | { readonly kind: "rectangle"; readonly x: Length; readonly y: Length; readonly at: Offset; readonly corner: Corner }
+  | { readonly kind: "circle"; readonly diameter: Length; readonly at: Offset }
+  | { readonly kind: "ring"; readonly outer: Length; readonly inner: Length; readonly at: Offset }
+  | { readonly kind: "polygon"; readonly at: readonly Offset[]; readonly corner: Corner };
+
+export type OpeningSpec =
+  | { readonly kind: "none" }
+  | { readonly kind: "auto" }
+  | { readonly kind: "circle"; readonly diameter: Length; readonly at: Offset }
+  | {
+      readonly kind: "rectangle";
+      readonly x: Length;
+      readonly y: Length;
+      readonly radius: Length;
+      readonly at: Offset;
+    };

@@ -1,0 +1,34 @@
+/** Values of a job that remember where they came from, or say what would supply them. */
+import type { Length } from "../../units/length.js";
+
+/** A value and where it came from: "job", "shop plasma", or a publication with edition and clause. */
+export interface Given<T> {
+  readonly kind: "given";
+  readonly value: T;
+  readonly from: string;
+}
+
+/** A value that is not known. `key` is the place in the job file that would supply it; `why` a sentence for the ledger. */
+export interface Missing {
+  readonly kind: "missing";
+  readonly key: string;
+  readonly why: string;
+}
+
+export type Input<T> = Given<T> | Missing;
+
+/** Offset or position in a base's own axes: exact, x right, y up, seen from above, origin at the working point. */
+export interface Offset {
+  readonly x: Length;
+  readonly y: Length;
+}
+
+/** Shorthand for a value with its origin. */
+export function given<T>(value: T, from: string): Given<T> {
+  return { kind: "given", value, from };
+}
+
+/** Shorthand for a value that is not known. */
+export function missing(key: string, why: string): Missing {
+  return { kind: "missing", key, why };
+}

@@ -1,0 +1,270 @@
+/** A base as written x standards -> the complete base. */
+import type { Finding } from "../../diagnostics/finding.js";
+import type { Length } from "../../units/index.js";
+import { readBasePlateFile } from "./base-plate-file.js";
+import type { DocumentPath } from "../document.js";
+import { placeOf } from "../document.js";
+import { findWasher, inchTemplateHole, tableBaseHole, tableTemplateHole } from "./lookups.js";
+import { markFault } from "../schema/marks.js";
+import type {
+  Base,
+  BasePlate,
+  ColumnShape,
+  Concrete,
+  Given,
+  Input,
+  RodGroup,
+  SecondSourceHole,
+  Washer,
+} from "../model/job.js";
+import { given, missing } from "../model/job.js";
+import type { BaseReport } from "./base-report.js";
+import { optional, resolveRod } from "./rods.js";
+import { countRods, offsetOf, resolvePattern, resolvePlanShape } from "./shapes.js";
+import { resolveTemplate } from "./template.js";
+import type { BaseDocument, GroupDocument, WasherDocument } from "../schema/job.js";
+import { MOST_RODS } from "../schema/job.js";
+
+/** The base, or null when its faults leave none; all of them are in the report. */
+export function resolveBase(document: BaseDocument, report: BaseReport): Base | null {
+  judgeMarks(document, report);
+  const groups = resolveGroups(document, report);
+  const basePlate = resolveBasePlate(document, report);
+  const concrete = resolveConcrete(document, report);
+  const quantity = document.quantity ?? 1;
+  const template = resolveTemplate(document, quantity, report);
+  if (groups === null || hasFaults(report.findings)) return null;
+  return {
+    place: placeOf(report.document, []),
+    mark: document.mark,
+    quantity,
+    member: document.member ?? "column",
+    note: document.note ?? "",
+    groups,
+    basePlate,
+    column: resolveColumn(document),
+    concrete,
+    grout: optional(document.grout, "grout", "no grout gap is given"),
+    levelling: optional(document.levelling, "levelling", "what levels the base plate is not given"),
+    template,
+  };
+}
+
+function hasFaults(findings: readonly Finding[]): boolean {
+  return findings.length > 0;
+}
+
+function judgeMarks(document: BaseDocument, report: BaseReport): void {
+  const base = markFault(document.mark);
+  if (base !== null) report.fault(["mark"], "unsafe-mark", base);
+  const template = document.template.mark;
+  const fault = template === undefined ? null : markFault(template);
+  if (fault !== null) report.fault(["template", "mark"], "unsafe-mark", fault);
+}
+
+interface WrittenGroup {
+  readonly group: GroupDocument;
+  /** Paths of the group's own keys: those of a base without `groups` stand in other places. */
+  readonly rods: DocumentPath;
+  readonly pattern: DocumentPath;
+  readonly hole: DocumentPath;
+  readonly baseHole: DocumentPath;
+  readonly washer: DocumentPath;
+}
+
+function resolveGroups(document: BaseDocument, report: BaseReport): RodGroup[] | null {
+  const written = writtenGroups(document, report);
+  if (written === null) return null;
+  judgeCount(written, report);
+  const groups = written.map((group, index) => resolveGroup(group, letterOf(index), document, report));
+  const whole = groups.filter((group) => group !== null);
+  return whole.length === groups.length ? whole : null;
+}
+
+function writtenGroups(document: BaseDocument, report: BaseReport): WrittenGroup[] | null {
+  const { groups, rods, pattern, basePlate, template } = document;
+  if (groups !== undefined) return severalGroups(document, groups, report);
+  if (rods === undefined) report.fault(["rods"], "required", "is required; allowed is rods with a diameter, or groups");
+  if (pattern === undefined) report.fault(["pattern"], "required", "is required; allowed is a pattern, or groups");
+  if (rods !== undefined && pattern === undefined) resolveRod(rods, ["rods"], report);
+  if (rods === undefined || pattern === undefined) return null;
+  const group: GroupDocument = {
+    rods,
+    pattern,
+    hole: template.hole,
+    baseHole: basePlate?.hole,
+    washer: basePlate?.washer,
+  };
+  return [
+    {
+      group,
+      rods: ["rods"],
+      pattern: ["pattern"],
+      hole: ["template", "hole"],
+      baseHole: ["basePlate", "hole"],
+      washer: ["basePlate", "washer"],
+    },
+  ];
+}
+
+/** A group's own hole, base-plate hole and washer go before those of the whole base. */
+function severalGroups(
+  document: BaseDocument,
+  groups: readonly GroupDocument[],
+  report: BaseReport,
+): WrittenGroup[] | null {
+  for (const key of ["rods", "pattern"] as const) {
+    if (document[key] !== undefined)
+      report.fault([key], "groups-and-rods", "is given beside groups; allowed is one of them");
+  }
+  if (groups.length === 0) report.fault(["groups"], "required", "is an empty list; allowed is one group or more");
+  if (groups.length > 26)
+    report.fault(["groups"], "too-many-groups", `has ${groups.length} groups; at most 26 are allowed`);
+  if (groups.length === 0 || groups.length > 26) return null;
+  const { basePlate, template } = document;
+  return groups.map((group, index) => {
+    const own = (key: keyof GroupDocument): DocumentPath => ["groups", index, key];
+    const whole: GroupDocument = {
+      ...group,
+      hole: group.hole ?? template.hole,
+      baseHole: group.baseHole ?? basePlate?.hole,
+      washer: group.washer ?? basePlate?.washer,
+    };
+    return {
+      group: whole,
+      rods: own("rods"),
+      pattern: own("pattern"),
+      hole: own("hole"),
+      baseHole: own("baseHole"),
+      washer: own("washer"),
+    };
+  });
+}
+
+/** Counted before anything is laid out. */
+function judgeCount(groups: readonly WrittenGroup[], report: BaseReport): void {
+  const count = groups.reduce((sum, { group }) => sum + countRods(group.pattern), 0);
+  const path = groups.length === 1 ? (groups[0]?.pattern ?? []) : ["groups"];
+  if (count > MOST_RODS)
+    report.fault(path, "too-many-rods", `${count} rods; at most ${MOST_RODS} are allowed on one plate`);
+}
+
+function letterOf(index: number): string {
+  return String.fromCharCode(65 + index);
+}
+
+function resolveGroup(
+  written: WrittenGroup,
+  letter: string,
+  document: BaseDocument,
+  report: BaseReport,
+): RodGroup | null {
+  const { group } = written;
+  const resolved = resolveRod(group.rods, written.rods, report);
+  const pattern = resolvePattern(group.pattern, written.pattern, report);
+  const washer = resolveWasher(group.washer, written.washer, resolved?.rod.size ?? null, report);
+  if (resolved === null || pattern === null) return null;
+  const { found, rod } = resolved;
+  const baseHole = optional(group.baseHole, "basePlate.hole", "the job gives no base-plate hole");
+  const tableBase = tableBaseHole(found, report.editions.baseHoles);
+  const overCast = document.template.use === "setting plate over cast rods";
+  const tableHole = overCast
+    ? holeOverCastRods(baseHole, tableBase)
+    : tableTemplateHole(found, report.editions.templateHoles);
+  const known = overCast ? tableHole : inchTemplateHole(found, tableHole);
+  const hole = resolveHole(group.hole, known, written.hole, report);
+  if (hole === null) return null;
+  return { letter, pattern, rod, hole, tableHole, baseHole, tableBaseHole: tableBase, washer };
+}
+
+/** A plate set over cast rods takes the base-plate hole: the job's, else the one of the named edition. */
+function holeOverCastRods(baseHole: Input<Length>, table: Input<Length>): Input<Length> {
+  const known = baseHole.kind === "given" ? baseHole : table;
+  if (known.kind === "missing")
+    return missing("basePlate.hole", `a plate over cast rods takes the base-plate hole: ${known.why}`);
+  return given(known.value, known === baseHole ? "base-plate hole of the job" : known.from);
+}
+
+function resolveHole(
+  own: Length | undefined,
+  table: Input<Length>,
+  path: DocumentPath,
+  report: BaseReport,
+): Given<Length> | null {
+  if (own !== undefined) return given(own, "job");
+  if (table.kind === "given") return table;
+  report.fault(path, "hole-unknown", `is required here: ${table.why}`);
+  return null;
+}
+
+function resolveWasher(
+  washer: WasherDocument | undefined,
+  path: DocumentPath,
+  size: string | null,
+  report: BaseReport,
+): Input<Washer> {
+  const key = "basePlate.washer";
+  if (washer === undefined) return missing(key, "no washer on the base plate is given");
+  if (typeof washer !== "string") {
+    const thickness = optional(washer.thickness, `${key}.thickness`, "no washer thickness is given");
+    return given({ shape: washer.shape, size: washer.size, thickness }, "job");
+  }
+  const found = findWasher(washer, size, key);
+  if (found.ok) return found.washer;
+  report.fault(path, "unknown-washer", found.message, found.hint);
+  return missing(key, found.message);
+}
+
+function resolveBasePlate({ basePlate }: BaseDocument, report: BaseReport): BasePlate {
+  const shape = resolvePlanShape(basePlate, ["basePlate"], "no size of the base plate is given", report);
+  return {
+    shape,
+    at: offsetOf(basePlate?.at),
+    thickness: optional(basePlate?.thickness, "basePlate.thickness", "no thickness of the base plate is given"),
+    ...resolveSource(basePlate, report),
+  };
+}
+
+/** The pattern's second source: listed in the job, or a DXF file of the base plate. */
+function resolveSource(
+  basePlate: BaseDocument["basePlate"],
+  report: BaseReport,
+): Pick<BasePlate, "pattern" | "patternOrigin"> {
+  if (basePlate?.from === undefined) {
+    return { pattern: resolveSecondSource(basePlate?.pattern, report), patternOrigin: "as listed" };
+  }
+  if (basePlate.pattern !== undefined) {
+    report.fault(["basePlate", "from"], "two-sources", "is given beside pattern; allowed is one of them");
+  }
+  return readBasePlateFile(basePlate.from, report);
+}
+
+type SecondSource = NonNullable<BaseDocument["basePlate"]>["pattern"];
+
+function resolveSecondSource(pattern: SecondSource, report: BaseReport): Input<readonly SecondSourceHole[]> {
+  const key = "basePlate.pattern";
+  if (pattern === undefined) return missing(key, "no second source for the pattern");
+  const lists = Array.isArray(pattern) ? pattern : [pattern];
+  const holes = lists.flatMap(({ at, hole }) => {
+    const diameter = optional(hole, `${key}.hole`, "the second source gives no hole diameter");
+    return at.map((point): SecondSourceHole => ({ at: offsetOf(point), diameter }));
+  });
+  if (holes.length === 0 || holes.length > MOST_RODS) {
+    report.fault(["basePlate", "pattern"], "bad-value", `lists ${holes.length} holes; allowed are 1 to ${MOST_RODS}`);
+  }
+  return given(holes, "job");
+}
+
+function resolveConcrete({ concrete }: BaseDocument, report: BaseReport): Concrete {
+  return {
+    shape: resolvePlanShape(concrete, ["concrete"], "no size of the concrete is given", report),
+    at: offsetOf(concrete?.at),
+    depth: optional(concrete?.depth, "concrete.depth", "no depth of the concrete is given"),
+    exposure: optional(concrete?.exposure, "concrete.exposure", "the exposure of the concrete is not given"),
+  };
+}
+
+function resolveColumn({ column }: BaseDocument): Input<ColumnShape> {
+  if (column === undefined) return missing("column", "no column is given");
+  return given({ ...column, at: offsetOf(column.at) }, "job");
+}

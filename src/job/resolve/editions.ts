@@ -1,0 +1,67 @@
+/** A rule set stands for named editions; a job may choose each of them. */
+import type { Finding } from "../../diagnostics/finding.js";
+import { nearestWord } from "../../diagnostics/nearest.js";
+import { editionsOf } from "../../standards/index.js";
+import type { Unit } from "../../units/index.js";
+import type { SourceDocument } from "../document.js";
+import { faultAt } from "../document.js";
+import type { Editions, RuleSet } from "../model/job.js";
+import type { HeadDocument } from "../schema/job.js";
+
+const DEFAULTS: Readonly<Record<RuleSet, Editions>> = {
+  us: {
+    set: "us",
+    templateHoles: "Design Guide 1, 2nd ed.",
+    baseHoles: "AISC 360-22 C-J9.1",
+    placing: "ACI 117-10",
+    edges: "AISC 360-22",
+    concrete: "ACI 318-19",
+  },
+  metric: {
+    set: "metric",
+    templateHoles: "ISO 273",
+    baseHoles: "d + 6 mm",
+    placing: "EN 1090-2",
+    edges: "EN 1993-1-8",
+    concrete: "ACI 318-19",
+  },
+};
+
+const KINDS = ["templateHoles", "baseHoles", "placing", "edges", "concrete"] as const;
+
+/** The editions of a job; an unknown one is a finding that lists the known ones. */
+export function resolveEditions(
+  rules: HeadDocument["rules"],
+  unit: Unit,
+  document: SourceDocument,
+  findings: Finding[],
+): Editions {
+  const chosen = rules === undefined || typeof rules === "string" ? undefined : rules;
+  const bySet = typeof rules === "string" ? rules : chosen?.set;
+  const editions = { ...DEFAULTS[bySet ?? (unit === "in" ? "us" : "metric")] };
+  for (const kind of KINDS) {
+    const written = chosen?.[kind];
+    if (written === undefined) continue;
+    const known = editionsOf(kind);
+    const edition = known.find((name) => plain(name) === plain(written));
+    if (edition !== undefined) editions[kind] = edition;
+    else findings.push(unknownEdition(kind, written, known, document));
+  }
+  return editions;
+}
+
+function unknownEdition(kind: string, written: string, known: readonly string[], document: SourceDocument): Finding {
+  const near = nearestWord(written, known);
+  const message = `"${written}" is not an edition that is held; allowed are ${known.join("; ")}`;
+  return faultAt(
+    document,
+    ["rules", kind],
+    "unknown-edition",
+    message,
+    near === undefined ? undefined : `did you mean ${near}?`,
+  );
+}
+
+function plain(name: string): string {
+  return name.toLowerCase().replace(/\s+/g, " ").trim();
+}

@@ -1,0 +1,90 @@
+/** What reading a layout needs: the job's unit, the lines known so far, and where faults go. */
+import type { Finding } from "../../diagnostics/finding.js";
+import { editDistance } from "../../diagnostics/nearest.js";
+import type { Unit } from "../../units/index.js";
+import { formatLength, formatWithUnit } from "../../units/index.js";
+import type { DocumentPath, SourceDocument } from "../document.js";
+import { faultAt } from "../document.js";
+import type { GridLine } from "../model/plan.js";
+
+/** Faults of a layout, with their places. */
+export class SiteReport {
+  readonly findings: Finding[] = [];
+
+  constructor(readonly unit: Unit) {}
+
+  /** Adds an error at a path of a document. */
+  fault(document: SourceDocument, path: DocumentPath, code: string, message: string, hint?: string): void {
+    this.findings.push(faultAt(document, path, code, message, hint));
+  }
+
+  /** A length in the job's unit. */
+  show(length: number): string {
+    return formatWithUnit(length, this.unit);
+  }
+
+  /** A plan point in millimetres as `[x, y]` in the job's unit. */
+  showPoint({ x, y }: { readonly x: number; readonly y: number }): string {
+    const show = (mm: number) => formatLength(Math.round(mm * 1e6), this.unit);
+    return `[${show(x)}, ${show(y)}] ${this.unit}`;
+  }
+}
+
+export type Lines = ReadonlyMap<string, GridLine>;
+
+/** The two lines that a text names, or what is wrong with it. */
+export type CrossingReading =
+  | { readonly ok: true; readonly lines: readonly [string, string] }
+  | { readonly ok: false; readonly message: string; readonly hint?: string };
+
+/** `A-1`, also `A/1` and `A, 1`. A name may hold a hyphen itself, as long as only one reading names two lines. */
+export function readCrossing(text: string, lines: Lines): CrossingReading {
+  const splits = splitsOf(text);
+  const known = splits.filter((pair) => pair.every((name) => lines.has(name)));
+  const [only, other] = known;
+  if (only !== undefined && other === undefined) return { ok: true, lines: only };
+  if (only !== undefined && other !== undefined) {
+    const [one, two] = [only, other].map(([a, b]) => `${a} and ${b}`);
+    return {
+      ok: false,
+      message: `"${text}" may be ${one}, or ${two}; allowed is [${only.join(", ")}], which is plain`,
+    };
+  }
+  const half = splits.find((pair) => pair.some((name) => lines.has(name))) ?? splits.at(-1);
+  if (half === undefined)
+    return { ok: false, message: `"${text}" names no crossing; allowed are two grid lines, as A-1` };
+  const unknown = half.filter((name) => !lines.has(name));
+  return noLine(unknown[0] ?? text, lines);
+}
+
+function splitsOf(text: string): (readonly [string, string])[] {
+  return [...text].flatMap((sign, at) => {
+    const pair = [text.slice(0, at).trim(), text.slice(at + 1).trim()] as const;
+    return /[-/,]/.test(sign) && pair[0] !== "" && pair[1] !== "" ? [pair] : [];
+  });
+}
+
+/** A line that does not exist, with the nearest that do. */
+export function noLine(
+  name: string,
+  lines: Lines,
+): { readonly ok: false; readonly message: string; readonly hint?: string } {
+  const near = nearestLines(name, [...lines.keys()]);
+  const hint = near.length === 0 ? {} : { hint: `nearest: ${near.join(", ")}` };
+  return { ok: false, message: `there is no grid line "${name}"; allowed are the names in grid`, ...hint };
+}
+
+/** The two nearest names: by value for numbers, else by spelling and then by the alphabet. */
+function nearestLines(name: string, names: readonly string[]): string[] {
+  const ranked = names.map((known) => ({ known, far: farness(name, known) }));
+  return ranked
+    .sort((a, b) => a.far[0] - b.far[0] || a.far[1] - b.far[1])
+    .slice(0, 2)
+    .map(({ known }) => known);
+}
+
+function farness(name: string, known: string): readonly [number, number] {
+  if (/^\d{1,6}$/.test(name) && /^\d{1,6}$/.test(known)) return [0, Math.abs(Number(name) - Number(known))];
+  const letters = Math.abs((name.toUpperCase().codePointAt(0) ?? 0) - (known.toUpperCase().codePointAt(0) ?? 0));
+  return [editDistance(name.toUpperCase(), known.toUpperCase()), letters];
+}

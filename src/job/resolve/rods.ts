@@ -1,0 +1,116 @@
+/** Rods of a group x standards -> the complete rod: every default with its origin, every lack with its key. */
+import type { Length } from "../../units/index.js";
+import { add, nanometres } from "../../units/index.js";
+import type { DocumentPath } from "../document.js";
+import { type FoundRod, findGrade, findNut, findRod, recommendedNut, ZINC_GROWTH } from "./lookups.js";
+import type { Bottom, Input, Nut, Rod } from "../model/job.js";
+import { given, missing } from "../model/job.js";
+import type { BaseReport } from "./base-report.js";
+import type { RodsDocument } from "../schema/job.js";
+
+/** A length as the job gives it, or what is missing under `key`. */
+export function optional<T>(value: T | undefined, key: string, why: string): Input<T> {
+  return value === undefined ? missing(key, why) : given(value, "job");
+}
+
+/** The rod, or null when its size or thread is not one that exists (told in the report). */
+export function resolveRod(
+  rods: RodsDocument,
+  path: DocumentPath,
+  report: BaseReport,
+): { rod: Rod; found: FoundRod } | null {
+  const grade = resolveGrade(rods, path, report);
+  judgeLengths(rods, path, report);
+  const found = findRod(rods.diameter, rods.thread, report.unit);
+  if (!found.ok) {
+    report.fault([...path, found.key], "unknown-thread", found.message, found.hint);
+    return null;
+  }
+  const finish = optional(rods.finish, "rods.finish", "no finish is given");
+  const rod: Rod = {
+    size: found.rod.size,
+    diameter: found.rod.diameter,
+    thread: found.rod.thread,
+    grade: grade === null ? missing("rods.grade", "no grade is given") : given(grade.name, "job"),
+    finish,
+    zincGrowth: resolveZinc(rods),
+    nut: resolveNut(rods, found.rod, grade),
+    torqued: optional(rods.torqued, "rods.torqued", "whether the rods are torqued is not given"),
+    projection: optional(rods.projection, "rods.projection", "no projection is given"),
+    embedment: optional(rods.embedment, "rods.embedment", "no embedment is given"),
+    length: resolveLength(rods),
+    threadLength: optional(rods.threads, "rods.threads", "no thread length is given"),
+    bottom: resolveBottom(rods),
+    stickOut:
+      rods.stickOut === undefined ? given(nanometres(0), "default: nut fully engaged") : given(rods.stickOut, "job"),
+    wrenchRoom: optional(rods.wrenchRoom, "rods.wrenchRoom", "no wrench room is given"),
+  };
+  return { rod, found: found.rod };
+}
+
+interface ResolvedGrade {
+  readonly name: string;
+  readonly nut: "hex" | "heavy hex" | "by table" | null;
+}
+
+function resolveGrade(rods: RodsDocument, path: DocumentPath, report: BaseReport): ResolvedGrade | null {
+  if (rods.grade === undefined) return null;
+  const written = rods.grade.trim().toLowerCase();
+  const own = report.grades.find(({ name }) => name.trim().toLowerCase() === written);
+  if (own !== undefined) return { name: own.name, nut: own.nut };
+  const standard = findGrade(rods.grade);
+  if (standard !== null) return { name: standard, nut: "by table" };
+  const declared = report.grades.map(({ name }) => name).join(", ");
+  const allowed = `allowed are F1554 36, 55, 105; ISO 898-1 4.6, 5.6, 8.8, 10.9${declared === "" ? "" : `; ${declared}`}`;
+  report.fault(
+    [...path, "grade"],
+    "unknown-grade",
+    `"${rods.grade}" is not a known grade; ${allowed}`,
+    "the shop file may declare others",
+  );
+  return null;
+}
+
+/** The rod is at least as long as what stands above and below the concrete, and its thread no longer than the rod. */
+function judgeLengths(rods: RodsDocument, path: DocumentPath, report: BaseReport): void {
+  const { length, projection, embedment, threads } = rods;
+  if (length === undefined) return;
+  if (projection !== undefined && embedment !== undefined && length < projection + embedment) {
+    const message = `${report.show(length)} is shorter than projection and embedment together; allowed is ${report.show(add(projection, embedment))} or more`;
+    report.fault([...path, "length"], "rod-too-short", message);
+  }
+  if (threads !== undefined && threads > length) {
+    report.fault(
+      [...path, "threads"],
+      "thread-too-long",
+      `${report.show(threads)} is longer than the rod; allowed is ${report.show(length)} or less`,
+    );
+  }
+}
+
+function resolveZinc(rods: RodsDocument): Input<Length> {
+  if (rods.zincGrowth !== undefined) return given(rods.zincGrowth, "job");
+  if (rods.finish === "plain") return given(nanometres(0), "plain rod");
+  if (rods.finish === "galvanized") return ZINC_GROWTH;
+  return missing("rods.finish", "no finish is given, so the growth by zinc is not known");
+}
+
+function resolveNut(rods: RodsDocument, rod: FoundRod, grade: ResolvedGrade | null): Input<Nut> {
+  if (rods.nut !== undefined) return findNut(rod, rods.nut, `job; `);
+  if (rod.system === "metric") return findNut(rod, "hex", "");
+  if (grade === null) return missing("rods.grade or rods.nut", "no grade is given, so no nut is recommended");
+  if (grade.nut === null) return missing("rods.nut", `no nut is named for grade ${grade.name}`);
+  if (grade.nut !== "by table") return findNut(rod, grade.nut, `shop; `);
+  return recommendedNut(rod, grade.name, rods.finish);
+}
+
+/** Overall length: as given; a plain sum of projection and embedment would be a guess about the bottom end. */
+function resolveLength(rods: RodsDocument): Input<Length> {
+  return optional(rods.length, "rods.length", "no rod length is given");
+}
+
+function resolveBottom(rods: RodsDocument): Input<Bottom> {
+  const { bottom } = rods;
+  if (bottom === undefined) return missing("rods.bottom", "the lower end of the rods is not given");
+  return given(bottom === "nut" ? { kind: "nut" } : bottom, "job");
+}

@@ -1,0 +1,143 @@
+/** Shop file -> the shop of the job. */
+import type { Finding, Outcome } from "../../diagnostics/finding.js";
+import type { SourceNode } from "../../readers/source.js";
+import { findNode } from "../../readers/source.js";
+import { readYaml } from "../../readers/yaml.js";
+import type { Length, Unit } from "../../units/index.js";
+import { inches, nanometres } from "../../units/index.js";
+import type { SourceDocument } from "../document.js";
+import { faultAt, issueFindings, toPlain } from "../document.js";
+import type { Density, Given, Input, Shop, Washer } from "../model/job.js";
+import { given, missing } from "../model/job.js";
+import type { ShopDocument } from "../schema/shop.js";
+import { shopSchema } from "../schema/shop.js";
+
+/** A shop and the grades that it declares beside those of the standards. */
+export interface ReadShop {
+  readonly shop: Shop;
+  readonly grades: readonly { readonly name: string; readonly nut: "hex" | "heavy hex" | null }[];
+}
+
+/** Folder of the shop files that come with the program, as the job's inputs name them. */
+export const SHOP_FOLDER = "templates/shops/";
+
+/** The shop files that come with the program, by the names that a job writes. */
+export const SHOP_NAMES = ["plasma", "laser", "oxyfuel", "waterjet", "plywood"].flatMap((name) => [
+  name,
+  `${name}-metric`,
+]);
+
+/** Name under which the inputs hold the file of `shop: NAME`; a text with a slash or a yaml ending is a path already. */
+export function shopFileName(shop: string): string {
+  return isShopPath(shop) ? shop : `${SHOP_FOLDER}${shop}.yaml`;
+}
+
+/** True when `shop:` names a file by its path, false when it is one of templates/shops. */
+export function isShopPath(shop: string): boolean {
+  return /[\\/]|\.(ya?ml|json)$/i.test(shop);
+}
+
+const schemas = { in: shopSchema("in"), mm: shopSchema("mm") };
+
+/** Reads a shop file. Every value says that it is the shop's. */
+export function readShop(input: string | Uint8Array, file: string, jobUnit: Unit): Outcome<ReadShop> {
+  const source = readYaml(input, file);
+  if (!source.ok) return source;
+  const document: SourceDocument = { root: source.value, path: "", nameOf: () => null };
+  const parsed = schemas[unitOf(source.value)].safeParse(toPlain(source.value));
+  const findings = parsed.success ? shopFaults(parsed.data, document) : issueFindings(parsed.error.issues, document);
+  if (!parsed.success || findings.length > 0) return { ok: false, findings };
+  const name = file.replace(/^.*[\\/]/, "").replace(/\.(ya?ml|json)$/i, "");
+  return {
+    ok: true,
+    value: { shop: makeShop(name, parsed.data, jobUnit), grades: declaredGrades(parsed.data) },
+    findings: [],
+  };
+}
+
+/** The unit that a document names; inches until it names one, so that its other faults are told too. */
+export function unitOf(root: SourceNode): Unit {
+  const unit = findNode(root, "units");
+  return unit?.kind === "scalar" && unit.text === "mm" ? "mm" : "in";
+}
+
+function shopFaults(shop: ShopDocument, document: SourceDocument): Finding[] {
+  const findings: Finding[] = [];
+  const { layers } = shop.cutFile;
+  const cut = [layers.outline, layers.holes, layers.openings].map((layer) => layer.toUpperCase());
+  for (const role of ["marks", "drill"] as const) {
+    if (!cut.includes(layers[role].toUpperCase())) continue;
+    const message = `"${layers[role]}" is a layer that is cut; allowed is a layer of its own for ${role}`;
+    findings.push(faultAt(document, ["cutFile", "layers", role], "shop-layers", message));
+  }
+  if (shop.marking.leastTextHeight > shop.marking.textHeight) {
+    const message = "the least text height is above the text height; allowed is at most the text height";
+    findings.push(faultAt(document, ["marking", "leastTextHeight"], "shop-text-height", message));
+  }
+  return findings;
+}
+
+function declaredGrades(shop: ShopDocument): ReadShop["grades"] {
+  return (shop.grades ?? []).map(({ name, nut }) => ({ name, nut: nut ?? null }));
+}
+
+function makeShop(name: string, document: ShopDocument, jobUnit: Unit): Shop {
+  const from = `shop ${name}`;
+  const own = (value: Length): Given<Length> => given(value, from);
+  const { cut, distances } = document;
+  const { largestSide } = distances;
+  return {
+    name,
+    process: document.process,
+    deviation:
+      typeof cut.deviation === "number"
+        ? { kind: "own", value: cut.deviation }
+        : { kind: "iso9013", class: cut.deviation.number },
+    taper:
+      typeof cut.taper === "number" ? { kind: "own", value: cut.taper } : { kind: "iso9013", range: cut.taper.number },
+    smallestHole: document.smallest.hole,
+    smallestWeb: document.smallest.web,
+    smallestCorner: document.smallest.corner,
+    edge: own(distances.edge),
+    web: own(distances.web),
+    nutGap: own(distances.nutGap),
+    bearing: own(distances.bearing),
+    formGap: own(distances.formGap),
+    increment: own(distances.increment),
+    finishingRoom: own(distances.finishingRoom),
+    groutRoom:
+      distances.groutRoom === undefined
+        ? given(nanometres(0), "default: the nut clears the concrete")
+        : own(distances.groutRoom),
+    largestSide: largestSide === undefined ? given(inches(24), "Design Guide 1, 2nd ed., s.2.9") : own(largestSide),
+    templateWasher: templateWasher(document, from),
+    density: densities(document, from, jobUnit),
+    marking: document.marking,
+    cutFile: { layers: document.cutFile.layers, origin: document.cutFile.origin ?? "lower left" },
+  };
+}
+
+function templateWasher({ templateWasher: washer }: ShopDocument, from: string): Input<Washer> {
+  if (washer === undefined)
+    return missing("templateWasher of the shop file", "the shop file names no washer on the template");
+  const { thickness } = washer;
+  const thick: Input<Length> =
+    thickness === undefined
+      ? missing("templateWasher.thickness of the shop file", "the shop file names no thickness of the washer")
+      : given(thickness, from);
+  return given({ shape: washer.shape, size: washer.size, thickness: thick }, from);
+}
+
+const STEEL: Readonly<Record<Unit, Density>> = {
+  in: { value: 490, unit: "lb/ft3" },
+  mm: { value: 7850, unit: "kg/m3" },
+};
+
+function densities({ density }: ShopDocument, from: string, jobUnit: Unit): Shop["density"] {
+  const plywood: Input<Density> =
+    density?.plywood === undefined
+      ? missing("density.plywood of the shop file", "the shop file names no density for plywood")
+      : given(density.plywood, from);
+  const steel = density?.steel === undefined ? given(STEEL[jobUnit], "AISC practice") : given(density.steel, from);
+  return { steel, plywood };
+}

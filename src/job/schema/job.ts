@@ -1,0 +1,469 @@
+/** The job file as a schema. It checks shape and values; what hangs on tables or on other keys is for `resolveJob`. */
+import { z } from "zod";
+import type { Unit } from "../../units/index.js";
+import { budgetBlock } from "./budget.js";
+import { countLeaf, dateLeaf, keys, lengthLeaf, startLeaf, textLeaf, wordLeaf, yesNoLeaf } from "./leaves.js";
+import { RULE_IDS } from "../model/severities.js";
+import { siteShape, siteShapeUnread, tableChoice } from "./plan.js";
+import { surveyBlock } from "./survey.js";
+
+/** Most rods on one plate. */
+export const MOST_RODS = 200;
+const MOST_PIECES = 100_000;
+
+/** The schemas of a job whose bare numbers are in `unit`. */
+export function jobSchemas(unit: Unit) {
+  const base = baseSchema(unit);
+  const head = headShape(unit);
+  const unread = { ...head, ...siteShapeUnread(unit), bases: z.unknown().optional() };
+  return { head: keys(unread, "A rodplate job."), base, full: fullSchema({ ...head, ...siteShape(unit) }, base) };
+}
+
+export type JobSchemas = ReturnType<typeof jobSchemas>;
+export type HeadDocument = z.output<JobSchemas["head"]>;
+export type BaseDocument = z.output<JobSchemas["base"]>;
+export type GroupDocument = NonNullable<BaseDocument["groups"]>[number];
+export type RodsDocument = GroupDocument["rods"];
+export type PatternDocument = GroupDocument["pattern"];
+export type WasherDocument = NonNullable<GroupDocument["washer"]>;
+export type CornerDocument = NonNullable<NonNullable<BaseDocument["basePlate"]>["corner"]>;
+export type OutlineDocument = NonNullable<BaseDocument["template"]["outline"]>;
+export type OpeningDocument = NonNullable<BaseDocument["template"]["opening"]>;
+
+function fullSchema<Head extends z.core.$ZodLooseShape>(head: Head, base: ReturnType<typeof baseSchema>) {
+  const bases = z.array(base).min(1).describe("The column bases; or name a spreadsheet with schedule.");
+  return keys({ ...head, bases: bases.optional() }, "A rodplate job: column bases and their setting templates.");
+}
+
+const rows = <Item extends z.core.$ZodType>(item: Item, allowed: string) => z.array(item, { error: () => allowed });
+
+function headShape(unit: Unit) {
+  return {
+    job: jobBlock(),
+    units: wordLeaf(["in", "mm"], "Unit of every number that carries none."),
+    rules: rulesChoice().optional(),
+    shop: textLeaf(
+      "A file of templates/shops by its name, as plasma, or the path of a shop file. Omitted: plasma (in) or plasma-metric (mm).",
+    ).optional(),
+    schedule: scheduleChoice().optional(),
+    answers: rows(answerBlock(unit), "a list of answers").describe("Answers of the engineer of record.").optional(),
+    severities: severityBlock().optional(),
+    budget: budgetBlock(unit).optional(),
+    survey: surveyBlock(unit).optional(),
+  };
+}
+
+function jobBlock() {
+  const revision = keys(
+    {
+      revision: textLeaf("Revision, as written.", 12),
+      date: dateLeaf("Day of the revision."),
+      text: textLeaf("What changed.", 80).optional(),
+    },
+    "One row of the revision table, oldest first.",
+  );
+  const drawing = keys(
+    {
+      number: textLeaf("Number of the source drawing.", 60),
+      revision: textLeaf("Its revision.", 12).optional(),
+    },
+    "The source drawing, printed in the title block.",
+  );
+  return keys(
+    {
+      number: textLeaf("Job number, as written.", 40),
+      title: textLeaf("Job title.", 120).optional(),
+      revision: textLeaf("Revision of the job, as written.", 12).optional(),
+      status: wordLeaf(["preliminary", "for approval", "released"], "Only a released job may be cut.").optional(),
+      date: dateLeaf("Day of this issue; omitted: the day of the run.").optional(),
+      drawing: drawing.optional(),
+      revisions: rows(revision, "a list of revisions").describe("The revision table, oldest first.").optional(),
+      drawnBy: textLeaf("Who drew it. CHECKED BY is never filled in by the program.", 40).optional(),
+      tolerances: textLeaf("General tolerances, as ISO 2768-m; omitted: the sheet says NOT SPECIFIED.", 40).optional(),
+      owner: textLeaf("Legal owner of the drawing (ISO 7200).", 60).optional(),
+    },
+    "What the title block says.",
+  );
+}
+
+function rulesChoice() {
+  const edition = (what: string) => textLeaf(`Edition for ${what}.`, 60).optional();
+  const set = wordLeaf(["us", "metric"], "Rule set: each stands for named editions.");
+  const named = keys(
+    {
+      set,
+      templateHoles: edition("template holes"),
+      baseHoles: edition("base-plate holes"),
+      placing: edition("rod placing tolerances"),
+      edges: edition("base-plate edge distances"),
+      concrete: edition("rod spacing and cover"),
+    },
+    "A rule set with editions chosen one by one.",
+  );
+  return z
+    .union([set, named], {
+      error: () => "us, metric, or a group of keys: set, templateHoles, baseHoles, placing, edges, concrete",
+    })
+    .describe("us, metric, or a set with editions chosen one by one. Omitted: by units.");
+}
+
+function scheduleChoice() {
+  return tableChoice().describe("A spreadsheet that stands for bases: one row a base.");
+}
+
+function answerBlock(unit: Unit) {
+  return keys(
+    {
+      mark: textLeaf("Mark of the base."),
+      rule: wordLeaf(RULE_IDS, "Rule that asked."),
+      by: textLeaf("Who answered.", 80),
+      date: dateLeaf("Day of the answer."),
+      text: textLeaf("The answer.", 400),
+      subject: textLeaf(
+        "Subject of the question, as the ledger gives it; omitted: every subject of the rule.",
+        80,
+      ).optional(),
+      value: lengthLeaf(
+        unit,
+        "any sign",
+        "The value that was answered; when it changes, the question opens again.",
+      ).optional(),
+    },
+    "An answer of the engineer of record: the ledger keeps the fail and says answered.",
+  );
+}
+
+function severityBlock() {
+  const severity = wordLeaf(
+    ["advise", "ask", "stop"],
+    "The severity when the rule fails; it may be raised, not lowered.",
+  );
+  const shape = Object.fromEntries(RULE_IDS.map((id) => [id, severity.optional()]));
+  return keys(shape, "Severities that this job raises, by rule.");
+}
+
+function baseSchema(unit: Unit) {
+  const rods = rodsBlock(unit);
+  const pattern = patternChoice(unit);
+  return keys(
+    {
+      mark: textLeaf("Piece mark of the base, as written; it names files.", 200),
+      quantity: countLeaf(1, MOST_PIECES, "How many columns stand on this base; omitted: 1.").optional(),
+      member: wordLeaf(["column", "post"], "A post is exempt from the least rod count; omitted: column.").optional(),
+      note: textLeaf("Free note, printed on the sheet.", 120).optional(),
+      rods: rods.optional(),
+      pattern: pattern.optional(),
+      groups: rows(groupBlock(unit, rods, pattern), "a list of groups: rods, pattern, hole, baseHole, washer")
+        .describe("Rods of different sizes on one plate, instead of rods and pattern.")
+        .optional(),
+      basePlate: basePlateBlock(unit).optional(),
+      column: columnChoice(unit).optional(),
+      concrete: concreteBlock(unit).optional(),
+      grout: lengthLeaf(unit, "zero or above", "Grout gap between concrete and base plate.").optional(),
+      levelling: wordLeaf(["nuts", "shims", "plate"], "What levels the base plate.").optional(),
+      template: templateBlock(unit),
+    },
+    "A column base.",
+  );
+}
+
+function groupBlock(unit: Unit, rods: ReturnType<typeof rodsBlock>, pattern: ReturnType<typeof patternChoice>) {
+  return keys(
+    {
+      rods,
+      pattern,
+      hole: lengthLeaf(unit, "above zero", "Template hole of this group; omitted: by the rules.").optional(),
+      baseHole: lengthLeaf(unit, "above zero", "Hole in the base plate.").optional(),
+      washer: washerChoice(unit).optional(),
+    },
+    "Rods of one size.",
+  );
+}
+
+function rodsBlock(unit: Unit) {
+  return keys(
+    {
+      diameter: textLeaf("Rod size: 1-1/4, M30, 30 mm.", 40),
+      thread: wordLeaf(["UNC", "8UN", "coarse"], "Thread series; omitted: UNC, or metric coarse.").optional(),
+      grade: textLeaf(
+        "F1554 36, 55, 105; ISO 898-1 4.6, 5.6, 8.8, 10.9; or a grade that the shop file declares.",
+        40,
+      ).optional(),
+      finish: wordLeaf(["plain", "galvanized"], "Finish of the rods.").optional(),
+      zincGrowth: lengthLeaf(
+        unit,
+        "zero or above",
+        "Growth of the diameter by zinc; omitted: by the finish.",
+      ).optional(),
+      nut: wordLeaf(["hex", "heavy hex"], "Nut; omitted: as recommended for the grade.").optional(),
+      torqued: yesNoLeaf("True when the rods are torqued.").optional(),
+      projection: lengthLeaf(unit, "above zero", "Top of concrete to top of rod.").optional(),
+      embedment: lengthLeaf(unit, "above zero", "Length below the top of concrete.").optional(),
+      length: lengthLeaf(unit, "above zero", "Overall length of the rod.").optional(),
+      threads: lengthLeaf(unit, "above zero", "Thread at the top, measured down from the top of the rod.").optional(),
+      bottom: bottomChoice(unit).optional(),
+      stickOut: lengthLeaf(unit, "zero or above", "Rod above the nut on the base plate; omitted: 0, flush.").optional(),
+      wrenchRoom: lengthLeaf(unit, "above zero", "Diameter that a wrench or socket needs around a nut.").optional(),
+    },
+    "The rods.",
+  );
+}
+
+function bottomChoice(unit: Unit) {
+  const plate = keys(
+    {
+      kind: z.literal("plate"),
+      shape: wordLeaf(["round", "square"], "Shape of the plate."),
+      size: lengthLeaf(unit, "above zero", "Diameter, or side of a square."),
+      thickness: lengthLeaf(unit, "above zero", "Thickness."),
+    },
+    "A plate at the lower end.",
+  );
+  const hook = keys(
+    { kind: z.literal("hook"), reach: lengthLeaf(unit, "above zero", "Reach from the rod's axis.") },
+    "A hook.",
+  );
+  const nut = keys({ kind: z.literal("nut") }, "A nut at the lower end.");
+  const detailed = z.discriminatedUnion("kind", [nut, plate, hook], { error: () => "kind: nut, plate or hook" });
+  return z
+    .union([z.enum(["nut"], { error: () => "nut" }), detailed], {
+      error: () => "nut, or a group of keys with kind: nut, plate or hook",
+    })
+    .describe("What anchors the rod at its lower end.");
+}
+
+function pointLeaf(unit: Unit) {
+  const coordinate = lengthLeaf(unit, "any sign", "A coordinate in the base's own axes.");
+  return z.tuple([coordinate, coordinate], { error: () => "two lengths, [x, y]" });
+}
+
+function pointsLeaf(unit: Unit) {
+  return rows(pointLeaf(unit), "a list of points, [[x, y], ...]").describe(
+    "Points in the base's own axes, [[x, y], ...].",
+  );
+}
+
+function atKey(unit: Unit) {
+  return pointLeaf(unit).describe("Position in the base's own axes, [x, y]; omitted: 0, 0.").optional();
+}
+
+function patternChoice(unit: Unit) {
+  const line = lengthLeaf(unit, "any sign", "Position of a line.");
+  const perimeter = yesNoLeaf("True leaves the inside out.").optional();
+  const spacing = (axis: string) => lengthLeaf(unit, "above zero", `Overall spacing in ${axis}, centred on 0,0.`);
+  const count = (axis: string) => countLeaf(2, MOST_RODS, `Rods in ${axis}; omitted: 2.`).optional();
+  const rectangle = keys(
+    { kind: z.literal("rectangle"), x: spacing("x"), y: spacing("y"), nx: count("x"), ny: count("y"), perimeter },
+    "Rods on a rectangle.",
+  );
+  const lines = keys(
+    {
+      kind: z.literal("lines"),
+      x: rows(line, "a list of lengths").describe("The lines in x."),
+      y: rows(line, "a list of lengths").describe("The lines in y."),
+      perimeter,
+    },
+    "Rods where lines cross.",
+  );
+  const circle = keys(
+    {
+      kind: z.literal("circle"),
+      diameter: lengthLeaf(unit, "above zero", "Diameter of the bolt circle."),
+      count: countLeaf(2, 1_000_000, "Rods on the circle."),
+      start: startLeaf("Degrees counter-clockwise from +x, straddle, or on-axis."),
+    },
+    "Rods on a bolt circle.",
+  );
+  const points = keys({ kind: z.literal("points"), at: pointsLeaf(unit) }, "Rods as listed.");
+  return z
+    .discriminatedUnion("kind", [rectangle, lines, circle, points], {
+      error: () => "kind: rectangle, lines, circle or points",
+    })
+    .describe("Where the rods stand, in the base's own axes, exactly as typed.");
+}
+
+function cornerChoice(unit: Unit) {
+  const leg = (what: string) => lengthLeaf(unit, "above zero", what).optional();
+  const legs = { size: leg("Both legs."), x: leg("Leg along x."), y: leg("Leg along y.") };
+  const square = keys({ kind: z.literal("square") }, "As it is.");
+  const chamfer = keys({ kind: z.literal("chamfer"), ...legs }, "Cut off: size, or x and y.");
+  const round = keys({ kind: z.literal("round"), radius: leg("Radius."), size: leg("Radius.") }, "Rounded.");
+  const notch = keys({ kind: z.literal("notch"), ...legs }, "A rectangle cut out: size, or x and y.");
+  return z
+    .discriminatedUnion("kind", [square, chamfer, round, notch], {
+      error: () => "kind: square, chamfer, round or notch",
+    })
+    .describe("Treatment of every corner.");
+}
+
+function washerChoice(unit: Unit) {
+  const own = keys(
+    {
+      shape: wordLeaf(["round", "square"], "Shape."),
+      size: lengthLeaf(unit, "above zero", "Diameter, or side of a square."),
+      thickness: lengthLeaf(unit, "above zero", "Thickness.").optional(),
+    },
+    "A washer by its size.",
+  );
+  return z
+    .union([textLeaf("A standard, as F844: the washer of the rod's size.", 60), own], {
+      error: () => "a standard, as F844, or a group of keys: shape, size, thickness",
+    })
+    .describe("Washer on the base plate.");
+}
+
+/** x and y, or diameter: which of them are given together is judged by `resolveJob`. */
+function planKeys(unit: Unit) {
+  return {
+    x: lengthLeaf(unit, "above zero", "Side along x.").optional(),
+    y: lengthLeaf(unit, "above zero", "Side along y.").optional(),
+    diameter: lengthLeaf(unit, "above zero", "Diameter, instead of x and y.").optional(),
+    corner: cornerChoice(unit).optional(),
+    at: atKey(unit),
+  };
+}
+
+function basePlateBlock(unit: Unit) {
+  const holes = keys(
+    { at: pointsLeaf(unit), hole: lengthLeaf(unit, "above zero", "Hole diameter.").optional() },
+    "Holes of one size, from the shop detail.",
+  );
+  return keys(
+    {
+      ...planKeys(unit),
+      thickness: lengthLeaf(unit, "above zero", "Thickness.").optional(),
+      hole: lengthLeaf(unit, "above zero", "Hole for the rods.").optional(),
+      washer: washerChoice(unit).optional(),
+      pattern: z
+        .union([holes, rows(holes, "a list of holes")], { error: () => "at and hole, or a list of those" })
+        .describe("Second source for the pattern: the base plate's holes as its shop detail has them.")
+        .optional(),
+      from: basePlateFile().optional(),
+    },
+    "The plate welded to the column.",
+  );
+}
+
+function basePlateFile() {
+  const file = textLeaf("A DXF file of the base plate, beside the job file.");
+  const named = keys(
+    { file, origin: wordLeaf(["any", "working point"], "Origin of the drawing; omitted: any.").optional() },
+    "A DXF file of the base plate, seen from above, its x and y along those of the base.",
+  );
+  return z
+    .union([file, named], { error: () => "a file name, or file and origin" })
+    .describe("Second source for the pattern: the round holes in a DXF file of the base plate, instead of pattern.");
+}
+
+function concreteBlock(unit: Unit) {
+  return keys(
+    {
+      ...planKeys(unit),
+      depth: lengthLeaf(unit, "above zero", "Depth of the concrete below the rods' top of concrete.").optional(),
+      exposure: wordLeaf(
+        ["against ground", "exposed", "not exposed"],
+        "ACI 318-19 Table 20.5.1.3.1: cast against ground, exposed to weather or ground, not exposed.",
+      ).optional(),
+    },
+    "The pier.",
+  );
+}
+
+function columnChoice(unit: Unit) {
+  const size = (what: string) => lengthLeaf(unit, "above zero", what);
+  const wide = keys(
+    {
+      kind: z.literal("wide flange"),
+      depth: size("Depth of the section."),
+      width: size("Width of the flanges."),
+      flange: size("Thickness of the flanges."),
+      web: size("Thickness of the web."),
+      depthAlong: wordLeaf(["x", "y"], "The base's own axis along which the depth lies."),
+      at: atKey(unit),
+    },
+    "A wide-flange section.",
+  );
+  const tube = keys(
+    { kind: z.literal("tube"), x: size("Side along x."), y: size("Side along y."), at: atKey(unit) },
+    "A tube.",
+  );
+  const pipe = keys({ kind: z.literal("pipe"), diameter: size("Outside diameter."), at: atKey(unit) }, "A pipe.");
+  return z
+    .discriminatedUnion("kind", [wide, tube, pipe], { error: () => "kind: wide flange, tube or pipe" })
+    .describe("The column, for washer room.");
+}
+
+function templateBlock(unit: Unit) {
+  const round = keys(
+    { at: pointsLeaf(unit), diameter: lengthLeaf(unit, "above zero", "Diameter.") },
+    "Round holes of one size.",
+  );
+  return keys(
+    {
+      mark: textLeaf("Mark of the template; omitted: the base's mark.", 200).optional(),
+      quantity: countLeaf(
+        1,
+        MOST_PIECES,
+        "How many; omitted: the base's quantity. Templates may be used again.",
+      ).optional(),
+      use: wordLeaf(
+        ["template", "template left as setting plate", "setting plate over cast rods"],
+        "A plate dropped over rods already cast takes the base plate's holes; omitted: template.",
+      ).optional(),
+      support: wordLeaf(["form", "bearers"], "What carries the template.").optional(),
+      material: wordLeaf(["steel", "plywood"], "Omitted: steel.").optional(),
+      thickness: lengthLeaf(unit, "above zero", "Thickness of the template."),
+      hole: lengthLeaf(unit, "above zero", "Hole for the rods; omitted: by the rules.").optional(),
+      outline: outlineChoice(unit).optional(),
+      opening: openingChoice(unit).optional(),
+      key: wordLeaf(["auto", "none"], "Corner cut or notch that shows a wrong placement; omitted: auto.").optional(),
+      height: lengthLeaf(unit, "zero or above", "Underside of the template above top of concrete.").optional(),
+      nails: round.describe("Nail holes.").optional(),
+      groutHoles: round.describe("Grout or air holes.").optional(),
+    },
+    "The setting template.",
+  );
+}
+
+function outlineChoice(unit: Unit) {
+  const size = (what: string) => lengthLeaf(unit, "above zero", what);
+  const corner = cornerChoice(unit).optional();
+  const auto = keys({ kind: z.literal("auto"), corner }, "Sized from the edge rule.");
+  const rectangle = keys(
+    { kind: z.literal("rectangle"), x: size("Side along x."), y: size("Side along y."), at: atKey(unit), corner },
+    "A rectangle.",
+  );
+  const circle = keys({ kind: z.literal("circle"), diameter: size("Diameter."), at: atKey(unit) }, "A round plate.");
+  const ring = keys(
+    { kind: z.literal("ring"), outer: size("Outer diameter."), inner: size("Inner diameter."), at: atKey(unit) },
+    "A ring.",
+  );
+  const polygon = keys({ kind: z.literal("polygon"), at: pointsLeaf(unit), corner }, "A polygon, by its corners.");
+  const kinds = z.discriminatedUnion("kind", [auto, rectangle, circle, ring, polygon], {
+    error: () => "kind: auto, rectangle, circle, ring or polygon",
+  });
+  return z
+    .union([z.enum(["auto"], { error: () => "auto" }), kinds], {
+      error: () => "auto, or a group of keys with kind: auto, rectangle, circle, ring or polygon",
+    })
+    .describe("Outline of the template; omitted: sized from the edge rule and rounded up.");
+}
+
+function openingChoice(unit: Unit) {
+  const size = (what: string) => lengthLeaf(unit, "above zero", what).optional();
+  const opening = keys(
+    {
+      diameter: size("Diameter of a round opening."),
+      x: size("Width of a rectangular opening."),
+      y: size("Height of a rectangular opening."),
+      radius: lengthLeaf(unit, "zero or above", "Corner radius of a rectangular opening; omitted: 0.").optional(),
+      at: atKey(unit),
+    },
+    "A round or rectangular opening.",
+  );
+  return z
+    .union([z.enum(["auto", "none"], { error: () => "auto or none" }), opening], {
+      error: () => "auto, none, or a group of keys: diameter; or x, y, radius",
+    })
+    .describe("Opening to pour and vibrate through; omitted: none.");
+}

@@ -1,0 +1,72 @@
+/** Whether the base plate would drop on over rods that stand somewhere else. */
+import type { FitHole } from "../fit/index.js";
+import { fitPlate } from "../fit/index.js";
+import type { Point } from "../geometry/index.js";
+import { span, twiceToLattice } from "../geometry/index.js";
+import type { Missing } from "../job/model/job.js";
+import type { PlacedRod } from "../rods/index.js";
+import type { Length } from "../units/index.js";
+import { NM_PER_MM } from "../units/length.js";
+import { assignCosts } from "./bottleneck.js";
+import type { DropsOn } from "./model.js";
+
+/**
+ * The base plate's holes stand at the rods' right places; rod i stands at `standing[i]`. The erector may shift and turn the
+ * plate; any rod may come up through any hole. Holes are tried in place, then shifted so that the middles agree.
+ */
+export function dropOn(rods: readonly PlacedRod[], standing: readonly Point[]): DropsOn {
+  const missing = missingHoles(rods);
+  if (missing.length > 0) return { kind: "not known", missing };
+  const tries = [bestFit(rods, standing, { x: 0, y: 0 }), bestFit(rods, standing, between(rods, standing))];
+  const [first, second] = tries as [Known, Known];
+  return second.twice < first.twice ? second : first;
+}
+
+/** Rods in their own places: the base plate drops on with its least clearance. */
+export function inPlace(rods: readonly PlacedRod[]): DropsOn {
+  const missing = missingHoles(rods);
+  if (missing.length > 0) return { kind: "not known", missing };
+  const least = Math.min(...rods.map((_, i) => clearance(rods, i, i)));
+  return { kind: "known", twice: -twiceToLattice(least) + 0, shiftTwice: 0, theta: 0, shift: { x: 0, y: 0 } };
+}
+
+function missingHoles(rods: readonly PlacedRod[]): readonly Missing[] {
+  return [...new Set(rods.flatMap(({ group }) => (group.baseHole.kind === "missing" ? [group.baseHole] : [])))];
+}
+
+type Known = Extract<DropsOn, { readonly kind: "known" }>;
+
+function between(rods: readonly PlacedRod[], standing: readonly Point[]): Point {
+  const sum = (points: readonly Point[], axis: "x" | "y") => points.reduce((total, at) => total + at[axis], 0);
+  const centers = rods.map(({ center }) => center);
+  const along = (axis: "x" | "y") => (sum(standing, axis) - sum(centers, axis)) / rods.length;
+  return { x: along("x"), y: along("y") };
+}
+
+function bestFit(rods: readonly PlacedRod[], standing: readonly Point[], shift: Point): Known {
+  const shifted = rods.map(({ center }) => ({ x: center.x + shift.x, y: center.y + shift.y }));
+  const costs = standing.map((at, i) => shifted.map((hole, j) => span(at, hole) - clearance(rods, i, j)));
+  const partners = assignCosts(costs)?.partners ?? [];
+  const holes = standing.map((_, i): FitHole => {
+    const j = partners[i] ?? i;
+    const { x, y } = (rods[j] as PlacedRod).center;
+    return { x, y, clearance: clearance(rods, i, j) };
+  });
+  const { value, theta, tx, ty } = fitPlate(holes, standing);
+  const held = Math.max(...holes.map((hole, i) => span(hole, standing[i] as Point) - hole.clearance));
+  const stays = twiceToLattice(held) <= 0;
+  return {
+    kind: "known",
+    twice: twiceToLattice(value),
+    shiftTwice: stays ? 0 : twiceToLattice(Math.hypot(tx, ty)),
+    theta: stays ? 0 : theta,
+    shift: stays ? { x: 0, y: 0 } : { x: tx, y: ty },
+  };
+}
+
+/** Radial clearance of rod i in the base plate's hole at place j, millimetres: (H - d) / 2. */
+function clearance(rods: readonly PlacedRod[], i: number, j: number): number {
+  const hole = (rods[j] as PlacedRod).group.baseHole;
+  const length = hole.kind === "given" ? hole.value : (0 as Length);
+  return (length - (rods[i] as PlacedRod).group.rod.diameter) / 2 / NM_PER_MM;
+}

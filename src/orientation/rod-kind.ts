@@ -1,0 +1,19 @@
+/** What makes two rods interchangeable: everything that is ordered and set, not only the diameter. */
+import type { Input, RodGroup } from "../job/model/job.js";
+
+const kinds = new WeakMap<RodGroup, string>();
+
+/** One text for rods of one kind: size, grade, finish, lengths and bottom. */
+export function rodKind(group: RodGroup): string {
+  const known = kinds.get(group);
+  if (known !== undefined) return known;
+  const { size, thread, grade, finish, projection, embedment, length, threadLength, bottom } = group.rod;
+  const parts = [grade, finish, projection, embedment, length, threadLength, bottom].map(said);
+  const kind = [size, thread, ...parts].join("|");
+  kinds.set(group, kind);
+  return kind;
+}
+
+function said(input: Input<unknown>): string {
+  return input.kind === "missing" ? "" : JSON.stringify(input.value);
+}

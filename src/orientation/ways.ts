@@ -1,0 +1,121 @@
+/**
+ * The ways in which a template can be laid down: by its centre lines (four quarter turns, face up and face down, about the
+ * working point), by the pitch of a bolt circle, and by its own edges wherever these look right. Face down is turned over
+ * left to right: x changes its sign; the turn follows, counter-clockwise.
+ */
+import type { Contour, Move, Point, Turn } from "../geometry/index.js";
+import { point, turnOf } from "../geometry/index.js";
+import type { Base } from "../job/model/job.js";
+import type { WayMove } from "./model.js";
+import type { Isometry } from "./outline-symmetry.js";
+import { outlineSymmetries } from "./outline-symmetry.js";
+
+const ORIGIN: Point = { x: 0, y: 0 };
+
+/** Every way but the right one; each is listed once. */
+export function wrongWays(base: Base, outline: Contour): readonly WayMove[] {
+  return distinct([...QUARTERS, ...pitchWays(base), ...edgeWays(outline)]);
+}
+
+/** Every way of laying down the rods of these bases, the right one first: quarter turns and turns of bolt circles. */
+export function patternWays(bases: readonly Base[]): readonly WayMove[] {
+  return [RIGHT, ...distinct([...QUARTERS, ...bases.flatMap(pitchWays)])];
+}
+
+/** The right way round. */
+export const RIGHT: WayMove = { ...wayOf(false, 0, turnOf(0), true), words: "as it is" };
+
+/** The seven quarter turns and turn-overs about the working point that are not the right way round. */
+export const QUARTERS: readonly WayMove[] = [false, true].flatMap((faceDown) =>
+  [0, 90, 180, 270].flatMap((degrees) =>
+    degrees === 0 && !faceDown ? [] : [wayOf(faceDown, degrees, turnOf(degrees), true)],
+  ),
+);
+
+/** Every way of laying a bolt circle onto itself: turns by whole pitches, and mirrors in the axes through its rods. */
+function pitchWays({ groups }: Base): readonly WayMove[] {
+  return groups.flatMap(({ pattern }) => {
+    if (pattern.kind !== "circle") return [];
+    const { count, start } = pattern;
+    const pitches = Array.from({ length: count }, (_, k) => 360 * k);
+    // Face down, an angle a becomes 180 - a + turn: a rod at s stays where the turn is 2 s - 180.
+    const mirrored = 2 * (start.kind === "degrees" ? start.degrees : 0) - 180;
+    return [
+      ...pitches.slice(1).map((turn) => pitchWay(false, turn, count)),
+      ...pitches.map((turn) => pitchWay(true, turn + mirrored * count, count)),
+    ];
+  });
+}
+
+function pitchWay(faceDown: boolean, numerator: number, count: number): WayMove {
+  const degrees = (((numerator / count) % 360) + 360) % 360;
+  return wayOf(faceDown, degrees, turnOf(numerator, count), false);
+}
+
+/** Symmetries of the outline itself: laid down by its edges, the template looks right. */
+function edgeWays(outline: Contour): readonly WayMove[] {
+  if (outline.kind === "path") return outlineSymmetries(outline).filter(isNotRight).map(byEdges);
+  const { center } = outline;
+  return center.x === 0 && center.y === 0 ? [] : QUARTERS.map((way) => about(center, way));
+}
+
+function isNotRight({ mirrored, cos, x, y }: Isometry): boolean {
+  return mirrored || cos < 1 - 1e-9 || Math.abs(x) > 1e-5 || Math.abs(y) > 1e-5;
+}
+
+function wayOf(faceDown: boolean, degrees: number, { cos, sin }: Turn, exact: boolean): WayMove {
+  return { words: wordsOf(faceDown, degrees), faceDown, degrees, exact, move: moveOf(faceDown, cos, sin, 0, 0) };
+}
+
+function wordsOf(faceDown: boolean, degrees: number): string {
+  const turned = `turned ${Math.round(degrees * 100) / 100}`;
+  if (!faceDown) return turned;
+  return degrees === 0 ? "face down" : `face down and ${turned}`;
+}
+
+function about(center: Point, way: WayMove): WayMove {
+  const { x, y } = way.move.apply(center);
+  const shifted = (at: Point) => {
+    const moved = way.move.apply(at);
+    return point(moved.x + center.x - x, moved.y + center.y - y);
+  };
+  return { ...way, words: `${way.words} by its edges`, exact: false, move: { ...way.move, apply: shifted } };
+}
+
+function byEdges({ mirrored, cos, sin, x, y }: Isometry): WayMove {
+  const degrees = ((Math.atan2(sin, cos) * 180) / Math.PI + 360) % 360;
+  const rounded = Math.round(degrees * 100) / 100;
+  const words = wordsOf(mirrored, rounded === 360 ? 0 : rounded);
+  return {
+    words: `${words} by its edges`,
+    faceDown: mirrored,
+    degrees,
+    exact: false,
+    move: moveOf(mirrored, cos, sin, x, y),
+  };
+}
+
+/** x' = R(turn) (-x or x, y) + shift. */
+function moveOf(mirrors: boolean, cos: number, sin: number, dx: number, dy: number): Move {
+  return {
+    mirrors,
+    apply: (at) => {
+      const x = mirrors ? -at.x : at.x;
+      return point(cos * x - sin * at.y + dx, sin * x + cos * at.y + dy);
+    },
+  };
+}
+
+/** Ways that move three points alike, within rounding, are one: the first of them is kept. */
+function distinct(ways: readonly WayMove[]): readonly WayMove[] {
+  const seen = new Set<string>();
+  return ways.filter(({ move }) => {
+    const key = [ORIGIN, { x: 1000, y: 0 }, { x: 0, y: 1000 }]
+      .map(move.apply)
+      .map(({ x, y }) => `${Math.round(x * 1e4) + 0} ${Math.round(y * 1e4) + 0}`)
+      .join(" ");
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}

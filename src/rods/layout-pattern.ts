@@ -1,0 +1,61 @@
+/** From a base's groups to tagged rods. */
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Point } from "../geometry/index.js";
+import { span, toLattice } from "../geometry/index.js";
+import type { Base, RodGroup } from "../job/model/job.js";
+import { formatLength } from "../units/index.js";
+import type { Length } from "../units/length.js";
+import type { Layout, PlacedRod } from "./layout.js";
+import { clockwiseFromNorthWest } from "./order.js";
+import { countRods, rodPositions } from "./positions.js";
+
+/** The most rods that one base may have. */
+export const MOST_RODS = 200;
+
+/** Two rods whose centres are closer than this stand on one spot, in millimetres. */
+const COINCIDENT = 0.01;
+
+/** Positions and tags of a base's rods, group by group; coincident or too many rods are findings at the base. */
+export function layoutPattern(base: Base): Outcome<Layout> {
+  const count = base.groups.reduce((sum, { pattern }) => sum + countRods(pattern), 0);
+  if (count === 0) return { ok: false, findings: [noRods(base)] };
+  if (count > MOST_RODS) return { ok: false, findings: [tooMany(base, count)] };
+  const rods = base.groups.flatMap(layoutGroup);
+  const findings = coincidences(base, rods);
+  return findings.length > 0 ? { ok: false, findings } : { ok: true, value: { rods }, findings };
+}
+
+function layoutGroup(group: RodGroup): readonly PlacedRod[] {
+  const ordered = clockwiseFromNorthWest(rodPositions(group.pattern));
+  return ordered.map((center, i) => ({ tag: `${group.letter}${i + 1}`, group, center }));
+}
+
+function noRods({ place }: Base): Finding {
+  return { code: "no-rods", severity: "error", at: place, message: "the pattern has no rods: at least 1 is needed" };
+}
+
+function tooMany({ place }: Base, count: number): Finding {
+  return {
+    code: "too-many-rods",
+    severity: "error",
+    at: place,
+    message: `${count} rods on one base: at most ${MOST_RODS} are allowed`,
+  };
+}
+
+function coincidences({ place }: Base, rods: readonly PlacedRod[]): readonly Finding[] {
+  return rods.flatMap((a, i) =>
+    rods.slice(i + 1).flatMap((b): readonly Finding[] => {
+      if (span(a.center, b.center) >= COINCIDENT) return [];
+      const message = `rods ${a.tag} and ${b.tag} stand on one spot, ${describe(a.center)}: each rod needs its own`;
+      return [{ code: "coincident-rods", severity: "error", at: place, message }];
+    }),
+  );
+}
+
+/** A position in both units, since a base does not know the job's. */
+function describe({ x, y }: Point): string {
+  const at = [toLattice(x), toLattice(y)] as const;
+  const inUnit = (unit: "in" | "mm") => at.map((length: Length) => formatLength(length, unit)).join(", ");
+  return `(${inUnit("in")}) in or (${inUnit("mm")}) mm`;
+}

@@ -1,0 +1,43 @@
+/** Paper beside the plan: for dimension chains, bubbles, the plan's title and the foot of the sheet. Millimetres. */
+import type { SitePlan } from "../../plan/index.js";
+import type { Lettering } from "../sheet-sizes.js";
+import { textWidth } from "../text-metrics.js";
+
+/** From the window outwards: spacings, overall, bubbles. */
+export const CHAIN = { first: 9, next: 9, bubble: 6 } as const;
+/** From the end of a slanting line to its bubble. */
+export const STEM = 7;
+/** Clear paper between two bubbles. */
+export const BUBBLE_GAP = 1.5;
+
+export interface Margins {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** Letter of a name in its bubble: long names are set small. */
+export function bubbleLetter(name: string, { body, small }: Lettering): number {
+  return textWidth(name, body, true) / 2 <= body * 1.6 ? body : small;
+}
+
+/** Radius of the bubble that holds a name. */
+export function bubbleRadius(name: string, lettering: Lettering): number {
+  return Math.max(lettering.body * 1.45, textWidth(name, bubbleLetter(name, lettering), true) / 2 + 1.1);
+}
+
+/** Room for two rows of the job's largest bubbles at the left and above. */
+export function marginsOf({ site }: SitePlan, lettering: Lettering): Margins {
+  const beside = CHAIN.first + CHAIN.next + CHAIN.bubble + 2 * (2 * largest(site.lines, lettering) + BUBBLE_GAP) + 1;
+  return { left: beside, top: beside, right: 26, bottom: 42 };
+}
+
+/** How far the bubble of a slanting line reaches past the line's end. */
+export function slantingReach({ site }: SitePlan, lettering: Lettering): number {
+  return STEM + 2 * largest(site.lines, lettering) + 1;
+}
+
+function largest(lines: readonly { readonly name: string }[], lettering: Lettering): number {
+  return Math.max(bubbleRadius("", lettering), ...lines.map(({ name }) => bubbleRadius(name, lettering)));
+}

@@ -1,0 +1,475 @@
+/**
+ * A group as built: the base plate in its best position over the rods as surveyed, and each hole at a scale where its
+ * clearance shows, true to scale; with errors, answers, what would let it drop on, and the cautions.
+ */
+import { planContour } from "../checks/geometry/measure.js";
+import type { Extent, Point } from "../geometry/vocabulary.js";
+import type { Job } from "../job/model/job.js";
+import type { GroupSurvey, RodAsBuilt, Survey } from "../survey/index.js";
+import {
+  governsWords,
+  inPlateAxes,
+  motionWords,
+  remedyRows,
+  remedyWords,
+  rounded,
+  SURVEY_CAUTIONS,
+  termsWords,
+} from "../survey/index.js";
+import { formatLength, formatWithUnit } from "../units/index.js";
+import { nanometres, toMillimetres } from "../units/length.js";
+import { frameOf, insideBorder } from "./border.js";
+import { at, circle, fill, group, line, rectangle, stroke, text } from "./items.js";
+import type { Area } from "./paper.js";
+import { AXIS_REACH, axisItems, contourParts, onPaper, type View } from "./plan-shapes.js";
+import type { PaperPoint, Scene, SceneItem } from "./scene.js";
+import type { Lettering, Scale, SheetSize } from "./sheet-sizes.js";
+import { scales, sheetSizes } from "./sheet-sizes.js";
+import type { Piece } from "./table.js";
+import { notesPiece, tablePiece } from "./table.js";
+import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
+import { blockOfRows, field, rowMakers, scaleWords } from "./title-block.js";
+
+export interface SurveySheetRequest {
+  readonly job: Job;
+  readonly survey: Survey;
+  readonly group: GroupSurvey;
+  readonly version: string;
+}
+
+const MARGIN = 2;
+const GAP = 2;
+/** Insets on one sheet; the rods with the least margin come first. */
+const MOST_INSETS = 16;
+
+/** Draws the sheet on the smallest size on which its tables stand. */
+export function drawSurveySheet(request: SurveySheetRequest): Scene {
+  const sizes = sheetSizes(request.job.unit);
+  const sheet =
+    sizes.find((size) => size.name !== "A" && size.name !== "A4" && panelFits(request, size)) ?? sizes.at(-1);
+  if (sheet === undefined) throw new RangeError("no sheet sizes");
+  const inside = insideBorder(sheet);
+  const left = inside.x1 - sheet.panel;
+  const { job, group: surveyed } = request;
+  const drawing: Area = { x0: inside.x0 + 4, y0: inside.y0 + 4, x1: left - 4, y1: inside.y1 - 4 };
+  return {
+    size: sheet.name,
+    width: sheet.width,
+    height: sheet.height,
+    title: `${surveyed.mark} ${surveyed.at}: rods as surveyed, job ${printable(job.number)}`,
+    description: `${verdictWords(surveyed)}. Engineer to decide.`,
+    items: [
+      frameOf(sheet),
+      stroke("table-heavy", line(at(left, inside.y0), at(left, inside.y1))),
+      ...drawGroup(request, drawing, sheet.lettering),
+      ...panel(request, sheet, left, inside),
+    ],
+  };
+}
+
+function verdictWords({ verdict, best }: GroupSurvey): string {
+  return best === null || verdict === "not-checked" ? "NOT CHECKED" : verdict.toUpperCase();
+}
+
+function panelFits(request: SurveySheetRequest, sheet: SheetSize): boolean {
+  const inside = insideBorder(sheet);
+  const pieces = panelPieces(request, sheet).reduce((sum, { height }) => sum + height + GAP, 0);
+  return pieces + titleOf(request, sheet).height <= inside.y1 - inside.y0 - 2 * MARGIN;
+}
+
+function panelPieces(
+  { job, survey, group: surveyed }: SurveySheetRequest,
+  { panel, lettering }: SheetSize,
+): readonly Piece[] {
+  const width = panel - 2 * MARGIN;
+  const remedies = surveyed.remedies.map(
+    (remedy) => `${remedyWords(remedy, job.unit)}; ${remedyRows(remedy, job.unit).join("; ")}.`,
+  );
+  return [
+    tablePiece(rodTable(surveyed, job), width, lettering),
+    tablePiece(resultTable(surveyed, job), width, lettering),
+    ...(remedies.length === 0
+      ? []
+      : [notesPiece("remedies", "WOULD LET IT DROP ON: ENGINEER TO DECIDE", remedies, width, lettering)]),
+    notesPiece("notes", "NOTES", notesOf(survey, surveyed), width, lettering),
+    notesPiece("cautions", "CAUTIONS", SURVEY_CAUTIONS, width, lettering),
+  ];
+}
+
+function panel(request: SurveySheetRequest, sheet: SheetSize, x: number, inside: Area): readonly SceneItem[] {
+  let y = inside.y1 - MARGIN;
+  const pieces = panelPieces(request, sheet).map((piece) => {
+    const item = piece.draw(x + MARGIN, y);
+    y -= piece.height + GAP;
+    return item;
+  });
+  const title = titleOf(request, sheet);
+  return [...pieces, title.draw(x, inside.y0 + title.height)];
+}
+
+function titleOf(
+  { job, survey, group: surveyed, version }: SurveySheetRequest,
+  { panel, lettering, name }: SheetSize,
+): Piece {
+  const { row, signed } = rowMakers(panel, lettering);
+  const rows = [
+    row(field("JOB NO.", printable(job.number), 0.26), field("TITLE", printable(job.title), 0.74, "body", 2)),
+    row(
+      field("RODS AS SURVEYED, BASE", `${surveyed.mark} ${printable(surveyed.at)}`, 0.8, "title"),
+      field("REV", job.revision, 0.2, "title"),
+    ),
+    row(
+      field("POINTS", printable(survey.file.file.split(/[/\\]/).at(-1) ?? ""), 0.72, "small", 2),
+      field("DATE", job.date, 0.28),
+    ),
+    row(
+      field("PLACING EDITION", job.editions.placing, 0.72),
+      field("UNITS", job.unit === "in" ? "INCHES" : "MILLIMETRES", 0.28),
+    ),
+    signed(
+      row(field("DRAWN", printable(job.drawnBy), 0.36), field("CHECKED BY", "", 0.36), field("DECIDED BY", "", 0.28)),
+    ),
+    row(
+      field("OWNER", printable(job.owner), 0.46),
+      field("PROGRAM", `rodplate ${version}`, 0.34),
+      field("SIZE", name, 0.2),
+    ),
+  ];
+  return blockOfRows(rows, lettering, panel);
+}
+
+const column = (title: string, share: number, align: "start" | "end" = "end") => ({ title, share, align });
+
+function rodTable({ rods, missing }: GroupSurvey, { unit }: Job) {
+  const figure = (value: number | null): string => (value === null ? "-" : formatLength(rounded(value, unit), unit));
+  return {
+    name: "survey-rods",
+    heading: `RODS AS BUILT, OWN AXES, ${unit === "in" ? "INCHES" : "MILLIMETRES"}`,
+    columns: [
+      column("ROD", 0.1, "start"),
+      column("DX", 0.15),
+      column("DY", 0.15),
+      column("RADIAL", 0.15),
+      column("DZ", 0.15),
+      column("CLEAR.", 0.15),
+      column("MARGIN", 0.15),
+    ],
+    rows: rods.map(({ tag, dx, dy, radial, dz, clearanceTwice, margin }) => [
+      tag,
+      figure(dx),
+      figure(dy),
+      figure(radial),
+      figure(dz),
+      figure(clearanceTwice === null ? null : clearanceTwice / 2),
+      figure(margin),
+    ]),
+    foot: missing.length === 0 ? [] : [`Not surveyed: ${missing.join(", ")}`],
+    under: [],
+    strong: new Set(rods.flatMap(({ margin }, i) => (margin !== null && margin < 0 ? [i] : []))),
+  };
+}
+
+function resultTable(surveyed: GroupSurvey, { unit }: Job) {
+  const { best, fit, spareOnLine, rows } = surveyed;
+  const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
+  const governs = best === null ? "-" : governsWords(best);
+  const failing = new Set(rows.filter(({ status }) => status === "fail").map(({ rule }) => rule));
+  return {
+    name: "survey-results",
+    heading: "TWO ANSWERS: DROPS ON, AND STANDS",
+    columns: [column("WHAT", 0.36, "start"), column("VALUE", 0.64, "start")],
+    rows: [
+      ["drops on", verdictWords(surveyed)],
+      ["spare, best position", best === null ? "-" : length(best.spare)],
+      ["governed by", governs],
+      ["best fit of the rods", motionWords(fit, unit)],
+      ["spare on line, unturned", spareOnLine === null ? "-" : length(spareOnLine)],
+      ["stands on line", standing(surveyed, "stands-on-line")],
+      ["stands unturned", standing(surveyed, "stands-unturned")],
+      ["rules that fail", failing.size === 0 ? "none" : [...failing].join(", ")],
+    ],
+    foot: [],
+    under: [],
+    strong: new Set([0]),
+  };
+}
+
+function standing({ rows }: GroupSurvey, rule: string): string {
+  const own = rows.filter((row) => row.rule === rule);
+  if (own.some(({ status }) => status === "fail")) return "outside the erection tolerance";
+  if (own.every(({ status }) => status === "pass")) return "within the erection tolerance";
+  return "not checked: no tolerance is given";
+}
+
+function notesOf(survey: Survey, { why }: GroupSurvey): readonly string[] {
+  const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+  return [
+    "Seen from above. The plate is drawn in its best position; +X and +Y are its own axes. Errors are true to scale, not exaggerated.",
+    "Full circle: hole of the base plate; heavy circle: rod as surveyed; dashed circle around the dot: where the rod's centre may be; phantom line: washer.",
+    "Dx, dy: as built less as designed. Margin: clearance less distance from hole to rod, in the best position.",
+    ...termsWords(survey.terms, survey.unit),
+    ...why.filter((words) => !words.startsWith("accuracy") && !words.startsWith("points within")).map(sentence),
+  ];
+}
+
+/** A rod in the plate's own axes, in its best position. */
+interface Seated {
+  readonly rod: RodAsBuilt;
+  readonly hole: Point;
+  readonly center: Point;
+}
+
+function seat({ rods, best }: GroupSurvey): readonly Seated[] {
+  const motion = best?.motion ?? null;
+  return rods.map((rod) => ({
+    rod,
+    hole: rod.placed.center,
+    center: motion === null ? rod.at : inPlateAxes(motion, rod.at),
+  }));
+}
+
+function drawGroup(
+  { job, group: surveyed }: SurveySheetRequest,
+  area: Area,
+  lettering: Lettering,
+): readonly SceneItem[] {
+  const seats = seat(surveyed);
+  const head = headLines(surveyed, job, area, lettering);
+  const middle = area.x0 + (area.x1 - area.x0) * 0.4;
+  const plan: Area = { ...area, x1: middle - 4, y1: head.y - 4 };
+  const insets: Area = { ...area, x0: middle, y1: head.y - 4 };
+  return [
+    ...head.items,
+    ...overview(surveyed, seats, job, plan, lettering),
+    ...insetItems(seats, job, insets, lettering),
+  ];
+}
+
+function headLines(surveyed: GroupSurvey, { unit }: Job, area: Area, { heading, body }: Lettering) {
+  const { mark, at: place, best } = surveyed;
+  const spare = best === null ? "" : `: ${spareWords(best.spare, unit)}`;
+  const width = area.x1 - area.x0;
+  const title = shorten(`BASE ${mark} AT ${place}: ${verdictWords(surveyed)}${spare}`, width, heading, true);
+  const items: SceneItem[] = [text("heading", title, at(area.x0, area.y1 - heading), heading, { bold: true })];
+  let y = area.y1 - heading;
+  for (const words of wrap("DOES THE BASE PLATE DROP ON THE RODS AS SURVEYED? ENGINEER TO DECIDE.", width, body)) {
+    y -= body * 1.9;
+    items.push(text("note", words, at(area.x0, y), body));
+  }
+  return { items, y };
+}
+
+function spareWords(spare: number, unit: Job["unit"]): string {
+  const length = formatWithUnit(Math.abs(rounded(spare, unit)), unit);
+  return (spare < 0 ? `WANTS ${length}` : `${length} TO SPARE`)
+    .toUpperCase()
+    .replace(/ (IN|MM)\b/, (word) => word.toLowerCase());
+}
+
+function overview(
+  surveyed: GroupSurvey,
+  seats: readonly Seated[],
+  { unit }: Job,
+  area: Area,
+  lettering: Lettering,
+): readonly SceneItem[] {
+  const { shape, at: place } = surveyed.base.basePlate;
+  const contour = shape.kind === "given" ? planContour(shape.value, place) : null;
+  const extent = extentFor(surveyed, seats);
+  const reach = 2 * (AXIS_REACH + lettering.body * 2);
+  const [width, height] = [extent.x1 - extent.x0, extent.y1 - extent.y0];
+  const room = { x: area.x1 - area.x0 - reach, y: area.y1 - area.y0 - reach - lettering.body * 4 };
+  const scale = largestScale(scales(unit), (factor) => width * factor <= room.x && height * factor <= room.y);
+  const middle = at((area.x0 + area.x1) / 2, (area.y0 + area.y1) / 2 + lettering.body);
+  const view: View = {
+    scale: scale.factor,
+    origin: at(
+      middle.x - ((extent.x0 + extent.x1) / 2) * scale.factor,
+      middle.y - ((extent.y0 + extent.y1) / 2) * scale.factor,
+    ),
+  };
+  const name = contour === null ? "PLATE NOT GIVEN; HOLES AND RODS" : "BASE PLATE, HOLES AND RODS";
+  return [
+    group(
+      "survey-plan",
+      [
+        ...(contour === null ? [] : [stroke("outline", ...contourParts(view, contour))]),
+        ...axisItems(view, extent, lettering),
+        ...seats.flatMap((each) => seatItems(each, view)),
+        ...seats.map((each) => tagItem(each, view, lettering)),
+      ],
+      { scale: scale.factor },
+    ),
+    text("label", `${name}: ${scaleWords(scale)}`, at((area.x0 + area.x1) / 2, area.y0 + 1), lettering.small, {
+      anchor: "middle",
+    }),
+  ];
+}
+
+function extentFor({ base }: GroupSurvey, seats: readonly Seated[]): Extent {
+  const { shape, at: place } = base.basePlate;
+  const holes = seats.map(({ rod, hole }) => ({ hole, reach: toMillimetres(rod.placed.group.rod.diameter) * 1.5 }));
+  const own = {
+    x0: Math.min(...holes.map(({ hole, reach }) => hole.x - reach)),
+    y0: Math.min(...holes.map(({ hole, reach }) => hole.y - reach)),
+    x1: Math.max(...holes.map(({ hole, reach }) => hole.x + reach)),
+    y1: Math.max(...holes.map(({ hole, reach }) => hole.y + reach)),
+  };
+  if (shape.kind === "missing") return own;
+  const { value } = shape;
+  const [x, y] = value.kind === "circle" ? [value.diameter, value.diameter] : [value.x, value.y];
+  const [halfX, halfY] = [toMillimetres(x) / 2, toMillimetres(y) / 2];
+  const middle = { x: toMillimetres(place.x), y: toMillimetres(place.y) };
+  return {
+    x0: Math.min(own.x0, middle.x - halfX),
+    y0: Math.min(own.y0, middle.y - halfY),
+    x1: Math.max(own.x1, middle.x + halfX),
+    y1: Math.max(own.y1, middle.y + halfY),
+  };
+}
+
+/** ISO 5455 enlargement, for holes whose clearance is small. */
+const TWICE: Scale = { name: "2:1", factor: 2 };
+
+function largestScale(all: readonly Scale[], fits: (factor: number) => boolean): Scale {
+  const scale = all.find(({ factor }) => fits(factor)) ?? all.at(-1);
+  if (scale === undefined) throw new RangeError("no scales");
+  return scale;
+}
+
+function seatItems({ rod, hole, center }: Seated, view: View): readonly SceneItem[] {
+  const { baseHole, rod: spec } = rod.placed.group;
+  const radius = (diameter: number): number => (toMillimetres(nanometres(diameter)) / 2) * view.scale;
+  return [
+    ...(baseHole.kind === "given" ? [stroke("hole", circle(onPaper(view, hole), radius(baseHole.value)))] : []),
+    stroke("fine", circle(onPaper(view, center), radius(spec.diameter))),
+  ];
+}
+
+/** Beside hole and rod on the side of the working point; on the other where it would stand on the axis. */
+function tagItem({ rod, hole, center }: Seated, view: View, { small }: Lettering): SceneItem {
+  const { baseHole, rod: spec } = rod.placed.group;
+  const place = onPaper(view, hole);
+  const inward = hole.x > 0 ? -1 : 1;
+  const bored = baseHole.kind === "given" ? toMillimetres(baseHole.value) / 2 : 0;
+  const rodReach = toMillimetres(spec.diameter) / 2;
+  const awayFor = (way: number) => Math.max(bored, way * (center.x - hole.x) + rodReach) * view.scale + 1.6;
+  const width = awayFor(inward) + textWidth(rod.tag, small) + 1;
+  const side = Math.abs(place.x - view.origin.x) < width ? -inward : inward;
+  const away = awayFor(side);
+  const lift = Math.abs(place.y - view.origin.y) < small * 1.5 ? 0.9 : -small / 2;
+  return text("tag", rod.tag, at(place.x + side * away, place.y + lift), small, { anchor: side > 0 ? "start" : "end" });
+}
+
+/** Every hole by itself, the least margin first, all at one scale. */
+function insetItems(seats: readonly Seated[], job: Job, area: Area, lettering: Lettering): readonly SceneItem[] {
+  const ordered = [...seats].sort((a, b) => (a.rod.margin ?? 0) - (b.rod.margin ?? 0));
+  const shown = ordered.slice(0, MOST_INSETS);
+  const { small } = lettering;
+  const foot = small * 3;
+  const { columns, rows } = gridFor(shown.length, area.x1 - area.x0, area.y1 - area.y0 - foot);
+  const cell = { width: (area.x1 - area.x0) / columns, height: (area.y1 - area.y0 - foot) / rows };
+  const words = small * 5.4;
+  const reach = Math.max(...shown.map(widestOf));
+  const scale = largestScale(
+    [TWICE, ...scales(job.unit)],
+    (factor) => reach * factor <= Math.min(cell.width, cell.height - words) - 3,
+  );
+  const more =
+    seats.length > shown.length ? `; ${seats.length - shown.length} RODS WITH MORE MARGIN ARE NOT SHOWN` : "";
+  const cells = shown.map((each, i) => {
+    const x = area.x0 + (i % columns) * cell.width;
+    const y = area.y1 - Math.floor(i / columns) * cell.height;
+    return inset(each, { x0: x, x1: x + cell.width - 2, y0: y - cell.height + 2, y1: y }, scale, job, lettering);
+  });
+  const title = `HOLES TRUE TO SCALE: ${scale.factor > 1 ? scale.name : scaleWords(scale)}${more}`;
+  return [
+    ...cells,
+    text("label", shorten(title, area.x1 - area.x0, small), at((area.x0 + area.x1) / 2, area.y0 + 1), small, {
+      anchor: "middle",
+    }),
+  ];
+}
+
+function gridFor(count: number, width: number, height: number): { readonly columns: number; readonly rows: number } {
+  const grids = Array.from({ length: count }, (_, i) => ({ columns: i + 1, rows: Math.ceil(count / (i + 1)) }));
+  const side = ({ columns, rows }: { columns: number; rows: number }): number =>
+    Math.min(width / columns, (height / rows) * 0.8);
+  return grids.reduce((best, grid) => (side(grid) > side(best) ? grid : best), grids[0] ?? { columns: 1, rows: 1 });
+}
+
+/** Twice how far anything of the inset reaches from the hole's centre, in millimetres. */
+function widestOf({ rod, hole, center }: Seated): number {
+  const { baseHole, washer, rod: spec } = rod.placed.group;
+  const away = Math.hypot(center.x - hole.x, center.y - hole.y);
+  const washed = washer.kind === "given" ? washer.value.size : spec.diameter;
+  const bored = baseHole.kind === "given" ? baseHole.value : spec.diameter;
+  return Math.max(toMillimetres(bored), toMillimetres(washed) + 2 * away);
+}
+
+function inset(each: Seated, area: Area, scale: Scale, { unit }: Job, { small, body }: Lettering): SceneItem {
+  const { rod, hole, center } = each;
+  const { baseHole, washer, rod: spec } = rod.placed.group;
+  const middle = at((area.x0 + area.x1) / 2, (area.y0 + area.y1 - small * 5.4) / 2);
+  const place = at(middle.x + (center.x - hole.x) * scale.factor, middle.y + (center.y - hole.y) * scale.factor);
+  const radius = (diameter: number): number => (diameter / 2e6) * scale.factor;
+  const figure = (value: number): string => formatLength(rounded(value, unit), unit);
+  const margin =
+    rod.margin === null
+      ? "MARGIN NOT KNOWN"
+      : rod.margin < 0
+        ? `WANTS ${figure(-rod.margin)}`
+        : `MARGIN ${figure(rod.margin)}`;
+  const room = area.x1 - area.x0 - 2;
+  const items: SceneItem[] = [
+    stroke("table", ...rectangle(area.x0, area.y0, area.x1, area.y1)),
+    text(
+      "tag",
+      shorten(`${rod.tag}  ${margin}`, room, body * 0.8, true),
+      at(area.x0 + 1, area.y1 - body * 0.8 - 1),
+      body * 0.8,
+      { bold: true },
+    ),
+    text(
+      "label",
+      shorten(`OFF ${figure(rod.radial)}: X ${figure(rod.dx)}, Y ${figure(rod.dy)}`, room, small),
+      at(area.x0 + 1, area.y1 - body * 0.8 - small * 2.1),
+      small,
+    ),
+    ...washerItems(washer, place, scale.factor),
+    ...(baseHole.kind === "given" ? [stroke("hole", circle(middle, radius(baseHole.value)))] : []),
+    ...clearanceItems(rod, middle, scale.factor),
+    stroke("outline", circle(place, radius(spec.diameter))),
+    stroke("fine", ...crossAt(place, 1.6)),
+    fill(
+      "arrow",
+      at(middle.x - 0.5, middle.y - 0.5),
+      at(middle.x + 0.5, middle.y - 0.5),
+      at(middle.x + 0.5, middle.y + 0.5),
+      at(middle.x - 0.5, middle.y + 0.5),
+    ),
+  ];
+  return group("hole-inset", items, { tag: rod.tag, scale: scale.factor, marginNm: rod.margin ?? "not known" });
+}
+
+/** Where the rod's centre may be: the clearance around the hole's centre. */
+function clearanceItems({ clearanceTwice }: RodAsBuilt, middle: PaperPoint, factor: number): readonly SceneItem[] {
+  if (clearanceTwice === null || clearanceTwice <= 0) return [];
+  return [stroke("centre", circle(middle, (clearanceTwice / 2e6) * factor))];
+}
+
+function washerItems(
+  washer: RodAsBuilt["placed"]["group"]["washer"],
+  { x, y }: PaperPoint,
+  factor: number,
+): readonly SceneItem[] {
+  if (washer.kind === "missing") return [];
+  const half = (toMillimetres(washer.value.size) / 2) * factor;
+  if (washer.value.shape === "round") return [stroke("base-plate", circle(at(x, y), half))];
+  return [stroke("base-plate", ...rectangle(x - half, y - half, x + half, y + half))];
+}
+
+const crossAt = ({ x, y }: PaperPoint, reach: number) => [
+  line(at(x - reach, y), at(x + reach, y)),
+  line(at(x, y - reach), at(x, y + reach)),
+];

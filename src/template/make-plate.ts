@@ -1,0 +1,74 @@
+/** From a base and its rods to a plate that can be cut. */
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Contour } from "../geometry/index.js";
+import type { Base, Job } from "../job/model/job.js";
+import type { Layout } from "../rods/index.js";
+import { judgeOutline, movedRods } from "../orientation/index.js";
+import { makeHoles } from "./holes.js";
+import { keyOutline } from "./key/key-outline.js";
+import { layOutMarks } from "./marks/lay-out-marks.js";
+import type { Plate } from "./model.js";
+import type { Openings } from "./openings.js";
+import { makeOpenings } from "./openings.js";
+import { makeOutline } from "./outline.js";
+import type { Outline } from "./outline-model.js";
+
+/**
+ * The plate of a base's template. Shapes that cannot be (an outline that crosses itself, corners without room) are
+ * findings; holes in each other's way or past the edge are not: the checks hold the base for those.
+ */
+export function makePlate(job: Job, base: Base, layout: Layout): Outcome<Plate> {
+  const shape = makeShape(job, base, layout);
+  if (isFindings(shape)) return { ok: false, findings: shape };
+  return { ok: true, value: assemble(job, base, layout, shape), findings: [] };
+}
+
+/** The outline of `makePlate`, with its findings, without the plate: marks, which take most of the time, have none. */
+export function makePlateOutline(job: Job, base: Base, layout: Layout): Outcome<Contour> {
+  const shape = makeShape(job, base, layout);
+  if (isFindings(shape)) return { ok: false, findings: shape };
+  return { ok: true, value: shape.outline.contour, findings: [] };
+}
+
+interface Shape {
+  readonly outline: Outline;
+  readonly openings: Openings;
+}
+
+function makeShape(job: Job, base: Base, layout: Layout): Shape | readonly Finding[] {
+  const outline = makeOutline(job, base, layout);
+  if (isFindings(outline)) return outline;
+  const openings = makeOpenings(job, base, layout, outline.contour);
+  return isFindings(openings) ? openings : { outline, openings };
+}
+
+function assemble(job: Job, base: Base, layout: Layout, shape: Shape): Plate {
+  const { template } = base;
+  const { outline } = shape;
+  const { openings, sized } = shape.openings;
+  const moved = movedRods(base, layout, outline.contour);
+  const { contour: outer, keyed } = keyOutline(job, base, layout, outline, openings, moved);
+  const holes = makeHoles(job, template, layout, openings);
+  return {
+    mark: template.mark,
+    revision: job.revision,
+    quantity: template.quantity,
+    material: template.material,
+    thickness: template.thickness,
+    outlineKind: outer.kind,
+    region: { outer, inner: holes.filter(({ made }) => made === "cut").map(({ contour }) => contour) },
+    holes,
+    ...layOutMarks(job, base, layout, { outer, keyed }, holes),
+    keyed,
+    wrong: judgeOutline(moved, outer),
+    sized: [...sizedAs("outline", outline.sized), ...sizedAs("opening", sized)],
+  };
+}
+
+function sizedAs(what: string, how: string | null): Plate["sized"] {
+  return how === null ? [] : [{ what, how }];
+}
+
+function isFindings(made: object): made is readonly Finding[] {
+  return Array.isArray(made);
+}

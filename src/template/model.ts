@@ -1,0 +1,91 @@
+/** A setting template as a thing to be cut: region, thickness, holes, marks. Values only; formats write it, checks judge it. */
+import type { Contour, Extent, Point, Region } from "../geometry/vocabulary.js";
+import type { Material } from "../job/model/job.js";
+import type { WrongPlacement } from "../orientation/model.js";
+import type { Length } from "../units/length.js";
+
+export type HoleRole = "rod" | "opening" | "nail" | "grout";
+
+/** A round hole or a rectangular opening with rounded corners, centred on `center`. */
+export type HoleShape =
+  | { readonly kind: "circle"; readonly diameter: Length }
+  | { readonly kind: "rectangle"; readonly width: Length; readonly height: Length; readonly radius: Length };
+
+export interface Hole {
+  /** A1 for rods; OP1, NH1, GH1 for opening, nail and grout holes. */
+  readonly tag: string;
+  readonly role: HoleRole;
+  readonly center: Point;
+  readonly shape: HoleShape;
+  /** Size as printed and diameter of the rod, for a rod hole. */
+  readonly rod: { readonly size: string; readonly diameter: Length } | null;
+  /** cut: a closed contour in the cut file. drill: too small to cut, so a centre-punch mark, size and note. */
+  readonly made: "cut" | "drill";
+  /** The contour in plate axes, whatever way it is made. */
+  readonly contour: Contour;
+}
+
+export type MarkKind = "centre-line" | "axis" | "top" | "mark" | "tag" | "punch" | "north" | "grid";
+
+/** One mark: single strokes (polylines of points), each drawn once. `text` is what it says, "" for lines. */
+export interface Mark {
+  readonly kind: MarkKind;
+  readonly text: string;
+  readonly strokes: readonly (readonly Point[])[];
+  /** Box around the strokes. */
+  readonly extent: Extent;
+  /** Height of its letters; zero for lines. */
+  readonly textHeight: Length;
+}
+
+/** A mark that found no room, and why: becomes a `marks-room` row. */
+export interface OmittedMark {
+  readonly kind: MarkKind;
+  readonly text: string;
+  readonly why: string;
+}
+
+/**
+ * What was cut off an outline so that a template that lies wrong shows it. `corner`: cut or notched with legs `x`, `y` along the
+ * two edges. `edge`: a notch of one upright and one slanting flank, `x` along the edge, `y` deep, its upright flank at `at`.
+ */
+export interface Keyed {
+  readonly kind: "corner cut" | "corner notch" | "edge notch";
+  /** The corner as it was, or where the notch's upright flank meets the edge. */
+  readonly at: Point;
+  readonly x: Length;
+  readonly y: Length;
+  /** The outline without the key. */
+  readonly bare: Contour;
+}
+
+export interface Plate {
+  readonly mark: string;
+  readonly revision: string;
+  readonly quantity: number;
+  readonly material: Material;
+  readonly thickness: Length;
+  /** `circle` also for a ring. */
+  readonly outlineKind: "path" | "circle";
+  /** Outer contour and every *cut* hole, in drawing order: openings, then the others by tag. Base axes. */
+  readonly region: Region;
+  readonly holes: readonly Hole[];
+  readonly marks: readonly Mark[];
+  readonly omitted: readonly OmittedMark[];
+  /** The key that was added to the outline; null where none is. */
+  readonly keyed: Keyed | null;
+  /** Every wrong way round, and what it does to the rods, held against this outline. */
+  readonly wrong: readonly WrongPlacement[];
+  /** What was sized automatically and by which rule, for the sheet and the ledger: "outline", "opening". */
+  readonly sized: readonly { readonly what: string; readonly how: string }[];
+}
+
+/** Figures of a plate, counting closed cut contours, outline included, never scribed or drill marks. Millimetres, mm2. */
+export interface PlateMeasures {
+  readonly extent: Extent;
+  readonly outlineArea: number;
+  readonly outlinePerimeter: number;
+  readonly netArea: number;
+  readonly cutLength: number;
+  readonly pierces: number;
+}

@@ -1,0 +1,117 @@
+/** Openings: as the job gives them, the void of a ring, or sized automatically. */
+import type { Finding } from "../diagnostics/finding.js";
+import type { Contour, Point } from "../geometry/index.js";
+import {
+  circle,
+  cornerFaults,
+  extentOf,
+  extentSize,
+  pointAt,
+  rectanglePoints,
+  roundedRectangle,
+  span,
+  twiceDepthInside,
+  twiceToLattice,
+} from "../geometry/index.js";
+import type { Base, Job, OpeningSpec } from "../job/model/job.js";
+import type { Layout } from "../rods/index.js";
+import { formatWithUnit } from "../units/index.js";
+import type { Length, Unit } from "../units/length.js";
+import { inches, millimetres, nanometres } from "../units/length.js";
+import { patternCenter } from "./auto-outline.js";
+import { templateError } from "./finding.js";
+import type { HoleShape } from "./model.js";
+import { leastEdge, needsOf } from "./reach.js";
+
+/** An opening before it is tagged. */
+export interface Opening {
+  readonly center: Point;
+  readonly shape: HoleShape;
+}
+
+/** The openings of a plate; `sized` says how one was sized when that was automatic. */
+export interface Openings {
+  readonly openings: readonly Opening[];
+  readonly sized: string | null;
+}
+
+/** A smaller opening than this is not worth cutting, since a hand with a trowel does not pass: common practice. */
+const LEAST_OPENING: Readonly<Record<Unit, Length>> = { in: inches(3), mm: millimetres(75) };
+
+/** The openings of a base's template, or why they cannot be. */
+export function makeOpenings(job: Job, base: Base, layout: Layout, outer: Contour): Openings | readonly Finding[] {
+  const { outline, opening } = base.template;
+  if (outline.kind !== "ring") return openingOf(job, base, layout, outer, opening);
+  if (opening.kind === "circle" || opening.kind === "rectangle") {
+    return [templateError(base, "opening", "opening-in-ring", "a ring has its own opening: no other is allowed")];
+  }
+  const { at, inner } = outline;
+  const sized = opening.kind === "auto" ? "none beside the ring's own" : null;
+  return { openings: [{ center: pointAt(at.x, at.y), shape: { kind: "circle", diameter: inner } }], sized };
+}
+
+function openingOf(
+  job: Job,
+  base: Base,
+  layout: Layout,
+  outer: Contour,
+  spec: OpeningSpec,
+): Openings | readonly Finding[] {
+  switch (spec.kind) {
+    case "none":
+      return { openings: [], sized: null };
+    case "auto":
+      return sizeOpening(job, base, layout, outer);
+    case "circle":
+      return only({ center: pointAt(spec.at.x, spec.at.y), shape: { kind: "circle", diameter: spec.diameter } });
+    case "rectangle":
+      return rectangular(job, base, spec);
+  }
+}
+
+function only(opening: Opening): Openings {
+  return { openings: [opening], sized: null };
+}
+
+function rectangular(job: Job, base: Base, spec: OpeningSpec & { kind: "rectangle" }): Openings | readonly Finding[] {
+  const center = pointAt(spec.at.x, spec.at.y);
+  const { x: width, y: height, radius } = spec;
+  const faults = cornerFaults(rectanglePoints(center, width, height), { kind: "round", radius });
+  if (faults.length === 0) return only({ center, shape: { kind: "rectangle", width, height, radius } });
+  const say = (length: Length) => formatWithUnit(length, job.unit);
+  const most = nanometres(Math.min(width, height) / 2);
+  const message = `corner radius ${say(radius)} of the opening is more than half its smaller side, ${say(most)}`;
+  return [templateError(base, "opening", "corner-too-large", message)];
+}
+
+/**
+ * The largest round opening about the centre of the pattern that leaves the shop's web and edge beside every hole and at
+ * the plate's edge, and room for nut and washer; not larger than half the plate's smaller side (common practice);
+ * rounded down to the shop's increment. None where that leaves less than `LEAST_OPENING`.
+ */
+function sizeOpening(job: Job, base: Base, layout: Layout, outer: Contour): Openings {
+  const { shop, unit } = job;
+  const clear = Math.max(leastEdge(job, base.template), shop.web.value) as Length;
+  const center = patternCenter(layout);
+  const { x, y } = extentSize(extentOf(outer));
+  const half = Math.floor(Math.min(x, y) / 2);
+  const toEdge = twiceDepthInside(center, outer) - 2 * clear;
+  const besideHoles = needsOf(job, base, layout, clear).map(
+    (need) => twiceToLattice(span(center, need.center)) - need.twice,
+  );
+  const increment = Math.max(1, shop.increment.value);
+  const diameter = Math.floor(Math.min(half, toEdge, ...besideHoles) / increment) * increment;
+  const say = (length: number) => formatWithUnit(length, unit);
+  const rule = `${say(clear)} to every hole and the edge, room for nut and washer, at most half the smaller side`;
+  if (diameter < LEAST_OPENING[unit]) {
+    return { openings: [], sized: `none: less than ${say(LEAST_OPENING[unit])} would be left (${rule})` };
+  }
+  const opening: Opening = { center, shape: { kind: "circle", diameter: nanometres(diameter) } };
+  return { openings: [opening], sized: `${rule}, rounded down to ${say(increment)}` };
+}
+
+/** The contour of a hole or opening. */
+export function contourOf(center: Point, shape: HoleShape): Contour {
+  if (shape.kind === "circle") return circle(center, shape.diameter);
+  return roundedRectangle(center, shape.width, shape.height, shape.radius);
+}

@@ -1,0 +1,199 @@
+import { describe, expect, test } from "vitest";
+import type { Pattern } from "../../../src/job/model/job.js";
+import { clockwiseFromNorthWest, countRods, layoutPattern, rodPositions } from "../../../src/rods/index.js";
+import { inches, millimetres, nanometres } from "../../../src/units/index.js";
+import { baseFixture, groupFixture } from "../../fixture.js";
+
+const mm = millimetres;
+const rectangle = (changes: Partial<Pattern & { kind: "rectangle" }> = {}): Pattern => ({
+  kind: "rectangle",
+  x: mm(300),
+  y: mm(200),
+  nx: 2,
+  ny: 2,
+  perimeter: false,
+  ...changes,
+});
+const circle = (count: number, start: (Pattern & { kind: "circle" })["start"], diameter = mm(200)): Pattern => ({
+  kind: "circle",
+  diameter,
+  count,
+  start,
+});
+const baseOf = (...patterns: Pattern[]) =>
+  baseFixture({ groups: patterns.map((pattern, i) => groupFixture({ letter: "ABC".charAt(i), pattern })) });
+
+function tagged(...patterns: Pattern[]): Record<string, readonly [number, number]> {
+  const outcome = layoutPattern(baseOf(...patterns));
+  if (!outcome.ok) throw new Error(outcome.findings.map(({ message }) => message).join());
+  return Object.fromEntries(outcome.value.rods.map(({ tag, center }) => [tag, [center.x, center.y] as const]));
+}
+
+describe("positions", () => {
+  test("a rectangle, tagged clockwise from the north-west", () => {
+    expect(tagged(rectangle())).toEqual({ A1: [-150, 100], A2: [150, 100], A3: [150, -100], A4: [-150, -100] });
+  });
+
+  test("counts and perimeter", () => {
+    const full = rectangle({ nx: 4, ny: 3 });
+    expect(countRods(full)).toBe(12);
+    expect(rodPositions(full)).toHaveLength(12);
+    const ring = rectangle({ nx: 4, ny: 3, perimeter: true });
+    expect(countRods(ring)).toBe(10);
+    expect(rodPositions(ring).filter(({ x, y }) => Math.abs(x) < 150 && y === 0)).toEqual([]);
+    expect(countRods(rectangle({ nx: 2, ny: 5, perimeter: true }))).toBe(10);
+    expect(rodPositions(rectangle({ nx: 1, ny: 2 })).map(({ x }) => x)).toEqual([0, 0]);
+  });
+
+  test("lines are taken as typed, nothing is re-centred", () => {
+    const lines: Pattern = { kind: "lines", x: [mm(100), mm(0)], y: [mm(50), mm(10), mm(30)], perimeter: true };
+    expect(tagged(lines)).toEqual({
+      A1: [0, 50],
+      A2: [100, 50],
+      A3: [100, 30],
+      A4: [100, 10],
+      A5: [0, 10],
+      A6: [0, 30],
+    });
+  });
+
+  test("spacings of an odd number of nanometres: halves are rounded away from zero, on both sides", () => {
+    const positions = rodPositions(rectangle({ x: inches(12 + 1 / 64), y: nanometres(1) }));
+    expect(new Set(positions.map(({ x }) => Math.abs(x)))).toEqual(new Set([(304_800_000 + 396_875 + 1) / 2e6]));
+    expect(new Set(positions.map(({ y }) => Math.abs(y)))).toEqual(new Set([1e-6]));
+    const thirds = rodPositions(rectangle({ x: nanometres(100), nx: 4 })).map(({ x }) => Math.round(x * 1e6));
+    expect(thirds.slice(0, 4)).toEqual([-50, -17, 17, 50]);
+  });
+
+  test.each([
+    ["on-axis", [100, 0]],
+    ["straddle", [70.710_678, 70.710_678]],
+  ] as const)("a bolt circle of four, %s", (kind, first) => {
+    expect(rodPositions(circle(4, { kind }))[0]).toEqual({ x: first[0], y: first[1] });
+  });
+
+  test("degrees are counter-clockwise from +x", () => {
+    const [first, second] = rodPositions(circle(4, { kind: "degrees", degrees: 30 }));
+    expect(first).toEqual({ x: 86.602_54, y: 50 });
+    expect(second).toEqual({ x: -50, y: 86.602_54 });
+    expect(rodPositions(circle(3, { kind: "degrees", degrees: 90 }))[0]).toEqual({ x: 0, y: 100 });
+  });
+
+  test.each([3, 4, 5, 6, 7, 8, 12, 16, 20, 24, 36, 40])(
+    "a straddled or on-axis circle of %d is symmetric on the lattice",
+    (count) => {
+      for (const kind of ["straddle", "on-axis"] as const) {
+        for (const diameter of [mm(200), inches(27 + 5 / 64), nanometres(123_456_789)]) {
+          const positions = rodPositions(circle(count, { kind }, diameter));
+          const keys = new Set(positions.map(({ x, y }) => `${x} ${y}`));
+          expect(keys.size).toBe(count);
+          for (const { x, y } of positions) expect(keys.has(`${x} ${-y + 0}`)).toBe(true);
+          if (count % 2 === 0) for (const { x, y } of positions) expect(keys.has(`${-x + 0} ${y}`)).toBe(true);
+          if (count % 4 === 0) for (const { x, y } of positions) expect(keys.has(`${-y + 0} ${x}`)).toBe(true);
+        }
+      }
+    },
+  );
+});
+
+describe("tags", () => {
+  test("letter of the group, its own numbering", () => {
+    const found = tagged(rectangle(), { kind: "points", at: [{ x: mm(0), y: mm(0) }] });
+    expect(Object.keys(found)).toEqual(["A1", "A2", "A3", "A4", "B1"]);
+  });
+
+  test("three by three: round the box, the centre last", () => {
+    const found = tagged(rectangle({ nx: 3, ny: 3 }));
+    expect(Object.values(found)).toEqual([
+      [-150, 100],
+      [0, 100],
+      [150, 100],
+      [150, 0],
+      [150, -100],
+      [0, -100],
+      [-150, -100],
+      [-150, 0],
+      [0, 0],
+    ]);
+  });
+
+  test("on one ray the farther comes first", () => {
+    const cross = [-2, -1, 1, 2].flatMap((k) => [
+      { x: mm(50 * k), y: mm(0) },
+      { x: mm(0), y: mm(50 * k) },
+    ]);
+    expect(Object.values(tagged({ kind: "points", at: cross }))).toEqual([
+      [0, 100],
+      [0, 50],
+      [100, 0],
+      [50, 0],
+      [0, -100],
+      [0, -50],
+      [-100, 0],
+      [-50, 0],
+    ]);
+  });
+
+  test("ties for north-west: greater y, then smaller x", () => {
+    const diagonal = [0, 10, 20].map((k) => ({ x: mm(k), y: mm(k) }));
+    expect(tagged({ kind: "points", at: diagonal }).A1).toEqual([20, 20]);
+    expect(Object.values(tagged(circle(8, { kind: "straddle" })))[0]?.[1]).toBeGreaterThan(90);
+    expect(tagged({ kind: "points", at: [{ x: mm(3), y: mm(0) }] })).toEqual({ A1: [3, 0] });
+  });
+
+  test("one nanometre of rounding changes no tag", () => {
+    const eight = rodPositions(circle(8, { kind: "straddle" }));
+    const order = clockwiseFromNorthWest(eight);
+    for (let i = 0; i < 8; i++) {
+      for (const [dx, dy] of [
+        [1e-6, 0],
+        [-1e-6, 0],
+        [0, 1e-6],
+        [0, -1e-6],
+      ] as const) {
+        const moved = eight.map((at, j) => (i === j ? { x: at.x + dx, y: at.y + dy } : at));
+        const again = clockwiseFromNorthWest(moved);
+        expect(again.map((at) => moved.indexOf(at))).toEqual(order.map((at) => eight.indexOf(at)));
+      }
+    }
+  });
+});
+
+describe("faults", () => {
+  test("coincident rods are all named, with tags and place in both units", () => {
+    const outcome = layoutPattern(
+      baseOf(rectangle(), {
+        kind: "points",
+        at: [
+          { x: mm(-150), y: mm(100) },
+          { x: mm(-150), y: mm(100) },
+        ],
+      }),
+    );
+    expect(outcome.ok).toBe(false);
+    expect(outcome.findings.map(({ code, message }) => [code, message])).toEqual([
+      [
+        "coincident-rods",
+        "rods A1 and B1 stand on one spot, (-5.9055, 3.937) in or (-150, 100) mm: each rod needs its own",
+      ],
+      [
+        "coincident-rods",
+        "rods A1 and B2 stand on one spot, (-5.9055, 3.937) in or (-150, 100) mm: each rod needs its own",
+      ],
+      [
+        "coincident-rods",
+        "rods B1 and B2 stand on one spot, (-5.9055, 3.937) in or (-150, 100) mm: each rod needs its own",
+      ],
+    ]);
+    expect(outcome.findings[0]?.at).toEqual({ file: "job.yaml", line: 1, column: 1, path: "bases[0]" });
+  });
+
+  test("two hundred rods are allowed, one more is not; huge counts are refused before they are laid out", () => {
+    const many = (count: number) => layoutPattern(baseOf(circle(count, { kind: "on-axis" }, mm(9000))));
+    expect(many(200).ok).toBe(true);
+    const refused = many(201);
+    expect(refused.findings.map(({ code }) => code)).toEqual(["too-many-rods"]);
+    expect(layoutPattern(baseOf(rectangle({ nx: 1e9, ny: 1e9 }))).ok).toBe(false);
+    expect(layoutPattern(baseOf({ kind: "points", at: [] })).findings.map(({ code }) => code)).toEqual(["no-rods"]);
+  });
+});

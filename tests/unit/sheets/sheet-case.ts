@@ -1,0 +1,37 @@
+/** Sheet requests for tests, through the real pattern, plate and check stages. Invented data. */
+import { runChecks } from "../../../src/checks/index.js";
+import type { SheetRequest } from "../../../src/sheets/index.js";
+import type { Base, Job } from "../../../src/job/model/job.js";
+import { layoutPattern } from "../../../src/rods/index.js";
+import { makePlate, measurePlate } from "../../../src/template/index.js";
+
+/** What a request for this job and base says; `changes` replace its fields. Null when no plate can be made of them. */
+export function trySheetCase(job: Job, base: Base, changes: Partial<SheetRequest> = {}): SheetRequest | null {
+  const layout = layoutPattern(base);
+  const plate = layout.ok ? makePlate(job, base, layout.value) : layout;
+  if (!layout.ok || !plate.ok) return null;
+  const context = { job, base, layout: layout.value, plate: plate.value };
+  return {
+    ...context,
+    measures: measurePlate(plate.value),
+    rows: runChecks(context),
+    held: [],
+    weight: { value: 31.24, unit: "lb" },
+    cutFiles: [
+      { name: `${base.template.mark}-rev-${job.revision}-cut.dxf`, sha256: "0123456789abcdef".repeat(4) },
+      { name: `${base.template.mark}-rev-${job.revision}-cut-r12.dxf`, sha256: "fedcba9876543210".repeat(4) },
+    ],
+    drillListName: null,
+    sheetNumber: 1,
+    sheetCount: 12,
+    programVersion: "0.1.0",
+    ...changes,
+  };
+}
+
+/** As `trySheetCase`, for a plate that can be made. */
+export function sheetCase(job: Job, base: Base, changes: Partial<SheetRequest> = {}): SheetRequest {
+  const request = trySheetCase(job, base, changes);
+  if (request === null) throw new Error(`no plate can be made of ${base.mark}`);
+  return request;
+}
