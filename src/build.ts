@@ -32,8 +32,8 @@ import type { Layout } from "./rods/layout.js";
 import { makePlate, makePlateOutline, measurePlate } from "./template/index.js";
 import type { Plate } from "./template/model.js";
 import type { Inputs } from "./readers/inputs.js";
-import { makeSitePlan } from "./plan/index.js";
-import type { SitePlan } from "./plan/model.js";
+import { makePlan } from "./plan/index.js";
+import type { Plan } from "./plan/model.js";
 import type { Summary, SummaryBase, SummaryFile } from "./summary.js";
 import { summarizeBase, summarizeCheck, summarizeJob, weighPlate } from "./summary.js";
 
@@ -222,7 +222,7 @@ interface FirstPass {
   /** In the order of the bases; complete where no finding is an error. */
   readonly layouts: readonly Layout[];
   /** null: the job has no layout plan. */
-  readonly plan: SitePlan | null;
+  readonly plan: Plan | null;
   /** As `layouts`, with the templates' outlines. */
   readonly made: readonly MadeBase[];
 }
@@ -242,7 +242,7 @@ function firstPass(job: Job): FirstPass {
     if (outline.ok) made.push({ base, layout: layout.value, outline: outline.value });
   }
   if (layouts.length < job.bases.length) return { findings, layouts, plan: null, made };
-  const plan = makeSitePlan(job, layouts);
+  const plan = makePlan(job, layouts);
   return { findings: [...findings, ...plan.findings], layouts, plan: plan.ok ? plan.value : null, made };
 }
 

@@ -15,7 +15,7 @@ import { surveyUnitName } from "./formats/survey-unit-name.js";
 import type { Base, Job } from "./job/model/job.js";
 import type { Layout } from "./rods/layout.js";
 import type { Plate, PlateMeasures } from "./template/model.js";
-import type { SitePlan } from "./plan/model.js";
+import type { Plan } from "./plan/model.js";
 import type { SummaryFile } from "./summary.js";
 
 /** A document for svg.js: a browser's own, or svgdom's. */
@@ -81,7 +81,7 @@ export interface BaseOutput {
 /** The whole job, when all its bases are made: what its documents are written from. Plates are not kept: they are large. */
 export interface JobProduct {
   readonly job: Job;
-  readonly plan: SitePlan;
+  readonly plan: Plan;
   /** In the order of the job's bases. */
   readonly layouts: readonly Layout[];
   /** Rows of the job itself, not of its bases. */
@@ -242,7 +242,7 @@ function settingOutFiles(
   ending: string,
   pick: (texts: SettingOutTexts) => string,
 ): { readonly path: string; readonly bytes: Uint8Array }[] {
-  const { order, unit } = plan.site.settingOut;
+  const { order, unit } = plan.spec.settingOut;
   return coordinateSystems(plan).map((system) => ({
     path: `${settingOutStem(job)}_${system}_${order}_${surveyUnitName(unit)}${ending}.csv`,
     bytes: encoder.encode(pick(writeSettingOut(plan, system, (mark) => held.has(mark)))),
@@ -250,7 +250,7 @@ function settingOutFiles(
 }
 
 function checkDistanceFile({ job, plan }: JobProduct): { readonly path: string; readonly bytes: Uint8Array } {
-  const unit = surveyUnitName(plan.site.settingOut.unit);
+  const unit = surveyUnitName(plan.spec.settingOut.unit);
   const path = `${settingOutStem(job)}_check-distances_${unit}.csv`;
   return { path, bytes: encoder.encode(writeCheckDistances(plan, job.unit)) };
 }

@@ -150,7 +150,7 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     drawnBy: "",
     owner: "",
     tolerances: "",
-    site: null,
+    plan: null,
     budget: resolveBudget(),
     survey: resolveSurvey(),
     lookAlike: given(inches(1), "default 1 in"),

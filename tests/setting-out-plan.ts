@@ -1,10 +1,10 @@
 /** Plans for tests of setting-out, made by hand without the readers. Invented data. */
 import type { Base, Job } from "../src/job/model/job.js";
 import { given, missing } from "../src/job/model/job.js";
-import type { ControlPoint, GridLine, Placement, Site } from "../src/job/model/plan.js";
+import type { ControlPoint, GridLine, Placement, PlanSpec } from "../src/job/model/plan.js";
 import { layoutPattern } from "../src/rods/index.js";
-import { makeSitePlan } from "../src/plan/index.js";
-import type { SitePlan } from "../src/plan/model.js";
+import { makePlan } from "../src/plan/index.js";
+import type { Plan } from "../src/plan/model.js";
 import { inches, type Length, nanometres } from "../src/units/length.js";
 import { baseFixture, jobFixture } from "./fixture.js";
 
@@ -43,7 +43,7 @@ export function controlPoint(
   return { name, plan: nothing, northing, easting, elevation: nothing, ...changes };
 }
 
-export function siteFixture(changes: Partial<Site> = {}): Site {
+export function planFixture(changes: Partial<PlanSpec> = {}): PlanSpec {
   return {
     lines: gridLines,
     placements: [placementAt(["A", "1"]), placementAt(["B", "1"])],
@@ -60,18 +60,18 @@ export function siteFixture(changes: Partial<Site> = {}): Site {
 
 export interface PlannedJob {
   readonly job: Job;
-  readonly plan: SitePlan;
+  readonly plan: Plan;
 }
 
 /** The job with that site, and its plan. */
-export function planJob(changes: Partial<Site> = {}, bases: readonly Base[] = [baseFixture()]): PlannedJob {
-  const job = jobFixture({ bases, site: siteFixture(changes) });
+export function planJob(changes: Partial<PlanSpec> = {}, bases: readonly Base[] = [baseFixture()]): PlannedJob {
+  const job = jobFixture({ bases, plan: planFixture(changes) });
   const layouts = job.bases.map((base) => {
     const layout = layoutPattern(base);
     if (!layout.ok) throw new Error(layout.findings.map(({ message }) => message).join("; "));
     return layout.value;
   });
-  const plan = makeSitePlan(job, layouts);
+  const plan = makePlan(job, layouts);
   if (!plan.ok || plan.value === null) throw new Error(plan.findings.map(({ message }) => message).join("; "));
   return { job, plan: plan.value };
 }

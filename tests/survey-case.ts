@@ -2,7 +2,7 @@
 import { settingOutPoints } from "../src/formats/setting-out-points.js";
 import type { Base } from "../src/job/model/job.js";
 import { given, missing } from "../src/job/model/job.js";
-import type { Site } from "../src/job/model/plan.js";
+import type { PlanSpec } from "../src/job/model/plan.js";
 import type { PointsFile, SurveyedPoint } from "../src/readers/points-model.js";
 import type { Survey, SurveyAim, SurveyTerms } from "../src/survey/index.js";
 import { surveyJob } from "../src/survey/index.js";
@@ -25,7 +25,7 @@ export interface Case extends PlannedJob {
   readonly points: readonly SurveyedPoint[];
 }
 
-export function surveyCase(site: Partial<Site> = {}, bases?: readonly Base[]): Case {
+export function surveyCase(site: Partial<PlanSpec> = {}, bases?: readonly Base[]): Case {
   const planned = planJob(site, bases);
   const expected = settingOutPoints(planned.plan);
   const points = expected.flatMap(({ kind, name, plan, elevation, description }, i) =>

@@ -2,7 +2,7 @@
 import type { Contour } from "../geometry/vocabulary.js";
 import type { Base, Job, Severity } from "../job/model/job.js";
 import type { Layout } from "../rods/layout.js";
-import type { SitePlan } from "../plan/model.js";
+import type { Plan } from "../plan/model.js";
 import type { Verdict } from "./model.js";
 
 /** What is kept of a base for the job's rules: its rods and its template's outline, in its own axes. */
@@ -15,7 +15,7 @@ export interface MadeBase {
 export interface JobContext {
   readonly job: Job;
   /** null for a job without placements. */
-  readonly plan: SitePlan | null;
+  readonly plan: Plan | null;
   /** In the order of the job's bases. */
   readonly made: readonly MadeBase[];
 }

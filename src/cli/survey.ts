@@ -86,7 +86,7 @@ function surveyAim(command: SurveyCommand, { job, aim }: Aimed, shell: Shell): O
   if (!options.ok || !bytes.ok)
     return { ok: false, findings: [...(options.ok ? [] : options.findings), ...(bytes.ok ? [] : bytes.findings)] };
   const { unit, order, terms } = options.value;
-  const jobOrder = job.site?.settingOut.order ?? null;
+  const jobOrder = job.plan?.settingOut.order ?? null;
   const points = readPoints(bytes.value, command.points, { unit, order, jobOrder });
   return points.ok ? surveyJob(job, aim, points.value, terms) : points;
 }

@@ -6,7 +6,7 @@
 import { magnitude, toLattice, vectorBetween } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
 import type { Layout } from "../rods/layout.js";
-import type { PlacedBase, SitePlan } from "../plan/model.js";
+import type { PlacedBase, Plan } from "../plan/model.js";
 import type { Length, SurveyUnit, Unit } from "../units/index.js";
 import { formatCoordinate, formatDecimals, formatFeetInches, nanometres, toMillimetres } from "../units/index.js";
 import type { CsvCell } from "./csv-cells.js";
@@ -32,7 +32,7 @@ interface Stop {
 }
 
 /** All check distances: diagonals in the order of the placements, then line by line in the order of the grid. */
-export function checkDistances(plan: SitePlan): readonly CheckDistance[] {
+export function checkDistances(plan: Plan): readonly CheckDistance[] {
   const stems = pointStems(plan);
   const stops = plan.bases.map((base, index): Stop => ({ base, stem: stems[index] ?? "", centre: groupCentre(base) }));
   const byLine = new Map<string, Stop[]>();
@@ -46,13 +46,13 @@ export function checkDistances(plan: SitePlan): readonly CheckDistance[] {
   const diagonals = rememberDiagonals();
   return [
     ...stops.flatMap((stop) => diagonalsOf(stop, diagonals(stop.base.layout))),
-    ...plan.site.lines.flatMap((line) => alongLine(line, byLine.get(line.name) ?? [])),
+    ...plan.spec.lines.flatMap((line) => alongLine(line, byLine.get(line.name) ?? [])),
   ];
 }
 
 /** The list as CSV, in the job's unit and in the file's. Site distances are empty where plan and site are not tied. */
-export function writeCheckDistances(plan: SitePlan, unit: Unit): string {
-  const surveyUnit = plan.site.settingOut.unit;
+export function writeCheckDistances(plan: Plan, unit: Unit): string {
+  const surveyUnit = plan.spec.settingOut.unit;
   const factor = plan.transform?.scaleFactor ?? null;
   const name = surveyUnitName(surveyUnit);
   const heading = [
@@ -114,7 +114,7 @@ function diagonalPairs(points: readonly Point[]): readonly (readonly [number, nu
   return [first, ...(second === undefined ? [] : [second])].map(({ i, j }) => [i, j] as const);
 }
 
-function alongLine(line: SitePlan["site"]["lines"][number], stops: readonly Stop[]): CheckDistance[] {
+function alongLine(line: Plan["spec"]["lines"][number], stops: readonly Stop[]): CheckDistance[] {
   const sorted = sortAlong(line, stops);
   const between = (what: CheckDistance["what"], a: Stop, b: Stop): CheckDistance => ({
     ...{ what, of: `line ${line.name}`, from: centreName(a.stem), to: centreName(b.stem) },
@@ -127,13 +127,13 @@ function alongLine(line: SitePlan["site"]["lines"][number], stops: readonly Stop
 }
 
 /** Stops in the order in which the line passes them: plan north, plan east, away from a point, or counter-clockwise. */
-function sortAlong(line: SitePlan["site"]["lines"][number], stops: readonly Stop[]): readonly Stop[] {
+function sortAlong(line: Plan["spec"]["lines"][number], stops: readonly Stop[]): readonly Stop[] {
   const positions = stops.map((stop) => ({ stop, at: positionOn(line, stop.base.crossing) }));
   const sorted = positions.sort((a, b) => a.at - b.at);
   return (line.kind === "arc" ? fromWidestGap(sorted) : sorted).map(({ stop }) => stop);
 }
 
-function positionOn(line: SitePlan["site"]["lines"][number], { x, y }: Point): number {
+function positionOn(line: Plan["spec"]["lines"][number], { x, y }: Point): number {
   switch (line.kind) {
     case "x":
       return y;

@@ -9,7 +9,7 @@ import { gridExtent, type LineSpan, lineSpans } from "../sheets/plan/grid.js";
 import { usualSpacing } from "../sheets/plan/tiles.js";
 import { turnOf } from "../geometry/index.js";
 import type { Contour, Extent, Point } from "../geometry/vocabulary.js";
-import { type SitePlan, siteToPlan } from "../plan/index.js";
+import { type Plan, siteToPlan } from "../plan/index.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, type Unit } from "../units/length.js";
 import { CUT_DECIMALS, formatFixed, formatTicks } from "./cut-file.js";
 import { asPrinted, finishDxf, putOnLayer, startDxf, vertexValues } from "./dxf-drawing.js";
@@ -51,7 +51,7 @@ type PlanItem = { readonly layer: LayerKey } & (
 );
 
 /** The whole plan. Same plan, same bytes. */
-export function writePlanDxf(plan: SitePlan, unit: Unit): Uint8Array {
+export function writePlanDxf(plan: Plan, unit: Unit): Uint8Array {
   const items = planItems(plan);
   const grid = tickMaker(unit);
   const extent = items.map(extentOfItem).reduce(join, items.length > 0 ? NOTHING : { x0: 0, y0: 0, x1: 0, y1: 0 });
@@ -84,7 +84,7 @@ function tickMaker(unit: Unit): TickMaker {
   return { decimals, ticks, printed: (mm) => asPrinted(formatTicks(ticks(mm), decimals)) };
 }
 
-function planItems(plan: SitePlan): readonly PlanItem[] {
+function planItems(plan: Plan): readonly PlanItem[] {
   const figures = plan.bases.map(figureOf);
   const letter = letterFor(figures);
   const box = gridExtent(plan);
@@ -164,7 +164,7 @@ function axisItems(from: Point, turn: number, away: number, letter: number): rea
 }
 
 /** Control points whose place on the plan is known: a triangle about the point, its name. */
-function controlItems({ control, transform }: SitePlan, letter: number): readonly PlanItem[] {
+function controlItems({ control, transform }: Plan, letter: number): readonly PlanItem[] {
   return control.flatMap(({ name, plan, northing, easting }) => {
     const known =
       plan.kind === "given"

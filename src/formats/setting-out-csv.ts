@@ -5,14 +5,14 @@
 import { toLattice } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
 import { planToSite } from "../plan/index.js";
-import type { SitePlan, SitePoint, SiteTransform } from "../plan/model.js";
+import type { Plan, SitePoint, SiteTransform } from "../plan/model.js";
 import type { SurveyUnit } from "../units/index.js";
 import { formatCoordinate } from "../units/index.js";
 import type { IsHeld, SettingOutPoint } from "./setting-out-points.js";
 import { settingOutPoints } from "./setting-out-points.js";
 
 /** PNEZD: northing before easting. PENZD: easting before northing. */
-export type PointOrder = SitePlan["site"]["settingOut"]["order"];
+export type PointOrder = Plan["spec"]["settingOut"]["order"];
 
 /** Which coordinates a file holds. */
 export type CoordinateSystem = "local" | "site";
@@ -30,13 +30,13 @@ const HEADERS: Readonly<Record<PointOrder, string>> = {
 };
 
 /** The coordinate systems a plan has files in: site only where plan and site are tied to each other. */
-export function coordinateSystems({ transform }: SitePlan): readonly CoordinateSystem[] {
+export function coordinateSystems({ transform }: Plan): readonly CoordinateSystem[] {
   return transform === null ? ["local"] : ["local", "site"];
 }
 
 /** The points of a plan in one coordinate system. A point that is not known in it is left out; an unknown elevation is empty. */
-export function writeSettingOut(plan: SitePlan, system: CoordinateSystem, isHeld?: IsHeld): SettingOutTexts {
-  const { order, unit } = plan.site.settingOut;
+export function writeSettingOut(plan: Plan, system: CoordinateSystem, isHeld?: IsHeld): SettingOutTexts {
+  const { order, unit } = plan.spec.settingOut;
   const locate = locator(plan, system);
   const lines = settingOutPoints(plan, isHeld).flatMap((point) => {
     const at = locate(point);
@@ -46,7 +46,7 @@ export function writeSettingOut(plan: SitePlan, system: CoordinateSystem, isHeld
   return { system, bare, headed: `${HEADERS[order]}\r\n${bare}` };
 }
 
-function locator({ transform }: SitePlan, system: CoordinateSystem): (point: SettingOutPoint) => SitePoint | null {
+function locator({ transform }: Plan, system: CoordinateSystem): (point: SettingOutPoint) => SitePoint | null {
   switch (system) {
     case "local":
       return ({ plan }) => (plan === null ? null : planAxes(plan));

@@ -1,7 +1,7 @@
 /** The points of a setting-out file: names, places, elevations and descriptions, in a fixed order. */
 import { pointInNanometres } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
-import type { PlacedBase, PlannedRod, SitePlan, SitePoint } from "../plan/model.js";
+import type { PlacedBase, PlannedRod, Plan, SitePoint } from "../plan/model.js";
 import type { Length } from "../units/length.js";
 import { add, NM_PER_MM, toMillimetres } from "../units/length.js";
 
@@ -32,7 +32,7 @@ const nothingHeld: IsHeld = () => false;
  * Every rod by placement and then by tag, then the centre of every group, then the working points that lie elsewhere, then
  * the control points.
  */
-export function settingOutPoints(plan: SitePlan, isHeld: IsHeld = nothingHeld): readonly SettingOutPoint[] {
+export function settingOutPoints(plan: Plan, isHeld: IsHeld = nothingHeld): readonly SettingOutPoint[] {
   const taken = new Set<string>();
   const stems = stemsOf(plan.bases, taken);
   const named = plan.bases.map((base, index): Named => {
@@ -48,7 +48,7 @@ export function settingOutPoints(plan: SitePlan, isHeld: IsHeld = nothingHeld): 
 }
 
 /** The name of a group's centre by base, in the order of the placements: for lists that refer to the points. */
-export function pointStems(plan: SitePlan): readonly string[] {
+export function pointStems(plan: Plan): readonly string[] {
   return stemsOf(plan.bases, new Set());
 }
 
@@ -108,7 +108,7 @@ function concreteOf({ placement }: PlacedBase): Length | null {
   return placement.topOfConcrete.kind === "given" ? placement.topOfConcrete.value : null;
 }
 
-function controlPoint(control: SitePlan["control"][number], index: number, taken: Set<string>): SettingOutPoint {
+function controlPoint(control: Plan["control"][number], index: number, taken: Set<string>): SettingOutPoint {
   const { name, plan, northing, easting, elevation } = control;
   return {
     kind: "control",

@@ -17,7 +17,7 @@ import { parseForgiving } from "./schema/forgiving.js";
 import { markKey } from "./schema/marks.js";
 import type { Answer, Base, Editions, Job, Severity } from "./model/job.js";
 import { given, missing } from "./model/job.js";
-import { countPlacements, lookAlikeOf, readSite, withGrout } from "./resolve/plan.js";
+import { countPlacements, lookAlikeOf, readPlan, withGrout } from "./resolve/plan.js";
 import { BaseReport } from "./resolve/base-report.js";
 import { resolveBase } from "./resolve/base.js";
 import { budgetFaults, resolveBudget } from "./resolve/budget.js";
@@ -26,7 +26,7 @@ import { jobSchemas } from "./schema/job.js";
 import { isRaised, RULE_IDS } from "./model/severities.js";
 import type { ReadShop } from "./resolve/shop.js";
 import { readShop, SHOP_NAMES, shopFileName, unitOf } from "./resolve/shop.js";
-import type { Site } from "./model/plan.js";
+import type { PlanSpec } from "./model/plan.js";
 import { resolveSurvey } from "./schema/survey.js";
 
 /** The date handed in by the shell, used when the job names none. */
@@ -98,9 +98,9 @@ function completeJob(root: SourceNode, inputs: Inputs, date: string): Outcome<Jo
   const bases = sources.map((source) =>
     completeBase(source, baseSchema, unit, editions, grades, shop !== null, findings, inputs.files),
   );
-  const layout = readSite({ document, inputs, unit, bases: sources, lookAlike: head.data?.lookAlike });
+  const plan = readPlan({ document, inputs, unit, bases: sources, lookAlike: head.data?.lookAlike });
   findings.push(
-    ...layout.findings,
+    ...plan.findings,
     ...markFaults(sources),
     ...answerFaults(head.data, document, sources),
     ...severityFaults(head.data, document),
@@ -111,7 +111,7 @@ function completeJob(root: SourceNode, inputs: Inputs, date: string): Outcome<Jo
   const whole = bases.filter((base) => base !== null);
   if (head.data === null || shop === null || hasErrors(findings) || bases.length === 0 || whole.length < bases.length)
     return { ok: false, findings };
-  const parts = { date, unit, editions, shop, ...withLayout(layout.site, whole, sources) };
+  const parts = { date, unit, editions, shop, ...withPlan(plan.plan, whole, sources) };
   return { ok: true, value: assembleJob(head.data, parts), findings };
 }
 
@@ -300,13 +300,13 @@ function severityFaults(head: HeadDocument | null, document: SourceDocument): Fi
 }
 
 /** The layout with what its bases add, and the bases with the quantity that their placements count to. */
-function withLayout(
-  site: Site | null,
+function withPlan(
+  plan: PlanSpec | null,
   bases: readonly Base[],
   sources: readonly SourceDocument[],
-): Pick<JobParts, "site" | "bases"> {
-  if (site === null) return { site, bases };
-  const counts = countPlacements(site.placements);
+): Pick<JobParts, "plan" | "bases"> {
+  if (plan === null) return { plan, bases };
+  const counts = countPlacements(plan.placements);
   const counted = bases.map((base, index): Base => {
     const root = sources[index]?.root;
     const count = counts.get(base.mark);
@@ -315,7 +315,7 @@ function withLayout(
     const { template } = base;
     return { ...base, quantity: count, template: ownTemplates ? template : { ...template, quantity: count } };
   });
-  return { site: withGrout(site, counted), bases: counted };
+  return { plan: withGrout(plan, counted), bases: counted };
 }
 
 interface JobParts {
@@ -324,10 +324,10 @@ interface JobParts {
   readonly editions: Editions;
   readonly shop: ReadShop;
   readonly bases: readonly Base[];
-  readonly site: Site | null;
+  readonly plan: PlanSpec | null;
 }
 
-function assembleJob(head: HeadDocument, { date, unit, editions, shop, bases, site }: JobParts): Job {
+function assembleJob(head: HeadDocument, { date, unit, editions, shop, bases, plan }: JobParts): Job {
   const { job } = head;
   return {
     number: job.number,
@@ -346,7 +346,7 @@ function assembleJob(head: HeadDocument, { date, unit, editions, shop, bases, si
     drawnBy: job.drawnBy ?? "",
     owner: job.owner ?? "",
     tolerances: job.tolerances ?? "",
-    site,
+    plan,
     budget: resolveBudget(head.budget),
     survey: resolveSurvey(head.survey),
     lookAlike: lookAlikeOf(head.lookAlike, unit),

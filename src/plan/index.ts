@@ -1,7 +1,7 @@
 /** Where bases and rods stand: on the plan, and on the site. */
 export { crossingsOf as lineCrossing } from "../job/index.js";
-export { concreteOnPlan, contourOnPlan, makeSitePlan, placedAlike, placementMove } from "./make-site-plan.js";
+export { concreteOnPlan, contourOnPlan, makePlan, placedAlike, placementMove } from "./make-plan.js";
 export { fitTransform, makeTransform } from "./make-transform.js";
-export type { PlacedBase, PlannedRod, SitePlan, SitePoint, SiteTransform } from "./model.js";
+export type { PlacedBase, PlannedRod, Plan, SitePoint, SiteTransform } from "./model.js";
 export type { Motion } from "./transform.js";
 export { planToSite, siteToPlan } from "./transform.js";

@@ -1,6 +1,6 @@
 /** The transform from building grid to site: from control points by least squares, or from an origin and a bearing. */
 import { pointAt, turnOf } from "../geometry/index.js";
-import type { ControlPoint, Offset, Site } from "../job/index.js";
+import type { ControlPoint, Offset, PlanSpec } from "../job/index.js";
 import { coordinate } from "../units/index.js";
 import type { SitePoint, SiteTransform } from "./model.js";
 import { planToSite } from "./transform.js";
@@ -13,19 +13,19 @@ interface Tie {
 }
 
 /** The transform that the job asks for; null where it asks for none, or names fewer than two usable control points. */
-export function makeTransform(site: Site): SiteTransform | null {
-  const scaleFactor = site.scaleFactor.kind === "given" ? site.scaleFactor.value : 1;
-  const { transform } = site;
+export function makeTransform(spec: PlanSpec): SiteTransform | null {
+  const scaleFactor = spec.scaleFactor.kind === "given" ? spec.scaleFactor.value : 1;
+  const { transform } = spec;
   switch (transform.kind) {
     case "none":
       return null;
     case "origin": {
       const { northing, easting, bearing } = transform;
       const motion = { kind: "origin", bearing, scaleFactor, origin: { northing, easting } } as const;
-      return { ...motion, residuals: tiesOf(site.control).map((tie) => residualOf(motion, tie)) };
+      return { ...motion, residuals: tiesOf(spec.control).map((tie) => residualOf(motion, tie)) };
     }
     case "points": {
-      const ties = tiesOf(site.control).filter(({ name }) => transform.points.includes(name));
+      const ties = tiesOf(spec.control).filter(({ name }) => transform.points.includes(name));
       return fitTransform(ties, scaleFactor);
     }
   }

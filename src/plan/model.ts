@@ -1,7 +1,7 @@
 /** The layout worked out: where each line, base and rod stands on the plan, and on the site. */
 import type { Extent, Point } from "../geometry/vocabulary.js";
 import type { Base } from "../job/model/job.js";
-import type { ControlPoint, GridLine, Placement, Site } from "../job/model/plan.js";
+import type { ControlPoint, GridLine, Placement, PlanSpec } from "../job/model/plan.js";
 import type { Layout, PlacedRod } from "../rods/layout.js";
 import type { Length } from "../units/length.js";
 
@@ -42,8 +42,8 @@ export interface SiteTransform {
   readonly residuals: readonly { readonly name: string; readonly dn: Length; readonly de: Length }[];
 }
 
-export interface SitePlan {
-  readonly site: Site;
+export interface Plan {
+  readonly spec: PlanSpec;
   readonly bases: readonly PlacedBase[];
   readonly control: readonly ControlPoint[];
   /** null: no site coordinates are asked for. */

@@ -8,7 +8,7 @@ import { span, toLattice } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
 import type { Job } from "../job/model/job.js";
 import type { GridLine } from "../job/model/plan.js";
-import type { PlacedBase, SitePlan } from "../plan/model.js";
+import type { PlacedBase, Plan } from "../plan/model.js";
 import { findGroupPlacing } from "../standards/index.js";
 import type { GroupSurvey } from "./model.js";
 import { movedHole } from "./motion.js";
@@ -26,7 +26,7 @@ export function builtPlace({ standing, fit }: GroupSurvey): Point {
 }
 
 /** One row a neighbouring pair, a group and line, and a column line. */
-export function lineRows(job: Job, plan: SitePlan, groups: readonly GroupSurvey[]): readonly CheckRow[] {
+export function lineRows(job: Job, plan: Plan, groups: readonly GroupSurvey[]): readonly CheckRow[] {
   const whole = groups.filter(({ missing }) => missing.length === 0);
   const built: Built = new Map(whole.map((group) => [group.standing, builtPlace(group)]));
   const lines = columnLines({ job, plan, made: [] });

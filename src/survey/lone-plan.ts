@@ -2,23 +2,23 @@
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { Job } from "../job/model/job.js";
 import { missing } from "../job/model/job.js";
-import type { GridLine, Placement, Site } from "../job/model/plan.js";
+import type { GridLine, Placement, PlanSpec } from "../job/model/plan.js";
 import type { Layout } from "../rods/layout.js";
-import { makeSitePlan } from "../plan/index.js";
-import type { SitePlan } from "../plan/model.js";
+import { makePlan } from "../plan/index.js";
+import type { Plan } from "../plan/model.js";
 import { nanometres } from "../units/length.js";
 
 const zero = nanometres(0);
 const absent = missing("grid", "the job has no grid");
 
 /** The job's own plan, or that of its one base; a job of several bases and no grid cannot be matched to points. */
-export function surveyPlan(job: Job, layouts: readonly Layout[]): Outcome<SitePlan> {
-  const own = makeSitePlan(job, layouts);
+export function surveyPlan(job: Job, layouts: readonly Layout[]): Outcome<Plan> {
+  const own = makePlan(job, layouts);
   if (!own.ok) return own;
   if (own.value !== null) return { ok: true, value: own.value, findings: own.findings };
   const [base, ...others] = job.bases;
   if (base === undefined || others.length > 0 || base.quantity !== 1) return { ok: false, findings: [noGrid(job)] };
-  const plan = makeSitePlan({ ...job, site: loneSite(base.mark, base.place) }, layouts);
+  const plan = makePlan({ ...job, plan: loneSpec(base.mark, base.place) }, layouts);
   if (!plan.ok || plan.value === null) return { ok: false, findings: plan.findings };
   return { ok: true, value: plan.value, findings: plan.findings };
 }
@@ -34,7 +34,7 @@ function noGrid(job: Job): Finding {
   };
 }
 
-function loneSite(mark: string, place: Placement["place"]): Site {
+function loneSpec(mark: string, place: Placement["place"]): PlanSpec {
   const lines: readonly GridLine[] = [
     { kind: "x", name: "x0", at: zero },
     { kind: "y", name: "y0", at: zero },

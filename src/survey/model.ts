@@ -8,7 +8,7 @@ import type { Base, Input } from "../job/model/job.js";
 import type { SurveyHeight } from "../job/model/survey.js";
 import type { Layout, PlacedRod } from "../rods/layout.js";
 import type { PointsFile } from "../readers/points-model.js";
-import type { PlacedBase, SitePlan, SitePoint } from "../plan/model.js";
+import type { PlacedBase, Plan, SitePoint } from "../plan/model.js";
 import type { Length, Unit } from "../units/length.js";
 
 /** A point that the setting-out file names, and where it should be. */
@@ -22,7 +22,7 @@ export interface ExpectedPoint {
 
 /** What the survey is held against. `expected`: the points of the setting-out file, rods first, in the order of the plan's. */
 export interface SurveyAim {
-  readonly plan: SitePlan;
+  readonly plan: Plan;
   readonly layouts: readonly Layout[];
   readonly expected: readonly ExpectedPoint[];
 }

@@ -166,7 +166,7 @@ describe.skipIf(isReaderSkipped("ezdxf"))("a plan as DXF in ezdxf", () => {
       const gridNames = described.texts
         .filter(([layer]) => layer === PLAN_LAYERS.gridText.name)
         .map(([, words]) => words);
-      expect(gridNames).toEqual(request.plan.site.lines.map(({ name: line }) => line));
+      expect(gridNames).toEqual(request.plan.spec.lines.map(({ name: line }) => line));
       const [x0, y0, x1, y1] = described.extent;
       for (const [, x, y, diameter] of described.circles) {
         expect(x - diameter / 2).toBeGreaterThanOrEqual(x0 - 1e-6);

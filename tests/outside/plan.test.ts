@@ -6,10 +6,10 @@ import fc from "fast-check";
 import { Matrix, SingularValueDecomposition } from "ml-matrix";
 import { describe, expect, it } from "vitest";
 import { given, missing } from "../../src/job/index.js";
-import type { ControlPoint, Site } from "../../src/job/model/plan.js";
+import type { ControlPoint, PlanSpec } from "../../src/job/model/plan.js";
 import { fitTransform, makeTransform, planToSite, siteToPlan } from "../../src/plan/index.js";
 import { coordinate, formatBearing, nanometres, parseBearing, parseCoordinate } from "../../src/units/index.js";
-import { siteFixture } from "../setting-out-plan.js";
+import { planFixture } from "../setting-out-plan.js";
 
 const METRE = 1e9;
 const FOOT = 304_800_000;
@@ -120,8 +120,8 @@ function point(name: string, northing: number, easting: number, at: ControlPoint
   };
 }
 
-function transformOf(changes: Partial<Site>) {
-  const transform = makeTransform(siteFixture(changes));
+function transformOf(changes: Partial<PlanSpec>) {
+  const transform = makeTransform(planFixture(changes));
   if (transform === null) throw new Error("no transform");
   return transform;
 }

@@ -6,14 +6,14 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { coordinateSystems, writeSettingOut } from "../../src/formats/setting-out-csv.js";
 import { settingOutPoints } from "../../src/formats/setting-out-points.js";
-import type { Site } from "../../src/job/model/plan.js";
+import type { PlanSpec } from "../../src/job/model/plan.js";
 import { planToSite } from "../../src/plan/index.js";
 import { nanometres } from "../../src/units/length.js";
 import { controlPoint, placementAt, planJob } from "../setting-out-plan.js";
 import { isReaderSkipped } from "./readers/harness.js";
 
 /** Millimetres in the unit: NIST SP 811 (2008), B.6. */
-const MILLIMETRES: Readonly<Record<Site["settingOut"]["unit"], number>> = {
+const MILLIMETRES: Readonly<Record<PlanSpec["settingOut"]["unit"], number>> = {
   m: 1000,
   mm: 1,
   ft: 304.8,

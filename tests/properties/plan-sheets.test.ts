@@ -5,7 +5,7 @@ import { drawPlanSheets, findTextCollisions, type PlanRequest } from "../../src/
 import type { GridLine, Placement } from "../../src/job/index.js";
 import { given, missing } from "../../src/job/index.js";
 import { inches, millimetres, NM_PER_MM, nanometres } from "../../src/units/index.js";
-import { placementOf, planCase, regularPlan, siteFixture } from "../unit/sheets/plan-cases.js";
+import { placementOf, planCase, regularPlan, planFixture } from "../unit/sheets/plan-cases.js";
 import { groupsOf, textsOf } from "../unit/sheets/scene-walk.js";
 
 const types = regularPlan(1, 1).job.bases;
@@ -45,7 +45,7 @@ const request: fc.Arbitrary<PlanRequest> = fc
         });
       });
     const trueNorth = north === null ? missing("north", "not given") : given(north, "job");
-    const site = siteFixture({ lines: [...columns, ...rows], placements, trueNorth });
+    const site = planFixture({ lines: [...columns, ...rows], placements, trueNorth });
     const made = planCase(types, site, { status: released ? "released" : "preliminary" });
     return held ? { ...made, held: new Map([["B2", ["a reason"]]]) } : made;
   });

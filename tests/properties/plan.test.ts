@@ -4,10 +4,10 @@ import { describe, expect, it } from "vitest";
 import type { CheckRow } from "../../src/checks/index.js";
 import { runJobChecks } from "../../src/checks/index.js";
 import { given } from "../../src/job/index.js";
-import type { GridLine, Placement, Site } from "../../src/job/model/plan.js";
+import type { GridLine, Placement, PlanSpec } from "../../src/job/model/plan.js";
 import { layoutPattern } from "../../src/rods/index.js";
 import { makePlateOutline } from "../../src/template/index.js";
-import type { SitePlan, SitePoint } from "../../src/plan/index.js";
+import type { Plan, SitePoint } from "../../src/plan/index.js";
 import { fitTransform, planToSite, siteToPlan } from "../../src/plan/index.js";
 import { coordinate, millimetres, nanometres } from "../../src/units/index.js";
 import { gridLines, placementAt, planJob } from "../setting-out-plan.js";
@@ -34,12 +34,12 @@ const bearings = fc.double({ min: 0, max: 359.999, noNaN: true });
 const factors = fc.double({ min: 0.999, max: 1.001, noNaN: true });
 const far = fc.integer({ min: -5_000_000, max: 5_000_000 });
 
-const sited = (bearing: number, north: number, east: number, factor = 1): Partial<Site> => ({
+const sited = (bearing: number, north: number, east: number, factor = 1): Partial<PlanSpec> => ({
   transform: { kind: "origin", northing: coordinate(north * 1e9), easting: coordinate(east * 1e9), bearing },
   scaleFactor: given(factor, "job"),
 });
 
-function rodsOnSite({ bases, transform }: SitePlan): readonly SitePoint[] {
+function rodsOnSite({ bases, transform }: Plan): readonly SitePoint[] {
   if (transform === null) throw new Error("no transform");
   return bases.flatMap(({ rods }) => rods.map(({ plan }) => planToSite(transform, plan)));
 }
@@ -47,7 +47,7 @@ function rodsOnSite({ bases, transform }: SitePlan): readonly SitePoint[] {
 const span = (a: SitePoint, b: SitePoint) => Math.hypot(a.northing - b.northing, a.easting - b.easting);
 
 /** Everything of a plan but the site coordinates. */
-const without = ({ bases, extent }: SitePlan) => ({
+const without = ({ bases, extent }: Plan) => ({
   extent,
   bases: bases.map(({ name, crossing, workingPoint, rods }) => ({
     name,
@@ -58,7 +58,7 @@ const without = ({ bases, extent }: SitePlan) => ({
 });
 
 /** Rows but those about site coordinates themselves. */
-function planRows(site: Partial<Site>): readonly CheckRow[] {
+function planRows(site: Partial<PlanSpec>): readonly CheckRow[] {
   const { job, plan } = planJob(site);
   const made = job.bases.flatMap((base) => {
     const layout = layoutPattern(base);
@@ -148,7 +148,7 @@ describe("turning and moving the building on its plan", () => {
             offset: turnOffset(placement.offset, degrees),
           })),
         }).plan;
-        const rods = (of: SitePlan) => of.bases.flatMap((base) => base.rods.map((one) => one.plan));
+        const rods = (of: Plan) => of.bases.flatMap((base) => base.rods.map((one) => one.plan));
         const [a, b] = [rods(plan), rods(turned)];
         for (const [i, at] of a.entries()) {
           const [p, q] = [a[0] ?? at, b[0] ?? at];

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { writeSettingOut } from "../../src/formats/setting-out-csv.js";
 import { surveyUnitName } from "../../src/formats/survey-unit-name.js";
 import { given } from "../../src/job/model/job.js";
-import type { Site } from "../../src/job/model/plan.js";
+import type { PlanSpec } from "../../src/job/model/plan.js";
 import { readPoints } from "../../src/readers/points.js";
 import type { GroupSurvey } from "../../src/survey/index.js";
 import { surveyJob } from "../../src/survey/index.js";
@@ -44,7 +44,7 @@ const first = (groups: readonly GroupSurvey[]): GroupSurvey => {
 };
 
 describe("a file of setting-out, given back as it is", () => {
-  const site: Partial<Site> = {
+  const site: Partial<PlanSpec> = {
     placements: [placementAt(["A", "1"]), placementAt(["B", "1"], { turn: 17 }), placementAt(["C", "2"], { turn: 90 })],
     transform: { kind: "origin", northing: nanometres(5.5e12), easting: nanometres(4e12), bearing: 12.5 },
     scaleFactor: given(0.99987, "job"),

@@ -1,6 +1,6 @@
 /** The setting-out files of a package: their names say job, revision, status, coordinates, order and unit. */
 import { describe, expect, it } from "vitest";
-import type { Site } from "../../src/job/model/plan.js";
+import type { PlanSpec } from "../../src/job/model/plan.js";
 import { jobDocuments } from "../../src/outputs.js";
 import { nanometres } from "../../src/units/length.js";
 import { planJob } from "../setting-out-plan.js";
@@ -8,7 +8,7 @@ import { planJob } from "../setting-out-plan.js";
 const KINDS = ["setting-out-csv", "setting-out-bare-csv", "check-distances-csv"];
 const tied = { kind: "origin", northing: nanometres(0), easting: nanometres(0), bearing: 0 } as const;
 
-function filesOf(site: Partial<Site>, status: "released" | "for approval" = "released"): readonly string[] {
+function filesOf(site: Partial<PlanSpec>, status: "released" | "for approval" = "released"): readonly string[] {
   const { job, plan } = planJob(site);
   const product = {
     job: { ...job, status },

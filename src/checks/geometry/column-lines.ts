@@ -22,7 +22,7 @@ export function columnLines(context: JobContext): readonly ColumnLine[] {
       if (bases === undefined) on.set(name, [placed]);
       else bases.push(placed);
     }
-  return (context.plan?.site.lines ?? []).flatMap((line): ColumnLine[] => {
+  return (context.plan?.spec.lines ?? []).flatMap((line): ColumnLine[] => {
     const bases = on.get(line.name) ?? [];
     if (line.kind === "arc" || bases.length < 2) return [];
     const ordered = alongLine(line, bases);

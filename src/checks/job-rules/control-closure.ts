@@ -42,7 +42,7 @@ function judge({ job, plan }: JobContext, a: ControlTie, b: ControlTie): Verdict
   const ratio = (onSite / (onPlan * factor)).toFixed(6);
   const note = `${say.length(off)} ${job.unit} over ${metres(onPlan)} m; site / plan = ${ratio}${suspicion(onSite / onPlan)}`;
   const subject = `${a.point.name} - ${b.point.name}`;
-  const tolerance = plan?.site.controlTolerance;
+  const tolerance = plan?.spec.controlTolerance;
   if (tolerance?.kind !== "given")
     return notChecked(subject, `${note}; ${tolerance?.why ?? ""} (${tolerance?.key ?? ""})`);
   return compare(subject, 2 * off, "<=", 2 * tolerance.value, note);

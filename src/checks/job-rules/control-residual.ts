@@ -28,7 +28,7 @@ function judge({ job, plan }: JobContext, { name, dn, de }: SiteTransform["resid
   const say = wordsIn(job.unit);
   const residual = roundSymmetric(Math.hypot(dn, de));
   const note = `residual ${say.length(residual)} ${job.unit}: ${say.length(dn)} north, ${say.length(de)} east, as given less as computed`;
-  const tolerance = plan?.site.controlTolerance;
+  const tolerance = plan?.spec.controlTolerance;
   if (tolerance?.kind !== "given")
     return notChecked(name, `${note}; ${tolerance?.why ?? ""} (${tolerance?.key ?? ""})`);
   return compare(name, 2 * residual, "<=", 2 * tolerance.value, note);

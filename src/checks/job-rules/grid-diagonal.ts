@@ -71,7 +71,7 @@ function crossingKey({ crossing }: PlacedBase): string {
 }
 
 function linesOf({ plan }: JobContext, kind: "x" | "y"): readonly Extract<GridLine, { kind: "x" | "y" }>[] {
-  const lines = (plan?.site.lines ?? []).flatMap((line) => (line.kind === kind ? [line] : []));
+  const lines = (plan?.spec.lines ?? []).flatMap((line) => (line.kind === kind ? [line] : []));
   return lines.sort((a, b) => a.at - b.at);
 }
 
@@ -92,7 +92,7 @@ function closuresOf(context: JobContext, transform: SiteTransform, { name, corne
 }
 
 function unitOf({ plan }: JobContext): SurveyUnit {
-  return plan?.site.settingOut.unit ?? "m";
+  return plan?.spec.settingOut.unit ?? "m";
 }
 
 /** Each coordinate is off by half a unit of the last place, and by 1 nm of the lattice, at either end. */

@@ -33,8 +33,8 @@ export const lookAlike: JobRule = {
   },
 };
 
-function limitOf({ site }: Job): Given<Length> {
-  return site !== null && site.lookAlike.kind === "given" ? site.lookAlike : NOTICED;
+function limitOf({ plan }: Job): Given<Length> {
+  return plan !== null && plan.lookAlike.kind === "given" ? plan.lookAlike : NOTICED;
 }
 
 /** At most this many pairs are listed, those with the least error; how many more there are is a row of its own. */

@@ -1,5 +1,5 @@
 import type { Input, Missing } from "../../job/model/job.js";
-import type { PlacedBase, SitePlan } from "../../plan/model.js";
+import type { PlacedBase, Plan } from "../../plan/model.js";
 import type { Length } from "../../units/length.js";
 import type { JobRule } from "../job-model.js";
 import type { Verdict } from "../model.js";
@@ -18,7 +18,7 @@ export const settingOutElevation: JobRule = {
 };
 
 /** Placed bases by mark, in the order in which the marks are first placed. */
-function byMark({ bases }: SitePlan): readonly (readonly [string, readonly PlacedBase[]])[] {
+function byMark({ bases }: Plan): readonly (readonly [string, readonly PlacedBase[]])[] {
   const groups = new Map<string, PlacedBase[]>();
   for (const placed of bases) {
     const group = groups.get(placed.base.mark);

@@ -5,7 +5,7 @@
 import type { Place } from "../../diagnostics/finding.js";
 import type { Length, Unit } from "../../units/length.js";
 import type { BudgetSpec } from "./budget.js";
-import type { Site } from "./plan.js";
+import type { PlanSpec } from "./plan.js";
 import type { SurveySpec } from "./survey.js";
 import type { Given, Input, Offset } from "./values.js";
 
@@ -52,7 +52,7 @@ export interface Job {
   /** General tolerances, printed in the title block; empty: the sheet says NOT SPECIFIED. */
   readonly tolerances: string;
   /** Grid and placements; null where the job has none. */
-  readonly site: Site | null;
+  readonly plan: PlanSpec | null;
   /** How position errors are reckoned against the base plate's clearance; defaults where the job says nothing. */
   readonly budget: BudgetSpec;
   /** What is known of the survey of the rods as built. */

@@ -61,7 +61,7 @@ export type TransformSpec =
 export type { SurveyUnit };
 export type PointOrder = "PNEZD" | "PENZD";
 
-export interface Site {
+export interface PlanSpec {
   /** In the order written: x lines, y lines, the others. */
   readonly lines: readonly GridLine[];
   readonly placements: readonly Placement[];

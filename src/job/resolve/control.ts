@@ -8,7 +8,7 @@ import type { Input, Offset } from "../model/job.js";
 import { given, missing } from "../model/job.js";
 import { offsetOf } from "./shapes.js";
 import type { ControlPoint, TransformSpec } from "../model/plan.js";
-import type { Lines, SiteReport } from "./plan-report.js";
+import type { Lines, PlanReport } from "./plan-report.js";
 import { readCrossing } from "./plan-report.js";
 import type { ControlDocument, SiteDocument } from "../schema/plan.js";
 
@@ -22,7 +22,7 @@ export interface WrittenControl {
 export function resolveControl(
   written: readonly WrittenControl[],
   lines: Lines,
-  report: SiteReport,
+  report: PlanReport,
 ): readonly ControlPoint[] {
   judgeNames(written, report);
   return written.map(({ document, control }) => {
@@ -40,7 +40,7 @@ export function resolveControl(
   });
 }
 
-function judgeNames(written: readonly WrittenControl[], report: SiteReport): void {
+function judgeNames(written: readonly WrittenControl[], report: PlanReport): void {
   const first = new Map<string, SourceDocument>();
   for (const { document, control } of written) {
     const key = control.point.toUpperCase();
@@ -58,7 +58,7 @@ function planOf(
   document: SourceDocument,
   { plan, at }: ControlDocument,
   lines: Lines,
-  report: SiteReport,
+  report: PlanReport,
 ): Input<Offset> {
   if (plan !== undefined && at !== undefined)
     report.fault(document, ["at"], "plan-and-at", "is given beside plan; allowed is one of them");
@@ -89,7 +89,7 @@ export function resolveTransform(
   site: SiteDocument | null,
   control: readonly ControlPoint[],
   places: TransformPlaces,
-  report: SiteReport,
+  report: PlanReport,
 ): TransformSpec {
   if (site?.origin !== undefined) {
     if (site.points !== undefined)
@@ -111,7 +111,7 @@ function namedPoints(
   site: SiteDocument | null,
   control: readonly ControlPoint[],
   { site: document }: TransformPlaces,
-  report: SiteReport,
+  report: PlanReport,
 ): readonly ControlPoint[] | null {
   const points = site?.points;
   if (points === undefined) {
@@ -132,7 +132,7 @@ function namedPoints(
 }
 
 /** Points on one spot, on the plan or on the site, give no direction. */
-function judgeApart(points: readonly ControlPoint[], { root }: TransformPlaces, report: SiteReport): void {
+function judgeApart(points: readonly ControlPoint[], { root }: TransformPlaces, report: PlanReport): void {
   points.forEach((b, index) => {
     for (const a of points.slice(0, index)) {
       const onSite = a.northing === b.northing && a.easting === b.easting;

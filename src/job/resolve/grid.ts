@@ -4,7 +4,7 @@ import { nanometres } from "../../units/index.js";
 import type { DocumentPath, SourceDocument } from "../document.js";
 import { placeOf } from "../document.js";
 import type { GridLine } from "../model/plan.js";
-import type { SiteReport } from "./plan-report.js";
+import type { PlanReport } from "./plan-report.js";
 import type { AxisDocument, GridDocument, OtherLineDocument } from "../schema/plan.js";
 
 /** Most lines of a grid. */
@@ -16,7 +16,7 @@ interface NamedLine {
 }
 
 /** The lines of a grid; the faults are in the report. */
-export function resolveGrid(grid: GridDocument, document: SourceDocument, report: SiteReport): readonly GridLine[] {
+export function resolveGrid(grid: GridDocument, document: SourceDocument, report: PlanReport): readonly GridLine[] {
   const named = [
     ...axisLines("x", grid.x, document, report),
     ...axisLines("y", grid.y, document, report),
@@ -33,7 +33,7 @@ function axisLines(
   axis: "x" | "y",
   written: AxisDocument | undefined,
   document: SourceDocument,
-  report: SiteReport,
+  report: PlanReport,
 ): NamedLine[] {
   if (written === undefined) return [];
   const positions = positionsOf(written, axis, document, report);
@@ -50,7 +50,7 @@ function positionsOf(
   { names, at, spacing, from }: AxisDocument,
   axis: "x" | "y",
   document: SourceDocument,
-  report: SiteReport,
+  report: PlanReport,
 ): readonly Length[] | null {
   const fault = (key: string, message: string) => report.fault(document, [axis, key], "grid-length", message);
   if (names.length === 0) fault("names", "is an empty list; allowed is one name or more");
@@ -87,7 +87,7 @@ function judgePositions(
   axis: "x" | "y",
   { names, at }: AxisDocument,
   document: SourceDocument,
-  report: SiteReport,
+  report: PlanReport,
 ): void {
   const first = new Map<Length, number>();
   positions.forEach((position, index) => {
@@ -104,7 +104,7 @@ function otherLine(
   written: OtherLineDocument,
   path: DocumentPath,
   document: SourceDocument,
-  report: SiteReport,
+  report: PlanReport,
 ): NamedLine[] {
   const named = (line: GridLine): NamedLine[] => [{ line, path: [...path, "name"] }];
   const offset = ([x, y]: readonly [Length, Length]) => ({ x, y });
@@ -124,7 +124,7 @@ function otherLine(
 }
 
 /** Placements name lines: every name of the whole grid is used once. */
-function judgeNames(named: readonly NamedLine[], document: SourceDocument, report: SiteReport): void {
+function judgeNames(named: readonly NamedLine[], document: SourceDocument, report: PlanReport): void {
   const first = new Map<string, DocumentPath>();
   for (const { line, path } of named) {
     const earlier = first.get(line.name);

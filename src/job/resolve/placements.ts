@@ -10,7 +10,7 @@ import { placeOf } from "../document.js";
 import { given, missing } from "../model/job.js";
 import { offsetOf } from "./shapes.js";
 import type { Placement } from "../model/plan.js";
-import type { CrossingReading, Lines, SiteReport } from "./plan-report.js";
+import type { CrossingReading, Lines, PlanReport } from "./plan-report.js";
 import { noLine, readCrossing } from "./plan-report.js";
 import type { PlacementDocument, SiteDocument } from "../schema/plan.js";
 
@@ -36,7 +36,7 @@ export interface PlacementGround {
 export function resolvePlacements(
   written: readonly WrittenPlacement[],
   ground: PlacementGround,
-  report: SiteReport,
+  report: PlanReport,
 ): readonly Placement[] {
   const placements: Placement[] = [];
   const stands = new Spots(report);
@@ -58,7 +58,7 @@ export function resolvePlacements(
   return placements;
 }
 
-function judgeBase({ document, placement }: WrittenPlacement, { marks }: PlacementGround, report: SiteReport): void {
+function judgeBase({ document, placement }: WrittenPlacement, { marks }: PlacementGround, report: PlanReport): void {
   const { base, hand } = placement;
   if (!marks.includes(base)) {
     const near = nearestWord(base, marks);
@@ -85,7 +85,7 @@ interface NamedCrossing {
 function crossingsOfEntry(
   { document, placement }: WrittenPlacement,
   lines: Lines,
-  report: SiteReport,
+  report: PlanReport,
 ): NamedCrossing[] {
   const { at, every } = placement;
   if (at !== undefined && every !== undefined)
@@ -188,7 +188,7 @@ function standingAt(
   lines: Lines,
   document: SourceDocument,
   path: DocumentPath,
-  report: SiteReport,
+  report: PlanReport,
 ): Point | null {
   const [first, second] = [lines.get(a), lines.get(b)];
   if (first === undefined || second === undefined) return null;
@@ -223,7 +223,7 @@ interface Stand {
 class Spots {
   private readonly cells = new Map<string, Stand[]>();
 
-  constructor(private readonly report: SiteReport) {}
+  constructor(private readonly report: PlanReport) {}
 
   take(placement: Placement, at: Point, document: SourceDocument, path: DocumentPath): void {
     const other = this.near(at).find((stand) => span(stand.at, at) < ONE_SPOT);

@@ -8,7 +8,7 @@ import { faultAt } from "../document.js";
 import type { GridLine } from "../model/plan.js";
 
 /** Faults of a layout, with their places. */
-export class SiteReport {
+export class PlanReport {
   readonly findings: Finding[] = [];
 
   constructor(readonly unit: Unit) {}

@@ -17,13 +17,13 @@ import { resolveControl, resolveTransform } from "./control.js";
 import { resolveGrid } from "./grid.js";
 import type { WrittenPlacement } from "./placements.js";
 import { resolvePlacements } from "./placements.js";
-import type { ControlPoint, GridLine, Site } from "../model/plan.js";
-import { SiteReport } from "./plan-report.js";
-import type { SettingOutDocument, SiteDocument, SiteSchemas } from "../schema/plan.js";
-import { PLACEMENTS, SITE_KEYS, siteSchemas } from "../schema/plan.js";
+import type { ControlPoint, GridLine, PlanSpec } from "../model/plan.js";
+import { PlanReport } from "./plan-report.js";
+import type { SettingOutDocument, SiteDocument, PlanSchemas } from "../schema/plan.js";
+import { PLACEMENTS, PLAN_KEYS, planSchemas } from "../schema/plan.js";
 
 /** What the layout is read from. */
-export interface SiteSources {
+export interface PlanSources {
   readonly document: SourceDocument;
   readonly inputs: Inputs;
   readonly unit: Unit;
@@ -34,24 +34,24 @@ export interface SiteSources {
 
 /** The layout, or null where the job has none or its faults leave none. */
 export interface ReadSite {
-  readonly site: Site | null;
+  readonly plan: PlanSpec | null;
   readonly findings: readonly Finding[];
 }
 
 /** Reads the layout; every fault is told. */
-export function readSite(sources: SiteSources): ReadSite {
+export function readPlan(sources: PlanSources): ReadSite {
   const { document, unit } = sources;
-  const written = SITE_KEYS.filter((key) => findNode(document.root, key) !== undefined);
-  if (written.length === 0) return { site: null, findings: [] };
-  const report = new SiteReport(unit);
+  const written = PLAN_KEYS.filter((key) => findNode(document.root, key) !== undefined);
+  if (written.length === 0) return { plan: null, findings: [] };
+  const report = new PlanReport(unit);
   judgeWhole(written, document, report);
   const parts = parseParts(sources, report);
-  const site = assemble(parts, sources, report);
-  return { site: report.findings.length > 0 ? null : site, findings: report.findings };
+  const plan = assemble(parts, sources, report);
+  return { plan: report.findings.length > 0 ? null : plan, findings: report.findings };
 }
 
 /** A plan needs its grid and its bases; the rest is for them. */
-function judgeWhole(written: readonly string[], document: SourceDocument, report: SiteReport): void {
+function judgeWhole(written: readonly string[], document: SourceDocument, report: PlanReport): void {
   for (const key of ["grid", "placements"]) {
     if (written.includes(key)) continue;
     const message = `is required beside ${written.join(", ")}; a layout has a grid and placements`;
@@ -60,7 +60,7 @@ function judgeWhole(written: readonly string[], document: SourceDocument, report
 }
 
 interface Parts {
-  readonly grid: Parsed<SiteSchemas["grid"]["_output"]>;
+  readonly grid: Parsed<PlanSchemas["grid"]["_output"]>;
   readonly placements: { readonly whole: boolean; readonly written: readonly WrittenPlacement[] };
   readonly control: { readonly whole: boolean; readonly written: readonly WrittenControl[] };
   readonly site: SiteDocument | null;
@@ -73,11 +73,11 @@ interface Parsed<T> {
   readonly whole: boolean;
 }
 
-function parseParts(sources: SiteSources, report: SiteReport): Parts {
+function parseParts(sources: PlanSources, report: PlanReport): Parts {
   const { document, unit } = sources;
   const surveyUnit = surveyUnitOf(document.root);
-  const schemas = siteSchemas(unit, surveyUnit);
-  const part = (key: (typeof SITE_KEYS)[number]) => partOf(document, key);
+  const schemas = planSchemas(unit, surveyUnit);
+  const part = (key: (typeof PLAN_KEYS)[number]) => partOf(document, key);
   const settingOut = parsePart(schemas.settingOut, part("settingOut"), {}, report);
   const control = parseItems(schemas.control, itemsOf(document, "control", "a list of control points", report), report);
   const site = parsePart(schemas.site, part("site"), {}, report);
@@ -113,7 +113,7 @@ function parsePart<Schema extends Parameters<typeof parseForgiving>[0]>(
   schema: Schema,
   document: SourceDocument | null,
   standIns: Parameters<typeof parseForgiving>[2],
-  report: SiteReport,
+  report: PlanReport,
 ): Parsed<Schema["_output"]> {
   if (document === null) return { value: null, whole: true };
   const { data, pruned, findings } = parseForgiving(schema, document, standIns);
@@ -130,7 +130,7 @@ interface Item<T> {
 function parseItems<Schema extends Parameters<typeof parseForgiving>[0]>(
   schema: Schema,
   documents: readonly SourceDocument[] | null,
-  report: SiteReport,
+  report: PlanReport,
 ): { readonly whole: boolean; readonly items: readonly Item<Schema["_output"]>[] } {
   const parsed = (documents ?? []).map((document) => ({ document, ...parsePart(schema, document, {}, report) }));
   const items = parsed.flatMap(({ document, value, whole }) => (whole && value !== null ? [{ document, value }] : []));
@@ -142,7 +142,7 @@ function itemsOf(
   document: SourceDocument,
   key: string,
   allowed: string,
-  report: SiteReport,
+  report: PlanReport,
 ): readonly SourceDocument[] | null {
   const node = findNode(document.root, key);
   if (node === undefined) return [];
@@ -158,7 +158,7 @@ interface Listed {
   readonly whole: boolean;
 }
 
-function placementDocuments(sources: SiteSources, report: SiteReport): Listed {
+function placementDocuments(sources: PlanSources, report: PlanReport): Listed {
   const { document } = sources;
   const none: Listed = { documents: null, whole: false };
   const node = findNode(document.root, "placements");
@@ -182,8 +182,8 @@ export function tableName(file: string, sheet: string | undefined): string {
 function listedPlacements(
   file: string,
   sheet: string | undefined,
-  { document, inputs, unit }: SiteSources,
-  report: SiteReport,
+  { document, inputs, unit }: PlanSources,
+  report: PlanReport,
 ): Listed {
   const content = inputs.files.get(tableName(file, sheet)) ?? inputs.files.get(file);
   if (content === undefined) {
@@ -211,7 +211,7 @@ function isTable(content: string | Uint8Array | Table): content is Table {
   return typeof content === "object" && "kind" in content;
 }
 
-function assemble(parts: Parts, sources: SiteSources, report: SiteReport): Site {
+function assemble(parts: Parts, sources: PlanSources, report: PlanReport): PlanSpec {
   const { document, unit } = sources;
   const { site, settingOut } = parts;
   const before = report.findings.length;
@@ -239,9 +239,9 @@ function assemble(parts: Parts, sources: SiteSources, report: SiteReport): Site 
 function placeBases(
   parts: Parts,
   lines: ReadonlyMap<string, GridLine> | null,
-  { document, bases }: SiteSources,
-  report: SiteReport,
-): Site["placements"] {
+  { document, bases }: PlanSources,
+  report: PlanReport,
+): PlanSpec["placements"] {
   const marks = marksOf(bases);
   const ground = { lines, marks: marks.map(({ mark }) => mark), site: parts.site };
   const before = report.findings.length;
@@ -259,8 +259,8 @@ function transformOf(
   points: readonly ControlPoint[],
   isGridWhole: boolean,
   document: SourceDocument,
-  report: SiteReport,
-): Site["transform"] {
+  report: PlanReport,
+): PlanSpec["transform"] {
   const places = { root: document, site: partOf(document, "site") ?? document };
   const isWhole = control.whole && (isGridWhole || site?.origin !== undefined);
   return isWhole ? resolveTransform(site, points, places, report) : { kind: "none" };
@@ -271,7 +271,7 @@ function judgeSettingOut(
   { settingOut, site }: Parts,
   control: readonly ControlPoint[],
   document: SourceDocument,
-  report: SiteReport,
+  report: PlanReport,
 ): void {
   if (settingOut?.unit !== undefined || (control.length === 0 && site?.origin === undefined)) return;
   const message = `is required beside ${site?.origin === undefined ? "control" : "site.origin"}; allowed is m, mm, ft (international) or ft-us (US survey): which foot it is makes 2 ft in a million`;
@@ -279,9 +279,9 @@ function judgeSettingOut(
 }
 
 /** Of a grid that lost a part, only the faults that the part could not have made up. */
-function gridLines(grid: Parts["grid"], document: SourceDocument | null, report: SiteReport): readonly GridLine[] {
+function gridLines(grid: Parts["grid"], document: SourceDocument | null, report: PlanReport): readonly GridLine[] {
   if (grid.value === null || document === null) return [];
-  const own = new SiteReport(report.unit);
+  const own = new PlanReport(report.unit);
   const lines = resolveGrid(grid.value, document, own);
   report.findings.push(...own.findings.filter(({ code }) => grid.whole || code === "line-twice"));
   return lines;
@@ -319,9 +319,9 @@ function marksOf(bases: readonly SourceDocument[]): readonly WrittenMark[] {
 /** As many placements as columns: a base that names its quantity is held to it, one that names none takes the count. */
 function judgeCounts(
   marks: readonly WrittenMark[],
-  placements: Site["placements"],
+  placements: PlanSpec["placements"],
   node: SourceNode,
-  report: SiteReport,
+  report: PlanReport,
 ): void {
   const counts = countPlacements(placements);
   const list = ` (placements at ${node.place.file}:${node.place.line}:${node.place.column})`;
@@ -338,21 +338,21 @@ function judgeCounts(
 }
 
 /** How often each mark is placed. */
-export function countPlacements(placements: Site["placements"]): ReadonlyMap<string, number> {
+export function countPlacements(placements: PlanSpec["placements"]): ReadonlyMap<string, number> {
   const counts = new Map<string, number>();
   for (const { mark } of placements) counts.set(mark, (counts.get(mark) ?? 0) + 1);
   return counts;
 }
 
 /** The layout with what its bases add: the bottom of a base plate is the top of concrete and the grout. */
-export function withGrout(site: Site, bases: readonly Base[]): Site {
+export function withGrout(plan: PlanSpec, bases: readonly Base[]): PlanSpec {
   const grouts = new Map(bases.map(({ mark, grout }) => [mark, grout]));
-  const placements = site.placements.map((placement) => {
+  const placements = plan.placements.map((placement) => {
     const { topOfConcrete, bottomOfPlate, mark } = placement;
     const grout = grouts.get(mark);
     if (bottomOfPlate.kind === "given" || topOfConcrete.kind === "missing" || grout?.kind !== "given") return placement;
     const sum = (topOfConcrete.value + grout.value) as Length;
     return { ...placement, bottomOfPlate: given(sum, "top of concrete and grout") };
   });
-  return { ...site, placements };
+  return { ...plan, placements };
 }

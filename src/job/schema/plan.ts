@@ -16,10 +16,10 @@ import {
 } from "./plan-leaves.js";
 
 /** Keys of the job file that make the layout. */
-export const SITE_KEYS = ["grid", "placements", "control", "site", "settingOut"] as const;
+export const PLAN_KEYS = ["grid", "placements", "control", "site", "settingOut"] as const;
 
 /** The schemas of the layout's parts; bare lengths are in `unit`, bare site coordinates in `surveyUnit`. */
-export function siteSchemas(unit: Unit, surveyUnit: SurveyUnit | null) {
+export function planSchemas(unit: Unit, surveyUnit: SurveyUnit | null) {
   const placement = placementBlock(unit);
   return {
     grid: gridBlock(unit),
@@ -30,18 +30,18 @@ export function siteSchemas(unit: Unit, surveyUnit: SurveyUnit | null) {
   };
 }
 
-export type SiteSchemas = ReturnType<typeof siteSchemas>;
-export type GridDocument = z.output<SiteSchemas["grid"]>;
+export type PlanSchemas = ReturnType<typeof planSchemas>;
+export type GridDocument = z.output<PlanSchemas["grid"]>;
 export type AxisDocument = NonNullable<GridDocument["x"]>;
 export type OtherLineDocument = NonNullable<GridDocument["others"]>[number];
-export type PlacementDocument = z.output<SiteSchemas["placement"]>;
-export type ControlDocument = z.output<SiteSchemas["control"]>;
-export type SiteDocument = z.output<SiteSchemas["site"]>;
-export type SettingOutDocument = z.output<SiteSchemas["settingOut"]>;
+export type PlacementDocument = z.output<PlanSchemas["placement"]>;
+export type ControlDocument = z.output<PlanSchemas["control"]>;
+export type SiteDocument = z.output<PlanSchemas["site"]>;
+export type SettingOutDocument = z.output<PlanSchemas["settingOut"]>;
 
 /** The layout's keys of a job file, whole, for the JSON Schema. */
 export function siteShape(unit: Unit) {
-  const { grid, placement, control, site, settingOut } = siteSchemas(unit, null);
+  const { grid, placement, control, site, settingOut } = planSchemas(unit, null);
   const placements = z
     .union([tableChoice(), rows(placement, "a list of placements")], { error: () => PLACEMENTS })
     .describe("Where every base stands: a list, or a CSV or XLSX file with one row a placement.");
@@ -57,7 +57,7 @@ export function siteShape(unit: Unit) {
 
 /** The layout's keys where their values are read apart. */
 export function siteShapeUnread(unit: Unit) {
-  const unread = Object.fromEntries(SITE_KEYS.map((key) => [key, z.unknown().optional()]));
+  const unread = Object.fromEntries(PLAN_KEYS.map((key) => [key, z.unknown().optional()]));
   return { ...unread, ...lookAlikeKey(unit) };
 }
 

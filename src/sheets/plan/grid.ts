@@ -1,7 +1,7 @@
 /** How far each grid line is drawn: over the crossings that are in use, to one end where its bubble stands. Plan millimetres. */
 import { type Extent, extentOfPoints, joinExtents, NO_EXTENT, type Point, pointAt } from "../../geometry/index.js";
 import type { GridLine, Offset } from "../../job/index.js";
-import type { SitePlan } from "../../plan/index.js";
+import type { Plan } from "../../plan/index.js";
 import { toMillimetres } from "../../units/index.js";
 
 /**
@@ -26,10 +26,10 @@ type Used = ReadonlyMap<string, readonly Point[]>;
 const BARE = 6000;
 
 /** Box around everything that is placed and around the x and y lines, never empty. */
-export function gridExtent({ site, bases, extent }: SitePlan): Extent {
+export function gridExtent({ spec, bases, extent }: Plan): Extent {
   const crossings = extentOfPoints(bases.map(({ crossing }) => crossing));
   const placed = Number.isFinite(extent.x0) ? joinExtents(extent, crossings) : NO_EXTENT;
-  const known = site.lines.reduce((box, line) => joinExtents(box, lineBox(line)), placed);
+  const known = spec.lines.reduce((box, line) => joinExtents(box, lineBox(line)), placed);
   const [x0, x1] = wide(known.x0, known.x1);
   const [y0, y1] = wide(known.y0, known.y1);
   return { x0, y0, x1, y1 };
@@ -55,12 +55,12 @@ function lineBox(line: GridLine): Extent {
 }
 
 /** Every line of the grid; `pad` is how far a line runs past its last crossing. */
-export function lineSpans(plan: SitePlan, box: Extent, pad: number): readonly LineSpan[] {
+export function lineSpans(plan: Plan, box: Extent, pad: number): readonly LineSpan[] {
   const used = usedCrossings(plan);
-  return plan.site.lines.map((line) => spanOf(line, plan.site.lines, used, box, pad));
+  return plan.spec.lines.map((line) => spanOf(line, plan.spec.lines, used, box, pad));
 }
 
-function usedCrossings({ bases }: SitePlan): Used {
+function usedCrossings({ bases }: Plan): Used {
   const used = new Map<string, Point[]>();
   for (const { lines, crossing } of bases)
     for (const { name } of lines) {

@@ -1,5 +1,5 @@
 /** Paper beside the plan: for dimension chains, bubbles, the plan's title and the foot of the sheet. Millimetres. */
-import type { SitePlan } from "../../plan/index.js";
+import type { Plan } from "../../plan/index.js";
 import type { Lettering } from "../sheet-sizes.js";
 import { textWidth } from "../text-metrics.js";
 
@@ -28,14 +28,14 @@ export function bubbleRadius(name: string, lettering: Lettering): number {
 }
 
 /** Room for two rows of the job's largest bubbles at the left and above. */
-export function marginsOf({ site }: SitePlan, lettering: Lettering): Margins {
-  const beside = CHAIN.first + CHAIN.next + CHAIN.bubble + 2 * (2 * largest(site.lines, lettering) + BUBBLE_GAP) + 1;
+export function marginsOf({ spec }: Plan, lettering: Lettering): Margins {
+  const beside = CHAIN.first + CHAIN.next + CHAIN.bubble + 2 * (2 * largest(spec.lines, lettering) + BUBBLE_GAP) + 1;
   return { left: beside, top: beside, right: 26, bottom: 42 };
 }
 
 /** How far the bubble of a slanting line reaches past the line's end. */
-export function slantingReach({ site }: SitePlan, lettering: Lettering): number {
-  return STEM + 2 * largest(site.lines, lettering) + 1;
+export function slantingReach({ spec }: Plan, lettering: Lettering): number {
+  return STEM + 2 * largest(spec.lines, lettering) + 1;
 }
 
 function largest(lines: readonly { readonly name: string }[], lettering: Lettering): number {

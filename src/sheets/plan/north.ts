@@ -11,7 +11,7 @@ const RADIUS = 7;
 
 /** Plan north and, where they are known, true north and the bearing on the site; words beside. */
 export function northPiece(request: PlanRequest, width: number, lettering: Lettering): Piece {
-  const { trueNorth } = request.plan.site;
+  const { trueNorth } = request.plan.spec;
   const turns = [
     { word: "PLAN", turn: 0 },
     ...(trueNorth.kind === "given" ? [{ word: "TRUE", turn: trueNorth.value }] : []),
@@ -52,11 +52,11 @@ function northArrow(word: string, turn: number, center: PaperPoint, { small }: L
 }
 
 function northWords({ plan }: PlanRequest): readonly string[] {
-  const { transform, site } = plan;
+  const { transform, spec } = plan;
   const bearing = (degrees: number) => formatDegrees(degrees, 5);
   return [
-    site.trueNorth.kind === "given"
-      ? `Plan north bears ${bearing(site.trueNorth.value)} clockwise from true north.`
+    spec.trueNorth.kind === "given"
+      ? `Plan north bears ${bearing(spec.trueNorth.value)} clockwise from true north.`
       : "True north is not given.",
     ...(transform === null
       ? ["No site coordinates are given."]

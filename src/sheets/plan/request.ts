@@ -1,11 +1,11 @@
 /** What anchor-rod plan sheets are drawn from: the job, its layout, and the few facts that only the pipeline knows. */
 import type { Job } from "../../job/model/job.js";
-import type { SitePlan } from "../../plan/model.js";
+import type { Plan } from "../../plan/model.js";
 
 /** Everything the plan sheets of a job say. */
 export interface PlanRequest {
   readonly job: Job;
-  readonly plan: SitePlan;
+  readonly plan: Plan;
   /** Marks of the held bases, and why. */
   readonly held: ReadonlyMap<string, readonly string[]>;
   /** File names of the setting-out files; empty when none is written. */

@@ -300,7 +300,7 @@ function inBestUnit(length: Length, unit: Unit): string {
 
 /** Control points as given, in the survey's unit. */
 function controlTable({ plan, job }: PlanRequest): TableText {
-  const { unit } = plan.site.settingOut;
+  const { unit } = plan.spec.settingOut;
   const figure = (length: Length) => formatCoordinate(length, unit, COORDINATE_PLACES[unit]);
   const residual = new Map(plan.transform?.residuals.map((each) => [each.name, each]));
   return table(
@@ -336,7 +336,7 @@ function controlTable({ plan, job }: PlanRequest): TableText {
 
 /** Lines that are not told by the chains alone. */
 function gridTable({ plan, job }: PlanRequest, allLines: boolean): TableText {
-  const listed = plan.site.lines.filter(({ kind }) => allLines || (kind !== "x" && kind !== "y"));
+  const listed = plan.spec.lines.filter(({ kind }) => allLines || (kind !== "x" && kind !== "y"));
   return table(
     "grid-lines",
     allLines ? "GRID LINES" : "SKEWED AND RADIAL GRID LINES",
@@ -351,7 +351,7 @@ function gridTable({ plan, job }: PlanRequest, allLines: boolean): TableText {
     listed.map((line) => gridCells(line, job.unit)),
     [
       "SKEWED: THROUGH X, Y. RADIAL AND ARC: CENTRE X, Y. X PLAN EAST, Y PLAN NORTH.",
-      `ANGLES COUNTER-CLOCKWISE FROM PLAN EAST. ${originWords(plan.site.lines, job.unit)}`,
+      `ANGLES COUNTER-CLOCKWISE FROM PLAN EAST. ${originWords(plan.spec.lines, job.unit)}`,
     ],
   );
 }

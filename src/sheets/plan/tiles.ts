@@ -126,7 +126,7 @@ function cutPlan(request: PlanRequest, figures: readonly BaseFigure[], apart: nu
   const margins = marginsOf(request.plan, sheet.lettering);
   const room = roomOn(sheet, margins, banner);
   const places = figures.map(({ placed }) => placed.workingPoint);
-  const { lines } = request.plan.site;
+  const { lines } = request.plan.spec;
   const stops = {
     x: lines.flatMap((line) => (line.kind === "x" ? [toMillimetres(line.at)] : [])),
     y: lines.flatMap((line) => (line.kind === "y" ? [toMillimetres(line.at)] : [])),

@@ -65,7 +65,7 @@ export function layOutMarks(
   const tickEnd = (3 * marking.clearance + 1.5 * marking.textHeight) / NM_PER_MM;
   const titles = [
     ...titlesOf(base.template.mark, job.revision, ground, tickEnd),
-    ...whereSet(job.site, base.mark, ground.extent, tickEnd),
+    ...whereSet(job.plan, base.mark, ground.extent, tickEnd),
   ];
   const unlettered = [...labels, ...titles].filter(({ text }) => !canLetter(text)).map(notInFont);
   const lettered = arrange(ground, labels.filter(isLettered), titles.filter(isLettered), heights);

@@ -4,7 +4,7 @@
  */
 import type { Extent, Point } from "../../geometry/index.js";
 import { extentOfPoints, joinExtents, point, turnOf } from "../../geometry/index.js";
-import type { GridLine, Placement, Site } from "../../job/model/plan.js";
+import type { GridLine, Placement, PlanSpec } from "../../job/model/plan.js";
 import { placedAlike } from "../../plan/index.js";
 import type { Block } from "./lettering.js";
 import { lettering } from "./lettering.js";
@@ -14,12 +14,12 @@ import type { Title } from "./titles.js";
 const SAME_DEGREES = 1e-6;
 
 /** North arrow and grid names of a mark's template; none where they would not hold for every place that it serves. */
-export function whereSet(site: Site | null, mark: string, extent: Extent, edge: number): readonly Title[] {
-  if (site === null || !placedAlike(site, mark)) return [];
-  const placements = site.placements.filter((placement) => placement.mark === mark);
+export function whereSet(spec: PlanSpec | null, mark: string, extent: Extent, edge: number): readonly Title[] {
+  if (spec === null || !placedAlike(spec, mark)) return [];
+  const placements = spec.placements.filter((placement) => placement.mark === mark);
   const [first, ...others] = placements;
   if (first === undefined) return [];
-  const names = others.length > 0 ? [] : gridNames(site, first, extent, edge);
+  const names = others.length > 0 ? [] : gridNames(spec, first, extent, edge);
   return [northTitle(90 - first.turn, extent), ...names];
 }
 
@@ -70,9 +70,9 @@ export function northArrow(degrees: number, height: number): Block {
 }
 
 /** The two lines of the only placement, each named at the far end of the axis that it runs along. */
-function gridNames(site: Site, placement: Placement, extent: Extent, edge: number): readonly Title[] {
+function gridNames(spec: PlanSpec, placement: Placement, extent: Extent, edge: number): readonly Title[] {
   return placement.lines.flatMap((name) => {
-    const line = site.lines.find((each) => each.name === name);
+    const line = spec.lines.find((each) => each.name === name);
     const axis = line === undefined ? null : axisOf(line, placement);
     return axis === null ? [] : [gridTitle(`GRID ${name}`, axis, extent, edge)];
   });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { controlClosure } from "../../../src/checks/job-rules/control-closure.js";
 import { given, missing } from "../../../src/job/model/job.js";
-import type { ControlPoint, Site } from "../../../src/job/model/plan.js";
+import type { ControlPoint, PlanSpec } from "../../../src/job/model/plan.js";
 import { nanometres, scale } from "../../../src/units/index.js";
 import { controlPoint, zero } from "../../setting-out-plan.js";
 import { at, jobRowsOf } from "./layout-context.js";
@@ -9,7 +9,7 @@ import { at, jobRowsOf } from "./layout-context.js";
 const point = (name: string, x: number, east: number): ControlPoint =>
   controlPoint(name, at(60000), nanometres(at(24000) + east), { plan: given({ x: nanometres(x), y: zero }, "job") });
 
-const sited = (...control: readonly ControlPoint[]): Partial<Site> => ({
+const sited = (...control: readonly ControlPoint[]): Partial<PlanSpec> => ({
   control,
   transform: { kind: "points", points: control.map(({ name }) => name) },
 });

@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { controlResidual } from "../../../src/checks/job-rules/control-residual.js";
 import { given, missing } from "../../../src/job/model/job.js";
-import type { Site } from "../../../src/job/model/plan.js";
+import type { PlanSpec } from "../../../src/job/model/plan.js";
 import { nanometres } from "../../../src/units/index.js";
 import { controlPoint, zero } from "../../setting-out-plan.js";
 import { at, jobRowsOf } from "./layout-context.js";
 
 /** Two points 100 ft apart on the plan, `more` nanometres farther on the site: each is left with half of that. */
-const stretched = (more: number): Partial<Site> => ({
+const stretched = (more: number): Partial<PlanSpec> => ({
   control: [
     controlPoint("CP1", at(60000), at(24000), { plan: given({ x: zero, y: zero }, "job") }),
     controlPoint("CP2", at(60000), nanometres(at(25200) + more), { plan: given({ x: at(1200), y: zero }, "job") }),

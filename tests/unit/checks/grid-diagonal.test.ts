@@ -2,11 +2,11 @@ import { describe, expect, it } from "vitest";
 import { gridDiagonal } from "../../../src/checks/job-rules/grid-diagonal.js";
 import { runJobRules } from "../../../src/checks/job-run.js";
 import { given } from "../../../src/job/model/job.js";
-import type { Site } from "../../../src/job/model/plan.js";
+import type { PlanSpec } from "../../../src/job/model/plan.js";
 import { placementAt } from "../../setting-out-plan.js";
 import { at, jobRowsOf, layoutContext } from "./layout-context.js";
 
-const turned = (bearing: number, unit: "m" | "mm" | "ft" | "ft-us", factor = 1): Partial<Site> => ({
+const turned = (bearing: number, unit: "m" | "mm" | "ft" | "ft-us", factor = 1): Partial<PlanSpec> => ({
   transform: { kind: "origin", northing: at(60000), easting: at(24000), bearing },
   scaleFactor: given(factor, "job"),
   settingOut: { order: "PNEZD", unit },

@@ -2,7 +2,7 @@
 import type { CheckRow, JobContext, JobRule } from "../../../src/checks/index.js";
 import { runJobRules } from "../../../src/checks/job-run.js";
 import type { Base, Job } from "../../../src/job/model/job.js";
-import type { Site } from "../../../src/job/model/plan.js";
+import type { PlanSpec } from "../../../src/job/model/plan.js";
 import { layoutPattern } from "../../../src/rods/index.js";
 import { makePlateOutline } from "../../../src/template/index.js";
 import type { Length } from "../../../src/units/index.js";
@@ -12,7 +12,7 @@ import { placementAt, planJob } from "../../setting-out-plan.js";
 
 /** The context of a job with that site. */
 export function layoutContext(
-  site: Partial<Site> = {},
+  site: Partial<PlanSpec> = {},
   bases: readonly Base[] = [baseFixture()],
   changes: Partial<Job> = {},
 ): JobContext {
@@ -32,7 +32,7 @@ export function jobRowsOf(rule: JobRule, ...context: Parameters<typeof layoutCon
 }
 
 /** Two bases B1 on the crossing A-1, the second off it by `x` nanometres and turned. */
-export function twoApart(x: number, turn = 0): Partial<Site> {
+export function twoApart(x: number, turn = 0): Partial<PlanSpec> {
   const offset = { x: nanometres(x), y: nanometres(0) };
   return { placements: [placementAt(["A", "1"]), placementAt(["A", "1"], { offset, turn })] };
 }

@@ -1,6 +1,6 @@
 /** The layout as a job file has it. */
 import { describe, expect, it } from "vitest";
-import type { Job, Placement, Site } from "../../../src/job/index.js";
+import type { Job, Placement, PlanSpec } from "../../../src/job/index.js";
 import { inches, millimetres, nanometres } from "../../../src/units/index.js";
 import { jobOf } from "./files.js";
 
@@ -20,9 +20,9 @@ function jobWith(...lines: readonly string[]): Job {
   return jobOf(['job: { number: "1" }', "units: in", ...GRID, ...lines, "bases:", `  - ${BASE}`, ""].join("\n"));
 }
 
-function siteOf(job: Job): Site {
-  if (job.site === null) throw new Error("no layout");
-  return job.site;
+function siteOf(job: Job): PlanSpec {
+  if (job.plan === null) throw new Error("no layout");
+  return job.plan;
 }
 
 const placed = (...lines: readonly string[]): readonly Placement[] => siteOf(jobWith(...lines)).placements;
@@ -31,7 +31,7 @@ const where = (placements: readonly Placement[]) => placements.map(({ lines }) =
 describe("a job without a layout", () => {
   it("has none", () => {
     const job = jobOf(['job: { number: "1" }', "units: in", "bases:", `  - ${BASE}`, ""].join("\n"));
-    expect(job.site).toBeNull();
+    expect(job.plan).toBeNull();
     expect(job.lookAlike).toEqual({ kind: "given", value: inches(1), from: "default 1 in" });
   });
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { given } from "../../../src/job/index.js";
 import { makeTransform, planToSite, siteToPlan } from "../../../src/plan/index.js";
 import { coordinate, millimetres } from "../../../src/units/index.js";
-import { controlPoint, siteFixture } from "../../setting-out-plan.js";
+import { controlPoint, planFixture } from "../../setting-out-plan.js";
 
 const m = (metres: number) => coordinate(metres * 1e9);
 const motion = (bearing: number, scaleFactor = 1) => ({
@@ -42,7 +42,7 @@ describe("plan to site", () => {
 describe("the transform", () => {
   it("by origin and bearing is what the job says, with residuals of the points that are on the plan", () => {
     const transform = makeTransform(
-      siteFixture({
+      planFixture({
         transform: { kind: "origin", northing: m(5000), easting: m(2000), bearing: 90 },
         control: [controlPoint("CP1", m(4970.001), m(2040.002), onPlan(30, 40)), controlPoint("BM", m(1), m(1))],
       }),
@@ -56,7 +56,7 @@ describe("the transform", () => {
 
   it("by two points that agree leaves nothing", () => {
     const transform = makeTransform(
-      siteFixture({
+      planFixture({
         transform: { kind: "points", points: ["CP1", "CP2"] },
         control: [
           controlPoint("CP1", m(5000), m(2000), onPlan(0, 0)),
@@ -76,7 +76,7 @@ describe("the transform", () => {
 
   it("by two points that are 10 mm too far apart leaves half of it at each, the scale held", () => {
     const transform = makeTransform(
-      siteFixture({
+      planFixture({
         transform: { kind: "points", points: ["CP1", "CP2"] },
         control: [
           controlPoint("CP1", m(5000), m(2000), onPlan(0, 0)),
@@ -93,7 +93,7 @@ describe("the transform", () => {
 
   it("uses the named points only", () => {
     const transform = makeTransform(
-      siteFixture({
+      planFixture({
         transform: { kind: "points", points: ["CP1", "CP2"] },
         control: [
           controlPoint("CP1", m(5000), m(2000), onPlan(0, 0)),
@@ -107,6 +107,6 @@ describe("the transform", () => {
   });
 
   it("is none where the job asks for none", () => {
-    expect(makeTransform(siteFixture())).toBeNull();
+    expect(makeTransform(planFixture())).toBeNull();
   });
 });

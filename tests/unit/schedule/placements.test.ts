@@ -34,7 +34,7 @@ const LISTED = [
 ].join("\n");
 
 /** Placements without their places, which name the file. */
-const layoutOf = (job: Job) => (job.site?.placements ?? []).map(({ place: _place, ...placement }) => placement);
+const layoutOf = (job: Job) => (job.plan?.placements ?? []).map(({ place: _place, ...placement }) => placement);
 
 const csv = (...lines: readonly string[]) => ({ "list.csv": lines.join("\n") });
 const WHOLE = csv(
@@ -69,7 +69,7 @@ describe("a placement list", () => {
   });
 
   it("places each base in its row, for later findings", () => {
-    const places = jobOf(jobText("placements: list.csv"), WHOLE).site?.placements.map(({ place }) => place);
+    const places = jobOf(jobText("placements: list.csv"), WHOLE).plan?.placements.map(({ place }) => place);
     expect(places?.[2]).toEqual({ file: "list.csv", line: 6, column: 2, path: "row 6 Line 1" });
   });
 

@@ -1,9 +1,9 @@
 /** Layouts of every kind for the plan sheets, made by hand without the readers. Invented data. */
 import type { PlanRequest } from "../../../src/sheets/index.js";
-import type { Base, GridLine, Job, Placement, Site } from "../../../src/job/index.js";
+import type { Base, GridLine, Job, Placement, PlanSpec } from "../../../src/job/index.js";
 import { given, missing } from "../../../src/job/index.js";
 import { layoutPattern } from "../../../src/rods/index.js";
-import { makeSitePlan } from "../../../src/plan/index.js";
+import { makePlan } from "../../../src/plan/index.js";
 import { inches, type Length, millimetres, nanometres } from "../../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../../fixture.js";
 
@@ -11,7 +11,7 @@ const zero = nanometres(0);
 const feet = (value: number): Length => inches(12 * value);
 const metres = (value: number): Length => millimetres(1000 * value);
 
-export function siteFixture(changes: Partial<Site> = {}): Site {
+export function planFixture(changes: Partial<PlanSpec> = {}): PlanSpec {
   return {
     lines: [],
     placements: [],
@@ -45,14 +45,14 @@ export function placementOf(
 }
 
 /** A request for this job with this site; throws where the plan has a fault. */
-export function planCase(bases: readonly Base[], site: Site, changes: Partial<Job> = {}): PlanRequest {
-  const job = jobFixture({ bases, site, ...changes });
+export function planCase(bases: readonly Base[], site: PlanSpec, changes: Partial<Job> = {}): PlanRequest {
+  const job = jobFixture({ bases, plan: site, ...changes });
   const layouts = bases.map((base) => {
     const layout = layoutPattern(base);
     if (!layout.ok) throw new Error(`no layout of ${base.mark}`);
     return layout.value;
   });
-  const plan = makeSitePlan(job, layouts);
+  const plan = makePlan(job, layouts);
   if (!plan.ok) throw new Error(plan.findings.map(({ message }) => message).join("; "));
   if (plan.value === null) throw new Error("no plan");
   return {
@@ -118,7 +118,7 @@ function nameOf(index: number): string {
 }
 
 /** Numbered x lines, lettered y lines, `across` by `up` bays of 25 by 20 ft, a base at every crossing. */
-export function regularPlan(across: number, up: number, changes: Partial<Site> = {}): PlanRequest {
+export function regularPlan(across: number, up: number, changes: Partial<PlanSpec> = {}): PlanRequest {
   const lines: readonly GridLine[] = [
     ...Array.from({ length: across }, (_, i) => ({ kind: "x", name: String(i + 1), at: feet(25 * i) }) as const),
     ...Array.from({ length: up }, (_, i) => ({ kind: "y", name: nameOf(i), at: feet(20 * i) }) as const),
@@ -130,7 +130,7 @@ export function regularPlan(across: number, up: number, changes: Partial<Site> =
     const onEdge = column === 0 ? { x: inches(4.5), y: zero } : { x: zero, y: zero };
     return placementOf(mark, [String(column + 1), nameOf(row)], { turn: row % 2 === 0 ? 0 : 90, offset: onEdge });
   });
-  return planCase(bases, siteFixture({ lines, placements, ...changes }));
+  return planCase(bases, planFixture({ lines, placements, ...changes }));
 }
 
 const control = [
@@ -153,7 +153,7 @@ const control = [
 /** Sixty-odd bases with four skewed bays, control points, a true north and a site bearing. */
 export function skewedPlan(): PlanRequest {
   const regular = regularPlan(8, 7);
-  const { site } = regular.plan;
+  const { spec: site } = regular.plan;
   const turn = 15;
   const skew = Array.from(
     { length: 5 },
@@ -169,7 +169,7 @@ export function skewedPlan(): PlanRequest {
   );
   return planCase(
     types(),
-    siteFixture({
+    planFixture({
       lines: [...site.lines, ...skew],
       placements: [...site.placements, ...placements],
       control,
@@ -203,7 +203,7 @@ export function radialPlan(): PlanRequest {
   );
   return planCase(
     [metricBase()],
-    siteFixture({ lines: [...rays, ...arcs], placements, settingOut: { order: "PENZD", unit: "m" } }),
+    planFixture({ lines: [...rays, ...arcs], placements, settingOut: { order: "PENZD", unit: "m" } }),
     METRIC,
   );
 }
@@ -256,7 +256,7 @@ export function metricPlan(): PlanRequest {
     .flatMap((x) =>
       ["A", "B", "C"].map((row) => placementOf("B1", [x.name, row], { topOfConcrete: missing("toc", "not given") })),
     );
-  return planCase([metricBase()], siteFixture({ lines, placements }), METRIC);
+  return planCase([metricBase()], planFixture({ lines, placements }), METRIC);
 }
 
 /** One base on two lines. */
@@ -266,7 +266,7 @@ export function singlePlan(): PlanRequest {
 
 /** A grid on which nothing stands yet. */
 export function barePlan(): PlanRequest {
-  const { site } = regularPlan(4, 3).plan;
+  const { spec: site } = regularPlan(4, 3).plan;
   return planCase([baseFixture()], { ...site, placements: [] });
 }
 

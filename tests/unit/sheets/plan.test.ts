@@ -15,7 +15,7 @@ import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
 import type { GridLine } from "../../../src/job/index.js";
 import { given, missing } from "../../../src/job/index.js";
 import { inches, millimetres, NM_PER_MM, parseLength, type Unit } from "../../../src/units/index.js";
-import { placementOf, planCase, planCases, regularPlan, siteFixture } from "./plan-cases.js";
+import { placementOf, planCase, planCases, regularPlan, planFixture } from "./plan-cases.js";
 import { groupsOf, textsOf, wordsIn, wordsOf } from "./scene-walk.js";
 
 interface Drawn {
@@ -118,7 +118,7 @@ describe("every plan", () => {
     it(`has every grid line in a bubble: ${name}`, () => {
       const { request, scenes } = plan(name);
       const bubbles = new Set(groups(scenes, "grid-bubble").map(({ data }) => String(data.name)));
-      expect([...bubbles].sort()).toEqual(request.plan.site.lines.map(({ name: line }) => line).sort());
+      expect([...bubbles].sort()).toEqual(request.plan.spec.lines.map(({ name: line }) => line).sort());
     });
 
     it(`has every placement in its table, with both distances, turn and level: ${name}`, () => {
@@ -306,7 +306,7 @@ describe("schedules", () => {
 
   it("write the group centres of AISC 303-10: 1/4 in, and its accumulation along a line", () => {
     const { plan: sitePlan, job } = regularPlan(4, 3);
-    const request = planCase(job.bases, sitePlan.site, { editions: { ...job.editions, placing: "AISC 303-10" } });
+    const request = planCase(job.bases, sitePlan.spec, { editions: { ...job.editions, placing: "AISC 303-10" } });
     const scene = drawPlanSheets(request).find(({ items }) => groupsOf(items, "tolerances").length > 0);
     const words = wordsIn(scene ?? fail(), "tolerances");
     expect(words).toMatch(/group centre to established .*± 1\/4 7\.5\.1\(e\)/);
@@ -330,12 +330,12 @@ describe("schedules", () => {
 
   it("gives levels as a range, and says where they differ", () => {
     const { plan: sitePlan, job } = regularPlan(2, 1);
-    const placements = sitePlan.site.placements.map((each, i) => ({
+    const placements = sitePlan.spec.placements.map((each, i) => ({
       ...each,
       mark: "B1",
       topOfConcrete: given(inches(1200 - 6 * i), "job"),
     }));
-    const scenes = drawPlanSheets(planCase(job.bases, { ...sitePlan.site, placements }));
+    const scenes = drawPlanSheets(planCase(job.bases, { ...sitePlan.spec, placements }));
     expect(allWords(scenes)).toContain(`+99'-6" TO +100'-0"`);
   });
 
@@ -379,7 +379,7 @@ describe("jobs of which little is known", () => {
       concrete: { ...base.concrete, shape: missing("concrete", "not given") },
       basePlate: { ...base.basePlate, shape: missing("basePlate", "not given") },
     }));
-    const scenes = drawPlanSheets(planCase(bases, sitePlan.site));
+    const scenes = drawPlanSheets(planCase(bases, sitePlan.spec));
     expect(groups(scenes, "placement")).toHaveLength(6);
     for (const scene of scenes) expect(findTextCollisions(scene)).toEqual([]);
   });
@@ -396,7 +396,7 @@ describe("jobs of which little is known", () => {
     const far: GridLine = { kind: "x", name: "9", at: millimetres(90_000) };
     const all = [...placements, placementOf("B1", ["9", "A"])];
     const { job } = regularPlan(1, 1);
-    const scenes = drawPlanSheets(planCase(job.bases, siteFixture({ lines: [...lines, far, y], placements: all })));
+    const scenes = drawPlanSheets(planCase(job.bases, planFixture({ lines: [...lines, far, y], placements: all })));
     for (const scene of scenes) expect(findTextCollisions(scene)).toEqual([]);
     expect(rowsOf(scenes, "placement-table", 8)).toHaveLength(7);
   });

@@ -1,15 +1,15 @@
 import { describe, expect, it } from "vitest";
 import type { Job } from "../../../src/job/model/job.js";
-import type { GridLine, Placement, Site } from "../../../src/job/model/plan.js";
+import type { GridLine, Placement, PlanSpec } from "../../../src/job/model/plan.js";
 import { layoutPattern } from "../../../src/rods/index.js";
 import type { Mark, Plate } from "../../../src/template/index.js";
 import { makePlate } from "../../../src/template/index.js";
 import { inches } from "../../../src/units/length.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
-import { gridLines, placementAt, siteFixture, zero } from "../../setting-out-plan.js";
+import { gridLines, placementAt, planFixture, zero } from "../../setting-out-plan.js";
 
-function plateWith(site: Site | null): Plate {
-  const job: Job = jobFixture({ site });
+function plateWith(site: PlanSpec | null): Plate {
+  const job: Job = jobFixture({ plan: site });
   const base = baseFixture();
   const layout = layoutPattern(base);
   const plate = layout.ok ? makePlate(job, base, layout.value) : layout;
@@ -18,7 +18,7 @@ function plateWith(site: Site | null): Plate {
 }
 
 function marksOf(placements: readonly Placement[], lines: readonly GridLine[] = gridLines): readonly Mark[] {
-  return plateWith(siteFixture({ placements, lines })).marks.filter(({ kind }) => kind === "north" || kind === "grid");
+  return plateWith(planFixture({ placements, lines })).marks.filter(({ kind }) => kind === "north" || kind === "grid");
 }
 
 const textsOf = (placements: readonly Placement[], lines?: readonly GridLine[]) =>

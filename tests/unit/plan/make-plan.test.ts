@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { given } from "../../../src/job/index.js";
 import { layoutPattern } from "../../../src/rods/index.js";
-import { concreteOnPlan, makeSitePlan, placedAlike } from "../../../src/plan/index.js";
+import { concreteOnPlan, makePlan, placedAlike } from "../../../src/plan/index.js";
 import { inches, millimetres, toMillimetres } from "../../../src/units/index.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
-import { placementAt, planJob, siteFixture, zero } from "../../setting-out-plan.js";
+import { placementAt, planJob, planFixture, zero } from "../../setting-out-plan.js";
 
 const rodsOf = (turn: number) => {
   const { plan } = planJob({ placements: [placementAt(["B", "2"], { turn })] });
@@ -71,7 +71,7 @@ describe("the plan", () => {
   });
 
   it("is null for a job without a layout", () => {
-    expect(makeSitePlan(jobFixture(), [])).toEqual({ ok: true, value: null, findings: [] });
+    expect(makePlan(jobFixture(), [])).toEqual({ ok: true, value: null, findings: [] });
   });
 
   it.each([
@@ -80,8 +80,8 @@ describe("the plan", () => {
     ["lines that do not cross", placementAt(["A", "B"])],
   ])("made by hand, %s is a finding at its place", (_name, placement) => {
     const layout = layoutPattern(baseFixture());
-    const job = jobFixture({ site: siteFixture({ placements: [placement] }) });
-    const plan = makeSitePlan(job, layout.ok ? [layout.value] : []);
+    const job = jobFixture({ plan: planFixture({ placements: [placement] }) });
+    const plan = makePlan(job, layout.ok ? [layout.value] : []);
     expect(plan.ok).toBe(false);
     expect(plan.findings.map(({ at }) => at)).toEqual([placement.place]);
   });

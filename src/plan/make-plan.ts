@@ -14,11 +14,11 @@ import {
   shift,
   turn,
 } from "../geometry/index.js";
-import type { Base, Job, Placement, Site } from "../job/index.js";
+import type { Base, Job, Placement, PlanSpec } from "../job/index.js";
 import { chooseCrossing } from "../job/index.js";
 import type { Layout } from "../rods/index.js";
 import { makeTransform } from "./make-transform.js";
-import type { PlacedBase, SitePlan } from "./model.js";
+import type { PlacedBase, Plan } from "./model.js";
 
 /** A base with its rods. */
 interface Type {
@@ -27,22 +27,22 @@ interface Type {
 }
 
 /** The plan of a job; null for a job without placements or grid. `layouts` are in the order of the job's bases. */
-export function makeSitePlan(job: Job, layouts: readonly Layout[]): Outcome<SitePlan | null> {
-  const { site } = job;
-  if (site === null) return { ok: true, value: null, findings: [] };
+export function makePlan(job: Job, layouts: readonly Layout[]): Outcome<Plan | null> {
+  const spec = job.plan;
+  if (spec === null) return { ok: true, value: null, findings: [] };
   const types = new Map<string, Type>();
   job.bases.forEach((base, i) => {
     const layout = layouts[i];
     if (layout !== undefined) types.set(base.mark, { base, layout });
   });
   const findings: Finding[] = [];
-  const lines = new Map(site.lines.map((line) => [line.name, line]));
-  const placed = site.placements.flatMap((placement) => place(placement, types, lines, findings));
+  const lines = new Map(spec.lines.map((line) => [line.name, line]));
+  const placed = spec.placements.flatMap((placement) => place(placement, types, lines, findings));
   if (findings.length > 0) return { ok: false, findings };
-  return { ok: true, value: planOf(site, withOwnNames(placed)), findings };
+  return { ok: true, value: planOf(spec, withOwnNames(placed)), findings };
 }
 
-type Lines = ReadonlyMap<string, Site["lines"][number]>;
+type Lines = ReadonlyMap<string, PlanSpec["lines"][number]>;
 
 /** Jobs that were read have no fault left here; those made by hand may. */
 function place(
@@ -125,8 +125,8 @@ function withOwnNames(placed: readonly PlacedBase[]): readonly PlacedBase[] {
   });
 }
 
-function planOf(site: Site, bases: readonly PlacedBase[]): SitePlan {
-  return { site, bases, control: site.control, transform: makeTransform(site), extent: extentOfPlan(bases) };
+function planOf(spec: PlanSpec, bases: readonly PlacedBase[]): Plan {
+  return { spec, bases, control: spec.control, transform: makeTransform(spec), extent: extentOfPlan(bases) };
 }
 
 function extentOfPlan(bases: readonly PlacedBase[]): Extent {
@@ -140,7 +140,7 @@ function extentOfBase(base: PlacedBase): Extent {
 }
 
 /** True where every placement of the mark is turned alike, and there is one: north may then be marked on its template. */
-export function placedAlike({ placements }: Pick<Site, "placements">, mark: string): boolean {
+export function placedAlike({ placements }: Pick<PlanSpec, "placements">, mark: string): boolean {
   const turns = placements
     .filter((placement) => placement.mark === mark)
     .map(({ turn: degrees }) => wholeTurn(degrees));
