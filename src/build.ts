@@ -5,7 +5,7 @@
 import { sha256 } from "@noble/hashes/sha2.js";
 import { bytesToHex } from "@noble/hashes/utils.js";
 import { CAUTIONS } from "./checks/cautions.js";
-import type { CheckContext, CheckRow, MadeBase } from "./checks/index.js";
+import type { CheckContext, CheckRow } from "./checks/index.js";
 import {
   isHeld,
   jobQuestionText,
@@ -27,15 +27,15 @@ import { readJob } from "./job/index.js";
 import type { Base, Job } from "./job/model/job.js";
 import type { BaseOutput, JobOutputKind, JobProduct, OutputFile, OutputKind, Product, SvgDocument } from "./outputs.js";
 import { baseOutputs, jobDocuments, jobOutputs, layersOf } from "./outputs.js";
-import { layoutPattern } from "./rods/index.js";
-import type { Layout } from "./rods/layout.js";
-import { makePlate, makePlateOutline, measurePlate } from "./template/index.js";
-import type { Plate } from "./template/model.js";
-import type { Inputs } from "./readers/inputs.js";
 import { makePlan } from "./plan/index.js";
 import type { Plan } from "./plan/model.js";
+import type { Inputs } from "./readers/inputs.js";
+import { placeRods } from "./rods/index.js";
+import type { BaseWithRods, OutlinedBase, PlacedRod } from "./rods/model.js";
 import type { Summary, SummaryBase, SummaryFile } from "./summary.js";
 import { summarizeBase, summarizeCheck, summarizeJob, weighPlate } from "./summary.js";
+import { makePlate, makePlateOutline, measurePlate } from "./template/index.js";
+import type { Plate } from "./template/model.js";
 
 export interface BuildOptions {
   /** ISO date for a job that names none. */
@@ -187,7 +187,7 @@ export function buildInParts(inputs: Inputs, options: BuildOptions): PartwiseBui
   const read = readJob(inputs, { date: options.date });
   if (!read.ok) return faulty(read.findings);
   const job = read.value;
-  const { findings: faults, layouts, plan, made } = firstPass(job);
+  const { findings: faults, plan, bases } = firstPass(job);
   const findings = [...read.findings, ...faults];
   if (hasErrors(findings)) return faulty(findings);
   const files = startJobFiles(options);
@@ -197,13 +197,13 @@ export function buildInParts(inputs: Inputs, options: BuildOptions): PartwiseBui
     ...files.add("summary", () => writeSummaryHead(summarizeJob(job))),
   ];
   const held = new Map<string, readonly string[]>();
-  const rows = hasErrors(findings) ? [] : worstFirst(runJobChecks({ job, plan, made }));
-  const product = plan === null ? null : { job, plan, layouts, rows, held };
+  const rows = hasErrors(findings) ? [] : worstFirst(runJobChecks({ job, plan, bases }));
+  const product = plan === null ? null : { job, plan, rows, held };
   return {
     findings,
     job,
     head,
-    bases: makeBases(job, files, held, options),
+    bases: makeBases(job, bases, files, held, options),
     documents: makeDocuments(product, files, options),
     tail: () => closeJobFiles(job, rows, files),
   };
@@ -219,50 +219,48 @@ function faulty(findings: readonly Finding[]): PartwiseBuild {
 /** What is found on the way through every base, and what is kept of it. */
 interface FirstPass {
   readonly findings: readonly Finding[];
-  /** In the order of the bases; complete where no finding is an error. */
-  readonly layouts: readonly Layout[];
-  /** null: the job has no layout plan. */
+  /** null: the job has no grid. */
   readonly plan: Plan | null;
-  /** As `layouts`, with the templates' outlines. */
-  readonly made: readonly MadeBase[];
+  /** In the order of the job's bases; complete where no finding is an error. */
+  readonly bases: readonly OutlinedBase[];
 }
 
 /** Goes through every base once, so that every fault is told before anything is written. Keeps no plates: they are large. */
 function firstPass(job: Job): FirstPass {
   const findings: Finding[] = [];
-  const layouts: Layout[] = [];
-  const made: MadeBase[] = [];
+  const withRods: BaseWithRods[] = [];
+  const bases: OutlinedBase[] = [];
   for (const base of job.bases) {
-    const layout = layoutPattern(base);
-    findings.push(...layout.findings);
-    if (!layout.ok) continue;
-    const outline = makePlateOutline(job, base, layout.value);
+    const rods = placeRods(base);
+    findings.push(...rods.findings);
+    if (!rods.ok) continue;
+    const outline = makePlateOutline(job, base, rods.value);
     findings.push(...outline.findings);
-    layouts.push(layout.value);
-    if (outline.ok) made.push({ base, layout: layout.value, outline: outline.value });
+    withRods.push({ base, rods: rods.value });
+    if (outline.ok) bases.push({ base, rods: rods.value, outline: outline.value });
   }
-  if (layouts.length < job.bases.length) return { findings, layouts, plan: null, made };
-  const plan = makePlan(job, layouts);
-  return { findings: [...findings, ...plan.findings], layouts, plan: plan.ok ? plan.value : null, made };
+  if (withRods.length < job.bases.length) return { findings, plan: null, bases };
+  const plan = makePlan(job, withRods);
+  return { findings: [...findings, ...plan.findings], plan: plan.ok ? plan.value : null, bases };
 }
 
-function layOut(job: Job, base: Base): { readonly layout: Layout; readonly plate: Plate } {
-  const layout = layoutPattern(base);
-  const plate = layout.ok ? makePlate(job, base, layout.value) : layout;
-  if (!layout.ok || !plate.ok) throw new ProgramFault(`base ${base.mark}: a fault that the first pass did not find`);
-  return { layout: layout.value, plate: plate.value };
+function plateOf(job: Job, base: Base, rods: readonly PlacedRod[]): Plate {
+  const plate = makePlate(job, base, rods);
+  if (!plate.ok) throw new ProgramFault(`base ${base.mark}: a fault that the first pass did not find`);
+  return plate.value;
 }
 
 function* makeBases(
   job: Job,
+  bases: readonly OutlinedBase[],
   files: JobFiles,
   held: Map<string, readonly string[]>,
   options: BuildOptions,
 ): Generator<BaseResult & { readonly parts: readonly Part[] }> {
   const writers = baseOutputs.filter(({ kind }) => options.outputs?.includes(kind) ?? true);
-  for (const [index, base] of job.bases.entries()) {
-    const { layout, plate } = layOut(job, base);
-    const product = judge(job, base, layout, plate);
+  for (const [index, { base, rods }] of bases.entries()) {
+    const plate = plateOf(job, base, rods);
+    const product = judge(job, base, rods, plate);
     const made = writeFiles(product, writers, options);
     if (product.held.length > 0) held.set(base.mark, product.held);
     yield describeBase(product, made, files, index === 0);
@@ -284,12 +282,12 @@ function* makeDocuments(product: JobProduct | null, files: JobFiles, options: Bu
   }
 }
 
-function judge(job: Job, base: Base, layout: Layout, plate: Plate): Product {
-  const rows = worstFirst(runChecks({ job, base, layout, plate }));
+function judge(job: Job, base: Base, rods: readonly PlacedRod[], plate: Plate): Product {
+  const rows = worstFirst(runChecks({ job, base, rods, plate }));
   const measures = measurePlate(plate);
   const weight = weighPlate(measures.netArea, plate.thickness, job.shop.density[plate.material], job.unit);
   const held = isHeld(rows) ? heldReasons(rows.filter(holds), job) : [];
-  return { job, base, layout, plate, measures, rows, held, weight };
+  return { job, base, rods, plate, measures, rows, held, weight };
 }
 
 const holds = (row: CheckRow): boolean => row.status === "fail" && row.severity === "stop";
@@ -359,8 +357,8 @@ function listFile({ kind, path, bytes, sha256: hash, layers }: OutputFile): Summ
   return { kind, path, bytes: bytes.length, sha256: hash, ...(layers === undefined ? {} : { layers }) };
 }
 
-function askQuestions({ job, base, layout, plate, rows }: Product): readonly Question[] {
-  const context: CheckContext = { job, base, layout, plate };
+function askQuestions({ job, base, rods, plate, rows }: Product): readonly Question[] {
+  const context: CheckContext = { job, base, rods, plate };
   return rows
     .filter((row) => row.status === "fail" && row.severity === "ask")
     .map((row) => ({

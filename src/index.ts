@@ -19,7 +19,7 @@ export type { BaseOutputKind, JobOutputKind, OutputFile, OutputKind, SvgDocument
 export { baseOutputs, jobOutputs } from "./outputs.js";
 export type { Against, FileMatch, ProvedFile } from "./proof/index.js";
 export { againstJob, proveFile } from "./proof/index.js";
-export type { CutFile, CutFileFinding, CutFileKnowledge, CutFileLayers } from "./readers/dxf.js";
+export type { CutFile, CutFileFinding, CutFileKnowledge, LayerRoles } from "./readers/dxf.js";
 export { readCutFile } from "./readers/dxf.js";
 export type { Cell, Inputs, Table } from "./readers/inputs.js";
 export { openWorkbook } from "./readers/workbook.js";

@@ -1,6 +1,5 @@
 /** The list of everything a package can hold: what each file is, for which templates it is written, and by whom. */
 import type { CheckRow } from "./checks/index.js";
-import { drawPlanSheets, drawSheet } from "./sheets/index.js";
 import { writeCheckDistances } from "./formats/check-distances-csv.js";
 import { writeJoinedDxf } from "./formats/cut-dxf-joined.js";
 import { writeR12Dxf } from "./formats/cut-dxf-r12.js";
@@ -13,10 +12,11 @@ import { coordinateSystems, writeSettingOut } from "./formats/setting-out-csv.js
 import { writeSheetSvg } from "./formats/sheet-svg.js";
 import { surveyUnitName } from "./formats/survey-unit-name.js";
 import type { Base, Job } from "./job/model/job.js";
-import type { Layout } from "./rods/layout.js";
-import type { Plate, PlateMeasures } from "./template/model.js";
 import type { Plan } from "./plan/model.js";
+import type { PlacedRod } from "./rods/model.js";
+import { drawPlanSheets, drawSheet } from "./sheets/index.js";
 import type { SummaryFile } from "./summary.js";
+import type { Plate, PlateMeasures } from "./template/model.js";
 
 /** A document for svg.js: a browser's own, or svgdom's. */
 export type SvgDocument = Parameters<typeof writeSheetSvg>[1];
@@ -34,7 +34,7 @@ export interface OutputFile {
 export interface Product {
   readonly job: Job;
   readonly base: Base;
-  readonly layout: Layout;
+  readonly rods: readonly PlacedRod[];
   readonly plate: Plate;
   readonly measures: PlateMeasures;
   /** Worst first. */
@@ -82,8 +82,6 @@ export interface BaseOutput {
 export interface JobProduct {
   readonly job: Job;
   readonly plan: Plan;
-  /** In the order of the job's bases. */
-  readonly layouts: readonly Layout[];
   /** Rows of the job itself, not of its bases. */
   readonly rows: readonly CheckRow[];
   /** Marks of the held bases, and why, one sentence each. */
@@ -221,12 +219,12 @@ function hasDrillList({ plate, held }: Product, includeHeld: boolean): boolean {
 }
 
 function writeSheet(product: Product, { made, document, version }: Surroundings): Uint8Array {
-  const { job, base, layout, plate, measures, rows, held, weight } = product;
+  const { job, base, rods, plate, measures, rows, held, weight } = product;
   if (document === null) throw new TypeError("a sheet is drawn with svg.js, which needs a document");
   const cutFiles = made.filter(({ kind }) => kind === "cut-joined" || kind === "cut-r12");
   const drillList = made.find(({ kind }) => kind === "drill-list");
   const scene = drawSheet({
-    ...{ job, base, layout, plate, measures, rows, held, weight },
+    ...{ job, base, rods, plate, measures, rows, held, weight },
     cutFiles: cutFiles.map(({ path, sha256 }) => ({ name: nameIn(path), sha256 })),
     drillListName: drillList === undefined ? null : nameIn(drillList.path),
     sheetNumber: 1,

@@ -6,9 +6,9 @@ import { makeTemplateState } from "../src/compare/index.js";
 import { writeJoinedDxf } from "../src/formats/cut-dxf-joined.js";
 import { writeDrillList } from "../src/formats/drill-list-csv.js";
 import type { Base, Job } from "../src/job/model/job.js";
-import { layoutPattern } from "../src/rods/index.js";
-import { makePlate, measurePlate } from "../src/template/index.js";
+import { placeRods } from "../src/rods/index.js";
 import { summarizeBase, summarizeJob } from "../src/summary.js";
+import { makePlate, measurePlate } from "../src/template/index.js";
 
 const sha256 = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
 
@@ -23,11 +23,11 @@ export function sideOf(job: Job, { held = false } = {}): Side {
 }
 
 function stateOf(job: Job, base: Base, mayHold: boolean): TemplateState {
-  const layout = layoutPattern(base);
-  const plate = layout.ok ? makePlate(job, base, layout.value) : layout;
-  if (!layout.ok || !plate.ok) throw new Error("the job has a fault");
+  const rods = placeRods(base);
+  const plate = rods.ok ? makePlate(job, base, rods.value) : rods;
+  if (!rods.ok || !plate.ok) throw new Error("the job has a fault");
   const measures = measurePlate(plate.value);
-  const rows = worstFirst(runChecks({ job, base, layout: layout.value, plate: plate.value }));
+  const rows = worstFirst(runChecks({ job, base, rods: rods.value, plate: plate.value }));
   const held = mayHold && isHeld(rows);
   const { layers, origin } = job.shop.cutFile;
   const isSteel = plate.value.material === "steel";

@@ -1,6 +1,6 @@
 /** A job of a few bases whose templates look alike, and files of its plates drawn by hand with a fault in each. Inches. */
 import type { Contour, Point } from "../src/geometry/vocabulary.js";
-import { againstJob, proveFile, type Target, type TargetHole } from "../src/proof/index.js";
+import { againstJob, type KnownPlate, proveFile, type TargetHole } from "../src/proof/index.js";
 import { inches } from "../src/units/length.js";
 import type { Tag } from "./dxf-by-hand.js";
 import { bytesOf, circle, fileOf, layer, polyline } from "./dxf-by-hand.js";
@@ -27,7 +27,7 @@ export const job = jobFixture({
 
 export const against = againstJob(job);
 
-export function targetOf(mark: string): Target {
+export function targetOf(mark: string): KnownPlate {
   const found = against.targets.find((target) => target.mark === mark);
   if (found === undefined) throw new Error(`no plate ${mark}`);
   return found;

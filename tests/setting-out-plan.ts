@@ -2,9 +2,9 @@
 import type { Base, Job } from "../src/job/model/job.js";
 import { given, missing } from "../src/job/model/job.js";
 import type { ControlPoint, GridLine, Placement, PlanSpec } from "../src/job/model/plan.js";
-import { layoutPattern } from "../src/rods/index.js";
 import { makePlan } from "../src/plan/index.js";
 import type { Plan } from "../src/plan/model.js";
+import { placeRods } from "../src/rods/index.js";
 import { inches, type Length, nanometres } from "../src/units/length.js";
 import { baseFixture, jobFixture } from "./fixture.js";
 
@@ -66,12 +66,12 @@ export interface PlannedJob {
 /** The job with that site, and its plan. */
 export function planJob(changes: Partial<PlanSpec> = {}, bases: readonly Base[] = [baseFixture()]): PlannedJob {
   const job = jobFixture({ bases, plan: planFixture(changes) });
-  const layouts = job.bases.map((base) => {
-    const layout = layoutPattern(base);
-    if (!layout.ok) throw new Error(layout.findings.map(({ message }) => message).join("; "));
-    return layout.value;
+  const placed = job.bases.map((base) => {
+    const rods = placeRods(base);
+    if (!rods.ok) throw new Error(rods.findings.map(({ message }) => message).join("; "));
+    return { base, rods: rods.value };
   });
-  const plan = makePlan(job, layouts);
+  const plan = makePlan(job, placed);
   if (!plan.ok || plan.value === null) throw new Error(plan.findings.map(({ message }) => message).join("; "));
   return { job, plan: plan.value };
 }

@@ -35,7 +35,7 @@ export function surveyCase(site: Partial<PlanSpec> = {}, bases?: readonly Base[]
   );
   return {
     ...planned,
-    aim: { plan: planned.plan, layouts: planned.plan.bases.map(({ layout }) => layout), expected },
+    aim: { plan: planned.plan, expected },
     points,
   };
 }

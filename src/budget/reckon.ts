@@ -1,6 +1,6 @@
 /** One base: terms, closed forms, probability, distribution, what governs and what would meet the target. */
 import type { Base, Job } from "../job/model/job.js";
-import type { Layout } from "../rods/index.js";
+import type { PlacedRod } from "../rods/index.js";
 import type { Unit } from "../units/index.js";
 import { millimetres, NM_PER_INCH } from "../units/index.js";
 import { around, rootSumSquareCase, worstCase } from "./closed-form.js";
@@ -17,10 +17,10 @@ const BIN_STEPS: Readonly<Record<Unit, readonly number[]>> = {
 };
 
 /** The budget of a base, or what is wanting for it. */
-export function reckonBudget(job: Job, base: Base, layout: Layout): BaseBudget {
+export function reckonBudget(job: Job, base: Base, placed: readonly PlacedRod[]): BaseBudget {
   const { unit, budget: spec } = job;
   const { mark, quantity } = base;
-  const terms = budgetTerms(job, base, layout);
+  const terms = budgetTerms(job, base, placed);
   if (!terms.ok) return { kind: "not-checked", mark, quantity, unit, why: terms.why };
   const { rods } = terms;
   const worst = worstCase(rods);

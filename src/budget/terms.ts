@@ -1,6 +1,6 @@
 /** What may put each rod off the base plate's hole, by the job, the placing edition and the shop. */
 import type { Base, Input, Job, Missing, RodGroup } from "../job/model/job.js";
-import type { Layout, PlacedRod } from "../rods/index.js";
+import type { PlacedRod } from "../rods/index.js";
 import { findIso9013Deviation, findPlacing } from "../standards/index.js";
 import type { Length } from "../units/index.js";
 import { formatWithUnit, nanometres } from "../units/index.js";
@@ -17,8 +17,8 @@ type Reach =
   | { readonly ok: false; readonly why: string };
 
 /** Terms of all the rods of a base. */
-export function budgetTerms(job: Job, base: Base, layout: Layout): Terms {
-  const rods = layout.rods.map((rod) => rodTerms(job, base, layout, rod));
+export function budgetTerms(job: Job, base: Base, placed: readonly PlacedRod[]): Terms {
+  const rods = placed.map((rod) => rodTerms(job, base, placed, rod));
   const why = [...new Set(rods.flatMap((rod) => (rod.ok ? [] : rod.why)))];
   if (why.length > 0) return { ok: false, why };
   const whole = rods.flatMap((rod) => (rod.ok ? [rod.rod] : []));
@@ -29,9 +29,9 @@ type RodTerms =
   | { readonly ok: true; readonly rod: BudgetRod }
   | { readonly ok: false; readonly why: readonly string[] };
 
-function rodTerms(job: Job, base: Base, layout: Layout, { tag, group, center }: PlacedRod): RodTerms {
+function rodTerms(job: Job, base: Base, rods: readonly PlacedRod[], { tag, group, center }: PlacedRod): RodTerms {
   const { baseHole, rod } = group;
-  const reaches = job.budget.rods === "edition" ? [placingOf(job, group)] : componentsOf(job, base, layout, group);
+  const reaches = job.budget.rods === "edition" ? [placingOf(job, group)] : componentsOf(job, base, rods, group);
   const hole = holeReach(job);
   const terms = [...reaches, ...(hole === null ? [] : [hole])];
   const why = terms.flatMap(({ reach }) => (reach.ok ? [] : [reach.why]));
@@ -82,7 +82,7 @@ function placingOf({ budget, editions }: Job, { rod }: RodGroup): NamedReach {
     : { ...named, zone: "round", reach: { ok: true, twice: tolerance, from: `half the spacing tolerance of ${from}` } };
 }
 
-function componentsOf(job: Job, base: Base, layout: Layout, group: RodGroup): readonly NamedReach[] {
+function componentsOf(job: Job, base: Base, rods: readonly PlacedRod[], group: RodGroup): readonly NamedReach[] {
   const { budget } = job;
   if (base.template.use === "setting plate over cast rods") {
     const why = "the plate is set over cast rods and holds none: components do not apply (budget.rods)";
@@ -97,26 +97,26 @@ function componentsOf(job: Job, base: Base, layout: Layout, group: RodGroup): re
   return [
     { name: "setting", zone: budget.zone, reach: given(budget.setting) },
     { name: "template play", zone: "round", reach: play },
-    { name: "cutting", zone: "round", reach: cuttingOf(job, base, layout) },
+    { name: "cutting", zone: "round", reach: cuttingOf(job, base, rods) },
     ...(lean === null ? [] : [{ name: "lean", zone: "round", reach: lean } as const]),
   ];
 }
 
 /** Two holes share what the shop's cutting lets the distance between them be off: half of it for each. */
-function cuttingOf({ budget, shop }: Job, base: Base, layout: Layout): Reach {
+function cuttingOf({ budget, shop }: Job, base: Base, rods: readonly PlacedRod[]): Reach {
   const { material, thickness } = base.template;
   if (budget.cutting.kind === "given" || shop.process === "drill" || material === "plywood")
     return given(budget.cutting);
   if (shop.deviation.kind === "own")
     return { ok: true, twice: shop.deviation.value, from: `half the deviation of shop ${shop.name}` };
   const grade = shop.deviation.class;
-  const found = findIso9013Deviation(grade, thickness, farthest(layout));
+  const found = findIso9013Deviation(grade, thickness, farthest(rods));
   if (!found.found)
     return { ok: false, why: `ISO 9013 class ${grade} has no deviation for this pattern (budget.cutting)` };
   return { ok: true, twice: found.row.plusMinus, from: `half of ISO 9013 class ${grade}, farthest rods` };
 }
 
-function farthest({ rods }: Layout): Length {
+function farthest(rods: readonly PlacedRod[]): Length {
   const distances = rods.flatMap(({ center: a }, i) =>
     rods.slice(i + 1).map(({ center: b }) => Math.sqrt((a.x - b.x) ** 2 + (a.y - b.y) ** 2)),
   );

@@ -1,8 +1,8 @@
 /** What cutting does to a hole, by the shop's own figures or by ISO 9013; all doubled lengths. */
 import type { Shop } from "../job/model/job.js";
+import { findIso9013Deviation } from "../standards/index.js";
 import type { Effect } from "../template/cutting.js";
 import { taperOf } from "../template/cutting.js";
-import { findIso9013Deviation } from "../standards/index.js";
 import type { Length } from "../units/index.js";
 import type { CheckContext } from "./model.js";
 import type { RodHole } from "./rods.js";

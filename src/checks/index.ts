@@ -44,8 +44,8 @@ import { washerRoom } from "./rules/washer-room.js";
 import { wrongPlacement } from "./rules/wrong-placement.js";
 import { runRules } from "./run.js";
 
-export type { JobContext, JobRule, MadeBase } from "./job-model.js";
-export type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, Sense, Verdict } from "./model.js";
+export type { JobContext, JobRule } from "./job-model.js";
+export type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, RuleResult, Sense } from "./model.js";
 export { NOT_CHECKED_AT_ALL } from "./model.js";
 export { isHeld, worstFirst } from "./run.js";
 

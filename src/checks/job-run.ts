@@ -9,6 +9,6 @@ export function runJobRules(rules: readonly JobRule[], context: JobContext): rea
     const [clause, edition] = [rule.clause(context), rule.edition(context)];
     return rule
       .check(context)
-      .map((verdict) => finishRow(judge(rule, verdict, clause, edition), context.job, ({ subject }) => subject !== ""));
+      .map((result) => finishRow(judge(rule, result, clause, edition), context.job, ({ subject }) => subject !== ""));
   });
 }

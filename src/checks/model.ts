@@ -1,6 +1,6 @@
 /** Ledger rows. Rules compare integers; twice a length is carried so that nothing is ever halved. */
 import type { Answer, Base, Editions, Job, Severity } from "../job/model/job.js";
-import type { Layout } from "../rods/layout.js";
+import type { PlacedRod } from "../rods/model.js";
 import type { Plate } from "../template/model.js";
 
 /** Twice a length in nanometres (integer), or a plain count. */
@@ -12,7 +12,7 @@ export type Sense = ">=" | "<=" | "=";
 export type CheckStatus = "pass" | "fail" | "not-applicable" | "not-checked";
 
 /** What a rule returns for one subject; the runner adds margin and status. */
-export type Verdict =
+export type RuleResult =
   | {
       readonly kind: "compared";
       readonly subject: string;
@@ -44,7 +44,7 @@ export type Verdict =
 export interface CheckContext {
   readonly job: Job;
   readonly base: Base;
-  readonly layout: Layout;
+  readonly rods: readonly PlacedRod[];
   readonly plate: Plate;
 }
 
@@ -56,12 +56,12 @@ export interface Rule {
   readonly severity: Severity;
   /** What the value is, as a noun phrase for questions: "the size of the washer on the base plate". */
   readonly measured: string;
-  /** Clause printed in the ledger when a verdict does not name its own. */
+  /** Clause printed in the ledger when a result does not name its own. */
   clause(context: CheckContext): string;
   /** Edition printed in the ledger: one of the job's editions, or "shop", "geometry". */
   edition(context: CheckContext): string;
-  /** One verdict a subject; never empty: a rule that does not apply says so. */
-  check(context: CheckContext): readonly Verdict[];
+  /** One result a subject; never empty: a rule that does not apply says so. */
+  check(context: CheckContext): readonly RuleResult[];
 }
 
 export interface CheckRow {

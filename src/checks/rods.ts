@@ -2,8 +2,8 @@
 import type { Point } from "../geometry/index.js";
 import type { Input, Rod, RodGroup, Washer } from "../job/model/job.js";
 import type { Length } from "../units/index.js";
-import type { CheckContext, Verdict } from "./model.js";
-import { notApplicable } from "./verdict.js";
+import type { CheckContext, RuleResult } from "./model.js";
+import { notApplicable } from "./results.js";
 
 export interface RodHole {
   /** A1, A2, ... */
@@ -18,9 +18,9 @@ export interface RodHole {
 }
 
 /** Every rod with its hole, in the order of the layout. Throws when a plate lacks the hole of a rod: a bug. */
-export function rodHoles({ layout, plate }: CheckContext): readonly RodHole[] {
+export function rodHoles({ rods, plate }: CheckContext): readonly RodHole[] {
   const holes = new Map(plate.holes.map((hole) => [hole.tag, hole]));
-  return layout.rods.map(({ tag, group, center }) => {
+  return rods.map(({ tag, group, center }) => {
     const hole = holes.get(tag);
     if (hole === undefined || hole.shape.kind !== "circle")
       throw new Error(`the plate has no round hole for rod ${tag}`);
@@ -34,8 +34,8 @@ export function playOf(rodHole: RodHole): number {
   return rodHole.hole - rodHole.diameter;
 }
 
-/** A verdict a rod. */
-export function perRod(context: CheckContext, judge: (rodHole: RodHole) => Verdict): readonly Verdict[] {
+/** A result a rod. */
+export function perRod(context: CheckContext, judge: (rodHole: RodHole) => RuleResult): readonly RuleResult[] {
   return rodHoles(context).map(judge);
 }
 
@@ -50,7 +50,7 @@ export function staysInPlace({ base }: CheckContext): boolean {
 }
 
 /** The row of a rule that is about holding rods during the pour, for a plate that is set afterwards. */
-export function notForSettingPlate(subject: string): Verdict {
+export function notForSettingPlate(subject: string): RuleResult {
   return notApplicable(subject, "the plate is set over cast rods: it holds no rod and no nut during the pour");
 }
 

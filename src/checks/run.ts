@@ -2,7 +2,7 @@
 import type { Answer, Job, Severity } from "../job/model/job.js";
 import type { Unit } from "../units/index.js";
 import { NM_PER_UNIT, nanometres, toUnit } from "../units/index.js";
-import type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, Sense, Verdict } from "./model.js";
+import type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, RuleResult, Sense } from "./model.js";
 
 const RANK: Readonly<Record<Severity, number>> = { advise: 0, ask: 1, stop: 2 };
 
@@ -10,9 +10,9 @@ const RANK: Readonly<Record<Severity, number>> = { advise: 0, ask: 1, stop: 2 };
 export function runRules(rules: readonly Rule[], context: CheckContext): readonly CheckRow[] {
   return rules.flatMap((rule) => {
     const [clause, edition] = [rule.clause(context), rule.edition(context)];
-    return rule.check(context).map((verdict) => {
+    return rule.check(context).map((result) => {
       return finishRow(
-        judge(rule, verdict, clause, edition),
+        judge(rule, result, clause, edition),
         context.job,
         (answer) => answer.mark === context.base.mark,
       );
@@ -25,27 +25,27 @@ export function finishRow(row: CheckRow, job: Job, isFor: (answer: Answer) => bo
   return answered({ ...row, severity: raised(row.severity, job.raised[row.rule]) }, job, isFor);
 }
 
-/** A verdict as a ledger row, with margin and status. */
+/** A result as a ledger row, with margin and status. */
 export function judge(
   rule: Pick<Rule, "id" | "severity">,
-  verdict: Verdict,
+  result: RuleResult,
   clause: string,
   edition: string,
 ): CheckRow {
-  const compared = verdict.kind === "compared";
-  const margin = compared ? marginOf(verdict.value, verdict.sense, verdict.limit) : null;
+  const compared = result.kind === "compared";
+  const margin = compared ? marginOf(result.value, result.sense, result.limit) : null;
   return {
     rule: rule.id,
-    clause: verdict.clause ?? clause,
-    edition: verdict.edition ?? edition,
-    subject: verdict.subject,
-    severity: verdict.severity ?? rule.severity,
-    value: compared ? verdict.value : null,
-    limit: compared ? verdict.limit : null,
-    sense: compared ? verdict.sense : null,
+    clause: result.clause ?? clause,
+    edition: result.edition ?? edition,
+    subject: result.subject,
+    severity: result.severity ?? rule.severity,
+    value: compared ? result.value : null,
+    limit: compared ? result.limit : null,
+    sense: compared ? result.sense : null,
     margin,
-    status: verdict.kind === "compared" ? statusOf(margin) : verdict.kind,
-    note: verdict.note,
+    status: result.kind === "compared" ? statusOf(margin) : result.kind,
+    note: result.note,
     answer: null,
   };
 }

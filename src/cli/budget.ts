@@ -4,7 +4,6 @@ import type { BaseBudget } from "../budget/index.js";
 import { BUDGET_CAUTIONS, reckonBudget, worstBudgetsFirst } from "../budget/index.js";
 import { counted } from "../checks/words.js";
 import type { Outcome } from "../diagnostics/finding.js";
-import { drawBudgetSheet } from "../sheets/budget-sheet.js";
 import { writeBudgetCsv, writeBudgetRodsCsv } from "../formats/budget-csv.js";
 import { writeBudgetJson } from "../formats/budget-json.js";
 import { writeBudgetBase, writeBudgetTable } from "../formats/budget-text.js";
@@ -12,8 +11,9 @@ import { writeTextList } from "../formats/ledger-text.js";
 import { writeSheetSvg } from "../formats/sheet-svg.js";
 import { readJob } from "../job/index.js";
 import type { Job } from "../job/model/job.js";
-import type { Layout } from "../rods/index.js";
-import { layoutPattern } from "../rods/index.js";
+import type { BaseWithRods } from "../rods/index.js";
+import { placeRods } from "../rods/index.js";
+import { drawBudgetSheet } from "../sheets/budget-sheet.js";
 import type { Command } from "./arguments.js";
 import { showFindings } from "./findings.js";
 import { type NamedText, targetFaults, writeFolder } from "./folder-writer.js";
@@ -54,7 +54,7 @@ export async function runBudget(command: BudgetCommand, shell: Shell): Promise<E
 
 interface LaidOut {
   readonly job: Job;
-  readonly layouts: readonly Layout[];
+  readonly bases: readonly BaseWithRods[];
 }
 
 async function readWhole({ job: name }: BudgetCommand, shell: Shell): Promise<Outcome<LaidOut>> {
@@ -62,20 +62,19 @@ async function readWhole({ job: name }: BudgetCommand, shell: Shell): Promise<Ou
   if (!inputs.ok) return inputs;
   const job = readJob(inputs.value, { date: todayOf(shell) });
   if (!job.ok) return job;
-  const laidOut = job.value.bases.map(layoutPattern);
-  const findings = [...job.findings, ...laidOut.flatMap((layout) => layout.findings)];
-  const layouts = laidOut.flatMap((layout) => (layout.ok ? [layout.value] : []));
-  if (layouts.length < laidOut.length) return { ok: false, findings };
-  return { ok: true, value: { job: job.value, layouts }, findings };
+  const placed = job.value.bases.map((base) => ({ base, rods: placeRods(base) }));
+  const findings = [...job.findings, ...placed.flatMap(({ rods }) => rods.findings)];
+  const bases = placed.flatMap(({ base, rods }) => (rods.ok ? [{ base, rods: rods.value }] : []));
+  if (bases.length < placed.length) return { ok: false, findings };
+  return { ok: true, value: { job: job.value, bases }, findings };
 }
 
-async function reckonAll({ job, layouts }: LaidOut, shell: Shell): Promise<readonly BaseBudget[]> {
+async function reckonAll({ job, bases }: LaidOut, shell: Shell): Promise<readonly BaseBudget[]> {
   const progress = startProgress(shell, "reckoned");
   const budgets: BaseBudget[] = [];
-  for (const [i, base] of job.bases.entries()) {
-    const layout = layouts[i];
-    if (layout !== undefined) budgets.push(reckonBudget(job, base, layout));
-    await progress.show(i + 1, job.bases.length);
+  for (const [i, { base, rods }] of bases.entries()) {
+    budgets.push(reckonBudget(job, base, rods));
+    await progress.show(i + 1, bases.length);
   }
   await progress.end();
   return budgets;

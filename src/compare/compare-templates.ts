@@ -1,7 +1,7 @@
 /** Two states of one template -> what differs, and whether the plate that is cut already still serves. */
 import { sameMarks, sameOutline } from "./cut-shape.js";
 import { matchHoles } from "./match-holes.js";
-import type { Change, HoleState, Place, TemplateComparison, TemplateState, VerdictKind } from "./model.js";
+import type { Change, HolePlace, HoleState, TemplateComparison, TemplateState, VerdictKind } from "./model.js";
 import { RECUT_KINDS } from "./model.js";
 import { distanceBetween, SAME, sameLength, samePlace, sameSize } from "./same.js";
 
@@ -40,7 +40,7 @@ function plateChanges(old: TemplateState, fresh: TemplateState): readonly Change
 }
 
 /** How far everything moved together, against the working point: the plate is the same. null where it did not. */
-function shiftBetween(old: TemplateState, fresh: TemplateState): Place | null {
+function shiftBetween(old: TemplateState, fresh: TemplateState): HolePlace | null {
   const [x0, y0] = old.outline.extent;
   const shift = { x: fresh.outline.extent[0] - x0, y: fresh.outline.extent[1] - y0 };
   if (Math.abs(shift.x) <= SAME && Math.abs(shift.y) <= SAME) return null;
@@ -49,8 +49,8 @@ function shiftBetween(old: TemplateState, fresh: TemplateState): Place | null {
   return changes.some(({ what }) => RECUT_KINDS.has(what)) ? null : shift;
 }
 
-function moved(state: TemplateState, { x, y }: Place): TemplateState {
-  const move = (place: Place): Place => ({ x: place.x + x, y: place.y + y });
+function moved(state: TemplateState, { x, y }: HolePlace): TemplateState {
+  const move = (place: HolePlace): HolePlace => ({ x: place.x + x, y: place.y + y });
   const [x0, y0, x1, y1] = state.outline.extent;
   return {
     ...state,
@@ -65,7 +65,7 @@ function moved(state: TemplateState, { x, y }: Place): TemplateState {
 
 function movedOutline(
   outline: NonNullable<TemplateState["shape"]>["outline"],
-  move: (place: Place) => Place,
+  move: (place: HolePlace) => HolePlace,
 ): NonNullable<TemplateState["shape"]>["outline"] {
   return outline.kind === "circle"
     ? { ...outline, center: move(outline.center) }

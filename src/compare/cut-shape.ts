@@ -2,17 +2,17 @@
 import type { CutFile, CutPoint, CutSegment } from "../readers/dxf.js";
 import { readCutFile } from "../readers/dxf.js";
 import { NM_PER_UNIT } from "../units/length.js";
-import type { CutShape, OutlineShape, Place } from "./model.js";
+import type { CutShape, HolePlace, OutlineShape } from "./model.js";
 import { samePlace } from "./same.js";
 
 type Contour = CutFile["contours"][number];
-type Locate = (point: CutPoint) => Place;
+type Locate = (point: CutPoint) => HolePlace;
 
 /**
  * Reads the bytes of a cut file; `lowerLeft` is where the lower left of the outline lies in the base's axes, wherever the
  * file has its origin. null where the bytes are no cut file in inches or millimetres with an outline.
  */
-export function readCutShape(bytes: Uint8Array, lowerLeft: Place): CutShape | null {
+export function readCutShape(bytes: Uint8Array, lowerLeft: HolePlace): CutShape | null {
   const file = readCutFile(bytes);
   const contour = outlineOf(file);
   if (file.outline === null || contour === null || (file.unit !== "in" && file.unit !== "mm")) return null;
@@ -53,12 +53,12 @@ function outlineShape(contour: Contour, locate: Locate, scale: number): OutlineS
 
 const reversed = ({ from, to, bulge }: CutSegment): CutSegment => ({ from: to, to: from, bulge: -bulge });
 
-function strokeOf(segments: readonly CutSegment[], locate: Locate): readonly Place[] {
+function strokeOf(segments: readonly CutSegment[], locate: Locate): readonly HolePlace[] {
   const first = segments[0];
   return first === undefined ? [] : [first.from, ...segments.map(({ to }) => to)].map(locate);
 }
 
-function closedMark(mark: Contour, locate: Locate): readonly Place[] {
+function closedMark(mark: Contour, locate: Locate): readonly HolePlace[] {
   if (mark.kind === "path") return strokeOf(mark.segments, locate);
   const { x, y, diameter } = mark;
   return [locate({ x: x - diameter / 2, y }), locate({ x: x + diameter / 2, y })];
@@ -80,12 +80,12 @@ export function sameOutline(a: OutlineShape, b: OutlineShape): boolean {
 }
 
 interface Side {
-  readonly from: Place;
+  readonly from: HolePlace;
   /** A point of the side half way along, which tells an arc from another. */
-  readonly middle: Place;
+  readonly middle: HolePlace;
 }
 
-function sideOf(from: Place & { readonly bulge: number }, to: Place): Side {
+function sideOf(from: HolePlace & { readonly bulge: number }, to: HolePlace): Side {
   const middle = {
     x: (from.x + to.x) / 2 + ((to.y - from.y) * from.bulge) / 2,
     y: (from.y + to.y) / 2 - ((to.x - from.x) * from.bulge) / 2,
@@ -100,7 +100,7 @@ function sameSide(a: Side | undefined, b: Side | undefined): boolean {
   return a !== undefined && b !== undefined && near(a.from, b.from) && near(a.middle, b.middle);
 }
 
-const near = (a: Place, b: Place): boolean =>
+const near = (a: HolePlace, b: HolePlace): boolean =>
   Math.abs(a.x - b.x) <= CORNER_SLACK && Math.abs(a.y - b.y) <= CORNER_SLACK;
 
 /** True when both draw the same strokes in the same order. */
@@ -108,6 +108,6 @@ export function sameMarks(a: CutShape["marks"], b: CutShape["marks"]): boolean {
   return a.length === b.length && a.every((stroke, index) => sameStroke(stroke, b[index] ?? []));
 }
 
-function sameStroke(a: readonly Place[], b: readonly Place[]): boolean {
+function sameStroke(a: readonly HolePlace[], b: readonly HolePlace[]): boolean {
   return a.length === b.length && a.every((place, index) => near(place, b[index] ?? { x: Number.NaN, y: Number.NaN }));
 }

@@ -1,9 +1,10 @@
 /** Two states of a job, and what lies between them. Lengths in whole nanometres, in the base's own axes. */
-import type { HoleRole } from "../template/model.js";
+
 import type { Summary, SummaryBase } from "../summary.js";
+import type { HoleRole } from "../template/model.js";
 
 /** A place in nanometres. */
-export interface Place {
+export interface HolePlace {
   readonly x: number;
   readonly y: number;
 }
@@ -16,7 +17,7 @@ export type HoleSize =
 export interface HoleState {
   readonly tag: string;
   readonly role: HoleRole;
-  readonly at: Place;
+  readonly at: HolePlace;
   readonly size: HoleSize;
   readonly rod: number | null;
   readonly made: "cut" | "drill";
@@ -24,14 +25,14 @@ export interface HoleState {
 
 /** The outline as it is cut. `bulge` belongs to the side that starts at the corner; corners run counter-clockwise. */
 export type OutlineShape =
-  | { readonly kind: "circle"; readonly center: Place; readonly diameter: number }
-  | { readonly kind: "path"; readonly corners: readonly (Place & { readonly bulge: number })[] };
+  | { readonly kind: "circle"; readonly center: HolePlace; readonly diameter: number }
+  | { readonly kind: "path"; readonly corners: readonly (HolePlace & { readonly bulge: number })[] };
 
 /** What a cut file draws. */
 export interface CutShape {
   readonly outline: OutlineShape;
   /** Strokes of the marks, in the file's order; each a chain of places. */
-  readonly marks: readonly (readonly Place[])[];
+  readonly marks: readonly (readonly HolePlace[])[];
 }
 
 export type Material = "steel" | "plywood";
@@ -84,7 +85,12 @@ export interface HoleRef {
 
 /** One difference. Those of `RECUT` kinds cannot be had from the plate that is cut already. */
 export type Change =
-  | (HoleRef & { readonly what: "hole-moved"; readonly from: Place; readonly to: Place; readonly distance: number })
+  | (HoleRef & {
+      readonly what: "hole-moved";
+      readonly from: HolePlace;
+      readonly to: HolePlace;
+      readonly distance: number;
+    })
   | (HoleRef & { readonly what: "hole-size"; readonly from: HoleSize; readonly to: HoleSize })
   | (HoleRef & { readonly what: "hole-role"; readonly from: HoleRole; readonly to: HoleRole })
   | (HoleRef & { readonly what: "hole-made"; readonly from: "cut" | "drill"; readonly to: "cut" | "drill" })
@@ -94,14 +100,14 @@ export type Change =
       readonly what: "hole-added";
       readonly role: HoleRole;
       readonly tag: string;
-      readonly at: Place;
+      readonly at: HolePlace;
       readonly size: HoleSize;
     }
   | {
       readonly what: "hole-gone";
       readonly role: HoleRole;
       readonly tag: string;
-      readonly at: Place;
+      readonly at: HolePlace;
       readonly size: HoleSize;
     }
   | { readonly what: "outline"; readonly from: TemplateState["outline"]; readonly to: TemplateState["outline"] }

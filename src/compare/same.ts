@@ -1,5 +1,5 @@
 /** When two figures of two states are the same. */
-import type { HoleSize, Place } from "./model.js";
+import type { HolePlace, HoleSize } from "./model.js";
 
 /**
  * 50 nm: summaries and cut files are rounded to 1e-6 in or 1e-5 mm, so that one figure read from two of them in two units may
@@ -9,7 +9,7 @@ export const SAME = 50;
 
 export const sameLength = (a: number, b: number): boolean => Math.abs(a - b) <= SAME;
 
-export const samePlace = (a: Place, b: Place): boolean => sameLength(a.x, b.x) && sameLength(a.y, b.y);
+export const samePlace = (a: HolePlace, b: HolePlace): boolean => sameLength(a.x, b.x) && sameLength(a.y, b.y);
 
 export function sameSize(a: HoleSize, b: HoleSize): boolean {
   if (a.kind === "circle" || b.kind === "circle") {
@@ -18,5 +18,5 @@ export function sameSize(a: HoleSize, b: HoleSize): boolean {
   return sameLength(a.width, b.width) && sameLength(a.height, b.height) && sameLength(a.radius, b.radius);
 }
 
-export const distanceBetween = (a: Place, b: Place): number =>
+export const distanceBetween = (a: HolePlace, b: HolePlace): number =>
   Math.round(Math.sqrt((b.x - a.x) ** 2 + (b.y - a.y) ** 2));

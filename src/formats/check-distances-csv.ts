@@ -5,8 +5,8 @@
  */
 import { magnitude, toLattice, vectorBetween } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
-import type { Layout } from "../rods/layout.js";
 import type { PlacedBase, Plan } from "../plan/model.js";
+import type { PlacedRod } from "../rods/model.js";
 import type { Length, SurveyUnit, Unit } from "../units/index.js";
 import { formatCoordinate, formatDecimals, formatFeetInches, nanometres, toMillimetres } from "../units/index.js";
 import type { CsvCell } from "./csv-cells.js";
@@ -45,7 +45,7 @@ export function checkDistances(plan: Plan): readonly CheckDistance[] {
   }
   const diagonals = rememberDiagonals();
   return [
-    ...stops.flatMap((stop) => diagonalsOf(stop, diagonals(stop.base.layout))),
+    ...stops.flatMap((stop) => diagonalsOf(stop, diagonals(stop.base.ownRods))),
     ...plan.spec.lines.flatMap((line) => alongLine(line, byLine.get(line.name) ?? [])),
   ];
 }
@@ -92,12 +92,12 @@ function distanceBetween(a: Point, b: Point): Length {
   return toLattice(magnitude(vectorBetween(a, b)));
 }
 
-/** The pairs of every layout are looked for once, in the base's own axes: a turn cannot change them. */
-function rememberDiagonals(): (layout: Layout) => readonly (readonly [number, number])[] {
-  const known = new Map<Layout, readonly (readonly [number, number])[]>();
-  return (layout) => {
-    const pairs = known.get(layout) ?? diagonalPairs(layout.rods.map(({ center }) => center));
-    known.set(layout, pairs);
+/** The pairs of a base are looked for once, in the base's own axes: a turn cannot change them. */
+function rememberDiagonals(): (rods: readonly PlacedRod[]) => readonly (readonly [number, number])[] {
+  const known = new Map<readonly PlacedRod[], readonly (readonly [number, number])[]>();
+  return (rods) => {
+    const pairs = known.get(rods) ?? diagonalPairs(rods.map(({ center }) => center));
+    known.set(rods, pairs);
     return pairs;
   };
 }

@@ -1,5 +1,5 @@
 /** A comparison in machine form: lengths in NEW's unit, rounded as in summary.json. Key order is fixed. */
-import type { Change, Comparison, HoleSize, Place, TemplateComparison, TemplateState } from "../compare/index.js";
+import type { Change, Comparison, HolePlace, HoleSize, TemplateComparison, TemplateState } from "../compare/index.js";
 import { countRecuts, RECUT_KINDS, VERDICTS } from "../compare/index.js";
 import { areaInUnit } from "../summary.js";
 import type { Unit } from "../units/length.js";
@@ -46,7 +46,7 @@ function changeForm(change: Change, unit: Unit): Readonly<Record<string, unknown
 
 function detailForm(change: Change, unit: Unit): Readonly<Record<string, unknown>> {
   const length = (nm: number): number => toUnit(nm, unit);
-  const place = ({ x, y }: Place) => [length(x), length(y)];
+  const place = ({ x, y }: HolePlace) => [length(x), length(y)];
   switch (change.what) {
     case "hole-moved": {
       const { role, tag, oldTag, from, to, distance } = change;

@@ -1,6 +1,7 @@
 /** Drill list of a plywood template: what a carpenter sets out and drills, from two edges and from the working point. */
-import type { Hole, Plate, PlateMeasures } from "../template/model.js";
+
 import { millimetresInUnit } from "../summary.js";
+import type { Hole, Plate, PlateMeasures } from "../template/model.js";
 import type { Length, Unit } from "../units/length.js";
 import { toUnit } from "../units/length.js";
 import type { CsvCell } from "./csv-cells.js";

@@ -4,12 +4,12 @@
  * control points. Unlike a cut file it holds text; nothing is cut from it.
  */
 import type Drawing from "dxf-writer";
-import { type BaseFigure, figureOf } from "../sheets/plan/figures.js";
-import { gridExtent, type LineSpan, lineSpans } from "../sheets/plan/grid.js";
-import { usualSpacing } from "../sheets/plan/tiles.js";
 import { turnOf } from "../geometry/index.js";
 import type { Contour, Extent, Point } from "../geometry/vocabulary.js";
 import { type Plan, siteToPlan } from "../plan/index.js";
+import { type BaseFigure, figureOf } from "../sheets/plan/figures.js";
+import { gridExtent, type LineSpan, lineSpans } from "../sheets/plan/grid.js";
+import { usualSpacing } from "../sheets/plan/tiles.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, type Unit } from "../units/length.js";
 import { CUT_DECIMALS, formatFixed, formatTicks } from "./cut-file.js";
 import { asPrinted, finishDxf, putOnLayer, startDxf, vertexValues } from "./dxf-drawing.js";

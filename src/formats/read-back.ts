@@ -4,7 +4,6 @@
  */
 import { extentOf } from "../geometry/index.js";
 import type { Contour, Point } from "../geometry/vocabulary.js";
-import type { Plate } from "../template/model.js";
 import { type DxfDrawing, readDrawing } from "../readers/dxf-drawing.js";
 import type { DxfEntity } from "../readers/dxf-entities.js";
 import {
@@ -16,6 +15,7 @@ import {
   middleOf,
   polylineSegments,
 } from "../readers/dxf-measures.js";
+import type { Plate } from "../template/model.js";
 import { NM_PER_MM, NM_PER_UNIT } from "../units/length.js";
 import type { CutFileOptions } from "./cut-file.js";
 

@@ -1,7 +1,7 @@
 /** The points of a setting-out file: names, places, elevations and descriptions, in a fixed order. */
 import { pointInNanometres } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
-import type { PlacedBase, PlannedRod, Plan, SitePoint } from "../plan/model.js";
+import type { PlacedBase, Plan, PlannedRod, SitePoint } from "../plan/model.js";
 import type { Length } from "../units/length.js";
 import { add, NM_PER_MM, toMillimetres } from "../units/length.js";
 
@@ -62,8 +62,8 @@ export function groupCentre(base: PlacedBase): Point {
   return isCentred(base) ? base.workingPoint : meanOf(base.rods.map(({ plan }) => plan));
 }
 
-function isCentred({ layout }: PlacedBase): boolean {
-  const { x, y } = meanOf(layout.rods.map(({ center }) => center));
+function isCentred({ ownRods }: PlacedBase): boolean {
+  const { x, y } = meanOf(ownRods.map(({ center }) => center));
   return x === 0 && y === 0;
 }
 

@@ -1,7 +1,7 @@
 /** How a template can be set wrong: ways round, what each does, symmetry, marks that look alike. */
 export type { LookAlike, SameTemplates } from "./look-alikes.js";
 export { findLookAlikes } from "./look-alikes.js";
-export type { DropsOn, Templates, Way, WayMove, WrongPlacement } from "./model.js";
+export type { DropsOn, Way, WayMove, WrongPlacement } from "./model.js";
 export { outlineDifference } from "./outline-difference.js";
 export { outlineSymmetries, outlineSymmetryOrder } from "./outline-symmetry.js";
 export { symmetryOrder } from "./pattern-symmetry.js";

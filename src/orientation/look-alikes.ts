@@ -5,12 +5,11 @@
  */
 import type { Move, Point } from "../geometry/index.js";
 import { toLattice, twiceToLattice } from "../geometry/index.js";
-import type { Layout } from "../rods/index.js";
+import type { OutlinedBase, PlacedRod } from "../rods/index.js";
 import type { Length } from "../units/index.js";
 import { NM_PER_MM } from "../units/length.js";
 import type { Places } from "./bottleneck.js";
 import { assignNearest, placesOf } from "./bottleneck.js";
-import type { Templates } from "./model.js";
 import { sameTemplate } from "./same-template.js";
 import { patternWays } from "./ways.js";
 
@@ -33,8 +32,8 @@ export interface LookAlike {
 
 /** A pattern and all marks that have it. */
 interface Shared {
-  readonly first: Templates;
-  readonly members: readonly Templates[];
+  readonly first: OutlinedBase;
+  readonly members: readonly OutlinedBase[];
   readonly groups: readonly SizeGroup[];
 }
 
@@ -47,7 +46,7 @@ interface SizeGroup {
 
 /** Patterns that agree, and pairs whose largest rod error is below `limit`, each in the order of the marks. */
 export function findLookAlikes(
-  made: readonly Templates[],
+  made: readonly OutlinedBase[],
   limit: Length,
 ): { readonly same: readonly SameTemplates[]; readonly near: readonly LookAlike[] } {
   const shared = sharePatterns(made);
@@ -56,12 +55,12 @@ export function findLookAlikes(
   return { same, near };
 }
 
-function sharePatterns(made: readonly Templates[]): readonly Shared[] {
-  const byPattern = new Map<string, Templates[]>();
+function sharePatterns(made: readonly OutlinedBase[]): readonly Shared[] {
+  const byPattern = new Map<string, OutlinedBase[]>();
   const canonical = new Map<string, string>();
   for (const each of made) {
-    const typed = patternKey(each.layout, AS_IT_IS);
-    const key = canonical.get(typed) ?? canonicalKey(each.layout);
+    const typed = patternKey(each.rods, AS_IT_IS);
+    const key = canonical.get(typed) ?? canonicalKey(each.rods);
     canonical.set(typed, key);
     const known = byPattern.get(key);
     if (known === undefined) byPattern.set(key, [each]);
@@ -69,18 +68,18 @@ function sharePatterns(made: readonly Templates[]): readonly Shared[] {
   }
   return [...byPattern.values()].flatMap((members) => {
     const [first] = members;
-    return first === undefined ? [] : [{ first, members, groups: sizeGroups(first.layout) }];
+    return first === undefined ? [] : [{ first, members, groups: sizeGroups(first.rods) }];
   });
 }
 
 /** The same text for patterns that agree under a quarter turn or a turn-over: the least of the eight. */
-function canonicalKey(layout: Layout): string {
-  return EIGHT.map((image) => patternKey(layout, image)).sort()[0] ?? "";
+function canonicalKey(rods: readonly PlacedRod[]): string {
+  return EIGHT.map((image) => patternKey(rods, image)).sort()[0] ?? "";
 }
 
 type Image = (x: number, y: number) => Point;
 
-function patternKey({ rods }: Layout, image: Image): string {
+function patternKey(rods: readonly PlacedRod[], image: Image): string {
   return rods
     .map(({ center, group }) => {
       const { x, y } = image(toLattice(center.x), toLattice(center.y));
@@ -103,7 +102,7 @@ const EIGHT: readonly Image[] = [
   (x, y) => ({ x: y, y: x }),
 ];
 
-function sizeGroups({ rods }: Layout): readonly SizeGroup[] {
+function sizeGroups(rods: readonly PlacedRod[]): readonly SizeGroup[] {
   const bySize = new Map<number, Point[]>();
   for (const { center, group } of rods) {
     const { diameter } = group.rod;
@@ -119,7 +118,7 @@ function radiusOf({ x, y }: Point): number {
 }
 
 /** Marks of one pattern, gathered by which templates are the same; each later set is held against the first. */
-function sameTemplates(members: readonly Templates[]): readonly SameTemplates[] {
+function sameTemplates(members: readonly OutlinedBase[]): readonly SameTemplates[] {
   const [first, ...others] = members;
   if (first === undefined || others.length === 0) return [];
   const byText = new Map<string, { how: string; differs: readonly string[]; marks: string[] }>();

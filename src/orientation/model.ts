@@ -1,7 +1,6 @@
 /** Ways in which a template can be set wrong, and what each does to the rods. */
-import type { Contour, Move, Point } from "../geometry/index.js";
-import type { Base, Missing } from "../job/model/job.js";
-import type { Layout } from "../rods/index.js";
+import type { Move, Point } from "../geometry/index.js";
+import type { Missing } from "../job/model/job.js";
 
 /** One way of laying the template down, other than the right one. */
 export interface Way {
@@ -45,11 +44,4 @@ export interface WrongPlacement {
   /** Twice the largest distance between the outline and where it belongs; 0: it maps onto itself. */
   readonly outlineTwice: number;
   readonly dropsOn: DropsOn;
-}
-
-/** What is compared of a base: its rods, and its template as it is cut. */
-export interface Templates {
-  readonly base: Base;
-  readonly layout: Layout;
-  readonly outline: Contour;
 }

@@ -1,7 +1,7 @@
 /** Symmetry of a rod pattern about its own middle: how many ways of laying it down set the same rods. */
 import type { Point } from "../geometry/index.js";
 import { span } from "../geometry/index.js";
-import type { Layout } from "../rods/index.js";
+import type { PlacedRod } from "../rods/index.js";
 import type { Isometry } from "./outline-symmetry.js";
 import { applyIsometry } from "./outline-symmetry.js";
 import { rodKind } from "./rod-kind.js";
@@ -17,7 +17,7 @@ interface Spot extends Point {
  * Order of the pattern's symmetry group about the centroid of its rods, turns and mirrors, kinds of rods told apart: 4 for a
  * rectangle, 8 for a square, 2 n for n rods on a circle. Infinity for a single rod.
  */
-export function symmetryOrder({ rods }: Layout): number {
+export function symmetryOrder(rods: readonly PlacedRod[]): number {
   const spots = centred(rods.map(({ center, group }) => ({ ...center, kind: rodKind(group) })));
   const first = spots.find(({ x, y }) => Math.hypot(x, y) > SAME_MM);
   if (first === undefined) return Infinity;

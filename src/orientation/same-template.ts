@@ -2,19 +2,19 @@
 import type { Contour, Move } from "../geometry/index.js";
 import { moveContour, sameContour } from "../geometry/index.js";
 import type { OpeningSpec, RoundHoleSpec } from "../job/model/job.js";
-import type { PlacedRod } from "../rods/index.js";
-import type { Templates, Way, WayMove } from "./model.js";
+import type { OutlinedBase, PlacedRod } from "../rods/index.js";
+import type { Way, WayMove } from "./model.js";
 import { QUARTERS, RIGHT } from "./ways.js";
 
 /** How the second is laid on the first so that their rods agree, and what does not agree then. */
 export function sameTemplate(
-  first: Templates,
-  second: Templates,
+  first: OutlinedBase,
+  second: OutlinedBase,
 ): { readonly how: string; readonly differs: readonly string[] } {
-  if (sameRods(second.layout.rods, first.layout.rods, RIGHT.move) && differences(first, second, RIGHT).length === 0) {
+  if (sameRods(second.rods, first.rods, RIGHT.move) && differences(first, second, RIGHT).length === 0) {
     return { how: RIGHT.words, differs: [] };
   }
-  const fits = [RIGHT, ...QUARTERS].filter(({ move }) => sameRods(second.layout.rods, first.layout.rods, move));
+  const fits = [RIGHT, ...QUARTERS].filter(({ move }) => sameRods(second.rods, first.rods, move));
   const compared = fits.map((way) => ({ how: way.words, differs: differences(first, second, way) }));
   const [start = { how: "", differs: ["the pattern"] }, ...others] = compared;
   return others.reduce((best, each) => (each.differs.length < best.differs.length ? each : best), start);
@@ -28,7 +28,7 @@ function sameRods(from: readonly PlacedRod[], to: readonly PlacedRod[], move: Mo
   });
 }
 
-function differences(first: Templates, second: Templates, way: WayMove): readonly string[] {
+function differences(first: OutlinedBase, second: OutlinedBase, way: WayMove): readonly string[] {
   const [a, b] = [first.base.template, second.base.template];
   const pairs: readonly (readonly [string, boolean])[] = [
     ["hole sizes", sameHoles(first, second)],
@@ -43,9 +43,9 @@ function differences(first: Templates, second: Templates, way: WayMove): readonl
   return pairs.flatMap(([what, same]) => (same ? [] : [what]));
 }
 
-function sameHoles(first: Templates, second: Templates): boolean {
-  const text = ({ layout }: Templates) =>
-    [...new Set(layout.rods.map(({ group }) => `${group.rod.diameter} ${group.hole.value}`))].sort().join();
+function sameHoles(first: OutlinedBase, second: OutlinedBase): boolean {
+  const text = ({ rods }: OutlinedBase) =>
+    [...new Set(rods.map(({ group }) => `${group.rod.diameter} ${group.hole.value}`))].sort().join();
   return text(first) === text(second);
 }
 

@@ -2,7 +2,7 @@
 import type { Contour, Point } from "../geometry/index.js";
 import { span, twiceToLattice } from "../geometry/index.js";
 import type { Base } from "../job/model/job.js";
-import type { Layout, PlacedRod } from "../rods/index.js";
+import type { PlacedRod } from "../rods/index.js";
 import { assignNearest, placesOf } from "./bottleneck.js";
 import { dropOn, inPlace } from "./drop-on.js";
 import type { Way, WayMove, WrongPlacement } from "./model.js";
@@ -19,17 +19,17 @@ export interface MovedRods extends Omit<WrongPlacement, "outlineTwice"> {
 }
 
 /** Every wrong way round of a base's template with this outline, in a fixed order. */
-export function wrongPlacements(base: Base, layout: Layout, outline: Contour): readonly WrongPlacement[] {
-  return judgeOutline(movedRods(base, layout, outline), outline);
+export function wrongPlacements(base: Base, rods: readonly PlacedRod[], outline: Contour): readonly WrongPlacement[] {
+  return judgeOutline(movedRods(base, rods, outline), outline);
 }
 
 /** Every wrong way round with what it does to the rods; the outline decides which ways there are. */
-export function movedRods(base: Base, layout: Layout, outline: Contour): readonly MovedRods[] {
+export function movedRods(base: Base, rods: readonly PlacedRod[], outline: Contour): readonly MovedRods[] {
   const known = new Map<string, Omit<MovedRods, "way">>();
   return wrongWays(base, outline).map((way) => {
-    const moved = layout.rods.map(({ center }) => way.move.apply(center));
-    const key = keyOf(layout, moved);
-    const found = known.get(key) ?? judgeRods(layout, moved, way);
+    const moved = rods.map(({ center }) => way.move.apply(center));
+    const key = keyOf(rods, moved);
+    const found = known.get(key) ?? judgeRods(rods, moved, way);
     known.set(key, found);
     return { way, ...found };
   });
@@ -47,14 +47,14 @@ function rounded(twice: number, { exact }: Way): number {
 }
 
 /** Ways that set the same rods, to 0.1 um, are judged once. */
-function keyOf({ rods }: Layout, moved: readonly Point[]): string {
+function keyOf(rods: readonly PlacedRod[], moved: readonly Point[]): string {
   return moved
     .map(({ x, y }, i) => `${rods[i]?.group.letter} ${Math.round(x * 1e4) + 0} ${Math.round(y * 1e4) + 0}`)
     .sort()
     .join(";");
 }
 
-function judgeRods({ rods }: Layout, moved: readonly Point[], way: Way): Omit<MovedRods, "way"> {
+function judgeRods(rods: readonly PlacedRod[], moved: readonly Point[], way: Way): Omit<MovedRods, "way"> {
   const errorTwice = rounded(twiceToLattice(errorWithin(rods, moved, ({ group }) => rodKind(group))), way);
   const holes = (rod: PlacedRod) => String(rod.group.hole.value);
   const sameHoles = errorTwice === 0 || rounded(twiceToLattice(errorWithin(rods, moved, holes)), way) === 0;

@@ -14,27 +14,17 @@ import {
   shift,
   turn,
 } from "../geometry/index.js";
-import type { Base, Job, Placement, PlanSpec } from "../job/index.js";
+import type { Job, Placement, PlanSpec } from "../job/index.js";
 import { chooseCrossing } from "../job/index.js";
-import type { Layout } from "../rods/index.js";
+import type { BaseWithRods } from "../rods/index.js";
 import { makeTransform } from "./make-transform.js";
 import type { PlacedBase, Plan } from "./model.js";
 
-/** A base with its rods. */
-interface Type {
-  readonly base: Base;
-  readonly layout: Layout;
-}
-
-/** The plan of a job; null for a job without placements or grid. `layouts` are in the order of the job's bases. */
-export function makePlan(job: Job, layouts: readonly Layout[]): Outcome<Plan | null> {
+/** The plan of a job; null for a job without placements or grid. */
+export function makePlan(job: Job, bases: readonly BaseWithRods[]): Outcome<Plan | null> {
   const spec = job.plan;
   if (spec === null) return { ok: true, value: null, findings: [] };
-  const types = new Map<string, Type>();
-  job.bases.forEach((base, i) => {
-    const layout = layouts[i];
-    if (layout !== undefined) types.set(base.mark, { base, layout });
-  });
+  const types = new Map(bases.map((each) => [each.base.mark, each]));
   const findings: Finding[] = [];
   const lines = new Map(spec.lines.map((line) => [line.name, line]));
   const placed = spec.placements.flatMap((placement) => place(placement, types, lines, findings));
@@ -47,7 +37,7 @@ type Lines = ReadonlyMap<string, PlanSpec["lines"][number]>;
 /** Jobs that were read have no fault left here; those made by hand may. */
 function place(
   placement: Placement,
-  types: ReadonlyMap<string, Type>,
+  types: ReadonlyMap<string, BaseWithRods>,
   lines: Lines,
   findings: Finding[],
 ): readonly PlacedBase[] {
@@ -71,7 +61,7 @@ function fault({ place: at }: Placement, message: string): Finding {
 
 function standing(
   placement: Placement,
-  { base, layout }: Type,
+  { base, rods }: BaseWithRods,
   lines: PlacedBase["lines"],
   crossing: Point,
 ): PlacedBase {
@@ -81,12 +71,12 @@ function standing(
   return {
     placement,
     base,
-    layout,
+    ownRods: rods,
     name: `${placement.mark} ${placement.lines.join("-")}`,
     lines,
     crossing,
     workingPoint: working,
-    rods: layout.rods.map((rod) => ({ rod, plan: move.apply(rod.center) })),
+    rods: rods.map((rod) => ({ rod, plan: move.apply(rod.center) })),
   };
 }
 

@@ -2,14 +2,15 @@
 import type { Extent, Point } from "../geometry/vocabulary.js";
 import type { Base } from "../job/model/job.js";
 import type { ControlPoint, GridLine, Placement, PlanSpec } from "../job/model/plan.js";
-import type { Layout, PlacedRod } from "../rods/layout.js";
+import type { PlacedRod } from "../rods/model.js";
 import type { Length } from "../units/length.js";
 
 /** One base where it stands. Plan coordinates in millimetres on the 1 nm lattice, x plan east, y plan north. */
 export interface PlacedBase {
   readonly placement: Placement;
   readonly base: Base;
-  readonly layout: Layout;
+  /** In the base's own axes. */
+  readonly ownRods: readonly PlacedRod[];
   /** `B1 A-1`: mark and grid lines; with `(2)` and so on where two placements would read the same. */
   readonly name: string;
   readonly lines: readonly [GridLine, GridLine];

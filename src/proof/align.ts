@@ -1,14 +1,14 @@
 /**
  * Finds how a drawn part lies on a plate: any origin, any turn, face up or down. Two holes of the plate laid on two of the
- * file give a placement; the one under which most holes lie where they should is taken, so that one hole that was moved
+ * file give a pose; the one under which most holes lie where they should is taken, so that one hole that was moved
  * does not pull the others along. Sizes, outline and openings choose between placements that are alike for the holes.
  */
 import { positionAlong, span } from "../geometry/index.js";
 import type { Contour, Point } from "../geometry/vocabulary.js";
 import { contourGap } from "./contour-gap.js";
 import type { DrawnPart } from "./drawn-part.js";
-import { CAPTURE_MM, CONTOUR_MM, DIAMETER_MM, type Placement, POSITION_MM, type Target } from "./model.js";
-import { contourToPlate, type Pair, placementOf, toFile, toPlate } from "./placement.js";
+import { CAPTURE_MM, CONTOUR_MM, DIAMETER_MM, type KnownPlate, POSITION_MM, type Pose } from "./model.js";
+import { contourToPlate, type Pair, placementOf, toFile, toPlate } from "./pose.js";
 
 /** One hole of the plate and the hole of the file that is taken for it. Millimetres. */
 export interface HolePair {
@@ -20,7 +20,7 @@ export interface HolePair {
 }
 
 export interface Alignment {
-  readonly placement: Placement;
+  readonly pose: Pose;
   readonly pairs: readonly HolePair[];
   /** How far the outline strays, null where either has none; openings that have no counterpart. */
   readonly outlineGap: number | null;
@@ -28,7 +28,7 @@ export interface Alignment {
 }
 
 /** The best alignment; null where nothing can be laid on anything. */
-export function align(part: DrawnPart, target: Target): Alignment | null {
+export function align(part: DrawnPart, target: KnownPlate): Alignment | null {
   const exact = bestOf(seedPlacements(part, target, 4 * POSITION_MM), part, target);
   const half = Math.max(1, Math.ceil(target.holes.length / 2));
   if (exact !== null && countExact(exact) > half) return exact;
@@ -37,12 +37,12 @@ export function align(part: DrawnPart, target: Target): Alignment | null {
 }
 
 /** Placements that lay outline on outline: by their centres of area, in quarter turns from `turn`, either face up. */
-export function outlinePlacements(part: DrawnPart, target: Target, turn: number): readonly Placement[] {
+export function outlinePoses(part: DrawnPart, target: KnownPlate, turn: number): readonly Pose[] {
   if (part.outline === null || target.outline === null) return [];
   const [from, to] = [centroidOf(target.outline), centroidOf(part.outline)];
   return [false, true].flatMap((mirrored) =>
-    [0, 90, 180, 270].map((quarter): Placement => {
-      const bare: Placement = { turn: (turn + quarter) % 360, mirrored, dx: 0, dy: 0 };
+    [0, 90, 180, 270].map((quarter): Pose => {
+      const bare: Pose = { turn: (turn + quarter) % 360, mirrored, dx: 0, dy: 0 };
       const turned = toFile(bare, from);
       return { ...bare, dx: to.x - turned.x, dy: to.y - turned.y };
     }),
@@ -57,10 +57,10 @@ export function countExact({ pairs }: Alignment): number {
 /** Longest chains of seeds that are looked at; symmetric bolt circles give two for every hole. */
 const MOST_SEEDS = 4000;
 
-function seedPlacements(part: DrawnPart, target: Target, tolerance: number): readonly Placement[] {
-  const seeds: Placement[] = [];
+function seedPlacements(part: DrawnPart, target: KnownPlate, tolerance: number): readonly Pose[] {
+  const seeds: Pose[] = [];
   const isLoose = tolerance > CAPTURE_MM;
-  if (isLoose && part.holes.length * target.holes.length > 2500) return outlinePlacements(part, target, 0);
+  if (isLoose && part.holes.length * target.holes.length > 2500) return outlinePoses(part, target, 0);
   for (const [a, b] of basePairs(target)) {
     const length = span(a, b);
     for (const first of part.holes) {
@@ -74,11 +74,11 @@ function seedPlacements(part: DrawnPart, target: Target, tolerance: number): rea
       }
     }
   }
-  return [...seeds, ...outlinePlacements(part, target, 0)];
+  return [...seeds, ...outlinePoses(part, target, 0)];
 }
 
 /** Up to four pairs of holes with no hole in common, long ones first: three missing holes leave one of them whole. */
-function basePairs({ holes }: Target): readonly (readonly [Point, Point])[] {
+function basePairs({ holes }: KnownPlate): readonly (readonly [Point, Point])[] {
   const left = holes.map(({ at }) => at);
   const pairs: (readonly [Point, Point])[] = [];
   while (left.length > 1 && pairs.length < 4) {
@@ -97,34 +97,34 @@ function basePairs({ holes }: Target): readonly (readonly [Point, Point])[] {
   return pairs;
 }
 
-function bestOf(seeds: readonly Placement[], part: DrawnPart, target: Target): Alignment | null {
+function bestOf(seeds: readonly Pose[], part: DrawnPart, target: KnownPlate): Alignment | null {
   const countOf = exactCounter(part, target);
-  const rated = distinct(seeds).map((placement) => ({ placement, exact: countOf(placement) }));
+  const rated = distinct(seeds).map((pose) => ({ pose, exact: countOf(pose) }));
   const most = rated.reduce((best, { exact }) => Math.max(best, exact), 0);
   const size = Math.max(1, part.holes.length * target.holes.length);
   const few = Math.min(500, Math.max(32, Math.floor(MOST_DISTANCES / size)));
   const leading = rated
     .filter(({ exact }) => exact === most)
-    .sort((a, b) => simplicity(a.placement) - simplicity(b.placement))
+    .sort((a, b) => simplicity(a.pose) - simplicity(b.pose))
     .slice(0, few)
-    .map(({ placement }) => ({ placement, pairs: pairHoles(placement, part, target) }));
+    .map(({ pose }) => ({ pose, pairs: pairHoles(pose, part, target) }));
   const longest = leading.reduce((best, { pairs }) => Math.max(best, pairs.length), 0);
   const refined = leading
     .filter(({ pairs }) => pairs.length === longest)
-    .map(({ placement, pairs }) => refine(placement, pairs, part, target));
-  return refined.map((placement) => judge(placement, part, target)).sort(compareAlignments)[0] ?? null;
+    .map(({ pose, pairs }) => refine(pose, pairs, part, target));
+  return refined.map((pose) => judge(pose, part, target)).sort(compareAlignments)[0] ?? null;
 }
 
 /** Distances between holes that are worked out for placements that agree alike. */
 const MOST_DISTANCES = 4_000_000;
 
 /** Small turns first, mirrored ones last. */
-function simplicity({ turn, mirrored }: Placement): number {
+function simplicity({ turn, mirrored }: Pose): number {
   return Math.min(turn, 360 - turn) + (mirrored ? 360 : 0);
 }
 
 /** Counts the holes of the plate that have one of the file where they should, through a grid of cells of 1 mm. */
-function exactCounter(part: DrawnPart, target: Target): (placement: Placement) => number {
+function exactCounter(part: DrawnPart, target: KnownPlate): (pose: Pose) => number {
   const cells = new Map<string, Point[]>();
   const cellOf = (x: number, y: number) => `${Math.floor(x)} ${Math.floor(y)}`;
   for (const { at } of part.holes) {
@@ -141,7 +141,7 @@ function exactCounter(part: DrawnPart, target: Target): (placement: Placement) =
     }
     return false;
   };
-  return (placement) => target.holes.filter(({ at }) => isNear(toFile(placement, at))).length;
+  return (pose) => target.holes.filter(({ at }) => isNear(toFile(pose, at))).length;
 }
 
 /** The cell of a coordinate, and its neighbour where that is within reach. */
@@ -150,8 +150,8 @@ function cellsAround(value: number): readonly number[] {
 }
 
 /** Placements apart by more than the threshold of a position anywhere on a plate of 10 m. */
-function distinct(seeds: readonly Placement[]): readonly Placement[] {
-  const known = new Map<string, Placement>();
+function distinct(seeds: readonly Pose[]): readonly Pose[] {
+  const known = new Map<string, Pose>();
   for (const seed of seeds) {
     const key = [Math.round(seed.turn * 2000), seed.mirrored, Math.round(seed.dx * 50), Math.round(seed.dy * 50)].join(
       " ",
@@ -162,8 +162,8 @@ function distinct(seeds: readonly Placement[]): readonly Placement[] {
 }
 
 /** Each hole of the plate with the nearest of the file that no nearer pair has taken. */
-function pairHoles(placement: Placement, part: DrawnPart, target: Target): readonly HolePair[] {
-  const drawn = part.holes.map(({ at }) => toPlate(placement, at));
+function pairHoles(pose: Pose, part: DrawnPart, target: KnownPlate): readonly HolePair[] {
+  const drawn = part.holes.map(({ at }) => toPlate(pose, at));
   const near = target.holes.flatMap(({ at, diameter }, index) =>
     drawn.flatMap((point, other): HolePair[] => {
       const distance = span(at, point);
@@ -184,25 +184,25 @@ function pairHoles(placement: Placement, part: DrawnPart, target: Target): reado
 }
 
 /** By least squares over the holes that lie right where they are most, else over all. */
-function refine(placement: Placement, pairs: readonly HolePair[], part: DrawnPart, target: Target): Placement {
+function refine(pose: Pose, pairs: readonly HolePair[], part: DrawnPart, target: KnownPlate): Pose {
   const exact = pairs.filter(({ distance }) => distance <= POSITION_MM);
   const used = 2 * exact.length > pairs.length ? exact : pairs;
-  if (used.length < 2) return placement;
+  if (used.length < 2) return pose;
   const origin = { x: 0, y: 0 };
   const points = used.map(
     (pair): Pair => [target.holes[pair.target]?.at ?? origin, part.holes[pair.drawn]?.at ?? origin],
   );
-  return placementOf(points, placement.mirrored);
+  return placementOf(points, pose.mirrored);
 }
 
-/** Everything that is compared under a placement. */
-export function judge(placement: Placement, part: DrawnPart, target: Target): Alignment {
-  const onPlate = (contour: Contour) => contourToPlate(contour, placement);
+/** Everything that is compared under a pose. */
+export function judge(pose: Pose, part: DrawnPart, target: KnownPlate): Alignment {
+  const onPlate = (contour: Contour) => contourToPlate(contour, pose);
   const outlineGap =
     part.outline === null || target.outline === null ? null : contourGap(onPlate(part.outline), target.outline);
   const drawn = part.openings.map(onPlate);
   const openingsOff = unmatched(target.openings, drawn) + unmatched(drawn, target.openings);
-  return { placement, pairs: pairHoles(placement, part, target), outlineGap, openingsOff };
+  return { pose, pairs: pairHoles(pose, part, target), outlineGap, openingsOff };
 }
 
 function unmatched(contours: readonly Contour[], others: readonly Contour[]): number {
@@ -220,7 +220,7 @@ function compareAlignments(a: Alignment, b: Alignment): number {
 }
 
 function ranks(alignment: Alignment): readonly number[] {
-  const { placement, pairs, outlineGap, openingsOff } = alignment;
+  const { pose, pairs, outlineGap, openingsOff } = alignment;
   const sized = pairs.filter(({ diameter }) => Math.abs(diameter) <= DIAMETER_MM).length;
   return [
     -countExact(alignment),
@@ -228,9 +228,9 @@ function ranks(alignment: Alignment): readonly number[] {
     -sized,
     outlineGap !== null && outlineGap > CONTOUR_MM ? 1 : 0,
     openingsOff,
-    placement.mirrored ? 1 : 0,
-    Math.min(placement.turn, 360 - placement.turn),
-    placement.turn,
+    pose.mirrored ? 1 : 0,
+    Math.min(pose.turn, 360 - pose.turn),
+    pose.turn,
     pairs.reduce((sum, { distance }) => sum + distance, 0),
   ];
 }

@@ -1,14 +1,14 @@
-/** One plate of the job with the scale and the placement under which a file is most like it. */
+/** One plate of the job with the scale and the pose under which a file is most like it. */
 import { measureArea } from "../geometry/index.js";
 import type { CutFile } from "../readers/dxf.js";
-import { type Alignment, align, outlinePlacements } from "./align.js";
+import { type Alignment, align, outlinePoses } from "./align.js";
 import { contourGap } from "./contour-gap.js";
 import { type DrawnPart, drawnPart } from "./drawn-part.js";
-import { CONTOUR_MM, DIAMETER_MM, POSITION_MM, type Target, UNIT_RATIOS } from "./model.js";
-import { contourToPlate } from "./placement.js";
+import { CONTOUR_MM, DIAMETER_MM, type KnownPlate, POSITION_MM, UNIT_RATIOS } from "./model.js";
+import { contourToPlate } from "./pose.js";
 
 export interface Candidate {
-  readonly target: Target;
+  readonly target: KnownPlate;
   readonly part: DrawnPart;
   /** Size of the file to that of the plate. */
   readonly scale: number;
@@ -21,7 +21,7 @@ export interface Candidate {
 }
 
 /** The scale at which most agrees; the true one unless another is better. `mm` millimetres to a unit of the file. */
-export function bestCandidate(file: CutFile, mm: number, target: Target): Candidate | null {
+export function bestCandidate(file: CutFile, mm: number, target: KnownPlate): Candidate | null {
   let best: Candidate | null = null;
   for (const scale of likelyScales(file, mm, target)) {
     const candidate = candidateAt(file, mm, scale, target);
@@ -32,7 +32,7 @@ export function bestCandidate(file: CutFile, mm: number, target: Target): Candid
 }
 
 /** The ratios of units that the areas of the outlines allow, and the ratio of the outlines themselves. */
-function likelyScales(file: CutFile, mm: number, target: Target): readonly number[] {
+function likelyScales(file: CutFile, mm: number, target: KnownPlate): readonly number[] {
   if (file.outline === null) return [1];
   if (target.outline === null) return UNIT_RATIOS;
   const ratio = Math.sqrt((file.outline.area * mm * mm) / measureArea(target.outline));
@@ -41,11 +41,11 @@ function likelyScales(file: CutFile, mm: number, target: Target): readonly numbe
   return [...new Set([1, ...near, ...(isExact || !(ratio > 0 && ratio < 1e6) ? [] : [ratio])])];
 }
 
-function candidateAt(file: CutFile, mm: number, scale: number, target: Target): Candidate | null {
+function candidateAt(file: CutFile, mm: number, scale: number, target: KnownPlate): Candidate | null {
   const part = drawnPart(file, mm / scale);
   const alignment = part === null ? null : align(part, target);
   if (part === null || alignment === null) return null;
-  const { pairs, outlineGap, openingsOff, placement } = alignment;
+  const { pairs, outlineGap, openingsOff, pose } = alignment;
   const [paired, taken] = [new Set(pairs.map((pair) => pair.target)), new Set(pairs.map((pair) => pair.drawn))];
   const missing = target.holes.flatMap(({ made }, index) => (made === "cut" && !paired.has(index) ? [index] : []));
   const extra = part.holes.flatMap((_, index) => (taken.has(index) ? [] : [index]));
@@ -54,7 +54,7 @@ function candidateAt(file: CutFile, mm: number, scale: number, target: Target): 
       distance > POSITION_MM || Math.abs(diameter) > DIAMETER_MM || target.holes[index]?.made === "drill",
   );
   const outlineOff = outlineGap !== null && outlineGap > CONTOUR_MM ? 1 : 0;
-  const others = outlineOff + openingsOff + (placement.mirrored ? 1 : 0) + (scale === 1 ? 0 : 1);
+  const others = outlineOff + openingsOff + (pose.mirrored ? 1 : 0) + (scale === 1 ? 0 : 1);
   const faults = missing.length + extra.length + wrong.length + others;
   return { target, part, scale, alignment, missing, extra, faults };
 }
@@ -66,16 +66,16 @@ export interface PatternInOutline {
   readonly turn: number;
 }
 
-/** Null where the outline agrees with the holes, or with no placement at all. */
+/** Null where the outline agrees with the holes, or with no pose at all. */
 export function patternInOutline({ part, target, alignment }: Candidate): PatternInOutline | null {
   const { outline } = target;
   if (alignment.outlineGap === null || alignment.outlineGap <= CONTOUR_MM) return null;
   if (part.outline === null || outline === null) return null;
   const drawn = part.outline;
-  const { turn, mirrored } = alignment.placement;
-  const fitting = outlinePlacements(part, target, turn)
-    .filter((placement) => contourGap(contourToPlate(drawn, placement), outline) <= CONTOUR_MM)
-    .map((placement) => ({ isMirrored: placement.mirrored !== mirrored, turn: halfTurns(turn - placement.turn) }))
+  const { turn, mirrored } = alignment.pose;
+  const fitting = outlinePoses(part, target, turn)
+    .filter((pose) => contourGap(contourToPlate(drawn, pose), outline) <= CONTOUR_MM)
+    .map((pose) => ({ isMirrored: pose.mirrored !== mirrored, turn: halfTurns(turn - pose.turn) }))
     .sort((a, b) => Number(a.isMirrored) - Number(b.isMirrored) || Math.abs(a.turn) - Math.abs(b.turn));
   const [simplest] = fitting;
   if (simplest === undefined) return null;

@@ -2,7 +2,7 @@
 
 import { countExact } from "./align.js";
 import type { Candidate } from "./candidate.js";
-import type { Target } from "./model.js";
+import type { KnownPlate } from "./model.js";
 
 export interface Choice {
   /** The plate that the file is compared with; null where none is like it. */
@@ -12,7 +12,7 @@ export interface Choice {
   /** The plate that the name says, where the file is another. */
   readonly instead: Candidate | null;
   /** Other plates that agree just as well. */
-  readonly twins: readonly Target[];
+  readonly twins: readonly KnownPlate[];
 }
 
 /** Chooses among the plates of the job. */
@@ -48,12 +48,12 @@ function compareCandidates(a: Candidate, b: Candidate): number {
   );
 }
 
-function isNamed({ mark, base }: Target, name: string): boolean {
+function isNamed({ mark, base }: KnownPlate, name: string): boolean {
   return mark === name || base === name;
 }
 
 /** The longest mark of a template or base that stands by itself in the file's name. */
-function markInName(path: string, targets: readonly Target[]): string | null {
+function markInName(path: string, targets: readonly KnownPlate[]): string | null {
   const name = path.split(/[\\/]/).at(-1)?.toUpperCase() ?? "";
   const marks = [...new Set(targets.flatMap(({ mark, base }) => [mark, base]))];
   const found = marks.filter((mark) => mark !== "" && standsIn(name, mark.toUpperCase()));

@@ -4,7 +4,7 @@ import type { Unit } from "../units/index.js";
 import { bestCandidate, type Candidate } from "./candidate.js";
 import { choosePlate } from "./choose.js";
 import { describeMatch } from "./match-findings.js";
-import { type FileMatch, MOST_HOLES, type Target } from "./model.js";
+import { type FileMatch, type KnownPlate, MOST_HOLES } from "./model.js";
 
 export interface Matched {
   readonly match: FileMatch | null;
@@ -12,7 +12,7 @@ export interface Matched {
 }
 
 /** Matches a file with the plates of a job; `name` is its path, whose last part may hold a mark. */
-export function matchFile(file: CutFile, name: string, targets: readonly Target[], jobUnit: Unit): Matched {
+export function matchFile(file: CutFile, name: string, targets: readonly KnownPlate[], jobUnit: Unit): Matched {
   if (file.outline === null) return { match: null, findings: [] };
   if (file.holes.length > MOST_HOLES) {
     const message = `the file has ${file.holes.length} round holes; at most ${MOST_HOLES} are matched with a job`;
@@ -26,14 +26,14 @@ export function matchFile(file: CutFile, name: string, targets: readonly Target[
 }
 
 function matchOf({ target, scale, alignment, missing, extra }: Candidate, mm: number): FileMatch {
-  const { placement, pairs } = alignment;
+  const { pose, pairs } = alignment;
   const worst = (values: readonly number[]) => rounded(values.reduce((most, value) => Math.max(most, value), 0) / mm);
   return {
     mark: target.mark,
     base: target.base,
     role: target.role,
-    turn: rounded(placement.turn),
-    mirrored: placement.mirrored,
+    turn: rounded(pose.turn),
+    mirrored: pose.mirrored,
     scale: rounded(scale),
     positionError: worst(pairs.map(({ distance }) => distance)),
     diameterError: worst(pairs.map(({ diameter }) => Math.abs(diameter))),

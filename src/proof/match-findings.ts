@@ -6,8 +6,8 @@ import { millimetres } from "../units/length.js";
 import type { HolePair } from "./align.js";
 import { type Candidate, type PatternInOutline, patternInOutline } from "./candidate.js";
 import type { Choice } from "./choose.js";
-import { CONTOUR_MM, DIAMETER_MM, POSITION_MM, type Target, TURN_DEGREES } from "./model.js";
-import { toFile, toPlate } from "./placement.js";
+import { CONTOUR_MM, DIAMETER_MM, type KnownPlate, POSITION_MM, TURN_DEGREES } from "./model.js";
+import { toFile, toPlate } from "./pose.js";
 
 /** Units of the words and of the places. */
 export interface Told {
@@ -37,7 +37,7 @@ function finding(code: string, severity: CutFileSeverity, message: string, at: P
 }
 
 /** `template T3 (base B3)`, `base plate of B3`. */
-export function plateWords({ role, mark, base }: Target): string {
+export function plateWords({ role, mark, base }: KnownPlate): string {
   if (role === "base plate") return `base plate of ${base}`;
   return mark === base ? `template ${mark}` : `template ${mark} (base ${base})`;
 }
@@ -67,7 +67,7 @@ const RATIO_WORDS: readonly (readonly [number, string])[] = [
 
 function wholePart(best: Candidate, told: Told): readonly CutFileFinding[] {
   const { scale, alignment } = best;
-  const { turn, mirrored } = alignment.placement;
+  const { turn, mirrored } = alignment.pose;
   const found: CutFileFinding[] = [];
   if (scale !== 1) {
     const words = RATIO_WORDS.find(([ratio]) => ratio === scale)?.[1];
@@ -104,7 +104,7 @@ function patternFinding({ alignment }: Candidate, { kind, turn }: PatternInOutli
 
 function missingHole(best: Candidate, index: number, told: Told): CutFileFinding {
   const hole = best.target.holes[index];
-  const at = hole === undefined ? null : placeInFile(best, toFile(best.alignment.placement, hole.at), told);
+  const at = hole === undefined ? null : placeInFile(best, toFile(best.alignment.pose, hole.at), told);
   const size = lengthWords(hole?.diameter ?? 0, told);
   return finding("hole-missing", "stop", `hole ${hole?.tag ?? ""} (diameter ${size}) is missing`, at);
 }
@@ -135,7 +135,7 @@ function pairFindings(best: Candidate, pair: HolePair, told: Told): readonly Cut
     found.push(finding("drill-cut", "stop", `hole ${hole.tag} is cut, but too small to cut: it is to be drilled`, at));
   }
   if (pair.distance > POSITION_MM) {
-    const there = toPlate(best.alignment.placement, drawn.at);
+    const there = toPlate(best.alignment.pose, drawn.at);
     const [dx, dy] = [signedWords(there.x - hole.at.x, told), signedWords(there.y - hole.at.y, told)];
     const message = `hole ${hole.tag} is off by ${lengthWords(pair.distance, told)} (x ${dx}, y ${dy} on the plate)`;
     found.push(finding("hole-position", "stop", message, at));

@@ -34,7 +34,7 @@ export interface TargetHole {
 }
 
 /** A plate of the job that a file may be drawn for, in the base's own axes. */
-export interface Target {
+export interface KnownPlate {
   readonly role: TargetRole;
   /** Mark of the template, or of the base whose base plate it is. */
   readonly mark: string;
@@ -46,7 +46,7 @@ export interface Target {
 }
 
 /** From plate to file: mirrored first (x to -x), then turned counter-clockwise, then moved. No scale. */
-export interface Placement {
+export interface Pose {
   /** Degrees from 0 up to 360. */
   readonly turn: number;
   readonly mirrored: boolean;

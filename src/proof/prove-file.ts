@@ -1,16 +1,16 @@
 /** Proves one cut file: reads it, and matches it with a job where one is given. */
 import type { Job } from "../job/model/job.js";
-import { type CutFileFinding, type CutFileLayers, LARGEST_CUT_FILE, readCutFile } from "../readers/dxf.js";
+import { type CutFileFinding, LARGEST_CUT_FILE, type LayerRoles, readCutFile } from "../readers/dxf.js";
 import type { Unit } from "../units/index.js";
+import { targetsOf } from "./known-plates.js";
 import { matchFile } from "./match-file.js";
-import type { ProvedFile, Target } from "./model.js";
-import { targetsOf } from "./targets.js";
+import type { KnownPlate, ProvedFile } from "./model.js";
 
 /** What files are proved against: the plates of a job, worked out once for all files. */
 export interface Against {
   readonly unit: Unit;
-  readonly layers: CutFileLayers;
-  readonly targets: readonly Target[];
+  readonly layers: LayerRoles;
+  readonly targets: readonly KnownPlate[];
 }
 
 /** The plates of a job and the layers of its shop. */

@@ -26,7 +26,7 @@ export function startEntities(tags: Tags, findings: FindingList): (range: TagRan
   };
 }
 
-type Type = "LINE" | "ARC" | "CIRCLE" | "LWPOLYLINE";
+type EntityType = "LINE" | "ARC" | "CIRCLE" | "LWPOLYLINE";
 
 /** Numbers of an entity, NaN where it has none; filled anew by each entity, since a file has very many. */
 interface Fields {
@@ -84,7 +84,7 @@ function clearFields(fields: Fields): void {
 }
 
 /** Reads an entity's tags; false, with a finding, where it has a value that is no number or does not lie in the plane. */
-function collectFields(tags: Tags, range: TagRange, type: Type, fields: Fields, findings: FindingList): boolean {
+function collectFields(tags: Tags, range: TagRange, type: EntityType, fields: Fields, findings: FindingList): boolean {
   const { codes } = tags;
   clearFields(fields);
   if (type === "LWPOLYLINE") fields.vertices = [];
@@ -181,7 +181,7 @@ function takeNumber(fields: Fields, code: number, number: number): boolean {
   }
 }
 
-function makeEntity(type: Type, fields: Fields, findings: FindingList): DxfEntity | null {
+function makeEntity(type: EntityType, fields: Fields, findings: FindingList): DxfEntity | null {
   const entity = shapeOf(type, fields, findings);
   if (entity === null) findings.add("incomplete", "stop", `${type} without all its values is not read`);
   if (entity === null || entity === "refused") return null;
@@ -192,7 +192,7 @@ function makeEntity(type: Type, fields: Fields, findings: FindingList): DxfEntit
 }
 
 /** Null where a value is missing; "refused" where a finding was made. */
-function shapeOf(type: Type, fields: Fields, findings: FindingList): DxfEntity | "refused" | null {
+function shapeOf(type: EntityType, fields: Fields, findings: FindingList): DxfEntity | "refused" | null {
   const { layer, x, y, radius, start, end } = fields;
   switch (type) {
     case "LWPOLYLINE":
@@ -211,7 +211,7 @@ function shapeOf(type: Type, fields: Fields, findings: FindingList): DxfEntity |
   }
 }
 
-function isRound(type: Type, { x, y, radius }: Fields, findings: FindingList): boolean {
+function isRound(type: EntityType, { x, y, radius }: Fields, findings: FindingList): boolean {
   if (radius > 0) return true;
   findings.add("bad-radius", "stop", `${type} with a radius of zero or less is not read`, [x, y]);
   return false;

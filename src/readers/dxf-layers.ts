@@ -11,7 +11,7 @@ import {
 } from "./dxf-measures.js";
 
 /** Names of layers that decide, in any case of their letters. */
-export interface CutFileLayers {
+export interface LayerRoles {
   readonly cut: readonly string[];
   readonly mark: readonly string[];
 }
@@ -41,7 +41,7 @@ export function judgeLayer(
   content: LayerContent,
   outline: CutBox | null,
   mm: number,
-  known: CutFileLayers | undefined,
+  known: LayerRoles | undefined,
 ): LayerUse {
   const { name, open, hasOutline } = content;
   const use = (isMark: boolean, why: LayerUse["why"]): LayerUse => ({ isMark, why, leftOpen: isMark ? [] : open });

@@ -12,7 +12,7 @@ import { type DxfDrawing, readDrawing } from "./dxf-drawing.js";
 import { type CutFileFinding, collectFindings, type FindingList } from "./dxf-findings.js";
 import { millimetresPer } from "./dxf-header.js";
 import { reportJoinFaults } from "./dxf-join-faults.js";
-import { boxOfStroke, type CutFileLayers, judgeLayer, type LayerUse } from "./dxf-layers.js";
+import { boxOfStroke, judgeLayer, type LayerRoles, type LayerUse } from "./dxf-layers.js";
 import {
   type CutBox,
   circleBox,
@@ -29,7 +29,7 @@ import { roundOfContour } from "./dxf-round.js";
 export type { CutContour, OpenStroke } from "./dxf-contours.js";
 export type { CutFileFinding, CutFileSeverity } from "./dxf-findings.js";
 export { millimetresPer } from "./dxf-header.js";
-export type { CutFileLayers } from "./dxf-layers.js";
+export type { LayerRoles } from "./dxf-layers.js";
 export type { CutPoint, CutSegment } from "./dxf-measures.js";
 export { LARGEST_CUT_FILE } from "./dxf-tags.js";
 
@@ -91,7 +91,7 @@ const TINY_MM = 0.1;
 /** What the caller knows of the file beforehand. */
 export interface CutFileKnowledge {
   /** Layers of the shop, which decide what is cut and what is scribed. */
-  readonly layers?: CutFileLayers;
+  readonly layers?: LayerRoles;
 }
 
 /** Reads the bytes of a DXF file. A file that names no unit is measured as if it were in millimetres. */
@@ -157,7 +157,7 @@ function judgeLayers(
   open: readonly OpenStroke[],
   outline: Measured | null,
   mm: number,
-  known: CutFileLayers | undefined,
+  known: LayerRoles | undefined,
 ): ReadonlyMap<string, LayerUse> {
   const content = new Map<string, { name: string; open: OpenStroke[]; closed: number; hasOutline: boolean }>();
   const of = (name: string) => {

@@ -1,5 +1,5 @@
-/** Rod positions: job item in, tagged rods out. */
-export type { Layout, PlacedRod } from "./layout.js";
-export { layoutPattern, MOST_RODS } from "./layout-pattern.js";
+/** Rod positions: base in, tagged rods out. */
+export type { BaseWithRods, OutlinedBase, PlacedRod } from "./model.js";
 export { clockwiseFromNorthWest } from "./order.js";
+export { MOST_RODS, placeRods } from "./place-rods.js";
 export { countRods, rodPositions } from "./positions.js";

@@ -4,7 +4,7 @@ import type { FillRole, PaperPoint, PathPart, SceneGroup, SceneItem, StrokeRole,
 export type Anchor = "start" | "middle" | "end";
 
 /** How a text is set beside its place: defaults are a start anchor, no turn, regular weight. */
-export interface Setting {
+export interface TextStyle {
   readonly anchor?: Anchor;
   readonly turn?: number;
   readonly bold?: boolean;
@@ -14,8 +14,8 @@ export function at(x: number, y: number): PaperPoint {
   return { x, y };
 }
 
-export function text(role: TextRole, words: string, place: PaperPoint, height: number, setting: Setting = {}) {
-  const { anchor = "start", turn = 0, bold = false } = setting;
+export function text(role: TextRole, words: string, place: PaperPoint, height: number, style: TextStyle = {}) {
+  const { anchor = "start", turn = 0, bold = false } = style;
   return { kind: "text", role, text: words, at: place, anchor, height, turn, bold } as const;
 }
 

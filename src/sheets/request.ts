@@ -1,7 +1,7 @@
 /** What a sheet is drawn from: the models of the earlier stages, and the few facts that only the pipeline knows. */
 import type { CheckRow } from "../checks/model.js";
 import type { Base, Job } from "../job/model/job.js";
-import type { Layout } from "../rods/layout.js";
+import type { PlacedRod } from "../rods/model.js";
 import type { Plate, PlateMeasures } from "../template/model.js";
 
 /** A cut file as the sheet names it: its file name and the whole SHA-256 in hexadecimal, of which 12 digits are printed. */
@@ -14,7 +14,7 @@ export interface NamedFile {
 export interface SheetRequest {
   readonly job: Job;
   readonly base: Base;
-  readonly layout: Layout;
+  readonly rods: readonly PlacedRod[];
   readonly plate: Plate;
   readonly measures: PlateMeasures;
   readonly rows: readonly CheckRow[];

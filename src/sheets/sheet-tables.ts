@@ -93,18 +93,18 @@ export function revisionTable({ job }: Pick<SheetRequest, "job">, most: number):
 }
 
 /** What the carpenter sets: rods of each group, their holes, projection and embedment. */
-export function rodTable({ base, layout, job }: SheetRequest): TableText {
+export function rodTable({ base, rods, job }: SheetRequest): TableText {
   const { unit } = job;
-  const rows = base.groups.slice(0, MOST_GROUPS).map((rods) => {
-    const count = layout.rods.filter(({ group }) => group.letter === rods.letter).length;
-    const { rod } = rods;
+  const rows = base.groups.slice(0, MOST_GROUPS).map((own) => {
+    const count = rods.filter(({ group }) => group.letter === own.letter).length;
+    const { rod } = own;
     return [
-      rods.letter,
+      own.letter,
       String(count),
       rod.size,
       `${known(rod.grade)}${rod.finish.kind === "given" && rod.finish.value === "galvanized" ? " GALV." : ""}`,
-      formatLength(rods.hole.value, unit),
-      lengthOrDash(rods.baseHole, unit),
+      formatLength(own.hole.value, unit),
+      lengthOrDash(own.baseHole, unit),
       lengthOrDash(rod.projection, unit),
       lengthOrDash(rod.embedment, unit),
     ];

@@ -4,10 +4,10 @@ import { aci318ElevenSpacing } from "./aci-318-11/cast-in.js";
 import { aci318FourteenSpacing } from "./aci-318-14/cast-in.js";
 import { aci318Cover, aci318Spacing, type CoverTableRow } from "./aci-318-19/cast-in.js";
 import { editionsOf, unknownEdition } from "./editions.js";
-import type { CoverRow, Exposure, Lookup, SpacingRow, SpacingTableRow, Table } from "./model.js";
+import type { CoverRow, Exposure, Lookup, SpacingRow, SpacingTableRow, StandardTable } from "./model.js";
 import { found } from "./sized-index.js";
 
-const SPACING: ReadonlyMap<string, Table<SpacingTableRow>> = new Map([
+const SPACING: ReadonlyMap<string, StandardTable<SpacingTableRow>> = new Map([
   ["ACI 318-19", aci318Spacing],
   ["ACI 318-14", aci318FourteenSpacing],
   ["ACI 318-11", aci318ElevenSpacing],

@@ -4,11 +4,11 @@ import { type CuttingItem, type CuttingRow, cuttingLimits } from "./cutting-prac
 import { iso9013Class1 } from "./iso-9013-2017/deviations-class-1.js";
 import { iso9013Class2 } from "./iso-9013-2017/deviations-class-2.js";
 import { perpendicularity } from "./iso-9013-2017/ranges.js";
-import type { Bounds, CutProcess, DeviationRow, Lookup, PerpendicularityRow, Table } from "./model.js";
+import type { Bounds, CutProcess, DeviationRow, Lookup, PerpendicularityRow, StandardTable } from "./model.js";
 import { found } from "./sized-index.js";
 import { holds } from "./sizes.js";
 
-const CLASSES: Readonly<Record<1 | 2, Table<DeviationRow>>> = { 1: iso9013Class1, 2: iso9013Class2 };
+const CLASSES: Readonly<Record<1 | 2, StandardTable<DeviationRow>>> = { 1: iso9013Class1, 2: iso9013Class2 };
 
 /** Limit deviation of a nominal dimension cut from plate of a thickness. A miss names the nearest printed ranges. */
 export function findIso9013Deviation(grade: 1 | 2, thickness: Length, nominal: Length): Lookup<DeviationRow> {

@@ -7,16 +7,16 @@ import { aisc360MetricEdgeRule, aisc360MetricEdges } from "./aisc-360-22/edges-m
 import type { LeastEdgeRow } from "./edges.js";
 import { unknownEdition } from "./editions.js";
 import { en1993Distances } from "./en-1993-1-8/distances.js";
-import type { BeyondRule, C2Row, EdgeRow, Lookup, Sourced, Table } from "./model.js";
+import type { BeyondRule, C2Row, EdgeRow, Lookup, Sourced, StandardTable } from "./model.js";
 import { evaluate } from "./rules.js";
 import { found, nearestSizes } from "./sized-index.js";
 import { holds } from "./sizes.js";
 
 interface EdgeTable {
-  readonly table: Table<LeastEdgeRow>;
+  readonly table: StandardTable<LeastEdgeRow>;
   readonly byDiameter: ReadonlyMap<Length, LeastEdgeRow>;
   readonly beyond: BeyondRule;
-  readonly c2: Table<C2TableRow> | null;
+  readonly c2: StandardTable<C2TableRow> | null;
 }
 
 const TABLES: ReadonlyMap<string, EdgeTable> = new Map([
@@ -49,7 +49,7 @@ export function findC2(edition: string, diameter: Length): Lookup<C2Row> {
   return found(c2, { ...row, longSlotPerpendicular: evaluate(row.longSlotPerpendicular, diameter) });
 }
 
-function nearestC2(c2: Table<C2TableRow> | null, diameter: Length): readonly string[] {
+function nearestC2(c2: StandardTable<C2TableRow> | null, diameter: Length): readonly string[] {
   const rows = c2?.rows ?? [];
   const below = rows.findLast(({ diameter: range }) => range.to !== null && range.to < diameter);
   const above = rows.find(({ diameter: range }) => range.from !== null && range.from > diameter);
@@ -63,7 +63,11 @@ function byHole(hole: Length): Lookup<EdgeRow> {
   return found(en1993Distances, { ...sourced(row), least, printed: `${row.factor} d0` });
 }
 
-function edgeTable(table: Table<LeastEdgeRow>, beyond: BeyondRule, c2: Table<C2TableRow> | null): EdgeTable {
+function edgeTable(
+  table: StandardTable<LeastEdgeRow>,
+  beyond: BeyondRule,
+  c2: StandardTable<C2TableRow> | null,
+): EdgeTable {
   return { table, byDiameter: new Map(table.rows.map((row) => [row.diameter, row])), beyond, c2 };
 }
 

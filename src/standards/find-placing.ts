@@ -5,13 +5,13 @@ import { accumulation, aisc303TenPlacing } from "./aisc-303-10/placing.js";
 import { aisc303Placing } from "./aisc-303-22/placing.js";
 import { unknownEdition } from "./editions.js";
 import { en1090Placing } from "./en-1090-2/placing.js";
-import type { ElevationRow, Lookup, PlacingRow, Sized, Sourced, Table } from "./model.js";
+import type { ElevationRow, Lookup, PlacingRow, Sized, Sourced, StandardTable } from "./model.js";
 import type { PlacingItem, PlacingTableRow } from "./placing.js";
 import { nearestSizes } from "./sized-index.js";
 import { printedInches } from "./sizes.js";
 
 /** How a foundation bolt is set, for EN 1090-2: cast in fixed, or adjustable in a pocket or sleeve. */
-export type BoltSetting = "fixed" | "adjustable";
+export type BoltFixing = "fixed" | "adjustable";
 
 /** A tolerance between groups: `growth` for each length of line, never more than `tolerance` in total. */
 export interface GroupPlacingRow extends Sourced {
@@ -30,9 +30,9 @@ interface PlacingIndex {
   readonly rows: readonly PlacingTableRow[];
 }
 
-const fixed = en1090Placing.rows.filter((row) => row.setting === "fixed");
-const adjustable = en1090Placing.rows.filter((row) => row.setting === "adjustable");
-const INDEXES: ReadonlyMap<string, Readonly<Record<BoltSetting, PlacingIndex>>> = new Map([
+const fixed = en1090Placing.rows.filter((row) => row.fixing === "fixed");
+const adjustable = en1090Placing.rows.filter((row) => row.fixing === "adjustable");
+const INDEXES: ReadonlyMap<string, Readonly<Record<BoltFixing, PlacingIndex>>> = new Map([
   ["ACI 117-10", both(index(aci117Placing))],
   ["AISC 303-10", both(index(aisc303TenPlacing))],
   ["AISC 303-22", both(index(aisc303Placing))],
@@ -46,8 +46,8 @@ const INDEXES: ReadonlyMap<string, Readonly<Record<BoltSetting, PlacingIndex>>> 
  * As-placed tolerance in plan for a rod diameter. ACI 117-10, AISC 303-22 and EN 1090-2 limit each rod's position, AISC 303-10
  * the spacing of any two rods of a group.
  */
-export function findPlacing(edition: string, diameter: Length, setting: BoltSetting = "fixed"): Lookup<PlacingRow> {
-  const table = INDEXES.get(edition)?.[setting] ?? unknownEdition("placing", edition);
+export function findPlacing(edition: string, diameter: Length, fixing: BoltFixing = "fixed"): Lookup<PlacingRow> {
+  const table = INDEXES.get(edition)?.[fixing] ?? unknownEdition("placing", edition);
   const row = table.byDiameter.get(diameter) ?? table.every;
   if (row === undefined || row.plus === null) return { found: false, nearest: nearestSizes(table.sizes, diameter) };
   const { item, source, confidence, note, plus } = row;
@@ -57,8 +57,8 @@ export function findPlacing(edition: string, diameter: Length, setting: BoltSett
 }
 
 /** Tolerance of the top of a rod. */
-export function findElevation(edition: string, setting: BoltSetting = "fixed"): Lookup<ElevationRow> {
-  const { top, edition: printed } = INDEXES.get(edition)?.[setting] ?? unknownEdition("placing", edition);
+export function findElevation(edition: string, fixing: BoltFixing = "fixed"): Lookup<ElevationRow> {
+  const { top, edition: printed } = INDEXES.get(edition)?.[fixing] ?? unknownEdition("placing", edition);
   if (top === undefined || top.minus === null || top.plus === null) return { found: false, nearest: [] };
   const { item, source, confidence, note, minus, plus, clause } = top;
   return { found: true, row: { low: minus, high: plus, item, source, confidence, note }, edition: printed, clause };
@@ -77,11 +77,11 @@ export function findGroupPlacing(
   return { found: true, row: { tolerance: plus, growth, item, source, confidence, note }, edition: printed, clause };
 }
 
-function both(table: PlacingIndex): Readonly<Record<BoltSetting, PlacingIndex>> {
+function both(table: PlacingIndex): Readonly<Record<BoltFixing, PlacingIndex>> {
   return { fixed: table, adjustable: table };
 }
 
-function index(table: Table<PlacingTableRow>): PlacingIndex {
+function index(table: StandardTable<PlacingTableRow>): PlacingIndex {
   const inPlan = table.rows.filter((row) => row.about === "rod position" || row.about === "rod spacing");
   const sized = inPlan.flatMap((row) => (row.sizes === "all" ? [] : row.sizes.map((size) => sizedRow(row, size))));
   return {

@@ -30,7 +30,7 @@ export { findNut, findWasher, nutStandards, washerStandards } from "./find-faste
 export { findGrade, nutForm } from "./find-grade.js";
 export { findBaseHole, findTemplateHole } from "./find-hole.js";
 export {
-  type BoltSetting,
+  type BoltFixing,
   findElevation,
   findGroupPlacing,
   findPlacing,

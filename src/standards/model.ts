@@ -38,7 +38,7 @@ export interface Sourced {
 }
 
 /** A table of one edition of one publication. */
-export interface Table<Row extends Sourced> {
+export interface StandardTable<Row extends Sourced> {
   /** The edition as printed on sheets and named in job files. */
   readonly edition: string;
   readonly clause: string;

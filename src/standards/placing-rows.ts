@@ -10,7 +10,7 @@ const ROWS: ReadonlyMap<string, readonly PlacingTableRow[]> = new Map([
   ["ACI 117-10", aci117Placing.rows],
   ["AISC 303-10", aisc303TenPlacing.rows],
   ["AISC 303-22", aisc303Placing.rows],
-  ["EN 1090-2", en1090Placing.rows.filter(({ setting }) => setting !== "adjustable")],
+  ["EN 1090-2", en1090Placing.rows.filter(({ fixing }) => fixing !== "adjustable")],
 ]);
 
 /** In the order printed; of EN 1090-2 those of bolts that are cast in fixed. */

@@ -1,6 +1,6 @@
 /** Tables indexed by size and diameter, once; a miss names the nearest sizes. */
 import type { Length, Unit } from "../units/length.js";
-import type { Lookup, Sized, Sourced, Table } from "./model.js";
+import type { Lookup, Sized, Sourced, StandardTable } from "./model.js";
 import { diameterOf } from "./sizes.js";
 
 /** A table with its rows by printed size, by diameter, and sorted by diameter. */
@@ -13,7 +13,7 @@ export interface SizedIndex<Row extends Sized> {
 }
 
 /** Indexes a table; where a size stands twice the first row is kept. */
-export function indexBySize<Row extends Sized>(table: Table<Row>): SizedIndex<Row> {
+export function indexBySize<Row extends Sized>(table: StandardTable<Row>): SizedIndex<Row> {
   const reversed = [...table.rows].reverse();
   return {
     edition: table.edition,

@@ -6,7 +6,7 @@ import type { Input } from "../job/model/job.js";
 import type { PlacedBase } from "../plan/model.js";
 import type { Length } from "../units/length.js";
 import { add, subtract } from "../units/length.js";
-import type { Target } from "./match.js";
+import type { DesignedRod } from "./match.js";
 import type { PointOnPlan, RodAsBuilt, RodLean, SurveyTerms } from "./model.js";
 
 /** Plan millimetres in the base's own axes; not snapped. */
@@ -17,7 +17,7 @@ export function toOwnAxes({ placement, workingPoint }: PlacedBase, { x, y }: Poi
 }
 
 /** The rod where its base plate will sit, as far as the points tell. `margin` is left open. */
-export function rodAsBuilt(target: Target, points: readonly PointOnPlan[], terms: SurveyTerms): RodAsBuilt {
+export function rodAsBuilt(target: DesignedRod, points: readonly PointOnPlan[], terms: SurveyTerms): RodAsBuilt {
   const { standing, planned, expected } = target;
   const { rod } = planned;
   const ends = orderEnds(points);

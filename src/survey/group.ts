@@ -6,7 +6,7 @@ import { formatWithUnit } from "../units/index.js";
 import type { Length } from "../units/length.js";
 import { nanometres } from "../units/length.js";
 import { rodAsBuilt } from "./as-built.js";
-import type { Target } from "./match.js";
+import type { DesignedRod } from "./match.js";
 import type { BestPosition, GroupSurvey, PointOnPlan, Remedy, RodAsBuilt, SurveyTerms, Verdict } from "./model.js";
 import { bestMotion, bestPosition, movedHole } from "./motion.js";
 import { placedRows } from "./placed-rows.js";
@@ -17,8 +17,8 @@ import { remediesOf } from "./remedies.js";
 export function surveyGroup(
   job: Job,
   standing: PlacedBase,
-  targets: readonly Target[],
-  points: ReadonlyMap<Target, readonly PointOnPlan[]>,
+  targets: readonly DesignedRod[],
+  points: ReadonlyMap<DesignedRod, readonly PointOnPlan[]>,
   terms: SurveyTerms,
 ): GroupSurvey {
   const rods = targets.flatMap((target) => {

@@ -2,7 +2,7 @@
 import { columnLines } from "../checks/geometry/column-lines.js";
 import { allowedAlong } from "../checks/job-rules/line-accumulation.js";
 import type { CheckRow } from "../checks/model.js";
-import { compare, notApplicable, notChecked } from "../checks/verdict.js";
+import { compare, notApplicable, notChecked } from "../checks/results.js";
 import { wordsIn } from "../checks/words.js";
 import { span, toLattice } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
@@ -29,7 +29,7 @@ export function builtPlace({ standing, fit }: GroupSurvey): Point {
 export function lineRows(job: Job, plan: Plan, groups: readonly GroupSurvey[]): readonly CheckRow[] {
   const whole = groups.filter(({ missing }) => missing.length === 0);
   const built: Built = new Map(whole.map((group) => [group.standing, builtPlace(group)]));
-  const lines = columnLines({ job, plan, made: [] });
+  const lines = columnLines({ job, plan, bases: [] });
   return [
     ...groups.flatMap((group) => group.standing.lines.map((line) => positionRow(job, group, line, built))),
     ...lines.flatMap(({ bases }) =>

@@ -4,9 +4,9 @@
  */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { Point } from "../geometry/vocabulary.js";
-import type { PointsFile, SurveyedPoint } from "../readers/points-model.js";
 import { siteToPlan } from "../plan/index.js";
 import type { SiteTransform } from "../plan/model.js";
+import type { PointsFile, SurveyedPoint } from "../readers/points-model.js";
 import type { SurveyUnit } from "../units/index.js";
 import { coordinateStep, SURVEY_UNIT_NAMES, SURVEY_UNITS } from "../units/index.js";
 import { NM_PER_MM } from "../units/length.js";

@@ -2,15 +2,15 @@
 import type { Finding } from "../diagnostics/finding.js";
 import { toLattice } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
-import type { PointsFile, SurveyedPoint } from "../readers/points-model.js";
 import type { PlacedBase, PlannedRod } from "../plan/model.js";
+import type { PointsFile, SurveyedPoint } from "../readers/points-model.js";
 import { subtract } from "../units/length.js";
 import type { ExpectedPoint, OtherPoint, PointOnPlan, SurveyAim, SurveyTerms, UnmatchedPoint } from "./model.js";
 import type { PlaceIndex } from "./near.js";
 import { indexPlaces } from "./near.js";
 
 /** A rod of the plan that points may be of. */
-export interface Target {
+export interface DesignedRod {
   readonly name: string;
   readonly standing: PlacedBase;
   readonly planned: PlannedRod;
@@ -19,8 +19,8 @@ export interface Target {
 
 export interface Matched {
   /** One or two points a rod. */
-  readonly points: ReadonlyMap<Target, readonly PointOnPlan[]>;
-  readonly targets: readonly Target[];
+  readonly points: ReadonlyMap<DesignedRod, readonly PointOnPlan[]>;
+  readonly targets: readonly DesignedRod[];
   readonly others: readonly OtherPoint[];
   readonly unmatched: readonly UnmatchedPoint[];
   readonly findings: readonly Finding[];
@@ -43,7 +43,7 @@ export function matchPoints(
   const rest = new Map(
     aim.expected.filter(({ kind }) => kind !== "rod").map((each) => [each.name.toUpperCase(), each]),
   );
-  const found = new Map<Target, PointOnPlan[]>();
+  const found = new Map<DesignedRod, PointOnPlan[]>();
   const others: OtherPoint[] = [];
   const pending: Pending[] = [];
   file.points.forEach((point, i) => {
@@ -63,7 +63,7 @@ export function matchPoints(
   return { points: found, targets, others, unmatched, findings: [...faults, ...doubts, ...lost] };
 }
 
-function targetsOf({ plan, expected }: SurveyAim): readonly Target[] {
+function targetsOf({ plan, expected }: SurveyAim): readonly DesignedRod[] {
   const rods = expected.filter(({ kind }) => kind === "rod");
   const planned = plan.bases.flatMap((standing) => standing.rods.map((rod) => ({ standing, planned: rod })));
   return planned.flatMap((each, i) => {
@@ -73,11 +73,11 @@ function targetsOf({ plan, expected }: SurveyAim): readonly Target[] {
 }
 
 /** The name of the setting-out file; `B1_A1` too where the mark stands once, and `A1` where one base stands alone. */
-function namesOf(targets: readonly Target[]): ReadonlyMap<string, Target> {
+function namesOf(targets: readonly DesignedRod[]): ReadonlyMap<string, DesignedRod> {
   const bases = new Set(targets.map(({ standing }) => standing));
   const counts = new Map<string, number>();
   for (const { base } of bases) counts.set(base.mark, (counts.get(base.mark) ?? 0) + 1);
-  const names = new Map<string, Target>();
+  const names = new Map<string, DesignedRod>();
   for (const target of targets) {
     const { base } = target.standing;
     const { tag } = target.planned.rod;
@@ -101,7 +101,7 @@ function readName({ name, description }: SurveyedPoint): { readonly stem: string
   return { stem: upper, end: said?.[0] ?? null };
 }
 
-function add(found: Map<Target, PointOnPlan[]>, target: Target, point: PointOnPlan): void {
+function add(found: Map<DesignedRod, PointOnPlan[]>, target: DesignedRod, point: PointOnPlan): void {
   const points = found.get(target);
   if (points === undefined) found.set(target, [point]);
   else points.push(point);
@@ -122,14 +122,14 @@ function otherOf({ name, line, plan, elevation }: PointOnPlan, other: ExpectedPo
 /** A point without a known name goes to the one rod within reach; several rods, or a rod that has its point, take none. */
 function matchByPlace(
   pending: readonly Pending[],
-  found: Map<Target, PointOnPlan[]>,
-  targets: readonly Target[],
+  found: Map<DesignedRod, PointOnPlan[]>,
+  targets: readonly DesignedRod[],
   within: number,
 ): readonly UnmatchedPoint[] {
   const index = indexPlaces(targets, ({ planned }) => planned.plan, within / 1e6);
   const named = new Set(found.keys());
   const asked = pending.map(({ point, on }) => ({ point, on, near: index.near(on.plan).map(({ item }) => item) }));
-  const claims = new Map<Target, PointOnPlan[]>();
+  const claims = new Map<DesignedRod, PointOnPlan[]>();
   for (const { near, on } of asked) if (near.length === 1 && near[0] !== undefined) add(claims, near[0], on);
   return asked.flatMap(({ point, on, near }) => {
     const [target, ...more] = near;
@@ -159,7 +159,7 @@ function areTwoEnds(points: readonly PointOnPlan[]): boolean {
   return points.length === 2 && a !== undefined && b !== undefined && a.end !== b.end;
 }
 
-function duplicateFaults(found: ReadonlyMap<Target, readonly PointOnPlan[]>, file: string): readonly Finding[] {
+function duplicateFaults(found: ReadonlyMap<DesignedRod, readonly PointOnPlan[]>, file: string): readonly Finding[] {
   return [...found].flatMap(([{ name }, points]) => {
     if (points.length < 2 || areTwoEnds(points)) return [];
     const lines = points.map(({ line }) => line);
@@ -171,12 +171,12 @@ function duplicateFaults(found: ReadonlyMap<Target, readonly PointOnPlan[]>, fil
 
 /** A point that lies at another rod than the one whose name it has. */
 function nameDoubts(
-  found: ReadonlyMap<Target, readonly PointOnPlan[]>,
-  targets: readonly Target[],
+  found: ReadonlyMap<DesignedRod, readonly PointOnPlan[]>,
+  targets: readonly DesignedRod[],
   within: number,
   file: string,
 ): readonly Finding[] {
-  const index: PlaceIndex<Target> = indexPlaces(targets, ({ planned }) => planned.plan, within / 1e6);
+  const index: PlaceIndex<DesignedRod> = indexPlaces(targets, ({ planned }) => planned.plan, within / 1e6);
   return [...found].flatMap(([target, points]) =>
     points.flatMap(({ name, line, plan }): Finding[] => {
       const own = Math.hypot(plan.x - target.planned.plan.x, plan.y - target.planned.plan.y);

@@ -6,9 +6,9 @@ import type { CheckRow } from "../checks/model.js";
 import type { Point } from "../geometry/vocabulary.js";
 import type { Base, Input } from "../job/model/job.js";
 import type { SurveyHeight } from "../job/model/survey.js";
-import type { Layout, PlacedRod } from "../rods/layout.js";
-import type { PointsFile } from "../readers/points-model.js";
 import type { PlacedBase, Plan, SitePoint } from "../plan/model.js";
+import type { PointsFile } from "../readers/points-model.js";
+import type { PlacedRod } from "../rods/model.js";
 import type { Length, Unit } from "../units/length.js";
 
 /** A point that the setting-out file names, and where it should be. */
@@ -23,7 +23,6 @@ export interface ExpectedPoint {
 /** What the survey is held against. `expected`: the points of the setting-out file, rods first, in the order of the plan's. */
 export interface SurveyAim {
   readonly plan: Plan;
-  readonly layouts: readonly Layout[];
   readonly expected: readonly ExpectedPoint[];
 }
 

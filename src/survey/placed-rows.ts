@@ -1,9 +1,9 @@
 /** A group as placed, held against the placing edition and the erection tolerance. */
 
-import type { CheckRow, Verdict as RowVerdict } from "../checks/model.js";
 import { governingPairs } from "../checks/geometry/pairs.js";
+import type { CheckRow, RuleResult } from "../checks/model.js";
+import { compare, notApplicable, notChecked, notTabulated } from "../checks/results.js";
 import { judge } from "../checks/run.js";
-import { compare, notApplicable, notChecked, notTabulated } from "../checks/verdict.js";
 import { wordsIn } from "../checks/words.js";
 import { span, twiceToLattice } from "../geometry/index.js";
 import type { Job } from "../job/model/job.js";
@@ -19,7 +19,7 @@ export interface Topic {
 }
 
 /** Rows of a survey are questions for the engineer of record. */
-export function rowOf({ id, clause, edition }: Topic, verdict: RowVerdict): CheckRow {
+export function rowOf({ id, clause, edition }: Topic, verdict: RuleResult): CheckRow {
   return judge({ id, severity: "ask" }, verdict, clause, edition);
 }
 
@@ -83,7 +83,7 @@ function elevationTopic({ editions: { placing } }: Job): Topic {
   return { id: "placed-elevation", clause: found.found ? found.clause : "top of rod", edition: placing };
 }
 
-function elevationVerdict(job: Job, { tag, dz }: RodAsBuilt, { height }: SurveyTerms): RowVerdict {
+function elevationVerdict(job: Job, { tag, dz }: RodAsBuilt, { height }: SurveyTerms): RuleResult {
   const found = findElevation(job.editions.placing, "fixed");
   if (!found.found) return notTabulated(tag, `${job.editions.placing} has no tolerance of the top of a rod`, []);
   if (height.kind === "missing") return notChecked(tag, `${height.why} (${height.key})`);
@@ -94,7 +94,7 @@ function elevationVerdict(job: Job, { tag, dz }: RodAsBuilt, { height }: SurveyT
   return compare(tag, 2 * Math.abs(dz), "<=", 2 * (dz < 0 ? found.row.low : found.row.high), `the top is ${side}`);
 }
 
-function leanVerdict(job: Job, { tag, lean }: RodAsBuilt): RowVerdict {
+function leanVerdict(job: Job, { tag, lean }: RodAsBuilt): RuleResult {
   if (lean === null) return notChecked(tag, "one point alone on the rod: a second at another height tells its lean");
   const say = wordsIn(job.unit);
   const by = say.length(roundSymmetric(Math.hypot(lean.dx, lean.dy)));

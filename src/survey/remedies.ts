@@ -12,10 +12,10 @@ import { point, toLattice } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
 import type { Job } from "../job/model/job.js";
 import { given } from "../job/model/job.js";
-import type { Layout, PlacedRod } from "../rods/layout.js";
+import type { PlacedBase } from "../plan/model.js";
+import type { PlacedRod } from "../rods/model.js";
 import { makePlate } from "../template/index.js";
 import type { Plate } from "../template/model.js";
-import type { PlacedBase } from "../plan/model.js";
 import type { Length } from "../units/length.js";
 import { inches, millimetres, nanometres, toMillimetres } from "../units/length.js";
 import type { BestPosition, Remedy } from "./model.js";
@@ -34,7 +34,7 @@ export interface KnownHole extends HoleOverRod {
   readonly hole: Length;
 }
 
-interface Setting {
+interface RemedyCase {
   readonly job: Job;
   readonly standing: PlacedBase;
   readonly plate: Plate | null;
@@ -48,10 +48,10 @@ export function remediesOf(
   holes: readonly KnownHole[],
   best: BestPosition,
 ): readonly Remedy[] {
-  const made = makePlate(job, standing.base, standing.layout);
-  const setting: Setting = { job, standing, holes, plate: made.ok ? made.value : null };
+  const made = makePlate(job, standing.base, standing.ownRods);
+  const remedy: RemedyCase = { job, standing, holes, plate: made.ok ? made.value : null };
   const tags = best.governs.map(({ tag }) => tag);
-  return [...tags.flatMap((tag) => alone(setting, tag)), ...allAlike(setting)];
+  return [...tags.flatMap((tag) => alone(remedy, tag)), ...allAlike(remedy)];
 }
 
 function larger(hole: KnownHole, by: number): KnownHole {
@@ -71,8 +71,8 @@ function leastSteps(job: Job, change: (by: number) => readonly KnownHole[]): num
   return high;
 }
 
-function alone(setting: Setting, tag: string): readonly Remedy[] {
-  const { job, holes } = setting;
+function alone(remedy: RemedyCase, tag: string): readonly Remedy[] {
+  const { job, holes } = remedy;
   const change = (by: number) => holes.map((hole) => (hole.tag === tag ? larger(hole, by) : hole));
   const steps = leastSteps(job, change);
   if (steps === null) return [];
@@ -87,20 +87,20 @@ function alone(setting: Setting, tag: string): readonly Remedy[] {
     hole: after.hole,
     slot: null,
     spare: best.spare,
-    rows: checksWith(setting, [after]),
+    rows: checksWith(remedy, [after]),
   };
-  return [hole, slotOf(setting, before, best)];
+  return [hole, slotOf(remedy, before, best)];
 }
 
 /**
  * From the position that the larger hole allows: the rod lies at `offset` from the hole's centre; a slot of the hole's width,
  * cut in that direction by whole steps, holds it there.
  */
-function slotOf(setting: Setting, hole: KnownHole, { motion, spare }: BestPosition): Remedy {
+function slotOf(remedy: RemedyCase, hole: KnownHole, { motion, spare }: BestPosition): Remedy {
   const rod = inPlateAxes(motion, hole.rod);
   const offset = { x: rod.x - hole.x, y: rod.y - hole.y };
   const away = Math.hypot(offset.x, offset.y);
-  const step = STEP[setting.job.unit];
+  const step = STEP[remedy.job.unit];
   const by = nanometres(Math.ceil(toLattice(away - hole.clearance) / step) * step);
   const around = { ...larger(hole, by), ...shifted(hole, offset, away, toMillimetres(by) / 2) };
   return {
@@ -110,7 +110,7 @@ function slotOf(setting: Setting, hole: KnownHole, { motion, spare }: BestPositi
     hole: hole.hole,
     slot: { length: nanometres(hole.hole + by), direction: (Math.atan2(offset.y, offset.x) * 180) / Math.PI },
     spare: nanometres(Math.min(spare, toLattice(toMillimetres(by) + hole.clearance - away))),
-    rows: checksWith(setting, [around]),
+    rows: checksWith(remedy, [around]),
   };
 }
 
@@ -118,8 +118,8 @@ function shifted(hole: Point, offset: Point, away: number, by: number): Point {
   return { x: hole.x + (offset.x / away) * by, y: hole.y + (offset.y / away) * by };
 }
 
-function allAlike(setting: Setting): readonly Remedy[] {
-  const { job, holes } = setting;
+function allAlike(remedy: RemedyCase): readonly Remedy[] {
+  const { job, holes } = remedy;
   const change = (by: number) => holes.map((hole) => larger(hole, by));
   const steps = leastSteps(job, change);
   if (steps === null) return [];
@@ -130,22 +130,21 @@ function allAlike(setting: Setting): readonly Remedy[] {
   return sizes.map((hole) => {
     const alike = changed.filter((each) => each.hole === hole);
     const tags = alike.map(({ tag }) => tag);
-    return { kind: "all holes", tags, by, hole, slot: null, spare, rows: checksWith(setting, alike) };
+    return { kind: "all holes", tags, by, hole, slot: null, spare, rows: checksWith(remedy, alike) };
   });
 }
 
 /** The rules about washer and edge for these holes, as they would then be. */
-function checksWith({ job, standing, plate }: Setting, changed: readonly KnownHole[]): readonly CheckRow[] {
+function checksWith({ job, standing, plate }: RemedyCase, changed: readonly KnownHole[]): readonly CheckRow[] {
   if (plate === null) return [];
   const holes = new Map(changed.map((hole) => [hole.tag, hole]));
-  const rods = standing.layout.rods.map((rod) => {
+  const rods = standing.ownRods.map((rod) => {
     const hole = holes.get(rod.tag);
     if (hole === undefined) return rod;
     const group = { ...rod.group, baseHole: given(hole.hole, "survey: a larger hole") };
     return { ...rod, group, center: point(hole.x, hole.y) };
   });
-  const layout: Layout = { rods };
-  const context: CheckContext = { job, base: standing.base, layout, plate };
+  const context: CheckContext = { job, base: standing.base, rods, plate };
   return RULES.flatMap((rule) =>
     rule
       .check(context)

@@ -6,7 +6,7 @@ import type { PointsFile } from "../readers/points-model.js";
 import { surveyGroup } from "./group.js";
 import { lineRows } from "./line-rows.js";
 import { locatePoints } from "./locate.js";
-import type { Target } from "./match.js";
+import type { DesignedRod } from "./match.js";
 import { matchPoints } from "./match.js";
 import type { GroupSurvey, Survey, SurveyAim, SurveyTerms, Verdict } from "./model.js";
 
@@ -17,7 +17,7 @@ export function surveyJob(job: Job, aim: SurveyAim, file: PointsFile, terms: Sur
   const matched = matchPoints(file, located.value.places, aim, terms);
   const findings = [...located.findings, ...matched.findings, ...asked(terms, file.file)];
   if (hasErrors(findings)) return { ok: false, findings };
-  const targets = new Map<Target["standing"], Target[]>(aim.plan.bases.map((base) => [base, []]));
+  const targets = new Map<DesignedRod["standing"], DesignedRod[]>(aim.plan.bases.map((base) => [base, []]));
   for (const target of matched.targets) targets.get(target.standing)?.push(target);
   const [groups, notSurveyed]: [GroupSurvey[], { mark: string; at: string }[]] = [[], []];
   for (const [standing, own] of targets) {

@@ -13,7 +13,7 @@ import {
   twiceDepthInside,
 } from "../geometry/index.js";
 import type { Base, Job, Offset } from "../job/model/job.js";
-import type { Layout } from "../rods/index.js";
+import type { PlacedRod } from "../rods/index.js";
 import { formatWithUnit } from "../units/index.js";
 import type { Length } from "../units/length.js";
 import { NM_PER_MM, nanometres } from "../units/length.js";
@@ -30,11 +30,11 @@ interface Size {
 }
 
 /** The smallest outline by the rules above. */
-export function sizeOutline(job: Job, base: Base, layout: Layout, corner: CornerTreatment): Outline {
+export function sizeOutline(job: Job, base: Base, rods: readonly PlacedRod[], corner: CornerTreatment): Outline {
   const { shop, unit } = job;
-  const center = patternCenter(layout);
+  const center = patternCenter(rods);
   const clear = leastEdge(job, base.template);
-  const needs = needsOf(job, base, layout, clear);
+  const needs = needsOf(job, base, rods, clear);
   const bare = sizeFor(center, needs);
   const form = reachAcrossForm(job, base, center, bare);
   const increment = Math.max(1, shop.increment.value);
@@ -50,7 +50,7 @@ export function sizeOutline(job: Job, base: Base, layout: Layout, corner: Corner
 }
 
 /** Centre of the box around the rods, on the lattice. */
-export function patternCenter({ rods }: Layout): Point {
+export function patternCenter(rods: readonly PlacedRod[]): Point {
   const { x0, y0, x1, y1 } = extentOfPoints(rods.map(({ center }) => center));
   return pointInNanometres(((x0 + x1) / 2) * NM_PER_MM, ((y0 + y1) / 2) * NM_PER_MM);
 }

@@ -1,7 +1,7 @@
 /** Every hole of a plate, in the order in which it is cut: openings, grout, nail, rods by tag. */
 import { pointAt } from "../geometry/index.js";
 import type { Job, RoundHoleSpec, TemplateSpec } from "../job/model/job.js";
-import type { Layout, PlacedRod } from "../rods/index.js";
+import type { PlacedRod } from "../rods/index.js";
 import { canCut } from "./cutting.js";
 import type { Hole, HoleRole, HoleShape } from "./model.js";
 import type { Opening } from "./openings.js";
@@ -11,7 +11,7 @@ import { contourOf } from "./openings.js";
 export function makeHoles(
   job: Job,
   template: TemplateSpec,
-  layout: Layout,
+  rods: readonly PlacedRod[],
   openings: readonly Opening[],
 ): readonly Hole[] {
   const made = (role: HoleRole, shape: HoleShape) => wayToMake(job, template, role, shape);
@@ -30,7 +30,7 @@ export function makeHoles(
     ...inner,
     ...round("grout", "GH", template.groutHoles),
     ...round("nail", "NH", template.nailHoles),
-    ...layout.rods.map((rod) => rodHole(rod, (shape) => made("rod", shape))),
+    ...rods.map((rod) => rodHole(rod, (shape) => made("rod", shape))),
   ];
 }
 

@@ -2,8 +2,8 @@
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { Contour } from "../geometry/index.js";
 import type { Base, Job } from "../job/model/job.js";
-import type { Layout } from "../rods/index.js";
 import { judgeOutline, movedRods } from "../orientation/index.js";
+import type { PlacedRod } from "../rods/index.js";
 import { makeHoles } from "./holes.js";
 import { keyOutline } from "./key/key-outline.js";
 import { layOutMarks } from "./marks/lay-out-marks.js";
@@ -17,15 +17,15 @@ import type { Outline } from "./outline-model.js";
  * The plate of a base's template. Shapes that cannot be (an outline that crosses itself, corners without room) are
  * findings; holes in each other's way or past the edge are not: the checks hold the base for those.
  */
-export function makePlate(job: Job, base: Base, layout: Layout): Outcome<Plate> {
-  const shape = makeShape(job, base, layout);
+export function makePlate(job: Job, base: Base, rods: readonly PlacedRod[]): Outcome<Plate> {
+  const shape = makeShape(job, base, rods);
   if (isFindings(shape)) return { ok: false, findings: shape };
-  return { ok: true, value: assemble(job, base, layout, shape), findings: [] };
+  return { ok: true, value: assemble(job, base, rods, shape), findings: [] };
 }
 
 /** The outline of `makePlate`, with its findings, without the plate: marks, which take most of the time, have none. */
-export function makePlateOutline(job: Job, base: Base, layout: Layout): Outcome<Contour> {
-  const shape = makeShape(job, base, layout);
+export function makePlateOutline(job: Job, base: Base, rods: readonly PlacedRod[]): Outcome<Contour> {
+  const shape = makeShape(job, base, rods);
   if (isFindings(shape)) return { ok: false, findings: shape };
   return { ok: true, value: shape.outline.contour, findings: [] };
 }
@@ -35,20 +35,20 @@ interface Shape {
   readonly openings: Openings;
 }
 
-function makeShape(job: Job, base: Base, layout: Layout): Shape | readonly Finding[] {
-  const outline = makeOutline(job, base, layout);
+function makeShape(job: Job, base: Base, rods: readonly PlacedRod[]): Shape | readonly Finding[] {
+  const outline = makeOutline(job, base, rods);
   if (isFindings(outline)) return outline;
-  const openings = makeOpenings(job, base, layout, outline.contour);
+  const openings = makeOpenings(job, base, rods, outline.contour);
   return isFindings(openings) ? openings : { outline, openings };
 }
 
-function assemble(job: Job, base: Base, layout: Layout, shape: Shape): Plate {
+function assemble(job: Job, base: Base, rods: readonly PlacedRod[], shape: Shape): Plate {
   const { template } = base;
   const { outline } = shape;
   const { openings, sized } = shape.openings;
-  const moved = movedRods(base, layout, outline.contour);
-  const { contour: outer, keyed } = keyOutline(job, base, layout, outline, openings, moved);
-  const holes = makeHoles(job, template, layout, openings);
+  const moved = movedRods(base, rods, outline.contour);
+  const { contour: outer, keyed } = keyOutline(job, base, rods, outline, openings, moved);
+  const holes = makeHoles(job, template, rods, openings);
   return {
     mark: template.mark,
     revision: job.revision,
@@ -58,7 +58,7 @@ function assemble(job: Job, base: Base, layout: Layout, shape: Shape): Plate {
     outlineKind: outer.kind,
     region: { outer, inner: holes.filter(({ made }) => made === "cut").map(({ contour }) => contour) },
     holes,
-    ...layOutMarks(job, base, layout, { outer, keyed }, holes),
+    ...layOutMarks(job, base, rods, { outer, keyed }, holes),
     keyed,
     wrong: judgeOutline(moved, outer),
     sized: [...sizedAs("outline", outline.sized), ...sizedAs("opening", sized)],

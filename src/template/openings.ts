@@ -14,7 +14,7 @@ import {
   twiceToLattice,
 } from "../geometry/index.js";
 import type { Base, Job, OpeningSpec } from "../job/model/job.js";
-import type { Layout } from "../rods/index.js";
+import type { PlacedRod } from "../rods/index.js";
 import { formatWithUnit } from "../units/index.js";
 import type { Length, Unit } from "../units/length.js";
 import { inches, millimetres, nanometres } from "../units/length.js";
@@ -39,9 +39,14 @@ export interface Openings {
 const LEAST_OPENING: Readonly<Record<Unit, Length>> = { in: inches(3), mm: millimetres(75) };
 
 /** The openings of a base's template, or why they cannot be. */
-export function makeOpenings(job: Job, base: Base, layout: Layout, outer: Contour): Openings | readonly Finding[] {
+export function makeOpenings(
+  job: Job,
+  base: Base,
+  rods: readonly PlacedRod[],
+  outer: Contour,
+): Openings | readonly Finding[] {
   const { outline, opening } = base.template;
-  if (outline.kind !== "ring") return openingOf(job, base, layout, outer, opening);
+  if (outline.kind !== "ring") return openingOf(job, base, rods, outer, opening);
   if (opening.kind === "circle" || opening.kind === "rectangle") {
     return [templateError(base, "opening", "opening-in-ring", "a ring has its own opening: no other is allowed")];
   }
@@ -53,7 +58,7 @@ export function makeOpenings(job: Job, base: Base, layout: Layout, outer: Contou
 function openingOf(
   job: Job,
   base: Base,
-  layout: Layout,
+  rods: readonly PlacedRod[],
   outer: Contour,
   spec: OpeningSpec,
 ): Openings | readonly Finding[] {
@@ -61,7 +66,7 @@ function openingOf(
     case "none":
       return { openings: [], sized: null };
     case "auto":
-      return sizeOpening(job, base, layout, outer);
+      return sizeOpening(job, base, rods, outer);
     case "circle":
       return only({ center: pointAt(spec.at.x, spec.at.y), shape: { kind: "circle", diameter: spec.diameter } });
     case "rectangle":
@@ -89,14 +94,14 @@ function rectangular(job: Job, base: Base, spec: OpeningSpec & { kind: "rectangl
  * the plate's edge, and room for nut and washer; not larger than half the plate's smaller side (common practice);
  * rounded down to the shop's increment. None where that leaves less than `LEAST_OPENING`.
  */
-function sizeOpening(job: Job, base: Base, layout: Layout, outer: Contour): Openings {
+function sizeOpening(job: Job, base: Base, rods: readonly PlacedRod[], outer: Contour): Openings {
   const { shop, unit } = job;
   const clear = Math.max(leastEdge(job, base.template), shop.web.value) as Length;
-  const center = patternCenter(layout);
+  const center = patternCenter(rods);
   const { x, y } = extentSize(extentOf(outer));
   const half = Math.floor(Math.min(x, y) / 2);
   const toEdge = twiceDepthInside(center, outer) - 2 * clear;
-  const besideHoles = needsOf(job, base, layout, clear).map(
+  const besideHoles = needsOf(job, base, rods, clear).map(
     (need) => twiceToLattice(span(center, need.center)) - need.twice,
   );
   const increment = Math.max(1, shop.increment.value);

@@ -12,18 +12,18 @@ import {
   toLattice,
 } from "../geometry/index.js";
 import type { Base, Job, OutlineSpec } from "../job/model/job.js";
-import type { Layout } from "../rods/index.js";
+import type { PlacedRod } from "../rods/index.js";
 import { formatLength, formatWithUnit } from "../units/index.js";
 import { sizeOutline } from "./auto-outline.js";
 import { templateError } from "./finding.js";
 import type { Outline } from "./outline-model.js";
 
 /** The outline of a base's template, or why it cannot be. */
-export function makeOutline(job: Job, base: Base, layout: Layout): Outline | readonly Finding[] {
+export function makeOutline(job: Job, base: Base, rods: readonly PlacedRod[]): Outline | readonly Finding[] {
   const spec = base.template.outline;
   switch (spec.kind) {
     case "auto":
-      return sizeOutline(job, base, layout, spec.corner);
+      return sizeOutline(job, base, rods, spec.corner);
     case "rectangle":
       return cornered(job, base, rectanglePoints(pointAt(spec.at.x, spec.at.y), spec.x, spec.y), spec.corner);
     case "circle":

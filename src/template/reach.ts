@@ -2,7 +2,7 @@
 import type { Point } from "../geometry/index.js";
 import { pointAt } from "../geometry/index.js";
 import type { Base, Input, Job, Nut, RodGroup, Shop, TemplateSpec, Washer } from "../job/model/job.js";
-import type { Layout } from "../rods/index.js";
+import type { PlacedRod } from "../rods/index.js";
 import type { Length } from "../units/length.js";
 
 /** A hole's centre and twice the least distance from it to an edge of the plate, in nanometres. */
@@ -31,8 +31,8 @@ export function seatReach({ rod, hole }: RodGroup, shop: Shop): number {
 }
 
 /** The needs of every rod, nail and grout hole where `clear` of material must be left beside each. */
-export function needsOf(job: Job, base: Base, layout: Layout, clear: Length): readonly Need[] {
-  const rods = layout.rods.map(({ center, group }) => ({
+export function needsOf(job: Job, base: Base, rods: readonly PlacedRod[], clear: Length): readonly Need[] {
+  const large = rods.map(({ center, group }) => ({
     center,
     twice: Math.max(group.hole.value + 2 * clear, seatReach(group, job.shop)),
   }));
@@ -40,7 +40,7 @@ export function needsOf(job: Job, base: Base, layout: Layout, clear: Length): re
     center: pointAt(at.x, at.y),
     twice: diameter + 2 * clear,
   }));
-  return [...rods, ...small];
+  return [...large, ...small];
 }
 
 /** Least material at an edge: the shop's edge rule; in steel never less than what its process can leave. */

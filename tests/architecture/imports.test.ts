@@ -15,15 +15,15 @@ const STAGES: readonly (readonly string[])[] = [
   ["schedule"],
   ["job"],
   ["fit"],
-  ["pattern"],
-  ["site"],
-  ["setting"],
-  ["plate"],
+  ["rods"],
+  ["plan"],
+  ["orientation"],
+  ["template"],
   ["checks"],
   ["proof"],
   ["budget"],
   ["survey"],
-  ["drawing"],
+  ["sheets"],
   ["summary.ts"],
   ["compare"],
   ["formats"],
@@ -85,7 +85,7 @@ describe("imports follow the stages", () => {
 
   it("writes cut files from the plate and never from a drawing", () => {
     const wrong = imports.filter(
-      ({ from, target }) => from.startsWith("formats/cut-") && target !== null && stageOf(target) === "drawing",
+      ({ from, target }) => from.startsWith("formats/cut-") && target !== null && stageOf(target) === "sheets",
     );
     expect(wrong).toEqual([]);
   });

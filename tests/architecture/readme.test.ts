@@ -10,10 +10,10 @@ import { jobRules, rules } from "../../src/checks/index.js";
 import type { CheckContext } from "../../src/checks/model.js";
 import type { Editions } from "../../src/job/model/job.js";
 import { baseOutputs, jobDocuments, jobOutputs } from "../../src/outputs.js";
-import { layoutPattern } from "../../src/rods/index.js";
-import { makePlate } from "../../src/template/index.js";
+import { placeRods } from "../../src/rods/index.js";
 import { HEADINGS, PLACEMENT_HEADINGS } from "../../src/schedule/index.js";
 import { editionsOf } from "../../src/standards/index.js";
+import { makePlate } from "../../src/template/index.js";
 import { baseFixture, jobFixture } from "../fixture.js";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
@@ -31,11 +31,11 @@ const METRIC: Editions = {
 function contextFor(editions: Partial<Editions>): CheckContext {
   const base = baseFixture();
   const job = jobFixture({ bases: [base], editions: { ...jobFixture().editions, ...editions } });
-  const layout = layoutPattern(base);
-  if (!layout.ok) throw new Error("the fixture has no layout");
-  const plate = makePlate(job, base, layout.value);
+  const rods = placeRods(base);
+  if (!rods.ok) throw new Error("the fixture has no layout");
+  const plate = makePlate(job, base, rods.value);
   if (!plate.ok) throw new Error("the fixture has no plate");
-  return { job, base, layout: layout.value, plate: plate.value };
+  return { job, base, rods: rods.value, plate: plate.value };
 }
 
 function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
@@ -69,13 +69,13 @@ function ruleTable(): string {
 function outputTable(): string {
   const inFolders = baseOutputs.map(({ kind, title, named }) => [`\`${kind}\``, `\`${named}\``, title]);
   const once = jobOutputs.map(({ kind, title, path }) => [`\`${kind}\``, `\`${path}\``, title]);
-  const layout = jobDocuments.map(({ kind, title, named }) => [`\`${kind}\``, `\`${named}\``, title]);
-  return table(["kind", "name", "what it is"], [...inFolders, ...layout, ...once]);
+  const documents = jobDocuments.map(({ kind, title, named }) => [`\`${kind}\``, `\`${named}\``, title]);
+  return table(["kind", "name", "what it is"], [...inFolders, ...documents, ...once]);
 }
 
 function jobRuleTable(): string {
   const { job } = contextFor({});
-  const context = { job, plan: null, made: [] };
+  const context = { job, plan: null, bases: [] };
   const rows = jobRules.map((rule) => [`\`${rule.id}\``, rule.severity, rule.title, rule.clause(context)]);
   return table(["rule", "when it fails", "what is held against what", "clause or source"], rows);
 }

@@ -4,10 +4,10 @@ import type { BuildOptions, Inputs } from "../../src/index.js";
 import { buildInParts } from "../../src/index.js";
 import { readJob } from "../../src/job/index.js";
 import type { Base } from "../../src/job/model/job.js";
-import type { Layout } from "../../src/rods/index.js";
-import { layoutPattern } from "../../src/rods/index.js";
-import { makePlateOutline } from "../../src/template/index.js";
 import { findLookAlikes } from "../../src/orientation/index.js";
+import type { PlacedRod } from "../../src/rods/index.js";
+import { placeRods } from "../../src/rods/index.js";
+import { makePlateOutline } from "../../src/template/index.js";
 import { inches } from "../../src/units/index.js";
 import { makeInputs, withPlacements } from "./jobs.js";
 import { type Measure, timed } from "./measure.js";
@@ -53,19 +53,18 @@ function measurePlan(): readonly Measure[] {
 
 interface Made {
   readonly base: Base;
-  readonly layout: Layout;
+  readonly rods: readonly PlacedRod[];
 }
 
 /** Every pair of marks, every one of the eight ways round, every rod against every other: the straightforward way. */
 function tryEveryPair(made: readonly Made[], limit: number): number {
   let near = 0;
-  for (const [i, { layout: a }] of made.entries())
-    for (const { layout: b } of made.slice(i + 1))
-      if (a.rods.length === b.rods.length && nearest(a, b) < limit) near += 1;
+  for (const [i, { rods: a }] of made.entries())
+    for (const { rods: b } of made.slice(i + 1)) if (a.length === b.length && nearest(a, b) < limit) near += 1;
   return near;
 }
 
-function nearest(a: Layout, b: Layout): number {
+function nearest(a: readonly PlacedRod[], b: readonly PlacedRod[]): number {
   let least = Number.POSITIVE_INFINITY;
   for (const face of [1, -1])
     for (let quarter = 0; quarter < 4; quarter += 1) {
@@ -77,9 +76,9 @@ function nearest(a: Layout, b: Layout): number {
           [0, -1],
         ][quarter] ?? [];
       let most = 0;
-      for (const { center } of a.rods) {
+      for (const { center } of a) {
         const [x, y] = [cos * center.x * face - sin * center.y, sin * center.x * face + cos * center.y];
-        most = Math.max(most, Math.min(...b.rods.map((rod) => Math.hypot(rod.center.x - x, rod.center.y - y))));
+        most = Math.max(most, Math.min(...b.map((rod) => Math.hypot(rod.center.x - x, rod.center.y - y))));
       }
       least = Math.min(least, most);
     }
@@ -90,11 +89,11 @@ function measureLookAlikes(): readonly Measure[] {
   const read = readJob(makeInputs(MARKS), { date: "2026-11-24" });
   if (!read.ok) throw new Error("the job of the benchmark has faults");
   const made = read.value.bases.map((base) => {
-    const layout = layoutPattern(base);
-    if (!layout.ok) throw new Error(`${base.mark} has no layout`);
-    const outline = makePlateOutline(read.value, base, layout.value);
+    const rods = placeRods(base);
+    if (!rods.ok) throw new Error(`${base.mark} has no rods`);
+    const outline = makePlateOutline(read.value, base, rods.value);
     if (!outline.ok) throw new Error(`${base.mark} has no outline`);
-    return { base, layout: layout.value, outline: outline.value };
+    return { base, rods: rods.value, outline: outline.value };
   });
   const own = timed(() => findLookAlikes(made, inches(1)));
   const pairs = timed(() => tryEveryPair(made, 25.4));

@@ -1,8 +1,8 @@
 /** As sheet-text.test.ts, for the sheets of budgets: read by a strict XML parser, measured by the font's own metrics. */
 import { createHTMLWindow } from "svgdom";
 import { describe, expect, it } from "vitest";
-import { drawBudgetSheet } from "../../src/sheets/budget-sheet.js";
 import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
+import { drawBudgetSheet } from "../../src/sheets/budget-sheet.js";
 import { budgetCases, reckonCase } from "../unit/sheets/budget-cases.js";
 import { overlappingTexts, textBoxes } from "./text-boxes.js";
 import { readWrittenSheet } from "./written-sheet.js";

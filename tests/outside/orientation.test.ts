@@ -7,9 +7,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { extentOf, rectangle } from "../../src/geometry/index.js";
 import type { Base } from "../../src/job/model/job.js";
-import type { Layout } from "../../src/rods/index.js";
-import { layoutPattern } from "../../src/rods/index.js";
 import { findLookAlikes, outlineSymmetryOrder, symmetryOrder, wrongPlacements } from "../../src/orientation/index.js";
+import type { PlacedRod } from "../../src/rods/index.js";
+import { placeRods } from "../../src/rods/index.js";
 import { inches } from "../../src/units/length.js";
 import { baseFixture, groupFixture } from "../fixture.js";
 
@@ -119,10 +119,10 @@ function baseOf(spots: readonly Spot[], mark = "B1"): Base {
   return baseFixture({ mark, groups });
 }
 
-function layoutOf(base: Base): Layout {
-  const layout = layoutPattern(base);
-  if (!layout.ok) throw new Error("no layout");
-  return layout.value;
+function rodsOf(base: Base): readonly PlacedRod[] {
+  const rods = placeRods(base);
+  if (!rods.ok) throw new Error("no rods");
+  return rods.value;
 }
 
 const errorTwice = (square: number) => 2 * Math.sqrt(square) * QUARTER * NM;
@@ -133,7 +133,7 @@ describe("against brute force", () => {
     fc.assert(
       fc.property(pattern, (spots) => {
         const base = baseOf(spots);
-        for (const { way, errorTwice: found } of wrongPlacements(base, layoutOf(base), outline)) {
+        for (const { way, errorTwice: found } of wrongPlacements(base, rodsOf(base), outline)) {
           const matrix = MATRIX_OF[way.words];
           if (matrix === undefined) throw new Error(way.words);
           const images = spots.map((each) => moved(matrix, each));
@@ -148,7 +148,7 @@ describe("against brute force", () => {
     fc.assert(
       fc.property(pattern, (spots) => {
         const base = baseOf(spots);
-        const found = wrongPlacements(base, layoutOf(base), outline).filter((each) => each.errorTwice === 0);
+        const found = wrongPlacements(base, rodsOf(base), outline).filter((each) => each.errorTwice === 0);
         const there = new Set(spots.map(({ x, y, kind }) => `${x + 0} ${y + 0} ${kind}`));
         const expected = Object.entries(MATRIX_OF).filter(([, matrix]) =>
           spots.every((each) => {
@@ -165,7 +165,7 @@ describe("against brute force", () => {
   it("the order of the pattern's symmetry group", () => {
     fc.assert(
       fc.property(pattern, (spots) => {
-        expect(symmetryOrder(layoutOf(baseOf(spots)))).toBe(countSymmetries(spots));
+        expect(symmetryOrder(rodsOf(baseOf(spots)))).toBe(countSymmetries(spots));
       }),
       { numRuns: 400 },
     );
@@ -184,7 +184,7 @@ describe("against brute force", () => {
       fc.property(job, (patterns) => {
         const made = patterns.map((spots, i) => {
           const base = baseOf(spots, `B${i}`);
-          return { base, layout: layoutOf(base), outline };
+          return { base, rods: rodsOf(base), outline };
         });
         const { same, near } = findLookAlikes(made, inches(0.5));
         const found = new Map<string, number>();

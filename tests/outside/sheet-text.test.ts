@@ -4,8 +4,8 @@
  */
 import { createHTMLWindow } from "svgdom";
 import { describe, expect, it } from "vitest";
-import { drawSheet } from "../../src/sheets/index.js";
 import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
+import { drawSheet } from "../../src/sheets/index.js";
 import { sheetCases } from "../unit/sheets/sheet-cases.js";
 import { apart, boxOf, overlappingTexts, textBoxes } from "./text-boxes.js";
 import { readWrittenSheet, type WrittenText } from "./written-sheet.js";

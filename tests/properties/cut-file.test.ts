@@ -15,8 +15,8 @@ import {
   twiceWeb,
 } from "../../src/geometry/index.js";
 import type { Contour, Point } from "../../src/geometry/vocabulary.js";
-import type { Hole, Plate } from "../../src/template/model.js";
 import { readCutFile } from "../../src/readers/dxf.js";
+import type { Hole, Plate } from "../../src/template/model.js";
 import { nanometres, type Unit } from "../../src/units/length.js";
 import { cutOptions, cutPlates, figuresOf, plateOf, rectangularOpening, roundHole, strokes } from "../cut-plates.js";
 

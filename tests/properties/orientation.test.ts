@@ -6,11 +6,11 @@ import { seatOnPlate } from "../../src/checks/rules/seat-on-plate.js";
 import { runRules } from "../../src/checks/run.js";
 import { containsPoint, measureArea, pathFaults } from "../../src/geometry/index.js";
 import type { Base, Corner, Offset, OutlineSpec, Pattern } from "../../src/job/model/job.js";
-import type { Layout } from "../../src/rods/index.js";
-import { layoutPattern } from "../../src/rods/index.js";
+import { isSilent, matters, outlineSymmetryOrder, showsAtEdge, symmetryOrder } from "../../src/orientation/index.js";
+import type { PlacedRod } from "../../src/rods/index.js";
+import { placeRods } from "../../src/rods/index.js";
 import type { Plate } from "../../src/template/index.js";
 import { makePlate } from "../../src/template/index.js";
-import { isSilent, matters, outlineSymmetryOrder, showsAtEdge, symmetryOrder } from "../../src/orientation/index.js";
 import { inches, millimetres, nanometres } from "../../src/units/length.js";
 import { baseFixture, groupFixture, jobFixture } from "../fixture.js";
 
@@ -59,21 +59,21 @@ const roomy = fc.oneof(
 
 interface Made {
   readonly base: Base;
-  readonly layout: Layout;
+  readonly rods: readonly PlacedRod[];
   readonly plate: Plate;
 }
 
-function make(rods: Pattern, outline: OutlineSpec, key: "auto" | "none"): Made {
+function make(pattern: Pattern, outline: OutlineSpec, key: "auto" | "none"): Made {
   const fixture = baseFixture();
   const opening = { kind: "none" } as const;
   const base = baseFixture({
-    groups: [groupFixture({ pattern: rods })],
+    groups: [groupFixture({ pattern })],
     template: { ...fixture.template, outline, opening, key },
   });
-  const layout = layoutPattern(base);
-  const plate = layout.ok ? makePlate(jobFixture(), base, layout.value) : layout;
-  if (!layout.ok || !plate.ok) throw new Error(plate.findings.map(({ message }) => message).join("; "));
-  return { base, layout: layout.value, plate: plate.value };
+  const rods = placeRods(base);
+  const plate = rods.ok ? makePlate(jobFixture(), base, rods.value) : rods;
+  if (!rods.ok || !plate.ok) throw new Error(plate.findings.map(({ message }) => message).join("; "));
+  return { base, rods: rods.value, plate: plate.value };
 }
 
 const failing = (made: Made) =>
@@ -162,23 +162,21 @@ describe("a notched rim", () => {
 describe("symmetry of a pattern", () => {
   it("does not change when the whole pattern is shifted", () => {
     fc.assert(
-      fc.property(pattern, fc.integer({ min: -50, max: 50 }), fc.integer({ min: -50, max: 50 }), (rods, dx, dy) => {
-        const layout = make(rods, { kind: "auto", corner: { kind: "square" } }, "none").layout;
-        const shifted: Layout = {
-          rods: layout.rods.map((rod) => ({ ...rod, center: { x: rod.center.x + dx, y: rod.center.y + dy } })),
-        };
-        expect(symmetryOrder(shifted)).toBe(symmetryOrder(layout));
+      fc.property(pattern, fc.integer({ min: -50, max: 50 }), fc.integer({ min: -50, max: 50 }), (typed, dx, dy) => {
+        const rods = make(typed, { kind: "auto", corner: { kind: "square" } }, "none").rods;
+        const shifted = rods.map((rod) => ({ ...rod, center: { x: rod.center.x + dx, y: rod.center.y + dy } }));
+        expect(symmetryOrder(shifted)).toBe(symmetryOrder(rods));
       }),
     );
   });
 
   it("is that of its ways round: a way that sets the same rods is one of the symmetries", () => {
     fc.assert(
-      fc.property(pattern, (rods) => {
-        const { layout, plate } = make(rods, { kind: "circle", diameter: millimetres(900), at: offset(0, 0) }, "none");
+      fc.property(pattern, (typed) => {
+        const { rods, plate } = make(typed, { kind: "circle", diameter: millimetres(900), at: offset(0, 0) }, "none");
         const same = plate.wrong.filter(({ errorTwice }) => errorTwice === 0).length + 1;
-        expect(same).toBeLessThanOrEqual(symmetryOrder(layout));
-        if (rods.kind === "circle") expect(same).toBe(2 * rods.count);
+        expect(same).toBeLessThanOrEqual(symmetryOrder(rods));
+        if (typed.kind === "circle") expect(same).toBe(2 * typed.count);
       }),
     );
   });

@@ -1,11 +1,11 @@
 /** Anchor-rod plans of any grid: nothing over text, every placement labelled at most once and always in the table. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { drawPlanSheets, findTextCollisions, type PlanRequest } from "../../src/sheets/index.js";
 import type { GridLine, Placement } from "../../src/job/index.js";
 import { given, missing } from "../../src/job/index.js";
+import { drawPlanSheets, findTextCollisions, type PlanRequest } from "../../src/sheets/index.js";
 import { inches, millimetres, NM_PER_MM, nanometres } from "../../src/units/index.js";
-import { placementOf, planCase, regularPlan, planFixture } from "../unit/sheets/plan-cases.js";
+import { placementOf, planCase, planFixture, regularPlan } from "../unit/sheets/plan-cases.js";
 import { groupsOf, textsOf } from "../unit/sheets/scene-walk.js";
 
 const types = regularPlan(1, 1).job.bases;

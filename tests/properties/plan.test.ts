@@ -5,10 +5,10 @@ import type { CheckRow } from "../../src/checks/index.js";
 import { runJobChecks } from "../../src/checks/index.js";
 import { given } from "../../src/job/index.js";
 import type { GridLine, Placement, PlanSpec } from "../../src/job/model/plan.js";
-import { layoutPattern } from "../../src/rods/index.js";
-import { makePlateOutline } from "../../src/template/index.js";
 import type { Plan, SitePoint } from "../../src/plan/index.js";
 import { fitTransform, planToSite, siteToPlan } from "../../src/plan/index.js";
+import { placeRods } from "../../src/rods/index.js";
+import { makePlateOutline } from "../../src/template/index.js";
 import { coordinate, millimetres, nanometres } from "../../src/units/index.js";
 import { gridLines, placementAt, planJob } from "../setting-out-plan.js";
 
@@ -61,11 +61,11 @@ const without = ({ bases, extent }: Plan) => ({
 function planRows(site: Partial<PlanSpec>): readonly CheckRow[] {
   const { job, plan } = planJob(site);
   const made = job.bases.flatMap((base) => {
-    const layout = layoutPattern(base);
-    const outline = layout.ok ? makePlateOutline(job, base, layout.value) : layout;
-    return layout.ok && outline.ok ? [{ base, layout: layout.value, outline: outline.value }] : [];
+    const rods = placeRods(base);
+    const outline = rods.ok ? makePlateOutline(job, base, rods.value) : rods;
+    return rods.ok && outline.ok ? [{ base, rods: rods.value, outline: outline.value }] : [];
   });
-  return runJobChecks({ job, plan, made }).filter(({ rule }) => !/^(grid|control)-/.test(rule));
+  return runJobChecks({ job, plan, bases: made }).filter(({ rule }) => !/^(grid|control)-/.test(rule));
 }
 
 describe("turning and moving the whole building", () => {

@@ -12,7 +12,7 @@ import {
 } from "../../src/geometry/index.js";
 import type { Base, Corner, Offset, Pattern, TemplateSpec } from "../../src/job/model/job.js";
 import { given } from "../../src/job/model/job.js";
-import { clockwiseFromNorthWest, layoutPattern } from "../../src/rods/index.js";
+import { clockwiseFromNorthWest, placeRods } from "../../src/rods/index.js";
 import type { Plate } from "../../src/template/index.js";
 import { makePlate, measurePlate } from "../../src/template/index.js";
 import { inches, nanometres } from "../../src/units/index.js";
@@ -45,9 +45,9 @@ function baseWith(pattern: Pattern, template: Partial<TemplateSpec>): Base {
 }
 
 function plateOf(base: Base): Plate {
-  const layout = layoutPattern(base);
-  if (!layout.ok) throw new Error("the pattern has faults");
-  const outcome = makePlate(job, base, layout.value);
+  const rods = placeRods(base);
+  if (!rods.ok) throw new Error("the pattern has faults");
+  const outcome = makePlate(job, base, rods.value);
   if (!outcome.ok) throw new Error(outcome.findings.map(({ message }) => message).join());
   return outcome.value;
 }

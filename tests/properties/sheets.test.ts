@@ -2,10 +2,10 @@
 import fc from "fast-check";
 import { createHTMLWindow } from "svgdom";
 import { describe, expect, it } from "vitest";
-import { drawSheet, findTextCollisions, type SceneGroup, type SheetRequest } from "../../src/sheets/index.js";
 import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
 import type { Base, Corner, OpeningSpec, OutlineSpec, Pattern } from "../../src/job/model/job.js";
 import { given, missing } from "../../src/job/model/job.js";
+import { drawSheet, findTextCollisions, type SceneGroup, type SheetRequest } from "../../src/sheets/index.js";
 import { inches, type Length, millimetres, parseLength, type Unit } from "../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../fixture.js";
 import { groupsOf, textsOf } from "../unit/sheets/scene-walk.js";

@@ -13,7 +13,7 @@ function filesOf(site: Partial<PlanSpec>, status: "released" | "for approval" = 
   const product = {
     job: { ...job, status },
     plan,
-    layouts: plan.bases.map(({ layout }) => layout),
+    layouts: plan.bases.map(({ rods }) => rods),
     rows: [],
     held: new Map(),
   };

@@ -3,9 +3,9 @@ import type { Point } from "../../geometry/index.js";
 import { span, turn, twiceToLattice } from "../../geometry/index.js";
 import type { ColumnShape } from "../../job/model/job.js";
 import type { DropsOn, WrongPlacement } from "../../orientation/model.js";
-import { pointOf } from "./measure.js";
 import type { CheckContext } from "../model.js";
 import type { Words } from "../words.js";
+import { pointOf } from "./measure.js";
 
 /** A quarter turn of the base plate. `same`: the column then stands as it should; else `how` says what is wrong with it. */
 export interface BasePlateTurn {

@@ -1,13 +1,13 @@
 /** Inside corners against what the process can leave. */
 
-import type { CheckContext, Verdict } from "../model.js";
-import { compare } from "../verdict.js";
+import type { CheckContext, RuleResult } from "../model.js";
+import { compare } from "../results.js";
 import { wordsIn } from "../words.js";
 
 export const CORNER_CLAUSE = "smallest inside corner";
 
 /** The row of a contour's smallest inside corner (its radius; 0 when sharp); none where the contour has no such corner. */
-export function cornerRow({ job }: CheckContext, subject: string, radius: number | null): readonly Verdict[] {
+export function cornerRow({ job }: CheckContext, subject: string, radius: number | null): readonly RuleResult[] {
   if (radius === null) return [];
   const { least, from } = job.shop.smallestCorner;
   const say = wordsIn(job.unit);

@@ -2,12 +2,12 @@
 import type { Contour } from "../../geometry/index.js";
 import { extentOf } from "../../geometry/index.js";
 import type { PlacedBase } from "../../plan/index.js";
-import { twiceClear } from "./clear-distance.js";
 import type { JobContext } from "../job-model.js";
-import type { Verdict } from "../model.js";
+import type { RuleResult } from "../model.js";
+import { compare, notApplicable } from "../results.js";
+import { twiceClear } from "./clear-distance.js";
 import type { Neighbours } from "./neighbours.js";
 import { findNeighbours } from "./neighbours.js";
-import { compare, notApplicable } from "../verdict.js";
 
 /** Subject of a row that is about the whole plan. */
 export const PLAN = "plan";
@@ -37,7 +37,7 @@ export function neighbouringShapes(shapes: readonly Standing[]): Neighbours<Stan
 export function judgeNeighbours<T extends { readonly placed: PlacedBase }>(
   { overlapping, nearest }: Neighbours<T>,
   note: (a: T, b: T, twice: number) => string,
-): readonly Verdict[] {
+): readonly RuleResult[] {
   if (nearest === null) return [notApplicable(PLAN, "fewer than two of them stand on the plan")];
   const shown = overlapping.length > 0 ? overlapping : [nearest];
   return shown.map(({ a, b, twice }) =>

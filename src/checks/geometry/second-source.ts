@@ -2,8 +2,8 @@
 import type { Point } from "../../geometry/index.js";
 import type { BasePlate, SecondSourceHole } from "../../job/model/job.js";
 import { millimetres, NM_PER_MM, nanometres } from "../../units/length.js";
-import { pointOf } from "./measure.js";
 import type { RodHole } from "../rods.js";
+import { pointOf } from "./measure.js";
 
 /**
  * How far a hole of a file may be off: half a thousandth of an inch, the rounding of a drawing in inches to three decimals.

@@ -1,9 +1,9 @@
 import type { PlacedBase } from "../../plan/index.js";
 import { inches, millimetres } from "../../units/index.js";
-import type { JobContext, JobRule } from "../job-model.js";
-import type { Verdict } from "../model.js";
 import { namesOf, PLAN, placedBases } from "../geometry/placed.js";
-import { compare, notApplicable } from "../verdict.js";
+import type { JobContext, JobRule } from "../job-model.js";
+import type { RuleResult } from "../model.js";
+import { compare, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** A base that stands a little off its crossing is more often a slip of the pen than meant. */
@@ -44,7 +44,7 @@ function offsetsOf(bases: readonly PlacedBase[], axis: "x" | "y"): readonly Offs
   return [...groups.values()];
 }
 
-function judge({ job }: JobContext, { axis, offset, bases }: OffsetGroup): Verdict {
+function judge({ job }: JobContext, { axis, offset, bases }: OffsetGroup): RuleResult {
   const least = job.unit === "in" ? inches(1) : millimetres(25);
   const say = wordsIn(job.unit);
   const size = Math.abs(offset);

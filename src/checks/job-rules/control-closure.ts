@@ -1,10 +1,10 @@
 import { NM_PER_MM, roundSymmetric } from "../../units/index.js";
 import type { ControlTie } from "../control-ties.js";
 import { controlTies, noControl } from "../control-ties.js";
-import type { JobContext, JobRule } from "../job-model.js";
-import type { Verdict } from "../model.js";
 import { PLAN } from "../geometry/placed.js";
-import { compare, notApplicable, notChecked } from "../verdict.js";
+import type { JobContext, JobRule } from "../job-model.js";
+import type { RuleResult } from "../model.js";
+import { compare, notApplicable, notChecked } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** The distance between two control points on the site and on the plan: wrong units, scale or points show here. */
@@ -33,7 +33,7 @@ function pairsOf(ties: readonly ControlTie[]): readonly (readonly [ControlTie, C
   return ties.map((a, i) => [a, ties[(i + 1) % ties.length] ?? a] as const);
 }
 
-function judge({ job, plan }: JobContext, a: ControlTie, b: ControlTie): Verdict {
+function judge({ job, plan }: JobContext, a: ControlTie, b: ControlTie): RuleResult {
   const say = wordsIn(job.unit);
   const factor = plan?.transform?.scaleFactor ?? 1;
   const onSite = Math.hypot(a.point.northing - b.point.northing, a.point.easting - b.point.easting);

@@ -1,10 +1,10 @@
 import type { SiteTransform } from "../../plan/index.js";
 import { roundSymmetric } from "../../units/index.js";
 import { noControl } from "../control-ties.js";
-import type { JobContext, JobRule } from "../job-model.js";
-import type { Verdict } from "../model.js";
 import { PLAN } from "../geometry/placed.js";
-import { compare, notApplicable, notChecked } from "../verdict.js";
+import type { JobContext, JobRule } from "../job-model.js";
+import type { RuleResult } from "../model.js";
+import { compare, notApplicable, notChecked } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** What is left at each control point after the plan is laid on the site as well as it fits. */
@@ -24,7 +24,7 @@ export const controlResidual: JobRule = {
   },
 };
 
-function judge({ job, plan }: JobContext, { name, dn, de }: SiteTransform["residuals"][number]): Verdict {
+function judge({ job, plan }: JobContext, { name, dn, de }: SiteTransform["residuals"][number]): RuleResult {
   const say = wordsIn(job.unit);
   const residual = roundSymmetric(Math.hypot(dn, de));
   const note = `residual ${say.length(residual)} ${job.unit}: ${say.length(dn)} north, ${say.length(de)} east, as given less as computed`;

@@ -5,10 +5,10 @@ import type { PlacedBase, SiteTransform } from "../../plan/index.js";
 import { planToSite } from "../../plan/index.js";
 import type { Length, SurveyUnit } from "../../units/index.js";
 import { coordinateStep, NM_PER_MM, roundCoordinate, roundSymmetric } from "../../units/index.js";
-import type { JobContext, JobRule } from "../job-model.js";
-import type { Verdict } from "../model.js";
 import { PLAN, placedBases } from "../geometry/placed.js";
-import { compare, notApplicable } from "../verdict.js";
+import type { JobContext, JobRule } from "../job-model.js";
+import type { RuleResult } from "../model.js";
+import { compare, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Diagonals of the bays, from the coordinates as they stand in the setting-out file and from the plan. */
@@ -100,7 +100,7 @@ function limitOf(context: JobContext): number {
   return Math.ceil(Math.SQRT2 * (coordinateStep(unitOf(context)) + 2));
 }
 
-function judge(context: JobContext, { name, off, onPlan }: Closure): Verdict {
+function judge(context: JobContext, { name, off, onPlan }: Closure): RuleResult {
   const say = wordsIn(context.job.unit);
   const note = `diagonal ${say.length(roundSymmetric(onPlan))} ${context.job.unit} on the plan; coordinates in ${unitOf(context)} as in the setting-out file`;
   return compare(name, 2 * off, "<=", 2 * limitOf(context), note);

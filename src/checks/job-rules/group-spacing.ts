@@ -2,10 +2,10 @@ import { toLattice } from "../../geometry/index.js";
 import { findGroupPlacing } from "../../standards/index.js";
 import type { ColumnLine } from "../geometry/column-lines.js";
 import { columnLines } from "../geometry/column-lines.js";
-import type { JobContext, JobRule } from "../job-model.js";
-import type { Verdict } from "../model.js";
 import { PLAN, placedBases } from "../geometry/placed.js";
-import { notApplicable, notChecked } from "../verdict.js";
+import type { JobContext, JobRule } from "../job-model.js";
+import type { RuleResult } from "../model.js";
+import { notApplicable, notChecked } from "../results.js";
 import { counted, wordsIn } from "../words.js";
 
 /** What adjacent group centres may be off as placed: for the survey; the layout itself cannot be off. */
@@ -30,7 +30,7 @@ export const groupSpacing: JobRule = {
   },
 };
 
-function awaitSurvey({ job }: JobContext, { name, spacings }: ColumnLine, tolerance: number): Verdict {
+function awaitSurvey({ job }: JobContext, { name, spacings }: ColumnLine, tolerance: number): RuleResult {
   const say = wordsIn(job.unit);
   const [least, most] = [Math.min(...spacings), Math.max(...spacings)].map((mm) => say.length(toLattice(mm)));
   const range = least === most ? least : `${least} to ${most}`;

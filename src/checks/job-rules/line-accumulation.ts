@@ -4,10 +4,10 @@ import { findGroupPlacing } from "../../standards/index.js";
 import { nanometres } from "../../units/index.js";
 import type { ColumnLine } from "../geometry/column-lines.js";
 import { columnLines } from "../geometry/column-lines.js";
-import type { JobContext, JobRule } from "../job-model.js";
-import type { Verdict } from "../model.js";
 import { PLAN, placedBases } from "../geometry/placed.js";
-import { notApplicable, notChecked } from "../verdict.js";
+import type { JobContext, JobRule } from "../job-model.js";
+import type { RuleResult } from "../model.js";
+import { notApplicable, notChecked } from "../results.js";
 import { counted, wordsIn } from "../words.js";
 
 /** What the errors of a column line's groups may add up to as placed: for the survey; the layout itself cannot be off. */
@@ -32,7 +32,7 @@ export const lineAccumulation: JobRule = {
   },
 };
 
-function awaitSurvey({ job }: JobContext, { name, bases, spacings }: ColumnLine, row: GroupPlacingRow): Verdict {
+function awaitSurvey({ job }: JobContext, { name, bases, spacings }: ColumnLine, row: GroupPlacingRow): RuleResult {
   const say = wordsIn(job.unit);
   const length = toLattice(spacings.reduce((sum, spacing) => sum + spacing, 0));
   const allowed = allowedAlong(length, row);

@@ -5,8 +5,8 @@ import { findLookAlikes } from "../../orientation/index.js";
 import type { Length } from "../../units/index.js";
 import { inches } from "../../units/index.js";
 import type { JobRule } from "../job-model.js";
-import type { Verdict } from "../model.js";
-import { compare, compareCounts, notApplicable } from "../verdict.js";
+import type { RuleResult } from "../model.js";
+import { compare, compareCounts, notApplicable } from "../results.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -22,11 +22,11 @@ export const lookAlike: JobRule = {
   measured: "the rod error of a template set for another mark",
   clause: ({ job }) => `site.lookAlike: ${limitOf(job).from}`,
   edition: () => "job",
-  check({ job, made }) {
-    if (made.length < 2) return [notApplicable("marks", "the job has one mark")];
+  check({ job, bases }) {
+    if (bases.length < 2) return [notApplicable("marks", "the job has one mark")];
     const limit = limitOf(job).value;
     const say = wordsIn(job.unit);
-    const { same, near } = findLookAlikes(made, limit);
+    const { same, near } = findLookAlikes(bases, limit);
     const rows = [...nearRows(near, limit, say), ...same.map(sameRow)];
     if (rows.length > 0) return rows;
     return [compareCounts("marks", 0, "<=", 0, `no two patterns come within ${say.length(limit)} of each other`)];
@@ -40,7 +40,7 @@ function limitOf({ plan }: Job): Given<Length> {
 /** At most this many pairs are listed, those with the least error; how many more there are is a row of its own. */
 const MOST_PAIRS = 1000;
 
-function nearRows(near: readonly LookAlike[], limit: Length, say: Words): readonly Verdict[] {
+function nearRows(near: readonly LookAlike[], limit: Length, say: Words): readonly RuleResult[] {
   if (near.length <= MOST_PAIRS) return near.map((pair) => nearRow(pair, limit, say));
   const nearest = [...near].sort((a, b) => a.errorTwice - b.errorTwice).slice(0, MOST_PAIRS);
   const more = near.length - MOST_PAIRS;
@@ -48,12 +48,12 @@ function nearRows(near: readonly LookAlike[], limit: Length, say: Words): readon
   return [...nearest.map((pair) => nearRow(pair, limit, say)), compareCounts("marks", more, "<=", 0, note)];
 }
 
-function nearRow({ marks: [a, b], errorTwice, how }: LookAlike, limit: Length, say: Words): Verdict {
+function nearRow({ marks: [a, b], errorTwice, how }: LookAlike, limit: Length, say: Words): RuleResult {
   const subject = `${listed(a)} / ${listed(b)}`;
   return compare(subject, errorTwice, ">=", 2 * limit, `${how}: rods ${say.twice(errorTwice)} off`);
 }
 
-function sameRow({ marks, how, differs }: SameTemplates): Verdict {
+function sameRow({ marks, how, differs }: SameTemplates): RuleResult {
   const turned = how === "as it is" ? "" : `, ${how}`;
   if (differs.length === 0) {
     return compareCounts(listed(marks), marks.length, "<=", 1, `the same template${turned}: one mark would do for all`);

@@ -1,8 +1,8 @@
 import { concreteOnPlan } from "../../plan/index.js";
-import type { JobRule } from "../job-model.js";
 import type { Standing } from "../geometry/placed.js";
 import { judgeNeighbours, neighbouringShapes, placedBases } from "../geometry/placed.js";
-import { notChecked } from "../verdict.js";
+import type { JobRule } from "../job-model.js";
+import { notChecked } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Piers of two bases that run into each other: one pier, or a slip of the layout. */

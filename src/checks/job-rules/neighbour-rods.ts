@@ -2,9 +2,9 @@ import type { Point } from "../../geometry/index.js";
 import { extentOfPoints, growExtent, twiceDistanceBetweenPoints } from "../../geometry/index.js";
 import type { PlacedBase } from "../../plan/index.js";
 import { NM_PER_MM } from "../../units/index.js";
-import type { JobRule } from "../job-model.js";
 import { findNeighbours } from "../geometry/neighbours.js";
 import { judgeNeighbours, placedBases } from "../geometry/placed.js";
+import type { JobRule } from "../job-model.js";
 import { wordsIn } from "../words.js";
 
 /** Rods of two bases that would stand in one place. */

@@ -1,7 +1,7 @@
 import { contourOnPlan } from "../../plan/index.js";
-import type { JobContext, JobRule } from "../job-model.js";
 import type { Standing } from "../geometry/placed.js";
 import { judgeNeighbours, neighbouringShapes, placedBases } from "../geometry/placed.js";
+import type { JobContext, JobRule } from "../job-model.js";
 import { wordsIn } from "../words.js";
 
 /** Templates of two bases that cannot both lie in place. */
@@ -26,7 +26,7 @@ export const neighbourTemplates: JobRule = {
 };
 
 function templatesOnPlan(context: JobContext): readonly Standing[] {
-  const outlines = new Map(context.made.map(({ base, outline }) => [base.mark, outline]));
+  const outlines = new Map(context.bases.map(({ base, outline }) => [base.mark, outline]));
   return placedBases(context).flatMap((placed) => {
     const outline = outlines.get(placed.base.mark);
     return outline === undefined ? [] : [{ placed, contour: contourOnPlan(placed, outline) }];

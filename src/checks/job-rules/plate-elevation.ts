@@ -1,8 +1,8 @@
 import type { PlacedBase } from "../../plan/index.js";
-import type { JobContext, JobRule } from "../job-model.js";
-import type { Verdict } from "../model.js";
 import { namesOf, placedBases } from "../geometry/placed.js";
-import { compare, notApplicable, notChecked } from "../verdict.js";
+import type { JobContext, JobRule } from "../job-model.js";
+import type { RuleResult } from "../model.js";
+import { compare, notApplicable, notChecked } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Two elevations and a grout gap say one thing twice: they agree, or one of them is wrong. */
@@ -36,7 +36,7 @@ function groupKey({ base, placement }: PlacedBase): string {
   return `${base.mark} ${bottom.value - top.value} ${bottom.from}`;
 }
 
-function judge({ job }: JobContext, bases: readonly PlacedBase[]): readonly Verdict[] {
+function judge({ job }: JobContext, bases: readonly PlacedBase[]): readonly RuleResult[] {
   const [first] = bases;
   if (first === undefined) return [];
   const { topOfConcrete: top, bottomOfPlate: bottom } = first.placement;

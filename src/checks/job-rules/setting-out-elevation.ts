@@ -2,8 +2,8 @@ import type { Input, Missing } from "../../job/model/job.js";
 import type { PlacedBase, Plan } from "../../plan/model.js";
 import type { Length } from "../../units/length.js";
 import type { JobRule } from "../job-model.js";
-import type { Verdict } from "../model.js";
-import { compareCounts, lacking } from "../verdict.js";
+import type { RuleResult } from "../model.js";
+import { compareCounts, lacking } from "../results.js";
 import { counted } from "../words.js";
 
 /** What the setting-out files leave empty is told: an elevation is never guessed. */
@@ -14,7 +14,7 @@ export const settingOutElevation: JobRule = {
   measured: "the number of rods with a known elevation",
   clause: () => "top of rod = T.O.C. + projection",
   edition: () => "geometry",
-  check: ({ plan }) => (plan === null ? [] : byMark(plan).map(([mark, bases]) => verdictOf(mark, bases))),
+  check: ({ plan }) => (plan === null ? [] : byMark(plan).map(([mark, bases]) => resultOf(mark, bases))),
 };
 
 /** Placed bases by mark, in the order in which the marks are first placed. */
@@ -29,7 +29,7 @@ function byMark({ bases }: Plan): readonly (readonly [string, readonly PlacedBas
 }
 
 /** One row a mark: how many of its placed rods have an elevation, or why some have none. */
-function verdictOf(mark: string, bases: readonly PlacedBase[]): Verdict {
+function resultOf(mark: string, bases: readonly PlacedBase[]): RuleResult {
   const gaps = new Map<string, { readonly missing: Missing; rods: number }>();
   let rods = 0;
   for (const { placement, rods: placed } of bases) {

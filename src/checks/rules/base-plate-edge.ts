@@ -1,10 +1,10 @@
 import type { Contour } from "../../geometry/index.js";
 import { leastEdge } from "../edges.js";
 import { planContour, twiceInside } from "../geometry/measure.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, known, lacking, notTabulated } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { perRod } from "../rods.js";
-import { compare, known, lacking, notTabulated } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 /** Centre of each hole of the base plate to its edge, by AISC 360 Tables J3.4 and J3.5 or EN 1993-1-8 Table 3.3. */
@@ -26,7 +26,7 @@ function edge(
   { job, base }: CheckContext,
   { tag, group, rod, diameter, center }: RodHole,
   plan: Contour | null,
-): Verdict {
+): RuleResult {
   const needs = known({ shape: base.basePlate.shape, hole: group.baseHole });
   if (!needs.all || plan === null) return lacking(tag, needs.all ? [] : needs.missing);
   const say = wordsIn(job.unit);

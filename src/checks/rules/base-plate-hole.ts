@@ -1,7 +1,7 @@
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, known, lacking } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { perRod } from "../rods.js";
-import { compare, known, lacking } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 /** The base plate's hole against the table of the edition that the job names. */
@@ -15,7 +15,7 @@ export const basePlateHole: Rule = {
   check: (context) => perRod(context, (rod) => hole(context, rod)),
 };
 
-function hole({ job }: CheckContext, { tag, group, rod }: RodHole): Verdict {
+function hole({ job }: CheckContext, { tag, group, rod }: RodHole): RuleResult {
   const needs = known({ hole: group.baseHole, table: group.tableBaseHole });
   if (!needs.all) return lacking(tag, needs.missing);
   const { hole, table } = needs.values;

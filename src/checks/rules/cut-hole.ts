@@ -2,8 +2,8 @@ import { smallestInsideCorner } from "../../geometry/index.js";
 import { leastTwice, taperOf } from "../../template/cutting.js";
 import type { Hole, HoleShape } from "../../template/model.js";
 import { cornerRow } from "../geometry/inside-corner.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
-import { compare, notApplicable } from "../verdict.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /**
@@ -27,7 +27,7 @@ export const cutHole: Rule = {
   },
 };
 
-function cut({ job, plate }: CheckContext, hole: Hole): Verdict {
+function cut({ job, plate }: CheckContext, hole: Hole): RuleResult {
   const { smallestHole, process } = job.shop;
   const limit = leastTwice(smallestHole, plate.thickness);
   const taper = taperOf(job.shop, plate.thickness);
@@ -44,7 +44,7 @@ function smallestSide(shape: HoleShape): number {
   return shape.kind === "circle" ? shape.diameter : Math.min(shape.width, shape.height);
 }
 
-function insideCorners(context: CheckContext): readonly Verdict[] {
+function insideCorners(context: CheckContext): readonly RuleResult[] {
   const { holes, region } = context.plate;
   const openings = holes.flatMap(({ tag, contour, made }) =>
     made === "cut" && contour.kind === "path" ? cornerRow(context, tag, smallestInsideCorner(contour, "inner")) : [],

@@ -2,9 +2,9 @@ import type { Contour } from "../../geometry/index.js";
 import { twiceEdgeWeb, twiceWeb } from "../../geometry/index.js";
 import { leastTwice, taperOf } from "../../template/cutting.js";
 import type { Hole } from "../../template/model.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
 import { leastPair } from "../geometry/pairs.js";
-import { compare, notApplicable } from "../verdict.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** The smallest web between any two cut contours that the process leaves whole. */
@@ -30,7 +30,7 @@ interface Web {
 }
 
 /** A hole's nominal size is that of its wide side; taper makes it smaller, and the web wider, on the other side. */
-function webRow({ job, plate }: CheckContext, cut: readonly Hole[]): Verdict {
+function webRow({ job, plate }: CheckContext, cut: readonly Hole[]): RuleResult {
   const web = smallestWeb(cut, plate.region.outer);
   if (web === null) return notApplicable("plate", "no hole of the plate is cut: there is no web between cut contours");
   const limit = leastTwice(job.shop.smallestWeb, plate.thickness);

@@ -1,7 +1,7 @@
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, known, lacking, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { perRod, staysInPlace } from "../rods.js";
-import { compare, known, lacking, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 /** The grout gap takes a levelling nut, its washer, and room beneath. */
@@ -29,7 +29,7 @@ function worded(levelling: "shims" | "plate"): string {
 const THREAD = { clause: "thread reaches below the levelling nut" };
 
 /** Thread is needed from the top of the rod down to the underside of the nut beneath the base plate. */
-function thread(context: CheckContext, { tag, group, rod }: RodHole): Verdict {
+function thread(context: CheckContext, { tag, group, rod }: RodHole): RuleResult {
   const { job, base, plate } = context;
   const thickness = group.washer.kind === "given" ? group.washer.value.thickness : group.washer;
   const { projection, threadLength, nut } = rod;
@@ -47,7 +47,7 @@ function thread(context: CheckContext, { tag, group, rod }: RodHole): Verdict {
 }
 
 /** The washer of the base plate is taken as the levelling nut's too. */
-function gap({ job, base }: CheckContext, { tag, group, rod }: RodHole): Verdict {
+function gap({ job, base }: CheckContext, { tag, group, rod }: RodHole): RuleResult {
   const thickness = group.washer.kind === "given" ? group.washer.value.thickness : group.washer;
   const needs = known({ grout: base.grout, nut: rod.nut, washer: thickness });
   if (!needs.all) return lacking(tag, needs.missing);

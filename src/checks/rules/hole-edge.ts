@@ -1,7 +1,7 @@
 import { twiceEdgeWeb, twiceWeb } from "../../geometry/index.js";
 import type { Hole, Plate } from "../../template/model.js";
 import type { Rule } from "../model.js";
-import { compare } from "../verdict.js";
+import { compare } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Clear material from each hole to the plate's edge and to openings: true geometry, arcs included; for a ring both arcs. */

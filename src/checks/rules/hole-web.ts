@@ -1,8 +1,8 @@
 import { twiceWeb } from "../../geometry/index.js";
 import type { Hole } from "../../template/model.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
 import { governingPairs } from "../geometry/pairs.js";
-import { compare, notApplicable } from "../verdict.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Clear material between two holes, for each hole its governing pair. Openings are held by `hole-edge`. */
@@ -21,7 +21,7 @@ export const holeWeb: Rule = {
   },
 };
 
-function web({ job }: CheckContext, first: Hole, second: Hole, twice: number): Verdict {
+function web({ job }: CheckContext, first: Hole, second: Hole, twice: number): RuleResult {
   const say = wordsIn(job.unit);
   const note = `${say.full(twice)} clear between ${first.tag} and ${second.tag}; shop asks for ${say.length(job.shop.web.value)}`;
   return compare(`${first.tag}-${second.tag}`, twice, ">=", 2 * job.shop.web.value, note);

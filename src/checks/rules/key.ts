@@ -1,7 +1,7 @@
-import { keyWords } from "../../template/index.js";
 import { isSilent, LEAST_SEEN, matters } from "../../orientation/index.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
-import { compareCounts, notApplicable } from "../verdict.js";
+import { keyWords } from "../../template/index.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compareCounts, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Whether every wrong way round that would set rods wrong shows from the outline alone, and what was cut for that. */
@@ -16,7 +16,7 @@ export const key: Rule = {
   check: (context) => [context.base.template.key === "none" ? unasked(context) : keyed(context)],
 };
 
-function unasked({ base, plate }: CheckContext): Verdict {
+function unasked({ base, plate }: CheckContext): RuleResult {
   const silent = plate.wrong.filter((placement) => isSilent(base, placement));
   const [first] = silent;
   if (first === undefined) return notApplicable("plate", "the job asks for no key, and none is needed");
@@ -24,7 +24,7 @@ function unasked({ base, plate }: CheckContext): Verdict {
   return notApplicable("plate", `the job asks for no key: only the marks show a template that lies wrong (${ways})`);
 }
 
-function keyed({ base, plate, job }: CheckContext): Verdict {
+function keyed({ base, plate, job }: CheckContext): RuleResult {
   const silent = plate.wrong.filter((placement) => isSilent(base, placement)).length;
   const say = wordsIn(job.unit);
   return compareCounts("plate", silent, "<=", 0, noteOf());

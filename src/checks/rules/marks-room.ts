@@ -1,6 +1,6 @@
 import type { OmittedMark } from "../../template/model.js";
-import type { Rule, Verdict } from "../model.js";
-import { compareCounts, notApplicable } from "../verdict.js";
+import type { Rule, RuleResult } from "../model.js";
+import { compareCounts, notApplicable } from "../results.js";
 import { counted } from "../words.js";
 
 /** Every mark that the plate should carry found room. */
@@ -18,6 +18,6 @@ export const marksRoom: Rule = {
   },
 };
 
-function leftOut({ kind, text, why }: OmittedMark): Verdict {
+function leftOut({ kind, text, why }: OmittedMark): RuleResult {
   return compareCounts(text === "" ? kind : `${kind} ${text}`, 1, "<=", 0, `left out: ${why}`);
 }

@@ -1,11 +1,11 @@
 import type { Input, Missing, Nut } from "../../job/model/job.js";
 import type { Length } from "../../units/index.js";
 import { twiceBetween } from "../geometry/measure.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
 import { governingPairs } from "../geometry/pairs.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, lacking, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, playOf, rodHoles } from "../rods.js";
-import { compare, lacking, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 /** Nuts of neighbouring rods clear each other by the shop's gap; a wrench or socket clears the neighbour's nut. */
@@ -29,7 +29,7 @@ interface Fitted {
   readonly nut: Nut;
 }
 
-function nutRows(context: CheckContext, rods: readonly RodHole[]): readonly Verdict[] {
+function nutRows(context: CheckContext, rods: readonly RodHole[]): readonly RuleResult[] {
   const fitted = rods.flatMap((hole) => (hole.rod.nut.kind === "given" ? [{ hole, nut: hole.rod.nut.value }] : []));
   const limit = (a: Fitted, b: Fitted) => nutLimit(context, a, b);
   const pairs = governingPairs(fitted, (a, b) => twiceBetween(a.hole.center, b.hole.center) - limit(a, b));
@@ -44,7 +44,7 @@ function nutLimit({ job }: CheckContext, a: Fitted, b: Fitted): number {
   return a.nut.acrossCorners + b.nut.acrossCorners + playOf(a.hole) + playOf(b.hole) + 2 * job.shop.nutGap.value;
 }
 
-function nutPair({ job }: CheckContext, a: Fitted, b: Fitted, limit: number): Verdict {
+function nutPair({ job }: CheckContext, a: Fitted, b: Fitted, limit: number): RuleResult {
   const say = wordsIn(job.unit);
   const nuts = `nuts (${say.length(a.nut.acrossCorners)} + ${say.length(b.nut.acrossCorners)}) / 2`;
   const note = `${nuts} + mean play ${say.twice(playOf(a.hole) + playOf(b.hole))} + gap ${say.length(job.shop.nutGap.value)}`;
@@ -55,7 +55,7 @@ interface Turned extends Fitted {
   readonly room: Length;
 }
 
-function wrenchRows(context: CheckContext, rods: readonly RodHole[]): readonly Verdict[] {
+function wrenchRows(context: CheckContext, rods: readonly RodHole[]): readonly RuleResult[] {
   const turned = rods.flatMap((hole): Turned[] => {
     const { nut, wrenchRoom } = hole.rod;
     return nut.kind === "given" && wrenchRoom.kind === "given"
@@ -72,7 +72,7 @@ function wrenchLimit(a: Turned, b: Turned): number {
   return reach + playOf(a.hole) + playOf(b.hole);
 }
 
-function wrenchPair({ job }: CheckContext, a: Turned, b: Turned): Verdict {
+function wrenchPair({ job }: CheckContext, a: Turned, b: Turned): RuleResult {
   const say = wordsIn(job.unit);
   const [turned, beside] = a.room + b.nut.acrossCorners >= b.room + a.nut.acrossCorners ? [a, b] : [b, a];
   const note =
@@ -84,7 +84,7 @@ function wrenchPair({ job }: CheckContext, a: Turned, b: Turned): Verdict {
 }
 
 /** One not-checked row for each group whose input is missing. */
-function lackingOf(rods: readonly RodHole[], key: "nut" | "wrenchRoom"): readonly Verdict[] {
+function lackingOf(rods: readonly RodHole[], key: "nut" | "wrenchRoom"): readonly RuleResult[] {
   const groups = new Map(rods.map(({ group }) => [group.letter, group.rod[key] as Input<unknown>]));
   const missing = [...groups].filter((entry): entry is [string, Missing] => entry[1].kind === "missing");
   return missing.map(([letter, input]) => lacking(`group ${letter}`, [input]));

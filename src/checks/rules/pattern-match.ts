@@ -1,10 +1,10 @@
 import type { Point } from "../../geometry/index.js";
 import { twiceBetween } from "../geometry/measure.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import { FILE_ROUNDING, type PlacedHole, type PlacedSource, placeSource } from "../geometry/second-source.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, compareCounts, lacking, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
-import { FILE_ROUNDING, type PlacedHole, type PlacedSource, placeSource } from "../geometry/second-source.js";
-import { compare, compareCounts, lacking, notChecked } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 /** Every hole of the base plate, as a second source gives it, against the template's nearest, and the other way round. */
@@ -23,7 +23,7 @@ export const patternMatch: Rule = {
   },
 };
 
-function matched(context: CheckContext, source: PlacedSource, rods: readonly RodHole[]): readonly Verdict[] {
+function matched(context: CheckContext, source: PlacedSource, rods: readonly RodHole[]): readonly RuleResult[] {
   const { holes, leftOut, remedy } = source;
   const others = leftOut.length === 0 ? "" : `; ${leftOut.join(", ")} left out, of no rod's size and near no rod`;
   const note = `${holes.length} holes in the second source, ${rods.length} rods${others}${remedy}`;
@@ -56,7 +56,7 @@ function nearestOf<T extends Spot>(spot: Spot, others: readonly T[]): Found<T> {
 
 const FILE_CLAUSE = "every hole at its rod, both ways, within the rounding of the file";
 
-function distanceRow({ job, base }: CheckContext, spot: Spot, { found, twice }: Found<Spot>): Verdict {
+function distanceRow({ job, base }: CheckContext, spot: Spot, { found, twice }: Found<Spot>): RuleResult {
   const say = wordsIn(job.unit);
   if (base.basePlate.patternOrigin !== "as listed") {
     const note = `nearest is ${found.tag}, ${say.full(twice)} away`;
@@ -68,7 +68,7 @@ function distanceRow({ job, base }: CheckContext, spot: Spot, { found, twice }: 
 
 const SIZE_CLAUSE = "hole size of the second source = base-plate hole";
 
-function sizeRow({ job, base }: CheckContext, hole: PlacedHole, { tag, group }: RodHole): Verdict {
+function sizeRow({ job, base }: CheckContext, hole: PlacedHole, { tag, group }: RodHole): RuleResult {
   const own = { clause: SIZE_CLAUSE };
   if (hole.diameter.kind === "missing")
     return notChecked(hole.tag, "the second source gives no size for this hole", own);

@@ -1,10 +1,10 @@
 import type { PlacingRow } from "../../standards/index.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
 import { governingPairs } from "../geometry/pairs.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { PLACING_CLAUSE, placingOf } from "../placing.js";
+import { compare, lacking, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
-import { compare, lacking, notApplicable } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 /**
@@ -21,7 +21,7 @@ export const placingClearance: Rule = {
   check(context) {
     const rods = rodHoles(context).map((rod) => judged(context, rod));
     const judgeable = rods.filter((rod) => rod.kind === "judged");
-    const others = rods.flatMap((rod) => (rod.kind === "judged" ? [] : [rod.verdict]));
+    const others = rods.flatMap((rod) => (rod.kind === "judged" ? [] : [rod.result]));
     const positions = judgeable.filter(({ row }) => row.limits === "position").map((rod) => position(context, rod));
     const spacings = judgeable.filter(({ row }) => row.limits === "spacing");
     return [...others, ...positions, ...spacingRows(context, spacings)];
@@ -40,26 +40,26 @@ interface Judged {
 
 interface NotJudged {
   readonly kind: "not judged";
-  readonly verdict: Verdict;
+  readonly result: RuleResult;
 }
 
 function judged(context: CheckContext, rod: RodHole): Judged | NotJudged {
   const hole = rod.group.baseHole;
-  if (hole.kind === "missing") return { kind: "not judged", verdict: lacking(rod.tag, [hole]) };
+  if (hole.kind === "missing") return { kind: "not judged", result: lacking(rod.tag, [hole]) };
   const found = placingOf(context, rod);
-  if (!found.found) return { kind: "not judged", verdict: found.verdict };
+  if (!found.found) return { kind: "not judged", result: found.result };
   const { row, clause } = found;
   return { kind: "judged", rod, row, clause, clearance: hole.value - rod.diameter, hole: hole.value };
 }
 
-function position({ job }: CheckContext, { rod, row, clause, clearance, hole }: Judged): Verdict {
+function position({ job }: CheckContext, { rod, row, clause, clearance, hole }: Judged): RuleResult {
   const say = wordsIn(job.unit);
   const note = `(${say.length(hole)} - ${say.length(rod.diameter)}) / 2 against ${say.length(row.tolerance)}, ${row.item}`;
   return compare(rod.tag, clearance, ">=", 2 * row.tolerance, note, { clause });
 }
 
 /** Two rods may be off their spacing by the tolerance: the two radial clearances together take it up. */
-function spacingRows({ job }: CheckContext, rods: readonly Judged[]): readonly Verdict[] {
+function spacingRows({ job }: CheckContext, rods: readonly Judged[]): readonly RuleResult[] {
   if (rods.length === 1) return [notApplicable("plate", "the tolerance is on spacings, and there is one rod")];
   const say = wordsIn(job.unit);
   const limit = (a: Judged, b: Judged) => 2 * Math.max(a.row.tolerance, b.row.tolerance);

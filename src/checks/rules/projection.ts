@@ -3,10 +3,10 @@ import { given } from "../../job/model/job.js";
 import { findElevation } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, known, lacking, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles, staysInPlace } from "../rods.js";
-import { compare, known, lacking, notChecked } from "../verdict.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -63,7 +63,7 @@ function stackText(stack: Stack, say: Words): string {
   );
 }
 
-function asSpecified(context: CheckContext, rodHole: RodHole): Verdict {
+function asSpecified(context: CheckContext, rodHole: RodHole): RuleResult {
   const needs = stackOf(context, rodHole);
   if (!needs.all) return lacking(rodHole.tag, needs.missing);
   const stack = needs.values;
@@ -83,7 +83,7 @@ function threadText({ base }: CheckContext, { rod }: RodHole, stack: Stack, say:
   return `; thread ${said}, Design Guide 1 advises 3 in more`;
 }
 
-function setLow(context: CheckContext, rodHole: RodHole): Verdict {
+function setLow(context: CheckContext, rodHole: RodHole): RuleResult {
   const { placing } = context.job.editions;
   const needs = stackOf(context, rodHole);
   const found = findElevation(placing);

@@ -2,10 +2,10 @@ import type { Bottom, Exposure, Input, Nut } from "../../job/model/job.js";
 import { findCover, findSpacing } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import { planContour, twiceInside } from "../geometry/measure.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, known, lacking, notApplicable, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles, turnedCornerTwice } from "../rods.js";
-import { compare, known, lacking, notApplicable, notChecked } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 /** Cover of concrete to the rod and to what anchors it, sideways and below; 6 d to the edge when torqued. */
@@ -48,14 +48,14 @@ function coverOf({ job }: CheckContext, { diameter }: RodHole, exposure: Exposur
   return found.found ? found.row : null;
 }
 
-function besideRod(context: CheckContext, rod: PlacedRod): Verdict {
+function besideRod(context: CheckContext, rod: PlacedRod): RuleResult {
   const say = wordsIn(context.job.unit);
   const twice = rod.toEdge - rod.diameter;
   const how = `rod to edge ${say.twice(rod.toEdge)} - ${say.length(rod.diameter)} / 2`;
   return held(context, rod, twice, how, BESIDE_ROD);
 }
 
-function held(context: CheckContext, rod: RodHole, twice: number, how: string, clause: string): Verdict {
+function held(context: CheckContext, rod: RodHole, twice: number, how: string, clause: string): RuleResult {
   const { exposure } = context.base.concrete;
   if (exposure.kind === "missing") return lacking(rod.tag, [exposure], { clause });
   const cover = coverOf(context, rod, exposure.value);
@@ -64,7 +64,7 @@ function held(context: CheckContext, rod: RodHole, twice: number, how: string, c
   return compare(rod.tag, twice, ">=", 2 * cover.cover, `${how}; ${cover.item}`, { clause });
 }
 
-function besideBottom(context: CheckContext, rod: PlacedRod): Verdict {
+function besideBottom(context: CheckContext, rod: PlacedRod): RuleResult {
   const own = { clause: BESIDE_BOTTOM };
   const needs = known({ bottom: rod.rod.bottom, nut: nutIfAnchor(rod) });
   if (!needs.all) return lacking(rod.tag, needs.missing, own);
@@ -100,7 +100,7 @@ function reachOf(bottom: Bottom, nut: Nut | null): Reach {
   }
 }
 
-function belowRod(context: CheckContext, rod: RodHole): Verdict {
+function belowRod(context: CheckContext, rod: RodHole): RuleResult {
   const needs = known({ depth: context.base.concrete.depth, embedment: rod.rod.embedment });
   if (!needs.all) return lacking(rod.tag, needs.missing, { clause: BELOW });
   const { depth, embedment } = needs.values;
@@ -114,7 +114,7 @@ function belowRod(context: CheckContext, rod: RodHole): Verdict {
   );
 }
 
-function torquedEdge(context: CheckContext, rod: PlacedRod): Verdict {
+function torquedEdge(context: CheckContext, rod: PlacedRod): RuleResult {
   const own = { clause: TORQUED };
   const { torqued } = rod.rod;
   if (torqued.kind === "given" && !torqued.value)

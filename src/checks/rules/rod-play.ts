@@ -1,8 +1,8 @@
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { PLACING_CLAUSE, placingOf } from "../placing.js";
+import { compare } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, playOf, rodHoles } from "../rods.js";
-import { compare } from "../verdict.js";
 import { percent, wordsIn } from "../words.js";
 
 /** How far a rod can sit off in its hole, as a share of the placing tolerance of the named edition. */
@@ -29,9 +29,9 @@ function loosestOther(rod: RodHole, rods: readonly RodHole[]): number | null {
 }
 
 /** A position tolerance is held against the radial play, a spacing tolerance against the mean play of two rods. */
-function play(context: CheckContext, rod: RodHole, other: number | null): Verdict {
+function play(context: CheckContext, rod: RodHole, other: number | null): RuleResult {
   const found = placingOf(context, rod);
-  if (!found.found) return found.verdict;
+  if (!found.found) return found.result;
   const own = playOf(rod);
   const pair = own + (other ?? own);
   const value = found.row.limits === "position" ? own : pair;

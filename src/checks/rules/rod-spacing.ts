@@ -1,10 +1,10 @@
 import { findSpacing } from "../../standards/index.js";
 import { twiceBetween } from "../geometry/measure.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
 import { governingPairs } from "../geometry/pairs.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, lacking, notApplicable, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
-import { compare, lacking, notApplicable, notChecked } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 /** Least spacing of cast-in rods in concrete: 4 d, or 6 d when torqued; the larger rod of a pair governs. */
@@ -31,7 +31,7 @@ interface Factors {
   readonly torqued: number;
 }
 
-function spacings(context: CheckContext, rods: readonly RodHole[], factors: Factors): readonly Verdict[] {
+function spacings(context: CheckContext, rods: readonly RodHole[], factors: Factors): readonly RuleResult[] {
   const pairs = governingPairs(
     rods,
     (a, b) => twiceBetween(a.center, b.center) - 2 * factorOf(a, b, factors) * larger(a, b),
@@ -56,7 +56,7 @@ function isKnownTorqued({ rod }: RodHole): boolean {
   return rod.torqued.kind === "given" && rod.torqued.value;
 }
 
-function spacing({ job }: CheckContext, a: RodHole, b: RodHole, factors: Factors): Verdict {
+function spacing({ job }: CheckContext, a: RodHole, b: RodHole, factors: Factors): RuleResult {
   const subject = `${a.tag}-${b.tag}`;
   const twice = twiceBetween(a.center, b.center);
   const say = wordsIn(job.unit);

@@ -1,10 +1,10 @@
 import type { Washer } from "../../job/model/job.js";
 import { given } from "../../job/model/job.js";
 import { twiceInside, twiceOutside } from "../geometry/measure.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, known, lacking } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, perRod, playOf, turnedCornerTwice } from "../rods.js";
-import { compare, known, lacking } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 /** Nut or washer on the template, moved by the radial play, stays on the plate and off the opening. */
@@ -25,7 +25,7 @@ interface Seat {
   readonly name: string;
 }
 
-function seat(context: CheckContext, rodHole: RodHole): Verdict {
+function seat(context: CheckContext, rodHole: RodHole): RuleResult {
   const { shop, unit } = context.job;
   const bare = context.base.template.material === "steel" && shop.templateWasher.kind === "missing";
   const needs = known({ nut: rodHole.rod.nut, washer: bare ? given(null, "") : shop.templateWasher });

@@ -2,10 +2,10 @@ import type { Input, Missing, Nut } from "../../job/model/job.js";
 import { given } from "../../job/model/job.js";
 import type { Length } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, known, lacking } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, perRod, rodHoles } from "../rods.js";
-import { compare, known, lacking } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 const THREAD_CLAUSE = "thread reaches below the lower nut";
@@ -32,7 +32,7 @@ function washerUnder({ job, base }: CheckContext): Input<Length> {
 }
 
 /** The thickest nut of the plate governs. */
-function heightRow(context: CheckContext): Verdict {
+function heightRow(context: CheckContext): RuleResult {
   const { job, base } = context;
   const nut = thickestNut(rodHoles(context));
   const needs = known({ height: base.template.height, nut, washer: washerUnder(context) });
@@ -55,7 +55,7 @@ function thickestNut(rods: readonly RodHole[]): Input<Nut> {
 }
 
 /** Top of rod to the lower face of the lower nut: projection - height + washer + nut. */
-function threadRow(context: CheckContext, { tag, rod }: RodHole): Verdict {
+function threadRow(context: CheckContext, { tag, rod }: RodHole): RuleResult {
   const needs = known({
     height: context.base.template.height,
     projection: rod.projection,

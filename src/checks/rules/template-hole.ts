@@ -1,10 +1,10 @@
 import type { Given, Input } from "../../job/model/job.js";
 import type { Length } from "../../units/index.js";
 import { cutLoss } from "../cutting.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, known, lacking, notTabulated } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, rodHoles } from "../rods.js";
-import { compare, known, lacking, notTabulated } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 const AS_CUT = "as cut: h - deviation - taper >= d + zinc growth";
@@ -24,7 +24,7 @@ export const templateHole: Rule = {
   },
 };
 
-function againstTable(context: CheckContext, rod: RodHole): Verdict {
+function againstTable(context: CheckContext, rod: RodHole): RuleResult {
   const table = tableHole(context, rod);
   if (table.kind === "missing") return lacking(rod.tag, [table]);
   const say = wordsIn(context.job.unit);
@@ -42,7 +42,7 @@ function tableHole(context: CheckContext, { group }: RodHole): Input<Length> {
   return group.baseHole.kind === "given" ? group.baseHole : group.tableBaseHole;
 }
 
-function asCut(context: CheckContext, rod: RodHole): Verdict {
+function asCut(context: CheckContext, rod: RodHole): RuleResult {
   const own = { severity: "stop", clause: AS_CUT, edition: "shop" } as const;
   const zinc = rod.rod.zincGrowth;
   if (zinc.kind === "missing") return lacking(rod.tag, [zinc], own);
@@ -60,7 +60,7 @@ function rodText({ rod, diameter }: RodHole, zinc: Given<Length>, length: (lengt
   return finish === "plain" ? `${length(diameter)}, plain` : `${length(diameter)} + ${length(zinc.value)} zinc`;
 }
 
-function inBasePlate({ job }: CheckContext, { tag, hole, group }: RodHole): Verdict {
+function inBasePlate({ job }: CheckContext, { tag, hole, group }: RodHole): RuleResult {
   const own = { severity: "stop", clause: IN_BASE_PLATE, edition: "geometry" } as const;
   const needs = known({ hole: group.baseHole });
   if (!needs.all) return lacking(tag, needs.missing, own);

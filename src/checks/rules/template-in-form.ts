@@ -2,9 +2,9 @@ import type { Contour, Extent } from "../../geometry/index.js";
 import type { PlanShape } from "../../job/model/job.js";
 import type { Plate } from "../../template/model.js";
 import { twiceChordBearing, twiceExtent, twiceFarthest, twiceRoundBearing } from "../geometry/measure.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, known, lacking, notApplicable, notChecked } from "../results.js";
 import { isOverCastRods } from "../rods.js";
-import { compare, known, lacking, notApplicable, notChecked } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 /** The template is carried by the form on two opposite sides, or by bearers across it with a gap all round. */
@@ -29,7 +29,7 @@ export const templateInForm: Rule = {
 };
 
 /** The better of the two directions; in each, the lesser of two opposite sides. */
-function carriedByForm(context: CheckContext, shape: PlanShape): Verdict {
+function carriedByForm(context: CheckContext, shape: PlanShape): RuleResult {
   const { job, base, plate } = context;
   const { outer } = plate.region;
   const { bearing } = job.shop;
@@ -70,7 +70,7 @@ function onRoundForm({ region, keyed }: Plate, diameter: number, { concrete }: C
   return twice === null ? null : { twice, how: "corners past the chords of the round form" };
 }
 
-function insideForm({ job, base, plate }: CheckContext, shape: PlanShape): Verdict {
+function insideForm({ job, base, plate }: CheckContext, shape: PlanShape): RuleResult {
   const { formGap } = job.shop;
   const outer = plate.keyed?.bare.kind === "circle" ? plate.keyed.bare : plate.region.outer;
   const twice =

@@ -1,6 +1,6 @@
 import { twiceExtent } from "../geometry/measure.js";
 import type { Rule } from "../model.js";
-import { compare, notApplicable } from "../verdict.js";
+import { compare, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Steel plates with a side over 24 in tend to warp. */

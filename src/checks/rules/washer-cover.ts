@@ -1,7 +1,7 @@
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, known, lacking } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { holeAndWasher, perRod, washerText } from "../rods.js";
-import { compare, known, lacking } from "../verdict.js";
 import { wordsIn } from "../words.js";
 
 /** The washer covers the base plate's hole with the rod hard against its edge. */
@@ -15,7 +15,7 @@ export const washerCover: Rule = {
   check: (context) => perRod(context, (rod) => cover(context, rod)),
 };
 
-function cover({ job }: CheckContext, { tag, group, diameter }: RodHole): Verdict {
+function cover({ job }: CheckContext, { tag, group, diameter }: RodHole): RuleResult {
   const needs = known(holeAndWasher(group));
   if (!needs.all) return lacking(tag, needs.missing);
   const { hole, washer } = needs.values;

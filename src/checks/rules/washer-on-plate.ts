@@ -1,10 +1,10 @@
 import type { Contour } from "../../geometry/index.js";
 import type { Washer } from "../../job/model/job.js";
 import { planContour, twiceInside } from "../geometry/measure.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, known, lacking } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { holeAndWasher, perRod, turnedCornerTwice, washerText } from "../rods.js";
-import { compare, known, lacking } from "../verdict.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -27,7 +27,7 @@ function onPlate(
   { job, base }: CheckContext,
   { tag, group, diameter, center }: RodHole,
   plan: Contour | null,
-): Verdict {
+): RuleResult {
   const needs = known({ ...holeAndWasher(group), shape: base.basePlate.shape });
   if (!needs.all || plan === null) return lacking(tag, needs.all ? [] : needs.missing);
   const { hole, washer } = needs.values;

@@ -1,11 +1,11 @@
 import type { Contour } from "../../geometry/index.js";
 import type { Washer } from "../../job/model/job.js";
 import { columnContour, twiceBetween, twiceOutside } from "../geometry/measure.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
 import { governingPairs } from "../geometry/pairs.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, known, lacking, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { holeAndWasher, rodHoles, turnedCornerTwice, washerText } from "../rods.js";
-import { compare, known, lacking, notApplicable } from "../verdict.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -35,14 +35,18 @@ function withWasher(rod: RodHole): Washered[] {
   return needs.all ? [{ ...rod, washer: needs.values.washer, basePlay: needs.values.hole - rod.diameter }] : [];
 }
 
-function lackingRows(rods: readonly RodHole[]): readonly Verdict[] {
+function lackingRows(rods: readonly RodHole[]): readonly RuleResult[] {
   return rods.flatMap(({ tag, group }) => {
     const needs = known(holeAndWasher(group));
     return needs.all ? [] : [lacking(tag, needs.missing)];
   });
 }
 
-function pairRows({ job }: CheckContext, rods: readonly RodHole[], washered: readonly Washered[]): readonly Verdict[] {
+function pairRows(
+  { job }: CheckContext,
+  rods: readonly RodHole[],
+  washered: readonly Washered[],
+): readonly RuleResult[] {
   if (rods.length < 2) return [notApplicable("plate", "one rod has no neighbour")];
   const say = wordsIn(job.unit);
   const limit = (a: Washered, b: Washered) => a.washer.size + b.washer.size + a.basePlay + b.basePlay;
@@ -56,13 +60,13 @@ function pairRows({ job }: CheckContext, rods: readonly RodHole[], washered: rea
 
 const COLUMN_CLAUSE = "W/2 + (H - d)/2 <= distance to flange and web";
 
-function columnRows({ job, base }: CheckContext, washered: readonly Washered[]): readonly Verdict[] {
+function columnRows({ job, base }: CheckContext, washered: readonly Washered[]): readonly RuleResult[] {
   if (base.column.kind === "missing") return [lacking("column", [base.column], { clause: COLUMN_CLAUSE })];
   const column = columnContour(base.column.value);
   return washered.map((rod) => besideColumn(rod, column, wordsIn(job.unit)));
 }
 
-function besideColumn({ tag, washer, basePlay, center }: Washered, column: Contour, say: Words): Verdict {
+function besideColumn({ tag, washer, basePlay, center }: Washered, column: Contour, say: Words): RuleResult {
   const twice = twiceOutside(center, column);
   const inside = twice < 0 ? "; the rod stands within the column's outline" : "";
   const note =

@@ -1,9 +1,9 @@
 import { dropsOn, isSilent, matters, showsAtEdge } from "../../orientation/index.js";
 import type { WrongPlacement } from "../../orientation/model.js";
 import { turnedBasePlates } from "../geometry/base-plate-turns.js";
-import type { CheckContext, Rule, Verdict } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { compare, compareCounts, lacking, notChecked } from "../results.js";
 import { isOverCastRods } from "../rods.js";
-import { compare, compareCounts, lacking, notChecked } from "../verdict.js";
 import type { Words } from "../words.js";
 import { counted, wordsIn } from "../words.js";
 
@@ -22,7 +22,7 @@ export const wrongPlacement: Rule = {
   check: (context) => [...templateRows(context), ...basePlateRows(context)],
 };
 
-function templateRows(context: CheckContext): readonly Verdict[] {
+function templateRows(context: CheckContext): readonly RuleResult[] {
   const { base, plate, job } = context;
   const say = wordsIn(job.unit);
   const wrong = plate.wrong.filter(matters);
@@ -52,7 +52,7 @@ function countRow(
   wrong: readonly WrongPlacement[],
   silent: readonly WrongPlacement[],
   say: Words,
-): Verdict {
+): RuleResult {
   const { plate } = context;
   const harmless = plate.wrong.length - wrong.length;
   const counts = `${counted(plate.wrong.length, "wrong way")} round: ${harmless} set the same rods, ${wrong.length - silent.length} show, ${silent.length} do not`;
@@ -62,7 +62,12 @@ function countRow(
 }
 
 /** The error that would go unseen is nothing where the outline shows it, else what the base plate takes up. */
-function errorRow(subject: string, placement: WrongPlacement, wrong: readonly WrongPlacement[], say: Words): Verdict {
+function errorRow(
+  subject: string,
+  placement: WrongPlacement,
+  wrong: readonly WrongPlacement[],
+  say: Words,
+): RuleResult {
   const note = described(placement, wrong, say);
   if (showsAtEdge(placement)) return compare(subject, placement.errorTwice, ">=", 0, note);
   const { dropsOn: plate, errorTwice } = placement;
@@ -75,7 +80,7 @@ function missingWords({ dropsOn: plate }: WrongPlacement): string {
 }
 
 /** Rods of one kind where another belongs. */
-function swapRow(wrong: readonly WrongPlacement[], silent: readonly WrongPlacement[]): readonly Verdict[] {
+function swapRow(wrong: readonly WrongPlacement[], silent: readonly WrongPlacement[]): readonly RuleResult[] {
   const swapping = wrong.filter(({ swapped }) => swapped.length > 0);
   const [first] = swapping;
   if (first === undefined) return [];
@@ -105,7 +110,7 @@ function dropWords({ dropsOn: plate }: WrongPlacement, say: Words): string {
 }
 
 /** The base plate turned over rods that are right: whether it drops on with the column turned or off its place. */
-function basePlateRows(context: CheckContext): readonly Verdict[] {
+function basePlateRows(context: CheckContext): readonly RuleResult[] {
   const { base, job } = context;
   const say = wordsIn(job.unit);
   const turns = turnedBasePlates(context);

@@ -4,9 +4,9 @@ import { millimetresPer, readCutFile } from "../../readers/dxf.js";
 import { NM_PER_MM, nanometres } from "../../units/length.js";
 import type { BasePlate, SecondSourceHole } from "../model/job.js";
 import { given, missing } from "../model/job.js";
-import type { BaseReport } from "./base-report.js";
 import type { BaseDocument } from "../schema/job.js";
 import { MOST_RODS } from "../schema/job.js";
+import type { BaseReport } from "./base-report.js";
 
 type From = NonNullable<NonNullable<BaseDocument["basePlate"]>["from"]>;
 

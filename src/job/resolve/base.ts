@@ -1,11 +1,8 @@
 /** A base as written x standards -> the complete base. */
 import type { Finding } from "../../diagnostics/finding.js";
 import type { Length } from "../../units/index.js";
-import { readBasePlateFile } from "./base-plate-file.js";
 import type { DocumentPath } from "../document.js";
 import { placeOf } from "../document.js";
-import { findWasher, inchTemplateHole, tableBaseHole, tableTemplateHole } from "./lookups.js";
-import { markFault } from "../schema/marks.js";
 import type {
   Base,
   BasePlate,
@@ -18,12 +15,15 @@ import type {
   Washer,
 } from "../model/job.js";
 import { given, missing } from "../model/job.js";
+import type { BaseDocument, GroupDocument, WasherDocument } from "../schema/job.js";
+import { MOST_RODS } from "../schema/job.js";
+import { markFault } from "../schema/marks.js";
+import { readBasePlateFile } from "./base-plate-file.js";
 import type { BaseReport } from "./base-report.js";
+import { findWasher, inchTemplateHole, tableBaseHole, tableTemplateHole } from "./lookups.js";
 import { optional, resolveRod } from "./rods.js";
 import { countRods, offsetOf, resolvePattern, resolvePlanShape } from "./shapes.js";
 import { resolveTemplate } from "./template.js";
-import type { BaseDocument, GroupDocument, WasherDocument } from "../schema/job.js";
-import { MOST_RODS } from "../schema/job.js";
 
 /** The base, or null when its faults leave none; all of them are in the report. */
 export function resolveBase(document: BaseDocument, report: BaseReport): Base | null {

@@ -1,8 +1,8 @@
 /** The budget as written -> with its defaults. */
 import type { BudgetSpec } from "../model/budget.js";
-import type { BudgetDocument } from "../schema/budget.js";
 import type { Input } from "../model/values.js";
 import { given, missing } from "../model/values.js";
+import type { BudgetDocument } from "../schema/budget.js";
 
 /** The fit's own bound on the turn: a bound of the solver, not a permission. */
 const DEFAULT_MAX_TURN = 0.05;

@@ -6,11 +6,11 @@ import type { SourceDocument } from "../document.js";
 import { placeOf } from "../document.js";
 import type { Input, Offset } from "../model/job.js";
 import { given, missing } from "../model/job.js";
-import { offsetOf } from "./shapes.js";
 import type { ControlPoint, TransformSpec } from "../model/plan.js";
+import type { ControlDocument, SiteDocument } from "../schema/plan.js";
 import type { Lines, PlanReport } from "./plan-report.js";
 import { readCrossing } from "./plan-report.js";
-import type { ControlDocument, SiteDocument } from "../schema/plan.js";
+import { offsetOf } from "./shapes.js";
 
 /** One control point, with the document that it stands in. */
 export interface WrittenControl {

@@ -4,8 +4,8 @@ import { nanometres } from "../../units/index.js";
 import type { DocumentPath, SourceDocument } from "../document.js";
 import { placeOf } from "../document.js";
 import type { GridLine } from "../model/plan.js";
-import type { PlanReport } from "./plan-report.js";
 import type { AxisDocument, GridDocument, OtherLineDocument } from "../schema/plan.js";
+import type { PlanReport } from "./plan-report.js";
 
 /** Most lines of a grid. */
 const MOST_LINES = 2000;

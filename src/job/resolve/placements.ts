@@ -8,11 +8,11 @@ import { chooseCrossing } from "../crossing.js";
 import type { DocumentPath, SourceDocument } from "../document.js";
 import { placeOf } from "../document.js";
 import { given, missing } from "../model/job.js";
-import { offsetOf } from "./shapes.js";
 import type { Placement } from "../model/plan.js";
+import type { PlacementDocument, SiteDocument } from "../schema/plan.js";
 import type { CrossingReading, Lines, PlanReport } from "./plan-report.js";
 import { noLine, readCrossing } from "./plan-report.js";
-import type { PlacementDocument, SiteDocument } from "../schema/plan.js";
+import { offsetOf } from "./shapes.js";
 
 /** One entry of the list, with the document that it stands in. */
 export interface WrittenPlacement {

@@ -9,18 +9,18 @@ import type { Length, SurveyUnit, Unit } from "../../units/index.js";
 import { inches, millimetres, parseCount, SURVEY_UNITS } from "../../units/index.js";
 import type { SourceDocument } from "../document.js";
 import { faultAt, joinPath } from "../document.js";
-import { parseForgiving } from "../schema/forgiving.js";
 import type { Base, Given } from "../model/job.js";
 import { given, missing } from "../model/job.js";
+import type { ControlPoint, GridLine, PlanSpec } from "../model/plan.js";
+import { parseForgiving } from "../schema/forgiving.js";
+import type { PlanSchemas, SettingOutDocument, SiteDocument } from "../schema/plan.js";
+import { PLACEMENTS, PLAN_KEYS, planSchemas } from "../schema/plan.js";
 import type { WrittenControl } from "./control.js";
 import { resolveControl, resolveTransform } from "./control.js";
 import { resolveGrid } from "./grid.js";
 import type { WrittenPlacement } from "./placements.js";
 import { resolvePlacements } from "./placements.js";
-import type { ControlPoint, GridLine, PlanSpec } from "../model/plan.js";
 import { PlanReport } from "./plan-report.js";
-import type { SettingOutDocument, SiteDocument, PlanSchemas } from "../schema/plan.js";
-import { PLACEMENTS, PLAN_KEYS, planSchemas } from "../schema/plan.js";
 
 /** What the layout is read from. */
 export interface PlanSources {

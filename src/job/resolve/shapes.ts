@@ -4,9 +4,9 @@ import { nanometres } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
 import type { Corner, Input, Offset, Pattern, PlanShape } from "../model/job.js";
 import { given, missing } from "../model/job.js";
-import type { BaseReport } from "./base-report.js";
 import type { CornerDocument, PatternDocument } from "../schema/job.js";
 import { MOST_RODS } from "../schema/job.js";
+import type { BaseReport } from "./base-report.js";
 
 /** Rods of a pattern, counted without laying it out. */
 export function countRods(pattern: PatternDocument): number {

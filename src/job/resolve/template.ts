@@ -2,10 +2,10 @@
 import type { Length } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
 import type { OpeningSpec, OutlineSpec, RoundHoleSpec, TemplateSpec } from "../model/job.js";
+import type { BaseDocument, OpeningDocument, OutlineDocument } from "../schema/job.js";
 import type { BaseReport } from "./base-report.js";
 import { optional } from "./rods.js";
 import { judgeListLength, offsetOf, resolveCorner } from "./shapes.js";
-import type { BaseDocument, OpeningDocument, OutlineDocument } from "../schema/job.js";
 
 /** The template; faults are in the report. */
 export function resolveTemplate(document: BaseDocument, quantity: number, report: BaseReport): TemplateSpec {

@@ -1,9 +1,9 @@
 /** The job file as a schema. It checks shape and values; what hangs on tables or on other keys is for `resolveJob`. */
 import { z } from "zod";
 import type { Unit } from "../../units/index.js";
+import { RULE_IDS } from "../model/severities.js";
 import { budgetBlock } from "./budget.js";
 import { countLeaf, dateLeaf, keys, lengthLeaf, startLeaf, textLeaf, wordLeaf, yesNoLeaf } from "./leaves.js";
-import { RULE_IDS } from "../model/severities.js";
 import { siteShape, siteShapeUnread, tableChoice } from "./plan.js";
 import { surveyBlock } from "./survey.js";
 

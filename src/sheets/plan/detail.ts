@@ -9,7 +9,7 @@ import {
   toLattice,
 } from "../../geometry/index.js";
 import type { Base } from "../../job/model/job.js";
-import type { Layout } from "../../rods/layout.js";
+import type { PlacedRod } from "../../rods/model.js";
 import type { Hole } from "../../template/model.js";
 import { formatLength, type Length, nanometres, toMillimetres, type Unit } from "../../units/index.js";
 import { extension, lineSpacing, putRuns, type Run } from "../dimension.js";
@@ -28,7 +28,7 @@ import { detailScales } from "./sizes.js";
 /** What a detail is drawn from. `count`: placements of the type. */
 export interface DetailInput {
   readonly base: Base;
-  readonly layout: Layout;
+  readonly rods: readonly PlacedRod[];
   readonly count: number;
   readonly held: boolean;
   readonly unit: Unit;
@@ -113,12 +113,12 @@ function placeView(cell: Area, drawn: Extent, { factor }: Scale, titles: number,
 }
 
 function drawnExtent(input: DetailInput): Extent {
-  const { base, layout } = input;
+  const { base, rods } = input;
   const shapes = [concreteContour(base), plateContour(base), columnContour(base.column)].filter(
     (each) => each !== null,
   );
-  const rods = layout.rods.map(({ center, group: { rod } }) => circleContour(center, rod.diameter));
-  const boxes = [...shapes, ...rods].map(extentOf);
+  const circles = rods.map(({ center, group: { rod } }) => circleContour(center, rod.diameter));
+  const boxes = [...shapes, ...circles].map(extentOf);
   const working: Extent = { x0: 0, y0: 0, x1: 0, y1: 0 };
   return growExtent(boxes.reduce(joinExtents, working), shapes.length === 0 ? 20 : 0);
 }
@@ -139,10 +139,10 @@ function putTitles(draft: Draft, input: DetailInput, cell: Area, scale: Scale, l
 }
 
 /** `4 RODS 1-1/4, PROJ 9, EMBED 24`, a part for each group. */
-function rodWords({ base, layout }: DetailInput, unit: Unit): string {
+function rodWords({ base, rods }: DetailInput, unit: Unit): string {
   return base.groups
     .map(({ letter, rod, pattern }) => {
-      const count = layout.rods.filter(({ group: { letter: own } }) => own === letter).length;
+      const count = rods.filter(({ group: { letter: own } }) => own === letter).length;
       const ring = pattern.kind === "circle" ? ` ON Ø${formatLength(pattern.diameter, unit)}` : "";
       const figure = (word: string, input: typeof rod.projection) =>
         input.kind === "given" ? `, ${word} ${formatLength(input.value, unit)}` : "";
@@ -175,8 +175,8 @@ function boltCircles(view: View, { groups }: Base): readonly SceneItem[] {
 }
 
 /** The rods as if they were holes of their own diameter. */
-function rodHoles({ layout }: DetailInput): readonly Hole[] {
-  return layout.rods.map(({ tag, center, group: { rod } }) => ({
+function rodHoles({ rods }: DetailInput): readonly Hole[] {
+  return rods.map(({ tag, center, group: { rod } }) => ({
     tag,
     role: "rod",
     center,
@@ -210,7 +210,7 @@ function putChains(
   axis: Axis,
   lettering: Lettering,
 ): boolean {
-  const rods = distinct(input.layout.rods.map(({ center }) => center[axis]));
+  const rods = distinct(input.rods.map(({ center }) => center[axis]));
   const edges = edgeLines(input, axis);
   const { first, next } = spacing(lettering);
   const put = (values: readonly number[], level: number) =>

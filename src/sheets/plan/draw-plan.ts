@@ -191,7 +191,7 @@ function detailInputs({ job, plan, held }: PlanRequest): readonly DetailInput[] 
     const own = plan.bases.filter(({ placement }) => placement.mark === base.mark);
     const [first] = own;
     if (first === undefined) return [];
-    return [{ base, layout: first.layout, count: own.length, held: held.has(base.mark), unit: job.unit }];
+    return [{ base, rods: first.ownRods, count: own.length, held: held.has(base.mark), unit: job.unit }];
   });
 }
 

@@ -91,11 +91,18 @@ function rodSchedule(request: PlanRequest): TableText {
   );
 }
 
+/** Undefined where no placement of the base stands on the plan. */
+function ownRodsOf(
+  { bases }: PlanRequest["plan"],
+  { mark }: Base,
+): PlanRequest["plan"]["bases"][number]["ownRods"] | undefined {
+  return bases.find(({ placement }) => placement.mark === mark)?.ownRods;
+}
+
 function rodCells(request: PlanRequest, base: Base, group: RodGroup, first: boolean): readonly string[] {
   const { unit } = request.job;
   const { rod } = group;
-  const layout = request.plan.bases.find(({ placement }) => placement.mark === base.mark)?.layout;
-  const count = layout?.rods.filter((each) => each.group.letter === group.letter).length;
+  const count = ownRodsOf(request.plan, base)?.filter((each) => each.group.letter === group.letter).length;
   const finish = rod.finish.kind === "given" && rod.finish.value === "galvanized" ? " GALV." : "";
   return [
     first ? base.mark : "",
@@ -200,13 +207,13 @@ function totalsTable(request: PlanRequest): TableText {
   const perBase = job.bases.map((base) => ({
     base,
     count: countOf(base, request),
-    layout: plan.bases.find(({ placement }) => placement.mark === base.mark)?.layout,
+    ownRods: ownRodsOf(plan, base),
   }));
-  for (const { base, count, layout } of perBase)
+  for (const { base, count, ownRods } of perBase)
     for (const group of base.groups) {
       const [, , , ...cells] = rodCells(request, base, group, true);
       const kind = cells.slice(0, 5);
-      const rods = layout?.rods.filter((each) => each.group.letter === group.letter).length ?? 0;
+      const rods = ownRods?.filter((each) => each.group.letter === group.letter).length ?? 0;
       const known = kinds.get(kind.join("|"));
       if (known === undefined) kinds.set(kind.join("|"), { cells: kind, count: count * rods });
       else known.count += count * rods;
@@ -384,7 +391,7 @@ function gridCells(line: GridLine, unit: Unit): readonly string[] {
 
 /** Rods whose places a detail's dimensions leave out, in the type's own axes. */
 function rodTable({ plan, job }: PlanRequest, marks: ReadonlySet<string>): TableText {
-  const layouts = new Map(plan.bases.map(({ placement, layout }) => [placement.mark, layout]));
+  const rodsOf = new Map(plan.bases.map(({ placement, ownRods }) => [placement.mark, ownRods]));
   const listed = job.bases.filter(({ mark }) => marks.has(mark));
   return table(
     "rod-coordinates",
@@ -397,7 +404,7 @@ function rodTable({ plan, job }: PlanRequest, marks: ReadonlySet<string>): Table
       ["Y", "end"],
     ],
     listed.flatMap(({ mark }) =>
-      (layouts.get(mark)?.rods ?? []).map(({ tag, group, center }, i) => [
+      (rodsOf.get(mark) ?? []).map(({ tag, group, center }, i) => [
         i === 0 ? mark : "",
         tag,
         group.rod.size,

@@ -1,13 +1,13 @@
 /** ACI 117-10 (R2015), sections 2.3 and 3.3: placing of anchor bolts and embedded items, tops of concrete, in inches. */
 import { inches, type Length } from "../../units/length.js";
-import type { Confidence, Table } from "../model.js";
+import type { Confidence, StandardTable } from "../model.js";
 import { equal, type PlacingItem, type PlacingTableRow } from "../placing.js";
 
 const SOURCE = "ACI 117-10 (R2015), secondary copy";
 const ROD = "centreline of individual anchor bolt from specified location";
 
 /** Clause, about, item, sizes, tolerance, confidence. */
-export const aci117Placing: Table<PlacingTableRow> = {
+export const aci117Placing: StandardTable<PlacingTableRow> = {
   edition: "ACI 117-10",
   clause: "2.3.4.2",
   rows: [

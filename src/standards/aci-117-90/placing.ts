@@ -1,10 +1,10 @@
 /** ACI 117-90, section 2.3: embedded items, in inches. Superseded; for comparison. */
 import { inches } from "../../units/length.js";
-import type { Table } from "../model.js";
+import type { StandardTable } from "../model.js";
 import { equal, type PlacingTableRow } from "../placing.js";
 
 /** The one row. */
-export const aci117NinetyPlacing: Table<PlacingTableRow> = {
+export const aci117NinetyPlacing: StandardTable<PlacingTableRow> = {
   edition: "ACI 117-90",
   clause: "2.3",
   rows: [

@@ -1,11 +1,11 @@
 /** ACI 318-19: 17.9.2 spacing and edge of cast-in anchors; Table 20.5.1.3.1 cover, in inches. */
 import { inches } from "../../units/length.js";
-import type { CoverRow, Exposure, SpacingTableRow, Table } from "../model.js";
+import type { CoverRow, Exposure, SpacingTableRow, StandardTable } from "../model.js";
 
 const SOURCED = { source: "ACI 318-19", confidence: "high", note: "" } as const;
 
 /** Multiples of the anchor diameter. Not torqued, the edge is governed by the cover. */
-export const aci318Spacing: Table<SpacingTableRow> = {
+export const aci318Spacing: StandardTable<SpacingTableRow> = {
   edition: "ACI 318-19",
   clause: "17.9.2(a)",
   rows: [
@@ -22,7 +22,7 @@ export interface CoverTableRow extends CoverRow {
 }
 
 /** Exposure, member, bars, cover. */
-export const aci318Cover: Table<CoverTableRow> = {
+export const aci318Cover: StandardTable<CoverTableRow> = {
   edition: "ACI 318-19",
   clause: "Table 20.5.1.3.1",
   rows: [

@@ -1,6 +1,6 @@
 /** AISC 303-05 and 303-10, section 7.5: placing of anchor rods, in inches. */
 import { inches, type Length } from "../../units/length.js";
-import type { Table } from "../model.js";
+import type { StandardTable } from "../model.js";
 import { equal, type PlacingItem, type PlacingTableRow } from "../placing.js";
 
 const SOURCED = {
@@ -10,7 +10,7 @@ const SOURCED = {
 } as const;
 
 /** Clause, about, item, plus and minus. */
-export const aisc303TenPlacing: Table<PlacingTableRow> = {
+export const aisc303TenPlacing: StandardTable<PlacingTableRow> = {
   edition: "AISC 303-10",
   clause: "7.5.1",
   rows: [

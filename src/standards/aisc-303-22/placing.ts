@@ -1,6 +1,6 @@
 /** AISC 303-16 and 303-22, section 7.5.1: placing of anchor rods by rod diameter, in inches. Numbers from memory. */
 import { inches, type Length } from "../../units/length.js";
-import type { Table } from "../model.js";
+import type { StandardTable } from "../model.js";
 import { equal, type PlacingTableRow } from "../placing.js";
 
 const SOURCED = {
@@ -10,7 +10,7 @@ const SOURCED = {
 } as const;
 
 /** Rod sizes, plus and minus; then the elevation. */
-export const aisc303Placing: Table<PlacingTableRow> = {
+export const aisc303Placing: StandardTable<PlacingTableRow> = {
   edition: "AISC 303-22",
   clause: "7.5.1",
   rows: [

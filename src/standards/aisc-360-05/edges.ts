@@ -1,6 +1,6 @@
 /** AISC 360-05 and earlier, Table J3.4: least distance from hole centre to a sheared edge, in inches. Superseded. */
 import type { LeastEdgeRow } from "../edges.js";
-import type { BeyondRule, Table } from "../model.js";
+import type { BeyondRule, StandardTable } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 const SOURCED = {
@@ -10,7 +10,7 @@ const SOURCED = {
 } as const;
 
 /** Bolt, least distance. */
-export const aisc360FiveEdges: Table<LeastEdgeRow> = {
+export const aisc360FiveEdges: StandardTable<LeastEdgeRow> = {
   edition: "AISC 360-05",
   clause: "Table J3.4, sheared edge",
   rows: [

@@ -1,12 +1,12 @@
 /** AISC 360-05 and 360-10, Table J3.3: bolt holes, in inches. */
 import type { BoltHoleRow, BoltHoleRule } from "../bolt-holes.js";
-import type { Table } from "../model.js";
+import type { StandardTable } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 const SOURCE = "AISC 360 Table J3.3 (part from memory: see confidence)";
 
 /** Bolt, standard hole, oversized hole, short slot (width, length), long slot (width, length). */
-export const aisc360TenBoltHoles: Table<BoltHoleRow> = {
+export const aisc360TenBoltHoles: StandardTable<BoltHoleRow> = {
   edition: "AISC 360-10",
   clause: "Table J3.3",
   rows: [

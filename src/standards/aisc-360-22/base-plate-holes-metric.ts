@@ -1,11 +1,11 @@
 /** AISC 360-22, Commentary Table C-J9.1M: largest anchor-rod holes in base plates, in mm. */
 import { millimetres } from "../../units/length.js";
-import type { BaseHoleRow, Confidence, Table } from "../model.js";
+import type { BaseHoleRow, Confidence, StandardTable } from "../model.js";
 
 const SOURCE = "AISC 360-22 Commentary Table C-J9.1M (OCR text)";
 
 /** Rod, hole, confidence. */
-export const aisc360MetricBaseHoles: Table<BaseHoleRow> = {
+export const aisc360MetricBaseHoles: StandardTable<BaseHoleRow> = {
   edition: "AISC 360-22 C-J9.1M",
   clause: "Commentary Table C-J9.1M",
   rows: [

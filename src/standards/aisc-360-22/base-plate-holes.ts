@@ -1,5 +1,5 @@
 /** AISC 360-22, Commentary Table C-J9.1: largest anchor-rod holes in base plates, in inches. */
-import type { BaseHoleRow, Confidence, FromRule, Table } from "../model.js";
+import type { BaseHoleRow, Confidence, FromRule, StandardTable } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 const SOURCE = "AISC 360-22 Commentary Table C-J9.1 (OCR text)";
@@ -12,7 +12,7 @@ const NOTES: Readonly<Record<string, string>> = {
 };
 
 /** Rod, hole, least washer and its thickness (null: not tabulated), confidence. */
-export const aisc360BaseHoles: Table<BaseHoleRow> = {
+export const aisc360BaseHoles: StandardTable<BaseHoleRow> = {
   edition: "AISC 360-22 C-J9.1",
   clause: "Commentary Table C-J9.1",
   rows: [

@@ -1,12 +1,12 @@
 /** AISC 360-22, Table J3.3M: bolt holes, in mm. */
 import { millimetres } from "../../units/length.js";
 import type { BoltHoleRow, BoltHoleRule } from "../bolt-holes.js";
-import type { Table } from "../model.js";
+import type { StandardTable } from "../model.js";
 
 const SOURCE = "AISC 360-22 Table J3.3M";
 
 /** Bolt, standard hole, oversized hole, short slot (width, length), long slot (width, length), note. */
-export const aisc360MetricBoltHoles: Table<BoltHoleRow> = {
+export const aisc360MetricBoltHoles: StandardTable<BoltHoleRow> = {
   edition: "AISC 360-22M",
   clause: "Table J3.3M",
   rows: [

@@ -1,6 +1,6 @@
 /** AISC 360-22, Table J3.4M: least distance from hole centre to edge, in mm. */
 import type { LeastEdgeRow } from "../edges.js";
-import type { BeyondRule, Table } from "../model.js";
+import type { BeyondRule, StandardTable } from "../model.js";
 import { printedMillimetres } from "../sizes.js";
 
 const SOURCED = {
@@ -10,7 +10,7 @@ const SOURCED = {
 } as const;
 
 /** Bolt, least distance. */
-export const aisc360MetricEdges: Table<LeastEdgeRow> = {
+export const aisc360MetricEdges: StandardTable<LeastEdgeRow> = {
   edition: "AISC 360-22M",
   clause: "Table J3.4M",
   rows: [

@@ -1,6 +1,6 @@
 /** AISC 360-10, 360-16 and 360-22, Table J3.4: least distance from hole centre to edge, in inches. */
 import type { LeastEdgeRow } from "../edges.js";
-import type { BeyondRule, Table } from "../model.js";
+import type { BeyondRule, StandardTable } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 const SOURCED = {
@@ -10,7 +10,7 @@ const SOURCED = {
 } as const;
 
 /** Bolt, least distance. */
-export const aisc360Edges: Table<LeastEdgeRow> = {
+export const aisc360Edges: StandardTable<LeastEdgeRow> = {
   edition: "AISC 360-22",
   clause: "Table J3.4",
   rows: [

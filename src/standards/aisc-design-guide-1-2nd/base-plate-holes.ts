@@ -1,5 +1,5 @@
 /** AISC Design Guide 1, 2nd ed. (2006), Table 2.3: anchor-rod holes in base plates and least washers, in inches. */
-import type { BaseHoleRow, Confidence, Table } from "../model.js";
+import type { BaseHoleRow, Confidence, StandardTable } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 const SOURCE =
@@ -10,7 +10,7 @@ const NOTES: Readonly<Record<string, string>> = {
 };
 
 /** Rod, hole, least washer and its thickness (null: not tabulated), confidence, a second hole the table allows. */
-export const designGuide2BaseHoles: Table<BaseHoleRow> = {
+export const designGuide2BaseHoles: StandardTable<BaseHoleRow> = {
   edition: "Design Guide 1, 2nd ed.",
   clause: "Table 2.3",
   rows: [

@@ -1,5 +1,5 @@
 /** AISC Design Guide 1, 3rd ed. (2024), worked examples: base-plate holes and washers, in inches. Table 4-3 itself was unreadable. */
-import type { BaseHoleRow, Confidence, Table } from "../model.js";
+import type { BaseHoleRow, Confidence, StandardTable } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 const SOURCE = "AISC Design Guide 1 3rd ed (2024) worked examples (secondary copy); table 4-3 itself unreadable";
@@ -10,7 +10,7 @@ const NOTES: Readonly<Record<string, string>> = {
 };
 
 /** Rod, hole, least washer and its thickness (null: not tabulated), confidence. */
-export const designGuide3BaseHoles: Table<BaseHoleRow> = {
+export const designGuide3BaseHoles: StandardTable<BaseHoleRow> = {
   edition: "Design Guide 1, 3rd ed. examples",
   clause: "worked examples 4.7-9 and others",
   rows: [row("1", "1-7/8", "3", "3/8", "medium"), row("1-1/2", "2-3/8", "4", "5/8", "medium")],

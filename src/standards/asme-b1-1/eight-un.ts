@@ -1,9 +1,9 @@
 /** ASME B1.1, 8-thread series (8UN). Threads per inch; tensile stress areas in square inches, tabulated and computed. */
-import type { Confidence, Table, ThreadRow } from "../model.js";
+import type { Confidence, StandardTable, ThreadRow } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 /** Size, threads per inch, tabulated stress area (null: none), computed stress area, confidence. */
-export const eightUnThreads: Table<ThreadRow> = {
+export const eightUnThreads: StandardTable<ThreadRow> = {
   edition: "ASME B1.1",
   clause: "8UN series",
   rows: [

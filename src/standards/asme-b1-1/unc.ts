@@ -1,5 +1,5 @@
 /** ASME B1.1, coarse series (UNC). Threads per inch; tensile stress areas in square inches, tabulated and computed. */
-import type { Confidence, Table, ThreadRow } from "../model.js";
+import type { Confidence, StandardTable, ThreadRow } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 const NOTES: Readonly<Record<string, string>> = {
@@ -9,7 +9,7 @@ const NOTES: Readonly<Record<string, string>> = {
 };
 
 /** Size, threads per inch, tabulated stress area (null: none), computed stress area, confidence. */
-export const uncThreads: Table<ThreadRow> = {
+export const uncThreads: StandardTable<ThreadRow> = {
   edition: "ASME B1.1",
   clause: "UNC series",
   rows: [

@@ -1,6 +1,6 @@
 /** ASME B18.2.2, heavy hex nuts, in inches as printed: F across flats, G across corners, H height. */
 import { inches, type Length } from "../../units/length.js";
-import type { NutRow, Table } from "../model.js";
+import type { NutRow, StandardTable } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 /** A heavy hex nut, with the basic sizes that the table prints as fractions. */
@@ -10,7 +10,7 @@ export interface HeavyHexRow extends NutRow {
 }
 
 /** Size, F basic, F greatest, F least, G greatest, G least, H basic, H greatest, H least. */
-export const heavyHexNuts: Table<HeavyHexRow> = {
+export const heavyHexNuts: StandardTable<HeavyHexRow> = {
   edition: "ASME B18.2.2",
   clause: "heavy hex nuts",
   rows: [

@@ -1,10 +1,10 @@
 /** ASME B18.2.2, hex nuts, in inches as printed: F across flats, G across corners, H height. */
 import { inches } from "../../units/length.js";
-import type { Confidence, NutRow, Table } from "../model.js";
+import type { Confidence, NutRow, StandardTable } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 /** Size, F greatest and least, G greatest and least, H greatest and least, confidence, note. */
-export const hexNuts: Table<NutRow> = {
+export const hexNuts: StandardTable<NutRow> = {
   edition: "ASME B18.2.2",
   clause: "hex nuts",
   rows: [

@@ -3,11 +3,11 @@
  * (31st ed., p. 1697): the handbook's values are kept and the row says so.
  */
 import { inches } from "../../units/length.js";
-import type { Confidence, Table, WasherRow } from "../model.js";
+import type { Confidence, StandardTable, WasherRow } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 /** Narrow series: size, inside, outside, thickness, confidence, note. */
-export const typeBNarrowWashers: Table<WasherRow> = {
+export const typeBNarrowWashers: StandardTable<WasherRow> = {
   edition: "ASME B18.21.1 Type B narrow",
   clause: "plain washers, Type B, narrow",
   rows: [
@@ -37,7 +37,7 @@ export const typeBNarrowWashers: Table<WasherRow> = {
 };
 
 /** Regular series: size, inside, outside, thickness, confidence, note. */
-export const typeBRegularWashers: Table<WasherRow> = {
+export const typeBRegularWashers: StandardTable<WasherRow> = {
   edition: "ASME B18.21.1 Type B regular",
   clause: "plain washers, Type B, regular",
   rows: [
@@ -67,7 +67,7 @@ export const typeBRegularWashers: Table<WasherRow> = {
 };
 
 /** Wide series: size, inside, outside, thickness, confidence, note. */
-export const typeBWideWashers: Table<WasherRow> = {
+export const typeBWideWashers: StandardTable<WasherRow> = {
   edition: "ASME B18.21.1 Type B wide",
   clause: "plain washers, Type B, wide",
   rows: [

@@ -1,6 +1,6 @@
 /** ASTM A563: diametral over-tap of zinc-coated nuts, in inches. */
 import { inches, type Length } from "../../units/length.js";
-import type { Sized, Table } from "../model.js";
+import type { Sized, StandardTable } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 /** What a nut is tapped over size, on the diameter. */
@@ -9,7 +9,7 @@ export interface OverTapRow extends Sized {
 }
 
 /** Size, allowance. */
-export const overTap: Table<OverTapRow> = {
+export const overTap: StandardTable<OverTapRow> = {
   edition: "ASTM A563",
   clause: "diametral over-tap for zinc-coated nuts",
   rows: [

@@ -1,6 +1,6 @@
 /** ASTM A6, Table 1: thickness tolerance of plates ordered to thickness, in inches. */
 import { inches, type Length } from "../../units/length.js";
-import type { Bounds, Sourced, Table } from "../model.js";
+import type { Bounds, Sourced, StandardTable } from "../model.js";
 import { bounds } from "../sizes.js";
 
 /** Thickness over and under what was ordered, both as positive lengths. */
@@ -13,7 +13,7 @@ export interface ThicknessToleranceRow extends Sourced {
 }
 
 /** Thickness, width, over. Under is 0.01 in in every row. */
-export const thicknessTolerance: Table<ThicknessToleranceRow> = {
+export const thicknessTolerance: StandardTable<ThicknessToleranceRow> = {
   edition: "ASTM A6",
   clause: "Table 1",
   rows: [

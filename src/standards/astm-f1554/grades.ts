@@ -1,6 +1,6 @@
 /** ASTM F1554: grades of anchor bolts, strengths in ksi, elongations in percent. */
 import { inches } from "../../units/length.js";
-import type { GradeRow, Table } from "../model.js";
+import type { GradeRow, StandardTable } from "../model.js";
 
 const COMMON = {
   specification: "ASTM F1554",
@@ -12,7 +12,7 @@ const COMMON = {
 } as const;
 
 /** The three grades. */
-export const f1554Grades: Table<GradeRow> = {
+export const f1554Grades: StandardTable<GradeRow> = {
   edition: "ASTM F1554",
   clause: "grades",
   rows: [

@@ -1,6 +1,6 @@
 /** ASTM F436 hardened washers, in inches as printed. Inside diameters are unverified where a note says so: use the outside. */
 import { inches } from "../../units/length.js";
-import type { Confidence, Table, WasherRow } from "../model.js";
+import type { Confidence, StandardTable, WasherRow } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 const SOURCE = "ASTM F436 / ASME B18.2.6";
@@ -17,7 +17,7 @@ const NOTES: Readonly<Record<string, string>> = {
 };
 
 /** Size, inside (two where sources disagree), outside, least and greatest thickness, confidence, source. */
-export const f436Washers: Table<WasherRow> = {
+export const f436Washers: StandardTable<WasherRow> = {
   edition: "ASTM F436",
   clause: "circular washers",
   rows: [

@@ -3,7 +3,7 @@
  * where both series exist the narrow one is furnished unless the order says otherwise. From 1-3/4 in on there is one series.
  */
 import { inches } from "../../units/length.js";
-import type { Confidence, Table, WasherRow } from "../model.js";
+import type { Confidence, StandardTable, WasherRow } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 const SOURCE = "ASTM F844 / ASME B18.21.1 Type A";
@@ -49,14 +49,14 @@ const single: readonly WasherRow[] = [
 ];
 
 /** What is furnished when the order does not name a series: narrow, and the one series above 1-1/2 in. */
-export const f844Washers: Table<WasherRow> = {
+export const f844Washers: StandardTable<WasherRow> = {
   edition: "ASTM F844",
   clause: "plain washers, narrow unless specified (ASME B18.21.1 Type A)",
   rows: [...narrow, ...single],
 };
 
 /** The wide series, and the one series above 1-1/2 in. */
-export const f844WideWashers: Table<WasherRow> = {
+export const f844WideWashers: StandardTable<WasherRow> = {
   edition: "ASTM F844 wide",
   clause: "plain washers, wide (ASME B18.21.1 Type A)",
   rows: [...wide, ...single],

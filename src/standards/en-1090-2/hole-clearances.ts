@@ -1,6 +1,6 @@
 /** EN 1090-2, Table 11: nominal clearances of round holes for bolts, in mm. */
 import { type Length, millimetres } from "../../units/length.js";
-import type { Bounds, Sourced, Table } from "../model.js";
+import type { Bounds, Sourced, StandardTable } from "../model.js";
 import { bounds } from "../sizes.js";
 
 /** Clearance on the diameter, by bolt diameter. */
@@ -10,14 +10,14 @@ export interface HoleClearanceRow extends Sourced {
 }
 
 /** Normal round holes: diameter, clearance. */
-export const normalHoleClearances: Table<HoleClearanceRow> = {
+export const normalHoleClearances: StandardTable<HoleClearanceRow> = {
   edition: "EN 1090-2",
   clause: "Table 11, normal round holes",
   rows: [normal("12-14", 1), normal("16-24", 2), normal(">=27", 3)],
 };
 
 /** Oversize round holes: diameter, clearance. */
-export const oversizeHoleClearances: Table<HoleClearanceRow> = {
+export const oversizeHoleClearances: StandardTable<HoleClearanceRow> = {
   edition: "EN 1090-2",
   clause: "Table 11, oversize round holes",
   rows: [

@@ -1,15 +1,15 @@
 /** EN 1090-2:2008, Table D.2.20: foundation bolts, in mm. The 2018 edition renumbers the table to Annex B. */
 import { type Length, millimetres } from "../../units/length.js";
-import type { Confidence, Table } from "../model.js";
+import type { Confidence, StandardTable } from "../model.js";
 import type { PlacingItem, PlacingTableRow } from "../placing.js";
 
 /** A foundation bolt that can be moved in a pocket or sleeve, or one that is cast in fixed. */
 export interface FoundationBoltRow extends PlacingTableRow {
-  readonly setting: "adjustable" | "fixed" | "any";
+  readonly fixing: "adjustable" | "fixed" | "any";
 }
 
 /** Setting, about, item, minus, plus. */
-export const en1090Placing: Table<FoundationBoltRow> = {
+export const en1090Placing: StandardTable<FoundationBoltRow> = {
   edition: "EN 1090-2",
   clause: "Table D.2.20",
   rows: [
@@ -23,7 +23,7 @@ export const en1090Placing: Table<FoundationBoltRow> = {
 };
 
 function row(
-  setting: FoundationBoltRow["setting"],
+  fixing: FoundationBoltRow["fixing"],
   about: PlacingItem,
   item: string,
   minus: number,
@@ -34,5 +34,5 @@ function row(
   const source =
     "EN 1090-2:2008 Table D.2.20 as reproduced in NSSS/NSCS text (secondary copy); 2018 edition renumbers to Annex B";
   const rest = { sizes: "all", printed: "", source, confidence, note: "" } as const;
-  return { setting, clause: "D.2.20", about, item, ...tolerance, ...rest };
+  return { fixing, clause: "D.2.20", about, item, ...tolerance, ...rest };
 }

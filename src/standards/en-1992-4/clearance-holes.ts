@@ -1,13 +1,13 @@
 /** EN 1992-4, Table 6.1: clearance hole in the fixture, d_f, in mm. */
 import { millimetres } from "../../units/length.js";
-import type { BaseHoleRow, Confidence, Table } from "../model.js";
+import type { BaseHoleRow, Confidence, StandardTable } from "../model.js";
 
 const SOURCE = "EN 1992-4 Table 6.1 d_f; EOTA TR 054 reprint";
 const MEMORY = "EN 1992-4 Table 6.1 (from memory for this row)";
 const NOTE = "clearance hole in fixture for which all anchors may be assumed to take shear";
 
 /** Rod, hole, confidence, source. */
-export const en1992ClearanceHoles: Table<BaseHoleRow> = {
+export const en1992ClearanceHoles: StandardTable<BaseHoleRow> = {
   edition: "EN 1992-4 Table 6.1",
   clause: "Table 6.1",
   rows: [

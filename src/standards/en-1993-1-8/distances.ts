@@ -1,5 +1,5 @@
 /** EN 1993-1-8, Table 3.3: least distances as multiples of the hole diameter d0. */
-import type { Confidence, Sourced, Table } from "../model.js";
+import type { Confidence, Sourced, StandardTable } from "../model.js";
 
 /** A least distance: `factor` x d0, kept as a fraction so that it stays exact. */
 export interface HoleDistanceRow extends Sourced {
@@ -9,7 +9,7 @@ export interface HoleDistanceRow extends Sourced {
 }
 
 /** Symbol, what it is, factor, source, confidence. */
-export const en1993Distances: Table<HoleDistanceRow> = {
+export const en1993Distances: StandardTable<HoleDistanceRow> = {
   edition: "EN 1993-1-8",
   clause: "Table 3.3",
   rows: [
@@ -21,7 +21,7 @@ export const en1993Distances: Table<HoleDistanceRow> = {
 };
 
 /** ENV 1993-1-1, superseded: for comparison only. */
-export const env1993Distances: Table<HoleDistanceRow> = {
+export const env1993Distances: StandardTable<HoleDistanceRow> = {
   edition: "ENV 1993-1-1",
   clause: "-",
   rows: [

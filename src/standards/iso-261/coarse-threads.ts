@@ -1,13 +1,13 @@
 /** ISO 261/262 coarse pitches with the stress areas of ISO 898-1, in mm and mm2. */
 import { millimetres } from "../../units/length.js";
-import type { Confidence, Table, ThreadRow } from "../model.js";
+import type { Confidence, StandardTable, ThreadRow } from "../model.js";
 import { printedMillimetres } from "../sizes.js";
 
 const COARSE = "coarse series (ISO 261/262)";
 const NO_COARSE = "no coarse pitch in ISO 262; 6 mm (first fine choice) used by ISO 4034-type nuts >M64";
 
 /** Size, pitch, tabulated stress area (null: none), computed stress area, confidence, note. */
-export const metricThreads: Table<ThreadRow> = {
+export const metricThreads: StandardTable<ThreadRow> = {
   edition: "ISO 261",
   clause: "coarse series",
   rows: [

@@ -1,6 +1,6 @@
 /** ISO 273:1979 clearance holes, in mm: fine (H12), medium (H13), coarse (H14). */
 import { millimetres } from "../../units/length.js";
-import type { ClearanceHoleRow, Confidence, Table } from "../model.js";
+import type { ClearanceHoleRow, Confidence, StandardTable } from "../model.js";
 
 const NOTES: Readonly<Record<string, string>> = {
   M12: "ASME B18.2.8/older tables round up to 13/14/15",
@@ -9,7 +9,7 @@ const NOTES: Readonly<Record<string, string>> = {
 };
 
 /** Size, fine, medium, coarse, confidence. */
-export const iso273Holes: Table<ClearanceHoleRow> = {
+export const iso273Holes: StandardTable<ClearanceHoleRow> = {
   edition: "ISO 273",
   clause: "medium series (H13)",
   rows: [

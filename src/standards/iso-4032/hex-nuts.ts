@@ -1,12 +1,12 @@
 /** ISO 4032 hex nuts, in mm: s across flats, m height (greatest), e across corners (least). Above M64: DIN 934-style sizes. */
 import { millimetres } from "../../units/length.js";
-import type { Confidence, NutRow, Table } from "../model.js";
+import type { Confidence, NutRow, StandardTable } from "../model.js";
 import { printedMillimetres } from "../sizes.js";
 
 const BEYOND = "above ISO 4032 range (M64); DIN 934-style sizes";
 
 /** Size, s, m greatest, e least, confidence, note. The standard tabulates no greatest width across corners. */
-export const iso4032Nuts: Table<NutRow> = {
+export const iso4032Nuts: StandardTable<NutRow> = {
   edition: "ISO 4032",
   clause: "hex nuts, style 1",
   rows: [

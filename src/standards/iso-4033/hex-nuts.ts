@@ -1,6 +1,6 @@
 /** ISO 4033 hex nuts, style 2 (high), in mm: greatest height m. Widths are those of ISO 4032. */
 import { type Length, millimetres } from "../../units/length.js";
-import type { Sized, Table } from "../model.js";
+import type { Sized, StandardTable } from "../model.js";
 import { printedMillimetres } from "../sizes.js";
 
 /** Height of a style 2 nut. */
@@ -9,7 +9,7 @@ export interface HighNutRow extends Sized {
 }
 
 /** Size, m greatest, note. */
-export const iso4033Nuts: Table<HighNutRow> = {
+export const iso4033Nuts: StandardTable<HighNutRow> = {
   edition: "ISO 4033",
   clause: "hex nuts, style 2",
   rows: [

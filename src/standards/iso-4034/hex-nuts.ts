@@ -1,12 +1,12 @@
 /** ISO 4034 hex nuts, product grade C, in mm: s across flats, m height. No width across corners is tabulated. */
 import { millimetres } from "../../units/length.js";
-import type { Confidence, NutRow, Table } from "../model.js";
+import type { Confidence, NutRow, StandardTable } from "../model.js";
 import { printedMillimetres } from "../sizes.js";
 
 const BEYOND = "above ISO 4032 range (M64); DIN 934-style sizes";
 
 /** Size, s, m, confidence, note. */
-export const iso4034Nuts: Table<NutRow> = {
+export const iso4034Nuts: StandardTable<NutRow> = {
   edition: "ISO 4034",
   clause: "hex nuts, product grade C",
   rows: [

@@ -1,6 +1,6 @@
 /** ISO 7089 plain washers, in mm: d1 inside, d2 outside, h thickness. */
 import { millimetres } from "../../units/length.js";
-import type { Confidence, Table, WasherRow } from "../model.js";
+import type { Confidence, StandardTable, WasherRow } from "../model.js";
 import { printedMillimetres } from "../sizes.js";
 
 const SETS = "open hardware data sets";
@@ -10,7 +10,7 @@ const CONFLICT =
   "another open data set row holds ISO 7091-type d1; BOLTS (DIN 125-A) gives 43/78/7 (M42), 50/92/8 (M48): verify";
 
 /** Size, d1, d2, h nominal (null: not listed), h greatest, source, confidence, note. */
-export const iso7089Washers: Table<WasherRow> = {
+export const iso7089Washers: StandardTable<WasherRow> = {
   edition: "ISO 7089",
   clause: "plain washers",
   rows: [

@@ -1,13 +1,13 @@
 /** ISO 7090 / DIN 125-B plain washers, in mm: d1 inside, d2 outside, h thickness. */
 import { millimetres } from "../../units/length.js";
-import type { Confidence, Table, WasherRow } from "../model.js";
+import type { Confidence, StandardTable, WasherRow } from "../model.js";
 import { printedMillimetres } from "../sizes.js";
 
 const ONE_SET = "open hardware data set";
 const CHAMFERED = "chamfered; above M64 are DIN 125 sizes; some h values are max";
 
 /** Size, d1, d2, h nominal (null: not listed), h greatest, source, confidence, note. */
-export const iso7090Washers: Table<WasherRow> = {
+export const iso7090Washers: StandardTable<WasherRow> = {
   edition: "ISO 7090 / DIN 125-B",
   clause: "plain washers",
   rows: [

@@ -1,13 +1,13 @@
 /** ISO 7093 plain washers, in mm: d1 inside, d2 outside, h thickness. */
 import { millimetres } from "../../units/length.js";
-import type { Confidence, Table, WasherRow } from "../model.js";
+import type { Confidence, StandardTable, WasherRow } from "../model.js";
 import { printedMillimetres } from "../sizes.js";
 
 const SETS = "open hardware data sets";
 const ONE_SET = "open hardware data set";
 
 /** Size, d1, d2, h nominal (null: not listed), h greatest, source, confidence, note. */
-export const iso7093Washers: Table<WasherRow> = {
+export const iso7093Washers: StandardTable<WasherRow> = {
   edition: "ISO 7093",
   clause: "plain washers",
   rows: [

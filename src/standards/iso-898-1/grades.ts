@@ -3,10 +3,10 @@
  * with the nut class of ISO 898-2. From memory: no stored copy was found.
  */
 import { millimetres } from "../../units/length.js";
-import type { GradeRow, Table } from "../model.js";
+import type { GradeRow, StandardTable } from "../model.js";
 
 /** Class, nominal yield, nominal tensile, elongation, nut class. */
-export const iso898Grades: Table<GradeRow> = {
+export const iso898Grades: StandardTable<GradeRow> = {
   edition: "ISO 898-1",
   clause: "property classes",
   rows: [

@@ -1,10 +1,10 @@
 /** ISO 9013:2017, limit deviations of class 1, in mm. Ranges are read exactly as printed. */
 import { millimetres } from "../../units/length.js";
-import type { DeviationRow, Table } from "../model.js";
+import type { DeviationRow, StandardTable } from "../model.js";
 import { bounds } from "../sizes.js";
 
 /** Thickness, nominal dimension, plus and minus. */
-export const iso9013Class1: Table<DeviationRow> = {
+export const iso9013Class1: StandardTable<DeviationRow> = {
   edition: "ISO 9013:2017",
   clause: "limit deviations, class 1",
   rows: [

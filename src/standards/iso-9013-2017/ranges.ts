@@ -1,11 +1,11 @@
 /** ISO 9013:2017: perpendicularity or angularity tolerance u, mean height of the profile Rz5, and scope. */
 import { type Length, millimetres } from "../../units/length.js";
-import type { Confidence, PerpendicularityRow, Sourced, Table } from "../model.js";
+import type { Confidence, PerpendicularityRow, Sourced, StandardTable } from "../model.js";
 
 const SOURCE = "ISO 9013:2017";
 
 /** u = base + perThickness x a, in mm: range, base, per thickness, confidence, source. */
-export const perpendicularity: Table<PerpendicularityRow> = {
+export const perpendicularity: StandardTable<PerpendicularityRow> = {
   edition: "ISO 9013:2017",
   clause: "perpendicularity or angularity tolerance",
   rows: [
@@ -25,7 +25,7 @@ export interface RoughnessRow extends Sourced {
 }
 
 /** Range, base, per millimetre of thickness. */
-export const roughness: Table<RoughnessRow> = {
+export const roughness: StandardTable<RoughnessRow> = {
   edition: "ISO 9013:2017",
   clause: "mean height of the profile Rz5",
   rows: [roughnessRow(1, 10, 0.6), roughnessRow(2, 40, 0.8), roughnessRow(3, 70, 1.2), roughnessRow(4, 110, 1.8)],
@@ -39,7 +39,7 @@ export interface ScopeRow extends Sourced {
 }
 
 /** Process, least and greatest thickness in mm. */
-export const scope: Table<ScopeRow> = {
+export const scope: StandardTable<ScopeRow> = {
   edition: "ISO 9013:2017",
   clause: "scope",
   rows: [scopeRow("flame", 3, 300), scopeRow("plasma", 0.5, 150), scopeRow("laser", 0.5, 32)],

@@ -1,13 +1,13 @@
 /** Base-plate holes and washers as advised in Australia and New Zealand, in mm. */
 import { millimetres } from "../../units/length.js";
-import type { BaseHoleRow, Confidence, Table } from "../model.js";
+import type { BaseHoleRow, Confidence, StandardTable } from "../model.js";
 
 const SOURCE = "secondary copy (adapted from DG1)";
 const NOTE =
   "hole <= d+6 (NZS 3404 / AS 4100 cl.14.3.5.2); special plate washer needed if hole > d+3 (>=4 mm NZS, >=6 mm AS)";
 
 /** Rod, hole, washer, its thickness, confidence. */
-export const scnzBaseHoles: Table<BaseHoleRow> = {
+export const scnzBaseHoles: StandardTable<BaseHoleRow> = {
   edition: "SCNZ/ASI FAQ table",
   clause: "NZS 3404 / AS 4100 cl. 14.3.5.2",
   rows: [

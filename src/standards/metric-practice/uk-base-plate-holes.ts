@@ -1,12 +1,12 @@
 /** Base-plate holes for holding-down bolts in UK practice, in mm. */
 import { millimetres } from "../../units/length.js";
-import type { BaseHoleRow, Confidence, Table } from "../model.js";
+import type { BaseHoleRow, Confidence, StandardTable } from "../model.js";
 
 const SOURCE = "SCI P358 rule as quoted on web page";
 const NOTE = "base-plate holding-down bolts";
 
 /** Rod, hole, confidence. */
-export const ukBaseHoles: Table<BaseHoleRow> = {
+export const ukBaseHoles: StandardTable<BaseHoleRow> = {
   edition: "UK practice d + 6",
   clause: "SCI P358",
   rows: [

@@ -6,7 +6,6 @@
 import type { Contour, Path } from "../../geometry/index.js";
 import { pathFaults, twiceDepthInside, twiceEdgeWeb } from "../../geometry/index.js";
 import type { Base, Job } from "../../job/model/job.js";
-import type { Layout } from "../../rods/index.js";
 import type { MovedRods } from "../../orientation/index.js";
 import {
   isSilent,
@@ -16,6 +15,7 @@ import {
   outlineSymmetryOrder,
   SEEN_TWICE,
 } from "../../orientation/index.js";
+import type { PlacedRod } from "../../rods/index.js";
 import type { Keyed } from "../model.js";
 import type { Opening } from "../openings.js";
 import { contourOf } from "../openings.js";
@@ -34,7 +34,7 @@ export interface KeyedOutline {
 export function keyOutline(
   job: Job,
   base: Base,
-  layout: Layout,
+  rods: readonly PlacedRod[],
   outline: Outline,
   openings: readonly Opening[],
   moved: readonly MovedRods[],
@@ -42,7 +42,7 @@ export function keyOutline(
   const bare: KeyedOutline = { contour: outline.contour, keyed: null };
   if (base.template.key === "none" || !moved.some(matters)) return bare;
   if (!judgeOutline(moved, outline.contour).some((placement) => isSilent(base, placement))) return bare;
-  const room = roomKeeper(job, base, layout, outline.contour, openings);
+  const room = roomKeeper(job, base, rods, outline.contour, openings);
   const shown = moved.filter(matters);
   for (const { contour, ...cut } of cuts(job, outline)) {
     if (!room(contour) || !isSound(contour) || !tellsAll(contour, shown)) continue;
@@ -72,12 +72,12 @@ function tellsAll(contour: Path, shown: readonly MovedRods[]): boolean {
 function roomKeeper(
   job: Job,
   base: Base,
-  layout: Layout,
+  rods: readonly PlacedRod[],
   bare: Contour,
   openings: readonly Opening[],
 ): (contour: Contour) => boolean {
   const clear = leastEdge(job, base.template);
-  const needs = needsOf(job, base, layout, clear).map(({ center, twice }) => ({
+  const needs = needsOf(job, base, rods, clear).map(({ center, twice }) => ({
     center,
     twice: Math.min(twice, twiceDepthInside(center, bare)),
   }));

@@ -5,7 +5,7 @@
 import type { Contour, Extent, Point } from "../../geometry/index.js";
 import { joinExtents, point, segmentExtent } from "../../geometry/index.js";
 import type { Base, Job } from "../../job/model/job.js";
-import type { Layout } from "../../rods/index.js";
+import type { PlacedRod } from "../../rods/index.js";
 import { formatLength } from "../../units/index.js";
 import { NM_PER_MM, nanometres } from "../../units/length.js";
 import type { Hole, Keyed, Mark, OmittedMark } from "../model.js";
@@ -43,13 +43,13 @@ function openShape({ outer, keyed }: MarkedShape): { readonly outer: Contour; re
 export function layOutMarks(
   job: Job,
   base: Base,
-  layout: Layout,
+  rods: readonly PlacedRod[],
   shape: MarkedShape,
   holes: readonly Hole[],
 ): PlateMarks {
   const { marking } = job.shop;
   const { outer, blocked } = openShape(shape);
-  const seats = new Map(layout.rods.map(({ tag, group }) => [tag, seatReach(group, job.shop) / 2 / NM_PER_MM]));
+  const seats = new Map(rods.map(({ tag, group }) => [tag, seatReach(group, job.shop) / 2 / NM_PER_MM]));
   const discs = [...holes.filter(({ role }) => role === "rod")].map((hole) => seatDisc(hole, seats));
   const bare = take(bareGround(outer, holes, discs, marking.clearance / NM_PER_MM), blocked);
   const heights = heightsToTry(marking.textHeight, marking.leastTextHeight);

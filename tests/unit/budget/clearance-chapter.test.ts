@@ -6,7 +6,7 @@ import { describe, expect, it } from "vitest";
 import { reckonBudget } from "../../../src/budget/index.js";
 import { given } from "../../../src/job/model/job.js";
 import { resolveBudget } from "../../../src/job/resolve/budget.js";
-import { layoutPattern } from "../../../src/rods/index.js";
+import { placeRods } from "../../../src/rods/index.js";
 import { inches } from "../../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../../fixture.js";
 
@@ -14,10 +14,10 @@ const IN = 25_400_000;
 
 function example(hole: number) {
   const base = baseFixture({ groups: [groupFixture({ baseHole: given(inches(hole), "job") })] });
-  const layout = layoutPattern(base);
-  if (!layout.ok) throw new Error("no layout");
+  const rods = placeRods(base);
+  if (!rods.ok) throw new Error("no layout");
   const job = jobFixture({ budget: { ...resolveBudget(), target: given(0.95, "job") } });
-  const budget = reckonBudget(job, base, layout.value);
+  const budget = reckonBudget(job, base, rods.value);
   if (budget.kind !== "reckoned") throw new Error(budget.why.join("; "));
   return budget;
 }

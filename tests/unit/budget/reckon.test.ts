@@ -6,17 +6,17 @@ import type { BudgetSpec } from "../../../src/job/model/budget.js";
 import type { Base, Job } from "../../../src/job/model/job.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import { resolveBudget } from "../../../src/job/resolve/budget.js";
-import { layoutPattern } from "../../../src/rods/index.js";
+import { placeRods } from "../../../src/rods/index.js";
 import { inches, nanometres } from "../../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture, shopFixture } from "../../fixture.js";
 
 const IN = 25_400_000;
 
 function reckon(spec: Partial<BudgetSpec>, base: Base = baseFixture(), job: Partial<Job> = {}) {
-  const layout = layoutPattern(base);
-  if (!layout.ok) throw new Error("no layout");
+  const rods = placeRods(base);
+  if (!rods.ok) throw new Error("no layout");
   const budget: BudgetSpec = { ...resolveBudget(), standardError: 0.01, ...spec };
-  return reckonBudget(jobFixture({ budget, ...job }), base, layout.value);
+  return reckonBudget(jobFixture({ budget, ...job }), base, rods.value);
 }
 
 function reckoned(...args: Parameters<typeof reckon>): ReckonedBase {

@@ -3,7 +3,7 @@ import { expect, it } from "vitest";
 import type { CheckContext, CheckRow, Rule } from "../../../src/checks/index.js";
 import { runRules } from "../../../src/checks/run.js";
 import type { Base, BasePlate, Concrete, Job, RodGroup, Shop, TemplateSpec } from "../../../src/job/model/job.js";
-import { layoutPattern } from "../../../src/rods/index.js";
+import { placeRods } from "../../../src/rods/index.js";
 import { makePlate } from "../../../src/template/index.js";
 import type { Length } from "../../../src/units/index.js";
 import { inches, nanometres } from "../../../src/units/index.js";
@@ -35,11 +35,11 @@ export function contextOf(changes: Changes = {}): CheckContext {
 }
 
 function throughStages(job: Job, base: Base): CheckContext {
-  const layout = layoutPattern(base);
-  if (!layout.ok) throw new Error(layout.findings.map(({ message }) => message).join("; "));
-  const plate = makePlate(job, base, layout.value);
+  const rods = placeRods(base);
+  if (!rods.ok) throw new Error(rods.findings.map(({ message }) => message).join("; "));
+  const plate = makePlate(job, base, rods.value);
   if (!plate.ok) throw new Error(plate.findings.map(({ message }) => message).join("; "));
-  return { job, base, layout: layout.value, plate: plate.value };
+  return { job, base, rods: rods.value, plate: plate.value };
 }
 
 /** Rods at these x positions, on one line. */

@@ -3,7 +3,7 @@ import type { CheckRow, JobContext, JobRule } from "../../../src/checks/index.js
 import { runJobRules } from "../../../src/checks/job-run.js";
 import type { Base, Job } from "../../../src/job/model/job.js";
 import type { PlanSpec } from "../../../src/job/model/plan.js";
-import { layoutPattern } from "../../../src/rods/index.js";
+import { placeRods } from "../../../src/rods/index.js";
 import { makePlateOutline } from "../../../src/template/index.js";
 import type { Length } from "../../../src/units/index.js";
 import { inches, nanometres } from "../../../src/units/index.js";
@@ -17,13 +17,13 @@ export function layoutContext(
   changes: Partial<Job> = {},
 ): JobContext {
   const { job, plan } = planJob(site, bases);
-  const made = job.bases.map((base) => {
-    const layout = layoutPattern(base);
-    const outline = layout.ok ? makePlateOutline(job, base, layout.value) : layout;
-    if (!layout.ok || !outline.ok) throw new Error(outline.findings.map(({ message }) => message).join("; "));
-    return { base, layout: layout.value, outline: outline.value };
+  const outlined = job.bases.map((base) => {
+    const rods = placeRods(base);
+    const outline = rods.ok ? makePlateOutline(job, base, rods.value) : rods;
+    if (!rods.ok || !outline.ok) throw new Error(outline.findings.map(({ message }) => message).join("; "));
+    return { base, rods: rods.value, outline: outline.value };
   });
-  return { job: { ...job, ...changes }, plan, made };
+  return { job: { ...job, ...changes }, plan, bases: outlined };
 }
 
 /** The rows of one rule of the job. */

@@ -3,7 +3,7 @@ import type { JobContext } from "../../../src/checks/index.js";
 import { lookAlike } from "../../../src/checks/job-rules/look-alike.js";
 import { runJobRules } from "../../../src/checks/job-run.js";
 import type { Base, Pattern } from "../../../src/job/model/job.js";
-import { layoutPattern } from "../../../src/rods/index.js";
+import { placeRods } from "../../../src/rods/index.js";
 import { makePlateOutline } from "../../../src/template/index.js";
 import type { Length } from "../../../src/units/length.js";
 import { inches, nanometres } from "../../../src/units/length.js";
@@ -22,13 +22,13 @@ function baseOf(mark: string, pattern: Pattern, template: Partial<Base["template
 
 function rowsOf(bases: readonly Base[]) {
   const job = jobFixture({ bases });
-  const made = bases.map((base) => {
-    const layout = layoutPattern(base);
-    const outline = layout.ok ? makePlateOutline(job, base, layout.value) : layout;
-    if (!layout.ok || !outline.ok) throw new Error(base.mark);
-    return { base, layout: layout.value, outline: outline.value };
+  const outlined = bases.map((base) => {
+    const rods = placeRods(base);
+    const outline = rods.ok ? makePlateOutline(job, base, rods.value) : rods;
+    if (!rods.ok || !outline.ok) throw new Error(base.mark);
+    return { base, rods: rods.value, outline: outline.value };
   });
-  const context: JobContext = { job, plan: null, made };
+  const context: JobContext = { job, plan: null, bases: outlined };
   return runJobRules([lookAlike], context);
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { CheckRow, Quantity, Rule, Verdict } from "../../../src/checks/index.js";
+import type { CheckRow, Quantity, Rule, RuleResult } from "../../../src/checks/index.js";
 import { isHeld, rules, runChecks, worstFirst } from "../../../src/checks/index.js";
 import { marginOf, runRules } from "../../../src/checks/run.js";
 import type { Answer } from "../../../src/job/model/job.js";
@@ -7,7 +7,7 @@ import { given, missing } from "../../../src/job/model/job.js";
 import { contextOf, inch } from "./context.js";
 
 const length = (twice: number): Quantity => ({ kind: "length", twice });
-const verdict = (subject: string, value: number, limit: number, more: Partial<Verdict> = {}): Verdict =>
+const result = (subject: string, value: number, limit: number, more: Partial<RuleResult> = {}): RuleResult =>
   ({
     kind: "compared",
     subject,
@@ -16,9 +16,9 @@ const verdict = (subject: string, value: number, limit: number, more: Partial<Ve
     sense: ">=",
     note: "",
     ...more,
-  }) as Verdict;
+  }) as RuleResult;
 
-function ruleOf(...verdicts: readonly Verdict[]): Rule {
+function ruleOf(...results: readonly RuleResult[]): Rule {
   return {
     id: "washer-cover",
     title: "",
@@ -26,7 +26,7 @@ function ruleOf(...verdicts: readonly Verdict[]): Rule {
     measured: "",
     clause: () => "c",
     edition: () => "e",
-    check: () => verdicts,
+    check: () => results,
   };
 }
 
@@ -65,13 +65,13 @@ describe("margin", () => {
 describe("rows", () => {
   it("take clause, edition and severity from the verdict, else from the rule", () => {
     const own = { clause: "own clause", edition: "own edition", severity: "stop" } as const;
-    const rows = runRules([ruleOf(verdict("A1", 1, 1), verdict("A2", 1, 1, own))], contextOf());
+    const rows = runRules([ruleOf(result("A1", 1, 1), result("A2", 1, 1, own))], contextOf());
     expect(rows).toMatchObject([{ clause: "c", edition: "e", severity: "ask" }, own]);
   });
 
   it("are raised by the job, never lowered", () => {
     const raise = (to: "stop" | "advise") => contextOf({ job: { raised: { "washer-cover": to } } });
-    const rule = ruleOf(verdict("A1", 1, 2));
+    const rule = ruleOf(result("A1", 1, 2));
     expect(runRules([rule], raise("stop"))[0]?.severity).toBe("stop");
     expect(runRules([rule], raise("advise"))[0]?.severity).toBe("ask");
   });
@@ -103,7 +103,7 @@ describe("rows", () => {
 });
 
 describe("answers", () => {
-  const fails = ruleOf(verdict("A1", 2 * inch(2.5), 2 * inch(2.625)), verdict("A2", 9, 1));
+  const fails = ruleOf(result("A1", 2 * inch(2.5), 2 * inch(2.625)), result("A2", 9, 1));
   const rowsWith = (...answers: readonly Answer[]) => runRules([fails], contextOf({ job: { answers } }));
 
   it("keep the fail, and never go with a pass", () => {

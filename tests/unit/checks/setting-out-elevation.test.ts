@@ -6,7 +6,7 @@ import { missing } from "../../../src/job/model/job.js";
 import { baseFixture, groupFixture, jobFixture } from "../../fixture.js";
 import { type PlannedJob, placementAt, planJob } from "../../setting-out-plan.js";
 
-const rowsOf = ({ job, plan }: PlannedJob) => runJobRules([settingOutElevation], { job, plan, made: [] });
+const rowsOf = ({ job, plan }: PlannedJob) => runJobRules([settingOutElevation], { job, plan, bases: [] });
 const noConcrete = { topOfConcrete: missing("placements[].topOfConcrete", "no top of concrete is given") };
 
 /** Rod points of the local file whose elevation is empty. */
@@ -49,6 +49,6 @@ describe("setting-out-elevation", () => {
     const bases = [baseFixture(), baseFixture({ mark: "B2" })];
     const placements = [placementAt(["B", "1"], { mark: "B2" }), placementAt(["A", "1"]), placementAt(["C", "1"])];
     expect(rowsOf(planJob({ placements }, bases)).map(({ subject }) => subject)).toEqual(["B2", "B1"]);
-    expect(runJobRules([settingOutElevation], { job: jobFixture(), plan: null, made: [] })).toEqual([]);
+    expect(runJobRules([settingOutElevation], { job: jobFixture(), plan: null, bases: [] })).toEqual([]);
   });
 });

@@ -106,6 +106,6 @@ describe("template-hole", () => {
   it("says what a plain rod is", () => {
     const changes = { rod: { finish: given("plain" as const, "job"), zincGrowth: given(nanometres(0), "job") } };
     expect(rowOf(templateHole, changes, AS_CUT).note).toMatch(/against 1-1\/4, plain$/);
-    expect(contextOf().layout.rods).toHaveLength(4);
+    expect(contextOf().rods).toHaveLength(4);
   });
 });

@@ -1,8 +1,8 @@
 /** The written SVG: well-formed, in millimetres, deterministic, readable in one bit. */
 import { createHTMLWindow } from "svgdom";
 import { describe, expect, it } from "vitest";
-import { drawSheet, type Scene } from "../../../src/sheets/index.js";
 import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
+import { drawSheet, type Scene } from "../../../src/sheets/index.js";
 import { readWrittenSheet } from "../../outside/written-sheet.js";
 import { textsOf } from "../sheets/scene-walk.js";
 import { sheetCases } from "../sheets/sheet-cases.js";

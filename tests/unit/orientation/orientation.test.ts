@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import type { Contour } from "../../../src/geometry/index.js";
 import { circle, pointAt, rectangle } from "../../../src/geometry/index.js";
 import type { Base, Pattern } from "../../../src/job/model/job.js";
-import { layoutPattern } from "../../../src/rods/index.js";
 import { isSilent, matters, symmetryOrder, wrongPlacements } from "../../../src/orientation/index.js";
 import type { WrongPlacement } from "../../../src/orientation/model.js";
+import { placeRods } from "../../../src/rods/index.js";
 import { inches } from "../../../src/units/length.js";
 import { baseFixture, groupFixture } from "../../fixture.js";
 
@@ -24,9 +24,9 @@ const points = (...at: readonly (readonly [number, number])[]): Pattern => ({
 });
 
 function layoutOf(base: Base) {
-  const layout = layoutPattern(base);
-  if (!layout.ok) throw new Error("no layout");
-  return layout.value;
+  const rods = placeRods(base);
+  if (!rods.ok) throw new Error("no layout");
+  return rods.value;
 }
 
 function placementsOf(pattern: Pattern, outline: Contour = rectangle(origin, inches(20), inches(20))) {
@@ -110,9 +110,9 @@ describe("wrongPlacements", () => {
 
   it("is silent only where the outline does not show it", () => {
     const base = baseFixture();
-    const layout = layoutOf(base);
+    const rods = layoutOf(base);
     const silent = (x: number, y: number) =>
-      wrongPlacements(base, layout, rectangle(origin, inches(x), inches(y))).some((each) => isSilent(base, each));
+      wrongPlacements(base, rods, rectangle(origin, inches(x), inches(y))).some((each) => isSilent(base, each));
     expect(silent(20, 20)).toBe(true);
     // 1/4 in at each edge is not seen; 3/8 is: what a corner cut of 1/2 x 1/2 shows is 0.354.
     expect(silent(20, 20.5)).toBe(true);

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { given } from "../../../src/job/index.js";
-import { layoutPattern } from "../../../src/rods/index.js";
 import { concreteOnPlan, makePlan, placedAlike } from "../../../src/plan/index.js";
+import { placeRods } from "../../../src/rods/index.js";
 import { inches, millimetres, toMillimetres } from "../../../src/units/index.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
-import { placementAt, planJob, planFixture, zero } from "../../setting-out-plan.js";
+import { placementAt, planFixture, planJob, zero } from "../../setting-out-plan.js";
 
 const rodsOf = (turn: number) => {
   const { plan } = planJob({ placements: [placementAt(["B", "2"], { turn })] });
@@ -79,9 +79,9 @@ describe("the plan", () => {
     ["an unknown line", placementAt(["A", "9"])],
     ["lines that do not cross", placementAt(["A", "B"])],
   ])("made by hand, %s is a finding at its place", (_name, placement) => {
-    const layout = layoutPattern(baseFixture());
+    const rods = placeRods(baseFixture());
     const job = jobFixture({ plan: planFixture({ placements: [placement] }) });
-    const plan = makePlan(job, layout.ok ? [layout.value] : []);
+    const plan = makePlan(job, rods.ok ? [{ base: baseFixture(), rods: rods.value }] : []);
     expect(plan.ok).toBe(false);
     expect(plan.findings.map(({ at }) => at)).toEqual([placement.place]);
   });

@@ -5,7 +5,7 @@ import type { BudgetSpec } from "../../../src/job/model/budget.js";
 import type { Base, Job } from "../../../src/job/model/job.js";
 import { given } from "../../../src/job/model/job.js";
 import { resolveBudget } from "../../../src/job/resolve/budget.js";
-import { layoutPattern } from "../../../src/rods/index.js";
+import { placeRods } from "../../../src/rods/index.js";
 import { inches, millimetres } from "../../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../../fixture.js";
 
@@ -68,9 +68,9 @@ export function reckonCase({ spec = {}, base = baseFixture(), job = {} }: Budget
   readonly budget: ReckonedBase;
 } {
   const whole = jobFixture({ ...job, budget: { ...resolveBudget(), standardError: 0.02, ...spec } });
-  const layout = layoutPattern(base);
-  if (!layout.ok) throw new Error("no layout");
-  const budget = reckonBudget(whole, base, layout.value);
+  const rods = placeRods(base);
+  if (!rods.ok) throw new Error("no layout");
+  const budget = reckonBudget(whole, base, rods.value);
   if (budget.kind !== "reckoned") throw new Error(budget.why.join("; "));
   return { job: whole, budget };
 }

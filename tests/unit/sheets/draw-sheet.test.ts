@@ -1,8 +1,8 @@
 /** What a sheet says. Wording by the trade's list of what a drawing must say; title block fields after ISO 7200. */
 import { describe, expect, it } from "vitest";
-import { drawSheet, findTextCollisions, type Scene } from "../../../src/sheets/index.js";
 import type { Base } from "../../../src/job/model/job.js";
 import { missing } from "../../../src/job/model/job.js";
+import { drawSheet, findTextCollisions, type Scene } from "../../../src/sheets/index.js";
 import { inches, nanometres } from "../../../src/units/index.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
 import { groupsOf, textsOf, wordsIn, wordsOf } from "./scene-walk.js";

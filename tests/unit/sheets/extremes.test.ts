@@ -1,8 +1,8 @@
 /** There is always a sheet, and nothing on it overlaps, however awkward the job. Invented data. */
 import { describe, expect, it } from "vitest";
-import { drawSheet, findTextCollisions, type SheetRequest } from "../../../src/sheets/index.js";
 import type { Base } from "../../../src/job/model/job.js";
 import { given } from "../../../src/job/model/job.js";
+import { drawSheet, findTextCollisions, type SheetRequest } from "../../../src/sheets/index.js";
 import { inches } from "../../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../../fixture.js";
 import { wordsIn } from "./scene-walk.js";

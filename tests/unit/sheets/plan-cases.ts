@@ -1,9 +1,10 @@
 /** Layouts of every kind for the plan sheets, made by hand without the readers. Invented data. */
-import type { PlanRequest } from "../../../src/sheets/index.js";
+
 import type { Base, GridLine, Job, Placement, PlanSpec } from "../../../src/job/index.js";
 import { given, missing } from "../../../src/job/index.js";
-import { layoutPattern } from "../../../src/rods/index.js";
 import { makePlan } from "../../../src/plan/index.js";
+import { placeRods } from "../../../src/rods/index.js";
+import type { PlanRequest } from "../../../src/sheets/index.js";
 import { inches, type Length, millimetres, nanometres } from "../../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../../fixture.js";
 
@@ -47,12 +48,12 @@ export function placementOf(
 /** A request for this job with this site; throws where the plan has a fault. */
 export function planCase(bases: readonly Base[], site: PlanSpec, changes: Partial<Job> = {}): PlanRequest {
   const job = jobFixture({ bases, plan: site, ...changes });
-  const layouts = bases.map((base) => {
-    const layout = layoutPattern(base);
-    if (!layout.ok) throw new Error(`no layout of ${base.mark}`);
-    return layout.value;
+  const placed = bases.map((base) => {
+    const rods = placeRods(base);
+    if (!rods.ok) throw new Error(`no rods of ${base.mark}`);
+    return { base, rods: rods.value };
   });
-  const plan = makePlan(job, layouts);
+  const plan = makePlan(job, placed);
   if (!plan.ok) throw new Error(plan.findings.map(({ message }) => message).join("; "));
   if (plan.value === null) throw new Error("no plan");
   return {

@@ -4,6 +4,9 @@
  */
 import { createHTMLWindow } from "svgdom";
 import { describe, expect, it } from "vitest";
+import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
+import type { GridLine } from "../../../src/job/index.js";
+import { given, missing } from "../../../src/job/index.js";
 import {
   drawPlanSheets,
   findTextCollisions,
@@ -11,11 +14,8 @@ import {
   type Scene,
   type SceneGroup,
 } from "../../../src/sheets/index.js";
-import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
-import type { GridLine } from "../../../src/job/index.js";
-import { given, missing } from "../../../src/job/index.js";
 import { inches, millimetres, NM_PER_MM, parseLength, type Unit } from "../../../src/units/index.js";
-import { placementOf, planCase, planCases, regularPlan, planFixture } from "./plan-cases.js";
+import { placementOf, planCase, planCases, planFixture, regularPlan } from "./plan-cases.js";
 import { groupsOf, textsOf, wordsIn, wordsOf } from "./scene-walk.js";
 
 interface Drawn {

@@ -1,16 +1,16 @@
 /** Sheet requests for tests, through the real pattern, plate and check stages. Invented data. */
 import { runChecks } from "../../../src/checks/index.js";
-import type { SheetRequest } from "../../../src/sheets/index.js";
 import type { Base, Job } from "../../../src/job/model/job.js";
-import { layoutPattern } from "../../../src/rods/index.js";
+import { placeRods } from "../../../src/rods/index.js";
+import type { SheetRequest } from "../../../src/sheets/index.js";
 import { makePlate, measurePlate } from "../../../src/template/index.js";
 
 /** What a request for this job and base says; `changes` replace its fields. Null when no plate can be made of them. */
 export function trySheetCase(job: Job, base: Base, changes: Partial<SheetRequest> = {}): SheetRequest | null {
-  const layout = layoutPattern(base);
-  const plate = layout.ok ? makePlate(job, base, layout.value) : layout;
-  if (!layout.ok || !plate.ok) return null;
-  const context = { job, base, layout: layout.value, plate: plate.value };
+  const rods = placeRods(base);
+  const plate = rods.ok ? makePlate(job, base, rods.value) : rods;
+  if (!rods.ok || !plate.ok) return null;
+  const context = { job, base, rods: rods.value, plate: plate.value };
   return {
     ...context,
     measures: measurePlate(plate.value),

@@ -1,6 +1,7 @@
 /** Plates of every kind for the tests of sheets. Invented data. */
-import type { SheetRequest } from "../../../src/sheets/index.js";
+
 import { type Base, given, missing } from "../../../src/job/model/job.js";
+import type { SheetRequest } from "../../../src/sheets/index.js";
 import { inches, millimetres } from "../../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture, shopFixture } from "../../fixture.js";
 import { sheetCase } from "./sheet-case.js";

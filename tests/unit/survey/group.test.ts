@@ -224,11 +224,9 @@ describe("what would let it drop on", () => {
 });
 
 describe("a job without a grid", () => {
-  const layout = { rods: [] };
   it("of one base: it stands at 0,0 unturned", () => {
-    const plan = surveyPlan(jobFixture({ bases: [baseFixture({ quantity: 1 })] }), [
-      one.aim.plan.bases[0]?.layout ?? layout,
-    ]);
+    const base = baseFixture({ quantity: 1 });
+    const plan = surveyPlan(jobFixture({ bases: [base] }), [{ base, rods: one.aim.plan.bases[0]?.ownRods ?? [] }]);
     expect(plan.findings).toEqual([]);
     expect(plan.ok && plan.value.bases.map(({ name, workingPoint }) => [name, workingPoint])).toEqual([
       ["B1 x0-y0", { x: 0, y: 0 }],
@@ -236,7 +234,7 @@ describe("a job without a grid", () => {
   });
 
   it("of several: a clear fault", () => {
-    const plan = surveyPlan(jobFixture({ bases: [baseFixture({ quantity: 6 })] }), [layout]);
+    const plan = surveyPlan(jobFixture({ bases: [baseFixture({ quantity: 6 })] }), []);
     expect(plan.ok).toBe(false);
     expect(plan.findings[0]?.message).toContain("the job has no grid, and 6 bases");
   });

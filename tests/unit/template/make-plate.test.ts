@@ -9,7 +9,7 @@ import {
 } from "../../../src/geometry/index.js";
 import type { Base, Corner, Job, OutlineSpec, TemplateSpec } from "../../../src/job/model/job.js";
 import { given, missing } from "../../../src/job/model/job.js";
-import { layoutPattern } from "../../../src/rods/index.js";
+import { placeRods } from "../../../src/rods/index.js";
 import type { Plate } from "../../../src/template/index.js";
 import { makePlate, measurePlate } from "../../../src/template/index.js";
 import type { Length } from "../../../src/units/index.js";
@@ -28,9 +28,9 @@ function baseWith(template: Partial<TemplateSpec>, changes: Partial<Base> = {}):
 }
 
 function outcomeOf(base: Base, job: Job = jobFixture()) {
-  const layout = layoutPattern(base);
-  if (!layout.ok) throw new Error("the pattern has faults");
-  return makePlate(job, base, layout.value);
+  const rods = placeRods(base);
+  if (!rods.ok) throw new Error("the pattern has faults");
+  return makePlate(job, base, rods.value);
 }
 
 function plateOf(base: Base, job: Job = jobFixture()): Plate {

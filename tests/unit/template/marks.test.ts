@@ -3,7 +3,7 @@ import type { Contour, Point } from "../../../src/geometry/index.js";
 import { containsPoint, distanceBetweenStrokes, span, strokeDistance } from "../../../src/geometry/index.js";
 import type { Base, Job, MarkingShop, Pattern, RodGroup, TemplateSpec } from "../../../src/job/model/job.js";
 import { given } from "../../../src/job/model/job.js";
-import { layoutPattern } from "../../../src/rods/index.js";
+import { placeRods } from "../../../src/rods/index.js";
 import type { Mark, Plate } from "../../../src/template/index.js";
 import { makePlate } from "../../../src/template/index.js";
 import { inches, millimetres, nanometres } from "../../../src/units/index.js";
@@ -23,9 +23,9 @@ function rectangle(x: number, y: number, nx = 2, ny = 2): Pattern {
 }
 
 function plateOf(base: Base, job: Job = jobFixture()): Plate {
-  const layout = layoutPattern(base);
-  if (!layout.ok) throw new Error("the pattern has faults");
-  const outcome = makePlate(job, base, layout.value);
+  const rods = placeRods(base);
+  if (!rods.ok) throw new Error("the pattern has faults");
+  const outcome = makePlate(job, base, rods.value);
   if (!outcome.ok) throw new Error(outcome.findings.map(({ message }) => message).join());
   return outcome.value;
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Job } from "../../../src/job/model/job.js";
 import type { GridLine, Placement, PlanSpec } from "../../../src/job/model/plan.js";
-import { layoutPattern } from "../../../src/rods/index.js";
+import { placeRods } from "../../../src/rods/index.js";
 import type { Mark, Plate } from "../../../src/template/index.js";
 import { makePlate } from "../../../src/template/index.js";
 import { inches } from "../../../src/units/length.js";
@@ -11,8 +11,8 @@ import { gridLines, placementAt, planFixture, zero } from "../../setting-out-pla
 function plateWith(site: PlanSpec | null): Plate {
   const job: Job = jobFixture({ plan: site });
   const base = baseFixture();
-  const layout = layoutPattern(base);
-  const plate = layout.ok ? makePlate(job, base, layout.value) : layout;
+  const rods = placeRods(base);
+  const plate = rods.ok ? makePlate(job, base, rods.value) : rods;
   if (!plate.ok) throw new Error("no plate");
   return plate.value;
 }

@@ -5,7 +5,7 @@ import { span, toLattice } from "../geometry/index.js";
 import type { Base, RodGroup } from "../job/model/job.js";
 import { formatLength } from "../units/index.js";
 import type { Length } from "../units/length.js";
-import type { Layout, PlacedRod } from "./layout.js";
+import type { PlacedRod } from "./model.js";
 import { clockwiseFromNorthWest } from "./order.js";
 import { countRods, rodPositions } from "./positions.js";
 
@@ -16,16 +16,16 @@ export const MOST_RODS = 200;
 const COINCIDENT = 0.01;
 
 /** Positions and tags of a base's rods, group by group; coincident or too many rods are findings at the base. */
-export function layoutPattern(base: Base): Outcome<Layout> {
+export function placeRods(base: Base): Outcome<readonly PlacedRod[]> {
   const count = base.groups.reduce((sum, { pattern }) => sum + countRods(pattern), 0);
   if (count === 0) return { ok: false, findings: [noRods(base)] };
   if (count > MOST_RODS) return { ok: false, findings: [tooMany(base, count)] };
-  const rods = base.groups.flatMap(layoutGroup);
+  const rods = base.groups.flatMap(placeGroup);
   const findings = coincidences(base, rods);
-  return findings.length > 0 ? { ok: false, findings } : { ok: true, value: { rods }, findings };
+  return findings.length > 0 ? { ok: false, findings } : { ok: true, value: rods, findings };
 }
 
-function layoutGroup(group: RodGroup): readonly PlacedRod[] {
+function placeGroup(group: RodGroup): readonly PlacedRod[] {
   const ordered = clockwiseFromNorthWest(rodPositions(group.pattern));
   return ordered.map((center, i) => ({ tag: `${group.letter}${i + 1}`, group, center }));
 }

@@ -1,16 +1,16 @@
 /** Placements: from plate to file and back, and the one that fits pairs of points best. */
 import type { Contour, Point } from "../geometry/vocabulary.js";
-import type { Placement } from "./model.js";
+import type { Pose } from "./model.js";
 
 /** Where a point of the plate lies in the file. */
-export function toFile({ turn, mirrored, dx, dy }: Placement, { x, y }: Point): Point {
+export function toFile({ turn, mirrored, dx, dy }: Pose, { x, y }: Point): Point {
   const { cos, sin } = cosAndSin(turn);
   const across = mirrored ? -x : x;
   return { x: cos * across - sin * y + dx, y: sin * across + cos * y + dy };
 }
 
 /** Where a point of the file lies on the plate. */
-export function toPlate({ turn, mirrored, dx, dy }: Placement, { x, y }: Point): Point {
+export function toPlate({ turn, mirrored, dx, dy }: Pose, { x, y }: Point): Point {
   const { cos, sin } = cosAndSin(turn);
   const [fx, fy] = [x - dx, y - dy];
   const across = cos * fx + sin * fy;
@@ -18,14 +18,14 @@ export function toPlate({ turn, mirrored, dx, dy }: Placement, { x, y }: Point):
 }
 
 /** A contour of the file on the plate; arcs bulge the other way where it is mirrored. */
-export function contourToPlate(contour: Contour, placement: Placement): Contour {
-  if (contour.kind === "circle") return { ...contour, center: toPlate(placement, contour.center) };
-  const side = placement.mirrored ? -1 : 1;
+export function contourToPlate(contour: Contour, pose: Pose): Contour {
+  if (contour.kind === "circle") return { ...contour, center: toPlate(pose, contour.center) };
+  const side = pose.mirrored ? -1 : 1;
   return {
     kind: "path",
     segments: contour.segments.map(({ from, to, bulge }) => ({
-      from: toPlate(placement, from),
-      to: toPlate(placement, to),
+      from: toPlate(pose, from),
+      to: toPlate(pose, to),
       bulge: bulge * side || 0,
     })),
   };
@@ -48,8 +48,8 @@ function cosAndSin(degrees: number): { readonly cos: number; readonly sin: numbe
 /** A point of the plate and the point of the file that it should be. */
 export type Pair = readonly [plate: Point, file: Point];
 
-/** The placement with the least sum of squares over the pairs (Procrustes without scale); a turn near a degree's thousandth is that. */
-export function placementOf(pairs: readonly Pair[], mirrored: boolean): Placement {
+/** The pose with the least sum of squares over the pairs (Procrustes without scale); a turn near a degree's thousandth is that. */
+export function placementOf(pairs: readonly Pair[], mirrored: boolean): Pose {
   const side = mirrored ? -1 : 1;
   const mean = (of: (pair: Pair) => number) => pairs.reduce((sum, pair) => sum + of(pair), 0) / pairs.length;
   const [px, py] = [mean(([p]) => side * p.x), mean(([p]) => p.y)];

@@ -1,25 +1,25 @@
 /** The plates of a job that a cut file may be drawn for: every template, and every base plate whose holes are known. */
 import { type Contour, circle, pointAt, rectangle } from "../geometry/index.js";
 import type { Base, Job } from "../job/model/job.js";
-import type { Layout } from "../rods/index.js";
-import { layoutPattern } from "../rods/index.js";
+import type { PlacedRod } from "../rods/index.js";
+import { placeRods } from "../rods/index.js";
 import type { Plate } from "../template/index.js";
 import { makePlate } from "../template/index.js";
 import { toMillimetres } from "../units/index.js";
-import type { Target, TargetHole } from "./model.js";
+import type { KnownPlate, TargetHole } from "./model.js";
 
 /** In the order of the bases; a base that gives no plate has none. */
-export function targetsOf(job: Job): readonly Target[] {
+export function targetsOf(job: Job): readonly KnownPlate[] {
   return job.bases.flatMap((base) => {
-    const layout = layoutPattern(base);
-    if (!layout.ok) return [];
-    const plate = makePlate(job, base, layout.value);
-    const basePlate = basePlateOf(base, layout.value);
+    const rods = placeRods(base);
+    if (!rods.ok) return [];
+    const plate = makePlate(job, base, rods.value);
+    const basePlate = basePlateOf(base, rods.value);
     return [...(plate.ok ? [templateOf(base, plate.value)] : []), ...(basePlate === null ? [] : [basePlate])];
   });
 }
 
-function templateOf(base: Base, plate: Plate): Target {
+function templateOf(base: Base, plate: Plate): KnownPlate {
   const holes = plate.holes.flatMap(({ tag, center, shape, made }): TargetHole[] =>
     shape.kind === "circle" ? [{ tag, at: center, diameter: toMillimetres(shape.diameter), made }] : [],
   );
@@ -28,7 +28,7 @@ function templateOf(base: Base, plate: Plate): Target {
 }
 
 /** The base plate by its second source; without one by the rods and the holes that job or edition give. */
-function basePlateOf(base: Base, { rods }: Layout): Target | null {
+function basePlateOf(base: Base, rods: readonly PlacedRod[]): KnownPlate | null {
   const holes = rods.flatMap(({ tag, center, group }): TargetHole[] => {
     const known = group.baseHole.kind === "given" ? group.baseHole : group.tableBaseHole;
     if (known.kind === "missing") return [];

@@ -1,8 +1,8 @@
-/** Verdicts of rules: constructors, and the way missing input becomes a not-checked row. Lengths are doubled nanometres. */
+/** Results of rules: constructors, and the way missing input becomes a not-checked row. Lengths are doubled nanometres. */
 import type { Given, Input, Missing, Severity } from "../job/model/job.js";
-import type { Sense, Verdict } from "./model.js";
+import type { RuleResult, Sense } from "./model.js";
 
-/** What a verdict may set for itself instead of taking it from its rule. */
+/** What a result may set for itself instead of taking it from its rule. */
 export interface Own {
   readonly severity?: Severity;
   readonly clause?: string;
@@ -17,7 +17,7 @@ export function compare(
   limit: number,
   note: string,
   own: Own = {},
-): Verdict {
+): RuleResult {
   return {
     kind: "compared",
     subject,
@@ -30,7 +30,7 @@ export function compare(
 }
 
 /** Two counts held against each other. */
-export function compareCounts(subject: string, value: number, sense: Sense, limit: number, note: string): Verdict {
+export function compareCounts(subject: string, value: number, sense: Sense, limit: number, note: string): RuleResult {
   return {
     kind: "compared",
     subject,
@@ -42,36 +42,36 @@ export function compareCounts(subject: string, value: number, sense: Sense, limi
 }
 
 /** The rule has nothing to hold here. */
-export function notApplicable(subject: string, note: string, own: Own = {}): Verdict {
+export function notApplicable(subject: string, note: string, own: Own = {}): RuleResult {
   return { kind: "not-applicable", subject, note, ...own };
 }
 
 /** The rule applies, and something that it needs is not known. */
-export function notChecked(subject: string, note: string, own: Own = {}): Verdict {
+export function notChecked(subject: string, note: string, own: Own = {}): RuleResult {
   return { kind: "not-checked", subject, note, ...own };
 }
 
 /** A not-checked row that names each missing key and why it is missing. */
-export function lacking(subject: string, missing: readonly Missing[], own: Own = {}): Verdict {
+export function lacking(subject: string, missing: readonly Missing[], own: Own = {}): RuleResult {
   return notChecked(subject, missing.map(({ why, key }) => `${why} (${key})`).join("; "), own);
 }
 
 /** A not-checked row for a size that a table does not hold. */
-export function notTabulated(subject: string, what: string, nearest: readonly string[], own: Own = {}): Verdict {
+export function notTabulated(subject: string, what: string, nearest: readonly string[], own: Own = {}): RuleResult {
   const near = nearest.length === 0 ? "" : `; nearest: ${nearest.join(", ")}`;
   return notChecked(subject, `${what}${near}`, own);
 }
 
-type Inputs = Readonly<Record<string, Input<unknown>>>;
-type Values<T extends Inputs> = { readonly [K in keyof T]: Extract<T[K], Given<unknown>>["value"] };
+type NamedInputs = Readonly<Record<string, Input<unknown>>>;
+type Values<T extends NamedInputs> = { readonly [K in keyof T]: Extract<T[K], Given<unknown>>["value"] };
 
 /** Every value, or every input that is missing. */
-export type Known<T extends Inputs> =
+export type Known<T extends NamedInputs> =
   | { readonly all: true; readonly values: Values<T> }
   | { readonly all: false; readonly missing: readonly Missing[] };
 
 /** Takes the values out of the inputs when all of them are given. */
-export function known<T extends Inputs>(inputs: T): Known<T> {
+export function known<T extends NamedInputs>(inputs: T): Known<T> {
   const values: Record<string, unknown> = {};
   const missing: Missing[] = [];
   for (const key of Object.keys(inputs)) {

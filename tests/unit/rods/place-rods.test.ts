@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Pattern } from "../../../src/job/model/job.js";
-import { clockwiseFromNorthWest, countRods, layoutPattern, rodPositions } from "../../../src/rods/index.js";
+import { clockwiseFromNorthWest, countRods, placeRods, rodPositions } from "../../../src/rods/index.js";
 import { inches, millimetres, nanometres } from "../../../src/units/index.js";
 import { baseFixture, groupFixture } from "../../fixture.js";
 
@@ -24,9 +24,9 @@ const baseOf = (...patterns: Pattern[]) =>
   baseFixture({ groups: patterns.map((pattern, i) => groupFixture({ letter: "ABC".charAt(i), pattern })) });
 
 function tagged(...patterns: Pattern[]): Record<string, readonly [number, number]> {
-  const outcome = layoutPattern(baseOf(...patterns));
+  const outcome = placeRods(baseOf(...patterns));
   if (!outcome.ok) throw new Error(outcome.findings.map(({ message }) => message).join());
-  return Object.fromEntries(outcome.value.rods.map(({ tag, center }) => [tag, [center.x, center.y] as const]));
+  return Object.fromEntries(outcome.value.map(({ tag, center }) => [tag, [center.x, center.y] as const]));
 }
 
 describe("positions", () => {
@@ -161,7 +161,7 @@ describe("tags", () => {
 
 describe("faults", () => {
   test("coincident rods are all named, with tags and place in both units", () => {
-    const outcome = layoutPattern(
+    const outcome = placeRods(
       baseOf(rectangle(), {
         kind: "points",
         at: [
@@ -189,11 +189,11 @@ describe("faults", () => {
   });
 
   test("two hundred rods are allowed, one more is not; huge counts are refused before they are laid out", () => {
-    const many = (count: number) => layoutPattern(baseOf(circle(count, { kind: "on-axis" }, mm(9000))));
+    const many = (count: number) => placeRods(baseOf(circle(count, { kind: "on-axis" }, mm(9000))));
     expect(many(200).ok).toBe(true);
     const refused = many(201);
     expect(refused.findings.map(({ code }) => code)).toEqual(["too-many-rods"]);
-    expect(layoutPattern(baseOf(rectangle({ nx: 1e9, ny: 1e9 }))).ok).toBe(false);
-    expect(layoutPattern(baseOf({ kind: "points", at: [] })).findings.map(({ code }) => code)).toEqual(["no-rods"]);
+    expect(placeRods(baseOf(rectangle({ nx: 1e9, ny: 1e9 }))).ok).toBe(false);
+    expect(placeRods(baseOf({ kind: "points", at: [] })).findings.map(({ code }) => code)).toEqual(["no-rods"]);
   });
 });
