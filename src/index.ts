@@ -23,4 +23,4 @@ export type { CutFile, CutFileFinding, CutFileKnowledge, LayerRoles } from "./re
 export { readCutFile } from "./readers/dxf.js";
 export type { Cell, Inputs, Table } from "./readers/inputs.js";
 export { openWorkbook } from "./readers/workbook.js";
-export type { Summary, SummaryBase, SummaryCheck, SummaryFile, SummaryHole } from "./summary.js";
+export type { Summary, SummaryBase, SummaryCheck, SummaryFile, SummaryHole } from "./summary/model.js";

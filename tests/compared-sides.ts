@@ -7,7 +7,7 @@ import { writeJoinedDxf } from "../src/formats/cut-dxf-joined.js";
 import { writeDrillList } from "../src/formats/drill-list-csv.js";
 import type { Base, Job } from "../src/job/model/job.js";
 import { placeRods } from "../src/rods/index.js";
-import { summarizeBase, summarizeJob } from "../src/summary.js";
+import { summarizeBase, summarizeJob } from "../src/summary/summarize.js";
 import { makePlate, measurePlate } from "../src/template/index.js";
 
 const sha256 = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");

@@ -8,7 +8,7 @@ import type { Outcome } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
 import { writeCompareJson } from "../formats/compare-json.js";
 import { writeCompareText } from "../formats/compare-text.js";
-import { summarizeJob } from "../summary.js";
+import { summarizeJob } from "../summary/summarize.js";
 import type { Command } from "./arguments.js";
 import { fileFault, showFindings } from "./findings.js";
 import { loadInputs } from "./load.js";

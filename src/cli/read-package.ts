@@ -4,7 +4,7 @@ import { join } from "node:path";
 import type { PackageSummary, Side, SummaryTemplate, TemplateState } from "../compare/index.js";
 import { makeTemplateState, readSummary, shapeFileOf } from "../compare/index.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
-import type { SummaryFile } from "../summary.js";
+import type { SummaryFile } from "../summary/model.js";
 import type { Unit } from "../units/length.js";
 import { fileFault } from "./findings.js";
 import { chunksOf, SUMMARY } from "./package-target.js";

@@ -1,5 +1,5 @@
 /** From a base of a summary and its cut file to a template state. */
-import type { SummaryHole } from "../summary.js";
+import type { SummaryHole } from "../summary/model.js";
 import type { Unit } from "../units/length.js";
 import { NM_PER_UNIT } from "../units/length.js";
 import { readCutShape } from "./cut-shape.js";

@@ -1,7 +1,7 @@
 /** A comparison in machine form: lengths in NEW's unit, rounded as in summary.json. Key order is fixed. */
 import type { Change, Comparison, HolePlace, HoleSize, TemplateComparison, TemplateState } from "../compare/index.js";
 import { countRecuts, RECUT_KINDS, VERDICTS } from "../compare/index.js";
-import { areaInUnit } from "../summary.js";
+import { areaInUnit } from "../summary/summarize.js";
 import type { Unit } from "../units/length.js";
 import { NM_PER_MM, toUnit } from "../units/length.js";
 

@@ -1,6 +1,6 @@
 /** A survey as CSV for the engineer: a line a group, a line a rod, a line a check. Lengths in the job's unit, turns in degrees. */
 import type { CheckRow } from "../checks/model.js";
-import { summarizeCheck } from "../summary.js";
+import { summarizeCheck } from "../summary/summarize.js";
 import type { GroupSurvey, Survey } from "../survey/index.js";
 import { governsWords, remedyWords } from "../survey/index.js";
 import { toUnit } from "../units/length.js";

@@ -1,6 +1,6 @@
 /** A survey in machine form. Lengths in the job's unit, rounded to 1e-6 in or 1e-5 mm; turns in degrees. */
 import type { CheckRow } from "../checks/model.js";
-import { summarizeCheck } from "../summary.js";
+import { summarizeCheck } from "../summary/summarize.js";
 import type { GroupSurvey, Motion, Remedy, RodAsBuilt, Survey } from "../survey/index.js";
 import { SURVEY_CAUTIONS } from "../survey/index.js";
 import type { Unit } from "../units/length.js";

@@ -1,0 +1,21 @@
+/** Distances to check on site. */
+import { writeCheckDistances } from "../formats/check-distances-csv.js";
+import { surveyUnitName } from "../formats/survey-unit-name.js";
+import type { JobOutput } from "./model.js";
+import { SETTING_OUT, settingOutStem } from "./setting-out.js";
+
+/** Diagonals of groups, and centre to centre along grid lines. */
+export const checkDistancesCsv: JobOutput<"check-distances-csv"> = {
+  scope: "job",
+  kind: "check-distances-csv",
+  role: "table",
+  title: "Distances to check: two diagonals of every group, and centre to centre along every grid line",
+  drawn: false,
+  top: SETTING_OUT,
+  named: "setting-out/JOB_rev-REVISION[_NOT-RELEASED]_check-distances_UNIT.csv",
+  needs: "plan",
+  write: ({ job, plan }) => {
+    const path = `${settingOutStem(job)}_check-distances_${surveyUnitName(plan.spec.settingOut.unit)}.csv`;
+    return [{ path, bytes: new TextEncoder().encode(writeCheckDistances(plan, job.unit)) }];
+  },
+};
