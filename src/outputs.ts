@@ -3,7 +3,7 @@ import type { CheckRow } from "./checks/index.js";
 import { writeCheckDistances } from "./formats/check-distances-csv.js";
 import { writeJoinedDxf } from "./formats/cut-dxf-joined.js";
 import { writeR12Dxf } from "./formats/cut-dxf-r12.js";
-import type { CutFileOptions } from "./formats/cut-file.js";
+import type { CutFileOptions, Draws } from "./formats/cut-file.js";
 import { cutFileLayers } from "./formats/cut-file.js";
 import { writeDrillList } from "./formats/drill-list-csv.js";
 import { writePlanDxf } from "./formats/plan-dxf.js";
@@ -125,8 +125,8 @@ export const baseOutputs: readonly BaseOutput[] = [
     named: "MARK/TEMPLATE_rev-REVISION[_HELD][_NOT-RELEASED]_joined.dxf",
     applies: hasCutFile,
     fileName: (product) => `${cutFileStem(product)}_joined.dxf`,
-    write: (product) => writeJoinedDxf(product.plate, cutFileOptions(product.job)),
-    cut: (product) => cutFileOptions(product.job),
+    write: (product) => writeJoinedDxf(product.plate, cutFileOptions(product.job, "whole")),
+    cut: (product) => cutFileOptions(product.job, "whole"),
   },
   {
     kind: "cut-r12",
@@ -134,8 +134,8 @@ export const baseOutputs: readonly BaseOutput[] = [
     named: "MARK/TEMPLATE_rev-REVISION[_HELD][_NOT-RELEASED]_r12.dxf",
     applies: hasCutFile,
     fileName: (product) => `${cutFileStem(product)}_r12.dxf`,
-    write: (product) => writeR12Dxf(product.plate, cutFileOptions(product.job)),
-    cut: (product) => cutFileOptions(product.job),
+    write: (product) => writeR12Dxf(product.plate, cutFileOptions(product.job, "pieces")),
+    cut: (product) => cutFileOptions(product.job, "pieces"),
   },
   {
     kind: "drill-list",
@@ -202,12 +202,12 @@ export const jobOutputs: readonly JobOutput[] = [
 
 /** The layers of a cut file, for the summary. */
 export function layersOf(product: Product): NonNullable<SummaryFile["layers"]> {
-  return cutFileLayers(product.plate, cutFileOptions(product.job));
+  return cutFileLayers(product.plate, cutFileOptions(product.job, "whole"));
 }
 
-function cutFileOptions({ unit, shop }: Job): CutFileOptions {
+function cutFileOptions({ unit, shop }: Job, draws: Draws): CutFileOptions {
   const { layers, origin } = shop.cutFile;
-  return { unit, layers, origin, marks: shop.marking.how === "scribe" };
+  return { draws, unit, layers, origin, marks: shop.marking.how === "scribe" };
 }
 
 function hasCutFile({ plate, held }: Product, includeHeld: boolean): boolean {
