@@ -32,7 +32,13 @@ function stateOf(job: Job, base: Base, mayHold: boolean): TemplateState {
   const { layers, origin } = job.shop.cutFile;
   const isSteel = plate.value.material === "steel";
   const bytes = isSteel
-    ? writeJoinedDxf(plate.value, { unit: job.unit, layers, origin, marks: job.shop.marking.how === "scribe" })
+    ? writeJoinedDxf(plate.value, {
+        draws: "whole",
+        unit: job.unit,
+        layers,
+        origin,
+        marks: job.shop.marking.how === "scribe",
+      })
     : new TextEncoder().encode(writeDrillList(plate.value, measures, job.unit));
   const kind = isSteel ? "cut-joined" : "drill-list";
   const files = [{ kind, path: `${base.mark}/file`, bytes: bytes.length, sha256: sha256(bytes) }];

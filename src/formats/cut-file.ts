@@ -16,8 +16,13 @@ export interface CutFileLayers {
   readonly drill: string;
 }
 
+/** How contours and strokes are drawn: each as one entity, or every segment of theirs as one. */
+export type Draws = "whole" | "pieces";
+
 /** How a cut file is written. `marks` false leaves the scribed marks out (painted, or none); drill marks are always in. */
 export interface CutFileOptions {
+  /** What the file's writer does: read-back holds the file against it. */
+  readonly draws: Draws;
   readonly unit: Unit;
   readonly layers: CutFileLayers;
   /** Where 0,0 of the file lies: at the lower left of the outline's extent, or at the base's working point. */
@@ -88,7 +93,7 @@ export function drawCutFile(plate: Plate, options: CutFileOptions): CutDrawing {
 /** The layers that are cut and those that are only marked, in the cut files of this plate: for summary.json. */
 export function cutFileLayers(
   plate: Plate,
-  options: CutFileOptions,
+  options: Pick<CutFileOptions, "layers" | "marks">,
 ): { readonly cut: readonly string[]; readonly mark: readonly string[] } {
   const layers = spellOnce(options.layers);
   const holes = cutHoles(plate);

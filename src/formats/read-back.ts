@@ -17,7 +17,7 @@ import {
 } from "../readers/dxf-measures.js";
 import type { Plate } from "../template/model.js";
 import { NM_PER_MM, NM_PER_UNIT } from "../units/length.js";
-import type { CutFileOptions } from "./cut-file.js";
+import type { CutFileOptions, Draws } from "./cut-file.js";
 
 /** Two positions, diameters or extents this near are the same, in the file's unit: 1e-6 in is 25 nm, 1e-6 mm is 1 nm. */
 export const READ_BACK_TOLERANCE = 1e-6;
@@ -57,7 +57,7 @@ export function compareCutFile(bytes: Uint8Array, plate: Plate, options: CutFile
     ...comparePieces(wanted, found),
     ...compareExtents(drawing),
   ];
-  return differences.length > 0 ? differences : compareFigures(drawing, drawn, expected);
+  return differences.length > 0 ? differences : COMPARE_FIGURES[options.draws](drawn, expected);
 }
 
 function piecesOf(figures: readonly Figure[]): readonly Piece[] {
@@ -151,12 +151,13 @@ function figureOf(entity: DxfEntity): Figure {
   }
 }
 
-function compareHeader({ header }: DxfDrawing, options: CutFileOptions): readonly string[] {
+function compareHeader({ header, types }: DxfDrawing, options: CutFileOptions): readonly string[] {
   const differences: string[] = [];
   if (header.unit !== options.unit) differences.push(`the file's unit is ${header.unit}, must be ${options.unit}`);
   if (header.version !== "AC1009" && header.version !== "AC1015") {
     differences.push(`the file's version is ${header.version}, must be AC1009 or AC1015`);
   }
+  if (header.version === "AC1009" && types.has("LWPOLYLINE")) differences.push("LWPOLYLINE in a file marked R12");
   return differences;
 }
 
@@ -258,20 +259,22 @@ function describe({ layer, shape }: Piece): string {
   return `segment ${at(shape.from)} to ${at(shape.to)} by ${at(shape.middle)} on ${layer}`;
 }
 
-/** R12: LINE, ARC and CIRCLE. R2000: CIRCLE and one polyline a figure, closed exactly where the contour or stroke is. */
-function compareFigures(
-  { header }: DxfDrawing,
-  drawn: readonly Figure[],
-  expected: readonly Figure[],
-): readonly string[] {
-  if (header.version === "AC1009") {
-    const isOld = drawn.every(({ kind }) => kind === "line" || kind === "arc" || kind === "circle");
-    return isOld ? [] : ["LWPOLYLINE in a file marked R12"];
-  }
+const COMPARE_FIGURES: Readonly<
+  Record<Draws, (drawn: readonly Figure[], expected: readonly Figure[]) => readonly string[]>
+> = { whole: compareWhole, pieces: comparePiecewise };
+
+/** CIRCLE and one polyline a figure, closed exactly where the contour or stroke is. */
+function compareWhole(drawn: readonly Figure[], expected: readonly Figure[]): readonly string[] {
   const isSame = expected.every(({ kind, pieces }, index) => {
     const figure = drawn[index];
     return figure?.kind === kind && figure.pieces.length === pieces.length;
   });
   if (isSame && drawn.length === expected.length) return [];
   return ["the file does not draw each contour as one closed polyline or circle, and each stroke as one polyline"];
+}
+
+/** LINE, ARC and CIRCLE. */
+function comparePiecewise(drawn: readonly Figure[]): readonly string[] {
+  const isPieces = drawn.every(({ kind }) => kind === "line" || kind === "arc" || kind === "circle");
+  return isPieces ? [] : ["the file draws a polyline where it should draw lines and arcs"];
 }
