@@ -1,9 +1,8 @@
 /** The library: ES module, typed, usable in Node and in a browser. */
-export type { BaseResult, Build, BuildOptions, Hasher, Part, PartwiseBuild } from "./build.js";
-export { build, buildInParts, ProgramFault } from "./build.js";
 export type { CheckRow, CheckStatus, Quantity, Sense } from "./checks/index.js";
 export type { Finding, FindingSeverity, Outcome, Place } from "./diagnostics/finding.js";
 export { formatFinding, hasErrors } from "./diagnostics/finding.js";
+export { ProgramFault } from "./diagnostics/program-fault.js";
 export type {
   Fit,
   FitHole,
@@ -14,9 +13,7 @@ export type {
   ProbabilityRequest,
 } from "./fit/index.js";
 export { fitPlate, fitProbability } from "./fit/index.js";
-export type { Question } from "./formats/questions-csv.js";
-export type { BaseOutputKind, JobOutputKind, OutputFile, OutputKind, SvgDocument } from "./outputs.js";
-export { baseOutputs, jobOutputs } from "./outputs.js";
+export type { OutputFile, OutputKind, SvgDocument } from "./outputs/index.js";
 export type { Against, FileMatch, ProvedFile } from "./proof/index.js";
 export { againstJob, proveFile } from "./proof/index.js";
 export type { CutFile, CutFileFinding, CutFileKnowledge, LayerRoles } from "./readers/dxf.js";
@@ -24,3 +21,8 @@ export { readCutFile } from "./readers/dxf.js";
 export type { Cell, Inputs, Table } from "./readers/inputs.js";
 export { openWorkbook } from "./readers/workbook.js";
 export type { Summary, SummaryBase, SummaryCheck, SummaryFile, SummaryHole } from "./summary/model.js";
+export type { Question } from "./summary/questions.js";
+export type { Build, BuildOptions } from "./tasks/build.js";
+export { build } from "./tasks/build.js";
+export type { Hasher } from "./tasks/hash.js";
+export type { BaseResult } from "./tasks/package.js";

@@ -4,10 +4,10 @@ import { basename, dirname, join } from "node:path";
 import type { Finding } from "../diagnostics/finding.js";
 import { fileFault } from "./findings.js";
 
-/** A text and the name of its file in the folder. */
-export interface NamedText {
+/** Bytes and the name of their file in the folder. */
+export interface NamedBytes {
   readonly path: string;
-  readonly text: string;
+  readonly bytes: Uint8Array;
 }
 
 /** What forbids to write into `folder`, which the user calls `name`; `code` is that of the findings. */
@@ -22,12 +22,12 @@ export function targetFaults(folder: string, name: string, code: string): readon
 }
 
 /** Everything beside the folder first, then one rename: whole or not there at all. */
-export function writeFolder(folder: string, files: Iterable<NamedText>, name: string, code: string): Finding | null {
+export function writeFolder(folder: string, files: Iterable<NamedBytes>, name: string, code: string): Finding | null {
   const fresh = join(dirname(folder), `.${basename(folder)}.new`);
   try {
     rmSync(fresh, { recursive: true, force: true });
     mkdirSync(fresh, { recursive: true });
-    for (const { path, text } of files) writeFileSync(join(fresh, path), text);
+    for (const { path, bytes } of files) writeFileSync(join(fresh, path), bytes);
     if (existsSync(folder)) rmSync(folder, { recursive: true });
     renameSync(fresh, folder);
     return null;

@@ -1,13 +1,13 @@
 /** `rodplate make JOB --out DIR`: the whole package into DIR, or nothing. */
 import { existsSync, mkdirSync } from "node:fs";
 import { join, relative } from "node:path";
-import type { PartwiseBuild } from "../build.js";
-import { buildInParts } from "../build.js";
 import { counted } from "../checks/words.js";
-import type { Job } from "../job/model/job.js";
+import type { Part } from "../tasks/growing-files.js";
+import type { OpenedJob } from "../tasks/open.js";
+import { makePackageInParts } from "../tasks/package.js";
 import type { Command } from "./arguments.js";
 import { fileFault, showFindings } from "./findings.js";
-import { loadInputs } from "./load.js";
+import { openFile } from "./open.js";
 import { lockTarget } from "./package-lock.js";
 import type { PackageTarget } from "./package-target.js";
 import { chunksOf, PackageFault, SUMMARY, targetOf } from "./package-target.js";
@@ -18,8 +18,7 @@ import type { Report } from "./report.js";
 import { startReport } from "./report.js";
 import { startSha256 } from "./sha256.js";
 import type { ExitCode, Shell } from "./shell.js";
-import { readVersion, todayOf } from "./shell.js";
-import { newDocument } from "./svg-document.js";
+import { readVersion } from "./shell.js";
 
 type MakeCommand = Extract<Command, { kind: "make" }>;
 
@@ -65,11 +64,12 @@ async function makeLocked(command: MakeCommand, shell: Shell): Promise<ExitCode>
   let unlock = existsSync(target.parent) ? lockTarget(target) : null;
   try {
     repairPackage(target);
-    const built = await readAndBuild(command, shell);
-    if (built === null) return 2;
+    const opened = await openFile(command.job, shell);
+    await showFindings(opened.findings, command.json, shell);
+    if (!opened.ok) return 2;
     mkdirSync(target.parent, { recursive: true });
     unlock ??= lockTarget(target);
-    const report = await writePackage(command, target, built, shell);
+    const report = await writePackage(command, target, opened.value, shell);
     await showResult(command, target, report, shell);
     return report.held > 0 ? 1 : 0;
   } finally {
@@ -77,24 +77,10 @@ async function makeLocked(command: MakeCommand, shell: Shell): Promise<ExitCode>
   }
 }
 
-type GoodBuild = PartwiseBuild & { readonly job: Job };
-
-async function readAndBuild({ job, json, includeHeld }: MakeCommand, shell: Shell): Promise<GoodBuild | null> {
-  const inputs = await loadInputs(job, shell);
-  if (!inputs.ok) {
-    await showFindings(inputs.findings, json, shell);
-    return null;
-  }
-  const options = { date: todayOf(shell), version: readVersion(), document: newDocument(), includeHeld, startSha256 };
-  const built = buildInParts(inputs.value, options);
-  await showFindings(built.findings, json, shell);
-  return built.job === null ? null : { ...built, job: built.job };
-}
-
 async function writePackage(
   command: MakeCommand,
   target: PackageTarget,
-  built: GoodBuild,
+  opened: OpenedJob,
   shell: Shell,
 ): Promise<Report> {
   const writer = startPackage(target);
@@ -104,7 +90,7 @@ async function writePackage(
   };
   process.once("SIGINT", giveUp);
   try {
-    const report = await writeBases(command, writer, built, shell);
+    const report = await writeFiles(command, writer, opened, shell);
     writer.finish();
     return report;
   } catch (error) {
@@ -115,36 +101,41 @@ async function writePackage(
   }
 }
 
-async function writeBases(
-  { all }: MakeCommand,
+async function writeFiles(
+  { all, includeHeld }: MakeCommand,
   writer: PackageWriter,
-  built: GoodBuild,
+  opened: OpenedJob,
   shell: Shell,
 ): Promise<Report> {
-  const report = startReport(built.job, shell, { all, onlyFailing: !all });
+  const { newDocument } = await import("./svg-document.js");
+  const made = makePackageInParts(opened, {
+    ...{ version: readVersion(), document: newDocument(), includeHeld, startSha256 },
+  });
+  const report = startReport(opened.job, shell, { all, onlyFailing: !all });
   const progress = startProgress(shell, "made");
-  const append = (parts: PartwiseBuild["head"]): void => {
+  const append = (parts: readonly Part[]): void => {
     for (const { path, bytes } of parts) writer.append(path, bytes);
   };
-  append(built.head);
+  append(made.head);
+  report.addFiles(made.head.length);
   let done = 0;
-  for (const { parts, ...base } of built.bases) {
+  for (const base of made.bases) {
     for (const { path, bytes } of base.files) writer.add(path, bytes);
-    append(parts);
+    append(base.parts);
     report.add(base);
     done += 1;
-    await progress.show(done, built.job.bases.length);
+    await progress.show(done, opened.job.bases.length);
     await nextTurn();
   }
   await progress.end();
-  for (const { path, bytes } of built.documents) {
+  for (const { path, bytes } of made.documents) {
     writer.add(path, bytes);
-    report.addDocument();
+    report.addFiles(1);
     await nextTurn();
   }
-  const end = built.tail();
-  report.addJob(end);
-  append(end.parts);
+  const rest = made.rest();
+  report.addJob(rest);
+  append(rest.parts);
   return report;
 }
 
@@ -160,6 +151,6 @@ async function showResult({ json }: MakeCommand, target: PackageTarget, report: 
   const from = relative(shell.currentFolder, target.folder);
   const shown = from.startsWith("..") ? target.folder : from;
   await shell.out.write(
-    `Package: ${shown} (${counted(report.files + 3, "file")}); sheets: ${join(shown, "*", "*_sheet.svg")}\n`,
+    `Package: ${shown} (${counted(report.files, "file")}); sheets: ${join(shown, "*", "*_sheet.svg")}\n`,
   );
 }

@@ -4,14 +4,13 @@ import { resolve } from "node:path";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
 import { writeProofText } from "../formats/proof-text.js";
-import { readJob } from "../job/index.js";
 import { type Against, againstJob, isStop, type ProvedFile, proveFile, refuseLargeFile } from "../proof/index.js";
 import type { Command } from "./arguments.js";
 import { fileFault, showFindings } from "./findings.js";
-import { loadInputs } from "./load.js";
+import { openFile } from "./open.js";
 import { startProgress } from "./progress.js";
 import type { ExitCode, Shell } from "./shell.js";
-import { hasColor, todayOf } from "./shell.js";
+import { hasColor } from "./shell.js";
 
 export async function runProof(command: Extract<Command, { kind: "proof" }>, shell: Shell): Promise<ExitCode> {
   const { json } = command;
@@ -36,10 +35,8 @@ export async function runProof(command: Extract<Command, { kind: "proof" }>, she
 }
 
 async function loadAgainst(name: string, shell: Shell): Promise<Outcome<Against>> {
-  const inputs = await loadInputs(name, shell);
-  if (!inputs.ok) return inputs;
-  const job = readJob(inputs.value, { date: todayOf(shell) });
-  return job.ok ? { ok: true, value: againstJob(job.value), findings: job.findings } : job;
+  const opened = await openFile(name, shell);
+  return opened.ok ? { ...opened, value: againstJob(opened.value) } : opened;
 }
 
 /** One file after the other, so that only one is held in memory; a file that is too large is not opened. */

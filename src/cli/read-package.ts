@@ -2,8 +2,9 @@
 import { lstatSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import type { PackageSummary, Side, SummaryTemplate, TemplateState } from "../compare/index.js";
-import { makeTemplateState, readSummary, shapeFileOf } from "../compare/index.js";
+import { makeTemplateState, readSummary } from "../compare/index.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
+import { roleOf } from "../outputs/index.js";
 import type { SummaryFile } from "../summary/model.js";
 import type { Unit } from "../units/length.js";
 import { fileFault } from "./findings.js";
@@ -50,6 +51,6 @@ function damageOf(folder: string, { path, bytes, sha256 }: SummaryFile, place: s
 }
 
 function stateOf(folder: string, base: SummaryTemplate, unit: Unit): TemplateState {
-  const file = shapeFileOf(base);
-  return makeTemplateState(base, unit, true, file === undefined ? null : readFileSync(join(folder, file.path)));
+  const bytesOf = (path: string): Uint8Array => readFileSync(join(folder, path));
+  return makeTemplateState(base, { unit, delivered: true, roleOf, bytesOf });
 }

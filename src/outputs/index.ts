@@ -85,15 +85,15 @@ export function roleOf(kind: string): FileRole | null {
 }
 
 /** Names at the top of a package that are its own: no base's folder may take one. In lower case. */
-export const packageNames: ReadonlySet<string> = new Set(
-  outputs.flatMap((output) => {
-    switch (output.scope) {
-      case "base":
-        return [];
-      case "job":
-        return [output.top.toLowerCase()];
-      case "job, base by base":
-        return [output.path.toLowerCase()];
-    }
-  }),
-);
+export const packageNames: ReadonlySet<string> = new Set(outputs.flatMap(namesAtTop));
+
+function namesAtTop(output: Output): readonly string[] {
+  switch (output.scope) {
+    case "base":
+      return [];
+    case "job":
+      return [output.top.toLowerCase()];
+    case "job, base by base":
+      return [output.path.toLowerCase()];
+  }
+}

@@ -1,8 +1,9 @@
 /** A sample's package in memory, through the same loader and the same pipeline as the command line. */
-import { build } from "../../src/build.js";
+
 import { loadInputs } from "../../src/cli/load.js";
 import { processShell, readVersion } from "../../src/cli/shell.js";
 import { newDocument } from "../../src/cli/svg-document.js";
+import { build } from "../../src/tasks/build.js";
 
 /** Path to bytes of every file that `make` writes for the job, with no date of today in it. */
 export async function buildPackage(folder: string, job: string): Promise<ReadonlyMap<string, Buffer>> {

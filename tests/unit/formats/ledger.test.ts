@@ -11,7 +11,8 @@ import { QUESTION_COLUMNS, writeQuestionRows, writeQuestionsHead } from "../../.
 import { writeSummaryBase, writeSummaryHead, writeSummaryTail } from "../../../src/formats/summary-json.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import type { Summary, SummaryBase } from "../../../src/summary/model.js";
-import { areaInUnit, summarizeCheck, weighPlate } from "../../../src/summary/summarize.js";
+import { areaInUnit, summarizeCheck } from "../../../src/summary/summarize.js";
+import { weighPlate } from "../../../src/template/weigh.js";
 import { inches, millimetres } from "../../../src/units/length.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
 import { sheetCase } from "../sheets/sheet-case.js";

@@ -1,8 +1,8 @@
 /** The layout's rows on their way through the pipeline: summary, ledger, questions, answers. */
 import { describe, expect, it } from "vitest";
-import { build } from "../../src/build.js";
-import type { OutputKind } from "../../src/outputs.js";
-import { inputsOf } from "./job/files.js";
+import type { OutputKind } from "../../../src/outputs/index.js";
+import { build } from "../../../src/tasks/build.js";
+import { inputsOf } from "../job/files.js";
 
 const OUTPUTS: readonly OutputKind[] = ["ledger", "questions", "summary"];
 const BASE = "rods: { diameter: 1 }, pattern: { kind: rectangle, x: 12, y: 10 }, template: { thickness: 1/4 } }";

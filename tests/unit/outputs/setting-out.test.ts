@@ -1,26 +1,20 @@
 /** The setting-out files of a package: their names say job, revision, status, coordinates, order and unit. */
 import { describe, expect, it } from "vitest";
-import type { PlanSpec } from "../../src/job/model/plan.js";
-import { jobDocuments } from "../../src/outputs.js";
-import { nanometres } from "../../src/units/length.js";
-import { planJob } from "../setting-out-plan.js";
+import type { PlanSpec } from "../../../src/job/model/plan.js";
+import { jobOutputs } from "../../../src/outputs/index.js";
+import { nanometres } from "../../../src/units/length.js";
+import { planJob } from "../../setting-out-plan.js";
 
 const KINDS = ["setting-out-csv", "setting-out-bare-csv", "check-distances-csv"];
 const tied = { kind: "origin", northing: nanometres(0), easting: nanometres(0), bearing: 0 } as const;
 
 function filesOf(site: Partial<PlanSpec>, status: "released" | "for approval" = "released"): readonly string[] {
   const { job, plan } = planJob(site);
-  const product = {
-    job: { ...job, status },
-    plan,
-    layouts: plan.bases.map(({ rods }) => rods),
-    rows: [],
-    held: new Map(),
-  };
-  const around = { document: null, version: "0", made: [] };
-  return jobDocuments
+  const checked = { job: { ...job, status }, plan, rows: [], held: new Map() };
+  const around = { document: null, version: "0", includeHeld: false, made: [] };
+  return jobOutputs
     .filter(({ kind }) => KINDS.includes(kind))
-    .flatMap((document) => [...document.write(product, around)].map(({ path }) => path));
+    .flatMap((output) => [...output.write(checked, around)].map(({ path }) => path));
 }
 
 describe("setting-out files", () => {
