@@ -153,7 +153,13 @@ function drawContour(contour: Contour, layer: string, grid: Grid): CutItem {
   switch (contour.kind) {
     case "circle": {
       const { x, y } = vertex(contour.center, 0, grid);
-      return { kind: "circle", layer, x, y, radius: ticks(contour.diameter / (2 * NM_PER_MM), grid) };
+      return {
+        kind: "circle",
+        layer,
+        x,
+        y,
+        radius: roundSymmetric((contour.diameter * grid.ticksPerMm) / (2 * NM_PER_MM)),
+      };
     }
     case "path": {
       const { segments } = contour;
