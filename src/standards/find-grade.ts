@@ -1,4 +1,4 @@
-/** Grades of rods and the form of their nut. */
+/** Grades of rods and the nut that goes with them. */
 import type { Length } from "../units/length.js";
 import { f1554Grades } from "./astm-f1554/grades.js";
 import { iso898Grades } from "./iso-898-1/grades.js";
@@ -19,10 +19,18 @@ export function findGrade(text: string): Lookup<GradeRow> {
   return BY_NUMBER.get(number) ?? { found: false, nearest: nearestGrades(Number(number), metric !== null) };
 }
 
-/** Form of the recommended nut for a US rod. A rod whose finish is not known is taken as plain. */
-export function nutForm(grade: GradeRow, diameter: Length, galvanized: boolean): "hex" | "heavy hex" {
-  if (grade.system === "metric") return "hex";
-  return diameter > grade.hexUpTo || (galvanized && grade.heavyHexWhenGalvanized) ? "heavy hex" : "hex";
+/** A nut's form, or that the grade's standard leaves it to the finish of the rod. */
+export type RecommendedNut = "hex" | "heavy hex" | "by finish";
+
+/** The nut that F1554 recommends with a grade for a rod of a diameter; `finish` undefined: it is not known. */
+export function recommendedNut(
+  { hexUpTo, heavyHexWhenGalvanized }: GradeRow,
+  diameter: Length,
+  finish: "plain" | "galvanized" | undefined,
+): RecommendedNut {
+  if (diameter > hexUpTo) return "heavy hex";
+  if (!heavyHexWhenGalvanized || finish === "plain") return "hex";
+  return finish === "galvanized" ? "heavy hex" : "by finish";
 }
 
 function numberOf(grade: string): string {

@@ -3,6 +3,7 @@
  * no optionals left: a value that nobody gave and no table holds is `Missing`, and becomes a not-checked row, never a guess.
  */
 import type { Place } from "../../diagnostics/finding.js";
+import type { EditionKind, EditionOf, ThreadSeries } from "../../standards/index.js";
 import type { Length, Unit } from "../../units/length.js";
 import type { BudgetSpec } from "./budget.js";
 import type { PlanSpec } from "./plan.js";
@@ -16,15 +17,9 @@ export type JobStatus = "preliminary" | "for approval" | "released";
 export type RuleSet = "us" | "metric";
 export type Severity = "stop" | "ask" | "advise";
 
-/** The named editions that every sheet prints. Values are the printed names, keys of the tables in `standards`. */
-export interface Editions {
+/** The named editions that every sheet prints, one a kind: the printed names, by which `standards` looks up. */
+export interface Editions extends Readonly<{ [Kind in EditionKind]: EditionOf<Kind> }> {
   readonly set: RuleSet;
-  /** Template-hole rule. */
-  readonly templateHoles: string;
-  readonly baseHoles: string;
-  readonly placing: string;
-  readonly edges: string;
-  readonly concrete: string;
 }
 
 export interface Job {
@@ -212,7 +207,7 @@ export interface Rod {
   /** As printed: `1-1/4` or `M30`. */
   readonly size: string;
   readonly diameter: Length;
-  readonly thread: string;
+  readonly thread: ThreadSeries;
   readonly grade: Input<string>;
   readonly finish: Input<"plain" | "galvanized">;
   /** Growth of the diameter by zinc, upper value; zero for a plain rod. */

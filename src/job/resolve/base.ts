@@ -10,6 +10,7 @@ import type {
   Concrete,
   Given,
   Input,
+  Rod,
   RodGroup,
   SecondSourceHole,
   Washer,
@@ -160,18 +161,17 @@ function resolveGroup(
   report: BaseReport,
 ): RodGroup | null {
   const { group } = written;
-  const resolved = resolveRod(group.rods, written.rods, report);
+  const rod = resolveRod(group.rods, written.rods, report);
   const pattern = resolvePattern(group.pattern, written.pattern, report);
-  const washer = resolveWasher(group.washer, written.washer, resolved?.rod.size ?? null, report);
-  if (resolved === null || pattern === null) return null;
-  const { found, rod } = resolved;
+  const washer = resolveWasher(group.washer, written.washer, rod, report);
+  if (rod === null || pattern === null) return null;
   const baseHole = optional(group.baseHole, "basePlate.hole", "the job gives no base-plate hole");
-  const tableBase = tableBaseHole(found, report.editions.baseHoles);
+  const tableBase = tableBaseHole(rod, report.editions.baseHoles);
   const overCast = document.template.use === "setting plate over cast rods";
   const tableHole = overCast
     ? holeOverCastRods(baseHole, tableBase)
-    : tableTemplateHole(found, report.editions.templateHoles);
-  const known = overCast ? tableHole : inchTemplateHole(found, tableHole);
+    : tableTemplateHole(rod, report.editions.templateHoles);
+  const known = overCast ? tableHole : inchTemplateHole(rod, tableHole);
   const hole = resolveHole(group.hole, known, written.hole, report);
   if (hole === null) return null;
   return { letter, pattern, rod, hole, tableHole, baseHole, tableBaseHole: tableBase, washer };
@@ -200,7 +200,7 @@ function resolveHole(
 function resolveWasher(
   washer: WasherDocument | undefined,
   path: DocumentPath,
-  size: string | null,
+  rod: Rod | null,
   report: BaseReport,
 ): Input<Washer> {
   const key = "basePlate.washer";
@@ -209,7 +209,7 @@ function resolveWasher(
     const thickness = optional(washer.thickness, `${key}.thickness`, "no washer thickness is given");
     return given({ shape: washer.shape, size: washer.size, thickness }, "job");
   }
-  const found = findWasher(washer, size, key);
+  const found = findWasher(washer, rod, key);
   if (found.ok) return found.washer;
   report.fault(path, "unknown-washer", found.message, found.hint);
   return missing(key, found.message);

@@ -233,7 +233,7 @@ function metricBase(): Base {
         {
           size: "M30",
           diameter: millimetres(30),
-          thread: "M30",
+          thread: "metric coarse",
           projection: given(millimetres(200), "job"),
           embedment: given(millimetres(600), "job"),
         },

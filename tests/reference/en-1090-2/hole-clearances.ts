@@ -1,7 +1,8 @@
 /** EN 1090-2, Table 11: nominal clearances of round holes for bolts, in mm. */
-import { type Length, millimetres } from "../../units/length.js";
-import type { Bounds, Sourced, StandardTable } from "../model.js";
-import { bounds } from "../sizes.js";
+
+import type { Bounds, Sourced, StandardTable } from "../../../src/standards/model.js";
+import { bounds } from "../../../src/standards/sizes.js";
+import { type Length, millimetres } from "../../../src/units/length.js";
 
 /** Clearance on the diameter, by bolt diameter. */
 export interface HoleClearanceRow extends Sourced {

@@ -1,7 +1,8 @@
 /** ISO 4033 hex nuts, style 2 (high), in mm: greatest height m. Widths are those of ISO 4032. */
-import { type Length, millimetres } from "../../units/length.js";
-import type { Sized, StandardTable } from "../model.js";
-import { printedMillimetres } from "../sizes.js";
+
+import type { Sized, StandardTable } from "../../../src/standards/model.js";
+import { printedMillimetres } from "../../../src/standards/sizes.js";
+import { type Length, millimetres } from "../../../src/units/length.js";
 
 /** Height of a style 2 nut. */
 export interface HighNutRow extends Sized {

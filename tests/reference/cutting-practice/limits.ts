@@ -1,6 +1,7 @@
 /** What cutting processes can do: trade values, each as good as its source. Lengths are exact; t is the plate's thickness. */
-import { inches, type Length, millimetres } from "../../units/length.js";
-import type { Confidence, Sourced } from "../model.js";
+
+import type { Confidence, Sourced } from "../../../src/standards/model.js";
+import { inches, type Length, millimetres } from "../../../src/units/length.js";
 
 export type CuttingItem =
   | "smallest hole"

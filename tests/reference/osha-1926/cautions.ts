@@ -1,5 +1,5 @@
 /** 29 CFR 1926 and Design Guide 1: cautions that belong on the outputs. */
-import type { Confidence, Fact } from "../model.js";
+import type { Confidence, Fact } from "../../../src/standards/model.js";
 
 /** Topic, item, value, source, confidence. */
 export const cautions: readonly Fact[] = [

@@ -1,5 +1,5 @@
 /** AISC 360-22: rules for holes, edges and base plates that are not tables of sizes. */
-import type { Confidence, Fact } from "../model.js";
+import type { Confidence, Fact } from "../../../src/standards/model.js";
 
 /** Topic, item, value, source, confidence. */
 export const aisc360Rules: readonly Fact[] = [

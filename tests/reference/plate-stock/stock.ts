@@ -1,7 +1,8 @@
 /** Plate thicknesses and sheets that are usually stocked: common practice, without a published source. */
-import type { Length, Unit } from "../../units/length.js";
-import type { Sourced } from "../model.js";
-import { printedInches, printedMillimetres } from "../sizes.js";
+
+import type { Sourced } from "../../../src/standards/model.js";
+import { printedInches, printedMillimetres } from "../../../src/standards/sizes.js";
+import type { Length, Unit } from "../../../src/units/length.js";
 
 /** One stocked thickness. */
 export interface ThicknessRow extends Sourced {

@@ -1,21 +1,8 @@
-/** ISO 9013:2017: perpendicularity or angularity tolerance u, mean height of the profile Rz5, and scope. */
-import { type Length, millimetres } from "../../units/length.js";
-import type { Confidence, PerpendicularityRow, Sourced, StandardTable } from "../model.js";
+/** ISO 9013:2017: scope, and mean height of the profile Rz5. */
+import type { Sourced, StandardTable } from "../../../src/standards/model.js";
+import { type Length, millimetres } from "../../../src/units/length.js";
 
 const SOURCE = "ISO 9013:2017";
-
-/** u = base + perThickness x a, in mm: range, base, per thickness, confidence, source. */
-export const perpendicularity: StandardTable<PerpendicularityRow> = {
-  edition: "ISO 9013:2017",
-  clause: "perpendicularity or angularity tolerance",
-  rows: [
-    uRow(1, 0.05, 0.003, "medium-high"),
-    uRow(2, 0.15, 0.007, "medium-high"),
-    uRow(3, 0.4, 0.01, "medium-high"),
-    uRow(4, 0.8, 0.02, "medium-high"),
-    uRow(5, 1.2, 0.035, "from memory", "ISO 9013:2017 (from memory)"),
-  ],
-};
 
 /** Rz5 in micrometres: base + perMillimetre x a, a being the thickness in mm. */
 export interface RoughnessRow extends Sourced {
@@ -44,16 +31,6 @@ export const scope: StandardTable<ScopeRow> = {
   clause: "scope",
   rows: [scopeRow("flame", 3, 300), scopeRow("plasma", 0.5, 150), scopeRow("laser", 0.5, 32)],
 };
-
-function uRow(
-  range: PerpendicularityRow["range"],
-  base: number,
-  perThickness: number,
-  confidence: Confidence,
-  source = SOURCE,
-): PerpendicularityRow {
-  return { range, base: millimetres(base), perThickness, source, confidence, note: "" };
-}
 
 function roughnessRow(range: RoughnessRow["range"], baseMicrometres: number, perMillimetre: number): RoughnessRow {
   return { range, baseMicrometres, perMillimetre, source: SOURCE, confidence: "medium-high", note: "" };

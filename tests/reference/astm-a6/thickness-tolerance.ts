@@ -1,7 +1,8 @@
 /** ASTM A6, Table 1: thickness tolerance of plates ordered to thickness, in inches. */
-import { inches, type Length } from "../../units/length.js";
-import type { Bounds, Sourced, StandardTable } from "../model.js";
-import { bounds } from "../sizes.js";
+
+import type { Bounds, Sourced, StandardTable } from "../../../src/standards/model.js";
+import { bounds } from "../../../src/standards/sizes.js";
+import { inches, type Length } from "../../../src/units/length.js";
 
 /** Thickness over and under what was ordered, both as positive lengths. */
 export interface ThicknessToleranceRow extends Sourced {

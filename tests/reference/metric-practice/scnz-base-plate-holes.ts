@@ -1,6 +1,7 @@
 /** Base-plate holes and washers as advised in Australia and New Zealand, in mm. */
-import { millimetres } from "../../units/length.js";
-import type { BaseHoleRow, Confidence, StandardTable } from "../model.js";
+
+import type { BaseHoleRow, Confidence, StandardTable } from "../../../src/standards/model.js";
+import { millimetres } from "../../../src/units/length.js";
 
 const SOURCE = "secondary copy (adapted from DG1)";
 const NOTE =

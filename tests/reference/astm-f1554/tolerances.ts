@@ -1,5 +1,5 @@
 /** ASTM F1554: tolerances and supplements. */
-import type { Confidence, Fact } from "../model.js";
+import type { Confidence, Fact } from "../../../src/standards/model.js";
 
 /** Topic, item, value, source, confidence. */
 export const f1554Tolerances: readonly Fact[] = [

@@ -1,6 +1,7 @@
 /** Base-plate holes for holding-down bolts in UK practice, in mm. */
-import { millimetres } from "../../units/length.js";
-import type { BaseHoleRow, Confidence, StandardTable } from "../model.js";
+
+import type { BaseHoleRow, Confidence, StandardTable } from "../../../src/standards/model.js";
+import { millimetres } from "../../../src/units/length.js";
 
 const SOURCE = "SCI P358 rule as quoted on web page";
 const NOTE = "base-plate holding-down bolts";

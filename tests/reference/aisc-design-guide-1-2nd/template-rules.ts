@@ -1,5 +1,5 @@
 /** Setting templates and setting plates: AISC Design Guide 1 and the literature beside it. Topic: the unit of the value. */
-import type { Confidence, Fact } from "../model.js";
+import type { Confidence, Fact } from "../../../src/standards/model.js";
 
 /** Topic, item, value, source, confidence, note. */
 export const templateRules: readonly Fact[] = [

@@ -1,7 +1,8 @@
 /** ASTM A563: diametral over-tap of zinc-coated nuts, in inches. */
-import { inches, type Length } from "../../units/length.js";
-import type { Sized, StandardTable } from "../model.js";
-import { printedInches } from "../sizes.js";
+
+import type { Sized, StandardTable } from "../../../src/standards/model.js";
+import { printedInches } from "../../../src/standards/sizes.js";
+import { inches, type Length } from "../../../src/units/length.js";
 
 /** What a nut is tapped over size, on the diameter. */
 export interface OverTapRow extends Sized {
