@@ -3,9 +3,11 @@
  * working point), by the pitch of a bolt circle, and by its own edges wherever these look right. Face down is turned over
  * left to right: x changes its sign; the turn follows, counter-clockwise.
  */
+
 import type { Contour, Move, Point, Turn } from "../geometry/index.js";
 import { point, turnOf } from "../geometry/index.js";
 import type { Base } from "../job/model/job.js";
+import { boltCircleOf } from "../patterns/index.js";
 import type { WayMove } from "./model.js";
 import type { Isometry } from "./outline-symmetry.js";
 import { outlineSymmetries } from "./outline-symmetry.js";
@@ -35,8 +37,9 @@ export const QUARTERS: readonly WayMove[] = [false, true].flatMap((faceDown) =>
 /** Every way of laying a bolt circle onto itself: turns by whole pitches, and mirrors in the axes through its rods. */
 function pitchWays({ groups }: Base): readonly WayMove[] {
   return groups.flatMap(({ pattern }) => {
-    if (pattern.kind !== "circle") return [];
-    const { count, start } = pattern;
+    const circle = boltCircleOf(pattern);
+    if (circle === null) return [];
+    const { count, start } = circle;
     const pitches = Array.from({ length: count }, (_, k) => 360 * k);
     // Face down, an angle a becomes 180 - a + turn: a rod at s stays where the turn is 2 s - 180.
     const mirrored = 2 * (start.kind === "degrees" ? start.degrees : 0) - 180;

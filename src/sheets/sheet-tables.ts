@@ -3,6 +3,7 @@
 import { worstFirst } from "../checks/index.js";
 import { type CheckRow, NOT_CHECKED_AT_ALL, type Quantity } from "../checks/model.js";
 import type { Base, Input } from "../job/model/job.js";
+import { boltCircleOf } from "../patterns/index.js";
 import { keyWords } from "../template/index.js";
 import type { Hole } from "../template/model.js";
 import { formatFeetInches, formatLength, type Length, nanometres, type Unit } from "../units/index.js";
@@ -151,7 +152,7 @@ function lengthOrDash(input: Input<Length>, unit: Unit): string {
 /** Rod-to-rod distances that are taped: both ways and both diagonals; exact, and to the nearest 1/16 in or 1 mm. */
 export function tapeTable({ plate, job, base }: SheetRequest): TableText | null {
   const rods = plate.holes.filter(({ role }) => role === "rod");
-  const bolts = base.groups.every(({ pattern }) => pattern.kind === "circle");
+  const bolts = base.groups.every(({ pattern }) => boltCircleOf(pattern) !== null);
   const rows = bolts ? boltCircleRows(rods, base, job.unit) : gaugeRows(rods, job.unit);
   if (rows.length === 0) return null;
   return {

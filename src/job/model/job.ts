@@ -3,6 +3,7 @@
  * no optionals left: a value that nobody gave and no table holds is `Missing`, and becomes a not-checked row, never a guess.
  */
 import type { Place } from "../../diagnostics/finding.js";
+import type { Pattern } from "../../patterns/index.js";
 import type { EditionKind, EditionOf, ThreadSeries } from "../../standards/index.js";
 import type { Length, Unit } from "../../units/length.js";
 import type { BudgetSpec } from "./budget.js";
@@ -10,6 +11,7 @@ import type { PlanSpec } from "./plan.js";
 import type { SurveySpec } from "./survey.js";
 import type { Given, Input, Offset } from "./values.js";
 
+export type { CircleStart, Pattern } from "../../patterns/index.js";
 export type { Given, Input, Missing, Offset } from "./values.js";
 export { given, missing } from "./values.js";
 
@@ -160,33 +162,6 @@ export interface Base {
   readonly levelling: Input<"nuts" | "shims" | "plate">;
   readonly template: TemplateSpec;
 }
-
-export type Pattern =
-  | {
-      readonly kind: "rectangle";
-      readonly x: Length;
-      readonly y: Length;
-      readonly nx: number;
-      readonly ny: number;
-      readonly perimeter: boolean;
-    }
-  | {
-      readonly kind: "lines";
-      readonly x: readonly Length[];
-      readonly y: readonly Length[];
-      readonly perimeter: boolean;
-    }
-  | { readonly kind: "circle"; readonly diameter: Length; readonly count: number; readonly start: CircleStart }
-  | { readonly kind: "points"; readonly at: readonly Offset[] };
-
-/**
- * `degrees`: the first rod's angle, counter-clockwise from +x. `on-axis`: the first rod on +x. `straddle`: the two
- * nearest rods lie half a pitch to either side of +x.
- */
-export type CircleStart =
-  | { readonly kind: "degrees"; readonly degrees: number }
-  | { readonly kind: "straddle" }
-  | { readonly kind: "on-axis" };
 
 /** Rods of one size and specification on one plate. A base without `groups` has one, lettered A. */
 export interface RodGroup {

@@ -1,11 +1,11 @@
 /** A DXF file of the base plate as the second source of the rods' pattern: read and checked as any cut file. */
+import { MOST_RODS } from "../../patterns/index.js";
 import type { CutFileFinding } from "../../readers/dxf.js";
 import { millimetresPer, readCutFile } from "../../readers/dxf.js";
 import { NM_PER_MM, nanometres } from "../../units/length.js";
 import type { BasePlate, SecondSourceHole } from "../model/job.js";
 import { given, missing } from "../model/job.js";
 import type { BaseDocument } from "../schema/job.js";
-import { MOST_RODS } from "../schema/job.js";
 import type { BaseReport } from "./base-report.js";
 
 type From = NonNullable<NonNullable<BaseDocument["basePlate"]>["from"]>;

@@ -1,5 +1,7 @@
 /** A base as written x standards -> the complete base. */
 import type { Finding } from "../../diagnostics/finding.js";
+import type { Pattern } from "../../patterns/index.js";
+import { countRods, MOST_RODS, resolvePattern } from "../../patterns/index.js";
 import type { Length } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
 import { placeOf } from "../document.js";
@@ -17,13 +19,12 @@ import type {
 } from "../model/job.js";
 import { given, missing } from "../model/job.js";
 import type { BaseDocument, GroupDocument, WasherDocument } from "../schema/job.js";
-import { MOST_RODS } from "../schema/job.js";
 import { markFault } from "../schema/marks.js";
 import { readBasePlateFile } from "./base-plate-file.js";
 import type { BaseReport } from "./base-report.js";
 import { findWasher, inchTemplateHole, tableBaseHole, tableTemplateHole } from "./lookups.js";
 import { optional, resolveRod } from "./rods.js";
-import { countRods, offsetOf, resolvePattern, resolvePlanShape } from "./shapes.js";
+import { offsetOf, resolvePlanShape } from "./shapes.js";
 import { resolveTemplate } from "./template.js";
 
 /** The base, or null when its faults leave none; all of them are in the report. */
@@ -76,8 +77,11 @@ interface WrittenGroup {
 function resolveGroups(document: BaseDocument, report: BaseReport): RodGroup[] | null {
   const written = writtenGroups(document, report);
   if (written === null) return null;
-  judgeCount(written, report);
-  const groups = written.map((group, index) => resolveGroup(group, letterOf(index), document, report));
+  const patterns = written.map((group) => patternOf(group, report));
+  judgeCount(written, patterns, report);
+  const groups = written.map((group, index) =>
+    resolveGroup(group, patterns[index] ?? null, letterOf(index), document, report),
+  );
   const whole = groups.filter((group) => group !== null);
   return whole.length === groups.length ? whole : null;
 }
@@ -142,9 +146,16 @@ function severalGroups(
   });
 }
 
+/** The pattern, or null where what is written gives none. */
+function patternOf({ group, pattern: path }: WrittenGroup, report: BaseReport): Pattern | null {
+  const { pattern, faults } = resolvePattern(group.pattern);
+  for (const { key, code, message } of faults) report.fault([...path, key], code, message);
+  return pattern;
+}
+
 /** Counted before anything is laid out. */
-function judgeCount(groups: readonly WrittenGroup[], report: BaseReport): void {
-  const count = groups.reduce((sum, { group }) => sum + countRods(group.pattern), 0);
+function judgeCount(groups: readonly WrittenGroup[], patterns: readonly (Pattern | null)[], report: BaseReport): void {
+  const count = patterns.reduce((sum, pattern) => sum + (pattern === null ? 0 : countRods(pattern)), 0);
   const path = groups.length === 1 ? (groups[0]?.pattern ?? []) : ["groups"];
   if (count > MOST_RODS)
     report.fault(path, "too-many-rods", `${count} rods; at most ${MOST_RODS} are allowed on one plate`);
@@ -156,13 +167,13 @@ function letterOf(index: number): string {
 
 function resolveGroup(
   written: WrittenGroup,
+  pattern: Pattern | null,
   letter: string,
   document: BaseDocument,
   report: BaseReport,
 ): RodGroup | null {
   const { group } = written;
   const rod = resolveRod(group.rods, written.rods, report);
-  const pattern = resolvePattern(group.pattern, written.pattern, report);
   const washer = resolveWasher(group.washer, written.washer, rod, report);
   if (rod === null || pattern === null) return null;
   const baseHole = optional(group.baseHole, "basePlate.hole", "the job gives no base-plate hole");

@@ -1,8 +1,6 @@
 /** The layout as a schema: grid, placements, control points, north, the way to site coordinates. */
 import { z } from "zod";
-import type { SurveyUnit, Unit } from "../../units/index.js";
-import { SURVEY_UNITS } from "../../units/index.js";
-import { keys, lengthLeaf, textLeaf, wordLeaf } from "./leaves.js";
+import { keys, lengthLeaf, rows, textLeaf, wordLeaf } from "../../leaves/leaves.js";
 import {
   bearingLeaf,
   coordinateLeaf,
@@ -13,7 +11,9 @@ import {
   pointNameLeaf,
   spacingLeaf,
   turnLeaf,
-} from "./plan-leaves.js";
+} from "../../leaves/plan-leaves.js";
+import type { SurveyUnit, Unit } from "../../units/index.js";
+import { SURVEY_UNITS } from "../../units/index.js";
 
 /** Keys of the job file that make the layout. */
 export const PLAN_KEYS = ["grid", "placements", "control", "site", "settingOut"] as const;
@@ -77,8 +77,6 @@ export function tableChoice() {
     error: () => "a file name, or file and sheet",
   });
 }
-
-const rows = <Item extends z.core.$ZodType>(item: Item, allowed: string) => z.array(item, { error: () => allowed });
 
 function gridBlock(unit: Unit) {
   return keys(

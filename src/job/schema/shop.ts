@@ -1,9 +1,9 @@
 /** The shop file as a schema: how a shop cuts and what it asks for. */
 import { z } from "zod";
+import { keys, leaf, lengthLeaf, ratioLeaf, textLeaf, wordLeaf } from "../../leaves/leaves.js";
 import { steelDensities } from "../../standards/index.js";
 import type { Unit } from "../../units/index.js";
 import type { Density } from "../model/job.js";
-import { keys, leaf, lengthLeaf, ratioLeaf, textLeaf, wordLeaf } from "./leaves.js";
 
 /** The schema of a shop file whose bare numbers are in `unit`. */
 export function shopSchema(unit: Unit) {

@@ -1,11 +1,11 @@
 /** The survey as a schema, and its values read alone, as options of the command line give them. */
 import type { z } from "zod";
+import { keys, leaf, lengthLeaf } from "../../leaves/leaves.js";
 import type { Reading, Unit } from "../../units/index.js";
 import { parseAngle, parseLength } from "../../units/index.js";
 import type { SurveyHeight, SurveySpec } from "../model/survey.js";
 import type { Input } from "../model/values.js";
 import { given, missing } from "../model/values.js";
-import { keys, leaf, lengthLeaf } from "./leaves.js";
 
 /** The `survey` key of a job whose bare numbers are in `unit`. */
 export function surveyBlock(unit: Unit) {

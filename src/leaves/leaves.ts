@@ -1,11 +1,10 @@
 /**
- * The leaves of the job schema: one text -> one value. Every scalar of a document arrives as its source text; the JSON
+ * The leaves of every schema: one text -> one value. Every scalar of a document arrives as its source text; the JSON
  * Schema says that numbers are welcome too. A leaf's `error` names what is allowed; the finding adds what was found.
  */
 import { z } from "zod";
-import type { Length, Unit } from "../../units/index.js";
-import { parseAngle, parseCount, parseLength } from "../../units/index.js";
-import type { CircleStart } from "../model/job.js";
+import type { Length, Unit } from "../units/index.js";
+import { parseCount, parseLength } from "../units/index.js";
 
 type Read<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly message: string };
 
@@ -65,18 +64,6 @@ export function ratioLeaf(description: string) {
   });
 }
 
-/** Degrees counter-clockwise from +x, or one of the words. */
-export function startLeaf(description: string) {
-  const allowed = "degrees counter-clockwise from +x, straddle or on-axis";
-  return leaf<CircleStart>(allowed, description, (text) => {
-    const word = text.trim().toLowerCase().replace(/\s+/g, "-");
-    if (word === "straddle" || word === "on-axis") return { ok: true, value: { kind: word } };
-    const reading = parseAngle(text);
-    if (!reading.ok) return { ok: false, message: `${reading.message}; or straddle, or on-axis` };
-    return { ok: true, value: { kind: "degrees", degrees: reading.value } };
-  });
-}
-
 /** true or false, or yes or no. */
 export function yesNoLeaf(description: string) {
   const words = new Map([
@@ -119,4 +106,22 @@ export function keys<Shape extends z.core.$ZodLooseShape>(shape: Shape, descript
   const error = (issue: { readonly code?: string }) =>
     issue.code === "unrecognized_keys" ? known.join(", ") : `a group of keys: ${known.join(", ")}`;
   return z.strictObject(shape, { error }).describe(description);
+}
+
+/** A list; `allowed` says what it lists. */
+export function rows<Item extends z.core.$ZodType>(item: Item, allowed: string) {
+  return z.array(item, { error: () => allowed });
+}
+
+/** A point in the base's own axes, [x, y]. */
+export function pointLeaf(unit: Unit) {
+  const coordinate = lengthLeaf(unit, "any sign", "A coordinate in the base's own axes.");
+  return z.tuple([coordinate, coordinate], { error: () => "two lengths, [x, y]" });
+}
+
+/** Points in the base's own axes. */
+export function pointsLeaf(unit: Unit) {
+  return rows(pointLeaf(unit), "a list of points, [[x, y], ...]").describe(
+    "Points in the base's own axes, [[x, y], ...].",
+  );
 }

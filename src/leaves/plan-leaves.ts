@@ -1,6 +1,6 @@
 /** Leaves of the layout: positions of a few kilometres, elevations, site coordinates, angles, bearings, factors. */
-import type { Length, SurveyUnit, Unit } from "../../units/index.js";
-import { parseAngle, parseBearing, parseCoordinate, parseCount, parseLength } from "../../units/index.js";
+import type { Length, SurveyUnit, Unit } from "../units/index.js";
+import { parseAngle, parseBearing, parseCoordinate, parseCount, parseLength } from "../units/index.js";
 import { leaf, textLeaf } from "./leaves.js";
 
 /** Longest distance on a plan, and highest elevation: 10 km in nanometres. */
