@@ -8,10 +8,11 @@ import { cutFileLayers } from "./formats/cut-file.js";
 import { writeDrillList } from "./formats/drill-list-csv.js";
 import { writePlanDxf } from "./formats/plan-dxf.js";
 import type { SettingOutTexts } from "./formats/setting-out-csv.js";
-import { coordinateSystems, writeSettingOut } from "./formats/setting-out-csv.js";
+import { writeSettingOut } from "./formats/setting-out-csv.js";
 import { writeSheetSvg } from "./formats/sheet-svg.js";
 import { surveyUnitName } from "./formats/survey-unit-name.js";
 import type { Base, Job } from "./job/model/job.js";
+import { checkDistances, coordinateSystems, locatedPoints } from "./plan/index.js";
 import type { Plan } from "./plan/model.js";
 import type { PlacedRod } from "./rods/model.js";
 import { drawPlanSheets, drawSheet } from "./sheets/index.js";
@@ -243,14 +244,21 @@ function settingOutFiles(
   const { order, unit } = plan.spec.settingOut;
   return coordinateSystems(plan).map((system) => ({
     path: `${settingOutStem(job)}_${system}_${order}_${surveyUnitName(unit)}${ending}.csv`,
-    bytes: encoder.encode(pick(writeSettingOut(plan, system, (mark) => held.has(mark)))),
+    bytes: encoder.encode(
+      pick(
+        writeSettingOut(
+          locatedPoints(plan, system, (mark) => held.has(mark)),
+          plan.spec.settingOut,
+        ),
+      ),
+    ),
   }));
 }
 
 function checkDistanceFile({ job, plan }: JobProduct): { readonly path: string; readonly bytes: Uint8Array } {
-  const unit = surveyUnitName(plan.spec.settingOut.unit);
-  const path = `${settingOutStem(job)}_check-distances_${unit}.csv`;
-  return { path, bytes: encoder.encode(writeCheckDistances(plan, job.unit)) };
+  const { unit } = plan.spec.settingOut;
+  const path = `${settingOutStem(job)}_check-distances_${surveyUnitName(unit)}.csv`;
+  return { path, bytes: encoder.encode(writeCheckDistances(checkDistances(plan), job.unit, unit)) };
 }
 
 function* writePlanSheets(

@@ -5,16 +5,15 @@ import { worstFirst } from "../checks/index.js";
 import { counted } from "../checks/words.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { writeLedgerRowsText, writeTextList } from "../formats/ledger-text.js";
-import { settingOutPoints } from "../formats/setting-out-points.js";
 import { writeSheetSvg } from "../formats/sheet-svg.js";
 import { writeSurveyChecksCsv, writeSurveyGroupsCsv, writeSurveyRodsCsv } from "../formats/survey-csv.js";
 import { writeSurveyJson } from "../formats/survey-json.js";
 import { writeSurveyGroup, writeSurveyHead, writeSurveyRest, writeSurveyTable } from "../formats/survey-text.js";
 import { readJob } from "../job/index.js";
 import type { Job } from "../job/model/job.js";
-import { given } from "../job/model/job.js";
 import { parseSurveyHeight } from "../job/schema/survey.js";
 import { safeForFileName } from "../outputs.js";
+import { settingOutPoints } from "../plan/index.js";
 import { readPoints } from "../readers/points.js";
 import type { PointOrder } from "../readers/points-model.js";
 import { POINT_ORDERS } from "../readers/points-model.js";
@@ -22,9 +21,9 @@ import { surveyUnitOf } from "../readers/points-name.js";
 import { placeRods } from "../rods/index.js";
 import { drawSurveySheet } from "../sheets/survey-sheet.js";
 import type { GroupSurvey, Survey, SurveyAim, SurveyTerms } from "../survey/index.js";
-import { SURVEY_CAUTIONS, surveyJob, surveyPlan } from "../survey/index.js";
+import { SURVEY_CAUTIONS, surveyJob, surveyPlan, surveyTerms } from "../survey/index.js";
 import type { Reading, SurveyUnit } from "../units/index.js";
-import { inches, millimetres, parseLength } from "../units/index.js";
+import { parseLength } from "../units/index.js";
 import type { Command } from "./arguments.js";
 import { fileFault, showFindings } from "./findings.js";
 import { type NamedText, targetFaults, writeFolder } from "./folder-writer.js";
@@ -121,20 +120,9 @@ function readOptions({ unit, order, accuracy, height, within }: SurveyCommand, j
   const near = read("--within", within, length);
   const radius = read("--accuracy", accuracy, length);
   const taken = read("--height", height, (text) => parseSurveyHeight(text, job.unit));
-  const { survey } = job;
-  const own = job.unit === "in" ? inches(2) : millimetres(50);
-  const terms: SurveyTerms = {
-    ...survey,
-    accuracy: radius === null ? survey.accuracy : given(radius, "option"),
-    height: taken === null ? survey.height : given(taken, "option"),
-    within: near ?? (survey.within.kind === "given" ? survey.within.value : own),
-  };
-  for (const [option, value] of [
-    ["--within", near],
-    ["--accuracy", radius],
-  ] as const)
-    if (value !== null && value < (option === "--within" ? 1 : 0))
-      findings.push({ code: "option", severity: "error", at: { file: option }, message: "is not above zero" });
+  const { terms, faults } = surveyTerms(job, { accuracy: radius, height: taken, within: near });
+  for (const { term, message } of faults)
+    findings.push({ code: "option", severity: "error", at: { file: `--${term}` }, message });
   const options = { unit: read("--unit", unit, parseUnit), order: read("--order", order, parseOrder), terms };
   return findings.length > 0 ? { ok: false, findings } : { ok: true, value: options, findings };
 }
