@@ -8,18 +8,17 @@ import { writeLedgerRowsText, writeTextList } from "../formats/ledger-text.js";
 import { writeSurveyJson } from "../formats/survey-json.js";
 import { writeSurveyGroup, writeSurveyHead, writeSurveyRest, writeSurveyTable } from "../formats/survey-text.js";
 import type { Job } from "../job/model/job.js";
-import { given } from "../job/model/job.js";
 import { parseSurveyHeight } from "../job/schema/survey.js";
 import { surveyOutputs } from "../outputs/index.js";
 import type { PointOrder } from "../readers/points-model.js";
 import { POINT_ORDERS } from "../readers/points-model.js";
 import { surveyUnitOf } from "../readers/points-name.js";
 import type { GroupSurvey, Survey, SurveyTerms } from "../survey/index.js";
-import { SURVEY_CAUTIONS } from "../survey/index.js";
+import { SURVEY_CAUTIONS, surveyTerms } from "../survey/index.js";
 import type { OpenedJob } from "../tasks/open.js";
 import { surveyAim, surveyPoints } from "../tasks/survey.js";
 import type { Reading, SurveyUnit } from "../units/index.js";
-import { inches, millimetres, parseLength } from "../units/index.js";
+import { parseLength } from "../units/index.js";
 import type { Command } from "./arguments.js";
 import { fileFault, showFindings } from "./findings.js";
 import { targetFaults } from "./folder-writer.js";
@@ -95,20 +94,9 @@ function readOptions({ unit, order, accuracy, height, within }: SurveyCommand, j
   const near = read("--within", within, length);
   const radius = read("--accuracy", accuracy, length);
   const taken = read("--height", height, (text) => parseSurveyHeight(text, job.unit));
-  const { survey } = job;
-  const own = job.unit === "in" ? inches(2) : millimetres(50);
-  const terms: SurveyTerms = {
-    ...survey,
-    accuracy: radius === null ? survey.accuracy : given(radius, "option"),
-    height: taken === null ? survey.height : given(taken, "option"),
-    within: near ?? (survey.within.kind === "given" ? survey.within.value : own),
-  };
-  for (const [option, value] of [
-    ["--within", near],
-    ["--accuracy", radius],
-  ] as const)
-    if (value !== null && value < (option === "--within" ? 1 : 0))
-      findings.push({ code: "option", severity: "error", at: { file: option }, message: "is not above zero" });
+  const { terms, faults } = surveyTerms(job, { accuracy: radius, height: taken, within: near });
+  for (const { term, message } of faults)
+    findings.push({ code: "option", severity: "error", at: { file: `--${term}` }, message });
   const options = { unit: read("--unit", unit, parseUnit), order: read("--order", order, parseOrder), terms };
   return findings.length > 0 ? { ok: false, findings } : { ok: true, value: options, findings };
 }

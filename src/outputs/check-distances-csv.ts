@@ -1,6 +1,7 @@
 /** Distances to check on site. */
 import { writeCheckDistances } from "../formats/check-distances-csv.js";
 import { surveyUnitName } from "../formats/survey-unit-name.js";
+import { checkDistances } from "../plan/index.js";
 import type { JobOutput } from "./model.js";
 import { SETTING_OUT, settingOutStem } from "./setting-out.js";
 
@@ -15,7 +16,8 @@ export const checkDistancesCsv: JobOutput<"check-distances-csv"> = {
   named: "setting-out/JOB_rev-REVISION[_NOT-RELEASED]_check-distances_UNIT.csv",
   needs: "plan",
   write: ({ job, plan }) => {
-    const path = `${settingOutStem(job)}_check-distances_${surveyUnitName(plan.spec.settingOut.unit)}.csv`;
-    return [{ path, bytes: new TextEncoder().encode(writeCheckDistances(plan, job.unit)) }];
+    const { unit } = plan.spec.settingOut;
+    const path = `${settingOutStem(job)}_check-distances_${surveyUnitName(unit)}.csv`;
+    return [{ path, bytes: new TextEncoder().encode(writeCheckDistances(checkDistances(plan), job.unit, unit)) }];
   },
 };

@@ -1,8 +1,9 @@
 /** What the files of the setting-out folder share. */
 import type { SettingOutTexts } from "../formats/setting-out-csv.js";
-import { coordinateSystems, writeSettingOut } from "../formats/setting-out-csv.js";
+import { writeSettingOut } from "../formats/setting-out-csv.js";
 import { surveyUnitName } from "../formats/survey-unit-name.js";
 import type { Job } from "../job/model/job.js";
+import { coordinateSystems, locatedPoints } from "../plan/index.js";
 import type { PathAndBytes, PlannedJob } from "./model.js";
 import { releaseEnding, safeForFileName } from "./names.js";
 
@@ -15,11 +16,15 @@ export function settingOutFiles(
   ending: string,
   pick: (texts: SettingOutTexts) => string,
 ): readonly PathAndBytes[] {
-  const { order, unit } = plan.spec.settingOut;
-  return coordinateSystems(plan).map((system) => ({
-    path: `${settingOutStem(job)}_${system}_${order}_${surveyUnitName(unit)}${ending}.csv`,
-    bytes: new TextEncoder().encode(pick(writeSettingOut(plan, system, (mark) => held.has(mark)))),
-  }));
+  const { settingOut } = plan.spec;
+  return coordinateSystems(plan).map((system) => {
+    const path = `${settingOutStem(job)}_${system}_${settingOut.order}_${surveyUnitName(settingOut.unit)}${ending}.csv`;
+    const texts = writeSettingOut(
+      locatedPoints(plan, system, (mark) => held.has(mark)),
+      settingOut,
+    );
+    return { path, bytes: new TextEncoder().encode(pick(texts)) };
+  });
 }
 
 /** `setting-out/24-118_rev-B`, and that the job is not released where it is not. */

@@ -1,6 +1,6 @@
 /** The rods as surveyed against their places and against the base plates. */
 import type { Outcome } from "../diagnostics/finding.js";
-import { settingOutPoints } from "../formats/setting-out-points.js";
+import { settingOutPoints } from "../plan/index.js";
 import { readPoints } from "../readers/points.js";
 import type { PointOrder } from "../readers/points-model.js";
 import type { Survey, SurveyAim, SurveyTerms } from "../survey/index.js";

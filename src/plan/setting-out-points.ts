@@ -1,9 +1,10 @@
-/** The points of a setting-out file: names, places, elevations and descriptions, in a fixed order. */
-import { pointInNanometres } from "../geometry/point.js";
+/** The points to set out: names, places, elevations and descriptions, in a fixed order. */
+import { pointInNanometres, toLattice } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
-import type { PlacedBase, Plan, PlannedRod, SitePoint } from "../plan/model.js";
 import type { Length } from "../units/length.js";
 import { add, NM_PER_MM, toMillimetres } from "../units/length.js";
+import type { PlacedBase, Plan, PlannedRod, SitePoint, SiteTransform } from "./model.js";
+import { planToSite } from "./transform.js";
 
 /** One point to be set out, or to set out from. */
 export interface SettingOutPoint {
@@ -18,6 +19,14 @@ export interface SettingOutPoint {
   readonly elevation: Length | null;
   /** Plain ASCII without commas or quotation marks. */
   readonly description: string;
+}
+
+/** Which coordinates a point is set out by: `local`, plan north for north and plan east for east, or those of the site. */
+export type CoordinateSystem = "local" | "site";
+
+/** A point in one coordinate system. */
+export interface LocatedPoint extends Pick<SettingOutPoint, "name" | "elevation" | "description"> {
+  readonly at: SitePoint;
 }
 
 /** Longest point name: what data collectors take at least (common practice). */
@@ -45,6 +54,32 @@ export function settingOutPoints(plan: Plan, isHeld: IsHeld = nothingHeld): read
     ...named.filter(({ base }) => !isCentred(base)).map(workingPoint),
     ...plan.control.map((control, index) => controlPoint(control, index, taken)),
   ];
+}
+
+/** The coordinate systems that a plan has points in: site only where plan and site are tied to each other. */
+export function coordinateSystems({ transform }: Plan): readonly CoordinateSystem[] {
+  return transform === null ? ["local"] : ["local", "site"];
+}
+
+/** The points of a plan in one coordinate system. A point that is not known in it is left out. */
+export function locatedPoints(plan: Plan, system: CoordinateSystem, isHeld?: IsHeld): readonly LocatedPoint[] {
+  return settingOutPoints(plan, isHeld).flatMap((point) => {
+    const at = placeIn(system, plan.transform, point);
+    return at === null ? [] : [{ name: point.name, at, elevation: point.elevation, description: point.description }];
+  });
+}
+
+function placeIn(
+  system: CoordinateSystem,
+  transform: SiteTransform | null,
+  { plan, given }: SettingOutPoint,
+): SitePoint | null {
+  switch (system) {
+    case "local":
+      return plan === null ? null : { northing: toLattice(plan.y), easting: toLattice(plan.x) };
+    case "site":
+      return given ?? (transform === null || plan === null ? null : planToSite(transform, plan));
+  }
 }
 
 /** The name of a group's centre by base, in the order of the placements: for lists that refer to the points. */

@@ -1,11 +1,11 @@
 /** Check distances against right triangles and the grid itself. */
 import { describe, expect, it } from "vitest";
-import { checkDistances, writeCheckDistances } from "../../../src/formats/check-distances-csv.js";
 import { given } from "../../../src/job/model/job.js";
 import type { GridLine } from "../../../src/job/model/plan.js";
-import { inches, nanometres } from "../../../src/units/length.js";
+import { checkDistances } from "../../../src/plan/index.js";
+import { inches } from "../../../src/units/length.js";
 import { baseFixture, groupFixture } from "../../fixture.js";
-import { gridLines, placementAt, planJob, zero } from "../../setting-out-plan.js";
+import { placementAt, planJob, zero } from "../../setting-out-plan.js";
 
 const rectangle = (x: number, y: number, changes = {}) =>
   baseFixture({
@@ -121,28 +121,5 @@ describe("along the lines", () => {
     ]);
     // The chord of 60 degrees is the radius (Euclid IV.15).
     expect(Math.round((Number(onArc[2]?.[4]) - 600) * 1e4)).toBe(0);
-  });
-});
-
-describe("the list", () => {
-  it("gives both units, and site distances with the scale factor", () => {
-    const transform = { kind: "origin", northing: nanometres(0), easting: nanometres(0), bearing: 12.5 } as const;
-    const { plan } = planJob({
-      transform,
-      scaleFactor: given(0.9996, "job"),
-      settingOut: { order: "PNEZD", unit: "ft" },
-    });
-    const lines = writeCheckDistances(plan, "in").split("\r\n");
-    expect(lines[0]).toBe(
-      "what,of,from,to,to tape,plan distance (in),plan distance (ft-intl),site distance (in),site distance (ft-intl)",
-    );
-    expect(lines[1]).toBe(`diagonal,B1 A-1,A-1_A1,A-1_A3,"1'-3 5/8""",15.6205,1.3017,15.6143,1.3012`);
-    expect(lines.at(-2)).toBe(`along line,line 1,A-1_C,B-1_C,"30'-0""",360.0000,30.0000,359.8560,29.9880`);
-  });
-
-  it("leaves site distances empty where plan and site are not tied", () => {
-    expect(writeCheckDistances(planJob({ lines: gridLines }).plan, "mm").split("\r\n")[1]).toBe(
-      "diagonal,B1 A-1,A-1_A1,A-1_A3,397,396.8,1.3017,,",
-    );
   });
 });
