@@ -8,7 +8,8 @@ import { writeBudgetBase, writeBudgetTable } from "../formats/budget-text.js";
 import { writeTextList } from "../formats/ledger-text.js";
 import type { Job } from "../job/model/job.js";
 import { budgetOutputs } from "../outputs/index.js";
-import { budgetJob } from "../tasks/budget.js";
+import { placingHead } from "../summary/summarize.js";
+import { budgetBases } from "../tasks/budget.js";
 import type { OpenedJob } from "../tasks/open.js";
 import type { Command } from "./arguments.js";
 import { showFindings } from "./findings.js";
@@ -40,28 +41,20 @@ export async function runBudget(command: BudgetCommand, shell: Shell): Promise<E
       return 2;
     }
   }
-  await shell.out.write(json ? writeBudgetJson(headOf(job), budgets) : textOf(job, budgets, command, shell));
+  await shell.out.write(json ? writeBudgetJson(placingHead(job), budgets) : textOf(job, budgets, command, shell));
   return 0;
 }
 
 async function reckonAll(opened: OpenedJob, shell: Shell): Promise<readonly BaseBudget[]> {
   const progress = startProgress(shell, "reckoned");
   const budgets: BaseBudget[] = [];
-  for (const budget of budgetJob(opened)) {
+  for (const budget of budgetBases(opened)) {
     budgets.push(budget);
     await progress.show(budgets.length, opened.bases.length);
   }
   await progress.end();
   return budgets;
 }
-
-const headOf = ({ number, revision, status, unit, editions }: Job) => ({
-  number,
-  revision,
-  status,
-  unit,
-  placing: editions.placing,
-});
 
 function textOf(job: Job, budgets: readonly BaseBudget[], { out }: BudgetCommand, shell: Shell): string {
   const options = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all: false };

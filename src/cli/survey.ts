@@ -13,6 +13,7 @@ import { surveyOutputs } from "../outputs/index.js";
 import type { PointOrder } from "../readers/points-model.js";
 import { POINT_ORDERS } from "../readers/points-model.js";
 import { surveyUnitOf } from "../readers/points-name.js";
+import { placingHead } from "../summary/summarize.js";
 import type { GroupSurvey, Survey, SurveyTerms } from "../survey/index.js";
 import { SURVEY_CAUTIONS, surveyTerms } from "../survey/index.js";
 import type { OpenedJob } from "../tasks/open.js";
@@ -50,7 +51,7 @@ export async function runSurvey(command: SurveyCommand, shell: Shell): Promise<E
       return 2;
     }
   }
-  await shell.out.write(json ? writeSurveyJson(headOf(job), survey) : textOf(job, survey, command, shell));
+  await shell.out.write(json ? writeSurveyJson(placingHead(job), survey) : textOf(job, survey, command, shell));
   return survey.groups.some(({ verdict }) => verdict === "does not fit") ? 1 : 0;
 }
 
@@ -115,14 +116,6 @@ function parseOrder(text: string): Reading<PointOrder> {
   if (order !== undefined) return { ok: true, value: order };
   return { ok: false, message: `${JSON.stringify(text)} is no order; allowed are ${POINT_ORDERS.join(", ")}` };
 }
-
-const headOf = ({ number, revision, status, unit, editions }: Job) => ({
-  number,
-  revision,
-  status,
-  unit,
-  placing: editions.placing,
-});
 
 function textOf(job: Job, survey: Survey, { out, all }: SurveyCommand, shell: Shell): string {
   const options = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all };

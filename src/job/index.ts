@@ -9,6 +9,6 @@ export type { RuleId } from "./model/severities.js";
 export { isRaised, RULE_IDS, RULE_SEVERITIES } from "./model/severities.js";
 export type { JobOptions } from "./read-job.js";
 export { readJob } from "./read-job.js";
-export { SHOP_FOLDER, shopFileName } from "./resolve/shop.js";
+export { SHOP_FOLDER, SHOP_NAMES, shopFileName } from "./resolve/shop.js";
 export { jobJsonSchema, shopJsonSchema } from "./schema/json-schema.js";
 export { markFault, markKey } from "./schema/marks.js";

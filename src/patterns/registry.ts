@@ -16,13 +16,11 @@ const PATTERNS = {
   points,
 };
 
-type Definition = (typeof PATTERNS)[keyof typeof PATTERNS];
-
 /** A rod pattern, whole. */
-export type Pattern = NonNullable<ReturnType<Definition["resolve"]>["pattern"]>;
+export type Pattern = NonNullable<ReturnType<(typeof PATTERNS)[keyof typeof PATTERNS]["resolve"]>["pattern"]>;
 
 /** A rod pattern as a job file writes it. */
-export type PatternDocument = z.output<ReturnType<Definition["schema"]>>;
+export type PatternDocument = z.output<ReturnType<(typeof PATTERNS)[keyof typeof PATTERNS]["schema"]>>;
 
 type AnyDefinition = PatternDefinition<z.ZodType<PatternDocument>, Pattern>;
 

@@ -83,3 +83,12 @@ export interface Summary {
   readonly checks: readonly SummaryCheck[];
   readonly files: readonly SummaryFile[];
 }
+
+/** What a budget or a survey says of its job: the placing edition is the one that rods are held to. */
+export interface PlacingHead {
+  readonly number: string;
+  readonly revision: string;
+  readonly status: string;
+  readonly unit: "in" | "mm";
+  readonly placing: string;
+}

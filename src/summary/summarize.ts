@@ -6,7 +6,7 @@ import type { Job } from "../job/model/job.js";
 import type { Hole } from "../template/model.js";
 import type { Unit } from "../units/length.js";
 import { NM_PER_MM, roundSymmetric, toUnit } from "../units/length.js";
-import type { Summary, SummaryBase, SummaryCheck, SummaryHole } from "./model.js";
+import type { PlacingHead, Summary, SummaryBase, SummaryCheck, SummaryHole } from "./model.js";
 
 /** Area in square millimetres -> the job's unit squared, rounded to 1e-6 in2 or 1e-5 mm2: half away from zero. */
 export function areaInUnit(area: number, unit: Unit): number {
@@ -113,4 +113,9 @@ export function summarizeJob(job: Job): Summary["job"] {
     unit,
     editions: { rules: editions.set, templateHoles, baseHoles, edges, concrete, placing },
   };
+}
+
+/** What a budget or a survey says of the job. */
+export function placingHead({ number, revision, status, unit, editions }: Job): PlacingHead {
+  return { number, revision, status, unit, placing: editions.placing };
 }

@@ -1,7 +1,9 @@
 /** Two states of a job, and what must be cut again. */
 import { checkBase } from "../checks/checked.js";
 import type { Side, TemplateState } from "../compare/index.js";
-import { makeTemplateState } from "../compare/index.js";
+import { compareSides, makeTemplateState } from "../compare/index.js";
+import type { CompareForm } from "../formats/compare-json.js";
+import { compareForm } from "../formats/compare-json.js";
 import { makingKinds, roleOf } from "../outputs/index.js";
 import { summarizeJob } from "../summary/summarize.js";
 import type { OpenedJob } from "./open.js";
@@ -24,4 +26,9 @@ export function jobSide(
     return makeTemplateState(summary, { unit: job.unit, delivered: !held, roleOf, bytesOf });
   });
   return { name, source: "job", job: summarizeJob(job), templates };
+}
+
+/** Two states of a job in machine form: what `compare --json` prints of two job files. */
+export function compareJobs(old: OpenedJob, fresh: OpenedJob): CompareForm {
+  return compareForm(compareSides(jobSide("OLD", old), jobSide("NEW", fresh)));
 }

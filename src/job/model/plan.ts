@@ -4,6 +4,7 @@
  * bearing (degrees clockwise from site north).
  */
 import type { Place } from "../../diagnostics/finding.js";
+import type { PointOrder } from "../../readers/points-model.js";
 import type { SurveyUnit } from "../../units/coordinate.js";
 import type { Length } from "../../units/length.js";
 import type { Input, Offset } from "./values.js";
@@ -58,8 +59,7 @@ export type TransformSpec =
     }
   | { readonly kind: "none" };
 
-export type { SurveyUnit };
-export type PointOrder = "PNEZD" | "PENZD";
+export type { PointOrder, SurveyUnit };
 
 export interface PlanSpec {
   /** In the order written: x lines, y lines, the others. */
