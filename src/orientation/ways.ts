@@ -21,7 +21,8 @@ export function wrongWays(base: Base, outline: Contour): readonly WayMove[] {
 
 /** Every way of laying down the rods of these bases, the right one first: quarter turns and turns of bolt circles. */
 export function patternWays(bases: readonly Base[]): readonly WayMove[] {
-  return [RIGHT, ...distinct([...QUARTERS, ...bases.flatMap(pitchWays)])];
+  const pitched = bases.flatMap(pitchWays);
+  return pitched.length === 0 ? RIGHT_AND_QUARTERS : [RIGHT, ...distinct([...QUARTERS, ...pitched])];
 }
 
 /** The right way round. */
@@ -33,6 +34,8 @@ export const QUARTERS: readonly WayMove[] = [false, true].flatMap((faceDown) =>
     degrees === 0 && !faceDown ? [] : [wayOf(faceDown, degrees, turnOf(degrees), true)],
   ),
 );
+
+const RIGHT_AND_QUARTERS: readonly WayMove[] = [RIGHT, ...QUARTERS];
 
 /** Every way of laying a bolt circle onto itself: turns by whole pitches, and mirrors in the axes through its rods. */
 function pitchWays({ groups }: Base): readonly WayMove[] {
@@ -109,16 +112,18 @@ function moveOf(mirrors: boolean, cos: number, sin: number, dx: number, dy: numb
   };
 }
 
+const PROBES: readonly Point[] = [ORIGIN, { x: 1000, y: 0 }, { x: 0, y: 1000 }];
+
 /** Ways that move three points alike, within rounding, are one: the first of them is kept. */
 function distinct(ways: readonly WayMove[]): readonly WayMove[] {
-  const seen = new Set<string>();
+  const seen: (readonly number[])[] = [];
   return ways.filter(({ move }) => {
-    const key = [ORIGIN, { x: 1000, y: 0 }, { x: 0, y: 1000 }]
-      .map(move.apply)
-      .map(({ x, y }) => `${Math.round(x * 1e4) + 0} ${Math.round(y * 1e4) + 0}`)
-      .join(" ");
-    if (seen.has(key)) return false;
-    seen.add(key);
+    const images = PROBES.flatMap((at) => {
+      const { x, y } = move.apply(at);
+      return [Math.round(x * 1e4), Math.round(y * 1e4)];
+    });
+    if (seen.some((other) => other.every((value, i) => value === images[i]))) return false;
+    seen.push(images);
     return true;
   });
 }
