@@ -1,5 +1,4 @@
 /** `rodplate survey JOB POINTS`: the rods as surveyed against their places and against the base plates. */
-import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { worstFirst } from "../checks/index.js";
 import { counted } from "../checks/words.js";
@@ -26,7 +25,8 @@ import { SURVEY_CAUTIONS, surveyJob, surveyPlan } from "../survey/index.js";
 import type { Reading, SurveyUnit } from "../units/index.js";
 import { inches, millimetres, parseLength } from "../units/index.js";
 import type { Command } from "./arguments.js";
-import { fileFault, showFindings } from "./findings.js";
+import { readBytes } from "./file-system.js";
+import { showFindings } from "./findings.js";
 import { type NamedText, targetFaults, writeFolder } from "./folder-writer.js";
 import { loadInputs } from "./load.js";
 import type { ExitCode, Shell } from "./shell.js";
@@ -82,24 +82,13 @@ async function readAim({ job: name }: SurveyCommand, shell: Shell): Promise<Outc
 
 function surveyAim(command: SurveyCommand, { job, aim }: Aimed, shell: Shell): Outcome<Survey> {
   const options = readOptions(command, job);
-  const bytes = readPointsFile(command.points, shell);
+  const bytes = readBytes(resolve(shell.currentFolder, command.points), command.points);
   if (!options.ok || !bytes.ok)
     return { ok: false, findings: [...(options.ok ? [] : options.findings), ...(bytes.ok ? [] : bytes.findings)] };
   const { unit, order, terms } = options.value;
   const jobOrder = job.plan?.settingOut.order ?? null;
   const points = readPoints(bytes.value, command.points, { unit, order, jobOrder });
   return points.ok ? surveyJob(job, aim, points.value, terms) : points;
-}
-
-function readPointsFile(name: string, shell: Shell): Outcome<Uint8Array> {
-  try {
-    return { ok: true, value: readFileSync(resolve(shell.currentFolder, name)), findings: [] };
-  } catch (error) {
-    if (!(error instanceof Error && "code" in error)) throw error;
-    const missing = error.code === "ENOENT";
-    const message = missing ? "there is no such file" : `cannot be read: ${error.message}`;
-    return { ok: false, findings: [fileFault(name, missing ? "missing-file" : "unreadable-file", message)] };
-  }
 }
 
 interface Options {

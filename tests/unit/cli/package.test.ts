@@ -15,16 +15,23 @@ import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { lockTarget } from "../../../src/cli/package-lock.js";
 import type { PackageTarget } from "../../../src/cli/package-target.js";
-import { inspectPackage, PackageFault, targetOf } from "../../../src/cli/package-target.js";
+import { inspectPackage, targetOf } from "../../../src/cli/package-target.js";
 import type { Step } from "../../../src/cli/package-writer.js";
 import { repairPackage, startPackage } from "../../../src/cli/package-writer.js";
+import type { Outcome } from "../../../src/diagnostics/finding.js";
+
+/** The value of an outcome that must have one. */
+function valueOf<T>(outcome: Outcome<T>): T {
+  if (!outcome.ok) throw new Error(outcome.findings.map(({ message }) => message).join("; "));
+  return outcome.value;
+}
 
 let root: string;
 let target: PackageTarget;
 
 beforeEach(() => {
   root = mkdtempSync(join(tmpdir(), "rodplate-package-"));
-  target = targetOf("out", root);
+  target = valueOf(targetOf("out", root));
 });
 
 afterEach(() => rmSync(root, { recursive: true, force: true }));
@@ -33,7 +40,7 @@ const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 /** Writes a package of two bases whose files hold `word`. */
 function writePackage(word: string, step?: Step): void {
-  const writer = startPackage(target, step);
+  const writer = valueOf(startPackage(target, step));
   const files = ["B1/a.dxf", "B1/a.svg", "B2/b.dxf"].map((path) => ({ path, bytes: bytesOf(`${word} of ${path}`) }));
   writer.append("ledger.csv", bytesOf("head,"));
   for (const { path, bytes } of files) writer.add(path, bytes);
@@ -46,7 +53,7 @@ function writePackage(word: string, step?: Step): void {
     "summary.json",
     bytesOf(JSON.stringify({ schema: 1, bases: [{ files: listed.slice(0, 3) }], files: listed.slice(3) })),
   );
-  writer.finish();
+  expect(writer.finish()).toBeNull();
 }
 
 const wordIn = (folder: string): string => readFileSync(join(folder, "B1/a.dxf"), "utf8").split(" ")[0] ?? "";
@@ -121,13 +128,9 @@ describe("a kill at any step", () => {
 
 describe("DIR is replaced only when it is absent, empty or an untouched package", () => {
   const refusal = (): string => {
-    try {
-      repairPackage(target);
-    } catch (error) {
-      if (error instanceof PackageFault) return error.message;
-      throw error;
-    }
-    return "";
+    const fault = repairPackage(target);
+    if (fault !== null) expect(fault).toMatchObject({ code: "package-folder", severity: "error", at: { file: "out" } });
+    return fault?.message ?? "";
   };
 
   it("takes an absent and an empty one", () => {
@@ -179,26 +182,36 @@ describe("DIR is replaced only when it is absent, empty or an untouched package"
     rmSync(target.folder);
     symlinkSync(root, target.folder);
     expect(refusal()).toContain("symbolic link");
-    expect(() => targetOf("/", root)).toThrow(PackageFault);
-    expect(() => targetOf(".", root)).toThrow(PackageFault);
-    expect(() => targetOf("..", root)).toThrow(PackageFault);
-    expect(targetOf("..out/", root).folder).toBe(join(root, "..out"));
+    for (const [dir, message] of [
+      ["/", "/ is the root of the file system"],
+      [".", ". holds the folder you are in"],
+      ["..", ".. holds the folder you are in"],
+      [" ", "the name of the package folder is empty"],
+    ] as const) {
+      const { ok, findings } = targetOf(dir, root);
+      expect([ok, findings]).toMatchObject([false, [{ code: "package-folder", at: { file: dir } }]]);
+      expect(findings[0]?.message).toContain(message);
+    }
+    expect(valueOf(targetOf("..out/", root)).folder).toBe(join(root, "..out"));
   });
 });
 
 describe("two makes at once", () => {
   it("are kept apart by the lock, which a dead holder does not keep", () => {
-    const unlock = lockTarget(target);
+    const unlock = valueOf(lockTarget(target));
     expect(existsSync(target.lock)).toBe(true);
     unlock();
     expect(existsSync(target.lock)).toBe(false);
     writeFileSync(target.lock, JSON.stringify({ pid: process.ppid, started: "" }));
-    expect(() => lockTarget(target)).toThrow(/another make/);
+    const refused = lockTarget(target);
+    expect(refused.ok).toBe(false);
+    expect(refused.findings).toMatchObject([{ code: "package-folder", at: { file: "out" } }]);
+    expect(refused.findings[0]?.message).toContain(`another make (process ${process.ppid}) is writing out; if not,`);
     writeFileSync(target.lock, JSON.stringify({ pid: process.ppid, started: "1" }));
-    if (existsSync("/proc/self/stat")) lockTarget(target)();
+    if (existsSync("/proc/self/stat")) valueOf(lockTarget(target))();
     for (const left of ["", "{", JSON.stringify({ pid: 2 ** 30, started: "" })]) {
       writeFileSync(target.lock, left);
-      lockTarget(target)();
+      valueOf(lockTarget(target))();
     }
     expect(leftovers()).toEqual([]);
   });
