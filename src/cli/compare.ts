@@ -8,6 +8,7 @@ import { writeCompareJson } from "../formats/compare-json.js";
 import { writeCompareText } from "../formats/compare-text.js";
 import { jobSide } from "../tasks/compare.js";
 import type { Command } from "./arguments.js";
+import { attemptReading } from "./file-system.js";
 import { fileFault, showFindings } from "./findings.js";
 import { openFile } from "./open.js";
 import { SUMMARY } from "./package-target.js";
@@ -44,9 +45,10 @@ function uniqueFindings(sides: readonly Outcome<Side>[]): Outcome<Side>["finding
 /** A folder, or the summary in it, is a package; any other file is a job. */
 async function readSide(name: string, shell: Shell): Promise<Outcome<Side>> {
   const path = resolve(shell.currentFolder, name);
-  const stat = statSync(path, { throwIfNoEntry: false });
-  if (stat === undefined) return { ok: false, findings: [fileFault(name, "missing-file", missingWords(path))] };
-  if (stat.isDirectory()) return readPackage(path, name);
+  const stat = attemptReading(() => statSync(path, { throwIfNoEntry: false }), name);
+  if (!stat.ok) return stat;
+  if (stat.value === undefined) return { ok: false, findings: [fileFault(name, "missing-file", missingWords(path))] };
+  if (stat.value.isDirectory()) return readPackage(path, name);
   return basename(path) === SUMMARY ? readPackage(resolve(path, ".."), name) : openSide(name, shell);
 }
 

@@ -1,18 +1,18 @@
 /** `rodplate make JOB --out DIR`: the whole package into DIR, or nothing. */
-import { existsSync, mkdirSync } from "node:fs";
 import { join, relative } from "node:path";
 import { counted } from "../checks/words.js";
+import type { Outcome } from "../diagnostics/finding.js";
 import type { Part } from "../tasks/growing-files.js";
 import type { OpenedJob } from "../tasks/open.js";
 import { makePackageInParts } from "../tasks/package.js";
 import type { Command } from "./arguments.js";
-import { fileFault, showFindings } from "./findings.js";
+import { chunksOf } from "./file-system.js";
+import { showFindings } from "./findings.js";
 import { openFile } from "./open.js";
-import { lockTarget } from "./package-lock.js";
-import type { PackageTarget } from "./package-target.js";
-import { chunksOf, PackageFault, SUMMARY, targetOf } from "./package-target.js";
+import type { PackageFolder } from "./package-folder.js";
+import { withPackageFolder } from "./package-folder.js";
+import { SUMMARY } from "./package-target.js";
 import type { PackageWriter } from "./package-writer.js";
-import { repairPackage, startPackage } from "./package-writer.js";
 import { startProgress } from "./progress.js";
 import type { Report } from "./report.js";
 import { startReport } from "./report.js";
@@ -24,81 +24,20 @@ type MakeCommand = Extract<Command, { kind: "make" }>;
 
 /** What is wrong with DIR or the disk is the user's to put right: exit code 2, and DIR is as it was. */
 export async function runMake(command: MakeCommand, shell: Shell): Promise<ExitCode> {
-  try {
-    return await makeLocked(command, shell);
-  } catch (error) {
-    const message = messageOf(error);
-    if (message === null) throw error;
-    await showFindings([fileFault(command.out, "package-folder", message)], command.json, shell);
-    return 2;
-  }
+  const made = await withPackageFolder(command.out, shell.currentFolder, (folder) => makeInto(folder, command, shell));
+  if (made.ok) return made.value;
+  await showFindings(made.findings, command.json, shell);
+  return 2;
 }
 
-function messageOf(error: unknown): string | null {
-  if (error instanceof PackageFault) return error.message;
-  if (!(error instanceof Error) || !("syscall" in error)) return null;
-  return `the package could not be written: ${systemWords(error)}`;
-}
-
-const SYSTEM_WORDS: Readonly<Record<string, string>> = {
-  EACCES: "no permission",
-  EPERM: "not permitted",
-  EROFS: "the file system is read-only",
-  ENOSPC: "the disk is full",
-  EDQUOT: "the disk quota is used up",
-  ENOTDIR: "a part of the path is a file, not a folder",
-  ENAMETOOLONG: "a name is too long for this file system",
-  EXDEV: "the folder is a mount point and cannot be renamed",
-  EBUSY: "the folder is in use or a mount point and cannot be renamed",
-  EMFILE: "too many open files",
-};
-
-function systemWords(error: Error): string {
-  const { code, path, message }: NodeJS.ErrnoException = error;
-  const words = SYSTEM_WORDS[code ?? ""];
-  return words === undefined ? message : `${words}${path === undefined ? "" : ` (${path})`}`;
-}
-
-async function makeLocked(command: MakeCommand, shell: Shell): Promise<ExitCode> {
-  const target = targetOf(command.out, shell.currentFolder);
-  let unlock = existsSync(target.parent) ? lockTarget(target) : null;
-  try {
-    repairPackage(target);
-    const opened = await openFile(command.job, shell);
-    await showFindings(opened.findings, command.json, shell);
-    if (!opened.ok) return 2;
-    mkdirSync(target.parent, { recursive: true });
-    unlock ??= lockTarget(target);
-    const report = await writePackage(command, target, opened.value, shell);
-    await showResult(command, target, report, shell);
-    return report.held > 0 ? 1 : 0;
-  } finally {
-    unlock?.();
-  }
-}
-
-async function writePackage(
-  command: MakeCommand,
-  target: PackageTarget,
-  opened: OpenedJob,
-  shell: Shell,
-): Promise<Report> {
-  const writer = startPackage(target);
-  const giveUp = (): void => {
-    writer.discard();
-    process.exit(130);
-  };
-  process.once("SIGINT", giveUp);
-  try {
-    const report = await writeFiles(command, writer, opened, shell);
-    writer.finish();
-    return report;
-  } catch (error) {
-    writer.discard();
-    throw error;
-  } finally {
-    process.off("SIGINT", giveUp);
-  }
+async function makeInto(dir: PackageFolder, command: MakeCommand, shell: Shell): Promise<Outcome<ExitCode>> {
+  const opened = await openFile(command.job, shell);
+  await showFindings(opened.findings, command.json, shell);
+  if (!opened.ok) return { ok: true, value: 2, findings: [] };
+  const report = await dir.write((writer) => writeFiles(command, writer, opened.value, shell));
+  if (!report.ok) return report;
+  await showResult(command, dir, report.value, shell);
+  return { ok: true, value: report.value.held > 0 ? 1 : 0, findings: [] };
 }
 
 async function writeFiles(
@@ -126,8 +65,10 @@ async function writeFiles(
     done += 1;
     await progress.show(done, opened.job.bases.length);
     await nextTurn();
+    if (writer.isStopped) break;
   }
   await progress.end();
+  if (writer.isStopped) return report;
   for (const { path, bytes } of made.documents) {
     writer.add(path, bytes);
     report.addFiles(1);
@@ -142,7 +83,7 @@ async function writeFiles(
 /** Lets signals and output through. */
 const nextTurn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 
-async function showResult({ json }: MakeCommand, target: PackageTarget, report: Report, shell: Shell): Promise<void> {
+async function showResult({ json }: MakeCommand, target: PackageFolder, report: Report, shell: Shell): Promise<void> {
   if (json) {
     for (const chunk of chunksOf(join(target.folder, SUMMARY))) await shell.out.write(chunk);
     return;

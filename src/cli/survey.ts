@@ -1,5 +1,4 @@
 /** `rodplate survey JOB POINTS`: the rods as surveyed against their places and against the base plates. */
-import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { worstFirst } from "../checks/index.js";
 import { counted } from "../checks/words.js";
@@ -21,7 +20,8 @@ import { surveyAim, surveyPoints } from "../tasks/survey.js";
 import type { Reading, SurveyUnit } from "../units/index.js";
 import { parseLength } from "../units/index.js";
 import type { Command } from "./arguments.js";
-import { fileFault, showFindings } from "./findings.js";
+import { readBytes } from "./file-system.js";
+import { showFindings } from "./findings.js";
 import { targetFaults } from "./folder-writer.js";
 import { openFile } from "./open.js";
 import { writeResult } from "./result-folder.js";
@@ -59,21 +59,10 @@ function surveyOpened(command: SurveyCommand, opened: OpenedJob, shell: Shell): 
   const aim = surveyAim(opened);
   if (!aim.ok) return aim;
   const options = readOptions(command, opened.job);
-  const bytes = readPointsFile(command.points, shell);
+  const bytes = readBytes(resolve(shell.currentFolder, command.points), command.points);
   if (!options.ok || !bytes.ok)
     return { ok: false, findings: [...(options.ok ? [] : options.findings), ...(bytes.ok ? [] : bytes.findings)] };
   return surveyPoints(opened, aim.value, { name: command.points, bytes: bytes.value, ...options.value });
-}
-
-function readPointsFile(name: string, shell: Shell): Outcome<Uint8Array> {
-  try {
-    return { ok: true, value: readFileSync(resolve(shell.currentFolder, name)), findings: [] };
-  } catch (error) {
-    if (!(error instanceof Error && "code" in error)) throw error;
-    const missing = error.code === "ENOENT";
-    const message = missing ? "there is no such file" : `cannot be read: ${error.message}`;
-    return { ok: false, findings: [fileFault(name, missing ? "missing-file" : "unreadable-file", message)] };
-  }
 }
 
 interface Options {
