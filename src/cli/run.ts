@@ -3,7 +3,6 @@ import { parseCommand } from "./arguments.js";
 import { helpText } from "./help.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { readVersion } from "./shell.js";
-import { runStart, starterNames } from "./start.js";
 
 /** Commands are loaded when they are called for: what they stand on takes longer to load than a small command to run. */
 async function runCommand(args: readonly string[], shell: Shell): Promise<ExitCode> {
@@ -16,13 +15,13 @@ async function runCommand(args: readonly string[], shell: Shell): Promise<ExitCo
   const { command } = parsed;
   switch (command.kind) {
     case "help":
-      await shell.out.write(helpText(command.about, starterNames()));
+      await shell.out.write(helpText(command.about, (await import("./start.js")).starterNames()));
       return 0;
     case "version":
       await shell.out.write(`${readVersion()}\n`);
       return 0;
     case "start":
-      return runStart(command, shell);
+      return (await import("./start.js")).runStart(command, shell);
     case "check":
       return (await import("./check.js")).runCheck(command, shell);
     case "make":

@@ -26,8 +26,8 @@ afterEach(() => rmSync(folder, { recursive: true, force: true }));
 const run = (text: string) => runProgram(folder, text.split(" "));
 
 describe("rodplate budget", () => {
-  it("prints the bases worst first, and the ones not checked with what is wanting; exit code 0", () => {
-    const { status, stdout, stderr } = run("budget job.yaml");
+  it("prints the bases worst first, and the ones not checked with what is wanting; exit code 0", async () => {
+    const { status, stdout, stderr } = await run("budget job.yaml");
     expect([status, stderr]).toEqual([0, ""]);
     const rows = stdout.split("\n").filter((line) => /^B\d +\d/.test(line));
     expect(rows.map((line) => line.slice(0, 2))).toEqual(["B1", "B2", "B3"]);
@@ -40,10 +40,10 @@ describe("rodplate budget", () => {
     expect(readdirSync(folder)).toEqual(["job.yaml"]);
   });
 
-  it("--json: the documented machine form and nothing else, the same every time", () => {
-    const { status, stdout, stderr } = run("budget job.yaml --json");
+  it("--json: the documented machine form and nothing else, the same every time", async () => {
+    const { status, stdout, stderr } = await run("budget job.yaml --json");
     expect([status, stderr]).toEqual([0, ""]);
-    expect(run("budget job.yaml --json").stdout).toBe(stdout);
+    expect((await run("budget job.yaml --json")).stdout).toBe(stdout);
     const { schema, job, bases, cautions } = JSON.parse(stdout);
     expect([schema, job.number, job.unit, cautions.length > 0]).toEqual([1, "26-031", "in", true]);
     const [first, second, third] = bases;
@@ -73,8 +73,8 @@ describe("rodplate budget", () => {
     });
   });
 
-  it("--out: tables and a sheet a base", () => {
-    expect(run("budget job.yaml --out out").status).toBe(0);
+  it("--out: tables and a sheet a base", async () => {
+    expect((await run("budget job.yaml --out out")).status).toBe(0);
     expect(readdirSync(join(folder, "out")).sort()).toEqual([
       "B1_budget.svg",
       "B2_budget.svg",
@@ -103,28 +103,28 @@ describe("rodplate budget", () => {
     expect(readFileSync(join(folder, "out", "B1_budget.svg"), "utf8")).toContain("WORST CASE -0.125 in");
   });
 
-  it("2: a folder that is not empty stays as it is; so does one when the job is at fault", () => {
+  it("2: a folder that is not empty stays as it is; so does one when the job is at fault", async () => {
     mkdirSync(join(folder, "out"));
     writeFileSync(join(folder, "out", "mine.txt"), "mine");
-    const { status, stderr } = run("budget job.yaml --out out");
+    const { status, stderr } = await run("budget job.yaml --out out");
     expect([status, stderr]).toEqual([2, expect.stringContaining("not empty")]);
     expect(readdirSync(join(folder, "out"))).toEqual(["mine.txt"]);
     writeFileSync(
       join(folder, "job.yaml"),
       JOB.replace("target: 95 %", "target: 200 %").replace("quantity: 6", "quantity: x"),
     );
-    const faulty = run("budget job.yaml --out new");
+    const faulty = await run("budget job.yaml --out new");
     expect(faulty.status).toBe(2);
     expect(faulty.stderr).toMatch(/job\.yaml:5:\d+ budget\.target/);
     expect(faulty.stderr).toContain("bases[0].quantity");
     expect(existsSync(join(folder, "new"))).toBe(false);
-    const { findings } = JSON.parse(run("budget job.yaml --json").stdout);
+    const { findings } = JSON.parse((await run("budget job.yaml --json")).stdout);
     expect(findings.length).toBe(2);
   });
 
-  it("help", () => {
-    expect(run("help budget").stdout).toContain("rodplate budget JOB [--out DIR] [--json]");
-    expect(run("budget").status).toBe(2);
-    expect(run("budget --ouut x job.yaml").stderr).toContain("did you mean --out");
+  it("help", async () => {
+    expect((await run("help budget")).stdout).toContain("rodplate budget JOB [--out DIR] [--json]");
+    expect((await run("budget")).status).toBe(2);
+    expect((await run("budget --ouut x job.yaml")).stderr).toContain("did you mean --out");
   });
 });

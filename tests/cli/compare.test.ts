@@ -21,9 +21,9 @@ function change(from: string, to: string, text: string | RegExp, by: string): vo
 }
 
 describe("exit codes", () => {
-  it("0: a job and its own package are the same, whichever comes first", () => {
+  it("0: a job and its own package are the same, whichever comes first", async () => {
     writeJob(folder, "job.yaml");
-    expect(run("make job.yaml --out out").status).toBe(0);
+    expect((await run("make job.yaml --out out")).status).toBe(0);
     const before = filesIn(folder);
     for (const [old, fresh] of [
       ["job.yaml", "out"],
@@ -31,19 +31,19 @@ describe("exit codes", () => {
       ["out/summary.json", "out"],
       ["job.yaml", "job.yaml"],
     ]) {
-      const compared = run(`compare ${old} ${fresh}`);
+      const compared = await run(`compare ${old} ${fresh}`);
       expect([compared.status, compared.stderr]).toEqual([0, ""]);
       expect(compared.stdout).toContain("2 templates: 2 unchanged.\n");
     }
     expect(filesIn(folder)).toEqual(before);
   });
 
-  it("1: a moved hole of a template that is cut already, told with tag and way, the worst first", () => {
+  it("1: a moved hole of a template that is cut already, told with tag and way, the worst first", async () => {
     writeJob(folder, "job.yaml");
-    expect(run("make job.yaml --out out").status).toBe(0);
+    expect((await run("make job.yaml --out out")).status).toBe(0);
     const points = "kind: points, at: [[-4.5, 4], [4.5, 4], [4.5625, -4], [-4.5, -4]]";
     change("job.yaml", "new.yaml", "kind: rectangle, x: 9, y: 8", points);
-    const compared = run("compare out new.yaml");
+    const compared = await run("compare out new.yaml");
     expect(compared.status).toBe(1);
     expect(compared.stdout).toMatch(
       /^RECUT .*\n {2}B2 {2}base B2, 2 off {2}hole A3 moved 1\/16 in \(x \+1\/16, y 0\)$/m,
@@ -53,10 +53,10 @@ describe("exit codes", () => {
     expect(compared.stdout).not.toContain("\u001b");
   });
 
-  it("0: a revision letter alone is marks only, and says that it is no recut", () => {
+  it("0: a revision letter alone is marks only, and says that it is no recut", async () => {
     writeJob(folder, "a.yaml");
     writeJob(folder, "b.yaml", { revision: "B", status: "preliminary" });
-    const compared = run("compare a.yaml b.yaml");
+    const compared = await run("compare a.yaml b.yaml");
     expect(compared.status).toBe(0);
     expect(compared.stdout).toMatch(/^MARKS ONLY .*no recut/m);
     expect(compared.stdout).toContain("revision A -> B");
@@ -64,19 +64,19 @@ describe("exit codes", () => {
     expect(compared.stdout).toContain("2 templates: 2 marks only.");
   });
 
-  it("a template held in OLD was never cut; one held in NEW has nothing to cut by", () => {
+  it("a template held in OLD was never cut; one held in NEW has nothing to cut by", async () => {
     writeJob(folder, "held.yaml", { held: true });
     writeJob(folder, "good.yaml");
-    expect(run("make held.yaml --out held").status).toBe(1);
+    expect((await run("make held.yaml --out held")).status).toBe(1);
     for (const held of ["held.yaml", "held"]) {
-      const freed = run(`compare ${held} good.yaml`);
+      const freed = await run(`compare ${held} good.yaml`);
       expect([freed.status, freed.stdout.includes("TO CUT")]).toEqual([0, true]);
-      const caught = run(`compare good.yaml ${held}`);
+      const caught = await run(`compare good.yaml ${held}`);
       expect([caught.status, caught.stdout.includes("held now")]).toEqual([0, true]);
     }
   });
 
-  it("a job in millimetres that is the same plate as one in inches", () => {
+  it("a job in millimetres that is the same plate as one in inches", async () => {
     writeJob(folder, "inches.yaml", { bases: 1 });
     const text = readFileSync(join(folder, "inches.yaml"), "utf8");
     const metric = text
@@ -84,28 +84,28 @@ describe("exit codes", () => {
       .replace(/\b(x|y|projection|embedment|hole|thickness|size|diameter): (\d+(?:[-/]\d+)*)(?=[ ,}\n])/g, "$1: $2 in");
     expect(metric).toContain("x: 8 in");
     writeFileSync(join(folder, "metric.yaml"), metric);
-    const compared = run("compare inches.yaml metric.yaml");
+    const compared = await run("compare inches.yaml metric.yaml");
     expect([compared.stderr, compared.status]).toEqual(["", 0]);
     expect(compared.stdout).toMatch(/1 template: 1 (marks|file) only\./);
   });
 });
 
 describe("2: what is wrong with OLD and NEW is told together, with its place", () => {
-  it("missing files and folders that are no packages", () => {
+  it("missing files and folders that are no packages", async () => {
     mkdirSync(join(folder, "empty"));
     mkdirSync(join(folder, ".killed.old"));
-    expect(run("compare killed empty").stderr).toMatch(
+    expect((await run("compare killed empty")).stderr).toMatch(
       /^killed: .*an interrupted make left an earlier one in \.killed\.old$/m,
     );
-    const compared = run("compare no.yaml empty");
+    const compared = await run("compare no.yaml empty");
     expect([compared.status, compared.stdout]).toEqual([2, ""]);
     expect(compared.stderr).toMatch(/^no\.yaml: there is no such job file or package$/m);
     expect(compared.stderr).toMatch(/^empty.summary\.json: .*not a package/m);
   });
 
-  it("a package whose files were changed or are missing", () => {
+  it("a package whose files were changed or are missing", async () => {
     writeJob(folder, "job.yaml");
-    run("make job.yaml --out out");
+    await run("make job.yaml --out out");
     const files = readSummary(join(folder, "out")).bases[1]?.files ?? [];
     appendFileSync(join(folder, "out", files[0]?.path ?? ""), "x");
     writeFileSync(
@@ -113,7 +113,7 @@ describe("2: what is wrong with OLD and NEW is told together, with its place", (
       readFileSync(join(folder, "out", files[1]?.path ?? "")).fill(32, 0, 1),
     );
     rmSync(join(folder, "out", "questions.csv"));
-    const compared = run("compare out job.yaml");
+    const compared = await run("compare out job.yaml");
     expect(compared.status).toBe(2);
     expect(compared.stderr).toMatch(/^out.summary\.json bases\[1\]\.files\[0\]: B2\/.* bytes, listed are/m);
     expect(compared.stderr).toMatch(/^out.summary\.json bases\[1\]\.files\[1\]: B2\/.* another hash/m);
@@ -137,29 +137,29 @@ describe("2: what is wrong with OLD and NEW is told together, with its place", (
     ["a row that is none", /"rule":"hole-edge"/, '"rule":7', /bases\[0\]\.checks\[\d+\]\.rule: is not text/],
     ["a file that is cut off", /,\s*"checks"[\s\S]*/, "", /:\d+:\d+: is not JSON/],
     ["bases that are none", /"bases": \[/, '"bases": [7,', /bases\[0\]: is not a base/],
-  ])("a summary with %s", (_, text, by, message) => {
+  ])("a summary with %s", async (_, text, by, message) => {
     writeJob(folder, "job.yaml", { bases: 1 });
-    run("make job.yaml --out out");
+    await run("make job.yaml --out out");
     change("out/summary.json", "out/summary.json", text, by);
-    const compared = run("compare job.yaml out");
+    const compared = await run("compare job.yaml out");
     expect([compared.status, compared.stdout]).toEqual([2, ""]);
     expect(compared.stderr).toMatch(message);
   });
 
-  it("a job at fault, in machine form", () => {
+  it("a job at fault, in machine form", async () => {
     writeJob(folder, "job.yaml");
     change("job.yaml", "bad.yaml", "diameter: 3/4", "diameter: 7/9");
-    const compared = run("compare job.yaml bad.yaml --json");
+    const compared = await run("compare job.yaml bad.yaml --json");
     expect([compared.status, compared.stderr]).toEqual([2, ""]);
     expect(JSON.parse(compared.stdout).findings[0].at.file).toBe("bad.yaml");
   });
 });
 
 describe("--json", () => {
-  it("holds every template with its changes, in NEW's unit", () => {
+  it("holds every template with its changes, in NEW's unit", async () => {
     writeJob(folder, "job.yaml");
     change("job.yaml", "new.yaml", "x: 22, y: 12", "x: 22-1/2, y: 12");
-    const compared = run("compare job.yaml new.yaml --json");
+    const compared = await run("compare job.yaml new.yaml --json");
     expect([compared.status, compared.stderr]).toEqual([1, ""]);
     const { schema, unit, recut, counts, templates } = JSON.parse(compared.stdout);
     expect([schema, unit, recut, counts.recut, counts.unchanged]).toEqual([1, "in", 1, 1, 1]);
@@ -174,10 +174,10 @@ describe("--json", () => {
     expect(templates[1]).toMatchObject({ verdict: "unchanged", changes: [] });
   });
 
-  it("warns of another job's number on standard error", () => {
+  it("warns of another job's number on standard error", async () => {
     writeJob(folder, "job.yaml");
     change("job.yaml", "other.yaml", "26-007", "26-008");
-    const compared = run("compare job.yaml other.yaml --json");
+    const compared = await run("compare job.yaml other.yaml --json");
     expect([compared.status, compared.stderr]).toEqual([0, "warning: OLD is job 26-007, NEW is job 26-008\n"]);
   });
 });

@@ -1,25 +1,14 @@
-/** `make` killed at fifty random moments: a whole package, old or new, in DIR or in .DIR.old; the next run puts it right. */
+/** `make` killed at fifty random moments: a whole package, old or new, in DIR or in .DIR.old; the next `make` puts it right. */
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { newFolder, packageFaults, readSummary, runProgram, startProgram, writeJob } from "./program.js";
+import { drawFrom, SEED } from "../seed.js";
+import { newFolder, packageFaults, readSummary, runProcess, runProgram, startProcess, writeJob } from "./program.js";
 
 const KILLS = 50;
 const LANES = 2;
 
-/** Mulberry32 (public domain, T. Ettinger): the same seed gives the same moments. */
-function randomFrom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
-
-const seed = Number(process.env.RODPLATE_SEED ?? Date.now() % 1_000_000);
 let folders: string[] = [];
 let wholeRun = 0;
 
@@ -29,7 +18,7 @@ beforeAll(() => {
     for (const revision of ["A", "B"]) writeJob(folder, `${revision}.yaml`, { revision, bases: 4 });
     writeFileSync(join(folder, "faulty.yaml"), "job: 3\n");
     const start = Date.now();
-    expect(runProgram(folder, ["make", "A.yaml", "--out", "out"]).status).toBe(0);
+    expect(runProcess(folder, ["make", "A.yaml", "--out", "out"]).status).toBe(0);
     wholeRun = Date.now() - start;
   }
 });
@@ -38,9 +27,9 @@ afterAll(() => {
   for (const folder of folders) rmSync(folder, { recursive: true, force: true });
 });
 
-/** Every second kill waits until the new package is being written, so that writing and renaming are hit often. */
-async function killOnce(folder: string, revision: string, random: () => number, late: boolean): Promise<string> {
-  const { child, ended } = startProgram(folder, ["make", `${revision}.yaml`, "--out", "out"]);
+/** Every second kill waits until the new package is being written, so that writing and renaming are hit often. Exit code; null: killed. */
+async function killOnce(folder: string, revision: string, random: () => number, late: boolean): Promise<number | null> {
+  const { child, ended } = startProcess(folder, ["make", `${revision}.yaml`, "--out", "out"]);
   let over = false;
   void ended.then(() => {
     over = true;
@@ -51,41 +40,49 @@ async function killOnce(folder: string, revision: string, random: () => number, 
     await pause(random() * 40);
   } else await pause(random() * wholeRun * 1.1);
   child.kill("SIGKILL");
-  await ended;
-  return over ? "ended" : "killed";
+  return ended;
 }
 
-function wholePackage(folder: string): string {
+const leftovers = (folder: string): string[] => readdirSync(folder).filter((name) => name.startsWith(".out"));
+
+function wholePackage(folder: string): { readonly place: string; readonly revision: string } {
   const place = existsSync(join(folder, "out")) ? "out" : ".out.old";
   expect(packageFaults(join(folder, place))).toEqual([]);
-  return `${place} ${readSummary(join(folder, place)).job.revision}`;
+  return { place, revision: readSummary(join(folder, place)).job.revision };
 }
 
+/** A job at fault writes nothing; what an earlier run left is put right before it is read. */
+async function putRight(folder: string, revision: string): Promise<void> {
+  expect((await runProgram(folder, ["make", "faulty.yaml", "--out", "out"])).status).toBe(2);
+  expect(wholePackage(folder)).toEqual({ place: "out", revision });
+  expect(leftovers(folder)).toEqual([]);
+}
+
+/** The next `make` finds what the kill left, and is killed itself; after every fifth kill one runs to its end. */
 async function runLane(folder: string, random: () => number, kills: number): Promise<string[]> {
   const outcomes: string[] = [];
+  let before = "A";
   for (let kill = 0; kill < kills; kill += 1) {
-    const before = readSummary(join(folder, "out")).job.revision;
     const revision = before === "A" ? "B" : "A";
-    await killOnce(folder, revision, random, kill % 2 === 1);
+    const code = await killOnce(folder, revision, random, kill % 2 === 1);
     const state = wholePackage(folder);
-    expect([`out ${before}`, `.out.old ${before}`, `out ${revision}`]).toContain(state);
-    outcomes.push(state.replace(before, "old").replace(revision, "new"));
-    const { ended } = startProgram(folder, ["make", "faulty.yaml", "--out", "out"]);
-    expect(await ended).toBe(2);
-    expect(packageFaults(join(folder, "out"))).toEqual([]);
-    expect(readdirSync(folder).filter((name) => name.startsWith(".out"))).toEqual([]);
+    expect([`out ${before}`, `.out.old ${before}`, `out ${revision}`]).toContain(`${state.place} ${state.revision}`);
+    if (code !== null) expect([code, state, leftovers(folder)]).toEqual([0, { place: "out", revision }, []]);
+    outcomes.push(`${state.place} ${state.revision === before ? "old" : "new"}`);
+    before = state.revision;
+    if (kill % 5 === 4) await putRight(folder, before);
   }
   return outcomes;
 }
 
-it(`survives ${KILLS} kills (RODPLATE_SEED=${seed})`, { timeout: 400_000 }, async () => {
-  const lanes = folders.map((folder, lane) => runLane(folder, randomFrom(seed + lane), KILLS / LANES));
+it(`survives ${KILLS} kills (RODPLATE_SEED=${SEED})`, { timeout: 400_000 }, async () => {
+  const lanes = folders.map((folder, lane) => runLane(folder, drawFrom(lane), KILLS / LANES));
   const outcomes = (await Promise.all(lanes)).flat();
   expect(outcomes).toHaveLength(KILLS);
   expect(outcomes.filter((outcome) => outcome === "out old").length).toBeGreaterThan(0);
   for (const folder of folders) {
-    expect(runProgram(folder, ["make", "B.yaml", "--out", "out"]).status).toBe(0);
-    expect(packageFaults(join(folder, "out"))).toEqual([]);
+    expect(runProcess(folder, ["make", "B.yaml", "--out", "out"]).status).toBe(0);
+    expect([packageFaults(join(folder, "out")), leftovers(folder)]).toEqual([[], []]);
     expect(readFileSync(join(folder, "out", "ledger.csv"), "utf8")).toContain("washer-cover");
   }
 });

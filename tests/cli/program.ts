@@ -1,40 +1,79 @@
-/** Runs the built program as a user would, in a folder of its own, and looks at packages without the program's own code. */
+/** Runs the program as a user would, in a folder of its own, and looks at packages without the program's own code. */
 import type { ChildProcess, SpawnSyncReturns } from "node:child_process";
 import { spawn, spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { mkdtempSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, realpathSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { runProgram as runInShell } from "../../src/cli/run.js";
+import type { ExitCode, Output, Shell } from "../../src/cli/shell.js";
 
-const MAIN = fileURLToPath(new URL("../../dist/cli/main.js", import.meta.url));
+/** The built program. */
+export const MAIN = fileURLToPath(new URL("../../dist/cli/main.js", import.meta.url));
 
-/** A new, empty folder for one test. */
+/** A new, empty folder for one test, named as a process in it sees it. */
 export function newFolder(): string {
-  return mkdtempSync(join(tmpdir(), "rodplate-cli-"));
+  return realpathSync(mkdtempSync(join(tmpdir(), "rodplate-cli-")));
 }
 
-const environment = { PATH: process.env.PATH, HOME: process.env.HOME };
+/** What a run leaves beside its files. */
+export interface Ended {
+  readonly status: ExitCode;
+  readonly stdout: string;
+  readonly stderr: string;
+}
 
-/** Runs the program to its end. */
-export function runProgram(
+/** What a run sees of the outside beside its folder. By default: no variables, no terminal. */
+export interface Outside {
+  readonly environment?: Shell["environment"];
+  /** Columns of a terminal that both streams go to. */
+  readonly terminal?: number;
+}
+
+/** A morning in November 2026; the clock of every run in this process stands still at it. */
+const NOW = Date.UTC(2026, 10, 24, 9);
+
+/** Runs a command in this process, to its end, with streams, environment, current folder and clock of its own. */
+export async function runProgram(
+  folder: string,
+  args: readonly string[],
+  { environment = {}, terminal }: Outside = {},
+): Promise<Ended> {
+  const [out, err] = [collect(terminal), collect(terminal)];
+  const shell: Shell = { environment, currentFolder: folder, out, err, now: () => NOW };
+  const status = await runInShell(args, shell);
+  return { status, stdout: out.text(), stderr: err.text() };
+}
+
+function collect(columns: number | undefined): Output & { text(): string } {
+  const chunks: Buffer[] = [];
+  return {
+    isTerminal: columns !== undefined,
+    columns,
+    // copied at once: the program may use the same bytes again for the next piece
+    write: async (text) => void chunks.push(typeof text === "string" ? Buffer.from(text) : Buffer.from(text)),
+    text: () => Buffer.concat(chunks).toString("utf8"),
+  };
+}
+
+const bare = { PATH: process.env.PATH, HOME: process.env.HOME };
+
+/** Runs the built program as a process, to its end. */
+export function runProcess(
   folder: string,
   args: readonly string[],
   extra: NodeJS.ProcessEnv = {},
 ): SpawnSyncReturns<string> {
-  return spawnSync(process.execPath, [MAIN, ...args], {
-    cwd: folder,
-    encoding: "utf8",
-    env: { ...environment, ...extra },
-  });
+  return spawnSync(process.execPath, [MAIN, ...args], { cwd: folder, encoding: "utf8", env: { ...bare, ...extra } });
 }
 
-/** Starts the program; resolves when it has ended. */
-export function startProgram(
+/** Starts the built program as a process; resolves when it has ended. */
+export function startProcess(
   folder: string,
   args: readonly string[],
 ): { child: ChildProcess; ended: Promise<number | null> } {
-  const child = spawn(process.execPath, [MAIN, ...args], { cwd: folder, stdio: "ignore", env: environment });
+  const child = spawn(process.execPath, [MAIN, ...args], { cwd: folder, stdio: "ignore", env: bare });
   const ended = new Promise<number | null>((resolve) => child.on("exit", (code) => resolve(code)));
   return { child, ended };
 }

@@ -41,8 +41,8 @@ const run = (text: string) => runProgram(folder, text.split(" "));
 const STATED = "--accuracy 1/16 --height top";
 
 describe("rodplate survey", () => {
-  it("prints groups worst first, both answers, what would let it drop on, what is unmatched; exit code 1", () => {
-    const { status, stdout, stderr } = run(`survey job.yaml built_PNEZD_ft-intl.csv ${STATED}`);
+  it("prints groups worst first, both answers, what would let it drop on, what is unmatched; exit code 1", async () => {
+    const { status, stdout, stderr } = await run(`survey job.yaml built_PNEZD_ft-intl.csv ${STATED}`);
     expect([status, stderr]).toEqual([1, ""]);
     const rows = stdout.split("\n").filter((line) => /^B1 +[AB]-1 +(does not fit|fits) +-?[0-9]/.test(line));
     expect(rows.map((line) => line.split(/ +/)[1])).toEqual(["B-1", "A-1"]);
@@ -55,11 +55,11 @@ describe("rodplate survey", () => {
     expect(readdirSync(folder).sort()).toEqual(["built_PNEZD_ft-intl.csv", "job.yaml"]);
   });
 
-  it("--json: the contract's form and nothing else, the same every time", () => {
+  it("--json: the contract's form and nothing else, the same every time", async () => {
     const command = `survey job.yaml built_PNEZD_ft-intl.csv ${STATED} --json`;
-    const { status, stdout, stderr } = run(command);
+    const { status, stdout, stderr } = await run(command);
     expect([status, stderr]).toEqual([1, ""]);
-    expect(run(command).stdout).toBe(stdout);
+    expect((await run(command)).stdout).toBe(stdout);
     const { groups, unmatched, survey, file } = JSON.parse(stdout);
     expect(file).toMatchObject({ order: "PNEZD", unit: "ft", coordinates: "local", headed: false });
     expect(survey).toEqual({ accuracy: 0.0625, height: "top", within: 2 });
@@ -88,23 +88,23 @@ describe("rodplate survey", () => {
     ).toEqual(["pass", "pass"]);
   });
 
-  it("asks for accuracy and height where nobody states them, and says that they are not known", () => {
-    const { stdout, stderr } = run("survey job.yaml built_PNEZD_ft-intl.csv");
+  it("asks for accuracy and height where nobody states them, and says that they are not known", async () => {
+    const { stdout, stderr } = await run("survey job.yaml built_PNEZD_ft-intl.csv");
     expect(stderr).toContain("the accuracy of its points is not stated: ask the surveyor");
     expect(stderr).toContain("at what height on the rods they were taken is not stated: ask the surveyor");
     expect(stdout).toContain("Accuracy of the survey NOT STATED");
   });
 
-  it("a plate that drops on: exit code 0; within the accuracy: neither", () => {
+  it("a plate that drops on: exit code 0; within the accuracy: neither", async () => {
     writeFileSync(join(folder, "a_PNEZD_ft-intl.csv"), POINTS.split("\n").slice(0, 4).join("\n"));
-    const fits = run(`survey job.yaml a_PNEZD_ft-intl.csv ${STATED}`);
+    const fits = await run(`survey job.yaml a_PNEZD_ft-intl.csv ${STATED}`);
     expect([fits.status, fits.stdout.includes("Not surveyed")]).toEqual([0, true]);
-    const unsure = run("survey job.yaml a_PNEZD_ft-intl.csv --accuracy 1/2 --height top");
+    const unsure = await run("survey job.yaml a_PNEZD_ft-intl.csv --accuracy 1/2 --height top");
     expect([unsure.status, unsure.stdout.includes("within measuring uncertainty")]).toEqual([0, true]);
   });
 
-  it("--out: tables and a sheet for each group that does not plainly fit; --all: for all", () => {
-    expect(run(`survey job.yaml built_PNEZD_ft-intl.csv ${STATED} --out out`).status).toBe(1);
+  it("--out: tables and a sheet for each group that does not plainly fit; --all: for all", async () => {
+    expect((await run(`survey job.yaml built_PNEZD_ft-intl.csv ${STATED} --out out`)).status).toBe(1);
     const tables = ["survey-checks.csv", "survey-groups.csv", "survey-rods.csv"];
     expect(readdirSync(join(folder, "out")).sort()).toEqual(["B1_B-1_survey.svg", ...tables]);
     const read = (name: string) =>
@@ -120,30 +120,30 @@ describe("rodplate survey", () => {
     expect(sheet).toContain("DOES NOT FIT");
     expect(sheet).toContain("29 CFR 1926.755(b)");
     expect(sheet).not.toContain(folder);
-    run(`survey job.yaml built_PNEZD_ft-intl.csv ${STATED} --out all --all`);
+    await run(`survey job.yaml built_PNEZD_ft-intl.csv ${STATED} --out all --all`);
     expect(readdirSync(join(folder, "all")).filter((name) => name.endsWith(".svg"))).toEqual([
       "B1_A-1_survey.svg",
       "B1_B-1_survey.svg",
     ]);
-    expect(run(`survey job.yaml built_PNEZD_ft-intl.csv ${STATED} --out out`).status).toBe(2);
+    expect((await run(`survey job.yaml built_PNEZD_ft-intl.csv ${STATED} --out out`)).status).toBe(2);
   });
 
-  it("bad input: every fault at once, exit code 2, nothing written", () => {
+  it("bad input: every fault at once, exit code 2, nothing written", async () => {
     writeFileSync(join(folder, "bad.csv"), "A-1_A1,x,1\n");
-    const bad = run("survey job.yaml bad.csv --out out");
+    const bad = await run("survey job.yaml bad.csv --out out");
     expect([bad.status, existsSync(join(folder, "out"))]).toEqual([2, false]);
     expect(bad.stderr).toContain("--unit m, mm, ft or ft-us");
-    const number = run("survey job.yaml bad.csv --unit m --order PNEZD");
+    const number = await run("survey job.yaml bad.csv --unit m --order PNEZD");
     expect(number.stderr).toContain("bad.csv:1:2 northing:");
-    const options = run("survey job.yaml none.csv --unit inch --order NEZ --accuracy soon --height low");
+    const options = await run("survey job.yaml none.csv --unit inch --order NEZ --accuracy soon --height low");
     expect(options.status).toBe(2);
     for (const word of ["--unit", "--order", "--accuracy", "--height", "there is no such file"])
       expect(options.stderr).toContain(word);
   });
 
-  it("northing and easting changed round: a finding with its hint, exit code 2", () => {
+  it("northing and easting changed round: a finding with its hint, exit code 2", async () => {
     writeFileSync(join(folder, "built_PENZD_ft-intl.csv"), POINTS);
-    const { status, stdout } = run(`survey job.yaml built_PENZD_ft-intl.csv ${STATED} --json`);
+    const { status, stdout } = await run(`survey job.yaml built_PENZD_ft-intl.csv ${STATED} --json`);
     expect(status).toBe(2);
     expect(JSON.parse(stdout).findings[0]).toMatchObject({
       code: "survey-swapped",

@@ -1,17 +1,28 @@
 /** A sample's package in memory, through the same loader and the same pipeline as the command line. */
-
+import { join } from "node:path";
 import { loadInputs } from "../../src/cli/load.js";
 import { processShell, readVersion } from "../../src/cli/shell.js";
 import { newDocument } from "../../src/cli/svg-document.js";
 import { build } from "../../src/tasks/build.js";
 
-/** Path to bytes of every file that `make` writes for the job, with no date of today in it. */
-export async function buildPackage(folder: string, job: string): Promise<ReadonlyMap<string, Buffer>> {
+type Package = ReadonlyMap<string, Buffer>;
+
+const built = new Map<string, Promise<Package>>();
+
+/** Path to bytes of every file that `make` writes for the job, with no date of today in it. Each job is built once. */
+export function builtPackage(folder: string, job: string): Promise<Package> {
+  const key = join(folder, job);
+  const made = built.get(key) ?? buildPackage(folder, job);
+  built.set(key, made);
+  return made;
+}
+
+async function buildPackage(folder: string, job: string): Promise<Package> {
   const inputs = await loadInputs(job, { ...processShell(), currentFolder: folder });
   if (!inputs.ok) throw new Error(inputs.findings.map(({ message }) => message).join("; "));
-  const built = build(inputs.value, { date: "1970-01-01", version: readVersion(), document: newDocument() });
+  const made = build(inputs.value, { date: "1970-01-01", version: readVersion(), document: newDocument() });
   const files = new Map<string, Buffer>();
-  for (const base of built.bases) for (const file of base.files) files.set(file.path, Buffer.from(file.bytes));
-  for (const file of built.finish().files) files.set(file.path, Buffer.from(file.bytes));
+  for (const base of made.bases) for (const file of base.files) files.set(file.path, Buffer.from(file.bytes));
+  for (const file of made.finish().files) files.set(file.path, Buffer.from(file.bytes));
   return files;
 }

@@ -6,7 +6,7 @@ import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from "
 import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { buildPackage } from "./package.js";
+import { builtPackage } from "./package.js";
 
 const samples = fileURLToPath(new URL("../../samples", import.meta.url));
 const names = readdirSync(samples).filter((name) => statSync(join(samples, name)).isDirectory());
@@ -26,7 +26,7 @@ describe("samples", () => {
 
   it.each(names)("%s gives its expected package, byte for byte", async (name) => {
     const expected = join(samples, name, "expected");
-    const files = await buildPackage(join(samples, name), "job.yaml");
+    const files = await builtPackage(join(samples, name), "job.yaml");
     const changed: string[] = [];
     for (const [path, bytes] of files) {
       const golden = join(expected, path);
@@ -42,7 +42,7 @@ describe("samples", () => {
     "%s as %s gives the same package",
     async (name, twin) => {
       const folder = join(samples, name);
-      const [fromYaml, fromTwin] = [await buildPackage(folder, "job.yaml"), await buildPackage(folder, twin)];
+      const [fromYaml, fromTwin] = [await builtPackage(folder, "job.yaml"), await builtPackage(folder, twin)];
       expect([...fromTwin.keys()]).toEqual([...fromYaml.keys()]);
       for (const [path, bytes] of fromYaml)
         expect(Buffer.compare(fromTwin.get(path) ?? Buffer.alloc(0), bytes), path).toBe(0);

@@ -3,6 +3,7 @@ import { Matrix, SingularValueDecomposition } from "ml-matrix";
 import { describe, expect, it } from "vitest";
 import type { Pair } from "../../src/survey/motion.js";
 import { bestMotion } from "../../src/survey/motion.js";
+import { drawFrom } from "../seed.js";
 
 /**
  * Orthogonal Procrustes problem by singular values (P. H. Schonemann, A generalized solution of the orthogonal Procrustes
@@ -26,21 +27,13 @@ function byMatrices(pairs: readonly Pair[]) {
   };
 }
 
-/** A linear congruential sequence in -1 to 1 (multiplier and increment of ANSI C's example, from memory): any will do. */
-function sequence(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state * 1103515245 + 12345) % 2147483648;
-    return state / 1073741824 - 1;
-  };
-}
-
 describe("best fit of rods", () => {
-  it.each(Array.from({ length: 20 }, (_, i) => i + 1))("set %i agrees with the singular values", (seed) => {
-    const next = sequence(seed);
+  it.each(Array.from({ length: 20 }, (_, i) => i + 1))("set %i agrees with the singular values", (set) => {
+    const draw = drawFrom(set);
+    const next = () => 2 * draw() - 1;
     const angle = next() * Math.PI;
     const [sx, sy] = [next() * 1000, next() * 1000];
-    const pairs = Array.from({ length: 2 + (seed % 9) }, (): Pair => {
+    const pairs = Array.from({ length: 2 + (set % 9) }, (): Pair => {
       const from = { x: next() * 400 + 90, y: next() * 300 - 55 };
       const x = Math.cos(angle) * from.x - Math.sin(angle) * from.y + sx + next() * 8;
       return { from, to: { x, y: Math.sin(angle) * from.x + Math.cos(angle) * from.y + sy + next() * 8 } };

@@ -6,6 +6,7 @@ import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
 import type { Base, Corner, OpeningSpec, OutlineSpec, Pattern } from "../../src/job/model/job.js";
 import { given, missing } from "../../src/job/model/job.js";
 import { drawSheet, findTextCollisions, type SceneGroup, type SheetRequest } from "../../src/sheets/index.js";
+import type { Scene } from "../../src/sheets/scene.js";
 import { inches, type Length, millimetres, parseLength, type Unit } from "../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../fixture.js";
 import { groupsOf, textsOf } from "../unit/sheets/scene-walk.js";
@@ -111,8 +112,18 @@ const specs = fc
 
 type Spec = typeof specs extends fc.Arbitrary<infer T> ? T : never;
 
-/** Skips the run where the plate stage finds that no plate can be made. */
-function requestOf({ unit, pattern, outline, opening, mark, title, held, status, neighbours }: Spec): SheetRequest {
+/** Null where the plate stage finds that no plate can be made. */
+function requestOf({
+  unit,
+  pattern,
+  outline,
+  opening,
+  mark,
+  title,
+  held,
+  status,
+  neighbours,
+}: Spec): SheetRequest | null {
   const fixture = baseFixture();
   const rod = unit === "in" ? { size: "3/4", diameter: inches(0.75) } : { size: "M20", diameter: millimetres(20) };
   const hole = unit === "in" ? inches(0.8125) : millimetres(22);
@@ -122,19 +133,37 @@ function requestOf({ unit, pattern, outline, opening, mark, title, held, status,
     basePlate: neighbours ? fixture.basePlate : { ...fixture.basePlate, shape: missing("basePlate", "none") },
     template: { ...fixture.template, mark, outline, opening },
   };
-  const request = trySheetCase(jobFixture({ unit, title, status }), base, { held });
-  fc.pre(request !== null);
-  return request as SheetRequest;
+  return trySheetCase(jobFixture({ unit, title, status }), base, { held });
 }
 
-const RUNS = { numRuns: 70, seed: 20261124 };
+interface Drawn {
+  readonly request: SheetRequest;
+  readonly scene: Scene;
+}
+
+/** The properties draw the same cases from the one seed; each is made and drawn once. */
+const drawn = new Map<string, Drawn | null>();
+
+/** The sheet of a case; skips the run where there is none. */
+function sheetOf(spec: Spec): Drawn {
+  const key = JSON.stringify(spec);
+  let sheet = drawn.get(key);
+  if (sheet === undefined) {
+    const request = requestOf(spec);
+    sheet = request === null ? null : { request, scene: drawSheet(request) };
+    drawn.set(key, sheet);
+  }
+  fc.pre(sheet !== null);
+  return sheet as Drawn;
+}
+
+const RUNS = { numRuns: 70 };
 
 describe("sheets of arbitrary plates", () => {
   it("the text of a dimension is the distance between its own end points", () => {
     fc.assert(
       fc.property(specs, (spec) => {
-        const request = requestOf(spec);
-        const scene = drawSheet(request);
+        const { scene } = sheetOf(spec);
         const scale = Number(groupsOf(scene.items, "plan")[0]?.data.scale);
         const dimensions = groupsOf(scene.items, "dimension");
         expect(dimensions.length).toBeGreaterThanOrEqual(2);
@@ -147,8 +176,7 @@ describe("sheets of arbitrary plates", () => {
   it("no text lies over a text or a line, or leaves the sheet", () => {
     fc.assert(
       fc.property(specs, (spec) => {
-        const request = requestOf(spec);
-        expect(findTextCollisions(drawSheet(request))).toEqual([]);
+        expect(findTextCollisions(sheetOf(spec).scene)).toEqual([]);
       }),
       RUNS,
     );
@@ -157,8 +185,7 @@ describe("sheets of arbitrary plates", () => {
   it("the hole table, where there is one, has a row for every hole", () => {
     fc.assert(
       fc.property(specs, (spec) => {
-        const request = requestOf(spec);
-        const scene = drawSheet(request);
+        const { request, scene } = sheetOf(spec);
         const tables = groupsOf(scene.items, "hole-table");
         if (request.plate.holes.length > 8) expect(tables.length).toBeGreaterThan(0);
         if (tables.length === 0) return;
@@ -171,11 +198,11 @@ describe("sheets of arbitrary plates", () => {
   });
 
   it("is the same, byte for byte, when drawn and written twice", () => {
-    const write = (request: SheetRequest) => writeSheetSvg(drawSheet(request), createHTMLWindow().document);
+    const write = (scene: Scene) => writeSheetSvg(scene, createHTMLWindow().document);
     fc.assert(
       fc.property(specs, (spec) => {
-        const request = requestOf(spec);
-        expect(write(request)).toBe(write(structuredClone(request)));
+        const { request, scene } = sheetOf(spec);
+        expect(write(scene)).toBe(write(drawSheet(structuredClone(request))));
       }),
       { ...RUNS, numRuns: 25 },
     );

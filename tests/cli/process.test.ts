@@ -1,0 +1,80 @@
+/** What only a process shows: the built program's exit codes, its streams and signals, the machine's language and clock. */
+import { spawnSync } from "node:child_process";
+import { existsSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { join } from "node:path";
+import { setTimeout as pause } from "node:timers/promises";
+import { afterEach, beforeEach, expect, it } from "vitest";
+import { filesIn, MAIN, newFolder, packageFaults, runProcess, runProgram, startProcess, writeJob } from "./program.js";
+
+let folder: string;
+beforeEach(() => {
+  folder = newFolder();
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+it("prints help and version, and ends with 0", async () => {
+  const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
+  expect(runProcess(folder, ["--version"])).toMatchObject({ status: 0, stdout: `${version}\n`, stderr: "" });
+  const { stdout } = await runProgram(folder, ["--help"]);
+  expect(runProcess(folder, ["--help"])).toMatchObject({ status: 0, stdout, stderr: "" });
+});
+
+it("make: prints and writes what it does in another process, whatever the day, the zone and the language", async () => {
+  writeJob(folder, "job.yaml");
+  const environment = { SOURCE_DATE_EPOCH: "0", TZ: "Asia/Tokyo", LANG: "de_DE.UTF-8" };
+  const made = runProcess(folder, ["make", "job.yaml", "--out", "b"], environment);
+  const here = await runProgram(folder, ["make", "job.yaml", "--out", "a"]);
+  expect(made).toMatchObject({
+    status: 0,
+    stdout: here.stdout.replaceAll(join("a", "*"), join("b", "*")).replace("Package: a", "Package: b"),
+    stderr: "",
+  });
+  expect(made.stdout).not.toContain("\u001b");
+  expect(packageFaults(join(folder, "b"))).toEqual([]);
+  const paths = filesIn(join(folder, "a"));
+  expect(filesIn(join(folder, "b"))).toEqual(paths);
+  for (const path of paths) {
+    expect(readFileSync(join(folder, "b", path)).equals(readFileSync(join(folder, "a", path))), path).toBe(true);
+  }
+});
+
+it("check: ends with 1 where something is held, with 2 where the input is at fault, which is told on standard error", () => {
+  writeJob(folder, "held.yaml", { held: true });
+  expect(runProcess(folder, ["check", "held.yaml"])).toMatchObject({ status: 1, stderr: "" });
+  const refused = runProcess(folder, ["check", "no.yaml"]);
+  expect(refused).toMatchObject({ status: 2, stdout: "", stderr: expect.stringMatching(/no\.yaml.*no such file/) });
+});
+
+it("ends quietly when its reader goes away", () => {
+  writeJob(folder, "job.yaml", { bases: 40 });
+  const piped = spawnSync("sh", ["-c", `'${process.execPath}' '${MAIN}' check job.yaml --all | head -1`], {
+    cwd: folder,
+    encoding: "utf8",
+  });
+  expect([piped.stdout.split("\n").length, piped.stderr]).toEqual([2, ""]);
+});
+
+it("leaves DIR alone when it is interrupted, and takes its leftovers along", async () => {
+  writeJob(folder, "many.yaml", { bases: 40 });
+  const { child, ended } = startProcess(folder, ["make", "many.yaml", "--out", "out"]);
+  while (!existsSync(join(folder, ".out.new/B2"))) await pause(2);
+  child.kill("SIGINT");
+  expect(await ended).toBe(130);
+  expect(readdirSync(folder)).toEqual(["many.yaml"]);
+});
+
+it("writes DIR alone: another run is refused as long as the first one is there, even if it stands still", async () => {
+  writeJob(folder, "job.yaml");
+  writeJob(folder, "many.yaml", { bases: 12 });
+  const { child, ended } = startProcess(folder, ["make", "many.yaml", "--out", "out"]);
+  while (!existsSync(join(folder, ".out.new"))) await pause(2);
+  child.kill("SIGSTOP");
+  expect(await runProgram(folder, ["make", "job.yaml", "--out", "out"])).toMatchObject({
+    status: 2,
+    stderr: expect.stringContaining("another make"),
+  });
+  child.kill("SIGCONT");
+  expect(await ended).toBe(0);
+  expect(packageFaults(join(folder, "out"))).toEqual([]);
+  expect(readdirSync(folder).sort()).toEqual(["job.yaml", "many.yaml", "out"]);
+});
