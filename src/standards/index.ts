@@ -27,7 +27,7 @@ export {
 } from "./editions.js";
 export { findCover, findSpacing } from "./find-concrete.js";
 export { findIso9013Deviation, iso9013Perpendicularity } from "./find-cutting.js";
-export { findC2, findEdge } from "./find-edge.js";
+export { findEdge } from "./find-edge.js";
 export { findNut, findWasher, nutStandards, washerStandards } from "./find-fastener.js";
 export { findGrade, type RecommendedNut, recommendedNut } from "./find-grade.js";
 export { findBaseHole, findTemplateHole } from "./find-hole.js";
