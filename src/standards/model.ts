@@ -257,4 +257,5 @@ export interface PerpendicularityRow extends Sourced {
   readonly perThickness: number;
 }
 
+/** ACI 318-19 Table 20.5.1.3.1: against ground; exposed to weather or ground; not exposed. */
 export type Exposure = "against ground" | "exposed" | "not exposed";
