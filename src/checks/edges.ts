@@ -32,10 +32,8 @@ function withIncrement(
   switch (increment.kind) {
     case "none":
       return { found: true, twice: 2 * least, clause, note: `${words}; standard hole, no C2` };
-    case "not held": {
-      const what = `the hole is larger than standard, and ${lack}`;
-      return { found: false, what, nearest: increment.nearest };
-    }
+    case "not held":
+      return { found: false, what: `the hole is larger than standard, and ${lack}`, nearest: [] };
     case "C2": {
       const note = `${words} + C2 ${say.length(increment.value)}${increment.beyondTable ? `; ${GUIDANCE}` : ""}`;
       const twice = 2 * (least + increment.value);

@@ -11,7 +11,7 @@ import type { BoltHoleRow, BoltHoleRule } from "./bolt-holes.js";
 import type { LeastEdgeRow } from "./edges.js";
 import type { EdgeEdition } from "./editions.js";
 import { en1993Distances, type HoleDistanceRow } from "./en-1993-1-8/distances.js";
-import type { BeyondRule, C2Row, EdgeIncrement, EdgeRow, Lookup, Sourced, StandardTable } from "./model.js";
+import type { BeyondRule, EdgeIncrement, EdgeRow, Lookup, Sourced, StandardTable } from "./model.js";
 import { evaluate } from "./rules.js";
 import { found, nearestSizes } from "./sized-index.js";
 import { holds } from "./sizes.js";
@@ -72,26 +72,14 @@ export function findEdge(edition: EdgeEdition, diameter: Length, hole: Length): 
   });
 }
 
-/** Edge distance increment C2 for a rod diameter. Tabulated with AISC 360-22 only. */
-export function findC2(edition: EdgeEdition, diameter: Length): Lookup<C2Row> {
-  const edges = EDGES[edition];
-  return edges.by === "hole" ? { found: false, nearest: [] } : incrementRow(edges, diameter);
-}
-
-function incrementRow({ c2 }: ByRod, diameter: Length): Lookup<C2Row> {
-  const row = c2?.rows.find((candidate) => holds(candidate.diameter, diameter));
-  if (c2 === null || row === undefined) return { found: false, nearest: nearestC2(c2, diameter) };
-  return found(c2, { ...row, longSlotPerpendicular: evaluate(row.longSlotPerpendicular, diameter) });
-}
-
 /** A hole of unknown class is taken as larger than oversized. */
 function incrementFor(edges: ByRod, diameter: Length, hole: Length): EdgeIncrement {
   const sizes = boltHole(edges, diameter);
   if (sizes !== null && hole <= sizes.standard) return { kind: "none" };
-  const c2 = incrementRow(edges, diameter);
-  if (!c2.found) return { kind: "not held", nearest: c2.nearest };
+  const row = edges.c2?.rows.find((candidate) => holds(candidate.diameter, diameter));
+  if (edges.c2 === null || row === undefined) return { kind: "not held" };
   const beyondTable = sizes === null || hole > sizes.oversized;
-  return { kind: "C2", value: c2.row.oversized, clause: c2.clause, beyondTable };
+  return { kind: "C2", value: row.oversized, clause: edges.c2.clause, beyondTable };
 }
 
 /** Standard and oversized holes of Table J3.3: its row, or its rule row for large bolts. */
@@ -99,13 +87,6 @@ function boltHole({ holes, largeHoles }: ByRod, diameter: Length): Pick<BoltHole
   const row = holes.rows.find((candidate) => candidate.diameter === diameter);
   if (row !== undefined || diameter < largeHoles.from) return row ?? null;
   return { standard: evaluate(largeHoles.standard, diameter), oversized: evaluate(largeHoles.oversized, diameter) };
-}
-
-function nearestC2(c2: StandardTable<C2TableRow> | null, diameter: Length): readonly string[] {
-  const rows = c2?.rows ?? [];
-  const below = rows.findLast(({ diameter: range }) => range.to !== null && range.to < diameter);
-  const above = rows.find(({ diameter: range }) => range.from !== null && range.from > diameter);
-  return [below, above].flatMap((row) => (row === undefined ? [] : [row.diameter.printed]));
 }
 
 function byHole({ table }: ByHole, hole: Length): Lookup<EdgeRow> {

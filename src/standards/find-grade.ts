@@ -5,8 +5,15 @@ import { iso898Grades } from "./iso-898-1/grades.js";
 import type { GradeRow, Lookup } from "./model.js";
 import { found } from "./sized-index.js";
 
+const TABLES = [f1554Grades, iso898Grades] as const;
+
+/** The grades that are held, a text for each specification: `F1554 36, 55, 105`. */
+export const heldGrades: readonly string[] = TABLES.map(({ edition, rows }) => {
+  return `${edition.replace("ASTM ", "")} ${rows.map(({ grade }) => numberOf(grade)).join(", ")}`;
+});
+
 const BY_NUMBER: ReadonlyMap<string, Lookup<GradeRow>> = new Map(
-  [f1554Grades, iso898Grades].flatMap((table) => table.rows.map((row) => [numberOf(row.grade), found(table, row)])),
+  TABLES.flatMap((table) => table.rows.map((row) => [numberOf(row.grade), found(table, row)])),
 );
 
 /** A grade as written: `55`, `F1554 55`, `F1554 Gr 55`, `ASTM F1554 Grade 55`, `8.8`, `ISO 898-1 8.8`, `class 8.8`. */

@@ -1,12 +1,12 @@
 /** Placing tolerances by edition. */
 import type { Length } from "../units/length.js";
 import { aci117Placing } from "./aci-117-10/placing.js";
-import { accumulation, aisc303TenPlacing } from "./aisc-303-10/placing.js";
+import { aisc303TenPlacing } from "./aisc-303-10/placing.js";
 import { aisc303Placing } from "./aisc-303-22/placing.js";
 import type { PlacingEdition } from "./editions.js";
 import { en1090Placing } from "./en-1090-2/placing.js";
 import type { ElevationRow, Lookup, PlacingRow, Sized, Sourced, StandardTable } from "./model.js";
-import type { PlacingItem, PlacingTableRow } from "./placing.js";
+import type { Growth, PlacingItem, PlacingTableRow } from "./placing.js";
 import { nearestSizes } from "./sized-index.js";
 import { printedInches } from "./sizes.js";
 
@@ -17,7 +17,7 @@ export type BoltFixing = "fixed" | "adjustable";
 export interface GroupPlacingRow extends Sourced {
   readonly item: string;
   readonly tolerance: Length;
-  readonly growth: { readonly tolerance: Length; readonly per: Length } | null;
+  readonly growth: Growth | null;
 }
 
 interface PlacingIndex {
@@ -71,8 +71,7 @@ export function findGroupPlacing(
   const { rows, edition: printed } = INDEXES[edition].fixed;
   const row = rows.find((each) => each.about === about);
   if (row === undefined || row.plus === null) return { found: false, nearest: [] };
-  const { item, source, confidence, note, plus, clause } = row;
-  const growth = about === "accumulated along a column line" ? accumulation : null;
+  const { item, source, confidence, note, plus, growth, clause } = row;
   return { found: true, row: { tolerance: plus, growth, item, source, confidence, note }, edition: printed, clause };
 }
 

@@ -28,6 +28,13 @@ export function findThread(written: string, unit: Unit = "in"): Lookup<ThreadRow
   return row === undefined ? findSized(first, diameter) : found(INDEXES[row.series], row);
 }
 
+/** Smallest and largest size that have a thread: `1/4 to 4`, `M10 to M100`. */
+export const threadSpans = { us: spanOf(US_SIZES), metric: spanOf(INDEXES["metric coarse"]) } as const;
+
+function spanOf({ sorted }: SizedIndex<ThreadRow>): string {
+  return `${sorted.at(0)?.size} to ${sorted.at(-1)?.size}`;
+}
+
 /** The thread of a series with a nominal diameter. */
 export function findThreadInSeries(series: ThreadSeries, diameter: Length): Lookup<ThreadRow> {
   return findSized(INDEXES[series], diameter);

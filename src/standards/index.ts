@@ -27,9 +27,9 @@ export {
 } from "./editions.js";
 export { findCover, findSpacing } from "./find-concrete.js";
 export { findIso9013Deviation, iso9013Perpendicularity } from "./find-cutting.js";
-export { findC2, findEdge } from "./find-edge.js";
+export { findEdge } from "./find-edge.js";
 export { findNut, findWasher, nutStandards, washerStandards } from "./find-fastener.js";
-export { findGrade, type RecommendedNut, recommendedNut } from "./find-grade.js";
+export { findGrade, heldGrades, type RecommendedNut, recommendedNut } from "./find-grade.js";
 export { findBaseHole, findTemplateHole } from "./find-hole.js";
 export {
   type BoltFixing,
@@ -39,7 +39,7 @@ export {
   type GroupPlacingRow,
   placingRows,
 } from "./find-placing.js";
-export { findThread, findThreadInSeries } from "./find-thread.js";
+export { findThread, findThreadInSeries, threadSpans } from "./find-thread.js";
 export type * from "./model.js";
 export { leastRods } from "./osha-1926/rod-count.js";
 export type { PlacingTableRow } from "./placing.js";

@@ -188,14 +188,7 @@ export type EdgeRow = Sourced & {
 export type EdgeIncrement =
   | { readonly kind: "none" }
   | { readonly kind: "C2"; readonly value: Length; readonly clause: string; readonly beyondTable: boolean }
-  | { readonly kind: "not held"; readonly nearest: readonly string[] };
-
-export interface C2Row extends Sourced {
-  readonly oversized: Length;
-  readonly shortSlotPerpendicular: Length;
-  readonly longSlotPerpendicular: Length;
-  readonly slotParallel: Length;
-}
+  | { readonly kind: "not held" };
 
 export interface SpacingRow extends Sourced {
   /** Least spacing of two rods, centre to centre, as a multiple of the rod diameter. */
@@ -264,11 +257,5 @@ export interface PerpendicularityRow extends Sourced {
   readonly perThickness: number;
 }
 
+/** ACI 318-19 Table 20.5.1.3.1: against ground; exposed to weather or ground; not exposed. */
 export type Exposure = "against ground" | "exposed" | "not exposed";
-
-/** A statement of a publication that is not a table of sizes: value in words, numbers as printed. */
-export interface Fact extends Sourced {
-  readonly topic: string;
-  readonly item: string;
-  readonly value: string;
-}

@@ -4,7 +4,7 @@
  */
 import type { Place } from "../../diagnostics/finding.js";
 import type { Pattern } from "../../patterns/index.js";
-import type { EditionKind, EditionOf, ThreadSeries } from "../../standards/index.js";
+import type { EditionKind, EditionOf, Exposure, ThreadSeries } from "../../standards/index.js";
 import type { Length, Unit } from "../../units/length.js";
 import type { BudgetSpec } from "./budget.js";
 import type { PlanSpec } from "./plan.js";
@@ -12,6 +12,7 @@ import type { SurveySpec } from "./survey.js";
 import type { Given, Input, Offset } from "./values.js";
 
 export type { CircleStart, Pattern } from "../../patterns/index.js";
+export type { Exposure } from "../../standards/index.js";
 export type { Given, Input, Missing, Offset } from "./values.js";
 export { given, missing } from "./values.js";
 
@@ -259,9 +260,6 @@ export type ColumnShape =
     }
   | { readonly kind: "tube"; readonly x: Length; readonly y: Length; readonly at: Offset }
   | { readonly kind: "pipe"; readonly diameter: Length; readonly at: Offset };
-
-/** ACI 318-19 Table 20.5.1.3.1: against ground; exposed to weather or ground; not exposed. */
-export type Exposure = "against ground" | "exposed" | "not exposed";
 
 export interface Concrete {
   readonly shape: Input<PlanShape>;

@@ -20,6 +20,7 @@ import {
   findThreadInSeries,
   findWasher as findWasherRow,
   recommendedNut as nutOfGrade,
+  threadSpans,
   washerStandards,
   zincGrowth,
 } from "../../standards/index.js";
@@ -41,7 +42,7 @@ const SERIES = { UNC: "UNC", "8UN": "8UN", coarse: "metric coarse" } as const sa
 export function readThread(written: string, series: keyof typeof SERIES | undefined, unit: Unit): ThreadReading {
   const any = findThread(written, unit);
   if (!any.found) {
-    const message = `"${written}" is no rod size with a thread; allowed are 1/4 to 4 in UNC or 8UN, M10 to M100 coarse`;
+    const message = `"${written}" is no rod size with a thread; allowed are ${threadSpans.us} in UNC or 8UN, ${threadSpans.metric} coarse`;
     return { ok: false, key: "diameter", message, ...nearestHint(any.nearest) };
   }
   if (series === undefined) return { ok: true, thread: any.row };

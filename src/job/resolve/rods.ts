@@ -1,6 +1,6 @@
 /** Rods of a group x standards -> the complete rod: every default with its origin, every lack with its key. */
 import type { GradeRow } from "../../standards/index.js";
-import { findGrade } from "../../standards/index.js";
+import { findGrade, heldGrades } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import { add, nanometres } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
@@ -60,7 +60,7 @@ function resolveGrade(rods: RodsDocument, path: DocumentPath, report: BaseReport
   const standard = findGrade(rods.grade);
   if (standard.found) return { name: standard.row.grade, nut: standard.row };
   const declared = report.grades.map(({ name }) => name).join(", ");
-  const allowed = `allowed are F1554 36, 55, 105; ISO 898-1 4.6, 5.6, 8.8, 10.9${declared === "" ? "" : `; ${declared}`}`;
+  const allowed = `allowed are ${[...heldGrades, ...(declared === "" ? [] : [declared])].join("; ")}`;
   report.fault(
     [...path, "grade"],
     "unknown-grade",

@@ -1,11 +1,14 @@
 /** The values that the program works with, where it works with them, held against what is published. */
 import { readFileSync } from "node:fs";
+import { createHTMLWindow } from "svgdom";
 import { describe, expect, it } from "vitest";
 import { CAUTIONS } from "../../../src/checks/cautions.js";
+import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
 import { readShop } from "../../../src/job/resolve/shop.js";
 import { millimetresPer } from "../../../src/readers/dxf-header.js";
 import { BORDER } from "../../../src/sheets/border.js";
 import { lineSpacing } from "../../../src/sheets/dimension.js";
+import { drawSheet } from "../../../src/sheets/index.js";
 import { sheetSizes } from "../../../src/sheets/sheet-sizes.js";
 import { extraThread, leastRods } from "../../../src/standards/index.js";
 import { SURVEY_CAUTIONS } from "../../../src/survey/words.js";
@@ -14,6 +17,11 @@ import { inches, millimetres, toMillimetres, type Unit } from "../../../src/unit
 import { type CuttingItem, cuttingLimits } from "../../reference/cutting-practice/limits.js";
 import { cautions } from "../../reference/osha-1926/cautions.js";
 import { plateWeights } from "../../reference/plate-weights/weights.js";
+import { sheetCases } from "../../unit/sheets/sheet-cases.js";
+import { readWrittenSheet } from "../written-sheet.js";
+
+/** ISO 128 line widths in mm (secondary copy; 0.13 from memory). */
+const LINE_WIDTHS = [0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1, 1.4, 2];
 
 /** A shop file that comes with the program, as a job of a unit gets it. */
 function shopOf(name: string, unit: Unit) {
@@ -87,6 +95,22 @@ describe("drawing practice", () => {
     for (const name of ["B", "C", "D", "A3", "A2"]) expect(lettering(name)).toEqual([2.5, 3.5, 5, 7]);
     for (const height of [1.8, 2.5, 3.5, 5]) expect(Math.abs(height * Math.SQRT2 - height * 1.4)).toBeLessThan(0.1);
   });
+
+  it.each(Object.keys(sheetCases))(
+    "ISO 128: widths of the series, outlines twice as wide as centre lines: %s",
+    (name) => {
+      const request = sheetCases[name]?.();
+      if (request === undefined) throw new Error(`no case ${name}`);
+      const { paths } = readWrittenSheet(writeSheetSvg(drawSheet(request), createHTMLWindow().document));
+      const widths = (role: string) =>
+        paths.filter((path) => path.class === role).map((path) => Number(path["stroke-width"]));
+      const strokes = paths.filter((path) => path["stroke-width"] !== undefined);
+      expect(strokes.length).toBeGreaterThan(10);
+      for (const path of strokes) expect(LINE_WIDTHS).toContain(Number(path["stroke-width"]));
+      expect(widths("outline").length).toBeGreaterThan(0);
+      expect(Math.min(...widths("outline"))).toBeGreaterThanOrEqual(2 * Math.max(...widths("centre")));
+    },
+  );
 
   it("ISO 5457: 20 mm at the binding edge, 10 mm elsewhere (from memory)", () => {
     expect(BORDER).toEqual({ left: 20, other: 10 });

@@ -1,5 +1,5 @@
-/** ASTM F1554: tolerances and supplements. */
-import type { Confidence, Fact } from "../../../src/standards/model.js";
+/** ASTM F1554: tolerances and supplements. Not read by the program yet: held for rules of rod length. */
+import { type Fact, fact as row } from "../fact.js";
 
 /** Topic, item, value, source, confidence. */
 export const f1554Tolerances: readonly Fact[] = [
@@ -26,7 +26,3 @@ export const f1554Tolerances: readonly Fact[] = [
   row("ASTM F1554", "S5", "Charpy at -20F", "ASTM F1554", "medium-high"),
   row("ASTM F1554", "thread run-out definition", "NOT FOUND in stored text", "ASTM F1554", "not found"),
 ];
-
-function row(topic: string, item: string, value: string, source: string, confidence: Confidence): Fact {
-  return { topic, item, value, source, confidence, note: "" };
-}

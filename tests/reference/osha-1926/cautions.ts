@@ -1,5 +1,5 @@
 /** 29 CFR 1926 and Design Guide 1: cautions that belong on the outputs. */
-import type { Confidence, Fact } from "../../../src/standards/model.js";
+import { type Fact, fact as row } from "../fact.js";
 
 /** Topic, item, value, source, confidence. */
 export const cautions: readonly Fact[] = [
@@ -81,7 +81,3 @@ export const cautions: readonly Fact[] = [
     "common practice",
   ),
 ];
-
-function row(topic: string, item: string, value: string, source: string, confidence: Confidence): Fact {
-  return { topic, item, value, source, confidence, note: "" };
-}

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import * as aisc from "../../../src/standards/aisc-360-22/base-plate-holes.js";
 import * as aiscMetric from "../../../src/standards/aisc-360-22/base-plate-holes-metric.js";
+import { aisc360C2, aisc360MetricC2 } from "../../../src/standards/aisc-360-22/c2.js";
 import * as guide2 from "../../../src/standards/aisc-design-guide-1-2nd/base-plate-holes.js";
 import * as guide3 from "../../../src/standards/aisc-design-guide-1-3rd-examples/base-plate-holes.js";
 import * as eightUn from "../../../src/standards/asme-b1-1/eight-un.js";
@@ -15,7 +16,6 @@ import {
   type EdgeEdition,
   editionsOf,
   findBaseHole,
-  findC2,
   findCover,
   findEdge,
   findElevation,
@@ -264,20 +264,37 @@ describe("edges, C2", () => {
     expect(increment("AISC 360-22", inches(1.25), inches(1.375))).toEqual({ kind: "none" });
     expect(increment("AISC 360-22", inches(1.25), inches(1.5625))).toEqual(c2);
     expect(increment("AISC 360-05", inches(1), inches(1.0625))).toEqual({ kind: "none" });
-    expect(increment("AISC 360-05", inches(1), inches(1.125))).toEqual({ kind: "not held", nearest: [] });
+    expect(increment("AISC 360-05", inches(1), inches(1.125))).toEqual({ kind: "not held" });
     expect(increment("AISC 360-22M", millimetres(36), millimetres(39))).toEqual({ kind: "none" });
     expect(increment("AISC 360-22M", millimetres(36), millimetres(44))).toMatchObject({ value: millimetres(3) });
     expect(increment("EN 1993-1-8", millimetres(36), millimetres(60))).toBeNull();
   });
 
   it("C2 by diameter range", () => {
-    const c2 = (d: number) => rowOf(findC2("AISC 360-22", inches(d))).oversized;
-    expect([0.5, 0.875, 1, 1.125, 3].map(c2)).toEqual([1 / 16, 1 / 16, 1 / 8, 1 / 8, 1 / 8].map(inches));
-    expect(findC2("AISC 360-22", inches(0.9375))).toEqual({ found: false, nearest: ["<=7/8", "1"] });
-    expect(findC2("AISC 360-22", inches(1.0625))).toEqual({ found: false, nearest: ["1", ">=1-1/8"] });
-    expect(rowOf(findC2("AISC 360-22M", millimetres(30))).shortSlotPerpendicular).toBe(millimetres(5));
-    expect(rowOf(findC2("AISC 360-22", inches(2))).longSlotPerpendicular).toBe(inches(1.5));
-    for (const edition of ["AISC 360-05", "EN 1993-1-8"] as const) expect(findC2(edition, inches(1)).found).toBe(false);
+    const large = (edition: EdgeEdition, rod: Length) => {
+      const row = rowOf(findEdge(edition, rod, nanometres(2 * rod)));
+      return row.by === "rod" ? row.increment : null;
+    };
+    const c2 = (d: number) => large("AISC 360-22", inches(d));
+    for (const [d, value] of [
+      [0.5, 1 / 16],
+      [0.875, 1 / 16],
+      [1, 1 / 8],
+      [1.125, 1 / 8],
+      [3, 1 / 8],
+    ] as const) {
+      expect(c2(d)).toMatchObject({ kind: "C2", value: inches(value), beyondTable: true });
+    }
+    expect(large("AISC 360-22M", millimetres(30))).toMatchObject({ value: millimetres(3), clause: "Table J3.5M" });
+    expect(large("AISC 360-05", inches(1))).toEqual({ kind: "not held" });
+  });
+
+  it("C2 of slots as printed: across the edge 1/8 to 3/16 in or 3/4 d, along it nothing", () => {
+    expect(aisc360C2.rows.map((row) => row.shortSlotPerpendicular)).toEqual([1 / 8, 1 / 8, 3 / 16].map(inches));
+    expect(aisc360MetricC2.rows.map((row) => row.shortSlotPerpendicular)).toEqual([3, 3, 5].map(millimetres));
+    for (const row of [...aisc360C2.rows, ...aisc360MetricC2.rows]) {
+      expect([row.longSlotPerpendicular.factor, row.slotParallel]).toEqual([0.75, 0]);
+    }
   });
 });
 
