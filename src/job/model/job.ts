@@ -12,7 +12,7 @@ import type { Given, Input, Offset } from "./values.js";
 
 export type { CircleStart, Pattern } from "../../patterns/index.js";
 export type { Given, Input, Missing, Offset } from "./values.js";
-export { given, missing } from "./values.js";
+export { given, missing, optional } from "./values.js";
 
 export type JobStatus = "preliminary" | "for approval" | "released";
 export type RuleSet = "us" | "metric";
@@ -59,7 +59,7 @@ export interface Job {
   readonly budget: BudgetSpec;
   /** What is known of the survey of the rods as built. */
   readonly survey: SurveySpec;
-  /** Largest rod error at which two patterns still look alike. */
+  /** Rods that a template of another mark would set off by less than this are set wrong without anyone noticing. */
   readonly lookAlike: Given<Length>;
 }
 

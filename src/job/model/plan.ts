@@ -74,6 +74,4 @@ export interface PlanSpec {
   /** Largest residual or misclosure of the control that the job accepts; missing: they are reported, not held. */
   readonly controlTolerance: Input<Length>;
   readonly settingOut: { readonly order: PointOrder; readonly unit: SurveyUnit };
-  /** Largest rod error at which two patterns still look alike. */
-  readonly lookAlike: Input<Length>;
 }

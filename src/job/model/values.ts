@@ -22,6 +22,11 @@ export function given<T>(value: T, from: string): Given<T> {
   return { kind: "given", value, from };
 }
 
+/** A value as the job gives it, or what is missing under `key`. */
+export function optional<T>(value: T | undefined, key: string, why: string): Input<T> {
+  return value === undefined ? missing(key, why) : given(value, "job");
+}
+
 /** Shorthand for a value that is not known. */
 export function missing(key: string, why: string): Missing {
   return { kind: "missing", key, why };
