@@ -67,7 +67,7 @@ function stepInto(node: SourceNode, step: PropertyKey) {
 }
 
 /** The node at a path, when it is there and says something. */
-export function nodeAt(root: SourceNode, path: DocumentPath): SourceNode | undefined {
+function nodeAt(root: SourceNode, path: DocumentPath): SourceNode | undefined {
   let node: SourceNode | undefined = root;
   for (const step of path) node = node === undefined ? undefined : stepInto(node, step)?.value;
   return node === undefined || isNothing(node) ? undefined : node;

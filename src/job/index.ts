@@ -1,5 +1,4 @@
 /** The job: the file's schema, and the complete job that later stages work on. */
-export type { Chosen } from "./crossing.js";
 export { chooseCrossing, crossingsOf } from "./crossing.js";
 export type { JobFile, RequestedFile } from "./job-file.js";
 export { readJobFile, requestedFiles } from "./job-file.js";

@@ -59,8 +59,10 @@ export type TransformSpec =
   | { readonly kind: "none" };
 
 export type { SurveyUnit };
+/** Columns of the setting-out file: point, northing and easting (or easting first), elevation, description. */
 export type PointOrder = "PNEZD" | "PENZD";
 
+/** The building grid with what stands on it, and the way to site coordinates. */
 export interface PlanSpec {
   /** In the order written: x lines, y lines, the others. */
   readonly lines: readonly GridLine[];

@@ -15,6 +15,7 @@ export interface Missing {
   readonly why: string;
 }
 
+/** A value of a job: given with its origin, or missing with what would supply it. */
 export type Input<T> = Given<T> | Missing;
 
 /** Shorthand for a value with its origin. */

@@ -45,6 +45,7 @@ export function surveyBlock(unit: Unit) {
   );
 }
 
+/** `survey` as written. */
 export type SurveyDocument = z.output<ReturnType<typeof surveyBlock>>;
 
 /** `top`, or a length above the top of concrete. */
