@@ -62,10 +62,7 @@ export function groupFixture(changes: Partial<RodGroup> = {}, rod: Partial<RodGr
       grade: given("F1554 55", "job"),
       finish: given("galvanized" as const, "job"),
       zincGrowth: given(inches(0.007), "zinc on the diameter, upper value"),
-      nut: given(
-        { kind: "heavy hex", acrossFlats: inches(2), acrossCorners: inches(2.309), height: inches(1.251) } as const,
-        "ASME B18.2.2",
-      ),
+      nut: given({ kind: "heavy hex", acrossCorners: inches(2.309), height: inches(1.251) } as const, "ASME B18.2.2"),
       torqued: given(false, "job"),
       projection: given(inches(9), "job"),
       embedment: given(inches(24), "job"),

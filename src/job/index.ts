@@ -1,8 +1,7 @@
 /** The job: the file's schema, and the complete job that later stages work on. */
-export type { Chosen } from "./crossing.js";
 export { chooseCrossing, crossingsOf } from "./crossing.js";
-export type { RequestedFile } from "./files.js";
-export { requestedFiles } from "./files.js";
+export type { JobFile, RequestedFile } from "./job-file.js";
+export { readJobFile, requestedFiles } from "./job-file.js";
 export * from "./model/job.js";
 export type * from "./model/plan.js";
 export type { RuleId } from "./model/severities.js";

@@ -17,6 +17,7 @@ import {
   asWord,
 } from "./cell-forms.js";
 
+/** A column of a schedule. */
 export interface Heading {
   /** As the starting spreadsheet writes it. */
   readonly name: string;

@@ -61,6 +61,7 @@ export type TransformSpec =
 
 export type { PointOrder, SurveyUnit };
 
+/** The building grid with what stands on it, and the way to site coordinates. */
 export interface PlanSpec {
   /** In the order written: x lines, y lines, the others. */
   readonly lines: readonly GridLine[];
@@ -74,6 +75,4 @@ export interface PlanSpec {
   /** Largest residual or misclosure of the control that the job accepts; missing: they are reported, not held. */
   readonly controlTolerance: Input<Length>;
   readonly settingOut: { readonly order: PointOrder; readonly unit: SurveyUnit };
-  /** Largest rod error at which two patterns still look alike. */
-  readonly lookAlike: Input<Length>;
 }

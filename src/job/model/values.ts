@@ -15,11 +15,17 @@ export interface Missing {
   readonly why: string;
 }
 
+/** A value of a job: given with its origin, or missing with what would supply it. */
 export type Input<T> = Given<T> | Missing;
 
 /** Shorthand for a value with its origin. */
 export function given<T>(value: T, from: string): Given<T> {
   return { kind: "given", value, from };
+}
+
+/** A value as the job gives it, or what is missing under `key`. */
+export function optional<T>(value: T | undefined, key: string, why: string): Input<T> {
+  return value === undefined ? missing(key, why) : given(value, "job");
 }
 
 /** Shorthand for a value that is not known. */

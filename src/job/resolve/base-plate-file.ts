@@ -2,6 +2,7 @@
 import { MOST_RODS } from "../../patterns/index.js";
 import type { CutFileFinding } from "../../readers/dxf.js";
 import { millimetresPer, readCutFile } from "../../readers/dxf.js";
+import { contentOf } from "../../readers/inputs.js";
 import { NM_PER_MM, nanometres } from "../../units/length.js";
 import type { BasePlate, SecondSourceHole } from "../model/job.js";
 import { given, missing } from "../model/job.js";
@@ -23,8 +24,8 @@ export function readBasePlateFile(from: From, report: BaseReport): Pick<BasePlat
 
 function readHoles(name: string, report: BaseReport): BasePlate["pattern"] {
   const unread = missing("basePlate.from", `${name} could not be read`);
-  const content = report.files.get(name);
-  if (content === undefined || (typeof content === "object" && "kind" in content)) {
+  const content = contentOf(report.files.get(name));
+  if (content === undefined) {
     report.fault(PATH, "missing-file", `there is no file ${name}; allowed is a DXF file beside the job file`);
     return unread;
   }

@@ -17,13 +17,13 @@ import type {
   SecondSourceHole,
   Washer,
 } from "../model/job.js";
-import { given, missing } from "../model/job.js";
+import { given, missing, optional } from "../model/job.js";
 import type { BaseDocument, GroupDocument, WasherDocument } from "../schema/job.js";
 import { markFault } from "../schema/marks.js";
 import { readBasePlateFile } from "./base-plate-file.js";
 import type { BaseReport } from "./base-report.js";
 import { findWasher, inchTemplateHole, tableBaseHole, tableTemplateHole } from "./lookups.js";
-import { optional, resolveRod } from "./rods.js";
+import { resolveRod } from "./rods.js";
 import { offsetOf, resolvePlanShape } from "./shapes.js";
 import { resolveTemplate } from "./template.js";
 

@@ -94,7 +94,7 @@ export function findNut(rod: ThreadedRod, kind: Nut["kind"], chosenBy: string): 
 function nutOf(kind: Nut["kind"], row: NutRow): Nut {
   const { acrossFlats, height } = row;
   const acrossCorners = row.acrossCorners ?? nanometres(acrossFlats / Math.cos(Math.PI / 6));
-  return { kind, acrossFlats, acrossCorners, height };
+  return { kind, acrossCorners, height };
 }
 
 /** The nut that the grade's standard recommends for a US rod; missing where it hangs on a finish that is not given. */

@@ -5,15 +5,10 @@ import type { Length } from "../../units/index.js";
 import { add, nanometres } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
 import type { Bottom, Input, Nut, Rod } from "../model/job.js";
-import { given, missing } from "../model/job.js";
+import { given, missing, optional } from "../model/job.js";
 import type { RodsDocument } from "../schema/job.js";
 import type { BaseReport } from "./base-report.js";
 import { findNut, isMetric, readThread, recommendedNut, ZINC_GROWTH } from "./lookups.js";
-
-/** A length as the job gives it, or what is missing under `key`. */
-export function optional<T>(value: T | undefined, key: string, why: string): Input<T> {
-  return value === undefined ? missing(key, why) : given(value, "job");
-}
 
 /** The rod, or null when its size or thread is not one that exists (told in the report). */
 export function resolveRod(rods: RodsDocument, path: DocumentPath, report: BaseReport): Rod | null {

@@ -58,6 +58,7 @@ export function budgetBlock(unit: Unit) {
   );
 }
 
+/** `budget` as written. */
 export type BudgetDocument = z.output<ReturnType<typeof budgetBlock>>;
 
 function numberLeaf(least: number, most: number, description: string) {

@@ -30,14 +30,23 @@ export function jobSchemas(unit: Unit) {
   return { head: keys(unread, "A rodplate job."), base, full: fullSchema({ ...head, ...siteShape(unit) }, base) };
 }
 
+/** The head without its bases, one base, and the whole for the JSON Schema. */
 export type JobSchemas = ReturnType<typeof jobSchemas>;
+/** A job file as written, but for its bases and its plan. */
 export type HeadDocument = z.output<JobSchemas["head"]>;
+/** An item of `bases` as written. */
 export type BaseDocument = z.output<JobSchemas["base"]>;
+/** An item of `groups` as written. */
 export type GroupDocument = NonNullable<BaseDocument["groups"]>[number];
+/** `rods` as written. */
 export type RodsDocument = GroupDocument["rods"];
+/** A washer as written: a standard, or a size. */
 export type WasherDocument = NonNullable<GroupDocument["washer"]>;
+/** A corner as written. */
 export type CornerDocument = NonNullable<NonNullable<BaseDocument["basePlate"]>["corner"]>;
+/** `template.outline` as written. */
 export type OutlineDocument = NonNullable<BaseDocument["template"]["outline"]>;
+/** `template.opening` as written. */
 export type OpeningDocument = NonNullable<BaseDocument["template"]["opening"]>;
 
 function fullSchema<Head extends z.core.$ZodLooseShape>(head: Head, base: ReturnType<typeof baseSchema>) {

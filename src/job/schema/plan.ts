@@ -30,13 +30,21 @@ export function planSchemas(unit: Unit, surveyUnit: SurveyUnit | null) {
   };
 }
 
+/** The schemas of a plan's parts. */
 export type PlanSchemas = ReturnType<typeof planSchemas>;
+/** `grid` as written. */
 export type GridDocument = z.output<PlanSchemas["grid"]>;
+/** `grid.x` or `grid.y` as written. */
 export type AxisDocument = NonNullable<GridDocument["x"]>;
+/** An item of `grid.others` as written. */
 export type OtherLineDocument = NonNullable<GridDocument["others"]>[number];
+/** An item of `placements` as written. */
 export type PlacementDocument = z.output<PlanSchemas["placement"]>;
+/** An item of `control` as written. */
 export type ControlDocument = z.output<PlanSchemas["control"]>;
+/** `site` as written. */
 export type SiteDocument = z.output<PlanSchemas["site"]>;
+/** `settingOut` as written. */
 export type SettingOutDocument = z.output<PlanSchemas["settingOut"]>;
 
 /** The layout's keys of a job file, whole, for the JSON Schema. */

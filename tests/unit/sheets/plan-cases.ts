@@ -21,7 +21,6 @@ export function planFixture(changes: Partial<PlanSpec> = {}): PlanSpec {
     transform: { kind: "none" },
     scaleFactor: given(1, "default"),
     settingOut: { order: "PNEZD", unit: "ft" },
-    lookAlike: given(inches(1), "default"),
     controlTolerance: missing("controlTolerance", "not given"),
     ...changes,
   };

@@ -1,11 +1,20 @@
-/** Which further files a job names, so that the shell can hand them in. */
-import type { Place } from "../diagnostics/finding.js";
-import type { Inputs } from "../readers/inputs.js";
+/** The job file: parsed once, with the files that it names, so that the shell can hand them in. */
+import type { Outcome, Place } from "../diagnostics/finding.js";
+import type { Inputs, ParsedFile } from "../readers/inputs.js";
+import { contentOf } from "../readers/inputs.js";
+import type { SourceNode } from "../readers/source.js";
 import { findNode } from "../readers/source.js";
 import { readYaml } from "../readers/yaml.js";
-import { defaultShop } from "./read-job.js";
+import { defaultShop } from "./resolve/named-shop.js";
 import { tableName } from "./resolve/plan.js";
 import { isShopPath, shopFileName, unitOf } from "./resolve/shop.js";
+
+/** A job file that was parsed. Put into `inputs.files` in the place of its bytes, it is not parsed again. */
+export interface JobFile extends ParsedFile {
+  readonly name: string;
+  /** The files that it names, shop first; none where it cannot be read: `readJob` then says why. */
+  readonly requests: readonly RequestedFile[];
+}
 
 /** A file that the job names. The shell puts its bytes, or an opened workbook, into `inputs.files` under `key` or `name`. */
 export interface RequestedFile {
@@ -21,13 +30,28 @@ export interface RequestedFile {
   readonly sheetAt?: Place;
 }
 
+/** Parses a job file; `name` is that of its findings. */
+export function readJobFile(content: string | Uint8Array, name: string): JobFile {
+  const root = readYaml(content, name);
+  return { kind: "parsed", name, content, root, requests: root.ok ? requestsOf(root.value) : [] };
+}
+
 /** The files that the job names, shop first. Empty when the job file cannot be read: `readJob` then says why. */
 export function requestedFiles(inputs: Inputs): readonly RequestedFile[] {
-  const content = inputs.files.get(inputs.job);
-  if (content === undefined || (typeof content === "object" && "kind" in content)) return [];
-  const root = readYaml(content, inputs.job);
-  if (!root.ok) return [];
-  const shop = textOf(root.value, "shop") ?? defaultShop(unitOf(root.value));
+  const root = jobRoot(inputs);
+  return root?.ok ? requestsOf(root.value) : [];
+}
+
+/** The job file's values, parsed here unless it was handed in parsed; null where there is none, or a spreadsheet. */
+export function jobRoot({ job, files }: Inputs): Outcome<SourceNode> | null {
+  const file = files.get(job);
+  if (typeof file === "object" && "kind" in file && file.kind === "parsed") return file.root;
+  const content = contentOf(file);
+  return content === undefined ? null : readYaml(content, job);
+}
+
+function requestsOf(root: SourceNode): readonly RequestedFile[] {
+  const shop = textOf(root, "shop") ?? defaultShop(unitOf(root));
   const shopFile: RequestedFile = {
     name: shopFileName(shop),
     kind: "shop",
@@ -35,14 +59,14 @@ export function requestedFiles(inputs: Inputs): readonly RequestedFile[] {
   };
   return [
     shopFile,
-    ...requestedTable(root.value, "schedule"),
-    ...requestedTable(root.value, "placements"),
-    ...basePlateFiles(root.value),
+    ...requestedTable(root, "schedule"),
+    ...requestedTable(root, "placements"),
+    ...basePlateFiles(root),
   ];
 }
 
 /** DXF files that bases name as the second source of their pattern, each once. */
-function basePlateFiles(root: Parameters<typeof findNode>[0]): readonly RequestedFile[] {
+function basePlateFiles(root: SourceNode): readonly RequestedFile[] {
   const bases = findNode(root, "bases");
   if (bases?.kind !== "list") return [];
   const names = bases.items.flatMap((base) => {
@@ -52,7 +76,7 @@ function basePlateFiles(root: Parameters<typeof findNode>[0]): readonly Requeste
   return [...new Set(names)].map((name) => ({ name, kind: "base plate", relativeTo: "job" }));
 }
 
-function requestedTable(root: Parameters<typeof findNode>[0], kind: "schedule" | "placements"): RequestedFile[] {
+function requestedTable(root: SourceNode, kind: "schedule" | "placements"): RequestedFile[] {
   const name = textOf(root, kind) ?? textOf(root, kind, "file");
   const sheet = textOf(root, kind, "sheet");
   if (name === undefined) return [];
@@ -60,15 +84,12 @@ function requestedTable(root: Parameters<typeof findNode>[0], kind: "schedule" |
   return [{ name, kind, relativeTo: "job", ...own, ...sheetOf(root, kind) }];
 }
 
-function sheetOf(
-  root: Parameters<typeof findNode>[0],
-  kind: "schedule" | "placements",
-): Pick<RequestedFile, "sheet" | "sheetAt"> {
+function sheetOf(root: SourceNode, kind: "schedule" | "placements"): Pick<RequestedFile, "sheet" | "sheetAt"> {
   const node = findNode(root, kind, "sheet");
   return node?.kind === "scalar" ? { sheet: node.text, sheetAt: { ...node.place, path: `${kind}.sheet` } } : {};
 }
 
-function textOf(root: Parameters<typeof findNode>[0], ...path: readonly string[]): string | undefined {
+function textOf(root: SourceNode, ...path: readonly string[]): string | undefined {
   const node = findNode(root, ...path);
   return node?.kind === "scalar" ? node.text : undefined;
 }
