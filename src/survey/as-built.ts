@@ -2,6 +2,7 @@
 
 import { toLattice, turnOf } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
+import { baseHoleOf } from "../job/model/base-hole.js";
 import type { Input } from "../job/model/job.js";
 import type { PlacedBase } from "../plan/model.js";
 import type { Length } from "../units/length.js";
@@ -25,7 +26,7 @@ export function rodAsBuilt(target: DesignedRod, points: readonly PointOnPlan[], 
   const at = toOwnAxes(standing, plan);
   const [dx, dy] = [at.x - rod.center.x, at.y - rod.center.y];
   const top = ends.upper.elevation;
-  const { baseHole, rod: spec } = rod.group;
+  const baseHole = baseHoleOf(rod.group, { orTable: false });
   return {
     placed: rod,
     tag: rod.tag,
@@ -39,7 +40,7 @@ export function rodAsBuilt(target: DesignedRod, points: readonly PointOnPlan[], 
     dz: top === null || expected.elevation === null ? null : subtract(top, expected.elevation),
     projection: projectionOf(top, standing.placement.topOfConcrete, terms),
     lean: leanOf(ends, standing),
-    clearanceTwice: baseHole.kind === "given" ? baseHole.value - spec.diameter : null,
+    clearanceTwice: baseHole.kind === "given" ? baseHole.value - rod.group.rod.diameter : null,
     margin: null,
   };
 }

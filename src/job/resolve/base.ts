@@ -3,6 +3,7 @@ import type { Finding } from "../../diagnostics/finding.js";
 import type { Length } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
 import { placeOf } from "../document.js";
+import { baseHoleOf, isSetOverCastRods } from "../model/base-hole.js";
 import type {
   Base,
   BasePlate,
@@ -167,7 +168,7 @@ function resolveGroup(
   const { found, rod } = resolved;
   const baseHole = optional(group.baseHole, "basePlate.hole", "the job gives no base-plate hole");
   const tableBase = tableBaseHole(found, report.editions.baseHoles);
-  const overCast = document.template.use === "setting plate over cast rods";
+  const overCast = isSetOverCastRods(document.template);
   const tableHole = overCast
     ? holeOverCastRods(baseHole, tableBase)
     : tableTemplateHole(found, report.editions.templateHoles);
@@ -179,7 +180,7 @@ function resolveGroup(
 
 /** A plate set over cast rods takes the base-plate hole: the job's, else the one of the named edition. */
 function holeOverCastRods(baseHole: Input<Length>, table: Input<Length>): Input<Length> {
-  const known = baseHole.kind === "given" ? baseHole : table;
+  const known = baseHoleOf({ baseHole, tableBaseHole: table }, { orTable: true });
   if (known.kind === "missing")
     return missing("basePlate.hole", `a plate over cast rods takes the base-plate hole: ${known.why}`);
   return given(known.value, known === baseHole ? "base-plate hole of the job" : known.from);
