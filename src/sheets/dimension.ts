@@ -13,7 +13,7 @@ import type { PaperPoint, SceneItem } from "./scene.js";
 import { textWidth } from "./text-metrics.js";
 
 /** Gap between a feature and its extension line, and the overshoot past the dimension line (ASME Y14.5). */
-export const EXTENSION_GAP = 1.5;
+const EXTENSION_GAP = 1.5;
 const OVERSHOOT = 2;
 const TEXT_GAP = 1;
 
@@ -55,12 +55,12 @@ function frameOf(run: Run): Frame {
 }
 
 /** Arrow length for a letter height: about 3 mm. */
-export function arrowLength(letter: number): number {
+function arrowLength(letter: number): number {
   return letter >= 3 ? 3 : 2.4;
 }
 
 /** The text of a dimension. */
-export function dimensionText(value: Length, unit: Unit, prefix = ""): string {
+function dimensionText(value: Length, unit: Unit, prefix = ""): string {
   return `${prefix}${formatLength(value, unit)}`;
 }
 

@@ -11,7 +11,7 @@ import type { DesignedRod } from "./match.js";
 import type { PointOnPlan, RodAsBuilt, RodLean, SurveyTerms } from "./model.js";
 
 /** Plan millimetres in the base's own axes; not snapped. */
-export function toOwnAxes({ placement, workingPoint }: PlacedBase, { x, y }: Point): Point {
+function toOwnAxes({ placement, workingPoint }: PlacedBase, { x, y }: Point): Point {
   const { cos, sin } = turnOf(placement.turn);
   const [dx, dy] = [x - workingPoint.x, y - workingPoint.y];
   return { x: dx * cos + dy * sin, y: -dx * sin + dy * cos };
@@ -62,7 +62,7 @@ function orderEnds(points: readonly PointOnPlan[]): Ends {
 }
 
 /** Elevation of the middle of the base plate's thickness; null where it is not known. */
-export function plateMiddle({ placement, base }: PlacedBase): Length | null {
+function plateMiddle({ placement, base }: PlacedBase): Length | null {
   const { thickness } = base.basePlate;
   const bottom = bottomOfPlate(placement.bottomOfPlate, placement.topOfConcrete, base.grout);
   if (bottom === null || thickness.kind === "missing") return null;

@@ -15,7 +15,7 @@ export interface Need {
  * Width of the circle that nut and washer on the template sweep when they turn: the nut across corners or the washer, a
  * square one corner to corner, whichever is wider. 0 where neither is known.
  */
-export function seatAcross(nut: Input<Nut>, washer: Input<Washer>): number {
+function seatAcross(nut: Input<Nut>, washer: Input<Washer>): number {
   const acrossNut = nut.kind === "given" ? nut.value.acrossCorners : 0;
   return Math.max(acrossNut, washer.kind === "given" ? sweptAcross(washer.value) : 0);
 }
