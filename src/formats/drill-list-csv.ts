@@ -8,7 +8,7 @@ import type { CsvCell } from "./csv-cells.js";
 import { writeCsvRows } from "./csv-cells.js";
 
 /** Headings; x and y are from the working point, right and up as seen from above; the edges are those of the board. */
-export const DRILL_COLUMNS = [
+const DRILL_COLUMNS = [
   "template",
   "revision",
   "quantity",

@@ -8,7 +8,7 @@ import type { CsvCell } from "./csv-cells.js";
 import { writeCsvRows } from "./csv-cells.js";
 
 /** Headings of `survey-groups.csv`. */
-export const SURVEY_GROUP_COLUMNS = [
+const SURVEY_GROUP_COLUMNS = [
   "mark",
   "at",
   "verdict",
@@ -27,7 +27,7 @@ export const SURVEY_GROUP_COLUMNS = [
 ] as const;
 
 /** Headings of `survey-rods.csv`. */
-export const SURVEY_ROD_COLUMNS = [
+const SURVEY_ROD_COLUMNS = [
   "mark",
   "at",
   "rod",
@@ -50,7 +50,7 @@ export const SURVEY_ROD_COLUMNS = [
 ] as const;
 
 /** Headings of `survey-checks.csv`. */
-export const SURVEY_CHECK_COLUMNS = [
+const SURVEY_CHECK_COLUMNS = [
   "mark",
   "at",
   "remedy",

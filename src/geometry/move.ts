@@ -3,7 +3,7 @@ import { path } from "./contour.js";
 import { point, samePoint } from "./point.js";
 import { reversed } from "./segment.js";
 import { turnOf } from "./turn.js";
-import type { Circle, Contour, Point, Region, Segment, Vector } from "./vocabulary.js";
+import type { Circle, Contour, Point, Segment, Vector } from "./vocabulary.js";
 
 /** A rigid move as a function of points. `mirrors` tells whether it changes left and right. */
 export interface Move {
@@ -56,11 +56,6 @@ export function moveContour(contour: Contour, move: Move): Contour {
 
 function moveCircle({ center, diameter }: Circle, move: Move): Circle {
   return { kind: "circle", center: move.apply(center), diameter };
-}
-
-/** A moved region. */
-export function moveRegion({ outer, inner }: Region, move: Move): Region {
-  return { outer: moveContour(outer, move), inner: inner.map((hole) => moveContour(hole, move)) };
 }
 
 /** True where two contours are the same line: same circle, or same chain of points from whichever joint it starts. */

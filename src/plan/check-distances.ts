@@ -3,7 +3,7 @@
  * grid line. Horizontal distances. Plan distances are ground distances, as a tape gives them; site distances are those
  * between site coordinates, plan distance x the surveyor's combined scale factor.
  */
-import { magnitude, toLattice, vectorBetween } from "../geometry/point.js";
+import { distanceBetweenPoints } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
 import type { PlacedRod } from "../rods/model.js";
 import type { Length } from "../units/index.js";
@@ -58,12 +58,8 @@ function diagonalsOf({ base, stem }: Stop, pairs: readonly (readonly [number, nu
     const [a, b] = [base.rods[i], base.rods[j]];
     if (a === undefined || b === undefined) return [];
     const [from, to] = [rodName(stem, a.rod.tag), rodName(stem, b.rod.tag)];
-    return [{ what: "diagonal", of: base.name, from, to, distance: distanceBetween(a.plan, b.plan) }];
+    return [{ what: "diagonal", of: base.name, from, to, distance: distanceBetweenPoints(a.plan, b.plan) }];
   });
-}
-
-function distanceBetween(a: Point, b: Point): Length {
-  return toLattice(magnitude(vectorBetween(a, b)));
 }
 
 /** The pairs of a base are looked for once, in the base's own axes: a turn cannot change them. */
@@ -79,7 +75,7 @@ function rememberDiagonals(): (rods: readonly PlacedRod[]) => readonly (readonly
 /** The farthest pair, and the farthest that has no rod in common with it (of three rods: the next farthest). */
 function diagonalPairs(points: readonly Point[]): readonly (readonly [number, number])[] {
   const pairs = points
-    .flatMap((a, i) => points.slice(i + 1).map((b, j) => ({ i, j: i + 1 + j, distance: distanceBetween(a, b) })))
+    .flatMap((a, i) => points.slice(i + 1).map((b, j) => ({ i, j: i + 1 + j, distance: distanceBetweenPoints(a, b) })))
     .sort((a, b) => b.distance - a.distance || a.i - b.i || a.j - b.j);
   const [first, ...others] = pairs;
   if (first === undefined) return [];
@@ -92,7 +88,7 @@ function alongLine(line: Plan["spec"]["lines"][number], stops: readonly Stop[]):
   const sorted = sortAlong(line, stops);
   const between = (what: PlanDistance["what"], a: Stop, b: Stop): PlanDistance => ({
     ...{ what, of: `line ${line.name}`, from: centreName(a.stem), to: centreName(b.stem) },
-    distance: distanceBetween(a.centre, b.centre),
+    distance: distanceBetweenPoints(a.centre, b.centre),
   });
   const steps = sorted.slice(1).map((stop, index) => between("along line", sorted[index] ?? stop, stop));
   const [first, last] = [sorted[0], sorted.at(-1)];

@@ -57,12 +57,12 @@ function frameOf(run: Run): Frame {
 }
 
 /** Arrow length for a letter height: about 3 mm. */
-export function arrowLength(letter: number): number {
+function arrowLength(letter: number): number {
   return letter >= 3 ? 3 : 2.4;
 }
 
 /** The text of a dimension. */
-export function dimensionText(value: Length, unit: Unit, prefix = ""): string {
+function dimensionText(value: Length, unit: Unit, prefix = ""): string {
   return `${prefix}${formatLength(value, unit)}`;
 }
 

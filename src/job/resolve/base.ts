@@ -5,6 +5,7 @@ import { countRods, MOST_RODS, resolvePattern } from "../../patterns/index.js";
 import type { Length } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
 import { placeOf } from "../document.js";
+import { baseHoleOf, isSetOverCastRods } from "../model/base-hole.js";
 import type {
   Base,
   BasePlate,
@@ -178,7 +179,7 @@ function resolveGroup(
   if (rod === null || pattern === null) return null;
   const baseHole = optional(group.baseHole, "basePlate.hole", "the job gives no base-plate hole");
   const tableBase = tableBaseHole(rod, report.editions.baseHoles);
-  const overCast = document.template.use === "setting plate over cast rods";
+  const overCast = isSetOverCastRods(document.template);
   const tableHole = overCast
     ? holeOverCastRods(baseHole, tableBase)
     : tableTemplateHole(rod, report.editions.templateHoles);
@@ -190,7 +191,7 @@ function resolveGroup(
 
 /** A plate set over cast rods takes the base-plate hole: the job's, else the one of the named edition. */
 function holeOverCastRods(baseHole: Input<Length>, table: Input<Length>): Input<Length> {
-  const known = baseHole.kind === "given" ? baseHole : table;
+  const known = baseHoleOf({ baseHole, tableBaseHole: table }, { orTable: true });
   if (known.kind === "missing")
     return missing("basePlate.hole", `a plate over cast rods takes the base-plate hole: ${known.why}`);
   return given(known.value, known === baseHole ? "base-plate hole of the job" : known.from);

@@ -51,20 +51,6 @@ export function layoutPlanPanel(request: PlanRequest, sheet: SheetSize, words: P
   ];
 }
 
-/** Height that a panel needs without any table. */
-export function panelNeed(request: PlanRequest, sheet: SheetSize, words: PanelText): number {
-  const { lettering } = sheet;
-  const width = panelWidth(sheet);
-  const pieces = [
-    tablePiece(revisionTable(request, 4), width, lettering),
-    ...words.head,
-    notesPiece("notes", "NOTES", words.notes, width, lettering),
-    notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, width, lettering),
-    planTitleBlock(request, sheet, words, 1, 1),
-  ];
-  return pieces.reduce((sum, { height }) => sum + height + TABLE_GAP, 2 * MARGIN);
-}
-
 /** Pieces under each other. */
 export function stack(pieces: readonly Piece[], x: number, top: number): readonly SceneItem[] {
   let y = top;
