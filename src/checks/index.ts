@@ -1,5 +1,5 @@
 /** The rules and their ledger: rules of a base, and rules of the whole job. */
-import type { Job } from "../job/model/job.js";
+import type { Job, Severity } from "../job/model/job.js";
 import type { JobContext, JobRule } from "./job-model.js";
 import { baseOffGrid } from "./job-rules/base-off-grid.js";
 import { controlClosure } from "./job-rules/control-closure.js";
@@ -50,7 +50,7 @@ export { NOT_CHECKED_AT_ALL } from "./model.js";
 export { isAsking, isHolding, worstFirst } from "./run.js";
 
 /** Every rule of a base, in the order of the ledger. */
-export const rules: readonly Rule[] = [
+export const rules = [
   templateHole,
   rodPlay,
   holeWeb,
@@ -77,10 +77,10 @@ export const rules: readonly Rule[] = [
   projection,
   groutGap,
   rodCount,
-];
+] as const satisfies readonly Rule[];
 
 /** Every rule of the whole job, in the order of the ledger. */
-export const jobRules: readonly JobRule[] = [
+export const jobRules = [
   lookAlike,
   neighbourRods,
   neighbourTemplates,
@@ -93,7 +93,15 @@ export const jobRules: readonly JobRule[] = [
   controlClosure,
   gridDiagonal,
   settingOutElevation,
-];
+] as const satisfies readonly JobRule[];
+
+/** The public names of the rules. */
+export type RuleId = (typeof rules)[number]["id"] | (typeof jobRules)[number]["id"];
+
+/** The severity of each rule when it fails, as the rule itself has it. */
+export const ruleSeverities: Readonly<Record<string, Severity>> = Object.fromEntries(
+  [...rules, ...jobRules].map(({ id, severity }) => [id, severity]),
+);
 
 /** The ledger of the whole job: rows in the order of the rules, then of their subjects. */
 export function runJobChecks(context: JobContext): readonly CheckRow[] {

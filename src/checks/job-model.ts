@@ -13,8 +13,8 @@ export interface JobContext {
 }
 
 /** One rule of the job: one file, named by its id. */
-export interface JobRule {
-  readonly id: string;
+export interface JobRule<Id extends string = string> {
+  readonly id: Id;
   /** One line for the README table: what is held against what. */
   readonly title: string;
   readonly severity: Severity;

@@ -49,10 +49,11 @@ export interface CheckContext {
 }
 
 /** One rule: one file, named by its id. */
-export interface Rule {
-  readonly id: string;
+export interface Rule<Id extends string = string> {
+  readonly id: Id;
   /** One line for the README table: what is held against what. */
   readonly title: string;
+  /** What a failing row does; the one place where it is written. The job may raise it. */
   readonly severity: Severity;
   /** What the value is, as a noun phrase for questions: "the size of the washer on the base plate". */
   readonly measured: string;

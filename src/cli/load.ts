@@ -4,6 +4,7 @@ import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { RequestedFile } from "../job/index.js";
 import { readJob, readJobFile } from "../job/index.js";
 import type { InputFile, Inputs, Table } from "../readers/inputs.js";
+import { vocabulary } from "../tasks/open.js";
 import { readBytes, readBytesIfThere } from "./file-system.js";
 import type { Shell } from "./shell.js";
 import { INSTALLED, todayOf } from "./shell.js";
@@ -24,7 +25,7 @@ export async function loadInputs(job: string, shell: Shell): Promise<Outcome<Inp
   }
   const inputs: Inputs = { job, files };
   if (findings.length === 0) return { ok: true, value: inputs, findings };
-  const others = readJob(inputs, { date: todayOf(shell) }).findings;
+  const others = readJob(inputs, { date: todayOf(shell), vocabulary }).findings;
   return { ok: false, findings: [...findings, ...others.filter(({ code }) => code !== "missing-file")] };
 }
 

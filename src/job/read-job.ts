@@ -9,6 +9,7 @@ import type { SourceDocument, WithFindings } from "./document.js";
 import { jobRoot } from "./job-file.js";
 import type { Base, Editions, Job } from "./model/job.js";
 import type { PlanSpec } from "./model/plan.js";
+import type { Vocabulary } from "./model/vocabulary.js";
 import { resolveBase } from "./resolve/base.js";
 import type { BaseSources } from "./resolve/base-report.js";
 import { BaseReport } from "./resolve/base-report.js";
@@ -23,23 +24,28 @@ import { parseForgiving } from "./schema/forgiving.js";
 import type { HeadDocument, JobSchemas } from "./schema/job.js";
 import { jobSchemas } from "./schema/job.js";
 
-/** The date handed in by the shell, used when the job names none. */
+/** What a job is read with. */
 export interface JobOptions {
+  /** Handed in by the shell, for a job that names no date. */
   readonly date: string;
+  readonly vocabulary: Vocabulary;
 }
 
-const schemasByUnit: Partial<Record<Unit, JobSchemas>> = {};
+/** Schemas are kept: they take longer to make than a small job to read. One vocabulary is all that a program has. */
+const kept = new WeakMap<Vocabulary, Partial<Record<Unit, JobSchemas>>>();
 
-function schemasOf(unit: Unit): JobSchemas {
-  schemasByUnit[unit] ??= jobSchemas(unit);
-  return schemasByUnit[unit];
+function schemasOf(unit: Unit, vocabulary: Vocabulary): JobSchemas {
+  const known = kept.get(vocabulary) ?? {};
+  const schemas = known[unit] ?? jobSchemas(unit, Object.keys(vocabulary.rules));
+  kept.set(vocabulary, { ...known, [unit]: schemas });
+  return schemas;
 }
 
 /** Reads and completes a job. Every fault is told at once; nothing is guessed. */
-export function readJob(inputs: Inputs, { date }: JobOptions): Outcome<Job> {
+export function readJob(inputs: Inputs, options: JobOptions): Outcome<Job> {
   const root = readRoot(inputs);
   if (!root.ok) return root;
-  const job = completeJob(root.value, inputs, date);
+  const job = completeJob(root.value, inputs, options);
   return { ...job, findings: inReadingOrder(job.findings) };
 }
 
@@ -70,20 +76,26 @@ function refuseFile(file: string, code: string, message: string): { ok: false; f
   return { ok: false, findings: [{ code, severity: "error", at: { file, line: 1, column: 1 }, message }] };
 }
 
-function completeJob(root: SourceNode, inputs: Inputs, date: string): Outcome<Job> {
+function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: JobOptions): Outcome<Job> {
   const unit = unitOf(root);
-  const sources: JobSources = { document: { root, path: "", nameOf: () => null }, unit, inputs };
+  const sources: JobSources = { document: { root, path: "", nameOf: () => null }, unit, inputs, vocabulary };
   const { document } = sources;
-  const schemas = schemasOf(unit);
+  const schemas = schemasOf(unit, vocabulary);
   const head = parseForgiving(schemas.head, document, headStandIns(unit));
   const editions = readEditions(head.data, sources);
   const shop = readNamedShop(head.data, sources);
   const listed = listBases(head.data, sources);
-  const beside = { unit, editions: editions.value, grades: shop.value?.grades ?? null, files: inputs.files };
+  const beside = {
+    unit,
+    editions: editions.value,
+    grades: shop.value?.grades ?? null,
+    files: inputs.files,
+    vocabulary,
+  };
   const bases = listed.value.map((base) => completeBase(base, schemas.base, beside));
   const plan = readPlan({ ...sources, bases: listed.value });
   const findings = [head, editions, shop, listed, ...bases, plan].flatMap((part) => part.findings);
-  findings.push(...markFaults(listed.value), ...headFaults(head.data, document, listed.value));
+  findings.push(...markFaults(listed.value), ...headFaults(head.data, sources, listed.value));
   const whole = bases.flatMap(({ value }) => value ?? []);
   if (head.data === null || shop.value === null || hasErrors(findings) || bases.length === 0) {
     return { ok: false, findings };

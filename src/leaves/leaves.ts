@@ -96,7 +96,7 @@ export function isDay(text: string): boolean {
 }
 
 /** One of a few words. */
-export function wordLeaf<const Words extends readonly [string, ...string[]]>(words: Words, description: string) {
+export function wordLeaf<const Words extends readonly string[]>(words: Words, description: string) {
   return z.enum(words, { error: () => `one of ${words.join(", ")}` }).describe(description);
 }
 

@@ -1,14 +1,19 @@
 /** Opening a job: what every task begins with. The job file is read once, and every fault is told at once. */
+import { ruleSeverities } from "../checks/index.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
-import type { Job } from "../job/index.js";
+import type { Job, Vocabulary } from "../job/index.js";
 import { readJob } from "../job/index.js";
+import { packageNames } from "../outputs/index.js";
 import { makePlan } from "../plan/index.js";
 import type { Plan } from "../plan/model.js";
 import type { Inputs } from "../readers/inputs.js";
 import type { BaseWithRods, OutlinedBase } from "../rods/index.js";
 import { placeRods } from "../rods/index.js";
 import { makePlateOutline } from "../template/index.js";
+
+/** What jobs may cite and may not use: the rules, and the package's own names. */
+export const vocabulary: Vocabulary = { rules: ruleSeverities, packageNames };
 
 /** A job without faults, complete, with what is kept of its bases; plates are not: they are large. */
 export interface OpenedJob {
@@ -31,7 +36,7 @@ export interface OpenOptions {
  */
 export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJob> {
   if (!isDate(date)) throw new RangeError(`${JSON.stringify(date)} is no date; allowed is an ISO date as 2026-11-24`);
-  const read = readJob(inputs, { date });
+  const read = readJob(inputs, { date, vocabulary });
   return read.ok ? layOut(read.value, read.findings) : read;
 }
 

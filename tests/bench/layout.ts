@@ -6,7 +6,7 @@ import type { Base } from "../../src/job/model/job.js";
 import { findLookAlikes } from "../../src/orientation/index.js";
 import type { PlacedRod } from "../../src/rods/index.js";
 import { placeRods } from "../../src/rods/index.js";
-import { openJob } from "../../src/tasks/open.js";
+import { openJob, vocabulary } from "../../src/tasks/open.js";
 import { makePackageInParts } from "../../src/tasks/package.js";
 import { makePlateOutline } from "../../src/template/index.js";
 import { inches } from "../../src/units/index.js";
@@ -86,7 +86,7 @@ function nearest(a: readonly PlacedRod[], b: readonly PlacedRod[]): number {
 }
 
 function measureLookAlikes(): readonly Measure[] {
-  const read = readJob(makeInputs(MARKS), { date: "2026-11-24" });
+  const read = readJob(makeInputs(MARKS), { date: "2026-11-24", vocabulary });
   if (!read.ok) throw new Error("the job of the benchmark has faults");
   const made = read.value.bases.map((base) => {
     const rods = placeRods(base);

@@ -8,7 +8,7 @@ import { compare, notApplicable, notChecked } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** The distance between two control points on the site and on the plan: wrong units, scale or points show here. */
-export const controlClosure: JobRule = {
+export const controlClosure: JobRule<"control-closure"> = {
   id: "control-closure",
   title:
     "distance between two control points on the site less that on the plan x scale factor <= the job's site.tolerance",

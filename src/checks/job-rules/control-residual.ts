@@ -8,7 +8,7 @@ import { compare, notApplicable, notChecked } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** What is left at each control point after the plan is laid on the site as well as it fits. */
-export const controlResidual: JobRule = {
+export const controlResidual: JobRule<"control-residual"> = {
   id: "control-residual",
   title: "distance of a control point as given from where the plan puts it <= the job's site.tolerance",
   severity: "advise",

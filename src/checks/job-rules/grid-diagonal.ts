@@ -12,7 +12,7 @@ import { compare, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Diagonals of the bays, from the coordinates as they stand in the setting-out file and from the plan. */
-export const gridDiagonal: JobRule = {
+export const gridDiagonal: JobRule<"grid-diagonal"> = {
   id: "grid-diagonal",
   title: "diagonal of a bay from rounded site coordinates less that of the plan x scale factor <= their rounding",
   severity: "advise",

@@ -8,7 +8,7 @@ import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
 /** Marks whose patterns nearly agree under any way round, so that one template can be taken for another; and those that are one. */
-export const lookAlike: JobRule = {
+export const lookAlike: JobRule<"look-alike"> = {
   id: "look-alike",
   title:
     "rod error of a template set for another mark, in its nearest way round >= the job's value; equal templates are one",

@@ -6,7 +6,7 @@ import { notChecked } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Piers of two bases that run into each other: one pier, or a slip of the layout. */
-export const neighbourConcrete: JobRule = {
+export const neighbourConcrete: JobRule<"neighbour-concrete"> = {
   id: "neighbour-concrete",
   title: "clear distance between the concrete of two bases, turned as placed >= 0",
   severity: "advise",

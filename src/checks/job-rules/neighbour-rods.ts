@@ -8,7 +8,7 @@ import type { JobRule } from "../job-model.js";
 import { wordsIn } from "../words.js";
 
 /** Rods of two bases that would stand in one place. */
-export const neighbourRods: JobRule = {
+export const neighbourRods: JobRule<"neighbour-rods"> = {
   id: "neighbour-rods",
   title: "clear distance between the rods of two bases >= 0",
   severity: "ask",

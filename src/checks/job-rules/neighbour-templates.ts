@@ -5,7 +5,7 @@ import type { JobContext, JobRule } from "../job-model.js";
 import { wordsIn } from "../words.js";
 
 /** Templates of two bases that cannot both lie in place. */
-export const neighbourTemplates: JobRule = {
+export const neighbourTemplates: JobRule<"neighbour-templates"> = {
   id: "neighbour-templates",
   title: "clear distance between the templates of two bases, turned as placed >= 0",
   severity: "advise",

@@ -6,7 +6,7 @@ import { compare, notApplicable, notChecked } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Two elevations and a grout gap say one thing twice: they agree, or one of them is wrong. */
-export const plateElevation: JobRule = {
+export const plateElevation: JobRule<"plate-elevation"> = {
   id: "plate-elevation",
   title: "bottom of base plate less top of concrete = grout gap",
   severity: "ask",

@@ -7,7 +7,7 @@ import { compareCounts, lacking } from "../results.js";
 import { counted } from "../words.js";
 
 /** What the setting-out files leave empty is told: an elevation is never guessed. */
-export const settingOutElevation: JobRule = {
+export const settingOutElevation: JobRule<"setting-out-elevation"> = {
   id: "setting-out-elevation",
   title: "every rod set out has an elevation: T.O.C. of its placement + its projection",
   severity: "advise",

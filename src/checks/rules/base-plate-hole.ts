@@ -5,7 +5,7 @@ import { perRod } from "../rods.js";
 import { wordsIn } from "../words.js";
 
 /** The base plate's hole against the table of the edition that the job names. */
-export const basePlateHole: Rule = {
+export const basePlateHole: Rule<"base-plate-hole"> = {
   id: "base-plate-hole",
   title: "hole in the base plate = the hole of the named edition",
   severity: "ask",

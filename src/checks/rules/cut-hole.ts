@@ -10,7 +10,7 @@ import { wordsIn } from "../words.js";
  * The smallest hole that the process cuts in this thickness, on the narrow side; a smaller one becomes a drill mark. Also
  * inside corners of the outline and of openings: nothing has to fit them, so that one which comes out rounded is advice.
  */
-export const cutHole: Rule = {
+export const cutHole: Rule<"cut-hole"> = {
   id: "cut-hole",
   title:
     "hole, on its narrow side, >= the smallest the process cuts in this thickness, else a drill mark; inside corner of outline or opening >= the smallest it leaves",

@@ -8,7 +8,7 @@ import { compare, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** The smallest web between any two cut contours that the process leaves whole. */
-export const cutWeb: Rule = {
+export const cutWeb: Rule<"cut-web"> = {
   id: "cut-web",
   title: "smallest web between cut contours >= what the process can leave",
   severity: "stop",

@@ -5,7 +5,7 @@ import { perRod, staysInPlace } from "../rods.js";
 import { wordsIn } from "../words.js";
 
 /** The grout gap takes a levelling nut, its washer, and room beneath. */
-export const groutGap: Rule = {
+export const groutGap: Rule<"grout-gap"> = {
   id: "grout-gap",
   title:
     "grout gap >= levelling nut + washer + room, and thread reaching below that nut, where nuts level the base plate",

@@ -5,7 +5,7 @@ import { compare } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Clear material from each hole to the plate's edge and to openings: true geometry, arcs included; for a ring both arcs. */
-export const holeEdge: Rule = {
+export const holeEdge: Rule<"hole-edge"> = {
   id: "hole-edge",
   title: "clear material from a hole to the plate's edge or an opening >= the shop's least edge",
   severity: "stop",

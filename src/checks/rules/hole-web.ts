@@ -6,7 +6,7 @@ import { compare, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Clear material between two holes, for each hole its governing pair. Openings are held by `hole-edge`. */
-export const holeWeb: Rule = {
+export const holeWeb: Rule<"hole-web"> = {
   id: "hole-web",
   title: "clear material between two holes of the template >= the shop's least web",
   severity: "stop",

@@ -5,7 +5,7 @@ import { compareCounts, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Whether every wrong way round that would set rods wrong shows from the outline alone, and what was cut for that. */
-export const key: Rule = {
+export const key: Rule<"key"> = {
   id: "key",
   title:
     "every wrong way round that sets rods wrong shows from the outline; `key: auto` cuts a corner or notch where it is needed",

@@ -4,7 +4,7 @@ import { compareCounts, notApplicable } from "../results.js";
 import { counted } from "../words.js";
 
 /** Every mark that the plate should carry found room. */
-export const marksRoom: Rule = {
+export const marksRoom: Rule<"marks-room"> = {
   id: "marks-room",
   title: "every mark of the template found room on it",
   severity: "advise",

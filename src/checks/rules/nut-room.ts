@@ -9,7 +9,7 @@ import { isOverCastRods, notForSettingPlate, playOf, rodHoles } from "../rods.js
 import { wordsIn } from "../words.js";
 
 /** Nuts of neighbouring rods clear each other by the shop's gap; a wrench or socket clears the neighbour's nut. */
-export const nutRoom: Rule = {
+export const nutRoom: Rule<"nut-room"> = {
   id: "nut-room",
   title: "spacing of two rods >= (G1 + G2)/2 + mean play + gap, and room for a wrench or socket",
   severity: "stop",

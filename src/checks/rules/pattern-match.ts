@@ -8,7 +8,7 @@ import { rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
 
 /** Every hole of the base plate, as a second source gives it, against the template's nearest, and the other way round. */
-export const patternMatch: Rule = {
+export const patternMatch: Rule<"pattern-match"> = {
   id: "pattern-match",
   title: "holes of the base plate from a second source = rods of the template, both ways, in number, place and size",
   severity: "stop",

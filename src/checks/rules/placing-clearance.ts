@@ -11,7 +11,7 @@ import { wordsIn } from "../words.js";
  * The base plate's holes take rods that are off by the whole placing tolerance T. T is as-built: template play and cutting
  * error are part of it and are never added to it.
  */
-export const placingClearance: Rule = {
+export const placingClearance: Rule<"placing-clearance"> = {
   id: "placing-clearance",
   title: "radial clearance (H - d)/2 >= placing tolerance; by a spacing edition, the sum of two radial clearances",
   severity: "ask",

@@ -13,7 +13,7 @@ import { wordsIn } from "../words.js";
 const LOW = "stack on the rod, with the rod set low by the elevation tolerance";
 
 /** The rod stands high enough for all that goes on it, as specified and when it is set low. */
-export const projection: Rule = {
+export const projection: Rule<"projection"> = {
   id: "projection",
   title: "projection >= grout + plates + washer + nut + stick-out, also with the rod low by its tolerance",
   severity: "ask",

@@ -4,7 +4,7 @@ import { compareCounts, notApplicable } from "../results.js";
 import { counted } from "../words.js";
 
 /** The least number of rods under a column; a post is exempt. */
-export const rodCount: Rule = {
+export const rodCount: Rule<"rod-count"> = {
   id: "rod-count",
   title: `at least ${leastRods.value} rods for a column; a post is exempt`,
   severity: "ask",

@@ -10,7 +10,7 @@ import { rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
 
 /** Cover of concrete to the rod and to what anchors it, sideways and below; 6 d to the edge when torqued. */
-export const rodCover: Rule = {
+export const rodCover: Rule<"rod-cover"> = {
   id: "rod-cover",
   title: "concrete cover to the rod and to its bottom, sideways and below, >= 20.5.1.3; 6 d to the edge when torqued",
   severity: "ask",

@@ -6,7 +6,7 @@ import { isOverCastRods, notForSettingPlate, playOf, rodHoles } from "../rods.js
 import { percent, wordsIn } from "../words.js";
 
 /** How far a rod can sit off in its hole, as a share of the placing tolerance of the named edition. */
-export const rodPlay: Rule = {
+export const rodPlay: Rule<"rod-play"> = {
   id: "rod-play",
   title: "radial play (h - d)/2, or the mean play of two rods, as a share of the placing tolerance",
   severity: "advise",

@@ -8,7 +8,7 @@ import { rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
 
 /** Least spacing of cast-in rods in concrete: 4 d, or 6 d when torqued; the larger rod of a pair governs. */
-export const rodSpacing: Rule = {
+export const rodSpacing: Rule<"rod-spacing"> = {
   id: "rod-spacing",
   title: "spacing of two rods >= 4 d, or 6 d when torqued",
   severity: "ask",

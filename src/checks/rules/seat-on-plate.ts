@@ -10,7 +10,7 @@ import { isOverCastRods, notForSettingPlate, perRod, playOf } from "../rods.js";
 import { wordsIn } from "../words.js";
 
 /** Nut or washer on the template, moved by the radial play, stays on the plate and off the opening. */
-export const seatOnPlate: Rule = {
+export const seatOnPlate: Rule<"seat-on-plate"> = {
   id: "seat-on-plate",
   title: "centre of a rod to edge or opening >= half the nut or washer + radial play",
   severity: "stop",

@@ -11,7 +11,7 @@ import { wordsIn } from "../words.js";
 const THREAD_CLAUSE = "thread reaches below the lower nut";
 
 /** The template stands high enough for its lower nuts and for finishing; the rod's thread reaches below those nuts. */
-export const templateHeight: Rule = {
+export const templateHeight: Rule<"template-height"> = {
   id: "template-height",
   title: "underside above T.O.C. >= lower nut + its washer + finishing room; thread reaches below that nut",
   severity: "stop",

@@ -12,7 +12,7 @@ const AS_CUT = "as cut: h - deviation - taper >= d + zinc growth";
 const IN_BASE_PLATE = "h <= H";
 
 /** The template's hole against its table (advise), as cut against the rod (stop), and against the base plate's hole (stop). */
-export const templateHole: Rule = {
+export const templateHole: Rule<"template-hole"> = {
   id: "template-hole",
   title: "hole = the table's (advise); as cut h - deviation - taper >= d + zinc growth (stop); h <= H (stop)",
   severity: "advise",

@@ -8,7 +8,7 @@ import { isOverCastRods } from "../rods.js";
 import { wordsIn } from "../words.js";
 
 /** The template is carried by the form on two opposite sides, or by bearers across it with a gap all round. */
-export const templateInForm: Rule = {
+export const templateInForm: Rule<"template-in-form"> = {
   id: "template-in-form",
   title: "template bears on two opposite sides of the form, or clears it all round when carried by bearers",
   severity: "stop",

@@ -6,7 +6,7 @@ import { compare, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** Large steel plates tend to warp. */
-export const templateSize: Rule = {
+export const templateSize: Rule<"template-size"> = {
   id: "template-size",
   title: `largest side of a steel template <= ${formatWithUnit(largestSettingPlate.value, "in")}, beyond which it tends to warp`,
   severity: "advise",

@@ -5,7 +5,7 @@ import { holeAndWasher, perRod, washerText } from "../rods.js";
 import { wordsIn } from "../words.js";
 
 /** The washer covers the base plate's hole with the rod hard against its edge. */
-export const washerCover: Rule = {
+export const washerCover: Rule<"washer-cover"> = {
   id: "washer-cover",
   title: "washer on the base plate W >= 2 H - d: it covers the hole with the rod at the hole's edge",
   severity: "ask",

@@ -10,7 +10,7 @@ import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
 /** The washer, moved by the radial play of the base plate's hole, stays on the base plate. */
-export const washerOnPlate: Rule = {
+export const washerOnPlate: Rule<"washer-on-plate"> = {
   id: "washer-on-plate",
   title: "W/2 + (H - d)/2 <= distance from the rod to the base plate's edge",
   severity: "ask",

@@ -11,7 +11,7 @@ import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
 /** Washers on the base plate clear each other and the column, each moved by the radial play of its hole. */
-export const washerRoom: Rule = {
+export const washerRoom: Rule<"washer-room"> = {
   id: "washer-room",
   title: "spacing of two rods >= (W1 + W2)/2 + ((H1 - d1) + (H2 - d2))/2, and washers clear of the column",
   severity: "ask",

@@ -11,7 +11,7 @@ import { counted, wordsIn } from "../words.js";
  * Every wrong way round of the template (four turns, face up and face down, about the working point; pitches of a bolt circle;
  * laid by its own edges): how far the rods would be off, and who would notice. Then the base plate turned over right rods.
  */
-export const wrongPlacement: Rule = {
+export const wrongPlacement: Rule<"wrong-placement"> = {
   id: "wrong-placement",
   title:
     "no wrong way round of template or base plate goes unseen; largest and smallest rod error, and what hides them",

@@ -6,6 +6,7 @@ import { formatWithUnit } from "../../units/index.js";
 import type { DocumentPath, SourceDocument } from "../document.js";
 import { faultAt } from "../document.js";
 import type { Editions } from "../model/job.js";
+import type { Vocabulary } from "../model/vocabulary.js";
 import type { ReadShop } from "./shop.js";
 
 /** What a base is read with, beside its own document. */
@@ -16,6 +17,7 @@ export interface BaseSources {
   readonly grades: ReadShop["grades"] | null;
   /** Files that a base may name. */
   readonly files: Inputs["files"];
+  readonly vocabulary: Vocabulary;
 }
 
 /** Collects the faults of one base, with their places. */
@@ -25,15 +27,17 @@ export class BaseReport {
   readonly editions: Editions;
   readonly grades: ReadShop["grades"];
   readonly files: Inputs["files"];
+  readonly vocabulary: Vocabulary;
 
   constructor(
     readonly document: SourceDocument,
-    { unit, editions, grades, files }: BaseSources,
+    { unit, editions, grades, files, vocabulary }: BaseSources,
   ) {
     this.unit = unit;
     this.editions = editions;
     this.grades = grades ?? [];
     this.files = files;
+    this.vocabulary = vocabulary;
   }
 
   /** Adds an error at a path of the base. */

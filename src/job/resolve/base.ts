@@ -58,10 +58,10 @@ function hasFaults(findings: readonly Finding[]): boolean {
 }
 
 function judgeMarks(document: BaseDocument, report: BaseReport): void {
-  const base = markFault(document.mark);
+  const base = markFault(document.mark, report.vocabulary.packageNames);
   if (base !== null) report.fault(["mark"], "unsafe-mark", base);
   const template = document.template.mark;
-  const fault = template === undefined ? null : markFault(template);
+  const fault = template === undefined ? null : markFault(template, report.vocabulary.packageNames);
   if (fault !== null) report.fault(["template", "mark"], "unsafe-mark", fault);
 }
 

@@ -7,10 +7,12 @@ import type { SourceDocument } from "../document.js";
 import { faultAt } from "../document.js";
 import type { Answer, Given, Job, Severity } from "../model/job.js";
 import { given, missing } from "../model/job.js";
-import { isRaised, RULE_IDS } from "../model/severities.js";
+import type { Vocabulary } from "../model/vocabulary.js";
+import { isRaised } from "../model/vocabulary.js";
 import type { HeadDocument } from "../schema/job.js";
 import { resolveSurvey } from "../schema/survey.js";
 import { budgetFaults, resolveBudget } from "./budget.js";
+import type { JobSources } from "./job-sources.js";
 
 /** The part of a job that its head gives. */
 export type JobHead = Omit<Job, "unit" | "editions" | "shop" | "bases" | "plan">;
@@ -44,13 +46,9 @@ function resolveAnswer(answer: NonNullable<HeadDocument["answers"]>[number], uni
   return { mark, rule, by, date, text, subject: subject ?? "", value: answered };
 }
 
-function raisedSeverities(head: HeadDocument): Readonly<Record<string, Severity>> {
-  const raised: Record<string, Severity> = {};
-  for (const id of RULE_IDS) {
-    const severity = head.severities?.[id];
-    if (severity !== undefined) raised[id] = severity;
-  }
-  return raised;
+function raisedSeverities({ severities = {} }: HeadDocument): Readonly<Record<string, Severity>> {
+  const named = Object.entries(severities);
+  return Object.fromEntries(named.flatMap(([id, severity]) => (severity === undefined ? [] : [[id, severity]])));
 }
 
 /** 1 in, or 25 mm: the shop's habit, not a code's. */
@@ -62,13 +60,13 @@ function resolveLookAlike(written: Length | undefined, unit: Unit): Given<Length
 /** Faults of the head that its schema cannot see; `bases` are those of the job as written. */
 export function headFaults(
   head: HeadDocument | null,
-  document: SourceDocument,
+  { document, vocabulary }: Pick<JobSources, "document" | "vocabulary">,
   bases: readonly SourceDocument[],
 ): readonly Finding[] {
   const ofBudget = budgetFaults(head?.budget ?? {}).map(({ key, message }) =>
     faultAt(document, ["budget", key], "budget-both", message),
   );
-  return [...answerFaults(head, document, bases), ...severityFaults(head, document), ...ofBudget];
+  return [...answerFaults(head, document, bases), ...severityFaults(head, document, vocabulary), ...ofBudget];
 }
 
 function answerFaults(
@@ -86,10 +84,14 @@ function answerFaults(
   });
 }
 
-function severityFaults(head: HeadDocument | null, document: SourceDocument): readonly Finding[] {
-  return RULE_IDS.flatMap((id) => {
+function severityFaults(
+  head: HeadDocument | null,
+  document: SourceDocument,
+  { rules }: Vocabulary,
+): readonly Finding[] {
+  return Object.entries(rules).flatMap(([id, own]) => {
     const severity = head?.severities?.[id];
-    if (severity === undefined || isRaised(id, severity)) return [];
+    if (severity === undefined || isRaised(own, severity)) return [];
     const message = `"${severity}" is below the rule's own severity; a severity may be raised, never lowered`;
     return [faultAt(document, ["severities", id], "severity-lowered", message)];
   });

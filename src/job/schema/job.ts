@@ -14,7 +14,6 @@ import {
 } from "../../leaves/leaves.js";
 import { patternChoice } from "../../patterns/index.js";
 import type { Unit } from "../../units/index.js";
-import { RULE_IDS } from "../model/severities.js";
 import { budgetBlock } from "./budget.js";
 
 import { siteShape, siteShapeUnread, tableChoice } from "./plan.js";
@@ -22,10 +21,10 @@ import { surveyBlock } from "./survey.js";
 
 const MOST_PIECES = 100_000;
 
-/** The schemas of a job whose bare numbers are in `unit`. */
-export function jobSchemas(unit: Unit) {
+/** The schemas of a job whose bare numbers are in `unit`; `rules` are the ids that it may cite. */
+export function jobSchemas(unit: Unit, rules: readonly string[]) {
   const base = baseSchema(unit);
-  const head = headShape(unit);
+  const head = headShape(unit, rules);
   const unread = { ...head, ...siteShapeUnread(unit), bases: z.unknown().optional() };
   return { head: keys(unread, "A rodplate job."), base, full: fullSchema({ ...head, ...siteShape(unit) }, base) };
 }
@@ -54,7 +53,7 @@ function fullSchema<Head extends z.core.$ZodLooseShape>(head: Head, base: Return
   return keys({ ...head, bases: bases.optional() }, "A rodplate job: column bases and their setting templates.");
 }
 
-function headShape(unit: Unit) {
+function headShape(unit: Unit, rules: readonly string[]) {
   return {
     job: jobBlock(),
     units: wordLeaf(["in", "mm"], "Unit of every number that carries none."),
@@ -63,8 +62,10 @@ function headShape(unit: Unit) {
       "A file of templates/shops by its name, as plasma, or the path of a shop file. Omitted: plasma (in) or plasma-metric (mm).",
     ).optional(),
     schedule: scheduleChoice().optional(),
-    answers: rows(answerBlock(unit), "a list of answers").describe("Answers of the engineer of record.").optional(),
-    severities: severityBlock().optional(),
+    answers: rows(answerBlock(unit, rules), "a list of answers")
+      .describe("Answers of the engineer of record.")
+      .optional(),
+    severities: severityBlock(rules).optional(),
     budget: budgetBlock(unit).optional(),
     survey: surveyBlock(unit).optional(),
   };
@@ -128,11 +129,11 @@ function scheduleChoice() {
   return tableChoice().describe("A spreadsheet that stands for bases: one row a base.");
 }
 
-function answerBlock(unit: Unit) {
+function answerBlock(unit: Unit, rules: readonly string[]) {
   return keys(
     {
       mark: textLeaf("Mark of the base."),
-      rule: wordLeaf(RULE_IDS, "Rule that asked."),
+      rule: wordLeaf(rules, "Rule that asked."),
       by: textLeaf("Who answered.", 80),
       date: dateLeaf("Day of the answer."),
       text: textLeaf("The answer.", 400),
@@ -150,12 +151,12 @@ function answerBlock(unit: Unit) {
   );
 }
 
-function severityBlock() {
+function severityBlock(rules: readonly string[]) {
   const severity = wordLeaf(
     ["advise", "ask", "stop"],
     "The severity when the rule fails; it may be raised, not lowered.",
   );
-  const shape = Object.fromEntries(RULE_IDS.map((id) => [id, severity.optional()]));
+  const shape = Object.fromEntries(rules.map((id) => [id, severity.optional()]));
   return keys(shape, "Severities that this job raises, by rule.");
 }
 

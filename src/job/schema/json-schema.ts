@@ -3,9 +3,9 @@ import { z } from "zod";
 import { jobSchemas } from "./job.js";
 import { shopSchema } from "./shop.js";
 
-/** The text of templates/job.schema.json. */
-export function jobJsonSchema(): string {
-  return schemaText(jobSchemas("in").full, "rodplate job");
+/** The text of templates/job.schema.json; `rules` are the ids that a job may cite. */
+export function jobJsonSchema(rules: readonly string[]): string {
+  return schemaText(jobSchemas("in", rules).full, "rodplate job");
 }
 
 /** The text of templates/shop.schema.json. */

@@ -4,11 +4,9 @@
 const LONGEST_MARK = 60;
 
 const DEVICES = /^(con|prn|aux|nul|conin\$|conout\$|com[0-9]|lpt[0-9])$/i;
-/** Files and folders of the package itself: a base's folder may not take their names. */
-const PACKAGE_NAMES = new Set(["summary.json", "ledger.csv", "questions.csv", "plan", "setting-out"]);
 
 /** What makes a mark no safe file name, in words with what is allowed; null when it is one. */
-export function markFault(mark: string): string | null {
+export function markFault(mark: string, packageNames: ReadonlySet<string>): string | null {
   if (mark.length > LONGEST_MARK)
     return `has ${mark.length} characters; at most ${LONGEST_MARK} are allowed, since a mark names files`;
   const bad = [...mark].find((sign) => !/[ -~]/.test(sign) || '<>:"/\\|?*'.includes(sign));
@@ -18,7 +16,7 @@ export function markFault(mark: string): string | null {
   if (/^[ .]|[ .]$/.test(mark)) return `"${mark}" starts or ends with a dot or a space; a mark names files`;
   if (DEVICES.test((mark.split(".")[0] ?? "").trim()))
     return `"${mark}" is the name of a device on some systems; a mark names files`;
-  if (PACKAGE_NAMES.has(mark.toLowerCase())) return `"${mark}" is a name that the package needs for itself`;
+  if (packageNames.has(mark.toLowerCase())) return `"${mark}" is a name that the package needs for itself`;
   return null;
 }
 

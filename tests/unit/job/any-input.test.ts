@@ -1,10 +1,12 @@
 /** Whatever is handed in, a job is read or refused with findings; nothing is thrown. */
+
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readJob } from "../../../src/job/index.js";
+import { vocabulary } from "../../../src/tasks/open.js";
 import { inputsOf, withBase } from "./files.js";
 
-const options = { date: "2026-01-01" };
+const options = { date: "2026-01-01", vocabulary };
 
 function isAnswered(job: string | Uint8Array, files: Record<string, string | Uint8Array> = {}): boolean {
   const read = readJob(inputsOf(job, files), options);

@@ -1,4 +1,5 @@
 /** The job inputs of these tests: the packaged shop files, and what a test hands in. */
+
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -6,6 +7,7 @@ import { formatFinding } from "../../../src/diagnostics/finding.js";
 import type { Job } from "../../../src/job/index.js";
 import { readJob } from "../../../src/job/index.js";
 import type { Inputs, Table } from "../../../src/readers/inputs.js";
+import { vocabulary } from "../../../src/tasks/open.js";
 
 export const TEMPLATES = fileURLToPath(new URL("../../../templates/", import.meta.url));
 
@@ -21,12 +23,12 @@ export function inputsOf(job: Content, files: Readonly<Record<string, Content>> 
 
 /** The findings as they are shown. */
 export function faultsOf(job: Content, files: Readonly<Record<string, Content>> = {}): string[] {
-  return readJob(inputsOf(job, files), { date: "2026-01-01" }).findings.map(formatFinding);
+  return readJob(inputsOf(job, files), { date: "2026-01-01", vocabulary }).findings.map(formatFinding);
 }
 
 /** The job; throws with its findings when it has faults. */
 export function jobOf(job: Content, files: Readonly<Record<string, Content>> = {}): Job {
-  const read = readJob(inputsOf(job, files), { date: "2026-01-01" });
+  const read = readJob(inputsOf(job, files), { date: "2026-01-01", vocabulary });
   if (!read.ok) throw new Error(read.findings.map(formatFinding).join("\n"));
   return read.value;
 }

@@ -1,10 +1,12 @@
 /** A job file that was parsed beforehand stands for its text. */
+
 import { describe, expect, it } from "vitest";
 import { readJob, readJobFile, requestedFiles } from "../../../src/job/index.js";
 import type { InputFile } from "../../../src/readers/inputs.js";
+import { vocabulary } from "../../../src/tasks/open.js";
 import { inputsOf, withBase } from "./files.js";
 
-const options = { date: "2026-01-01" };
+const options = { date: "2026-01-01", vocabulary };
 const handedIn = (job: InputFile) => {
   const inputs = inputsOf("");
   return { ...inputs, files: new Map<string, InputFile>([...inputs.files, ["job.yaml", job]]) };

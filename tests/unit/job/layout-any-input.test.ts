@@ -1,7 +1,9 @@
 /** Whatever stands in the layout's keys: a job or findings with their place, never an exception. */
+
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readJob } from "../../../src/job/index.js";
+import { vocabulary } from "../../../src/tasks/open.js";
 import { inputsOf } from "./files.js";
 
 const BASE = "rods: { diameter: 1 }, pattern: { kind: rectangle, x: 12, y: 10 }, template: { thickness: 1/4 } }";
@@ -105,7 +107,7 @@ const GOOD: Readonly<Record<string, string>> = {
 function read(changes: Readonly<Record<string, string>>) {
   const keys = Object.entries({ ...GOOD, ...changes }).map(([key, text]) => `${key}: ${text}`);
   const text = ['job: { number: "1" }', "units: in", ...keys, "bases:", `  - { mark: B1, ${BASE}`, ""].join("\n");
-  return readJob(inputsOf(text, { "list.csv": "Mark,Grid\nB1,A-1" }), { date: "2026-01-01" });
+  return readJob(inputsOf(text, { "list.csv": "Mark,Grid\nB1,A-1" }), { date: "2026-01-01", vocabulary });
 }
 
 describe("any layout", () => {

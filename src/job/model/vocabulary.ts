@@ -1,0 +1,17 @@
+/** What the reader of jobs is told by the rest of the program. */
+import type { Severity } from "./job.js";
+
+/** Names that a job may cite, and names that it may not use. */
+export interface Vocabulary {
+  /** Every rule id, with the severity of the rule when it fails. */
+  readonly rules: Readonly<Record<string, Severity>>;
+  /** What a package has at its top, in lower case: no mark may take one of these names. */
+  readonly packageNames: ReadonlySet<string>;
+}
+
+const ORDER: readonly Severity[] = ["advise", "ask", "stop"];
+
+/** True when `severity` is at least the rule's own: a severity may be raised, never lowered. */
+export function isRaised(own: Severity, severity: Severity): boolean {
+  return ORDER.indexOf(severity) >= ORDER.indexOf(own);
+}
