@@ -119,7 +119,7 @@ describe.each([
         const options = cutOptions(in_, { origin: at, marks });
         const bytes = write(made, options);
         expect(compareCutFile(bytes, made, options)).toEqual([]);
-        expect(write(made, options)).toEqual(bytes);
+        expect(Buffer.compare(write(made, options), bytes)).toBe(0);
       }),
       { numRuns: 300 },
     );

@@ -25,6 +25,7 @@ describe("build", () => {
     expect(first).toEqual(second);
     const parts = buildInParts(makeInputs(5), options);
     const chunks = [...parts.head, ...[...parts.bases].flatMap((base) => base.parts), ...parts.tail().parts];
+    expect(first?.end.files.map(({ path }) => path)).toEqual(jobOutputs.map(({ path }) => path));
     for (const { path, bytes } of first?.end.files ?? []) {
       const joined = Buffer.concat(chunks.filter((part) => part.path === path).map((part) => part.bytes));
       expect(joined.equals(bytes), path).toBe(true);
@@ -38,6 +39,7 @@ describe("build", () => {
     const json = files.find(({ path }) => path === "summary.json");
     expect(JSON.parse(new TextDecoder().decode(json?.bytes))).toEqual(summary);
     expect(summary.files.map(({ path }) => path)).toEqual(["ledger.csv", "questions.csv"]);
+    expect(files).toHaveLength(3);
     for (const { path, bytes, sha256 } of files.filter((file) => file !== json)) {
       expect(summary.files).toContainEqual(expect.objectContaining({ path, bytes: bytes.length, sha256 }));
     }
@@ -60,14 +62,18 @@ describe("build", () => {
   });
 
   it("gives no base a folder that would take the name of a file of the package", () => {
+    expect(jobOutputs.length).toBeGreaterThan(0);
     for (const { path } of jobOutputs) expect(markFault(path.toUpperCase())).not.toBeNull();
   });
 
   it("carries name and short hash of the cut files on the sheet", () => {
     const [base] = build(makeInputs(1), options).bases;
     const sheet = new TextDecoder().decode(base?.files.find(({ kind }) => kind === "sheet-svg")?.bytes);
-    for (const file of base?.files.filter(({ kind }) => kind.startsWith("cut-")) ?? []) {
-      expect(sheet).toContain(file.sha256.slice(0, 12));
+    const cutFiles = base?.files.filter(({ kind }) => kind.startsWith("cut-")) ?? [];
+    expect(cutFiles.map(({ kind }) => kind)).toEqual(["cut-joined", "cut-r12"]);
+    for (const { path, sha256 } of cutFiles) {
+      expect(sheet).toContain(path.slice(path.lastIndexOf("/") + 1));
+      expect(sheet).toContain(sha256.slice(0, 12));
     }
   });
 

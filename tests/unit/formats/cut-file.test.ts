@@ -114,7 +114,7 @@ describe.each(all)("$name $flavour", ({ unit, plate, write, flavour }) => {
 
   it("has the same bytes again, whatever was written in between", () => {
     for (const other of all) other.write(other.plate, cutOptions(other.unit));
-    expect(write(plate, cutOptions(unit))).toEqual(bytes);
+    expect(Buffer.compare(write(plate, cutOptions(unit)), bytes)).toBe(0);
   });
 
   it("can lie about the working point", () => {
