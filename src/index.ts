@@ -1,9 +1,13 @@
-/** The library: ES module, typed, usable in Node and in a browser. */
-export type { BaseResult, Build, BuildOptions, Hasher, Part, PartwiseBuild } from "./build.js";
-export { build, buildInParts, ProgramFault } from "./build.js";
-export type { CheckRow, CheckStatus, Quantity, Sense } from "./checks/index.js";
+/**
+ * The library: ES module, typed, usable in Node and in a browser. Inputs open into a job; tasks work on it; outputs are
+ * bytes. Nothing here opens a file, reads a clock or throws for what a user typed.
+ */
+
+export type { Governs, TermName } from "./budget/index.js";
+export type { VerdictKind } from "./compare/index.js";
 export type { Finding, FindingSeverity, Outcome, Place } from "./diagnostics/finding.js";
 export { formatFinding, hasErrors } from "./diagnostics/finding.js";
+export { ProgramFault } from "./diagnostics/program-fault.js";
 export type {
   Fit,
   FitHole,
@@ -14,13 +18,46 @@ export type {
   ProbabilityRequest,
 } from "./fit/index.js";
 export { fitPlate, fitProbability } from "./fit/index.js";
-export type { Question } from "./formats/questions-csv.js";
-export type { BaseOutputKind, JobOutputKind, OutputFile, OutputKind, SvgDocument } from "./outputs.js";
-export { baseOutputs, jobOutputs } from "./outputs.js";
-export type { Against, FileMatch, ProvedFile } from "./proof/index.js";
+export type { BudgetForm } from "./formats/budget-json.js";
+export type { CompareForm } from "./formats/compare-json.js";
+export type { DrawingDocument } from "./formats/sheet-svg.js";
+export type { SurveyForm } from "./formats/survey-json.js";
+export type * from "./geometry/vocabulary.js";
+export type { RequestedFile } from "./job/index.js";
+export { requestedFiles, SHOP_NAMES } from "./job/index.js";
+export type * from "./job/model/budget.js";
+export type * from "./job/model/job.js";
+export type * from "./job/model/plan.js";
+export type * from "./job/model/survey.js";
+export type { OutputFile, OutputKind, SvgDocument } from "./outputs/index.js";
+export type * from "./plan/model.js";
+export type { SettingOutPoint } from "./plan/setting-out-points.js";
+export type { Against, FileMatch, KnownPlate, ProvedFile, TargetHole, TargetRole } from "./proof/index.js";
 export { againstJob, proveFile } from "./proof/index.js";
-export type { CutFile, CutFileFinding, CutFileKnowledge, LayerRoles } from "./readers/dxf.js";
+export type { CutExtent, CutFile, CutFileFinding, CutFileKnowledge, LayerRoles } from "./readers/dxf.js";
 export { readCutFile } from "./readers/dxf.js";
+export type { CutContour, OpenStroke } from "./readers/dxf-contours.js";
+export type { CutFileSeverity } from "./readers/dxf-findings.js";
+export type { CutPoint, CutSegment } from "./readers/dxf-measures.js";
 export type { Cell, Inputs, Table } from "./readers/inputs.js";
+export type { PointOrder } from "./readers/points-model.js";
 export { openWorkbook } from "./readers/workbook.js";
-export type { Summary, SummaryBase, SummaryCheck, SummaryFile, SummaryHole } from "./summary.js";
+export type * from "./rods/model.js";
+export type { EditionKind, EditionOf, ThreadSeries } from "./standards/index.js";
+export type * from "./summary/model.js";
+export type { Question } from "./summary/questions.js";
+export type { Verdict } from "./survey/model.js";
+export { budgetJob } from "./tasks/budget.js";
+export type { Build, BuildEnd, BuildOptions } from "./tasks/build.js";
+export { build, makePackage } from "./tasks/build.js";
+export { checkJob } from "./tasks/check.js";
+export { compareJobs } from "./tasks/compare.js";
+export type { Hasher } from "./tasks/hash.js";
+export type { OpenedJob, OpenOptions } from "./tasks/open.js";
+export { openJob } from "./tasks/open.js";
+export type { BaseResult, PackageOptions } from "./tasks/package.js";
+export type { SurveyedFile } from "./tasks/survey.js";
+export { surveyJob } from "./tasks/survey.js";
+export type { HoleRole } from "./template/model.js";
+export type { SurveyUnit } from "./units/coordinate.js";
+export type { Length, Unit } from "./units/length.js";

@@ -1,14 +1,14 @@
 /** Sides of a comparison made from jobs in memory, cut files and all. */
 import { createHash } from "node:crypto";
-import { isHeld, runChecks, worstFirst } from "../src/checks/index.js";
+import { checkBase } from "../src/checks/checked.js";
 import type { Side, TemplateState } from "../src/compare/index.js";
 import { makeTemplateState } from "../src/compare/index.js";
 import { writeJoinedDxf } from "../src/formats/cut-dxf-joined.js";
 import { writeDrillList } from "../src/formats/drill-list-csv.js";
 import type { Base, Job } from "../src/job/model/job.js";
+import { roleOf } from "../src/outputs/index.js";
 import { placeRods } from "../src/rods/index.js";
-import { summarizeBase, summarizeJob } from "../src/summary.js";
-import { makePlate, measurePlate } from "../src/template/index.js";
+import { summarizeBase, summarizeJob } from "../src/summary/summarize.js";
 
 const sha256 = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
 
@@ -24,18 +24,26 @@ export function sideOf(job: Job, { held = false } = {}): Side {
 
 function stateOf(job: Job, base: Base, mayHold: boolean): TemplateState {
   const rods = placeRods(base);
-  const plate = rods.ok ? makePlate(job, base, rods.value) : rods;
-  if (!rods.ok || !plate.ok) throw new Error("the job has a fault");
-  const measures = measurePlate(plate.value);
-  const rows = worstFirst(runChecks({ job, base, rods: rods.value, plate: plate.value }));
-  const held = mayHold && isHeld(rows);
+  if (!rods.ok) throw new Error("the job has a fault");
+  const checked = checkBase(job, { base, rods: rods.value });
+  const { plate, measures } = checked;
+  const held = mayHold ? checked.held : [];
   const { layers, origin } = job.shop.cutFile;
-  const isSteel = plate.value.material === "steel";
+  const isSteel = plate.material === "steel";
   const bytes = isSteel
-    ? writeJoinedDxf(plate.value, { unit: job.unit, layers, origin, marks: job.shop.marking.how === "scribe" })
-    : new TextEncoder().encode(writeDrillList(plate.value, measures, job.unit));
+    ? writeJoinedDxf(plate, {
+        draws: "whole",
+        unit: job.unit,
+        layers,
+        origin,
+        marks: job.shop.marking.how === "scribe",
+      })
+    : new TextEncoder().encode(writeDrillList(plate, measures, job.unit));
   const kind = isSteel ? "cut-joined" : "drill-list";
   const files = [{ kind, path: `${base.mark}/file`, bytes: bytes.length, sha256: sha256(bytes) }];
-  const { checks: _, ...summary } = summarizeBase(job, base, plate.value, measures, rows, held);
-  return makeTemplateState({ ...summary, files }, job.unit, !held, isSteel ? bytes : null);
+  const { checks: _, ...summary } = summarizeBase({ ...checked, held });
+  return makeTemplateState(
+    { ...summary, files },
+    { unit: job.unit, delivered: held.length === 0, roleOf, bytesOf: () => bytes },
+  );
 }

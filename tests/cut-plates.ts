@@ -31,8 +31,9 @@ export const testLayers: CutFileOptions["layers"] = {
   drill: "DRILL",
 };
 
+/** Of a file that draws contours whole, unless `changes` say otherwise. */
 export function cutOptions(unit: Unit, changes: Partial<CutFileOptions> = {}): CutFileOptions {
-  return { unit, layers: testLayers, origin: "lower left", marks: true, ...changes };
+  return { draws: "whole", unit, layers: testLayers, origin: "lower left", marks: true, ...changes };
 }
 
 export function roundHole(tag: string, x: Length, y: Length, diameter: Length, role: HoleRole = "rod"): Hole {

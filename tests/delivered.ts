@@ -1,8 +1,8 @@
 /** Small jobs for tests of what a package delivers: a template of steel and one of plywood, or one alone. Invented data. */
 import { readFileSync } from "node:fs";
-import type { Build } from "../src/build.js";
-import { build } from "../src/build.js";
 import type { Inputs } from "../src/readers/inputs.js";
+import type { Build } from "../src/tasks/build.js";
+import { build } from "../src/tasks/build.js";
 import type { Unit } from "../src/units/length.js";
 
 const SHOPS = { in: "templates/shops/plasma.yaml", mm: "templates/shops/plasma-metric.yaml" } as const;

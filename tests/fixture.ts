@@ -4,6 +4,8 @@ import type { Base, Given, Job, RodGroup, Shop } from "../src/job/model/job.js";
 import { given, missing } from "../src/job/model/job.js";
 import { resolveBudget } from "../src/job/resolve/budget.js";
 import { resolveSurvey } from "../src/job/schema/survey.js";
+import type { BaseWithRods } from "../src/rods/index.js";
+import { placeRods } from "../src/rods/index.js";
 import type { Length } from "../src/units/length.js";
 import { inches, millimetres, nanometres } from "../src/units/length.js";
 
@@ -60,10 +62,7 @@ export function groupFixture(changes: Partial<RodGroup> = {}, rod: Partial<RodGr
       grade: given("F1554 55", "job"),
       finish: given("galvanized" as const, "job"),
       zincGrowth: given(inches(0.007), "zinc on the diameter, upper value"),
-      nut: given(
-        { kind: "heavy hex", acrossFlats: inches(2), acrossCorners: inches(2.309), height: inches(1.251) } as const,
-        "ASME B18.2.2",
-      ),
+      nut: given({ kind: "heavy hex", acrossCorners: inches(2.309), height: inches(1.251) } as const, "ASME B18.2.2"),
       torqued: given(false, "job"),
       projection: given(inches(9), "job"),
       embedment: given(inches(24), "job"),
@@ -156,4 +155,14 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     lookAlike: given(inches(1), "default 1 in"),
     ...changes,
   };
+}
+
+/** The job with the rods of its bases. Throws where a base's pattern has a fault. */
+export function withRods(job: Job): { readonly job: Job; readonly bases: readonly BaseWithRods[] } {
+  const bases = job.bases.map((base) => {
+    const rods = placeRods(base);
+    if (!rods.ok) throw new Error(rods.findings.map(({ message }) => message).join("; "));
+    return { base, rods: rods.value };
+  });
+  return { job, bases };
 }

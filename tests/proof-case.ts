@@ -4,7 +4,7 @@ import { againstJob, type KnownPlate, proveFile, type TargetHole } from "../src/
 import { inches } from "../src/units/length.js";
 import type { Tag } from "./dxf-by-hand.js";
 import { bytesOf, circle, fileOf, layer, polyline } from "./dxf-by-hand.js";
-import { baseFixture, groupFixture, jobFixture } from "./fixture.js";
+import { baseFixture, groupFixture, jobFixture, withRods } from "./fixture.js";
 
 const rectangle = (x: number, y: number) =>
   ({ kind: "rectangle", x: inches(x), y: inches(y), nx: 2, ny: 2, perimeter: false }) as const;
@@ -25,7 +25,7 @@ export const job = jobFixture({
   ],
 });
 
-export const against = againstJob(job);
+export const against = againstJob(withRods(job));
 
 export function targetOf(mark: string): KnownPlate {
   const found = against.targets.find((target) => target.mark === mark);

@@ -1,8 +1,10 @@
 /** Plans for tests of setting-out, made by hand without the readers. Invented data. */
+import { writeSettingOut } from "../src/formats/setting-out-csv.js";
 import type { Base, Job } from "../src/job/model/job.js";
 import { given, missing } from "../src/job/model/job.js";
 import type { ControlPoint, GridLine, Placement, PlanSpec } from "../src/job/model/plan.js";
-import { makePlan } from "../src/plan/index.js";
+import type { CoordinateSystem } from "../src/plan/index.js";
+import { locatedPoints, makePlan } from "../src/plan/index.js";
 import type { Plan } from "../src/plan/model.js";
 import { placeRods } from "../src/rods/index.js";
 import { inches, type Length, nanometres } from "../src/units/length.js";
@@ -52,7 +54,6 @@ export function planFixture(changes: Partial<PlanSpec> = {}): PlanSpec {
     transform: { kind: "none" },
     scaleFactor: given(1, "default"),
     settingOut: { order: "PNEZD", unit: "ft" },
-    lookAlike: given(inches(1), "default"),
     controlTolerance: given(inches(0.25), "test"),
     ...changes,
   };
@@ -74,4 +75,9 @@ export function planJob(changes: Partial<PlanSpec> = {}, bases: readonly Base[] 
   const plan = makePlan(job, placed);
   if (!plan.ok || plan.value === null) throw new Error(plan.findings.map(({ message }) => message).join("; "));
   return { job, plan: plan.value };
+}
+
+/** The setting-out file of a plan in one coordinate system, as `build` writes it. */
+export function settingOutTexts(plan: Plan, system: CoordinateSystem, isHeld?: (mark: string) => boolean) {
+  return writeSettingOut(locatedPoints(plan, system, isHeld), plan.spec.settingOut);
 }

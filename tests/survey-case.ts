@@ -1,8 +1,8 @@
 /** Surveys for tests: points moved from where the setting-out file has them. Invented data. */
-import { settingOutPoints } from "../src/formats/setting-out-points.js";
 import type { Base } from "../src/job/model/job.js";
 import { given, missing } from "../src/job/model/job.js";
 import type { PlanSpec } from "../src/job/model/plan.js";
+import { settingOutPoints } from "../src/plan/index.js";
 import type { PointsFile, SurveyedPoint } from "../src/readers/points-model.js";
 import type { Survey, SurveyAim, SurveyTerms } from "../src/survey/index.js";
 import { surveyJob } from "../src/survey/index.js";

@@ -1,4 +1,5 @@
 /** What may put each rod off the base plate's hole, by the job, the placing edition and the shop. */
+import { baseHoleOf, isSetOverCastRods } from "../job/model/base-hole.js";
 import type { Base, Input, Job, Missing, RodGroup } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/index.js";
 import { findIso9013Deviation, findPlacing } from "../standards/index.js";
@@ -30,7 +31,8 @@ type RodTerms =
   | { readonly ok: false; readonly why: readonly string[] };
 
 function rodTerms(job: Job, base: Base, rods: readonly PlacedRod[], { tag, group, center }: PlacedRod): RodTerms {
-  const { baseHole, rod } = group;
+  const { rod } = group;
+  const baseHole = baseHoleOf(group, { orTable: false });
   const reaches = job.budget.rods === "edition" ? [placingOf(job, group)] : componentsOf(job, base, rods, group);
   const hole = holeReach(job);
   const terms = [...reaches, ...(hole === null ? [] : [hole])];
@@ -84,7 +86,7 @@ function placingOf({ budget, editions }: Job, { rod }: RodGroup): NamedReach {
 
 function componentsOf(job: Job, base: Base, rods: readonly PlacedRod[], group: RodGroup): readonly NamedReach[] {
   const { budget } = job;
-  if (base.template.use === "setting plate over cast rods") {
+  if (isSetOverCastRods(base.template)) {
     const why = "the plate is set over cast rods and holds none: components do not apply (budget.rods)";
     return [{ name: "setting", zone: "round", reach: { ok: false, why } }];
   }

@@ -8,7 +8,7 @@ const PER_MM = 2e6;
 const BATCH = 2000;
 const LEAST_SAMPLES = 4000;
 /** Trials that are fitted whole, for the picture. */
-export const PICTURE_SAMPLES = 4000;
+const PICTURE_SAMPLES = 4000;
 export const MOST_SAMPLES = 2_000_000;
 
 /** What is tried for these rods. */

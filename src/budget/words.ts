@@ -1,15 +1,17 @@
 /** What a budget says of itself: shared by terminal, tables, machine form and sheet. */
+import { CAUTION } from "../checks/cautions.js";
 import type { PlateFreedom } from "../job/model/budget.js";
 import { formatLength, formatWithUnit, roundSymmetric, type Unit } from "../units/index.js";
 import type { BudgetSpec, ReckonedBase, TargetAnswer } from "./model.js";
 import { askedForm } from "./model.js";
 
-export const BUDGET_CAUTIONS = [
-  "A probability rests on the errors that the job names; it is no measurement. Engineer to decide.",
-  "Dropping on says nothing of line, level or turn: the plate is taken free of the erection tolerance.",
-  "A bigger hole needs washer-cover, washer-on-plate and base-plate-edge again, and the approval of the engineer of record.",
-  "Survey the rods again after the pour.",
-] as const;
+/** Cautions of every budget. */
+export const BUDGET_CAUTIONS: readonly string[] = [
+  CAUTION.noMeasurement,
+  CAUTION.freeOfErection,
+  CAUTION.checkBiggerHole,
+  CAUTION.surveyAgain,
+];
 
 const FREEDOM: Readonly<Record<PlateFreedom, string>> = {
   held: "held in its place",

@@ -1,9 +1,37 @@
-/** Cautions that stand on every ledger and sheet. */
-export const CAUTIONS = [
-  "Rods are not bent, cut, welded or replaced, and holes are not enlarged, without the approval of the engineer of record (29 CFR 1926.755(b)).",
-  "Projecting rods are guarded.",
-  "The template is not a lifting device and not a working platform.",
-  "Set rods from released drawings only.",
-  "Survey the rods again after the pour.",
-  "Local codes and licensed practice govern. The program reports; the engineer decides.",
-] as const;
+/** Cautions: the words of each stand here alone; an output picks those that concern it. */
+import { FIELD_CHANGES } from "../standards/osha-1926/field-changes.js";
+
+/** 29 CFR 1926.755(b)(1), and holes with it; `how` they are not changed. */
+const noFieldChange = (how: string): string =>
+  `Rods are not bent, cut, welded or replaced, and holes are not ${how}, without the approval of the engineer of record (${FIELD_CHANGES}).`;
+
+const onlyDropsOn = (how: string): string => `Dropping on says nothing of line, level or turn: ${how}.`;
+
+/** Every caution by its name. */
+export const CAUTION = {
+  fieldChange: noFieldChange("enlarged"),
+  fieldChangeOrSlot: noFieldChange("enlarged or slotted"),
+  guardRods: "Projecting rods are guarded.",
+  noLifting: "The template is not a lifting device and not a working platform.",
+  releasedOnly: "Set rods from released drawings only.",
+  surveyAgain: "Survey the rods again after the pour.",
+  localCodes: "Local codes and licensed practice govern. The program reports; the engineer decides.",
+  noMeasurement: "A probability rests on the errors that the job names; it is no measurement. Engineer to decide.",
+  freeOfErection: onlyDropsOn("the plate is taken free of the erection tolerance"),
+  erectionApart: onlyDropsOn("those are told apart"),
+  checkBiggerHole:
+    "A bigger hole needs washer-cover, washer-on-plate and base-plate-edge again, and the approval of the engineer of record.",
+  remedyOnlyDropsOn: "Larger holes and slots are what would let the plate drop on, no more. Engineer to decide.",
+  remedyNotChecked:
+    "Not checked: strength of rods and anchorage, shear through enlarged holes, bearing, welds of washers.",
+} as const;
+
+/** Cautions of ledger and terminal, one a line. */
+export const CAUTIONS: readonly string[] = [
+  CAUTION.fieldChange,
+  CAUTION.guardRods,
+  CAUTION.noLifting,
+  CAUTION.releasedOnly,
+  CAUTION.surveyAgain,
+  CAUTION.localCodes,
+];

@@ -47,7 +47,7 @@ import { runRules } from "./run.js";
 export type { JobContext, JobRule } from "./job-model.js";
 export type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, RuleResult, Sense } from "./model.js";
 export { NOT_CHECKED_AT_ALL } from "./model.js";
-export { isHeld, worstFirst } from "./run.js";
+export { isAsking, isHolding, worstFirst } from "./run.js";
 
 /** Every rule of a base, in the order of the ledger. */
 export const rules: readonly Rule[] = [

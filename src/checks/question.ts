@@ -1,10 +1,8 @@
 /** Questions to the engineer of record. They ask; they never say that a change would be acceptable. */
 import type { Job } from "../job/model/job.js";
 import type { JobRule } from "./job-model.js";
-import type { CheckContext, CheckRow, Rule, Sense } from "./model.js";
-import { quantityText } from "./words.js";
-
-const ASKED: Readonly<Record<Sense, string>> = { ">=": "at least", "<=": "at most", "=": "exactly" };
+import type { CheckContext, CheckRow, Rule } from "./model.js";
+import { limitWords, quantityText } from "./words.js";
 
 /** A failing row as a question in plain words: mark, figure, limit, clause, and how the figure came about. */
 export function questionFor(rules: readonly Rule[], row: CheckRow, { job, base }: CheckContext): string {
@@ -22,7 +20,7 @@ function questionAt(where: string, rules: readonly Asking[], row: CheckRow, job:
   const rule = rules.find(({ id }) => id === row.rule);
   if (row.value === null || row.limit === null || row.sense === null) return `${where}: ${row.note}. What is required?`;
   const found = quantityText(row.value, job.unit);
-  const asked = `${ASKED[row.sense]} ${quantityText(row.limit, job.unit)}`;
+  const asked = limitWords(row.sense, row.limit, job.unit);
   const note = row.note === "" ? "" : ` (${row.note})`;
   return `${where}: ${rule?.measured ?? row.rule} is ${found}; ${authorityOf(row)} asks for ${asked}${note}. What is required here?`;
 }

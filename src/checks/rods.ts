@@ -1,5 +1,6 @@
 /** Rods with the holes that the template gives them. */
 import type { Point } from "../geometry/index.js";
+import { isSetOverCastRods } from "../job/model/base-hole.js";
 import type { Input, Rod, RodGroup, Washer } from "../job/model/job.js";
 import type { Length } from "../units/index.js";
 import type { CheckContext, RuleResult } from "./model.js";
@@ -39,9 +40,9 @@ export function perRod(context: CheckContext, judge: (rodHole: RodHole) => RuleR
   return rodHoles(context).map(judge);
 }
 
-/** True for a plate dropped over cast rods: it takes the base plate's holes, holds no rod, and carries no nut. */
+/** True where the plate is dropped over cast rods. */
 export function isOverCastRods({ base }: CheckContext): boolean {
-  return base.template.use === "setting plate over cast rods";
+  return isSetOverCastRods(base.template);
 }
 
 /** True where the plate stays under the base plate, so that its thickness joins the stack on the rod. */
@@ -57,11 +58,6 @@ export function notForSettingPlate(subject: string): RuleResult {
 /** The washer on the base plate as `round 3` or `square 3`. */
 export function washerText(washer: Washer, length: (length: number) => string): string {
   return `${washer.shape} washer ${length(washer.size)}`;
-}
-
-/** Half of a square's diagonal, doubled: how far its corner reaches when it turns. Rounded to 1 nm. */
-export function turnedCornerTwice(side: Length): number {
-  return Math.round(side * Math.SQRT2);
 }
 
 /** The inputs that a rule about base-plate holes and washers needs. */

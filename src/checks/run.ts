@@ -108,9 +108,14 @@ function isSameValue(value: number, quantity: Quantity | null, unit: Unit): bool
   return toUnit(quantity.twice / 2, unit) === toUnit(nanometres(value * NM_PER_UNIT[unit]), unit);
 }
 
-/** True when any failing row has severity `stop`: no cut file is written. */
-export function isHeld(rows: readonly CheckRow[]): boolean {
-  return rows.some((row) => row.status === "fail" && row.severity === "stop");
+/** True of a row for which no cut file is written: a fail of severity `stop`. */
+export function isHolding({ status, severity }: CheckRow): boolean {
+  return status === "fail" && severity === "stop";
+}
+
+/** True of a row that is put to the engineer of record: a fail of severity `ask`. */
+export function isAsking({ status, severity }: CheckRow): boolean {
+  return status === "fail" && severity === "ask";
 }
 
 /** Fails first (stop, ask, advise), then passes, each by margin against the limit; then not checked, not applicable. Stable. */

@@ -2,7 +2,7 @@
 import type { Answer } from "../job/model/job.js";
 import type { Unit } from "../units/index.js";
 import { formatLength, formatWithUnit } from "../units/index.js";
-import type { Quantity } from "./model.js";
+import type { Quantity, Sense } from "./model.js";
 
 export interface Words {
   /** A length without unit. */
@@ -39,6 +39,13 @@ function wordsOf(unit: Unit): Words {
 /** A quantity with its unit; a count alone. */
 export function quantityText(quantity: Quantity, unit: Unit): string {
   return quantity.kind === "length" ? formatWithUnit(quantity.twice / 2, unit) : String(quantity.count);
+}
+
+const SENSE: Readonly<Record<Sense, string>> = { ">=": "at least", "<=": "at most", "=": "exactly" };
+
+/** A limit as a demand: `at least 2 in`. */
+export function limitWords(sense: Sense, limit: Quantity, unit: Unit): string {
+  return `${SENSE[sense]} ${quantityText(limit, unit)}`;
 }
 
 /** What is to be known of an answer that names no value: a change of the value does not open its question again. */

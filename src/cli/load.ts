@@ -1,25 +1,22 @@
 /** Opens the job file and the files that it names. */
-import { readFileSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { RequestedFile } from "../job/index.js";
-import { readJob, requestedFiles } from "../job/index.js";
-import type { Inputs, Table } from "../readers/inputs.js";
-import { fileFault } from "./findings.js";
+import { readJob, readJobFile } from "../job/index.js";
+import type { InputFile, Inputs, Table } from "../readers/inputs.js";
+import { readBytes, readBytesIfThere } from "./file-system.js";
 import type { Shell } from "./shell.js";
 import { INSTALLED, todayOf } from "./shell.js";
 
-type Content = string | Uint8Array | Table;
-
-/** Files that are not there are left for the job's reader to tell, with their place in the job. */
+/** The job file, parsed, and the files that it names. Files that are not there are left for the job's reader to tell, with their place in the job. */
 export async function loadInputs(job: string, shell: Shell): Promise<Outcome<Inputs>> {
   const path = resolve(shell.currentFolder, job);
   const content = readBytes(path, job);
   if (!content.ok) return content;
-  if (content.value === null) return { ok: false, findings: [fileFault(job, "missing-file", "there is no such file")] };
-  const files = new Map<string, Content>([[job, content.value]]);
+  const jobFile = readJobFile(content.value, job);
+  const files = new Map<string, InputFile>([[job, jobFile]]);
   const findings: Finding[] = [];
-  for (const request of requestedFiles({ job, files })) {
+  for (const request of jobFile.requests) {
     const folder = request.relativeTo === "packaged" ? INSTALLED : dirname(path);
     const opened = await openFile(request, resolve(folder, request.name));
     findings.push(...opened.findings.map((finding) => atSheet(finding, request)));
@@ -36,36 +33,9 @@ function atSheet(finding: Finding, { sheetAt }: RequestedFile): Finding {
   return finding.code === "missing-sheet" && sheetAt !== undefined ? { ...finding, at: sheetAt } : finding;
 }
 
-async function openFile({ name, sheet }: RequestedFile, path: string): Promise<Outcome<Content | null>> {
-  const content = readBytes(path, name);
+async function openFile({ name, sheet }: RequestedFile, path: string): Promise<Outcome<Uint8Array | Table | null>> {
+  const content = readBytesIfThere(path, name);
   if (!content.ok || content.value === null || !/\.xlsx$/i.test(name)) return content;
   const { openWorkbook } = await import("../readers/workbook.js");
   return openWorkbook(content.value, name, sheet);
-}
-
-/** The bytes of a file; null when there is none; a finding when it cannot be read. */
-function readBytes(path: string, name: string): Outcome<Uint8Array | null> {
-  try {
-    return { ok: true, value: readFileSync(path), findings: [] };
-  } catch (error) {
-    const { code, message } = error as NodeJS.ErrnoException;
-    if (code === "ENOENT") return { ok: true, value: null, findings: [] };
-    return { ok: false, findings: [fileFault(name, "unreadable-file", unreadableWords(code, message))] };
-  }
-}
-
-function unreadableWords(code: string | undefined, message: string): string {
-  switch (code) {
-    case "EISDIR":
-      return "is a folder; allowed is a file";
-    case "EACCES":
-    case "EPERM":
-      return "cannot be read: no permission";
-    case "ENOTDIR":
-      return "cannot be read: a part of the path is a file, not a folder";
-    case "ERR_FS_FILE_TOO_LARGE":
-      return "is too large: more than 2 GiB";
-    default:
-      return `cannot be read: ${message}`;
-  }
 }

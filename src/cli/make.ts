@@ -1,157 +1,89 @@
 /** `rodplate make JOB --out DIR`: the whole package into DIR, or nothing. */
-import { existsSync, mkdirSync } from "node:fs";
 import { join, relative } from "node:path";
-import type { PartwiseBuild } from "../build.js";
-import { buildInParts } from "../build.js";
 import { counted } from "../checks/words.js";
-import type { Job } from "../job/model/job.js";
+import type { Outcome } from "../diagnostics/finding.js";
+import type { Part } from "../tasks/growing-files.js";
+import type { OpenedJob } from "../tasks/open.js";
+import { makePackageInParts } from "../tasks/package.js";
 import type { Command } from "./arguments.js";
-import { fileFault, showFindings } from "./findings.js";
-import { loadInputs } from "./load.js";
-import { lockTarget } from "./package-lock.js";
-import type { PackageTarget } from "./package-target.js";
-import { chunksOf, PackageFault, SUMMARY, targetOf } from "./package-target.js";
+import { chunksOf } from "./file-system.js";
+import { showFindings } from "./findings.js";
+import { openFile } from "./open.js";
+import type { PackageFolder } from "./package-folder.js";
+import { withPackageFolder } from "./package-folder.js";
+import { SUMMARY } from "./package-target.js";
 import type { PackageWriter } from "./package-writer.js";
-import { repairPackage, startPackage } from "./package-writer.js";
 import { startProgress } from "./progress.js";
 import type { Report } from "./report.js";
 import { startReport } from "./report.js";
 import { startSha256 } from "./sha256.js";
 import type { ExitCode, Shell } from "./shell.js";
-import { readVersion, todayOf } from "./shell.js";
-import { newDocument } from "./svg-document.js";
+import { readVersion } from "./shell.js";
 
 type MakeCommand = Extract<Command, { kind: "make" }>;
 
 /** What is wrong with DIR or the disk is the user's to put right: exit code 2, and DIR is as it was. */
 export async function runMake(command: MakeCommand, shell: Shell): Promise<ExitCode> {
-  try {
-    return await makeLocked(command, shell);
-  } catch (error) {
-    const message = messageOf(error);
-    if (message === null) throw error;
-    await showFindings([fileFault(command.out, "package-folder", message)], command.json, shell);
-    return 2;
-  }
+  const made = await withPackageFolder(command.out, shell.currentFolder, (folder) => makeInto(folder, command, shell));
+  if (made.ok) return made.value;
+  await showFindings(made.findings, command.json, shell);
+  return 2;
 }
 
-function messageOf(error: unknown): string | null {
-  if (error instanceof PackageFault) return error.message;
-  if (!(error instanceof Error) || !("syscall" in error)) return null;
-  return `the package could not be written: ${systemWords(error)}`;
+async function makeInto(dir: PackageFolder, command: MakeCommand, shell: Shell): Promise<Outcome<ExitCode>> {
+  const opened = await openFile(command.job, shell);
+  await showFindings(opened.findings, command.json, shell);
+  if (!opened.ok) return { ok: true, value: 2, findings: [] };
+  const report = await dir.write((writer) => writeFiles(command, writer, opened.value, shell));
+  if (!report.ok) return report;
+  await showResult(command, dir, report.value, shell);
+  return { ok: true, value: report.value.held > 0 ? 1 : 0, findings: [] };
 }
 
-const SYSTEM_WORDS: Readonly<Record<string, string>> = {
-  EACCES: "no permission",
-  EPERM: "not permitted",
-  EROFS: "the file system is read-only",
-  ENOSPC: "the disk is full",
-  EDQUOT: "the disk quota is used up",
-  ENOTDIR: "a part of the path is a file, not a folder",
-  ENAMETOOLONG: "a name is too long for this file system",
-  EXDEV: "the folder is a mount point and cannot be renamed",
-  EBUSY: "the folder is in use or a mount point and cannot be renamed",
-  EMFILE: "too many open files",
-};
-
-function systemWords(error: Error): string {
-  const { code, path, message }: NodeJS.ErrnoException = error;
-  const words = SYSTEM_WORDS[code ?? ""];
-  return words === undefined ? message : `${words}${path === undefined ? "" : ` (${path})`}`;
-}
-
-async function makeLocked(command: MakeCommand, shell: Shell): Promise<ExitCode> {
-  const target = targetOf(command.out, shell.currentFolder);
-  let unlock = existsSync(target.parent) ? lockTarget(target) : null;
-  try {
-    repairPackage(target);
-    const built = await readAndBuild(command, shell);
-    if (built === null) return 2;
-    mkdirSync(target.parent, { recursive: true });
-    unlock ??= lockTarget(target);
-    const report = await writePackage(command, target, built, shell);
-    await showResult(command, target, report, shell);
-    return report.held > 0 ? 1 : 0;
-  } finally {
-    unlock?.();
-  }
-}
-
-type GoodBuild = PartwiseBuild & { readonly job: Job };
-
-async function readAndBuild({ job, json, includeHeld }: MakeCommand, shell: Shell): Promise<GoodBuild | null> {
-  const inputs = await loadInputs(job, shell);
-  if (!inputs.ok) {
-    await showFindings(inputs.findings, json, shell);
-    return null;
-  }
-  const options = { date: todayOf(shell), version: readVersion(), document: newDocument(), includeHeld, startSha256 };
-  const built = buildInParts(inputs.value, options);
-  await showFindings(built.findings, json, shell);
-  return built.job === null ? null : { ...built, job: built.job };
-}
-
-async function writePackage(
-  command: MakeCommand,
-  target: PackageTarget,
-  built: GoodBuild,
-  shell: Shell,
-): Promise<Report> {
-  const writer = startPackage(target);
-  const giveUp = (): void => {
-    writer.discard();
-    process.exit(130);
-  };
-  process.once("SIGINT", giveUp);
-  try {
-    const report = await writeBases(command, writer, built, shell);
-    writer.finish();
-    return report;
-  } catch (error) {
-    writer.discard();
-    throw error;
-  } finally {
-    process.off("SIGINT", giveUp);
-  }
-}
-
-async function writeBases(
-  { all }: MakeCommand,
+async function writeFiles(
+  { all, includeHeld }: MakeCommand,
   writer: PackageWriter,
-  built: GoodBuild,
+  opened: OpenedJob,
   shell: Shell,
 ): Promise<Report> {
-  const report = startReport(built.job, shell, { all, onlyFailing: !all });
+  const { newDocument } = await import("./svg-document.js");
+  const made = makePackageInParts(opened, {
+    ...{ version: readVersion(), document: newDocument(), includeHeld, startSha256 },
+  });
+  const report = startReport(opened.job, shell, { all, onlyFailing: !all });
   const progress = startProgress(shell, "made");
-  const append = (parts: PartwiseBuild["head"]): void => {
+  const append = (parts: readonly Part[]): void => {
     for (const { path, bytes } of parts) writer.append(path, bytes);
   };
-  append(built.head);
+  append(made.head);
+  report.addFiles(made.head.length);
   let done = 0;
-  for (const { parts, ...base } of built.bases) {
+  for (const base of made.bases) {
     for (const { path, bytes } of base.files) writer.add(path, bytes);
-    append(parts);
+    append(base.parts);
     report.add(base);
     done += 1;
-    await progress.show(done, built.job.bases.length);
+    await progress.show(done, opened.job.bases.length);
     await nextTurn();
+    if (writer.isStopped) break;
   }
   await progress.end();
-  for (const { path, bytes } of built.documents) {
+  if (writer.isStopped) return report;
+  for (const { path, bytes } of made.documents) {
     writer.add(path, bytes);
-    report.addDocument();
+    report.addFiles(1);
     await nextTurn();
   }
-  const end = built.tail();
-  report.addJob(end);
-  append(end.parts);
+  const rest = made.rest();
+  report.addJob(rest);
+  append(rest.parts);
   return report;
 }
 
 /** Lets signals and output through. */
 const nextTurn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 
-async function showResult({ json }: MakeCommand, target: PackageTarget, report: Report, shell: Shell): Promise<void> {
+async function showResult({ json }: MakeCommand, target: PackageFolder, report: Report, shell: Shell): Promise<void> {
   if (json) {
     for (const chunk of chunksOf(join(target.folder, SUMMARY))) await shell.out.write(chunk);
     return;
@@ -160,6 +92,6 @@ async function showResult({ json }: MakeCommand, target: PackageTarget, report: 
   const from = relative(shell.currentFolder, target.folder);
   const shown = from.startsWith("..") ? target.folder : from;
   await shell.out.write(
-    `Package: ${shown} (${counted(report.files + 3, "file")}); sheets: ${join(shown, "*", "*_sheet.svg")}\n`,
+    `Package: ${shown} (${counted(report.files, "file")}); sheets: ${join(shown, "*", "*_sheet.svg")}\n`,
   );
 }

@@ -1,8 +1,10 @@
 /** One `make` at a time into one DIR: a lock file beside it that names the process holding it. */
 import { closeSync, openSync, readFileSync, rmSync, writeSync } from "node:fs";
 import { basename } from "node:path";
+import type { Outcome } from "../diagnostics/finding.js";
+import { attempt, removeIfPossible } from "./file-system.js";
 import type { PackageTarget } from "./package-target.js";
-import { PackageFault } from "./package-target.js";
+import { packageFault, unwrittenPackage } from "./package-target.js";
 
 interface Holder {
   readonly pid: number;
@@ -10,20 +12,37 @@ interface Holder {
   readonly started: string;
 }
 
-/** Takes the lock, also from a process that is no longer there. Returns the function that gives it back, as the end of the process does. */
-export function lockTarget({ lock, folder }: PackageTarget): () => void {
+/** Gives the lock back, as the end of the process does. */
+export type Unlock = () => void;
+
+/** Takes the lock, also from a process that is no longer there. */
+export function lockTarget(target: PackageTarget): Outcome<Unlock> {
+  return attempt(() => {
+    const other = takeLock(target.lock);
+    if (other === null) return { ok: true, value: holdLock(target.lock), findings: [] };
+    return { ok: false, findings: [packageFault(target.name, wordsOf(other, target))] };
+  }, unwrittenPackage(target));
+}
+
+function wordsOf(other: Holder | "unknown", { folder, lock }: PackageTarget): string {
+  const name = basename(folder);
+  if (other === "unknown") return `another make has just begun to write ${name}`;
+  return `another make (process ${other.pid}) is writing ${name}; if not, remove ${lock}`;
+}
+
+/** null when the lock is ours, else who holds it: unknown when it was taken at this moment. */
+function takeLock(lock: string): Holder | "unknown" | null {
   const mine: Holder = { pid: process.pid, started: startOf(process.pid) };
-  if (!create(lock, mine)) {
-    const holder = readHolder(lock) ?? readHolderAgain(lock);
-    if (holder !== null && isRunning(holder)) {
-      const name = basename(folder);
-      throw new PackageFault(`another make (process ${holder.pid}) is writing ${name}; if not, remove ${lock}`);
-    }
-    rmSync(lock, { force: true });
-    if (!create(lock, mine)) throw new PackageFault(`another make has just begun to write ${basename(folder)}`);
-  }
+  if (create(lock, mine)) return null;
+  const holder = readHolder(lock) ?? readHolderAgain(lock);
+  if (holder !== null && isRunning(holder)) return holder;
+  rmSync(lock, { force: true });
+  return create(lock, mine) ? null : "unknown";
+}
+
+function holdLock(lock: string): Unlock {
   const giveBack = (): void => {
-    rmSync(lock, { force: true });
+    removeIfPossible(lock);
     process.off("exit", giveBack);
   };
   process.on("exit", giveBack);

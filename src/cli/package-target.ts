@@ -1,12 +1,18 @@
 /** DIR and the names beside it, and what stands there now. */
-import { closeSync, lstatSync, openSync, readdirSync, readSync, realpathSync } from "node:fs";
+import { lstatSync, readdirSync, realpathSync } from "node:fs";
 import { basename, dirname, join, parse, relative, resolve, sep } from "node:path";
-import { startSha256 } from "./sha256.js";
-import type { ListedFile } from "./summary-scan.js";
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Refusal } from "./file-system.js";
+import { chunksOf, writtenWords } from "./file-system.js";
+import { fileFault } from "./findings.js";
+import type { ListedFile } from "./listed-file.js";
+import { findDamage } from "./listed-file.js";
 import { scanListedFiles } from "./summary-scan.js";
 
 /** Where a package goes: all four lie in one folder, so that renames are atomic. */
 export interface PackageTarget {
+  /** DIR as the user wrote it, for findings. */
+  readonly name: string;
   readonly parent: string;
   /** DIR itself. */
   readonly folder: string;
@@ -14,25 +20,36 @@ export interface PackageTarget {
   readonly fresh: string;
   /** `.DIR.old`: the package being replaced. */
   readonly old: string;
+  /** `.DIR.lock`: says which process is writing. */
   readonly lock: string;
 }
 
-/** Why a package cannot be written there: the user's to put right. Exit code 2; what stands there is untouched. */
-export class PackageFault extends Error {
-  override readonly name = "PackageFault";
+/** Why a package cannot be written into the folder that the user calls `name`; what stands there is untouched. */
+export function packageFault(name: string, message: string): Finding {
+  return fileFault(name, "package-folder", message);
+}
+
+/** The same, for what the system refused. */
+export function unwrittenPackage({ name }: PackageTarget): (refusal: Refusal) => Finding {
+  return (refusal) => packageFault(name, `the package ${writtenWords(refusal)}`);
 }
 
 /** The names for DIR. Refuses what cannot be renamed: the root, and a folder that holds the current one. */
-export function targetOf(dir: string, currentFolder: string): PackageTarget {
-  if (dir.trim() === "") throw new PackageFault("the name of the package folder is empty");
-  const folder = resolve(currentFolder, dir);
+export function targetOf(name: string, currentFolder: string): Outcome<PackageTarget> {
+  const folder = resolve(currentFolder, name);
+  const offence = offenceOf(name, folder, currentFolder);
+  if (offence !== null) return { ok: false, findings: [packageFault(name, offence)] };
   const parent = dirname(folder);
-  if (folder === parse(folder).root) throw new PackageFault(`${dir} is the root of the file system`);
-  if (holds(physical(folder), currentFolder)) {
-    throw new PackageFault(`${dir} holds the folder you are in; a package is replaced by renames, so name another one`);
-  }
   const beside = (end: string): string => join(parent, `.${basename(folder)}.${end}`);
-  return { parent, folder, fresh: beside("new"), old: beside("old"), lock: beside("lock") };
+  const value = { name, parent, folder, fresh: beside("new"), old: beside("old"), lock: beside("lock") };
+  return { ok: true, value, findings: [] };
+}
+
+function offenceOf(name: string, folder: string, currentFolder: string): string | null {
+  if (name.trim() === "") return "the name of the package folder is empty";
+  if (folder === parse(folder).root) return `${name} is the root of the file system`;
+  if (!holds(physical(folder), currentFolder)) return null;
+  return `${name} holds the folder you are in; a package is replaced by renames, so name another one`;
 }
 
 function physical(path: string): string {
@@ -53,6 +70,7 @@ export type Inspection =
   | { readonly kind: "absent" | "empty" | "whole" }
   | { readonly kind: "foreign"; readonly offence: string };
 
+/** Name of the summary in a package. */
 export const SUMMARY = "summary.json";
 
 const foreign = (offence: string): Inspection => ({ kind: "foreign", offence });
@@ -100,32 +118,11 @@ function firstOffence(folder: string, found: readonly Entry[], listed: readonly 
   const present = new Set(found.map(({ path }) => path));
   const absent = listed.find(({ path }) => !present.has(path));
   if (absent !== undefined) return `${absent.path} is missing, though its ${SUMMARY} lists it`;
-  const changed = listed.find((file) => isChanged(folder, file));
+  const changed = listed.find((file) => findDamage(folder, file) !== null);
   return changed === undefined ? null : `${changed.path} was changed after it was written`;
 }
 
 function foldersOf(path: string): string[] {
   const names = path.split("/").slice(0, -1);
   return names.map((_, index) => names.slice(0, index + 1).join("/"));
-}
-
-function isChanged(folder: string, { path, bytes, sha256 }: ListedFile): boolean {
-  const file = join(folder, path);
-  if (lstatSync(file).size !== bytes) return true;
-  const hash = startSha256();
-  for (const chunk of chunksOf(file)) hash.update(chunk);
-  return hash.hex() !== sha256;
-}
-
-const CHUNK = 1 << 20;
-
-/** A file piece by piece; each chunk is valid until the next one is asked for. */
-export function* chunksOf(path: string): Generator<Uint8Array> {
-  const file = openSync(path, "r");
-  try {
-    const buffer = new Uint8Array(CHUNK);
-    for (let size = readSync(file, buffer); size > 0; size = readSync(file, buffer)) yield buffer.subarray(0, size);
-  } finally {
-    closeSync(file);
-  }
 }

@@ -1,17 +1,17 @@
 /** `rodplate proof FILE... [--against JOB]`: says what is wrong with cut files, and which plate of the job each is. */
-import { readFileSync, statSync } from "node:fs";
+import { statSync } from "node:fs";
 import { resolve } from "node:path";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
 import { writeProofText } from "../formats/proof-text.js";
-import { readJob } from "../job/index.js";
 import { type Against, againstJob, isStop, type ProvedFile, proveFile, refuseLargeFile } from "../proof/index.js";
 import type { Command } from "./arguments.js";
-import { fileFault, showFindings } from "./findings.js";
-import { loadInputs } from "./load.js";
+import { attemptReading, readBytes } from "./file-system.js";
+import { showFindings } from "./findings.js";
+import { openFile } from "./open.js";
 import { startProgress } from "./progress.js";
 import type { ExitCode, Shell } from "./shell.js";
-import { hasColor, todayOf } from "./shell.js";
+import { hasColor } from "./shell.js";
 
 export async function runProof(command: Extract<Command, { kind: "proof" }>, shell: Shell): Promise<ExitCode> {
   const { json } = command;
@@ -36,26 +36,17 @@ export async function runProof(command: Extract<Command, { kind: "proof" }>, she
 }
 
 async function loadAgainst(name: string, shell: Shell): Promise<Outcome<Against>> {
-  const inputs = await loadInputs(name, shell);
-  if (!inputs.ok) return inputs;
-  const job = readJob(inputs.value, { date: todayOf(shell) });
-  return job.ok ? { ok: true, value: againstJob(job.value), findings: job.findings } : job;
+  const opened = await openFile(name, shell);
+  return opened.ok ? { ...opened, value: againstJob(opened.value) } : opened;
 }
 
 /** One file after the other, so that only one is held in memory; a file that is too large is not opened. */
 function proveOne(path: string, against: Against | null, shell: Shell): Outcome<ProvedFile> {
   const whole = resolve(shell.currentFolder, path);
-  try {
-    const refused = refuseLargeFile(statSync(whole).size, path);
-    return { ok: true, value: refused ?? proveFile(readFileSync(whole), path, against), findings: [] };
-  } catch (error) {
-    if (!isSystemError(error)) throw error;
-    const message = error.code === "ENOENT" ? "there is no such file" : `cannot be read: ${error.message}`;
-    const code = error.code === "ENOENT" ? "missing-file" : "unreadable-file";
-    return { ok: false, findings: [fileFault(path, code, message)] };
-  }
-}
-
-function isSystemError(error: unknown): error is NodeJS.ErrnoException {
-  return error instanceof Error && "syscall" in error;
+  const size = attemptReading(() => statSync(whole).size, path);
+  if (!size.ok) return size;
+  const refused = refuseLargeFile(size.value, path);
+  if (refused !== null) return { ok: true, value: refused, findings: [] };
+  const bytes = readBytes(whole, path);
+  return bytes.ok ? { ok: true, value: proveFile(bytes.value, path, against), findings: [] } : bytes;
 }

@@ -1,23 +1,23 @@
 /** What the terminal shows of a build: bases held first, then the questions, what was not checked, cautions and totals. */
-import type { BaseResult, JobEnd } from "../build.js";
 import { CAUTIONS } from "../checks/cautions.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/index.js";
 import { counted } from "../checks/words.js";
 import type { LedgerTextOptions } from "../formats/ledger-text.js";
 import { styled, writeLedgerRowsText, writeLedgerText, writeTextList } from "../formats/ledger-text.js";
 import type { Job } from "../job/model/job.js";
+import type { BaseInParts, PackageRest } from "../tasks/package.js";
 import type { Shell } from "./shell.js";
 import { hasColor, widthOf } from "./shell.js";
 
 export interface Report {
   /** Takes what will be shown of a base, and lets go of the rest. */
-  add(base: BaseResult): void;
-  /** Counts a document of the job. */
-  addDocument(): void;
+  add(base: BaseInParts): void;
+  /** Counts files of the job itself. */
+  addFiles(count: number): void;
   /** Takes the rows of the whole job. */
-  addJob(end: Pick<JobEnd, "rows" | "questions">): void;
+  addJob(end: Pick<PackageRest, "rows" | "questions">): void;
   readonly held: number;
-  /** Files of the bases, and documents. */
+  /** Files of the bases, and of the job itself. */
   readonly files: number;
   /** The texts, in the order in which they are shown. */
   texts(): Iterable<string>;
@@ -49,8 +49,8 @@ export function startReport(
   const questions: { readonly open: string[]; readonly answered: string[] } = { open: [], answered: [] };
   const gaps = startGaps();
   const tally: Tally = { bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0, files: 0 };
-  let layout = "";
-  const ask = (asked: BaseResult["questions"]): void => {
+  let plan = "";
+  const ask = (asked: BaseInParts["questions"]): void => {
     for (const { check, text } of asked) (check.answer === undefined ? questions.open : questions.answered).push(text);
   };
   return {
@@ -67,20 +67,20 @@ export function startReport(
       const rank = rankOf(base);
       if (!choice.onlyFailing || rank < QUIET) shown.push({ rank, text: baseText(base, options) });
     },
-    addDocument: () => {
-      tally.files += 1;
+    addFiles: (count) => {
+      tally.files += count;
     },
     addJob: (end) => {
       if (end.rows.length === 0) return;
       countRows(tally, end.rows);
       gaps.add({ mark: "layout", rows: end.rows });
       ask(end.questions);
-      layout = writeLedgerRowsText("Layout", end.rows, options);
+      plan = writeLedgerRowsText("Layout", end.rows, options);
     },
     texts: function* () {
       yield jobText(job, options);
       for (let rank = 0; rank <= QUIET; rank += 1) for (const each of shown) if (each.rank === rank) yield each.text;
-      yield layout;
+      yield plan;
       yield writeTextList("Questions for the engineer of record, open", questions.open, options);
       yield writeTextList("Questions answered; the rows keep their fail", questions.answered, options);
       if (!choice.all) yield writeTextList("Not checked, for want of input", gaps.lines(), options);
@@ -94,19 +94,19 @@ export function startReport(
 const QUIET = 2;
 
 /** Held first, then with a failing row, then the rest. */
-function rankOf({ held, rows }: BaseResult): number {
+function rankOf({ held, rows }: BaseInParts): number {
   if (held) return 0;
   return rows.some(({ status }) => status === "fail") ? 1 : QUIET;
 }
 
-function count(tally: Tally, { held, rows, files }: BaseResult): void {
+function count(tally: Tally, { held, rows, files }: BaseInParts): void {
   tally.bases += 1;
   tally.held += held ? 1 : 0;
   tally.files += files.length;
   countRows(tally, rows);
 }
 
-function countRows(tally: Tally, rows: BaseResult["rows"]): void {
+function countRows(tally: Tally, rows: BaseInParts["rows"]): void {
   tally.rows += rows.length;
   for (const { status } of rows) {
     if (status === "pass") tally.passed += 1;
@@ -118,7 +118,7 @@ function countRows(tally: Tally, rows: BaseResult["rows"]): void {
 const MOST_MARKS = 8;
 
 interface Gaps {
-  add(base: Pick<BaseResult, "mark" | "rows">): void;
+  add(base: Pick<BaseInParts, "mark" | "rows">): void;
   lines(): readonly string[];
 }
 
@@ -143,7 +143,7 @@ function startGaps(): Gaps {
   };
 }
 
-function baseText({ mark, held, rows, summary }: BaseResult, options: LedgerTextOptions): string {
+function baseText({ mark, held, rows, summary }: BaseInParts, options: LedgerTextOptions): string {
   return writeLedgerText({ mark, quantity: summary.quantity, template: summary.template, held, rows }, options);
 }
 

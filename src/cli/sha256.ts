@@ -1,6 +1,6 @@
 /** SHA-256 by the platform: some ten times as fast as the one that runs everywhere. */
 import { createHash } from "node:crypto";
-import type { Hasher } from "../build.js";
+import type { Hasher } from "../tasks/hash.js";
 
 export function startSha256(): Hasher {
   const hash = createHash("sha256");

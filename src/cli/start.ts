@@ -1,9 +1,14 @@
 /** `rodplate start [NAME] --out FILE`: writes a commented starter job from templates/, and the schedule that it names. */
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
+import type { Finding } from "../diagnostics/finding.js";
+import { formatFinding } from "../diagnostics/finding.js";
 import { nearestWord } from "../diagnostics/nearest.js";
 import { requestedFiles } from "../job/index.js";
 import type { Command } from "./arguments.js";
+import type { Refusal } from "./file-system.js";
+import { findFault, writtenWords } from "./file-system.js";
+import { fileFault } from "./findings.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { INSTALLED } from "./shell.js";
 
@@ -23,17 +28,16 @@ export function starterNames(): readonly string[] {
   return [...names.filter((name) => name === FIRST), ...names.filter((name) => name !== FIRST)];
 }
 
+/** 0 written, 2 refused; a file that is there is never written over. */
 export async function runStart(command: Extract<Command, { kind: "start" }>, shell: Shell): Promise<ExitCode> {
   const names = starterNames();
   const name = command.name ?? names[0];
   if (name === undefined || !names.includes(name)) return refuse(unknownStarter(name ?? "", names), shell);
   const folder = dirname(resolve(shell.currentFolder, command.out));
   const text = readFileSync(join(STARTER_FOLDER, `${name}${ENDING}`), "utf8");
-  try {
-    writeFileSync(resolve(shell.currentFolder, command.out), withSchemaFrom(folder, text), { flag: "wx" });
-  } catch (error) {
-    return refuse(writeFault(command.out, error as NodeJS.ErrnoException), shell);
-  }
+  const path = resolve(shell.currentFolder, command.out);
+  const fault = writeNew(path, withSchemaFrom(folder, text), command.out);
+  if (fault !== null) return refuse(formatFinding(fault), shell);
   for (const table of tablesOf(text)) await shell.out.write(copyTable(table, folder));
   await shell.out.write(`${command.out}: starter job ${name}. Next: rodplate check ${command.out}\n`);
   return 0;
@@ -52,12 +56,8 @@ function tablesOf(text: string): readonly string[] {
 
 /** Copies a spreadsheet beside the job, never over a file; what was done, in a line. */
 function copyTable(table: string, folder: string): string {
-  try {
-    writeFileSync(join(folder, table), readFileSync(join(TEMPLATES, table)), { flag: "wx" });
-    return `${table}: its schedule, beside it\n`;
-  } catch (error) {
-    return `${writeFault(table, error as NodeJS.ErrnoException)}\n`;
-  }
+  const fault = writeNew(join(folder, table), readFileSync(join(TEMPLATES, table)), table);
+  return fault === null ? `${table}: its schedule, beside it\n` : `${formatFinding(fault)}\n`;
 }
 
 function unknownStarter(name: string, names: readonly string[]): string {
@@ -66,19 +66,30 @@ function unknownStarter(name: string, names: readonly string[]): string {
   return `no starter job ${JSON.stringify(name)}: there are ${names.join(", ")}${hint}`;
 }
 
-function writeFault(file: string, { code, message }: NodeJS.ErrnoException): string {
-  switch (code) {
+/** Writes a file that is not there yet, which the user calls `name`. */
+function writeNew(path: string, content: string | Uint8Array, name: string): Finding | null {
+  return findFault(
+    () => {
+      writeFileSync(path, content, { flag: "wx" });
+      return null;
+    },
+    (refusal) => fileFault(name, "starter-file", unwrittenWords(refusal)),
+  );
+}
+
+function unwrittenWords(refusal: Refusal): string {
+  switch (refusal.code) {
     case "EEXIST":
-      return `${file}: is there already; name a file that is not`;
+      return "is there already; name a file that is not";
     case "ENOENT":
     case "ENOTDIR":
-      return `${file}: its folder is not there`;
+      return "its folder is not there";
     case "EACCES":
     case "EPERM":
     case "EROFS":
-      return `${file}: no permission to write`;
+      return "no permission to write";
     default:
-      return `${file}: could not be written: ${message}`;
+      return writtenWords(refusal);
   }
 }
 

@@ -1,101 +1,40 @@
 /** Finds the files that a summary.json lists without holding it in memory: it grows with the job. */
+import { JsonScan } from "../readers/json-scan.js";
+import type { ListedFile } from "./listed-file.js";
 
-/** An entry of a `files` list. */
-export interface ListedFile {
-  readonly path: string;
-  readonly bytes: number;
-  readonly sha256: string;
-}
-
-const [QUOTE, BACKSLASH, COLON, COMMA] = [0x22, 0x5c, 0x3a, 0x2c];
-const [OPEN_LIST, CLOSE_LIST, OPEN_MAP, CLOSE_MAP] = [0x5b, 0x5d, 0x7b, 0x7d];
-const KEY = "files";
+/** Bytes of an entry that are kept; a longer one is none of ours. */
 const LARGEST_ENTRY = 65_536;
 
-/** Walks the bytes of a JSON text once and keeps the maps that stand in a list under the key `files`. */
-class FileListScanner {
-  readonly #open: ("files" | "list" | "map")[] = [];
-  readonly found: unknown[] = [];
-  #inString = false;
-  #escaped = false;
-  #word = "";
-  #key = "";
-  #entry: number[] | null = null;
-  #entryDepth = 0;
-
-  /** True once every bracket is closed again. */
-  get balanced(): boolean {
-    return this.#open.length === 0 && !this.#inString;
-  }
-
-  take(byte: number): void {
-    if (this.#entry !== null && this.#entry.length < LARGEST_ENTRY) this.#entry.push(byte);
-    if (this.#inString) this.#takeInString(byte);
-    else this.#takeOutside(byte);
-  }
-
-  #takeInString(byte: number): void {
-    if (this.#escaped) this.#escaped = false;
-    else if (byte === BACKSLASH) this.#escaped = true;
-    else if (byte === QUOTE) this.#inString = false;
-    else if (this.#word.length <= KEY.length) this.#word += String.fromCharCode(byte);
-  }
-
-  #takeOutside(byte: number): void {
-    switch (byte) {
-      case QUOTE:
-        this.#inString = true;
-        this.#word = "";
-        break;
-      case COLON:
-        this.#key = this.#word;
-        break;
-      case COMMA:
-        this.#key = "";
-        break;
-      case OPEN_LIST:
-        this.#open.push(this.#key === KEY ? "files" : "list");
-        this.#key = "";
-        break;
-      case OPEN_MAP:
-        this.#openMap();
-        break;
-      case CLOSE_LIST:
-      case CLOSE_MAP:
-        this.#close();
-        break;
+/** What stands in brackets in lists under the key `files`, parsed one by one; null when brackets or texts are not closed. */
+function readEntries(chunks: Iterable<Uint8Array>): readonly unknown[] | null {
+  const scan = new JsonScan("files");
+  const entries: unknown[] = [];
+  let [entry, around]: [number[] | null, number] = [null, 0];
+  for (const chunk of chunks) {
+    for (const byte of chunk) {
+      const before = scan.depth;
+      scan.take(byte);
+      if (entry === null && scan.depth > before && scan.isListUnderKey(before)) [entry, around] = [[], before];
+      if (entry === null) continue;
+      if (entry.length < LARGEST_ENTRY) entry.push(byte);
+      if (scan.depth > around) continue;
+      entries.push(JSON.parse(Buffer.from(entry).toString("utf8")));
+      entry = null;
     }
   }
-
-  #openMap(): void {
-    if (this.#entry === null && this.#open.at(-1) === "files") {
-      this.#entry = [OPEN_MAP];
-      this.#entryDepth = this.#open.length;
-    }
-    this.#open.push("map");
-    this.#key = "";
-  }
-
-  #close(): void {
-    this.#open.pop();
-    if (this.#entry === null || this.#open.length !== this.#entryDepth) return;
-    this.found.push(JSON.parse(Buffer.from(this.#entry).toString("utf8")));
-    this.#entry = null;
-  }
+  return scan.depth === 0 && scan.isOutsideText ? entries : null;
 }
 
 /** The files listed in a summary, or null when these bytes are not a summary of a package. */
 export function scanListedFiles(chunks: Iterable<Uint8Array>): readonly ListedFile[] | null {
-  const scanner = new FileListScanner();
   try {
-    for (const chunk of chunks) for (const byte of chunk) scanner.take(byte);
+    const entries = readEntries(chunks);
+    const listed = entries?.filter(isListedFile) ?? [];
+    return listed.length > 0 && listed.length === entries?.length ? listed : null;
   } catch (error) {
     if (error instanceof SyntaxError) return null;
     throw error;
   }
-  const listed = scanner.found.filter(isListedFile);
-  const whole = scanner.balanced && listed.length > 0 && listed.length === scanner.found.length;
-  return whole ? listed : null;
 }
 
 function isListedFile(value: unknown): value is ListedFile {

@@ -3,4 +3,5 @@ export { compareSides, countRecuts } from "./compare-sides.js";
 export * from "./model.js";
 export type { PackageSummary } from "./read-summary.js";
 export { readSummary } from "./read-summary.js";
-export { isMadeBy, makeTemplateState, shapeFileOf } from "./template-state.js";
+export type { StateSource } from "./template-state.js";
+export { makeTemplateState } from "./template-state.js";

@@ -1,6 +1,6 @@
 /** Two states of a job, and what lies between them. Lengths in whole nanometres, in the base's own axes. */
 
-import type { Summary, SummaryBase } from "../summary.js";
+import type { Summary, SummaryBase } from "../summary/model.js";
 import type { HoleRole } from "../template/model.js";
 
 /** A place in nanometres. */

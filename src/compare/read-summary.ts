@@ -2,7 +2,7 @@
 import { z } from "zod";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { placeInText } from "../readers/text.js";
-import type { Summary } from "../summary.js";
+import type { Summary } from "../summary/model.js";
 import type { SummaryTemplate } from "./model.js";
 import type { SummaryPiece } from "./split-summary.js";
 import { splitSummary } from "./split-summary.js";

@@ -1,58 +1,58 @@
 /** From a base of a summary and its cut file to a template state. */
-import type { SummaryHole } from "../summary.js";
+import type { FileRole, SummaryHole } from "../summary/model.js";
 import type { Unit } from "../units/length.js";
 import { NM_PER_UNIT } from "../units/length.js";
 import { readCutShape } from "./cut-shape.js";
 import type { HoleSize, HoleState, Material, SummaryTemplate, TemplateState } from "./model.js";
 
-/** Kinds of files that a template is cut or drilled by. */
-const CUT_KINDS = ["cut-joined", "cut-r12"] as const;
-const DRILL_KIND = "drill-list";
-
-/** True of a file that a template is cut or drilled by. */
-export function isMadeBy(kind: string): boolean {
-  return kind === DRILL_KIND || CUT_KINDS.some((each) => each === kind);
+/** What a template state is made with, beside the base of the summary. */
+export interface StateSource {
+  readonly unit: Unit;
+  /** The files were handed out. */
+  readonly delivered: boolean;
+  /** What a file is for, by its kind; null for a kind that is not known. */
+  readonly roleOf: (kind: string) => FileRole | null;
+  /** The bytes of a file that the summary lists. */
+  readonly bytesOf: (path: string) => Uint8Array | null;
 }
 
-/** The file that tells the shape of the outline and the marks, where there is one. */
-export function shapeFileOf({ files }: SummaryTemplate): { readonly path: string } | undefined {
-  return files.find(({ kind }) => kind === CUT_KINDS[0]) ?? files.find(({ kind }) => kind === CUT_KINDS[1]);
-}
-
-/** `delivered`: the files were handed out. `cutFile`: the bytes of `shapeFileOf`, null where there is none. */
-export function makeTemplateState(
-  base: SummaryTemplate,
-  unit: Unit,
-  delivered: boolean,
-  cutFile: Uint8Array | null,
-): TemplateState {
+/** One base of a summary as a template state. The first cut file, where there is one, tells the shape of outline and marks. */
+export function makeTemplateState(base: SummaryTemplate, source: StateSource): TemplateState {
   const { template, files } = base;
   const { outline } = template;
-  const nm = (length: number): number => Math.round(length * NM_PER_UNIT[unit]);
+  const nm = (length: number): number => Math.round(length * NM_PER_UNIT[source.unit]);
   const [x0, y0, x1, y1] = outline.extent;
   const lowerLeft = { x: nm(x0), y: nm(y0) };
-  const making = files.filter(({ kind }) => isMadeBy(kind));
+  const cut = files.filter((file) => roleIn(file, source) === "cut");
+  const drilled = files.filter((file) => roleIn(file, source) === "drill");
+  const making = [...cut, ...drilled];
+  const bytes = cut[0] === undefined ? null : source.bytesOf(cut[0].path);
   return {
     ...{ base: base.mark, bases: base.quantity, mark: template.mark, quantity: template.quantity, held: base.held },
-    delivered: delivered && making.length > 0,
+    delivered: source.delivered && making.length > 0,
     thickness: nm(template.thickness),
-    material: materialOf(making.map(({ kind }) => kind)),
+    material: materialOf(cut.length > 0, drilled.length > 0),
     outline: {
       kind: outline.kind,
       extent: [lowerLeft.x, lowerLeft.y, nm(x1), nm(y1)],
-      area: outline.area * NM_PER_UNIT[unit] ** 2,
+      area: outline.area * NM_PER_UNIT[source.unit] ** 2,
       perimeter: nm(outline.perimeter),
     },
     holes: template.holes.map((hole) => holeState(hole, nm)),
     hashes: new Map(making.map(({ kind, sha256 }) => [kind, sha256])),
-    shape: cutFile === null ? null : readCutShape(cutFile, lowerLeft),
+    shape: bytes === null ? null : readCutShape(bytes, lowerLeft),
   };
 }
 
 /** Steel is cut, plywood is drilled; without either file nothing tells. */
-function materialOf(kinds: readonly string[]): Material | null {
-  if (kinds.length === 0) return null;
-  return kinds.includes(DRILL_KIND) ? "plywood" : "steel";
+function materialOf(isCut: boolean, isDrilled: boolean): Material | null {
+  if (isDrilled) return "plywood";
+  return isCut ? "steel" : null;
+}
+
+/** A file of an unknown kind that lists layers is a cut file all the same: only those do. */
+function roleIn({ kind, layers }: SummaryTemplate["files"][number], { roleOf }: StateSource): FileRole | null {
+  return roleOf(kind) ?? (layers === undefined ? null : "cut");
 }
 
 function holeState(hole: SummaryHole, nm: (length: number) => number): HoleState {

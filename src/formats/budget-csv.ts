@@ -7,7 +7,7 @@ import type { CsvCell } from "./csv-cells.js";
 import { writeCsvRows } from "./csv-cells.js";
 
 /** Headings of `budget.csv`. */
-export const BUDGET_COLUMNS = [
+const BUDGET_COLUMNS = [
   "base",
   "quantity",
   "status",
@@ -36,7 +36,7 @@ export const BUDGET_COLUMNS = [
 ] as const;
 
 /** Headings of `budget-rods.csv`. */
-export const BUDGET_ROD_COLUMNS = [
+const BUDGET_ROD_COLUMNS = [
   "base",
   "rod",
   "x",

@@ -1,26 +1,26 @@
 /** Budgets in machine form. Lengths are in the job's unit, rounded to 1e-6 in or 1e-5 mm; errors and clearances are radii. */
 import type { BaseBudget, BudgetRod, Governing, ReckonedBase, TargetAnswer } from "../budget/index.js";
 import { around, askedForm, BUDGET_CAUTIONS } from "../budget/index.js";
+import type { PlacingHead } from "../summary/model.js";
 import type { Unit } from "../units/length.js";
 import { toUnit } from "../units/length.js";
 
-/** What is said of the job. */
-export interface BudgetHead {
-  readonly number: string;
-  readonly revision: string;
-  readonly status: string;
-  readonly unit: Unit;
-  readonly placing: string;
-}
+/** Budgets in machine form. */
+export type BudgetForm = ReturnType<typeof budgetForm>;
 
 /** The text that `budget --json` prints. */
-export function writeBudgetJson(job: BudgetHead, budgets: readonly BaseBudget[]): string {
+export function writeBudgetJson(job: PlacingHead, budgets: readonly BaseBudget[]): string {
+  return `${JSON.stringify(budgetForm(job, budgets), null, 2)}\n`;
+}
+
+/** In the order given. */
+export function budgetForm(job: PlacingHead, budgets: readonly BaseBudget[]) {
   const bases = budgets.map((budget) =>
     budget.kind === "reckoned"
       ? reckonedForm(budget)
       : { mark: budget.mark, quantity: budget.quantity, status: "not-checked", why: budget.why },
   );
-  return `${JSON.stringify({ schema: 1, job, bases, cautions: BUDGET_CAUTIONS }, null, 2)}\n`;
+  return { schema: 1, job, bases, cautions: BUDGET_CAUTIONS };
 }
 
 function reckonedForm(budget: ReckonedBase) {

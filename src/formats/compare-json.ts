@@ -1,17 +1,25 @@
 /** A comparison in machine form: lengths in NEW's unit, rounded as in summary.json. Key order is fixed. */
 import type { Change, Comparison, HolePlace, HoleSize, TemplateComparison, TemplateState } from "../compare/index.js";
 import { countRecuts, RECUT_KINDS, VERDICTS } from "../compare/index.js";
-import { areaInUnit } from "../summary.js";
+import { areaInUnit } from "../summary/summarize.js";
 import type { Unit } from "../units/length.js";
 import { NM_PER_MM, toUnit } from "../units/length.js";
 
+/** A comparison in machine form. */
+export type CompareForm = ReturnType<typeof compareForm>;
+
 /** The text of `compare --json`, ending with a line break. */
 export function writeCompareJson(comparison: Comparison): string {
+  return `${JSON.stringify(compareForm(comparison), null, 2)}\n`;
+}
+
+/** Templates worst first. */
+export function compareForm(comparison: Comparison) {
   const { templates, old, new: fresh } = comparison;
   const { unit } = fresh.job;
   const counts = VERDICTS.map((kind) => [kind, templates.filter(({ verdict }) => verdict === kind).length] as const);
   const side = ({ name, source, job }: Comparison["old"]) => ({ name, source, job });
-  const form = {
+  return {
     schema: 1,
     old: side(old),
     new: side(fresh),
@@ -20,7 +28,6 @@ export function writeCompareJson(comparison: Comparison): string {
     counts: Object.fromEntries(counts),
     templates: templates.map((each) => templateForm(each, unit)),
   };
-  return `${JSON.stringify(form, null, 2)}\n`;
 }
 
 function templateForm({ verdict, old, new: fresh, changes }: TemplateComparison, unit: Unit) {

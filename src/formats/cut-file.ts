@@ -16,8 +16,13 @@ export interface CutFileLayers {
   readonly drill: string;
 }
 
+/** How contours and strokes are drawn: each as one entity, or every segment of theirs as one. */
+export type Draws = "whole" | "pieces";
+
 /** How a cut file is written. `marks` false leaves the scribed marks out (painted, or none); drill marks are always in. */
 export interface CutFileOptions {
+  /** What the file's writer does: read-back holds the file against it. */
+  readonly draws: Draws;
   readonly unit: Unit;
   readonly layers: CutFileLayers;
   /** Where 0,0 of the file lies: at the lower left of the outline's extent, or at the base's working point. */
@@ -88,7 +93,7 @@ export function drawCutFile(plate: Plate, options: CutFileOptions): CutDrawing {
 /** The layers that are cut and those that are only marked, in the cut files of this plate: for summary.json. */
 export function cutFileLayers(
   plate: Plate,
-  options: CutFileOptions,
+  options: Pick<CutFileOptions, "layers" | "marks">,
 ): { readonly cut: readonly string[]; readonly mark: readonly string[] } {
   const layers = spellOnce(options.layers);
   const holes = cutHoles(plate);
@@ -148,7 +153,13 @@ function drawContour(contour: Contour, layer: string, grid: Grid): CutItem {
   switch (contour.kind) {
     case "circle": {
       const { x, y } = vertex(contour.center, 0, grid);
-      return { kind: "circle", layer, x, y, radius: ticks(contour.diameter / (2 * NM_PER_MM), grid) };
+      return {
+        kind: "circle",
+        layer,
+        x,
+        y,
+        radius: roundSymmetric((contour.diameter * grid.ticksPerMm) / (2 * NM_PER_MM)),
+      };
     }
     case "path": {
       const { segments } = contour;

@@ -1,6 +1,6 @@
 /** Drill list of a plywood template: what a carpenter sets out and drills, from two edges and from the working point. */
 
-import { millimetresInUnit } from "../summary.js";
+import { millimetresInUnit } from "../summary/summarize.js";
 import type { Hole, Plate, PlateMeasures } from "../template/model.js";
 import type { Length, Unit } from "../units/length.js";
 import { toUnit } from "../units/length.js";
@@ -8,7 +8,7 @@ import type { CsvCell } from "./csv-cells.js";
 import { writeCsvRows } from "./csv-cells.js";
 
 /** Headings; x and y are from the working point, right and up as seen from above; the edges are those of the board. */
-export const DRILL_COLUMNS = [
+const DRILL_COLUMNS = [
   "template",
   "revision",
   "quantity",

@@ -1,7 +1,7 @@
 /**
  * A drawing of AutoCAD 2000 (AC1015) by dxf-writer, with these limits of it kept off the file:
  * - it prints numbers with String(), so 1e-7 would be an exponent: every coordinate is handed over as text;
- * - its handles come from a global counter: it is set to zero before each drawing, so that the bytes repeat;
+ * - its handles come from a global counter: each drawing has it to itself, from zero, so that the bytes repeat;
  * - it declares AC1021 (R2007) and knows no $MEASUREMENT, no extents and no limits: they are set as header variables;
  * - its constructor already adds the extra tables; a second call doubles their rows and makes a file that is not opened;
  * - it orders entities by layer, names that look like numbers first: here the shapes go on one list, each with its layer;
@@ -11,7 +11,7 @@ import Drawing from "dxf-writer";
 import Handle from "dxf-writer/src/Handle.js";
 import type { Extent } from "../geometry/vocabulary.js";
 import type { Unit } from "../units/length.js";
-import { startLines } from "./ascii-writer.js";
+import { type LineWriter, startLines } from "./ascii-writer.js";
 import { BULGE_DECIMALS, formatFixed, formatTicks, HEADER_UNITS } from "./cut-file.js";
 
 /** What a drawing starts with: true extents in ticks of `decimals`, and every layer that it uses. */
@@ -23,21 +23,64 @@ export interface DxfHead {
   readonly layers: readonly { readonly name: string; readonly color: number }[];
 }
 
-/** An empty drawing. One at a time: handles are counted from its start. */
-export function startDxf(head: DxfHead): Drawing {
+/** The file's bytes, its entities drawn by dxf-writer. A letter outside printable ASCII throws: a bug. */
+export function writeDxf(head: DxfHead, draw: (drawing: Drawing) => void): Uint8Array {
+  return withOwnHandles(() => {
+    const drawing = startDrawing(head);
+    draw(drawing);
+    const writer = startLines();
+    writer.lines(`${drawing.toDxfString()}\n`);
+    return writer.bytes();
+  });
+}
+
+/** Writes one entity with its handle and that of the space it stands in. */
+export type EntityWriter<Entity> = (entity: Entity, handle: string, owner: string, writer: LineWriter) => void;
+
+/** As `writeDxf`, the entities written as lines, without an object for each of them: a cut file has hundreds. */
+export function writeDxfLines<E>(head: DxfHead, entities: readonly E[], write: EntityWriter<E>): Uint8Array {
+  return withOwnHandles(() => {
+    const drawing = startDrawing(head);
+    const first = Handle.seed + 1;
+    Handle.seed += entities.length;
+    const { owner, before, after } = emptyFile(drawing);
+    const writer = startLines();
+    writer.lines(before);
+    entities.forEach((entity, index) => {
+      write(entity, (first + index).toString(16).toUpperCase(), owner, writer);
+    });
+    writer.lines(after);
+    return writer.bytes();
+  });
+}
+
+const BEFORE_ENTITIES = "0\nSECTION\n2\nENTITIES\n";
+
+/** The file without entities, in two parts with room for them; a shape that draws nothing learns in which space they stand. */
+function emptyFile(drawing: Drawing): { readonly owner: string; readonly before: string; readonly after: string } {
+  const nothing = { ownerObjectHandle: "", tags: () => undefined, toDxfString: () => "" };
+  drawing.activeLayer?.shapes.push(nothing);
+  const text = `${drawing.toDxfString()}\n`;
+  const start = text.lastIndexOf(BEFORE_ENTITIES) + BEFORE_ENTITIES.length;
+  return { owner: nothing.ownerObjectHandle, before: text.slice(0, start), after: text.slice(start) };
+}
+
+/** Handles from 1 on, whatever else is being drawn: dxf-writer has one counter for all drawings. */
+function withOwnHandles<T>(work: () => T): T {
+  const before = Handle.seed;
   Handle.seed = 0;
+  try {
+    return work();
+  } finally {
+    Handle.seed = before;
+  }
+}
+
+function startDrawing(head: DxfHead): Drawing {
   const drawing = new Drawing();
   setHeader(drawing, head);
   for (const { name, color } of head.layers) if (name !== "0") drawing.addLayer(name, color, "CONTINUOUS");
   return drawing;
-}
-
-/** The file's bytes; a letter outside printable ASCII throws: a bug. */
-export function finishDxf(drawing: Drawing): Uint8Array {
-  const writer = startLines();
-  writer.lines(drawing.toDxfString());
-  writer.lines("\n");
-  return writer.bytes();
 }
 
 /** dxf-writer prints whatever it is given with String(), so a text stands as it is; its typings know only numbers. */

@@ -1,5 +1,5 @@
 /** The ledger as CSV: every row of every base, worst first inside a base, then what no rule looks at. */
-import type { SummaryBase, SummaryCheck } from "../summary.js";
+import type { SummaryBase, SummaryCheck } from "../summary/model.js";
 import type { CsvCell } from "./csv-cells.js";
 import { writeCsvRows } from "./csv-cells.js";
 

@@ -12,7 +12,7 @@ import { gridExtent, type LineSpan, lineSpans } from "../sheets/plan/grid.js";
 import { usualSpacing } from "../sheets/plan/tiles.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, type Unit } from "../units/length.js";
 import { CUT_DECIMALS, formatFixed, formatTicks } from "./cut-file.js";
-import { asPrinted, finishDxf, putOnLayer, startDxf, vertexValues } from "./dxf-drawing.js";
+import { asPrinted, putOnLayer, vertexValues, writeDxf } from "./dxf-drawing.js";
 
 /** Layers of a plan with their AutoCAD colour indices; all of them are in every file. */
 export const PLAN_LAYERS = {
@@ -55,7 +55,7 @@ export function writePlanDxf(plan: Plan, unit: Unit): Uint8Array {
   const items = planItems(plan);
   const grid = tickMaker(unit);
   const extent = items.map(extentOfItem).reduce(join, items.length > 0 ? NOTHING : { x0: 0, y0: 0, x1: 0, y1: 0 });
-  const drawing = startDxf({
+  const head = {
     unit,
     decimals: grid.decimals,
     extent: {
@@ -65,9 +65,10 @@ export function writePlanDxf(plan: Plan, unit: Unit): Uint8Array {
       y1: grid.ticks(extent.y1),
     },
     layers: Object.values(PLAN_LAYERS),
+  };
+  return writeDxf(head, (drawing) => {
+    for (const item of items) drawItem(drawing, item, grid);
   });
-  for (const item of items) drawItem(drawing, item, grid);
-  return finishDxf(drawing);
 }
 
 /** From plan millimetres to ticks of the file. */

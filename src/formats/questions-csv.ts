@@ -1,14 +1,6 @@
 /** Questions for the engineer of record as CSV: failing `ask` rows, one question a line, in words that can be sent. */
-import type { SummaryCheck } from "../summary.js";
+import type { Question } from "../summary/questions.js";
 import { writeCsvRows } from "./csv-cells.js";
-
-/** One failing `ask` row, and the question in words; of the whole job: no mark, no quantity. */
-export interface Question {
-  readonly mark: string;
-  readonly quantity: number | null;
-  readonly text: string;
-  readonly check: SummaryCheck;
-}
 
 /** Headings of `questions.csv`. */
 export const QUESTION_COLUMNS = [

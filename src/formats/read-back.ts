@@ -17,21 +17,28 @@ import {
 } from "../readers/dxf-measures.js";
 import type { Plate } from "../template/model.js";
 import { NM_PER_MM, NM_PER_UNIT } from "../units/length.js";
-import type { CutFileOptions } from "./cut-file.js";
+import type { CutFileOptions, Draws } from "./cut-file.js";
 
 /** Two positions, diameters or extents this near are the same, in the file's unit: 1e-6 in is 25 nm, 1e-6 mm is 1 nm. */
 export const READ_BACK_TOLERANCE = 1e-6;
 
-/** A circle, or a segment by its ends and the point half way: that tells bulge and direction of bulging in one length. */
-type Shape =
-  | { readonly kind: "circle"; readonly at: CutPoint; readonly diameter: number }
-  | { readonly kind: "segment"; readonly from: CutPoint; readonly to: CutPoint; readonly middle: CutPoint };
+/** A circle or a segment. One object each: a file has thousands, and there are two of each to compare. */
+type Piece = Named & (CircleShape | SegmentShape);
 
-interface Piece {
+interface Named {
   /** What it belongs to: "hole A1", "outline", "mark TOP", "drill mark A1"; for a piece of the file, its entity's type. */
   readonly what: string;
   readonly layer: string;
-  readonly shape: Shape;
+}
+
+interface CircleShape {
+  readonly kind: "circle";
+  readonly at: CutPoint;
+  readonly diameter: number;
+}
+
+interface SegmentShape extends CutSegment {
+  readonly kind: "segment";
 }
 
 /** A whole contour or stroke; in a file, an entity. */
@@ -57,7 +64,7 @@ export function compareCutFile(bytes: Uint8Array, plate: Plate, options: CutFile
     ...comparePieces(wanted, found),
     ...compareExtents(drawing),
   ];
-  return differences.length > 0 ? differences : compareFigures(drawing, drawn, expected);
+  return differences.length > 0 ? differences : COMPARE_FIGURES[options.draws](drawn, expected);
 }
 
 function piecesOf(figures: readonly Figure[]): readonly Piece[] {
@@ -68,65 +75,71 @@ function piecesOf(figures: readonly Figure[]): readonly Piece[] {
 
 function expectedFigures(plate: Plate, options: CutFileOptions): readonly Figure[] {
   const { layers } = options;
-  const place = placing(plate, options);
+  const to = placingOf(plate, options);
   const strokes = (isPunch: boolean) =>
     plate.marks
       .filter((mark) => (mark.kind === "punch") === isPunch)
       .flatMap((mark) => {
         const what = `${isPunch ? "drill mark" : "mark"} ${mark.text === "" ? mark.kind : mark.text}`;
         const layer = isPunch ? layers.drill : layers.marks;
-        return mark.strokes.map((stroke) => strokeFigure(stroke.map(place), what, layer));
+        return mark.strokes.map((stroke) => strokeFigure(stroke, what, layer, to));
       });
   const inner = (isOpening: boolean) =>
     plate.holes
       .filter((hole) => hole.made === "cut" && (hole.role === "opening") === isOpening)
-      .map((hole) =>
-        contourFigure(hole.contour, `hole ${hole.tag}`, isOpening ? layers.openings : layers.holes, place),
-      );
-  const outline = contourFigure(plate.region.outer, "outline", layers.outline, place);
+      .map((hole) => contourFigure(hole.contour, `hole ${hole.tag}`, isOpening ? layers.openings : layers.holes, to));
+  const outline = contourFigure(plate.region.outer, "outline", layers.outline, to);
   return [...(options.marks ? strokes(false) : []), ...strokes(true), ...inner(true), ...inner(false), outline];
 }
 
-type Placing = (point: Point) => CutPoint;
-
 /** From millimetres in base axes to the file's unit and origin. */
-function placing(plate: Plate, { origin, unit }: CutFileOptions): Placing {
-  const corner = origin === "lower left" ? extentOf(plate.region.outer) : { x0: 0, y0: 0 };
-  return ({ x, y }) => ({ x: inUnit(x - corner.x0, unit), y: inUnit(y - corner.y0, unit) });
+interface Placing {
+  readonly x0: number;
+  readonly y0: number;
+  readonly mmPerUnit: number;
 }
 
-function inUnit(millimetres: number, unit: CutFileOptions["unit"]): number {
-  return unit === "mm" ? millimetres : millimetres / (NM_PER_UNIT[unit] / NM_PER_MM);
+function placingOf(plate: Plate, { origin, unit }: CutFileOptions): Placing {
+  const { x0, y0 } = origin === "lower left" ? extentOf(plate.region.outer) : { x0: 0, y0: 0 };
+  return { x0, y0, mmPerUnit: NM_PER_UNIT[unit] / NM_PER_MM };
 }
 
-function contourFigure(contour: Contour, what: string, layer: string, place: Placing): Figure {
+function place({ x, y }: Point, { x0, y0, mmPerUnit }: Placing): CutPoint {
+  return { x: (x - x0) / mmPerUnit, y: (y - y0) / mmPerUnit };
+}
+
+function contourFigure(contour: Contour, what: string, layer: string, placing: Placing): Figure {
   switch (contour.kind) {
     case "circle": {
-      const at = place(contour.center);
-      const reach = place({ x: contour.center.x + contour.diameter / NM_PER_MM, y: contour.center.y });
-      return { kind: "circle", pieces: [{ what, layer, shape: { kind: "circle", at, diameter: reach.x - at.x } }] };
+      const diameter = contour.diameter / NM_PER_MM / placing.mmPerUnit;
+      return {
+        kind: "circle",
+        pieces: [{ what, layer, kind: "circle", at: place(contour.center, placing), diameter }],
+      };
     }
     case "path": {
       const pieces = contour.segments.map(({ from, to, bulge }) =>
-        segmentPiece({ from: place(from), to: place(to), bulge }, what, layer),
+        segmentPiece(what, layer, place(from, placing), place(to, placing), bulge),
       );
       return { kind: "closed", pieces };
     }
   }
 }
 
-function strokeFigure(points: readonly CutPoint[], what: string, layer: string): Figure {
-  const pieces = points.slice(1).map((to, index) => {
-    return segmentPiece({ from: points[index] ?? to, to, bulge: 0 }, what, layer);
-  });
+function strokeFigure(stroke: readonly Point[], what: string, layer: string, placing: Placing): Figure {
+  const points = stroke.map((at) => place(at, placing));
+  const pieces: Piece[] = [];
+  for (let index = 1; index < points.length; index++) {
+    const [from, to] = [points[index - 1], points[index]];
+    if (from !== undefined && to !== undefined) pieces.push(segmentPiece(what, layer, from, to, 0));
+  }
   const [first, last] = [points[0], points.at(-1)];
   const isClosed = points.length > 3 && first?.x === last?.x && first?.y === last?.y;
   return { kind: isClosed ? "closed" : "open", pieces };
 }
 
-function segmentPiece(segment: CutSegment, what: string, layer: string): Piece {
-  const { from, to } = segment;
-  return { what, layer, shape: { kind: "segment", from, to, middle: middleOf(segment) } };
+function segmentPiece(what: string, layer: string, from: CutPoint, to: CutPoint, bulge: number): Piece {
+  return { what, layer, kind: "segment", from, to, bulge };
 }
 
 function figureOf(entity: DxfEntity): Figure {
@@ -134,29 +147,32 @@ function figureOf(entity: DxfEntity): Figure {
   switch (entity.kind) {
     case "circle": {
       const { x, y, radius } = entity;
-      const shape = { kind: "circle", at: { x, y }, diameter: 2 * radius } as const;
-      return { kind: "circle", pieces: [{ what: "circle", layer, shape }] };
+      return {
+        kind: "circle",
+        pieces: [{ what: "circle", layer, kind: "circle", at: { x, y }, diameter: 2 * radius }],
+      };
     }
     case "line":
-      return { kind: "line", pieces: [segmentPiece({ from: entity.from, to: entity.to, bulge: 0 }, "line", layer)] };
+      return { kind: "line", pieces: [segmentPiece("line", layer, entity.from, entity.to, 0)] };
     case "arc": {
-      const segment = arcSegment(entity);
-      return { kind: "arc", pieces: segment === null ? [] : [segmentPiece(segment, "arc", layer)] };
+      const arc = arcSegment(entity);
+      return { kind: "arc", pieces: arc === null ? [] : [segmentPiece("arc", layer, arc.from, arc.to, arc.bulge)] };
     }
     case "polyline": {
       const segments = polylineSegments(entity.vertices, entity.closed);
-      const pieces = segments.map((segment) => segmentPiece(segment, "polyline", layer));
+      const pieces = segments.map(({ from, to, bulge }) => segmentPiece("polyline", layer, from, to, bulge));
       return { kind: entity.closed ? "closed" : "open", pieces };
     }
   }
 }
 
-function compareHeader({ header }: DxfDrawing, options: CutFileOptions): readonly string[] {
+function compareHeader({ header, types }: DxfDrawing, options: CutFileOptions): readonly string[] {
   const differences: string[] = [];
   if (header.unit !== options.unit) differences.push(`the file's unit is ${header.unit}, must be ${options.unit}`);
   if (header.version !== "AC1009" && header.version !== "AC1015") {
     differences.push(`the file's version is ${header.version}, must be AC1009 or AC1015`);
   }
+  if (header.version === "AC1009" && types.has("LWPOLYLINE")) differences.push("LWPOLYLINE in a file marked R12");
   return differences;
 }
 
@@ -190,12 +206,16 @@ function samePoint(a: CutPoint, b: CutPoint): boolean {
   return Math.abs(a.x - b.x) <= READ_BACK_TOLERANCE && Math.abs(a.y - b.y) <= READ_BACK_TOLERANCE;
 }
 
-/** Segments are the same in either direction: an ARC always runs counter-clockwise. */
-function sameShape(a: Shape, b: Shape): boolean {
+/**
+ * Segments are the same in either direction: an ARC always runs counter-clockwise. The point half way tells bulge and
+ * direction of bulging in one length; of two straight ones with the same ends it is the same.
+ */
+function sameShape(a: Piece, b: Piece): boolean {
   if (a.kind === "circle") {
     return b.kind === "circle" && samePoint(a.at, b.at) && Math.abs(a.diameter - b.diameter) <= READ_BACK_TOLERANCE;
   }
-  if (b.kind === "circle" || !samePoint(a.middle, b.middle)) return false;
+  if (b.kind === "circle") return false;
+  if ((a.bulge !== 0 || b.bulge !== 0) && !samePoint(middleOf(a), middleOf(b))) return false;
   return (samePoint(a.from, b.from) && samePoint(a.to, b.to)) || (samePoint(a.from, b.to) && samePoint(a.to, b.from));
 }
 
@@ -205,7 +225,7 @@ function sameLayer(a: string, b: string): boolean {
 }
 
 function samePiece(a: Piece, b: Piece): boolean {
-  return sameLayer(a.layer, b.layer) && sameShape(a.shape, b.shape);
+  return sameLayer(a.layer, b.layer) && sameShape(a, b);
 }
 
 /** Piece by piece in the order of cutting; only where that fails is it worked out what is missing, changed or too much. */
@@ -232,19 +252,19 @@ function isAt(found: readonly Piece[], index: number, piece: Piece): boolean {
 
 /** Names what stands in a missing piece's place, and takes it from the rest. */
 function describeMissing(piece: Piece, rest: Piece[]): string {
-  const moved = rest.findIndex((other) => sameShape(piece.shape, other.shape));
+  const moved = rest.findIndex((other) => sameShape(piece, other));
   if (moved >= 0) {
     const [other] = rest.splice(moved, 1);
     return `${piece.what} is on layer ${other?.layer}, must be on ${piece.layer}`;
   }
-  const changed = rest.findIndex((other) => sameLayer(other.layer, piece.layer) && isLike(piece.shape, other.shape));
+  const changed = rest.findIndex((other) => sameLayer(other.layer, piece.layer) && isLike(piece, other));
   if (changed < 0) return `${piece.what} is missing: ${describe(piece)}`;
   const [other] = rest.splice(changed, 1);
   return `${piece.what} is ${other === undefined ? "" : describe(other)}, must be ${describe(piece)}`;
 }
 
 /** Circles about one centre or of one diameter, segments with an end in common. */
-function isLike(a: Shape, b: Shape): boolean {
+function isLike(a: Piece, b: Piece): boolean {
   if (a.kind === "circle") {
     return b.kind === "circle" && (samePoint(a.at, b.at) || Math.abs(a.diameter - b.diameter) <= READ_BACK_TOLERANCE);
   }
@@ -252,26 +272,29 @@ function isLike(a: Shape, b: Shape): boolean {
   return [b.from, b.to].some((end) => samePoint(end, a.from) || samePoint(end, a.to));
 }
 
-function describe({ layer, shape }: Piece): string {
+function describe(piece: Piece): string {
+  const { layer } = piece;
   const at = ({ x, y }: CutPoint) => `${x.toFixed(7)},${y.toFixed(7)}`;
-  if (shape.kind === "circle") return `circle ${shape.diameter.toFixed(7)} at ${at(shape.at)} on ${layer}`;
-  return `segment ${at(shape.from)} to ${at(shape.to)} by ${at(shape.middle)} on ${layer}`;
+  if (piece.kind === "circle") return `circle ${piece.diameter.toFixed(7)} at ${at(piece.at)} on ${layer}`;
+  return `segment ${at(piece.from)} to ${at(piece.to)} by ${at(middleOf(piece))} on ${layer}`;
 }
 
-/** R12: LINE, ARC and CIRCLE. R2000: CIRCLE and one polyline a figure, closed exactly where the contour or stroke is. */
-function compareFigures(
-  { header }: DxfDrawing,
-  drawn: readonly Figure[],
-  expected: readonly Figure[],
-): readonly string[] {
-  if (header.version === "AC1009") {
-    const isOld = drawn.every(({ kind }) => kind === "line" || kind === "arc" || kind === "circle");
-    return isOld ? [] : ["LWPOLYLINE in a file marked R12"];
-  }
+const COMPARE_FIGURES: Readonly<
+  Record<Draws, (drawn: readonly Figure[], expected: readonly Figure[]) => readonly string[]>
+> = { whole: compareWhole, pieces: comparePiecewise };
+
+/** CIRCLE and one polyline a figure, closed exactly where the contour or stroke is. */
+function compareWhole(drawn: readonly Figure[], expected: readonly Figure[]): readonly string[] {
   const isSame = expected.every(({ kind, pieces }, index) => {
     const figure = drawn[index];
     return figure?.kind === kind && figure.pieces.length === pieces.length;
   });
   if (isSame && drawn.length === expected.length) return [];
   return ["the file does not draw each contour as one closed polyline or circle, and each stroke as one polyline"];
+}
+
+/** LINE, ARC and CIRCLE. */
+function comparePiecewise(drawn: readonly Figure[]): readonly string[] {
+  const isPieces = drawn.every(({ kind }) => kind === "line" || kind === "arc" || kind === "circle");
+  return isPieces ? [] : ["the file draws a polyline where it should draw lines and arcs"];
 }

@@ -2,7 +2,7 @@
  * `summary.json`, schema 1, in three pieces so that a job of any size is written base by base: head, one piece a base,
  * tail. Key order is fixed; every hole, check and file stands on a line of its own.
  */
-import type { Summary, SummaryBase, SummaryCheck, SummaryFile } from "../summary.js";
+import type { Summary, SummaryBase, SummaryCheck, SummaryFile } from "../summary/model.js";
 
 /** Up to and including the opening bracket of `bases`. */
 export function writeSummaryHead(job: Summary["job"]): string {

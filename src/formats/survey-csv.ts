@@ -1,6 +1,6 @@
 /** A survey as CSV for the engineer: a line a group, a line a rod, a line a check. Lengths in the job's unit, turns in degrees. */
 import type { CheckRow } from "../checks/model.js";
-import { summarizeCheck } from "../summary.js";
+import { summarizeCheck } from "../summary/summarize.js";
 import type { GroupSurvey, Survey } from "../survey/index.js";
 import { governsWords, remedyWords } from "../survey/index.js";
 import { toUnit } from "../units/length.js";
@@ -8,7 +8,7 @@ import type { CsvCell } from "./csv-cells.js";
 import { writeCsvRows } from "./csv-cells.js";
 
 /** Headings of `survey-groups.csv`. */
-export const SURVEY_GROUP_COLUMNS = [
+const SURVEY_GROUP_COLUMNS = [
   "mark",
   "at",
   "verdict",
@@ -27,7 +27,7 @@ export const SURVEY_GROUP_COLUMNS = [
 ] as const;
 
 /** Headings of `survey-rods.csv`. */
-export const SURVEY_ROD_COLUMNS = [
+const SURVEY_ROD_COLUMNS = [
   "mark",
   "at",
   "rod",
@@ -50,7 +50,7 @@ export const SURVEY_ROD_COLUMNS = [
 ] as const;
 
 /** Headings of `survey-checks.csv`. */
-export const SURVEY_CHECK_COLUMNS = [
+const SURVEY_CHECK_COLUMNS = [
   "mark",
   "at",
   "remedy",

@@ -1,25 +1,25 @@
 /** A survey in machine form. Lengths in the job's unit, rounded to 1e-6 in or 1e-5 mm; turns in degrees. */
 import type { CheckRow } from "../checks/model.js";
-import { summarizeCheck } from "../summary.js";
+import type { PlacingHead } from "../summary/model.js";
+import { summarizeCheck } from "../summary/summarize.js";
 import type { GroupSurvey, Motion, Remedy, RodAsBuilt, Survey } from "../survey/index.js";
 import { SURVEY_CAUTIONS } from "../survey/index.js";
 import type { Unit } from "../units/length.js";
 import { toUnit } from "../units/length.js";
 
-/** What is said of the job. */
-export interface SurveyHead {
-  readonly number: string;
-  readonly revision: string;
-  readonly status: string;
-  readonly unit: Unit;
-  readonly placing: string;
-}
+/** A survey in machine form. */
+export type SurveyForm = ReturnType<typeof surveyForm>;
 
 /** The text that `survey --json` prints. */
-export function writeSurveyJson(job: SurveyHead, survey: Survey): string {
+export function writeSurveyJson(job: PlacingHead, survey: Survey): string {
+  return `${JSON.stringify(surveyForm(job, survey), null, 2)}\n`;
+}
+
+/** Groups worst first. */
+export function surveyForm(job: PlacingHead, survey: Survey) {
   const { unit, file, system, terms, groups, notSurveyed, others, unmatched, rows } = survey;
   const length = (value: number | null) => (value === null ? null : toUnit(value, unit));
-  const form = {
+  return {
     schema: 1,
     job,
     file: { path: file.file, order: file.order.value, unit: file.unit.value, headed: file.headed, coordinates: system },
@@ -44,7 +44,6 @@ export function writeSurveyJson(job: SurveyHead, survey: Survey): string {
     checks: checksForm(rows, unit),
     cautions: SURVEY_CAUTIONS,
   };
-  return `${JSON.stringify(form, null, 2)}\n`;
 }
 
 /** `top`, the length above the top of concrete, or null: not stated. */

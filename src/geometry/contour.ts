@@ -4,7 +4,7 @@ import { NM_PER_MM, roundSymmetric } from "../units/length.js";
 import type { CornerTreatment } from "./corner.js";
 import { treatCorner } from "./corner.js";
 import { pointInNanometres, samePoint } from "./point.js";
-import { line, reversed } from "./segment.js";
+import { line } from "./segment.js";
 import type { Circle, Contour, Path, Point, Region, Segment } from "./vocabulary.js";
 
 /** A full circle. */
@@ -85,11 +85,6 @@ export function signedPolygonArea(points: readonly Point[]): number {
 /** A path through segments that already join; nothing is reordered or checked. */
 export function path(segments: readonly Segment[]): Path {
   return { kind: "path", segments };
-}
-
-/** The path run the other way round. */
-export function reversePath({ segments }: Path): Path {
-  return { kind: "path", segments: segments.map(reversed).reverse() };
 }
 
 /** Material inside `outer` and outside every one of `inner`. */

@@ -1,13 +1,8 @@
-/**
- * Distances between points, segments and contours, arcs included. Functions that return `Length` round to 1 nm half away
- * from zero; those named `twice...` return twice the distance in whole nanometres, for rules, which never halve.
- */
-import type { Length } from "../units/length.js";
 import { NM_PER_MM } from "../units/length.js";
 import { segmentsOf } from "./contour.js";
 import { crossings } from "./crossing.js";
 import { gapBetweenExtents } from "./extent.js";
-import { span, toLattice, twiceToLattice } from "./point.js";
+import { span, twiceToLattice } from "./point.js";
 import { containsPoint } from "./section.js";
 import { arcOf, meetsAngle, onCircle, segmentExtent } from "./segment.js";
 import type { Circle, Contour, Extent, Path, Point, Segment } from "./vocabulary.js";
@@ -73,22 +68,7 @@ function nearestOnCircle(p: Point, { center, diameter }: Circle): Nearest {
   return { at, distance: Math.abs(away - radius) };
 }
 
-/** Distance from a point to a segment. */
-export function distanceToSegment(from: Point, segment: Segment): Length {
-  return toLattice(nearestOnSegment(from, segment).distance);
-}
-
-/** Distance from a point to a contour, whichever side of it the point lies. */
-export function distanceToContour(from: Point, contour: Contour): Length {
-  return toLattice(nearestOnContour(from, contour).distance);
-}
-
-/** Depth of a point inside a contour: its distance to the contour, negative outside. */
-export function depthInside(at: Point, contour: Contour): Length {
-  return toLattice(signedDepth(at, contour));
-}
-
-/** Twice `depthInside`, in whole nanometres. */
+/** Twice the depth of a point inside a contour, its distance to the contour, in whole nanometres; negative outside. */
 export function twiceDepthInside(at: Point, contour: Contour): number {
   return twiceToLattice(signedDepth(at, contour));
 }
@@ -160,18 +140,6 @@ function nearestAmong(
     if (gapBetweenExtents(box, other.box) >= best.distance) return best;
     return nearer(best, nearestBetweenSegments(segment, other.segment));
   }, start);
-}
-
-/** Distance between the lines of two contours: 0 where they touch or cross. */
-export function distanceBetweenContours(a: Contour, b: Contour): Length {
-  return toLattice(rawDistance(a, b));
-}
-
-function rawDistance(a: Contour, b: Contour): number {
-  if (a.kind === "path" || b.kind === "path") return nearestBetweenContours(a, b).distance;
-  const [r, s] = [a.diameter / 2 / NM_PER_MM, b.diameter / 2 / NM_PER_MM];
-  const apart = span(a.center, b.center);
-  return Math.max(0, apart - r - s, Math.abs(r - s) - apart);
 }
 
 /**

@@ -1,6 +1,6 @@
 /** Areas, perimeters and extents with true arcs. */
 import type { Length } from "../units/length.js";
-import { NM_PER_MM } from "../units/length.js";
+import { NM_PER_MM, nanometres } from "../units/length.js";
 import { signedPolygonArea } from "./contour.js";
 import { joinExtents, NO_EXTENT } from "./extent.js";
 import { toLattice, withoutNoise } from "./point.js";
@@ -59,6 +59,11 @@ function cleanMillimetres(mm: number): number {
 /** Overall size of a box as lengths. */
 export function extentSize({ x0, y0, x1, y1 }: Extent): { readonly x: Length; readonly y: Length } {
   return { x: toLattice(x1 - x0), y: toLattice(y1 - y0) };
+}
+
+/** Corner to corner of a square, rounded to 1 nm: the circle that it sweeps when it turns. */
+export function acrossCorners(side: Length): Length {
+  return nanometres(side * Math.SQRT2);
 }
 
 /** Turns of less than this (radians) where two segments meet are the rounding of a tangent point, not a corner. */

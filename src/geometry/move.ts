@@ -1,9 +1,9 @@
 /** Moves: shifts, turns and mirrors. Every resulting point is snapped once; quarter turns and mirrors are exact. */
 import { path } from "./contour.js";
-import { point } from "./point.js";
+import { point, samePoint } from "./point.js";
 import { reversed } from "./segment.js";
 import { turnOf } from "./turn.js";
-import type { Circle, Contour, Point, Region, Vector } from "./vocabulary.js";
+import type { Circle, Contour, Point, Segment, Vector } from "./vocabulary.js";
 
 /** A rigid move as a function of points. `mirrors` tells whether it changes left and right. */
 export interface Move {
@@ -44,11 +44,13 @@ export function moveInTurn(...moves: readonly Move[]): Move {
 /** A moved contour; a mirrored path is turned round so that it stays counter-clockwise. */
 export function moveContour(contour: Contour, move: Move): Contour {
   if (contour.kind === "circle") return moveCircle(contour, move);
-  const moved = contour.segments.map(({ from, to, bulge }) => ({
-    from: move.apply(from),
-    to: move.apply(to),
-    bulge: move.mirrors ? -bulge + 0 : bulge,
-  }));
+  let joint: { readonly at: Point; readonly moved: Point } | null = null;
+  const moved = contour.segments.map(({ from, to, bulge }) => {
+    const start = joint !== null && samePoint(joint.at, from) ? joint.moved : move.apply(from);
+    const end = move.apply(to);
+    joint = { at: to, moved: end };
+    return { from: start, to: end, bulge: move.mirrors ? -bulge + 0 : bulge };
+  });
   return path(move.mirrors ? moved.map(reversed).reverse() : moved);
 }
 
@@ -56,24 +58,20 @@ function moveCircle({ center, diameter }: Circle, move: Move): Circle {
   return { kind: "circle", center: move.apply(center), diameter };
 }
 
-/** A moved region. */
-export function moveRegion({ outer, inner }: Region, move: Move): Region {
-  return { outer: moveContour(outer, move), inner: inner.map((hole) => moveContour(hole, move)) };
-}
-
 /** True where two contours are the same line: same circle, or same chain of points from whichever joint it starts. */
 export function sameContour(a: Contour, b: Contour): boolean {
-  if (a.kind === "circle" || b.kind === "circle") {
-    return a.kind === b.kind && chainKeys(a)[0] === chainKeys(b)[0];
-  }
-  const [first, second] = [chainKeys(a), chainKeys(b)];
-  const start = second.indexOf(first[0] ?? "");
-  if (first.length !== second.length || start < 0) return first.length === second.length && first.length === 0;
-  return first.every((key, i) => key === second[(start + i) % second.length]);
+  if (a.kind === "circle") return b.kind === "circle" && samePoint(a.center, b.center) && a.diameter === b.diameter;
+  return b.kind === "path" && sameChain(a.segments, b.segments);
 }
 
-/** One text a piece, equal for equal pieces; bulges to 1e-9, since a mirrored arc's is computed afresh. */
-function chainKeys(contour: Contour): readonly string[] {
-  if (contour.kind === "circle") return [`${contour.center.x} ${contour.center.y} ${contour.diameter}`];
-  return contour.segments.map(({ from, bulge }) => `${from.x} ${from.y} ${Math.round(bulge * 1e9) + 0}`);
+function sameChain(a: readonly Segment[], b: readonly Segment[]): boolean {
+  const [first] = a;
+  if (first === undefined || a.length !== b.length) return a.length === b.length;
+  const start = b.findIndex((piece) => samePiece(first, piece));
+  return start >= 0 && a.every((piece, i) => samePiece(piece, b[(start + i) % b.length]));
+}
+
+/** By start and bulge, the latter to 1e-9, since a mirrored arc's is computed afresh. */
+function samePiece(a: Segment, b: Segment | undefined): boolean {
+  return b !== undefined && samePoint(a.from, b.from) && Math.round(a.bulge * 1e9) === Math.round(b.bulge * 1e9);
 }

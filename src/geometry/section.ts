@@ -4,7 +4,7 @@ import { segmentsOf } from "./contour.js";
 import { span } from "./point.js";
 import type { Arc } from "./segment.js";
 import { arcOf, meetsAngle, onCircle } from "./segment.js";
-import type { Contour, Point, Region, Segment } from "./vocabulary.js";
+import type { Contour, Point, Segment } from "./vocabulary.js";
 
 /** A stretch of an axis-parallel line, `from` < `to`, in millimetres. */
 export interface Interval {
@@ -30,15 +30,6 @@ export function containsPoint(contour: Contour, at: Point): boolean {
   if (contour.kind === "circle") return 2 * span(contour.center, at) * NM_PER_MM <= contour.diameter + 1;
   const toTheLeft = crossingsOfRow(contour, at.y).filter((x) => x < at.x).length;
   return toTheLeft % 2 === 1 || touches(contour.segments, at);
-}
-
-/** True where the point lies in the material or on its edge. */
-export function regionContains({ outer, inner }: Region, at: Point): boolean {
-  return containsPoint(outer, at) && !inner.some((hole) => strictlyInside(hole, at));
-}
-
-function strictlyInside(contour: Contour, at: Point): boolean {
-  return containsPoint(contour, at) && !touches(segmentsOf(contour), at);
 }
 
 const HALF_NANOMETRE = 0.5 / NM_PER_MM;

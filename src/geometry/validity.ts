@@ -24,11 +24,6 @@ export function pathFaults(path: Path): readonly PathFault[] {
   return Math.abs(signedArea(path)) < 1e-6 ? [{ kind: "empty", at: origin }] : [];
 }
 
-/** True where the path runs counter-clockwise. */
-export function isCounterClockwise(path: Path): boolean {
-  return signedArea(path) > 0;
-}
-
 function jointFaults(segments: readonly Segment[]): readonly PathFault[] {
   const faults: PathFault[] = [];
   const seen = new Set<string>();

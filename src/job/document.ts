@@ -11,6 +11,12 @@ export type DocumentPath = readonly PropertyKey[];
 /** Texts, lists and groups of keys. What is written as nothing (`key:`, `~`, `null`) is left out. */
 export type PlainValue = string | PlainValue[] | { [key: string]: PlainValue };
 
+/** A value with the findings that were made on the way to it. */
+export interface WithFindings<T> {
+  readonly value: T;
+  readonly findings: readonly Finding[];
+}
+
 /** A document: its values, where its root stands in the whole, and the name under which a required key is asked for. */
 export interface SourceDocument {
   readonly root: SourceNode;
@@ -61,7 +67,7 @@ function stepInto(node: SourceNode, step: PropertyKey) {
 }
 
 /** The node at a path, when it is there and says something. */
-export function nodeAt(root: SourceNode, path: DocumentPath): SourceNode | undefined {
+function nodeAt(root: SourceNode, path: DocumentPath): SourceNode | undefined {
   let node: SourceNode | undefined = root;
   for (const step of path) node = node === undefined ? undefined : stepInto(node, step)?.value;
   return node === undefined || isNothing(node) ? undefined : node;

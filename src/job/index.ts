@@ -1,14 +1,13 @@
 /** The job: the file's schema, and the complete job that later stages work on. */
-export type { Chosen } from "./crossing.js";
 export { chooseCrossing, crossingsOf } from "./crossing.js";
-export type { RequestedFile } from "./files.js";
-export { requestedFiles } from "./files.js";
+export type { JobFile, RequestedFile } from "./job-file.js";
+export { readJobFile, requestedFiles } from "./job-file.js";
 export * from "./model/job.js";
 export type * from "./model/plan.js";
 export type { RuleId } from "./model/severities.js";
 export { isRaised, RULE_IDS, RULE_SEVERITIES } from "./model/severities.js";
 export type { JobOptions } from "./read-job.js";
 export { readJob } from "./read-job.js";
-export { SHOP_FOLDER, shopFileName } from "./resolve/shop.js";
+export { SHOP_FOLDER, SHOP_NAMES, shopFileName } from "./resolve/shop.js";
 export { jobJsonSchema, shopJsonSchema } from "./schema/json-schema.js";
 export { markFault, markKey } from "./schema/marks.js";

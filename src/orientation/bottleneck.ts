@@ -36,6 +36,42 @@ export function assignNearest(from: readonly Point[], to: Places, limit = Infini
   return assignLeast(edges);
 }
 
+/**
+ * The least largest distance of any assignment, in millimetres; null where none stays below `limit`. Where no two points are
+ * nearest to one place, that is each to its nearest: then no assignment has to be looked for.
+ */
+export function leastLargest(from: readonly Point[], to: Places, limit = Infinity): number | null {
+  if (from.length !== to.points.length) return null;
+  const taken = new Uint8Array(from.length);
+  let worst = 0;
+  let clash = false;
+  for (const point of from) {
+    const nearest = nearestPlace(point, to, limit);
+    if (nearest < 0) return null;
+    worst = Math.max(worst, span(point, to.points[nearest] as Point));
+    clash ||= taken[nearest] === 1;
+    taken[nearest] = 1;
+  }
+  if (clash) return assignNearest(from, to, limit)?.worst ?? null;
+  return worst < limit ? worst : null;
+}
+
+/** Index of the place nearest to a point, below `limit`; -1 where there is none. */
+function nearestPlace(point: Point, { points, order }: Places, limit: number): number {
+  let nearest = -1;
+  let least = limit * limit;
+  for (let k = firstAtLeast(order, points, point.x - limit); k < order.length; k++) {
+    const j = order[k] as number;
+    const at = points[j] as Point;
+    if (at.x > point.x + limit) break;
+    const square = (at.x - point.x) * (at.x - point.x) + (at.y - point.y) * (at.y - point.y);
+    if (square >= least) continue;
+    nearest = j;
+    least = square;
+  }
+  return nearest;
+}
+
 function edgesFrom(point: Point, { points, order }: Places, limit: number): readonly Edge[] {
   const near: Edge[] = [];
   for (let k = firstAtLeast(order, points, point.x - limit); k < order.length; k++) {

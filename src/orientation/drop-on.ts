@@ -17,8 +17,10 @@ import type { DropsOn } from "./model.js";
 export function dropOn(rods: readonly PlacedRod[], standing: readonly Point[]): DropsOn {
   const missing = missingHoles(rods);
   if (missing.length > 0) return { kind: "not known", missing };
-  const tries = [bestFit(rods, standing, { x: 0, y: 0 }), bestFit(rods, standing, between(rods, standing))];
-  const [first, second] = tries as [Known, Known];
+  const first = bestFit(rods, standing, { x: 0, y: 0 });
+  const shift = between(rods, standing);
+  if (shift.x === 0 && shift.y === 0) return first;
+  const second = bestFit(rods, standing, shift);
   return second.twice < first.twice ? second : first;
 }
 

@@ -9,7 +9,7 @@ import type { OutlinedBase, PlacedRod } from "../rods/index.js";
 import type { Length } from "../units/index.js";
 import { NM_PER_MM } from "../units/length.js";
 import type { Places } from "./bottleneck.js";
-import { assignNearest, placesOf } from "./bottleneck.js";
+import { leastLargest, placesOf } from "./bottleneck.js";
 import { sameTemplate } from "./same-template.js";
 import { patternWays } from "./ways.js";
 
@@ -187,9 +187,9 @@ function largestError(from: readonly SizeGroup[], to: readonly SizeGroup[], move
   let worst = 0;
   for (const [g, { places }] of from.entries()) {
     const other = to[g];
-    const found = other === undefined ? null : assignNearest(places.points.map(move.apply), other.places, limit);
+    const found = other === undefined ? null : leastLargest(places.points.map(move.apply), other.places, limit);
     if (found === null) return Infinity;
-    worst = Math.max(worst, found.worst);
+    worst = Math.max(worst, found);
   }
   return worst;
 }

@@ -37,8 +37,6 @@ export interface WrongPlacement {
   readonly way: Way;
   /** Twice the largest distance from a rod to where one of its kind belongs, in nanometres; 0: nothing is wrong with the rods. */
   readonly errorTwice: number;
-  /** The rod holes, sizes included, map onto themselves. */
-  readonly sameHoles: boolean;
   /** Rods that would stand at the place of one of another kind, as "A1 at B2". */
   readonly swapped: readonly string[];
   /** Twice the largest distance between the outline and where it belongs; 0: it maps onto itself. */

@@ -3,9 +3,11 @@
  * working point), by the pitch of a bolt circle, and by its own edges wherever these look right. Face down is turned over
  * left to right: x changes its sign; the turn follows, counter-clockwise.
  */
+
 import type { Contour, Move, Point, Turn } from "../geometry/index.js";
 import { point, turnOf } from "../geometry/index.js";
 import type { Base } from "../job/model/job.js";
+import { boltCircleOf } from "../patterns/index.js";
 import type { WayMove } from "./model.js";
 import type { Isometry } from "./outline-symmetry.js";
 import { outlineSymmetries } from "./outline-symmetry.js";
@@ -19,7 +21,8 @@ export function wrongWays(base: Base, outline: Contour): readonly WayMove[] {
 
 /** Every way of laying down the rods of these bases, the right one first: quarter turns and turns of bolt circles. */
 export function patternWays(bases: readonly Base[]): readonly WayMove[] {
-  return [RIGHT, ...distinct([...QUARTERS, ...bases.flatMap(pitchWays)])];
+  const pitched = bases.flatMap(pitchWays);
+  return pitched.length === 0 ? RIGHT_AND_QUARTERS : [RIGHT, ...distinct([...QUARTERS, ...pitched])];
 }
 
 /** The right way round. */
@@ -32,11 +35,14 @@ export const QUARTERS: readonly WayMove[] = [false, true].flatMap((faceDown) =>
   ),
 );
 
+const RIGHT_AND_QUARTERS: readonly WayMove[] = [RIGHT, ...QUARTERS];
+
 /** Every way of laying a bolt circle onto itself: turns by whole pitches, and mirrors in the axes through its rods. */
 function pitchWays({ groups }: Base): readonly WayMove[] {
   return groups.flatMap(({ pattern }) => {
-    if (pattern.kind !== "circle") return [];
-    const { count, start } = pattern;
+    const circle = boltCircleOf(pattern);
+    if (circle === null) return [];
+    const { count, start } = circle;
     const pitches = Array.from({ length: count }, (_, k) => 360 * k);
     // Face down, an angle a becomes 180 - a + turn: a rod at s stays where the turn is 2 s - 180.
     const mirrored = 2 * (start.kind === "degrees" ? start.degrees : 0) - 180;
@@ -106,16 +112,18 @@ function moveOf(mirrors: boolean, cos: number, sin: number, dx: number, dy: numb
   };
 }
 
+const PROBES: readonly Point[] = [ORIGIN, { x: 1000, y: 0 }, { x: 0, y: 1000 }];
+
 /** Ways that move three points alike, within rounding, are one: the first of them is kept. */
 function distinct(ways: readonly WayMove[]): readonly WayMove[] {
-  const seen = new Set<string>();
+  const seen: (readonly number[])[] = [];
   return ways.filter(({ move }) => {
-    const key = [ORIGIN, { x: 1000, y: 0 }, { x: 0, y: 1000 }]
-      .map(move.apply)
-      .map(({ x, y }) => `${Math.round(x * 1e4) + 0} ${Math.round(y * 1e4) + 0}`)
-      .join(" ");
-    if (seen.has(key)) return false;
-    seen.add(key);
+    const images = PROBES.flatMap((at) => {
+      const { x, y } = move.apply(at);
+      return [Math.round(x * 1e4), Math.round(y * 1e4)];
+    });
+    if (seen.some((other) => other.every((value, i) => value === images[i]))) return false;
+    seen.push(images);
     return true;
   });
 }

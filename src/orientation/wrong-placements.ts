@@ -3,10 +3,11 @@ import type { Contour, Point } from "../geometry/index.js";
 import { span, twiceToLattice } from "../geometry/index.js";
 import type { Base } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/index.js";
-import { assignNearest, placesOf } from "./bottleneck.js";
+import type { Places } from "./bottleneck.js";
+import { assignNearest, leastLargest, placesOf } from "./bottleneck.js";
 import { dropOn, inPlace } from "./drop-on.js";
 import type { Way, WayMove, WrongPlacement } from "./model.js";
-import { outlineDifference } from "./outline-difference.js";
+import { outlineProbe } from "./outline-difference.js";
 import { rodKind } from "./rod-kind.js";
 import { wrongWays } from "./ways.js";
 
@@ -25,20 +26,26 @@ export function wrongPlacements(base: Base, rods: readonly PlacedRod[], outline:
 
 /** Every wrong way round with what it does to the rods; the outline decides which ways there are. */
 export function movedRods(base: Base, rods: readonly PlacedRod[], outline: Contour): readonly MovedRods[] {
-  const known = new Map<string, Omit<MovedRods, "way">>();
+  const kinds = kindsOf(rods);
+  const known: { readonly spots: readonly Spot[]; readonly judged: JudgedRods }[] = [];
   return wrongWays(base, outline).map((way) => {
     const moved = rods.map(({ center }) => way.move.apply(center));
-    const key = keyOf(rods, moved);
-    const found = known.get(key) ?? judgeRods(rods, moved, way);
-    known.set(key, found);
-    return { way, ...found };
+    const spots = spotsOf(rods, moved);
+    const same = known.find((each) => sameSpots(each.spots, spots));
+    if (same !== undefined) return { way, ...same.judged };
+    const judged = judgeRods(rods, moved, kinds, way);
+    known.push({ spots, judged });
+    return { way, ...judged };
   });
 }
 
+type JudgedRods = Omit<MovedRods, "way">;
+
 /** The same wrong ways, held against an outline. */
 export function judgeOutline(moved: readonly MovedRods[], outline: Contour): readonly WrongPlacement[] {
+  const probe = outlineProbe(outline);
   return moved.map(({ way: { move, ...way }, ...each }) => {
-    return { ...each, way, outlineTwice: rounded(outlineDifference(outline, move), way) };
+    return { ...each, way, outlineTwice: rounded(probe.difference(move), way) };
   });
 }
 
@@ -46,34 +53,64 @@ function rounded(twice: number, { exact }: Way): number {
   return !exact && twice <= ROUNDING ? 0 : twice;
 }
 
-/** Ways that set the same rods, to 0.1 um, are judged once. */
-function keyOf(rods: readonly PlacedRod[], moved: readonly Point[]): string {
-  return moved
-    .map(({ x, y }, i) => `${rods[i]?.group.letter} ${Math.round(x * 1e4) + 0} ${Math.round(y * 1e4) + 0}`)
-    .sort()
-    .join(";");
+/** Where a rod of a group stands, in tenths of a micrometre. */
+interface Spot {
+  readonly letter: string;
+  readonly x: number;
+  readonly y: number;
 }
 
-function judgeRods(rods: readonly PlacedRod[], moved: readonly Point[], way: Way): Omit<MovedRods, "way"> {
-  const errorTwice = rounded(twiceToLattice(errorWithin(rods, moved, ({ group }) => rodKind(group))), way);
-  const holes = (rod: PlacedRod) => String(rod.group.hole.value);
-  const sameHoles = errorTwice === 0 || rounded(twiceToLattice(errorWithin(rods, moved, holes)), way) === 0;
+/** Ways that set the same rods, to 0.1 um, are judged once. */
+function spotsOf(rods: readonly PlacedRod[], moved: readonly Point[]): readonly Spot[] {
+  const spots = rods.map(({ group }, i): Spot => {
+    const { x, y } = moved[i] as Point;
+    return { letter: group.letter, x: Math.round(x * 1e4), y: Math.round(y * 1e4) };
+  });
+  return spots.sort(bySpot);
+}
+
+function bySpot(a: Spot, b: Spot): number {
+  if (a.x !== b.x) return a.x - b.x;
+  if (a.y !== b.y) return a.y - b.y;
+  return a.letter < b.letter ? -1 : Number(a.letter > b.letter);
+}
+
+function sameSpots(a: readonly Spot[], b: readonly Spot[]): boolean {
+  return a.every(({ letter, x, y }, i) => x === b[i]?.x && y === b[i].y && letter === b[i].letter);
+}
+
+/** Rods of one kind, which may stand for one another, and the places of all of them. */
+interface Kind {
+  readonly members: readonly number[];
+  readonly places: Places;
+}
+
+function kindsOf(rods: readonly PlacedRod[]): readonly Kind[] {
+  const kinds = new Map<string, number[]>();
+  for (const [i, { group }] of rods.entries()) {
+    const known = kinds.get(rodKind(group));
+    if (known === undefined) kinds.set(rodKind(group), [i]);
+    else known.push(i);
+  }
+  return [...kinds.values()].map((members) => {
+    return { members, places: placesOf(members.map((i) => (rods[i] as PlacedRod).center)) };
+  });
+}
+
+function judgeRods(rods: readonly PlacedRod[], moved: readonly Point[], kinds: readonly Kind[], way: Way): JudgedRods {
+  const errorTwice = rounded(twiceToLattice(errorOf(moved, kinds)), way);
   return {
     errorTwice,
-    sameHoles,
     swapped: errorTwice === 0 ? [] : swaps(rods, moved),
     dropsOn: errorTwice === 0 ? inPlace(rods) : dropOn(rods, moved),
   };
 }
 
 /** Largest distance from a moved rod to the place of one of its own kind, in the best assignment; millimetres. */
-function errorWithin(rods: readonly PlacedRod[], moved: readonly Point[], kindOf: (rod: PlacedRod) => string): number {
-  const kinds = new Map<string, number[]>();
-  for (const [i, rod] of rods.entries()) kinds.set(kindOf(rod), [...(kinds.get(kindOf(rod)) ?? []), i]);
-  const errors = [...kinds.values()].map((members) => {
+function errorOf(moved: readonly Point[], kinds: readonly Kind[]): number {
+  const errors = kinds.map(({ members, places }) => {
     const from = members.map((i) => moved[i] as Point);
-    const to = members.map((i) => (rods[i] as PlacedRod).center);
-    return assignNearest(from, placesOf(to))?.worst ?? Infinity;
+    return leastLargest(from, places) ?? Infinity;
   });
   return Math.max(...errors);
 }

@@ -1,7 +1,11 @@
 /** Where bases and rods stand: on the plan, and on the site. */
 export { crossingsOf as lineCrossing } from "../job/index.js";
-export { concreteOnPlan, contourOnPlan, makePlan, placedAlike, placementMove } from "./make-plan.js";
+export type { CheckDistance } from "./check-distances.js";
+export { checkDistances } from "./check-distances.js";
+export { concreteOnPlan, contourOnPlan, makePlan, placedAlike } from "./make-plan.js";
 export { fitTransform, makeTransform } from "./make-transform.js";
 export type { PlacedBase, Plan, PlannedRod, SitePoint, SiteTransform } from "./model.js";
+export type { CoordinateSystem, LocatedPoint, SettingOutPoint } from "./setting-out-points.js";
+export { coordinateSystems, locatedPoints, settingOutPoints } from "./setting-out-points.js";
 export type { Motion } from "./transform.js";
 export { planToSite, siteToPlan } from "./transform.js";

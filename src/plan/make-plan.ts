@@ -85,7 +85,7 @@ function vectorOf({ x, y }: Point) {
 }
 
 /** From a base's own axes to the plan: its turn, then its working point. Quarter turns are exact. */
-export function placementMove({ placement, workingPoint }: Pick<PlacedBase, "placement" | "workingPoint">) {
+function placementMove({ placement, workingPoint }: Pick<PlacedBase, "placement" | "workingPoint">) {
   return moveInTurn(turn(placement.turn), shift(vectorOf(workingPoint)));
 }
 

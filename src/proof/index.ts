@@ -1,4 +1,3 @@
 /** Proof of cut files: what is in them, what is wrong with them, which plate of a job they are. */
-export { plateWords } from "./match-findings.js";
 export * from "./model.js";
 export { type Against, againstJob, isStop, proveFile, refuseLargeFile } from "./prove-file.js";

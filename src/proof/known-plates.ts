@@ -1,20 +1,18 @@
 /** The plates of a job that a cut file may be drawn for: every template, and every base plate whose holes are known. */
 import { type Contour, circle, pointAt, rectangle } from "../geometry/index.js";
+import { baseHoleOf } from "../job/model/base-hole.js";
 import type { Base, Job } from "../job/model/job.js";
-import type { PlacedRod } from "../rods/index.js";
-import { placeRods } from "../rods/index.js";
+import type { BaseWithRods, PlacedRod } from "../rods/index.js";
 import type { Plate } from "../template/index.js";
 import { makePlate } from "../template/index.js";
 import { toMillimetres } from "../units/index.js";
 import type { KnownPlate, TargetHole } from "./model.js";
 
 /** In the order of the bases; a base that gives no plate has none. */
-export function targetsOf(job: Job): readonly KnownPlate[] {
-  return job.bases.flatMap((base) => {
-    const rods = placeRods(base);
-    if (!rods.ok) return [];
-    const plate = makePlate(job, base, rods.value);
-    const basePlate = basePlateOf(base, rods.value);
+export function targetsOf(job: Job, bases: readonly BaseWithRods[]): readonly KnownPlate[] {
+  return bases.flatMap(({ base, rods }) => {
+    const plate = makePlate(job, base, rods);
+    const basePlate = basePlateOf(base, rods);
     return [...(plate.ok ? [templateOf(base, plate.value)] : []), ...(basePlate === null ? [] : [basePlate])];
   });
 }
@@ -30,7 +28,7 @@ function templateOf(base: Base, plate: Plate): KnownPlate {
 /** The base plate by its second source; without one by the rods and the holes that job or edition give. */
 function basePlateOf(base: Base, rods: readonly PlacedRod[]): KnownPlate | null {
   const holes = rods.flatMap(({ tag, center, group }): TargetHole[] => {
-    const known = group.baseHole.kind === "given" ? group.baseHole : group.tableBaseHole;
+    const known = baseHoleOf(group, { orTable: true });
     if (known.kind === "missing") return [];
     return [{ tag, at: center, diameter: toMillimetres(known.value), made: "cut" }];
   });

@@ -37,7 +37,7 @@ function finding(code: string, severity: CutFileSeverity, message: string, at: P
 }
 
 /** `template T3 (base B3)`, `base plate of B3`. */
-export function plateWords({ role, mark, base }: KnownPlate): string {
+function plateWords({ role, mark, base }: KnownPlate): string {
   if (role === "base plate") return `base plate of ${base}`;
   return mark === base ? `template ${mark}` : `template ${mark} (base ${base})`;
 }

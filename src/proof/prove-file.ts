@@ -1,6 +1,7 @@
 /** Proves one cut file: reads it, and matches it with a job where one is given. */
 import type { Job } from "../job/model/job.js";
 import { type CutFileFinding, LARGEST_CUT_FILE, type LayerRoles, readCutFile } from "../readers/dxf.js";
+import type { BaseWithRods } from "../rods/index.js";
 import type { Unit } from "../units/index.js";
 import { targetsOf } from "./known-plates.js";
 import { matchFile } from "./match-file.js";
@@ -14,9 +15,13 @@ export interface Against {
 }
 
 /** The plates of a job and the layers of its shop. */
-export function againstJob(job: Job): Against {
+export function againstJob({ job, bases }: { readonly job: Job; readonly bases: readonly BaseWithRods[] }): Against {
   const { outline, holes, openings, marks, drill } = job.shop.cutFile.layers;
-  return { unit: job.unit, layers: { cut: [outline, holes, openings], mark: [marks, drill] }, targets: targetsOf(job) };
+  return {
+    unit: job.unit,
+    layers: { cut: [outline, holes, openings], mark: [marks, drill] },
+    targets: targetsOf(job, bases),
+  };
 }
 
 /** Any bytes give a result: a broken file is a finding, never an exception. */

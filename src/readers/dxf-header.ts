@@ -1,4 +1,5 @@
 /** The header variables of a DXF file that matter for cutting: version, unit and extents. */
+import { type DrawingUnitRow, drawingUnits } from "../standards/index.js";
 import type { FindingList } from "./dxf-findings.js";
 import type { TagRange, Tags } from "./dxf-tags.js";
 
@@ -21,41 +22,13 @@ export interface DxfHeader {
   readonly limits: HeaderBox | null;
 }
 
-/** `$INSUNITS` (published DXF reference). */
-const UNIT_NAMES: Readonly<Record<string, string>> = {
-  "1": "in",
-  "2": "ft",
-  "3": "mi",
-  "4": "mm",
-  "5": "cm",
-  "6": "m",
-  "7": "km",
-  "8": "microinch",
-  "9": "mil",
-  "10": "yd",
-  "21": "US survey foot",
-};
-
-const MM_PER_UNIT: Readonly<Record<string, number>> = {
-  in: 25.4,
-  ft: 304.8,
-  mi: 1_609_344,
-  mm: 1,
-  cm: 10,
-  m: 1000,
-  km: 1e6,
-  microinch: 25.4e-6,
-  mil: 0.0254,
-  yd: 914.4,
-  "US survey foot": 1_200_000 / 3937,
-};
+const BY_CODE: ReadonlyMap<string, DrawingUnitRow> = new Map(drawingUnits.map((row) => [row.code, row]));
+const MM_PER_UNIT: ReadonlyMap<string, number> = new Map(drawingUnits.map((row) => [row.unit, row.millimetres]));
 
 /** Millimetres in a unit of the file; a file that names none is measured as if it were in millimetres. */
 export function millimetresPer(unit: string | null): number {
-  return MM_PER_UNIT[unit ?? "mm"] ?? 1;
+  return MM_PER_UNIT.get(unit ?? "mm") ?? 1;
 }
-
-const METRIC = new Set(["mm", "cm", "m", "km"]);
 
 /** Tags of each variable, by its name. */
 type Variables = ReadonlyMap<string, TagRange>;
@@ -95,8 +68,8 @@ function findTag(tags: Tags, range: TagRange | undefined, code: number): number 
 
 function readUnit(tags: Tags, variables: Variables, findings: FindingList): string | null {
   const number = tags.text(findTag(tags, variables.get("$INSUNITS"), 70));
-  const unit = UNIT_NAMES[number];
-  if (unit === undefined) {
+  const row = BY_CODE.get(number);
+  if (row === undefined) {
     const said = number === "" ? "$INSUNITS is missing" : `$INSUNITS is ${number}`;
     findings.add("no-unit", "stop", `the file does not say its unit: ${said}`);
     return null;
@@ -104,10 +77,14 @@ function readUnit(tags: Tags, variables: Variables, findings: FindingList): stri
   const measurement = tags.text(findTag(tags, variables.get("$MEASUREMENT"), 70));
   if (measurement === "") {
     findings.add("no-measurement", "advise", "$MEASUREMENT is missing: some importers then take the unit wrongly");
-  } else if (measurement !== (METRIC.has(unit) ? "1" : "0")) {
-    findings.add("unit-contradiction", "stop", `$MEASUREMENT ${measurement} contradicts $INSUNITS ${number} (${unit})`);
+  } else if (measurement !== (row.metric ? "1" : "0")) {
+    findings.add(
+      "unit-contradiction",
+      "stop",
+      `$MEASUREMENT ${measurement} contradicts $INSUNITS ${number} (${row.unit})`,
+    );
   }
-  return unit;
+  return row.unit;
 }
 
 function readBox(tags: Tags, variables: Variables, low: string, high: string): HeaderBox | null {

@@ -1,4 +1,6 @@
 /** What the shells hand in: names and texts or bytes. Nothing below the shells opens a file. */
+import type { Outcome } from "../diagnostics/finding.js";
+import type { SourceNode } from "./source.js";
 
 /** One cell with the text a person sees, and where it stands (1-based). */
 export interface Cell {
@@ -16,11 +18,27 @@ export interface Table {
   readonly rows: readonly (readonly Cell[])[];
 }
 
+/** A YAML file that was parsed already, to find the files that it names: it is not parsed again. */
+export interface ParsedFile {
+  readonly kind: "parsed";
+  readonly content: string | Uint8Array;
+  readonly root: Outcome<SourceNode>;
+}
+
+/** One file as it is handed in. */
+export type InputFile = string | Uint8Array | Table | ParsedFile;
+
 /**
  * `job` is the name of the job file among `files`; the other names are those by which the job refers to them (schedule,
  * shop file). An XLSX workbook is opened beforehand by `openWorkbook` (its reader is asynchronous) and handed in as a table.
  */
 export interface Inputs {
   readonly job: string;
-  readonly files: ReadonlyMap<string, string | Uint8Array | Table>;
+  readonly files: ReadonlyMap<string, InputFile>;
+}
+
+/** The text or bytes of a file; undefined where there is no file, or a workbook that was opened. */
+export function contentOf(file: InputFile | undefined): string | Uint8Array | undefined {
+  if (file === undefined || typeof file === "string" || file instanceof Uint8Array) return file;
+  return file.kind === "parsed" ? file.content : undefined;
 }

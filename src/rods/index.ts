@@ -1,5 +1,4 @@
 /** Rod positions: base in, tagged rods out. */
 export type { BaseWithRods, OutlinedBase, PlacedRod } from "./model.js";
 export { clockwiseFromNorthWest } from "./order.js";
-export { MOST_RODS, placeRods } from "./place-rods.js";
-export { countRods, rodPositions } from "./positions.js";
+export { placeRods } from "./place-rods.js";

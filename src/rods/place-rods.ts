@@ -3,14 +3,11 @@ import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { Point } from "../geometry/index.js";
 import { span, toLattice } from "../geometry/index.js";
 import type { Base, RodGroup } from "../job/model/job.js";
+import { countRods, MOST_RODS, rodPositions } from "../patterns/index.js";
 import { formatLength } from "../units/index.js";
 import type { Length } from "../units/length.js";
 import type { PlacedRod } from "./model.js";
 import { clockwiseFromNorthWest } from "./order.js";
-import { countRods, rodPositions } from "./positions.js";
-
-/** The most rods that one base may have. */
-export const MOST_RODS = 200;
 
 /** Two rods whose centres are closer than this stand on one spot, in millimetres. */
 const COINCIDENT = 0.01;

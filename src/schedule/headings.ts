@@ -1,4 +1,6 @@
 /** The columns of a schedule, as data: heading, other ways of writing it, place in the job file, form of the cells. */
+import type { PatternColumn } from "../patterns/index.js";
+import { PATTERN_COLUMNS, PATTERN_SYNONYMS } from "../patterns/index.js";
 import type { CellForm } from "./cell-forms.js";
 import {
   asBottom,
@@ -15,6 +17,7 @@ import {
   asWord,
 } from "./cell-forms.js";
 
+/** A column of a schedule. */
 export interface Heading {
   /** As the starting spreadsheet writes it. */
   readonly name: string;
@@ -51,6 +54,22 @@ function lengths(heading: Heading): Heading {
   return { ...heading, measure: "lengths" };
 }
 
+/** What the cells of a pattern's column hold -> how they are read. */
+const PATTERN_CELLS: Readonly<Record<PatternColumn["cell"], Pick<Heading, "form" | "measure">>> = {
+  length: { form: asText, measure: "length" },
+  text: { form: asText, measure: "none" },
+  word: { form: asWord(), measure: "none" },
+  "yes or no": { form: asWord(yesNo), measure: "none" },
+  lengths: { form: asLengths, measure: "lengths" },
+  points: { form: asPoints, measure: "lengths" },
+};
+
+function patternHeadings(): readonly Heading[] {
+  return [...PATTERN_COLUMNS].map(([{ name, also, cell, example }, key]) => {
+    return { name, also, example, key: `pattern.${key}`, scope: "group", ...PATTERN_CELLS[cell] };
+  });
+}
+
 /** Every heading that is known, in the order of the starting spreadsheet. */
 export const HEADINGS: readonly Heading[] = [
   base("Mark", "mark", asText, "B1", "Base", "Base mark", "Piece mark", "Type"),
@@ -70,24 +89,8 @@ export const HEADINGS: readonly Heading[] = [
   lengths(group("Bottom", "rods.bottom", asBottom, "nut; plate 3 x 1/2; hook 4", "Bottom end")),
   length(group("Stick-out", "rods.stickOut", asText, "1/4")),
   length(group("Wrench room", "rods.wrenchRoom", asText, "3-1/2", "Socket room")),
-  group(
-    "Pattern",
-    "pattern.kind",
-    asWord({ circular: "circle", "bolt circle": "circle", rect: "rectangle" }),
-    "rectangle",
-    "Pattern kind",
-  ),
-  length(group("X", "pattern.x", asText, "12", "Gauge X", "Gage X", "Spacing X", "Rod X", "Pattern X")),
-  length(group("Y", "pattern.y", asText, "10", "Gauge Y", "Gage Y", "Spacing Y", "Rod Y", "Pattern Y")),
-  group("nx", "pattern.nx", asText, "3", "Rods in X", "Count X"),
-  group("ny", "pattern.ny", asText, "2", "Rods in Y", "Count Y"),
-  group("Perimeter", "pattern.perimeter", asWord(yesNo), "yes", "Perimeter only"),
-  lengths(group("Lines X", "pattern.x", asLengths, "-9; 0; 9")),
-  lengths(group("Lines Y", "pattern.y", asLengths, "-6; 6")),
-  length(group("Bolt circle", "pattern.diameter", asText, "24", "BC", "BCD", "Bolt circle dia", "Rod circle")),
-  group("Count", "pattern.count", asText, "8", "Rods on circle", "Rod count", "No. of rods"),
-  group("Start", "pattern.start", asWord(), "straddle; on-axis; 22.5", "Start angle", "First rod"),
-  lengths(group("Points", "pattern.at", asPoints, "-6,5; 6,5; 6,-5; -6,-5", "Rod points", "Coordinates")),
+  group("Pattern", "pattern.kind", asWord(PATTERN_SYNONYMS), "rectangle", "Pattern kind"),
+  ...patternHeadings(),
   length(base("Base plate X", "basePlate.x", asText, "18", "Plate X", "BP X")),
   length(base("Base plate Y", "basePlate.y", asText, "16", "Plate Y", "BP Y")),
   length(base("Base plate dia", "basePlate.diameter", asText, "30", "Plate dia", "BP dia")),

@@ -3,6 +3,7 @@ import { asText, asWord } from "./cell-forms.js";
 import { plainHeading } from "./headings.js";
 import type { SheetHeading } from "./sheet-reading.js";
 
+/** A column of a placement list. */
 export interface PlacementHeading extends SheetHeading {
   readonly also: readonly string[];
   /** Key of a placement in the job file; `line1` and `line2` make `at`, `offset.x` and `offset.y` make `offset`. */
@@ -10,6 +11,7 @@ export interface PlacementHeading extends SheetHeading {
   readonly example: string;
 }
 
+/** What a column of a placement list fills. */
 export type PlacementKey =
   | "base"
   | "at"

@@ -1,5 +1,6 @@
 /** Rows of a spreadsheet -> bases, as a job file would have them, with the cell that each value stands in. */
 import type { Finding } from "../diagnostics/finding.js";
+import { kindMeant } from "../patterns/index.js";
 import type { Table } from "../readers/inputs.js";
 import type { SourceMap, SourceNode, SourcePlace } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
@@ -113,7 +114,7 @@ function asked(place: SourcePlace, ...keys: readonly string[]): (readonly [strin
 
 /** A pattern without a kind is the one whose columns are filled. */
 function withKind(values: Values, place: SourcePlace): Values {
-  const kind = values["pattern.kind"] === undefined ? kindOf(values) : null;
+  const kind = values["pattern.kind"] === undefined ? kindMeant(patternCells(values)) : null;
   return kind === null ? values : { ...values, "pattern.kind": scalar(kind, place) };
 }
 
@@ -123,13 +124,13 @@ function withOutline(values: Values, place: SourcePlace): Values {
   return { ...values, "template.outline": map({ kind: scalar("auto", place) }, place) };
 }
 
-function kindOf(values: Values): string | null {
-  if (values["pattern.at"] !== undefined) return "points";
-  if (values["pattern.diameter"] !== undefined) return "circle";
-  const x = values["pattern.x"] ?? values["pattern.y"];
-  if (x === undefined) return null;
-  return x.kind === "list" ? "lines" : "rectangle";
+/** Values by the key of the pattern that they fill. */
+function patternCells(values: Values): Values {
+  const ofPattern = Object.entries(values).filter(([key]) => key.startsWith(PATTERN));
+  return Object.fromEntries(ofPattern.map(([key, node]) => [key.slice(PATTERN.length), node]));
 }
+
+const PATTERN = "pattern.";
 
 /** `rods.diameter` and its like -> groups of keys. A key inside a value that is a group already joins it. */
 function nest(values: readonly (readonly [string, SourceNode])[], place: SourcePlace): SourceMap {

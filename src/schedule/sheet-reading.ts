@@ -21,6 +21,7 @@ export interface HeadingSet<H extends SheetHeading> {
   find(text: string): H | undefined;
 }
 
+/** A column of a sheet, counted from 0, under the heading that was found for it. */
 export interface Column<H extends SheetHeading> {
   readonly index: number;
   readonly heading: H;

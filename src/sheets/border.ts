@@ -1,11 +1,13 @@
 /** The border of a sheet with its centring marks. */
+import { border } from "../standards/index.js";
+import { toMillimetres } from "../units/index.js";
 import { at, group, line, rectangle, stroke } from "./items.js";
 import type { Area } from "./paper.js";
 import type { SceneItem } from "./scene.js";
 import type { SheetSize } from "./sheet-sizes.js";
 
-/** Borders by ISO 5457: 20 mm at the binding edge, 10 mm elsewhere. */
-export const BORDER = { left: 20, other: 10 };
+/** Borders by ISO 5457, in mm: the binding edge at the left is the wider. */
+export const BORDER = { left: toMillimetres(border.value.binding), other: toMillimetres(border.value.other) };
 
 /** The paper inside the border. */
 export function insideBorder(sheet: SheetSize): Area {
@@ -16,8 +18,8 @@ export function insideBorder(sheet: SheetSize): Area {
 /** Border and centring marks. */
 export function frameOf(sheet: SheetSize): SceneItem {
   const inside = insideBorder(sheet);
-  const border = stroke("frame", ...rectangle(inside.x0, inside.y0, inside.x1, inside.y1));
-  return group("frame", [border, ...centringMarks(sheet, inside)]);
+  const edge = stroke("frame", ...rectangle(inside.x0, inside.y0, inside.x1, inside.y1));
+  return group("frame", [edge, ...centringMarks(sheet, inside)]);
 }
 
 /** Short strokes at the middle of each border, for copying and trimming (ISO 5457). */

@@ -1,6 +1,8 @@
 /** What is said of holes and corners with a leader, and where there is room to say it. */
+
 import type { Point } from "../geometry/vocabulary.js";
 import type { Base, Corner } from "../job/model/job.js";
+import { boltCircleOf } from "../patterns/index.js";
 import { keySize } from "../template/index.js";
 import type { Hole, Plate } from "../template/model.js";
 import { formatLength, toMillimetres, type Unit } from "../units/index.js";
@@ -116,8 +118,9 @@ function patternWords(alike: readonly Hole[], base: Base, unit: Unit): readonly 
     first === undefined
       ? undefined
       : base.groups.find(({ letter }) => first.role === "rod" && first.tag.startsWith(letter));
-  if (first === undefined || rods?.pattern.kind !== "circle") return [];
-  const { diameter, count } = rods.pattern;
+  const circle = rods === undefined ? null : boltCircleOf(rods.pattern);
+  if (first === undefined || circle === null) return [];
+  const { diameter, count } = circle;
   return [
     `ON Ø${formatLength(diameter, unit)} BOLT CIRCLE, ${count} SPACED ${Math.round(36000 / count) / 100}°`,
     `${first.tag} AT ${angleOf(first)}° COUNTER-CLOCKWISE FROM +X`,

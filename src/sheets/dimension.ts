@@ -1,10 +1,10 @@
 /**
  * Dimensions by ASME Y14.5 and ISO 129 habit: text above its line and parallel to it, read from the bottom or the right;
- * first line at least 10 mm from the outline, the next ones at least 6 mm apart, extension lines with a gap of 1.5 mm and
- * an overshoot. Every dimension is a group that carries its value, so that its text can be held against its end points.
+ * first line and the next ones at least as far as the standard asks, extension lines with a gap and an overshoot. Every dimension is a group that carries its value, so that its text can be held against its end points.
  */
 
-import { formatLength } from "../units/index.js";
+import { extensionGap, firstDimensionLine, nextDimensionLine } from "../standards/index.js";
+import { formatLength, toMillimetres } from "../units/index.js";
 import type { Length, Unit } from "../units/length.js";
 import { arrowHead, at, circle, group, line, stroke, text } from "./items.js";
 import { crossesText } from "./occupied.js";
@@ -12,14 +12,16 @@ import { type Draft, hasRoom, interrupt, put } from "./paper.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
 import { textWidth } from "./text-metrics.js";
 
-/** Gap between a feature and its extension line, and the overshoot past the dimension line (ASME Y14.5). */
-export const EXTENSION_GAP = 1.5;
+/** Gap between a feature and its extension line. */
+const EXTENSION_GAP = toMillimetres(extensionGap.value);
+/** How far an extension line runs past the dimension line: less than the 3 mm of the standard, as rows stand close. */
 const OVERSHOOT = 2;
 const TEXT_GAP = 1;
 
 /** Distance from the outline to the first dimension line, and between lines, for a letter height. */
 export function lineSpacing(letter: number): { readonly first: number; readonly next: number } {
-  return { first: Math.max(10, 2 * letter + 4), next: Math.max(6, 2 * letter + 2.6) };
+  const [first, next] = [toMillimetres(firstDimensionLine.value), toMillimetres(nextDimensionLine.value)];
+  return { first: Math.max(first, 2 * letter + 4), next: Math.max(next, 2 * letter + 2.6) };
 }
 
 /** One stretch of a dimension line, drawn from `p` to `q` on paper. */
@@ -55,12 +57,12 @@ function frameOf(run: Run): Frame {
 }
 
 /** Arrow length for a letter height: about 3 mm. */
-export function arrowLength(letter: number): number {
+function arrowLength(letter: number): number {
   return letter >= 3 ? 3 : 2.4;
 }
 
 /** The text of a dimension. */
-export function dimensionText(value: Length, unit: Unit, prefix = ""): string {
+function dimensionText(value: Length, unit: Unit, prefix = ""): string {
   return `${prefix}${formatLength(value, unit)}`;
 }
 

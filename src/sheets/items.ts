@@ -1,4 +1,5 @@
 /** Short ways to make scene items. Paper millimetres, y up. */
+import { arrowProportion } from "../standards/index.js";
 import type { FillRole, PaperPoint, PathPart, SceneGroup, SceneItem, StrokeRole, TextRole } from "./scene.js";
 
 export type Anchor = "start" | "middle" | "end";
@@ -49,9 +50,9 @@ export function group(name: string, items: readonly SceneItem[], data: SceneGrou
   return { kind: "group", name, data, items };
 }
 
-/** A filled arrowhead 3:1 with its point at `tip`, pointing along the unit vector `dx, dy` (ASME Y14.2 proportion). */
+/** A filled arrowhead with its point at `tip`, pointing along the unit vector `dx, dy` (ASME Y14 proportion). */
 export function arrowHead(tip: PaperPoint, dx: number, dy: number, length: number): SceneItem {
-  const half = length / 6;
+  const half = length / (2 * arrowProportion.value);
   const back = at(tip.x - dx * length, tip.y - dy * length);
   return fill("arrow", tip, at(back.x - dy * half, back.y + dx * half), at(back.x + dy * half, back.y - dx * half));
 }

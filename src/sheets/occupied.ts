@@ -108,7 +108,7 @@ export function occupy(paper: Occupied, item: SceneItem): void {
   else for (const mark of marksOf(item)) occupyMark(paper, mark);
 }
 
-export function occupyBox(paper: Occupied, box: Box): void {
+function occupyBox(paper: Occupied, box: Box): void {
   add(paper.texts, boundsOf(box), box);
 }
 
@@ -150,7 +150,7 @@ function marksOfPart(part: PathPart, soft: boolean): readonly Mark[] {
 }
 
 /** Points along an arc, ends included, no further apart than `step` radians. */
-export function arcPoints(from: PaperPoint, to: PaperPoint, bulge: number, step: number): readonly PaperPoint[] {
+function arcPoints(from: PaperPoint, to: PaperPoint, bulge: number, step: number): readonly PaperPoint[] {
   const sweep = 4 * Math.atan(bulge);
   const count = Math.max(1, Math.ceil(Math.abs(sweep) / step));
   const arc = arcOf(from, to, bulge);

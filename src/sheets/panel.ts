@@ -4,7 +4,6 @@ import type { Area } from "./paper.js";
 import type { SceneItem } from "./scene.js";
 import { type Scale, type SheetSize, scales } from "./sheet-sizes.js";
 import {
-  CAUTIONS,
   checkTable,
   holeTable,
   needsHoleTable,
@@ -12,6 +11,7 @@ import {
   plateNotes,
   revisionTable,
   rodTable,
+  SHEET_CAUTIONS,
   tapeTable,
 } from "./sheet-tables.js";
 import { headHeight, notesPiece, type Piece, rowHeight, tablePiece } from "./table.js";
@@ -114,7 +114,7 @@ function loosePieces(
     ...(arrangement.notes === where
       ? [notesPiece("notes", "NOTES", plateNotes(request, unplaced), width, lettering)]
       : []),
-    ...(arrangement.cautions === where ? [notesPiece("cautions", "CAUTIONS", CAUTIONS, width, lettering)] : []),
+    ...(arrangement.cautions === where ? [notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, width, lettering)] : []),
   ];
 }
 

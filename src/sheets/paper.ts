@@ -47,7 +47,7 @@ export function put(draft: Draft, ...items: readonly SceneItem[]): void {
 }
 
 /** Clear paper that is kept around any text. */
-export const TEXT_CLEARANCE = 0.6;
+const TEXT_CLEARANCE = 0.6;
 
 /**
  * The text can stand where it is: inside the area, clear of every text and stroke. `hard`: clear of those that may not be

@@ -1,6 +1,8 @@
 /** The plate in plan: view from the top, with its dimensions, tags and callouts. */
+
 import type { Extent } from "../geometry/vocabulary.js";
 import type { Base } from "../job/model/job.js";
+import { boltCircleOf } from "../patterns/index.js";
 import type { Hole, Plate } from "../template/model.js";
 import { type Length, nanometres, type Unit } from "../units/index.js";
 import { calloutsOf, putCallout } from "./callouts.js";
@@ -71,7 +73,7 @@ export function putPlan(draft: Draft, view: View, input: PlanInput): PlanResult 
 
 /** All tags of one height, outward on a few holes or a bolt circle, else all to the same side. */
 function putAllTags(draft: Draft, view: View, { base, lettering, demand }: PlanInput, holes: readonly Hole[]): boolean {
-  const outward = holes.length <= 9 || base.groups.every(({ pattern }) => pattern.kind === "circle");
+  const outward = holes.length <= 9 || base.groups.every(({ pattern }) => boltCircleOf(pattern) !== null);
   const side = outward ? "outward" : "same";
   const reaches = demand === "good" ? [2.2] : [2.2, 6.5, 13];
   return reaches.some((reach) =>
@@ -110,9 +112,8 @@ function putScribed(draft: Draft, view: View, plate: Plate): void {
 
 function putShapes(draft: Draft, view: View, input: PlanInput): void {
   const { plate, base, neighbours, drawn, lettering } = input;
-  const circles = base.groups.flatMap(({ pattern }) =>
-    pattern.kind === "circle" ? [circle(view.origin, (pattern.diameter / 2e6) * view.scale)] : [],
-  );
+  const diameters = base.groups.flatMap(({ pattern }) => boltCircleOf(pattern)?.diameter ?? []);
+  const circles = diameters.map((diameter) => circle(view.origin, (diameter / 2e6) * view.scale));
   put(
     draft,
     group(
@@ -248,7 +249,7 @@ function holeStops(view: View, { plate, base }: PlanInput, axis: Axis): readonly
     const known = byLine.get(key);
     if (known === undefined || hole.center[across] < known.center[across]) byLine.set(key, hole);
   }
-  const round = base.groups.every(({ pattern }) => pattern.kind === "circle");
+  const round = base.groups.every(({ pattern }) => boltCircleOf(pattern) !== null);
   if (round && byLine.size > 4) return [];
   return [...byLine]
     .sort(([a], [b]) => a - b)

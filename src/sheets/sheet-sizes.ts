@@ -1,5 +1,6 @@
 /** Standard sheets (ASME Y14.1, ISO 216 / ISO 5457) and scales, smallest sheet and largest scale first. */
-import type { Unit } from "../units/length.js";
+import { asmeSheets, isoSheets, leastLettering, letterHeights, type SheetSizeRow } from "../standards/index.js";
+import { type Length, toMillimetres, type Unit } from "../units/length.js";
 
 /**
  * A sheet in landscape, millimetres. `panel` is the width of the column of tables at the right; `lettering` the four cap
@@ -21,26 +22,34 @@ export interface Lettering {
   readonly title: number;
 }
 
-const SMALL: Lettering = { small: 1.8, body: 2.5, heading: 3.5, title: 5 };
-const LARGE: Lettering = { small: 2.5, body: 3.5, heading: 5, title: 7 };
+/** Four heights of the series, from the least height of notes on. */
+function lettering(least: Length): Lettering {
+  const heights = letterHeights.rows.filter(({ height }) => height >= least).map(({ height }) => toMillimetres(height));
+  const [small = 0, body = 0, heading = 0, title = 0] = heights;
+  return { small, body, heading, title };
+}
 
-/** ASME Y14.1: A 8.5 x 11, B 11 x 17, C 17 x 22, D 22 x 34 in. */
-const INCH_SHEETS: readonly SheetSize[] = [
-  { name: "A", width: 279.4, height: 215.9, panel: 108, lettering: SMALL },
-  { name: "B", width: 431.8, height: 279.4, panel: 152, lettering: LARGE },
-  { name: "C", width: 558.8, height: 431.8, panel: 166, lettering: LARGE },
-  { name: "D", width: 863.6, height: 558.8, panel: 180, lettering: LARGE },
-];
+const SMALL = lettering(leastLettering.A4.value);
+const LARGE = lettering(leastLettering["A3 to A1"].value);
 
-/** ISO 216: A4 210 x 297, A3 297 x 420, A2 420 x 594 mm. */
-const METRIC_SHEETS: readonly SheetSize[] = [
-  { name: "A4", width: 297, height: 210, panel: 112, lettering: SMALL },
-  { name: "A3", width: 420, height: 297, panel: 152, lettering: LARGE },
-  { name: "A2", width: 594, height: 420, panel: 168, lettering: LARGE },
-];
+/** A standard sheet in landscape. */
+export function landscape({ size, short, long }: SheetSizeRow, panel: number, letters = LARGE): SheetSize {
+  return { name: size, width: toMillimetres(long), height: toMillimetres(short), panel, lettering: letters };
+}
 
+const SHEETS: Readonly<Record<Unit, readonly SheetSize[]>> = {
+  in: [
+    landscape(asmeSheets.A, 108, SMALL),
+    landscape(asmeSheets.B, 152),
+    landscape(asmeSheets.C, 166),
+    landscape(asmeSheets.D, 180),
+  ],
+  mm: [landscape(isoSheets.A4, 112, SMALL), landscape(isoSheets.A3, 152), landscape(isoSheets.A2, 168)],
+};
+
+/** Sheets of a base, smallest first: ASME Y14.1 A to D, ISO 216 A4 to A2. */
 export function sheetSizes(unit: Unit): readonly SheetSize[] {
-  return unit === "in" ? INCH_SHEETS : METRIC_SHEETS;
+  return SHEETS[unit];
 }
 
 /** A scale as printed, and paper over real. */

@@ -1,8 +1,10 @@
 /** The tables of a sheet: revisions, holes, rods and setting, tape checks, worst rows of the ledger, notes and cautions. */
 
+import { CAUTION } from "../checks/cautions.js";
 import { worstFirst } from "../checks/index.js";
 import { type CheckRow, NOT_CHECKED_AT_ALL, type Quantity } from "../checks/model.js";
 import type { Base, Input } from "../job/model/job.js";
+import { boltCircleOf } from "../patterns/index.js";
 import { keyWords } from "../template/index.js";
 import type { Hole } from "../template/model.js";
 import { formatFeetInches, formatLength, type Length, nanometres, type Unit } from "../units/index.js";
@@ -151,7 +153,7 @@ function lengthOrDash(input: Input<Length>, unit: Unit): string {
 /** Rod-to-rod distances that are taped: both ways and both diagonals; exact, and to the nearest 1/16 in or 1 mm. */
 export function tapeTable({ plate, job, base }: SheetRequest): TableText | null {
   const rods = plate.holes.filter(({ role }) => role === "rod");
-  const bolts = base.groups.every(({ pattern }) => pattern.kind === "circle");
+  const bolts = base.groups.every(({ pattern }) => boltCircleOf(pattern) !== null);
   const rows = bolts ? boltCircleRows(rods, base, job.unit) : gaugeRows(rods, job.unit);
   if (rows.length === 0) return null;
   return {
@@ -373,10 +375,10 @@ function markWords({ plate, job }: SheetRequest): string {
 }
 
 /** Printed on every sheet. */
-export const CAUTIONS: readonly string[] = [
+export const SHEET_CAUTIONS: readonly string[] = [
   `NOT CHECKED: ${NOT_CHECKED_AT_ALL.join(", ")}.`,
-  "Rods are not bent, cut, welded or replaced, and holes are not enlarged, without the approval of the engineer of record: 29 CFR 1926.755(b).",
-  "Guard projecting rods. The template is not a lifting or working platform.",
-  "Set rods from released drawings only. Survey the rods again after the pour.",
-  "Local codes and licensed practice govern. The program reports; the engineer decides.",
+  CAUTION.fieldChange,
+  `${CAUTION.guardRods} ${CAUTION.noLifting}`,
+  `${CAUTION.releasedOnly} ${CAUTION.surveyAgain}`,
+  CAUTION.localCodes,
 ];

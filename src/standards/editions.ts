@@ -1,5 +1,4 @@
 /** The printed names by which a job chooses its editions. */
-import type { EditionKind } from "./model.js";
 
 const EDITIONS = {
   baseHoles: [
@@ -14,20 +13,26 @@ const EDITIONS = {
   placing: ["ACI 117-10", "AISC 303-10", "AISC 303-22", "EN 1090-2"],
   edges: ["AISC 360-22", "AISC 360-22M", "AISC 360-05", "EN 1993-1-8"],
   concrete: ["ACI 318-19", "ACI 318-14", "ACI 318-11"],
-} as const satisfies Readonly<Record<EditionKind, readonly string[]>>;
+} as const;
 
-export type BaseHoleEdition = (typeof EDITIONS.baseHoles)[number];
-export type TemplateHoleEdition = (typeof EDITIONS.templateHoles)[number];
-export type PlacingEdition = (typeof EDITIONS.placing)[number];
-export type EdgeEdition = (typeof EDITIONS.edges)[number];
-export type ConcreteEdition = (typeof EDITIONS.concrete)[number];
+/** What a job chooses an edition for. */
+export type EditionKind = keyof typeof EDITIONS;
 
-/** The editions of a kind that tables are held for, as printed. */
-export function editionsOf(kind: EditionKind): readonly string[] {
+/** The editions of a kind that tables are held for; every lookup of the kind is a `Record` of these. */
+export type EditionOf<Kind extends EditionKind> = (typeof EDITIONS)[Kind][number];
+
+/** Editions of base-plate holes. */
+export type BaseHoleEdition = EditionOf<"baseHoles">;
+/** Editions of template holes. */
+export type TemplateHoleEdition = EditionOf<"templateHoles">;
+/** Editions of placing tolerances. */
+export type PlacingEdition = EditionOf<"placing">;
+/** Editions of edge distances of base-plate holes. */
+export type EdgeEdition = EditionOf<"edges">;
+/** Editions of rod spacing and concrete cover. */
+export type ConcreteEdition = EditionOf<"concrete">;
+
+/** The editions of a kind, as printed. */
+export function editionsOf<Kind extends EditionKind>(kind: Kind): readonly EditionOf<Kind>[] {
   return EDITIONS[kind];
-}
-
-/** Throws on an edition that `editionsOf` does not list: the job is validated before anything is looked up. */
-export function unknownEdition(kind: EditionKind, edition: string): never {
-  throw new RangeError(`no ${kind} edition "${edition}": known are ${EDITIONS[kind].join("; ")}`);
 }

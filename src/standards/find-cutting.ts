@@ -1,10 +1,9 @@
-/** Deviations of cut edges after ISO 9013, and what cutting processes can do. */
+/** Deviations of cut edges after ISO 9013. */
 import type { Length } from "../units/length.js";
-import { type CuttingItem, type CuttingRow, cuttingLimits } from "./cutting-practice/limits.js";
 import { iso9013Class1 } from "./iso-9013-2017/deviations-class-1.js";
 import { iso9013Class2 } from "./iso-9013-2017/deviations-class-2.js";
-import { perpendicularity } from "./iso-9013-2017/ranges.js";
-import type { Bounds, CutProcess, DeviationRow, Lookup, PerpendicularityRow, StandardTable } from "./model.js";
+import { perpendicularity } from "./iso-9013-2017/perpendicularity.js";
+import type { Bounds, DeviationRow, Lookup, PerpendicularityRow, StandardTable } from "./model.js";
 import { found } from "./sized-index.js";
 import { holds } from "./sizes.js";
 
@@ -26,34 +25,6 @@ export function iso9013Perpendicularity(range: PerpendicularityRow["range"]): Pe
   const row = perpendicularity.rows.find((candidate) => candidate.range === range);
   if (row === undefined) throw new RangeError(`no ISO 9013 range ${range}`);
   return row;
-}
-
-/** The trade values of a process; null where none is listed. */
-export interface ProcessLimits {
-  readonly process: CutProcess;
-  readonly smallestHole: CuttingRow | null;
-  readonly holeSpacing: CuttingRow | null;
-  readonly kerf: CuttingRow | null;
-  readonly tolerance: CuttingRow | null;
-  readonly leadIn: CuttingRow | null;
-  readonly textHeight: CuttingRow | null;
-  readonly cornerRadius: CuttingRow | null;
-}
-
-/** What a process can do, by the values of the trade. */
-export function processLimits(process: CutProcess): ProcessLimits {
-  const rows = cuttingLimits.filter((row) => row.process === process);
-  const first = (item: CuttingItem): CuttingRow | null => rows.find((row) => row.item === item) ?? null;
-  return {
-    process,
-    smallestHole: first("smallest hole"),
-    holeSpacing: first("hole spacing"),
-    kerf: first("kerf"),
-    tolerance: first("tolerance"),
-    leadIn: first("lead-in"),
-    textHeight: first("text height"),
-    cornerRadius: first("corner radius"),
-  };
 }
 
 function nearestRanges(ranges: readonly Bounds[], length: Length, what: string): readonly string[] {

@@ -1,5 +1,5 @@
-/** Nuts and washers by standard and size. */
-
+/** Nuts and washers by standard and rod diameter. */
+import type { Length } from "../units/length.js";
 import { heavyHexNuts } from "./asme-b18-2-2/heavy-hex-nuts.js";
 import { hexNuts } from "./asme-b18-2-2/hex-nuts.js";
 import { typeBNarrowWashers, typeBRegularWashers, typeBWideWashers } from "./asme-b18-21-1/type-b-washers.js";
@@ -12,26 +12,26 @@ import { iso7090Washers } from "./iso-7090/washers.js";
 import { iso7091Washers } from "./iso-7091/washers.js";
 import { iso7093Washers } from "./iso-7093/washers.js";
 import type { Lookup, NutRow, NutStandard, WasherRow, WasherStandard } from "./model.js";
-import { findSized, indexBySize, type SizedIndex } from "./sized-index.js";
+import { findSized, indexByDiameter, type SizedIndex } from "./sized-index.js";
 
 const NUTS: Readonly<Record<NutStandard, SizedIndex<NutRow>>> = {
-  "ASME B18.2.2 hex": indexBySize(hexNuts),
-  "ASME B18.2.2 heavy hex": indexBySize(heavyHexNuts),
-  "ISO 4032": indexBySize(iso4032Nuts),
-  "ISO 4034": indexBySize(iso4034Nuts),
+  "ASME B18.2.2 hex": indexByDiameter(hexNuts),
+  "ASME B18.2.2 heavy hex": indexByDiameter(heavyHexNuts),
+  "ISO 4032": indexByDiameter(iso4032Nuts),
+  "ISO 4034": indexByDiameter(iso4034Nuts),
 };
 
 const WASHERS: Readonly<Record<WasherStandard, SizedIndex<WasherRow>>> = {
-  "ASTM F436": indexBySize(f436Washers),
-  "ASTM F844": indexBySize(f844Washers),
-  "ASTM F844 wide": indexBySize(f844WideWashers),
-  "ASME B18.21.1 Type B narrow": indexBySize(typeBNarrowWashers),
-  "ASME B18.21.1 Type B regular": indexBySize(typeBRegularWashers),
-  "ASME B18.21.1 Type B wide": indexBySize(typeBWideWashers),
-  "ISO 7089": indexBySize(iso7089Washers),
-  "ISO 7091": indexBySize(iso7091Washers),
-  "ISO 7093": indexBySize(iso7093Washers),
-  "ISO 7090 / DIN 125-B": indexBySize(iso7090Washers),
+  "ASTM F436": indexByDiameter(f436Washers),
+  "ASTM F844": indexByDiameter(f844Washers),
+  "ASTM F844 wide": indexByDiameter(f844WideWashers),
+  "ASME B18.21.1 Type B narrow": indexByDiameter(typeBNarrowWashers),
+  "ASME B18.21.1 Type B regular": indexByDiameter(typeBRegularWashers),
+  "ASME B18.21.1 Type B wide": indexByDiameter(typeBWideWashers),
+  "ISO 7089": indexByDiameter(iso7089Washers),
+  "ISO 7091": indexByDiameter(iso7091Washers),
+  "ISO 7093": indexByDiameter(iso7093Washers),
+  "ISO 7090 / DIN 125-B": indexByDiameter(iso7090Washers),
 };
 
 /** Standards that nuts are tabulated for. */
@@ -40,12 +40,12 @@ export const nutStandards = Object.keys(NUTS) as readonly NutStandard[];
 /** Standards that washers are tabulated for. */
 export const washerStandards = Object.keys(WASHERS) as readonly WasherStandard[];
 
-/** A nut of a standard, by rod size. */
-export function findNut(standard: NutStandard, size: string): Lookup<NutRow> {
-  return findSized(NUTS[standard], size);
+/** A nut of a standard, by rod diameter. */
+export function findNut(standard: NutStandard, diameter: Length): Lookup<NutRow> {
+  return findSized(NUTS[standard], diameter);
 }
 
-/** A washer of a standard, by rod size. ASTM F844 without further word is the narrow series, as it is furnished. */
-export function findWasher(standard: WasherStandard, size: string): Lookup<WasherRow> {
-  return findSized(WASHERS[standard], size);
+/** A washer of a standard, by rod diameter. ASTM F844 without further word is the narrow series, as it is furnished. */
+export function findWasher(standard: WasherStandard, diameter: Length): Lookup<WasherRow> {
+  return findSized(WASHERS[standard], diameter);
 }

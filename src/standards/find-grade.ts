@@ -1,12 +1,19 @@
-/** Grades of rods and the form of their nut. */
+/** Grades of rods and the nut that goes with them. */
 import type { Length } from "../units/length.js";
 import { f1554Grades } from "./astm-f1554/grades.js";
 import { iso898Grades } from "./iso-898-1/grades.js";
 import type { GradeRow, Lookup } from "./model.js";
 import { found } from "./sized-index.js";
 
+const TABLES = [f1554Grades, iso898Grades] as const;
+
+/** The grades that are held, a text for each specification: `F1554 36, 55, 105`. */
+export const heldGrades: readonly string[] = TABLES.map(({ edition, rows }) => {
+  return `${edition.replace("ASTM ", "")} ${rows.map(({ grade }) => numberOf(grade)).join(", ")}`;
+});
+
 const BY_NUMBER: ReadonlyMap<string, Lookup<GradeRow>> = new Map(
-  [f1554Grades, iso898Grades].flatMap((table) => table.rows.map((row) => [numberOf(row.grade), found(table, row)])),
+  TABLES.flatMap((table) => table.rows.map((row) => [numberOf(row.grade), found(table, row)])),
 );
 
 /** A grade as written: `55`, `F1554 55`, `F1554 Gr 55`, `ASTM F1554 Grade 55`, `8.8`, `ISO 898-1 8.8`, `class 8.8`. */
@@ -19,10 +26,18 @@ export function findGrade(text: string): Lookup<GradeRow> {
   return BY_NUMBER.get(number) ?? { found: false, nearest: nearestGrades(Number(number), metric !== null) };
 }
 
-/** Form of the recommended nut for a US rod. A rod whose finish is not known is taken as plain. */
-export function nutForm(grade: GradeRow, diameter: Length, galvanized: boolean): "hex" | "heavy hex" {
-  if (grade.system === "metric") return "hex";
-  return diameter > grade.hexUpTo || (galvanized && grade.heavyHexWhenGalvanized) ? "heavy hex" : "hex";
+/** A nut's form, or that the grade's standard leaves it to the finish of the rod. */
+export type RecommendedNut = "hex" | "heavy hex" | "by finish";
+
+/** The nut that F1554 recommends with a grade for a rod of a diameter; `finish` undefined: it is not known. */
+export function recommendedNut(
+  { hexUpTo, heavyHexWhenGalvanized }: GradeRow,
+  diameter: Length,
+  finish: "plain" | "galvanized" | undefined,
+): RecommendedNut {
+  if (diameter > hexUpTo) return "heavy hex";
+  if (!heavyHexWhenGalvanized || finish === "plain") return "hex";
+  return finish === "galvanized" ? "heavy hex" : "by finish";
 }
 
 function numberOf(grade: string): string {

@@ -1,12 +1,12 @@
 /** Placing tolerances by edition. */
 import type { Length } from "../units/length.js";
 import { aci117Placing } from "./aci-117-10/placing.js";
-import { accumulation, aisc303TenPlacing } from "./aisc-303-10/placing.js";
+import { aisc303TenPlacing } from "./aisc-303-10/placing.js";
 import { aisc303Placing } from "./aisc-303-22/placing.js";
-import { unknownEdition } from "./editions.js";
+import type { PlacingEdition } from "./editions.js";
 import { en1090Placing } from "./en-1090-2/placing.js";
 import type { ElevationRow, Lookup, PlacingRow, Sized, Sourced, StandardTable } from "./model.js";
-import type { PlacingItem, PlacingTableRow } from "./placing.js";
+import type { Growth, PlacingItem, PlacingTableRow } from "./placing.js";
 import { nearestSizes } from "./sized-index.js";
 import { printedInches } from "./sizes.js";
 
@@ -17,7 +17,7 @@ export type BoltFixing = "fixed" | "adjustable";
 export interface GroupPlacingRow extends Sourced {
   readonly item: string;
   readonly tolerance: Length;
-  readonly growth: { readonly tolerance: Length; readonly per: Length } | null;
+  readonly growth: Growth | null;
 }
 
 interface PlacingIndex {
@@ -30,24 +30,23 @@ interface PlacingIndex {
   readonly rows: readonly PlacingTableRow[];
 }
 
-const fixed = en1090Placing.rows.filter((row) => row.fixing === "fixed");
-const adjustable = en1090Placing.rows.filter((row) => row.fixing === "adjustable");
-const INDEXES: ReadonlyMap<string, Readonly<Record<BoltFixing, PlacingIndex>>> = new Map([
-  ["ACI 117-10", both(index(aci117Placing))],
-  ["AISC 303-10", both(index(aisc303TenPlacing))],
-  ["AISC 303-22", both(index(aisc303Placing))],
-  [
-    "EN 1090-2",
-    { fixed: index({ ...en1090Placing, rows: fixed }), adjustable: index({ ...en1090Placing, rows: adjustable }) },
-  ],
-]);
+const INDEXES: Readonly<Record<PlacingEdition, Readonly<Record<BoltFixing, PlacingIndex>>>> = {
+  "ACI 117-10": both(index(aci117Placing)),
+  "AISC 303-10": both(index(aisc303TenPlacing)),
+  "AISC 303-22": both(index(aisc303Placing)),
+  "EN 1090-2": { fixed: foundationBolts("fixed"), adjustable: foundationBolts("adjustable") },
+};
 
 /**
  * As-placed tolerance in plan for a rod diameter. ACI 117-10, AISC 303-22 and EN 1090-2 limit each rod's position, AISC 303-10
  * the spacing of any two rods of a group.
  */
-export function findPlacing(edition: string, diameter: Length, fixing: BoltFixing = "fixed"): Lookup<PlacingRow> {
-  const table = INDEXES.get(edition)?.[fixing] ?? unknownEdition("placing", edition);
+export function findPlacing(
+  edition: PlacingEdition,
+  diameter: Length,
+  fixing: BoltFixing = "fixed",
+): Lookup<PlacingRow> {
+  const table = INDEXES[edition][fixing];
   const row = table.byDiameter.get(diameter) ?? table.every;
   if (row === undefined || row.plus === null) return { found: false, nearest: nearestSizes(table.sizes, diameter) };
   const { item, source, confidence, note, plus } = row;
@@ -57,8 +56,8 @@ export function findPlacing(edition: string, diameter: Length, fixing: BoltFixin
 }
 
 /** Tolerance of the top of a rod. */
-export function findElevation(edition: string, fixing: BoltFixing = "fixed"): Lookup<ElevationRow> {
-  const { top, edition: printed } = INDEXES.get(edition)?.[fixing] ?? unknownEdition("placing", edition);
+export function findElevation(edition: PlacingEdition, fixing: BoltFixing = "fixed"): Lookup<ElevationRow> {
+  const { top, edition: printed } = INDEXES[edition][fixing];
   if (top === undefined || top.minus === null || top.plus === null) return { found: false, nearest: [] };
   const { item, source, confidence, note, minus, plus, clause } = top;
   return { found: true, row: { low: minus, high: plus, item, source, confidence, note }, edition: printed, clause };
@@ -66,19 +65,29 @@ export function findElevation(edition: string, fixing: BoltFixing = "fixed"): Lo
 
 /** Tolerance between groups, where the edition has one: adjacent group centres, or what may add up along a column line. */
 export function findGroupPlacing(
-  edition: string,
+  edition: PlacingEdition,
   about: Extract<PlacingItem, "adjacent groups" | "group position" | "accumulated along a column line">,
 ): Lookup<GroupPlacingRow> {
-  const { rows, edition: printed } = INDEXES.get(edition)?.fixed ?? unknownEdition("placing", edition);
+  const { rows, edition: printed } = INDEXES[edition].fixed;
   const row = rows.find((each) => each.about === about);
   if (row === undefined || row.plus === null) return { found: false, nearest: [] };
-  const { item, source, confidence, note, plus, clause } = row;
-  const growth = about === "accumulated along a column line" ? accumulation : null;
+  const { item, source, confidence, note, plus, growth, clause } = row;
   return { found: true, row: { tolerance: plus, growth, item, source, confidence, note }, edition: printed, clause };
+}
+
+/** All rows of an edition in the order printed; of EN 1090-2 those of bolts that are cast in fixed. */
+export function placingRows(edition: PlacingEdition): readonly PlacingTableRow[] {
+  return INDEXES[edition].fixed.rows;
 }
 
 function both(table: PlacingIndex): Readonly<Record<BoltFixing, PlacingIndex>> {
   return { fixed: table, adjustable: table };
+}
+
+/** The rows of EN 1090-2 for bolts set in a way, with those for any. */
+function foundationBolts(fixing: BoltFixing): PlacingIndex {
+  const rows = en1090Placing.rows.filter((row) => row.fixing === fixing || row.fixing === "any");
+  return index({ ...en1090Placing, rows });
 }
 
 function index(table: StandardTable<PlacingTableRow>): PlacingIndex {

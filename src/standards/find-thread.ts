@@ -1,35 +1,41 @@
-/** Threads by size, in any way of writing it. */
-import type { Unit } from "../units/length.js";
+/** Threads by size, in any way of writing it, or by series and diameter. */
+import type { Length, Unit } from "../units/length.js";
 import { eightUnThreads } from "./asme-b1-1/eight-un.js";
 import { uncThreads } from "./asme-b1-1/unc.js";
 import { metricThreads } from "./iso-261/coarse-threads.js";
 import type { Lookup, ThreadRow, ThreadSeries } from "./model.js";
-import { findSized, indexBySize, type SizedIndex } from "./sized-index.js";
+import { findSized, found, indexByDiameter, type SizedIndex } from "./sized-index.js";
+import { diameterOf } from "./sizes.js";
 
 const INDEXES: Readonly<Record<ThreadSeries, SizedIndex<ThreadRow>>> = {
-  UNC: indexBySize(uncThreads),
-  "8UN": indexBySize(eightUnThreads),
-  "metric coarse": indexBySize(metricThreads),
+  UNC: indexByDiameter(uncThreads),
+  "8UN": indexByDiameter(eightUnThreads),
+  "metric coarse": indexByDiameter(metricThreads),
 };
-const US_SIZES = indexBySize({ ...uncThreads, rows: [...uncThreads.rows, ...eightUnThreads.rows] });
+const US_SIZES = indexByDiameter({ ...uncThreads, rows: [...uncThreads.rows, ...eightUnThreads.rows] });
 
 /**
- * The thread of a size: `1-1/4`, `1.25`, `1 1/4"`, `M30`, `m30`; `unit` is the unit of a bare number. Without a series: metric
+ * The thread of a size as written: `1-1/4`, `1.25`, `1 1/4"`, `M30`, `m30`; `unit` is the unit of a bare number. Metric
  * coarse, UNC, or 8UN where the size has no UNC thread (1-5/8, 1-7/8).
  */
-export function findThread(text: string | number, unit: Unit = "in", series?: ThreadSeries): Lookup<ThreadRow> {
-  const size = String(text);
-  if (series !== undefined) return findSized(INDEXES[series], size, unit);
-  if (/^\s*m/i.test(size)) return findSized(INDEXES["metric coarse"], size, unit);
-  const first = unit === "mm" ? INDEXES["metric coarse"] : US_SIZES;
-  const reading = findSized(first, size, unit);
-  if (reading.found) return inItsSeries(reading.row);
-  const second = findSized(unit === "mm" ? US_SIZES : INDEXES["metric coarse"], size, unit);
-  return second.found ? inItsSeries(second.row) : reading;
+export function findThread(written: string, unit: Unit = "in"): Lookup<ThreadRow> {
+  const diameter = diameterOf(written, unit);
+  if (diameter === null) return { found: false, nearest: [] };
+  const metric = INDEXES["metric coarse"];
+  if (/^\s*m/i.test(written)) return findSized(metric, diameter);
+  const [first, second] = unit === "mm" ? [metric, US_SIZES] : [US_SIZES, metric];
+  const row = first.byDiameter.get(diameter) ?? second.byDiameter.get(diameter);
+  return row === undefined ? findSized(first, diameter) : found(INDEXES[row.series], row);
 }
 
-/** The row with the edition and clause of its own series. */
-function inItsSeries(row: ThreadRow): Lookup<ThreadRow> {
-  const { edition, clause } = INDEXES[row.series];
-  return { found: true, row, edition, clause };
+/** Smallest and largest size that have a thread: `1/4 to 4`, `M10 to M100`. */
+export const threadSpans = { us: spanOf(US_SIZES), metric: spanOf(INDEXES["metric coarse"]) } as const;
+
+function spanOf({ sorted }: SizedIndex<ThreadRow>): string {
+  return `${sorted.at(0)?.size} to ${sorted.at(-1)?.size}`;
+}
+
+/** The thread of a series with a nominal diameter. */
+export function findThreadInSeries(series: ThreadSeries, diameter: Length): Lookup<ThreadRow> {
+  return findSized(INDEXES[series], diameter);
 }

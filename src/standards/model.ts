@@ -45,6 +45,13 @@ export interface StandardTable<Row extends Sourced> {
   readonly rows: readonly Row[];
 }
 
+/** One printed value that is no table of sizes. */
+export interface StandardValue<Value> extends Sourced {
+  readonly edition: string;
+  readonly clause: string;
+  readonly value: Value;
+}
+
 /** A found row with its edition and clause, or the (at most two) nearest sizes as printed, smaller first. */
 export type Lookup<Row> =
   | { readonly found: true; readonly row: Row; readonly edition: string; readonly clause: string }
@@ -128,7 +135,8 @@ export interface WasherRow extends Sized {
   };
 }
 
-export interface BaseHoleRow extends Sized {
+/** A base-plate hole, of a table or of the rule printed with it. */
+export interface BaseHole extends Sourced {
   readonly hole: Length;
   /** Least washer (diameter or side) and its thickness, where the table prints one. */
   readonly washer: Length | null;
@@ -136,6 +144,9 @@ export interface BaseHoleRow extends Sized {
   /** A second hole that the table allows under conditions. */
   readonly alternateHole: Length | null;
 }
+
+/** A tabulated base-plate hole. */
+export interface BaseHoleRow extends Sized, BaseHole {}
 
 /** Clearance holes of ISO 273. */
 export interface ClearanceHoleRow extends Sized {
@@ -163,19 +174,21 @@ export interface ElevationRow extends Sourced {
   readonly item: string;
 }
 
-export interface EdgeRow extends Sourced {
-  /** Least distance, centre of hole to edge. */
+/** Least distance, centre of hole to edge: as a multiple of the hole, or by the rod for a standard hole. */
+export type EdgeRow = Sourced & {
   readonly least: Length;
-  /** As printed: `1-5/8` or `1.25 d`. */
+  /** As printed: `1-5/8`, `1.25 d` or `1.2 d0`. */
   readonly printed: string;
-}
+} & ({ readonly by: "hole" } | { readonly by: "rod"; readonly increment: EdgeIncrement });
 
-export interface C2Row extends Sourced {
-  readonly oversized: Length;
-  readonly shortSlotPerpendicular: Length;
-  readonly longSlotPerpendicular: Length;
-  readonly slotParallel: Length;
-}
+/**
+ * What a hole that is larger than standard adds to the edge distance: C2 of an oversized hole; beyondTable: the hole is
+ * larger than oversized too. not held: the edition has no C2 for the rod.
+ */
+export type EdgeIncrement =
+  | { readonly kind: "none" }
+  | { readonly kind: "C2"; readonly value: Length; readonly clause: string; readonly beyondTable: boolean }
+  | { readonly kind: "not held" };
 
 export interface SpacingRow extends Sourced {
   /** Least spacing of two rods, centre to centre, as a multiple of the rod diameter. */
@@ -244,13 +257,5 @@ export interface PerpendicularityRow extends Sourced {
   readonly perThickness: number;
 }
 
-export type EditionKind = "baseHoles" | "templateHoles" | "placing" | "edges" | "concrete";
+/** ACI 318-19 Table 20.5.1.3.1: against ground; exposed to weather or ground; not exposed. */
 export type Exposure = "against ground" | "exposed" | "not exposed";
-export type CutProcess = "plasma" | "HD plasma" | "laser" | "oxyfuel" | "waterjet";
-
-/** A statement of a publication that is not a table of sizes: value in words, numbers as printed. */
-export interface Fact extends Sourced {
-  readonly topic: string;
-  readonly item: string;
-  readonly value: string;
-}

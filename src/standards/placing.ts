@@ -27,6 +27,14 @@ export interface PlacingTableRow extends Sourced {
   readonly plus: Length | null;
   /** A value that is not one number, as printed; "" otherwise. */
   readonly printed: string;
+  /** A tolerance that grows along a line: this much for each `per`, never more than the row's own in total. */
+  readonly growth: Growth | null;
+}
+
+/** A tolerance for each length of a line. */
+export interface Growth {
+  readonly tolerance: Length;
+  readonly per: Length;
 }
 
 /** A row with equal minus and plus. */

@@ -1,35 +1,28 @@
-/** Tables indexed by size and diameter, once; a miss names the nearest sizes. */
-import type { Length, Unit } from "../units/length.js";
+/** Tables indexed by diameter, once; a miss names the nearest sizes. */
+import type { Length } from "../units/length.js";
 import type { Lookup, Sized, Sourced, StandardTable } from "./model.js";
-import { diameterOf } from "./sizes.js";
 
-/** A table with its rows by printed size, by diameter, and sorted by diameter. */
+/** A table with its rows by diameter, and sorted by diameter. */
 export interface SizedIndex<Row extends Sized> {
   readonly edition: string;
   readonly clause: string;
-  readonly bySize: ReadonlyMap<string, Row>;
   readonly byDiameter: ReadonlyMap<Length, Row>;
   readonly sorted: readonly Row[];
 }
 
-/** Indexes a table; where a size stands twice the first row is kept. */
-export function indexBySize<Row extends Sized>(table: StandardTable<Row>): SizedIndex<Row> {
+/** Indexes a table; where a diameter stands twice the first row is kept. */
+export function indexByDiameter<Row extends Sized>(table: StandardTable<Row>): SizedIndex<Row> {
   const reversed = [...table.rows].reverse();
   return {
     edition: table.edition,
     clause: table.clause,
-    bySize: new Map(reversed.map((row) => [row.size, row])),
     byDiameter: new Map(reversed.map((row) => [row.diameter, row])),
     sorted: [...table.rows].sort((a, b) => a.diameter - b.diameter),
   };
 }
 
-/** Finds a size, as printed or in any other way of writing it; `unit` is the unit of a bare number. */
-export function findSized<Row extends Sized>(index: SizedIndex<Row>, size: string, unit: Unit = "in"): Lookup<Row> {
-  const direct = index.bySize.get(size);
-  if (direct !== undefined && unit === "in") return found(index, direct);
-  const diameter = diameterOf(size, unit);
-  if (diameter === null) return { found: false, nearest: [] };
+/** The row of a diameter; a miss names the nearest sizes. */
+export function findSized<Row extends Sized>(index: SizedIndex<Row>, diameter: Length): Lookup<Row> {
   const row = index.byDiameter.get(diameter);
   return row === undefined ? { found: false, nearest: nearestSizes(index.sorted, diameter) } : found(index, row);
 }

@@ -13,6 +13,11 @@ export function printedMillimetres(text: string): Length {
   return printed(text, "mm");
 }
 
+/** The diameter of a printed metric size: `M30` is 30 mm. */
+export function metricDiameter(size: string): Length {
+  return printed(size.slice(1), "mm");
+}
+
 /** `M30` or `m 30` to 30 mm; other text is a length, `unit` being the unit of a bare number. null when it is neither. */
 export function diameterOf(size: string, unit: Unit): Length | null {
   const metric = /^\s*m\s*(\d{1,4}(?:\.\d{1,3})?)\s*$/i.exec(size);

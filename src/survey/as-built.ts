@@ -2,6 +2,7 @@
 
 import { toLattice, turnOf } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
+import { baseHoleOf } from "../job/model/base-hole.js";
 import type { Input } from "../job/model/job.js";
 import type { PlacedBase } from "../plan/model.js";
 import type { Length } from "../units/length.js";
@@ -10,7 +11,7 @@ import type { DesignedRod } from "./match.js";
 import type { PointOnPlan, RodAsBuilt, RodLean, SurveyTerms } from "./model.js";
 
 /** Plan millimetres in the base's own axes; not snapped. */
-export function toOwnAxes({ placement, workingPoint }: PlacedBase, { x, y }: Point): Point {
+function toOwnAxes({ placement, workingPoint }: PlacedBase, { x, y }: Point): Point {
   const { cos, sin } = turnOf(placement.turn);
   const [dx, dy] = [x - workingPoint.x, y - workingPoint.y];
   return { x: dx * cos + dy * sin, y: -dx * sin + dy * cos };
@@ -25,7 +26,7 @@ export function rodAsBuilt(target: DesignedRod, points: readonly PointOnPlan[], 
   const at = toOwnAxes(standing, plan);
   const [dx, dy] = [at.x - rod.center.x, at.y - rod.center.y];
   const top = ends.upper.elevation;
-  const { baseHole, rod: spec } = rod.group;
+  const baseHole = baseHoleOf(rod.group, { orTable: false });
   return {
     placed: rod,
     tag: rod.tag,
@@ -39,7 +40,7 @@ export function rodAsBuilt(target: DesignedRod, points: readonly PointOnPlan[], 
     dz: top === null || expected.elevation === null ? null : subtract(top, expected.elevation),
     projection: projectionOf(top, standing.placement.topOfConcrete, terms),
     lean: leanOf(ends, standing),
-    clearanceTwice: baseHole.kind === "given" ? baseHole.value - spec.diameter : null,
+    clearanceTwice: baseHole.kind === "given" ? baseHole.value - rod.group.rod.diameter : null,
     margin: null,
   };
 }
@@ -61,7 +62,7 @@ function orderEnds(points: readonly PointOnPlan[]): Ends {
 }
 
 /** Elevation of the middle of the base plate's thickness; null where it is not known. */
-export function plateMiddle({ placement, base }: PlacedBase): Length | null {
+function plateMiddle({ placement, base }: PlacedBase): Length | null {
   const { thickness } = base.basePlate;
   const bottom = bottomOfPlate(placement.bottomOfPlate, placement.topOfConcrete, base.grout);
   if (bottom === null || thickness.kind === "missing") return null;

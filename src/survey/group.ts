@@ -1,5 +1,7 @@
 /** One group as built: errors, best fit, and whether its base plate drops on. */
+
 import { span, toLattice } from "../geometry/index.js";
+import { baseHoleOf } from "../job/model/base-hole.js";
 import type { Job } from "../job/model/job.js";
 import type { PlacedBase } from "../plan/model.js";
 import { formatWithUnit } from "../units/index.js";
@@ -50,7 +52,7 @@ export function surveyGroup(
 }
 
 function knownHole(rod: RodAsBuilt): readonly KnownHole[] {
-  const { baseHole } = rod.placed.group;
+  const baseHole = baseHoleOf(rod.placed.group, { orTable: false });
   if (baseHole.kind === "missing" || rod.clearanceTwice === null) return [];
   const { x, y } = rod.placed.center;
   const clearance = rod.clearanceTwice / 2e6;

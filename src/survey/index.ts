@@ -3,4 +3,6 @@ export { surveyPlan } from "./lone-plan.js";
 export type * from "./model.js";
 export { bestMotion, bestPosition, inPlateAxes, movedHole } from "./motion.js";
 export { surveyJob } from "./survey.js";
+export type { AskedTerms, TermFault } from "./terms.js";
+export { surveyTerms } from "./terms.js";
 export { governsWords, motionWords, remedyRows, remedyWords, rounded, SURVEY_CAUTIONS, termsWords } from "./words.js";

@@ -18,7 +18,7 @@ import { rowOf } from "./placed-rows.js";
 type Built = ReadonlyMap<PlacedBase, Point>;
 
 /** Where a group's working point stands as built, on the plan in millimetres: by the best fit of its rods. */
-export function builtPlace({ standing, fit }: GroupSurvey): Point {
+function builtPlace({ standing, fit }: GroupSurvey): Point {
   const { x, y } = movedHole({ x: fit.x, y: fit.y, turn: 0 }, { x: 0, y: 0 });
   const angle = (standing.placement.turn * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];

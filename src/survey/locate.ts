@@ -4,13 +4,14 @@
  */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { Point } from "../geometry/vocabulary.js";
+import type { SettingOutPoint } from "../plan/index.js";
 import { siteToPlan } from "../plan/index.js";
 import type { SiteTransform } from "../plan/model.js";
 import type { PointsFile, SurveyedPoint } from "../readers/points-model.js";
 import type { SurveyUnit } from "../units/index.js";
 import { coordinateStep, SURVEY_UNIT_NAMES, SURVEY_UNITS } from "../units/index.js";
 import { NM_PER_MM } from "../units/length.js";
-import type { ExpectedPoint, SurveyAim } from "./model.js";
+import type { SurveyAim } from "./model.js";
 import type { PlaceIndex } from "./near.js";
 import { indexPlaces } from "./near.js";
 
@@ -69,8 +70,8 @@ export function locatePoints(file: PointsFile, aim: SurveyAim): Outcome<Located>
   return { ok: true, value: { system, places }, findings };
 }
 
-type PlannedPoint = ExpectedPoint & { readonly plan: Point };
-const hasPlan = (point: ExpectedPoint): point is PlannedPoint => point.plan !== null;
+type PlannedPoint = SettingOutPoint & { readonly plan: Point };
+const hasPlan = (point: SettingOutPoint): point is PlannedPoint => point.plan !== null;
 
 interface Grounds {
   readonly file: PointsFile;

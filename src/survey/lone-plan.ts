@@ -58,6 +58,5 @@ function loneSpec(mark: string, place: Placement["place"]): PlanSpec {
     scaleFactor: absent,
     controlTolerance: absent,
     settingOut: { order: "PNEZD", unit: "m" },
-    lookAlike: absent,
   };
 }

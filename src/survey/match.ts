@@ -2,10 +2,11 @@
 import type { Finding } from "../diagnostics/finding.js";
 import { toLattice } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
+import type { SettingOutPoint } from "../plan/index.js";
 import type { PlacedBase, PlannedRod } from "../plan/model.js";
 import type { PointsFile, SurveyedPoint } from "../readers/points-model.js";
 import { subtract } from "../units/length.js";
-import type { ExpectedPoint, OtherPoint, PointOnPlan, SurveyAim, SurveyTerms, UnmatchedPoint } from "./model.js";
+import type { OtherPoint, PointOnPlan, SurveyAim, SurveyTerms, UnmatchedPoint } from "./model.js";
 import type { PlaceIndex } from "./near.js";
 import { indexPlaces } from "./near.js";
 
@@ -14,7 +15,7 @@ export interface DesignedRod {
   readonly name: string;
   readonly standing: PlacedBase;
   readonly planned: PlannedRod;
-  readonly expected: ExpectedPoint;
+  readonly expected: SettingOutPoint;
 }
 
 export interface Matched {
@@ -107,7 +108,7 @@ function add(found: Map<DesignedRod, PointOnPlan[]>, target: DesignedRod, point:
   else points.push(point);
 }
 
-function otherOf({ name, line, plan, elevation }: PointOnPlan, other: ExpectedPoint): OtherPoint {
+function otherOf({ name, line, plan, elevation }: PointOnPlan, other: SettingOutPoint): OtherPoint {
   const at = other.plan ?? plan;
   return {
     name,

@@ -6,24 +6,16 @@ import type { CheckRow } from "../checks/model.js";
 import type { Point } from "../geometry/vocabulary.js";
 import type { Base, Input } from "../job/model/job.js";
 import type { SurveyHeight } from "../job/model/survey.js";
-import type { PlacedBase, Plan, SitePoint } from "../plan/model.js";
+import type { SettingOutPoint } from "../plan/index.js";
+import type { PlacedBase, Plan } from "../plan/model.js";
 import type { PointsFile } from "../readers/points-model.js";
 import type { PlacedRod } from "../rods/model.js";
 import type { Length, Unit } from "../units/length.js";
 
-/** A point that the setting-out file names, and where it should be. */
-export interface ExpectedPoint {
-  readonly kind: "rod" | "centre" | "working point" | "control";
-  readonly name: string;
-  readonly plan: Point | null;
-  readonly given: SitePoint | null;
-  readonly elevation: Length | null;
-}
-
-/** What the survey is held against. `expected`: the points of the setting-out file, rods first, in the order of the plan's. */
+/** What the survey is held against. `expected`: the setting-out points, rods first, in the order of the plan's. */
 export interface SurveyAim {
   readonly plan: Plan;
-  readonly expected: readonly ExpectedPoint[];
+  readonly expected: readonly SettingOutPoint[];
 }
 
 /** What is stated of the survey: by an option, or by the job. */
@@ -136,7 +128,7 @@ export interface GroupSurvey {
 /** A point that is no rod's. */
 export interface OtherPoint {
   readonly name: string;
-  readonly kind: ExpectedPoint["kind"];
+  readonly kind: SettingOutPoint["kind"];
   readonly line: number;
   readonly north: Length;
   readonly east: Length;

@@ -72,7 +72,7 @@ const RANK: Readonly<Record<Verdict, number>> = {
 };
 
 /** By verdict, then by spare, then as they stand on the plan. */
-export function worstGroupsFirst(groups: readonly GroupSurvey[]): readonly GroupSurvey[] {
+function worstGroupsFirst(groups: readonly GroupSurvey[]): readonly GroupSurvey[] {
   const spare = ({ best }: GroupSurvey): number => best?.spare ?? 0;
   return [...groups].sort((a, b) => RANK[a.verdict] - RANK[b.verdict] || spare(a) - spare(b));
 }

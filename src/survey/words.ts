@@ -1,17 +1,19 @@
 /** What a survey says of itself: shared by terminal, tables and sheet. */
+import { CAUTION } from "../checks/cautions.js";
 import type { CheckRow } from "../checks/model.js";
 import { quantityText } from "../checks/words.js";
 import { formatDegrees, formatWithUnit } from "../units/index.js";
 import type { Unit } from "../units/length.js";
 import type { BestPosition, Motion, Remedy, SurveyTerms } from "./model.js";
 
-export const SURVEY_CAUTIONS = [
-  "Rods are not bent, cut, welded or replaced, and holes are not enlarged or slotted, without the approval of the engineer of record (29 CFR 1926.755(b)).",
-  "Larger holes and slots are what would let the plate drop on, no more. Engineer to decide.",
-  "Dropping on says nothing of line, level or turn: those are told apart.",
-  "Not checked: strength of rods and anchorage, shear through enlarged holes, bearing, welds of washers.",
-  "Projecting rods are guarded.",
-] as const;
+/** Cautions of every survey. */
+export const SURVEY_CAUTIONS: readonly string[] = [
+  CAUTION.fieldChangeOrSlot,
+  CAUTION.remedyOnlyDropsOn,
+  CAUTION.erectionApart,
+  CAUTION.remedyNotChecked,
+  CAUTION.guardRods,
+];
 
 /** Shift and turn in one line. */
 export function motionWords({ x, y, turn }: Motion, unit: Unit): string {

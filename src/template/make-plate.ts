@@ -38,8 +38,7 @@ interface Shape {
 function makeShape(job: Job, base: Base, rods: readonly PlacedRod[]): Shape | readonly Finding[] {
   const outline = makeOutline(job, base, rods);
   if (isFindings(outline)) return outline;
-  const openings = makeOpenings(job, base, rods, outline.contour);
-  return isFindings(openings) ? openings : { outline, openings };
+  return { outline, openings: makeOpenings(job, base, rods, outline.contour) };
 }
 
 function assemble(job: Job, base: Base, rods: readonly PlacedRod[], shape: Shape): Plate {

@@ -1,13 +1,10 @@
 /** Openings: as the job gives them, the void of a ring, or sized automatically. */
-import type { Finding } from "../diagnostics/finding.js";
 import type { Contour, Point } from "../geometry/index.js";
 import {
   circle,
-  cornerFaults,
   extentOf,
   extentSize,
   pointAt,
-  rectanglePoints,
   roundedRectangle,
   span,
   twiceDepthInside,
@@ -19,7 +16,6 @@ import { formatWithUnit } from "../units/index.js";
 import type { Length, Unit } from "../units/length.js";
 import { inches, millimetres, nanometres } from "../units/length.js";
 import { patternCenter } from "./auto-outline.js";
-import { templateError } from "./finding.js";
 import type { HoleShape } from "./model.js";
 import { leastEdge, needsOf } from "./reach.js";
 
@@ -38,30 +34,18 @@ export interface Openings {
 /** A smaller opening than this is not worth cutting, since a hand with a trowel does not pass: common practice. */
 const LEAST_OPENING: Readonly<Record<Unit, Length>> = { in: inches(3), mm: millimetres(75) };
 
-/** The openings of a base's template, or why they cannot be. */
-export function makeOpenings(
-  job: Job,
-  base: Base,
-  rods: readonly PlacedRod[],
-  outer: Contour,
-): Openings | readonly Finding[] {
+/** The openings of a base's template. Jobs that were read give a ring no other than its own. */
+export function makeOpenings(job: Job, base: Base, rods: readonly PlacedRod[], outer: Contour): Openings {
   const { outline, opening } = base.template;
   if (outline.kind !== "ring") return openingOf(job, base, rods, outer, opening);
-  if (opening.kind === "circle" || opening.kind === "rectangle") {
-    return [templateError(base, "opening", "opening-in-ring", "a ring has its own opening: no other is allowed")];
-  }
+  if (opening.kind === "circle" || opening.kind === "rectangle")
+    throw new Error(`base ${base.mark}: an opening beside the ring's own`);
   const { at, inner } = outline;
   const sized = opening.kind === "auto" ? "none beside the ring's own" : null;
   return { openings: [{ center: pointAt(at.x, at.y), shape: { kind: "circle", diameter: inner } }], sized };
 }
 
-function openingOf(
-  job: Job,
-  base: Base,
-  rods: readonly PlacedRod[],
-  outer: Contour,
-  spec: OpeningSpec,
-): Openings | readonly Finding[] {
+function openingOf(job: Job, base: Base, rods: readonly PlacedRod[], outer: Contour, spec: OpeningSpec): Openings {
   switch (spec.kind) {
     case "none":
       return { openings: [], sized: null };
@@ -70,7 +54,7 @@ function openingOf(
     case "circle":
       return only({ center: pointAt(spec.at.x, spec.at.y), shape: { kind: "circle", diameter: spec.diameter } });
     case "rectangle":
-      return rectangular(job, base, spec);
+      return only({ center: pointAt(spec.at.x, spec.at.y), shape: rectangular(base, spec) });
   }
 }
 
@@ -78,15 +62,10 @@ function only(opening: Opening): Openings {
   return { openings: [opening], sized: null };
 }
 
-function rectangular(job: Job, base: Base, spec: OpeningSpec & { kind: "rectangle" }): Openings | readonly Finding[] {
-  const center = pointAt(spec.at.x, spec.at.y);
-  const { x: width, y: height, radius } = spec;
-  const faults = cornerFaults(rectanglePoints(center, width, height), { kind: "round", radius });
-  if (faults.length === 0) return only({ center, shape: { kind: "rectangle", width, height, radius } });
-  const say = (length: Length) => formatWithUnit(length, job.unit);
-  const most = nanometres(Math.min(width, height) / 2);
-  const message = `corner radius ${say(radius)} of the opening is more than half its smaller side, ${say(most)}`;
-  return [templateError(base, "opening", "corner-too-large", message)];
+/** Jobs that were read have no corner radius of more than half a side. */
+function rectangular({ mark }: Base, { x, y, radius }: OpeningSpec & { kind: "rectangle" }): HoleShape {
+  if (2 * radius > Math.min(x, y)) throw new Error(`base ${mark}: the opening's corners are larger than it`);
+  return { kind: "rectangle", width: x, height: y, radius };
 }
 
 /**

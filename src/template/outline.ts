@@ -29,7 +29,7 @@ export function makeOutline(job: Job, base: Base, rods: readonly PlacedRod[]): O
     case "circle":
       return { contour: circle(pointAt(spec.at.x, spec.at.y), spec.diameter), vertices: [], sized: null };
     case "ring":
-      return ringOutline(job, base, spec);
+      return ringOutline(base, spec);
     case "polygon":
       return cornered(
         job,
@@ -40,13 +40,10 @@ export function makeOutline(job: Job, base: Base, rods: readonly PlacedRod[]): O
   }
 }
 
-function ringOutline(job: Job, base: Base, spec: OutlineSpec & { kind: "ring" }): Outline | readonly Finding[] {
-  const say = (length: number) => formatWithUnit(length, job.unit);
-  if (spec.inner < spec.outer) {
-    return { contour: circle(pointAt(spec.at.x, spec.at.y), spec.outer), vertices: [], sized: null };
-  }
-  const message = `the ring's inner diameter ${say(spec.inner)} must be smaller than its outer, ${say(spec.outer)}`;
-  return [templateError(base, "outline", "ring-inverted", message)];
+/** Jobs that were read have no ring inside out. */
+function ringOutline({ mark }: Base, { at, outer, inner }: OutlineSpec & { kind: "ring" }): Outline {
+  if (inner >= outer) throw new Error(`base ${mark}: the ring's inner diameter is not smaller than its outer`);
+  return { contour: circle(pointAt(at.x, at.y), outer), vertices: [], sized: null };
 }
 
 function cornered(

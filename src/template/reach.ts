@@ -1,6 +1,6 @@
 /** How far from each hole's centre the plate must go on: what sizes outlines and openings. Doubled lengths, nothing is halved. */
 import type { Point } from "../geometry/index.js";
-import { pointAt } from "../geometry/index.js";
+import { acrossCorners, pointAt } from "../geometry/index.js";
 import type { Base, Input, Job, Nut, RodGroup, Shop, TemplateSpec, Washer } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/index.js";
 import type { Length } from "../units/length.js";
@@ -15,13 +15,14 @@ export interface Need {
  * Width of the circle that nut and washer on the template sweep when they turn: the nut across corners or the washer, a
  * square one corner to corner, whichever is wider. 0 where neither is known.
  */
-export function seatAcross(nut: Input<Nut>, washer: Input<Washer>): number {
+function seatAcross(nut: Input<Nut>, washer: Input<Washer>): number {
   const acrossNut = nut.kind === "given" ? nut.value.acrossCorners : 0;
   return Math.max(acrossNut, washer.kind === "given" ? sweptAcross(washer.value) : 0);
 }
 
-function sweptAcross({ shape, size }: Washer): number {
-  return shape === "square" ? Math.ceil(size * Math.SQRT2) : size;
+/** Width of the circle that a washer sweeps when it turns. */
+export function sweptAcross({ shape, size }: Pick<Washer, "shape" | "size">): Length {
+  return shape === "square" ? acrossCorners(size) : size;
 }
 
 /** Width of the circle that a rod's seat may reach when the rod stands off by its radial play: seat + play. */

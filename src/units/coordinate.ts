@@ -2,7 +2,7 @@
  * Site coordinates: northings, eastings and elevations in the units of a survey. They reach farther than lengths of a job:
  * up to 10 000 km. Kept in whole nanometres; beyond 2^53 nm (9 007 km) in whole even ones, far below any survey.
  */
-import type { Length } from "./length.js";
+import { type Length, NM_PER_MM } from "./length.js";
 import { plainText, quote, type Reading, refuse } from "./reading.js";
 
 /** Metre, millimetre, international foot (0.3048 m), US survey foot (1200/3937 m). */
@@ -28,6 +28,12 @@ const NM: Readonly<Record<SurveyUnit, readonly [above: bigint, below: bigint]>> 
   ft: [304_800_000n, 1n],
   "ft-us": [1_200_000_000_000n, 3937n],
 };
+
+/** Millimetres in a unit of a survey; not whole for the US survey foot. */
+export function surveyMillimetres(unit: SurveyUnit): number {
+  const [above, below] = NM[unit];
+  return Number(above) / (Number(below) * NM_PER_MM);
+}
 
 const UNIT_WORDS: ReadonlyMap<string, SurveyUnit> = new Map<string, SurveyUnit>([
   ["m", "m"],

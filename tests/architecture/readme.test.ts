@@ -9,7 +9,7 @@ import { describe, expect, it } from "vitest";
 import { jobRules, rules } from "../../src/checks/index.js";
 import type { CheckContext } from "../../src/checks/model.js";
 import type { Editions } from "../../src/job/model/job.js";
-import { baseOutputs, jobDocuments, jobOutputs } from "../../src/outputs.js";
+import { baseOutputs, budgetOutputs, growingOutputs, jobOutputs, surveyOutputs } from "../../src/outputs/index.js";
 import { placeRods } from "../../src/rods/index.js";
 import { HEADINGS, PLACEMENT_HEADINGS } from "../../src/schedule/index.js";
 import { editionsOf } from "../../src/standards/index.js";
@@ -67,10 +67,16 @@ function ruleTable(): string {
 }
 
 function outputTable(): string {
-  const inFolders = baseOutputs.map(({ kind, title, named }) => [`\`${kind}\``, `\`${named}\``, title]);
-  const once = jobOutputs.map(({ kind, title, path }) => [`\`${kind}\``, `\`${path}\``, title]);
-  const documents = jobDocuments.map(({ kind, title, named }) => [`\`${kind}\``, `\`${named}\``, title]);
-  return table(["kind", "name", "what it is"], [...inFolders, ...documents, ...once]);
+  const named = [...baseOutputs, ...jobOutputs];
+  const grown = growingOutputs.map((output) => ({ ...output, named: output.path }));
+  const rows = [...named, ...grown].map(({ kind, title, named: name }) => [`\`${kind}\``, `\`${name}\``, title]);
+  return table(["kind", "name", "what it is"], rows);
+}
+
+/** Files of the tasks that write into a folder of their own. */
+function resultTable(): string {
+  const rows = [...budgetOutputs, ...surveyOutputs].map(({ scope, named, title }) => [scope, `\`${named}\``, title]);
+  return table(["of", "name", "what it is"], rows);
 }
 
 function jobRuleTable(): string {
@@ -99,6 +105,7 @@ function withTables(text: string): string {
     rules: ruleTable(),
     "job-rules": jobRuleTable(),
     outputs: outputTable(),
+    results: resultTable(),
     headings: headingTable(HEADINGS),
     "placement-headings": headingTable(PLACEMENT_HEADINGS),
     editions: editionTable(),

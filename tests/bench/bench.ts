@@ -6,8 +6,9 @@ import { join, resolve } from "node:path";
 import { createHTMLWindow } from "svgdom";
 import { startSha256 } from "../../src/cli/sha256.js";
 import type { BaseResult, BuildOptions, Inputs, OutputKind } from "../../src/index.js";
-import { buildInParts } from "../../src/index.js";
 import { readJob } from "../../src/job/index.js";
+import { openJob } from "../../src/tasks/open.js";
+import { makePackageInParts } from "../../src/tasks/package.js";
 import { measureAllFits } from "./fits.js";
 import { makeInputs, makeScheduleInputs } from "./jobs.js";
 import { measureLayout } from "./layout.js";
@@ -37,11 +38,12 @@ function options(outputs?: readonly OutputKind[]): BuildOptions {
 
 /** Builds a whole job from its text and returns what `take` makes of each base. */
 function run<T>(inputs: Inputs, outputs: readonly OutputKind[] | undefined, take: (base: BaseResult) => T): T[] {
-  const built = buildInParts(inputs, options(outputs));
-  if (built.job === null) throw new Error(JSON.stringify(built.findings.slice(0, 3)));
+  const opened = openJob(inputs, options(outputs));
+  if (!opened.ok) throw new Error(JSON.stringify(opened.findings.slice(0, 3)));
+  const built = makePackageInParts(opened.value, options(outputs));
   const taken: T[] = [];
   for (const base of built.bases) taken.push(take(base));
-  built.tail();
+  built.rest();
   return taken;
 }
 

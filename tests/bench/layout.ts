@@ -1,12 +1,13 @@
 /** The plan of 2,000 placements, and the search for look-alikes among 500 marks against trying every pair. */
 import { createHTMLWindow } from "svgdom";
 import type { BuildOptions, Inputs } from "../../src/index.js";
-import { buildInParts } from "../../src/index.js";
 import { readJob } from "../../src/job/index.js";
 import type { Base } from "../../src/job/model/job.js";
 import { findLookAlikes } from "../../src/orientation/index.js";
 import type { PlacedRod } from "../../src/rods/index.js";
 import { placeRods } from "../../src/rods/index.js";
+import { openJob } from "../../src/tasks/open.js";
+import { makePackageInParts } from "../../src/tasks/package.js";
 import { makePlateOutline } from "../../src/template/index.js";
 import { inches } from "../../src/units/index.js";
 import { makeInputs, withPlacements } from "./jobs.js";
@@ -18,17 +19,16 @@ const MARKS = 500;
 
 function runAll(inputs: Inputs, outputs: BuildOptions["outputs"]): number {
   const document = createHTMLWindow().document;
-  const built = buildInParts(inputs, {
-    date: "2026-11-24",
-    version: "bench",
-    document,
+  const opened = openJob(inputs, { date: "2026-11-24" });
+  if (!opened.ok) throw new Error(JSON.stringify(opened.findings.slice(0, 3)));
+  const built = makePackageInParts(opened.value, {
+    ...{ version: "bench", document },
     ...(outputs === undefined ? {} : { outputs }),
   });
-  if (built.job === null) throw new Error(JSON.stringify(built.findings.slice(0, 3)));
   let files = 0;
   for (const { files: made } of built.bases) files += made.length;
   for (const _ of built.documents) files += 1;
-  built.tail();
+  built.rest();
   return files;
 }
 

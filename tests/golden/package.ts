@@ -1,9 +1,9 @@
 /** A sample's package in memory, through the same loader and the same pipeline as the command line. */
 import { join } from "node:path";
-import { build } from "../../src/build.js";
 import { loadInputs } from "../../src/cli/load.js";
 import { processShell, readVersion } from "../../src/cli/shell.js";
 import { newDocument } from "../../src/cli/svg-document.js";
+import { build } from "../../src/tasks/build.js";
 
 type Package = ReadonlyMap<string, Buffer>;
 

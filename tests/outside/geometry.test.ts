@@ -30,7 +30,7 @@ import {
   span,
 } from "../../src/geometry/index.js";
 import type { Pattern } from "../../src/job/model/job.js";
-import { rodPositions } from "../../src/rods/index.js";
+import { rodPositions } from "../../src/patterns/index.js";
 import { inches, millimetres } from "../../src/units/index.js";
 
 const { booleans, geometries, measurements, primitives } = modeling;

@@ -7,7 +7,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { readCutFile } from "../../src/readers/dxf.js";
-import type { Summary, SummaryFile } from "../../src/summary.js";
+import type { Summary, SummaryFile } from "../../src/summary/model.js";
 import { checkCutFilesOutside, cutFilesInPackage, isReaderSkipped, readerNames } from "./readers/harness.js";
 import { overlappingTexts, textBoxes } from "./text-boxes.js";
 import { readWrittenSheet } from "./written-sheet.js";

@@ -4,12 +4,10 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { coordinateSystems, writeSettingOut } from "../../src/formats/setting-out-csv.js";
-import { settingOutPoints } from "../../src/formats/setting-out-points.js";
 import type { PlanSpec } from "../../src/job/model/plan.js";
-import { planToSite } from "../../src/plan/index.js";
+import { coordinateSystems, planToSite, settingOutPoints } from "../../src/plan/index.js";
 import { nanometres } from "../../src/units/length.js";
-import { controlPoint, placementAt, planJob } from "../setting-out-plan.js";
+import { controlPoint, placementAt, planJob, settingOutTexts } from "../setting-out-plan.js";
 import { isReaderSkipped } from "./readers/harness.js";
 
 /** Millimetres in the unit: NIST SP 811 (2008), B.6. */
@@ -60,7 +58,7 @@ describe.skipIf(isReaderSkipped("GDAL"))("GDAL", () => {
     if (transform === null) throw new Error("plan and site are tied");
     const [north, east] = order === "PNEZD" ? [2, 3] : [3, 2];
     for (const system of coordinateSystems(plan)) {
-      const { headed, bare } = writeSettingOut(plan, system);
+      const { headed, bare } = settingOutTexts(plan, system);
       const wanted = settingOutPoints(plan).flatMap(({ name, plan: at, given, elevation }) => {
         const local = at && { northing: at.y * 1e6, easting: at.x * 1e6 };
         const place = system === "local" ? local : (given ?? (at && planToSite(transform, at)));

@@ -1,15 +1,9 @@
 /** Invariants of patterns and plates: order of rows, moves, mirrors; automatic sizes; marks. */
+
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Point } from "../../src/geometry/index.js";
-import {
-  containsPoint,
-  measureArea,
-  strokeDistance,
-  twiceDepthInside,
-  twiceEdgeWeb,
-  twiceWeb,
-} from "../../src/geometry/index.js";
+import { containsPoint, measureArea, twiceDepthInside, twiceEdgeWeb, twiceWeb } from "../../src/geometry/index.js";
 import type { Base, Corner, Offset, Pattern, TemplateSpec } from "../../src/job/model/job.js";
 import { given } from "../../src/job/model/job.js";
 import { clockwiseFromNorthWest, placeRods } from "../../src/rods/index.js";
@@ -17,6 +11,7 @@ import type { Plate } from "../../src/template/index.js";
 import { makePlate, measurePlate } from "../../src/template/index.js";
 import { inches, nanometres } from "../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../fixture.js";
+import { strokeDistance } from "../strokes.js";
 
 /** Lengths on the inch grid to 1/64: every other one is an odd number of nanometres. */
 const inchGrid = (least: number, most: number) =>

@@ -1,7 +1,6 @@
 /** Surveys for any input: own setting-out files, rigid motions, bigger holes, and a search that shares nothing with the fit. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { writeSettingOut } from "../../src/formats/setting-out-csv.js";
 import { surveyUnitName } from "../../src/formats/survey-unit-name.js";
 import { given } from "../../src/job/model/job.js";
 import type { PlanSpec } from "../../src/job/model/plan.js";
@@ -11,7 +10,7 @@ import { surveyJob } from "../../src/survey/index.js";
 import { SURVEY_UNITS } from "../../src/units/index.js";
 import { inches, nanometres } from "../../src/units/length.js";
 import { baseFixture, groupFixture } from "../fixture.js";
-import { placementAt } from "../setting-out-plan.js";
+import { placementAt, settingOutTexts } from "../setting-out-plan.js";
 import { mm, surveyCase, surveyOf, TERMS } from "../survey-case.js";
 
 const RUNS = { numRuns: 60 } as const;
@@ -61,7 +60,7 @@ describe("a file of setting-out, given back as it is", () => {
     "fits with the clearance to spare and without errors: $system $order $unit, heading $headed",
     ({ unit, order, system, headed }) => {
       const planned = surveyCase({ ...site, settingOut: { order, unit } });
-      const texts = writeSettingOut(planned.plan, system);
+      const texts = settingOutTexts(planned.plan, system);
       const name = `24-118_rev-B_${system}_${order}_${surveyUnitName(unit)}.csv`;
       const points = readPoints(headed ? texts.headed : texts.bare, name, { unit: null, order: null, jobOrder: null });
       if (!points.ok) throw new Error(points.findings.map(({ message }) => message).join("; "));

@@ -1,6 +1,6 @@
 /** Every cut file is read back before it is delivered: a writer that writes another plate than its own stops the build. */
 import { beforeEach, expect, it, vi } from "vitest";
-import { ProgramFault } from "../../src/build.js";
+import { ProgramFault } from "../../src/diagnostics/program-fault.js";
 import type { writeR12Dxf } from "../../src/formats/cut-dxf-r12.js";
 import type { Plate } from "../../src/template/model.js";
 import { buildDelivered, inputsWith, STEEL, usBase } from "../delivered.js";

@@ -1,11 +1,10 @@
 /** The base plate turned by quarters over rods that stand right: a column is welded to it, so it is never turned over. */
 import type { Point } from "../../geometry/index.js";
-import { span, turn, twiceToLattice } from "../../geometry/index.js";
+import { pointAt, span, turn, twiceToLattice } from "../../geometry/index.js";
 import type { ColumnShape } from "../../job/model/job.js";
 import type { DropsOn, WrongPlacement } from "../../orientation/model.js";
 import type { CheckContext } from "../model.js";
 import type { Words } from "../words.js";
-import { pointOf } from "./measure.js";
 
 /** A quarter turn of the base plate. `same`: the column then stands as it should; else `how` says what is wrong with it. */
 export interface BasePlateTurn {
@@ -29,7 +28,7 @@ export function turnedBasePlates({ base, plate }: CheckContext): readonly BasePl
 
 function turned(degrees: number, { dropsOn }: WrongPlacement, column: ColumnShape | null): BasePlateTurn {
   const axes = column === null || isSameTurned(column, degrees);
-  const offTwice = column === null ? 0 : columnOff(degrees, dropsOn, pointOf(column.at));
+  const offTwice = column === null ? 0 : columnOff(degrees, dropsOn, pointAt(column.at.x, column.at.y));
   const how = (say: Words) => {
     const off = `column ${say.twice(offTwice)} off its place`;
     if (axes) return off;

@@ -4,7 +4,7 @@ import type { CheckContext, RuleResult } from "../model.js";
 import { compare } from "../results.js";
 import { wordsIn } from "../words.js";
 
-export const CORNER_CLAUSE = "smallest inside corner";
+const CORNER_CLAUSE = "smallest inside corner";
 
 /** The row of a contour's smallest inside corner (its radius; 0 when sharp); none where the contour has no such corner. */
 export function cornerRow({ job }: CheckContext, subject: string, radius: number | null): readonly RuleResult[] {

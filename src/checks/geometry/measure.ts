@@ -18,40 +18,25 @@ import {
 import type { ColumnShape, Offset, PlanShape } from "../../job/model/job.js";
 import { roundSymmetric } from "../../units/index.js";
 
-/** Twice the distance between two points. */
-export function twiceBetween(a: Point, b: Point): number {
-  return twiceDistanceBetweenPoints(a, b);
-}
-
-/** Twice the distance from a point to the contour around it; negative outside. */
-export function twiceInside(at: Point, contour: Contour): number {
-  return twiceDepthInside(at, contour);
-}
-
 /** Twice the distance from a point to a contour beside it; negative inside. */
 export function twiceOutside(at: Point, contour: Contour): number {
   return -twiceDepthInside(at, contour) || 0;
 }
 
-/** The point of an exact offset. */
-export function pointOf({ x, y }: Offset): Point {
-  return pointAt(x, y);
-}
-
 /** A plate's or pier's contour, `at` its own centre. */
 export function planContour(shape: PlanShape, at: Offset): Contour {
   return shape.kind === "circle"
-    ? circle(pointOf(at), shape.diameter)
-    : rectangle(pointOf(at), shape.x, shape.y, shape.corner);
+    ? circle(pointAt(at.x, at.y), shape.diameter)
+    : rectangle(pointAt(at.x, at.y), shape.x, shape.y, shape.corner);
 }
 
 /** A column's outline in plan; fillets of a rolled shape are not drawn. */
 export function columnContour(column: ColumnShape): Contour {
   switch (column.kind) {
     case "pipe":
-      return circle(pointOf(column.at), column.diameter);
+      return circle(pointAt(column.at.x, column.at.y), column.diameter);
     case "tube":
-      return rectangle(pointOf(column.at), column.x, column.y);
+      return rectangle(pointAt(column.at.x, column.at.y), column.x, column.y);
     case "wide flange":
       return polygon(flangePoints(column).map(([x, y]) => pointInNanometres(column.at.x + x, column.at.y + y)));
   }
@@ -81,8 +66,8 @@ export function twiceExtent(contour: Contour): Extent {
 
 /** Twice how far the farthest point of a contour lies from `at`. */
 export function twiceFarthest(contour: Contour, at: Offset): number {
-  const from = pointOf(at);
-  if (contour.kind === "circle") return twiceBetween(from, contour.center) + contour.diameter;
+  const from = pointAt(at.x, at.y);
+  if (contour.kind === "circle") return twiceDistanceBetweenPoints(from, contour.center) + contour.diameter;
   return Math.max(...contour.segments.map((segment) => twiceToLattice(farthestOn(segment, from))));
 }
 
@@ -103,7 +88,7 @@ export function twiceRoundBearing(
   at: Offset,
   form: number,
 ): number {
-  const offset = twiceBetween(plate.center, pointOf(at));
+  const offset = twiceDistanceBetweenPoints(plate.center, pointAt(at.x, at.y));
   return roundSymmetric(legOf(plate.diameter, offset)) - form;
 }
 

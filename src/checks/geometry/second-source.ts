@@ -1,9 +1,10 @@
 /** The holes of the base plate's second source laid on the rods of the base. */
+
 import type { Point } from "../../geometry/index.js";
+import { pointAt } from "../../geometry/index.js";
 import type { BasePlate, SecondSourceHole } from "../../job/model/job.js";
 import { millimetres, NM_PER_MM, nanometres } from "../../units/length.js";
 import type { RodHole } from "../rods.js";
-import { pointOf } from "./measure.js";
 
 /**
  * How far a hole of a file may be off: half a thousandth of an inch, the rounding of a drawing in inches to three decimals.
@@ -34,7 +35,7 @@ export function placeSource(
   { patternOrigin }: BasePlate,
   rods: readonly RodHole[],
 ): PlacedSource {
-  const drawn = holes.map((hole, index) => ({ ...hole, tag: `BP${index + 1}`, center: pointOf(hole.at) }));
+  const drawn = holes.map((hole, index) => ({ ...hole, tag: `BP${index + 1}`, center: pointAt(hole.at.x, hole.at.y) }));
   if (patternOrigin === "as listed") return { holes: drawn, leftOut: [], remedy: "" };
   const sized = drawn.filter((hole) => hasSizeOf(hole, rods));
   const used = sized.length > 0 ? sized : drawn;

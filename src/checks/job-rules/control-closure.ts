@@ -1,4 +1,4 @@
-import { NM_PER_MM, roundSymmetric } from "../../units/index.js";
+import { NM_PER_MM, roundSymmetric, surveyMillimetres } from "../../units/index.js";
 import type { ControlTie } from "../control-ties.js";
 import { controlTies, noControl } from "../control-ties.js";
 import { PLAN } from "../geometry/placed.js";
@@ -52,10 +52,13 @@ function metres(nm: number): string {
   return (nm / NM_PER_MM / 1000).toFixed(3);
 }
 
+/** A foot in metres. */
+const FOOT = surveyMillimetres("ft") / surveyMillimetres("m");
+
 /** Ratios that a wrong unit makes. */
 const SLIPS: readonly (readonly [number, string])[] = [
-  [1 / 0.3048, "metres where feet are meant"],
-  [0.3048, "feet where metres are meant"],
+  [1 / FOOT, "metres where feet are meant"],
+  [FOOT, "feet where metres are meant"],
   [12, "feet where inches are meant"],
   [1 / 12, "inches where feet are meant"],
   [25.4, "inches where millimetres are meant"],

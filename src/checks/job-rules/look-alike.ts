@@ -1,17 +1,11 @@
-import type { Given, Job } from "../../job/model/job.js";
-import { given } from "../../job/model/job.js";
 import type { LookAlike, SameTemplates } from "../../orientation/index.js";
 import { findLookAlikes } from "../../orientation/index.js";
 import type { Length } from "../../units/index.js";
-import { inches } from "../../units/index.js";
 import type { JobRule } from "../job-model.js";
 import type { RuleResult } from "../model.js";
 import { compare, compareCounts, notApplicable } from "../results.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
-
-/** Rods off by less than this are set wrong without anyone noticing. */
-const NOTICED = given<Length>(inches(1), "default");
 
 /** Marks whose patterns nearly agree under any way round, so that one template can be taken for another; and those that are one. */
 export const lookAlike: JobRule = {
@@ -20,11 +14,11 @@ export const lookAlike: JobRule = {
     "rod error of a template set for another mark, in its nearest way round >= the job's value; equal templates are one",
   severity: "advise",
   measured: "the rod error of a template set for another mark",
-  clause: ({ job }) => `site.lookAlike: ${limitOf(job).from}`,
+  clause: ({ job }) => `lookAlike: ${job.lookAlike.from}`,
   edition: () => "job",
   check({ job, bases }) {
     if (bases.length < 2) return [notApplicable("marks", "the job has one mark")];
-    const limit = limitOf(job).value;
+    const limit = job.lookAlike.value;
     const say = wordsIn(job.unit);
     const { same, near } = findLookAlikes(bases, limit);
     const rows = [...nearRows(near, limit, say), ...same.map(sameRow)];
@@ -32,10 +26,6 @@ export const lookAlike: JobRule = {
     return [compareCounts("marks", 0, "<=", 0, `no two patterns come within ${say.length(limit)} of each other`)];
   },
 };
-
-function limitOf({ plan }: Job): Given<Length> {
-  return plan !== null && plan.lookAlike.kind === "given" ? plan.lookAlike : NOTICED;
-}
 
 /** At most this many pairs are listed, those with the least error; how many more there are is a row of its own. */
 const MOST_PAIRS = 1000;

@@ -1,6 +1,7 @@
 import type { Contour } from "../../geometry/index.js";
+import { twiceDepthInside } from "../../geometry/index.js";
 import { leastEdge } from "../edges.js";
-import { planContour, twiceInside } from "../geometry/measure.js";
+import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking, notTabulated } from "../results.js";
 import type { RodHole } from "../rods.js";
@@ -32,5 +33,5 @@ function edge(
   const say = wordsIn(job.unit);
   const least = leastEdge(job.editions.edges, rod.size, diameter, needs.values.hole, say);
   if (!least.found) return notTabulated(tag, least.what, least.nearest);
-  return compare(tag, twiceInside(center, plan), ">=", least.twice, least.note, { clause: least.clause });
+  return compare(tag, twiceDepthInside(center, plan), ">=", least.twice, least.note, { clause: least.clause });
 }

@@ -1,6 +1,6 @@
+import { twiceDistanceBetweenPoints } from "../../geometry/index.js";
 import type { Input, Missing, Nut } from "../../job/model/job.js";
 import type { Length } from "../../units/index.js";
-import { twiceBetween } from "../geometry/measure.js";
 import { governingPairs } from "../geometry/pairs.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, lacking, notApplicable } from "../results.js";
@@ -32,7 +32,10 @@ interface Fitted {
 function nutRows(context: CheckContext, rods: readonly RodHole[]): readonly RuleResult[] {
   const fitted = rods.flatMap((hole) => (hole.rod.nut.kind === "given" ? [{ hole, nut: hole.rod.nut.value }] : []));
   const limit = (a: Fitted, b: Fitted) => nutLimit(context, a, b);
-  const pairs = governingPairs(fitted, (a, b) => twiceBetween(a.hole.center, b.hole.center) - limit(a, b));
+  const pairs = governingPairs(
+    fitted,
+    (a, b) => twiceDistanceBetweenPoints(a.hole.center, b.hole.center) - limit(a, b),
+  );
   return [
     ...lackingOf(rods, "nut"),
     ...pairs.map(({ first, second }) => nutPair(context, first, second, limit(first, second))),
@@ -48,7 +51,13 @@ function nutPair({ job }: CheckContext, a: Fitted, b: Fitted, limit: number): Ru
   const say = wordsIn(job.unit);
   const nuts = `nuts (${say.length(a.nut.acrossCorners)} + ${say.length(b.nut.acrossCorners)}) / 2`;
   const note = `${nuts} + mean play ${say.twice(playOf(a.hole) + playOf(b.hole))} + gap ${say.length(job.shop.nutGap.value)}`;
-  return compare(`${a.hole.tag}-${b.hole.tag}`, twiceBetween(a.hole.center, b.hole.center), ">=", limit, note);
+  return compare(
+    `${a.hole.tag}-${b.hole.tag}`,
+    twiceDistanceBetweenPoints(a.hole.center, b.hole.center),
+    ">=",
+    limit,
+    note,
+  );
 }
 
 interface Turned extends Fitted {
@@ -62,7 +71,10 @@ function wrenchRows(context: CheckContext, rods: readonly RodHole[]): readonly R
       ? [{ hole, nut: nut.value, room: wrenchRoom.value }]
       : [];
   });
-  const pairs = governingPairs(turned, (a, b) => twiceBetween(a.hole.center, b.hole.center) - wrenchLimit(a, b));
+  const pairs = governingPairs(
+    turned,
+    (a, b) => twiceDistanceBetweenPoints(a.hole.center, b.hole.center) - wrenchLimit(a, b),
+  );
   return [...lackingOf(rods, "wrenchRoom"), ...pairs.map(({ first, second }) => wrenchPair(context, first, second))];
 }
 
@@ -78,7 +90,7 @@ function wrenchPair({ job }: CheckContext, a: Turned, b: Turned): RuleResult {
   const note =
     `wrench room ${say.length(turned.room)} on ${turned.hole.tag} beside nut ${say.length(beside.nut.acrossCorners)} of ` +
     `${beside.hole.tag}, both / 2, + mean play ${say.twice(playOf(a.hole) + playOf(b.hole))}`;
-  const spacing = twiceBetween(a.hole.center, b.hole.center);
+  const spacing = twiceDistanceBetweenPoints(a.hole.center, b.hole.center);
   const clause = "(wrench room + G)/2 + mean play <= s";
   return compare(`${a.hole.tag}-${b.hole.tag}`, spacing, ">=", wrenchLimit(a, b), note, { clause });
 }

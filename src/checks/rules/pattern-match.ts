@@ -1,5 +1,5 @@
 import type { Point } from "../../geometry/index.js";
-import { twiceBetween } from "../geometry/measure.js";
+import { twiceDistanceBetweenPoints } from "../../geometry/index.js";
 import { FILE_ROUNDING, type PlacedHole, type PlacedSource, placeSource } from "../geometry/second-source.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, compareCounts, lacking, notChecked } from "../results.js";
@@ -50,7 +50,7 @@ interface Found<T> {
 /** The first of the nearest; the list is not empty. */
 function nearestOf<T extends Spot>(spot: Spot, others: readonly T[]): Found<T> {
   return others
-    .map((found): Found<T> => ({ found, twice: twiceBetween(spot.center, found.center) }))
+    .map((found): Found<T> => ({ found, twice: twiceDistanceBetweenPoints(spot.center, found.center) }))
     .reduce((least, other) => (other.twice < least.twice ? other : least));
 }
 

@@ -1,8 +1,8 @@
 import type { Input } from "../../job/model/job.js";
 import { given } from "../../job/model/job.js";
-import { findElevation } from "../../standards/index.js";
+import { extraThread, findElevation } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
-import { nanometres } from "../../units/index.js";
+import { formatWithUnit, nanometres } from "../../units/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
@@ -80,7 +80,7 @@ function threadText({ base }: CheckContext, { rod }: RodHole, stack: Stack, say:
   const toLevelling = stack.washer + stack.plate + stack.template + stack.washer + stack.nut;
   const spare = rod.threadLength.value - (nuts ? toPlate + toLevelling : toPlate);
   const said = spare < 0 ? `${say.length(-spare)} short of what is needed` : `${say.length(spare)} more than needed`;
-  return `; thread ${said}, Design Guide 1 advises 3 in more`;
+  return `; thread ${said}, Design Guide 1 advises ${formatWithUnit(extraThread.value, "in")} more`;
 }
 
 function setLow(context: CheckContext, rodHole: RodHole): RuleResult {

@@ -1,11 +1,12 @@
+import { acrossCorners, twiceDepthInside } from "../../geometry/index.js";
 import type { Bottom, Exposure, Input, Nut } from "../../job/model/job.js";
 import { findCover, findSpacing } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
-import { planContour, twiceInside } from "../geometry/measure.js";
+import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking, notApplicable, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
-import { rodHoles, turnedCornerTwice } from "../rods.js";
+import { rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
 
 /** Cover of concrete to the rod and to what anchors it, sideways and below; 6 d to the edge when torqued. */
@@ -22,7 +23,7 @@ export const rodCover: Rule = {
     const rods = rodHoles(context);
     if (shape.kind === "missing") return rods.map(({ tag }) => lacking(tag, [shape]));
     const pier = planContour(shape.value, at);
-    const placed = rods.map((rod) => ({ ...rod, toEdge: twiceInside(rod.center, pier) }));
+    const placed = rods.map((rod) => ({ ...rod, toEdge: twiceDepthInside(rod.center, pier) }));
     return [besideRod, besideBottom, belowRod, torquedEdge].flatMap((row) => placed.map((rod) => row(context, rod)));
   },
 };
@@ -94,7 +95,7 @@ function reachOf(bottom: Bottom, nut: Nut | null): Reach {
     case "plate":
       return bottom.shape === "round"
         ? { across: bottom.size, name: "half the plate" }
-        : { across: turnedCornerTwice(bottom.size), name: "half the plate corner to corner" };
+        : { across: acrossCorners(bottom.size), name: "half the plate corner to corner" };
     case "hook":
       return { across: 2 * bottom.reach, name: "reach of the hook" };
   }

@@ -1,5 +1,5 @@
+import { twiceDistanceBetweenPoints } from "../../geometry/index.js";
 import { findSpacing } from "../../standards/index.js";
-import { twiceBetween } from "../geometry/measure.js";
 import { governingPairs } from "../geometry/pairs.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, lacking, notApplicable, notChecked } from "../results.js";
@@ -34,7 +34,7 @@ interface Factors {
 function spacings(context: CheckContext, rods: readonly RodHole[], factors: Factors): readonly RuleResult[] {
   const pairs = governingPairs(
     rods,
-    (a, b) => twiceBetween(a.center, b.center) - 2 * factorOf(a, b, factors) * larger(a, b),
+    (a, b) => twiceDistanceBetweenPoints(a.center, b.center) - 2 * factorOf(a, b, factors) * larger(a, b),
   );
   return pairs.map(({ first, second }) => spacing(context, first, second, factors));
 }
@@ -58,7 +58,7 @@ function isKnownTorqued({ rod }: RodHole): boolean {
 
 function spacing({ job }: CheckContext, a: RodHole, b: RodHole, factors: Factors): RuleResult {
   const subject = `${a.tag}-${b.tag}`;
-  const twice = twiceBetween(a.center, b.center);
+  const twice = twiceDistanceBetweenPoints(a.center, b.center);
   const say = wordsIn(job.unit);
   const held = (factor: number, why: string) =>
     compare(subject, twice, ">=", 2 * factor * larger(a, b), `${factor} x rod ${say.length(larger(a, b))}, ${why}`);

@@ -1,10 +1,12 @@
+import { twiceDepthInside } from "../../geometry/index.js";
 import type { Washer } from "../../job/model/job.js";
 import { given } from "../../job/model/job.js";
-import { twiceInside, twiceOutside } from "../geometry/measure.js";
+import { sweptAcross } from "../../template/reach.js";
+import { twiceOutside } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking } from "../results.js";
 import type { RodHole } from "../rods.js";
-import { isOverCastRods, notForSettingPlate, perRod, playOf, turnedCornerTwice } from "../rods.js";
+import { isOverCastRods, notForSettingPlate, perRod, playOf } from "../rods.js";
 import { wordsIn } from "../words.js";
 
 /** Nut or washer on the template, moved by the radial play, stays on the plate and off the opening. */
@@ -41,13 +43,13 @@ function seat(context: CheckContext, rodHole: RodHole): RuleResult {
 function widest(acrossCorners: number, washer: Washer | null): Seat {
   const nut: Seat = { across: acrossCorners, name: "nut across corners" };
   if (washer === null) return nut;
-  const across = washer.shape === "square" ? turnedCornerTwice(washer.size) : washer.size;
+  const across = sweptAcross(washer);
   const name = washer.shape === "square" ? "corner to corner of the square washer" : "washer";
   return across > nut.across ? { across, name } : nut;
 }
 
 function nearest({ plate }: CheckContext, rodHole: RodHole): { readonly to: string; readonly twice: number } {
-  const edge = { to: "the edge", twice: twiceInside(rodHole.center, plate.region.outer) };
+  const edge = { to: "the edge", twice: twiceDepthInside(rodHole.center, plate.region.outer) };
   return plate.holes.reduce((least, hole) => {
     if (hole.role !== "opening") return least;
     const twice = twiceOutside(rodHole.center, hole.contour);

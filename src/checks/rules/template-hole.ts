@@ -1,4 +1,5 @@
-import type { Given, Input } from "../../job/model/job.js";
+import { baseHoleOf } from "../../job/model/base-hole.js";
+import type { Given } from "../../job/model/job.js";
 import type { Length } from "../../units/index.js";
 import { cutLoss } from "../cutting.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
@@ -25,7 +26,7 @@ export const templateHole: Rule = {
 };
 
 function againstTable(context: CheckContext, rod: RodHole): RuleResult {
-  const table = tableHole(context, rod);
+  const table = isOverCastRods(context) ? baseHoleOf(rod.group, { orTable: true }) : rod.group.tableHole;
   if (table.kind === "missing") return lacking(rod.tag, [table]);
   const say = wordsIn(context.job.unit);
   const [hole, asked] = [say.length(rod.hole), say.length(table.value)];
@@ -34,12 +35,6 @@ function againstTable(context: CheckContext, rod: RodHole): RuleResult {
       ? `${hole} for rod ${rod.rod.size}: ${table.from}`
       : `${hole} (${rod.group.hole.from}) departs from ${asked} (${table.from}) for rod ${rod.rod.size}`;
   return compare(rod.tag, 2 * rod.hole, "=", 2 * table.value, note);
-}
-
-/** A plate set over cast rods takes the base plate's hole: the job's, else the table's. */
-function tableHole(context: CheckContext, { group }: RodHole): Input<Length> {
-  if (!isOverCastRods(context)) return group.tableHole;
-  return group.baseHole.kind === "given" ? group.baseHole : group.tableBaseHole;
 }
 
 function asCut(context: CheckContext, rod: RodHole): RuleResult {

@@ -1,12 +1,14 @@
+import { largestSettingPlate } from "../../standards/index.js";
+import { formatWithUnit } from "../../units/index.js";
 import { twiceExtent } from "../geometry/measure.js";
 import type { Rule } from "../model.js";
 import { compare, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
-/** Steel plates with a side over 24 in tend to warp. */
+/** Large steel plates tend to warp. */
 export const templateSize: Rule = {
   id: "template-size",
-  title: "largest side of a steel template <= 24 in, beyond which it tends to warp",
+  title: `largest side of a steel template <= ${formatWithUnit(largestSettingPlate.value, "in")}, beyond which it tends to warp`,
   severity: "advise",
   measured: "the largest side of the template",
   clause: () => "largest side before a plate tends to warp",

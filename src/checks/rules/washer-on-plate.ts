@@ -1,10 +1,11 @@
 import type { Contour } from "../../geometry/index.js";
+import { acrossCorners, twiceDepthInside } from "../../geometry/index.js";
 import type { Washer } from "../../job/model/job.js";
-import { planContour, twiceInside } from "../geometry/measure.js";
+import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking } from "../results.js";
 import type { RodHole } from "../rods.js";
-import { holeAndWasher, perRod, turnedCornerTwice, washerText } from "../rods.js";
+import { holeAndWasher, perRod, washerText } from "../rods.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -32,7 +33,7 @@ function onPlate(
   if (!needs.all || plan === null) return lacking(tag, needs.all ? [] : needs.missing);
   const { hole, washer } = needs.values;
   const say = wordsIn(job.unit);
-  const twice = twiceInside(center, plan);
+  const twice = twiceDepthInside(center, plan);
   const reach = `${washerText(washer, say.length)} / 2 + (${say.length(hole)} - ${say.length(diameter)}) / 2`;
   const note = `${reach} against edge distance ${say.twice(twice)}${corner(washer, hole - diameter, twice, say)}`;
   return compare(tag, twice, ">=", washer.size + hole - diameter, note);
@@ -41,7 +42,7 @@ function onPlate(
 /** What the corner of a square washer does when it turns; reported, not held. */
 function corner(washer: Washer, play: number, edge: number, say: Words): string {
   if (washer.shape === "round") return "";
-  const reach = turnedCornerTwice(washer.size) + play;
+  const reach = acrossCorners(washer.size) + play;
   const verb = reach <= edge ? "stays on the plate" : "overhangs it";
   return `; turned, its corner reaches ${say.twice(reach)} and ${verb}`;
 }

@@ -1,11 +1,12 @@
 import type { Contour } from "../../geometry/index.js";
+import { acrossCorners, twiceDistanceBetweenPoints } from "../../geometry/index.js";
 import type { Washer } from "../../job/model/job.js";
-import { columnContour, twiceBetween, twiceOutside } from "../geometry/measure.js";
+import { columnContour, twiceOutside } from "../geometry/measure.js";
 import { governingPairs } from "../geometry/pairs.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
-import { holeAndWasher, rodHoles, turnedCornerTwice, washerText } from "../rods.js";
+import { holeAndWasher, rodHoles, washerText } from "../rods.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -50,11 +51,11 @@ function pairRows(
   if (rods.length < 2) return [notApplicable("plate", "one rod has no neighbour")];
   const say = wordsIn(job.unit);
   const limit = (a: Washered, b: Washered) => a.washer.size + b.washer.size + a.basePlay + b.basePlay;
-  const pairs = governingPairs(washered, (a, b) => twiceBetween(a.center, b.center) - limit(a, b));
+  const pairs = governingPairs(washered, (a, b) => twiceDistanceBetweenPoints(a.center, b.center) - limit(a, b));
   return pairs.map(({ first: a, second: b }) => {
     const washers = `washers (${say.length(a.washer.size)} + ${say.length(b.washer.size)}) / 2`;
     const note = `${washers} + play (${say.length(a.basePlay)} + ${say.length(b.basePlay)}) / 2`;
-    return compare(`${a.tag}-${b.tag}`, twiceBetween(a.center, b.center), ">=", limit(a, b), note);
+    return compare(`${a.tag}-${b.tag}`, twiceDistanceBetweenPoints(a.center, b.center), ">=", limit(a, b), note);
   });
 }
 
@@ -77,6 +78,6 @@ function besideColumn({ tag, washer, basePlay, center }: Washered, column: Conto
 
 function corner(washer: Washer, play: number, distance: number, say: Words): string {
   if (washer.shape === "round") return "";
-  const reach = turnedCornerTwice(washer.size) + play;
+  const reach = acrossCorners(washer.size) + play;
   return `; turned, its corner reaches ${say.twice(reach)}${reach > distance ? " and meets the column" : ""}`;
 }

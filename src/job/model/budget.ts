@@ -8,6 +8,7 @@ export interface Lean {
   readonly per: Length;
 }
 
+/** How the base plate may move over the rods: shifted and turned, only shifted, or held in its place. */
 export type PlateFreedom = "held" | "shifted" | "free";
 
 /** Reaches are radii; with a square zone those of `placing` and `setting` hold along each axis. */

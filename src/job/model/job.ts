@@ -3,30 +3,32 @@
  * no optionals left: a value that nobody gave and no table holds is `Missing`, and becomes a not-checked row, never a guess.
  */
 import type { Place } from "../../diagnostics/finding.js";
+import type { Pattern } from "../../patterns/index.js";
+import type { EditionKind, EditionOf, Exposure, ThreadSeries } from "../../standards/index.js";
 import type { Length, Unit } from "../../units/length.js";
 import type { BudgetSpec } from "./budget.js";
 import type { PlanSpec } from "./plan.js";
 import type { SurveySpec } from "./survey.js";
 import type { Given, Input, Offset } from "./values.js";
 
+export type { CircleStart, Pattern } from "../../patterns/index.js";
+export type { Exposure } from "../../standards/index.js";
 export type { Given, Input, Missing, Offset } from "./values.js";
-export { given, missing } from "./values.js";
+export { given, missing, optional } from "./values.js";
 
+/** Only a released job may be cut; sheets and files of the others say so. */
 export type JobStatus = "preliminary" | "for approval" | "released";
+/** Each stands for named editions; a job may choose them one by one. */
 export type RuleSet = "us" | "metric";
+/** What a failed rule does: `stop` holds the base back, `ask` is a question for the engineer of record, `advise` a note. */
 export type Severity = "stop" | "ask" | "advise";
 
-/** The named editions that every sheet prints. Values are the printed names, keys of the tables in `standards`. */
-export interface Editions {
+/** The named editions that every sheet prints, one a kind: the printed names, by which `standards` looks up. */
+export interface Editions extends Readonly<{ [Kind in EditionKind]: EditionOf<Kind> }> {
   readonly set: RuleSet;
-  /** Template-hole rule. */
-  readonly templateHoles: string;
-  readonly baseHoles: string;
-  readonly placing: string;
-  readonly edges: string;
-  readonly concrete: string;
 }
 
+/** A whole job: its head, its shop, its bases, and where they stand. */
 export interface Job {
   readonly number: string;
   readonly title: string;
@@ -57,7 +59,7 @@ export interface Job {
   readonly budget: BudgetSpec;
   /** What is known of the survey of the rods as built. */
   readonly survey: SurveySpec;
-  /** Largest rod error at which two patterns still look alike. */
+  /** Rods that a template of another mark would set off by less than this are set wrong without anyone noticing. */
   readonly lookAlike: Given<Length>;
 }
 
@@ -76,6 +78,7 @@ export interface Answer {
   readonly value: Input<number>;
 }
 
+/** How holes are made; `drill`: by a drill list, without a cut file. */
 export type CuttingProcess = "plasma" | "laser" | "oxyfuel" | "waterjet" | "drill";
 
 /** How a shop cuts and what it asks for: values of the shop, not of a code. */
@@ -125,6 +128,7 @@ export interface Density {
   readonly unit: "lb/ft3" | "kg/m3";
 }
 
+/** How a shop puts marks on a plate. */
 export interface MarkingShop {
   /** scribe: strokes go on the cut file's mark layer. paint: they are drawn on the sheet only. */
   readonly how: "scribe" | "paint" | "none";
@@ -135,6 +139,7 @@ export interface MarkingShop {
   readonly clearance: Length;
 }
 
+/** How a shop wants its cut files: names of layers, and where 0,0 is. */
 export interface CutFileShop {
   readonly layers: {
     readonly outline: string;
@@ -146,8 +151,10 @@ export interface CutFileShop {
   readonly origin: "lower left" | "working point";
 }
 
+/** What stands on the base; a post is exempt from the least rod count. */
 export type Member = "column" | "post";
 
+/** One type of column base, in its own axes: x right, y up, seen from above, origin at the working point. */
 export interface Base {
   /** Where the base stands in the input, for findings of later stages. */
   readonly place: Place;
@@ -166,33 +173,6 @@ export interface Base {
   readonly template: TemplateSpec;
 }
 
-export type Pattern =
-  | {
-      readonly kind: "rectangle";
-      readonly x: Length;
-      readonly y: Length;
-      readonly nx: number;
-      readonly ny: number;
-      readonly perimeter: boolean;
-    }
-  | {
-      readonly kind: "lines";
-      readonly x: readonly Length[];
-      readonly y: readonly Length[];
-      readonly perimeter: boolean;
-    }
-  | { readonly kind: "circle"; readonly diameter: Length; readonly count: number; readonly start: CircleStart }
-  | { readonly kind: "points"; readonly at: readonly Offset[] };
-
-/**
- * `degrees`: the first rod's angle, counter-clockwise from +x. `on-axis`: the first rod on +x. `straddle`: the two
- * nearest rods lie half a pitch to either side of +x.
- */
-export type CircleStart =
-  | { readonly kind: "degrees"; readonly degrees: number }
-  | { readonly kind: "straddle" }
-  | { readonly kind: "on-axis" };
-
 /** Rods of one size and specification on one plate. A base without `groups` has one, lettered A. */
 export interface RodGroup {
   readonly letter: string;
@@ -208,11 +188,12 @@ export interface RodGroup {
   readonly washer: Input<Washer>;
 }
 
+/** One size and specification of rod. */
 export interface Rod {
   /** As printed: `1-1/4` or `M30`. */
   readonly size: string;
   readonly diameter: Length;
-  readonly thread: string;
+  readonly thread: ThreadSeries;
   readonly grade: Input<string>;
   readonly finish: Input<"plain" | "galvanized">;
   /** Growth of the diameter by zinc, upper value; zero for a plain rod. */
@@ -232,10 +213,9 @@ export interface Rod {
   readonly stickOut: Input<Length>;
 }
 
+/** A nut by its largest figures. */
 export interface Nut {
   readonly kind: "hex" | "heavy hex";
-  /** Across flats and corners, and height: the maxima. */
-  readonly acrossFlats: Length;
   readonly acrossCorners: Length;
   readonly height: Length;
 }
@@ -258,6 +238,7 @@ export type PlanShape =
   | { readonly kind: "rectangle"; readonly x: Length; readonly y: Length; readonly corner: Corner }
   | { readonly kind: "circle"; readonly diameter: Length };
 
+/** The plate welded to the column; `at` is its centre. */
 export interface BasePlate {
   readonly shape: Input<PlanShape>;
   readonly at: Offset;
@@ -271,11 +252,13 @@ export interface BasePlate {
 /** as listed: in the job, exact. any, working point: a drawing, with the rounding of its figures. */
 export type PatternOrigin = "as listed" | "any" | "working point";
 
+/** A hole of the base plate as another source has it, in the base's axes. */
 export interface SecondSourceHole {
   readonly at: Offset;
   readonly diameter: Input<Length>;
 }
 
+/** The column in plan; `at` is its centre. */
 export type ColumnShape =
   | {
       readonly kind: "wide flange";
@@ -290,9 +273,7 @@ export type ColumnShape =
   | { readonly kind: "tube"; readonly x: Length; readonly y: Length; readonly at: Offset }
   | { readonly kind: "pipe"; readonly diameter: Length; readonly at: Offset };
 
-/** ACI 318-19 Table 20.5.1.3.1: against ground; exposed to weather or ground; not exposed. */
-export type Exposure = "against ground" | "exposed" | "not exposed";
-
+/** The pier or footing under the base; `at` is its centre, `depth` is measured down from the top of concrete. */
 export interface Concrete {
   readonly shape: Input<PlanShape>;
   readonly at: Offset;
@@ -300,10 +281,14 @@ export interface Concrete {
   readonly exposure: Input<Exposure>;
 }
 
+/** What becomes of the template; one set over cast rods takes the base plate's holes. */
 export type TemplateUse = "template" | "template left as setting plate" | "setting plate over cast rods";
+/** What carries the template while concrete is placed: the form itself, or bearers across it. */
 export type Support = "form" | "bearers";
+/** What the template is cut from. */
 export type Material = "steel" | "plywood";
 
+/** The template as the job wants it, with its defaults; the plate is made from this. */
 export interface TemplateSpec {
   readonly mark: string;
   readonly quantity: number;
@@ -320,6 +305,7 @@ export interface TemplateSpec {
   readonly groutHoles: readonly RoundHoleSpec[];
 }
 
+/** A round hole beside those of the rods. */
 export interface RoundHoleSpec {
   readonly at: Offset;
   readonly diameter: Length;
@@ -332,6 +318,7 @@ export type Corner =
   | { readonly kind: "round"; readonly radius: Length }
   | { readonly kind: "notch"; readonly x: Length; readonly y: Length };
 
+/** The template's outline; `auto` is sized from the edge rule, `at` is the centre, of a polygon the corners in order. */
 export type OutlineSpec =
   | { readonly kind: "auto"; readonly corner: Corner }
   | { readonly kind: "rectangle"; readonly x: Length; readonly y: Length; readonly at: Offset; readonly corner: Corner }
@@ -339,6 +326,7 @@ export type OutlineSpec =
   | { readonly kind: "ring"; readonly outer: Length; readonly inner: Length; readonly at: Offset }
   | { readonly kind: "polygon"; readonly at: readonly Offset[]; readonly corner: Corner };
 
+/** The opening to pour and vibrate through; `at` is its centre. */
 export type OpeningSpec =
   | { readonly kind: "none" }
   | { readonly kind: "auto" }

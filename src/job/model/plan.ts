@@ -4,6 +4,7 @@
  * bearing (degrees clockwise from site north).
  */
 import type { Place } from "../../diagnostics/finding.js";
+import type { PointOrder } from "../../readers/points-model.js";
 import type { SurveyUnit } from "../../units/coordinate.js";
 import type { Length } from "../../units/length.js";
 import type { Input, Offset } from "./values.js";
@@ -58,9 +59,9 @@ export type TransformSpec =
     }
   | { readonly kind: "none" };
 
-export type { SurveyUnit };
-export type PointOrder = "PNEZD" | "PENZD";
+export type { PointOrder, SurveyUnit };
 
+/** The building grid with what stands on it, and the way to site coordinates. */
 export interface PlanSpec {
   /** In the order written: x lines, y lines, the others. */
   readonly lines: readonly GridLine[];
@@ -74,6 +75,4 @@ export interface PlanSpec {
   /** Largest residual or misclosure of the control that the job accepts; missing: they are reported, not held. */
   readonly controlTolerance: Input<Length>;
   readonly settingOut: { readonly order: PointOrder; readonly unit: SurveyUnit };
-  /** Largest rod error at which two patterns still look alike. */
-  readonly lookAlike: Input<Length>;
 }

@@ -5,6 +5,7 @@ import type { Input } from "./values.js";
 /** Where on the rods their points were taken: at their tops, or so far above the top of concrete. */
 export type SurveyHeight = { readonly kind: "top" } | { readonly kind: "above concrete"; readonly value: Length };
 
+/** The survey of the rods as built: its accuracy, where it was taken, and what the erection allows. */
 export interface SurveySpec {
   /** Every surveyed point lies within this radius of the true one in plan. */
   readonly accuracy: Input<Length>;

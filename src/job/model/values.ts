@@ -1,5 +1,5 @@
 /** Values of a job that remember where they came from, or say what would supply them. */
-import type { Length } from "../../units/length.js";
+export type { Offset } from "../../patterns/index.js";
 
 /** A value and where it came from: "job", "shop plasma", or a publication with edition and clause. */
 export interface Given<T> {
@@ -15,17 +15,17 @@ export interface Missing {
   readonly why: string;
 }
 
+/** A value of a job: given with its origin, or missing with what would supply it. */
 export type Input<T> = Given<T> | Missing;
-
-/** Offset or position in a base's own axes: exact, x right, y up, seen from above, origin at the working point. */
-export interface Offset {
-  readonly x: Length;
-  readonly y: Length;
-}
 
 /** Shorthand for a value with its origin. */
 export function given<T>(value: T, from: string): Given<T> {
   return { kind: "given", value, from };
+}
+
+/** A value as the job gives it, or what is missing under `key`. */
+export function optional<T>(value: T | undefined, key: string, why: string): Input<T> {
+  return value === undefined ? missing(key, why) : given(value, "job");
 }
 
 /** Shorthand for a value that is not known. */

@@ -1,11 +1,12 @@
 /** A DXF file of the base plate as the second source of the rods' pattern: read and checked as any cut file. */
+import { MOST_RODS } from "../../patterns/index.js";
 import type { CutFileFinding } from "../../readers/dxf.js";
 import { millimetresPer, readCutFile } from "../../readers/dxf.js";
+import { contentOf } from "../../readers/inputs.js";
 import { NM_PER_MM, nanometres } from "../../units/length.js";
 import type { BasePlate, SecondSourceHole } from "../model/job.js";
 import { given, missing } from "../model/job.js";
 import type { BaseDocument } from "../schema/job.js";
-import { MOST_RODS } from "../schema/job.js";
 import type { BaseReport } from "./base-report.js";
 
 type From = NonNullable<NonNullable<BaseDocument["basePlate"]>["from"]>;
@@ -23,8 +24,8 @@ export function readBasePlateFile(from: From, report: BaseReport): Pick<BasePlat
 
 function readHoles(name: string, report: BaseReport): BasePlate["pattern"] {
   const unread = missing("basePlate.from", `${name} could not be read`);
-  const content = report.files.get(name);
-  if (content === undefined || (typeof content === "object" && "kind" in content)) {
+  const content = contentOf(report.files.get(name));
+  if (content === undefined) {
     report.fault(PATH, "missing-file", `there is no file ${name}; allowed is a DXF file beside the job file`);
     return unread;
   }

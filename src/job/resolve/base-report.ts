@@ -8,18 +8,33 @@ import { faultAt } from "../document.js";
 import type { Editions } from "../model/job.js";
 import type { ReadShop } from "./shop.js";
 
-/** Faults of one base, with their places. */
+/** What a base is read with, beside its own document. */
+export interface BaseSources {
+  readonly unit: Unit;
+  readonly editions: Editions;
+  /** Grades that the shop declares; null where the shop is not known. */
+  readonly grades: ReadShop["grades"] | null;
+  /** Files that a base may name. */
+  readonly files: Inputs["files"];
+}
+
+/** Collects the faults of one base, with their places. */
 export class BaseReport {
   readonly findings: Finding[] = [];
+  readonly unit: Unit;
+  readonly editions: Editions;
+  readonly grades: ReadShop["grades"];
+  readonly files: Inputs["files"];
 
   constructor(
     readonly document: SourceDocument,
-    readonly unit: Unit,
-    readonly editions: Editions,
-    readonly grades: ReadShop["grades"],
-    /** Files that a base may name. */
-    readonly files: Inputs["files"],
-  ) {}
+    { unit, editions, grades, files }: BaseSources,
+  ) {
+    this.unit = unit;
+    this.editions = editions;
+    this.grades = grades ?? [];
+    this.files = files;
+  }
 
   /** Adds an error at a path of the base. */
   fault(path: DocumentPath, code: string, message: string, hint?: string): void {

@@ -1,8 +1,11 @@
 /** A base as written x standards -> the complete base. */
 import type { Finding } from "../../diagnostics/finding.js";
+import type { Pattern } from "../../patterns/index.js";
+import { countRods, MOST_RODS, resolvePattern } from "../../patterns/index.js";
 import type { Length } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
 import { placeOf } from "../document.js";
+import { baseHoleOf, isSetOverCastRods } from "../model/base-hole.js";
 import type {
   Base,
   BasePlate,
@@ -10,19 +13,19 @@ import type {
   Concrete,
   Given,
   Input,
+  Rod,
   RodGroup,
   SecondSourceHole,
   Washer,
 } from "../model/job.js";
-import { given, missing } from "../model/job.js";
+import { given, missing, optional } from "../model/job.js";
 import type { BaseDocument, GroupDocument, WasherDocument } from "../schema/job.js";
-import { MOST_RODS } from "../schema/job.js";
 import { markFault } from "../schema/marks.js";
 import { readBasePlateFile } from "./base-plate-file.js";
 import type { BaseReport } from "./base-report.js";
 import { findWasher, inchTemplateHole, tableBaseHole, tableTemplateHole } from "./lookups.js";
-import { optional, resolveRod } from "./rods.js";
-import { countRods, offsetOf, resolvePattern, resolvePlanShape } from "./shapes.js";
+import { resolveRod } from "./rods.js";
+import { offsetOf, resolvePlanShape } from "./shapes.js";
 import { resolveTemplate } from "./template.js";
 
 /** The base, or null when its faults leave none; all of them are in the report. */
@@ -75,8 +78,11 @@ interface WrittenGroup {
 function resolveGroups(document: BaseDocument, report: BaseReport): RodGroup[] | null {
   const written = writtenGroups(document, report);
   if (written === null) return null;
-  judgeCount(written, report);
-  const groups = written.map((group, index) => resolveGroup(group, letterOf(index), document, report));
+  const patterns = written.map((group) => patternOf(group, report));
+  judgeCount(written, patterns, report);
+  const groups = written.map((group, index) =>
+    resolveGroup(group, patterns[index] ?? null, letterOf(index), document, report),
+  );
   const whole = groups.filter((group) => group !== null);
   return whole.length === groups.length ? whole : null;
 }
@@ -141,9 +147,16 @@ function severalGroups(
   });
 }
 
+/** The pattern, or null where what is written gives none. */
+function patternOf({ group, pattern: path }: WrittenGroup, report: BaseReport): Pattern | null {
+  const { pattern, faults } = resolvePattern(group.pattern);
+  for (const { key, code, message } of faults) report.fault([...path, key], code, message);
+  return pattern;
+}
+
 /** Counted before anything is laid out. */
-function judgeCount(groups: readonly WrittenGroup[], report: BaseReport): void {
-  const count = groups.reduce((sum, { group }) => sum + countRods(group.pattern), 0);
+function judgeCount(groups: readonly WrittenGroup[], patterns: readonly (Pattern | null)[], report: BaseReport): void {
+  const count = patterns.reduce((sum, pattern) => sum + (pattern === null ? 0 : countRods(pattern)), 0);
   const path = groups.length === 1 ? (groups[0]?.pattern ?? []) : ["groups"];
   if (count > MOST_RODS)
     report.fault(path, "too-many-rods", `${count} rods; at most ${MOST_RODS} are allowed on one plate`);
@@ -155,23 +168,22 @@ function letterOf(index: number): string {
 
 function resolveGroup(
   written: WrittenGroup,
+  pattern: Pattern | null,
   letter: string,
   document: BaseDocument,
   report: BaseReport,
 ): RodGroup | null {
   const { group } = written;
-  const resolved = resolveRod(group.rods, written.rods, report);
-  const pattern = resolvePattern(group.pattern, written.pattern, report);
-  const washer = resolveWasher(group.washer, written.washer, resolved?.rod.size ?? null, report);
-  if (resolved === null || pattern === null) return null;
-  const { found, rod } = resolved;
+  const rod = resolveRod(group.rods, written.rods, report);
+  const washer = resolveWasher(group.washer, written.washer, rod, report);
+  if (rod === null || pattern === null) return null;
   const baseHole = optional(group.baseHole, "basePlate.hole", "the job gives no base-plate hole");
-  const tableBase = tableBaseHole(found, report.editions.baseHoles);
-  const overCast = document.template.use === "setting plate over cast rods";
+  const tableBase = tableBaseHole(rod, report.editions.baseHoles);
+  const overCast = isSetOverCastRods(document.template);
   const tableHole = overCast
     ? holeOverCastRods(baseHole, tableBase)
-    : tableTemplateHole(found, report.editions.templateHoles);
-  const known = overCast ? tableHole : inchTemplateHole(found, tableHole);
+    : tableTemplateHole(rod, report.editions.templateHoles);
+  const known = overCast ? tableHole : inchTemplateHole(rod, tableHole);
   const hole = resolveHole(group.hole, known, written.hole, report);
   if (hole === null) return null;
   return { letter, pattern, rod, hole, tableHole, baseHole, tableBaseHole: tableBase, washer };
@@ -179,7 +191,7 @@ function resolveGroup(
 
 /** A plate set over cast rods takes the base-plate hole: the job's, else the one of the named edition. */
 function holeOverCastRods(baseHole: Input<Length>, table: Input<Length>): Input<Length> {
-  const known = baseHole.kind === "given" ? baseHole : table;
+  const known = baseHoleOf({ baseHole, tableBaseHole: table }, { orTable: true });
   if (known.kind === "missing")
     return missing("basePlate.hole", `a plate over cast rods takes the base-plate hole: ${known.why}`);
   return given(known.value, known === baseHole ? "base-plate hole of the job" : known.from);
@@ -200,7 +212,7 @@ function resolveHole(
 function resolveWasher(
   washer: WasherDocument | undefined,
   path: DocumentPath,
-  size: string | null,
+  rod: Rod | null,
   report: BaseReport,
 ): Input<Washer> {
   const key = "basePlate.washer";
@@ -209,7 +221,7 @@ function resolveWasher(
     const thickness = optional(washer.thickness, `${key}.thickness`, "no washer thickness is given");
     return given({ shape: washer.shape, size: washer.size, thickness }, "job");
   }
-  const found = findWasher(washer, size, key);
+  const found = findWasher(washer, rod, key);
   if (found.ok) return found.washer;
   report.fault(path, "unknown-washer", found.message, found.hint);
   return missing(key, found.message);

@@ -1,7 +1,6 @@
 /** The budget as written -> with its defaults. */
 import type { BudgetSpec } from "../model/budget.js";
-import type { Input } from "../model/values.js";
-import { given, missing } from "../model/values.js";
+import { optional } from "../model/values.js";
 import type { BudgetDocument } from "../schema/budget.js";
 
 /** The fit's own bound on the turn: a bound of the solver, not a permission. */
@@ -12,25 +11,25 @@ export function resolveBudget(written: BudgetDocument = {}): BudgetSpec {
   const { rods, zone, spread, sigmas, common, plate, turn, seed, standardError } = written;
   return {
     rods: rods ?? "edition",
-    placing: input(written.placing, "budget.placing", "the placing edition holds"),
-    setting: input(written.setting, "budget.setting", "how far the template may be set off its place is not given"),
-    cutting: input(written.cutting, "budget.cutting", "how far a template hole may be cut off its place is not given"),
-    lean: input(written.lean, "budget.lean", "no lean of the rods is given"),
-    baseHoles: input(written.baseHoles, "budget.baseHoles", "no position error of the base plate's holes is given"),
+    placing: optional(written.placing, "budget.placing", "the placing edition holds"),
+    setting: optional(written.setting, "budget.setting", "how far the template may be set off its place is not given"),
+    cutting: optional(
+      written.cutting,
+      "budget.cutting",
+      "how far a template hole may be cut off its place is not given",
+    ),
+    lean: optional(written.lean, "budget.lean", "no lean of the rods is given"),
+    baseHoles: optional(written.baseHoles, "budget.baseHoles", "no position error of the base plate's holes is given"),
     zone: zone ?? "round",
     spread: spread ?? "uniform",
     sigmas: sigmas ?? 3,
     common: common ?? 0,
     plate: plate ?? "free",
     maxTurn: turn === undefined ? DEFAULT_MAX_TURN : (turn * Math.PI) / 180,
-    target: input(written.target, "budget.target", "no probability is asked for"),
+    target: optional(written.target, "budget.target", "no probability is asked for"),
     seed: seed ?? 1,
     standardError: standardError ?? 0.002,
   };
-}
-
-function input<T>(value: T | undefined, key: string, why: string): Input<T> {
-  return value === undefined ? missing(key, why) : given(value, "job");
 }
 
 /** Keys that belong to the other way of reckoning, which is never added to this one. */

@@ -5,7 +5,7 @@ import { chooseCrossing } from "../crossing.js";
 import type { SourceDocument } from "../document.js";
 import { placeOf } from "../document.js";
 import type { Input, Offset } from "../model/job.js";
-import { given, missing } from "../model/job.js";
+import { given, missing, optional } from "../model/job.js";
 import type { ControlPoint, TransformSpec } from "../model/plan.js";
 import type { ControlDocument, SiteDocument } from "../schema/plan.js";
 import type { Lines, PlanReport } from "./plan-report.js";
@@ -32,10 +32,7 @@ export function resolveControl(
       plan: planOf(document, control, lines, report),
       northing,
       easting,
-      elevation:
-        elevation === undefined
-          ? missing("control.elevation", "no elevation of the control point is given")
-          : given(elevation, "job"),
+      elevation: optional(elevation, "control.elevation", "no elevation of the control point is given"),
     };
   });
 }

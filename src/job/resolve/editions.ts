@@ -1,7 +1,7 @@
 /** A rule set stands for named editions; a job may choose each of them. */
 import type { Finding } from "../../diagnostics/finding.js";
 import { nearestWord } from "../../diagnostics/nearest.js";
-import { editionsOf } from "../../standards/index.js";
+import { type EditionKind, type EditionOf, editionsOf } from "../../standards/index.js";
 import type { Unit } from "../../units/index.js";
 import type { SourceDocument } from "../document.js";
 import { faultAt } from "../document.js";
@@ -27,8 +27,6 @@ const DEFAULTS: Readonly<Record<RuleSet, Editions>> = {
   },
 };
 
-const KINDS = ["templateHoles", "baseHoles", "placing", "edges", "concrete"] as const;
-
 /** The editions of a job; an unknown one is a finding that lists the known ones. */
 export function resolveEditions(
   rules: HeadDocument["rules"],
@@ -38,19 +36,30 @@ export function resolveEditions(
 ): Editions {
   const chosen = rules === undefined || typeof rules === "string" ? undefined : rules;
   const bySet = typeof rules === "string" ? rules : chosen?.set;
-  const editions = { ...DEFAULTS[bySet ?? (unit === "in" ? "us" : "metric")] };
-  for (const kind of KINDS) {
+  const defaults = DEFAULTS[bySet ?? (unit === "in" ? "us" : "metric")];
+  const choose = <Kind extends EditionKind>(kind: Kind): EditionOf<Kind> => {
     const written = chosen?.[kind];
-    if (written === undefined) continue;
-    const known = editionsOf(kind);
-    const edition = known.find((name) => plain(name) === plain(written));
-    if (edition !== undefined) editions[kind] = edition;
-    else findings.push(unknownEdition(kind, written, known, document));
-  }
-  return editions;
+    if (written === undefined) return defaults[kind];
+    const edition = editionsOf(kind).find((name) => plain(name) === plain(written));
+    if (edition === undefined) findings.push(unknownEdition(kind, written, editionsOf(kind), document));
+    return edition ?? defaults[kind];
+  };
+  return {
+    set: defaults.set,
+    templateHoles: choose("templateHoles"),
+    baseHoles: choose("baseHoles"),
+    placing: choose("placing"),
+    edges: choose("edges"),
+    concrete: choose("concrete"),
+  };
 }
 
-function unknownEdition(kind: string, written: string, known: readonly string[], document: SourceDocument): Finding {
+function unknownEdition(
+  kind: EditionKind,
+  written: string,
+  known: readonly string[],
+  document: SourceDocument,
+): Finding {
   const near = nearestWord(written, known);
   const message = `"${written}" is not an edition that is held; allowed are ${known.join("; ")}`;
   return faultAt(

@@ -1,145 +1,162 @@
 /** Questions that a job asks of the standards; a table that does not hold a size gives what is missing, with its nearest sizes. */
 
 import { nearestWord } from "../../diagnostics/nearest.js";
-import type { NutRow, NutStandard, WasherStandard } from "../../standards/index.js";
+import type {
+  BaseHoleEdition,
+  GradeRow,
+  Lookup,
+  NutRow,
+  NutStandard,
+  TemplateHoleEdition,
+  ThreadRow,
+  ThreadSeries,
+  WasherStandard,
+} from "../../standards/index.js";
 import {
   findBaseHole,
-  findGrade as findGradeRow,
   findNut as findNutRow,
   findTemplateHole,
   findThread,
+  findThreadInSeries,
   findWasher as findWasherRow,
+  recommendedNut as nutOfGrade,
+  threadSpans,
   washerStandards,
   zincGrowth,
 } from "../../standards/index.js";
 import type { Length, Unit } from "../../units/index.js";
-import { nanometres } from "../../units/index.js";
-import type { Given, Input, Nut, Washer } from "../model/job.js";
+import { formatDecimals, nanometres } from "../../units/index.js";
+import type { Given, Input, Nut, Rod, Washer } from "../model/job.js";
 import { given, missing } from "../model/job.js";
 
-/** A rod whose thread exists. */
-export interface FoundRod {
-  readonly size: string;
-  readonly diameter: Length;
-  readonly thread: string;
-  readonly system: "us" | "metric";
-}
+/** What the tables ask of a rod. */
+type ThreadedRod = Pick<Rod, "size" | "diameter" | "thread">;
 
-type RodReading =
-  | { readonly ok: true; readonly rod: FoundRod }
+type ThreadReading =
+  | { readonly ok: true; readonly thread: ThreadRow }
   | { readonly ok: false; readonly key: "diameter" | "thread"; readonly message: string; readonly hint?: string };
 
-/** The rod of a size as written; a bare number is in `unit`. */
-export function findRod(written: string, series: "UNC" | "8UN" | "coarse" | undefined, unit: Unit): RodReading {
+const SERIES = { UNC: "UNC", "8UN": "8UN", coarse: "metric coarse" } as const satisfies Record<string, ThreadSeries>;
+
+/** The thread of a size as written; a bare number is in `unit`. */
+export function readThread(written: string, series: keyof typeof SERIES | undefined, unit: Unit): ThreadReading {
   const any = findThread(written, unit);
   if (!any.found) {
-    const message = `"${written}" is no rod size with a thread; allowed are 1/4 to 4 in UNC or 8UN, M10 to M100 coarse`;
+    const message = `"${written}" is no rod size with a thread; allowed are ${threadSpans.us} in UNC or 8UN, ${threadSpans.metric} coarse`;
     return { ok: false, key: "diameter", message, ...nearestHint(any.nearest) };
   }
-  const named =
-    series === undefined ? any : findThread(any.row.size, "in", series === "coarse" ? "metric coarse" : series);
-  if (!named.found) {
-    const message = `"${series}" has no thread of size ${any.row.size}; allowed here is ${any.row.series}`;
-    return { ok: false, key: "thread", message, ...nearestHint(named.nearest) };
-  }
-  const { size, diameter, series: thread } = named.row;
-  return { ok: true, rod: { size, diameter, thread, system: thread === "metric coarse" ? "metric" : "us" } };
+  if (series === undefined) return { ok: true, thread: any.row };
+  const named = findThreadInSeries(SERIES[series], any.row.diameter);
+  if (named.found) return { ok: true, thread: named.row };
+  const message = `"${series}" has no thread of size ${any.row.size}; allowed here is ${any.row.series}`;
+  return { ok: false, key: "thread", message, ...nearestHint(named.nearest) };
+}
+
+/** True for a rod with a metric thread. */
+export function isMetric({ thread }: ThreadedRod): boolean {
+  return thread === "metric coarse";
 }
 
 function nearestHint(nearest: readonly string[]): { readonly hint?: string } {
   return nearest.length === 0 ? {} : { hint: `nearest: ${nearest.join(", ")}` };
 }
 
-function nearestWords(nearest: readonly string[]): string {
-  return nearest.length === 0 ? "" : `; nearest sizes: ${nearest.join(", ")}`;
+function notHeld(
+  table: string,
+  { size }: ThreadedRod,
+  { nearest }: Extract<Lookup<unknown>, { found: false }>,
+): string {
+  return `${table} does not hold ${size}${nearest.length === 0 ? "" : `; nearest sizes: ${nearest.join(", ")}`}`;
 }
 
-/** The printed name of a grade of F1554 or ISO 898-1, or null. */
-export function findGrade(written: string): string | null {
-  const reading = findGradeRow(written);
-  return reading.found ? reading.row.grade : null;
-}
+/** Growth of the diameter of a galvanized rod: the upper value. */
+export const ZINC_GROWTH: Given<Length> = given(
+  zincGrowth.greatest,
+  `typical zinc, upper value (${mils(zincGrowth.least)} to ${mils(zincGrowth.greatest)} mil)`,
+);
 
-/** Growth of the diameter of a galvanized rod: the upper value, 7.0 mil. */
-export const ZINC_GROWTH: Given<Length> = given(zincGrowth.greatest, "typical zinc, upper value (3.6 to 7.0 mil)");
+function mils(length: Length): string {
+  return formatDecimals(1000 * length, "in", 1);
+}
 
 /** A nut of a kind by the standard of the rod's system. `chosenBy` goes before the standard in the origin: "job; " or "". */
-export function findNut(rod: FoundRod, kind: Nut["kind"], chosenBy: string): Input<Nut> {
-  if (rod.system === "metric" && kind === "heavy hex") {
+export function findNut(rod: ThreadedRod, kind: Nut["kind"], chosenBy: string): Input<Nut> {
+  if (isMetric(rod) && kind === "heavy hex") {
     return missing("rods.nut", `no table of heavy hex nuts is held for ${rod.size}`);
   }
-  const standard: NutStandard = rod.system === "metric" ? "ISO 4032" : `ASME B18.2.2 ${kind}`;
-  const reading = findNutRow(standard, rod.size);
+  const standard: NutStandard = isMetric(rod) ? "ISO 4032" : `ASME B18.2.2 ${kind}`;
+  const reading = findNutRow(standard, rod.diameter);
   if (reading.found) return given(nutOf(kind, reading.row), `${chosenBy}${standard}`);
-  return missing("rods.nut", `${standard} does not hold ${rod.size}${nearestWords(reading.nearest)}`);
+  return missing("rods.nut", notHeld(standard, rod, reading));
 }
 
 /** Maxima; where a standard tabulates only the least width across corners it is s / cos 30 degrees (geometry). */
 function nutOf(kind: Nut["kind"], row: NutRow): Nut {
   const { acrossFlats, height } = row;
   const acrossCorners = row.acrossCorners ?? nanometres(acrossFlats / Math.cos(Math.PI / 6));
-  return { kind, acrossFlats, acrossCorners, height };
+  return { kind, acrossCorners, height };
 }
 
 /** The nut that the grade's standard recommends for a US rod; missing where it hangs on a finish that is not given. */
-export function recommendedNut(rod: FoundRod, grade: string, finish: "plain" | "galvanized" | undefined): Input<Nut> {
-  const reading = findGradeRow(grade);
-  if (!reading.found || reading.row.system === "metric") {
-    return missing("rods.nut", `no nut is recommended for grade ${grade} on ${rod.size}`);
-  }
-  const { hexUpTo, heavyHexWhenGalvanized } = reading.row;
-  if (rod.diameter <= hexUpTo && heavyHexWhenGalvanized && finish === undefined) {
+export function recommendedNut(
+  rod: ThreadedRod,
+  row: GradeRow,
+  finish: "plain" | "galvanized" | undefined,
+): Input<Nut> {
+  const { grade, system } = row;
+  if (system === "metric") return missing("rods.nut", `no nut is recommended for grade ${grade} on ${rod.size}`);
+  const kind = nutOfGrade(row, rod.diameter, finish);
+  if (kind === "by finish") {
     return missing("rods.finish or rods.nut", `the nut for ${grade} hangs on the finish, which is not given`);
   }
-  const heavy = rod.diameter > hexUpTo || (heavyHexWhenGalvanized && finish === "galvanized");
-  return findNut(rod, heavy ? "heavy hex" : "hex", `${grade}; `);
+  return findNut(rod, kind, `${grade}; `);
 }
 
 /** The template hole of the edition. */
-export function tableTemplateHole(rod: FoundRod, edition: string): Input<Length> {
-  const reading = findTemplateHole(edition, rod.size, rod.diameter);
+export function tableTemplateHole(rod: ThreadedRod, edition: TemplateHoleEdition): Input<Length> {
+  const reading = findTemplateHole(edition, rod.diameter);
   if (reading.found) return given(reading.row.hole, `${edition}, ${reading.clause}`);
-  return missing("template.hole", `${edition} does not hold ${rod.size}${nearestWords(reading.nearest)}`);
+  return missing("template.hole", notHeld(edition, rod, reading));
 }
 
 /**
  * The template hole of an inch rod under metric rules: no metric table holds it, Design Guide 1's d + 1/16 in does. Missing
  * for every other rod.
  */
-export function inchTemplateHole(rod: FoundRod, table: Input<Length>): Input<Length> {
-  if (table.kind === "given" || rod.system !== "us") return table;
+export function inchTemplateHole(rod: ThreadedRod, table: Input<Length>): Input<Length> {
+  if (table.kind === "given" || isMetric(rod)) return table;
   const own = tableTemplateHole(rod, INCH_EDITION);
   return own.kind === "given" ? given(own.value, `${own.from}; ${table.why}`) : own;
 }
 
-const INCH_EDITION = "Design Guide 1, 2nd ed.";
+const INCH_EDITION: TemplateHoleEdition = "Design Guide 1, 2nd ed.";
 
 /** The base-plate hole of the edition. */
-export function tableBaseHole(rod: FoundRod, edition: string): Input<Length> {
-  const reading = findBaseHole(edition, rod.size);
+export function tableBaseHole(rod: ThreadedRod, edition: BaseHoleEdition): Input<Length> {
+  const reading = findBaseHole(edition, rod.diameter);
   if (reading.found) return given(reading.row.hole, edition);
-  return missing("basePlate.hole", `${edition} does not hold ${rod.size}${nearestWords(reading.nearest)}`);
+  return missing("basePlate.hole", notHeld(edition, rod, reading));
 }
 
 type WasherReading =
   | { readonly ok: true; readonly washer: Input<Washer> }
   | { readonly ok: false; readonly message: string; readonly hint?: string };
 
-/** A washer by the name of its standard, as `F844`, in the rod's size; without a size only the name is judged. */
-export function findWasher(written: string, size: string | null, key: string): WasherReading {
+/** A washer by the name of its standard, as `F844`, for the rod; without a rod only the name is judged. */
+export function findWasher(written: string, rod: ThreadedRod | null, key: string): WasherReading {
   const standard = washerStandards.find((name) => shortNames(name).includes(plain(written)));
   if (standard === undefined) {
     const near = nearestWord(written, washerStandards);
     const message = `"${written}" is not a washer standard that is held; allowed are ${washerStandards.join("; ")}, or shape, size, thickness`;
     return { ok: false, message, ...(near === undefined ? {} : { hint: `did you mean ${near}?` }) };
   }
-  if (size === null) return { ok: true, washer: missing(key, "the rod size is not known") };
-  return { ok: true, washer: tabulatedWasher(standard, size, key) };
+  if (rod === null) return { ok: true, washer: missing(key, "the rod size is not known") };
+  return { ok: true, washer: tabulatedWasher(standard, rod, key) };
 }
 
-function tabulatedWasher(standard: WasherStandard, size: string, key: string): Input<Washer> {
-  const reading = findWasherRow(standard, size);
-  if (!reading.found) return missing(key, `${standard} does not hold ${size}${nearestWords(reading.nearest)}`);
+function tabulatedWasher(standard: WasherStandard, rod: ThreadedRod, key: string): Input<Washer> {
+  const reading = findWasherRow(standard, rod.diameter);
+  if (!reading.found) return missing(key, notHeld(standard, rod, reading));
   const { outside, thickness } = reading.row;
   const thick = thickness.nominal ?? thickness.greatest;
   const known: Input<Length> =

@@ -30,6 +30,7 @@ export class PlanReport {
   }
 }
 
+/** Grid lines by their names. */
 export type Lines = ReadonlyMap<string, GridLine>;
 
 /** The two lines that a text names, or what is wrong with it. */

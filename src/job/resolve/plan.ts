@@ -1,16 +1,13 @@
-/** The layout of a job: grid, placements, control points and north, read together and held against the bases. */
-import type { Finding } from "../../diagnostics/finding.js";
-import { readCsv } from "../../readers/csv.js";
-import type { Inputs, Table } from "../../readers/inputs.js";
+/** The plan of a job: grid, placements, control points and north, read together and held against the bases. */
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
-import { readPlacements } from "../../schedule/index.js";
-import type { Length, SurveyUnit, Unit } from "../../units/index.js";
-import { inches, millimetres, parseCount, SURVEY_UNITS } from "../../units/index.js";
-import type { SourceDocument } from "../document.js";
+import { openTable, readPlacements } from "../../schedule/index.js";
+import type { Length, SurveyUnit } from "../../units/index.js";
+import { parseCount, SURVEY_UNITS } from "../../units/index.js";
+import type { SourceDocument, WithFindings } from "../document.js";
 import { faultAt, joinPath } from "../document.js";
-import type { Base, Given } from "../model/job.js";
-import { given, missing } from "../model/job.js";
+import type { Base } from "../model/job.js";
+import { given, optional } from "../model/job.js";
 import type { ControlPoint, GridLine, PlanSpec } from "../model/plan.js";
 import { parseForgiving } from "../schema/forgiving.js";
 import type { PlanSchemas, SettingOutDocument, SiteDocument } from "../schema/plan.js";
@@ -18,36 +15,27 @@ import { PLACEMENTS, PLAN_KEYS, planSchemas } from "../schema/plan.js";
 import type { WrittenControl } from "./control.js";
 import { resolveControl, resolveTransform } from "./control.js";
 import { resolveGrid } from "./grid.js";
+import type { JobSources } from "./job-sources.js";
 import type { WrittenPlacement } from "./placements.js";
 import { resolvePlacements } from "./placements.js";
 import { PlanReport } from "./plan-report.js";
 
-/** What the layout is read from. */
-export interface PlanSources {
-  readonly document: SourceDocument;
-  readonly inputs: Inputs;
-  readonly unit: Unit;
+/** What the plan is read from. */
+export interface PlanSources extends JobSources {
   /** Every base as written. */
   readonly bases: readonly SourceDocument[];
-  readonly lookAlike: Length | undefined;
 }
 
-/** The layout, or null where the job has none or its faults leave none. */
-export interface ReadSite {
-  readonly plan: PlanSpec | null;
-  readonly findings: readonly Finding[];
-}
-
-/** Reads the layout; every fault is told. */
-export function readPlan(sources: PlanSources): ReadSite {
+/** Reads the plan, null where the job has none or its faults leave none; every fault is told. */
+export function readPlan(sources: PlanSources): WithFindings<PlanSpec | null> {
   const { document, unit } = sources;
   const written = PLAN_KEYS.filter((key) => findNode(document.root, key) !== undefined);
-  if (written.length === 0) return { plan: null, findings: [] };
+  if (written.length === 0) return { value: null, findings: [] };
   const report = new PlanReport(unit);
   judgeWhole(written, document, report);
   const parts = parseParts(sources, report);
   const plan = assemble(parts, sources, report);
-  return { plan: report.findings.length > 0 ? null : plan, findings: report.findings };
+  return { value: report.findings.length > 0 ? null : plan, findings: report.findings };
 }
 
 /** A plan needs its grid and its bases; the rest is for them. */
@@ -185,13 +173,13 @@ function listedPlacements(
   { document, inputs, unit }: PlanSources,
   report: PlanReport,
 ): Listed {
-  const content = inputs.files.get(tableName(file, sheet)) ?? inputs.files.get(file);
-  if (content === undefined) {
+  const handedIn = inputs.files.get(tableName(file, sheet)) ?? inputs.files.get(file);
+  if (handedIn === undefined) {
     const message = `there is no placement list ${file}; allowed is a CSV or XLSX file beside the job file`;
     report.fault(document, ["placements"], "missing-file", message);
     return { documents: null, whole: false };
   }
-  const table = isTable(content) ? ({ ok: true, value: content, findings: [] } as const) : readCsv(content, file);
+  const table = openTable(handedIn, file);
   report.findings.push(...table.findings);
   if (!table.ok) return { documents: null, whole: false };
   const { placements, headingOf, findings } = readPlacements(table.value, file, unit);
@@ -205,10 +193,6 @@ function listedPlacements(
     );
   const documents = placements.map((root): SourceDocument => ({ root, path: "", nameOf: headingOf }));
   return { documents, whole: findings.length === 0 && placements.length > 0 };
-}
-
-function isTable(content: string | Uint8Array | Table): content is Table {
-  return typeof content === "object" && "kind" in content;
 }
 
 function assemble(parts: Parts, sources: PlanSources, report: PlanReport): PlanSpec {
@@ -231,7 +215,6 @@ function assemble(parts: Parts, sources: PlanSources, report: PlanReport): PlanS
     scaleFactor: site?.scaleFactor === undefined ? given(1, "default 1") : given(site.scaleFactor, "job"),
     controlTolerance: optional(site?.tolerance, "site.tolerance", "the job names no tolerance of the control points"),
     settingOut: { order: settingOut?.order ?? "PNEZD", unit: settingOut?.unit ?? (unit === "in" ? "ft" : "m") },
-    lookAlike: lookAlikeOf(sources.lookAlike, unit),
   };
 }
 
@@ -290,16 +273,6 @@ function gridLines(grid: Parts["grid"], document: SourceDocument | null, report:
 /** Faults of a placement that is counted all the same. */
 const KEEPS_COUNT = new Set(["one-spot", "opposite-hand", "no-crossing", "two-crossings"]);
 
-function optional<T>(value: T | undefined, key: string, why: string) {
-  return value === undefined ? missing(key, why) : given(value, "job");
-}
-
-/** 1 in, or 25 mm: the shop's habit, not a code's. */
-export function lookAlikeOf(written: Length | undefined, unit: Unit): Given<Length> {
-  if (written !== undefined) return given(written, "job");
-  return unit === "in" ? given(inches(1), "default 1 in") : given(millimetres(25), "default 25 mm");
-}
-
 interface WrittenMark {
   readonly mark: string;
   readonly document: SourceDocument;
@@ -344,7 +317,7 @@ export function countPlacements(placements: PlanSpec["placements"]): ReadonlyMap
   return counts;
 }
 
-/** The layout with what its bases add: the bottom of a base plate is the top of concrete and the grout. */
+/** The plan with what its bases add: the bottom of a base plate is the top of concrete and the grout. */
 export function withGrout(plan: PlanSpec, bases: readonly Base[]): PlanSpec {
   const grouts = new Map(bases.map(({ mark, grout }) => [mark, grout]));
   const placements = plan.placements.map((placement) => {

@@ -1,40 +1,34 @@
 /** Rods of a group x standards -> the complete rod: every default with its origin, every lack with its key. */
+import type { GradeRow } from "../../standards/index.js";
+import { findGrade, heldGrades } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import { add, nanometres } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
 import type { Bottom, Input, Nut, Rod } from "../model/job.js";
-import { given, missing } from "../model/job.js";
+import { given, missing, optional } from "../model/job.js";
 import type { RodsDocument } from "../schema/job.js";
 import type { BaseReport } from "./base-report.js";
-import { type FoundRod, findGrade, findNut, findRod, recommendedNut, ZINC_GROWTH } from "./lookups.js";
-
-/** A length as the job gives it, or what is missing under `key`. */
-export function optional<T>(value: T | undefined, key: string, why: string): Input<T> {
-  return value === undefined ? missing(key, why) : given(value, "job");
-}
+import { findNut, isMetric, readThread, recommendedNut, ZINC_GROWTH } from "./lookups.js";
 
 /** The rod, or null when its size or thread is not one that exists (told in the report). */
-export function resolveRod(
-  rods: RodsDocument,
-  path: DocumentPath,
-  report: BaseReport,
-): { rod: Rod; found: FoundRod } | null {
+export function resolveRod(rods: RodsDocument, path: DocumentPath, report: BaseReport): Rod | null {
   const grade = resolveGrade(rods, path, report);
   judgeLengths(rods, path, report);
-  const found = findRod(rods.diameter, rods.thread, report.unit);
+  const found = readThread(rods.diameter, rods.thread, report.unit);
   if (!found.ok) {
     report.fault([...path, found.key], "unknown-thread", found.message, found.hint);
     return null;
   }
   const finish = optional(rods.finish, "rods.finish", "no finish is given");
-  const rod: Rod = {
-    size: found.rod.size,
-    diameter: found.rod.diameter,
-    thread: found.rod.thread,
+  const { size, diameter, series: thread } = found.thread;
+  return {
+    size,
+    diameter,
+    thread,
     grade: grade === null ? missing("rods.grade", "no grade is given") : given(grade.name, "job"),
     finish,
     zincGrowth: resolveZinc(rods),
-    nut: resolveNut(rods, found.rod, grade),
+    nut: resolveNut(rods, { size, diameter, thread }, grade),
     torqued: optional(rods.torqued, "rods.torqued", "whether the rods are torqued is not given"),
     projection: optional(rods.projection, "rods.projection", "no projection is given"),
     embedment: optional(rods.embedment, "rods.embedment", "no embedment is given"),
@@ -45,12 +39,12 @@ export function resolveRod(
       rods.stickOut === undefined ? given(nanometres(0), "default: nut fully engaged") : given(rods.stickOut, "job"),
     wrenchRoom: optional(rods.wrenchRoom, "rods.wrenchRoom", "no wrench room is given"),
   };
-  return { rod, found: found.rod };
 }
 
 interface ResolvedGrade {
   readonly name: string;
-  readonly nut: "hex" | "heavy hex" | "by table" | null;
+  /** What the shop names, the grade's own standard, or nothing. */
+  readonly nut: Nut["kind"] | GradeRow | null;
 }
 
 function resolveGrade(rods: RodsDocument, path: DocumentPath, report: BaseReport): ResolvedGrade | null {
@@ -59,9 +53,9 @@ function resolveGrade(rods: RodsDocument, path: DocumentPath, report: BaseReport
   const own = report.grades.find(({ name }) => name.trim().toLowerCase() === written);
   if (own !== undefined) return { name: own.name, nut: own.nut };
   const standard = findGrade(rods.grade);
-  if (standard !== null) return { name: standard, nut: "by table" };
+  if (standard.found) return { name: standard.row.grade, nut: standard.row };
   const declared = report.grades.map(({ name }) => name).join(", ");
-  const allowed = `allowed are F1554 36, 55, 105; ISO 898-1 4.6, 5.6, 8.8, 10.9${declared === "" ? "" : `; ${declared}`}`;
+  const allowed = `allowed are ${[...heldGrades, ...(declared === "" ? [] : [declared])].join("; ")}`;
   report.fault(
     [...path, "grade"],
     "unknown-grade",
@@ -95,13 +89,17 @@ function resolveZinc(rods: RodsDocument): Input<Length> {
   return missing("rods.finish", "no finish is given, so the growth by zinc is not known");
 }
 
-function resolveNut(rods: RodsDocument, rod: FoundRod, grade: ResolvedGrade | null): Input<Nut> {
+function resolveNut(
+  rods: RodsDocument,
+  rod: Pick<Rod, "size" | "diameter" | "thread">,
+  grade: ResolvedGrade | null,
+): Input<Nut> {
   if (rods.nut !== undefined) return findNut(rod, rods.nut, `job; `);
-  if (rod.system === "metric") return findNut(rod, "hex", "");
+  if (isMetric(rod)) return findNut(rod, "hex", "");
   if (grade === null) return missing("rods.grade or rods.nut", "no grade is given, so no nut is recommended");
   if (grade.nut === null) return missing("rods.nut", `no nut is named for grade ${grade.name}`);
-  if (grade.nut !== "by table") return findNut(rod, grade.nut, `shop; `);
-  return recommendedNut(rod, grade.name, rods.finish);
+  if (typeof grade.nut === "string") return findNut(rod, grade.nut, `shop; `);
+  return recommendedNut(rod, grade.nut, rods.finish);
 }
 
 /** Overall length: as given; a plain sum of projection and embedment would be a guess about the bottom end. */

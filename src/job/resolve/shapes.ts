@@ -1,69 +1,12 @@
-/** Patterns, plan shapes and corners as written -> those of the model, with the faults that a schema cannot see. */
+/** Plan shapes and corners as written -> those of the model, with the faults that a schema cannot see. */
+import { MOST_RODS } from "../../patterns/index.js";
 import type { Length } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
-import type { Corner, Input, Offset, Pattern, PlanShape } from "../model/job.js";
+import type { Corner, Input, Offset, PlanShape } from "../model/job.js";
 import { given, missing } from "../model/job.js";
-import type { CornerDocument, PatternDocument } from "../schema/job.js";
-import { MOST_RODS } from "../schema/job.js";
+import type { CornerDocument } from "../schema/job.js";
 import type { BaseReport } from "./base-report.js";
-
-/** Rods of a pattern, counted without laying it out. */
-export function countRods(pattern: PatternDocument): number {
-  switch (pattern.kind) {
-    case "rectangle":
-      return countGrid(pattern.nx ?? 2, pattern.ny ?? 2, pattern.perimeter ?? false);
-    case "lines":
-      return countGrid(pattern.x.length, pattern.y.length, pattern.perimeter ?? false);
-    case "circle":
-      return pattern.count;
-    case "points":
-      return pattern.at.length;
-  }
-}
-
-function countGrid(nx: number, ny: number, perimeter: boolean): number {
-  return perimeter ? nx * ny - Math.max(0, nx - 2) * Math.max(0, ny - 2) : nx * ny;
-}
-
-/** The pattern, or null where a list is empty. */
-export function resolvePattern(pattern: PatternDocument, path: DocumentPath, report: BaseReport): Pattern | null {
-  switch (pattern.kind) {
-    case "rectangle":
-      return {
-        kind: "rectangle",
-        x: pattern.x,
-        y: pattern.y,
-        nx: pattern.nx ?? 2,
-        ny: pattern.ny ?? 2,
-        perimeter: pattern.perimeter ?? false,
-      };
-    case "lines":
-      return resolveLines(pattern, path, report);
-    case "circle":
-      return { kind: "circle", diameter: pattern.diameter, count: pattern.count, start: pattern.start };
-    case "points":
-      if (pattern.at.length === 0)
-        report.fault([...path, "at"], "required", "is an empty list; allowed is one point or more");
-      return pattern.at.length === 0 ? null : { kind: "points", at: pattern.at.map(([x, y]) => ({ x, y })) };
-  }
-}
-
-function resolveLines(
-  pattern: Extract<PatternDocument, { kind: "lines" }>,
-  path: DocumentPath,
-  report: BaseReport,
-): Pattern | null {
-  for (const axis of ["x", "y"] as const) {
-    const { length } = pattern[axis];
-    if (length === 0) report.fault([...path, axis], "required", "is an empty list; allowed is one line or more");
-    if (new Set(pattern[axis]).size < length) {
-      report.fault([...path, axis], "coincident-lines", "lists a line twice; allowed are lines that differ");
-    }
-  }
-  if (pattern.x.length * pattern.y.length === 0) return null;
-  return { kind: "lines", x: pattern.x, y: pattern.y, perimeter: pattern.perimeter ?? false };
-}
 
 interface WrittenPlan {
   readonly x?: Length | undefined;

@@ -3,8 +3,9 @@ import type { Finding, Outcome } from "../../diagnostics/finding.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
 import { readYaml } from "../../readers/yaml.js";
+import { largestSettingPlate, steelDensities } from "../../standards/index.js";
 import type { Length, Unit } from "../../units/index.js";
-import { inches, nanometres } from "../../units/index.js";
+import { nanometres } from "../../units/index.js";
 import type { SourceDocument } from "../document.js";
 import { faultAt, issueFindings, toPlain } from "../document.js";
 import type { Density, Given, Input, Shop, Washer } from "../model/job.js";
@@ -81,6 +82,11 @@ function declaredGrades(shop: ShopDocument): ReadShop["grades"] {
   return (shop.grades ?? []).map(({ name, nut }) => ({ name, nut: nut ?? null }));
 }
 
+const DEFAULT_SIDE: Given<Length> = given(
+  largestSettingPlate.value,
+  `${largestSettingPlate.edition}, ${largestSettingPlate.clause}`,
+);
+
 function makeShop(name: string, document: ShopDocument, jobUnit: Unit): Shop {
   const from = `shop ${name}`;
   const own = (value: Length): Given<Length> => given(value, from);
@@ -109,7 +115,7 @@ function makeShop(name: string, document: ShopDocument, jobUnit: Unit): Shop {
       distances.groutRoom === undefined
         ? given(nanometres(0), "default: the nut clears the concrete")
         : own(distances.groutRoom),
-    largestSide: largestSide === undefined ? given(inches(24), "Design Guide 1, 2nd ed., s.2.9") : own(largestSide),
+    largestSide: largestSide === undefined ? DEFAULT_SIDE : own(largestSide),
     templateWasher: templateWasher(document, from),
     density: densities(document, from, jobUnit),
     marking: document.marking,
@@ -128,16 +134,12 @@ function templateWasher({ templateWasher: washer }: ShopDocument, from: string):
   return given({ shape: washer.shape, size: washer.size, thickness: thick }, from);
 }
 
-const STEEL: Readonly<Record<Unit, Density>> = {
-  in: { value: 490, unit: "lb/ft3" },
-  mm: { value: 7850, unit: "kg/m3" },
-};
-
 function densities({ density }: ShopDocument, from: string, jobUnit: Unit): Shop["density"] {
   const plywood: Input<Density> =
     density?.plywood === undefined
       ? missing("density.plywood of the shop file", "the shop file names no density for plywood")
       : given(density.plywood, from);
-  const steel = density?.steel === undefined ? given(STEEL[jobUnit], "AISC practice") : given(density.steel, from);
-  return { steel, plywood };
+  if (density?.steel !== undefined) return { steel: given(density.steel, from), plywood };
+  const { value, unit } = steelDensities[jobUnit];
+  return { steel: given({ value, unit }, "AISC practice"), plywood };
 }

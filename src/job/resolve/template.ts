@@ -2,9 +2,9 @@
 import type { Length } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
 import type { OpeningSpec, OutlineSpec, RoundHoleSpec, TemplateSpec } from "../model/job.js";
+import { optional } from "../model/job.js";
 import type { BaseDocument, OpeningDocument, OutlineDocument } from "../schema/job.js";
 import type { BaseReport } from "./base-report.js";
-import { optional } from "./rods.js";
 import { judgeListLength, offsetOf, resolveCorner } from "./shapes.js";
 
 /** The template; faults are in the report. */

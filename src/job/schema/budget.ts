@@ -1,8 +1,8 @@
 /** The budget as a schema: how far rods may be off, and how that is reckoned. */
 import type { z } from "zod";
+import { countLeaf, keys, leaf, lengthLeaf, wordLeaf } from "../../leaves/leaves.js";
 import type { Unit } from "../../units/index.js";
 import { parseAngle } from "../../units/index.js";
-import { countLeaf, keys, leaf, lengthLeaf, wordLeaf } from "./leaves.js";
 
 /** The `budget` key of a job whose bare numbers are in `unit`. */
 export function budgetBlock(unit: Unit) {
@@ -58,6 +58,7 @@ export function budgetBlock(unit: Unit) {
   );
 }
 
+/** `budget` as written. */
 export type BudgetDocument = z.output<ReturnType<typeof budgetBlock>>;
 
 function numberLeaf(least: number, most: number, description: string) {

@@ -7,6 +7,7 @@ import type { Finding } from "../../diagnostics/finding.js";
 import type { DocumentPath, PlainValue, SourceDocument } from "../document.js";
 import { issueFindings, toPlain } from "../document.js";
 
+/** What is left of a document after its faults, and the faults. */
 export interface ForgivingParse<T> {
   /** The value, whole or pruned; null when nothing usable is left. */
   readonly data: T | null;

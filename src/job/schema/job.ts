@@ -1,14 +1,25 @@
 /** The job file as a schema. It checks shape and values; what hangs on tables or on other keys is for `resolveJob`. */
 import { z } from "zod";
+import {
+  countLeaf,
+  dateLeaf,
+  keys,
+  lengthLeaf,
+  pointLeaf,
+  pointsLeaf,
+  rows,
+  textLeaf,
+  wordLeaf,
+  yesNoLeaf,
+} from "../../leaves/leaves.js";
+import { patternChoice } from "../../patterns/index.js";
 import type { Unit } from "../../units/index.js";
 import { RULE_IDS } from "../model/severities.js";
 import { budgetBlock } from "./budget.js";
-import { countLeaf, dateLeaf, keys, lengthLeaf, startLeaf, textLeaf, wordLeaf, yesNoLeaf } from "./leaves.js";
+
 import { siteShape, siteShapeUnread, tableChoice } from "./plan.js";
 import { surveyBlock } from "./survey.js";
 
-/** Most rods on one plate. */
-export const MOST_RODS = 200;
 const MOST_PIECES = 100_000;
 
 /** The schemas of a job whose bare numbers are in `unit`. */
@@ -19,23 +30,29 @@ export function jobSchemas(unit: Unit) {
   return { head: keys(unread, "A rodplate job."), base, full: fullSchema({ ...head, ...siteShape(unit) }, base) };
 }
 
+/** The head without its bases, one base, and the whole for the JSON Schema. */
 export type JobSchemas = ReturnType<typeof jobSchemas>;
+/** A job file as written, but for its bases and its plan. */
 export type HeadDocument = z.output<JobSchemas["head"]>;
+/** An item of `bases` as written. */
 export type BaseDocument = z.output<JobSchemas["base"]>;
+/** An item of `groups` as written. */
 export type GroupDocument = NonNullable<BaseDocument["groups"]>[number];
+/** `rods` as written. */
 export type RodsDocument = GroupDocument["rods"];
-export type PatternDocument = GroupDocument["pattern"];
+/** A washer as written: a standard, or a size. */
 export type WasherDocument = NonNullable<GroupDocument["washer"]>;
+/** A corner as written. */
 export type CornerDocument = NonNullable<NonNullable<BaseDocument["basePlate"]>["corner"]>;
+/** `template.outline` as written. */
 export type OutlineDocument = NonNullable<BaseDocument["template"]["outline"]>;
+/** `template.opening` as written. */
 export type OpeningDocument = NonNullable<BaseDocument["template"]["opening"]>;
 
 function fullSchema<Head extends z.core.$ZodLooseShape>(head: Head, base: ReturnType<typeof baseSchema>) {
   const bases = z.array(base).min(1).describe("The column bases; or name a spreadsheet with schedule.");
   return keys({ ...head, bases: bases.optional() }, "A rodplate job: column bases and their setting templates.");
 }
-
-const rows = <Item extends z.core.$ZodType>(item: Item, allowed: string) => z.array(item, { error: () => allowed });
 
 function headShape(unit: Unit) {
   return {
@@ -232,54 +249,8 @@ function bottomChoice(unit: Unit) {
     .describe("What anchors the rod at its lower end.");
 }
 
-function pointLeaf(unit: Unit) {
-  const coordinate = lengthLeaf(unit, "any sign", "A coordinate in the base's own axes.");
-  return z.tuple([coordinate, coordinate], { error: () => "two lengths, [x, y]" });
-}
-
-function pointsLeaf(unit: Unit) {
-  return rows(pointLeaf(unit), "a list of points, [[x, y], ...]").describe(
-    "Points in the base's own axes, [[x, y], ...].",
-  );
-}
-
 function atKey(unit: Unit) {
   return pointLeaf(unit).describe("Position in the base's own axes, [x, y]; omitted: 0, 0.").optional();
-}
-
-function patternChoice(unit: Unit) {
-  const line = lengthLeaf(unit, "any sign", "Position of a line.");
-  const perimeter = yesNoLeaf("True leaves the inside out.").optional();
-  const spacing = (axis: string) => lengthLeaf(unit, "above zero", `Overall spacing in ${axis}, centred on 0,0.`);
-  const count = (axis: string) => countLeaf(2, MOST_RODS, `Rods in ${axis}; omitted: 2.`).optional();
-  const rectangle = keys(
-    { kind: z.literal("rectangle"), x: spacing("x"), y: spacing("y"), nx: count("x"), ny: count("y"), perimeter },
-    "Rods on a rectangle.",
-  );
-  const lines = keys(
-    {
-      kind: z.literal("lines"),
-      x: rows(line, "a list of lengths").describe("The lines in x."),
-      y: rows(line, "a list of lengths").describe("The lines in y."),
-      perimeter,
-    },
-    "Rods where lines cross.",
-  );
-  const circle = keys(
-    {
-      kind: z.literal("circle"),
-      diameter: lengthLeaf(unit, "above zero", "Diameter of the bolt circle."),
-      count: countLeaf(2, 1_000_000, "Rods on the circle."),
-      start: startLeaf("Degrees counter-clockwise from +x, straddle, or on-axis."),
-    },
-    "Rods on a bolt circle.",
-  );
-  const points = keys({ kind: z.literal("points"), at: pointsLeaf(unit) }, "Rods as listed.");
-  return z
-    .discriminatedUnion("kind", [rectangle, lines, circle, points], {
-      error: () => "kind: rectangle, lines, circle or points",
-    })
-    .describe("Where the rods stand, in the base's own axes, exactly as typed.");
 }
 
 function cornerChoice(unit: Unit) {

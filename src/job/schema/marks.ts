@@ -1,7 +1,7 @@
 /** Marks name files and folders: a mark must be a safe file name on every system. */
 
 /** Longest mark, in characters. */
-export const LONGEST_MARK = 60;
+const LONGEST_MARK = 60;
 
 const DEVICES = /^(con|prn|aux|nul|conin\$|conout\$|com[0-9]|lpt[0-9])$/i;
 /** Files and folders of the package itself: a base's folder may not take their names. */

@@ -1,8 +1,6 @@
 /** The layout as a schema: grid, placements, control points, north, the way to site coordinates. */
 import { z } from "zod";
-import type { SurveyUnit, Unit } from "../../units/index.js";
-import { SURVEY_UNITS } from "../../units/index.js";
-import { keys, lengthLeaf, textLeaf, wordLeaf } from "./leaves.js";
+import { keys, lengthLeaf, rows, textLeaf, wordLeaf } from "../../leaves/leaves.js";
 import {
   bearingLeaf,
   coordinateLeaf,
@@ -13,7 +11,9 @@ import {
   pointNameLeaf,
   spacingLeaf,
   turnLeaf,
-} from "./plan-leaves.js";
+} from "../../leaves/plan-leaves.js";
+import type { SurveyUnit, Unit } from "../../units/index.js";
+import { SURVEY_UNITS } from "../../units/index.js";
 
 /** Keys of the job file that make the layout. */
 export const PLAN_KEYS = ["grid", "placements", "control", "site", "settingOut"] as const;
@@ -30,13 +30,21 @@ export function planSchemas(unit: Unit, surveyUnit: SurveyUnit | null) {
   };
 }
 
+/** The schemas of a plan's parts. */
 export type PlanSchemas = ReturnType<typeof planSchemas>;
+/** `grid` as written. */
 export type GridDocument = z.output<PlanSchemas["grid"]>;
+/** `grid.x` or `grid.y` as written. */
 export type AxisDocument = NonNullable<GridDocument["x"]>;
+/** An item of `grid.others` as written. */
 export type OtherLineDocument = NonNullable<GridDocument["others"]>[number];
+/** An item of `placements` as written. */
 export type PlacementDocument = z.output<PlanSchemas["placement"]>;
+/** An item of `control` as written. */
 export type ControlDocument = z.output<PlanSchemas["control"]>;
+/** `site` as written. */
 export type SiteDocument = z.output<PlanSchemas["site"]>;
+/** `settingOut` as written. */
 export type SettingOutDocument = z.output<PlanSchemas["settingOut"]>;
 
 /** The layout's keys of a job file, whole, for the JSON Schema. */
@@ -77,8 +85,6 @@ export function tableChoice() {
     error: () => "a file name, or file and sheet",
   });
 }
-
-const rows = <Item extends z.core.$ZodType>(item: Item, allowed: string) => z.array(item, { error: () => allowed });
 
 function gridBlock(unit: Unit) {
   return keys(

@@ -1,8 +1,9 @@
 /** The shop file as a schema: how a shop cuts and what it asks for. */
 import { z } from "zod";
+import { keys, leaf, lengthLeaf, ratioLeaf, textLeaf, wordLeaf } from "../../leaves/leaves.js";
+import { steelDensities } from "../../standards/index.js";
 import type { Unit } from "../../units/index.js";
 import type { Density } from "../model/job.js";
-import { keys, leaf, lengthLeaf, ratioLeaf, textLeaf, wordLeaf } from "./leaves.js";
 
 /** The schema of a shop file whose bare numbers are in `unit`. */
 export function shopSchema(unit: Unit) {
@@ -116,17 +117,22 @@ function washerBlock(unit: Unit) {
   );
 }
 
+/** Steel in the two units. */
+const EXAMPLE = Object.values(steelDensities)
+  .map(({ value, unit }) => `${value} ${unit}`)
+  .join(" or ");
+
 function densityBlock() {
   const density = (what: string) =>
-    leaf<Density>("a density, as 490 lb/ft3 or 7850 kg/m3", what, (text) => {
+    leaf<Density>(`a density, as ${EXAMPLE}`, what, (text) => {
       const parts = /^(\d{1,5}(?:\.\d{1,4})?) ?(lb\/ft3|kg\/m3)$/.exec(text.trim());
       const unit = parts?.[2] === "kg/m3" ? "kg/m3" : "lb/ft3";
       return parts === null || Number(parts[1]) === 0
-        ? { ok: false, message: `"${text}" is not a density, as 490 lb/ft3 or 7850 kg/m3` }
+        ? { ok: false, message: `"${text}" is not a density, as ${EXAMPLE}` }
         : { ok: true, value: { value: Number(parts[1]), unit } };
     });
   return keys(
-    { steel: density("Steel; omitted: 490 lb/ft3 or 7850 kg/m3.").optional(), plywood: density("Plywood.").optional() },
+    { steel: density(`Steel; omitted: ${EXAMPLE}.`).optional(), plywood: density("Plywood.").optional() },
     "Densities, for weights.",
   );
 }

@@ -1,11 +1,10 @@
 /** The survey as a schema, and its values read alone, as options of the command line give them. */
 import type { z } from "zod";
+import { keys, leaf, lengthLeaf } from "../../leaves/leaves.js";
 import type { Reading, Unit } from "../../units/index.js";
 import { parseAngle, parseLength } from "../../units/index.js";
 import type { SurveyHeight, SurveySpec } from "../model/survey.js";
-import type { Input } from "../model/values.js";
-import { given, missing } from "../model/values.js";
-import { keys, leaf, lengthLeaf } from "./leaves.js";
+import { optional } from "../model/values.js";
 
 /** The `survey` key of a job whose bare numbers are in `unit`. */
 export function surveyBlock(unit: Unit) {
@@ -46,6 +45,7 @@ export function surveyBlock(unit: Unit) {
   );
 }
 
+/** `survey` as written. */
 export type SurveyDocument = z.output<ReturnType<typeof surveyBlock>>;
 
 /** `top`, or a length above the top of concrete. */
@@ -60,14 +60,10 @@ export function parseSurveyHeight(text: string, unit: Unit): Reading<SurveyHeigh
 /** A survey of which the job says what `written` holds, or nothing. */
 export function resolveSurvey(written: SurveyDocument = {}): SurveySpec {
   return {
-    accuracy: input(written.accuracy, "survey.accuracy", "the accuracy of the survey is not stated"),
-    height: input(written.height, "survey.height", "where on the rods they were surveyed is not stated"),
-    within: input(written.within, "survey.within", "how near a point without a name must lie is not given"),
-    line: input(written.line, "survey.line", "no erection tolerance to the line is given"),
-    turn: input(written.turn, "survey.turn", "no erection tolerance of the turn is given"),
+    accuracy: optional(written.accuracy, "survey.accuracy", "the accuracy of the survey is not stated"),
+    height: optional(written.height, "survey.height", "where on the rods they were surveyed is not stated"),
+    within: optional(written.within, "survey.within", "how near a point without a name must lie is not given"),
+    line: optional(written.line, "survey.line", "no erection tolerance to the line is given"),
+    turn: optional(written.turn, "survey.turn", "no erection tolerance of the turn is given"),
   };
-}
-
-function input<T>(value: T | undefined, key: string, why: string): Input<T> {
-  return value === undefined ? missing(key, why) : given(value, "job");
 }

@@ -1,4 +1,5 @@
 /** A detail of one type: rods dimensioned from the working point, axes, base plate, edge of concrete. Its own axes. */
+
 import {
   type Contour,
   circle as circleContour,
@@ -9,6 +10,7 @@ import {
   toLattice,
 } from "../../geometry/index.js";
 import type { Base } from "../../job/model/job.js";
+import { boltCircleOf } from "../../patterns/index.js";
 import type { PlacedRod } from "../../rods/model.js";
 import type { Hole } from "../../template/model.js";
 import { formatLength, type Length, nanometres, toMillimetres, type Unit } from "../../units/index.js";
@@ -143,7 +145,8 @@ function rodWords({ base, rods }: DetailInput, unit: Unit): string {
   return base.groups
     .map(({ letter, rod, pattern }) => {
       const count = rods.filter(({ group: { letter: own } }) => own === letter).length;
-      const ring = pattern.kind === "circle" ? ` ON Ø${formatLength(pattern.diameter, unit)}` : "";
+      const circle = boltCircleOf(pattern);
+      const ring = circle === null ? "" : ` ON Ø${formatLength(circle.diameter, unit)}`;
       const figure = (word: string, input: typeof rod.projection) =>
         input.kind === "given" ? `, ${word} ${formatLength(input.value, unit)}` : "";
       return `${count} ${count === 1 ? "ROD" : "RODS"} ${rod.size}${ring}${figure("PROJ", rod.projection)}${figure("EMBED", rod.embedment)}`;
@@ -168,7 +171,7 @@ function putShapes(draft: Draft, view: View, input: DetailInput, drawn: Extent, 
 
 /** Centre lines of the rods that stand on a circle about the working point. */
 function boltCircles(view: View, { groups }: Base): readonly SceneItem[] {
-  const circles = groups.flatMap(({ pattern }) => (pattern.kind === "circle" ? [pattern.diameter] : []));
+  const circles = groups.flatMap(({ pattern }) => boltCircleOf(pattern)?.diameter ?? []);
   return [...new Set(circles)].map((diameter) =>
     stroke("centre", circle(view.origin, (toMillimetres(diameter) / 2) * view.scale)),
   );

@@ -3,7 +3,7 @@ import { insideBorder } from "../border.js";
 import { at, line, stroke } from "../items.js";
 import type { SceneItem } from "../scene.js";
 import type { Scale, SheetSize } from "../sheet-sizes.js";
-import { CAUTIONS, revisionTable, unitWord } from "../sheet-tables.js";
+import { revisionTable, SHEET_CAUTIONS, unitWord } from "../sheet-tables.js";
 import { notesPiece, type Piece, tablePiece } from "../table.js";
 import { printable } from "../text-metrics.js";
 import { blockOfRows, editionWords, field, type Row, rowMakers, scaleWords } from "../title-block.js";
@@ -39,7 +39,7 @@ export function layoutPlanPanel(request: PlanRequest, sheet: SheetSize, words: P
   const titleHeight = planTitleBlock(request, sheet, words, 1, 1).height;
   const revisions = tablePiece(revisionTable(request, 4), width, lettering);
   const notes = words.notes.length > 0 ? [notesPiece("notes", "NOTES", words.notes, width, lettering)] : [];
-  const cautions = notesPiece("cautions", "CAUTIONS", CAUTIONS, width, lettering);
+  const cautions = notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, width, lettering);
   const fixed = [revisions, ...words.head, ...notes, cautions];
   const used = fixed.reduce((sum, { height }) => sum + height + TABLE_GAP, 0);
   const tables = flow.take(width, inside.y1 - inside.y0 - titleHeight - 2 * MARGIN - used);
@@ -49,20 +49,6 @@ export function layoutPlanPanel(request: PlanRequest, sheet: SheetSize, words: P
     ...stack(order, x + MARGIN, inside.y1 - MARGIN),
     planTitleBlock(request, sheet, words, sheetNumber, sheetCount).draw(x, inside.y0 + titleHeight),
   ];
-}
-
-/** Height that a panel needs without any table. */
-export function panelNeed(request: PlanRequest, sheet: SheetSize, words: PanelText): number {
-  const { lettering } = sheet;
-  const width = panelWidth(sheet);
-  const pieces = [
-    tablePiece(revisionTable(request, 4), width, lettering),
-    ...words.head,
-    notesPiece("notes", "NOTES", words.notes, width, lettering),
-    notesPiece("cautions", "CAUTIONS", CAUTIONS, width, lettering),
-    planTitleBlock(request, sheet, words, 1, 1),
-  ];
-  return pieces.reduce((sum, { height }) => sum + height + TABLE_GAP, 2 * MARGIN);
 }
 
 /** Pieces under each other. */

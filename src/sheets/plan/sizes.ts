@@ -1,15 +1,14 @@
 /** Sheets and scales of anchor-rod plans: one size for all sheets of a job, largest scale first. */
+import { isoSheets } from "../../standards/index.js";
 import type { Unit } from "../../units/index.js";
-import { type Scale, type SheetSize, scales, sheetSizes } from "../sheet-sizes.js";
+import { landscape, type Scale, type SheetSize, scales, sheetSizes } from "../sheet-sizes.js";
 
-/** ISO 216: A1 594 x 841 mm. */
-const LARGEST_METRIC: Omit<SheetSize, "lettering"> = { name: "A1", width: 841, height: 594, panel: 180 };
+const LARGEST_METRIC = landscape(isoSheets.A1, 180);
 
 /** Smallest first, from ANSI B or A3 for one type and ANSI C or A2 for several, whose details need the room. */
 export function planSheets(unit: Unit, types: number): readonly SheetSize[] {
   const larger = sheetSizes(unit).slice(types > 1 ? 2 : 1);
-  const last = larger.at(-1);
-  return unit === "mm" && last !== undefined ? [...larger, { ...LARGEST_METRIC, lettering: last.lettering }] : larger;
+  return unit === "mm" ? [...larger, LARGEST_METRIC] : larger;
 }
 
 /** Architects' scales in inches to the foot (common practice); ISO 5455. */

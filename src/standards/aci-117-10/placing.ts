@@ -84,5 +84,5 @@ function row(
   tolerance: Tolerance,
   confidence: Confidence,
 ): PlacingTableRow {
-  return { clause, about, item, sizes, ...tolerance, source: SOURCE, confidence, note: "" };
+  return { clause, about, item, sizes, ...tolerance, growth: null, source: SOURCE, confidence, note: "" };
 }

@@ -20,6 +20,7 @@ export const aisc303TenPlacing: StandardTable<PlacingTableRow> = {
     {
       ...row("7.5.1(d)", "accumulated along a column line", "accumulated along column line through groups", inches(1)),
       printed: "1/4 in per 100 ft, not more than 1 in in total",
+      growth: { tolerance: inches(1 / 4), per: inches(1200) },
     },
     row("7.5.1(e)", "group position", "group centre to established column line", inches(1 / 4)),
     {
@@ -30,6 +31,7 @@ export const aisc303TenPlacing: StandardTable<PlacingTableRow> = {
       minus: null,
       plus: null,
       printed: "",
+      growth: null,
       source: "from memory",
       confidence: "from memory",
       note: "",
@@ -37,9 +39,6 @@ export const aisc303TenPlacing: StandardTable<PlacingTableRow> = {
   ],
 };
 
-/** Accumulation along a column line: this much for each `per`. Its limit in total is row 7.5.1(d). */
-export const accumulation = { tolerance: inches(1 / 4), per: inches(1200) } as const;
-
 function row(clause: string, about: PlacingItem, item: string, tolerance: Length): PlacingTableRow {
-  return { clause, about, item, sizes: "all", ...equal(tolerance), ...SOURCED };
+  return { clause, about, item, sizes: "all", ...equal(tolerance), growth: null, ...SOURCED };
 }

@@ -23,6 +23,7 @@ export const aisc303Placing: StandardTable<PlacingTableRow> = {
       item: "elevation of rod tops",
       sizes: "all",
       ...equal(inches(1 / 2)),
+      growth: null,
       source: "from memory",
       confidence: "from memory",
       note: "",
@@ -32,5 +33,5 @@ export const aisc303Placing: StandardTable<PlacingTableRow> = {
 
 function row(sizes: readonly string[], tolerance: Length): PlacingTableRow {
   const item = "horizontal location/spacing by rod diameter";
-  return { clause: "7.5.1", about: "rod position", item, sizes, ...equal(tolerance), ...SOURCED };
+  return { clause: "7.5.1", about: "rod position", item, sizes, ...equal(tolerance), growth: null, ...SOURCED };
 }

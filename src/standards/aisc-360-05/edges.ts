@@ -1,5 +1,5 @@
 /** AISC 360-05 and earlier, Table J3.4: least distance from hole centre to a sheared edge, in inches. Superseded. */
-import type { LeastEdgeRow } from "../edges.js";
+import { inchEdge, type LeastEdgeRow } from "../edges.js";
 import type { BeyondRule, StandardTable } from "../model.js";
 import { printedInches } from "../sizes.js";
 
@@ -14,12 +14,12 @@ export const aisc360FiveEdges: StandardTable<LeastEdgeRow> = {
   edition: "AISC 360-05",
   clause: "Table J3.4, sheared edge",
   rows: [
-    row("5/8", "1-1/8"),
-    row("3/4", "1-1/4"),
-    row("7/8", "1-1/2"),
-    row("1", "1-3/4"),
-    row("1-1/8", "2"),
-    row("1-1/4", "2-1/4"),
+    inchEdge("5/8", "1-1/8", SOURCED),
+    inchEdge("3/4", "1-1/4", SOURCED),
+    inchEdge("7/8", "1-1/2", SOURCED),
+    inchEdge("1", "1-3/4", SOURCED),
+    inchEdge("1-1/8", "2", SOURCED),
+    inchEdge("1-1/4", "2-1/4", SOURCED),
   ],
 };
 
@@ -30,8 +30,3 @@ export const aisc360FiveEdgeRule: BeyondRule = {
   printed: "1-3/4 x d",
   ...SOURCED,
 };
-
-function row(size: string, least: string): LeastEdgeRow {
-  const diameter = printedInches(size);
-  return { size, diameter, least: printedInches(least), printed: least, ...SOURCED };
-}

@@ -1,5 +1,5 @@
 /** AISC 360-10, 360-16 and 360-22, Table J3.4: least distance from hole centre to edge, in inches. */
-import type { LeastEdgeRow } from "../edges.js";
+import { inchEdge, type LeastEdgeRow } from "../edges.js";
 import type { BeyondRule, StandardTable } from "../model.js";
 import { printedInches } from "../sizes.js";
 
@@ -14,13 +14,13 @@ export const aisc360Edges: StandardTable<LeastEdgeRow> = {
   edition: "AISC 360-22",
   clause: "Table J3.4",
   rows: [
-    row("1/2", "3/4"),
-    row("5/8", "7/8"),
-    row("3/4", "1"),
-    row("7/8", "1-1/8"),
-    row("1", "1-1/4"),
-    row("1-1/8", "1-1/2"),
-    row("1-1/4", "1-5/8"),
+    inchEdge("1/2", "3/4", SOURCED),
+    inchEdge("5/8", "7/8", SOURCED),
+    inchEdge("3/4", "1", SOURCED),
+    inchEdge("7/8", "1-1/8", SOURCED),
+    inchEdge("1", "1-1/4", SOURCED),
+    inchEdge("1-1/8", "1-1/2", SOURCED),
+    inchEdge("1-1/4", "1-5/8", SOURCED),
   ],
 };
 
@@ -31,8 +31,3 @@ export const aisc360EdgeRule: BeyondRule = {
   printed: "1-1/4 x d",
   ...SOURCED,
 };
-
-function row(size: string, least: string): LeastEdgeRow {
-  const diameter = printedInches(size);
-  return { size, diameter, least: printedInches(least), printed: least, ...SOURCED };
-}

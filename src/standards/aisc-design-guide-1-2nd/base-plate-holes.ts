@@ -1,4 +1,5 @@
 /** AISC Design Guide 1, 2nd ed. (2006), Table 2.3: anchor-rod holes in base plates and least washers, in inches. */
+import { inchBaseHole } from "../base-holes.js";
 import type { BaseHoleRow, Confidence, StandardTable } from "../model.js";
 import { printedInches } from "../sizes.js";
 
@@ -9,7 +10,7 @@ const NOTES: Readonly<Record<string, string>> = {
   "2-1/2": "one text copy prints a 3-1/4 hole; table image, ASCC PS#14 and AISC 360-22 C-J9.1 (d+1-1/4) give 3-3/4",
 };
 
-/** Rod, hole, least washer and its thickness (null: not tabulated), confidence, a second hole the table allows. */
+/** Rod, hole, least washer and its thickness, confidence, a second hole the table allows. */
 export const designGuide2BaseHoles: StandardTable<BaseHoleRow> = {
   edition: "Design Guide 1, 2nd ed.",
   clause: "Table 2.3",
@@ -28,20 +29,12 @@ export const designGuide2BaseHoles: StandardTable<BaseHoleRow> = {
 function row(
   size: string,
   hole: string,
-  washer: string | null,
-  washerThickness: string | null,
+  washer: string,
+  thickness: string,
   confidence: Confidence,
   alternate: string | null = null,
 ): BaseHoleRow {
-  return {
-    size,
-    diameter: printedInches(size),
-    hole: printedInches(hole),
-    washer: washer === null ? null : printedInches(washer),
-    washerThickness: washerThickness === null ? null : printedInches(washerThickness),
-    alternateHole: alternate === null ? null : printedInches(alternate),
-    source: SOURCE,
-    confidence,
-    note: NOTES[size] ?? "",
-  };
+  const sourced = { source: SOURCE, confidence, note: NOTES[size] ?? "" };
+  const alternateHole = alternate === null ? null : printedInches(alternate);
+  return { ...inchBaseHole(size, hole, { size: washer, thickness }, sourced), alternateHole };
 }

@@ -1,12 +1,13 @@
 /** AISC Design Guide 1, 2nd ed. (2006), s.2.9: the hole of a setting template. */
 import { inches } from "../../units/length.js";
-import type { FromRule } from "../model.js";
+import type { BeyondRule } from "../model.js";
 
 /** d + 1/16 in, for every rod. */
 export const designGuideTemplateHole = {
-  from: inches(0),
+  beyond: inches(0),
   rule: { factor: 1, add: inches(1 / 16) },
+  printed: "d + 1/16 in",
   source: "AISC DG1 2nd ed s.2.9 (secondary copy); AISC Detailing for Steel Construction notes (secondary copy)",
   confidence: "high",
   note: "setting plate also used as rod-setting template, and separate steel templates",
-} as const satisfies FromRule;
+} as const satisfies BeyondRule;

@@ -2,9 +2,8 @@
  * ASME B18.21.1 plain washers, Type B, in inches as printed. Three rows of the open data set differ from Machinery's Handbook
  * (31st ed., p. 1697): the handbook's values are kept and the row says so.
  */
-import { inches } from "../../units/length.js";
+import { asmeWasher } from "../fasteners.js";
 import type { Confidence, StandardTable, WasherRow } from "../model.js";
-import { printedInches } from "../sizes.js";
 
 /** Narrow series: size, inside, outside, thickness, confidence, note. */
 export const typeBNarrowWashers: StandardTable<WasherRow> = {
@@ -111,14 +110,5 @@ function row(
   confidence: Confidence = "medium",
   note = "",
 ): WasherRow {
-  return {
-    size,
-    diameter: printedInches(size),
-    inside: [inches(inside)],
-    outside: inches(outside),
-    thickness: { least: null, nominal: inches(thickness), greatest: null },
-    source: "ASME B18.21.1 Type B",
-    confidence,
-    note,
-  };
+  return asmeWasher(size, inside, outside, thickness, "ASME B18.21.1 Type B", confidence, note);
 }

@@ -1,7 +1,8 @@
-/** Zinc coatings: ASTM F2329 and A153, and what is typical of bolts. Thicknesses in mils (0.001 in). */
+/** Growth of a galvanized rod by its zinc, as is typical of bolts coated to ASTM F2329. */
 import { inches, type Length } from "../../units/length.js";
-import type { Confidence, Sourced } from "../model.js";
+import type { Sourced } from "../model.js";
 
+/** A span of lengths. */
 export interface ZincRow extends Sourced {
   readonly specification: string;
   readonly item: string;
@@ -9,33 +10,13 @@ export interface ZincRow extends Sourced {
   readonly greatest: Length;
 }
 
-/** Specification, item, least and greatest thickness in mils, confidence, source. */
-export const zincRows: readonly ZincRow[] = [
-  row("ASTM F2329", ">3/8 in dia, average of production lot", 2, 2, "high"),
-  row("ASTM F2329", ">3/8 in dia, batch and individual", 1.7, 1.7, "high"),
-  row("ASTM F2329", "<=3/8 in dia, individual and average", 1.5, 1.7, "high"),
-  row("ASTM A153 class C", "individual and average", 1.7, 2.1, "high"),
-  row("typical bolts", "coating thickness", 1.8, 3.5, "medium-high"),
-];
-
-/** Growth of a rod's diameter by zinc, over thread flats and body: least and greatest. */
-export const zincGrowth: ZincRow = row(
-  "typical bolts",
-  "diameter growth over thread flats/body",
-  3.6,
-  7,
-  "medium-high",
-  "secondary copy (2 x thickness)",
-);
-
-function row(
-  specification: string,
-  item: string,
-  least: number,
-  greatest: number,
-  confidence: Confidence,
-  source = "secondary copy",
-): ZincRow {
-  const span = { least: inches(least / 1000), greatest: inches(greatest / 1000) };
-  return { specification, item, ...span, source, confidence, note: "" };
-}
+/** Growth of the diameter, over thread flats and body: least and greatest. */
+export const zincGrowth: ZincRow = {
+  specification: "typical bolts",
+  item: "diameter growth over thread flats/body",
+  least: inches(0.0036),
+  greatest: inches(0.007),
+  source: "secondary copy (2 x thickness)",
+  confidence: "medium-high",
+  note: "",
+};

@@ -2,9 +2,8 @@
  * ASTM F844 plain washers (ASME B18.21.1 Type A), narrow and wide, in inches as printed. F844-07a s.7.1 (secondary copy):
  * where both series exist the narrow one is furnished unless the order says otherwise. From 1-3/4 in on there is one series.
  */
-import { inches } from "../../units/length.js";
+import { asmeWasher } from "../fasteners.js";
 import type { Confidence, StandardTable, WasherRow } from "../model.js";
-import { printedInches } from "../sizes.js";
 
 const SOURCE = "ASTM F844 / ASME B18.21.1 Type A";
 const PART = "ASTM F844 / ASME B18.21.1 Type A (part from memory: see confidence)";
@@ -70,14 +69,5 @@ function row(
   confidence: Confidence,
   source = SOURCE,
 ): WasherRow {
-  return {
-    size,
-    diameter: printedInches(size),
-    inside: [inches(inside)],
-    outside: inches(outside),
-    thickness: { least: null, nominal: inches(thickness), greatest: null },
-    source,
-    confidence,
-    note: "",
-  };
+  return asmeWasher(size, inside, outside, thickness, source, confidence);
 }

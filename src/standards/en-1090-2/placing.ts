@@ -33,6 +33,6 @@ function row(
   const tolerance: { minus: Length; plus: Length } = { minus: millimetres(minus), plus: millimetres(plus) };
   const source =
     "EN 1090-2:2008 Table D.2.20 as reproduced in NSSS/NSCS text (secondary copy); 2018 edition renumbers to Annex B";
-  const rest = { sizes: "all", printed: "", source, confidence, note: "" } as const;
+  const rest = { sizes: "all", printed: "", growth: null, source, confidence, note: "" } as const;
   return { fixing, clause: "D.2.20", about, item, ...tolerance, ...rest };
 }

@@ -1,5 +1,5 @@
 /** EN 1992-4, Table 6.1: clearance hole in the fixture, d_f, in mm. */
-import { millimetres } from "../../units/length.js";
+import { metricBaseHole } from "../base-holes.js";
 import type { BaseHoleRow, Confidence, StandardTable } from "../model.js";
 
 const SOURCE = "EN 1992-4 Table 6.1 d_f; EOTA TR 054 reprint";
@@ -29,15 +29,5 @@ export const en1992ClearanceHoles: StandardTable<BaseHoleRow> = {
 };
 
 function row(size: string, hole: number, confidence: Confidence, source = SOURCE): BaseHoleRow {
-  return {
-    size,
-    diameter: millimetres(Number(size.slice(1))),
-    hole: millimetres(hole),
-    washer: null,
-    washerThickness: null,
-    alternateHole: null,
-    source,
-    confidence,
-    note: NOTE,
-  };
+  return metricBaseHole(size, hole, { source, confidence, note: NOTE });
 }

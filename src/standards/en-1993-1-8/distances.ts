@@ -20,23 +20,12 @@ export const en1993Distances: StandardTable<HoleDistanceRow> = {
   ],
 };
 
-/** ENV 1993-1-1, superseded: for comparison only. */
-export const env1993Distances: StandardTable<HoleDistanceRow> = {
-  edition: "ENV 1993-1-1",
-  clause: "-",
-  rows: [
-    row("e2", "least edge distance", 1.5, "secondary copy", "low", "superseded"),
-    row("p2", "least gauge", 3, "secondary copy", "low", "superseded"),
-  ],
-};
-
 function row(
   symbol: HoleDistanceRow["symbol"],
   item: string,
   factor: number,
   source: string,
   confidence: Confidence,
-  note = "",
 ): HoleDistanceRow {
-  return { symbol, item, factor, source, confidence, note };
+  return { symbol, item, factor, source, confidence, note: "" };
 }

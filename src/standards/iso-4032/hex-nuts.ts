@@ -1,7 +1,6 @@
 /** ISO 4032 hex nuts, in mm: s across flats, m height (greatest), e across corners (least). Above M64: DIN 934-style sizes. */
-import { millimetres } from "../../units/length.js";
-import type { Confidence, NutRow, StandardTable } from "../model.js";
-import { printedMillimetres } from "../sizes.js";
+import { isoNut as row } from "../fasteners.js";
+import type { NutRow, StandardTable } from "../model.js";
 
 const BEYOND = "above ISO 4032 range (M64); DIN 934-style sizes";
 
@@ -52,19 +51,3 @@ export const iso4032Nuts: StandardTable<NutRow> = {
     row("M140", 200, 112, 220.8, "medium", BEYOND),
   ],
 };
-
-function row(size: string, s: number, m: number, e: number, confidence: Confidence, note = ""): NutRow {
-  return {
-    size,
-    diameter: printedMillimetres(size.slice(1)),
-    acrossFlats: millimetres(s),
-    acrossFlatsLeast: null,
-    acrossCorners: null,
-    acrossCornersLeast: millimetres(e),
-    height: millimetres(m),
-    heightLeast: null,
-    source: "ISO 4032 / 4033 / 4034",
-    confidence,
-    note,
-  };
-}

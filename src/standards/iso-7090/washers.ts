@@ -1,7 +1,6 @@
 /** ISO 7090 / DIN 125-B plain washers, in mm: d1 inside, d2 outside, h thickness. */
-import { millimetres } from "../../units/length.js";
-import type { Confidence, StandardTable, WasherRow } from "../model.js";
-import { printedMillimetres } from "../sizes.js";
+import { isoWasher as row } from "../fasteners.js";
+import type { StandardTable, WasherRow } from "../model.js";
 
 const ONE_SET = "open hardware data set";
 const CHAMFERED = "chamfered; above M64 are DIN 125 sizes; some h values are max";
@@ -45,29 +44,3 @@ export const iso7090Washers: StandardTable<WasherRow> = {
     row("M150", 155, 250, null, 19.2, ONE_SET, "medium", CHAMFERED),
   ],
 };
-
-function row(
-  size: string,
-  inside: number,
-  outside: number,
-  nominal: number | null,
-  greatest: number,
-  source: string,
-  confidence: Confidence,
-  note = "",
-): WasherRow {
-  return {
-    size,
-    diameter: printedMillimetres(size.slice(1)),
-    inside: [millimetres(inside)],
-    outside: millimetres(outside),
-    thickness: {
-      least: null,
-      nominal: nominal === null ? null : millimetres(nominal),
-      greatest: millimetres(greatest),
-    },
-    source,
-    confidence,
-    note,
-  };
-}

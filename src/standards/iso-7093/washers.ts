@@ -1,7 +1,6 @@
 /** ISO 7093 plain washers, in mm: d1 inside, d2 outside, h thickness. */
-import { millimetres } from "../../units/length.js";
-import type { Confidence, StandardTable, WasherRow } from "../model.js";
-import { printedMillimetres } from "../sizes.js";
+import { isoWasher as row } from "../fasteners.js";
+import type { StandardTable, WasherRow } from "../model.js";
 
 const SETS = "open hardware data sets";
 const ONE_SET = "open hardware data set";
@@ -25,29 +24,3 @@ export const iso7093Washers: StandardTable<WasherRow> = {
     row("M36", 39, 110, 8, 9, SETS, "medium", "one open data set h_max=9.2"),
   ],
 };
-
-function row(
-  size: string,
-  inside: number,
-  outside: number,
-  nominal: number | null,
-  greatest: number,
-  source: string,
-  confidence: Confidence,
-  note = "",
-): WasherRow {
-  return {
-    size,
-    diameter: printedMillimetres(size.slice(1)),
-    inside: [millimetres(inside)],
-    outside: millimetres(outside),
-    thickness: {
-      least: null,
-      nominal: nominal === null ? null : millimetres(nominal),
-      greatest: millimetres(greatest),
-    },
-    source,
-    confidence,
-    note,
-  };
-}

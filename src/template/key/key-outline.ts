@@ -7,14 +7,7 @@ import type { Contour, Path } from "../../geometry/index.js";
 import { pathFaults, twiceDepthInside, twiceEdgeWeb } from "../../geometry/index.js";
 import type { Base, Job } from "../../job/model/job.js";
 import type { MovedRods } from "../../orientation/index.js";
-import {
-  isSilent,
-  judgeOutline,
-  matters,
-  outlineDifference,
-  outlineSymmetryOrder,
-  SEEN_TWICE,
-} from "../../orientation/index.js";
+import { isSilent, matters, outlineProbe, outlineSymmetryOrder, SEEN_TWICE } from "../../orientation/index.js";
 import type { PlacedRod } from "../../rods/index.js";
 import type { Keyed } from "../model.js";
 import type { Opening } from "../openings.js";
@@ -40,10 +33,10 @@ export function keyOutline(
   moved: readonly MovedRods[],
 ): KeyedOutline {
   const bare: KeyedOutline = { contour: outline.contour, keyed: null };
-  if (base.template.key === "none" || !moved.some(matters)) return bare;
-  if (!judgeOutline(moved, outline.contour).some((placement) => isSilent(base, placement))) return bare;
-  const room = roomKeeper(job, base, rods, outline.contour, openings);
+  if (base.template.key === "none") return bare;
   const shown = moved.filter(matters);
+  if (!isSilentBy(base, outline.contour, shown)) return bare;
+  const room = roomKeeper(job, base, rods, outline.contour, openings);
   for (const { contour, ...cut } of cuts(job, outline)) {
     if (!room(contour) || !isSound(contour) || !tellsAll(contour, shown)) continue;
     return { contour, keyed: { ...cut, bare: outline.contour } };
@@ -64,8 +57,16 @@ function isSound(contour: Path): boolean {
   return pathFaults(contour).length === 0 && outlineSymmetryOrder(contour) === 1;
 }
 
+/** True where a way that matters is silent with this outline. */
+function isSilentBy(base: Base, contour: Contour, wrong: readonly MovedRods[]): boolean {
+  const probe = outlineProbe(contour);
+  const outlineTwice = ({ way }: MovedRods) => (probe.isAtLeast(way.move, SEEN_TWICE) ? SEEN_TWICE : 0);
+  return wrong.some((each) => isSilent(base, { ...each, outlineTwice: outlineTwice(each) }));
+}
+
 function tellsAll(contour: Path, shown: readonly MovedRods[]): boolean {
-  return shown.every(({ way }) => outlineDifference(contour, way.move) >= SEEN_TWICE);
+  const probe = outlineProbe(contour);
+  return shown.every(({ way }) => probe.isAtLeast(way.move, SEEN_TWICE));
 }
 
 /** Whether a cut outline leaves every hole, seat and opening the room that the rules ask for, or what it had before. */

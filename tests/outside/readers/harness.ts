@@ -4,7 +4,7 @@
  */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Summary } from "../../../src/summary.js";
+import type { Summary } from "../../../src/summary/model.js";
 import { hasEzdxf, hasGdal, measureByEzdxf, measureByGdal } from "./installed-readers.js";
 import type { Measured } from "./measured.js";
 import { measureByDxf, measureByDxfParser } from "./npm-readers.js";

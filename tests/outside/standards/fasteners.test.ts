@@ -6,17 +6,17 @@ import {
   typeBRegularWashers,
   typeBWideWashers,
 } from "../../../src/standards/asme-b18-21-1/type-b-washers.js";
-import { overTap } from "../../../src/standards/astm-a563/over-tap.js";
 import { f436Washers } from "../../../src/standards/astm-f436/washers.js";
 import { f844Washers, f844WideWashers } from "../../../src/standards/astm-f844/washers.js";
 import { findNut, findWasher, nutStandards, washerStandards, zincGrowth } from "../../../src/standards/index.js";
 import { iso273Holes } from "../../../src/standards/iso-273/clearance-holes.js";
 import { iso4032Nuts } from "../../../src/standards/iso-4032/hex-nuts.js";
-import { iso4033Nuts } from "../../../src/standards/iso-4033/hex-nuts.js";
 import { iso7089Washers } from "../../../src/standards/iso-7089/washers.js";
 import { iso7090Washers } from "../../../src/standards/iso-7090/washers.js";
 import { iso7091Washers } from "../../../src/standards/iso-7091/washers.js";
-import { inches } from "../../../src/units/index.js";
+import { inches, millimetres } from "../../../src/units/index.js";
+import { overTap } from "../../reference/astm-a563/over-tap.js";
+import { iso4033Nuts } from "../../reference/iso-4033/hex-nuts.js";
 
 /** Half a thousandth of an inch: what a table printed to three decimals leaves open. */
 const HALF_MIL = inches(0.0005);
@@ -55,7 +55,7 @@ describe("hex nuts, ASME B18.2.2: F = 1.5 D (more at 1/4, 5/16, 7/16, 9/16), G =
 
   it("are narrower and lower than heavy hex nuts", () => {
     for (const row of hexNuts.rows) {
-      const heavy = findNut("ASME B18.2.2 heavy hex", row.size);
+      const heavy = findNut("ASME B18.2.2 heavy hex", row.diameter);
       if (heavy.found) expect(heavy.row.acrossFlats).toBeGreaterThan(row.acrossFlats);
     }
   });
@@ -121,9 +121,9 @@ describe("metric hex nuts: e = 1.13 (s - IT), ISO 4032 with ISO 286-1", () => {
       M64: [95, 51, 104.86],
     };
     const listed = iso4032Nuts.rows.filter((row) => row.diameter <= 64_000_000);
-    const millimetres = (length: number | null) => (length ?? 0) / 1e6;
+    const inMillimetres = (length: number | null) => (length ?? 0) / 1e6;
     const read = (row: (typeof listed)[number]) =>
-      [row.acrossFlats, row.height, row.acrossCornersLeast].map(millimetres);
+      [row.acrossFlats, row.height, row.acrossCornersLeast].map(inMillimetres);
     expect(Object.fromEntries(listed.map((row) => [row.size, read(row)]))).toEqual(second);
   });
 
@@ -136,9 +136,10 @@ describe("metric hex nuts: e = 1.13 (s - IT), ISO 4032 with ISO 286-1", () => {
 
 it("widths and heights grow with the size in every nut table", () => {
   for (const standard of nutStandards) {
-    const rows = ["1/2", "5/8", "3/4", "1", "1-1/4", "1-1/2", "2", "3", "4", "M12", "M20", "M24", "M30", "M42", "M64"];
-    const sizes = rows.flatMap((size) => {
-      const reading = findNut(standard, size);
+    const inch = [0.5, 0.625, 0.75, 1, 1.25, 1.5, 2, 3, 4].map(inches);
+    const metric = [12, 20, 24, 30, 42, 64].map(millimetres);
+    const sizes = [...inch, ...metric].flatMap((diameter) => {
+      const reading = findNut(standard, diameter);
       return reading.found ? [reading.row] : [];
     });
     expect(sizes.length).toBeGreaterThan(4);
@@ -151,10 +152,10 @@ it("widths and heights grow with the size in every nut table", () => {
 
 describe("washers", () => {
   it("pass over the rod and lie under the nut: inside >= d, outside > inside, in every table", () => {
-    const sizes = [...f844Washers.rows, ...f436Washers.rows, ...iso7090Washers.rows].map((row) => row.size);
+    const diameters = [...f844Washers.rows, ...f436Washers.rows, ...iso7090Washers.rows].map((row) => row.diameter);
     for (const standard of washerStandards) {
-      for (const size of new Set(sizes)) {
-        const reading = findWasher(standard, size);
+      for (const diameter of new Set(diameters)) {
+        const reading = findWasher(standard, diameter);
         if (!reading.found) continue;
         for (const inside of reading.row.inside) {
           expect(inside).toBeGreaterThan(reading.row.diameter);

@@ -12,15 +12,15 @@ import { aisc360EdgeRule, aisc360Edges } from "../../../src/standards/aisc-360-2
 import { aisc360MetricEdgeRule, aisc360MetricEdges } from "../../../src/standards/aisc-360-22/edges-metric.js";
 import { designGuide2BaseHoles } from "../../../src/standards/aisc-design-guide-1-2nd/base-plate-holes.js";
 import { designGuide3BaseHoles } from "../../../src/standards/aisc-design-guide-1-3rd-examples/base-plate-holes.js";
-import { normalHoleClearances, oversizeHoleClearances } from "../../../src/standards/en-1090-2/hole-clearances.js";
 import { en1992ClearanceHoles } from "../../../src/standards/en-1992-4/clearance-holes.js";
 import { findPlacing } from "../../../src/standards/index.js";
 import { iso273Holes } from "../../../src/standards/iso-273/clearance-holes.js";
-import { scnzBaseHoles } from "../../../src/standards/metric-practice/scnz-base-plate-holes.js";
-import { ukBaseHoles } from "../../../src/standards/metric-practice/uk-base-plate-holes.js";
 import { evaluate } from "../../../src/standards/rules.js";
 import { holds } from "../../../src/standards/sizes.js";
 import { inches, type Length, millimetres } from "../../../src/units/index.js";
+import { normalHoleClearances, oversizeHoleClearances } from "../../reference/en-1090-2/hole-clearances.js";
+import { scnzBaseHoles } from "../../reference/metric-practice/scnz-base-plate-holes.js";
+import { ukBaseHoles } from "../../reference/metric-practice/uk-base-plate-holes.js";
 
 const clearance = (rows: readonly { readonly diameter: Length; readonly size: string; readonly hole: Length }[]) =>
   Object.fromEntries(rows.map((row) => [row.size, row.hole - row.diameter]));

@@ -1,14 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { aci117Placing } from "../../../src/standards/aci-117-10/placing.js";
 import { aisc303Placing } from "../../../src/standards/aisc-303-22/placing.js";
-import { thicknessTolerance } from "../../../src/standards/astm-a6/thickness-tolerance.js";
-import { zincRows } from "../../../src/standards/astm-f2329/zinc.js";
 import type { Bounds, DeviationRow } from "../../../src/standards/index.js";
 import { findSpacing, iso9013Perpendicularity, zincGrowth } from "../../../src/standards/index.js";
 import { iso9013Class1 } from "../../../src/standards/iso-9013-2017/deviations-class-1.js";
 import { iso9013Class2 } from "../../../src/standards/iso-9013-2017/deviations-class-2.js";
-import { scope } from "../../../src/standards/iso-9013-2017/ranges.js";
 import { inches, type Length, millimetres } from "../../../src/units/index.js";
+import { thicknessTolerance } from "../../reference/astm-a6/thickness-tolerance.js";
+import { zincRows } from "../../reference/astm-f2329/zinc.js";
+import { scope } from "../../reference/iso-9013-2017/scope.js";
 
 const byRod = (rows: typeof aci117Placing.rows) =>
   rows.filter((row) => row.about === "rod position").map((row) => [row.sizes, row.plus]);

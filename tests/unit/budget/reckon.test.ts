@@ -39,7 +39,7 @@ describe("terms", () => {
   });
 
   it("an edition that limits spacings leaves half of it to each rod of a pair: AISC 303-10, 1/8 in", () => {
-    const editions = { ...jobFixture().editions, placing: "AISC 303-10" };
+    const editions = { ...jobFixture().editions, placing: "AISC 303-10" } as const;
     const { rods, worst } = reckoned({}, baseFixture(), { editions });
     expect(rods[0]?.terms[0]?.twice).toBe(IN / 8);
     expect(worst.free.errorTwice).toBe(IN / 4);

@@ -2,13 +2,14 @@ import { describe, expect, it } from "vitest";
 import { basePlateEdge } from "../../../src/checks/rules/base-plate-edge.js";
 import type { PlanShape } from "../../../src/job/model/job.js";
 import { given, missing } from "../../../src/job/model/job.js";
+import type { EdgeEdition } from "../../../src/standards/index.js";
 import type { Length } from "../../../src/units/index.js";
 import { millimetres, nanometres } from "../../../src/units/index.js";
 import { jobFixture } from "../../fixture.js";
 import { inch, isSubject, onLine, rowOf, rowsOf, testAtLimit } from "./context.js";
 
 const zero = nanometres(0);
-const edges = (edition: string) => ({ editions: { ...jobFixture().editions, edges: edition } });
+const edges = (edition: EdgeEdition) => ({ editions: { ...jobFixture().editions, edges: edition } });
 const rect = (x: number, y: number = inch(40)): { shape: { kind: "given"; value: PlanShape; from: string } } => ({
   shape: given({ kind: "rectangle", x: nanometres(x), y: nanometres(y), corner: { kind: "square" } }, "job"),
 });

@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { groupSpacing } from "../../../src/checks/job-rules/group-spacing.js";
+import type { PlacingEdition } from "../../../src/standards/index.js";
 import { jobFixture } from "../../fixture.js";
 import { placementAt } from "../../setting-out-plan.js";
 import { jobRowsOf } from "./layout-context.js";
 
-const placing = (edition: string) => ({ editions: { ...jobFixture().editions, placing: edition } });
+const placing = (edition: PlacingEdition) => ({ editions: { ...jobFixture().editions, placing: edition } });
 const placements = [placementAt(["C", "1"]), placementAt(["A", "1"]), placementAt(["B", "1"]), placementAt(["A", "2"])];
 
 describe("group-spacing", () => {
@@ -26,7 +27,7 @@ describe("group-spacing", () => {
     ]);
   });
 
-  it.each(["ACI 117-10", "AISC 303-22", "EN 1090-2"])("has nothing to hold by %s", (edition) => {
+  it.each(["ACI 117-10", "AISC 303-22", "EN 1090-2"] as const)("has nothing to hold by %s", (edition) => {
     expect(jobRowsOf(groupSpacing, {}, undefined, placing(edition)).map((row) => row.status)).toEqual([
       "not-applicable",
     ]);

@@ -5,7 +5,7 @@ import { jobFixture } from "../../fixture.js";
 import { placementAt } from "../../setting-out-plan.js";
 import { at, jobRowsOf } from "./layout-context.js";
 
-const editions = { ...jobFixture().editions, placing: "AISC 303-10" };
+const editions = { ...jobFixture().editions, placing: "AISC 303-10" } as const;
 const found = findGroupPlacing("AISC 303-10", "accumulated along a column line");
 
 describe("line-accumulation", () => {

@@ -34,10 +34,7 @@ describe("nut-room", () => {
     const thin = {
       size: "3/4",
       diameter: inch(0.75),
-      nut: given(
-        { kind: "heavy hex", acrossFlats: inch(1.25), acrossCorners: inch(1.44), height: inch(0.758) } as const,
-        "t",
-      ),
+      nut: given({ kind: "heavy hex", acrossCorners: inch(1.44), height: inch(0.758) } as const, "t"),
     };
     const groups = [
       groupFixture({ pattern: onLine(0) }),
@@ -54,7 +51,7 @@ describe("nut-room", () => {
     const wide = { wrenchRoom: given(inch(4), "job") };
     const thin = {
       wrenchRoom: given(inch(3), "job"),
-      nut: given({ kind: "hex", acrossFlats: inch(1), acrossCorners: inch(1.2), height: inch(0.8) } as const, "t"),
+      nut: given({ kind: "hex", acrossCorners: inch(1.2), height: inch(0.8) } as const, "t"),
     };
     const groups = [
       groupFixture({ pattern: onLine(0) }, thin),
@@ -67,10 +64,7 @@ describe("nut-room", () => {
   });
 
   it("does not round the halves of an odd sum", () => {
-    const nut = given(
-      { kind: "hex", acrossFlats: inch(2), acrossCorners: nanometres(inch(2.309) + 1), height: inch(1) } as const,
-      "t",
-    );
+    const nut = given({ kind: "hex", acrossCorners: nanometres(inch(2.309) + 1), height: inch(1) } as const, "t");
     const rows = rowsOf(nutRoom, { rod: { nut }, group: { pattern: onLine(0, least) } });
     expect(rows.find(NUTS)).toMatchObject({ status: "fail", margin: { kind: "length", twice: -2 } });
   });

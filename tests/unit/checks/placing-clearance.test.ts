@@ -1,12 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { placingClearance } from "../../../src/checks/rules/placing-clearance.js";
 import { given, missing } from "../../../src/job/model/job.js";
+import type { PlacingEdition } from "../../../src/standards/index.js";
 import type { Length } from "../../../src/units/index.js";
 import { millimetres } from "../../../src/units/index.js";
 import { groupFixture, jobFixture } from "../../fixture.js";
 import { inch, isSubject, onLine, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
 
-const placing = (edition: string) => ({ editions: { ...jobFixture().editions, placing: edition } });
+const placing = (edition: PlacingEdition) => ({ editions: { ...jobFixture().editions, placing: edition } });
 const holed = (hole: Length) => ({ group: { baseHole: given(hole, "job") } });
 const metric = { size: "M30", diameter: millimetres(30) };
 

@@ -148,7 +148,7 @@ describe("rod-cover", () => {
   });
 
   it("names the edition where no cover is held for it", () => {
-    const editions = { ...jobFixture().editions, concrete: "ACI 318-11" };
+    const editions = { ...jobFixture().editions, concrete: "ACI 318-11" } as const;
     const row = rowOf(rodCover, { job: { editions } }, ROD);
     expect(row).toMatchObject({ status: "not-checked", severity: "ask" });
     expect(row.note).toContain("ACI 318-11");

@@ -6,7 +6,7 @@ import { jobFixture } from "../../fixture.js";
 import { inch, isSubject, onLine, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
 
 const holed = (hole: Length) => ({ group: { hole: given(hole, "job") } });
-const spacingEdition = { job: { editions: { ...jobFixture().editions, placing: "AISC 303-10" } } };
+const spacingEdition = { job: { editions: { ...jobFixture().editions, placing: "AISC 303-10" } } } as const;
 
 describe("rod-play", () => {
   // ACI 117-10 2.3.4.2: 3/8 in for a 1-1/4 in rod, so the play is at most 3/4 in.

@@ -1,17 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { settingOutElevation } from "../../../src/checks/job-rules/setting-out-elevation.js";
 import { runJobRules } from "../../../src/checks/job-run.js";
-import { writeSettingOut } from "../../../src/formats/setting-out-csv.js";
 import { missing } from "../../../src/job/model/job.js";
 import { baseFixture, groupFixture, jobFixture } from "../../fixture.js";
-import { type PlannedJob, placementAt, planJob } from "../../setting-out-plan.js";
+import { type PlannedJob, placementAt, planJob, settingOutTexts } from "../../setting-out-plan.js";
 
 const rowsOf = ({ job, plan }: PlannedJob) => runJobRules([settingOutElevation], { job, plan, bases: [] });
 const noConcrete = { topOfConcrete: missing("placements[].topOfConcrete", "no top of concrete is given") };
 
 /** Rod points of the local file whose elevation is empty. */
 const emptyRods = ({ plan }: PlannedJob): number =>
-  writeSettingOut(plan, "local")
+  settingOutTexts(plan, "local")
     .bare.split("\r\n")
     .filter((line) => /^[^,]*,[^,]*,[^,]*,,ROD /.test(line)).length;
 

@@ -52,7 +52,7 @@ describe("template-height", () => {
 
   it("takes the thickest nut of two groups", () => {
     const thin = {
-      nut: given({ kind: "hex", acrossFlats: inch(1), acrossCorners: inch(1.2), height: inch(0.8) } as const, "t"),
+      nut: given({ kind: "hex", acrossCorners: inch(1.2), height: inch(0.8) } as const, "t"),
     };
     const groups = [
       groupFixture({}, thin),

@@ -50,6 +50,19 @@ it("hands out a copy: the next file does not change the last", () => {
   expect(textOf(second.bytes())).toBe("B\r\n");
 });
 
+it("two writers that take turns keep to their own lines, however long", () => {
+  const [first, second] = [startLines(), startLines()];
+  const both: [string, string] = ["", ""];
+  for (let turn = 0; turn < 20_000; turn++) {
+    first.lines("A\n");
+    second.lines("BB\n");
+    second.ticks(turn, 3);
+    both[0] += "A\r\n";
+    both[1] += `BB\r\n${decimalsOf(turn, 3)}\r\n`;
+  }
+  expect([textOf(first.bytes()), textOf(second.bytes())]).toEqual(both);
+});
+
 it.each([Number.NaN, 0.5, 2 ** 53])("%d is no number of ticks", (ticks) => {
   expect(() => startLines().ticks(ticks, 8)).toThrow(RangeError);
 });

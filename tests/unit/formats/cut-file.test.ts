@@ -2,19 +2,31 @@
 import { describe, expect, it } from "vitest";
 import { writeJoinedDxf } from "../../../src/formats/cut-dxf-joined.js";
 import { writeR12Dxf } from "../../../src/formats/cut-dxf-r12.js";
-import { type CutFileOptions, cutFileLayers, formatFixed, formatTicks } from "../../../src/formats/cut-file.js";
+import {
+  type CutFileOptions,
+  cutFileLayers,
+  type Draws,
+  formatFixed,
+  formatTicks,
+} from "../../../src/formats/cut-file.js";
 import { compareCutFile } from "../../../src/formats/read-back.js";
 import { circle, point, rectangle } from "../../../src/geometry/index.js";
 import { readCutFile } from "../../../src/readers/dxf.js";
+import type { Plate } from "../../../src/template/model.js";
 import { inches, millimetres, nanometres } from "../../../src/units/length.js";
 import { cutOptions, cutPlates, plateOf, roundHole, strokes, testLayers } from "../../cut-plates.js";
 
 const flavours = [
-  { flavour: "joined", write: writeJoinedDxf },
-  { flavour: "r12", write: writeR12Dxf },
+  { flavour: "joined", draws: "whole", write: writeJoinedDxf },
+  { flavour: "r12", draws: "pieces", write: writeR12Dxf },
 ] as const;
 
 const all = cutPlates.flatMap((made) => flavours.map((flavour) => ({ ...made, ...flavour })));
+
+/** True where a contour or stroke is drawn otherwise whole than in pieces: a circle is one entity either way. */
+const hasPath = ({ region, marks }: Plate) =>
+  marks.some(({ strokes }) => strokes.length > 0) ||
+  [region.outer, ...region.inner].some(({ kind }) => kind === "path");
 
 const textOf = (bytes: Uint8Array) => new TextDecoder().decode(bytes);
 
@@ -72,8 +84,9 @@ describe("numbers", () => {
   });
 });
 
-describe.each(all)("$name $flavour", ({ unit, plate, write, flavour }) => {
-  const bytes = write(plate, cutOptions(unit));
+describe.each(all)("$name $flavour", ({ unit, plate, write, draws, flavour }) => {
+  const own = cutOptions(unit, { draws });
+  const bytes = write(plate, own);
 
   it("is pure ASCII, every line ended by CR LF, numbers plain", () => {
     expect(textOf(bytes)).toMatch(/^[\x20-\x7e\r\n]*$/);
@@ -105,7 +118,12 @@ describe.each(all)("$name $flavour", ({ unit, plate, write, flavour }) => {
   });
 
   it("is the plate when it is read back", () => {
-    expect(compareCutFile(bytes, plate, cutOptions(unit))).toEqual([]);
+    expect(compareCutFile(bytes, plate, own)).toEqual([]);
+  });
+
+  it("is not a file that draws the other way", () => {
+    const other = cutOptions(unit, { draws: draws === "whole" ? "pieces" : "whole" });
+    expect(compareCutFile(bytes, plate, other)).toHaveLength(hasPath(plate) ? 1 : 0);
   });
 
   it("is read with no finding but that of the marks", () => {
@@ -114,14 +132,14 @@ describe.each(all)("$name $flavour", ({ unit, plate, write, flavour }) => {
 
   it("has the same bytes again, whatever was written in between", () => {
     for (const other of all) other.write(other.plate, cutOptions(other.unit));
-    expect(Buffer.compare(write(plate, cutOptions(unit)), bytes)).toBe(0);
+    expect(write(plate, own)).toEqual(bytes);
   });
 
   it("can lie about the working point", () => {
-    const options = cutOptions(unit, { origin: "working point" });
+    const options = cutOptions(unit, { draws, origin: "working point" });
     const moved = write(plate, options);
     expect(compareCutFile(moved, plate, options)).toEqual([]);
-    expect(compareCutFile(moved, plate, cutOptions(unit))).not.toEqual([]);
+    expect(compareCutFile(moved, plate, own)).not.toEqual([]);
   });
 });
 
@@ -143,8 +161,8 @@ describe("layers", () => {
   const cross = strokes("punch", "NH1", [[point(-60, 0), point(-56, 0)]]);
   const line = strokes("axis", "+x", [[point(-60, 20), point(-40, 20)]]);
   const plate = plateOf(rectangle(point(0, 0), inches(8), inches(8)), holes, [line, cross]);
-  const named = (layers: Partial<CutFileOptions["layers"]>) =>
-    cutOptions("in", { layers: { ...testLayers, ...layers } });
+  const named = (layers: Partial<CutFileOptions["layers"]>, draws: Draws = "whole") =>
+    cutOptions("in", { draws, layers: { ...testLayers, ...layers } });
 
   it("are listed by what is done on them", () => {
     expect(cutFileLayers(plate, cutOptions("in"))).toEqual({
@@ -158,30 +176,30 @@ describe("layers", () => {
 
   it.each(flavours)(
     "marks are left out of $flavour when the shop does not scribe, drill marks are not",
-    ({ write }) => {
-      const options = cutOptions("in", { marks: false });
+    ({ write, draws }) => {
+      const options = cutOptions("in", { draws, marks: false });
       const bytes = write(plate, options);
       expect(entitiesOf(bytes).filter((entity) => / (MARKS|DRILL)$/.test(entity))).toHaveLength(1);
       expect(compareCutFile(bytes, plate, options)).toEqual([]);
-      expect(compareCutFile(bytes, plate, cutOptions("in"))).not.toEqual([]);
+      expect(compareCutFile(bytes, plate, cutOptions("in", { draws }))).not.toEqual([]);
     },
   );
 
-  it.each(flavours)("named by numbers, 0 among them, keep the order of $flavour", ({ write }) => {
-    const options = named({ outline: "0", holes: "7", openings: "10", marks: "2", drill: "1" });
+  it.each(flavours)("named by numbers, 0 among them, keep the order of $flavour", ({ write, draws }) => {
+    const options = named({ outline: "0", holes: "7", openings: "10", marks: "2", drill: "1" }, draws);
     const bytes = write(plate, options);
     const layers = entitiesOf(bytes).map((entity) => entity.split(" ")[1]);
     expect(layers.filter((layer, i) => layer !== layers[i - 1])).toEqual(["2", "1", "10", "7", "0"]);
     expect(compareCutFile(bytes, plate, options)).toEqual([]);
   });
 
-  it.each(flavours)("may all be one in $flavour", ({ write }) => {
-    const options = named({ outline: "CUT", holes: "CUT", openings: "CUT" });
+  it.each(flavours)("may all be one in $flavour", ({ write, draws }) => {
+    const options = named({ outline: "CUT", holes: "CUT", openings: "CUT" }, draws);
     expect(compareCutFile(write(plate, options), plate, options)).toEqual([]);
   });
 
-  it.each(flavours)("that differ in the case of their letters are one in $flavour", ({ write }) => {
-    const options = named({ outline: "Cut", holes: "CUT", openings: "cut" });
+  it.each(flavours)("that differ in the case of their letters are one in $flavour", ({ write, draws }) => {
+    const options = named({ outline: "Cut", holes: "CUT", openings: "cut" }, draws);
     const bytes = write(plate, options);
     expect(readCutFile(bytes).layers.filter((name) => name.toUpperCase() === "CUT")).toEqual(["Cut"]);
     expect(compareCutFile(bytes, plate, options)).toEqual([]);
@@ -196,8 +214,8 @@ describe("layers", () => {
 describe("extents", () => {
   it("of a disc whose diameter is an odd number of nanometres are half a nanometre exact", () => {
     const plate = plateOf(circle(point(0, 0), nanometres(100_000_001)), []);
-    for (const { write } of flavours) {
-      const bytes = write(plate, cutOptions("mm"));
+    for (const { write, draws } of flavours) {
+      const bytes = write(plate, cutOptions("mm", { draws }));
       expect(headerOf(bytes, "$EXTMIN")).toEqual(["10 0.0000000", "20 0.0000000", "30 0.0"]);
       expect(headerOf(bytes, "$EXTMAX")).toEqual(["10 100.0000010", "20 100.0000010", "30 0.0"]);
       expect(textOf(bytes)).toContain("\r\n40\r\n50.0000005\r\n");
@@ -207,11 +225,11 @@ describe("extents", () => {
   it("hold marks that reach beyond the outline", () => {
     const mark = strokes("axis", "+x", [[point(-60, 0), point(60, 0)]]);
     const plate = plateOf(rectangle(point(0, 0), millimetres(100), millimetres(80)), [], [mark]);
-    for (const { write } of flavours) {
-      const bytes = write(plate, cutOptions("mm"));
+    for (const { write, draws } of flavours) {
+      const bytes = write(plate, cutOptions("mm", { draws }));
       expect(headerOf(bytes, "$EXTMIN").slice(0, 2)).toEqual(["10 -10.0000000", "20 0.0000000"]);
       expect(headerOf(bytes, "$LIMMAX")).toEqual(["10 110.0000000", "20 80.0000000"]);
-      expect(compareCutFile(bytes, plate, cutOptions("mm"))).toEqual([]);
+      expect(compareCutFile(bytes, plate, cutOptions("mm", { draws }))).toEqual([]);
     }
   });
 });
@@ -224,10 +242,10 @@ describe("a held plate, whose cut files are asked for all the same", () => {
     ["outside the plate", 6, "10.50000000"],
   ])("is written with a hole %s, extents included", (_, x, high) => {
     const plate = plateOf(square, [roundHole("A1", inches(x), inches(0), inches(1))]);
-    for (const { write } of flavours) {
-      const bytes = write(plate, cutOptions("in"));
+    for (const { write, draws } of flavours) {
+      const bytes = write(plate, cutOptions("in", { draws }));
       expect(headerOf(bytes, "$EXTMAX").slice(0, 2)).toEqual([`10 ${high}`, "20 8.00000000"]);
-      expect(compareCutFile(bytes, plate, cutOptions("in"))).toEqual([]);
+      expect(compareCutFile(bytes, plate, cutOptions("in", { draws }))).toEqual([]);
     }
   });
 });

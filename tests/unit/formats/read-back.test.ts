@@ -10,7 +10,7 @@ const encoder = new TextEncoder();
 function madeOf(name: string, flavour: "joined" | "r12") {
   const found = cutPlates.find((made) => made.name === name);
   if (found === undefined) throw new Error(`no plate ${name}`);
-  const options = cutOptions(found.unit);
+  const options = cutOptions(found.unit, { draws: flavour === "joined" ? "whole" : "pieces" });
   const write = flavour === "joined" ? writeJoinedDxf : writeR12Dxf;
   const text = new TextDecoder().decode(write(found.plate, options)).replaceAll("\r\n", "\n");
   return { text, compare: (changed: string) => compareCutFile(encoder.encode(changed), found.plate, options) };

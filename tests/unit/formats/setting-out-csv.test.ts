@@ -1,23 +1,18 @@
 /** Setting-out files: order, names, elevations, coordinate systems. */
-import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { coordinateSystems, writeSettingOut } from "../../../src/formats/setting-out-csv.js";
-import { LONGEST_NAME, settingOutPoints } from "../../../src/formats/setting-out-points.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import { inches, millimetres, nanometres } from "../../../src/units/length.js";
 import { baseFixture, groupFixture } from "../../fixture.js";
-import { controlPoint, gridLines, placementAt, planJob } from "../../setting-out-plan.js";
+import { controlPoint, placementAt, planJob, settingOutTexts } from "../../setting-out-plan.js";
 
 const unknown = missing("test", "not given");
 const metres = (value: number) => nanometres(value * 1e9);
-const namesOf = (changes: Parameters<typeof planJob>[0], bases?: Parameters<typeof planJob>[1]): string[] =>
-  settingOutPoints(planJob(changes, bases).plan).map(({ name }) => name);
 
 describe("local coordinates", () => {
   // By hand: 12 x 10 in pattern at B-1, x 30 ft: rods at 30 ft -+ 6 in, -+ 5 in = 0.4167 ft; T.O.C. 100 ft, 9 in of rod.
   it("holds rods by placement and tag, then centres, northing first", () => {
     const { plan } = planJob({ placements: [placementAt(["B", "1"])] });
-    expect(writeSettingOut(plan, "local").headed).toBe(
+    expect(settingOutTexts(plan, "local").headed).toBe(
       [
         "point,northing,easting,elevation,description",
         "B-1_A1,0.4167,29.5000,100.7500,ROD B1 B-1 A1 1-1/4",
@@ -32,7 +27,7 @@ describe("local coordinates", () => {
 
   it("PENZD: easting first, in the heading too", () => {
     const { plan } = planJob({ placements: [placementAt(["B", "1"])], settingOut: { order: "PENZD", unit: "mm" } });
-    const lines = writeSettingOut(plan, "local").headed.split("\r\n");
+    const lines = settingOutTexts(plan, "local").headed.split("\r\n");
     expect(lines.slice(0, 2)).toEqual([
       "point,easting,northing,elevation,description",
       "B-1_A1,8991.6,127.0,30708.6,ROD B1 B-1 A1 1-1/4",
@@ -41,15 +36,15 @@ describe("local coordinates", () => {
 
   it("a quarter turn brings the north-west rod to the south-west", () => {
     const { plan } = planJob({ placements: [placementAt(["A", "1"], { turn: 90 })] });
-    expect(writeSettingOut(plan, "local").bare.split("\r\n")[0]).toMatch(/^A-1_A1,-0\.5000,-0\.4167,/);
+    expect(settingOutTexts(plan, "local").bare.split("\r\n")[0]).toMatch(/^A-1_A1,-0\.5000,-0\.4167,/);
   });
 
   it("an unknown T.O.C. or projection leaves the elevation empty, never a guess", () => {
     const noConcrete = planJob({ placements: [placementAt(["A", "1"], { topOfConcrete: unknown })] }).plan;
-    for (const line of writeSettingOut(noConcrete, "local").bare.trim().split("\r\n"))
+    for (const line of settingOutTexts(noConcrete, "local").bare.trim().split("\r\n"))
       expect(line.split(",")[3]).toBe("");
     const noRod = baseFixture({ groups: [groupFixture({}, { projection: unknown })] });
-    const lines = writeSettingOut(planJob({ placements: [placementAt(["A", "1"])] }, [noRod]).plan, "local").bare.split(
+    const lines = settingOutTexts(planJob({ placements: [placementAt(["A", "1"])] }, [noRod]).plan, "local").bare.split(
       "\r\n",
     );
     expect(lines[0]).toMatch(/^A-1_A1,0\.4167,-0\.5000,,ROD/);
@@ -58,18 +53,18 @@ describe("local coordinates", () => {
 
   it("the points of a held base say so", () => {
     const { plan } = planJob({ placements: [placementAt(["A", "1"])] });
-    const lines = writeSettingOut(plan, "local", (mark) => mark === "B1")
+    const lines = settingOutTexts(plan, "local", (mark) => mark === "B1")
       .bare.trim()
       .split("\r\n");
     expect(lines.map((line) => line.split(",")[4])).toEqual([
       ...["A1", "A2", "A3", "A4"].map((tag) => `ROD B1 A-1 HELD ${tag} 1-1/4`),
       "CENTRE B1 A-1 HELD",
     ]);
-    expect(writeSettingOut(plan, "local", (mark) => mark === "B2").bare).not.toContain("HELD");
+    expect(settingOutTexts(plan, "local", (mark) => mark === "B2").bare).not.toContain("HELD");
   });
 
   it("the bare file is the other without its first line", () => {
-    const { headed, bare } = writeSettingOut(planJob().plan, "local");
+    const { headed, bare } = settingOutTexts(planJob().plan, "local");
     expect(headed.slice(headed.indexOf("\n") + 1)).toBe(bare);
     expect(headed).toMatch(/^[ -~\r\n]*$/);
     expect(headed).not.toContain('"');
@@ -79,7 +74,7 @@ describe("local coordinates", () => {
     const at = (x: number, y: number) => ({ x: inches(x), y: inches(y) });
     const pattern = { kind: "points", at: [at(0, 0), at(12, 0), at(12, 6), at(0, 6)] } as const;
     const base = baseFixture({ groups: [groupFixture({ pattern })] });
-    const lines = writeSettingOut(planJob({ placements: [placementAt(["A", "1"])] }, [base]).plan, "local").bare.split(
+    const lines = settingOutTexts(planJob({ placements: [placementAt(["A", "1"])] }, [base]).plan, "local").bare.split(
       "\r\n",
     );
     expect(lines[4]).toBe("A-1_C,0.2500,0.5000,100.0000,CENTRE B1 A-1");
@@ -90,11 +85,6 @@ describe("local coordinates", () => {
 describe("site coordinates", () => {
   const transform = { kind: "origin", northing: metres(5000), easting: metres(2000), bearing: 90 } as const;
 
-  it("are there only where plan and site are tied", () => {
-    expect(coordinateSystems(planJob().plan)).toEqual(["local"]);
-    expect(coordinateSystems(planJob({ transform }).plan)).toEqual(["local", "site"]);
-  });
-
   // By hand: plan north bears 90 degrees, so plan north is site east and plan east is site south.
   it("turns and shifts", () => {
     const { plan } = planJob({
@@ -102,7 +92,7 @@ describe("site coordinates", () => {
       placements: [placementAt(["B", "2"])],
       settingOut: { order: "PNEZD", unit: "m" },
     });
-    const centre = writeSettingOut(plan, "site")
+    const centre = settingOutTexts(plan, "site")
       .bare.split("\r\n")
       .find((line) => line.startsWith("B-2_C"));
     expect(centre).toBe("B-2_C,4990.8560,2007.6200,30.4800,CENTRE B1 B-2");
@@ -116,65 +106,12 @@ describe("site coordinates", () => {
       }),
     ];
     const { plan } = planJob({ transform, control, settingOut: { order: "PNEZD", unit: "m" } });
-    expect(writeSettingOut(plan, "site").bare.trim().split("\r\n").slice(-2)).toEqual([
+    expect(settingOutTexts(plan, "site").bare.trim().split("\r\n").slice(-2)).toEqual([
       "CP1,5000.0001,2000.0000,30.0000,CONTROL CP1",
       "TBMgate,1.0000,-2.0000,,CONTROL TBM gate",
     ]);
-    expect(writeSettingOut(plan, "local").bare.trim().split("\r\n").slice(-1)).toEqual([
+    expect(settingOutTexts(plan, "local").bare.trim().split("\r\n").slice(-1)).toEqual([
       "TBMgate,-0.2000,0.1000,,CONTROL TBM gate",
     ]);
-  });
-});
-
-describe("point names", () => {
-  it("two bases at one crossing are told apart", () => {
-    const two = [placementAt(["A", "1"]), placementAt(["A", "1"], { offset: { x: inches(60), y: inches(0) } })];
-    expect(namesOf({ placements: two }).filter((name) => /_(A1|C)$/.test(name))).toEqual([
-      "A-1_A1",
-      "A-1_2_A1",
-      "A-1_C",
-      "A-1_2_C",
-    ]);
-  });
-
-  it("a prime becomes p; a name that leaves no room for the tag becomes the number of its placement", () => {
-    const lines = [
-      ...gridLines,
-      { kind: "x", name: "A'", at: inches(100) } as const,
-      { kind: "x", name: "NORTH-WING-A", at: inches(200) } as const,
-    ];
-    const placements = [placementAt(["A'", "1"]), placementAt(["NORTH-WING-A", "1"])];
-    expect(namesOf({ lines, placements }).filter((name) => name.endsWith("_A1"))).toEqual(["Ap-1_A1", "P2_A1"]);
-  });
-
-  it("a control point does not take the name of a rod", () => {
-    const control = [controlPoint("a-1_c", metres(1), metres(1)), controlPoint("A-1_A1", metres(1), metres(1))];
-    expect(namesOf({ control }).slice(-2)).toEqual(["a-1c", "A-1A1"]);
-    const twins = [controlPoint("CP 1", metres(1), metres(1)), controlPoint("CP1", metres(2), metres(1))];
-    expect(namesOf({ control: twins }).slice(-2)).toEqual(["CP1", "CP2"]);
-  });
-
-  it("are unique whatever the case, short and of plain signs, whatever the grid is called", () => {
-    const lineName = fc.string({ unit: "grapheme", minLength: 1, maxLength: 12 });
-    fc.assert(
-      fc.property(
-        fc.uniqueArray(lineName, { minLength: 2, maxLength: 8 }),
-        fc.array(lineName, { maxLength: 3 }),
-        (names, points) => {
-          const [row = "", ...columns] = names;
-          const xs = columns.map((name, index) => ({ kind: "x", name, at: inches(120 * index) }) as const);
-          const lines = [...xs, { kind: "y", name: row, at: inches(0) } as const];
-          const placements = [...columns, ...columns].map((name, index) =>
-            placementAt([name, row], { offset: { x: inches(0), y: inches(index < columns.length ? 0 : 60) } }),
-          );
-          const control = points.map((name) => controlPoint(name, metres(1), metres(2)));
-          const found = namesOf({ lines, placements, control });
-          expect(new Set(found.map((name) => name.toUpperCase())).size).toBe(found.length);
-          for (const name of found) expect(name).toMatch(/^[A-Za-z0-9][A-Za-z0-9._-]*$/);
-          for (const name of found) expect(name.length).toBeLessThanOrEqual(LONGEST_NAME);
-        },
-      ),
-      { numRuns: 100 },
-    );
   });
 });

@@ -73,7 +73,7 @@ describe("the documented job", () => {
       nut: {
         kind: "given",
         from: "F1554 55; ASME B18.2.2 heavy hex",
-        value: { kind: "heavy hex", acrossFlats: inches(2), acrossCorners: inches(2.309), height: inches(1.251) },
+        value: { kind: "heavy hex", acrossCorners: inches(2.309), height: inches(1.251) },
       },
       torqued: { kind: "given", value: false },
       projection: { kind: "given", value: inches(9) },
@@ -192,7 +192,7 @@ describe("rods", () => {
       rodOf("{ diameter: M30, grade: 8.8 }", { template: "{ thickness: 1/4, hole: 33 mm }" })?.rod.nut,
     ).toMatchObject({
       from: "ISO 4032",
-      value: { acrossFlats: millimetres(46), acrossCorners: millimetres(53.116225), height: millimetres(25.6) },
+      value: { acrossCorners: millimetres(53.116225), height: millimetres(25.6) },
     });
   });
 

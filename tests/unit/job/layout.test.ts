@@ -74,11 +74,12 @@ describe("grid", () => {
       `  - ${BASE.replace("diameter: 1 ", "diameter: M24 ")}`,
       "",
     ];
-    const metric = siteOf(jobOf(text.join("\n")));
+    const job = jobOf(text.join("\n"));
+    const metric = siteOf(job);
     const at = metric.lines.flatMap((line) => (line.kind === "x" || line.kind === "y" ? [line.at] : []));
     expect(at).toEqual([0, 7500, 15000, 21000, 26500, 32000, 0, 3_000_000].map(millimetres));
     expect(metric.settingOut).toEqual({ order: "PNEZD", unit: "m" });
-    expect(metric.lookAlike).toEqual({ kind: "given", value: millimetres(25), from: "default 25 mm" });
+    expect(job.lookAlike).toEqual({ kind: "given", value: millimetres(25), from: "default 25 mm" });
   });
 
   it("holds skewed and radial lines and arcs", () => {

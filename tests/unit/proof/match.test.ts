@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Point } from "../../../src/geometry/vocabulary.js";
 import { againstJob, proveFile } from "../../../src/proof/index.js";
 import { inches } from "../../../src/units/length.js";
+import { withRods } from "../../fixture.js";
 import type { Drawing, Drawn } from "../../proof-case.js";
 import { codesOf, draw, INCH_HEAD, job, prove, targetOf } from "../../proof-case.js";
 
@@ -81,7 +82,7 @@ describe("a file that is right", () => {
     const [first] = job.bases;
     if (first === undefined) throw new Error("no base");
     const twin = { ...first, mark: "B9", template: { ...first.template, mark: "T9" } };
-    const twins = againstJob({ ...job, bases: [...job.bases, twin] });
+    const twins = againstJob(withRods({ ...job, bases: [...job.bases, twin] }));
     const bytes = draw(targetOf("T1"));
     expect(codesOf(proveFile(bytes, "plate.dxf", twins), "advise")).toContain("several-marks");
     expect(proveFile(bytes, "T9_rev-B.dxf", twins)).toMatchObject({ match: { mark: "T9" } });
@@ -163,7 +164,7 @@ describe("a fault", () => {
         },
       })),
     };
-    const handed = againstJob(hand);
+    const handed = againstJob(withRods(hand));
     const target = handed.targets.find(({ mark }) => mark === "T4");
     if (target === undefined) throw new Error("no plate");
     const holes = target.holes.map((hole) => ({ ...hole, at: mirror(hole.at) }));
@@ -207,7 +208,7 @@ describe("a fault", () => {
       ...job,
       bases: job.bases.map((each) => ({ ...each, template: { ...each.template, thickness: inches(2) } })),
     };
-    const thickJob = againstJob(thick);
+    const thickJob = againstJob(withRods(thick));
     expect(thickJob.targets[0]?.holes.filter(({ made }) => made === "drill").length).toBeGreaterThan(0);
     expect(codesOf(proveFile(draw(targetOf("T1")), "T1.dxf", thickJob), "stop")).toContain("drill-cut");
   });

@@ -21,7 +21,6 @@ export function planFixture(changes: Partial<PlanSpec> = {}): PlanSpec {
     transform: { kind: "none" },
     scaleFactor: given(1, "default"),
     settingOut: { order: "PNEZD", unit: "ft" },
-    lookAlike: given(inches(1), "default"),
     controlTolerance: missing("controlTolerance", "not given"),
     ...changes,
   };
@@ -233,7 +232,7 @@ function metricBase(): Base {
         {
           size: "M30",
           diameter: millimetres(30),
-          thread: "M30",
+          thread: "metric coarse",
           projection: given(millimetres(200), "job"),
           embedment: given(millimetres(600), "job"),
         },

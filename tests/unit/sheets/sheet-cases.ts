@@ -15,7 +15,7 @@ const metricJob = jobFixture({
   editions: {
     set: "metric",
     templateHoles: "ISO 273",
-    baseHoles: "d + 6 mm (common practice)",
+    baseHoles: "d + 6 mm",
     placing: "EN 1090-2",
     edges: "EN 1993-1-8",
     concrete: "ACI 318-19",

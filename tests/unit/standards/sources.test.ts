@@ -1,10 +1,14 @@
 import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 
-const ROOT = new URL("../../../src/standards/", import.meta.url);
-const MODULES = readdirSync(ROOT, { withFileTypes: true })
-  .filter((entry) => entry.isDirectory())
-  .flatMap((folder) => readdirSync(new URL(`${folder.name}/`, ROOT)).map((file) => `${folder.name}/${file}`));
+/** What the program reads, and what only tests hold it against. */
+const ROOTS = ["../../../src/standards/", "../../reference/"].map((path) => new URL(path, import.meta.url));
+const MODULES = ROOTS.flatMap((root) =>
+  readdirSync(root, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .flatMap((folder) => readdirSync(new URL(`${folder.name}/`, root)).map((file) => `${folder.name}/${file}`))
+    .map((name): [name: string, href: string] => [name, new URL(name, root).href]),
+);
 
 interface Row {
   readonly source: string;
@@ -27,14 +31,23 @@ function listed(value: unknown): unknown[] {
     : Object.values(value).flatMap((item) => (Array.isArray(item) ? item : []));
 }
 
+/** Tables, and whatever else names an edition, at any depth. */
+function titled(value: unknown): unknown[] {
+  if (typeof value !== "object" || value === null) return [];
+  const own = "rows" in value || "edition" in value ? [value] : [];
+  return [...own, ...Object.values(value).flatMap(titled)];
+}
+
 describe("every row says where it comes from", () => {
   it("finds one folder a publication and edition", () => {
     expect(MODULES.length).toBeGreaterThan(40);
-    expect(MODULES).toContain("aisc-360-22/base-plate-holes.ts");
+    const names = MODULES.map(([name]) => name);
+    expect(names).toContain("aisc-360-22/base-plate-holes.ts");
+    expect(names).toContain("plate-weights/weights.ts");
   });
 
-  it.each(MODULES)("%s", async (file) => {
-    const exports: Record<string, unknown> = await import(new URL(file, ROOT).href);
+  it.each(MODULES)("%s", async (_name, href) => {
+    const exports: Record<string, unknown> = await import(href);
     const rows = sourcedRows(exports);
     expect(rows.length).toBeGreaterThan(0);
     for (const row of rows) {
@@ -50,11 +63,17 @@ describe("every row says where it comes from", () => {
     }
   });
 
-  it.each(MODULES)("%s: tables carry edition and clause", async (file) => {
-    const exports: Record<string, unknown> = await import(new URL(file, ROOT).href);
-    for (const value of Object.values(exports)) {
-      if (typeof value !== "object" || value === null || !("rows" in value)) continue;
+  it.each(MODULES)("%s: tables and single values carry edition and clause", async (_name, href) => {
+    const exports: Record<string, unknown> = await import(href);
+    for (const value of Object.values(exports).flatMap(titled)) {
       expect(value).toMatchObject({ edition: expect.stringMatching(/\S/), clause: expect.stringMatching(/\S/) });
     }
+  });
+
+  it("finds tables and single values", async () => {
+    const titles = await Promise.all(
+      MODULES.map(async ([, href]) => Object.values(await import(href)).flatMap(titled).length),
+    );
+    expect(titles.reduce((sum, count) => sum + count, 0)).toBeGreaterThan(50);
   });
 });

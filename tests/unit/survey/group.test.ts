@@ -143,7 +143,7 @@ describe("the placing edition", () => {
     [0.125, "pass"],
     [0.125 + 4e-8, "fail"],
   ])("AISC 303-10 7.5.1(a): 1/8 in between any two rods of a group; apart by %s", (by, status) => {
-    const job = { ...pair.job, editions: { ...pair.job.editions, placing: "AISC 303-10" } };
+    const job = { ...pair.job, editions: { ...pair.job.editions, placing: "AISC 303-10" as const } };
     expect(statuses(groupOf({ ...pair, job }, spread(by)).rows, "placed-spacing")).toEqual([status]);
   });
 
@@ -162,7 +162,7 @@ describe("the placing edition", () => {
 
   it("AISC 303-10: group to column line, adjacent groups, a column line in all", () => {
     const two = surveyCase();
-    const job = { ...two.job, editions: { ...two.job.editions, placing: "AISC 303-10" } };
+    const job = { ...two.job, editions: { ...two.job.editions, placing: "AISC 303-10" as const } };
     const points = two.points.map((point, i) => (i < 4 ? point : moved(point, 0.26, 0)));
     const { rows } = surveyOf({ ...two, job }, points);
     const fails = rows.filter(({ status }) => status === "fail").map(({ rule, subject }) => [rule, subject]);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Contour, Point } from "../../../src/geometry/index.js";
-import { containsPoint, distanceBetweenStrokes, span, strokeDistance } from "../../../src/geometry/index.js";
+import { containsPoint, span } from "../../../src/geometry/index.js";
 import type { Base, Job, MarkingShop, Pattern, RodGroup, TemplateSpec } from "../../../src/job/model/job.js";
 import { given } from "../../../src/job/model/job.js";
 import { placeRods } from "../../../src/rods/index.js";
@@ -8,6 +8,7 @@ import type { Mark, Plate } from "../../../src/template/index.js";
 import { makePlate } from "../../../src/template/index.js";
 import { inches, millimetres, nanometres } from "../../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture, shopFixture } from "../../fixture.js";
+import { distanceBetweenStrokes, strokeDistance } from "../../strokes.js";
 
 const at = (x: number, y: number) => ({ x: inches(x), y: inches(y) });
 const bearers = given("bearers" as const, "job");

@@ -1,0 +1,55 @@
+/** Bases and jobs with their ledgers: what sheets, tables and cut files are written from. */
+import { ProgramFault } from "../diagnostics/program-fault.js";
+import type { Base, Job } from "../job/model/job.js";
+import type { Plan } from "../plan/model.js";
+import type { BaseWithRods, OutlinedBase, PlacedRod } from "../rods/model.js";
+import { makePlate, measurePlate } from "../template/index.js";
+import type { Plate, PlateMeasures } from "../template/model.js";
+import type { Weight } from "../template/weigh.js";
+import { weighPlate } from "../template/weigh.js";
+import { heldReasons } from "./held.js";
+import { runChecks, runJobChecks } from "./index.js";
+import type { CheckRow } from "./model.js";
+import { worstFirst } from "./run.js";
+
+/** One base, checked. */
+export interface CheckedBase {
+  readonly job: Job;
+  readonly base: Base;
+  readonly rods: readonly PlacedRod[];
+  readonly plate: Plate;
+  readonly measures: PlateMeasures;
+  /** Worst first. */
+  readonly rows: readonly CheckRow[];
+  /** Why the base is held, one sentence each; empty when it is not. */
+  readonly held: readonly string[];
+  /** Of one template; null without a density. */
+  readonly weight: Weight | null;
+}
+
+/** The whole job, when all its bases are checked. Plates are not kept: they are large. */
+export interface CheckedJob {
+  readonly job: Job;
+  /** null: the job has no grid. */
+  readonly plan: Plan | null;
+  /** Rows of the job itself, not of its bases; worst first. */
+  readonly rows: readonly CheckRow[];
+  /** Marks of the held bases, and why, one sentence each. */
+  readonly held: ReadonlyMap<string, readonly string[]>;
+}
+
+/** Makes the plate of a base and runs its rules. The base has no fault left: one that comes up here is the program's. */
+export function checkBase(job: Job, { base, rods }: BaseWithRods): CheckedBase {
+  const made = makePlate(job, base, rods);
+  if (!made.ok) throw new ProgramFault(`base ${base.mark}: a fault that was not found when the job was opened`);
+  const plate = made.value;
+  const rows = worstFirst(runChecks({ job, base, rods, plate }));
+  const measures = measurePlate(plate);
+  const weight = weighPlate(measures.netArea, plate.thickness, job.shop.density[plate.material], job.unit);
+  return { job, base, rods, plate, measures, rows, held: heldReasons(rows, job.unit), weight };
+}
+
+/** The rows of the whole job, worst first. */
+export function checkWholeJob(job: Job, plan: Plan | null, bases: readonly OutlinedBase[]): readonly CheckRow[] {
+  return worstFirst(runJobChecks({ job, plan, bases }));
+}

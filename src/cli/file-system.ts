@@ -1,0 +1,116 @@
+/** The boundary to the file system: what it refuses is a finding, told in words that name neither Node nor errno. */
+import { closeSync, openSync, readFileSync, readSync, rmSync } from "node:fs";
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import { fileFault } from "./findings.js";
+
+/** A call that the system refused. */
+export interface Refusal {
+  /** The system's own code, as ENOSPC. */
+  readonly code: string;
+  /** What the code says, in a few words; the system's message where the code is none of those known. */
+  readonly words: string;
+  /** The path of the call, where the system tells it. */
+  readonly path: string | null;
+}
+
+const WORDS: Readonly<Record<string, string>> = {
+  EACCES: "no permission",
+  EPERM: "not permitted",
+  EROFS: "the file system is read-only",
+  ENOSPC: "the disk is full",
+  EDQUOT: "the disk quota is used up",
+  EFBIG: "the file is larger than the file system allows",
+  EIO: "the disk reports a fault",
+  ENOENT: "there is no such file or folder",
+  EEXIST: "it is there already",
+  EISDIR: "it is a folder; allowed is a file",
+  ENOTDIR: "a part of the path is a file, not a folder",
+  ENOTEMPTY: "the folder is not empty",
+  ELOOP: "its symbolic links lead in a circle",
+  ENAMETOOLONG: "a name is too long for this file system",
+  EXDEV: "the folder is a mount point and cannot be renamed",
+  EBUSY: "the folder is in use or a mount point and cannot be renamed",
+  EMFILE: "too many open files",
+  ENFILE: "too many open files",
+  ERR_FS_FILE_TOO_LARGE: "it is too large: more than 2 GiB",
+  ERR_INVALID_ARG_VALUE: "its name holds a character that no file name can hold",
+};
+
+/**
+ * Runs what calls the file system. A refusal of the system, in the words of `tell`, is the user's to put right; any other
+ * exception is a bug and goes on.
+ */
+export function attempt<T>(action: () => Outcome<T>, tell: (refusal: Refusal) => Finding): Outcome<T> {
+  try {
+    return action();
+  } catch (error) {
+    return { ok: false, findings: [tell(refusalOf(error))] };
+  }
+}
+
+/** The same for what gives back no value: null when nothing is wrong. */
+export function findFault(action: () => Finding | null, tell: (refusal: Refusal) => Finding): Finding | null {
+  try {
+    return action();
+  } catch (error) {
+    return tell(refusalOf(error));
+  }
+}
+
+/** Throws again what is no refusal. Two of Node's own codes come from no call, but from a file or a name that is at fault. */
+function refusalOf(error: unknown): Refusal {
+  if (!(error instanceof Error)) throw error;
+  const { code, path, syscall, message }: NodeJS.ErrnoException = error;
+  if (code === undefined || (syscall === undefined && WORDS[code] === undefined)) throw error;
+  return { code, words: WORDS[code] ?? message, path: path ?? null };
+}
+
+/** What to say of a file or folder that could not be written, and which path the system names. */
+export function writtenWords({ words, path }: Refusal): string {
+  return `could not be written: ${words}${path === null ? "" : ` (${path})`}`;
+}
+
+/** Runs what reads the file, or the folder, that the user calls `name`; it must be there. */
+export function attemptReading<T>(action: () => T, name: string): Outcome<T> {
+  return attempt(
+    () => ({ ok: true, value: action(), findings: [] }),
+    ({ code, words }) =>
+      code === "ENOENT"
+        ? fileFault(name, "missing-file", "there is no such file")
+        : fileFault(name, "unreadable-file", `cannot be read: ${words}`),
+  );
+}
+
+/** The bytes of a file that must be there; `name` as the user calls it. */
+export function readBytes(path: string, name: string): Outcome<Uint8Array> {
+  return attemptReading(() => readFileSync(path), name);
+}
+
+/** The same; null where there is no such file. */
+export function readBytesIfThere(path: string, name: string): Outcome<Uint8Array | null> {
+  const read = readBytes(path, name);
+  const isMissing = !read.ok && read.findings.every(({ code }) => code === "missing-file");
+  return isMissing ? { ok: true, value: null, findings: [] } : read;
+}
+
+/** Removes what was begun, as far as the system lets: what went wrong before is what is told. */
+export function removeIfPossible(path: string): void {
+  try {
+    rmSync(path, { recursive: true, force: true });
+  } catch (error) {
+    refusalOf(error);
+  }
+}
+
+const CHUNK = 1 << 20;
+
+/** A file piece by piece; each chunk is valid until the next one is asked for. */
+export function* chunksOf(path: string): Generator<Uint8Array> {
+  const file = openSync(path, "r");
+  try {
+    const buffer = new Uint8Array(CHUNK);
+    for (let size = readSync(file, buffer); size > 0; size = readSync(file, buffer)) yield buffer.subarray(0, size);
+  } finally {
+    closeSync(file);
+  }
+}

@@ -1,0 +1,13 @@
+/** A job opened from its file and the files that it names. */
+import type { Outcome } from "../diagnostics/finding.js";
+import type { OpenedJob } from "../tasks/open.js";
+import { openJob } from "../tasks/open.js";
+import { loadInputs } from "./load.js";
+import type { Shell } from "./shell.js";
+import { todayOf } from "./shell.js";
+
+/** `job` as the user named it. A job without a date is dated today. */
+export async function openFile(job: string, shell: Shell): Promise<Outcome<OpenedJob>> {
+  const inputs = await loadInputs(job, shell);
+  return inputs.ok ? openJob(inputs.value, { date: todayOf(shell) }) : inputs;
+}

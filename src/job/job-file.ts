@@ -1,0 +1,95 @@
+/** The job file: parsed once, with the files that it names, so that the shell can hand them in. */
+import type { Outcome, Place } from "../diagnostics/finding.js";
+import type { Inputs, ParsedFile } from "../readers/inputs.js";
+import { contentOf } from "../readers/inputs.js";
+import type { SourceNode } from "../readers/source.js";
+import { findNode } from "../readers/source.js";
+import { readYaml } from "../readers/yaml.js";
+import { defaultShop } from "./resolve/named-shop.js";
+import { tableName } from "./resolve/plan.js";
+import { isShopPath, shopFileName, unitOf } from "./resolve/shop.js";
+
+/** A job file that was parsed. Put into `inputs.files` in the place of its bytes, it is not parsed again. */
+export interface JobFile extends ParsedFile {
+  readonly name: string;
+  /** The files that it names, shop first; none where it cannot be read: `readJob` then says why. */
+  readonly requests: readonly RequestedFile[];
+}
+
+/** A file that the job names. The shell puts its bytes, or an opened workbook, into `inputs.files` under `key` or `name`. */
+export interface RequestedFile {
+  readonly name: string;
+  /** Set where the same workbook may be asked for with another sheet. */
+  readonly key?: string;
+  readonly kind: "shop" | "schedule" | "placements" | "base plate";
+  /** packaged: `name` is a path in the program's own folder. job: `name` is a path from the job file's folder. */
+  readonly relativeTo: "packaged" | "job";
+  /** Sheet of a workbook; undefined: the first. */
+  readonly sheet?: string;
+  /** Where the job names the sheet. */
+  readonly sheetAt?: Place;
+}
+
+/** Parses a job file; `name` is that of its findings. */
+export function readJobFile(content: string | Uint8Array, name: string): JobFile {
+  const root = readYaml(content, name);
+  return { kind: "parsed", name, content, root, requests: root.ok ? requestsOf(root.value) : [] };
+}
+
+/** The files that the job names, shop first. Empty when the job file cannot be read: `readJob` then says why. */
+export function requestedFiles(inputs: Inputs): readonly RequestedFile[] {
+  const root = jobRoot(inputs);
+  return root?.ok ? requestsOf(root.value) : [];
+}
+
+/** The job file's values, parsed here unless it was handed in parsed; null where there is none, or a spreadsheet. */
+export function jobRoot({ job, files }: Inputs): Outcome<SourceNode> | null {
+  const file = files.get(job);
+  if (typeof file === "object" && "kind" in file && file.kind === "parsed") return file.root;
+  const content = contentOf(file);
+  return content === undefined ? null : readYaml(content, job);
+}
+
+function requestsOf(root: SourceNode): readonly RequestedFile[] {
+  const shop = textOf(root, "shop") ?? defaultShop(unitOf(root));
+  const shopFile: RequestedFile = {
+    name: shopFileName(shop),
+    kind: "shop",
+    relativeTo: isShopPath(shop) ? "job" : "packaged",
+  };
+  return [
+    shopFile,
+    ...requestedTable(root, "schedule"),
+    ...requestedTable(root, "placements"),
+    ...basePlateFiles(root),
+  ];
+}
+
+/** DXF files that bases name as the second source of their pattern, each once. */
+function basePlateFiles(root: SourceNode): readonly RequestedFile[] {
+  const bases = findNode(root, "bases");
+  if (bases?.kind !== "list") return [];
+  const names = bases.items.flatMap((base) => {
+    const name = textOf(base, "basePlate", "from") ?? textOf(base, "basePlate", "from", "file");
+    return name === undefined ? [] : [name];
+  });
+  return [...new Set(names)].map((name) => ({ name, kind: "base plate", relativeTo: "job" }));
+}
+
+function requestedTable(root: SourceNode, kind: "schedule" | "placements"): RequestedFile[] {
+  const name = textOf(root, kind) ?? textOf(root, kind, "file");
+  const sheet = textOf(root, kind, "sheet");
+  if (name === undefined) return [];
+  const own = kind === "placements" && sheet !== undefined ? { key: tableName(name, sheet) } : {};
+  return [{ name, kind, relativeTo: "job", ...own, ...sheetOf(root, kind) }];
+}
+
+function sheetOf(root: SourceNode, kind: "schedule" | "placements"): Pick<RequestedFile, "sheet" | "sheetAt"> {
+  const node = findNode(root, kind, "sheet");
+  return node?.kind === "scalar" ? { sheet: node.text, sheetAt: { ...node.place, path: `${kind}.sheet` } } : {};
+}
+
+function textOf(root: SourceNode, ...path: readonly string[]): string | undefined {
+  const node = findNode(root, ...path);
+  return node?.kind === "scalar" ? node.text : undefined;
+}

@@ -1,0 +1,96 @@
+/** What a job says of itself, beside its bases and its plan: title block, answers, severities, and its own limits. */
+import type { Finding } from "../../diagnostics/finding.js";
+import { findNode } from "../../readers/source.js";
+import type { Length, Unit } from "../../units/index.js";
+import { inches, millimetres, toUnit } from "../../units/index.js";
+import type { SourceDocument } from "../document.js";
+import { faultAt } from "../document.js";
+import type { Answer, Given, Job, Severity } from "../model/job.js";
+import { given, missing } from "../model/job.js";
+import { isRaised, RULE_IDS } from "../model/severities.js";
+import type { HeadDocument } from "../schema/job.js";
+import { resolveSurvey } from "../schema/survey.js";
+import { budgetFaults, resolveBudget } from "./budget.js";
+
+/** The part of a job that its head gives. */
+export type JobHead = Omit<Job, "unit" | "editions" | "shop" | "bases" | "plan">;
+
+/** The head with its defaults; `date` is that of a job which names none. */
+export function resolveHead(head: HeadDocument, unit: Unit, date: string): JobHead {
+  const { job } = head;
+  return {
+    number: job.number,
+    title: job.title ?? "",
+    revision: job.revision ?? "-",
+    status: job.status ?? "preliminary",
+    date: job.date ?? date,
+    answers: (head.answers ?? []).map((answer) => resolveAnswer(answer, unit)),
+    raised: raisedSeverities(head),
+    drawing: { number: job.drawing?.number ?? "", revision: job.drawing?.revision ?? "" },
+    revisions: (job.revisions ?? []).map((row) => ({ revision: row.revision, date: row.date, text: row.text ?? "" })),
+    drawnBy: job.drawnBy ?? "",
+    owner: job.owner ?? "",
+    tolerances: job.tolerances ?? "",
+    budget: resolveBudget(head.budget),
+    survey: resolveSurvey(head.survey),
+    lookAlike: resolveLookAlike(head.lookAlike, unit),
+  };
+}
+
+function resolveAnswer(answer: NonNullable<HeadDocument["answers"]>[number], unit: Unit): Answer {
+  const { mark, rule, by, date, text, subject, value } = answer;
+  const answered =
+    value === undefined ? missing("answers.value", "the answer names no value") : given(toUnit(value, unit), "job");
+  return { mark, rule, by, date, text, subject: subject ?? "", value: answered };
+}
+
+function raisedSeverities(head: HeadDocument): Readonly<Record<string, Severity>> {
+  const raised: Record<string, Severity> = {};
+  for (const id of RULE_IDS) {
+    const severity = head.severities?.[id];
+    if (severity !== undefined) raised[id] = severity;
+  }
+  return raised;
+}
+
+/** 1 in, or 25 mm: the shop's habit, not a code's. */
+function resolveLookAlike(written: Length | undefined, unit: Unit): Given<Length> {
+  if (written !== undefined) return given(written, "job");
+  return unit === "in" ? given(inches(1), "default 1 in") : given(millimetres(25), "default 25 mm");
+}
+
+/** Faults of the head that its schema cannot see; `bases` are those of the job as written. */
+export function headFaults(
+  head: HeadDocument | null,
+  document: SourceDocument,
+  bases: readonly SourceDocument[],
+): readonly Finding[] {
+  const ofBudget = budgetFaults(head?.budget ?? {}).map(({ key, message }) =>
+    faultAt(document, ["budget", key], "budget-both", message),
+  );
+  return [...answerFaults(head, document, bases), ...severityFaults(head, document), ...ofBudget];
+}
+
+function answerFaults(
+  head: HeadDocument | null,
+  document: SourceDocument,
+  bases: readonly SourceDocument[],
+): readonly Finding[] {
+  const marks = new Set(
+    bases.map(({ root }) => findNode(root, "mark")).map((node) => (node?.kind === "scalar" ? node.text : "")),
+  );
+  return (head?.answers ?? []).flatMap(({ mark }, index) => {
+    if (marks.has(mark)) return [];
+    const path = ["answers", index, "mark"];
+    return [faultAt(document, path, "unknown-mark", `"${mark}" is no base of this job; allowed is the mark of a base`)];
+  });
+}
+
+function severityFaults(head: HeadDocument | null, document: SourceDocument): readonly Finding[] {
+  return RULE_IDS.flatMap((id) => {
+    const severity = head?.severities?.[id];
+    if (severity === undefined || isRaised(id, severity)) return [];
+    const message = `"${severity}" is below the rule's own severity; a severity may be raised, never lowered`;
+    return [faultAt(document, ["severities", id], "severity-lowered", message)];
+  });
+}

@@ -1,0 +1,97 @@
+/** The bases of a job as written: the items of its list, or the rows of its schedule. */
+import type { Finding, Place } from "../../diagnostics/finding.js";
+import type { SourceNode } from "../../readers/source.js";
+import { findNode } from "../../readers/source.js";
+import { openTable, readSchedule } from "../../schedule/index.js";
+import type { SourceDocument, WithFindings } from "../document.js";
+import { faultAt, joinPath, placeOf } from "../document.js";
+import type { HeadDocument } from "../schema/job.js";
+import { markKey } from "../schema/marks.js";
+import type { JobSources } from "./job-sources.js";
+
+type ListedBases = WithFindings<readonly SourceDocument[]>;
+
+/** One document a base; one of `bases` and `schedule` gives them. */
+export function listBases(head: HeadDocument | null, sources: JobSources): ListedBases {
+  const { document } = sources;
+  const bases = findNode(document.root, "bases");
+  const written = findNode(document.root, "schedule");
+  if (bases !== undefined) {
+    const message = "is given beside bases; allowed is one of them";
+    const twice = written === undefined ? [] : [faultAt(document, ["schedule"], "bases-and-schedule", message)];
+    const { value, findings } = listedBases(bases, document);
+    return { value, findings: [...twice, ...findings] };
+  }
+  if (written === undefined)
+    return none(faultAt(document, ["bases"], "required", "is required; allowed is a list of bases, or schedule: FILE"));
+  return head?.schedule === undefined ? none() : scheduledBases(head.schedule, sources);
+}
+
+function none(...findings: readonly Finding[]): ListedBases {
+  return { value: [], findings };
+}
+
+function listedBases(bases: SourceNode, document: SourceDocument): ListedBases {
+  const fault = (message: string) => none(faultAt(document, ["bases"], "bad-value", message));
+  if (bases.kind !== "list") return fault("is no list; allowed is a list of bases");
+  if (bases.items.length === 0) return fault("is an empty list; allowed is one base or more");
+  const value = bases.items.map((root, index) => ({ root, path: joinPath("bases", [index]), nameOf: () => null }));
+  return { value, findings: [] };
+}
+
+function scheduledBases(
+  schedule: NonNullable<HeadDocument["schedule"]>,
+  { document, inputs, unit }: JobSources,
+): ListedBases {
+  const name = typeof schedule === "string" ? schedule : schedule.file;
+  const fault = (code: string, message: string) => faultAt(document, ["schedule"], code, message);
+  const file = inputs.files.get(name);
+  if (file === undefined)
+    return none(
+      fault("missing-file", `there is no schedule ${name}; allowed is a CSV or XLSX file beside the job file`),
+    );
+  const table = openTable(file, name);
+  if (!table.ok) return none(...table.findings);
+  const { bases, headingOf, findings } = readSchedule(table.value, name, unit);
+  const empty =
+    bases.length === 0 && findings.length === 0
+      ? [fault("empty-schedule", `${name} has no row under its headings; allowed is one base or more`)]
+      : [];
+  return {
+    value: bases.map((root) => ({ root, path: "", nameOf: headingOf })),
+    findings: [...table.findings, ...findings, ...empty],
+  };
+}
+
+interface MarkUse {
+  readonly key: string;
+  readonly mark: string;
+  readonly base: number;
+  readonly place: Place;
+}
+
+/** Base marks and template marks share one set of names; a template may bear the mark of its own base. */
+export function markFaults(bases: readonly SourceDocument[]): Finding[] {
+  const first = new Map<string, MarkUse>();
+  return bases.flatMap((source, base) =>
+    marksOf(source, base).flatMap((use) => {
+      const earlier = first.get(use.key);
+      if (earlier === undefined) first.set(use.key, use);
+      return earlier === undefined || earlier.base === base ? [] : [markTwice(use, earlier)];
+    }),
+  );
+}
+
+function marksOf(source: SourceDocument, base: number): MarkUse[] {
+  return [["mark"], ["template", "mark"]].flatMap((path) => {
+    const node = findNode(source.root, ...path);
+    if (node?.kind !== "scalar") return [];
+    return [{ key: markKey(node.text), mark: node.text, base, place: placeOf(source, path) }];
+  });
+}
+
+function markTwice(use: MarkUse, earlier: MarkUse): Finding {
+  const { file, line, column } = earlier.place;
+  const message = `the mark "${use.mark}" is used twice; first at ${file}:${line}:${column}; every base and template has its own`;
+  return { code: "mark-twice", severity: "error", at: use.place, message };
+}

@@ -1,0 +1,33 @@
+/** The shop that a job names, from its file. */
+import { nearestWord } from "../../diagnostics/nearest.js";
+import { contentOf } from "../../readers/inputs.js";
+import type { Unit } from "../../units/index.js";
+import type { WithFindings } from "../document.js";
+import { faultAt } from "../document.js";
+import type { HeadDocument } from "../schema/job.js";
+import type { JobSources } from "./job-sources.js";
+import type { ReadShop } from "./shop.js";
+import { readShop, SHOP_NAMES, shopFileName } from "./shop.js";
+
+/** The shop of a job that names none. */
+export function defaultShop(unit: Unit): string {
+  return unit === "in" ? "plasma" : "plasma-metric";
+}
+
+/** The shop and the grades that it declares; null where its file is not there or has faults. */
+export function readNamedShop(
+  head: HeadDocument | null,
+  { document, inputs, unit }: JobSources,
+): WithFindings<ReadShop | null> {
+  const name = head?.shop ?? defaultShop(unit);
+  const file = shopFileName(name);
+  const content = contentOf(inputs.files.get(file));
+  if (content === undefined) {
+    const near = nearestWord(name, SHOP_NAMES);
+    const message = `there is no shop file ${file}; allowed are ${SHOP_NAMES.join(", ")}, or the path of a shop file`;
+    const hint = near === undefined ? undefined : `did you mean ${near}?`;
+    return { value: null, findings: [faultAt(document, ["shop"], "unknown-shop", message, hint)] };
+  }
+  const shop = readShop(content, file, unit);
+  return { value: shop.ok ? shop.value : null, findings: shop.findings };
+}

@@ -1,0 +1,15 @@
+/** The budgets of a job, a line a base. */
+import { writeBudgetCsv } from "../formats/budget-csv.js";
+import type { BudgetResult } from "./budget-result.js";
+import type { ResultOutput } from "./model.js";
+
+/** Worst first, as the terminal shows them. */
+export const budgetCsv: ResultOutput<BudgetResult, "budget-csv"> = {
+  scope: "budget",
+  kind: "budget-csv",
+  role: "table",
+  title: "Budget of every base: worst case, root of the sum of squares, probability that the plate drops on",
+  drawn: false,
+  named: "budget.csv",
+  write: ({ budgets }) => [{ path: "budget.csv", bytes: new TextEncoder().encode(writeBudgetCsv(budgets)) }],
+};

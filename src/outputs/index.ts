@@ -1,0 +1,99 @@
+/** The registry of everything that a package can hold. A kind of file is one module of this folder and one line here. */
+import type { FileRole } from "../summary/model.js";
+import { budgetCsv } from "./budget-csv.js";
+import type { BudgetResult } from "./budget-result.js";
+import { budgetRodsCsv } from "./budget-rods-csv.js";
+import { budgetSheetSvg } from "./budget-sheet-svg.js";
+import { checkDistancesCsv } from "./check-distances-csv.js";
+import { cutJoined } from "./cut-joined.js";
+import { cutR12 } from "./cut-r12.js";
+import { drillList } from "./drill-list.js";
+import { ledger } from "./ledger.js";
+import type { BaseOutput, GrowingOutput, JobOutput, Output, ResultOutput } from "./model.js";
+import { planDxf } from "./plan-dxf.js";
+import { planSvg } from "./plan-svg.js";
+import { questions } from "./questions.js";
+import { settingOutBareCsv } from "./setting-out-bare-csv.js";
+import { settingOutCsv } from "./setting-out-csv.js";
+import { sheetSvg } from "./sheet-svg.js";
+import { summary } from "./summary.js";
+import { surveyChecksCsv } from "./survey-checks-csv.js";
+import { surveyGroupsCsv } from "./survey-groups-csv.js";
+import type { SurveyResult } from "./survey-result.js";
+import { surveyRodsCsv } from "./survey-rods-csv.js";
+import { surveySheetSvg } from "./survey-sheet-svg.js";
+
+export type { BudgetResult } from "./budget-result.js";
+export type * from "./model.js";
+export { safeForFileName } from "./names.js";
+export type { SurveyResult } from "./survey-result.js";
+
+/** In the order in which files are made: what a sheet names comes before it. */
+const REGISTRY = [
+  cutJoined,
+  cutR12,
+  drillList,
+  sheetSvg,
+  settingOutCsv,
+  settingOutBareCsv,
+  checkDistancesCsv,
+  planDxf,
+  planSvg,
+  ledger,
+  questions,
+  summary,
+] as const satisfies readonly Output[];
+
+/** The public names of the kinds of files. */
+export type OutputKind = (typeof REGISTRY)[number]["kind"];
+
+/** Every output, in the order in which files are made. */
+export const outputs: readonly Output<OutputKind>[] = REGISTRY;
+
+/** Files in the folder of a base. */
+export const baseOutputs: readonly BaseOutput<OutputKind>[] = outputs.filter((output) => output.scope === "base");
+
+/** Documents of the whole job. */
+export const jobOutputs: readonly JobOutput<OutputKind>[] = outputs.filter((output) => output.scope === "job");
+
+/** Files of the job that grow base by base. */
+export const growingOutputs: readonly GrowingOutput<OutputKind>[] = outputs.filter(
+  (output) => output.scope === "job, base by base",
+);
+
+/** Files of `budget`, in the order in which they are made. */
+export const budgetOutputs: readonly ResultOutput<BudgetResult>[] = [budgetCsv, budgetRodsCsv, budgetSheetSvg];
+
+/** Files of `survey`, in the order in which they are made. */
+export const surveyOutputs: readonly ResultOutput<SurveyResult>[] = [
+  surveyGroupsCsv,
+  surveyRodsCsv,
+  surveyChecksCsv,
+  surveySheetSvg,
+];
+
+/** Kinds that a template is cut or drilled by. */
+export const makingKinds: readonly OutputKind[] = outputs.filter(isMaking).map(({ kind }) => kind);
+
+function isMaking({ role }: Output): boolean {
+  return role === "cut" || role === "drill";
+}
+
+/** What a file of a package is for, by its kind; null for a kind that this program does not write. */
+export function roleOf(kind: string): FileRole | null {
+  return outputs.find((output) => output.kind === kind)?.role ?? null;
+}
+
+/** Names at the top of a package that are its own: no base's folder may take one. In lower case. */
+export const packageNames: ReadonlySet<string> = new Set(outputs.flatMap(namesAtTop));
+
+function namesAtTop(output: Output): readonly string[] {
+  switch (output.scope) {
+    case "base":
+      return [];
+    case "job":
+      return [output.top.toLowerCase()];
+    case "job, base by base":
+      return [output.path.toLowerCase()];
+  }
+}

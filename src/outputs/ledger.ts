@@ -1,0 +1,19 @@
+/** The ledger of the whole job. */
+import { CAUTIONS } from "../checks/cautions.js";
+import { NOT_CHECKED_AT_ALL } from "../checks/index.js";
+import { writeLedgerHead, writeLedgerJobRows, writeLedgerRows, writeLedgerTail } from "../formats/ledger-csv.js";
+import type { GrowingOutput } from "./model.js";
+
+/** Base by base, then the job's own rows, what is not checked at all, and the cautions. */
+export const ledger: GrowingOutput<"ledger"> = {
+  scope: "job, base by base",
+  kind: "ledger",
+  role: "table",
+  title: "Every check of every base, worst first, with what was not checked",
+  drawn: false,
+  path: "ledger.csv",
+  listsOthers: false,
+  head: writeLedgerHead,
+  base: ({ summary }) => writeLedgerRows(summary),
+  end: ({ checks }) => writeLedgerJobRows(checks) + writeLedgerTail(NOT_CHECKED_AT_ALL, CAUTIONS),
+};

@@ -1,0 +1,125 @@
+/** What a package can hold, said once for each kind of file: what it is, for whom, where it stands, and how it is written. */
+import type { CheckedBase, CheckedJob } from "../checks/checked.js";
+import type { DrawingDocument } from "../formats/sheet-svg.js";
+import type { Plan } from "../plan/model.js";
+import type { FileRole, Summary, SummaryBase, SummaryCheck, SummaryFile } from "../summary/model.js";
+import type { Question } from "../summary/questions.js";
+
+/** A document for svg.js: a browser's own, or svgdom's. */
+export type SvgDocument = DrawingDocument;
+
+/** A finished file: `path` is inside the package, with forward slashes. */
+export interface OutputFile {
+  readonly kind: string;
+  readonly path: string;
+  readonly bytes: Uint8Array;
+  readonly sha256: string;
+  readonly layers?: NonNullable<SummaryFile["layers"]>;
+}
+
+/** A file as the writers of later files see it. */
+export interface MadeFile extends Omit<OutputFile, "bytes"> {
+  readonly role: FileRole;
+}
+
+/** What a writer may use beside what it writes. */
+export interface Surroundings {
+  /** null only where no wanted output is a drawing. */
+  readonly document: SvgDocument | null;
+  readonly version: string;
+  readonly includeHeld: boolean;
+  /** Files of the same base, or documents of the job, that are made already. */
+  readonly made: readonly MadeFile[];
+}
+
+interface Described<Kind extends string> {
+  /** The public name, as `files[].kind` of the summary has it. */
+  readonly kind: Kind;
+  readonly role: FileRole;
+  /** For README: what it is and for whom. */
+  readonly title: string;
+  /** True where `document` is needed to write it. */
+  readonly drawn: boolean;
+}
+
+/** A file that a base may have in its folder. */
+export interface BaseOutput<Kind extends string = string> extends Described<Kind> {
+  readonly scope: "base";
+  /** Path by pattern, for README. */
+  readonly named: string;
+  applies(checked: CheckedBase, includeHeld: boolean): boolean;
+  /** Inside the base's folder. */
+  fileName(checked: CheckedBase): string;
+  write(checked: CheckedBase, around: Surroundings): Uint8Array;
+  /** For what is cut by: how the bytes, read again, differ from the plate; and the layers for the summary. */
+  readonly cut?: {
+    readBack(bytes: Uint8Array, checked: CheckedBase): readonly string[];
+    layers(checked: CheckedBase): NonNullable<SummaryFile["layers"]>;
+  };
+}
+
+/** A base of which everything is said and written. */
+export interface MadeBase {
+  readonly summary: SummaryBase;
+  readonly questions: readonly Question[];
+}
+
+/** What is left to say when every base is made. */
+export interface JobRest {
+  readonly checks: readonly SummaryCheck[];
+  readonly questions: readonly Question[];
+  /** The files of the job itself that are whole by then, in the order of the registry. */
+  readonly files: readonly SummaryFile[];
+}
+
+/** One file of the job that grows as the bases go by: memory does not hold it. */
+export interface GrowingOutput<Kind extends string = string> extends Described<Kind> {
+  readonly scope: "job, base by base";
+  /** Inside the package. */
+  readonly path: string;
+  head(job: Summary["job"]): string;
+  base(made: MadeBase, isFirst: boolean): string;
+  end(rest: JobRest): string;
+  /** True for the file that lists all others with their hashes: it ends last, and cannot list itself. */
+  readonly listsOthers: boolean;
+}
+
+/** A file with its path inside the package. */
+export interface PathAndBytes {
+  readonly path: string;
+  readonly bytes: Uint8Array;
+}
+
+/** A checked job that has a plan. */
+export interface PlannedJob extends CheckedJob {
+  readonly plan: Plan;
+}
+
+interface Document<Kind extends string> extends Described<Kind> {
+  readonly scope: "job";
+  /** Folder or file at the top of the package that it takes for itself. */
+  readonly top: string;
+  /** Path by pattern, for README. */
+  readonly named: string;
+}
+
+/**
+ * Documents of the job when all bases are checked, in one file or several, each written whole; paths inside the package,
+ * none twice. One file at a time, so that memory holds one.
+ */
+export type JobOutput<Kind extends string = string> = Document<Kind> &
+  (
+    | { readonly needs: "job"; write(checked: CheckedJob, around: Surroundings): Iterable<PathAndBytes> }
+    | { readonly needs: "plan"; write(checked: PlannedJob, around: Surroundings): Iterable<PathAndBytes> }
+  );
+
+/** Files that a budget or a survey leaves in a folder of its own, one at a time; paths inside that folder. */
+export interface ResultOutput<Result, Kind extends string = string> extends Described<Kind> {
+  readonly scope: "budget" | "survey";
+  /** Path by pattern, for README. */
+  readonly named: string;
+  write(result: Result, around: Pick<Surroundings, "document" | "version">): Iterable<PathAndBytes>;
+}
+
+/** Everything that a package can hold. */
+export type Output<Kind extends string = string> = BaseOutput<Kind> | GrowingOutput<Kind> | JobOutput<Kind>;

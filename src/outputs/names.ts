@@ -1,0 +1,42 @@
+/** Names of files and folders: revision and status stand in them, in signs that every system takes. */
+import type { CheckedBase } from "../checks/checked.js";
+import type { Job } from "../job/model/job.js";
+
+/** `T1_rev-B`: the template's mark and the job's revision. */
+export function templateStem({ plate, job }: Pick<CheckedBase, "plate" | "job">): string {
+  return `${plate.mark}_rev-${safeForFileName(job.revision)}`;
+}
+
+/** As `templateStem`; held and not released stand in the name of whatever is cut or drilled by. */
+export function makingStem(checked: Pick<CheckedBase, "plate" | "job" | "held">): string {
+  const held = checked.held.length > 0 ? "_HELD" : "";
+  return `${templateStem(checked)}${held}${releaseEnding(checked.job)}`;
+}
+
+/** Of every document that people build by: empty for a released job. */
+export function releaseEnding({ status }: Pick<Job, "status">): string {
+  return status === "released" ? "" : "_NOT-RELEASED";
+}
+
+/** The last part of a path. */
+export function nameIn(path: string): string {
+  return path.slice(path.lastIndexOf("/") + 1);
+}
+
+const LONGEST = 32;
+
+/**
+ * A revision as part of a file name that every system takes: letters, digits, dot and hyphen as they are, spaces and
+ * punctuation as a hyphen, other letters as `u` and their code point in hexadecimal.
+ */
+export function safeForFileName(text: string): string {
+  const safe = [...text.trim()].map(safeCharacter).join("").replace(/-+/g, "-");
+  const trimmed = safe.replace(/^[-.]+|[-.]+$/g, "").slice(0, LONGEST);
+  return trimmed === "" ? "none" : trimmed;
+}
+
+function safeCharacter(character: string): string {
+  if (/[A-Za-z0-9.-]/.test(character)) return character;
+  const code = character.codePointAt(0) ?? 0;
+  return code < 128 ? "-" : `u${code.toString(16)}`;
+}

@@ -1,0 +1,15 @@
+/** The survey's ledger rows. */
+import { writeSurveyChecksCsv } from "../formats/survey-csv.js";
+import type { ResultOutput } from "./model.js";
+import type { SurveyResult } from "./survey-result.js";
+
+/** Rows of rods, groups and column lines. */
+export const surveyChecksCsv: ResultOutput<SurveyResult, "survey-checks-csv"> = {
+  scope: "survey",
+  kind: "survey-checks-csv",
+  role: "table",
+  title: "Ledger rows of the survey: rods, groups and column lines against the placing edition",
+  drawn: false,
+  named: "survey-checks.csv",
+  write: ({ survey }) => [{ path: "survey-checks.csv", bytes: new TextEncoder().encode(writeSurveyChecksCsv(survey)) }],
+};

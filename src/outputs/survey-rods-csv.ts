@@ -1,0 +1,15 @@
+/** The survey, a line a rod. */
+import { writeSurveyRodsCsv } from "../formats/survey-csv.js";
+import type { ResultOutput } from "./model.js";
+import type { SurveyResult } from "./survey-result.js";
+
+/** Errors and clearance left of every rod. */
+export const surveyRodsCsv: ResultOutput<SurveyResult, "survey-rods-csv"> = {
+  scope: "survey",
+  kind: "survey-rods-csv",
+  role: "table",
+  title: "Surveyed rods: errors from their places, clearance and margin",
+  drawn: false,
+  named: "survey-rods.csv",
+  write: ({ survey }) => [{ path: "survey-rods.csv", bytes: new TextEncoder().encode(writeSurveyRodsCsv(survey)) }],
+};

@@ -1,0 +1,25 @@
+/** AISC Design Guide 1, 2nd ed. (2006): advice on setting plates and rods that is one value, in inches. */
+import { inches, type Length } from "../../units/length.js";
+import type { StandardValue } from "../model.js";
+
+const EDITION = "Design Guide 1, 2nd ed.";
+
+/** Largest side of a setting plate: larger ones tend to warp. */
+export const largestSettingPlate: StandardValue<Length> = {
+  edition: EDITION,
+  clause: "s.2.9",
+  value: inches(24),
+  source: "AISC DG1 2nd ed s.2.9; Ricker, DG1 1st ed App. B (secondary copies)",
+  confidence: "high",
+  note: "Ricker gives about 22 in",
+};
+
+/** Thread that a rod is given beyond what the design needs, at least. */
+export const extraThread: StandardValue<Length> = {
+  edition: EDITION,
+  clause: "anchor rods, thread length",
+  value: inches(3),
+  source: "AISC DG1 2nd ed",
+  confidence: "high",
+  note: "clause not noted",
+};

@@ -1,0 +1,94 @@
+/** The machine form of a package: `summary.json`, schema 1. Stable for other programs. */
+import type { HoleRole } from "../template/model.js";
+
+/**
+ * What a file is for. cut: a template is cut by it. drill: it is drilled by it. sheet: a drawing for people. table: figures
+ * for people and programs. document: anything else that leaves with the package.
+ */
+export type FileRole = "cut" | "drill" | "sheet" | "table" | "document";
+
+export interface SummaryFile {
+  readonly kind: string;
+  readonly path: string;
+  readonly bytes: number;
+  readonly sha256: string;
+  /** Only for cut files: the layers that are cut, and those that are marked. */
+  readonly layers?: { readonly cut: readonly string[]; readonly mark: readonly string[] };
+}
+
+export interface SummaryHole {
+  readonly tag: string;
+  readonly role: HoleRole;
+  readonly x: number;
+  readonly y: number;
+  readonly diameter?: number;
+  readonly width?: number;
+  readonly height?: number;
+  readonly radius?: number;
+  readonly rod?: number;
+  readonly made: "cut" | "drill";
+}
+
+export interface SummaryCheck {
+  readonly rule: string;
+  readonly clause: string;
+  readonly edition: string;
+  readonly subject: string;
+  readonly severity: string;
+  readonly value: number | null;
+  readonly limit: number | null;
+  readonly sense: string | null;
+  readonly margin: number | null;
+  readonly unit: string;
+  readonly status: string;
+  readonly note: string;
+  readonly answer?: { readonly by: string; readonly date: string; readonly text: string };
+}
+
+export interface SummaryBase {
+  readonly mark: string;
+  readonly quantity: number;
+  readonly held: boolean;
+  readonly template: {
+    readonly mark: string;
+    readonly quantity: number;
+    readonly outline: {
+      readonly kind: "path" | "circle";
+      readonly extent: readonly [number, number, number, number];
+      readonly area: number;
+      readonly perimeter: number;
+    };
+    readonly thickness: number;
+    readonly netArea: number;
+    readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
+    readonly cutLength: number;
+    readonly pierces: number;
+    readonly holes: readonly SummaryHole[];
+  };
+  readonly checks: readonly SummaryCheck[];
+  readonly files: readonly SummaryFile[];
+}
+
+export interface Summary {
+  readonly schema: 1;
+  readonly job: {
+    readonly number: string;
+    readonly title: string;
+    readonly revision: string;
+    readonly status: string;
+    readonly unit: "in" | "mm";
+    readonly editions: Readonly<Record<string, string>>;
+  };
+  readonly bases: readonly SummaryBase[];
+  readonly checks: readonly SummaryCheck[];
+  readonly files: readonly SummaryFile[];
+}
+
+/** What a budget or a survey says of its job: the placing edition is the one that rods are held to. */
+export interface PlacingHead {
+  readonly number: string;
+  readonly revision: string;
+  readonly status: string;
+  readonly unit: "in" | "mm";
+  readonly placing: string;
+}

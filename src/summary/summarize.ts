@@ -1,0 +1,121 @@
+/** From bases, plates and ledger rows to the machine form. */
+import type { CheckedBase } from "../checks/checked.js";
+import type { CheckRow, Quantity } from "../checks/model.js";
+import { answerReach } from "../checks/words.js";
+import type { Job } from "../job/model/job.js";
+import type { Hole } from "../template/model.js";
+import type { Unit } from "../units/length.js";
+import { NM_PER_MM, roundSymmetric, toUnit } from "../units/length.js";
+import type { PlacingHead, Summary, SummaryBase, SummaryCheck, SummaryHole } from "./model.js";
+
+/** Area in square millimetres -> the job's unit squared, rounded to 1e-6 in2 or 1e-5 mm2: half away from zero. */
+export function areaInUnit(area: number, unit: Unit): number {
+  const perUnit = unit === "in" ? 645.16 : 1;
+  const steps = unit === "in" ? 1e6 : 1e5;
+  return roundSymmetric((area / perUnit) * steps) / steps || 0;
+}
+
+/** A length in millimetres (a double) -> the job's unit, rounded as every length of the summary. */
+export function millimetresInUnit(length: number, unit: Unit): number {
+  return toUnit(length * NM_PER_MM, unit);
+}
+
+/** A quantity of the ledger as a plain number in the job's unit. Counts stay as they are. */
+export function quantityInUnit(quantity: Quantity | null, unit: Unit): number | null {
+  if (quantity === null) return null;
+  return quantity.kind === "length" ? toUnit(quantity.twice / 2, unit) : quantity.count;
+}
+
+/** One ledger row in the summary's form. */
+export function summarizeCheck(row: CheckRow, unit: Unit): SummaryCheck {
+  const measured = row.value ?? row.limit;
+  return {
+    rule: row.rule,
+    clause: row.clause,
+    edition: row.edition,
+    subject: row.subject,
+    severity: row.severity,
+    value: quantityInUnit(row.value, unit),
+    limit: quantityInUnit(row.limit, unit),
+    sense: row.sense,
+    margin: quantityInUnit(row.margin, unit),
+    unit: measured?.kind === "length" ? unit : "",
+    status: row.status,
+    note: row.answer === null ? row.note : `${row.note}${answerReach(row.answer)}`,
+    ...(row.answer === null ? {} : { answer: { by: row.answer.by, date: row.answer.date, text: row.answer.text } }),
+  };
+}
+
+/** One hole in the summary's form: centre and size in the job's unit, the base's own axes. */
+export function summarizeHole(hole: Hole, unit: Unit): SummaryHole {
+  const { shape } = hole;
+  const size =
+    shape.kind === "circle"
+      ? { diameter: toUnit(shape.diameter, unit) }
+      : { width: toUnit(shape.width, unit), height: toUnit(shape.height, unit), radius: toUnit(shape.radius, unit) };
+  return {
+    tag: hole.tag,
+    role: hole.role,
+    x: millimetresInUnit(hole.center.x, unit),
+    y: millimetresInUnit(hole.center.y, unit),
+    ...size,
+    ...(hole.rod === null ? {} : { rod: toUnit(hole.rod.diameter, unit) }),
+    made: hole.made,
+  };
+}
+
+/** What the summary says of one base, before its files are known. */
+export function summarizeBase({
+  job,
+  base,
+  plate,
+  measures,
+  rows,
+  held,
+  weight,
+}: CheckedBase): Omit<SummaryBase, "files"> {
+  const { unit } = job;
+  const { extent } = measures;
+  const inUnit = (length: number): number => millimetresInUnit(length, unit);
+  return {
+    mark: base.mark,
+    quantity: base.quantity,
+    held: held.length > 0,
+    template: {
+      mark: plate.mark,
+      quantity: plate.quantity,
+      outline: {
+        kind: plate.outlineKind,
+        extent: [inUnit(extent.x0), inUnit(extent.y0), inUnit(extent.x1), inUnit(extent.y1)],
+        area: areaInUnit(measures.outlineArea, unit),
+        perimeter: inUnit(measures.outlinePerimeter),
+      },
+      thickness: toUnit(plate.thickness, unit),
+      netArea: areaInUnit(measures.netArea, unit),
+      weight,
+      cutLength: inUnit(measures.cutLength),
+      pierces: measures.pierces,
+      holes: plate.holes.map((hole) => summarizeHole(hole, unit)),
+    },
+    checks: rows.map((row) => summarizeCheck(row, unit)),
+  };
+}
+
+/** What the summary says of the job itself. */
+export function summarizeJob(job: Job): Summary["job"] {
+  const { number, title, revision, status, unit, editions } = job;
+  const { templateHoles, baseHoles, edges, concrete, placing } = editions;
+  return {
+    number,
+    title,
+    revision,
+    status,
+    unit,
+    editions: { rules: editions.set, templateHoles, baseHoles, edges, concrete, placing },
+  };
+}
+
+/** What a budget or a survey says of the job. */
+export function placingHead({ number, revision, status, unit, editions }: Job): PlacingHead {
+  return { number, revision, status, unit, placing: editions.placing };
+}

@@ -1,0 +1,115 @@
+/** The whole way as one pure function: names and texts in, files out. No clock, no file system. */
+import { checkBase } from "../checks/checked.js";
+import type { Finding } from "../diagnostics/finding.js";
+import type { OutputFile } from "../outputs/index.js";
+import { growingOutputs } from "../outputs/index.js";
+import type { Inputs } from "../readers/inputs.js";
+import type { Summary, SummaryBase } from "../summary/model.js";
+import { summarizeCheck, summarizeJob } from "../summary/summarize.js";
+import type { Part } from "./growing-files.js";
+import { hashOf } from "./hash.js";
+import type { OpenedJob, OpenOptions } from "./open.js";
+import { openJob } from "./open.js";
+import type { BaseInParts, BaseResult, PackageOptions } from "./package.js";
+import { makeBase, makePackageInParts } from "./package.js";
+
+/** How a job is opened and its package made. */
+export interface BuildOptions extends OpenOptions, PackageOptions {}
+
+/** A build whose job files are handed out whole. */
+export interface Build {
+  readonly findings: readonly Finding[];
+  /** null where a finding is an error: there is nothing to write. */
+  readonly job: Summary["job"] | null;
+  /** May be walked whole, partly, twice or not at all; empty when a finding is an error. */
+  readonly bases: Iterable<BaseResult>;
+  /** The job's own files and the summary, whatever was walked: makes the bases that nobody asked for yet. Throws without a job. */
+  finish(): BuildEnd;
+}
+
+/** What a build ends with. */
+export interface BuildEnd {
+  readonly summary: Summary;
+  readonly files: readonly OutputFile[];
+}
+
+/** Opens a job and makes its package. Throws on a date that is none, and where a drawing is wanted without a document. */
+export function build(inputs: Inputs, options: BuildOptions): Build {
+  const opened = openJob(inputs, options);
+  return opened.ok
+    ? { findings: opened.findings, ...makePackage(opened.value, options) }
+    : { findings: opened.findings, job: null, bases: [], finish: refuse };
+}
+
+function refuse(): never {
+  throw new TypeError("a job with errors has no files");
+}
+
+/** The package of an opened job. */
+export function makePackage(opened: OpenedJob, options: PackageOptions): Omit<Build, "findings"> {
+  const parts = makePackageInParts(opened, options);
+  const running = parts.bases[Symbol.iterator]();
+  const [all, summaries]: [Part[], SummaryBase[]] = [[...parts.head], []];
+  const record = (): BaseResult | null => {
+    const next = running.next();
+    if (next.done === true) return null;
+    all.push(...next.value.parts);
+    summaries.push(next.value.summary);
+    return resultOf(next.value);
+  };
+  let end: BuildEnd | null = null;
+  const finish = (): BuildEnd => {
+    while (record() !== null);
+    const documents = [...parts.documents];
+    const rest = parts.rest();
+    all.push(...rest.parts);
+    const checks = rest.rows.map((row) => summarizeCheck(row, opened.job.unit));
+    const job = summarizeJob(opened.job);
+    const summary: Summary = { schema: 1, job, bases: summaries, checks, files: rest.files };
+    return { summary, files: [...documents, ...wholeFiles(all, options)] };
+  };
+  return {
+    job: summarizeJob(opened.job),
+    bases: { [Symbol.iterator]: () => walk(opened, options, () => summaries.length, record) },
+    finish: () => {
+      end ??= finish();
+      return end;
+    },
+  };
+}
+
+/** Bases that were made before are made again: they are the same, and their bytes need not be kept. */
+function* walk(
+  { job, bases }: OpenedJob,
+  options: PackageOptions,
+  recorded: () => number,
+  record: () => BaseResult | null,
+): Generator<BaseResult> {
+  for (const [index, base] of bases.entries()) {
+    const made = index < recorded() ? makeBase(checkBase(job, base), options) : record();
+    if (made !== null) yield made;
+  }
+}
+
+function resultOf({ mark, held, summary, files, questions }: BaseInParts): BaseResult {
+  return { mark, held, summary, files, questions };
+}
+
+/** Each growing file from its parts, in the order of the registry. */
+function wholeFiles(parts: readonly Part[], { startSha256 }: PackageOptions): readonly OutputFile[] {
+  const written = growingOutputs.filter(({ kind }) => parts.some((part) => part.kind === kind));
+  return written.map(({ kind, path }) => {
+    const bytes = joined(parts.filter((part) => part.kind === kind));
+    return { kind, path, bytes, sha256: hashOf(bytes, startSha256) };
+  });
+}
+
+function joined(parts: readonly Part[]): Uint8Array {
+  const bytes = new Uint8Array(parts.reduce((size, part) => size + part.bytes.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    bytes.set(part.bytes, at);
+    at += part.bytes.length;
+  }
+  return bytes;
+}

@@ -1,0 +1,34 @@
+/** Two states of a job, and what must be cut again. */
+import { checkBase } from "../checks/checked.js";
+import type { Side, TemplateState } from "../compare/index.js";
+import { compareSides, makeTemplateState } from "../compare/index.js";
+import type { CompareForm } from "../formats/compare-json.js";
+import { compareForm } from "../formats/compare-json.js";
+import { makingKinds, roleOf } from "../outputs/index.js";
+import { summarizeJob } from "../summary/summarize.js";
+import type { OpenedJob } from "./open.js";
+import type { PackageOptions } from "./package.js";
+import { makeBase } from "./package.js";
+
+/** A job's templates as its package would hand them out; held ones are made as well, to be compared. `name` as the user named it. */
+export function jobSide(
+  name: string,
+  { job, bases }: OpenedJob,
+  { startSha256 }: Pick<PackageOptions, "startSha256"> = {},
+): Side {
+  const options: PackageOptions = {
+    ...{ version: "", document: null, includeHeld: true, outputs: makingKinds },
+    ...(startSha256 === undefined ? {} : { startSha256 }),
+  };
+  const templates = bases.map((base): TemplateState => {
+    const { summary, files, held } = makeBase(checkBase(job, base), options);
+    const bytesOf = (path: string): Uint8Array | null => files.find((file) => file.path === path)?.bytes ?? null;
+    return makeTemplateState(summary, { unit: job.unit, delivered: !held, roleOf, bytesOf });
+  });
+  return { name, source: "job", job: summarizeJob(job), templates };
+}
+
+/** Two states of a job in machine form: what `compare --json` prints of two job files. */
+export function compareJobs(old: OpenedJob, fresh: OpenedJob): CompareForm {
+  return compareForm(compareSides(jobSide("OLD", old), jobSide("NEW", fresh)));
+}

@@ -1,0 +1,70 @@
+/** The job's files that grow as the bases go by: sizes and hashes are kept, never their bytes. */
+import type { Job } from "../job/model/job.js";
+import type { GrowingOutput, JobRest, MadeBase, OutputKind } from "../outputs/index.js";
+import { growingOutputs } from "../outputs/index.js";
+import type { SummaryFile } from "../summary/model.js";
+import { summarizeJob } from "../summary/summarize.js";
+import type { Hasher } from "./hash.js";
+import { startOwnSha256 } from "./hash.js";
+
+/** Bytes to be added to the end of the job file at `path`. */
+export interface Part {
+  readonly kind: OutputKind;
+  readonly path: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Parts in the order in which they are to be written; a file that is not wanted has none. */
+export interface GrowingFiles {
+  head(job: Job): readonly Part[];
+  base(made: MadeBase, isFirst: boolean): readonly Part[];
+  /** A document that is written whole, for the list of files. */
+  note(document: SummaryFile): void;
+  /** To be called once, last: hashes end here. */
+  end(rest: Omit<JobRest, "files">): { readonly parts: readonly Part[]; readonly files: readonly SummaryFile[] };
+}
+
+interface Growing {
+  readonly output: GrowingOutput<OutputKind>;
+  readonly hash: Hasher;
+  size: number;
+}
+
+/** Which files, and how they are hashed. */
+export interface GrowingOptions {
+  readonly outputs?: readonly OutputKind[];
+  readonly startSha256?: () => Hasher;
+}
+
+/** Starts every growing file that is wanted. */
+export function startGrowingFiles({ outputs: wanted, startSha256 = startOwnSha256 }: GrowingOptions): GrowingFiles {
+  const growing = growingOutputs
+    .filter(({ kind }) => wanted?.includes(kind) ?? true)
+    .map((output): Growing => ({ output, hash: startSha256(), size: 0 }));
+  const [lists, others] = [growing.filter(isList), growing.filter((each) => !isList(each))];
+  const documents: SummaryFile[] = [];
+  return {
+    head: (job) => growing.map((each) => grow(each, each.output.head(summarizeJob(job)))),
+    base: (made, isFirst) => growing.map((each) => grow(each, each.output.base(made, isFirst))),
+    note: (document) => void documents.push(document),
+    end: (rest) => {
+      const parts = others.map((each) => grow(each, each.output.end({ ...rest, files: [] })));
+      const files = [...others.map(listed), ...documents];
+      return { parts: [...parts, ...lists.map((each) => grow(each, each.output.end({ ...rest, files })))], files };
+    },
+  };
+}
+
+const isList = ({ output }: Growing): boolean => output.listsOthers;
+
+function grow(growing: Growing, text: string): Part {
+  const { kind, path } = growing.output;
+  const bytes = new TextEncoder().encode(text);
+  growing.size += bytes.length;
+  growing.hash.update(bytes);
+  return { kind, path, bytes };
+}
+
+function listed({ output: { kind, path }, size, hash }: Growing): SummaryFile {
+  return { kind, path, bytes: size, sha256: hash.hex() };
+}

@@ -1,0 +1,68 @@
+/** Opening a job: what every task begins with. The job file is read once, and every fault is told at once. */
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import { hasErrors } from "../diagnostics/finding.js";
+import type { Job } from "../job/index.js";
+import { readJob } from "../job/index.js";
+import { makePlan } from "../plan/index.js";
+import type { Plan } from "../plan/model.js";
+import type { Inputs } from "../readers/inputs.js";
+import type { BaseWithRods, OutlinedBase } from "../rods/index.js";
+import { placeRods } from "../rods/index.js";
+import { makePlateOutline } from "../template/index.js";
+
+/** A job without faults, complete, with what is kept of its bases; plates are not: they are large. */
+export interface OpenedJob {
+  readonly job: Job;
+  /** In the order of the job's bases. */
+  readonly bases: readonly OutlinedBase[];
+  /** null: the job has no grid. */
+  readonly plan: Plan | null;
+}
+
+/** What a job that names no date takes for its own. */
+export interface OpenOptions {
+  /** ISO date, `2026-11-24`. */
+  readonly date: string;
+}
+
+/**
+ * Reads a job and goes through every base once, so that every fault is told before anything is made. Throws RangeError on a
+ * date that is none: the caller's mistake, not the user's.
+ */
+export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJob> {
+  if (!isDate(date)) throw new RangeError(`${JSON.stringify(date)} is no date; allowed is an ISO date as 2026-11-24`);
+  const read = readJob(inputs, { date });
+  return read.ok ? layOut(read.value, read.findings) : read;
+}
+
+/** A day of the calendar as YYYY-MM-DD. */
+function isDate(text: string): boolean {
+  const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text) ?? [];
+  if (year === undefined || month === undefined || day === undefined) return false;
+  return Number(day) >= 1 && Number(day) <= daysIn(Number(year), Number(month));
+}
+
+/** 0 for a month that is none. */
+function daysIn(year: number, month: number): number {
+  const isLeap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+  return [31, isLeap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0;
+}
+
+function layOut(job: Job, told: readonly Finding[]): Outcome<OpenedJob> {
+  const findings: Finding[] = [...told];
+  const withRods: BaseWithRods[] = [];
+  const bases: OutlinedBase[] = [];
+  for (const base of job.bases) {
+    const rods = placeRods(base);
+    findings.push(...rods.findings);
+    if (!rods.ok) continue;
+    const outline = makePlateOutline(job, base, rods.value);
+    findings.push(...outline.findings);
+    withRods.push({ base, rods: rods.value });
+    if (outline.ok) bases.push({ base, rods: rods.value, outline: outline.value });
+  }
+  const plan = withRods.length < job.bases.length ? null : makePlan(job, withRods);
+  findings.push(...(plan?.findings ?? []));
+  if (hasErrors(findings) || plan?.ok !== true) return { ok: false, findings };
+  return { ok: true, value: { job, bases, plan: plan.value }, findings };
+}

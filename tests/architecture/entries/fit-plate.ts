@@ -1,0 +1,1 @@
+export { fitPlate } from "../../../src/index.js";

@@ -1,0 +1,1 @@
+export { readCutFile } from "../../../src/index.js";

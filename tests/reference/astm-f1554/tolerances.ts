@@ -1,0 +1,28 @@
+/** ASTM F1554: tolerances and supplements. Not read by the program yet: held for rules of rod length. */
+import { type Fact, fact as row } from "../fact.js";
+
+/** Topic, item, value, source, confidence. */
+export const f1554Tolerances: readonly Fact[] = [
+  row("ASTM F1554", "overall length, rods <=24 in", "+/-1/2 in", "ASTM F1554", "high"),
+  row("ASTM F1554", "overall length, rods >24 in", "+/-1 in", "ASTM F1554", "high"),
+  row("ASTM F1554", "hook length", "+/-10% or +/-1/2 in, whichever is greater", "ASTM F1554", "high"),
+  row("ASTM F1554", "bend angle", "+/-5 deg", "ASTM F1554", "high"),
+  row("ASTM F1554", "area at bend", ">=90% of body area", "ASTM F1554", "high"),
+  row("ASTM F1554", "thread length", "+1 in / -0", "ASTM F1554", "high"),
+  row("ASTM F1554", "body diameter (rolled thread)", ">= minimum pitch diameter", "ASTM F1554", "high"),
+  row("ASTM F1554", "body diameter (cut thread)", ">= minimum major diameter", "ASTM F1554", "high"),
+  row("ASTM F1554", "thread class", "UNC 2A (1A also listed)", "ASTM F1554", "medium-high"),
+  row("ASTM F1554", "straightness", "no tolerance stated", "ASTM F1554", "medium"),
+  row(
+    "ASTM F1554",
+    "colour marking",
+    "projecting end, end opposite embedment, required unless S3 head marking ordered",
+    "ASTM F1554",
+    "medium-high",
+  ),
+  row("ASTM F1554", "S1", "weldable Gr 55; may substitute for Gr 36", "ASTM F1554", "high"),
+  row("ASTM F1554", "S2 / S3", "maker id / grade id on end", "ASTM F1554", "medium-high"),
+  row("ASTM F1554", "S4", "Charpy 15 ft-lb avg, 12 min at +40F", "ASTM F1554", "medium-high"),
+  row("ASTM F1554", "S5", "Charpy at -20F", "ASTM F1554", "medium-high"),
+  row("ASTM F1554", "thread run-out definition", "NOT FOUND in stored text", "ASTM F1554", "not found"),
+];

@@ -1,0 +1,146 @@
+/** The pipeline as a function: what it hands out, in what order, and that it repeats itself. */
+import { describe, expect, it } from "vitest";
+import { newDocument } from "../../../src/cli/svg-document.js";
+import { markFault } from "../../../src/job/index.js";
+import { packageNames, safeForFileName } from "../../../src/outputs/index.js";
+import type { Inputs } from "../../../src/readers/inputs.js";
+import type { Build, BuildOptions } from "../../../src/tasks/build.js";
+import { build } from "../../../src/tasks/build.js";
+import type { OpenedJob } from "../../../src/tasks/open.js";
+import { openJob } from "../../../src/tasks/open.js";
+import { makePackageInParts } from "../../../src/tasks/package.js";
+import { makeInputs, makeScheduleInputs } from "../../bench/jobs.js";
+
+const options: BuildOptions = { date: "2026-11-24", version: "0", document: newDocument(), includeHeld: true };
+const withText = (text: string): Inputs => ({
+  job: "job.yaml",
+  files: new Map([...makeInputs(1).files, ["job.yaml", text]]),
+});
+function opened(count: number): OpenedJob {
+  const job = openJob(makeInputs(count), options);
+  if (!job.ok) throw new Error("the job has faults");
+  return job.value;
+}
+const jobText = (count: number): string => String(makeInputs(count).files.get("job.yaml"));
+
+describe("build", () => {
+  it("makes the same bytes twice, and the same whole as in parts", () => {
+    const [first, second] = [1, 2].map(() => {
+      const built = build(makeInputs(5), options);
+      const bases = [...built.bases];
+      return { bases, end: built.finish() };
+    });
+    expect(first).toEqual(second);
+    const parts = makePackageInParts(opened(5), options);
+    const chunks = [...parts.head, ...[...parts.bases].flatMap((base) => base.parts), ...parts.rest().parts];
+    const files = first?.end.files ?? [];
+    expect(files.map(({ kind }) => kind)).toEqual(["ledger", "questions", "summary"]);
+    for (const { path, bytes } of files) {
+      const joined = Buffer.concat(chunks.filter((part) => part.path === path).map((part) => part.bytes));
+      expect(joined.equals(bytes), path).toBe(true);
+    }
+  });
+
+  it("says in the summary what it says in summary.json, and lists every file but that one", () => {
+    const built = build(makeInputs(3), options);
+    const bases = [...built.bases];
+    const { summary, files } = built.finish();
+    const json = files.find(({ path }) => path === "summary.json");
+    expect(JSON.parse(new TextDecoder().decode(json?.bytes))).toEqual(summary);
+    expect(summary.files.map(({ path }) => path)).toEqual(["ledger.csv", "questions.csv"]);
+    expect(files).toHaveLength(3);
+    for (const { path, bytes, sha256 } of files.filter((file) => file !== json)) {
+      expect(summary.files).toContainEqual(expect.objectContaining({ path, bytes: bytes.length, sha256 }));
+    }
+    expect(bases.map((base) => base.summary)).toEqual(summary.bases);
+  });
+
+  it.each([
+    ["not at all", (_: Build) => {}],
+    ["to the first base", ({ bases: [_first] }: Build) => {}],
+    ["to the first base, then whole", ({ bases }: Build) => void [...[...bases].slice(0, 1), ...bases]],
+    ["twice", ({ bases }: Build) => void [...bases, ...bases]],
+    ["by two at once", ({ bases }: Build) => [...bases].forEach((_, i) => void [...bases][i])],
+  ])("finishes alike when the bases were walked %s", (_name, walk) => {
+    const whole = build(makeInputs(3), options);
+    const bases = [...whole.bases];
+    const partly = build(makeInputs(3), options);
+    walk(partly);
+    expect(partly.finish()).toEqual(whole.finish());
+    expect([...partly.bases]).toEqual(bases);
+    expect(bases).toHaveLength(3);
+  });
+
+  it("finishes once: the second time it gives the same", () => {
+    const built = build(makeInputs(2), { ...options, outputs: ["summary"] });
+    const [first, second] = [built.finish(), built.finish()];
+    expect(second).toBe(first);
+    expect(JSON.parse(new TextDecoder().decode(second.files[0]?.bytes))).toEqual(second.summary);
+  });
+
+  it("refuses at the call what a caller got wrong: a date that is none, drawings without a document", () => {
+    for (const date of ["31 Feb", "2026-02-29", "2026-13-01", "2026-1-1", ""])
+      expect(() => build(makeInputs(1), { ...options, date }), date).toThrow(RangeError);
+    expect(() => build(makeInputs(1), { ...options, date: "2028-02-29" })).not.toThrow();
+    expect(() => build(makeInputs(1), { ...options, document: null })).toThrow(/sheet-svg, plan-svg.*needs a document/);
+    expect(() => build(makeInputs(1), { ...options, document: null, outputs: ["cut-r12"] })).not.toThrow();
+  });
+
+  it("has no base to write when one is at fault, and tells the faults of all of them", () => {
+    const text = jobText(4).replaceAll(
+      "pattern: { kind: circle, diameter: 16",
+      "pattern: { kind: circle, diameter: -1",
+    );
+    const built = build(withText(text.replace("thickness: 3/16", "thickness: thin")), options);
+    expect([...built.bases]).toEqual([]);
+    expect(built.findings.filter(({ severity }) => severity === "error").length).toBeGreaterThan(1);
+    expect(() => built.finish()).toThrow();
+  });
+
+  it("gives no base a folder that would take the name of a file of the package", () => {
+    expect([...packageNames].sort()).toEqual(["ledger.csv", "plan", "questions.csv", "setting-out", "summary.json"]);
+    for (const name of packageNames) expect(markFault(name.toUpperCase())).not.toBeNull();
+  });
+
+  it("carries name and short hash of the cut files on the sheet", () => {
+    const [base] = build(makeInputs(1), options).bases;
+    const sheet = new TextDecoder().decode(base?.files.find(({ kind }) => kind === "sheet-svg")?.bytes);
+    const cutFiles = base?.files.filter(({ kind }) => kind.startsWith("cut-")) ?? [];
+    expect(cutFiles.map(({ kind }) => kind)).toEqual(["cut-joined", "cut-r12"]);
+    for (const { path, sha256 } of cutFiles) {
+      expect(sheet).toContain(path.slice(path.lastIndexOf("/") + 1));
+      expect(sheet).toContain(sha256.slice(0, 12));
+    }
+  });
+
+  it("makes the same files of a base alone as in the company of others", () => {
+    const last = (inputs: Inputs) => [...build(inputs, { ...options, outputs: ["cut-r12"] }).bases].at(-1);
+    expect(last(makeInputs(52))).toEqual(last(makeInputs(1, 51)));
+  });
+
+  it("makes the same files of a schedule as of a job file", () => {
+    const filesOf = (inputs: Inputs) => {
+      const built = build(inputs, options);
+      return [...built.bases]
+        .flatMap(({ files }) => files.map(({ path, sha256 }) => `${path} ${sha256}`))
+        .concat(built.finish().files.map(({ sha256 }) => sha256));
+    };
+    expect(filesOf(makeScheduleInputs(10))).toEqual(filesOf(makeInputs(10)));
+  });
+});
+
+describe("a revision in a file name", () => {
+  it.each([
+    ["B", "B"],
+    ["  2.1 ", "2.1"],
+    ["P/1 b", "P-1-b"],
+    ["../../etc", "etc"],
+    ["", "none"],
+    ["...", "none"],
+    ["CON:<>|?*", "CON"],
+    ["\u0411", "u411"],
+    ["a".repeat(99), "a".repeat(32)],
+  ])("%j is %j", (text, safe) => {
+    expect(safeForFileName(text)).toBe(safe);
+  });
+});
