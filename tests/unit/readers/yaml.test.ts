@@ -1,4 +1,5 @@
 /** YAML reader: source text kept, places from 1, bounds looked for before parsing. */
+import { isDeepStrictEqual } from "node:util";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formatFinding } from "../../../src/diagnostics/finding.js";
@@ -221,7 +222,9 @@ describe("a long list, read item by item,", () => {
         expect(pieces.ok).toBe(whole.ok);
         if (!whole.ok || whole.value.kind !== "map") return;
         const entries = whole.value.entries.filter(({ key }) => key !== "zz");
-        expect(pieces).toEqual({ ...whole, value: { ...whole.value, entries } });
+        const expected = { ...whole, value: { ...whole.value, entries } };
+        // hundreds of nodes: the platform compares them faster; the test's own comparison tells what differs
+        if (!isDeepStrictEqual(pieces, expected)) expect(pieces).toEqual(expected);
       }),
       { numRuns: 300 },
     );

@@ -48,6 +48,7 @@ describe("build", () => {
     const json = files.find(({ path }) => path === "summary.json");
     expect(JSON.parse(new TextDecoder().decode(json?.bytes))).toEqual(summary);
     expect(summary.files.map(({ path }) => path)).toEqual(["ledger.csv", "questions.csv"]);
+    expect(files).toHaveLength(3);
     for (const { path, bytes, sha256 } of files.filter((file) => file !== json)) {
       expect(summary.files).toContainEqual(expect.objectContaining({ path, bytes: bytes.length, sha256 }));
     }
@@ -105,9 +106,12 @@ describe("build", () => {
   it("carries name and short hash of the cut files on the sheet", () => {
     const [base] = build(makeInputs(1), options).bases;
     const sheet = new TextDecoder().decode(base?.files.find(({ kind }) => kind === "sheet-svg")?.bytes);
-    const cut = base?.files.filter(({ kind }) => kind.startsWith("cut-")) ?? [];
-    expect(cut).toHaveLength(2);
-    for (const file of cut) expect(sheet).toContain(file.sha256.slice(0, 12));
+    const cutFiles = base?.files.filter(({ kind }) => kind.startsWith("cut-")) ?? [];
+    expect(cutFiles.map(({ kind }) => kind)).toEqual(["cut-joined", "cut-r12"]);
+    for (const { path, sha256 } of cutFiles) {
+      expect(sheet).toContain(path.slice(path.lastIndexOf("/") + 1));
+      expect(sheet).toContain(sha256.slice(0, 12));
+    }
   });
 
   it("makes the same files of a base alone as in the company of others", () => {
