@@ -2,6 +2,7 @@
  * The budget of a base as a sheet: how the spare clearance of its trials is spread, what does not drop on, and where worst
  * case and root-sum-square lie; with the terms, what governs, and the cautions.
  */
+
 import type { BudgetRod, Histogram, ReckonedBase } from "../budget/index.js";
 import {
   askedForm,
@@ -22,6 +23,7 @@ import type { Area } from "./paper.js";
 import { drawReport } from "./report-sheet.js";
 import type { Scene, SceneItem, StrokeRole } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
+import { unitWord } from "./sheet-tables.js";
 import { notesPiece, tablePiece } from "./table.js";
 import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
 import { field } from "./title-block.js";
@@ -59,7 +61,7 @@ function termTable({ rods, unit }: ReckonedBase) {
   const rows = [...kinds.values()].flatMap((rod) => [clearanceRow(rod), ...termRows(rod)]);
   return {
     name: "budget-terms",
-    heading: `ERRORS AND CLEARANCE, RADII IN ${unit === "in" ? "INCHES" : "MILLIMETRES"}`,
+    heading: `ERRORS AND CLEARANCE, RADII IN ${unitWord(unit)}`,
     columns: [column("ROD", 0.12), column("TERM", 0.27), column("RADIUS", 0.13, "end"), column("FROM", 0.48)],
     rows,
     foot: [],

@@ -1,4 +1,5 @@
 /** A sheet of a report, a budget's or a survey's: a picture, and beside it tables and notes over the title block. */
+
 import type { Job } from "../job/model/job.js";
 import { frameOf, insideBorder } from "./border.js";
 import { at, line, stroke } from "./items.js";
@@ -6,6 +7,7 @@ import type { Area } from "./paper.js";
 import type { Scene, SceneItem } from "./scene.js";
 import type { Lettering, SheetSize } from "./sheet-sizes.js";
 import { sheetSizes } from "./sheet-sizes.js";
+import { unitWord } from "./sheet-tables.js";
 import type { Piece } from "./table.js";
 import { printable } from "./text-metrics.js";
 import type { Field } from "./title-block.js";
@@ -85,10 +87,7 @@ function titleOf({ job, version, about, facts }: Report, { panel: width, letteri
     row(field("JOB NO.", printable(job.number), 0.26), field("TITLE", printable(job.title), 0.74, "body", 2)),
     row(about, field("REV", job.revision, 0.2, "title")),
     row(...facts, field("DATE", job.date, 0.28)),
-    row(
-      field("PLACING EDITION", job.editions.placing, 0.72),
-      field("UNITS", job.unit === "in" ? "INCHES" : "MILLIMETRES", 0.28),
-    ),
+    row(field("PLACING EDITION", job.editions.placing, 0.72), field("UNITS", unitWord(job.unit), 0.28)),
     signed(
       row(field("DRAWN", printable(job.drawnBy), 0.36), field("CHECKED BY", "", 0.36), field("DECIDED BY", "", 0.28)),
     ),

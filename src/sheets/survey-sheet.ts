@@ -2,6 +2,7 @@
  * A group as built: the base plate in its best position over the rods as surveyed, and each hole at a scale where its
  * clearance shows, true to scale; with errors, answers, what would let it drop on, and the cautions.
  */
+
 import { planContour } from "../checks/geometry/measure.js";
 import type { Extent, Point } from "../geometry/vocabulary.js";
 import type { Job } from "../job/model/job.js";
@@ -25,6 +26,7 @@ import { drawReport } from "./report-sheet.js";
 import type { PaperPoint, Scene, SceneItem } from "./scene.js";
 import type { Lettering, Scale } from "./sheet-sizes.js";
 import { scales } from "./sheet-sizes.js";
+import { unitWord } from "./sheet-tables.js";
 import type { Piece } from "./table.js";
 import { notesPiece, tablePiece } from "./table.js";
 import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
@@ -85,7 +87,7 @@ function rodTable({ rods, missing }: GroupSurvey, { unit }: Job) {
   const figure = (value: number | null): string => (value === null ? "-" : formatLength(rounded(value, unit), unit));
   return {
     name: "survey-rods",
-    heading: `RODS AS BUILT, OWN AXES, ${unit === "in" ? "INCHES" : "MILLIMETRES"}`,
+    heading: `RODS AS BUILT, OWN AXES, ${unitWord(unit)}`,
     columns: [
       column("ROD", 0.1, "start"),
       column("DX", 0.15),
