@@ -2,11 +2,11 @@
 import type { Contour, Move, Point } from "../geometry/index.js";
 import {
   arcOf,
+  millimetresBetween,
   moveContour,
   nearestOnContour,
   onCircle,
   sameContour,
-  span,
   twiceToLattice,
 } from "../geometry/index.js";
 
@@ -15,7 +15,7 @@ import {
  * other; 0 where the image is the outline itself. Never more than the true (Hausdorff) distance.
  */
 export function outlineDifference(outline: Contour, move: Move): number {
-  if (outline.kind === "circle") return twiceToLattice(span(outline.center, move.apply(outline.center)));
+  if (outline.kind === "circle") return twiceToLattice(millimetresBetween(outline.center, move.apply(outline.center)));
   const moved = moveContour(outline, move);
   if (sameContour(moved, outline)) return 0;
   return twiceToLattice(Math.max(farthest(outline, moved), farthest(moved, outline)));
