@@ -1,5 +1,5 @@
 /** Points that two segments share. Positions are in millimetres, off the lattice in general. */
-import { magnitude, span, vectorBetween } from "./point.js";
+import { magnitude, millimetresBetween, vectorBetween } from "./point.js";
 import type { Arc } from "./segment.js";
 import { arcOf, meetsAngle } from "./segment.js";
 import type { Point, Segment, Vector } from "./vocabulary.js";
@@ -41,7 +41,7 @@ function within(fraction: number): boolean {
 
 function lineArcCrossings({ from, to }: Segment, arc: Arc): readonly Point[] {
   const { center, radius } = arc;
-  const length = span(from, to);
+  const length = millimetresBetween(from, to);
   const [ux, uy] = [(to.x - from.x) / length, (to.y - from.y) / length];
   const foot = (center.x - from.x) * ux + (center.y - from.y) * uy;
   const off = (center.x - from.x) * uy - (center.y - from.y) * ux;
@@ -55,7 +55,7 @@ function lineArcCrossings({ from, to }: Segment, arc: Arc): readonly Point[] {
 }
 
 function arcCrossings(a: Arc, b: Arc, endsOfA: readonly Point[], endsOfB: readonly Point[]): readonly Point[] {
-  const apart = span(a.center, b.center);
+  const apart = millimetresBetween(a.center, b.center);
   if (apart < 1e-9) return sharedStretch(a, b, endsOfA, endsOfB);
   const along = (apart * apart + a.radius * a.radius - b.radius * b.radius) / (2 * apart);
   const square = a.radius * a.radius - along * along;

@@ -2,7 +2,7 @@ import { NM_PER_MM } from "../units/length.js";
 import { segmentsOf } from "./contour.js";
 import { crossings } from "./crossing.js";
 import { gapBetweenExtents } from "./extent.js";
-import { span, twiceToLattice } from "./point.js";
+import { millimetresBetween, twiceToLattice } from "./point.js";
 import { containsPoint } from "./section.js";
 import { arcOf, meetsAngle, onCircle, segmentExtent } from "./segment.js";
 import type { Circle, Contour, Extent, Path, Point, Segment } from "./vocabulary.js";
@@ -30,19 +30,19 @@ function nearestOnLine(p: Point, { from, to }: Segment): Nearest {
   const square = dx * dx + dy * dy;
   const t = square === 0 ? 0 : ((p.x - from.x) * dx + (p.y - from.y) * dy) / square;
   const at = t <= 0 ? from : t >= 1 ? to : { x: from.x + t * dx, y: from.y + t * dy };
-  return { at, distance: span(p, at) };
+  return { at, distance: millimetresBetween(p, at) };
 }
 
 function nearestOnArc(p: Point, segment: Segment): Nearest {
   const arc = arcOf(segment);
-  const away = span(arc.center, p);
+  const away = millimetresBetween(arc.center, p);
   const angle = away === 0 ? arc.start : Math.atan2(p.y - arc.center.y, p.x - arc.center.x);
   if (meetsAngle(arc, angle)) {
     return { at: onCircle(arc.center, arc.radius, angle), distance: Math.abs(away - arc.radius) };
   }
   return nearer(
-    { at: segment.from, distance: span(p, segment.from) },
-    { at: segment.to, distance: span(p, segment.to) },
+    { at: segment.from, distance: millimetresBetween(p, segment.from) },
+    { at: segment.to, distance: millimetresBetween(p, segment.to) },
   );
 }
 
@@ -60,7 +60,7 @@ export function nearestOnContour(from: Point, contour: Contour): Nearest {
 
 function nearestOnCircle(p: Point, { center, diameter }: Circle): Nearest {
   const radius = diameter / 2 / NM_PER_MM;
-  const away = span(center, p);
+  const away = millimetresBetween(center, p);
   const at =
     away === 0
       ? { x: center.x + radius, y: center.y }
@@ -74,7 +74,7 @@ export function twiceDepthInside(at: Point, contour: Contour): number {
 }
 
 function signedDepth(at: Point, contour: Contour): number {
-  if (contour.kind === "circle") return contour.diameter / 2 / NM_PER_MM - span(contour.center, at);
+  if (contour.kind === "circle") return contour.diameter / 2 / NM_PER_MM - millimetresBetween(contour.center, at);
   const { distance } = nearestOnContour(at, contour);
   return containsPoint(contour, at) ? distance : -distance;
 }
@@ -149,7 +149,9 @@ function nearestAmong(
 export function twiceWeb(a: Contour, b: Contour): number {
   if (a.kind === "circle") {
     const apart =
-      b.kind === "circle" ? 2 * span(a.center, b.center) - b.diameter / NM_PER_MM : -2 * signedDepth(a.center, b);
+      b.kind === "circle"
+        ? 2 * millimetresBetween(a.center, b.center) - b.diameter / NM_PER_MM
+        : -2 * signedDepth(a.center, b);
     return twiceToLattice(apart / 2) - a.diameter;
   }
   return b.kind === "circle" ? twiceWeb(b, a) : pathWeb(a, b);

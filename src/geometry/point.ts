@@ -62,18 +62,18 @@ export function cross(a: Vector, b: Vector): number {
 }
 
 /** Distance between two points in millimetres. */
-export function span(a: Point, b: Point): number {
+export function millimetresBetween(a: Point, b: Point): number {
   return Math.sqrt((b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y));
 }
 
 /** Distance between two points, rounded to 1 nm half away from zero. */
 export function distanceBetweenPoints(a: Point, b: Point): Length {
-  return toLattice(span(a, b));
+  return toLattice(millimetresBetween(a, b));
 }
 
 /** Twice the distance between two points in whole nanometres. */
 export function twiceDistanceBetweenPoints(a: Point, b: Point): number {
-  return twiceToLattice(span(a, b));
+  return twiceToLattice(millimetresBetween(a, b));
 }
 
 /** True where both are the same lattice point. */

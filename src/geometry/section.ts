@@ -1,7 +1,7 @@
 /** Sections of a contour by axis-parallel lines, and with them what lies inside it. */
 import { NM_PER_MM } from "../units/length.js";
 import { segmentsOf } from "./contour.js";
-import { span } from "./point.js";
+import { millimetresBetween } from "./point.js";
 import type { Arc } from "./segment.js";
 import { arcOf, meetsAngle, onCircle } from "./segment.js";
 import type { Contour, Point, Segment } from "./vocabulary.js";
@@ -27,7 +27,7 @@ export function sectionAt(contour: Contour, axis: "x" | "y", at: number): readon
 
 /** True inside a contour or on it (within half a nanometre). */
 export function containsPoint(contour: Contour, at: Point): boolean {
-  if (contour.kind === "circle") return 2 * span(contour.center, at) * NM_PER_MM <= contour.diameter + 1;
+  if (contour.kind === "circle") return 2 * millimetresBetween(contour.center, at) * NM_PER_MM <= contour.diameter + 1;
   const toTheLeft = crossingsOfRow(contour, at.y).filter((x) => x < at.x).length;
   return toTheLeft % 2 === 1 || touches(contour.segments, at);
 }
@@ -40,13 +40,13 @@ function touches(segments: readonly Segment[], at: Point): boolean {
 
 function isNear(segment: Segment, at: Point): boolean {
   const { from, to } = segment;
-  if (span(from, at) <= HALF_NANOMETRE || span(to, at) <= HALF_NANOMETRE) return true;
+  if (millimetresBetween(from, at) <= HALF_NANOMETRE || millimetresBetween(to, at) <= HALF_NANOMETRE) return true;
   if (segment.bulge !== 0) {
     const arc = arcOf(segment);
-    const off = Math.abs(span(arc.center, at) - arc.radius);
+    const off = Math.abs(millimetresBetween(arc.center, at) - arc.radius);
     return off <= HALF_NANOMETRE && meetsAngle(arc, Math.atan2(at.y - arc.center.y, at.x - arc.center.x));
   }
-  const length = span(from, to);
+  const length = millimetresBetween(from, to);
   const [ux, uy] = [(to.x - from.x) / length, (to.y - from.y) / length];
   const along = (at.x - from.x) * ux + (at.y - from.y) * uy;
   const off = Math.abs((at.x - from.x) * uy - (at.y - from.y) * ux);

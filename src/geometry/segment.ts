@@ -1,5 +1,5 @@
 /** Straight lines and circular arcs by their ends and bulge. */
-import { span } from "./point.js";
+import { millimetresBetween } from "./point.js";
 import type { Extent, Point, Segment } from "./vocabulary.js";
 
 /** bulge of a quarter turn: tan(90 degrees / 4). */
@@ -46,7 +46,7 @@ export function meetsAngle({ start, sweep }: Pick<Arc, "start" | "sweep">, angle
 
 /** Length along the segment, in millimetres. */
 export function segmentLength(segment: Segment): number {
-  if (segment.bulge === 0) return span(segment.from, segment.to);
+  if (segment.bulge === 0) return millimetresBetween(segment.from, segment.to);
   const { radius, sweep } = arcOf(segment);
   return radius * Math.abs(sweep);
 }

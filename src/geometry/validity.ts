@@ -2,7 +2,7 @@
 import { crossings } from "./crossing.js";
 import { gapBetweenExtents } from "./extent.js";
 import { signedArea } from "./measure.js";
-import { point, samePoint, span } from "./point.js";
+import { millimetresBetween, point, samePoint } from "./point.js";
 import { segmentExtent } from "./segment.js";
 import type { Path, Point, Segment } from "./vocabulary.js";
 
@@ -54,5 +54,5 @@ const AT_JOINT = 1e-5;
 
 function isJoint(a: Segment, b: Segment, at: Point): boolean {
   const joints = [...(samePoint(a.to, b.from) ? [a.to] : []), ...(samePoint(b.to, a.from) ? [a.from] : [])];
-  return joints.some((joint) => span(joint, at) < AT_JOINT);
+  return joints.some((joint) => millimetresBetween(joint, at) < AT_JOINT);
 }

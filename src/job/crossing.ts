@@ -1,6 +1,6 @@
 /** Where two grid lines cross, and which crossing a placement means. */
 import type { Point, Turn, Vector } from "../geometry/index.js";
-import { point, pointAt, span, toLattice, turnOf } from "../geometry/index.js";
+import { millimetresBetween, point, pointAt, toLattice, turnOf } from "../geometry/index.js";
 import { NM_PER_MM } from "../units/index.js";
 import type { Input, Offset } from "./model/job.js";
 import type { GridLine } from "./model/plan.js";
@@ -15,7 +15,7 @@ export function crossingsOf(a: GridLine, b: GridLine): readonly Point[] {
   if (a.kind === "x" && b.kind === "y") return [pointAt(a.at, b.at)];
   if (a.kind === "y" && b.kind === "x") return [pointAt(b.at, a.at)];
   const found = curveCrossings(curveOf(a), curveOf(b)).map((at) => point(at.x, at.y));
-  return found.filter((at, i) => !found.slice(0, i).some((other) => span(at, other) < SAME_MM));
+  return found.filter((at, i) => !found.slice(0, i).some((other) => millimetresBetween(at, other) < SAME_MM));
 }
 
 /** Two crossings closer than this are one, in millimetres: a line that touches an arc. */
@@ -38,7 +38,7 @@ export function chooseCrossing(a: GridLine, b: GridLine, near: Input<Offset>): C
 
 function nearestFirst(crossings: readonly Point[], near: Input<Offset>) {
   const from = near.kind === "given" ? pointAt(near.value.x, near.value.y) : { x: 0, y: 0 };
-  return crossings.map((at) => ({ at, away: span(at, from) })).sort((a, b) => a.away - b.away);
+  return crossings.map((at) => ({ at, away: millimetresBetween(at, from) })).sort((a, b) => a.away - b.away);
 }
 
 function curveOf(line: GridLine): Curve {
@@ -117,7 +117,7 @@ function halfChord(radius: number, off: number): readonly number[] {
 }
 
 function twoCircles(a: Round, b: Round): readonly Point[] {
-  const apart = span(a.center, b.center);
+  const apart = millimetresBetween(a.center, b.center);
   if (apart < SAME_MM) return [];
   const foot = (apart * apart + (a.radius - b.radius) * (a.radius + b.radius)) / (2 * apart);
   const [ux, uy] = [(b.center.x - a.center.x) / apart, (b.center.y - a.center.y) / apart];

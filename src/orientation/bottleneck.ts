@@ -1,6 +1,6 @@
 /** Which rod belongs where: the assignment of one list of points to another whose largest distance is least. */
 import type { Point } from "../geometry/index.js";
-import { span } from "../geometry/index.js";
+import { millimetresBetween } from "../geometry/index.js";
 
 /** For each of the first points the index of its partner, and the largest cost of a pair. */
 export interface Assignment {
@@ -48,7 +48,7 @@ export function leastLargest(from: readonly Point[], to: Places, limit = Infinit
   for (const point of from) {
     const nearest = nearestPlace(point, to, limit);
     if (nearest < 0) return null;
-    worst = Math.max(worst, span(point, to.points[nearest] as Point));
+    worst = Math.max(worst, millimetresBetween(point, to.points[nearest] as Point));
     clash ||= taken[nearest] === 1;
     taken[nearest] = 1;
   }
@@ -79,7 +79,7 @@ function edgesFrom(point: Point, { points, order }: Places, limit: number): read
     const at = points[j] as Point;
     if (at.x > point.x + limit) break;
     if (Math.abs(at.y - point.y) >= limit) continue;
-    const cost = span(point, at);
+    const cost = millimetresBetween(point, at);
     if (cost < limit) near.push({ to: j, cost });
   }
   return near;

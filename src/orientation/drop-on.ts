@@ -2,7 +2,7 @@
 import type { FitHole } from "../fit/index.js";
 import { fitPlate } from "../fit/index.js";
 import type { Point } from "../geometry/index.js";
-import { span, twiceToLattice } from "../geometry/index.js";
+import { millimetresBetween, twiceToLattice } from "../geometry/index.js";
 import type { Missing } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/index.js";
 import type { Length } from "../units/index.js";
@@ -47,7 +47,7 @@ function between(rods: readonly PlacedRod[], standing: readonly Point[]): Point 
 
 function bestFit(rods: readonly PlacedRod[], standing: readonly Point[], shift: Point): Known {
   const shifted = rods.map(({ center }) => ({ x: center.x + shift.x, y: center.y + shift.y }));
-  const costs = standing.map((at, i) => shifted.map((hole, j) => span(at, hole) - clearance(rods, i, j)));
+  const costs = standing.map((at, i) => shifted.map((hole, j) => millimetresBetween(at, hole) - clearance(rods, i, j)));
   const partners = assignCosts(costs)?.partners ?? [];
   const holes = standing.map((_, i): FitHole => {
     const j = partners[i] ?? i;
@@ -55,7 +55,7 @@ function bestFit(rods: readonly PlacedRod[], standing: readonly Point[], shift: 
     return { x, y, clearance: clearance(rods, i, j) };
   });
   const { value, theta, tx, ty } = fitPlate(holes, standing);
-  const held = Math.max(...holes.map((hole, i) => span(hole, standing[i] as Point) - hole.clearance));
+  const held = Math.max(...holes.map((hole, i) => millimetresBetween(hole, standing[i] as Point) - hole.clearance));
   const stays = twiceToLattice(held) <= 0;
   return {
     kind: "known",

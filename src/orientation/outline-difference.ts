@@ -2,11 +2,11 @@
 import type { Contour, Move, Path, Point, Segment } from "../geometry/index.js";
 import {
   arcOf,
+  millimetresBetween,
   moveContour,
   nearestOnSegment,
   onCircle,
   sameContour,
-  span,
   twiceToLattice,
 } from "../geometry/index.js";
 
@@ -24,7 +24,7 @@ export interface OutlineProbe {
 /** Keeps what every question about an outline needs. */
 export function outlineProbe(outline: Contour): OutlineProbe {
   if (outline.kind === "circle") {
-    const difference = (move: Move) => twiceToLattice(span(outline.center, move.apply(outline.center)));
+    const difference = (move: Move) => twiceToLattice(millimetresBetween(outline.center, move.apply(outline.center)));
     return { difference, isAtLeast: (move, twice) => difference(move) >= twice };
   }
   const own = lookouts(outline);

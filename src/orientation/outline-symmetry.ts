@@ -1,6 +1,6 @@
 /** Symmetries of shapes: of an outline by its corners and arcs, of a pattern by its rods. */
 import type { Path, Point, Segment } from "../geometry/index.js";
-import { span } from "../geometry/index.js";
+import { millimetresBetween } from "../geometry/index.js";
 
 /** x' = R (x or -x, y) + shift: mirrored left to right first, then turned, then shifted; millimetres. */
 export interface Isometry {
@@ -27,7 +27,7 @@ export function outlineSymmetries(path: Path): readonly Isometry[] {
 }
 
 function longestFirst(segments: readonly Segment[]): readonly Segment[] {
-  const lengths = segments.map(({ from, to }) => span(from, to));
+  const lengths = segments.map(({ from, to }) => millimetresBetween(from, to));
   const start = lengths.indexOf(Math.max(...lengths));
   return [...segments.slice(start), ...segments.slice(0, start)];
 }
@@ -56,8 +56,8 @@ function lands(move: Isometry, segment: Segment, other: Segment): boolean {
   const [from, to] = move.mirrored ? [other.to, other.from] : [other.from, other.to];
   return (
     Math.abs(segment.bulge - other.bulge) < SAME_BULGE &&
-    span(applyIsometry(move, segment.from), from) < SAME_MM &&
-    span(applyIsometry(move, segment.to), to) < SAME_MM
+    millimetresBetween(applyIsometry(move, segment.from), from) < SAME_MM &&
+    millimetresBetween(applyIsometry(move, segment.to), to) < SAME_MM
   );
 }
 

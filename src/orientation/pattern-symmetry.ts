@@ -1,6 +1,6 @@
 /** Symmetry of a rod pattern about its own middle: how many ways of laying it down set the same rods. */
 import type { Point } from "../geometry/index.js";
-import { span } from "../geometry/index.js";
+import { millimetresBetween } from "../geometry/index.js";
 import type { PlacedRod } from "../rods/index.js";
 import type { Isometry } from "./outline-symmetry.js";
 import { applyIsometry } from "./outline-symmetry.js";
@@ -58,7 +58,7 @@ function gridOf(spots: readonly Spot[]): Grid {
 function maps(move: Isometry, spots: readonly Spot[], grid: Grid): boolean {
   return spots.every((spot) => {
     const at = applyIsometry(move, spot);
-    return around(grid, at).some(({ x, y, kind }) => kind === spot.kind && span(at, { x, y }) < SAME_MM);
+    return around(grid, at).some(({ x, y, kind }) => kind === spot.kind && millimetresBetween(at, { x, y }) < SAME_MM);
   });
 }
 

@@ -1,6 +1,6 @@
 /** Every wrong way round of a template: what it does to the rods, whether the outline shows it, whether the base plate tells. */
 import type { Contour, Point } from "../geometry/index.js";
-import { span, twiceToLattice } from "../geometry/index.js";
+import { millimetresBetween, twiceToLattice } from "../geometry/index.js";
 import type { Base } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/index.js";
 import type { Places } from "./bottleneck.js";
@@ -124,7 +124,7 @@ function swaps(rods: readonly PlacedRod[], moved: readonly Point[]): readonly st
     if (other === undefined || rodKind(other.group) === rodKind(rod.group)) return [];
     const own = rods.filter(({ group }) => rodKind(group) === rodKind(rod.group)).map(({ center }) => center);
     const at = moved[i] as Point;
-    const nearest = Math.min(...own.map((center) => span(at, center)));
-    return span(at, other.center) < nearest ? [`${rod.tag} at ${other.tag}`] : [];
+    const nearest = Math.min(...own.map((center) => millimetresBetween(at, center)));
+    return millimetresBetween(at, other.center) < nearest ? [`${rod.tag} at ${other.tag}`] : [];
   });
 }

@@ -3,7 +3,7 @@
  * file give a pose; the one under which most holes lie where they should is taken, so that one hole that was moved
  * does not pull the others along. Sizes, outline and openings choose between placements that are alike for the holes.
  */
-import { positionAlong, span } from "../geometry/index.js";
+import { millimetresBetween, positionAlong } from "../geometry/index.js";
 import type { Contour, Point } from "../geometry/vocabulary.js";
 import { contourGap } from "./contour-gap.js";
 import type { DrawnPart } from "./drawn-part.js";
@@ -62,10 +62,10 @@ function seedPlacements(part: DrawnPart, target: KnownPlate, tolerance: number):
   const isLoose = tolerance > CAPTURE_MM;
   if (isLoose && part.holes.length * target.holes.length > 2500) return outlinePoses(part, target, 0);
   for (const [a, b] of basePairs(target)) {
-    const length = span(a, b);
+    const length = millimetresBetween(a, b);
     for (const first of part.holes) {
       for (const second of part.holes) {
-        if (first === second || Math.abs(span(first.at, second.at) - length) > tolerance) continue;
+        if (first === second || Math.abs(millimetresBetween(first.at, second.at) - length) > tolerance) continue;
         const pairs: readonly Pair[] = [
           [a, first.at],
           [b, second.at],
@@ -85,7 +85,7 @@ function basePairs({ holes }: KnownPlate): readonly (readonly [Point, Point])[] 
     let [one, other, longest] = [0, 1, -1];
     left.forEach((a, i) => {
       for (let j = i + 1; j < left.length; j++) {
-        const length = span(a, left[j] ?? a);
+        const length = millimetresBetween(a, left[j] ?? a);
         if (length > longest) [one, other, longest] = [i, j, length];
       }
     });
@@ -136,7 +136,7 @@ function exactCounter(part: DrawnPart, target: KnownPlate): (pose: Pose) => numb
   const isNear = (point: Point) => {
     for (const x of cellsAround(point.x)) {
       for (const y of cellsAround(point.y)) {
-        if (cells.get(`${x} ${y}`)?.some((at) => span(at, point) <= POSITION_MM)) return true;
+        if (cells.get(`${x} ${y}`)?.some((at) => millimetresBetween(at, point) <= POSITION_MM)) return true;
       }
     }
     return false;
@@ -166,7 +166,7 @@ function pairHoles(pose: Pose, part: DrawnPart, target: KnownPlate): readonly Ho
   const drawn = part.holes.map(({ at }) => toPlate(pose, at));
   const near = target.holes.flatMap(({ at, diameter }, index) =>
     drawn.flatMap((point, other): HolePair[] => {
-      const distance = span(at, point);
+      const distance = millimetresBetween(at, point);
       if (distance > CAPTURE_MM) return [];
       return [{ target: index, drawn: other, distance, diameter: (part.holes[other]?.diameter ?? 0) - diameter }];
     }),

@@ -1,7 +1,7 @@
 /** From a base's groups to tagged rods. */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { Point } from "../geometry/index.js";
-import { span, toLattice } from "../geometry/index.js";
+import { millimetresBetween, toLattice } from "../geometry/index.js";
 import type { Base, RodGroup } from "../job/model/job.js";
 import { countRods, MOST_RODS, rodPositions } from "../patterns/index.js";
 import { formatLength } from "../units/index.js";
@@ -43,7 +43,7 @@ function tooMany({ place }: Base, count: number): Finding {
 function coincidences({ place }: Base, rods: readonly PlacedRod[]): readonly Finding[] {
   return rods.flatMap((a, i) =>
     rods.slice(i + 1).flatMap((b): readonly Finding[] => {
-      if (span(a.center, b.center) >= COINCIDENT) return [];
+      if (millimetresBetween(a.center, b.center) >= COINCIDENT) return [];
       const message = `rods ${a.tag} and ${b.tag} stand on one spot, ${describe(a.center)}: each rod needs its own`;
       return [{ code: "coincident-rods", severity: "error", at: place, message }];
     }),

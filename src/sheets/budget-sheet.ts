@@ -2,6 +2,7 @@
  * The budget of a base as a sheet: how the spare clearance of its trials is spread, what does not drop on, and where worst
  * case and root-sum-square lie; with the terms, what governs, and the cautions.
  */
+
 import type { BudgetRod, Histogram, ReckonedBase } from "../budget/index.js";
 import {
   askedForm,
@@ -17,16 +18,15 @@ import {
 } from "../budget/index.js";
 import type { Job } from "../job/model/job.js";
 import { formatLength } from "../units/index.js";
-import { frameOf, insideBorder } from "./border.js";
 import { at, fill, group, line, stroke, text } from "./items.js";
 import type { Area } from "./paper.js";
+import { drawReport } from "./report-sheet.js";
 import type { Scene, SceneItem, StrokeRole } from "./scene.js";
-import type { Lettering, SheetSize } from "./sheet-sizes.js";
-import { sheetSizes } from "./sheet-sizes.js";
-import type { Piece } from "./table.js";
+import type { Lettering } from "./sheet-sizes.js";
+import { unitWord } from "./sheet-tables.js";
 import { notesPiece, tablePiece } from "./table.js";
 import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
-import { blockOfRows, field, rowMakers } from "./title-block.js";
+import { field } from "./title-block.js";
 
 export interface BudgetSheetRequest {
   readonly job: Job;
@@ -34,87 +34,23 @@ export interface BudgetSheetRequest {
   readonly version: string;
 }
 
-const MARGIN = 2;
-const GAP = 2;
-
 /** Draws the sheet on the smallest size on which its tables stand. */
-export function drawBudgetSheet(request: BudgetSheetRequest): Scene {
-  const sizes = sheetSizes(request.job.unit);
-  const sheet = sizes.find((size) => panelHeight(request, size) <= roomFor(size)) ?? sizes.at(-1);
-  if (sheet === undefined) throw new RangeError("no sheet sizes");
-  const inside = insideBorder(sheet);
-  const left = inside.x1 - sheet.panel;
-  const { job, budget } = request;
-  return {
-    size: sheet.name,
-    width: sheet.width,
-    height: sheet.height,
+export function drawBudgetSheet({ job, budget, version }: BudgetSheetRequest): Scene {
+  return drawReport({
+    job,
+    version,
     title: `${budget.mark}: budget of position errors, job ${printable(job.number)}`,
     description: `${shareWords(1 - askedShare(budget))} of ${budget.probability.samples} trials do not drop on. Engineer to decide.`,
-    items: [
-      frameOf(sheet),
-      stroke("table-heavy", line(at(left, inside.y0), at(left, inside.y1))),
-      ...chart(budget, { x0: inside.x0 + 4, y0: inside.y0 + 4, x1: left - 4, y1: inside.y1 - 4 }, sheet.lettering),
-      ...panel(request, sheet, left, inside),
+    about: field("BUDGET OF BASE, MARK", budget.mark, 0.8, "title"),
+    facts: [field("STATUS", job.status.toUpperCase(), 0.36), field("QUANTITY", `QTY ${budget.quantity}`, 0.36)],
+    pieces: (width, lettering) => [
+      tablePiece(termTable(budget), width, lettering),
+      tablePiece(resultTable(budget), width, lettering),
+      notesPiece("notes", "NOTES", notesOf(budget), width, lettering),
+      notesPiece("cautions", "CAUTIONS", BUDGET_CAUTIONS, width, lettering),
     ],
-  };
-}
-
-function roomFor(sheet: SheetSize): number {
-  const inside = insideBorder(sheet);
-  return inside.y1 - inside.y0 - 2 * MARGIN;
-}
-
-function panelPieces({ budget }: BudgetSheetRequest, { panel, lettering }: SheetSize): readonly Piece[] {
-  const width = panel - 2 * MARGIN;
-  return [
-    tablePiece(termTable(budget), width, lettering),
-    tablePiece(resultTable(budget), width, lettering),
-    notesPiece("notes", "NOTES", notesOf(budget), width, lettering),
-    notesPiece("cautions", "CAUTIONS", BUDGET_CAUTIONS, width, lettering),
-  ];
-}
-
-function panelHeight(request: BudgetSheetRequest, sheet: SheetSize): number {
-  const pieces = panelPieces(request, sheet).reduce((sum, { height }) => sum + height + GAP, 0);
-  return pieces + titleOf(request, sheet).height;
-}
-
-function panel(request: BudgetSheetRequest, sheet: SheetSize, x: number, inside: Area): readonly SceneItem[] {
-  let y = inside.y1 - MARGIN;
-  const pieces = panelPieces(request, sheet).map((piece) => {
-    const item = piece.draw(x + MARGIN, y);
-    y -= piece.height + GAP;
-    return item;
+    picture: (area, lettering) => chart(budget, area, lettering),
   });
-  const title = titleOf(request, sheet);
-  return [...pieces, title.draw(x, inside.y0 + title.height)];
-}
-
-function titleOf({ job, budget, version }: BudgetSheetRequest, { panel, lettering, name }: SheetSize): Piece {
-  const { row, signed } = rowMakers(panel, lettering);
-  const rows = [
-    row(field("JOB NO.", printable(job.number), 0.26), field("TITLE", printable(job.title), 0.74, "body", 2)),
-    row(field("BUDGET OF BASE, MARK", budget.mark, 0.8, "title"), field("REV", job.revision, 0.2, "title")),
-    row(
-      field("STATUS", job.status.toUpperCase(), 0.36),
-      field("QUANTITY", `QTY ${budget.quantity}`, 0.36),
-      field("DATE", job.date, 0.28),
-    ),
-    row(
-      field("PLACING EDITION", job.editions.placing, 0.72),
-      field("UNITS", job.unit === "in" ? "INCHES" : "MILLIMETRES", 0.28),
-    ),
-    signed(
-      row(field("DRAWN", printable(job.drawnBy), 0.36), field("CHECKED BY", "", 0.36), field("DECIDED BY", "", 0.28)),
-    ),
-    row(
-      field("OWNER", printable(job.owner), 0.46),
-      field("PROGRAM", `rodplate ${version}`, 0.34),
-      field("SIZE", name, 0.2),
-    ),
-  ];
-  return blockOfRows(rows, lettering, panel);
 }
 
 const column = (title: string, share: number, align: "start" | "end" = "start") => ({ title, share, align });
@@ -125,7 +61,7 @@ function termTable({ rods, unit }: ReckonedBase) {
   const rows = [...kinds.values()].flatMap((rod) => [clearanceRow(rod), ...termRows(rod)]);
   return {
     name: "budget-terms",
-    heading: `ERRORS AND CLEARANCE, RADII IN ${unit === "in" ? "INCHES" : "MILLIMETRES"}`,
+    heading: `ERRORS AND CLEARANCE, RADII IN ${unitWord(unit)}`,
     columns: [column("ROD", 0.12), column("TERM", 0.27), column("RADIUS", 0.13, "end"), column("FROM", 0.48)],
     rows,
     foot: [],

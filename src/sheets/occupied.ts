@@ -1,4 +1,5 @@
 /** What already stands on the paper while a sheet is laid out, and whether something new would touch it. Paper millimetres. */
+import { extentOfPoints } from "../geometry/index.js";
 import type { PaperPoint, PathPart, SceneItem } from "./scene.js";
 import { measureText } from "./text-metrics.js";
 
@@ -77,17 +78,6 @@ export function textBox(item: TextItem, clearance = 0): Box {
   return [corner(x0, y0), corner(x1, y0), corner(x1, y1), corner(x0, y1)];
 }
 
-export function boundsOf(points: readonly PaperPoint[]): Bounds {
-  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const { x, y } of points) {
-    x0 = Math.min(x0, x);
-    y0 = Math.min(y0, y);
-    x1 = Math.max(x1, x);
-    y1 = Math.max(y1, y);
-  }
-  return { x0, y0, x1, y1 };
-}
-
 function add<T>(map: Map<number, T[]>, bounds: Bounds, value: T): void {
   for (const key of cells(bounds)) {
     const list = map.get(key);
@@ -109,12 +99,12 @@ export function occupy(paper: Occupied, item: SceneItem): void {
 }
 
 function occupyBox(paper: Occupied, box: Box): void {
-  add(paper.texts, boundsOf(box), box);
+  add(paper.texts, extentOfPoints(box), box);
 }
 
 function occupyMark(paper: Occupied, mark: Mark): void {
   if (mark.kind === "circle") add(paper.strokes, circleBounds(mark.center, mark.radius), mark);
-  else for (const part of shortPieces(mark)) add(paper.strokes, boundsOf([part.from, part.to]), part);
+  else for (const part of shortPieces(mark)) add(paper.strokes, extentOfPoints([part.from, part.to]), part);
 }
 
 /** A long slanting stroke fills few cells when it is entered piece by piece. */
@@ -174,7 +164,7 @@ export function arcOf(from: PaperPoint, to: PaperPoint, bulge: number): { center
 
 /** True when the box touches a text or a stroke that is already there; `hard` looks past strokes that may be interrupted. */
 export function isTaken(paper: Occupied, box: Box, strokes: "all" | "hard" = "all"): boolean {
-  for (const key of cells(boundsOf(box))) {
+  for (const key of cells(extentOfPoints(box))) {
     if (paper.texts.get(key)?.some((other) => boxesTouch(box, other))) return true;
     const marks = paper.strokes.get(key);
     if (marks?.some((mark) => (strokes === "all" || !mark.soft) && markTouchesBox(mark, box))) return true;
@@ -185,7 +175,7 @@ export function isTaken(paper: Occupied, box: Box, strokes: "all" | "hard" = "al
 /** True when the straight line would pass through a text that is already there. */
 export function crossesText(paper: Occupied, from: PaperPoint, to: PaperPoint): boolean {
   return shortPieces(segment(from, to)).some((piece) => {
-    for (const key of cells(boundsOf([piece.from, piece.to])))
+    for (const key of cells(extentOfPoints([piece.from, piece.to])))
       if (paper.texts.get(key)?.some((box) => markTouchesBox(piece, box))) return true;
     return false;
   });
@@ -199,7 +189,7 @@ export function countCrossings(
 ): { readonly hard: number; readonly soft: number } {
   const met = new Set<Mark>();
   for (const piece of shortPieces(segment(from, to)))
-    for (const key of cells(boundsOf([piece.from, piece.to])))
+    for (const key of cells(extentOfPoints([piece.from, piece.to])))
       for (const mark of paper.strokes.get(key) ?? []) if (!met.has(mark) && crosses(from, to, mark)) met.add(mark);
   const soft = [...met].filter((mark) => mark.soft).length;
   return { hard: met.size - soft, soft };

@@ -2,6 +2,7 @@
  * A group as built: the base plate in its best position over the rods as surveyed, and each hole at a scale where its
  * clearance shows, true to scale; with errors, answers, what would let it drop on, and the cautions.
  */
+
 import { planContour } from "../checks/geometry/measure.js";
 import type { Extent, Point } from "../geometry/vocabulary.js";
 import type { Job } from "../job/model/job.js";
@@ -18,17 +19,18 @@ import {
 } from "../survey/index.js";
 import { formatLength, formatWithUnit } from "../units/index.js";
 import { nanometres, toMillimetres } from "../units/length.js";
-import { frameOf, insideBorder } from "./border.js";
 import { at, circle, fill, group, line, rectangle, stroke, text } from "./items.js";
 import type { Area } from "./paper.js";
 import { AXIS_REACH, axisItems, contourParts, onPaper, type View } from "./plan-shapes.js";
+import { drawReport } from "./report-sheet.js";
 import type { PaperPoint, Scene, SceneItem } from "./scene.js";
-import type { Lettering, Scale, SheetSize } from "./sheet-sizes.js";
-import { scales, sheetSizes } from "./sheet-sizes.js";
+import type { Lettering, Scale } from "./sheet-sizes.js";
+import { scales } from "./sheet-sizes.js";
+import { unitWord } from "./sheet-tables.js";
 import type { Piece } from "./table.js";
 import { notesPiece, tablePiece } from "./table.js";
 import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
-import { blockOfRows, field, rowMakers, scaleWords } from "./title-block.js";
+import { field, scaleWords } from "./title-block.js";
 
 export interface SurveySheetRequest {
   readonly job: Job;
@@ -37,51 +39,34 @@ export interface SurveySheetRequest {
   readonly version: string;
 }
 
-const MARGIN = 2;
-const GAP = 2;
 /** Insets on one sheet; the rods with the least margin come first. */
 const MOST_INSETS = 16;
 
-/** Draws the sheet on the smallest size on which its tables stand. */
+/** Draws the sheet on the smallest size on which its tables stand; the smallest of all has no room for the insets. */
 export function drawSurveySheet(request: SurveySheetRequest): Scene {
-  const sizes = sheetSizes(request.job.unit);
-  const sheet =
-    sizes.find((size) => size.name !== "A" && size.name !== "A4" && panelFits(request, size)) ?? sizes.at(-1);
-  if (sheet === undefined) throw new RangeError("no sheet sizes");
-  const inside = insideBorder(sheet);
-  const left = inside.x1 - sheet.panel;
-  const { job, group: surveyed } = request;
-  const drawing: Area = { x0: inside.x0 + 4, y0: inside.y0 + 4, x1: left - 4, y1: inside.y1 - 4 };
-  return {
-    size: sheet.name,
-    width: sheet.width,
-    height: sheet.height,
+  const { job, survey, group: surveyed, version } = request;
+  const report = {
+    job,
+    version,
     title: `${surveyed.mark} ${surveyed.at}: rods as surveyed, job ${printable(job.number)}`,
     description: `${verdictWords(surveyed)}. Engineer to decide.`,
-    items: [
-      frameOf(sheet),
-      stroke("table-heavy", line(at(left, inside.y0), at(left, inside.y1))),
-      ...drawGroup(request, drawing, sheet.lettering),
-      ...panel(request, sheet, left, inside),
-    ],
+    about: field("RODS AS SURVEYED, BASE", `${surveyed.mark} ${printable(surveyed.at)}`, 0.8, "title"),
+    facts: [field("POINTS", printable(survey.file.file.split(/[/\\]/).at(-1) ?? ""), 0.72, "small", 2)],
+    pieces: (width: number, lettering: Lettering) => panelPieces(request, width, lettering),
+    picture: (area: Area, lettering: Lettering) => drawGroup(request, area, lettering),
   };
+  return drawReport(report, ({ name }) => name !== "A" && name !== "A4");
 }
 
 function verdictWords({ verdict, best }: GroupSurvey): string {
   return best === null || verdict === "not-checked" ? "NOT CHECKED" : verdict.toUpperCase();
 }
 
-function panelFits(request: SurveySheetRequest, sheet: SheetSize): boolean {
-  const inside = insideBorder(sheet);
-  const pieces = panelPieces(request, sheet).reduce((sum, { height }) => sum + height + GAP, 0);
-  return pieces + titleOf(request, sheet).height <= inside.y1 - inside.y0 - 2 * MARGIN;
-}
-
 function panelPieces(
   { job, survey, group: surveyed }: SurveySheetRequest,
-  { panel, lettering }: SheetSize,
+  width: number,
+  lettering: Lettering,
 ): readonly Piece[] {
-  const width = panel - 2 * MARGIN;
   const remedies = surveyed.remedies.map(
     (remedy) => `${remedyWords(remedy, job.unit)}; ${remedyRows(remedy, job.unit).join("; ")}.`,
   );
@@ -96,55 +81,13 @@ function panelPieces(
   ];
 }
 
-function panel(request: SurveySheetRequest, sheet: SheetSize, x: number, inside: Area): readonly SceneItem[] {
-  let y = inside.y1 - MARGIN;
-  const pieces = panelPieces(request, sheet).map((piece) => {
-    const item = piece.draw(x + MARGIN, y);
-    y -= piece.height + GAP;
-    return item;
-  });
-  const title = titleOf(request, sheet);
-  return [...pieces, title.draw(x, inside.y0 + title.height)];
-}
-
-function titleOf(
-  { job, survey, group: surveyed, version }: SurveySheetRequest,
-  { panel, lettering, name }: SheetSize,
-): Piece {
-  const { row, signed } = rowMakers(panel, lettering);
-  const rows = [
-    row(field("JOB NO.", printable(job.number), 0.26), field("TITLE", printable(job.title), 0.74, "body", 2)),
-    row(
-      field("RODS AS SURVEYED, BASE", `${surveyed.mark} ${printable(surveyed.at)}`, 0.8, "title"),
-      field("REV", job.revision, 0.2, "title"),
-    ),
-    row(
-      field("POINTS", printable(survey.file.file.split(/[/\\]/).at(-1) ?? ""), 0.72, "small", 2),
-      field("DATE", job.date, 0.28),
-    ),
-    row(
-      field("PLACING EDITION", job.editions.placing, 0.72),
-      field("UNITS", job.unit === "in" ? "INCHES" : "MILLIMETRES", 0.28),
-    ),
-    signed(
-      row(field("DRAWN", printable(job.drawnBy), 0.36), field("CHECKED BY", "", 0.36), field("DECIDED BY", "", 0.28)),
-    ),
-    row(
-      field("OWNER", printable(job.owner), 0.46),
-      field("PROGRAM", `rodplate ${version}`, 0.34),
-      field("SIZE", name, 0.2),
-    ),
-  ];
-  return blockOfRows(rows, lettering, panel);
-}
-
 const column = (title: string, share: number, align: "start" | "end" = "end") => ({ title, share, align });
 
 function rodTable({ rods, missing }: GroupSurvey, { unit }: Job) {
   const figure = (value: number | null): string => (value === null ? "-" : formatLength(rounded(value, unit), unit));
   return {
     name: "survey-rods",
-    heading: `RODS AS BUILT, OWN AXES, ${unit === "in" ? "INCHES" : "MILLIMETRES"}`,
+    heading: `RODS AS BUILT, OWN AXES, ${unitWord(unit)}`,
     columns: [
       column("ROD", 0.1, "start"),
       column("DX", 0.15),

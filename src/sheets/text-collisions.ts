@@ -1,14 +1,6 @@
 /** Looks over a finished scene for text over text and text over lines. */
-import {
-  type Box,
-  boundsOf,
-  boxesTouch,
-  type Mark,
-  marksOf,
-  markTouchesBox,
-  type TextItem,
-  textBox,
-} from "./occupied.js";
+import { extentOfPoints } from "../geometry/index.js";
+import { type Box, boxesTouch, type Mark, marksOf, markTouchesBox, type TextItem, textBox } from "./occupied.js";
 import type { Scene, SceneItem } from "./scene.js";
 
 /** One collision: the text, and what it lies on. */
@@ -48,6 +40,6 @@ function collect(items: readonly SceneItem[], texts: Placed[], marks: { mark: Ma
 }
 
 function leavesSheet(box: Box, scene: Scene): boolean {
-  const { x0, y0, x1, y1 } = boundsOf(box);
+  const { x0, y0, x1, y1 } = extentOfPoints(box);
   return x0 < 0 || y0 < 0 || x1 > scene.width || y1 > scene.height;
 }

@@ -1,6 +1,6 @@
 /** One group as built: errors, best fit, and whether its base plate drops on. */
 
-import { span, toLattice } from "../geometry/index.js";
+import { millimetresBetween, toLattice } from "../geometry/index.js";
 import { baseHoleOf } from "../job/model/base-hole.js";
 import type { Job } from "../job/model/job.js";
 import type { PlacedBase } from "../plan/model.js";
@@ -96,7 +96,7 @@ function hopeless({ unit }: Job, best: BestPosition | null, remedies: readonly R
 
 function withMargin(rod: RodAsBuilt, best: BestPosition | null): RodAsBuilt {
   if (best === null || rod.clearanceTwice === null) return rod;
-  const away = span(movedHole(best.motion, rod.placed.center), rod.at);
+  const away = millimetresBetween(movedHole(best.motion, rod.placed.center), rod.at);
   return { ...rod, margin: nanometres(toLattice(rod.clearanceTwice / 2e6 - away)) };
 }
 

@@ -4,7 +4,7 @@ import { allowedAlong } from "../checks/job-rules/line-accumulation.js";
 import type { CheckRow } from "../checks/model.js";
 import { compare, notApplicable, notChecked } from "../checks/results.js";
 import { wordsIn } from "../checks/words.js";
-import { span, toLattice } from "../geometry/index.js";
+import { millimetresBetween, toLattice } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
 import type { Job } from "../job/model/job.js";
 import type { GridLine } from "../job/model/plan.js";
@@ -72,7 +72,7 @@ function offLine(line: GridLine, from: Point, to: Point): number {
     }
     case "arc": {
       const center = { x: line.center.x / 1e6, y: line.center.y / 1e6 };
-      return span(center, to) - span(center, from);
+      return millimetresBetween(center, to) - millimetresBetween(center, from);
     }
   }
 }
@@ -84,8 +84,8 @@ function adjacentRow(job: Job, a: PlacedBase, b: PlacedBase, built: Built): read
   const subject = `${a.name} - ${b.name}`;
   if (!found.found)
     return [rowOf(topic, notApplicable(subject, `${job.editions.placing} has no tolerance of adjacent groups here`))];
-  const off = toLattice(span(from, to) - span(a.workingPoint, b.workingPoint));
-  const note = `${wordsIn(job.unit).length(toLattice(span(from, to)))} as built`;
+  const off = toLattice(millimetresBetween(from, to) - millimetresBetween(a.workingPoint, b.workingPoint));
+  const note = `${wordsIn(job.unit).length(toLattice(millimetresBetween(from, to)))} as built`;
   return [rowOf(topic, compare(subject, 2 * Math.abs(off), "<=", 2 * found.row.tolerance, note))];
 }
 
@@ -104,9 +104,9 @@ function accumulationRow(
     return [
       rowOf(topic, notApplicable(subject, `${job.editions.placing} has no accumulation along a column line here`)),
     ];
-  const length = toLattice(span(first.workingPoint, last.workingPoint));
+  const length = toLattice(millimetresBetween(first.workingPoint, last.workingPoint));
   const [from, to] = [built.get(first) ?? first.workingPoint, built.get(last) ?? last.workingPoint];
-  const off = Math.abs(toLattice(span(from, to)) - length);
+  const off = Math.abs(toLattice(millimetresBetween(from, to)) - length);
   const note = `${first.name} to ${last.name}, ${wordsIn(job.unit).length(length)} as designed`;
   return [rowOf(topic, compare(subject, 2 * off, "<=", 2 * allowedAlong(length, found.row), note))];
 }

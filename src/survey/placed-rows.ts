@@ -5,7 +5,7 @@ import type { CheckRow, RuleResult } from "../checks/model.js";
 import { compare, notApplicable, notChecked, notTabulated } from "../checks/results.js";
 import { judge } from "../checks/run.js";
 import { wordsIn } from "../checks/words.js";
-import { span, twiceToLattice } from "../geometry/index.js";
+import { millimetresBetween, twiceToLattice } from "../geometry/index.js";
 import type { Job } from "../job/model/job.js";
 import { findElevation, findPlacing } from "../standards/index.js";
 import { roundSymmetric } from "../units/index.js";
@@ -67,13 +67,16 @@ function spacings(
 ): readonly CheckRow[] {
   const say = wordsIn(job.unit);
   const off = (a: RodAsBuilt, b: RodAsBuilt): number =>
-    Math.abs(twiceToLattice(span(a.at, b.at)) - twiceToLattice(span(a.placed.center, b.placed.center)));
+    Math.abs(
+      twiceToLattice(millimetresBetween(a.at, b.at)) -
+        twiceToLattice(millimetresBetween(a.placed.center, b.placed.center)),
+    );
   const allowed = (a: RodAsBuilt, b: RodAsBuilt): number =>
     Math.min(spaced.get(a)?.twice ?? 0, spaced.get(b)?.twice ?? 0);
   return governingPairs([...spaced.keys()], (a, b) => allowed(a, b) - off(a, b)).map(({ first, second }) => {
     const topic = { id: "placed-spacing", clause: spaced.get(first)?.clause ?? "", edition: job.editions.placing };
-    const built = say.twice(twiceToLattice(span(first.at, second.at)));
-    const note = `${built} as built, ${say.twice(twiceToLattice(span(first.placed.center, second.placed.center)))} as designed`;
+    const built = say.twice(twiceToLattice(millimetresBetween(first.at, second.at)));
+    const note = `${built} as built, ${say.twice(twiceToLattice(millimetresBetween(first.placed.center, second.placed.center)))} as designed`;
     return rowOf(topic, compare(`${first.tag}-${second.tag}`, off(first, second), "<=", allowed(first, second), note));
   });
 }

@@ -4,9 +4,9 @@ import {
   circle,
   extentOf,
   extentSize,
+  millimetresBetween,
   pointAt,
   roundedRectangle,
-  span,
   twiceDepthInside,
   twiceToLattice,
 } from "../geometry/index.js";
@@ -81,7 +81,7 @@ function sizeOpening(job: Job, base: Base, rods: readonly PlacedRod[], outer: Co
   const half = Math.floor(Math.min(x, y) / 2);
   const toEdge = twiceDepthInside(center, outer) - 2 * clear;
   const besideHoles = needsOf(job, base, rods, clear).map(
-    (need) => twiceToLattice(span(center, need.center)) - need.twice,
+    (need) => twiceToLattice(millimetresBetween(center, need.center)) - need.twice,
   );
   const increment = Math.max(1, shop.increment.value);
   const diameter = Math.floor(Math.min(half, toEdge, ...besideHoles) / increment) * increment;

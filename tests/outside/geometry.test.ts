@@ -18,6 +18,7 @@ import {
   flatten,
   measureArea,
   measurePerimeter,
+  millimetresBetween,
   path,
   point,
   polygon,
@@ -27,7 +28,6 @@ import {
   roundedRectangle,
   segmentLength,
   signedArea,
-  span,
 } from "../../src/geometry/index.js";
 import type { Pattern } from "../../src/job/model/job.js";
 import { rodPositions } from "../../src/patterns/index.js";
@@ -104,7 +104,7 @@ describe("circular segment (handbook formula)", () => {
 function parallelBody(corners: readonly Point[], r: number): Path {
   const edges = corners.map((a, i) => {
     const b = corners[(i + 1) % corners.length] ?? a;
-    const length = span(a, b);
+    const length = millimetresBetween(a, b);
     const [nx, ny] = [((b.y - a.y) / length) * r, ((a.x - b.x) / length) * r];
     return { from: point(a.x + nx, a.y + ny), to: point(b.x + nx, b.y + ny), normal: Math.atan2(ny, nx) };
   });
@@ -163,7 +163,7 @@ describe("bolt circles", () => {
   ])("%d holes: chord = %d x D", (count, chord) => {
     const around = positions(count);
     around.forEach((at, i) => {
-      expect(span(at, around[(i + 1) % count] ?? at) / 254).toBeCloseTo(chord, 6);
+      expect(millimetresBetween(at, around[(i + 1) % count] ?? at) / 254).toBeCloseTo(chord, 6);
     });
   });
 
@@ -171,8 +171,8 @@ describe("bolt circles", () => {
     const [a, b, c] = positions(4, inches(20));
     if (a === undefined || b === undefined || c === undefined) throw new Error("four rods");
     // biome-ignore lint/suspicious/noApproximativeNumericConstant: the figure as tabulated
-    expect(span(a, b) / 508).toBeCloseTo(0.7071, 4);
-    expect(span(a, c)).toBeCloseTo(508, 5);
+    expect(millimetresBetween(a, b) / 508).toBeCloseTo(0.7071, 4);
+    expect(millimetresBetween(a, c)).toBeCloseTo(508, 5);
     expect(Math.abs(a.y)).toBe(Math.abs(b.y));
   });
 });

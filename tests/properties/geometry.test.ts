@@ -12,6 +12,7 @@ import {
   flatten,
   measureArea,
   measurePerimeter,
+  millimetresBetween,
   mirror,
   moveContour,
   nearestBetweenContours,
@@ -28,7 +29,6 @@ import {
   shift,
   signedArea,
   signedPolygonArea,
-  span,
   toLattice,
   turn,
   twiceEdgeWeb,
@@ -93,7 +93,10 @@ describe("contours", () => {
       fc.property(contours, (contour) => {
         const points = flatten(contour, 1e-4);
         near(measureArea(contour), Math.abs(signedPolygonArea(points)), 0, 1e-4 * measurePerimeter(contour) + 1e-3);
-        const chords = points.reduce((sum, at, i) => sum + span(at, points[(i + 1) % points.length] ?? at), 0);
+        const chords = points.reduce(
+          (sum, at, i) => sum + millimetresBetween(at, points[(i + 1) % points.length] ?? at),
+          0,
+        );
         near(measurePerimeter(contour), chords, 2e-6, 1e-3);
         const [box, rough] = [extentOf(contour), extentOfPoints(points)];
         for (const key of ["x0", "y0", "x1", "y1"] as const) near(box[key], rough[key], 0, 2e-4);
@@ -174,8 +177,9 @@ describe("distances", () => {
       fc.property(contours, spot, (contour, at) => {
         const { at: found, distance } = nearestOnContour(at, contour);
         expect(nearestOnContour(found, contour).distance).toBeLessThan(1e-6);
-        expect(span(at, found)).toBeCloseTo(distance, 6);
-        for (const sample of spotsOn(contour, 40)) expect(span(at, sample)).toBeGreaterThan(distance - 1e-6);
+        expect(millimetresBetween(at, found)).toBeCloseTo(distance, 6);
+        for (const sample of spotsOn(contour, 40))
+          expect(millimetresBetween(at, sample)).toBeGreaterThan(distance - 1e-6);
       }),
     );
   });

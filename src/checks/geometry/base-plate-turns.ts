@@ -1,6 +1,6 @@
 /** The base plate turned by quarters over rods that stand right: a column is welded to it, so it is never turned over. */
 import type { Point } from "../../geometry/index.js";
-import { pointAt, span, turn, twiceToLattice } from "../../geometry/index.js";
+import { millimetresBetween, pointAt, turn, twiceToLattice } from "../../geometry/index.js";
 import type { ColumnShape } from "../../job/model/job.js";
 import type { DropsOn, WrongPlacement } from "../../orientation/model.js";
 import type { CheckContext } from "../model.js";
@@ -55,5 +55,5 @@ function columnOff(degrees: number, dropsOn: DropsOn, at: Point): number {
   const { theta, shift } = dropsOn;
   const [cos, sin] = [Math.cos(theta), Math.sin(theta)];
   const placed = { x: cos * at.x - sin * at.y + shift.x, y: sin * at.x + cos * at.y + shift.y };
-  return twiceToLattice(span(turn(degrees).apply(placed), at));
+  return twiceToLattice(millimetresBetween(turn(degrees).apply(placed), at));
 }

@@ -5,8 +5,8 @@ import {
   containsPoint,
   crossings,
   extentOf,
+  millimetresBetween,
   onCircle,
-  span,
   twiceDepthInside,
   twiceWeb,
 } from "../../geometry/index.js";
@@ -42,7 +42,9 @@ function samplesOf(path: Path, other: Path): readonly Point[] {
 function middlesOf(segment: Segment, other: Path): readonly Point[] {
   if (segment.bulge !== 0) return [middleOfArc(segment)];
   const cuts = other.segments.flatMap((edge) => crossings(segment, edge));
-  const along = [segment.from, ...cuts, segment.to].sort((p, q) => span(segment.from, p) - span(segment.from, q));
+  const along = [segment.from, ...cuts, segment.to].sort(
+    (p, q) => millimetresBetween(segment.from, p) - millimetresBetween(segment.from, q),
+  );
   return along.slice(1).map((to, i) => {
     const from = along[i] ?? to;
     return { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };

@@ -1,5 +1,5 @@
 /** Column lines: the bases that stand on one grid line, in order along it. */
-import { span } from "../../geometry/index.js";
+import { millimetresBetween } from "../../geometry/index.js";
 import type { GridLine } from "../../job/index.js";
 import type { PlacedBase } from "../../plan/index.js";
 import type { JobContext } from "../job-model.js";
@@ -26,7 +26,9 @@ export function columnLines(context: JobContext): readonly ColumnLine[] {
     const bases = on.get(line.name) ?? [];
     if (line.kind === "arc" || bases.length < 2) return [];
     const ordered = alongLine(line, bases);
-    const spacings = ordered.slice(1).map((base, i) => span((ordered[i] ?? base).workingPoint, base.workingPoint));
+    const spacings = ordered
+      .slice(1)
+      .map((base, i) => millimetresBetween((ordered[i] ?? base).workingPoint, base.workingPoint));
     return [{ name: line.name, bases: ordered, spacings }];
   });
 }

@@ -5,11 +5,11 @@ import {
   circle,
   extentOf,
   meetsAngle,
+  millimetresBetween,
   pointAt,
   pointInNanometres,
   polygon,
   rectangle,
-  span,
   toLattice,
   twiceDepthInside,
   twiceDistanceBetweenPoints,
@@ -72,11 +72,11 @@ export function twiceFarthest(contour: Contour, at: Offset): number {
 }
 
 function farthestOn(segment: Path["segments"][number], from: Point): number {
-  const ends = Math.max(span(from, segment.from), span(from, segment.to));
+  const ends = Math.max(millimetresBetween(from, segment.from), millimetresBetween(from, segment.to));
   if (segment.bulge === 0) return ends;
   const arc = arcOf(segment);
   const away = Math.atan2(arc.center.y - from.y, arc.center.x - from.x);
-  return meetsAngle(arc, away) ? Math.max(ends, span(from, arc.center) + arc.radius) : ends;
+  return meetsAngle(arc, away) ? Math.max(ends, millimetresBetween(from, arc.center) + arc.radius) : ends;
 }
 
 /**

@@ -1,6 +1,6 @@
 /** Which things on a plan stand in each other's way, and which two are nearest: by cells, so that not all pairs are tried. */
 import type { Extent } from "../../geometry/index.js";
-import { gapBetweenExtents } from "../../geometry/index.js";
+import { gapBetweenExtents, joinExtents, NO_EXTENT } from "../../geometry/index.js";
 
 export interface Boxed<T> {
   readonly item: T;
@@ -38,15 +38,7 @@ export function findNeighbours<T>(things: readonly Boxed<T>[], twiceGap: (a: T, 
 
 /** No two boxes are farther apart than this, in millimetres. */
 function reachOf(things: readonly Boxed<unknown>[]): number {
-  const whole = things.reduce(
-    (sum, { box }) => ({
-      x0: Math.min(sum.x0, box.x0),
-      y0: Math.min(sum.y0, box.y0),
-      x1: Math.max(sum.x1, box.x1),
-      y1: Math.max(sum.y1, box.y1),
-    }),
-    { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity },
-  );
+  const whole = things.map(({ box }) => box).reduce(joinExtents, NO_EXTENT);
   return whole.x1 - whole.x0 + whole.y1 - whole.y0;
 }
 

@@ -1,5 +1,5 @@
 import type { Point } from "../../geometry/index.js";
-import { pointAt, span } from "../../geometry/index.js";
+import { millimetresBetween, pointAt } from "../../geometry/index.js";
 import type { GridLine } from "../../job/index.js";
 import type { PlacedBase, SiteTransform } from "../../plan/index.js";
 import { planToSite } from "../../plan/index.js";
@@ -86,7 +86,7 @@ function closuresOf(context: JobContext, transform: SiteTransform, { name, corne
     const rounded = (value: Length | undefined) => (value === undefined ? 0 : roundCoordinate(value, unit));
     const north = rounded(a?.northing) - rounded(b?.northing);
     const east = rounded(a?.easting) - rounded(b?.easting);
-    const onPlan = span(from, to) * NM_PER_MM;
+    const onPlan = millimetresBetween(from, to) * NM_PER_MM;
     return { name, onPlan, off: Math.abs(roundSymmetric(Math.hypot(north, east) - onPlan * transform.scaleFactor)) };
   });
 }

@@ -2,7 +2,7 @@
 import type { Place } from "../../diagnostics/finding.js";
 import { nearestWord } from "../../diagnostics/nearest.js";
 import type { Point } from "../../geometry/index.js";
-import { pointAt, span } from "../../geometry/index.js";
+import { millimetresBetween, pointAt } from "../../geometry/index.js";
 import type { Length } from "../../units/index.js";
 import { chooseCrossing } from "../crossing.js";
 import type { DocumentPath, SourceDocument } from "../document.js";
@@ -226,7 +226,7 @@ class Spots {
   constructor(private readonly report: PlanReport) {}
 
   take(placement: Placement, at: Point, document: SourceDocument, path: DocumentPath): void {
-    const other = this.near(at).find((stand) => span(stand.at, at) < ONE_SPOT);
+    const other = this.near(at).find((stand) => millimetresBetween(stand.at, at) < ONE_SPOT);
     if (other !== undefined) {
       const { mark, lines, place } = other.placement;
       const message = `${placement.mark} at ${placement.lines.join("-")} stands on one spot with ${mark} at ${lines.join("-")}, ${where(place)}; every base has its own`;

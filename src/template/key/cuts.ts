@@ -3,10 +3,10 @@ import type { Circle, CornerTreatment, Path, Point, Segment, Vertex } from "../.
 import {
   extentOfPoints,
   line,
+  millimetresBetween,
   onCircle,
   point,
   polygonOf,
-  span,
   toLattice,
   treatCorner,
 } from "../../geometry/index.js";
@@ -76,14 +76,14 @@ interface Legs {
 function legsTaken(vertices: readonly Vertex[], i: number): Legs {
   const { before, at, after } = neighbours(vertices, i);
   const { points } = treatCorner(at, before, after, (vertices[i] as Vertex).corner);
-  const back = toLattice(span(at, points[0] ?? at));
-  const ahead = toLattice(span(at, points.at(-1) ?? at));
+  const back = toLattice(millimetresBetween(at, points[0] ?? at));
+  const ahead = toLattice(millimetresBetween(at, points.at(-1) ?? at));
   return isBackAlongX(vertices, i) ? { x: back, y: ahead } : { x: ahead, y: back };
 }
 
 function isBackAlongX(vertices: readonly Vertex[], i: number): boolean {
   const { before, at, after } = neighbours(vertices, i);
-  const flat = (to: Point) => Math.abs(to.x - at.x) / span(at, to);
+  const flat = (to: Point) => Math.abs(to.x - at.x) / millimetresBetween(at, to);
   return flat(before) >= flat(after);
 }
 
@@ -122,7 +122,7 @@ function rounded(inside: Length): CornerTreatment {
 }
 
 function towards(from: Point, to: Point, distance: number): Point {
-  const share = distance / span(from, to);
+  const share = distance / millimetresBetween(from, to);
   return point(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share);
 }
 
@@ -148,7 +148,7 @@ function depths(unit: Unit): readonly Length[] {
 
 function longestEdge(vertices: readonly Vertex[], i: number): number {
   const { before, at, after } = neighbours(vertices, i);
-  return Math.max(span(at, before), span(at, after));
+  return Math.max(millimetresBetween(at, before), millimetresBetween(at, after));
 }
 
 /** The upright flank stands `from` the key corner, the slanting one runs out away from it; null where the edge is too short. */
@@ -163,10 +163,10 @@ function notchedEdge(
 ): KeyCut | null {
   const { before, at, after } = neighbours(vertices, i);
   const end = side === "ahead" ? after : before;
-  if (from + width / NM_PER_MM > span(at, end)) return null;
+  if (from + width / NM_PER_MM > millimetresBetween(at, end)) return null;
   const upright = towards(at, end, from);
   const out = towards(at, end, from + width / NM_PER_MM);
-  const [ux, uy] = [(end.x - at.x) / span(at, end), (end.y - at.y) / span(at, end)];
+  const [ux, uy] = [(end.x - at.x) / millimetresBetween(at, end), (end.y - at.y) / millimetresBetween(at, end)];
   const turned = side === "ahead" ? 1 : -1;
   const deep = depth / NM_PER_MM;
   const apex = point(upright.x - turned * uy * deep, upright.y + turned * ux * deep);

@@ -1,6 +1,6 @@
 /** Lettering: a block of lines as single strokes about its own lower left, at a letter height. Millimetres. */
 import type { Extent, Point } from "../../geometry/index.js";
-import { joinExtents, NO_EXTENT, point, span } from "../../geometry/index.js";
+import { joinExtents, millimetresBetween, NO_EXTENT, point } from "../../geometry/index.js";
 import { CAP_HEIGHT, glyphOf } from "./font.js";
 
 /** From one baseline to the next, in letter heights. */
@@ -84,7 +84,7 @@ export function withoutShortPieces(stroke: readonly Point[]): readonly Point[] {
   const kept: Point[] = [];
   for (const at of stroke) {
     const before = kept.at(-1);
-    if (before === undefined || span(before, at) >= SHORTEST) kept.push(at);
+    if (before === undefined || millimetresBetween(before, at) >= SHORTEST) kept.push(at);
     else if (at === stroke.at(-1) && kept.length > 1) kept[kept.length - 1] = at;
   }
   return kept;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { point, span } from "../../../src/geometry/index.js";
+import { millimetresBetween, point } from "../../../src/geometry/index.js";
 import { CAP_HEIGHT, glyphOf } from "../../../src/template/marks/font.js";
 import { canLetter, lettering, withoutShortPieces } from "../../../src/template/marks/lettering.js";
 
@@ -24,7 +24,7 @@ describe("the single-stroke font", () => {
   test.each(ascii)("%j has no piece of zero length, none twice, none along another", (character) => {
     const pieces = piecesOf(glyphOf(character)?.strokes ?? []);
     for (const [i, piece] of pieces.entries()) {
-      expect(span(piece[0], piece[1])).toBeGreaterThan(0);
+      expect(millimetresBetween(piece[0], piece[1])).toBeGreaterThan(0);
       for (const other of pieces.slice(i + 1)) expect(shared(piece, other)).toBe(0);
     }
   });
@@ -79,7 +79,7 @@ describe("lettering", () => {
     expect(withoutShortPieces(stroke)).toEqual([point(0, 0), point(1.05, 0)]);
     expect(withoutShortPieces([point(0, 0), point(0.05, 0)])).toEqual([point(0, 0)]);
     for (const strokes of lettering(["8."], 0.5).strokesAt(point(0, 0))) {
-      for (const [from, to] of piecesOf([strokes])) expect(span(from, to)).toBeGreaterThanOrEqual(0.1);
+      for (const [from, to] of piecesOf([strokes])) expect(millimetresBetween(from, to)).toBeGreaterThanOrEqual(0.1);
     }
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Contour, Point } from "../../../src/geometry/index.js";
-import { containsPoint, span } from "../../../src/geometry/index.js";
+import { containsPoint, millimetresBetween } from "../../../src/geometry/index.js";
 import type { Base, Job, MarkingShop, Pattern, RodGroup, TemplateSpec } from "../../../src/job/model/job.js";
 import { given } from "../../../src/job/model/job.js";
 import { placeRods } from "../../../src/rods/index.js";
@@ -116,7 +116,7 @@ describe.each(plates)("marks of the plate: %s", (_, plate) => {
     const seen = new Set<string>();
     for (const mark of plate.marks) {
       for (const [from, to] of pieces(mark)) {
-        expect(span(from, to)).toBeGreaterThanOrEqual(0.1);
+        expect(millimetresBetween(from, to)).toBeGreaterThanOrEqual(0.1);
         const ends = [`${from.x} ${from.y}`, `${to.x} ${to.y}`].sort().join(" ");
         expect(seen.has(ends)).toBe(false);
         seen.add(ends);
@@ -163,7 +163,7 @@ describe("what is marked", () => {
     for (const mark of plate.marks) {
       for (const { center, role } of plate.holes) {
         if (role !== "rod") continue;
-        for (const spot of mark.strokes.flat()) expect(span(spot, center)).toBeGreaterThan(seat - 1e-6);
+        for (const spot of mark.strokes.flat()) expect(millimetresBetween(spot, center)).toBeGreaterThan(seat - 1e-6);
       }
     }
     expect(plate.marks.map(({ kind }) => kind).sort()).toEqual([
@@ -274,7 +274,7 @@ describe("what is marked", () => {
       if (from === undefined || to === undefined) throw new Error("a stroke has two ends");
       expect((from.x + to.x) / 2).toBeCloseTo(11 * 25.4, 6);
       expect((from.y + to.y) / 2).toBeCloseTo(25.4, 6);
-      expect(span(from, to)).toBeLessThan(0.1875 * 25.4);
+      expect(millimetresBetween(from, to)).toBeLessThan(0.1875 * 25.4);
     }
     expect(plate.marks.map(({ text }) => text)).toContain("DRILL 3/16");
   });
