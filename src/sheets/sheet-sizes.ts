@@ -15,6 +15,7 @@ export interface SheetSize {
   readonly lettering: Lettering;
 }
 
+/** Cap heights, mm on the paper. */
 export interface Lettering {
   readonly small: number;
   readonly body: number;
@@ -79,6 +80,7 @@ const METRIC_SCALES: readonly Scale[] = [1, 2, 5, 10, 20, 50, 100, 200, 500, 100
   factor: 1 / ratio,
 }));
 
+/** Scales of a sheet, largest first. */
 export function scales(unit: Unit): readonly Scale[] {
   return unit === "in" ? INCH_SCALES : METRIC_SCALES;
 }

@@ -9,6 +9,7 @@ export interface Slot {
   readonly length: Length;
 }
 
+/** Holes of a bolt, diameters. */
 export interface BoltHoleRow extends Sized {
   readonly standard: Length;
   readonly oversized: Length;

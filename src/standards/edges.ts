@@ -3,6 +3,7 @@ import type { Length } from "../units/length.js";
 import type { Sized, Sourced } from "./model.js";
 import { printedInches } from "./sizes.js";
 
+/** Least edge distance of a bolt. */
 export interface LeastEdgeRow extends Sized {
   /** Centre of the hole to the edge. */
   readonly least: Length;

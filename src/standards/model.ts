@@ -85,8 +85,10 @@ export interface Sized extends Sourced {
   readonly diameter: Length;
 }
 
+/** Thread series of rods: inch, inch above 1 in with 8 threads, metric. */
 export type ThreadSeries = "UNC" | "8UN" | "metric coarse";
 
+/** A thread of a size. */
 export interface ThreadRow extends Sized {
   readonly series: ThreadSeries;
   /** Threads per inch (UNC, 8UN) or pitch; the other is null. */
@@ -98,8 +100,10 @@ export interface ThreadRow extends Sized {
   readonly computedStressArea: number;
 }
 
+/** Standards that nuts are tabulated for, as printed in origins. */
 export type NutStandard = "ASME B18.2.2 hex" | "ASME B18.2.2 heavy hex" | "ISO 4032" | "ISO 4034";
 
+/** A nut of a size. */
 export interface NutRow extends Sized {
   /** Largest width across flats (F, s). */
   readonly acrossFlats: Length;
@@ -112,6 +116,7 @@ export interface NutRow extends Sized {
   readonly heightLeast: Length | null;
 }
 
+/** Standards that washers are tabulated for, as a job names them. */
 export type WasherStandard =
   | "ASTM F436"
   | "ASTM F844"
@@ -124,6 +129,7 @@ export type WasherStandard =
   | "ISO 7093"
   | "ISO 7090 / DIN 125-B";
 
+/** A round washer of a size. */
 export interface WasherRow extends Sized {
   /** Inside diameters in circulation: one, or two where sources disagree. */
   readonly inside: readonly Length[];
@@ -155,6 +161,7 @@ export interface ClearanceHoleRow extends Sized {
   readonly coarse: Length;
 }
 
+/** The hole of a setting template. */
 export interface TemplateHoleRow extends Sourced {
   readonly hole: Length;
 }
@@ -190,6 +197,7 @@ export type EdgeIncrement =
   | { readonly kind: "C2"; readonly value: Length; readonly clause: string; readonly beyondTable: boolean }
   | { readonly kind: "not held" };
 
+/** Least spacing and edge distance of cast-in rods. */
 export interface SpacingRow extends Sourced {
   /** Least spacing of two rods, centre to centre, as a multiple of the rod diameter. */
   readonly factor: number;
@@ -202,11 +210,13 @@ export interface SpacingTableRow extends SpacingRow {
   readonly torqued: boolean;
 }
 
+/** Least concrete cover, to the outside of what is embedded. */
 export interface CoverRow extends Sourced {
   readonly cover: Length;
   readonly item: string;
 }
 
+/** A grade of rods. */
 export interface GradeRow extends Sourced {
   /** As printed: `F1554 55` or `8.8`. */
   readonly grade: string;

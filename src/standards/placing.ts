@@ -15,6 +15,7 @@ export type PlacingItem =
   | "reinforcement clearance"
   | "top of concrete";
 
+/** A printed tolerance of placing. */
 export interface PlacingTableRow extends Sourced {
   readonly clause: string;
   readonly about: PlacingItem;

@@ -1,4 +1,7 @@
-/** AISC 360-22: rules for holes, edges and base plates that are not tables of sizes. Not read by the program yet: held for rules of clear distance and of thermal cutting. */
+/**
+ * AISC 360-22: rules for holes, edges and base plates that are not tables of sizes. Not read by the program yet: held for
+ * rules of clear distance and of thermal cutting.
+ */
 import { type Fact, fact as row } from "../fact.js";
 
 /** Topic, item, value, source, confidence. */

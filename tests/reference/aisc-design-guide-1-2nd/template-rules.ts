@@ -1,4 +1,7 @@
-/** Setting templates and setting plates: AISC Design Guide 1 and the literature beside it. Topic: the unit of the value. Not read by the program yet: held for rules of washer thickness and grout holes. */
+/**
+ * Setting templates and setting plates: AISC Design Guide 1 and the literature beside it. Topic: the unit of the value. Not
+ * read by the program yet: held for rules of washer thickness and grout holes.
+ */
 import { type Fact, fact as row } from "../fact.js";
 
 /** Topic, item, value, source, confidence, note. */
