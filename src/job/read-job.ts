@@ -12,7 +12,6 @@ import type { PlanSpec } from "./model/plan.js";
 import type { Vocabulary } from "./model/vocabulary.js";
 import { resolveBase } from "./resolve/base.js";
 import type { BaseSources } from "./resolve/base-report.js";
-import { BaseReport } from "./resolve/base-report.js";
 import { resolveEditions } from "./resolve/editions.js";
 import { headFaults, resolveHead } from "./resolve/head.js";
 import type { JobSources } from "./resolve/job-sources.js";
@@ -125,12 +124,11 @@ function completeBase(
 ): WithFindings<Base | null> {
   const { data, pruned, findings } = parseForgiving(schema, document, baseStandIns());
   if (data === null) return { value: null, findings };
-  const report = new BaseReport(document, beside);
-  const base = resolveBase(data, report);
+  const base = resolveBase(data, document, beside);
   const madeUp = ({ code }: Finding) =>
     (pruned && TAKEN_OUT.has(code)) || (code === "unknown-grade" && beside.grades === null);
-  const certain = report.findings.filter((finding) => !madeUp(finding));
-  return { value: pruned ? null : base, findings: [...findings, ...certain] };
+  const certain = base.findings.filter((finding) => !madeUp(finding));
+  return { value: pruned ? null : base.value, findings: [...findings, ...certain] };
 }
 
 /** Faults that a value taken out beforehand would make up. */

@@ -24,18 +24,27 @@ const SHEET: HeadingSet<PlacementHeading> = { all: PLACEMENT_HEADINGS, find: fin
 export function readPlacements(table: Table, file: string, unit: Unit): PlacementList {
   const isMark = ({ key }: PlacementHeading) => key === "base";
   const sheet = readSheet(table, file, unit, SHEET, isMark, "Mark, Line 1, Line 2, ...");
-  const findings = [...sheet.findings];
-  const placements = sheet.rows.map((row) => toPlacement(row, findings));
-  return { placements, findings, headingOf: placementHeadingOf };
+  const read = sheet.rows.map(toPlacement);
+  return {
+    placements: read.map(({ placement }) => placement),
+    findings: [...sheet.findings, ...read.flatMap(({ findings }) => findings)],
+    headingOf: placementHeadingOf,
+  };
 }
 
 type Values = ReadonlyMap<PlacementKey, SourceNode>;
 
-function toPlacement({ place, values }: SheetRow<PlacementHeading>, findings: Finding[]): SourceMap {
+interface ReadPlacement {
+  readonly placement: SourceMap;
+  readonly findings: readonly Finding[];
+}
+
+function toPlacement({ place, values }: SheetRow<PlacementHeading>): ReadPlacement {
   const byKey: Values = new Map(values.map(({ heading, node }) => [heading.key, node]));
+  const { at, findings } = crossing(byKey, place);
   const written: Readonly<Record<string, SourceNode | undefined>> = {
     base: byKey.get("base"),
-    at: crossing(byKey, place, findings),
+    at,
     offset: pointOf(byKey, "offset", place),
     near: pointOf(byKey, "near", place),
     turn: byKey.get("turn"),
@@ -46,23 +55,28 @@ function toPlacement({ place, values }: SheetRow<PlacementHeading>, findings: Fi
   const entries = Object.entries(written).flatMap(([key, value]): SourceEntry[] =>
     value === undefined ? [] : [{ key, place: value.place, value }],
   );
-  return { kind: "map", entries, place };
+  return { placement: { kind: "map", entries, place }, findings };
+}
+
+interface ReadCrossing {
+  readonly at: SourceNode | undefined;
+  readonly findings: readonly Finding[];
 }
 
 /** Grid, or Line 1 and Line 2: one of the two ways. */
-function crossing(values: Values, place: SourcePlace, findings: Finding[]): SourceNode | undefined {
+function crossing(values: Values, place: SourcePlace): ReadCrossing {
   const [whole, first, second] = [values.get("at"), values.get("line1"), values.get("line2")];
   const either = first ?? second;
-  if (whole !== undefined && either !== undefined) {
+  if (either === undefined) return { at: whole, findings: [] };
+  if (whole !== undefined) {
     const message = "is given beside Grid; allowed is Grid, or Line 1 and Line 2";
-    findings.push(errorAt(either.place, "crossing-twice", message));
+    return { at: whole, findings: [errorAt(either.place, "crossing-twice", message)] };
   }
-  if (whole !== undefined || either === undefined) return whole;
-  if (first !== undefined && second !== undefined) return listOf([listOf([first, second])]);
+  if (first !== undefined && second !== undefined) return { at: listOf([listOf([first, second])]), findings: [] };
   const [written, lacks] = first === undefined ? ["Line 2", "Line 1"] : ["Line 1", "Line 2"];
   const message = `has ${written} without ${lacks}; allowed are both, or Grid`;
-  findings.push(errorAt({ ...place, label: `${place.label ?? ""} Line 1` }, "cell-fault", message));
-  return undefined;
+  const label = `${place.label ?? ""} Line 1`;
+  return { at: undefined, findings: [errorAt({ ...place, label }, "cell-fault", message)] };
 }
 
 /** A column of two: what one of them leaves blank is 0. */

@@ -1,9 +1,8 @@
 /** A base as written x standards -> the complete base. */
-import type { Finding } from "../../diagnostics/finding.js";
 import type { Pattern } from "../../patterns/index.js";
 import { countRods, MOST_RODS, resolvePattern } from "../../patterns/index.js";
 import type { Length } from "../../units/index.js";
-import type { DocumentPath } from "../document.js";
+import type { DocumentPath, SourceDocument, WithFindings } from "../document.js";
 import { placeOf } from "../document.js";
 import { baseHoleOf, isSetOverCastRods } from "../model/base-hole.js";
 import type {
@@ -22,21 +21,31 @@ import { given, missing, optional } from "../model/job.js";
 import type { BaseDocument, GroupDocument, WasherDocument } from "../schema/job.js";
 import { markFault } from "../schema/marks.js";
 import { readBasePlateFile } from "./base-plate-file.js";
-import type { BaseReport } from "./base-report.js";
+import type { BaseSources } from "./base-report.js";
+import { BaseReport } from "./base-report.js";
 import { findWasher, inchTemplateHole, tableBaseHole, tableTemplateHole } from "./lookups.js";
 import { resolveRod } from "./rods.js";
 import { offsetOf, resolvePlanShape } from "./shapes.js";
 import { resolveTemplate } from "./template.js";
 
-/** The base, or null when its faults leave none; all of them are in the report. */
-export function resolveBase(document: BaseDocument, report: BaseReport): Base | null {
+/** The base, or null when its faults leave none; `source` is where it is written. */
+export function resolveBase(
+  document: BaseDocument,
+  source: SourceDocument,
+  beside: BaseSources,
+): WithFindings<Base | null> {
+  const report = new BaseReport(source, beside);
+  return { value: wholeBase(document, report), findings: report.findings };
+}
+
+function wholeBase(document: BaseDocument, report: BaseReport): Base | null {
   judgeMarks(document, report);
   const groups = resolveGroups(document, report);
   const basePlate = resolveBasePlate(document, report);
   const concrete = resolveConcrete(document, report);
   const quantity = document.quantity ?? 1;
   const template = resolveTemplate(document, quantity, report);
-  if (groups === null || hasFaults(report.findings)) return null;
+  if (groups === null || report.findings.length > 0) return null;
   return {
     place: placeOf(report.document, []),
     mark: document.mark,
@@ -51,10 +60,6 @@ export function resolveBase(document: BaseDocument, report: BaseReport): Base | 
     levelling: optional(document.levelling, "levelling", "what levels the base plate is not given"),
     template,
   };
-}
-
-function hasFaults(findings: readonly Finding[]): boolean {
-  return findings.length > 0;
 }
 
 function judgeMarks(document: BaseDocument, report: BaseReport): void {

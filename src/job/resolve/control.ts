@@ -1,15 +1,16 @@
 /** Control points and the way from plan to site, as written -> as the model has them. */
 
 import { toLattice } from "../../geometry/index.js";
+import type { Unit } from "../../units/index.js";
 import { chooseCrossing } from "../crossing.js";
-import type { SourceDocument } from "../document.js";
+import type { SourceDocument, WithFindings } from "../document.js";
 import { placeOf } from "../document.js";
 import type { Input, Offset } from "../model/job.js";
 import { given, missing, optional } from "../model/job.js";
 import type { ControlPoint, TransformSpec } from "../model/plan.js";
 import type { ControlDocument, SiteDocument } from "../schema/plan.js";
-import type { Lines, PlanReport } from "./plan-report.js";
-import { readCrossing } from "./plan-report.js";
+import type { Lines } from "./plan-report.js";
+import { PlanReport, readCrossing } from "./plan-report.js";
 import { offsetOf } from "./shapes.js";
 
 /** One control point, with the document that it stands in. */
@@ -18,14 +19,15 @@ export interface WrittenControl {
   readonly control: ControlDocument;
 }
 
-/** Control points with their place on the plan. */
+/** Control points with their place on the plan, and their faults. */
 export function resolveControl(
   written: readonly WrittenControl[],
   lines: Lines,
-  report: PlanReport,
-): readonly ControlPoint[] {
+  unit: Unit,
+): WithFindings<readonly ControlPoint[]> {
+  const report = new PlanReport(unit);
   judgeNames(written, report);
-  return written.map(({ document, control }) => {
+  const value = written.map(({ document, control }) => {
     const { point, northing, easting, elevation } = control;
     return {
       name: point,
@@ -35,6 +37,7 @@ export function resolveControl(
       elevation: optional(elevation, "control.elevation", "no elevation of the control point is given"),
     };
   });
+  return { value, findings: report.findings };
 }
 
 function judgeNames(written: readonly WrittenControl[], report: PlanReport): void {
@@ -83,6 +86,16 @@ export interface TransformPlaces {
 
 /** By an origin, or by the control points named, or by all that have a place on the plan. */
 export function resolveTransform(
+  site: SiteDocument | null,
+  control: readonly ControlPoint[],
+  places: TransformPlaces,
+  unit: Unit,
+): WithFindings<TransformSpec> {
+  const report = new PlanReport(unit);
+  return { value: transformBy(site, control, places, report), findings: report.findings };
+}
+
+function transformBy(
   site: SiteDocument | null,
   control: readonly ControlPoint[],
   places: TransformPlaces,

@@ -1,11 +1,11 @@
 /** The grid as written -> its lines, in the order x, y, others. */
-import type { Length } from "../../units/index.js";
+import type { Length, Unit } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
-import type { DocumentPath, SourceDocument } from "../document.js";
+import type { DocumentPath, SourceDocument, WithFindings } from "../document.js";
 import { placeOf } from "../document.js";
 import type { GridLine } from "../model/plan.js";
 import type { AxisDocument, GridDocument, OtherLineDocument } from "../schema/plan.js";
-import type { PlanReport } from "./plan-report.js";
+import { PlanReport } from "./plan-report.js";
 
 /** Most lines of a grid. */
 const MOST_LINES = 2000;
@@ -15,8 +15,13 @@ interface NamedLine {
   readonly path: DocumentPath;
 }
 
-/** The lines of a grid; the faults are in the report. */
-export function resolveGrid(grid: GridDocument, document: SourceDocument, report: PlanReport): readonly GridLine[] {
+/** The lines of a grid with its faults. */
+export function resolveGrid(
+  grid: GridDocument,
+  document: SourceDocument,
+  unit: Unit,
+): WithFindings<readonly GridLine[]> {
+  const report = new PlanReport(unit);
   const named = [
     ...axisLines("x", grid.x, document, report),
     ...axisLines("y", grid.y, document, report),
@@ -26,7 +31,7 @@ export function resolveGrid(grid: GridDocument, document: SourceDocument, report
   if (named.length > MOST_LINES)
     report.fault(document, [], "too-many-lines", `has ${named.length} lines; at most ${MOST_LINES} are allowed`);
   judgeNames(named, document, report);
-  return named.map(({ line }) => line);
+  return { value: named.map(({ line }) => line), findings: report.findings };
 }
 
 function axisLines(

@@ -3,15 +3,15 @@ import type { Place } from "../../diagnostics/finding.js";
 import { nearestWord } from "../../diagnostics/nearest.js";
 import type { Point } from "../../geometry/index.js";
 import { millimetresBetween, pointAt } from "../../geometry/index.js";
-import type { Length } from "../../units/index.js";
+import type { Length, Unit } from "../../units/index.js";
 import { chooseCrossing } from "../crossing.js";
-import type { DocumentPath, SourceDocument } from "../document.js";
+import type { DocumentPath, SourceDocument, WithFindings } from "../document.js";
 import { placeOf } from "../document.js";
 import { given, missing } from "../model/job.js";
 import type { Placement } from "../model/plan.js";
 import type { PlacementDocument, SiteDocument } from "../schema/plan.js";
-import type { CrossingReading, Lines, PlanReport } from "./plan-report.js";
-import { noLine, readCrossing } from "./plan-report.js";
+import type { CrossingReading, Lines } from "./plan-report.js";
+import { noLine, PlanReport, readCrossing } from "./plan-report.js";
 import { offsetOf } from "./shapes.js";
 
 /** One entry of the list, with the document that it stands in. */
@@ -32,12 +32,13 @@ export interface PlacementGround {
   readonly site: SiteDocument | null;
 }
 
-/** Every base where it stands, in the order written. */
+/** Every base where it stands, in the order written, and the faults of the list. */
 export function resolvePlacements(
   written: readonly WrittenPlacement[],
   ground: PlacementGround,
-  report: PlanReport,
-): readonly Placement[] {
+  unit: Unit,
+): WithFindings<readonly Placement[]> {
+  const report = new PlanReport(unit);
   const placements: Placement[] = [];
   const stands = new Spots(report);
   for (const entry of written) {
@@ -55,7 +56,7 @@ export function resolvePlacements(
       break;
     }
   }
-  return placements;
+  return { value: placements, findings: report.findings };
 }
 
 function judgeBase({ document, placement }: WrittenPlacement, { marks }: PlacementGround, report: PlanReport): void {

@@ -1,4 +1,4 @@
-/** What reading a layout needs: the job's unit, the lines known so far, and where faults go. */
+/** How the parts of a plan are read: their faults with their places, and the crossings that a text names. */
 import type { Finding } from "../../diagnostics/finding.js";
 import { editDistance } from "../../diagnostics/nearest.js";
 import type { Unit } from "../../units/index.js";
@@ -7,7 +7,7 @@ import type { DocumentPath, SourceDocument } from "../document.js";
 import { faultAt } from "../document.js";
 import type { GridLine } from "../model/plan.js";
 
-/** Faults of a layout, with their places. */
+/** Collects the faults of one part of a plan, with their places. */
 export class PlanReport {
   readonly findings: Finding[] = [];
 

@@ -1,8 +1,9 @@
 /** The plan of a job: grid, placements, control points and north, read together and held against the bases. */
+import type { Finding } from "../../diagnostics/finding.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
 import { openTable, readPlacements } from "../../schedule/index.js";
-import type { Length, SurveyUnit } from "../../units/index.js";
+import type { Length, SurveyUnit, Unit } from "../../units/index.js";
 import { parseCount, SURVEY_UNITS } from "../../units/index.js";
 import type { SourceDocument, WithFindings } from "../document.js";
 import { faultAt, joinPath } from "../document.js";
@@ -18,7 +19,6 @@ import { resolveGrid } from "./grid.js";
 import type { JobSources } from "./job-sources.js";
 import type { WrittenPlacement } from "./placements.js";
 import { resolvePlacements } from "./placements.js";
-import { PlanReport } from "./plan-report.js";
 
 /** What the plan is read from. */
 export interface PlanSources extends JobSources {
@@ -28,23 +28,20 @@ export interface PlanSources extends JobSources {
 
 /** Reads the plan, null where the job has none or its faults leave none; every fault is told. */
 export function readPlan(sources: PlanSources): WithFindings<PlanSpec | null> {
-  const { document, unit } = sources;
+  const { document } = sources;
   const written = PLAN_KEYS.filter((key) => findNode(document.root, key) !== undefined);
   if (written.length === 0) return { value: null, findings: [] };
-  const report = new PlanReport(unit);
-  judgeWhole(written, document, report);
-  const parts = parseParts(sources, report);
-  const plan = assemble(parts, sources, report);
-  return { value: report.findings.length > 0 ? null : plan, findings: report.findings };
+  const parts = parseParts(sources);
+  const plan = assemble(parts, sources);
+  const findings = [...wholeFaults(written, document), ...parts.findings, ...plan.findings];
+  return { value: findings.length > 0 ? null : plan.value, findings };
 }
 
 /** A plan needs its grid and its bases; the rest is for them. */
-function judgeWhole(written: readonly string[], document: SourceDocument, report: PlanReport): void {
-  for (const key of ["grid", "placements"]) {
-    if (written.includes(key)) continue;
-    const message = `is required beside ${written.join(", ")}; a layout has a grid and placements`;
-    report.fault(document, [key], "required", message);
-  }
+function wholeFaults(written: readonly string[], document: SourceDocument): readonly Finding[] {
+  const lacks = ["grid", "placements"].filter((key) => !written.includes(key));
+  const message = `is required beside ${written.join(", ")}; a layout has a grid and placements`;
+  return lacks.map((key) => faultAt(document, [key], "required", message));
 }
 
 interface Parts {
@@ -53,36 +50,37 @@ interface Parts {
   readonly control: { readonly whole: boolean; readonly written: readonly WrittenControl[] };
   readonly site: SiteDocument | null;
   readonly settingOut: SettingOutDocument | null;
+  readonly findings: readonly Finding[];
 }
 
-interface Parsed<T> {
-  readonly value: T | null;
+interface Parsed<T> extends WithFindings<T | null> {
   /** False where a part was refused: what hangs on it is then not judged. */
   readonly whole: boolean;
 }
 
-function parseParts(sources: PlanSources, report: PlanReport): Parts {
+function parseParts(sources: PlanSources): Parts {
   const { document, unit } = sources;
   const surveyUnit = surveyUnitOf(document.root);
   const schemas = planSchemas(unit, surveyUnit);
   const part = (key: (typeof PLAN_KEYS)[number]) => partOf(document, key);
-  const settingOut = parsePart(schemas.settingOut, part("settingOut"), {}, report);
-  const control = parseItems(schemas.control, itemsOf(document, "control", "a list of control points", report), report);
-  const site = parsePart(schemas.site, part("site"), {}, report);
-  const list = placementDocuments(sources, report);
-  const placements = parseItems(schemas.placement, list.documents, report);
+  const settingOut = parsePart(schemas.settingOut, part("settingOut"));
+  const control = parseItems(schemas.control, itemsOf(document, "control", "a list of control points"));
+  const site = parsePart(schemas.site, part("site"));
+  const placements = parseItems(schemas.placement, placementDocuments(sources));
+  const grid = parsePart(schemas.grid, part("grid"));
   return {
-    grid: parsePart(schemas.grid, part("grid"), {}, report),
+    grid,
     placements: {
-      whole: placements.whole && list.whole,
-      written: placements.items.map(({ document: at, value }) => ({ document: at, placement: value })),
+      whole: placements.whole,
+      written: placements.value.map(({ document: at, value }) => ({ document: at, placement: value })),
     },
     control: {
       whole: control.whole,
-      written: control.items.map(({ document: at, value }) => ({ document: at, control: value })),
+      written: control.value.map(({ document: at, value }) => ({ document: at, control: value })),
     },
     site: site.value,
     settingOut: settingOut.value,
+    findings: [settingOut, control, site, placements, grid].flatMap(({ findings }) => findings),
   };
 }
 
@@ -100,13 +98,10 @@ function partOf(document: SourceDocument, key: string): SourceDocument | null {
 function parsePart<Schema extends Parameters<typeof parseForgiving>[0]>(
   schema: Schema,
   document: SourceDocument | null,
-  standIns: Parameters<typeof parseForgiving>[2],
-  report: PlanReport,
 ): Parsed<Schema["_output"]> {
-  if (document === null) return { value: null, whole: true };
-  const { data, pruned, findings } = parseForgiving(schema, document, standIns);
-  report.findings.push(...findings);
-  return { value: data, whole: !pruned };
+  if (document === null) return { value: null, whole: true, findings: [] };
+  const { data, pruned, findings } = parseForgiving(schema, document, {});
+  return { value: data, whole: !pruned, findings };
 }
 
 interface Item<T> {
@@ -114,52 +109,45 @@ interface Item<T> {
   readonly value: T;
 }
 
-/** Items that were refused are left out, and the list is then not whole. */
-function parseItems<Schema extends Parameters<typeof parseForgiving>[0]>(
-  schema: Schema,
-  documents: readonly SourceDocument[] | null,
-  report: PlanReport,
-): { readonly whole: boolean; readonly items: readonly Item<Schema["_output"]>[] } {
-  const parsed = (documents ?? []).map((document) => ({ document, ...parsePart(schema, document, {}, report) }));
-  const items = parsed.flatMap(({ document, value, whole }) => (whole && value !== null ? [{ document, value }] : []));
-  return { whole: documents !== null && items.length === parsed.length, items };
-}
-
-/** One document an item of a list; null where it is no list. */
-function itemsOf(
-  document: SourceDocument,
-  key: string,
-  allowed: string,
-  report: PlanReport,
-): readonly SourceDocument[] | null {
-  const node = findNode(document.root, key);
-  if (node === undefined) return [];
-  if (node.kind === "list")
-    return node.items.map((root, index) => ({ root, path: joinPath(key, [index]), nameOf: () => null }));
-  report.fault(document, [key], "bad-value", `is no list; allowed is ${allowed}`);
-  return null;
-}
-
-/** Documents of a list; null where it is none. Not whole: some of its cells were refused. */
-interface Listed {
-  readonly documents: readonly SourceDocument[] | null;
+/** The documents of a list; not whole where there is no list, or some of its cells were refused. */
+interface Listed extends WithFindings<readonly SourceDocument[]> {
   readonly whole: boolean;
 }
 
-function placementDocuments(sources: PlanSources, report: PlanReport): Listed {
+/** Items that were refused are left out, and the list is then not whole. */
+function parseItems<Schema extends Parameters<typeof parseForgiving>[0]>(
+  schema: Schema,
+  list: Listed,
+): WithFindings<readonly Item<Schema["_output"]>[]> & { readonly whole: boolean } {
+  const parsed = list.value.map((document) => ({ document, ...parsePart(schema, document) }));
+  const items = parsed.flatMap(({ document, value, whole }) => (whole && value !== null ? [{ document, value }] : []));
+  const findings = [...list.findings, ...parsed.flatMap((part) => part.findings)];
+  return { value: items, whole: list.whole && items.length === parsed.length, findings };
+}
+
+function noList(...findings: readonly Finding[]): Listed {
+  return { value: [], whole: false, findings };
+}
+
+/** One document an item of a list. */
+function itemsOf(document: SourceDocument, key: string, allowed: string): Listed {
+  const node = findNode(document.root, key);
+  if (node === undefined) return { value: [], whole: true, findings: [] };
+  if (node.kind !== "list") return noList(faultAt(document, [key], "bad-value", `is no list; allowed is ${allowed}`));
+  const value = node.items.map((root, index) => ({ root, path: joinPath(key, [index]), nameOf: () => null }));
+  return { value, whole: true, findings: [] };
+}
+
+function placementDocuments(sources: PlanSources): Listed {
   const { document } = sources;
-  const none: Listed = { documents: null, whole: false };
   const node = findNode(document.root, "placements");
-  if (node === undefined || node.kind === "list")
-    return { documents: itemsOf(document, "placements", PLACEMENTS, report), whole: true };
+  if (node === undefined || node.kind === "list") return itemsOf(document, "placements", PLACEMENTS);
   const named = node.kind === "scalar" ? node : findNode(node, "file");
   const sheet = findNode(node, "sheet");
   const strange = node.kind === "map" && node.entries.some(({ key }) => key !== "file" && key !== "sheet");
-  if (named?.kind !== "scalar" || strange || (sheet !== undefined && sheet.kind !== "scalar")) {
-    report.fault(document, ["placements"], "bad-value", `cannot be read; allowed is ${PLACEMENTS}`);
-    return none;
-  }
-  return listedPlacements(named.text, sheet?.text, sources, report);
+  if (named?.kind !== "scalar" || strange || (sheet !== undefined && sheet.kind !== "scalar"))
+    return noList(faultAt(document, ["placements"], "bad-value", `cannot be read; allowed is ${PLACEMENTS}`));
+  return listedPlacements(named.text, sheet?.text, sources);
 }
 
 /** Name under which the inputs hold a sheet: a workbook may hold bases and placements. */
@@ -167,73 +155,63 @@ export function tableName(file: string, sheet: string | undefined): string {
   return sheet === undefined ? file : `${file}#${sheet}`;
 }
 
-function listedPlacements(
-  file: string,
-  sheet: string | undefined,
-  { document, inputs, unit }: PlanSources,
-  report: PlanReport,
-): Listed {
-  const handedIn = inputs.files.get(tableName(file, sheet)) ?? inputs.files.get(file);
-  if (handedIn === undefined) {
-    const message = `there is no placement list ${file}; allowed is a CSV or XLSX file beside the job file`;
-    report.fault(document, ["placements"], "missing-file", message);
-    return { documents: null, whole: false };
-  }
-  const table = openTable(handedIn, file);
-  report.findings.push(...table.findings);
-  if (!table.ok) return { documents: null, whole: false };
-  const { placements, headingOf, findings } = readPlacements(table.value, file, unit);
-  report.findings.push(...findings);
-  if (placements.length === 0 && findings.length === 0)
-    report.fault(
-      document,
-      ["placements"],
-      "empty-list",
-      `${file} has no row under its headings; allowed is one or more`,
+function listedPlacements(name: string, sheet: string | undefined, { document, inputs, unit }: PlanSources): Listed {
+  const fault = (code: string, message: string) => faultAt(document, ["placements"], code, message);
+  const file = inputs.files.get(tableName(name, sheet)) ?? inputs.files.get(name);
+  if (file === undefined)
+    return noList(
+      fault("missing-file", `there is no placement list ${name}; allowed is a CSV or XLSX file beside the job file`),
     );
-  const documents = placements.map((root): SourceDocument => ({ root, path: "", nameOf: headingOf }));
-  return { documents, whole: findings.length === 0 && placements.length > 0 };
+  const table = openTable(file, name);
+  if (!table.ok) return noList(...table.findings);
+  const { placements, headingOf, findings } = readPlacements(table.value, name, unit);
+  const empty =
+    placements.length === 0 && findings.length === 0
+      ? [fault("empty-list", `${name} has no row under its headings; allowed is one or more`)]
+      : [];
+  return {
+    value: placements.map((root) => ({ root, path: "", nameOf: headingOf })),
+    whole: findings.length === 0 && placements.length > 0,
+    findings: [...table.findings, ...findings, ...empty],
+  };
 }
 
-function assemble(parts: Parts, sources: PlanSources, report: PlanReport): PlanSpec {
+function assemble(parts: Parts, sources: PlanSources): WithFindings<PlanSpec> {
   const { document, unit } = sources;
   const { site, settingOut } = parts;
-  const before = report.findings.length;
-  const lines = gridLines(parts.grid, partOf(document, "grid"), report);
-  const isWhole = parts.grid.whole && lines.length >= 2 && report.findings.length === before;
-  const byName = isWhole ? new Map(lines.map((line) => [line.name, line])) : null;
-  const placements = placeBases(parts, byName, sources, report);
-  const control = resolveControl(parts.control.written, byName ?? new Map<string, GridLine>(), report);
-  const transform = transformOf(parts, control, byName !== null, document, report);
-  judgeSettingOut(parts, control, document, report);
-  return {
-    lines,
-    placements,
-    control,
+  const grid = gridLines(parts.grid, partOf(document, "grid"), unit);
+  const isWhole = parts.grid.whole && grid.value.length >= 2 && grid.findings.length === 0;
+  const byName = isWhole ? new Map(grid.value.map((line) => [line.name, line])) : null;
+  const placements = placeBases(parts, byName, sources);
+  const control = resolveControl(parts.control.written, byName ?? new Map<string, GridLine>(), unit);
+  const transform = transformOf(parts, control.value, byName !== null, sources);
+  const value: PlanSpec = {
+    lines: grid.value,
+    placements: placements.value,
+    control: control.value,
     trueNorth: optional(site?.trueNorth, "site.trueNorth", "true north is not given"),
-    transform,
+    transform: transform.value,
     scaleFactor: site?.scaleFactor === undefined ? given(1, "default 1") : given(site.scaleFactor, "job"),
     controlTolerance: optional(site?.tolerance, "site.tolerance", "the job names no tolerance of the control points"),
     settingOut: { order: settingOut?.order ?? "PNEZD", unit: settingOut?.unit ?? (unit === "in" ? "ft" : "m") },
   };
+  const told = [grid, placements, control, transform].flatMap(({ findings }) => findings);
+  return { value, findings: [...told, ...settingOutFaults(parts, control.value, document)] };
 }
 
 /** The placements, held against the bases' quantities where nothing was refused that would falsify the count. */
 function placeBases(
   parts: Parts,
   lines: ReadonlyMap<string, GridLine> | null,
-  { document, bases }: PlanSources,
-  report: PlanReport,
-): PlanSpec["placements"] {
+  { document, bases, unit }: PlanSources,
+): WithFindings<PlanSpec["placements"]> {
   const marks = marksOf(bases);
   const ground = { lines, marks: marks.map(({ mark }) => mark), site: parts.site };
-  const before = report.findings.length;
-  const placements = resolvePlacements(parts.placements.written, ground, report);
-  const keepsCount = report.findings.slice(before).every(({ code }) => KEEPS_COUNT.has(code));
+  const placed = resolvePlacements(parts.placements.written, ground, unit);
+  const keepsCount = placed.findings.every(({ code }) => KEEPS_COUNT.has(code));
   const node = findNode(document.root, "placements");
-  if (lines !== null && node !== undefined && parts.placements.whole && keepsCount)
-    judgeCounts(marks, placements, node, report);
-  return placements;
+  if (lines === null || node === undefined || !parts.placements.whole || !keepsCount) return placed;
+  return { value: placed.value, findings: [...placed.findings, ...countFaults(marks, placed.value, node)] };
 }
 
 /** The way to the site is judged where no part of it was refused. */
@@ -241,33 +219,33 @@ function transformOf(
   { control, site }: Parts,
   points: readonly ControlPoint[],
   isGridWhole: boolean,
-  document: SourceDocument,
-  report: PlanReport,
-): PlanSpec["transform"] {
+  { document, unit }: PlanSources,
+): WithFindings<PlanSpec["transform"]> {
   const places = { root: document, site: partOf(document, "site") ?? document };
   const isWhole = control.whole && (isGridWhole || site?.origin !== undefined);
-  return isWhole ? resolveTransform(site, points, places, report) : { kind: "none" };
+  return isWhole ? resolveTransform(site, points, places, unit) : { value: { kind: "none" }, findings: [] };
 }
 
 /** Which foot it is must be said where site coordinates are given. */
-function judgeSettingOut(
+function settingOutFaults(
   { settingOut, site }: Parts,
   control: readonly ControlPoint[],
   document: SourceDocument,
-  report: PlanReport,
-): void {
-  if (settingOut?.unit !== undefined || (control.length === 0 && site?.origin === undefined)) return;
+): readonly Finding[] {
+  if (settingOut?.unit !== undefined || (control.length === 0 && site?.origin === undefined)) return [];
   const message = `is required beside ${site?.origin === undefined ? "control" : "site.origin"}; allowed is m, mm, ft (international) or ft-us (US survey): which foot it is makes 2 ft in a million`;
-  report.fault(document, ["settingOut", "unit"], "required", message);
+  return [faultAt(document, ["settingOut", "unit"], "required", message)];
 }
 
 /** Of a grid that lost a part, only the faults that the part could not have made up. */
-function gridLines(grid: Parts["grid"], document: SourceDocument | null, report: PlanReport): readonly GridLine[] {
-  if (grid.value === null || document === null) return [];
-  const own = new PlanReport(report.unit);
-  const lines = resolveGrid(grid.value, document, own);
-  report.findings.push(...own.findings.filter(({ code }) => grid.whole || code === "line-twice"));
-  return lines;
+function gridLines(
+  grid: Parts["grid"],
+  document: SourceDocument | null,
+  unit: Unit,
+): WithFindings<readonly GridLine[]> {
+  if (grid.value === null || document === null) return { value: [], findings: [] };
+  const { value, findings } = resolveGrid(grid.value, document, unit);
+  return { value, findings: findings.filter(({ code }) => grid.whole || code === "line-twice") };
 }
 
 /** Faults of a placement that is counted all the same. */
@@ -290,24 +268,23 @@ function marksOf(bases: readonly SourceDocument[]): readonly WrittenMark[] {
 }
 
 /** As many placements as columns: a base that names its quantity is held to it, one that names none takes the count. */
-function judgeCounts(
+function countFaults(
   marks: readonly WrittenMark[],
   placements: PlanSpec["placements"],
-  node: SourceNode,
-  report: PlanReport,
-): void {
+  { place }: SourceNode,
+): readonly Finding[] {
   const counts = countPlacements(placements);
-  const list = ` (placements at ${node.place.file}:${node.place.line}:${node.place.column})`;
-  for (const { mark, document, quantity } of marks) {
+  const list = ` (placements at ${place.file}:${place.line}:${place.column})`;
+  return marks.flatMap(({ mark, document, quantity }) => {
     const count = counts.get(mark) ?? 0;
     if (count === 0) {
       const message = `"${mark}" is placed nowhere${list}; every base of a job with placements stands somewhere`;
-      report.findings.push(faultAt(document, ["mark"], "not-placed", message));
-    } else if (quantity !== null && quantity !== count) {
-      const message = `is ${quantity}, but ${count} of ${mark} ${count === 1 ? "is" : "are"} placed${list}; allowed is as many as are placed`;
-      report.findings.push(faultAt(document, ["quantity"], "count", message));
+      return [faultAt(document, ["mark"], "not-placed", message)];
     }
-  }
+    if (quantity === null || quantity === count) return [];
+    const message = `is ${quantity}, but ${count} of ${mark} ${count === 1 ? "is" : "are"} placed${list}; allowed is as many as are placed`;
+    return [faultAt(document, ["quantity"], "count", message)];
+  });
 }
 
 /** How often each mark is placed. */

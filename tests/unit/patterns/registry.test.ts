@@ -69,7 +69,7 @@ describe("the registry of patterns", () => {
   });
 
   it("takes what prints write for a kind", () => {
-    expect(PATTERN_SYNONYMS).toEqual({ rect: "rectangle", circular: "circle", "bolt circle": "circle" });
+    expect(PATTERN_SYNONYMS).toMatchObject({ rect: "rectangle", circular: "circle", "bolt circle": "circle" });
   });
 });
 
