@@ -2,7 +2,7 @@
  * What a cut file draws, in whole ticks of the file's unit: the one geometry of which both flavours are written. Every
  * number is rounded here, once, so that the joint of two segments is one rounded point, used twice.
  */
-import { extentOf, extentOfPoints, joinExtents, samePoint } from "../geometry/index.js";
+import { extentOf, joinExtents, samePoint } from "../geometry/index.js";
 import type { Contour, Extent, Point } from "../geometry/vocabulary.js";
 import type { Hole, Mark, Plate } from "../template/model.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, type Unit } from "../units/length.js";
@@ -195,8 +195,8 @@ function vertex(point: Point, bulge: number, grid: Grid): CutVertex {
 
 /** Marks may reach beyond the outline, and so may the holes of a held plate. */
 function coverAll(outline: Extent, holes: readonly Hole[], marks: readonly Mark[]): Extent {
-  const strokes = marks.flatMap((mark) => mark.strokes).map(extentOfPoints);
-  return [...holes.map(({ contour }) => extentOf(contour)), ...strokes].reduce(joinExtents, outline);
+  const drawn = marks.filter(({ strokes }) => strokes.length > 0).map(({ extent }) => extent);
+  return [...holes.map(({ contour }) => extentOf(contour)), ...drawn].reduce(joinExtents, outline);
 }
 
 function roundExtent(extent: Extent, grid: Grid): Extent {

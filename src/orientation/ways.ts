@@ -109,7 +109,8 @@ function moveOf(mirrors: boolean, cos: number, sin: number, dx: number, dy: numb
   };
 }
 
-const PROBES: readonly Point[] = [ORIGIN, { x: 1000, y: 0 }, { x: 0, y: 1000 }];
+/** The one that tells most ways apart first. */
+const PROBES: readonly Point[] = [{ x: 1000, y: 0 }, { x: 0, y: 1000 }, ORIGIN];
 
 /** Ways that move three points alike, within rounding, are one: the first of them is kept. */
 function distinct(ways: readonly WayMove[]): readonly WayMove[] {
@@ -119,8 +120,13 @@ function distinct(ways: readonly WayMove[]): readonly WayMove[] {
       const { x, y } = move.apply(at);
       return [Math.round(x * 1e4), Math.round(y * 1e4)];
     });
-    if (seen.some((other) => other.every((value, i) => value === images[i]))) return false;
+    if (seen.some((other) => sameNumbers(other, images))) return false;
     seen.push(images);
     return true;
   });
+}
+
+function sameNumbers(a: readonly number[], b: readonly number[]): boolean {
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
 }
