@@ -34,7 +34,8 @@ import { placeRods } from "./rods/index.js";
 import type { BaseWithRods, OutlinedBase, PlacedRod } from "./rods/model.js";
 import type { Summary, SummaryBase, SummaryFile } from "./summary.js";
 import { summarizeBase, summarizeCheck, summarizeJob, weighPlate } from "./summary.js";
-import { makePlate, makePlateOutline, measurePlate } from "./template/index.js";
+import type { PlateShape } from "./template/index.js";
+import { makePlate, makePlateShape, measurePlate } from "./template/index.js";
 import type { Plate } from "./template/model.js";
 
 export interface BuildOptions {
@@ -216,51 +217,56 @@ function faulty(findings: readonly Finding[]): PartwiseBuild {
   return { findings, job: null, head: [], bases: [], documents: [], tail };
 }
 
+/** A base with the shape of its plate, from which the plate is made. */
+interface ShapedBase extends OutlinedBase {
+  readonly shape: PlateShape;
+}
+
 /** What is found on the way through every base, and what is kept of it. */
 interface FirstPass {
   readonly findings: readonly Finding[];
   /** null: the job has no grid. */
   readonly plan: Plan | null;
   /** In the order of the job's bases; complete where no finding is an error. */
-  readonly bases: readonly OutlinedBase[];
+  readonly bases: readonly ShapedBase[];
 }
 
 /** Goes through every base once, so that every fault is told before anything is written. Keeps no plates: they are large. */
 function firstPass(job: Job): FirstPass {
   const findings: Finding[] = [];
   const withRods: BaseWithRods[] = [];
-  const bases: OutlinedBase[] = [];
+  const bases: ShapedBase[] = [];
   for (const base of job.bases) {
     const rods = placeRods(base);
     findings.push(...rods.findings);
     if (!rods.ok) continue;
-    const outline = makePlateOutline(job, base, rods.value);
-    findings.push(...outline.findings);
+    const shape = makePlateShape(job, base, rods.value);
+    findings.push(...shape.findings);
     withRods.push({ base, rods: rods.value });
-    if (outline.ok) bases.push({ base, rods: rods.value, outline: outline.value });
+    if (shape.ok) bases.push({ base, rods: rods.value, outline: shape.value.outline.contour, shape: shape.value });
   }
   if (withRods.length < job.bases.length) return { findings, plan: null, bases };
   const plan = makePlan(job, withRods);
   return { findings: [...findings, ...plan.findings], plan: plan.ok ? plan.value : null, bases };
 }
 
-function plateOf(job: Job, base: Base, rods: readonly PlacedRod[]): Plate {
-  const plate = makePlate(job, base, rods);
+function plateOf(job: Job, { base, rods, shape }: ShapedBase): Plate {
+  const plate = makePlate(job, base, rods, shape);
   if (!plate.ok) throw new ProgramFault(`base ${base.mark}: a fault that the first pass did not find`);
   return plate.value;
 }
 
 function* makeBases(
   job: Job,
-  bases: readonly OutlinedBase[],
+  bases: readonly ShapedBase[],
   files: JobFiles,
   held: Map<string, readonly string[]>,
   options: BuildOptions,
 ): Generator<BaseResult & { readonly parts: readonly Part[] }> {
   const writers = baseOutputs.filter(({ kind }) => options.outputs?.includes(kind) ?? true);
-  for (const [index, { base, rods }] of bases.entries()) {
-    const plate = plateOf(job, base, rods);
-    const product = judge(job, base, rods, plate);
+  for (const [index, shaped] of bases.entries()) {
+    const { base, rods } = shaped;
+    const product = judge(job, base, rods, plateOf(job, shaped));
     const made = writeFiles(product, writers, options);
     if (product.held.length > 0) held.set(base.mark, product.held);
     yield describeBase(product, made, files, index === 0);

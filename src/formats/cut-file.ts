@@ -72,8 +72,24 @@ export interface CutDrawing {
   readonly extent: Extent;
 }
 
+/** What a plate was last drawn as: files of one plate in several flavours are one drawing. */
+const drawn = new WeakMap<Plate, { readonly options: CutFileOptions; readonly drawing: CutDrawing }>();
+
 /** Rounds the plate to the file's ticks. Throws when the plate is not what its model says: a bug, never a user's mistake. */
 export function drawCutFile(plate: Plate, options: CutFileOptions): CutDrawing {
+  const known = drawn.get(plate);
+  if (known !== undefined && drawAlike(known.options, options)) return known.drawing;
+  const drawing = drawPlate(plate, options);
+  drawn.set(plate, { options, drawing });
+  return drawing;
+}
+
+/** `draws` is the writer's business. */
+function drawAlike(a: CutFileOptions, b: CutFileOptions): boolean {
+  return a.unit === b.unit && a.layers === b.layers && a.origin === b.origin && a.marks === b.marks;
+}
+
+function drawPlate(plate: Plate, options: CutFileOptions): CutDrawing {
   const holes = cutHoles(plate);
   const marks = plate.marks.filter((mark) => mark.kind === "punch" || options.marks);
   const decimals = CUT_DECIMALS[options.unit];

@@ -5,7 +5,7 @@
  */
 import type { Contour, Move, Point, Turn } from "../geometry/index.js";
 import { point, turnOf } from "../geometry/index.js";
-import type { Base } from "../job/model/job.js";
+import type { Base, CircleStart } from "../job/model/job.js";
 import type { WayMove } from "./model.js";
 import type { Isometry } from "./outline-symmetry.js";
 import { outlineSymmetries } from "./outline-symmetry.js";
@@ -21,6 +21,18 @@ export function wrongWays(base: Base, outline: Contour): readonly WayMove[] {
 export function patternWays(bases: readonly Base[]): readonly WayMove[] {
   const pitched = bases.flatMap(pitchWays);
   return pitched.length === 0 ? RIGHT_AND_QUARTERS : [RIGHT, ...distinct([...QUARTERS, ...pitched])];
+}
+
+/** The same text for bases with the same `patternWays`: the pitches of their bolt circles. */
+export function pitchText({ groups }: Base): string {
+  return groups
+    .flatMap(({ pattern }) => (pattern.kind === "circle" ? [`${pattern.count} ${mirrorTurn(pattern.start)}`] : []))
+    .join();
+}
+
+/** Face down, an angle a becomes 180 - a + turn: a rod at s stays where the turn is 2 s - 180, in degrees. */
+function mirrorTurn(start: CircleStart): number {
+  return 2 * (start.kind === "degrees" ? start.degrees : 0) - 180;
 }
 
 /** The right way round. */
@@ -41,8 +53,7 @@ function pitchWays({ groups }: Base): readonly WayMove[] {
     if (pattern.kind !== "circle") return [];
     const { count, start } = pattern;
     const pitches = Array.from({ length: count }, (_, k) => 360 * k);
-    // Face down, an angle a becomes 180 - a + turn: a rod at s stays where the turn is 2 s - 180.
-    const mirrored = 2 * (start.kind === "degrees" ? start.degrees : 0) - 180;
+    const mirrored = mirrorTurn(start);
     return [
       ...pitches.slice(1).map((turn) => pitchWay(false, turn, count)),
       ...pitches.map((turn) => pitchWay(true, turn + mirrored * count, count)),

@@ -15,34 +15,41 @@ import type { Outline } from "./outline-model.js";
 
 /**
  * The plate of a base's template. Shapes that cannot be (an outline that crosses itself, corners without room) are
- * findings; holes in each other's way or past the edge are not: the checks hold the base for those.
+ * findings; holes in each other's way or past the edge are not: the checks hold the base for those. `shape`: that of
+ * `makePlateShape` for the same base, where it was made before.
  */
-export function makePlate(job: Job, base: Base, rods: readonly PlacedRod[]): Outcome<Plate> {
-  const shape = makeShape(job, base, rods);
-  if (isFindings(shape)) return { ok: false, findings: shape };
-  return { ok: true, value: assemble(job, base, rods, shape), findings: [] };
+export function makePlate(job: Job, base: Base, rods: readonly PlacedRod[], shape?: PlateShape): Outcome<Plate> {
+  const made = shape ?? makeShape(job, base, rods);
+  if (isFindings(made)) return { ok: false, findings: made };
+  return { ok: true, value: assemble(job, base, rods, made), findings: [] };
 }
 
-/** The outline of `makePlate`, with its findings, without the plate: marks, which take most of the time, have none. */
-export function makePlateOutline(job: Job, base: Base, rods: readonly PlacedRod[]): Outcome<Contour> {
-  const shape = makeShape(job, base, rods);
-  if (isFindings(shape)) return { ok: false, findings: shape };
-  return { ok: true, value: shape.outline.contour, findings: [] };
-}
-
-interface Shape {
+/** Outline and openings of a plate before its key, holes and marks. */
+export interface PlateShape {
   readonly outline: Outline;
   readonly openings: Openings;
 }
 
-function makeShape(job: Job, base: Base, rods: readonly PlacedRod[]): Shape | readonly Finding[] {
+/** The shape of `makePlate`, with all its findings, without the plate: marks, which take most of the time, have none. */
+export function makePlateShape(job: Job, base: Base, rods: readonly PlacedRod[]): Outcome<PlateShape> {
+  const shape = makeShape(job, base, rods);
+  return isFindings(shape) ? { ok: false, findings: shape } : { ok: true, value: shape, findings: [] };
+}
+
+/** The outline of `makePlate` alone, with the same findings. */
+export function makePlateOutline(job: Job, base: Base, rods: readonly PlacedRod[]): Outcome<Contour> {
+  const shape = makePlateShape(job, base, rods);
+  return shape.ok ? { ...shape, value: shape.value.outline.contour } : shape;
+}
+
+function makeShape(job: Job, base: Base, rods: readonly PlacedRod[]): PlateShape | readonly Finding[] {
   const outline = makeOutline(job, base, rods);
   if (isFindings(outline)) return outline;
   const openings = makeOpenings(job, base, rods, outline.contour);
   return isFindings(openings) ? openings : { outline, openings };
 }
 
-function assemble(job: Job, base: Base, rods: readonly PlacedRod[], shape: Shape): Plate {
+function assemble(job: Job, base: Base, rods: readonly PlacedRod[], shape: PlateShape): Plate {
   const { template } = base;
   const { outline } = shape;
   const { openings, sized } = shape.openings;
