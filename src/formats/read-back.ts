@@ -54,7 +54,7 @@ interface Figure {
 export function compareCutFile(bytes: Uint8Array, plate: Plate, options: CutFileOptions): readonly string[] {
   const drawing = readDrawing(bytes);
   const expected = expectedFigures(plate, options);
-  const wanted = expected.flatMap(({ pieces }) => pieces);
+  const wanted = piecesOf(expected);
   const differences = [
     ...drawing.findings.map(({ message, count }) => (count > 1 ? `${message} (${count} times)` : message)),
     ...compareHeader(drawing, options),
@@ -63,6 +63,12 @@ export function compareCutFile(bytes: Uint8Array, plate: Plate, options: CutFile
     ...compareExtents(drawing),
   ];
   return differences.length > 0 ? differences : COMPARE_FIGURES[options.draws](drawing.entities, expected);
+}
+
+function piecesOf(figures: readonly Figure[]): readonly Piece[] {
+  const pieces: Piece[] = [];
+  for (const figure of figures) for (const piece of figure.pieces) pieces.push(piece);
+  return pieces;
 }
 
 function expectedFigures(plate: Plate, options: CutFileOptions): readonly Figure[] {
