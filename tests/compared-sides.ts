@@ -9,6 +9,7 @@ import type { Base, Job } from "../src/job/model/job.js";
 import { roleOf } from "../src/outputs/index.js";
 import { placeRods } from "../src/rods/index.js";
 import { summarizeBase, summarizeJob } from "../src/summary/summarize.js";
+import { makePlateShape } from "../src/template/index.js";
 
 const sha256 = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
 
@@ -25,7 +26,10 @@ export function sideOf(job: Job, { held = false } = {}): Side {
 function stateOf(job: Job, base: Base, mayHold: boolean): TemplateState {
   const rods = placeRods(base);
   if (!rods.ok) throw new Error("the job has a fault");
-  const checked = checkBase(job, { base, rods: rods.value });
+  const shape = makePlateShape(job, base, rods.value);
+  if (!shape.ok) throw new Error("the job has a fault");
+  const { contour: outline } = shape.value.outline;
+  const checked = checkBase(job, { base, rods: rods.value, outline, shape: shape.value });
   const { plate, measures } = checked;
   const held = mayHold ? checked.held : [];
   const { layers, origin } = job.shop.cutFile;

@@ -2,7 +2,8 @@
 import { ProgramFault } from "../diagnostics/program-fault.js";
 import type { Base, Job } from "../job/model/job.js";
 import type { Plan } from "../plan/model.js";
-import type { BaseWithRods, OutlinedBase, PlacedRod } from "../rods/model.js";
+import type { OutlinedBase, PlacedRod } from "../rods/model.js";
+import type { ShapedBase } from "../template/index.js";
 import { makePlate, measurePlate } from "../template/index.js";
 import type { Plate, PlateMeasures } from "../template/model.js";
 import type { Weight } from "../template/weigh.js";
@@ -39,8 +40,8 @@ export interface CheckedJob {
 }
 
 /** Makes the plate of a base and runs its rules. The base has no fault left: one that comes up here is the program's. */
-export function checkBase(job: Job, { base, rods }: BaseWithRods): CheckedBase {
-  const made = makePlate(job, base, rods);
+export function checkBase(job: Job, { base, rods, shape }: ShapedBase): CheckedBase {
+  const made = makePlate(job, base, rods, shape);
   if (!made.ok) throw new ProgramFault(`base ${base.mark}: a fault that was not found when the job was opened`);
   const plate = made.value;
   const rows = worstFirst(runChecks({ job, base, rods, plate }));

@@ -2,7 +2,7 @@
  * What a cut file draws, in whole ticks of the file's unit: the one geometry of which both flavours are written. Every
  * number is rounded here, once, so that the joint of two segments is one rounded point, used twice.
  */
-import { extentOf, extentOfPoints, joinExtents, samePoint } from "../geometry/index.js";
+import { extentOf, joinExtents, samePoint } from "../geometry/index.js";
 import type { Contour, Extent, Point } from "../geometry/vocabulary.js";
 import type { Hole, Mark, Plate } from "../template/model.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, type Unit } from "../units/length.js";
@@ -72,8 +72,24 @@ export interface CutDrawing {
   readonly extent: Extent;
 }
 
+/** What a plate was last drawn as: files of one plate in several flavours are one drawing. */
+const drawn = new WeakMap<Plate, { readonly options: CutFileOptions; readonly drawing: CutDrawing }>();
+
 /** Rounds the plate to the file's ticks. Throws when the plate is not what its model says: a bug, never a user's mistake. */
 export function drawCutFile(plate: Plate, options: CutFileOptions): CutDrawing {
+  const known = drawn.get(plate);
+  if (known !== undefined && drawAlike(known.options, options)) return known.drawing;
+  const drawing = drawPlate(plate, options);
+  drawn.set(plate, { options, drawing });
+  return drawing;
+}
+
+/** `draws` is the writer's business. */
+function drawAlike(a: CutFileOptions, b: CutFileOptions): boolean {
+  return a.unit === b.unit && a.layers === b.layers && a.origin === b.origin && a.marks === b.marks;
+}
+
+function drawPlate(plate: Plate, options: CutFileOptions): CutDrawing {
   const holes = cutHoles(plate);
   const marks = plate.marks.filter((mark) => mark.kind === "punch" || options.marks);
   const decimals = CUT_DECIMALS[options.unit];
@@ -195,8 +211,8 @@ function vertex(point: Point, bulge: number, grid: Grid): CutVertex {
 
 /** Marks may reach beyond the outline, and so may the holes of a held plate. */
 function coverAll(outline: Extent, holes: readonly Hole[], marks: readonly Mark[]): Extent {
-  const strokes = marks.flatMap((mark) => mark.strokes).map(extentOfPoints);
-  return [...holes.map(({ contour }) => extentOf(contour)), ...strokes].reduce(joinExtents, outline);
+  const drawn = marks.filter(({ strokes }) => strokes.length > 0).map(({ extent }) => extent);
+  return [...holes.map(({ contour }) => extentOf(contour)), ...drawn].reduce(joinExtents, outline);
 }
 
 function roundExtent(extent: Extent, grid: Grid): Extent {

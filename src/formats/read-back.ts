@@ -41,9 +41,9 @@ interface SegmentShape extends CutSegment {
   readonly kind: "segment";
 }
 
-/** A whole contour or stroke; in a file, an entity. */
+/** A whole contour or stroke. */
 interface Figure {
-  readonly kind: "circle" | "closed" | "open" | "line" | "arc";
+  readonly kind: "circle" | "closed" | "open";
   readonly pieces: readonly Piece[];
 }
 
@@ -55,16 +55,14 @@ export function compareCutFile(bytes: Uint8Array, plate: Plate, options: CutFile
   const drawing = readDrawing(bytes);
   const expected = expectedFigures(plate, options);
   const wanted = piecesOf(expected);
-  const drawn = drawing.entities.map(figureOf);
-  const found = piecesOf(drawn);
   const differences = [
     ...drawing.findings.map(({ message, count }) => (count > 1 ? `${message} (${count} times)` : message)),
     ...compareHeader(drawing, options),
     ...compareLayers(drawing, wanted),
-    ...comparePieces(wanted, found),
+    ...comparePieces(wanted, drawing.entities),
     ...compareExtents(drawing),
   ];
-  return differences.length > 0 ? differences : COMPARE_FIGURES[options.draws](drawn, expected);
+  return differences.length > 0 ? differences : COMPARE_FIGURES[options.draws](drawing.entities, expected);
 }
 
 function piecesOf(figures: readonly Figure[]): readonly Piece[] {
@@ -142,27 +140,23 @@ function segmentPiece(what: string, layer: string, from: CutPoint, to: CutPoint,
   return { what, layer, kind: "segment", from, to, bulge };
 }
 
-function figureOf(entity: DxfEntity): Figure {
+function piecesOfEntity(entity: DxfEntity): readonly Piece[] {
   const { layer } = entity;
   switch (entity.kind) {
     case "circle": {
       const { x, y, radius } = entity;
-      return {
-        kind: "circle",
-        pieces: [{ what: "circle", layer, kind: "circle", at: { x, y }, diameter: 2 * radius }],
-      };
+      return [{ what: "circle", layer, kind: "circle", at: { x, y }, diameter: 2 * radius }];
     }
     case "line":
-      return { kind: "line", pieces: [segmentPiece("line", layer, entity.from, entity.to, 0)] };
+      return [segmentPiece("line", layer, entity.from, entity.to, 0)];
     case "arc": {
       const arc = arcSegment(entity);
-      return { kind: "arc", pieces: arc === null ? [] : [segmentPiece("arc", layer, arc.from, arc.to, arc.bulge)] };
+      return arc === null ? [] : [segmentPiece("arc", layer, arc.from, arc.to, arc.bulge)];
     }
-    case "polyline": {
-      const segments = polylineSegments(entity.vertices, entity.closed);
-      const pieces = segments.map(({ from, to, bulge }) => segmentPiece("polyline", layer, from, to, bulge));
-      return { kind: entity.closed ? "closed" : "open", pieces };
-    }
+    case "polyline":
+      return polylineSegments(entity.vertices, entity.closed).map(({ from, to, bulge }) =>
+        segmentPiece("polyline", layer, from, to, bulge),
+      );
   }
 }
 
@@ -206,17 +200,20 @@ function samePoint(a: CutPoint, b: CutPoint): boolean {
   return Math.abs(a.x - b.x) <= READ_BACK_TOLERANCE && Math.abs(a.y - b.y) <= READ_BACK_TOLERANCE;
 }
 
-/**
- * Segments are the same in either direction: an ARC always runs counter-clockwise. The point half way tells bulge and
- * direction of bulging in one length; of two straight ones with the same ends it is the same.
- */
 function sameShape(a: Piece, b: Piece): boolean {
   if (a.kind === "circle") {
     return b.kind === "circle" && samePoint(a.at, b.at) && Math.abs(a.diameter - b.diameter) <= READ_BACK_TOLERANCE;
   }
-  if (b.kind === "circle") return false;
-  if ((a.bulge !== 0 || b.bulge !== 0) && !samePoint(middleOf(a), middleOf(b))) return false;
-  return (samePoint(a.from, b.from) && samePoint(a.to, b.to)) || (samePoint(a.from, b.to) && samePoint(a.to, b.from));
+  return b.kind === "segment" && sameSegment(a, b.from, b.to, b.bulge);
+}
+
+/**
+ * Segments are the same in either direction: an ARC always runs counter-clockwise. The point half way tells bulge and
+ * direction of bulging in one length; of two straight ones with the same ends it is the same.
+ */
+function sameSegment(a: SegmentShape, from: CutPoint, to: CutPoint, bulge: number): boolean {
+  if ((a.bulge !== 0 || bulge !== 0) && !samePoint(middleOf(a), middleOf({ from, to, bulge }))) return false;
+  return (samePoint(a.from, from) && samePoint(a.to, to)) || (samePoint(a.from, to) && samePoint(a.to, from));
 }
 
 /** Layer names are the same in any case of their letters (DXF reference, symbol table names). */
@@ -229,10 +226,9 @@ function samePiece(a: Piece, b: Piece): boolean {
 }
 
 /** Piece by piece in the order of cutting; only where that fails is it worked out what is missing, changed or too much. */
-function comparePieces(wanted: readonly Piece[], found: readonly Piece[]): readonly string[] {
-  const isSame = wanted.length === found.length && wanted.every((piece, index) => isAt(found, index, piece));
-  if (isSame) return [];
-  const rest = [...found];
+function comparePieces(wanted: readonly Piece[], entities: readonly DxfEntity[]): readonly string[] {
+  if (drawsInOrder(entities, wanted)) return [];
+  const rest = entities.flatMap(piecesOfEntity);
   const missing = wanted.filter((piece) => {
     const index = rest.findIndex((other) => samePiece(piece, other));
     if (index >= 0) rest.splice(index, 1);
@@ -245,9 +241,40 @@ function comparePieces(wanted: readonly Piece[], found: readonly Piece[]): reado
   return differences.length > 0 ? differences : [`the order is not scribe, drill, inner contours, outline`];
 }
 
-function isAt(found: readonly Piece[], index: number, piece: Piece): boolean {
-  const other = found[index];
-  return other !== undefined && samePiece(piece, other);
+/** True where the entities are the wanted pieces, one after the other. Makes no object of a segment: a file has thousands. */
+function drawsInOrder(entities: readonly DxfEntity[], wanted: readonly Piece[]): boolean {
+  let next = 0;
+  for (const entity of entities) {
+    const count = entity.kind === "polyline" ? segmentCount(entity) : 1;
+    for (let index = 0; index < count; index++) {
+      const piece = wanted[next++];
+      if (piece === undefined || !sameLayer(piece.layer, entity.layer) || !draws(entity, index, piece)) return false;
+    }
+  }
+  return next === wanted.length;
+}
+
+function segmentCount({ vertices, closed }: DxfEntity & { kind: "polyline" }): number {
+  return closed ? vertices.length : Math.max(0, vertices.length - 1);
+}
+
+/** True where the piece is an entity, or segment `index` of a polyline. */
+function draws(entity: DxfEntity, index: number, piece: Piece): boolean {
+  switch (entity.kind) {
+    case "line":
+      return piece.kind === "segment" && sameSegment(piece, entity.from, entity.to, 0);
+    case "polyline": {
+      const from = entity.vertices[index];
+      const to = entity.vertices[index + 1] ?? entity.vertices[0];
+      if (from === undefined || to === undefined) return false;
+      return piece.kind === "segment" && sameSegment(piece, from, to, from.bulge);
+    }
+    case "circle":
+    case "arc": {
+      const [only] = piecesOfEntity(entity);
+      return only !== undefined && sameShape(piece, only);
+    }
+  }
 }
 
 /** Names what stands in a missing piece's place, and takes it from the rest. */
@@ -280,21 +307,22 @@ function describe(piece: Piece): string {
 }
 
 const COMPARE_FIGURES: Readonly<
-  Record<Draws, (drawn: readonly Figure[], expected: readonly Figure[]) => readonly string[]>
+  Record<Draws, (drawn: readonly DxfEntity[], expected: readonly Figure[]) => readonly string[]>
 > = { whole: compareWhole, pieces: comparePiecewise };
 
 /** CIRCLE and one polyline a figure, closed exactly where the contour or stroke is. */
-function compareWhole(drawn: readonly Figure[], expected: readonly Figure[]): readonly string[] {
+function compareWhole(drawn: readonly DxfEntity[], expected: readonly Figure[]): readonly string[] {
   const isSame = expected.every(({ kind, pieces }, index) => {
-    const figure = drawn[index];
-    return figure?.kind === kind && figure.pieces.length === pieces.length;
+    const entity = drawn[index];
+    if (entity?.kind !== "polyline") return entity?.kind === kind;
+    return kind === (entity.closed ? "closed" : "open") && segmentCount(entity) === pieces.length;
   });
   if (isSame && drawn.length === expected.length) return [];
   return ["the file does not draw each contour as one closed polyline or circle, and each stroke as one polyline"];
 }
 
 /** LINE, ARC and CIRCLE. */
-function comparePiecewise(drawn: readonly Figure[]): readonly string[] {
+function comparePiecewise(drawn: readonly DxfEntity[]): readonly string[] {
   const isPieces = drawn.every(({ kind }) => kind === "line" || kind === "arc" || kind === "circle");
   return isPieces ? [] : ["the file draws a polyline where it should draw lines and arcs"];
 }

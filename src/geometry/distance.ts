@@ -46,6 +46,21 @@ function nearestOnArc(p: Point, segment: Segment): Nearest {
   );
 }
 
+/** How far a segment is from `p`, in millimetres: `nearestOnSegment` without the place, for many points. */
+export function rawDistanceToSegment(p: Point, segment: Segment): number {
+  if (segment.bulge !== 0) return nearestOnArc(p, segment).distance;
+  const { from, to } = segment;
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const square = dx * dx + dy * dy;
+  const t = square === 0 ? 0 : ((p.x - from.x) * dx + (p.y - from.y) * dy) / square;
+  if (t <= 0) return millimetresBetween(p, from);
+  if (t >= 1) return millimetresBetween(p, to);
+  const x = from.x + t * dx;
+  const y = from.y + t * dy;
+  return Math.sqrt((x - p.x) * (x - p.x) + (y - p.y) * (y - p.y));
+}
+
 function nearer<T extends { readonly distance: number }>(a: T, b: T): T {
   return b.distance < a.distance ? b : a;
 }
@@ -75,7 +90,8 @@ export function twiceDepthInside(at: Point, contour: Contour): number {
 
 function signedDepth(at: Point, contour: Contour): number {
   if (contour.kind === "circle") return contour.diameter / 2 / NM_PER_MM - millimetresBetween(contour.center, at);
-  const { distance } = nearestOnContour(at, contour);
+  let distance = Infinity;
+  for (const segment of contour.segments) distance = Math.min(distance, rawDistanceToSegment(at, segment));
   return containsPoint(contour, at) ? distance : -distance;
 }
 

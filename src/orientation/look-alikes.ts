@@ -10,8 +10,9 @@ import type { Length } from "../units/index.js";
 import { NM_PER_MM } from "../units/length.js";
 import type { Places } from "./bottleneck.js";
 import { leastLargest, placesOf } from "./bottleneck.js";
+import type { WayMove } from "./model.js";
 import { sameTemplate } from "./same-template.js";
-import { patternWays } from "./ways.js";
+import { patternWays, pitchText } from "./ways.js";
 
 /** Marks whose patterns agree exactly. `differs`: what of their templates does not, empty when one would do for all. */
 export interface SameTemplates {
@@ -35,6 +36,8 @@ interface Shared {
   readonly first: OutlinedBase;
   readonly members: readonly OutlinedBase[];
   readonly groups: readonly SizeGroup[];
+  /** Pitches of its bolt circles. */
+  readonly pitches: string;
 }
 
 /** Rods of one diameter with their distances from the working point, ascending. */
@@ -68,7 +71,9 @@ function sharePatterns(made: readonly OutlinedBase[]): readonly Shared[] {
   }
   return [...byPattern.values()].flatMap((members) => {
     const [first] = members;
-    return first === undefined ? [] : [{ first, members, groups: sizeGroups(first.rods) }];
+    return first === undefined
+      ? []
+      : [{ first, members, groups: sizeGroups(first.rods), pitches: pitchText(first.base) }];
   });
 }
 
@@ -135,6 +140,7 @@ function sameTemplates(members: readonly OutlinedBase[]): readonly SameTemplates
 /** Within patterns of the same sizes and counts: a window over the largest distance, then all distances, then the rods. */
 function nearPairs(shared: readonly Shared[], limit: number): readonly LookAlike[] {
   const found: { readonly at: number; readonly near: LookAlike }[] = [];
+  const waysOf = rememberWays();
   for (const bucket of buckets(shared)) {
     const sorted = bucket.map((index) => ({ index, shared: shared[index] as Shared })).sort(byFirstRadius);
     sorted.forEach((a, i) => {
@@ -142,12 +148,25 @@ function nearPairs(shared: readonly Shared[], limit: number): readonly LookAlike
         const b = sorted[j] as (typeof sorted)[number];
         if (firstRadius(b.shared) - firstRadius(a.shared) >= limit) break;
         const [earlier, later] = a.index < b.index ? [a, b] : [b, a];
-        const near = layOver(earlier.shared, later.shared, limit);
+        const near = layOver(earlier.shared, later.shared, waysOf, limit);
         if (near !== null) found.push({ at: earlier.index * shared.length + later.index, near });
       }
     });
   }
   return found.sort((a, b) => a.at - b.at).map(({ near }) => near);
+}
+
+type WaysOf = (a: Shared, b: Shared) => readonly WayMove[];
+
+/** Ways of laying one pattern over another, worked out once for all pairs with the same bolt circles. */
+function rememberWays(): WaysOf {
+  const known = new Map<string, readonly WayMove[]>();
+  return (a, b) => {
+    const key = `${a.pitches};${b.pitches}`;
+    const found = known.get(key) ?? patternWays([a.first.base, b.first.base]);
+    known.set(key, found);
+    return found;
+  };
 }
 
 function buckets(shared: readonly Shared[]): readonly (readonly number[])[] {
@@ -168,13 +187,13 @@ function byFirstRadius(a: { readonly shared: Shared }, b: { readonly shared: Sha
 }
 
 /** The way in which the first pattern comes nearest to the second; null where none comes within the limit. */
-function layOver(a: Shared, b: Shared, limit: number): LookAlike | null {
+function layOver(a: Shared, b: Shared, waysOf: WaysOf, limit: number): LookAlike | null {
   const apart = a.groups.some(({ radii }, g) =>
     radii.some((radius, i) => Math.abs(radius - (b.groups[g]?.radii[i] ?? Infinity)) >= limit),
   );
   if (apart) return null;
   let [best, how]: [number, string] = [limit, ""];
-  for (const { words, move } of patternWays([a.first.base, b.first.base])) {
+  for (const { words, move } of waysOf(a, b)) {
     const worst = largestError(a.groups, b.groups, move, best);
     if (worst < best) [best, how] = [worst, words];
   }

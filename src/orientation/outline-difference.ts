@@ -4,8 +4,8 @@ import {
   arcOf,
   millimetresBetween,
   moveContour,
-  nearestOnSegment,
   onCircle,
+  rawDistanceToSegment,
   sameContour,
   twiceToLattice,
 } from "../geometry/index.js";
@@ -54,7 +54,7 @@ function farthest(points: readonly Point[], segments: readonly Segment[], start:
     if (twiceToLattice(most) >= enough) return most;
     let least = Infinity;
     for (const segment of segments) {
-      least = Math.min(least, nearestOnSegment(at, segment).distance);
+      least = Math.min(least, rawDistanceToSegment(at, segment));
       if (least <= most) break;
     }
     most = Math.max(most, least);

@@ -3,10 +3,9 @@
  * working point), by the pitch of a bolt circle, and by its own edges wherever these look right. Face down is turned over
  * left to right: x changes its sign; the turn follows, counter-clockwise.
  */
-
 import type { Contour, Move, Point, Turn } from "../geometry/index.js";
 import { point, turnOf } from "../geometry/index.js";
-import type { Base } from "../job/model/job.js";
+import type { Base, CircleStart } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
 import type { WayMove } from "./model.js";
 import type { Isometry } from "./outline-symmetry.js";
@@ -23,6 +22,17 @@ export function wrongWays(base: Base, outline: Contour): readonly WayMove[] {
 export function patternWays(bases: readonly Base[]): readonly WayMove[] {
   const pitched = bases.flatMap(pitchWays);
   return pitched.length === 0 ? RIGHT_AND_QUARTERS : [RIGHT, ...distinct([...QUARTERS, ...pitched])];
+}
+
+/** The same text for bases with the same `patternWays`: the pitches of their bolt circles. */
+export function pitchText({ groups }: Base): string {
+  const circles = groups.flatMap(({ pattern }) => boltCircleOf(pattern) ?? []);
+  return circles.map(({ count, start }) => `${count} ${mirrorTurn(start)}`).join();
+}
+
+/** Face down, an angle a becomes 180 - a + turn: a rod at s stays where the turn is 2 s - 180, in degrees. */
+function mirrorTurn(start: CircleStart): number {
+  return 2 * (start.kind === "degrees" ? start.degrees : 0) - 180;
 }
 
 /** The right way round. */
@@ -44,8 +54,7 @@ function pitchWays({ groups }: Base): readonly WayMove[] {
     if (circle === null) return [];
     const { count, start } = circle;
     const pitches = Array.from({ length: count }, (_, k) => 360 * k);
-    // Face down, an angle a becomes 180 - a + turn: a rod at s stays where the turn is 2 s - 180.
-    const mirrored = 2 * (start.kind === "degrees" ? start.degrees : 0) - 180;
+    const mirrored = mirrorTurn(start);
     return [
       ...pitches.slice(1).map((turn) => pitchWay(false, turn, count)),
       ...pitches.map((turn) => pitchWay(true, turn + mirrored * count, count)),
@@ -112,7 +121,8 @@ function moveOf(mirrors: boolean, cos: number, sin: number, dx: number, dy: numb
   };
 }
 
-const PROBES: readonly Point[] = [ORIGIN, { x: 1000, y: 0 }, { x: 0, y: 1000 }];
+/** The one that tells most ways apart first. */
+const PROBES: readonly Point[] = [{ x: 1000, y: 0 }, { x: 0, y: 1000 }, ORIGIN];
 
 /** Ways that move three points alike, within rounding, are one: the first of them is kept. */
 function distinct(ways: readonly WayMove[]): readonly WayMove[] {
@@ -122,8 +132,13 @@ function distinct(ways: readonly WayMove[]): readonly WayMove[] {
       const { x, y } = move.apply(at);
       return [Math.round(x * 1e4), Math.round(y * 1e4)];
     });
-    if (seen.some((other) => other.every((value, i) => value === images[i]))) return false;
+    if (seen.some((other) => sameNumbers(other, images))) return false;
     seen.push(images);
     return true;
   });
+}
+
+function sameNumbers(a: readonly number[], b: readonly number[]): boolean {
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
 }

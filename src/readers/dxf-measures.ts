@@ -145,28 +145,54 @@ export function polylineSegments(vertices: readonly DxfVertex[], closed: boolean
 
 /** True extents of entities, arcs included. */
 export function coverEntities(entities: readonly DxfEntity[]): CutBox {
-  let [x0, y0, x1, y1] = [EMPTY_BOX.x0, EMPTY_BOX.y0, EMPTY_BOX.x1, EMPTY_BOX.y1];
-  for (const entity of entities) {
-    const box = entityBox(entity);
-    x0 = Math.min(x0, box.x0);
-    y0 = Math.min(y0, box.y0);
-    x1 = Math.max(x1, box.x1);
-    y1 = Math.max(y1, box.y1);
-  }
-  return { x0, y0, x1, y1 };
+  const around = { ...EMPTY_BOX };
+  for (const entity of entities) coverEntity(entity, around);
+  return around;
 }
 
-function entityBox(entity: DxfEntity): CutBox {
+/** A box that grows: a file has thousands of segments, and a box each would cost more than to measure them. */
+type GrowingBox = { -readonly [Side in keyof CutBox]: CutBox[Side] };
+
+function coverEntity(entity: DxfEntity, into: GrowingBox): void {
   switch (entity.kind) {
     case "circle":
-      return circleBox(entity.x, entity.y, entity.radius);
+      coverBox(circleBox(entity.x, entity.y, entity.radius), into);
+      break;
     case "line":
-      return segmentBox({ from: entity.from, to: entity.to, bulge: 0 });
+      coverPoint(entity.from, into);
+      coverPoint(entity.to, into);
+      break;
     case "arc": {
       const segment = arcSegment(entity);
-      return segment === null ? circleBox(entity.x, entity.y, entity.radius) : segmentBox(segment);
+      coverBox(segment === null ? circleBox(entity.x, entity.y, entity.radius) : segmentBox(segment), into);
+      break;
     }
     case "polyline":
-      return polylineSegments(entity.vertices, entity.closed).map(segmentBox).reduce(coverBoxes, EMPTY_BOX);
+      coverPolyline(entity.vertices, entity.closed, into);
+      break;
   }
+}
+
+/** Vertices tell all but what arcs reach beyond them; a single one that is not closed draws nothing. */
+function coverPolyline(vertices: readonly DxfVertex[], closed: boolean, into: GrowingBox): void {
+  for (let index = 0; index < vertices.length; index++) {
+    const from = vertices[index];
+    const to = vertices[index + 1] ?? (closed ? vertices[0] : undefined);
+    if (from === undefined || to === undefined) continue;
+    coverPoint(from, into);
+    coverPoint(to, into);
+    if (from.bulge !== 0) coverBox(segmentBox({ from, to, bulge: from.bulge }), into);
+  }
+}
+
+function coverPoint({ x, y }: CutPoint, into: GrowingBox): void {
+  into.x0 = Math.min(into.x0, x);
+  into.y0 = Math.min(into.y0, y);
+  into.x1 = Math.max(into.x1, x);
+  into.y1 = Math.max(into.y1, y);
+}
+
+function coverBox(box: CutBox, into: GrowingBox): void {
+  coverPoint({ x: box.x0, y: box.y0 }, into);
+  coverPoint({ x: box.x1, y: box.y1 }, into);
 }

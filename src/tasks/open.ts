@@ -8,9 +8,10 @@ import { packageNames } from "../outputs/index.js";
 import { makePlan } from "../plan/index.js";
 import type { Plan } from "../plan/model.js";
 import type { Inputs } from "../readers/inputs.js";
-import type { BaseWithRods, OutlinedBase } from "../rods/index.js";
+import type { BaseWithRods } from "../rods/index.js";
 import { placeRods } from "../rods/index.js";
-import { makePlateOutline } from "../template/index.js";
+import type { ShapedBase } from "../template/index.js";
+import { makePlateShape } from "../template/index.js";
 
 /** What jobs may cite and may not use: the rules, and the package's own names. */
 export const vocabulary: Vocabulary = { rules: ruleSeverities, packageNames };
@@ -19,7 +20,7 @@ export const vocabulary: Vocabulary = { rules: ruleSeverities, packageNames };
 export interface OpenedJob {
   readonly job: Job;
   /** In the order of the job's bases. */
-  readonly bases: readonly OutlinedBase[];
+  readonly bases: readonly ShapedBase[];
   /** null: the job has no grid. */
   readonly plan: Plan | null;
 }
@@ -56,15 +57,16 @@ function daysIn(year: number, month: number): number {
 function layOut(job: Job, told: readonly Finding[]): Outcome<OpenedJob> {
   const findings: Finding[] = [...told];
   const withRods: BaseWithRods[] = [];
-  const bases: OutlinedBase[] = [];
+  const bases: ShapedBase[] = [];
   for (const base of job.bases) {
     const rods = placeRods(base);
     findings.push(...rods.findings);
     if (!rods.ok) continue;
-    const outline = makePlateOutline(job, base, rods.value);
-    findings.push(...outline.findings);
+    const shape = makePlateShape(job, base, rods.value);
+    findings.push(...shape.findings);
     withRods.push({ base, rods: rods.value });
-    if (outline.ok) bases.push({ base, rods: rods.value, outline: outline.value });
+    if (!shape.ok) continue;
+    bases.push({ base, rods: rods.value, outline: shape.value.outline.contour, shape: shape.value });
   }
   const plan = withRods.length < job.bases.length ? null : makePlan(job, withRods);
   findings.push(...(plan?.findings ?? []));

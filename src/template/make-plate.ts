@@ -3,7 +3,7 @@ import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { Contour } from "../geometry/index.js";
 import type { Base, Job } from "../job/model/job.js";
 import { judgeOutline, movedRods } from "../orientation/index.js";
-import type { PlacedRod } from "../rods/index.js";
+import type { OutlinedBase, PlacedRod } from "../rods/index.js";
 import { makeHoles } from "./holes.js";
 import { keyOutline } from "./key/key-outline.js";
 import { layOutMarks } from "./marks/lay-out-marks.js";
@@ -15,33 +15,45 @@ import type { Outline } from "./outline-model.js";
 
 /**
  * The plate of a base's template. Shapes that cannot be (an outline that crosses itself, corners without room) are
- * findings; holes in each other's way or past the edge are not: the checks hold the base for those.
+ * findings; holes in each other's way or past the edge are not: the checks hold the base for those. `shape`: that of
+ * `makePlateShape` for the same base, where it was made before.
  */
-export function makePlate(job: Job, base: Base, rods: readonly PlacedRod[]): Outcome<Plate> {
-  const shape = makeShape(job, base, rods);
-  if (isFindings(shape)) return { ok: false, findings: shape };
-  return { ok: true, value: assemble(job, base, rods, shape), findings: [] };
+export function makePlate(job: Job, base: Base, rods: readonly PlacedRod[], shape?: PlateShape): Outcome<Plate> {
+  const made = shape ?? makeShape(job, base, rods);
+  if (isFindings(made)) return { ok: false, findings: made };
+  return { ok: true, value: assemble(job, base, rods, made), findings: [] };
 }
 
-/** The outline of `makePlate`, with its findings, without the plate: marks, which take most of the time, have none. */
-export function makePlateOutline(job: Job, base: Base, rods: readonly PlacedRod[]): Outcome<Contour> {
-  const shape = makeShape(job, base, rods);
-  if (isFindings(shape)) return { ok: false, findings: shape };
-  return { ok: true, value: shape.outline.contour, findings: [] };
-}
-
-interface Shape {
+/** Outline and openings of a plate before its key, holes and marks. */
+export interface PlateShape {
   readonly outline: Outline;
   readonly openings: Openings;
 }
 
-function makeShape(job: Job, base: Base, rods: readonly PlacedRod[]): Shape | readonly Finding[] {
+/** A base whose plate is known but for key, holes and marks: what is kept of every base while a job is open. */
+export interface ShapedBase extends OutlinedBase {
+  readonly shape: PlateShape;
+}
+
+/** The shape of `makePlate`, with all its findings, without the plate: marks, which take most of the time, have none. */
+export function makePlateShape(job: Job, base: Base, rods: readonly PlacedRod[]): Outcome<PlateShape> {
+  const shape = makeShape(job, base, rods);
+  return isFindings(shape) ? { ok: false, findings: shape } : { ok: true, value: shape, findings: [] };
+}
+
+/** The outline of `makePlate` alone, with the same findings. */
+export function makePlateOutline(job: Job, base: Base, rods: readonly PlacedRod[]): Outcome<Contour> {
+  const shape = makePlateShape(job, base, rods);
+  return shape.ok ? { ...shape, value: shape.value.outline.contour } : shape;
+}
+
+function makeShape(job: Job, base: Base, rods: readonly PlacedRod[]): PlateShape | readonly Finding[] {
   const outline = makeOutline(job, base, rods);
   if (isFindings(outline)) return outline;
   return { outline, openings: makeOpenings(job, base, rods, outline.contour) };
 }
 
-function assemble(job: Job, base: Base, rods: readonly PlacedRod[], shape: Shape): Plate {
+function assemble(job: Job, base: Base, rods: readonly PlacedRod[], shape: PlateShape): Plate {
   const { template } = base;
   const { outline } = shape;
   const { openings, sized } = shape.openings;

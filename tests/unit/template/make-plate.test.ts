@@ -11,7 +11,7 @@ import type { Base, Corner, Job, OutlineSpec, TemplateSpec } from "../../../src/
 import { given, missing } from "../../../src/job/model/job.js";
 import { placeRods } from "../../../src/rods/index.js";
 import type { Plate } from "../../../src/template/index.js";
-import { makePlate, measurePlate } from "../../../src/template/index.js";
+import { makePlate, makePlateOutline, makePlateShape, measurePlate } from "../../../src/template/index.js";
 import type { Length } from "../../../src/units/index.js";
 import { inches, millimetres, nanometres } from "../../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture, shopFixture } from "../../fixture.js";
@@ -330,4 +330,18 @@ describe("holes", () => {
     expect(plate.holes.map(({ made }) => made)).toEqual(["cut", "drill", "drill", "drill", "drill"]);
     expect(measurePlate(plate).pierces).toBe(2);
   });
+});
+
+test("a plate from a shape that was made before is the plate that makes its own", () => {
+  const job = jobFixture();
+  for (const template of [{}, { outline: auto() }, { opening: { kind: "auto" } as const }]) {
+    const base = baseWith(template);
+    const rods = placeRods(base);
+    if (!rods.ok) throw new Error("the pattern has faults");
+    const shape = makePlateShape(job, base, rods.value);
+    const outline = makePlateOutline(job, base, rods.value);
+    if (!shape.ok || !outline.ok) throw new Error("the shape has faults");
+    expect(makePlate(job, base, rods.value, shape.value)).toEqual(makePlate(job, base, rods.value));
+    expect(outline.value).toEqual(shape.value.outline.contour);
+  }
 });
