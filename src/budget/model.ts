@@ -8,7 +8,10 @@ import type { Length, Unit } from "../units/index.js";
 
 export type { BudgetSpec, PlateFreedom } from "../job/model/budget.js";
 
+/** Causes of error, in the order in which they are listed. */
 export const TERM_NAMES = ["placing", "setting", "template play", "cutting", "lean", "base-plate hole"] as const;
+
+/** One cause of error. */
 export type TermName = (typeof TERM_NAMES)[number];
 
 /** One cause of error of one rod. `twice`: twice its reach; `commonTwice`: twice the part that moves the whole group alike. */
@@ -20,6 +23,7 @@ export interface BudgetTerm {
   readonly from: string;
 }
 
+/** A rod with its errors and the clearance of its base-plate hole. `at` in millimetres, base axes; `clearanceTwice`: twice (H - d)/2. */
 export interface BudgetRod {
   readonly tag: string;
   readonly size: string;
@@ -68,6 +72,7 @@ export interface Histogram {
   readonly mean: number;
 }
 
+/** What decides: in the worst case, and among the trials. */
 export interface Governs {
   /** The rod or pair of the worst case, the term with the largest part of its error, and that part. */
   readonly subject: string;
@@ -83,17 +88,20 @@ export interface Remedy<T> {
   readonly probability: number;
 }
 
+/** The base-plate hole that the rods of a size would need. */
 export interface HoleChange {
   readonly size: string;
   readonly hole: Length;
 }
 
+/** The reach that a term could have for the rods of a size. */
 export interface PlacingChange {
   readonly size: string;
   readonly term: "placing" | "setting";
   readonly reach: Length;
 }
 
+/** What would reach the probability asked for; shares from 0 to 1. */
 export interface TargetAnswer {
   readonly target: number;
   readonly probability: number;
@@ -105,6 +113,7 @@ export interface TargetAnswer {
   readonly samples: number;
 }
 
+/** The budget of a base whose errors are known. */
 export interface ReckonedBase {
   readonly kind: "reckoned";
   readonly mark: string;
@@ -131,6 +140,7 @@ export interface UnreckonedBase {
   readonly why: readonly string[];
 }
 
+/** The budget of a base, or why it has none. */
 export type BaseBudget = ReckonedBase | UnreckonedBase;
 
 /** The probability for the freedom that the job asks for. */

@@ -9,6 +9,8 @@ const BATCH = 2000;
 const LEAST_SAMPLES = 4000;
 /** Trials that are fitted whole, for the picture. */
 const PICTURE_SAMPLES = 4000;
+
+/** Most trials of a base. */
 export const MOST_SAMPLES = 2_000_000;
 
 /** What is tried for these rods. */

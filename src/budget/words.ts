@@ -19,6 +19,7 @@ const FREEDOM: Readonly<Record<PlateFreedom, string>> = {
   free: "free to shift and turn",
 };
 
+/** What the plate may do, in words. */
 export const freedomWords = (plate: PlateFreedom): string => FREEDOM[plate];
 
 /** A share in per cent: two decimals, `> 99.99 %` and `< 0.01 %` where rounding would say all or none. */

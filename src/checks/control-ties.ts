@@ -2,6 +2,7 @@
 import type { ControlPoint, Offset } from "../job/index.js";
 import type { JobContext } from "./job-model.js";
 
+/** A control point with its place on the plan. */
 export interface ControlTie {
   readonly point: ControlPoint;
   readonly plan: Offset;

@@ -6,6 +6,7 @@ import type { Length } from "../units/index.js";
 import type { CheckContext, RuleResult } from "./model.js";
 import { notApplicable } from "./results.js";
 
+/** A rod and its hole in the template. */
 export interface RodHole {
   /** A1, A2, ... */
   readonly tag: string;

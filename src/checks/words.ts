@@ -4,6 +4,7 @@ import type { Unit } from "../units/index.js";
 import { formatLength, formatWithUnit } from "../units/index.js";
 import type { Quantity, Sense } from "./model.js";
 
+/** Writers of figures in one unit; lengths in nanometres. */
 export interface Words {
   /** A length without unit. */
   readonly length: (length: number) => string;

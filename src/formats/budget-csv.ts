@@ -53,6 +53,7 @@ const BUDGET_ROD_COLUMNS = [
   "unit",
 ] as const;
 
+/** `budget.csv`: one line a base, in the order given. */
 export function writeBudgetCsv(budgets: readonly BaseBudget[]): string {
   return writeCsvRows([BUDGET_COLUMNS, ...budgets.map(baseRow)]);
 }
@@ -96,6 +97,7 @@ function figures({ spec, worst, rss, probability, governs, target, unit }: Recko
 const sized = (size: string, length: number, unit: Unit): string => `rod ${size}: ${toUnit(length, unit)}`;
 const rounded = (share: number): number => Math.round(share * 1e6) / 1e6;
 
+/** One line a rod and term. */
 export function writeBudgetRodsCsv(budgets: readonly BaseBudget[]): string {
   const rows = budgets.flatMap((budget) => (budget.kind === "reckoned" ? termRows(budget) : []));
   return writeCsvRows([BUDGET_ROD_COLUMNS, ...rows]);

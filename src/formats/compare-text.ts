@@ -14,6 +14,7 @@ import type { Unit } from "../units/index.js";
 import { formatLength } from "../units/index.js";
 import { styled, wrap } from "./ledger-text.js";
 
+/** How the terminal shows a comparison. */
 export interface CompareTextOptions {
   /** Columns of the terminal. */
   readonly width: number;

@@ -3,6 +3,7 @@ import type { CheckRow, Quantity } from "../checks/model.js";
 import { answerReach, counted, quantityText, subjectWords } from "../checks/words.js";
 import type { Unit } from "../units/length.js";
 
+/** How the terminal shows a ledger. */
 export interface LedgerTextOptions {
   readonly unit: Unit;
   /** Columns of the terminal. */

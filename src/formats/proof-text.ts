@@ -3,6 +3,7 @@ import { counted } from "../checks/words.js";
 import type { FileMatch, ProvedFile } from "../proof/model.js";
 import { styled } from "./ledger-text.js";
 
+/** How the terminal shows proofs. */
 export interface ProofTextOptions {
   readonly color: boolean;
 }

@@ -40,6 +40,7 @@ export interface Path {
   readonly segments: readonly Segment[];
 }
 
+/** A closed line: a circle, or a path of segments. */
 export type Contour = Circle | Path;
 
 /** Material: inside `outer` and outside every one of `inner`. */

@@ -20,6 +20,7 @@ export interface PlacedBase {
   readonly rods: readonly PlannedRod[];
 }
 
+/** A rod and its place on the plan. */
 export interface PlannedRod {
   readonly rod: PlacedRod;
   readonly plan: Point;
@@ -43,6 +44,7 @@ export interface SiteTransform {
   readonly residuals: readonly { readonly name: string; readonly dn: Length; readonly de: Length }[];
 }
 
+/** Grid, bases and control points worked out; plan coordinates in millimetres. */
 export interface Plan {
   readonly spec: PlanSpec;
   readonly bases: readonly PlacedBase[];

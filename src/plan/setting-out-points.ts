@@ -57,7 +57,7 @@ export function settingOutPoints(plan: Plan, isHeld: IsHeld = nothingHeld): read
 }
 
 /** The coordinate systems that a plan has points in: site only where plan and site are tied to each other. */
-export function coordinateSystems({ transform }: Plan): readonly CoordinateSystem[] {
+export function coordinateSystems({ transform }: Pick<Plan, "transform">): readonly CoordinateSystem[] {
   return transform === null ? ["local"] : ["local", "site"];
 }
 

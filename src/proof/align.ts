@@ -19,6 +19,7 @@ export interface HolePair {
   readonly diameter: number;
 }
 
+/** A drawing laid on a plate: the pose, the pairs of holes, and what is left over. */
 export interface Alignment {
   readonly pose: Pose;
   readonly pairs: readonly HolePair[];

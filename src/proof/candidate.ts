@@ -7,6 +7,7 @@ import { type DrawnPart, drawnPart } from "./drawn-part.js";
 import { CONTOUR_MM, DIAMETER_MM, type KnownPlate, POSITION_MM, UNIT_RATIOS } from "./model.js";
 import { contourToPlate } from "./pose.js";
 
+/** A plate of the job that the drawing may be of. */
 export interface Candidate {
   readonly target: KnownPlate;
   readonly part: DrawnPart;

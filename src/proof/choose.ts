@@ -4,6 +4,7 @@ import { countExact } from "./align.js";
 import type { Candidate } from "./candidate.js";
 import type { KnownPlate } from "./model.js";
 
+/** Which plate the drawing is of, by its shape and by the name of the file. */
 export interface Choice {
   /** The plate that the file is compared with; null where none is like it. */
   readonly best: Candidate | null;

@@ -3,6 +3,7 @@ import type { Contour, Point } from "../geometry/vocabulary.js";
 import type { CutContour, CutFile } from "../readers/dxf.js";
 import { millimetres } from "../units/length.js";
 
+/** One part of a drawing, in millimetres. */
 export interface DrawnPart {
   readonly holes: readonly { readonly at: Point; readonly diameter: number }[];
   readonly outline: Contour | null;

@@ -6,6 +6,7 @@ import { choosePlate } from "./choose.js";
 import { describeMatch } from "./match-findings.js";
 import { type FileMatch, type KnownPlate, MOST_HOLES } from "./model.js";
 
+/** The plate that a file is of, null where none is, and what differs. */
 export interface Matched {
   readonly match: FileMatch | null;
   readonly findings: readonly CutFileFinding[];

@@ -23,8 +23,10 @@ export const UNIT_RATIOS = [1, 25.4, 1 / 25.4, 12, 1 / 12] as const;
 /** More holes than this are not matched: a plate has at most 200 rods. */
 export const MOST_HOLES = 500;
 
+/** Which of the two plates of a base is meant. */
 export type TargetRole = "template" | "base plate";
 
+/** A round hole of a known plate, in millimetres. */
 export interface TargetHole {
   readonly tag: string;
   readonly at: Point;

@@ -28,6 +28,7 @@ import { notesPiece, tablePiece } from "./table.js";
 import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
 import { field } from "./title-block.js";
 
+/** What a budget's sheet is drawn from; `version` is the program's. */
 export interface BudgetSheetRequest {
   readonly job: Job;
   readonly budget: ReckonedBase;

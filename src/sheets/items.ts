@@ -2,6 +2,7 @@
 import { arrowProportion } from "../standards/index.js";
 import type { FillRole, PaperPoint, PathPart, SceneGroup, SceneItem, StrokeRole, TextRole } from "./scene.js";
 
+/** Which end of a text stands at its place. */
 export type Anchor = "start" | "middle" | "end";
 
 /** How a text is set beside its place: defaults are a start anchor, no turn, regular weight. */
@@ -11,23 +12,28 @@ export interface TextStyle {
   readonly bold?: boolean;
 }
 
+/** A point on paper, millimetres, y up. */
 export function at(x: number, y: number): PaperPoint {
   return { x, y };
 }
 
+/** A text; `height` is that of its capitals, millimetres. */
 export function text(role: TextRole, words: string, place: PaperPoint, height: number, style: TextStyle = {}) {
   const { anchor = "start", turn = 0, bold = false } = style;
   return { kind: "text", role, text: words, at: place, anchor, height, turn, bold } as const;
 }
 
+/** A stroke of one role. */
 export function stroke(role: StrokeRole, ...parts: readonly PathPart[]) {
   return { kind: "stroke", role, parts } as const;
 }
 
+/** A straight part of a stroke. */
 export function line(from: PaperPoint, to: PaperPoint): PathPart {
   return { kind: "line", from, to };
 }
 
+/** A whole circle as a part of a stroke. */
 export function circle(center: PaperPoint, radius: number): PathPart {
   return { kind: "circle", center, radius };
 }
@@ -42,10 +48,12 @@ export function rectangle(x0: number, y0: number, x1: number, y1: number): reado
   ];
 }
 
+/** A filled polygon. */
 export function fill(role: FillRole, ...points: readonly PaperPoint[]) {
   return { kind: "fill", role, points } as const;
 }
 
+/** Items under one name. */
 export function group(name: string, items: readonly SceneItem[], data: SceneGroup["data"] = {}): SceneGroup {
   return { kind: "group", name, data, items };
 }

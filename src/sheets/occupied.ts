@@ -1,4 +1,5 @@
 /** What already stands on the paper while a sheet is laid out, and whether something new would touch it. Paper millimetres. */
+import type { Extent } from "../geometry/index.js";
 import { extentOfPoints } from "../geometry/index.js";
 import type { PaperPoint, PathPart, SceneItem } from "./scene.js";
 import { measureText } from "./text-metrics.js";
@@ -6,14 +7,8 @@ import { measureText } from "./text-metrics.js";
 /** Four corners of a turned box, counter-clockwise. */
 export type Box = readonly PaperPoint[];
 
+/** A text of a scene. */
 export type TextItem = Extract<SceneItem, { kind: "text" }>;
-
-interface Bounds {
-  readonly x0: number;
-  readonly y0: number;
-  readonly x1: number;
-  readonly y1: number;
-}
 
 /** Straight strokes, circles and texts by the cell of a coarse grid that they pass through. */
 export interface Occupied {
@@ -51,6 +46,7 @@ export function isSoft(item: SceneItem): boolean {
 const CELL = 10;
 const ROW = 1000;
 
+/** Paper with nothing on it. */
 export function emptyPaper(): Occupied {
   return { texts: new Map(), strokes: new Map() };
 }
@@ -78,7 +74,7 @@ export function textBox(item: TextItem, clearance = 0): Box {
   return [corner(x0, y0), corner(x1, y0), corner(x1, y1), corner(x0, y1)];
 }
 
-function add<T>(map: Map<number, T[]>, bounds: Bounds, value: T): void {
+function add<T>(map: Map<number, T[]>, bounds: Extent, value: T): void {
   for (const key of cells(bounds)) {
     const list = map.get(key);
     if (list === undefined) map.set(key, [value]);
@@ -86,7 +82,7 @@ function add<T>(map: Map<number, T[]>, bounds: Bounds, value: T): void {
   }
 }
 
-function* cells(bounds: Bounds): Generator<number> {
+function* cells(bounds: Extent): Generator<number> {
   for (let j = Math.floor(bounds.y0 / CELL); j <= Math.floor(bounds.y1 / CELL); j++)
     for (let i = Math.floor(bounds.x0 / CELL); i <= Math.floor(bounds.x1 / CELL); i++) yield j * ROW + i;
 }
@@ -118,7 +114,7 @@ function shortPieces(mark: Segment): readonly Segment[] {
   return Array.from({ length: count }, (_, k) => ({ ...mark, from: at(k), to: at(k + 1) }));
 }
 
-function circleBounds(center: PaperPoint, radius: number): Bounds {
+function circleBounds(center: PaperPoint, radius: number): Extent {
   return { x0: center.x - radius, y0: center.y - radius, x1: center.x + radius, y1: center.y + radius };
 }
 

@@ -13,6 +13,7 @@ import {
 } from "./occupied.js";
 import type { PaperPoint, PathPart, SceneItem } from "./scene.js";
 
+/** A rectangle on paper, millimetres, y up. */
 export interface Area {
   readonly x0: number;
   readonly y0: number;
@@ -29,6 +30,7 @@ export interface Draft {
   readonly gaps: Box[];
 }
 
+/** An empty draft of this area. */
 export function startDraft(area: Area): Draft {
   return { area, taken: emptyPaper(), items: [], gaps: [] };
 }
@@ -62,6 +64,7 @@ export function hasRoom(
   return isFree(draft, textBox(item, clearance), strokes);
 }
 
+/** True where a box lies in the area and on nothing that is drawn. */
 export function isFree(draft: Draft, box: Box, strokes: "all" | "hard" = "all"): boolean {
   return box.every((corner) => isInside(draft.area, corner)) && !isTaken(draft.taken, box, strokes);
 }
@@ -105,6 +108,7 @@ function outside(part: Line, box: Box): readonly Line[] {
   ];
 }
 
+/** True for a point in the area or on its edge. */
 export function isInside(area: Area, { x, y }: PaperPoint): boolean {
   return x >= area.x0 && x <= area.x1 && y >= area.y0 && y <= area.y1;
 }

@@ -47,6 +47,7 @@ export function contourParts(view: View, contour: Contour): readonly PathPart[] 
   });
 }
 
+/** The base plate or the concrete around a template. */
 export function neighbourItem(view: View, { name, shape, extent }: Neighbour): SceneItem {
   const role = name === "BASE PLATE" ? "base-plate" : "concrete";
   const low = onPaper(view, { x: extent.x0, y: extent.y0 });
@@ -71,6 +72,7 @@ function widthOf(shape: HoleShape): Length {
 /** How far the centre lines of a hole reach past its edge. */
 export const CROSS_REACH = 1.5;
 
+/** The plate's outline in full lines. */
 export function outlineItem(view: View, plate: Plate): SceneItem {
   return stroke("outline", ...contourParts(view, plate.region.outer));
 }

@@ -35,6 +35,7 @@ export type ChainMode = "full" | "ends" | "overall";
  */
 export type Demand = "good" | "fair" | "anything";
 
+/** What the view from above is drawn from. */
 export interface PlanInput {
   readonly plate: Plate;
   readonly base: Base;
@@ -58,6 +59,7 @@ export type PlanResult =
 /** Chains, diagonal and tags depend on lettering and scale alone, callouts on the room around the plan too. */
 export type PlanPart = "chains" | "diagonal" | "tags" | "callouts";
 
+/** Draws the view from above, or says what found no room. */
 export function putPlan(draft: Draft, view: View, input: PlanInput): PlanResult {
   const { plate, unit, lettering, demand } = input;
   const strict = demand !== "anything";

@@ -20,6 +20,7 @@ export type StrokeRole =
   | "held"
   | "fine";
 
+/** What a fill means; its colour is the writer's. */
 export type FillRole = "arrow" | "bar" | "held";
 
 /** `reversed` stands on a filled ground and is the colour of the paper. */
@@ -37,6 +38,7 @@ export type PathPart =
   | { readonly kind: "arc"; readonly from: PaperPoint; readonly to: PaperPoint; readonly bulge: number }
   | { readonly kind: "circle"; readonly center: PaperPoint; readonly radius: number };
 
+/** A piece of a drawing: strokes, fills, texts, and groups of them. */
 export type SceneItem =
   | { readonly kind: "stroke"; readonly role: StrokeRole; readonly parts: readonly PathPart[] }
   | { readonly kind: "fill"; readonly role: FillRole; readonly points: readonly PaperPoint[] }
@@ -67,6 +69,7 @@ export interface SceneGroup {
   readonly items: readonly SceneItem[];
 }
 
+/** A drawn sheet in paper millimetres, y up, origin at the lower left. */
 export interface Scene {
   /** Sheet size name, as `ANSI-style B` or `A3`: the printed name of the standard size. */
   readonly size: string;

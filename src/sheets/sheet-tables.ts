@@ -68,6 +68,7 @@ function countWords(holes: readonly Hole[]): string {
   return `COUNT ${holes.length}: ${parts.join(", ")}`;
 }
 
+/** The unit as title blocks and headings name it. */
 export function unitWord(unit: Unit): string {
   return unit === "in" ? "INCHES" : "MILLIMETRES";
 }

@@ -32,6 +32,7 @@ import { notesPiece, tablePiece } from "./table.js";
 import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
 import { field, scaleWords } from "./title-block.js";
 
+/** What the sheet of a surveyed group is drawn from; `version` is the program's. */
 export interface SurveySheetRequest {
   readonly job: Job;
   readonly survey: Survey;

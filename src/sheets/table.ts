@@ -17,6 +17,7 @@ export interface Column {
   readonly align: "start" | "end";
 }
 
+/** A table as text, before it has a width. */
 export interface TableText {
   readonly name: string;
   readonly heading: string;
@@ -30,6 +31,7 @@ export interface TableText {
   readonly strong: ReadonlySet<number>;
 }
 
+/** Height of one row, millimetres. */
 export function rowHeight(lettering: Lettering): number {
   return lettering.small * 1.8;
 }
@@ -41,6 +43,7 @@ export function headHeight(lettering: Lettering): number {
 
 const CELL_PAD = 0.8;
 
+/** A table as a piece of a panel, `width` wide. */
 export function tablePiece(table: TableText, width: number, lettering: Lettering): Piece {
   const row = rowHeight(lettering);
   const height = headHeight(lettering) + (table.rows.length + table.under.length + table.foot.length) * row + 1;

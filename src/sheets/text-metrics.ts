@@ -53,6 +53,7 @@ export function measureText(text: string, capHeight: number, bold: boolean): Tex
   return { width: advance * unit, rise: high * unit, drop: -low * unit };
 }
 
+/** Width of a text whose capitals are `capHeight` high, millimetres. */
 export function textWidth(text: string, capHeight: number, bold = false): number {
   return measureText(text, capHeight, bold).width;
 }

@@ -24,6 +24,7 @@ export interface Row {
   readonly fields: readonly Field[];
 }
 
+/** A field of a title block; `share` of the row's width. */
 export function field(label: string, value: string, share: number, size: Field["size"] = "body", lines = 1): Field {
   return { label, value, share, size, lines };
 }

@@ -4,8 +4,8 @@
  */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { Point } from "../geometry/vocabulary.js";
-import type { SettingOutPoint } from "../plan/index.js";
-import { siteToPlan } from "../plan/index.js";
+import type { CoordinateSystem, SettingOutPoint } from "../plan/index.js";
+import { coordinateSystems, siteToPlan } from "../plan/index.js";
 import type { SiteTransform } from "../plan/model.js";
 import type { PointsFile, SurveyedPoint } from "../readers/points-model.js";
 import type { SurveyUnit } from "../units/index.js";
@@ -15,8 +15,7 @@ import type { SurveyAim } from "./model.js";
 import type { PlaceIndex } from "./near.js";
 import { indexPlaces } from "./near.js";
 
-export type CoordinateSystem = "local" | "site";
-
+/** The points of a file on the plan. */
 export interface Located {
   readonly system: CoordinateSystem;
   /** Plan places in millimetres, in the order of the file's points. */
@@ -45,7 +44,7 @@ interface Score {
 /** The places of the file's points on the plan; a finding where another reading of the file fits better, or none does. */
 export function locatePoints(file: PointsFile, aim: SurveyAim): Outcome<Located> {
   const { transform } = aim.plan;
-  const systems: readonly CoordinateSystem[] = transform === null ? ["local"] : ["local", "site"];
+  const systems = coordinateSystems({ transform });
   const expected = aim.expected.filter(hasPlan);
   const grounds: Grounds = {
     file,

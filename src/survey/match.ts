@@ -18,6 +18,7 @@ export interface DesignedRod {
   readonly expected: SettingOutPoint;
 }
 
+/** Which point is which rod, and what is left over. */
 export interface Matched {
   /** One or two points a rod. */
   readonly points: ReadonlyMap<DesignedRod, readonly PointOnPlan[]>;

@@ -28,6 +28,7 @@ export interface SurveyTerms {
   readonly turn: Input<number>;
 }
 
+/** Whether the base plate drops on. */
 export type Verdict = "fits" | "does not fit" | "within measuring uncertainty" | "not-checked";
 
 /** A point of the file on the plan, in millimetres; plan coordinates are not snapped. */
@@ -47,6 +48,7 @@ export interface RodLean {
   readonly over: Length;
 }
 
+/** A rod as surveyed. */
 export interface RodAsBuilt {
   readonly placed: PlacedRod;
   readonly tag: string;
@@ -104,6 +106,7 @@ export interface Remedy {
   readonly rows: readonly CheckRow[];
 }
 
+/** One group as surveyed, with both answers. */
 export interface GroupSurvey {
   readonly standing: PlacedBase;
   readonly base: Base;
@@ -135,6 +138,7 @@ export interface OtherPoint {
   readonly dz: Length | null;
 }
 
+/** A point of the file that is no rod of the job, and why. */
 export interface UnmatchedPoint {
   readonly name: string;
   readonly line: number;

@@ -1,12 +1,14 @@
 /** Points by place: those within a distance, without looking at all of them. */
 import type { Point } from "../geometry/vocabulary.js";
 
+/** A thing and how far it is. */
 export interface NearPoint<T> {
   readonly item: T;
   /** Millimetres. */
   readonly distance: number;
 }
 
+/** Finds what is near a place. */
 export interface PlaceIndex<T> {
   /** Within `reach`, nearest first, the earlier first at a tie. */
   near(at: Point): readonly NearPoint<T>[];

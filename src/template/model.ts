@@ -4,6 +4,7 @@ import type { Material } from "../job/model/job.js";
 import type { WrongPlacement } from "../orientation/model.js";
 import type { Length } from "../units/length.js";
 
+/** What a hole is for. */
 export type HoleRole = "rod" | "opening" | "nail" | "grout";
 
 /** A round hole or a rectangular opening with rounded corners, centred on `center`. */
@@ -11,6 +12,7 @@ export type HoleShape =
   | { readonly kind: "circle"; readonly diameter: Length }
   | { readonly kind: "rectangle"; readonly width: Length; readonly height: Length; readonly radius: Length };
 
+/** A hole of a plate. */
 export interface Hole {
   /** A1 for rods; OP1, NH1, GH1 for opening, nail and grout holes. */
   readonly tag: string;
@@ -25,6 +27,7 @@ export interface Hole {
   readonly contour: Contour;
 }
 
+/** What a mark shows. */
 export type MarkKind = "centre-line" | "axis" | "top" | "mark" | "tag" | "punch" | "north" | "grid";
 
 /** One mark: single strokes (polylines of points), each drawn once. `text` is what it says, "" for lines. */
@@ -59,6 +62,7 @@ export interface Keyed {
   readonly bare: Contour;
 }
 
+/** A template that can be cut or drilled. */
 export interface Plate {
   readonly mark: string;
   readonly revision: string;

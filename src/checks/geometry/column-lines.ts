@@ -5,6 +5,7 @@ import type { PlacedBase } from "../../plan/index.js";
 import type { JobContext } from "../job-model.js";
 import { placedBases } from "./placed.js";
 
+/** The bases along one grid line. */
 export interface ColumnLine {
   readonly name: string;
   /** Two or more, from one end of the line to the other. */

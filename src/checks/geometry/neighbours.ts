@@ -2,6 +2,7 @@
 import type { Extent } from "../../geometry/index.js";
 import { gapBetweenExtents, joinExtents, NO_EXTENT } from "../../geometry/index.js";
 
+/** A thing and the box around it, millimetres. */
 export interface Boxed<T> {
   readonly item: T;
   readonly box: Extent;

@@ -15,12 +15,14 @@ export const FILE_ROUNDING = nanometres(12_700);
 /** A round hole of another size than any of the rods' and farther than this from every rod is none for a rod: grout, lifting. */
 const REACH_MM = 25.4;
 
+/** A hole of the second source in the base's own axes. */
 export interface PlacedHole extends SecondSourceHole {
   /** BP1, BP2, ... in the order of the second source. */
   readonly tag: string;
   readonly center: Point;
 }
 
+/** A second source laid on the base. */
 export interface PlacedSource {
   readonly holes: readonly PlacedHole[];
   /** Tags of holes that are none for a rod. */

@@ -3,6 +3,7 @@ import type { Lettering } from "../sheet-sizes.js";
 import { headHeight, type Piece, rowHeight, type TableText, tablePiece } from "../table.js";
 import { type FittedTable, fitTable, naturalWidths } from "./fit-table.js";
 
+/** Tables that are set piece by piece. */
 export interface Flow {
   /** Pieces of the width that fit the height, taken out of what is left; parts of a table have at least `least` rows. */
   take(width: number, height: number, least?: number): readonly Piece[];

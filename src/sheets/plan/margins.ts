@@ -10,6 +10,7 @@ export const STEM = 7;
 /** Clear paper between two bubbles. */
 export const BUBBLE_GAP = 1.5;
 
+/** Room around a plan, millimetres. */
 export interface Margins {
   readonly left: number;
   readonly top: number;

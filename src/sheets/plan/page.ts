@@ -9,6 +9,7 @@ import type { Lettering } from "../sheet-sizes.js";
 import type { PlanRequest } from "./request.js";
 import type { Arrangement, Tile } from "./tiles.js";
 
+/** One sheet of a plan and what is drawn on it. */
 export interface PlanPage {
   readonly request: PlanRequest;
   readonly arrangement: Arrangement;

@@ -22,6 +22,7 @@ const PLAN_SCALES: Readonly<Record<Unit, readonly Scale[]>> = {
   mm: [50, 100, 200, 500].map((ratio) => ({ name: `1:${ratio}`, factor: 1 / ratio })),
 };
 
+/** Scales of a plan, largest first. */
 export function planScales(unit: Unit): readonly Scale[] {
   return PLAN_SCALES[unit];
 }

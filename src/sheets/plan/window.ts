@@ -15,6 +15,7 @@ import type { PlanRequest } from "./request.js";
 import { putSymbols } from "./symbols.js";
 import type { Arrangement, Tile } from "./tiles.js";
 
+/** What one sheet shows of the plan. */
 export interface DrawnWindow {
   readonly page: PlanPage;
   readonly items: readonly SceneItem[];
