@@ -1,4 +1,5 @@
 /** What shows a wrong placement, and to whom. */
+import { isSetOverCastRods } from "../job/model/base-hole.js";
 import type { Base } from "../job/model/job.js";
 import type { Length } from "../units/index.js";
 import { inches } from "../units/index.js";
@@ -31,5 +32,5 @@ export function dropsOn({ dropsOn: plate }: Pick<WrongPlacement, "dropsOn">): bo
  */
 export function isSilent({ template }: Base, placement: Omit<WrongPlacement, "way">): boolean {
   if (!matters(placement) || showsAtEdge(placement)) return false;
-  return template.use === "setting plate over cast rods" ? dropsOn(placement) : true;
+  return isSetOverCastRods(template) ? dropsOn(placement) : true;
 }

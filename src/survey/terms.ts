@@ -36,6 +36,8 @@ export function surveyTerms(
   return { terms, faults: [...atLeast("within", within, 1), ...atLeast("accuracy", accuracy, 0)] };
 }
 
-function atLeast(term: keyof AskedTerms, value: Length | null, least: number): readonly TermFault[] {
-  return value === null || value >= least ? [] : [{ term, message: "is not above zero" }];
+function atLeast(term: keyof AskedTerms, value: Length | null, least: 0 | 1): readonly TermFault[] {
+  return value === null || value >= least
+    ? []
+    : [{ term, message: least === 0 ? "is below zero" : "is not above zero" }];
 }

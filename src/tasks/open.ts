@@ -4,6 +4,7 @@ import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
 import type { Job, Vocabulary } from "../job/index.js";
 import { readJob } from "../job/index.js";
+import { isDay } from "../leaves/leaves.js";
 import { packageNames } from "../outputs/index.js";
 import { makePlan } from "../plan/index.js";
 import type { Plan } from "../plan/model.js";
@@ -36,22 +37,9 @@ export interface OpenOptions {
  * date that is none: the caller's mistake, not the user's.
  */
 export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJob> {
-  if (!isDate(date)) throw new RangeError(`${JSON.stringify(date)} is no date; allowed is an ISO date as 2026-11-24`);
+  if (!isDay(date)) throw new RangeError(`${JSON.stringify(date)} is no date; allowed is an ISO date as 2026-11-24`);
   const read = readJob(inputs, { date, vocabulary });
   return read.ok ? layOut(read.value, read.findings) : read;
-}
-
-/** A day of the calendar as YYYY-MM-DD. */
-function isDate(text: string): boolean {
-  const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text) ?? [];
-  if (year === undefined || month === undefined || day === undefined) return false;
-  return Number(day) >= 1 && Number(day) <= daysIn(Number(year), Number(month));
-}
-
-/** 0 for a month that is none. */
-function daysIn(year: number, month: number): number {
-  const isLeap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
-  return [31, isLeap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0;
 }
 
 function layOut(job: Job, told: readonly Finding[]): Outcome<OpenedJob> {
