@@ -1,5 +1,5 @@
 /** The bytes of a summary.json, schema 1 -> its values, or what is wrong with them. */
-import { z } from "zod";
+import * as z from "zod";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { placeInText } from "../readers/text.js";
 import type { Summary } from "../summary/model.js";

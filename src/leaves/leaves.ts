@@ -2,7 +2,7 @@
  * The leaves of every schema: one text -> one value. Every scalar of a document arrives as its source text; the JSON
  * Schema says that numbers are welcome too. A leaf's `error` names what is allowed; the finding adds what was found.
  */
-import { z } from "zod";
+import * as z from "zod";
 import type { Length, Unit } from "../units/index.js";
 import { parseCount, parseLength } from "../units/index.js";
 

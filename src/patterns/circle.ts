@@ -1,5 +1,5 @@
 /** Rods at one pitch on a bolt circle about the working point. */
-import { z } from "zod";
+import * as z from "zod";
 import type { Point } from "../geometry/index.js";
 import { pointInNanometres, turnOf } from "../geometry/index.js";
 import { countLeaf, keys, leaf, lengthLeaf } from "../leaves/leaves.js";

@@ -1,5 +1,5 @@
 /** Rods where listed lines cross. */
-import { z } from "zod";
+import * as z from "zod";
 import { keys, lengthLeaf, rows } from "../leaves/leaves.js";
 import type { Length, Unit } from "../units/index.js";
 import { countCrossings, crossings, PERIMETER, perimeterLeaf } from "./crossings.js";

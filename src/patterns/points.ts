@@ -1,5 +1,5 @@
 /** Rods where they are listed. */
-import { z } from "zod";
+import * as z from "zod";
 import { pointAt } from "../geometry/index.js";
 import { keys, pointsLeaf } from "../leaves/leaves.js";
 import type { Unit } from "../units/index.js";

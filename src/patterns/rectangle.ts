@@ -1,5 +1,5 @@
 /** Rods evenly on a rectangle about the working point. */
-import { z } from "zod";
+import * as z from "zod";
 import { countLeaf, keys, lengthLeaf } from "../leaves/leaves.js";
 import type { Length, Unit } from "../units/index.js";
 import { countCrossings, crossings, PERIMETER, perimeterLeaf } from "./crossings.js";

@@ -1,5 +1,5 @@
 /** Every kind of rod pattern, a line each; all else about patterns is derived from this list or asked of it. */
-import { z } from "zod";
+import * as z from "zod";
 import type { Point } from "../geometry/index.js";
 import type { Unit } from "../units/index.js";
 import { circle } from "./circle.js";

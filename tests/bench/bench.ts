@@ -128,7 +128,7 @@ function measureMemory(): Measure {
     const { files } = makeScheduleInputs(MANY);
     for (const name of ["job.yaml", "bases.csv"]) writeFileSync(join(folder, name), String(files.get(name)));
     const start = performance.now();
-    const command = [resolve("dist/cli/main.js"), "make", "job.yaml", "--out", "out", "--include-held"];
+    const command = [resolve("dist/bin/rodplate.js"), "make", "job.yaml", "--out", "out", "--include-held"];
     const stdio = ["ignore", "ignore", "pipe"] as const;
     const child = spawnSync(process.execPath, ["--import", TELL_PEAK, ...command], {
       cwd: folder,

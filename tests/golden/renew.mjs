@@ -12,7 +12,7 @@ for (const name of readdirSync(samples)) {
   rmSync(expected, { recursive: true, force: true });
   const made = spawnSync(
     process.execPath,
-    [join(root, "dist/cli/main.js"), "make", join(samples, name, "job.yaml"), "--out", expected],
+    [join(root, "dist/bin/rodplate.js"), "make", join(samples, name, "job.yaml"), "--out", expected],
     { stdio: ["ignore", "ignore", "inherit"] },
   );
   if (made.status !== 0 && made.status !== 1) process.exit(made.status ?? 3);

@@ -38,14 +38,20 @@ export function isShopPath(shop: string): boolean {
   return /[\\/]|\.(ya?ml|json)$/i.test(shop);
 }
 
-const schemas = { in: shopSchema("in"), mm: shopSchema("mm") };
+const schemas: Partial<Record<Unit, ReturnType<typeof shopSchema>>> = {};
+
+/** Made when it is first asked for, and kept. */
+function schemaIn(unit: Unit): ReturnType<typeof shopSchema> {
+  schemas[unit] ??= shopSchema(unit);
+  return schemas[unit];
+}
 
 /** Reads a shop file. Every value says that it is the shop's. */
 export function readShop(input: string | Uint8Array, file: string, jobUnit: Unit): Outcome<ReadShop> {
   const source = readYaml(input, file);
   if (!source.ok) return source;
   const document: SourceDocument = { root: source.value, path: "", nameOf: () => null };
-  const parsed = schemas[unitOf(source.value)].safeParse(toPlain(source.value));
+  const parsed = schemaIn(unitOf(source.value)).safeParse(toPlain(source.value));
   const findings = parsed.success ? shopFaults(parsed.data, document) : issueFindings(parsed.error.issues, document);
   if (!parsed.success || findings.length > 0) return { ok: false, findings };
   const name = file.replace(/^.*[\\/]/, "").replace(/\.(ya?ml|json)$/i, "");

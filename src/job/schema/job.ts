@@ -1,5 +1,5 @@
 /** The job file as a schema. It checks shape and values; what hangs on tables or on other keys is for `resolveJob`. */
-import { z } from "zod";
+import * as z from "zod";
 import {
   countLeaf,
   dateLeaf,

@@ -1,5 +1,5 @@
 /** The JSON Schema of a job file, for editors. */
-import { z } from "zod";
+import * as z from "zod";
 import { jobSchemas } from "./job.js";
 import { shopSchema } from "./shop.js";
 

@@ -1,5 +1,5 @@
 /** The layout as a schema: grid, placements, control points, north, the way to site coordinates. */
-import { z } from "zod";
+import * as z from "zod";
 import { keys, lengthLeaf, rows, textLeaf, wordLeaf } from "../../leaves/leaves.js";
 import {
   bearingLeaf,

@@ -1,5 +1,5 @@
 /** The shop file as a schema: how a shop cuts and what it asks for. */
-import { z } from "zod";
+import * as z from "zod";
 import { keys, leaf, lengthLeaf, ratioLeaf, textLeaf, wordLeaf } from "../../leaves/leaves.js";
 import { steelDensities } from "../../standards/index.js";
 import type { Unit } from "../../units/index.js";

@@ -1,0 +1,16 @@
+/** The program in a few files, since opening hundreds of modules takes longer than checking a small job. The library stays as it is compiled. */
+import { defineConfig } from "rolldown";
+
+export default defineConfig({
+  input: { rodplate: "dist/cli/main.js" },
+  platform: "node",
+  // Drawings alone need it, and it is larger than all the rest: it is loaded when the first sheet is drawn.
+  external: ["svgdom"],
+  output: {
+    dir: "dist/bin",
+    cleanDir: true,
+    chunkFileNames: "[name].js",
+    // Names of functions stay, for the lines of a reported fault.
+    minify: { compress: true, mangle: { keepNames: true }, codegen: { removeWhitespace: true } },
+  },
+});
