@@ -4,8 +4,6 @@ import { defineConfig } from "rolldown";
 export default defineConfig({
   input: { rodplate: "dist/cli/main.js" },
   platform: "node",
-  // Drawings alone need it, and it is larger than all the rest: it is loaded when the first sheet is drawn.
-  external: ["svgdom"],
   output: {
     dir: "dist/bin",
     cleanDir: true,
