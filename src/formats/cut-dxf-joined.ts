@@ -5,8 +5,17 @@
 import type { Plate } from "../template/model.js";
 import { roundSymmetric } from "../units/length.js";
 import type { LineWriter } from "./ascii-writer.js";
-import { BULGE_DECIMALS, type CutFileOptions, type CutItem, drawCutFile } from "./cut-file.js";
+import { BULGE_DECIMALS, type CutFileOptions, type CutFlavour, type CutItem, drawCutFile } from "./cut-file.js";
 import { writeDxfLines } from "./dxf-drawing.js";
+
+/** For readers of today. */
+export const joinedFlavour: CutFlavour<"cut-joined"> = {
+  kind: "cut-joined",
+  title: "Cut file: one closed LWPOLYLINE a contour, holes as CIRCLE",
+  ending: "joined",
+  draws: "whole",
+  write: writeJoinedDxf,
+};
 
 /** The plate's cut file in R2000, in the job's unit at nominal size; `options` decide layers, origin and marks. */
 export function writeJoinedDxf(plate: Plate, options: CutFileOptions): Uint8Array {

@@ -5,6 +5,7 @@ import { type LineWriter, startLines } from "./ascii-writer.js";
 import {
   type CutDrawing,
   type CutFileOptions,
+  type CutFlavour,
   type CutItem,
   type CutVertex,
   drawCutFile,
@@ -14,6 +15,15 @@ import {
 
 /** Decimals of an angle in degrees: 1e-10 degree at a radius of 100 m is 2e-7 mm. */
 const ANGLE_DECIMALS = 10;
+
+/** For older readers. */
+export const r12Flavour: CutFlavour<"cut-r12"> = {
+  kind: "cut-r12",
+  title: "Cut file for older readers: LINE, ARC and CIRCLE",
+  ending: "r12",
+  draws: "pieces",
+  write: writeR12Dxf,
+};
 
 /** The plate's cut file in R12, in the job's unit at nominal size; `options` decide layers, origin and marks. */
 export function writeR12Dxf(plate: Plate, options: CutFileOptions): Uint8Array {

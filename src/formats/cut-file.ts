@@ -30,6 +30,19 @@ export interface CutFileOptions {
   readonly marks: boolean;
 }
 
+/** One way to write a cut file: what it says of itself, and its writer. */
+export interface CutFlavour<Kind extends string> {
+  /** The public name, as `files[].kind` of the summary has it. */
+  readonly kind: Kind;
+  /** For README: what it is and for whom. */
+  readonly title: string;
+  /** The end of its file names. */
+  readonly ending: string;
+  readonly draws: Draws;
+  /** In the job's unit at nominal size; the options decide layers, origin and marks. */
+  write(plate: Plate, options: CutFileOptions): Uint8Array;
+}
+
 /**
  * Decimals of a coordinate. Inches need 8 for the ends of an R12 arc to meet their neighbours within 1e-6 in; millimetres
  * take 7, since the radius of an odd number of nanometres ends in half a nanometre.

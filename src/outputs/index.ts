@@ -1,12 +1,13 @@
-/** The registry of everything that a package can hold. A kind of file is one module of this folder and one line here. */
+/** The registry of everything that a package can hold: a line a kind of file. A cut flavour stands in `formats`, any other kind in this folder. */
+import { joinedFlavour } from "../formats/cut-dxf-joined.js";
+import { r12Flavour } from "../formats/cut-dxf-r12.js";
 import type { FileRole } from "../summary/model.js";
 import { budgetCsv } from "./budget-csv.js";
 import type { BudgetResult } from "./budget-result.js";
 import { budgetRodsCsv } from "./budget-rods-csv.js";
 import { budgetSheetSvg } from "./budget-sheet-svg.js";
 import { checkDistancesCsv } from "./check-distances-csv.js";
-import { cutJoined } from "./cut-joined.js";
-import { cutR12 } from "./cut-r12.js";
+import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
 import { ledger } from "./ledger.js";
 import type { BaseOutput, GrowingOutput, JobOutput, Output, ResultOutput } from "./model.js";
@@ -30,8 +31,8 @@ export type { SurveyResult } from "./survey-result.js";
 
 /** In the order in which files are made: what a sheet names comes before it. */
 const REGISTRY = [
-  cutJoined,
-  cutR12,
+  cutOutput(joinedFlavour),
+  cutOutput(r12Flavour),
   drillList,
   sheetSvg,
   settingOutCsv,

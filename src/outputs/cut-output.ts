@@ -1,23 +1,11 @@
 /** What every cut file shares, whichever entities it is written in: when it is made, its name, and that it is read back. */
 import type { CheckedBase } from "../checks/checked.js";
-import type { CutFileOptions } from "../formats/cut-file.js";
+import type { CutFileOptions, CutFlavour, Draws } from "../formats/cut-file.js";
 import { cutFileLayers } from "../formats/cut-file.js";
 import { compareCutFile } from "../formats/read-back.js";
 import type { Job } from "../job/model/job.js";
-import type { Plate } from "../template/model.js";
 import type { BaseOutput } from "./model.js";
 import { makingStem } from "./names.js";
-
-/** What one flavour says of itself. */
-export interface CutFlavour<Kind extends string> {
-  readonly kind: Kind;
-  readonly title: string;
-  /** The end of its file names. */
-  readonly ending: string;
-  /** whole: a contour is one entity. pieces: it is several that meet. */
-  readonly draws: CutFileOptions["draws"];
-  write(plate: Plate, options: CutFileOptions): Uint8Array;
-}
 
 /** A flavour as an output: steel that is not held, or held where that is asked for. */
 export function cutOutput<Kind extends string>(flavour: CutFlavour<Kind>): BaseOutput<Kind> {
@@ -36,7 +24,7 @@ export function cutOutput<Kind extends string>(flavour: CutFlavour<Kind>): BaseO
   };
 }
 
-function cutFileOptions({ unit, shop }: Job, draws: CutFileOptions["draws"]): CutFileOptions {
+function cutFileOptions({ unit, shop }: Job, draws: Draws): CutFileOptions {
   const { layers, origin } = shop.cutFile;
   return { unit, layers, origin, marks: shop.marking.how === "scribe", draws };
 }
