@@ -73,8 +73,8 @@ export function planJob(changes: Partial<PlanSpec> = {}, bases: readonly Base[] 
     return { base, rods: rods.value };
   });
   const plan = makePlan(job, placed);
-  if (!plan.ok || plan.value === null) throw new Error(plan.findings.map(({ message }) => message).join("; "));
-  return { job, plan: plan.value };
+  if (plan === null) throw new Error("the job has no plan");
+  return { job, plan };
 }
 
 /** The setting-out file of a plan in one coordinate system, as `build` writes it. */

@@ -7,7 +7,7 @@ import { findNode } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
 import type { SourceDocument, WithFindings } from "./document.js";
 import { jobRoot } from "./job-file.js";
-import type { Base, Editions, Job } from "./model/job.js";
+import type { Base, Job } from "./model/job.js";
 import type { PlanSpec } from "./model/plan.js";
 import type { Vocabulary } from "./model/vocabulary.js";
 import { resolveBase } from "./resolve/base.js";
@@ -20,7 +20,7 @@ import { readNamedShop } from "./resolve/named-shop.js";
 import { countPlacements, readPlan, withGrout } from "./resolve/plan.js";
 import { unitOf } from "./resolve/shop.js";
 import { parseForgiving } from "./schema/forgiving.js";
-import type { HeadDocument, JobSchemas } from "./schema/job.js";
+import type { JobSchemas } from "./schema/job.js";
 import { jobSchemas } from "./schema/job.js";
 
 /** What a job is read with. */
@@ -81,7 +81,7 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
   const { document } = sources;
   const schemas = schemasOf(unit, vocabulary);
   const head = parseForgiving(schemas.head, document, headStandIns(unit));
-  const editions = readEditions(head.data, sources);
+  const editions = resolveEditions(head.data?.rules, sources);
   const shop = readNamedShop(head.data, sources);
   const listed = listBases(head.data, sources);
   const beside = {
@@ -108,12 +108,6 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
     ...withPlan(plan.value, whole, listed.value),
   };
   return { ok: true, value: job, findings };
-}
-
-function readEditions(head: HeadDocument | null, { unit, document }: JobSources): WithFindings<Editions> {
-  const findings: Finding[] = [];
-  const value = resolveEditions(head?.rules, unit, document, findings);
-  return { value, findings };
 }
 
 /** The base as written -> the whole base, or null where its faults leave none. */

@@ -2,7 +2,7 @@
 export { crossingsOf as lineCrossing } from "../job/index.js";
 export type { CheckDistance } from "./check-distances.js";
 export { checkDistances } from "./check-distances.js";
-export { concreteOnPlan, contourOnPlan, makePlan, placedAlike } from "./make-plan.js";
+export { concreteOnPlan, contourOnPlan, layPlan, makePlan, placedAlike } from "./make-plan.js";
 export { fitTransform, makeTransform } from "./make-transform.js";
 export type { PlacedBase, Plan, PlannedRod, SitePoint, SiteTransform } from "./model.js";
 export type { CoordinateSystem, LocatedPoint, SettingOutPoint } from "./setting-out-points.js";

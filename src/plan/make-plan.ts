@@ -1,5 +1,5 @@
 /** From grid and placements to where every base and rod stands. */
-import type { Finding, Outcome } from "../diagnostics/finding.js";
+import { ProgramFault } from "../diagnostics/program-fault.js";
 import type { Contour, Extent, Point } from "../geometry/index.js";
 import {
   circle,
@@ -20,43 +20,29 @@ import type { BaseWithRods } from "../rods/index.js";
 import { makeTransform } from "./make-transform.js";
 import type { PlacedBase, Plan } from "./model.js";
 
-/** The plan of a job; null for a job without placements or grid. */
-export function makePlan(job: Job, bases: readonly BaseWithRods[]): Outcome<Plan | null> {
-  const spec = job.plan;
-  if (spec === null) return { ok: true, value: null, findings: [] };
+/** The plan of a job that was read; null for a job without a grid. A placement that has no place is the program's fault: it throws. */
+export function makePlan(job: Job, bases: readonly BaseWithRods[]): Plan | null {
+  return job.plan === null ? null : layPlan(job.plan, bases);
+}
+
+/** The plan of this grid and these placements, as `makePlan`. */
+export function layPlan(spec: PlanSpec, bases: readonly BaseWithRods[]): Plan {
   const types = new Map(bases.map((each) => [each.base.mark, each]));
-  const findings: Finding[] = [];
   const lines = new Map(spec.lines.map((line) => [line.name, line]));
-  const placed = spec.placements.flatMap((placement) => place(placement, types, lines, findings));
-  if (findings.length > 0) return { ok: false, findings };
-  return { ok: true, value: planOf(spec, withOwnNames(placed)), findings };
+  return planOf(spec, withOwnNames(spec.placements.map((placement) => place(placement, types, lines))));
 }
 
 type Lines = ReadonlyMap<string, PlanSpec["lines"][number]>;
 
-/** Jobs that were read have no fault left here; those made by hand may. */
-function place(
-  placement: Placement,
-  types: ReadonlyMap<string, BaseWithRods>,
-  lines: Lines,
-  findings: Finding[],
-): readonly PlacedBase[] {
+function place(placement: Placement, types: ReadonlyMap<string, BaseWithRods>, lines: Lines): PlacedBase {
   const type = types.get(placement.mark);
   const [first, second] = placement.lines.map((name) => lines.get(name));
-  if (type === undefined) findings.push(fault(placement, `there is no base ${placement.mark}`));
-  if (first === undefined || second === undefined)
-    findings.push(fault(placement, `there is no crossing ${placement.lines.join("-")}`));
-  if (type === undefined || first === undefined || second === undefined) return [];
+  const at = placement.lines.join("-");
+  if (type === undefined) throw new ProgramFault(`placement ${at}: there is no base ${placement.mark}`);
+  if (first === undefined || second === undefined) throw new ProgramFault(`placement ${at}: there is no such line`);
   const crossing = chooseCrossing(first, second, placement.near);
-  if (!crossing.ok) {
-    findings.push(fault(placement, `lines ${placement.lines.join(" and ")} have ${crossing.why} crossings`));
-    return [];
-  }
-  return [standing(placement, type, [first, second], crossing.at)];
-}
-
-function fault({ place: at }: Placement, message: string): Finding {
-  return { code: "placement", severity: "error", at, message };
+  if (!crossing.ok) throw new ProgramFault(`placement ${at}: the lines have ${crossing.why} crossings`);
+  return standing(placement, type, [first, second], crossing.at);
 }
 
 function standing(

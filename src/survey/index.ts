@@ -1,5 +1,5 @@
 /** After the pour: do the rods as surveyed take their base plates? */
-export { surveyPlan } from "./lone-plan.js";
+export { lonePlan } from "./lone-plan.js";
 export type * from "./model.js";
 export { bestMotion, bestPosition, inPlateAxes, movedHole } from "./motion.js";
 export { surveyJob } from "./survey.js";

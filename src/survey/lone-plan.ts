@@ -3,7 +3,7 @@ import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { Job } from "../job/model/job.js";
 import { missing } from "../job/model/job.js";
 import type { GridLine, Placement, PlanSpec } from "../job/model/plan.js";
-import { makePlan } from "../plan/index.js";
+import { layPlan } from "../plan/index.js";
 import type { Plan } from "../plan/model.js";
 import type { BaseWithRods } from "../rods/model.js";
 import { nanometres } from "../units/length.js";
@@ -11,16 +11,11 @@ import { nanometres } from "../units/length.js";
 const zero = nanometres(0);
 const absent = missing("grid", "the job has no grid");
 
-/** The job's own plan, or that of its one base; a job of several bases and no grid cannot be matched to points. */
-export function surveyPlan(job: Job, bases: readonly BaseWithRods[]): Outcome<Plan> {
-  const own = makePlan(job, bases);
-  if (!own.ok) return own;
-  if (own.value !== null) return { ok: true, value: own.value, findings: own.findings };
+/** The plan of a job's one base; a job of several bases and no grid cannot be matched to points. */
+export function lonePlan(job: Job, bases: readonly BaseWithRods[]): Outcome<Plan> {
   const [base, ...others] = job.bases;
   if (base === undefined || others.length > 0 || base.quantity !== 1) return { ok: false, findings: [noGrid(job)] };
-  const plan = makePlan({ ...job, plan: loneSpec(base.mark, base.place) }, bases);
-  if (!plan.ok || plan.value === null) return { ok: false, findings: plan.findings };
-  return { ok: true, value: plan.value, findings: plan.findings };
+  return { ok: true, value: layPlan(loneSpec(base.mark, base.place), bases), findings: [] };
 }
 
 function noGrid(job: Job): Finding {

@@ -9,7 +9,6 @@ import { packageNames } from "../outputs/index.js";
 import { makePlan } from "../plan/index.js";
 import type { Plan } from "../plan/model.js";
 import type { Inputs } from "../readers/inputs.js";
-import type { BaseWithRods } from "../rods/index.js";
 import { placeRods } from "../rods/index.js";
 import type { ShapedBase } from "../template/index.js";
 import { makePlateShape } from "../template/index.js";
@@ -44,7 +43,6 @@ export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJo
 
 function layOut(job: Job, told: readonly Finding[]): Outcome<OpenedJob> {
   const findings: Finding[] = [...told];
-  const withRods: BaseWithRods[] = [];
   const bases: ShapedBase[] = [];
   for (const base of job.bases) {
     const rods = placeRods(base);
@@ -52,12 +50,9 @@ function layOut(job: Job, told: readonly Finding[]): Outcome<OpenedJob> {
     if (!rods.ok) continue;
     const shape = makePlateShape(job, base, rods.value);
     findings.push(...shape.findings);
-    withRods.push({ base, rods: rods.value });
     if (!shape.ok) continue;
     bases.push({ base, rods: rods.value, outline: shape.value.outline.contour, shape: shape.value });
   }
-  const plan = withRods.length < job.bases.length ? null : makePlan(job, withRods);
-  findings.push(...(plan?.findings ?? []));
-  if (hasErrors(findings) || plan?.ok !== true) return { ok: false, findings };
-  return { ok: true, value: { job, bases, plan: plan.value }, findings };
+  if (hasErrors(findings)) return { ok: false, findings };
+  return { ok: true, value: { job, bases, plan: makePlan(job, bases) }, findings };
 }

@@ -7,7 +7,7 @@ import { readPoints } from "../readers/points.js";
 import type { PointOrder } from "../readers/points-model.js";
 import { placingHead } from "../summary/summarize.js";
 import type { Survey, SurveyAim, SurveyTerms } from "../survey/index.js";
-import { surveyJob as surveyGroups, surveyPlan, surveyTerms } from "../survey/index.js";
+import { lonePlan, surveyJob as surveyGroups, surveyTerms } from "../survey/index.js";
 import type { SurveyUnit } from "../units/index.js";
 import type { OpenedJob } from "./open.js";
 
@@ -22,7 +22,7 @@ export interface PointsInput {
 
 /** What the points are held against: the job's plan, or of a job without a grid that of its one base. */
 export function surveyAim({ job, plan, bases }: OpenedJob): Outcome<SurveyAim> {
-  const aimed = plan === null ? surveyPlan(job, bases) : ({ ok: true, value: plan, findings: [] } as const);
+  const aimed = plan === null ? lonePlan(job, bases) : ({ ok: true, value: plan, findings: [] } as const);
   if (!aimed.ok) return aimed;
   const aim = { plan: aimed.value, expected: settingOutPoints(aimed.value) };
   return { ok: true, value: aim, findings: aimed.findings };

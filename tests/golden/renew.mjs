@@ -1,4 +1,4 @@
-// Renews the expected packages of all samples, and the schema file. Review the result as a diff before it is committed.
+// Renews the expected packages of all samples. Review the result as a diff before it is committed.
 import { spawnSync } from "node:child_process";
 import { readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";

@@ -1,11 +1,11 @@
 /** Every cut file is read back before it is delivered: a writer that writes another plate than its own stops the build. */
 import { beforeEach, expect, it, vi } from "vitest";
 import { ProgramFault } from "../../src/diagnostics/program-fault.js";
-import type { writeR12Dxf } from "../../src/formats/cut-dxf-r12.js";
+import type { CutFlavour } from "../../src/formats/cut-file.js";
 import type { Plate } from "../../src/template/model.js";
 import { buildDelivered, inputsWith, STEEL, usBase } from "../delivered.js";
 
-type Writer = typeof writeR12Dxf;
+type Writer = CutFlavour<string>["write"];
 
 const wrong = vi.hoisted(() => ({ writer: "" }));
 
@@ -20,12 +20,12 @@ const spoil = vi.hoisted(() => (name: string, write: Writer): Writer => {
 });
 
 vi.mock("../../src/formats/cut-dxf-joined.js", async (original) => {
-  const real = await original<{ writeJoinedDxf: Writer }>();
-  return { ...real, writeJoinedDxf: spoil("joined", real.writeJoinedDxf) };
+  const real = await original<{ joinedFlavour: CutFlavour<"cut-joined"> }>();
+  return { ...real, joinedFlavour: { ...real.joinedFlavour, write: spoil("joined", real.joinedFlavour.write) } };
 });
 vi.mock("../../src/formats/cut-dxf-r12.js", async (original) => {
-  const real = await original<{ writeR12Dxf: Writer }>();
-  return { ...real, writeR12Dxf: spoil("r12", real.writeR12Dxf) };
+  const real = await original<{ r12Flavour: CutFlavour<"cut-r12"> }>();
+  return { ...real, r12Flavour: { ...real.r12Flavour, write: spoil("r12", real.r12Flavour.write) } };
 });
 
 const inputs = inputsWith([usBase("S1", STEEL), usBase("S2", STEEL)]);

@@ -2,11 +2,11 @@
 import type { Finding } from "../../diagnostics/finding.js";
 import { nearestWord } from "../../diagnostics/nearest.js";
 import { type EditionKind, type EditionOf, editionsOf } from "../../standards/index.js";
-import type { Unit } from "../../units/index.js";
-import type { SourceDocument } from "../document.js";
+import type { SourceDocument, WithFindings } from "../document.js";
 import { faultAt } from "../document.js";
 import type { Editions, RuleSet } from "../model/job.js";
 import type { HeadDocument } from "../schema/job.js";
+import type { JobSources } from "./job-sources.js";
 
 const DEFAULTS: Readonly<Record<RuleSet, Editions>> = {
   us: {
@@ -30,10 +30,9 @@ const DEFAULTS: Readonly<Record<RuleSet, Editions>> = {
 /** The editions of a job; an unknown one is a finding that lists the known ones. */
 export function resolveEditions(
   rules: HeadDocument["rules"],
-  unit: Unit,
-  document: SourceDocument,
-  findings: Finding[],
-): Editions {
+  { unit, document }: Pick<JobSources, "unit" | "document">,
+): WithFindings<Editions> {
+  const findings: Finding[] = [];
   const chosen = rules === undefined || typeof rules === "string" ? undefined : rules;
   const bySet = typeof rules === "string" ? rules : chosen?.set;
   const defaults = DEFAULTS[bySet ?? (unit === "in" ? "us" : "metric")];
@@ -44,7 +43,7 @@ export function resolveEditions(
     if (edition === undefined) findings.push(unknownEdition(kind, written, editionsOf(kind), document));
     return edition ?? defaults[kind];
   };
-  return {
+  const value: Editions = {
     set: defaults.set,
     templateHoles: choose("templateHoles"),
     baseHoles: choose("baseHoles"),
@@ -52,6 +51,7 @@ export function resolveEditions(
     edges: choose("edges"),
     concrete: choose("concrete"),
   };
+  return { value, findings };
 }
 
 function unknownEdition(

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { ProgramFault } from "../../../src/diagnostics/program-fault.js";
 import { given } from "../../../src/job/index.js";
 import { concreteOnPlan, makePlan, placedAlike } from "../../../src/plan/index.js";
 import { placeRods } from "../../../src/rods/index.js";
@@ -71,19 +72,18 @@ describe("the plan", () => {
   });
 
   it("is null for a job without a layout", () => {
-    expect(makePlan(jobFixture(), [])).toEqual({ ok: true, value: null, findings: [] });
+    expect(makePlan(jobFixture(), [])).toBeNull();
   });
 
   it.each([
     ["an unknown base", placementAt(["A", "1"], { mark: "B9" })],
     ["an unknown line", placementAt(["A", "9"])],
     ["lines that do not cross", placementAt(["A", "B"])],
-  ])("made by hand, %s is a finding at its place", (_name, placement) => {
+  ])("made by hand, %s is a fault of the program", (_name, placement) => {
     const rods = placeRods(baseFixture());
     const job = jobFixture({ plan: planFixture({ placements: [placement] }) });
-    const plan = makePlan(job, rods.ok ? [{ base: baseFixture(), rods: rods.value }] : []);
-    expect(plan.ok).toBe(false);
-    expect(plan.findings.map(({ at }) => at)).toEqual([placement.place]);
+    const bases = rods.ok ? [{ base: baseFixture(), rods: rods.value }] : [];
+    expect(() => makePlan(job, bases)).toThrow(ProgramFault);
   });
 });
 

@@ -53,11 +53,10 @@ export function planCase(bases: readonly Base[], site: PlanSpec, changes: Partia
     return { base, rods: rods.value };
   });
   const plan = makePlan(job, placed);
-  if (!plan.ok) throw new Error(plan.findings.map(({ message }) => message).join("; "));
-  if (plan.value === null) throw new Error("no plan");
+  if (plan === null) throw new Error("no plan");
   return {
     job,
-    plan: plan.value,
+    plan,
     held: new Map(),
     coordinateFiles: ["PH_rev-B_PNEZD_ft.csv"],
     dxfName: "anchor-rod-plan_rev-B.dxf",

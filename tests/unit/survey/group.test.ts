@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { CheckRow } from "../../../src/checks/model.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import type { GroupSurvey } from "../../../src/survey/index.js";
-import { surveyPlan } from "../../../src/survey/index.js";
+import { lonePlan } from "../../../src/survey/index.js";
 import { inches, nanometres } from "../../../src/units/length.js";
 import { baseFixture, groupFixture, jobFixture } from "../../fixture.js";
 import { placementAt } from "../../setting-out-plan.js";
@@ -226,7 +226,7 @@ describe("what would let it drop on", () => {
 describe("a job without a grid", () => {
   it("of one base: it stands at 0,0 unturned", () => {
     const base = baseFixture({ quantity: 1 });
-    const plan = surveyPlan(jobFixture({ bases: [base] }), [{ base, rods: one.aim.plan.bases[0]?.ownRods ?? [] }]);
+    const plan = lonePlan(jobFixture({ bases: [base] }), [{ base, rods: one.aim.plan.bases[0]?.ownRods ?? [] }]);
     expect(plan.findings).toEqual([]);
     expect(plan.ok && plan.value.bases.map(({ name, workingPoint }) => [name, workingPoint])).toEqual([
       ["B1 x0-y0", { x: 0, y: 0 }],
@@ -234,7 +234,7 @@ describe("a job without a grid", () => {
   });
 
   it("of several: a clear fault", () => {
-    const plan = surveyPlan(jobFixture({ bases: [baseFixture({ quantity: 6 })] }), []);
+    const plan = lonePlan(jobFixture({ bases: [baseFixture({ quantity: 6 })] }), []);
     expect(plan.ok).toBe(false);
     expect(plan.findings[0]?.message).toContain("the job has no grid, and 6 bases");
   });
