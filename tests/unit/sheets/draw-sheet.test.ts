@@ -33,7 +33,7 @@ describe("every sheet", () => {
       const said = words.replace(/\n/g, " ");
       expect(said).toContain("NOT CHECKED: anchorage strength in concrete");
       expect(said).toContain("29 CFR 1926.755(b)");
-      expect(said).toContain("not a lifting device and not a working platform");
+      expect(said).toContain("not a lifting or working platform");
       expect(said).toContain("Local codes and licensed practice govern");
       expect(said).not.toMatch(/\bTRUE NORTH\b|\bPLAN NORTH\b|\bGRID\b/);
     });
