@@ -99,9 +99,9 @@ export const jobRules = [
 export type RuleId = (typeof rules)[number]["id"] | (typeof jobRules)[number]["id"];
 
 /** The severity of each rule when it fails, as the rule itself has it. */
-export const ruleSeverities: Readonly<Record<string, Severity>> = Object.fromEntries(
+export const ruleSeverities = Object.fromEntries(
   [...rules, ...jobRules].map(({ id, severity }) => [id, severity]),
-);
+) as Readonly<Record<RuleId, Severity>>;
 
 /** The ledger of the whole job: rows in the order of the rules, then of their subjects. */
 export function runJobChecks(context: JobContext): readonly CheckRow[] {

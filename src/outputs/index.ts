@@ -30,35 +30,38 @@ export { safeForFileName } from "./names.js";
 export type { SurveyResult } from "./survey-result.js";
 
 /** In the order in which files are made: what a sheet names comes before it. */
-const REGISTRY = [
-  cutOutput(joinedFlavour),
-  cutOutput(r12Flavour),
-  drillList,
-  sheetSvg,
-  settingOutCsv,
-  settingOutBareCsv,
-  checkDistancesCsv,
-  planDxf,
-  planSvg,
+const REGISTRY = {
+  "cut-joined": cutOutput(joinedFlavour),
+  "cut-r12": cutOutput(r12Flavour),
+  "drill-list": drillList,
+  "sheet-svg": sheetSvg,
+  "setting-out-csv": settingOutCsv,
+  "setting-out-bare-csv": settingOutBareCsv,
+  "check-distances-csv": checkDistancesCsv,
+  "plan-dxf": planDxf,
+  "plan-svg": planSvg,
   ledger,
   questions,
   summary,
-] as const satisfies readonly Output[];
+};
 
 /** The public names of the kinds of files. */
-export type OutputKind = (typeof REGISTRY)[number]["kind"];
+export type OutputKind = keyof typeof REGISTRY;
 
-/** Every output, in the order in which files are made. */
-export const outputs: readonly Output<OutputKind>[] = REGISTRY;
+/** Every output by its kind; the compiler holds that each stands under its own. */
+export const outputs: { readonly [Kind in OutputKind]: Output<Kind> } = REGISTRY;
+
+/** The same in the order in which files are made. */
+export const everyOutput: readonly Output<OutputKind>[] = Object.values(outputs);
 
 /** Files in the folder of a base. */
-export const baseOutputs: readonly BaseOutput<OutputKind>[] = outputs.filter((output) => output.scope === "base");
+export const baseOutputs: readonly BaseOutput<OutputKind>[] = everyOutput.filter((output) => output.scope === "base");
 
 /** Documents of the whole job. */
-export const jobOutputs: readonly JobOutput<OutputKind>[] = outputs.filter((output) => output.scope === "job");
+export const jobOutputs: readonly JobOutput<OutputKind>[] = everyOutput.filter((output) => output.scope === "job");
 
 /** Files of the job that grow base by base. */
-export const growingOutputs: readonly GrowingOutput<OutputKind>[] = outputs.filter(
+export const growingOutputs: readonly GrowingOutput<OutputKind>[] = everyOutput.filter(
   (output) => output.scope === "job, base by base",
 );
 
@@ -74,7 +77,7 @@ export const surveyOutputs: readonly ResultOutput<SurveyResult>[] = [
 ];
 
 /** Kinds that a template is cut or drilled by. */
-export const makingKinds: readonly OutputKind[] = outputs.filter(isMaking).map(({ kind }) => kind);
+export const makingKinds: readonly OutputKind[] = everyOutput.filter(isMaking).map(({ kind }) => kind);
 
 function isMaking({ role }: Output): boolean {
   return role === "cut" || role === "drill";
@@ -82,11 +85,11 @@ function isMaking({ role }: Output): boolean {
 
 /** What a file of a package is for, by its kind; null for a kind that this program does not write. */
 export function roleOf(kind: string): FileRole | null {
-  return outputs.find((output) => output.kind === kind)?.role ?? null;
+  return everyOutput.find((output) => output.kind === kind)?.role ?? null;
 }
 
 /** Names at the top of a package that are its own: no base's folder may take one. In lower case. */
-export const packageNames: ReadonlySet<string> = new Set(outputs.flatMap(namesAtTop));
+export const packageNames: ReadonlySet<string> = new Set(everyOutput.flatMap(namesAtTop));
 
 function namesAtTop(output: Output): readonly string[] {
   switch (output.scope) {

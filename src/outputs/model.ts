@@ -42,8 +42,7 @@ interface Described<Kind extends string> {
   readonly drawn: boolean;
 }
 
-/** A file that a base may have in its folder. */
-export interface BaseOutput<Kind extends string = string> extends Described<Kind> {
+interface BaseFile<Kind extends string> extends Described<Kind> {
   readonly scope: "base";
   /** Path by pattern, for README. */
   readonly named: string;
@@ -51,12 +50,20 @@ export interface BaseOutput<Kind extends string = string> extends Described<Kind
   /** Inside the base's folder. */
   fileName(checked: CheckedBase): string;
   write(checked: CheckedBase, around: Surroundings): Uint8Array;
-  /** For what is cut by: how the bytes, read again, differ from the plate; and the layers for the summary. */
-  readonly cut?: {
-    readBack(bytes: Uint8Array, checked: CheckedBase): readonly string[];
-    layers(checked: CheckedBase): NonNullable<SummaryFile["layers"]>;
-  };
 }
+
+/** What is cut by is read again: how the bytes differ from the plate; and its layers, for the summary. */
+export interface CutReading {
+  readBack(bytes: Uint8Array, checked: CheckedBase): readonly string[];
+  layers(checked: CheckedBase): NonNullable<SummaryFile["layers"]>;
+}
+
+/** A file that a base may have in its folder. */
+export type BaseOutput<Kind extends string = string> = BaseFile<Kind> &
+  (
+    | { readonly role: "cut"; readonly cut: CutReading }
+    | { readonly role: Exclude<FileRole, "cut">; readonly cut?: undefined }
+  );
 
 /** A base of which everything is said and written. */
 export interface MadeBase {

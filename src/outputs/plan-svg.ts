@@ -5,6 +5,8 @@ import { drawingDocument } from "./drawing-document.js";
 import type { JobOutput, PathAndBytes, PlannedJob, Surroundings } from "./model.js";
 import { nameIn } from "./names.js";
 import { PLAN, planStem } from "./plan.js";
+import { planDxf } from "./plan-dxf.js";
+import { settingOutCsv } from "./setting-out-csv.js";
 
 /** Made after the files that it names. */
 export const planSvg: JobOutput<"plan-svg"> = {
@@ -21,10 +23,10 @@ export const planSvg: JobOutput<"plan-svg"> = {
 
 function* writePlanSheets(checked: PlannedJob, { made, document, version }: Surroundings): Generator<PathAndBytes> {
   const { job, plan, held } = checked;
-  const dxf = made.find(({ kind }) => kind === "plan-dxf");
+  const dxf = made.find(({ kind }) => kind === planDxf.kind);
   const scenes = drawPlanSheets({
     ...{ job, plan, held },
-    coordinateFiles: made.filter(({ kind }) => kind === "setting-out-csv").map(({ path }) => nameIn(path)),
+    coordinateFiles: made.filter(({ kind }) => kind === settingOutCsv.kind).map(({ path }) => nameIn(path)),
     dxfName: dxf === undefined ? null : nameIn(dxf.path),
     programVersion: version,
   });

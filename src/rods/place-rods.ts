@@ -1,5 +1,6 @@
 /** From a base's groups to tagged rods. */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
+import { ProgramFault } from "../diagnostics/program-fault.js";
 import type { Point } from "../geometry/index.js";
 import { millimetresBetween, toLattice } from "../geometry/index.js";
 import type { Base, RodGroup } from "../job/model/job.js";
@@ -12,11 +13,13 @@ import { clockwiseFromNorthWest } from "./order.js";
 /** Two rods whose centres are closer than this stand on one spot, in millimetres. */
 const COINCIDENT = 0.01;
 
-/** Positions and tags of a base's rods, group by group; coincident or too many rods are findings at the base. */
+/**
+ * Positions and tags of a base's rods, group by group; rods on one spot are findings at the base. Throws where a base has
+ * none, or more than the reader of jobs lets through.
+ */
 export function placeRods(base: Base): Outcome<readonly PlacedRod[]> {
   const count = base.groups.reduce((sum, { pattern }) => sum + countRods(pattern), 0);
-  if (count === 0) return { ok: false, findings: [noRods(base)] };
-  if (count > MOST_RODS) return { ok: false, findings: [tooMany(base, count)] };
+  if (count === 0 || count > MOST_RODS) throw new ProgramFault(`base ${base.mark} has ${count} rods`);
   const rods = base.groups.flatMap(placeGroup);
   const findings = coincidences(base, rods);
   return findings.length > 0 ? { ok: false, findings } : { ok: true, value: rods, findings };
@@ -25,19 +28,6 @@ export function placeRods(base: Base): Outcome<readonly PlacedRod[]> {
 function placeGroup(group: RodGroup): readonly PlacedRod[] {
   const ordered = clockwiseFromNorthWest(rodPositions(group.pattern));
   return ordered.map((center, i) => ({ tag: `${group.letter}${i + 1}`, group, center }));
-}
-
-function noRods({ place }: Base): Finding {
-  return { code: "no-rods", severity: "error", at: place, message: "the pattern has no rods: at least 1 is needed" };
-}
-
-function tooMany({ place }: Base, count: number): Finding {
-  return {
-    code: "too-many-rods",
-    severity: "error",
-    at: place,
-    message: `${count} rods on one base: at most ${MOST_RODS} are allowed`,
-  };
 }
 
 function coincidences({ place }: Base, rods: readonly PlacedRod[]): readonly Finding[] {

@@ -1,7 +1,6 @@
 /** The tables of a sheet: revisions, holes, rods and setting, tape checks, worst rows of the ledger, notes and cautions. */
 
 import { CAUTION } from "../checks/cautions.js";
-import { worstFirst } from "../checks/index.js";
 import { type CheckRow, NOT_CHECKED_AT_ALL, type Quantity } from "../checks/model.js";
 import type { Base, Input } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
@@ -242,10 +241,10 @@ export interface CheckLine {
   readonly subjects: readonly string[];
 }
 
-/** Lines of the check table, worst first; rows that do not apply are left out. */
+/** Lines of the check table, in the order of the rows, which are worst first; rows that do not apply are left out. */
 export function checkLines(rows: readonly CheckRow[], unit: Unit): readonly CheckLine[] {
   const lines = new Map<string, { row: CheckRow; subjects: string[] }>();
-  for (const row of worstFirst(rows)) {
+  for (const row of rows) {
     if (row.status === "not-applicable") continue;
     const key = [row.severity, answerWords(row), row.clause, row.edition, ...checkCells(row, "", unit)].join("|");
     const known = lines.get(key);

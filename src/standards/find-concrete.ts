@@ -20,6 +20,24 @@ const COVER: Readonly<Record<ConcreteEdition, StandardTable<CoverTableRow> | nul
   "ACI 318-11": null,
 };
 
+/** Where an edition states its rules: of spacing (and of the edge of a torqued rod), and of cover. */
+export interface ConcreteClauses {
+  readonly spacing: string;
+  /** 318-14 by the note of 318-19's own table; 318-11 from memory. */
+  readonly cover: string;
+}
+
+const COVER_CLAUSES: Readonly<Record<ConcreteEdition, string>> = {
+  "ACI 318-19": "20.5.1.3",
+  "ACI 318-14": "20.6.1.3",
+  "ACI 318-11": "7.7.1",
+};
+
+/** The clauses of an edition. */
+export function concreteClauses(edition: ConcreteEdition): ConcreteClauses {
+  return { spacing: SPACING[edition].clause, cover: COVER_CLAUSES[edition] };
+}
+
 /** No. 5 bars are 5/8 in: the largest diameter that takes the smaller cover when exposed. */
 const NO_5 = inches(5 / 8);
 

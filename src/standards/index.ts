@@ -25,7 +25,7 @@ export {
   type PlacingEdition,
   type TemplateHoleEdition,
 } from "./editions.js";
-export { findCover, findSpacing } from "./find-concrete.js";
+export { concreteClauses, findCover, findSpacing } from "./find-concrete.js";
 export { findIso9013Deviation, iso9013Perpendicularity } from "./find-cutting.js";
 export { findEdge } from "./find-edge.js";
 export { findNut, findWasher, nutStandards, washerStandards } from "./find-fastener.js";

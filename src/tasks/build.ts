@@ -11,7 +11,7 @@ import { hashOf } from "./hash.js";
 import type { OpenedJob, OpenOptions } from "./open.js";
 import { openJob } from "./open.js";
 import type { BaseInParts, BaseResult, PackageOptions } from "./package.js";
-import { makeBase, makePackageInParts } from "./package.js";
+import { makeBase, makePackageInParts, refuseBadOptions } from "./package.js";
 
 /** How a job is opened and its package made. */
 export interface BuildOptions extends OpenOptions, PackageOptions {}
@@ -35,6 +35,7 @@ export interface BuildEnd {
 
 /** Opens a job and makes its package. Throws on a date that is none, and where a drawing is wanted without a document. */
 export function build(inputs: Inputs, options: BuildOptions): Build {
+  refuseBadOptions(options);
   const opened = openJob(inputs, options);
   return opened.ok
     ? { findings: opened.findings, ...makePackage(opened.value, options) }
@@ -45,13 +46,14 @@ function refuse(): never {
   throw new TypeError("a job with errors has no files");
 }
 
-/** The package of an opened job. */
+/** The package of an opened job. What once failed stays failed: a package that is not whole is never handed out. */
 export function makePackage(opened: OpenedJob, options: PackageOptions): Omit<Build, "findings"> {
   const parts = makePackageInParts(opened, options);
   const running = parts.bases[Symbol.iterator]();
   const [all, summaries]: [Part[], SummaryBase[]] = [[...parts.head], []];
+  const attempt = startAttempts();
   const record = (): BaseResult | null => {
-    const next = running.next();
+    const next = attempt(() => running.next());
     if (next.done === true) return null;
     all.push(...next.value.parts);
     summaries.push(next.value.summary);
@@ -72,9 +74,23 @@ export function makePackage(opened: OpenedJob, options: PackageOptions): Omit<Bu
     job: summarizeJob(opened.job),
     bases: { [Symbol.iterator]: () => walk(opened, options, () => summaries.length, record) },
     finish: () => {
-      end ??= finish();
+      end ??= attempt(finish);
       return end;
     },
+  };
+}
+
+/** Runs work until some of it throws; all that is attempted afterwards throws the same again. */
+function startAttempts(): <T>(work: () => T) => T {
+  let fault: { readonly error: unknown } | null = null;
+  return (work) => {
+    if (fault !== null) throw fault.error;
+    try {
+      return work();
+    } catch (error) {
+      fault = { error };
+      throw error;
+    }
   };
 }
 

@@ -17,7 +17,7 @@ import type {
   Surroundings,
   SvgDocument,
 } from "../outputs/index.js";
-import { baseOutputs, jobOutputs, outputs } from "../outputs/index.js";
+import { baseOutputs, everyOutput, jobOutputs } from "../outputs/index.js";
 import type { SummaryBase, SummaryFile } from "../summary/model.js";
 import type { Question } from "../summary/questions.js";
 import { askOfBase, askOfJob } from "../summary/questions.js";
@@ -79,7 +79,7 @@ export interface PackageRest {
 
 /** Makes a package of any size: nothing of a base is kept once the next one is asked for. */
 export function makePackageInParts(opened: OpenedJob, options: PackageOptions): PartwisePackage {
-  refuseMissingDocument(options);
+  refuseBadOptions(options);
   const { job, plan, bases } = opened;
   const files = startGrowingFiles(options);
   const held = new Map<string, readonly string[]>();
@@ -95,10 +95,15 @@ export function makePackageInParts(opened: OpenedJob, options: PackageOptions): 
   };
 }
 
-/** Throws TypeError where a drawing is wanted and there is nothing to draw it on: the caller's mistake. */
-function refuseMissingDocument({ document, outputs: wanted }: PackageOptions): void {
-  if (document !== null) return;
-  const drawn = outputs.filter((output) => output.drawn && (wanted?.includes(output.kind) ?? true));
+/**
+ * What a caller got wrong: throws TypeError where a drawing is wanted and there is nothing to draw it on, RangeError for a
+ * kind of output that there is not.
+ */
+export function refuseBadOptions({ document, outputs: wanted }: PackageOptions): void {
+  const unknown = (wanted ?? []).filter((kind) => !everyOutput.some((output) => output.kind === kind));
+  if (unknown.length > 0) throw new RangeError(`${unknown.join(", ")}: there is no such kind of output`);
+  if (document !== null && document !== undefined) return;
+  const drawn = everyOutput.filter((output) => output.drawn && (wanted?.includes(output.kind) ?? true));
   if (drawn.length === 0) return;
   const kinds = drawn.map(({ kind }) => kind).join(", ");
   throw new TypeError(`${kinds}: drawings are made with svg.js, which needs a document; allowed is null without them`);
@@ -178,7 +183,8 @@ function* makeDocuments(checked: CheckedJob, files: GrowingFiles, options: Packa
     }
 }
 
-function writeDocument(output: JobOutput, checked: CheckedJob, around: Surroundings): Iterable<PathAndBytes> {
+/** Its files, one at a time; none of a document that needs a plan where the job has none. */
+export function writeDocument(output: JobOutput, checked: CheckedJob, around: Surroundings): Iterable<PathAndBytes> {
   switch (output.needs) {
     case "job":
       return output.write(checked, around);

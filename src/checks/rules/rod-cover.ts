@@ -1,6 +1,6 @@
 import { acrossCorners, twiceDepthInside } from "../../geometry/index.js";
 import type { Bottom, Exposure, Input, Nut } from "../../job/model/job.js";
-import { findCover, findSpacing } from "../../standards/index.js";
+import { concreteClauses, findCover, findSpacing } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
@@ -12,10 +12,14 @@ import { wordsIn } from "../words.js";
 /** Cover of concrete to the rod and to what anchors it, sideways and below; 6 d to the edge when torqued. */
 export const rodCover: Rule<"rod-cover"> = {
   id: "rod-cover",
-  title: "concrete cover to the rod and to its bottom, sideways and below, >= 20.5.1.3; 6 d to the edge when torqued",
+  title:
+    "concrete cover to the rod and to its bottom, sideways and below, >= that of the edition; 6 d to the edge when torqued",
   severity: "ask",
   measured: "the concrete cover or edge distance",
-  clause: () => "17.9.2(a), 20.5.1.3",
+  clause: ({ job }) => {
+    const { spacing, cover } = concreteClauses(job.editions.concrete);
+    return `${spacing}, ${cover}`;
+  },
   edition: ({ job }) => job.editions.concrete,
   check(context) {
     const { base } = context;
@@ -28,10 +32,10 @@ export const rodCover: Rule<"rod-cover"> = {
   },
 };
 
-const BESIDE_ROD = "20.5.1.3: cover beside the rod";
-const BESIDE_BOTTOM = "20.5.1.3: cover beside the bottom of the rod";
-const BELOW = "20.5.1.3: cover below the rod";
-const TORQUED = "17.9.2(a): edge of a torqued rod";
+/** `20.5.1.3: cover below the rod`: the clause of the job's edition, and what is covered. */
+function coverClause({ job }: CheckContext, what: string): string {
+  return `${concreteClauses(job.editions.concrete).cover}: cover ${what}`;
+}
 
 /** A rod, and twice the distance from its centre to the edge of the concrete. */
 interface PlacedRod extends RodHole {
@@ -53,7 +57,7 @@ function besideRod(context: CheckContext, rod: PlacedRod): RuleResult {
   const say = wordsIn(context.job.unit);
   const twice = rod.toEdge - rod.diameter;
   const how = `rod to edge ${say.twice(rod.toEdge)} - ${say.length(rod.diameter)} / 2`;
-  return held(context, rod, twice, how, BESIDE_ROD);
+  return held(context, rod, twice, how, coverClause(context, "beside the rod"));
 }
 
 function held(context: CheckContext, rod: RodHole, twice: number, how: string, clause: string): RuleResult {
@@ -66,13 +70,13 @@ function held(context: CheckContext, rod: RodHole, twice: number, how: string, c
 }
 
 function besideBottom(context: CheckContext, rod: PlacedRod): RuleResult {
-  const own = { clause: BESIDE_BOTTOM };
+  const own = { clause: coverClause(context, "beside the bottom of the rod") };
   const needs = known({ bottom: rod.rod.bottom, nut: nutIfAnchor(rod) });
   if (!needs.all) return lacking(rod.tag, needs.missing, own);
   const { across, name } = reachOf(needs.values.bottom, needs.values.nut);
   const say = wordsIn(context.job.unit);
   const how = `rod to edge ${say.twice(rod.toEdge)} - ${name} ${say.twice(across)}`;
-  return held(context, rod, rod.toEdge - across, how, BESIDE_BOTTOM);
+  return held(context, rod, rod.toEdge - across, how, own.clause);
 }
 
 /** The nut is needed only where it anchors the rod. */
@@ -102,8 +106,9 @@ function reachOf(bottom: Bottom, nut: Nut | null): Reach {
 }
 
 function belowRod(context: CheckContext, rod: RodHole): RuleResult {
+  const clause = coverClause(context, "below the rod");
   const needs = known({ depth: context.base.concrete.depth, embedment: rod.rod.embedment });
-  if (!needs.all) return lacking(rod.tag, needs.missing, { clause: BELOW });
+  if (!needs.all) return lacking(rod.tag, needs.missing, { clause });
   const { depth, embedment } = needs.values;
   const say = wordsIn(context.job.unit);
   return held(
@@ -111,12 +116,12 @@ function belowRod(context: CheckContext, rod: RodHole): RuleResult {
     rod,
     2 * (depth - embedment),
     `depth ${say.length(depth)} - embedment ${say.length(embedment)}`,
-    BELOW,
+    clause,
   );
 }
 
 function torquedEdge(context: CheckContext, rod: PlacedRod): RuleResult {
-  const own = { clause: TORQUED };
+  const own = { clause: `${concreteClauses(context.job.editions.concrete).spacing}: edge of a torqued rod` };
   const { torqued } = rod.rod;
   if (torqued.kind === "given" && !torqued.value)
     return notApplicable(rod.tag, "the rod is not torqued: cover governs", own);

@@ -1,5 +1,5 @@
 import { twiceDistanceBetweenPoints } from "../../geometry/index.js";
-import { findSpacing } from "../../standards/index.js";
+import { concreteClauses, findSpacing } from "../../standards/index.js";
 import { governingPairs } from "../geometry/pairs.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, lacking, notApplicable, notChecked } from "../results.js";
@@ -13,7 +13,7 @@ export const rodSpacing: Rule<"rod-spacing"> = {
   title: "spacing of two rods >= 4 d, or 6 d when torqued",
   severity: "ask",
   measured: "the spacing of two rods in the concrete",
-  clause: () => "17.9.2(a)",
+  clause: ({ job }) => concreteClauses(job.editions.concrete).spacing,
   edition: ({ job }) => job.editions.concrete,
   check(context) {
     const rods = rodHoles(context);

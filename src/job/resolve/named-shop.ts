@@ -23,8 +23,10 @@ export function readNamedShop(
   const file = shopFileName(name);
   const content = contentOf(inputs.files.get(file));
   if (content === undefined) {
-    const near = nearestWord(name, SHOP_NAMES);
-    const message = `there is no shop file ${file}; allowed are ${SHOP_NAMES.join(", ")}, or the path of a shop file`;
+    const isOurs = SHOP_NAMES.includes(name);
+    const near = isOurs ? undefined : nearestWord(name, SHOP_NAMES);
+    const known = `allowed are ${SHOP_NAMES.join(", ")}, or the path of a shop file`;
+    const message = isOurs ? `the shop file ${file} was not handed in` : `there is no shop file ${file}; ${known}`;
     const hint = near === undefined ? undefined : `did you mean ${near}?`;
     return { value: null, findings: [faultAt(document, ["shop"], "unknown-shop", message, hint)] };
   }

@@ -122,9 +122,18 @@ function judgeOpening(opening: OpeningSpec, outline: OutlineSpec, report: BaseRe
   report.fault(OPENING, "opening-too-large", message);
 }
 
+/** null where the sides are not given by the outline itself. */
 function outlineSides(outline: OutlineSpec): readonly [Length, Length] | null {
-  if (outline.kind === "rectangle") return [outline.x, outline.y];
-  return outline.kind === "circle" ? [outline.diameter, outline.diameter] : null;
+  switch (outline.kind) {
+    case "rectangle":
+      return [outline.x, outline.y];
+    case "circle":
+      return [outline.diameter, outline.diameter];
+    case "auto":
+    case "ring":
+    case "polygon":
+      return null;
+  }
 }
 
 type RoundHoles = BaseDocument["template"]["nails"];

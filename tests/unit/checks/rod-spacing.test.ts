@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { rodSpacing } from "../../../src/checks/rules/rod-spacing.js";
 import { given, missing } from "../../../src/job/model/job.js";
-import { groupFixture } from "../../fixture.js";
+import { groupFixture, jobFixture } from "../../fixture.js";
 import { inch, isSubject, onLine, rowOf, rowsOf, testAtLimit } from "./context.js";
 
 const PAIR = isSubject("A1-A2");
@@ -54,5 +54,18 @@ describe("rod-spacing", () => {
 
   it("does not apply to one rod", () => {
     expect(rowsOf(rodSpacing, { group: { pattern: onLine(0) } })).toMatchObject([{ status: "not-applicable" }]);
+  });
+});
+
+describe("the clause", () => {
+  // ACI 318-19 as printed; 318-14 and 318-11 from memory, as their tables say.
+  it.each([
+    ["ACI 318-19", "17.9.2(a)"],
+    ["ACI 318-14", "17.7.1 / 17.7.2"],
+    ["ACI 318-11", "D.8.1 / D.8.2"],
+  ] as const)("is that of %s", (concrete, clause) => {
+    const { editions } = jobFixture();
+    const row = rowOf(rodSpacing, { job: { editions: { ...editions, concrete } }, ...apart(inch(9)) }, PAIR);
+    expect(row).toMatchObject({ edition: concrete, clause });
   });
 });

@@ -8,19 +8,21 @@ import type { MadeFile, Output } from "../../../src/outputs/index.js";
 import {
   baseOutputs,
   budgetOutputs,
+  everyOutput,
   growingOutputs,
   jobOutputs,
   makingKinds,
-  outputs,
   roleOf,
   surveyOutputs,
 } from "../../../src/outputs/index.js";
 import { summarizeBase } from "../../../src/summary/summarize.js";
 import { openJob } from "../../../src/tasks/open.js";
+import { writeDocument } from "../../../src/tasks/package.js";
 import { makeInputs } from "../../bench/jobs.js";
+import { jobFixture } from "../../fixture.js";
 
 const SOURCE = new URL("../../../src/outputs/", import.meta.url);
-const all = [...outputs, ...budgetOutputs, ...surveyOutputs];
+const all = [...everyOutput, ...budgetOutputs, ...surveyOutputs];
 
 function firstChecked() {
   const opened = openJob(makeInputs(1), { date: "2026-11-24" });
@@ -34,15 +36,17 @@ describe("the registry", () => {
     const files = readdirSync(SOURCE).map((name) => readFileSync(new URL(name, SOURCE), "utf8"));
     const kinds = files.flatMap((text) => [...text.matchAll(/^ {2}kind: "([^"]+)",$/gm)].map(([, kind]) => kind));
     expect(kinds.length).toBeGreaterThan(10);
-    expect(all.map(({ kind }) => kind).filter((kind) => !kind.startsWith("cut-"))).toEqual(
-      expect.arrayContaining(kinds),
-    );
+    const formats = new URL("../../../src/formats/", import.meta.url);
+    const writers = readdirSync(formats).map((name) => readFileSync(new URL(name, formats), "utf8"));
+    const flavours = writers.flatMap((text) => [...text.matchAll(/CutFlavour<"([^"]+)">/g)].map(([, kind]) => kind));
+    expect(flavours.length).toBeGreaterThan(1);
+    expect(all.map(({ kind }) => kind).sort()).toEqual([...kinds, ...flavours].sort());
     expect(new Set(all.map(({ kind }) => kind)).size).toBe(all.length);
   });
 
   it("sorts every output by its scope, and tells roles by kind", () => {
     expect([...baseOutputs, ...jobOutputs, ...growingOutputs].map(({ kind }) => kind).sort()).toEqual(
-      outputs.map(({ kind }) => kind).sort(),
+      everyOutput.map(({ kind }) => kind).sort(),
     );
     expect(makingKinds).toEqual(["cut-joined", "cut-r12", "drill-list"]);
     expect(["cut-r12", "drill-list", "sheet-svg", "ledger", "summary", "of-another-program"].map(roleOf)).toEqual([
@@ -72,6 +76,26 @@ describe("the registry", () => {
     expect(text).toContain("cut-of-tomorrow.dxf");
     expect(text).toContain("a".repeat(12));
     expect(text).not.toContain("table-of-tomorrow");
+  });
+});
+
+describe("a document", () => {
+  const common = {
+    scope: "job",
+    kind: "notes",
+    role: "document",
+    title: "",
+    drawn: false,
+    top: "n",
+    named: "n",
+  } as const;
+  const write = () => [{ path: "n", bytes: new Uint8Array(1) }];
+  const checked = { job: jobFixture(), plan: null, rows: [], held: new Map() };
+  const around = { document: null, version: "0", includeHeld: false, made: [] };
+
+  it("that needs a plan is not written without one; one that needs the job alone is", () => {
+    expect([...writeDocument({ ...common, needs: "plan", write }, checked, around)]).toEqual([]);
+    expect([...writeDocument({ ...common, needs: "job", write }, checked, around)]).toHaveLength(1);
   });
 });
 

@@ -1,5 +1,5 @@
 /** Sheet requests for tests, through the real pattern, plate and check stages. Invented data. */
-import { runChecks } from "../../../src/checks/index.js";
+import { runChecks, worstFirst } from "../../../src/checks/index.js";
 import type { Base, Job } from "../../../src/job/model/job.js";
 import { placeRods } from "../../../src/rods/index.js";
 import type { SheetRequest } from "../../../src/sheets/index.js";
@@ -14,7 +14,7 @@ export function trySheetCase(job: Job, base: Base, changes: Partial<SheetRequest
   return {
     ...context,
     measures: measurePlate(plate.value),
-    rows: runChecks(context),
+    rows: worstFirst(runChecks(context)),
     held: [],
     weight: { value: 31.24, unit: "lb" },
     cutFiles: [

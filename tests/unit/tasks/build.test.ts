@@ -6,6 +6,7 @@ import { packageNames, safeForFileName } from "../../../src/outputs/index.js";
 import type { Inputs } from "../../../src/readers/inputs.js";
 import type { Build, BuildOptions } from "../../../src/tasks/build.js";
 import { build } from "../../../src/tasks/build.js";
+import { startOwnSha256 } from "../../../src/tasks/hash.js";
 import type { OpenedJob } from "../../../src/tasks/open.js";
 import { openJob } from "../../../src/tasks/open.js";
 import { makePackageInParts } from "../../../src/tasks/package.js";
@@ -76,6 +77,29 @@ describe("build", () => {
     const [first, second] = [built.finish(), built.finish()];
     expect(second).toBe(first);
     expect(JSON.parse(new TextDecoder().decode(second.files[0]?.bytes))).toEqual(second.summary);
+  });
+
+  it.each([
+    ["in the second base", 4],
+    ["in the last file", 8],
+  ])("hands nothing out after it failed %s, however often it is asked to finish", (_where, failing) => {
+    let hashes = 0;
+    const startSha256 = () => {
+      hashes += 1;
+      if (hashes === failing) throw new Error("no hash");
+      return startOwnSha256();
+    };
+    const built = build(makeInputs(3), { ...options, outputs: ["cut-joined", "cut-r12", "summary"], startSha256 });
+    for (let asked = 0; asked < 3; asked += 1) expect(() => built.finish()).toThrow("no hash");
+    expect(hashes).toBe(failing);
+  });
+
+  it("refuses kinds of outputs that there are not, and a document that was left out", () => {
+    const wanted = JSON.parse('["cut-r12", "cut-r13"]');
+    expect(() => build(makeInputs(1), { ...options, outputs: wanted })).toThrow(/cut-r13/);
+    const { document: _, ...without } = options;
+    expect(() => Reflect.apply(build, null, [makeInputs(1), without])).toThrow(/needs a document/);
+    expect(() => build(withText("job: 3"), { ...options, document: null })).toThrow(/needs a document/);
   });
 
   it("refuses at the call what a caller got wrong: a date that is none, drawings without a document", () => {
