@@ -41,7 +41,7 @@ export type Command =
 /** The word after `rodplate`; help and version are none of them. */
 export type CommandName = "start" | "check" | "make" | "compare" | "proof" | "budget" | "survey";
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare", "proof", "budget", "survey"];
+const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare", "proof", "budget", "survey"];
 
 /** Options by command, beside --help and --version. */
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {

@@ -2,7 +2,7 @@
 import type { Finding } from "../diagnostics/finding.js";
 
 /** Largest text file that is read, in bytes or characters. */
-export const LARGEST_TEXT = 16 * 1024 * 1024;
+const LARGEST_TEXT = 16 * 1024 * 1024;
 
 /** The text of a file; or why it is not read. */
 export type DecodedText =
