@@ -4,6 +4,7 @@ import type { Plan } from "../plan/model.js";
 import type { OutlinedBase } from "../rods/model.js";
 import type { RuleResult } from "./model.js";
 
+/** What a rule of the job sees: the job, its plan and every base with its rods and outline. */
 export interface JobContext {
   readonly job: Job;
   /** null for a job without placements. */

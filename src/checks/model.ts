@@ -8,7 +8,10 @@ export type Quantity =
   | { readonly kind: "length"; readonly twice: number }
   | { readonly kind: "count"; readonly count: number };
 
+/** What the rule asks: value >= limit, value <= limit, or both equal; exact, without a tolerance. */
 export type Sense = ">=" | "<=" | "=";
+
+/** not-applicable: the rule does not ask this of the subject. not-checked: an input or a table row is missing. */
 export type CheckStatus = "pass" | "fail" | "not-applicable" | "not-checked";
 
 /** What a rule returns for one subject; the runner adds margin and status. */
@@ -41,6 +44,7 @@ export type RuleResult =
       readonly edition?: string;
     };
 
+/** What a rule of one base sees: the job, the base, its rods as placed and its template. */
 export interface CheckContext {
   readonly job: Job;
   readonly base: Base;
@@ -65,6 +69,7 @@ export interface Rule<Id extends string = string> {
   check(context: CheckContext): readonly RuleResult[];
 }
 
+/** One row of the ledger: a rule's result for one subject, with margin, status and answer. */
 export interface CheckRow {
   readonly rule: string;
   readonly clause: string;

@@ -19,7 +19,7 @@ export interface RodHole {
   readonly made: "cut" | "drill";
 }
 
-/** Every rod with its hole, in the order of the layout. Throws when a plate lacks the hole of a rod: a bug. */
+/** Every rod with its hole, in the order of the tags. Throws when a plate lacks the hole of a rod: a bug. */
 export function rodHoles({ rods, plate }: CheckContext): readonly RodHole[] {
   const holes = new Map(plate.holes.map((hole) => [hole.tag, hole]));
   return rods.map(({ tag, group, center }) => {

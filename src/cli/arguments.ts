@@ -2,6 +2,7 @@
 import { parseArgs } from "node:util";
 import { nearestWord } from "../diagnostics/nearest.js";
 
+/** A command with its arguments as typed; null where an option is not given. Paths are not resolved yet. */
 export type Command =
   | { readonly kind: "help"; readonly about: CommandName | null }
   | { readonly kind: "version" }
@@ -37,8 +38,10 @@ export type Command =
       readonly all: boolean;
     };
 
+/** The word after `rodplate`; help and version are none of them. */
 export type CommandName = "start" | "check" | "make" | "compare" | "proof" | "budget" | "survey";
-export const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare", "proof", "budget", "survey"];
+/** Every command, in the order of the help. */
+const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare", "proof", "budget", "survey"];
 
 /** Options by command, beside --help and --version. */
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
@@ -60,6 +63,7 @@ const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "
   },
 };
 
+/** The command; or what is wrong with the arguments, one line each. */
 export type Parsed =
   | { readonly ok: true; readonly command: Command }
   | { readonly ok: false; readonly messages: readonly string[] };

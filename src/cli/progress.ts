@@ -1,6 +1,7 @@
 /** Progress of long work on standard error: one line that is written over on a terminal, otherwise a line now and then. */
 import type { Shell } from "./shell.js";
 
+/** How far long work is: `done` of `total` items. */
 export interface Progress {
   show(done: number, total: number): Promise<void>;
   /** Clears the line. */

@@ -13,6 +13,7 @@ import { startProgress } from "./progress.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { hasColor } from "./shell.js";
 
+/** Ends with 0 where no file has a finding that stops it, 1 where one has, 2 where a file or the job cannot be read. */
 export async function runProof(command: Extract<Command, { kind: "proof" }>, shell: Shell): Promise<ExitCode> {
   const { json } = command;
   const against = command.against === null ? null : await loadAgainst(command.against, shell);

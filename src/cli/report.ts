@@ -9,6 +9,7 @@ import type { BaseInParts, PackageRest } from "../tasks/package.js";
 import type { Shell } from "./shell.js";
 import { hasColor, widthOf } from "./shell.js";
 
+/** What is shown of a build, gathered base by base so that no base has to stay in memory. */
 export interface Report {
   /** Takes what will be shown of a base, and lets go of the rest. */
   add(base: BaseInParts): void;

@@ -5,6 +5,7 @@ import { fileURLToPath } from "node:url";
 /** 0 made, nothing is held; 1 made, but something is held; 2 the input is at fault; 3 a fault of the program. */
 export type ExitCode = 0 | 1 | 2 | 3;
 
+/** What a command is given of the outside; tests give their own. */
 export interface Shell {
   readonly environment: Readonly<Record<string, string | undefined>>;
   readonly currentFolder: string;

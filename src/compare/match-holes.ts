@@ -3,6 +3,7 @@ import { assignRows } from "./assign.js";
 import type { HoleState } from "./model.js";
 import { samePlace, sameSize } from "./same.js";
 
+/** Holes of both sides as [old, new] pairs, and those that only OLD (`gone`) or only NEW (`added`) has. */
 export interface HoleMatch {
   readonly pairs: readonly (readonly [HoleState, HoleState])[];
   readonly gone: readonly HoleState[];

@@ -14,6 +14,7 @@ export type HoleSize =
   | { readonly kind: "circle"; readonly diameter: number }
   | { readonly kind: "rectangle"; readonly width: number; readonly height: number; readonly radius: number };
 
+/** One hole of a template: centre and size in nanometres; `rod` is the diameter of its rod, null where it has none. */
 export interface HoleState {
   readonly tag: string;
   readonly role: HoleRole;
@@ -35,6 +36,7 @@ export interface CutShape {
   readonly marks: readonly (readonly HolePlace[])[];
 }
 
+/** What the template is made of. */
 export type Material = "steel" | "plywood";
 
 /** One template as it stands in a job or package. */
@@ -76,6 +78,7 @@ export interface Side {
 /** What a template state is made from: a base of the summary, without its checks. */
 export type SummaryTemplate = Omit<SummaryBase, "checks">;
 
+/** Which hole a difference is about. */
 export interface HoleRef {
   readonly role: HoleRole;
   /** Tag in NEW, and in OLD: tags may be renumbered, so the movement is that of the hole. */
@@ -123,6 +126,7 @@ export type Change =
   | { readonly what: "template-mark"; readonly from: string; readonly to: string }
   | { readonly what: "base-mark"; readonly from: string; readonly to: string };
 
+/** The kinds of difference between two states of a template. */
 export type ChangeKind = Change["what"];
 
 /** The kinds of change that make another plate. A mark, a revision letter or a tag alone does not. */
@@ -155,6 +159,7 @@ export const VERDICTS: readonly VerdictKind[] = [
   "unchanged",
 ];
 
+/** One template of OLD, NEW or both, with its differences and what they come to. */
 export interface TemplateComparison {
   readonly verdict: VerdictKind;
   /** null in one of them: the template is new or gone. */
@@ -163,6 +168,7 @@ export interface TemplateComparison {
   readonly changes: readonly Change[];
 }
 
+/** Both sides without their templates, and every template of either. */
 export interface Comparison {
   readonly old: Omit<Side, "templates">;
   readonly new: Omit<Side, "templates">;

@@ -7,10 +7,13 @@ import type { HolePlace, HoleSize } from "./model.js";
  */
 export const SAME = 50;
 
+/** True where two lengths in nanometres are at most SAME apart. */
 export const sameLength = (a: number, b: number): boolean => Math.abs(a - b) <= SAME;
 
+/** True where both coordinates, in nanometres, are at most SAME apart. */
 export const samePlace = (a: HolePlace, b: HolePlace): boolean => sameLength(a.x, b.x) && sameLength(a.y, b.y);
 
+/** True where shapes are of one kind and every measure, in nanometres, is at most SAME apart; sides are not swapped. */
 export function sameSize(a: HoleSize, b: HoleSize): boolean {
   if (a.kind === "circle" || b.kind === "circle") {
     return a.kind === "circle" && b.kind === "circle" && sameLength(a.diameter, b.diameter);
@@ -18,5 +21,6 @@ export function sameSize(a: HoleSize, b: HoleSize): boolean {
   return sameLength(a.width, b.width) && sameLength(a.height, b.height) && sameLength(a.radius, b.radius);
 }
 
+/** Straight distance in nanometres, rounded to a whole one. */
 export const distanceBetween = (a: HolePlace, b: HolePlace): number =>
   Math.round(Math.sqrt((b.x - a.x) ** 2 + (b.y - a.y) ** 2));

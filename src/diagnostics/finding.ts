@@ -11,8 +11,10 @@ export interface Place {
   readonly path?: string;
 }
 
+/** error: what the finding is about cannot be used. warning: it is used as read. */
 export type FindingSeverity = "error" | "warning";
 
+/** What is wrong or doubtful in what the user handed over, and where. */
 export interface Finding {
   /** Stable identifier in kebab case, for programs. */
   readonly code: string;

@@ -12,6 +12,7 @@ import { at, NONE, workspaceFor } from "./workspace.js";
 /** What freedom the plate needs to drop on. */
 export type Drop = "held" | "shifted" | "turned" | "none";
 
+/** A test that is made once for a plate and asked for every trial. */
 export interface DropTest {
   /** For rods that are off their holes by dx, dy, in the order of the holes. */
   judge(dx: Float64Array, dy: Float64Array): Drop;

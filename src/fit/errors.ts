@@ -9,6 +9,7 @@ export type ErrorSpread =
   | { readonly kind: "uniform" }
   | { readonly kind: "normal"; readonly sigma: number; readonly truncated: boolean };
 
+/** One source of position errors: zone, spread over it, and the reach that it has at each rod. */
 export interface ErrorTerm {
   readonly zone: ErrorZone;
   readonly spread: ErrorSpread;

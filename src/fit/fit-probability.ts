@@ -9,6 +9,7 @@ export interface PositionError {
   readonly size: number;
 }
 
+/** Holes, errors and trials of `fitProbability`; holes and errors in one length unit of any kind. */
 export interface ProbabilityRequest {
   readonly holes: readonly FitHole[];
   /** Independent for each rod. */

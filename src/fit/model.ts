@@ -32,12 +32,14 @@ export interface Multiplier {
   readonly weight: number;
 }
 
+/** A best position with the proof that it is: multipliers and a lower bound of the value. */
 export interface CertifiedFit extends Fit {
   readonly multipliers: readonly Multiplier[];
   /** No position within the turn bound has a smaller value than this: weak duality, nothing linearised. */
   readonly lowerBound: number;
 }
 
+/** What the fit may be told beside holes and rods. */
 export interface FitOptions {
   /** Bound on |theta| in radians: the solver's, not a permission. */
   readonly maxTurn?: number;

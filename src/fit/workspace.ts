@@ -4,6 +4,7 @@ import type { FitHole, FitRod } from "./model.js";
 /** No hole. */
 export const NONE = -1;
 
+/** The arrays of one fit, `n` long: holes (p), rods (q), clearances, differences; used again for the next fit. */
 export interface Workspace {
   readonly n: number;
   /** Holes and rods about their means. */

@@ -1,4 +1,4 @@
-/** Leaves of the layout: positions of a few kilometres, elevations, site coordinates, angles, bearings, factors. */
+/** Leaves of the plan: positions of a few kilometres, elevations, site coordinates, angles, bearings, factors. */
 import type { Length, SurveyUnit, Unit } from "../units/index.js";
 import { parseAngle, parseBearing, parseCoordinate, parseCount, parseLength } from "../units/index.js";
 import { leaf, textLeaf } from "./leaves.js";

@@ -1,6 +1,7 @@
 /** What makes two rods interchangeable: everything that is ordered and set, not only the diameter. */
 import type { Input, RodGroup } from "../job/model/job.js";
 
+/** Kept by group: every wrong placement compares rods pair by pair; a group never changes, and its entry goes with it. */
 const kinds = new WeakMap<RodGroup, string>();
 
 /** One text for rods of one kind: size, grade, finish, lengths and bottom. */

@@ -1,4 +1,4 @@
-/** The layout worked out: where each line, base and rod stands on the plan, and on the site. */
+/** The plan worked out: where each line, base and rod stands in plan coordinates, and on the site. */
 import type { Extent, Point } from "../geometry/vocabulary.js";
 import type { Base } from "../job/model/job.js";
 import type { ControlPoint, GridLine, Placement, PlanSpec } from "../job/model/plan.js";

@@ -7,7 +7,7 @@ import type { TagRange, Tags } from "./dxf-tags.js";
 import { type EntityValues, facingOf } from "./dxf-values.js";
 
 /** The most entities that blocks may make; a file of more is refused there. */
-export const MOST_INSERTED = 500_000;
+const MOST_INSERTED = 500_000;
 
 /** Blocks within blocks. */
 const DEEPEST = 32;

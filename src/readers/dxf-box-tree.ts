@@ -6,6 +6,7 @@ import type { CutBox } from "./dxf-measures.js";
 
 const FANOUT = 8;
 
+/** A tree over boxes, in any one unit; boxes are named by their index in the list that it was made from. */
 export class BoxTree {
   /** Level 0 holds the boxes in packed order, the last level one box; four numbers a box. */
   private readonly levels: Float64Array[] = [];

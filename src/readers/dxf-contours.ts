@@ -13,6 +13,7 @@ import {
 } from "./dxf-measures.js";
 import type { DxfEntity } from "./dxf-model.js";
 
+/** A closed contour of one layer, in the file's unit; ends of neighbouring segments meet within the joint tolerance. */
 export type CutContour =
   | {
       readonly kind: "circle";
@@ -29,6 +30,7 @@ export interface OpenStroke {
   readonly segments: readonly CutSegment[];
 }
 
+/** What entities join to: closed contours, and strokes that stay open. */
 export interface Joined {
   readonly contours: readonly CutContour[];
   readonly open: readonly OpenStroke[];

@@ -13,12 +13,14 @@ import { readPolyline } from "./dxf-polyline.js";
 import { readTags, type TagRange, type Tags } from "./dxf-tags.js";
 import { type EntityValues, readValues } from "./dxf-values.js";
 
+/** One row of the LAYER table. */
 export interface DxfLayer {
   readonly name: string;
   /** Off (negative colour) or frozen: drawn by no viewer, cut by some controls. */
   readonly hidden: boolean;
 }
 
+/** A DXF file as far as cutting asks: header, layers and the entities of the model space, in the file's unit. */
 export interface DxfDrawing {
   readonly header: DxfHeader;
   /** The LAYER table, in its order. */

@@ -1,6 +1,7 @@
 /** The circle that runs nearest to points: algebraic least squares (Kasa's fit), exact where the points lie on one. */
 import { type CutPoint, distance } from "./dxf-measures.js";
 
+/** The circle by least squares (of squared radii) through points, in their unit. */
 export interface FittedCircle {
   readonly center: CutPoint;
   readonly radius: number;

@@ -11,6 +11,7 @@ export interface HeaderBox {
   readonly y1: number;
 }
 
+/** The header variables that say what the file is; boxes in the file's unit. */
 export interface DxfHeader {
   /** `$ACADVER`, as AC1009 (R12) or AC1015 (R2000); null where the file does not say. */
   readonly version: string | null;

@@ -29,6 +29,7 @@ const GAP_MM = 1;
 const MARK_WORDS = /MARK|SCRIBE|ETCH|ENGRAV|STAMP|TEXT|CENT(ER|RE)/;
 const CUT_WORDS = /CUT|HOLE|OUTLINE|PROFILE|CONTOUR|OPENING|PLATE/;
 
+/** What stands on one layer: open strokes, the number of closed contours, and whether the outline is among them. */
 export interface LayerContent {
   readonly name: string;
   readonly open: readonly OpenStroke[];

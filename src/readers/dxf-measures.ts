@@ -1,6 +1,7 @@
 /** Length, area and extents of what a cut file draws, from its own ends and bulges. Any one unit, y up. */
 import type { DxfEntity, DxfVertex } from "./dxf-model.js";
 
+/** A point in the file's unit, y up. */
 export interface CutPoint {
   readonly x: number;
   readonly y: number;
@@ -21,6 +22,7 @@ export interface CutBox {
   readonly y1: number;
 }
 
+/** The box around nothing: covering it with another box gives that box. */
 export const EMPTY_BOX: CutBox = {
   x0: Number.POSITIVE_INFINITY,
   y0: Number.POSITIVE_INFINITY,
@@ -48,6 +50,7 @@ export function isBoxInside(inner: CutBox, outer: CutBox, tolerance: number): bo
   );
 }
 
+/** Straight distance in the points' unit. */
 export function distance(a: CutPoint, b: CutPoint): number {
   return Math.hypot(b.x - a.x, b.y - a.y);
 }
@@ -73,6 +76,7 @@ export function roundOf(segment: CutSegment): { readonly center: CutPoint; reado
   };
 }
 
+/** Length along the segment: the chord of a line, the arc of a bulge; never negative. */
 export function segmentLength(segment: CutSegment): number {
   const chord = distance(segment.from, segment.to);
   const quarter = Math.abs(Math.atan(segment.bulge));
@@ -117,6 +121,7 @@ function isBeyondChord({ from, to, bulge }: CutSegment, point: CutPoint): boolea
   return bulge > 0 ? side < 0 : side > 0;
 }
 
+/** The box around the circle. */
 export function circleBox(x: number, y: number, radius: number): CutBox {
   return { x0: x - radius, y0: y - radius, x1: x + radius, y1: y + radius };
 }

@@ -11,6 +11,7 @@ export type Curve =
       readonly arc: { readonly start: number; readonly sweep: number } | null;
     };
 
+/** One place where two curves meet; of an overlap one point that lies on both. */
 export interface Meeting {
   readonly at: CutPoint;
   /** cross: in a point, touching included. overlap: along a length above the tolerance. */

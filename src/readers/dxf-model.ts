@@ -1,5 +1,6 @@
 /** The entities that a cut file is made of. Coordinates in the file's unit, y up. */
 
+/** A corner of a polyline or an end of a line. */
 export interface DxfVertex {
   readonly x: number;
   readonly y: number;
@@ -7,6 +8,7 @@ export interface DxfVertex {
   readonly bulge: number;
 }
 
+/** A line, arc, circle or polyline of the model space, on its layer. */
 export type DxfEntity =
   | { readonly kind: "line"; readonly layer: string; readonly from: DxfVertex; readonly to: DxfVertex }
   | {

@@ -6,6 +6,7 @@ import { type CutPoint, type CutSegment, distance, roundOf } from "./dxf-measure
 /** Fewer chords than these are a polygon that is meant. */
 const LEAST_CHORDS = 12;
 
+/** The circle that a contour is: centre and diameter in the file's unit. */
 export interface RoundContour {
   readonly x: number;
   readonly y: number;

@@ -3,6 +3,7 @@ import type { FindingList } from "./dxf-findings.js";
 import { facing, reportPlane } from "./dxf-plane.js";
 import type { TagRange, Tags } from "./dxf-tags.js";
 
+/** What an entity says under its group codes; layer 0 where it names none. */
 export interface EntityValues {
   readonly type: string;
   readonly layer: string;

@@ -5,6 +5,7 @@ import type { Length } from "../units/length.js";
 /** PNEZD: northing before easting. PENZD: easting before northing. */
 export type PointOrder = "PNEZD" | "PENZD";
 
+/** Every order that a file may be told to have. */
 export const POINT_ORDERS = ["PNEZD", "PENZD"] as const satisfies readonly PointOrder[];
 
 /** One point as written. Lines count from 1. */
@@ -24,6 +25,7 @@ export interface Told<T> {
   readonly by: "option" | "file name" | "heading" | "job";
 }
 
+/** A file of points in the file's order; coordinates and elevations are in nanometres, whatever unit was told. */
 export interface PointsFile {
   readonly file: string;
   readonly order: Told<PointOrder>;

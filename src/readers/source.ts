@@ -13,6 +13,7 @@ export interface SourcePlace {
   readonly label?: string;
 }
 
+/** A value as its source text. */
 export interface SourceScalar {
   readonly kind: "scalar";
   readonly text: string;
@@ -21,12 +22,14 @@ export interface SourceScalar {
   readonly place: SourcePlace;
 }
 
+/** Items in the order written; `place` is where the list starts. */
 export interface SourceList {
   readonly kind: "list";
   readonly items: readonly SourceNode[];
   readonly place: SourcePlace;
 }
 
+/** A key with its value. */
 export interface SourceEntry {
   readonly key: string;
   /** Where the key stands. */
@@ -34,12 +37,14 @@ export interface SourceEntry {
   readonly value: SourceNode;
 }
 
+/** Entries in the order written; `place` is where the map starts. */
 export interface SourceMap {
   readonly kind: "map";
   readonly entries: readonly SourceEntry[];
   readonly place: SourcePlace;
 }
 
+/** Any part of a document. */
 export type SourceNode = SourceScalar | SourceList | SourceMap;
 
 /** True for what YAML and JSON write where nothing is given. */

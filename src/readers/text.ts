@@ -2,8 +2,9 @@
 import type { Finding } from "../diagnostics/finding.js";
 
 /** Largest text file that is read, in bytes or characters. */
-export const LARGEST_TEXT = 16 * 1024 * 1024;
+const LARGEST_TEXT = 16 * 1024 * 1024;
 
+/** The text of a file; or why it is not read. */
 export type DecodedText =
   | { readonly ok: true; readonly text: string }
   | { readonly ok: false; readonly finding: Finding };

@@ -6,7 +6,7 @@ import { nearestWord } from "../diagnostics/nearest.js";
 import type { Cell, Table } from "./inputs.js";
 
 /** Largest workbook, packed and unpacked, in bytes. */
-export const LARGEST_WORKBOOK = { packed: 16 * 1024 * 1024, unpacked: 128 * 1024 * 1024 } as const;
+const LARGEST_WORKBOOK = { packed: 16 * 1024 * 1024, unpacked: 128 * 1024 * 1024 } as const;
 
 /** Opens a sheet of a workbook, the first when none is named. `Cell.line` and `Cell.column` count rows and columns from 1. */
 export async function openWorkbook(bytes: Uint8Array, file: string, sheet?: string): Promise<Outcome<Table>> {

@@ -13,6 +13,7 @@ export interface RootList {
   readonly end: number;
 }
 
+/** What the tokens tell; offsets in UTF-16 code units from the start of the text. */
 export interface TokenScan {
   /** Offset of the first token that nests deeper than allowed, or null. Then the scan ends there. */
   readonly deep: number | null;

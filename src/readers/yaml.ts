@@ -9,7 +9,7 @@ import type { RootList, TokenScan } from "./yaml-depth.js";
 import { DEEPEST_NESTING, scanTokens } from "./yaml-depth.js";
 
 /** Most values that aliases may repeat in one file, and most syntax faults that are told. */
-export const MOST_ALIASED_VALUES = 10_000;
+const MOST_ALIASED_VALUES = 10_000;
 const MOST_FAULTS = 50;
 
 /** Reads one YAML document. Size and nesting are bounded before parsing, aliases before values are made. */

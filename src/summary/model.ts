@@ -7,6 +7,7 @@ import type { HoleRole } from "../template/model.js";
  */
 export type FileRole = "cut" | "drill" | "sheet" | "table" | "document";
 
+/** One file: path within the package with `/`, size in bytes, SHA-256 in lower-case hexadecimal. */
 export interface SummaryFile {
   readonly kind: string;
   readonly path: string;
@@ -16,6 +17,7 @@ export interface SummaryFile {
   readonly layers?: { readonly cut: readonly string[]; readonly mark: readonly string[] };
 }
 
+/** One hole: centre in the base's axes, size and rod diameter, in the job's unit; no `rod` where none goes through. */
 export interface SummaryHole {
   readonly tag: string;
   readonly role: HoleRole;
@@ -29,6 +31,7 @@ export interface SummaryHole {
   readonly made: "cut" | "drill";
 }
 
+/** One row of the ledger; value, limit and margin in `unit`, which is "" for a count or where nothing was compared. */
 export interface SummaryCheck {
   readonly rule: string;
   readonly clause: string;
@@ -45,6 +48,7 @@ export interface SummaryCheck {
   readonly answer?: { readonly by: string; readonly date: string; readonly text: string };
 }
 
+/** One base with its template; lengths in the job's unit, areas in that unit squared. */
 export interface SummaryBase {
   readonly mark: string;
   readonly quantity: number;
@@ -69,6 +73,7 @@ export interface SummaryBase {
   readonly files: readonly SummaryFile[];
 }
 
+/** summary.json whole; `checks` and `files` beside `bases` are those of the job itself. Lengths to 1e-6 in or 1e-5 mm. */
 export interface Summary {
   readonly schema: 1;
   readonly job: {

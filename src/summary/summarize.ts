@@ -21,7 +21,7 @@ export function millimetresInUnit(length: number, unit: Unit): number {
 }
 
 /** A quantity of the ledger as a plain number in the job's unit. Counts stay as they are. */
-export function quantityInUnit(quantity: Quantity | null, unit: Unit): number | null {
+function quantityInUnit(quantity: Quantity | null, unit: Unit): number | null {
   if (quantity === null) return null;
   return quantity.kind === "length" ? toUnit(quantity.twice / 2, unit) : quantity.count;
 }
@@ -47,7 +47,7 @@ export function summarizeCheck(row: CheckRow, unit: Unit): SummaryCheck {
 }
 
 /** One hole in the summary's form: centre and size in the job's unit, the base's own axes. */
-export function summarizeHole(hole: Hole, unit: Unit): SummaryHole {
+function summarizeHole(hole: Hole, unit: Unit): SummaryHole {
   const { shape } = hole;
   const size =
     shape.kind === "circle"

@@ -8,6 +8,7 @@ import { plainText, quote, type Reading, refuse } from "./reading.js";
 /** Metre, millimetre, international foot (0.3048 m), US survey foot (1200/3937 m). */
 export type SurveyUnit = "m" | "mm" | "ft" | "ft-us";
 
+/** Every survey unit by its word in a job or an option. */
 export const SURVEY_UNITS = ["m", "mm", "ft", "ft-us"] as const satisfies readonly SurveyUnit[];
 
 /** Names in words, for headers and notes. */

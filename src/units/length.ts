@@ -8,8 +8,11 @@ export type Length = number & { readonly [lengthBrand]: "nm" };
 /** The units of a job. */
 export type Unit = "in" | "mm";
 
+/** The international inch, 25.4 mm exactly. */
 export const NM_PER_INCH = 25_400_000;
+/** A millimetre in nanometres. */
 export const NM_PER_MM = 1_000_000;
+/** Nanometres in one unit of a job. */
 export const NM_PER_UNIT: Readonly<Record<Unit, number>> = { in: NM_PER_INCH, mm: NM_PER_MM };
 
 /** Rounds half away from zero: `Math.round` is not symmetric and would break mirrored plates. */
@@ -45,14 +48,17 @@ export function toUnit(length: number, unit: Unit): number {
   return roundSymmetric((length / NM_PER_UNIT[unit]) * scale) / scale || 0;
 }
 
+/** The exact sum; of no lengths zero. */
 export function add(...lengths: readonly Length[]): Length {
   return lengths.reduce((sum, length) => sum + length, 0) as Length;
 }
 
+/** a - b, exact; negative where b is longer. */
 export function subtract(a: Length, b: Length): Length {
   return (a - b) as Length;
 }
 
+/** Length times factor, rounded half away from zero to whole nanometres. */
 export function scale(length: Length, factor: number): Length {
   return nanometres(length * factor);
 }

@@ -8,7 +8,7 @@ import type { RuleResult } from "../model.js";
 import { notApplicable, notChecked } from "../results.js";
 import { counted, wordsIn } from "../words.js";
 
-/** What adjacent group centres may be off as placed: for the survey; the layout itself cannot be off. */
+/** What adjacent group centres may be off as placed: for the survey; the plan itself cannot be off. */
 export const groupSpacing: JobRule<"group-spacing"> = {
   id: "group-spacing",
   title: "adjacent group centres as placed, by the placing edition: what the survey is held to",

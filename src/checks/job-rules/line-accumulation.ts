@@ -10,7 +10,7 @@ import type { RuleResult } from "../model.js";
 import { notApplicable, notChecked } from "../results.js";
 import { counted, wordsIn } from "../words.js";
 
-/** What the errors of a column line's groups may add up to as placed: for the survey; the layout itself cannot be off. */
+/** What the errors of a column line's groups may add up to as placed: for the survey; the plan itself cannot be off. */
 export const lineAccumulation: JobRule<"line-accumulation"> = {
   id: "line-accumulation",
   title: "error accumulated along a column line as placed, by the placing edition: what the survey is held to",

@@ -5,7 +5,7 @@ import type { JobRule } from "../job-model.js";
 import { notChecked } from "../results.js";
 import { wordsIn } from "../words.js";
 
-/** Piers of two bases that run into each other: one pier, or a slip of the layout. */
+/** Piers of two bases that run into each other: one pier, or a slip of the plan. */
 export const neighbourConcrete: JobRule<"neighbour-concrete"> = {
   id: "neighbour-concrete",
   title: "clear distance between the concrete of two bases, turned as placed >= 0",

@@ -1,4 +1,4 @@
-/** Placements as written -> one entry a base that stands, with the faults that only the whole layout shows. */
+/** Placements as written -> one entry a base that stands, with the faults that only the whole plan shows. */
 import type { Place } from "../../diagnostics/finding.js";
 import { nearestWord } from "../../diagnostics/nearest.js";
 import type { Point } from "../../geometry/index.js";
@@ -20,7 +20,7 @@ export interface WrittenPlacement {
   readonly placement: PlacementDocument;
 }
 
-/** Most bases of one layout. */
+/** Most bases of one plan. */
 const MOST_PLACEMENTS = 100_000;
 
 /** What placements are held against. */

@@ -1,4 +1,4 @@
-/** The layout as a schema: grid, placements, control points, north, the way to site coordinates. */
+/** The plan as a schema: grid, placements, control points, north, the way to site coordinates. */
 import * as z from "zod";
 import { keys, lengthLeaf, rows, textLeaf, wordLeaf } from "../../leaves/leaves.js";
 import {
@@ -15,10 +15,10 @@ import {
 import type { SurveyUnit, Unit } from "../../units/index.js";
 import { SURVEY_UNITS } from "../../units/index.js";
 
-/** Keys of the job file that make the layout. */
+/** Keys of the job file that make the plan. */
 export const PLAN_KEYS = ["grid", "placements", "control", "site", "settingOut"] as const;
 
-/** The schemas of the layout's parts; bare lengths are in `unit`, bare site coordinates in `surveyUnit`. */
+/** The schemas of the plan's parts; bare lengths are in `unit`, bare site coordinates in `surveyUnit`. */
 export function planSchemas(unit: Unit, surveyUnit: SurveyUnit | null) {
   const placement = placementBlock(unit);
   return {
@@ -47,7 +47,7 @@ export type SiteDocument = z.output<PlanSchemas["site"]>;
 /** `settingOut` as written. */
 export type SettingOutDocument = z.output<PlanSchemas["settingOut"]>;
 
-/** The layout's keys of a job file, whole, for the JSON Schema. */
+/** The plan's keys of a job file, whole, for the JSON Schema. */
 export function siteShape(unit: Unit) {
   const { grid, placement, control, site, settingOut } = planSchemas(unit, null);
   const placements = z
@@ -63,7 +63,7 @@ export function siteShape(unit: Unit) {
   };
 }
 
-/** The layout's keys where their values are read apart. */
+/** The plan's keys where their values are read apart. */
 export function siteShapeUnread(unit: Unit) {
   const unread = Object.fromEntries(PLAN_KEYS.map((key) => [key, z.unknown().optional()]));
   return { ...unread, ...lookAlikeKey(unit) };

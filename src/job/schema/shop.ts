@@ -30,6 +30,7 @@ export function shopSchema(unit: Unit) {
   );
 }
 
+/** A shop file as written, once its schema has read it; what is resolved and defaulted comes later. */
 export type ShopDocument = z.output<ReturnType<typeof shopSchema>>;
 
 /** An ISO 9013 class or range by its number, or the shop's own length on the diameter. */

@@ -1,4 +1,4 @@
-/** What anchor-rod plan sheets are drawn from: the job, its layout, and the few facts that only the pipeline knows. */
+/** What anchor-rod plan sheets are drawn from: the job, its plan, and the few facts that only the pipeline knows. */
 import type { CheckedJob } from "../../checks/checked.js";
 import type { Plan } from "../../plan/model.js";
 

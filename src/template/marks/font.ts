@@ -24,6 +24,7 @@ export interface Glyph {
   readonly box: Extent;
 }
 
+/** Kept: every character of every mark asks for its glyph, and the font never changes; at most 95 entries. */
 const glyphs = new Map<string, Glyph>();
 
 /** The glyph of a printable ASCII character; undefined for any other. */
