@@ -28,7 +28,7 @@ export function jobSide(
   return { name, source: "job", job: summarizeJob(job), templates };
 }
 
-/** Two states of a job in machine form: what `compare --json` prints of two job files. */
+/** Two states of a job in machine form: what `compare --json` prints of two job files, which are named OLD and NEW. */
 export function compareJobs(old: OpenedJob, fresh: OpenedJob): CompareForm {
   return compareForm(compareSides(jobSide("OLD", old), jobSide("NEW", fresh)));
 }
