@@ -11,6 +11,7 @@ export const BUDGET_CAUTIONS: readonly string[] = [
   CAUTION.freeOfErection,
   CAUTION.checkBiggerHole,
   CAUTION.surveyAgain,
+  CAUTION.localCodes,
 ];
 
 const FREEDOM: Readonly<Record<PlateFreedom, string>> = {

@@ -13,6 +13,7 @@ export const SURVEY_CAUTIONS: readonly string[] = [
   CAUTION.erectionApart,
   CAUTION.remedyNotChecked,
   CAUTION.guardRods,
+  CAUTION.localCodes,
 ];
 
 /** Shift and turn in one line. */
