@@ -4,7 +4,7 @@
  * control points. Unlike a cut file it holds text; nothing is cut from it.
  */
 import type Drawing from "dxf-writer";
-import { turnOf } from "../geometry/index.js";
+import { turnOf, wholeTurn } from "../geometry/index.js";
 import type { Contour, Extent, Point } from "../geometry/vocabulary.js";
 import { type Plan, siteToPlan } from "../plan/index.js";
 import { type BaseFigure, figureOf } from "../sheets/plan/figures.js";
@@ -228,10 +228,6 @@ function drawItem(drawing: Drawing, item: PlanItem, grid: TickMaker): void {
 }
 
 const ANGLE_DECIMALS = 9;
-
-function wholeTurn(degrees: number): number {
-  return ((degrees % 360) + 360) % 360;
-}
 
 function drawContour(drawing: Drawing, contour: Contour, { printed }: TickMaker): void {
   if (contour.kind === "circle") {

@@ -38,3 +38,8 @@ function firstOctant(degrees: number): Turn {
   const radians = (degrees * Math.PI) / 180;
   return { cos: Math.cos(radians), sin: Math.sin(radians) };
 }
+
+/** The same direction in degrees from 0 up to, not including, 360. */
+export function wholeTurn(degrees: number): number {
+  return ((degrees % 360) + 360) % 360;
+}

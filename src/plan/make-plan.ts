@@ -13,6 +13,7 @@ import {
   rectangle,
   shift,
   turn,
+  wholeTurn,
 } from "../geometry/index.js";
 import type { Job, Placement, PlanSpec } from "../job/index.js";
 import { chooseCrossing } from "../job/index.js";
@@ -121,8 +122,4 @@ export function placedAlike({ placements }: Pick<PlanSpec, "placements">, mark: 
     .filter((placement) => placement.mark === mark)
     .map(({ turn: degrees }) => wholeTurn(degrees));
   return turns.length > 0 && turns.every((degrees) => degrees === turns[0]);
-}
-
-function wholeTurn(degrees: number): number {
-  return ((degrees % 360) + 360) % 360;
 }

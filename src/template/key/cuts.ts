@@ -10,6 +10,7 @@ import {
   toLattice,
   treatCorner,
 } from "../../geometry/index.js";
+import { LEAST_SEEN } from "../../orientation/index.js";
 import type { Length, Unit } from "../../units/length.js";
 import { inches, millimetres, NM_PER_MM } from "../../units/length.js";
 import type { Keyed } from "../model.js";
@@ -19,8 +20,8 @@ export interface KeyCut extends Omit<Keyed, "bare"> {
   readonly contour: Path;
 }
 
-/** Legs start here (big enough to be seen: common practice) and grow in these steps. */
-const LEAST: Readonly<Record<Unit, Length>> = { in: inches(0.5), mm: millimetres(15) };
+/** Legs start here, at what is big enough to be seen or the next whole 5 mm (common practice), and grow in these steps. */
+const LEAST: Readonly<Record<Unit, Length>> = { in: LEAST_SEEN, mm: millimetres(15) };
 const STEP: Readonly<Record<Unit, Length>> = { in: inches(0.25), mm: millimetres(5) };
 /** Legs tried for each edge of a corner; depths tried for a notch. */
 const LEGS = 10;

@@ -1,24 +1,9 @@
 import { describe, expect, test } from "vitest";
-import type { Pattern } from "../../../src/patterns/index.js";
 import { countRods, rodPositions } from "../../../src/patterns/index.js";
 import { inches, millimetres, nanometres } from "../../../src/units/index.js";
+import { circle, rectangle } from "../../pattern-fixtures.js";
 
 const mm = millimetres;
-const rectangle = (changes: Partial<Pattern & { kind: "rectangle" }> = {}): Pattern => ({
-  kind: "rectangle",
-  x: mm(300),
-  y: mm(200),
-  nx: 2,
-  ny: 2,
-  perimeter: false,
-  ...changes,
-});
-const circle = (count: number, start: (Pattern & { kind: "circle" })["start"], diameter = mm(200)): Pattern => ({
-  kind: "circle",
-  diameter,
-  count,
-  start,
-});
 
 describe("positions", () => {
   test("counts and perimeter", () => {

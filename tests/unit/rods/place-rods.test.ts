@@ -5,23 +5,9 @@ import { rodPositions } from "../../../src/patterns/index.js";
 import { clockwiseFromNorthWest, placeRods } from "../../../src/rods/index.js";
 import { millimetres } from "../../../src/units/index.js";
 import { baseFixture, groupFixture } from "../../fixture.js";
+import { circle, rectangle } from "../../pattern-fixtures.js";
 
 const mm = millimetres;
-const rectangle = (changes: Partial<Pattern & { kind: "rectangle" }> = {}): Pattern => ({
-  kind: "rectangle",
-  x: mm(300),
-  y: mm(200),
-  nx: 2,
-  ny: 2,
-  perimeter: false,
-  ...changes,
-});
-const circle = (count: number, start: (Pattern & { kind: "circle" })["start"], diameter = mm(200)): Pattern => ({
-  kind: "circle",
-  diameter,
-  count,
-  start,
-});
 const baseOf = (...patterns: Pattern[]) =>
   baseFixture({ groups: patterns.map((pattern, i) => groupFixture({ letter: "ABC".charAt(i), pattern })) });
 
