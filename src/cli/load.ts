@@ -19,7 +19,7 @@ export async function loadInputs(job: string, shell: Shell): Promise<Outcome<Inp
   const findings: Finding[] = [];
   for (const request of jobFile.requests) {
     const folder = request.relativeTo === "packaged" ? INSTALLED : dirname(path);
-    const opened = await openFile(request, resolve(folder, request.name));
+    const opened = await readRequested(request, resolve(folder, request.name));
     findings.push(...opened.findings.map((finding) => atSheet(finding, request)));
     if (opened.ok && opened.value !== null) files.set(request.key ?? request.name, opened.value);
   }
@@ -34,7 +34,10 @@ function atSheet(finding: Finding, { sheetAt }: RequestedFile): Finding {
   return finding.code === "missing-sheet" && sheetAt !== undefined ? { ...finding, at: sheetAt } : finding;
 }
 
-async function openFile({ name, sheet }: RequestedFile, path: string): Promise<Outcome<Uint8Array | Table | null>> {
+async function readRequested(
+  { name, sheet }: RequestedFile,
+  path: string,
+): Promise<Outcome<Uint8Array | Table | null>> {
   const content = readBytesIfThere(path, name);
   if (!content.ok || content.value === null || !/\.xlsx$/i.test(name)) return content;
   const { openWorkbook } = await import("../readers/workbook.js");

@@ -2,6 +2,7 @@
 import { lstatSync, readdirSync, realpathSync } from "node:fs";
 import { basename, dirname, join, parse, relative, resolve, sep } from "node:path";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
+import { summaryPath } from "../outputs/index.js";
 import type { Refusal } from "./file-system.js";
 import { chunksOf, writtenWords } from "./file-system.js";
 import { fileFault } from "./findings.js";
@@ -71,7 +72,7 @@ export type Inspection =
   | { readonly kind: "foreign"; readonly offence: string };
 
 /** Name of the summary in a package. */
-export const SUMMARY = "summary.json";
+export const SUMMARY = summaryPath;
 
 const foreign = (offence: string): Inspection => ({ kind: "foreign", offence });
 

@@ -2,6 +2,7 @@
 import { writeBudgetCsv } from "../formats/budget-csv.js";
 import type { BudgetResult } from "./budget-result.js";
 import type { ResultOutput } from "./model.js";
+import { textFile } from "./text-file.js";
 
 /** Worst first, as the terminal shows them. */
 export const budgetCsv: ResultOutput<BudgetResult, "budget-csv"> = {
@@ -11,5 +12,5 @@ export const budgetCsv: ResultOutput<BudgetResult, "budget-csv"> = {
   title: "Budget of every base: worst case, root of the sum of squares, probability that the plate drops on",
   drawn: false,
   named: "budget.csv",
-  write: ({ budgets }) => [{ path: "budget.csv", bytes: new TextEncoder().encode(writeBudgetCsv(budgets)) }],
+  write: ({ budgets }) => [textFile("budget.csv", writeBudgetCsv(budgets))],
 };

@@ -2,6 +2,7 @@
 import { writeBudgetRodsCsv } from "../formats/budget-csv.js";
 import type { BudgetResult } from "./budget-result.js";
 import type { ResultOutput } from "./model.js";
+import { textFile } from "./text-file.js";
 
 /** Clearance and errors of every rod. */
 export const budgetRodsCsv: ResultOutput<BudgetResult, "budget-rods-csv"> = {
@@ -11,5 +12,5 @@ export const budgetRodsCsv: ResultOutput<BudgetResult, "budget-rods-csv"> = {
   title: "The same, a line a rod, with each error that takes part",
   drawn: false,
   named: "budget-rods.csv",
-  write: ({ budgets }) => [{ path: "budget-rods.csv", bytes: new TextEncoder().encode(writeBudgetRodsCsv(budgets)) }],
+  write: ({ budgets }) => [textFile("budget-rods.csv", writeBudgetRodsCsv(budgets))],
 };

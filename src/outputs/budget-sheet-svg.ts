@@ -4,6 +4,7 @@ import { drawBudgetSheet } from "../sheets/budget-sheet.js";
 import type { BudgetResult } from "./budget-result.js";
 import { drawingDocument } from "./drawing-document.js";
 import type { PathAndBytes, ResultOutput, Surroundings } from "./model.js";
+import { textFile } from "./text-file.js";
 
 /** One sheet a base whose budget could be worked out. */
 export const budgetSheetSvg: ResultOutput<BudgetResult, "budget-sheet-svg"> = {
@@ -24,6 +25,6 @@ function* writeBudgetSheets(
     if (budget.kind !== "reckoned") continue;
     const scene = drawBudgetSheet({ job, budget, version });
     const text = writeSheetSvg(scene, drawingDocument(document));
-    yield { path: `${budget.mark}_budget.svg`, bytes: new TextEncoder().encode(text) };
+    yield textFile(`${budget.mark}_budget.svg`, text);
   }
 }

@@ -4,6 +4,7 @@ import { surveyUnitName } from "../formats/survey-unit-name.js";
 import { checkDistances } from "../plan/index.js";
 import type { JobOutput } from "./model.js";
 import { SETTING_OUT, settingOutStem } from "./setting-out.js";
+import { textFile } from "./text-file.js";
 
 /** Diagonals of groups, and centre to centre along grid lines. */
 export const checkDistancesCsv: JobOutput<"check-distances-csv"> = {
@@ -18,6 +19,6 @@ export const checkDistancesCsv: JobOutput<"check-distances-csv"> = {
   write: ({ job, plan }) => {
     const { unit } = plan.spec.settingOut;
     const path = `${settingOutStem(job)}_check-distances_${surveyUnitName(unit)}.csv`;
-    return [{ path, bytes: new TextEncoder().encode(writeCheckDistances(checkDistances(plan), job.unit, unit)) }];
+    return [textFile(path, writeCheckDistances(checkDistances(plan), job.unit, unit))];
   },
 };

@@ -65,6 +65,9 @@ export const growingOutputs: readonly GrowingOutput<OutputKind>[] = everyOutput.
   (output) => output.scope === "job, base by base",
 );
 
+/** Where a package lists all that it holds. */
+export const summaryPath: string = summary.path;
+
 /** Files of `budget`, in the order in which they are made. */
 export const budgetOutputs: readonly ResultOutput<BudgetResult>[] = [budgetCsv, budgetRodsCsv, budgetSheetSvg];
 

@@ -7,6 +7,7 @@ import { nameIn } from "./names.js";
 import { PLAN, planStem } from "./plan.js";
 import { planDxf } from "./plan-dxf.js";
 import { settingOutCsv } from "./setting-out-csv.js";
+import { textFile } from "./text-file.js";
 
 /** Made after the files that it names. */
 export const planSvg: JobOutput<"plan-svg"> = {
@@ -32,6 +33,6 @@ function* writePlanSheets(checked: PlannedJob, { made, document, version }: Surr
   });
   for (const [i, scene] of scenes.entries()) {
     const path = `${planStem(job)}_${i + 1}-of-${scenes.length}.svg`;
-    yield { path, bytes: new TextEncoder().encode(writeSheetSvg(scene, drawingDocument(document))) };
+    yield textFile(path, writeSheetSvg(scene, drawingDocument(document)));
   }
 }

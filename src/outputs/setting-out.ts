@@ -6,6 +6,7 @@ import type { Job } from "../job/model/job.js";
 import { coordinateSystems, locatedPoints } from "../plan/index.js";
 import type { PathAndBytes, PlannedJob } from "./model.js";
 import { releaseEnding, safeForFileName } from "./names.js";
+import { textFile } from "./text-file.js";
 
 /** The folder, and the name that its files begin with for README. */
 export const SETTING_OUT = "setting-out";
@@ -23,7 +24,7 @@ export function settingOutFiles(
       locatedPoints(plan, system, (mark) => held.has(mark)),
       settingOut,
     );
-    return { path, bytes: new TextEncoder().encode(pick(texts)) };
+    return textFile(path, pick(texts));
   });
 }
 

@@ -2,6 +2,7 @@
 import { writeSurveyChecksCsv } from "../formats/survey-csv.js";
 import type { ResultOutput } from "./model.js";
 import type { SurveyResult } from "./survey-result.js";
+import { textFile } from "./text-file.js";
 
 /** Rows of rods, groups and column lines. */
 export const surveyChecksCsv: ResultOutput<SurveyResult, "survey-checks-csv"> = {
@@ -11,5 +12,5 @@ export const surveyChecksCsv: ResultOutput<SurveyResult, "survey-checks-csv"> = 
   title: "Ledger rows of the survey: rods, groups and column lines against the placing edition",
   drawn: false,
   named: "survey-checks.csv",
-  write: ({ survey }) => [{ path: "survey-checks.csv", bytes: new TextEncoder().encode(writeSurveyChecksCsv(survey)) }],
+  write: ({ survey }) => [textFile("survey-checks.csv", writeSurveyChecksCsv(survey))],
 };

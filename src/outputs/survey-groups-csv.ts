@@ -2,6 +2,7 @@
 import { writeSurveyGroupsCsv } from "../formats/survey-csv.js";
 import type { ResultOutput } from "./model.js";
 import type { SurveyResult } from "./survey-result.js";
+import { textFile } from "./text-file.js";
 
 /** Verdict, spare, best shift and turn. */
 export const surveyGroupsCsv: ResultOutput<SurveyResult, "survey-groups-csv"> = {
@@ -11,5 +12,5 @@ export const surveyGroupsCsv: ResultOutput<SurveyResult, "survey-groups-csv"> = 
   title: "Surveyed groups, worst first: verdict, spare clearance, best-fit shift and turn",
   drawn: false,
   named: "survey-groups.csv",
-  write: ({ survey }) => [{ path: "survey-groups.csv", bytes: new TextEncoder().encode(writeSurveyGroupsCsv(survey)) }],
+  write: ({ survey }) => [textFile("survey-groups.csv", writeSurveyGroupsCsv(survey))],
 };

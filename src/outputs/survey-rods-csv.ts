@@ -2,6 +2,7 @@
 import { writeSurveyRodsCsv } from "../formats/survey-csv.js";
 import type { ResultOutput } from "./model.js";
 import type { SurveyResult } from "./survey-result.js";
+import { textFile } from "./text-file.js";
 
 /** Errors and clearance left of every rod. */
 export const surveyRodsCsv: ResultOutput<SurveyResult, "survey-rods-csv"> = {
@@ -11,5 +12,5 @@ export const surveyRodsCsv: ResultOutput<SurveyResult, "survey-rods-csv"> = {
   title: "Surveyed rods: errors from their places, clearance and margin",
   drawn: false,
   named: "survey-rods.csv",
-  write: ({ survey }) => [{ path: "survey-rods.csv", bytes: new TextEncoder().encode(writeSurveyRodsCsv(survey)) }],
+  write: ({ survey }) => [textFile("survey-rods.csv", writeSurveyRodsCsv(survey))],
 };

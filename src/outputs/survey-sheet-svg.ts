@@ -5,6 +5,7 @@ import { drawingDocument } from "./drawing-document.js";
 import type { PathAndBytes, ResultOutput, Surroundings } from "./model.js";
 import { safeForFileName } from "./names.js";
 import type { SurveyResult } from "./survey-result.js";
+import { textFile } from "./text-file.js";
 
 /** Groups that do not plainly fit, or all. */
 export const surveySheetSvg: ResultOutput<SurveyResult, "survey-sheet-svg"> = {
@@ -25,6 +26,6 @@ function* writeSurveySheets(
     if (group.verdict === "fits" && !everySheet) continue;
     const text = writeSheetSvg(drawSurveySheet({ job, survey, group, version }), drawingDocument(document));
     const path = `${group.mark}_${safeForFileName(group.at)}_survey.svg`;
-    yield { path, bytes: new TextEncoder().encode(text) };
+    yield textFile(path, text);
   }
 }
