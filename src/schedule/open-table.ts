@@ -7,6 +7,6 @@ import { contentOf } from "../readers/inputs.js";
 /** A workbook that was opened is its table; any other content is read as CSV. */
 export function openTable(file: InputFile, name: string): Outcome<Table> {
   if (typeof file === "object" && "kind" in file && file.kind === "table")
-    return { ok: true, value: file, findings: [] };
+    return { ok: true, value: file, findings: file.remarks ?? [] };
   return readCsv(contentOf(file) ?? "", name);
 }
