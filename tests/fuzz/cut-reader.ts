@@ -23,9 +23,10 @@ export interface Enclosed {
   readonly box: readonly [number, number, number, number];
 }
 
-type Values = ReadonlyMap<number, readonly string[]>;
+type Tags = readonly (readonly [number, string])[];
 
-interface Arc {
+/** A line, or an arc by its bulge. */
+export interface Arc {
   readonly x0: number;
   readonly y0: number;
   readonly x1: number;
@@ -36,36 +37,38 @@ interface Arc {
 /** The content of each layer of the ENTITIES section. */
 export function readCut(text: string): ReadonlyMap<string, LayerContent> {
   const layers = new Map<string, { circles: CutCircle[]; arcs: Arc[] }>();
-  for (const [type, values] of entitiesOf(text)) {
-    const name = values.get(8)?.[0] ?? "";
+  for (const [type, tags] of entitiesOf(text)) {
+    const name = textOf(tags, 8) ?? "";
     const layer = layers.get(name) ?? { circles: [], arcs: [] };
     layers.set(name, layer);
-    take(type, values, layer);
+    take(type, tags, layer);
   }
   return layers;
 }
 
-function* entitiesOf(text: string): Generator<[string, Values]> {
+function textOf(tags: Tags, code: number): string | undefined {
+  return tags.find(([each]) => each === code)?.[1];
+}
+
+function* entitiesOf(text: string): Generator<readonly [string, Tags]> {
   const lines = text.split(/\r?\n/);
   let section = "";
-  let open: [string, Map<number, string[]>] | null = null;
+  let open: [string, (readonly [number, string])[]] = ["", []];
   for (let i = 0; i + 1 < lines.length; i += 2) {
     const [code, value] = [Number(lines[i]), (lines[i + 1] ?? "").trim()];
-    if (code === 0) {
-      if (open !== null && section === "ENTITIES" && open[0] !== "SECTION") yield open;
-      if (value === "ENDSEC") section = "";
-      open = [value, new Map()];
+    if (code !== 0) {
+      open[1].push([code, value]);
+      if (open[0] === "SECTION" && code === 2) section = value;
       continue;
     }
-    if (open?.[0] === "SECTION" && code === 2) section = value;
-    const held = open?.[1].get(code);
-    if (held === undefined) open?.[1].set(code, [value]);
-    else held.push(value);
+    if (section === "ENTITIES" && open[0] !== "SECTION") yield open;
+    if (value === "ENDSEC") section = "";
+    open = [value, []];
   }
 }
 
-function take(type: string, values: Values, layer: { circles: CutCircle[]; arcs: Arc[] }): void {
-  const at = (code: number): number => Number(values.get(code)?.[0]);
+function take(type: string, tags: Tags, layer: { circles: CutCircle[]; arcs: Arc[] }): void {
+  const at = (code: number): number => Number(textOf(tags, code));
   switch (type) {
     case "CIRCLE":
       layer.circles.push({ x: at(10), y: at(20), diameter: 2 * at(40) });
@@ -77,7 +80,7 @@ function take(type: string, values: Values, layer: { circles: CutCircle[]; arcs:
       layer.arcs.push(arcOf(at(10), at(20), at(40), at(50), at(51)));
       break;
     case "LWPOLYLINE":
-      layer.arcs.push(...polyline(values));
+      layer.arcs.push(...polyline(tags));
       break;
     case "POINT":
       break;
@@ -94,16 +97,21 @@ function arcOf(x: number, y: number, radius: number, start: number, end: number)
   return { x0, y0, x1, y1, bulge: Math.tan(sweep / 4) };
 }
 
-/** A bulge belongs to the vertex before it: the order of codes 10, 20, 42 is kept by counting the 10s. */
-function polyline(values: Values): Arc[] {
-  const [xs, ys] = [(values.get(10) ?? []).map(Number), (values.get(20) ?? []).map(Number)];
-  const bulges = (values.get(42) ?? []).map(Number);
-  const closed = Number(values.get(70)?.[0] ?? 0) % 2 === 1;
-  if (bulges.length !== 0 && bulges.length !== xs.length) throw new Error("bulges that cannot be told apart");
-  const count = closed ? xs.length : xs.length - 1;
-  return Array.from({ length: count }, (_, i) => {
-    const next = (i + 1) % xs.length;
-    return { x0: xs[i] ?? 0, y0: ys[i] ?? 0, x1: xs[next] ?? 0, y1: ys[next] ?? 0, bulge: bulges[i] ?? 0 };
+/** A bulge belongs to the vertex before it. */
+function polyline(tags: Tags): Arc[] {
+  const vertices: { x: number; y: number; bulge: number }[] = [];
+  let closed = false;
+  for (const [code, value] of tags) {
+    const last = vertices.at(-1);
+    if (code === 10) vertices.push({ x: Number(value), y: 0, bulge: 0 });
+    else if (code === 70) closed = Number(value) % 2 === 1;
+    else if (last !== undefined && code === 20) last.y = Number(value);
+    else if (last !== undefined && code === 42) last.bulge = Number(value);
+  }
+  const ends = closed ? vertices : vertices.slice(0, -1);
+  return ends.map(({ x, y, bulge }, i) => {
+    const next = vertices[(i + 1) % vertices.length] ?? { x, y };
+    return { x0: x, y0: y, x1: next.x, y1: next.y, bulge };
   });
 }
 
