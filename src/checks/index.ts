@@ -31,6 +31,7 @@ import { placingClearance } from "./rules/placing-clearance.js";
 import { projection } from "./rules/projection.js";
 import { rodCount } from "./rules/rod-count.js";
 import { rodCover } from "./rules/rod-cover.js";
+import { rodLength } from "./rules/rod-length.js";
 import { rodPlay } from "./rules/rod-play.js";
 import { rodSpacing } from "./rules/rod-spacing.js";
 import { seatOnPlate } from "./rules/seat-on-plate.js";
@@ -76,6 +77,7 @@ export const rules = [
   rodCover,
   projection,
   groutGap,
+  rodLength,
   rodCount,
 ] as const satisfies readonly Rule[];
 
@@ -115,10 +117,10 @@ export function runChecks(context: CheckContext): readonly CheckRow[] {
 
 /** A failing row as a question to the engineer of record, in plain words. */
 export function questionText(row: CheckRow, context: CheckContext): string {
-  return questionFor(rules, row, context);
+  return questionFor(row, context);
 }
 
 /** A failing row of the whole job as a question, in plain words. */
 export function jobQuestionText(row: CheckRow, job: Job): string {
-  return jobQuestionFor(jobRules, row, job);
+  return jobQuestionFor(row, job);
 }

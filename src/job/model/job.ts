@@ -225,6 +225,8 @@ export interface Washer {
   readonly shape: "round" | "square";
   readonly size: Length;
   readonly thickness: Input<Length>;
+  /** Least and greatest thickness of its table; absent for a washer by its size, whose thickness is as given. */
+  readonly limits?: { readonly least: Length; readonly greatest: Length };
 }
 
 /** Bottom end: a nut (its width across corners governs), a plate with its own size, or a hook. */

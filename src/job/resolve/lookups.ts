@@ -159,9 +159,12 @@ function tabulatedWasher(standard: WasherStandard, rod: ThreadedRod, key: string
   if (!reading.found) return missing(key, notHeld(standard, rod, reading));
   const { outside, thickness } = reading.row;
   const thick = thickness.nominal ?? thickness.greatest;
-  const known: Input<Length> =
-    thick === null ? missing(`${key}.thickness`, `${standard} gives no thickness`) : given(thick, standard);
-  return given({ shape: "round", size: outside, thickness: known }, standard);
+  const bare = { shape: "round", size: outside } as const;
+  if (thick === null) {
+    return given({ ...bare, thickness: missing(`${key}.thickness`, `${standard} gives no thickness`) }, standard);
+  }
+  const limits = { least: thickness.least ?? thick, greatest: thickness.greatest ?? thick };
+  return given({ ...bare, thickness: given(thick, standard), limits }, standard);
 }
 
 /** `ASTM F844` is F844 too; `ISO 7090 / DIN 125-B` is both. */
