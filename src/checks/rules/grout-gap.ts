@@ -1,4 +1,4 @@
-import { nutHeight, washerThickness } from "../../job/model/stack.js";
+import { nutHeight, washerName, washerThickness } from "../../job/model/stack.js";
 import { findConcreteTop, findElevation } from "../../standards/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
@@ -33,7 +33,7 @@ export const groutGap: Rule<"grout-gap"> = {
 function levellingNut({ group, rod }: RodHole): readonly Term[] {
   return [
     plus("levelling nut", nutHeight(rod)),
-    plus("washer (as on the base plate)", washerThickness(group, "greatest")),
+    plus(`${washerName(group, "greatest")} (as on the base plate)`, washerThickness(group, "greatest")),
   ];
 }
 

@@ -1,4 +1,4 @@
-import { washerThickness } from "../../job/model/stack.js";
+import { washerName, washerThickness } from "../../job/model/stack.js";
 import type { BaseHole } from "../../standards/index.js";
 import { findBaseHole, rodPerWasherThickness } from "../../standards/index.js";
 import { inches } from "../../units/index.js";
@@ -59,7 +59,14 @@ function thickness(context: CheckContext, rodHole: RodHole): RuleResult {
   const third = Math.ceil((2 * diameter) / rodPerWasherThickness.value);
   const limit = printed === null ? third : 2 * printed;
   const asked = printed === null ? `rod ${rod} / 3, the table does not hold the rod` : `Table 2.3 for rod ${rod}`;
-  return compare(tag, 2 * thick.value, ">=", limit, `${say.length(thick.value)} thick against ${asked}`, own);
+  return compare(
+    tag,
+    2 * thick.value,
+    ">=",
+    limit,
+    `${washerName(group, "least")} ${say.length(thick.value)} against ${asked}`,
+    own,
+  );
 }
 
 const PUNCHED =

@@ -11,9 +11,12 @@ import { given } from "./values.js";
 
 /** One layer of the stack, by its name in notes. */
 export interface StackPart {
-  readonly name: "grout" | "setting plate" | "base plate" | "washer" | "nut" | "stick-out";
+  readonly name: "grout" | "setting plate" | "base plate" | WasherName | "nut" | "stick-out";
   readonly height: Input<Length>;
 }
+
+/** A washer of a table by the end of its range, another as it is given. */
+export type WasherName = "washer" | "thickest washer" | "thinnest washer";
 
 /** Which end of a range a figure is taken at. */
 export type Extreme = "least" | "greatest";
@@ -49,6 +52,16 @@ export function washerThickness({ washer }: Pick<RodGroup, "washer">, at: Extrem
   return limits === undefined ? thickness : given(limits[at], washer.from);
 }
 
+/** What notes call the washer at that end of its range. */
+export function washerName({ washer }: Pick<RodGroup, "washer">, at: Extreme): WasherName {
+  if (washer.kind === "missing" || washer.value.limits === undefined) return "washer";
+  return at === "least" ? "thinnest washer" : "thickest washer";
+}
+
+function washerPart(group: Pick<RodGroup, "washer">, at: Extreme): StackPart {
+  return { name: washerName(group, at), height: washerThickness(group, at) };
+}
+
 /** Height of the rod's nut, the greatest of its table. */
 export function nutHeight({ nut }: Pick<Rod, "nut">): Input<Length> {
   return nut.kind === "missing" ? nut : given(nut.value.height, nut.from);
@@ -68,7 +81,7 @@ export function underWasher(base: Standing): readonly StackPart[] {
 export function wholeStack(base: Standing, group: Pick<RodGroup, "washer" | "rod">): readonly StackPart[] {
   return [
     ...underWasher(base),
-    { name: "washer", height: washerThickness(group, "greatest") },
+    washerPart(group, "greatest"),
     { name: "nut", height: nutHeight(group.rod) },
     { name: "stick-out", height: group.rod.stickOut },
   ];
@@ -76,5 +89,5 @@ export function wholeStack(base: Standing, group: Pick<RodGroup, "washer" | "rod
 
 /** The layers that the top nut comes to bear on, at their least: its thread reaches down to there. */
 export function seatOfNut(base: Standing, group: Pick<RodGroup, "washer">): readonly StackPart[] {
-  return [...underWasher(base), { name: "washer", height: washerThickness(group, "least") }];
+  return [...underWasher(base), washerPart(group, "least")];
 }

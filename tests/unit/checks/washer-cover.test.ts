@@ -119,19 +119,22 @@ describe("washer-cover: thickness", () => {
       severity: "ask",
       clause: "s.2.6, Table 2.3: least washer thickness",
       measured: "the thickness of the washer on the base plate",
-      note: "0.134 thick against Table 2.3 for rod 1",
+      note: "washer 0.134 against Table 2.3 for rod 1",
     });
     expect(rowOf(washerCover, thick(inches(1.125), inches(0.25)), THICK)).toMatchObject({
       status: "fail",
       clause: "s.2.6: washer thickness about d/3",
-      note: "1/4 thick against rod 1-1/8 / 3, the table does not hold the rod",
+      note: "washer 1/4 against rod 1-1/8 / 3, the table does not hold the rod",
     });
   });
 
   it("takes a washer of a table at its thinnest", () => {
     const limits = { least: inch(0.249), greatest: inch(0.26) };
     const table = given({ shape: "round", size: inch(2), thickness: given(inch(0.25), "t"), limits } as const, "t");
-    expect(rowOf(washerCover, { rod: { diameter: inch(0.75) }, group: { washer: table } }, THICK).status).toBe("fail");
+    expect(rowOf(washerCover, { rod: { diameter: inch(0.75) }, group: { washer: table } }, THICK)).toMatchObject({
+      status: "fail",
+      note: "thinnest washer 0.249 against Table 2.3 for rod 3/4",
+    });
   });
 
   // Table 2.3, note 3: 1-1/16 holes for 3/4 rods in plates under 1-1/4 in.
