@@ -17,6 +17,7 @@ import { runJobRules } from "./job-run.js";
 import type { CheckContext, CheckRow, Rule } from "./model.js";
 import { jobQuestionFor, questionFor } from "./question.js";
 import { basePlateEdge } from "./rules/base-plate-edge.js";
+import { basePlateGroutHole } from "./rules/base-plate-grout-hole.js";
 import { basePlateHole } from "./rules/base-plate-hole.js";
 import { cutHole } from "./rules/cut-hole.js";
 import { cutWeb } from "./rules/cut-web.js";
@@ -31,6 +32,7 @@ import { placingClearance } from "./rules/placing-clearance.js";
 import { projection } from "./rules/projection.js";
 import { rodCount } from "./rules/rod-count.js";
 import { rodCover } from "./rules/rod-cover.js";
+import { rodGrade } from "./rules/rod-grade.js";
 import { rodPlay } from "./rules/rod-play.js";
 import { rodSpacing } from "./rules/rod-spacing.js";
 import { seatOnPlate } from "./rules/seat-on-plate.js";
@@ -68,6 +70,7 @@ export const rules = [
   patternMatch,
   basePlateHole,
   basePlateEdge,
+  basePlateGroutHole,
   washerCover,
   washerOnPlate,
   washerRoom,
@@ -77,6 +80,7 @@ export const rules = [
   projection,
   groutGap,
   rodCount,
+  rodGrade,
 ] as const satisfies readonly Rule[];
 
 /** Every rule of the whole job, in the order of the ledger. */

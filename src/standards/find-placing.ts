@@ -34,7 +34,7 @@ const INDEXES: Readonly<Record<PlacingEdition, Readonly<Record<BoltFixing, Placi
   "ACI 117-10": both(index(aci117Placing)),
   "AISC 303-10": both(index(aisc303TenPlacing)),
   "AISC 303-22": both(index(aisc303Placing)),
-  "EN 1090-2": { fixed: foundationBolts("fixed"), adjustable: foundationBolts("adjustable") },
+  "EN 1090-2:2008": { fixed: foundationBolts("fixed"), adjustable: foundationBolts("adjustable") },
 };
 
 /**

@@ -66,7 +66,14 @@ function held(context: CheckContext, rod: RodHole, twice: number, how: string, c
   const cover = coverOf(context, rod, exposure.value);
   const { concrete } = context.job.editions;
   if (cover === null) return notChecked(rod.tag, `${concrete}: no cover is tabulated here`, { clause });
-  return compare(rod.tag, twice, ">=", 2 * cover.cover, `${how}; ${cover.item}`, { clause });
+  const note = `${how}; ${cover.item}${standsIn(context)}`;
+  return compare(rod.tag, twice, ">=", 2 * cover.cover, note, { clause });
+}
+
+/** Said where a job by European editions is held against an American cover. */
+function standsIn({ job: { editions } }: CheckContext): string {
+  const european = [editions.placing, editions.edges].some((edition) => edition.startsWith("EN "));
+  return european ? "; by ACI: EN 1992-1-1 asks by exposure class and is not held" : "";
 }
 
 function besideBottom(context: CheckContext, rod: PlacedRod): RuleResult {

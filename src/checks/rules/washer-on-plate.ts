@@ -5,7 +5,7 @@ import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking } from "../results.js";
 import type { RodHole } from "../rods.js";
-import { holeAndWasher, perRod, washerText } from "../rods.js";
+import { holeAndWasher, perRod, washerText, widestWasher } from "../rods.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -31,7 +31,8 @@ function onPlate(
 ): RuleResult {
   const needs = known({ ...holeAndWasher(group), shape: base.basePlate.shape });
   if (!needs.all || plan === null) return lacking(tag, needs.all ? [] : needs.missing);
-  const { hole, washer } = needs.values;
+  const { hole } = needs.values;
+  const washer = widestWasher(needs.values.washer);
   const say = wordsIn(job.unit);
   const twice = twiceDepthInside(center, plan);
   const reach = `${washerText(washer, say.length)} / 2 + (${say.length(hole)} - ${say.length(diameter)}) / 2`;

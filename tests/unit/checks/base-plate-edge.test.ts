@@ -77,7 +77,7 @@ describe("base-plate-edge", () => {
     name: "1.2 d0 of EN 1993-1-8",
     rule: basePlateEdge,
     at: (delta) => ({
-      job: edges("EN 1993-1-8"),
+      job: edges("EN 1993-1-8:2005"),
       group: one(millimetres(36)),
       rod: { size: "M30", diameter: millimetres(30) },
       basePlate: rect(2 * millimetres(43.2) + 2 * delta),

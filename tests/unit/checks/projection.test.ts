@@ -48,7 +48,7 @@ describe("projection", () => {
     name: "the rod 5 mm low, EN 1090-2",
     rule: projection,
     at: (delta) => ({
-      job: { editions: { ...jobFixture().editions, placing: "EN 1090-2" } },
+      job: { editions: { ...jobFixture().editions, placing: "EN 1090-2:2008" } },
       rod: projecting(millimetres(5) + delta),
     }),
     passes: 1,

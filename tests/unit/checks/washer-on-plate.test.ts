@@ -42,6 +42,28 @@ describe("washer-on-plate", () => {
     pick: isSubject("A1"),
   });
 
+  // ASTM F844, 7/8 in: outside 1.750 narrow, 2.250 wide. Where no series is named the wide one is what needs room.
+  testAtLimit({
+    name: "a washer whose series is open is held as the wide one",
+    rule: washerOnPlate,
+    at: (delta) => {
+      const thickness = given(inch(0.134), "table");
+      const widest = {
+        shape: "round",
+        size: inch(2.25),
+        thickness,
+        series: "F844 wide, as no series is named",
+      } as const;
+      const washer = { ...widest, size: inch(1.75), series: "F844 narrow, as no series is named", widest };
+      return {
+        group: { pattern: onLine(0), washer: given(washer, "ASTM F844") },
+        basePlate: { shape: rect(inch(2.25 + 2.0625 - 1.25) + 2 * delta) },
+      };
+    },
+    passes: 1,
+    pick: (row) => row.subject === "A1" && row.note.includes("round washer 2-1/4 (F844 wide, as no series is named)"),
+  });
+
   it("reports the turned corner of a square washer", () => {
     const note = (x: number) =>
       rowOf(washerOnPlate, { ...one, basePlate: { shape: rect(inch(x)) } }, isSubject("A1")).note;
