@@ -53,22 +53,13 @@ export function notChecked(subject: string, note: string, own: Own = {}): RuleRe
 
 /** A not-checked row that names each missing key and why it is missing. */
 export function lacking(subject: string, missing: readonly Missing[], own: Own = {}): RuleResult {
-  return notChecked(subject, missing.map(missingWords).join("; "), own);
-}
-
-/** Why an input is missing, and the key that would supply it. */
-export function missingWords({ why, key }: Missing): string {
-  return `${why} (${key})`;
-}
-
-/** What a table does not hold, with the nearest sizes that it holds. */
-export function lackWords({ what, nearest }: { readonly what: string; readonly nearest: readonly string[] }): string {
-  return `${what}${nearest.length === 0 ? "" : `; nearest: ${nearest.join(", ")}`}`;
+  return notChecked(subject, missing.map(({ why, key }) => `${why} (${key})`).join("; "), own);
 }
 
 /** A not-checked row for a size that a table does not hold. */
 export function notTabulated(subject: string, what: string, nearest: readonly string[], own: Own = {}): RuleResult {
-  return notChecked(subject, lackWords({ what, nearest }), own);
+  const near = nearest.length === 0 ? "" : `; nearest: ${nearest.join(", ")}`;
+  return notChecked(subject, `${what}${near}`, own);
 }
 
 type NamedInputs = Readonly<Record<string, Input<unknown>>>;

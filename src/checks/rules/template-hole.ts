@@ -5,7 +5,7 @@ import type { Length } from "../../units/index.js";
 import { makingLoss } from "../cutting.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own } from "../results.js";
-import { compare, known, lacking, lackWords, missingWords, notChecked } from "../results.js";
+import { compare, known, lacking, notChecked, notTabulated } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
@@ -66,9 +66,12 @@ function asCut(context: CheckContext, rod: RodHole): RuleResult {
   const note = `${say.length(rod.hole)}${text(say)} against ${rodText(rod, zinc, say.length)}`;
   const value = 2 * rod.hole - twice;
   const limit = 2 * (rod.diameter + (zinc.kind === "given" ? zinc.value : 0));
-  const unknown = [...(zinc.kind === "given" ? [] : [missingWords(zinc)]), ...(lack === null ? [] : [lackWords(lack)])];
+  const unknown = [
+    ...(zinc.kind === "given" ? [] : [lacking(rod.tag, [zinc])]),
+    ...(lack === null ? [] : [notTabulated(rod.tag, lack.what, lack.nearest)]),
+  ];
   if (unknown.length === 0) return compare(rod.tag, value, ">=", limit, note, own);
-  const why = unknown.join("; ");
+  const why = unknown.map((row) => row.note).join("; ");
   if (value >= limit) return notChecked(rod.tag, why, own);
   return compare(rod.tag, value, ">=", limit, `${note}; fails whatever else it loses: ${why}`, own);
 }

@@ -147,6 +147,26 @@ describe("rod-cover", () => {
     expect(rows.map(({ status }) => status)).toEqual(Array(count).fill("not-checked"));
   });
 
+  // The least of Table 20.5.1.3.1 for a pier: 1-1/2 in; of the metric companion 40 mm.
+  describe.each([
+    ["ACI 318-19", inch(1.5)],
+    ["ACI 318M-19", millimetres(40)],
+  ] as const)("%s without the exposure: what fails in every one fails", (concrete, least) => {
+    it.each([
+      [-1, "fail"],
+      [0, "not-checked"],
+      [1, "not-checked"],
+    ])("limit %i nm: %s", (delta, status) => {
+      const exposure = missing("concrete.exposure", "the exposure is not given");
+      const editions = { ...jobFixture().editions, concrete };
+      const changes = { ...square(2 * least + inch(1.25) + 2 * delta), exposure };
+      const row = rowOf(rodCover, { job: { editions }, group: one, concrete: changes }, ROD);
+      expect(row).toMatchObject({ status, severity: "ask" });
+      expect(row.note).toContain("(concrete.exposure)");
+      expect(row.note.includes("fails in every exposure")).toBe(status === "fail");
+    });
+  });
+
   it("names the edition where no cover is held for it", () => {
     const editions = { ...jobFixture().editions, concrete: "ACI 318-11" } as const;
     const row = rowOf(rodCover, { job: { editions } }, ROD);
