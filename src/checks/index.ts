@@ -17,6 +17,7 @@ import { runJobRules } from "./job-run.js";
 import type { CheckContext, CheckRow, Rule } from "./model.js";
 import { jobQuestionFor, questionFor } from "./question.js";
 import { basePlateEdge } from "./rules/base-plate-edge.js";
+import { basePlateGroutHole } from "./rules/base-plate-grout-hole.js";
 import { basePlateHole } from "./rules/base-plate-hole.js";
 import { cutHole } from "./rules/cut-hole.js";
 import { cutWeb } from "./rules/cut-web.js";
@@ -31,6 +32,7 @@ import { placingClearance } from "./rules/placing-clearance.js";
 import { projection } from "./rules/projection.js";
 import { rodCount } from "./rules/rod-count.js";
 import { rodCover } from "./rules/rod-cover.js";
+import { rodGrade } from "./rules/rod-grade.js";
 import { rodLength } from "./rules/rod-length.js";
 import { rodPlay } from "./rules/rod-play.js";
 import { rodSpacing } from "./rules/rod-spacing.js";
@@ -69,6 +71,7 @@ export const rules = [
   patternMatch,
   basePlateHole,
   basePlateEdge,
+  basePlateGroutHole,
   washerCover,
   washerOnPlate,
   washerRoom,
@@ -79,6 +82,7 @@ export const rules = [
   groutGap,
   rodLength,
   rodCount,
+  rodGrade,
 ] as const satisfies readonly Rule[];
 
 /** Every rule of the whole job, in the order of the ledger. */

@@ -1,6 +1,7 @@
 /** Ledger rows. Rules compare integers; twice a length is carried so that nothing is ever halved. */
 import type { Answer, Base, Editions, Job, Severity } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/model.js";
+import { columnAnchorage } from "../standards/index.js";
 import type { Plate } from "../template/model.js";
 
 /** Twice a length in nanometres (integer), or a plain count. */
@@ -100,6 +101,7 @@ export const NOT_CHECKED_AT_ALL = [
   "welds",
   "bearing under the base plate",
   "reinforcement",
+  `column anchorage for ${columnAnchorage.value} (29 CFR ${columnAnchorage.clause})`,
 ] as const;
 
 export type { Editions };

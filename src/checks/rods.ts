@@ -51,9 +51,14 @@ export function notForSettingPlate(subject: string): RuleResult {
   return notApplicable(subject, "the plate is set over cast rods: it holds no rod and no nut during the pour");
 }
 
-/** The washer on the base plate as `round 3` or `square 3`. */
-export function washerText(washer: Washer, length: (length: number) => string): string {
-  return `${washer.shape} washer ${length(washer.size)}`;
+/** The washer on the base plate as `round washer 3` or `square washer 3`, with its series where there are two. */
+export function washerText({ shape, size, series }: Washer, length: (length: number) => string): string {
+  return `${shape} washer ${length(size)}${series === undefined ? "" : ` (${series})`}`;
+}
+
+/** The largest washer that may come: what it needs room for is held against this one, what it must cover against itself. */
+export function widestWasher(washer: Washer): Washer {
+  return washer.widest ?? washer;
 }
 
 /** The inputs that a rule about base-plate holes and washers needs. */

@@ -78,13 +78,13 @@ export const asOpening: CellForm = (text, place) => {
   return ok(map({ ...named(["x", "y"], sides, place), ...radius, ...at }, place));
 };
 
-/** `square 3 x 1/2`, `round 3`, or a standard, as `F844`. */
+/** `square 3 x 1/2`, `round 3`, or a standard, as `F844 wide`. */
 export const asWasher: CellForm = (text, place) => {
   const written = /^(round|square|sq\.?|dia\.?) (.+)$/i.exec(text.trim());
   if (written === null) return ok(scalar(text, place));
   const shape = /^sq/i.test(written[1] ?? "") ? "square" : "round";
   const sizes = parts(written[2] ?? "", "x");
-  if (sizes.length > 2) return refuse(text, "square 3 x 1/2, round 3 x 3/8, or a standard, as F844");
+  if (sizes.length > 2) return refuse(text, "square 3 x 1/2, round 3 x 3/8, or a standard, as F844 wide");
   return ok(map({ shape: scalar(shape, place), ...named(["size", "thickness"], sizes, place) }, place));
 };
 

@@ -82,6 +82,8 @@ export const HEADINGS: readonly Heading[] = [
   length(group("Zinc growth", "rods.zincGrowth", asText, "0.007")),
   group("Nut", "rods.nut", asWord(nut), "heavy hex", "Nuts"),
   group("Torqued", "rods.torqued", asWord(yesNo), "no"),
+  group("Welded", "rods.welded", asWord(yesNo), "no"),
+  group("Weldable", "rods.weldable", asWord(yesNo), "no", "S1"),
   length(group("Projection", "rods.projection", asText, "9", "Proj", "Rod projection")),
   length(group("Embedment", "rods.embedment", asText, "24", "Embed", "Rod embedment")),
   length(group("Rod length", "rods.length", asText, "36", "Overall length", "Length")),
@@ -98,7 +100,7 @@ export const HEADINGS: readonly Heading[] = [
   lengths(base("Base plate corner", "basePlate.corner", asCorner, "round 1", "Plate corner")),
   length(base("Base plate thk", "basePlate.thickness", asText, "1-1/2", "Plate thk", "BP thk")),
   length(group("Base plate hole", "baseHole", asText, "2-1/16", "Hole", "Plate hole", "BP hole")),
-  lengths(group("Washer", "washer", asWasher, "square 3 x 1/2; F844", "Plate washer")),
+  lengths(group("Washer", "washer", asWasher, "square 3 x 1/2; F844 wide", "Plate washer")),
   lengths(
     base(
       "Second source",
@@ -107,6 +109,9 @@ export const HEADINGS: readonly Heading[] = [
       "2-1/16: -6,5; 6,5; 6,-5; -6,-5",
       "Base plate pattern",
     ),
+  ),
+  lengths(
+    base("Base plate grout holes", "basePlate.groutHoles", asHoles("diameter", true), "3: 0,0", "Base plate air holes"),
   ),
   lengths(base("Column", "column", asColumn, "wide flange 12 x 8 x 5/8 x 3/8 along y", "Column shape")),
   length(base("Pier X", "concrete.x", asText, "24", "Concrete X")),

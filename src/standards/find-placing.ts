@@ -34,7 +34,7 @@ const INDEXES: Readonly<Record<PlacingEdition, Readonly<Record<BoltFixing, Placi
   "ACI 117-10": both(index(aci117Placing)),
   "AISC 303-10": both(index(aisc303TenPlacing)),
   "AISC 303-22": both(index(aisc303Placing)),
-  "EN 1090-2": { fixed: foundationBolts("fixed"), adjustable: foundationBolts("adjustable") },
+  "EN 1090-2:2008": { fixed: foundationBolts("fixed"), adjustable: foundationBolts("adjustable") },
 };
 
 /**
@@ -68,7 +68,7 @@ const CONCRETE_TOPS: Readonly<Record<PlacingEdition, PlacingIndex>> = {
   "ACI 117-10": INDEXES["ACI 117-10"].fixed,
   "AISC 303-10": INDEXES["ACI 117-10"].fixed,
   "AISC 303-22": INDEXES["ACI 117-10"].fixed,
-  "EN 1090-2": INDEXES["EN 1090-2"].fixed,
+  "EN 1090-2:2008": INDEXES["EN 1090-2:2008"].fixed,
 };
 
 /** Tolerance of the top of concrete under a base plate: tops of foundations, of EN 1090-2 the level of the support. */

@@ -30,6 +30,8 @@ export function resolveRod(rods: RodsDocument, path: DocumentPath, report: BaseR
     zincGrowth: resolveZinc(rods),
     nut: resolveNut(rods, { size, diameter, thread }, grade),
     torqued: optional(rods.torqued, "rods.torqued", "whether the rods are torqued is not given"),
+    welded: rods.welded ?? false,
+    weldable: rods.weldable ?? false,
     projection: optional(rods.projection, "rods.projection", "no projection is given"),
     embedment: optional(rods.embedment, "rods.embedment", "no embedment is given"),
     length: resolveLength(rods),

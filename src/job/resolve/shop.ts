@@ -105,6 +105,7 @@ function makeShop(name: string, document: ShopDocument, jobUnit: Unit): Shop {
       typeof cut.deviation === "number"
         ? { kind: "own", value: cut.deviation }
         : { kind: "iso9013", class: cut.deviation.number },
+    drilled: drilledDeviation(document, from),
     taper:
       typeof cut.taper === "number" ? { kind: "own", value: cut.taper } : { kind: "iso9013", range: cut.taper.number },
     smallestHole: document.smallest.hole,
@@ -127,6 +128,14 @@ function makeShop(name: string, document: ShopDocument, jobUnit: Unit): Shop {
     marking: document.marking,
     cutFile: { layers: document.cutFile.layers, origin: document.cutFile.origin ?? "lower left" },
   };
+}
+
+/** A shop that drills its holes gives the figure as its deviation; an ISO 9013 class is for thermal cuts. */
+function drilledDeviation({ process, cut }: ShopDocument, from: string): Input<Length> {
+  const { drilled, deviation } = cut;
+  if (drilled !== undefined) return given(drilled, from);
+  if (process === "drill" && typeof deviation === "number") return given(deviation, from);
+  return missing("cut.drilled of the shop file", "the shop file gives no deviation of a drilled hole");
 }
 
 function templateWasher({ templateWasher: washer }: ShopDocument, from: string): Input<Washer> {

@@ -62,6 +62,11 @@ function cutBlock(unit: Unit) {
       deviation: accuracyLeaf("class", [1, 2] as const, unit, "How far a cut hole's diameter may be off.").describe(
         "How far a cut hole's diameter may be off: an ISO 9013 class, or the shop's own figure.",
       ),
+      drilled: lengthLeaf(
+        unit,
+        "zero or above",
+        "How far a drilled hole's diameter may be off; omitted: not known, or the deviation of a shop that drills.",
+      ).optional(),
       taper: accuracyLeaf("range", [1, 2, 3, 4, 5] as const, unit, "Loss of diameter on the narrow side.").describe(
         "Loss of diameter on the narrow side: twice the perpendicularity of an ISO 9013 range, or the shop's own figure.",
       ),

@@ -55,8 +55,8 @@ it("tops of concrete: ACI 117-10 3.3.1 (secondary copy), beside AISC 303 too; EN
       row: { high: inches(0.5), low: inches(2) },
     });
   }
-  expect(findConcreteTop("EN 1090-2")).toMatchObject({
-    edition: "EN 1090-2",
+  expect(findConcreteTop("EN 1090-2:2008")).toMatchObject({
+    edition: "EN 1090-2:2008",
     row: { high: millimetres(5), low: millimetres(15) },
   });
 });

@@ -14,7 +14,7 @@ const THREAD_HIGH = hasClause("A1", "set high");
 const ON_SHIMS = hasClause("base", "T.O.C. high");
 const grout = (length: number, delta = 0) => ({ grout: given(plus(nanometres(length), delta), "job") });
 const threaded = (length: number, delta: number) => ({ threadLength: given(plus(nanometres(length), delta), "job") });
-const placing = (edition: "AISC 303-10" | "AISC 303-22" | "EN 1090-2") => ({
+const placing = (edition: "AISC 303-10" | "AISC 303-22" | "EN 1090-2:2008") => ({
   editions: { ...jobFixture().editions, placing: edition },
 });
 const shims = { levelling: given("shims" as const, "job") };
@@ -78,7 +78,7 @@ describe("grout-gap", () => {
     name: "the concrete 5 mm high",
     rule: groutGap,
     at: (delta) => ({
-      job: { unit: "mm", ...placing("EN 1090-2") },
+      job: { unit: "mm", ...placing("EN 1090-2:2008") },
       base: grout(millimetres(32), delta),
       group: {
         washer: given(
@@ -182,7 +182,7 @@ describe("grout-gap without levelling nuts", () => {
     name: "concrete 5 mm high does not",
     rule: groutGap,
     at: (delta) => ({
-      job: { unit: "mm", ...placing("EN 1090-2") },
+      job: { unit: "mm", ...placing("EN 1090-2:2008") },
       base: { ...shims, ...grout(millimetres(5), delta) },
     }),
     passes: 1,

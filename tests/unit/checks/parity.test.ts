@@ -32,11 +32,11 @@ describe("rules", () => {
     ["stop", "hole-web hole-edge seat-on-plate nut-room template-in-form template-height cut-web pattern-match"],
     [
       "ask",
-      "base-plate-hole base-plate-edge washer-cover washer-on-plate washer-room placing-clearance rod-spacing rod-cover projection grout-gap rod-length rod-count neighbour-rods plate-elevation group-spacing line-accumulation",
+      "base-plate-hole base-plate-edge washer-cover washer-on-plate washer-room placing-clearance rod-spacing rod-cover projection grout-gap rod-length rod-count neighbour-rods plate-elevation group-spacing line-accumulation rod-grade",
     ],
     [
       "advise",
-      "template-hole rod-play template-size cut-hole marks-room wrong-placement key look-alike neighbour-templates neighbour-concrete base-off-grid control-residual control-closure grid-diagonal setting-out-elevation",
+      "template-hole rod-play template-size base-plate-grout-hole cut-hole marks-room wrong-placement key look-alike neighbour-templates neighbour-concrete base-off-grid control-residual control-closure grid-diagonal setting-out-elevation",
     ],
   ] as const)("that hold by %s stay so", (severity, ids) => {
     expect(all.filter((id) => ruleSeverities[id] === severity)).toEqual(ids.split(" ").sort());

@@ -20,7 +20,7 @@ const stack = inch(4.751);
 const projecting = (length: number) => ({ projection: given(plus(stack, length), "job") });
 const threaded = (length: number, delta: number) => ({ threadLength: given(plus(nanometres(length), delta), "job") });
 const left = { use: "template left as setting plate" } as const;
-const metric = { ...jobFixture().editions, placing: "EN 1090-2" } as const;
+const metric = { ...jobFixture().editions, placing: "EN 1090-2:2008" } as const;
 
 /** An F436 washer of a 1-1/4 in rod: 0.136 to 0.177 in thick. */
 const hardened: Washer = {

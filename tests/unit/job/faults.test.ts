@@ -38,7 +38,7 @@ describe("one base: the key under test stands on line 5 to 8", () => {
       { rods: "{ diametre: 1 }" },
       [
         "job.yaml:6:11 bases[0].rods.diameter: is required; allowed is a line of text, at most 40 characters",
-        "job.yaml:6:13 bases[0].rods.diametre: unknown key; allowed are diameter, thread, grade, finish, zincGrowth, nut, torqued, projection, embedment, length, threads, bottom, stickOut, wrenchRoom (did you mean diameter?)",
+        "job.yaml:6:13 bases[0].rods.diametre: unknown key; allowed are diameter, thread, grade, finish, zincGrowth, nut, torqued, welded, weldable, projection, embedment, length, threads, bottom, stickOut, wrenchRoom (did you mean diameter?)",
       ],
     ],
     [
@@ -341,7 +341,7 @@ describe("the job around the bases", () => {
       "an unknown edition",
       bases.replace("rules: us", "rules: { set: us, placing: ACI 117-11 }"),
       [
-        'job.yaml:3:28 rules.placing: "ACI 117-11" is not an edition that is held; allowed are ACI 117-10; AISC 303-10; AISC 303-22; EN 1090-2 (did you mean ACI 117-10?)',
+        'job.yaml:3:28 rules.placing: "ACI 117-11" is not an edition that is held; allowed are ACI 117-10; AISC 303-10; AISC 303-22; EN 1090-2:2008 (did you mean ACI 117-10?)',
       ],
     ],
     [
