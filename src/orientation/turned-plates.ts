@@ -2,13 +2,15 @@
  * Every way in which a base plate drops on turned over rods that stand right: its holes over other rods than their own. By
  * quarters, by the pitches of bolt circles, and by whatever turn lays the pattern on itself within the clearances.
  */
+import type { FitHole } from "../fit/index.js";
 import { fitPlate } from "../fit/index.js";
 import type { Point } from "../geometry/index.js";
 import { millimetresBetween, turnOf, twiceToLattice } from "../geometry/index.js";
 import type { Base } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
 import type { PlacedRod } from "../rods/index.js";
-import { assignCosts } from "./bottleneck.js";
+import type { Edge } from "./bottleneck.js";
+import { assignEdges, placesOf, placesWithin } from "./bottleneck.js";
 import { clearanceAt } from "./drop-on.js";
 
 /** A position in which the turned plate drops on: p goes to R p + shift, seen from above. */
@@ -21,10 +23,13 @@ export interface TurnedPlate {
   readonly shift: Point;
 }
 
-/** Turned plates in the order of their turn; `any` for a single rod, on which a plate turns freely. Base-plate holes are given. */
-export function turnedPlates(base: Base, rods: readonly PlacedRod[]): readonly TurnedPlate[] | "any" {
+/**
+ * Turned plates in the order of their turn; `any` for a single rod, on which a plate turns freely. Base-plate holes are given.
+ * Of the positions with the same holes over the same rods, one with `pin` (the column's middle) in its place goes first.
+ */
+export function turnedPlates(base: Base, rods: readonly PlacedRod[], pin: Point): readonly TurnedPlate[] | "any" {
   if (rods.length < 2) return "any";
-  const over = overRods(rods);
+  const over = overRods(rods, pin);
   const found = new Map<string, TurnedPlate>();
   for (const turn of plainTurns(base)) keep(found, atTurn(over, turn));
   for (const degrees of likelyTurns(over)) {
@@ -41,6 +46,7 @@ interface OverRods {
   readonly rods: readonly PlacedRod[];
   readonly centers: readonly Point[];
   readonly middle: Point;
+  readonly pin: Point;
   /** How far the middle of the holes may lie from the middle of the rods: the largest clearance. */
   readonly play: number;
   /** The rod farthest from the middle. */
@@ -50,7 +56,7 @@ interface OverRods {
   readonly isTight: boolean;
 }
 
-function overRods(rods: readonly PlacedRod[]): OverRods {
+function overRods(rods: readonly PlacedRod[], pin: Point): OverRods {
   const centers = rods.map(({ center }) => center);
   const mean = (axis: "x" | "y") => centers.reduce((sum, at) => sum + at[axis], 0) / centers.length;
   const middle = { x: mean("x"), y: mean("y") };
@@ -60,7 +66,16 @@ function overRods(rods: readonly PlacedRod[]): OverRods {
     return millimetresBetween(at, middle) > millimetresBetween(most, middle) ? at : most;
   });
   const nearest = Math.min(...centers.flatMap((a, i) => centers.slice(i + 1).map((b) => millimetresBetween(a, b))));
-  return { rods, centers, middle, play, far, radius: millimetresBetween(far, middle), isTight: nearest < 8 * play };
+  return {
+    rods,
+    centers,
+    middle,
+    pin,
+    play,
+    far,
+    radius: millimetresBetween(far, middle),
+    isTight: nearest < 8 * play,
+  };
 }
 
 /** Which hole stands over which rod: of rod i the hole of rod `partners[i]`; and where the plate then lies. */
@@ -91,24 +106,23 @@ function plainTurns({ groups }: Base): readonly ExactTurn[] {
   return [...by(4), ...counts.flatMap(by)];
 }
 
-/** The plate at exactly this turn: in its place by its working point, else shifted to where it is best. */
+/** The plate at exactly this turn: turned about the pin, else shifted to where it is best. */
 function atTurn(over: OverRods, { numerator, denominator }: ExactTurn): Pose | null {
-  const { rods, centers, middle } = over;
+  const { rods, centers, middle, pin } = over;
   const degrees = numerator / denominator;
   const { cos, sin } = turnOf(numerator, denominator);
-  const inPlace = turnedBy(centers, cos, sin, { x: 0, y: 0 });
-  const direct = assignedTo(over, inPlace);
-  if (direct !== null && direct.worst <= 0) {
-    return { partners: direct.partners, degrees, cos, sin, shift: { x: 0, y: 0 } };
-  }
-  const shift = shiftFor(middle, cos, sin);
-  const partners = assignedTo(over, turnedBy(centers, cos, sin, shift))?.partners;
+  const pinned = shiftFor(pin, cos, sin);
+  const direct = assignedTo(over, turnedBy(centers, cos, sin, pinned));
+  if (direct !== null && direct.worst <= 0) return { partners: direct.partners, degrees, cos, sin, shift: pinned };
+  const partners = assignedTo(over, turnedBy(centers, cos, sin, shiftFor(middle, cos, sin)))?.partners;
   if (partners === undefined) return null;
-  const { value, tx, ty } = fitOver(rods, partners, inPlace, 0);
+  const { value, tx, ty } = fitPlate(...pairsOf(rods, partners, turnedBy(centers, cos, sin, NO_SHIFT)), { maxTurn: 0 });
   return twiceToLattice(value) > 0 ? null : { partners, degrees, cos, sin, shift: { x: tx, y: ty } };
 }
 
-/** The shift that lays the middle of the turned holes on the middle of the rods. */
+const NO_SHIFT: Point = { x: 0, y: 0 };
+
+/** The shift that leaves a point of the turned plate in its place. */
 function shiftFor({ x, y }: Point, cos: number, sin: number): Point {
   return { x: x - (cos * x - sin * y), y: y - (sin * x + cos * y) };
 }
@@ -117,33 +131,33 @@ function turnedBy(points: readonly Point[], cos: number, sin: number, shift: Poi
   return points.map(({ x, y }) => ({ x: cos * x - sin * y + shift.x, y: sin * x + cos * y + shift.y }));
 }
 
-/** Best assignment of rods to holes that lie there; `worst`: the largest distance less clearance, on the lattice. */
+/** Best assignment of rods to holes that lie there; `worst`: twice the largest distance less clearance, on the lattice. */
 function assignedTo({ rods, centers, play }: OverRods, holes: readonly Point[]) {
-  const within = 5 * play;
-  const costs: number[][] = [];
+  const places = placesOf(holes);
+  const edges: Edge[][] = [];
   for (const [i, at] of centers.entries()) {
-    const row = holes.map((hole, j) => {
-      const distance = millimetresBetween(at, hole);
-      return distance > within + 1e-6 ? Infinity : distance - clearanceAt(rods, i, j);
-    });
-    if (row.every((cost) => cost === Infinity)) return null;
-    costs.push(row);
+    const near = placesWithin(at, places, MOST_OFF * play + 1e-6);
+    if (near.length === 0) return null;
+    edges.push(near.map(({ to, cost }) => ({ to, cost: cost - clearanceAt(rods, i, to) })));
   }
-  const found = assignCosts(costs);
-  if (found === null || found.worst === Infinity) return null;
-  return { partners: found.partners, worst: twiceToLattice(found.worst) };
+  const found = assignEdges(edges);
+  return found === null ? null : { partners: found.partners, worst: twiceToLattice(found.worst) };
 }
 
-function fitOver(rods: readonly PlacedRod[], partners: readonly number[], holes: readonly Point[], maxTurn: number) {
+/** Near a turn in which the plate drops on, a hole is off its rod by twice the play, and as much again by the turn. */
+const MOST_OFF = 5;
+
+/** Holes and rods as partners. */
+function pairsOf(
+  rods: readonly PlacedRod[],
+  partners: readonly number[],
+  holes: readonly Point[],
+): [FitHole[], Point[]] {
   const fitted = partners.map((hole, rod) => {
     const { x, y } = holes[hole] as Point;
     return { x, y, clearance: clearanceAt(rods, rod, hole) };
   });
-  return fitPlate(
-    fitted,
-    rods.map(({ center }) => center),
-    { maxTurn },
-  );
+  return [fitted, rods.map(({ center }) => center)];
 }
 
 /**
@@ -181,18 +195,23 @@ function assignmentsNear(over: OverRods, degrees: number): readonly (readonly nu
   return [...new Map(looks.map((partners) => [partners.join(), partners])).values()];
 }
 
-/** The best position of a plate with this assignment near a turn; null where it does not drop on. */
+/** A position of a plate with this assignment near a turn, the pin in its place if it can be; null where it does not drop on. */
 function turnedFit(over: OverRods, partners: readonly number[], degrees: number): Pose | null {
+  const { rods, centers, pin } = over;
   const angle = (degrees * Math.PI) / 180;
-  const holes = turnedBy(over.centers, Math.cos(angle), Math.sin(angle), { x: 0, y: 0 });
-  const { value, theta, tx, ty } = fitOver(over.rods, partners, holes, turnPlay(over));
-  if (twiceToLattice(value) > 0) return null;
-  const turned = angle + theta;
+  const turned = (points: readonly Point[]) => turnedBy(points, Math.cos(angle), Math.sin(angle), NO_SHIFT);
+  const [holes, places] = pairsOf(rods, partners, turned(centers));
+  const options = { maxTurn: turnPlay(over) };
+  const free = fitPlate(holes, places, options);
+  if (twiceToLattice(free.value) > 0) return null;
+  const pins = turned([pin]).map(({ x, y }): FitHole => ({ x, y, clearance: 0 }));
+  const pinned = fitPlate([...holes, ...pins], [...places, pin], options);
+  const { theta, tx, ty } = twiceToLattice(pinned.value) > 0 ? free : pinned;
   return {
     partners,
-    degrees: ((turned * 180) / Math.PI + 360) % 360,
-    cos: Math.cos(turned),
-    sin: Math.sin(turned),
+    degrees: (((angle + theta) * 180) / Math.PI + 360) % 360,
+    cos: Math.cos(angle + theta),
+    sin: Math.sin(angle + theta),
     shift: { x: tx, y: ty },
   };
 }

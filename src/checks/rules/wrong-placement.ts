@@ -117,7 +117,8 @@ function dropWords({ dropsOn: plate }: WrongPlacement, say: Words): string {
 function basePlateRows({ base, rods, job }: CheckContext): readonly RuleResult[] {
   const unknown = base.groups.flatMap(({ baseHole }) => (baseHole.kind === "missing" ? [baseHole] : []));
   if (unknown.length > 0) return [lacking(BASE_PLATE, unknown)];
-  const turned = turnedPlates(base, rods);
+  const { x, y } = base.column.kind === "given" ? base.column.value.at : base.basePlate.at;
+  const turned = turnedPlates(base, rods, pointAt(x, y));
   if (turned === "any") return [onOneRod(base)];
   if (turned.length === 0) return [compareCounts(BASE_PLATE, 0, "<=", 0, "turned any other way it does not drop on")];
   const drops = `drops on turned ${listed(turned.map(({ degrees }) => degreesText(degrees)))} too`;
