@@ -8,7 +8,8 @@ export interface Assignment {
   readonly worst: number;
 }
 
-interface Edge {
+/** A place that a point may be assigned to. */
+export interface Edge {
   readonly to: number;
   readonly cost: number;
 }
@@ -29,11 +30,11 @@ export function assignNearest(from: readonly Point[], to: Places, limit = Infini
   if (from.length !== to.points.length) return null;
   const edges: (readonly Edge[])[] = [];
   for (const point of from) {
-    const near = edgesFrom(point, to, limit);
+    const near = placesWithin(point, to, limit);
     if (near.length === 0) return null;
     edges.push(near);
   }
-  return assignLeast(edges);
+  return assignEdges(edges);
 }
 
 /**
@@ -72,7 +73,8 @@ function nearestPlace(point: Point, { points, order }: Places, limit: number): n
   return nearest;
 }
 
-function edgesFrom(point: Point, { points, order }: Places, limit: number): readonly Edge[] {
+/** Places nearer to a point than `limit`, each with its distance. */
+export function placesWithin(point: Point, { points, order }: Places, limit: number): readonly Edge[] {
   const near: Edge[] = [];
   for (let k = firstAtLeast(order, points, point.x - limit); k < order.length; k++) {
     const j = order[k] as number;
@@ -102,11 +104,14 @@ function firstAtLeast(order: readonly number[], points: readonly Point[], least:
 
 /** The assignment over any costs, a row a point, with the least largest one. */
 export function assignCosts(costs: readonly (readonly number[])[]): Assignment | null {
-  return assignLeast(costs.map((row) => row.map((cost, to) => ({ to, cost }))));
+  return assignEdges(costs.map((row) => row.map((cost, to) => ({ to, cost }))));
 }
 
-/** First the least that any assignment needs: often it is enough. Then the costs above it are halved. */
-function assignLeast(edges: readonly (readonly Edge[])[]): Assignment | null {
+/**
+ * The assignment over costs of some of the places, a row a point, with the least largest one. First the least that any
+ * assignment needs: often it is enough. Then the costs above it are halved.
+ */
+export function assignEdges(edges: readonly (readonly Edge[])[]): Assignment | null {
   if (edges.some((row) => row.length === 0)) return null;
   const least = Math.max(...edges.map((row) => Math.min(...row.map(({ cost }) => cost))));
   const first = match(edges, least);
