@@ -22,6 +22,7 @@ import { cutHole } from "./rules/cut-hole.js";
 import { cutWeb } from "./rules/cut-web.js";
 import { groutGap } from "./rules/grout-gap.js";
 import { holeEdge } from "./rules/hole-edge.js";
+import { holeSpacing } from "./rules/hole-spacing.js";
 import { holeWeb } from "./rules/hole-web.js";
 import { key } from "./rules/key.js";
 import { marksRoom } from "./rules/marks-room.js";
@@ -31,9 +32,13 @@ import { placingClearance } from "./rules/placing-clearance.js";
 import { projection } from "./rules/projection.js";
 import { rodCount } from "./rules/rod-count.js";
 import { rodCover } from "./rules/rod-cover.js";
+import { rodOnBasePlate } from "./rules/rod-on-base-plate.js";
+import { rodOnConcrete } from "./rules/rod-on-concrete.js";
 import { rodPlay } from "./rules/rod-play.js";
 import { rodSpacing } from "./rules/rod-spacing.js";
 import { seatOnPlate } from "./rules/seat-on-plate.js";
+import { stockThickness } from "./rules/stock-thickness.js";
+import { tableSize } from "./rules/table-size.js";
 import { templateHeight } from "./rules/template-height.js";
 import { templateHole } from "./rules/template-hole.js";
 import { templateInForm } from "./rules/template-in-form.js";
@@ -55,17 +60,21 @@ export const rules = [
   rodPlay,
   holeWeb,
   holeEdge,
+  holeSpacing,
   seatOnPlate,
   nutRoom,
   templateInForm,
   templateHeight,
   templateSize,
+  tableSize,
+  stockThickness,
   cutHole,
   cutWeb,
   marksRoom,
   wrongPlacement,
   key,
   patternMatch,
+  rodOnBasePlate,
   basePlateHole,
   basePlateEdge,
   washerCover,
@@ -73,6 +82,7 @@ export const rules = [
   washerRoom,
   placingClearance,
   rodSpacing,
+  rodOnConcrete,
   rodCover,
   projection,
   groutGap,
