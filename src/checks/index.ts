@@ -4,7 +4,9 @@ import type { JobContext, JobRule } from "./job-model.js";
 import { baseOffGrid } from "./job-rules/base-off-grid.js";
 import { controlClosure } from "./job-rules/control-closure.js";
 import { controlResidual } from "./job-rules/control-residual.js";
+import { elevationRange } from "./job-rules/elevation-range.js";
 import { gridDiagonal } from "./job-rules/grid-diagonal.js";
+import { gridSlip } from "./job-rules/grid-slip.js";
 import { groupSpacing } from "./job-rules/group-spacing.js";
 import { lineAccumulation } from "./job-rules/line-accumulation.js";
 import { lookAlike } from "./job-rules/look-alike.js";
@@ -25,6 +27,7 @@ import { holeEdge } from "./rules/hole-edge.js";
 import { holeSpacing } from "./rules/hole-spacing.js";
 import { holeWeb } from "./rules/hole-web.js";
 import { key } from "./rules/key.js";
+import { lengthSlip } from "./rules/length-slip.js";
 import { marksRoom } from "./rules/marks-room.js";
 import { nutRoom } from "./rules/nut-room.js";
 import { patternMatch } from "./rules/pattern-match.js";
@@ -74,6 +77,7 @@ export const rules = [
   wrongPlacement,
   key,
   patternMatch,
+  lengthSlip,
   rodOnBasePlate,
   basePlateHole,
   basePlateEdge,
@@ -96,6 +100,8 @@ export const jobRules = [
   neighbourTemplates,
   neighbourConcrete,
   baseOffGrid,
+  gridSlip,
+  elevationRange,
   plateElevation,
   groupSpacing,
   lineAccumulation,

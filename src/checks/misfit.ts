@@ -1,6 +1,7 @@
 /** Why rods may lie off a plate that should take them: swapped axes, or a length in another unit than was meant. Guesses for notes. */
-import type { Contour } from "../geometry/index.js";
+import type { Contour, Point } from "../geometry/index.js";
 import { extentOf, extentOfPoints, extentSize, point, twiceDepthInside } from "../geometry/index.js";
+import type { PlacedRod } from "../rods/model.js";
 import type { Length } from "../units/index.js";
 import type { CheckContext } from "./model.js";
 import { suspectSlip } from "./slips.js";
@@ -26,17 +27,23 @@ export function largestDiameter({ rods }: Pick<CheckContext, "rods">): Length {
   return Math.max(...rods.map(({ group }) => group.rod.diameter)) as Length;
 }
 
+/** What a rod needs between its centre and the edge, doubled. */
+type Needed = (rod: PlacedRod) => number;
+
 /** `; the pattern is 16 x 8, the base plate 14 x 22: are x and y swapped?`, or the slip of a unit; "" where none is seen. */
-export function whyOff(context: CheckContext, plate: Contour, name: string): string {
+export function whyOff(context: CheckContext, plate: Contour, name: string, needed: Needed = () => 0): string {
   const [pattern, sides] = [patternSides(context), extentSize(extentOf(plate))];
   const say = wordsIn(context.job.unit);
   const sizes = `; the pattern is ${say.length(pattern.x)} x ${say.length(pattern.y)}, the ${name} ${say.length(sides.x)} x ${say.length(sides.y)}`;
-  const slip = fitsSwapped(context, plate) ? "are x and y swapped?" : slipOf(context, pattern, sides, name);
+  const slip = isSwapped(context, plate, needed) ? "are x and y swapped?" : slipOf(context, pattern, sides, name);
   return slip === null ? "" : `${sizes}: ${slip}`;
 }
 
-function fitsSwapped({ rods }: CheckContext, plate: Contour): boolean {
-  return rods.every(({ center }) => twiceDepthInside(point(center.y, center.x), plate) >= 0);
+/** True where the rods do not fit as they are, and fit with x and y swapped. */
+function isSwapped({ rods }: CheckContext, plate: Contour, needed: Needed): boolean {
+  const fits = (rod: PlacedRod, at: Point) => twiceDepthInside(at, plate) >= needed(rod);
+  const swapped = rods.every((rod) => fits(rod, point(rod.center.y, rod.center.x)));
+  return swapped && rods.some((rod) => !fits(rod, rod.center));
 }
 
 /** The pattern is looked at first, then the plate. */

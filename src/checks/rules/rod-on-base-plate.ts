@@ -1,4 +1,5 @@
 import { twiceDepthInside } from "../../geometry/index.js";
+import type { RodGroup } from "../../job/model/job.js";
 import { planContour } from "../geometry/measure.js";
 import { whyOff } from "../misfit.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
@@ -20,7 +21,9 @@ export const rodOnBasePlate: Rule<"rod-on-base-plate"> = {
     if (shape.kind === "missing") return perRod(context, ({ tag }) => lacking(tag, [shape]));
     const plate = planContour(shape.value, at);
     const depths = perRodDepth(context, (rod) => twiceDepthInside(rod.center, plate));
-    const why = depths.some(({ twice, needed }) => twice < needed) ? whyOff(context, plate, "base plate") : "";
+    const why = depths.some(({ twice, needed }) => twice < needed)
+      ? whyOff(context, plate, "base plate", ({ group }) => holeOf(group))
+      : "";
     return depths.map((depth) => judge(context, depth, why));
   },
 };
@@ -34,9 +37,12 @@ interface Depth {
 
 function perRodDepth(context: CheckContext, twiceDepth: (rod: RodHole) => number): readonly Depth[] {
   return rodHoles(context).map((rod) => {
-    const { baseHole } = rod.group;
-    return { rod, twice: twiceDepth(rod), needed: baseHole.kind === "given" ? baseHole.value : 0 };
+    return { rod, twice: twiceDepth(rod), needed: holeOf(rod.group) };
   });
+}
+
+function holeOf({ baseHole }: RodGroup): number {
+  return baseHole.kind === "given" ? baseHole.value : 0;
 }
 
 function judge({ job }: CheckContext, { rod, twice, needed }: Depth, why: string): RuleResult {

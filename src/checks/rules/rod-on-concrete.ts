@@ -20,7 +20,9 @@ export const rodOnConcrete: Rule<"rod-on-concrete"> = {
     const pier = planContour(shape.value, at);
     const say = wordsIn(context.job.unit);
     const depths = rodHoles(context).map((rod) => ({ rod, twice: twiceDepthInside(rod.center, pier) }));
-    const why = depths.some(({ rod, twice }) => twice < rod.diameter) ? whyOff(context, pier, "concrete") : "";
+    const why = depths.some(({ rod, twice }) => twice < rod.diameter)
+      ? whyOff(context, pier, "concrete", ({ group }) => group.rod.diameter)
+      : "";
     return depths.map(({ rod: { tag, diameter }, twice }) => {
       const place =
         twice < 0 ? `the centre lies ${say.twice(-twice)} off the concrete` : `${say.twice(twice)} to the side`;

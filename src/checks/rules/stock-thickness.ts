@@ -1,7 +1,8 @@
 import type { Length } from "../../units/index.js";
 import type { Rule } from "../model.js";
+import { lengthsOf } from "../proportions.js";
 import { compare, lacking } from "../results.js";
-import { suspectSlip } from "../slips.js";
+import { favouredPair, suspectSlip } from "../slips.js";
 import { wordsIn } from "../words.js";
 
 /** The template's thickness is one that the shop has in stock. */
@@ -15,14 +16,16 @@ export const stockThickness: Rule<"stock-thickness"> = {
     return stocked.kind === "given" ? `thicknesses: ${stocked.from}` : "thicknesses of the shop file";
   },
   edition: () => "shop",
-  check({ job, plate: { material, thickness } }) {
+  check(context) {
+    const { job, plate } = context;
+    const { material, thickness } = plate;
     const stocked = job.shop.thicknesses[material];
     if (stocked.kind === "missing") return [lacking("plate", [stocked])];
     const say = wordsIn(job.unit);
     const nearest = nearestTo(thickness, stocked.value);
     const list = `stocked ${material}: ${stocked.value.map(say.length).join(", ")}`;
     if (nearest === thickness) return [compare("plate", 2 * thickness, "=", 2 * nearest, list)];
-    const slip = suspectSlip(thickness, rangeOf(stocked.value), job.unit);
+    const slip = suspectSlip(thickness, rangeOf(stocked.value), job.unit, favouredPair(lengthsOf(context)));
     const note = `${say.length(thickness)} is not stocked; nearest ${say.length(nearest)}; ${list}${slip === null ? "" : `; ${slip.words}`}`;
     return [compare("plate", 2 * thickness, "=", 2 * nearest, note)];
   },

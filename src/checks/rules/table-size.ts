@@ -1,8 +1,9 @@
 import { extentOf, extentSize } from "../../geometry/index.js";
 import { largestDiameter, patternSides } from "../misfit.js";
 import type { CheckContext, Rule } from "../model.js";
+import { lengthsOf } from "../proportions.js";
 import { compare, lacking } from "../results.js";
-import { suspectSlip } from "../slips.js";
+import { favouredPair, suspectSlip } from "../slips.js";
 import { wordsIn } from "../words.js";
 
 /** The plate lies on the shop's table, either way round, square to it. */
@@ -40,16 +41,17 @@ const MOST_DIAMETERS = 48;
 function slipWords(context: CheckContext): string {
   const { job, base, plate } = context;
   const [diameter, pattern] = [largestDiameter(context), patternSides(context)];
+  const favoured = favouredPair(lengthsOf(context));
   const apart = { from: 2 * diameter, to: MOST_DIAMETERS * diameter };
   for (const axis of ["x", "y"] as const) {
-    const slip = pattern[axis] === 0 ? null : suspectSlip(pattern[axis], apart, job.unit);
+    const slip = pattern[axis] === 0 ? null : suspectSlip(pattern[axis], apart, job.unit, favoured);
     if (slip !== null) return `; ${axis} of the pattern, ${slip.words}`;
   }
   if (base.template.outline.kind === "auto") return "";
   const sides = extentSize(extentOf(plate.region.outer));
   for (const axis of ["x", "y"] as const) {
     const most = 6 * Math.max(pattern.x, pattern.y, apart.from);
-    const slip = suspectSlip(sides[axis], { from: pattern[axis], to: most }, job.unit);
+    const slip = suspectSlip(sides[axis], { from: pattern[axis], to: most }, job.unit, favoured);
     if (slip !== null) return `; ${axis} of the outline, ${slip.words}`;
   }
   return "";
