@@ -4,7 +4,9 @@ import type { JobContext, JobRule } from "./job-model.js";
 import { baseOffGrid } from "./job-rules/base-off-grid.js";
 import { controlClosure } from "./job-rules/control-closure.js";
 import { controlResidual } from "./job-rules/control-residual.js";
+import { elevationRange } from "./job-rules/elevation-range.js";
 import { gridDiagonal } from "./job-rules/grid-diagonal.js";
+import { gridSlip } from "./job-rules/grid-slip.js";
 import { groupSpacing } from "./job-rules/group-spacing.js";
 import { lineAccumulation } from "./job-rules/line-accumulation.js";
 import { lookAlike } from "./job-rules/look-alike.js";
@@ -23,8 +25,10 @@ import { cutHole } from "./rules/cut-hole.js";
 import { cutWeb } from "./rules/cut-web.js";
 import { groutGap } from "./rules/grout-gap.js";
 import { holeEdge } from "./rules/hole-edge.js";
+import { holeSpacing } from "./rules/hole-spacing.js";
 import { holeWeb } from "./rules/hole-web.js";
 import { key } from "./rules/key.js";
+import { lengthSlip } from "./rules/length-slip.js";
 import { marksRoom } from "./rules/marks-room.js";
 import { nutRoom } from "./rules/nut-room.js";
 import { patternMatch } from "./rules/pattern-match.js";
@@ -34,9 +38,13 @@ import { rodCount } from "./rules/rod-count.js";
 import { rodCover } from "./rules/rod-cover.js";
 import { rodGrade } from "./rules/rod-grade.js";
 import { rodLength } from "./rules/rod-length.js";
+import { rodOnBasePlate } from "./rules/rod-on-base-plate.js";
+import { rodOnConcrete } from "./rules/rod-on-concrete.js";
 import { rodPlay } from "./rules/rod-play.js";
 import { rodSpacing } from "./rules/rod-spacing.js";
 import { seatOnPlate } from "./rules/seat-on-plate.js";
+import { stockThickness } from "./rules/stock-thickness.js";
+import { tableSize } from "./rules/table-size.js";
 import { templateHeight } from "./rules/template-height.js";
 import { templateHole } from "./rules/template-hole.js";
 import { templateInForm } from "./rules/template-in-form.js";
@@ -58,17 +66,22 @@ export const rules = [
   rodPlay,
   holeWeb,
   holeEdge,
+  holeSpacing,
   seatOnPlate,
   nutRoom,
   templateInForm,
   templateHeight,
   templateSize,
+  tableSize,
+  stockThickness,
   cutHole,
   cutWeb,
   marksRoom,
   wrongPlacement,
   key,
   patternMatch,
+  lengthSlip,
+  rodOnBasePlate,
   basePlateHole,
   basePlateEdge,
   basePlateGroutHole,
@@ -77,6 +90,7 @@ export const rules = [
   washerRoom,
   placingClearance,
   rodSpacing,
+  rodOnConcrete,
   rodCover,
   projection,
   groutGap,
@@ -92,6 +106,8 @@ export const jobRules = [
   neighbourTemplates,
   neighbourConcrete,
   baseOffGrid,
+  gridSlip,
+  elevationRange,
   plateElevation,
   groupSpacing,
   lineAccumulation,

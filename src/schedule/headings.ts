@@ -31,6 +31,8 @@ export interface Heading {
   readonly form: CellForm;
   /** What to write, with an example. */
   readonly example: string;
+  /** Where the heading may mean the length overall or the pitch: the key that says how many rods there are. */
+  readonly countKey?: string;
 }
 
 const finish = { hdg: "galvanized", galv: "galvanized", galvanised: "galvanized", black: "plain" };
@@ -65,8 +67,11 @@ const PATTERN_CELLS: Readonly<Record<PatternColumn["cell"], Pick<Heading, "form"
 };
 
 function patternHeadings(): readonly Heading[] {
-  return [...PATTERN_COLUMNS].map(([{ name, also, cell, example }, key]) => {
-    return { name, also, example, key: `pattern.${key}`, scope: "group", ...PATTERN_CELLS[cell] };
+  return [...PATTERN_COLUMNS].flatMap(([{ name, also, cell, example, overallOrPitch }, key]): Heading[] => {
+    const plain: Heading = { name, also, example, key: `pattern.${key}`, scope: "group", ...PATTERN_CELLS[cell] };
+    if (overallOrPitch === undefined) return [plain];
+    const [first, ...others] = overallOrPitch.names;
+    return [plain, { ...plain, name: first, also: others, countKey: `pattern.${overallOrPitch.count}` }];
   });
 }
 

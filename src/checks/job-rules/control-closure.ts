@@ -1,10 +1,11 @@
-import { NM_PER_MM, roundSymmetric, surveyMillimetres } from "../../units/index.js";
+import { NM_PER_MM, roundSymmetric } from "../../units/index.js";
 import type { ControlTie } from "../control-ties.js";
 import { controlTies, noControl } from "../control-ties.js";
 import { PLAN } from "../geometry/placed.js";
 import type { JobContext, JobRule } from "../job-model.js";
 import type { RuleResult } from "../model.js";
 import { compare, notApplicable, notChecked } from "../results.js";
+import { suspectRatio } from "../slips.js";
 import { wordsIn } from "../words.js";
 
 /** The distance between two control points on the site and on the plan: wrong units, scale or points show here. */
@@ -52,20 +53,7 @@ function metres(nm: number): string {
   return (nm / NM_PER_MM / 1000).toFixed(3);
 }
 
-/** A foot in metres. */
-const FOOT = surveyMillimetres("ft") / surveyMillimetres("m");
-
-/** Ratios that a wrong unit makes. */
-const SLIPS: readonly (readonly [number, string])[] = [
-  [1 / FOOT, "metres where feet are meant"],
-  [FOOT, "feet where metres are meant"],
-  [12, "feet where inches are meant"],
-  [1 / 12, "inches where feet are meant"],
-  [25.4, "inches where millimetres are meant"],
-  [1 / 25.4, "millimetres where inches are meant"],
-];
-
 function suspicion(ratio: number): string {
-  const slip = SLIPS.find(([factor]) => Math.abs(ratio / factor - 1) < 1e-3);
-  return slip === undefined ? "" : `: ${slip[1]}?`;
+  const words = suspectRatio(ratio);
+  return words === "" ? "" : `: ${words}`;
 }

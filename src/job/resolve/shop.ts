@@ -8,7 +8,7 @@ import type { Length, Unit } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
 import type { SourceDocument } from "../document.js";
 import { faultAt, issueFindings, toPlain } from "../document.js";
-import type { Density, Given, Input, Shop, Washer } from "../model/job.js";
+import type { Density, Given, Input, Material, Shop, Washer } from "../model/job.js";
 import { given, missing } from "../model/job.js";
 import type { ShopDocument } from "../schema/shop.js";
 import { shopSchema } from "../schema/shop.js";
@@ -123,6 +123,11 @@ function makeShop(name: string, document: ShopDocument, jobUnit: Unit): Shop {
         ? given(nanometres(0), "default: the nut clears the concrete")
         : own(distances.groutRoom),
     largestSide: largestSide === undefined ? DEFAULT_SIDE : own(largestSide),
+    table:
+      document.table === undefined
+        ? missing("table of the shop file", "the shop file names no largest plate")
+        : given(document.table, from),
+    thicknesses: thicknesses(document, from),
     templateWasher: templateWasher(document, from),
     density: densities(document, from, jobUnit),
     marking: document.marking,
@@ -136,6 +141,16 @@ function drilledDeviation({ process, cut }: ShopDocument, from: string): Input<L
   if (drilled !== undefined) return given(drilled, from);
   if (process === "drill" && typeof deviation === "number") return given(deviation, from);
   return missing("cut.drilled of the shop file", "the shop file gives no deviation of a drilled hole");
+}
+
+function thicknesses({ thicknesses: stocked }: ShopDocument, from: string): Shop["thicknesses"] {
+  const listOf = (material: Material): Input<readonly Length[]> => {
+    const own = stocked !== undefined && "length" in stocked ? stocked : stocked?.[material];
+    return own === undefined
+      ? missing("thicknesses of the shop file", `the shop file names no ${material} in stock`)
+      : given(own, from);
+  };
+  return { steel: listOf("steel"), plywood: listOf("plywood") };
 }
 
 function templateWasher({ templateWasher: washer }: ShopDocument, from: string): Input<Washer> {

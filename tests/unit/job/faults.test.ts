@@ -15,6 +15,20 @@ describe("one base: the key under test stands on line 5 to 8", () => {
       ],
     ],
     [
+      "a rod size whose space was lost",
+      { rods: "{ diameter: 11/4 }" },
+      [
+        'job.yaml:6:23 bases[0].rods.diameter: "11/4" has the improper fraction 11/4: 1-1/4 or 2-3/4? write the one that is meant',
+      ],
+    ],
+    [
+      "a length whose space was lost",
+      { template: "{ thickness: 13/4 }" },
+      [
+        'job.yaml:8:28 bases[0].template.thickness: "13/4" has the improper fraction 13/4: 1-3/4 or 3-1/4? write the one that is meant',
+      ],
+    ],
+    [
       "a metric thread that does not exist",
       { rods: "{ diameter: M31 }" },
       [
