@@ -61,23 +61,24 @@ export function writeFolder(files: Iterable<NamedBytes>, target: ResultTarget): 
   const folder = resolve(target.currentFolder, target.out);
   const fresh = join(dirname(folder), `.${basename(folder)}.new-${randomBytes(8).toString("hex")}`);
   const tell = (words: string): Finding => fileFault(target.out, target.code, words);
-  const fault = findFault(
-    () => {
-      mkdirSync(dirname(folder), { recursive: true });
-      mkdirSync(fresh);
-      for (const { path, bytes } of files) writeFileSync(join(fresh, path), bytes, { flag: "wx" });
-      return null;
-    },
-    (refusal) => tell(writtenWords(refusal)),
-  );
-  const refused =
-    fault ??
-    findFault(
-      () => moveInto(folder, fresh),
-      (refusal) => tell(movedWords(refusal)),
+  const write = (): null => {
+    mkdirSync(dirname(folder), { recursive: true });
+    mkdirSync(fresh);
+    for (const { path, bytes } of files) writeFileSync(join(fresh, path), bytes, { flag: "wx" });
+    return null;
+  };
+  try {
+    const fault = findFault(write, (refusal) => tell(writtenWords(refusal)));
+    return (
+      fault ??
+      findFault(
+        () => moveInto(folder, fresh),
+        (refusal) => tell(movedWords(refusal)),
+      )
     );
-  if (refused !== null) removeIfPossible(fresh);
-  return refused;
+  } finally {
+    removeIfPossible(fresh);
+  }
 }
 
 /** Only an empty folder is removed to make room, and a rename goes over no folder that holds something. */
