@@ -62,7 +62,7 @@ export function writeFolder(files: Iterable<NamedBytes>, target: ResultTarget): 
   const fresh = join(dirname(folder), `.${basename(folder)}.new-${randomBytes(8).toString("hex")}`);
   const tell = (words: string): Finding => fileFault(target.out, target.code, words);
   const write = (): null => {
-    mkdirSync(dirname(folder), { recursive: true });
+    if (!existsSync(dirname(folder))) mkdirSync(dirname(folder), { recursive: true });
     mkdirSync(fresh);
     for (const { path, bytes } of files) writeFileSync(join(fresh, path), bytes, { flag: "wx" });
     return null;

@@ -18,8 +18,9 @@ export interface Report {
   /** Counts files of the job itself. */
   addFiles(count: number): void;
   /** Takes the rows of the whole job. */
-  addJob(end: Pick<PackageRest, "rows" | "questions" | "answersNotUsed">): void;
-  readonly held: number;
+  addJob(end: Pick<PackageRest, "rows" | "questions" | "answersNotUsed" | "layoutHeld">): void;
+  /** True where a base, or the layout, is held. */
+  readonly isHeld: boolean;
   /** Files of the bases, and of the job itself. */
   readonly files: number;
   /** The texts, in the order in which they are shown. */
@@ -49,13 +50,13 @@ export function startReport(
 ): Report {
   const options: LedgerTextOptions = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all: choice.all };
   const shown: Shown[] = [];
-  const said: Record<"open" | "answered" | "unused", readonly string[]> = { open: [], answered: [], unused: [] };
+  const said: Record<Said, readonly string[]> = { held: [], open: [], answered: [], unused: [] };
   const gaps = startGaps();
   const tally: Tally = { bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0, files: 0 };
   let plan = "";
   return {
-    get held() {
-      return tally.held;
+    get isHeld() {
+      return tally.held > 0 || said.held.length > 0;
     },
     get files() {
       return tally.files;
@@ -73,6 +74,7 @@ export function startReport(
       const isOpen = ({ check }: Question): boolean => check.answer === undefined;
       said.open = end.questions.filter(isOpen).map(questionLine);
       said.answered = end.questions.filter((question) => !isOpen(question)).map(questionLine);
+      said.held = end.layoutHeld;
       said.unused = end.answersNotUsed.map(unusedLine);
       if (end.rows.length === 0) return;
       countRows(tally, end.rows);
@@ -83,6 +85,7 @@ export function startReport(
       yield jobText(job, options);
       for (let rank = 0; rank <= QUIET; rank += 1) for (const each of shown) if (each.rank === rank) yield each.text;
       yield plan;
+      yield writeTextList("HELD: files of the setting-out folder are not to be set out by", said.held, options);
       const about = `job ${job.number}, revision ${job.revision}`;
       yield writeTextList(`Questions for the engineer of record, open; ${about}`, said.open, options);
       yield writeTextList("Questions answered; the rows keep their fail", said.answered, options);
@@ -162,6 +165,9 @@ function jobText(
   return `${heading}\nrevision ${revision}, ${status}, ${date}; rules ${editions.set}: ${named}\n${rule}\n\n`;
 }
 
+/** Lists beside the ledger. */
+type Said = "held" | "open" | "answered" | "unused";
+
 const questionLine = ({ number, text }: Question): string => `${number}  ${text}`;
 
 /** Whose answer to what, and why it answers nothing. */
@@ -172,11 +178,12 @@ function unusedLine({ mark, rule, subject, by, date, why }: UnusedSummaryAnswer)
 function totalsText(
   tally: Tally,
   unshown: number,
-  { open, unused }: Readonly<Record<"open" | "unused", readonly string[]>>,
+  { held, open, unused }: Readonly<Record<Said, readonly string[]>>,
 ): string {
   const other = tally.rows - tally.passed - tally.failed - tally.notChecked;
   const rows = `${tally.passed} passed, ${tally.failed} failed, ${tally.notChecked} not checked, ${other} not applicable`;
+  const layout = held.length === 0 ? "" : ", setting-out files held";
   const strays = unused.length === 0 ? "" : `, ${counted(unused.length, "answer")} not used`;
   const quiet = unshown === 0 ? "" : `${counted(unshown, "base")} without a failing row not shown.\n`;
-  return `${quiet}${counted(tally.bases, "base")}, ${tally.held} held. Ledger: ${rows}. ${counted(open.length, "question")} open${strays}.\n`;
+  return `${quiet}${counted(tally.bases, "base")}, ${tally.held} held${layout}. Ledger: ${rows}. ${counted(open.length, "question")} open${strays}.\n`;
 }

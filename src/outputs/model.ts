@@ -83,6 +83,7 @@ export interface JobRest {
   /** Of every base and of the job. */
   readonly questions: readonly Question[];
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];
+  readonly layoutHeld: readonly string[];
   /** The files of the job itself that are whole by then, in the order of the registry. */
   readonly files: readonly SummaryFile[];
 }

@@ -98,6 +98,8 @@ export interface Summary {
   };
   readonly bases: readonly SummaryBase[];
   readonly checks: readonly SummaryCheck[];
+  /** Why files of the setting-out folder are held, a sentence each; empty when they are not. */
+  readonly layoutHeld: readonly string[];
   /** Answers of the job that answer no open question, each with why, in the job's order. */
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];
   readonly files: readonly SummaryFile[];

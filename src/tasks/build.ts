@@ -70,8 +70,9 @@ export function makePackage(opened: OpenedJob, options: PackageOptions): Omit<Bu
     all.push(...rest.parts);
     const checks = rest.rows.map((row) => summarizeCheck(row, opened.job.unit));
     const job = summarizeJob(opened.job);
-    const { files: listed, questions, answersNotUsed } = rest;
-    const summary: Summary = { schema: 1, job, bases: summaries, checks, answersNotUsed, files: listed };
+    const { files: listed, questions, answersNotUsed, layoutHeld } = rest;
+    const said = { checks, layoutHeld, answersNotUsed };
+    const summary: Summary = { schema: 1, job, bases: summaries, ...said, files: listed };
     return { summary, questions, files: [...documents, ...wholeFiles(all, options)] };
   };
   return {

@@ -7,6 +7,7 @@ import type { AnswerBook } from "../checks/answers.js";
 import { startAnswerBook } from "../checks/answers.js";
 import type { CheckedBase, CheckedJob } from "../checks/checked.js";
 import { checkBase, checkWholeJob } from "../checks/checked.js";
+import { heldLayout } from "../checks/held.js";
 import type { CheckRow } from "../checks/index.js";
 import { ruleSeverities } from "../checks/index.js";
 import { ProgramFault } from "../diagnostics/program-fault.js";
@@ -79,6 +80,8 @@ export interface PackageRest {
   /** Of every base and of the whole job, numbered. */
   readonly questions: readonly Question[];
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];
+  /** Why files of the setting-out folder are held; empty when they are not. */
+  readonly layoutHeld: readonly string[];
 }
 
 /** Makes a package of any size: nothing of a base is kept once the next one is asked for. */
@@ -88,17 +91,19 @@ export function makePackageInParts(opened: OpenedJob, options: PackageOptions): 
   const files = startGrowingFiles(options);
   const held = new Map<string, readonly string[]>();
   const rows = checkWholeJob(job, plan, bases);
+  const layoutHeld = heldLayout(rows, job.unit);
   const [asked, answers] = [startQuestions(job), startAnswerBook(job, ruleSeverities)];
   return {
     head: files.head(job),
     bases: makeBases(opened, files, { held, asked, answers }, options),
-    documents: makeDocuments({ job, plan, rows, held }, files, options),
+    documents: makeDocuments({ job, plan, rows, held, layoutHeld }, files, options),
     rest: () => {
       asked.addLayout(rows);
       answers.addLayout(rows);
       const checks = rows.map((row) => summarizeCheck(row, job.unit));
       const [questions, answersNotUsed] = [asked.list(), answers.unused().map((each) => summarizeAnswer(each))];
-      return { ...files.end({ checks, questions, answersNotUsed }), rows, questions, answersNotUsed };
+      const said = { questions, answersNotUsed, layoutHeld: layoutHeld.reasons };
+      return { ...files.end({ checks, ...said }), rows, ...said };
     },
   };
 }
