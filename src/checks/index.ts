@@ -1,5 +1,6 @@
 /** The rules and their ledger: rules of a base, and rules of the whole job. */
-import type { Job, Severity } from "../job/model/job.js";
+import type { Severity } from "../job/model/job.js";
+import type { Unit } from "../units/index.js";
 import type { JobContext, JobRule } from "./job-model.js";
 import { baseOffGrid } from "./job-rules/base-off-grid.js";
 import { controlClosure } from "./job-rules/control-closure.js";
@@ -17,7 +18,8 @@ import { plateElevation } from "./job-rules/plate-elevation.js";
 import { settingOutElevation } from "./job-rules/setting-out-elevation.js";
 import { runJobRules } from "./job-run.js";
 import type { CheckContext, CheckRow, Rule } from "./model.js";
-import { jobQuestionFor, questionFor } from "./question.js";
+import type { AskedPlace } from "./question.js";
+import { questionAt, questionFor } from "./question.js";
 import { basePlateEdge } from "./rules/base-plate-edge.js";
 import { basePlateGroutHole } from "./rules/base-plate-grout-hole.js";
 import { basePlateHole } from "./rules/base-plate-hole.js";
@@ -58,6 +60,8 @@ import { runRules } from "./run.js";
 export type { JobContext, JobRule } from "./job-model.js";
 export type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, RuleResult, Sense } from "./model.js";
 export { NOT_CHECKED_AT_ALL } from "./model.js";
+export type { AskedPlace } from "./question.js";
+export { subjectsText } from "./question.js";
 export { isAsking, isHolding, worstFirst } from "./run.js";
 
 /** Every rule of a base, in the order of the ledger. */
@@ -140,7 +144,7 @@ export function questionText(row: CheckRow, context: CheckContext): string {
   return questionFor(row, context);
 }
 
-/** A failing row of the whole job as a question, in plain words. */
-export function jobQuestionText(row: CheckRow, job: Job): string {
-  return jobQuestionFor(row, job);
+/** Rows of a base or of the job that say the same, as one question. */
+export function sharedQuestionText(places: readonly AskedPlace[], row: CheckRow, unit: Unit): string {
+  return questionAt(places, row, unit);
 }

@@ -1,5 +1,4 @@
 /** `rodplate budget JOB`: worst case and probability that each base plate drops on. */
-import { resolve } from "node:path";
 import type { BaseBudget } from "../budget/index.js";
 import { BUDGET_CAUTIONS, worstBudgetsFirst } from "../budget/index.js";
 import { counted } from "../checks/words.js";
@@ -29,13 +28,14 @@ type BudgetCommand = Extract<Command, { kind: "budget" }>;
 export async function runBudget(command: BudgetCommand, shell: Shell): Promise<ExitCode> {
   const { json, out } = command;
   const opened = await openFile(command.job, shell);
-  const target = out === null ? [] : targetFaults(resolve(shell.currentFolder, out), out, FOLDER);
-  await showFindings([...opened.findings, ...target], json, shell);
-  if (!opened.ok || target.length > 0) return 2;
+  const target = out === null ? null : { out, code: FOLDER, currentFolder: shell.currentFolder };
+  const refused = target === null ? [] : targetFaults(target);
+  await showFindings([...opened.findings, ...refused], json, shell);
+  if (!opened.ok || refused.length > 0) return 2;
   const { job } = opened.value;
   const budgets = worstBudgetsFirst(await reckonAll(opened.value, shell));
-  if (out !== null) {
-    const fault = await writeResult(budgetOutputs, { job, budgets }, { out, code: FOLDER }, shell);
+  if (target !== null) {
+    const fault = await writeResult(budgetOutputs, { job, budgets }, target);
     if (fault !== null) {
       await showFindings([fault], json, shell);
       return 2;

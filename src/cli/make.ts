@@ -37,7 +37,7 @@ async function makeInto(dir: PackageFolder, command: MakeCommand, shell: Shell):
   const report = await dir.write((writer) => writeFiles(command, writer, opened.value, shell));
   if (!report.ok) return report;
   await showResult(command, dir, report.value, shell);
-  return { ok: true, value: report.value.held > 0 ? 1 : 0, findings: [] };
+  return { ok: true, value: report.value.isHeld ? 1 : 0, findings: [] };
 }
 
 async function writeFiles(

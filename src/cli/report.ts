@@ -5,6 +5,8 @@ import { counted } from "../checks/words.js";
 import type { LedgerTextOptions } from "../formats/ledger-text.js";
 import { styled, writeLedgerRowsText, writeLedgerText, writeTextList } from "../formats/ledger-text.js";
 import type { Job } from "../job/model/job.js";
+import type { UnusedSummaryAnswer } from "../summary/model.js";
+import type { Question } from "../summary/questions.js";
 import type { BaseInParts, PackageRest } from "../tasks/package.js";
 import type { Shell } from "./shell.js";
 import { hasColor, widthOf } from "./shell.js";
@@ -16,8 +18,9 @@ export interface Report {
   /** Counts files of the job itself. */
   addFiles(count: number): void;
   /** Takes the rows of the whole job. */
-  addJob(end: Pick<PackageRest, "rows" | "questions">): void;
-  readonly held: number;
+  addJob(end: Pick<PackageRest, "rows" | "questions" | "answersNotUsed" | "layoutHeld">): void;
+  /** True where a base, or the layout, is held. */
+  readonly isHeld: boolean;
   /** Files of the bases, and of the job itself. */
   readonly files: number;
   /** The texts, in the order in which they are shown. */
@@ -47,16 +50,13 @@ export function startReport(
 ): Report {
   const options: LedgerTextOptions = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all: choice.all };
   const shown: Shown[] = [];
-  const questions: { readonly open: string[]; readonly answered: string[] } = { open: [], answered: [] };
+  const said: Record<Said, readonly string[]> = { held: [], open: [], answered: [], unused: [] };
   const gaps = startGaps();
   const tally: Tally = { bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0, files: 0 };
   let plan = "";
-  const ask = (asked: BaseInParts["questions"]): void => {
-    for (const { check, text } of asked) (check.answer === undefined ? questions.open : questions.answered).push(text);
-  };
   return {
-    get held() {
-      return tally.held;
+    get isHeld() {
+      return tally.held > 0 || said.held.length > 0;
     },
     get files() {
       return tally.files;
@@ -64,7 +64,6 @@ export function startReport(
     add: (base) => {
       count(tally, base);
       gaps.add(base);
-      ask(base.questions);
       const rank = rankOf(base);
       if (!choice.onlyFailing || rank < QUIET) shown.push({ rank, text: baseText(base, options) });
     },
@@ -72,22 +71,29 @@ export function startReport(
       tally.files += count;
     },
     addJob: (end) => {
+      const isOpen = ({ check }: Question): boolean => check.answer === undefined;
+      said.open = end.questions.filter(isOpen).map(questionLine);
+      said.answered = end.questions.filter((question) => !isOpen(question)).map(questionLine);
+      said.held = end.layoutHeld;
+      said.unused = end.answersNotUsed.map(unusedLine);
       if (end.rows.length === 0) return;
       countRows(tally, end.rows);
       gaps.add({ mark: "layout", rows: end.rows });
-      ask(end.questions);
       plan = writeLedgerRowsText("Layout", end.rows, options);
     },
     texts: function* () {
       yield jobText(job, options);
       for (let rank = 0; rank <= QUIET; rank += 1) for (const each of shown) if (each.rank === rank) yield each.text;
       yield plan;
-      yield writeTextList("Questions for the engineer of record, open", questions.open, options);
-      yield writeTextList("Questions answered; the rows keep their fail", questions.answered, options);
+      yield writeTextList("HELD: files of the setting-out folder are not to be set out by", said.held, options);
+      const about = `job ${job.number}, revision ${job.revision}`;
+      yield writeTextList(`Questions for the engineer of record, open; ${about}`, said.open, options);
+      yield writeTextList("Questions answered; the rows keep their fail", said.answered, options);
+      yield writeTextList("Answers not used", said.unused, options);
       if (!choice.all) yield writeTextList("Not checked, for want of input", gaps.lines(), options);
       yield writeTextList("NOT CHECKED AT ALL", NOT_CHECKED_AT_ALL, options);
       yield writeTextList("Cautions", CAUTIONS, options);
-      yield totalsText(tally, tally.bases - shown.length, questions.open.length);
+      yield totalsText(tally, tally.bases - shown.length, said);
     },
   };
 }
@@ -159,9 +165,25 @@ function jobText(
   return `${heading}\nrevision ${revision}, ${status}, ${date}; rules ${editions.set}: ${named}\n${rule}\n\n`;
 }
 
-function totalsText(tally: Tally, unshown: number, open: number): string {
+/** Lists beside the ledger. */
+type Said = "held" | "open" | "answered" | "unused";
+
+const questionLine = ({ number, text }: Question): string => `${number}  ${text}`;
+
+/** Whose answer to what, and why it answers nothing. */
+function unusedLine({ mark, rule, subject, by, date, why }: UnusedSummaryAnswer): string {
+  return `${[mark, rule, subject].filter((word) => word !== "").join(" ")}, by ${by}, ${date}: ${why}`;
+}
+
+function totalsText(
+  tally: Tally,
+  unshown: number,
+  { held, open, unused }: Readonly<Record<Said, readonly string[]>>,
+): string {
   const other = tally.rows - tally.passed - tally.failed - tally.notChecked;
   const rows = `${tally.passed} passed, ${tally.failed} failed, ${tally.notChecked} not checked, ${other} not applicable`;
+  const layout = held.length === 0 ? "" : ", setting-out files held";
+  const strays = unused.length === 0 ? "" : `, ${counted(unused.length, "answer")} not used`;
   const quiet = unshown === 0 ? "" : `${counted(unshown, "base")} without a failing row not shown.\n`;
-  return `${quiet}${counted(tally.bases, "base")}, ${tally.held} held. Ledger: ${rows}. ${counted(open, "question")} open.\n`;
+  return `${quiet}${counted(tally.bases, "base")}, ${tally.held} held${layout}. Ledger: ${rows}. ${counted(open.length, "question")} open${strays}.\n`;
 }

@@ -2,7 +2,7 @@
  * `summary.json`, schema 1, in three pieces so that a job of any size is written base by base: head, one piece a base,
  * tail. Key order is fixed; every hole, check and file stands on a line of its own.
  */
-import type { Summary, SummaryBase, SummaryCheck, SummaryFile } from "../summary/model.js";
+import type { Summary, SummaryBase } from "../summary/model.js";
 
 /** Up to and including the opening bracket of `bases`. */
 export function writeSummaryHead(job: Summary["job"]): string {
@@ -21,9 +21,14 @@ export function writeSummaryBase(base: SummaryBase, first: boolean): string {
   );
 }
 
-/** From the closing bracket of `bases` to the end: the job's own checks and files. */
-export function writeSummaryTail(checks: readonly SummaryCheck[], files: readonly SummaryFile[]): string {
-  return `\n  ],\n  "checks": ${list(checks, 4)},\n  "files": ${list(files, 4)}\n}\n`;
+/** What stands beside the bases. */
+export type SummaryTail = Pick<Summary, "checks" | "layoutHeld" | "answersNotUsed" | "files">;
+
+/** From the closing bracket of `bases` to the end: the job's own checks, the answers that answer nothing, and files. */
+export function writeSummaryTail({ checks, layoutHeld, answersNotUsed, files }: SummaryTail): string {
+  const held = `"layoutHeld": ${list(layoutHeld, 4)}`;
+  const said = `"checks": ${list(checks, 4)},\n  ${held},\n  "answersNotUsed": ${list(answersNotUsed, 4)}`;
+  return `\n  ],\n  ${said},\n  "files": ${list(files, 4)}\n}\n`;
 }
 
 function list(items: readonly unknown[], indent: number): string {

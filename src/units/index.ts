@@ -2,6 +2,7 @@
 export * from "./angle.js";
 export * from "./bearing.js";
 export * from "./coordinate.js";
+export * from "./extremes.js";
 export * from "./format.js";
 export * from "./length.js";
 export { improperFraction, parseCount, parseLength } from "./parse.js";

@@ -410,20 +410,6 @@ describe("the job around the bases", () => {
       ["job.yaml:4:11 schedule: there is no schedule s.csv; allowed is a CSV or XLSX file beside the job file"],
     ],
     [
-      "an answer for no base, to no rule",
-      `${bases}answers: [{ mark: B9, rule: projection, by: X, date: 2026-01-01, text: y }]\n`,
-      ['job.yaml:9:19 answers[0].mark: "B9" is no base of this job; allowed is the mark of a base'],
-    ],
-    [
-      "an answer to no rule",
-      `${bases}answers: [{ mark: B1, rule: projektion, by: X, date: 2026-01-01, text: y }]\n`,
-      [
-        expect.stringMatching(
-          /^job\.yaml:9:29 answers\[0\]\.rule: "projektion" is not allowed; .*\(did you mean projection\?\)$/,
-        ) as unknown as string,
-      ],
-    ],
-    [
       "a severity that is lowered",
       `${bases}severities: { nut-room: ask, projection: advise }\n`,
       [
