@@ -2,6 +2,8 @@
 import { CAUTIONS } from "../checks/cautions.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/index.js";
 import { counted } from "../checks/words.js";
+import type { Printable } from "../diagnostics/printable.js";
+import { joinPrintable, terminalLine, terminalText } from "../diagnostics/printable.js";
 import type { LedgerTextOptions } from "../formats/ledger-text.js";
 import { styled, writeLedgerRowsText, writeLedgerText, writeTextList } from "../formats/ledger-text.js";
 import type { Job } from "../job/model/job.js";
@@ -21,12 +23,12 @@ export interface Report {
   /** Files of the bases, and of the job itself. */
   readonly files: number;
   /** The texts, in the order in which they are shown. */
-  texts(): Iterable<string>;
+  texts(): Iterable<Printable>;
 }
 
 interface Shown {
   readonly rank: number;
-  readonly text: string;
+  readonly text: Printable;
 }
 
 interface Tally {
@@ -50,7 +52,7 @@ export function startReport(
   const questions: { readonly open: string[]; readonly answered: string[] } = { open: [], answered: [] };
   const gaps = startGaps();
   const tally: Tally = { bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0, files: 0 };
-  let plan = "";
+  let plan = terminalLine``;
   const ask = (asked: BaseInParts["questions"]): void => {
     for (const { check, text } of asked) (check.answer === undefined ? questions.open : questions.answered).push(text);
   };
@@ -79,7 +81,7 @@ export function startReport(
       plan = writeLedgerRowsText("Layout", end.rows, options);
     },
     texts: function* () {
-      yield jobText(job, options);
+      yield jobText(headOf(job), options);
       for (let rank = 0; rank <= QUIET; rank += 1) for (const each of shown) if (each.rank === rank) yield each.text;
       yield plan;
       yield writeTextList("Questions for the engineer of record, open", questions.open, options);
@@ -144,24 +146,30 @@ function startGaps(): Gaps {
   };
 }
 
-function baseText({ mark, held, rows, summary }: BaseInParts, options: LedgerTextOptions): string {
+function baseText({ mark, held, rows, summary }: BaseInParts, options: LedgerTextOptions): Printable {
   return writeLedgerText({ mark, quantity: summary.quantity, template: summary.template, held, rows }, options);
 }
 
-function jobText(
-  { number, title, revision, status, date, editions }: Job,
-  { color, width }: LedgerTextOptions,
-): string {
+type Head = Pick<Job, "number" | "title" | "revision" | "status" | "date" | "editions">;
+
+const headOf = ({ number, title, revision, status, date, editions }: Job): Head => ({
+  ...{ number, title, revision, status, date, editions },
+});
+
+const jobText = terminalText((job: Head, { color, width }: LedgerTextOptions): string => {
+  const { number, title, revision, status, date, editions } = job;
   const { templateHoles, baseHoles, edges, concrete, placing } = editions;
   const named = [...new Set([templateHoles, baseHoles, edges, concrete, placing])].join("; ");
   const heading = styled(`Job ${number}  ${title}`.trimEnd(), "bold", color);
   const rule = "-".repeat(Math.min(width, 72));
   return `${heading}\nrevision ${revision}, ${status}, ${date}; rules ${editions.set}: ${named}\n${rule}\n\n`;
-}
+});
 
-function totalsText(tally: Tally, unshown: number, open: number): string {
+function totalsText(tally: Tally, unshown: number, open: number): Printable {
   const other = tally.rows - tally.passed - tally.failed - tally.notChecked;
   const rows = `${tally.passed} passed, ${tally.failed} failed, ${tally.notChecked} not checked, ${other} not applicable`;
-  const quiet = unshown === 0 ? "" : `${counted(unshown, "base")} without a failing row not shown.\n`;
-  return `${quiet}${counted(tally.bases, "base")}, ${tally.held} held. Ledger: ${rows}. ${counted(open, "question")} open.\n`;
+  const quiet = unshown === 0 ? [] : [terminalLine`${counted(unshown, "base")} without a failing row not shown.\n`];
+  const [bases, questions] = [counted(tally.bases, "base"), counted(open, "question")];
+  const totals = terminalLine`${bases}, ${tally.held} held. Ledger: ${rows}. ${questions} open.\n`;
+  return joinPrintable([...quiet, totals]);
 }

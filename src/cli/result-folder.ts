@@ -1,6 +1,7 @@
 /** The files of a budget or a survey, written into a folder of their own. */
 import { resolve } from "node:path";
 import type { Finding } from "../diagnostics/finding.js";
+import { terminalLine } from "../diagnostics/printable.js";
 import type { ResultOutput } from "../outputs/index.js";
 import type { NamedBytes } from "./folder-writer.js";
 import { writeFolder } from "./folder-writer.js";
@@ -17,6 +18,12 @@ export async function writeResult<Result>(
   const { newDocument } = await import("./svg-document.js");
   const around = { document: newDocument(), version: readVersion() };
   return writeFolder(resolve(shell.currentFolder, out), filesOf(outputs, result, around), out, code);
+}
+
+/** Says that the folder was written, where standard output could not be. */
+export async function tellWritten(out: string | null, shell: Shell): Promise<void> {
+  if (out !== null && shell.out.refusal !== null)
+    await shell.err.write(terminalLine`tables and sheets were written: they are whole in ${out}\n`);
 }
 
 function* filesOf<Result>(

@@ -3,6 +3,8 @@ import { resolve } from "node:path";
 import { worstFirst } from "../checks/index.js";
 import { counted } from "../checks/words.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Printable } from "../diagnostics/printable.js";
+import { joinPrintable, terminalLine } from "../diagnostics/printable.js";
 import { writeLedgerRowsText, writeTextList } from "../formats/ledger-text.js";
 import { writeSurveyJson } from "../formats/survey-json.js";
 import { writeSurveyGroup, writeSurveyHead, writeSurveyRest, writeSurveyTable } from "../formats/survey-text.js";
@@ -24,7 +26,7 @@ import { readBytes } from "./file-system.js";
 import { showFindings } from "./findings.js";
 import { targetFaults } from "./folder-writer.js";
 import { openFile } from "./open.js";
-import { writeResult } from "./result-folder.js";
+import { tellWritten, writeResult } from "./result-folder.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { hasColor, widthOf } from "./shell.js";
 
@@ -52,6 +54,7 @@ export async function runSurvey(command: SurveyCommand, shell: Shell): Promise<E
     }
   }
   await shell.out.write(json ? writeSurveyJson(placingHead(job), survey) : textOf(job, survey, command, shell));
+  await tellWritten(out, shell);
   return survey.groups.some(({ verdict }) => verdict === "does not fit") ? 1 : 0;
 }
 
@@ -106,14 +109,15 @@ function parseOrder(text: string): Reading<PointOrder> {
   return { ok: false, message: `${JSON.stringify(text)} is no order; allowed are ${POINT_ORDERS.join(", ")}` };
 }
 
-function textOf(job: Job, survey: Survey, { out, all }: SurveyCommand, shell: Shell): string {
+function textOf(job: Job, survey: Survey, { out, all }: SurveyCommand, shell: Shell): Printable {
   const options = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all };
   const { groups, unmatched, notSurveyed } = survey;
   const shown = groups.filter(({ verdict }) => all || verdict !== "fits");
   const count = (verdict: GroupSurvey["verdict"]): number => groups.filter((group) => group.verdict === verdict).length;
-  return [
-    `Job ${job.number}  ${job.title}`.trimEnd(),
-    `\nrevision ${job.revision}, ${job.status}; placing ${job.editions.placing}. Does the base plate drop on?\n\n`,
+  const heading = `Job ${job.number}  ${job.title}`.trimEnd();
+  return joinPrintable([
+    terminalLine`${heading}\n`,
+    terminalLine`revision ${job.revision}, ${job.status}; placing ${job.editions.placing}. Does the base plate drop on?\n\n`,
     writeSurveyHead(survey, options),
     writeSurveyTable(survey, options),
     ...shown.map((group) => writeSurveyGroup(group, survey, options)),
@@ -122,8 +126,8 @@ function textOf(job: Job, survey: Survey, { out, all }: SurveyCommand, shell: Sh
       : [writeLedgerRowsText("Groups and column lines", worstFirst(survey.rows), options)]),
     writeSurveyRest(survey, options),
     writeTextList("Cautions", SURVEY_CAUTIONS, options),
-    `${counted(groups.length, "group")} surveyed, ${notSurveyed.length} not; ${count("fits")} fit, ${count("within measuring uncertainty")} within measuring uncertainty, ` +
-      `${count("does not fit")} do not fit, ${count("not-checked")} not checked; ${counted(unmatched.length, "point")} unmatched. Engineer to decide.\n`,
-    ...(out === null ? [] : [`Tables and sheets: ${out}\n`]),
-  ].join("");
+    terminalLine`${counted(groups.length, "group")} surveyed, ${notSurveyed.length} not; ${count("fits")} fit, ${count("within measuring uncertainty")} within measuring uncertainty, `,
+    terminalLine`${count("does not fit")} do not fit, ${count("not-checked")} not checked; ${counted(unmatched.length, "point")} unmatched. Engineer to decide.\n`,
+    ...(out === null ? [] : [terminalLine`Tables and sheets: ${out}\n`]),
+  ]);
 }
