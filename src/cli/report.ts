@@ -2,6 +2,8 @@
 import { CAUTIONS } from "../checks/cautions.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/index.js";
 import { counted } from "../checks/words.js";
+import type { Printable } from "../diagnostics/printable.js";
+import { joinPrintable, terminalLine, terminalText } from "../diagnostics/printable.js";
 import type { LedgerTextOptions } from "../formats/ledger-text.js";
 import { styled, writeLedgerRowsText, writeLedgerText, writeTextList } from "../formats/ledger-text.js";
 import type { Job } from "../job/model/job.js";
@@ -24,12 +26,12 @@ export interface Report {
   /** Files of the bases, and of the job itself. */
   readonly files: number;
   /** The texts, in the order in which they are shown. */
-  texts(): Iterable<string>;
+  texts(): Iterable<Printable>;
 }
 
 interface Shown {
   readonly rank: number;
-  readonly text: string;
+  readonly text: Printable;
 }
 
 interface Tally {
@@ -53,7 +55,7 @@ export function startReport(
   const said: Record<Said, readonly string[]> = { held: [], open: [], answered: [], unused: [] };
   const gaps = startGaps();
   const tally: Tally = { bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0, files: 0 };
-  let plan = "";
+  let plan = terminalLine``;
   return {
     get isHeld() {
       return tally.held > 0 || said.held.length > 0;
@@ -82,7 +84,7 @@ export function startReport(
       plan = writeLedgerRowsText("Layout", end.rows, options);
     },
     texts: function* () {
-      yield jobText(job, options);
+      yield jobText(headOf(job), options);
       for (let rank = 0; rank <= QUIET; rank += 1) for (const each of shown) if (each.rank === rank) yield each.text;
       yield plan;
       yield writeTextList("HELD: files of the setting-out folder are not to be set out by", said.held, options);
@@ -150,20 +152,24 @@ function startGaps(): Gaps {
   };
 }
 
-function baseText({ mark, held, rows, summary }: BaseInParts, options: LedgerTextOptions): string {
+function baseText({ mark, held, rows, summary }: BaseInParts, options: LedgerTextOptions): Printable {
   return writeLedgerText({ mark, quantity: summary.quantity, template: summary.template, held, rows }, options);
 }
 
-function jobText(
-  { number, title, revision, status, date, editions }: Job,
-  { color, width }: LedgerTextOptions,
-): string {
+type Head = Pick<Job, "number" | "title" | "revision" | "status" | "date" | "editions">;
+
+const headOf = ({ number, title, revision, status, date, editions }: Job): Head => ({
+  ...{ number, title, revision, status, date, editions },
+});
+
+const jobText = terminalText((job: Head, { color, width }: LedgerTextOptions): string => {
+  const { number, title, revision, status, date, editions } = job;
   const { templateHoles, baseHoles, edges, concrete, placing } = editions;
   const named = [...new Set([templateHoles, baseHoles, edges, concrete, placing])].join("; ");
   const heading = styled(`Job ${number}  ${title}`.trimEnd(), "bold", color);
   const rule = "-".repeat(Math.min(width, 72));
   return `${heading}\nrevision ${revision}, ${status}, ${date}; rules ${editions.set}: ${named}\n${rule}\n\n`;
-}
+});
 
 /** Lists beside the ledger. */
 type Said = "held" | "open" | "answered" | "unused";
@@ -179,11 +185,13 @@ function totalsText(
   tally: Tally,
   unshown: number,
   { held, open, unused }: Readonly<Record<Said, readonly string[]>>,
-): string {
+): Printable {
   const other = tally.rows - tally.passed - tally.failed - tally.notChecked;
   const rows = `${tally.passed} passed, ${tally.failed} failed, ${tally.notChecked} not checked, ${other} not applicable`;
   const layout = held.length === 0 ? "" : ", setting-out files held";
   const strays = unused.length === 0 ? "" : `, ${counted(unused.length, "answer")} not used`;
-  const quiet = unshown === 0 ? "" : `${counted(unshown, "base")} without a failing row not shown.\n`;
-  return `${quiet}${counted(tally.bases, "base")}, ${tally.held} held${layout}. Ledger: ${rows}. ${counted(open.length, "question")} open${strays}.\n`;
+  const quiet = unshown === 0 ? [] : [terminalLine`${counted(unshown, "base")} without a failing row not shown.\n`];
+  const [bases, questions] = [counted(tally.bases, "base"), counted(open.length, "question")];
+  const totals = terminalLine`${bases}, ${tally.held} held${layout}. Ledger: ${rows}. ${questions} open${strays}.\n`;
+  return joinPrintable([...quiet, totals]);
 }

@@ -1,8 +1,10 @@
 /** The files of a budget or a survey, written into a folder of their own. */
 import type { Finding } from "../diagnostics/finding.js";
+import { terminalLine } from "../diagnostics/printable.js";
 import type { ResultOutput } from "../outputs/index.js";
 import type { NamedBytes, ResultTarget } from "./folder-writer.js";
 import { writeFolder } from "./folder-writer.js";
+import type { Shell } from "./shell.js";
 import { readVersion } from "./shell.js";
 
 /** null when it was written; else the finding that says why nothing was. */
@@ -14,6 +16,12 @@ export async function writeResult<Result>(
   const { newDocument } = await import("./svg-document.js");
   const around = { document: newDocument(), version: readVersion() };
   return writeFolder(filesOf(outputs, result, around), target);
+}
+
+/** Says that the folder was written, where standard output could not be. */
+export async function tellWritten(out: string | null, shell: Shell): Promise<void> {
+  if (out !== null && shell.out.refusal !== null)
+    await shell.err.write(terminalLine`tables and sheets were written: they are whole in ${out}\n`);
 }
 
 function* filesOf<Result>(

@@ -3,6 +3,8 @@ import { resolve } from "node:path";
 import { worstFirst } from "../checks/index.js";
 import { counted } from "../checks/words.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Printable } from "../diagnostics/printable.js";
+import { joinPrintable, terminalLine } from "../diagnostics/printable.js";
 import { writeLedgerRowsText, writeTextList } from "../formats/ledger-text.js";
 import { writeSurveyJson } from "../formats/survey-json.js";
 import { writeSurveyGroup, writeSurveyHead, writeSurveyRest, writeSurveyTable } from "../formats/survey-text.js";
@@ -24,7 +26,7 @@ import { readBytes } from "./file-system.js";
 import { showFindings } from "./findings.js";
 import { targetFaults } from "./folder-writer.js";
 import { openFile } from "./open.js";
-import { writeResult } from "./result-folder.js";
+import { tellWritten, writeResult } from "./result-folder.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { hasColor, widthOf } from "./shell.js";
 
@@ -53,6 +55,7 @@ export async function runSurvey(command: SurveyCommand, shell: Shell): Promise<E
     }
   }
   await shell.out.write(json ? writeSurveyJson(placingHead(job), survey) : textOf(job, survey, command, shell));
+  await tellWritten(out, shell);
   return isOutside(surveyTotals(survey)) ? 1 : 0;
 }
 
@@ -107,14 +110,15 @@ function parseOrder(text: string): Reading<PointOrder> {
   return { ok: false, message: `${JSON.stringify(text)} is no order; allowed are ${POINT_ORDERS.join(", ")}` };
 }
 
-function textOf(job: Job, survey: Survey, { out, all }: SurveyCommand, shell: Shell): string {
+function textOf(job: Job, survey: Survey, { out, all }: SurveyCommand, shell: Shell): Printable {
   const options = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all };
   const { groups, unmatched, notSurveyed } = survey;
   const { placing } = job.editions;
   const shown = groups.filter((group) => all || isNotable(group));
-  return [
-    `Job ${job.number}  ${job.title}`.trimEnd(),
-    `\nrevision ${job.revision}, ${job.status}; placing ${placing}. Are the rods in place, and does the base plate drop on?\n\n`,
+  const heading = `Job ${job.number}  ${job.title}`.trimEnd();
+  return joinPrintable([
+    terminalLine`${heading}\n`,
+    terminalLine`revision ${job.revision}, ${job.status}; placing ${placing}. Are the rods in place, and does the base plate drop on?\n\n`,
     writeSurveyHead(survey, options),
     writeSurveyTable(survey, options),
     ...shown.map((group) => writeSurveyGroup(group, survey, options)),
@@ -123,8 +127,8 @@ function textOf(job: Job, survey: Survey, { out, all }: SurveyCommand, shell: Sh
       : [writeLedgerRowsText("Groups and column lines", worstFirst(survey.rows), options)]),
     writeSurveyRest(survey, options),
     writeTextList("Cautions", SURVEY_CAUTIONS, options),
-    `${counted(groups.length, "group")} surveyed, ${notSurveyed.length} not; ${counted(unmatched.length, "point")} unmatched.\n`,
-    ...(out === null ? [] : [`Tables and sheets: ${out}\n`]),
-    `${totalsWords(surveyTotals(survey), placing)}. Engineer to decide.\n`,
-  ].join("");
+    terminalLine`${counted(groups.length, "group")} surveyed, ${notSurveyed.length} not; ${counted(unmatched.length, "point")} unmatched.\n`,
+    ...(out === null ? [] : [terminalLine`Tables and sheets: ${out}\n`]),
+    terminalLine`${totalsWords(surveyTotals(survey), placing)}. Engineer to decide.\n`,
+  ]);
 }

@@ -2,19 +2,20 @@
  * `summary.json`, schema 1, in three pieces so that a job of any size is written base by base: head, one piece a base,
  * tail. Key order is fixed; every hole, check and file stands on a line of its own.
  */
+import { printableJson } from "../diagnostics/printable.js";
 import type { Summary, SummaryBase } from "../summary/model.js";
 
 /** Up to and including the opening bracket of `bases`. */
 export function writeSummaryHead(job: Summary["job"]): string {
-  return `{\n  "schema": 1,\n  "job": ${JSON.stringify(job)},\n  "bases": [`;
+  return `{\n  "schema": 1,\n  "job": ${printableJson(job)},\n  "bases": [`;
 }
 
 /** One base; `first` says whether it needs a comma before it. */
 export function writeSummaryBase(base: SummaryBase, first: boolean): string {
   const { mark, quantity, held, template, checks, files } = base;
   const { holes, ...plate } = template;
-  const start = JSON.stringify({ mark, quantity, held }).slice(0, -1);
-  const plateStart = JSON.stringify(plate).slice(0, -1);
+  const start = printableJson({ mark, quantity, held }).slice(0, -1);
+  const plateStart = printableJson(plate).slice(0, -1);
   return (
     `${first ? "\n" : ",\n"}    ${start},\n      "template": ${plateStart},\n        "holes": ${list(holes, 10)} },\n` +
     `      "checks": ${list(checks, 8)},\n      "files": ${list(files, 8)} }`
@@ -34,5 +35,5 @@ export function writeSummaryTail({ checks, layoutHeld, answersNotUsed, files }: 
 function list(items: readonly unknown[], indent: number): string {
   if (items.length === 0) return "[]";
   const space = " ".repeat(indent);
-  return `[\n${items.map((item) => space + JSON.stringify(item)).join(",\n")}\n${" ".repeat(indent - 2)}]`;
+  return `[\n${items.map((item) => space + printableJson(item)).join(",\n")}\n${" ".repeat(indent - 2)}]`;
 }

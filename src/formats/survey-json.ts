@@ -1,5 +1,8 @@
 /** A survey in machine form. Lengths in the job's unit, rounded to 1e-6 in or 1e-5 mm; turns in degrees. */
+
 import type { CheckRow } from "../checks/model.js";
+import type { Printable } from "../diagnostics/printable.js";
+import { terminalJson } from "../diagnostics/printable.js";
 import type { PlacingHead } from "../summary/model.js";
 import { summarizeCheck } from "../summary/summarize.js";
 import type { GroupSurvey, Motion, Remedy, RodAsBuilt, Survey } from "../survey/index.js";
@@ -11,8 +14,8 @@ import { toUnit } from "../units/length.js";
 export type SurveyForm = ReturnType<typeof surveyForm>;
 
 /** The text that `survey --json` prints. */
-export function writeSurveyJson(job: PlacingHead, survey: Survey): string {
-  return `${JSON.stringify(surveyForm(job, survey), null, 2)}\n`;
+export function writeSurveyJson(job: PlacingHead, survey: Survey): Printable {
+  return terminalJson(surveyForm(job, survey));
 }
 
 /** Groups worst first. */

@@ -1,5 +1,6 @@
 /** A survey for a terminal: a table, worst first; then what is behind each group that does not plainly fit. */
 import { worstFirst } from "../checks/run.js";
+import { terminalText } from "../diagnostics/printable.js";
 import type { GroupSurvey, Survey, Verdict } from "../survey/index.js";
 import {
   governsWords,
@@ -28,7 +29,9 @@ const HEADINGS = ["base", "at", "drops on", "placing", "spare", "shift x", "shif
 const RIGHT = new Set([4, 5, 6, 7]);
 
 /** The table of all groups. */
-export function writeSurveyTable({ groups, unit }: Survey, { color }: Pick<LedgerTextOptions, "color">): string {
+export const writeSurveyTable = terminalText(surveyTable);
+
+function surveyTable({ groups, unit }: Survey, { color }: Pick<LedgerTextOptions, "color">): string {
   const rows = groups.map((group) => cellsOf(group, unit));
   const widths = HEADINGS.map((heading, i) => Math.max(heading.length, ...rows.map((row) => row[i]?.length ?? 0)));
   const lineOf = (cells: readonly string[]): string =>
@@ -67,7 +70,9 @@ function cellsOf(
 const NO_ROD = { tag: "", radial: 0 };
 
 /** What a group's answers rest on; both answers, and what would let the plate drop on. */
-export function writeSurveyGroup(group: GroupSurvey, { unit }: Survey, options: LedgerTextOptions): string {
+export const writeSurveyGroup = terminalText(surveyGroup);
+
+function surveyGroup(group: GroupSurvey, { unit }: Survey, options: LedgerTextOptions): string {
   const { mark, at, verdict, placing, why, best, fit, spareOnLine, remedies, rows } = group;
   const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
   const governs = best === null ? "" : governsWords(best);
@@ -101,7 +106,9 @@ function spareText(spare: number, length: (value: number) => string): string {
 }
 
 /** How the file was read, and what is stated of the survey. */
-export function writeSurveyHead(survey: Survey, { width }: Pick<LedgerTextOptions, "width">): string {
+export const writeSurveyHead = terminalText(surveyHead);
+
+function surveyHead(survey: Survey, { width }: Pick<LedgerTextOptions, "width">): string {
   const { file, system, terms, unit } = survey;
   const read = `${file.file}: ${file.order.value} (${file.order.by}), ${SURVEY_UNIT_NAMES[file.unit.value]} (${file.unit.by}), ${file.headed ? "with" : "without"} a heading, ${system} coordinates (by nearness).`;
   const within = `A point without a known name is a rod's when that rod alone lies within ${formatWithUnit(terms.within, unit)}.`;
@@ -109,10 +116,9 @@ export function writeSurveyHead(survey: Survey, { width }: Pick<LedgerTextOption
 }
 
 /** Points that are no rod's. */
-export function writeSurveyRest(
-  { unmatched, others, notSurveyed, unit }: Survey,
-  { color, width }: LedgerTextOptions,
-): string {
+export const writeSurveyRest = terminalText(surveyRest);
+
+function surveyRest({ unmatched, others, notSurveyed, unit }: Survey, { color, width }: LedgerTextOptions): string {
   const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
   const control = others.filter(({ kind }) => kind === "control");
   const parts: readonly (readonly [string, readonly string[]])[] = [

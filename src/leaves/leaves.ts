@@ -31,6 +31,9 @@ function transformBy<T>(read: (text: string) => Read<T>) {
   };
 }
 
+/** Bidirectional marks, embeddings and isolates (Unicode Standard Annex 9), line and paragraph separators. */
+const REORDERING = /[\p{Bidi_Control}\p{Zl}\p{Zp}]/u;
+
 /** One line of text, kept as written: at most `longest` characters that can be printed. */
 export function textLeaf(description: string, longest = 200) {
   const allowed = `a line of text, at most ${longest} characters`;
@@ -40,6 +43,9 @@ export function textLeaf(description: string, longest = 200) {
       return { ok: false, message: `has ${[...text].length} characters; allowed is ${allowed}` };
     if (/[\p{Cc}\p{Cs}\uFFFE\uFFFF]/u.test(text)) {
       return { ok: false, message: `holds a control character or a broken sign; allowed is ${allowed}` };
+    }
+    if (REORDERING.test(text)) {
+      return { ok: false, message: `holds an unseen sign that reorders or breaks a line; allowed is ${allowed}` };
     }
     return { ok: true, value: text };
   });

@@ -17,8 +17,7 @@ export async function openWorkbook(bytes: Uint8Array, file: string, sheet?: stri
     const rows = sheet === undefined ? await readSheet(readable) : await readSheet(readable, sheet);
     return { ok: true, value: { kind: "table", sheet: sheet ?? "", rows: rows.map(toCells) }, findings: [] };
   } catch (error) {
-    if (error instanceof SheetNotFoundError) return refuseSheet(readable, file, sheet ?? "");
-    return refuse(file, "bad-workbook", reasonOf(error));
+    return refuseUnread(error, readable, file, sheet ?? "");
   }
 }
 
@@ -124,6 +123,21 @@ function shortestDecimal(value: number): string {
   return text.includes("e") ? rounded.toFixed(20).replace(/\.?0+$/, "") : text;
 }
 
+/** Why a workbook was not read: a sheet that is not there, or a workbook that is damaged, whose sheets cannot be told either. */
+async function refuseUnread(
+  error: unknown,
+  readable: ArrayBuffer,
+  file: string,
+  sheet: string,
+): Promise<Outcome<Table>> {
+  if (!(error instanceof SheetNotFoundError)) return refuse(file, "bad-workbook", reasonOf(error));
+  try {
+    return await refuseSheet(readable, file, sheet);
+  } catch (other) {
+    return refuse(file, "bad-workbook", reasonOf(other));
+  }
+}
+
 async function refuseSheet(readable: ArrayBuffer, file: string, sheet: string): Promise<Outcome<Table>> {
   const sheets = (await readWorkbook(readable)).map((one) => one.sheet);
   const near = nearestWord(sheet, sheets);
@@ -132,9 +146,8 @@ async function refuseSheet(readable: ArrayBuffer, file: string, sheet: string): 
 }
 
 function reasonOf(error: unknown): string {
-  if (error instanceof InvalidInputError) return `the file is not a workbook (${error.code}); allowed is .xlsx, or CSV`;
-  const why = error instanceof Error ? error.message : String(error);
-  return `the workbook cannot be read: ${why}`;
+  if (error instanceof InvalidInputError) return "the file is not a workbook; allowed is .xlsx, or CSV";
+  return "the workbook cannot be read: it is damaged, too large, or not written as spreadsheets write it; open it in one and save it again as .xlsx, or as CSV";
 }
 
 function refuse(file: string, code: string, message: string, hint?: string): Outcome<Table> {

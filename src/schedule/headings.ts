@@ -1,4 +1,5 @@
 /** The columns of a schedule, as data: heading, other ways of writing it, place in the job file, form of the cells. */
+import { ownValue } from "../diagnostics/own-value.js";
 import type { PatternColumn } from "../patterns/index.js";
 import { PATTERN_COLUMNS, PATTERN_SYNONYMS } from "../patterns/index.js";
 import type { CellForm } from "./cell-forms.js";
@@ -201,5 +202,5 @@ const GROUPS_OF_KEYS: Readonly<Record<string, string>> = {
 /** The heading under which a key of the job file stands; null where no column has it. */
 export function headingOf(path: readonly PropertyKey[]): string | null {
   const key = path.filter((step) => typeof step !== "number" && step !== "groups").join(".");
-  return HEADINGS.find((heading) => heading.key === (GROUPS_OF_KEYS[key] ?? key))?.name ?? null;
+  return HEADINGS.find((heading) => heading.key === (ownValue(GROUPS_OF_KEYS, key) ?? key))?.name ?? null;
 }

@@ -3,6 +3,7 @@
  * the nanometre lattice (1/3 in) is rounded to 1 nm, half away from zero; a value that is not zero but would round to zero
  * is refused.
  */
+import { ownValue } from "../diagnostics/own-value.js";
 import type { Length, Unit } from "./length.js";
 import { plainText, quote, type Reading, refuse } from "./reading.js";
 
@@ -74,7 +75,7 @@ function readMagnitude(text: string, unit: Unit): Reading<Rational> {
 
 /** Units are read in either case, except a capital M, which is a thread elsewhere. */
 function unitScale(unit: string): bigint | undefined {
-  return unit === "M" ? undefined : NM_PER[unit.toLowerCase()];
+  return unit === "M" ? undefined : ownValue(NM_PER, unit.toLowerCase());
 }
 
 /** Whole feet and less than 12 inches. `1.5'` stands alone: feet and tenths are not mixed with inches. */

@@ -7,7 +7,7 @@ import { largestSettingPlate, steelDensities } from "../../standards/index.js";
 import type { Length, Unit } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
 import type { SourceDocument } from "../document.js";
-import { faultAt, issueFindings, toPlain } from "../document.js";
+import { allowedWords, faultAt, issueFindings, toPlain } from "../document.js";
 import type { Density, Given, Input, Material, Shop, Washer } from "../model/job.js";
 import { given, missing } from "../model/job.js";
 import type { ShopDocument } from "../schema/shop.js";
@@ -28,9 +28,11 @@ export const SHOP_NAMES = ["plasma", "laser", "oxyfuel", "waterjet", "plywood"].
   `${name}-metric`,
 ]);
 
-/** Name under which the inputs hold the file of `shop: NAME`; a text with a slash or a yaml ending is a path already. */
+/** Name under which the inputs hold the file of `shop: NAME`, in any case of its letters; a text with a slash or a yaml ending is a path already. */
 export function shopFileName(shop: string): string {
-  return isShopPath(shop) ? shop : `${SHOP_FOLDER}${shop}.yaml`;
+  if (isShopPath(shop)) return shop;
+  const ours = SHOP_NAMES.find((name) => name === shop.trim().toLowerCase());
+  return `${SHOP_FOLDER}${ours ?? shop}.yaml`;
 }
 
 /** True when `shop:` names a file by its path, false when it is one of templates/shops. */
@@ -51,7 +53,7 @@ export function readShop(input: string | Uint8Array, file: string, jobUnit: Unit
   const source = readYaml(input, file);
   if (!source.ok) return source;
   const document: SourceDocument = { root: source.value, path: "", nameOf: () => null };
-  const parsed = schemaIn(unitOf(source.value)).safeParse(toPlain(source.value));
+  const parsed = schemaIn(unitOf(source.value)).safeParse(toPlain(source.value), { error: allowedWords });
   const findings = parsed.success ? shopFaults(parsed.data, document) : issueFindings(parsed.error.issues, document);
   if (!parsed.success || findings.length > 0) return { ok: false, findings };
   const name = file.replace(/^.*[\\/]/, "").replace(/\.(ya?ml|json)$/i, "");
@@ -65,7 +67,7 @@ export function readShop(input: string | Uint8Array, file: string, jobUnit: Unit
 /** The unit that a document names; inches until it names one, so that its other faults are told too. */
 export function unitOf(root: SourceNode): Unit {
   const unit = findNode(root, "units");
-  return unit?.kind === "scalar" && unit.text === "mm" ? "mm" : "in";
+  return unit?.kind === "scalar" && unit.text.trim().toLowerCase() === "mm" ? "mm" : "in";
 }
 
 function shopFaults(shop: ShopDocument, document: SourceDocument): Finding[] {
