@@ -1,5 +1,5 @@
 /** The boundary to the file system: what it refuses is a finding, told in words that name neither Node nor errno. */
-import { closeSync, openSync, readFileSync, readSync, rmSync } from "node:fs";
+import { closeSync, openSync, readFileSync, readSync, rmSync, statSync } from "node:fs";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { fileFault } from "./findings.js";
 import { WORDS } from "./refusal-words.js";
@@ -59,9 +59,32 @@ export function attemptReading<T>(action: () => T, name: string): Outcome<T> {
   );
 }
 
-/** The bytes of a file that must be there; `name` as the user calls it. */
+/** The largest file that is opened, in bytes; readers of their own formats may refuse smaller ones. */
+const LARGEST_FILE = 32_000_000;
+
+/** The bytes of a file that must be there; `name` as the user calls it. Pipes, devices and what is too large are not opened. */
 export function readBytes(path: string, name: string): Outcome<Uint8Array> {
+  const stat = attemptReading(() => statSync(path), name);
+  if (!stat.ok) return stat;
+  const refusal = stat.value.isDirectory() ? null : refuseStat(stat.value.isFile(), stat.value.size);
+  if (refusal !== null) return { ok: false, findings: [fileFault(name, refusal.code, refusal.message)] };
   return attemptReading(() => readFileSync(path), name);
+}
+
+/** Why a file is not opened, by what the system says of it. */
+function refuseStat(isFile: boolean, size: number): { readonly code: string; readonly message: string } | null {
+  if (!isFile) {
+    return {
+      code: "unreadable-file",
+      message: "cannot be read: it is a pipe or a device; allowed is a file on a disk",
+    };
+  }
+  if (size <= LARGEST_FILE) return null;
+  const megabytes = (bytes: number) => `${Math.ceil(bytes / 1_000_000)} MB`;
+  return {
+    code: "file-too-large",
+    message: `the file has ${megabytes(size)}; at most ${megabytes(LARGEST_FILE)} are read`,
+  };
 }
 
 /** The same; null where there is no such file. */

@@ -9,8 +9,8 @@ import { millimetresBetween, turnOf, twiceToLattice } from "../geometry/index.js
 import type { Base } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
 import type { PlacedRod } from "../rods/index.js";
-import type { Edge } from "./bottleneck.js";
-import { assignEdges, placesOf, placesWithin } from "./bottleneck.js";
+import type { Edges } from "./bottleneck.js";
+import { assignEdges, edgesWithin, placesOf } from "./bottleneck.js";
 import { clearanceAt } from "./drop-on.js";
 
 /** A position in which the turned plate drops on: p goes to R p + shift, seen from above. */
@@ -134,11 +134,11 @@ function turnedBy(points: readonly Point[], cos: number, sin: number, shift: Poi
 /** Best assignment of rods to holes that lie there; `worst`: twice the largest distance less clearance, on the lattice. */
 function assignedTo({ rods, centers, play }: OverRods, holes: readonly Point[]) {
   const places = placesOf(holes);
-  const edges: Edge[][] = [];
+  const edges: Edges[] = [];
   for (const [i, at] of centers.entries()) {
-    const near = placesWithin(at, places, MOST_OFF * play + 1e-6);
-    if (near.length === 0) return null;
-    edges.push(near.map(({ to, cost }) => ({ to, cost: cost - clearanceAt(rods, i, to) })));
+    const { to, cost } = edgesWithin(at, places, MOST_OFF * play + 1e-6);
+    if (to.length === 0) return null;
+    edges.push({ to, cost: cost.map((each, k) => each - clearanceAt(rods, i, to[k] ?? i)) });
   }
   const found = assignEdges(edges);
   return found === null ? null : { partners: found.partners, worst: twiceToLattice(found.worst) };

@@ -6,7 +6,7 @@ import type { SourceEntry, SourceNode, SourcePlace } from "./source.js";
 import { errorAt, isNothing } from "./source.js";
 import { decodeText, placeInText } from "./text.js";
 import type { RootList, TokenScan } from "./yaml-depth.js";
-import { DEEPEST_NESTING, scanTokens } from "./yaml-depth.js";
+import { DEEPEST_NESTING, MOST_TOKENS, scanTokens } from "./yaml-depth.js";
 
 /** Most values that aliases may repeat in one file, and most syntax faults that are told. */
 const MOST_ALIASED_VALUES = 10_000;
@@ -24,7 +24,20 @@ export function readYaml(input: string | Uint8Array, file: string): Outcome<Sour
       errorAt(place, "too-deep", `nesting over ${DEEPEST_NESTING} levels; at most ${DEEPEST_NESTING} are allowed`),
     );
   }
-  return readInPieces(text, file, scan) ?? parse(text, file, 1, 0);
+  if (scan.tokens > MOST_TOKENS) return refuseTokens(file, MOST_TOKENS, "keys and values");
+  const inPieces = readInPieces(text, file, scan);
+  if (inPieces !== null) return inPieces;
+  if (scan.tokens > MOST_AT_ONCE)
+    return refuseTokens(file, MOST_AT_ONCE, "keys and values outside a plain list of bases");
+  return parse(text, file, 1, 0);
+}
+
+/** Most tokens that are parsed at once: what is read item by item may have more in all. */
+const MOST_AT_ONCE = 500_000;
+
+function refuseTokens(file: string, most: number, what: string): Outcome<SourceNode> {
+  const message = `the file has more than ${most} ${what}; at most ${most} are read`;
+  return refuse(errorAt({ file, line: 1, column: 1 }, "too-many-values", message));
 }
 
 /** Lists longer than this are read item by item, so that memory does not grow with the whole document's parts. */
@@ -38,6 +51,7 @@ function readInPieces(text: string, file: string, scan: TokenScan): Outcome<Sour
   const list = scan.rootLists.find(({ dashes }) => dashes.length > LONG_LIST);
   const first = list?.dashes[0];
   if (list === undefined || first === undefined || !scan.selfContained) return null;
+  if (Math.max(list.largestItem, scan.tokens - list.tokens) > MOST_AT_ONCE) return null;
   const blank = text.slice(first, list.end).replace(/[^\n]/g, " ");
   const rest = parse(text.slice(0, first) + blank + text.slice(list.end), file, 1, 0);
   if (!rest.ok || rest.value.kind !== "map") return null;

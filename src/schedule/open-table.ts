@@ -8,7 +8,7 @@ import { spreadsheetFault, spreadsheetKind } from "../readers/spreadsheet-kind.j
 /** A workbook that was opened is its table; any other content is read as CSV. */
 export function openTable(file: InputFile, name: string): Outcome<Table> {
   if (typeof file === "object" && "kind" in file && file.kind === "table")
-    return { ok: true, value: file, findings: [] };
+    return { ok: true, value: file, findings: file.remarks ?? [] };
   const content = contentOf(file) ?? "";
   const kind = spreadsheetKind(name, content);
   if (kind === null) return readCsv(content, name);

@@ -5,6 +5,7 @@ import type { Base, Job } from "../job/model/job.js";
 import type { MovedRods } from "../orientation/index.js";
 import { judgeOutline, movedRods } from "../orientation/index.js";
 import type { OutlinedBase, PlacedRod } from "../rods/index.js";
+import { holeFaults } from "./hole-size.js";
 import { makeHoles } from "./holes.js";
 import { keyOutline } from "./key/key-outline.js";
 import { layOutMarks } from "./marks/lay-out-marks.js";
@@ -51,6 +52,8 @@ export function makePlateOutline(job: Job, base: Base, rods: readonly PlacedRod[
 function makeShape(job: Job, base: Base, rods: readonly PlacedRod[]): PlateShape | readonly Finding[] {
   const outline = makeOutline(job, base, rods);
   if (isFindings(outline)) return outline;
+  const faults = holeFaults(job, base, outline.contour);
+  if (faults.length > 0) return faults;
   return { outline, openings: makeOpenings(job, base, rods, outline.contour) };
 }
 
