@@ -17,6 +17,7 @@ export function shopFixture(changes: Partial<Shop> = {}): Shop {
     name: "test",
     process: "plasma",
     deviation: { kind: "iso9013", class: 1 },
+    drilled: shopValue(millimetres(0.4)),
     taper: { kind: "own", value: millimetres(0.2) },
     smallestHole: { perThickness: 1.5, least: millimetres(5), from: "test" },
     smallestWeb: { perThickness: 1.5, least: millimetres(5), from: "test" },
@@ -30,6 +31,11 @@ export function shopFixture(changes: Partial<Shop> = {}): Shop {
     finishingRoom: shopValue(inches(1)),
     groutRoom: shopValue(zero),
     largestSide: given(inches(24), "Design Guide 1, 2nd ed., s.2.9"),
+    table: given({ x: inches(60), y: inches(120) }, "shop test"),
+    thicknesses: {
+      steel: given([0.1875, 0.25, 0.375, 0.5].map(inches), "shop test"),
+      plywood: given([0.5, 0.75].map(inches), "shop test"),
+    },
     templateWasher: missing("shop.templateWasher", "no washer on the template is named"),
     density: {
       steel: given({ value: 490, unit: "lb/ft3" } as const, "AISC practice"),
@@ -64,6 +70,8 @@ export function groupFixture(changes: Partial<RodGroup> = {}, rod: Partial<RodGr
       zincGrowth: given(inches(0.007), "zinc on the diameter, upper value"),
       nut: given({ kind: "heavy hex", acrossCorners: inches(2.309), height: inches(1.251) } as const, "ASME B18.2.2"),
       torqued: given(false, "job"),
+      welded: false,
+      weldable: false,
       projection: given(inches(9), "job"),
       embedment: given(inches(24), "job"),
       length: missing("rods.length", "no rod length is given"),
@@ -90,6 +98,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
       thickness: given(inches(1.5), "job"),
       pattern: missing("basePlate.pattern", "no second source for the pattern"),
       patternOrigin: "as listed",
+      groutHoles: [],
     },
     column: missing("column", "no column is given"),
     concrete: {

@@ -1,9 +1,9 @@
 /** Cautions: the words of each stand here alone; an output picks those that concern it. */
 import { fieldChanges } from "../standards/osha-1926/field-changes.js";
 
-/** 29 CFR 1926.755(b)(1), and holes with it; `how` they are not changed. */
+/** 29 CFR 1926.755(b)(1) is of rods; that holes are not changed either is good practice, and said outside of it. */
 const noFieldChange = (how: string): string =>
-  `Rods are not bent, cut, welded or replaced, and holes are not ${how}, without the approval of the engineer of record (${fieldChanges.edition}.${fieldChanges.clause}).`;
+  `Rods are not bent, cut, welded or replaced without the approval of the engineer of record (${fieldChanges.edition}.${fieldChanges.clause}); nor are holes ${how}.`;
 
 const onlyDropsOn = (how: string): string => `Dropping on says nothing of line, level or turn: ${how}.`;
 

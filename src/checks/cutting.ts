@@ -1,42 +1,59 @@
-/** What cutting does to a hole, by the shop's own figures or by ISO 9013; all doubled lengths. */
+/** What making a hole does to it, by the shop's own figures or by ISO 9013; all doubled lengths. */
 import type { Shop } from "../job/model/job.js";
 import { findIso9013Deviation } from "../standards/index.js";
-import type { Effect } from "../template/cutting.js";
 import { taperOf } from "../template/cutting.js";
-import type { Length } from "../units/index.js";
 import type { CheckContext } from "./model.js";
 import type { RodHole } from "./rods.js";
 import type { Words } from "./words.js";
 
-/** What a hole loses on its diameter when it is cut, or the table that does not say. */
-export type CutLoss =
-  | { readonly known: true; readonly twice: number; readonly edition: string; readonly text: (say: Words) => string }
-  | { readonly known: false; readonly what: string; readonly nearest: readonly string[] };
-
-/** Deviation and taper of a rod hole; none where it is drilled. */
-export function cutLoss({ job, plate }: CheckContext, { hole, made }: RodHole): CutLoss {
-  if (made === "drill" || plate.material === "plywood" || job.shop.process === "drill") {
-    return { known: true, twice: 0, edition: "shop", text: () => ", drilled: no cutting deviation or taper taken," };
-  }
-  const deviation = deviationOf(job.shop, plate.thickness, hole);
-  if (!deviation.known) return deviation;
-  const taper = taperOf(job.shop, plate.thickness);
-  const text = (say: Words) =>
-    ` - ${say.twice(deviation.twice)} deviation (${deviation.from}) - ${say.twice(taper.twice)} taper (${taper.from})`;
-  const edition = job.shop.deviation.kind === "iso9013" ? "ISO 9013:2017" : "shop";
-  return { known: true, twice: deviation.twice + taper.twice, edition, text };
+/**
+ * What a hole loses on its diameter when it is made: the part that is known, which is all of it where `lack` is null.
+ * ISO 9013 limits parts, not holes (its limit deviations are for cuts of 350 mm and more, from memory): its figures are the
+ * shop's choice, and the edition says so.
+ */
+export interface MakingLoss {
+  readonly twice: number;
+  readonly edition: string;
+  readonly text: (say: Words) => string;
+  readonly lack: { readonly what: string; readonly nearest: readonly string[] } | null;
 }
 
-type Deviation = ({ readonly known: true } & Effect) | Extract<CutLoss, { readonly known: false }>;
+/** Deviation and taper of a cut rod hole; a drilled one has the shop's own deviation of drilled holes and no taper. */
+export function makingLoss({ job, plate }: CheckContext, { hole, made }: RodHole): MakingLoss {
+  const drilled = made === "drill" || plate.material === "plywood" || job.shop.process === "drill";
+  return drilled ? drillingLoss(job.shop) : cuttingLoss(job.shop, plate.thickness, hole);
+}
 
-function deviationOf({ deviation }: Shop, thickness: Length, hole: Length): Deviation {
-  if (deviation.kind === "own") return { known: true, twice: 2 * deviation.value, from: "shop" };
+/** A shop that drills all its holes may give a taper of its own for them. */
+function drillingLoss({ drilled, process, taper }: Shop): MakingLoss {
+  const tapered = process === "drill" && taper.kind === "own" ? 2 * taper.value : 0;
+  const taperText = (say: Words) => (tapered === 0 ? "" : ` - ${say.twice(tapered)} taper (shop)`);
+  if (drilled.kind === "given") {
+    const twice = 2 * drilled.value;
+    const text = (say: Words) => ` - ${say.twice(twice)} deviation (shop, drilled)${taperText(say)}`;
+    return { twice: twice + tapered, edition: "shop", text, lack: null };
+  }
+  const lack = { what: `${drilled.why} (${drilled.key})`, nearest: [] };
+  return { twice: tapered, edition: "shop", text: taperText, lack };
+}
+
+function cuttingLoss(shop: Shop, thickness: RodHole["hole"], hole: RodHole["hole"]): MakingLoss {
+  const taper = taperOf(shop, thickness);
+  const taperText = (say: Words) => ` - ${say.twice(taper.twice)} taper (${taper.from})`;
+  const { deviation } = shop;
+  if (deviation.kind === "own") {
+    const twice = 2 * deviation.value;
+    const text = (say: Words) => ` - ${say.twice(twice)} deviation (shop)${taperText(say)}`;
+    return { twice: twice + taper.twice, edition: "shop", text, lack: null };
+  }
+  const edition = "shop, after ISO 9013:2017";
   const found = findIso9013Deviation(deviation.class, thickness, hole);
-  return found.found
-    ? { known: true, twice: 2 * found.row.plusMinus, from: `ISO 9013 class ${deviation.class}` }
-    : {
-        known: false,
-        what: `ISO 9013 class ${deviation.class} has no deviation for this hole in this thickness`,
-        nearest: found.nearest,
-      };
+  if (!found.found) {
+    const what = `ISO 9013 class ${deviation.class} has no deviation for this hole in this thickness`;
+    return { twice: taper.twice, edition, text: taperText, lack: { what, nearest: found.nearest } };
+  }
+  const twice = 2 * found.row.plusMinus;
+  const text = (say: Words) =>
+    ` - ${say.twice(twice)} deviation (shop's choice: ISO 9013 class ${deviation.class})${taperText(say)}`;
+  return { twice: twice + taper.twice, edition, text, lack: null };
 }

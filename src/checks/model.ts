@@ -1,6 +1,7 @@
 /** Ledger rows. Rules compare integers; twice a length is carried so that nothing is ever halved. */
 import type { Answer, Base, Editions, Job, Severity } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/model.js";
+import { columnAnchorage } from "../standards/index.js";
 import type { Plate } from "../template/model.js";
 
 /** Twice a length in nanometres (integer), or a plain count. */
@@ -26,6 +27,7 @@ export type RuleResult =
       readonly severity?: Severity;
       readonly clause?: string;
       readonly edition?: string;
+      readonly measured?: string;
     }
   | {
       readonly kind: "not-applicable";
@@ -34,6 +36,7 @@ export type RuleResult =
       readonly severity?: Severity;
       readonly clause?: string;
       readonly edition?: string;
+      readonly measured?: string;
     }
   | {
       readonly kind: "not-checked";
@@ -42,6 +45,7 @@ export type RuleResult =
       readonly severity?: Severity;
       readonly clause?: string;
       readonly edition?: string;
+      readonly measured?: string;
     };
 
 /** What a rule of one base sees: the job, the base, its rods as placed and its template. */
@@ -59,7 +63,7 @@ export interface Rule<Id extends string = string> {
   readonly title: string;
   /** What a failing row does; the one place where it is written. The job may raise it. */
   readonly severity: Severity;
-  /** What the value is, as a noun phrase for questions: "the size of the washer on the base plate". */
+  /** What the value is where a result does not say it, as a noun phrase for questions: "the size of the washer on the base plate". */
   readonly measured: string;
   /** Clause printed in the ledger when a result does not name its own. */
   clause(context: CheckContext): string;
@@ -76,6 +80,8 @@ export interface CheckRow {
   readonly edition: string;
   readonly subject: string;
   readonly severity: Severity;
+  /** What the value is, as a noun phrase for questions. */
+  readonly measured: string;
   /** null where nothing was compared. */
   readonly value: Quantity | null;
   readonly limit: Quantity | null;
@@ -95,6 +101,7 @@ export const NOT_CHECKED_AT_ALL = [
   "welds",
   "bearing under the base plate",
   "reinforcement",
+  `column anchorage for ${columnAnchorage.value} (29 CFR ${columnAnchorage.clause})`,
 ] as const;
 
 export type { Editions };

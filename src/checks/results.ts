@@ -1,12 +1,17 @@
 /** Results of rules: constructors, and the way missing input becomes a not-checked row. Lengths are doubled nanometres. */
 import type { Given, Input, Missing, Severity } from "../job/model/job.js";
+import { given } from "../job/model/job.js";
+import type { Length } from "../units/index.js";
+import { nanometres } from "../units/index.js";
 import type { RuleResult, Sense } from "./model.js";
+import type { Words } from "./words.js";
 
 /** What a result may set for itself instead of taking it from its rule. */
 export interface Own {
   readonly severity?: Severity;
   readonly clause?: string;
   readonly edition?: string;
+  readonly measured?: string;
 }
 
 /** Two doubled lengths held against each other. */
@@ -60,6 +65,115 @@ export function lacking(subject: string, missing: readonly Missing[], own: Own =
 export function notTabulated(subject: string, what: string, nearest: readonly string[], own: Own = {}): RuleResult {
   const near = nearest.length === 0 ? "" : `; nearest: ${nearest.join(", ")}`;
   return notChecked(subject, `${what}${near}`, own);
+}
+
+/** One part of a sum: a length, taken so many halves of times, and the figures between which it lies while it is not known. */
+export interface Term {
+  readonly name: string;
+  readonly input: Input<Length>;
+  /** 2 adds the length, -2 takes it off, 4 adds it twice, 1 adds half of it. */
+  readonly halves: number;
+  /** Nanometres; null: it may be as great as it likes. */
+  readonly range: { readonly least: number; readonly greatest: number | null };
+}
+
+const ANY_LENGTH = { least: 0, greatest: null } as const;
+
+/** A length that is added; `halves` says how often. */
+export function plus(name: string, input: Input<Length>, halves = 2): Term {
+  return { name, input, halves, range: ANY_LENGTH };
+}
+
+/** A length that is taken off. */
+export function minus(name: string, input: Input<Length>): Term {
+  return plus(name, input, -2);
+}
+
+/** The term, no less than this while it is not known. */
+export function atLeast(least: Length, term: Term): Term {
+  return { ...term, range: { ...term.range, least } };
+}
+
+/** A length that is known whatever the job says. */
+export function fixed(name: string, length: number, halves = 2): Term {
+  return plus(name, given(nanometres(length), name), halves);
+}
+
+/** What a row of sums may say beside its figures. */
+export interface SumRow extends Own {
+  /** Follows the figures: gets twice the value less twice the limit. */
+  readonly remark?: (twiceSpare: number) => string;
+}
+
+/**
+ * Two sums held against each other. Where a part is missing, its best case stands in: a row that fails even so fails, and its
+ * note says that it does whatever the part is; every other row with a part missing, and of `=` every one, is not checked.
+ */
+export function compareSums(
+  subject: string,
+  [value, sense, limit]: readonly [readonly Term[], Sense, readonly Term[]],
+  say: Words,
+  { remark, ...own }: SumRow = {},
+): RuleResult {
+  const missing = missingOf([...value, ...limit]);
+  const held = bestSum(value, sense === ">=");
+  const asked = bestSum(limit, sense === "<=");
+  if (held === null || asked === null) return lacking(subject, reasons(missing), own);
+  const spare = held - asked;
+  const fails = sense === ">=" ? spare < 0 : sense === "<=" && spare > 0;
+  if (missing.length > 0 && !fails) return lacking(subject, reasons(missing), own);
+  const figures = `${sumText(value, say)} against ${sumText(limit, say)}`;
+  const note = missing.length > 0 ? `${figures}; ${failsWhatever(missing)}` : `${figures}${remark?.(spare) ?? ""}`;
+  return compare(subject, held, sense, asked, note, own);
+}
+
+interface MissingTerm {
+  readonly name: string;
+  readonly input: Missing;
+}
+
+function missingOf(terms: readonly Term[]): readonly MissingTerm[] {
+  return terms.flatMap(({ name, input }) => (input.kind === "missing" ? [{ name, input }] : []));
+}
+
+function reasons(missing: readonly MissingTerm[]): readonly Missing[] {
+  return missing.map(({ input }) => input);
+}
+
+/** `it fails whatever the washer is: no washer is given (basePlate.washer)`. */
+export function failsWhatever(missing: readonly MissingTerm[]): string {
+  const names = inWords(missing.map(({ name }) => `the ${name}`));
+  const why = missing.map(({ input }) => `${input.why} (${input.key})`).join("; ");
+  return `it fails whatever ${names} ${missing.length === 1 ? "is" : "are"}: ${why}`;
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+function inWords(names: readonly string[]): string {
+  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`;
+}
+
+/** Twice the sum, each missing part at the end of its range that makes the sum greatest or least; null where it has no end. */
+function bestSum(terms: readonly Term[], greatest: boolean): number | null {
+  let sum = 0;
+  for (const { input, halves, range } of terms) {
+    const unknown = halves > 0 === greatest ? range.greatest : range.least;
+    const length = input.kind === "given" ? input.value : unknown;
+    if (length === null) return null;
+    sum += halves * length;
+  }
+  return sum;
+}
+
+/** `projection 9 - grout 2`; a part that is not known is named without a figure. */
+function sumText(terms: readonly Term[], say: Words): string {
+  return terms
+    .map(({ name, input, halves }, index) => {
+      const sign = halves < 0 ? "- " : index === 0 ? "" : "+ ";
+      const times = Math.abs(halves) > 2 ? `${Math.abs(halves) / 2} x ` : "";
+      const figure = input.kind === "given" ? ` ${say.length(input.value)}` : " (not given)";
+      return `${sign}${times}${name}${figure}${Math.abs(halves) === 1 ? " / 2" : ""}`;
+    })
+    .join(" ");
 }
 
 type NamedInputs = Readonly<Record<string, Input<unknown>>>;

@@ -46,19 +46,19 @@ export function isOverCastRods({ base }: CheckContext): boolean {
   return isSetOverCastRods(base.template);
 }
 
-/** True where the plate stays under the base plate, so that its thickness joins the stack on the rod. */
-export function staysInPlace({ base }: CheckContext): boolean {
-  return base.template.use !== "template";
-}
-
 /** The row of a rule that is about holding rods during the pour, for a plate that is set afterwards. */
 export function notForSettingPlate(subject: string): RuleResult {
   return notApplicable(subject, "the plate is set over cast rods: it holds no rod and no nut during the pour");
 }
 
-/** The washer on the base plate as `round 3` or `square 3`. */
-export function washerText(washer: Washer, length: (length: number) => string): string {
-  return `${washer.shape} washer ${length(washer.size)}`;
+/** The washer on the base plate as `round washer 3` or `square washer 3`, with its series where there are two. */
+export function washerText({ shape, size, series }: Washer, length: (length: number) => string): string {
+  return `${shape} washer ${length(size)}${series === undefined ? "" : ` (${series})`}`;
+}
+
+/** The largest washer that may come: what it needs room for is held against this one, what it must cover against itself. */
+export function widestWasher(washer: Washer): Washer {
+  return washer.widest ?? washer;
 }
 
 /** The inputs that a rule about base-plate holes and washers needs. */

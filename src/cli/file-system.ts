@@ -2,6 +2,7 @@
 import { closeSync, openSync, readFileSync, readSync, rmSync, statSync } from "node:fs";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { fileFault } from "./findings.js";
+import { WORDS } from "./refusal-words.js";
 
 /** A call that the system refused. */
 export interface Refusal {
@@ -12,29 +13,6 @@ export interface Refusal {
   /** The path of the call, where the system tells it. */
   readonly path: string | null;
 }
-
-const WORDS: Readonly<Record<string, string>> = {
-  EACCES: "no permission",
-  EPERM: "not permitted",
-  EROFS: "the file system is read-only",
-  ENOSPC: "the disk is full",
-  EDQUOT: "the disk quota is used up",
-  EFBIG: "the file is larger than the file system allows",
-  EIO: "the disk reports a fault",
-  ENOENT: "there is no such file or folder",
-  EEXIST: "it is there already",
-  EISDIR: "it is a folder; allowed is a file",
-  ENOTDIR: "a part of the path is a file, not a folder",
-  ENOTEMPTY: "the folder is not empty",
-  ELOOP: "its symbolic links lead in a circle",
-  ENAMETOOLONG: "a name is too long for this file system",
-  EXDEV: "the folder is a mount point and cannot be renamed",
-  EBUSY: "the folder is in use or a mount point and cannot be renamed",
-  EMFILE: "too many open files",
-  ENFILE: "too many open files",
-  ERR_FS_FILE_TOO_LARGE: "it is too large: more than 2 GiB",
-  ERR_INVALID_ARG_VALUE: "its name holds a character that no file name can hold",
-};
 
 /**
  * Runs what calls the file system. A refusal of the system, in the words of `tell`, is the user's to put right; any other

@@ -17,7 +17,7 @@ import { headFaults, resolveHead } from "./resolve/head.js";
 import type { JobSources } from "./resolve/job-sources.js";
 import { listBases, markFaults } from "./resolve/listed-bases.js";
 import { readNamedShop } from "./resolve/named-shop.js";
-import { countPlacements, readPlan, withGrout } from "./resolve/plan.js";
+import { countPlacements, readPlan, withPlateBottoms } from "./resolve/plan.js";
 import { unitOf } from "./resolve/shop.js";
 import { parseForgiving } from "./schema/forgiving.js";
 import type { JobSchemas } from "./schema/job.js";
@@ -94,7 +94,7 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
   const bases = listed.value.map((base) => completeBase(base, schemas.base, beside));
   const plan = readPlan({ ...sources, bases: listed.value });
   const findings = [head, editions, shop, listed, ...bases, plan].flatMap((part) => part.findings);
-  findings.push(...markFaults(listed.value), ...headFaults(head.data, sources, listed.value));
+  findings.push(...markFaults(listed.value), ...headFaults(head.data, sources));
   const whole = bases.flatMap(({ value }) => value ?? []);
   if (head.data === null || shop.value === null || hasErrors(findings) || bases.length === 0) {
     return { ok: false, findings };
@@ -153,5 +153,5 @@ function withPlan(
     const { template } = base;
     return { ...base, quantity: count, template: ownTemplates ? template : { ...template, quantity: count } };
   });
-  return { plan: withGrout(plan, counted), bases: counted };
+  return { plan: withPlateBottoms(plan, counted), bases: counted };
 }

@@ -9,7 +9,7 @@ export interface Assignment {
 }
 
 /** What one point may be assigned to: places and costs, index by index. */
-interface Edges {
+export interface Edges {
   readonly to: Int32Array;
   readonly cost: Float64Array;
 }
@@ -30,11 +30,11 @@ export function assignNearest(from: readonly Point[], to: Places, limit = Infini
   if (from.length !== to.points.length) return null;
   const edges: Edges[] = [];
   for (const point of from) {
-    const near = edgesFrom(point, to, limit);
+    const near = edgesWithin(point, to, limit);
     if (near.to.length === 0) return null;
     edges.push(near);
   }
-  return assignLeast(edges);
+  return assignEdges(edges);
 }
 
 /**
@@ -73,7 +73,8 @@ function nearestPlace(point: Point, { points, order }: Places, limit: number): n
   return nearest;
 }
 
-function edgesFrom(point: Point, { points, order }: Places, limit: number): Edges {
+/** Places nearer to a point than `limit`, each with its distance in millimetres. */
+export function edgesWithin(point: Point, { points, order }: Places, limit: number): Edges {
   const [to, costs]: [number[], number[]] = [[], []];
   for (let k = firstAtLeast(order, points, point.x - limit); k < order.length; k++) {
     const j = order[k] as number;
@@ -106,11 +107,14 @@ function firstAtLeast(order: readonly number[], points: readonly Point[], least:
 /** The assignment over any costs, a row a point, with the least largest one. */
 export function assignCosts(costs: readonly (readonly number[])[]): Assignment | null {
   const to = Int32Array.from(costs.keys());
-  return assignLeast(costs.map((row) => ({ to, cost: Float64Array.from(row) })));
+  return assignEdges(costs.map((row) => ({ to, cost: Float64Array.from(row) })));
 }
 
-/** First the least that any assignment needs: often it is enough. */
-function assignLeast(edges: readonly Edges[]): Assignment | null {
+/**
+ * The assignment over costs of some of the places, a row a point, with the least largest one; null where there is none. First
+ * the least that any assignment needs: often it is enough.
+ */
+export function assignEdges(edges: readonly Edges[]): Assignment | null {
   if (edges.some(({ to }) => to.length === 0)) return null;
   const least = Math.max(...edges.map(({ cost }) => cost.reduce((a, b) => Math.min(a, b), Infinity)));
   const first = matchRows(edges, least);

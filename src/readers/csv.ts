@@ -9,7 +9,7 @@ const SEPARATORS = [",", ";", "\t"] as const;
 
 /** Reads a CSV file. `Cell.line` is the line of the file where the row starts, `Cell.column` counts cells from 1. */
 export function readCsv(input: string | Uint8Array, file: string): Outcome<Table> {
-  const decoded = decodeText(input, file);
+  const decoded = decodeText(input, file, "allowed is CSV: open it and save the sheet as CSV");
   if (!decoded.ok) return { ok: false, findings: [decoded.finding] };
   const { text, delimiter, firstLine } = findSeparator(decoded.text);
   if (countCells(text, delimiter) > MOST_CELLS) return { ok: false, findings: [tooManyCells(file)] };

@@ -1,4 +1,5 @@
 /** The columns of a schedule, as data: heading, other ways of writing it, place in the job file, form of the cells. */
+import { ownValue } from "../diagnostics/own-value.js";
 import type { PatternColumn } from "../patterns/index.js";
 import { PATTERN_COLUMNS, PATTERN_SYNONYMS } from "../patterns/index.js";
 import type { CellForm } from "./cell-forms.js";
@@ -31,6 +32,8 @@ export interface Heading {
   readonly form: CellForm;
   /** What to write, with an example. */
   readonly example: string;
+  /** Where the heading may mean the length overall or the pitch: the key that says how many rods there are. */
+  readonly countKey?: string;
 }
 
 const finish = { hdg: "galvanized", galv: "galvanized", galvanised: "galvanized", black: "plain" };
@@ -65,8 +68,11 @@ const PATTERN_CELLS: Readonly<Record<PatternColumn["cell"], Pick<Heading, "form"
 };
 
 function patternHeadings(): readonly Heading[] {
-  return [...PATTERN_COLUMNS].map(([{ name, also, cell, example }, key]) => {
-    return { name, also, example, key: `pattern.${key}`, scope: "group", ...PATTERN_CELLS[cell] };
+  return [...PATTERN_COLUMNS].flatMap(([{ name, also, cell, example, overallOrPitch }, key]): Heading[] => {
+    const plain: Heading = { name, also, example, key: `pattern.${key}`, scope: "group", ...PATTERN_CELLS[cell] };
+    if (overallOrPitch === undefined) return [plain];
+    const [first, ...others] = overallOrPitch.names;
+    return [plain, { ...plain, name: first, also: others, countKey: `pattern.${overallOrPitch.count}` }];
   });
 }
 
@@ -82,6 +88,8 @@ export const HEADINGS: readonly Heading[] = [
   length(group("Zinc growth", "rods.zincGrowth", asText, "0.007")),
   group("Nut", "rods.nut", asWord(nut), "heavy hex", "Nuts"),
   group("Torqued", "rods.torqued", asWord(yesNo), "no"),
+  group("Welded", "rods.welded", asWord(yesNo), "no"),
+  group("Weldable", "rods.weldable", asWord(yesNo), "no", "S1"),
   length(group("Projection", "rods.projection", asText, "9", "Proj", "Rod projection")),
   length(group("Embedment", "rods.embedment", asText, "24", "Embed", "Rod embedment")),
   length(group("Rod length", "rods.length", asText, "36", "Overall length", "Length")),
@@ -98,7 +106,7 @@ export const HEADINGS: readonly Heading[] = [
   lengths(base("Base plate corner", "basePlate.corner", asCorner, "round 1", "Plate corner")),
   length(base("Base plate thk", "basePlate.thickness", asText, "1-1/2", "Plate thk", "BP thk")),
   length(group("Base plate hole", "baseHole", asText, "2-1/16", "Hole", "Plate hole", "BP hole")),
-  lengths(group("Washer", "washer", asWasher, "square 3 x 1/2; F844", "Plate washer")),
+  lengths(group("Washer", "washer", asWasher, "square 3 x 1/2; F844 wide", "Plate washer")),
   lengths(
     base(
       "Second source",
@@ -107,6 +115,9 @@ export const HEADINGS: readonly Heading[] = [
       "2-1/16: -6,5; 6,5; 6,-5; -6,-5",
       "Base plate pattern",
     ),
+  ),
+  lengths(
+    base("Base plate grout holes", "basePlate.groutHoles", asHoles("diameter", true), "3: 0,0", "Base plate air holes"),
   ),
   lengths(base("Column", "column", asColumn, "wide flange 12 x 8 x 5/8 x 3/8 along y", "Column shape")),
   length(base("Pier X", "concrete.x", asText, "24", "Concrete X")),
@@ -191,5 +202,5 @@ const GROUPS_OF_KEYS: Readonly<Record<string, string>> = {
 /** The heading under which a key of the job file stands; null where no column has it. */
 export function headingOf(path: readonly PropertyKey[]): string | null {
   const key = path.filter((step) => typeof step !== "number" && step !== "groups").join(".");
-  return HEADINGS.find((heading) => heading.key === (GROUPS_OF_KEYS[key] ?? key))?.name ?? null;
+  return HEADINGS.find((heading) => heading.key === (ownValue(GROUPS_OF_KEYS, key) ?? key))?.name ?? null;
 }

@@ -141,8 +141,8 @@ class Reading<H extends SheetHeading> {
     const unit = /[([]\s*(in|inch|inches|ft|feet|mm|cm|m|"|')\.?\s*[)\]]/i.exec(cell.text)?.[1]?.toLowerCase();
     if (unit === undefined || heading.measure === "none") return null;
     const isJobUnit = unit === this.unit || (this.unit === "in" && ["inch", "inches", '"'].includes(unit));
-    if (isJobUnit) return null;
     if (heading.measure === "length") return unit;
+    if (isJobUnit) return null;
     this.refuse(
       cell,
       "heading-unit",

@@ -10,9 +10,9 @@ const EDITIONS = {
     "EN 1992-4 Table 6.1",
   ],
   templateHoles: ["Design Guide 1, 2nd ed.", "ISO 273"],
-  placing: ["ACI 117-10", "AISC 303-10", "AISC 303-22", "EN 1090-2"],
-  edges: ["AISC 360-22", "AISC 360-22M", "AISC 360-05", "EN 1993-1-8"],
-  concrete: ["ACI 318-19", "ACI 318-14", "ACI 318-11"],
+  placing: ["ACI 117-10", "AISC 303-10", "AISC 303-22", "EN 1090-2:2008"],
+  edges: ["AISC 360-22", "AISC 360-22M", "AISC 360-05", "EN 1993-1-8:2005"],
+  concrete: ["ACI 318-19", "ACI 318M-19", "ACI 318-14", "ACI 318-11"],
 } as const;
 
 /** What a job chooses an edition for. */

@@ -46,7 +46,7 @@ const EDGES: Readonly<Record<EdgeEdition, ByHole | ByRod>> = {
     c2: aisc360MetricC2,
   },
   "AISC 360-05": { by: "rod", table: aisc360FiveEdges, beyond: aisc360FiveEdgeRule, ...HOLES_BEFORE_2016, c2: null },
-  "EN 1993-1-8": { by: "hole", table: en1993Distances },
+  "EN 1993-1-8:2005": { by: "hole", table: en1993Distances },
 };
 
 /**

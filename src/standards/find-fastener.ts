@@ -4,7 +4,7 @@ import { heavyHexNuts } from "./asme-b18-2-2/heavy-hex-nuts.js";
 import { hexNuts } from "./asme-b18-2-2/hex-nuts.js";
 import { typeBNarrowWashers, typeBRegularWashers, typeBWideWashers } from "./asme-b18-21-1/type-b-washers.js";
 import { f436Washers } from "./astm-f436/washers.js";
-import { f844Washers, f844WideWashers } from "./astm-f844/washers.js";
+import { f844NarrowWashers, f844Washers, f844WideWashers } from "./astm-f844/washers.js";
 import { iso4032Nuts } from "./iso-4032/hex-nuts.js";
 import { iso4034Nuts } from "./iso-4034/hex-nuts.js";
 import { iso7089Washers } from "./iso-7089/washers.js";
@@ -24,6 +24,7 @@ const NUTS: Readonly<Record<NutStandard, SizedIndex<NutRow>>> = {
 const WASHERS: Readonly<Record<WasherStandard, SizedIndex<WasherRow>>> = {
   "ASTM F436": indexByDiameter(f436Washers),
   "ASTM F844": indexByDiameter(f844Washers),
+  "ASTM F844 narrow": indexByDiameter(f844NarrowWashers),
   "ASTM F844 wide": indexByDiameter(f844WideWashers),
   "ASME B18.21.1 Type B narrow": indexByDiameter(typeBNarrowWashers),
   "ASME B18.21.1 Type B regular": indexByDiameter(typeBRegularWashers),
@@ -45,7 +46,15 @@ export function findNut(standard: NutStandard, diameter: Length): Lookup<NutRow>
   return findSized(NUTS[standard], diameter);
 }
 
-/** A washer of a standard, by rod diameter. ASTM F844 without further word is the narrow series, as it is furnished. */
+/** The series that a standard has two of, by the standard without a series. */
+export const washerSeries: Partial<
+  Readonly<Record<WasherStandard, { readonly narrow: WasherStandard; readonly wide: WasherStandard }>>
+> = { "ASTM F844": { narrow: "ASTM F844 narrow", wide: "ASTM F844 wide" } };
+
+/**
+ * A washer of a standard, by rod diameter. ASTM F844 without further word is the narrow series, as it is furnished; a wide
+ * one may come all the same (`washerSeries`), since Design Guide 1 speaks of F844 as USS Standard.
+ */
 export function findWasher(standard: WasherStandard, diameter: Length): Lookup<WasherRow> {
   return findSized(WASHERS[standard], diameter);
 }

@@ -34,7 +34,7 @@ const INDEXES: Readonly<Record<PlacingEdition, Readonly<Record<BoltFixing, Placi
   "ACI 117-10": both(index(aci117Placing)),
   "AISC 303-10": both(index(aisc303TenPlacing)),
   "AISC 303-22": both(index(aisc303Placing)),
-  "EN 1090-2": { fixed: foundationBolts("fixed"), adjustable: foundationBolts("adjustable") },
+  "EN 1090-2:2008": { fixed: foundationBolts("fixed"), adjustable: foundationBolts("adjustable") },
 };
 
 /**
@@ -61,6 +61,23 @@ export function findElevation(edition: PlacingEdition, fixing: BoltFixing = "fix
   if (top === undefined || top.minus === null || top.plus === null) return { found: false, nearest: [] };
   const { item, source, confidence, note, minus, plus, clause } = top;
   return { found: true, row: { low: minus, high: plus, item, source, confidence, note }, edition: printed, clause };
+}
+
+/** Whose tolerance of the top of concrete goes with an edition: AISC 303 has none, ACI 117 holds for concrete beside it. */
+const CONCRETE_TOPS: Readonly<Record<PlacingEdition, PlacingIndex>> = {
+  "ACI 117-10": INDEXES["ACI 117-10"].fixed,
+  "AISC 303-10": INDEXES["ACI 117-10"].fixed,
+  "AISC 303-22": INDEXES["ACI 117-10"].fixed,
+  "EN 1090-2:2008": INDEXES["EN 1090-2:2008"].fixed,
+};
+
+/** Tolerance of the top of concrete under a base plate: tops of foundations, of EN 1090-2 the level of the support. */
+export function findConcreteTop(placing: PlacingEdition): Lookup<ElevationRow> {
+  const { rows, edition } = CONCRETE_TOPS[placing];
+  const row = rows.find(({ about }) => about === "top of concrete");
+  if (row === undefined || row.minus === null || row.plus === null) return { found: false, nearest: [] };
+  const { item, source, confidence, note, minus, plus, clause } = row;
+  return { found: true, row: { low: minus, high: plus, item, source, confidence, note }, edition, clause };
 }
 
 /** Tolerance between groups, where the edition has one: adjacent group centres, or what may add up along a column line. */

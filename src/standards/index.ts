@@ -3,7 +3,8 @@
  * `{ found: false, nearest }` with the two nearest sizes as printed. An edition is a closed union of its kind, and every
  * lookup a `Record` of it: a new edition does not compile until each lookup says what it holds.
  */
-export { extraThread, largestSettingPlate } from "./aisc-design-guide-1-2nd/advice.js";
+export { extraThread, largestSettingPlate, rodPerWasherThickness } from "./aisc-design-guide-1-2nd/advice.js";
+export { groutHoleFrom, groutHoleSize } from "./aisc-design-guide-1-2nd/grout-hole.js";
 export { zincGrowth } from "./astm-f2329/zinc.js";
 export {
   arrowProportion,
@@ -28,20 +29,28 @@ export {
 export { concreteClauses, findCover, findSpacing } from "./find-concrete.js";
 export { findIso9013Deviation, iso9013Perpendicularity } from "./find-cutting.js";
 export { findEdge } from "./find-edge.js";
-export { findNut, findWasher, nutStandards, washerStandards } from "./find-fastener.js";
+export { findNut, findWasher, nutStandards, washerSeries, washerStandards } from "./find-fastener.js";
 export { findGrade, heldGrades, type RecommendedNut, recommendedNut } from "./find-grade.js";
-export { findBaseHole, findTemplateHole } from "./find-hole.js";
+export {
+  alternateBaseHole,
+  findBaseHole,
+  findTemplateHole,
+  listsGreatestHoles,
+  overCastRodsHole,
+} from "./find-hole.js";
 export {
   type BoltFixing,
+  findConcreteTop,
   findElevation,
   findGroupPlacing,
   findPlacing,
   type GroupPlacingRow,
   placingRows,
 } from "./find-placing.js";
+export { findLengthTolerance } from "./find-rod-length.js";
 export { findThread, findThreadInSeries, threadSpans } from "./find-thread.js";
 export type * from "./model.js";
-export { leastRods } from "./osha-1926/rod-count.js";
+export { columnAnchorage, leastRods, postDefinition } from "./osha-1926/rod-count.js";
 export type { PlacingTableRow } from "./placing.js";
 export { type DensityRow, steelDensities } from "./plate-weights/steel.js";
 export { asmeSheets, isoSheets, type SheetSizeRow } from "./sheet-sizes/sizes.js";

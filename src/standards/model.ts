@@ -120,6 +120,7 @@ export interface NutRow extends Sized {
 export type WasherStandard =
   | "ASTM F436"
   | "ASTM F844"
+  | "ASTM F844 narrow"
   | "ASTM F844 wide"
   | "ASME B18.21.1 Type B narrow"
   | "ASME B18.21.1 Type B regular"

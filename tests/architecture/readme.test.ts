@@ -23,9 +23,9 @@ const METRIC: Editions = {
   set: "metric",
   templateHoles: "ISO 273",
   baseHoles: "d + 6 mm",
-  placing: "EN 1090-2",
-  edges: "EN 1993-1-8",
-  concrete: "ACI 318-19",
+  placing: "EN 1090-2:2008",
+  edges: "EN 1993-1-8:2005",
+  concrete: "ACI 318M-19",
 };
 
 function contextFor(editions: Partial<Editions>): CheckContext {

@@ -1,6 +1,7 @@
 import type { Contour } from "../../geometry/index.js";
 import { twiceDepthInside } from "../../geometry/index.js";
-import { leastEdge } from "../edges.js";
+import type { Length } from "../../units/index.js";
+import { type LeastEdge, leastEdge } from "../edges.js";
 import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking, notTabulated } from "../results.js";
@@ -29,9 +30,19 @@ function edge(
   plan: Contour | null,
 ): RuleResult {
   const needs = known({ shape: base.basePlate.shape, hole: group.baseHole });
-  if (!needs.all || plan === null) return lacking(tag, needs.all ? [] : needs.missing);
+  if (plan === null) return lacking(tag, needs.all ? [] : needs.missing);
   const say = wordsIn(job.unit);
-  const least = leastEdge(job.editions.edges, rod.size, diameter, needs.values.hole, say);
-  if (!least.found) return notTabulated(tag, least.what, least.nearest);
-  return compare(tag, twiceDepthInside(center, plan), ">=", least.twice, least.note, { clause: least.clause });
+  const twice = twiceDepthInside(center, plan);
+  const by = (hole: Length): LeastEdge => leastEdge(job.editions.edges, rod.size, diameter, hole, say);
+  if (!needs.all) return bestCase(twice, by(diameter), lacking(tag, needs.missing));
+  const least = by(needs.values.hole);
+  if (!least.found) return bestCase(twice, by(diameter), notTabulated(tag, least.what, least.nearest));
+  return compare(tag, twice, ">=", least.twice, least.note, { clause: least.clause });
+}
+
+/** A hole no larger than its rod asks for the least: an edge that fails even so fails. */
+function bestCase(twice: number, least: LeastEdge, row: RuleResult): RuleResult {
+  if (!least.found || twice >= least.twice) return row;
+  const note = `${least.note}; fails whatever is missing: ${row.note}`;
+  return compare(row.subject, twice, ">=", least.twice, note, { clause: least.clause });
 }

@@ -62,11 +62,30 @@ function besideRod(context: CheckContext, rod: PlacedRod): RuleResult {
 
 function held(context: CheckContext, rod: RodHole, twice: number, how: string, clause: string): RuleResult {
   const { exposure } = context.base.concrete;
-  if (exposure.kind === "missing") return lacking(rod.tag, [exposure], { clause });
+  if (exposure.kind === "missing")
+    return inAnyExposure(context, rod, twice, how, lacking(rod.tag, [exposure], { clause }));
   const cover = coverOf(context, rod, exposure.value);
   const { concrete } = context.job.editions;
   if (cover === null) return notChecked(rod.tag, `${concrete}: no cover is tabulated here`, { clause });
-  return compare(rod.tag, twice, ">=", 2 * cover.cover, `${how}; ${cover.item}`, { clause });
+  const note = `${how}; ${cover.item}${standsIn(context)}`;
+  return compare(rod.tag, twice, ">=", 2 * cover.cover, note, { clause });
+}
+
+const EXPOSURES: readonly Exposure[] = ["against ground", "exposed", "not exposed"];
+
+/** Where the exposure is not known, a cover that is too small in each of them fails. */
+function inAnyExposure(context: CheckContext, rod: RodHole, twice: number, how: string, row: RuleResult): RuleResult {
+  const covers = EXPOSURES.flatMap((exposure) => coverOf(context, rod, exposure)?.cover ?? []);
+  const least = 2 * Math.min(...covers);
+  if (covers.length === 0 || twice >= least) return row;
+  const note = `${how}; fails in every exposure: ${row.note}${standsIn(context)}`;
+  return compare(rod.tag, twice, ">=", least, note, row.clause === undefined ? {} : { clause: row.clause });
+}
+
+/** Said where a job by European editions is held against an American cover. */
+function standsIn({ job: { editions } }: CheckContext): string {
+  const european = [editions.placing, editions.edges].some((edition) => edition.startsWith("EN "));
+  return european ? "; by ACI: EN 1992-1-1 asks by exposure class and is not held" : "";
 }
 
 function besideBottom(context: CheckContext, rod: PlacedRod): RuleResult {

@@ -1,4 +1,5 @@
 import { twiceDistanceBetweenPoints } from "../../geometry/index.js";
+import type { Missing } from "../../job/model/job.js";
 import { concreteClauses, findSpacing } from "../../standards/index.js";
 import { governingPairs } from "../geometry/pairs.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
@@ -7,10 +8,10 @@ import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
 
-/** Least spacing of cast-in rods in concrete: 4 d, or 6 d when torqued; the larger rod of a pair governs. */
+/** Least spacing of cast-in rods in concrete: 4 d, or 6 d of a torqued rod; of a pair the rod that asks for more governs. */
 export const rodSpacing: Rule<"rod-spacing"> = {
   id: "rod-spacing",
-  title: "spacing of two rods >= 4 d, or 6 d when torqued",
+  title: "spacing of two rods >= 4 d of each, 6 d of one that is torqued",
   severity: "ask",
   measured: "the spacing of two rods in the concrete",
   clause: ({ job }) => concreteClauses(job.editions.concrete).spacing,
@@ -34,38 +35,45 @@ interface Factors {
 function spacings(context: CheckContext, rods: readonly RodHole[], factors: Factors): readonly RuleResult[] {
   const pairs = governingPairs(
     rods,
-    (a, b) => twiceDistanceBetweenPoints(a.center, b.center) - 2 * factorOf(a, b, factors) * larger(a, b),
+    (a, b) => twiceDistanceBetweenPoints(a.center, b.center) - 2 * mostOf(a, b, factors, "torqued").least,
   );
   return pairs.map(({ first, second }) => spacing(context, first, second, factors));
 }
 
-function larger(a: RodHole, b: RodHole): number {
-  return Math.max(a.diameter, b.diameter);
+/** What a rod asks of the spacing, and why. */
+interface Asked {
+  readonly least: number;
+  readonly factor: number;
+  readonly rod: RodHole;
+  readonly torqued: boolean;
 }
 
-/** Torqued when either rod is; an unknown one is taken as torqued here, and told apart in `spacing`. */
-function factorOf(a: RodHole, b: RodHole, factors: Factors): number {
-  return isKnownLoose(a) && isKnownLoose(b) ? factors.loose : factors.torqued;
+/** What the rod of the two asks that asks for more; one of which it is not known whether it is torqued is taken as `unknown`. */
+function mostOf(a: RodHole, b: RodHole, factors: Factors, unknown: "torqued" | "loose"): Asked {
+  const [first, second] = [asked(a, factors, unknown), asked(b, factors, unknown)];
+  return second.least > first.least ? second : first;
 }
 
-function isKnownLoose({ rod }: RodHole): boolean {
-  return rod.torqued.kind === "given" && !rod.torqued.value;
-}
-
-function isKnownTorqued({ rod }: RodHole): boolean {
-  return rod.torqued.kind === "given" && rod.torqued.value;
+function asked(rod: RodHole, factors: Factors, unknown: "torqued" | "loose"): Asked {
+  const said = rod.rod.torqued;
+  const torqued = said.kind === "given" ? said.value : unknown === "torqued";
+  const factor = torqued ? factors.torqued : factors.loose;
+  return { least: factor * rod.diameter, factor, rod, torqued };
 }
 
 function spacing({ job }: CheckContext, a: RodHole, b: RodHole, factors: Factors): RuleResult {
   const subject = `${a.tag}-${b.tag}`;
   const twice = twiceDistanceBetweenPoints(a.center, b.center);
   const say = wordsIn(job.unit);
-  const held = (factor: number, why: string) =>
-    compare(subject, twice, ">=", 2 * factor * larger(a, b), `${factor} x rod ${say.length(larger(a, b))}, ${why}`);
-  if (isKnownTorqued(a) || isKnownTorqued(b)) return held(factors.torqued, "torqued");
-  const unknown = [a, b].flatMap(({ rod }) => (rod.torqued.kind === "missing" ? [rod.torqued] : []))[0];
-  if (unknown === undefined) return held(factors.loose, "not torqued");
-  if (twice >= 2 * factors.torqued * larger(a, b)) return held(factors.torqued, "holds even when torqued");
-  if (twice < 2 * factors.loose * larger(a, b)) return held(factors.loose, "fails even when not torqued");
-  return lacking(subject, [unknown]);
+  const held = ({ least, factor, rod }: Asked, why: string) =>
+    compare(subject, twice, ">=", 2 * least, `${factor} x rod ${say.length(rod.diameter)}, ${why}`);
+  const [most, fewest] = [mostOf(a, b, factors, "torqued"), mostOf(a, b, factors, "loose")];
+  if (most.least === fewest.least) return held(fewest, fewest.torqued ? "torqued" : "not torqued");
+  if (twice >= 2 * most.least) return held(most, "holds even when torqued");
+  if (twice < 2 * fewest.least) return held(fewest, fewest.torqued ? "torqued" : "fails even when not torqued");
+  return lacking(subject, unknownOf([a, b]));
+}
+
+function unknownOf(rods: readonly RodHole[]): readonly Missing[] {
+  return rods.flatMap(({ rod }) => (rod.torqued.kind === "missing" ? [rod.torqued] : [])).slice(0, 1);
 }

@@ -1,9 +1,11 @@
 import { baseHoleOf } from "../../job/model/base-hole.js";
-import type { Given } from "../../job/model/job.js";
+import type { Input } from "../../job/model/job.js";
+import { findTemplateHole, overCastRodsHole, type TemplateHoleEdition } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
-import { cutLoss } from "../cutting.js";
+import { makingLoss } from "../cutting.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, known, lacking, notTabulated } from "../results.js";
+import type { Own } from "../results.js";
+import { compare, known, lacking, notChecked, notTabulated } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
@@ -17,7 +19,7 @@ export const templateHole: Rule<"template-hole"> = {
   title: "hole = the table's (advise); as cut h - deviation - taper >= d + zinc growth (stop); h <= H (stop)",
   severity: "advise",
   measured: "the hole of the template",
-  clause: (context) => (isOverCastRods(context) ? "set over cast rods: h = H" : "template hole for the rod"),
+  clause: ({ job }) => TABLE_CLAUSE[job.editions.templateHoles],
   edition: ({ job }) => job.editions.templateHoles,
   check(context) {
     const rods = rodHoles(context);
@@ -25,32 +27,57 @@ export const templateHole: Rule<"template-hole"> = {
   },
 };
 
+/** ISO 273 has clearance holes of bolts: that a template takes them is common practice, and the row says so. */
+const TABLE_CLAUSE: Readonly<Record<TemplateHoleEdition, string>> = {
+  "Design Guide 1, 2nd ed.": "s.2.9: template hole for the rod",
+  "ISO 273": "medium series (H13); as template hole: common practice",
+};
+
+/** The authority of a row: the edition only for what it says. */
+function authorityOf(context: CheckContext, { diameter }: RodHole): Own {
+  const { templateHoles } = context.job.editions;
+  if (isOverCastRods(context)) return overCastRodsHole[templateHoles];
+  const reading = findTemplateHole(templateHoles, diameter);
+  if (!reading.found || reading.edition === templateHoles) return {};
+  return { edition: reading.edition, clause: `template hole ${reading.clause}` };
+}
+
 function againstTable(context: CheckContext, rod: RodHole): RuleResult {
   const table = isOverCastRods(context) ? baseHoleOf(rod.group, { orTable: true }) : rod.group.tableHole;
-  if (table.kind === "missing") return lacking(rod.tag, [table]);
+  const own = authorityOf(context, rod);
   const say = wordsIn(context.job.unit);
-  const [hole, asked] = [say.length(rod.hole), say.length(table.value)];
+  const [hole, from] = [say.length(rod.hole), rod.group.hole.from];
+  if (table.kind === "missing")
+    return notChecked(rod.tag, `${table.why} (${table.key}); the hole is ${hole}: ${from}`, own);
+  const asked = say.length(table.value);
   const note =
     rod.hole === table.value
       ? `${hole} for rod ${rod.rod.size}: ${table.from}`
-      : `${hole} (${rod.group.hole.from}) departs from ${asked} (${table.from}) for rod ${rod.rod.size}`;
-  return compare(rod.tag, 2 * rod.hole, "=", 2 * table.value, note);
+      : `${hole} (${from}) departs from ${asked} (${table.from}) for rod ${rod.rod.size}`;
+  return compare(rod.tag, 2 * rod.hole, "=", 2 * table.value, note, own);
 }
 
+/** What is not known takes nothing from the hole: a hole that fails without it fails. */
 function asCut(context: CheckContext, rod: RodHole): RuleResult {
-  const own = { severity: "stop", clause: AS_CUT, edition: "shop" } as const;
+  const { edition, twice, text, lack } = makingLoss(context, rod);
+  const own = { severity: "stop", clause: AS_CUT, edition } as const;
   const zinc = rod.rod.zincGrowth;
-  if (zinc.kind === "missing") return lacking(rod.tag, [zinc], own);
-  const loss = cutLoss(context, rod);
-  if (!loss.known) return notTabulated(rod.tag, loss.what, loss.nearest, own);
-  const { edition } = loss;
   const say = wordsIn(context.job.unit);
-  const note = `${say.length(rod.hole)}${loss.text(say)} against ${rodText(rod, zinc, say.length)}`;
-  const value = 2 * rod.hole - loss.twice;
-  return compare(rod.tag, value, ">=", 2 * (rod.diameter + zinc.value), note, { ...own, edition });
+  const note = `${say.length(rod.hole)}${text(say)} against ${rodText(rod, zinc, say.length)}`;
+  const value = 2 * rod.hole - twice;
+  const limit = 2 * (rod.diameter + (zinc.kind === "given" ? zinc.value : 0));
+  const unknown = [
+    ...(zinc.kind === "given" ? [] : [lacking(rod.tag, [zinc])]),
+    ...(lack === null ? [] : [notTabulated(rod.tag, lack.what, lack.nearest)]),
+  ];
+  if (unknown.length === 0) return compare(rod.tag, value, ">=", limit, note, own);
+  const why = unknown.map((row) => row.note).join("; ");
+  if (value >= limit) return notChecked(rod.tag, why, own);
+  return compare(rod.tag, value, ">=", limit, `${note}; fails whatever else it loses: ${why}`, own);
 }
 
-function rodText({ rod, diameter }: RodHole, zinc: Given<Length>, length: (length: number) => string): string {
+function rodText({ rod, diameter }: RodHole, zinc: Input<Length>, length: (length: number) => string): string {
+  if (zinc.kind === "missing") return length(diameter);
   const finish = rod.finish.kind === "given" && rod.finish.value === "plain" ? "plain" : "zinc";
   return finish === "plain" ? `${length(diameter)}, plain` : `${length(diameter)} + ${length(zinc.value)} zinc`;
 }

@@ -1,11 +1,11 @@
 import type { Contour } from "../../geometry/index.js";
 import { acrossCorners, twiceDepthInside } from "../../geometry/index.js";
-import type { Washer } from "../../job/model/job.js";
+import type { Job, Missing, Washer } from "../../job/model/job.js";
 import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking } from "../results.js";
 import type { RodHole } from "../rods.js";
-import { holeAndWasher, perRod, washerText } from "../rods.js";
+import { holeAndWasher, perRod, washerText, widestWasher } from "../rods.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -30,13 +30,31 @@ function onPlate(
   plan: Contour | null,
 ): RuleResult {
   const needs = known({ ...holeAndWasher(group), shape: base.basePlate.shape });
-  if (!needs.all || plan === null) return lacking(tag, needs.all ? [] : needs.missing);
-  const { hole, washer } = needs.values;
+  if (plan === null) return lacking(tag, needs.all ? [] : needs.missing);
+  if (!needs.all) return bestCase(job, { tag, group, diameter }, twiceDepthInside(center, plan), needs.missing);
+  const { hole } = needs.values;
+  const washer = widestWasher(needs.values.washer);
   const say = wordsIn(job.unit);
   const twice = twiceDepthInside(center, plan);
   const reach = `${washerText(washer, say.length)} / 2 + (${say.length(hole)} - ${say.length(diameter)}) / 2`;
   const note = `${reach} against edge distance ${say.twice(twice)}${corner(washer, hole - diameter, twice, say)}`;
   return compare(tag, twice, ">=", washer.size + hole - diameter, note);
+}
+
+/** Hole and washer are at least as large as the rod: a row that fails even so fails. */
+function bestCase(
+  job: Job,
+  { tag, group, diameter }: Pick<RodHole, "tag" | "group" | "diameter">,
+  twice: number,
+  missing: readonly Missing[],
+): RuleResult {
+  const { hole, washer } = holeAndWasher(group);
+  const size = washer.kind === "given" ? widestWasher(washer.value).size : diameter;
+  const limit = size + (hole.kind === "given" ? hole.value : diameter) - diameter;
+  const row = lacking(tag, missing);
+  if (twice >= limit) return row;
+  const edge = wordsIn(job.unit).twice(twice);
+  return compare(tag, twice, ">=", limit, `edge distance ${edge}; fails whatever is missing: ${row.note}`);
 }
 
 /** What the corner of a square washer does when it turns; reported, not held. */

@@ -6,7 +6,7 @@ import { governingPairs } from "../geometry/pairs.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
-import { holeAndWasher, rodHoles, washerText } from "../rods.js";
+import { holeAndWasher, rodHoles, washerText, widestWasher } from "../rods.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -33,7 +33,9 @@ interface Washered extends RodHole {
 
 function withWasher(rod: RodHole): Washered[] {
   const needs = known(holeAndWasher(rod.group));
-  return needs.all ? [{ ...rod, washer: needs.values.washer, basePlay: needs.values.hole - rod.diameter }] : [];
+  if (!needs.all) return [];
+  const { hole, washer } = needs.values;
+  return [{ ...rod, washer: widestWasher(washer), basePlay: hole - rod.diameter }];
 }
 
 function lackingRows(rods: readonly RodHole[]): readonly RuleResult[] {

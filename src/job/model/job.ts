@@ -89,6 +89,8 @@ export interface Shop {
   readonly deviation:
     | { readonly kind: "iso9013"; readonly class: 1 | 2 }
     | { readonly kind: "own"; readonly value: Length };
+  /** Deviation of a drilled hole on its diameter; of a shop that drills all its holes it is `deviation`. */
+  readonly drilled: Input<Length>;
   /** Loss of diameter on the narrow side: twice the ISO 9013 perpendicularity of a range, or the shop's own figure. */
   readonly taper:
     | { readonly kind: "iso9013"; readonly range: 1 | 2 | 3 | 4 | 5 }
@@ -115,6 +117,10 @@ export interface Shop {
   readonly groutRoom: Given<Length>;
   /** Largest side before a template tends to warp. */
   readonly largestSide: Given<Length>;
+  /** Largest plate that the table takes and the stock gives, in either direction. */
+  readonly table: Input<{ readonly x: Length; readonly y: Length }>;
+  /** Thicknesses in stock, one or more. */
+  readonly thicknesses: Readonly<Record<Material, Input<readonly Length[]>>>;
   /** Washer on the template (diameter and thickness) under each nut; missing: the nut itself bears. */
   readonly templateWasher: Input<Washer>;
   readonly density: { readonly steel: Given<Density>; readonly plywood: Input<Density> };
@@ -200,6 +206,9 @@ export interface Rod {
   readonly zincGrowth: Input<Length>;
   readonly nut: Input<Nut>;
   readonly torqued: Input<boolean>;
+  /** True when something is welded to the rods; and when they are ordered weldable (F1554 grade 55 with supplement S1). */
+  readonly welded: boolean;
+  readonly weldable: boolean;
   readonly projection: Input<Length>;
   readonly embedment: Input<Length>;
   readonly length: Input<Length>;
@@ -225,6 +234,12 @@ export interface Washer {
   readonly shape: "round" | "square";
   readonly size: Length;
   readonly thickness: Input<Length>;
+  /** Least and greatest thickness of its table; absent for a washer by its size, whose thickness is as given. */
+  readonly limits?: { readonly least: Length; readonly greatest: Length };
+  /** Series of a standard that has two, as `F844 narrow`; absent where there is no choice. */
+  readonly series?: string;
+  /** The washer of the wide series, which may come where the job names no series: what needs room takes this one. */
+  readonly widest?: Washer;
 }
 
 /** Bottom end: a nut (its width across corners governs), a plate with its own size, or a hook. */
@@ -247,6 +262,8 @@ export interface BasePlate {
   readonly pattern: Input<readonly SecondSourceHole[]>;
   /** Where the second source has its origin; of a file "any" is that its axes alone are those of the base. */
   readonly patternOrigin: PatternOrigin;
+  /** Holes that let grout in or air out. */
+  readonly groutHoles: readonly RoundHoleSpec[];
 }
 
 /** as listed: in the job, exact. any, working point: a drawing, with the rounding of its figures. */

@@ -26,7 +26,7 @@ import { BaseReport } from "./base-report.js";
 import { findWasher, inchTemplateHole, tableBaseHole, tableTemplateHole } from "./lookups.js";
 import { resolveRod } from "./rods.js";
 import { offsetOf, resolvePlanShape } from "./shapes.js";
-import { resolveTemplate } from "./template.js";
+import { resolveHoles, resolveTemplate } from "./template.js";
 
 /** The base, or null when its faults leave none; `source` is where it is written. */
 export function resolveBase(
@@ -239,6 +239,7 @@ function resolveBasePlate({ basePlate }: BaseDocument, report: BaseReport): Base
     at: offsetOf(basePlate?.at),
     thickness: optional(basePlate?.thickness, "basePlate.thickness", "no thickness of the base plate is given"),
     ...resolveSource(basePlate, report),
+    groutHoles: resolveHoles(basePlate?.groutHoles, ["basePlate", "groutHoles"], report),
   };
 }
 

@@ -21,9 +21,9 @@ const DEFAULTS: Readonly<Record<RuleSet, Editions>> = {
     set: "metric",
     templateHoles: "ISO 273",
     baseHoles: "d + 6 mm",
-    placing: "EN 1090-2",
-    edges: "EN 1993-1-8",
-    concrete: "ACI 318-19",
+    placing: "EN 1090-2:2008",
+    edges: "EN 1993-1-8:2005",
+    concrete: "ACI 318M-19",
   },
 };
 
@@ -39,7 +39,7 @@ export function resolveEditions(
   const choose = <Kind extends EditionKind>(kind: Kind): EditionOf<Kind> => {
     const written = chosen?.[kind];
     if (written === undefined) return defaults[kind];
-    const edition = editionsOf(kind).find((name) => plain(name) === plain(written));
+    const edition = editionNamed(editionsOf(kind), written);
     if (edition === undefined) findings.push(unknownEdition(kind, written, editionsOf(kind), document));
     return edition ?? defaults[kind];
   };
@@ -69,6 +69,12 @@ function unknownEdition(
     message,
     near === undefined ? undefined : `did you mean ${near}?`,
   );
+}
+
+/** An edition by its name; a publication of which one year is held, without the year too: `EN 1090-2`. */
+function editionNamed<Name extends string>(known: readonly Name[], written: string): Name | undefined {
+  const undated = known.filter((name) => plain(name).replace(/:\d{4}$/, "") === plain(written));
+  return known.find((name) => plain(name) === plain(written)) ?? (undated.length === 1 ? undated[0] : undefined);
 }
 
 function plain(name: string): string {

@@ -21,6 +21,7 @@ import {
   findWasher as findWasherRow,
   recommendedNut as nutOfGrade,
   threadSpans,
+  washerSeries,
   washerStandards,
   zincGrowth,
 } from "../../standards/index.js";
@@ -115,8 +116,8 @@ export function recommendedNut(
 /** The template hole of the edition. */
 export function tableTemplateHole(rod: ThreadedRod, edition: TemplateHoleEdition): Input<Length> {
   const reading = findTemplateHole(edition, rod.diameter);
-  if (reading.found) return given(reading.row.hole, `${edition}, ${reading.clause}`);
-  return missing("template.hole", notHeld(edition, rod, reading));
+  if (reading.found) return given(reading.row.hole, `${reading.edition}, ${reading.clause}`);
+  return missing("template.hole or rules.templateHoles", notHeld(edition, rod, reading));
 }
 
 /**
@@ -126,7 +127,8 @@ export function tableTemplateHole(rod: ThreadedRod, edition: TemplateHoleEdition
 export function inchTemplateHole(rod: ThreadedRod, table: Input<Length>): Input<Length> {
   if (table.kind === "given" || isMetric(rod)) return table;
   const own = tableTemplateHole(rod, INCH_EDITION);
-  return own.kind === "given" ? given(own.value, `${own.from}; ${table.why}`) : own;
+  if (own.kind === "missing") return own;
+  return given(own.value, `d + 1/16 in by ${own.from}, which the job does not name`);
 }
 
 const INCH_EDITION: TemplateHoleEdition = "Design Guide 1, 2nd ed.";
@@ -151,7 +153,35 @@ export function findWasher(written: string, rod: ThreadedRod | null, key: string
     return { ok: false, message, ...(near === undefined ? {} : { hint: `did you mean ${near}?` }) };
   }
   if (rod === null) return { ok: true, washer: missing(key, "the rod size is not known") };
-  return { ok: true, washer: tabulatedWasher(standard, rod, key) };
+  return { ok: true, washer: washerOfSeries(standard, rod, key) };
+}
+
+/** A standard of two series says which; where the job names none, the narrow one with the wide one that may come instead. */
+function washerOfSeries(standard: WasherStandard, rod: ThreadedRod, key: string): Input<Washer> {
+  const open = washerSeries[standard];
+  const washer = tabulatedWasher(standard, rod, key);
+  if (washer.kind === "missing" || !hasSeries(standard, rod, key)) return washer;
+  if (open === undefined) return given({ ...washer.value, series: shortName(standard) }, washer.from);
+  const wide = tabulatedWasher(open.wide, rod, key);
+  if (wide.kind === "missing") return washer;
+  const widest = { ...wide.value, series: unnamed(open.wide) };
+  return given({ ...washer.value, series: unnamed(open.narrow), widest }, washer.from);
+}
+
+/** True where the narrow and the wide washer of the standard differ for this rod. */
+function hasSeries(standard: WasherStandard, rod: ThreadedRod, key: string): boolean {
+  const series = Object.entries(washerSeries).find(([name, each]) => [name, each.narrow, each.wide].includes(standard));
+  if (series === undefined) return false;
+  const [narrow, wide] = [series[1].narrow, series[1].wide].map((each) => tabulatedWasher(each, rod, key));
+  return narrow?.kind === "given" && wide?.kind === "given" && narrow.value.size !== wide.value.size;
+}
+
+function unnamed(standard: WasherStandard): string {
+  return `${shortName(standard)}, as no series is named`;
+}
+
+function shortName(standard: WasherStandard): string {
+  return standard.replace(/^ASTM /, "");
 }
 
 function tabulatedWasher(standard: WasherStandard, rod: ThreadedRod, key: string): Input<Washer> {
@@ -159,9 +189,12 @@ function tabulatedWasher(standard: WasherStandard, rod: ThreadedRod, key: string
   if (!reading.found) return missing(key, notHeld(standard, rod, reading));
   const { outside, thickness } = reading.row;
   const thick = thickness.nominal ?? thickness.greatest;
-  const known: Input<Length> =
-    thick === null ? missing(`${key}.thickness`, `${standard} gives no thickness`) : given(thick, standard);
-  return given({ shape: "round", size: outside, thickness: known }, standard);
+  const bare = { shape: "round", size: outside } as const;
+  if (thick === null) {
+    return given({ ...bare, thickness: missing(`${key}.thickness`, `${standard} gives no thickness`) }, standard);
+  }
+  const limits = { least: thickness.least ?? thick, greatest: thickness.greatest ?? thick };
+  return given({ ...bare, thickness: given(thick, standard), limits }, standard);
 }
 
 /** `ASTM F844` is F844 too; `ISO 7090 / DIN 125-B` is both. */

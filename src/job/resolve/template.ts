@@ -1,6 +1,7 @@
 /** The template as written -> the template of the model. */
 import type { Length } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
+import type { DocumentPath } from "../document.js";
 import type { OpeningSpec, OutlineSpec, RoundHoleSpec, TemplateSpec } from "../model/job.js";
 import { optional } from "../model/job.js";
 import type { BaseDocument, OpeningDocument, OutlineDocument } from "../schema/job.js";
@@ -24,8 +25,8 @@ export function resolveTemplate(document: BaseDocument, quantity: number, report
     opening,
     key: template.key ?? "auto",
     height: optional(template.height, "template.height", "no height of the template is given"),
-    nailHoles: resolveHoles(template.nails, "nails", report),
-    groutHoles: resolveHoles(template.groutHoles, "groutHoles", report),
+    nailHoles: resolveHoles(template.nails, ["template", "nails"], report),
+    groutHoles: resolveHoles(template.groutHoles, ["template", "groutHoles"], report),
   };
 }
 
@@ -138,8 +139,9 @@ function outlineSides(outline: OutlineSpec): readonly [Length, Length] | null {
 
 type RoundHoles = BaseDocument["template"]["nails"];
 
-function resolveHoles(holes: RoundHoles, key: "nails" | "groutHoles", report: BaseReport): RoundHoleSpec[] {
+/** Round holes beside those of the rods, written at `path`; none where nothing is written. */
+export function resolveHoles(holes: RoundHoles, path: DocumentPath, report: BaseReport): RoundHoleSpec[] {
   if (holes === undefined) return [];
-  judgeListLength(holes.at.length, 1, ["template", key, "at"], report);
+  judgeListLength(holes.at.length, 1, [...path, "at"], report);
   return holes.at.map((at) => ({ at: offsetOf(at), diameter: holes.diameter }));
 }

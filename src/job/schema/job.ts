@@ -132,8 +132,12 @@ function scheduleChoice() {
 function answerBlock(unit: Unit, rules: readonly string[]) {
   return keys(
     {
-      mark: textLeaf("Mark of the base."),
-      rule: wordLeaf(rules, "Rule that asked."),
+      mark: textLeaf("Mark of the base that the question names."),
+      rule: z
+        .union([wordLeaf(rules, "Rule that asked."), textLeaf("Anything else is listed as answering nothing.", 60)], {
+          error: () => "the name of a rule, as projection",
+        })
+        .describe("Rule that asked, as the question names it."),
       by: textLeaf("Who answered.", 80),
       date: dateLeaf("Day of the answer."),
       text: textLeaf("The answer.", 400),
@@ -167,7 +171,10 @@ function baseSchema(unit: Unit) {
     {
       mark: textLeaf("Piece mark of the base, as written; it names files.", 200),
       quantity: countLeaf(1, MOST_PIECES, "How many columns stand on this base; omitted: 1.").optional(),
-      member: wordLeaf(["column", "post"], "A post is exempt from the least rod count; omitted: column.").optional(),
+      member: wordLeaf(
+        ["column", "post"],
+        "A post, as 29 CFR 1926.751 defines it, is exempt from the least rod count; omitted: column.",
+      ).optional(),
       note: textLeaf("Free note, printed on the sheet.", 120).optional(),
       rods: rods.optional(),
       pattern: pattern.optional(),
@@ -215,6 +222,8 @@ function rodsBlock(unit: Unit) {
       ).optional(),
       nut: wordLeaf(["hex", "heavy hex"], "Nut; omitted: as recommended for the grade.").optional(),
       torqued: yesNoLeaf("True when the rods are torqued.").optional(),
+      welded: yesNoLeaf("True when anything is welded to the rods; omitted: no.").optional(),
+      weldable: yesNoLeaf("True when ordered weldable: F1554 grade 55 with supplement S1; omitted: no.").optional(),
       projection: lengthLeaf(unit, "above zero", "Top of concrete to top of rod.").optional(),
       embedment: lengthLeaf(unit, "above zero", "Length below the top of concrete.").optional(),
       length: lengthLeaf(unit, "above zero", "Overall length of the rod.").optional(),
@@ -278,9 +287,18 @@ function washerChoice(unit: Unit) {
     "A washer by its size.",
   );
   return z
-    .union([textLeaf("A standard, as F844: the washer of the rod's size.", 60), own], {
-      error: () => "a standard, as F844, or a group of keys: shape, size, thickness",
-    })
+    .union(
+      [
+        textLeaf(
+          "A standard, as F436, F844 narrow or F844 wide: the washer of the rod's size. F844 alone may be either.",
+          60,
+        ),
+        own,
+      ],
+      {
+        error: () => "a standard, as F844 wide, or a group of keys: shape, size, thickness",
+      },
+    )
     .describe("Washer on the base plate.");
 }
 
@@ -311,8 +329,16 @@ function basePlateBlock(unit: Unit) {
         .describe("Second source for the pattern: the base plate's holes as its shop detail has them.")
         .optional(),
       from: basePlateFile().optional(),
+      groutHoles: roundHoles(unit).describe("Grout or air holes; omitted: none.").optional(),
     },
     "The plate welded to the column.",
+  );
+}
+
+function roundHoles(unit: Unit) {
+  return keys(
+    { at: pointsLeaf(unit), diameter: lengthLeaf(unit, "above zero", "Diameter.") },
+    "Round holes of one size.",
   );
 }
 
@@ -366,10 +392,7 @@ function columnChoice(unit: Unit) {
 }
 
 function templateBlock(unit: Unit) {
-  const round = keys(
-    { at: pointsLeaf(unit), diameter: lengthLeaf(unit, "above zero", "Diameter.") },
-    "Round holes of one size.",
-  );
+  const round = roundHoles(unit);
   return keys(
     {
       mark: textLeaf("Mark of the template; omitted: the base's mark.", 200).optional(),

@@ -1,6 +1,6 @@
 /** ACI 318-19: 17.9.2 spacing and edge of cast-in anchors; Table 20.5.1.3.1 cover, in inches. */
-import { inches } from "../../units/length.js";
-import type { CoverRow, Exposure, SpacingTableRow, StandardTable } from "../model.js";
+import { inches, type Length } from "../../units/length.js";
+import type { CoverRow, Exposure, Sourced, SpacingTableRow, StandardTable } from "../model.js";
 
 const SOURCED = { source: "ACI 318-19", confidence: "high", note: "" } as const;
 
@@ -14,17 +14,23 @@ export const aci318Spacing: StandardTable<SpacingTableRow> = {
   ],
 };
 
-/** A row of the cover table. Bar numbers are eighths of an inch: No. 5 is 5/8 in. */
+/** A row of the cover table. Bar numbers are eighths of an inch, or millimetres in the metric companion: No. 5 is 5/8 in. */
 export interface CoverTableRow extends CoverRow {
   readonly exposure: Exposure;
   readonly member: "any" | "slab, joist or wall" | "beam, column or pedestal";
   readonly bars: string;
 }
 
+/** A cover table, with the bars that take the smaller cover when exposed and the greatest diameter of them. */
+export interface CoverTable extends StandardTable<CoverTableRow> {
+  readonly smallBars: { readonly printed: string; readonly greatest: Length };
+}
+
 /** Exposure, member, bars, cover. */
-export const aci318Cover: StandardTable<CoverTableRow> = {
+export const aci318Cover: CoverTable = {
   edition: "ACI 318-19",
   clause: "Table 20.5.1.3.1",
+  smallBars: { printed: "No. 5 and smaller", greatest: inches(5 / 8) },
   rows: [
     row("against ground", "any", "all", 3, "cast against and permanently in contact with ground"),
     row("exposed", "any", "No. 6 to 18", 2, "exposed to weather or ground, No. 6 to 18"),
@@ -48,5 +54,17 @@ function row(
   cover: number,
   item: string,
 ): CoverTableRow {
-  return { exposure, member, bars, cover: inches(cover), item, ...SOURCED };
+  return coverRow(exposure, member, bars, inches(cover), item, SOURCED);
+}
+
+/** A row of a cover table. */
+export function coverRow(
+  exposure: Exposure,
+  member: CoverTableRow["member"],
+  bars: string,
+  cover: Length,
+  item: string,
+  sourced: Sourced,
+): CoverTableRow {
+  return { exposure, member, bars, cover, item, ...sourced };
 }

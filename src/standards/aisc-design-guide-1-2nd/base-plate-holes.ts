@@ -4,7 +4,7 @@ import type { BaseHoleRow, Confidence, StandardTable } from "../model.js";
 import { printedInches } from "../sizes.js";
 
 const SOURCE =
-  "AISC Design Guide 1 2nd ed (2006) Table 2.3 (= AISC Manual 13th/14th/15th Table 14-2, equality from memory); read from an image of the printed table";
+  "AISC Design Guide 1 2nd ed (2006) Table 2.3 (= AISC Manual 13th/14th Table 14-2, equality from memory); read from an image of the printed table";
 const NOTES: Readonly<Record<string, string>> = {
   "3/4": "second hole 1-1/16 for plates under 1-1/4 in on axial compression columns, Table 2.3 note 3",
   "2-1/2": "one text copy prints a 3-1/4 hole; table image, ASCC PS#14 and AISC 360-22 C-J9.1 (d+1-1/4) give 3-3/4",

@@ -1,6 +1,7 @@
 /**
  * ASTM F844 plain washers (ASME B18.21.1 Type A), narrow and wide, in inches as printed. F844-07a s.7.1 (secondary copy):
- * where both series exist the narrow one is furnished unless the order says otherwise. From 1-3/4 in on there is one series.
+ * where both series exist the narrow one is furnished unless the order says otherwise. Design Guide 1, Table 2.3, note 3 has
+ * F844 as USS Standard, which is the wide one (from memory): who only writes F844 may get either. From 1-3/4 in on there is one series.
  */
 import { asmeWasher } from "../fasteners.js";
 import type { Confidence, StandardTable, WasherRow } from "../model.js";
@@ -51,6 +52,13 @@ const single: readonly WasherRow[] = [
 export const f844Washers: StandardTable<WasherRow> = {
   edition: "ASTM F844",
   clause: "plain washers, narrow unless specified (ASME B18.21.1 Type A)",
+  rows: [...narrow, ...single],
+};
+
+/** The narrow series, named, and the one series above 1-1/2 in. */
+export const f844NarrowWashers: StandardTable<WasherRow> = {
+  edition: "ASTM F844 narrow",
+  clause: "plain washers, narrow (ASME B18.21.1 Type A)",
   rows: [...narrow, ...single],
 };
 

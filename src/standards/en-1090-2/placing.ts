@@ -10,7 +10,7 @@ export interface FoundationBoltRow extends PlacingTableRow {
 
 /** Setting, about, item, minus, plus. */
 export const en1090Placing: StandardTable<FoundationBoltRow> = {
-  edition: "EN 1090-2",
+  edition: "EN 1090-2:2008",
   clause: "Table D.2.20",
   rows: [
     row("adjustable", "group position", "adjustable preset bolts: group centre", 6, 6),

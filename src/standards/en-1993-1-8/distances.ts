@@ -1,4 +1,4 @@
-/** EN 1993-1-8, Table 3.3: least distances as multiples of the hole diameter d0. */
+/** EN 1993-1-8:2005, Table 3.3: least distances as multiples of the hole diameter d0. */
 import type { Confidence, Sourced, StandardTable } from "../model.js";
 
 /** A least distance: `factor` x d0, kept as a fraction so that it stays exact. */
@@ -10,7 +10,7 @@ export interface HoleDistanceRow extends Sourced {
 
 /** Symbol, what it is, factor, source, confidence. */
 export const en1993Distances: StandardTable<HoleDistanceRow> = {
-  edition: "EN 1993-1-8",
+  edition: "EN 1993-1-8:2005",
   clause: "Table 3.3",
   rows: [
     row("e1", "least end distance", 1.2, "open structural library", "high"),

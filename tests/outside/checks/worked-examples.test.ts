@@ -175,7 +175,7 @@ describe("EN 1993-1-8 Table 3.3 in textbook form: e = 1.2 d0 with the normal hol
     ["M30", 30, 33, 39.6],
   ])("%s", (size, diameter, hole, least) => {
     const changes: Changes = {
-      job: editions({ edges: "EN 1993-1-8" }),
+      job: editions({ edges: "EN 1993-1-8:2005" }),
       group: { baseHole: given(millimetres(hole), "table") },
       rod: { size, diameter: millimetres(diameter) },
     };

@@ -77,7 +77,7 @@ describe("base-plate-edge", () => {
     name: "1.2 d0 of EN 1993-1-8",
     rule: basePlateEdge,
     at: (delta) => ({
-      job: edges("EN 1993-1-8"),
+      job: edges("EN 1993-1-8:2005"),
       group: one(millimetres(36)),
       rod: { size: "M30", diameter: millimetres(30) },
       basePlate: rect(2 * millimetres(43.2) + 2 * delta),
@@ -95,6 +95,28 @@ describe("base-plate-edge", () => {
       clause: "Table J3.4 + C2 of Table J3.5",
       severity: "ask",
       edition: "AISC 360-22",
+    });
+  });
+
+  // Least without C2: 1-5/8 of Table J3.4, 2-1/4 sheared in 360-05; with a hole as large as the rod 1.2 x 1-1/4 of Table 3.3.
+  describe.each([
+    ["AISC 360-22", missing("basePlate.hole", "no hole is given"), 1.625],
+    ["EN 1993-1-8:2005", missing("basePlate.hole", "no hole is given"), 1.5],
+    ["AISC 360-05", given(inch(2.0625), "job"), 2.25],
+  ] as const)("%s without the hole or its C2: what fails whatever it is fails", (edition, baseHole, least) => {
+    it.each([
+      [-1, "fail"],
+      [0, "not-checked"],
+      [1, "not-checked"],
+    ])("limit %i nm: %s", (delta, status) => {
+      const group = { pattern: onLine(0), baseHole };
+      const row = rowOf(
+        basePlateEdge,
+        { job: edges(edition), group, basePlate: rect(2 * inch(least) + 2 * delta) },
+        A1,
+      );
+      expect(row).toMatchObject({ status, severity: "ask" });
+      expect(row.note.includes("fails whatever is missing")).toBe(status === "fail");
     });
   });
 

@@ -27,7 +27,7 @@ describe("group-spacing", () => {
     ]);
   });
 
-  it.each(["ACI 117-10", "AISC 303-22", "EN 1090-2"] as const)("has nothing to hold by %s", (edition) => {
+  it.each(["ACI 117-10", "AISC 303-22", "EN 1090-2:2008"] as const)("has nothing to hold by %s", (edition) => {
     expect(jobRowsOf(groupSpacing, {}, undefined, placing(edition)).map((row) => row.status)).toEqual([
       "not-applicable",
     ]);

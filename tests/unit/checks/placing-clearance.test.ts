@@ -41,7 +41,7 @@ describe("placing-clearance", () => {
     name: "EN 1090-2, fixed bolts",
     rule: placingClearance,
     at: (delta) => ({
-      job: placing("EN 1090-2"),
+      job: placing("EN 1090-2:2008"),
       group: { baseHole: given(plus(millimetres(36), delta), "job") },
       rod: metric,
     }),
@@ -50,7 +50,7 @@ describe("placing-clearance", () => {
   });
 
   it("names how EN 1090-2 takes the bolts, and never adds play", () => {
-    const changes = { job: placing("EN 1090-2"), group: { baseHole: given(millimetres(36), "job") }, rod: metric };
+    const changes = { job: placing("EN 1090-2:2008"), group: { baseHole: given(millimetres(36), "job") }, rod: metric };
     expect(rowOf(placingClearance, changes, isSubject("A1")).note).toContain("fixed (non-adjustable) bolts");
     const loose = { group: { baseHole: given(inch(2), "job"), hole: given(inch(1.75), "job") } };
     expect(rowOf(placingClearance, loose, isSubject("A1"))).toMatchObject({ status: "pass", margin: { twice: 0 } });

@@ -18,5 +18,9 @@ describe("rod-count", () => {
   it("exempts a post", () => {
     const rows = rowsOf(rodCount, { base: { member: "post" } });
     expect(rows.map(({ status }) => status)).toEqual(["not-applicable"]);
+    // 29 CFR 1926.751, as OSHA's letter of 17 September 2007 quotes it.
+    expect(rows[0]?.note).toContain("300 lb or less and axially loaded, or not axially loaded and held sideways");
+    expect(rows[0]?.note).toContain("29 CFR 1926.751");
+    expect(rows[0]?.note).toContain("the job calls the member a post, with 4 rods");
   });
 });

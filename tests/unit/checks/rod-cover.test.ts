@@ -3,7 +3,7 @@ import { rodCover } from "../../../src/checks/rules/rod-cover.js";
 import type { Bottom, Exposure, PlanShape } from "../../../src/job/model/job.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import type { Length } from "../../../src/units/index.js";
-import { nanometres } from "../../../src/units/index.js";
+import { millimetres, nanometres } from "../../../src/units/index.js";
 import { jobFixture } from "../../fixture.js";
 import { hasClause, inch, onLine, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
 
@@ -147,10 +147,83 @@ describe("rod-cover", () => {
     expect(rows.map(({ status }) => status)).toEqual(Array(count).fill("not-checked"));
   });
 
+  // The least of Table 20.5.1.3.1 for a pier: 1-1/2 in; of the metric companion 40 mm.
+  describe.each([
+    ["ACI 318-19", inch(1.5)],
+    ["ACI 318M-19", millimetres(40)],
+  ] as const)("%s without the exposure: what fails in every one fails", (concrete, least) => {
+    it.each([
+      [-1, "fail"],
+      [0, "not-checked"],
+      [1, "not-checked"],
+    ])("limit %i nm: %s", (delta, status) => {
+      const exposure = missing("concrete.exposure", "the exposure is not given");
+      const editions = { ...jobFixture().editions, concrete };
+      const changes = { ...square(2 * least + inch(1.25) + 2 * delta), exposure };
+      const row = rowOf(rodCover, { job: { editions }, group: one, concrete: changes }, ROD);
+      expect(row).toMatchObject({ status, severity: "ask" });
+      expect(row.note).toContain("(concrete.exposure)");
+      expect(row.note.includes("fails in every exposure")).toBe(status === "fail");
+    });
+  });
+
   it("names the edition where no cover is held for it", () => {
     const editions = { ...jobFixture().editions, concrete: "ACI 318-11" } as const;
     const row = rowOf(rodCover, { job: { editions } }, ROD);
     expect(row).toMatchObject({ status: "not-checked", severity: "ask" });
     expect(row.note).toContain("ACI 318-11");
+  });
+});
+
+describe("rod-cover of metric rules", () => {
+  const { editions } = jobFixture();
+  const metric = { ...editions, set: "metric", concrete: "ACI 318M-19" } as const;
+  const job = { unit: "mm", editions: metric } as const;
+
+  // ACI 318M-19 Table 20.5.1.3.1, from memory: 75, 50 and 40 mm; No. 16 and smaller take 40 when exposed.
+  describe.each([
+    ["against ground", "M24", 24, 75, "cast against and permanently in contact with ground"],
+    ["against ground", "M16", 16, 75, "cast against and permanently in contact with ground"],
+    ["exposed", "M24", 24, 50, "No. 19 to 57"],
+    ["exposed", "M18", 18, 50, "No. 19 to 57"],
+    ["exposed", "M16", 16, 40, "No. 16 and smaller"],
+    ["exposed", "M12", 12, 40, "No. 16 and smaller"],
+    ["not exposed", "M24", 24, 40, "beams, columns, pedestals"],
+    ["not exposed", "M16", 16, 40, "beams, columns, pedestals"],
+  ] as const)("%s, %s", (exposure, size, diameter, cover, item) => {
+    testAtLimit({
+      name: `cover ${cover} mm`,
+      rule: rodCover,
+      at: (delta) => ({
+        job,
+        group: one,
+        rod: sized(size, millimetres(diameter)),
+        concrete: square(millimetres(2 * cover + diameter) + 2 * delta, exposure),
+      }),
+      passes: 1,
+      pick: (row) => ROD(row) && row.edition === "ACI 318M-19" && row.note.includes(item),
+    });
+  });
+
+  testAtLimit({
+    name: "a rod 2 nm thicker than No. 16 takes the larger cover",
+    rule: rodCover,
+    at: (delta) => ({
+      job,
+      group: one,
+      rod: sized("M16", plus(millimetres(16), 2)),
+      concrete: square(millimetres(116) + 2 + 2 * delta),
+    }),
+    passes: 1,
+    pick: (row) => ROD(row) && row.note.includes("No. 19 to 57"),
+  });
+
+  it.each([
+    [{ placing: "EN 1090-2:2008" }, true],
+    [{ edges: "EN 1993-1-8:2005" }, true],
+    [{}, false],
+  ] as const)("says under European editions that the cover is an American one: %o", (european, said) => {
+    const row = rowOf(rodCover, { job: { ...job, editions: { ...metric, ...european } } }, ROD);
+    expect(row.note.includes("by ACI: EN 1992-1-1 asks by exposure class and is not held")).toBe(said);
   });
 });

@@ -47,12 +47,77 @@ describe("template-hole", () => {
     pick: IN_BASE_PLATE,
   });
 
+  // The drilled hole takes the shop's own figure of drilled holes, 0.4 mm in this shop, and no taper; 1/64 in of a drilling shop.
   testAtLimit({
-    name: "drilled in plywood: no cutting deviation",
+    name: "drilled in plywood by a shop that cuts: its figure of drilled holes",
     rule: templateHole,
-    at: (delta) => ({ template: { material: "plywood" }, group: { hole: given(plus(inch(1.257), delta), "job") } }),
+    at: (delta) => ({
+      template: { material: "plywood" },
+      group: { hole: given(plus(inch(1.257), millimetres(0.4) + delta), "job") },
+    }),
     passes: 1,
     pick: AS_CUT,
+  });
+
+  testAtLimit({
+    name: "drilled by a shop that drills, 1/64 in, metric rod",
+    rule: templateHole,
+    at: (delta) => ({
+      shop: {
+        process: "drill",
+        drilled: given(inch(1 / 64), "shop test"),
+        taper: { kind: "own", value: nanometres(0) },
+      },
+      rod: { size: "M30", diameter: millimetres(30), zincGrowth: given(nanometres(0), "plain rod") },
+      group: { hole: given(plus(millimetres(30), inch(1 / 64) + delta), "job") },
+    }),
+    passes: 1,
+    pick: AS_CUT,
+  });
+
+  testAtLimit({
+    name: "a hole too small to cut, made as a drill mark",
+    rule: templateHole,
+    at: (delta) => ({
+      template: { thickness: inch(1) },
+      group: { hole: given(plus(inch(1.257), millimetres(0.4) + delta), "job") },
+    }),
+    passes: 1,
+    pick: (row) => AS_CUT(row) && row.note.includes("drilled"),
+  });
+
+  testAtLimit({
+    name: "a taper that the drilling shop gives",
+    rule: templateHole,
+    at: (delta) => ({
+      shop: { process: "drill", drilled: given(millimetres(0.4), "shop test") },
+      group: { hole: given(plus(inch(1.257), millimetres(0.6) + delta), "job") },
+    }),
+    passes: 1,
+    pick: AS_CUT,
+  });
+
+  describe.each([
+    [
+      "the deviation of a drilled hole",
+      { drilled: missing("cut.drilled of the shop file", "none is given") },
+      {},
+      0.007,
+    ],
+    ["the finish", {}, { zincGrowth: missing("rods.finish", "no finish is given") }, 0],
+  ] as const)("where %s is not known", (_, drilled, rod, zinc) => {
+    const shop = { process: "drill", ...drilled, taper: { kind: "own", value: nanometres(0) } } as const;
+    const known = "drilled" in drilled ? 0 : millimetres(0.4);
+    it.each([
+      [-1, "fail"],
+      [0, "not-checked"],
+      [1, "not-checked"],
+    ])("what fails without it fails: limit %i nm, %s", (delta, status) => {
+      const hole = given(plus(inch(1.25 + zinc), known + delta), "job");
+      const row = rowOf(templateHole, { shop, rod, group: { hole } }, AS_CUT);
+      expect(row).toMatchObject({ status, severity: "stop" });
+      expect(row.note).toMatch(/given \((cut\.drilled of the shop file|rods\.finish)\)$/);
+    });
   });
 
   testAtLimit({
@@ -77,7 +142,7 @@ describe("template-hole", () => {
       "1-3/8 (job) departs from 1-5/16 (Design Guide 1, 2nd ed., s.2.9) for rod 1-1/4",
     );
     expect(rowOf(templateHole, {}, AS_CUT).note).toBe(
-      "1-5/16 - 0.0118 deviation (ISO 9013 class 1) - 0.0079 taper (shop) against 1-1/4 + 0.007 zinc",
+      "1-5/16 - 0.0118 deviation (shop's choice: ISO 9013 class 1) - 0.0079 taper (shop) against 1-1/4 + 0.007 zinc",
     );
   });
 
@@ -92,8 +157,17 @@ describe("template-hole", () => {
   ] as const)("is not checked with %s, and names the key", (_, changes, pick) => {
     const row = rowOf(templateHole, changes, pick);
     expect(row.status).toBe("not-checked");
-    expect(row.note).toMatch(/\((rods|basePlate)\.\w+\)$/);
+    expect(row.note).toMatch(/\((rods|basePlate)\.\w+\)(; the hole is 1-5\/16: Design Guide 1, 2nd ed., s.2.9)?$/);
     expect(row.value).toBeNull();
+  });
+
+  // ISO 9013 limits parts with cuts of 350 mm and more (from memory): its class is the shop's choice for a hole.
+  it.each([
+    ["shop, after ISO 9013:2017", { deviation: { kind: "iso9013", class: 1 } }],
+    ["shop", { deviation: { kind: "own", value: millimetres(0.3) } }],
+    ["shop", { process: "drill" }],
+  ] as const)("as cut it is held by %s", (edition, shop) => {
+    expect(rowOf(templateHole, { shop }, AS_CUT).edition).toBe(edition);
   });
 
   it("names the nearest ranges where ISO 9013 has none", () => {

@@ -42,6 +42,49 @@ describe("washer-on-plate", () => {
     pick: isSubject("A1"),
   });
 
+  // ASTM F844, 7/8 in: outside 1.750 narrow, 2.250 wide. Where no series is named the wide one is what needs room.
+  testAtLimit({
+    name: "a washer whose series is open is held as the wide one",
+    rule: washerOnPlate,
+    at: (delta) => {
+      const thickness = given(inch(0.134), "table");
+      const widest = {
+        shape: "round",
+        size: inch(2.25),
+        thickness,
+        series: "F844 wide, as no series is named",
+      } as const;
+      const washer = { ...widest, size: inch(1.75), series: "F844 narrow, as no series is named", widest };
+      return {
+        group: { pattern: onLine(0), washer: given(washer, "ASTM F844") },
+        basePlate: { shape: rect(inch(2.25 + 2.0625 - 1.25) + 2 * delta) },
+      };
+    },
+    passes: 1,
+    pick: (row) => row.subject === "A1" && row.note.includes("round washer 2-1/4 (F844 wide, as no series is named)"),
+  });
+
+  const noHole = missing("basePlate.hole", "no hole is given");
+  const noWasher = missing("basePlate.washer", "no washer is given");
+  // Hole and washer are at least as large as the rod, 1-1/4; the washer is 3, the hole 2-1/16.
+  describe.each([
+    ["hole", { baseHole: noHole }, 3],
+    ["washer", { washer: noWasher }, 2.0625],
+    ["hole and washer", { baseHole: noHole, washer: noWasher }, 1.25],
+  ] as const)("without %s, what fails whatever it is fails", (_, lack, width) => {
+    it.each([
+      [-1, "fail"],
+      [0, "not-checked"],
+      [1, "not-checked"],
+    ])("limit %i nm: %s", (delta, status) => {
+      const changes = { group: { pattern: onLine(0), ...lack }, basePlate: { shape: rect(inch(width) + 2 * delta) } };
+      const row = rowOf(washerOnPlate, changes, isSubject("A1"));
+      expect(row.status).toBe(status);
+      expect(row.note).toMatch(/\(basePlate\.(hole|washer)\)$/);
+      expect(row.note.includes("fails whatever is missing")).toBe(status === "fail");
+    });
+  });
+
   it("reports the turned corner of a square washer", () => {
     const note = (x: number) =>
       rowOf(washerOnPlate, { ...one, basePlate: { shape: rect(inch(x)) } }, isSubject("A1")).note;

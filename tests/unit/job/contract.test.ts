@@ -274,10 +274,122 @@ describe("washers by the name of their standard", () => {
     // ASTM F844-07a s.7.1: narrow unless wide is ordered; 7/8 in: outside 1.750 narrow, 2.250 wide. ASTM F436 1 in: 2.000
     ["F844", "7/8", inches(1.75), "ASTM F844"],
     ["F844 wide", "7/8", inches(2.25), "ASTM F844 wide"],
+    ["F844 narrow", "7/8", inches(1.75), "ASTM F844 narrow"],
+    ["ASTM F844 narrow", "2", inches(4.5), "ASTM F844 narrow"],
     ["ASTM F436", "1", inches(2), "ASTM F436"],
   ])("%s", (written, rod, size, from) => {
     const washer = rodOf(`{ diameter: ${rod} }`, { basePlate: `{ washer: ${written} }` })?.washer;
     expect(washer).toMatchObject({ kind: "given", from, value: { shape: "round", size } });
+  });
+});
+
+describe("a washer standard of two series", () => {
+  const washerOf = (written: string, rod: string) => {
+    const washer = rodOf(`{ diameter: ${rod} }`, { basePlate: `{ washer: ${written} }` })?.washer;
+    return washer?.kind === "given" ? washer.value : undefined;
+  };
+
+  // ASTM F844 / ASME B18.21.1 Type A: narrow and wide outside diameters to 1-1/2 in; one series from 1-3/4 in on.
+  it.each([
+    ["3/4", 1.469, 2],
+    ["7/8", 1.75, 2.25],
+    ["1-1/2", 3, 3.5],
+  ])("F844 for rod %s says that it may be either", (rod, narrow, wide) => {
+    expect(washerOf("F844", rod)).toMatchObject({
+      size: inches(narrow),
+      series: "F844 narrow, as no series is named",
+      widest: { size: inches(wide), series: "F844 wide, as no series is named" },
+    });
+  });
+
+  it.each([
+    ["F844", "1-3/4", undefined],
+    ["F844 wide", "2", undefined],
+    ["F844 narrow", "1", "F844 narrow"],
+    ["F844 wide", "1", "F844 wide"],
+    ["F436", "1", undefined],
+  ])("%s for rod %s is one washer", (written, rod, series) => {
+    expect(washerOf(written, rod)).not.toHaveProperty("widest");
+    expect(washerOf(written, rod)?.series).toBe(series);
+  });
+});
+
+describe("the deviation of a drilled hole", () => {
+  const drilled = (shop: string) =>
+    jobOf(withBase({}).replace("rules: us", "rules: us\nshop: my.yaml"), { "my.yaml": shop }).shop.drilled;
+  const cut = "cut: { deviation: 0.01, taper: ISO 9013 range 1 }";
+
+  it.each([
+    ["is the deviation of a shop that drills", shopText("").replace("process: plasma", "process: drill"), inches(0.01)],
+    ["is the shop's own figure", shopText("").replace(cut, cut.replace(" }", ", drilled: 1/64 }")), inches(1 / 64)],
+    [
+      "is the shop's own figure before its deviation",
+      shopText("").replace("plasma", "drill").replace(cut, cut.replace(" }", ", drilled: 1/64 }")),
+      inches(1 / 64),
+    ],
+  ])("%s", (_, shop, value) => {
+    expect(drilled(shop)).toMatchObject({ kind: "given", value, from: "shop my" });
+  });
+
+  it.each([
+    ["a shop that cuts gives none", shopText("")],
+    ["a class for thermal cuts is none", shopText("").replace("plasma", "drill").replace("0.01,", "ISO 9013 class 1,")],
+  ])("%s", (_, shop) => {
+    expect(drilled(shop)).toMatchObject(missing("cut.drilled of the shop file"));
+  });
+});
+
+describe("editions", () => {
+  const editions = (chosen: string) => jobOf(withBase({}).replace("rules: us", `rules: ${chosen}`)).editions;
+
+  it("of metric rules are of their year, with the metric cover", () => {
+    expect(editions("metric")).toEqual({
+      set: "metric",
+      templateHoles: "ISO 273",
+      baseHoles: "d + 6 mm",
+      placing: "EN 1090-2:2008",
+      edges: "EN 1993-1-8:2005",
+      concrete: "ACI 318M-19",
+    });
+  });
+
+  it("may be named without their year where one year is held", () => {
+    const chosen = editions("{ set: us, placing: EN 1090-2, edges: en 1993-1-8 }");
+    expect(chosen).toMatchObject({ placing: "EN 1090-2:2008", edges: "EN 1993-1-8:2005" });
+  });
+
+  it("of a year that is not held are a fault", () => {
+    const text = withBase({}).replace("rules: us", "rules: { set: metric, placing: 'EN 1090-2:2018' }");
+    expect(faultsOf(text)).toEqual([
+      expect.stringContaining('"EN 1090-2:2018" is not an edition that is held; allowed are ACI 117-10;'),
+    ]);
+  });
+});
+
+describe("the template hole of an inch rod under metric rules", () => {
+  const groupOf = (rods: string, rules: string, more = {}) =>
+    jobOf(withBase({ rods, ...more }).replace("rules: us", `rules: ${rules}`)).bases[0]?.groups[0];
+
+  // Design Guide 1, 2nd ed., s.2.9: d + 1/16 in. ISO 273 has metric sizes alone.
+  it.each([
+    ["1-1/4", 1.3125, "M30, M33"],
+    ["3/4", 0.8125, "M18, M20"],
+    ["1-1/2", 1.5625, "M36, M39"],
+  ])("%s says whose it is, and that the job does not name it", (size, hole, nearest) => {
+    expect(groupOf(`{ diameter: ${size} }`, "metric")).toMatchObject({
+      hole: { value: inches(hole), from: "d + 1/16 in by Design Guide 1, 2nd ed., s.2.9, which the job does not name" },
+      tableHole: {
+        ...missing("template.hole or rules.templateHoles"),
+        why: `ISO 273 does not hold ${size}; nearest sizes: ${nearest}`,
+      },
+    });
+  });
+
+  it("is the edition's own once the job names it, and the job's where it gives one", () => {
+    const named = groupOf("{ diameter: 1-1/4 }", "{ set: metric, templateHoles: 'Design Guide 1, 2nd ed.' }");
+    expect(named?.tableHole).toMatchObject({ kind: "given", from: "Design Guide 1, 2nd ed., s.2.9" });
+    const own = groupOf("{ diameter: 1-1/4 }", "metric", { template: "{ thickness: 1/4, hole: 1.3 }" });
+    expect(own?.hole).toMatchObject({ value: inches(1.3), from: "job" });
   });
 });
 

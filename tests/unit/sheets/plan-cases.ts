@@ -59,6 +59,7 @@ export function planCase(bases: readonly Base[], site: PlanSpec, changes: Partia
     plan,
     held: new Map(),
     coordinateFiles: ["PH_rev-B_PNEZD_ft.csv"],
+    layoutHeld: { reasons: [], siteOnly: true },
     dxfName: "anchor-rod-plan_rev-B.dxf",
     programVersion: "0.1.0",
   };
@@ -214,8 +215,8 @@ const METRIC: Partial<Job> = {
     set: "metric",
     templateHoles: "ISO 273",
     baseHoles: "d + 6 mm",
-    placing: "EN 1090-2",
-    edges: "EN 1993-1-8",
+    placing: "EN 1090-2:2008",
+    edges: "EN 1993-1-8:2005",
     concrete: "ACI 318-19",
   },
 };

@@ -16,8 +16,8 @@ const metricJob = jobFixture({
     set: "metric",
     templateHoles: "ISO 273",
     baseHoles: "d + 6 mm",
-    placing: "EN 1090-2",
-    edges: "EN 1993-1-8",
+    placing: "EN 1090-2:2008",
+    edges: "EN 1993-1-8:2005",
     concrete: "ACI 318-19",
   },
 });

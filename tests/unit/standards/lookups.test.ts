@@ -210,10 +210,10 @@ describe("placing", () => {
   });
 
   it("EN 1090-2 by how the bolt is set", () => {
-    expect(rowOf(findPlacing("EN 1090-2", millimetres(30))).tolerance).toBe(millimetres(3));
-    expect(rowOf(findPlacing("EN 1090-2", millimetres(30), "adjustable")).tolerance).toBe(millimetres(10));
-    expect(rowOf(findElevation("EN 1090-2"))).toMatchObject({ low: millimetres(5), high: millimetres(45) });
-    expect(rowOf(findElevation("EN 1090-2", "adjustable"))).toMatchObject({
+    expect(rowOf(findPlacing("EN 1090-2:2008", millimetres(30))).tolerance).toBe(millimetres(3));
+    expect(rowOf(findPlacing("EN 1090-2:2008", millimetres(30), "adjustable")).tolerance).toBe(millimetres(10));
+    expect(rowOf(findElevation("EN 1090-2:2008"))).toMatchObject({ low: millimetres(5), high: millimetres(45) });
+    expect(rowOf(findElevation("EN 1090-2:2008", "adjustable"))).toMatchObject({
       low: millimetres(5),
       high: millimetres(25),
     });
@@ -247,7 +247,7 @@ describe("edges, C2", () => {
   });
 
   it("EN 1993-1-8 by the hole", () => {
-    expect(rowOf(findEdge("EN 1993-1-8", millimetres(30), millimetres(36))).least).toBe(millimetres(43.2));
+    expect(rowOf(findEdge("EN 1993-1-8:2005", millimetres(30), millimetres(36))).least).toBe(millimetres(43.2));
   });
 
   it("a larger hole than standard adds C2; beyond oversized it is told; 360-05 holds none", () => {
@@ -267,7 +267,7 @@ describe("edges, C2", () => {
     expect(increment("AISC 360-05", inches(1), inches(1.125))).toEqual({ kind: "not held" });
     expect(increment("AISC 360-22M", millimetres(36), millimetres(39))).toEqual({ kind: "none" });
     expect(increment("AISC 360-22M", millimetres(36), millimetres(44))).toMatchObject({ value: millimetres(3) });
-    expect(increment("EN 1993-1-8", millimetres(36), millimetres(60))).toBeNull();
+    expect(increment("EN 1993-1-8:2005", millimetres(36), millimetres(60))).toBeNull();
   });
 
   it("C2 by diameter range", () => {

@@ -1,0 +1,73 @@
+import type { RodGroup } from "../../job/model/job.js";
+import { findGrade, type GradeRow } from "../../standards/index.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import type { Own } from "../results.js";
+import { compare, compareCounts, lacking, notApplicable, notChecked } from "../results.js";
+import { counted, wordsIn } from "../words.js";
+
+const SIZES = "sizes of the grade";
+const WELDING = "welding to the rods";
+
+/** The grade is one that its specification has in this size, and nothing is welded to rods that it does not call weldable. */
+export const rodGrade: Rule<"rod-grade"> = {
+  id: "rod-grade",
+  title:
+    "rod diameter <= the greatest of its grade; nothing welded to F1554 grade 105, nor to 55 without supplement S1",
+  severity: "ask",
+  measured: "the rod, by its grade,",
+  clause: () => `${SIZES}; ${WELDING}`,
+  edition: ({ job }) => (job.editions.set === "us" ? "ASTM F1554" : "ISO 898-1"),
+  check: (context) => {
+    const groups = context.base.groups;
+    return [...groups.map((group) => size(context, group)), ...groups.map((group) => welding(context, group))];
+  },
+};
+
+/** All rods of a group have one grade: a row says it once for them. */
+function subjectOf({ letter }: RodGroup): string {
+  return `group ${letter}`;
+}
+
+/** The row of the standard, or what takes the place of the result; a grade of the shop's own is not held. */
+function gradeOf(
+  group: RodGroup,
+  clause: string,
+): { readonly row: GradeRow; readonly own: Own } | { readonly result: RuleResult } {
+  const { grade } = group.rod;
+  if (grade.kind === "missing") return { result: lacking(subjectOf(group), [grade], { clause }) };
+  const found = findGrade(grade.value);
+  if (found.found) return { row: found.row, own: { clause, edition: found.edition } };
+  const why = `${grade.value} is a grade of the shop's own: what its specification says is not held`;
+  return { result: notChecked(subjectOf(group), why, { clause, edition: "shop" }) };
+}
+
+function size({ job }: CheckContext, group: RodGroup): RuleResult {
+  const grade = gradeOf(group, SIZES);
+  if ("result" in grade) return grade.result;
+  const { row, own } = grade;
+  const say = wordsIn(job.unit);
+  const beyond = group.rod.diameter > row.greatest && row.note !== "" ? `; ${row.note}` : "";
+  const note = `rod ${group.rod.size} of ${row.grade}, which goes to ${say.length(row.greatest)}${beyond}`;
+  return compare(subjectOf(group), 2 * group.rod.diameter, "<=", 2 * row.greatest, note, own);
+}
+
+function welding({ rods }: CheckContext, group: RodGroup): RuleResult {
+  const subject = subjectOf(group);
+  if (!group.rod.welded)
+    return notApplicable(subject, "the job says of nothing that it is welded to the rods (rods.welded)", {
+      clause: WELDING,
+    });
+  const grade = gradeOf(group, WELDING);
+  if ("result" in grade) return grade.result;
+  const { row, own } = grade;
+  if (row.weldable === "") return notChecked(subject, `whether ${row.grade} is weldable is not held`, own);
+  const welded = rods.filter((rod) => rod.group === group).length;
+  const may = row.weldable === "yes" || (row.weldable.startsWith("only") && group.rod.weldable);
+  const note = `${counted(welded, "rod")} of ${row.grade} welded; weldable: ${row.weldable}${orderedText(row, group)}`;
+  return { ...compareCounts(subject, may ? 0 : welded, "<=", 0, note), ...own };
+}
+
+function orderedText({ weldable }: GradeRow, { rod }: RodGroup): string {
+  if (!weldable.startsWith("only")) return "";
+  return rod.weldable ? ", ordered so" : ", and the job does not say that they are ordered so (rods.weldable)";
+}

@@ -1,0 +1,83 @@
+import { describe, expect, it } from "vitest";
+import { rodGrade } from "../../../src/checks/rules/rod-grade.js";
+import { given, missing } from "../../../src/job/model/job.js";
+import { millimetres } from "../../../src/units/index.js";
+import { groupFixture } from "../../fixture.js";
+import { hasClause, inch, onLine, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
+
+const SIZES = hasClause("group A", "sizes of the grade");
+const WELDING = hasClause("group A", "welding to the rods");
+const grade = (name: string) => given(name, "job");
+
+describe("rod-grade", () => {
+  // ASTM F1554: 36 and 55 to 4 in, 105 to 3 in. ISO 898-1: to M39 (from memory).
+  describe.each([
+    ["F1554 36", inch(4), "ASTM F1554"],
+    ["F1554 55", inch(4), "ASTM F1554"],
+    ["F1554 105", inch(3), "ASTM F1554"],
+    ["8.8", millimetres(39), "ISO 898-1"],
+    ["10.9", millimetres(39), "ISO 898-1"],
+  ])("%s", (name, greatest, edition) => {
+    testAtLimit({
+      name: "its greatest size",
+      rule: rodGrade,
+      at: (delta) => ({
+        group: { pattern: onLine(0) },
+        rod: { grade: grade(name), diameter: plus(greatest, delta) },
+        base: {
+          groups: [groupFixture({ pattern: onLine(0) }, { grade: grade(name), diameter: plus(greatest, delta) })],
+        },
+      }),
+      passes: -1,
+      pick: (row) => SIZES(row) && row.edition === edition && row.severity === "ask",
+    });
+  });
+
+  it("says what larger metric rods are", () => {
+    const rod = { grade: grade("8.8"), size: "M42", diameter: millimetres(42) };
+    const row = rowOf(rodGrade, { rod }, SIZES);
+    expect(row.status).toBe("fail");
+    expect(row.note).toContain("the standard ends at M39; larger rods are made to its strengths by agreement");
+  });
+
+  // ASTM F1554: 36 weldable, 55 with supplement S1 only, 105 not.
+  it.each([
+    ["F1554 36", false, "pass", "weldable: yes"],
+    ["F1554 36", true, "pass", "weldable: yes"],
+    ["F1554 55", false, "fail", "the job does not say that they are ordered so (rods.weldable)"],
+    ["F1554 55", true, "pass", "only with supplement S1"],
+    ["F1554 105", false, "fail", "weldable: no"],
+    ["F1554 105", true, "fail", "weldable: no"],
+    ["8.8", true, "not-checked", "whether 8.8 is weldable is not held"],
+    ["A193 B7", true, "not-checked", "A193 B7 is a grade of the shop's own"],
+  ])("%s welded, ordered weldable %s: %s", (name, weldable, status, note) => {
+    const row = rowOf(rodGrade, { rod: { grade: grade(name), welded: true, weldable } }, WELDING);
+    expect(row).toMatchObject({ status, severity: "ask" });
+    expect(row.note).toContain(note);
+  });
+
+  it("asks nothing of welding where nothing is welded", () => {
+    const row = rowOf(rodGrade, { rod: { grade: grade("F1554 105"), welded: false } }, WELDING);
+    expect(row).toMatchObject({ status: "not-applicable" });
+    expect(row.note).toContain("rods.welded");
+  });
+
+  it("is judged group by group, the rods of each counted", () => {
+    const groups = [
+      groupFixture({}, { grade: grade("F1554 36"), welded: true }),
+      groupFixture({ letter: "B", pattern: onLine(inch(1), inch(3)) }, { grade: grade("F1554 105"), welded: true }),
+    ];
+    const rows = rowsOf(rodGrade, { base: { groups } }).filter(({ clause }) => clause.startsWith("welding"));
+    expect(rows).toMatchObject([
+      { subject: "group A", status: "pass" },
+      { subject: "group B", status: "fail", value: { kind: "count", count: 2 }, limit: { kind: "count", count: 0 } },
+    ]);
+  });
+
+  it("is not checked without a grade", () => {
+    const rows = rowsOf(rodGrade, { rod: { grade: missing("rods.grade", "no grade is given"), welded: true } });
+    expect(rows.map(({ status, note }) => [status, note])).toEqual(
+      Array(2).fill(["not-checked", "no grade is given (rods.grade)"]),
+    );
+  });
+});
