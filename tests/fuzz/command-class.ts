@@ -86,8 +86,17 @@ async function runOne(run: Program, folder: string, args: readonly string[]): Pr
   const status = await run(args, shell);
   if (status === 3) throw new WrongResult(`exit 3: ${args.join(" ")}\n${err.text()}`);
   if (/^\s+at .+:\d+:\d+/m.test(err.text() + out.text())) throw new WrongResult(`a stack trace: ${args.join(" ")}`);
+  const raw = [...(out.text() + err.text())].find(isControl);
+  if (raw !== undefined)
+    throw new WrongResult(`a control character (${raw.codePointAt(0)}) is printed: ${args.join(" ")}`);
   if (args.includes("--json") && args[0] !== "help" && out.text() !== "") JSON.parse(out.text());
   return status;
+}
+
+/** C0 but for the line end, DEL and C1: what a terminal obeys. */
+function isControl(letter: string): boolean {
+  const code = letter.codePointAt(0) ?? 0;
+  return (code < 32 && letter !== "\n") || (code >= 127 && code < 160);
 }
 
 function collected(): Output & { text(): string } {
@@ -95,6 +104,7 @@ function collected(): Output & { text(): string } {
   return {
     isTerminal: false,
     columns: undefined,
+    refusal: null,
     write: async (text) => void chunks.push(Buffer.from(typeof text === "string" ? text : Uint8Array.from(text))),
     text: () => Buffer.concat(chunks).toString("utf8"),
   };

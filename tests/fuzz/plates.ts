@@ -6,14 +6,17 @@ import { answerJob, type Files, openCase, packageOf } from "./answers.js";
 import { measure, readCut } from "./cut-reader.js";
 import { type Draw, type Ending, type FuzzClass, WrongResult } from "./model.js";
 
-interface Known {
-  readonly job: string;
+/** What a cut file must show, in the job's unit; holes from the middle of the outline. */
+interface KnownShape {
   readonly holes: readonly (readonly [number, number])[];
   readonly diameter: number;
-  readonly unit: "in" | "mm";
   readonly width: number;
   readonly height: number;
   readonly area: number;
+}
+
+interface Known extends KnownShape {
+  readonly job: string;
 }
 
 /** Draws in steps that a shop would write: 1/16 in, or millimetres. */
@@ -113,7 +116,7 @@ bases:
     pattern: ${pattern.text}
     template: { thickness: ${unit === "in" ? "1/4" : 6}, hole: ${hole}, outline: ${outline.text}, opening: none, key: none }
 `;
-  return { job, holes: pattern.points, diameter: hole, unit, ...outline };
+  return { job, holes: pattern.points, diameter: hole, ...outline };
 }
 
 /** Plates of every pattern and outline; cut files of held bases are made too. */
@@ -141,7 +144,8 @@ async function answerPlate(files: Files, known: Known, drawings: boolean): Promi
 /** Half a thousandth of a millimetre, or of an inch as a cut file in inches is written. */
 const NEAR = 5e-4;
 
-function holdAgainst(text: string, known: Known, path: string): void {
+/** Throws where a cut file shows another plate. */
+export function holdAgainst(text: string, known: KnownShape, path: string): void {
   const layers = readCut(text);
   const outline = layers.get("OUTLINE");
   const wrong = (what: string): never => {
