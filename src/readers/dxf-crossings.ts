@@ -6,9 +6,9 @@ import { type CutBox, type CutPoint, type CutSegment, circleBox, distance, segme
 import { type Curve, curveOf, meetingsOf } from "./dxf-meetings.js";
 
 /** Pairs of lines and arcs near each other that are looked at; beyond that the file says that not all were. */
-const MOST_PAIRS = 5_000_000;
+const MOST_PAIRS = 2_000_000;
 /** Pairs that are met, with those of marks among themselves, which are not compared. */
-const MOST_MET = 4 * MOST_PAIRS;
+const MOST_MET = 5 * MOST_PAIRS;
 
 /** Where two segments of one contour share an end, they may run beside each other for so many joint tolerances. */
 const BESIDE_JOINT = 20;
