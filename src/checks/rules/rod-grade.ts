@@ -28,23 +28,28 @@ function subjectOf({ letter }: RodGroup): string {
   return `group ${letter}`;
 }
 
-/** The row of the standard, or what takes the place of the result; a grade of the shop's own is not held. */
-function gradeOf(
-  group: RodGroup,
-  clause: string,
-): { readonly row: GradeRow; readonly own: Own } | { readonly result: RuleResult } {
+/** What is held of the grade of a group, with the authority of its rows; or why nothing is. */
+type Grade =
+  | { readonly held: true; readonly row: GradeRow; readonly own: Own }
+  | { readonly held: false; readonly row: RuleResult; readonly own: Own };
+
+function gradeOf(group: RodGroup, clause: string): Grade {
   const { grade } = group.rod;
-  if (grade.kind === "missing") return { result: lacking(subjectOf(group), [grade], { clause }) };
+  const subject = subjectOf(group);
+  if (grade.kind === "missing") return { held: false, row: lacking(subject, [grade], { clause }), own: { clause } };
   const found = findGrade(grade.value);
-  if (found.found) return { row: found.row, own: { clause, edition: found.edition } };
+  if (found.found) return { held: true, row: found.row, own: { clause, edition: found.edition } };
+  const own = { clause, edition: "shop" };
   const why = `${grade.value} is a grade of the shop's own: what its specification says is not held`;
-  return { result: notChecked(subjectOf(group), why, { clause, edition: "shop" }) };
+  return { held: false, row: notChecked(subject, why, own), own };
 }
 
+/** Larger metric rods are made to the strengths of ISO 898-1 by agreement: beyond its sizes it is advice. */
 function size({ job }: CheckContext, group: RodGroup): RuleResult {
   const grade = gradeOf(group, SIZES);
-  if ("result" in grade) return grade.result;
-  const { row, own } = grade;
+  if (!grade.held) return grade.row;
+  const { row } = grade;
+  const own: Own = row.system === "metric" ? { ...grade.own, severity: "advise" } : grade.own;
   const say = wordsIn(job.unit);
   const beyond = group.rod.diameter > row.greatest && row.note !== "" ? `; ${row.note}` : "";
   const note = `rod ${group.rod.size} of ${row.grade}, which goes to ${say.length(row.greatest)}${beyond}`;
@@ -53,13 +58,12 @@ function size({ job }: CheckContext, group: RodGroup): RuleResult {
 
 function welding({ rods }: CheckContext, group: RodGroup): RuleResult {
   const subject = subjectOf(group);
-  if (!group.rod.welded)
-    return notApplicable(subject, "the job says of nothing that it is welded to the rods (rods.welded)", {
-      clause: WELDING,
-    });
   const grade = gradeOf(group, WELDING);
-  if ("result" in grade) return grade.result;
-  const { row, own } = grade;
+  const { own } = grade;
+  if (!group.rod.welded)
+    return notApplicable(subject, "the job says of nothing that it is welded to the rods (rods.welded)", own);
+  if (!grade.held) return grade.row;
+  const { row } = grade;
   if (row.weldable === "") return notChecked(subject, `whether ${row.grade} is weldable is not held`, own);
   const welded = rods.filter((rod) => rod.group === group).length;
   const may = row.weldable === "yes" || (row.weldable.startsWith("only") && group.rod.weldable);
