@@ -14,7 +14,7 @@ export const rodGrade: Rule<"rod-grade"> = {
   title:
     "rod diameter <= the greatest of its grade; nothing welded to F1554 grade 105, nor to 55 without supplement S1",
   severity: "ask",
-  measured: "the rod, by its grade,",
+  measured: "the diameter, or the number of rods welded against their grade,",
   clause: () => `${SIZES}; ${WELDING}`,
   edition: ({ job }) => (job.editions.set === "us" ? "ASTM F1554" : "ISO 898-1"),
   check: (context) => {
