@@ -3,7 +3,7 @@ import { twiceDepthInside } from "../../geometry/index.js";
 import { leastEdge } from "../edges.js";
 import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, known, lacking, notTabulated } from "../results.js";
+import { compare, inBestCase, lacking, missingAmong, notTabulated } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { perRod } from "../rods.js";
 import { wordsIn } from "../words.js";
@@ -23,15 +23,24 @@ export const basePlateEdge: Rule<"base-plate-edge"> = {
   },
 };
 
+/** A hole that is not known is no smaller than its rod: the edge distance that such a hole takes is asked of every one. */
 function edge(
   { job, base }: CheckContext,
   { tag, group, rod, diameter, center }: RodHole,
   plan: Contour | null,
 ): RuleResult {
-  const needs = known({ shape: base.basePlate.shape, hole: group.baseHole });
-  if (!needs.all || plan === null) return lacking(tag, needs.all ? [] : needs.missing);
+  const { baseHole } = group;
+  const missing = missingAmong({ hole: baseHole });
+  if (plan === null)
+    return lacking(
+      tag,
+      missingAmong({ shape: base.basePlate.shape, hole: baseHole }).map(({ input }) => input),
+    );
   const say = wordsIn(job.unit);
-  const least = leastEdge(job.editions.edges, rod.size, diameter, needs.values.hole, say);
+  const hole = baseHole.kind === "given" ? baseHole.value : diameter;
+  const least = leastEdge(job.editions.edges, rod.size, diameter, hole, say);
   if (!least.found) return notTabulated(tag, least.what, least.nearest);
-  return compare(tag, twiceDepthInside(center, plan), ">=", least.twice, least.note, { clause: least.clause });
+  const note = missing.length === 0 ? least.note : `for a hole as small as its rod: ${least.note}`;
+  const row = compare(tag, twiceDepthInside(center, plan), ">=", least.twice, note, { clause: least.clause });
+  return inBestCase(row, missing);
 }
