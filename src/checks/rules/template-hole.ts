@@ -1,9 +1,9 @@
 import { baseHoleOf } from "../../job/model/base-hole.js";
-import type { Given } from "../../job/model/job.js";
+import type { Input } from "../../job/model/job.js";
 import type { Length } from "../../units/index.js";
 import { cutLoss } from "../cutting.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, known, lacking, notTabulated } from "../results.js";
+import { compare, inBestCase, known, lacking, missingAmong, notTabulated } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
@@ -40,17 +40,20 @@ function againstTable(context: CheckContext, rod: RodHole): RuleResult {
 function asCut(context: CheckContext, rod: RodHole): RuleResult {
   const own = { severity: "stop", clause: AS_CUT, edition: "shop" } as const;
   const zinc = rod.rod.zincGrowth;
-  if (zinc.kind === "missing") return lacking(rod.tag, [zinc], own);
   const loss = cutLoss(context, rod);
+  if (!loss.known && zinc.kind === "missing") return lacking(rod.tag, [zinc], own);
   if (!loss.known) return notTabulated(rod.tag, loss.what, loss.nearest, own);
   const { edition } = loss;
   const say = wordsIn(context.job.unit);
   const note = `${say.length(rod.hole)}${loss.text(say)} against ${rodText(rod, zinc, say.length)}`;
   const value = 2 * rod.hole - loss.twice;
-  return compare(rod.tag, value, ">=", 2 * (rod.diameter + zinc.value), note, { ...own, edition });
+  const growth = zinc.kind === "given" ? zinc.value : 0;
+  const row = compare(rod.tag, value, ">=", 2 * (rod.diameter + growth), note, { ...own, edition });
+  return inBestCase(row, missingAmong({ "growth by zinc": zinc }));
 }
 
-function rodText({ rod, diameter }: RodHole, zinc: Given<Length>, length: (length: number) => string): string {
+function rodText({ rod, diameter }: RodHole, zinc: Input<Length>, length: (length: number) => string): string {
+  if (zinc.kind === "missing") return `${length(diameter)} + zinc (not given)`;
   const finish = rod.finish.kind === "given" && rod.finish.value === "plain" ? "plain" : "zinc";
   return finish === "plain" ? `${length(diameter)}, plain` : `${length(diameter)} + ${length(zinc.value)} zinc`;
 }
