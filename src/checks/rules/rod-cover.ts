@@ -1,10 +1,10 @@
 import { acrossCorners, twiceDepthInside } from "../../geometry/index.js";
-import type { Bottom, Exposure, Input, Nut } from "../../job/model/job.js";
+import type { Bottom, Exposure, Input, Missing, Nut } from "../../job/model/job.js";
 import { concreteClauses, findCover, findSpacing } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, known, lacking, notApplicable, notChecked } from "../results.js";
+import { compare, inBestCase, known, lacking, missingAmong, notApplicable, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
@@ -62,11 +62,29 @@ function besideRod(context: CheckContext, rod: PlacedRod): RuleResult {
 
 function held(context: CheckContext, rod: RodHole, twice: number, how: string, clause: string): RuleResult {
   const { exposure } = context.base.concrete;
-  if (exposure.kind === "missing") return lacking(rod.tag, [exposure], { clause });
+  if (exposure.kind === "missing") return heldWhatever(context, rod, exposure, twice, how, clause);
   const cover = coverOf(context, rod, exposure.value);
   const { concrete } = context.job.editions;
   if (cover === null) return notChecked(rod.tag, `${concrete}: no cover is tabulated here`, { clause });
   return compare(rod.tag, twice, ">=", 2 * cover.cover, `${how}; ${cover.item}`, { clause });
+}
+
+const EXPOSURES: readonly Exposure[] = ["against ground", "exposed", "not exposed"];
+
+/** Without the exposure: what falls short of the least cover of all falls short. */
+function heldWhatever(
+  context: CheckContext,
+  rod: RodHole,
+  exposure: Missing,
+  twice: number,
+  how: string,
+  clause: string,
+): RuleResult {
+  const covers = EXPOSURES.flatMap((each) => coverOf(context, rod, each) ?? []);
+  const [least] = covers.toSorted((a, b) => a.cover - b.cover);
+  if (least === undefined) return lacking(rod.tag, [exposure], { clause });
+  const row = compare(rod.tag, twice, ">=", 2 * least.cover, `${how}; at the least, ${least.item}`, { clause });
+  return inBestCase(row, missingAmong({ exposure }));
 }
 
 function besideBottom(context: CheckContext, rod: PlacedRod): RuleResult {
