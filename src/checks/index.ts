@@ -33,6 +33,7 @@ import { projection } from "./rules/projection.js";
 import { rodCount } from "./rules/rod-count.js";
 import { rodCover } from "./rules/rod-cover.js";
 import { rodGrade } from "./rules/rod-grade.js";
+import { rodLength } from "./rules/rod-length.js";
 import { rodPlay } from "./rules/rod-play.js";
 import { rodSpacing } from "./rules/rod-spacing.js";
 import { seatOnPlate } from "./rules/seat-on-plate.js";
@@ -79,6 +80,7 @@ export const rules = [
   rodCover,
   projection,
   groutGap,
+  rodLength,
   rodCount,
   rodGrade,
 ] as const satisfies readonly Rule[];
@@ -119,10 +121,10 @@ export function runChecks(context: CheckContext): readonly CheckRow[] {
 
 /** A failing row as a question to the engineer of record, in plain words. */
 export function questionText(row: CheckRow, context: CheckContext): string {
-  return questionFor(rules, row, context);
+  return questionFor(row, context);
 }
 
 /** A failing row of the whole job as a question, in plain words. */
 export function jobQuestionText(row: CheckRow, job: Job): string {
-  return jobQuestionFor(jobRules, row, job);
+  return jobQuestionFor(row, job);
 }

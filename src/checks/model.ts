@@ -27,6 +27,7 @@ export type RuleResult =
       readonly severity?: Severity;
       readonly clause?: string;
       readonly edition?: string;
+      readonly measured?: string;
     }
   | {
       readonly kind: "not-applicable";
@@ -35,6 +36,7 @@ export type RuleResult =
       readonly severity?: Severity;
       readonly clause?: string;
       readonly edition?: string;
+      readonly measured?: string;
     }
   | {
       readonly kind: "not-checked";
@@ -43,6 +45,7 @@ export type RuleResult =
       readonly severity?: Severity;
       readonly clause?: string;
       readonly edition?: string;
+      readonly measured?: string;
     };
 
 /** What a rule of one base sees: the job, the base, its rods as placed and its template. */
@@ -60,7 +63,7 @@ export interface Rule<Id extends string = string> {
   readonly title: string;
   /** What a failing row does; the one place where it is written. The job may raise it. */
   readonly severity: Severity;
-  /** What the value is, as a noun phrase for questions: "the size of the washer on the base plate". */
+  /** What the value is where a result does not say it, as a noun phrase for questions: "the size of the washer on the base plate". */
   readonly measured: string;
   /** Clause printed in the ledger when a result does not name its own. */
   clause(context: CheckContext): string;
@@ -77,6 +80,8 @@ export interface CheckRow {
   readonly edition: string;
   readonly subject: string;
   readonly severity: Severity;
+  /** What the value is, as a noun phrase for questions. */
+  readonly measured: string;
   /** null where nothing was compared. */
   readonly value: Quantity | null;
   readonly limit: Quantity | null;

@@ -46,11 +46,6 @@ export function isOverCastRods({ base }: CheckContext): boolean {
   return isSetOverCastRods(base.template);
 }
 
-/** True where the plate stays under the base plate, so that its thickness joins the stack on the rod. */
-export function staysInPlace({ base }: CheckContext): boolean {
-  return base.template.use !== "template";
-}
-
 /** The row of a rule that is about holding rods during the pour, for a plate that is set afterwards. */
 export function notForSettingPlate(subject: string): RuleResult {
   return notApplicable(subject, "the plate is set over cast rods: it holds no rod and no nut during the pour");

@@ -27,7 +27,7 @@ export function finishRow(row: CheckRow, job: Job, isFor: (answer: Answer) => bo
 
 /** A result as a ledger row, with margin and status. */
 export function judge(
-  rule: Pick<Rule, "id" | "severity">,
+  rule: Pick<Rule, "id" | "severity" | "measured">,
   result: RuleResult,
   clause: string,
   edition: string,
@@ -40,6 +40,7 @@ export function judge(
     edition: result.edition ?? edition,
     subject: result.subject,
     severity: result.severity ?? rule.severity,
+    measured: result.measured ?? rule.measured,
     value: compared ? result.value : null,
     limit: compared ? result.limit : null,
     sense: compared ? result.sense : null,

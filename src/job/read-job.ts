@@ -17,7 +17,7 @@ import { headFaults, resolveHead } from "./resolve/head.js";
 import type { JobSources } from "./resolve/job-sources.js";
 import { listBases, markFaults } from "./resolve/listed-bases.js";
 import { readNamedShop } from "./resolve/named-shop.js";
-import { countPlacements, readPlan, withGrout } from "./resolve/plan.js";
+import { countPlacements, readPlan, withPlateBottoms } from "./resolve/plan.js";
 import { unitOf } from "./resolve/shop.js";
 import { parseForgiving } from "./schema/forgiving.js";
 import type { JobSchemas } from "./schema/job.js";
@@ -153,5 +153,5 @@ function withPlan(
     const { template } = base;
     return { ...base, quantity: count, template: ownTemplates ? template : { ...template, quantity: count } };
   });
-  return { plan: withGrout(plan, counted), bases: counted };
+  return { plan: withPlateBottoms(plan, counted), bases: counted };
 }

@@ -63,6 +63,23 @@ export function findElevation(edition: PlacingEdition, fixing: BoltFixing = "fix
   return { found: true, row: { low: minus, high: plus, item, source, confidence, note }, edition: printed, clause };
 }
 
+/** Whose tolerance of the top of concrete goes with an edition: AISC 303 has none, ACI 117 holds for concrete beside it. */
+const CONCRETE_TOPS: Readonly<Record<PlacingEdition, PlacingIndex>> = {
+  "ACI 117-10": INDEXES["ACI 117-10"].fixed,
+  "AISC 303-10": INDEXES["ACI 117-10"].fixed,
+  "AISC 303-22": INDEXES["ACI 117-10"].fixed,
+  "EN 1090-2:2008": INDEXES["EN 1090-2:2008"].fixed,
+};
+
+/** Tolerance of the top of concrete under a base plate: tops of foundations, of EN 1090-2 the level of the support. */
+export function findConcreteTop(placing: PlacingEdition): Lookup<ElevationRow> {
+  const { rows, edition } = CONCRETE_TOPS[placing];
+  const row = rows.find(({ about }) => about === "top of concrete");
+  if (row === undefined || row.minus === null || row.plus === null) return { found: false, nearest: [] };
+  const { item, source, confidence, note, minus, plus, clause } = row;
+  return { found: true, row: { low: minus, high: plus, item, source, confidence, note }, edition, clause };
+}
+
 /** Tolerance between groups, where the edition has one: adjacent group centres, or what may add up along a column line. */
 export function findGroupPlacing(
   edition: PlacingEdition,

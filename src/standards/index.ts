@@ -3,7 +3,7 @@
  * `{ found: false, nearest }` with the two nearest sizes as printed. An edition is a closed union of its kind, and every
  * lookup a `Record` of it: a new edition does not compile until each lookup says what it holds.
  */
-export { extraThread, largestSettingPlate } from "./aisc-design-guide-1-2nd/advice.js";
+export { extraThread, largestSettingPlate, rodPerWasherThickness } from "./aisc-design-guide-1-2nd/advice.js";
 export { groutHoleFrom, groutHoleSize } from "./aisc-design-guide-1-2nd/grout-hole.js";
 export { zincGrowth } from "./astm-f2329/zinc.js";
 export {
@@ -40,12 +40,14 @@ export {
 } from "./find-hole.js";
 export {
   type BoltFixing,
+  findConcreteTop,
   findElevation,
   findGroupPlacing,
   findPlacing,
   type GroupPlacingRow,
   placingRows,
 } from "./find-placing.js";
+export { findLengthTolerance } from "./find-rod-length.js";
 export { findThread, findThreadInSeries, threadSpans } from "./find-thread.js";
 export type * from "./model.js";
 export { columnAnchorage, leastRods, postDefinition } from "./osha-1926/rod-count.js";

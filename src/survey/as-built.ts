@@ -4,6 +4,7 @@ import { toLattice, turnOf } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
 import { baseHoleOf } from "../job/model/base-hole.js";
 import type { Input } from "../job/model/job.js";
+import { heightOfBasePlate } from "../job/model/stack.js";
 import type { PlacedBase } from "../plan/model.js";
 import type { Length } from "../units/length.js";
 import { add, subtract } from "../units/length.js";
@@ -64,14 +65,14 @@ function orderEnds(points: readonly PointOnPlan[]): Ends {
 /** Elevation of the middle of the base plate's thickness; null where it is not known. */
 function plateMiddle({ placement, base }: PlacedBase): Length | null {
   const { thickness } = base.basePlate;
-  const bottom = bottomOfPlate(placement.bottomOfPlate, placement.topOfConcrete, base.grout);
+  const bottom = bottomOfPlate(placement.bottomOfPlate, placement.topOfConcrete, heightOfBasePlate(base));
   if (bottom === null || thickness.kind === "missing") return null;
   return add(bottom, Math.round(thickness.value / 2) as Length);
 }
 
-function bottomOfPlate(bottom: Input<Length>, concrete: Input<Length>, grout: Input<Length>): Length | null {
+function bottomOfPlate(bottom: Input<Length>, concrete: Input<Length>, height: Input<Length>): Length | null {
   if (bottom.kind === "given") return bottom.value;
-  return concrete.kind === "given" && grout.kind === "given" ? add(concrete.value, grout.value) : null;
+  return concrete.kind === "given" && height.kind === "given" ? add(concrete.value, height.value) : null;
 }
 
 /** On the line through both points at that height; the upper point where one of them is not known. */

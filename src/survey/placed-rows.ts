@@ -20,7 +20,7 @@ export interface Topic {
 
 /** Rows of a survey are questions for the engineer of record. */
 export function rowOf({ id, clause, edition }: Topic, verdict: RuleResult): CheckRow {
-  return judge({ id, severity: "ask" }, verdict, clause, edition);
+  return judge({ id, severity: "ask", measured: id }, verdict, clause, edition);
 }
 
 /** Rods of one group against the edition, and the column against the erection tolerance. */

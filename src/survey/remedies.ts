@@ -5,7 +5,7 @@
 
 import type { CheckContext, CheckRow, Rule } from "../checks/model.js";
 import { basePlateEdge } from "../checks/rules/base-plate-edge.js";
-import { washerCover } from "../checks/rules/washer-cover.js";
+import { washerOverHole } from "../checks/rules/washer-cover.js";
 import { washerOnPlate } from "../checks/rules/washer-on-plate.js";
 import { judge } from "../checks/run.js";
 import { point, toLattice } from "../geometry/index.js";
@@ -22,7 +22,7 @@ import type { BestPosition, Remedy } from "./model.js";
 import type { HoleOverRod } from "./motion.js";
 import { bestPosition, inPlateAxes } from "./motion.js";
 
-const RULES: readonly Rule[] = [washerCover, washerOnPlate, basePlateEdge];
+const RULES: readonly Rule[] = [washerOverHole, washerOnPlate, basePlateEdge];
 
 /** Holes are made larger by this, and at most by that. */
 const STEP = { in: inches(1 / 16), mm: millimetres(1) } as const;

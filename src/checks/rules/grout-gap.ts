@@ -1,61 +1,106 @@
+import { nutHeight, washerName, washerThickness } from "../../job/model/stack.js";
+import { findConcreteTop, findElevation } from "../../standards/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, known, lacking, notApplicable } from "../results.js";
+import type { Own, Term } from "../results.js";
+import { compareSums, fixed, lacking, minus, notApplicable, notChecked, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
-import { perRod, staysInPlace } from "../rods.js";
+import { perRod } from "../rods.js";
 import { wordsIn } from "../words.js";
 
-/** The grout gap takes a levelling nut, its washer, and room beneath. */
+/** The grout gap takes a levelling nut, its washer, and room beneath, also where the concrete stands high. */
 export const groutGap: Rule<"grout-gap"> = {
   id: "grout-gap",
   title:
-    "grout gap >= levelling nut + washer + room, and thread reaching below that nut, where nuts level the base plate",
+    "grout gap >= levelling nut + washer + room, also less what T.O.C. may stand high, and thread reaching below that nut, " +
+    "where nuts level the base plate; on shims or a plate the gap >= what T.O.C. may stand high",
   severity: "ask",
-  measured: "the grout gap or the thread above it",
+  measured: "the grout gap",
   clause: ({ job }) => `levelling nut + washer + room; room: ${job.shop.groutRoom.from}`,
   edition: () => "geometry",
   check(context) {
     const { levelling } = context.base;
-    if (levelling.kind === "missing") return [lacking("base", [levelling])];
-    if (levelling.value !== "nuts")
-      return [notApplicable("base", `the base plate is levelled by ${worded(levelling.value)}`)];
-    return [gap, thread].flatMap((row) => perRod(context, (rod) => row(context, rod)));
+    if (levelling.kind === "missing") return [lacking("base", [levelling]), overHighConcrete(context)];
+    if (levelling.value === "nuts")
+      return [gap, gapOverHighConcrete, thread, threadHigh].flatMap((row) =>
+        perRod(context, (rod) => row(context, rod)),
+      );
+    const words = levelling.value === "shims" ? "shims" : "a levelling plate";
+    return [notApplicable("base", `the base plate is levelled by ${words}`), overHighConcrete(context)];
   },
 };
 
-function worded(levelling: "shims" | "plate"): string {
-  return levelling === "shims" ? "shims" : "a levelling plate";
+/** The levelling nut and its washer, taken as on the base plate, both at their greatest. */
+function levellingNut({ group, rod }: RodHole): readonly Term[] {
+  return [
+    plus("levelling nut", nutHeight(rod)),
+    plus(`${washerName(group, "greatest")} (as on the base plate)`, washerThickness(group, "greatest")),
+  ];
 }
 
-const THREAD = { clause: "thread reaches below the levelling nut" };
-
-/** Thread is needed from the top of the rod down to the underside of the nut beneath the base plate. */
-function thread(context: CheckContext, { tag, group, rod }: RodHole): RuleResult {
-  const { job, base, plate } = context;
-  const thickness = group.washer.kind === "given" ? group.washer.value.thickness : group.washer;
-  const { projection, threadLength, nut } = rod;
-  const needs = known({ projection, threadLength, grout: base.grout, nut, washer: thickness });
-  if (!needs.all) return lacking(tag, needs.missing, THREAD);
-  const { values } = needs;
-  const left = staysInPlace(context) ? plate.thickness : 0;
-  const limit = values.projection - values.grout - left + values.washer + values.nut.height;
-  const say = wordsIn(job.unit);
-  const note =
-    `thread ${say.length(values.threadLength)} from the top against projection ${say.length(values.projection)} - ` +
-    `grout ${say.length(values.grout)}${left === 0 ? "" : ` - setting plate ${say.length(left)}`} + washer ` +
-    `${say.length(values.washer)} + levelling nut ${say.length(values.nut.height)}`;
-  return compare(tag, 2 * values.threadLength, ">=", 2 * limit, note, THREAD);
+function gap({ job, base }: CheckContext, rod: RodHole): RuleResult {
+  const needed = [...levellingNut(rod), fixed("room", job.shop.groutRoom.value)];
+  return compareSums(rod.tag, [[plus("grout", base.grout)], ">=", needed], wordsIn(job.unit));
 }
 
-/** The washer of the base plate is taken as the levelling nut's too. */
-function gap({ job, base }: CheckContext, { tag, group, rod }: RodHole): RuleResult {
-  const thickness = group.washer.kind === "given" ? group.washer.value.thickness : group.washer;
-  const needs = known({ grout: base.grout, nut: rod.nut, washer: thickness });
-  if (!needs.all) return lacking(tag, needs.missing);
-  const { grout, nut, washer } = needs.values;
-  const room = job.shop.groutRoom.value;
-  const say = wordsIn(job.unit);
-  const note =
-    `grout ${say.length(grout)} against levelling nut ${say.length(nut.height)} + washer ${say.length(washer)} ` +
-    `(as on the base plate) + room ${say.length(room)}`;
-  return compare(tag, 2 * grout, ">=", 2 * (nut.height + washer + room), note);
+/** What the concrete may stand high by, with the edition that says so; null where none is held. */
+function highConcrete({ job }: CheckContext): { readonly high: Term; readonly own: Own } | null {
+  const found = findConcreteTop(job.editions.placing);
+  if (!found.found) return null;
+  return { high: fixed(`T.O.C. high (${found.clause})`, found.row.high), own: { edition: found.edition } };
+}
+
+function noConcreteTop({ job }: CheckContext, subject: string): RuleResult {
+  return notChecked(subject, `${job.editions.placing}: no tolerance of the top of concrete is tabulated`);
+}
+
+function gapOverHighConcrete(context: CheckContext, rod: RodHole): RuleResult {
+  const tolerance = highConcrete(context);
+  if (tolerance === null) return noConcreteTop(context, rod.tag);
+  const own: Own = { ...tolerance.own, clause: "levelling nut + washer, with T.O.C. high by its tolerance" };
+  const needed = [...levellingNut(rod), tolerance.high];
+  return compareSums(rod.tag, [[plus("grout", context.base.grout)], ">=", needed], wordsIn(context.job.unit), own);
+}
+
+/** Concrete that stands as high as it may does not reach above the grout. A plate without grout is set on the concrete. */
+function overHighConcrete(context: CheckContext): RuleResult {
+  const { grout } = context.base;
+  const tolerance = highConcrete(context);
+  if (tolerance === null) return noConcreteTop(context, "base");
+  const own: Own = { ...tolerance.own, clause: "grout gap, with T.O.C. high by its tolerance" };
+  if (grout.kind === "given" && grout.value === 0)
+    return notApplicable("base", "the base plate stands on the concrete, without grout", own);
+  return compareSums("base", [[plus("grout", grout)], ">=", [tolerance.high]], wordsIn(context.job.unit), own);
+}
+
+const THREAD: Own = {
+  clause: "thread reaches below the levelling nut",
+  measured: "the thread at the top of the rod",
+};
+
+/**
+ * From the top of the rod down to the underside of the levelling nut, which carries the base plate, or the setting plate that
+ * stays under it: projection - grout + washer + nut.
+ */
+function toLevellingNut({ base }: CheckContext, rod: RodHole): readonly Term[] {
+  return [plus("projection", rod.rod.projection), minus("grout", base.grout), ...levellingNut(rod)];
+}
+
+function thread(context: CheckContext, rod: RodHole): RuleResult {
+  const needed = toLevellingNut(context, rod);
+  return compareSums(
+    rod.tag,
+    [[plus("thread", rod.rod.threadLength)], ">=", needed],
+    wordsIn(context.job.unit),
+    THREAD,
+  );
+}
+
+function threadHigh(context: CheckContext, rod: RodHole): RuleResult {
+  const { placing } = context.job.editions;
+  const found = findElevation(placing);
+  const clause = `${THREAD.clause}, with the rod set high by the elevation tolerance`;
+  const own: Own = { ...THREAD, clause, edition: placing };
+  if (!found.found) return notChecked(rod.tag, `${placing}: no tolerance of rod tops is tabulated`, own);
+  const needed = [...toLevellingNut(context, rod), fixed(`high (${found.clause})`, found.row.high)];
+  return compareSums(rod.tag, [[plus("thread", rod.rod.threadLength)], ">=", needed], wordsIn(context.job.unit), own);
 }

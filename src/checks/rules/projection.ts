@@ -1,97 +1,82 @@
-import type { Input } from "../../job/model/job.js";
-import { given } from "../../job/model/job.js";
+import type { StackPart } from "../../job/model/stack.js";
+import { seatOfNut, wholeStack } from "../../job/model/stack.js";
 import { extraThread, findElevation } from "../../standards/index.js";
-import type { Length } from "../../units/index.js";
-import { formatWithUnit, nanometres } from "../../units/index.js";
+import { formatWithUnit } from "../../units/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, known, lacking, notChecked } from "../results.js";
+import type { Own, Term } from "../results.js";
+import { compareSums, fixed, minus, notChecked, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
-import { rodHoles, staysInPlace } from "../rods.js";
-import type { Words } from "../words.js";
+import { rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
 
 const LOW = "stack on the rod, with the rod set low by the elevation tolerance";
+const THREAD = {
+  clause: "thread reaches down to the washer, so that the nut can be run down on it",
+  measured: "the thread at the top of the rod",
+};
+const THREAD_HIGH = `${THREAD.clause}, with the rod set high by the elevation tolerance`;
 
-/** The rod stands high enough for all that goes on it, as specified and when it is set low. */
+/** The rod stands high enough for all that goes on it, and its nut can be run down, as specified and as it may be set. */
 export const projection: Rule<"projection"> = {
   id: "projection",
-  title: "projection >= grout + plates + washer + nut + stick-out, also with the rod low by its tolerance",
+  title:
+    "projection >= grout + plates + washer + nut + stick-out, also with the rod low by its tolerance; " +
+    "thread >= projection - grout - plates - washer, also with the rod high",
   severity: "ask",
   measured: "the projection of the rod",
   clause: () => "stack on the rod, from the specified T.O.C.",
   edition: () => "geometry",
   check(context) {
     const rods = rodHoles(context);
-    return [asSpecified, setLow].flatMap((row) => rods.map((rod) => row(context, rod)));
+    return [asSpecified, setLow, runDown, runDownHigh].flatMap((row) => rods.map((rod) => row(context, rod)));
   },
 };
 
-interface Stack {
-  readonly grout: Length;
-  readonly plate: Length;
-  readonly washer: Length;
-  readonly nut: Length;
-  readonly stickOut: Length;
-  readonly template: Length;
-  readonly projection: Length;
+function layers(parts: readonly StackPart[], sign: typeof plus): readonly Term[] {
+  return parts.map(({ name, height }) => sign(name, height));
 }
 
-/** A levelling nut stands inside the grout. */
-function stackOf(context: CheckContext, { group, rod }: RodHole) {
-  const { base, plate } = context;
-  const nut: Input<Length> = rod.nut.kind === "given" ? given(rod.nut.value.height, rod.nut.from) : rod.nut;
-  return known({
-    projection: rod.projection,
-    grout: base.grout,
-    template: given(staysInPlace(context) ? plate.thickness : nanometres(0), "the plate"),
-    plate: base.basePlate.thickness,
-    washer: group.washer.kind === "given" ? group.washer.value.thickness : group.washer,
-    nut,
-    stickOut: rod.stickOut,
-  });
+function asSpecified({ job, base }: CheckContext, { tag, group, rod }: RodHole): RuleResult {
+  const stack = layers(wholeStack(base, group), plus);
+  return compareSums(tag, [[plus("projection", rod.projection)], ">=", stack], wordsIn(job.unit));
 }
 
-function heightOf(stack: Stack): number {
-  return stack.grout + stack.template + stack.plate + stack.washer + stack.nut + stack.stickOut;
-}
-
-function stackText(stack: Stack, say: Words): string {
-  const left = stack.template === 0 ? "" : ` + setting plate ${say.length(stack.template)}`;
-  return (
-    `grout ${say.length(stack.grout)}${left} + base plate ${say.length(stack.plate)} + washer ${say.length(stack.washer)} + ` +
-    `nut ${say.length(stack.nut)} + stick-out ${say.length(stack.stickOut)}`
-  );
-}
-
-function asSpecified(context: CheckContext, rodHole: RodHole): RuleResult {
-  const needs = stackOf(context, rodHole);
-  if (!needs.all) return lacking(rodHole.tag, needs.missing);
-  const stack = needs.values;
-  const say = wordsIn(context.job.unit);
-  const note = `${say.length(stack.projection)} against ${stackText(stack, say)}${threadText(context, rodHole, stack, say)}`;
-  return compare(rodHole.tag, 2 * stack.projection, ">=", 2 * heightOf(stack), note);
-}
-
-/** Thread is needed down to the underside of the nut on the plate, or of the levelling nut where there is one. */
-function threadText({ base }: CheckContext, { rod }: RodHole, stack: Stack, say: Words): string {
-  if (rod.threadLength.kind === "missing") return "";
-  const toPlate = stack.projection - heightOf(stack) + stack.nut + stack.stickOut;
-  const nuts = base.levelling.kind === "given" && base.levelling.value === "nuts";
-  const toLevelling = stack.washer + stack.plate + stack.template + stack.washer + stack.nut;
-  const spare = rod.threadLength.value - (nuts ? toPlate + toLevelling : toPlate);
-  const said = spare < 0 ? `${say.length(-spare)} short of what is needed` : `${say.length(spare)} more than needed`;
-  return `; thread ${said}, Design Guide 1 advises ${formatWithUnit(extraThread.value, "in")} more`;
-}
-
-function setLow(context: CheckContext, rodHole: RodHole): RuleResult {
-  const { placing } = context.job.editions;
-  const needs = stackOf(context, rodHole);
+function setLow(context: CheckContext, { tag, group, rod }: RodHole): RuleResult {
+  const { job, base } = context;
+  const { placing } = job.editions;
   const found = findElevation(placing);
-  const own = { clause: LOW, edition: placing };
-  if (!needs.all) return lacking(rodHole.tag, needs.missing, own);
-  if (!found.found) return notChecked(rodHole.tag, `${placing}: no tolerance of rod tops is tabulated`, own);
-  const stack = needs.values;
+  const own: Own = { clause: LOW, edition: placing, measured: "the projection of the rod, set low," };
+  if (!found.found) return notChecked(tag, `${placing}: no tolerance of rod tops is tabulated`, own);
+  const low = fixed(`low (${found.clause})`, found.row.low, -2);
+  const stack = layers(wholeStack(base, group), plus);
+  return compareSums(tag, [[plus("projection", rod.projection), low], ">=", stack], wordsIn(job.unit), own);
+}
+
+/** From the top of the rod down to the seat of its nut. */
+function toSeat({ base }: CheckContext, { group, rod }: RodHole): readonly Term[] {
+  return [plus("projection", rod.projection), ...layers(seatOfNut(base, group), minus)];
+}
+
+/** Set low it needs less thread, by as much as it is low. */
+function runDown(context: CheckContext, rod: RodHole): RuleResult {
   const say = wordsIn(context.job.unit);
-  const note = `${say.length(stack.projection)} - ${say.length(found.row.low)} low (${found.clause}) against ${stackText(stack, say)}`;
-  return compare(rodHole.tag, 2 * (stack.projection - found.row.low), ">=", 2 * heightOf(stack), note, own);
+  const thread = plus("thread", rod.rod.threadLength);
+  const remark = (spare: number): string =>
+    spare < 0
+      ? `; the nut stops ${say.twice(-spare)} above its washer`
+      : `; ${say.twice(spare)} more than needed, Design Guide 1 advises ${formatWithUnit(extraThread.value, "in")} more`;
+  return compareSums(rod.tag, [[thread], ">=", toSeat(context, rod)], say, { ...THREAD, remark });
+}
+
+function runDownHigh(context: CheckContext, rod: RodHole): RuleResult {
+  const { placing } = context.job.editions;
+  const found = findElevation(placing);
+  const own: Own = { ...THREAD, clause: THREAD_HIGH, edition: placing };
+  if (!found.found) return notChecked(rod.tag, `${placing}: no tolerance of rod tops is tabulated`, own);
+  const say = wordsIn(context.job.unit);
+  const high = fixed(`high (${found.clause})`, found.row.high);
+  const remark = (spare: number): string =>
+    spare < 0 ? `; the nut would stop ${say.twice(-spare)} above its washer` : "";
+  const needed = [...toSeat(context, rod), high];
+  return compareSums(rod.tag, [[plus("thread", rod.rod.threadLength)], ">=", needed], say, { ...own, remark });
 }

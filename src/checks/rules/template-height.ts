@@ -1,31 +1,40 @@
 import type { Input, Missing, Nut } from "../../job/model/job.js";
 import { given } from "../../job/model/job.js";
+import { nutHeight } from "../../job/model/stack.js";
 import type { Length } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, known, lacking } from "../results.js";
+import { compareSums, fixed, minus, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, perRod, rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
 
-const THREAD_CLAUSE = "thread reaches below the lower nut";
+const THREAD = { clause: "thread reaches below the lower nut", measured: "the thread at the top of the rod" };
+const UPPER = {
+  clause: "s.2.8: a nut above and below the template",
+  edition: "Design Guide 1, 2nd ed.",
+  measured: "the projection of the rod, for the template and its upper nut,",
+};
 
-/** The template stands high enough for its lower nuts and for finishing; the rod's thread reaches below those nuts. */
+/** The template stands high enough for its lower nuts and for finishing, and low enough on the rod for its upper nut. */
 export const templateHeight: Rule<"template-height"> = {
   id: "template-height",
-  title: "underside above T.O.C. >= lower nut + its washer + finishing room; thread reaches below that nut",
+  title:
+    "underside above T.O.C. >= lower nut + its washer + finishing room; projection >= underside + template + washer + " +
+    "upper nut; thread reaches below the lower nut",
   severity: "stop",
-  measured: "the height of the template above the concrete, or the thread for its lower nut,",
+  measured: "the height of the template above the concrete",
   clause: ({ job }) => `lower nut + washer + finishing room; room: ${job.shop.finishingRoom.from}`,
   edition: () => "shop",
   check(context) {
     if (isOverCastRods(context)) return [notForSettingPlate("plate")];
-    return [heightRow(context), ...perRod(context, (rod) => threadRow(context, rod))];
+    const rows = [upperNutRow, threadRow];
+    return [heightRow(context), ...rows.flatMap((row) => perRod(context, (rod) => row(context, rod)))];
   },
 };
 
-/** Thickness of the washer under the template: zero where the nut itself bears. */
-function washerUnder({ job, base }: CheckContext): Input<Length> {
+/** Thickness of the washer between template and nut, on both faces alike: zero where the nut itself bears. */
+function washerOf({ job, base }: CheckContext): Input<Length> {
   const { templateWasher } = job.shop;
   if (templateWasher.kind === "given") return templateWasher.value.thickness;
   return base.template.material === "plywood" ? templateWasher : given(nanometres(0), "no washer");
@@ -34,16 +43,14 @@ function washerUnder({ job, base }: CheckContext): Input<Length> {
 /** The thickest nut of the plate governs. */
 function heightRow(context: CheckContext): RuleResult {
   const { job, base } = context;
-  const nut = thickestNut(rodHoles(context));
-  const needs = known({ height: base.template.height, nut, washer: washerUnder(context) });
-  if (!needs.all) return lacking("plate", needs.missing);
-  const { height, nut: lower, washer } = needs.values;
-  const room = job.shop.finishingRoom.value;
-  const say = wordsIn(job.unit);
-  const note =
-    `underside ${say.length(height)} above T.O.C. against nut ${say.length(lower.height)} + ` +
-    `washer ${say.length(washer)} + finishing room ${say.length(room)}`;
-  return compare("plate", 2 * height, ">=", 2 * (lower.height + washer + room), note);
+  const lower = nutHeight({ nut: thickestNut(rodHoles(context)) });
+  const needed = [
+    plus("nut", lower),
+    plus("washer", washerOf(context)),
+    fixed("finishing room", job.shop.finishingRoom.value),
+  ];
+  const height = plus("height of the underside", base.template.height);
+  return compareSums("plate", [[height], ">=", needed], wordsIn(job.unit));
 }
 
 function thickestNut(rods: readonly RodHole[]): Input<Nut> {
@@ -54,21 +61,27 @@ function thickestNut(rods: readonly RodHole[]): Input<Nut> {
   return known.reduce((thickest, nut) => (nut.value.height > thickest.value.height ? nut : thickest));
 }
 
+/** The rod passes through the template, and its upper nut stands wholly on the rod. */
+function upperNutRow(context: CheckContext, { tag, rod }: RodHole): RuleResult {
+  const { template } = context.base;
+  const say = wordsIn(context.job.unit);
+  const needed = [
+    plus("height of the underside", template.height),
+    fixed("template", template.thickness),
+    plus("washer", washerOf(context)),
+    plus("upper nut", nutHeight(rod)),
+  ];
+  const remark = (spare: number) => (spare < 0 ? `; the upper nut lacks ${say.twice(-spare)} of rod` : "");
+  return compareSums(tag, [[plus("projection", rod.projection)], ">=", needed], say, { ...UPPER, remark });
+}
+
 /** Top of rod to the lower face of the lower nut: projection - height + washer + nut. */
 function threadRow(context: CheckContext, { tag, rod }: RodHole): RuleResult {
-  const needs = known({
-    height: context.base.template.height,
-    projection: rod.projection,
-    thread: rod.threadLength,
-    nut: rod.nut,
-    washer: washerUnder(context),
-  });
-  if (!needs.all) return lacking(tag, needs.missing, { clause: THREAD_CLAUSE });
-  const { height, projection, thread, nut, washer } = needs.values;
-  const say = wordsIn(context.job.unit);
-  const note =
-    `thread ${say.length(thread)} from the top against projection ${say.length(projection)} - underside ` +
-    `${say.length(height)} + washer ${say.length(washer)} + nut ${say.length(nut.height)}`;
-  const needed = projection - height + washer + nut.height;
-  return compare(tag, 2 * thread, ">=", 2 * needed, note, { clause: THREAD_CLAUSE });
+  const needed = [
+    plus("projection", rod.projection),
+    minus("height of the underside", context.base.template.height),
+    plus("washer", washerOf(context)),
+    plus("nut", nutHeight(rod)),
+  ];
+  return compareSums(tag, [[plus("thread", rod.threadLength)], ">=", needed], wordsIn(context.job.unit), THREAD);
 }

@@ -230,6 +230,8 @@ export interface Washer {
   readonly shape: "round" | "square";
   readonly size: Length;
   readonly thickness: Input<Length>;
+  /** Least and greatest thickness of its table; absent for a washer by its size, whose thickness is as given. */
+  readonly limits?: { readonly least: Length; readonly greatest: Length };
   /** Series of a standard that has two, as `F844 narrow`; absent where there is no choice. */
   readonly series?: string;
   /** The washer of the wide series, which may come where the job names no series: what needs room takes this one. */

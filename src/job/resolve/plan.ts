@@ -3,13 +3,14 @@ import type { Finding } from "../../diagnostics/finding.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
 import { openTable, readPlacements } from "../../schedule/index.js";
-import type { Length, SurveyUnit, Unit } from "../../units/index.js";
-import { parseCount, SURVEY_UNITS } from "../../units/index.js";
+import type { SurveyUnit, Unit } from "../../units/index.js";
+import { add, parseCount, SURVEY_UNITS } from "../../units/index.js";
 import type { SourceDocument, WithFindings } from "../document.js";
 import { faultAt, joinPath } from "../document.js";
 import type { Base } from "../model/job.js";
 import { given, optional } from "../model/job.js";
 import type { ControlPoint, GridLine, PlanSpec } from "../model/plan.js";
+import { heightOfBasePlate, originOfBasePlateBottom } from "../model/stack.js";
 import { parseForgiving } from "../schema/forgiving.js";
 import type { PlanSchemas, SettingOutDocument, SiteDocument } from "../schema/plan.js";
 import { PLACEMENTS, PLAN_KEYS, planSchemas } from "../schema/plan.js";
@@ -294,15 +295,17 @@ export function countPlacements(placements: PlanSpec["placements"]): ReadonlyMap
   return counts;
 }
 
-/** The plan with what its bases add: the bottom of a base plate is the top of concrete and the grout. */
-export function withGrout(plan: PlanSpec, bases: readonly Base[]): PlanSpec {
-  const grouts = new Map(bases.map(({ mark, grout }) => [mark, grout]));
+/** The plan with what its bases add: the bottom of a base plate stands on the concrete, the grout and a setting plate that stays. */
+export function withPlateBottoms(plan: PlanSpec, bases: readonly Base[]): PlanSpec {
+  const byMark = new Map(bases.map((base) => [base.mark, base]));
   const placements = plan.placements.map((placement) => {
     const { topOfConcrete, bottomOfPlate, mark } = placement;
-    const grout = grouts.get(mark);
-    if (bottomOfPlate.kind === "given" || topOfConcrete.kind === "missing" || grout?.kind !== "given") return placement;
-    const sum = (topOfConcrete.value + grout.value) as Length;
-    return { ...placement, bottomOfPlate: given(sum, "top of concrete and grout") };
+    const base = byMark.get(mark);
+    if (bottomOfPlate.kind === "given" || topOfConcrete.kind === "missing" || base === undefined) return placement;
+    const height = heightOfBasePlate(base);
+    if (height.kind === "missing") return placement;
+    const bottom = given(add(topOfConcrete.value, height.value), originOfBasePlateBottom(base));
+    return { ...placement, bottomOfPlate: bottom };
   });
   return { ...plan, placements };
 }

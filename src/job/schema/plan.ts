@@ -168,7 +168,7 @@ function placementBlock(unit: Unit) {
       topOfConcrete: elevationLeaf(unit, "Elevation of the top of concrete; omitted: that of site.").optional(),
       bottomOfPlate: elevationLeaf(
         unit,
-        "Elevation of the underside of the base plate; omitted: that of site, or top of concrete and grout.",
+        "Elevation of the underside of the base plate; omitted: that of site, or top of concrete, grout and a setting plate that stays.",
       ).optional(),
       hand: wordLeaf(["as drawn", "opposite"], "A base of opposite hand gets a mark of its own.").optional(),
     },

@@ -2,6 +2,7 @@
 import { toLattice } from "../../geometry/index.js";
 import type { GridLine } from "../../job/index.js";
 import type { Base, Bottom, ColumnShape, Input, RodGroup, Washer } from "../../job/model/job.js";
+import { settingPlateThickness, staysUnderBasePlate } from "../../job/model/stack.js";
 import type { PlacedBase } from "../../plan/index.js";
 import { placingRows } from "../../standards/index.js";
 import type { PlacingTableRow } from "../../standards/placing.js";
@@ -140,7 +141,7 @@ function settingSchedule(request: PlanRequest): TableText {
         const own = request.plan.bases.filter(({ placement }) => placement.mark === base.mark);
         const common = [
           upper(base.levelling),
-          lengthOrDash(base.grout, unit),
+          groutText(base, unit),
           rangeText(
             own.map(({ placement }) => placement.topOfConcrete),
             unit,
@@ -160,6 +161,12 @@ function settingSchedule(request: PlanRequest): TableText {
       }),
     ),
   );
+}
+
+/** The grout, and the setting plate that stays between it and the base plate: `1-1/2 + PL 1/4`. */
+function groutText(base: Base, unit: Unit): string {
+  const plate = staysUnderBasePlate(base) ? ` + PL ${formatLength(settingPlateThickness(base), unit)}` : "";
+  return `${lengthOrDash(base.grout, unit)}${plate}`;
 }
 
 /** `+99'-6"`, a range as `+99'-0" TO +99'-6"`; `PER TABLE` where some are not given. */

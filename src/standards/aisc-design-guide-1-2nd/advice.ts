@@ -23,3 +23,13 @@ export const extraThread: StandardValue<Length> = {
   confidence: "high",
   note: "clause not noted",
 };
+
+/** A washer over a base plate's hole is about as thick as the rod's diameter divided by this. */
+export const rodPerWasherThickness: StandardValue<number> = {
+  edition: EDITION,
+  clause: "s.2.6",
+  value: 3,
+  source: "AISC DG1 2nd ed s.2.6 (secondary copy)",
+  confidence: "high",
+  note: "Table 2.3 prints a least thickness for eight rods, 0.33 to 0.40 of the diameter",
+};

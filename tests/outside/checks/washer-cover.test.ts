@@ -7,9 +7,10 @@ import { findBaseHole } from "../../../src/standards/index.js";
 import type { Length } from "../../../src/units/index.js";
 import { millimetres } from "../../../src/units/index.js";
 import type { Changes } from "../../unit/checks/context.js";
-import { inch, isSubject, rowOf } from "../../unit/checks/context.js";
+import { hasClause, inch, isSubject, rowOf } from "../../unit/checks/context.js";
 
-const A1 = isSubject("A1");
+const A1 = hasClause("A1", "W >=");
+const THICKNESS = hasClause("A1", "thickness");
 
 function rod(size: string, diameter: Length, hole: Length, washer: Length): Changes {
   const thickness = given(inch(0.25), "table");
@@ -57,6 +58,44 @@ describe("Steel Construction New Zealand, FAQ 'Connections', 2016-02-11, Table 1
     const table = findBaseHole("d + 6 mm", millimetres(diameter));
     if (!table.found) throw new Error(`no hole for ${size}`);
     const tabled = { ...changes, group: { ...changes.group, tableBaseHole: given(table.row.hole, "d + 6 mm") } };
-    expect(rowOf(basePlateHole, tabled, A1).status).toBe("pass");
+    expect(rowOf(basePlateHole, tabled, isSubject("A1")).status).toBe("pass");
+  });
+});
+
+/** The rod with a washer of this thickness that is wide enough. */
+function thick(diameter: Length, thickness: Length): Changes {
+  const washer = given({ shape: "round", size: inch(6), thickness: given(thickness, "table") } as const, "table");
+  return { group: { washer }, rod: { diameter } };
+}
+
+describe("AISC Design Guide 1, 2nd ed. (2006), Table 2.3: least washer thickness, about a third of the rod (s.2.6)", () => {
+  it.each([
+    ["3/4", 0.75, 0.25],
+    ["7/8", 0.875, 0.3125],
+    ["1", 1, 0.375],
+    ["1-1/4", 1.25, 0.5],
+    ["1-1/2", 1.5, 0.5],
+    ["1-3/4", 1.75, 0.625],
+    ["2", 2, 0.75],
+    ["2-1/2", 2.5, 0.875],
+  ])("rod %s in", (_, diameter, thickness) => {
+    const statusOf = (value: number) => rowOf(washerCover, thick(inch(diameter), inch(value)), THICKNESS).status;
+    expect(statusOf(thickness)).toBe("pass");
+    expect(statusOf(thickness - 1 / 16)).toBe("fail");
+    expect(thickness / diameter).toBeGreaterThanOrEqual(1 / 3);
+  });
+});
+
+// Its M20 washer, 6 mm, is thinner than d/3: the row asks, the engineer decides.
+describe("Steel Construction New Zealand, same table: washer thickness in mm", () => {
+  it.each([
+    ["M16", 16, 6, "pass"],
+    ["M20", 20, 6, "fail"],
+    ["M24", 24, 10, "pass"],
+    ["M30", 30, 12, "pass"],
+    ["M36", 36, 12, "pass"],
+  ])("%s", (_, diameter, thickness, status) => {
+    const row = rowOf(washerCover, thick(millimetres(diameter), millimetres(thickness)), THICKNESS);
+    expect([row.status, row.severity]).toEqual([status, "ask"]);
   });
 });

@@ -222,6 +222,33 @@ describe("washers", () => {
     }
   });
 
+  it("the thickest and thinnest washers of ASME B18.21.1 are a second copy's (Machinery's Handbook, 31st ed., pp. 1694, 1695, 1697)", () => {
+    const limitsOf = ({ rows }: typeof f844Washers, size: string) => {
+      const found = rows.find((row) => row.size === size);
+      return [found?.thickness.nominal, found?.thickness.greatest, found?.thickness.least];
+    };
+    // Type A: basic, max., min.
+    expect(limitsOf(f844Washers, "1/2")).toEqual([0.095, 0.121, 0.074].map(inches));
+    expect(limitsOf(f844WideWashers, "1/2")).toEqual([0.109, 0.132, 0.086].map(inches));
+    expect(limitsOf(f844Washers, "3/4")).toEqual([0.134, 0.16, 0.108].map(inches));
+    expect(limitsOf(f844WideWashers, "3/4")).toEqual([0.148, 0.177, 0.122].map(inches));
+    expect(limitsOf(f844WideWashers, "1")).toEqual([0.165, 0.192, 0.136].map(inches));
+    expect(limitsOf(f844WideWashers, "1-1/2")).toEqual([0.18, 0.213, 0.153].map(inches));
+    // Type B
+    expect(limitsOf(typeBNarrowWashers, "3/4")).toEqual([0.1, 0.112, 0.09].map(inches));
+    expect(limitsOf(typeBWideWashers, "3/4")).toEqual([0.16, 0.174, 0.146].map(inches));
+    expect(limitsOf(typeBWideWashers, "1-1/4")).toEqual([0.25, 0.266, 0.234].map(inches));
+  });
+
+  it("every ASME washer has its limits, about its basic thickness", () => {
+    const tables = [f844Washers, f844WideWashers, typeBNarrowWashers, typeBRegularWashers, typeBWideWashers];
+    for (const { size, thickness } of tables.flatMap(({ rows }) => rows)) {
+      const { least, nominal, greatest } = thickness;
+      const inOrder = least !== null && nominal !== null && greatest !== null && least < nominal && nominal < greatest;
+      expect(inOrder, size).toBe(true);
+    }
+  });
+
   it("Type B agrees with a second copy of ASME B18.21.1 (Machinery's Handbook, 31st ed., p. 1697)", () => {
     // size: inside; narrow, regular, wide outside; narrow, regular, wide thickness
     const second: Readonly<Record<string, readonly number[]>> = {

@@ -2,7 +2,14 @@ import { describe, expect, it } from "vitest";
 import { aci117Placing } from "../../../src/standards/aci-117-10/placing.js";
 import { aisc303Placing } from "../../../src/standards/aisc-303-22/placing.js";
 import type { Bounds, DeviationRow } from "../../../src/standards/index.js";
-import { findSpacing, iso9013Perpendicularity, zincGrowth } from "../../../src/standards/index.js";
+import {
+  findConcreteTop,
+  findGrade,
+  findLengthTolerance,
+  findSpacing,
+  iso9013Perpendicularity,
+  zincGrowth,
+} from "../../../src/standards/index.js";
 import { iso9013Class1 } from "../../../src/standards/iso-9013-2017/deviations-class-1.js";
 import { iso9013Class2 } from "../../../src/standards/iso-9013-2017/deviations-class-2.js";
 import { inches, type Length, millimetres } from "../../../src/units/index.js";
@@ -15,6 +22,43 @@ const byRod = (rows: typeof aci117Placing.rows) =>
 
 it("AISC 303-16/-22 took ACI 117-10's tolerances by rod diameter (ASCC position statement; numbers from memory)", () => {
   expect(byRod(aisc303Placing.rows)).toEqual(byRod(aci117Placing.rows));
+});
+
+describe("ASTM F1554, section 10 as quoted by makers (secondary copies): +-1/2 in to 24 in, +-1 in beyond", () => {
+  it.each([
+    [18, 0.5],
+    [24, 0.5],
+    [24.001, 1],
+    [60, 1],
+  ])("%d in", (length, plusMinus) => {
+    const grade = findGrade("F1554 55");
+    if (!grade.found) throw new Error("no grade");
+    expect(findLengthTolerance(grade.row, inches(length))).toMatchObject({
+      found: true,
+      edition: "ASTM F1554",
+      row: { plusMinus: inches(plusMinus) },
+    });
+  });
+
+  it("is not lent to ISO 898-1", () => {
+    const grade = findGrade("8.8");
+    if (!grade.found) throw new Error("no grade");
+    expect(findLengthTolerance(grade.row, inches(18))).toEqual({ found: false, nearest: [] });
+  });
+});
+
+it("tops of concrete: ACI 117-10 3.3.1 (secondary copy), beside AISC 303 too; EN 1090-2:2008 Table D.2.20 (secondary copy)", () => {
+  for (const placing of ["ACI 117-10", "AISC 303-10", "AISC 303-22"] as const) {
+    expect(findConcreteTop(placing)).toMatchObject({
+      edition: "ACI 117-10",
+      clause: "3.3.1",
+      row: { high: inches(0.5), low: inches(2) },
+    });
+  }
+  expect(findConcreteTop("EN 1090-2:2008")).toMatchObject({
+    edition: "EN 1090-2:2008",
+    row: { high: millimetres(5), low: millimetres(15) },
+  });
 });
 
 it("ACI 318: torqued rods need half as much again (17.9.2)", () => {

@@ -1,10 +1,8 @@
-/** ASTM F1554: tolerances and supplements. Not read by the program yet: held for rules of rod length. */
+/** ASTM F1554: tolerances and supplements that the program does not read; those of lengths stand in its own tables. */
 import { type Fact, fact as row } from "../fact.js";
 
 /** Topic, item, value, source, confidence. */
 export const f1554Tolerances: readonly Fact[] = [
-  row("ASTM F1554", "overall length, rods <=24 in", "+/-1/2 in", "ASTM F1554", "high"),
-  row("ASTM F1554", "overall length, rods >24 in", "+/-1 in", "ASTM F1554", "high"),
   row("ASTM F1554", "hook length", "+/-10% or +/-1/2 in, whichever is greater", "ASTM F1554", "high"),
   row("ASTM F1554", "bend angle", "+/-5 deg", "ASTM F1554", "high"),
   row("ASTM F1554", "area at bend", ">=90% of body area", "ASTM F1554", "high"),

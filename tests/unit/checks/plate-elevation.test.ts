@@ -42,4 +42,34 @@ describe("plate-elevation", () => {
       ["fail", "B1 B-1"],
     ]);
   });
+
+  // Grout 1-1/2 + setting plate 1/4: a column set to the grout alone would stand 1/4 low.
+  it.each(["template left as setting plate", "setting plate over cast rods"] as const)("takes in a %s", (use) => {
+    const base = baseFixture({ template: { ...baseFixture().template, use } });
+    const statusAt = (height: number) =>
+      jobRowsOf(plateElevation, { placements: [withBottom(top + height)] }, [base]).map(({ status }) => status);
+    expect(statusAt(at(1.75))).toEqual(["pass"]);
+    expect(statusAt(at(1.75) - 1)).toEqual(["fail"]);
+    expect(statusAt(at(1.75) + 1)).toEqual(["fail"]);
+    expect(statusAt(at(1.5))).toEqual(["fail"]);
+    const derived = withBottom(top + at(1.75), "top of concrete, grout and setting plate");
+    const [row] = jobRowsOf(plateElevation, { placements: [derived] }, [base]);
+    expect([row?.status, row?.note]).toEqual([
+      "not-applicable",
+      "the bottom of the base plate is taken from top of concrete, grout and setting plate",
+    ]);
+  });
+
+  // Without the grout nothing is too high, but what lies under the top of concrete, or within a setting plate, is too low.
+  it.each([
+    ["template", 0, -1, "fail"],
+    ["template", 0, 0, "not-checked"],
+    ["template left as setting plate", 0.25, -1, "fail"],
+    ["template left as setting plate", 0.25, 0, "not-checked"],
+  ] as const)("without a grout gap, %s, %d in %i nm: %s", (use, height, delta, status) => {
+    const grout = missing("grout", "no grout gap is given");
+    const base = baseFixture({ grout, template: { ...baseFixture().template, use } });
+    const [row] = jobRowsOf(plateElevation, { placements: [withBottom(top + at(height) + delta)] }, [base]);
+    expect(row?.status).toBe(status);
+  });
 });

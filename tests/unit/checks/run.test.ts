@@ -160,6 +160,7 @@ describe("held and worst first", () => {
     margin: length(margin),
     status,
     note: "",
+    measured: "the play",
     answer: null,
   });
 

@@ -32,6 +32,7 @@ function row(changes: Partial<CheckRow> = {}): CheckRow {
     margin: length(0.125),
     status: "pass",
     note: "",
+    measured: "the play",
     answer: null,
     ...changes,
   };

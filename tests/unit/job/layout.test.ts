@@ -108,6 +108,23 @@ describe("placements", () => {
     expect(where(placed(`placements: [{ base: B1, ${keys} }]`))).toEqual(expected);
   });
 
+  it.each([
+    ["template left as setting plate", "3/8", 1195.875],
+    ["setting plate over cast rods", "1/4", 1195.75],
+  ])("stand on a %s as on grout", (use, thickness, bottom) => {
+    const base = BASE.replace("thickness: 1/4", `thickness: ${thickness}, use: ${use}`);
+    const job = jobOf(
+      ['job: { number: "1" }', "units: in", ...GRID, "placements: [{ base: B1, at: A-1, topOfConcrete: 1194 in }]"]
+        .concat(["bases:", `  - ${base}`, ""])
+        .join("\n"),
+    );
+    expect(siteOf(job).placements[0]?.bottomOfPlate).toEqual({
+      kind: "given",
+      value: inches(bottom),
+      from: "top of concrete, grout and setting plate",
+    });
+  });
+
   it("take offset, turn and elevations, the site's where they name none", () => {
     const [one, two] = placed(
       "site: { topOfConcrete: 99'-6\" }",

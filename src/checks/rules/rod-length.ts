@@ -1,0 +1,93 @@
+import type { Rod } from "../../job/model/job.js";
+import { nutHeight } from "../../job/model/stack.js";
+import { findGrade, findLengthTolerance } from "../../standards/index.js";
+import type { Length } from "../../units/index.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
+import type { Own, Term } from "../results.js";
+import { compareSums, fixed, lacking, notApplicable, notChecked, plus } from "../results.js";
+import type { RodHole } from "../rods.js";
+import { rodHoles } from "../rods.js";
+import { wordsIn } from "../words.js";
+
+const SHORT: Own = {
+  clause: "overall length at its least >= projection + embedment",
+  measured: "the length of the rod, as short as it may come,",
+};
+const LONG: Own = {
+  severity: "advise",
+  clause: "overall length <= projection + embedment + lower end, within the tolerance",
+  measured: "the length of the rod",
+};
+
+/** A rod as short as its specification lets it be still reaches as deep as it should; none is longer than its parts account for. */
+export const rodLength: Rule<"rod-length"> = {
+  id: "rod-length",
+  title:
+    "rod length less its tolerance >= projection + embedment; rod length <= projection + embedment + lower end + tolerance " +
+    "(advise)",
+  severity: "ask",
+  measured: "the length of the rod",
+  clause: () => "overall length",
+  edition: () => "ASTM F1554",
+  check(context) {
+    const rods = rodHoles(context);
+    return [atItsShortest, accountedFor].flatMap((row) => rods.map((rod) => row(context, rod)));
+  },
+};
+
+type Tolerance =
+  | { readonly found: true; readonly length: Length; readonly plusMinus: Length }
+  | { readonly found: false; readonly result: RuleResult };
+
+/** The tolerance of this rod's length, or the row that takes its place. */
+function toleranceOf({ tag, rod }: RodHole, own: Own): Tolerance {
+  const { length, grade } = rod;
+  const missing = [length, grade].flatMap((input) => (input.kind === "missing" ? [input] : []));
+  if (length.kind === "missing" || grade.kind === "missing")
+    return { found: false, result: lacking(tag, missing, own) };
+  const known = findGrade(grade.value);
+  const tolerance = known.found ? findLengthTolerance(known.row, length.value) : known;
+  if (tolerance.found) return { found: true, length: length.value, plusMinus: tolerance.row.plusMinus };
+  return { found: false, result: notChecked(tag, `no tolerance of length is held for grade ${grade.value}`, own) };
+}
+
+/** The template holds the rod to its projection: what the rod is short, it lacks in the concrete. */
+function atItsShortest({ job }: CheckContext, rodHole: RodHole): RuleResult {
+  const { tag, rod } = rodHole;
+  const tolerance = toleranceOf(rodHole, SHORT);
+  if (!tolerance.found) return tolerance.result;
+  const shortest = [fixed("length", tolerance.length), fixed("tolerance", tolerance.plusMinus, -2)];
+  const needed = [plus("projection", rod.projection), plus("embedment", rod.embedment)];
+  const say = wordsIn(job.unit);
+  const remark = (spare: number): string =>
+    spare < 0 ? `; set to its projection it may reach ${say.twice(-spare)} less deep` : "";
+  return compareSums(tag, [shortest, ">=", needed], say, { ...SHORT, remark });
+}
+
+/** Embedment is given to the lower end of the rod, or to what anchors it: then that comes on top. */
+function accountedFor({ job }: CheckContext, rodHole: RodHole): RuleResult {
+  const { tag, rod } = rodHole;
+  if (rod.bottom.kind === "given" && rod.bottom.value.kind === "hook")
+    return notApplicable(tag, "the length of a bent rod is not projection and embedment alone", LONG);
+  const tolerance = toleranceOf(rodHole, LONG);
+  if (!tolerance.found) return tolerance.result;
+  const parts = [
+    plus("projection", rod.projection),
+    plus("embedment", rod.embedment),
+    ...lowerEnd(rod),
+    fixed("tolerance", tolerance.plusMinus),
+  ];
+  const say = wordsIn(job.unit);
+  const remark = (spare: number): string =>
+    spare > 0 ? `; nothing that is given takes the other ${say.twice(spare)}` : "";
+  return compareSums(tag, [[fixed("length", tolerance.length)], "<=", parts], say, { ...LONG, remark });
+}
+
+/** A nut, or a plate between two. */
+function lowerEnd(rod: Rod): readonly Term[] {
+  const { bottom } = rod;
+  if (bottom.kind === "missing") return [plus("lower end", bottom)];
+  const nut = nutHeight(rod);
+  if (bottom.value.kind !== "plate") return [plus("nut", nut)];
+  return [fixed("plate", bottom.value.thickness), plus("nut", nut, 4)];
+}

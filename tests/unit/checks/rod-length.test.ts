@@ -1,0 +1,124 @@
+import { describe, expect, it } from "vitest";
+import { rodLength } from "../../../src/checks/rules/rod-length.js";
+import { given, missing } from "../../../src/job/model/job.js";
+import type { Length } from "../../../src/units/index.js";
+import { millimetres, nanometres } from "../../../src/units/index.js";
+import type { Changes } from "./context.js";
+import { hasClause, inch, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
+
+const SHORTEST = hasClause("A1", "at its least");
+const LONGEST = hasClause("A1", "lower end");
+const of = (length: Length) => given(length, "job");
+/** Projection 9, embedment 24, a nut of 1.251 at the bottom. */
+const long = (length: number, rod: NonNullable<Changes["rod"]> = {}): Changes => ({
+  rod: { length: of(nanometres(length)), ...rod },
+});
+
+describe("rod-length", () => {
+  // 9 + 24 + 1: ASTM F1554, +-1 in over 24 in.
+  testAtLimit({
+    name: "a rod over 24 in that may come 1 in short",
+    rule: rodLength,
+    at: (delta) => long(inch(34) + delta),
+    passes: 1,
+    pick: SHORTEST,
+  });
+
+  // 6 + 12 + 1/2: +-1/2 in up to 24 in.
+  testAtLimit({
+    name: "a rod of 24 in and less that may come 1/2 in short",
+    rule: rodLength,
+    at: (delta) => long(inch(18.5) + delta, { projection: of(inch(6)), embedment: of(inch(12)) }),
+    passes: 1,
+    pick: SHORTEST,
+  });
+
+  it.each([
+    [inch(24), 0.5],
+    [plus(inch(24), 1), 1],
+  ])("the tolerance changes beyond 24 in: %d nm", (length, tolerance) => {
+    const row = rowOf(rodLength, long(length), SHORTEST);
+    expect(row.value).toEqual({ kind: "length", twice: 2 * (length - inch(tolerance)) });
+  });
+
+  // 9 + 24 + nut 1.251 + 1 long
+  testAtLimit({
+    name: "more than its parts take",
+    rule: rodLength,
+    at: (delta) => long(inch(35.251) + delta),
+    passes: -1,
+    pick: LONGEST,
+  });
+
+  // 9 + 24 + plate 1 + two nuts 1.251 + 1 long
+  testAtLimit({
+    name: "with a plate between two nuts",
+    rule: rodLength,
+    at: (delta) => {
+      const bottom = given({ kind: "plate", shape: "square", size: inch(4), thickness: inch(1) } as const, "job");
+      return long(inch(37.502) + delta, { bottom });
+    },
+    passes: -1,
+    pick: LONGEST,
+  });
+
+  // F1554 rods in a job in millimetres: 230 + 600 + 25.4.
+  testAtLimit({
+    name: "in millimetres",
+    rule: rodLength,
+    at: (delta) => ({
+      job: { unit: "mm" },
+      ...long(millimetres(855.4) + delta, { projection: of(millimetres(230)), embedment: of(millimetres(600)) }),
+    }),
+    passes: 1,
+    pick: SHORTEST,
+  });
+
+  it("says what the rod would lack, and what nothing accounts for", () => {
+    expect(rowOf(rodLength, long(inch(33)), SHORTEST)).toMatchObject({
+      status: "fail",
+      severity: "ask",
+      measured: "the length of the rod, as short as it may come,",
+      note: "length 33 - tolerance 1 against projection 9 + embedment 24; set to its projection it may reach 1 less deep",
+    });
+    expect(rowOf(rodLength, long(inch(42)), LONGEST)).toMatchObject({
+      status: "fail",
+      severity: "advise",
+      note:
+        "length 42 against projection 9 + embedment 24 + nut 1.251 + tolerance 1; " +
+        "nothing that is given takes the other 6.749",
+    });
+  });
+
+  it("does not add up a bent rod", () => {
+    const bottom = given({ kind: "hook", reach: inch(4) } as const, "job");
+    expect(rowOf(rodLength, long(inch(42), { bottom }), LONGEST).status).toBe("not-applicable");
+  });
+
+  it.each([
+    ["length", {}, "rods.length", 8],
+    ["grade", long(inch(36), { grade: missing("rods.grade", "none given") }), "rods.grade", 8],
+    ["projection", long(inch(36), { projection: missing("rods.projection", "none given") }), "rods.projection", 8],
+    ["bottom", long(inch(36), { bottom: missing("rods.bottom", "none given") }), "rods.bottom", 4],
+  ] as const)("is not checked without %s", (_, changes, key, count) => {
+    const rows = rowsOf(rodLength, changes);
+    expect(rows).toHaveLength(8);
+    expect(rows.filter(({ status, note }) => status === "not-checked" && note.includes(key))).toHaveLength(count);
+  });
+
+  it.each(["8.8", "X 100"])("holds no tolerance for grade %s", (grade) => {
+    const rows = rowsOf(rodLength, long(inch(36), { grade: given(grade, "job") }));
+    expect(new Set(rows.map(({ status, note }) => `${status}: ${note}`))).toEqual(
+      new Set([`not-checked: no tolerance of length is held for grade ${grade}`]),
+    );
+  });
+
+  // 24 - 1/2 in cannot hold an embedment of 24 in, whatever the projection.
+  it.each([
+    [inch(23.5), "not-checked"],
+    [plus(inch(23.5), 1), "fail"],
+  ])("without a projection: embedment %d nm", (embedment, status) => {
+    const changes = long(inch(24), { embedment: of(embedment), projection: missing("rods.projection", "none given") });
+    expect(rowOf(rodLength, changes, SHORTEST).status).toBe(status);
+  });
+});
