@@ -7,6 +7,7 @@ import { counted, wordsIn } from "../words.js";
 
 const SIZES = "sizes of the grade";
 const WELDING = "welding to the rods";
+const WELDED = "the number of rods that are welded and may not be";
 
 /** The grade is one that its specification has in this size, and nothing is welded to rods that it does not call weldable. */
 export const rodGrade: Rule<"rod-grade"> = {
@@ -14,7 +15,7 @@ export const rodGrade: Rule<"rod-grade"> = {
   title:
     "rod diameter <= the greatest of its grade; nothing welded to F1554 grade 105, nor to 55 without supplement S1",
   severity: "ask",
-  measured: "the diameter, or the number of rods welded against their grade,",
+  measured: "the diameter of the rods",
   clause: () => `${SIZES}; ${WELDING}`,
   edition: ({ job }) => (job.editions.set === "us" ? "ASTM F1554" : "ISO 898-1"),
   check: (context) => {
@@ -68,7 +69,7 @@ function welding({ rods }: CheckContext, group: RodGroup): RuleResult {
   const welded = rods.filter((rod) => rod.group === group).length;
   const may = row.weldable === "yes" || (row.weldable.startsWith("only") && group.rod.weldable);
   const note = `${counted(welded, "rod")} of ${row.grade} welded; weldable: ${row.weldable}${orderedText(row, group)}`;
-  return { ...compareCounts(subject, may ? 0 : welded, "<=", 0, note), ...own };
+  return { ...compareCounts(subject, may ? 0 : welded, "<=", 0, note), ...own, measured: WELDED };
 }
 
 function orderedText({ weldable }: GradeRow, { rod }: RodGroup): string {

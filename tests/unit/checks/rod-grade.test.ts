@@ -70,7 +70,13 @@ describe("rod-grade", () => {
     const rows = rowsOf(rodGrade, { base: { groups } }).filter(({ clause }) => clause.startsWith("welding"));
     expect(rows).toMatchObject([
       { subject: "group A", status: "pass" },
-      { subject: "group B", status: "fail", value: { kind: "count", count: 2 }, limit: { kind: "count", count: 0 } },
+      {
+        subject: "group B",
+        status: "fail",
+        measured: "the number of rods that are welded and may not be",
+        value: { kind: "count", count: 2 },
+        limit: { kind: "count", count: 0 },
+      },
     ]);
   });
 
