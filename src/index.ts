@@ -7,6 +7,7 @@ export type { Governs, TermName } from "./budget/index.js";
 export type { VerdictKind } from "./compare/index.js";
 export type { Finding, FindingSeverity, Outcome, Place } from "./diagnostics/finding.js";
 export { formatFinding, hasErrors } from "./diagnostics/finding.js";
+export type { Printable } from "./diagnostics/printable.js";
 export { ProgramFault } from "./diagnostics/program-fault.js";
 export type {
   Fit,

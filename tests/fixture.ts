@@ -31,6 +31,11 @@ export function shopFixture(changes: Partial<Shop> = {}): Shop {
     finishingRoom: shopValue(inches(1)),
     groutRoom: shopValue(zero),
     largestSide: given(inches(24), "Design Guide 1, 2nd ed., s.2.9"),
+    table: given({ x: inches(60), y: inches(120) }, "shop test"),
+    thicknesses: {
+      steel: given([0.1875, 0.25, 0.375, 0.5].map(inches), "shop test"),
+      plywood: given([0.5, 0.75].map(inches), "shop test"),
+    },
     templateWasher: missing("shop.templateWasher", "no washer on the template is named"),
     density: {
       steel: given({ value: 490, unit: "lb/ft3" } as const, "AISC practice"),

@@ -8,6 +8,7 @@ import { makePlate, measurePlate } from "../template/index.js";
 import type { Plate, PlateMeasures } from "../template/model.js";
 import type { Weight } from "../template/weigh.js";
 import { weighPlate } from "../template/weigh.js";
+import type { HeldLayout } from "./held.js";
 import { heldReasons } from "./held.js";
 import { runChecks, runJobChecks } from "./index.js";
 import type { CheckRow } from "./model.js";
@@ -33,6 +34,8 @@ export interface CheckedJob {
   readonly job: Job;
   /** null: the job has no grid. */
   readonly plan: Plan | null;
+  /** What of the layout is not to be set out by, and why. */
+  readonly layoutHeld: HeldLayout;
   /** Rows of the job itself, not of its bases; worst first. */
   readonly rows: readonly CheckRow[];
   /** Marks of the held bases, and why, one sentence each. */

@@ -18,6 +18,23 @@ export function heldReasons(rows: readonly CheckRow[], unit: Unit): readonly str
   );
 }
 
+/** Which coordinates of a layout are not to be set out by, and why. */
+export interface HeldLayout {
+  /** Empty: nothing is held. */
+  readonly reasons: readonly string[];
+  /** True where what fails is about the way to the site alone: local coordinates then stand. */
+  readonly siteOnly: boolean;
+}
+
+/** Rules about the way from plan to site. */
+const OF_SITE = new Set(["control-closure", "control-residual"]);
+
+/** By the rows of the whole job that fail as a stop. */
+export function heldLayout(rows: readonly CheckRow[], unit: Unit): HeldLayout {
+  const siteOnly = rows.filter(isHolding).every(({ rule }) => OF_SITE.has(rule));
+  return { reasons: heldReasons(rows, unit), siteOnly };
+}
+
 function heldWords(row: CheckRow, unit: Unit): string {
   if (row.value === null || row.limit === null || row.sense === null) return row.note;
   return `${quantityText(row.value, unit)}, ${limitWords(row.sense, row.limit, unit)} is needed`;

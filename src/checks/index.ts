@@ -1,10 +1,13 @@
 /** The rules and their ledger: rules of a base, and rules of the whole job. */
-import type { Job, Severity } from "../job/model/job.js";
+import type { Severity } from "../job/model/job.js";
+import type { Unit } from "../units/index.js";
 import type { JobContext, JobRule } from "./job-model.js";
 import { baseOffGrid } from "./job-rules/base-off-grid.js";
 import { controlClosure } from "./job-rules/control-closure.js";
 import { controlResidual } from "./job-rules/control-residual.js";
+import { elevationRange } from "./job-rules/elevation-range.js";
 import { gridDiagonal } from "./job-rules/grid-diagonal.js";
+import { gridSlip } from "./job-rules/grid-slip.js";
 import { groupSpacing } from "./job-rules/group-spacing.js";
 import { lineAccumulation } from "./job-rules/line-accumulation.js";
 import { lookAlike } from "./job-rules/look-alike.js";
@@ -15,7 +18,8 @@ import { plateElevation } from "./job-rules/plate-elevation.js";
 import { settingOutElevation } from "./job-rules/setting-out-elevation.js";
 import { runJobRules } from "./job-run.js";
 import type { CheckContext, CheckRow, Rule } from "./model.js";
-import { jobQuestionFor, questionFor } from "./question.js";
+import type { AskedPlace } from "./question.js";
+import { questionAt, questionFor } from "./question.js";
 import { basePlateEdge } from "./rules/base-plate-edge.js";
 import { basePlateGroutHole } from "./rules/base-plate-grout-hole.js";
 import { basePlateHole } from "./rules/base-plate-hole.js";
@@ -23,8 +27,10 @@ import { cutHole } from "./rules/cut-hole.js";
 import { cutWeb } from "./rules/cut-web.js";
 import { groutGap } from "./rules/grout-gap.js";
 import { holeEdge } from "./rules/hole-edge.js";
+import { holeSpacing } from "./rules/hole-spacing.js";
 import { holeWeb } from "./rules/hole-web.js";
 import { key } from "./rules/key.js";
+import { lengthSlip } from "./rules/length-slip.js";
 import { marksRoom } from "./rules/marks-room.js";
 import { nutRoom } from "./rules/nut-room.js";
 import { patternMatch } from "./rules/pattern-match.js";
@@ -34,9 +40,13 @@ import { rodCount } from "./rules/rod-count.js";
 import { rodCover } from "./rules/rod-cover.js";
 import { rodGrade } from "./rules/rod-grade.js";
 import { rodLength } from "./rules/rod-length.js";
+import { rodOnBasePlate } from "./rules/rod-on-base-plate.js";
+import { rodOnConcrete } from "./rules/rod-on-concrete.js";
 import { rodPlay } from "./rules/rod-play.js";
 import { rodSpacing } from "./rules/rod-spacing.js";
 import { seatOnPlate } from "./rules/seat-on-plate.js";
+import { stockThickness } from "./rules/stock-thickness.js";
+import { tableSize } from "./rules/table-size.js";
 import { templateHeight } from "./rules/template-height.js";
 import { templateHole } from "./rules/template-hole.js";
 import { templateInForm } from "./rules/template-in-form.js";
@@ -50,6 +60,8 @@ import { runRules } from "./run.js";
 export type { JobContext, JobRule } from "./job-model.js";
 export type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, RuleResult, Sense } from "./model.js";
 export { NOT_CHECKED_AT_ALL } from "./model.js";
+export type { AskedPlace } from "./question.js";
+export { subjectsText } from "./question.js";
 export { isAsking, isHolding, worstFirst } from "./run.js";
 
 /** Every rule of a base, in the order of the ledger. */
@@ -58,17 +70,22 @@ export const rules = [
   rodPlay,
   holeWeb,
   holeEdge,
+  holeSpacing,
   seatOnPlate,
   nutRoom,
   templateInForm,
   templateHeight,
   templateSize,
+  tableSize,
+  stockThickness,
   cutHole,
   cutWeb,
   marksRoom,
   wrongPlacement,
   key,
   patternMatch,
+  lengthSlip,
+  rodOnBasePlate,
   basePlateHole,
   basePlateEdge,
   basePlateGroutHole,
@@ -77,6 +94,7 @@ export const rules = [
   washerRoom,
   placingClearance,
   rodSpacing,
+  rodOnConcrete,
   rodCover,
   projection,
   groutGap,
@@ -92,6 +110,8 @@ export const jobRules = [
   neighbourTemplates,
   neighbourConcrete,
   baseOffGrid,
+  gridSlip,
+  elevationRange,
   plateElevation,
   groupSpacing,
   lineAccumulation,
@@ -124,7 +144,7 @@ export function questionText(row: CheckRow, context: CheckContext): string {
   return questionFor(row, context);
 }
 
-/** A failing row of the whole job as a question, in plain words. */
-export function jobQuestionText(row: CheckRow, job: Job): string {
-  return jobQuestionFor(row, job);
+/** Rows of a base or of the job that say the same, as one question. */
+export function sharedQuestionText(places: readonly AskedPlace[], row: CheckRow, unit: Unit): string {
+  return questionAt(places, row, unit);
 }

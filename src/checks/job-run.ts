@@ -7,8 +7,6 @@ import { finishRow, judge } from "./run.js";
 export function runJobRules(rules: readonly JobRule[], context: JobContext): readonly CheckRow[] {
   return rules.flatMap((rule) => {
     const [clause, edition] = [rule.clause(context), rule.edition(context)];
-    return rule
-      .check(context)
-      .map((result) => finishRow(judge(rule, result, clause, edition), context.job, ({ subject }) => subject !== ""));
+    return rule.check(context).map((result) => finishRow(judge(rule, result, clause, edition), context.job, null));
   });
 }

@@ -1,24 +1,64 @@
 /** Questions to the engineer of record. They ask; they never say that a change would be acceptable. */
-import type { Job } from "../job/model/job.js";
+import type { Unit } from "../units/index.js";
 import type { CheckContext, CheckRow } from "./model.js";
 import { limitWords, quantityText } from "./words.js";
 
+/** What one question is about: the subjects of a base, or of the layout, whose rows say the same. */
+export interface AskedPlace {
+  /** null: the layout. */
+  readonly base: { readonly mark: string; readonly quantity: number } | null;
+  /** Each with what its row notes; one or more. */
+  readonly subjects: readonly { readonly subject: string; readonly note: string }[];
+}
+
 /** A failing row as a question in plain words: mark, figure, limit, clause, and how the figure came about. */
 export function questionFor(row: CheckRow, { job, base }: CheckContext): string {
-  return questionAt(`Base ${base.mark} (quantity ${base.quantity}), ${row.subject}`, row, job);
+  return questionAt([{ base, subjects: [row] }], row, job.unit);
 }
 
-/** As `questionFor`, for a row of the whole job, whose subject names the bases. */
-export function jobQuestionFor(row: CheckRow, job: Job): string {
-  return questionAt(`Layout, ${row.subject}`, row, job);
-}
-
-function questionAt(where: string, row: CheckRow, job: Job): string {
-  if (row.value === null || row.limit === null || row.sense === null) return `${where}: ${row.note}. What is required?`;
-  const found = quantityText(row.value, job.unit);
-  const asked = limitWords(row.sense, row.limit, job.unit);
-  const note = row.note === "" ? "" : ` (${row.note})`;
+/** Rows that say the same of several places as one question, which names every place. */
+export function questionAt(places: readonly AskedPlace[], row: CheckRow, unit: Unit): string {
+  const where = whereWords(places);
+  const notes = notesWords(places);
+  if (row.value === null || row.limit === null || row.sense === null) return `${where}: ${notes}. What is required?`;
+  const found = quantityText(row.value, unit);
+  const asked = limitWords(row.sense, row.limit, unit);
+  const note = notes === "" ? "" : ` (${notes})`;
   return `${where}: ${row.measured} is ${found}; ${authorityOf(row)} asks for ${asked}${note}. What is required here?`;
+}
+
+function whereWords(places: readonly AskedPlace[]): string {
+  const [first] = places;
+  if (first?.base === null) return `Layout, ${places.flatMap(({ subjects }) => subjects.map(nameOf)).join("; ")}`;
+  const each = places.map(({ base, subjects }) => {
+    const own = subjects.map(nameOf).filter((subject) => subject !== "");
+    return [`${base?.mark} (quantity ${base?.quantity})`, ...(own.length === 0 ? [] : [own.join(" ")])].join(", ");
+  });
+  return `${places.length === 1 ? "Base" : "Bases"} ${each.join("; ")}`;
+}
+
+const nameOf = ({ subject }: { readonly subject: string }): string => subject;
+
+/** The note of all; where the rows note different things, each with the subjects that it is of. */
+function notesWords(places: readonly AskedPlace[]): string {
+  const notes = new Map<string, string[]>();
+  for (const { base, subjects } of places)
+    for (const { subject, note } of subjects) {
+      const name = places.length === 1 ? subject : `${base?.mark ?? ""} ${subject}`;
+      notes.set(note, [...(notes.get(note) ?? []), name.trim()]);
+    }
+  if (notes.size <= 1) return [...notes.keys()].join("");
+  return [...notes].map(([note, names]) => `${names.join(" ")}: ${note === "" ? "nothing noted" : note}`).join("; ");
+}
+
+/** Places for a column of a table: the subjects of one base, or of several each after its mark. */
+export function subjectsText(places: readonly AskedPlace[]): string {
+  const [first] = places;
+  if (first?.base === null) return places.flatMap(({ subjects }) => subjects.map(nameOf)).join("; ");
+  const own = ({ subjects }: AskedPlace): string => subjects.map(nameOf).join(" ");
+  return places.length === 1 && first !== undefined
+    ? own(first)
+    : places.map((place) => `${place.base?.mark} ${own(place)}`.trimEnd()).join("; ");
 }
 
 /** Edition and clause in words. */

@@ -1,7 +1,6 @@
 /** Runs rules: the one place where margin and status are computed, answers are matched and severities raised. */
-import type { Answer, Job, Severity } from "../job/model/job.js";
-import type { Unit } from "../units/index.js";
-import { NM_PER_UNIT, nanometres, toUnit } from "../units/index.js";
+import type { Job, Severity } from "../job/model/job.js";
+import { answerTo } from "./answers.js";
 import type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, RuleResult, Sense } from "./model.js";
 
 const RANK: Readonly<Record<Severity, number>> = { advise: 0, ask: 1, stop: 2 };
@@ -11,18 +10,16 @@ export function runRules(rules: readonly Rule[], context: CheckContext): readonl
   return rules.flatMap((rule) => {
     const [clause, edition] = [rule.clause(context), rule.edition(context)];
     return rule.check(context).map((result) => {
-      return finishRow(
-        judge(rule, result, clause, edition),
-        context.job,
-        (answer) => answer.mark === context.base.mark,
-      );
+      return finishRow(judge(rule, result, clause, edition), context.job, context.base.mark);
     });
   });
 }
 
-/** Raises the severity where the job asks for it, and adds the answer of the engineer of record. */
-export function finishRow(row: CheckRow, job: Job, isFor: (answer: Answer) => boolean): CheckRow {
-  return answered({ ...row, severity: raised(row.severity, job.raised[row.rule]) }, job, isFor);
+/** Raises the severity where the job asks for it, and adds the answer of the engineer of record; `mark` null: a row of the job. */
+export function finishRow(row: CheckRow, job: Job, mark: string | null): CheckRow {
+  const finished = { ...row, severity: raised(row.severity, job.raised[row.rule]) };
+  const answer = answerTo(finished, job, mark);
+  return answer === null ? finished : { ...finished, answer };
 }
 
 /** A result as a ledger row, with margin and status. */
@@ -87,26 +84,6 @@ function figure(quantity: Quantity | null): number {
 
 function raised(own: Severity, asked: Severity | undefined): Severity {
   return asked !== undefined && RANK[asked] > RANK[own] ? asked : own;
-}
-
-function answered(row: CheckRow, job: Job, isFor: (answer: Answer) => boolean): CheckRow {
-  if (row.status !== "fail") return row;
-  const answer = job.answers.find((candidate) => isFor(candidate) && isAnswerTo(candidate, row, job.unit));
-  return answer === undefined ? row : { ...row, answer };
-}
-
-/** An answer without a subject holds for every row of its rule; one that names a value, for that value only. */
-function isAnswerTo(answer: Answer, row: CheckRow, unit: Unit): boolean {
-  if (answer.rule !== row.rule) return false;
-  if (answer.subject !== "" && answer.subject !== row.subject) return false;
-  return answer.value.kind === "missing" || isSameValue(answer.value.value, row.value, unit);
-}
-
-/** Compared at the summary's rounding, since that is what the question printed. */
-function isSameValue(value: number, quantity: Quantity | null, unit: Unit): boolean {
-  if (quantity === null) return false;
-  if (quantity.kind === "count") return quantity.count === value;
-  return toUnit(quantity.twice / 2, unit) === toUnit(nanometres(value * NM_PER_UNIT[unit]), unit);
 }
 
 /** True of a row for which no cut file is written: a fail of severity `stop`. */

@@ -1,8 +1,9 @@
 /** `rodplate budget JOB`: worst case and probability that each base plate drops on. */
-import { resolve } from "node:path";
 import type { BaseBudget } from "../budget/index.js";
 import { BUDGET_CAUTIONS, worstBudgetsFirst } from "../budget/index.js";
 import { counted } from "../checks/words.js";
+import type { Printable } from "../diagnostics/printable.js";
+import { joinPrintable, terminalLine } from "../diagnostics/printable.js";
 import { writeBudgetJson } from "../formats/budget-json.js";
 import { writeBudgetBase, writeBudgetTable } from "../formats/budget-text.js";
 import { writeTextList } from "../formats/ledger-text.js";
@@ -16,7 +17,7 @@ import { showFindings } from "./findings.js";
 import { targetFaults } from "./folder-writer.js";
 import { openFile } from "./open.js";
 import { startProgress } from "./progress.js";
-import { writeResult } from "./result-folder.js";
+import { tellWritten, writeResult } from "./result-folder.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { hasColor, widthOf } from "./shell.js";
 
@@ -29,19 +30,21 @@ type BudgetCommand = Extract<Command, { kind: "budget" }>;
 export async function runBudget(command: BudgetCommand, shell: Shell): Promise<ExitCode> {
   const { json, out } = command;
   const opened = await openFile(command.job, shell);
-  const target = out === null ? [] : targetFaults(resolve(shell.currentFolder, out), out, FOLDER);
-  await showFindings([...opened.findings, ...target], json, shell);
-  if (!opened.ok || target.length > 0) return 2;
+  const target = out === null ? null : { out, code: FOLDER, currentFolder: shell.currentFolder };
+  const refused = target === null ? [] : targetFaults(target);
+  await showFindings([...opened.findings, ...refused], json, shell);
+  if (!opened.ok || refused.length > 0) return 2;
   const { job } = opened.value;
   const budgets = worstBudgetsFirst(await reckonAll(opened.value, shell));
-  if (out !== null) {
-    const fault = await writeResult(budgetOutputs, { job, budgets }, { out, code: FOLDER }, shell);
+  if (target !== null) {
+    const fault = await writeResult(budgetOutputs, { job, budgets }, target);
     if (fault !== null) {
       await showFindings([fault], json, shell);
       return 2;
     }
   }
   await shell.out.write(json ? writeBudgetJson(placingHead(job), budgets) : textOf(job, budgets, command, shell));
+  await tellWritten(out, shell);
   return 0;
 }
 
@@ -56,20 +59,21 @@ async function reckonAll(opened: OpenedJob, shell: Shell): Promise<readonly Base
   return budgets;
 }
 
-function textOf(job: Job, budgets: readonly BaseBudget[], { out }: BudgetCommand, shell: Shell): string {
+function textOf(job: Job, budgets: readonly BaseBudget[], { out }: BudgetCommand, shell: Shell): Printable {
   const options = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all: false };
   const reckoned = budgets.filter((budget) => budget.kind === "reckoned");
   const absent = budgets.length - reckoned.length;
   const asked = reckoned.filter(({ target }) => target !== null);
   const short = asked.filter(({ target }) => target?.met === false);
   const targets = asked.length === 0 ? "no target named" : `${counted(short.length, "base")} below the target`;
-  return [
-    `Job ${job.number}  ${job.title}`.trimEnd(),
-    `\nrevision ${job.revision}, ${job.status}; placing ${job.editions.placing}. Does the base plate drop on?\n\n`,
+  const heading = `Job ${job.number}  ${job.title}`.trimEnd();
+  return joinPrintable([
+    terminalLine`${heading}\n`,
+    terminalLine`revision ${job.revision}, ${job.status}; placing ${job.editions.placing}. Does the base plate drop on?\n\n`,
     writeBudgetTable(budgets, options),
     ...reckoned.map((budget) => writeBudgetBase(budget, options)),
     writeTextList("Cautions", BUDGET_CAUTIONS, options),
-    `${counted(budgets.length, "base")}, ${absent} not checked; ${targets}. Engineer to decide.\n`,
-    ...(out === null ? [] : [`Tables and sheets: ${out}\n`]),
-  ].join("");
+    terminalLine`${counted(budgets.length, "base")}, ${absent} not checked; ${targets}. Engineer to decide.\n`,
+    ...(out === null ? [] : [terminalLine`Tables and sheets: ${out}\n`]),
+  ]);
 }

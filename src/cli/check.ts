@@ -36,5 +36,5 @@ export async function runCheck(command: Extract<Command, { kind: "check" }>, she
   report.addJob(rest);
   await print(rest.parts);
   if (!json) for (const text of report.texts()) await shell.out.write(text);
-  return report.held > 0 ? 1 : 0;
+  return report.isHeld ? 1 : 0;
 }

@@ -4,6 +4,7 @@ import { basename, resolve } from "node:path";
 import type { Side } from "../compare/index.js";
 import { compareSides, countRecuts } from "../compare/index.js";
 import type { Outcome } from "../diagnostics/finding.js";
+import { terminalLine } from "../diagnostics/printable.js";
 import { writeCompareJson } from "../formats/compare-json.js";
 import { writeCompareText } from "../formats/compare-text.js";
 import { jobSide } from "../tasks/compare.js";
@@ -28,7 +29,7 @@ export async function runCompare(
   if (!before.ok || !after.ok) return 2;
   const comparison = compareSides(before.value, after.value);
   const [from, to] = [before.value.job.number, after.value.job.number];
-  if (from !== to) await shell.err.write(`warning: OLD is job ${from}, NEW is job ${to}\n`);
+  if (from !== to) await shell.err.write(terminalLine`warning: OLD is job ${from}, NEW is job ${to}\n`);
   const text = json
     ? writeCompareJson(comparison)
     : writeCompareText(comparison, { width: widthOf(shell), color: hasColor(shell) });

@@ -1,7 +1,8 @@
 /** The boundary to the file system: what it refuses is a finding, told in words that name neither Node nor errno. */
-import { closeSync, openSync, readFileSync, readSync, rmSync } from "node:fs";
+import { closeSync, openSync, readFileSync, readSync, rmSync, statSync } from "node:fs";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { fileFault } from "./findings.js";
+import { WORDS } from "./refusal-words.js";
 
 /** A call that the system refused. */
 export interface Refusal {
@@ -12,29 +13,6 @@ export interface Refusal {
   /** The path of the call, where the system tells it. */
   readonly path: string | null;
 }
-
-const WORDS: Readonly<Record<string, string>> = {
-  EACCES: "no permission",
-  EPERM: "not permitted",
-  EROFS: "the file system is read-only",
-  ENOSPC: "the disk is full",
-  EDQUOT: "the disk quota is used up",
-  EFBIG: "the file is larger than the file system allows",
-  EIO: "the disk reports a fault",
-  ENOENT: "there is no such file or folder",
-  EEXIST: "it is there already",
-  EISDIR: "it is a folder; allowed is a file",
-  ENOTDIR: "a part of the path is a file, not a folder",
-  ENOTEMPTY: "the folder is not empty",
-  ELOOP: "its symbolic links lead in a circle",
-  ENAMETOOLONG: "a name is too long for this file system",
-  EXDEV: "the folder is a mount point and cannot be renamed",
-  EBUSY: "the folder is in use or a mount point and cannot be renamed",
-  EMFILE: "too many open files",
-  ENFILE: "too many open files",
-  ERR_FS_FILE_TOO_LARGE: "it is too large: more than 2 GiB",
-  ERR_INVALID_ARG_VALUE: "its name holds a character that no file name can hold",
-};
 
 /**
  * Runs what calls the file system. A refusal of the system, in the words of `tell`, is the user's to put right; any other
@@ -81,9 +59,32 @@ export function attemptReading<T>(action: () => T, name: string): Outcome<T> {
   );
 }
 
-/** The bytes of a file that must be there; `name` as the user calls it. */
+/** The largest file that is opened, in bytes; readers of their own formats may refuse smaller ones. */
+const LARGEST_FILE = 32_000_000;
+
+/** The bytes of a file that must be there; `name` as the user calls it. Pipes, devices and what is too large are not opened. */
 export function readBytes(path: string, name: string): Outcome<Uint8Array> {
+  const stat = attemptReading(() => statSync(path), name);
+  if (!stat.ok) return stat;
+  const refusal = stat.value.isDirectory() ? null : refuseStat(stat.value.isFile(), stat.value.size);
+  if (refusal !== null) return { ok: false, findings: [fileFault(name, refusal.code, refusal.message)] };
   return attemptReading(() => readFileSync(path), name);
+}
+
+/** Why a file is not opened, by what the system says of it. */
+function refuseStat(isFile: boolean, size: number): { readonly code: string; readonly message: string } | null {
+  if (!isFile) {
+    return {
+      code: "unreadable-file",
+      message: "cannot be read: it is a pipe or a device; allowed is a file on a disk",
+    };
+  }
+  if (size <= LARGEST_FILE) return null;
+  const megabytes = (bytes: number) => `${Math.ceil(bytes / 1_000_000)} MB`;
+  return {
+    code: "file-too-large",
+    message: `the file has ${megabytes(size)}; at most ${megabytes(LARGEST_FILE)} are read`,
+  };
 }
 
 /** The same; null where there is no such file. */

@@ -1,4 +1,6 @@
 /** Help texts. */
+import type { Printable } from "../diagnostics/printable.js";
+import { terminalText } from "../diagnostics/printable.js";
 import type { CommandName } from "./arguments.js";
 
 const GENERAL = `rodplate: from a column-base schedule to setting templates that are right: checked, drawn and ready to cut.
@@ -115,7 +117,9 @@ Exit code: 0 no plate fails to drop on; 1 one does not drop on; 2 JOB, POINTS, a
 `;
 
 /** Help about a command, or about all of them. `starters` are the names of the starter jobs. */
-export function helpText(about: CommandName | null, starters: readonly string[]): string {
+export const helpText: (about: CommandName | null, starters: readonly string[]) => Printable = terminalText(wordsOf);
+
+function wordsOf(about: CommandName | null, starters: readonly string[]): string {
   switch (about) {
     case null:
       return GENERAL;

@@ -2,6 +2,7 @@
 import { join, relative } from "node:path";
 import { counted } from "../checks/words.js";
 import type { Outcome } from "../diagnostics/finding.js";
+import { terminalLine } from "../diagnostics/printable.js";
 import type { Part } from "../tasks/growing-files.js";
 import type { OpenedJob } from "../tasks/open.js";
 import { makePackageInParts } from "../tasks/package.js";
@@ -37,7 +38,7 @@ async function makeInto(dir: PackageFolder, command: MakeCommand, shell: Shell):
   const report = await dir.write((writer) => writeFiles(command, writer, opened.value, shell));
   if (!report.ok) return report;
   await showResult(command, dir, report.value, shell);
-  return { ok: true, value: report.value.held > 0 ? 1 : 0, findings: [] };
+  return { ok: true, value: report.value.isHeld ? 1 : 0, findings: [] };
 }
 
 async function writeFiles(
@@ -84,14 +85,14 @@ async function writeFiles(
 const nextTurn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 
 async function showResult({ json }: MakeCommand, target: PackageFolder, report: Report, shell: Shell): Promise<void> {
-  if (json) {
-    for (const chunk of chunksOf(join(target.folder, SUMMARY))) await shell.out.write(chunk);
-    return;
-  }
-  for (const text of report.texts()) await shell.out.write(text);
   const from = relative(shell.currentFolder, target.folder);
   const shown = from.startsWith("..") ? target.folder : from;
-  await shell.out.write(
-    `Package: ${shown} (${counted(report.files, "file")}); sheets: ${join(shown, "*", "*_sheet.svg")}\n`,
-  );
+  if (json) for (const chunk of chunksOf(join(target.folder, SUMMARY))) await shell.out.write(chunk);
+  else {
+    for (const text of report.texts()) await shell.out.write(text);
+    const sheets = join(shown, "*", "*_sheet.svg");
+    await shell.out.write(terminalLine`Package: ${shown} (${counted(report.files, "file")}); sheets: ${sheets}\n`);
+  }
+  if (shell.out.refusal !== null)
+    await shell.err.write(terminalLine`the package was written: it is whole in ${shown}\n`);
 }

@@ -3,37 +3,79 @@ import { statSync } from "node:fs";
 import { resolve } from "node:path";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
+import { joinPrintable, terminalJson, terminalLine } from "../diagnostics/printable.js";
 import { writeProofText } from "../formats/proof-text.js";
-import { type Against, againstJob, isStop, type ProvedFile, proveFile, refuseLargeFile } from "../proof/index.js";
+import {
+  type Against,
+  againstJob,
+  isStop,
+  type ProvedFile,
+  type ProvedPackage,
+  proveFile,
+  proveListedFile,
+  refuseLargeFile,
+} from "../proof/index.js";
 import type { Command } from "./arguments.js";
 import { attemptReading, readBytes } from "./file-system.js";
 import { showFindings } from "./findings.js";
 import { openFile } from "./open.js";
 import { startProgress } from "./progress.js";
+import { type FileToProve, lookIntoFolder } from "./proof-folder.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { hasColor } from "./shell.js";
 
-/** Ends with 0 where no file has a finding that stops it, 1 where one has, 2 where a file or the job cannot be read. */
+/**
+ * Ends with 0 where nothing stops a file, 1 where a finding does or a file of a package is not the one that was checked, 2
+ * where a file or the job cannot be read.
+ */
 export async function runProof(command: Extract<Command, { kind: "proof" }>, shell: Shell): Promise<ExitCode> {
   const { json } = command;
   const against = command.against === null ? null : await loadAgainst(command.against, shell);
   if (against !== null) await showFindings(against.findings, json, shell);
   if (against !== null && !against.ok) return 2;
+  const { files, packages, faults } = findFiles(command.files, shell);
   const progress = startProgress(shell, "proved");
   const proved: ProvedFile[] = [];
-  const faults: Finding[] = [];
-  for (const path of command.files) {
-    const file = proveOne(path, against?.value ?? null, shell);
+  for (const each of files) {
+    const file = proveOne(each, against?.value ?? null, shell);
     if (file.ok) proved.push(file.value);
     faults.push(...file.findings);
-    await progress.show(proved.length, command.files.length);
+    await progress.show(proved.length, files.length);
   }
   await progress.end();
-  for (const fault of faults) await shell.err.write(`${formatFinding(fault)}\n`);
-  if (json) await shell.out.write(`${JSON.stringify({ files: proved }, null, 2)}\n`);
-  else if (proved.length > 0) await shell.out.write(writeProofText(proved, { color: hasColor(shell) }));
+  for (const fault of faults) await shell.err.write(joinPrintable([formatFinding(fault), terminalLine`\n`]));
+  if (json) await shell.out.write(terminalJson({ files: proved, ...(packages.length === 0 ? {} : { packages }) }));
+  else if (proved.length + packages.length > 0)
+    await shell.out.write(writeProofText(proved, packages, { color: hasColor(shell) }));
   if (faults.length > 0) return 2;
-  return proved.some(({ findings }) => findings.some(isStop)) ? 1 : 0;
+  return proved.some(({ findings }) => findings.some(isStop)) || packages.some(isOther) ? 1 : 0;
+}
+
+function isOther({ files }: ProvedPackage): boolean {
+  return files.some(({ severity }) => severity === "stop");
+}
+
+interface FilesToProve {
+  readonly files: readonly FileToProve[];
+  readonly packages: readonly ProvedPackage[];
+  readonly faults: Finding[];
+}
+
+/** A folder stands for the files in it. */
+function findFiles(names: readonly string[], { currentFolder }: Shell): FilesToProve {
+  const [files, packages, faults]: [FileToProve[], ProvedPackage[], Finding[]] = [[], [], []];
+  for (const name of names) {
+    const path = resolve(currentFolder, name);
+    const isFolder = attemptReading(() => statSync(path).isDirectory(), name);
+    const looked = isFolder.ok && isFolder.value ? lookIntoFolder(path, name) : null;
+    if (looked === null) files.push({ path: name, listed: null });
+    else {
+      for (const fault of looked.findings) faults.push(fault);
+      for (const each of looked.ok ? looked.value.files : []) files.push(each);
+      for (const each of looked.ok ? looked.value.packages : []) packages.push(each);
+    }
+  }
+  return { files, packages, faults };
 }
 
 async function loadAgainst(name: string, shell: Shell): Promise<Outcome<Against>> {
@@ -41,13 +83,16 @@ async function loadAgainst(name: string, shell: Shell): Promise<Outcome<Against>
   return opened.ok ? { ...opened, value: againstJob(opened.value) } : opened;
 }
 
-/** One file after the other, so that only one is held in memory; a file that is too large is not opened. */
-function proveOne(path: string, against: Against | null, shell: Shell): Outcome<ProvedFile> {
+/** One file after the other, so that only one is held in memory; a file that is too large is not opened. A job goes before a summary. */
+function proveOne({ path, listed }: FileToProve, against: Against | null, shell: Shell): Outcome<ProvedFile> {
   const whole = resolve(shell.currentFolder, path);
   const size = attemptReading(() => statSync(whole).size, path);
   if (!size.ok) return size;
   const refused = refuseLargeFile(size.value, path);
   if (refused !== null) return { ok: true, value: refused, findings: [] };
   const bytes = readBytes(whole, path);
-  return bytes.ok ? { ok: true, value: proveFile(bytes.value, path, against), findings: [] } : bytes;
+  if (!bytes.ok) return bytes;
+  const isListed = listed !== null && against === null;
+  const value = isListed ? proveListedFile(bytes.value, path, listed) : proveFile(bytes.value, path, against);
+  return { ok: true, value, findings: [] };
 }

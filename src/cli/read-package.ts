@@ -49,7 +49,8 @@ function damageOf(folder: string, file: SummaryFile, place: string, where: strin
   return [{ code: "damaged-package", severity: "error", at: { file: place, path: where }, message }];
 }
 
-function damageWords(damage: Damage, { bytes }: SummaryFile): string {
+/** What is wrong with a listed file, in words that follow its path. */
+export function damageWords(damage: Damage, { bytes }: SummaryFile): string {
   switch (damage.kind) {
     case "absent":
       return "is listed and is not there";

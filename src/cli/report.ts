@@ -2,9 +2,13 @@
 import { CAUTIONS } from "../checks/cautions.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/index.js";
 import { counted } from "../checks/words.js";
+import type { Printable } from "../diagnostics/printable.js";
+import { joinPrintable, terminalLine, terminalText } from "../diagnostics/printable.js";
 import type { LedgerTextOptions } from "../formats/ledger-text.js";
 import { styled, writeLedgerRowsText, writeLedgerText, writeTextList } from "../formats/ledger-text.js";
 import type { Job } from "../job/model/job.js";
+import type { UnusedSummaryAnswer } from "../summary/model.js";
+import type { Question } from "../summary/questions.js";
 import type { BaseInParts, PackageRest } from "../tasks/package.js";
 import type { Shell } from "./shell.js";
 import { hasColor, widthOf } from "./shell.js";
@@ -16,17 +20,18 @@ export interface Report {
   /** Counts files of the job itself. */
   addFiles(count: number): void;
   /** Takes the rows of the whole job. */
-  addJob(end: Pick<PackageRest, "rows" | "questions">): void;
-  readonly held: number;
+  addJob(end: Pick<PackageRest, "rows" | "questions" | "answersNotUsed" | "layoutHeld">): void;
+  /** True where a base, or the layout, is held. */
+  readonly isHeld: boolean;
   /** Files of the bases, and of the job itself. */
   readonly files: number;
   /** The texts, in the order in which they are shown. */
-  texts(): Iterable<string>;
+  texts(): Iterable<Printable>;
 }
 
 interface Shown {
   readonly rank: number;
-  readonly text: string;
+  readonly text: Printable;
 }
 
 interface Tally {
@@ -47,16 +52,13 @@ export function startReport(
 ): Report {
   const options: LedgerTextOptions = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all: choice.all };
   const shown: Shown[] = [];
-  const questions: { readonly open: string[]; readonly answered: string[] } = { open: [], answered: [] };
+  const said: Record<Said, readonly string[]> = { held: [], open: [], answered: [], unused: [] };
   const gaps = startGaps();
   const tally: Tally = { bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0, files: 0 };
-  let plan = "";
-  const ask = (asked: BaseInParts["questions"]): void => {
-    for (const { check, text } of asked) (check.answer === undefined ? questions.open : questions.answered).push(text);
-  };
+  let plan = terminalLine``;
   return {
-    get held() {
-      return tally.held;
+    get isHeld() {
+      return tally.held > 0 || said.held.length > 0;
     },
     get files() {
       return tally.files;
@@ -64,7 +66,6 @@ export function startReport(
     add: (base) => {
       count(tally, base);
       gaps.add(base);
-      ask(base.questions);
       const rank = rankOf(base);
       if (!choice.onlyFailing || rank < QUIET) shown.push({ rank, text: baseText(base, options) });
     },
@@ -72,22 +73,29 @@ export function startReport(
       tally.files += count;
     },
     addJob: (end) => {
+      const isOpen = ({ check }: Question): boolean => check.answer === undefined;
+      said.open = end.questions.filter(isOpen).map(questionLine);
+      said.answered = end.questions.filter((question) => !isOpen(question)).map(questionLine);
+      said.held = end.layoutHeld;
+      said.unused = end.answersNotUsed.map(unusedLine);
       if (end.rows.length === 0) return;
       countRows(tally, end.rows);
       gaps.add({ mark: "layout", rows: end.rows });
-      ask(end.questions);
       plan = writeLedgerRowsText("Layout", end.rows, options);
     },
     texts: function* () {
-      yield jobText(job, options);
+      yield jobText(headOf(job), options);
       for (let rank = 0; rank <= QUIET; rank += 1) for (const each of shown) if (each.rank === rank) yield each.text;
       yield plan;
-      yield writeTextList("Questions for the engineer of record, open", questions.open, options);
-      yield writeTextList("Questions answered; the rows keep their fail", questions.answered, options);
+      yield writeTextList("HELD: files of the setting-out folder are not to be set out by", said.held, options);
+      const about = `job ${job.number}, revision ${job.revision}`;
+      yield writeTextList(`Questions for the engineer of record, open; ${about}`, said.open, options);
+      yield writeTextList("Questions answered; the rows keep their fail", said.answered, options);
+      yield writeTextList("Answers not used", said.unused, options);
       if (!choice.all) yield writeTextList("Not checked, for want of input", gaps.lines(), options);
       yield writeTextList("NOT CHECKED AT ALL", NOT_CHECKED_AT_ALL, options);
       yield writeTextList("Cautions", CAUTIONS, options);
-      yield totalsText(tally, tally.bases - shown.length, questions.open.length);
+      yield totalsText(tally, tally.bases - shown.length, said);
     },
   };
 }
@@ -144,24 +152,46 @@ function startGaps(): Gaps {
   };
 }
 
-function baseText({ mark, held, rows, summary }: BaseInParts, options: LedgerTextOptions): string {
+function baseText({ mark, held, rows, summary }: BaseInParts, options: LedgerTextOptions): Printable {
   return writeLedgerText({ mark, quantity: summary.quantity, template: summary.template, held, rows }, options);
 }
 
-function jobText(
-  { number, title, revision, status, date, editions }: Job,
-  { color, width }: LedgerTextOptions,
-): string {
+type Head = Pick<Job, "number" | "title" | "revision" | "status" | "date" | "editions">;
+
+const headOf = ({ number, title, revision, status, date, editions }: Job): Head => ({
+  ...{ number, title, revision, status, date, editions },
+});
+
+const jobText = terminalText((job: Head, { color, width }: LedgerTextOptions): string => {
+  const { number, title, revision, status, date, editions } = job;
   const { templateHoles, baseHoles, edges, concrete, placing } = editions;
   const named = [...new Set([templateHoles, baseHoles, edges, concrete, placing])].join("; ");
   const heading = styled(`Job ${number}  ${title}`.trimEnd(), "bold", color);
   const rule = "-".repeat(Math.min(width, 72));
   return `${heading}\nrevision ${revision}, ${status}, ${date}; rules ${editions.set}: ${named}\n${rule}\n\n`;
+});
+
+/** Lists beside the ledger. */
+type Said = "held" | "open" | "answered" | "unused";
+
+const questionLine = ({ number, text }: Question): string => `${number}  ${text}`;
+
+/** Whose answer to what, and why it answers nothing. */
+function unusedLine({ mark, rule, subject, by, date, why }: UnusedSummaryAnswer): string {
+  return `${[mark, rule, subject].filter((word) => word !== "").join(" ")}, by ${by}, ${date}: ${why}`;
 }
 
-function totalsText(tally: Tally, unshown: number, open: number): string {
+function totalsText(
+  tally: Tally,
+  unshown: number,
+  { held, open, unused }: Readonly<Record<Said, readonly string[]>>,
+): Printable {
   const other = tally.rows - tally.passed - tally.failed - tally.notChecked;
   const rows = `${tally.passed} passed, ${tally.failed} failed, ${tally.notChecked} not checked, ${other} not applicable`;
-  const quiet = unshown === 0 ? "" : `${counted(unshown, "base")} without a failing row not shown.\n`;
-  return `${quiet}${counted(tally.bases, "base")}, ${tally.held} held. Ledger: ${rows}. ${counted(open, "question")} open.\n`;
+  const layout = held.length === 0 ? "" : ", setting-out files held";
+  const strays = unused.length === 0 ? "" : `, ${counted(unused.length, "answer")} not used`;
+  const quiet = unshown === 0 ? [] : [terminalLine`${counted(unshown, "base")} without a failing row not shown.\n`];
+  const [bases, questions] = [counted(tally.bases, "base"), counted(open.length, "question")];
+  const totals = terminalLine`${bases}, ${tally.held} held${layout}. Ledger: ${rows}. ${questions} open${strays}.\n`;
+  return joinPrintable([...quiet, totals]);
 }

@@ -1,22 +1,27 @@
 /** The files of a budget or a survey, written into a folder of their own. */
-import { resolve } from "node:path";
 import type { Finding } from "../diagnostics/finding.js";
+import { terminalLine } from "../diagnostics/printable.js";
 import type { ResultOutput } from "../outputs/index.js";
-import type { NamedBytes } from "./folder-writer.js";
+import type { NamedBytes, ResultTarget } from "./folder-writer.js";
 import { writeFolder } from "./folder-writer.js";
 import type { Shell } from "./shell.js";
 import { readVersion } from "./shell.js";
 
-/** `out` as the user named it; `code` is that of the finding that says why nothing was written. */
+/** null when it was written; else the finding that says why nothing was. */
 export async function writeResult<Result>(
   outputs: readonly ResultOutput<Result>[],
   result: Result,
-  { out, code }: { readonly out: string; readonly code: string },
-  shell: Shell,
+  target: ResultTarget,
 ): Promise<Finding | null> {
   const { newDocument } = await import("./svg-document.js");
   const around = { document: newDocument(), version: readVersion() };
-  return writeFolder(resolve(shell.currentFolder, out), filesOf(outputs, result, around), out, code);
+  return writeFolder(filesOf(outputs, result, around), target);
+}
+
+/** Says that the folder was written, where standard output could not be. */
+export async function tellWritten(out: string | null, shell: Shell): Promise<void> {
+  if (out !== null && shell.out.refusal !== null)
+    await shell.err.write(terminalLine`tables and sheets were written: they are whole in ${out}\n`);
 }
 
 function* filesOf<Result>(

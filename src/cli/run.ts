@@ -1,4 +1,5 @@
 /** The program as a function: arguments and a shell in, an exit code out. */
+import { joinPrintable, printable, terminalLine } from "../diagnostics/printable.js";
 import { parseCommand } from "./arguments.js";
 import { helpText } from "./help.js";
 import type { ExitCode, Shell } from "./shell.js";
@@ -8,8 +9,8 @@ import { readVersion } from "./shell.js";
 async function runCommand(args: readonly string[], shell: Shell): Promise<ExitCode> {
   const parsed = parseCommand(args);
   if (!parsed.ok) {
-    for (const message of parsed.messages) await shell.err.write(`rodplate: ${message}\n`);
-    await shell.err.write("rodplate --help lists commands and options\n");
+    for (const message of parsed.messages) await shell.err.write(terminalLine`rodplate: ${message}\n`);
+    await shell.err.write(terminalLine`rodplate --help lists commands and options\n`);
     return 2;
   }
   const { command } = parsed;
@@ -18,7 +19,7 @@ async function runCommand(args: readonly string[], shell: Shell): Promise<ExitCo
       await shell.out.write(helpText(command.about, (await import("./start.js")).starterNames()));
       return 0;
     case "version":
-      await shell.out.write(`${readVersion()}\n`);
+      await shell.out.write(terminalLine`${readVersion()}\n`);
       return 0;
     case "start":
       return (await import("./start.js")).runStart(command, shell);
@@ -40,17 +41,29 @@ async function runCommand(args: readonly string[], shell: Shell): Promise<ExitCo
 /** A bug is an exception: it ends here, with what to report, and leaves no package behind. */
 async function reportFault(error: unknown, args: readonly string[], shell: Shell): Promise<ExitCode> {
   const what = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  const { version, platform } = process;
   await shell.err.write(
-    `rodplate ${readVersion()}: a fault of the program, not of the input; no file of this run was delivered.\n` +
-      `Please report it with the job file and these lines:\n  command: ${args.join(" ")}\n  node ${process.version}, ${process.platform}\n${what}\n`,
+    joinPrintable([
+      terminalLine`rodplate ${readVersion()}: a fault of the program, not of the input; no file of this run was delivered.\n`,
+      terminalLine`Please report it with the job file and these lines:\n  command: ${args.join(" ")}\n  node ${version}, ${platform}\n`,
+      joinPrintable(what.split("\n").map(printable), "\n"),
+      terminalLine`\n`,
+    ]),
   );
   return 3;
+}
+
+/** What was to be shown and could not be is a fault outside the program, whatever was made. */
+async function endOutput(code: ExitCode, { out, err }: Shell): Promise<ExitCode> {
+  if (out.refusal === null || code === 3) return code;
+  await err.write(terminalLine`rodplate: standard output could not be written: ${out.refusal}\n`);
+  return 2;
 }
 
 /** Runs the program. Never rejects. */
 export async function runProgram(args: readonly string[], shell: Shell): Promise<ExitCode> {
   try {
-    return await runCommand(args, shell);
+    return await endOutput(await runCommand(args, shell), shell);
   } catch (error) {
     return reportFault(error, args, shell);
   }

@@ -1,6 +1,8 @@
 /** What the commands see of the outside: streams, environment, clock and the installed templates. */
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import type { Printable } from "../diagnostics/printable.js";
+import { refusalWords } from "./refusal-words.js";
 
 /** 0 made, nothing is held; 1 made, but something is held; 2 the input is at fault; 3 a fault of the program. */
 export type ExitCode = 0 | 1 | 2 | 3;
@@ -15,11 +17,13 @@ export interface Shell {
   now(): number;
 }
 
-/** A stream of text. `write` resolves when the stream takes more. */
+/** A stream of text. `write` resolves when the stream takes more. Bytes are those of a machine form, which is printable too. */
 export interface Output {
   readonly isTerminal: boolean;
   readonly columns: number | undefined;
-  write(text: string | Uint8Array): Promise<void>;
+  /** Why nothing more is written, in a few words; null while it is, or where the reader went away, as `head` does. */
+  readonly refusal: string | null;
+  write(text: Printable | Uint8Array): Promise<void>;
 }
 
 /** The process's own streams. A reader that goes away, as `head` does, ends the output quietly. */
@@ -34,21 +38,32 @@ export function processShell(): Shell {
 }
 
 function outputTo(stream: NodeJS.WriteStream): Output {
-  let closed = false;
-  stream.on("error", (error: NodeJS.ErrnoException) => {
-    if (error.code !== "EPIPE") throw error;
-    closed = true;
-  });
+  let [isClosed, refusal]: [boolean, string | null] = [false, null];
+  const close = (error: NodeJS.ErrnoException): void => {
+    isClosed = true;
+    if (!READER_GONE.has(error.code)) refusal ??= refusalWords(error);
+  };
+  stream.on("error", close);
   return {
     isTerminal: stream.isTTY === true,
     columns: stream.columns,
+    get refusal() {
+      return refusal;
+    },
     write: (text) =>
       new Promise((resolve) => {
-        if (closed) resolve();
-        else stream.write(text, () => resolve());
+        if (isClosed) resolve();
+        else
+          stream.write(text, (error) => {
+            if (error) close(error);
+            resolve();
+          });
       }),
   };
 }
+
+/** What the systems say where the other end of a pipe is closed. */
+const READER_GONE: ReadonlySet<string | undefined> = new Set(["EPIPE", "EOF", "ERR_STREAM_DESTROYED"]);
 
 const DEFAULT_WIDTH = 100;
 const [LEAST_WIDTH, MOST_WIDTH] = [60, 200];

@@ -4,6 +4,8 @@ import { dirname, join, relative, resolve } from "node:path";
 import type { Finding } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
 import { nearestWord } from "../diagnostics/nearest.js";
+import type { Printable } from "../diagnostics/printable.js";
+import { joinPrintable, printable, terminalLine } from "../diagnostics/printable.js";
 import { requestedFiles } from "../job/index.js";
 import type { Command } from "./arguments.js";
 import type { Refusal } from "./file-system.js";
@@ -32,14 +34,15 @@ export function starterNames(): readonly string[] {
 export async function runStart(command: Extract<Command, { kind: "start" }>, shell: Shell): Promise<ExitCode> {
   const names = starterNames();
   const name = command.name ?? names[0];
-  if (name === undefined || !names.includes(name)) return refuse(unknownStarter(name ?? "", names), shell);
+  if (name === undefined || !names.includes(name)) return refuse(printable(unknownStarter(name ?? "", names)), shell);
   const folder = dirname(resolve(shell.currentFolder, command.out));
   const text = readFileSync(join(STARTER_FOLDER, `${name}${ENDING}`), "utf8");
   const path = resolve(shell.currentFolder, command.out);
   const fault = writeNew(path, withSchemaFrom(folder, text), command.out);
   if (fault !== null) return refuse(formatFinding(fault), shell);
   for (const table of tablesOf(text)) await shell.out.write(copyTable(table, folder));
-  await shell.out.write(`${command.out}: starter job ${name}. Next: rodplate check ${command.out}\n`);
+  await shell.out.write(terminalLine`${command.out}: starter job ${name}. Next: rodplate check ${command.out}\n`);
+  if (shell.out.refusal !== null) await shell.err.write(terminalLine`${command.out} was written\n`);
   return 0;
 }
 
@@ -55,9 +58,11 @@ function tablesOf(text: string): readonly string[] {
 }
 
 /** Copies a spreadsheet beside the job, never over a file; what was done, in a line. */
-function copyTable(table: string, folder: string): string {
+function copyTable(table: string, folder: string): Printable {
   const fault = writeNew(join(folder, table), readFileSync(join(TEMPLATES, table)), table);
-  return fault === null ? `${table}: its schedule, beside it\n` : `${formatFinding(fault)}\n`;
+  return fault === null
+    ? terminalLine`${table}: its schedule, beside it\n`
+    : joinPrintable([formatFinding(fault), terminalLine`\n`]);
 }
 
 function unknownStarter(name: string, names: readonly string[]): string {
@@ -93,7 +98,7 @@ function unwrittenWords(refusal: Refusal): string {
   }
 }
 
-async function refuse(message: string, shell: Shell): Promise<ExitCode> {
-  await shell.err.write(`${message}\n`);
+async function refuse(message: Printable, shell: Shell): Promise<ExitCode> {
+  await shell.err.write(joinPrintable([message, terminalLine`\n`]));
   return 2;
 }

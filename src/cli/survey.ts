@@ -3,6 +3,8 @@ import { resolve } from "node:path";
 import { worstFirst } from "../checks/index.js";
 import { counted } from "../checks/words.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Printable } from "../diagnostics/printable.js";
+import { joinPrintable, terminalLine } from "../diagnostics/printable.js";
 import { writeLedgerRowsText, writeTextList } from "../formats/ledger-text.js";
 import { writeSurveyJson } from "../formats/survey-json.js";
 import { writeSurveyGroup, writeSurveyHead, writeSurveyRest, writeSurveyTable } from "../formats/survey-text.js";
@@ -13,8 +15,8 @@ import type { PointOrder } from "../readers/points-model.js";
 import { POINT_ORDERS } from "../readers/points-model.js";
 import { surveyUnitOf } from "../readers/points-name.js";
 import { placingHead } from "../summary/summarize.js";
-import type { GroupSurvey, Survey, SurveyTerms } from "../survey/index.js";
-import { SURVEY_CAUTIONS, surveyTerms } from "../survey/index.js";
+import type { Survey, SurveyTerms } from "../survey/index.js";
+import { isNotable, isOutside, SURVEY_CAUTIONS, surveyTerms, surveyTotals, totalsWords } from "../survey/index.js";
 import type { OpenedJob } from "../tasks/open.js";
 import { surveyAim, surveyPoints } from "../tasks/survey.js";
 import type { Reading, SurveyUnit } from "../units/index.js";
@@ -24,7 +26,7 @@ import { readBytes } from "./file-system.js";
 import { showFindings } from "./findings.js";
 import { targetFaults } from "./folder-writer.js";
 import { openFile } from "./open.js";
-import { writeResult } from "./result-folder.js";
+import { tellWritten, writeResult } from "./result-folder.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { hasColor, widthOf } from "./shell.js";
 
@@ -33,26 +35,28 @@ const FOLDER = "survey-folder";
 
 type SurveyCommand = Extract<Command, { kind: "survey" }>;
 
-/** 1 when a plate does not drop on; 2 when job, points or options are at fault; else 0. */
+/** 1 when a plate does not drop on or something is outside its tolerance; 2 when job, points or options are at fault; else 0. */
 export async function runSurvey(command: SurveyCommand, shell: Shell): Promise<ExitCode> {
   const { json, out } = command;
   const opened = await openFile(command.job, shell);
   const surveyed = opened.ok ? surveyOpened(command, opened.value, shell) : opened;
-  const target = out === null ? [] : targetFaults(resolve(shell.currentFolder, out), out, FOLDER);
-  await showFindings([...(opened.ok ? opened.findings : []), ...surveyed.findings, ...target], json, shell);
-  if (!opened.ok || !surveyed.ok || target.length > 0) return 2;
+  const target = out === null ? null : { out, code: FOLDER, currentFolder: shell.currentFolder };
+  const refused = target === null ? [] : targetFaults(target);
+  await showFindings([...(opened.ok ? opened.findings : []), ...surveyed.findings, ...refused], json, shell);
+  if (!opened.ok || !surveyed.ok || refused.length > 0) return 2;
   const { job } = opened.value;
   const survey = surveyed.value;
-  if (out !== null) {
+  if (target !== null) {
     const result = { job, survey, everySheet: command.all };
-    const fault = await writeResult(surveyOutputs, result, { out, code: FOLDER }, shell);
+    const fault = await writeResult(surveyOutputs, result, target);
     if (fault !== null) {
       await showFindings([fault], json, shell);
       return 2;
     }
   }
   await shell.out.write(json ? writeSurveyJson(placingHead(job), survey) : textOf(job, survey, command, shell));
-  return survey.groups.some(({ verdict }) => verdict === "does not fit") ? 1 : 0;
+  await tellWritten(out, shell);
+  return isOutside(surveyTotals(survey)) ? 1 : 0;
 }
 
 function surveyOpened(command: SurveyCommand, opened: OpenedJob, shell: Shell): Outcome<Survey> {
@@ -106,14 +110,15 @@ function parseOrder(text: string): Reading<PointOrder> {
   return { ok: false, message: `${JSON.stringify(text)} is no order; allowed are ${POINT_ORDERS.join(", ")}` };
 }
 
-function textOf(job: Job, survey: Survey, { out, all }: SurveyCommand, shell: Shell): string {
+function textOf(job: Job, survey: Survey, { out, all }: SurveyCommand, shell: Shell): Printable {
   const options = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all };
   const { groups, unmatched, notSurveyed } = survey;
-  const shown = groups.filter(({ verdict }) => all || verdict !== "fits");
-  const count = (verdict: GroupSurvey["verdict"]): number => groups.filter((group) => group.verdict === verdict).length;
-  return [
-    `Job ${job.number}  ${job.title}`.trimEnd(),
-    `\nrevision ${job.revision}, ${job.status}; placing ${job.editions.placing}. Does the base plate drop on?\n\n`,
+  const { placing } = job.editions;
+  const shown = groups.filter((group) => all || isNotable(group));
+  const heading = `Job ${job.number}  ${job.title}`.trimEnd();
+  return joinPrintable([
+    terminalLine`${heading}\n`,
+    terminalLine`revision ${job.revision}, ${job.status}; placing ${placing}. Are the rods in place, and does the base plate drop on?\n\n`,
     writeSurveyHead(survey, options),
     writeSurveyTable(survey, options),
     ...shown.map((group) => writeSurveyGroup(group, survey, options)),
@@ -122,8 +127,8 @@ function textOf(job: Job, survey: Survey, { out, all }: SurveyCommand, shell: Sh
       : [writeLedgerRowsText("Groups and column lines", worstFirst(survey.rows), options)]),
     writeSurveyRest(survey, options),
     writeTextList("Cautions", SURVEY_CAUTIONS, options),
-    `${counted(groups.length, "group")} surveyed, ${notSurveyed.length} not; ${count("fits")} fit, ${count("within measuring uncertainty")} within measuring uncertainty, ` +
-      `${count("does not fit")} do not fit, ${count("not-checked")} not checked; ${counted(unmatched.length, "point")} unmatched. Engineer to decide.\n`,
-    ...(out === null ? [] : [`Tables and sheets: ${out}\n`]),
-  ].join("");
+    terminalLine`${counted(groups.length, "group")} surveyed, ${notSurveyed.length} not; ${counted(unmatched.length, "point")} unmatched.\n`,
+    ...(out === null ? [] : [terminalLine`Tables and sheets: ${out}\n`]),
+    terminalLine`${totalsWords(surveyTotals(survey), placing)}. Engineer to decide.\n`,
+  ]);
 }

@@ -130,7 +130,7 @@ function readPiece<T extends z.ZodType>(
     findings.push(fault("bad-json", { file, ...place, line: line + place.line - 1 }, BAD_JSON));
     return null;
   }
-  const read = schema.safeParse(value.value);
+  const read = schema.safeParse(value.value, { error: () => "is missing, or not what a summary has there" });
   if (read.success) return read.data;
   findings.push(...read.error.issues.map((issue) => findingOf(issue, file, path)));
   return null;

@@ -2,6 +2,8 @@
  * A user's mistake is a value, never an exception: stages collect findings and the shell shows all of them at once.
  * A bug is an exception.
  */
+import type { Printable } from "./printable.js";
+import { terminalText } from "./printable.js";
 
 /** Where a finding was made. Lines and columns count from 1; `path` is the place inside the document, as `bases[2].rods.diameter`. */
 export interface Place {
@@ -31,14 +33,18 @@ export type Outcome<T> =
   | { readonly ok: true; readonly value: T; readonly findings: readonly Finding[] }
   | { readonly ok: false; readonly findings: readonly Finding[] };
 
-/** `file:line:column path: message (hint)`, the form in which every fault is shown. */
-export function formatFinding(finding: Finding): string {
+/** `file:line:column path: message (hint)`, the form in which every fault is shown; without a sign that cannot be seen. */
+export function formatFinding(finding: Finding): Printable {
+  return findingLine(finding);
+}
+
+const findingLine = terminalText((finding: Finding): string => {
   const { file, line, column, path } = finding.at;
   const where = [file, ...(line === undefined ? [] : [line, ...(column === undefined ? [] : [column])])].join(":");
   const subject = path === undefined || path === "" ? "" : ` ${path}`;
   const hint = finding.hint === undefined ? "" : ` (${finding.hint})`;
   return `${where}${subject}: ${finding.message}${hint}`;
-}
+});
 
 /** True when any finding forbids going on. */
 export function hasErrors(findings: readonly Finding[]): boolean {

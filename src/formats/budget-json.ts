@@ -1,6 +1,9 @@
 /** Budgets in machine form. Lengths are in the job's unit, rounded to 1e-6 in or 1e-5 mm; errors and clearances are radii. */
+
 import type { BaseBudget, BudgetRod, Governing, ReckonedBase, TargetAnswer } from "../budget/index.js";
 import { around, askedForm, BUDGET_CAUTIONS } from "../budget/index.js";
+import type { Printable } from "../diagnostics/printable.js";
+import { terminalJson } from "../diagnostics/printable.js";
 import type { PlacingHead } from "../summary/model.js";
 import type { Unit } from "../units/length.js";
 import { toUnit } from "../units/length.js";
@@ -9,8 +12,8 @@ import { toUnit } from "../units/length.js";
 export type BudgetForm = ReturnType<typeof budgetForm>;
 
 /** The text that `budget --json` prints. */
-export function writeBudgetJson(job: PlacingHead, budgets: readonly BaseBudget[]): string {
-  return `${JSON.stringify(budgetForm(job, budgets), null, 2)}\n`;
+export function writeBudgetJson(job: PlacingHead, budgets: readonly BaseBudget[]): Printable {
+  return terminalJson(budgetForm(job, budgets));
 }
 
 /** In the order given. */

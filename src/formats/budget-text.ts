@@ -11,6 +11,7 @@ import {
   targetWords,
   worstWords,
 } from "../budget/index.js";
+import { terminalText } from "../diagnostics/printable.js";
 import { formatLength, formatWithUnit } from "../units/index.js";
 import type { LedgerTextOptions } from "./ledger-text.js";
 import { styled } from "./ledger-text.js";
@@ -18,7 +19,9 @@ import { styled } from "./ledger-text.js";
 const HEADINGS = ["base", "qty", "drops on", "+/-", "worst case", "rss", "governs"] as const;
 
 /** The table of all bases. `budgets` are worst first. */
-export function writeBudgetTable(budgets: readonly BaseBudget[], { color }: Pick<LedgerTextOptions, "color">): string {
+export const writeBudgetTable = terminalText(budgetTable);
+
+function budgetTable(budgets: readonly BaseBudget[], { color }: Pick<LedgerTextOptions, "color">): string {
   const rows = budgets.map(cellsOf);
   const widths = HEADINGS.map((heading, i) => Math.max(heading.length, ...rows.map((row) => row[i]?.length ?? 0)));
   const lineOf = (cells: readonly string[]): string =>
@@ -55,7 +58,9 @@ function cellsOf(budget: BaseBudget): readonly string[] {
 }
 
 /** What a base's figures rest on. */
-export function writeBudgetBase(budget: ReckonedBase, { color }: Pick<LedgerTextOptions, "color">): string {
+export const writeBudgetBase = terminalText(budgetBase);
+
+function budgetBase(budget: ReckonedBase, { color }: Pick<LedgerTextOptions, "color">): string {
   const { mark, spec, probability, unit, target, notes } = budget;
   const { held, shifted, free, samples } = probability;
   const shares = `held in place ${shareWords(held)}, free to shift ${shareWords(shifted)}, to shift and turn ${shareWords(free)}`;

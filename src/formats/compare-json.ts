@@ -1,6 +1,9 @@
 /** A comparison in machine form: lengths in NEW's unit, rounded as in summary.json. Key order is fixed. */
+
 import type { Change, Comparison, HolePlace, HoleSize, TemplateComparison, TemplateState } from "../compare/index.js";
 import { countRecuts, RECUT_KINDS, VERDICTS } from "../compare/index.js";
+import type { Printable } from "../diagnostics/printable.js";
+import { terminalJson } from "../diagnostics/printable.js";
 import { areaInUnit } from "../summary/summarize.js";
 import type { Unit } from "../units/length.js";
 import { NM_PER_MM, toUnit } from "../units/length.js";
@@ -9,8 +12,8 @@ import { NM_PER_MM, toUnit } from "../units/length.js";
 export type CompareForm = ReturnType<typeof compareForm>;
 
 /** The text of `compare --json`, ending with a line break. */
-export function writeCompareJson(comparison: Comparison): string {
-  return `${JSON.stringify(compareForm(comparison), null, 2)}\n`;
+export function writeCompareJson(comparison: Comparison): Printable {
+  return terminalJson(compareForm(comparison));
 }
 
 /** Templates worst first. */

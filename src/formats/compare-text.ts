@@ -10,6 +10,7 @@ import type {
   VerdictKind,
 } from "../compare/index.js";
 import { VERDICTS } from "../compare/index.js";
+import { terminalText } from "../diagnostics/printable.js";
 import type { Unit } from "../units/index.js";
 import { formatLength } from "../units/index.js";
 import { styled, wrap } from "./ledger-text.js";
@@ -55,7 +56,9 @@ const STYLES: Readonly<Record<VerdictKind, Parameters<typeof styled>[1]>> = {
 };
 
 /** The whole comparison; lengths in NEW's unit. */
-export function writeCompareText(comparison: Comparison, options: CompareTextOptions): string {
+export const writeCompareText = terminalText(compareText);
+
+function compareText(comparison: Comparison, options: CompareTextOptions): string {
   const { templates } = comparison;
   const shown = templates.filter(({ verdict, changes }) => verdict !== "unchanged" || changes.length > 0);
   const quiet = templates.filter((each) => !shown.includes(each));

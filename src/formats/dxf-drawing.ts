@@ -79,6 +79,8 @@ function withOwnHandles<T>(work: () => T): T {
 function startDrawing(head: DxfHead): Drawing {
   const drawing = new Drawing();
   setHeader(drawing, head);
+  // a layer may be called as what every object has
+  Object.setPrototypeOf(drawing.layers, null);
   for (const { name, color } of head.layers) if (name !== "0") drawing.addLayer(name, color, "CONTINUOUS");
   return drawing;
 }

@@ -1,5 +1,5 @@
 /** The ledger as CSV: every row of every base, worst first inside a base, then what no rule looks at. */
-import type { SummaryBase, SummaryCheck } from "../summary/model.js";
+import type { SummaryBase, SummaryCheck, UnusedSummaryAnswer } from "../summary/model.js";
 import type { CsvCell } from "./csv-cells.js";
 import { writeCsvRows } from "./csv-cells.js";
 
@@ -45,6 +45,26 @@ function checkCells(check: SummaryCheck): CsvCell[] {
   const { rule, clause, edition, subject, severity, status, value, sense, limit, margin, unit, note, answer } = check;
   const answered = [answer?.by ?? "", answer?.date ?? "", answer?.text ?? ""];
   return [rule, clause, edition, subject, severity, status, value, sense, limit, margin, unit, note, ...answered];
+}
+
+/** Answers of the job that answer no open question, one a row, with why in the note column. */
+export function writeLedgerAnswers(answers: readonly UnusedSummaryAnswer[]): string {
+  return writeCsvRows(
+    answers.map(({ mark, rule, subject, value, by, date, text, why }) => {
+      const said = {
+        base: mark,
+        rule,
+        subject,
+        value,
+        note: why,
+        "answered by": by,
+        "answer date": date,
+        answer: text,
+      };
+      const cells: Partial<Record<string, CsvCell>> = { ...said, status: "ANSWER NOT USED" };
+      return LEDGER_COLUMNS.map((column) => cells[column] ?? "");
+    }),
+  );
 }
 
 /** Closing rows: what was not checked at all, and the cautions, one a row, base `ALL`, the words in the note column. */

@@ -1,6 +1,7 @@
 /** The ledger for a terminal: worst first, aligned, wrapped to the width; colour only where the shell asks for it. */
 import type { CheckRow, Quantity } from "../checks/model.js";
 import { answerReach, counted, quantityText, subjectWords } from "../checks/words.js";
+import { terminalText } from "../diagnostics/printable.js";
 import type { Unit } from "../units/length.js";
 
 /** How the terminal shows a ledger. */
@@ -41,12 +42,16 @@ const INDENT = "  ";
 const LEAST_WIDTH = 40;
 
 /** Heading and rows of one base, ending with an empty line. */
-export function writeLedgerText(base: LedgerTextBase, options: LedgerTextOptions): string {
+export const writeLedgerText = terminalText(ledgerText);
+
+function ledgerText(base: LedgerTextBase, options: LedgerTextOptions): string {
   return underHeading(headingLine(base, options), base.rows, options);
 }
 
 /** Heading and rows that belong to no base, ending with an empty line. */
-export function writeLedgerRowsText(heading: string, rows: readonly CheckRow[], options: LedgerTextOptions): string {
+export const writeLedgerRowsText = terminalText(ledgerRowsText);
+
+function ledgerRowsText(heading: string, rows: readonly CheckRow[], options: LedgerTextOptions): string {
   return underHeading(styled(heading, "bold", options.color), rows, options);
 }
 
@@ -205,7 +210,9 @@ export function wrap(text: string, width: number): string[] {
 }
 
 /** A heading and a list of texts, wrapped with a hanging indent; empty without items. */
-export function writeTextList(heading: string, items: readonly string[], options: LedgerTextOptions): string {
+export const writeTextList = terminalText(textList);
+
+function textList(heading: string, items: readonly string[], options: LedgerTextOptions): string {
   if (items.length === 0) return "";
   const lines = items.flatMap((item) =>
     wrap(item, options.width - 4).map((text, index) => `${index === 0 ? "  - " : "    "}${text}`),

@@ -1,6 +1,7 @@
 /** The proof of cut files for a terminal: files with a stop first, within each file the worst first. */
 import { counted } from "../checks/words.js";
-import type { FileMatch, ProvedFile } from "../proof/model.js";
+import { terminalText } from "../diagnostics/printable.js";
+import type { FileMatch, ProvedFile, ProvedPackage } from "../proof/model.js";
 import { styled } from "./ledger-text.js";
 
 /** How the terminal shows proofs. */
@@ -9,12 +10,46 @@ export interface ProofTextOptions {
 }
 
 /** All files, ending with a line of totals. */
-export function writeProofText(files: readonly ProvedFile[], options: ProofTextOptions): string {
+export const writeProofText = terminalText(proofText);
+
+function proofText(
+  files: readonly ProvedFile[],
+  packages: readonly ProvedPackage[],
+  options: ProofTextOptions,
+): string {
   const held = files.filter((file) => stopsOf(file) > 0);
   const others = files.filter((file) => stopsOf(file) === 0);
   const blocks = [...held, ...others].map((file) => fileText(file, options));
   const total = `${counted(files.length, "file")}: ${held.length} not to be cut as ${held.length === 1 ? "it is" : "they are"}`;
-  return `${blocks.join("\n")}\n${total}; the others are for you to judge\n`;
+  const told = packages.map((each) => packageText(each, options));
+  const unlike = packages.filter((each) => stopsIn(each) > 0).length;
+  const also = packages.length === 0 ? "" : `; ${counted(packages.length, "package")}: ${unlike} not as checked`;
+  return `${[...told, ...blocks].join("\n")}\n${total}${also}; the others are for you to judge\n`;
+}
+
+function stopsIn({ files }: ProvedPackage): number {
+  return files.filter(({ severity }) => severity === "stop").length;
+}
+
+/** Files of a package that are told one by one. */
+const MOST_FILES = 100;
+
+/** A package: how many of its files are those that were checked, and each that is not. */
+function packageText({ path, job, files }: ProvedPackage, { color }: ProofTextOptions): string {
+  const told = files.filter(({ severity }) => severity !== null);
+  const stops = told.filter(({ severity }) => severity === "stop").length;
+  const verdict = stops > 0 ? styled(`STOP ${stops}`, "red", color) : styled("as checked", "green", color);
+  const right = `${counted(files.length - told.length, "file")} as they were checked`;
+  const head = `  package of job ${job.number}, revision ${job.revision}, ${job.status}: ${right}`;
+  const lines = told
+    .slice(0, MOST_FILES)
+    .map(({ path: file, severity, message }) => `  ${severityWord(severity === "stop", color)}  ${file}: ${message}`);
+  const rest = told.length > MOST_FILES ? [`  and ${told.length - MOST_FILES} more`] : [];
+  return `${[`${styled(path, "bold", color)}  ${verdict}`, head, ...lines, ...rest].join("\n")}\n`;
+}
+
+function severityWord(isStop: boolean, color: boolean): string {
+  return isStop ? styled("STOP", "red", color) : styled("LOOK", "yellow", color);
 }
 
 function stopsOf({ findings }: ProvedFile): number {
@@ -27,9 +62,9 @@ function fileText(file: ProvedFile, { color }: ProofTextOptions): string {
   const verdict = stops > 0 ? styled(`STOP ${stops}`, "red", color) : styled("no STOP", "green", color);
   const also = looks > 0 ? `, LOOK ${looks}` : "";
   const lines = [`${styled(file.path, "bold", color)}  ${verdict}${also}`, `  ${figures(file)}`];
-  if (file.match !== null) lines.push(`  ${matchText(file.match, file.unit)}`);
+  if (file.match !== null) lines.push(`  ${stops > 0 ? "taken for" : "is"} ${matchText(file.match, file.unit)}`);
   for (const { code, severity, message, count, at } of file.findings) {
-    const word = severity === "stop" ? styled("STOP", "red", color) : styled("LOOK", "yellow", color);
+    const word = severityWord(severity === "stop", color);
     const times = count > 1 ? `, ${count} times` : "";
     const place = at === null ? "" : `${count > 1 ? ", first" : ""} at ${plain(at[0])},${plain(at[1])}`;
     lines.push(`  ${word}  ${code}: ${message}${times}${place}`);
@@ -56,7 +91,7 @@ function matchText(match: FileMatch, unit: string | null): string {
     ...(scale === 1 ? [] : [`${plain(scale)} times the size`]),
   ];
   const errors = `largest error of a position ${plain(positionError)}, of a diameter ${plain(diameterError)}`;
-  return `is ${plate}: ${how.join(", ")}; ${errors}${unit === null ? "" : ` ${unit}`}`;
+  return `${plate}: ${how.join(", ")}; ${errors}${unit === null ? "" : ` ${unit}`}`;
 }
 
 /** To six digits after the point at most, without an exponent. */

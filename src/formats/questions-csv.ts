@@ -1,9 +1,12 @@
-/** Questions for the engineer of record as CSV: failing `ask` rows, one question a line, in words that can be sent. */
+/** Questions for the engineer of record as CSV: failing `ask` rows, one cause a line, in words that can be sent. */
 import type { Question } from "../summary/questions.js";
 import { writeCsvRows } from "./csv-cells.js";
 
 /** Headings of `questions.csv`. */
 export const QUESTION_COLUMNS = [
+  "number",
+  "job",
+  "revision",
   "base",
   "quantity",
   "subject",
@@ -30,7 +33,10 @@ export function writeQuestionsHead(): string {
 /** One line a question, in the order given. */
 export function writeQuestionRows(questions: readonly Question[]): string {
   return writeCsvRows(
-    questions.map(({ mark, quantity, text, check }) => [
+    questions.map(({ number, job, revision, mark, quantity, text, check }) => [
+      number,
+      job,
+      revision,
       mark,
       quantity,
       check.subject,

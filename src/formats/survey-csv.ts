@@ -2,7 +2,7 @@
 import type { CheckRow } from "../checks/model.js";
 import { summarizeCheck } from "../summary/summarize.js";
 import type { GroupSurvey, Survey } from "../survey/index.js";
-import { governsWords, remedyWords } from "../survey/index.js";
+import { governsWords, placingWords, remedyWords } from "../survey/index.js";
 import { toUnit } from "../units/length.js";
 import type { CsvCell } from "./csv-cells.js";
 import { writeCsvRows } from "./csv-cells.js";
@@ -12,6 +12,7 @@ const SURVEY_GROUP_COLUMNS = [
   "mark",
   "at",
   "verdict",
+  "placing",
   "spare",
   "accuracy",
   "shift x",
@@ -70,23 +71,26 @@ const SURVEY_CHECK_COLUMNS = [
 /** One line a group, worst first. */
 export function writeSurveyGroupsCsv({ groups, terms, unit }: Survey): string {
   const length = (value: number | null): CsvCell => (value === null ? null : toUnit(value, unit));
-  const rows = groups.map(({ mark, at, verdict, best, fit, spareOnLine, rods, missing, remedies, why }): CsvCell[] => [
-    mark,
-    at,
-    verdict,
-    length(best?.spare ?? null),
-    terms.accuracy.kind === "given" ? length(terms.accuracy.value) : "not stated",
-    length(fit.x),
-    length(fit.y),
-    fit.turn === null ? null : degrees(fit.turn),
-    length(spareOnLine),
-    best === null ? null : governsWords(best),
-    rods.length,
-    missing.join(" "),
-    remedies.map((remedy) => remedyWords(remedy, unit)).join("; "),
-    unit,
-    why.join("; "),
-  ]);
+  const rows = groups.map(
+    ({ mark, at, verdict, placing, best, fit, spareOnLine, rods, missing, remedies, why }): CsvCell[] => [
+      mark,
+      at,
+      verdict,
+      placingWords(placing),
+      length(best?.spare ?? null),
+      terms.accuracy.kind === "given" ? length(terms.accuracy.value) : "not stated",
+      length(fit.x),
+      length(fit.y),
+      fit.turn === null ? null : degrees(fit.turn),
+      length(spareOnLine),
+      best === null ? null : governsWords(best),
+      rods.length,
+      missing.join(" "),
+      remedies.map((remedy) => remedyWords(remedy, unit)).join("; "),
+      unit,
+      why.join("; "),
+    ],
+  );
   return writeCsvRows([SURVEY_GROUP_COLUMNS, ...rows]);
 }
 

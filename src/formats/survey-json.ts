@@ -1,9 +1,12 @@
 /** A survey in machine form. Lengths in the job's unit, rounded to 1e-6 in or 1e-5 mm; turns in degrees. */
+
 import type { CheckRow } from "../checks/model.js";
+import type { Printable } from "../diagnostics/printable.js";
+import { terminalJson } from "../diagnostics/printable.js";
 import type { PlacingHead } from "../summary/model.js";
 import { summarizeCheck } from "../summary/summarize.js";
 import type { GroupSurvey, Motion, Remedy, RodAsBuilt, Survey } from "../survey/index.js";
-import { SURVEY_CAUTIONS } from "../survey/index.js";
+import { SURVEY_CAUTIONS, surveyTotals } from "../survey/index.js";
 import type { Unit } from "../units/length.js";
 import { toUnit } from "../units/length.js";
 
@@ -11,8 +14,8 @@ import { toUnit } from "../units/length.js";
 export type SurveyForm = ReturnType<typeof surveyForm>;
 
 /** The text that `survey --json` prints. */
-export function writeSurveyJson(job: PlacingHead, survey: Survey): string {
-  return `${JSON.stringify(surveyForm(job, survey), null, 2)}\n`;
+export function writeSurveyJson(job: PlacingHead, survey: Survey): Printable {
+  return terminalJson(surveyForm(job, survey));
 }
 
 /** Groups worst first. */
@@ -28,6 +31,7 @@ export function surveyForm(job: PlacingHead, survey: Survey) {
       height: heightForm(survey),
       within: length(terms.within),
     },
+    totals: surveyTotals(survey),
     groups: groups.map((group) => groupForm(group, unit)),
     notSurveyed,
     others: others.map(({ north, east, dz, ...other }) => ({
@@ -55,12 +59,13 @@ function heightForm({ terms: { height }, unit }: Survey) {
 const checksForm = (rows: readonly CheckRow[], unit: Unit) => rows.map((row) => summarizeCheck(row, unit));
 
 function groupForm(group: GroupSurvey, unit: Unit) {
-  const { mark, at, verdict, best, fit, spareOnLine, rods, missing, why, rows, remedies } = group;
+  const { mark, at, verdict, placing, best, fit, spareOnLine, rods, missing, why, rows, remedies } = group;
   const { shift, turn } = motionForm(fit, unit);
   return {
     mark,
     at,
     verdict,
+    placing: { verdict: placing.verdict, rods: placing.rods, offLine: placing.offLine },
     spare: best === null ? null : toUnit(best.spare, unit),
     shift,
     turn,

@@ -1,7 +1,16 @@
 /** A survey for a terminal: a table, worst first; then what is behind each group that does not plainly fit. */
 import { worstFirst } from "../checks/run.js";
+import { terminalText } from "../diagnostics/printable.js";
 import type { GroupSurvey, Survey, Verdict } from "../survey/index.js";
-import { governsWords, motionWords, remedyRows, remedyWords, rounded, termsWords } from "../survey/index.js";
+import {
+  governsWords,
+  motionWords,
+  placingWords,
+  remedyRows,
+  remedyWords,
+  rounded,
+  termsWords,
+} from "../survey/index.js";
 import { SURVEY_UNIT_NAMES } from "../units/coordinate.js";
 import { formatWithUnit } from "../units/index.js";
 import type { LedgerTextOptions } from "./ledger-text.js";
@@ -16,11 +25,13 @@ const STYLES: Readonly<Record<Verdict, Style>> = {
   fits: "green",
 };
 
-const HEADINGS = ["base", "at", "drops on", "spare", "shift x", "shift y", "turn", "farthest rod"] as const;
-const RIGHT = new Set([3, 4, 5, 6]);
+const HEADINGS = ["base", "at", "drops on", "placing", "spare", "shift x", "shift y", "turn", "farthest rod"] as const;
+const RIGHT = new Set([4, 5, 6, 7]);
 
 /** The table of all groups. */
-export function writeSurveyTable({ groups, unit }: Survey, { color }: Pick<LedgerTextOptions, "color">): string {
+export const writeSurveyTable = terminalText(surveyTable);
+
+function surveyTable({ groups, unit }: Survey, { color }: Pick<LedgerTextOptions, "color">): string {
   const rows = groups.map((group) => cellsOf(group, unit));
   const widths = HEADINGS.map((heading, i) => Math.max(heading.length, ...rows.map((row) => row[i]?.length ?? 0)));
   const lineOf = (cells: readonly string[]): string =>
@@ -28,17 +39,26 @@ export function writeSurveyTable({ groups, unit }: Survey, { color }: Pick<Ledge
       .map((cell, i) => (RIGHT.has(i) ? cell.padStart(widths[i] ?? 0) : cell.padEnd(widths[i] ?? 0)))
       .join("  ")
       .trimEnd();
-  const body = rows.map((row, i) => styled(lineOf(row), STYLES[groups[i]?.verdict ?? "fits"], color));
+  const body = rows.map((row, i) => styled(lineOf(row), styleOf(groups[i]), color));
   return `${[styled(lineOf(HEADINGS), "bold", color), ...body].join("\n")}\n\n`;
 }
 
-function cellsOf({ mark, at, verdict, best, fit, rods }: GroupSurvey, unit: Survey["unit"]): readonly string[] {
+/** The worse of both verdicts. */
+function styleOf(group: GroupSurvey | undefined): Style {
+  return group?.placing.verdict === "outside" ? "red" : STYLES[group?.verdict ?? "fits"];
+}
+
+function cellsOf(
+  { mark, at, verdict, placing, best, fit, rods }: GroupSurvey,
+  unit: Survey["unit"],
+): readonly string[] {
   const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
   const farthest = rods.reduce((far, rod) => (rod.radial > far.radial ? rod : far), rods[0] ?? NO_ROD);
   return [
     mark,
     at,
     verdict === "not-checked" ? "not checked" : verdict,
+    placingWords(placing),
     best === null ? "" : length(best.spare),
     length(fit.x),
     length(fit.y),
@@ -50,8 +70,10 @@ function cellsOf({ mark, at, verdict, best, fit, rods }: GroupSurvey, unit: Surv
 const NO_ROD = { tag: "", radial: 0 };
 
 /** What a group's answers rest on; both answers, and what would let the plate drop on. */
-export function writeSurveyGroup(group: GroupSurvey, { unit }: Survey, options: LedgerTextOptions): string {
-  const { mark, at, verdict, why, best, fit, spareOnLine, remedies, rows } = group;
+export const writeSurveyGroup = terminalText(surveyGroup);
+
+function surveyGroup(group: GroupSurvey, { unit }: Survey, options: LedgerTextOptions): string {
+  const { mark, at, verdict, placing, why, best, fit, spareOnLine, remedies, rows } = group;
   const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
   const governs = best === null ? "" : governsWords(best);
   const lines = [
@@ -74,7 +96,8 @@ export function writeSurveyGroup(group: GroupSurvey, { unit }: Survey, options: 
       (part, i) => `${i === 0 ? "  " : "    "}${indent}${part}`,
     );
   });
-  const head = `${styled(`${mark} ${at}`, "bold", options.color)}  ${styled(verdict, STYLES[verdict], options.color)}`;
+  const answers = `${verdict}; placing ${placingWords(placing)}`;
+  const head = `${styled(`${mark} ${at}`, "bold", options.color)}  ${styled(answers, styleOf(group), options.color)}`;
   return `${[head, ...wrapped].join("\n")}\n${writeLedgerRowsText("  Checks", worstFirst(rows), options)}`;
 }
 
@@ -83,7 +106,9 @@ function spareText(spare: number, length: (value: number) => string): string {
 }
 
 /** How the file was read, and what is stated of the survey. */
-export function writeSurveyHead(survey: Survey, { width }: Pick<LedgerTextOptions, "width">): string {
+export const writeSurveyHead = terminalText(surveyHead);
+
+function surveyHead(survey: Survey, { width }: Pick<LedgerTextOptions, "width">): string {
   const { file, system, terms, unit } = survey;
   const read = `${file.file}: ${file.order.value} (${file.order.by}), ${SURVEY_UNIT_NAMES[file.unit.value]} (${file.unit.by}), ${file.headed ? "with" : "without"} a heading, ${system} coordinates (by nearness).`;
   const within = `A point without a known name is a rod's when that rod alone lies within ${formatWithUnit(terms.within, unit)}.`;
@@ -91,10 +116,9 @@ export function writeSurveyHead(survey: Survey, { width }: Pick<LedgerTextOption
 }
 
 /** Points that are no rod's. */
-export function writeSurveyRest(
-  { unmatched, others, notSurveyed, unit }: Survey,
-  { color, width }: LedgerTextOptions,
-): string {
+export const writeSurveyRest = terminalText(surveyRest);
+
+function surveyRest({ unmatched, others, notSurveyed, unit }: Survey, { color, width }: LedgerTextOptions): string {
   const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
   const control = others.filter(({ kind }) => kind === "control");
   const parts: readonly (readonly [string, readonly string[]])[] = [

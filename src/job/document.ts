@@ -95,6 +95,31 @@ export function faultAt(
 
 type Issue = z.core.$ZodIssue;
 
+/** What is allowed, where a schema does not say it in words of its own. */
+export function allowedWords(issue: z.core.$ZodRawIssue): string {
+  switch (issue.code) {
+    case "invalid_type":
+      return KINDS.get(issue.expected) ?? "a value of another kind";
+    case "invalid_value":
+      return issue.values.map(String).join(" or ");
+    case "too_small":
+      return `at least ${String(issue.minimum)}`;
+    case "too_big":
+      return `at most ${String(issue.maximum)}`;
+    default:
+      return "a value of another form";
+  }
+}
+
+const KINDS: ReadonlyMap<string, string> = new Map([
+  ["array", "a list"],
+  ["tuple", "a list"],
+  ["object", "a group of keys"],
+  ["record", "a group of keys"],
+  ["string", "a text"],
+  ["number", "a number"],
+]);
+
 /** The findings of the schema's issues; every issue names what is wrong and what is allowed. */
 export function issueFindings(issues: readonly Issue[], document: SourceDocument): Finding[] {
   return issues.flatMap((issue) => branchIssues(issue)).flatMap((issue) => oneIssue(issue, document));

@@ -4,6 +4,7 @@ import type { Inputs, ParsedFile } from "../readers/inputs.js";
 import { contentOf } from "../readers/inputs.js";
 import type { SourceNode } from "../readers/source.js";
 import { findNode } from "../readers/source.js";
+import { spreadsheetFault, spreadsheetKind } from "../readers/spreadsheet-kind.js";
 import { readYaml } from "../readers/yaml.js";
 import { defaultShop } from "./resolve/named-shop.js";
 import { tableName } from "./resolve/plan.js";
@@ -32,7 +33,7 @@ export interface RequestedFile {
 
 /** Parses a job file; `name` is that of its findings. */
 export function readJobFile(content: string | Uint8Array, name: string): JobFile {
-  const root = readYaml(content, name);
+  const root = readRoot(content, name);
   return { kind: "parsed", name, content, root, requests: root.ok ? requestsOf(root.value) : [] };
 }
 
@@ -47,7 +48,21 @@ export function jobRoot({ job, files }: Inputs): Outcome<SourceNode> | null {
   const file = files.get(job);
   if (typeof file === "object" && "kind" in file && file.kind === "parsed") return file.root;
   const content = contentOf(file);
-  return content === undefined ? null : readYaml(content, job);
+  return content === undefined ? null : readRoot(content, job);
+}
+
+/** A spreadsheet is what a job file names, and none itself. */
+function readRoot(content: string | Uint8Array, name: string): Outcome<SourceNode> {
+  const kind = spreadsheetKind(name, content);
+  if (kind !== null) return { ok: false, findings: [spreadsheetFault(name, kind, insteadOf(name, kind === "xlsx"))] };
+  if (!/\.csv$/i.test(name)) return readYaml(content, name);
+  const message = `this is a table (CSV), by its name; ${insteadOf(name, true)}`;
+  return { ok: false, findings: [{ code: "spreadsheet-kind", severity: "error", at: { file: name }, message }] };
+}
+
+function insteadOf(name: string, isRead: boolean): string {
+  const named = isRead ? name : "the sheet, saved as .xlsx or CSV";
+  return `a job file is asked, and it names ${named} as its schedule: rodplate start schedule --out job.yaml writes one`;
 }
 
 function requestsOf(root: SourceNode): readonly RequestedFile[] {

@@ -10,16 +10,29 @@ type Read<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; 
 
 /** A leaf that reads a text or number with `read`. */
 export function leaf<T>(allowed: string, description: string, read: (text: string) => Read<T>) {
+  const written = z.union([z.string(), z.number()], { error: () => allowed });
+  return written.transform(transformBy(read)).describe(description);
+}
+
+/** A leaf whose bare number says too little: a text, read with `read`. */
+export function writtenLeaf<T>(allowed: string, description: string, read: (text: string) => Read<T>) {
   return z
-    .union([z.string(), z.number()], { error: () => allowed })
-    .transform((raw, context): T => {
-      const reading = read(String(raw));
-      if (reading.ok) return reading.value;
-      context.issues.push({ code: "custom", message: reading.message, input: raw });
-      return z.NEVER;
-    })
+    .string({ error: () => allowed })
+    .transform(transformBy(read))
     .describe(description);
 }
+
+function transformBy<T>(read: (text: string) => Read<T>) {
+  return (raw: string | number, context: z.core.$RefinementCtx): T => {
+    const reading = read(String(raw));
+    if (reading.ok) return reading.value;
+    context.issues.push({ code: "custom", message: reading.message, input: raw });
+    return z.NEVER;
+  };
+}
+
+/** Bidirectional marks, embeddings and isolates (Unicode Standard Annex 9), line and paragraph separators. */
+const REORDERING = /[\p{Bidi_Control}\p{Zl}\p{Zp}]/u;
 
 /** One line of text, kept as written: at most `longest` characters that can be printed. */
 export function textLeaf(description: string, longest = 200) {
@@ -30,6 +43,9 @@ export function textLeaf(description: string, longest = 200) {
       return { ok: false, message: `has ${[...text].length} characters; allowed is ${allowed}` };
     if (/[\p{Cc}\p{Cs}\uFFFE\uFFFF]/u.test(text)) {
       return { ok: false, message: `holds a control character or a broken sign; allowed is ${allowed}` };
+    }
+    if (REORDERING.test(text)) {
+      return { ok: false, message: `holds an unseen sign that reorders or breaks a line; allowed is ${allowed}` };
     }
     return { ok: true, value: text };
   });

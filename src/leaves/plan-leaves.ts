@@ -1,7 +1,8 @@
 /** Leaves of the plan: positions of a few kilometres, elevations, site coordinates, angles, bearings, factors. */
 import type { Length, SurveyUnit, Unit } from "../units/index.js";
 import { parseAngle, parseBearing, parseCoordinate, parseCount, parseLength } from "../units/index.js";
-import { leaf, textLeaf } from "./leaves.js";
+import { plainText } from "../units/reading.js";
+import { leaf, textLeaf, writtenLeaf } from "./leaves.js";
 
 /** Longest distance on a plan, and highest elevation: 10 km in nanometres. */
 export const FARTHEST = 10_000_000_000_000n;
@@ -14,12 +15,23 @@ export function farLeaf(unit: Unit, description: string) {
   return leaf<Length>(allowed, description, (text) => parseLength(text, unit, FARTHEST));
 }
 
-/** An elevation; `EL.` before it is read over. */
+/** A number without a unit or a mark of feet or inches. */
+const BARE = /^[-+]?[\d ./-]*\d[\d ./-]*$/;
+/** What prints set before an elevation, and before one of nought. */
+const LEAD = /^el(ev)?(ation)?\b\.? */i;
+const NOUGHT = /^(\u00B1|\+\/-) *(?=[0.]+ ?[a-z'"])/i;
+
+/** An elevation with its unit, for feet and inches alike are usual beside any unit of a job; `EL.` before it is read over. */
 export function elevationLeaf(unit: Unit, description: string) {
-  const allowed = `an elevation, as ${unit === "in" ? "99'-6\", 99.5 ft" : "12350, 12.35 m"}`;
-  return leaf<Length>(allowed, description, (text) =>
-    parseLength(text.replace(/^\s*el(ev)?(ation)?\b\.?\s*/i, ""), unit, FARTHEST),
-  );
+  const examples = unit === "in" ? "99'-6\", 99.5 ft" : "12350 mm, 12.35 m";
+  const allowed = `an elevation with its unit, as ${examples}`;
+  return writtenLeaf<Length>(allowed, description, (text) => {
+    const plain = plainText(text).replace(LEAD, "").replace(NOUGHT, "");
+    if (!BARE.test(plain)) return parseLength(plain, unit, FARTHEST);
+    const units = unit === "in" ? ["ft", "in"] : ["mm", "m"];
+    const words = /^[-+]?[\d.]+$/.test(plain) ? units.map((own) => `${plain} ${own}`).join(" or ") : `as ${examples}`;
+    return { ok: false, message: `"${text}" has no unit, which an elevation must say: write ${words}` };
+  });
 }
 
 /** One spacing, or several equal ones: `25'`, `6 @ 25'`. */

@@ -8,9 +8,10 @@ export interface Assignment {
   readonly worst: number;
 }
 
-interface Edge {
-  readonly to: number;
-  readonly cost: number;
+/** What one point may be assigned to: places and costs, index by index. */
+export interface Edges {
+  readonly to: Int32Array;
+  readonly cost: Float64Array;
 }
 
 /** Places that rods are assigned to, in the order of their x. */
@@ -27,13 +28,13 @@ export function placesOf(points: readonly Point[]): Places {
 /** The assignment with the least largest distance, in millimetres; null where none stays below `limit`. */
 export function assignNearest(from: readonly Point[], to: Places, limit = Infinity): Assignment | null {
   if (from.length !== to.points.length) return null;
-  const edges: (readonly Edge[])[] = [];
+  const edges: Edges[] = [];
   for (const point of from) {
-    const near = edgesFrom(point, to, limit);
-    if (near.length === 0) return null;
+    const near = edgesWithin(point, to, limit);
+    if (near.to.length === 0) return null;
     edges.push(near);
   }
-  return assignLeast(edges);
+  return assignEdges(edges);
 }
 
 /**
@@ -72,17 +73,20 @@ function nearestPlace(point: Point, { points, order }: Places, limit: number): n
   return nearest;
 }
 
-function edgesFrom(point: Point, { points, order }: Places, limit: number): readonly Edge[] {
-  const near: Edge[] = [];
+/** Places nearer to a point than `limit`, each with its distance in millimetres. */
+export function edgesWithin(point: Point, { points, order }: Places, limit: number): Edges {
+  const [to, costs]: [number[], number[]] = [[], []];
   for (let k = firstAtLeast(order, points, point.x - limit); k < order.length; k++) {
     const j = order[k] as number;
     const at = points[j] as Point;
     if (at.x > point.x + limit) break;
     if (Math.abs(at.y - point.y) >= limit) continue;
     const cost = millimetresBetween(point, at);
-    if (cost < limit) near.push({ to: j, cost });
+    if (cost >= limit) continue;
+    to.push(j);
+    costs.push(cost);
   }
-  return near;
+  return { to: Int32Array.from(to), cost: Float64Array.from(costs) };
 }
 
 function xOf(points: readonly Point[], i: number): number {
@@ -102,46 +106,113 @@ function firstAtLeast(order: readonly number[], points: readonly Point[], least:
 
 /** The assignment over any costs, a row a point, with the least largest one. */
 export function assignCosts(costs: readonly (readonly number[])[]): Assignment | null {
-  return assignLeast(costs.map((row) => row.map((cost, to) => ({ to, cost }))));
+  const to = Int32Array.from(costs.keys());
+  return assignEdges(costs.map((row) => ({ to, cost: Float64Array.from(row) })));
 }
 
-/** First the least that any assignment needs: often it is enough. Then the costs above it are halved. */
-function assignLeast(edges: readonly (readonly Edge[])[]): Assignment | null {
-  if (edges.some((row) => row.length === 0)) return null;
-  const least = Math.max(...edges.map((row) => Math.min(...row.map(({ cost }) => cost))));
-  const first = match(edges, least);
-  if (first !== null) return { partners: first, worst: least };
-  const costs = [...new Set(edges.flatMap((row) => row.map(({ cost }) => cost)))].filter((cost) => cost > least);
-  costs.sort((a, b) => a - b);
-  let found: Assignment | null = null;
-  let [low, high] = [0, costs.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    const worst = costs[middle] as number;
-    const partners = match(edges, worst);
-    if (partners === null) low = middle + 1;
-    else [found, high] = [{ partners, worst }, middle];
-  }
-  return found;
+/**
+ * The assignment over costs of some of the places, a row a point, with the least largest one; null where there is none. First
+ * the least that any assignment needs: often it is enough.
+ */
+export function assignEdges(edges: readonly Edges[]): Assignment | null {
+  if (edges.some(({ to }) => to.length === 0)) return null;
+  const least = Math.max(...edges.map(({ cost }) => cost.reduce((a, b) => Math.min(a, b), Infinity)));
+  const first = matchRows(edges, least);
+  if (first.placed === edges.length) return { partners: partnersOf(first.holders), worst: least };
+  const worst = leastWorst(edges, least, first.holders);
+  return worst === null ? null : { partners: partnersOf(matchRows(edges, worst).holders), worst };
 }
 
-/** A complete matching over edges up to `most`, by augmenting paths; null where there is none. */
-function match(edges: readonly (readonly Edge[])[], most: number): readonly number[] | null {
-  const taken: number[] = edges.map(() => -1);
-  const seen: number[] = edges.map(() => -1);
-  const place = (row: number, round: number): boolean =>
-    (edges[row] ?? []).some(({ to, cost }) => {
-      if (cost > most || seen[to] === round) return false;
-      seen[to] = round;
-      const holder = taken[to] ?? -1;
-      if (holder >= 0 && !place(holder, round)) return false;
-      taken[to] = row;
-      return true;
-    });
-  for (let row = 0; row < edges.length; row++) if (!place(row, row)) return null;
-  const partners = edges.map(() => -1);
-  taken.forEach((row, to) => {
+function partnersOf(holders: Int32Array): readonly number[] {
+  const partners = new Array<number>(holders.length).fill(-1);
+  holders.forEach((row, to) => {
     partners[row] = to;
   });
   return partners;
+}
+
+/** As many rows as edges up to `most` can hold, by augmenting paths. `holders`: the row at each place, or -1. */
+function matchRows(edges: readonly Edges[], most: number): { readonly holders: Int32Array; readonly placed: number } {
+  const holders = new Int32Array(edges.length).fill(-1);
+  const seen = new Int32Array(edges.length).fill(-1);
+  const place = (row: number, round: number): boolean => {
+    const { to, cost } = edges[row] as Edges;
+    for (let k = 0; k < to.length; k++) {
+      const at = to[k] as number;
+      if ((cost[k] as number) > most || seen[at] === round) continue;
+      seen[at] = round;
+      const holder = holders[at] as number;
+      if (holder >= 0 && !place(holder, round)) continue;
+      holders[at] = row;
+      return true;
+    }
+    return false;
+  };
+  let placed = 0;
+  for (let row = 0; row < edges.length; row++) if (place(row, row)) placed++;
+  return { holders, placed };
+}
+
+/**
+ * The least largest cost of a complete matching; null where there is none. What is matched at `least`, which every matching
+ * needs, is kept; each row left over takes the augmenting path whose largest cost is least (Derigs and Zimmermann 1978).
+ */
+function leastWorst(edges: readonly Edges[], least: number, holders: Int32Array): number | null {
+  const isPlaced = new Set(holders);
+  let worst = least;
+  for (let row = 0; row < edges.length; row++) {
+    if (isPlaced.has(row)) continue;
+    const needed = augment(edges, holders, row);
+    if (needed === null) return null;
+    worst = Math.max(worst, needed);
+  }
+  return worst;
+}
+
+/** Places a row by the path whose largest cost is least, and says that cost; null where there is no path. */
+function augment(edges: readonly Edges[], holders: Int32Array, start: number): number | null {
+  const reach = new Float64Array(edges.length).fill(Infinity);
+  const from = new Int32Array(edges.length).fill(-1);
+  const done = new Uint8Array(edges.length);
+  let [row, largest] = [start, -Infinity];
+  for (;;) {
+    const { to, cost } = edges[row] as Edges;
+    for (let k = 0; k < to.length; k++) {
+      const at = to[k] as number;
+      const through = Math.max(largest, cost[k] as number);
+      if (done[at] === 1 || through >= (reach[at] as number)) continue;
+      reach[at] = through;
+      from[at] = row;
+    }
+    const next = nearestOpen(reach, done);
+    if (next < 0) return null;
+    done[next] = 1;
+    largest = reach[next] as number;
+    row = holders[next] as number;
+    if (row >= 0) continue;
+    takePath(holders, from, next, start);
+    return largest;
+  }
+}
+
+function nearestOpen(reach: Float64Array, done: Uint8Array): number {
+  let nearest = -1;
+  let least = Infinity;
+  for (let to = 0; to < reach.length; to++) {
+    const cost = reach[to] ?? Infinity;
+    if (done[to] === 1 || cost >= least) continue;
+    nearest = to;
+    least = cost;
+  }
+  return nearest;
+}
+
+/** Walks back from a free place: each row on the way gives up its place to the one before. */
+function takePath(holders: Int32Array, from: Int32Array, free: number, start: number): void {
+  for (let to = free; to >= 0; ) {
+    const row = from[to] ?? -1;
+    const held = row === start ? -1 : holders.indexOf(row);
+    holders[to] = row;
+    to = held;
+  }
 }

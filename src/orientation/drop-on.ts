@@ -28,7 +28,7 @@ export function dropOn(rods: readonly PlacedRod[], standing: readonly Point[]): 
 export function inPlace(rods: readonly PlacedRod[]): DropsOn {
   const missing = missingHoles(rods);
   if (missing.length > 0) return { kind: "not known", missing };
-  const least = Math.min(...rods.map((_, i) => clearance(rods, i, i)));
+  const least = Math.min(...rods.map((_, i) => clearanceAt(rods, i, i)));
   return { kind: "known", twice: -twiceToLattice(least) + 0, shiftTwice: 0, theta: 0, shift: { x: 0, y: 0 } };
 }
 
@@ -47,12 +47,14 @@ function between(rods: readonly PlacedRod[], standing: readonly Point[]): Point 
 
 function bestFit(rods: readonly PlacedRod[], standing: readonly Point[], shift: Point): Known {
   const shifted = rods.map(({ center }) => ({ x: center.x + shift.x, y: center.y + shift.y }));
-  const costs = standing.map((at, i) => shifted.map((hole, j) => millimetresBetween(at, hole) - clearance(rods, i, j)));
+  const costs = standing.map((at, i) =>
+    shifted.map((hole, j) => millimetresBetween(at, hole) - clearanceAt(rods, i, j)),
+  );
   const partners = assignCosts(costs)?.partners ?? [];
   const holes = standing.map((_, i): FitHole => {
     const j = partners[i] ?? i;
     const { x, y } = (rods[j] as PlacedRod).center;
-    return { x, y, clearance: clearance(rods, i, j) };
+    return { x, y, clearance: clearanceAt(rods, i, j) };
   });
   const { value, theta, tx, ty } = fitPlate(holes, standing);
   const held = Math.max(...holes.map((hole, i) => millimetresBetween(hole, standing[i] as Point) - hole.clearance));
@@ -67,7 +69,7 @@ function bestFit(rods: readonly PlacedRod[], standing: readonly Point[], shift: 
 }
 
 /** Radial clearance of rod i in the base plate's hole at place j, millimetres: (H - d) / 2. */
-function clearance(rods: readonly PlacedRod[], i: number, j: number): number {
+export function clearanceAt(rods: readonly PlacedRod[], i: number, j: number): number {
   const hole = (rods[j] as PlacedRod).group.baseHole;
   const length = hole.kind === "given" ? hole.value : (0 as Length);
   return (length - (rods[i] as PlacedRod).group.rod.diameter) / 2 / NM_PER_MM;

@@ -7,5 +7,7 @@ export { outlineDifference, outlineProbe } from "./outline-difference.js";
 export { outlineSymmetries, outlineSymmetryOrder } from "./outline-symmetry.js";
 export { symmetryOrder } from "./pattern-symmetry.js";
 export { dropsOn, isSilent, LEAST_SEEN, matters, SEEN_TWICE, showsAtEdge } from "./seen.js";
+export type { TurnedPlate } from "./turned-plates.js";
+export { turnedPlates } from "./turned-plates.js";
 export type { MovedRods } from "./wrong-placements.js";
 export { judgeOutline, movedRods, wrongPlacements } from "./wrong-placements.js";

@@ -1,7 +1,13 @@
 /** The ledger of the whole job. */
 import { CAUTIONS } from "../checks/cautions.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/index.js";
-import { writeLedgerHead, writeLedgerJobRows, writeLedgerRows, writeLedgerTail } from "../formats/ledger-csv.js";
+import {
+  writeLedgerAnswers,
+  writeLedgerHead,
+  writeLedgerJobRows,
+  writeLedgerRows,
+  writeLedgerTail,
+} from "../formats/ledger-csv.js";
 import type { GrowingOutput } from "./model.js";
 
 /** Base by base, then the job's own rows, what is not checked at all, and the cautions. */
@@ -15,5 +21,6 @@ export const ledger: GrowingOutput<"ledger"> = {
   listsOthers: false,
   head: writeLedgerHead,
   base: ({ summary }) => writeLedgerRows(summary),
-  end: ({ checks }) => writeLedgerJobRows(checks) + writeLedgerTail(NOT_CHECKED_AT_ALL, CAUTIONS),
+  end: ({ checks, answersNotUsed }) =>
+    writeLedgerJobRows(checks) + writeLedgerAnswers(answersNotUsed) + writeLedgerTail(NOT_CHECKED_AT_ALL, CAUTIONS),
 };

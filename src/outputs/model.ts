@@ -2,7 +2,14 @@
 import type { CheckedBase, CheckedJob } from "../checks/checked.js";
 import type { DrawingDocument } from "../formats/sheet-svg.js";
 import type { Plan } from "../plan/model.js";
-import type { FileRole, Summary, SummaryBase, SummaryCheck, SummaryFile } from "../summary/model.js";
+import type {
+  FileRole,
+  Summary,
+  SummaryBase,
+  SummaryCheck,
+  SummaryFile,
+  UnusedSummaryAnswer,
+} from "../summary/model.js";
 import type { Question } from "../summary/questions.js";
 
 /** A document for svg.js: a browser's own, or svgdom's. */
@@ -68,13 +75,15 @@ export type BaseOutput<Kind extends string = string> = BaseFile<Kind> &
 /** A base of which everything is said and written. */
 export interface MadeBase {
   readonly summary: SummaryBase;
-  readonly questions: readonly Question[];
 }
 
 /** What is left to say when every base is made. */
 export interface JobRest {
   readonly checks: readonly SummaryCheck[];
+  /** Of every base and of the job. */
   readonly questions: readonly Question[];
+  readonly answersNotUsed: readonly UnusedSummaryAnswer[];
+  readonly layoutHeld: readonly string[];
   /** The files of the job itself that are whole by then, in the order of the registry. */
   readonly files: readonly SummaryFile[];
 }

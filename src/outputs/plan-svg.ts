@@ -23,10 +23,10 @@ export const planSvg: JobOutput<"plan-svg"> = {
 };
 
 function* writePlanSheets(checked: PlannedJob, { made, document, version }: Surroundings): Generator<PathAndBytes> {
-  const { job, plan, held } = checked;
+  const { job, plan, held, layoutHeld } = checked;
   const dxf = made.find(({ kind }) => kind === planDxf.kind);
   const scenes = drawPlanSheets({
-    ...{ job, plan, held },
+    ...{ job, plan, held, layoutHeld },
     coordinateFiles: made.filter(({ kind }) => kind === settingOutCsv.kind).map(({ path }) => nameIn(path)),
     dxfName: dxf === undefined ? null : nameIn(dxf.path),
     programVersion: version,

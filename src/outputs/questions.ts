@@ -2,7 +2,7 @@
 import { writeQuestionRows, writeQuestionsHead } from "../formats/questions-csv.js";
 import type { GrowingOutput } from "./model.js";
 
-/** Base by base, then those of the whole job. */
+/** Written at the end: one cause is one question, however many bases have it. */
 export const questions: GrowingOutput<"questions"> = {
   scope: "job, base by base",
   kind: "questions",
@@ -12,6 +12,6 @@ export const questions: GrowingOutput<"questions"> = {
   path: "questions.csv",
   listsOthers: false,
   head: writeQuestionsHead,
-  base: (made) => writeQuestionRows(made.questions),
+  base: () => "",
   end: (rest) => writeQuestionRows(rest.questions),
 };

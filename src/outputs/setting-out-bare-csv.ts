@@ -10,7 +10,7 @@ export const settingOutBareCsv: JobOutput<"setting-out-bare-csv"> = {
   title: "The same points without the header row, for loggers that take nothing else",
   drawn: false,
   top: SETTING_OUT,
-  named: "setting-out/JOB_rev-REVISION[_NOT-RELEASED]_(site|local)_ORDER_UNIT_bare.csv",
+  named: "setting-out/JOB_rev-REVISION[_HELD][_NOT-RELEASED]_(site|local)_ORDER_UNIT_bare.csv",
   needs: "plan",
-  write: (checked) => settingOutFiles(checked, "_bare", ({ bare }) => bare),
+  write: (checked, around) => settingOutFiles(checked, around, "_bare", ({ bare }) => bare),
 };

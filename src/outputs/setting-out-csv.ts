@@ -11,7 +11,7 @@ export const settingOutCsv: JobOutput<"setting-out-csv"> = {
     "Points to set out, with a header row: in site coordinates, and in local ones (north and east are plan y and x)",
   drawn: false,
   top: SETTING_OUT,
-  named: "setting-out/JOB_rev-REVISION[_NOT-RELEASED]_(site|local)_ORDER_UNIT.csv",
+  named: "setting-out/JOB_rev-REVISION[_HELD][_NOT-RELEASED]_(site|local)_ORDER_UNIT.csv",
   needs: "plan",
-  write: (checked) => settingOutFiles(checked, "", ({ headed }) => headed),
+  write: (checked, around) => settingOutFiles(checked, around, "", ({ headed }) => headed),
 };

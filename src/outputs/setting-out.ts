@@ -4,31 +4,35 @@ import { writeSettingOut } from "../formats/setting-out-csv.js";
 import { surveyUnitName } from "../formats/survey-unit-name.js";
 import type { Job } from "../job/model/job.js";
 import { coordinateSystems, locatedPoints } from "../plan/index.js";
-import type { PathAndBytes, PlannedJob } from "./model.js";
+import type { PathAndBytes, PlannedJob, Surroundings } from "./model.js";
 import { releaseEnding, safeForFileName } from "./names.js";
 import { textFile } from "./text-file.js";
 
 /** The folder, and the name that its files begin with for README. */
 export const SETTING_OUT = "setting-out";
 
-/** One file a coordinate system; order and unit stand in its name. */
+/** One file a coordinate system that is not held; order and unit stand in its name. */
 export function settingOutFiles(
-  { job, plan, held }: PlannedJob,
+  { job, plan, held, layoutHeld }: PlannedJob,
+  { includeHeld }: Pick<Surroundings, "includeHeld">,
   ending: string,
   pick: (texts: SettingOutTexts) => string,
 ): readonly PathAndBytes[] {
   const { settingOut } = plan.spec;
-  return coordinateSystems(plan).map((system) => {
-    const path = `${settingOutStem(job)}_${system}_${settingOut.order}_${surveyUnitName(settingOut.unit)}${ending}.csv`;
+  return coordinateSystems(plan).flatMap((system) => {
+    const isHeld = layoutHeld.reasons.length > 0 && (system === "site" || !layoutHeld.siteOnly);
+    if (isHeld && !includeHeld) return [];
+    const path = `${settingOutStem(job, isHeld)}_${system}_${settingOut.order}_${surveyUnitName(settingOut.unit)}${ending}.csv`;
     const texts = writeSettingOut(
       locatedPoints(plan, system, (mark) => held.has(mark)),
       settingOut,
     );
-    return textFile(path, pick(texts));
+    return [textFile(path, pick(texts))];
   });
 }
 
-/** `setting-out/24-118_rev-B`, and that the job is not released where it is not. */
-export function settingOutStem(job: Job): string {
-  return `${SETTING_OUT}/${safeForFileName(job.number)}_rev-${safeForFileName(job.revision)}${releaseEnding(job)}`;
+/** `setting-out/24-118_rev-B`, that it is held, and that the job is not released where it is not. */
+export function settingOutStem(job: Job, isHeld = false): string {
+  const held = isHeld ? "_HELD" : "";
+  return `${SETTING_OUT}/${safeForFileName(job.number)}_rev-${safeForFileName(job.revision)}${held}${releaseEnding(job)}`;
 }

@@ -13,5 +13,5 @@ export const summary: GrowingOutput<"summary"> = {
   listsOthers: true,
   head: writeSummaryHead,
   base: (made, isFirst) => writeSummaryBase(made.summary, isFirst),
-  end: ({ checks, files }) => writeSummaryTail(checks, files),
+  end: (rest) => writeSummaryTail(rest),
 };

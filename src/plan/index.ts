@@ -6,6 +6,6 @@ export { concreteOnPlan, contourOnPlan, layPlan, makePlan, placedAlike } from ".
 export { fitTransform, makeTransform } from "./make-transform.js";
 export type { PlacedBase, Plan, PlannedRod, SitePoint, SiteTransform } from "./model.js";
 export type { CoordinateSystem, LocatedPoint, SettingOutPoint } from "./setting-out-points.js";
-export { coordinateSystems, locatedPoints, settingOutPoints } from "./setting-out-points.js";
+export { coordinateSystems, firstFree, locatedPoints, plainPrimes, settingOutPoints } from "./setting-out-points.js";
 export type { Motion } from "./transform.js";
-export { planToSite, siteToPlan } from "./transform.js";
+export { planToSite, siteToPlan, siteToPlanUnsnapped } from "./transform.js";

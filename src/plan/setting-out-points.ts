@@ -1,6 +1,7 @@
 /** The points to set out: names, places, elevations and descriptions, in a fixed order. */
 import { pointInNanometres, toLattice } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
+import { greatest } from "../units/extremes.js";
 import type { Length } from "../units/length.js";
 import { add, NM_PER_MM, toMillimetres } from "../units/length.js";
 import type { PlacedBase, Plan, PlannedRod, SitePoint, SiteTransform } from "./model.js";
@@ -162,7 +163,8 @@ function controlName(name: string, index: number, taken: Set<string>): string {
   return take(isFree ? own : firstFree(`CP${index + 1}`, taken), taken);
 }
 
-function firstFree(wanted: string, taken: ReadonlySet<string>): string {
+/** The wanted name, or with the first number that makes it free; `taken` in capitals. */
+export function firstFree(wanted: string, taken: ReadonlySet<string>): string {
   let name = wanted;
   for (let count = 2; taken.has(name.toUpperCase()); count += 1) name = `${wanted}_${count}`;
   return name;
@@ -179,7 +181,10 @@ function take(name: string, taken: Set<string>): string {
  */
 function stemsOf(bases: readonly PlacedBase[], taken: Set<string>): readonly string[] {
   const stems = new Set<string>();
-  const longestTag = Math.max(2, ...bases.flatMap(({ rods }) => rods.map(({ rod }) => rod.tag.length)));
+  const longestTag = greatest(
+    bases.map(({ rods }) => greatest(rods.map(({ rod }) => rod.tag.length))),
+    2,
+  );
   return bases.map((base, index) => {
     const wanted = firstFree(crossingText(base), stems);
     const fits = wanted.length + 1 + longestTag <= LONGEST_NAME;
@@ -195,18 +200,22 @@ function crossingText({ placement }: PlacedBase): string {
   return placement.lines.map((name) => loggerText(name) || "X").join("-");
 }
 
-/** What any logger takes of a name: letters, digits, dot, hyphen; a prime becomes `p`, the rest is left out. */
+/** What any logger takes of a name: letters, digits, dot, hyphen; the rest is left out. */
 function loggerText(text: string): string {
-  return text
-    .replaceAll("'", "p")
+  return plainPrimes(text)
     .replace(/[^A-Za-z0-9.-]/g, "")
     .replace(/^[.-]+/, "");
 }
 
+/** Lines A and A' are two: a prime becomes `p`, a double prime `pp`, however it is typed. */
+export function plainPrimes(text: string): string {
+  return text.replace(/['\u2019\u2032]/g, "p").replace(/["\u201D\u2033]/g, "pp");
+}
+
 /** A description that needs no quoting anywhere: other signs become a space. */
 function plainText(text: string): string {
-  return text
-    .replace(/[^ -~]|[,"';]/g, " ")
+  return plainPrimes(text)
+    .replace(/[^ -~]|[,;]/g, " ")
     .replace(/ +/g, " ")
     .trim();
 }

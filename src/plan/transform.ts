@@ -20,10 +20,16 @@ export function planToSite({ bearing, scaleFactor, origin }: Motion, { x, y }: P
   };
 }
 
-/** Plan position of a site point, snapped. */
-export function siteToPlan({ bearing, scaleFactor, origin }: Motion, { northing, easting }: SitePoint): Point {
+/** Plan position of a site point, snapped; it must lie within reach of the lattice. */
+export function siteToPlan(motion: Motion, at: SitePoint): Point {
+  const { x, y } = siteToPlanUnsnapped(motion, at);
+  return point(x, y);
+}
+
+/** Plan position of a site point in millimetres, however far it lies. */
+export function siteToPlanUnsnapped({ bearing, scaleFactor, origin }: Motion, { northing, easting }: SitePoint): Point {
   const { cos, sin } = turnOf(bearing);
   const k = scaleFactor * NM_PER_MM;
   const [north, east] = [(northing - origin.northing) / k, (easting - origin.easting) / k];
-  return point(east * cos - north * sin, north * cos + east * sin);
+  return { x: east * cos - north * sin, y: north * cos + east * sin };
 }

@@ -21,10 +21,13 @@ export interface Candidate {
   readonly faults: number;
 }
 
-/** The scale at which most agrees; the true one unless another is better. `mm` millimetres to a unit of the file. */
+/**
+ * The scale at which most agrees: the true one, unless that of a slip of units is better. `mm` millimetres to a unit of the
+ * file. A plate of any other size is another plate.
+ */
 export function bestCandidate(file: CutFile, mm: number, target: KnownPlate): Candidate | null {
   let best: Candidate | null = null;
-  for (const scale of likelyScales(file, mm, target)) {
+  for (const scale of unitSlips(file, mm, target)) {
     const candidate = candidateAt(file, mm, scale, target);
     if (candidate !== null && (best === null || candidate.faults < best.faults)) best = candidate;
     if (best?.faults === 0) break;
@@ -32,14 +35,27 @@ export function bestCandidate(file: CutFile, mm: number, target: KnownPlate): Ca
   return best;
 }
 
-/** The ratios of units that the areas of the outlines allow, and the ratio of the outlines themselves. */
-function likelyScales(file: CutFile, mm: number, target: KnownPlate): readonly number[] {
+/** The plate of the same shape in another size: everything agrees but the scale, which is no slip of units. */
+export function sameShape(file: CutFile, mm: number, target: KnownPlate): Candidate | null {
+  const ratio = sizeRatio(file, mm, target);
+  if (ratio === null || UNIT_RATIOS.some((scale) => Math.abs(ratio / scale - 1) < 1e-4)) return null;
+  const candidate = candidateAt(file, mm, ratio, target);
+  return candidate?.faults === 1 && candidate.alignment.pairs.length > 0 ? candidate : null;
+}
+
+/** The ratios of units that the areas of the outlines allow. */
+function unitSlips(file: CutFile, mm: number, target: KnownPlate): readonly number[] {
   if (file.outline === null) return [1];
-  if (target.outline === null) return UNIT_RATIOS;
-  const ratio = Math.sqrt((file.outline.area * mm * mm) / measureArea(target.outline));
-  const near = UNIT_RATIOS.filter((scale) => Math.abs(ratio / scale - 1) < 0.25);
-  const isExact = near.some((scale) => Math.abs(ratio / scale - 1) < 1e-4);
-  return [...new Set([1, ...near, ...(isExact || !(ratio > 0 && ratio < 1e6) ? [] : [ratio])])];
+  const ratio = sizeRatio(file, mm, target);
+  if (ratio === null) return UNIT_RATIOS;
+  return [...new Set([1, ...UNIT_RATIOS.filter((scale) => Math.abs(ratio / scale - 1) < 0.25)])];
+}
+
+/** Size of the file's outline to the plate's, by their areas; null where either has none, or it is beyond reason. */
+function sizeRatio({ outline }: CutFile, mm: number, target: KnownPlate): number | null {
+  if (outline === null || target.outline === null) return null;
+  const ratio = Math.sqrt((outline.area * mm * mm) / measureArea(target.outline));
+  return ratio > 0 && ratio < 1e6 ? ratio : null;
 }
 
 function candidateAt(file: CutFile, mm: number, scale: number, target: KnownPlate): Candidate | null {

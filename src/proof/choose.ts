@@ -2,7 +2,7 @@
 
 import { countExact } from "./align.js";
 import type { Candidate } from "./candidate.js";
-import type { KnownPlate } from "./model.js";
+import { CONTOUR_MM, type KnownPlate } from "./model.js";
 
 /** Which plate the drawing is of, by its shape and by the name of the file. */
 export interface Choice {
@@ -18,12 +18,14 @@ export interface Choice {
 
 /** Chooses among the plates of the job. */
 export function choosePlate(candidates: readonly Candidate[], name: string): Choice {
-  const ranked = candidates.filter(isLike).sort(compareCandidates);
-  const [first] = ranked;
   const mark = markInName(
     name,
     candidates.map(({ target }) => target),
   );
+  const ranked = candidates
+    .filter((each) => isLike(each) && isOfSize(each, mark !== null && isNamed(each.target, mark)))
+    .sort(compareCandidates);
+  const [first] = ranked;
   if (first === undefined) return { best: null, named: mark, instead: null, twins: [] };
   const twins = ranked.filter((each) => each !== first && each.faults === first.faults && each.faults === 0);
   if (mark === null) return { best: first, named: null, instead: null, twins: twins.map(({ target }) => target) };
@@ -38,6 +40,18 @@ export function choosePlate(candidates: readonly Candidate[], name: string): Cho
 function isLike({ target, alignment }: Candidate): boolean {
   const cut = target.holes.filter(({ made }) => made === "cut").length;
   return alignment.pairs.length > 0 && 2 * alignment.pairs.length >= cut;
+}
+
+/**
+ * The sizes agree: most holes lie right, half of them where the file's own name says the plate, or the outline is the plate's.
+ * Where the plate's outline is not known and nothing is scaled, holes that are near are enough.
+ */
+function isOfSize({ target, alignment, scale }: Candidate, isMeant: boolean): boolean {
+  const cut = target.holes.filter(({ made }) => made === "cut").length;
+  const exact = 2 * countExact(alignment);
+  if (exact > cut || (isMeant && exact === cut)) return true;
+  if (alignment.outlineGap === null) return scale === 1 && target.outline === null;
+  return alignment.outlineGap <= CONTOUR_MM;
 }
 
 /** Templates before base plates where both agree alike; else the order of the job. */

@@ -1,9 +1,9 @@
 /** A cut file against the plates of a job: which plate it is, how it lies on it, and where it differs. */
 import { type CutFile, type CutFileFinding, millimetresPer } from "../readers/dxf.js";
 import type { Unit } from "../units/index.js";
-import { bestCandidate, type Candidate } from "./candidate.js";
+import { bestCandidate, type Candidate, sameShape } from "./candidate.js";
 import { choosePlate } from "./choose.js";
-import { describeMatch } from "./match-findings.js";
+import { describeMatch, noMatch } from "./match-findings.js";
 import { type FileMatch, type KnownPlate, MOST_HOLES } from "./model.js";
 
 /** The plate that a file is of, null where none is, and what differs. */
@@ -22,8 +22,11 @@ export function matchFile(file: CutFile, name: string, targets: readonly KnownPl
   const mm = millimetresPer(file.unit ?? jobUnit);
   const candidates = targets.map((target) => bestCandidate(file, mm, target)).filter((each) => each !== null);
   const choice = choosePlate(candidates, name);
-  const match = choice.best === null ? null : matchOf(choice.best, mm);
-  return { match, findings: describeMatch(choice, { jobUnit, mm }) };
+  if (choice.best === null) {
+    const shapes = targets.map((target) => sameShape(file, mm, target)).filter((each) => each !== null);
+    return { match: null, findings: [noMatch(choice, shapes[0] ?? null)] };
+  }
+  return { match: matchOf(choice.best, mm), findings: describeMatch(choice, choice.best, { jobUnit, mm }) };
 }
 
 function matchOf({ target, scale, alignment, missing, extra }: Candidate, mm: number): FileMatch {

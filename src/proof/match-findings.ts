@@ -18,10 +18,8 @@ export interface Told {
 
 type Place = readonly [number, number] | null;
 
-/** All differences, which plate it is first. */
-export function describeMatch(choice: Choice, told: Told): readonly CutFileFinding[] {
-  const { best } = choice;
-  if (best === null) return [noMatch(choice)];
+/** All differences from the plate that the file is taken for, which one that is first. */
+export function describeMatch(choice: Choice, best: Candidate, told: Told): readonly CutFileFinding[] {
   return [
     ...identity(choice, best),
     ...wholePart(best, told),
@@ -42,9 +40,13 @@ function plateWords({ role, mark, base }: KnownPlate): string {
   return mark === base ? `template ${mark}` : `template ${mark} (base ${base})`;
 }
 
-function noMatch({ named }: Choice): CutFileFinding {
+/** The file is no plate of the job; `shape` is a plate of the same shape in another size, where there is one. */
+export function noMatch({ named }: Choice, shape: Candidate | null): CutFileFinding {
   const said = named === null ? "" : `; its name says ${named}`;
-  return finding("no-match", "stop", `the holes are those of no template or base plate of the job${said}`);
+  const message = `the holes are those of no template or base plate of the job${said}`;
+  if (shape === null) return finding("no-match", "stop", message);
+  const near = `the nearest in shape is ${plateWords(shape.target)}, but the file is ${short(shape.scale)} times its size`;
+  return finding("scaled", "stop", `${message}; ${near}`);
 }
 
 function identity({ named, instead, twins }: Choice, best: Candidate): readonly CutFileFinding[] {
@@ -70,10 +72,8 @@ function wholePart(best: Candidate, told: Told): readonly CutFileFinding[] {
   const { turn, mirrored } = alignment.pose;
   const found: CutFileFinding[] = [];
   if (scale !== 1) {
-    const words = RATIO_WORDS.find(([ratio]) => ratio === scale)?.[1];
-    if (words === undefined)
-      found.push(finding("scaled", "stop", `the file is drawn at ${short(scale)} times the size`));
-    else found.push(finding("wrong-unit", "stop", `the file is ${words}`));
+    const words = RATIO_WORDS.find(([ratio]) => ratio === scale)?.[1] ?? `drawn at ${short(scale)} times the size`;
+    found.push(finding("wrong-unit", "stop", `the file is ${words}`));
   }
   const pattern = patternInOutline(best);
   if (pattern !== null) return [...found, patternFinding(best, pattern, told)];

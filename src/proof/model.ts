@@ -1,6 +1,6 @@
 /** What is proved of a cut file, and the thresholds by which it is matched with the job. Millimetres unless said. */
 import type { Contour, Point } from "../geometry/vocabulary.js";
-import type { CutFileFinding } from "../readers/dxf.js";
+import type { CutFileFinding, CutFileSeverity } from "../readers/dxf.js";
 
 /** A hole farther than this from its place is told: well above the rounding of a file to 3 decimals of an inch. */
 export const POSITION_MM = 0.05;
@@ -70,6 +70,26 @@ export interface FileMatch {
   readonly diameterError: number;
   readonly missing: number;
   readonly extra: number;
+}
+
+/** What a file of a package's folder is, by its summary: the one that was checked, or not. */
+export type PackageFileState = "as checked" | "changed" | "missing" | "not listed" | "package of its own";
+
+/** One file of a package's folder. `severity` is null for one that is as it was checked. */
+export interface PackageFile {
+  /** In the package, with forward slashes. */
+  readonly path: string;
+  readonly state: PackageFileState;
+  readonly severity: CutFileSeverity | null;
+  /** What is to be said of it; "" where it is as it was checked. */
+  readonly message: string;
+}
+
+/** A package's folder against its summary, as `proof --json` prints it. */
+export interface ProvedPackage {
+  readonly path: string;
+  readonly job: { readonly number: string; readonly revision: string; readonly status: string };
+  readonly files: readonly PackageFile[];
 }
 
 /** One file, as `proof --json` prints it. Lengths in the file's unit. */

@@ -1,6 +1,6 @@
 /** Proves one cut file: reads it, and matches it with a job where one is given. */
 import type { Job } from "../job/model/job.js";
-import { type CutFileFinding, LARGEST_CUT_FILE, type LayerRoles, readCutFile } from "../readers/dxf.js";
+import { type CutFile, type CutFileFinding, LARGEST_CUT_FILE, type LayerRoles, readCutFile } from "../readers/dxf.js";
 import type { BaseWithRods } from "../rods/index.js";
 import type { Unit } from "../units/index.js";
 import { targetsOf } from "./known-plates.js";
@@ -26,7 +26,7 @@ export function againstJob({ job, bases }: { readonly job: Job; readonly bases: 
 
 /** Any bytes give a result: a broken file is a finding, never an exception. */
 export function proveFile(bytes: Uint8Array, path: string, against: Against | null): ProvedFile {
-  const file = readCutFile(bytes, against === null ? {} : { layers: against.layers });
+  const file = withinMeasure(readCutFile(bytes, against === null ? {} : { layers: against.layers }));
   const matched = against === null ? null : matchFile(file, path, against.targets, against.unit);
   const { version, unit, layers, outline, cutLength, pierces, netArea } = file;
   return {
@@ -34,7 +34,7 @@ export function proveFile(bytes: Uint8Array, path: string, against: Against | nu
     version,
     unit,
     layers,
-    findings: stopsFirst([...file.findings, ...(matched?.findings ?? [])]),
+    findings: bounded(stopsFirst([...file.findings, ...(matched?.findings ?? [])])),
     outline: outline && { extent: outline.extent, area: outline.area },
     holes: file.holes.map(({ x, y, diameter }) => ({ x, y, diameter })),
     openings: file.openings.map(({ extent, area }) => ({ extent, area })),
@@ -51,6 +51,39 @@ export function refuseLargeFile(size: number, path: string): ProvedFile | null {
   const message = `the file has ${size} bytes; at most ${LARGEST_CUT_FILE} are read`;
   const empty = proveFile(new Uint8Array(0), path, null);
   return { ...empty, findings: [{ code: "too-large", severity: "stop", message, count: 1, at: null }] };
+}
+
+/** Most findings of one file that are told; a file may have as many layers as lines. */
+const MOST_FINDINGS = 100;
+
+function bounded(findings: readonly CutFileFinding[]): readonly CutFileFinding[] {
+  if (findings.length <= MOST_FINDINGS) return findings;
+  const rest = findings.slice(MOST_FINDINGS - 1);
+  const stops = rest.filter(isStop).length;
+  const message = `${rest.length} more findings, ${stops} of them STOP, are not listed`;
+  const severity = stops > 0 ? "stop" : "advise";
+  return [...findings.slice(0, MOST_FINDINGS - 1), { code: "more-findings", severity, message, count: 1, at: null }];
+}
+
+/** A file that draws so far or so large that its figures are no numbers has none, and is not to be cut. */
+function withinMeasure(file: CutFile): CutFile {
+  const { outline, holes, openings, cutLength, netArea } = file;
+  const figures = [
+    ...(outline === null ? [] : [...outline.extent, outline.area]),
+    ...holes.flatMap(({ x, y, diameter }) => [x, y, diameter]),
+    ...openings.flatMap(({ extent, area }) => [...extent, area]),
+    ...[cutLength, netArea],
+  ];
+  const isMeasured = ({ message, at }: CutFileFinding) =>
+    !/\b(NaN|Infinity)\b/.test(message) && (at === null || at.every(Number.isFinite));
+  const findings = file.findings.filter(isMeasured);
+  if (figures.every(Number.isFinite) && findings.length === file.findings.length) return file;
+  const message = "the file draws farther or larger than can be measured: a coordinate or a size is wrong";
+  return {
+    ...file,
+    findings: [{ code: "beyond-measure", severity: "stop", message, count: 1, at: null }, ...findings],
+    ...{ outline: null, outlineContour: null, holes: [], openings: [], cutLength: 0, pierces: 0, netArea: 0 },
+  };
 }
 
 function stopsFirst(findings: readonly CutFileFinding[]): readonly CutFileFinding[] {

@@ -1,7 +1,7 @@
 /** CSV text -> a table of cells. */
 import Papa from "papaparse";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
-import type { Cell, Table } from "./inputs.js";
+import { type Cell, MOST_CELLS, type Table } from "./inputs.js";
 import { decodeText } from "./text.js";
 
 /** Separators that spreadsheets write; the one that splits the heading line most often is the file's. */
@@ -9,9 +9,10 @@ const SEPARATORS = [",", ";", "\t"] as const;
 
 /** Reads a CSV file. `Cell.line` is the line of the file where the row starts, `Cell.column` counts cells from 1. */
 export function readCsv(input: string | Uint8Array, file: string): Outcome<Table> {
-  const decoded = decodeText(input, file);
+  const decoded = decodeText(input, file, "allowed is CSV: open it and save the sheet as CSV");
   if (!decoded.ok) return { ok: false, findings: [decoded.finding] };
   const { text, delimiter, firstLine } = findSeparator(decoded.text);
+  if (countCells(text, delimiter) > MOST_CELLS) return { ok: false, findings: [tooManyCells(file)] };
   const parsed = Papa.parse<string[]>(text, { delimiter, skipEmptyLines: false });
   const { rows, starts } = placeRows(parsed.data, firstLine);
   const findings = parsed.errors
@@ -19,6 +20,25 @@ export function readCsv(input: string | Uint8Array, file: string): Outcome<Table
     .map((error) => quoteFinding(error.row === undefined ? firstLine : (starts[error.row] ?? firstLine), file));
   if (findings.length > 0) return { ok: false, findings };
   return { ok: true, value: { kind: "table", sheet: "", rows }, findings: [] };
+}
+
+/** Counts line ends and separators, those in quoted cells too: at least as many as there are cells. Ends where there are too many. */
+function countCells(text: string, delimiter: string): number {
+  const separator = delimiter.charCodeAt(0);
+  let count = 1;
+  for (let at = 0; at < text.length && count <= MOST_CELLS; at++) {
+    const code = text.charCodeAt(at);
+    const endsLine = code === LINE_FEED || (code === RETURN && text.charCodeAt(at + 1) !== LINE_FEED);
+    if (code === separator || endsLine) count++;
+  }
+  return count;
+}
+
+const [LINE_FEED, RETURN] = [10, 13];
+
+function tooManyCells(file: string): Finding {
+  const message = `the file has more than ${MOST_CELLS} cells; at most ${MOST_CELLS} are read: delete blank rows and columns beside the table`;
+  return { code: "too-many-cells", severity: "error", at: { file, line: 1, column: 1 }, message };
 }
 
 function quoteFinding(line: number, file: string): Finding {
@@ -31,7 +51,7 @@ function quoteFinding(line: number, file: string): Finding {
 function findSeparator(text: string): { text: string; delimiter: string; firstLine: number } {
   const told = /^sep=([,;\t])\r?\n/i.exec(text);
   if (told?.[1] !== undefined) return { text: text.slice(told[0].length), delimiter: told[1], firstLine: 2 };
-  const heading = text.split(/\r\n|\n|\r/).find((line) => line.trim() !== "") ?? "";
+  const [heading = ""] = /[^\r\n]+/.exec(text.trimStart()) ?? [];
   const counts = SEPARATORS.map((separator) => countOutsideQuotes(heading, separator));
   const most = counts.indexOf(Math.max(...counts));
   return { text, delimiter: SEPARATORS[most] ?? ",", firstLine: 1 };

@@ -6,7 +6,7 @@ import { combineMoves, type DxfMove, MIRROR_X, moveEntity } from "./dxf-moves.js
 import type { TagRange, Tags } from "./dxf-tags.js";
 import { type EntityValues, facingOf } from "./dxf-values.js";
 
-/** The most entities that blocks may make; a file of more is refused there. */
+/** The most lines, arcs and circles that blocks may make; a file of more is refused there. */
 const MOST_INSERTED = 500_000;
 
 /** Blocks within blocks. */
@@ -50,8 +50,9 @@ export class DxfBlocks {
     if (side === null || content.length === 0) return [];
     findings.add("inserted-block", "advise", "blocks are inserted; some controls do not read INSERT");
     const made: DxfEntity[] = [];
+    const size = content.reduce((sum, each) => sum + (each.kind === "polyline" ? each.vertices.length : 1), 0);
     for (const place of placesOf(values, block)) {
-      if (!this.takeRoom(content.length)) break;
+      if (!this.takeRoom(size)) break;
       this.put(content, side === "up" ? place : combineMoves(MIRROR_X, place), values, made);
     }
     return made;
@@ -88,7 +89,7 @@ export class DxfBlocks {
     this.findings.add(
       "too-many-inserted",
       "stop",
-      `blocks make more than ${MOST_INSERTED} entities; the rest is not read`,
+      `blocks make more than ${MOST_INSERTED} lines and arcs; the rest is not read`,
     );
     return false;
   }

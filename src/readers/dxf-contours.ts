@@ -61,6 +61,8 @@ type Faults = JoinFault[];
  */
 export interface JoinTolerance {
   readonly joint: number;
+  /** A gap up to this is what six decimals of an inch round to, and none. */
+  readonly rounding: number;
   readonly tiny: number;
 }
 
@@ -224,12 +226,13 @@ function walk(
   return { chain, isClosed: node === nodes.of[start] };
 }
 
-function findNodes({ layer, segments }: Loose, { joint }: JoinTolerance, faults: Faults): Nodes {
+function findNodes({ layer, segments }: Loose, { joint, rounding }: JoinTolerance, faults: Faults): Nodes {
   const grid = new Map<number, number[]>();
   const points: CutPoint[] = [];
   const at: number[][] = [];
   const of: number[] = [];
   let worst = { gap: 0, at: { x: 0, y: 0 } };
+  let gaps = 0;
   const cell = (value: number) => Math.floor(value / (2 * joint));
   const key = (i: number, j: number) => i * 94_906_267 + j;
   const place = (point: CutPoint, half: number) => {
@@ -238,6 +241,7 @@ function findNodes({ layer, segments }: Loose, { joint }: JoinTolerance, faults:
       for (const node of grid.get(key(i + (near % 3) - 1, j + Math.floor(near / 3) - 1)) ?? []) {
         const gap = distance(points[node] ?? point, point);
         if (gap > joint) continue;
+        if (gap > rounding) gaps++;
         if (gap > worst.gap) worst = { gap, at: point };
         at[node]?.push(half);
         of[half] = node;
@@ -259,7 +263,7 @@ function findNodes({ layer, segments }: Loose, { joint }: JoinTolerance, faults:
   at.forEach((halves, node) => {
     if (halves.length > 2) faults.push({ code: "branch", layer, at: points[node] ?? { x: 0, y: 0 }, length: 0 });
   });
-  // Ends that miss by more than a tenth of the tolerance are joined, and told.
-  if (worst.gap > joint / 10) faults.push({ code: "joint-gap", layer, at: worst.at, length: worst.gap });
+  // Ends that miss each other are joined, and told as often as there are, by the widest.
+  for (; gaps > 0; gaps--) faults.push({ code: "joint-gap", layer, at: worst.at, length: worst.gap });
   return { of, at };
 }

@@ -7,6 +7,8 @@ import { type Curve, curveOf, meetingsOf } from "./dxf-meetings.js";
 
 /** Pairs of lines and arcs near each other that are looked at; beyond that the file says that not all were. */
 const MOST_PAIRS = 5_000_000;
+/** Pairs that are met, with those of marks among themselves, which are not compared. */
+const MOST_MET = 4 * MOST_PAIRS;
 
 /** Where two segments of one contour share an end, they may run beside each other for so many joint tolerances. */
 const BESIDE_JOINT = 20;
@@ -51,18 +53,21 @@ function segmentPiece(segment: CutSegment, owner: number): Piece {
 
 function searchPairs(pieces: readonly Piece[], joint: number, findings: FindingList): void {
   const tree = new BoxTree(pieces.map(({ box }) => box));
-  let pairs = 0;
-  for (let index = 0; index < pieces.length && pairs <= MOST_PAIRS; index++) {
+  let [pairs, met] = [0, 0];
+  const goesOn = () => pairs <= MOST_PAIRS && met <= MOST_MET;
+  for (let index = 0; index < pieces.length && goesOn(); index++) {
     const piece = pieces[index];
     if (piece === undefined) continue;
     tree.search(grown(piece.box, joint), (other) => {
       const against = pieces[other];
-      if (other <= index || against === undefined || (piece.owner === -1 && against.owner === -1)) return true;
+      met++;
+      if (other <= index || against === undefined || (piece.owner === -1 && against.owner === -1)) return goesOn();
       judgePair(piece, against, joint, findings);
-      return ++pairs <= MOST_PAIRS;
+      pairs++;
+      return goesOn();
     });
   }
-  if (pairs > MOST_PAIRS) {
+  if (!goesOn()) {
     const message = "more lines and arcs lie near each other than are compared: not all crossings were looked for";
     findings.add("crossings-unsearched", "stop", message);
   }

@@ -15,8 +15,37 @@ export const ROUND_MM = 0.025;
 /** Control points of one spline; a curve of more is refused. */
 const MOST_CONTROLS = 10_000;
 
-/** Reads an ELLIPSE; `tolerance` in the file's unit. */
-export function readEllipse(values: EntityValues, tolerance: number, findings: FindingList): DxfEntity | null {
+/** Points at which the curves of a file are measured in all, and chords of those that are kept as chords. */
+const [MOST_MEASURED, MOST_CHORDS] = [3_000_000, 200_000];
+
+/** Reads SPLINE and ELLIPSE; `tolerance` in the file's unit. A file of too many is refused there. */
+export class CurveReader {
+  private measured = 0;
+  private chords = 0;
+
+  constructor(
+    private readonly tolerance: number,
+    private readonly findings: FindingList,
+  ) {}
+
+  /** Null, with a finding, where a curve is not read. */
+  read(values: EntityValues): DxfEntity | null {
+    if (this.measured > MOST_MEASURED || this.chords > MOST_CHORDS) {
+      this.findings.add("too-many-curves", "stop", "SPLINE and ELLIPSE make too many chords; the rest is not read");
+      return null;
+    }
+    const points =
+      values.type === "SPLINE" ? splinePoints(values, this.findings) : ellipsePoints(values, this.findings);
+    if (points === null) return null;
+    this.measured += points.length;
+    const entity = shapeOf(points, values, this.tolerance, this.findings);
+    if (entity?.kind === "polyline") this.chords += entity.vertices.length;
+    return entity;
+  }
+}
+
+/** Points along an ELLIPSE, null with a finding where it is not read. */
+function ellipsePoints(values: EntityValues, findings: FindingList): readonly CutPoint[] | null {
   const [x, y] = [values.first(10), values.first(20)];
   const [majorX, majorY, ratio] = [values.first(11), values.first(21), values.first(40)];
   if (x === undefined || y === undefined || majorX === undefined || majorY === undefined || ratio === undefined) {
@@ -29,29 +58,26 @@ export function readEllipse(values: EntityValues, tolerance: number, findings: F
   const start = values.first(41) ?? 0;
   const end = values.first(42) ?? 2 * Math.PI;
   const sweep = end > start ? Math.min(end - start, 2 * Math.PI) : end - start + 2 * Math.PI;
-  const points = Array.from({ length: 257 }, (_, index) => {
+  return Array.from({ length: 257 }, (_, index) => {
     const angle = start + (sweep * index) / 256;
     const [along, across] = [Math.cos(angle), minor * Math.sin(angle)];
     return { x: x + majorX * along - majorY * across, y: y + majorY * along + majorX * across };
   });
-  return shapeOf(points, values, tolerance, findings);
 }
 
-/** Reads a SPLINE by its control points, weights and knots (de Boor's algorithm, after the DXF reference). */
-export function readSpline(values: EntityValues, tolerance: number, findings: FindingList): DxfEntity | null {
+/** Points along a SPLINE by its control points, weights and knots (de Boor's algorithm, after the DXF reference). */
+function splinePoints(values: EntityValues, findings: FindingList): readonly CutPoint[] | null {
   const spline = splineOf(values);
-  if (typeof spline === "string") {
-    findings.add("bad-spline", "stop", `SPLINE is not read: ${spline}`);
-    return null;
-  }
-  return shapeOf(samplePoints(spline), values, tolerance, findings);
+  if (typeof spline !== "string") return samplePoints(spline);
+  findings.add("bad-spline", "stop", `SPLINE is not read: ${spline}`);
+  return null;
 }
 
 interface Spline {
   readonly degree: number;
   readonly knots: readonly number[];
-  /** x and y times weight, and weight. */
-  readonly controls: readonly (readonly [number, number, number])[];
+  /** x and y times weight, and weight, three a control point. */
+  readonly controls: Float64Array;
 }
 
 function splineOf(values: EntityValues): Spline | string {
@@ -67,9 +93,10 @@ function splineOf(values: EntityValues): Spline | string {
   if (!((knots[count] ?? 0) > (knots[degree] ?? 0))) return "its knots span nothing";
   if (weights.length !== 0 && weights.length !== count) return `it has ${weights.length} weights for ${count} points`;
   if (weights.some((weight) => !(weight > 0))) return "a weight is not above zero";
-  const controls = xs.map((x, index) => {
+  const controls = new Float64Array(3 * count);
+  xs.forEach((x, index) => {
     const weight = weights[index] ?? 1;
-    return [x * weight, (ys[index] ?? 0) * weight, weight] as const;
+    controls.set([x * weight, (ys[index] ?? 0) * weight, weight], 3 * index);
   });
   return { degree, knots, controls };
 }
@@ -78,7 +105,7 @@ function splineOf(values: EntityValues): Spline | string {
 function samplePoints(spline: Spline): readonly CutPoint[] {
   const { degree, knots, controls } = spline;
   const spans: (readonly [number, number, number])[] = [];
-  for (let index = degree; index < controls.length; index++) {
+  for (let index = degree; 3 * index < controls.length; index++) {
     const [from, to] = [knots[index] ?? 0, knots[index + 1] ?? 0];
     if (to > from) spans.push([index, from, to]);
   }
@@ -91,18 +118,19 @@ function samplePoints(spline: Spline): readonly CutPoint[] {
   return points;
 }
 
+/** The control points that bear on a span, blended level by level; worked in place, since a file may ask for millions. */
 function pointAt({ degree, knots, controls }: Spline, span: number, at: number): CutPoint {
-  const work = Array.from({ length: degree + 1 }, (_, index) => [...(controls[span - degree + index] ?? [0, 0, 1])]);
+  const work = controls.slice(3 * (span - degree), 3 * (span + 1));
   for (let level = 1; level <= degree; level++) {
     for (let index = degree; index >= level; index--) {
       const low = knots[span - degree + index] ?? 0;
       const high = knots[index + 1 + span - level] ?? 0;
       const share = high === low ? 0 : (at - low) / (high - low);
-      const [here, before] = [work[index] ?? [], work[index - 1] ?? []];
-      work[index] = here.map((value, axis) => (before[axis] ?? 0) * (1 - share) + value * share);
+      for (let axis = 3 * index; axis < 3 * index + 3; axis++)
+        work[axis] = (work[axis - 3] ?? 0) * (1 - share) + (work[axis] ?? 0) * share;
     }
   }
-  const [x = 0, y = 0, weight = 1] = work[degree] ?? [];
+  const [x, y, weight] = [work[3 * degree] ?? 0, work[3 * degree + 1] ?? 0, work[3 * degree + 2] ?? 1];
   return { x: x / weight, y: y / weight };
 }
 

@@ -4,10 +4,11 @@
  */
 
 import { DxfBlocks } from "./dxf-blocks.js";
-import { ROUND_MM, readEllipse, readSpline } from "./dxf-curves.js";
+import { CurveReader, ROUND_MM } from "./dxf-curves.js";
 import { startEntities } from "./dxf-entities.js";
 import { type CutFileFinding, collectFindings, type FindingList } from "./dxf-findings.js";
 import { type DxfHeader, millimetresPer, readHeader } from "./dxf-header.js";
+import { coverEntities } from "./dxf-measures.js";
 import type { DxfEntity } from "./dxf-model.js";
 import { readPolyline } from "./dxf-polyline.js";
 import { readTags, type TagRange, type Tags } from "./dxf-tags.js";
@@ -41,9 +42,38 @@ export function readDrawing(bytes: Uint8Array): DxfDrawing {
   const layers = readLayers(tags, sections.get("TABLES"));
   const tolerance = ROUND_MM / millimetresPer(header.unit);
   const reader = new EntityReader(tags, sections.get("BLOCKS"), tolerance, findings);
-  const entities = reader.readSection(sections.get("ENTITIES"));
+  const entities = withinBounds(reader.readSection(sections.get("ENTITIES")), millimetresPer(header.unit), findings);
   reportLayers(entities, layers, findings);
   return { header, layers, entities, types: reader.types, findings: findings.list() };
+}
+
+/** Farther than 100 km from 0,0 no plate is drawn, and doubles no longer hold what joints are judged by. */
+const FARTHEST_MM = 100_000_000;
+
+/** Lines, arcs and circles that are looked at of one file. */
+const MOST_SEGMENTS = 500_000;
+
+/** Without what lies too far away, and without what is more than can be looked at: both are told. */
+function withinBounds(entities: readonly DxfEntity[], mm: number, findings: FindingList): readonly DxfEntity[] {
+  let segments = 0;
+  return entities.filter((entity) => {
+    const { x0, y0, x1, y1 } = coverEntities([entity]);
+    if (!(Math.max(-x0, -y0, x1, y1) * mm <= FARTHEST_MM)) {
+      findings.add("too-far", "stop", "entities farther than 100 km from 0,0 are not read: is the unit right?", [
+        x0,
+        y0,
+      ]);
+      return false;
+    }
+    segments += entity.kind === "polyline" ? entity.vertices.length : 1;
+    if (segments <= MOST_SEGMENTS) return true;
+    findings.add(
+      "too-many-segments",
+      "stop",
+      `the file has more than ${MOST_SEGMENTS} lines and arcs; the rest is not read`,
+    );
+    return false;
+  });
 }
 
 function findSections(tags: Tags, findings: FindingList): ReadonlyMap<string, TagRange> {
@@ -106,13 +136,15 @@ class EntityReader {
   readonly types = new Map<string, number>();
   private readonly simple: (range: TagRange) => DxfEntity | null;
   private readonly blocks: DxfBlocks;
+  private readonly curves: CurveReader;
 
   constructor(
     private readonly tags: Tags,
     blocks: TagRange | undefined,
-    private readonly tolerance: number,
+    tolerance: number,
     private readonly findings: FindingList,
   ) {
+    this.curves = new CurveReader(tolerance, findings);
     this.simple = startEntities(tags, findings);
     this.blocks = new DxfBlocks(tags, blocks, findings);
   }
@@ -146,7 +178,7 @@ class EntityReader {
         break;
       case "SPLINE":
       case "ELLIPSE":
-        take(this.readCurve(type, range), into);
+        take(this.readCurve(range), into);
         break;
       case "INSERT":
         this.readInsert(range, into);
@@ -158,10 +190,9 @@ class EntityReader {
     }
   }
 
-  private readCurve(type: "SPLINE" | "ELLIPSE", range: TagRange): DxfEntity | null {
+  private readCurve(range: TagRange): DxfEntity | null {
     const values = readValues(this.tags, range, this.findings);
-    if (values === null) return null;
-    return (type === "SPLINE" ? readSpline : readEllipse)(values, this.tolerance, this.findings);
+    return values === null ? null : this.curves.read(values);
   }
 
   private readInsert(range: TagRange, into: DxfEntity[]): void {

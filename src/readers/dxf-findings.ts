@@ -12,6 +12,11 @@ export interface CutFileFinding {
   readonly at: readonly [number, number] | null;
 }
 
+/** Messages of one code that are told one by one: a file may name a hundred thousand layers. */
+const MOST_MESSAGES = 50;
+
+const FURTHER = "further ones of this kind, with other names or lengths";
+
 /** Collects findings; the same code with the same message is one finding, counted. */
 export interface FindingList {
   add(code: string, severity: CutFileSeverity, message: string, at?: readonly [number, number]): void;
@@ -21,12 +26,22 @@ export interface FindingList {
 /** An empty list of findings. */
 export function collectFindings(): FindingList {
   const found = new Map<string, { finding: CutFileFinding; count: number }>();
+  const messages = new Map<string, number>();
   return {
     add(code, severity, message, at) {
-      const key = `${code} ${message}`;
-      const known = found.get(key);
-      if (known !== undefined) known.count++;
-      else found.set(key, { finding: { code, severity, message, count: 1, at: at ?? null }, count: 1 });
+      const known = found.get(`${code} ${message}`);
+      if (known !== undefined) {
+        known.count++;
+        return;
+      }
+      const kind = `${code} ${severity}`;
+      const told = messages.get(kind) ?? 0;
+      messages.set(kind, told + 1);
+      if (told >= MOST_MESSAGES && message !== FURTHER) {
+        this.add(code, severity, FURTHER, at);
+        return;
+      }
+      found.set(`${code} ${message}`, { finding: { code, severity, message, count: 1, at: at ?? null }, count: 1 });
     },
     list: () => [...found.values()].map(({ finding, count }) => ({ ...finding, count })),
   };

@@ -25,7 +25,10 @@ function reportOne({ code, at: { x, y }, length }: JoinFault, isMark: boolean, f
       if (!isMark) findings.add(code, "advise", "a polyline's ends meet but its closed flag is off", at);
       return;
     case "joint-gap":
-      if (!isMark) findings.add(code, "advise", `ends of segments miss each other by up to ${short(length)}`, at);
+      if (!isMark) {
+        const message = `ends of segments miss each other by up to ${short(length)}: taken for closed, within 0.01 mm; some controls do not`;
+        findings.add(code, "advise", message, at);
+      }
       return;
     case "tiny-segment":
       if (!isMark) findings.add(code, "advise", `segments shorter than ${short(length)}`, at);

@@ -28,13 +28,14 @@ export interface Nesting {
   readonly holdsOthers: boolean;
 }
 
-/** Contours about each other that are looked at; beyond that the nesting is not known. */
-const MOST_LOOKS = 5_000_000;
+/** Contours about each other, and their lines and arcs, that are looked at; beyond that the nesting is not known. */
+const [MOST_LOOKS, MOST_TESTS] = [5_000_000, 20_000_000];
 
 /** How each contour lies among the others; contours that cross count by one point of theirs. Null where there are too many. */
 export function nestContours(contours: readonly Measured[], outline: number): readonly Nesting[] | null {
   const tree = new BoxTree(contours.map(({ box }) => box));
-  const tests = contours.map(({ contour }) => insideTest(contour));
+  const work = { tests: 0 };
+  const tests = contours.map(({ contour }) => insideTest(contour, work));
   const holding = new Uint8Array(contours.length);
   let looks = 0;
   const found = contours.map((inner, index) => {
@@ -47,11 +48,11 @@ export function nestContours(contours: readonly Measured[], outline: number): re
         isInOutline ||= other === outline;
         holding[other] = 1;
       }
-      return ++looks <= MOST_LOOKS;
+      return ++looks <= MOST_LOOKS && work.tests <= MOST_TESTS;
     });
     return { depth, isInOutline };
   });
-  if (looks > MOST_LOOKS) return null;
+  if (looks > MOST_LOOKS || work.tests > MOST_TESTS) return null;
   return found.map((each, index) => ({ ...each, holdsOthers: holding[index] === 1 }));
 }
 
@@ -67,11 +68,15 @@ type InsideTest = (point: CutPoint) => boolean;
 /** Paths of more segments than this are searched through a tree. */
 const FEW_SEGMENTS = 64;
 
-function insideTest(contour: CutContour): InsideTest {
+/** Counts in `work` the lines and arcs that it looks at. */
+function insideTest(contour: CutContour, work: { tests: number }): InsideTest {
   if (contour.kind === "circle") return (point) => distance(point, contour) < contour.diameter / 2;
   const { segments } = contour;
   if (segments.length <= FEW_SEGMENTS)
-    return (point) => segments.filter((each) => changesSide(each, point)).length % 2 === 1;
+    return (point) => {
+      work.tests += segments.length;
+      return segments.filter((each) => changesSide(each, point)).length % 2 === 1;
+    };
   let tree: BoxTree | null = null;
   return (point) => {
     tree ??= new BoxTree(segments.map(segmentBox));
@@ -79,7 +84,7 @@ function insideTest(contour: CutContour): InsideTest {
     tree.search({ x0: point.x, y0: point.y, x1: Infinity, y1: point.y }, (index) => {
       const segment = segments[index];
       if (segment !== undefined && changesSide(segment, point)) isInside = !isInside;
-      return true;
+      return ++work.tests <= MOST_TESTS;
     });
     return isInside;
   };

@@ -38,7 +38,7 @@ function roundOfChords(segments: readonly CutSegment[], tolerance: number): Roun
   if (circle === null || circle.deviation > tolerance) return null;
   const { center, radius } = circle;
   const turns = segments.map(({ from, to }) => turnBetween(center, from, to));
-  const longest = Math.max(...turns.map(Math.abs));
+  const longest = turns.reduce((most, turn) => Math.max(most, Math.abs(turn)), 0);
   if (!isOneTurn(turns) || longest > Math.PI / 3) return null;
   if (segments.some((segment) => segment.bulge !== 0 && !isOnCircle(segment, center, radius, tolerance))) return null;
   return { x: center.x, y: center.y, diameter: 2 * radius, sagitta: radius * (1 - Math.cos(longest / 2)) };

@@ -85,6 +85,9 @@ export interface CutFile {
 /** Ends of loose segments that are this near meet: 0.01 mm, a tenth of what any thermal cut holds (common practice). */
 const JOINT_MM = 0.01;
 
+/** Ends this near are the same point, rounded: 1e-6 in is 2.54e-5 mm. */
+const ROUNDING_MM = 3e-5;
+
 /** Segments shorter than 0.1 mm are remarked on: controls slow down on them (common practice). */
 const TINY_MM = 0.1;
 
@@ -99,7 +102,7 @@ export function readCutFile(bytes: Uint8Array, knowledge: CutFileKnowledge = {})
   const drawing = readDrawing(bytes);
   const findings = collectFindings();
   const mm = millimetresPer(drawing.header.unit);
-  const tolerance = { joint: JOINT_MM / mm, tiny: TINY_MM / mm };
+  const tolerance = { joint: JOINT_MM / mm, rounding: ROUNDING_MM / mm, tiny: TINY_MM / mm };
   const { contours: joined, open, faults } = joinContours(drawing.entities, tolerance);
   const closed = joined.map(measureContour);
   const outline = closed.reduce<Measured | null>((best, next) => (next.area > (best?.area ?? 0) ? next : best), null);

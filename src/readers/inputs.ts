@@ -1,5 +1,5 @@
 /** What the shells hand in: names and texts or bytes. Nothing below the shells opens a file. */
-import type { Outcome } from "../diagnostics/finding.js";
+import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { SourceNode } from "./source.js";
 
 /** One cell with the text a person sees, and where it stands (1-based). */
@@ -16,7 +16,12 @@ export interface Table {
   readonly kind: "table";
   readonly sheet: string;
   readonly rows: readonly (readonly Cell[])[];
+  /** What its user should know of it though it is read: warnings, as of hidden rows. */
+  readonly remarks?: readonly Finding[];
 }
+
+/** Most cells that are read of a sheet, counted as rows x columns from the first to the last that hold something. */
+export const MOST_CELLS = 2_000_000;
 
 /** A YAML file that was parsed already, to find the files that it names: it is not parsed again. */
 export interface ParsedFile {

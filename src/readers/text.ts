@@ -1,5 +1,6 @@
 /** Bytes of a text file -> text. */
 import type { Finding } from "../diagnostics/finding.js";
+import { spreadsheetFault, spreadsheetKind } from "./spreadsheet-kind.js";
 
 /** Largest text file that is read, in bytes or characters. */
 const LARGEST_TEXT = 16 * 1024 * 1024;
@@ -9,8 +10,10 @@ export type DecodedText =
   | { readonly ok: true; readonly text: string }
   | { readonly ok: false; readonly finding: Finding };
 
-/** UTF-8 with or without byte order mark -> text without it; anything else is a finding. */
-export function decodeText(input: string | Uint8Array, file: string): DecodedText {
+/** UTF-8 with or without byte order mark -> text without it; anything else is a finding. `wanted` is what the text is asked for. */
+export function decodeText(input: string | Uint8Array, file: string, wanted = "allowed is text in UTF-8"): DecodedText {
+  const kind = spreadsheetKind(file, input);
+  if (kind !== null) return { ok: false, finding: spreadsheetFault(file, kind, wanted) };
   if (input.length > LARGEST_TEXT) {
     const size = `${Math.ceil(input.length / 1024 / 1024)} MB`;
     return refuse(file, "file-too-large", `the file has ${size}; at most ${LARGEST_TEXT / 1024 / 1024} MB are read`);

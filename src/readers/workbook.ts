@@ -1,46 +1,49 @@
-/** XLSX bytes -> a table of cells. Asynchronous, since its reader is: shells open workbooks before they call `build`. */
-import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import readWorkbook, { InvalidInputError, readSheet, SheetNotFoundError } from "read-excel-file/universal";
+/**
+ * XLSX bytes -> a table of cells as a person sees them. What is hidden or struck out is read, and told; what a number format
+ * shows otherwise than as the number is a fault of its cell. No formula is run.
+ */
+import { unzipSync } from "fflate";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { nearestWord } from "../diagnostics/nearest.js";
-import type { Cell, Table } from "./inputs.js";
+import { type Cell, MOST_CELLS, type Table } from "./inputs.js";
+import { readContent } from "./xlsx-cells.js";
+import { remarksOnSheet } from "./xlsx-remarks.js";
+import { MOST_COLUMNS, MOST_ROWS, readSheetXml, type SheetContent, type SheetFault } from "./xlsx-sheet.js";
+import type { CellStyle, CellText, ListedSheet, Relation, WorkbookList } from "./xlsx-styles.js";
+import { readRelations, readSharedTexts, readStyles, readWorkbookList } from "./xlsx-styles.js";
 
-/** Largest workbook, packed and unpacked, in bytes. */
-const LARGEST_WORKBOOK = { packed: 16 * 1024 * 1024, unpacked: 128 * 1024 * 1024 } as const;
+/** Largest workbook in bytes: packed, and the XML that its archive unpacks to; pictures are not unpacked. */
+const LARGEST_WORKBOOK = { packed: 16 * 1024 * 1024, unpacked: 64 * 1024 * 1024 } as const;
 
-/** Opens a sheet of a workbook, the first when none is named. `Cell.line` and `Cell.column` count rows and columns from 1. */
+const DAMAGED = "the workbook is damaged; allowed is .xlsx as a spreadsheet saves it";
+
+/**
+ * Opens a sheet of a workbook, the first that is shown when none is named. `Cell.line` and `Cell.column` count rows and
+ * columns from 1.
+ */
 export async function openWorkbook(bytes: Uint8Array, file: string, sheet?: string): Promise<Outcome<Table>> {
-  const unpacked = unpack(bytes);
-  if (typeof unpacked === "string") return refuse(file, "bad-workbook", unpacked);
-  const readable = copyBuffer(unpacked);
-  try {
-    const rows = sheet === undefined ? await readSheet(readable) : await readSheet(readable, sheet);
-    return { ok: true, value: { kind: "table", sheet: sheet ?? "", rows: rows.map(toCells) }, findings: [] };
-  } catch (error) {
-    if (error instanceof SheetNotFoundError) return refuseSheet(readable, file, sheet ?? "");
-    return refuse(file, "bad-workbook", reasonOf(error));
-  }
+  const refusal = refuseBytes(bytes);
+  if (refusal !== null) return refuse(file, "bad-workbook", refusal);
+  const book = openBook(bytes);
+  if (book === null) return refuse(file, "bad-workbook", DAMAGED);
+  const chosen = chooseSheet(book, sheet);
+  if (chosen === undefined) return refuseSheet(book, file, sheet);
+  const table = readTable(bytes, book, chosen, file, sheet);
+  return typeof table === "string" ? refuse(file, "bad-workbook", table) : { ok: true, value: table, findings: [] };
 }
 
-/** The bytes to read, or why they are not read: another kind of file, or one that unpacks beyond bounds. */
-function unpack(bytes: Uint8Array): Uint8Array | string {
-  const megabytes = (size: number) => `${Math.round(size / 1024 / 1024)} MB`;
-  if (bytes.length > LARGEST_WORKBOOK.packed) {
+/** Why bytes are not unpacked: another kind of file, or one beyond bounds. */
+function refuseBytes(bytes: Uint8Array): string | null {
+  const megabytes = (size: number) => `${Math.ceil(size / 1024 / 1024)} MB`;
+  if (bytes.length > LARGEST_WORKBOOK.packed)
     return `the workbook has ${megabytes(bytes.length)}; at most ${megabytes(LARGEST_WORKBOOK.packed)} are read`;
-  }
-  if (startsWith(bytes, [0xd0, 0xcf, 0x11, 0xe0])) {
+  if (startsWith(bytes, [0xd0, 0xcf, 0x11, 0xe0]))
     return "the workbook is encrypted or an old .xls; allowed is .xlsx without a password, or CSV";
-  }
   if (!startsWith(bytes, [0x50, 0x4b])) return "the file is not a workbook; allowed is .xlsx, or CSV";
-  try {
-    const size = unpackedSize(bytes);
-    if (size > LARGEST_WORKBOOK.unpacked) {
-      return `the workbook unpacks to ${megabytes(size)}; at most ${megabytes(LARGEST_WORKBOOK.unpacked)} are read`;
-    }
-    return withReadableSheets(bytes);
-  } catch {
-    return "the workbook is damaged; allowed is .xlsx as a spreadsheet saves it";
-  }
+  const size = unpackedSize(bytes);
+  if (size === null) return DAMAGED;
+  if (size <= LARGEST_WORKBOOK.unpacked) return null;
+  return `the workbook unpacks to ${megabytes(size)}; at most ${megabytes(LARGEST_WORKBOOK.unpacked)} are read`;
 }
 
 function startsWith(bytes: Uint8Array, signature: readonly number[]): boolean {
@@ -48,93 +51,126 @@ function startsWith(bytes: Uint8Array, signature: readonly number[]): boolean {
 }
 
 /** By the archive's own directory; the unpacking never writes beyond a size that is declared there. */
-function unpackedSize(bytes: Uint8Array): number {
+function unpackedSize(bytes: Uint8Array): number | null {
   let size = 0;
-  unzipSync(bytes, {
-    filter: ({ originalSize }) => {
-      size += originalSize;
-      return false;
-    },
+  const unpacked = unpack(bytes, (name, originalSize) => {
+    if (/\.(xml|rels)$/i.test(name)) size += originalSize;
+    return false;
   });
-  return size;
+  return unpacked === null ? null : size;
 }
 
-/**
- * The reader drops the cells of failed formulas and trusts every row number. So failed formulas become texts (`#REF!`),
- * and a cell outside a spreadsheet's own limits is refused.
- */
-function withReadableSheets(bytes: Uint8Array): Uint8Array | string {
-  const sheets = unzipSync(bytes, { filter: ({ name }) => /^xl\/worksheets\/[^/]+\.xml$/.test(name) });
-  const changed: Record<string, Uint8Array> = {};
-  for (const [name, content] of Object.entries(sheets)) {
-    const xml = strFromU8(content);
-    if (hasCellOutside(xml))
-      return "the workbook names cells outside a sheet; at most 1048576 rows and 16384 columns are allowed";
-    const readable = xml.replace(/(<(?:\w+:)?c\b[^>]*?\bt=)(["'])e\2/g, '$1"str"');
-    if (readable !== xml) changed[name] = strToU8(readable);
+function unpack(bytes: Uint8Array, wants: (name: string, size: number) => boolean): Parts | null {
+  try {
+    return new Map(Object.entries(unzipSync(bytes, { filter: ({ name, originalSize }) => wants(name, originalSize) })));
+  } catch {
+    return null;
   }
-  if (Object.keys(changed).length === 0) return bytes;
-  return zipSync({ ...unzipSync(bytes), ...changed }, { level: 0 });
 }
 
-function hasCellOutside(xml: string): boolean {
-  for (const [, letters = "", digits = ""] of xml.matchAll(
-    /<(?:\w+:)?(?:c|row)\b[^>]*?\br=["']([A-Za-z]*)([^"']*)["']/g,
-  )) {
-    const isPlain = /^\d{1,7}$/.test(digits) && letters.length <= 3;
-    if (!isPlain || Number(digits) > 1_048_576 || columnNumber(letters) > 16_384) return true;
+type Parts = ReadonlyMap<string, Uint8Array>;
+
+/** The text of a part; null where it is not there or no UTF-8. */
+function textOf(parts: Parts | null, path: string): string | null {
+  const part = parts?.get(path);
+  if (part === undefined) return null;
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(part);
+  } catch {
+    return null;
   }
-  return false;
 }
 
-function columnNumber(letters: string): number {
-  return [...letters.toUpperCase()].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0);
+interface Book extends WorkbookList {
+  readonly relations: ReadonlyMap<string, Relation>;
 }
 
-function copyBuffer(bytes: Uint8Array): ArrayBuffer {
-  const copy = new ArrayBuffer(bytes.length);
-  new Uint8Array(copy).set(bytes);
-  return copy;
+const [LIST, RELATIONS] = ["xl/workbook.xml", "xl/_rels/workbook.xml.rels"];
+
+/** The sheets of a workbook that hold cells, charts left out; null where it is damaged. */
+function openBook(bytes: Uint8Array): Book | null {
+  const parts = unpack(bytes, (name) => name === LIST || name === RELATIONS);
+  const list = readWorkbookList(textOf(parts, LIST) ?? "<");
+  const relations = readRelations(textOf(parts, RELATIONS) ?? "<");
+  if (list === null || relations === null) return null;
+  const sheets = list.sheets.filter(({ relation }) => relations.get(relation)?.type !== "chartsheet");
+  return { ...list, sheets, relations };
 }
 
-function toCells(row: readonly unknown[], index: number): Cell[] {
-  return row.map((value, column) => ({ ...cellContent(value), line: index + 1, column: column + 1 }));
+function chooseSheet({ sheets }: Book, named: string | undefined): ListedSheet | undefined {
+  return sheets.find(({ name, isHidden }) => (named === undefined ? !isHidden : name === named));
 }
 
-/** The text that a person sees, as far as the file holds it. */
-function cellContent(value: unknown): { readonly text: string; readonly fault?: string } {
-  if (value === null || value === undefined) return { text: "" };
-  if (value instanceof Date) return dateContent(value);
-  if (typeof value === "number") return { text: shortestDecimal(value) };
-  const text = String(value);
-  if (!/^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|GETTING_DATA)$/.test(text)) return { text };
-  return { text, fault: `a formula failed here (${text}); allowed is a value` };
+/** The sheet's table, or why it is not read. */
+function readTable(
+  bytes: Uint8Array,
+  book: Book,
+  sheet: ListedSheet,
+  file: string,
+  named: string | undefined,
+): Table | string {
+  const path = book.relations.get(sheet.relation)?.path;
+  const besides = [...book.relations.values()].filter(({ type }) => type === "styles" || type === "sharedStrings");
+  const parts = unpack(bytes, (name) => name === path || besides.some((each) => each.path === name));
+  const xml = path === undefined ? null : textOf(parts, path);
+  if (xml === null) return DAMAGED;
+  const content = readSheetXml(xml, MOST_CELLS);
+  if (typeof content === "string") return wordsOf(content);
+  const read = <T>(type: string, reader: (xml: string) => T | null): T | null | undefined => {
+    const of = besides.find((each) => each.type === type)?.path;
+    const text = of === undefined ? null : textOf(parts, of);
+    return text === null ? undefined : reader(text);
+  };
+  const styles = read("styles", readStyles);
+  const shared = read("sharedStrings", (text) => readSharedTexts(text, MOST_CELLS));
+  if (styles === null || shared === null) return DAMAGED;
+  return tableOf(content, { styles: styles ?? [], shared: shared ?? [], book, sheet, file, named });
 }
 
-function dateContent(date: Date): { readonly text: string; readonly fault: string } {
-  const text = Number.isNaN(date.getTime()) ? "a date" : date.toISOString().slice(0, 10);
-  const fault = `the spreadsheet made a date of what was typed here (${text}); format the column as text and type it again`;
-  return { text, fault };
+function wordsOf(fault: SheetFault): string {
+  switch (fault) {
+    case "damaged":
+      return DAMAGED;
+    case "disorder":
+      return "the workbook is damaged: its cells do not stand in their order; allowed is .xlsx as a spreadsheet saves it";
+    case "outside":
+      return `the workbook names cells outside a sheet; at most ${MOST_ROWS} rows and ${MOST_COLUMNS} columns are allowed`;
+    case "too-many":
+      return `the sheet has more than ${MOST_CELLS} cells; at most ${MOST_CELLS} are read`;
+  }
 }
 
-/** 15 digits, as a spreadsheet shows at most; no exponent. */
-function shortestDecimal(value: number): string {
-  const rounded = Number(value.toPrecision(15));
-  const text = String(rounded);
-  return text.includes("e") ? rounded.toFixed(20).replace(/\.?0+$/, "") : text;
+/** What a sheet's cells are read with. */
+interface Beside {
+  readonly styles: readonly CellStyle[];
+  readonly shared: readonly CellText[];
+  readonly book: Book;
+  readonly sheet: ListedSheet;
+  readonly file: string;
+  readonly named: string | undefined;
 }
 
-async function refuseSheet(readable: ArrayBuffer, file: string, sheet: string): Promise<Outcome<Table>> {
-  const sheets = (await readWorkbook(readable)).map((one) => one.sheet);
-  const near = nearestWord(sheet, sheets);
-  const message = `there is no sheet "${sheet}"; allowed are ${sheets.map((name) => `"${name}"`).join(", ")}`;
+function tableOf(content: SheetContent, { styles, shared, book, sheet, file, named }: Beside): Table | string {
+  const read = readContent(content, { styles, shared, from1904: book.from1904 });
+  const [rowCount, columnCount] = [read.lastRow, read.lastColumn];
+  if (rowCount * columnCount > MOST_CELLS) {
+    const words = `${rowCount} rows x ${columnCount} columns up to the last cell that holds something`;
+    return `sheet "${sheet.name}" has ${words}; at most ${MOST_CELLS} cells are read: delete what stands far from the table`;
+  }
+  const rows = Array.from({ length: rowCount }, (_, row): Cell[] =>
+    Array.from({ length: columnCount }, (_, column) => ({ text: "", line: row + 1, column: column + 1 })),
+  );
+  for (const cell of read.cells) (rows[cell.line - 1] ?? [])[cell.column - 1] = cell;
+  const remarks = remarksOnSheet({ sheet, others: book.sheets, isNamed: named !== undefined, content, read, file });
+  return { kind: "table", sheet: sheet.name, rows, ...(remarks.length === 0 ? {} : { remarks }) };
+}
+
+function refuseSheet({ sheets }: Book, file: string, sheet: string | undefined): Outcome<Table> {
+  if (sheet === undefined) return refuse(file, "bad-workbook", "the workbook shows no sheet of cells; allowed is one");
+  const names = sheets.map(({ name }) => name);
+  const near = nearestWord(sheet, names);
+  const message = `there is no sheet "${sheet}"; allowed are ${names.map((name) => `"${name}"`).join(", ")}`;
   return refuse(file, "missing-sheet", message, near === undefined ? undefined : `did you mean ${near}?`);
-}
-
-function reasonOf(error: unknown): string {
-  if (error instanceof InvalidInputError) return `the file is not a workbook (${error.code}); allowed is .xlsx, or CSV`;
-  const why = error instanceof Error ? error.message : String(error);
-  return `the workbook cannot be read: ${why}`;
 }
 
 function refuse(file: string, code: string, message: string, hint?: string): Outcome<Table> {

@@ -7,9 +7,15 @@ import { Lexer } from "yaml";
 /** Deepest nesting that is read. */
 export const DEEPEST_NESTING = 64;
 
+/** Most tokens that are looked at of one file: keys, values, dashes, brackets and commas. */
+export const MOST_TOKENS = 3_000_000;
+
 /** A block list under a key of the first level: where its dashes stand, and where the line after it starts. */
 export interface RootList {
   readonly dashes: readonly number[];
+  /** Its tokens, and most of one item. */
+  readonly tokens: number;
+  readonly largestItem: number;
   readonly end: number;
 }
 
@@ -17,6 +23,8 @@ export interface RootList {
 export interface TokenScan {
   /** Offset of the first token that nests deeper than allowed, or null. Then the scan ends there. */
   readonly deep: number | null;
+  /** How many tokens say something; above `MOST_TOKENS` the scan ends. */
+  readonly tokens: number;
   readonly rootLists: readonly RootList[];
   /** True without anchors, aliases, tags, directives and document marks: then the items of a list stand for themselves. */
   readonly selfContained: boolean;
@@ -27,10 +35,13 @@ export function scanTokens(text: string, limit: number = DEEPEST_NESTING): Token
   const scan = new NestingScan();
   for (const token of new Lexer().lex(text)) {
     scan.take(token);
-    if (scan.depth > limit) return { deep: scan.offset - token.length, rootLists: [], selfContained: false };
+    const { tokens } = scan;
+    if (scan.depth > limit) return { deep: scan.offset - token.length, tokens, rootLists: [], selfContained: false };
+    if (tokens > MOST_TOKENS) return { deep: null, tokens, rootLists: [], selfContained: false };
   }
   scan.endList(text.length);
-  return { deep: null, rootLists: scan.rootLists, selfContained: scan.selfContained };
+  const { tokens, rootLists, selfContained } = scan;
+  return { deep: null, tokens, rootLists, selfContained };
 }
 
 /** Offset of the first token that nests deeper than `limit`, or null. */
@@ -46,9 +57,14 @@ const BEYOND_ITSELF = /^(?:[&*!%]|---$|\.\.\.$)/;
 /** Open block collections by column, and open flow collections. */
 class NestingScan {
   offset = 0;
+  tokens = 0;
   selfContained = true;
   readonly rootLists: RootList[] = [];
   private dashes: number[] = [];
+  /** Tokens before the first dash of a list and before its last, and most between two. */
+  private atList = 0;
+  private atDash = 0;
+  private largestItem = 0;
   private lineStart = 0;
   private flow = 0;
   private readonly block: { readonly column: number; readonly kind: string }[] = [];
@@ -68,8 +84,16 @@ class NestingScan {
 
   /** Ends the list under the last key of the first level, when there is one. */
   endList(end: number): void {
-    if (this.dashes.length > 0) this.rootLists.push({ dashes: this.dashes, end });
+    this.endItem();
+    const { dashes, largestItem } = this;
+    if (dashes.length > 0) this.rootLists.push({ dashes, tokens: this.tokens - this.atList, largestItem, end });
     this.dashes = [];
+    this.largestItem = 0;
+  }
+
+  private endItem(): void {
+    if (this.dashes.length > 0) this.largestItem = Math.max(this.largestItem, this.tokens - this.atDash);
+    this.atDash = this.tokens;
   }
 
   private restart(token: string): void {
@@ -84,6 +108,7 @@ class NestingScan {
     this.isScalar = false;
     this.offset += token.length;
     const isBlank = token.trim() === "" || (token.startsWith("#") && !wasScalar);
+    if (!isBlank) this.tokens += 1;
     if (!isBlank && !wasScalar && BEYOND_ITSELF.test(token)) this.selfContained = false;
     if (!isBlank) this.takeContent(wasScalar ? "" : token, column, this.offset - token.length);
     const lastBreak = token.lastIndexOf("\n");
@@ -117,7 +142,10 @@ class NestingScan {
     if (open < 0) this.block.push({ column, kind });
     this.contentColumn = null;
     if (kind === "key" && column === 0) this.endList(this.lineStart);
-    if (kind === "-" && this.isUnderRootKey(open < 0 ? this.block.length - 1 : open)) this.dashes.push(offset);
+    if (kind !== "-" || !this.isUnderRootKey(open < 0 ? this.block.length - 1 : open)) return;
+    this.endItem();
+    if (this.dashes.length === 0) this.atList = this.tokens;
+    this.dashes.push(offset);
   }
 
   private isUnderRootKey(level: number): boolean {

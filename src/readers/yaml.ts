@@ -6,7 +6,7 @@ import type { SourceEntry, SourceNode, SourcePlace } from "./source.js";
 import { errorAt, isNothing } from "./source.js";
 import { decodeText, placeInText } from "./text.js";
 import type { RootList, TokenScan } from "./yaml-depth.js";
-import { DEEPEST_NESTING, scanTokens } from "./yaml-depth.js";
+import { DEEPEST_NESTING, MOST_TOKENS, scanTokens } from "./yaml-depth.js";
 
 /** Most values that aliases may repeat in one file, and most syntax faults that are told. */
 const MOST_ALIASED_VALUES = 10_000;
@@ -14,7 +14,7 @@ const MOST_FAULTS = 50;
 
 /** Reads one YAML document. Size and nesting are bounded before parsing, aliases before values are made. */
 export function readYaml(input: string | Uint8Array, file: string): Outcome<SourceNode> {
-  const decoded = decodeText(input, file);
+  const decoded = decodeText(input, file, "allowed is YAML");
   if (!decoded.ok) return { ok: false, findings: [decoded.finding] };
   const { text } = decoded;
   const scan = scanTokens(text);
@@ -24,7 +24,20 @@ export function readYaml(input: string | Uint8Array, file: string): Outcome<Sour
       errorAt(place, "too-deep", `nesting over ${DEEPEST_NESTING} levels; at most ${DEEPEST_NESTING} are allowed`),
     );
   }
-  return readInPieces(text, file, scan) ?? parse(text, file, 1, 0);
+  if (scan.tokens > MOST_TOKENS) return refuseTokens(file, MOST_TOKENS, "keys and values");
+  const inPieces = readInPieces(text, file, scan);
+  if (inPieces !== null) return inPieces;
+  if (scan.tokens > MOST_AT_ONCE)
+    return refuseTokens(file, MOST_AT_ONCE, "keys and values outside a plain list of bases");
+  return parse(text, file, 1, 0);
+}
+
+/** Most tokens that are parsed at once: what is read item by item may have more in all. */
+const MOST_AT_ONCE = 500_000;
+
+function refuseTokens(file: string, most: number, what: string): Outcome<SourceNode> {
+  const message = `the file has more than ${most} ${what}; at most ${most} are read`;
+  return refuse(errorAt({ file, line: 1, column: 1 }, "too-many-values", message));
 }
 
 /** Lists longer than this are read item by item, so that memory does not grow with the whole document's parts. */
@@ -38,6 +51,7 @@ function readInPieces(text: string, file: string, scan: TokenScan): Outcome<Sour
   const list = scan.rootLists.find(({ dashes }) => dashes.length > LONG_LIST);
   const first = list?.dashes[0];
   if (list === undefined || first === undefined || !scan.selfContained) return null;
+  if (Math.max(list.largestItem, scan.tokens - list.tokens) > MOST_AT_ONCE) return null;
   const blank = text.slice(first, list.end).replace(/[^\n]/g, " ");
   const rest = parse(text.slice(0, first) + blank + text.slice(list.end), file, 1, 0);
   if (!rest.ok || rest.value.kind !== "map") return null;
@@ -89,9 +103,9 @@ function parse(text: string, file: string, firstLine: number, depth: number): Ou
       uniqueKeys: false,
       logLevel: "error",
     });
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    return refuse(errorAt({ file, line: 1, column: 1 }, "yaml-syntax", `cannot be read as YAML: ${why}`));
+  } catch {
+    const message = "cannot be read as YAML: its groups, lists or texts are not closed, or nest too deep";
+    return refuse(errorAt({ file, line: firstLine, column: 1 }, "yaml-syntax", message));
   }
   const faults = [...document.errors, ...document.warnings];
   if (faults.length > 0) return { ok: false, findings: syntaxFindings(faults, locate) };
@@ -115,7 +129,35 @@ function syntaxFindings(faults: readonly SyntaxFault[], locate: (offset: number)
   });
 }
 
-/** The library's words, made plain where a user meets them often. */
+/** By the library's codes, whose own words are those of its makers. */
+const SYNTAX_WORDS: ReadonlyMap<string, string> = new Map([
+  ["ALIAS_PROPS", "an alias (*name) carries a name or a tag of its own"],
+  ["BAD_ALIAS", "an alias (*name) or a named value (&name) is not well written"],
+  ["BAD_DIRECTIVE", "a line that starts with % at the head of the file is not known"],
+  ["BAD_DQ_ESCAPE", "a backslash between double quotes starts nothing known; write it twice, or use single quotes"],
+  ["BAD_INDENT", "a line is indented otherwise than the other lines of its group"],
+  ["BAD_PROP_ORDER", "a name (&name) or a tag stands where it belongs to nothing"],
+  ["BAD_SCALAR_START", "a text starts with a sign that starts none, as @ or `; put the text between quotes"],
+  [
+    "BLOCK_AS_IMPLICIT_KEY",
+    "a second key on one line; a text that holds a colon goes between quotes, a key on a line of its own",
+  ],
+  ["BLOCK_IN_FLOW", "a line with a dash, or an indented key, stands inside brackets"],
+  ["KEY_OVER_1024_CHARS", "a key has more than 1024 characters"],
+  ["MULTILINE_IMPLICIT_KEY", "a key runs over several lines; is a colon, a quote or a bracket missing?"],
+  ["MULTIPLE_ANCHORS", "a value has more than one name (&name)"],
+  ["UNEXPECTED_TOKEN", "a sign stands here that means nothing in this place"],
+]);
+
+/** The library tells in its own words alone which sign it misses. */
+function missingSign(message: string): string {
+  if (/quote/.test(message)) return "a text between quotes is not closed";
+  if (/map values/.test(message)) return "a line among keys has no colon; every key has one, with a blank after it";
+  if (/flow (map|seq)/i.test(message)) return "a bracket is not closed, or a comma is missing";
+  return "a sign is missing: a bracket, a comma, or the blank after a colon or a dash";
+}
+
+/** A fault in plain words. */
 function plainFault({ code, message }: SyntaxFault): { readonly message: string; readonly hint?: string } {
   switch (code) {
     case "TAB_AS_INDENT":
@@ -124,8 +166,12 @@ function plainFault({ code, message }: SyntaxFault): { readonly message: string;
       return { message: "a second document starts here; one document a file is allowed" };
     case "TAG_RESOLVE_FAILED":
       return { message: "a tag (!name) is used; plain values are allowed" };
+    case "MISSING_CHAR":
+      return { message: `cannot be read as YAML: ${missingSign(message)}` };
     default:
-      return { message: `cannot be read as YAML: ${message.split("\n")[0]?.replace(/[.:]?\s*$/, "") ?? code}` };
+      return {
+        message: `cannot be read as YAML: ${SYNTAX_WORDS.get(code) ?? "something here is not written as YAML is"}`,
+      };
   }
 }
 

@@ -1,4 +1,5 @@
 /** What a person writes into one cell (`20 x 18`, `chamfer 1`, `-6,5; 6,5`) -> the nodes that a job file would have there. */
+import { ownValue } from "../diagnostics/own-value.js";
 import type { SourceMap, SourceNode, SourcePlace } from "../readers/source.js";
 
 /** A node, or what is wrong with the cell and what is allowed. */
@@ -16,7 +17,7 @@ export const asText: CellForm = (text, place) => ok(scalar(text, place));
 export function asWord(synonyms: Readonly<Record<string, string>> = {}): CellForm {
   return (text, place) => {
     const word = text.toLowerCase().replace(/\s+/g, " ").trim();
-    return ok(scalar(synonyms[word.replace(/\.$/, "")] ?? word, place));
+    return ok(scalar(ownValue(synonyms, word.replace(/\.$/, "")) ?? word, place));
   };
 }
 
@@ -112,7 +113,7 @@ export const asColumn: CellForm = (text, place) => {
   const { main, at } = splitAt(text, place);
   const written = /^(wide flange|tube|pipe) (.+?)(?: along ([xy]))?$/i.exec(main);
   const kind = written?.[1]?.toLowerCase() ?? "";
-  const names = COLUMN_SIZES[kind];
+  const names = ownValue(COLUMN_SIZES, kind);
   const sizes = parts(written?.[2] ?? "", "x");
   if (names === undefined || sizes.length !== names.length) {
     return refuse(

@@ -1,4 +1,5 @@
 /** The columns of a schedule, as data: heading, other ways of writing it, place in the job file, form of the cells. */
+import { ownValue } from "../diagnostics/own-value.js";
 import type { PatternColumn } from "../patterns/index.js";
 import { PATTERN_COLUMNS, PATTERN_SYNONYMS } from "../patterns/index.js";
 import type { CellForm } from "./cell-forms.js";
@@ -31,6 +32,8 @@ export interface Heading {
   readonly form: CellForm;
   /** What to write, with an example. */
   readonly example: string;
+  /** Where the heading may mean the length overall or the pitch: the key that says how many rods there are. */
+  readonly countKey?: string;
 }
 
 const finish = { hdg: "galvanized", galv: "galvanized", galvanised: "galvanized", black: "plain" };
@@ -65,8 +68,11 @@ const PATTERN_CELLS: Readonly<Record<PatternColumn["cell"], Pick<Heading, "form"
 };
 
 function patternHeadings(): readonly Heading[] {
-  return [...PATTERN_COLUMNS].map(([{ name, also, cell, example }, key]) => {
-    return { name, also, example, key: `pattern.${key}`, scope: "group", ...PATTERN_CELLS[cell] };
+  return [...PATTERN_COLUMNS].flatMap(([{ name, also, cell, example, overallOrPitch }, key]): Heading[] => {
+    const plain: Heading = { name, also, example, key: `pattern.${key}`, scope: "group", ...PATTERN_CELLS[cell] };
+    if (overallOrPitch === undefined) return [plain];
+    const [first, ...others] = overallOrPitch.names;
+    return [plain, { ...plain, name: first, also: others, countKey: `pattern.${overallOrPitch.count}` }];
   });
 }
 
@@ -196,5 +202,5 @@ const GROUPS_OF_KEYS: Readonly<Record<string, string>> = {
 /** The heading under which a key of the job file stands; null where no column has it. */
 export function headingOf(path: readonly PropertyKey[]): string | null {
   const key = path.filter((step) => typeof step !== "number" && step !== "groups").join(".");
-  return HEADINGS.find((heading) => heading.key === (GROUPS_OF_KEYS[key] ?? key))?.name ?? null;
+  return HEADINGS.find((heading) => heading.key === (ownValue(GROUPS_OF_KEYS, key) ?? key))?.name ?? null;
 }

@@ -1,4 +1,5 @@
 /** The columns of a placement list, as data: heading, other ways of writing it, key of a placement, form of the cells. */
+import { ownValue } from "../diagnostics/own-value.js";
 import { asText, asWord } from "./cell-forms.js";
 import { plainHeading } from "./headings.js";
 import type { SheetHeading } from "./sheet-reading.js";
@@ -92,5 +93,5 @@ const FIRST_KEYS: Readonly<Record<string, PlacementKey>> = { at: "line1", offset
 /** The heading under which a key of a placement stands; null where no column has it. */
 export function placementHeadingOf(path: readonly PropertyKey[]): string | null {
   const key = String(path[0] ?? "");
-  return PLACEMENT_HEADINGS.find((heading) => heading.key === (FIRST_KEYS[key] ?? key))?.name ?? null;
+  return PLACEMENT_HEADINGS.find((heading) => heading.key === (ownValue(FIRST_KEYS, key) ?? key))?.name ?? null;
 }

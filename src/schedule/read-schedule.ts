@@ -5,6 +5,7 @@ import type { Table } from "../readers/inputs.js";
 import type { SourceMap, SourceNode, SourcePlace } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
+import { formatLength, parseCount, parseLength } from "../units/index.js";
 import { map, scalar } from "./cell-forms.js";
 import type { Heading } from "./headings.js";
 import { findHeading, HEADINGS, headingOf } from "./headings.js";
@@ -25,7 +26,7 @@ const SHEET: HeadingSet<Heading> = { all: HEADINGS, find: findHeading };
 export function readSchedule(table: Table, file: string, unit: Unit): Schedule {
   const isMark = ({ key }: Heading) => key === "mark";
   const sheet = readSheet(table, file, unit, SHEET, isMark, "Mark, Rod dia, ...");
-  const reading = new ScheduleReading();
+  const reading = new ScheduleReading(unit);
   for (const row of sheet.rows) reading.takeRow(row);
   return { bases: reading.finish(), findings: [...sheet.findings, ...reading.findings], headingOf };
 }
@@ -44,7 +45,10 @@ class ScheduleReading {
   readonly findings: Finding[] = [];
   private readonly bases: OpenBase[] = [];
 
+  constructor(private readonly unit: Unit) {}
+
   takeRow({ values, place }: SheetRow<Heading>): void {
+    this.findings.push(...doubleFaults(values), ...spacingFaults(values, this.unit));
     const isContinuation = !values.some(({ heading }) => heading.key === "mark") && this.bases.length > 0;
     if (isContinuation) this.addGroup(values, place);
     else this.addBase(values, place);
@@ -77,7 +81,38 @@ interface Value {
   readonly node: SourceNode;
 }
 
-/** X and Lines X have one key: the first that is filled keeps it. */
+/** X and Lines X fill one key: in a row one of them may be filled. */
+function doubleFaults(values: readonly Value[]): readonly Finding[] {
+  return values.flatMap(({ heading, node }, index) => {
+    const first = values.slice(0, index).find(({ heading: { key } }) => key === heading.key);
+    if (first === undefined) return [];
+    const message = `is filled beside ${first.heading.name}, which says the same; allowed is one of them in a row`;
+    return [errorAt(node.place, "cell-fault", message)];
+  });
+}
+
+/** A spacing of three rods and more is overall or from rod to rod: neither is taken. Of two rods both are one. */
+function spacingFaults(values: readonly Value[], unit: Unit): readonly Finding[] {
+  return values.flatMap(({ heading, node }) => {
+    const written = values.find(({ heading: { key } }) => key === heading.countKey)?.node;
+    if (node.kind !== "scalar" || written?.kind !== "scalar") return [];
+    const count = parseCount(written.text, 2);
+    if (!count.ok || count.value === 2) return [];
+    return [errorAt(node.place, "overall-or-pitch", spacingWords(heading, node.text, count.value, unit))];
+  });
+}
+
+function spacingWords({ name }: Heading, text: string, rods: number, unit: Unit): string {
+  const overall = name.replace(/^.* /, "Overall ");
+  const pitch = parseLength(text, unit);
+  const whole = pitch.ok ? formatLength(pitch.value * (rods - 1), unit) : `${rods - 1} times as much`;
+  return (
+    `"${text}" with ${rods} rods: from the first to the last, or from rod to rod? allowed is ${overall}: ` +
+    `${text} where it is overall, ${whole} where it is from rod to rod`
+  );
+}
+
+/** The first that is filled keeps the key. */
 function collect(values: readonly Value[]): Values {
   const collected: Record<string, SourceNode> = {};
   for (const { heading, node } of values) collected[heading.key] ??= node;

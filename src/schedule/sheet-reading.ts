@@ -36,6 +36,8 @@ export interface SheetRow<H extends SheetHeading> {
 }
 
 const HEADING_ROWS = 20;
+/** Unknown headings, and columns without a heading, that are told one by one. */
+const MOST_UNKNOWN = 50;
 /** A number without a unit; an elevation may have `EL.` before it. */
 const BARE = /^(el(ev)?\.?)?[\d\s./+-]+$/i;
 const BLANK = new Set(["", "-", "\u2013", "\u2014"]);
@@ -65,6 +67,7 @@ export function readSheet<H extends SheetHeading>(
   const rows = table.rows
     .slice(start + 1)
     .flatMap((cells, index) => reading.takeRow(cells, columns, start + 2 + index));
+  reading.finish(table.rows[start] ?? []);
   return { rows, findings: reading.findings };
 }
 
@@ -86,6 +89,8 @@ function findHeadingRow<H extends SheetHeading>(
 class Reading<H extends SheetHeading> {
   readonly findings: Finding[] = [];
   private readonly refusedColumns = new Set<number>();
+  private unknown = 0;
+  private stray = 0;
 
   constructor(
     private readonly file: string,
@@ -95,7 +100,7 @@ class Reading<H extends SheetHeading> {
 
   readHeadings(cells: readonly Cell[]): Column<H>[] {
     const seen = new Set<H>();
-    return cells.flatMap((cell, index) => {
+    const columns = cells.flatMap((cell, index) => {
       if (cell.text === "") return [];
       const heading = this.headings.find(cell.text);
       if (heading === undefined) this.refuseHeading(cell);
@@ -107,9 +112,20 @@ class Reading<H extends SheetHeading> {
       seen.add(heading);
       return [{ index, heading, unit: this.readUnit(cell, heading) }];
     });
+    this.tellMore(this.unknown, cells, "unknown-heading", "headings are not known");
+    return columns;
   }
 
+  private tellMore(count: number, cells: readonly Cell[], code: string, words: string): void {
+    const [first] = cells;
+    if (count <= MOST_UNKNOWN || first === undefined) return;
+    this.refuse({ ...first, column: 1 }, code, `${count - MOST_UNKNOWN} more ${words}`);
+  }
+
+  /** The nearest known name is looked for a few times only; of more unknown headings their number is told. */
   private refuseHeading(cell: Cell): void {
+    this.unknown += 1;
+    if (this.unknown > MOST_UNKNOWN) return;
     const names = this.headings.all.map(({ name }) => name);
     const message = `"${cell.text}" is not a known heading; allowed are ${names.join(", ")}`;
     this.refuse(cell, "unknown-heading", message, nearestWord(cell.text, names));
@@ -125,8 +141,8 @@ class Reading<H extends SheetHeading> {
     const unit = /[([]\s*(in|inch|inches|ft|feet|mm|cm|m|"|')\.?\s*[)\]]/i.exec(cell.text)?.[1]?.toLowerCase();
     if (unit === undefined || heading.measure === "none") return null;
     const isJobUnit = unit === this.unit || (this.unit === "in" && ["inch", "inches", '"'].includes(unit));
-    if (isJobUnit) return null;
     if (heading.measure === "length") return unit;
+    if (isJobUnit) return null;
     this.refuse(
       cell,
       "heading-unit",
@@ -158,9 +174,16 @@ class Reading<H extends SheetHeading> {
       if (BLANK.has(cell.text) || this.refusedColumns.has(index) || columns.some((column) => column.index === index))
         return;
       this.refusedColumns.add(index);
+      this.stray += 1;
+      if (this.stray > MOST_UNKNOWN) return;
       const place = { file: this.file, line: cell.line, column: cell.column, label: `row ${row}` };
       this.findings.push(errorAt(place, "no-heading", `"${cell.text}" stands in a column without a heading`));
     });
+  }
+
+  /** Tells how many more columns without a heading hold something. */
+  finish(headings: readonly Cell[]): void {
+    this.tellMore(this.stray, headings, "no-heading", "columns without a heading hold something");
   }
 
   private readCell({ heading, unit }: Column<H>, cell: Cell, row: number): SourceNode {

@@ -82,9 +82,21 @@ function add<T>(map: Map<number, T[]>, bounds: Extent, value: T): void {
   }
 }
 
+/** Cells from here to there are kept, a metre around the largest sheet: what is drawn farther out is on no paper. */
+const [FIRST_CELL, LAST_CELL] = [-100, 300];
+
 function* cells(bounds: Extent): Generator<number> {
-  for (let j = Math.floor(bounds.y0 / CELL); j <= Math.floor(bounds.y1 / CELL); j++)
-    for (let i = Math.floor(bounds.x0 / CELL); i <= Math.floor(bounds.x1 / CELL); i++) yield j * ROW + i;
+  const [i0, i1] = [firstCell(bounds.x0), lastCell(bounds.x1)];
+  const [j0, j1] = [firstCell(bounds.y0), lastCell(bounds.y1)];
+  for (let j = j0; j <= j1; j++) for (let i = i0; i <= i1; i++) yield j * ROW + i;
+}
+
+function firstCell(from: number): number {
+  return Math.max(FIRST_CELL, Math.floor(from / CELL));
+}
+
+function lastCell(to: number): number {
+  return Math.min(LAST_CELL, Math.floor(to / CELL));
 }
 
 /** Puts a scene item on the paper: texts as boxes, strokes as lines and circles, fills by their edges. */
@@ -99,16 +111,35 @@ function occupyBox(paper: Occupied, box: Box): void {
 }
 
 function occupyMark(paper: Occupied, mark: Mark): void {
-  if (mark.kind === "circle") add(paper.strokes, circleBounds(mark.center, mark.radius), mark);
+  if (mark.kind === "circle") occupyRing(paper, mark);
   else for (const part of shortPieces(mark)) add(paper.strokes, extentOfPoints([part.from, part.to]), part);
 }
+
+/** A circle's line fills the cells that it passes through, not those inside it. */
+function occupyRing(paper: Occupied, ring: Ring): void {
+  const { center, radius } = ring;
+  for (const key of cells(circleBounds(center, radius))) {
+    const j = Math.round(key / ROW);
+    const [x, y] = [(key - j * ROW) * CELL, j * CELL];
+    const [right, up] = [x + CELL, y + CELL];
+    const near = Math.hypot(Math.max(x - center.x, 0, center.x - right), Math.max(y - center.y, 0, center.y - up));
+    const far = Math.hypot(Math.max(center.x - x, right - center.x), Math.max(center.y - y, up - center.y));
+    if (near - SLACK > radius || far + SLACK < radius) continue;
+    const marks = paper.strokes.get(key);
+    if (marks === undefined) paper.strokes.set(key, [ring]);
+    else marks.push(ring);
+  }
+}
+
+/** Pieces of one stroke: enough for the diagonal of the cells that are kept. */
+const MOST_PIECES = 1000;
 
 /** A long slanting stroke fills few cells when it is entered piece by piece. */
 function shortPieces(mark: Segment): readonly Segment[] {
   const { from, to } = mark;
   const dx = to.x - from.x;
   const dy = to.y - from.y;
-  const count = dx === 0 || dy === 0 ? 1 : Math.max(1, Math.ceil(Math.hypot(dx, dy) / CELL));
+  const count = dx === 0 || dy === 0 ? 1 : Math.min(MOST_PIECES, Math.max(1, Math.ceil(Math.hypot(dx, dy) / CELL)));
   if (count === 1) return [mark];
   const at = (k: number) => ({ x: from.x + (dx * k) / count, y: from.y + (dy * k) / count });
   return Array.from({ length: count }, (_, k) => ({ ...mark, from: at(k), to: at(k + 1) }));

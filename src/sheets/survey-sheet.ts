@@ -11,6 +11,7 @@ import {
   governsWords,
   inPlateAxes,
   motionWords,
+  placingWords,
   remedyRows,
   remedyWords,
   rounded,
@@ -50,7 +51,7 @@ export function drawSurveySheet(request: SurveySheetRequest): Scene {
     job,
     version,
     title: `${surveyed.mark} ${surveyed.at}: rods as surveyed, job ${printable(job.number)}`,
-    description: `${verdictWords(surveyed)}. Engineer to decide.`,
+    description: `${verdictWords(surveyed)}; placing: ${placingWords(surveyed.placing)}. Engineer to decide.`,
     about: field("RODS AS SURVEYED, BASE", `${surveyed.mark} ${printable(surveyed.at)}`, 0.8, "title"),
     facts: [field("POINTS", printable(survey.file.file.split(/[/\\]/).at(-1) ?? ""), 0.72, "small", 2)],
     pieces: (width: number, lettering: Lettering) => panelPieces(request, width, lettering),
@@ -124,6 +125,7 @@ function resultTable(surveyed: GroupSurvey, { unit }: Job) {
     columns: [column("WHAT", 0.36, "start"), column("VALUE", 0.64, "start")],
     rows: [
       ["drops on", verdictWords(surveyed)],
+      ["placing", placingWords(surveyed.placing)],
       ["spare, best position", best === null ? "-" : length(best.spare)],
       ["governed by", governs],
       ["best fit of the rods", motionWords(fit, unit)],
@@ -134,7 +136,7 @@ function resultTable(surveyed: GroupSurvey, { unit }: Job) {
     ],
     foot: [],
     under: [],
-    strong: new Set([0]),
+    strong: new Set([0, 1]),
   };
 }
 
@@ -193,7 +195,8 @@ function headLines(surveyed: GroupSurvey, { unit }: Job, area: Area, { heading, 
   const { mark, at: place, best } = surveyed;
   const spare = best === null ? "" : `: ${spareWords(best.spare, unit)}`;
   const width = area.x1 - area.x0;
-  const title = shorten(`BASE ${mark} AT ${place}: ${verdictWords(surveyed)}${spare}`, width, heading, true);
+  const outside = surveyed.placing.verdict === "outside" ? `; PLACING ${placingWords(surveyed.placing)}` : "";
+  const title = shorten(`BASE ${mark} AT ${place}: ${verdictWords(surveyed)}${spare}${outside}`, width, heading, true);
   const items: SceneItem[] = [text("heading", title, at(area.x0, area.y1 - heading), heading, { bold: true })];
   let y = area.y1 - heading;
   for (const words of wrap("DOES THE BASE PLATE DROP ON THE RODS AS SURVEYED? ENGINEER TO DECIDE.", width, body)) {

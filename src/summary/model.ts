@@ -73,6 +73,18 @@ export interface SummaryBase {
   readonly files: readonly SummaryFile[];
 }
 
+/** An answer of the job that answers no open question; `value` in the job's unit, null where it names none. */
+export interface UnusedSummaryAnswer {
+  readonly mark: string;
+  readonly rule: string;
+  readonly subject: string;
+  readonly value: number | null;
+  readonly by: string;
+  readonly date: string;
+  readonly text: string;
+  readonly why: string;
+}
+
 /** summary.json whole; `checks` and `files` beside `bases` are those of the job itself. Lengths to 1e-6 in or 1e-5 mm. */
 export interface Summary {
   readonly schema: 1;
@@ -86,6 +98,10 @@ export interface Summary {
   };
   readonly bases: readonly SummaryBase[];
   readonly checks: readonly SummaryCheck[];
+  /** Why files of the setting-out folder are held, a sentence each; empty when they are not. */
+  readonly layoutHeld: readonly string[];
+  /** Answers of the job that answer no open question, each with why, in the job's order. */
+  readonly answersNotUsed: readonly UnusedSummaryAnswer[];
   readonly files: readonly SummaryFile[];
 }
 

@@ -1,4 +1,5 @@
 /** From bases, plates and ledger rows to the machine form. */
+import type { UnusedAnswer } from "../checks/answers.js";
 import type { CheckedBase } from "../checks/checked.js";
 import type { CheckRow, Quantity } from "../checks/model.js";
 import { answerReach } from "../checks/words.js";
@@ -6,7 +7,7 @@ import type { Job } from "../job/model/job.js";
 import type { Hole } from "../template/model.js";
 import type { Unit } from "../units/length.js";
 import { NM_PER_MM, roundSymmetric, toUnit } from "../units/length.js";
-import type { PlacingHead, Summary, SummaryBase, SummaryCheck, SummaryHole } from "./model.js";
+import type { PlacingHead, Summary, SummaryBase, SummaryCheck, SummaryHole, UnusedSummaryAnswer } from "./model.js";
 
 /** Area in square millimetres -> the job's unit squared, rounded to 1e-6 in2 or 1e-5 mm2: half away from zero. */
 export function areaInUnit(area: number, unit: Unit): number {
@@ -44,6 +45,12 @@ export function summarizeCheck(row: CheckRow, unit: Unit): SummaryCheck {
     note: row.answer === null ? row.note : `${row.note}${answerReach(row.answer)}`,
     ...(row.answer === null ? {} : { answer: { by: row.answer.by, date: row.answer.date, text: row.answer.text } }),
   };
+}
+
+/** An answer that answers no open question, in the summary's form. */
+export function summarizeAnswer({ answer, why }: UnusedAnswer): UnusedSummaryAnswer {
+  const { mark, rule, subject, value, by, date, text } = answer;
+  return { mark, rule, subject, value: value.kind === "given" ? value.value : null, by, date, text, why };
 }
 
 /** One hole in the summary's form: centre and size in the job's unit, the base's own axes. */

@@ -22,7 +22,7 @@ export function surveyGroup(
   targets: readonly DesignedRod[],
   points: ReadonlyMap<DesignedRod, readonly PointOnPlan[]>,
   terms: SurveyTerms,
-): GroupSurvey {
+): Omit<GroupSurvey, "placing"> {
   const rods = targets.flatMap((target) => {
     const own = points.get(target);
     return own === undefined ? [] : [rodAsBuilt(target, own, terms)];

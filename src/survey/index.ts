@@ -2,6 +2,10 @@
 export { lonePlan } from "./lone-plan.js";
 export type * from "./model.js";
 export { bestMotion, bestPosition, inPlateAxes, movedHole } from "./motion.js";
+export type { GroupPlacing, PlacingVerdict, SurveyTotals } from "./placing.js";
+export { isNotable, isOutside, placingWords, surveyTotals, totalsWords } from "./placing.js";
+export type { SurveyConcern, SurveyRule, SurveyRuleId } from "./rules.js";
+export { surveyRules } from "./rules.js";
 export { surveyJob } from "./survey.js";
 export type { AskedTerms, TermFault } from "./terms.js";
 export { surveyTerms } from "./terms.js";

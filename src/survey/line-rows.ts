@@ -13,12 +13,16 @@ import { findGroupPlacing } from "../standards/index.js";
 import type { GroupSurvey } from "./model.js";
 import { movedHole } from "./motion.js";
 import { rowOf } from "./placed-rows.js";
+import { TO_LINE } from "./placing.js";
+import type { SurveyRuleId } from "./rules.js";
+
+type Surveyed = Pick<GroupSurvey, "standing" | "fit" | "missing">;
 
 /** Working points as built: the best fit of each group's rods. */
 type Built = ReadonlyMap<PlacedBase, Point>;
 
 /** Where a group's working point stands as built, on the plan in millimetres: by the best fit of its rods. */
-function builtPlace({ standing, fit }: GroupSurvey): Point {
+function builtPlace({ standing, fit }: Surveyed): Point {
   const { x, y } = movedHole({ x: fit.x, y: fit.y, turn: 0 }, { x: 0, y: 0 });
   const angle = (standing.placement.turn * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
@@ -26,7 +30,7 @@ function builtPlace({ standing, fit }: GroupSurvey): Point {
 }
 
 /** One row a neighbouring pair, a group and line, and a column line. */
-export function lineRows(job: Job, plan: Plan, groups: readonly GroupSurvey[]): readonly CheckRow[] {
+export function lineRows(job: Job, plan: Plan, groups: readonly Surveyed[]): readonly CheckRow[] {
   const whole = groups.filter(({ missing }) => missing.length === 0);
   const built: Built = new Map(whole.map((group) => [group.standing, builtPlace(group)]));
   const lines = columnLines({ job, plan, bases: [] });
@@ -39,15 +43,15 @@ export function lineRows(job: Job, plan: Plan, groups: readonly GroupSurvey[]): 
   ];
 }
 
-function topicOf({ editions: { placing } }: Job, id: string, about: Parameters<typeof findGroupPlacing>[1]) {
+function topicOf({ editions: { placing } }: Job, id: SurveyRuleId, about: Parameters<typeof findGroupPlacing>[1]) {
   const found = findGroupPlacing(placing, about);
   return { found, topic: { id, clause: found.found ? found.clause : about, edition: placing } };
 }
 
 /** Working point to its column line, square to it. */
-function positionRow(job: Job, { standing }: GroupSurvey, line: GridLine, built: Built): CheckRow {
+function positionRow(job: Job, { standing }: Surveyed, line: GridLine, built: Built): CheckRow {
   const { found, topic } = topicOf(job, "group-position", "group position");
-  const subject = `${standing.name} to line ${line.name}`;
+  const subject = `${standing.name}${TO_LINE}${line.name}`;
   if (!found.found)
     return rowOf(topic, notApplicable(subject, `${job.editions.placing} has no tolerance to the column line here`));
   const at = built.get(standing);

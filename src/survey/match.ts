@@ -8,7 +8,7 @@ import type { PointsFile, SurveyedPoint } from "../readers/points-model.js";
 import { subtract } from "../units/length.js";
 import type { OtherPoint, PointOnPlan, SurveyAim, SurveyTerms, UnmatchedPoint } from "./model.js";
 import type { PlaceIndex } from "./near.js";
-import { indexPlaces } from "./near.js";
+import { indexPlaces, NEAR } from "./near.js";
 
 /** A rod of the plan that points may be of. */
 export interface DesignedRod {
@@ -33,10 +33,10 @@ interface Pending {
   readonly on: PointOnPlan;
 }
 
-/** Matches every point of the file; `places` are their places on the plan. */
+/** Matches every point of the file; `places` are their places on the plan, null: out of reach. */
 export function matchPoints(
   file: PointsFile,
-  places: readonly Point[],
+  places: readonly (Point | null)[],
   aim: SurveyAim,
   { within }: Pick<SurveyTerms, "within">,
 ): Matched {
@@ -48,8 +48,13 @@ export function matchPoints(
   const found = new Map<DesignedRod, PointOnPlan[]>();
   const others: OtherPoint[] = [];
   const pending: Pending[] = [];
+  const far: UnmatchedPoint[] = [];
   file.points.forEach((point, i) => {
-    const plan = places[i] ?? { x: 0, y: 0 };
+    const plan = places[i] ?? null;
+    if (plan === null) {
+      far.push(unmatchedPoint(point, "it lies more than 100 km from the job", []));
+      return;
+    }
     const { stem, end } = readName(point);
     const on: PointOnPlan = { name: point.name, line: point.line, plan, elevation: point.elevation, end };
     const target = names.get(point.name.toUpperCase()) ?? names.get(stem);
@@ -59,7 +64,7 @@ export function matchPoints(
     else pending.push({ point, on });
   });
   const doubts = nameDoubts(found, targets, within, file.file);
-  const unmatched = matchByPlace(pending, found, targets, within);
+  const unmatched = [...matchByPlace(pending, found, targets, within), ...far].sort((a, b) => a.line - b.line);
   const faults = duplicateFaults(found, file.file);
   const lost = unmatched.filter(({ candidates }) => candidates.length > 1).map((point) => ambiguity(point, file.file));
   return { points: found, targets, others, unmatched, findings: [...faults, ...doubts, ...lost] };
@@ -171,7 +176,7 @@ function duplicateFaults(found: ReadonlyMap<DesignedRod, readonly PointOnPlan[]>
   });
 }
 
-/** A point that lies at another rod than the one whose name it has. */
+/** A point by name that lies at another rod, or far from its own and from every other. */
 function nameDoubts(
   found: ReadonlyMap<DesignedRod, readonly PointOnPlan[]>,
   targets: readonly DesignedRod[],
@@ -183,10 +188,12 @@ function nameDoubts(
     points.flatMap(({ name, line, plan }): Finding[] => {
       const own = Math.hypot(plan.x - target.planned.plan.x, plan.y - target.planned.plan.y);
       const nearest = index.near(plan)[0];
-      if (own * 1e6 <= within || nearest === undefined || nearest.item === target) return [];
-      const message = `${name} lies at rod ${nearest.item.name}, ${Math.round(own)} mm from the place of its own name; it is taken by its name`;
-      const at = { file, line, column: 1 };
-      return [{ code: "survey-name", severity: "warning", at, message, hint: "are names changed round?" }];
+      if (own * 1e6 <= within || nearest?.item === target) return [];
+      if (nearest === undefined && own <= NEAR) return [];
+      const where = nearest === undefined ? "lies at no rod" : `lies at rod ${nearest.item.name}`;
+      const message = `${name} ${where}, ${Math.round(own)} mm from the place of its own name; it is taken by its name`;
+      const hint = nearest === undefined ? "a slip in its coordinates?" : "are names changed round?";
+      return [{ code: "survey-name", severity: "warning", at: { file, line, column: 1 }, message, hint }];
     }),
   );
 }

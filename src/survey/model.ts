@@ -11,6 +11,7 @@ import type { PlacedBase, Plan } from "../plan/model.js";
 import type { PointsFile } from "../readers/points-model.js";
 import type { PlacedRod } from "../rods/model.js";
 import type { Length, Unit } from "../units/length.js";
+import type { GroupPlacing } from "./placing.js";
 
 /** What the survey is held against. `expected`: the setting-out points, rods first, in the order of the plan's. */
 export interface SurveyAim {
@@ -125,6 +126,8 @@ export interface GroupSurvey {
   /** Spare of the plate standing exactly on line and unturned. */
   readonly spareOnLine: Length | null;
   readonly rows: readonly CheckRow[];
+  /** Whether rods and column are within their tolerances, apart from whether the plate drops on. */
+  readonly placing: GroupPlacing;
   readonly remedies: readonly Remedy[];
 }
 

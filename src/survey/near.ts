@@ -1,6 +1,9 @@
 /** Points by place: those within a distance, without looking at all of them. */
 import type { Point } from "../geometry/vocabulary.js";
 
+/** A point lies where it should when it is this near to its own place, or to any where its name says none: 24 in, in millimetres. */
+export const NEAR = 609.6;
+
 /** A thing and how far it is. */
 export interface NearPoint<T> {
   readonly item: T;

@@ -10,10 +10,11 @@ import type { Job } from "../job/model/job.js";
 import { findElevation, findPlacing } from "../standards/index.js";
 import { roundSymmetric } from "../units/index.js";
 import type { Motion, RodAsBuilt, SurveyTerms } from "./model.js";
+import type { SurveyRuleId } from "./rules.js";
 
 /** What a row of the survey is about, and what the ledger prints where a verdict names nothing else. */
 export interface Topic {
-  readonly id: string;
+  readonly id: SurveyRuleId;
   readonly clause: string;
   readonly edition: string;
 }
@@ -47,7 +48,8 @@ function inPlan(job: Job, rods: readonly RodAsBuilt[]): readonly CheckRow[] {
   const rows = rods.map((rod): CheckRow | null => {
     const { size, diameter } = rod.placed.group.rod;
     const found = findPlacing(placing, diameter, "fixed");
-    const topic = { id: "placed-rod", clause: found.found ? found.clause : "placing in plan", edition: placing };
+    const clause = found.found ? found.clause : "placing in plan";
+    const topic: Topic = { id: "placed-rod", clause, edition: placing };
     if (!found.found)
       return rowOf(topic, notTabulated(rod.tag, `${placing} has no placing tolerance for rod ${size}`, found.nearest));
     if (found.row.limits === "spacing") {
@@ -74,7 +76,8 @@ function spacings(
   const allowed = (a: RodAsBuilt, b: RodAsBuilt): number =>
     Math.min(spaced.get(a)?.twice ?? 0, spaced.get(b)?.twice ?? 0);
   return governingPairs([...spaced.keys()], (a, b) => allowed(a, b) - off(a, b)).map(({ first, second }) => {
-    const topic = { id: "placed-spacing", clause: spaced.get(first)?.clause ?? "", edition: job.editions.placing };
+    const clause = spaced.get(first)?.clause ?? "";
+    const topic: Topic = { id: "placed-spacing", clause, edition: job.editions.placing };
     const built = say.twice(twiceToLattice(millimetresBetween(first.at, second.at)));
     const note = `${built} as built, ${say.twice(twiceToLattice(millimetresBetween(first.placed.center, second.placed.center)))} as designed`;
     return rowOf(topic, compare(`${first.tag}-${second.tag}`, off(first, second), "<=", allowed(first, second), note));
@@ -107,7 +110,7 @@ function leanVerdict(job: Job, { tag, lean }: RodAsBuilt): RuleResult {
 /** The column on the best fit of its rods, apart from whether its plate drops on. */
 function standing(job: Job, { x, y, turn }: Motion, { line, turn: most }: SurveyTerms): readonly CheckRow[] {
   const lines = (["x", "y"] as const).map((axis) => {
-    const topic = { id: "stands-on-line", ...STANDING };
+    const topic: Topic = { id: "stands-on-line", ...STANDING };
     const off = Math.abs(axis === "x" ? x : y);
     if (line.kind === "missing") return rowOf(topic, notChecked(axis, `${line.why} (${line.key})`));
     const note = `best fit of the rods against the working point, along the base's ${axis}`;
@@ -118,7 +121,7 @@ function standing(job: Job, { x, y, turn }: Motion, { line, turn: most }: Survey
 
 /** Millionths of a degree, so that integers are compared. */
 function turnRow(_job: Job, turn: number | null, most: SurveyTerms["turn"]): CheckRow {
-  const topic = { id: "stands-unturned", ...STANDING };
+  const topic: Topic = { id: "stands-unturned", ...STANDING };
   if (most.kind === "missing") return rowOf(topic, notChecked("turn", `${most.why} (${most.key})`));
   if (turn === null) return rowOf(topic, notChecked("turn", "one rod alone tells no turn"));
   const parts = (degrees: number) => ({ kind: "count", count: roundSymmetric(Math.abs(degrees) * 1e6) }) as const;

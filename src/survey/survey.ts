@@ -8,7 +8,8 @@ import { lineRows } from "./line-rows.js";
 import { locatePoints } from "./locate.js";
 import type { DesignedRod } from "./match.js";
 import { matchPoints } from "./match.js";
-import type { GroupSurvey, Survey, SurveyAim, SurveyTerms, Verdict } from "./model.js";
+import type { GroupSurvey, Survey, SurveyAim, SurveyTerms } from "./model.js";
+import { withPlacing } from "./placing.js";
 
 /** The survey of a job's rods; findings say what is asked for, what is in doubt, and what forbids going on. */
 export function surveyJob(job: Job, aim: SurveyAim, file: PointsFile, terms: SurveyTerms): Outcome<Survey> {
@@ -19,23 +20,24 @@ export function surveyJob(job: Job, aim: SurveyAim, file: PointsFile, terms: Sur
   if (hasErrors(findings)) return { ok: false, findings };
   const targets = new Map<DesignedRod["standing"], DesignedRod[]>(aim.plan.bases.map((base) => [base, []]));
   for (const target of matched.targets) targets.get(target.standing)?.push(target);
-  const [groups, notSurveyed]: [GroupSurvey[], { mark: string; at: string }[]] = [[], []];
+  const [groups, notSurveyed]: [Omit<GroupSurvey, "placing">[], { mark: string; at: string }[]] = [[], []];
   for (const [standing, own] of targets) {
     if (own.some((target) => matched.points.has(target))) {
       groups.push(surveyGroup(job, standing, own, matched.points, terms));
     } else notSurveyed.push({ mark: standing.base.mark, at: standing.name.slice(standing.base.mark.length + 1) });
   }
   const { order, unit, headed } = file;
+  const rows = lineRows(job, aim.plan, groups);
   const value: Survey = {
     unit: job.unit,
     file: { file: file.file, order, unit, headed },
     system: located.value.system,
     terms,
-    groups: worstGroupsFirst(groups),
+    groups: worstGroupsFirst(withPlacing(groups, rows)),
     notSurveyed,
     others: matched.others,
     unmatched: matched.unmatched,
-    rows: lineRows(job, aim.plan, groups),
+    rows,
   };
   return { ok: true, value, findings };
 }
@@ -64,15 +66,16 @@ function asked({ accuracy, height }: SurveyTerms, file: string): readonly Findin
   ];
 }
 
-const RANK: Readonly<Record<Verdict, number>> = {
-  "does not fit": 0,
-  "within measuring uncertainty": 1,
-  "not-checked": 2,
-  fits: 3,
-};
+/** What is outside its tolerance comes before what is merely not known. */
+function rankOf({ verdict, placing }: GroupSurvey): number {
+  if (verdict === "does not fit") return 0;
+  if (placing.verdict === "outside") return 1;
+  if (verdict === "within measuring uncertainty") return 2;
+  return verdict === "not-checked" ? 3 : 4;
+}
 
-/** By verdict, then by spare, then as they stand on the plan. */
+/** By both verdicts, then by spare, then as they stand on the plan. */
 function worstGroupsFirst(groups: readonly GroupSurvey[]): readonly GroupSurvey[] {
   const spare = ({ best }: GroupSurvey): number => best?.spare ?? 0;
-  return [...groups].sort((a, b) => RANK[a.verdict] - RANK[b.verdict] || spare(a) - spare(b));
+  return [...groups].sort((a, b) => rankOf(a) - rankOf(b) || spare(a) - spare(b));
 }

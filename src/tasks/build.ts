@@ -5,6 +5,7 @@ import type { OutputFile } from "../outputs/index.js";
 import { growingOutputs } from "../outputs/index.js";
 import type { Inputs } from "../readers/inputs.js";
 import type { Summary, SummaryBase } from "../summary/model.js";
+import type { Question } from "../summary/questions.js";
 import { summarizeCheck, summarizeJob } from "../summary/summarize.js";
 import type { Part } from "./growing-files.js";
 import { hashOf } from "./hash.js";
@@ -30,6 +31,8 @@ export interface Build {
 /** What a build ends with. */
 export interface BuildEnd {
   readonly summary: Summary;
+  /** To the engineer of record, numbered; the answered ones too. */
+  readonly questions: readonly Question[];
   readonly files: readonly OutputFile[];
 }
 
@@ -67,8 +70,10 @@ export function makePackage(opened: OpenedJob, options: PackageOptions): Omit<Bu
     all.push(...rest.parts);
     const checks = rest.rows.map((row) => summarizeCheck(row, opened.job.unit));
     const job = summarizeJob(opened.job);
-    const summary: Summary = { schema: 1, job, bases: summaries, checks, files: rest.files };
-    return { summary, files: [...documents, ...wholeFiles(all, options)] };
+    const { files: listed, questions, answersNotUsed, layoutHeld } = rest;
+    const said = { checks, layoutHeld, answersNotUsed };
+    const summary: Summary = { schema: 1, job, bases: summaries, ...said, files: listed };
+    return { summary, questions, files: [...documents, ...wholeFiles(all, options)] };
   };
   return {
     job: summarizeJob(opened.job),
@@ -107,8 +112,8 @@ function* walk(
   }
 }
 
-function resultOf({ mark, held, summary, files, questions }: BaseInParts): BaseResult {
-  return { mark, held, summary, files, questions };
+function resultOf({ mark, held, summary, files }: BaseInParts): BaseResult {
+  return { mark, held, summary, files };
 }
 
 /** Each growing file from its parts, in the order of the registry. */

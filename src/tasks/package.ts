@@ -3,9 +3,13 @@
  * the job; the job's own files come in parts as the bases go by.
  */
 
+import type { AnswerBook } from "../checks/answers.js";
+import { startAnswerBook } from "../checks/answers.js";
 import type { CheckedBase, CheckedJob } from "../checks/checked.js";
 import { checkBase, checkWholeJob } from "../checks/checked.js";
+import { heldLayout } from "../checks/held.js";
 import type { CheckRow } from "../checks/index.js";
+import { ruleSeverities } from "../checks/index.js";
 import { ProgramFault } from "../diagnostics/program-fault.js";
 import type {
   BaseOutput,
@@ -18,10 +22,10 @@ import type {
   SvgDocument,
 } from "../outputs/index.js";
 import { baseOutputs, everyOutput, jobOutputs } from "../outputs/index.js";
-import type { SummaryBase, SummaryFile } from "../summary/model.js";
-import type { Question } from "../summary/questions.js";
-import { askOfBase, askOfJob } from "../summary/questions.js";
-import { summarizeBase, summarizeCheck } from "../summary/summarize.js";
+import type { SummaryBase, SummaryFile, UnusedSummaryAnswer } from "../summary/model.js";
+import type { Question, Questions } from "../summary/questions.js";
+import { startQuestions } from "../summary/questions.js";
+import { summarizeAnswer, summarizeBase, summarizeCheck } from "../summary/summarize.js";
 import type { GrowingFiles, Part } from "./growing-files.js";
 import { startGrowingFiles } from "./growing-files.js";
 import type { Hasher } from "./hash.js";
@@ -48,7 +52,6 @@ export interface BaseResult {
   readonly held: boolean;
   readonly summary: SummaryBase;
   readonly files: readonly OutputFile[];
-  readonly questions: readonly Question[];
 }
 
 /** One base, made, with its rows as the rules have them, worst first, and the next parts of the job's files. */
@@ -72,9 +75,13 @@ export interface PartwisePackage {
 export interface PackageRest {
   readonly parts: readonly Part[];
   readonly files: readonly SummaryFile[];
-  /** Ledger rows of the whole job, worst first, and the questions among them. */
+  /** Ledger rows of the whole job, worst first. */
   readonly rows: readonly CheckRow[];
+  /** Of every base and of the whole job, numbered. */
   readonly questions: readonly Question[];
+  readonly answersNotUsed: readonly UnusedSummaryAnswer[];
+  /** Why files of the setting-out folder are held; empty when they are not. */
+  readonly layoutHeld: readonly string[];
 }
 
 /** Makes a package of any size: nothing of a base is kept once the next one is asked for. */
@@ -84,13 +91,19 @@ export function makePackageInParts(opened: OpenedJob, options: PackageOptions): 
   const files = startGrowingFiles(options);
   const held = new Map<string, readonly string[]>();
   const rows = checkWholeJob(job, plan, bases);
+  const layoutHeld = heldLayout(rows, job.unit);
+  const [asked, answers] = [startQuestions(job), startAnswerBook(job, ruleSeverities)];
   return {
     head: files.head(job),
-    bases: makeBases(opened, files, held, options),
-    documents: makeDocuments({ job, plan, rows, held }, files, options),
+    bases: makeBases(opened, files, { held, asked, answers }, options),
+    documents: makeDocuments({ job, plan, rows, held, layoutHeld }, files, options),
     rest: () => {
-      const [checks, questions] = [rows.map((row) => summarizeCheck(row, job.unit)), askOfJob(job, rows)];
-      return { ...files.end({ checks, questions }), rows, questions };
+      asked.addLayout(rows);
+      answers.addLayout(rows);
+      const checks = rows.map((row) => summarizeCheck(row, job.unit));
+      const [questions, answersNotUsed] = [asked.list(), answers.unused().map((each) => summarizeAnswer(each))];
+      const said = { questions, answersNotUsed, layoutHeld: layoutHeld.reasons };
+      return { ...files.end({ checks, ...said }), rows, ...said };
     },
   };
 }
@@ -109,15 +122,24 @@ export function refuseBadOptions({ document, outputs: wanted }: PackageOptions):
   throw new TypeError(`${kinds}: drawings are made with svg.js, which needs a document; allowed is null without them`);
 }
 
+/** What is kept of the bases as they go by. */
+interface Gathered {
+  readonly held: Map<string, readonly string[]>;
+  readonly asked: Questions;
+  readonly answers: AnswerBook;
+}
+
 function* makeBases(
   { job, bases }: OpenedJob,
   files: GrowingFiles,
-  held: Map<string, readonly string[]>,
+  { held, asked, answers }: Gathered,
   options: PackageOptions,
 ): Generator<BaseInParts> {
   for (const [index, base] of bases.entries()) {
     const checked = checkBase(job, base);
     if (checked.held.length > 0) held.set(checked.base.mark, checked.held);
+    asked.addBase(checked);
+    answers.addBase(checked.base.mark, checked.rows);
     const made = makeBase(checked, options);
     yield { ...made, rows: checked.rows, parts: files.base(made, index === 0) };
   }
@@ -127,8 +149,7 @@ function* makeBases(
 export function makeBase(checked: CheckedBase, options: PackageOptions): BaseResult {
   const files = writeBaseFiles(checked, options);
   const summary: SummaryBase = { ...summarizeBase(checked), files: files.map(listFile) };
-  const questions = askOfBase(checked);
-  return { mark: checked.base.mark, held: checked.held.length > 0, summary, files, questions };
+  return { mark: checked.base.mark, held: checked.held.length > 0, summary, files };
 }
 
 const wants = ({ outputs: wanted }: PackageOptions, kind: OutputKind): boolean => wanted?.includes(kind) ?? true;

@@ -2,14 +2,16 @@
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { Contour } from "../geometry/index.js";
 import type { Base, Job } from "../job/model/job.js";
+import type { MovedRods } from "../orientation/index.js";
 import { judgeOutline, movedRods } from "../orientation/index.js";
 import type { OutlinedBase, PlacedRod } from "../rods/index.js";
+import { holeFaults } from "./hole-size.js";
 import { makeHoles } from "./holes.js";
 import { keyOutline } from "./key/key-outline.js";
 import { layOutMarks } from "./marks/lay-out-marks.js";
-import type { Plate } from "./model.js";
+import type { MarkKind, Plate } from "./model.js";
 import type { Openings } from "./openings.js";
-import { makeOpenings } from "./openings.js";
+import { makeOpenings, NO_OPENING, smallerOpenings } from "./openings.js";
 import { makeOutline } from "./outline.js";
 import type { Outline } from "./outline-model.js";
 
@@ -50,14 +52,58 @@ export function makePlateOutline(job: Job, base: Base, rods: readonly PlacedRod[
 function makeShape(job: Job, base: Base, rods: readonly PlacedRod[]): PlateShape | readonly Finding[] {
   const outline = makeOutline(job, base, rods);
   if (isFindings(outline)) return outline;
+  const faults = holeFaults(job, base, outline.contour);
+  if (faults.length > 0) return faults;
   return { outline, openings: makeOpenings(job, base, rods, outline.contour) };
 }
 
-function assemble(job: Job, base: Base, rods: readonly PlacedRod[], shape: PlateShape): Plate {
-  const { template } = base;
-  const { outline } = shape;
-  const { openings, sized } = shape.openings;
+/** An automatic opening gives way to marks: to the piece mark altogether, to tags and TOP as long as a hand still passes. */
+function assemble(job: Job, base: Base, rods: readonly PlacedRod[], { outline, openings }: PlateShape): Plate {
   const moved = movedRods(base, rods, outline.contour);
+  const plateWith = (shrunk: Openings) => plateOf(job, base, rods, outline, shrunk, moved);
+  const plate = plateWith(openings);
+  if (!lacks(plate, ...ESSENTIAL)) return plate;
+  const smaller = smallerOpenings(job, base, openings);
+  const whole = firstThat(
+    smaller.map((each) => () => plateWith(each)),
+    (made) => !lacks(made, ...ESSENTIAL),
+  );
+  if (whole !== null || !lacks(plate, "mark") || openings.openings.length === 0) return whole ?? plate;
+  if (base.template.opening.kind !== "auto" || base.template.outline.kind === "ring") return plate;
+  const candidates = [...smaller, NO_OPENING].map((each) => () => plateWith(each));
+  return firstThat(candidates, (made) => !lacks(made, "mark")) ?? plate;
+}
+
+/** Marks without which a plate is set wrong or not known. */
+const ESSENTIAL: readonly MarkKind[] = ["mark", "tag", "top"];
+
+function lacks({ omitted }: Plate, ...kinds: readonly MarkKind[]): boolean {
+  return omitted.some(({ kind }) => kinds.includes(kind));
+}
+
+/** The first plate that passes, where the last does and every one after a passing one does too; null where the last does not. */
+function firstThat(makers: readonly (() => Plate)[], passes: (plate: Plate) => boolean): Plate | null {
+  let found = makers.at(-1)?.() ?? null;
+  if (found === null || !passes(found)) return null;
+  let [least, most] = [-1, makers.length - 1];
+  while (most - least > 1) {
+    const middle = Math.floor((least + most) / 2);
+    const plate: Plate = makers[middle]?.() ?? found;
+    if (passes(plate)) [most, found] = [middle, plate];
+    else least = middle;
+  }
+  return found;
+}
+
+function plateOf(
+  job: Job,
+  base: Base,
+  rods: readonly PlacedRod[],
+  outline: Outline,
+  { openings, sized }: Openings,
+  moved: readonly MovedRods[],
+): Plate {
+  const { template } = base;
   const { contour: outer, keyed } = keyOutline(job, base, rods, outline, openings, moved);
   const holes = makeHoles(job, template, rods, openings);
   return {

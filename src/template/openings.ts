@@ -94,6 +94,30 @@ function sizeOpening(job: Job, base: Base, rods: readonly PlacedRod[], outer: Co
   return { openings: [opening], sized: `${rule}, rounded down to ${say(increment)}` };
 }
 
+/**
+ * What an automatic opening may shrink to so that marks find room, the largest first: by the shop's increment down to
+ * `LEAST_OPENING`. None where the opening was not sized automatically.
+ */
+export function smallerOpenings(
+  { shop, unit }: Job,
+  { template }: Base,
+  { openings, sized }: Openings,
+): readonly Openings[] {
+  const [only] = openings;
+  if (template.opening.kind !== "auto" || template.outline.kind === "ring" || only?.shape.kind !== "circle") return [];
+  const increment = Math.max(1, shop.increment.value);
+  const { diameter } = only.shape;
+  const count = Math.max(0, Math.floor((diameter - LEAST_OPENING[unit]) / increment));
+  return Array.from({ length: count }, (_, step): Openings => {
+    const smaller = nanometres(diameter - (step + 1) * increment);
+    const from = `${sized ?? ""}; shrunk from ${formatWithUnit(diameter, unit)} so that marks find room`;
+    return { openings: [{ ...only, shape: { kind: "circle", diameter: smaller } }], sized: from };
+  });
+}
+
+/** The automatic opening left out for the piece mark. */
+export const NO_OPENING: Openings = { openings: [], sized: "none: the piece mark would find no room beside it" };
+
 /** The contour of a hole or opening. */
 export function contourOf(center: Point, shape: HoleShape): Contour {
   if (shape.kind === "circle") return circle(center, shape.diameter);

@@ -48,6 +48,12 @@ const UNIT_WORDS: ReadonlyMap<string, SurveyUnit> = new Map<string, SurveyUnit>(
   ["us survey ft", "ft-us"],
 ]);
 
+/**
+ * Farthest that a point of a job may lie from plan 0,0, a control point on the site from the others, and an elevation from
+ * zero: 100 km, in millimetres. What lies farther is a slip, and would leave the lattice on which rules compare.
+ */
+export const FARTHEST_POINT = 1e8;
+
 /** 10 000 km. */
 const FARTHEST = 10_000_000_000_000_000n;
 const ALLOWED = "allowed are decimal numbers up to 10 000 km, as 5000.125, 312.5 m, 1640.42 ft, 1640.41 ft-us";

@@ -2,7 +2,8 @@
 export * from "./angle.js";
 export * from "./bearing.js";
 export * from "./coordinate.js";
+export * from "./extremes.js";
 export * from "./format.js";
 export * from "./length.js";
-export { parseCount, parseLength } from "./parse.js";
+export { improperFraction, parseCount, parseLength } from "./parse.js";
 export type { Reading } from "./reading.js";

@@ -3,6 +3,7 @@
  * the nanometre lattice (1/3 in) is rounded to 1 nm, half away from zero; a value that is not zero but would round to zero
  * is refused.
  */
+import { ownValue } from "../diagnostics/own-value.js";
 import type { Length, Unit } from "./length.js";
 import { plainText, quote, type Reading, refuse } from "./reading.js";
 
@@ -74,7 +75,7 @@ function readMagnitude(text: string, unit: Unit): Reading<Rational> {
 
 /** Units are read in either case, except a capital M, which is a thread elsewhere. */
 function unitScale(unit: string): bigint | undefined {
-  return unit === "M" ? undefined : NM_PER[unit.toLowerCase()];
+  return unit === "M" ? undefined : ownValue(NM_PER, unit.toLowerCase());
 }
 
 /** Whole feet and less than 12 inches. `1.5'` stands alone: feet and tenths are not mixed with inches. */
@@ -95,7 +96,7 @@ function readFeetInches(feet: string, rest: string): Reading<Rational> {
   return { ok: true, value: { above: BigInt(feet) * FOOT * below + above * INCH, below } };
 }
 
-/** Decimal, fraction, or whole number with a proper fraction (`1-1/4`, `1 1/4`). */
+/** Decimal, proper fraction, or whole number with one (`1-1/4`, `1 1/4`). */
 function readNumber(text: string): Reading<Rational> {
   const decimal = /^(\d*)(?:\.(\d*))?$/.exec(text);
   if (decimal !== null && /\d/.test(text)) return { ok: true, value: readDecimal(decimal[1] ?? "", decimal[2] ?? "") };
@@ -103,12 +104,48 @@ function readNumber(text: string): Reading<Rational> {
   if (mixed === null) return refuse(faultOfNumber(text));
   const [whole, above, below] = [mixed[1], BigInt(mixed[2] ?? 0), BigInt(mixed[3] ?? 0)];
   if (below === 0n) return refuse(`divides by zero: ${ALLOWED}`);
-  if (whole === undefined) return { ok: true, value: { above, below } };
-  if (above >= below)
-    return refuse(
-      `has the improper fraction ${above}/${below} after a whole number: allowed is less than one, as 1-1/4`,
-    );
-  return { ok: true, value: { above: BigInt(whole) * below + above, below } };
+  if (above >= below) return refuse(faultOfImproper(whole ?? "", above, below));
+  return { ok: true, value: { above: BigInt(whole ?? 0) * below + above, below } };
+}
+
+/** What is wrong with a text that has an improper fraction in it, as `11/4`; null for any other. */
+export function improperFraction(text: string): string | null {
+  const parts = /(?:(\d{1,12})(?:-| - | ))?(\d{1,12}) ?\/ ?(\d{1,12})/.exec(plainText(text));
+  const [above, below] = [BigInt(parts?.[2] ?? 0), BigInt(parts?.[3] ?? 0)];
+  return below > 0n && above >= below ? faultOfImproper(parts?.[1] ?? "", above, below) : null;
+}
+
+/** A space or a dash that was lost makes `11/4` of `1 1/4`: every number that may be meant is offered, none is taken. */
+function faultOfImproper(whole: string, above: bigint, below: bigint): string {
+  const written = `${whole === "" ? "" : `${whole} `}${above}/${below}`;
+  const value = mixedNumber(BigInt(whole || 0) * below + above, below);
+  const meant = [...new Set([...lostSpaces(whole, String(above), below), value])];
+  const [last, ...others] = meant.reverse();
+  if (others.length === 0) return `has the improper fraction ${written}: write ${value}`;
+  return `has the improper fraction ${written}: ${others.reverse().join(", ")} or ${last}? write the one that is meant`;
+}
+
+/** Whole and proper fraction that digits run together may stand for: 11 over 4 is 1 and 1/4. */
+function lostSpaces(whole: string, digits: string, below: bigint): string[] {
+  const cuts = Array.from({ length: digits.length - 1 }, (_, index) => index + 1);
+  return cuts.flatMap((cut) => {
+    const [head, tail] = [digits.slice(0, cut), digits.slice(cut)];
+    if (tail.startsWith("0") || BigInt(tail) >= below) return [];
+    return [...new Set([whole === "" ? head : whole, whole + head])].map((wholes) => `${wholes}-${tail}/${below}`);
+  });
+}
+
+/** In lowest terms: 11 over 4 is `2-3/4`. */
+function mixedNumber(above: bigint, below: bigint): string {
+  const [whole, rest] = [above / below, above % below];
+  if (rest === 0n) return String(whole);
+  const divisor = greatestDivisor(rest, below);
+  const fraction = `${rest / divisor}/${below / divisor}`;
+  return whole === 0n ? fraction : `${whole}-${fraction}`;
+}
+
+function greatestDivisor(a: bigint, b: bigint): bigint {
+  return b === 0n ? a : greatestDivisor(b, a % b);
 }
 
 function readDecimal(whole: string, decimals: string): Rational {

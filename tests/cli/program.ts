@@ -51,6 +51,7 @@ function collect(columns: number | undefined): Output & { text(): string } {
   return {
     isTerminal: columns !== undefined,
     columns,
+    refusal: null,
     // copied at once: the program may use the same bytes again for the next piece
     write: async (text) => void chunks.push(typeof text === "string" ? Buffer.from(text) : Buffer.from(text)),
     text: () => Buffer.concat(chunks).toString("utf8"),

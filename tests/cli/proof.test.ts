@@ -66,7 +66,7 @@ describe("rodplate proof", () => {
     const { status, stdout, stderr } = await proof("gone.dxf", "folder.dxf", "twice.dxf");
     expect(status).toBe(2);
     expect(stderr).toContain("gone.dxf: there is no such file");
-    expect(stderr).toContain("folder.dxf: cannot be read");
+    expect(stderr).toContain("folder.dxf: is a folder without summary.json and without a DXF file");
     expect(stdout).toContain("duplicate");
   });
 

@@ -6,6 +6,7 @@ import {
   extentOf,
   meetsAngle,
   millimetresBetween,
+  onCircle,
   pointAt,
   pointInNanometres,
   polygon,
@@ -16,7 +17,7 @@ import {
   twiceToLattice,
 } from "../../geometry/index.js";
 import type { ColumnShape, Offset, PlanShape } from "../../job/model/job.js";
-import { roundSymmetric } from "../../units/index.js";
+import { NM_PER_MM, roundSymmetric } from "../../units/index.js";
 
 /** Twice the distance from a point to a contour beside it; negative inside. */
 export function twiceOutside(at: Point, contour: Contour): number {
@@ -64,19 +65,37 @@ export function twiceExtent(contour: Contour): Extent {
   return { x0: twiceToLattice(x0), y0: twiceToLattice(y0), x1: twiceToLattice(x1), y1: twiceToLattice(y1) };
 }
 
-/** Twice how far the farthest point of a contour lies from `at`. */
-export function twiceFarthest(contour: Contour, at: Offset): number {
-  const from = pointAt(at.x, at.y);
-  if (contour.kind === "circle") return twiceDistanceBetweenPoints(from, contour.center) + contour.diameter;
-  return Math.max(...contour.segments.map((segment) => twiceToLattice(farthestOn(segment, from))));
+/** A point of a contour, and twice how far it lies from somewhere. */
+export interface FarPoint {
+  readonly at: Point;
+  readonly twice: number;
 }
 
-function farthestOn(segment: Path["segments"][number], from: Point): number {
-  const ends = Math.max(millimetresBetween(from, segment.from), millimetresBetween(from, segment.to));
-  if (segment.bulge === 0) return ends;
+/** The point of a contour that lies farthest from `from`; exact for a circle. */
+export function farthestOf(contour: Contour, from: Point): FarPoint {
+  if (contour.kind === "circle") return farthestOnCircle(contour, from);
+  const start: FarPoint = { at: from, twice: -1 };
+  return contour.segments
+    .flatMap((segment) => farPoints(segment, from))
+    .reduce((far, each) => {
+      return each.twice > far.twice ? each : far;
+    }, start);
+}
+
+function farthestOnCircle({ center, diameter }: Extract<Contour, { kind: "circle" }>, from: Point): FarPoint {
+  const away = Math.atan2(center.y - from.y, center.x - from.x);
+  const at = onCircle(center, diameter / 2 / NM_PER_MM, away);
+  return { at, twice: twiceDistanceBetweenPoints(from, center) + diameter };
+}
+
+function farPoints(segment: Path["segments"][number], from: Point): readonly FarPoint[] {
+  const end: FarPoint = { at: segment.from, twice: twiceDistanceBetweenPoints(from, segment.from) };
+  if (segment.bulge === 0) return [end];
   const arc = arcOf(segment);
   const away = Math.atan2(arc.center.y - from.y, arc.center.x - from.x);
-  return meetsAngle(arc, away) ? Math.max(ends, millimetresBetween(from, arc.center) + arc.radius) : ends;
+  if (!meetsAngle(arc, away)) return [end];
+  const twice = twiceToLattice(millimetresBetween(from, arc.center) + arc.radius);
+  return [end, { at: onCircle(arc.center, arc.radius, away), twice }];
 }
 
 /**

@@ -1,18 +1,19 @@
-import { NM_PER_MM, roundSymmetric, surveyMillimetres } from "../../units/index.js";
+import { NM_PER_MM, roundSymmetric } from "../../units/index.js";
 import type { ControlTie } from "../control-ties.js";
-import { controlTies, noControl } from "../control-ties.js";
+import { controlTies, grossTwice, judgeControl, noControl, takesPart } from "../control-ties.js";
 import { PLAN } from "../geometry/placed.js";
 import type { JobContext, JobRule } from "../job-model.js";
 import type { RuleResult } from "../model.js";
-import { compare, notApplicable, notChecked } from "../results.js";
+import { notApplicable } from "../results.js";
+import { suspectRatio } from "../slips.js";
 import { wordsIn } from "../words.js";
 
 /** The distance between two control points on the site and on the plan: wrong units, scale or points show here. */
 export const controlClosure: JobRule<"control-closure"> = {
   id: "control-closure",
   title:
-    "distance between two control points on the site less that on the plan x scale factor <= the job's site.tolerance",
-  severity: "advise",
+    "distance between two control points on the site less that on the plan x scale factor <= the job's site.tolerance, and a tenth of it in any case; the files in site coordinates are then held",
+  severity: "stop",
   measured: "the misclosure between two control points",
   clause: () => "site.tolerance",
   edition: () => "job",
@@ -33,7 +34,8 @@ function pairsOf(ties: readonly ControlTie[]): readonly (readonly [ControlTie, C
   return ties.map((a, i) => [a, ties[(i + 1) % ties.length] ?? a] as const);
 }
 
-function judge({ job, plan }: JobContext, a: ControlTie, b: ControlTie): RuleResult {
+function judge(context: JobContext, a: ControlTie, b: ControlTie): RuleResult {
+  const { job, plan } = context;
   const say = wordsIn(job.unit);
   const factor = plan?.transform?.scaleFactor ?? 1;
   const onSite = Math.hypot(a.point.northing - b.point.northing, a.point.easting - b.point.easting);
@@ -42,30 +44,15 @@ function judge({ job, plan }: JobContext, a: ControlTie, b: ControlTie): RuleRes
   const ratio = (onSite / (onPlan * factor)).toFixed(6);
   const note = `${say.length(off)} ${job.unit} over ${metres(onPlan)} m; site / plan = ${ratio}${suspicion(onSite / onPlan)}`;
   const subject = `${a.point.name} - ${b.point.name}`;
-  const tolerance = plan?.spec.controlTolerance;
-  if (tolerance?.kind !== "given")
-    return notChecked(subject, `${note}; ${tolerance?.why ?? ""} (${tolerance?.key ?? ""})`);
-  return compare(subject, 2 * off, "<=", 2 * tolerance.value, note);
+  const severity = [a, b].every(({ point }) => takesPart(context, point.name)) ? "stop" : "advise";
+  return judgeControl(plan, { subject, off, note, gross: grossTwice(onPlan, factor), severity });
 }
 
 function metres(nm: number): string {
   return (nm / NM_PER_MM / 1000).toFixed(3);
 }
 
-/** A foot in metres. */
-const FOOT = surveyMillimetres("ft") / surveyMillimetres("m");
-
-/** Ratios that a wrong unit makes. */
-const SLIPS: readonly (readonly [number, string])[] = [
-  [1 / FOOT, "metres where feet are meant"],
-  [FOOT, "feet where metres are meant"],
-  [12, "feet where inches are meant"],
-  [1 / 12, "inches where feet are meant"],
-  [25.4, "inches where millimetres are meant"],
-  [1 / 25.4, "millimetres where inches are meant"],
-];
-
 function suspicion(ratio: number): string {
-  const slip = SLIPS.find(([factor]) => Math.abs(ratio / factor - 1) < 1e-3);
-  return slip === undefined ? "" : `: ${slip[1]}?`;
+  const words = suspectRatio(ratio);
+  return words === "" ? "" : `: ${words}`;
 }

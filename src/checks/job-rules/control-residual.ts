@@ -1,17 +1,18 @@
 import type { SiteTransform } from "../../plan/index.js";
-import { roundSymmetric } from "../../units/index.js";
-import { noControl } from "../control-ties.js";
+import { greatest, NM_PER_MM, roundSymmetric } from "../../units/index.js";
+import { controlTies, grossTwice, judgeControl, noControl } from "../control-ties.js";
 import { PLAN } from "../geometry/placed.js";
 import type { JobContext, JobRule } from "../job-model.js";
 import type { RuleResult } from "../model.js";
-import { compare, notApplicable, notChecked } from "../results.js";
+import { notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
 
 /** What is left at each control point after the plan is laid on the site as well as it fits. */
 export const controlResidual: JobRule<"control-residual"> = {
   id: "control-residual",
-  title: "distance of a control point as given from where the plan puts it <= the job's site.tolerance",
-  severity: "advise",
+  title:
+    "distance of a control point as given from where the plan puts it <= the job's site.tolerance, and a tenth of its distance to the others in any case; the files in site coordinates are then held",
+  severity: "stop",
   measured: "the residual of a control point",
   clause: () => "site.tolerance",
   edition: () => "job",
@@ -24,12 +25,22 @@ export const controlResidual: JobRule<"control-residual"> = {
   },
 };
 
-function judge({ job, plan }: JobContext, { name, dn, de }: SiteTransform["residuals"][number]): RuleResult {
+function judge(context: JobContext, { name, dn, de }: SiteTransform["residuals"][number]): RuleResult {
+  const { job, plan } = context;
   const say = wordsIn(job.unit);
   const residual = roundSymmetric(Math.hypot(dn, de));
   const note = `residual ${say.length(residual)} ${job.unit}: ${say.length(dn)} north, ${say.length(de)} east, as given less as computed`;
-  const tolerance = plan?.spec.controlTolerance;
-  if (tolerance?.kind !== "given")
-    return notChecked(name, `${note}; ${tolerance?.why ?? ""} (${tolerance?.key ?? ""})`);
-  return compare(name, 2 * residual, "<=", 2 * tolerance.value, note);
+  const gross = grossTwice(reachOf(context, name), plan?.transform?.scaleFactor ?? 1);
+  return judgeControl(plan, { subject: name, off: residual, note, gross, severity: "stop" });
+}
+
+/** The distance on the plan to the farthest other control point; of one alone the size of the plan. In nanometres. */
+function reachOf(context: JobContext, name: string): number {
+  const ties = controlTies(context);
+  const own = ties.find(({ point }) => point.name === name);
+  const away = ties.map(({ plan }) => (own === undefined ? 0 : Math.hypot(plan.x - own.plan.x, plan.y - own.plan.y)));
+  const farthest = greatest(away, 0);
+  const extent = context.plan?.extent;
+  if (farthest > 0 || extent === undefined) return farthest;
+  return Math.hypot(extent.x1 - extent.x0, extent.y1 - extent.y0) * NM_PER_MM;
 }

@@ -1,5 +1,6 @@
 import { twiceEdgeWeb, twiceWeb } from "../../geometry/index.js";
 import type { Hole, Plate } from "../../template/model.js";
+import { whyOff } from "../misfit.js";
 import type { Rule } from "../model.js";
 import { compare } from "../results.js";
 import { wordsIn } from "../words.js";
@@ -12,11 +13,13 @@ export const holeEdge: Rule<"hole-edge"> = {
   measured: "the clear material between a hole of the template and its edge",
   clause: ({ job }) => `least edge: ${job.shop.edge.from}`,
   edition: () => "shop",
-  check({ job, plate }) {
+  check(context) {
+    const { job, plate } = context;
     const say = wordsIn(job.unit);
     return plate.holes.map((hole) => {
       const { to, twice } = nearestEdge(hole, plate);
-      const note = `${say.full(twice)} clear from ${hole.tag} to ${to}; shop asks for ${say.length(job.shop.edge.value)}`;
+      const why = hole.role === "rod" && twice < 0 ? whyOff(context, plate.region.outer, "template") : "";
+      const note = `${say.full(twice)} clear from ${hole.tag} to ${to}; shop asks for ${say.length(job.shop.edge.value)}${why}`;
       return compare(hole.tag, twice, ">=", 2 * job.shop.edge.value, note);
     });
   },

@@ -1,7 +1,12 @@
-import type { Contour, Extent } from "../../geometry/index.js";
-import type { PlanShape } from "../../job/model/job.js";
+import type { Contour, Extent, Point } from "../../geometry/index.js";
+import { toLattice } from "../../geometry/index.js";
+import type { Offset, PlanShape } from "../../job/model/job.js";
+import { patternCenter } from "../../template/auto-outline.js";
 import type { Plate } from "../../template/model.js";
-import { twiceChordBearing, twiceExtent, twiceFarthest, twiceRoundBearing } from "../geometry/measure.js";
+import { twiceCornerBearing, twiceSideBearing } from "../geometry/form-bearing.js";
+import type { GapAt } from "../geometry/gap-inside.js";
+import { leastGapInside } from "../geometry/gap-inside.js";
+import { planContour, twiceChordBearing, twiceExtent, twiceRoundBearing } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking, notApplicable, notChecked } from "../results.js";
 import { isOverCastRods } from "../rods.js";
@@ -28,14 +33,12 @@ export const templateInForm: Rule<"template-in-form"> = {
   },
 };
 
-/** The better of the two directions; in each, the lesser of two opposite sides. */
+/** The better of the ways in which it may bear; in each, the least of the places it needs. */
 function carriedByForm(context: CheckContext, shape: PlanShape): RuleResult {
   const { job, base, plate } = context;
-  const { outer } = plate.region;
   const { bearing } = job.shop;
   const say = wordsIn(job.unit);
-  const found =
-    shape.kind === "circle" ? onRoundForm(plate, shape.diameter, base) : onStraightForm(context, outer, shape);
+  const found = shape.kind === "circle" ? onRoundForm(plate, shape.diameter, base) : onStraightForm(context, shape);
   if (found === null) {
     return notChecked("plate", "the plate has no corner in one quarter of the round form: its bearing is not measured");
   }
@@ -50,36 +53,65 @@ interface Bearing {
   readonly how: string;
 }
 
-function onStraightForm({ base }: CheckContext, outer: Contour, shape: PlanShape): Bearing {
-  const [plate, form] = [twiceExtent(outer), twiceFormExtent(shape, base.concrete.at)];
-  const x = Math.min(form.x0 - plate.x0, plate.x1 - form.x1);
-  const y = Math.min(form.y0 - plate.y0, plate.y1 - form.y1);
-  return x >= y ? { twice: x, how: "along x" } : { twice: y, how: "along y" };
+type Straight = Extract<PlanShape, { readonly kind: "rectangle" }>;
+
+function onStraightForm({ base, rods, plate }: CheckContext, shape: Straight): Bearing {
+  const faces = twiceFormExtent(shape, base.concrete.at);
+  const [outer, middle] = [bearingContour(plate), patternCenter(rods)];
+  const key = outer === plate.region.outer ? "" : ", beside its key";
+  const sides = (["x", "y"] as const).map((axis): Bearing => {
+    const twice = twiceSideBearing(outer, faces, middle, axis) ?? -Math.max(faces.x1 - faces.x0, faces.y1 - faces.y0);
+    return { twice, how: `along ${axis}${key}` };
+  });
+  return [...sides, ...atCutCorners(outer, shape, base.concrete.at, middle)].reduce((best, each) =>
+    each.twice > best.twice ? each : best,
+  );
+}
+
+/** A form whose own corners are cut carries the corners of a plate that does not reach its faces. */
+function atCutCorners(outer: Contour, shape: Straight, at: Offset, middle: Point): readonly Bearing[] {
+  if (shape.corner.kind === "square" || outer.kind === "circle") return [];
+  const form = planContour(shape, at);
+  if (form.kind === "circle") return [];
+  const twice = twiceCornerBearing(outer, form, middle);
+  return twice === null ? [] : [{ twice, how: "corners past the cut corners of the form" }];
 }
 
 /** A round plate with a notch as its key bears like a whole one on two sides that the notch is not on. */
-function onRoundForm({ region, keyed }: Plate, diameter: number, { concrete }: CheckContext["base"]): Bearing | null {
-  const { outer } = region;
-  const round = keyed?.bare ?? outer;
+function bearingContour({ region, keyed }: Plate): Contour {
+  return keyed?.bare.kind === "circle" ? keyed.bare : region.outer;
+}
+
+function onRoundForm(plate: Plate, diameter: number, { concrete }: CheckContext["base"]): Bearing | null {
+  const round = bearingContour(plate);
   if (round.kind === "circle") {
-    const how = keyed === null ? "round plate on a round form" : "round plate on a round form, beside its key";
+    const how = plate.keyed === null ? "round plate on a round form" : "round plate on a round form, beside its key";
     return { twice: twiceRoundBearing(round, concrete.at, diameter), how };
   }
-  if (outer.kind === "circle") return null;
-  const twice = twiceChordBearing(outer, concrete.at, diameter);
+  const twice = twiceChordBearing(round, concrete.at, diameter);
   return twice === null ? null : { twice, how: "corners past the chords of the round form" };
 }
 
+/** Held against the form's own contour: its notches, chamfers and rounds stand nearer than its faces. */
 function insideForm({ job, base, plate }: CheckContext, shape: PlanShape): RuleResult {
   const { formGap } = job.shop;
-  const outer = plate.keyed?.bare.kind === "circle" ? plate.keyed.bare : plate.region.outer;
-  const twice =
-    shape.kind === "circle"
-      ? shape.diameter - twiceFarthest(outer, base.concrete.at)
-      : leastGap(twiceExtent(outer), twiceFormExtent(shape, base.concrete.at));
+  const outer = bearingContour(plate);
+  const { twice, at } = gapInForm(outer, shape, base.concrete.at);
   const say = wordsIn(job.unit);
-  const note = `gap ${say.twice(twice)} between template and form where it is least, ${say.length(formGap.value)} asked for`;
-  return compare("plate", twice, ">=", 2 * formGap.value, note);
+  const where = `(${say.length(toLattice(at.x))}, ${say.length(toLattice(at.y))})`;
+  const gap =
+    twice < 0
+      ? `the template reaches ${say.twice(-twice)} past the form at ${where}`
+      : `gap ${say.twice(twice)} between template and form where it is least, at ${where}`;
+  return compare("plate", twice, ">=", 2 * formGap.value, `${gap}, ${say.length(formGap.value)} asked for`);
+}
+
+/** The faces of a straight form are held in exact figures too: half of an odd side is off the lattice of its contour. */
+function gapInForm(outer: Contour, shape: PlanShape, at: Offset): GapAt {
+  const gap = leastGapInside(outer, planContour(shape, at));
+  if (shape.kind === "circle") return gap;
+  const toFaces = leastGap(twiceExtent(outer), twiceFormExtent(shape, at));
+  return toFaces < gap.twice ? { ...gap, twice: toFaces } : gap;
 }
 
 function leastGap(plate: Extent, form: Extent): number {
@@ -87,7 +119,6 @@ function leastGap(plate: Extent, form: Extent): number {
 }
 
 /** Inner faces of a straight form, doubled nanometres: exact, since twice a half side is the side. */
-function twiceFormExtent(shape: PlanShape, at: { readonly x: number; readonly y: number }): Extent {
-  const [x, y] = shape.kind === "circle" ? [shape.diameter, shape.diameter] : [shape.x, shape.y];
+function twiceFormExtent({ x, y }: Straight, at: Offset): Extent {
   return { x0: 2 * at.x - x, y0: 2 * at.y - y, x1: 2 * at.x + x, y1: 2 * at.y + y };
 }

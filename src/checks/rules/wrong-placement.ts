@@ -1,6 +1,9 @@
-import { dropsOn, isSilent, matters, showsAtEdge } from "../../orientation/index.js";
+import { pointAt, samePoint } from "../../geometry/index.js";
+import type { Base, Missing } from "../../job/model/job.js";
+import { dropsOn, isSilent, matters, showsAtEdge, turnedPlates } from "../../orientation/index.js";
 import type { WrongPlacement } from "../../orientation/model.js";
-import { turnedBasePlates } from "../geometry/base-plate-turns.js";
+import { rodPositions } from "../../patterns/index.js";
+import { columnTurn, degreesText } from "../geometry/base-plate-turns.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, compareCounts, lacking, notChecked } from "../results.js";
 import { isOverCastRods } from "../rods.js";
@@ -9,7 +12,8 @@ import { counted, wordsIn } from "../words.js";
 
 /**
  * Every wrong way round of the template (four turns, face up and face down, about the working point; pitches of a bolt circle;
- * laid by its own edges): how far the rods would be off, and who would notice. Then the base plate turned over right rods.
+ * laid by its own edges): how far the rods would be off, and who would notice. Then every turn in which the base plate drops on
+ * over right rods.
  */
 export const wrongPlacement: Rule<"wrong-placement"> = {
   id: "wrong-placement",
@@ -110,23 +114,54 @@ function dropWords({ dropsOn: plate }: WrongPlacement, say: Words): string {
 }
 
 /** The base plate turned over rods that are right: whether it drops on with the column turned or off its place. */
-function basePlateRows(context: CheckContext): readonly RuleResult[] {
-  const { base, job } = context;
+function basePlateRows({ base, rods, job }: CheckContext): readonly RuleResult[] {
+  const unknown = base.groups.flatMap(({ baseHole }) => (baseHole.kind === "missing" ? [baseHole] : []));
+  if (unknown.length > 0) return [lacking(BASE_PLATE, unknown)];
+  const { x, y } = base.column.kind === "given" ? base.column.value.at : base.basePlate.at;
+  const turned = turnedPlates(base, rods, pointAt(x, y));
+  if (turned === "any") return [onOneRod(base)];
+  if (turned.length === 0) return [compareCounts(BASE_PLATE, 0, "<=", 0, "turned any other way it does not drop on")];
+  const drops = `drops on turned ${listed(turned.map(({ degrees }) => degreesText(degrees)))} too`;
+  if (base.column.kind === "missing") return [columnUnknown(drops, base.column)];
+  const { value: column } = base.column;
   const say = wordsIn(job.unit);
-  const turns = turnedBasePlates(context);
-  const unknown = turns.flatMap(({ dropsOn: plate }) => (plate.kind === "not known" ? plate.missing : []));
-  if (unknown.length > 0) return [lacking("base plate", [...new Set(unknown)])];
-  const dropping = turns.filter(({ dropsOn: plate }) => plate.kind === "known" && plate.twice <= 0);
-  const degrees = dropping.map((turn) => turn.degrees).join(", ");
-  if (dropping.length === 0) return [compareCounts("base plate", 0, "<=", 0, "turned by quarters it does not drop on")];
-  if (base.column.kind === "missing") {
-    const { why, key } = base.column;
-    return [
-      notChecked("base plate", `drops on turned ${degrees} too; whether that shows is not known: ${why} (${key})`),
-    ];
-  }
-  const wrong = dropping.filter(({ same }) => !same);
-  const words = wrong.map(({ degrees: turned, how }) => `turned ${turned}: ${how(say)}`).join("; ");
-  const note = `drops on turned ${degrees} too; ${wrong.length === 0 ? "the column is then the same" : words}`;
-  return [compareCounts("base plate", wrong.length, "<=", 0, note)];
+  const wrong = turned.flatMap((plate) => {
+    const { same, how } = columnTurn(plate, column);
+    return same ? [] : [{ degrees: degreesText(plate.degrees), how: how(say) }];
+  });
+  const words = wrong.length === 0 ? SAME : alikeTurns(wrong);
+  return [compareCounts(BASE_PLATE, wrong.length, "<=", 0, `${drops}; ${words}`)];
+}
+
+const BASE_PLATE = "base plate";
+const SAME = "the column's section is then the same; what else is fixed to column or plate is not known";
+
+function columnUnknown(drops: string, { why, key }: Missing): RuleResult {
+  return notChecked(BASE_PLATE, `${drops}; whether that shows is not known: ${why} (${key})`);
+}
+
+/** A plate on one rod turns freely; only a round column about that rod is the same whichever way. */
+function onOneRod({ column, groups }: Base): RuleResult {
+  const drops = "one rod: the base plate drops on turned any way";
+  if (column.kind === "missing") return columnUnknown(drops, column);
+  const [rod] = groups.flatMap(({ pattern }) => rodPositions(pattern));
+  const { kind, at } = column.value;
+  const isSame = kind === "pipe" && rod !== undefined && samePoint(pointAt(at.x, at.y), rod);
+  const words = isSame ? SAME : "nothing but sight and layout lines keep the column's axes and place";
+  return compareCounts(BASE_PLATE, isSame ? 0 : 1, "<=", 0, `${drops}; ${words}`);
+}
+
+const MOST_TURNS = 8;
+
+/** "60, 120, 180"; of many the first and last ones and how many. */
+function listed(turns: readonly string[]): string {
+  if (turns.length <= MOST_TURNS) return turns.join(", ");
+  return `${turns.slice(0, 3).join(", ")} ... ${turns.at(-1)} (${turns.length} ways)`;
+}
+
+/** "turned 60, 120: column turned 60 degrees out; turned 90, 270: strong axis across". */
+function alikeTurns(wrong: readonly { readonly degrees: string; readonly how: string }[]): string {
+  const byHow = new Map<string, string[]>();
+  for (const { degrees, how } of wrong) byHow.set(how, [...(byHow.get(how) ?? []), degrees]);
+  return [...byHow].map(([how, turns]) => `turned ${listed(turns)}: ${how}`).join("; ");
 }

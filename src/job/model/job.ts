@@ -117,6 +117,10 @@ export interface Shop {
   readonly groutRoom: Given<Length>;
   /** Largest side before a template tends to warp. */
   readonly largestSide: Given<Length>;
+  /** Largest plate that the table takes and the stock gives, in either direction. */
+  readonly table: Input<{ readonly x: Length; readonly y: Length }>;
+  /** Thicknesses in stock, one or more. */
+  readonly thicknesses: Readonly<Record<Material, Input<readonly Length[]>>>;
   /** Washer on the template (diameter and thickness) under each nut; missing: the nut itself bears. */
   readonly templateWasher: Input<Washer>;
   readonly density: { readonly steel: Given<Density>; readonly plywood: Input<Density> };

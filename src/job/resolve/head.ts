@@ -1,6 +1,5 @@
 /** What a job says of itself, beside its bases and its plan: title block, answers, severities, and its own limits. */
 import type { Finding } from "../../diagnostics/finding.js";
-import { findNode } from "../../readers/source.js";
 import type { Length, Unit } from "../../units/index.js";
 import { inches, millimetres, toUnit } from "../../units/index.js";
 import type { SourceDocument } from "../document.js";
@@ -57,31 +56,15 @@ function resolveLookAlike(written: Length | undefined, unit: Unit): Given<Length
   return unit === "in" ? given(inches(1), "default 1 in") : given(millimetres(25), "default 25 mm");
 }
 
-/** Faults of the head that its schema cannot see; `bases` are those of the job as written. */
+/** Faults of the head that its schema cannot see. */
 export function headFaults(
   head: HeadDocument | null,
   { document, vocabulary }: Pick<JobSources, "document" | "vocabulary">,
-  bases: readonly SourceDocument[],
 ): readonly Finding[] {
   const ofBudget = budgetFaults(head?.budget ?? {}).map(({ key, message }) =>
     faultAt(document, ["budget", key], "budget-both", message),
   );
-  return [...answerFaults(head, document, bases), ...severityFaults(head, document, vocabulary), ...ofBudget];
-}
-
-function answerFaults(
-  head: HeadDocument | null,
-  document: SourceDocument,
-  bases: readonly SourceDocument[],
-): readonly Finding[] {
-  const marks = new Set(
-    bases.map(({ root }) => findNode(root, "mark")).map((node) => (node?.kind === "scalar" ? node.text : "")),
-  );
-  return (head?.answers ?? []).flatMap(({ mark }, index) => {
-    if (marks.has(mark)) return [];
-    const path = ["answers", index, "mark"];
-    return [faultAt(document, path, "unknown-mark", `"${mark}" is no base of this job; allowed is the mark of a base`)];
-  });
+  return [...severityFaults(head, document, vocabulary), ...ofBudget];
 }
 
 function severityFaults(

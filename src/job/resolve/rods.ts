@@ -2,7 +2,7 @@
 import type { GradeRow } from "../../standards/index.js";
 import { findGrade, heldGrades } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
-import { add, nanometres } from "../../units/index.js";
+import { add, improperFraction, nanometres } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
 import type { Bottom, Input, Nut, Rod } from "../model/job.js";
 import { given, missing, optional } from "../model/job.js";
@@ -14,6 +14,11 @@ import { findNut, isMetric, readThread, recommendedNut, ZINC_GROWTH } from "./lo
 export function resolveRod(rods: RodsDocument, path: DocumentPath, report: BaseReport): Rod | null {
   const grade = resolveGrade(rods, path, report);
   judgeLengths(rods, path, report);
+  const improper = improperFraction(rods.diameter);
+  if (improper !== null) {
+    report.fault([...path, "diameter"], "improper-fraction", `"${rods.diameter}" ${improper}`);
+    return null;
+  }
   const found = readThread(rods.diameter, rods.thread, report.unit);
   if (!found.ok) {
     report.fault([...path, found.key], "unknown-thread", found.message, found.hint);

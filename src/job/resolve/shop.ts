@@ -7,8 +7,8 @@ import { largestSettingPlate, steelDensities } from "../../standards/index.js";
 import type { Length, Unit } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
 import type { SourceDocument } from "../document.js";
-import { faultAt, issueFindings, toPlain } from "../document.js";
-import type { Density, Given, Input, Shop, Washer } from "../model/job.js";
+import { allowedWords, faultAt, issueFindings, toPlain } from "../document.js";
+import type { Density, Given, Input, Material, Shop, Washer } from "../model/job.js";
 import { given, missing } from "../model/job.js";
 import type { ShopDocument } from "../schema/shop.js";
 import { shopSchema } from "../schema/shop.js";
@@ -28,9 +28,11 @@ export const SHOP_NAMES = ["plasma", "laser", "oxyfuel", "waterjet", "plywood"].
   `${name}-metric`,
 ]);
 
-/** Name under which the inputs hold the file of `shop: NAME`; a text with a slash or a yaml ending is a path already. */
+/** Name under which the inputs hold the file of `shop: NAME`, in any case of its letters; a text with a slash or a yaml ending is a path already. */
 export function shopFileName(shop: string): string {
-  return isShopPath(shop) ? shop : `${SHOP_FOLDER}${shop}.yaml`;
+  if (isShopPath(shop)) return shop;
+  const ours = SHOP_NAMES.find((name) => name === shop.trim().toLowerCase());
+  return `${SHOP_FOLDER}${ours ?? shop}.yaml`;
 }
 
 /** True when `shop:` names a file by its path, false when it is one of templates/shops. */
@@ -51,7 +53,7 @@ export function readShop(input: string | Uint8Array, file: string, jobUnit: Unit
   const source = readYaml(input, file);
   if (!source.ok) return source;
   const document: SourceDocument = { root: source.value, path: "", nameOf: () => null };
-  const parsed = schemaIn(unitOf(source.value)).safeParse(toPlain(source.value));
+  const parsed = schemaIn(unitOf(source.value)).safeParse(toPlain(source.value), { error: allowedWords });
   const findings = parsed.success ? shopFaults(parsed.data, document) : issueFindings(parsed.error.issues, document);
   if (!parsed.success || findings.length > 0) return { ok: false, findings };
   const name = file.replace(/^.*[\\/]/, "").replace(/\.(ya?ml|json)$/i, "");
@@ -65,7 +67,7 @@ export function readShop(input: string | Uint8Array, file: string, jobUnit: Unit
 /** The unit that a document names; inches until it names one, so that its other faults are told too. */
 export function unitOf(root: SourceNode): Unit {
   const unit = findNode(root, "units");
-  return unit?.kind === "scalar" && unit.text === "mm" ? "mm" : "in";
+  return unit?.kind === "scalar" && unit.text.trim().toLowerCase() === "mm" ? "mm" : "in";
 }
 
 function shopFaults(shop: ShopDocument, document: SourceDocument): Finding[] {
@@ -123,6 +125,11 @@ function makeShop(name: string, document: ShopDocument, jobUnit: Unit): Shop {
         ? given(nanometres(0), "default: the nut clears the concrete")
         : own(distances.groutRoom),
     largestSide: largestSide === undefined ? DEFAULT_SIDE : own(largestSide),
+    table:
+      document.table === undefined
+        ? missing("table of the shop file", "the shop file names no largest plate")
+        : given(document.table, from),
+    thicknesses: thicknesses(document, from),
     templateWasher: templateWasher(document, from),
     density: densities(document, from, jobUnit),
     marking: document.marking,
@@ -136,6 +143,16 @@ function drilledDeviation({ process, cut }: ShopDocument, from: string): Input<L
   if (drilled !== undefined) return given(drilled, from);
   if (process === "drill" && typeof deviation === "number") return given(deviation, from);
   return missing("cut.drilled of the shop file", "the shop file gives no deviation of a drilled hole");
+}
+
+function thicknesses({ thicknesses: stocked }: ShopDocument, from: string): Shop["thicknesses"] {
+  const listOf = (material: Material): Input<readonly Length[]> => {
+    const own = stocked !== undefined && "length" in stocked ? stocked : stocked?.[material];
+    return own === undefined
+      ? missing("thicknesses of the shop file", `the shop file names no ${material} in stock`)
+      : given(own, from);
+  };
+  return { steel: listOf("steel"), plywood: listOf("plywood") };
 }
 
 function templateWasher({ templateWasher: washer }: ShopDocument, from: string): Input<Washer> {

@@ -4,8 +4,9 @@
  */
 import type { z } from "zod";
 import type { Finding } from "../../diagnostics/finding.js";
+import { ownValue } from "../../diagnostics/own-value.js";
 import type { DocumentPath, PlainValue, SourceDocument } from "../document.js";
-import { issueFindings, toPlain } from "../document.js";
+import { allowedWords, issueFindings, toPlain } from "../document.js";
 
 /** What is left of a document after its faults, and the faults. */
 export interface ForgivingParse<T> {
@@ -28,10 +29,53 @@ export function parseForgiving<T>(
   standIns: StandIns,
 ): ForgivingParse<T> {
   const plain = toPlain(document.root);
-  const first = schema.safeParse(plain);
+  const first = parseWords(schema, plain);
   if (first.success) return { data: first.data, pruned: false, findings: [] };
   const findings = issueFindings(first.error.issues, document);
   return { data: parsePruned(schema, plain, first.error.issues, standIns), pruned: true, findings };
+}
+
+/** Words in capitals are the same words: they are made small where that is all that was wrong with them. */
+function parseWords<T>(schema: z.ZodType<T>, plain: PlainValue): z.ZodSafeParseResult<T> {
+  const parsed = schema.safeParse(plain, { error: allowedWords });
+  if (parsed.success) return parsed;
+  const isChanged = parsed.error.issues.flatMap(wrongWords).map((wrong) => makeSmall(plain, wrong));
+  return isChanged.includes(true) ? schema.safeParse(plain, { error: allowedWords }) : parsed;
+}
+
+interface WrongWord {
+  readonly path: DocumentPath;
+  /** The words that are allowed; null: a kind among several, which the schema does not tell. */
+  readonly words: readonly unknown[] | null;
+}
+
+function wrongWords(issue: z.core.$ZodIssue): readonly WrongWord[] {
+  if (issue.code === "invalid_value") return [{ path: issue.path, words: issue.values }];
+  if (issue.code !== "invalid_union") return [];
+  if (issue.discriminator !== undefined) return [{ path: issue.path, words: null }];
+  const inner = issue.errors.flat().flatMap(wrongWords);
+  return inner.map(({ path, words }) => ({ path: [...issue.path, ...path], words }));
+}
+
+/** True where the value at a path was another writing of a word that is allowed. */
+function makeSmall(plain: PlainValue, { path, words }: WrongWord): boolean {
+  const holder = path.slice(0, -1).reduce<PlainValue | undefined>(stepInto, plain);
+  const key = String(path.at(-1));
+  const written = holder === undefined ? undefined : stepInto(holder, key);
+  if (typeof holder !== "object" || typeof written !== "string") return false;
+  const small = words === null ? written.toLowerCase() : words.find((word) => isSameWord(word, written));
+  if (typeof small !== "string" || small === written) return false;
+  if (Array.isArray(holder)) holder[Number(key)] = small;
+  else holder[key] = small;
+  return true;
+}
+
+const isSameWord = (word: unknown, written: string): boolean =>
+  typeof word === "string" && word.toLowerCase() === written.trim().toLowerCase();
+
+function stepInto(value: PlainValue | undefined, step: PropertyKey): PlainValue | undefined {
+  if (typeof value !== "object") return undefined;
+  return Array.isArray(value) ? value[Number(step)] : ownValue(value, String(step));
 }
 
 function parsePruned<T>(
@@ -46,7 +90,7 @@ function parsePruned<T>(
       .flatMap(pathsToPrune)
       .some((path) => !standIn(plain, path, standIns) && !prune(plain, path));
     if (rootIsLost) return null;
-    const again = schema.safeParse(plain);
+    const again = schema.safeParse(plain, { error: allowedWords });
     if (again.success) return again.data;
     open = again.error.issues;
   }
@@ -55,7 +99,7 @@ function parsePruned<T>(
 
 /** Puts the stand-in of a path in place of what was refused or is not there; false when there is none, or it stands already. */
 function standIn(plain: PlainValue, path: DocumentPath, standIns: StandIns): boolean {
-  const value = standIns[path.join(".")];
+  const value = ownValue(standIns, path.join("."));
   const holder = valueAt(plain, path.slice(0, -1));
   const key = String(path.at(-1));
   if (value === undefined || typeof holder !== "object" || Array.isArray(holder) || holder[key] === value) return false;

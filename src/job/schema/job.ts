@@ -132,8 +132,12 @@ function scheduleChoice() {
 function answerBlock(unit: Unit, rules: readonly string[]) {
   return keys(
     {
-      mark: textLeaf("Mark of the base."),
-      rule: wordLeaf(rules, "Rule that asked."),
+      mark: textLeaf("Mark of the base that the question names."),
+      rule: z
+        .union([wordLeaf(rules, "Rule that asked."), textLeaf("Anything else is listed as answering nothing.", 60)], {
+          error: () => "the name of a rule, as projection",
+        })
+        .describe("Rule that asked, as the question names it."),
       by: textLeaf("Who answered.", 80),
       date: dateLeaf("Day of the answer."),
       text: textLeaf("The answer.", 400),

@@ -1,6 +1,6 @@
 /** The shop file as a schema: how a shop cuts and what it asks for. */
 import * as z from "zod";
-import { keys, leaf, lengthLeaf, ratioLeaf, textLeaf, wordLeaf } from "../../leaves/leaves.js";
+import { keys, leaf, lengthLeaf, ratioLeaf, rows, textLeaf, wordLeaf } from "../../leaves/leaves.js";
 import { steelDensities } from "../../standards/index.js";
 import type { Unit } from "../../units/index.js";
 import type { Density } from "../model/job.js";
@@ -17,6 +17,8 @@ export function shopSchema(unit: Unit) {
       cut: cutBlock(unit),
       smallest: smallestBlock(unit),
       distances: distancesBlock(unit),
+      table: tableBlock(unit).optional(),
+      thicknesses: thicknessesChoice(unit).optional(),
       templateWasher: washerBlock(unit).optional(),
       density: densityBlock().optional(),
       marking: markingBlock(unit),
@@ -110,6 +112,25 @@ function distancesBlock(unit: Unit) {
     },
     "What the shop asks for; its own values, not a code's.",
   );
+}
+
+function tableBlock(unit: Unit) {
+  const side = (axis: string) => lengthLeaf(unit, "above zero", `Largest plate along ${axis}.`);
+  return keys(
+    { x: side("x"), y: side("y") },
+    "Largest plate that the table takes and the stock gives; a template may lie either way round.",
+  );
+}
+
+/** One list for all that the shop cuts, or one a material. */
+function thicknessesChoice(unit: Unit) {
+  const list = rows(lengthLeaf(unit, "above zero", "A thickness."), "a list of thicknesses").min(1, {
+    error: () => "a list of one thickness or more",
+  });
+  const byMaterial = keys({ steel: list.optional(), plywood: list.optional() }, "Thicknesses by material.");
+  return z
+    .union([list, byMaterial], { error: () => "a list of thicknesses, or a group of keys: steel, plywood" })
+    .describe("Thicknesses in stock; a template of another one is held.");
 }
 
 function washerBlock(unit: Unit) {

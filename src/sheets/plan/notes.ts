@@ -12,10 +12,12 @@ export interface LeftOut {
 
 /** Notes of a plan sheet. */
 export function planNotes(request: PlanRequest, { enlarged, spacings, marks, distances }: LeftOut): readonly string[] {
-  const { job, plan } = request;
+  const { job, plan, layoutHeld } = request;
   const slanting = plan.spec.lines.some(({ kind }) => kind !== "x" && kind !== "y");
   const rounded = job.unit === "in" ? "1/16 in" : "0.1 mm";
+  const what = layoutHeld.siteOnly ? "site coordinates" : "coordinates";
   return [
+    ...layoutHeld.reasons.map((reason) => `HELD, not to be set out by: ${what}. ${reason}.`),
     "Beside each base: its mark and, where it is turned, its turn counter-clockwise from plan east; then its distances, square, from its two grid lines to the working point, with the side (E, N: plan).",
     ...(slanting
       ? [

@@ -79,9 +79,9 @@ function titlesInBestOrder(ground: Ground, titles: readonly Title[], heights: re
   return loss(second) <= loss(first) ? second : first;
 }
 
-/** What is lost with a mark that is left out: a plate without its mark is worse than one without an arrow. */
+/** What is lost with a mark that is left out: a plate without its piece mark, which could be any other, is worse than all else. */
 const WORTH: Readonly<Record<MarkKind, number>> = {
-  mark: 400,
+  mark: 1_000_000,
   tag: 300,
   top: 300,
   punch: 200,

@@ -91,7 +91,8 @@ describe("seat-on-plate", () => {
     ["washer", {}, "plywood", 2.309],
   ] as const)("fails whatever the %s is", (name, changes, material, across) => {
     const rowAt = (delta: number) => {
-      const template = { ...wide(inch(across) + inch(0.0625) + 2 * delta), material };
+      const { outline, ...rest } = wide(inch(across) + inch(0.0625) + 2 * delta + 2 * inch(2));
+      const template = { ...rest, outline: { ...outline, at: { x: inch(2), y: nanometres(0) } }, material };
       return rowOf(seatOnPlate, { ...one, ...changes, template }, isSubject("A1"));
     };
     expect(rowAt(-1)).toMatchObject({ status: "fail", note: expect.stringContaining(`whatever the ${name} is`) });

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { templateInForm } from "../../../src/checks/rules/template-in-form.js";
+import type { PlanShape } from "../../../src/job/model/job.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import { nanometres } from "../../../src/units/index.js";
-import { inch, isSubject, rowOf, rowsOf, testAtLimit } from "./context.js";
+import { inch, isSubject, onLine, rowOf, rowsOf, testAtLimit } from "./context.js";
 
 const zero = nanometres(0);
 const at = { x: zero, y: zero };
@@ -238,5 +239,238 @@ describe("template-in-form", () => {
     expect(rowsOf(templateInForm, { template: { use: "setting plate over cast rods" } })[0]?.status).toBe(
       "not-applicable",
     );
+  });
+
+  describe("at the form's own contour", () => {
+    type Form = Extract<PlanShape, { readonly kind: "rectangle" }>;
+    const form = (corner: Form["corner"], x = 24, y = 24) => ({
+      shape: given<PlanShape>({ kind: "rectangle", x: inch(x), y: inch(y), corner }, "job"),
+      at,
+    });
+    const onBearers = (x: number, y: number) => ({ ...rect(x, y), ...bearers });
+    const asked = (length: number) => ({ shop: { formGap: given(nanometres(length), "shop test") } });
+
+    // The notch's corner stands at (8, 6): a side at 7-1/2 that reaches higher than 6 is 1/2 from it.
+    testAtLimit({
+      name: "a side beside a notch",
+      rule: templateInForm,
+      at: (delta) => ({
+        template: onBearers(inch(15) - 2 * delta, inch(16)),
+        concrete: form({ kind: "notch", x: inch(4), y: inch(6) }),
+      }),
+      passes: 1,
+      pick: PLATE,
+    });
+
+    // Chamfer 3 by 4 of a 24 in square: the line 4 x + 3 y = 72; (11, 8-1/2) is 2-1/2 / 5 from it.
+    testAtLimit({
+      name: "a corner beside a chamfer",
+      rule: templateInForm,
+      at: (delta) => ({
+        ...asked(inch(0.5) - delta),
+        template: onBearers(inch(22), inch(17)),
+        concrete: form({ kind: "chamfer", x: inch(3), y: inch(4) }),
+      }),
+      passes: 1,
+      pick: PLATE,
+    });
+
+    // Radius 5 about (7, 7): the corner (9.7, 10.6) is 4-1/2 from the centre (2.7, 3.6).
+    testAtLimit({
+      name: "a corner beside a round",
+      rule: templateInForm,
+      at: (delta) => ({
+        ...asked(inch(0.5) - delta),
+        template: onBearers(inch(19.4), inch(21.2)),
+        concrete: form({ kind: "round", radius: inch(5) }),
+      }),
+      passes: 1,
+      pick: PLATE,
+    });
+
+    // A disc of 14 about 0,0 and the notch corner (6, 8), 10 from it: 3 is left.
+    testAtLimit({
+      name: "a round plate beside a notch",
+      rule: templateInForm,
+      at: (delta) => ({
+        ...asked(inch(3) - delta),
+        template: {
+          ...bearers,
+          outline: { kind: "circle", diameter: inch(14), at },
+          opening: { kind: "none" },
+        },
+        group: { pattern: onLine(0) },
+        concrete: form({ kind: "notch", x: inch(6), y: inch(4) }),
+      }),
+      passes: 1,
+      pick: PLATE,
+    });
+
+    // The same cut on template and form, 1 in inside it on every side: a 3-4-5 chamfer's lines are 4 (1) + 3 (1) over 5 apart.
+    testAtLimit({
+      name: "a chamfer beside a chamfer",
+      rule: templateInForm,
+      at: (delta) => ({
+        ...asked(inch(1) - delta),
+        template: {
+          ...onBearers(inch(22), inch(22)),
+          outline: {
+            kind: "rectangle",
+            x: inch(22),
+            y: inch(22),
+            at,
+            corner: { kind: "chamfer", x: inch(3), y: inch(4) },
+          },
+        },
+        concrete: form({ kind: "chamfer", x: inch(3), y: inch(4) }),
+      }),
+      passes: 1,
+      pick: PLATE,
+    });
+
+    it.each([
+      ["notches of 4", form({ kind: "notch", x: inch(4), y: inch(4) }), inch(3)],
+      ["chamfers of 11", form({ kind: "chamfer", x: inch(11), y: inch(11) }), (9 / Math.SQRT2) * 25_400_000],
+      ["rounds of 11", form({ kind: "round", radius: inch(11) }), (10 * Math.SQRT2 - 11) * 25_400_000],
+    ] as const)("fails where a corner of 22 x 22 reaches past %s of a 24 in form", (_, concrete, past) => {
+      const row = rowOf(templateInForm, { template: onBearers(inch(22), inch(22)), concrete }, PLATE);
+      expect(row).toMatchObject({ status: "fail", severity: "stop" });
+      const twice = row.value?.kind === "length" ? row.value.twice : 0;
+      expect(Math.abs(twice + 2 * past)).toBeLessThanOrEqual(1);
+      expect(row.note).toContain("the template reaches");
+    });
+
+    it("fails where a notch of the form reaches into a template whose own corners lie inside it", () => {
+      const row = rowOf(
+        templateInForm,
+        {
+          template: {
+            ...onBearers(inch(22), inch(22)),
+            outline: {
+              kind: "rectangle",
+              x: inch(22),
+              y: inch(22),
+              at,
+              corner: { kind: "chamfer", x: inch(3), y: inch(3) },
+            },
+          },
+          concrete: form({ kind: "notch", x: inch(4), y: inch(4) }),
+        },
+        PLATE,
+      );
+      expect(row.status).toBe("fail");
+    });
+
+    it("says where the gap is least", () => {
+      const changes = {
+        template: onBearers(inch(15), inch(16)),
+        concrete: form({ kind: "notch", x: inch(4), y: inch(6) }),
+      };
+      expect(rowOf(templateInForm, changes, PLATE).note).toMatch(
+        /^gap 1\/2 between template and form where it is least, at \(-?8, -?\d.*\), 1\/2 asked for$/,
+      );
+    });
+
+    it("in millimetres: 600 square with notches of 100, a template of 500", () => {
+      const mm = (value: number) => nanometres(value * 1_000_000);
+      const gapped = (notch: number) =>
+        rowOf(
+          templateInForm,
+          {
+            job: { unit: "mm" },
+            ...asked(mm(12)),
+            template: onBearers(mm(500), mm(300)),
+            concrete: {
+              shape: given(
+                { kind: "rectangle", x: mm(600), y: mm(600), corner: { kind: "notch", x: mm(38), y: mm(notch) } },
+                "job",
+              ),
+              at,
+            },
+          },
+          PLATE,
+        );
+      expect(gapped(100)).toMatchObject({ status: "pass", value: { twice: 2 * 50e6 } });
+      expect(gapped(162)).toMatchObject({ status: "pass", value: { twice: 2 * 12e6 } });
+      expect(gapped(200)).toMatchObject({ status: "pass", value: { twice: 2 * 12e6 } });
+    });
+
+    const cut = (x: number, y: number, corner: Form["corner"]) => ({
+      outline: { kind: "rectangle", x: nanometres(x), y: nanometres(y), at, corner } as const,
+      opening: { kind: "none" } as const,
+    });
+
+    testAtLimit({
+      name: "bears on the faces of a form with chamfered corners",
+      rule: templateInForm,
+      at: (delta) => ({
+        template: rect(inch(26) + 2 * delta, inch(16)),
+        concrete: form({ kind: "chamfer", x: inch(1), y: inch(1) }),
+      }),
+      passes: 1,
+      pick: PLATE,
+    });
+
+    testAtLimit({
+      name: "bears beside its own cut corners",
+      rule: templateInForm,
+      at: (delta) => ({ template: cut(inch(26) + 2 * delta, inch(18), { kind: "notch", x: inch(3), y: inch(4) }) }),
+      passes: 1,
+      pick: PLATE,
+    });
+
+    // A 20 in square reaches 2 in past the notch faces at 8 with every corner, and never the outer faces at 12.
+    testAtLimit({
+      name: "bears in the notches of a form",
+      rule: templateInForm,
+      at: (delta) => ({
+        shop: { bearing: given(nanometres(inch(2) - delta), "shop test") },
+        template: rect(inch(20), inch(20)),
+        concrete: form({ kind: "notch", x: inch(4), y: inch(4) }),
+      }),
+      passes: 1,
+      pick: PLATE,
+    });
+
+    it("does not bear with ears that lie beyond the form", () => {
+      // A T of 16 in and arms to 13 at y from 13 to 15: beside the faces it ends at 8.
+      const points = [
+        [-8, -9],
+        [8, -9],
+        [8, 13],
+        [13, 13],
+        [13, 15],
+        [-13, 15],
+        [-13, 13],
+        [-8, 13],
+      ] as const;
+      const outline = {
+        kind: "polygon",
+        at: points.map(([x, y]) => ({ x: inch(x), y: inch(y) })),
+        corner: square,
+      } as const;
+      const row = rowOf(templateInForm, { template: { outline, opening: { kind: "none" } } }, PLATE);
+      expect(row).toMatchObject({ status: "fail", value: { twice: -2 * inch(3) } });
+    });
+
+    it("does not bear on one side of the rods only", () => {
+      // Arms to 13 at y from 6 to 8 only; the rods' centre is at 0: below it the plate ends at 8.
+      const points = [
+        [-8, -9],
+        [8, -9],
+        [8, 6],
+        [13, 6],
+        [13, 8],
+        [-13, 8],
+        [-13, 6],
+        [-8, 6],
+      ] as const;
+      const outline = {
+        kind: "polygon",
+        at: points.map(([x, y]) => ({ x: inch(x), y: inch(y) })),
+        corner: square,
+      } as const;
+      expect(rowOf(templateInForm, { template: { outline, opening: { kind: "none" } } }, PLATE).status).toBe("fail");
+    });
   });
 });

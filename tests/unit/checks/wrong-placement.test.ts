@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { CheckRow } from "../../../src/checks/index.js";
 import { wrongPlacement } from "../../../src/checks/rules/wrong-placement.js";
-import type { ColumnShape, OutlineSpec, Pattern } from "../../../src/job/model/job.js";
+import type { ColumnShape, OutlineSpec, Pattern, RodGroup } from "../../../src/job/model/job.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import { inches, nanometres } from "../../../src/units/length.js";
 import { groupFixture } from "../../fixture.js";
@@ -113,12 +113,13 @@ describe("wrong-placement", () => {
 });
 
 describe("wrong-placement of the base plate", () => {
+  const origin = { x: zero, y: zero };
   const square = { group: { pattern: rectangle(12, 12) } };
 
   it("fails where it drops on with the strong axis across", () => {
     const row = rows({ ...square, base: { column: given(flange("y"), "job"), groups: [groupFixture(square.group)] } });
     expect(row.get("base plate")).toMatchObject({ status: "fail", value: { count: 2 } });
-    expect(row.get("base plate")?.note).toContain("turned 90: strong axis across; turned 270: strong axis across");
+    expect(row.get("base plate")?.note).toContain("turned 90, 270: strong axis across");
   });
 
   it("passes where the column is the same", () => {
@@ -140,18 +141,137 @@ describe("wrong-placement of the base plate", () => {
     } as const;
     const column = given(flange("y"), "job");
     const found = rows({ base: { column, groups: [groupFixture(group)] } });
-    expect(found.get("base plate")?.note).toBe("turned by quarters it does not drop on");
+    expect(found.get("base plate")?.note).toBe("turned any other way it does not drop on");
   });
 
   it("says how far off its place an off-centre column lands", () => {
     const column = given<ColumnShape>({ kind: "pipe", diameter: inches(8), at: { x: inches(1), y: zero } }, "job");
     const found = rows({ base: { column, groups: [groupFixture(square.group)] } });
     // 1 in off the middle: turned by 180 it lands 2 in off, by 90 sqrt 2.
-    expect(found.get("base plate")?.note).toContain("turned 90: column 1.4142 off its place; turned 180: column 2 off");
+    expect(found.get("base plate")?.note).toContain(
+      "turned 90, 270: column 1.4142 off its place; turned 180: column 2 off",
+    );
   });
 
   it("is not checked without a column", () => {
     expect(rows(square).get("base plate")?.note).toContain("drops on turned 90, 180, 270 too");
     expect(rows(square).get("base plate")?.status).toBe("not-checked");
+  });
+
+  const ring = (count: number, kind: "on-axis" | "straddle", diameter = 18) =>
+    ({ kind: "circle", count, diameter: inches(diameter), start: { kind } }) as const;
+  const on = (pattern: Pattern, column: ColumnShape, group: Partial<RodGroup> = {}) =>
+    rows({ base: { column: given(column, "job"), groups: [groupFixture({ pattern, ...group })] } }).get("base plate");
+  const tube = (x: number, y: number): ColumnShape => ({ kind: "tube", x: inches(x), y: inches(y), at: origin });
+  const pipe: ColumnShape = { kind: "pipe", diameter: inches(8), at: origin };
+
+  it.each([
+    [
+      "6 rods, wide flange",
+      ring(6, "straddle"),
+      flange("y"),
+      4,
+      "turned 60, 120, 240, 300: column turned 60 degrees out",
+    ],
+    ["6 rods on the axis, wide flange", ring(6, "on-axis"), flange("x"), 4, "turned 60, 120, 240, 300"],
+    [
+      "8 rods, wide flange",
+      ring(8, "straddle"),
+      flange("y"),
+      6,
+      "turned 45, 135, 225, 315: column turned 45 degrees out",
+    ],
+    [
+      "8 rods, square tube",
+      ring(8, "straddle"),
+      tube(6, 6),
+      4,
+      "turned 45, 135, 225, 315: column turned 45 degrees out",
+    ],
+    [
+      "6 rods, square tube",
+      ring(6, "straddle"),
+      tube(6, 6),
+      4,
+      "turned 60, 120, 240, 300: column turned 30 degrees out",
+    ],
+    ["4 rods, rectangular tube", rectangle(12, 12), tube(8, 6), 2, "turned 90, 270: strong axis across"],
+    ["3 rods, wide flange", ring(3, "on-axis"), flange("y"), 2, "turned 120, 240: column turned 60 degrees out"],
+    ["12 rods, wide flange", ring(12, "straddle"), flange("y"), 10, "(11 ways) too"],
+    ["6 rods, pipe", ring(6, "straddle"), pipe, 0, "the column's section is then the same"],
+    ["4 rods, square tube", rectangle(12, 12), tube(6, 6), 0, "the column's section is then the same"],
+    ["2 rods, wide flange", ring(2, "on-axis"), flange("y"), 0, "drops on turned 180 too"],
+  ] as const)("%s", (_, pattern, column, wrong, words) => {
+    const row = on(pattern, column);
+    expect(row).toMatchObject({ status: wrong === 0 ? "pass" : "fail", value: { count: wrong } });
+    expect(row?.note).toContain(words);
+  });
+
+  it("finds the turns of a ring that is typed as points, about its own middle", () => {
+    const at = Array.from({ length: 5 }, (_, k) => {
+      const angle = (2 * Math.PI * k) / 5 + 0.3;
+      return { x: inches(4 + 8 * Math.cos(angle)), y: inches(-3 + 8 * Math.sin(angle)) };
+    });
+    const column: ColumnShape = { ...flange("y"), at: { x: inches(4), y: inches(-3) } };
+    const row = on({ kind: "points", at }, column);
+    expect(row).toMatchObject({ status: "fail", value: { count: 4 } });
+    expect(row?.note).toContain(
+      "turned 72, 288: column turned 72 degrees out; turned 144, 216: column turned 36 degrees out",
+    );
+  });
+
+  it("finds a turn that the clearances take up, and no longer with one nanometre less", () => {
+    // 12 x 12-1/2 turned by a quarter: every hole is 1/4 sqrt 2 off its rod, 8 980 256.121 nm.
+    const status = (clearance: number) =>
+      on(rectangle(12, 12.5), flange("y"), { baseHole: given(nanometres(inches(1.25) + clearance), "job") });
+    expect(status(17_960_513)).toMatchObject({ status: "fail", value: { count: 2 } });
+    expect(status(17_960_511)).toMatchObject({ status: "pass", value: { count: 0 } });
+    expect(status(17_960_511)?.note).toContain("drops on turned 180 too");
+  });
+
+  it("finds a turn that is no quarter and no pitch: two rods of six are 1/4 off a hexagon", () => {
+    const spots = Array.from({ length: 6 }, (_, k) => {
+      const out = k === 1 || k === 4 ? 9.25 : 9;
+      return { x: inches(out * Math.cos((k * Math.PI) / 3)), y: inches(out * Math.sin((k * Math.PI) / 3)) };
+    });
+    expect(on({ kind: "points", at: spots }, flange("y"))).toMatchObject({ status: "fail", value: { count: 4 } });
+    const tight = { baseHole: given(inches(1.25 + 1 / 8), "job") };
+    expect(on({ kind: "points", at: spots }, flange("y"), tight)).toMatchObject({
+      status: "pass",
+      value: { count: 0 },
+    });
+  });
+
+  it("does not turn a plate whose holes do not pass the other rods", () => {
+    const spot = (x: number, y: number) => ({ kind: "points", at: [{ x: inches(x), y: inches(y) }] }) as const;
+    const large = groupFixture({ pattern: spot(-8, 0) });
+    const small = groupFixture(
+      { letter: "B", pattern: spot(8, 0), baseHole: given(inches(1.3125), "job") },
+      { size: "3/4", diameter: inches(0.75) },
+    );
+    const turned = (groups: readonly RodGroup[]) =>
+      rows({ base: { groups, column: given(flange("y"), "job") } }).get("base plate");
+    expect(turned([large, small])?.note).toContain("drops on turned 180 too");
+    const tighter = { ...small, baseHole: given(nanometres(inches(1.25) - 1), "job") };
+    expect(turned([large, tighter])?.note).toBe("turned any other way it does not drop on");
+  });
+
+  it("turns freely on one rod, which only a round column about it hides", () => {
+    const one = { kind: "points", at: [origin] } as const;
+    expect(on(one, flange("y"))).toMatchObject({ status: "fail", value: { count: 1 } });
+    expect(on(one, pipe)).toMatchObject({ status: "pass", value: { count: 0 } });
+    expect(on(one, { ...pipe, at: { x: inches(1), y: zero } })?.status).toBe("fail");
+  });
+
+  it("does not call a column off its place that the clearances let stand in it", () => {
+    // A square with its rods off by up to 1/16: the best middle of the turned plate is off too, the column need not be.
+    const at = [
+      { x: inches(6.0625), y: inches(6) },
+      { x: inches(-6), y: inches(6.0625) },
+      { x: inches(-6), y: inches(-6) },
+      { x: inches(6), y: inches(-5.9375) },
+    ];
+    expect(on({ kind: "points", at }, tube(6, 6))).toMatchObject({ status: "pass", value: { count: 0 } });
+    expect(on({ kind: "points", at }, pipe)).toMatchObject({ status: "pass", value: { count: 0 } });
   });
 });

@@ -20,6 +20,7 @@ function collect(into: string[]): Output {
   return {
     isTerminal: false,
     columns: undefined,
+    refusal: null,
     write: async (text) => void into.push(typeof text === "string" ? text : new TextDecoder().decode(text)),
   };
 }

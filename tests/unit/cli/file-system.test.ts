@@ -1,5 +1,16 @@
 /** What the system refuses is a finding in plain words; what is a bug stays an exception. Codes: errno(3), fs of Node. */
-import { closeSync, mkdirSync, mkdtempSync, openSync, rmSync, symlinkSync, truncateSync, writeFileSync } from "node:fs";
+import {
+  closeSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -14,6 +25,7 @@ import {
 } from "../../../src/cli/file-system.js";
 import { fileFault } from "../../../src/cli/findings.js";
 import { targetFaults, writeFolder } from "../../../src/cli/folder-writer.js";
+import type { Finding } from "../../../src/diagnostics/finding.js";
 
 let root: string;
 
@@ -101,10 +113,11 @@ describe("a file that cannot be read", () => {
 
 describe("a folder of tables", () => {
   const files = [{ path: "a.csv", bytes: new TextEncoder().encode("a") }];
+  const target = (out: string) => ({ out, code: "budget-folder", currentFolder: root });
 
   it("that cannot be made is a finding, and nothing is left", () => {
     writeFileSync(join(root, "file"), "");
-    const fault = writeFolder(join(root, "file/out"), files, "file/out", "budget-folder");
+    const fault = writeFolder(files, target("file/out"));
     expect(fault).toMatchObject({ code: "budget-folder", at: { file: "file/out" } });
     expect(fault?.message).toContain("could not be written: a part of the path is a file, not a folder");
     expect(() => removeIfPossible(join(root, "file/out"))).not.toThrow();
@@ -113,10 +126,17 @@ describe("a folder of tables", () => {
   it("is not begun in a place that is taken", () => {
     writeFileSync(join(root, "file"), "");
     mkdirSync(join(root, "free"));
-    const messages = (dir: string) => targetFaults(dir, "out", "budget-folder").map(({ message }) => message);
-    expect(messages(join(root, "file"))).toEqual(["is a file; allowed is a folder that is absent or empty"]);
-    expect(messages(root)).toEqual(["is not empty; allowed is a folder that is absent or empty"]);
-    expect([...messages(join(root, "free")), ...messages(join(root, "gone"))]).toEqual([]);
+    mkdirSync(join(root, "full/in"), { recursive: true });
+    symlinkSync(join(root, "free"), join(root, "link"));
+    const messages = (out: string, currentFolder = root) =>
+      targetFaults({ ...target(out), currentFolder }).map(({ message }) => message);
+    const allowed = "allowed is a folder that is absent or empty";
+    expect(messages("file")).toEqual([`is a file; ${allowed}`]);
+    expect(messages("file/in")).toEqual([`is a file; ${allowed}`]);
+    expect(messages("full")).toEqual([`is not empty; ${allowed}`]);
+    expect(messages("link")).toEqual([`is a symbolic link; ${allowed}`]);
+    expect(messages(".", join(root, "free"))).toEqual([`is the folder you are in; ${allowed}`]);
+    expect([...messages("free"), ...messages("gone"), ...messages("full/in")]).toEqual([]);
   });
 
   it("of which a bug stops the making leaves nothing beside it", () => {
@@ -124,7 +144,37 @@ describe("a folder of tables", () => {
       yield { path: "a.csv", bytes: new TextEncoder().encode("a") };
       throw new RangeError("a bug");
     })();
-    expect(() => writeFolder(join(root, "out"), stop, "out", "budget-folder")).toThrow(RangeError);
-    expect(targetFaults(root, "out", "budget-folder")).toEqual([]);
+    expect(() => writeFolder(stop, target("out"))).toThrow(RangeError);
+    expect(readdirSync(root)).toEqual([]);
+  });
+
+  it("takes nothing away that is not its own: folders with the names of old temporary ones stay", () => {
+    for (const name of [".out.new", ".out.old", ".out.new-1"]) {
+      mkdirSync(join(root, name));
+      writeFileSync(join(root, name, "thesis.txt"), "years");
+    }
+    expect(writeFolder(files, target("out"))).toBeNull();
+    expect(readdirSync(root).sort()).toEqual([".out.new", ".out.new-1", ".out.old", "out"]);
+    for (const name of [".out.new", ".out.old", ".out.new-1"])
+      expect(readFileSync(join(root, name, "thesis.txt"), "utf8")).toBe("years");
+  });
+
+  it("of two that are written at once one is whole and the other is told: they never mix", () => {
+    const inner: (Finding | null)[] = [];
+    const outer = (function* () {
+      yield { path: "a.csv", bytes: new TextEncoder().encode("outer") };
+      inner.push(writeFolder([{ path: "b.csv", bytes: new TextEncoder().encode("inner") }], target("out")));
+      yield { path: "c.csv", bytes: new TextEncoder().encode("outer") };
+    })();
+    const fault = writeFolder(outer, target("out"));
+    expect(inner).toEqual([null]);
+    expect(fault?.message).toContain("something else was written there meanwhile");
+    expect([readdirSync(root), readdirSync(join(root, "out"))]).toEqual([["out"], ["b.csv"]]);
+  });
+
+  it("in which two files would have one name is not written", () => {
+    const twice = [...files, ...files];
+    expect(writeFolder(twice, target("out"))?.message).toContain("it is there already");
+    expect(readdirSync(root)).toEqual([]);
   });
 });

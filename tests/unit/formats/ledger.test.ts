@@ -127,11 +127,17 @@ describe("questions.csv", () => {
       value: missing("", ""),
     };
     const checks = [failing(), failing({ answer })].map((each) => summarizeCheck(each, "in"));
-    const asked = checks.map((check) => ({ mark: "B1", quantity: 6, text: "What is required?", check }));
+    const about = { job: "24-118", revision: "B", mark: "B1", quantity: 6, text: "What is required?" };
+    const asked = checks.map((check, i) => ({ number: `Q${i + 1}`, ...about, check }));
     const rows = parse(writeQuestionsHead() + writeQuestionRows(asked));
     expect(rows).toHaveLength(3);
     expect(rows.map((cells) => cells[QUESTION_COLUMNS.indexOf("state")])).toEqual(["state", "open", "answered"]);
     expect(rows[2]?.at(-1)).toBe("'=accepted");
+    expect(rows.map((cells) => cells.slice(0, 3))).toEqual([
+      ["number", "job", "revision"],
+      ["Q1", "24-118", "B"],
+      ["Q2", "24-118", "B"],
+    ]);
   });
 });
 
@@ -151,8 +157,8 @@ describe("summary.json", () => {
     const text =
       writeSummaryHead(job) +
       bases.map((each, index) => writeSummaryBase(each, index === 0)).join("") +
-      writeSummaryTail([], files);
-    expect(JSON.parse(text)).toEqual({ schema: 1, job, bases, checks: [], files });
+      writeSummaryTail({ checks: [], layoutHeld: [], answersNotUsed: [], files });
+    expect(JSON.parse(text)).toEqual({ schema: 1, job, bases, checks: [], layoutHeld: [], answersNotUsed: [], files });
   });
 
   it("is valid for a base without checks, holes or files", () => {
@@ -162,7 +168,10 @@ describe("summary.json", () => {
       files: [],
       template: { ...base.template, holes: [], weight: null },
     };
-    const text = writeSummaryHead(job) + writeSummaryBase(bare, true) + writeSummaryTail([], []);
+    const text =
+      writeSummaryHead(job) +
+      writeSummaryBase(bare, true) +
+      writeSummaryTail({ checks: [], layoutHeld: [], answersNotUsed: [], files: [] });
     expect(JSON.parse(text).bases).toEqual([bare]);
   });
 

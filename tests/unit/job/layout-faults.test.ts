@@ -258,6 +258,66 @@ describe("placements", () => {
   });
 });
 
+describe("elevations say their unit", () => {
+  const fault = (key: "topOfConcrete" | "bottomOfPlate", text: string) =>
+    faults([`placements: [{ base: B1, at: A-1, ${key}: ${text} }]`]);
+
+  it.each(["topOfConcrete", "bottomOfPlate"] as const)(
+    "%s without a unit is a fault that says what to write",
+    (key) => {
+      const [told, ...others] = fault(key, "99.5");
+      expect(others).toEqual([]);
+      expect(told).toMatch(
+        new RegExp(
+          `placements\\[0\\]\\.${key}: "99.5" has no unit, which an elevation must say: write 99.5 ft or 99.5 in$`,
+        ),
+      );
+    },
+  );
+
+  it.each(["0", "-12", "+100.00", "EL. 99.5", "EL 99 1/2", "99-1/2", "\u22120.300"])("%s", (text) => {
+    expect(fault("topOfConcrete", `"${text}"`)[0]).toContain(`"${text}" has no unit`);
+  });
+
+  it("so does that of the site, and a metric job's", () => {
+    const site = ["placements: [{ base: B1, at: A-1 }]", "site: { topOfConcrete: 99.5 }"];
+    expect(faults(site)).toEqual([
+      'job.yaml:8:24 site.topOfConcrete: "99.5" has no unit, which an elevation must say: write 99.5 ft or 99.5 in',
+    ]);
+    const metric = [
+      'job: { number: "1" }',
+      "units: mm",
+      "grid: { x: { names: [1, 2], spacing: 6000 }, y: { names: [A] } }",
+      "placements: [{ base: B1, at: A-1, topOfConcrete: 4500 }]",
+      "bases: [{ mark: B1, rods: { diameter: M24 }, pattern: { kind: rectangle, x: 300, y: 200 }, template: { thickness: 6 } }]",
+    ];
+    expect(faultsOf(metric.join("\n"))).toEqual([
+      'job.yaml:4:50 placements[0].topOfConcrete: "4500" has no unit, which an elevation must say: write 4500 mm or 4500 m',
+    ]);
+  });
+
+  it.each([
+    "99'-6\"",
+    "+100'-0\"",
+    "100.00 ft",
+    "EL. 98.5 ft",
+    "el +98'-6 1/2\"",
+    "99'-6",
+    "1194 in",
+    "-0.300 m",
+    "\u22120.300 m",
+    "\u00B10.000 m",
+    "+/-0 mm",
+    "30480mm",
+  ])("%s is read", (text) => {
+    expect(fault("topOfConcrete", `'${text.replaceAll("'", "''")}'`)).toEqual([]);
+  });
+
+  it("a distance on the plan stays in the unit of the job", () => {
+    expect(faults(["placements: [{ base: B1, at: A-1, offset: [6, -6] }]"])).toEqual([]);
+  });
+});
+
 describe("control points and the way to the site", () => {
   const PLACED = "placements: [{ base: B1, at: A-1 }]";
   const control = (...lines: readonly string[]) => faults([PLACED, "settingOut: { unit: m }", ...lines]);

@@ -129,7 +129,7 @@ describe("placements", () => {
     const [one, two] = placed(
       "site: { topOfConcrete: 99'-6\" }",
       "placements:",
-      "  - { base: B1, at: A-1, offset: [-6, 1/4], turn: -90, topOfConcrete: EL. 98.5 ft, bottomOfPlate: 1184 }",
+      "  - { base: B1, at: A-1, offset: [-6, 1/4], turn: -90, topOfConcrete: EL. 98.5 ft, bottomOfPlate: 1184 in }",
       "  - { base: B1, at: A-2 }",
     );
     expect(one).toMatchObject({

@@ -90,7 +90,13 @@ describe("a document", () => {
     named: "n",
   } as const;
   const write = () => [{ path: "n", bytes: new Uint8Array(1) }];
-  const checked = { job: jobFixture(), plan: null, rows: [], held: new Map() };
+  const checked = {
+    job: jobFixture(),
+    plan: null,
+    rows: [],
+    held: new Map(),
+    layoutHeld: { reasons: [], siteOnly: true },
+  };
   const around = { document: null, version: "0", includeHeld: false, made: [] };
 
   it("that needs a plan is not written without one; one that needs the job alone is", () => {

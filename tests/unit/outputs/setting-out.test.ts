@@ -10,7 +10,13 @@ const tied = { kind: "origin", northing: nanometres(0), easting: nanometres(0), 
 
 function filesOf(site: Partial<PlanSpec>, status: "released" | "for approval" = "released"): readonly string[] {
   const { job, plan } = planJob(site);
-  const checked = { job: { ...job, status }, plan, rows: [], held: new Map() };
+  const checked = {
+    job: { ...job, status },
+    plan,
+    rows: [],
+    held: new Map(),
+    layoutHeld: { reasons: [], siteOnly: true },
+  };
   const around = { document: null, version: "0", includeHeld: false, made: [] };
   return jobOutputs
     .filter(({ kind }) => KINDS.includes(kind))

@@ -79,7 +79,7 @@ describe("faults carry line and column", () => {
     ["an alias of nothing", "a: *b\n", ["job.yaml:1:4: *b names no anchor before it"]],
     ["an alias of itself", "a: &a [*a]\n", ["job.yaml:1:8: *a repeats a value that contains it"]],
     ["a key that is a list", "? [1]\n: 2\n", ["job.yaml:1:3: a key that is not a text; plain names are allowed"]],
-    ["an open quote", 'a: "x\n', ['job.yaml:2:1: cannot be read as YAML: Missing closing "quote']],
+    ["an open quote", 'a: "x\n', ["job.yaml:2:1: cannot be read as YAML: a text between quotes is not closed"]],
   ])("%s", (_name, text, expected) => {
     expect(faults(text)).toEqual(expected);
   });

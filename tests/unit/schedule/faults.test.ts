@@ -6,6 +6,65 @@ const JOB = 'job: { number: "1" }\nunits: in\nschedule: s.csv\n';
 const HEADINGS = "Mark;Rod dia;X;Y;Template thk";
 const faults = (...lines: string[]) => faultsOf(JOB, { "s.csv": `${lines.join("\n")}\n` });
 
+describe("a spacing of three rods and more: overall, or from rod to rod?", () => {
+  const row = (heading: string, nx: string, text = "6") =>
+    faults(`Mark;Rod dia;${heading};Y;nx;Template thk`, `B1;1/2;${text};8;${nx};1/4`);
+
+  it.each(["Spacing X", "Gauge X", "Gage X", "Pitch X", "Rod X"])("%s is asked", (heading) => {
+    expect(row(heading, "3")).toEqual([
+      's.csv:2:3 row 2 Spacing X: "6" with 3 rods: from the first to the last, or from rod to rod? allowed is Overall X: 6 where it is overall, 12 where it is from rod to rod',
+    ]);
+  });
+
+  it("says the whole of four rods, in the unit of the cell", () => {
+    expect(row("Spacing X", "4", "1-1/2")[0]).toContain("1-1/2 where it is overall, 4-1/2 where it is from rod to rod");
+    expect(row("Spacing X (mm)", "3", "152.4")[0]).toContain("152.4 mm where it is overall, 12 where");
+  });
+
+  it.each([
+    ["Spacing X", "2"],
+    ["Gage X", ""],
+    ["X", "3"],
+    ["Overall X", "3"],
+    ["Pattern X", "4"],
+  ])("%s with %s rods is read: there is one reading", (heading, nx) => {
+    expect(row(heading, nx)).toEqual([]);
+  });
+
+  it("asks along y and of a second group alike", () => {
+    const lines = ["Mark;Rod dia;X;Spacing Y;ny;Template thk", "B1;3/4;12;12;;1/4", ";1/2;6;6;3;"];
+    expect(faults(...lines)).toEqual([
+      's.csv:3:4 row 3 Spacing Y: "6" with 3 rods: from the first to the last, or from rod to rod? allowed is Overall Y: 6 where it is overall, 12 where it is from rod to rod',
+    ]);
+  });
+
+  it("one key filled twice in a row is a fault, under whatever headings", () => {
+    expect(faults("Mark;Rod dia;X;Spacing X;Y;Template thk", "B1;1;12;6;8;1/4")).toEqual([
+      "s.csv:2:4 row 2 Spacing X: is filled beside X, which says the same; allowed is one of them in a row",
+    ]);
+    expect(faults("Mark;Rod dia;X;Lines X;Y;Template thk", "B1;1;12;-6, 6;8;1/4")[0]).toContain("is filled beside X");
+    expect(faults("Mark;Rod dia;X;Spacing X;Y;Template thk", "B1;1;12;;8;1/4", "B2;1;;12;8;1/4")).toEqual([]);
+  });
+});
+
+describe("an improper fraction", () => {
+  it.each([
+    ["Rod dia", "11/4;12;10;1/4", '"11/4" has the improper fraction 11/4: 1-1/4 or 2-3/4? write the one that is meant'],
+    ["Template thk", "1;12;10;11/4", "1-1/4 or 2-3/4?"],
+    ["X", '1;105/8";10;1/4', "10-5/8 or 13-1/8?"],
+    ["Y", "1;12;9/8;1/4", "write 1-1/8"],
+  ])("%s %s", (heading, cells, words) => {
+    const [fault, ...others] = faults(HEADINGS, `B1;${cells}`);
+    expect(others).toEqual([]);
+    expect(fault).toContain(`row 2 ${heading}: `);
+    expect(fault).toContain(words);
+  });
+
+  it("stands inside a form too", () => {
+    expect(faults(`${HEADINGS};Washer`, "B1;1;12;10;1/4;square 11/4 x 1/2")[0]).toContain("1-1/4 or 2-3/4?");
+  });
+});
+
 describe("cells", () => {
   it.each<[string, string[], string[]]>([
     [

@@ -35,6 +35,8 @@ describe("headings", () => {
     const whole: Record<string, string> = { Mark: "B1", "Rod dia": "1", X: "12", Y: "10", "Template thk": "1/4" };
     const needs: Record<string, Record<string, string>> = {
       Pattern: {},
+      "Spacing X": { X: "" },
+      "Spacing Y": { Y: "" },
       "Bolt circle": { X: "", Y: "", Count: "8", Start: "0" },
       Count: { X: "", Y: "", "Bolt circle": "24", Start: "0" },
       Start: { X: "", Y: "", "Bolt circle": "24", Count: "8" },

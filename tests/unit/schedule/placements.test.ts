@@ -120,6 +120,15 @@ describe("a placement list", () => {
       ],
     ],
     [
+      "an elevation without a unit, in the cell and in the heading",
+      csv("Mark,Grid,TOC,BOP", "B1,A-1,99.5,EL 99.625", "007,B-1,99'-6\",99.625 ft"),
+      [
+        'list.csv:2:3 row 2 T.O.C.: "99.5" has no unit, which an elevation must say: write 99.5 ft or 99.5 in',
+        'list.csv:2:4 row 2 B.O.P.: "EL 99.625" has no unit, which an elevation must say: write 99.625 ft or 99.625 in',
+      ],
+    ],
+    ["the job's own unit in the heading", csv("Mark,Grid,TOC (in)", "B1,A-1,1194", "007,B-1,EL 1194"), []],
+    [
       "an elevation and a turn that are none",
       csv("Mark,Grid,TOC,Turn", "B1,A-1,high,9o", "007,B-1,,"),
       [

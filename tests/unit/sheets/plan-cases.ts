@@ -59,6 +59,7 @@ export function planCase(bases: readonly Base[], site: PlanSpec, changes: Partia
     plan,
     held: new Map(),
     coordinateFiles: ["PH_rev-B_PNEZD_ft.csv"],
+    layoutHeld: { reasons: [], siteOnly: true },
     dxfName: "anchor-rod-plan_rev-B.dxf",
     programVersion: "0.1.0",
   };

@@ -89,14 +89,14 @@ describe("coordinates", () => {
     expect(Math.max(...survey.groups.flatMap(({ rods }) => rods.map(({ radial }) => radial)))).toBeLessThanOrEqual(3);
   });
 
-  it("northing and easting changed round: a finding with a hint, unless the order is insisted on", () => {
+  it("northing and easting changed round: refused with a hint, though the order is insisted on", () => {
     const swapped = onSite.map((point) => ({ ...point, northing: point.easting, easting: point.northing }));
     const outcome = outcomeOf(site, swapped);
     expect(outcome.ok).toBe(false);
     expect(outcome.findings[0]).toMatchObject({ code: "survey-swapped", severity: "error" });
     expect(outcome.findings[0]?.hint).toContain("--order PENZD");
     const insisted = pointsFile(swapped, { order: { value: "PNEZD", by: "option" } });
-    expect(surveyJob(site.job, site.aim, insisted, TERMS).findings[0]).toMatchObject({ severity: "warning" });
+    expect(surveyJob(site.job, site.aim, insisted, TERMS).findings[0]).toMatchObject({ severity: "error" });
   });
 
   it("the wrong foot: 2 parts in a million show on the site", () => {
@@ -105,9 +105,12 @@ describe("coordinates", () => {
       northing: nanometres(point.northing * 1.000002),
       easting: nanometres(point.easting * 1.000002),
     }));
-    const outcome = surveyJob(site.job, site.aim, pointsFile(us, { unit: { value: "ft-us", by: "file name" } }), TERMS);
-    expect(outcome.findings[0]).toMatchObject({ code: "survey-unit", severity: "error" });
-    expect(outcome.findings[0]?.hint).toContain("--unit ft,");
+    const told = (by: "file name" | "option") =>
+      surveyJob(site.job, site.aim, pointsFile(us, { unit: { value: "ft-us", by } }), TERMS);
+    expect(told("file name").findings[0]).toMatchObject({ code: "survey-unit", severity: "error" });
+    expect(told("file name").findings[0]?.hint).toMatch(/--unit ft(,|$)/);
+    const insisted = told("option");
+    expect(insisted.findings[0]?.code).toBe("survey-unit");
   });
 
   it("nowhere near anything", () => {

@@ -1,0 +1,114 @@
+import type { Input } from "../../job/model/job.js";
+import type { PlacedBase } from "../../plan/model.js";
+import type { Length } from "../../units/index.js";
+import { NM_PER_INCH, NM_PER_MM } from "../../units/index.js";
+import { namesOf, PLAN, placedBases } from "../geometry/placed.js";
+import type { JobContext, JobRule } from "../job-model.js";
+import type { RuleResult } from "../model.js";
+import { compare, notApplicable, notChecked } from "../results.js";
+import type { Plausible } from "../slips.js";
+import { suspectSlip } from "../slips.js";
+import { wordsIn } from "../words.js";
+
+/**
+ * Elevations against those of the control points, or else against each other: one that is far from all of them, and near them in
+ * another unit, is a slip and stops. One that is only far is asked about. Setting-out files carry what is written here.
+ */
+export const elevationRange: JobRule<"elevation-range"> = {
+  id: "elevation-range",
+  title:
+    "elevation of every base off the control points' elevations, else off those of the other bases, by <= 30 ft (10 m); a stop where another unit explains it",
+  severity: "ask",
+  measured: "how far an elevation lies off those that it is held against",
+  clause: ({ job }) => `within ${job.unit === "in" ? "30 ft" : "10 m"} of them`,
+  edition: () => "common practice",
+  check(context) {
+    const levels = levelsOf(placedBases(context));
+    if (context.plan === null) return [];
+    if (levels.length === 0) return [notApplicable(PLAN, "no base has an elevation")];
+    return levels.map((level) => judge(context, levels, level));
+  },
+};
+
+/** How far elevations of one job may reasonably lie apart. */
+const REACH = { in: 30 * 12 * NM_PER_INCH, mm: 10_000 * NM_PER_MM } as const;
+
+/** Bases of one elevation. */
+interface Level {
+  readonly what: "top of concrete" | "bottom of plate";
+  readonly value: Length;
+  readonly bases: readonly PlacedBase[];
+}
+
+function levelsOf(bases: readonly PlacedBase[]): readonly Level[] {
+  const tops = grouped("top of concrete", bases, ({ placement }) => placement.topOfConcrete);
+  const isWritten = (base: PlacedBase) =>
+    base.placement.bottomOfPlate.kind === "given" && isOwn(base.placement.bottomOfPlate.from);
+  const bottoms = grouped("bottom of plate", bases.filter(isWritten), ({ placement }) => placement.bottomOfPlate);
+  return [...tops, ...bottoms];
+}
+
+/** True of an elevation that somebody wrote: not of one that is taken from the top of concrete and the grout. */
+function isOwn(from: string): boolean {
+  return from.startsWith("job");
+}
+
+function grouped(what: Level["what"], bases: readonly PlacedBase[], of: (base: PlacedBase) => Input<Length>): Level[] {
+  const levels = new Map<Length, PlacedBase[]>();
+  for (const base of bases) {
+    const input = of(base);
+    if (input.kind === "missing") continue;
+    levels.set(input.value, [...(levels.get(input.value) ?? []), base]);
+  }
+  return [...levels].map(([value, own]) => ({ what, value, bases: own }));
+}
+
+function judge(context: JobContext, levels: readonly Level[], level: Level): RuleResult {
+  const { unit } = context.job;
+  const subject = `${namesOf(level.bases)} ${level.what}`;
+  const held = heldAgainst(context, levels, level);
+  if (held === null)
+    return notChecked(
+      subject,
+      `no control point has an elevation${ALONE[levels.length === 1 ? 0 : 1]} (control.elevation)`,
+    );
+  const say = wordsIn(unit);
+  const { range, words } = held;
+  const off = Math.max(range.from - level.value, level.value - range.to, 0);
+  const reach = REACH[unit];
+  const note = `${say.length(level.value)} ${unit} beside ${words}, ${rangeText(range, say.length)}`;
+  const slip = off <= reach ? null : suspectSlip(level.value, { from: range.from - reach, to: range.to + reach }, unit);
+  const own = slip === null ? {} : ({ severity: "stop" } as const);
+  return compare(subject, 2 * off, "<=", 2 * reach, `${note}${slip === null ? "" : `: ${slip.words}`}`, own);
+}
+
+/** Why an elevation has nothing else beside it. */
+const ALONE = [
+  ", and all bases have this one",
+  "; most bases have this one, and the others are held against it",
+] as const;
+
+interface Held {
+  readonly range: Plausible;
+  readonly words: string;
+}
+
+/** Control points that have an elevation; without one, the elevation at which most of the other bases stand. */
+function heldAgainst({ plan }: JobContext, levels: readonly Level[], level: Level): Held | null {
+  const control = (plan?.spec.control ?? []).flatMap(({ elevation }) =>
+    elevation.kind === "given" ? [elevation.value] : [],
+  );
+  if (control.length > 0)
+    return { range: { from: Math.min(...control), to: Math.max(...control) }, words: "the control points" };
+  const others = levels.filter((other) => other !== level);
+  const most = others.reduce<Level | null>(
+    (best, other) => (other.bases.length > (best?.bases.length ?? 0) ? other : best),
+    null,
+  );
+  if (most === null || most.bases.length < level.bases.length) return null;
+  return { range: { from: most.value, to: most.value }, words: `the ${most.what} of ${namesOf(most.bases)}` };
+}
+
+function rangeText({ from, to }: Plausible, length: (length: number) => string): string {
+  return from === to ? length(from) : `${length(from)} to ${length(to)}`;
+}

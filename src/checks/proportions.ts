@@ -1,0 +1,135 @@
+/** Lengths of a base in proportion to its rods and its pattern: wide proportions, no rule of design, common practice. */
+import type { Input, PlanShape, RodGroup, Severity } from "../job/model/job.js";
+import type { Length } from "../units/index.js";
+import { largestDiameter, patternSides } from "./misfit.js";
+import type { CheckContext } from "./model.js";
+import type { Plausible } from "./slips.js";
+
+/** A length of the base, what is plausible for it, and what a slip in it does. */
+export interface Proportioned {
+  readonly name: string;
+  readonly value: Length;
+  readonly plausible: Plausible;
+  readonly severity: Severity;
+}
+
+/** Every length that the base gives and that has a proportion. */
+export function lengthsOf(context: CheckContext): readonly Proportioned[] {
+  const { groups } = context.base;
+  const several = groups.length > 1;
+  return [
+    ...groups.flatMap((group) => ofRods(group, several ? ` ${group.letter}` : "")),
+    ...groups.flatMap((group) => pitchOf(group, several ? ` ${group.letter}` : "")),
+    ...ofPlates(context),
+  ];
+}
+
+/** Multiples of the rod's diameter. */
+const RODS = {
+  projection: [1, 30],
+  embedment: [2, 100],
+  length: [3, 130],
+  threadLength: [0.5, 60],
+} as const;
+
+const ROD_WORDS: Readonly<Record<keyof typeof RODS, string>> = {
+  projection: "projection",
+  embedment: "embedment",
+  length: "rod length",
+  threadLength: "thread length",
+};
+
+const KEYS = ["projection", "embedment", "length", "threadLength"] as const satisfies readonly (keyof typeof RODS)[];
+
+/** Multiples of the diameter for a washer's size and thickness. */
+const WASHER = { size: [1, 6], thickness: [0.05, 3] } as const;
+
+function ofRods({ rod, washer }: RodGroup, group: string): readonly Proportioned[] {
+  const { diameter } = rod;
+  const own = KEYS.flatMap((key) => given(`${ROD_WORDS[key]}${group}`, rod[key], times(diameter, RODS[key]), "ask"));
+  if (washer.kind === "missing") return own;
+  const { size, thickness } = washer.value;
+  return [
+    ...own,
+    { name: `washer size${group}`, value: size, plausible: times(diameter, WASHER.size), severity: "ask" },
+    ...given(`washer thickness${group}`, thickness, times(diameter, WASHER.thickness), "ask"),
+  ];
+}
+
+/** Most diameters from rod to rod. */
+const MOST_PITCH = 60;
+
+/** Rods of a rectangle, from one to the next. */
+function pitchOf({ pattern, rod: { diameter } }: RodGroup, group: string): readonly Proportioned[] {
+  if (pattern.kind !== "rectangle") return [];
+  return (["x", "y"] as const).map((axis) => ({
+    name: `pattern ${axis}${group}`,
+    value: pattern[axis],
+    plausible: times(diameter, [0, MOST_PITCH * (pattern[axis === "x" ? "nx" : "ny"] - 1)]),
+    severity: "ask",
+  }));
+}
+
+/** Multiples of the largest diameter for the base plate's thickness and for grout. */
+const THICKNESS = [0.2, 6] as const;
+const GROUT = [0, 8] as const;
+/** Multiples of the pattern's larger side. */
+const PLATE = 6;
+const PIER = 15;
+
+function ofPlates(context: CheckContext): readonly Proportioned[] {
+  const { basePlate, concrete, grout, template } = context.base;
+  const diameter = largestDiameter(context);
+  const { x, y } = patternSides(context);
+  const pattern = Math.max(x, y, 4 * diameter);
+  const plate = { from: 0, to: PLATE * pattern };
+  const pier = { from: 0, to: PIER * pattern };
+  const widest = Math.max(plate.to, ...sidesOf("", concrete.shape).map(({ value }) => 2 * value));
+  return [
+    ...sidesOf("base plate", basePlate.shape).map((side) => ({ ...side, plausible: plate, severity: "ask" as const })),
+    ...given("base plate thickness", basePlate.thickness, times(diameter, THICKNESS), "advise"),
+    ...given("grout", grout, times(diameter, GROUT), "ask"),
+    ...sidesOf("concrete", concrete.shape).map((side) => ({ ...side, plausible: pier, severity: "advise" as const })),
+    ...outlineSides(template.outline).map((side) => ({
+      ...side,
+      plausible: { from: 0, to: widest },
+      severity: "stop" as const,
+    })),
+  ];
+}
+
+type Side = Pick<Proportioned, "name" | "value">;
+
+function sidesOf(name: string, shape: Input<PlanShape>): readonly Side[] {
+  if (shape.kind === "missing") return [];
+  if (shape.value.kind === "circle") return [{ name: `${name} diameter`, value: shape.value.diameter }];
+  return [
+    { name: `${name} x`, value: shape.value.x },
+    { name: `${name} y`, value: shape.value.y },
+  ];
+}
+
+function outlineSides(outline: CheckContext["base"]["template"]["outline"]): readonly Side[] {
+  switch (outline.kind) {
+    case "rectangle":
+      return [
+        { name: "outline x", value: outline.x },
+        { name: "outline y", value: outline.y },
+      ];
+    case "circle":
+      return [{ name: "outline diameter", value: outline.diameter }];
+    case "ring":
+      return [{ name: "outline outer", value: outline.outer }];
+    case "auto":
+    case "polygon":
+      return [];
+  }
+}
+
+function times(length: number, [from, to]: readonly [number, number]): Plausible {
+  return { from: Math.ceil(from * length), to: Math.floor(to * length) };
+}
+
+function given(name: string, input: Input<Length>, plausible: Plausible, severity: Severity): readonly Proportioned[] {
+  return input.kind === "given" ? [{ name, value: input.value, plausible, severity }] : [];
+}

@@ -1,0 +1,58 @@
+import { extentOf, extentSize } from "../../geometry/index.js";
+import { largestDiameter, patternSides } from "../misfit.js";
+import type { CheckContext, Rule } from "../model.js";
+import { lengthsOf } from "../proportions.js";
+import { compare, lacking } from "../results.js";
+import { favouredPair, suspectSlip } from "../slips.js";
+import { wordsIn } from "../words.js";
+
+/** The plate lies on the shop's table, either way round, square to it. */
+export const tableSize: Rule<"table-size"> = {
+  id: "table-size",
+  title: "longer and shorter side of the template <= those of the shop's table, or of its stock where that is smaller",
+  severity: "stop",
+  measured: "a side of the template",
+  clause: ({ job: { shop } }) => (shop.table.kind === "given" ? `table: ${shop.table.from}` : "table of the shop file"),
+  edition: () => "shop",
+  check(context) {
+    const { job, plate } = context;
+    const { table } = job.shop;
+    if (table.kind === "missing") return [lacking("plate", [table])];
+    const [long, short] = longFirst(extentSize(extentOf(plate.region.outer)));
+    const [most, least] = longFirst(table.value);
+    const say = wordsIn(job.unit);
+    const fits = long <= most && short <= least;
+    const note = `${say.length(long)} x ${say.length(short)} on a table of ${say.length(most)} x ${say.length(least)}${fits ? "" : slipWords(context)}`;
+    return [
+      compare("longer side", 2 * long, "<=", 2 * most, note),
+      compare("shorter side", 2 * short, "<=", 2 * least, note),
+    ];
+  },
+};
+
+function longFirst({ x, y }: { readonly x: number; readonly y: number }): readonly [number, number] {
+  return x >= y ? [x, y] : [y, x];
+}
+
+/** Rods seldom stand farther apart than this many diameters: common practice. */
+const MOST_DIAMETERS = 48;
+
+/** The slip that may have made so large a plate: in the pattern, else in the outline as it is given. */
+function slipWords(context: CheckContext): string {
+  const { job, base, plate } = context;
+  const [diameter, pattern] = [largestDiameter(context), patternSides(context)];
+  const favoured = favouredPair(lengthsOf(context));
+  const apart = { from: 2 * diameter, to: MOST_DIAMETERS * diameter };
+  for (const axis of ["x", "y"] as const) {
+    const slip = pattern[axis] === 0 ? null : suspectSlip(pattern[axis], apart, job.unit, favoured);
+    if (slip !== null) return `; ${axis} of the pattern, ${slip.words}`;
+  }
+  if (base.template.outline.kind === "auto") return "";
+  const sides = extentSize(extentOf(plate.region.outer));
+  for (const axis of ["x", "y"] as const) {
+    const most = 6 * Math.max(pattern.x, pattern.y, apart.from);
+    const slip = suspectSlip(sides[axis], { from: pattern[axis], to: most }, job.unit, favoured);
+    if (slip !== null) return `; ${axis} of the outline, ${slip.words}`;
+  }
+  return "";
+}

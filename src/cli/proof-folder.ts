@@ -1,0 +1,164 @@
+/** A folder handed to `proof`: a package, every file against its summary; or any folder, every DXF file in it. */
+import type { Dirent } from "node:fs";
+import { existsSync, readdirSync } from "node:fs";
+import { join } from "node:path";
+import type { PackageSummary } from "../compare/index.js";
+import { readSummary } from "../compare/index.js";
+import type { Outcome } from "../diagnostics/finding.js";
+import { roleOf } from "../outputs/index.js";
+import type { ListedPlate, PackageFile, ProvedPackage } from "../proof/index.js";
+import type { SummaryFile } from "../summary/model.js";
+import { attemptReading, chunksOf } from "./file-system.js";
+import { fileFault } from "./findings.js";
+import { findDamage } from "./listed-file.js";
+import { SUMMARY } from "./package-target.js";
+import { damageWords } from "./read-package.js";
+
+/** A file to be proved: its path for people, and the template that a summary lists it for. */
+export interface FileToProve {
+  readonly path: string;
+  readonly listed: ListedPlate | null;
+}
+
+/** What is to be proved of a folder; a folder without a summary may hold packages. */
+export interface FolderToProve {
+  readonly files: readonly FileToProve[];
+  readonly packages: readonly ProvedPackage[];
+}
+
+/** `name` is the folder as the user named it, for paths and findings. */
+export function lookIntoFolder(folder: string, name: string): Outcome<FolderToProve> {
+  const looked = attemptReading(
+    () => (existsSync(join(folder, SUMMARY)) ? lookIntoPackage(folder, name) : findDxfFiles(folder, name)),
+    name,
+  );
+  return looked.ok ? looked.value : looked;
+}
+
+/** Entries that are looked at in one folder; a package of 2000 bases has 10,000. */
+const MOST_ENTRIES = 100_000;
+
+interface Found {
+  /** With forward slashes. */
+  readonly path: string;
+  readonly kind: "file" | "package" | "other";
+}
+
+/** Every file below a folder, in a fixed order; links are not followed, and a package of its own is not entered. Null: too many. */
+function walk(folder: string): readonly Found[] | null {
+  const found: Found[] = [];
+  const open = [""];
+  for (let at = open.pop(); at !== undefined; at = open.pop()) {
+    for (const entry of readdirSync(join(folder, at), { withFileTypes: true })) {
+      const path = `${at}${entry.name}`;
+      const kind = kindOf(entry, join(folder, path));
+      if (kind === "folder") open.push(`${path}/`);
+      else found.push({ path, kind });
+      if (found.length + open.length > MOST_ENTRIES) return null;
+    }
+  }
+  return found.sort((a, b) => (a.path < b.path ? -1 : 1));
+}
+
+function kindOf(entry: Dirent, path: string): Found["kind"] | "folder" {
+  if (entry.isFile()) return "file";
+  if (!entry.isDirectory()) return "other";
+  return existsSync(join(path, SUMMARY)) ? "package" : "folder";
+}
+
+const isDxf = (path: string): boolean => /\.dxf$/i.test(path);
+
+const refuse = (name: string, code: string, message: string): Outcome<never> => ({
+  ok: false,
+  findings: [fileFault(name, code, message)],
+});
+
+const tooMany = (name: string): Outcome<never> =>
+  refuse(name, "large-folder", `holds more than ${MOST_ENTRIES} files; name a smaller folder, or the files`);
+
+function findDxfFiles(folder: string, name: string): Outcome<FolderToProve> {
+  const found = walk(folder);
+  if (found === null) return tooMany(name);
+  const files = found.filter(({ path, kind }) => kind === "file" && isDxf(path));
+  const within = found.filter(({ kind }) => kind === "package");
+  if (files.length + within.length === 0) {
+    const message = `is a folder without ${SUMMARY} and without a DXF file: name a package, or files to prove`;
+    return refuse(name, "nothing-to-prove", message);
+  }
+  const looked = within.map(({ path }) => lookIntoPackage(join(folder, path), join(name, path)));
+  const findings = looked.flatMap((each) => each.findings);
+  const known = looked.flatMap((each) => (each.ok ? [each.value] : []));
+  const loose = files.map(({ path }): FileToProve => ({ path: join(name, path), listed: null }));
+  const value = {
+    files: [...loose, ...known.flatMap((each) => each.files)],
+    packages: known.flatMap(({ packages }) => packages),
+  };
+  return { ok: true, value, findings };
+}
+
+function lookIntoPackage(folder: string, name: string): Outcome<FolderToProve> {
+  const read = readSummary(chunksOf(join(folder, SUMMARY)), join(name, SUMMARY));
+  const found = walk(folder);
+  if (!read.ok || found === null) return read.ok ? tooMany(name) : read;
+  const listed = listedFiles(read.value);
+  const files = [
+    ...[...listed.values()].map(({ file }) => judgeListed(folder, file)),
+    ...found.filter(({ path }) => path !== SUMMARY && !listed.has(path)).map(judgeUnlisted),
+  ];
+  const { number, revision, status } = read.value.job;
+  const proved = { path: name, job: { number, revision, status }, files: files.sort(worstFirst) };
+  return { ok: true, value: { files: toProve(name, files, listed), packages: [proved] }, findings: [] };
+}
+
+interface Listed {
+  readonly file: SummaryFile;
+  /** Null for files of the job, and for what is not cut. */
+  readonly plate: ListedPlate | null;
+}
+
+function listedFiles({ job: { unit }, bases, files }: PackageSummary): ReadonlyMap<string, Listed> {
+  const listed = new Map<string, Listed>(files.map((file) => [file.path, { file, plate: null }]));
+  for (const { mark, template, files: own } of bases) {
+    for (const file of own) {
+      const layers = file.layers ?? { cut: [], mark: [] };
+      const plate = roleOf(file.kind) === "cut" ? { base: mark, template, unit, layers } : null;
+      listed.set(file.path, { file, plate });
+    }
+  }
+  return listed;
+}
+
+function judgeListed(folder: string, file: SummaryFile): PackageFile {
+  const damage = findDamage(folder, file);
+  if (damage === null) return { path: file.path, state: "as checked", severity: null, message: "" };
+  const state = damage.kind === "absent" ? "missing" : "changed";
+  return { path: file.path, state, severity: "stop", message: damageWords(damage, file) };
+}
+
+/** What somebody laid into the folder is no fault of the package, unless a machine could cut by it. */
+function judgeUnlisted({ path, kind }: Found): PackageFile {
+  if (kind === "package")
+    return {
+      path,
+      state: "package of its own",
+      severity: "advise",
+      message: "is a package of its own: prove it by itself",
+    };
+  const message = `is not listed in ${SUMMARY}: it is none of the files that were checked`;
+  return { path, state: "not listed", severity: isDxf(path) ? "stop" : "advise", message };
+}
+
+function worstFirst(a: PackageFile, b: PackageFile): number {
+  const rank = ({ severity }: PackageFile): number => (severity === "stop" ? 0 : severity === "advise" ? 1 : 2);
+  return rank(a) - rank(b) || (a.path < b.path ? -1 : 1);
+}
+
+/** The cut files that are there, and any other DXF file that is not listed. */
+function toProve(name: string, files: readonly PackageFile[], listed: ReadonlyMap<string, Listed>): FileToProve[] {
+  return files.flatMap(({ path, state }) => {
+    const plate = listed.get(path)?.plate ?? null;
+    const isThere = state !== "missing" && state !== "package of its own";
+    const isWanted = plate !== null || (state === "not listed" && isDxf(path));
+    return isThere && isWanted ? [{ path: join(name, path), listed: plate }] : [];
+  });
+}

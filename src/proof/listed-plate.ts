@@ -1,0 +1,85 @@
+/** A cut file of a package against the template that its summary lists it for: the file as it was checked, by its own figures. */
+import { circle, pointAt, rectangle } from "../geometry/index.js";
+import type { CutFileFinding, LayerRoles } from "../readers/dxf.js";
+import { millimetresPer } from "../readers/dxf.js";
+import type { SummaryBase, SummaryHole } from "../summary/model.js";
+import { millimetres } from "../units/length.js";
+import { CONTOUR_MM, type KnownPlate, type ProvedFile, type TargetHole } from "./model.js";
+import { isStop, proveFile } from "./prove-file.js";
+
+/** A template as a summary has it, and the layers that the summary names of the file. */
+export interface ListedPlate {
+  readonly base: string;
+  readonly template: SummaryBase["template"];
+  readonly unit: "in" | "mm";
+  readonly layers: LayerRoles;
+}
+
+/** Proves a file of a package against its own template. */
+export function proveListedFile(bytes: Uint8Array, path: string, listed: ListedPlate): ProvedFile {
+  const { unit, layers } = listed;
+  const file = proveFile(bytes, path, { unit, layers, targets: [plateOf(listed)] });
+  const own = file.match === null ? [] : figureFindings(file, listed);
+  const findings = [...file.findings, ...own];
+  return { ...file, findings: [...findings.filter(isStop), ...findings.filter((each) => !isStop(each))] };
+}
+
+/** A summary tells the outline whole only where it is a circle. */
+function plateOf({ base, template, unit }: ListedPlate): KnownPlate {
+  const mm = millimetresPer(unit);
+  const [x0, y0, x1, y1] = template.outline.extent;
+  const holes = template.holes.flatMap(({ tag, x, y, diameter, made }): TargetHole[] =>
+    diameter === undefined ? [] : [{ tag, at: { x: x * mm, y: y * mm }, diameter: diameter * mm, made }],
+  );
+  return {
+    ...{ role: "template", mark: template.mark, base, holes },
+    outline:
+      template.outline.kind === "circle"
+        ? circle(
+            pointAt(millimetres(((x0 + x1) / 2) * mm), millimetres(((y0 + y1) / 2) * mm)),
+            millimetres((x1 - x0) * mm),
+          )
+        : null,
+    openings: template.holes.flatMap((hole) => openingOf(hole, mm)),
+  };
+}
+
+function openingOf({ x, y, width, height, radius }: SummaryHole, mm: number): KnownPlate["openings"] {
+  if (width === undefined || height === undefined) return [];
+  const size = millimetres((radius ?? 0) * mm);
+  const corner = size === 0 ? { kind: "square" as const } : { kind: "round" as const, radius: size };
+  return [
+    rectangle(
+      pointAt(millimetres(x * mm), millimetres(y * mm)),
+      millimetres(width * mm),
+      millimetres(height * mm),
+      corner,
+    ),
+  ];
+}
+
+/** Size and area of the outline, length of cut and pierces: what a moved side or another corner changes. */
+function figureFindings(file: ProvedFile, { template, unit }: ListedPlate): readonly CutFileFinding[] {
+  if (file.outline === null) return [];
+  const each = millimetresPer(file.unit ?? unit) / millimetresPer(unit);
+  const near = CONTOUR_MM / millimetresPer(unit);
+  const [x0, y0, x1, y1] = file.outline.extent;
+  const [a0, b0, a1, b1] = template.outline.extent;
+  const { area, perimeter } = template.outline;
+  const rows: readonly (readonly [string, number, number, number])[] = [
+    ["the outline's size in x", (x1 - x0) * each, a1 - a0, 2 * near],
+    ["the outline's size in y", (y1 - y0) * each, b1 - b0, 2 * near],
+    ["the area inside the outline", file.outline.area * each * each, area, near * perimeter],
+    ["the length of cut", file.cutLength * each, template.cutLength, near * Math.max(4, template.pierces)],
+    ["the number of pierces", file.pierces, template.pierces, 0],
+  ];
+  return rows.flatMap(([what, has, wants, allowed]): CutFileFinding[] => {
+    if (Math.abs(has - wants) <= allowed) return [];
+    const message = `${what} is ${short(has)}, the summary says ${short(wants)}`;
+    return [{ code: "summary-differs", severity: "stop", message, count: 1, at: null }];
+  });
+}
+
+function short(value: number): string {
+  return String(Number(value.toPrecision(9)));
+}

@@ -1,0 +1,36 @@
+/** Files of spreadsheets that are handed in where they are not read: what they are, and what to do. */
+import type { Finding } from "../diagnostics/finding.js";
+
+/** By the ending of its name, or by its first bytes. */
+export type SpreadsheetKind = "xlsx" | "xlsm" | "xlsb" | "xls" | "ods";
+
+const WORDS: Readonly<Record<SpreadsheetKind, string>> = {
+  xlsx: "a workbook (.xlsx)",
+  xlsm: "a workbook with macros (.xlsm)",
+  xlsb: "a workbook in binary form (.xlsb)",
+  xls: "an old workbook (.xls)",
+  ods: "an OpenDocument spreadsheet (.ods)",
+};
+
+const ENDING = /\.(xlsx|xlsm|xlsb|xls|ods)$/i;
+const PACKED = [0x50, 0x4b, 0x03, 0x04];
+const COMPOUND = [0xd0, 0xcf, 0x11, 0xe0];
+/** What the first file in an OpenDocument archive says, plain (ODF 1.2 part 3, 3.3). */
+const OPEN_DOCUMENT = "mimetypeapplication/vnd.oasis.opendocument.spreadsheet";
+
+/** Null for a file that is none. */
+export function spreadsheetKind(name: string, content: string | Uint8Array): SpreadsheetKind | null {
+  const ending = ENDING.exec(name)?.[1]?.toLowerCase();
+  for (const kind of ["xlsx", "xlsm", "xlsb", "xls", "ods"] as const) if (ending === kind) return kind;
+  if (typeof content === "string") return null;
+  const startsWith = (signature: readonly number[]) => signature.every((byte, index) => content[index] === byte);
+  if (startsWith(COMPOUND)) return "xls";
+  if (!startsWith(PACKED)) return null;
+  return String.fromCharCode(...content.subarray(30, 30 + OPEN_DOCUMENT.length)) === OPEN_DOCUMENT ? "ods" : "xlsx";
+}
+
+/** A spreadsheet where another file is asked; `instead` says what to do. */
+export function spreadsheetFault(file: string, kind: SpreadsheetKind, instead: string): Finding {
+  const message = `this is ${WORDS[kind]}, by its name or its first bytes; ${instead}`;
+  return { code: "spreadsheet-kind", severity: "error", at: { file }, message };
+}

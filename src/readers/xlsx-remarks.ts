@@ -1,0 +1,118 @@
+/** What is told of a sheet that is read: which one it is, what of it is hidden or struck out, what shows less than it holds. */
+import type { Finding } from "../diagnostics/finding.js";
+import type { Cell } from "./inputs.js";
+import type { ReadContent } from "./xlsx-cells.js";
+import { columnLetters, type SheetContent, type Span } from "./xlsx-sheet.js";
+import type { ListedSheet } from "./xlsx-styles.js";
+
+/** A sheet that was read, and the workbook's sheets. */
+export interface SheetRead {
+  readonly sheet: ListedSheet;
+  readonly others: readonly ListedSheet[];
+  /** Whether the job names the sheet. */
+  readonly isNamed: boolean;
+  readonly content: SheetContent;
+  readonly read: ReadContent;
+  readonly file: string;
+}
+
+/** Places that one remark names; of more their number is told. */
+const MOST_NAMED = 20;
+
+/** The remarks as warnings: all that is read is used as read. */
+export function remarksOnSheet(sheet: SheetRead): readonly Finding[] {
+  const remark = (code: string, message: string, hint?: string): Finding => {
+    const at = { file: sheet.file };
+    return { code, severity: "warning", at, message, ...(hint === undefined ? {} : { hint }) };
+  };
+  const name = `sheet "${sheet.sheet.name}"`;
+  const parts: readonly (readonly [string, string | null, string])[] = [
+    ["hidden-rows", hiddenRows(sheet), "show or delete them, and look whether they are meant"],
+    ["hidden-columns", hiddenColumns(sheet), "show or delete them, and look whether they are meant"],
+    ["struck-cells", struckCells(sheet.read), "delete what no longer holds"],
+    ["shown-rounded", roundedCells(sheet.read), "show all decimals, and look whether they are meant"],
+  ];
+  return [
+    ...whichSheet(sheet).map((words) => remark("sheet-read", `${name} ${words}`, namingHint(sheet))),
+    ...parts.flatMap(([code, words, hint]) => (words === null ? [] : [remark(code, `${name}: ${words}`, hint)])),
+  ];
+}
+
+function namingHint({ isNamed, sheet }: SheetRead): string | undefined {
+  return isNamed ? undefined : `sheet: ${sheet.name} beside the file's name in the job says which is meant`;
+}
+
+/** Nothing where the workbook has one sheet, or the job names one that is shown. */
+function whichSheet({ sheet, others, isNamed }: SheetRead): readonly string[] {
+  if (isNamed) return sheet.isHidden ? ["is hidden in the workbook; it is read since the job names it"] : [];
+  const unread = others.filter((other) => other !== sheet);
+  if (unread.length === 0) return [];
+  const names = unread.map(({ name, isHidden }) => `"${name}"${isHidden ? " (hidden)" : ""}`);
+  return [`is read, the first that is shown; not read: ${listed(names)}`];
+}
+
+function listed(names: readonly string[]): string {
+  const more = names.length - MOST_NAMED;
+  return `${names.slice(0, MOST_NAMED).join(", ")}${more > 0 ? ` and ${more} more` : ""}`;
+}
+
+/** Hidden rows that hold something. */
+function hiddenRows({ content, read }: SheetRead): string | null {
+  if (content.hiddenRows.length === 0) return null;
+  const filled = new Set(read.cells.map(({ line }) => line));
+  return hidden("row", spansOf(content.hiddenRows.filter((row) => filled.has(row))), String);
+}
+
+function hiddenColumns({ content, read }: SheetRead): string | null {
+  if (content.hiddenColumns.length === 0) return null;
+  const filled = [...new Set(read.cells.map(({ column }) => column))].sort((a, b) => a - b);
+  const isHidden = (column: number) =>
+    content.hiddenColumns.some(({ first, last }) => first <= column && column <= last);
+  return hidden("column", spansOf(filled.filter(isHidden)), columnLetters);
+}
+
+function hidden(what: string, spans: readonly Span[], name: (place: number) => string): string | null {
+  const [first] = spans;
+  if (first === undefined) return null;
+  const isOne = spans.length === 1 && first.first === first.last;
+  const places = spans.map(({ first, last }) => (first === last ? name(first) : `${name(first)} to ${name(last)}`));
+  const verbs = isOne ? "is hidden; it is read like the others" : "are hidden; they are read like the others";
+  return `${what}${isOne ? "" : "s"} ${listed(places)} ${verbs}`;
+}
+
+function spansOf(places: readonly number[]): readonly Span[] {
+  return places.reduce<Span[]>((spans, place) => {
+    const last = spans.at(-1);
+    if (last !== undefined && last.last === place - 1) spans[spans.length - 1] = { ...last, last: place };
+    else spans.push({ first: place, last: place });
+    return spans;
+  }, []);
+}
+
+/** Neighbours in a row as A4 to F4. */
+function struckCells({ struck }: ReadContent): string | null {
+  if (struck.length === 0) return null;
+  const rows = new Map<number, number[]>();
+  for (const { line, column } of struck) rows.set(line, [...(rows.get(line) ?? []), column]);
+  const places = [...rows].flatMap(([row, columns]) =>
+    spansOf(columns).map(({ first, last }) => {
+      const [from, to] = [`${columnLetters(first)}${row}`, `${columnLetters(last)}${row}`];
+      return from === to ? from : `${from} to ${to}`;
+    }),
+  );
+  const verbs = struck.length === 1 ? "is struck out; it is read" : "are struck out; they are read";
+  return `${listed(places)} ${verbs} as if it held`.replace(
+    "they are read as if it held",
+    "they are read as if they held",
+  );
+}
+
+function roundedCells({ rounded }: ReadContent): string | null {
+  if (rounded.length === 0) return null;
+  const words = rounded.map(({ cell, shown }) => `${placeOf(cell)} shows ${shown} and holds ${cell.text}`);
+  return `${listed(words)}; what is held is read`;
+}
+
+function placeOf({ line, column }: Cell): string {
+  return `${columnLetters(column)}${line}`;
+}
