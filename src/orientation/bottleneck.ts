@@ -28,6 +28,7 @@ export function placesOf(points: readonly Point[]): Places {
 /** The assignment with the least largest distance, in millimetres; null where none stays below `limit`. */
 export function assignNearest(from: readonly Point[], to: Places, limit = Infinity): Assignment | null {
   if (from.length !== to.points.length) return null;
+  if (limit === Infinity) return assignBy(from, to, 0, (_, { cost }) => cost);
   const edges: (readonly Edge[])[] = [];
   for (const point of from) {
     const near = placesWithin(point, to, limit);
@@ -102,10 +103,33 @@ function firstAtLeast(order: readonly number[], points: readonly Point[], least:
   return low;
 }
 
-/** The assignment over any costs, a row a point, with the least largest one. */
-export function assignCosts(costs: readonly (readonly number[])[]): Assignment | null {
-  return assignEdges(costs.map((row) => row.map((cost, to) => ({ to, cost }))));
+/** First look for partners within this many millimetres; each further look reaches four times as far. */
+const FIRST_LOOK = 50;
+const GROWTH = 4;
+
+/**
+ * The assignment with the least largest cost, where `costOf` is the distance less `slack` at most: places far away are looked
+ * at only where near ones do not do. The same as over all of them.
+ */
+export function assignBy(
+  from: readonly Point[],
+  to: Places,
+  slack: number,
+  costOf: (from: number, edge: Edge) => number,
+): Assignment | null {
+  for (let limit = FIRST_LOOK + slack; ; limit = limit > FARTHEST ? Infinity : limit * GROWTH) {
+    const edges = from.map((point, i) =>
+      placesWithin(point, to, limit)
+        .map((edge): Edge => ({ to: edge.to, cost: costOf(i, edge) }))
+        .sort((a, b) => a.to - b.to),
+    );
+    const found = assignEdges(edges);
+    if (limit === Infinity || (found !== null && found.worst < limit - slack)) return found;
+  }
 }
+
+/** A length that few patterns reach, millimetres. */
+const FARTHEST = 1e4;
 
 /**
  * The assignment over costs of some of the places, a row a point, with the least largest one. First the least that any
