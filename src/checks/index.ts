@@ -18,6 +18,7 @@ import type { CheckContext, CheckRow, Rule } from "./model.js";
 import { jobQuestionFor, questionFor } from "./question.js";
 import { basePlateEdge } from "./rules/base-plate-edge.js";
 import { basePlateHole } from "./rules/base-plate-hole.js";
+import { basePlateWeb } from "./rules/base-plate-web.js";
 import { cutHole } from "./rules/cut-hole.js";
 import { cutWeb } from "./rules/cut-web.js";
 import { groutGap } from "./rules/grout-gap.js";
@@ -68,6 +69,7 @@ export const rules = [
   patternMatch,
   basePlateHole,
   basePlateEdge,
+  basePlateWeb,
   washerCover,
   washerOnPlate,
   washerRoom,

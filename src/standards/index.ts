@@ -31,6 +31,7 @@ export { findEdge } from "./find-edge.js";
 export { findNut, findWasher, nutStandards, washerStandards } from "./find-fastener.js";
 export { findGrade, heldGrades, type RecommendedNut, recommendedNut } from "./find-grade.js";
 export { findBaseHole, findTemplateHole } from "./find-hole.js";
+export { findHoleSpacing } from "./find-hole-spacing.js";
 export {
   type BoltFixing,
   findElevation,
@@ -40,6 +41,7 @@ export {
   placingRows,
 } from "./find-placing.js";
 export { findThread, findThreadInSeries, threadSpans } from "./find-thread.js";
+export type { HoleSpacingRow } from "./hole-spacing.js";
 export type * from "./model.js";
 export { leastRods } from "./osha-1926/rod-count.js";
 export type { PlacingTableRow } from "./placing.js";

@@ -32,7 +32,7 @@ describe("rules", () => {
     ["stop", "hole-web hole-edge seat-on-plate nut-room template-in-form template-height cut-web pattern-match"],
     [
       "ask",
-      "base-plate-hole base-plate-edge washer-cover washer-on-plate washer-room placing-clearance rod-spacing rod-cover projection grout-gap rod-count neighbour-rods plate-elevation group-spacing line-accumulation",
+      "base-plate-hole base-plate-edge base-plate-web washer-cover washer-on-plate washer-room placing-clearance rod-spacing rod-cover projection grout-gap rod-count neighbour-rods plate-elevation group-spacing line-accumulation",
     ],
     [
       "advise",
