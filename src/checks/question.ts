@@ -2,7 +2,7 @@
 import type { Job } from "../job/model/job.js";
 import type { JobRule } from "./job-model.js";
 import type { CheckContext, CheckRow, Rule } from "./model.js";
-import { limitWords, quantityText } from "./words.js";
+import { comparedTexts, limitWords } from "./words.js";
 
 /** A failing row as a question in plain words: mark, figure, limit, clause, and how the figure came about. */
 export function questionFor(rules: readonly Rule[], row: CheckRow, { job, base }: CheckContext): string {
@@ -19,8 +19,8 @@ type Asking = Pick<Rule, "id" | "measured">;
 function questionAt(where: string, rules: readonly Asking[], row: CheckRow, job: Job): string {
   const rule = rules.find(({ id }) => id === row.rule);
   if (row.value === null || row.limit === null || row.sense === null) return `${where}: ${row.note}. What is required?`;
-  const found = quantityText(row.value, job.unit);
-  const asked = limitWords(row.sense, row.limit, job.unit);
+  const [found, limit] = comparedTexts(row.value, row.limit, job.unit);
+  const asked = limitWords(row.sense, limit);
   const note = row.note === "" ? "" : ` (${row.note})`;
   return `${where}: ${rule?.measured ?? row.rule} is ${found}; ${authorityOf(row)} asks for ${asked}${note}. What is required here?`;
 }
