@@ -9,7 +9,7 @@ import { keyOutline } from "./key/key-outline.js";
 import { layOutMarks } from "./marks/lay-out-marks.js";
 import type { Plate } from "./model.js";
 import type { Openings } from "./openings.js";
-import { makeOpenings } from "./openings.js";
+import { makeOpenings, openingFaults } from "./openings.js";
 import { makeOutline } from "./outline.js";
 import type { Outline } from "./outline-model.js";
 
@@ -50,7 +50,9 @@ export function makePlateOutline(job: Job, base: Base, rods: readonly PlacedRod[
 function makeShape(job: Job, base: Base, rods: readonly PlacedRod[]): PlateShape | readonly Finding[] {
   const outline = makeOutline(job, base, rods);
   if (isFindings(outline)) return outline;
-  return { outline, openings: makeOpenings(job, base, rods, outline.contour) };
+  const openings = makeOpenings(job, base, rods, outline.contour);
+  const faults = openingFaults(job, base, openings, outline.contour);
+  return faults.length > 0 ? faults : { outline, openings };
 }
 
 function assemble(job: Job, base: Base, rods: readonly PlacedRod[], shape: PlateShape): Plate {
