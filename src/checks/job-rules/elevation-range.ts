@@ -1,12 +1,12 @@
 import type { Input } from "../../job/model/job.js";
 import type { PlacedBase } from "../../plan/model.js";
-import type { Length } from "../../units/index.js";
+import type { Length, Unit } from "../../units/index.js";
 import { NM_PER_INCH, NM_PER_MM } from "../../units/index.js";
 import { namesOf, PLAN, placedBases } from "../geometry/placed.js";
 import type { JobContext, JobRule } from "../job-model.js";
 import type { RuleResult } from "../model.js";
 import { compare, notApplicable, notChecked } from "../results.js";
-import type { Plausible } from "../slips.js";
+import type { Plausible, SuspectedSlip } from "../slips.js";
 import { suspectSlip } from "../slips.js";
 import { wordsIn } from "../words.js";
 
@@ -77,9 +77,15 @@ function judge(context: JobContext, levels: readonly Level[], level: Level): Rul
   const off = Math.max(range.from - level.value, level.value - range.to, 0);
   const reach = REACH[unit];
   const note = `${say.length(level.value)} ${unit} beside ${words}, ${rangeText(range, say.length)}`;
-  const slip = off <= reach ? null : suspectSlip(level.value, { from: range.from - reach, to: range.to + reach }, unit);
+  const slip = off <= reach ? null : suspect(level.value, range, unit);
   const own = slip === null ? {} : ({ severity: "stop" } as const);
   return compare(subject, 2 * off, "<=", 2 * reach, `${note}${slip === null ? "" : `: ${slip.words}`}`, own);
+}
+
+/** A slip that brings the elevation near those that it is held against, else one that brings it within reach. */
+function suspect(value: Length, { from, to }: Plausible, unit: Unit): SuspectedSlip | null {
+  const within = (reach: number) => suspectSlip(value, { from: from - reach, to: to + reach }, unit);
+  return within(REACH[unit] / 6) ?? within(REACH[unit]);
 }
 
 /** Why an elevation has nothing else beside it. */
