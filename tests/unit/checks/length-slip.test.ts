@@ -114,8 +114,34 @@ describe("length-slip: rods 1-1/4 at 12 x 10", () => {
     ],
   ])("%s", (_name, changes, subject, severity, words) => {
     const row = rowsOf(lengthSlip, changes).find(isSubject(subject));
-    expect(row).toMatchObject({ status: "fail", severity: words === "" ? "advise" : severity });
+    expect(row).toMatchObject({ status: "fail", severity });
     expect(row?.note).toContain(words);
+  });
+
+  it("only advises where no slip explains it", () => {
+    const [row] = rowsOf(lengthSlip, { rod: { projection: given(inch(41.30001), "job") } });
+    expect(row).toMatchObject({ subject: "projection", status: "fail", severity: "advise" });
+    expect(row?.note).toBe("41.3, where 1-1/4 to 37-1/2 is usual beside these rods");
+  });
+
+  it("does not apply where the base gives nothing to hold", () => {
+    const none = missing("none", "none");
+    const lengths = { projection: none, embedment: none, threadLength: none };
+    const pattern = {
+      kind: "points",
+      at: [
+        { x: inch(0), y: inch(0) },
+        { x: inch(9), y: inch(0) },
+      ],
+    } as const;
+    const rows = rowsOf(lengthSlip, {
+      rod: lengths,
+      group: { pattern, washer: none },
+      base: { grout: none, basePlate: { shape: none, thickness: none, at, pattern: none, patternOrigin: "as listed" } },
+      concrete: { shape: none },
+      template: auto,
+    });
+    expect(rows.map(({ status, subject }) => [status, subject])).toEqual([["not-applicable", "lengths"]]);
   });
 
   it("a whole job in millimetres is guessed as that", () => {

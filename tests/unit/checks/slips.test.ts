@@ -85,6 +85,8 @@ describe("suspectRatio", () => {
     [0.3048, "feet where metres are meant?"],
     [304.8, "feet where millimetres are meant?"],
     [1000, "metres where millimetres are meant?"],
+    [10, "a decimal point too far right?"],
+    [0.1, "a decimal point too far left?"],
     [12.013, ""],
     [1, ""],
     [Number.NaN, ""],
