@@ -39,10 +39,12 @@ export function whyOff(context: CheckContext, plate: Contour, name: string, need
   return slip === null ? "" : `${sizes}: ${slip}`;
 }
 
-/** True where the rods do not fit as they are, and fit with x and y swapped. */
+/** True where the rods do not fit as they are, and fit with x and y swapped about the middle of the plate. */
 function isSwapped({ rods }: CheckContext, plate: Contour, needed: Needed): boolean {
+  const { x0, y0, x1, y1 } = extentOf(plate);
+  const [x, y] = [(x0 + x1) / 2, (y0 + y1) / 2];
   const fits = (rod: PlacedRod, at: Point) => twiceDepthInside(at, plate) >= needed(rod);
-  const swapped = rods.every((rod) => fits(rod, point(rod.center.y, rod.center.x)));
+  const swapped = rods.every((rod) => fits(rod, point(x + rod.center.y - y, y + rod.center.x - x)));
   return swapped && rods.some((rod) => !fits(rod, rod.center));
 }
 

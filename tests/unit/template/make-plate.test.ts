@@ -324,6 +324,60 @@ describe("openings", () => {
     expect(none.sized[0]?.how).toContain("none: less than 3 in");
   });
 
+  describe("automatic, beside the piece mark", () => {
+    const small = (gauge: number, mark: string, template: Partial<TemplateSpec> = {}) => {
+      const side = inches(gauge);
+      const pattern = { kind: "rectangle", x: side, y: side, nx: 2, ny: 2, perimeter: false } as const;
+      const rod = { diameter: inches(0.75), size: "3/4", nut: missing("rods.nut", "none") };
+      const base = baseWith(
+        { outline: auto(), support: bearers, opening: { kind: "auto" }, mark, ...template },
+        { groups: [groupFixture({ pattern, hole: given(inches(0.8125), "job") }, rod)] },
+      );
+      const marking = {
+        how: "scribe",
+        textHeight: inches(0.625),
+        leastTextHeight: inches(0.625),
+        clearance: inches(0.125),
+      } as const;
+      return plateOf(base, jobFixture({ shop: shopFixture({ marking }) }));
+    };
+    const isMarked = ({ marks }: Plate) => marks.some(({ kind }) => kind === "mark");
+
+    test("shrinks until the mark finds room", () => {
+      const plate = small(8, "T-B4");
+      const wide = small(8, "T-B4", { opening: { kind: "circle", diameter: inches(5), at: at(0, 0) } });
+      expect(wide.omitted).not.toEqual([]);
+      expect(plate.omitted).toEqual([]);
+      expect(isMarked(plate)).toBe(true);
+      expect(plate.holes[0]?.shape).toEqual({ kind: "circle", diameter: inches(4) });
+      expect(plate.sized.at(-1)?.how).toContain("shrunk from 5 in so that marks find room");
+    });
+
+    test("is the largest of its increment that leaves the room", () => {
+      const next = small(8, "T-B4", { opening: { kind: "circle", diameter: inches(4.5), at: at(0, 0) } });
+      expect(next.omitted).not.toEqual([]);
+    });
+
+    test("is left out where none leaves the mark its room", () => {
+      const plate = small(5.5, "T-B5");
+      expect(plate.holes.some(({ role }) => role === "opening")).toBe(false);
+      expect(isMarked(plate)).toBe(true);
+      expect(plate.sized.at(-1)?.how).toBe("none: the piece mark would find no room beside it");
+    });
+
+    test("stays as it is where the mark finds room, and where no opening would help", () => {
+      expect(small(14, "T1").sized.at(-1)?.how).not.toContain("shrunk");
+      const hopeless = small(5.5, "T-123456789012345678901234567890");
+      expect(isMarked(hopeless)).toBe(false);
+      expect(hopeless.holes[0]?.role).toBe("opening");
+    });
+
+    test("an opening as given is never changed", () => {
+      const opening = { kind: "circle", diameter: inches(5), at: at(0, 0) } as const;
+      expect(small(8, "T-B4", { opening }).holes[0]?.shape).toEqual({ kind: "circle", diameter: inches(5) });
+    });
+  });
+
   test("metric: below 75 mm there is none", () => {
     const pattern = {
       kind: "rectangle",
