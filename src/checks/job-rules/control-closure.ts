@@ -62,6 +62,10 @@ const SLIPS: readonly (readonly [number, string])[] = [
   [1 / 12, "inches where feet are meant"],
   [25.4, "inches where millimetres are meant"],
   [1 / 25.4, "millimetres where inches are meant"],
+  [1000, "millimetres where metres are meant"],
+  [1 / 1000, "metres where millimetres are meant"],
+  [10, "a decimal point too far right"],
+  [1 / 10, "a decimal point too far left"],
 ];
 
 function suspicion(ratio: number): string {

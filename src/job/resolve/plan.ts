@@ -183,7 +183,12 @@ function assemble(parts: Parts, sources: PlanSources): WithFindings<PlanSpec> {
   const isWhole = parts.grid.whole && grid.value.length >= 2 && grid.findings.length === 0;
   const byName = isWhole ? new Map(grid.value.map((line) => [line.name, line])) : null;
   const placements = placeBases(parts, byName, sources);
-  const control = resolveControl(parts.control.written, byName ?? new Map<string, GridLine>(), unit);
+  const control = resolveControl(
+    parts.control.written,
+    byName ?? new Map<string, GridLine>(),
+    site?.origin ?? null,
+    unit,
+  );
   const transform = transformOf(parts, control.value, byName !== null, sources);
   const value: PlanSpec = {
     lines: grid.value,
