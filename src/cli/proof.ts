@@ -25,7 +25,7 @@ export async function runProof(command: Extract<Command, { kind: "proof" }>, she
   for (const path of command.files) {
     const file = proveOne(path, against?.value ?? null, shell);
     if (file.ok) proved.push(file.value);
-    faults.push(...file.findings);
+    for (const fault of file.findings) faults.push(fault);
     await progress.show(proved.length, command.files.length);
   }
   await progress.end();

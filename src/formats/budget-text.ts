@@ -11,6 +11,7 @@ import {
   targetWords,
   worstWords,
 } from "../budget/index.js";
+import { greatestOf } from "../units/extremes.js";
 import { formatLength, formatWithUnit } from "../units/index.js";
 import type { LedgerTextOptions } from "./ledger-text.js";
 import { styled } from "./ledger-text.js";
@@ -20,7 +21,12 @@ const HEADINGS = ["base", "qty", "drops on", "+/-", "worst case", "rss", "govern
 /** The table of all bases. `budgets` are worst first. */
 export function writeBudgetTable(budgets: readonly BaseBudget[], { color }: Pick<LedgerTextOptions, "color">): string {
   const rows = budgets.map(cellsOf);
-  const widths = HEADINGS.map((heading, i) => Math.max(heading.length, ...rows.map((row) => row[i]?.length ?? 0)));
+  const widths = HEADINGS.map((heading, i) =>
+    greatestOf(
+      rows.map((row) => row[i]?.length ?? 0),
+      heading.length,
+    ),
+  );
   const lineOf = (cells: readonly string[]): string =>
     cells
       .map((cell, i) => (i >= 1 && i <= 5 ? cell.padStart(widths[i] ?? 0) : cell.padEnd(widths[i] ?? 0)))

@@ -1,6 +1,7 @@
 /** Which rod belongs where: the assignment of one list of points to another whose largest distance is least. */
 import type { Point } from "../geometry/index.js";
 import { millimetresBetween } from "../geometry/index.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 
 /** For each of the first points the index of its partner, and the largest cost of a pair. */
 export interface Assignment {
@@ -108,7 +109,7 @@ export function assignCosts(costs: readonly (readonly number[])[]): Assignment |
 /** First the least that any assignment needs: often it is enough. Then the costs above it are halved. */
 function assignLeast(edges: readonly (readonly Edge[])[]): Assignment | null {
   if (edges.some((row) => row.length === 0)) return null;
-  const least = Math.max(...edges.map((row) => Math.min(...row.map(({ cost }) => cost))));
+  const least = greatestOf(edges.map((row) => leastOf(row.map(({ cost }) => cost))));
   const first = match(edges, least);
   if (first !== null) return { partners: first, worst: least };
   const costs = [...new Set(edges.flatMap((row) => row.map(({ cost }) => cost)))].filter((cost) => cost > least);

@@ -16,6 +16,7 @@ import {
   twiceToLattice,
 } from "../../geometry/index.js";
 import type { ColumnShape, Offset, PlanShape } from "../../job/model/job.js";
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import { roundSymmetric } from "../../units/index.js";
 
 /** Twice the distance from a point to a contour beside it; negative inside. */
@@ -68,7 +69,7 @@ export function twiceExtent(contour: Contour): Extent {
 export function twiceFarthest(contour: Contour, at: Offset): number {
   const from = pointAt(at.x, at.y);
   if (contour.kind === "circle") return twiceDistanceBetweenPoints(from, contour.center) + contour.diameter;
-  return Math.max(...contour.segments.map((segment) => twiceToLattice(farthestOn(segment, from))));
+  return greatestOf(contour.segments.map((segment) => twiceToLattice(farthestOn(segment, from))));
 }
 
 function farthestOn(segment: Path["segments"][number], from: Point): number {
@@ -113,7 +114,7 @@ export function twiceChordBearing({ segments }: Path, at: Offset, form: number):
     [-1, -1],
     [1, -1],
   ].map(([sx = 1, sy = 1]) => corners.filter(({ x, y }) => sx * x >= 0 && sy * y >= 0).map(({ past }) => past));
-  return quarters.some((pasts) => pasts.length === 0) ? null : Math.min(...quarters.map((pasts) => Math.max(...pasts)));
+  return quarters.some((pasts) => pasts.length === 0) ? null : leastOf(quarters.map((pasts) => greatestOf(pasts)));
 }
 
 /** How far `along` reaches past the end of the form's chord at `across`; all doubled. */
