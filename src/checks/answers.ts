@@ -151,15 +151,20 @@ function notTaken(answer: Answer, row: CheckRow, unit: Unit): Seen {
   }
   if (value.kind === "missing" || row.value === null)
     return { rank: 3, why: `${named(row)} has no value to be answered` };
-  const was = answeredText(value.value, row.value, unit);
   const question = row.severity === "ask" ? ": the question is open again" : "";
-  return { rank: 3, why: `${named(row)}: answered for ${was}, now ${quantityText(row.value, unit)}${question}` };
+  return { rank: 3, why: `${named(row)}: ${changedWords(value.value, row.value, unit)}${question}` };
 }
 
-/** The value that was answered, written as the row's own is. */
-function answeredText(value: number, now: Quantity, unit: Unit): string {
-  return now.kind === "count" ? String(value) : formatWithUnit(nanometres(value * NM_PER_UNIT[unit]), unit);
+/** Both values as rows are written; those that would read alike in every figure. */
+function changedWords(value: number, now: Quantity, unit: Unit): string {
+  if (now.kind === "count") return `answered for ${value}, now ${now.count}`;
+  const present = toUnit(now.twice / 2, unit);
+  if (Math.abs(value - present) < ALIKE) return `answered for ${value} ${unit}, now ${present} ${unit}`;
+  return `answered for ${formatWithUnit(nanometres(value * NM_PER_UNIT[unit]), unit)}, now ${quantityText(now, unit)}`;
 }
+
+/** Values nearer than this, in inches or millimetres, may be written alike. */
+const ALIKE = 0.005;
 
 const named = ({ rule, subject }: CheckRow): string => `${rule} ${subject}`.trimEnd();
 

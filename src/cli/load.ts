@@ -20,7 +20,7 @@ export async function loadInputs(job: string, shell: Shell): Promise<Outcome<Inp
   for (const request of jobFile.requests) {
     const folder = request.relativeTo === "packaged" ? INSTALLED : dirname(path);
     const opened = await readRequested(request, resolve(folder, request.name));
-    findings.push(...opened.findings.map((finding) => atSheet(finding, request)));
+    for (const finding of opened.findings) findings.push(atSheet(finding, request));
     if (opened.ok && opened.value !== null) files.set(request.key ?? request.name, opened.value);
   }
   const inputs: Inputs = { job, files };

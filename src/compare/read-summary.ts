@@ -132,7 +132,7 @@ function readPiece<T extends z.ZodType>(
   }
   const read = schema.safeParse(value.value, { error: () => "is missing, or not what a summary has there" });
   if (read.success) return read.data;
-  findings.push(...read.error.issues.map((issue) => findingOf(issue, file, path)));
+  for (const issue of read.error.issues) findings.push(findingOf(issue, file, path));
   return null;
 }
 

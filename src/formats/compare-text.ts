@@ -11,6 +11,7 @@ import type {
 } from "../compare/index.js";
 import { VERDICTS } from "../compare/index.js";
 import { terminalText } from "../diagnostics/printable.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Unit } from "../units/index.js";
 import { formatLength } from "../units/index.js";
 import { styled, wrap } from "./ledger-text.js";
@@ -116,7 +117,10 @@ interface Widths {
 
 function columnWidths(templates: readonly TemplateComparison[]): Widths {
   const longest = (words: (state: TemplateState) => string): number =>
-    Math.max(0, ...templates.map((each) => words(stateOf(each)).length));
+    greatestOf(
+      templates.map((each) => words(stateOf(each)).length),
+      0,
+    );
   return { mark: longest(({ mark }) => mark), base: longest(baseWords) };
 }
 

@@ -2,6 +2,7 @@
 import type { CheckRow, Quantity } from "../checks/model.js";
 import { answerReach, comparedTexts, counted, marginText, subjectWords } from "../checks/words.js";
 import { terminalText } from "../diagnostics/printable.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Unit } from "../units/length.js";
 
 /** How the terminal shows a ledger. */
@@ -95,7 +96,12 @@ interface TableRow {
 
 function tableLines(joined: readonly JoinedRow[], options: LedgerTextOptions): string[] {
   const rows = joined.map((one) => tableRow(one, options.unit));
-  const widths = [0, 1, 2, 3, 4].map((column) => Math.max(0, ...rows.map(({ cells }) => (cells[column] ?? "").length)));
+  const widths = [0, 1, 2, 3, 4].map((column) =>
+    greatestOf(
+      rows.map(({ cells }) => (cells[column] ?? "").length),
+      0,
+    ),
+  );
   return rows.flatMap((row) => rowLines(row, widths, options));
 }
 

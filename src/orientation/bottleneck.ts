@@ -1,6 +1,7 @@
 /** Which rod belongs where: the assignment of one list of points to another whose largest distance is least. */
 import type { Point } from "../geometry/index.js";
 import { millimetresBetween } from "../geometry/index.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 
 /** For each of the first points the index of its partner, and the largest cost of a pair. */
 export interface Assignment {
@@ -146,7 +147,7 @@ function inOrder({ to, cost }: Edges, costOf: (to: number, distance: number) => 
  */
 export function assignEdges(edges: readonly Edges[]): Assignment | null {
   if (edges.some(({ to }) => to.length === 0)) return null;
-  const least = Math.max(...edges.map(({ cost }) => cost.reduce((a, b) => Math.min(a, b), Infinity)));
+  const least = greatestOf(edges.map(({ cost }) => leastOf(cost)));
   const first = matchRows(edges, least);
   if (first.placed === edges.length) return { partners: partnersOf(first.holders), worst: least };
   const worst = leastWorst(edges, least, first.holders);

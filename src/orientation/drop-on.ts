@@ -5,6 +5,7 @@ import type { Point } from "../geometry/index.js";
 import { millimetresBetween, twiceToLattice } from "../geometry/index.js";
 import type { Input, Missing } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/index.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 import type { Length } from "../units/index.js";
 import { NM_PER_MM } from "../units/length.js";
 import { assignBy, placesOf } from "./bottleneck.js";
@@ -28,7 +29,7 @@ export function dropOn(rods: readonly PlacedRod[], standing: readonly Point[]): 
 export function inPlace(rods: readonly PlacedRod[]): DropsOn {
   const missing = missingHoles(rods);
   if (missing.length > 0) return { kind: "not known", missing };
-  const least = Math.min(...rods.map((_, i) => clearanceAt(rods, i, i)));
+  const least = leastOf(rods.map((_, i) => clearanceAt(rods, i, i)));
   return { kind: "known", twice: -twiceToLattice(least) + 0, shiftTwice: 0, theta: 0, shift: { x: 0, y: 0 } };
 }
 
@@ -72,7 +73,7 @@ function fitFrom(rods: readonly PlacedRod[], standing: readonly Point[], placed:
     return { x, y, clearance: clearanceAt(rods, i, j) };
   });
   const { value, theta, tx, ty } = fitPlate(holes, standing);
-  const held = Math.max(...holes.map((hole, i) => millimetresBetween(hole, standing[i] as Point) - hole.clearance));
+  const held = greatestOf(holes.map((hole, i) => millimetresBetween(hole, standing[i] as Point) - hole.clearance));
   const stays = twiceToLattice(held) <= 0;
   return {
     kind: "known",

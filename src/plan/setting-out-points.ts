@@ -1,7 +1,7 @@
 /** The points to set out: names, places, elevations and descriptions, in a fixed order. */
 import { pointInNanometres, toLattice } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
-import { greatest } from "../units/extremes.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Length } from "../units/length.js";
 import { add, NM_PER_MM, toMillimetres } from "../units/length.js";
 import type { PlacedBase, Plan, PlannedRod, SitePoint, SiteTransform } from "./model.js";
@@ -181,8 +181,8 @@ function take(name: string, taken: Set<string>): string {
  */
 function stemsOf(bases: readonly PlacedBase[], taken: Set<string>): readonly string[] {
   const stems = new Set<string>();
-  const longestTag = greatest(
-    bases.map(({ rods }) => greatest(rods.map(({ rod }) => rod.tag.length))),
+  const longestTag = greatestOf(
+    bases.map(({ rods }) => greatestOf(rods.map(({ rod }) => rod.tag.length))),
     2,
   );
   return bases.map((base, index) => {

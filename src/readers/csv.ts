@@ -1,6 +1,7 @@
 /** CSV text -> a table of cells. */
 import Papa from "papaparse";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
+import { greatestOf } from "../units/extremes.js";
 import { type Cell, MOST_CELLS, type Table } from "./inputs.js";
 import { decodeText } from "./text.js";
 
@@ -53,7 +54,7 @@ function findSeparator(text: string): { text: string; delimiter: string; firstLi
   if (told?.[1] !== undefined) return { text: text.slice(told[0].length), delimiter: told[1], firstLine: 2 };
   const [heading = ""] = /[^\r\n]+/.exec(text.trimStart()) ?? [];
   const counts = SEPARATORS.map((separator) => countOutsideQuotes(heading, separator));
-  const most = counts.indexOf(Math.max(...counts));
+  const most = counts.indexOf(greatestOf(counts));
   return { text, delimiter: SEPARATORS[most] ?? ",", firstLine: 1 };
 }
 

@@ -18,6 +18,7 @@ import {
   SURVEY_CAUTIONS,
   termsWords,
 } from "../survey/index.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 import { formatLength, formatWithUnit } from "../units/index.js";
 import { nanometres, toMillimetres } from "../units/length.js";
 import { at, circle, fill, group, line, rectangle, stroke, text } from "./items.js";
@@ -257,10 +258,10 @@ function extentFor({ base }: GroupSurvey, seats: readonly Seated[]): Extent {
   const { shape, at: place } = base.basePlate;
   const holes = seats.map(({ rod, hole }) => ({ hole, reach: toMillimetres(rod.placed.group.rod.diameter) * 1.5 }));
   const own = {
-    x0: Math.min(...holes.map(({ hole, reach }) => hole.x - reach)),
-    y0: Math.min(...holes.map(({ hole, reach }) => hole.y - reach)),
-    x1: Math.max(...holes.map(({ hole, reach }) => hole.x + reach)),
-    y1: Math.max(...holes.map(({ hole, reach }) => hole.y + reach)),
+    x0: leastOf(holes.map(({ hole, reach }) => hole.x - reach)),
+    y0: leastOf(holes.map(({ hole, reach }) => hole.y - reach)),
+    x1: greatestOf(holes.map(({ hole, reach }) => hole.x + reach)),
+    y1: greatestOf(holes.map(({ hole, reach }) => hole.y + reach)),
   };
   if (shape.kind === "missing") return own;
   const { value } = shape;
@@ -317,7 +318,7 @@ function insetItems(seats: readonly Seated[], job: Job, area: Area, lettering: L
   const { columns, rows } = gridFor(shown.length, area.x1 - area.x0, area.y1 - area.y0 - foot);
   const cell = { width: (area.x1 - area.x0) / columns, height: (area.y1 - area.y0 - foot) / rows };
   const words = small * 5.4;
-  const reach = Math.max(...shown.map(widestOf));
+  const reach = greatestOf(shown.map(widestOf));
   const scale = largestScale(
     [TWICE, ...scales(job.unit)],
     (factor) => reach * factor <= Math.min(cell.width, cell.height - words) - 3,

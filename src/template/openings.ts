@@ -14,6 +14,7 @@ import {
 } from "../geometry/index.js";
 import type { Base, Job, OpeningSpec } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/index.js";
+import { leastOf } from "../units/extremes.js";
 import { formatDifference, formatWithUnit } from "../units/index.js";
 import type { Length, Unit } from "../units/length.js";
 import { inches, millimetres, nanometres } from "../units/length.js";
@@ -104,7 +105,7 @@ function sizeOpening(job: Job, base: Base, rods: readonly PlacedRod[], outer: Co
     (need) => twiceToLattice(millimetresBetween(center, need.center)) - need.twice,
   );
   const increment = Math.max(1, shop.increment.value);
-  const diameter = Math.floor(Math.min(half, toEdge, ...besideHoles) / increment) * increment;
+  const diameter = Math.floor(leastOf(besideHoles, Math.min(half, toEdge)) / increment) * increment;
   const say = (length: number) => formatWithUnit(length, unit);
   const rule = `${say(clear)} to every hole and the edge, room for nut and washer, at most half the smaller side`;
   if (diameter < LEAST_OPENING[unit]) {

@@ -137,7 +137,10 @@ describe("length-slip: rods 1-1/4 at 12 x 10", () => {
     const rows = rowsOf(lengthSlip, {
       rod: lengths,
       group: { pattern, washer: none },
-      base: { grout: none, basePlate: { shape: none, thickness: none, at, pattern: none, patternOrigin: "as listed" } },
+      base: {
+        grout: none,
+        basePlate: { shape: none, thickness: none, at, pattern: none, patternOrigin: "as listed", groutHoles: [] },
+      },
       concrete: { shape: none },
       template: auto,
     });
