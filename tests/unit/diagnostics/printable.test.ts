@@ -6,6 +6,7 @@ import {
   joinPrintable,
   printable,
   printableJson,
+  readable,
   terminalJson,
   terminalLine,
   terminalText,
@@ -33,6 +34,19 @@ describe("printable", () => {
 
   it("leaves nothing unseen in any text", () => {
     fc.assert(fc.property(fc.string({ unit: "binary" }), (text) => !UNSEEN.test(printable(text))));
+  });
+});
+
+describe("readable", () => {
+  it.each([
+    ["a\tb\r\nc", "a\tb\r\nc"],
+    ["\u0915\u094d\u200d\u0937", "\u0915\u094d\u200d\u0937"],
+    ["\u001b[2J\u009b\u007f\u0000", "\\u001b[2J\\u009b\\u007f\\u0000"],
+    ["\u202e\u2067\u200f\u2028", "\\u202e\\u2067\\u200f\\u2028"],
+    ["\ud800\uffff", "\\ud800\\uffff"],
+  ])("%j", (text, expected) => {
+    expect(readable(text)).toBe(expected);
+    expect(readable(readable(text))).toBe(expected);
   });
 });
 
