@@ -1,5 +1,6 @@
 /** `rodplate proof` as a user runs it: on the program's own package, on faulty files, on what is no file. */
-import { cpSync, mkdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from "node:fs";
+import { execFileSync } from "node:child_process";
+import { cpSync, mkdirSync, readFileSync, rmSync, symlinkSync, truncateSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { arc, box, circle, fileOf, line, polyline } from "../dxf-by-hand.js";
@@ -190,6 +191,21 @@ describe("rodplate proof", () => {
     writeFileSync(join(folder, "loose", "pack", "summary.json"), "{");
     const damaged = await proof("loose");
     expect([damaged.status, damaged.stderr]).toEqual([2, expect.stringContaining("is not JSON from here on")]);
+  });
+
+  it.skipIf(process.platform === "win32")("of a package opens no pipe and follows no link", async () => {
+    const copy = packaged("piped");
+    const [first = "", second = ""] = cutFiles.map((path) => join(folder, path.replace(/^out/, "piped")));
+    for (const path of [first, second]) rmSync(path);
+    execFileSync("mkfifo", [first, join(copy, "extra.dxf")]);
+    symlinkSync(join(folder, cutFiles[1] ?? ""), second);
+    symlinkSync("/", join(copy, "root"));
+    const { status, stdout } = await proof("piped");
+    expect(status).toBe(1);
+    expect(stdout.match(/ {2}STOP {2}.*: is not a file/g)).toHaveLength(2);
+    expect(stdout).toContain("STOP  extra.dxf: is not listed");
+    expect(stdout).toContain("LOOK  root: is not listed");
+    expect(stdout).toContain("2 files: 0 not to be cut");
   });
 
   it("names no sign of the system's where a folder, a file or a summary cannot be read", async () => {
