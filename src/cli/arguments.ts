@@ -163,7 +163,7 @@ const POSITIONALS: Readonly<Record<CommandName, Positionals>> = {
   check: { least: 1, most: 1, wants: "the name of a job file" },
   make: { least: 1, most: 1, wants: "the name of a job file" },
   compare: { least: 2, most: 2, wants: "OLD and NEW, each a job file or the folder of a package" },
-  proof: { least: 1, most: Number.POSITIVE_INFINITY, wants: "the names of DXF files" },
+  proof: { least: 1, most: Number.POSITIVE_INFINITY, wants: "the names of DXF files, or of the folder of a package" },
   budget: { least: 1, most: 1, wants: "the name of a job file" },
   survey: { least: 2, most: 2, wants: "the names of a job file and of a file of points" },
 };

@@ -10,7 +10,7 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
   rodplate make JOB --out DIR        write the whole package into DIR
   rodplate compare OLD NEW           what changed between two jobs or packages, and what must be cut again
   rodplate proof FILE... [--against JOB]
-                                     what is wrong with any cut file (DXF), and which template it is
+                                     what is wrong with any cut file (DXF) or package, and which template it is
   rodplate budget JOB                worst case and probability that each base plate drops on
   rodplate survey JOB POINTS         surveyed rods against their places, and whether each base plate drops on
   rodplate help [COMMAND]            more about a command
@@ -18,7 +18,7 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
 
 Exit code: 0 made, nothing is held; 1 made, but something is held; 2 the input is at fault, nothing written;
 3 a fault of the program. For compare: 1 something that is cut already must be cut again.
-For proof: 1 a file is not to be cut as it is. For survey: 1 a base plate does not drop on.
+For proof: 1 a file is not to be cut as it is, or not as checked. For survey: 1 a base plate does not drop on.
 Progress and messages go to standard error. NO_COLOR and COLUMNS are honoured.
 `;
 
@@ -63,19 +63,24 @@ it. A revision letter or another mark alone is no recut: such templates are list
 Exit code: 0 nothing must be cut again; 1 something must; 2 OLD or NEW is at fault.
 `;
 
-const PROOF = `rodplate proof FILE... [--against JOB] [--json]
+const PROOF = `rodplate proof FILE|DIR... [--against JOB] [--json]
 
 Reads cut files, whoever drew them, and tells what is wrong with them, worst first. STOP: something would be cut wrongly, or
 it cannot be known what is meant. LOOK: it is read rightly here, but some control may not, or somebody should look.
 Read are LINE, ARC, CIRCLE, LWPOLYLINE, POLYLINE, inserted blocks, and SPLINE and ELLIPSE that are circles, arcs or lines
-within 0.025 mm. A file over 32,000,000 bytes is refused unread. Writes nothing.
+within 0.025 mm. Ends within 0.01 mm are joined, and a gap is told. A file over 32,000,000 bytes is refused unread.
+Writes nothing.
+
+DIR is the folder of a package: every file that its summary lists is held against its size and hash, and every cut file
+against its own template; what is missing, changed or not listed is told. Of any other folder: every DXF file and package.
 
   --against JOB   say which template or base plate of JOB each file is (by its name, else by its holes), at any origin and
-                  turn, mirrored, or 25.4 or 12 times too large or small; every hole off by more than 0.05 mm in place or
-                  diameter, holes missing or too many, and an outline that strays by more than 0.1 mm
+                  turn, mirrored, or exactly 25.4 or 12 times too large or small; every hole off by more than 0.05 mm in
+                  place or diameter, holes missing or too many, and an outline that strays by more than 0.1 mm
   --json          the machine form, or {"findings": [...]} when JOB is at fault, and nothing else
 
-Exit code: 0 no file has a STOP; 1 one has; 2 a file cannot be opened, or JOB is at fault.
+Exit code: 0 nothing has a STOP; 1 a file has, or is not the one that was checked; 2 a file cannot be opened, or JOB is
+at fault.
 `;
 
 const BUDGET = `rodplate budget JOB [--out DIR] [--json]

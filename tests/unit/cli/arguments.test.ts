@@ -55,7 +55,7 @@ describe("what is wrong is told, all of it, with the nearest known word", () => 
     ["start", ["start needs --out FILE"]],
     ["compare a", ["compare needs OLD and NEW"]],
     ["compare a b c", ["compare takes two names", '"c" is too much']],
-    ["proof --against job.yaml", ["proof needs the names of DXF files"]],
+    ["proof --against job.yaml", ["proof needs the names of DXF files, or of the folder of a package"]],
     ["proof a.dxf --against", ["--against needs a value"]],
     ["compare a b --all", ["compare has no option --all"]],
   ])("%s", (text, parts) => {
