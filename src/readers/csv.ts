@@ -19,8 +19,21 @@ export function readCsv(input: string | Uint8Array, file: string): Outcome<Table
   const findings = parsed.errors
     .filter((error) => error.type === "Quotes")
     .map((error) => quoteFinding(error.row === undefined ? firstLine : (starts[error.row] ?? firstLine), file));
+  findings.push(...longCells(rows, file));
   if (findings.length > 0) return { ok: false, findings };
   return { ok: true, value: { kind: "table", sheet: "", rows }, findings: [] };
+}
+
+/** Letters that one cell of a spreadsheet holds at most. */
+const LONGEST_CELL = 32_767;
+
+/** The first cell that is longer: a quotation mark that is never closed makes one cell of what follows. */
+function longCells(rows: readonly (readonly Cell[])[], file: string): readonly Finding[] {
+  const long = rows.flatMap((row) => row.filter(({ text }) => text.length > LONGEST_CELL)).slice(0, 1);
+  return long.map(({ text, line, column }) => {
+    const message = `a cell has ${text.length} characters; at most ${LONGEST_CELL} are read: is a quotation mark not closed?`;
+    return { code: "long-cell", severity: "error", at: { file, line, column }, message };
+  });
 }
 
 /** Counts line ends and separators, those in quoted cells too: at least as many as there are cells. Ends where there are too many. */

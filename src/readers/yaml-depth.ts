@@ -7,8 +7,8 @@ import { Lexer } from "yaml";
 /** Deepest nesting that is read. */
 export const DEEPEST_NESTING = 64;
 
-/** Most tokens that are looked at of one file: keys, values, dashes, brackets and commas. */
-export const MOST_TOKENS = 3_000_000;
+/** Most tokens that are looked at of one file: keys, values, dashes, brackets, commas, indents and line ends. */
+export const MOST_TOKENS = 6_000_000;
 
 /** A block list under a key of the first level: where its dashes stand, and where the line after it starts. */
 export interface RootList {
@@ -23,7 +23,7 @@ export interface RootList {
 export interface TokenScan {
   /** Offset of the first token that nests deeper than allowed, or null. Then the scan ends there. */
   readonly deep: number | null;
-  /** How many tokens say something; above `MOST_TOKENS` the scan ends. */
+  /** How many there are; above `MOST_TOKENS` the scan ends. */
   readonly tokens: number;
   readonly rootLists: readonly RootList[];
   /** True without anchors, aliases, tags, directives and document marks: then the items of a list stand for themselves. */
@@ -77,6 +77,7 @@ class NestingScan {
   }
 
   take(token: string): void {
+    this.tokens += 1;
     if (token === SCALAR) this.isScalar = true;
     else if (token === DOCUMENT || token === FLOW_ERROR_END) this.restart(token);
     else this.takeText(token);
@@ -108,7 +109,6 @@ class NestingScan {
     this.isScalar = false;
     this.offset += token.length;
     const isBlank = token.trim() === "" || (token.startsWith("#") && !wasScalar);
-    if (!isBlank) this.tokens += 1;
     if (!isBlank && !wasScalar && BEYOND_ITSELF.test(token)) this.selfContained = false;
     if (!isBlank) this.takeContent(wasScalar ? "" : token, column, this.offset - token.length);
     const lastBreak = token.lastIndexOf("\n");

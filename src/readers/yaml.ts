@@ -24,11 +24,11 @@ export function readYaml(input: string | Uint8Array, file: string): Outcome<Sour
       errorAt(place, "too-deep", `nesting over ${DEEPEST_NESTING} levels; at most ${DEEPEST_NESTING} are allowed`),
     );
   }
-  if (scan.tokens > MOST_TOKENS) return refuseTokens(file, MOST_TOKENS, "keys and values");
+  if (scan.tokens > MOST_TOKENS) return refuseTokens(file, MOST_TOKENS, "keys, values, indents and line ends");
   const inPieces = readInPieces(text, file, scan);
   if (inPieces !== null) return inPieces;
   if (scan.tokens > MOST_AT_ONCE)
-    return refuseTokens(file, MOST_AT_ONCE, "keys and values outside a plain list of bases");
+    return refuseTokens(file, MOST_AT_ONCE, "keys, values, indents and line ends outside a plain list of bases");
   return parse(text, file, 1, 0);
 }
 
