@@ -10,10 +10,10 @@ const ring = (count: number, start: string) =>
 describe("the start of a bolt circle", () => {
   it("that names no axis where the two differ is read as x, with a warning", () => {
     expect(faultsOf(ring(6, "straddle"))).toEqual([
-      "job.yaml:7:59 bases[0].pattern.start: straddle of 6 rods names no axis, and the two differ; read as straddle x: straddles the x axis; rods stand on the y axis (write straddle x or straddle y)",
+      "job.yaml:7:61 bases[0].pattern.start: straddle of 6 rods names no axis, and the two differ; read as straddle x: straddles the x axis; rods stand on the y axis (write straddle x or straddle y)",
     ]);
     expect(faultsOf(ring(5, "on-axis"))).toEqual([
-      "job.yaml:7:59 bases[0].pattern.start: on-axis of 5 rods names no axis, and the two differ; read as on-axis x: a rod stands on +x; straddles -x (write on-axis x or on-axis y)",
+      "job.yaml:7:61 bases[0].pattern.start: on-axis of 5 rods names no axis, and the two differ; read as on-axis x: a rod stands on +x; straddles -x (write on-axis x or on-axis y)",
     ]);
     const read = readJob(inputsOf(ring(10, "straddle")), { date: "2026-01-01", vocabulary });
     expect(read).toMatchObject({ ok: true, findings: [{ severity: "warning", code: "axis-not-named" }] });
