@@ -2,7 +2,7 @@
 
 import type { Point } from "../geometry/vocabulary.js";
 import type { Base, Corner } from "../job/model/job.js";
-import { boltCircleOf } from "../patterns/index.js";
+import { boltCircleOf, standsToAxes } from "../patterns/index.js";
 import { keySize } from "../template/index.js";
 import type { Hole, Plate } from "../template/model.js";
 import { greatestOf, leastOf } from "../units/extremes.js";
@@ -125,9 +125,11 @@ function patternWords(alike: readonly Hole[], base: Base, unit: Unit): readonly 
   const circle = rods === undefined ? null : boltCircleOf(rods.pattern);
   if (first === undefined || circle === null) return [];
   const { diameter, count } = circle;
+  const axes = standsToAxes(circle);
   return [
     `ON Ø${formatLength(diameter, unit)} BOLT CIRCLE, ${count} SPACED ${Math.round(36000 / count) / 100}°`,
     `${first.tag} AT ${angleOf(first)}° COUNTER-CLOCKWISE FROM +X`,
+    ...(axes === null ? [] : [axes.toUpperCase()]),
     ...radialEdges(alike, base, unit),
   ];
 }
