@@ -62,9 +62,9 @@ export function lacking(subject: string, missing: readonly Missing[], own: Own =
   return notChecked(subject, whyMissing(missing), own);
 }
 
-/** Why each is missing, and the key that would supply it. */
+/** Why each is missing, and the key that would supply it; each once. */
 function whyMissing(missing: readonly Missing[]): string {
-  return missing.map(({ why, key }) => `${why} (${key})`).join("; ");
+  return [...new Set(missing.map(({ why, key }) => `${why} (${key})`))].join("; ");
 }
 
 /** A not-checked row for a size that a table does not hold. */
