@@ -4,7 +4,7 @@ import type { Answer, Job, Severity } from "../job/model/job.js";
 import type { Unit } from "../units/index.js";
 import { formatWithUnit, NM_PER_UNIT, nanometres, toUnit } from "../units/index.js";
 import type { CheckRow, Quantity } from "./model.js";
-import { limitWords, quantityText, subjectWords } from "./words.js";
+import { comparedTexts, limitWords, quantityText, subjectWords } from "./words.js";
 
 /** Answers by their rule, for jobs with many: a list of the job is looked through once. */
 const kept = new WeakMap<readonly Answer[], ReadonlyMap<string, readonly Answer[]>>();
@@ -165,7 +165,8 @@ const named = ({ rule, subject }: CheckRow): string => `${rule} ${subject}`.trim
 
 function comparison(row: CheckRow, unit: Unit): string {
   if (row.value === null || row.limit === null || row.sense === null) return row.note;
-  return `${quantityText(row.value, unit)}, ${limitWords(row.sense, row.limit, unit)} is asked`;
+  const [found, limit] = comparedTexts(row.value, row.limit, unit);
+  return `${found}, ${limitWords(row.sense, limit)} is asked`;
 }
 
 function unmatchedWhy(

@@ -20,11 +20,11 @@ function cellText(cell: CsvCell): string {
   return NEEDS_QUOTES.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
-/** A finite number without an exponent and without a negative zero, at most 6 decimals. */
+/** A finite number without an exponent and without a negative zero, at most 8 decimals. */
 function decimalText(value: number): string {
   const text = String(value);
   if (!text.includes("e")) return text === "-0" ? "0" : text;
-  const fixed = value.toFixed(6).replace(/\.?0+$/, "");
+  const fixed = value.toFixed(8).replace(/\.?0+$/, "");
   return fixed === "-0" ? "0" : fixed;
 }
 

@@ -108,7 +108,7 @@ function sameOutcome(a: WrongPlacement, b: WrongPlacement): boolean {
 
 function dropWords({ dropsOn: plate }: WrongPlacement, say: Words): string {
   if (plate.kind === "not known") return "whether the base plate drops on is not known";
-  if (plate.twice > 0) return `base plate does not drop on (${say.twice(plate.twice)} short)`;
+  if (plate.twice > 0) return `base plate does not drop on (at most ${say.twice(plate.twice)} short)`;
   if (plate.shiftTwice === 0) return "base plate drops on all the same";
   return `base plate drops on, ${say.twice(plate.shiftTwice)} off its place`;
 }

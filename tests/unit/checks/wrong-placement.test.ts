@@ -46,7 +46,7 @@ describe("wrong-placement", () => {
     expect(largest?.value).toEqual({ kind: "length", twice: Math.round(2 * Math.SQRT2 * 25_400_000) });
     expect(largest).toMatchObject({ status: "pass", limit: { twice: 0 } });
     expect(largest?.note).toBe(
-      "turned 90 (and 3 more): rods 1.4142 off, base plate does not drop on (1.008 short), the outline shows it",
+      "turned 90 (and 3 more): rods 1.4142 off, base plate does not drop on (at most 1.008 short), the outline shows it",
     );
     expect(found.get("template")).toMatchObject({ status: "pass", value: { count: 0 } });
     expect(found.get("template")?.note).toBe("7 wrong ways round: 3 set the same rods, 4 show, 0 do not");
