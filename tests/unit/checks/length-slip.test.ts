@@ -118,6 +118,34 @@ describe("length-slip: rods 1-1/4 at 12 x 10", () => {
     expect(row?.note).toContain(words);
   });
 
+  it.each<[string, Changes, string]>([
+    ["wrench room", { rod: { wrenchRoom: given(inch(48), "job") } }, "wrench room"],
+    [
+      "a plate at the lower end",
+      { rod: { bottom: given({ kind: "plate", shape: "square", size: inch(48), thickness: inch(1) }, "job") } },
+      "bottom plate size",
+    ],
+    ["a hook", { rod: { bottom: given({ kind: "hook", reach: inch(60) }, "job") } }, "hook"],
+    ["a nail hole", { template: { nailHoles: [{ at, diameter: inch(3) }] } }, "nail hole"],
+    [
+      "a column wider than its base plate",
+      { base: { column: given({ kind: "pipe", diameter: inch(96), at }, "job") } },
+      "column diameter",
+    ],
+    [
+      "a bolt circle",
+      {
+        group: { pattern: { kind: "circle", diameter: inch(288), count: 4, start: { kind: "straddle" } } },
+        template: auto,
+      },
+      "bolt circle",
+    ],
+  ])("asks about %s in another unit", (_name, changes, subject) => {
+    const row = rowsOf(lengthSlip, changes).find(isSubject(subject));
+    expect(row).toMatchObject({ status: "fail", severity: "ask" });
+    expect(row?.note).toMatch(/ (ft|in) where .* (in|mm) is meant\?$/);
+  });
+
   it("only advises where no slip explains it", () => {
     const [row] = rowsOf(lengthSlip, { rod: { projection: given(inch(41.30001), "job") } });
     expect(row).toMatchObject({ subject: "projection", status: "fail", severity: "advise" });

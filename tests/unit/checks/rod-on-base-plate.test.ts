@@ -79,6 +79,13 @@ describe("rod-on-base-plate", () => {
     expect(row?.note).toContain(words);
   });
 
+  it("names the coordinate of a rod that is typed in feet, and looks at points and lines alone", () => {
+    const at = [inch(-6), inch(72)].map((x) => ({ x, y: inch(0) }));
+    const [first, second] = rowsOf(rodOnBasePlate, { group: { pattern: { kind: "points", at } }, template });
+    expect(first?.status).toBe("pass");
+    expect(second?.note).toContain("x of A2, 6 ft where 6 in is meant?");
+  });
+
   it("guesses nothing where nothing explains it: a square pattern on a plate that is too small", () => {
     const rows = rowsOf(rodOnBasePlate, { group: rods(inch(12), inch(12)), basePlate: plate(inch(11), inch(11)) });
     expect(rows[0]?.note).toBe("the centre lies 0.7071 off the base plate, hole 2-1/16");
