@@ -32,7 +32,9 @@ export class PlanReport {
 
 /** `4495.0 km from CP1; allowed are 100 km`, of a distance in nanometres, however large. */
 export function farWords(nm: number, from: string): string {
-  return `${(nm / NM_PER_MM / 1e6).toFixed(1)} km from ${from}; allowed are ${FARTHEST_POINT / 1e6} km`;
+  const most = FARTHEST_POINT / 1e6;
+  const km = (nm / NM_PER_MM / 1e6).toFixed(1);
+  return `${Number(km) > most ? km : `a little more than ${most}`} km from ${from}; allowed are ${most} km`;
 }
 
 /** Grid lines by their names. */
