@@ -1,4 +1,5 @@
 /** What the system refuses is a finding in plain words; what is a bug stays an exception. Codes: errno(3), fs of Node. */
+import { spawnSync } from "node:child_process";
 import {
   closeSync,
   mkdirSync,
@@ -98,10 +99,26 @@ describe("a file that cannot be read", () => {
       expect(told(name)).toEqual([["unreadable-file", name, `cannot be read: ${words}`]]);
   });
 
+  it("is told when it is a pipe or a device, and is not opened", () => {
+    spawnSync("mkfifo", [join(root, "pipe")]);
+    const words = "cannot be read: it is a pipe or a device; allowed is a file on a disk";
+    expect(told("pipe")).toEqual([["unreadable-file", "pipe", words]]);
+    const device = readBytes("/dev/zero", "/dev/zero");
+    expect(device.findings.map(({ message }) => message)).toEqual([words]);
+  });
+
+  it("is read up to 32 MB", () => {
+    closeSync(openSync(join(root, "just"), "w"));
+    truncateSync(join(root, "just"), 32_000_000);
+    expect(told("just")).toBe("read");
+    truncateSync(join(root, "just"), 32_000_001);
+    expect(told("just")).toEqual([["file-too-large", "just", "the file has 33 MB; at most 32 MB are read"]]);
+  });
+
   it("is told before it is read when it is too large", () => {
     closeSync(openSync(join(root, "large"), "w"));
     truncateSync(join(root, "large"), 2 ** 31 + 1);
-    expect(told("large")).toEqual([["unreadable-file", "large", "cannot be read: it is too large: more than 2 GiB"]]);
+    expect(told("large")).toEqual([["file-too-large", "large", "the file has 2148 MB; at most 32 MB are read"]]);
   });
 
   it("is null only where it is not there", () => {

@@ -58,3 +58,21 @@ describe("faults", () => {
     ]);
   });
 });
+
+describe("bounds", () => {
+  const tooMany =
+    "s.csv:1:1: the file has more than 2000000 cells; at most 2000000 are read: delete blank rows and columns beside the table";
+
+  it("count cells before they are made", () => {
+    expect(texts(`Mark,Qty\n${"\n".repeat(2_000_000)}`)).toEqual([tooMany]);
+    expect(texts(`Mark,Qty\n${",".repeat(2_000_000)}`)).toEqual([tooMany]);
+    expect(texts(`Mark;Qty\r\n${"a,b".repeat(10)}\r\n`)).toHaveLength(3);
+  });
+
+  it("hold a cell to what a spreadsheet's holds: 32,767 letters (ECMA-376 part 1, 18.3.1.96 and the programs' limits)", () => {
+    expect(texts(`Mark,Note\nB1,${"x".repeat(32_767)}`)).toHaveLength(2);
+    expect(texts(`Mark,Note\nB1,${"x".repeat(32_768)}`)).toEqual([
+      "s.csv:2:2: a cell has 32768 characters; at most 32767 are read: is a quotation mark not closed?",
+    ]);
+  });
+});

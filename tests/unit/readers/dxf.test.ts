@@ -345,3 +345,64 @@ it("joins 40,000 loose lines, shuffled, into their 10,000 contours", () => {
   expect(file.contours).toHaveLength(10_000);
   expect(file.openStrokes).toEqual([]);
 });
+
+describe("bounds", () => {
+  const far = 100_000_000;
+  const at = (x: number) => codesOf(fileOf([circle(x - 5, 25, 5), box], {}));
+
+  it("leave out what is farther than 100 km from 0,0, in the file's unit, and say so", () => {
+    expect(at(far)).not.toContain("too-far");
+    expect(at(far + 0.001)).toContain("too-far");
+    expect(at(1e13)).toContain("too-far");
+    expect(read(fileOf([circle(1e300, 25, 5), circle(20, 25, 5), box])).holes).toHaveLength(1);
+    const inches = fileOf([circle(far / 25.4, 0, 1), box]).replace("$INSUNITS\n70\n4", "$INSUNITS\n70\n1");
+    expect(codesOf(inches)).toContain("too-far");
+  });
+
+  it("tell fifty messages of a kind one by one, and count the others", () => {
+    const layers = Array.from({ length: 60 }, (_, i) => circle(10 + i, 25, 0.3, `L${i}`));
+    const unknown = read(fileOf([...layers, box])).findings.filter(({ code }) => code === "layer-unknown");
+    expect(unknown).toHaveLength(51);
+    expect(unknown.at(-1)).toMatchObject({
+      message: "further ones of this kind, with other names or lengths",
+      count: 10,
+    });
+  });
+
+  it("end the search for what lies in what where an outline has too many lines beside too many holes", () => {
+    const teeth = Array.from({ length: 6000 }, (_, i) => [i / 10, i % 2 === 0 ? 10 : 300, 0] as const);
+    const outline = polyline(true, [[0, 0, 0], ...teeth, [600, 0, 0]]);
+    const holes = (count: number) =>
+      Array.from({ length: count }, (_, i) => circle((i * 600) / count + 0.25, 100, 0.001));
+    expect(codesOf(fileOf([outline, ...holes(40)]))).not.toContain("nesting-unsearched");
+    expect(codesOf(fileOf([outline, ...holes(8000)]))).toContain("nesting-unsearched");
+  });
+
+  it("read no more curves than make three million points, 200,000 of them chords", () => {
+    const ellipse = (i: number, ratio: number) =>
+      [
+        [0, "ELLIPSE"],
+        [8, "CUT"],
+        [10, i / 10],
+        [20, 25],
+        [11, 4],
+        [21, 0],
+        [40, ratio],
+        [41, 0],
+        [42, 2 * Math.PI],
+      ] as const;
+    const of = (count: number, ratio: number) =>
+      codesOf(fileOf(Array.from({ length: count }, (_, i) => ellipse(i, ratio))));
+    expect(of(700, 0.5)).not.toContain("too-many-curves");
+    expect(of(900, 0.5)).toContain("too-many-curves");
+    expect(of(900, 1)).not.toContain("too-many-curves");
+  });
+
+  it("measure a round outline of two hundred thousand chords", () => {
+    const points = Array.from({ length: 200_000 }, (_, i) => {
+      const angle = (2 * Math.PI * i) / 200_000;
+      return [100_000 * Math.cos(angle), 100_000 * Math.sin(angle), 0] as const;
+    });
+    expect(read(fileOf([polyline(true, points)])).outline?.area).toBeCloseTo(Math.PI * 1e10, -3);
+  });
+});

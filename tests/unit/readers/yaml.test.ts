@@ -230,3 +230,26 @@ describe("a long list, read item by item,", () => {
     );
   });
 });
+
+describe("bounds on how much there is to parse", () => {
+  const told = (text: string): unknown => {
+    const read = readYaml(text, "a.yaml");
+    return read.ok ? "read" : read.findings.map(({ code, message }) => [code, message]);
+  };
+  const items = (count: number): string => `bases:\n${"  - { mark: B, x: 1 }\n".repeat(count)}`;
+
+  it("refuse a list in brackets that is parsed at once, before it is parsed", () => {
+    const most = "keys, values, indents and line ends outside a plain list of bases; at most 500000 are read";
+    expect(told(`a: [${"1,".repeat(100_000)}1]`)).toBe("read");
+    expect(told(`a: [${"1,".repeat(200_000)}1]`)).toEqual([
+      ["too-many-values", `the file has more than 500000 ${most}`],
+    ]);
+    expect(told(`a: 1${"\n".repeat(600_000)}`)).toEqual([["too-many-values", expect.stringContaining("500000")]]);
+  });
+
+  it("let a list of bases have more, since it is read base by base; not where one of them has all of it", () => {
+    expect(told(items(30_000))).toBe("read");
+    const oneLarge = `${items(200)}  - { mark: C, x: [${"1,".repeat(200_000)}1] }\n`;
+    expect(told(oneLarge)).toEqual([["too-many-values", expect.stringContaining("500000")]]);
+  });
+});
