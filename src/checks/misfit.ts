@@ -1,7 +1,9 @@
 /** Why rods may lie off a plate that should take them: swapped axes, or a length in another unit than was meant. Guesses for notes. */
+
 import type { Contour, Point } from "../geometry/index.js";
 import { extentOf, extentOfPoints, extentSize, point, toLattice, twiceDepthInside } from "../geometry/index.js";
 import type { PlacedRod } from "../rods/model.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Length } from "../units/index.js";
 import type { CheckContext } from "./model.js";
 import { suspectSlip } from "./slips.js";
@@ -24,7 +26,7 @@ export function patternSides({ rods }: Pick<CheckContext, "rods">): Sides {
 
 /** Diameter of the largest rod. */
 export function largestDiameter({ rods }: Pick<CheckContext, "rods">): Length {
-  return Math.max(...rods.map(({ group }) => group.rod.diameter)) as Length;
+  return greatestOf(rods.map(({ group }) => group.rod.diameter)) as Length;
 }
 
 /** What a rod needs between its centre and the edge, doubled. */

@@ -1,5 +1,7 @@
 /** Lengths of a base in proportion to its rods and its pattern: wide proportions, no rule of design, common practice. */
+
 import type { Input, PlanShape, RodGroup, Severity } from "../job/model/job.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Length } from "../units/index.js";
 import { inches } from "../units/index.js";
 import { largestDiameter, patternSides } from "./misfit.js";
@@ -108,7 +110,10 @@ function ofPlates(context: CheckContext): readonly Proportioned[] {
   const pattern = Math.max(x, y, 4 * diameter);
   const plate = { from: 0, to: PLATE * pattern };
   const pier = { from: 0, to: PIER * pattern };
-  const widest = Math.max(plate.to, ...sidesOf("", concrete.shape).map(({ value }) => 2 * value));
+  const widest = greatestOf(
+    sidesOf("", concrete.shape).map(({ value }) => 2 * value),
+    plate.to,
+  );
   return [
     ...sidesOf("base plate", basePlate.shape).map((side) => ({ ...side, plausible: plate, severity: "ask" as const })),
     ...given("base plate thickness", basePlate.thickness, times(diameter, THICKNESS), "advise"),
@@ -116,7 +121,14 @@ function ofPlates(context: CheckContext): readonly Proportioned[] {
     ...sidesOf("concrete", concrete.shape).map((side) => ({ ...side, plausible: pier, severity: "advise" as const })),
     ...columnSides(context.base).map((side) => ({
       ...side,
-      plausible: { from: 0, to: Math.max(...sidesOf("", basePlate.shape).map(({ value }) => value), 0) || plate.to },
+      plausible: {
+        from: 0,
+        to:
+          greatestOf(
+            sidesOf("", basePlate.shape).map(({ value }) => value),
+            0,
+          ) || plate.to,
+      },
       severity: "ask" as const,
     })),
     ...template.nailHoles.slice(0, 1).map(({ diameter: value }) => ({

@@ -63,7 +63,10 @@ const MOST_ROUNDS = 8;
 
 /** Each rod is given the hole that suits it where the plate lies `placed`; then the plate is moved to where it is best. */
 function fitFrom(rods: readonly PlacedRod[], standing: readonly Point[], placed: (at: Point) => Point): Known {
-  const slack = Math.max(0, ...rods.map(({ group }) => halfOf(group.baseHole)));
+  const slack = greatestOf(
+    rods.map(({ group }) => halfOf(group.baseHole)),
+    0,
+  );
   const costOf = (i: number, to: number, distance: number) => distance - clearanceAt(rods, i, to);
   const places = placesOf(rods.map(({ center }) => placed(center)));
   const partners = assignBy(standing, places, slack, costOf)?.partners ?? [];

@@ -16,10 +16,10 @@ export function readCsv(input: string | Uint8Array, file: string): Outcome<Table
   if (countCells(text, delimiter) > MOST_CELLS) return { ok: false, findings: [tooManyCells(file)] };
   const parsed = Papa.parse<string[]>(text, { delimiter, skipEmptyLines: false });
   const { rows, starts } = placeRows(parsed.data, firstLine);
-  const findings = parsed.errors
+  const quotes = parsed.errors
     .filter((error) => error.type === "Quotes")
     .map((error) => quoteFinding(error.row === undefined ? firstLine : (starts[error.row] ?? firstLine), file));
-  findings.push(...longCells(rows, file));
+  const findings = [...quotes, ...longCells(rows, file)];
   if (findings.length > 0) return { ok: false, findings };
   return { ok: true, value: { kind: "table", sheet: "", rows }, findings: [] };
 }

@@ -22,6 +22,9 @@ const FEW: Readonly<Record<string, string>> = {
   fill: "corners of one shape",
   line: "two ends",
   row: "fields of one row of a title block",
+  lacks: "kinds of marks, three at most",
+  write: "the arguments that were handed in",
+  return: "rest parameters of a function in place",
   put: "items of one detail; putAll takes lists",
 };
 

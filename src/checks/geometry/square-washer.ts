@@ -1,4 +1,5 @@
 /** Room beside a square washer that lies with its sides along the base's axes. Doubled lengths, nothing is halved. */
+
 import type { Contour, Path, Point } from "../../geometry/index.js";
 import {
   arcOf,
@@ -8,6 +9,7 @@ import {
   twiceDistanceBetweenPoints,
   twiceToLattice,
 } from "../../geometry/index.js";
+import { leastOf } from "../../units/extremes.js";
 import { NM_PER_MM } from "../../units/index.js";
 
 /** Twice the larger of the distances along x and along y: two squares lie clear where either does. */
@@ -23,13 +25,13 @@ export function twiceToSquare(at: Point, center: Point, side: number): number {
 
 /** The side of the largest square about a point beside a contour that no line of it cuts. */
 export function squareRoom(at: Point, contour: Contour): number {
-  return twiceToLattice(Math.min(...segmentsOf(contour).map((segment) => roomBeside(at, segment))));
+  return twiceToLattice(leastOf(segmentsOf(contour).map((segment) => roomBeside(at, segment))));
 }
 
 /** The least over a segment of the larger of |dx| and |dy|, millimetres. */
 function roomBeside(at: Point, segment: Path["segments"][number]): number {
   const places = [segment.from, segment.to, ...(segment.bulge === 0 ? onLine(at, segment) : onArc(at, segment))];
-  return Math.min(...places.map(({ x, y }) => Math.max(Math.abs(x - at.x), Math.abs(y - at.y))));
+  return leastOf(places.map(({ x, y }) => Math.max(Math.abs(x - at.x), Math.abs(y - at.y))));
 }
 
 type Segment = Path["segments"][number];

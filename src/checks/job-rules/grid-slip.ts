@@ -1,5 +1,6 @@
 import type { GridLine } from "../../job/model/plan.js";
 import type { PlacedBase } from "../../plan/model.js";
+import { leastOf } from "../../units/extremes.js";
 import type { Unit } from "../../units/index.js";
 import { namesOf, PLAN, placedBases } from "../geometry/placed.js";
 import type { JobContext, JobRule } from "../job-model.js";
@@ -74,9 +75,7 @@ function offsetRows(context: JobContext): readonly RuleResult[] {
     const least = leastBays(baysOf(lines, axis));
     return [...byOffset(placedBases(context), axis)].flatMap(([offset, bases]): RuleResult[] => {
       const size = Math.abs(offset);
-      const beside = bases.map(({ placement }) =>
-        Math.min(...placement.lines.map((name) => least.get(name) ?? Infinity)),
-      );
+      const beside = bases.map(({ placement }) => leastOf(placement.lines.map((name) => least.get(name) ?? Infinity)));
       const far = bases.filter((_base, index) => 2 * size > (beside[index] ?? Infinity));
       if (far.length === 0) return [];
       const bay = beside.reduce((a, b) => Math.min(a, b));

@@ -9,7 +9,18 @@ const stems = (folder: string, ending: string) =>
     .sort();
 
 /** Tests in this folder that are about the runner, not about one rule. */
-const NOT_RULES = ["clear-distance", "neighbours", "pairs", "figures", "parity", "question", "results", "run", "slips"];
+const NOT_RULES = [
+  "answers",
+  "clear-distance",
+  "neighbours",
+  "pairs",
+  "figures",
+  "parity",
+  "question",
+  "results",
+  "run",
+  "slips",
+];
 
 describe("rules", () => {
   const ids = rules.map(({ id }) => id).sort();
