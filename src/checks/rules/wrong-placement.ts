@@ -116,7 +116,8 @@ function dropWords({ dropsOn: plate }: WrongPlacement, say: Words): string {
 /** The base plate turned over rods that are right: whether it drops on with the column turned or off its place. */
 function basePlateRows({ base, rods, job }: CheckContext): readonly RuleResult[] {
   const unknown = base.groups.flatMap(({ baseHole }) => (baseHole.kind === "missing" ? [baseHole] : []));
-  if (unknown.length > 0) return [lacking(BASE_PLATE, unknown)];
+  const byKey = new Map(unknown.map((missing) => [`${missing.key} ${missing.why}`, missing]));
+  if (byKey.size > 0) return [lacking(BASE_PLATE, [...byKey.values()])];
   const { x, y } = base.column.kind === "given" ? base.column.value.at : base.basePlate.at;
   const turned = turnedPlates(base, rods, pointAt(x, y));
   if (turned === "any") return [onOneRod(base)];

@@ -100,6 +100,15 @@ describe("wrong-placement", () => {
     expect(found.get("base plate")?.status).toBe("not-checked");
   });
 
+  it("names a base-plate hole that all groups lack once", () => {
+    const lacking = () => missing("basePlate.hole", "no base-plate hole is given");
+    const groups = [
+      groupFixture({ baseHole: lacking() }),
+      groupFixture({ letter: "B", pattern: rectangle(6, 6), baseHole: lacking() }),
+    ];
+    expect(rows({ base: { groups } }).get("base plate")?.note).toBe("no base-plate hole is given (basePlate.hole)");
+  });
+
   it("finds rods of another size in their places", () => {
     const small = groupFixture(
       { letter: "B", pattern: { kind: "points", at: [{ x: inches(8), y: zero }] } },
