@@ -18,7 +18,8 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
 
 Exit code: 0 made, nothing is held; 1 made, but something is held; 2 the input is at fault, nothing written;
 3 a fault of the program. For compare: 1 something that is cut already must be cut again.
-For proof: 1 a file is not to be cut as it is, or not as checked. For survey: 1 a base plate does not drop on.
+For proof: 1 a file is not to be cut as it is, or not as checked. For survey: 1 a base plate does not drop on,
+or a rod or column is outside its tolerance.
 Progress and messages go to standard error. NO_COLOR and COLUMNS are honoured.
 `;
 
@@ -114,11 +115,12 @@ with the checks of washer and edge again. Engineer to decide.
   --height H     top, or the length above the top of concrete at which rods were taken; omitted: survey.height in JOB
   --within W     how near a point without a known name must lie; omitted: survey.within in JOB, else 2 in or 50 mm
   --out DIR      write survey-groups.csv, survey-rods.csv, survey-checks.csv and a sheet for each group that does not
-                 plainly fit into DIR, which must be absent or empty
+                 plainly fit or is outside its tolerance into DIR, which must be absent or empty
   --all          every group in full, and a sheet for each
   --json         the machine form, or {"findings": [...]} when the input is at fault, and nothing else
 
-Exit code: 0 no plate fails to drop on; 1 one does not drop on; 2 JOB, POINTS, an option or DIR is at fault.
+Exit code: 0 no plate fails to drop on and nothing is outside its tolerance; 1 one does, or something is;
+2 JOB, POINTS, an option or DIR is at fault.
 `;
 
 /** Help about a command, or about all of them. `starters` are the names of the starter jobs. */

@@ -196,15 +196,21 @@ function headLines(surveyed: GroupSurvey, { unit }: Job, area: Area, { heading, 
   const { mark, at: place, best } = surveyed;
   const spare = best === null ? "" : `: ${spareWords(best.spare, unit)}`;
   const width = area.x1 - area.x0;
-  const outside = surveyed.placing.verdict === "outside" ? `; PLACING ${placingWords(surveyed.placing)}` : "";
-  const title = shorten(`BASE ${mark} AT ${place}: ${verdictWords(surveyed)}${spare}${outside}`, width, heading, true);
+  const drops = `${verdictWords(surveyed)}${spare}`;
+  const words = surveyed.placing.verdict === "outside" ? worstFirst(surveyed, drops) : drops;
+  const title = shorten(`BASE ${mark} AT ${place}: ${words}`, width, heading, true);
   const items: SceneItem[] = [text("heading", title, at(area.x0, area.y1 - heading), heading, { bold: true })];
   let y = area.y1 - heading;
-  for (const words of wrap("DOES THE BASE PLATE DROP ON THE RODS AS SURVEYED? ENGINEER TO DECIDE.", width, body)) {
+  for (const line of wrap("DOES THE BASE PLATE DROP ON THE RODS AS SURVEYED? ENGINEER TO DECIDE.", width, body)) {
     y -= body * 1.9;
-    items.push(text("note", words, at(area.x0, y), body));
+    items.push(text("note", line, at(area.x0, y), body));
   }
   return { items, y };
+}
+
+/** Of a group that is out of its place: which rods stands in the table. */
+function worstFirst({ verdict }: GroupSurvey, drops: string): string {
+  return verdict === "does not fit" ? `${drops}; PLACING FAIL` : `PLACING FAIL; ${drops}`;
 }
 
 function spareWords(spare: number, unit: Job["unit"]): string {

@@ -260,3 +260,91 @@ describe("start", () => {
     expect([refused.status, refused.stderr]).toEqual([2, expect.stringMatching(/there are \S+/)]);
   });
 });
+
+describe("answers and questions", () => {
+  const base = (mark: string, washer: string) =>
+    `  - { mark: ${mark}, rods: { diameter: 1-1/4 }, pattern: { kind: rectangle, x: 12, y: 10 }, basePlate: { x: 18, y: 16, hole: 2-1/16, washer: { shape: square, size: ${washer}, thickness: 1/2 } }, template: { thickness: 1/4 } }`;
+  const job = (answers: readonly string[]) =>
+    `job: { number: "24-118", revision: B, status: released, date: 2026-11-24 }\nunits: in\nanswers:\n${answers.map((each) => `  - { ${each}, by: EOR, date: 2026-11-20, text: y }\n`).join("")}bases:\n${base("B1", "2-1/2")}\n`;
+
+  it("are numbered under the job's number and revision; answers not used are listed and counted; exit code 0", async () => {
+    writeFileSync(
+      join(folder, "q.yaml"),
+      job(["mark: B2, rule: washer-cover", "mark: B1, rule: washer-cover, value: 2-1/4"]),
+    );
+    const { status, stdout, stderr } = await run("check q.yaml");
+    expect([status, stderr]).toEqual([0, ""]);
+    expect(stdout).toContain(
+      "Questions for the engineer of record, open; job 24-118, revision B\n  - Q1  Base B1 (quantity 1), A1 A2 A3 A4:",
+    );
+    expect(stdout).toContain("Answers not used\n  - B2 washer-cover, by EOR, 2026-11-20: the job has no base");
+    expect(stdout.replace(/\s+/g, " ")).toContain("answered for 2-1/4 in, now 2-1/2 in: the question is open again");
+    expect(stdout.trimEnd()).toMatch(/\. 1 question open, 2 answers not used\.$/);
+  });
+
+  it("of many at most 200 are shown and the rest counted", async () => {
+    writeFileSync(
+      join(folder, "q.yaml"),
+      job(Array.from({ length: 450 }, (_, i) => `mark: X${i}, rule: washer-cover`)),
+    );
+    const { stdout } = await run("check q.yaml");
+    expect(stdout.match(/^ {2}- X\d+ washer-cover/gm)).toHaveLength(200);
+    expect(stdout).toContain("and 250 more, which are not shown here");
+    expect(JSON.parse((await run("check q.yaml --json")).stdout).answersNotUsed).toHaveLength(450);
+  });
+});
+
+describe("many faults", () => {
+  it("at most 200 are told, errors first, and all are counted", async () => {
+    const rows = Array.from({ length: 3000 }, (_, i) => `B${i},1-5/17,12,10,1/4`);
+    writeFileSync(join(folder, "s.csv"), ["Mark,Rod dia,X,Y,Template thk", ...rows, ""].join("\n"));
+    writeFileSync(join(folder, "many.yaml"), 'job: { number: "1" }\nunits: in\nschedule: s.csv\n');
+    const { status, stderr } = await run("check many.yaml");
+    expect([status, stderr.trimEnd().split("\n").length]).toEqual([2, 202]);
+    expect(stderr).toContain("and 2800 more, which are not shown\n3000 faults in the input; nothing was written\n");
+    const told = JSON.parse((await run("check many.yaml --json")).stdout);
+    expect([told.findings.length, told.untold]).toEqual([200, 2800]);
+  });
+});
+
+describe("a gross misclosure of the control points", () => {
+  const layout = (easting: number) =>
+    `job: { number: "24-118", revision: A, status: released, date: 2026-11-24 }
+units: mm
+rules: metric
+shop: plasma-metric
+grid: { x: { names: [A, B], at: [0, 6000] }, y: { names: [1], at: [0] } }
+placements: [{ base: B1, at: A-1 }, { base: B1, at: B-1 }]
+settingOut: { unit: m }
+control: [{ point: CP1, northing: 5000, easting: 2000, plan: [0, 0] }, { point: CP2, northing: 5000, easting: ${easting}, plan: [6000, 0] }]
+bases:
+  - { mark: B1, quantity: 2, rods: { diameter: M20 }, pattern: { kind: rectangle, x: 200, y: 200 }, template: { thickness: 6 } }
+`;
+  const settingOut = (dir: string) =>
+    readdirSync(join(folder, dir, "setting-out")).filter((name) => /_site_/.test(name));
+
+  it("60 m on the site for 6 m on the plan: site files are not written, exit code 1, told everywhere", async () => {
+    writeFileSync(join(folder, "c.yaml"), layout(2060));
+    const checked = await run("check c.yaml");
+    expect(checked.status).toBe(1);
+    expect(checked.stdout).toContain("HELD: files of the setting-out folder are not to be set out by");
+    expect(checked.stdout).toContain("1 base, 0 held, setting-out files held.");
+    const made = await run("make c.yaml --out p");
+    expect([made.status, settingOut("p")]).toEqual([1, []]);
+    expect(readdirSync(join(folder, "p", "setting-out")).some((name) => /_local_/.test(name))).toBe(true);
+    expect(JSON.parse(readFileSync(join(folder, "p", "summary.json"), "utf8")).layoutHeld).toHaveLength(2);
+    const plan = readdirSync(join(folder, "p", "plan")).filter((name) => name.endsWith(".svg"));
+    const text = plan.map((name) => readFileSync(join(folder, "p", "plan", name), "utf8")).join("");
+    expect(text.replace(/<[^>]*>/g, " ").replace(/\s+/g, " ")).toContain(
+      "HELD, not to be set out by: site coordinates.",
+    );
+    expect((await run("make c.yaml --out q --include-held")).status).toBe(1);
+    expect(settingOut("q").every((name) => name.includes("_HELD_"))).toBe(true);
+  });
+
+  it("6.01 m for 6 m: written, exit code 0", async () => {
+    writeFileSync(join(folder, "c.yaml"), layout(2006.01));
+    const made = await run("make c.yaml --out p");
+    expect([made.status, settingOut("p").length]).toEqual([0, 2]);
+  });
+});

@@ -472,7 +472,7 @@ describe("the farthest that a point of a job may lie: 100 km from plan 0,0, and 
     const edge = steps(10, "10000 m");
     expect(metric(edge, "[{ base: B1, at: n10-1 }]")).toEqual([]);
     expect(metric(edge, "[{ base: B1, at: n10-1, offset: [0.000001, 0] }]")).toEqual([
-      "job.yaml:6:31 placements[0].at: stands a little more than 100 km from plan 0,0; allowed are 100 km",
+      "job.yaml:6:30 placements[0].at: stands a little more than 100 km from plan 0,0; allowed are 100 km",
     ]);
   });
 
