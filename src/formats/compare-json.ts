@@ -1,6 +1,17 @@
 /** A comparison in machine form: lengths in NEW's unit, rounded as in summary.json. Key order is fixed. */
-import type { Change, Comparison, HolePlace, HoleSize, TemplateComparison, TemplateState } from "../compare/index.js";
-import { countRecuts, RECUT_KINDS, VERDICTS } from "../compare/index.js";
+import type {
+  BottomState,
+  Change,
+  Comparison,
+  HolePlace,
+  HoleSize,
+  RodChange,
+  RodComparison,
+  RodState,
+  TemplateComparison,
+  TemplateState,
+} from "../compare/index.js";
+import { countRecuts, countRemade, RECUT_KINDS, VERDICTS } from "../compare/index.js";
 import { areaInUnit } from "../summary/summarize.js";
 import type { Unit } from "../units/length.js";
 import { NM_PER_MM, toUnit } from "../units/length.js";
@@ -13,7 +24,7 @@ export function writeCompareJson(comparison: Comparison): string {
   return `${JSON.stringify(compareForm(comparison), null, 2)}\n`;
 }
 
-/** Templates worst first. */
+/** Templates and rods worst first. `recut` counts templates, `remade` rods; null where a side does not list its rods. */
 export function compareForm(comparison: Comparison) {
   const { templates, old, new: fresh } = comparison;
   const { unit } = fresh.job;
@@ -25,9 +36,46 @@ export function compareForm(comparison: Comparison) {
     new: side(fresh),
     unit,
     recut: countRecuts(comparison),
+    remade: comparison.rods === null ? null : countRemade(comparison),
     counts: Object.fromEntries(counts),
     templates: templates.map((each) => templateForm(each, unit)),
+    rods: comparison.rods?.map((each) => rodForm(each, unit)) ?? null,
   };
+}
+
+function rodForm({ verdict, old, new: fresh, changes }: RodComparison, unit: Unit) {
+  return {
+    verdict,
+    old: rodStateForm(old),
+    new: rodStateForm(fresh),
+    changes: changes.map((change) => rodChangeForm(change, unit)),
+  };
+}
+
+function rodStateForm(state: RodState | null) {
+  if (state === null) return null;
+  const { base, group, total, size } = state;
+  return { base, group, total, size };
+}
+
+function rodChangeForm({ what, from, to }: RodChange, unit: Unit) {
+  return { what, from: rodValue(what, from, unit), to: rodValue(what, to, unit) };
+}
+
+function rodValue(what: RodChange["what"], value: RodChange["from"], unit: Unit) {
+  if (typeof value === "number") return what === "quantity" ? value : toUnit(value, unit);
+  return typeof value === "object" && value !== null ? bottomForm(value, unit) : value;
+}
+
+function bottomForm(bottom: BottomState, unit: Unit): BottomState {
+  switch (bottom.kind) {
+    case "nut":
+      return bottom;
+    case "plate":
+      return { ...bottom, size: toUnit(bottom.size, unit), thickness: toUnit(bottom.thickness, unit) };
+    case "hook":
+      return { ...bottom, reach: toUnit(bottom.reach, unit) };
+  }
 }
 
 function templateForm({ verdict, old, new: fresh, changes }: TemplateComparison, unit: Unit) {
