@@ -55,7 +55,12 @@ export function settleOld(
   const { contents } = found;
   const before = keptName(contents.job, now.contents.job);
   for (const shelf of SHELVES)
-    carryShelf(target, shelf, contents.job.number === now.contents.job.number ? "" : safeForFileName(contents.job.number), disk);
+    carryShelf(
+      target,
+      shelf,
+      contents.job.number === now.contents.job.number ? "" : safeForFileName(contents.job.number),
+      disk,
+    );
   const changed = new Set(findChanged(old, contents));
   const isKept = !replace && !isSameRevision(contents.job, now.contents.job);
   const settled = isKept
