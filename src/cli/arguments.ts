@@ -15,6 +15,7 @@ export type Command =
       readonly json: boolean;
       readonly all: boolean;
       readonly includeHeld: boolean;
+      readonly replace: boolean;
     }
   | {
       readonly kind: "proof";
@@ -47,7 +48,7 @@ const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare", "
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
   start: { out: "string" },
   check: { json: "boolean", all: "boolean" },
-  make: { out: "string", json: "boolean", all: "boolean", "include-held": "boolean" },
+  make: { out: "string", json: "boolean", all: "boolean", "include-held": "boolean", replace: "boolean" },
   compare: { json: "boolean" },
   proof: { against: "string", json: "boolean" },
   budget: { out: "string", json: "boolean" },
@@ -203,7 +204,14 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
     case "check":
       return { kind: "check", job, ...shown };
     case "make":
-      return { kind: "make", job, out, ...shown, includeHeld: flags.has("include-held") };
+      return {
+        kind: "make",
+        job,
+        out,
+        ...shown,
+        includeHeld: flags.has("include-held"),
+        replace: flags.has("replace"),
+      };
     case "compare":
       return { kind: "compare", old: job, fresh: positionals[1] ?? "", json: flags.has("json") };
     case "proof":

@@ -17,7 +17,7 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
   rodplate --version                 the version
 
 Exit code: 0 made, nothing is held; 1 made, but something is held; 2 the input is at fault, nothing written;
-3 a fault of the program. For compare: 1 something that is cut already must be cut again.
+3 a fault of the program. For compare: 1 something that is cut or made already must be cut or made again.
 For proof: 1 a file is not to be cut as it is, or not as checked. For survey: 1 a base plate does not drop on,
 or a rod or column is outside its tolerance.
 Progress and messages go to standard error. NO_COLOR and COLUMNS are honoured.
@@ -37,15 +37,19 @@ Reads JOB and the files it names, runs every check and prints the ledger, worst 
   --json   the summary in machine form, or {"findings": [...]} when the input is at fault, and nothing else
 `;
 
-const MAKE = `rodplate make JOB --out DIR [--include-held] [--all] [--json]
+const MAKE = `rodplate make JOB --out DIR [--replace] [--include-held] [--all] [--json]
 
 Writes the package: for every base a folder with cut files (steel) or a drill list (plywood) and a sheet, and for the job
-ledger.csv, questions.csv and summary.json. DIR must be absent, empty, or an earlier package that nobody has changed; it is
-replaced by renames beside it (.DIR.new, .DIR.old), so that a package is whole or not there at all.
+ledger.csv, questions.csv and summary.json. DIR must be absent, empty, or an earlier package of the same job; it is
+replaced by renames beside it (.DIR.new-..., .DIR.old), so that a package is whole or not there at all. A package of another
+revision is kept in DIR/superseded, and what must be cut or made again is told. Files that somebody added stay, or go with their
+revision; files that somebody changed are set aside in DIR/set-aside. Each is named, and none is lost.
 
+  --replace        erase the package in DIR where it would be kept, or where it is of another job
   --include-held   also write the cut files of held bases, with HELD in their names
   --all            print every ledger row of every base; otherwise the bases with a failing row
-  --json           print summary.json, or {"findings": [...]} when the input is at fault, and nothing else
+  --json           print summary.json, with what became of the package before it under "earlier", or {"findings": [...]} when
+                   the input is at fault, and nothing else
 
 A job without a date is dated today, or by SOURCE_DATE_EPOCH where that is set.
 `;
@@ -54,14 +58,16 @@ const COMPARE = `rodplate compare OLD NEW [--json]
 
 Compares two states of a job, each a job file or the folder of a package, and tells template by template, worst first,
 what must be cut again, which holes moved and how far, what is new, gone or held. Holes are matched by place, since tags
-may be renumbered. Units may differ. Every file that a package lists is held against its size and hash. Writes nothing.
+may be renumbered. Then the rods, group by group: which must be made again, which are set otherwise, how many more. Units may
+differ. Every file that a package lists is held against its size and hash: a changed cut file is refused, changed papers and
+files that somebody added are named. Writes nothing.
 
 A template counts as cut when OLD handed out a file to cut or drill by: a package that has one, a job that does not hold
 it. A revision letter or another mark alone is no recut: such templates are listed as MARKS ONLY.
 
   --json   the machine form, or {"findings": [...]} when OLD or NEW is at fault, and nothing else
 
-Exit code: 0 nothing must be cut again; 1 something must; 2 OLD or NEW is at fault.
+Exit code: 0 nothing must be cut again and no rods made again; 1 something must; 2 OLD or NEW is at fault.
 `;
 
 const PROOF = `rodplate proof FILE|DIR... [--against JOB] [--json]

@@ -11,7 +11,7 @@ import type { SummaryFile } from "../summary/model.js";
 import { attemptReading, chunksOf } from "./file-system.js";
 import { fileFault } from "./findings.js";
 import { findDamage } from "./listed-file.js";
-import { SUMMARY } from "./package-target.js";
+import { SUMMARY } from "./package-contents.js";
 import { damageWords } from "./read-package.js";
 
 /** A file to be proved: its path for people, and the template that a summary lists it for. */

@@ -6,6 +6,7 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   symlinkSync,
   writeFileSync,
@@ -162,28 +163,105 @@ describe("what is outside", () => {
 describe("DIR", () => {
   beforeEach(() => writeJob(folder, "job.yaml"));
 
-  it("is made with its parents, and replaced when it is an untouched package", async () => {
+  it("is made with its parents; a package of another revision is kept in it, one of the same is replaced", async () => {
     expect((await run("make job.yaml --out deep/er/out/")).status).toBe(0);
+    const before = filesIn(join(folder, "deep/er/out"));
     writeJob(folder, "job.yaml", { revision: "B", bases: 1 });
-    expect((await run("make job.yaml --out deep/er/out")).status).toBe(0);
-    expect(filesIn(join(folder, "deep/er/out")).filter((path) => path.includes("rev-A"))).toEqual([]);
+    for (let times = 0; times < 2; times += 1) {
+      expect((await run("make job.yaml --out deep/er/out")).status).toBe(0);
+      const old = filesIn(join(folder, "deep/er/out")).filter((path) => path.includes("rev-A"));
+      expect(old).toEqual(before.map((path) => `superseded/rev-A/${path}`).sort());
+    }
     expect(packageFaults(join(folder, "deep/er/out"))).toEqual([]);
+    expect(packageFaults(join(folder, "deep/er/out/superseded/rev-A"))).toEqual([]);
     expect(readdirSync(join(folder, "deep/er"))).toEqual(["out"]);
+    const compared = await run("compare deep/er/out/superseded/rev-A deep/er/out");
+    expect([compared.status, compared.stderr]).toEqual([0, ""]);
   });
 
-  it.each([
-    ["with a file of the user's", () => writeFileSync(join(folder, "out/notes.txt"), "x"), "notes.txt"],
-    ["with a changed file", () => writeFileSync(join(folder, "out/ledger.csv"), "x"), "ledger.csv was changed"],
-    ["with a file missing", () => rmSync(join(folder, "out/questions.csv")), "questions.csv is missing"],
-  ])("%s is refused and left as it is", async (_, spoil, message) => {
+  it("--replace erases the revision that is in it", async () => {
+    await run("make job.yaml --out out");
+    writeJob(folder, "job.yaml", { revision: "B" });
+    expect((await run("make job.yaml --out out --replace")).status).toBe(0);
+    expect(filesIn(join(folder, "out")).filter((path) => path.includes("rev-A"))).toEqual([]);
+  });
+
+  it("of another job is refused, whatever its revision; --replace erases it", async () => {
+    await run("make job.yaml --out out");
+    const before = filesIn(join(folder, "out"));
+    const text = readFileSync(join(folder, "job.yaml"), "utf8").replace("26-007", "26-008");
+    writeFileSync(join(folder, "other.yaml"), text);
+    const refused = await run("make other.yaml --out out");
+    expect([refused.status, refused.stdout]).toEqual([2, ""]);
+    expect(refused.stderr).toMatch(/^out: it holds the package of job 26-007, and this is job 26-008: .*--replace/);
+    expect(refused.stderr).toContain("no package was written\n");
+    expect(filesIn(join(folder, "out"))).toEqual(before);
+    expect((await run("make other.yaml --out out --replace")).status).toBe(0);
+    expect(packageFaults(join(folder, "out"))).toEqual([]);
+  });
+
+  it.each<[string, () => void, RegExp, string]>([
+    [
+      "with a file that somebody added works, and the file stays",
+      () => writeFileSync(join(folder, "out/scan.pdf"), "mine"),
+      /^warning: out: scan\.pdf is not of the package: it stays where it is$/m,
+      "scan.pdf",
+    ],
+    [
+      "with papers that somebody saved works, and they are set aside",
+      () => writeFileSync(join(folder, "out/ledger.csv"), "mine"),
+      /^warning: out: ledger\.csv was changed after it was written: it is set aside as set-aside\/rev-A\/ledger\.csv$/m,
+      "set-aside/rev-A/ledger.csv",
+    ],
+    [
+      "with a cut file that somebody changed works, and it is said loudly",
+      () => writeFileSync(join(folder, "out/B2/B2_rev-A_r12.dxf"), "mine"),
+      /^warning: out: B2\/B2_rev-A_r12\.dxf, A FILE TO CUT BY, WAS CHANGED .*WHAT WAS CUT BY IT IS NOT WHAT WAS CHECKED$/m,
+      "set-aside/rev-A/B2/B2_rev-A_r12.dxf",
+    ],
+  ])("%s", async (_, spoil, message, place) => {
     await run("make job.yaml --out out");
     spoil();
-    const before = filesIn(join(folder, "out"));
-    const again = await run("make job.yaml --out out");
-    expect(again.status).toBe(2);
-    expect(again.stderr).toContain(message);
-    expect(filesIn(join(folder, "out"))).toEqual(before);
+    for (const command of ["make job.yaml --out out", "make job.yaml --out out --replace"]) {
+      const again = await run(command);
+      expect(again.status).toBe(0);
+      if (command.endsWith("out")) expect(again.stderr).toMatch(message);
+      expect(readFileSync(join(folder, "out", place), "utf8")).toBe("mine");
+      expect(packageFaults(join(folder, "out"), [place])).toEqual([]);
+    }
+    writeJob(folder, "job.yaml", { revision: "B" });
+    expect((await run("make job.yaml --out out")).status).toBe(0);
+    expect(packageFaults(join(folder, "out"))).toEqual([]);
+    expect(
+      filesIn(join(folder, "out")).filter((path) => readFileSync(join(folder, "out", path), "utf8") === "mine"),
+    ).toHaveLength(1);
     expect(readdirSync(folder).sort()).toEqual(["job.yaml", "out"]);
+  });
+
+  it("with a file missing works, and says which", async () => {
+    await run("make job.yaml --out out");
+    rmSync(join(folder, "out/questions.csv"));
+    const again = await run("make job.yaml --out out");
+    expect([again.status, again.stderr]).toEqual([
+      0,
+      "warning: out: the package of revision A that was here lacked questions.csv\n",
+    ]);
+    expect(packageFaults(join(folder, "out"))).toEqual([]);
+  });
+
+  it("with a faulty job removes nothing beside it that a run left, and puts the earlier package back", async () => {
+    await run("make job.yaml --out out");
+    const fresh = `.out.new-${"a".repeat(24)}`;
+    mkdirSync(join(folder, fresh));
+    writeFileSync(join(folder, fresh, ".rodplate-unfinished"), "");
+    renameSync(join(folder, "out"), join(folder, ".out.old"));
+    writeFileSync(join(folder, "bad.yaml"), "job: 3\n");
+    const refused = await run("make bad.yaml --out out");
+    expect([refused.status, refused.stderr]).toEqual([2, expect.stringContaining("that one was put back first")]);
+    expect(packageFaults(join(folder, "out"))).toEqual([]);
+    expect(readdirSync(folder).sort()).toEqual([fresh, "bad.yaml", "job.yaml", "out"]);
+    expect((await run("make job.yaml --out out")).status).toBe(0);
+    expect(readdirSync(folder).sort()).toEqual(["bad.yaml", "job.yaml", "out"]);
   });
 
   it("is refused when it is a link, a file, the current folder, or one that holds it", async () => {
@@ -221,6 +299,73 @@ describe("DIR", () => {
   });
 });
 
+describe("make over an earlier package", () => {
+  const change = (from: string, to: string, ...changes: readonly (readonly [string, string])[]): void => {
+    const before = readFileSync(join(folder, from), "utf8");
+    const after = changes.reduce((text, [old, by]) => text.replace(old, by), before);
+    expect(after).not.toBe(before);
+    writeFileSync(join(folder, to), after);
+  };
+  const [MOVED, RODS] = [
+    ["x: 8, y: 8", "x: 8-1/4, y: 8"],
+    ["projection: 8", "projection: 9"],
+  ] as const;
+
+  beforeEach(async () => {
+    writeJob(folder, "job.yaml");
+    await run("make job.yaml --out out");
+  });
+
+  it("says that nothing changed where nothing did", async () => {
+    const { stdout } = await run("make job.yaml --out out");
+    expect(stdout).toMatch(
+      /^Against revision A, which it replaces:\n {2}nothing that was cut must be cut again, and no rods made again$/m,
+    );
+  });
+
+  it("tells of another revision what must be cut and made again, and how to see more", async () => {
+    change("job.yaml", "b.yaml", ['revision: "A"', 'revision: "B"'], MOVED, RODS);
+    const { stdout, stderr, status } = await run("make b.yaml --out out");
+    expect([status, stderr]).toEqual([0, ""]);
+    expect(stdout).toMatch(/^Against revision A, kept in out\/superseded\/rev-A:$/m);
+    expect(stdout).toMatch(/^ {2}CUT AGAIN: B1 \(2 plates\)$/m);
+    expect(stdout).toMatch(/^ {2}RODS MADE AGAIN: B1 A \(8 rods: projection\)$/m);
+    expect(stdout).toMatch(/^ {2}more: rodplate compare out\/superseded\/rev-A out$/m);
+    expect((await run("compare out/superseded/rev-A out")).status).toBe(1);
+  });
+
+  it.each([
+    ["a hole moved", MOVED, /^ {2}CUT AGAIN: B1/m],
+    ["rods changed", RODS, /^ {2}RODS MADE AGAIN: B1 A/m],
+  ] as const)("is loud when %s and the revision did not", async (_, changed, line) => {
+    change("job.yaml", "same.yaml", changed);
+    const { stdout } = await run("make same.yaml --out out");
+    expect(stdout).toMatch(/^THE REVISION IS STILL A, AND THIS PACKAGE IS NOT WHAT WAS CUT OR MADE/m);
+    expect(stdout).toMatch(line);
+  });
+
+  it("--json has it beside the keys of summary.json", async () => {
+    change("job.yaml", "b.yaml", ['revision: "A"', 'revision: "B"'], MOVED, RODS);
+    writeFileSync(join(folder, "out/scan.pdf"), "mine");
+    const { earlier, ...summary } = JSON.parse((await run("make b.yaml --out out --json")).stdout);
+    expect(summary).toEqual(JSON.parse(readFileSync(join(folder, "out/summary.json"), "utf8")));
+    expect(earlier).toMatchObject({
+      ...{ number: "26-007", revision: "A", kept: "superseded/rev-A", missing: [] },
+      people: [{ what: "added", path: "scan.pdf", to: "superseded/rev-A/scan.pdf" }],
+      compared: { recut: 1, remade: 8 },
+    });
+  });
+
+  it("whose summary cannot be compared says so, and keeps it", async () => {
+    const text = readFileSync(join(folder, "out/summary.json"), "utf8");
+    writeFileSync(join(folder, "out/summary.json"), text.replace('"schema": 1', '"schema": 2'));
+    writeJob(folder, "job.yaml", { revision: "B" });
+    const { stdout, status } = await run("make job.yaml --out out");
+    expect(status).toBe(0);
+    expect(stdout).toContain("The package before, which is kept in out/superseded/rev-A is not compared");
+  });
+});
+
 describe("a workbook", () => {
   it("without the sheet that the job names is told where the job names it", async () => {
     const file = fileURLToPath(new URL("../../samples/machine-hall/schedule.xlsx", import.meta.url));
@@ -253,6 +398,21 @@ describe("start", () => {
     writeFileSync(join(folder, "schedule.csv"), "mine");
     expect((await run("start schedule --out other.yaml")).stdout).toContain("schedule.csv: is there already");
     expect(readFileSync(join(folder, "schedule.csv"), "utf8")).toBe("mine");
+  });
+
+  it("leaves nothing where the disk is full", async (context) => {
+    const small = join(folder, "small");
+    mkdirSync(small);
+    const mounted = spawnSync("mount", ["-t", "tmpfs", "-o", "size=4k", "tmpfs", small]);
+    if (mounted.status !== 0) context.skip();
+    try {
+      writeFileSync(join(small, "full"), Buffer.alloc(4096));
+      const refused = await run("start --out small/job.yaml");
+      expect([refused.status, refused.stderr]).toEqual([2, expect.stringContaining("the disk is full")]);
+      expect(readdirSync(small)).toEqual(["full"]);
+    } finally {
+      spawnSync("umount", [small]);
+    }
   });
 
   it("names the starter jobs when it knows no such one", async () => {

@@ -12,6 +12,10 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
+/** Whether a package, or a folder in it, is being written beside DIR. */
+const isBegun = (inside = ""): boolean =>
+  readdirSync(folder).some((name) => name.startsWith(".out.new-") && existsSync(join(folder, name, inside)));
+
 it("prints help and version, and ends with 0", async () => {
   const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
   expect(runProcess(folder, ["--version"])).toMatchObject({ status: 0, stdout: `${version}\n`, stderr: "" });
@@ -94,7 +98,7 @@ it.skipIf(!existsSync("/dev/full"))(
 it("leaves DIR alone when it is interrupted, and takes its leftovers along", async () => {
   writeJob(folder, "many.yaml", { bases: 40 });
   const { child, ended } = startProcess(folder, ["make", "many.yaml", "--out", "out"]);
-  while (!existsSync(join(folder, ".out.new/B2"))) await pause(2);
+  while (!isBegun("B2")) await pause(2);
   child.kill("SIGINT");
   expect(await ended).toBe(130);
   expect(readdirSync(folder)).toEqual(["many.yaml"]);
@@ -104,7 +108,7 @@ it("writes DIR alone: another run is refused as long as the first one is there, 
   writeJob(folder, "job.yaml");
   writeJob(folder, "many.yaml", { bases: 12 });
   const { child, ended } = startProcess(folder, ["make", "many.yaml", "--out", "out"]);
-  while (!existsSync(join(folder, ".out.new"))) await pause(2);
+  while (!isBegun()) await pause(2);
   child.kill("SIGSTOP");
   expect(await runProgram(folder, ["make", "job.yaml", "--out", "out"])).toMatchObject({
     status: 2,

@@ -18,11 +18,11 @@ describe("commands", () => {
     ["check -- -job.yaml", { kind: "check", job: "-job.yaml", json: false, all: false }],
     [
       "make job.yaml --out out",
-      { kind: "make", job: "job.yaml", out: "out", json: false, all: false, includeHeld: false },
+      { kind: "make", job: "job.yaml", out: "out", json: false, all: false, includeHeld: false, replace: false },
     ],
     [
       "make --out out --include-held job.yaml",
-      { kind: "make", job: "job.yaml", out: "out", json: false, all: false, includeHeld: true },
+      { kind: "make", job: "job.yaml", out: "out", json: false, all: false, includeHeld: true, replace: false },
     ],
     ["compare old.yaml new", { kind: "compare", old: "old.yaml", fresh: "new", json: false }],
     ["budget job.yaml", { kind: "budget", job: "job.yaml", out: null, json: false }],

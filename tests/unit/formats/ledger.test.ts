@@ -56,6 +56,7 @@ const base: SummaryBase = {
     pierces: 6,
     holes: [{ tag: "A1", role: "rod", x: -6, y: 5, diameter: 1.3125, rod: 1.25, made: "cut" }],
   },
+  rods: [],
   checks: [summarizeCheck(row(), "in"), summarizeCheck(failing({ subject: "A2" }), "in")],
   files: [{ kind: "cut-joined", path: "B1/x.dxf", bytes: 3, sha256: "00", layers: { cut: ["OUTLINE"], mark: [] } }],
 };
