@@ -119,14 +119,30 @@ function numberContent({ value, isFormula }: SheetCell, { format }: CellStyle, f
   }
 }
 
-const DAY = 86_400_000;
+/** Days from the first of March of the year 0 to what is day 0 of a spreadsheet: the last of 1899, or the first of 1904. */
+const [TO_1900, TO_1904] = [693_900, 695_361];
 
-/** Days count from the last of 1899, where 1900 is taken for a leap year, or from 1904. */
-function dateContent(days: number, from1904: boolean): Content {
-  const start = from1904 ? Date.UTC(1904, 0, 1) : Date.UTC(1899, 11, days < 60 ? 31 : 30);
-  const date = new Date(start + Math.round(days * DAY));
-  const text = Number.isNaN(date.getTime()) ? "a date" : date.toISOString().slice(0, 10);
+/** A spreadsheet takes 1900 for a leap year: from March on its days are one too many. Nothing lies beyond the year 9999. */
+function dateContent(serial: number, from1904: boolean): Content {
+  const days = Math.floor(serial);
+  const isKnown = days >= 0 && days < 2_958_466;
+  const text = isKnown ? dayText(from1904 ? TO_1904 + days : TO_1900 + days - (days > 59 ? 1 : 0)) : "a date";
   return { text, fault: madeDate(text) };
+}
+
+/** YYYY-MM-DD of the Gregorian calendar, by days since the first of March of the year 0. */
+function dayText(days: number): string {
+  const era = Math.floor(days / 146_097);
+  const ofEra = days - era * 146_097;
+  const year = Math.floor(
+    (ofEra - Math.floor(ofEra / 1460) + Math.floor(ofEra / 36_524) - Math.floor(ofEra / 146_096)) / 365,
+  );
+  const ofYear = ofEra - (365 * year + Math.floor(year / 4) - Math.floor(year / 100));
+  const fromMarch = Math.floor((5 * ofYear + 2) / 153);
+  const day = ofYear - Math.floor((153 * fromMarch + 2) / 5) + 1;
+  const month = fromMarch < 10 ? fromMarch + 3 : fromMarch - 9;
+  const padded = (value: number, length: number) => String(value).padStart(length, "0");
+  return `${padded(year + 400 * era + (month < 3 ? 1 : 0), 4)}-${padded(month, 2)}-${padded(day, 2)}`;
 }
 
 /** 15 digits, as a spreadsheet shows at most; no exponent. */

@@ -91,6 +91,13 @@ describe("basePlate.from", () => {
     expect(faultsOf(text, { "bp.dxf": plateOf(RIGHT) }).join("\n")).toContain(message);
   });
 
+  it("of holes farther away than any plate is drawn is a fault: 100 km, and beyond what nanometres hold", () => {
+    const farOff = (x: number) => faultsOf(job("bp.dxf"), { "bp.dxf": plateOf([...RIGHT, [x, 3]]) }).join("\n");
+    const words = "too-far: entities farther than 100 km from 0,0 are not read: is the unit right?";
+    for (const x of [4_000_000, -4_000_000, 360_000_000_000, 1e15]) expect(farOff(x)).toContain(words);
+    expect(farOff(3_900_000)).not.toContain("too-far");
+  });
+
   it.each([
     [
       "a hole twice",

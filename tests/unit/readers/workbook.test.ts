@@ -228,6 +228,24 @@ describe("a number format", () => {
   });
 });
 
+describe("days", () => {
+  // from the calendar, and ECMA-376 part 1, 18.17.4.1: 1 January 1900 is 1, and 1900 is taken for a leap year
+  it.each([
+    [1, "1900-01-01"],
+    [59, "1900-02-28"],
+    [61, "1900-03-01"],
+    [36_526, "2000-01-01"],
+    [36_585, "2000-02-29"],
+    [44_561.75, "2021-12-31"],
+    [46_085, "2026-03-04"],
+    [2_958_465, "9999-12-31"],
+    [2_958_466, "a date"],
+  ])("%d is %s", async (serial, day) => {
+    const xml = `<sheetData><row r="1"><c r="A1" s="1"><v>${serial}</v></c></row></sheetData>`;
+    expect(await opened(writeBook([{ name: "S", xml }], ["d-mmm"]))).toMatchObject({ cells: [[`${day} !`]] });
+  });
+});
+
 describe("formulas", () => {
   it("stand for the values that were saved with them; without one they are a fault", async () => {
     const xml =
