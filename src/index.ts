@@ -4,7 +4,7 @@
  */
 
 export type { Governs, TermName } from "./budget/index.js";
-export type { VerdictKind } from "./compare/index.js";
+export type { BottomState, RodLength, RodVerdict, RodWord, VerdictKind } from "./compare/index.js";
 export type { Finding, FindingSeverity, Outcome, Place } from "./diagnostics/finding.js";
 export { formatFinding, hasErrors } from "./diagnostics/finding.js";
 export type { Printable } from "./diagnostics/printable.js";
@@ -52,7 +52,8 @@ export type * from "./rods/model.js";
 export type { EditionKind, EditionOf, ThreadSeries } from "./standards/index.js";
 export type * from "./summary/model.js";
 export type { Question } from "./summary/questions.js";
-export type { Verdict } from "./survey/model.js";
+export type { PlacingVerdict, Verdict } from "./survey/model.js";
+export type { SurveyTotals } from "./survey/placing.js";
 export { budgetJob } from "./tasks/budget.js";
 export type { Build, BuildEnd, BuildOptions } from "./tasks/build.js";
 export { build, makePackage } from "./tasks/build.js";

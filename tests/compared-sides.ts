@@ -2,14 +2,15 @@
 import { createHash } from "node:crypto";
 import { checkBase } from "../src/checks/checked.js";
 import type { Side, TemplateState } from "../src/compare/index.js";
-import { makeTemplateState } from "../src/compare/index.js";
+import { makeRodStates, makeTemplateState } from "../src/compare/index.js";
 import { writeJoinedDxf } from "../src/formats/cut-dxf-joined.js";
 import { writeDrillList } from "../src/formats/drill-list-csv.js";
 import type { Base, Job } from "../src/job/model/job.js";
 import { roleOf } from "../src/outputs/index.js";
 import { placeRods } from "../src/rods/index.js";
-import { summarizeBase, summarizeJob } from "../src/summary/summarize.js";
+import { summarizeBase, summarizeJob, summarizeRods } from "../src/summary/summarize.js";
 import { makePlateShape } from "../src/template/index.js";
+import { withRods } from "./fixture.js";
 
 const sha256 = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
 
@@ -20,6 +21,10 @@ export function sideOf(job: Job, { held = false } = {}): Side {
     source: "job",
     job: summarizeJob(job),
     templates: job.bases.map((base) => stateOf(job, base, held)),
+    rods: makeRodStates(
+      withRods(job).bases.map(({ base, rods }) => ({ mark: base.mark, rods: summarizeRods({ job, base, rods }) })),
+      job.unit,
+    ),
   };
 }
 

@@ -1,6 +1,7 @@
 /** One base: terms, closed forms, probability, distribution, what governs and what would meet the target. */
 import type { Base, Job } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/index.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Unit } from "../units/index.js";
 import { millimetres, NM_PER_INCH } from "../units/index.js";
 import { around, rootSumSquareCase, worstCase } from "./closed-form.js";
@@ -58,7 +59,7 @@ function governingTerm(rods: readonly BudgetRod[], worst: ClosedForm, plate: Pla
     }
   }
   const total = [...parts.values()].reduce((sum, part) => sum + part, 0);
-  const most = Math.max(...parts.values());
+  const most = greatestOf(parts.values());
   return { subject, term: TERM_NAMES.find((name) => parts.get(name) === most) ?? null, share: most / total };
 }
 

@@ -1,4 +1,6 @@
 /** What would raise the probability to the target: the smallest base-plate holes, or the tightest placing, that does it. */
+
+import { greatestOf, leastOf } from "../units/extremes.js";
 import type { Unit } from "../units/index.js";
 import { millimetres, NM_PER_INCH, nanometres } from "../units/index.js";
 import { worstCase } from "./closed-form.js";
@@ -63,7 +65,7 @@ function smallestHoles(
 ): TargetAnswer["holes"] {
   const changed = (count: number): readonly BudgetRod[] => rods.map((rod) => withHole(rod, count * step));
   const share = (count: number): number => estimate(changed(count))[spec.plate];
-  const tightest = Math.min(...rods.map(({ clearanceTwice }) => clearanceTwice));
+  const tightest = leastOf(rods.map(({ clearanceTwice }) => clearanceTwice));
   const least = -Math.floor(tightest / step);
   const enough = stepsThatAlwaysFit(changed, least, spec);
   const count = leastThat(least - 1, enough, (middle) => share(middle) >= target);
@@ -94,7 +96,7 @@ function widestPlacing(
   estimate: Estimate,
   target: number,
 ): TargetAnswer["placing"] {
-  const widest = Math.max(...rods.flatMap(({ terms }) => terms.filter(isShared).map(reachOf)));
+  const widest = greatestOf(rods.flatMap(({ terms }) => terms.filter(isShared).map(reachOf)));
   const most = Math.ceil(widest / step);
   const changed = (count: number): readonly BudgetRod[] => rods.map((rod) => tighter(rod, count * step));
   const share = (count: number): number => estimate(changed(count))[spec.plate];

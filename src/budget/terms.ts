@@ -3,6 +3,7 @@ import { baseHoleOf, isSetOverCastRods } from "../job/model/base-hole.js";
 import type { Base, Input, Job, Missing, RodGroup } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/index.js";
 import { findIso9013Deviation, findPlacing } from "../standards/index.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 import type { Length } from "../units/index.js";
 import { formatWithUnit, nanometres } from "../units/index.js";
 import type { BudgetRod, BudgetTerm } from "./model.js";
@@ -122,7 +123,7 @@ function farthest(rods: readonly PlacedRod[]): Length {
   const distances = rods.flatMap(({ center: a }, i) =>
     rods.slice(i + 1).map(({ center: b }) => Math.sqrt((a.x - b.x) ** 2 + (a.y - b.y) ** 2)),
   );
-  return nanometres(1e6 * Math.max(0, ...distances));
+  return nanometres(1e6 * greatestOf(distances, 0));
 }
 
 /** Over the thickness of the base plate, rounded up to 1 nm. */
@@ -141,7 +142,7 @@ function holeReach({ budget }: Job): NamedReach | null {
 
 /** The common part is the same for every rod: a share of the least reach among them. */
 function shareCommon(rods: readonly BudgetRod[], share: number): readonly BudgetRod[] {
-  const least = Math.min(...rods.flatMap(({ terms }) => terms.filter(isShared).map(({ twice }) => twice)));
+  const least = leastOf(rods.flatMap(({ terms }) => terms.filter(isShared).map(({ twice }) => twice)));
   const common = Number.isFinite(least) ? Math.floor(share * least) : 0;
   return rods.map((rod) => ({
     ...rod,

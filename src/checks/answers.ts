@@ -4,7 +4,7 @@ import type { Answer, Job, Severity } from "../job/model/job.js";
 import type { Unit } from "../units/index.js";
 import { formatWithUnit, NM_PER_UNIT, nanometres, toUnit } from "../units/index.js";
 import type { CheckRow, Quantity } from "./model.js";
-import { limitWords, quantityText, subjectWords } from "./words.js";
+import { comparedTexts, limitWords, quantityText, subjectWords } from "./words.js";
 
 /** Answers by their rule, for jobs with many: a list of the job is looked through once. */
 const kept = new WeakMap<readonly Answer[], ReadonlyMap<string, readonly Answer[]>>();
@@ -151,21 +151,27 @@ function notTaken(answer: Answer, row: CheckRow, unit: Unit): Seen {
   }
   if (value.kind === "missing" || row.value === null)
     return { rank: 3, why: `${named(row)} has no value to be answered` };
-  const was = answeredText(value.value, row.value, unit);
   const question = row.severity === "ask" ? ": the question is open again" : "";
-  return { rank: 3, why: `${named(row)}: answered for ${was}, now ${quantityText(row.value, unit)}${question}` };
+  return { rank: 3, why: `${named(row)}: ${changedWords(value.value, row.value, unit)}${question}` };
 }
 
-/** The value that was answered, written as the row's own is. */
-function answeredText(value: number, now: Quantity, unit: Unit): string {
-  return now.kind === "count" ? String(value) : formatWithUnit(nanometres(value * NM_PER_UNIT[unit]), unit);
+/** Both values as rows are written; those that would read alike in every figure. */
+function changedWords(value: number, now: Quantity, unit: Unit): string {
+  if (now.kind === "count") return `answered for ${value}, now ${now.count}`;
+  const present = toUnit(now.twice / 2, unit);
+  if (Math.abs(value - present) < ALIKE) return `answered for ${value} ${unit}, now ${present} ${unit}`;
+  return `answered for ${formatWithUnit(nanometres(value * NM_PER_UNIT[unit]), unit)}, now ${quantityText(now, unit)}`;
 }
+
+/** Values nearer than this, in inches or millimetres, may be written alike. */
+const ALIKE = 0.005;
 
 const named = ({ rule, subject }: CheckRow): string => `${rule} ${subject}`.trimEnd();
 
 function comparison(row: CheckRow, unit: Unit): string {
   if (row.value === null || row.limit === null || row.sense === null) return row.note;
-  return `${quantityText(row.value, unit)}, ${limitWords(row.sense, row.limit, unit)} is asked`;
+  const [found, limit] = comparedTexts(row.value, row.limit, unit);
+  return `${found}, ${limitWords(row.sense, limit)} is asked`;
 }
 
 function unmatchedWhy(

@@ -1,9 +1,9 @@
 /** Cautions: the words of each stand here alone; an output picks those that concern it. */
 import { fieldChanges } from "../standards/osha-1926/field-changes.js";
 
-/** 29 CFR 1926.755(b)(1) is of rods; that holes are not changed either is good practice, and said outside of it. */
+/** 29 CFR 1926.755(b)(1) is of rods: the citation stands with them, and the holes outside of it. */
 const noFieldChange = (how: string): string =>
-  `Rods are not bent, cut, welded or replaced without the approval of the engineer of record (${fieldChanges.edition}.${fieldChanges.clause}); nor are holes ${how}.`;
+  `Rods are not bent, cut, welded or replaced (${fieldChanges.edition}.${fieldChanges.clause}), nor holes ${how}, without the approval of the engineer of record.`;
 
 const onlyDropsOn = (how: string): string => `Dropping on says nothing of line, level or turn: ${how}.`;
 

@@ -1,5 +1,6 @@
 /** What making a hole does to it, by the shop's own figures or by ISO 9013; all doubled lengths. */
-import type { Shop } from "../job/model/job.js";
+import type { Missing, Shop } from "../job/model/job.js";
+import { missing } from "../job/model/job.js";
 import { findIso9013Deviation } from "../standards/index.js";
 import { taperOf } from "../template/cutting.js";
 import type { CheckContext } from "./model.js";
@@ -15,7 +16,7 @@ export interface MakingLoss {
   readonly twice: number;
   readonly edition: string;
   readonly text: (say: Words) => string;
-  readonly lack: { readonly what: string; readonly nearest: readonly string[] } | null;
+  readonly lack: Missing | null;
 }
 
 /** Deviation and taper of a cut rod hole; a drilled one has the shop's own deviation of drilled holes and no taper. */
@@ -33,8 +34,7 @@ function drillingLoss({ drilled, process, taper }: Shop): MakingLoss {
     const text = (say: Words) => ` - ${say.twice(twice)} deviation (shop, drilled)${taperText(say)}`;
     return { twice: twice + tapered, edition: "shop", text, lack: null };
   }
-  const lack = { what: `${drilled.why} (${drilled.key})`, nearest: [] };
-  return { twice: tapered, edition: "shop", text: taperText, lack };
+  return { twice: tapered, edition: "shop", text: taperText, lack: drilled };
 }
 
 function cuttingLoss(shop: Shop, thickness: RodHole["hole"], hole: RodHole["hole"]): MakingLoss {
@@ -50,7 +50,8 @@ function cuttingLoss(shop: Shop, thickness: RodHole["hole"], hole: RodHole["hole
   const found = findIso9013Deviation(deviation.class, thickness, hole);
   if (!found.found) {
     const what = `ISO 9013 class ${deviation.class} has no deviation for this hole in this thickness`;
-    return { twice: taper.twice, edition, text: taperText, lack: { what, nearest: found.nearest } };
+    const why = `${what}; nearest: ${found.nearest.join(", ")}`;
+    return { twice: taper.twice, edition, text: taperText, lack: missing("cut.deviation of the shop file", why) };
   }
   const twice = 2 * found.row.plusMinus;
   const text = (say: Words) =>

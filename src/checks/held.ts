@@ -2,7 +2,7 @@
 import type { Unit } from "../units/length.js";
 import type { CheckRow } from "./model.js";
 import { isHolding } from "./run.js";
-import { limitWords, quantityText, subjectWords } from "./words.js";
+import { comparedTexts, limitWords, subjectWords } from "./words.js";
 
 /** One sentence for all rows that say the same of several subjects; none when nothing holds the base. */
 export function heldReasons(rows: readonly CheckRow[], unit: Unit): readonly string[] {
@@ -37,5 +37,6 @@ export function heldLayout(rows: readonly CheckRow[], unit: Unit): HeldLayout {
 
 function heldWords(row: CheckRow, unit: Unit): string {
   if (row.value === null || row.limit === null || row.sense === null) return row.note;
-  return `${quantityText(row.value, unit)}, ${limitWords(row.sense, row.limit, unit)} is needed`;
+  const [value, limit] = comparedTexts(row.value, row.limit, unit);
+  return `${value}, ${limitWords(row.sense, limit)} is needed`;
 }

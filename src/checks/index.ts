@@ -23,6 +23,7 @@ import { questionAt, questionFor } from "./question.js";
 import { basePlateEdge } from "./rules/base-plate-edge.js";
 import { basePlateGroutHole } from "./rules/base-plate-grout-hole.js";
 import { basePlateHole } from "./rules/base-plate-hole.js";
+import { basePlateWeb } from "./rules/base-plate-web.js";
 import { cutHole } from "./rules/cut-hole.js";
 import { cutWeb } from "./rules/cut-web.js";
 import { groutGap } from "./rules/grout-gap.js";
@@ -89,6 +90,7 @@ export const rules = [
   basePlateHole,
   basePlateEdge,
   basePlateGroutHole,
+  basePlateWeb,
   washerCover,
   washerOnPlate,
   washerRoom,

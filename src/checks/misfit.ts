@@ -1,7 +1,9 @@
 /** Why rods may lie off a plate that should take them: swapped axes, or a length in another unit than was meant. Guesses for notes. */
+
 import type { Contour, Point } from "../geometry/index.js";
-import { extentOf, extentOfPoints, extentSize, point, twiceDepthInside } from "../geometry/index.js";
+import { extentOf, extentOfPoints, extentSize, point, toLattice, twiceDepthInside } from "../geometry/index.js";
 import type { PlacedRod } from "../rods/model.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Length } from "../units/index.js";
 import type { CheckContext } from "./model.js";
 import { suspectSlip } from "./slips.js";
@@ -24,7 +26,7 @@ export function patternSides({ rods }: Pick<CheckContext, "rods">): Sides {
 
 /** Diameter of the largest rod. */
 export function largestDiameter({ rods }: Pick<CheckContext, "rods">): Length {
-  return Math.max(...rods.map(({ group }) => group.rod.diameter)) as Length;
+  return greatestOf(rods.map(({ group }) => group.rod.diameter)) as Length;
 }
 
 /** What a rod needs between its centre and the edge, doubled. */
@@ -35,19 +37,41 @@ export function whyOff(context: CheckContext, plate: Contour, name: string, need
   const [pattern, sides] = [patternSides(context), extentSize(extentOf(plate))];
   const say = wordsIn(context.job.unit);
   const sizes = `; the pattern is ${say.length(pattern.x)} x ${say.length(pattern.y)}, the ${name} ${say.length(sides.x)} x ${say.length(sides.y)}`;
-  const slip = isSwapped(context, plate, needed) ? "are x and y swapped?" : slipOf(context, pattern, sides, name);
+  const slip = isSwapped(context, plate, needed)
+    ? "are x and y swapped?"
+    : slipOf(context, plate, pattern, sides, name);
   return slip === null ? "" : `${sizes}: ${slip}`;
 }
 
-/** True where the rods do not fit as they are, and fit with x and y swapped. */
+/** True where the rods do not fit as they are, and fit with x and y swapped about the middle of the plate. */
 function isSwapped({ rods }: CheckContext, plate: Contour, needed: Needed): boolean {
+  const { x0, y0, x1, y1 } = extentOf(plate);
+  const [x, y] = [(x0 + x1) / 2, (y0 + y1) / 2];
   const fits = (rod: PlacedRod, at: Point) => twiceDepthInside(at, plate) >= needed(rod);
-  const swapped = rods.every((rod) => fits(rod, point(rod.center.y, rod.center.x)));
+  const swapped = rods.every((rod) => fits(rod, point(x + rod.center.y - y, y + rod.center.x - x)));
   return swapped && rods.some((rod) => !fits(rod, rod.center));
 }
 
+/** A coordinate as it is typed, of the rod that lies farthest out: patterns of points and lines alone have such. */
+function coordinateSlip(context: CheckContext, plate: Contour): string | null {
+  const { x0, y0, x1, y1 } = extentOf(plate);
+  const [low, high] = [point(x0, y0), point(x1, y1)];
+  const least = largestDiameter(context);
+  for (const axis of ["x", "y"] as const) {
+    const most = Math.max(Math.abs(toLattice(low[axis])), Math.abs(toLattice(high[axis])));
+    for (const { tag, center, group } of context.rods) {
+      if (group.pattern.kind !== "points" && group.pattern.kind !== "lines") continue;
+      const slip = suspectSlip(Math.abs(toLattice(center[axis])), { from: 0, to: most }, context.job.unit);
+      if (slip !== null && slip.meant >= least) return `${axis} of ${tag}, ${slip.words}`;
+    }
+  }
+  return null;
+}
+
 /** The pattern is looked at first, then the plate. */
-function slipOf(context: CheckContext, pattern: Sides, sides: Sides, name: string): string | null {
+function slipOf(context: CheckContext, plate: Contour, pattern: Sides, sides: Sides, name: string): string | null {
+  const coordinate = coordinateSlip(context, plate);
+  if (coordinate !== null) return coordinate;
   const { unit } = context.job;
   const least = LEAST_DIAMETERS * largestDiameter(context);
   const most = MOST_PATTERNS * Math.max(pattern.x, pattern.y, least);

@@ -1,6 +1,9 @@
 /** Lengths of a base in proportion to its rods and its pattern: wide proportions, no rule of design, common practice. */
+
 import type { Input, PlanShape, RodGroup, Severity } from "../job/model/job.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Length } from "../units/index.js";
+import { inches } from "../units/index.js";
 import { largestDiameter, patternSides } from "./misfit.js";
 import type { CheckContext } from "./model.js";
 import type { Plausible } from "./slips.js";
@@ -30,6 +33,7 @@ const RODS = {
   embedment: [2, 100],
   length: [3, 130],
   threadLength: [0.5, 60],
+  wrenchRoom: [1, 10],
 } as const;
 
 const ROD_WORDS: Readonly<Record<keyof typeof RODS, string>> = {
@@ -37,20 +41,36 @@ const ROD_WORDS: Readonly<Record<keyof typeof RODS, string>> = {
   embedment: "embedment",
   length: "rod length",
   threadLength: "thread length",
+  wrenchRoom: "wrench room",
 };
 
-const KEYS = ["projection", "embedment", "length", "threadLength"] as const satisfies readonly (keyof typeof RODS)[];
+const KEYS = ["projection", "embedment", "length", "threadLength", "wrenchRoom"] as const;
 
 /** Multiples of the diameter for a washer's size and thickness. */
 const WASHER = { size: [1, 6], thickness: [0.05, 3] } as const;
+/** The same of a plate at the lower end, and of a hook's reach. */
+const BOTTOM = { size: [1, 12], thickness: [0.1, 4], reach: [1, 25] } as const;
 
 function ofRods({ rod, washer }: RodGroup, group: string): readonly Proportioned[] {
   const { diameter } = rod;
   const own = KEYS.flatMap((key) => given(`${ROD_WORDS[key]}${group}`, rod[key], times(diameter, RODS[key]), "ask"));
-  if (washer.kind === "missing") return own;
+  return [...own, ...ofWasher(washer, diameter, group), ...ofBottom(rod, group)];
+}
+
+function ofBottom({ bottom, diameter }: RodGroup["rod"], group: string): readonly Proportioned[] {
+  if (bottom.kind === "missing" || bottom.value.kind === "nut") return [];
+  const row = (name: string, value: Length, range: readonly [number, number]): Proportioned => {
+    return { name: `${name}${group}`, value, plausible: times(diameter, range), severity: "ask" };
+  };
+  if (bottom.value.kind === "hook") return [row("hook", bottom.value.reach, BOTTOM.reach)];
+  const { size, thickness } = bottom.value;
+  return [row("bottom plate size", size, BOTTOM.size), row("bottom plate thickness", thickness, BOTTOM.thickness)];
+}
+
+function ofWasher(washer: RodGroup["washer"], diameter: Length, group: string): readonly Proportioned[] {
+  if (washer.kind === "missing") return [];
   const { size, thickness } = washer.value;
   return [
-    ...own,
     { name: `washer size${group}`, value: size, plausible: times(diameter, WASHER.size), severity: "ask" },
     ...given(`washer thickness${group}`, thickness, times(diameter, WASHER.thickness), "ask"),
   ];
@@ -59,8 +79,12 @@ function ofRods({ rod, washer }: RodGroup, group: string): readonly Proportioned
 /** Most diameters from rod to rod. */
 const MOST_PITCH = 60;
 
-/** Rods of a rectangle, from one to the next. */
+/** Rods of a rectangle or on a circle, from one to the next; of a circle about a third of it goes round. */
 function pitchOf({ pattern, rod: { diameter } }: RodGroup, group: string): readonly Proportioned[] {
+  if (pattern.kind === "circle") {
+    const plausible = times(diameter, [0, (MOST_PITCH * pattern.count) / 3]);
+    return [{ name: `bolt circle${group}`, value: pattern.diameter, plausible, severity: "ask" }];
+  }
   if (pattern.kind !== "rectangle") return [];
   return (["x", "y"] as const).map((axis) => ({
     name: `pattern ${axis}${group}`,
@@ -76,6 +100,8 @@ const GROUT = [0, 8] as const;
 /** Multiples of the pattern's larger side. */
 const PLATE = 6;
 const PIER = 15;
+/** Most nail hole. */
+const NAIL = inches(1);
 
 function ofPlates(context: CheckContext): readonly Proportioned[] {
   const { basePlate, concrete, grout, template } = context.base;
@@ -84,12 +110,33 @@ function ofPlates(context: CheckContext): readonly Proportioned[] {
   const pattern = Math.max(x, y, 4 * diameter);
   const plate = { from: 0, to: PLATE * pattern };
   const pier = { from: 0, to: PIER * pattern };
-  const widest = Math.max(plate.to, ...sidesOf("", concrete.shape).map(({ value }) => 2 * value));
+  const widest = greatestOf(
+    sidesOf("", concrete.shape).map(({ value }) => 2 * value),
+    plate.to,
+  );
   return [
     ...sidesOf("base plate", basePlate.shape).map((side) => ({ ...side, plausible: plate, severity: "ask" as const })),
     ...given("base plate thickness", basePlate.thickness, times(diameter, THICKNESS), "advise"),
     ...given("grout", grout, times(diameter, GROUT), "ask"),
     ...sidesOf("concrete", concrete.shape).map((side) => ({ ...side, plausible: pier, severity: "advise" as const })),
+    ...columnSides(context.base).map((side) => ({
+      ...side,
+      plausible: {
+        from: 0,
+        to:
+          greatestOf(
+            sidesOf("", basePlate.shape).map(({ value }) => value),
+            0,
+          ) || plate.to,
+      },
+      severity: "ask" as const,
+    })),
+    ...template.nailHoles.slice(0, 1).map(({ diameter: value }) => ({
+      name: "nail hole",
+      value,
+      plausible: { from: 0, to: NAIL },
+      severity: "ask" as const,
+    })),
     ...outlineSides(template.outline).map((side) => ({
       ...side,
       plausible: { from: 0, to: widest },
@@ -107,6 +154,26 @@ function sidesOf(name: string, shape: Input<PlanShape>): readonly Side[] {
     { name: `${name} x`, value: shape.value.x },
     { name: `${name} y`, value: shape.value.y },
   ];
+}
+
+/** A column is not larger than its base plate. */
+function columnSides({ column }: CheckContext["base"]): readonly Side[] {
+  if (column.kind === "missing") return [];
+  const { value } = column;
+  switch (value.kind) {
+    case "wide flange":
+      return [
+        { name: "column depth", value: value.depth },
+        { name: "column width", value: value.width },
+      ];
+    case "tube":
+      return [
+        { name: "column x", value: value.x },
+        { name: "column y", value: value.y },
+      ];
+    case "pipe":
+      return [{ name: "column diameter", value: value.diameter }];
+  }
 }
 
 function outlineSides(outline: CheckContext["base"]["template"]["outline"]): readonly Side[] {

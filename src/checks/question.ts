@@ -1,7 +1,7 @@
 /** Questions to the engineer of record. They ask; they never say that a change would be acceptable. */
 import type { Unit } from "../units/index.js";
 import type { CheckContext, CheckRow } from "./model.js";
-import { limitWords, quantityText } from "./words.js";
+import { comparedTexts, limitWords } from "./words.js";
 
 /** What one question is about: the subjects of a base, or of the layout, whose rows say the same. */
 export interface AskedPlace {
@@ -21,8 +21,8 @@ export function questionAt(places: readonly AskedPlace[], row: CheckRow, unit: U
   const where = whereWords(places);
   const notes = notesWords(places);
   if (row.value === null || row.limit === null || row.sense === null) return `${where}: ${notes}. What is required?`;
-  const found = quantityText(row.value, unit);
-  const asked = limitWords(row.sense, row.limit, unit);
+  const [found, limit] = comparedTexts(row.value, row.limit, unit);
+  const asked = limitWords(row.sense, limit);
   const note = notes === "" ? "" : ` (${notes})`;
   return `${where}: ${row.measured} is ${found}; ${authorityOf(row)} asks for ${asked}${note}. What is required here?`;
 }

@@ -4,6 +4,7 @@ import { given } from "../job/model/job.js";
 import type { Length } from "../units/index.js";
 import { nanometres } from "../units/index.js";
 import type { RuleResult, Sense } from "./model.js";
+import { marginOf } from "./run.js";
 import type { Words } from "./words.js";
 
 /** What a result may set for itself instead of taking it from its rule. */
@@ -58,7 +59,12 @@ export function notChecked(subject: string, note: string, own: Own = {}): RuleRe
 
 /** A not-checked row that names each missing key and why it is missing. */
 export function lacking(subject: string, missing: readonly Missing[], own: Own = {}): RuleResult {
-  return notChecked(subject, missing.map(({ why, key }) => `${why} (${key})`).join("; "), own);
+  return notChecked(subject, whyMissing(missing), own);
+}
+
+/** Why each is missing, and the key that would supply it; each once. */
+function whyMissing(missing: readonly Missing[]): string {
+  return [...new Set(missing.map(({ why, key }) => `${why} (${key})`))].join("; ");
 }
 
 /** A not-checked row for a size that a table does not hold. */
@@ -115,35 +121,50 @@ export function compareSums(
   say: Words,
   { remark, ...own }: SumRow = {},
 ): RuleResult {
-  const missing = missingOf([...value, ...limit]);
+  const missing = [...value, ...limit].flatMap(({ name, input }) =>
+    input.kind === "missing" ? [{ name, input }] : [],
+  );
   const held = bestSum(value, sense === ">=");
   const asked = bestSum(limit, sense === "<=");
-  if (held === null || asked === null) return lacking(subject, reasons(missing), own);
-  const spare = held - asked;
-  const fails = sense === ">=" ? spare < 0 : sense === "<=" && spare > 0;
-  if (missing.length > 0 && !fails) return lacking(subject, reasons(missing), own);
+  if (held === null || asked === null || (sense === "=" && missing.length > 0))
+    return lacking(
+      subject,
+      missing.map(({ input }) => input),
+      own,
+    );
   const figures = `${sumText(value, say)} against ${sumText(limit, say)}`;
-  const note = missing.length > 0 ? `${figures}; ${failsWhatever(missing)}` : `${figures}${remark?.(spare) ?? ""}`;
-  return compare(subject, held, sense, asked, note, own);
+  const note = `${figures}${missing.length > 0 ? "" : (remark?.(held - asked) ?? "")}`;
+  return inBestCase(compare(subject, held, sense, asked, note, own), missing);
 }
 
-interface MissingTerm {
+/** An input that is missing, with its name in notes: "washer". */
+export interface NamedMissing {
   readonly name: string;
   readonly input: Missing;
 }
 
-function missingOf(terms: readonly Term[]): readonly MissingTerm[] {
-  return terms.flatMap(({ name, input }) => (input.kind === "missing" ? [{ name, input }] : []));
+/** Those of the inputs that are missing, by their names. */
+export function missingAmong(inputs: Readonly<Record<string, Input<unknown>>>): readonly NamedMissing[] {
+  return Object.entries(inputs).flatMap(([name, input]) => (input.kind === "missing" ? [{ name, input }] : []));
 }
 
-function reasons(missing: readonly MissingTerm[]): readonly Missing[] {
-  return missing.map(({ input }) => input);
+/**
+ * A row that was worked out with its missing inputs in their best case. It stands when none is missing; when it fails it
+ * fails whatever they are, and says so; else it is not checked.
+ */
+export function inBestCase(row: RuleResult, missing: readonly NamedMissing[]): RuleResult {
+  if (missing.length === 0 || row.kind !== "compared") return row;
+  const margin = marginOf(row.value, row.sense, row.limit);
+  const fails = (margin.kind === "length" ? margin.twice : margin.count) < 0;
+  if (fails) return { ...row, note: `${row.note}; ${failsWhatever(missing)}` };
+  const { value, sense, limit, ...rest } = row;
+  return { ...rest, kind: "not-checked", note: whyMissing(missing.map(({ input }) => input)) };
 }
 
 /** `it fails whatever the washer is: no washer is given (basePlate.washer)`. */
-export function failsWhatever(missing: readonly MissingTerm[]): string {
+function failsWhatever(missing: readonly NamedMissing[]): string {
   const names = inWords(missing.map(({ name }) => `the ${name}`));
-  const why = missing.map(({ input }) => `${input.why} (${input.key})`).join("; ");
+  const why = whyMissing(missing.map(({ input }) => input));
   return `it fails whatever ${names} ${missing.length === 1 ? "is" : "are"}: ${why}`;
 }
 

@@ -123,5 +123,7 @@ const SAME_RATIO = 1e-3;
 /** What a ratio of two distances that should be one suggests: `feet where inches are meant?`; "" for any other. */
 export function suspectRatio(ratio: number): string {
   const slip = PAIRS.find(([read, meant]) => Math.abs((ratio * NM[meant]) / NM[read] - 1) < SAME_RATIO);
-  return slip === undefined ? "" : `${NAMES[slip[0]]} where ${NAMES[slip[1]]} are meant?`;
+  if (slip !== undefined) return `${NAMES[slip[0]]} where ${NAMES[slip[1]]} are meant?`;
+  const ten = TENS.find((factor) => Math.abs(ratio / factor - 1) < SAME_RATIO);
+  return ten === undefined ? "" : `a decimal point too far ${ten > 1 ? "right" : "left"}?`;
 }

@@ -1,7 +1,7 @@
 /** Figures of notes and questions, in the job's unit. */
 import type { Answer } from "../job/model/job.js";
 import type { Unit } from "../units/index.js";
-import { formatLength, formatWithUnit } from "../units/index.js";
+import { formatApart, formatDifference, formatLength, formatWithUnit } from "../units/index.js";
 import type { Quantity, Sense } from "./model.js";
 
 /** Writers of figures in one unit; lengths in nanometres. */
@@ -42,11 +42,23 @@ export function quantityText(quantity: Quantity, unit: Unit): string {
   return quantity.kind === "length" ? formatWithUnit(quantity.twice / 2, unit) : String(quantity.count);
 }
 
+/** A value and its limit with their unit, with as many digits as it takes to show which is the larger. */
+export function comparedTexts(value: Quantity, limit: Quantity, unit: Unit): readonly [value: string, limit: string] {
+  if (value.kind === "count" || limit.kind === "count") return [quantityText(value, unit), quantityText(limit, unit)];
+  const [first, second] = formatApart(value.twice / 2, limit.twice / 2, unit);
+  return [`${first} ${unit}`, `${second} ${unit}`];
+}
+
+/** A margin with its unit, never 0 where there is one. */
+export function marginText(margin: Quantity, unit: Unit): string {
+  return margin.kind === "length" ? `${formatDifference(margin.twice / 2, unit)} ${unit}` : String(margin.count);
+}
+
 const SENSE: Readonly<Record<Sense, string>> = { ">=": "at least", "<=": "at most", "=": "exactly" };
 
-/** A limit as a demand: `at least 2 in`. */
-export function limitWords(sense: Sense, limit: Quantity, unit: Unit): string {
-  return `${SENSE[sense]} ${quantityText(limit, unit)}`;
+/** A limit as a demand: `at least 2 in`; `limit` as a text. */
+export function limitWords(sense: Sense, limit: string): string {
+  return `${SENSE[sense]} ${limit}`;
 }
 
 /** What is to be known of an answer that names no value: a change of the value does not open its question again. */

@@ -15,6 +15,7 @@ export type Command =
       readonly json: boolean;
       readonly all: boolean;
       readonly includeHeld: boolean;
+      readonly replace: boolean;
     }
   | {
       readonly kind: "proof";
@@ -47,7 +48,7 @@ const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare", "
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
   start: { out: "string" },
   check: { json: "boolean", all: "boolean" },
-  make: { out: "string", json: "boolean", all: "boolean", "include-held": "boolean" },
+  make: { out: "string", json: "boolean", all: "boolean", "include-held": "boolean", replace: "boolean" },
   compare: { json: "boolean" },
   proof: { against: "string", json: "boolean" },
   budget: { out: "string", json: "boolean" },
@@ -163,7 +164,7 @@ const POSITIONALS: Readonly<Record<CommandName, Positionals>> = {
   check: { least: 1, most: 1, wants: "the name of a job file" },
   make: { least: 1, most: 1, wants: "the name of a job file" },
   compare: { least: 2, most: 2, wants: "OLD and NEW, each a job file or the folder of a package" },
-  proof: { least: 1, most: Number.POSITIVE_INFINITY, wants: "the names of DXF files" },
+  proof: { least: 1, most: Number.POSITIVE_INFINITY, wants: "the names of DXF files, or of the folder of a package" },
   budget: { least: 1, most: 1, wants: "the name of a job file" },
   survey: { least: 2, most: 2, wants: "the names of a job file and of a file of points" },
 };
@@ -203,7 +204,14 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
     case "check":
       return { kind: "check", job, ...shown };
     case "make":
-      return { kind: "make", job, out, ...shown, includeHeld: flags.has("include-held") };
+      return {
+        kind: "make",
+        job,
+        out,
+        ...shown,
+        includeHeld: flags.has("include-held"),
+        replace: flags.has("replace"),
+      };
     case "compare":
       return { kind: "compare", old: job, fresh: positionals[1] ?? "", json: flags.has("json") };
     case "proof":

@@ -2,8 +2,9 @@
 import { existsSync, statSync } from "node:fs";
 import { basename, resolve } from "node:path";
 import type { Side } from "../compare/index.js";
-import { compareSides, countRecuts } from "../compare/index.js";
+import { compareSides, countRecuts, countRemade } from "../compare/index.js";
 import type { Outcome } from "../diagnostics/finding.js";
+import { hasErrors } from "../diagnostics/finding.js";
 import { terminalLine } from "../diagnostics/printable.js";
 import { writeCompareJson } from "../formats/compare-json.js";
 import { writeCompareText } from "../formats/compare-text.js";
@@ -12,13 +13,13 @@ import type { Command } from "./arguments.js";
 import { attemptReading } from "./file-system.js";
 import { fileFault, showFindings } from "./findings.js";
 import { openFile } from "./open.js";
-import { SUMMARY } from "./package-target.js";
+import { SUMMARY } from "./package-contents.js";
 import { readPackage } from "./read-package.js";
 import { startSha256 } from "./sha256.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { hasColor, widthOf } from "./shell.js";
 
-/** Faults of both sides are told together. 1: something that is cut already must be cut again. */
+/** Faults of both sides are told together. 1: something that is cut or made already must be cut or made again. */
 export async function runCompare(
   { old, fresh, json }: Extract<Command, { kind: "compare" }>,
   shell: Shell,
@@ -34,7 +35,7 @@ export async function runCompare(
     ? writeCompareJson(comparison)
     : writeCompareText(comparison, { width: widthOf(shell), color: hasColor(shell) });
   await shell.out.write(text);
-  return countRecuts(comparison) > 0 ? 1 : 0;
+  return countRecuts(comparison) + countRemade(comparison) > 0 ? 1 : 0;
 }
 
 /** A fault of one file that both sides name is told once. */
@@ -49,8 +50,16 @@ async function readSide(name: string, shell: Shell): Promise<Outcome<Side>> {
   const stat = attemptReading(() => statSync(path, { throwIfNoEntry: false }), name);
   if (!stat.ok) return stat;
   if (stat.value === undefined) return { ok: false, findings: [fileFault(name, "missing-file", missingWords(path))] };
-  if (stat.value.isDirectory()) return readPackage(path, name);
-  return basename(path) === SUMMARY ? readPackage(resolve(path, ".."), name) : openSide(name, shell);
+  if (stat.value.isDirectory()) return packageSide(path, name);
+  return basename(path) === SUMMARY ? packageSide(resolve(path, ".."), name) : openSide(name, shell);
+}
+
+/** A package with a changed cut file is refused; one with changed papers or files of somebody's is compared, and they are named. */
+function packageSide(folder: string, name: string): Outcome<Side> {
+  const read = readPackage(folder, name);
+  if (!read.ok) return read;
+  const { side, faults } = read.value;
+  return hasErrors(faults) ? { ok: false, findings: faults } : { ok: true, value: side, findings: faults };
 }
 
 /** A `make` that was killed leaves the earlier package beside its folder. */

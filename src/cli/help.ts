@@ -10,15 +10,16 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
   rodplate make JOB --out DIR        write the whole package into DIR
   rodplate compare OLD NEW           what changed between two jobs or packages, and what must be cut again
   rodplate proof FILE... [--against JOB]
-                                     what is wrong with any cut file (DXF), and which template it is
+                                     what is wrong with any cut file (DXF) or package, and which template it is
   rodplate budget JOB                worst case and probability that each base plate drops on
   rodplate survey JOB POINTS         surveyed rods against their places, and whether each base plate drops on
   rodplate help [COMMAND]            more about a command
   rodplate --version                 the version
 
 Exit code: 0 made, nothing is held; 1 made, but something is held; 2 the input is at fault, nothing written;
-3 a fault of the program. For compare: 1 something that is cut already must be cut again.
-For proof: 1 a file is not to be cut as it is. For survey: 1 a base plate does not drop on.
+3 a fault of the program. For compare: 1 something that is cut or made already must be cut or made again.
+For proof: 1 a file is not to be cut as it is, or not as checked. For survey: 1 a base plate does not drop on,
+or a rod or column is outside its tolerance.
 Progress and messages go to standard error. NO_COLOR and COLUMNS are honoured.
 `;
 
@@ -36,15 +37,19 @@ Reads JOB and the files it names, runs every check and prints the ledger, worst 
   --json   the summary in machine form, or {"findings": [...]} when the input is at fault, and nothing else
 `;
 
-const MAKE = `rodplate make JOB --out DIR [--include-held] [--all] [--json]
+const MAKE = `rodplate make JOB --out DIR [--replace] [--include-held] [--all] [--json]
 
 Writes the package: for every base a folder with cut files (steel) or a drill list (plywood) and a sheet, and for the job
-ledger.csv, questions.csv and summary.json. DIR must be absent, empty, or an earlier package that nobody has changed; it is
-replaced by renames beside it (.DIR.new, .DIR.old), so that a package is whole or not there at all.
+ledger.csv, questions.csv and summary.json. DIR must be absent, empty, or an earlier package of the same job; it is
+replaced by renames beside it (.DIR.new-..., .DIR.old), so that a package is whole or not there at all. A package of another
+revision is kept in DIR/superseded, and what must be cut or made again is told. Files that somebody added stay, or go with their
+revision; files that somebody changed are set aside in DIR/set-aside. Each is named, and none is lost.
 
+  --replace        erase the package in DIR where it would be kept, or where it is of another job
   --include-held   also write the cut files of held bases, with HELD in their names
   --all            print every ledger row of every base; otherwise the bases with a failing row
-  --json           print summary.json, or {"findings": [...]} when the input is at fault, and nothing else
+  --json           print summary.json, with what became of the package before it under "earlier", or {"findings": [...]} when
+                   the input is at fault, and nothing else
 
 A job without a date is dated today, or by SOURCE_DATE_EPOCH where that is set.
 `;
@@ -53,29 +58,36 @@ const COMPARE = `rodplate compare OLD NEW [--json]
 
 Compares two states of a job, each a job file or the folder of a package, and tells template by template, worst first,
 what must be cut again, which holes moved and how far, what is new, gone or held. Holes are matched by place, since tags
-may be renumbered. Units may differ. Every file that a package lists is held against its size and hash. Writes nothing.
+may be renumbered. Then the rods, group by group: which must be made again, which are set otherwise, how many more. Units may
+differ. Every file that a package lists is held against its size and hash: a changed cut file is refused, changed papers and
+files that somebody added are named. Writes nothing.
 
 A template counts as cut when OLD handed out a file to cut or drill by: a package that has one, a job that does not hold
 it. A revision letter or another mark alone is no recut: such templates are listed as MARKS ONLY.
 
   --json   the machine form, or {"findings": [...]} when OLD or NEW is at fault, and nothing else
 
-Exit code: 0 nothing must be cut again; 1 something must; 2 OLD or NEW is at fault.
+Exit code: 0 nothing must be cut again and no rods made again; 1 something must; 2 OLD or NEW is at fault.
 `;
 
-const PROOF = `rodplate proof FILE... [--against JOB] [--json]
+const PROOF = `rodplate proof FILE|DIR... [--against JOB] [--json]
 
 Reads cut files, whoever drew them, and tells what is wrong with them, worst first. STOP: something would be cut wrongly, or
 it cannot be known what is meant. LOOK: it is read rightly here, but some control may not, or somebody should look.
 Read are LINE, ARC, CIRCLE, LWPOLYLINE, POLYLINE, inserted blocks, and SPLINE and ELLIPSE that are circles, arcs or lines
-within 0.025 mm. A file over 32,000,000 bytes is refused unread. Writes nothing.
+within 0.025 mm. Ends within 0.01 mm are joined, and a gap is told. A file over 32,000,000 bytes is refused unread.
+Writes nothing.
+
+DIR is the folder of a package: every file that its summary lists is held against its size and hash, and every cut file
+against its own template; what is missing, changed or not listed is told. Of any other folder: every DXF file and package.
 
   --against JOB   say which template or base plate of JOB each file is (by its name, else by its holes), at any origin and
-                  turn, mirrored, or 25.4 or 12 times too large or small; every hole off by more than 0.05 mm in place or
-                  diameter, holes missing or too many, and an outline that strays by more than 0.1 mm
+                  turn, mirrored, or exactly 25.4 or 12 times too large or small; every hole off by more than 0.05 mm in
+                  place or diameter, holes missing or too many, and an outline that strays by more than 0.1 mm
   --json          the machine form, or {"findings": [...]} when JOB is at fault, and nothing else
 
-Exit code: 0 no file has a STOP; 1 one has; 2 a file cannot be opened, or JOB is at fault.
+Exit code: 0 nothing has a STOP; 1 a file has, or is not the one that was checked; 2 a file cannot be opened, or JOB is
+at fault.
 `;
 
 const BUDGET = `rodplate budget JOB [--out DIR] [--json]
@@ -109,11 +121,12 @@ with the checks of washer and edge again. Engineer to decide.
   --height H     top, or the length above the top of concrete at which rods were taken; omitted: survey.height in JOB
   --within W     how near a point without a known name must lie; omitted: survey.within in JOB, else 2 in or 50 mm
   --out DIR      write survey-groups.csv, survey-rods.csv, survey-checks.csv and a sheet for each group that does not
-                 plainly fit into DIR, which must be absent or empty
+                 plainly fit or is outside its tolerance into DIR, which must be absent or empty
   --all          every group in full, and a sheet for each
   --json         the machine form, or {"findings": [...]} when the input is at fault, and nothing else
 
-Exit code: 0 no plate fails to drop on; 1 one does not drop on; 2 JOB, POINTS, an option or DIR is at fault.
+Exit code: 0 no plate fails to drop on and nothing is outside its tolerance; 1 one does, or something is;
+2 JOB, POINTS, an option or DIR is at fault.
 `;
 
 /** Help about a command, or about all of them. `starters` are the names of the starter jobs. */

@@ -6,6 +6,8 @@ import { startSha256 } from "./sha256.js";
 
 /** A file as a summary lists it: its path in the package with forward slashes, its size and its hash in hexadecimal. */
 export interface ListedFile {
+  /** What kind of output it is; undefined where the summary does not say. */
+  readonly kind?: string | undefined;
   readonly path: string;
   readonly bytes: number;
   readonly sha256: string;

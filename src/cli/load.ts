@@ -6,6 +6,8 @@ import { readJob, readJobFile } from "../job/index.js";
 import type { InputFile, Inputs, Table } from "../readers/inputs.js";
 import { vocabulary } from "../tasks/open.js";
 import { readBytes, readBytesIfThere } from "./file-system.js";
+import { fileFault } from "./findings.js";
+import { foreignPathOffence } from "./foreign-path.js";
 import type { Shell } from "./shell.js";
 import { INSTALLED, todayOf } from "./shell.js";
 
@@ -19,14 +21,26 @@ export async function loadInputs(job: string, shell: Shell): Promise<Outcome<Inp
   const findings: Finding[] = [];
   for (const request of jobFile.requests) {
     const folder = request.relativeTo === "packaged" ? INSTALLED : dirname(path);
-    const opened = await readRequested(request, resolve(folder, request.name));
-    findings.push(...opened.findings.map((finding) => atSheet(finding, request)));
+    const opened = await openRequested(request, resolve(folder, request.name), job);
+    for (const finding of opened.findings) findings.push(atSheet(finding, request));
     if (opened.ok && opened.value !== null) files.set(request.key ?? request.name, opened.value);
   }
   const inputs: Inputs = { job, files };
   if (findings.length === 0) return { ok: true, value: inputs, findings };
   const others = readJob(inputs, { date: todayOf(shell), vocabulary }).findings;
-  return { ok: false, findings: [...findings, ...others.filter(({ code }) => code !== "missing-file")] };
+  const isNews = ({ code }: Finding): boolean => code !== "missing-file" && code !== "unknown-shop";
+  return { ok: false, findings: [...findings, ...others.filter(isNews)] };
+}
+
+/** What the job has no business with is not even looked for. */
+async function openRequested(request: RequestedFile, path: string, job: string): ReturnType<typeof readRequested> {
+  const offence = foreignPathOffence(request.name, path);
+  if (offence === null) return readRequested(request, path);
+  const finding: Finding = {
+    ...fileFault(job, "foreign-path", `"${request.name}" ${offence}`),
+    at: request.at ?? { file: job },
+  };
+  return { ok: false, findings: [finding] };
 }
 
 /** A sheet that is not there is told where the job names it. */

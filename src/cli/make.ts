@@ -1,33 +1,50 @@
 /** `rodplate make JOB --out DIR`: the whole package into DIR, or nothing. */
 import { join, relative } from "node:path";
 import { counted } from "../checks/words.js";
-import type { Outcome } from "../diagnostics/finding.js";
-import { terminalLine } from "../diagnostics/printable.js";
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import { formatFinding } from "../diagnostics/finding.js";
+import { joinPrintable, printableJson, terminalJson, terminalLine } from "../diagnostics/printable.js";
 import type { Part } from "../tasks/growing-files.js";
 import type { OpenedJob } from "../tasks/open.js";
 import { makePackageInParts } from "../tasks/package.js";
 import type { Command } from "./arguments.js";
+import type { EarlierLook } from "./earlier-package.js";
+import { compareEarlier, earlierForm, earlierText, leftoverWarnings, settlementWarnings } from "./earlier-package.js";
 import { chunksOf } from "./file-system.js";
 import { showFindings } from "./findings.js";
 import { openFile } from "./open.js";
-import type { PackageFolder } from "./package-folder.js";
+import { SUMMARY } from "./package-contents.js";
+import type { PackageFolder, WrittenPackage } from "./package-folder.js";
 import { withPackageFolder } from "./package-folder.js";
-import { SUMMARY } from "./package-target.js";
+import { DISPLACED } from "./package-target.js";
 import type { PackageWriter } from "./package-writer.js";
 import { startProgress } from "./progress.js";
 import type { Report } from "./report.js";
 import { startReport } from "./report.js";
 import { startSha256 } from "./sha256.js";
 import type { ExitCode, Shell } from "./shell.js";
-import { readVersion } from "./shell.js";
+import { hasColor, readVersion, widthOf } from "./shell.js";
 
 type MakeCommand = Extract<Command, { kind: "make" }>;
 
-/** What is wrong with DIR or the disk is the user's to put right: exit code 2, and DIR is as it was. */
+/** What is wrong with DIR or the disk is the user's to put right: exit code 2, and DIR is as it was, or it is said where it is. */
 export async function runMake(command: MakeCommand, shell: Shell): Promise<ExitCode> {
   const made = await withPackageFolder(command.out, shell.currentFolder, (folder) => makeInto(folder, command, shell));
-  if (made.ok) return made.value;
+  if (!made.ok) return refuseFolder(made.findings, command, shell);
   await showFindings(made.findings, command.json, shell);
+  return made.value;
+}
+
+/** A fault of the folder or the disk, not of the job. */
+async function refuseFolder(
+  findings: readonly Finding[],
+  { json }: MakeCommand,
+  { out, err }: Shell,
+): Promise<ExitCode> {
+  if (json) await out.write(terminalJson({ findings }));
+  else for (const finding of findings) await err.write(joinPrintable([formatFinding(finding), terminalLine`\n`]));
+  if (!json && !findings.some(({ code }) => code === DISPLACED))
+    await err.write(terminalLine`no package was written\n`);
   return 2;
 }
 
@@ -35,10 +52,17 @@ async function makeInto(dir: PackageFolder, command: MakeCommand, shell: Shell):
   const opened = await openFile(command.job, shell);
   await showFindings(opened.findings, command.json, shell);
   if (!opened.ok) return { ok: true, value: 2, findings: [] };
-  const report = await dir.write((writer) => writeFiles(command, writer, opened.value, shell));
-  if (!report.ok) return report;
-  await showResult(command, dir, report.value, shell);
-  return { ok: true, value: report.value.isHeld ? 1 : 0, findings: [] };
+  const written = await dir.write<Report, EarlierLook>({
+    job: opened.value.job,
+    replace: command.replace,
+    fill: (writer) => writeFiles(command, writer, opened.value, shell),
+    look: (old, fresh) => compareEarlier(old, fresh, command.out),
+  });
+  if (!written.ok) return written;
+  await showResult(command, dir, written.value, shell);
+  const { made, settled, leftover } = written.value;
+  const told = [leftoverWarnings(leftover, command.out), settlementWarnings(settled, command.out), written.findings];
+  return { ok: true, value: made.isHeld ? 1 : 0, findings: told.flat() };
 }
 
 async function writeFiles(
@@ -84,15 +108,38 @@ async function writeFiles(
 /** Lets signals and output through. */
 const nextTurn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 
-async function showResult({ json }: MakeCommand, target: PackageFolder, report: Report, shell: Shell): Promise<void> {
+async function showResult(
+  { json }: MakeCommand,
+  target: PackageFolder,
+  { made, look, settled }: WrittenPackage<Report, EarlierLook>,
+  shell: Shell,
+): Promise<void> {
   const from = relative(shell.currentFolder, target.folder);
   const shown = from.startsWith("..") ? target.folder : from;
-  if (json) for (const chunk of chunksOf(join(target.folder, SUMMARY))) await shell.out.write(chunk);
+  if (json) await showJson(target, look === null ? null : earlierForm(look, settled), shell);
   else {
-    for (const text of report.texts()) await shell.out.write(text);
+    for (const text of made.texts()) await shell.out.write(text);
+    const options = { shown, width: widthOf(shell), color: hasColor(shell) };
+    if (look !== null) await shell.out.write(joinPrintable([earlierText(look, settled, options), terminalLine`\n`]));
     const sheets = join(shown, "*", "*_sheet.svg");
-    await shell.out.write(terminalLine`Package: ${shown} (${counted(report.files, "file")}); sheets: ${sheets}\n`);
+    await shell.out.write(terminalLine`Package: ${shown} (${counted(made.files, "file")}); sheets: ${sheets}\n`);
   }
   if (shell.out.refusal !== null)
     await shell.err.write(terminalLine`the package was written: it is whole in ${shown}\n`);
+}
+
+/** How summary.json ends. */
+const END = "\n}\n";
+
+/** summary.json as it stands; where there was a package before, with the key `earlier` beside the others. */
+async function showJson(target: PackageFolder, earlier: object | null, { out }: Shell): Promise<void> {
+  let last = new Uint8Array();
+  for (const chunk of chunksOf(join(target.folder, SUMMARY))) {
+    const text = Buffer.concat([last, chunk]);
+    const end = Math.max(0, text.length - END.length);
+    await out.write(text.subarray(0, end));
+    last = text.subarray(end);
+  }
+  if (earlier === null) await out.write(last);
+  else await out.write(joinPrintable([terminalLine`,\n  "earlier": `, printableJson(earlier), terminalLine`\n}\n`]));
 }

@@ -2,27 +2,51 @@
 import { existsSync, mkdirSync } from "node:fs";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { findFault } from "./file-system.js";
-import type { Unlock } from "./package-lock.js";
+import { inspectPackage } from "./package-contents.js";
+import type { Lock } from "./package-lock.js";
 import { lockTarget } from "./package-lock.js";
+import { clearLeftovers, restorePackage } from "./package-repair.js";
+import type { Settlement } from "./package-settle.js";
 import type { PackageTarget } from "./package-target.js";
-import { targetOf, unwrittenPackage } from "./package-target.js";
-import type { PackageWriter } from "./package-writer.js";
-import { repairPackage, startPackage } from "./package-writer.js";
+import { packageFault, packageWarning, targetOf, unwrittenPackage } from "./package-target.js";
+import type { PackageWriter, StartedPackage } from "./package-writer.js";
+import { startPackage } from "./package-writer.js";
+import type { PackageJob } from "./summary-scan.js";
+
+/** What is to be written. */
+export interface PackageWork<Made, Look> {
+  /** Whose package it is: that of another job in DIR is not replaced, unless `replace`. */
+  readonly job: PackageJob;
+  /** The earlier package is erased, not kept. */
+  readonly replace: boolean;
+  /** Adds the files. An exception leaves the earlier package. */
+  fill(writer: PackageWriter): Promise<Made>;
+  /** Looks at the earlier package and at the one that is written, each in its folder, before one takes the place of the other. */
+  look(old: string, fresh: string): Look;
+}
+
+/** What was written, and what became of the package before it. */
+export interface WrittenPackage<Made, Look> {
+  readonly made: Made;
+  /** null where DIR held no package. */
+  readonly look: Look | null;
+  /** What became of the package that was in DIR; null where there was none, or it could not be settled yet. */
+  readonly settled: Settlement | null;
+  /** What an interrupted run before had left to settle. */
+  readonly leftover: Settlement | null;
+}
 
 /** DIR, looked at and put right: it may be replaced. */
 export interface PackageFolder {
   /** Its path. */
   readonly folder: string;
-  /**
-   * Replaces the package by what `fill` adds, and gives back what `fill` does; or leaves the earlier one and says why.
-   * An exception of `fill` leaves the earlier one too.
-   */
-  write<T>(fill: (writer: PackageWriter) => Promise<T>): Promise<Outcome<T>>;
+  /** Replaces the package; or leaves the earlier one and says why. Warnings may come with what was written. */
+  write<Made, Look>(work: PackageWork<Made, Look>): Promise<Outcome<WrittenPackage<Made, Look>>>;
 }
 
 /**
  * Runs `work` with DIR, which no other run writes meanwhile: the lock is held until `work` is through. Where the folder
- * around DIR is not there yet, it and the lock are made when `work` writes.
+ * around DIR is not there yet, it and the lock are made when `work` writes. Nothing is removed before `work` writes.
  */
 export async function withPackageFolder<T>(
   dir: string,
@@ -33,35 +57,46 @@ export async function withPackageFolder<T>(
   if (!target.ok) return target;
   const lock = new HeldLock(target.value);
   try {
-    const fault = (existsSync(target.value.parent) ? lock.take() : null) ?? repairPackage(target.value);
-    return fault === null ? await work(folderOf(target.value, lock)) : refuse(fault);
+    const fault = existsSync(target.value.parent) ? lock.take() : null;
+    if (fault !== null) return refuse(fault);
+    const restored = restorePackage(target.value);
+    if (!restored.ok) return restored;
+    const done = await work(folderOf(target.value, lock));
+    const told = restored.value ? [packageWarning(target.value, RESTORED)] : [];
+    return { ...done, findings: [...told, ...done.findings] };
   } finally {
     lock.giveBack();
   }
 }
+
+const RESTORED = "an interrupted make had left the earlier package beside it; that one was put back first";
 
 const refuse = (fault: Finding): Outcome<never> => ({ ok: false, findings: [fault] });
 
 /** The lock of one target, taken once. */
 class HeldLock {
   readonly #target: PackageTarget;
-  #unlock: Unlock | null = null;
+  #lock: Lock | null = null;
 
   constructor(target: PackageTarget) {
     this.#target = target;
   }
 
   take(): Finding | null {
-    if (this.#unlock !== null) return null;
+    if (this.#lock !== null) return null;
     const locked = lockTarget(this.#target);
     if (!locked.ok) return locked.findings[0] ?? null;
-    this.#unlock = locked.value;
+    this.#lock = locked.value;
     return null;
   }
 
+  get isOurs(): boolean {
+    return this.#lock?.isOurs() ?? false;
+  }
+
   giveBack(): void {
-    this.#unlock?.();
-    this.#unlock = null;
+    this.#lock?.giveBack();
+    this.#lock = null;
   }
 }
 
@@ -72,14 +107,30 @@ function folderOf(target: PackageTarget, lock: HeldLock): PackageFolder {
   };
   return {
     folder: target.folder,
-    write: async (fill) => {
-      const fault = findFault(makeParent, unwrittenPackage(target)) ?? lock.take();
-      return fault === null ? writeLocked(target, fill) : refuse(fault);
+    write: async (work) => {
+      const fault = findFault(makeParent, unwrittenPackage(target)) ?? lock.take() ?? findOtherJob(target, work);
+      return fault === null ? writeLocked(target, lock, work) : refuse(fault);
     },
   };
 }
 
-async function writeLocked<T>(target: PackageTarget, fill: (writer: PackageWriter) => Promise<T>): Promise<Outcome<T>> {
+/** Another job over this folder is a slip, unless it is meant. */
+function findOtherJob(target: PackageTarget, work: Pick<PackageWork<never, never>, "job" | "replace">): Finding | null {
+  const found = inspectPackage(target.folder);
+  if (found.kind !== "package" || work.replace) return null;
+  const [held, own] = [found.contents.job.number, work.job.number];
+  if (held === own || held === "") return null;
+  const how = "name another folder, or give --replace to erase that package";
+  return packageFault(target.name, `it holds the package of job ${held}, and this is job ${own}: ${how}`);
+}
+
+async function writeLocked<Made, Look>(
+  target: PackageTarget,
+  lock: HeldLock,
+  work: PackageWork<Made, Look>,
+): Promise<Outcome<WrittenPackage<Made, Look>>> {
+  const cleared = clearLeftovers(target);
+  if (!cleared.ok) return cleared;
   const started = startPackage(target);
   if (!started.ok) return started;
   const writer = started.value;
@@ -89,13 +140,31 @@ async function writeLocked<T>(target: PackageTarget, fill: (writer: PackageWrite
   };
   process.once("SIGINT", giveUp);
   try {
-    const value = await fill(writer);
-    const fault = writer.finish();
-    return fault === null ? { ok: true, value, findings: [] } : refuse(fault);
+    const made = await work.fill(writer);
+    const look = lookAtBoth(target, writer, work);
+    if (!writer.isStopped && !lock.isOurs) {
+      writer.discard();
+      return refuse(packageFault(target.name, LOST));
+    }
+    const finished = writer.finish(work);
+    if (!finished.ok) return finished;
+    const value = { made, look, settled: finished.value, leftover: cleared.value };
+    return { ok: true, value, findings: finished.findings };
   } catch (error) {
     writer.discard();
     throw error;
   } finally {
     process.off("SIGINT", giveUp);
   }
+}
+
+const LOST = "another make has taken the lock meanwhile, or somebody removed it; this package is not put in place";
+
+function lookAtBoth<Look>(
+  { folder, fresh }: PackageTarget,
+  writer: StartedPackage,
+  { look }: Pick<PackageWork<never, Look>, "look">,
+): Look | null {
+  writer.flush();
+  return writer.isStopped || inspectPackage(folder).kind !== "package" ? null : look(folder, fresh);
 }

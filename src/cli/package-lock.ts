@@ -1,52 +1,109 @@
 /** One `make` at a time into one DIR: a lock file beside it that names the process holding it. */
-import { closeSync, openSync, readFileSync, rmSync, writeSync } from "node:fs";
+import { closeSync, linkSync, openSync, readFileSync, readlinkSync, renameSync, rmSync, writeSync } from "node:fs";
+import { hostname } from "node:os";
 import { basename } from "node:path";
 import type { Outcome } from "../diagnostics/finding.js";
 import { attempt, removeIfPossible } from "./file-system.js";
 import type { PackageTarget } from "./package-target.js";
 import { packageFault, unwrittenPackage } from "./package-target.js";
 
+/** Who holds a lock; "" for what its file does not say. */
 interface Holder {
+  readonly host: string;
+  /** The space in which process numbers count: two containers of one machine have each their own. */
+  readonly space: string;
   readonly pid: number;
   /** When the process started, in the kernel's count since boot; "" where the system does not tell. */
   readonly started: string;
+  /** Of the run: a process number may be the same in the next one. */
+  readonly token: string;
 }
 
-/** Gives the lock back, as the end of the process does. */
-export type Unlock = () => void;
+/** A lock that is held. */
+export interface Lock {
+  /** Whether the lock file still names this run: nobody has removed it or taken it over. */
+  isOurs(): boolean;
+  /** Removes the lock file if it is still ours, as the end of the process does. */
+  giveBack(): void;
+}
 
-/** Takes the lock, also from a process that is no longer there. */
-export function lockTarget(target: PackageTarget): Outcome<Unlock> {
+/** Takes the lock, also from a process of this machine that is no longer there. */
+export function lockTarget(target: PackageTarget): Outcome<Lock> {
   return attempt(() => {
-    const other = takeLock(target.lock);
-    if (other === null) return { ok: true, value: holdLock(target.lock), findings: [] };
+    const other = takeLock(target);
+    if (other === null) return { ok: true, value: holdLock(target), findings: [] };
     return { ok: false, findings: [packageFault(target.name, wordsOf(other, target))] };
   }, unwrittenPackage(target));
 }
 
-function wordsOf(other: Holder | "unknown", { folder, lock }: PackageTarget): string {
+type Judgement = "dead" | "running" | "other host" | "other space";
+
+interface Refused {
+  readonly holder: Holder | null;
+  readonly judgement: Judgement;
+}
+
+function wordsOf({ holder, judgement }: Refused, { folder, lock }: PackageTarget): string {
   const name = basename(folder);
-  if (other === "unknown") return `another make has just begun to write ${name}`;
-  return `another make (process ${other.pid}) is writing ${name}; if not, remove ${lock}`;
+  if (holder === null) return `another make has just begun to write ${name}; try again`;
+  const process = `another make (process ${holder.pid}`;
+  const remove = `if it is not running any more, remove ${lock}`;
+  switch (judgement) {
+    case "other host":
+      return `${process} on ${holder.host}) is writing ${name}; look there, and ${remove}`;
+    case "other space":
+      return `${process} in another container of this machine) is writing ${name}; look there, and ${remove}`;
+    case "running":
+    case "dead":
+      return `${process}) is writing ${name}; ${remove}`;
+  }
 }
 
-/** null when the lock is ours, else who holds it: unknown when it was taken at this moment. */
-function takeLock(lock: string): Holder | "unknown" | null {
-  const mine: Holder = { pid: process.pid, started: startOf(process.pid) };
-  if (create(lock, mine)) return null;
-  const holder = readHolder(lock) ?? readHolderAgain(lock);
-  if (holder !== null && isRunning(holder)) return holder;
-  rmSync(lock, { force: true });
-  return create(lock, mine) ? null : "unknown";
+/** null when the lock is ours, else who holds it: null when it was taken at this moment. */
+function takeLock(target: PackageTarget): Refused | null {
+  const mine = ownHolder(target);
+  if (create(target.lock, mine)) return null;
+  const holder = readHolder(target.lock) ?? readHolderAgain(target.lock);
+  const judgement = holder === null ? "dead" : judge(holder, mine);
+  if (judgement !== "dead") return { holder, judgement };
+  takeAway(target, holder);
+  return create(target.lock, mine) ? null : { holder: readHolder(target.lock), judgement: "running" };
 }
 
-function holdLock(lock: string): Unlock {
+/**
+ * Renames a lock that was found dead out of the way: only one of several runs succeeds with that file. If another run has
+ * put its own lock there since, that one is put back.
+ */
+function takeAway({ lock, token }: PackageTarget, dead: Holder | null): void {
+  const aside = `${lock}-${token}`;
+  try {
+    renameSync(lock, aside);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === "ENOENT") return;
+    throw error;
+  }
+  const taken = readHolder(aside);
+  if (JSON.stringify(taken) !== JSON.stringify(dead)) putBack(aside, lock);
+  rmSync(aside, { force: true });
+}
+
+/** By a link, which takes no place that is taken; where a file system has none, by a rename. */
+function putBack(aside: string, lock: string): void {
+  try {
+    linkSync(aside, lock);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== "EEXIST") renameSync(aside, lock);
+  }
+}
+
+function holdLock({ lock, token }: PackageTarget): Lock {
+  const isOurs = (): boolean => readHolder(lock)?.token === token;
   const giveBack = (): void => {
-    removeIfPossible(lock);
+    if (isOurs()) removeIfPossible(lock);
     process.off("exit", giveBack);
   };
   process.on("exit", giveBack);
-  return giveBack;
+  return { isOurs, giveBack };
 }
 
 function create(lock: string, holder: Holder): boolean {
@@ -64,8 +121,7 @@ function create(lock: string, holder: Holder): boolean {
 /** The holder named in the lock file; null when it was killed before it could write its name. */
 function readHolder(lock: string): Holder | null {
   try {
-    const holder: unknown = JSON.parse(readFileSync(lock, "utf8"));
-    return isHolder(holder) ? holder : null;
+    return holderOf(JSON.parse(readFileSync(lock, "utf8")));
   } catch {
     return null;
   }
@@ -77,15 +133,27 @@ function readHolderAgain(lock: string): Holder | null {
   return readHolder(lock);
 }
 
-function isHolder(value: unknown): value is Holder {
-  if (typeof value !== "object" || value === null) return false;
-  const { pid, started } = value as Partial<Record<string, unknown>>;
-  return typeof pid === "number" && Number.isSafeInteger(pid) && pid > 0 && typeof started === "string";
+function holderOf(value: unknown): Holder | null {
+  if (typeof value !== "object" || value === null) return null;
+  const { host, space, pid, started, token } = value as Partial<Record<string, unknown>>;
+  if (typeof pid !== "number" || !Number.isSafeInteger(pid) || pid <= 0) return null;
+  const text = (each: unknown): string => (typeof each === "string" ? each : "");
+  return { host: text(host), space: text(space), pid, started: text(started), token: text(token) };
 }
 
-/** A process number is used again after a while (in a container at once): the start time tells two apart. */
+function ownHolder({ token }: PackageTarget): Holder {
+  return { host: hostname(), space: ownSpace(), pid: process.pid, started: startOf(process.pid), token };
+}
+
+/** Only of a process that counts in our own space can be told whether it is there. Our own number is ours, whatever the token. */
+function judge(holder: Holder, mine: Holder): Judgement {
+  if (holder.host !== "" && holder.host !== mine.host) return "other host";
+  if (holder.space !== "" && mine.space !== "" && holder.space !== mine.space) return "other space";
+  return holder.pid !== mine.pid && isRunning(holder) ? "running" : "dead";
+}
+
+/** A process number is used again after a while: the start time tells two apart. */
 function isRunning({ pid, started }: Holder): boolean {
-  if (pid === process.pid) return false;
   try {
     process.kill(pid, 0);
   } catch (error) {
@@ -100,6 +168,15 @@ function startOf(pid: number): string {
   try {
     const stat = readFileSync(`/proc/${pid}/stat`, "utf8");
     return stat.slice(stat.lastIndexOf(")") + 2).split(" ")[19] ?? "";
+  } catch {
+    return "";
+  }
+}
+
+/** The process-number space as pid_namespaces(7) names it; "" where the system has none. */
+function ownSpace(): string {
+  try {
+    return readlinkSync("/proc/self/ns/pid");
   } catch {
     return "";
   }

@@ -1,26 +1,27 @@
-/** DIR and the names beside it, and what stands there now. */
-import { lstatSync, readdirSync, realpathSync } from "node:fs";
+/** DIR and the names beside it. */
+import { randomBytes } from "node:crypto";
+import { realpathSync } from "node:fs";
 import { basename, dirname, join, parse, relative, resolve, sep } from "node:path";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
-import { summaryPath } from "../outputs/index.js";
 import type { Refusal } from "./file-system.js";
-import { chunksOf, writtenWords } from "./file-system.js";
+import { writtenWords } from "./file-system.js";
 import { fileFault } from "./findings.js";
-import type { ListedFile } from "./listed-file.js";
-import { findDamage } from "./listed-file.js";
-import { scanListedFiles } from "./summary-scan.js";
 
-/** Where a package goes: all four lie in one folder, so that renames are atomic. */
+/** Where a package goes: all five lie in one folder, so that renames are atomic. */
 export interface PackageTarget {
   /** DIR as the user wrote it, for findings. */
   readonly name: string;
   readonly parent: string;
   /** DIR itself. */
   readonly folder: string;
-  /** `.DIR.new`: the package being written. */
+  /** Random, of this run alone, in hexadecimal. */
+  readonly token: string;
+  /** `.DIR.new-TOKEN`: the package being written. */
   readonly fresh: string;
   /** `.DIR.old`: the package being replaced. */
   readonly old: string;
+  /** `.DIR.erase-TOKEN`: a replaced package whose files are being removed. */
+  readonly erased: string;
   /** `.DIR.lock`: says which process is writing. */
   readonly lock: string;
 }
@@ -35,14 +36,61 @@ export function unwrittenPackage({ name }: PackageTarget): (refusal: Refusal) =>
   return (refusal) => packageFault(name, `the package ${writtenWords(refusal)}`);
 }
 
-/** The names for DIR. Refuses what cannot be renamed: the root, and a folder that holds the current one. */
+const TOKEN_BYTES = 12;
+
+/** Whether a name beside DIR is one that a single run uses, and what for; null for any other name. */
+export function runNameKind(name: string, { folder }: PackageTarget): "new" | "erase" | "lock" | null {
+  const start = `.${basename(folder)}.`;
+  if (!name.startsWith(start)) return null;
+  const [, kind] = /^(new|erase|lock)-[0-9a-f]{24}$/.exec(name.slice(start.length)) ?? [];
+  return kind === "new" || kind === "erase" || kind === "lock" ? kind : null;
+}
+
+/** The package is not in DIR, and the earlier one is not back in it: the only fault after which DIR is not as it was. */
+export function displacedPackage({ name, folder, old }: PackageTarget): (refusal: Refusal) => Finding {
+  return ({ words }) => {
+    const where = `the earlier package is whole in ${old}; the next make puts it back, or rename it to ${folder}`;
+    return fileFault(
+      name,
+      DISPLACED,
+      `the package could not be put in place, nor the earlier one back: ${words}; ${where}`,
+    );
+  };
+}
+
+/** Code of the finding after which DIR is not as it was. */
+export const DISPLACED = "package-displaced";
+
+/** The package is in DIR, and what it replaced could not be settled. */
+export function unsettledPackage(target: PackageTarget): (refusal: Refusal) => Finding {
+  return ({ words, path }) => {
+    const where = path === null ? "" : ` (${path})`;
+    return packageWarning(
+      target,
+      `the package is written; what it replaced is not cleared away yet: ${words}${where}; ${NEXT}`,
+    );
+  };
+}
+
+const NEXT = "the next make goes on with it";
+
+/** What is to be known of a folder whose package is in place. */
+export function packageWarning({ name }: Pick<PackageTarget, "name">, message: string): Finding {
+  return { ...fileFault(name, "package-folder", message), severity: "warning" };
+}
+
+/** The names for DIR in one run. Refuses what cannot be renamed: the root, and a folder that holds the current one. */
 export function targetOf(name: string, currentFolder: string): Outcome<PackageTarget> {
   const folder = resolve(currentFolder, name);
   const offence = offenceOf(name, folder, currentFolder);
   if (offence !== null) return { ok: false, findings: [packageFault(name, offence)] };
   const parent = dirname(folder);
   const beside = (end: string): string => join(parent, `.${basename(folder)}.${end}`);
-  const value = { name, parent, folder, fresh: beside("new"), old: beside("old"), lock: beside("lock") };
+  const token = randomBytes(TOKEN_BYTES).toString("hex");
+  const value: PackageTarget = {
+    ...{ name, parent, folder, token, old: beside("old"), lock: beside("lock") },
+    ...{ fresh: beside(`new-${token}`), erased: beside(`erase-${token}`) },
+  };
   return { ok: true, value, findings: [] };
 }
 
@@ -64,66 +112,4 @@ function physical(path: string): string {
 function holds(folder: string, inner: string): boolean {
   const way = relative(folder, inner);
   return way === "" || !(way === ".." || way.startsWith(`..${sep}`) || parse(way).root !== "");
-}
-
-/** What stands at a path: nothing, an empty folder, a whole package, or something else, with the first thing that is wrong. */
-export type Inspection =
-  | { readonly kind: "absent" | "empty" | "whole" }
-  | { readonly kind: "foreign"; readonly offence: string };
-
-/** Name of the summary in a package. */
-export const SUMMARY = summaryPath;
-
-const foreign = (offence: string): Inspection => ({ kind: "foreign", offence });
-
-/** Looks at every file: a whole package holds exactly the files its summary lists, each with its size and hash. */
-export function inspectPackage(folder: string): Inspection {
-  const stat = lstatSync(folder, { throwIfNoEntry: false });
-  if (stat === undefined) return { kind: "absent" };
-  if (stat.isSymbolicLink()) return foreign("it is a symbolic link; name the folder itself");
-  if (!stat.isDirectory()) return foreign("it is not a folder");
-  const found = walk(folder, "");
-  if (found.length === 0) return { kind: "empty" };
-  if (!found.some(({ path, kind }) => path === SUMMARY && kind === "file")) {
-    return foreign(`it holds ${found[0]?.path} and no ${SUMMARY}: it is not an earlier package`);
-  }
-  const listed = scanListedFiles(chunksOf(join(folder, SUMMARY)));
-  if (listed === null) return foreign(`its ${SUMMARY} is not the summary of a package`);
-  const offence = firstOffence(folder, found, listed);
-  return offence === null ? { kind: "whole" } : foreign(offence);
-}
-
-interface Entry {
-  readonly path: string;
-  readonly kind: "file" | "folder" | "other";
-}
-
-/** Every entry below a folder, by path with forward slashes, in a fixed order. Links are not followed. */
-function walk(folder: string, prefix: string): Entry[] {
-  const entries = readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
-  return entries.flatMap((entry): Entry[] => {
-    const path = `${prefix}${entry.name}`;
-    if (entry.isFile()) return [{ path, kind: "file" }];
-    if (!entry.isDirectory()) return [{ path, kind: "other" }];
-    return [{ path, kind: "folder" }, ...walk(join(folder, entry.name), `${path}/`)];
-  });
-}
-
-function firstOffence(folder: string, found: readonly Entry[], listed: readonly ListedFile[]): string | null {
-  const files = new Map(listed.map((file) => [file.path, file]));
-  const folders = new Set(listed.flatMap(({ path }) => foldersOf(path)));
-  for (const { path, kind } of found) {
-    const known = kind === "folder" ? folders.has(path) : kind === "file" && (files.has(path) || path === SUMMARY);
-    if (!known) return `it holds ${path}, which its ${SUMMARY} does not list`;
-  }
-  const present = new Set(found.map(({ path }) => path));
-  const absent = listed.find(({ path }) => !present.has(path));
-  if (absent !== undefined) return `${absent.path} is missing, though its ${SUMMARY} lists it`;
-  const changed = listed.find((file) => findDamage(folder, file) !== null);
-  return changed === undefined ? null : `${changed.path} was changed after it was written`;
-}
-
-function foldersOf(path: string): string[] {
-  const names = path.split("/").slice(0, -1);
-  return names.map((_, index) => names.slice(0, index + 1).join("/"));
 }

@@ -1,17 +1,19 @@
 /**
- * Writes a package whole or not at all. Everything goes to .DIR.new and is flushed to the disk; then DIR becomes .DIR.old
- * and .DIR.new becomes DIR. A kill at any moment leaves a whole package, old or new, in DIR or in .DIR.old.
+ * Writes a package whole or not at all. Everything goes to .DIR.new-TOKEN and is flushed to the disk; then DIR becomes
+ * .DIR.old and .DIR.new-TOKEN becomes DIR. A kill at any moment leaves a whole package, old or new, in DIR or in .DIR.old.
  */
-import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmdirSync, rmSync, writeSync } from "node:fs";
+import { closeSync, fsyncSync, mkdirSync, openSync, writeSync } from "node:fs";
 import { dirname, join } from "node:path";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Disk } from "./disk.js";
+import { diskWith, isThere } from "./disk.js";
 import { attempt, findFault, removeIfPossible } from "./file-system.js";
-import type { Inspection, PackageTarget } from "./package-target.js";
-import { inspectPackage, packageFault, unwrittenPackage } from "./package-target.js";
-
-/** Called after each change on the disk, with what was done: the tests stop here as a kill would. */
-export type Step = (what: string) => void;
-const noStep: Step = () => {};
+import { assertWhole } from "./package-contents.js";
+import { UNFINISHED } from "./package-repair.js";
+import type { Settlement } from "./package-settle.js";
+import { settleOld } from "./package-settle.js";
+import type { PackageTarget } from "./package-target.js";
+import { displacedPackage, packageWarning, unsettledPackage, unwrittenPackage } from "./package-target.js";
 
 /** Takes the files of a package one by one. Once the system has refused something, nothing more is written. */
 export interface PackageWriter {
@@ -21,74 +23,34 @@ export interface PackageWriter {
   add(path: string, bytes: Uint8Array): void;
   /** More bytes for a file that is written in parts. */
   append(path: string, bytes: Uint8Array): void;
-  /** Flushes and puts the package in place; or says why not, and removes what was written. */
-  finish(): Finding | null;
+}
+
+/** A writer, and what ends it. */
+export interface StartedPackage extends PackageWriter {
+  /** Flushes all that was added. */
+  flush(): void;
+  /**
+   * Puts the package in place, and settles the one that was there: null where there was none. Or says why not, and removes what
+   * was written. Once the package is in place, what goes wrong is a warning.
+   */
+  finish(choice: { readonly replace: boolean }): Outcome<Settlement | null>;
   /** Gives up: removes what was written so far. */
   discard(): void;
 }
 
-/**
- * Puts right what a killed run left behind, and makes sure that DIR may be replaced. A finding, with nothing touched, when
- * DIR or .DIR.old is not a package of this program.
- */
-export function repairPackage(target: PackageTarget, step: Step = noStep): Finding | null {
-  return findFault(() => {
-    const { name, folder, fresh, old } = target;
-    const now = inspectPackage(folder);
-    if (now.kind === "foreign") return packageFault(name, `${folder} is not replaced: ${now.offence}`);
-    const fault = now.kind === "whole" ? null : restoreOld(target, now, step);
-    if (fault !== null) return fault;
-    remove(old, step);
-    remove(fresh, step);
-    return null;
-  }, unwrittenPackage(target));
-}
-
-/** DIR is absent or empty: an earlier package in .DIR.old comes back. */
-function restoreOld({ name, folder, fresh, old }: PackageTarget, now: Inspection, step: Step): Finding | null {
-  const earlier = inspectPackage(old);
-  switch (earlier.kind) {
-    case "absent":
-    case "empty":
-      return null;
-    case "whole":
-      putInPlace(old, folder, now, step);
-      return null;
-    case "foreign":
-      break;
-  }
-  if (inspectPackage(fresh).kind !== "whole") {
-    const how = `${earlier.offence}; move it away and try again`;
-    return packageFault(name, `${folder} cannot be put right from ${old}: ${how}`);
-  }
-  putInPlace(fresh, folder, now, step);
-  return null;
-}
-
-function putInPlace(from: string, folder: string, now: Inspection, step: Step): void {
-  if (now.kind === "empty") rmdirSync(folder);
-  renameSync(from, folder);
-  syncFolder(dirname(folder));
-  step(`rename ${from}`);
-}
-
-function remove(path: string, step: Step): void {
-  rmSync(path, { recursive: true, force: true });
-  step(`remove ${path}`);
-}
-
-/** Starts a package in .DIR.new; its parent folder must be there. */
-export function startPackage(target: PackageTarget, step: Step = noStep): Outcome<PackageWriter> {
+/** Starts a package in .DIR.new-TOKEN; its parent folder must be there. */
+export function startPackage(target: PackageTarget, disk: Disk = diskWith()): Outcome<StartedPackage> {
   return attempt(() => {
-    rmSync(target.fresh, { recursive: true, force: true });
+    disk.step(`make ${target.fresh}`);
     mkdirSync(target.fresh);
-    step("start");
-    return { ok: true, value: writerFor(target, step), findings: [] };
+    const files = new FreshFiles(target.fresh);
+    disk.step("write the mark");
+    files.add(UNFINISHED, new Uint8Array());
+    return { ok: true, value: writerFor(target, files, disk), findings: [] };
   }, unwrittenPackage(target));
 }
 
-function writerFor(target: PackageTarget, step: Step): PackageWriter {
-  const files = new FreshFiles(target.fresh);
+function writerFor(target: PackageTarget, files: FreshFiles, disk: Disk): StartedPackage {
   let fault: Finding | null = null;
   const goOn = (action: () => void): void => {
     fault ??= findFault(() => {
@@ -100,26 +62,68 @@ function writerFor(target: PackageTarget, step: Step): PackageWriter {
     files.close();
     removeIfPossible(target.fresh);
   };
+  const refuse = (why: Finding): Outcome<never> => {
+    discard();
+    return { ok: false, findings: [why] };
+  };
   return {
     get isStopped() {
       return fault !== null;
     },
     add: (path, bytes) =>
       goOn(() => {
+        disk.step(`write ${path}`);
         files.add(path, bytes);
-        step(`write ${path}`);
       }),
     append: (path, bytes) => goOn(() => files.append(path, bytes)),
-    finish: () => {
+    flush: () => goOn(() => files.flush(disk)),
+    finish: ({ replace }) => {
       goOn(() => {
-        files.flush(step);
-        swap(target, step);
+        files.flush(disk);
+        disk.removeFile(join(target.fresh, UNFINISHED));
+        disk.syncFolder(target.fresh);
+        assertWhole(target.fresh);
       });
-      if (fault !== null) discard();
-      return fault;
+      if (fault !== null) return refuse(fault);
+      const notSwapped = swap(target, disk);
+      return notSwapped === null ? settle(target, { replace }, disk) : refuse(notSwapped);
     },
     discard,
   };
+}
+
+/** DIR was found absent, empty or a package before; where the second rename fails, the first is taken back. */
+function swap(target: PackageTarget, disk: Disk): Finding | null {
+  const { folder, fresh, old } = target;
+  const isReplaced = isThere(folder);
+  const moved = findFault(() => {
+    if (isReplaced) disk.rename(folder, old);
+    return null;
+  }, unwrittenPackage(target));
+  if (moved !== null) return moved;
+  const placed = findFault(() => {
+    disk.rename(fresh, folder);
+    return null;
+  }, unwrittenPackage(target));
+  if (placed === null || !isReplaced) return placed;
+  const back = findFault(() => {
+    disk.rename(old, folder);
+    return null;
+  }, displacedPackage(target));
+  return back ?? placed;
+}
+
+/** The package is in DIR: whatever the system refuses from here on is put right by the next run. */
+function settle(target: PackageTarget, choice: { readonly replace: boolean }, disk: Disk): Outcome<Settlement | null> {
+  const settled = attempt(() => {
+    disk.syncFolder(target.parent);
+    return { ok: true, value: settleOld(target, choice, disk), findings: [] };
+  }, unsettledPackage(target));
+  if (!settled.ok) return { ok: true, value: null, findings: settled.findings };
+  const left = settled.value?.left ?? null;
+  const told =
+    left === null ? [] : [packageWarning(target, `${left} holds what is not of the earlier package: left there`)];
+  return { ...settled, findings: told };
 }
 
 /** The files of a package that is being written, and the folders made for them. */
@@ -145,11 +149,11 @@ class FreshFiles {
   }
 
   /** Everything to the disk, the entries of the folders last. */
-  flush(step: Step): void {
+  flush(disk: Disk): void {
+    disk.step("flush the files");
     for (const file of this.#growing.values()) fsyncSync(file);
     this.close();
-    step("close");
-    for (const folder of this.#folders) syncFolder(folder);
+    for (const folder of this.#folders) disk.syncFolder(folder);
   }
 
   close(): void {
@@ -180,35 +184,4 @@ function writeAndSync(file: number, bytes: Uint8Array): void {
 function writeAll(file: number, bytes: Uint8Array): void {
   let at = 0;
   while (at < bytes.length) at += writeSync(file, bytes, at);
-}
-
-/** DIR was found absent, empty or whole before; what it holds now is looked at again by nobody, since the lock is ours. */
-function swap({ parent, folder, fresh, old }: PackageTarget, step: Step): void {
-  if (inspectPackage(fresh).kind !== "whole") throw new Error(`${fresh} is not the package that was written`);
-  if (moveAway(folder, old)) step("rename DIR to .DIR.old");
-  renameSync(fresh, folder);
-  step("rename .DIR.new to DIR");
-  syncFolder(parent);
-  remove(old, step);
-}
-
-function moveAway(folder: string, old: string): boolean {
-  try {
-    renameSync(folder, old);
-    return true;
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === "ENOENT") return false;
-    throw error;
-  }
-}
-
-/** Flushes a folder's own entries. Windows has no such thing and refuses to open it. */
-function syncFolder(folder: string): void {
-  if (process.platform === "win32") return;
-  const file = openSync(folder, "r");
-  try {
-    fsyncSync(file);
-  } finally {
-    closeSync(file);
-  }
 }

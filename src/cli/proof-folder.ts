@@ -11,7 +11,7 @@ import type { SummaryFile } from "../summary/model.js";
 import { attemptReading, chunksOf } from "./file-system.js";
 import { fileFault } from "./findings.js";
 import { findDamage } from "./listed-file.js";
-import { SUMMARY } from "./package-target.js";
+import { SUMMARY } from "./package-contents.js";
 import { damageWords } from "./read-package.js";
 
 /** A file to be proved: its path for people, and the template that a summary lists it for. */
@@ -107,7 +107,7 @@ function lookIntoPackage(folder: string, name: string): Outcome<FolderToProve> {
   ];
   const { number, revision, status } = read.value.job;
   const proved = { path: name, job: { number, revision, status }, files: files.sort(worstFirst) };
-  return { ok: true, value: { files: toProve(name, files, listed), packages: [proved] }, findings: [] };
+  return { ok: true, value: { files: toProve(name, found, listed), packages: [proved] }, findings: [] };
 }
 
 interface Listed {
@@ -153,12 +153,11 @@ function worstFirst(a: PackageFile, b: PackageFile): number {
   return rank(a) - rank(b) || (a.path < b.path ? -1 : 1);
 }
 
-/** The cut files that are there, and any other DXF file that is not listed. */
-function toProve(name: string, files: readonly PackageFile[], listed: ReadonlyMap<string, Listed>): FileToProve[] {
-  return files.flatMap(({ path, state }) => {
+/** The cut files that are there, and any other DXF file that is not listed; what is no file, as a pipe, is not opened. */
+function toProve(name: string, found: readonly Found[], listed: ReadonlyMap<string, Listed>): readonly FileToProve[] {
+  return found.flatMap(({ path, kind }) => {
     const plate = listed.get(path)?.plate ?? null;
-    const isThere = state !== "missing" && state !== "package of its own";
-    const isWanted = plate !== null || (state === "not listed" && isDxf(path));
-    return isThere && isWanted ? [{ path: join(name, path), listed: plate }] : [];
+    const isWanted = plate !== null || (!listed.has(path) && isDxf(path));
+    return kind === "file" && isWanted ? [{ path: join(name, path), listed: plate }] : [];
   });
 }

@@ -39,7 +39,7 @@ export async function runProof(command: Extract<Command, { kind: "proof" }>, she
   for (const each of files) {
     const file = proveOne(each, against?.value ?? null, shell);
     if (file.ok) proved.push(file.value);
-    faults.push(...file.findings);
+    for (const fault of file.findings) faults.push(fault);
     await progress.show(proved.length, files.length);
   }
   await progress.end();

@@ -1,8 +1,11 @@
-/** A package in its folder -> one side of a comparison. Every file that its summary lists is held against size and hash. */
+/**
+ * A package in its folder -> one side of a comparison, and what people did to it. Every file that its summary lists is held
+ * against size and hash.
+ */
 import { readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import type { PackageSummary, Side, SummaryTemplate, TemplateState } from "../compare/index.js";
-import { makeTemplateState, readSummary } from "../compare/index.js";
+import { makeRodStates, makeTemplateState, readSummary } from "../compare/index.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { roleOf } from "../outputs/index.js";
 import type { SummaryFile } from "../summary/model.js";
@@ -11,15 +14,25 @@ import { attemptReading, chunksOf } from "./file-system.js";
 import { fileFault } from "./findings.js";
 import type { Damage } from "./listed-file.js";
 import { findDamage } from "./listed-file.js";
-import { SUMMARY } from "./package-target.js";
+import { inspectPackage, SUMMARY } from "./package-contents.js";
 
-/** `name` is the package as the user named it, for findings. */
-export function readPackage(folder: string, name: string): Outcome<Side> {
+/** A package as a side of a comparison. What cannot be trusted of it is not in the side, but told. */
+export interface PackageReading {
+  readonly side: Side;
+  /**
+   * What is wrong with its files. An error where a template is cut or drilled by a file that was changed: the side then takes
+   * what the summary says; a warning where only papers were changed, or something is missing or was added.
+   */
+  readonly faults: readonly Finding[];
+}
+
+/** `name` is the package as the user named it, for findings. Not ok only where its summary cannot be read. */
+export function readPackage(folder: string, name: string): Outcome<PackageReading> {
   const read = attemptReading(() => readWhole(folder, name), name);
   return read.ok ? read.value : read;
 }
 
-function readWhole(folder: string, name: string): Outcome<Side> {
+function readWhole(folder: string, name: string): Outcome<PackageReading> {
   const place = name.endsWith(SUMMARY) ? name : join(name, SUMMARY);
   const stat = statSync(join(folder, SUMMARY), { throwIfNoEntry: false });
   if (stat?.isFile() !== true) {
@@ -28,25 +41,55 @@ function readWhole(folder: string, name: string): Outcome<Side> {
   }
   const read = readSummary(chunksOf(join(folder, SUMMARY)), place);
   if (!read.ok) return read;
-  const summary = read.value;
-  const findings = findDamages(folder, place, summary);
-  if (findings.length > 0) return { ok: false, findings };
-  const templates = summary.bases.map((base) => stateOf(folder, base, summary.job.unit));
-  return { ok: true, value: { name, source: "package", job: summary.job, templates }, findings };
+  const { job, bases } = read.value;
+  const damaged = findDamages(folder, read.value);
+  const paths = new Set(damaged.map(({ file }) => file.path));
+  const templates = bases.map((base) => stateOf(folder, base, job.unit, paths));
+  const side: Side = { name, source: "package", job, templates, rods: makeRodStates(bases, job.unit) };
+  const faults = [...damaged.map((each) => damageFinding(each, place)), ...addedFindings(folder, name)];
+  return { ok: true, value: { side, faults }, findings: [] };
 }
 
-function findDamages(folder: string, place: string, { bases, files }: PackageSummary): readonly Finding[] {
+interface Damaged {
+  readonly file: SummaryFile;
+  readonly damage: Damage;
+  /** In the summary. */
+  readonly where: string;
+}
+
+function findDamages(folder: string, { bases, files }: PackageSummary): readonly Damaged[] {
   const inBases = bases.flatMap((base, index) =>
-    base.files.flatMap((file, at) => damageOf(folder, file, place, `bases[${index}].files[${at}]`)),
+    base.files.flatMap((file, at) => damageOf(folder, file, `bases[${index}].files[${at}]`)),
   );
-  return [...inBases, ...files.flatMap((file, at) => damageOf(folder, file, place, `files[${at}]`))];
+  return [...inBases, ...files.flatMap((file, at) => damageOf(folder, file, `files[${at}]`))];
 }
 
-function damageOf(folder: string, file: SummaryFile, place: string, where: string): Finding[] {
+function damageOf(folder: string, file: SummaryFile, where: string): readonly Damaged[] {
   const damage = findDamage(folder, file);
-  if (damage === null) return [];
-  const message = `${file.path} ${damageWords(damage, file)}`;
-  return [{ code: "damaged-package", severity: "error", at: { file: place, path: where }, message }];
+  return damage === null ? [] : [{ file, damage, where }];
+}
+
+/** A file that is gone was what the summary says of it; one that was changed may have been anything when it was cut by. */
+function damageFinding({ file, damage, where }: Damaged, place: string): Finding {
+  const at = { file: place, path: where };
+  const words = `${file.path} ${damageWords(damage, file)}`;
+  const isMaking = isMadeBy(file);
+  if (damage.kind === "absent") {
+    const message = `${words}${isMaking ? `; compared by what ${SUMMARY} says of it` : ""}`;
+    return { code: "damaged-package", severity: "warning", at, message };
+  }
+  if (!isMaking)
+    return { code: "damaged-package", severity: "warning", at, message: `${words}; nothing is read from it` };
+  const message = `${words}, and what was cut by it is not known`;
+  return { code: "damaged-package", severity: "error", at, message, hint: HOW_ON };
+}
+
+const HOW_ON = "compare with the job file of that revision instead, or put back the file as it was";
+
+/** True for a file that a template is cut or drilled by; only cut files list layers. */
+function isMadeBy({ kind, layers }: SummaryFile): boolean {
+  const role = roleOf(kind);
+  return role === "cut" || role === "drill" || (role === null && layers !== undefined);
 }
 
 /** What is wrong with a listed file, in words that follow its path. */
@@ -63,7 +106,15 @@ export function damageWords(damage: Damage, { bytes }: SummaryFile): string {
   }
 }
 
-function stateOf(folder: string, base: SummaryTemplate, unit: Unit): TemplateState {
-  const bytesOf = (path: string): Uint8Array => readFileSync(join(folder, path));
+function addedFindings(folder: string, name: string): readonly Finding[] {
+  const found = inspectPackage(folder);
+  const warn = (message: string): Finding => ({ ...fileFault(name, "added-file", message), severity: "warning" });
+  if (found.kind === "foreign") return [warn(found.offence)];
+  if (found.kind !== "package") return [];
+  return found.contents.added.map((path) => warn(`${path} is not of the package: ${SUMMARY} does not list it`));
+}
+
+function stateOf(folder: string, base: SummaryTemplate, unit: Unit, damaged: ReadonlySet<string>): TemplateState {
+  const bytesOf = (path: string): Uint8Array | null => (damaged.has(path) ? null : readFileSync(join(folder, path)));
   return makeTemplateState(base, { unit, delivered: true, roleOf, bytesOf });
 }

@@ -89,9 +89,9 @@ export function startReport(
       yield plan;
       yield writeTextList("HELD: files of the setting-out folder are not to be set out by", said.held, options);
       const about = `job ${job.number}, revision ${job.revision}`;
-      yield writeTextList(`Questions for the engineer of record, open; ${about}`, said.open, options);
-      yield writeTextList("Questions answered; the rows keep their fail", said.answered, options);
-      yield writeTextList("Answers not used", said.unused, options);
+      yield writeTextList(`Questions for the engineer of record, open; ${about}`, shortList(said.open), options);
+      yield writeTextList("Questions answered; the rows keep their fail", shortList(said.answered), options);
+      yield writeTextList("Answers not used", shortList(said.unused), options);
       if (!choice.all) yield writeTextList("Not checked, for want of input", gaps.lines(), options);
       yield writeTextList("NOT CHECKED AT ALL", NOT_CHECKED_AT_ALL, options);
       yield writeTextList("Cautions", CAUTIONS, options);
@@ -170,6 +170,14 @@ const jobText = terminalText((job: Head, { color, width }: LedgerTextOptions): s
   const rule = "-".repeat(Math.min(width, 72));
   return `${heading}\nrevision ${revision}, ${status}, ${date}; rules ${editions.set}: ${named}\n${rule}\n\n`;
 });
+
+/** So many lines of one list are shown; `questions.csv` and `summary.json` have all. */
+const MOST_LISTED = 200;
+
+function shortList(lines: readonly string[]): readonly string[] {
+  if (lines.length <= MOST_LISTED) return lines;
+  return [...lines.slice(0, MOST_LISTED), `and ${lines.length - MOST_LISTED} more, which are not shown here`];
+}
 
 /** Lists beside the ledger. */
 type Said = "held" | "open" | "answered" | "unused";

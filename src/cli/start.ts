@@ -1,5 +1,5 @@
 /** `rodplate start [NAME] --out FILE`: writes a commented starter job from templates/, and the schedule that it names. */
-import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { closeSync, fsyncSync, openSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
 import type { Finding } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
@@ -9,7 +9,7 @@ import { joinPrintable, printable, terminalLine } from "../diagnostics/printable
 import { requestedFiles } from "../job/index.js";
 import type { Command } from "./arguments.js";
 import type { Refusal } from "./file-system.js";
-import { findFault, writtenWords } from "./file-system.js";
+import { findFault, removeIfPossible, writtenWords } from "./file-system.js";
 import { fileFault } from "./findings.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { INSTALLED } from "./shell.js";
@@ -71,11 +71,20 @@ function unknownStarter(name: string, names: readonly string[]): string {
   return `no starter job ${JSON.stringify(name)}: there are ${names.join(", ")}${hint}`;
 }
 
-/** Writes a file that is not there yet, which the user calls `name`. */
+/** Writes a file that is not there yet, which the user calls `name`; where the disk is full, nothing of it stays. */
 function writeNew(path: string, content: string | Uint8Array, name: string): Finding | null {
   return findFault(
     () => {
-      writeFileSync(path, content, { flag: "wx" });
+      const file = openSync(path, "wx");
+      let isWritten = false;
+      try {
+        writeFileSync(file, content);
+        fsyncSync(file);
+        isWritten = true;
+      } finally {
+        closeSync(file);
+        if (!isWritten) removeIfPossible(path);
+      }
       return null;
     },
     (refusal) => fileFault(name, "starter-file", unwrittenWords(refusal)),

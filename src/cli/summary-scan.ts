@@ -1,4 +1,5 @@
 /** Finds the files that a summary.json lists without holding it in memory: it grows with the job. */
+import { splitSummary } from "../compare/split-summary.js";
 import { JsonScan } from "../readers/json-scan.js";
 import type { ListedFile } from "./listed-file.js";
 
@@ -39,6 +40,32 @@ export function scanListedFiles(chunks: Iterable<Uint8Array>): readonly ListedFi
 
 function isListedFile(value: unknown): value is ListedFile {
   if (typeof value !== "object" || value === null) return false;
-  const { path, bytes, sha256 } = value as Partial<Record<string, unknown>>;
+  const { kind, path, bytes, sha256 } = value as Partial<Record<string, unknown>>;
+  if (kind !== undefined && typeof kind !== "string") return false;
   return typeof path === "string" && typeof bytes === "number" && typeof sha256 === "string";
+}
+
+/** Which job and revision a package is of; "" where its summary does not tell. */
+export interface PackageJob {
+  readonly number: string;
+  readonly revision: string;
+}
+
+/** The job that a summary names; its bases are passed over. */
+export function scanPackageJob(chunks: Iterable<Uint8Array>): PackageJob {
+  let rest = "";
+  for (const piece of splitSummary(chunks)) if (piece.kind === "rest") rest = piece.text;
+  try {
+    const { job }: { readonly job?: unknown } = JSON.parse(rest);
+    return { number: textOf(job, "number"), revision: textOf(job, "revision") };
+  } catch (error) {
+    if (error instanceof SyntaxError || error instanceof TypeError) return { number: "", revision: "" };
+    throw error;
+  }
+}
+
+function textOf(holder: unknown, key: string): string {
+  if (typeof holder !== "object" || holder === null) return "";
+  const value: unknown = Object.hasOwn(holder, key) ? Reflect.get(holder, key) : undefined;
+  return typeof value === "string" ? value : "";
 }

@@ -1,5 +1,7 @@
 /** Two jobs or packages -> every template of either, compared, worst first. */
+import { compareRods } from "./compare-rods.js";
 import { compareTemplates } from "./compare-templates.js";
+import { groupBy } from "./group-by.js";
 import type { Comparison, Side, TemplateComparison, TemplateState } from "./model.js";
 import { RECUT_KINDS, VERDICTS } from "./model.js";
 
@@ -14,7 +16,8 @@ export function compareSides(old: Side, fresh: Side): Comparison {
     ...added.map((state): TemplateComparison => ({ verdict: "new", old: null, new: state, changes: [] })),
     ...gone.map((state): TemplateComparison => ({ verdict: "gone", old: state, new: null, changes: [] })),
   ];
-  return { old: withoutTemplates(old), new: withoutTemplates(fresh), templates: worstFirst(compared) };
+  const templates = worstFirst(compared);
+  return { old: headOf(old), new: headOf(fresh), templates, rods: compareRods(old, fresh, templates) };
 }
 
 /** How many templates that are cut already must be cut again. */
@@ -22,7 +25,12 @@ export function countRecuts({ templates }: Comparison): number {
   return templates.filter(({ verdict }) => verdict === "recut").length;
 }
 
-function withoutTemplates({ name, source, job }: Side): Omit<Side, "templates"> {
+/** How many rods of NEW must be made though others were made for OLD in their place. */
+export function countRemade({ rods }: Comparison): number {
+  return (rods ?? []).reduce((sum, each) => sum + (each.verdict === "remade" ? (each.new?.total ?? 0) : 0), 0);
+}
+
+function headOf({ name, source, job }: Side): Comparison["old"] {
   return { name, source, job };
 }
 
@@ -55,16 +63,6 @@ function matchTemplates(old: readonly TemplateState[], fresh: readonly TemplateS
   pairBy(({ base }) => base.toUpperCase());
   pairAlike(pairs, left, fresh);
   return { pairs, gone: [...left], added: fresh.filter((state) => !pairs.has(state)) };
-}
-
-function groupBy<K>(states: Iterable<TemplateState>, keyOf: (state: TemplateState) => K): Map<K, TemplateState[]> {
-  const groups = new Map<K, TemplateState[]>();
-  for (const state of states) {
-    const group = groups.get(keyOf(state));
-    if (group === undefined) groups.set(keyOf(state), [state]);
-    else group.push(state);
-  }
-  return groups;
 }
 
 /** A template whose mark and base are both new may be an old one under other names: the same plate, hole by hole. */

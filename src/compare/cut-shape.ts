@@ -1,6 +1,7 @@
 /** What a cut file draws, in the base's own axes: outline and marks. */
 import type { CutFile, CutPoint, CutSegment } from "../readers/dxf.js";
 import { readCutFile } from "../readers/dxf.js";
+import { greatestOf } from "../units/extremes.js";
 import { NM_PER_UNIT } from "../units/length.js";
 import type { CutShape, HolePlace, OutlineShape } from "./model.js";
 import { samePlace } from "./same.js";
@@ -32,7 +33,7 @@ function outlineOf({ outline, contours }: CutFile): Contour | null {
   if (outline === null) return null;
   const onLayer = contours.filter(({ layer }) => layer === outline.layer);
   const areas = onLayer.map((contour) => (contour.kind === "circle" ? circleArea(contour) : Math.abs(areaOf(contour))));
-  return onLayer[areas.indexOf(Math.max(...areas))] ?? null;
+  return onLayer[areas.indexOf(greatestOf(areas))] ?? null;
 }
 
 const circleArea = ({ diameter }: { readonly diameter: number }): number => (Math.PI * diameter * diameter) / 4;

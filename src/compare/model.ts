@@ -1,6 +1,6 @@
 /** Two states of a job, and what lies between them. Lengths in whole nanometres, in the base's own axes. */
 
-import type { Summary, SummaryBase } from "../summary/model.js";
+import type { Summary, SummaryBase, SummaryRods } from "../summary/model.js";
 import type { HoleRole } from "../template/model.js";
 
 /** A place in nanometres. */
@@ -73,10 +73,74 @@ export interface Side {
   readonly source: "job" | "package";
   readonly job: Summary["job"];
   readonly templates: readonly TemplateState[];
+  /** null: a package that was made before its summary listed rods. */
+  readonly rods: readonly RodState[] | null;
 }
 
 /** What a template state is made from: a base of the summary, without its checks. */
-export type SummaryTemplate = Omit<SummaryBase, "checks">;
+export type SummaryTemplate = Omit<SummaryBase, "checks" | "rods">;
+
+/** The rods of one group of one base as they stand in a job or package. null: the job does not say. */
+export interface RodState {
+  /** Mark of the base. */
+  readonly base: string;
+  readonly group: string;
+  /** Of all bases of the type. */
+  readonly total: number;
+  /** As printed: `1-1/4`, `M30`. */
+  readonly size: string;
+  readonly diameter: number;
+  readonly thread: string;
+  readonly grade: string | null;
+  readonly finish: string | null;
+  readonly projection: number | null;
+  readonly embedment: number | null;
+  readonly length: number | null;
+  readonly threadLength: number | null;
+  readonly bottom: BottomState | null;
+}
+
+/** What anchors a rod at its lower end, in nanometres. */
+export type BottomState = NonNullable<SummaryRods["bottom"]>;
+
+/** One difference between two states of a group's rods. */
+export type RodChange =
+  | { readonly what: RodLength; readonly from: number | null; readonly to: number | null }
+  | { readonly what: RodWord; readonly from: string | null; readonly to: string | null }
+  | { readonly what: "bottom"; readonly from: BottomState | null; readonly to: BottomState | null }
+  | { readonly what: "quantity"; readonly from: number; readonly to: number };
+
+/** Lengths of a rod, in nanometres. */
+export type RodLength = "diameter" | "projection" | "embedment" | "length" | "threadLength";
+
+/** What is said of a rod in words. */
+export type RodWord = "thread" | "grade" | "finish";
+
+/**
+ * remade: another rod in NEW; those that are made are scrap unless they serve elsewhere. look: a value is given on one side only,
+ * so that it is not known whether the rods made are those. set otherwise: the same rod at another height. gone: in OLD only. new:
+ * in NEW only. quantity: the same rods, more or fewer.
+ */
+export type RodVerdict = "remade" | "look" | "gone" | "set otherwise" | "new" | "quantity" | "unchanged";
+
+/** Worst first. */
+export const ROD_VERDICTS: readonly RodVerdict[] = [
+  "remade",
+  "look",
+  "gone",
+  "set otherwise",
+  "new",
+  "quantity",
+  "unchanged",
+];
+
+/** The rods of one group in OLD, NEW or both, with their differences and what they come to. */
+export interface RodComparison {
+  readonly verdict: RodVerdict;
+  readonly old: RodState | null;
+  readonly new: RodState | null;
+  readonly changes: readonly RodChange[];
+}
 
 /** Which hole a difference is about. */
 export interface HoleRef {
@@ -170,8 +234,10 @@ export interface TemplateComparison {
 
 /** Both sides without their templates, and every template of either. */
 export interface Comparison {
-  readonly old: Omit<Side, "templates">;
-  readonly new: Omit<Side, "templates">;
+  readonly old: Omit<Side, "templates" | "rods">;
+  readonly new: Omit<Side, "templates" | "rods">;
   /** Worst first, then in NEW's order, then OLD's. */
   readonly templates: readonly TemplateComparison[];
+  /** In the same order; null where a side does not list its rods. */
+  readonly rods: readonly RodComparison[] | null;
 }

@@ -2,7 +2,7 @@
 import * as z from "zod";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { placeInText } from "../readers/text.js";
-import type { Summary } from "../summary/model.js";
+import type { Summary, SummaryRods } from "../summary/model.js";
 import type { SummaryTemplate } from "./model.js";
 import type { SummaryPiece } from "./split-summary.js";
 import { splitSummary } from "./split-summary.js";
@@ -61,9 +61,22 @@ const check = z.object({
   answer: z.object({ by: text, date: text, text }).exactOptional(),
 });
 
+const known = size.nullable();
+const bottom = z.discriminatedUnion("kind", [
+  z.object({ kind: z.literal("nut") }),
+  z.object({ kind: z.literal("plate"), shape: z.enum(["round", "square"]), size, thickness: size }),
+  z.object({ kind: z.literal("hook"), reach: size }),
+]);
+
+const rods = z.object({
+  ...{ group: text, quantity: count, total: count, size: text, diameter: size, thread: text },
+  ...{ grade: text.nullable(), finish: text.nullable() },
+  ...{ projection: known, embedment: known, length: known, threadLength: known, bottom: bottom.nullable() },
+});
+
 const base = z.object({
   ...{ mark: text, quantity: count, held: z.boolean({ error: "is neither true nor false" }) },
-  ...{ template, checks: z.array(check), files: z.array(file) },
+  ...{ template, rods: z.array(rods).exactOptional(), checks: z.array(check), files: z.array(file) },
 });
 
 /** Everything but the bases. */
@@ -82,9 +95,12 @@ const rest = z.object({
 /** What a comparison takes from a summary: all but the ledger, which is most of it. */
 export interface PackageSummary {
   readonly job: Summary["job"];
-  readonly bases: readonly SummaryTemplate[];
+  readonly bases: readonly PackageBase[];
   readonly files: Summary["files"];
 }
+
+/** A base as a summary has it; without rods in packages of programs that did not list them. */
+export type PackageBase = SummaryTemplate & { readonly rods?: readonly SummaryRods[] };
 
 /** Forward slashes, no way up, no root: on every system. */
 function isInside(path: string): boolean {
@@ -97,7 +113,7 @@ function isInside(path: string): boolean {
  */
 export function readSummary(chunks: Iterable<Uint8Array>, file: string): Outcome<PackageSummary> {
   const findings: Finding[] = [];
-  const bases: SummaryTemplate[] = [];
+  const bases: PackageBase[] = [];
   let index = 0;
   for (const piece of splitSummary(chunks)) {
     if (piece.kind === "rest") {
@@ -112,7 +128,7 @@ export function readSummary(chunks: Iterable<Uint8Array>, file: string): Outcome
   throw new Error("a summary has a rest, if an empty one");
 }
 
-function withoutChecks({ checks: _, ...others }: z.output<typeof base>): SummaryTemplate {
+function withoutChecks({ checks: _, ...others }: z.output<typeof base>): PackageBase {
   return others;
 }
 
@@ -132,7 +148,7 @@ function readPiece<T extends z.ZodType>(
   }
   const read = schema.safeParse(value.value, { error: () => "is missing, or not what a summary has there" });
   if (read.success) return read.data;
-  findings.push(...read.error.issues.map((issue) => findingOf(issue, file, path)));
+  for (const issue of read.error.issues) findings.push(findingOf(issue, file, path));
   return null;
 }
 

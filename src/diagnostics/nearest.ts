@@ -26,9 +26,9 @@ export function editDistance(a: string, b: string): number {
     const row = [i];
     for (let j = 1; j <= b.length; j += 1) {
       const same = a[i - 1] === b[j - 1] ? 0 : 1;
-      const edits = [(last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, (last[j - 1] ?? 0) + same];
+      const edits = Math.min((last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, (last[j - 1] ?? 0) + same);
       const swapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
-      row.push(Math.min(...edits, swapped ? (beforeLast[j - 2] ?? 0) + 1 : Number.POSITIVE_INFINITY));
+      row.push(Math.min(edits, swapped ? (beforeLast[j - 2] ?? 0) + 1 : Number.POSITIVE_INFINITY));
     }
     beforeLast = last;
     last = row;

@@ -23,6 +23,14 @@ function escaped(sign: string): string {
   return code.length > 4 ? `\\u{${code}}` : `\\u${code.padStart(4, "0")}`;
 }
 
+/** Controls but breaks and tabs, signs that reorder, half signs and what XML cannot hold (XML 1.0, 2.2). */
+const ACTING = /[^\P{Cc}\t\r\n]|[\p{Bidi_Control}\p{Cs}\p{Zl}\p{Zp}\uFFFE\uFFFF]/gu;
+
+/** A text for a file that people open: its breaks and the joiners of its script stay, what acts on its reader is escaped. */
+export function readable(text: string): string {
+  return text.replace(ACTING, escaped);
+}
+
 /** A function that writes a text for a terminal: every text in its arguments, however deep, is made printable before it sees it. */
 export function terminalText<Args extends readonly unknown[]>(
   write: (...args: Args) => string,

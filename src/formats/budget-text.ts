@@ -12,6 +12,7 @@ import {
   worstWords,
 } from "../budget/index.js";
 import { terminalText } from "../diagnostics/printable.js";
+import { greatestOf } from "../units/extremes.js";
 import { formatLength, formatWithUnit } from "../units/index.js";
 import type { LedgerTextOptions } from "./ledger-text.js";
 import { styled } from "./ledger-text.js";
@@ -23,7 +24,12 @@ export const writeBudgetTable = terminalText(budgetTable);
 
 function budgetTable(budgets: readonly BaseBudget[], { color }: Pick<LedgerTextOptions, "color">): string {
   const rows = budgets.map(cellsOf);
-  const widths = HEADINGS.map((heading, i) => Math.max(heading.length, ...rows.map((row) => row[i]?.length ?? 0)));
+  const widths = HEADINGS.map((heading, i) =>
+    greatestOf(
+      rows.map((row) => row[i]?.length ?? 0),
+      heading.length,
+    ),
+  );
   const lineOf = (cells: readonly string[]): string =>
     cells
       .map((cell, i) => (i >= 1 && i <= 5 ? cell.padStart(widths[i] ?? 0) : cell.padEnd(widths[i] ?? 0)))

@@ -1,7 +1,17 @@
 /** A comparison in machine form: lengths in NEW's unit, rounded as in summary.json. Key order is fixed. */
-
-import type { Change, Comparison, HolePlace, HoleSize, TemplateComparison, TemplateState } from "../compare/index.js";
-import { countRecuts, RECUT_KINDS, VERDICTS } from "../compare/index.js";
+import type {
+  BottomState,
+  Change,
+  Comparison,
+  HolePlace,
+  HoleSize,
+  RodChange,
+  RodComparison,
+  RodState,
+  TemplateComparison,
+  TemplateState,
+} from "../compare/index.js";
+import { countRecuts, countRemade, RECUT_KINDS, VERDICTS } from "../compare/index.js";
 import type { Printable } from "../diagnostics/printable.js";
 import { terminalJson } from "../diagnostics/printable.js";
 import { areaInUnit } from "../summary/summarize.js";
@@ -16,7 +26,7 @@ export function writeCompareJson(comparison: Comparison): Printable {
   return terminalJson(compareForm(comparison));
 }
 
-/** Templates worst first. */
+/** Templates and rods worst first. `recut` counts templates, `remade` rods; null where a side does not list its rods. */
 export function compareForm(comparison: Comparison) {
   const { templates, old, new: fresh } = comparison;
   const { unit } = fresh.job;
@@ -28,9 +38,46 @@ export function compareForm(comparison: Comparison) {
     new: side(fresh),
     unit,
     recut: countRecuts(comparison),
+    remade: comparison.rods === null ? null : countRemade(comparison),
     counts: Object.fromEntries(counts),
     templates: templates.map((each) => templateForm(each, unit)),
+    rods: comparison.rods?.map((each) => rodForm(each, unit)) ?? null,
   };
+}
+
+function rodForm({ verdict, old, new: fresh, changes }: RodComparison, unit: Unit) {
+  return {
+    verdict,
+    old: rodStateForm(old),
+    new: rodStateForm(fresh),
+    changes: changes.map((change) => rodChangeForm(change, unit)),
+  };
+}
+
+function rodStateForm(state: RodState | null) {
+  if (state === null) return null;
+  const { base, group, total, size } = state;
+  return { base, group, total, size };
+}
+
+function rodChangeForm({ what, from, to }: RodChange, unit: Unit) {
+  return { what, from: rodValue(what, from, unit), to: rodValue(what, to, unit) };
+}
+
+function rodValue(what: RodChange["what"], value: RodChange["from"], unit: Unit) {
+  if (typeof value === "number") return what === "quantity" ? value : toUnit(value, unit);
+  return typeof value === "object" && value !== null ? bottomForm(value, unit) : value;
+}
+
+function bottomForm(bottom: BottomState, unit: Unit): BottomState {
+  switch (bottom.kind) {
+    case "nut":
+      return bottom;
+    case "plate":
+      return { ...bottom, size: toUnit(bottom.size, unit), thickness: toUnit(bottom.thickness, unit) };
+    case "hook":
+      return { ...bottom, reach: toUnit(bottom.reach, unit) };
+  }
 }
 
 function templateForm({ verdict, old, new: fresh, changes }: TemplateComparison, unit: Unit) {

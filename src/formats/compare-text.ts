@@ -11,8 +11,10 @@ import type {
 } from "../compare/index.js";
 import { VERDICTS } from "../compare/index.js";
 import { terminalText } from "../diagnostics/printable.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Unit } from "../units/index.js";
 import { formatLength } from "../units/index.js";
+import { rodTotals, writeRodsText } from "./compare-rods-text.js";
 import { styled, wrap } from "./ledger-text.js";
 
 /** How the terminal shows a comparison. */
@@ -69,7 +71,10 @@ function compareText(comparison: Comparison, options: CompareTextOptions): strin
     const heading = `${styled(LABELS[kind], STYLES[kind], options.color)}  ${MEANINGS[kind]}`;
     return [`${[heading, ...verdictLines(own, comparison, widths, options)].join("\n")}\n\n`];
   });
-  return [headingText(comparison, options), ...blocks, quietText(quiet, options), totalsText(comparison)].join("");
+  const rods = writeRodsText(comparison, options);
+  return [headingText(comparison, options), ...blocks, quietText(quiet, options), rods, totalsText(comparison)].join(
+    "",
+  );
 }
 
 /** Fewest templates with the same one line that are told together. */
@@ -116,7 +121,10 @@ interface Widths {
 
 function columnWidths(templates: readonly TemplateComparison[]): Widths {
   const longest = (words: (state: TemplateState) => string): number =>
-    Math.max(0, ...templates.map((each) => words(stateOf(each)).length));
+    greatestOf(
+      templates.map((each) => words(stateOf(each)).length),
+      0,
+    );
   return { mark: longest(({ mark }) => mark), base: longest(baseWords) };
 }
 
@@ -147,7 +155,8 @@ function quietText(quiet: readonly TemplateComparison[], { width, color }: Compa
   return `${[heading, ...markLines(quiet, width, "  ")].join("\n")}\n\n`;
 }
 
-function totalsText({ templates }: Comparison): string {
+function totalsText(comparison: Comparison): string {
+  const { templates } = comparison;
   const counts = VERDICTS.flatMap((kind) => {
     const count = templates.filter(({ verdict }) => verdict === kind).length;
     return count === 0 ? [] : [`${count} ${kind === "recut" ? "must be recut" : kind}`];
@@ -155,7 +164,7 @@ function totalsText({ templates }: Comparison): string {
   const recut = templates.filter(({ verdict }) => verdict === "recut");
   const plates = recut.reduce((sum, each) => sum + stateOf(each).quantity, 0);
   const more = plates === 0 ? "" : ` To cut again: ${counted(plates, "plate")}.`;
-  return `${counted(templates.length, "template")}: ${counts.join(", ")}.${more}\n`;
+  return `${counted(templates.length, "template")}: ${counts.join(", ")}.${more}\n${rodTotals(comparison)}\n`;
 }
 
 function changeTexts({ changes, verdict, old, new: fresh }: TemplateComparison, comparison: Comparison): string[] {
@@ -241,7 +250,7 @@ function changeText(change: Change, { old, new: fresh }: Comparison): string[] {
       return [
         change.drawn
           ? "file written otherwise (unit, layers, origin)"
-          : "list written otherwise; no cut file: the outline is compared by size, area and perimeter only",
+          : "written otherwise; without a cut file of both sides the outline is compared by size, area and perimeter only",
       ];
     case "held":
       return [change.to ? "held now" : "no longer held"];

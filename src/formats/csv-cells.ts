@@ -1,30 +1,28 @@
 /** Rows of cells as CSV by RFC 4180: comma, CRLF, quotes doubled. UTF-8 without a byte-order mark. */
 
-import { printable } from "../diagnostics/printable.js";
+import { readable } from "../diagnostics/printable.js";
 
 /** Text as written by a person or by the program, a number, or an empty cell. */
 export type CsvCell = string | number | null;
 
 /** Starts that a spreadsheet would take for a formula, full-width ones too; a sign that stands alone is none. */
 const FORMULA_START = /^[=+\-@\t\r\uFF1D\uFF0B\uFF0D\uFF20]./s;
-/** Signs that a terminal would act on or that hide or reorder what stands around them; breaks and tabs are a cell's own. */
-const UNSEEN = /[^\P{Cc}\t\r\n]|[\p{Cf}\p{Zl}\p{Zp}]/gu;
 const NEEDS_QUOTES = /[",\r\n]|^\s|\s$/;
 
 /** One cell: numbers plain, texts quoted where needed, and never one that a spreadsheet would run as a formula. */
 function cellText(cell: CsvCell): string {
   if (cell === null) return "";
   if (typeof cell === "number") return decimalText(cell);
-  const seen = cell.replace(UNSEEN, printable);
+  const seen = readable(cell);
   const text = FORMULA_START.test(seen) ? `'${seen}` : seen;
   return NEEDS_QUOTES.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
-/** A finite number without an exponent and without a negative zero, at most 6 decimals. */
+/** A finite number without an exponent and without a negative zero, at most 8 decimals. */
 function decimalText(value: number): string {
   const text = String(value);
   if (!text.includes("e")) return text === "-0" ? "0" : text;
-  const fixed = value.toFixed(6).replace(/\.?0+$/, "");
+  const fixed = value.toFixed(8).replace(/\.?0+$/, "");
   return fixed === "-0" ? "0" : fixed;
 }
 

@@ -1,7 +1,8 @@
 /** The ledger for a terminal: worst first, aligned, wrapped to the width; colour only where the shell asks for it. */
 import type { CheckRow, Quantity } from "../checks/model.js";
-import { answerReach, counted, quantityText, subjectWords } from "../checks/words.js";
+import { answerReach, comparedTexts, counted, marginText, subjectWords } from "../checks/words.js";
 import { terminalText } from "../diagnostics/printable.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Unit } from "../units/length.js";
 
 /** How the terminal shows a ledger. */
@@ -95,7 +96,12 @@ interface TableRow {
 
 function tableLines(joined: readonly JoinedRow[], options: LedgerTextOptions): string[] {
   const rows = joined.map((one) => tableRow(one, options.unit));
-  const widths = [0, 1, 2, 3, 4].map((column) => Math.max(0, ...rows.map(({ cells }) => (cells[column] ?? "").length)));
+  const widths = [0, 1, 2, 3, 4].map((column) =>
+    greatestOf(
+      rows.map(({ cells }) => (cells[column] ?? "").length),
+      0,
+    ),
+  );
   return rows.flatMap((row) => rowLines(row, widths, options));
 }
 
@@ -160,7 +166,8 @@ function statusStyle(row: CheckRow): Style {
 
 function comparison(row: CheckRow, unit: Unit): string {
   if (row.value === null || row.limit === null) return "";
-  return `${quantityText(row.value, unit)} ${row.sense ?? ""} ${quantityText(row.limit, unit)}`;
+  const [value, limit] = comparedTexts(row.value, row.limit, unit);
+  return `${value} ${row.sense ?? ""} ${limit}`;
 }
 
 function marginWords(row: CheckRow, unit: Unit): string {
@@ -170,9 +177,9 @@ function marginWords(row: CheckRow, unit: Unit): string {
     row.margin.kind === "length"
       ? { kind: "length", twice: Math.abs(amount) }
       : { kind: "count", count: Math.abs(amount) };
-  if (amount >= 0) return amount === 0 ? "exactly" : `${quantityText(size, unit)} to spare`;
+  if (amount >= 0) return amount === 0 ? "exactly" : `${marginText(size, unit)} to spare`;
   const word = row.sense === ">=" ? "short by" : row.sense === "<=" ? "over by" : "differs by";
-  return `${word} ${quantityText(size, unit)}`;
+  return `${word} ${marginText(size, unit)}`;
 }
 
 const CLOSEST = 3;

@@ -5,7 +5,7 @@
  */
 
 import { Svg, withWindow } from "@svgdotjs/svg.js";
-import { printable } from "../diagnostics/printable.js";
+import { readable } from "../diagnostics/printable.js";
 import { arcOf } from "../sheets/occupied.js";
 import type { PaperPoint, PathPart, Scene, SceneItem, StrokeRole } from "../sheets/scene.js";
 import { fontSize } from "../sheets/text-metrics.js";
@@ -103,8 +103,8 @@ function drawScene(scene: Scene): Drawn {
     "font-family": FONTS,
     fill: INK,
   });
-  root.element("title").words(printable(scene.title));
-  root.element("desc").words(printable(scene.description));
+  root.element("title").words(readable(scene.title));
+  root.element("desc").words(readable(scene.description));
   root.element("rect").attr({ width: decimals(width), height: decimals(height), fill: PAPER });
   const group = width < 300 ? SMALL_SHEET : LARGE_SHEET;
   for (const item of scene.items) drawItem(root, item, { height, group });
@@ -151,7 +151,7 @@ function drawItem(parent: Drawn, item: SceneItem, sheet: Sheet): void {
 function drawText(parent: Drawn, item: Extract<SceneItem, { kind: "text" }>, height: number): void {
   const x = decimals(item.at.x);
   const y = decimals(height - item.at.y);
-  parent.plain(printable(item.text)).attr({
+  parent.plain(readable(item.text)).attr({
     x,
     y,
     "font-size": decimals(fontSize(item.height)),

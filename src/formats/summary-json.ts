@@ -1,6 +1,6 @@
 /**
  * `summary.json`, schema 1, in three pieces so that a job of any size is written base by base: head, one piece a base,
- * tail. Key order is fixed; every hole, check and file stands on a line of its own.
+ * tail. Key order is fixed; every hole, group of rods, check and file stands on a line of its own.
  */
 import { printableJson } from "../diagnostics/printable.js";
 import type { Summary, SummaryBase } from "../summary/model.js";
@@ -12,13 +12,13 @@ export function writeSummaryHead(job: Summary["job"]): string {
 
 /** One base; `first` says whether it needs a comma before it. */
 export function writeSummaryBase(base: SummaryBase, first: boolean): string {
-  const { mark, quantity, held, template, checks, files } = base;
+  const { mark, quantity, held, template, rods, checks, files } = base;
   const { holes, ...plate } = template;
   const start = printableJson({ mark, quantity, held }).slice(0, -1);
   const plateStart = printableJson(plate).slice(0, -1);
   return (
     `${first ? "\n" : ",\n"}    ${start},\n      "template": ${plateStart},\n        "holes": ${list(holes, 10)} },\n` +
-    `      "checks": ${list(checks, 8)},\n      "files": ${list(files, 8)} }`
+    `      "rods": ${list(rods, 8)},\n      "checks": ${list(checks, 8)},\n      "files": ${list(files, 8)} }`
   );
 }
 

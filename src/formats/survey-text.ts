@@ -12,6 +12,7 @@ import {
   termsWords,
 } from "../survey/index.js";
 import { SURVEY_UNIT_NAMES } from "../units/coordinate.js";
+import { greatestOf } from "../units/extremes.js";
 import { formatWithUnit } from "../units/index.js";
 import type { LedgerTextOptions } from "./ledger-text.js";
 import { styled, wrap, writeLedgerRowsText } from "./ledger-text.js";
@@ -33,7 +34,12 @@ export const writeSurveyTable = terminalText(surveyTable);
 
 function surveyTable({ groups, unit }: Survey, { color }: Pick<LedgerTextOptions, "color">): string {
   const rows = groups.map((group) => cellsOf(group, unit));
-  const widths = HEADINGS.map((heading, i) => Math.max(heading.length, ...rows.map((row) => row[i]?.length ?? 0)));
+  const widths = HEADINGS.map((heading, i) =>
+    greatestOf(
+      rows.map((row) => row[i]?.length ?? 0),
+      heading.length,
+    ),
+  );
   const lineOf = (cells: readonly string[]): string =>
     cells
       .map((cell, i) => (RIGHT.has(i) ? cell.padStart(widths[i] ?? 0) : cell.padEnd(widths[i] ?? 0)))

@@ -1,4 +1,6 @@
 /** Areas, perimeters and extents with true arcs. */
+
+import { leastOf } from "../units/extremes.js";
 import type { Length } from "../units/length.js";
 import { NM_PER_MM, nanometres } from "../units/length.js";
 import { signedPolygonArea } from "./contour.js";
@@ -82,7 +84,7 @@ export function smallestInsideCorner(contour: Contour, side: "outer" | "inner"):
     const arc = sign * segment.bulge > 0 ? [arcOf(segment).radius] : [];
     return sign * jointTurn(segment, next) > TANGENT ? [...arc, 0] : arc;
   });
-  return turned.length === 0 ? null : toLattice(Math.min(...turned));
+  return turned.length === 0 ? null : toLattice(leastOf(turned));
 }
 
 /** Change of direction from one segment to the next, radians in (-pi, pi], positive to the left. */

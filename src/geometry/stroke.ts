@@ -1,4 +1,6 @@
 /** Segments against boxes: for scribed and painted marks. */
+
+import { leastOf } from "../units/extremes.js";
 import { nearestBetweenSegments } from "./distance.js";
 import { gapBetweenExtents, gapToExtent } from "./extent.js";
 import { line, segmentExtent } from "./segment.js";
@@ -13,7 +15,7 @@ export function gapFromExtentToSegment(box: Extent, segment: Segment): number {
   const parallel = segment.from.x === segment.to.x || segment.from.y === segment.to.y;
   if (rough > 0 && (segment.bulge !== 0 || parallel)) return rough;
   if (gapToExtent(segment.from, box) === 0) return 0;
-  return Math.min(...sides(box).map((side) => nearestBetweenSegments(side, segment).distance));
+  return leastOf(sides(box).map((side) => nearestBetweenSegments(side, segment).distance));
 }
 
 function sides({ x0, y0, x1, y1 }: Extent): readonly Segment[] {

@@ -1,7 +1,7 @@
 /** Where two grid lines cross, and which crossing a placement means. */
 import type { Point, Turn, Vector } from "../geometry/index.js";
 import { millimetresBetween, point, pointAt, toLattice, turnOf } from "../geometry/index.js";
-import { NM_PER_MM } from "../units/index.js";
+import { FARTHEST_POINT, NM_PER_MM } from "../units/index.js";
 import type { Input, Offset } from "./model/job.js";
 import type { GridLine } from "./model/plan.js";
 
@@ -10,13 +10,20 @@ type Curve =
   | { readonly kind: "straight"; readonly through: Point; readonly along: Vector; readonly ray: boolean }
   | { readonly kind: "circle"; readonly center: Point; readonly radius: number };
 
-/** Every point in which two lines cross, snapped; exact for an x and a y line. Radial lines start at their centre. */
+/**
+ * Every point in which two lines cross within 100 km of plan 0,0, snapped; exact for an x and a y line. Radial lines start at
+ * their centre.
+ */
 export function crossingsOf(a: GridLine, b: GridLine): readonly Point[] {
   if (a.kind === "x" && b.kind === "y") return [pointAt(a.at, b.at)];
   if (a.kind === "y" && b.kind === "x") return [pointAt(b.at, a.at)];
-  const found = curveCrossings(curveOf(a), curveOf(b)).map((at) => point(at.x, at.y));
+  const found = curveCrossings(curveOf(a), curveOf(b))
+    .filter(isWithinReach)
+    .map(({ x, y }) => point(x, y));
   return found.filter((at, i) => !found.slice(0, i).some((other) => millimetresBetween(at, other) < SAME_MM));
 }
+
+const isWithinReach = ({ x, y }: Point): boolean => Math.hypot(x, y) <= FARTHEST_POINT;
 
 /** Two crossings closer than this are one, in millimetres: a line that touches an arc. */
 const SAME_MM = 1e-3;
@@ -24,16 +31,26 @@ const SAME_MM = 1e-3;
 /** The crossing that is meant: the only one, or of two the one nearest to `near`. */
 export type Chosen =
   | { readonly ok: true; readonly at: Point }
-  | { readonly ok: false; readonly why: "none" | "several"; readonly crossings: readonly Point[] };
+  | { readonly ok: false; readonly why: "none" | "far" | "several"; readonly crossings: readonly Point[] };
 
 /** Chooses among the crossings of two lines; a tie is several still. */
 export function chooseCrossing(a: GridLine, b: GridLine, near: Input<Offset>): Chosen {
   const crossings = crossingsOf(a, b);
   const [first, second] = nearestFirst(crossings, near);
-  if (first === undefined) return { ok: false, why: "none", crossings };
+  if (first === undefined) return { ok: false, why: crossFar(a, b) ? "far" : "none", crossings };
   if (second === undefined) return { ok: true, at: first.at };
   const isTie = near.kind === "missing" || toLattice(first.away) === toLattice(second.away);
   return isTie ? { ok: false, why: "several", crossings } : { ok: true, at: first.at };
+}
+
+function crossFar(a: GridLine, b: GridLine): boolean {
+  const isPlain = (a.kind === "x" && b.kind === "y") || (a.kind === "y" && b.kind === "x");
+  return !isPlain && curveCrossings(curveOf(a), curveOf(b)).length > 0;
+}
+
+/** Why two lines have no crossing, in words. */
+export function noCrossingWords(why: "none" | "far"): string {
+  return why === "none" ? "do not cross" : "cross farther than 100 km from plan 0,0";
 }
 
 function nearestFirst(crossings: readonly Point[], near: Input<Offset>) {

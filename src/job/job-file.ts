@@ -25,6 +25,8 @@ export interface RequestedFile {
   readonly kind: "shop" | "schedule" | "placements" | "base plate";
   /** packaged: `name` is a path in the program's own folder. job: `name` is a path from the job file's folder. */
   readonly relativeTo: "packaged" | "job";
+  /** Where the job names it; undefined for the shop of a job that names none. */
+  readonly at?: Place;
   /** Sheet of a workbook; undefined: the first. */
   readonly sheet?: string;
   /** Where the job names the sheet. */
@@ -71,6 +73,7 @@ function requestsOf(root: SourceNode): readonly RequestedFile[] {
     name: shopFileName(shop),
     kind: "shop",
     relativeTo: isShopPath(shop) ? "job" : "packaged",
+    ...placeIn(root, "shop"),
   };
   return [
     shopFile,
@@ -84,24 +87,34 @@ function requestsOf(root: SourceNode): readonly RequestedFile[] {
 function basePlateFiles(root: SourceNode): readonly RequestedFile[] {
   const bases = findNode(root, "bases");
   if (bases?.kind !== "list") return [];
-  const names = bases.items.flatMap((base) => {
-    const name = textOf(base, "basePlate", "from") ?? textOf(base, "basePlate", "from", "file");
-    return name === undefined ? [] : [name];
+  const requests = bases.items.flatMap((base): RequestedFile[] => {
+    const path = textOf(base, "basePlate", "from") === undefined ? FROM_FILE : FROM;
+    const name = textOf(base, ...path);
+    return name === undefined ? [] : [{ name, kind: "base plate", relativeTo: "job", ...placeIn(base, ...path) }];
   });
-  return [...new Set(names)].map((name) => ({ name, kind: "base plate", relativeTo: "job" }));
+  return [...new Map(requests.reverse().map((request) => [request.name, request])).values()].reverse();
 }
+
+const FROM = ["basePlate", "from"] as const;
+const FROM_FILE = [...FROM, "file"] as const;
 
 function requestedTable(root: SourceNode, kind: "schedule" | "placements"): RequestedFile[] {
   const name = textOf(root, kind) ?? textOf(root, kind, "file");
   const sheet = textOf(root, kind, "sheet");
   if (name === undefined) return [];
   const own = kind === "placements" && sheet !== undefined ? { key: tableName(name, sheet) } : {};
-  return [{ name, kind, relativeTo: "job", ...own, ...sheetOf(root, kind) }];
+  const at = placeIn(root, ...(textOf(root, kind) === undefined ? [kind, "file"] : [kind]));
+  return [{ name, kind, relativeTo: "job", ...at, ...own, ...sheetOf(root, kind) }];
 }
 
 function sheetOf(root: SourceNode, kind: "schedule" | "placements"): Pick<RequestedFile, "sheet" | "sheetAt"> {
   const node = findNode(root, kind, "sheet");
   return node?.kind === "scalar" ? { sheet: node.text, sheetAt: { ...node.place, path: `${kind}.sheet` } } : {};
+}
+
+function placeIn(root: SourceNode, ...path: readonly string[]): Pick<RequestedFile, "at"> {
+  const node = findNode(root, ...path);
+  return node?.kind === "scalar" ? { at: { ...node.place, path: path.join(".") } } : {};
 }
 
 function textOf(root: SourceNode, ...path: readonly string[]): string | undefined {

@@ -93,8 +93,8 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
   };
   const bases = listed.value.map((base) => completeBase(base, schemas.base, beside));
   const plan = readPlan({ ...sources, bases: listed.value });
-  const findings = [head, editions, shop, listed, ...bases, plan].flatMap((part) => part.findings);
-  findings.push(...markFaults(listed.value), ...headFaults(head.data, sources));
+  const told = [head, editions, shop, listed, ...bases, plan].flatMap((part) => part.findings);
+  const findings = [...told, ...markFaults(listed.value), ...headFaults(head.data, sources)];
   const whole = bases.flatMap(({ value }) => value ?? []);
   if (head.data === null || shop.value === null || hasErrors(findings) || bases.length === 0) {
     return { ok: false, findings };

@@ -1,6 +1,7 @@
 /** Which rod belongs where: the assignment of one list of points to another whose largest distance is least. */
 import type { Point } from "../geometry/index.js";
 import { millimetresBetween } from "../geometry/index.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 
 /** For each of the first points the index of its partner, and the largest cost of a pair. */
 export interface Assignment {
@@ -28,6 +29,7 @@ export function placesOf(points: readonly Point[]): Places {
 /** The assignment with the least largest distance, in millimetres; null where none stays below `limit`. */
 export function assignNearest(from: readonly Point[], to: Places, limit = Infinity): Assignment | null {
   if (from.length !== to.points.length) return null;
+  if (limit === Infinity) return assignBy(from, to, 0, (_from, _to, distance) => distance);
   const edges: Edges[] = [];
   for (const point of from) {
     const near = edgesWithin(point, to, limit);
@@ -104,10 +106,39 @@ function firstAtLeast(order: readonly number[], points: readonly Point[], least:
   return low;
 }
 
-/** The assignment over any costs, a row a point, with the least largest one. */
-export function assignCosts(costs: readonly (readonly number[])[]): Assignment | null {
-  const to = Int32Array.from(costs.keys());
-  return assignEdges(costs.map((row) => ({ to, cost: Float64Array.from(row) })));
+/** First look for partners within this many millimetres; each further look reaches four times as far. */
+const FIRST_LOOK = 50;
+const GROWTH = 4;
+
+/**
+ * The assignment with the least largest cost, where `costOf` is the distance less `slack` at most: places far away are looked
+ * at only where near ones do not do. The same as over all of them.
+ */
+export function assignBy(
+  from: readonly Point[],
+  to: Places,
+  slack: number,
+  costOf: (from: number, to: number, distance: number) => number,
+): Assignment | null {
+  for (let limit = FIRST_LOOK + slack; ; limit = limit > FARTHEST ? Infinity : limit * GROWTH) {
+    const edges = from.map((point, i) =>
+      inOrder(edgesWithin(point, to, limit), (place, distance) => costOf(i, place, distance)),
+    );
+    const found = assignEdges(edges);
+    if (limit === Infinity || (found !== null && found.worst < limit - slack)) return found;
+  }
+}
+
+/** A length that few patterns reach, millimetres. */
+const FARTHEST = 1e4;
+
+/** The same places in the order of their numbers, each at its own cost. */
+function inOrder({ to, cost }: Edges, costOf: (to: number, distance: number) => number): Edges {
+  const order = [...to.keys()].sort((a, b) => (to[a] as number) - (to[b] as number));
+  return {
+    to: Int32Array.from(order, (k) => to[k] as number),
+    cost: Float64Array.from(order, (k) => costOf(to[k] as number, cost[k] as number)),
+  };
 }
 
 /**
@@ -116,7 +147,7 @@ export function assignCosts(costs: readonly (readonly number[])[]): Assignment |
  */
 export function assignEdges(edges: readonly Edges[]): Assignment | null {
   if (edges.some(({ to }) => to.length === 0)) return null;
-  const least = Math.max(...edges.map(({ cost }) => cost.reduce((a, b) => Math.min(a, b), Infinity)));
+  const least = greatestOf(edges.map(({ cost }) => leastOf(cost)));
   const first = matchRows(edges, least);
   if (first.placed === edges.length) return { partners: partnersOf(first.holders), worst: least };
   const worst = leastWorst(edges, least, first.holders);

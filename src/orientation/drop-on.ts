@@ -3,11 +3,12 @@ import type { FitHole } from "../fit/index.js";
 import { fitPlate } from "../fit/index.js";
 import type { Point } from "../geometry/index.js";
 import { millimetresBetween, twiceToLattice } from "../geometry/index.js";
-import type { Missing } from "../job/model/job.js";
+import type { Input, Missing } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/index.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 import type { Length } from "../units/index.js";
 import { NM_PER_MM } from "../units/length.js";
-import { assignCosts } from "./bottleneck.js";
+import { assignBy, placesOf } from "./bottleneck.js";
 import type { DropsOn } from "./model.js";
 
 /**
@@ -28,7 +29,7 @@ export function dropOn(rods: readonly PlacedRod[], standing: readonly Point[]): 
 export function inPlace(rods: readonly PlacedRod[]): DropsOn {
   const missing = missingHoles(rods);
   if (missing.length > 0) return { kind: "not known", missing };
-  const least = Math.min(...rods.map((_, i) => clearanceAt(rods, i, i)));
+  const least = leastOf(rods.map((_, i) => clearanceAt(rods, i, i)));
   return { kind: "known", twice: -twiceToLattice(least) + 0, shiftTwice: 0, theta: 0, shift: { x: 0, y: 0 } };
 }
 
@@ -45,19 +46,37 @@ function between(rods: readonly PlacedRod[], standing: readonly Point[]): Point 
   return { x: along("x"), y: along("y") };
 }
 
+/** The fit of the best assignment there; where the plate does not drop on, assigned and fitted again as long as that helps. */
 function bestFit(rods: readonly PlacedRod[], standing: readonly Point[], shift: Point): Known {
-  const shifted = rods.map(({ center }) => ({ x: center.x + shift.x, y: center.y + shift.y }));
-  const costs = standing.map((at, i) =>
-    shifted.map((hole, j) => millimetresBetween(at, hole) - clearanceAt(rods, i, j)),
+  let best = fitFrom(rods, standing, (at) => ({ x: at.x + shift.x, y: at.y + shift.y }));
+  for (let round = 0; best.twice > 0 && round < MOST_ROUNDS; round++) {
+    const { theta, shift: by } = best;
+    const [cos, sin] = [Math.cos(theta), Math.sin(theta)];
+    const next = fitFrom(rods, standing, ({ x, y }) => ({ x: cos * x - sin * y + by.x, y: sin * x + cos * y + by.y }));
+    if (next.twice >= best.twice) return best;
+    best = next;
+  }
+  return best;
+}
+
+const MOST_ROUNDS = 8;
+
+/** Each rod is given the hole that suits it where the plate lies `placed`; then the plate is moved to where it is best. */
+function fitFrom(rods: readonly PlacedRod[], standing: readonly Point[], placed: (at: Point) => Point): Known {
+  const slack = greatestOf(
+    rods.map(({ group }) => halfOf(group.baseHole)),
+    0,
   );
-  const partners = assignCosts(costs)?.partners ?? [];
+  const costOf = (i: number, to: number, distance: number) => distance - clearanceAt(rods, i, to);
+  const places = placesOf(rods.map(({ center }) => placed(center)));
+  const partners = assignBy(standing, places, slack, costOf)?.partners ?? [];
   const holes = standing.map((_, i): FitHole => {
     const j = partners[i] ?? i;
     const { x, y } = (rods[j] as PlacedRod).center;
     return { x, y, clearance: clearanceAt(rods, i, j) };
   });
   const { value, theta, tx, ty } = fitPlate(holes, standing);
-  const held = Math.max(...holes.map((hole, i) => millimetresBetween(hole, standing[i] as Point) - hole.clearance));
+  const held = greatestOf(holes.map((hole, i) => millimetresBetween(hole, standing[i] as Point) - hole.clearance));
   const stays = twiceToLattice(held) <= 0;
   return {
     kind: "known",
@@ -66,6 +85,11 @@ function bestFit(rods: readonly PlacedRod[], standing: readonly Point[], shift: 
     theta: stays ? 0 : theta,
     shift: stays ? { x: 0, y: 0 } : { x: tx, y: ty },
   };
+}
+
+/** Half a hole in millimetres: more than the clearance of any rod in it. */
+function halfOf(hole: Input<Length>): number {
+  return hole.kind === "given" ? hole.value / 2 / NM_PER_MM : 0;
 }
 
 /** Radial clearance of rod i in the base plate's hole at place j, millimetres: (H - d) / 2. */

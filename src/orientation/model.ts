@@ -22,7 +22,7 @@ export interface WayMove extends Way {
 export type DropsOn =
   | {
       readonly kind: "known";
-      /** Twice the largest (distance - clearance) in the base plate's best position; 0 or less: it drops on. */
+      /** Twice the largest (distance - clearance) in the best position found for the base plate; 0 or less: it drops on. */
       readonly twice: number;
       /** Twice how far its working point is then from where it belongs; 0 where it drops on in its place. */
       readonly shiftTwice: number;

@@ -1,6 +1,7 @@
 /** Symmetries of shapes: of an outline by its corners and arcs, of a pattern by its rods. */
 import type { Path, Point, Segment } from "../geometry/index.js";
 import { millimetresBetween } from "../geometry/index.js";
+import { greatestOf } from "../units/extremes.js";
 
 /** x' = R (x or -x, y) + shift: mirrored left to right first, then turned, then shifted; millimetres. */
 export interface Isometry {
@@ -28,7 +29,7 @@ export function outlineSymmetries(path: Path): readonly Isometry[] {
 
 function longestFirst(segments: readonly Segment[]): readonly Segment[] {
   const lengths = segments.map(({ from, to }) => millimetresBetween(from, to));
-  const start = lengths.indexOf(Math.max(...lengths));
+  const start = lengths.indexOf(greatestOf(lengths));
   return [...segments.slice(start), ...segments.slice(0, start)];
 }
 

@@ -2,6 +2,7 @@
  * Every way in which a base plate drops on turned over rods that stand right: its holes over other rods than their own. By
  * quarters, by the pitches of bolt circles, and by whatever turn lays the pattern on itself within the clearances.
  */
+
 import type { FitHole } from "../fit/index.js";
 import { fitPlate } from "../fit/index.js";
 import type { Point } from "../geometry/index.js";
@@ -9,6 +10,7 @@ import { millimetresBetween, turnOf, twiceToLattice } from "../geometry/index.js
 import type { Base } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
 import type { PlacedRod } from "../rods/index.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 import type { Edges } from "./bottleneck.js";
 import { assignEdges, edgesWithin, placesOf } from "./bottleneck.js";
 import { clearanceAt } from "./drop-on.js";
@@ -60,12 +62,12 @@ function overRods(rods: readonly PlacedRod[], pin: Point): OverRods {
   const centers = rods.map(({ center }) => center);
   const mean = (axis: "x" | "y") => centers.reduce((sum, at) => sum + at[axis], 0) / centers.length;
   const middle = { x: mean("x"), y: mean("y") };
-  const holes = rods.map((_, j) => Math.max(...rods.map((_each, i) => clearanceAt(rods, i, j))));
-  const play = Math.max(0, ...holes);
+  const holes = rods.map((_, j) => greatestOf(rods.map((_each, i) => clearanceAt(rods, i, j))));
+  const play = greatestOf(holes, 0);
   const far = centers.reduce((most, at) => {
     return millimetresBetween(at, middle) > millimetresBetween(most, middle) ? at : most;
   });
-  const nearest = Math.min(...centers.flatMap((a, i) => centers.slice(i + 1).map((b) => millimetresBetween(a, b))));
+  const nearest = leastOf(centers.flatMap((a, i) => centers.slice(i + 1).map((b) => millimetresBetween(a, b))));
   return {
     rods,
     centers,
@@ -116,7 +118,8 @@ function atTurn(over: OverRods, { numerator, denominator }: ExactTurn): Pose | n
   if (direct !== null && direct.worst <= 0) return { partners: direct.partners, degrees, cos, sin, shift: pinned };
   const partners = assignedTo(over, turnedBy(centers, cos, sin, shiftFor(middle, cos, sin)))?.partners;
   if (partners === undefined) return null;
-  const { value, tx, ty } = fitPlate(...pairsOf(rods, partners, turnedBy(centers, cos, sin, NO_SHIFT)), { maxTurn: 0 });
+  const [holes, places] = pairsOf(rods, partners, turnedBy(centers, cos, sin, NO_SHIFT));
+  const { value, tx, ty } = fitPlate(holes, places, { maxTurn: 0 });
   return twiceToLattice(value) > 0 ? null : { partners, degrees, cos, sin, shift: { x: tx, y: ty } };
 }
 

@@ -30,9 +30,13 @@ export function pitchText({ groups }: Base): string {
   return circles.map(({ count, start }) => `${count} ${mirrorTurn(start)}`).join();
 }
 
-/** Face down, an angle a becomes 180 - a + turn: a rod at s stays where the turn is 2 s - 180, in degrees. */
+/**
+ * Face down, an angle a becomes 180 - a + turn: a rod at s stays where the turn is 2 s - 180, in degrees. The pattern is
+ * symmetric about x or y whichever of them a named start is of: s is 0 or 90.
+ */
 function mirrorTurn(start: CircleStart): number {
-  return 2 * (start.kind === "degrees" ? start.degrees : 0) - 180;
+  if (start.kind === "degrees") return 2 * start.degrees - 180;
+  return start.axis === "y" ? 0 : -180;
 }
 
 /** The right way round. */

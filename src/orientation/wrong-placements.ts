@@ -3,6 +3,7 @@ import type { Contour, Point } from "../geometry/index.js";
 import { millimetresBetween, twiceToLattice } from "../geometry/index.js";
 import type { Base } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/index.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 import type { Places } from "./bottleneck.js";
 import { assignNearest, leastLargest, placesOf } from "./bottleneck.js";
 import { dropOn, inPlace } from "./drop-on.js";
@@ -112,7 +113,7 @@ function errorOf(moved: readonly Point[], kinds: readonly Kind[]): number {
     const from = members.map((i) => moved[i] as Point);
     return leastLargest(from, places) ?? Infinity;
   });
-  return Math.max(...errors);
+  return greatestOf(errors);
 }
 
 /** Rods that stand where one of another kind belongs: nearer to it than to any of their own kind. */
@@ -124,7 +125,7 @@ function swaps(rods: readonly PlacedRod[], moved: readonly Point[]): readonly st
     if (other === undefined || rodKind(other.group) === rodKind(rod.group)) return [];
     const own = rods.filter(({ group }) => rodKind(group) === rodKind(rod.group)).map(({ center }) => center);
     const at = moved[i] as Point;
-    const nearest = Math.min(...own.map((center) => millimetresBetween(at, center)));
+    const nearest = leastOf(own.map((center) => millimetresBetween(at, center)));
     return millimetresBetween(at, other.center) < nearest ? [`${rod.tag} at ${other.tag}`] : [];
   });
 }

@@ -11,6 +11,7 @@ import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
 import { ledger } from "./ledger.js";
 import type { BaseOutput, GrowingOutput, JobOutput, Output, ResultOutput } from "./model.js";
+import { SET_ASIDE, SUPERSEDED } from "./names.js";
 import { planDxf } from "./plan-dxf.js";
 import { planSvg } from "./plan-svg.js";
 import { questions } from "./questions.js";
@@ -26,7 +27,7 @@ import { surveySheetSvg } from "./survey-sheet-svg.js";
 
 export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
-export { safeForFileName } from "./names.js";
+export { SET_ASIDE, SUPERSEDED, safeForFileName } from "./names.js";
 export type { SurveyResult } from "./survey-result.js";
 
 /** In the order in which files are made: what a sheet names comes before it. */
@@ -92,7 +93,7 @@ export function roleOf(kind: string): FileRole | null {
 }
 
 /** Names at the top of a package that are its own: no base's folder may take one. In lower case. */
-export const packageNames: ReadonlySet<string> = new Set(everyOutput.flatMap(namesAtTop));
+export const packageNames: ReadonlySet<string> = new Set([...everyOutput.flatMap(namesAtTop), SUPERSEDED, SET_ASIDE]);
 
 function namesAtTop(output: Output): readonly string[] {
   switch (output.scope) {

@@ -2,6 +2,12 @@
 import type { CheckedBase } from "../checks/checked.js";
 import type { Job } from "../job/model/job.js";
 
+/** Folder of a package for the revisions before it: nobody cuts from there. */
+export const SUPERSEDED = "superseded";
+
+/** Folder of a package for files of earlier ones that somebody changed. */
+export const SET_ASIDE = "set-aside";
+
 /** `T1_rev-B`: the template's mark and the job's revision. */
 export function templateStem({ plate, job }: Pick<CheckedBase, "plate" | "job">): string {
   return `${plate.mark}_rev-${safeForFileName(job.revision)}`;

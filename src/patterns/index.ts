@@ -1,4 +1,5 @@
 /** Kinds of rod patterns: how each is written, what it is, and where its rods stand. */
+export { standsToAxes } from "./circle.js";
 export type { BoltCircle, CircleStart, Offset, PatternColumn } from "./model.js";
 export { MOST_RODS } from "./model.js";
 export type { Pattern, PatternDocument } from "./registry.js";

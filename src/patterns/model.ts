@@ -38,20 +38,26 @@ export interface PatternFault {
   readonly message: string;
 }
 
+/** Something that can be read in two ways: how it is read, and how to write either. */
+export interface PatternDoubt extends PatternFault {
+  readonly hint: string;
+}
+
 /** The pattern with its defaults, null where what is written gives none. */
 export interface ResolvedPattern<Pattern> {
   readonly pattern: Pattern | null;
   readonly faults: readonly PatternFault[];
+  readonly doubts?: readonly PatternDoubt[];
 }
 
 /**
- * `degrees`: the first rod's angle, counter-clockwise from +x. `on-axis`: the first rod on +x. `straddle`: the two
- * nearest rods lie half a pitch to either side of +x.
+ * `degrees`: the first rod's angle, counter-clockwise from +x. `on-axis`: the first rod on +x, or +y. `straddle`: the two
+ * nearest rods lie half a pitch to either side of +x, or +y. Without `axis` as it was written: x.
  */
 export type CircleStart =
   | { readonly kind: "degrees"; readonly degrees: number }
-  | { readonly kind: "straddle" }
-  | { readonly kind: "on-axis" };
+  | { readonly kind: "straddle"; readonly axis?: "x" | "y" }
+  | { readonly kind: "on-axis"; readonly axis?: "x" | "y" };
 
 /** Rods at one pitch on a circle about the working point. */
 export interface BoltCircle {

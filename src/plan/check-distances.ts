@@ -6,6 +6,7 @@
 import { distanceBetweenPoints } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
 import type { PlacedRod } from "../rods/model.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Length } from "../units/index.js";
 import { nanometres, toMillimetres } from "../units/index.js";
 import type { PlacedBase, Plan } from "./model.js";
@@ -127,6 +128,6 @@ function fromWidestGap<T extends { readonly at: number }>(sorted: readonly T[]):
     const before = sorted.at(index - 1)?.at ?? at;
     return index === 0 ? at - before + 2 * Math.PI : at - before;
   });
-  const start = gaps.indexOf(Math.max(...gaps));
+  const start = gaps.indexOf(greatestOf(gaps));
   return [...sorted.slice(start), ...sorted.slice(0, start)];
 }

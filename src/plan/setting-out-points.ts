@@ -1,7 +1,7 @@
 /** The points to set out: names, places, elevations and descriptions, in a fixed order. */
 import { pointInNanometres, toLattice } from "../geometry/point.js";
 import type { Point } from "../geometry/vocabulary.js";
-import { greatest } from "../units/extremes.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Length } from "../units/length.js";
 import { add, NM_PER_MM, toMillimetres } from "../units/length.js";
 import type { PlacedBase, Plan, PlannedRod, SitePoint, SiteTransform } from "./model.js";
@@ -165,9 +165,20 @@ function controlName(name: string, index: number, taken: Set<string>): string {
 
 /** The wanted name, or with the first number that makes it free; `taken` in capitals. */
 export function firstFree(wanted: string, taken: ReadonlySet<string>): string {
-  let name = wanted;
-  for (let count = 2; taken.has(name.toUpperCase()); count += 1) name = `${wanted}_${count}`;
-  return name;
+  return startNumbering(taken)(wanted);
+}
+
+/** As `firstFree`, for many: names once found taken are not looked at again. */
+function startNumbering(taken: ReadonlySet<string>): (wanted: string) => string {
+  const reached = new Map<string, number>();
+  return (wanted) => {
+    const key = wanted.toUpperCase();
+    let count = reached.get(key) ?? 1;
+    const nameOf = (): string => (count === 1 ? wanted : `${wanted}_${count}`);
+    while (taken.has(nameOf().toUpperCase())) count += 1;
+    reached.set(key, count);
+    return nameOf();
+  };
 }
 
 function take(name: string, taken: Set<string>): string {
@@ -181,12 +192,13 @@ function take(name: string, taken: Set<string>): string {
  */
 function stemsOf(bases: readonly PlacedBase[], taken: Set<string>): readonly string[] {
   const stems = new Set<string>();
-  const longestTag = greatest(
-    bases.map(({ rods }) => greatest(rods.map(({ rod }) => rod.tag.length))),
+  const longestTag = greatestOf(
+    bases.map(({ rods }) => greatestOf(rods.map(({ rod }) => rod.tag.length))),
     2,
   );
+  const free = startNumbering(stems);
   return bases.map((base, index) => {
-    const wanted = firstFree(crossingText(base), stems);
+    const wanted = free(crossingText(base));
     const fits = wanted.length + 1 + longestTag <= LONGEST_NAME;
     const stem = take(fits ? wanted : firstFree(`P${index + 1}`, stems), stems);
     for (const { rod } of base.rods) take(rodName(stem, rod.tag), taken);

@@ -1,6 +1,7 @@
 /** CSV text -> a table of cells. */
 import Papa from "papaparse";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
+import { greatestOf } from "../units/extremes.js";
 import { type Cell, MOST_CELLS, type Table } from "./inputs.js";
 import { decodeText } from "./text.js";
 
@@ -15,10 +16,10 @@ export function readCsv(input: string | Uint8Array, file: string): Outcome<Table
   if (countCells(text, delimiter) > MOST_CELLS) return { ok: false, findings: [tooManyCells(file)] };
   const parsed = Papa.parse<string[]>(text, { delimiter, skipEmptyLines: false });
   const { rows, starts } = placeRows(parsed.data, firstLine);
-  const findings = parsed.errors
+  const quotes = parsed.errors
     .filter((error) => error.type === "Quotes")
     .map((error) => quoteFinding(error.row === undefined ? firstLine : (starts[error.row] ?? firstLine), file));
-  findings.push(...longCells(rows, file));
+  const findings = [...quotes, ...longCells(rows, file)];
   if (findings.length > 0) return { ok: false, findings };
   return { ok: true, value: { kind: "table", sheet: "", rows }, findings: [] };
 }
@@ -66,7 +67,7 @@ function findSeparator(text: string): { text: string; delimiter: string; firstLi
   if (told?.[1] !== undefined) return { text: text.slice(told[0].length), delimiter: told[1], firstLine: 2 };
   const [heading = ""] = /[^\r\n]+/.exec(text.trimStart()) ?? [];
   const counts = SEPARATORS.map((separator) => countOutsideQuotes(heading, separator));
-  const most = counts.indexOf(Math.max(...counts));
+  const most = counts.indexOf(greatestOf(counts));
   return { text, delimiter: SEPARATORS[most] ?? ",", firstLine: 1 };
 }
 

@@ -1,4 +1,6 @@
 /** Round contours: circles, paths of arcs on one circle, and circles drawn as many chords. */
+
+import { greatestOf } from "../units/extremes.js";
 import type { CutContour } from "./dxf-contours.js";
 import { fitCircle } from "./dxf-fit.js";
 import { type CutPoint, type CutSegment, distance, roundOf } from "./dxf-measures.js";
@@ -38,7 +40,7 @@ function roundOfChords(segments: readonly CutSegment[], tolerance: number): Roun
   if (circle === null || circle.deviation > tolerance) return null;
   const { center, radius } = circle;
   const turns = segments.map(({ from, to }) => turnBetween(center, from, to));
-  const longest = turns.reduce((most, turn) => Math.max(most, Math.abs(turn)), 0);
+  const longest = greatestOf(turns.map(Math.abs));
   if (!isOneTurn(turns) || longest > Math.PI / 3) return null;
   if (segments.some((segment) => segment.bulge !== 0 && !isOnCircle(segment, center, radius, tolerance))) return null;
   return { x: center.x, y: center.y, diameter: 2 * radius, sagitta: radius * (1 - Math.cos(longest / 2)) };

@@ -5,6 +5,7 @@
  */
 import type { Point } from "../geometry/index.js";
 import { extentOfPoints } from "../geometry/index.js";
+import { greatestOf } from "../units/extremes.js";
 
 /** Figures closer than this are equal, so that rounding to the lattice cannot change the order: 1 um, 1e-6 rad. */
 const SAME_MM = 1e-3;
@@ -32,9 +33,9 @@ export function clockwiseFromNorthWest(points: readonly Point[]): readonly Point
 }
 
 function northWest(points: readonly Point[]): Point | undefined {
-  const best = Math.max(...points.map(({ x, y }) => y - x));
+  const best = greatestOf(points.map(({ x, y }) => y - x));
   const tied = points.filter(({ x, y }) => y - x >= best - SAME_MM);
-  const top = Math.max(...tied.map(({ y }) => y));
+  const top = greatestOf(tied.map(({ y }) => y));
   return tied.filter(({ y }) => y >= top - SAME_MM).sort((a, b) => a.x - b.x || b.y - a.y)[0];
 }
 

@@ -48,7 +48,7 @@ class ScheduleReading {
   constructor(private readonly unit: Unit) {}
 
   takeRow({ values, place }: SheetRow<Heading>): void {
-    this.findings.push(...doubleFaults(values), ...spacingFaults(values, this.unit));
+    for (const fault of [...doubleFaults(values), ...spacingFaults(values, this.unit)]) this.findings.push(fault);
     const isContinuation = !values.some(({ heading }) => heading.key === "mark") && this.bases.length > 0;
     if (isContinuation) this.addGroup(values, place);
     else this.addBase(values, place);

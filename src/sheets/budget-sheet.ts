@@ -17,6 +17,7 @@ import {
   worstWords,
 } from "../budget/index.js";
 import type { Job } from "../job/model/job.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 import { formatLength } from "../units/index.js";
 import { at, fill, group, line, stroke, text } from "./items.js";
 import type { Area } from "./paper.js";
@@ -194,9 +195,9 @@ function scaleOf({ histogram, worst, rss, spec }: ReckonedBase, frame: Area): Ch
   const { step, from, counts, samples } = histogram;
   const shown = [askedForm(worst, spec.plate).spare, askedForm(rss, spec.plate).spare, 0];
   const ends = [from * step, (from + counts.length) * step, ...shown];
-  const least = Math.floor(Math.min(...ends) / step) - 0.5;
-  const most = Math.ceil(Math.max(...ends) / step) + 0.5;
-  const highest = Math.max(...counts) / samples;
+  const least = Math.floor(leastOf(ends) / step) - 0.5;
+  const most = Math.ceil(greatestOf(ends) / step) + 0.5;
+  const highest = greatestOf(counts) / samples;
   const top = STEPS.map((each) => each * Math.ceil(highest / each)).find((each, i) => each / (STEPS[i] ?? 1) <= 6) ?? 1;
   return {
     x: (spare) => frame.x0 + ((spare / step - least) / (most - least)) * (frame.x1 - frame.x0),
@@ -263,7 +264,7 @@ function tickSpares(
   for (let every = step; ; every *= 2) {
     const first = Math.ceil(least / every);
     const all = Array.from({ length: Math.floor(most / every) - first + 1 }, (_, i) => (first + i) * every || 0);
-    const widest = Math.max(0, ...all.map(width));
+    const widest = greatestOf(all.map(width), 0);
     if (x(every) - x(0) >= widest || all.length <= 2) return all;
   }
 }

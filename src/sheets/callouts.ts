@@ -2,9 +2,10 @@
 
 import type { Point } from "../geometry/vocabulary.js";
 import type { Base, Corner } from "../job/model/job.js";
-import { boltCircleOf } from "../patterns/index.js";
+import { boltCircleOf, standsToAxes } from "../patterns/index.js";
 import { keySize } from "../template/index.js";
 import type { Hole, Plate } from "../template/model.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 import { formatLength, toMillimetres, type Unit } from "../units/index.js";
 import { arrowHead, at, group, line, stroke, text } from "./items.js";
 import { type Box, countCrossings, crossesText } from "./occupied.js";
@@ -30,7 +31,10 @@ export function sizeText(hole: Hole, unit: Unit): string {
 /** Width of the widest callout. */
 export function widestCallout(plate: Plate, base: Base, unit: Unit, letter: number): number {
   const callouts = calloutsOf({ origin: at(0, 0), scale: 1 }, plate, base, unit);
-  return Math.max(0, ...callouts.flatMap(({ lines }) => lines.map((words) => textWidth(words, letter))));
+  return greatestOf(
+    callouts.flatMap(({ lines }) => lines.map((words) => textWidth(words, letter))),
+    0,
+  );
 }
 
 const ROLE_WORDS = { rod: "HOLE", opening: "OPENING", nail: "NAIL HOLE", grout: "GROUT HOLE" } as const;
@@ -121,9 +125,11 @@ function patternWords(alike: readonly Hole[], base: Base, unit: Unit): readonly 
   const circle = rods === undefined ? null : boltCircleOf(rods.pattern);
   if (first === undefined || circle === null) return [];
   const { diameter, count } = circle;
+  const axes = standsToAxes(circle);
   return [
     `ON Ø${formatLength(diameter, unit)} BOLT CIRCLE, ${count} SPACED ${Math.round(36000 / count) / 100}°`,
     `${first.tag} AT ${angleOf(first)}° COUNTER-CLOCKWISE FROM +X`,
+    ...(axes === null ? [] : [axes.toUpperCase()]),
     ...radialEdges(alike, base, unit),
   ];
 }
@@ -182,7 +188,7 @@ function cornerWords(corner: Corner, unit: Unit): string | null {
 function boxCorners(points: readonly Point[]): readonly Point[] {
   const xs = points.map(({ x }) => x);
   const ys = points.map(({ y }) => y);
-  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const [x0, x1, y0, y1] = [leastOf(xs), greatestOf(xs), leastOf(ys), greatestOf(ys)];
   return [at(x1, y1), at(x0, y1), at(x0, y0), at(x1, y0)];
 }
 
@@ -210,7 +216,7 @@ interface Placed {
  * the area. `worst` bounds the leader's length, crossings counted in.
  */
 export function putCallout(draft: Draft, callout: Callout, letter: number, worst: number): boolean {
-  const width = Math.max(...callout.lines.map((words) => textWidth(words, letter)));
+  const width = greatestOf(callout.lines.map((words) => textWidth(words, letter)));
   const height = letter + (callout.lines.length - 1) * letter * LEADING;
   let best: Placed | null = null;
   for (const { x, y, bound } of places(callout, draft.area, width, height, worst)) {
@@ -262,7 +268,7 @@ function farFrom(callout: Callout, x: number, y: number, width: number, height: 
 
 function bestLeader(draft: Draft, callout: Callout, block: Block, letter: number): Placed | null {
   const widths = callout.lines.map((words) => textWidth(words, letter));
-  const longest = widths.indexOf(Math.max(...widths));
+  const longest = widths.indexOf(greatestOf(widths));
   let best: Placed | null = null;
   for (const side of [-1, 1]) {
     const level = block.y + block.height - letter / 2 - (side < 0 ? 0 : longest * letter * LEADING);

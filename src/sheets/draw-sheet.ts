@@ -4,6 +4,7 @@
  * notes instead.
  */
 import type { Extent } from "../geometry/vocabulary.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 import { banners } from "./banner.js";
 import { BORDER, frameOf, insideBorder } from "./border.js";
 import { widestCallout } from "./callouts.js";
@@ -131,7 +132,7 @@ function usableScales({ job, measures, plate }: SheetRequest, sheet: SheetSize):
   const holes = plate.holes
     .filter(({ role }) => role === "rod")
     .map(({ shape }) => (shape.kind === "circle" ? shape.diameter / 1e6 : 25));
-  const least = Math.min(...holes, 1e9);
+  const least = leastOf(holes, 1e9);
   return scales(job.unit)
     .filter(({ factor }) => (extent.x1 - extent.x0) * factor <= room.x && (extent.y1 - extent.y0) * factor <= room.y)
     .slice(0, 3)
@@ -325,9 +326,9 @@ function neighboursOf({ base, measures }: SheetRequest): {
 function drawnExtent(plate: Extent, neighbours: readonly Neighbour[]): Extent {
   const all = [plate, { x0: 0, y0: 0, x1: 0, y1: 0 }, ...neighbours.map(({ extent }) => extent)];
   return {
-    x0: Math.min(...all.map(({ x0 }) => x0)),
-    y0: Math.min(...all.map(({ y0 }) => y0)),
-    x1: Math.max(...all.map(({ x1 }) => x1)),
-    y1: Math.max(...all.map(({ y1 }) => y1)),
+    x0: leastOf(all.map(({ x0 }) => x0)),
+    y0: leastOf(all.map(({ y0 }) => y0)),
+    x1: greatestOf(all.map(({ x1 }) => x1)),
+    y1: greatestOf(all.map(({ y1 }) => y1)),
   };
 }

@@ -23,8 +23,13 @@ export function text(role: TextRole, words: string, place: PaperPoint, height: n
   return { kind: "text", role, text: words, at: place, anchor, height, turn, bold } as const;
 }
 
-/** A stroke of one role. */
+/** A stroke of one role, of a few parts; of a list of any length: `strokeOf`. */
 export function stroke(role: StrokeRole, ...parts: readonly PathPart[]) {
+  return strokeOf(role, parts);
+}
+
+/** A stroke of one role. */
+export function strokeOf(role: StrokeRole, parts: readonly PathPart[]) {
   return { kind: "stroke", role, parts } as const;
 }
 

@@ -1,4 +1,6 @@
 /** Foot of the drawing area: a bar to check the print's scale, and what the phantom lines are. */
+
+import { greatestOf } from "../units/extremes.js";
 import { formatLength, type Unit } from "../units/index.js";
 import { at, fill, group, line, rectangle, stroke, text } from "./items.js";
 import type { Neighbour } from "./plan-shapes.js";
@@ -27,7 +29,11 @@ export function footPiece(
       line: false,
     })),
   ];
-  const widest = Math.max(0, ...entries.map(({ words }) => textWidth(words, small))) + SAMPLE;
+  const widest =
+    greatestOf(
+      entries.map(({ words }) => textWidth(words, small)),
+      0,
+    ) + SAMPLE;
   const barHeight = small * 2 + 7;
   const above = widest + barWidth(unit, small) + 4 > width ? barHeight : 0;
   const height = Math.max(barHeight, above + entries.length * small * ROW);

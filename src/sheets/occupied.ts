@@ -1,6 +1,7 @@
 /** What already stands on the paper while a sheet is laid out, and whether something new would touch it. Paper millimetres. */
 import type { Extent } from "../geometry/index.js";
 import { extentOfPoints } from "../geometry/index.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 import type { PaperPoint, PathPart, SceneItem } from "./scene.js";
 import { measureText } from "./text-metrics.js";
 
@@ -225,7 +226,7 @@ export function countCrossings(
 function crosses(from: PaperPoint, to: PaperPoint, mark: Mark): boolean {
   if (mark.kind === "circle") {
     const near = distanceToSegment(mark.center, from, to);
-    const far = Math.max(...[from, to].map(({ x, y }) => Math.hypot(x - mark.center.x, y - mark.center.y)));
+    const far = greatestOf([from, to].map(({ x, y }) => Math.hypot(x - mark.center.x, y - mark.center.y)));
     return near < mark.radius && far > mark.radius + 0.01;
   }
   return isApart(from, to, mark.from, mark.to) && isApart(mark.from, mark.to, from, to);
@@ -266,11 +267,11 @@ function segmentTouchesBox(from: PaperPoint, to: PaperPoint, box: Box): boolean 
   const ny = from.x - to.x;
   if (nx === 0 && ny === 0) return true;
   const sides = box.map(({ x, y }) => (x - from.x) * nx + (y - from.y) * ny);
-  return Math.min(...sides) < -SLACK && Math.max(...sides) > SLACK;
+  return leastOf(sides) < -SLACK && greatestOf(sides) > SLACK;
 }
 
 function circleTouchesBox(center: PaperPoint, radius: number, box: Box): boolean {
-  const farthest = Math.max(...box.map(({ x, y }) => Math.hypot(x - center.x, y - center.y)));
+  const farthest = greatestOf(box.map(({ x, y }) => Math.hypot(x - center.x, y - center.y)));
   return farthest > radius && distanceToBox(center, box) < radius;
 }
 

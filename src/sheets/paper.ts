@@ -40,8 +40,13 @@ export function copyDraft(draft: Draft): Draft {
   return { area: draft.area, taken: copyPaper(draft.taken), items: [...draft.items], gaps: [...draft.gaps] };
 }
 
-/** Draws items and takes their paper. */
+/** Draws a few items and takes their paper; of a list of any length: `putAll`. */
 export function put(draft: Draft, ...items: readonly SceneItem[]): void {
+  putAll(draft, items);
+}
+
+/** Draws items and takes their paper. */
+export function putAll(draft: Draft, items: readonly SceneItem[]): void {
   for (const item of items) {
     draft.items.push(item);
     occupy(draft.taken, item);

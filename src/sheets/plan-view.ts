@@ -4,6 +4,7 @@ import type { Extent } from "../geometry/vocabulary.js";
 import type { Base } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
 import type { Hole, Plate } from "../template/model.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 import { type Length, nanometres, type Unit } from "../units/index.js";
 import { calloutsOf, putCallout } from "./callouts.js";
 import { extension, lineSpacing, putAligned, putRuns, type Run } from "./dimension.js";
@@ -282,7 +283,7 @@ function touching(plate: Plate, axis: Axis, value: number): number {
   if (outer.kind === "circle") return outer.center[across];
   const near = outer.segments.map(({ from }) => from).filter((point) => Math.abs(point[axis] - value) < 1e-3);
   const points = near.length > 0 ? near : outer.segments.map(({ from }) => from);
-  return Math.min(...points.map((point) => point[across]));
+  return leastOf(points.map((point) => point[across]));
 }
 
 /** The longest slanting rod-to-rod distance, drawn between the two centres; it also stands in the tape table. */
@@ -305,7 +306,7 @@ function putDiagonal(draft: Draft, view: View, rods: readonly Hole[], unit: Unit
 export function longestPairs(rods: readonly Hole[]): readonly (readonly [Hole, Hole])[] {
   const pairs = rods.flatMap((a, i) => rods.slice(i + 1).map((b) => [a, b] as const));
   const square = ([a, b]: readonly [Hole, Hole]) => (a.center.x - b.center.x) ** 2 + (a.center.y - b.center.y) ** 2;
-  const longest = Math.max(0, ...pairs.map(square));
+  const longest = greatestOf(pairs.map(square), 0);
   return pairs.filter((pair) => square(pair) >= longest * (1 - 1e-9));
 }
 

@@ -6,7 +6,15 @@ import type { Base, Input } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
 import { keyWords } from "../template/index.js";
 import type { Hole } from "../template/model.js";
-import { formatFeetInches, formatLength, type Length, nanometres, type Unit } from "../units/index.js";
+import {
+  formatApart,
+  formatDifference,
+  formatFeetInches,
+  formatLength,
+  type Length,
+  nanometres,
+  type Unit,
+} from "../units/index.js";
 import { alikeHoles, coordinate, sizeText } from "./callouts.js";
 import { longestPairs } from "./plan-view.js";
 import type { SheetRequest } from "./request.js";
@@ -287,10 +295,11 @@ function subjectWords(subjects: readonly string[]): string {
 }
 
 function checkCells(row: CheckRow, subject: string, unit: Unit): readonly string[] {
-  const { rule, value, limit, sense, margin } = row;
-  const limitText = limit === null ? "-" : `${sense ?? ""} ${quantityText(limit, unit)}`;
-  const marginText = margin === null ? "" : quantityText(margin, unit);
-  return [rule, subject, quantityText(value, unit), limitText, marginText, STATUS[row.status]];
+  const { rule, value, limit, sense, margin, status } = row;
+  if (value === null || limit === null) return [rule, subject, "-", "-", "", STATUS[status]];
+  const [found, asked] = bareTexts(value, limit, unit);
+  const spare = margin === null ? "" : spareText(margin, unit);
+  return [rule, subject, found, `${sense ?? ""} ${asked}`, spare, STATUS[status]];
 }
 
 const STATUS: Readonly<Record<CheckRow["status"], string>> = {
@@ -305,11 +314,18 @@ function answerWords({ answer }: CheckRow): string {
   return answer === null ? "" : `ANSWERED by ${answer.by}, ${answer.date}; `;
 }
 
-/** A quantity of the ledger, lengths in the job's unit. */
-export function quantityText(quantity: Quantity | null, unit: Unit): string {
-  if (quantity === null) return "-";
-  if (quantity.kind === "count") return String(quantity.count);
-  return formatLength(nanometres(quantity.twice / 2), unit);
+/** Value and limit without unit, with as many digits as it takes to show which is the larger. */
+function bareTexts(value: Quantity, limit: Quantity, unit: Unit): readonly [string, string] {
+  if (value.kind === "length" && limit.kind === "length") return formatApart(value.twice / 2, limit.twice / 2, unit);
+  return [countText(value), countText(limit)];
+}
+
+function spareText(margin: Quantity, unit: Unit): string {
+  return margin.kind === "length" ? formatDifference(margin.twice / 2, unit) : countText(margin);
+}
+
+function countText(quantity: Quantity): string {
+  return quantity.kind === "count" ? String(quantity.count) : "";
 }
 
 /** What the shop and the field must know of this plate. */

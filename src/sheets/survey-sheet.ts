@@ -18,6 +18,7 @@ import {
   SURVEY_CAUTIONS,
   termsWords,
 } from "../survey/index.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 import { formatLength, formatWithUnit } from "../units/index.js";
 import { nanometres, toMillimetres } from "../units/length.js";
 import { at, circle, fill, group, line, rectangle, stroke, text } from "./items.js";
@@ -195,15 +196,21 @@ function headLines(surveyed: GroupSurvey, { unit }: Job, area: Area, { heading, 
   const { mark, at: place, best } = surveyed;
   const spare = best === null ? "" : `: ${spareWords(best.spare, unit)}`;
   const width = area.x1 - area.x0;
-  const outside = surveyed.placing.verdict === "outside" ? `; PLACING ${placingWords(surveyed.placing)}` : "";
-  const title = shorten(`BASE ${mark} AT ${place}: ${verdictWords(surveyed)}${spare}${outside}`, width, heading, true);
+  const drops = `${verdictWords(surveyed)}${spare}`;
+  const words = surveyed.placing.verdict === "outside" ? worstFirst(surveyed, drops) : drops;
+  const title = shorten(`BASE ${mark} AT ${place}: ${words}`, width, heading, true);
   const items: SceneItem[] = [text("heading", title, at(area.x0, area.y1 - heading), heading, { bold: true })];
   let y = area.y1 - heading;
-  for (const words of wrap("DOES THE BASE PLATE DROP ON THE RODS AS SURVEYED? ENGINEER TO DECIDE.", width, body)) {
+  for (const line of wrap("DOES THE BASE PLATE DROP ON THE RODS AS SURVEYED? ENGINEER TO DECIDE.", width, body)) {
     y -= body * 1.9;
-    items.push(text("note", words, at(area.x0, y), body));
+    items.push(text("note", line, at(area.x0, y), body));
   }
   return { items, y };
+}
+
+/** Of a group that is out of its place: which rods stands in the table. */
+function worstFirst({ verdict }: GroupSurvey, drops: string): string {
+  return verdict === "does not fit" ? `${drops}; PLACING FAIL` : `PLACING FAIL; ${drops}`;
 }
 
 function spareWords(spare: number, unit: Job["unit"]): string {
@@ -257,10 +264,10 @@ function extentFor({ base }: GroupSurvey, seats: readonly Seated[]): Extent {
   const { shape, at: place } = base.basePlate;
   const holes = seats.map(({ rod, hole }) => ({ hole, reach: toMillimetres(rod.placed.group.rod.diameter) * 1.5 }));
   const own = {
-    x0: Math.min(...holes.map(({ hole, reach }) => hole.x - reach)),
-    y0: Math.min(...holes.map(({ hole, reach }) => hole.y - reach)),
-    x1: Math.max(...holes.map(({ hole, reach }) => hole.x + reach)),
-    y1: Math.max(...holes.map(({ hole, reach }) => hole.y + reach)),
+    x0: leastOf(holes.map(({ hole, reach }) => hole.x - reach)),
+    y0: leastOf(holes.map(({ hole, reach }) => hole.y - reach)),
+    x1: greatestOf(holes.map(({ hole, reach }) => hole.x + reach)),
+    y1: greatestOf(holes.map(({ hole, reach }) => hole.y + reach)),
   };
   if (shape.kind === "missing") return own;
   const { value } = shape;
@@ -317,7 +324,7 @@ function insetItems(seats: readonly Seated[], job: Job, area: Area, lettering: L
   const { columns, rows } = gridFor(shown.length, area.x1 - area.x0, area.y1 - area.y0 - foot);
   const cell = { width: (area.x1 - area.x0) / columns, height: (area.y1 - area.y0 - foot) / rows };
   const words = small * 5.4;
-  const reach = Math.max(...shown.map(widestOf));
+  const reach = greatestOf(shown.map(widestOf));
   const scale = largestScale(
     [TWICE, ...scales(job.unit)],
     (factor) => reach * factor <= Math.min(cell.width, cell.height - words) - 3,

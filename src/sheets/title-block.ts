@@ -1,4 +1,6 @@
 /** Title block after the fields of ISO 7200. CHECKED BY and APPROVED BY are left blank: only a person fills them in. */
+
+import { greatestOf } from "../units/extremes.js";
 import { formatLength } from "../units/index.js";
 import { at, circle, group, line, rectangle, stroke, text } from "./items.js";
 import type { SheetRequest } from "./request.js";
@@ -131,8 +133,8 @@ function isBold({ size, label }: Field): boolean {
 
 function rowNeed(fields: readonly Field[], width: number, lettering: Lettering): number {
   const labels = PAD + lettering.small + LABEL_GAP;
-  return Math.max(
-    ...fields.map((entry) => {
+  return greatestOf(
+    fields.map((entry) => {
       const { lines, letter } = valueLines(entry, width, lettering);
       return (
         labels +
@@ -167,7 +169,7 @@ export function blockOfRows(rows: readonly Row[], lettering: Lettering, width: n
     const items: SceneItem[] = [];
     let y = top;
     for (const row of rows) {
-      items.push(...rowItems(row, x, y, width, lettering));
+      for (const item of rowItems(row, x, y, width, lettering)) items.push(item);
       y -= row.height;
       if (y > top - height + 1e-6) items.push(stroke("table", line(at(x, y), at(x + width, y))));
     }

@@ -38,6 +38,7 @@ export {
   listsGreatestHoles,
   overCastRodsHole,
 } from "./find-hole.js";
+export { findHoleSpacing } from "./find-hole-spacing.js";
 export {
   type BoltFixing,
   findConcreteTop,
@@ -49,6 +50,7 @@ export {
 } from "./find-placing.js";
 export { findLengthTolerance } from "./find-rod-length.js";
 export { findThread, findThreadInSeries, threadSpans } from "./find-thread.js";
+export type { HoleSpacingRow } from "./hole-spacing.js";
 export type * from "./model.js";
 export { columnAnchorage, leastRods, postDefinition } from "./osha-1926/rod-count.js";
 export type { PlacingTableRow } from "./placing.js";

@@ -31,6 +31,35 @@ export interface SummaryHole {
   readonly made: "cut" | "drill";
 }
 
+/**
+ * The rods of one group of a base, which are alike: lengths in the job's unit, null where the job does not say. `quantity` is
+ * that of one base, `total` that of all bases of the type. `length` is the rod's whole length as the job gives it.
+ */
+export interface SummaryRods {
+  readonly group: string;
+  readonly quantity: number;
+  readonly total: number;
+  /** As printed: `1-1/4`, `M30`. */
+  readonly size: string;
+  readonly diameter: number;
+  /** Thread series: UNC, 8UN, metric coarse. */
+  readonly thread: string;
+  readonly grade: string | null;
+  readonly finish: string | null;
+  readonly projection: number | null;
+  readonly embedment: number | null;
+  readonly length: number | null;
+  /** Thread at the top. */
+  readonly threadLength: number | null;
+  readonly bottom: SummaryBottom | null;
+}
+
+/** What anchors a rod at its lower end. */
+export type SummaryBottom =
+  | { readonly kind: "nut" }
+  | { readonly kind: "plate"; readonly shape: "round" | "square"; readonly size: number; readonly thickness: number }
+  | { readonly kind: "hook"; readonly reach: number };
+
 /** One row of the ledger; value, limit and margin in `unit`, which is "" for a count or where nothing was compared. */
 export interface SummaryCheck {
   readonly rule: string;
@@ -69,6 +98,8 @@ export interface SummaryBase {
     readonly pierces: number;
     readonly holes: readonly SummaryHole[];
   };
+  /** In the order of the groups' letters. */
+  readonly rods: readonly SummaryRods[];
   readonly checks: readonly SummaryCheck[];
   readonly files: readonly SummaryFile[];
 }

@@ -3,11 +3,21 @@ import type { UnusedAnswer } from "../checks/answers.js";
 import type { CheckedBase } from "../checks/checked.js";
 import type { CheckRow, Quantity } from "../checks/model.js";
 import { answerReach } from "../checks/words.js";
-import type { Job } from "../job/model/job.js";
+import type { Bottom, Input, Job } from "../job/model/job.js";
+import type { PlacedRod } from "../rods/model.js";
 import type { Hole } from "../template/model.js";
-import type { Unit } from "../units/length.js";
-import { NM_PER_MM, roundSymmetric, toUnit } from "../units/length.js";
-import type { PlacingHead, Summary, SummaryBase, SummaryCheck, SummaryHole, UnusedSummaryAnswer } from "./model.js";
+import type { Length, Unit } from "../units/length.js";
+import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, toUnit } from "../units/length.js";
+import type {
+  PlacingHead,
+  Summary,
+  SummaryBase,
+  SummaryBottom,
+  SummaryCheck,
+  SummaryHole,
+  SummaryRods,
+  UnusedSummaryAnswer,
+} from "./model.js";
 
 /** Area in square millimetres -> the job's unit squared, rounded to 1e-6 in2 or 1e-5 mm2: half away from zero. */
 export function areaInUnit(area: number, unit: Unit): number {
@@ -21,25 +31,45 @@ export function millimetresInUnit(length: number, unit: Unit): number {
   return toUnit(length * NM_PER_MM, unit);
 }
 
-/** A quantity of the ledger as a plain number in the job's unit. Counts stay as they are. */
-function quantityInUnit(quantity: Quantity | null, unit: Unit): number | null {
+type Figures = Pick<SummaryCheck, "value" | "limit" | "margin">;
+
+/**
+ * The quantities of a row as plain numbers in the job's unit; counts stay as they are. Where the summary's rounding would show
+ * no difference between value and limit though there is one, they are given to half a nanometre.
+ */
+function figuresOf({ value, limit, margin }: CheckRow, unit: Unit): Figures {
+  const rounded = { value: inUnit(value, unit), limit: inUnit(limit, unit), margin: inUnit(margin, unit) };
+  const isLost = rounded.value === rounded.limit || rounded.margin === 0;
+  if (margin?.kind !== "length" || margin.twice === 0 || !isLost) return rounded;
+  return { value: finestInUnit(value, unit), limit: finestInUnit(limit, unit), margin: finestInUnit(margin, unit) };
+}
+
+function inUnit(quantity: Quantity | null, unit: Unit): number | null {
   if (quantity === null) return null;
   return quantity.kind === "length" ? toUnit(quantity.twice / 2, unit) : quantity.count;
+}
+
+const FINEST: Readonly<Record<Unit, number>> = { in: 1e8, mm: 1e7 };
+
+function finestInUnit(quantity: Quantity | null, unit: Unit): number | null {
+  if (quantity?.kind !== "length") return inUnit(quantity, unit);
+  return roundSymmetric((quantity.twice / 2 / NM_PER_UNIT[unit]) * FINEST[unit]) / FINEST[unit] || 0;
 }
 
 /** One ledger row in the summary's form. */
 export function summarizeCheck(row: CheckRow, unit: Unit): SummaryCheck {
   const measured = row.value ?? row.limit;
+  const { value, limit, margin } = figuresOf(row, unit);
   return {
     rule: row.rule,
     clause: row.clause,
     edition: row.edition,
     subject: row.subject,
     severity: row.severity,
-    value: quantityInUnit(row.value, unit),
-    limit: quantityInUnit(row.limit, unit),
+    value,
+    limit,
     sense: row.sense,
-    margin: quantityInUnit(row.margin, unit),
+    margin,
     unit: measured?.kind === "length" ? unit : "",
     status: row.status,
     note: row.answer === null ? row.note : `${row.note}${answerReach(row.answer)}`,
@@ -71,10 +101,50 @@ function summarizeHole(hole: Hole, unit: Unit): SummaryHole {
   };
 }
 
+/** The rods of a base by groups, in the summary's form. */
+export function summarizeRods({ job, base, rods }: Pick<CheckedBase, "job" | "base" | "rods">): readonly SummaryRods[] {
+  return base.groups.map((group) => {
+    const quantity = rods.filter((rod) => rod.group.letter === group.letter).length;
+    return { group: group.letter, quantity, total: quantity * base.quantity, ...summarizeRod(group.rod, job.unit) };
+  });
+}
+
+function summarizeRod(rod: PlacedRod["group"]["rod"], unit: Unit): Omit<SummaryRods, "group" | "quantity" | "total"> {
+  const length = (input: Input<Length>): number | null => (input.kind === "missing" ? null : toUnit(input.value, unit));
+  return {
+    size: rod.size,
+    diameter: toUnit(rod.diameter, unit),
+    thread: rod.thread,
+    grade: knownOrNull(rod.grade),
+    finish: knownOrNull(rod.finish),
+    projection: length(rod.projection),
+    embedment: length(rod.embedment),
+    length: length(rod.length),
+    threadLength: length(rod.threadLength),
+    bottom: rod.bottom.kind === "missing" ? null : summarizeBottom(rod.bottom.value, unit),
+  };
+}
+
+const knownOrNull = <T>(input: Input<T>): T | null => (input.kind === "missing" ? null : input.value);
+
+function summarizeBottom(bottom: Bottom, unit: Unit): SummaryBottom {
+  switch (bottom.kind) {
+    case "nut":
+      return { kind: "nut" };
+    case "plate": {
+      const { shape, size, thickness } = bottom;
+      return { kind: "plate", shape, size: toUnit(size, unit), thickness: toUnit(thickness, unit) };
+    }
+    case "hook":
+      return { kind: "hook", reach: toUnit(bottom.reach, unit) };
+  }
+}
+
 /** What the summary says of one base, before its files are known. */
 export function summarizeBase({
   job,
   base,
+  rods,
   plate,
   measures,
   rows,
@@ -104,6 +174,7 @@ export function summarizeBase({
       pierces: measures.pierces,
       holes: plate.holes.map((hole) => summarizeHole(hole, unit)),
     },
+    rods: summarizeRods({ job, base, rods }),
     checks: rows.map((row) => summarizeCheck(row, unit)),
   };
 }

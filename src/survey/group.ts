@@ -4,6 +4,7 @@ import { millimetresBetween, toLattice } from "../geometry/index.js";
 import { baseHoleOf } from "../job/model/base-hole.js";
 import type { Job } from "../job/model/job.js";
 import type { PlacedBase } from "../plan/model.js";
+import { leastOf } from "../units/extremes.js";
 import { formatWithUnit } from "../units/index.js";
 import type { Length } from "../units/length.js";
 import { nanometres } from "../units/length.js";
@@ -102,5 +103,5 @@ function withMargin(rod: RodAsBuilt, best: BestPosition | null): RodAsBuilt {
 
 function onLine(holes: readonly KnownHole[]): Length | null {
   if (holes.length === 0) return null;
-  return toLattice(Math.min(...holes.map(({ x, y, clearance, rod }) => clearance - Math.hypot(x - rod.x, y - rod.y))));
+  return toLattice(leastOf(holes.map(({ x, y, clearance, rod }) => clearance - Math.hypot(x - rod.x, y - rod.y))));
 }

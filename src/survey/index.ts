@@ -2,7 +2,7 @@
 export { lonePlan } from "./lone-plan.js";
 export type * from "./model.js";
 export { bestMotion, bestPosition, inPlateAxes, movedHole } from "./motion.js";
-export type { GroupPlacing, PlacingVerdict, SurveyTotals } from "./placing.js";
+export type { SurveyTotals } from "./placing.js";
 export { isNotable, isOutside, placingWords, surveyTotals, totalsWords } from "./placing.js";
 export type { SurveyConcern, SurveyRule, SurveyRuleId } from "./rules.js";
 export { surveyRules } from "./rules.js";

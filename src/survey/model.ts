@@ -11,7 +11,6 @@ import type { PlacedBase, Plan } from "../plan/model.js";
 import type { PointsFile } from "../readers/points-model.js";
 import type { PlacedRod } from "../rods/model.js";
 import type { Length, Unit } from "../units/length.js";
-import type { GroupPlacing } from "./placing.js";
 
 /** What the survey is held against. `expected`: the setting-out points, rods first, in the order of the plan's. */
 export interface SurveyAim {
@@ -105,6 +104,18 @@ export interface Remedy {
   readonly spare: Length;
   /** `washer-cover`, `washer-on-plate` and `base-plate-edge` with the change. */
   readonly rows: readonly CheckRow[];
+}
+
+/** outside: a row of the group fails. within: none fails and its rods were held. not-checked: no row of its rods was held. */
+export type PlacingVerdict = "outside" | "within" | "not-checked";
+
+/** A group's placing, with the rows that fail. */
+export interface GroupPlacing {
+  readonly verdict: PlacingVerdict;
+  /** Tags of rods outside the placing edition, each once; of a spacing both rods. */
+  readonly rods: readonly string[];
+  /** True where the column on the best fit of its rods is outside its tolerance of line or turn. */
+  readonly offLine: boolean;
 }
 
 /** One group as surveyed, with both answers. */

@@ -8,7 +8,7 @@ import { wordsIn } from "../checks/words.js";
 import { millimetresBetween, twiceToLattice } from "../geometry/index.js";
 import type { Job } from "../job/model/job.js";
 import { findElevation, findPlacing } from "../standards/index.js";
-import { roundSymmetric } from "../units/index.js";
+import { formatDegrees, roundSymmetric } from "../units/index.js";
 import type { Motion, RodAsBuilt, SurveyTerms } from "./model.js";
 import type { SurveyRuleId } from "./rules.js";
 
@@ -131,6 +131,6 @@ function turnRow(_job: Job, turn: number | null, most: SurveyTerms["turn"]): Che
     value: parts(turn),
     limit: parts(most.value),
     sense: "<=",
-    note: "millionths of a degree, best fit of the rods against the base's axes",
+    note: `turned by ${formatDegrees(turn, 3)}, ${formatDegrees(most.value, 3)} allowed; figures in millionths of a degree; best fit of the rods against the base's axes`,
   });
 }

@@ -1,20 +1,8 @@
 /** The second verdict: are the rods within tolerance where they stand, whether or not the base plate drops on? */
 import type { CheckRow } from "../checks/model.js";
 import { subjectWords } from "../checks/words.js";
-import type { GroupSurvey, Survey } from "./model.js";
+import type { GroupPlacing, GroupSurvey, Survey } from "./model.js";
 import { concernOf } from "./rules.js";
-
-/** outside: a row of the group fails. within: none fails and its rods were held. not-checked: no row of its rods was held. */
-export type PlacingVerdict = "outside" | "within" | "not-checked";
-
-/** A group's placing, with the rows that fail. */
-export interface GroupPlacing {
-  readonly verdict: PlacingVerdict;
-  /** Tags of rods outside the placing edition, each once; of a spacing both rods. */
-  readonly rods: readonly string[];
-  /** True where the column on the best fit of its rods is outside its tolerance of line or turn. */
-  readonly offLine: boolean;
-}
 
 /** The placing of every group: by its own rows, and by those of the column lines that it stands on. */
 export function withPlacing(

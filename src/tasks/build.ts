@@ -58,7 +58,7 @@ export function makePackage(opened: OpenedJob, options: PackageOptions): Omit<Bu
   const record = (): BaseResult | null => {
     const next = attempt(() => running.next());
     if (next.done === true) return null;
-    all.push(...next.value.parts);
+    for (const part of next.value.parts) all.push(part);
     summaries.push(next.value.summary);
     return resultOf(next.value);
   };
@@ -67,7 +67,7 @@ export function makePackage(opened: OpenedJob, options: PackageOptions): Omit<Bu
     while (record() !== null);
     const documents = [...parts.documents];
     const rest = parts.rest();
-    all.push(...rest.parts);
+    for (const part of rest.parts) all.push(part);
     const checks = rest.rows.map((row) => summarizeCheck(row, opened.job.unit));
     const job = summarizeJob(opened.job);
     const { files: listed, questions, answersNotUsed, layoutHeld } = rest;

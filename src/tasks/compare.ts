@@ -1,10 +1,11 @@
 /** Two states of a job, and what must be cut again. */
 import { checkBase } from "../checks/checked.js";
 import type { Side, TemplateState } from "../compare/index.js";
-import { compareSides, makeTemplateState } from "../compare/index.js";
+import { compareSides, makeRodStates, makeTemplateState } from "../compare/index.js";
 import type { CompareForm } from "../formats/compare-json.js";
 import { compareForm } from "../formats/compare-json.js";
 import { makingKinds, roleOf } from "../outputs/index.js";
+import type { SummaryBase } from "../summary/model.js";
 import { summarizeJob } from "../summary/summarize.js";
 import type { OpenedJob } from "./open.js";
 import type { PackageOptions } from "./package.js";
@@ -20,12 +21,14 @@ export function jobSide(
     ...{ version: "", document: null, includeHeld: true, outputs: makingKinds },
     ...(startSha256 === undefined ? {} : { startSha256 }),
   };
+  const withRods: Pick<SummaryBase, "mark" | "rods">[] = [];
   const templates = bases.map((base): TemplateState => {
     const { summary, files, held } = makeBase(checkBase(job, base), options);
+    withRods.push({ mark: summary.mark, rods: summary.rods });
     const bytesOf = (path: string): Uint8Array | null => files.find((file) => file.path === path)?.bytes ?? null;
     return makeTemplateState(summary, { unit: job.unit, delivered: !held, roleOf, bytesOf });
   });
-  return { name, source: "job", job: summarizeJob(job), templates };
+  return { name, source: "job", job: summarizeJob(job), templates, rods: makeRodStates(withRods, job.unit) };
 }
 
 /** Two states of a job in machine form: what `compare --json` prints of two job files, which are named OLD and NEW. */

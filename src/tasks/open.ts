@@ -46,10 +46,10 @@ function layOut(job: Job, told: readonly Finding[]): Outcome<OpenedJob> {
   const bases: ShapedBase[] = [];
   for (const base of job.bases) {
     const rods = placeRods(base);
-    findings.push(...rods.findings);
+    for (const finding of rods.findings) findings.push(finding);
     if (!rods.ok) continue;
     const shape = makePlateShape(job, base, rods.value);
-    findings.push(...shape.findings);
+    for (const finding of shape.findings) findings.push(finding);
     if (!shape.ok) continue;
     bases.push({ base, rods: rods.value, outline: shape.value.outline.contour, shape: shape.value });
   }

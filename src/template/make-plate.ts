@@ -11,7 +11,7 @@ import { keyOutline } from "./key/key-outline.js";
 import { layOutMarks } from "./marks/lay-out-marks.js";
 import type { MarkKind, Plate } from "./model.js";
 import type { Openings } from "./openings.js";
-import { makeOpenings, NO_OPENING, smallerOpenings } from "./openings.js";
+import { makeOpenings, NO_OPENING, openingFaults, smallerOpenings } from "./openings.js";
 import { makeOutline } from "./outline.js";
 import type { Outline } from "./outline-model.js";
 
@@ -52,9 +52,9 @@ export function makePlateOutline(job: Job, base: Base, rods: readonly PlacedRod[
 function makeShape(job: Job, base: Base, rods: readonly PlacedRod[]): PlateShape | readonly Finding[] {
   const outline = makeOutline(job, base, rods);
   if (isFindings(outline)) return outline;
-  const faults = holeFaults(job, base, outline.contour);
-  if (faults.length > 0) return faults;
-  return { outline, openings: makeOpenings(job, base, rods, outline.contour) };
+  const openings = makeOpenings(job, base, rods, outline.contour);
+  const faults = [...holeFaults(job, base, outline.contour), ...openingFaults(job, base, openings, outline.contour)];
+  return faults.length > 0 ? faults : { outline, openings };
 }
 
 /** An automatic opening gives way to marks: to the piece mark altogether, to tags and TOP as long as a hand still passes. */

@@ -1,4 +1,5 @@
 /** Openings: as the job gives them, the void of a ring, or sized automatically. */
+import type { Finding } from "../diagnostics/finding.js";
 import type { Contour, Point } from "../geometry/index.js";
 import {
   circle,
@@ -8,14 +9,17 @@ import {
   pointAt,
   roundedRectangle,
   twiceDepthInside,
+  twiceEdgeWeb,
   twiceToLattice,
 } from "../geometry/index.js";
 import type { Base, Job, OpeningSpec } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/index.js";
-import { formatWithUnit } from "../units/index.js";
+import { leastOf } from "../units/extremes.js";
+import { formatDifference, formatWithUnit } from "../units/index.js";
 import type { Length, Unit } from "../units/length.js";
 import { inches, millimetres, nanometres } from "../units/length.js";
 import { patternCenter } from "./auto-outline.js";
+import { templateError } from "./finding.js";
 import type { HoleShape } from "./model.js";
 import { leastEdge, needsOf } from "./reach.js";
 
@@ -43,6 +47,23 @@ export function makeOpenings(job: Job, base: Base, rods: readonly PlacedRod[], o
   const { at, inner } = outline;
   const sized = opening.kind === "auto" ? "none beside the ring's own" : null;
   return { openings: [{ center: pointAt(at.x, at.y), shape: { kind: "circle", diameter: inner } }], sized };
+}
+
+/** What is wrong with the openings of a plate: each must lie inside it, with material all round. */
+export function openingFaults({ unit }: Job, base: Base, { openings }: Openings, outer: Contour): readonly Finding[] {
+  return openings.flatMap(({ center, shape }) => {
+    const twice = twiceEdgeWeb(contourOf(center, shape), outer);
+    if (twice > 0) return [];
+    const message = `the opening ${offWords(twice, shape, unit)}; allowed is one inside the plate, with material all round`;
+    return [templateError(base, "opening", "opening-off-plate", message)];
+  });
+}
+
+/** How far a rectangular one reaches past the edge is not measured. */
+function offWords(twice: number, { kind }: HoleShape, unit: Unit): string {
+  if (twice === 0) return "meets the plate's edge";
+  if (kind === "rectangle") return "does not lie inside the plate";
+  return `reaches ${formatDifference(-twice / 2, unit)} ${unit} past the plate's edge`;
 }
 
 function openingOf(job: Job, base: Base, rods: readonly PlacedRod[], outer: Contour, spec: OpeningSpec): Openings {
@@ -84,7 +105,7 @@ function sizeOpening(job: Job, base: Base, rods: readonly PlacedRod[], outer: Co
     (need) => twiceToLattice(millimetresBetween(center, need.center)) - need.twice,
   );
   const increment = Math.max(1, shop.increment.value);
-  const diameter = Math.floor(Math.min(half, toEdge, ...besideHoles) / increment) * increment;
+  const diameter = Math.floor(leastOf(besideHoles, Math.min(half, toEdge)) / increment) * increment;
   const say = (length: number) => formatWithUnit(length, unit);
   const rule = `${say(clear)} to every hole and the edge, room for nut and washer, at most half the smaller side`;
   if (diameter < LEAST_OPENING[unit]) {

@@ -4,14 +4,14 @@
  */
 
 /** The greatest of the values and of `floor`; `floor` where there are none. */
-export function greatest(values: Iterable<number>, floor = Number.NEGATIVE_INFINITY): number {
+export function greatestOf(values: Iterable<number>, floor = Number.NEGATIVE_INFINITY): number {
   let most = floor;
   for (const value of values) most = Math.max(most, value);
   return most;
 }
 
 /** The least of the values and of `ceiling`; `ceiling` where there are none. */
-export function least(values: Iterable<number>, ceiling = Number.POSITIVE_INFINITY): number {
+export function leastOf(values: Iterable<number>, ceiling = Number.POSITIVE_INFINITY): number {
   let few = ceiling;
   for (const value of values) few = Math.min(few, value);
   return few;

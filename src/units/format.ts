@@ -15,8 +15,43 @@ export type Denominator = 1 | 2 | 4 | 8 | 16 | 32 | 64;
  * decimals, at most 3. Trailing zeros are left out.
  */
 export function formatLength(length: number, unit: Unit): string {
-  if (unit === "mm") return trimmed(formatDecimals(length, "mm", 3));
-  return length % TICK_64 === 0 ? formatInches(length, 64) : trimmed(formatDecimals(length, "in", 4));
+  return formatTo(length, unit, USUAL[unit]);
+}
+
+/** Decimals that tell half a nanometre, the finest that a rule compares. */
+const FINEST: Readonly<Record<Unit, number>> = { in: 8, mm: 7 };
+const USUAL: Readonly<Record<Unit, number>> = { in: 4, mm: 3 };
+
+/**
+ * Two lengths as `formatLength` writes them, with more decimals where these would not show which is the longer: never the same
+ * text for two lengths that differ, down to half a nanometre.
+ */
+export function formatApart(a: number, b: number, unit: Unit): readonly [string, string] {
+  for (let places = USUAL[unit]; places < FINEST[unit]; places++) {
+    if (Math.sign(roundedTo(a, unit, places) - roundedTo(b, unit, places)) === Math.sign(a - b)) {
+      return [formatTo(a, unit, places), formatTo(b, unit, places)];
+    }
+  }
+  return [formatTo(a, unit, FINEST[unit]), formatTo(b, unit, FINEST[unit])];
+}
+
+/** As `formatLength`; one that this would write as 0 though it is not, to half a nanometre. */
+export function formatDifference(length: number, unit: Unit): string {
+  const text = formatLength(length, unit);
+  return text === "0" ? formatTo(length, unit, FINEST[unit]) : text;
+}
+
+function formatTo(length: number, unit: Unit, places: number): string {
+  return isFraction(length, unit) ? formatInches(length, 64) : trimmed(formatDecimals(length, unit, places));
+}
+
+/** The length that such a text says, in nanometres. */
+function roundedTo(length: number, unit: Unit, places: number): number {
+  return isFraction(length, unit) ? length : Number(formatDecimals(length, unit, places)) * NM_PER_UNIT[unit];
+}
+
+function isFraction(length: number, unit: Unit): boolean {
+  return unit === "in" && length % TICK_64 === 0;
 }
 
 /** As `formatLength`, with the unit: `1-5/16 in`, `32 mm`. */

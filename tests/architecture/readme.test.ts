@@ -13,7 +13,9 @@ import { baseOutputs, budgetOutputs, growingOutputs, jobOutputs, surveyOutputs }
 import { placeRods } from "../../src/rods/index.js";
 import { HEADINGS, PLACEMENT_HEADINGS } from "../../src/schedule/index.js";
 import { editionsOf } from "../../src/standards/index.js";
+import { surveyRules } from "../../src/survey/index.js";
 import { makePlate } from "../../src/template/index.js";
+import { inches } from "../../src/units/length.js";
 import { baseFixture, jobFixture } from "../fixture.js";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
@@ -86,6 +88,18 @@ function jobRuleTable(): string {
   return table(["rule", "when it fails", "what is held against what", "clause or source"], rows);
 }
 
+/** Rules of a survey with their clause in each placing edition, for a rod of 1 in. */
+function surveyRuleTable(): string {
+  const rows = surveyRules.map((rule) => {
+    const clauses = editionsOf("placing").map((edition) => ({ edition, clause: rule.clause(edition, inches(1)) }));
+    const held = clauses.flatMap(({ edition, clause }) => (clause === null ? [] : [{ edition, clause }]));
+    const isAny = new Set(held.map(({ clause }) => clause)).size === 1 && held.length === clauses.length;
+    const cited = held.map(({ edition, clause }) => (clause.startsWith(edition) ? clause : `${edition}, ${clause}`));
+    return [`\`${rule.id}\``, rule.title, isAny ? (held[0]?.clause ?? "") : cited.join("; ")];
+  });
+  return table(["rule", "what is held against what", "clause or source"], rows);
+}
+
 function headingTable(headings: readonly { name: string; also: readonly string[]; example: string }[]): string {
   return table(
     ["heading", "also read", "example"],
@@ -104,6 +118,7 @@ function withTables(text: string): string {
   const tables = {
     rules: ruleTable(),
     "job-rules": jobRuleTable(),
+    "survey-rules": surveyRuleTable(),
     outputs: outputTable(),
     results: resultTable(),
     headings: headingTable(HEADINGS),

@@ -67,7 +67,7 @@ function braced(grow: number): string {
 
 function round(grow: number): string {
   return `    rods: ${rods("3/4")}
-    pattern: { kind: circle, diameter: ${16 + grow}, count: 6, start: straddle }
+    pattern: { kind: circle, diameter: ${16 + grow}, count: 6, start: straddle x }
     basePlate: { x: ${24 + grow}, y: ${24 + grow}, thickness: 1, hole: 1-5/16, washer: { shape: round, size: 2, thickness: 1/4 } }
     concrete: { diameter: ${30 + grow} }
     template: { thickness: 3/16, support: form, outline: { kind: circle, diameter: ${22 + grow} }, opening: { diameter: 7 } }

@@ -6,6 +6,7 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   symlinkSync,
   writeFileSync,
@@ -162,28 +163,105 @@ describe("what is outside", () => {
 describe("DIR", () => {
   beforeEach(() => writeJob(folder, "job.yaml"));
 
-  it("is made with its parents, and replaced when it is an untouched package", async () => {
+  it("is made with its parents; a package of another revision is kept in it, one of the same is replaced", async () => {
     expect((await run("make job.yaml --out deep/er/out/")).status).toBe(0);
+    const before = filesIn(join(folder, "deep/er/out"));
     writeJob(folder, "job.yaml", { revision: "B", bases: 1 });
-    expect((await run("make job.yaml --out deep/er/out")).status).toBe(0);
-    expect(filesIn(join(folder, "deep/er/out")).filter((path) => path.includes("rev-A"))).toEqual([]);
+    for (let times = 0; times < 2; times += 1) {
+      expect((await run("make job.yaml --out deep/er/out")).status).toBe(0);
+      const old = filesIn(join(folder, "deep/er/out")).filter((path) => path.includes("rev-A"));
+      expect(old).toEqual(before.map((path) => `superseded/rev-A/${path}`).sort());
+    }
     expect(packageFaults(join(folder, "deep/er/out"))).toEqual([]);
+    expect(packageFaults(join(folder, "deep/er/out/superseded/rev-A"))).toEqual([]);
     expect(readdirSync(join(folder, "deep/er"))).toEqual(["out"]);
+    const compared = await run("compare deep/er/out/superseded/rev-A deep/er/out");
+    expect([compared.status, compared.stderr]).toEqual([0, ""]);
   });
 
-  it.each([
-    ["with a file of the user's", () => writeFileSync(join(folder, "out/notes.txt"), "x"), "notes.txt"],
-    ["with a changed file", () => writeFileSync(join(folder, "out/ledger.csv"), "x"), "ledger.csv was changed"],
-    ["with a file missing", () => rmSync(join(folder, "out/questions.csv")), "questions.csv is missing"],
-  ])("%s is refused and left as it is", async (_, spoil, message) => {
+  it("--replace erases the revision that is in it", async () => {
+    await run("make job.yaml --out out");
+    writeJob(folder, "job.yaml", { revision: "B" });
+    expect((await run("make job.yaml --out out --replace")).status).toBe(0);
+    expect(filesIn(join(folder, "out")).filter((path) => path.includes("rev-A"))).toEqual([]);
+  });
+
+  it("of another job is refused, whatever its revision; --replace erases it", async () => {
+    await run("make job.yaml --out out");
+    const before = filesIn(join(folder, "out"));
+    const text = readFileSync(join(folder, "job.yaml"), "utf8").replace("26-007", "26-008");
+    writeFileSync(join(folder, "other.yaml"), text);
+    const refused = await run("make other.yaml --out out");
+    expect([refused.status, refused.stdout]).toEqual([2, ""]);
+    expect(refused.stderr).toMatch(/^out: it holds the package of job 26-007, and this is job 26-008: .*--replace/);
+    expect(refused.stderr).toContain("no package was written\n");
+    expect(filesIn(join(folder, "out"))).toEqual(before);
+    expect((await run("make other.yaml --out out --replace")).status).toBe(0);
+    expect(packageFaults(join(folder, "out"))).toEqual([]);
+  });
+
+  it.each<[string, () => void, RegExp, string]>([
+    [
+      "with a file that somebody added works, and the file stays",
+      () => writeFileSync(join(folder, "out/scan.pdf"), "mine"),
+      /^warning: out: scan\.pdf is not of the package: it stays where it is$/m,
+      "scan.pdf",
+    ],
+    [
+      "with papers that somebody saved works, and they are set aside",
+      () => writeFileSync(join(folder, "out/ledger.csv"), "mine"),
+      /^warning: out: ledger\.csv was changed after it was written: it is set aside as set-aside\/rev-A\/ledger\.csv$/m,
+      "set-aside/rev-A/ledger.csv",
+    ],
+    [
+      "with a cut file that somebody changed works, and it is said loudly",
+      () => writeFileSync(join(folder, "out/B2/B2_rev-A_r12.dxf"), "mine"),
+      /^warning: out: B2\/B2_rev-A_r12\.dxf, A FILE TO CUT BY, WAS CHANGED .*WHAT WAS CUT BY IT IS NOT WHAT WAS CHECKED$/m,
+      "set-aside/rev-A/B2/B2_rev-A_r12.dxf",
+    ],
+  ])("%s", async (_, spoil, message, place) => {
     await run("make job.yaml --out out");
     spoil();
-    const before = filesIn(join(folder, "out"));
-    const again = await run("make job.yaml --out out");
-    expect(again.status).toBe(2);
-    expect(again.stderr).toContain(message);
-    expect(filesIn(join(folder, "out"))).toEqual(before);
+    for (const command of ["make job.yaml --out out", "make job.yaml --out out --replace"]) {
+      const again = await run(command);
+      expect(again.status).toBe(0);
+      if (command.endsWith("out")) expect(again.stderr).toMatch(message);
+      expect(readFileSync(join(folder, "out", place), "utf8")).toBe("mine");
+      expect(packageFaults(join(folder, "out"), [place])).toEqual([]);
+    }
+    writeJob(folder, "job.yaml", { revision: "B" });
+    expect((await run("make job.yaml --out out")).status).toBe(0);
+    expect(packageFaults(join(folder, "out"))).toEqual([]);
+    expect(
+      filesIn(join(folder, "out")).filter((path) => readFileSync(join(folder, "out", path), "utf8") === "mine"),
+    ).toHaveLength(1);
     expect(readdirSync(folder).sort()).toEqual(["job.yaml", "out"]);
+  });
+
+  it("with a file missing works, and says which", async () => {
+    await run("make job.yaml --out out");
+    rmSync(join(folder, "out/questions.csv"));
+    const again = await run("make job.yaml --out out");
+    expect([again.status, again.stderr]).toEqual([
+      0,
+      "warning: out: the package of revision A that was here lacked questions.csv\n",
+    ]);
+    expect(packageFaults(join(folder, "out"))).toEqual([]);
+  });
+
+  it("with a faulty job removes nothing beside it that a run left, and puts the earlier package back", async () => {
+    await run("make job.yaml --out out");
+    const fresh = `.out.new-${"a".repeat(24)}`;
+    mkdirSync(join(folder, fresh));
+    writeFileSync(join(folder, fresh, ".rodplate-unfinished"), "");
+    renameSync(join(folder, "out"), join(folder, ".out.old"));
+    writeFileSync(join(folder, "bad.yaml"), "job: 3\n");
+    const refused = await run("make bad.yaml --out out");
+    expect([refused.status, refused.stderr]).toEqual([2, expect.stringContaining("that one was put back first")]);
+    expect(packageFaults(join(folder, "out"))).toEqual([]);
+    expect(readdirSync(folder).sort()).toEqual([fresh, "bad.yaml", "job.yaml", "out"]);
+    expect((await run("make job.yaml --out out")).status).toBe(0);
+    expect(readdirSync(folder).sort()).toEqual(["bad.yaml", "job.yaml", "out"]);
   });
 
   it("is refused when it is a link, a file, the current folder, or one that holds it", async () => {
@@ -221,6 +299,73 @@ describe("DIR", () => {
   });
 });
 
+describe("make over an earlier package", () => {
+  const change = (from: string, to: string, ...changes: readonly (readonly [string, string])[]): void => {
+    const before = readFileSync(join(folder, from), "utf8");
+    const after = changes.reduce((text, [old, by]) => text.replace(old, by), before);
+    expect(after).not.toBe(before);
+    writeFileSync(join(folder, to), after);
+  };
+  const [MOVED, RODS] = [
+    ["x: 8, y: 8", "x: 8-1/4, y: 8"],
+    ["projection: 8", "projection: 9"],
+  ] as const;
+
+  beforeEach(async () => {
+    writeJob(folder, "job.yaml");
+    await run("make job.yaml --out out");
+  });
+
+  it("says that nothing changed where nothing did", async () => {
+    const { stdout } = await run("make job.yaml --out out");
+    expect(stdout).toMatch(
+      /^Against revision A, which it replaces:\n {2}nothing that was cut must be cut again, and no rods made again$/m,
+    );
+  });
+
+  it("tells of another revision what must be cut and made again, and how to see more", async () => {
+    change("job.yaml", "b.yaml", ['revision: "A"', 'revision: "B"'], MOVED, RODS);
+    const { stdout, stderr, status } = await run("make b.yaml --out out");
+    expect([status, stderr]).toEqual([0, ""]);
+    expect(stdout).toMatch(/^Against revision A, kept in out\/superseded\/rev-A:$/m);
+    expect(stdout).toMatch(/^ {2}CUT AGAIN: B1 \(2 plates\)$/m);
+    expect(stdout).toMatch(/^ {2}RODS MADE AGAIN: B1 A \(8 rods: projection\)$/m);
+    expect(stdout).toMatch(/^ {2}more: rodplate compare out\/superseded\/rev-A out$/m);
+    expect((await run("compare out/superseded/rev-A out")).status).toBe(1);
+  });
+
+  it.each([
+    ["a hole moved", MOVED, /^ {2}CUT AGAIN: B1/m],
+    ["rods changed", RODS, /^ {2}RODS MADE AGAIN: B1 A/m],
+  ] as const)("is loud when %s and the revision did not", async (_, changed, line) => {
+    change("job.yaml", "same.yaml", changed);
+    const { stdout } = await run("make same.yaml --out out");
+    expect(stdout).toMatch(/^THE REVISION IS STILL A, AND THIS PACKAGE IS NOT WHAT WAS CUT OR MADE/m);
+    expect(stdout).toMatch(line);
+  });
+
+  it("--json has it beside the keys of summary.json", async () => {
+    change("job.yaml", "b.yaml", ['revision: "A"', 'revision: "B"'], MOVED, RODS);
+    writeFileSync(join(folder, "out/scan.pdf"), "mine");
+    const { earlier, ...summary } = JSON.parse((await run("make b.yaml --out out --json")).stdout);
+    expect(summary).toEqual(JSON.parse(readFileSync(join(folder, "out/summary.json"), "utf8")));
+    expect(earlier).toMatchObject({
+      ...{ number: "26-007", revision: "A", kept: "superseded/rev-A", missing: [] },
+      people: [{ what: "added", path: "scan.pdf", to: "superseded/rev-A/scan.pdf" }],
+      compared: { recut: 1, remade: 8 },
+    });
+  });
+
+  it("whose summary cannot be compared says so, and keeps it", async () => {
+    const text = readFileSync(join(folder, "out/summary.json"), "utf8");
+    writeFileSync(join(folder, "out/summary.json"), text.replace('"schema": 1', '"schema": 2'));
+    writeJob(folder, "job.yaml", { revision: "B" });
+    const { stdout, status } = await run("make job.yaml --out out");
+    expect(status).toBe(0);
+    expect(stdout).toContain("The package before, which is kept in out/superseded/rev-A is not compared");
+  });
+});
+
 describe("a workbook", () => {
   it("without the sheet that the job names is told where the job names it", async () => {
     const file = fileURLToPath(new URL("../../samples/machine-hall/schedule.xlsx", import.meta.url));
@@ -255,8 +400,111 @@ describe("start", () => {
     expect(readFileSync(join(folder, "schedule.csv"), "utf8")).toBe("mine");
   });
 
+  it("leaves nothing where the disk is full", async (context) => {
+    const small = join(folder, "small");
+    mkdirSync(small);
+    const mounted = spawnSync("mount", ["-t", "tmpfs", "-o", "size=4k", "tmpfs", small]);
+    if (mounted.status !== 0) context.skip();
+    try {
+      writeFileSync(join(small, "full"), Buffer.alloc(4096));
+      const refused = await run("start --out small/job.yaml");
+      expect([refused.status, refused.stderr]).toEqual([2, expect.stringContaining("the disk is full")]);
+      expect(readdirSync(small)).toEqual(["full"]);
+    } finally {
+      spawnSync("umount", [small]);
+    }
+  });
+
   it("names the starter jobs when it knows no such one", async () => {
     const refused = await run("start nonesuch --out job.yaml");
     expect([refused.status, refused.stderr]).toEqual([2, expect.stringMatching(/there are \S+/)]);
+  });
+});
+
+describe("answers and questions", () => {
+  const base = (mark: string, washer: string) =>
+    `  - { mark: ${mark}, rods: { diameter: 1-1/4 }, pattern: { kind: rectangle, x: 12, y: 10 }, basePlate: { x: 18, y: 16, hole: 2-1/16, washer: { shape: square, size: ${washer}, thickness: 1/2 } }, template: { thickness: 1/4 } }`;
+  const job = (answers: readonly string[]) =>
+    `job: { number: "24-118", revision: B, status: released, date: 2026-11-24 }\nunits: in\nanswers:\n${answers.map((each) => `  - { ${each}, by: EOR, date: 2026-11-20, text: y }\n`).join("")}bases:\n${base("B1", "2-1/2")}\n`;
+
+  it("are numbered under the job's number and revision; answers not used are listed and counted; exit code 0", async () => {
+    writeFileSync(
+      join(folder, "q.yaml"),
+      job(["mark: B2, rule: washer-cover", "mark: B1, rule: washer-cover, value: 2-1/4"]),
+    );
+    const { status, stdout, stderr } = await run("check q.yaml");
+    expect([status, stderr]).toEqual([0, ""]);
+    expect(stdout).toContain(
+      "Questions for the engineer of record, open; job 24-118, revision B\n  - Q1  Base B1 (quantity 1), A1 A2 A3 A4:",
+    );
+    expect(stdout).toContain("Answers not used\n  - B2 washer-cover, by EOR, 2026-11-20: the job has no base");
+    expect(stdout.replace(/\s+/g, " ")).toContain("answered for 2-1/4 in, now 2-1/2 in: the question is open again");
+    expect(stdout.trimEnd()).toMatch(/\. 1 question open, 2 answers not used\.$/);
+  });
+
+  it("of many at most 200 are shown and the rest counted", async () => {
+    writeFileSync(
+      join(folder, "q.yaml"),
+      job(Array.from({ length: 450 }, (_, i) => `mark: X${i}, rule: washer-cover`)),
+    );
+    const { stdout } = await run("check q.yaml");
+    expect(stdout.match(/^ {2}- X\d+ washer-cover/gm)).toHaveLength(200);
+    expect(stdout).toContain("and 250 more, which are not shown here");
+    expect(JSON.parse((await run("check q.yaml --json")).stdout).answersNotUsed).toHaveLength(450);
+  });
+});
+
+describe("many faults", () => {
+  it("at most 200 are told, errors first, and all are counted", async () => {
+    const rows = Array.from({ length: 3000 }, (_, i) => `B${i},1-5/17,12,10,1/4`);
+    writeFileSync(join(folder, "s.csv"), ["Mark,Rod dia,X,Y,Template thk", ...rows, ""].join("\n"));
+    writeFileSync(join(folder, "many.yaml"), 'job: { number: "1" }\nunits: in\nschedule: s.csv\n');
+    const { status, stderr } = await run("check many.yaml");
+    expect([status, stderr.trimEnd().split("\n").length]).toEqual([2, 202]);
+    expect(stderr).toContain("and 2800 more, which are not shown\n3000 faults in the input; nothing was written\n");
+    const told = JSON.parse((await run("check many.yaml --json")).stdout);
+    expect([told.findings.length, told.untold]).toEqual([200, 2800]);
+  });
+});
+
+describe("a gross misclosure of the control points", () => {
+  const layout = (easting: number) =>
+    `job: { number: "24-118", revision: A, status: released, date: 2026-11-24 }
+units: mm
+rules: metric
+shop: plasma-metric
+grid: { x: { names: [A, B], at: [0, 6000] }, y: { names: [1], at: [0] } }
+placements: [{ base: B1, at: A-1 }, { base: B1, at: B-1 }]
+settingOut: { unit: m }
+control: [{ point: CP1, northing: 5000, easting: 2000, plan: [0, 0] }, { point: CP2, northing: 5000, easting: ${easting}, plan: [6000, 0] }]
+bases:
+  - { mark: B1, quantity: 2, rods: { diameter: M20 }, pattern: { kind: rectangle, x: 200, y: 200 }, template: { thickness: 6 } }
+`;
+  const settingOut = (dir: string) =>
+    readdirSync(join(folder, dir, "setting-out")).filter((name) => /_site_/.test(name));
+
+  it("60 m on the site for 6 m on the plan: site files are not written, exit code 1, told everywhere", async () => {
+    writeFileSync(join(folder, "c.yaml"), layout(2060));
+    const checked = await run("check c.yaml");
+    expect(checked.status).toBe(1);
+    expect(checked.stdout).toContain("HELD: files of the setting-out folder are not to be set out by");
+    expect(checked.stdout).toContain("1 base, 0 held, setting-out files held.");
+    const made = await run("make c.yaml --out p");
+    expect([made.status, settingOut("p")]).toEqual([1, []]);
+    expect(readdirSync(join(folder, "p", "setting-out")).some((name) => /_local_/.test(name))).toBe(true);
+    expect(JSON.parse(readFileSync(join(folder, "p", "summary.json"), "utf8")).layoutHeld).toHaveLength(2);
+    const plan = readdirSync(join(folder, "p", "plan")).filter((name) => name.endsWith(".svg"));
+    const text = plan.map((name) => readFileSync(join(folder, "p", "plan", name), "utf8")).join("");
+    expect(text.replace(/<[^>]*>/g, " ").replace(/\s+/g, " ")).toContain(
+      "HELD, not to be set out by: site coordinates.",
+    );
+    expect((await run("make c.yaml --out q --include-held")).status).toBe(1);
+    expect(settingOut("q").every((name) => name.includes("_HELD_"))).toBe(true);
+  });
+
+  it("6.01 m for 6 m: written, exit code 0", async () => {
+    writeFileSync(join(folder, "c.yaml"), layout(2006.01));
+    const made = await run("make c.yaml --out p");
+    expect([made.status, settingOut("p").length]).toEqual([0, 2]);
   });
 });

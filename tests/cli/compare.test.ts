@@ -103,7 +103,7 @@ describe("2: what is wrong with OLD and NEW is told together, with its place", (
     expect(compared.stderr).toMatch(/^empty.summary\.json: .*not a package/m);
   });
 
-  it("a package whose files were changed or are missing", async () => {
+  it("a package whose cut files were changed; what it does not need is named beside them", async () => {
     writeJob(folder, "job.yaml");
     await run("make job.yaml --out out");
     const files = readSummary(join(folder, "out")).bases[1]?.files ?? [];
@@ -114,10 +114,12 @@ describe("2: what is wrong with OLD and NEW is told together, with its place", (
     );
     rmSync(join(folder, "out", "questions.csv"));
     const compared = await run("compare out job.yaml");
-    expect(compared.status).toBe(2);
+    expect([compared.status, compared.stdout]).toEqual([2, ""]);
     expect(compared.stderr).toMatch(/^out.summary\.json bases\[1\]\.files\[0\]: B2\/.* bytes, listed are/m);
-    expect(compared.stderr).toMatch(/^out.summary\.json bases\[1\]\.files\[1\]: B2\/.* another hash/m);
-    expect(compared.stderr).toMatch(/^out.summary\.json files\[\d\]: questions\.csv is listed and is not there$/m);
+    expect(compared.stderr).toMatch(/^out.summary\.json bases\[1\]\.files\[1\]: B2\/.* another hash.*put back/m);
+    expect(compared.stderr).toMatch(
+      /^warning: out.summary\.json files\[\d\]: questions\.csv is listed and is not there$/m,
+    );
   });
 
   it.each([
@@ -155,14 +157,92 @@ describe("2: what is wrong with OLD and NEW is told together, with its place", (
   });
 });
 
+describe("a package that somebody worked with is compared", () => {
+  beforeEach(async () => {
+    writeJob(folder, "job.yaml");
+    await run("make job.yaml --out out");
+  });
+
+  it.each<[string, () => void, RegExp]>([
+    [
+      "with papers saved again",
+      () => appendFileSync(join(folder, "out/ledger.csv"), "x"),
+      /^warning: out.summary\.json files\[\d\]: ledger\.csv has .* changed after it was written; nothing is read from it$/m,
+    ],
+    [
+      "with a file added",
+      () => writeFileSync(join(folder, "out/B1/scan.pdf"), "x"),
+      /^warning: out: B1\/scan\.pdf is not of the package: summary\.json does not list it$/m,
+    ],
+    [
+      "with a folder added",
+      () => mkdirSync(join(folder, "out/photos")),
+      /^warning: out: photos is not of the package/m,
+    ],
+    [
+      "with a cut file taken away",
+      () => rmSync(join(folder, "out/B1/B1_rev-A_joined.dxf")),
+      /^warning: out.summary\.json bases\[0\]\.files\[0\]: B1\/.* is not there; compared by what summary\.json says of it$/m,
+    ],
+  ])("%s", async (_, spoil, message) => {
+    spoil();
+    const compared = await run("compare out job.yaml");
+    expect([compared.status, compared.stderr.split("\n").length]).toEqual([0, 2]);
+    expect(compared.stderr).toMatch(message);
+    expect(compared.stdout).toContain("2 templates: 2 unchanged.\n");
+  });
+
+  it("and what was kept or set aside in it is its own, and not told", async () => {
+    appendFileSync(join(folder, "out/ledger.csv"), "x");
+    await run("make job.yaml --out out");
+    writeJob(folder, "job.yaml", { revision: "B" });
+    await run("make job.yaml --out out");
+    expect(await run("compare out job.yaml")).toMatchObject({ status: 0, stderr: "" });
+  });
+});
+
+describe("rods", () => {
+  it("1: a longer rod is scrap, though no template changes", async () => {
+    writeJob(folder, "job.yaml");
+    change("job.yaml", "new.yaml", "projection: 8", "projection: 10");
+    await run("make job.yaml --out out");
+    const compared = await run("compare out new.yaml");
+    expect([compared.status, compared.stderr]).toEqual([1, ""]);
+    expect(compared.stdout).toMatch(/^RODS REMADE .*scrap.*\n {2}B1 A, 8 rods 3\/4 {2}projection 8 -> 10 in$/m);
+    expect(compared.stdout).toContain("2 templates: 2 unchanged.\nRods: 8 to be made again, 8 unchanged.\n");
+  });
+
+  it("0: more bases are more rods, none of them scrap", async () => {
+    writeJob(folder, "job.yaml");
+    change("job.yaml", "new.yaml", "quantity: 2", "quantity: 3");
+    const compared = await run("compare job.yaml new.yaml");
+    expect(compared.status).toBe(0);
+    expect(compared.stdout).toMatch(/^RODS, QUANTITY .*\n {2}B1 A, 12 rods 3\/4 {2}quantity 8 -> 12: 4 more to make$/m);
+  });
+
+  it("of a package whose summary lists none cannot be compared, and it is said", async () => {
+    writeJob(folder, "job.yaml");
+    await run("make job.yaml --out out");
+    const text = readFileSync(join(folder, "out/summary.json"), "utf8");
+    writeFileSync(join(folder, "out/summary.json"), text.replace(/ *"rods": \[[^\]]*\],\n/g, ""));
+    change("job.yaml", "new.yaml", "projection: 8", "projection: 10");
+    const compared = await run("compare out new.yaml");
+    expect([compared.status, compared.stderr]).toEqual([0, ""]);
+    expect(compared.stdout).toContain("Rods are not compared: ");
+    const { remade, rods } = JSON.parse((await run("compare out new.yaml --json")).stdout);
+    expect([remade, rods]).toEqual([null, null]);
+  });
+});
+
 describe("--json", () => {
   it("holds every template with its changes, in NEW's unit", async () => {
     writeJob(folder, "job.yaml");
     change("job.yaml", "new.yaml", "x: 22, y: 12", "x: 22-1/2, y: 12");
     const compared = await run("compare job.yaml new.yaml --json");
     expect([compared.status, compared.stderr]).toEqual([1, ""]);
-    const { schema, unit, recut, counts, templates } = JSON.parse(compared.stdout);
-    expect([schema, unit, recut, counts.recut, counts.unchanged]).toEqual([1, "in", 1, 1, 1]);
+    const { schema, unit, recut, remade, counts, templates, rods } = JSON.parse(compared.stdout);
+    expect([schema, unit, recut, remade, counts.recut, counts.unchanged]).toEqual([1, "in", 1, 0, 1, 1]);
+    expect(rods.map(({ verdict }: { verdict: string }) => verdict)).toEqual(["unchanged", "unchanged"]);
     expect(templates[0]).toMatchObject({
       verdict: "recut",
       old: { base: "B1", template: "B1", quantity: 2, delivered: true },

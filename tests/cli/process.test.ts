@@ -1,6 +1,6 @@
 /** What only a process shows: the built program's exit codes, its streams and signals, the machine's language and clock. */
 import { spawnSync } from "node:child_process";
-import { existsSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { afterEach, beforeEach, expect, it } from "vitest";
@@ -11,6 +11,10 @@ beforeEach(() => {
   folder = newFolder();
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+/** Whether a package, or a folder in it, is being written beside DIR. */
+const isBegun = (inside = ""): boolean =>
+  readdirSync(folder).some((name) => name.startsWith(".out.new-") && existsSync(join(folder, name, inside)));
 
 it("prints help and version, and ends with 0", async () => {
   const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
@@ -54,10 +58,47 @@ it("ends quietly when its reader goes away", () => {
   expect([piped.stdout.split("\n").length, piped.stderr]).toEqual([2, ""]);
 });
 
+it.skipIf(!existsSync("/dev/full"))(
+  "standard output that cannot be written: a plain message and 2, whatever was made",
+  { timeout: 240_000 },
+  () => {
+    writeJob(folder, "job.yaml", { bases: 1 });
+    expect(runProcess(folder, ["make", "job.yaml", "--out", "out"]).status).toBe(0);
+    writeFileSync(join(folder, "a.dxf"), "");
+    const full = (args: string, streams = ">/dev/full"): { readonly status: number | null; readonly stderr: string } =>
+      spawnSync("sh", ["-c", `'${process.execPath}' '${MAIN}' ${args} ${streams}`], { cwd: folder, encoding: "utf8" });
+    const said = "rodplate: standard output could not be written: the disk is full\n";
+    for (const [args, also] of [
+      ["--help", ""],
+      ["--version", ""],
+      ["check job.yaml", ""],
+      ["check job.yaml --json", ""],
+      ["check gone.yaml --json", ""],
+      ["make job.yaml --out out", "the package was written: it is whole in out\n"],
+      ["make job.yaml --out new --json", "the package was written: it is whole in new\n"],
+      ["compare out job.yaml", ""],
+      ["compare out job.yaml --json", ""],
+      ["proof out", ""],
+      ["proof a.dxf --json", ""],
+      ["budget job.yaml --out b", "tables and sheets were written: they are whole in b\n"],
+      ["budget job.yaml --json", ""],
+      ["start us --out us.yaml", "us.yaml was written\n"],
+    ] as const) {
+      expect([args, full(args)]).toEqual([args, expect.objectContaining({ status: 2, stderr: `${also}${said}` })]);
+    }
+    expect(packageFaults(join(folder, "out"))).toEqual([]);
+    expect(packageFaults(join(folder, "new"))).toEqual([]);
+    expect(full("check job.yaml", "2>/dev/full >/dev/full").status).toBe(2);
+    expect(full("check gone.yaml", "2>/dev/full").status).toBe(2);
+    expect(full("check job.yaml", "2>/dev/full").status).toBe(0);
+    expect(full("check job.yaml", ">&- 2>&-").status).toBe(0);
+  },
+);
+
 it("leaves DIR alone when it is interrupted, and takes its leftovers along", async () => {
   writeJob(folder, "many.yaml", { bases: 40 });
   const { child, ended } = startProcess(folder, ["make", "many.yaml", "--out", "out"]);
-  while (!existsSync(join(folder, ".out.new/B2"))) await pause(2);
+  while (!isBegun("B2")) await pause(2);
   child.kill("SIGINT");
   expect(await ended).toBe(130);
   expect(readdirSync(folder)).toEqual(["many.yaml"]);
@@ -67,7 +108,7 @@ it("writes DIR alone: another run is refused as long as the first one is there, 
   writeJob(folder, "job.yaml");
   writeJob(folder, "many.yaml", { bases: 12 });
   const { child, ended } = startProcess(folder, ["make", "many.yaml", "--out", "out"]);
-  while (!existsSync(join(folder, ".out.new"))) await pause(2);
+  while (!isBegun()) await pause(2);
   child.kill("SIGSTOP");
   expect(await runProgram(folder, ["make", "job.yaml", "--out", "out"])).toMatchObject({
     status: 2,

@@ -128,11 +128,16 @@ export function filesIn(folder: string): string[] {
     .sort();
 }
 
-/** What is wrong with a package: nothing, when it holds exactly the files its summary lists, each with size and hash. */
-export function packageFaults(folder: string): string[] {
+/**
+ * What is wrong with a package: nothing, when it holds exactly the files its summary lists, each with size and hash, beside
+ * what earlier ones left in superseded and set-aside, and `added` files of somebody's.
+ */
+export function packageFaults(folder: string, added: readonly string[] = []): string[] {
   const { bases, files } = readSummary(folder);
   const listed = [...bases.flatMap((base) => base.files), ...files];
-  const found = filesIn(folder).filter((path) => path !== "summary.json");
+  const isOwn = (path: string): boolean =>
+    path !== "summary.json" && !/^(superseded|set-aside)\//.test(path) && !added.includes(path);
+  const found = filesIn(folder).filter(isOwn);
   const faults = found
     .filter((path) => !listed.some((file) => file.path === path))
     .map((path) => `${path} is not listed`);

@@ -44,7 +44,7 @@ describe("rodplate survey", () => {
   it("prints groups worst first, both answers, what would let it drop on, what is unmatched; exit code 1", async () => {
     const { status, stdout, stderr } = await run(`survey job.yaml built_PNEZD_ft-intl.csv ${STATED}`);
     expect([status, stderr]).toEqual([1, ""]);
-    const rows = stdout.split("\n").filter((line) => /^B1 +[AB]-1 +(does not fit|fits) +-?[0-9]/.test(line));
+    const rows = stdout.split("\n").filter((line) => /^B1 +[AB]-1 +(does not fit|fits) +(FAIL|within)/.test(line));
     expect(rows.map((line) => line.split(/ +/)[1])).toEqual(["B-1", "A-1"]);
     expect(stdout).toContain("would let it drop on, engineer to decide:");
     expect(stdout).toMatch(/washer-cover FAIL by/);
@@ -126,6 +126,92 @@ describe("rodplate survey", () => {
       "B1_B-1_survey.svg",
     ]);
     expect((await run(`survey job.yaml built_PNEZD_ft-intl.csv ${STATED} --out out`)).status).toBe(2);
+  });
+
+  it("a plate that drops on over rods out of tolerance: both verdicts, worst first, its sheet, exit code 1", async () => {
+    // every rod of A-1 0.27 in east: the plate follows, ACI 117-10 allows 1/4 in at 3/4 in rods, and survey.line 1/4
+    const off = POINTS.split("\n")
+      .slice(0, 4)
+      .map((line) => {
+        const [name, north, east, ...rest] = line.split(",");
+        return [name, north, (Number(east) + 0.27 / 12).toFixed(4), ...rest].join(",");
+      });
+    const good = POINTS.split("\n")
+      .slice(4, 8)
+      .map((line) => line.replace("0.4333,19", "0.3333,19").replace("100.6", "100.5"));
+    writeFileSync(join(folder, "b_PNEZD_ft-intl.csv"), [...good, ...off].join("\n"));
+    const { status, stdout } = await run(`survey job.yaml b_PNEZD_ft-intl.csv ${STATED} --out out`);
+    expect(status).toBe(1);
+    const rows = stdout.split("\n").filter((line) => /^B1 +[AB]-1 +fits/.test(line));
+    expect(rows[0]).toMatch(/^B1 +A-1 +fits +FAIL A1 A2 A3 A4, off line /);
+    expect(rows[1]).toMatch(/^B1 +B-1 +fits +within /);
+    expect(stdout).toContain("fits; placing FAIL A1 A2 A3 A4, off line");
+    expect(stdout.trimEnd().split("\n").at(-1)).toBe(
+      "4 rods outside ACI 117-10; 1 column does not stand on line; 2 drop on. Engineer to decide.",
+    );
+    const sheet = readFileSync(join(folder, "out", "B1_A-1_survey.svg"), "utf8");
+    expect(sheet).toContain("BASE B1 AT A-1: PLACING FAIL; FITS: 0.271 in TO SPARE");
+    expect(sheet).toContain("FAIL A1 A2 A3 A4, off line");
+    const { totals, groups } = JSON.parse((await run(`survey job.yaml b_PNEZD_ft-intl.csv ${STATED} --json`)).stdout);
+    expect(totals).toMatchObject({ drop: 2, fail: 0, rodsOutside: 4, columnsOffLine: 1 });
+    expect(groups[0].placing).toEqual({ verdict: "outside", rods: ["A1", "A2", "A3", "A4"], offLine: true });
+  });
+
+  it("--unit ft on metres is refused before anything is shown", async () => {
+    const metres = POINTS.split("\n").map((line) => {
+      const [name, north, east, high, what] = line.split(",");
+      const m = (text: string | undefined) => (Number(text) * 0.3048).toFixed(4);
+      return north === undefined ? "" : [name, m(north), m(east), m(high), what].join(",");
+    });
+    writeFileSync(join(folder, "site.csv"), metres.join("\n"));
+    const { status, stdout, stderr } = await run(`survey job.yaml site.csv --order PNEZD --unit ft ${STATED}`);
+    expect([status, stdout]).toEqual([2, ""]);
+    expect(stderr).toMatch(/with its numbers in the unit metre 8 of 9 points lie where they should.*\(--unit m\)/);
+    expect((await run(`survey job.yaml site.csv --order PNEZD --unit m ${STATED}`)).status).toBe(1);
+  });
+
+  it("a lost decimal point in one line: a finding with it, and the report for the others", async () => {
+    writeFileSync(join(folder, "c_PNEZD_ft-intl.csv"), POINTS.replace("A-1_A2,0.3350", "A-1_A2,9999999"));
+    const { status, stdout, stderr } = await run(`survey job.yaml c_PNEZD_ft-intl.csv ${STATED}`);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/c_PNEZD_ft-intl\.csv:2:1: point "A-1_A2" lies more than 100 km from the job/);
+    expect(stdout).toContain("line 2, A-1_A2: it lies more than 100 km from the job");
+    expect(stdout).toMatch(/no point of A2/);
+    expect(stdout).toMatch(/^B1 +B-1 +does not fit/m);
+  });
+
+  it("sheets of lines A and A', and of names that differ by case alone, do not overwrite each other", async () => {
+    const names = `[A, "A'", Ap, a]`;
+    const job = JOB.replace("names: [A, B], at: [0, 20']", `names: ${names}, at: [0, 20', 40', 60']`)
+      .replace("[{ base: B1, at: A-1 }, { base: B1, at: B-1 }]", `[{ base: B1, every: [${names}, [1]] }]`)
+      .replace("quantity: 2", "quantity: 4");
+    writeFileSync(join(folder, "prime.yaml"), job);
+    await run("make prime.yaml --out package");
+    const file = readdirSync(join(folder, "package", "setting-out")).find((name) =>
+      /local_PNEZD_ft-intl\.csv$/.test(name),
+    );
+    const text = readFileSync(join(folder, "package", "setting-out", file ?? ""), "utf8");
+    expect(text).toContain("ROD B1 Ap-1 A1");
+    writeFileSync(join(folder, file ?? ""), text);
+    const { status } = await run(`survey prime.yaml ${file} ${STATED} --out out --all`);
+    expect(status).toBe(0);
+    expect(readdirSync(join(folder, "out")).filter((name) => name.endsWith(".svg"))).toEqual([
+      "B1_A-1_survey.svg",
+      "B1_Ap-1_2_survey.svg",
+      "B1_Ap-1_survey.svg",
+      "B1_a-1_2_survey.svg",
+    ]);
+  });
+
+  it("budget and survey into one folder at once: one is whole there, the other is refused", async () => {
+    const [one, other] = await Promise.all([
+      run("budget job.yaml --out out"),
+      run(`survey job.yaml built_PNEZD_ft-intl.csv ${STATED} --out out`),
+    ]);
+    expect([one.status, other.status].filter((status) => status === 2)).toHaveLength(1);
+    const made = readdirSync(join(folder, "out"));
+    expect(new Set(made.map((name) => /budget|survey/.exec(name)?.[0])).size).toBe(1);
+    expect(readdirSync(folder).filter((name) => name.startsWith("."))).toEqual([]);
   });
 
   it("bad input: every fault at once, exit code 2, nothing written", async () => {

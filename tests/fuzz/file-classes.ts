@@ -1,6 +1,6 @@
 /** Files that come back: cut files of anyone, and the summary of a package. */
 import { strFromU8, strToU8 } from "fflate";
-import { compareSides, makeTemplateState, readSummary } from "../../src/compare/index.js";
+import { compareSides, makeRodStates, makeTemplateState, readSummary } from "../../src/compare/index.js";
 import { type Against, againstJob, proveFile } from "../../src/index.js";
 import { roleOf } from "../../src/outputs/index.js";
 import { openCase, packageOf, refused } from "./answers.js";
@@ -130,6 +130,7 @@ function answerSummary(bytes: Uint8Array, whole: string, files: ReadonlyMap<stri
       source: "package" as const,
       job,
       templates: bases.map((base) => makeTemplateState(base, source)),
+      rods: makeRodStates(bases, job.unit),
     };
   };
   compareSides(sideOf(before.value), sideOf(after.value));

@@ -1,4 +1,5 @@
 /** What a template bears on a straight form: on two opposite sides, or at its corners past cut corners of the form. */
+
 import type { Contour, Extent, Path, Point } from "../../geometry/index.js";
 import {
   arcOf,
@@ -10,6 +11,7 @@ import {
   twiceDepthInside,
   twiceToLattice,
 } from "../../geometry/index.js";
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import { NM_PER_MM } from "../../units/index.js";
 
 type Axis = "x" | "y";
@@ -29,7 +31,7 @@ export function twiceSideBearing(plate: Contour, faces: Extent, middle: Point, a
   ] as const;
   const reaches = halves.map(([a, b]) => reachWithin(plate, axis, a, b));
   if (reaches.some((reach) => reach === null)) return null;
-  return Math.min(...reaches.map((reach) => (reach === null ? 0 : Math.min(low - reach.low, reach.high - high))));
+  return leastOf(reaches.map((reach) => (reach === null ? 0 : Math.min(low - reach.low, reach.high - high))));
 }
 
 interface Reach {
@@ -47,7 +49,7 @@ function reachWithin(plate: Contour, axis: Axis, a: number, b: number): Reach | 
   const ends = [a, b].flatMap((at) => sectionAt(plate, other, at).flatMap(({ from, to }) => [from, to]));
   const all = [...turning, ...ends];
   if (all.length === 0) return null;
-  return { low: twiceToLattice(Math.min(...all)), high: twiceToLattice(Math.max(...all)) };
+  return { low: twiceToLattice(leastOf(all)), high: twiceToLattice(greatestOf(all)) };
 }
 
 /** Corners of a contour, and the places where its arcs run along x or y. */
@@ -83,9 +85,9 @@ export function twiceCornerBearing(plate: Path, form: Path, middle: Point): numb
   ] as const;
   const best = quarters.map(([sx, sy]) => {
     const corners = plate.segments.filter(({ from }) => sx * (from.x - middle.x) > 0 && sy * (from.y - middle.y) > 0);
-    return Math.max(...corners.map(({ from }) => twiceSeat(from, middle, plate, form)));
+    return greatestOf(corners.map(({ from }) => twiceSeat(from, middle, plate, form)));
   });
-  const least = Math.min(...best);
+  const least = leastOf(best);
   return Number.isFinite(least) ? least : null;
 }
 

@@ -17,6 +17,8 @@ import {
   twiceToLattice,
 } from "../../geometry/index.js";
 import type { ColumnShape, Offset, PlanShape } from "../../job/model/job.js";
+import type { Plate } from "../../template/model.js";
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import { NM_PER_MM, roundSymmetric } from "../../units/index.js";
 
 /** Twice the distance from a point to a contour beside it; negative inside. */
@@ -29,6 +31,11 @@ export function planContour(shape: PlanShape, at: Offset): Contour {
   return shape.kind === "circle"
     ? circle(pointAt(at.x, at.y), shape.diameter)
     : rectangle(pointAt(at.x, at.y), shape.x, shape.y, shape.corner);
+}
+
+/** A plate's outline, a round one whole: the notch of its key leaves the arcs beside it a nanometre off in figures. */
+export function wholeOutline({ region, keyed }: Pick<Plate, "region" | "keyed">): Contour {
+  return keyed?.bare.kind === "circle" ? keyed.bare : region.outer;
 }
 
 /** A column's outline in plan; fillets of a rolled shape are not drawn. */
@@ -132,7 +139,7 @@ export function twiceChordBearing({ segments }: Path, at: Offset, form: number):
     [-1, -1],
     [1, -1],
   ].map(([sx = 1, sy = 1]) => corners.filter(({ x, y }) => sx * x >= 0 && sy * y >= 0).map(({ past }) => past));
-  return quarters.some((pasts) => pasts.length === 0) ? null : Math.min(...quarters.map((pasts) => Math.max(...pasts)));
+  return quarters.some((pasts) => pasts.length === 0) ? null : leastOf(quarters.map((pasts) => greatestOf(pasts)));
 }
 
 /** How far `along` reaches past the end of the form's chord at `across`; all doubled. */

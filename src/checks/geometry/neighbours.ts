@@ -1,6 +1,7 @@
 /** Which things on a plan stand in each other's way, and which two are nearest: by cells, so that not all pairs are tried. */
 import type { Extent } from "../../geometry/index.js";
 import { gapBetweenExtents, joinExtents, NO_EXTENT } from "../../geometry/index.js";
+import { greatestOf } from "../../units/extremes.js";
 
 /** A thing and the box around it, millimetres. */
 export interface Boxed<T> {
@@ -24,7 +25,10 @@ export interface Neighbours<T> {
 /** Looks at things whose boxes are near, farther and farther until two are found. `twiceGap` is never less than the boxes' gap. */
 export function findNeighbours<T>(things: readonly Boxed<T>[], twiceGap: (a: T, b: T) => number): Neighbours<T> {
   if (things.length < 2) return { overlapping: [], nearest: null };
-  const size = Math.max(1, ...things.map(({ box }) => Math.max(box.x1 - box.x0, box.y1 - box.y0)));
+  const size = greatestOf(
+    things.map(({ box }) => Math.max(box.x1 - box.x0, box.y1 - box.y0)),
+    1,
+  );
   const reach = reachOf(things);
   for (let within = size / 2; ; within *= 2) {
     const meetings = pairsWithin(things, within, size).map(([a, b]) => ({ a, b, twice: twiceGap(a, b) }));

@@ -3,6 +3,7 @@
 import type { Point } from "../../geometry/index.js";
 import { pointAt } from "../../geometry/index.js";
 import type { BasePlate, SecondSourceHole } from "../../job/model/job.js";
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import { millimetres, NM_PER_MM, nanometres } from "../../units/length.js";
 import type { RodHole } from "../rods.js";
 
@@ -117,7 +118,7 @@ function between(a: Point, b: Point): number {
 
 function middleOf(points: readonly Point[]): Point {
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
-  const middle = (values: readonly number[]) => (Math.min(...values) + Math.max(...values)) / 2;
+  const middle = (values: readonly number[]) => (leastOf(values) + greatestOf(values)) / 2;
   return points.length === 0 ? { x: 0, y: 0 } : { x: middle(xs), y: middle(ys) };
 }
 

@@ -1,5 +1,5 @@
 import type { SiteTransform } from "../../plan/index.js";
-import { greatest, NM_PER_MM, roundSymmetric } from "../../units/index.js";
+import { greatestOf, NM_PER_MM, roundSymmetric } from "../../units/index.js";
 import { controlTies, grossTwice, judgeControl, noControl } from "../control-ties.js";
 import { PLAN } from "../geometry/placed.js";
 import type { JobContext, JobRule } from "../job-model.js";
@@ -39,7 +39,7 @@ function reachOf(context: JobContext, name: string): number {
   const ties = controlTies(context);
   const own = ties.find(({ point }) => point.name === name);
   const away = ties.map(({ plan }) => (own === undefined ? 0 : Math.hypot(plan.x - own.plan.x, plan.y - own.plan.y)));
-  const farthest = greatest(away, 0);
+  const farthest = greatestOf(away, 0);
   const extent = context.plan?.extent;
   if (farthest > 0 || extent === undefined) return farthest;
   return Math.hypot(extent.x1 - extent.x0, extent.y1 - extent.y0) * NM_PER_MM;

@@ -1,12 +1,12 @@
 import type { Input } from "../../job/model/job.js";
 import type { PlacedBase } from "../../plan/model.js";
-import type { Length } from "../../units/index.js";
+import type { Length, Unit } from "../../units/index.js";
 import { NM_PER_INCH, NM_PER_MM } from "../../units/index.js";
 import { namesOf, PLAN, placedBases } from "../geometry/placed.js";
 import type { JobContext, JobRule } from "../job-model.js";
 import type { RuleResult } from "../model.js";
 import { compare, notApplicable, notChecked } from "../results.js";
-import type { Plausible } from "../slips.js";
+import type { Plausible, SuspectedSlip } from "../slips.js";
 import { suspectSlip } from "../slips.js";
 import { wordsIn } from "../words.js";
 
@@ -26,7 +26,8 @@ export const elevationRange: JobRule<"elevation-range"> = {
     const levels = levelsOf(placedBases(context));
     if (context.plan === null) return [];
     if (levels.length === 0) return [notApplicable(PLAN, "no base has an elevation")];
-    return levels.map((level) => judge(context, levels, level));
+    const held = heldAgainst(context, levels);
+    return levels.map((level) => judge(context, level, held, ALONE[levels.length === 1 ? 0 : 1]));
   },
 };
 
@@ -58,28 +59,31 @@ function grouped(what: Level["what"], bases: readonly PlacedBase[], of: (base: P
   for (const base of bases) {
     const input = of(base);
     if (input.kind === "missing") continue;
-    levels.set(input.value, [...(levels.get(input.value) ?? []), base]);
+    const level = levels.get(input.value);
+    if (level === undefined) levels.set(input.value, [base]);
+    else level.push(base);
   }
   return [...levels].map(([value, own]) => ({ what, value, bases: own }));
 }
 
-function judge(context: JobContext, levels: readonly Level[], level: Level): RuleResult {
-  const { unit } = context.job;
+function judge({ job: { unit } }: JobContext, level: Level, held: Held | null, alone: string): RuleResult {
   const subject = `${namesOf(level.bases)} ${level.what}`;
-  const held = heldAgainst(context, levels, level);
-  if (held === null)
-    return notChecked(
-      subject,
-      `no control point has an elevation${ALONE[levels.length === 1 ? 0 : 1]} (control.elevation)`,
-    );
+  if (held === null || held.level === level)
+    return notChecked(subject, `no control point has an elevation${alone} (control.elevation)`);
   const say = wordsIn(unit);
   const { range, words } = held;
   const off = Math.max(range.from - level.value, level.value - range.to, 0);
   const reach = REACH[unit];
   const note = `${say.length(level.value)} ${unit} beside ${words}, ${rangeText(range, say.length)}`;
-  const slip = off <= reach ? null : suspectSlip(level.value, { from: range.from - reach, to: range.to + reach }, unit);
+  const slip = off <= reach ? null : suspect(level.value, range, unit);
   const own = slip === null ? {} : ({ severity: "stop" } as const);
   return compare(subject, 2 * off, "<=", 2 * reach, `${note}${slip === null ? "" : `: ${slip.words}`}`, own);
+}
+
+/** A slip that brings the elevation near those that it is held against, else one that brings it within reach. */
+function suspect(value: Length, { from, to }: Plausible, unit: Unit): SuspectedSlip | null {
+  const within = (reach: number) => suspectSlip(value, { from: from - reach, to: to + reach }, unit);
+  return within(REACH[unit] / 6) ?? within(REACH[unit]);
 }
 
 /** Why an elevation has nothing else beside it. */
@@ -88,25 +92,28 @@ const ALONE = [
   "; most bases have this one, and the others are held against it",
 ] as const;
 
+/** What elevations are held against. `level`: the one that is it itself; null for control points. */
 interface Held {
   readonly range: Plausible;
   readonly words: string;
+  readonly level: Level | null;
 }
 
-/** Control points that have an elevation; without one, the elevation at which most of the other bases stand. */
-function heldAgainst({ plan }: JobContext, levels: readonly Level[], level: Level): Held | null {
-  const control = (plan?.spec.control ?? []).flatMap(({ elevation }) =>
-    elevation.kind === "given" ? [elevation.value] : [],
-  );
-  if (control.length > 0)
-    return { range: { from: Math.min(...control), to: Math.max(...control) }, words: "the control points" };
-  const others = levels.filter((other) => other !== level);
-  const most = others.reduce<Level | null>(
-    (best, other) => (other.bases.length > (best?.bases.length ?? 0) ? other : best),
+/** Control points that have an elevation; without one, the elevation at which most of the bases stand. */
+function heldAgainst({ plan }: JobContext, levels: readonly Level[]): Held | null {
+  let [from, to] = [Infinity, -Infinity];
+  for (const { elevation } of plan?.spec.control ?? []) {
+    if (elevation.kind === "missing") continue;
+    [from, to] = [Math.min(from, elevation.value), Math.max(to, elevation.value)];
+  }
+  if (from <= to) return { range: { from, to }, words: "the control points", level: null };
+  const level = levels.reduce<Level | null>(
+    (most, each) => (each.bases.length > (most?.bases.length ?? 0) ? each : most),
     null,
   );
-  if (most === null || most.bases.length < level.bases.length) return null;
-  return { range: { from: most.value, to: most.value }, words: `the ${most.what} of ${namesOf(most.bases)}` };
+  if (level === null) return null;
+  const { value, what, bases } = level;
+  return { range: { from: value, to: value }, words: `the ${what} of ${namesOf(bases)}`, level };
 }
 
 function rangeText({ from, to }: Plausible, length: (length: number) => string): string {

@@ -1,5 +1,6 @@
 import type { GridLine } from "../../job/model/plan.js";
 import type { PlacedBase } from "../../plan/model.js";
+import { leastOf } from "../../units/extremes.js";
 import type { Unit } from "../../units/index.js";
 import { namesOf, PLAN, placedBases } from "../geometry/placed.js";
 import type { JobContext, JobRule } from "../job-model.js";
@@ -71,26 +72,36 @@ function offsetRows(context: JobContext): readonly RuleResult[] {
   const lines = context.plan?.spec.lines ?? [];
   const say = wordsIn(context.job.unit);
   return AXES.flatMap((axis) => {
-    const bays = baysOf(lines, axis);
+    const least = leastBays(baysOf(lines, axis));
     return [...byOffset(placedBases(context), axis)].flatMap(([offset, bases]): RuleResult[] => {
-      const beside = bays.filter(({ from, to }) =>
-        bases.some(({ placement }) => placement.lines.includes(from.name) || placement.lines.includes(to.name)),
-      );
-      const least = Math.min(...beside.map(({ size }) => size));
       const size = Math.abs(offset);
-      if (beside.length === 0 || 2 * size <= least) return [];
-      const slip = suspectSlip(size, { from: 1, to: least / 4 }, context.job.unit);
-      const note = `offset along ${axis} ${say.length(size)}, the least bay beside it ${say.length(least)}${slip === null ? "" : `: ${slip.words}`}`;
-      return [compare(namesOf(bases), 2 * size, "<=", least, note, { severity: "advise" })];
+      const beside = bases.map(({ placement }) => leastOf(placement.lines.map((name) => least.get(name) ?? Infinity)));
+      const far = bases.filter((_base, index) => 2 * size > (beside[index] ?? Infinity));
+      if (far.length === 0) return [];
+      const bay = beside.reduce((a, b) => Math.min(a, b));
+      const slip = suspectSlip(size, { from: 1, to: bay / 4 }, context.job.unit);
+      const note = `offset along ${axis} ${say.length(size)}, the least bay beside it ${say.length(bay)}${slip === null ? "" : `: ${slip.words}`}`;
+      return [compare(namesOf(far), 2 * size, "<=", bay, note, { severity: "advise" })];
     });
   });
+}
+
+/** The smaller of the two bays beside each line, by its name. */
+function leastBays(bays: readonly Bay[]): ReadonlyMap<string, number> {
+  const least = new Map<string, number>();
+  for (const { from, to, size } of bays)
+    for (const { name } of [from, to]) least.set(name, Math.min(size, least.get(name) ?? Infinity));
+  return least;
 }
 
 function byOffset(bases: readonly PlacedBase[], axis: Axis): ReadonlyMap<number, readonly PlacedBase[]> {
   const groups = new Map<number, PlacedBase[]>();
   for (const base of bases) {
     const offset = base.placement.offset[axis];
-    if (offset !== 0) groups.set(offset, [...(groups.get(offset) ?? []), base]);
+    const group = groups.get(offset);
+    if (offset === 0) continue;
+    if (group === undefined) groups.set(offset, [base]);
+    else group.push(base);
   }
   return groups;
 }

@@ -1,5 +1,6 @@
 import { toLattice } from "../../geometry/index.js";
 import { findGroupPlacing } from "../../standards/index.js";
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import type { ColumnLine } from "../geometry/column-lines.js";
 import { columnLines } from "../geometry/column-lines.js";
 import { PLAN, placedBases } from "../geometry/placed.js";
@@ -32,7 +33,7 @@ export const groupSpacing: JobRule<"group-spacing"> = {
 
 function awaitSurvey({ job }: JobContext, { name, spacings }: ColumnLine, tolerance: number): RuleResult {
   const say = wordsIn(job.unit);
-  const [least, most] = [Math.min(...spacings), Math.max(...spacings)].map((mm) => say.length(toLattice(mm)));
+  const [least, most] = [leastOf(spacings), greatestOf(spacings)].map((mm) => say.length(toLattice(mm)));
   const range = least === most ? least : `${least} to ${most}`;
   const note = `${counted(spacings.length, "spacing")} of ${range} ${job.unit}, each within ${say.length(tolerance)} as placed: not checked until the rods are surveyed`;
   return notChecked(`line ${name}`, note);

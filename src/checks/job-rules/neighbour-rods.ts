@@ -1,6 +1,7 @@
 import type { Point } from "../../geometry/index.js";
 import { extentOfPoints, growExtent, twiceDistanceBetweenPoints } from "../../geometry/index.js";
 import type { PlacedBase } from "../../plan/index.js";
+import { greatestOf } from "../../units/extremes.js";
 import { NM_PER_MM } from "../../units/index.js";
 import { findNeighbours } from "../geometry/neighbours.js";
 import { judgeNeighbours, placedBases } from "../geometry/placed.js";
@@ -29,7 +30,10 @@ export const neighbourRods: JobRule<"neighbour-rods"> = {
 };
 
 function boxOfRods({ rods }: PlacedBase) {
-  const most = Math.max(0, ...rods.map(({ rod }) => rod.group.rod.diameter));
+  const most = greatestOf(
+    rods.map(({ rod }) => rod.group.rod.diameter),
+    0,
+  );
   return growExtent(extentOfPoints(rods.map(({ plan }) => plan)), most / 2 / NM_PER_MM);
 }
 

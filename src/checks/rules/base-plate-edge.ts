@@ -4,7 +4,7 @@ import type { Length } from "../../units/index.js";
 import { type LeastEdge, leastEdge } from "../edges.js";
 import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, known, lacking, notTabulated } from "../results.js";
+import { compare, inBestCase, lacking, missingAmong, notTabulated } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { perRod } from "../rods.js";
 import { wordsIn } from "../words.js";
@@ -24,25 +24,33 @@ export const basePlateEdge: Rule<"base-plate-edge"> = {
   },
 };
 
+/** A hole that is not known is no smaller than its rod: the edge distance that such a hole takes is asked of every one. */
 function edge(
   { job, base }: CheckContext,
   { tag, group, rod, diameter, center }: RodHole,
   plan: Contour | null,
 ): RuleResult {
-  const needs = known({ shape: base.basePlate.shape, hole: group.baseHole });
-  if (plan === null) return lacking(tag, needs.all ? [] : needs.missing);
+  const { baseHole } = group;
+  const missing = missingAmong({ hole: baseHole });
+  if (plan === null)
+    return lacking(
+      tag,
+      missingAmong({ shape: base.basePlate.shape, hole: baseHole }).map(({ input }) => input),
+    );
   const say = wordsIn(job.unit);
+  const hole = baseHole.kind === "given" ? baseHole.value : diameter;
   const twice = twiceDepthInside(center, plan);
-  const by = (hole: Length): LeastEdge => leastEdge(job.editions.edges, rod.size, diameter, hole, say);
-  if (!needs.all) return bestCase(twice, by(diameter), lacking(tag, needs.missing));
-  const least = by(needs.values.hole);
-  if (!least.found) return bestCase(twice, by(diameter), notTabulated(tag, least.what, least.nearest));
-  return compare(tag, twice, ">=", least.twice, least.note, { clause: least.clause });
+  const by = (size: Length): LeastEdge => leastEdge(job.editions.edges, rod.size, diameter, size, say);
+  const least = by(hole);
+  if (!least.found) return failsAnyway(twice, by(diameter), notTabulated(tag, least.what, least.nearest));
+  const note = missing.length === 0 ? least.note : `for a hole as small as its rod: ${least.note}`;
+  const row = compare(tag, twice, ">=", least.twice, note, { clause: least.clause });
+  return inBestCase(row, missing);
 }
 
-/** A hole no larger than its rod asks for the least: an edge that fails even so fails. */
-function bestCase(twice: number, least: LeastEdge, row: RuleResult): RuleResult {
+/** Where the edition has nothing for the hole, what a hole as small as its rod takes is asked all the same. */
+function failsAnyway(twice: number, least: LeastEdge, row: RuleResult): RuleResult {
   if (!least.found || twice >= least.twice) return row;
-  const note = `${least.note}; fails whatever is missing: ${row.note}`;
+  const note = `for a hole as small as its rod: ${least.note}; it fails whatever the rest is: ${row.note}`;
   return compare(row.subject, twice, ">=", least.twice, note, { clause: least.clause });
 }

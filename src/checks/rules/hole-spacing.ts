@@ -76,14 +76,16 @@ function judge({ job }: CheckContext, { name }: Plate, a: Holed, b: Holed): Rule
     a.hole === b.hole ? `holes ${say.length(a.hole)}` : `holes ${say.length(a.hole)} and ${say.length(b.hole)}`;
   const slip = spacing < needed ? slipOf(a, b, job.unit) : "";
   const note = `${sizes} of the ${name}, ${say.twice(spacing)} from ${a.rod.tag} to ${b.rod.tag}${slip}`;
-  return compare(`${name} ${a.rod.tag}-${b.rod.tag}`, spacing, ">=", needed, note);
+  const own = a.isByTable && b.isByTable ? { clause: "holes by the table: hole + d <= spacing" } : {};
+  return compare(`${name} ${a.rod.tag}-${b.rod.tag}`, spacing, ">=", needed, note, own);
 }
 
-/** A hole is between its rod and twice that, with 1-1/4 in of it at most; the spacing takes two of it and is seldom above 40 rods. */
+/** A hole is between one rod and two and a half; a spacing in which the rods themselves overlap may be in another unit. */
 function slipOf(a: Holed, b: Holed, unit: Parameters<typeof suspectSlip>[2]): string {
   const diameter = Math.max(a.rod.diameter, b.rod.diameter);
   const hole = suspectSlip(Math.max(a.hole, b.hole), { from: diameter, to: 2.5 * diameter }, unit);
   if (hole !== null) return `; hole, ${hole.words}`;
+  if (twiceSpacing(a, b) >= 2 * diameter) return "";
   const spacing = suspectSlip(twiceSpacing(a, b) / 2, { from: 3 * diameter, to: 40 * diameter }, unit);
   return spacing === null ? "" : `; spacing, ${spacing.words}`;
 }

@@ -60,39 +60,73 @@ function nutPair({ job }: CheckContext, a: Fitted, b: Fitted, limit: number): Ru
   );
 }
 
-interface Turned extends Fitted {
-  readonly room: Length;
+/** A rod with what a wrench beside it meets, and the room that its own wrench takes, where one is named. */
+interface Beside {
+  readonly hole: RodHole;
+  /** Width across: the nut's corners; of a rod whose nut is not known its own diameter, which it is never less than. */
+  readonly across: number;
+  readonly what: string;
+  readonly room: Length | null;
 }
 
+function besideOf(hole: RodHole): Beside {
+  const { nut, wrenchRoom } = hole.rod;
+  const room = wrenchRoom.kind === "given" ? wrenchRoom.value : null;
+  return nut.kind === "given"
+    ? { hole, across: nut.value.acrossCorners, what: "nut", room }
+    : { hole, across: hole.diameter, what: "bare rod", room };
+}
+
+/** Every rod whose wrench is named against every other rod, also of groups that name none. */
 function wrenchRows(context: CheckContext, rods: readonly RodHole[]): readonly RuleResult[] {
-  const turned = rods.flatMap((hole): Turned[] => {
-    const { nut, wrenchRoom } = hole.rod;
-    return nut.kind === "given" && wrenchRoom.kind === "given"
-      ? [{ hole, nut: nut.value, room: wrenchRoom.value }]
-      : [];
+  const spare = (a: Beside, b: Beside) => {
+    const worst = wrenchBeside(a, b);
+    return worst === null ? null : twiceDistanceBetweenPoints(a.hole.center, b.hole.center) - worst.limit;
+  };
+  const pairs = governingPairs(rods.map(besideOf), spare);
+  return [
+    ...lackingOf(rods, "wrenchRoom"),
+    ...pairs.flatMap(({ first, second }) => {
+      const worst = wrenchBeside(first, second);
+      return worst === null ? [] : [wrenchPair(context, first, second, worst)];
+    }),
+  ];
+}
+
+interface WrenchBeside {
+  readonly turned: Beside;
+  readonly room: Length;
+  readonly beside: Beside;
+  /** Twice the least spacing. */
+  readonly limit: number;
+}
+
+/** The wider of: wrench on the first beside the second, and the other way round; mean play both ways. null without a wrench. */
+function wrenchBeside(a: Beside, b: Beside): WrenchBeside | null {
+  const play = playOf(a.hole) + playOf(b.hole);
+  const ways = [
+    [a, b],
+    [b, a],
+  ].flatMap(([turned, beside]): WrenchBeside[] => {
+    if (turned === undefined || beside === undefined || turned.room === null) return [];
+    return [{ turned, room: turned.room, beside, limit: turned.room + beside.across + play }];
   });
-  const pairs = governingPairs(
-    turned,
-    (a, b) => twiceDistanceBetweenPoints(a.hole.center, b.hole.center) - wrenchLimit(a, b),
-  );
-  return [...lackingOf(rods, "wrenchRoom"), ...pairs.map(({ first, second }) => wrenchPair(context, first, second))];
+  return ways.reduce<WrenchBeside | null>((most, way) => (most === null || way.limit > most.limit ? way : most), null);
 }
 
-/** The wider of: wrench on the first beside the nut of the second, and the other way round. Mean play both ways. */
-function wrenchLimit(a: Turned, b: Turned): number {
-  const reach = Math.max(a.room + b.nut.acrossCorners, b.room + a.nut.acrossCorners);
-  return reach + playOf(a.hole) + playOf(b.hole);
-}
-
-function wrenchPair({ job }: CheckContext, a: Turned, b: Turned): RuleResult {
+/** Beside a rod whose nut is not known it is held where even the bare rod stands in the wrench's way. */
+function wrenchPair({ job }: CheckContext, a: Beside, b: Beside, worst: WrenchBeside): RuleResult {
+  const { turned, room, beside, limit } = worst;
   const say = wordsIn(job.unit);
-  const [turned, beside] = a.room + b.nut.acrossCorners >= b.room + a.nut.acrossCorners ? [a, b] : [b, a];
-  const note =
-    `wrench room ${say.length(turned.room)} on ${turned.hole.tag} beside nut ${say.length(beside.nut.acrossCorners)} of ` +
-    `${beside.hole.tag}, both / 2, + mean play ${say.twice(playOf(a.hole) + playOf(b.hole))}`;
+  const subject = `${a.hole.tag}-${b.hole.tag}`;
   const spacing = twiceDistanceBetweenPoints(a.hole.center, b.hole.center);
-  const clause = "(wrench room + G)/2 + mean play <= s";
-  return compare(`${a.hole.tag}-${b.hole.tag}`, spacing, ">=", wrenchLimit(a, b), note, { clause });
+  const own = { clause: "(wrench room + G)/2 + mean play <= s" };
+  const { nut } = beside.hole.rod;
+  if (nut.kind === "missing" && spacing >= limit) return lacking(subject, [nut], own);
+  const note =
+    `wrench room ${say.length(room)} on ${turned.hole.tag} beside ${beside.what} ${say.length(beside.across)} of ` +
+    `${beside.hole.tag}, both / 2, + mean play ${say.twice(playOf(a.hole) + playOf(b.hole))}`;
+  return compare(subject, spacing, ">=", limit, note, own);
 }
 
 /** One not-checked row for each group whose input is missing. */

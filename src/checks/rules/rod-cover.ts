@@ -1,10 +1,10 @@
 import { acrossCorners, twiceDepthInside } from "../../geometry/index.js";
-import type { Bottom, Exposure, Input, Nut } from "../../job/model/job.js";
+import type { Bottom, Exposure, Input, Missing, Nut } from "../../job/model/job.js";
 import { concreteClauses, findCover, findSpacing } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, known, lacking, notApplicable, notChecked } from "../results.js";
+import { compare, inBestCase, known, lacking, missingAmong, notApplicable, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
@@ -62,8 +62,7 @@ function besideRod(context: CheckContext, rod: PlacedRod): RuleResult {
 
 function held(context: CheckContext, rod: RodHole, twice: number, how: string, clause: string): RuleResult {
   const { exposure } = context.base.concrete;
-  if (exposure.kind === "missing")
-    return inAnyExposure(context, rod, twice, how, lacking(rod.tag, [exposure], { clause }));
+  if (exposure.kind === "missing") return heldWhatever(context, rod, exposure, twice, how, clause);
   const cover = coverOf(context, rod, exposure.value);
   const { concrete } = context.job.editions;
   if (cover === null) return notChecked(rod.tag, `${concrete}: no cover is tabulated here`, { clause });
@@ -71,21 +70,35 @@ function held(context: CheckContext, rod: RodHole, twice: number, how: string, c
   return compare(rod.tag, twice, ">=", 2 * cover.cover, note, { clause });
 }
 
-const EXPOSURES: readonly Exposure[] = ["against ground", "exposed", "not exposed"];
-
-/** Where the exposure is not known, a cover that is too small in each of them fails. */
-function inAnyExposure(context: CheckContext, rod: RodHole, twice: number, how: string, row: RuleResult): RuleResult {
-  const covers = EXPOSURES.flatMap((exposure) => coverOf(context, rod, exposure)?.cover ?? []);
-  const least = 2 * Math.min(...covers);
-  if (covers.length === 0 || twice >= least) return row;
-  const note = `${how}; fails in every exposure: ${row.note}${standsIn(context)}`;
-  return compare(rod.tag, twice, ">=", least, note, row.clause === undefined ? {} : { clause: row.clause });
-}
-
 /** Said where a job by European editions is held against an American cover. */
 function standsIn({ job: { editions } }: CheckContext): string {
   const european = [editions.placing, editions.edges].some((edition) => edition.startsWith("EN "));
   return european ? "; by ACI: EN 1992-1-1 asks by exposure class and is not held" : "";
+}
+
+const EXPOSURES: readonly Exposure[] = ["against ground", "exposed", "not exposed"];
+
+/** Without the exposure: what falls short of the least cover of all falls short. */
+function heldWhatever(
+  context: CheckContext,
+  rod: RodHole,
+  exposure: Missing,
+  twice: number,
+  how: string,
+  clause: string,
+): RuleResult {
+  const covers = EXPOSURES.flatMap((each) => coverOf(context, rod, each) ?? []);
+  const [least] = covers.toSorted((a, b) => a.cover - b.cover);
+  if (least === undefined) return lacking(rod.tag, [exposure], { clause });
+  const row = compare(
+    rod.tag,
+    twice,
+    ">=",
+    2 * least.cover,
+    `${how}; at the least, ${least.item}${standsIn(context)}`,
+    { clause },
+  );
+  return inBestCase(row, missingAmong({ exposure }));
 }
 
 function besideBottom(context: CheckContext, rod: PlacedRod): RuleResult {

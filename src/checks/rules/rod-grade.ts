@@ -7,6 +7,7 @@ import { counted, wordsIn } from "../words.js";
 
 const SIZES = "sizes of the grade";
 const WELDING = "welding to the rods";
+const WELDED = "the number of rods that are welded and may not be";
 
 /** The grade is one that its specification has in this size, and nothing is welded to rods that it does not call weldable. */
 export const rodGrade: Rule<"rod-grade"> = {
@@ -14,7 +15,7 @@ export const rodGrade: Rule<"rod-grade"> = {
   title:
     "rod diameter <= the greatest of its grade; nothing welded to F1554 grade 105, nor to 55 without supplement S1",
   severity: "ask",
-  measured: "the rod, by its grade,",
+  measured: "the diameter of the rods",
   clause: () => `${SIZES}; ${WELDING}`,
   edition: ({ job }) => (job.editions.set === "us" ? "ASTM F1554" : "ISO 898-1"),
   check: (context) => {
@@ -28,23 +29,28 @@ function subjectOf({ letter }: RodGroup): string {
   return `group ${letter}`;
 }
 
-/** The row of the standard, or what takes the place of the result; a grade of the shop's own is not held. */
-function gradeOf(
-  group: RodGroup,
-  clause: string,
-): { readonly row: GradeRow; readonly own: Own } | { readonly result: RuleResult } {
+/** What is held of the grade of a group, with the authority of its rows; or why nothing is. */
+type Grade =
+  | { readonly held: true; readonly row: GradeRow; readonly own: Own }
+  | { readonly held: false; readonly row: RuleResult; readonly own: Own };
+
+function gradeOf(group: RodGroup, clause: string): Grade {
   const { grade } = group.rod;
-  if (grade.kind === "missing") return { result: lacking(subjectOf(group), [grade], { clause }) };
+  const subject = subjectOf(group);
+  if (grade.kind === "missing") return { held: false, row: lacking(subject, [grade], { clause }), own: { clause } };
   const found = findGrade(grade.value);
-  if (found.found) return { row: found.row, own: { clause, edition: found.edition } };
+  if (found.found) return { held: true, row: found.row, own: { clause, edition: found.edition } };
+  const own = { clause, edition: "shop" };
   const why = `${grade.value} is a grade of the shop's own: what its specification says is not held`;
-  return { result: notChecked(subjectOf(group), why, { clause, edition: "shop" }) };
+  return { held: false, row: notChecked(subject, why, own), own };
 }
 
+/** Larger metric rods are made to the strengths of ISO 898-1 by agreement: beyond its sizes it is advice. */
 function size({ job }: CheckContext, group: RodGroup): RuleResult {
   const grade = gradeOf(group, SIZES);
-  if ("result" in grade) return grade.result;
-  const { row, own } = grade;
+  if (!grade.held) return grade.row;
+  const { row } = grade;
+  const own: Own = row.system === "metric" ? { ...grade.own, severity: "advise" } : grade.own;
   const say = wordsIn(job.unit);
   const beyond = group.rod.diameter > row.greatest && row.note !== "" ? `; ${row.note}` : "";
   const note = `rod ${group.rod.size} of ${row.grade}, which goes to ${say.length(row.greatest)}${beyond}`;
@@ -53,18 +59,17 @@ function size({ job }: CheckContext, group: RodGroup): RuleResult {
 
 function welding({ rods }: CheckContext, group: RodGroup): RuleResult {
   const subject = subjectOf(group);
-  if (!group.rod.welded)
-    return notApplicable(subject, "the job says of nothing that it is welded to the rods (rods.welded)", {
-      clause: WELDING,
-    });
   const grade = gradeOf(group, WELDING);
-  if ("result" in grade) return grade.result;
-  const { row, own } = grade;
+  const { own } = grade;
+  if (!group.rod.welded)
+    return notApplicable(subject, "the job says of nothing that it is welded to the rods (rods.welded)", own);
+  if (!grade.held) return grade.row;
+  const { row } = grade;
   if (row.weldable === "") return notChecked(subject, `whether ${row.grade} is weldable is not held`, own);
   const welded = rods.filter((rod) => rod.group === group).length;
   const may = row.weldable === "yes" || (row.weldable.startsWith("only") && group.rod.weldable);
   const note = `${counted(welded, "rod")} of ${row.grade} welded; weldable: ${row.weldable}${orderedText(row, group)}`;
-  return { ...compareCounts(subject, may ? 0 : welded, "<=", 0, note), ...own };
+  return { ...compareCounts(subject, may ? 0 : welded, "<=", 0, note), ...own, measured: WELDED };
 }
 
 function orderedText({ weldable }: GradeRow, { rod }: RodGroup): string {

@@ -1,10 +1,11 @@
-import type { Rod } from "../../job/model/job.js";
+import type { Input, Rod } from "../../job/model/job.js";
+import { given, missing } from "../../job/model/job.js";
 import { nutHeight } from "../../job/model/stack.js";
 import { findGrade, findLengthTolerance } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
-import { compareSums, fixed, lacking, notApplicable, notChecked, plus } from "../results.js";
+import { compareSums, fixed, minus, notApplicable, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
@@ -35,52 +36,48 @@ export const rodLength: Rule<"rod-length"> = {
   },
 };
 
-type Tolerance =
-  | { readonly found: true; readonly length: Length; readonly plusMinus: Length }
-  | { readonly found: false; readonly result: RuleResult };
-
-/** The tolerance of this rod's length, or the row that takes its place. */
-function toleranceOf({ tag, rod }: RodHole, own: Own): Tolerance {
-  const { length, grade } = rod;
-  const missing = [length, grade].flatMap((input) => (input.kind === "missing" ? [input] : []));
-  if (length.kind === "missing" || grade.kind === "missing")
-    return { found: false, result: lacking(tag, missing, own) };
+/** The tolerance of this rod's length; missing where its grade has none that is held. */
+function toleranceOf({ length, grade }: Rod): Input<Length> {
+  if (grade.kind === "missing") return grade;
+  if (length.kind === "missing") return length;
   const known = findGrade(grade.value);
   const tolerance = known.found ? findLengthTolerance(known.row, length.value) : known;
-  if (tolerance.found) return { found: true, length: length.value, plusMinus: tolerance.row.plusMinus };
-  return { found: false, result: notChecked(tag, `no tolerance of length is held for grade ${grade.value}`, own) };
+  if (tolerance.found) return given(tolerance.row.plusMinus, tolerance.edition);
+  return missing("rods.grade", `no tolerance of length is held for grade ${grade.value}`);
+}
+
+/** The rule's edition is that of the tolerance: without one the row is the job's own sum. */
+function withEdition(own: Own, tolerance: Input<Length>): Own {
+  return tolerance.kind === "missing" ? { ...own, edition: "job" } : own;
 }
 
 /** The template holds the rod to its projection: what the rod is short, it lacks in the concrete. */
-function atItsShortest({ job }: CheckContext, rodHole: RodHole): RuleResult {
-  const { tag, rod } = rodHole;
-  const tolerance = toleranceOf(rodHole, SHORT);
-  if (!tolerance.found) return tolerance.result;
-  const shortest = [fixed("length", tolerance.length), fixed("tolerance", tolerance.plusMinus, -2)];
+function atItsShortest({ job }: CheckContext, { tag, rod }: RodHole): RuleResult {
+  const tolerance = toleranceOf(rod);
+  const shortest = [plus("length", rod.length), minus("tolerance", tolerance)];
   const needed = [plus("projection", rod.projection), plus("embedment", rod.embedment)];
   const say = wordsIn(job.unit);
   const remark = (spare: number): string =>
     spare < 0 ? `; set to its projection it may reach ${say.twice(-spare)} less deep` : "";
-  return compareSums(tag, [shortest, ">=", needed], say, { ...SHORT, remark });
+  return compareSums(tag, [shortest, ">=", needed], say, { ...withEdition(SHORT, tolerance), remark });
 }
 
 /** Embedment is given to the lower end of the rod, or to what anchors it: then that comes on top. */
-function accountedFor({ job }: CheckContext, rodHole: RodHole): RuleResult {
-  const { tag, rod } = rodHole;
+function accountedFor({ job }: CheckContext, { tag, rod }: RodHole): RuleResult {
+  const tolerance = toleranceOf(rod);
+  const own = withEdition(LONG, tolerance);
   if (rod.bottom.kind === "given" && rod.bottom.value.kind === "hook")
-    return notApplicable(tag, "the length of a bent rod is not projection and embedment alone", LONG);
-  const tolerance = toleranceOf(rodHole, LONG);
-  if (!tolerance.found) return tolerance.result;
+    return notApplicable(tag, "the length of a bent rod is not projection and embedment alone", own);
   const parts = [
     plus("projection", rod.projection),
     plus("embedment", rod.embedment),
     ...lowerEnd(rod),
-    fixed("tolerance", tolerance.plusMinus),
+    plus("tolerance", tolerance),
   ];
   const say = wordsIn(job.unit);
   const remark = (spare: number): string =>
     spare > 0 ? `; nothing that is given takes the other ${say.twice(spare)}` : "";
-  return compareSums(tag, [[fixed("length", tolerance.length)], "<=", parts], say, { ...LONG, remark });
+  return compareSums(tag, [[plus("length", rod.length)], "<=", parts], say, { ...own, remark });
 }
 
 /** A nut, or a plate between two. */

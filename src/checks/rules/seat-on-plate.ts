@@ -1,10 +1,10 @@
 import { twiceDepthInside } from "../../geometry/index.js";
-import type { Washer } from "../../job/model/job.js";
+import type { Input, Washer } from "../../job/model/job.js";
 import { given } from "../../job/model/job.js";
 import { sweptAcross } from "../../template/reach.js";
 import { twiceOutside } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, known, lacking } from "../results.js";
+import { compare, inBestCase, missingAmong } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, perRod, playOf } from "../rods.js";
 import { wordsIn } from "../words.js";
@@ -27,21 +27,26 @@ interface Seat {
   readonly name: string;
 }
 
+/** A nut that is not known is no narrower than its rod; a washer may be no wider than the nut. */
 function seat(context: CheckContext, rodHole: RodHole): RuleResult {
   const { shop, unit } = context.job;
+  const { nut } = rodHole.rod;
   const bare = context.base.template.material === "steel" && shop.templateWasher.kind === "missing";
-  const needs = known({ nut: rodHole.rod.nut, washer: bare ? given(null, "") : shop.templateWasher });
-  if (!needs.all) return lacking(rodHole.tag, needs.missing);
-  const { across, name } = widest(needs.values.nut.acrossCorners, needs.values.washer);
+  const washer: Input<Washer | null> = bare ? given(null, "") : shop.templateWasher;
+  const least: Seat =
+    nut.kind === "given"
+      ? { across: nut.value.acrossCorners, name: "nut across corners" }
+      : { across: rodHole.diameter, name: "nut no narrower than rod" };
+  const { across, name } = widest(least, washer.kind === "given" ? washer.value : null);
   const { to, twice } = nearest(context, rodHole);
   const say = wordsIn(unit);
   const note = `${name} ${say.length(across)} / 2 + play ${say.length(playOf(rodHole))} / 2, rod to ${to} ${say.twice(twice)}`;
-  return compare(rodHole.tag, twice, ">=", across + playOf(rodHole), note);
+  const row = compare(rodHole.tag, twice, ">=", across + playOf(rodHole), note);
+  return inBestCase(row, missingAmong({ nut, washer }));
 }
 
 /** A square washer may turn: its corner governs. The nut governs where it is wider than the washer. */
-function widest(acrossCorners: number, washer: Washer | null): Seat {
-  const nut: Seat = { across: acrossCorners, name: "nut across corners" };
+function widest(nut: Seat, washer: Washer | null): Seat {
   if (washer === null) return nut;
   const across = sweptAcross(washer);
   const name = washer.shape === "square" ? "corner to corner of the square washer" : "washer";

@@ -1,3 +1,4 @@
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import type { Length } from "../../units/index.js";
 import type { Rule } from "../model.js";
 import { lengthsOf } from "../proportions.js";
@@ -38,5 +39,5 @@ function nearestTo(thickness: Length, stocked: readonly Length[]): Length {
 }
 
 function rangeOf(stocked: readonly Length[]): { readonly from: number; readonly to: number } {
-  return { from: Math.min(...stocked), to: Math.max(...stocked) };
+  return { from: leastOf(stocked), to: greatestOf(stocked) };
 }

@@ -5,7 +5,7 @@ import type { Length } from "../../units/index.js";
 import { makingLoss } from "../cutting.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own } from "../results.js";
-import { compare, known, lacking, notChecked, notTabulated } from "../results.js";
+import { compare, inBestCase, known, lacking, missingAmong, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
@@ -66,18 +66,12 @@ function asCut(context: CheckContext, rod: RodHole): RuleResult {
   const note = `${say.length(rod.hole)}${text(say)} against ${rodText(rod, zinc, say.length)}`;
   const value = 2 * rod.hole - twice;
   const limit = 2 * (rod.diameter + (zinc.kind === "given" ? zinc.value : 0));
-  const unknown = [
-    ...(zinc.kind === "given" ? [] : [lacking(rod.tag, [zinc])]),
-    ...(lack === null ? [] : [notTabulated(rod.tag, lack.what, lack.nearest)]),
-  ];
-  if (unknown.length === 0) return compare(rod.tag, value, ">=", limit, note, own);
-  const why = unknown.map((row) => row.note).join("; ");
-  if (value >= limit) return notChecked(rod.tag, why, own);
-  return compare(rod.tag, value, ">=", limit, `${note}; fails whatever else it loses: ${why}`, own);
+  const missing = missingAmong({ "growth by zinc": zinc, ...(lack === null ? {} : { deviation: lack }) });
+  return inBestCase(compare(rod.tag, value, ">=", limit, note, own), missing);
 }
 
 function rodText({ rod, diameter }: RodHole, zinc: Input<Length>, length: (length: number) => string): string {
-  if (zinc.kind === "missing") return length(diameter);
+  if (zinc.kind === "missing") return `${length(diameter)} + zinc (not given)`;
   const finish = rod.finish.kind === "given" && rod.finish.value === "plain" ? "plain" : "zinc";
   return finish === "plain" ? `${length(diameter)}, plain` : `${length(diameter)} + ${length(zinc.value)} zinc`;
 }

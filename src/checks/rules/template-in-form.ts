@@ -6,7 +6,7 @@ import type { Plate } from "../../template/model.js";
 import { twiceCornerBearing, twiceSideBearing } from "../geometry/form-bearing.js";
 import type { GapAt } from "../geometry/gap-inside.js";
 import { leastGapInside } from "../geometry/gap-inside.js";
-import { planContour, twiceChordBearing, twiceExtent, twiceRoundBearing } from "../geometry/measure.js";
+import { planContour, twiceChordBearing, twiceExtent, twiceRoundBearing, wholeOutline } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking, notApplicable, notChecked } from "../results.js";
 import { isOverCastRods } from "../rods.js";
@@ -57,7 +57,7 @@ type Straight = Extract<PlanShape, { readonly kind: "rectangle" }>;
 
 function onStraightForm({ base, rods, plate }: CheckContext, shape: Straight): Bearing {
   const faces = twiceFormExtent(shape, base.concrete.at);
-  const [outer, middle] = [bearingContour(plate), patternCenter(rods)];
+  const [outer, middle] = [wholeOutline(plate), patternCenter(rods)];
   const key = outer === plate.region.outer ? "" : ", beside its key";
   const sides = (["x", "y"] as const).map((axis): Bearing => {
     const twice = twiceSideBearing(outer, faces, middle, axis) ?? -Math.max(faces.x1 - faces.x0, faces.y1 - faces.y0);
@@ -77,13 +77,8 @@ function atCutCorners(outer: Contour, shape: Straight, at: Offset, middle: Point
   return twice === null ? [] : [{ twice, how: "corners past the cut corners of the form" }];
 }
 
-/** A round plate with a notch as its key bears like a whole one on two sides that the notch is not on. */
-function bearingContour({ region, keyed }: Plate): Contour {
-  return keyed?.bare.kind === "circle" ? keyed.bare : region.outer;
-}
-
 function onRoundForm(plate: Plate, diameter: number, { concrete }: CheckContext["base"]): Bearing | null {
-  const round = bearingContour(plate);
+  const round = wholeOutline(plate);
   if (round.kind === "circle") {
     const how = plate.keyed === null ? "round plate on a round form" : "round plate on a round form, beside its key";
     return { twice: twiceRoundBearing(round, concrete.at, diameter), how };
@@ -95,7 +90,7 @@ function onRoundForm(plate: Plate, diameter: number, { concrete }: CheckContext[
 /** Held against the form's own contour: its notches, chamfers and rounds stand nearer than its faces. */
 function insideForm({ job, base, plate }: CheckContext, shape: PlanShape): RuleResult {
   const { formGap } = job.shop;
-  const outer = bearingContour(plate);
+  const outer = wholeOutline(plate);
   const { twice, at } = gapInForm(outer, shape, base.concrete.at);
   const say = wordsIn(job.unit);
   const where = `(${say.length(toLattice(at.x))}, ${say.length(toLattice(at.y))})`;

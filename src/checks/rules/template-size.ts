@@ -1,6 +1,6 @@
 import { largestSettingPlate } from "../../standards/index.js";
 import { formatWithUnit } from "../../units/index.js";
-import { twiceExtent } from "../geometry/measure.js";
+import { twiceExtent, wholeOutline } from "../geometry/measure.js";
 import type { Rule } from "../model.js";
 import { compare, notApplicable } from "../results.js";
 import { wordsIn } from "../words.js";
@@ -17,7 +17,7 @@ export const templateSize: Rule<"template-size"> = {
     if (base.template.material === "plywood") {
       return [notApplicable("plate", "the guide speaks of steel plates; the template is plywood")];
     }
-    const { x0, y0, x1, y1 } = twiceExtent(plate.region.outer);
+    const { x0, y0, x1, y1 } = twiceExtent(wholeOutline(plate));
     const say = wordsIn(job.unit);
     const note = `overall ${say.twice(x1 - x0)} x ${say.twice(y1 - y0)}`;
     return [compare("plate", Math.max(x1 - x0, y1 - y0), "<=", 2 * job.shop.largestSide.value, note)];

@@ -37,9 +37,10 @@ export const washerOverHole: Rule<"washer-cover"> = {
 function cover({ job }: CheckContext, { tag, group, diameter }: RodHole): RuleResult {
   const { washer, baseHole } = group;
   if (washer.kind === "missing") return lacking(tag, baseHole.kind === "missing" ? [baseHole, washer] : [washer]);
-  const { shape, size } = washer.value;
+  const { shape, size, series } = washer.value;
+  const name = `${shape} washer${series === undefined ? "" : ` (${series})`}`;
   const needed: readonly Term[] = [atLeast(diameter, plus("hole", baseHole, 4)), fixed("rod", diameter, -2)];
-  return compareSums(tag, [[fixed(`${shape} washer`, size)], ">=", needed], wordsIn(job.unit));
+  return compareSums(tag, [[fixed(name, size)], ">=", needed], wordsIn(job.unit));
 }
 
 /** A washer of a table is taken at its thinnest. */

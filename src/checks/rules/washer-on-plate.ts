@@ -1,11 +1,12 @@
 import type { Contour } from "../../geometry/index.js";
 import { acrossCorners, twiceDepthInside } from "../../geometry/index.js";
-import type { Job, Missing, Washer } from "../../job/model/job.js";
+import type { Input, Washer } from "../../job/model/job.js";
+import type { Length } from "../../units/index.js";
 import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, known, lacking } from "../results.js";
+import { compare, inBestCase, lacking, missingAmong } from "../results.js";
 import type { RodHole } from "../rods.js";
-import { holeAndWasher, perRod, washerText, widestWasher } from "../rods.js";
+import { perRod, washerText, widestWasher } from "../rods.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -24,37 +25,33 @@ export const washerOnPlate: Rule<"washer-on-plate"> = {
   },
 };
 
+/** A washer or a hole that is not known is no smaller than its rod. */
 function onPlate(
   { job, base }: CheckContext,
   { tag, group, diameter, center }: RodHole,
   plan: Contour | null,
 ): RuleResult {
-  const needs = known({ ...holeAndWasher(group), shape: base.basePlate.shape });
-  if (plan === null) return lacking(tag, needs.all ? [] : needs.missing);
-  if (!needs.all) return bestCase(job, { tag, group, diameter }, twiceDepthInside(center, plan), needs.missing);
-  const { hole } = needs.values;
-  const washer = widestWasher(needs.values.washer);
+  const inputs = { hole: group.baseHole, washer: group.washer };
+  const missing = missingAmong(inputs);
+  const { shape } = base.basePlate;
+  if (plan === null)
+    return lacking(
+      tag,
+      missingAmong({ ...inputs, shape }).map(({ input }) => input),
+    );
   const say = wordsIn(job.unit);
   const twice = twiceDepthInside(center, plan);
-  const reach = `${washerText(washer, say.length)} / 2 + (${say.length(hole)} - ${say.length(diameter)}) / 2`;
-  const note = `${reach} against edge distance ${say.twice(twice)}${corner(washer, hole - diameter, twice, say)}`;
-  return compare(tag, twice, ">=", washer.size + hole - diameter, note);
+  const washer = group.washer.kind === "given" ? widestWasher(group.washer.value) : null;
+  const play = (group.baseHole.kind === "given" ? group.baseHole.value : diameter) - diameter;
+  const words = washer === null ? `washer no smaller than rod ${say.length(diameter)}` : washerText(washer, say.length);
+  const note =
+    `${words} / 2 + ${playText(group.baseHole, diameter, say)} against edge distance ${say.twice(twice)}` +
+    (washer === null ? "" : corner(washer, play, twice, say));
+  return inBestCase(compare(tag, twice, ">=", (washer?.size ?? diameter) + play, note), missing);
 }
 
-/** Hole and washer are at least as large as the rod: a row that fails even so fails. */
-function bestCase(
-  job: Job,
-  { tag, group, diameter }: Pick<RodHole, "tag" | "group" | "diameter">,
-  twice: number,
-  missing: readonly Missing[],
-): RuleResult {
-  const { hole, washer } = holeAndWasher(group);
-  const size = washer.kind === "given" ? widestWasher(washer.value).size : diameter;
-  const limit = size + (hole.kind === "given" ? hole.value : diameter) - diameter;
-  const row = lacking(tag, missing);
-  if (twice >= limit) return row;
-  const edge = wordsIn(job.unit).twice(twice);
-  return compare(tag, twice, ">=", limit, `edge distance ${edge}; fails whatever is missing: ${row.note}`);
+function playText(hole: Input<Length>, diameter: Length, say: Words): string {
+  return hole.kind === "given" ? `(${say.length(hole.value)} - ${say.length(diameter)}) / 2` : "no play";
 }
 
 /** What the corner of a square washer does when it turns; reported, not held. */

@@ -1,8 +1,10 @@
 import type { Contour } from "../../geometry/index.js";
 import { acrossCorners, twiceDistanceBetweenPoints } from "../../geometry/index.js";
 import type { Washer } from "../../job/model/job.js";
+import { sweptAcross } from "../../template/reach.js";
 import { columnContour, twiceOutside } from "../geometry/measure.js";
 import { governingPairs } from "../geometry/pairs.js";
+import { squareRoom, twiceAlongAxes, twiceToSquare } from "../geometry/square-washer.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
@@ -10,10 +12,14 @@ import { holeAndWasher, rodHoles, washerText, widestWasher } from "../rods.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
-/** Washers on the base plate clear each other and the column, each moved by the radial play of its hole. */
+/**
+ * Washers on the base plate clear each other and the column, each moved by the radial play of its hole. Square ones are held
+ * with their sides along the base's axes, as they are drawn.
+ */
 export const washerRoom: Rule<"washer-room"> = {
   id: "washer-room",
-  title: "spacing of two rods >= (W1 + W2)/2 + ((H1 - d1) + (H2 - d2))/2, and washers clear of the column",
+  title:
+    "spacing of two rods >= (W1 + W2)/2 + ((H1 - d1) + (H2 - d2))/2, of square washers along x or y; washers clear of the column",
   severity: "ask",
   measured: "the room for the washers on the base plate",
   clause: () => "(W1 + W2)/2 + ((H1 - d1) + (H2 - d2))/2 <= s",
@@ -45,6 +51,12 @@ function lackingRows(rods: readonly RodHole[]): readonly RuleResult[] {
   });
 }
 
+/** What two washers are held by, doubled. */
+interface Room {
+  readonly value: number;
+  readonly limit: number;
+}
+
 function pairRows(
   { job }: CheckContext,
   rods: readonly RodHole[],
@@ -52,13 +64,72 @@ function pairRows(
 ): readonly RuleResult[] {
   if (rods.length < 2) return [notApplicable("plate", "one rod has no neighbour")];
   const say = wordsIn(job.unit);
-  const limit = (a: Washered, b: Washered) => a.washer.size + b.washer.size + a.basePlay + b.basePlay;
-  const pairs = governingPairs(washered, (a, b) => twiceDistanceBetweenPoints(a.center, b.center) - limit(a, b));
-  return pairs.map(({ first: a, second: b }) => {
-    const washers = `washers (${say.length(a.washer.size)} + ${say.length(b.washer.size)}) / 2`;
-    const note = `${washers} + play (${say.length(a.basePlay)} + ${say.length(b.basePlay)}) / 2`;
-    return compare(`${a.tag}-${b.tag}`, twiceDistanceBetweenPoints(a.center, b.center), ">=", limit(a, b), note);
+  const pairs = governingPairs(washered, (a, b) => {
+    const { value, limit } = roomBetween(a, b);
+    return value - limit;
   });
+  return pairs.map(({ first: a, second: b }) => {
+    const { value, limit } = roomBetween(a, b);
+    const { words, clause } = PAIR_WORDS[pairOf(a, b)];
+    const note = `${words(a, b, say)} + play (${say.length(a.basePlay)} + ${say.length(b.basePlay)}) / 2${cornersOf(a, b, say)}`;
+    return compare(`${a.tag}-${b.tag}`, value, ">=", limit, note, { clause });
+  });
+}
+
+type PairKind = "round" | "square" | "round beside square";
+
+function pairOf(a: Washered, b: Washered): PairKind {
+  if (a.washer.shape !== b.washer.shape) return "round beside square";
+  return a.washer.shape;
+}
+
+/** Squares lie with their sides along the base's axes; how much they reach when turned is told beside it. */
+function roomBetween(a: Washered, b: Washered): Room {
+  const play = a.basePlay + b.basePlay;
+  switch (pairOf(a, b)) {
+    case "round":
+      return { value: twiceDistanceBetweenPoints(a.center, b.center), limit: a.washer.size + b.washer.size + play };
+    case "square":
+      return { value: twiceAlongAxes(a.center, b.center), limit: a.washer.size + b.washer.size + play };
+    case "round beside square": {
+      const [round, square] = a.washer.shape === "round" ? [a, b] : [b, a];
+      const value = twiceToSquare(round.center, square.center, square.washer.size);
+      return { value, limit: round.washer.size + play };
+    }
+  }
+}
+
+interface PairWords {
+  readonly clause: string;
+  readonly words: (a: Washered, b: Washered, say: Words) => string;
+}
+
+const bothHalf = (a: Washered, b: Washered, say: Words) =>
+  `washers (${say.length(a.washer.size)} + ${say.length(b.washer.size)}) / 2`;
+
+const PAIR_WORDS: Readonly<Record<PairKind, PairWords>> = {
+  round: { clause: "(W1 + W2)/2 + ((H1 - d1) + (H2 - d2))/2 <= s", words: bothHalf },
+  square: {
+    clause: "(W1 + W2)/2 + ((H1 - d1) + (H2 - d2))/2 <= the larger of dx and dy",
+    words: (a, b, say) => `square washers with their sides along the base's axes, ${bothHalf(a, b, say)}`,
+  },
+  "round beside square": {
+    clause: "W1/2 + ((H1 - d1) + (H2 - d2))/2 <= rod to the square washer beside it",
+    words: (a, b, say) => {
+      const [round, square] = a.washer.shape === "round" ? [a, b] : [b, a];
+      const beside = `square washer ${say.length(square.washer.size)} of ${square.tag}, its sides along the base's axes`;
+      return `round washer ${say.length(round.washer.size)} / 2 of ${round.tag} beside ${beside}`;
+    },
+  },
+};
+
+/** What square washers do when they turn; reported, not held. */
+function cornersOf(a: Washered, b: Washered, say: Words): string {
+  if (pairOf(a, b) === "round") return "";
+  const reach = sweptAcross(a.washer) + sweptAcross(b.washer) + a.basePlay + b.basePlay;
+  const apart = twiceDistanceBetweenPoints(a.center, b.center);
+  const meet = reach > apart ? "meet" : "stay clear";
+  return `; turned, their corners reach ${say.twice(reach)} of ${say.twice(apart)} between the rods and ${meet}`;
 }
 
 const COLUMN_CLAUSE = "W/2 + (H - d)/2 <= distance to flange and web";
@@ -70,11 +141,13 @@ function columnRows({ job, base }: CheckContext, washered: readonly Washered[]):
 }
 
 function besideColumn({ tag, washer, basePlay, center }: Washered, column: Contour, say: Words): RuleResult {
-  const twice = twiceOutside(center, column);
+  const outside = twiceOutside(center, column);
+  const twice = washer.shape === "round" || outside < 0 ? outside : squareRoom(center, column);
   const inside = twice < 0 ? "; the rod stands within the column's outline" : "";
+  const along = washer.shape === "round" ? "" : ", along x or y, the washer's sides along the base's axes";
   const note =
     `${washerText(washer, say.length)} / 2 + play ${say.length(basePlay)} / 2 against ${say.twice(twice)} ` +
-    `to the column, fillets and welds not taken${corner(washer, basePlay, twice, say)}${inside}`;
+    `to the column${along}, fillets and welds not taken${corner(washer, basePlay, outside, say)}${inside}`;
   return compare(`${tag}-column`, twice, ">=", washer.size + basePlay, note, { clause: COLUMN_CLAUSE });
 }
 

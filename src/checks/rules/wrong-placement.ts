@@ -108,7 +108,7 @@ function sameOutcome(a: WrongPlacement, b: WrongPlacement): boolean {
 
 function dropWords({ dropsOn: plate }: WrongPlacement, say: Words): string {
   if (plate.kind === "not known") return "whether the base plate drops on is not known";
-  if (plate.twice > 0) return `base plate does not drop on (${say.twice(plate.twice)} short)`;
+  if (plate.twice > 0) return `base plate does not drop on (at most ${say.twice(plate.twice)} short)`;
   if (plate.shiftTwice === 0) return "base plate drops on all the same";
   return `base plate drops on, ${say.twice(plate.shiftTwice)} off its place`;
 }
@@ -116,7 +116,8 @@ function dropWords({ dropsOn: plate }: WrongPlacement, say: Words): string {
 /** The base plate turned over rods that are right: whether it drops on with the column turned or off its place. */
 function basePlateRows({ base, rods, job }: CheckContext): readonly RuleResult[] {
   const unknown = base.groups.flatMap(({ baseHole }) => (baseHole.kind === "missing" ? [baseHole] : []));
-  if (unknown.length > 0) return [lacking(BASE_PLATE, unknown)];
+  const byKey = new Map(unknown.map((missing) => [`${missing.key} ${missing.why}`, missing]));
+  if (byKey.size > 0) return [lacking(BASE_PLATE, [...byKey.values()])];
   const { x, y } = base.column.kind === "given" ? base.column.value.at : base.basePlate.at;
   const turned = turnedPlates(base, rods, pointAt(x, y));
   if (turned === "any") return [onOneRod(base)];

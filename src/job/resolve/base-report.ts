@@ -45,6 +45,11 @@ export class BaseReport {
     this.findings.push(faultAt(this.document, path, code, message, hint));
   }
 
+  /** Adds a warning at a path of the base: it is used as read. */
+  doubt(path: DocumentPath, code: string, message: string, hint: string): void {
+    this.findings.push({ ...faultAt(this.document, path, code, message, hint), severity: "warning" });
+  }
+
   /** A length in the job's unit. */
   show(length: number): string {
     return formatWithUnit(length, this.unit);

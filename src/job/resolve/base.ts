@@ -1,4 +1,5 @@
 /** A base as written x standards -> the complete base. */
+import { hasErrors } from "../../diagnostics/finding.js";
 import type { Pattern } from "../../patterns/index.js";
 import { countRods, MOST_RODS, resolvePattern } from "../../patterns/index.js";
 import type { Length } from "../../units/index.js";
@@ -45,7 +46,7 @@ function wholeBase(document: BaseDocument, report: BaseReport): Base | null {
   const concrete = resolveConcrete(document, report);
   const quantity = document.quantity ?? 1;
   const template = resolveTemplate(document, quantity, report);
-  if (groups === null || report.findings.length > 0) return null;
+  if (groups === null || hasErrors(report.findings)) return null;
   return {
     place: placeOf(report.document, []),
     mark: document.mark,
@@ -154,8 +155,9 @@ function severalGroups(
 
 /** The pattern, or null where what is written gives none. */
 function patternOf({ group, pattern: path }: WrittenGroup, report: BaseReport): Pattern | null {
-  const { pattern, faults } = resolvePattern(group.pattern);
+  const { pattern, faults, doubts = [] } = resolvePattern(group.pattern);
   for (const { key, code, message } of faults) report.fault([...path, key], code, message);
+  for (const { key, code, message, hint } of doubts) report.doubt([...path, key], code, message, hint);
   return pattern;
 }
 

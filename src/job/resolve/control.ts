@@ -1,8 +1,9 @@
 /** Control points and the way from plan to site, as written -> as the model has them. */
 
 import { toLattice } from "../../geometry/index.js";
-import type { Unit } from "../../units/index.js";
-import { chooseCrossing } from "../crossing.js";
+import type { Length, Unit } from "../../units/index.js";
+import { FARTHEST_POINT, NM_PER_MM } from "../../units/index.js";
+import { chooseCrossing, noCrossingWords } from "../crossing.js";
 import type { SourceDocument, WithFindings } from "../document.js";
 import { placeOf } from "../document.js";
 import type { Input, Offset } from "../model/job.js";
@@ -10,7 +11,7 @@ import { given, missing, optional } from "../model/job.js";
 import type { ControlPoint, TransformSpec } from "../model/plan.js";
 import type { ControlDocument, SiteDocument } from "../schema/plan.js";
 import type { Lines } from "./plan-report.js";
-import { PlanReport, readCrossing } from "./plan-report.js";
+import { farWords, PlanReport, readCrossing } from "./plan-report.js";
 import { offsetOf } from "./shapes.js";
 
 /** One control point, with the document that it stands in. */
@@ -19,14 +20,16 @@ export interface WrittenControl {
   readonly control: ControlDocument;
 }
 
-/** Control points with their place on the plan, and their faults. */
+/** Control points with their place on the plan, and their faults; `origin`: the site position of plan 0,0 where it is given. */
 export function resolveControl(
   written: readonly WrittenControl[],
   lines: Lines,
+  origin: OnSite | null,
   unit: Unit,
 ): WithFindings<readonly ControlPoint[]> {
   const report = new PlanReport(unit);
   judgeNames(written, report);
+  judgeReach(written, origin, report);
   const value = written.map(({ document, control }) => {
     const { point, northing, easting, elevation } = control;
     return {
@@ -54,6 +57,37 @@ function judgeNames(written: readonly WrittenControl[], report: PlanReport): voi
   }
 }
 
+/** A position on the site. */
+type OnSite = Pick<ControlPoint, "northing" | "easting">;
+
+const apart = (a: OnSite, b: OnSite): number => Math.hypot(a.northing - b.northing, a.easting - b.easting);
+
+/** No point lies farther from the origin than a job reaches; without one, from the point in the middle of all. */
+function judgeReach(written: readonly WrittenControl[], origin: OnSite | null, report: PlanReport): void {
+  const most = FARTHEST_POINT * NM_PER_MM;
+  const middle = middleOf(written.map(({ control }) => control));
+  for (const { document, control } of written) {
+    const [from, name] = origin === null ? [middle ?? control, middle?.point ?? ""] : [origin, "site.origin"];
+    if (apart(control, from) > most)
+      report.fault(document, ["northing"], "too-far", `puts ${control.point} ${farWords(apart(control, from), name)}`);
+    if (control.elevation !== undefined && Math.abs(control.elevation) > most)
+      report.fault(document, ["elevation"], "too-far", `is ${farWords(Math.abs(control.elevation), "zero")}`);
+  }
+}
+
+/** The point nearest to the median of northings and eastings: one that is far out does not move it. */
+function middleOf(points: readonly ControlDocument[]): ControlDocument | null {
+  const median = (key: "northing" | "easting"): Length | undefined =>
+    points.map((point) => point[key]).sort((a, b) => a - b)[(points.length - 1) >> 1];
+  const [northing, easting] = [median("northing"), median("easting")];
+  if (northing === undefined || easting === undefined) return null;
+  const away = (point: ControlDocument): number => apart(point, { northing, easting });
+  return points.reduce<ControlDocument | null>(
+    (near, point) => (near === null || away(point) < away(near) ? point : near),
+    null,
+  );
+}
+
 function planOf(
   document: SourceDocument,
   { plan, at }: ControlDocument,
@@ -73,7 +107,8 @@ function planOf(
   const [a, b] = reading.lines.map((name) => lines.get(name));
   const chosen = a === undefined || b === undefined ? null : chooseCrossing(a, b, none);
   if (chosen?.ok) return given({ x: toLattice(chosen.at.x), y: toLattice(chosen.at.y) }, `job, grid ${at}`);
-  const message = chosen?.why === "several" ? "cross twice; allowed is plan: [x, y]" : "do not cross";
+  const message =
+    chosen?.why === "several" ? "cross twice; allowed is plan: [x, y]" : noCrossingWords(chosen?.why ?? "none");
   report.fault(document, ["at"], "no-crossing", `lines ${reading.lines.join(" and ")} ${message}`);
   return none;
 }

@@ -1,11 +1,11 @@
 /** The grid as written -> its lines, in the order x, y, others. */
 import type { Length, Unit } from "../../units/index.js";
-import { nanometres } from "../../units/index.js";
+import { FARTHEST_POINT, NM_PER_MM, nanometres } from "../../units/index.js";
 import type { DocumentPath, SourceDocument, WithFindings } from "../document.js";
 import { placeOf } from "../document.js";
 import type { GridLine } from "../model/plan.js";
 import type { AxisDocument, GridDocument, OtherLineDocument } from "../schema/plan.js";
-import { PlanReport } from "./plan-report.js";
+import { farWords, PlanReport } from "./plan-report.js";
 
 /** Most lines of a grid. */
 const MOST_LINES = 2000;
@@ -27,7 +27,9 @@ export function resolveGrid(
     ...axisLines("y", grid.y, document, report),
     ...(grid.others ?? []).flatMap((line, index) => otherLine(line, ["others", index], document, report)),
   ];
-  if (named.length < 2) report.fault(document, [], "no-lines", "has fewer than two lines; allowed are two or more");
+  const isTooFar = report.findings.some(({ code }) => code === "too-far");
+  if (named.length < 2 && !isTooFar)
+    report.fault(document, [], "no-lines", "has fewer than two lines; allowed are two or more");
   if (named.length > MOST_LINES)
     report.fault(document, [], "too-many-lines", `has ${named.length} lines; at most ${MOST_LINES} are allowed`);
   judgeNames(named, document, report);
@@ -64,7 +66,7 @@ function positionsOf(
       if (value !== undefined) fault(key, "is given beside at; allowed is at, or spacing and from");
     if (at.length !== names.length)
       fault("at", `gives ${at.length} positions for ${names.length} names; allowed is one a name`);
-    return at.length === names.length ? at : null;
+    return at.length === names.length ? withinReach(at, { names, axis, key: "at" }, document, report) : null;
   }
   const steps = spacingsOf(spacing, names.length);
   if (steps.length !== names.length - 1 && names.length > 0) {
@@ -74,7 +76,23 @@ function positionsOf(
     return null;
   }
   let position = Number(from ?? 0);
-  return [position, ...steps.map((step) => (position += step))].map(nanometres);
+  const positions = [position, ...steps.map((step) => (position += step))];
+  return withinReach(positions, { names, axis, key: "spacing" }, document, report);
+}
+
+/** Positions in nanometres that may have left the lattice; null, and the first line told, where one lies too far out. */
+function withinReach(
+  positions: readonly number[],
+  { names, axis, key }: { readonly names: readonly string[]; readonly axis: "x" | "y"; readonly key: "at" | "spacing" },
+  document: SourceDocument,
+  report: PlanReport,
+): readonly Length[] | null {
+  const far = positions.findIndex((position) => Math.abs(position) > FARTHEST_POINT * NM_PER_MM);
+  if (far < 0) return positions.map(nanometres);
+  const path = key === "at" ? [axis, key, far] : [axis, key];
+  const away = farWords(Math.abs(positions[far] ?? 0), "plan 0,0");
+  report.fault(document, path, "too-far", `puts line ${names[far]} ${away}`);
+  return null;
 }
 
 /** One spacing written alone, and not as a list, holds from line to line. */

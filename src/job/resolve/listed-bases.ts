@@ -23,16 +23,18 @@ export function listBases(head: HeadDocument | null, sources: JobSources): Liste
     return { value, findings: [...twice, ...findings] };
   }
   if (written === undefined)
-    return none(faultAt(document, ["bases"], "required", "is required; allowed is a list of bases, or schedule: FILE"));
-  return head?.schedule === undefined ? none() : scheduledBases(head.schedule, sources);
+    return none([
+      faultAt(document, ["bases"], "required", "is required; allowed is a list of bases, or schedule: FILE"),
+    ]);
+  return head?.schedule === undefined ? none([]) : scheduledBases(head.schedule, sources);
 }
 
-function none(...findings: readonly Finding[]): ListedBases {
+function none(findings: readonly Finding[]): ListedBases {
   return { value: [], findings };
 }
 
 function listedBases(bases: SourceNode, document: SourceDocument): ListedBases {
-  const fault = (message: string) => none(faultAt(document, ["bases"], "bad-value", message));
+  const fault = (message: string) => none([faultAt(document, ["bases"], "bad-value", message)]);
   if (bases.kind !== "list") return fault("is no list; allowed is a list of bases");
   if (bases.items.length === 0) return fault("is an empty list; allowed is one base or more");
   const value = bases.items.map((root, index) => ({ root, path: joinPath("bases", [index]), nameOf: () => null }));
@@ -47,11 +49,11 @@ function scheduledBases(
   const fault = (code: string, message: string) => faultAt(document, ["schedule"], code, message);
   const file = inputs.files.get(name);
   if (file === undefined)
-    return none(
+    return none([
       fault("missing-file", `there is no schedule ${name}; allowed is a CSV or XLSX file beside the job file`),
-    );
+    ]);
   const table = openTable(file, name);
-  if (!table.ok) return none(...table.findings);
+  if (!table.ok) return none(table.findings);
   const { bases, headingOf, findings } = readSchedule(table.value, name, unit);
   const empty =
     bases.length === 0 && findings.length === 0

@@ -165,7 +165,15 @@ function washerOfSeries(standard: WasherStandard, rod: ThreadedRod, key: string)
   const wide = tabulatedWasher(open.wide, rod, key);
   if (wide.kind === "missing") return washer;
   const widest = { ...wide.value, series: unnamed(open.wide) };
-  return given({ ...washer.value, series: unnamed(open.narrow), widest }, washer.from);
+  const limits = spanOf(washer.value, wide.value);
+  return given({ ...washer.value, ...limits, series: unnamed(open.narrow), widest }, washer.from);
+}
+
+/** As thin as the thinner and as thick as the thicker of two washers. */
+function spanOf({ limits: a }: Washer, { limits: b }: Washer): Pick<Washer, "limits"> {
+  if (a === undefined || b === undefined) return {};
+  const [least, greatest] = [nanometres(Math.min(a.least, b.least)), nanometres(Math.max(a.greatest, b.greatest))];
+  return { limits: { least, greatest } };
 }
 
 /** True where the narrow and the wide washer of the standard differ for this rod. */

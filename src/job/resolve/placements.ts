@@ -4,14 +4,15 @@ import { nearestWord } from "../../diagnostics/nearest.js";
 import type { Point } from "../../geometry/index.js";
 import { millimetresBetween, pointAt } from "../../geometry/index.js";
 import type { Length, Unit } from "../../units/index.js";
-import { chooseCrossing } from "../crossing.js";
+import { FARTHEST_POINT, NM_PER_MM } from "../../units/index.js";
+import { chooseCrossing, noCrossingWords } from "../crossing.js";
 import type { DocumentPath, SourceDocument, WithFindings } from "../document.js";
 import { placeOf } from "../document.js";
 import { given, missing } from "../model/job.js";
 import type { Placement } from "../model/plan.js";
 import type { PlacementDocument, SiteDocument } from "../schema/plan.js";
 import type { CrossingReading, Lines } from "./plan-report.js";
-import { noLine, PlanReport, readCrossing } from "./plan-report.js";
+import { farWords, noLine, PlanReport, readCrossing } from "./plan-report.js";
 import { offsetOf } from "./shapes.js";
 
 /** One entry of the list, with the document that it stands in. */
@@ -196,11 +197,15 @@ function standingAt(
   const chosen = chooseCrossing(first, second, near);
   if (chosen.ok) {
     const { x, y } = pointAt(offset.x, offset.y);
-    return { x: chosen.at.x + x, y: chosen.at.y + y };
+    const at = { x: chosen.at.x + x, y: chosen.at.y + y };
+    if (Math.hypot(at.x, at.y) > FARTHEST_POINT)
+      report.fault(document, path, "too-far", `stands ${farWords(Math.hypot(at.x, at.y) * NM_PER_MM, "plan 0,0")}`);
+    return at;
   }
-  if (chosen.why === "none")
-    report.fault(document, path, "no-crossing", `lines ${a} and ${b} do not cross; allowed are two lines that do`);
-  else {
+  if (chosen.why !== "several") {
+    const message = `lines ${a} and ${b} ${noCrossingWords(chosen.why)}; allowed are two lines that ${chosen.why === "far" ? "cross nearer" : "do"}`;
+    report.fault(document, path, "no-crossing", message);
+  } else {
     const points = chosen.crossings.map((at) => report.showPoint(at)).join(" and ");
     report.fault(
       document,

@@ -2,7 +2,7 @@
 import type { Finding } from "../../diagnostics/finding.js";
 import { editDistance } from "../../diagnostics/nearest.js";
 import type { Unit } from "../../units/index.js";
-import { formatLength, formatWithUnit } from "../../units/index.js";
+import { FARTHEST_POINT, formatLength, formatWithUnit, NM_PER_MM } from "../../units/index.js";
 import type { DocumentPath, SourceDocument } from "../document.js";
 import { faultAt } from "../document.js";
 import type { GridLine } from "../model/plan.js";
@@ -28,6 +28,13 @@ export class PlanReport {
     const show = (mm: number) => formatLength(Math.round(mm * 1e6), this.unit);
     return `[${show(x)}, ${show(y)}] ${this.unit}`;
   }
+}
+
+/** `4495.0 km from CP1; allowed are 100 km`, of a distance in nanometres, however large. */
+export function farWords(nm: number, from: string): string {
+  const most = FARTHEST_POINT / 1e6;
+  const km = (nm / NM_PER_MM / 1e6).toFixed(1);
+  return `${Number(km) > most ? km : `a little more than ${most}`} km from ${from}; allowed are ${most} km`;
 }
 
 /** Grid lines by their names. */

@@ -126,7 +126,7 @@ function parseItems<Schema extends Parameters<typeof parseForgiving>[0]>(
   return { value: items, whole: list.whole && items.length === parsed.length, findings };
 }
 
-function noList(...findings: readonly Finding[]): Listed {
+function noList(findings: readonly Finding[]): Listed {
   return { value: [], whole: false, findings };
 }
 
@@ -134,7 +134,7 @@ function noList(...findings: readonly Finding[]): Listed {
 function itemsOf(document: SourceDocument, key: string, allowed: string): Listed {
   const node = findNode(document.root, key);
   if (node === undefined) return { value: [], whole: true, findings: [] };
-  if (node.kind !== "list") return noList(faultAt(document, [key], "bad-value", `is no list; allowed is ${allowed}`));
+  if (node.kind !== "list") return noList([faultAt(document, [key], "bad-value", `is no list; allowed is ${allowed}`)]);
   const value = node.items.map((root, index) => ({ root, path: joinPath(key, [index]), nameOf: () => null }));
   return { value, whole: true, findings: [] };
 }
@@ -147,7 +147,7 @@ function placementDocuments(sources: PlanSources): Listed {
   const sheet = findNode(node, "sheet");
   const strange = node.kind === "map" && node.entries.some(({ key }) => key !== "file" && key !== "sheet");
   if (named?.kind !== "scalar" || strange || (sheet !== undefined && sheet.kind !== "scalar"))
-    return noList(faultAt(document, ["placements"], "bad-value", `cannot be read; allowed is ${PLACEMENTS}`));
+    return noList([faultAt(document, ["placements"], "bad-value", `cannot be read; allowed is ${PLACEMENTS}`)]);
   return listedPlacements(named.text, sheet?.text, sources);
 }
 
@@ -160,11 +160,11 @@ function listedPlacements(name: string, sheet: string | undefined, { document, i
   const fault = (code: string, message: string) => faultAt(document, ["placements"], code, message);
   const file = inputs.files.get(tableName(name, sheet)) ?? inputs.files.get(name);
   if (file === undefined)
-    return noList(
+    return noList([
       fault("missing-file", `there is no placement list ${name}; allowed is a CSV or XLSX file beside the job file`),
-    );
+    ]);
   const table = openTable(file, name);
-  if (!table.ok) return noList(...table.findings);
+  if (!table.ok) return noList(table.findings);
   const { placements, headingOf, findings } = readPlacements(table.value, name, unit);
   const empty =
     placements.length === 0 && findings.length === 0
@@ -184,7 +184,12 @@ function assemble(parts: Parts, sources: PlanSources): WithFindings<PlanSpec> {
   const isWhole = parts.grid.whole && grid.value.length >= 2 && grid.findings.length === 0;
   const byName = isWhole ? new Map(grid.value.map((line) => [line.name, line])) : null;
   const placements = placeBases(parts, byName, sources);
-  const control = resolveControl(parts.control.written, byName ?? new Map<string, GridLine>(), unit);
+  const control = resolveControl(
+    parts.control.written,
+    byName ?? new Map<string, GridLine>(),
+    site?.origin ?? null,
+    unit,
+  );
   const transform = transformOf(parts, control.value, byName !== null, sources);
   const value: PlanSpec = {
     lines: grid.value,

@@ -184,7 +184,11 @@ function baseSchema(unit: Unit) {
       basePlate: basePlateBlock(unit).optional(),
       column: columnChoice(unit).optional(),
       concrete: concreteBlock(unit).optional(),
-      grout: lengthLeaf(unit, "zero or above", "Grout gap between concrete and base plate.").optional(),
+      grout: lengthLeaf(
+        unit,
+        "zero or above",
+        "Grout gap between concrete and base plate, or the setting plate that stays under it.",
+      ).optional(),
       levelling: wordLeaf(["nuts", "shims", "plate"], "What levels the base plate.").optional(),
       template: templateBlock(unit),
     },

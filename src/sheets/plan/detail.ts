@@ -16,7 +16,7 @@ import type { Hole } from "../../template/model.js";
 import { formatLength, type Length, nanometres, toMillimetres, type Unit } from "../../units/index.js";
 import { extension, lineSpacing, putRuns, type Run } from "../dimension.js";
 import { at, circle, group, line, stroke, text } from "../items.js";
-import { type Area, copyDraft, type Draft, hasRoom, put, startDraft, withGaps } from "../paper.js";
+import { type Area, copyDraft, type Draft, hasRoom, put, putAll, startDraft, withGaps } from "../paper.js";
 import { AXIS_REACH, axisItems, contourParts, onPaper, type View } from "../plan-shapes.js";
 import type { PaperPoint, PathPart, SceneItem } from "../scene.js";
 import type { Lettering, Scale } from "../sheet-sizes.js";
@@ -259,7 +259,7 @@ function putChain(
   const trial = copyDraft(draft);
   put(trial, ...values.map((value) => extension(place(value, 0), place(value, away))));
   if (!putRuns(trial, runs, unit, lettering.small)) return false;
-  put(draft, ...trial.items.slice(draft.items.length));
+  putAll(draft, trial.items.slice(draft.items.length));
   return true;
 }
 

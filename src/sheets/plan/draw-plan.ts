@@ -3,6 +3,7 @@
  * tables run through the free paper of every panel.
  */
 
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import { banners } from "../banner.js";
 import { frameOf, insideBorder } from "../border.js";
 import type { Area } from "../paper.js";
@@ -155,7 +156,7 @@ function commonScale(
   { lettering }: SheetSize,
 ): (input: DetailInput) => Scale {
   const best = inputs.map((input) => detailScale(input, cell, lettering));
-  const [low, high] = [Math.min(...best.map(({ factor }) => factor)), Math.max(...best.map(({ factor }) => factor))];
+  const [low, high] = [leastOf(best.map(({ factor }) => factor)), greatestOf(best.map(({ factor }) => factor))];
   const common = best.find(({ factor }) => factor === low);
   return (input) => (common !== undefined && low * 2.01 >= high ? common : detailScale(input, cell, lettering));
 }

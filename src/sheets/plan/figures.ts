@@ -2,6 +2,7 @@
 import { type Contour, circle, extentOf, type Point, pointAt, polygon, rectangle } from "../../geometry/index.js";
 import type { Base, ColumnShape, Input, Offset, PlanShape } from "../../job/model/job.js";
 import { concreteOnPlan, contourOnPlan, type PlacedBase } from "../../plan/index.js";
+import { greatestOf } from "../../units/extremes.js";
 import { toMillimetres } from "../../units/index.js";
 
 /** One placed base as it is drawn. `null`: its size is not given. */
@@ -43,7 +44,7 @@ function reachOf(from: Point, contours: readonly (Contour | null)[], rods: BaseF
   const rodReach = rods.map(
     ({ center, radius }) => Math.max(Math.abs(center.x - from.x), Math.abs(center.y - from.y)) + radius,
   );
-  return Math.max(0, ...far, ...rodReach);
+  return greatestOf([...far, ...rodReach], 0);
 }
 
 /** The base plate in the base's own axes. */

@@ -1,4 +1,6 @@
 /** Tables set to the width they are given: columns as wide as their words need, longer words in further lines. */
+
+import { greatestOf } from "../../units/extremes.js";
 import type { Lettering } from "../sheet-sizes.js";
 import type { TableText } from "../table.js";
 import { textWidth, wrap } from "../text-metrics.js";
@@ -45,7 +47,10 @@ export function fitTable(
     foot: table.foot.flatMap((words) => wrap(words, width - PAD * small, small)),
     linesOf: (row) => {
       const cells = (table.rows[row] ?? []).map((words, i) => broken(words, i, table.strong.has(row)));
-      const count = Math.max(1, ...cells.map(({ length }) => length));
+      const count = greatestOf(
+        cells.map(({ length }) => length),
+        1,
+      );
       return Array.from({ length: count }, (_, k) => cells.map((lines) => lines[k] ?? ""));
     },
   };
@@ -56,7 +61,7 @@ function capFor(natural: readonly number[], titles: readonly number[], room: num
   const total = (cap: number) =>
     natural.reduce((sum, each, i) => sum + Math.max(titles[i] ?? 0, Math.min(each, cap)), 0);
   if (total(Infinity) <= room) return Infinity;
-  let [low, high] = [0, Math.max(...natural)];
+  let [low, high] = [0, greatestOf(natural)];
   for (let i = 0; i < HALVINGS; i++) {
     const middle = (low + high) / 2;
     if (total(middle) <= room) low = middle;

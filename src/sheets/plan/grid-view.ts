@@ -3,8 +3,8 @@ import { toLattice } from "../../geometry/index.js";
 import type { GridLine } from "../../job/index.js";
 import { formatDegrees, type Length, nanometres, toMillimetres } from "../../units/index.js";
 import { putRuns, type Run } from "../dimension.js";
-import { at, circle, group, line, stroke, text } from "../items.js";
-import { copyDraft, type Draft, hasRoom, interrupt, isFree, put } from "../paper.js";
+import { at, circle, group, line, stroke, strokeOf, text } from "../items.js";
+import { copyDraft, type Draft, hasRoom, interrupt, isFree, put, putAll } from "../paper.js";
 import type { PaperPoint, PathPart } from "../scene.js";
 import { textWidth } from "../text-metrics.js";
 import { isParallel, type LineSpan } from "./grid.js";
@@ -23,7 +23,12 @@ interface Bubble {
 /** Lines and bubbles first, then chains and the words of slanting lines. False: some spacing found no room. */
 export function putGrid(draft: Draft, page: PlanPage): boolean {
   const visible = page.arrangement.spans.filter((span) => isVisible(page, span));
-  put(draft, stroke("centre", ...visible.flatMap((span) => spanParts(page, span))));
+  putAll(draft, [
+    strokeOf(
+      "centre",
+      visible.flatMap((span) => spanParts(page, span)),
+    ),
+  ]);
   const slanting = putSlantingBubbles(draft, page, visible);
   const written = [
     putAxisChain(draft, page, "x"),
@@ -124,7 +129,7 @@ function putAxisChain(draft: Draft, page: PlanPage, axis: Axis): boolean {
   const feet = stops.map((stop) =>
     stroke("centre", line(place(stop, stop.beyond ? CHAIN.first - 4 : 0), place(stop, bubbles))),
   );
-  put(draft, ...feet);
+  putAll(draft, feet);
   const staggered = staggers(page, stops);
   stops.forEach((stop, i) => {
     const more = staggered[i] === true ? 2 * bubbleRadius(stop.line.name, page.lettering) + BUBBLE_GAP : 0;
@@ -156,7 +161,7 @@ function putChain(draft: Draft, page: PlanPage, runs: readonly Run[]): boolean {
   const attempt = (some: readonly Run[], letter: number) => {
     const trial = copyDraft(draft);
     if (!putRuns(trial, some, unit, letter)) return false;
-    put(draft, ...trial.items.slice(draft.items.length));
+    putAll(draft, trial.items.slice(draft.items.length));
     return true;
   };
   const { body, small } = page.lettering;

@@ -2,6 +2,7 @@
 import { type Extent, extentOfPoints, joinExtents, NO_EXTENT, type Point, pointAt } from "../../geometry/index.js";
 import type { GridLine, Offset } from "../../job/index.js";
 import type { Plan } from "../../plan/index.js";
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import { toMillimetres } from "../../units/index.js";
 
 /**
@@ -76,12 +77,12 @@ function spanOf(line: GridLine, lines: readonly GridLine[], used: Used, box: Ext
   switch (line.kind) {
     case "x": {
       const x = toMillimetres(line.at);
-      const low = own.length > 0 ? Math.min(...own.map(({ y }) => y)) : box.y0;
+      const low = own.length > 0 ? leastOf(own.map(({ y }) => y)) : box.y0;
       return { kind: "straight", line, from: { x, y: low - pad }, to: { x, y: box.y1 } };
     }
     case "y": {
       const y = toMillimetres(line.at);
-      const high = own.length > 0 ? Math.max(...own.map(({ x }) => x)) : box.x1;
+      const high = own.length > 0 ? greatestOf(own.map(({ x }) => x)) : box.x1;
       return { kind: "straight", line, from: { x: high + pad, y }, to: { x: box.x0, y } };
     }
     case "skewed":
@@ -105,8 +106,8 @@ function skewedSpan(line: Kind<"skewed">, lines: readonly GridLine[], used: Used
   const through = pointOf(line.through);
   const base = along(through);
   const reach = Math.hypot(box.x1 - box.x0, box.y1 - box.y0) / 2;
-  const low = own.length > 0 ? Math.min(...own) : all.length > 0 ? Math.min(...all) : base - reach;
-  const high = all.length > 0 ? Math.max(...all) : base + reach;
+  const low = own.length > 0 ? leastOf(own) : all.length > 0 ? leastOf(all) : base - reach;
+  const high = all.length > 0 ? greatestOf(all) : base + reach;
   const at = (t: number) => ({ x: through.x + (t - base) * cos, y: through.y + (t - base) * sin });
   return { kind: "straight", line, from: at(low - pad), to: at(high + pad) };
 }
@@ -134,8 +135,8 @@ function radialSpan(line: Kind<"radial">, lines: readonly GridLine[], used: Used
   const all = family.flatMap(({ name }) => used.get(name) ?? []).map(away);
   const own = (used.get(line.name) ?? []).map(away);
   const reach = Math.hypot(box.x1 - box.x0, box.y1 - box.y0);
-  const high = all.length > 0 ? Math.max(...all) : reach;
-  const low = Math.max(0, (own.length > 0 ? Math.min(...own) : all.length > 0 ? Math.min(...all) : pad) - pad);
+  const high = all.length > 0 ? greatestOf(all) : reach;
+  const low = Math.max(0, (own.length > 0 ? leastOf(own) : all.length > 0 ? leastOf(all) : pad) - pad);
   const [cos, sin] = [Math.cos((line.degrees * Math.PI) / 180), Math.sin((line.degrees * Math.PI) / 180)];
   const at = (t: number) => ({ x: center.x + t * cos, y: center.y + t * sin });
   return { kind: "straight", line, from: at(low), to: at(high + pad) };

@@ -1,4 +1,6 @@
 /** Words beside each base: mark and turn, and its distances from its two grid lines. */
+
+import { greatestOf } from "../../units/extremes.js";
 import { formatDegrees } from "../../units/index.js";
 import { at, group, line, stroke, text } from "../items.js";
 import { crossesText } from "../occupied.js";
@@ -55,7 +57,7 @@ function putLabel(
   distances: readonly number[],
 ): boolean {
   const letter = page.lettering.small;
-  const width = Math.max(...lines.map((words, i) => textWidth(words, letter, i === 0)));
+  const width = greatestOf(lines.map((words, i) => textWidth(words, letter, i === 0)));
   const height = letter * (1 + LEADING * (lines.length - 1));
   const center = paperOf(page, figure.placed.workingPoint);
   const reach = symbolReach(page, figure) + 1.1;

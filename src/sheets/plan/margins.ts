@@ -1,5 +1,6 @@
 /** Paper beside the plan: for dimension chains, bubbles, the plan's title and the foot of the sheet. Millimetres. */
 import type { Plan } from "../../plan/index.js";
+import { greatestOf } from "../../units/extremes.js";
 import type { Lettering } from "../sheet-sizes.js";
 import { textWidth } from "../text-metrics.js";
 
@@ -40,5 +41,8 @@ export function slantingReach({ spec }: Plan, lettering: Lettering): number {
 }
 
 function largest(lines: readonly { readonly name: string }[], lettering: Lettering): number {
-  return Math.max(bubbleRadius("", lettering), ...lines.map(({ name }) => bubbleRadius(name, lettering)));
+  return greatestOf(
+    lines.map(({ name }) => bubbleRadius(name, lettering)),
+    bubbleRadius("", lettering),
+  );
 }

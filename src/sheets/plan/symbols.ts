@@ -1,8 +1,8 @@
 /** Bases as the plan shows them: concrete, column section, rods at their places, ticks of the type's own axes. */
 import type { Contour, Point } from "../../geometry/index.js";
 import { turnOf } from "../../geometry/index.js";
-import { arrowHead, at, circle, line, stroke } from "../items.js";
-import { type Draft, put } from "../paper.js";
+import { arrowHead, at, circle, line, strokeOf } from "../items.js";
+import { type Draft, putAll } from "../paper.js";
 import type { View } from "../plan-shapes.js";
 import { contourParts, onPaper } from "../plan-shapes.js";
 import type { PaperPoint, PathPart, SceneItem } from "../scene.js";
@@ -33,14 +33,32 @@ export function putSymbols(draft: Draft, page: PlanPage): void {
   const drawn = page.tile.figures.map((figure) => symbolOf(page, figure));
   const all = (pick: (symbol: Symbols) => readonly PathPart[]) => drawn.flatMap(pick);
   const strokes = [
-    stroke("fine", ...all(({ concrete }) => concrete)),
-    stroke("base-plate", ...all(({ plate }) => plate)),
-    stroke("hole", ...all(({ column, isLarge }) => (isLarge ? column : []))),
-    stroke("fine", ...all(({ column, isLarge }) => (isLarge ? [] : column))),
-    stroke("fine", ...all(({ rods }) => rods)),
-    stroke("fine", ...all(({ ticks }) => ticks)),
+    strokeOf(
+      "fine",
+      all(({ concrete }) => concrete),
+    ),
+    strokeOf(
+      "base-plate",
+      all(({ plate }) => plate),
+    ),
+    strokeOf(
+      "hole",
+      all(({ column, isLarge }) => (isLarge ? column : [])),
+    ),
+    strokeOf(
+      "fine",
+      all(({ column, isLarge }) => (isLarge ? [] : column)),
+    ),
+    strokeOf(
+      "fine",
+      all(({ rods }) => rods),
+    ),
+    strokeOf(
+      "fine",
+      all(({ ticks }) => ticks),
+    ),
   ];
-  put(draft, ...strokes.filter(({ parts }) => parts.length > 0), ...drawn.map(({ arrow }) => arrow));
+  putAll(draft, [...strokes.filter(({ parts }) => parts.length > 0), ...drawn.map(({ arrow }) => arrow)]);
 }
 
 interface Symbols {

@@ -7,6 +7,7 @@ import type { PlacedBase } from "../../plan/index.js";
 import { placingRows } from "../../standards/index.js";
 import type { PlacingTableRow } from "../../standards/placing.js";
 import { COORDINATE_PLACES, formatCoordinate, SURVEY_UNIT_NAMES } from "../../units/coordinate.js";
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import { formatDegrees, formatLength, type Length, type Unit } from "../../units/index.js";
 import { unitWord } from "../sheet-tables.js";
 import type { TableText } from "../table.js";
@@ -173,7 +174,7 @@ function groutText(base: Base, unit: Unit): string {
 function rangeText(inputs: readonly Input<Length>[], unit: Unit): string {
   const known = inputs.flatMap((input) => (input.kind === "given" ? [input.value] : []));
   if (known.length === 0) return "-";
-  const [low, high] = [Math.min(...known), Math.max(...known)];
+  const [low, high] = [leastOf(known), greatestOf(known)];
   if (known.length < inputs.length) return "PER TABLE";
   const words = elevationText(low, unit);
   return low === high ? words : `${words} TO ${elevationText(high, unit)}`;

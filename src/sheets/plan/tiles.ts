@@ -1,5 +1,6 @@
 /** Which sheet, which scale, and how the plan is cut into sheets where it does not fit one. Plan millimetres. */
 import { type Extent, growExtent, type Point } from "../../geometry/index.js";
+import { greatestOf } from "../../units/extremes.js";
 import { toMillimetres } from "../../units/index.js";
 import { BORDER } from "../border.js";
 import type { Scale, SheetSize } from "../sheet-sizes.js";
@@ -196,7 +197,10 @@ function bestCut(
   wanted: number,
 ): number {
   const near = gaps.filter(({ at }) => at > low && at <= high);
-  const widest = Math.max(0, ...near.map(({ size }) => size));
+  const widest = greatestOf(
+    near.map(({ size }) => size),
+    0,
+  );
   const wide = near.filter(({ size }) => size >= widest / 2);
   const best = wide.toSorted((a, b) => Math.abs(a.at - wanted) - Math.abs(b.at - wanted))[0];
   return best?.at ?? wanted;

@@ -11,6 +11,7 @@ import {
   treatCorner,
 } from "../../geometry/index.js";
 import { LEAST_SEEN } from "../../orientation/index.js";
+import { greatestOf } from "../../units/extremes.js";
 import type { Length, Unit } from "../../units/length.js";
 import { inches, millimetres, NM_PER_MM } from "../../units/length.js";
 import type { Keyed } from "../model.js";
@@ -53,7 +54,7 @@ function keyCorner(vertices: readonly Vertex[]): number {
   const along = vertices.map(({ at }, i) =>
     standsOut(vertices, i) ? (at.x - x0) / (x1 - x0) + (at.y - y0) / (y1 - y0) : Number.NEGATIVE_INFINITY,
   );
-  return along.indexOf(Math.max(...along));
+  return along.indexOf(greatestOf(along));
 }
 
 function standsOut(vertices: readonly Vertex[], i: number): boolean {

@@ -1,6 +1,7 @@
 /** Labels beside holes: tag and rod size, or the note of a drilled hole. */
 import type { Point } from "../../geometry/index.js";
 import { gapToExtent } from "../../geometry/index.js";
+import { greatestOf } from "../../units/extremes.js";
 import type { Length } from "../../units/length.js";
 import { NM_PER_MM } from "../../units/length.js";
 import type { Mark, MarkKind, OmittedMark } from "../model.js";
@@ -75,7 +76,7 @@ function placeLabel(
   const mm = height / NM_PER_MM;
   const outward = sidesOutward(hole.center, ground);
   const most = Math.max(seat.radius, hole.radius) + ground.clearance;
-  const reach = most + mm + Math.max(...shapes.map(({ width, height: tall }) => Math.hypot(width, tall)));
+  const reach = most + mm + greatestOf(shapes.map(({ width, height: tall }) => Math.hypot(width, tall)));
   const around = near(ground, hole.center, reach + ground.clearance);
   const others = around.holes.filter(({ center }) => center !== hole.center);
   const attempt = (distances: readonly number[], offSeats: boolean) =>

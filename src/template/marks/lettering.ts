@@ -1,6 +1,7 @@
 /** Lettering: a block of lines as single strokes about its own lower left, at a letter height. Millimetres. */
 import type { Extent, Point } from "../../geometry/index.js";
 import { joinExtents, millimetresBetween, NO_EXTENT, point } from "../../geometry/index.js";
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import { CAP_HEIGHT, glyphOf } from "./font.js";
 
 /** From one baseline to the next, in letter heights. */
@@ -28,13 +29,13 @@ export function canLetter(text: string): boolean {
 export function lettering(lines: readonly string[], height: number, turned = false): Block {
   const scale = height / CAP_HEIGHT;
   const boxes = lines.map(lineBox);
-  const widest = Math.max(...boxes.map(({ x0, x1 }) => x1 - x0));
+  const widest = greatestOf(boxes.map(({ x0, x1 }) => x1 - x0));
   const origins = boxes.map(({ x0, x1 }, i) => ({
     x: (widest - (x1 - x0)) / 2 - x0,
     y: -i * LINE_PITCH * CAP_HEIGHT,
   }));
-  const low = Math.min(...boxes.map(({ y0 }, i) => (origins[i]?.y ?? 0) + y0));
-  const high = Math.max(...boxes.map(({ y1 }, i) => (origins[i]?.y ?? 0) + y1));
+  const low = leastOf(boxes.map(({ y0 }, i) => (origins[i]?.y ?? 0) + y0));
+  const high = greatestOf(boxes.map(({ y1 }, i) => (origins[i]?.y ?? 0) + y1));
   const [width, tall] = [widest * scale, (high - low) * scale];
   const place = (x: number, y: number, at: Point) =>
     turned

@@ -84,6 +84,11 @@ function sizeOf(edition: string): Sized {
   return /M-19$|22M$|C-J9\.1M$|^EN |^ISO |mm$/.test(edition) ? METRIC : INCH;
 }
 
+/** AISC 303 is of steel: where the job places by it, the top of concrete is that of ACI 117-10, 3.3. */
+function isOfConcrete({ rule, edition }: CheckRow): boolean {
+  return rule === "grout-gap" && edition === "ACI 117-10";
+}
+
 const KINDS = Object.keys(PRINTED) as readonly EditionKind[];
 const CASES = KINDS.flatMap((kind) =>
   Object.entries(PRINTED[kind]).map(([edition, clauses]) => ({ kind, edition, clauses })),
@@ -106,8 +111,10 @@ describe("rows print the clauses of their own edition", () => {
   it.each(CASES)("$edition ($kind): no row names an edition that the job does not choose", ({ kind, edition }) => {
     const chosen: readonly string[] = [...Object.values({ ...jobFixture().editions, [kind]: edition }), ALWAYS];
     const held: readonly string[] = KINDS.flatMap((each): readonly string[] => editionsOf(each));
-    const named = new Set(rowsBy({ [kind]: edition }, sizeOf(edition)).map((row) => row.edition));
-    expect([...named].filter((name) => held.includes(name) && !chosen.includes(name))).toEqual([]);
+    const strange = rowsBy({ [kind]: edition }, sizeOf(edition)).filter((row) => {
+      return held.includes(row.edition) && !chosen.includes(row.edition) && !isOfConcrete(row);
+    });
+    expect(strange.map((row) => `${row.rule}: ${row.edition}`)).toEqual([]);
   });
 
   it.each(CASES.filter(({ kind }) => kind === "concrete"))(

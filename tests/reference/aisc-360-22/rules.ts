@@ -1,18 +1,11 @@
 /**
  * AISC 360-22: rules for holes, edges and base plates that are not tables of sizes. Not read by the program yet: held for
- * rules of clear distance and of thermal cutting.
+ * rules of thermal cutting.
  */
 import { type Fact, fact as row } from "../fact.js";
 
 /** Topic, item, value, source, confidence. */
 export const aisc360Rules: readonly Fact[] = [
-  row(
-    "AISC 360-22 J3.4 (360-10/-16 J3.3)",
-    "min centre spacing of standard/oversized/slotted holes",
-    "2-2/3 d (3d preferred); clear distance >= d",
-    "AISC 360-22",
-    "high",
-  ),
   row("J3.6 (360-22) / J3.5", "max edge distance", "12 t, not more than 6 in (150 mm)", "AISC 360-22", "high"),
   row(
     "J9",

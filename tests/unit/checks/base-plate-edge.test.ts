@@ -116,7 +116,7 @@ describe("base-plate-edge", () => {
         A1,
       );
       expect(row).toMatchObject({ status, severity: "ask" });
-      expect(row.note.includes("fails whatever is missing")).toBe(status === "fail");
+      expect(row.note.includes("it fails whatever the")).toBe(status === "fail");
     });
   });
 
@@ -140,5 +140,25 @@ describe("base-plate-edge", () => {
     const rows = rowsOf(basePlateEdge, changes);
     expect(rows.every(({ status, note }) => status === "not-checked" && note.includes(key))).toBe(true);
     expect(rows).toHaveLength(4);
+  });
+
+  // The smallest hole that a rod passes asks for 1-5/8 (Table J3.4 for 1-1/4), of EN 1993-1-8 1.2 x 30 mm.
+  it.each([
+    ["AISC 360-22", inch(1.25), inch(1.625)],
+    ["EN 1993-1-8:2005", millimetres(30), millimetres(36)],
+  ] as const)("fails whatever the hole is: %s", (edition, diameter, least) => {
+    const rowAt = (delta: number) =>
+      rowOf(
+        basePlateEdge,
+        {
+          job: edges(edition),
+          rod: { diameter },
+          group: { pattern: onLine(0), baseHole: missing("basePlate.hole", "no hole is given") },
+          basePlate: rect(2 * least + 2 * delta),
+        },
+        A1,
+      );
+    expect(rowAt(-1)).toMatchObject({ status: "fail", note: expect.stringContaining("it fails whatever the hole is") });
+    expect([0, 1].map((delta) => rowAt(delta).status)).toEqual(["not-checked", "not-checked"]);
   });
 });

@@ -61,3 +61,49 @@ describe("control-closure", () => {
     expect(jobRowsOf(controlClosure).map((row) => row.status)).toEqual(["not-applicable"]);
   });
 });
+
+describe("a gross misclosure", () => {
+  const untold = { controlTolerance: missing("site.tolerance", "the job names no tolerance") };
+  /** 1200 in on the plan: a tenth is 120 in, as far as a scale factor may go. */
+  const over = (more: number): Partial<PlanSpec> => sited(point("CP1", 0, 0), point("CP2", at(1200), at(1200) + more));
+
+  it.each([
+    [at(120) - 1, "not-checked"],
+    [at(120), "not-checked"],
+    [at(120) + 1, "fail"],
+    [-at(120), "not-checked"],
+    [-at(120) - 1, "fail"],
+    [at(10800), "fail"],
+  ])("%d nm longer, without a tolerance: %s", (more, status) => {
+    const [row] = jobRowsOf(controlClosure, { ...over(more), ...untold });
+    expect(row?.status).toBe(status);
+    if (status === "fail")
+      expect(row).toMatchObject({ severity: "stop", limit: { kind: "length", twice: 2 * at(120) } });
+  });
+
+  it("is one whatever tolerance the job names; a tolerance that is less decides before it", () => {
+    const told = (tolerance: number, more: number) =>
+      jobRowsOf(controlClosure, { ...over(more), controlTolerance: given(nanometres(tolerance), "job") })[0];
+    expect(told(at(24000), at(120) + 1)?.status).toBe("fail");
+    expect(told(at(24000), at(120))?.status).toBe("pass");
+    expect(told(at(1), at(1) + 1)).toMatchObject({ status: "fail", severity: "stop", clause: "site.tolerance" });
+  });
+
+  it("takes the scale factor into account", () => {
+    const site = { ...over(at(132) + 1), ...untold };
+    expect(jobRowsOf(controlClosure, { ...site, scaleFactor: given(1.01, "job") })[0]?.status).toBe("not-checked");
+    expect(jobRowsOf(controlClosure, site)[0]?.status).toBe("fail");
+  });
+
+  it("with a point that takes no part in the way to the site is advice", () => {
+    const points = [point("CP1", 0, 0), point("CP2", at(1200), at(1200)), point("CP3", at(2400), at(4800))];
+    const site = { ...sited(...points), transform: { kind: "points", points: ["CP1", "CP2"] } as const, ...untold };
+    expect(jobRowsOf(controlClosure, site).map(({ subject, status, severity }) => [subject, status, severity])).toEqual(
+      [
+        ["CP1 - CP2", "not-checked", "stop"],
+        ["CP1 - CP3", "fail", "advise"],
+        ["CP2 - CP3", "fail", "advise"],
+      ],
+    );
+  });
+});

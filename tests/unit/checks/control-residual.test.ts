@@ -60,3 +60,38 @@ describe("control-residual", () => {
     ]);
   });
 });
+
+describe("a gross residual", () => {
+  const untold = { controlTolerance: missing("site.tolerance", "the job names no tolerance") };
+  const tie = (name: string, x: number, y: number, east: number, north: number) =>
+    controlPoint(name, nanometres(at(60000) + north), nanometres(at(24000) + east), {
+      plan: given({ x: nanometres(x), y: nanometres(y) }, "job"),
+    });
+
+  it("three points whose distances all close, with northing and easting changed round: mirrored", () => {
+    const control = [tie("CP1", 0, 0, 0, 0), tie("CP2", at(1200), 0, 0, at(1200)), tie("CP3", 0, at(600), at(600), 0)];
+    const site = { control, transform: { kind: "points", points: ["CP1", "CP2", "CP3"] } as const, ...untold };
+    const rows = jobRowsOf(controlResidual, site);
+    expect(rows.some(({ status, severity }) => status === "fail" && severity === "stop")).toBe(true);
+  });
+
+  it.each([
+    [at(120), "not-checked"],
+    [at(120) + 1, "fail"],
+  ])("from an origin and a bearing, %d nm off at a point 1200 in from the other: %s", (off, status) => {
+    const origin = { kind: "origin", northing: at(60000), easting: at(24000), bearing: 0 } as const;
+    const control = [tie("CP1", 0, 0, 0, 0), tie("CP2", at(1200), 0, at(1200), off)];
+    const rows = jobRowsOf(controlResidual, { control, transform: origin, ...untold });
+    expect(rows.map((row) => [row.subject, row.status])).toEqual([
+      ["CP1", "not-checked"],
+      ["CP2", status],
+    ]);
+  });
+
+  it("of a single point is held against the size of the plan", () => {
+    const origin = { kind: "origin", northing: at(60000), easting: at(24000), bearing: 0 } as const;
+    const rowFor = (off: number) =>
+      jobRowsOf(controlResidual, { control: [tie("CP1", 0, 0, 0, off)], transform: origin, ...untold })[0];
+    expect([rowFor(at(1))?.status, rowFor(at(10000))?.status]).toEqual(["not-checked", "fail"]);
+  });
+});

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { nutRoom } from "../../../src/checks/rules/nut-room.js";
+import type { Pattern, RodGroup } from "../../../src/job/model/job.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import { nanometres } from "../../../src/units/index.js";
 import { groupFixture } from "../../fixture.js";
@@ -61,6 +62,70 @@ describe("nut-room", () => {
     // 3 on A1 beside 2.309 is 5.309; 4 on B1 beside 1.2 is 5.2: the first governs.
     expect(row?.limit).toEqual({ kind: "length", twice: inch(3) + inch(2.309) + 2 * inch(0.0625) });
     expect(row?.note).toContain("wrench room 3 on A1 beside nut 2.309 of B1");
+  });
+
+  describe("a wrench beside rods of a group that names none", () => {
+    const inchNut = given({ kind: "heavy hex", acrossCorners: inch(1.876), height: inch(1) } as const, "t");
+    const spot = (x: number, y = 0) => ({ kind: "points", at: [{ x: nanometres(x), y: nanometres(y) }] }) as const;
+    const plain = (pattern: Pattern, nut: RodGroup["rod"]["nut"] = inchNut) =>
+      groupFixture(
+        { pattern },
+        { size: "1", diameter: inch(1), nut, wrenchRoom: missing("rods.wrenchRoom", "no wrench room is given") },
+      );
+    const wrenched = (pattern: Pattern, room = 5) =>
+      groupFixture({ letter: "B", pattern }, { wrenchRoom: given(inch(room), "job"), nut: inchNut });
+    const play = inch(1.3125) - inch(1) + inch(1.3125) - inch(1.25);
+
+    testAtLimit({
+      name: "the nearest of them governs, not the far rod of its own group",
+      rule: nutRoom,
+      at: (delta) => ({
+        base: {
+          groups: [plain(onLine(-inch(8), 0)), wrenched(onLine((inch(5) + inch(1.876) + play) / 2 + delta, inch(15)))],
+        },
+      }),
+      passes: 1,
+      pick: hasClause("A2-B1", "wrench"),
+    });
+
+    it("finds the wrench of 5 in that stands 3 in from a plain rod, and names it", () => {
+      const rows = rowsOf(nutRoom, {
+        base: { groups: [plain(onLine(-inch(8), 0)), wrenched(onLine(inch(3), inch(13)))] },
+      });
+      const row = rows.find(hasClause("A2-B1", "wrench"));
+      expect(row).toMatchObject({ status: "fail", severity: "stop", limit: { twice: inch(5) + inch(1.876) + play } });
+      expect(row?.note).toContain("wrench room 5 on B1 beside nut 1.876 of A2");
+      expect(rows.filter(({ status, subject }) => status === "not-checked" && subject === "group A")).toHaveLength(1);
+    });
+
+    it("needs no nut of the turned rod itself", () => {
+      const bare = wrenched(spot(inch(3)));
+      const groups = [
+        plain(spot(0)),
+        { ...bare, rod: { ...bare.rod, nut: missing("rods.nut", "no nut is tabulated") } },
+      ];
+      expect(rowsOf(nutRoom, { base: { groups } }).find(hasClause("A1-B1", "wrench"))?.status).toBe("fail");
+    });
+
+    it("beside a rod whose nut is not known fails where even the bare rod is in its way, else is not checked", () => {
+      const unknown = missing("rods.nut", "no nut is tabulated");
+      const at = (x: number) =>
+        rowsOf(nutRoom, { base: { groups: [plain(spot(0), unknown), wrenched(spot(x))] } }).find(
+          hasClause("A1-B1", "wrench"),
+        );
+      const bare = (inch(5) + inch(1) + play) / 2;
+      expect(at(bare - 1)).toMatchObject({ status: "fail" });
+      expect(at(bare - 1)?.note).toContain("beside bare rod 1 of A1");
+      expect(at(bare)).toMatchObject({ status: "not-checked" });
+    });
+
+    it("holds every wrench to whichever rod is worst for it, among many", () => {
+      const groups = [plain(onLine(0, inch(20), inch(40))), wrenched(onLine(inch(10), inch(23), inch(44)))];
+      const failing = rowsOf(nutRoom, { base: { groups } }).filter(
+        ({ status, clause }) => status === "fail" && clause.includes("wrench"),
+      );
+      expect(failing.map(({ subject }) => subject)).toEqual(["A3-B2"]);
+    });
   });
 
   it("does not round the halves of an odd sum", () => {

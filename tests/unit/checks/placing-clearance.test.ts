@@ -78,4 +78,56 @@ describe("placing-clearance", () => {
     const rows = rowsOf(placingClearance, { job: placing("AISC 303-10"), group: { pattern: onLine(0) } });
     expect(rows.map(({ status }) => status)).toEqual(["not-applicable"]);
   });
+
+  describe("of a setting plate over cast rods", () => {
+    const over = { template: { use: "setting plate over cast rods" } } as const;
+    const plate = (hole: Length, baseHole: Length = inch(2.0625)) => ({
+      ...over,
+      group: { hole: given(hole, "job"), baseHole: given(baseHole, "job") },
+    });
+
+    testAtLimit({
+      name: "ACI 117-10: 3/8 in each way for 1-1/4",
+      rule: placingClearance,
+      at: (delta) => plate(plus(inch(2), delta)),
+      passes: 1,
+      pick: isSubject("A1-setting-plate"),
+    });
+
+    // EN 1090-2, fixed bolts: 3 mm; M24 in 26 takes 1, in 30 it takes 3.
+    it.each([
+      [26, "fail"],
+      [29.999, "fail"],
+      [30, "pass"],
+    ] as const)("EN 1090-2: M24 in a hole of %d mm", (hole, status) => {
+      const changes = {
+        ...plate(millimetres(hole), millimetres(30)),
+        job: { unit: "mm", ...placing("EN 1090-2:2008") },
+        rod: { size: "M24", diameter: millimetres(24) },
+      } as const;
+      expect(rowOf(placingClearance, changes, isSubject("A1"))).toMatchObject({ status: "pass" });
+      const row = rowOf(placingClearance, changes, isSubject("A1-setting-plate"));
+      expect(row).toMatchObject({ status, severity: "ask" });
+      expect(row.note).toContain("setting plate over rods as cast");
+    });
+
+    it("by a spacing edition takes two clearances together", () => {
+      const changes = (hole: Length) => ({ ...plate(hole), job: placing("AISC 303-10") });
+      const status = (hole: Length) => rowOf(placingClearance, changes(hole), isSubject("A1-A4-setting-plate")).status;
+      expect(status(inch(1.375))).toBe("pass");
+      expect(status(plus(inch(1.375), -1))).toBe("fail");
+    });
+
+    it("is held even where the base plate's hole is not known, and never for a template that held the rods", () => {
+      const changes = {
+        ...over,
+        group: { hole: given(inch(1.5), "job"), baseHole: missing("basePlate.hole", "none") },
+      };
+      expect(rowOf(placingClearance, changes, isSubject("A1-setting-plate")).status).toBe("fail");
+      for (const use of ["template", "template left as setting plate"] as const) {
+        const subjects = rowsOf(placingClearance, { template: { use } }).map(({ subject }) => subject);
+        expect(subjects).toEqual(["A1", "A2", "A3", "A4"]);
+      }
+    });
+  });
 });

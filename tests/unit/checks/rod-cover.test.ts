@@ -163,7 +163,7 @@ describe("rod-cover", () => {
       const row = rowOf(rodCover, { job: { editions }, group: one, concrete: changes }, ROD);
       expect(row).toMatchObject({ status, severity: "ask" });
       expect(row.note).toContain("(concrete.exposure)");
-      expect(row.note.includes("fails in every exposure")).toBe(status === "fail");
+      expect(row.note.includes("it fails whatever the exposure is")).toBe(status === "fail");
     });
   });
 
@@ -172,6 +172,21 @@ describe("rod-cover", () => {
     const row = rowOf(rodCover, { job: { editions } }, ROD);
     expect(row).toMatchObject({ status: "not-checked", severity: "ask" });
     expect(row.note).toContain("ACI 318-11");
+  });
+
+  // ACI 318-19 Table 20.5.1.3.1 asks for 1-1/2 at the least, whatever the exposure.
+  it.each([
+    [-1, "fail"],
+    [0, "not-checked"],
+    [1, "not-checked"],
+  ])("without the exposure: the least cover of all, %i nm", (delta, status) => {
+    const concrete = {
+      ...square(2 * inch(1.5) + inch(1.25) + 2 * delta),
+      exposure: missing("concrete.exposure", "not said"),
+    };
+    const row = rowOf(rodCover, { group: one, rod: sized("1-1/4", inch(1.25)), concrete }, ROD);
+    expect(row.status).toBe(status);
+    expect(row.note.includes("it fails whatever the exposure is: not said (concrete.exposure)")).toBe(delta < 0);
   });
 });
 

@@ -12,12 +12,12 @@ const grade = (name: string) => given(name, "job");
 describe("rod-grade", () => {
   // ASTM F1554: 36 and 55 to 4 in, 105 to 3 in. ISO 898-1: to M39 (from memory).
   describe.each([
-    ["F1554 36", inch(4), "ASTM F1554"],
-    ["F1554 55", inch(4), "ASTM F1554"],
-    ["F1554 105", inch(3), "ASTM F1554"],
-    ["8.8", millimetres(39), "ISO 898-1"],
-    ["10.9", millimetres(39), "ISO 898-1"],
-  ])("%s", (name, greatest, edition) => {
+    ["F1554 36", inch(4), "ASTM F1554", "ask"],
+    ["F1554 55", inch(4), "ASTM F1554", "ask"],
+    ["F1554 105", inch(3), "ASTM F1554", "ask"],
+    ["8.8", millimetres(39), "ISO 898-1", "advise"],
+    ["10.9", millimetres(39), "ISO 898-1", "advise"],
+  ])("%s", (name, greatest, edition, severity) => {
     testAtLimit({
       name: "its greatest size",
       rule: rodGrade,
@@ -29,7 +29,7 @@ describe("rod-grade", () => {
         },
       }),
       passes: -1,
-      pick: (row) => SIZES(row) && row.edition === edition && row.severity === "ask",
+      pick: (row) => SIZES(row) && row.edition === edition && row.severity === severity,
     });
   });
 
@@ -58,7 +58,7 @@ describe("rod-grade", () => {
 
   it("asks nothing of welding where nothing is welded", () => {
     const row = rowOf(rodGrade, { rod: { grade: grade("F1554 105"), welded: false } }, WELDING);
-    expect(row).toMatchObject({ status: "not-applicable" });
+    expect(row).toMatchObject({ status: "not-applicable", edition: "ASTM F1554" });
     expect(row.note).toContain("rods.welded");
   });
 
@@ -70,7 +70,13 @@ describe("rod-grade", () => {
     const rows = rowsOf(rodGrade, { base: { groups } }).filter(({ clause }) => clause.startsWith("welding"));
     expect(rows).toMatchObject([
       { subject: "group A", status: "pass" },
-      { subject: "group B", status: "fail", value: { kind: "count", count: 2 }, limit: { kind: "count", count: 0 } },
+      {
+        subject: "group B",
+        status: "fail",
+        measured: "the number of rods that are welded and may not be",
+        value: { kind: "count", count: 2 },
+        limit: { kind: "count", count: 0 },
+      },
     ]);
   });
 

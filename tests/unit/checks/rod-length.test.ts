@@ -109,7 +109,7 @@ describe("rod-length", () => {
   it.each(["8.8", "X 100"])("holds no tolerance for grade %s", (grade) => {
     const rows = rowsOf(rodLength, long(inch(36), { grade: given(grade, "job") }));
     expect(new Set(rows.map(({ status, note }) => `${status}: ${note}`))).toEqual(
-      new Set([`not-checked: no tolerance of length is held for grade ${grade}`]),
+      new Set([`not-checked: no tolerance of length is held for grade ${grade} (rods.grade)`]),
     );
   });
 
@@ -120,5 +120,22 @@ describe("rod-length", () => {
   ])("without a projection: embedment %d nm", (embedment, status) => {
     const changes = long(inch(24), { embedment: of(embedment), projection: missing("rods.projection", "none given") });
     expect(rowOf(rodLength, changes, SHORTEST).status).toBe(status);
+  });
+
+  // A length of less than the embedment alone, whatever the projection and the tolerance.
+  it.each([
+    [-1, "fail"],
+    [0, "not-checked"],
+  ])("without grade and projection: as long as the embedment, %i nm", (delta, status) => {
+    const row = rowOf(
+      rodLength,
+      long(inch(24) + delta, {
+        grade: missing("rods.grade", "no grade is given"),
+        projection: missing("rods.projection", "none given"),
+      }),
+      SHORTEST,
+    );
+    expect([row.status, row.edition]).toEqual([status, "job"]);
+    expect(row.note.includes("it fails whatever the tolerance and the projection are")).toBe(delta < 0);
   });
 });

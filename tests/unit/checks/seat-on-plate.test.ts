@@ -84,4 +84,18 @@ describe("seat-on-plate", () => {
       "not-applicable",
     );
   });
+
+  // A nut is no narrower than its rod, 1-1/4, and plays by 1/16; a nut that is known needs its own 2.309 under any washer.
+  it.each([
+    ["nut", { rod: { nut: missing("rods.nut", "none tabulated") } }, "steel", 1.25],
+    ["washer", {}, "plywood", 2.309],
+  ] as const)("fails whatever the %s is", (name, changes, material, across) => {
+    const rowAt = (delta: number) => {
+      const { outline, ...rest } = wide(inch(across) + inch(0.0625) + 2 * delta + 2 * inch(2));
+      const template = { ...rest, outline: { ...outline, at: { x: inch(2), y: nanometres(0) } }, material };
+      return rowOf(seatOnPlate, { ...one, ...changes, template }, isSubject("A1"));
+    };
+    expect(rowAt(-1)).toMatchObject({ status: "fail", note: expect.stringContaining(`whatever the ${name} is`) });
+    expect([0, 1].map((delta) => rowAt(delta).status)).toEqual(["not-checked", "not-checked"]);
+  });
 });

@@ -182,4 +182,19 @@ describe("template-hole", () => {
     expect(rowOf(templateHole, changes, AS_CUT).note).toMatch(/against 1-1\/4, plain$/);
     expect(contextOf().rods).toHaveLength(4);
   });
+
+  // As cut it loses 0.3 mm (ISO 9013 class 1) and 0.2 mm: smaller than the bare rod it fails whatever zinc adds.
+  it.each([
+    [-1, "fail"],
+    [0, "not-checked"],
+    [1, "not-checked"],
+  ])("without a finish: as large as the bare rod as cut, %i nm", (delta, status) => {
+    const hole = plus(inch(1.25), millimetres(0.5) + delta);
+    const zincGrowth = missing("rods.finish", "no finish is given");
+    const row = rowOf(templateHole, { group: { hole: given(hole, "job") }, rod: { zincGrowth } }, AS_CUT);
+    expect([row.status, row.severity]).toEqual([status, "stop"]);
+    expect(row.note.includes("it fails whatever the growth by zinc is: no finish is given (rods.finish)")).toBe(
+      delta < 0,
+    );
+  });
 });

@@ -81,7 +81,7 @@ describe("washer-on-plate", () => {
       const row = rowOf(washerOnPlate, changes, isSubject("A1"));
       expect(row.status).toBe(status);
       expect(row.note).toMatch(/\(basePlate\.(hole|washer)\)$/);
-      expect(row.note.includes("fails whatever is missing")).toBe(status === "fail");
+      expect(row.note.includes("it fails whatever the")).toBe(status === "fail");
     });
   });
 
@@ -104,5 +104,25 @@ describe("washer-on-plate", () => {
     const rows = rowsOf(washerOnPlate, changes);
     expect(rows.every(({ status, note }) => status === "not-checked" && note.includes(key))).toBe(true);
     expect(rows).toHaveLength(4);
+  });
+
+  // A washer is no smaller than its rod, 1-1/4: it asks for 5/8, with play (2-1/16 - 1-1/4)/2 for 1-1/32. Known, 3/2 without play.
+  it.each([
+    ["washer", { washer: missing("basePlate.washer", "none given") }, inch(1.03125)],
+    ["hole", { baseHole: missing("basePlate.hole", "none given") }, inch(1.5)],
+    [
+      "hole and the washer",
+      { baseHole: missing("basePlate.hole", "none"), washer: missing("basePlate.washer", "none") },
+      inch(0.625),
+    ],
+  ] as const)("fails whatever the %s is", (name, group, edge) => {
+    const rowAt = (delta: number) =>
+      rowOf(
+        washerOnPlate,
+        { group: { pattern: onLine(0), ...group }, basePlate: { shape: rect(2 * edge + 2 * delta) } },
+        isSubject("A1"),
+      );
+    expect(rowAt(-1)).toMatchObject({ status: "fail", note: expect.stringContaining(`whatever the ${name} `) });
+    expect([0, 1].map((delta) => rowAt(delta).status)).toEqual(["not-checked", "not-checked"]);
   });
 });

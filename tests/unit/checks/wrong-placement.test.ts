@@ -46,7 +46,7 @@ describe("wrong-placement", () => {
     expect(largest?.value).toEqual({ kind: "length", twice: Math.round(2 * Math.SQRT2 * 25_400_000) });
     expect(largest).toMatchObject({ status: "pass", limit: { twice: 0 } });
     expect(largest?.note).toBe(
-      "turned 90 (and 3 more): rods 1.4142 off, base plate does not drop on (1.008 short), the outline shows it",
+      "turned 90 (and 3 more): rods 1.4142 off, base plate does not drop on (at most 1.008 short), the outline shows it",
     );
     expect(found.get("template")).toMatchObject({ status: "pass", value: { count: 0 } });
     expect(found.get("template")?.note).toBe("7 wrong ways round: 3 set the same rods, 4 show, 0 do not");
@@ -98,6 +98,15 @@ describe("wrong-placement", () => {
     expect(found.get("template, largest error")).toMatchObject({ status: "not-checked" });
     expect(found.get("template, largest error")?.note).toContain("basePlate.hole");
     expect(found.get("base plate")?.status).toBe("not-checked");
+  });
+
+  it("names a base-plate hole that all groups lack once", () => {
+    const lacking = () => missing("basePlate.hole", "no base-plate hole is given");
+    const groups = [
+      groupFixture({ baseHole: lacking() }),
+      groupFixture({ letter: "B", pattern: rectangle(6, 6), baseHole: lacking() }),
+    ];
+    expect(rows({ base: { groups } }).get("base plate")?.note).toBe("no base-plate hole is given (basePlate.hole)");
   });
 
   it("finds rods of another size in their places", () => {

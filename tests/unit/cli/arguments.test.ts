@@ -18,11 +18,11 @@ describe("commands", () => {
     ["check -- -job.yaml", { kind: "check", job: "-job.yaml", json: false, all: false }],
     [
       "make job.yaml --out out",
-      { kind: "make", job: "job.yaml", out: "out", json: false, all: false, includeHeld: false },
+      { kind: "make", job: "job.yaml", out: "out", json: false, all: false, includeHeld: false, replace: false },
     ],
     [
       "make --out out --include-held job.yaml",
-      { kind: "make", job: "job.yaml", out: "out", json: false, all: false, includeHeld: true },
+      { kind: "make", job: "job.yaml", out: "out", json: false, all: false, includeHeld: true, replace: false },
     ],
     ["compare old.yaml new", { kind: "compare", old: "old.yaml", fresh: "new", json: false }],
     ["budget job.yaml", { kind: "budget", job: "job.yaml", out: null, json: false }],
@@ -55,7 +55,7 @@ describe("what is wrong is told, all of it, with the nearest known word", () => 
     ["start", ["start needs --out FILE"]],
     ["compare a", ["compare needs OLD and NEW"]],
     ["compare a b c", ["compare takes two names", '"c" is too much']],
-    ["proof --against job.yaml", ["proof needs the names of DXF files"]],
+    ["proof --against job.yaml", ["proof needs the names of DXF files, or of the folder of a package"]],
     ["proof a.dxf --against", ["--against needs a value"]],
     ["compare a b --all", ["compare has no option --all"]],
   ])("%s", (text, parts) => {

@@ -56,6 +56,7 @@ const base: SummaryBase = {
     pierces: 6,
     holes: [{ tag: "A1", role: "rod", x: -6, y: 5, diameter: 1.3125, rod: 1.25, made: "cut" }],
   },
+  rods: [],
   checks: [summarizeCheck(row(), "in"), summarizeCheck(failing({ subject: "A2" }), "in")],
   files: [{ kind: "cut-joined", path: "B1/x.dxf", bytes: 3, sha256: "00", layers: { cut: ["OUTLINE"], mark: [] } }],
 };
@@ -71,7 +72,9 @@ describe("CSV cells", () => {
   it("are never run as a formula, while numbers stay numbers", () => {
     const texts = ["=1+1", "+1", "-B1", "@SUM(A1)", "\tx", '=HYPERLINK("x")'];
     for (const cell of parse(writeCsvRows([texts]))[0] ?? []) expect(cell.startsWith("'")).toBe(true);
-    expect(writeCsvRows([[-0.375, 2.875, 0, -0, 1e-7, 1e-5, null]])).toBe("-0.375,2.875,0,0,0,0.00001,\r\n");
+    expect(writeCsvRows([[-0.375, 2.875, 0, -0, 1e-9, 1e-5, null]])).toBe("-0.375,2.875,0,0,0,0.00001,\r\n");
+    // Half a nanometre, the finest that a rule compares, in millimetres and in inches.
+    expect(writeCsvRows([[5e-7, -2e-8]])).toBe("0.0000005,-0.00000002\r\n");
   });
 
   it("keep a sign that stands alone: the sense of a rule, a revision that is not given", () => {

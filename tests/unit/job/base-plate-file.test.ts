@@ -59,7 +59,9 @@ const failing = (bytes: Uint8Array, from?: string) => rows(bytes, from).filter((
 describe("basePlate.from", () => {
   it("is asked for, once, beside the job", () => {
     const requests = requestedFiles(inputsOf(job("bp.dxf")));
-    expect(requests).toContainEqual({ name: "bp.dxf", kind: "base plate", relativeTo: "job" });
+    expect(requests.filter(({ kind }) => kind === "base plate")).toMatchObject([
+      { name: "bp.dxf", relativeTo: "job", at: { file: expect.any(String), path: "basePlate.from" } },
+    ]);
     expect(requestedFiles(inputsOf(job("{ file: bp.dxf }")))).toHaveLength(requests.length);
   });
 

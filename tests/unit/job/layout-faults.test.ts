@@ -416,3 +416,129 @@ describe("control points and the way to the site", () => {
     expect(control(...lines)).toEqual([]);
   });
 });
+
+describe("the farthest that a point of a job may lie: 100 km from plan 0,0, and on the site from the others", () => {
+  const metric = (grid: string, placements: string, more: readonly string[] = []): string[] =>
+    faultsOf(
+      [
+        'job: { number: "1" }',
+        "units: mm",
+        "rules: metric",
+        "shop: plasma-metric",
+        `grid: ${grid}`,
+        `placements: ${placements}`,
+        ...more,
+        "bases:",
+        "  - { mark: B1, rods: { diameter: M20 }, pattern: { kind: rectangle, x: 200, y: 200 }, template: { thickness: 6 } }",
+        "",
+      ].join("\n"),
+    );
+  const steps = (count: number, spacing: string, from = "0") => {
+    const names = Array.from({ length: count + 1 }, (_, i) => `n${i}`).join(", ");
+    return `{ x: { names: [${names}], spacing: ${count} @ ${spacing}, from: ${from} }, y: { names: [1], at: [0] } }`;
+  };
+  const PLAIN = "{ x: { names: [A, B], at: [0, 6000] }, y: { names: [1], at: [0] } }";
+
+  it.each([
+    ["on the limit", steps(10, "10000 m"), []],
+    [
+      "1 nm beyond it",
+      steps(10, "10000 m", "0.000001"),
+      ["job.yaml:5:77 grid.x.spacing: puts line n10 a little more than 100 km from plan 0,0; allowed are 100 km"],
+    ],
+    [
+      "1 nm beyond it on the other side of it",
+      "{ x: { names: [A, B], spacing: 1, from: -10000 m }, y: { names: [1], at: [0] } }",
+      [],
+    ],
+    [
+      "beyond every lattice",
+      steps(901, "10000 m"),
+      [expect.stringMatching(/grid\.x\.spacing: puts line n11 110\.0 km from plan 0,0; allowed are 100 km$/)],
+    ],
+  ])("grid: %s", (_, grid, wanted) => {
+    const at = grid.startsWith("{ x: { names: [A") ? "A-1" : "n0-1";
+    expect(metric(grid, `[{ base: B1, at: ${at} }]`)).toEqual(wanted);
+  });
+
+  it("lines that cross too far out, and a base that stands there by its offset", () => {
+    const slant = (degrees: string) =>
+      `{ x: { names: [A], at: [0] }, others: [{ kind: skewed, name: S, through: [0, 0], degrees: 10 }, { kind: skewed, name: T, through: [0, 10000 m], degrees: ${degrees} }] }`;
+    expect(metric(slant("10.001"), "[{ base: B1, at: [S, T] }]")).toEqual([
+      "job.yaml:6:30 placements[0].at: lines S and T cross farther than 100 km from plan 0,0; allowed are two lines that cross nearer",
+    ]);
+    expect(metric(slant("10.0000001"), "[{ base: B1, at: [S, T] }]")).toHaveLength(1);
+    expect(metric(slant("30"), "[{ base: B1, at: [S, T] }]")).toEqual([]);
+    const edge = steps(10, "10000 m");
+    expect(metric(edge, "[{ base: B1, at: n10-1 }]")).toEqual([]);
+    expect(metric(edge, "[{ base: B1, at: n10-1, offset: [0.000001, 0] }]")).toEqual([
+      "job.yaml:6:30 placements[0].at: stands a little more than 100 km from plan 0,0; allowed are 100 km",
+    ]);
+  });
+
+  const control = (...points: readonly string[]): string[] =>
+    metric(PLAIN, "[{ base: B1, at: A-1 }]", [
+      "settingOut: { unit: m }",
+      "control:",
+      ...points.map((point) => `  - { point: ${point} }`),
+    ]);
+  const CP1 = "CP1, northing: 5000, easting: 2000, plan: [0, 0]";
+  const CP2 = "CP2, northing: 5000, easting: 2006, plan: [6000, 0]";
+
+  it.each([
+    ["near", "CP3, northing: 5100, easting: 2006", []],
+    ["on the limit", "CP3, northing: 105000, easting: 2006", []],
+    [
+      "1 nm beyond it",
+      "CP3, northing: 105000.000000001, easting: 2006",
+      ["job.yaml:11:29 control[2].northing: puts CP3 a little more than 100 km from CP2; allowed are 100 km"],
+    ],
+    [
+      "of another system",
+      "CP3, northing: 4500000, easting: 500000",
+      ["job.yaml:11:29 control[2].northing: puts CP3 4522.5 km from CP2; allowed are 100 km"],
+    ],
+    [
+      "as far as a coordinate goes",
+      "CP3, northing: -10000000, easting: -10000000",
+      [
+        expect.stringMatching(
+          /^job\.yaml:11:29 control\[2\]\.northing: puts CP3 \d+\.\d km from CP\d; allowed are 100 km$/,
+        ),
+      ],
+    ],
+    [
+      "of a lost decimal in its elevation",
+      "CP3, northing: 5100, easting: 2006, elevation: 100001",
+      ["job.yaml:11:61 control[2].elevation: is a little more than 100 km from zero; allowed are 100 km"],
+    ],
+  ])("a control point %s", (_, third, wanted) => {
+    expect(control(CP1, CP2, third)).toEqual(wanted);
+  });
+
+  it("of two control points either may be the slip: the second is told, from the first", () => {
+    expect(control(CP1, "CP2, northing: 5000, easting: 2006000, plan: [6000, 0]")).toEqual([
+      "job.yaml:10:29 control[1].northing: puts CP2 2004.0 km from CP1; allowed are 100 km",
+    ]);
+  });
+
+  it("beside an origin control points lie near it", () => {
+    const sited = (northing: string) =>
+      metric(PLAIN, "[{ base: B1, at: A-1 }]", [
+        "settingOut: { unit: m }",
+        "site: { origin: { northing: 5000, easting: 2000, bearing: 0 } }",
+        `control: [{ point: CP1, northing: ${northing}, easting: 2000 }]`,
+      ]);
+    expect(sited("5010")).toEqual([]);
+    expect(sited("4500000")).toEqual([
+      "job.yaml:9:35 control[0].northing: puts CP1 4495.0 km from site.origin; allowed are 100 km",
+    ]);
+  });
+
+  it("a whole site far from any origin is allowed: only distances count", () => {
+    const far = "northing: 4500000.125, easting: 500000";
+    expect(
+      control(`CP1, ${far}, plan: [0, 0]`, "CP2, northing: 4500000.125, easting: 500006, plan: [6000, 0]"),
+    ).toEqual([]);
+  });
+});

@@ -68,9 +68,10 @@ describe("JSON Schemas are those of the program", () => {
 });
 
 describe("files that a job asks the shell for", () => {
+  const shopAt = { file: "job.yaml", line: 1, column: 7, path: "shop" };
   it.each([
-    ["shop: laser\n", [{ name: "templates/shops/laser.yaml", kind: "shop", relativeTo: "packaged" }]],
-    ["shop: ../my-shop.yaml\n", [{ name: "../my-shop.yaml", kind: "shop", relativeTo: "job" }]],
+    ["shop: laser\n", [{ name: "templates/shops/laser.yaml", kind: "shop", relativeTo: "packaged", at: shopAt }]],
+    ["shop: ../my-shop.yaml\n", [{ name: "../my-shop.yaml", kind: "shop", relativeTo: "job", at: shopAt }]],
     ["units: mm\n", [{ name: "templates/shops/plasma-metric.yaml", kind: "shop", relativeTo: "packaged" }]],
     [
       "schedule: { file: b.xlsx, sheet: Rods }\n",
@@ -78,6 +79,7 @@ describe("files that a job asks the shell for", () => {
         { name: "templates/shops/plasma.yaml", kind: "shop", relativeTo: "packaged" },
         {
           ...{ name: "b.xlsx", kind: "schedule", relativeTo: "job", sheet: "Rods" },
+          at: { file: "job.yaml", line: 1, column: 19, path: "schedule.file" },
           sheetAt: { file: "job.yaml", line: 1, column: 34, path: "schedule.sheet" },
         },
       ],

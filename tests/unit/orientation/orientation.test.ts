@@ -70,6 +70,18 @@ describe("wrongPlacements", () => {
     expect(error).toBeCloseTo(14 * Math.sin(Math.PI / 12), 6);
   });
 
+  it.each(["straddle", "on-axis"] as const)("lays a ring on itself about the axis that %s names", (kind) => {
+    const about = (axis: "x" | "y") =>
+      placementsOf(
+        { kind: "circle", diameter: inches(14), count: 6, start: { kind, axis } },
+        circle(origin, inches(20)),
+      );
+    for (const axis of ["x", "y"] as const) {
+      expect(about(axis)).toHaveLength(15);
+      expect(about(axis).filter((each) => !matters(each))).toHaveLength(11);
+    }
+  });
+
   it("finds the plate that drops on off its place", () => {
     const turned = byWords(placementsOf(points([-5, 7], [5, 7], [5, -3], [-5, -3])), "turned 180");
     expect(inchesOf(turned?.errorTwice ?? 0)).toBe(4);

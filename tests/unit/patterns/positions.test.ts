@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { countRods, rodPositions } from "../../../src/patterns/index.js";
+import type { Point } from "../../../src/geometry/index.js";
+import type { CircleStart } from "../../../src/patterns/index.js";
+import { countRods, rodPositions, standsToAxes } from "../../../src/patterns/index.js";
 import { inches, millimetres, nanometres } from "../../../src/units/index.js";
 import { circle, rectangle } from "../../pattern-fixtures.js";
 
@@ -30,6 +32,60 @@ describe("positions", () => {
     ["straddle", [70.710_678, 70.710_678]],
   ] as const)("a bolt circle of four, %s", (kind, first) => {
     expect(rodPositions(circle(4, { kind }))[0]).toEqual({ x: first[0], y: first[1] });
+  });
+
+  describe("a named start about a named axis", () => {
+    const spots = (count: number, start: CircleStart) => rodPositions(circle(count, start));
+    const on = (points: readonly Point[], axis: "x" | "y") =>
+      points.filter((at) => at[axis] > 0 && Math.abs(at[axis === "x" ? "y" : "x"]) < 1e-9).length;
+
+    test.each([2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 15])("%i rods", (count) => {
+      for (const axis of ["x", "y"] as const) {
+        expect(on(spots(count, { kind: "on-axis", axis }), axis)).toBe(1);
+        const straddling = spots(count, { kind: "straddle", axis });
+        expect(on(straddling, axis)).toBe(0);
+        const across = axis === "x" ? "y" : "x";
+        const [most, next] = [...straddling].sort((a, b) => b[axis] - a[axis]);
+        expect(next?.[axis]).toBe(most?.[axis]);
+        expect(next?.[across]).toBe(-(most?.[across] ?? Number.NaN));
+      }
+    });
+
+    test.each(["straddle", "on-axis"] as const)("%s without an axis is that of x", (kind) => {
+      for (const count of [3, 6, 8, 10]) expect(spots(count, { kind })).toEqual(spots(count, { kind, axis: "x" }));
+    });
+
+    test.each([4, 8, 12, 16])("%i rods stand alike to both axes", (count) => {
+      const sorted = (points: readonly Point[]) => points.map(({ x, y }) => `${x + 0} ${y + 0}`).sort();
+      for (const kind of ["straddle", "on-axis"] as const) {
+        expect(sorted(spots(count, { kind, axis: "y" }))).toEqual(sorted(spots(count, { kind, axis: "x" })));
+        expect(standsToAxes({ diameter: mm(200), count, start: { kind } })).toBeNull();
+      }
+    });
+
+    test.each([
+      [6, { kind: "straddle" }, "straddles the x axis; rods stand on the y axis"],
+      [10, { kind: "straddle", axis: "y" }, "straddles the y axis; rods stand on the x axis"],
+      [6, { kind: "on-axis" }, "rods stand on the x axis; straddles the y axis"],
+      [2, { kind: "straddle" }, "straddles the x axis; rods stand on the y axis"],
+      [5, { kind: "straddle", axis: "y" }, "straddles +y; a rod stands on -y"],
+      [3, { kind: "on-axis" }, "a rod stands on +x; straddles -x"],
+      [6, { kind: "degrees", degrees: 0 }, null],
+    ] as const)("says how %i rods stand to the axes, and truly", (count, start, words) => {
+      expect(standsToAxes({ diameter: mm(200), count, start })).toBe(words);
+      const points = spots(count, start);
+      const flipped = points.map(({ x, y }) => ({ x: -x, y: -y }));
+      for (const [, sign, axis] of words?.matchAll(/(?:stand|stands) on (?:the )?([+-]?)([xy])/g) ?? []) {
+        if (axis !== "x" && axis !== "y") throw new Error(`no axis in ${words}`);
+        if (sign !== "-") expect(on(points, axis)).toBe(1);
+        if (sign !== "+") expect(on(flipped, axis)).toBe(1);
+      }
+      for (const [, sign, axis] of words?.matchAll(/straddles (?:the )?([+-]?)([xy])/g) ?? []) {
+        if (axis !== "x" && axis !== "y") throw new Error(`no axis in ${words}`);
+        if (sign !== "-") expect(on(points, axis)).toBe(0);
+        if (sign !== "+") expect(on(flipped, axis)).toBe(0);
+      }
+    });
   });
 
   test("degrees are counter-clockwise from +x", () => {

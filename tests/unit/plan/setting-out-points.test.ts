@@ -18,6 +18,19 @@ describe("site coordinates", () => {
   });
 });
 
+describe("many placements", () => {
+  it("are named without a limit: 40,000 bases of 4 rods", () => {
+    const many = Array.from({ length: 40_000 }, (_, i) =>
+      placementAt(["A", "1"], { offset: { x: inches(i), y: inches(0) } }),
+    );
+    const { plan } = planJob({ placements: [placementAt(["A", "1"])] });
+    const [base] = plan.bases;
+    if (base === undefined) throw new Error("no base");
+    const bases = many.map((placement) => ({ ...base, placement }));
+    expect(settingOutPoints({ ...plan, bases })).toHaveLength(40_000 * 5);
+  });
+});
+
 describe("point names", () => {
   it("two bases at one crossing are told apart", () => {
     const two = [placementAt(["A", "1"]), placementAt(["A", "1"], { offset: { x: inches(60), y: inches(0) } })];
@@ -37,6 +50,17 @@ describe("point names", () => {
     ];
     const placements = [placementAt(["A'", "1"]), placementAt(["NORTH-WING-A", "1"])];
     expect(namesOf({ lines, placements }).filter((name) => name.endsWith("_A1"))).toEqual(["Ap-1_A1", "P2_A1"]);
+  });
+
+  it("descriptions keep line A apart from line A', however the prime is typed", () => {
+    const words = (name: string): readonly string[] => {
+      const lines = [...gridLines, { kind: "x", name, at: inches(100) } as const];
+      const placements = [placementAt(["A", "1"]), placementAt([name, "1"])];
+      return settingOutPoints(planJob({ lines, placements }).plan).map(({ description }) => description);
+    };
+    for (const prime of ["A'", "A\u2032", "A\u2019"])
+      expect(words(prime).filter((text) => / A1 /.test(text))).toEqual(["ROD B1 A-1 A1 1-1/4", "ROD B1 Ap-1 A1 1-1/4"]);
+    expect(words('A"')).toContain("ROD B1 App-1 A1 1-1/4");
   });
 
   it("a control point does not take the name of a rod", () => {

@@ -197,6 +197,50 @@ describe("a fault", () => {
     );
   });
 
+  it.each([1.189029, 0.96, 1.01, 1.001, 0.999, 2, 25, 24, 13, 1 / 11.5])(
+    "of size: %f times a plate is no match, and the nearest in shape is said to be another size",
+    (scale) => {
+      for (const [mark, name, words] of [
+        ["T4", "plate.dxf", "template T4 (base B4)"],
+        ["T4", "T4_rev-B.dxf", "template T4 (base B4)"],
+        ["B2", "plate.dxf", "base plate of B2"],
+      ] as const) {
+        const file = prove(draw(targetOf(mark), { mm: 25.4 / scale }), name);
+        expect(file.match).toBeNull();
+        const [finding] = file.findings.filter(({ code }) => code === "scaled");
+        expect(finding).toMatchObject({ severity: "stop" });
+        expect(finding?.message).toContain(`nearest in shape is ${words}, but the file is `);
+        expect(finding?.message).toMatch(/^the holes are those of no template or base plate of the job/);
+      }
+    },
+  );
+
+  it.each([25.4, 1 / 25.4, 12, 1 / 12])("of units: exactly %f times is told as a slip of units", (scale) => {
+    const file = prove(draw(targetOf("T4"), { mm: 25.4 / scale }), "plate.dxf");
+    expect(file.match).toMatchObject({ mark: "T4" });
+    expect(file.match?.scale).toBeCloseTo(scale, 5);
+    expect(codesOf(file, "stop")).toEqual(["wrong-unit"]);
+  });
+
+  it("of another plate that shares two holes with one of the job is no match", () => {
+    const outline = targetOf("B4").outline;
+    const holes = [0, 1, 2, 3].map((index) => ({
+      tag: "",
+      at: { x: (index < 2 ? -1 : 1) * 5 * 25.4 + (index < 2 ? 0 : 70), y: (index % 2 === 0 ? 1 : -1) * 127 },
+      diameter: 33,
+      made: "cut" as const,
+    }));
+    const file = prove(
+      draw(
+        { holes, outline: outline === null ? null : { ...outline } },
+        { move: ({ x, y }) => ({ x: 1.3 * x, y: 1.7 * y }) },
+      ),
+      "plate.dxf",
+    );
+    expect(file.match).toBeNull();
+    expect(codesOf(file, "stop")).toContain("no-match");
+  });
+
   it("in millimetres without a unit is measured by the job's", () => {
     const file = prove(draw(targetOf("T4"), { mm: 1, head: [] }), "T4.dxf");
     expect(codesOf(file, "stop")).toEqual(expect.arrayContaining(["no-unit", "wrong-unit"]));

@@ -185,6 +185,7 @@ describe("a fault", () => {
       ]),
     ],
     ["joint-gap", "ends that just miss", fileOf([...looseBox.slice(1), line(0, 0, 99.995, 0)])],
+    ["joint-gap", "ends that miss by a micrometre", fileOf([...looseBox.slice(1), line(0, 0, 99.999, 0)])],
     [
       "outside-outline",
       "a hole beyond the outline",

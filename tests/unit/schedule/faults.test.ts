@@ -1,5 +1,6 @@
 /** Faults of a schedule name the cell: `file:line:column row N Heading: what is wrong, what is allowed`. */
 import { describe, expect, it } from "vitest";
+import type { Table } from "../../../src/readers/inputs.js";
 import { faultsOf, jobOf } from "../job/files.js";
 
 const JOB = 'job: { number: "1" }\nunits: in\nschedule: s.csv\n';
@@ -58,6 +59,20 @@ describe("an improper fraction", () => {
     expect(others).toEqual([]);
     expect(fault).toContain(`row 2 ${heading}: `);
     expect(fault).toContain(words);
+  });
+
+  it("is one in a sheet of a workbook alike", () => {
+    const rows = [
+      ["Mark", "Rod dia", "X", "Y", "Template thk"],
+      ["B1", "11/4", "12", "10", "13/4"],
+    ].map((cells, row) => cells.map((text, column) => ({ text, line: row + 1, column: column + 1 })));
+    const table: Table = { kind: "table", sheet: "Bases", rows };
+    const job = 'job: { number: "1" }\nunits: in\nschedule: { file: job.xlsx, sheet: Bases }\n';
+    const told = faultsOf(job, { "job.xlsx": table });
+    expect(told.map((fault) => fault.replace(/^.*(row 2 [A-Z][a-z ]+):.*fraction (.*): .*$/, "$1: $2"))).toEqual([
+      "row 2 Rod dia: 11/4",
+      "row 2 Template thk: 13/4",
+    ]);
   });
 
   it("stands inside a form too", () => {

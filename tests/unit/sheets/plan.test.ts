@@ -15,6 +15,7 @@ import {
   type SceneGroup,
 } from "../../../src/sheets/index.js";
 import { inches, millimetres, NM_PER_MM, parseLength, type Unit } from "../../../src/units/index.js";
+import { baseFixture } from "../../fixture.js";
 import { placementOf, planCase, planCases, planFixture, regularPlan } from "./plan-cases.js";
 import { groupsOf, textsOf, wordsIn, wordsOf } from "./scene-walk.js";
 
@@ -220,6 +221,23 @@ describe("labels", () => {
     expect(words).toMatch(/B2, QTY 3, TEMPLATE T1, HELD/);
     expect(words).toContain("MARKS IN BOLD ARE HELD");
     for (const scene of scenes) expect(findTextCollisions(scene)).toEqual([]);
+  });
+});
+
+describe("the setting schedule", () => {
+  it.each([
+    ["template", "1 1/2"],
+    ["template left as setting plate", "1 1/2 + PL 1/4"],
+    ["setting plate over cast rods", "1 1/2 + PL 1/4"],
+  ] as const)("says what lies under the base plate: %s", (use, words) => {
+    const base = baseFixture({ template: { ...baseFixture().template, use } });
+    const lines: readonly GridLine[] = [
+      { kind: "x", name: "A", at: inches(0) },
+      { kind: "y", name: "1", at: inches(0) },
+    ];
+    const request = planCase([base], planFixture({ lines, placements: [placementOf("B1", ["A", "1"])] }));
+    const [row] = rowsOf(drawPlanSheets(request), "setting-schedule", 8);
+    expect(row?.[5]?.replace("-", " ")).toBe(words);
   });
 });
 

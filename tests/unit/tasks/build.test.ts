@@ -122,7 +122,15 @@ describe("build", () => {
   });
 
   it("gives no base a folder that would take the name of a file of the package", () => {
-    expect([...packageNames].sort()).toEqual(["ledger.csv", "plan", "questions.csv", "setting-out", "summary.json"]);
+    expect([...packageNames].sort()).toEqual([
+      "ledger.csv",
+      "plan",
+      "questions.csv",
+      "set-aside",
+      "setting-out",
+      "summary.json",
+      "superseded",
+    ]);
     for (const name of packageNames)
       expect(markFault(name.toUpperCase(), packageNames)).toContain("is a name that the package needs for itself");
   });

@@ -85,3 +85,27 @@ describe("rows of the layout", () => {
     });
   });
 });
+
+describe("a layout that is held", () => {
+  const control = (easting: number) => [
+    "settingOut: { unit: m }",
+    `control: [{ point: CP1, northing: 5000, easting: 2000, plan: [0, 0] }, { point: CP2, northing: 5000, easting: ${easting}, plan: [25', 0] }]`,
+  ];
+
+  it("says why in the summary, in the written one alike; control points that close hold nothing", () => {
+    const { summary, written } = made(...control(2076.2));
+    expect(summary.layoutHeld).toEqual([
+      "control-closure CP1 - CP2: 2700 in, at most 30 in is needed",
+      "control-residual CP1 CP2: 1350 in, at most 30 in is needed",
+    ]);
+    expect(written.layoutHeld).toEqual(summary.layoutHeld);
+    expect(made(...control(2007.62)).summary.layoutHeld).toEqual([]);
+    expect(made().summary.layoutHeld).toEqual([]);
+  });
+
+  it("by a severity that the job raises to stop too", () => {
+    expect(made("severities: { neighbour-rods: stop }").summary.layoutHeld).toEqual([
+      "neighbour-rods B1 A-1 - B2 A-1: -1/2 in, at least 0 in is needed",
+    ]);
+  });
+});

@@ -140,8 +140,9 @@ describe("shapes that cannot be are findings, all at once", () => {
 
   test("holes in each other's way or off the plate are no findings: the checks hold the base", () => {
     const outline: OutlineSpec = { kind: "rectangle", x: inches(12), y: inches(10), at: at(30, 0), corner: square };
-    const plate = plateOf(baseWith({ outline, nailHoles: [{ at: at(-6, 5), diameter: inches(1) }] }));
-    expect(plate.holes).toHaveLength(6);
+    const nailHoles = [{ at: at(-6, 5), diameter: inches(1) }];
+    const plate = plateOf(baseWith({ outline, nailHoles, opening: { kind: "none" } }));
+    expect(plate.holes).toHaveLength(5);
     expect(plate.omitted.length).toBeGreaterThan(0);
   });
 });
@@ -231,11 +232,66 @@ describe("automatic outlines", () => {
 
   test("centred on the box around the rods", () => {
     const pattern = { kind: "lines", x: [zero, inches(12)], y: [zero, inches(10)], perimeter: false } as const;
-    const plate = plateOf(baseWith({ outline: auto(), support: bearers }, { groups: [groupFixture({ pattern })] }));
+    const plate = plateOf(
+      baseWith(
+        { outline: auto(), support: bearers, opening: { kind: "none" } },
+        { groups: [groupFixture({ pattern })] },
+      ),
+    );
     const { x0, y0, x1, y1 } = extentOf(plate.region.outer);
     expect([(x0 + x1) / 2, (y0 + y1) / 2]).toEqual([152.4, 127]);
   });
 });
+
+describe("openings that the job gives", () => {
+  const plain = { kind: "rectangle", x: inches(20), y: inches(16), at: at(0, 0), corner: square } as const;
+  const disc = { kind: "circle", diameter: inches(20), at: at(0, 0) } as const;
+  const round = (diameter: number, x = 0, y = 0) =>
+    ({ kind: "circle", diameter: nanometres(diameter), at: at(x, y) }) as const;
+  const box = (x: number, y: number, where = at(0, 0)) =>
+    ({ kind: "rectangle", x: nanometres(x), y: nanometres(y), radius: zero, at: where }) as const;
+  const faults = (template: Partial<TemplateSpec>) => {
+    const outcome = outcomeOf(baseWith(template));
+    return outcome.ok ? [] : outcome.findings;
+  };
+
+  test.each<[string, Partial<TemplateSpec>]>([
+    ["round in a rectangle", { outline: plain, opening: round(inches(16) - 1) }],
+    ["round, off the middle", { outline: plain, opening: round(inches(6) - 1, 7) }],
+    ["round in a round plate", { outline: disc, opening: round(inches(20) - 1) }],
+    ["a rectangle", { outline: plain, opening: box(inches(20) - 2, inches(16) - 2) }],
+    ["a rectangle in a round plate", { outline: disc, opening: box(inches(12) - 2, inches(16) - 2) }],
+  ])("may come within a nanometre of the edge: %s", (_, template) => {
+    expect(faults(template)).toEqual([]);
+  });
+
+  test.each<[string, Partial<TemplateSpec>, string]>([
+    ["round, touching a side", { outline: plain, opening: round(inches(16)) }, "meets the plate's edge"],
+    ["round, touching off the middle", { outline: plain, opening: round(inches(6), 7) }, "meets the plate's edge"],
+    ["round, past a side", { outline: plain, opening: round(inches(6), 8) }, "reaches 1 in past the plate's edge"],
+    ["round, 1 nm past", { outline: plain, opening: round(inches(16) + 2) }, "reaches 0.00000004 in past"],
+    ["as large as a round plate", { outline: disc, opening: round(inches(20)) }, "meets the plate's edge"],
+    ["larger than the plate", { outline: disc, opening: round(inches(30)) }, "reaches 5 in past the plate's edge"],
+    ["larger than a polygon", { outline: hexagon(), opening: round(inches(22)) }, "past the plate's edge"],
+    ["beside the plate", { outline: plain, opening: round(inches(4), 30) }, "past the plate's edge"],
+    ["a rectangle, touching", { outline: plain, opening: box(inches(20), inches(4)) }, "meets the plate's edge"],
+    ["a rectangle across", { outline: plain, opening: box(inches(4), inches(4), at(10, 0)) }, "meets the plate's edge"],
+    ["a rectangle beside", { outline: plain, opening: box(inches(4), inches(4), at(30, 0)) }, "does not lie inside"],
+    ["a rectangle around", { outline: disc, opening: box(inches(30), inches(30)) }, "does not lie inside"],
+    ["corners past a round plate", { outline: disc, opening: box(inches(16), inches(16)) }, "meets the plate's edge"],
+  ])("are faults: %s", (_, template, words) => {
+    expect(faults(template)).toMatchObject([{ code: "opening-off-plate", severity: "error" }]);
+    expect(faults(template)[0]?.message).toContain(words);
+    expect(faults(template)[0]?.at.path).toBe("bases[0].template.opening");
+  });
+});
+
+function hexagon(): OutlineSpec {
+  const points = Array.from({ length: 6 }, (_, k) =>
+    at(12 * Math.cos((k * Math.PI) / 3), 12 * Math.sin((k * Math.PI) / 3)),
+  );
+  return { kind: "polygon", at: points, corner: square };
+}
 
 describe("openings", () => {
   test("automatic: half the smaller side bounds it, and every rule holds", () => {
@@ -266,6 +322,60 @@ describe("openings", () => {
     const none = opening(3.7);
     expect(none.holes[0]?.role).toBe("rod");
     expect(none.sized[0]?.how).toContain("none: less than 3 in");
+  });
+
+  describe("automatic, beside the piece mark", () => {
+    const small = (gauge: number, mark: string, template: Partial<TemplateSpec> = {}) => {
+      const side = inches(gauge);
+      const pattern = { kind: "rectangle", x: side, y: side, nx: 2, ny: 2, perimeter: false } as const;
+      const rod = { diameter: inches(0.75), size: "3/4", nut: missing("rods.nut", "none") };
+      const base = baseWith(
+        { outline: auto(), support: bearers, opening: { kind: "auto" }, mark, ...template },
+        { groups: [groupFixture({ pattern, hole: given(inches(0.8125), "job") }, rod)] },
+      );
+      const marking = {
+        how: "scribe",
+        textHeight: inches(0.625),
+        leastTextHeight: inches(0.625),
+        clearance: inches(0.125),
+      } as const;
+      return plateOf(base, jobFixture({ shop: shopFixture({ marking }) }));
+    };
+    const isMarked = ({ marks }: Plate) => marks.some(({ kind }) => kind === "mark");
+
+    test("shrinks until the mark finds room", () => {
+      const plate = small(8, "T-B4");
+      const wide = small(8, "T-B4", { opening: { kind: "circle", diameter: inches(5), at: at(0, 0) } });
+      expect(wide.omitted).not.toEqual([]);
+      expect(plate.omitted).toEqual([]);
+      expect(isMarked(plate)).toBe(true);
+      expect(plate.holes[0]?.shape).toEqual({ kind: "circle", diameter: inches(4) });
+      expect(plate.sized.at(-1)?.how).toContain("shrunk from 5 in so that marks find room");
+    });
+
+    test("is the largest of its increment that leaves the room", () => {
+      const next = small(8, "T-B4", { opening: { kind: "circle", diameter: inches(4.5), at: at(0, 0) } });
+      expect(next.omitted).not.toEqual([]);
+    });
+
+    test("is left out where none leaves the mark its room", () => {
+      const plate = small(5.5, "T-B5");
+      expect(plate.holes.some(({ role }) => role === "opening")).toBe(false);
+      expect(isMarked(plate)).toBe(true);
+      expect(plate.sized.at(-1)?.how).toBe("none: the piece mark would find no room beside it");
+    });
+
+    test("stays as it is where the mark finds room, and where no opening would help", () => {
+      expect(small(14, "T1").sized.at(-1)?.how).not.toContain("shrunk");
+      const hopeless = small(5.5, "T-123456789012345678901234567890");
+      expect(isMarked(hopeless)).toBe(false);
+      expect(hopeless.holes[0]?.role).toBe("opening");
+    });
+
+    test("an opening as given is never changed", () => {
+      const opening = { kind: "circle", diameter: inches(5), at: at(0, 0) } as const;
+      expect(small(8, "T-B4", { opening }).holes[0]?.shape).toEqual({ kind: "circle", diameter: inches(5) });
+    });
   });
 
   test("metric: below 75 mm there is none", () => {

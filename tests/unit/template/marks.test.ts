@@ -206,7 +206,7 @@ describe("what is marked", () => {
       at: at(20, 0),
       corner: { kind: "square" },
     } as const;
-    const plate = plateOf(baseWith({ outline }));
+    const plate = plateOf(baseWith({ outline, opening: { kind: "none" } }));
     expect(plate.omitted.filter(({ kind }) => kind === "centre-line")).toEqual([
       { kind: "centre-line", text: "centre line -y", why: "the axis does not meet the plate" },
       { kind: "centre-line", text: "centre line +y", why: "the axis does not meet the plate" },

@@ -1,0 +1,90 @@
+/** The package that another one takes the place of: compared, and told what became of it and of what people did to it. */
+import type { Comparison } from "../compare/index.js";
+import { compareSides } from "../compare/index.js";
+import type { Finding } from "../diagnostics/finding.js";
+import { terminalText } from "../diagnostics/printable.js";
+import { writeCompareBrief } from "../formats/compare-brief.js";
+import { compareForm } from "../formats/compare-json.js";
+import type { PersonsFile, Settlement } from "./package-settle.js";
+import { packageWarning } from "./package-target.js";
+import { readPackage } from "./read-package.js";
+
+/** The comparison with the package before; or why there is none. */
+export type EarlierLook =
+  | { readonly kind: "compared"; readonly comparison: Comparison }
+  | { readonly kind: "not compared"; readonly findings: readonly Finding[] };
+
+/** Both in their folders; `name` is DIR as the user named it. Files that were changed are not read: the summary tells of them. */
+export function compareEarlier(old: string, fresh: string, name: string): EarlierLook {
+  const [before, after] = [readPackage(old, name), readPackage(fresh, name)];
+  if (before.ok && after.ok) return { kind: "compared", comparison: compareSides(before.value.side, after.value.side) };
+  return { kind: "not compared", findings: [...before.findings, ...after.findings] };
+}
+
+/** Every file of a person, where it is now, and what was missing; `name` is DIR as the user named it. */
+export function settlementWarnings(settled: Settlement | null, name: string): readonly Finding[] {
+  if (settled === null) return [];
+  const { job, kept, people, missing } = settled;
+  return [
+    ...people.map((file) => packageWarning({ name }, personsWords(file, kept !== null))),
+    ...(missing.length === 0 ? [] : [packageWarning({ name }, missingWords(missing, job.revision))]),
+  ];
+}
+
+/** The same of what an interrupted run had left, and where its package is kept. */
+export function leftoverWarnings(settled: Settlement | null, name: string): readonly Finding[] {
+  if (settled === null) return [];
+  const { job, kept } = settled;
+  const told = settlementWarnings(settled, name);
+  if (kept === null) return told;
+  const words = `an interrupted make had left the package of revision ${job.revision} beside it: it is kept in ${kept}`;
+  return [packageWarning({ name }, words), ...told];
+}
+
+function personsWords({ what, path, to, isMaking }: PersonsFile, isKept: boolean): string {
+  const place = isKept ? `it went with its revision, and is ${to} now` : `it is set aside as ${to}`;
+  if (what === "added") return `${path} is not of the package: ${path === to ? "it stays where it is" : place}`;
+  if (!isMaking) return `${path} was changed after it was written: ${place}`;
+  const loud = "WHAT WAS CUT BY IT IS NOT WHAT WAS CHECKED";
+  return `${path}, A FILE TO CUT BY, WAS CHANGED after it was checked and written: ${place}. ${loud}`;
+}
+
+const MOST_NAMED = 10;
+
+function missingWords(missing: readonly string[], revision: string): string {
+  const more = missing.length > MOST_NAMED ? ` and ${missing.length - MOST_NAMED} more` : "";
+  const named = missing.slice(0, MOST_NAMED).join(", ");
+  return `the package of revision ${revision} that was here lacked ${named}${more}`;
+}
+
+/** What became of the package before, for the terminal; `shown` is DIR as it is shown. */
+export const earlierText = terminalText(earlierWords);
+
+function earlierWords(
+  look: EarlierLook,
+  settlement: Settlement | null,
+  options: { readonly shown: string; readonly width: number; readonly color: boolean },
+): string {
+  const inside = settlement?.kept ?? null;
+  const kept = inside === null ? null : `${options.shown}/${inside}`;
+  switch (look.kind) {
+    case "compared":
+      return writeCompareBrief(look.comparison, { ...options, kept });
+    case "not compared": {
+      const where = kept === null ? "" : `, which is kept in ${kept}`;
+      return `The package before${where} is not compared: its summary.json cannot be read.\n`;
+    }
+  }
+}
+
+/** The same in machine form: the key `earlier` of what `make --json` prints. */
+export function earlierForm(look: EarlierLook, settlement: Settlement | null) {
+  return {
+    number: settlement?.job.number ?? null,
+    revision: settlement?.job.revision ?? null,
+    kept: settlement?.kept ?? null,
+    people: settlement?.people.map(({ what, path, to }) => ({ what, path, to })) ?? [],
+    missing: settlement?.missing ?? [],
+    compared: look.kind === "compared" ? compareForm(look.comparison) : null,
+  };
+}

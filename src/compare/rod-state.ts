@@ -1,0 +1,47 @@
+/** From the bases of a summary to the states of their rods. */
+import type { SummaryBottom, SummaryRods } from "../summary/model.js";
+import type { Unit } from "../units/length.js";
+import { NM_PER_UNIT } from "../units/length.js";
+import type { RodState } from "./model.js";
+
+/** A base of a summary: its mark and its rods. */
+interface RodBase {
+  readonly mark: string;
+  readonly rods?: readonly SummaryRods[];
+}
+
+/** The rods of all bases in their order, in nanometres; null where one does not list its rods. */
+export function makeRodStates(bases: readonly RodBase[], unit: Unit): readonly RodState[] | null {
+  const states: RodState[] = [];
+  for (const { mark, rods } of bases) {
+    if (rods === undefined) return null;
+    for (const each of rods) states.push(rodState(mark, each, unit));
+  }
+  return states;
+}
+
+function rodState(base: string, rods: SummaryRods, unit: Unit): RodState {
+  const nm = (length: number): number => Math.round(length * NM_PER_UNIT[unit]);
+  const known = (length: number | null): number | null => (length === null ? null : nm(length));
+  const { group, total, size, thread, grade, finish } = rods;
+  return {
+    ...{ base, group, total, size, thread, grade, finish },
+    diameter: nm(rods.diameter),
+    projection: known(rods.projection),
+    embedment: known(rods.embedment),
+    length: known(rods.length),
+    threadLength: known(rods.threadLength),
+    bottom: rods.bottom === null ? null : bottomState(rods.bottom, nm),
+  };
+}
+
+function bottomState(bottom: SummaryBottom, nm: (length: number) => number): SummaryBottom {
+  switch (bottom.kind) {
+    case "nut":
+      return bottom;
+    case "plate":
+      return { ...bottom, size: nm(bottom.size), thickness: nm(bottom.thickness) };
+    case "hook":
+      return { ...bottom, reach: nm(bottom.reach) };
+  }
+}
