@@ -1,7 +1,9 @@
 /** The rods of a comparison for a terminal: for a rod shop a changed rod is scrap. */
+
 import { counted } from "../checks/words.js";
 import type { BottomState, Comparison, RodChange, RodComparison, RodState, RodVerdict } from "../compare/index.js";
 import { countRemade, ROD_VERDICTS } from "../compare/index.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Unit } from "../units/index.js";
 import { formatLength } from "../units/index.js";
 import { styled, wrap } from "./ledger-text.js";
@@ -45,7 +47,11 @@ interface RodsTextOptions {
 /** Groups that differ, worst first; lengths in NEW's unit. Empty where no rod differs or where rods cannot be compared. */
 export function writeRodsText({ rods, new: { job } }: Comparison, { width, color }: RodsTextOptions): string {
   const shown = (rods ?? []).filter(({ verdict }) => verdict !== "unchanged");
-  const start = Math.max(0, ...shown.map((each) => headWords(each).length)) + 4;
+  const start =
+    greatestOf(
+      shown.map((each) => headWords(each).length),
+      0,
+    ) + 4;
   const blocks = ROD_VERDICTS.flatMap((kind) => {
     const own = shown.filter(({ verdict }) => verdict === kind);
     if (own.length === 0) return [];

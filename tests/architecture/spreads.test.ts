@@ -13,6 +13,8 @@ const source = fileURLToPath(new URL("../../src", import.meta.url));
 /** What may be called with a spread, since each such list is short by its making. */
 const FEW: Readonly<Record<string, string>> = {
   findNode: "keys of a path in a document",
+  textOf: "keys of a path in a document",
+  placeIn: "keys of a path in a document",
   base: "other names of one heading",
   text: "other names of one heading",
   refused: "words of a command line",
@@ -33,7 +35,7 @@ interface Spread {
   readonly line: number;
 }
 
-const BLANK = /\/\*[\s\S]*?\*\/|(?<![:\\])\/\/[^\n]*|"(?:[^"\\\n]|\\.)*"|'(?:[^'\\\n]|\\.)*'/g;
+const BLANK = /\/\*[\s\S]*?\*\/|(?<![:\\])\/\/[^\n]*|"(?:[^"\\\n]|\\.)*"|'(?:[^'\\\n]|\\.)*'|`[^`$]*`/g;
 
 /** Calls of a text with a spread among their arguments; rest parameters are none. Comments and texts are blanked first. */
 function spreadsOf(text: string): readonly Spread[] {

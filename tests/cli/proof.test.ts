@@ -222,7 +222,7 @@ describe("rodplate proof", () => {
     writeFileSync(join(folder, "layers.dxf"), fileOf([...lines, box]));
     const { stdout } = await proof("layers.dxf");
     expect(stdout.split("\n").length).toBeLessThan(110);
-    expect(stdout).toMatch(/more-findings: \d{4} more findings, \d+ of them STOP, are not listed/);
+    expect(stdout).toMatch(/more-findings: \d+ more findings, \d+ of them STOP, are not listed/);
     const [file] = JSON.parse((await proof("layers.dxf", "--json")).stdout).files;
     expect(file.findings).toHaveLength(100);
   });

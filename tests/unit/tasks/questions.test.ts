@@ -110,7 +110,7 @@ describe("questions", () => {
   it("every failing row that asks stands in exactly one question, by mark and subject", () => {
     const text = `job: { number: "1" }\nunits: in\nbases:\n${[
       "  - { mark: B1, quantity: 2, rods: { diameter: 1-1/2, projection: 4, threads: 2 }, pattern: { kind: rectangle, x: 2-3/4, y: 12 }, basePlate: { x: 10, y: 14, thickness: 2, hole: 2, washer: { shape: square, size: 3, thickness: 1/2 } }, grout: 2, concrete: { x: 12, y: 16 }, template: { thickness: 1/4 } }",
-      "  - { mark: B2, quantity: 2, member: column, rods: { diameter: 1 }, pattern: { kind: circle, diameter: 5, count: 3, start: on-axis }, template: { thickness: 1/4 } }",
+      "  - { mark: B2, quantity: 2, member: column, rods: { diameter: 1 }, pattern: { kind: circle, diameter: 5, count: 3, start: on-axis x }, template: { thickness: 1/4 } }",
     ].join("\n")}\n`;
     const built = build(inputsOf(text), { date: "2026-01-01", version: "1", document: null, outputs: [] });
     expect(built.findings).toEqual([]);
