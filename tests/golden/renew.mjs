@@ -1,11 +1,11 @@
-// Renews the expected packages of all samples, and each workbook from its CSV twin where they differ. Review the result as a
+// Renews the expected packages of all samples, and each workbook from its CSV twins where they differ. Review the result as a
 // diff before it is committed.
 import { spawnSync } from "node:child_process";
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import Papa from "papaparse";
-import { readSheet } from "read-excel-file/node";
+import readWorkbook from "read-excel-file/node";
 import writeWorkbook from "write-excel-file/node";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
@@ -17,19 +17,29 @@ function typed(text) {
   return /^-?\d+(\.\d+)?$/.test(text) && String(Number(text)) === text ? Number(text) : text;
 }
 
-async function renewWorkbook(csv, xlsx) {
-  const rows = Papa.parse(readFileSync(csv, "utf8").trimEnd()).data.map((row) => row.map(typed));
-  if (JSON.stringify(await readSheet(xlsx, "Bases")) === JSON.stringify(rows)) return;
-  const cells = rows.map((row, r) =>
-    row.map((value) => (value === null ? null : { value, ...(r === 0 ? { fontWeight: "bold" } : {}) })),
-  );
-  writeFileSync(xlsx, await writeWorkbook(cells, { sheet: "Bases" }).toBuffer());
-  console.log(`${xlsx}: renewed from its CSV twin`);
+/** The sheets of a sample's workbook, by the CSV files that they are twins of. */
+const SHEETS = { Bases: "schedule.csv", Placements: "placements.csv" };
+
+async function renewWorkbook(folder) {
+  const xlsx = join(folder, "schedule.xlsx");
+  const sheets = Object.entries(SHEETS).filter(([, csv]) => existsSync(join(folder, csv)));
+  const wanted = sheets.map(([sheet, csv]) => {
+    const { data } = Papa.parse(readFileSync(join(folder, csv), "utf8").trimEnd());
+    return { sheet, data: data.map((row) => row.map(typed)) };
+  });
+  const held = existsSync(xlsx) ? (await readWorkbook(xlsx)).map(({ sheet, data }) => ({ sheet, data })) : [];
+  if (JSON.stringify(held) === JSON.stringify(wanted)) return;
+  const bold = (value, row) => (value === null ? null : row === 0 ? { value, fontWeight: "bold" } : { value });
+  const written = wanted.map(({ sheet, data }) => ({
+    sheet,
+    data: data.map((row, r) => row.map((value) => bold(value, r))),
+  }));
+  writeFileSync(xlsx, await writeWorkbook(written).toBuffer());
+  console.log(`${xlsx}: renewed from its CSV twins`);
 }
 
 for (const name of readdirSync(samples)) {
-  const [csv, xlsx] = ["schedule.csv", "schedule.xlsx"].map((file) => join(samples, name, file));
-  if (existsSync(csv)) await renewWorkbook(csv, xlsx);
+  await renewWorkbook(join(samples, name));
   const expected = join(samples, name, "expected");
   rmSync(expected, { recursive: true, force: true });
   const made = spawnSync(
