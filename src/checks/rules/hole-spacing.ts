@@ -75,7 +75,7 @@ function judge({ job }: CheckContext, { name }: Plate, a: Holed, b: Holed): Rule
   const sizes =
     a.hole === b.hole ? `holes ${say.length(a.hole)}` : `holes ${say.length(a.hole)} and ${say.length(b.hole)}`;
   const slip = spacing < needed ? slipOf(a, b, job.unit) : "";
-  const note = `${sizes} of the ${name}, ${say.twice(spacing)} from ${a.rod.tag} to ${b.rod.tag}${slip}`;
+  const note = `${sizes} of the ${name}, ${say.twice(spacing)} centre to centre${slip}`;
   const own = a.isByTable && b.isByTable ? { clause: "holes by the table: hole + d <= spacing" } : {};
   return compare(`${name} ${a.rod.tag}-${b.rod.tag}`, spacing, ">=", needed, note, own);
 }
