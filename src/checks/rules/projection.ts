@@ -1,4 +1,3 @@
-import type { StackPart } from "../../job/model/stack.js";
 import { seatOfNut, wholeStack } from "../../job/model/stack.js";
 import { extraThread, findElevation } from "../../standards/index.js";
 import { formatWithUnit } from "../../units/index.js";
@@ -7,6 +6,7 @@ import type { Own, Term } from "../results.js";
 import { compareSums, fixed, minus, notChecked, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
+import { layers } from "../stack-terms.js";
 import { wordsIn } from "../words.js";
 
 const LOW = "stack on the rod, with the rod set low by the elevation tolerance";
@@ -31,10 +31,6 @@ export const projection: Rule<"projection"> = {
     return [asSpecified, setLow, runDown, runDownHigh].flatMap((row) => rods.map((rod) => row(context, rod)));
   },
 };
-
-function layers(parts: readonly StackPart[], sign: typeof plus): readonly Term[] {
-  return parts.map(({ name, height }) => sign(name, height));
-}
 
 function asSpecified({ job, base }: CheckContext, { tag, group, rod }: RodHole): RuleResult {
   const stack = layers(wholeStack(base, group), plus);
