@@ -167,6 +167,23 @@ export function spareOf(row: RuleResult): number | null {
   return margin.kind === "length" ? margin.twice : margin.count;
 }
 
+/**
+ * Two rows of one cause, as specified and with a tolerance against it: where both fail the first asks for both, `against` saying
+ * with what, and the second is advice, so that one question is put.
+ */
+export function askOnce(
+  [specified, tolerated]: readonly [RuleResult, RuleResult],
+  against: string,
+  say: Words,
+): readonly [RuleResult, RuleResult] {
+  const [spare, least] = [spareOf(specified), spareOf(tolerated)];
+  if (spare === null || least === null || spare >= 0 || least >= 0) return [specified, tolerated];
+  return [
+    { ...specified, note: `${specified.note}; ${against} short by ${say.twice(-least)}` },
+    { ...tolerated, severity: "advise", note: `${tolerated.note}; asked for with the row as specified` },
+  ];
+}
+
 /** `it fails whatever the washer is: no washer is given (basePlate.washer)`. */
 function failsWhatever(missing: readonly NamedMissing[]): string {
   const names = inWords(missing.map(({ name }) => `the ${name}`));

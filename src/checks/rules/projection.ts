@@ -3,7 +3,7 @@ import { extraThread, findElevation } from "../../standards/index.js";
 import { formatWithUnit } from "../../units/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
-import { compareSums, fixed, minus, notChecked, plus } from "../results.js";
+import { askOnce, compareSums, fixed, minus, notChecked, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
 import { layers } from "../stack-terms.js";
@@ -28,7 +28,13 @@ export const projection: Rule<"projection"> = {
   edition: () => "geometry",
   check(context) {
     const rods = rodHoles(context);
-    return [asSpecified, setLow, runDown, runDownHigh].flatMap((row) => rods.map((rod) => row(context, rod)));
+    const say = wordsIn(context.job.unit);
+    const stacks = rods.map((rod) => askOnce([asSpecified(context, rod), setLow(context, rod)], "set low", say));
+    const threads = rods.map((rod) => askOnce([runDown(context, rod), runDownHigh(context, rod)], "set high", say));
+    return [stacks, threads].flatMap((pairs) => [
+      ...pairs.map(([first]) => first),
+      ...pairs.map(([, second]) => second),
+    ]);
   },
 };
 
