@@ -153,12 +153,35 @@ export function missingAmong(inputs: Readonly<Record<string, Input<unknown>>>): 
  * fails whatever they are, and says so; else it is not checked.
  */
 export function inBestCase(row: RuleResult, missing: readonly NamedMissing[]): RuleResult {
-  if (missing.length === 0 || row.kind !== "compared") return row;
-  const margin = marginOf(row.value, row.sense, row.limit);
-  const fails = (margin.kind === "length" ? margin.twice : margin.count) < 0;
-  if (fails) return { ...row, note: `${row.note}; ${failsWhatever(missing)}` };
+  const spare = spareOf(row);
+  if (missing.length === 0 || row.kind !== "compared" || spare === null) return row;
+  if (spare < 0) return { ...row, note: `${row.note}; ${failsWhatever(missing)}` };
   const { value, sense, limit, ...rest } = row;
   return { ...rest, kind: "not-checked", note: whyMissing(missing.map(({ input }) => input)) };
+}
+
+/** What a result has to spare, a length doubled; null where nothing was compared. */
+export function spareOf(row: RuleResult): number | null {
+  if (row.kind !== "compared") return null;
+  const margin = marginOf(row.value, row.sense, row.limit);
+  return margin.kind === "length" ? margin.twice : margin.count;
+}
+
+/**
+ * Two rows of one cause, as specified and with a tolerance against it: where both fail the first asks for both, `against` saying
+ * with what, and the second is advice, so that one question is put.
+ */
+export function askOnce(
+  [specified, tolerated]: readonly [RuleResult, RuleResult],
+  against: string,
+  say: Words,
+): readonly [RuleResult, RuleResult] {
+  const [spare, least] = [spareOf(specified), spareOf(tolerated)];
+  if (spare === null || least === null || spare >= 0 || least >= 0) return [specified, tolerated];
+  return [
+    { ...specified, note: `${specified.note}; ${against} short by ${say.twice(-least)}` },
+    { ...tolerated, severity: "advise", note: `${tolerated.note}; asked for with the row as specified` },
+  ];
 }
 
 /** `it fails whatever the washer is: no washer is given (basePlate.washer)`. */

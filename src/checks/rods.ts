@@ -52,7 +52,10 @@ export function notForSettingPlate(subject: string): RuleResult {
 }
 
 /** The washer on the base plate as `round washer 3` or `square washer 3`, with its series where there are two. */
-export function washerText({ shape, size, series }: Washer, length: (length: number) => string): string {
+export function washerText(
+  { shape, size, series }: Pick<Washer, "shape" | "size" | "series">,
+  length: (length: number) => string,
+): string {
   return `${shape} washer ${length(size)}${series === undefined ? "" : ` (${series})`}`;
 }
 

@@ -1,7 +1,7 @@
 /** What a survey says of itself: shared by terminal, tables and sheet. */
 import { CAUTION } from "../checks/cautions.js";
 import type { CheckRow } from "../checks/model.js";
-import { quantityText } from "../checks/words.js";
+import { marginText } from "../checks/words.js";
 import { formatDegrees, formatWithUnit } from "../units/index.js";
 import type { Unit } from "../units/length.js";
 import type { BestPosition, Motion, Remedy, SurveyTerms } from "./model.js";
@@ -80,7 +80,7 @@ function rowWords(row: CheckRow | undefined, unit: Unit): string {
   const { rule, status, margin, note } = row;
   if (margin === null) return `${rule} ${status}: ${note}`;
   const by = margin.kind === "length" ? ({ kind: "length", twice: Math.abs(margin.twice) } as const) : margin;
-  if (status === "fail") return `${rule} FAIL by ${quantityText(by, unit)}`;
+  if (status === "fail") return `${rule} FAIL by ${marginText(by, unit)}`;
   const isExact = margin.kind === "length" && margin.twice === 0;
-  return isExact ? `${rule} pass, exactly` : `${rule} pass, ${quantityText(by, unit)} to spare`;
+  return isExact ? `${rule} pass, exactly` : `${rule} pass, ${marginText(by, unit)} to spare`;
 }

@@ -36,6 +36,22 @@ export function governingPairs<T>(items: readonly T[], margin: (a: T, b: T) => n
   });
 }
 
+/**
+ * Of items whose missing inputs stand in at their best, the governing pairs that fail all the same and hang on one of those:
+ * they fail whatever the inputs are. Pairs that hang on none are left to `governingPairs`.
+ */
+export function pairsThatFailAnyway<T>(
+  items: readonly T[],
+  missingOf: (item: T) => readonly unknown[],
+  margin: (a: T, b: T) => number,
+): readonly Pair<T>[] {
+  return governingPairs(items, (a, b) => {
+    if (missingOf(a).length + missingOf(b).length === 0) return null;
+    const value = margin(a, b);
+    return value < 0 ? value : null;
+  });
+}
+
 function improve(best: Map<number, Nearest>, at: number, candidate: Nearest): void {
   const known = best.get(at);
   if (known === undefined || candidate.margin < known.margin) best.set(at, candidate);

@@ -3,10 +3,11 @@ import { twiceDistanceBetweenPoints } from "../../geometry/index.js";
 import type { Input } from "../../job/model/job.js";
 import { findHoleSpacing, type HoleSpacingRow } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
-import { governingPairs } from "../geometry/pairs.js";
+import { governingPairs, pairsThatFailAnyway } from "../geometry/pairs.js";
 import { placeSource } from "../geometry/second-source.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, lacking, notApplicable } from "../results.js";
+import type { NamedMissing } from "../results.js";
+import { compare, inBestCase, lacking, missingAmong, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
 import type { Words } from "../words.js";
@@ -57,7 +58,10 @@ function nearestRod(rods: readonly RodHole[], at: Point): RodHole {
   );
 }
 
-/** A row for every governing pair of holes whose sizes are known; those of unknown size are named once. */
+/**
+ * A row for every governing pair of holes whose sizes are known; those of unknown size are named once, and stand in as large as
+ * their rods where even such holes are too near.
+ */
 function rowsFor(
   { job }: CheckContext,
   holes: readonly BaseHole[],
@@ -68,25 +72,37 @@ function rowsFor(
   const sized = holes.flatMap((each) => sizedHole(each, needsHole));
   const unsized = holes.filter((each) => sizedHole(each, needsHole).length === 0);
   const say = wordsIn(job.unit);
-  const pairs = governingPairs(sized, (a, b) => twiceBetween(a, b, row) - limitOf(a, b, row));
+  const spare = (a: SizedHole, b: SizedHole) => twiceBetween(a, b, row) - limitOf(a, b, row);
+  const pairs = [
+    ...governingPairs(sized, spare),
+    ...pairsThatFailAnyway(needsHole ? holes.map(atLeastItsRod) : [], (each) => each.missing, spare),
+  ];
   return [
     ...unsized.map(({ tag, hole }) => lacking(tag, hole.kind === "missing" ? [hole] : [], { clause })),
-    ...pairs.map(({ first: a, second: b }) =>
-      compare(`${a.tag}-${b.tag}`, twiceBetween(a, b, row), ">=", limitOf(a, b, row), noteOf(a, b, row, say), {
-        clause,
-      }),
-    ),
+    ...pairs.map(({ first: a, second: b }) => {
+      const note = noteOf(a, b, row, say);
+      const held = compare(`${a.tag}-${b.tag}`, twiceBetween(a, b, row), ">=", limitOf(a, b, row), note, { clause });
+      return inBestCase(held, [...a.missing, ...b.missing]);
+    }),
   ];
 }
 
 interface SizedHole extends Omit<BaseHole, "hole"> {
   /** 0 where it is neither known nor asked for. */
   readonly hole: number;
+  /** What stands in for a size that is not known. */
+  readonly missing: readonly NamedMissing[];
 }
 
 function sizedHole({ hole, ...each }: BaseHole, needsHole: boolean): readonly SizedHole[] {
-  if (hole.kind === "given") return [{ ...each, hole: hole.value }];
-  return needsHole ? [] : [{ ...each, hole: 0 }];
+  if (hole.kind === "given") return [{ ...each, hole: hole.value, missing: [] }];
+  return needsHole ? [] : [{ ...each, hole: 0, missing: [] }];
+}
+
+/** A hole that is not known is as large as its rod at least. */
+function atLeastItsRod({ hole, ...each }: BaseHole): SizedHole {
+  const missing = missingAmong({ [`hole of ${each.tag}`]: hole });
+  return { ...each, hole: hole.kind === "given" ? hole.value : each.rod, missing };
 }
 
 /** Twice the spacing, or twice what is clear between the edges. */

@@ -2,9 +2,9 @@ import { nutHeight, washerName, washerThickness } from "../../job/model/stack.js
 import { findConcreteTop, findElevation } from "../../standards/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
-import { compareSums, fixed, lacking, minus, notApplicable, notChecked, plus } from "../results.js";
+import { askOnce, compareSums, fixed, lacking, minus, notApplicable, notChecked, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
-import { perRod } from "../rods.js";
+import { rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
 
 /** The grout gap takes a levelling nut, its washer, and room beneath, also where the concrete stands high. */
@@ -20,14 +20,21 @@ export const groutGap: Rule<"grout-gap"> = {
   check(context) {
     const { levelling } = context.base;
     if (levelling.kind === "missing") return [lacking("base", [levelling]), overHighConcrete(context)];
-    if (levelling.value === "nuts")
-      return [gap, gapOverHighConcrete, thread, threadHigh].flatMap((row) =>
-        perRod(context, (rod) => row(context, rod)),
-      );
+    if (levelling.value === "nuts") return onNuts(context);
     const words = levelling.value === "shims" ? "shims" : "a levelling plate";
     return [notApplicable("base", `the base plate is levelled by ${words}`), overHighConcrete(context)];
   },
 };
+
+function onNuts(context: CheckContext): readonly RuleResult[] {
+  const say = wordsIn(context.job.unit);
+  const rods = rodHoles(context);
+  const gaps = rods.map((rod) =>
+    askOnce([gap(context, rod), gapOverHighConcrete(context, rod)], "with T.O.C. high", say),
+  );
+  const threads = rods.map((rod) => askOnce([thread(context, rod), threadHigh(context, rod)], "set high", say));
+  return [gaps, threads].flatMap((pairs) => [...pairs.map(([first]) => first), ...pairs.map(([, second]) => second)]);
+}
 
 /** The levelling nut and its washer, taken as on the base plate, both at their greatest. */
 function levellingNut({ group, rod }: RodHole): readonly Term[] {

@@ -1,9 +1,10 @@
 import { twiceDistanceBetweenPoints } from "../../geometry/index.js";
-import type { Input, Missing, Nut } from "../../job/model/job.js";
+import type { Input, Missing } from "../../job/model/job.js";
 import type { Length } from "../../units/index.js";
-import { governingPairs } from "../geometry/pairs.js";
+import { governingPairs, pairsThatFailAnyway } from "../geometry/pairs.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, lacking, notApplicable } from "../results.js";
+import type { NamedMissing } from "../results.js";
+import { compare, inBestCase, lacking, missingAmong, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, playOf, rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
@@ -24,40 +25,43 @@ export const nutRoom: Rule<"nut-room"> = {
   },
 };
 
+/** A rod with the width of its nut across corners; of one that is not known the rod's own, which it is never less than. */
 interface Fitted {
   readonly hole: RodHole;
-  readonly nut: Nut;
+  readonly across: number;
+  readonly missing: readonly NamedMissing[];
+}
+
+function fittedOf(hole: RodHole): Fitted {
+  const { nut } = hole.rod;
+  const across = nut.kind === "given" ? nut.value.acrossCorners : hole.diameter;
+  return { hole, across, missing: missingAmong({ [`nut of ${hole.tag}`]: nut }) };
 }
 
 function nutRows(context: CheckContext, rods: readonly RodHole[]): readonly RuleResult[] {
-  const fitted = rods.flatMap((hole) => (hole.rod.nut.kind === "given" ? [{ hole, nut: hole.rod.nut.value }] : []));
-  const limit = (a: Fitted, b: Fitted) => nutLimit(context, a, b);
-  const pairs = governingPairs(
-    fitted,
-    (a, b) => twiceDistanceBetweenPoints(a.hole.center, b.hole.center) - limit(a, b),
-  );
-  return [
-    ...lackingOf(rods, "nut"),
-    ...pairs.map(({ first, second }) => nutPair(context, first, second, limit(first, second))),
-  ];
+  const fitted = rods.map(fittedOf);
+  const spare = (a: Fitted, b: Fitted) =>
+    twiceDistanceBetweenPoints(a.hole.center, b.hole.center) - nutLimit(context, a, b);
+  const known = fitted.filter(({ missing }) => missing.length === 0);
+  const pairs = [...governingPairs(known, spare), ...pairsThatFailAnyway(fitted, ({ missing }) => missing, spare)];
+  return [...lackingOf(rods, "nut"), ...pairs.map(({ first, second }) => nutPair(context, first, second))];
 }
 
 /** Twice the least spacing: G1 + G2 + both plays + two gaps. */
 function nutLimit({ job }: CheckContext, a: Fitted, b: Fitted): number {
-  return a.nut.acrossCorners + b.nut.acrossCorners + playOf(a.hole) + playOf(b.hole) + 2 * job.shop.nutGap.value;
+  return a.across + b.across + playOf(a.hole) + playOf(b.hole) + 2 * job.shop.nutGap.value;
 }
 
-function nutPair({ job }: CheckContext, a: Fitted, b: Fitted, limit: number): RuleResult {
+function nutPair(context: CheckContext, a: Fitted, b: Fitted): RuleResult {
+  const { job } = context;
   const say = wordsIn(job.unit);
-  const nuts = `nuts (${say.length(a.nut.acrossCorners)} + ${say.length(b.nut.acrossCorners)}) / 2`;
-  const note = `${nuts} + mean play ${say.twice(playOf(a.hole) + playOf(b.hole))} + gap ${say.length(job.shop.nutGap.value)}`;
-  return compare(
-    `${a.hole.tag}-${b.hole.tag}`,
-    twiceDistanceBetweenPoints(a.hole.center, b.hole.center),
-    ">=",
-    limit,
-    note,
-  );
+  const missing = [...a.missing, ...b.missing];
+  const nuts = missing.length === 0 ? "nuts" : "nuts no smaller than their rods";
+  const note =
+    `${nuts} (${say.length(a.across)} + ${say.length(b.across)}) / 2 ` +
+    `+ mean play ${say.twice(playOf(a.hole) + playOf(b.hole))} + gap ${say.length(job.shop.nutGap.value)}`;
+  const spacing = twiceDistanceBetweenPoints(a.hole.center, b.hole.center);
+  return inBestCase(compare(`${a.hole.tag}-${b.hole.tag}`, spacing, ">=", nutLimit(context, a, b), note), missing);
 }
 
 /** A rod with what a wrench beside it meets, and the room that its own wrench takes, where one is named. */
@@ -77,7 +81,10 @@ function besideOf(hole: RodHole): Beside {
     : { hole, across: hole.diameter, what: "bare rod", room };
 }
 
-/** Every rod whose wrench is named against every other rod, also of groups that name none. */
+/**
+ * Every rod whose wrench is named against every other rod, also of groups that name none. A wrench is no narrower than its nut:
+ * where none is named, the row of the nuts holds all that is certain.
+ */
 function wrenchRows(context: CheckContext, rods: readonly RodHole[]): readonly RuleResult[] {
   const spare = (a: Beside, b: Beside) => {
     const worst = wrenchBeside(a, b);

@@ -1,12 +1,12 @@
-import type { StackPart } from "../../job/model/stack.js";
 import { seatOfNut, wholeStack } from "../../job/model/stack.js";
 import { extraThread, findElevation } from "../../standards/index.js";
 import { formatWithUnit } from "../../units/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
-import { compareSums, fixed, minus, notChecked, plus } from "../results.js";
+import { askOnce, compareSums, fixed, minus, notChecked, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
+import { layers } from "../stack-terms.js";
 import { wordsIn } from "../words.js";
 
 const LOW = "stack on the rod, with the rod set low by the elevation tolerance";
@@ -28,13 +28,15 @@ export const projection: Rule<"projection"> = {
   edition: () => "geometry",
   check(context) {
     const rods = rodHoles(context);
-    return [asSpecified, setLow, runDown, runDownHigh].flatMap((row) => rods.map((rod) => row(context, rod)));
+    const say = wordsIn(context.job.unit);
+    const stacks = rods.map((rod) => askOnce([asSpecified(context, rod), setLow(context, rod)], "set low", say));
+    const threads = rods.map((rod) => askOnce([runDown(context, rod), runDownHigh(context, rod)], "set high", say));
+    return [stacks, threads].flatMap((pairs) => [
+      ...pairs.map(([first]) => first),
+      ...pairs.map(([, second]) => second),
+    ]);
   },
 };
-
-function layers(parts: readonly StackPart[], sign: typeof plus): readonly Term[] {
-  return parts.map(({ name, height }) => sign(name, height));
-}
 
 function asSpecified({ job, base }: CheckContext, { tag, group, rod }: RodHole): RuleResult {
   const stack = layers(wholeStack(base, group), plus);

@@ -1,38 +1,48 @@
 import type { Input, Rod } from "../../job/model/job.js";
 import { given, missing } from "../../job/model/job.js";
-import { nutHeight } from "../../job/model/stack.js";
+import { nutHeight, wholeStack } from "../../job/model/stack.js";
 import { findGrade, findLengthTolerance } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
-import { compareSums, fixed, minus, notApplicable, plus } from "../results.js";
+import { compareSums, fixed, known, minus, notApplicable, plus, spareOf } from "../results.js";
 import type { RodHole } from "../rods.js";
-import { rodHoles } from "../rods.js";
+import { isOverCastRods, rodHoles } from "../rods.js";
+import { layers, throughTemplate } from "../stack-terms.js";
 import { wordsIn } from "../words.js";
 
 const SHORT: Own = {
+  severity: "advise",
   clause: "overall length at its least >= projection + embedment",
   measured: "the length of the rod, as short as it may come,",
 };
+const LEFT = "overall length at its least, less the embedment: what is left above the concrete >=";
+const LEFT_MEASURED = "what a rod as short as it may come leaves above the concrete, with its embedment kept,";
+const FOR_STACK: Own = { clause: `${LEFT} stack on the rod`, measured: LEFT_MEASURED };
+const FOR_TEMPLATE: Own = { clause: `${LEFT} template and its upper nut`, measured: LEFT_MEASURED };
 const LONG: Own = {
   severity: "advise",
   clause: "overall length <= projection + embedment + lower end, within the tolerance",
   measured: "the length of the rod",
 };
 
-/** A rod as short as its specification lets it be still reaches as deep as it should; none is longer than its parts account for. */
+/**
+ * A rod as short as its specification lets it be, set to its embedment, still takes what goes on it, and the template; how much
+ * it lacks of projection and embedment together is advice. None is longer than its parts account for.
+ */
 export const rodLength: Rule<"rod-length"> = {
   id: "rod-length",
   title:
-    "rod length less its tolerance >= projection + embedment; rod length <= projection + embedment + lower end + tolerance " +
-    "(advise)",
+    "rod length less its tolerance and its embedment >= stack on the rod, and >= template with its upper nut; rod length less " +
+    "its tolerance >= projection + embedment (advise); rod length <= projection + embedment + lower end + tolerance (advise)",
   severity: "ask",
   measured: "the length of the rod",
   clause: () => "overall length",
   edition: () => "ASTM F1554",
   check(context) {
     const rods = rodHoles(context);
-    return [atItsShortest, accountedFor].flatMap((row) => rods.map((rod) => row(context, rod)));
+    const rows = [atItsShortest, leftForStack, leftForTemplate, accountedFor];
+    return rows.flatMap((row) => rods.flatMap((rod) => row(context, rod)));
   },
 };
 
@@ -51,15 +61,46 @@ function withEdition(own: Own, tolerance: Input<Length>): Own {
   return tolerance.kind === "missing" ? { ...own, edition: "job" } : own;
 }
 
-/** The template holds the rod to its projection: what the rod is short, it lacks in the concrete. */
 function atItsShortest({ job }: CheckContext, { tag, rod }: RodHole): RuleResult {
   const tolerance = toleranceOf(rod);
   const shortest = [plus("length", rod.length), minus("tolerance", tolerance)];
   const needed = [plus("projection", rod.projection), plus("embedment", rod.embedment)];
   const say = wordsIn(job.unit);
   const remark = (spare: number): string =>
-    spare < 0 ? `; set to its projection it may reach ${say.twice(-spare)} less deep` : "";
+    spare < 0 ? `; it may reach ${say.twice(-spare)} less deep, or stand as much lower` : "";
   return compareSums(tag, [shortest, ">=", needed], say, { ...withEdition(SHORT, tolerance), remark });
+}
+
+function leftForStack(context: CheckContext, rodHole: RodHole): readonly RuleResult[] {
+  const stack = layers(wholeStack(context.base, rodHole.group), plus);
+  return leftAbove(context, rodHole, stack, FOR_STACK, "projection");
+}
+
+function leftForTemplate(context: CheckContext, rodHole: RodHole): readonly RuleResult[] {
+  if (isOverCastRods(context)) return [];
+  return leftAbove(context, rodHole, throughTemplate(context, rodHole), FOR_TEMPLATE, "template-height");
+}
+
+/**
+ * Says nothing where the shortest length is not known, which the row of the length itself says; nor where the projection is too
+ * short as it is, which is the finding of another rule.
+ */
+function leftAbove(
+  { job }: CheckContext,
+  { tag, rod }: RodHole,
+  needed: readonly Term[],
+  own: Own,
+  ruleOfProjection: string,
+): readonly RuleResult[] {
+  const { length, embedment, projection } = rod;
+  const tolerance = toleranceOf(rod);
+  if (!known({ length, tolerance, embedment, projection }).all) return [];
+  const say = wordsIn(job.unit);
+  const asSpecified = compareSums(tag, [[plus("projection", projection)], ">=", needed], say);
+  if ((spareOf(asSpecified) ?? 0) < 0)
+    return [notApplicable(tag, `the projection is too short as specified: ${ruleOfProjection}`, own)];
+  const left = [plus("length", length), minus("tolerance", tolerance), minus("embedment", embedment)];
+  return [compareSums(tag, [left, ">=", needed], say, withEdition(own, tolerance))];
 }
 
 /** Embedment is given to the lower end of the rod, or to what anchors it: then that comes on top. */

@@ -1,5 +1,6 @@
 import { twiceDepthInside } from "../../geometry/index.js";
 import type { RodGroup } from "../../job/model/job.js";
+import type { Length } from "../../units/index.js";
 import { planContour } from "../geometry/measure.js";
 import { whyOff } from "../misfit.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
@@ -8,7 +9,7 @@ import type { RodHole } from "../rods.js";
 import { perRod, rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
 
-/** Every rod passes through the base plate: its hole lies whole inside the plate, its centre where no hole is given. */
+/** Every rod passes through the base plate: its hole lies whole inside the plate, the rod itself where no hole is given. */
 export const rodOnBasePlate: Rule<"rod-on-base-plate"> = {
   id: "rod-on-base-plate",
   title: "centre of every rod inside the base plate by half its hole and more: there is steel around the hole",
@@ -30,7 +31,7 @@ export const rodOnBasePlate: Rule<"rod-on-base-plate"> = {
 
 interface Depth {
   readonly rod: RodHole;
-  /** Twice the distance to the edge, negative outside; and twice what the hole needs, 0 where none is given. */
+  /** Twice the distance to the edge, negative outside; and twice what the hole needs, which is no smaller than its rod. */
   readonly twice: number;
   readonly needed: number;
 }
@@ -41,16 +42,17 @@ function perRodDepth(context: CheckContext, twiceDepth: (rod: RodHole) => number
   });
 }
 
-function holeOf({ baseHole }: RodGroup): number {
-  return baseHole.kind === "given" ? baseHole.value : 0;
+function holeOf({ baseHole, rod }: RodGroup): Length {
+  return baseHole.kind === "given" ? baseHole.value : rod.diameter;
 }
 
 function judge({ job }: CheckContext, { rod, twice, needed }: Depth, why: string): RuleResult {
   const say = wordsIn(job.unit);
-  const hole = needed > 0 ? `, hole ${say.length(needed)}` : "";
+  const isGiven = rod.group.baseHole.kind === "given";
+  const hole = isGiven ? `, hole ${say.length(needed)}` : `, no hole is given: rod ${say.length(needed)}`;
   const place =
     twice < 0 ? `the centre lies ${say.twice(-twice)} off the base plate` : `${say.twice(twice)} to the edge`;
-  const broken = twice >= 0 && twice < needed ? ": the hole breaks the edge" : "";
+  const broken = twice >= 0 && twice < needed ? `: the ${isGiven ? "hole" : "rod"} breaks the edge` : "";
   const note = `${place}${hole}${broken}${twice < needed ? why : ""}`;
   return compare(rod.tag, twice, ">=", needed, note);
 }

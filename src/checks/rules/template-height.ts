@@ -1,12 +1,10 @@
 import type { Input, Missing, Nut } from "../../job/model/job.js";
-import { given } from "../../job/model/job.js";
 import { nutHeight } from "../../job/model/stack.js";
-import type { Length } from "../../units/index.js";
-import { nanometres } from "../../units/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compareSums, fixed, minus, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, perRod, rodHoles } from "../rods.js";
+import { templateWasherOf, throughTemplate } from "../stack-terms.js";
 import { wordsIn } from "../words.js";
 
 const THREAD = { clause: "thread reaches below the lower nut", measured: "the thread at the top of the rod" };
@@ -33,20 +31,13 @@ export const templateHeight: Rule<"template-height"> = {
   },
 };
 
-/** Thickness of the washer between template and nut, on both faces alike: zero where the nut itself bears. */
-function washerOf({ job, base }: CheckContext): Input<Length> {
-  const { templateWasher } = job.shop;
-  if (templateWasher.kind === "given") return templateWasher.value.thickness;
-  return base.template.material === "plywood" ? templateWasher : given(nanometres(0), "no washer");
-}
-
 /** The thickest nut of the plate governs. */
 function heightRow(context: CheckContext): RuleResult {
   const { job, base } = context;
   const lower = nutHeight({ nut: thickestNut(rodHoles(context)) });
   const needed = [
     plus("nut", lower),
-    plus("washer", washerOf(context)),
+    plus("washer", templateWasherOf(context)),
     fixed("finishing room", job.shop.finishingRoom.value),
   ];
   const height = plus("height of the underside", base.template.height);
@@ -62,15 +53,10 @@ function thickestNut(rods: readonly RodHole[]): Input<Nut> {
 }
 
 /** The rod passes through the template, and its upper nut stands wholly on the rod. */
-function upperNutRow(context: CheckContext, { tag, rod }: RodHole): RuleResult {
-  const { template } = context.base;
+function upperNutRow(context: CheckContext, rodHole: RodHole): RuleResult {
+  const { tag, rod } = rodHole;
   const say = wordsIn(context.job.unit);
-  const needed = [
-    plus("height of the underside", template.height),
-    fixed("template", template.thickness),
-    plus("washer", washerOf(context)),
-    plus("upper nut", nutHeight(rod)),
-  ];
+  const needed = throughTemplate(context, rodHole);
   const remark = (spare: number) => (spare < 0 ? `; the upper nut lacks ${say.twice(-spare)} of rod` : "");
   return compareSums(tag, [[plus("projection", rod.projection)], ">=", needed], say, { ...UPPER, remark });
 }
@@ -80,7 +66,7 @@ function threadRow(context: CheckContext, { tag, rod }: RodHole): RuleResult {
   const needed = [
     plus("projection", rod.projection),
     minus("height of the underside", context.base.template.height),
-    plus("washer", washerOf(context)),
+    plus("washer", templateWasherOf(context)),
     plus("nut", nutHeight(rod)),
   ];
   return compareSums(tag, [[plus("thread", rod.threadLength)], ">=", needed], wordsIn(context.job.unit), THREAD);

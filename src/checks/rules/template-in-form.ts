@@ -1,6 +1,6 @@
 import type { Contour, Extent, Point } from "../../geometry/index.js";
 import { toLattice } from "../../geometry/index.js";
-import type { Offset, PlanShape } from "../../job/model/job.js";
+import type { Offset, PlanShape, Support } from "../../job/model/job.js";
 import { patternCenter } from "../../template/auto-outline.js";
 import type { Plate } from "../../template/model.js";
 import { twiceCornerBearing, twiceSideBearing } from "../geometry/form-bearing.js";
@@ -8,7 +8,8 @@ import type { GapAt } from "../geometry/gap-inside.js";
 import { leastGapInside } from "../geometry/gap-inside.js";
 import { planContour, twiceChordBearing, twiceExtent, twiceRoundBearing, wholeOutline } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, known, lacking, notApplicable, notChecked } from "../results.js";
+import type { NamedMissing } from "../results.js";
+import { compare, inBestCase, lacking, missingAmong, notApplicable, notChecked, spareOf } from "../results.js";
 import { isOverCastRods } from "../rods.js";
 import { wordsIn } from "../words.js";
 
@@ -26,12 +27,39 @@ export const templateInForm: Rule<"template-in-form"> = {
   check(context) {
     const { base } = context;
     if (isOverCastRods(context)) return [notApplicable("plate", "the plate is set over cast rods: no form carries it")];
-    const needs = known({ support: base.template.support, shape: base.concrete.shape });
-    if (!needs.all) return [lacking("plate", needs.missing)];
-    const { support, shape } = needs.values;
-    return [support === "form" ? carriedByForm(context, shape) : insideForm(context, shape)];
+    const inputs = { support: base.template.support, shape: base.concrete.shape };
+    const { support, shape } = inputs;
+    if (shape.kind === "missing")
+      return [
+        lacking(
+          "plate",
+          missingAmong(inputs).map(({ input }) => input),
+        ),
+      ];
+    if (support.kind === "missing") return [heldEitherWay(context, shape.value, missingAmong({ support }))];
+    return [CARRIED[support.value](context, shape.value)];
   },
 };
+
+const CARRIED: Readonly<Record<Support, (context: CheckContext, shape: PlanShape) => RuleResult>> = {
+  form: carriedByForm,
+  bearers: insideForm,
+};
+
+/** Whichever carries it, the way in which it lacks less decides: what fails so fails. */
+function heldEitherWay(context: CheckContext, shape: PlanShape, missing: readonly NamedMissing[]): RuleResult {
+  const { bearing, formGap } = context.job.shop;
+  const onForm = { ...carriedByForm(context, shape), clause: `bearing on the form: ${bearing.from}` };
+  const onBearers = { ...insideForm(context, shape), clause: `gap inside the form: ${formGap.from}` };
+  const [form, bearers] = [spareOf(onForm), spareOf(onBearers)];
+  if (form === null || bearers === null)
+    return lacking(
+      "plate",
+      missing.map(({ input }) => input),
+    );
+  const [less, more] = form >= bearers ? [onForm, onBearers] : [onBearers, onForm];
+  return inBestCase({ ...less, note: `${less.note}; else, ${more.note}` }, missing);
+}
 
 /** The better of the ways in which it may bear; in each, the least of the places it needs. */
 function carriedByForm(context: CheckContext, shape: PlanShape): RuleResult {

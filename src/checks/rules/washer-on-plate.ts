@@ -3,6 +3,7 @@ import { acrossCorners, twiceDepthInside } from "../../geometry/index.js";
 import type { Input, Washer } from "../../job/model/job.js";
 import type { Length } from "../../units/index.js";
 import { planContour } from "../geometry/measure.js";
+import { squareRoom } from "../geometry/square-washer.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, inBestCase, lacking, missingAmong } from "../results.js";
 import type { RodHole } from "../rods.js";
@@ -10,10 +11,13 @@ import { perRod, washerText, widestWasher } from "../rods.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
-/** The washer, moved by the radial play of the base plate's hole, stays on the base plate. */
+/**
+ * The washer, moved by the radial play of the base plate's hole, stays on the base plate. A square one is held with its sides
+ * along the base's axes, as it is drawn, and moved along both: on a round or a chamfered plate its corners come to the edge.
+ */
 export const washerOnPlate: Rule<"washer-on-plate"> = {
   id: "washer-on-plate",
-  title: "W/2 + (H - d)/2 <= distance from the rod to the base plate's edge",
+  title: "W/2 + (H - d)/2 <= distance from the rod to the base plate's edge, of a square washer along x or y",
   severity: "ask",
   measured: "the distance from the rod to the base plate's edge, for its washer,",
   clause: () => "W/2 + (H - d)/2 <= edge distance",
@@ -40,13 +44,15 @@ function onPlate(
       missingAmong({ ...inputs, shape }).map(({ input }) => input),
     );
   const say = wordsIn(job.unit);
-  const twice = twiceDepthInside(center, plan);
+  const depth = twiceDepthInside(center, plan);
   const washer = group.washer.kind === "given" ? widestWasher(group.washer.value) : null;
+  const twice = washer?.shape === "square" && depth > 0 ? squareRoom(center, plan) : depth;
   const play = (group.baseHole.kind === "given" ? group.baseHole.value : diameter) - diameter;
   const words = washer === null ? `washer no smaller than rod ${say.length(diameter)}` : washerText(washer, say.length);
   const note =
     `${words} / 2 + ${playText(group.baseHole, diameter, say)} against edge distance ${say.twice(twice)}` +
-    (washer === null ? "" : corner(washer, play, twice, say));
+    (twice === depth ? "" : " along x or y, the washer's sides along the base's axes") +
+    (washer === null ? "" : corner(washer, play, depth, say));
   return inBestCase(compare(tag, twice, ">=", (washer?.size ?? diameter) + play, note), missing);
 }
 

@@ -3,10 +3,11 @@ import { acrossCorners, twiceDistanceBetweenPoints } from "../../geometry/index.
 import type { Washer } from "../../job/model/job.js";
 import { sweptAcross } from "../../template/reach.js";
 import { columnContour, twiceOutside } from "../geometry/measure.js";
-import { governingPairs } from "../geometry/pairs.js";
+import { governingPairs, pairsThatFailAnyway } from "../geometry/pairs.js";
 import { squareRoom, twiceAlongAxes, twiceToSquare } from "../geometry/square-washer.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, known, lacking, notApplicable } from "../results.js";
+import type { NamedMissing } from "../results.js";
+import { compare, inBestCase, known, lacking, missingAmong, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { holeAndWasher, rodHoles, washerText, widestWasher } from "../rods.js";
 import type { Words } from "../words.js";
@@ -26,22 +27,38 @@ export const washerRoom: Rule<"washer-room"> = {
   edition: () => "geometry",
   check(context) {
     const rods = rodHoles(context);
-    const washered = rods.flatMap(withWasher);
-    return [...lackingRows(rods), ...pairRows(context, rods, washered), ...columnRows(context, washered)];
+    const washered = rods.map(withWasher);
+    return [...lackingRows(rods), ...pairRows(context, washered), ...columnRows(context, washered)];
   },
 };
 
 interface Washered extends RodHole {
-  readonly washer: Washer;
+  readonly washer: Pick<Washer, "shape" | "size" | "series">;
   /** Play H - d in the base plate's hole. */
   readonly basePlay: number;
+  /** What stands in at its best. */
+  readonly missing: readonly NamedMissing[];
 }
 
-function withWasher(rod: RodHole): Washered[] {
-  const needs = known(holeAndWasher(rod.group));
-  if (!needs.all) return [];
-  const { hole, washer } = needs.values;
-  return [{ ...rod, washer: widestWasher(washer), basePlay: hole - rod.diameter }];
+/** A washer that is not known covers its rod at least, and a hole takes it. */
+function withWasher(rod: RodHole): Washered {
+  const { tag, diameter, group } = rod;
+  const { hole, washer } = holeAndWasher(group);
+  return {
+    ...rod,
+    washer: washer.kind === "given" ? widestWasher(washer.value) : { shape: "round", size: diameter },
+    basePlay: hole.kind === "given" ? hole.value - diameter : 0,
+    missing: missingAmong({ [`hole of ${tag}`]: hole, [`washer of ${tag}`]: washer }),
+  };
+}
+
+function isKnown({ missing }: Washered): boolean {
+  return missing.length === 0;
+}
+
+/** Said of a row in which something stands in at its best. */
+function atBest(missing: readonly NamedMissing[]): string {
+  return missing.length === 0 ? "" : "what is not known no larger than its rod: ";
 }
 
 function lackingRows(rods: readonly RodHole[]): readonly RuleResult[] {
@@ -57,23 +74,27 @@ interface Room {
   readonly limit: number;
 }
 
-function pairRows(
-  { job }: CheckContext,
-  rods: readonly RodHole[],
-  washered: readonly Washered[],
-): readonly RuleResult[] {
-  if (rods.length < 2) return [notApplicable("plate", "one rod has no neighbour")];
+function pairRows({ job }: CheckContext, washered: readonly Washered[]): readonly RuleResult[] {
+  if (washered.length < 2) return [notApplicable("plate", "one rod has no neighbour")];
   const say = wordsIn(job.unit);
-  const pairs = governingPairs(washered, (a, b) => {
+  const spare = (a: Washered, b: Washered) => {
     const { value, limit } = roomBetween(a, b);
     return value - limit;
-  });
-  return pairs.map(({ first: a, second: b }) => {
-    const { value, limit } = roomBetween(a, b);
-    const { words, clause } = PAIR_WORDS[pairOf(a, b)];
-    const note = `${words(a, b, say)} + play (${say.length(a.basePlay)} + ${say.length(b.basePlay)}) / 2${cornersOf(a, b, say)}`;
-    return compare(`${a.tag}-${b.tag}`, value, ">=", limit, note, { clause });
-  });
+  };
+  const pairs = [
+    ...governingPairs(washered.filter(isKnown), spare),
+    ...pairsThatFailAnyway(washered, ({ missing }) => missing, spare),
+  ];
+  return pairs.map(({ first, second }) => pairRow(first, second, say));
+}
+
+function pairRow(a: Washered, b: Washered, say: Words): RuleResult {
+  const { value, limit } = roomBetween(a, b);
+  const { words, clause } = PAIR_WORDS[pairOf(a, b)];
+  const missing = [...a.missing, ...b.missing];
+  const play = `play (${say.length(a.basePlay)} + ${say.length(b.basePlay)}) / 2`;
+  const note = `${atBest(missing)}${words(a, b, say)} + ${play}${cornersOf(a, b, say)}`;
+  return inBestCase(compare(`${a.tag}-${b.tag}`, value, ">=", limit, note, { clause }), missing);
 }
 
 type PairKind = "round" | "square" | "round beside square";
@@ -137,21 +158,26 @@ const COLUMN_CLAUSE = "W/2 + (H - d)/2 <= distance to flange and web";
 function columnRows({ job, base }: CheckContext, washered: readonly Washered[]): readonly RuleResult[] {
   if (base.column.kind === "missing") return [lacking("column", [base.column], { clause: COLUMN_CLAUSE })];
   const column = columnContour(base.column.value);
-  return washered.map((rod) => besideColumn(rod, column, wordsIn(job.unit)));
+  return washered
+    .map((rod) => ({ rod, row: besideColumn(rod, column, wordsIn(job.unit)) }))
+    .filter(({ rod, row }) => isKnown(rod) || row.kind === "compared")
+    .map(({ row }) => row);
 }
 
-function besideColumn({ tag, washer, basePlay, center }: Washered, column: Contour, say: Words): RuleResult {
+/** A rod whose hole or washer is not known is held by its own width. */
+function besideColumn({ tag, washer, basePlay, center, missing }: Washered, column: Contour, say: Words): RuleResult {
   const outside = twiceOutside(center, column);
   const twice = washer.shape === "round" || outside < 0 ? outside : squareRoom(center, column);
   const inside = twice < 0 ? "; the rod stands within the column's outline" : "";
   const along = washer.shape === "round" ? "" : ", along x or y, the washer's sides along the base's axes";
   const note =
-    `${washerText(washer, say.length)} / 2 + play ${say.length(basePlay)} / 2 against ${say.twice(twice)} ` +
+    `${atBest(missing)}${washerText(washer, say.length)} / 2 + play ${say.length(basePlay)} / 2 against ${say.twice(twice)} ` +
     `to the column${along}, fillets and welds not taken${corner(washer, basePlay, outside, say)}${inside}`;
-  return compare(`${tag}-column`, twice, ">=", washer.size + basePlay, note, { clause: COLUMN_CLAUSE });
+  const row = compare(`${tag}-column`, twice, ">=", washer.size + basePlay, note, { clause: COLUMN_CLAUSE });
+  return inBestCase(row, missing);
 }
 
-function corner(washer: Washer, play: number, distance: number, say: Words): string {
+function corner(washer: Washered["washer"], play: number, distance: number, say: Words): string {
   if (washer.shape === "round") return "";
   const reach = acrossCorners(washer.size) + play;
   return `; turned, its corner reaches ${say.twice(reach)}${reach > distance ? " and meets the column" : ""}`;

@@ -158,6 +158,48 @@ describe("base-plate-web", () => {
     ]);
   });
 
+  // EN 1993-1-8: a hole is as large as its rod at least, M36: 2.4 x 36 = 86.4.
+  it.each([
+    [-1, ["not-checked", "not-checked", "fail"]],
+    [0, ["not-checked", "not-checked"]],
+    [1, ["not-checked", "not-checked"]],
+  ])("EN 1993-1-8 without a hole, 2.4 rods apart, %i nm", (delta, statuses) => {
+    const rows = rowsOf(basePlateWeb, {
+      ...by("EN 1993-1-8:2005", "mm"),
+      group: {
+        pattern: onLine(0, millimetres(86.4) + delta),
+        baseHole: missing("basePlate.hole", "no hole is given"),
+      },
+      rod: m36,
+    });
+    expect(rows.map(({ status }) => status)).toEqual(statuses);
+    const failed = rows.find(({ status }) => status === "fail");
+    if (delta < 0)
+      expect(failed?.note).toContain(
+        "it fails whatever the hole of A1 and the hole of A2 are: no hole is given (basePlate.hole)",
+      );
+  });
+
+  // One hole known: 42 beside a rod of 36 whose hole is not: 2.4 x 42 = 100.8 of the larger.
+  it("takes the known one of two holes as it is", () => {
+    const spot = (x: number) => ({ kind: "points", at: [{ x: nanometres(x), y: zero }] }) as const;
+    const rows = (spacing: number) =>
+      rowsOf(basePlateWeb, {
+        ...by("EN 1993-1-8:2005", "mm"),
+        base: {
+          groups: [
+            groupFixture({ pattern: spot(0), baseHole: given(millimetres(42), "job") }, m36),
+            groupFixture({ letter: "B", pattern: spot(spacing), baseHole: missing("groups.baseHole", "none") }, m36),
+          ],
+        },
+      }).map(({ subject, status }) => [subject, status]);
+    expect(rows(millimetres(100.8) - 1)).toEqual([
+      ["B1", "not-checked"],
+      ["A1-B1", "fail"],
+    ]);
+    expect(rows(millimetres(100.8))).toEqual([["B1", "not-checked"]]);
+  });
+
   it("does not apply to one hole", () => {
     expect(rowsOf(basePlateWeb, { group: { pattern: onLine(0) } })).toMatchObject([
       { subject: "plate", status: "not-applicable" },

@@ -96,8 +96,28 @@ describe("grout-gap", () => {
     expect(rowOf(groutGap, { job: placing(edition) }, GAP_HIGH)).toMatchObject({
       edition: "ACI 117-10",
       limit: { twice: 2 * inch(2.251) },
-      note: "grout 1-1/2 against levelling nut 1.251 + washer (as on the base plate) 1/2 + T.O.C. high (3.3.1) 1/2",
+      note: expect.stringMatching(
+        /^grout 1-1\/2 against levelling nut 1\.251 \+ washer \(as on the base plate\) 1\/2 \+ T\.O\.C\. high \(3\.3\.1\) 1\/2/,
+      ),
     });
+  });
+
+  // Nut 1.251 + washer 1/2 = 1.751; T.O.C. 1/2 in high 2.251. Thread 9.251; the rod 1/2 in high 9.751.
+  it.each([
+    [plus(inch(1.751), -1), ["fail ask", "fail advise"]],
+    [plus(inch(2.251), -1), ["pass ask", "fail ask"]],
+    [inch(2.251), ["pass ask", "pass ask"]],
+  ] as const)("one question where the gap of %d nm fails with and without a tolerance", (height, each) => {
+    const rows = [GAP, GAP_HIGH].map((pick) => rowOf(groutGap, { base: grout(height) }, pick));
+    expect(rows.map(({ status, severity }) => `${status} ${severity}`)).toEqual(each);
+  });
+
+  it.each([
+    [-1, ["fail ask", "fail advise"]],
+    [0, ["pass ask", "fail ask"]],
+  ] as const)("one question where the thread fails with and without a tolerance: %i nm", (delta, each) => {
+    const rows = [THREAD, THREAD_HIGH].map((pick) => rowOf(groutGap, { rod: threaded(inch(9.251), delta) }, pick));
+    expect(rows.map(({ status, severity }) => `${status} ${severity}`)).toEqual(each);
   });
 
   // Projection 9 - grout 1-1/2 + washer 1/2 + levelling nut 1.251 = 9.251 from the top.

@@ -146,6 +146,43 @@ describe("nut-room", () => {
     expect(rows.some(({ note, status }) => status === "not-checked" && note.includes("rods.nut"))).toBe(true);
   });
 
+  describe("a nut that is not known is no smaller than its rod", () => {
+    const unknown = missing("rods.nut", "no nut is tabulated");
+    // Rod 1-1/4 + mean play 1/16 + gap 1/8.
+    const bare = inch(1.25) + inch(0.0625) + inch(0.125);
+
+    it.each([
+      [-1, ["not-checked", "fail"]],
+      [0, ["not-checked"]],
+      [1, ["not-checked"]],
+    ])("both unknown, limit %i nm", (delta, statuses) => {
+      const rows = rowsOf(nutRoom, { rod: { nut: unknown }, group: { pattern: onLine(0, bare + delta) } });
+      const nuts = rows.filter(({ note }) => note.includes("rods.nut"));
+      expect(nuts.map(({ status }) => status)).toEqual(statuses);
+      if (delta < 0)
+        expect(nuts[1]).toMatchObject({
+          severity: "stop",
+          note: expect.stringMatching(
+            /^nuts no smaller than their rods .*it fails whatever the nut of A1 and the nut of A2 are: no nut is tabulated/,
+          ),
+        });
+    });
+
+    it("a known pair is held beside it, and the known nut of a mixed pair by its own size", () => {
+      const groups = (x: number) => [
+        groupFixture({ pattern: onLine(0, inch(6)) }),
+        groupFixture({ letter: "B", pattern: onLine(inch(6) + x) }, { nut: unknown }),
+      ];
+      const mixed = (inch(2.309) + inch(1.25)) / 2 + inch(0.0625) + inch(0.125);
+      const subjects = (x: number) =>
+        rowsOf(nutRoom, { base: { groups: groups(x) } })
+          .filter(({ status }) => status === "pass" || status === "fail")
+          .map(({ subject, status }) => `${subject} ${status}`);
+      expect(subjects(mixed)).toEqual(["A1-A2 pass"]);
+      expect(subjects(mixed - 1)).toEqual(["A1-A2 pass", "A2-B1 fail"]);
+    });
+  });
+
   it.each([
     ["one rod", { group: { pattern: onLine(0) } }],
     ["a plate over cast rods", { template: { use: "setting plate over cast rods" } }],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { RuleId } from "../../../src/checks/index.js";
-import { questionText, runChecks } from "../../../src/checks/index.js";
+import type { CheckRow, RuleId } from "../../../src/checks/index.js";
+import { isAsking, questionText, runChecks } from "../../../src/checks/index.js";
 import { projection } from "../../../src/checks/rules/projection.js";
 import type { Washer } from "../../../src/job/model/job.js";
 import { given, missing } from "../../../src/job/model/job.js";
@@ -228,7 +228,7 @@ describe("projection: thread for the top nut", () => {
       status: "fail",
       value: { twice: 2 * inch(2) },
       limit: { twice: 2 * inch(5.625) },
-      note: "thread 2 against projection 9 - grout 2 - base plate 1 - washer 3/8; the nut stops 3-5/8 above its washer",
+      note: "thread 2 against projection 9 - grout 2 - base plate 1 - washer 3/8; the nut stops 3-5/8 above its washer; set high short by 4-1/8",
     });
     expect(rowOf(projection, short, THREAD_HIGH).note).toContain("the nut would stop 4-1/8 above its washer");
   });
@@ -243,13 +243,42 @@ describe("projection: thread for the top nut", () => {
   it("asks about the thread, not about the projection", () => {
     const context = contextOf(short);
     const rule: RuleId = "projection";
-    const failing = runChecks(context).filter(
-      (row) => row.rule === rule && row.subject === "A1" && row.status === "fail",
-    );
-    expect(failing.map((row) => questionText(row, context))).toEqual([
-      expect.stringMatching(/A1: the thread at the top of the rod is 2 in; .* asks for at least 5-5\/8 in/),
-      expect.stringMatching(/A1: the thread at the top of the rod is 2 in; .* asks for at least 6-1\/8 in/),
+    const asking = runChecks(context).filter((row) => row.rule === rule && row.subject === "A1" && isAsking(row));
+    expect(asking.map((row) => questionText(row, context))).toEqual([
+      expect.stringMatching(
+        /A1: the thread at the top of the rod is 2 in; .* asks for at least 5-5\/8 in .*; set high short by 4-1\/8\)/,
+      ),
     ]);
+  });
+});
+
+describe("projection: one cause, one question", () => {
+  const severities = (changes: Changes, picks: readonly ((row: CheckRow) => boolean)[]) =>
+    picks.map((pick) => rowOf(projection, changes, pick)).map(({ status, severity }) => `${status} ${severity}`);
+  const standing = (length: Length): Changes => ({ rod: { projection: given(length, "job") } });
+
+  // The stack is 1-1/2 + 1-1/2 + 1/2 + 1.251 = 4.751; the rod 1/2 in low.
+  it.each([
+    ["both fail: the row as specified asks", plus(inch(4.751), -1), ["fail ask", "fail advise"]],
+    ["low alone fails: its own row asks", plus(inch(5.251), -1), ["pass ask", "fail ask"]],
+    ["neither", inch(5.251), ["pass ask", "pass ask"]],
+  ] as const)("the stack: %s", (_, length, each) => {
+    expect(severities(standing(length), [SPECIFIED, LOW])).toEqual(each);
+  });
+
+  // Down to the washer 9 - 3.5 = 5.5; 1/2 in high 6.
+  it.each([
+    [plus(inch(5.5), -1), ["fail ask", "fail advise"]],
+    [plus(inch(6), -1), ["pass ask", "fail ask"]],
+    [inch(6), ["pass ask", "pass ask"]],
+  ] as const)("the thread of %d nm", (thread, each) => {
+    expect(severities({ rod: { threadLength: given(thread, "job") } }, [THREAD, THREAD_HIGH])).toEqual(each);
+  });
+
+  it("says both in one", () => {
+    const rows = (pick: (row: CheckRow) => boolean) => rowOf(projection, standing(inch(4)), pick).note;
+    expect(rows(SPECIFIED)).toMatch(/stick-out 0; set low short by 1\.251$/);
+    expect(rows(LOW)).toMatch(/; asked for with the row as specified$/);
   });
 });
 
@@ -270,7 +299,7 @@ describe("projection: what fails whatever the missing part is", () => {
   it("says so", () => {
     expect(rowOf(projection, standing(inch(0.5)), SPECIFIED).note).toBe(
       "projection 1/2 against grout 1-1/2 + base plate 1-1/2 + washer (not given) + nut 1.251 + stick-out 0; " +
-        "it fails whatever the washer is: no washer on the base plate is given (basePlate.washer)",
+        "it fails whatever the washer is: no washer on the base plate is given (basePlate.washer); set low short by 4.251",
     );
   });
 

@@ -6,7 +6,9 @@ import { millimetres, nanometres } from "../../../src/units/index.js";
 import type { Changes } from "./context.js";
 import { hasClause, inch, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
 
-const SHORTEST = hasClause("A1", "at its least");
+const SHORTEST = hasClause("A1", "at its least >=");
+const FOR_STACK = hasClause("A1", "stack on the rod");
+const FOR_TEMPLATE = hasClause("A1", "template and its upper nut");
 const LONGEST = hasClause("A1", "lower end");
 const of = (length: Length) => given(length, "job");
 /** Projection 9, embedment 24, a nut of 1.251 at the bottom. */
@@ -39,6 +41,66 @@ describe("rod-length", () => {
   ])("the tolerance changes beyond 24 in: %d nm", (length, tolerance) => {
     const row = rowOf(rodLength, long(length), SHORTEST);
     expect(row.value).toEqual({ kind: "length", twice: 2 * (length - inch(tolerance)) });
+  });
+
+  // Grout 1-1/2 + plate 1-1/2 + washer 1/2 + nut 1.251 = 4.751, embedment 24, 1 in short.
+  testAtLimit({
+    name: "short and set to its embedment it still takes its stack",
+    rule: rodLength,
+    at: (delta) => long(inch(29.751) + delta, { projection: of(inch(5.5)) }),
+    passes: 1,
+    pick: FOR_STACK,
+  });
+
+  // Underside 3-1/2 + template 1/4 + nut 1.251 = 5.001.
+  testAtLimit({
+    name: "short and set to its embedment it still takes the template and its upper nut",
+    rule: rodLength,
+    at: (delta) => ({
+      ...long(inch(30.001) + delta, { projection: of(inch(5.5)) }),
+      template: { height: of(inch(3.5)) },
+    }),
+    passes: 1,
+    pick: FOR_TEMPLATE,
+  });
+
+  it("asks nothing of a rod as long as projection and embedment whose stack fits all the same", () => {
+    const rows = rowsOf(rodLength, long(inch(33)));
+    expect(rows.filter(({ status }) => status === "fail").map(({ severity }) => severity)).toEqual(
+      Array(4).fill("advise"),
+    );
+  });
+
+  it("asks where the same rod short by its tolerance does not take its stack, with the sum", () => {
+    expect(rowOf(rodLength, long(inch(29.5), { projection: of(inch(5.5)) }), FOR_STACK)).toMatchObject({
+      status: "fail",
+      severity: "ask",
+      measured: "what a rod as short as it may come leaves above the concrete, with its embedment kept,",
+      note:
+        "length 29-1/2 - tolerance 1 - embedment 24 against " +
+        "grout 1-1/2 + base plate 1-1/2 + washer 1/2 + nut 1.251 + stick-out 0",
+    });
+  });
+
+  it("leaves a projection that is too short as specified to its own rule", () => {
+    const rows = rowsOf(rodLength, long(inch(28), { projection: of(inch(4)) }));
+    expect(rows.filter(FOR_STACK)).toMatchObject([
+      { status: "not-applicable", note: "the projection is too short as specified: projection" },
+    ]);
+    expect(rows.filter(FOR_TEMPLATE)).toMatchObject([
+      { status: "not-applicable", note: "the projection is too short as specified: template-height" },
+    ]);
+  });
+
+  it("holds no template that is set over cast rods", () => {
+    const rows = rowsOf(rodLength, { ...long(inch(33)), template: { use: "setting plate over cast rods" } });
+    expect(rows.filter(FOR_TEMPLATE)).toEqual([]);
+    expect(rows.filter(FOR_STACK)).toHaveLength(1);
+  });
+
+  it("is not checked for the stack where a layer is not known", () => {
+    const changes = { ...long(inch(36)), basePlate: { thickness: missing("basePlate.thickness", "none given") } };
+    expect(rowOf(rodLength, changes, FOR_STACK)).toMatchObject({ status: "not-checked" });
   });
 
   // 9 + 24 + nut 1.251 + 1 long
@@ -77,9 +139,9 @@ describe("rod-length", () => {
   it("says what the rod would lack, and what nothing accounts for", () => {
     expect(rowOf(rodLength, long(inch(33)), SHORTEST)).toMatchObject({
       status: "fail",
-      severity: "ask",
+      severity: "advise",
       measured: "the length of the rod, as short as it may come,",
-      note: "length 33 - tolerance 1 against projection 9 + embedment 24; set to its projection it may reach 1 less deep",
+      note: "length 33 - tolerance 1 against projection 9 + embedment 24; it may reach 1 less deep, or stand as much lower",
     });
     expect(rowOf(rodLength, long(inch(42)), LONGEST)).toMatchObject({
       status: "fail",
@@ -96,13 +158,13 @@ describe("rod-length", () => {
   });
 
   it.each([
-    ["length", {}, "rods.length", 8],
-    ["grade", long(inch(36), { grade: missing("rods.grade", "none given") }), "rods.grade", 8],
-    ["projection", long(inch(36), { projection: missing("rods.projection", "none given") }), "rods.projection", 8],
-    ["bottom", long(inch(36), { bottom: missing("rods.bottom", "none given") }), "rods.bottom", 4],
-  ] as const)("is not checked without %s", (_, changes, key, count) => {
+    ["length", {}, "rods.length", 8, 8],
+    ["grade", long(inch(36), { grade: missing("rods.grade", "none given") }), "rods.grade", 8, 8],
+    ["projection", long(inch(36), { projection: missing("rods.projection", "none given") }), "rods.projection", 8, 8],
+    ["bottom", long(inch(36), { bottom: missing("rods.bottom", "none given") }), "rods.bottom", 4, 16],
+  ] as const)("is not checked without %s", (_, changes, key, count, all) => {
     const rows = rowsOf(rodLength, changes);
-    expect(rows).toHaveLength(8);
+    expect(rows).toHaveLength(all);
     expect(rows.filter(({ status, note }) => status === "not-checked" && note.includes(key))).toHaveLength(count);
   });
 

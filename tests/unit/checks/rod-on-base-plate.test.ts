@@ -29,19 +29,19 @@ describe("rod-on-base-plate", () => {
   });
 
   testAtLimit({
-    name: "without a hole, the centre on the edge",
+    name: "without a hole, the rod of 1-1/4 touches the edge",
     rule: rodOnBasePlate,
-    at: (delta) => ({ group: { baseHole: noHole }, basePlate: plate(plus(inch(12), 2 * delta), inch(16)) }),
+    at: (delta) => ({ group: { baseHole: noHole }, basePlate: plate(plus(inch(13.25), 2 * delta), inch(16)) }),
     passes: 1,
     pick: isSubject("A3"),
   });
 
   testAtLimit({
-    name: "a round plate: rods on a circle of sqrt(12^2 + 16^2) = 20",
+    name: "a round plate: rods of 1-1/4 on a circle of sqrt(12^2 + 16^2) = 20",
     rule: rodOnBasePlate,
     at: (delta) => ({
       group: rods(inch(12), inch(16), { baseHole: noHole }),
-      basePlate: { shape: given({ kind: "circle", diameter: plus(inch(20), 2 * delta) } as const, "job") },
+      basePlate: { shape: given({ kind: "circle", diameter: plus(inch(21.25), 2 * delta) } as const, "job") },
       template,
     }),
     passes: 1,

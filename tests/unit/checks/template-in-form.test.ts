@@ -473,4 +473,29 @@ describe("template-in-form", () => {
       expect(rowOf(templateInForm, { template: { outline, opening: { kind: "none" } } }, PLATE).status).toBe("fail");
     });
   });
+
+  // A form of 24 in: 1 in of bearing asks for 26, a gap of 1/2 in for 23.
+  describe("what carries it is not known", () => {
+    const unknown = missing("template.support", "what carries the template is not given");
+    const row = (x: number, y: number) =>
+      rowOf(templateInForm, { template: { ...rect(x, y), support: unknown } }, PLATE);
+
+    it.each([
+      ["short of both", inch(24), "fail"],
+      ["1 nm a side short of both, nearer to bearers", inch(23) + 2, "fail"],
+      ["1 nm a side short of both, nearer to the form", inch(26) - 2, "fail"],
+      ["right on bearers", inch(23), "not-checked"],
+      ["right on the form", inch(26), "not-checked"],
+    ])("%s", (_, side, status) => {
+      expect(row(side, side).status).toBe(status);
+    });
+
+    it("says both ways, the nearer first", () => {
+      expect(row(inch(25), inch(25))).toMatchObject({ severity: "stop", clause: "bearing on the form: shop test" });
+      expect(row(inch(25), inch(25)).note).toMatch(
+        /^along x: bears 1\/2 on opposite sides, 1 asked for; else, the template reaches 0\.7071 past .*; it fails whatever the support is: what carries/,
+      );
+      expect(row(inch(23.25), inch(23.25)).clause).toBe("gap inside the form: shop test");
+    });
+  });
 });

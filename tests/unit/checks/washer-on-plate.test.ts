@@ -11,6 +11,16 @@ const one = { group: { pattern: onLine(0) } };
 const rect = (x: number) =>
   given({ kind: "rectangle", x: nanometres(x), y: inch(16), corner: { kind: "square" } } as const, "job");
 
+const round = given({ shape: "round", size: inch(3), thickness: given(inch(0.5), "job") } as const, "job");
+const spot = (x: number, y: number) =>
+  ({ pattern: { kind: "points", at: [{ x: nanometres(x), y: nanometres(y) }] } }) as const;
+const square = inch(16);
+const chamfered = (size: number) =>
+  given(
+    { kind: "rectangle", x: square, y: square, corner: { kind: "chamfer", x: inch(size), y: inch(size) } } as const,
+    "job",
+  );
+
 describe("washer-on-plate", () => {
   testAtLimit({
     name: "to the edge of a rectangle",
@@ -21,10 +31,10 @@ describe("washer-on-plate", () => {
   });
 
   testAtLimit({
-    name: "to the arc of a round base plate",
+    name: "a round washer to the arc of a round base plate",
     rule: washerOnPlate,
     at: (delta) => ({
-      ...one,
+      group: { pattern: onLine(0), washer: round },
       basePlate: { shape: given({ kind: "circle", diameter: nanometres(2 * reach + delta) } as const, "job") },
     }),
     passes: 1,
@@ -40,6 +50,42 @@ describe("washer-on-plate", () => {
     }),
     passes: 1,
     pick: isSubject("A1"),
+  });
+
+  // Off the line x + y = 14 of the chamfer a square about (a, a) reaches 7 - a along x and y, a circle (14 - 2 a) / sqrt 2.
+  testAtLimit({
+    name: "a square washer with its corner to the chamfer of a base plate",
+    rule: washerOnPlate,
+    at: (delta) => {
+      const a = inch(7) - reach - delta;
+      return { group: spot(a, a), basePlate: { shape: chamfered(2) } };
+    },
+    passes: 1,
+    pick: (row) => row.subject === "A1" && row.note.includes(" along x or y, the washer's sides along the base's axes"),
+  });
+
+  // The largest square about (5.5, 5.5) within an arc of 10 in reaches 10 / sqrt 2 - 5.5 = 1.571; 1-29/32 is asked for.
+  it.each([
+    ["square", "fail", 10 / Math.SQRT2 - 5.5],
+    ["round", "pass", 10 - 5.5 * Math.SQRT2],
+  ] as const)("a %s washer on the diagonal of a round base plate: %s", (shape, status, room) => {
+    const washer = given({ shape, size: inch(3), thickness: given(inch(0.5), "job") } as const, "job");
+    const basePlate = { shape: given({ kind: "circle", diameter: inch(20) } as const, "job") };
+    const row = rowOf(washerOnPlate, { group: { ...spot(inch(5.5), inch(5.5)), washer }, basePlate }, isSubject("A1"));
+    expect([row.status, row.value]).toEqual([status, { kind: "length", twice: Math.round(2 * room * inch(1)) }]);
+  });
+
+  it("a square washer whose rod stands off the base plate is off by the rod's distance", () => {
+    const basePlate = { shape: given({ kind: "circle", diameter: inch(20) } as const, "job") };
+    expect(rowOf(washerOnPlate, { group: spot(inch(11), 0), basePlate }, isSubject("A1"))).toMatchObject({
+      status: "fail",
+      value: { twice: -2 * inch(1) },
+    });
+  });
+
+  it("says nothing of axes where a square washer lies beside a straight edge", () => {
+    const row = rowOf(washerOnPlate, { ...one, basePlate: { shape: rect(inch(6)) } }, isSubject("A1"));
+    expect(row.note).toMatch(/^square washer 3 \/ 2 \+ .* against edge distance 3; turned/);
   });
 
   // ASTM F844, 7/8 in: outside 1.750 narrow, 2.250 wide. Where no series is named the wide one is what needs room.
@@ -90,7 +136,6 @@ describe("washer-on-plate", () => {
       rowOf(washerOnPlate, { ...one, basePlate: { shape: rect(inch(x)) } }, isSubject("A1")).note;
     expect(note(5)).toContain("turned, its corner reaches 2.5276 and overhangs it");
     expect(note(6)).toContain("turned, its corner reaches 2.5276 and stays on the plate");
-    const round = given({ shape: "round", size: inch(3), thickness: given(inch(0.5), "job") } as const, "job");
     expect(rowOf(washerOnPlate, { group: { pattern: onLine(0), washer: round } }, isSubject("A1")).note).not.toContain(
       "corner",
     );

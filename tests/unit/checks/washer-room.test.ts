@@ -117,6 +117,54 @@ describe("washer-room", () => {
     expect(rows.map(({ status }) => status)).toEqual(Array(4).fill("not-checked"));
   });
 
+  describe("what is not known is no larger than its rod", () => {
+    const noHole = missing("basePlate.hole", "no hole is given");
+    const noWasher = missing("basePlate.washer", "no washer is given");
+    // Rod 1-1/4, hole 2-1/16, washer 3 square: two washers of the rod's size; with their play; two washers without play.
+    const cases = [
+      ["hole and washer", { baseHole: noHole, washer: noWasher }, 1.25],
+      ["washer", { washer: noWasher }, 2.0625],
+      ["hole", { baseHole: noHole }, 3],
+    ] as const;
+
+    describe.each(cases)("without %s", (_, lack, least) => {
+      it.each([
+        [-1, ["not-checked", "not-checked", "fail"]],
+        [0, ["not-checked", "not-checked"]],
+      ])("two rods, limit %i nm", (delta, statuses) => {
+        const rows = rowsOf(washerRoom, { group: { pattern: onLine(0, inch(least) + delta), ...lack } });
+        const own = rows.filter(({ subject }) => subject !== "column");
+        expect(own.map(({ status }) => status)).toEqual(statuses);
+        const failed = own.find(({ status }) => status === "fail");
+        if (delta < 0) {
+          expect(failed?.note).toMatch(/^what is not known no larger than its rod: /);
+          expect(failed?.note).toMatch(/it fails whatever the .* of A1.* are: no (hole|washer) is given/);
+        }
+      });
+
+      it.each([
+        [-1, ["fail"]],
+        [0, []],
+      ])("beside a tube, limit %i nm", (delta, statuses) => {
+        const x = inch(4) + inch(least) / 2 + delta;
+        const rows = rowsOf(washerRoom, {
+          base: column({ kind: "tube", x: inch(8), y: inch(6), at }),
+          group: { ...rodAt(x, 0), ...lack },
+        });
+        expect(rows.filter(BESIDE).map(({ status }) => status)).toEqual(statuses);
+      });
+    });
+
+    it("leaves the row of a known pair beside it as it is", () => {
+      const groups = [
+        groupFixture({ pattern: onLine(0, pitch) }),
+        groupFixture({ letter: "B", pattern: onLine(pitch + inch(3)), washer: noWasher }),
+      ];
+      const rows = rowsOf(washerRoom, { base: { groups } }).map(({ subject, status }) => `${subject} ${status}`);
+      expect(rows).toEqual(["B1 not-checked", "A1-A2 pass", "column not-checked"]);
+    });
+  });
+
   describe("square washers", () => {
     const spots = (...at: readonly (readonly [number, number])[]) =>
       ({ kind: "points", at: at.map(([x, y]) => ({ x: nanometres(x), y: nanometres(y) })) }) as const;
