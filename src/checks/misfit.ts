@@ -77,7 +77,8 @@ function slipOf(context: CheckContext, plate: Contour, pattern: Sides, sides: Si
   const most = MOST_PATTERNS * Math.max(pattern.x, pattern.y, least);
   for (const axis of ["x", "y"] as const) {
     if (pattern[axis] <= sides[axis]) continue;
-    const own = suspectSlip(pattern[axis], { from: least, to: sides[axis] }, unit);
+    const smallest = Math.max(least, Math.ceil(sides[axis] / MOST_PATTERNS));
+    const own = suspectSlip(pattern[axis], { from: smallest, to: sides[axis] }, unit);
     if (own !== null) return `${axis} of the pattern, ${own.words}`;
     const other = suspectSlip(sides[axis], { from: pattern[axis], to: most }, unit);
     if (other !== null) return `${axis} of the ${name}, ${other.words}`;

@@ -47,14 +47,26 @@ const ROD_WORDS: Readonly<Record<keyof typeof RODS, string>> = {
 const KEYS = ["projection", "embedment", "length", "threadLength", "wrenchRoom"] as const;
 
 /** Multiples of the diameter for a washer's size and thickness. */
-const WASHER = { size: [1, 6], thickness: [0.05, 3] } as const;
+const WASHER = { size: [1, 6], thickness: [0.05, 1.5] } as const;
 /** The same of a plate at the lower end, and of a hook's reach. */
 const BOTTOM = { size: [1, 12], thickness: [0.1, 4], reach: [1, 25] } as const;
 
 function ofRods({ rod, washer }: RodGroup, group: string): readonly Proportioned[] {
   const { diameter } = rod;
-  const own = KEYS.flatMap((key) => given(`${ROD_WORDS[key]}${group}`, rod[key], times(diameter, RODS[key]), "ask"));
+  const plausible = (key: (typeof KEYS)[number]): Plausible =>
+    key === "threadLength" ? threadOf(rod) : times(diameter, RODS[key]);
+  const own = KEYS.flatMap((key) => given(`${ROD_WORDS[key]}${group}`, rod[key], plausible(key), "ask"));
   return [...own, ...ofWasher(washer, diameter, group), ...ofBottom(rod, group)];
+}
+
+/** Multiples of the diameter that a lower end may take beyond the embedment: two nuts, a plate, and what sticks out of them. */
+const LOWER_END = 8;
+
+/** A thread is no longer than the rod, as far as its length is known. */
+function threadOf({ diameter, projection, embedment }: RodGroup["rod"]): Plausible {
+  const wide = times(diameter, RODS.threadLength);
+  if (projection.kind === "missing" || embedment.kind === "missing") return wide;
+  return { ...wide, to: Math.min(wide.to, projection.value + embedment.value + LOWER_END * diameter) };
 }
 
 function ofBottom({ bottom, diameter }: RodGroup["rod"], group: string): readonly Proportioned[] {

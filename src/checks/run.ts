@@ -96,7 +96,10 @@ export function isAsking({ status, severity }: CheckRow): boolean {
   return status === "fail" && severity === "ask";
 }
 
-/** Fails first (stop, ask, advise), then passes, each by margin against the limit; then not checked, not applicable. Stable. */
+/**
+ * Fails first (stop, ask, advise), then passes, each by margin against the limit; then passes that can have no margin, not checked,
+ * not applicable. Stable.
+ */
 export function worstFirst(rows: readonly CheckRow[]): readonly CheckRow[] {
   return rows
     .map((row, index) => ({ row, index, tier: tierOf(row), tightness: tightnessOf(row) }))
@@ -109,12 +112,17 @@ function tierOf(row: CheckRow): number {
     case "fail":
       return 2 - RANK[row.severity];
     case "pass":
-      return 3;
+      return isWithoutMargin(row) ? 4 : 3;
     case "not-checked":
-      return 4;
-    case "not-applicable":
       return 5;
+    case "not-applicable":
+      return 6;
   }
+}
+
+/** True of a pass that says yes or no: what must be equal is, and a number is the one that was asked for. Its 0 is no close call. */
+function isWithoutMargin({ sense, value, margin }: CheckRow): boolean {
+  return sense === "=" || (value?.kind === "count" && figure(margin) === 0);
 }
 
 /** Margin as a share of the limit, or of the value where the limit is zero. */

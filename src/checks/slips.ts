@@ -90,7 +90,17 @@ function isWithin(length: number, { from, to }: Plausible): boolean {
 
 /** A figure that nobody would write explains nothing. */
 function explains(pair: SlipPair, { value, plausible }: Judged): boolean {
-  return isWithin(undone(value, pair), plausible) && roughness(value, pair[0]) <= ROUGHEST;
+  return isWithin(undone(value, pair), plausible) && roughness(value, pair[0]) <= ROUGHEST && isWritten(value, pair);
+}
+
+/** Less than this is not written in feet for metres, or metres for feet: elevations and bays are, and no plate is so large. */
+const LEAST_FEET = 10 * NM.ft;
+
+/** Parts of a foot are written as halves and quarters, if at all: 2-1/4 in is not 0.1875 ft. */
+function isWritten(value: number, [read, meant]: SlipPair): boolean {
+  if (read !== "ft") return true;
+  if (meant === "m") return Math.abs(value) >= LEAST_FEET;
+  return Math.abs(value) >= NM.ft || roughness(value, read) <= 2;
 }
 
 function undone(length: number, [read, meant]: SlipPair): number {

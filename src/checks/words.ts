@@ -78,8 +78,10 @@ export function counted(count: number, noun: string): string {
 
 const MOST_SUBJECTS = 6;
 
-/** Subjects of rows that say the same, as `A1 A2 A3`, the first six and how many more. */
+/** Subjects of rows that say the same, as `A1 A2 A3` or `top of A1, top of A2`, the first six and how many more. */
 export function subjectWords(subjects: readonly string[]): string {
   const more = subjects.length - MOST_SUBJECTS;
-  return more > 0 ? `${subjects.slice(0, MOST_SUBJECTS).join(" ")} and ${more} more` : subjects.join(" ");
+  const between = subjects.some((subject) => subject.includes(" ")) ? ", " : " ";
+  const named = subjects.slice(0, MOST_SUBJECTS).join(between);
+  return more > 0 ? `${named} and ${more} more` : named;
 }

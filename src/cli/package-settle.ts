@@ -3,12 +3,14 @@
  * Every step is a rename or removes a file that is ours byte for byte, and may be the last one of a run: the next run goes on.
  */
 import { dirname, join } from "node:path";
+import { compareSides, countRecuts, countRemade } from "../compare/index.js";
 import { roleOf, SET_ASIDE, SUPERSEDED, safeForFileName } from "../outputs/index.js";
 import type { Disk } from "./disk.js";
 import { freePath, isFree, namesIn } from "./disk.js";
 import type { PackageContents } from "./package-contents.js";
 import { findChanged, inspectPackage, SHELVES, SUMMARY } from "./package-contents.js";
 import type { PackageTarget } from "./package-target.js";
+import { readPackage } from "./read-package.js";
 import type { PackageJob } from "./summary-scan.js";
 
 /** A file or folder of a person in an earlier package; paths with forward slashes. */
@@ -39,9 +41,17 @@ export function isSameRevision(a: PackageJob, b: PackageJob): boolean {
   return a.number === b.number && a.revision === b.revision;
 }
 
+/** True where a released package tells to cut or make something otherwise than the later one. Both must be readable to be compared. */
+function isSuperseded(old: string, fresh: string): boolean {
+  const [before, after] = [readPackage(old, old), readPackage(fresh, fresh)];
+  if (!before.ok || !after.ok || before.value.side.job.status !== "released") return false;
+  const comparison = compareSides(before.value.side, after.value.side);
+  return countRecuts(comparison) + countRemade(comparison) > 0;
+}
+
 /**
- * Settles .DIR.old under the package that is in DIR: kept when it is of another revision, unless `replace`; else erased but
- * for what people added or changed. null where there is none.
+ * Settles .DIR.old under the package that is in DIR: kept when it is of another revision, or of the same one and what was cut or
+ * made by it is otherwise now, unless `replace`; else erased but for what people added or changed. null where there is none.
  */
 export function settleOld(
   target: PackageTarget,
@@ -62,7 +72,7 @@ export function settleOld(
       disk,
     );
   const changed = new Set(findChanged(old, contents));
-  const isKept = !replace && !isSameRevision(contents.job, now.contents.job);
+  const isKept = !replace && (!isSameRevision(contents.job, now.contents.job) || isSuperseded(old, folder));
   const settled = isKept
     ? keep(target, contents, changed, before, disk)
     : erase(target, contents, changed, before, disk);

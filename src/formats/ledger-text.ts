@@ -190,7 +190,7 @@ function countLines(rows: readonly CheckRow[], options: LedgerTextOptions): stri
   const count = (status: CheckRow["status"]): number => rows.filter((row) => row.status === status).length;
   const others = `${count("not-checked")} not checked, ${count("not-applicable")} not applicable`;
   const counts = `${INDENT}${styled(`${passes.length} passed`, "green", options.color)}, ${others}`;
-  const closest = joinAlike(passes.filter(hasSpare)).slice(0, CLOSEST);
+  const closest = joinAlike(passes.filter(hasSpare).map((row) => ({ ...row, note: "" }))).slice(0, CLOSEST);
   if (closest.length === 0) return [counts];
   const words = closest.map(({ row, subjects }) =>
     [row.rule, subjectWords(subjects), comparison(row, options.unit), `(${marginWords(row, options.unit)})`].join(" "),

@@ -61,10 +61,10 @@ function identity({ named, instead, twins }: Choice, best: Candidate): readonly 
 }
 
 const RATIO_WORDS: readonly (readonly [number, string])[] = [
-  [25.4, "25.4 times too large: millimetres that are called inches, or a scale applied twice"],
-  [1 / 25.4, "25.4 times too small: inches that are called millimetres"],
-  [12, "12 times too large: inches that are called feet, or a scale applied twice"],
-  [1 / 12, "12 times too small: feet that are called inches"],
+  [25.4, "25.4 times too large: millimetres that are called inches, or a scale applied once too often"],
+  [1 / 25.4, "25.4 times too small: inches that are called millimetres, or a scale applied once too often"],
+  [12, "12 times too large: inches that are called feet, or a scale applied once too often"],
+  [1 / 12, "12 times too small: feet that are called inches, or a scale applied once too often"],
 ];
 
 function wholePart(best: Candidate, told: Told): readonly CutFileFinding[] {

@@ -344,6 +344,33 @@ describe("make over an earlier package", () => {
     expect(stdout).toMatch(line);
   });
 
+  it.each([
+    ["a hole moved", MOVED],
+    ["rods changed", RODS],
+  ] as const)("keeps what was handed out under the same letter when %s, once for each change", async (_, changed) => {
+    const first = readFileSync(join(folder, "out/summary.json"), "utf8");
+    change("job.yaml", "same.yaml", changed);
+    const { stdout } = await run("make same.yaml --out out");
+    expect(stdout).toMatch(/^ {2}more: rodplate compare out\/superseded\/rev-A out$/m);
+    expect(readFileSync(join(folder, "out/superseded/rev-A/summary.json"), "utf8")).toBe(first);
+    await run("make same.yaml --out out");
+    expect(readdirSync(join(folder, "out/superseded"))).toEqual(["rev-A"]);
+    await run("make job.yaml --out out");
+    expect(readdirSync(join(folder, "out/superseded")).sort()).toEqual(["rev-A", "rev-A_2"]);
+    expect((await run("proof out/superseded/rev-A")).status).toBe(0);
+  });
+
+  it("does not keep what nobody may cut by, nor with --replace", async () => {
+    change("job.yaml", "moved.yaml", MOVED);
+    await run("make moved.yaml --out out --replace");
+    expect(readdirSync(join(folder, "out"))).not.toContain("superseded");
+    for (const name of ["job.yaml", "moved.yaml"]) {
+      change(name, `draft-${name}`, ["status: released", "status: preliminary"]);
+      await run(`make draft-${name} --out draft`);
+    }
+    expect(readdirSync(join(folder, "draft"))).not.toContain("superseded");
+  });
+
   it("--json has it beside the keys of summary.json", async () => {
     change("job.yaml", "b.yaml", ['revision: "A"', 'revision: "B"'], MOVED, RODS);
     writeFileSync(join(folder, "out/scan.pdf"), "mine");

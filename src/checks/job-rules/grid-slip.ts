@@ -79,7 +79,7 @@ function offsetRows(context: JobContext): readonly RuleResult[] {
       const far = bases.filter((_base, index) => 2 * size > (beside[index] ?? Infinity));
       if (far.length === 0) return [];
       const bay = beside.reduce((a, b) => Math.min(a, b));
-      const slip = suspectSlip(size, { from: 1, to: bay / 4 }, context.job.unit);
+      const slip = suspectSlip(size, { from: 1, to: bay / 2 }, context.job.unit);
       const note = `offset along ${axis} ${say.length(size)}, the least bay beside it ${say.length(bay)}${slip === null ? "" : `: ${slip.words}`}`;
       return [compare(namesOf(far), 2 * size, "<=", bay, note, { severity: "advise" })];
     });

@@ -19,5 +19,6 @@ export const marksRoom: Rule<"marks-room"> = {
 };
 
 function leftOut({ kind, text, why }: OmittedMark): RuleResult {
-  return compareCounts(text === "" ? kind : `${kind} ${text}`, 1, "<=", 0, `left out: ${why}`);
+  const isNamed = text.startsWith(kind.replaceAll("-", " "));
+  return compareCounts(text === "" || isNamed ? text || kind : `${kind} ${text}`, 1, "<=", 0, `left out: ${why}`);
 }

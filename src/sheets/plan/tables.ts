@@ -180,11 +180,15 @@ function rangeText(inputs: readonly Input<Length>[], unit: Unit): string {
   return low === high ? words : `${words} TO ${elevationText(high, unit)}`;
 }
 
+/** A washer of a series says which; where the job leaves the series open, both that may come. */
 function washerText(washer: Input<Washer>, unit: Unit): string {
   if (washer.kind === "missing") return "-";
-  const { shape, size, thickness } = washer.value;
+  const { shape, size, thickness, series, widest } = washer.value;
+  const [name = ""] = (series ?? "").toUpperCase().split(",");
+  if (widest !== undefined) return `${name} Ø${formatLength(size, unit)} OR WIDE Ø${formatLength(widest.size, unit)}`;
   const thick = thickness.kind === "given" ? ` × ${formatLength(thickness.value, unit)}` : "";
-  return `${shape === "square" ? "SQ " : "Ø"}${formatLength(size, unit)}${thick}`;
+  const sized = `${shape === "square" ? "SQ " : "Ø"}${formatLength(size, unit)}${thick}`;
+  return name === "" ? sized : `${name} ${sized}`;
 }
 
 function bottomText(bottom: Input<Bottom>, unit: Unit): string {

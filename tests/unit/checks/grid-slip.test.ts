@@ -45,6 +45,12 @@ describe("grid-slip", () => {
     expect(jobRowsOf(gridSlip, { placements })[0]?.status).toBe(status);
   });
 
+  it("guesses feet for inches up to half a bay: 72 ft in bays of 22.5 and 30 ft", () => {
+    const placements = [placementAt(["A", "1"], { offset: { x: feet(72), y: inches(0) } })];
+    const [row] = jobRowsOf(gridSlip, { lines: grid(feet(22.5), feet(22.5)), placements });
+    expect(row?.note).toContain("offset along x 864, the least bay beside it 270: 72 ft where 72 in is meant?");
+  });
+
   it("guesses an offset in millimetres, and only advises", () => {
     const placements = [placementAt(["A", "1"], { offset: { x: inches(0), y: inches(-152) } })];
     const [row] = jobRowsOf(gridSlip, { placements });

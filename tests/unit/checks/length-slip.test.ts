@@ -27,7 +27,48 @@ describe("length-slip: rods 1-1/4 at 12 x 10", () => {
     expect(row).toMatchObject({ subject, status });
   });
 
+  // Projection 9 + embedment 24 + 8 diameters for the lower end: 43. Without embedment 60 diameters, 75.
+  it.each([
+    [9, 24, 43, 0, "pass"],
+    [9, 24, 43, 1, "fail"],
+    [9, null, 75, 0, "pass"],
+    [9, null, 75, 1, "fail"],
+  ] as const)(
+    "a thread with projection %d and embedment %s at %d + %d nm: %s",
+    (projection, embedment, most, delta, status) => {
+      const rod = {
+        projection: given(inch(projection), "job"),
+        embedment: embedment === null ? missing("rods.embedment", "none") : given(inch(embedment), "job"),
+        length: missing("rods.length", "none"),
+        threadLength: given(plus(inch(most), delta), "job"),
+      };
+      expect(rowsOf(lengthSlip, { rod })[0]).toMatchObject({
+        subject: status === "pass" ? "lengths" : "thread length",
+        status,
+      });
+    },
+  );
+
+  // 1-1/2 diameters of 1-1/4: 1-7/8. Table 2.3 of Design Guide 1 goes to 7/8 for 2-1/2.
+  it.each([
+    [0, "lengths", "pass"],
+    [1, "washer thickness", "fail"],
+  ])("washer thickness at 1-7/8 + %d nm", (delta, subject, status) => {
+    const washer = given(
+      { shape: "square", size: inch(3), thickness: given(plus(inch(1.875), delta), "job") } as const,
+      "job",
+    );
+    expect(rowsOf(lengthSlip, { group: { washer } })[0]).toMatchObject({ subject, status });
+  });
+
   it.each<[string, Changes, string, string, string]>([
+    [
+      "thread of 60 in a rod of 33",
+      { rod: { threadLength: given(inch(60), "job") } },
+      "thread length",
+      "ask",
+      "5 ft where 5 in is meant?",
+    ],
     [
       "projection in feet",
       { rod: { projection: given(inch(108), "job") } },

@@ -19,11 +19,13 @@ describe("marks-room", () => {
     const rows = withOmitted([
       { kind: "tag", text: "A1 1-1/4", why: "no room beside the hole" },
       { kind: "centre-line", text: "", why: "the edge is too short" },
+      { kind: "centre-line", text: "centre line -x", why: "no room at the edge" },
     ]);
     expect(rows).toMatchObject([
-      { subject: "plate", status: "fail", value: { kind: "count", count: 2 }, margin: { kind: "count", count: -2 } },
+      { subject: "plate", status: "fail", value: { kind: "count", count: 3 }, margin: { kind: "count", count: -3 } },
       { subject: "tag A1 1-1/4", status: "fail", note: "left out: no room beside the hole" },
       { subject: "centre-line", status: "fail" },
+      { subject: "centre line -x", status: "fail" },
     ]);
   });
 

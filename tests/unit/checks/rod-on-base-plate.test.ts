@@ -91,6 +91,19 @@ describe("rod-on-base-plate", () => {
     expect(rows[0]?.note).toBe("the centre lies 0.7071 off the base plate, hole 2-1/16");
   });
 
+  it.each([
+    [
+      "figures changed round, 21 for 12: 18 in are no 1.5 ft for 1.5 m",
+      rods(inch(21), inch(10)),
+      plate(inch(18), inch(16)),
+    ],
+    ["twice as large: a plate of 23 is none for 3 in", rods(inch(36), inch(31)), plate(inch(23), inch(23))],
+  ])("guesses nothing far-fetched: %s", (_name, group, basePlate) => {
+    const row = rowsOf(rodOnBasePlate, { group, basePlate, template })[0];
+    expect(row?.status).toBe("fail");
+    expect(row?.note).not.toContain("?");
+  });
+
   it("says that the hole breaks the edge where the centre is on the plate", () => {
     const rows = rowsOf(rodOnBasePlate, { basePlate: plate(inch(14), inch(14)) });
     expect(rows[0]).toMatchObject({ status: "fail", note: "1 to the edge, hole 2-1/16: the hole breaks the edge" });

@@ -185,6 +185,22 @@ describe("held and worst first", () => {
     expect(worstFirst(rows).map(({ rule }) => rule)).toEqual(order);
   });
 
+  it("puts passes that can have no margin behind those that have one, and a limit met exactly first", () => {
+    const count = (value: number): Quantity => ({ kind: "count", count: value });
+    const rows: readonly CheckRow[] = [
+      { ...row("equal", "pass", "stop", 0, 4), sense: "=" },
+      { ...row("none left out", "pass", "advise"), value: count(0), limit: count(0), margin: count(0), sense: "<=" },
+      { ...row("rods", "pass", "ask"), value: count(4), limit: count(4), margin: count(0), sense: ">=" },
+      { ...row("more rods", "pass", "ask"), value: count(6), limit: count(4), margin: count(2), sense: ">=" },
+      row("to spare", "pass", "ask", 1, 100),
+      row("exactly", "pass", "ask", 0, 100),
+      row("nc", "not-checked", "ask"),
+      { ...row("unequal", "fail", "stop", -1, 100), sense: "=" },
+    ];
+    const order = ["unequal", "exactly", "to spare", "more rods", "equal", "none left out", "rods", "nc"];
+    expect(worstFirst(rows).map(({ rule }) => rule)).toEqual(order);
+  });
+
   it("keeps the order of equals and does not change its argument", () => {
     const rows = [row("a", "pass", "ask", 1), row("b", "pass", "ask", 1)];
     expect(worstFirst(rows).map(({ rule }) => rule)).toEqual(["a", "b"]);

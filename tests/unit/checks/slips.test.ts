@@ -9,6 +9,8 @@ const between = (from: number, to: number) => ({ from, to });
 describe("suspectSlip", () => {
   it.each([
     ["feet for inches", feet(12), between(inches(3), inches(20)), "in", "12 ft where 12 in is meant?"],
+    ["three quarters of a foot", feet(0.75), between(inches(0.5), inches(1)), "in", "0.75 ft where 0.75 in is meant?"],
+    ["feet for metres from 10 ft on", feet(10), between(feet(30), feet(40)), "in", "10 ft where 10 m is meant?"],
     ["feet and a half", feet(1.5), between(inches(1), inches(3)), "in", "1.5 ft where 1.5 in is meant?"],
     ["inches for feet", inches(25), between(feet(15), feet(40)), "in", "25 in where 25 ft is meant?"],
     ["millimetres read as inches", inches(319), between(inches(5), inches(24)), "in", "319 in where 319 mm is meant?"],
@@ -57,6 +59,12 @@ describe("suspectSlip", () => {
     ["one that is plausible, at either end too", inches(12), between(inches(12), inches(12))],
     ["one that no slip brings there", inches(47), between(inches(10), inches(11))],
     ["a figure that nobody would write: 2-3/4 in is 0.2292 ft", inches(2.75), between(inches(0.2), inches(0.25))],
+    [
+      "a part of a foot that nobody would write: 2-1/4 in is 0.1875 ft",
+      inches(2.25),
+      between(inches(0.18), inches(0.19)),
+    ],
+    ["feet for metres at the size of a plate", inches(18), between(inches(21), inches(126))],
   ])("says nothing of %s", (_name, length, plausible) => {
     expect(suspectSlip(length, plausible, "in")).toBeNull();
   });

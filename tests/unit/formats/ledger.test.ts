@@ -224,6 +224,13 @@ describe("the ledger on a terminal", () => {
     expect(text).toContain("washer-cover A1 3 in >= 2-7/8 in (1/8 in to spare)");
   });
 
+  it("shows passes of one figure as one of the closest, whatever their notes say", () => {
+    const rows = ["A1", "A2", "A3"].map((subject) => row({ subject, note: `from ${subject} to the edge` }));
+    const text = writeLedgerText(shown([...rows, row({ rule: "hole-edge", margin: length(inches(1)) })]), options);
+    expect(text).toContain("washer-cover A1 A2 A3 3 in >= 2-7/8 in (1/8 in to spare)");
+    expect(text).toContain("hole-edge A1 3 in >= 2-7/8 in");
+  });
+
   it("shows every row on its own with all", () => {
     const rows = [failing(), failing({ subject: "A2" }), row(), row({ subject: "A4", margin: length(0) })];
     const text = writeLedgerText(shown(rows), { ...options, all: true });

@@ -2,11 +2,13 @@
  * Anchor-rod plan sheets: what they say, that nothing lies over text, and that their figures are the distances they stand
  * for. The list of what a plan must say is the trade's; title block fields after ISO 7200; lettering after ISO 3098.
  */
+
 import { createHTMLWindow } from "svgdom";
 import { describe, expect, it } from "vitest";
 import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
 import type { GridLine } from "../../../src/job/index.js";
 import { given, missing } from "../../../src/job/index.js";
+import { findWasher } from "../../../src/job/resolve/lookups.js";
 import {
   drawPlanSheets,
   findTextCollisions,
@@ -238,6 +240,27 @@ describe("the setting schedule", () => {
     const request = planCase([base], planFixture({ lines, placements: [placementOf("B1", ["A", "1"])] }));
     const [row] = rowsOf(drawPlanSheets(request), "setting-schedule", 8);
     expect(row?.[5]?.replace("-", " ")).toBe(words);
+  });
+
+  /** Outside diameters of plain washers for 1 in by ASME B18.21.1 Type A, which F844 takes over: narrow 2, wide 2-1/2. */
+  it.each([
+    ["F844", ["F844 NARROW Ø2", "OR WIDE Ø2-1/2"]],
+    ["F844 narrow", ["F844 NARROW Ø2", "× 0.134"]],
+    ["F844 wide", ["F844 WIDE Ø2-1/2", "× 0.165"]],
+    ["F436", ["Ø2 × 0.177"]],
+  ] as const)("says of which series a washer is: %s", (written, lines) => {
+    const [group] = baseFixture().groups;
+    if (group === undefined) throw new Error("a base has a group");
+    const found = findWasher(written, { ...group.rod, diameter: inches(1) }, "washer");
+    if (!found.ok) throw new Error(found.message);
+    const base = baseFixture({ groups: [{ ...group, washer: found.washer }] });
+    const grid: readonly GridLine[] = [
+      { kind: "x", name: "A", at: inches(0) },
+      { kind: "y", name: "1", at: inches(0) },
+    ];
+    const request = planCase([base], planFixture({ lines: grid, placements: [placementOf("B1", ["A", "1"])] }));
+    const cells = groups(drawPlanSheets(request), "setting-schedule").flatMap(({ items }) => textsOf(items));
+    expect(cells.map(({ text }) => text).filter((text) => /F844|[Ø×]|WIDE/.test(text))).toEqual(lines);
   });
 });
 
