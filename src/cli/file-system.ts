@@ -2,13 +2,13 @@
 import { closeSync, openSync, readFileSync, readSync, rmSync, statSync } from "node:fs";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { fileFault } from "./findings.js";
-import { WORDS } from "./refusal-words.js";
+import { refusalWords, WORDS } from "./refusal-words.js";
 
 /** A call that the system refused. */
 export interface Refusal {
   /** The system's own code, as ENOSPC. */
   readonly code: string;
-  /** What the code says, in a few words; the system's message where the code is none of those known. */
+  /** What the code says, in a few words; the code itself where it is none of those known. */
   readonly words: string;
   /** The path of the call, where the system tells it. */
   readonly path: string | null;
@@ -38,9 +38,9 @@ export function findFault(action: () => Finding | null, tell: (refusal: Refusal)
 /** Throws again what is no refusal. Two of Node's own codes come from no call, but from a file or a name that is at fault. */
 function refusalOf(error: unknown): Refusal {
   if (!(error instanceof Error)) throw error;
-  const { code, path, syscall, message }: NodeJS.ErrnoException = error;
+  const { code, path, syscall }: NodeJS.ErrnoException = error;
   if (code === undefined || (syscall === undefined && WORDS[code] === undefined)) throw error;
-  return { code, words: WORDS[code] ?? message, path: path ?? null };
+  return { code, words: refusalWords(error), path: path ?? null };
 }
 
 /** What to say of a file or folder that could not be written, and which path the system names. */

@@ -1,5 +1,15 @@
 /** One `make` at a time into one DIR: a lock file beside it that names the process holding it. */
-import { closeSync, linkSync, openSync, readFileSync, readlinkSync, renameSync, rmSync, writeSync } from "node:fs";
+import {
+  closeSync,
+  linkSync,
+  lstatSync,
+  openSync,
+  readFileSync,
+  readlinkSync,
+  renameSync,
+  rmSync,
+  writeSync,
+} from "node:fs";
 import { hostname } from "node:os";
 import { basename } from "node:path";
 import type { Outcome } from "../diagnostics/finding.js";
@@ -30,10 +40,15 @@ export interface Lock {
 /** Takes the lock, also from a process of this machine that is no longer there. */
 export function lockTarget(target: PackageTarget): Outcome<Lock> {
   return attempt(() => {
+    if (isForeign(target.lock)) return { ok: false, findings: [packageFault(target.name, foreignWords(target))] };
     const other = takeLock(target);
     if (other === null) return { ok: true, value: holdLock(target), findings: [] };
     return { ok: false, findings: [packageFault(target.name, wordsOf(other, target))] };
   }, unwrittenPackage(target));
+}
+
+function foreignWords({ folder, lock }: PackageTarget): string {
+  return `${folder} is written under a lock beside it, and ${lock} is in the way, and is no lock of ours; move it away and try again`;
 }
 
 type Judgement = "dead" | "running" | "other host" | "other space";
@@ -118,10 +133,38 @@ function create(lock: string, holder: Holder): boolean {
   }
 }
 
+/** Bytes of a lock file at most: names of hosts and spaces are short. */
+const LARGEST_LOCK = 4096;
+
+/** How a lock file begins: a run that was killed in writing it may leave less. */
+const LOCK_START = '{"host":';
+
+/** True where something stands that no run has put there as its lock. */
+export function isForeign(lock: string): boolean {
+  if (lstatSync(lock, { throwIfNoEntry: false }) === undefined) return false;
+  const text = readLock(lock);
+  return text === null || !(LOCK_START.startsWith(text.slice(0, LOCK_START.length)) || holdsNumber(text));
+}
+
+/** null where there is no file that could be a lock: links, pipes, folders and large files are not opened. */
+function readLock(lock: string): string | null {
+  const stat = lstatSync(lock, { throwIfNoEntry: false });
+  return stat?.isFile() === true && stat.size <= LARGEST_LOCK ? readFileSync(lock, "utf8") : null;
+}
+
+function holdsNumber(text: string): boolean {
+  try {
+    const value: unknown = JSON.parse(text);
+    return typeof value === "object" && value !== null && Object.hasOwn(value, "pid");
+  } catch {
+    return false;
+  }
+}
+
 /** The holder named in the lock file; null when it was killed before it could write its name. */
 function readHolder(lock: string): Holder | null {
   try {
-    return holderOf(JSON.parse(readFileSync(lock, "utf8")));
+    return holderOf(JSON.parse(readLock(lock) ?? ""));
   } catch {
     return null;
   }

@@ -5,6 +5,7 @@ import type { Disk } from "./disk.js";
 import { diskWith, isThere, namesIn } from "./disk.js";
 import { attempt, removeIfPossible } from "./file-system.js";
 import { inspectPackage } from "./package-contents.js";
+import { isForeign } from "./package-lock.js";
 import type { Settlement } from "./package-settle.js";
 import { eraseRest, settleOld } from "./package-settle.js";
 import type { PackageTarget } from "./package-target.js";
@@ -61,13 +62,13 @@ function removeRunFolders(target: PackageTarget, disk: Disk): void {
     const path = join(target.parent, name);
     switch (runNameKind(name, target)) {
       case "new":
-        if (isUnfinished(path)) disk.removeAll(path);
+        removeFresh(path, disk);
         break;
       case "erase":
         eraseRest(path, disk);
         break;
       case "lock":
-        removeIfPossible(path);
+        if (!isForeign(path)) removeIfPossible(path);
         break;
       case null:
         break;
@@ -75,8 +76,8 @@ function removeRunFolders(target: PackageTarget, disk: Disk): void {
   }
 }
 
-function isUnfinished(path: string): boolean {
-  if (namesIn(path).includes(UNFINISHED)) return true;
-  const { kind } = inspectPackage(path);
-  return kind === "package" || kind === "empty";
+/** Unfinished by its mark; without the mark it was whole and not yet in place, or has nothing in it. */
+function removeFresh(path: string, disk: Disk): void {
+  if (namesIn(path).includes(UNFINISHED)) disk.removeAll(path);
+  else if (inspectPackage(path).kind !== "foreign") eraseRest(path, disk);
 }

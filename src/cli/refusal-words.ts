@@ -24,7 +24,7 @@ export const WORDS: Readonly<Record<string, string>> = {
   ERR_INVALID_ARG_VALUE: "its name holds a character that no file name can hold",
 };
 
-/** What an error of the system says, in a few words that name neither Node nor errno. */
-export function refusalWords({ code = "" }: NodeJS.ErrnoException): string {
-  return WORDS[code] ?? "the system refused it";
+/** What an error of the system says, in a few words: of a code that is not known the code, never the message of a library. */
+export function refusalWords({ code }: NodeJS.ErrnoException): string {
+  return WORDS[code ?? ""] ?? `the system refused it${code === undefined ? "" : ` (${code})`}`;
 }

@@ -3,10 +3,11 @@
  * file give a pose; the one under which most holes lie where they should is taken, so that one hole that was moved
  * does not pull the others along. Sizes, outline and openings choose between placements that are alike for the holes.
  */
-import { millimetresBetween, positionAlong } from "../geometry/index.js";
+import { millimetresBetween } from "../geometry/index.js";
 import type { Contour, Point } from "../geometry/vocabulary.js";
+import { centroidOf } from "./centroid.js";
 import { contourGap } from "./contour-gap.js";
-import type { DrawnPart } from "./drawn-part.js";
+import type { DrawnContour, DrawnPart } from "./drawn-part.js";
 import { CAPTURE_MM, CONTOUR_MM, DIAMETER_MM, type KnownPlate, POSITION_MM, type Pose } from "./model.js";
 import { contourToPlate, type Pair, placementOf, toFile, toPlate } from "./pose.js";
 
@@ -40,7 +41,7 @@ export function align(part: DrawnPart, target: KnownPlate): Alignment | null {
 /** Placements that lay outline on outline: by their centres of area, in quarter turns from `turn`, either face up. */
 export function outlinePoses(part: DrawnPart, target: KnownPlate, turn: number): readonly Pose[] {
   if (part.outline === null || target.outline === null) return [];
-  const [from, to] = [centroidOf(target.outline), centroidOf(part.outline)];
+  const [from, to] = [centroidOf(target.outline), part.outline.middle];
   return [false, true].flatMap((mirrored) =>
     [0, 90, 180, 270].map((quarter): Pose => {
       const bare: Pose = { turn: (turn + quarter) % 360, mirrored, dx: 0, dy: 0 };
@@ -198,16 +199,19 @@ function refine(pose: Pose, pairs: readonly HolePair[], part: DrawnPart, target:
 
 /** Everything that is compared under a pose. */
 export function judge(pose: Pose, part: DrawnPart, target: KnownPlate): Alignment {
-  const onPlate = (contour: Contour) => contourToPlate(contour, pose);
+  const onPlate = (drawn: DrawnContour) => ({ ...drawn, contour: contourToPlate(drawn.contour, pose) });
   const outlineGap =
     part.outline === null || target.outline === null ? null : contourGap(onPlate(part.outline), target.outline);
-  const drawn = part.openings.map(onPlate);
-  const openingsOff = unmatched(target.openings, drawn) + unmatched(drawn, target.openings);
+  const openingsOff = unmatched(part.openings.map(onPlate), target.openings);
   return { pose, pairs: pairHoles(pose, part, target), outlineGap, openingsOff };
 }
 
-function unmatched(contours: readonly Contour[], others: readonly Contour[]): number {
-  return contours.filter((contour) => !others.some((other) => contourGap(contour, other) <= CONTOUR_MM)).length;
+/** Openings of either that are none of the other's. */
+function unmatched(drawn: readonly DrawnContour[], openings: readonly Contour[]): number {
+  const isSame = (one: DrawnContour, opening: Contour) => contourGap(one, opening) <= CONTOUR_MM;
+  const missing = openings.filter((opening) => !drawn.some((one) => isSame(one, opening)));
+  const extra = drawn.filter((one) => !openings.some((opening) => isSame(one, opening)));
+  return missing.length + extra.length;
 }
 
 /** Better ones first; of placements that are alike the one that is not mirrored, then the least turn. */
@@ -234,24 +238,4 @@ function ranks(alignment: Alignment): readonly number[] {
     pose.turn,
     pairs.reduce((sum, { distance }) => sum + distance, 0),
   ];
-}
-
-/** Centre of the area inside a contour, its arcs by 64 chords each: the same for both, so that what is alike stays alike. */
-function centroidOf(contour: Contour): Point {
-  if (contour.kind === "circle") return contour.center;
-  const points = contour.segments.flatMap((segment) => {
-    const chords = segment.bulge === 0 ? 1 : 64;
-    return Array.from({ length: chords }, (_, index) => positionAlong(segment, index / chords));
-  });
-  const origin = points[0] ?? { x: 0, y: 0 };
-  let [area, x, y] = [0, 0, 0];
-  points.forEach((a, index) => {
-    const b = points[(index + 1) % points.length] ?? a;
-    const [ax, ay, bx, by] = [a.x - origin.x, a.y - origin.y, b.x - origin.x, b.y - origin.y];
-    const twice = ax * by - bx * ay;
-    area += twice;
-    x += twice * (ax + bx);
-    y += twice * (ay + by);
-  });
-  return area === 0 ? origin : { x: origin.x + x / (3 * area), y: origin.y + y / (3 * area) };
 }

@@ -3,7 +3,7 @@ import { measureArea } from "../geometry/index.js";
 import type { CutFile } from "../readers/dxf.js";
 import { type Alignment, align, outlinePoses } from "./align.js";
 import { contourGap } from "./contour-gap.js";
-import { type DrawnPart, drawnPart } from "./drawn-part.js";
+import { type Drawing, type DrawnPart, drawnPart } from "./drawn-part.js";
 import { CONTOUR_MM, DIAMETER_MM, type KnownPlate, POSITION_MM, UNIT_RATIOS } from "./model.js";
 import { contourToPlate } from "./pose.js";
 
@@ -25,10 +25,10 @@ export interface Candidate {
  * The scale at which most agrees: the true one, unless that of a slip of units is better. `mm` millimetres to a unit of the
  * file. A plate of any other size is another plate.
  */
-export function bestCandidate(file: CutFile, mm: number, target: KnownPlate): Candidate | null {
+export function bestCandidate(drawing: Drawing, mm: number, target: KnownPlate): Candidate | null {
   let best: Candidate | null = null;
-  for (const scale of unitSlips(file, mm, target)) {
-    const candidate = candidateAt(file, mm, scale, target);
+  for (const scale of unitSlips(drawing.file, mm, target)) {
+    const candidate = candidateAt(drawing, mm, scale, target);
     if (candidate !== null && (best === null || candidate.faults < best.faults)) best = candidate;
     if (best?.faults === 0) break;
   }
@@ -36,10 +36,10 @@ export function bestCandidate(file: CutFile, mm: number, target: KnownPlate): Ca
 }
 
 /** The plate of the same shape in another size: everything agrees but the scale, which is no slip of units. */
-export function sameShape(file: CutFile, mm: number, target: KnownPlate): Candidate | null {
-  const ratio = sizeRatio(file, mm, target);
+export function sameShape(drawing: Drawing, mm: number, target: KnownPlate): Candidate | null {
+  const ratio = sizeRatio(drawing.file, mm, target);
   if (ratio === null || UNIT_RATIOS.some((scale) => Math.abs(ratio / scale - 1) < 1e-4)) return null;
-  const candidate = candidateAt(file, mm, ratio, target);
+  const candidate = candidateAt(drawing, mm, ratio, target);
   return candidate?.faults === 1 && candidate.alignment.pairs.length > 0 ? candidate : null;
 }
 
@@ -58,8 +58,8 @@ function sizeRatio({ outline }: CutFile, mm: number, target: KnownPlate): number
   return ratio > 0 && ratio < 1e6 ? ratio : null;
 }
 
-function candidateAt(file: CutFile, mm: number, scale: number, target: KnownPlate): Candidate | null {
-  const part = drawnPart(file, mm / scale);
+function candidateAt(drawing: Drawing, mm: number, scale: number, target: KnownPlate): Candidate | null {
+  const part = drawnPart(drawing, mm / scale);
   const alignment = part === null ? null : align(part, target);
   if (part === null || alignment === null) return null;
   const { pairs, outlineGap, openingsOff, pose } = alignment;
@@ -91,7 +91,7 @@ export function patternInOutline({ part, target, alignment }: Candidate): Patter
   const drawn = part.outline;
   const { turn, mirrored } = alignment.pose;
   const fitting = outlinePoses(part, target, turn)
-    .filter((pose) => contourGap(contourToPlate(drawn, pose), outline) <= CONTOUR_MM)
+    .filter((pose) => contourGap({ ...drawn, contour: contourToPlate(drawn.contour, pose) }, outline) <= CONTOUR_MM)
     .map((pose) => ({ isMirrored: pose.mirrored !== mirrored, turn: halfTurns(turn - pose.turn) }))
     .sort((a, b) => Number(a.isMirrored) - Number(b.isMirrored) || Math.abs(a.turn) - Math.abs(b.turn));
   const [simplest] = fitting;

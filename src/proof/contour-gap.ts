@@ -1,14 +1,13 @@
 /** How far two contours stray from each other at most, seen from both. */
 import { extentOf, nearestOnContour, positionAlong, segmentsOf } from "../geometry/index.js";
 import type { Contour, Point } from "../geometry/vocabulary.js";
+import type { DrawnContour } from "./drawn-part.js";
+import { MOST_SEGMENTS } from "./hull.js";
 
-/** Contours of more segments than this are compared by their boxes. */
-const MOST_SEGMENTS = 1000;
-
-/** The largest distance of an end or a middle of a segment from the other contour, in millimetres. */
-export function contourGap(a: Contour, b: Contour): number {
-  if (segmentsOf(a).length > MOST_SEGMENTS || segmentsOf(b).length > MOST_SEGMENTS) return boxGap(a, b);
-  return Math.max(oneWay(a, b), oneWay(b, a));
+/** The largest distance of an end or a middle of a segment from the other contour, in millimetres; of a hull that of the boxes. */
+export function contourGap({ contour, isHull }: DrawnContour, known: Contour): number {
+  if (isHull || segmentsOf(known).length > MOST_SEGMENTS) return boxGap(contour, known);
+  return Math.max(oneWay(contour, known), oneWay(known, contour));
 }
 
 function oneWay(from: Contour, to: Contour): number {

@@ -3,6 +3,7 @@ import { type CutFile, type CutFileFinding, millimetresPer } from "../readers/dx
 import type { Unit } from "../units/index.js";
 import { bestCandidate, type Candidate, sameShape } from "./candidate.js";
 import { choosePlate } from "./choose.js";
+import { drawingOf } from "./drawn-part.js";
 import { describeMatch, noMatch } from "./match-findings.js";
 import { type FileMatch, type KnownPlate, MOST_HOLES } from "./model.js";
 
@@ -15,18 +16,26 @@ export interface Matched {
 /** Matches a file with the plates of a job; `name` is its path, whose last part may hold a mark. */
 export function matchFile(file: CutFile, name: string, targets: readonly KnownPlate[], jobUnit: Unit): Matched {
   if (file.outline === null) return { match: null, findings: [] };
-  if (file.holes.length > MOST_HOLES) {
-    const message = `the file has ${file.holes.length} round holes; at most ${MOST_HOLES} are matched with a job`;
-    return { match: null, findings: [{ code: "too-many-holes", severity: "stop", message, count: 1, at: null }] };
-  }
+  const many = tooMany(file);
+  if (many !== null) return { match: null, findings: [many] };
+  const drawing = drawingOf(file);
   const mm = millimetresPer(file.unit ?? jobUnit);
-  const candidates = targets.map((target) => bestCandidate(file, mm, target)).filter((each) => each !== null);
+  const candidates = targets.map((target) => bestCandidate(drawing, mm, target)).filter((each) => each !== null);
   const choice = choosePlate(candidates, name);
   if (choice.best === null) {
-    const shapes = targets.map((target) => sameShape(file, mm, target)).filter((each) => each !== null);
+    const shapes = targets.map((target) => sameShape(drawing, mm, target)).filter((each) => each !== null);
     return { match: null, findings: [noMatch(choice, shapes[0] ?? null)] };
   }
   return { match: matchOf(choice.best, mm), findings: describeMatch(choice, choice.best, { jobUnit, mm }) };
+}
+
+/** A file with so many holes or openings is laid on no plate. */
+function tooMany({ holes, openings }: CutFile): CutFileFinding | null {
+  const [what, count] =
+    holes.length > MOST_HOLES ? (["round holes", holes.length] as const) : (["openings", openings.length] as const);
+  if (count <= MOST_HOLES) return null;
+  const message = `the file has ${count} ${what}; at most ${MOST_HOLES} are matched with a job`;
+  return { code: "too-many-holes", severity: "stop", message, count: 1, at: null };
 }
 
 function matchOf({ target, scale, alignment, missing, extra }: Candidate, mm: number): FileMatch {

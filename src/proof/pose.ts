@@ -10,22 +10,30 @@ export function toFile({ turn, mirrored, dx, dy }: Pose, { x, y }: Point): Point
 }
 
 /** Where a point of the file lies on the plate. */
-export function toPlate({ turn, mirrored, dx, dy }: Pose, { x, y }: Point): Point {
+export function toPlate(pose: Pose, point: Point): Point {
+  return plateMove(pose)(point);
+}
+
+/** The same for many points. */
+function plateMove({ turn, mirrored, dx, dy }: Pose): (point: Point) => Point {
   const { cos, sin } = cosAndSin(turn);
-  const [fx, fy] = [x - dx, y - dy];
-  const across = cos * fx + sin * fy;
-  return { x: mirrored ? -across : across, y: -sin * fx + cos * fy };
+  return ({ x, y }) => {
+    const [fx, fy] = [x - dx, y - dy];
+    const across = cos * fx + sin * fy;
+    return { x: mirrored ? -across : across, y: -sin * fx + cos * fy };
+  };
 }
 
 /** A contour of the file on the plate; arcs bulge the other way where it is mirrored. */
 export function contourToPlate(contour: Contour, pose: Pose): Contour {
   if (contour.kind === "circle") return { ...contour, center: toPlate(pose, contour.center) };
   const side = pose.mirrored ? -1 : 1;
+  const move = plateMove(pose);
   return {
     kind: "path",
     segments: contour.segments.map(({ from, to, bulge }) => ({
-      from: toPlate(pose, from),
-      to: toPlate(pose, to),
+      from: move(from),
+      to: move(to),
       bulge: bulge * side || 0,
     })),
   };

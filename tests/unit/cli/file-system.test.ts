@@ -52,7 +52,7 @@ describe("attempt and findFault", () => {
     ["EROFS", "the file system is read-only"],
     ["ENOTDIR", "a part of the path is a file, not a folder"],
     ["EXDEV", "the folder is a mount point and cannot be renamed"],
-    ["EODD", "EODD: raw"],
+    ["EODD", "the system refused it (EODD)"],
   ])("tell %s as %s", (code, words) => {
     const fault = { ...{ code: "code", severity: "error", at: { file: "out" } }, message: "" };
     const expected = { ...fault, message: `could not be written: ${words} (/p)` };

@@ -1,6 +1,16 @@
 /** Locks: of a process that is there, of one that is not, of another machine; and several that take over one at once. */
-import { spawn } from "node:child_process";
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { execFileSync, spawn } from "node:child_process";
+import {
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { hostname, tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -95,6 +105,23 @@ describe("a lock", () => {
     expect([lock.isOurs(), readdirSync(root)]).toEqual([true, [".out.lock"]]);
     lock.giveBack();
     expect(readdirSync(root)).toEqual([]);
+  });
+
+  it.each<[string, () => void]>([
+    ["a folder", () => mkdirSync(join(file(), "thesis"), { recursive: true })],
+    ["a file of somebody's", () => leave("my notes")],
+    ["a JSON file of somebody's", () => leave({ name: "notes" })],
+    ["a link to a file of somebody's", () => symlinkSync("/etc/hostname", file())],
+    ["a link that leads nowhere", () => symlinkSync("nowhere", file())],
+    ["a pipe", () => execFileSync("mkfifo", [file()])],
+    ["a large file", () => writeFileSync(file(), `{"host":"${" ".repeat(5000)}`)],
+  ])("that is none, but %s, is named and left where it is", (_, put) => {
+    put();
+    const before = lstatSync(file());
+    expect(refusal()).toBe(
+      `${join(root, "out")} is written under a lock beside it, and ${file()} is in the way, and is no lock of ours; move it away and try again`,
+    );
+    expect([lstatSync(file()).ino, readdirSync(root)]).toEqual([before.ino, [".out.lock"]]);
   });
 
   it("of a process whose number another one has now is taken over, where the system tells start times", (context) => {

@@ -383,6 +383,17 @@ describe("folders that are not ours", () => {
     expect(mine.filter((path) => !existsSync(path))).toEqual([]);
   });
 
+  it("among the names of a run are left alone, though a package or a lock has such a name too", () => {
+    writePackage({ word: "a" });
+    const [fresh, lock] = [`.out.new-${"a".repeat(24)}`, `.out.lock-${"b".repeat(24)}`];
+    cpSync(inOut(), join(root, fresh), { recursive: true });
+    const mine = [thesis(fresh), thesis(lock), join(root, `.out.lock-${"c".repeat(24)}`)];
+    writeFileSync(mine[2] ?? "", "my notes");
+    writePackage({ word: "b" });
+    expect(mine.filter((path) => !existsSync(path))).toEqual([]);
+    expect(readdirSync(join(root, fresh)).sort()).toEqual(["summary.json", "thesis.txt"]);
+  });
+
   it("in the place of .out.old are named and left alone; without a package in DIR they are in nobody's way", () => {
     const mine = thesis(".out.old");
     writePackage({ word: "a" });
@@ -397,7 +408,8 @@ describe("folders that are not ours", () => {
     writeFileSync(join(root, `.out.new-${"1".repeat(24)}/.rodplate-unfinished`), "");
     mkdirSync(join(root, `.out.new-${"2".repeat(24)}`));
     mkdirSync(join(root, `.out.erase-${"3".repeat(24)}/B1`), { recursive: true });
-    writeFileSync(join(root, `.out.lock-${"4".repeat(24)}`), "{}");
+    writeFileSync(join(root, `.out.lock-${"4".repeat(24)}`), '{"host":"a","pid":1}');
+    writeFileSync(join(root, `.out.lock-${"5".repeat(24)}`), "");
     writePackage({ word: "b" });
     expect(leftovers()).toEqual([]);
   });
