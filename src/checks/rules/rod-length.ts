@@ -5,7 +5,7 @@ import { findGrade, findLengthTolerance } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
-import { compareSums, fixed, minus, notApplicable, plus } from "../results.js";
+import { compareSums, fixed, known, minus, notApplicable, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
 import { wordsIn } from "../words.js";
@@ -24,8 +24,8 @@ const LONG: Own = {
 export const rodLength: Rule<"rod-length"> = {
   id: "rod-length",
   title:
-    "rod length less its tolerance >= projection + embedment; rod length <= projection + embedment + lower end + tolerance " +
-    "(advise)",
+    "rod length >= projection + embedment, and less its tolerance too (advise); rod length <= projection + embedment + " +
+    "lower end + tolerance (advise)",
   severity: "ask",
   measured: "the length of the rod",
   clause: () => "overall length",
@@ -59,7 +59,14 @@ function atItsShortest({ job }: CheckContext, { tag, rod }: RodHole): RuleResult
   const say = wordsIn(job.unit);
   const remark = (spare: number): string =>
     spare < 0 ? `; set to its projection it may reach ${say.twice(-spare)} less deep` : "";
-  return compareSums(tag, [shortest, ">=", needed], say, { ...withEdition(SHORT, tolerance), remark });
+  const severity = isEnoughAsOrdered(rod) ? "advise" : "ask";
+  return compareSums(tag, [shortest, ">=", needed], say, { ...withEdition(SHORT, tolerance), severity, remark });
+}
+
+/** Only the tolerance is then short: an order that is longer by it mends that, and nobody need be asked. */
+function isEnoughAsOrdered({ length, projection, embedment }: Rod): boolean {
+  const parts = known({ length, projection, embedment });
+  return parts.all && parts.values.length >= parts.values.projection + parts.values.embedment;
 }
 
 /** Embedment is given to the lower end of the rod, or to what anchors it: then that comes on top. */

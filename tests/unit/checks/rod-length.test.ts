@@ -77,7 +77,7 @@ describe("rod-length", () => {
   it("says what the rod would lack, and what nothing accounts for", () => {
     expect(rowOf(rodLength, long(inch(33)), SHORTEST)).toMatchObject({
       status: "fail",
-      severity: "ask",
+      severity: "advise",
       measured: "the length of the rod, as short as it may come,",
       note: "length 33 - tolerance 1 against projection 9 + embedment 24; set to its projection it may reach 1 less deep",
     });
@@ -88,6 +88,15 @@ describe("rod-length", () => {
         "length 42 against projection 9 + embedment 24 + nut 1.251 + tolerance 1; " +
         "nothing that is given takes the other 6.749",
     });
+  });
+
+  // Ordered as long as its parts, it is short by its tolerance alone; ordered shorter, the print contradicts itself.
+  it.each([
+    [0, "advise"],
+    [-1, "ask"],
+  ])("projection 9 + embedment 24, ordered 33 %i nm", (delta, severity) => {
+    const row = rowOf(rodLength, long(inch(33) + delta), SHORTEST);
+    expect([row.status, row.severity]).toEqual(["fail", severity]);
   });
 
   it("does not add up a bent rod", () => {
