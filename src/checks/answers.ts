@@ -144,14 +144,13 @@ function taken(row: CheckRow): Seen {
 
 function notTaken(answer: Answer, row: CheckRow, unit: Unit): Seen {
   const { value } = answer;
-  if (isOfValue(answer, row, unit)) {
-    const other = row.answer;
-    const by = other === null ? "another answer" : `the answer by ${other.by}, ${other.date},`;
-    return { rank: 2, why: `${named(row)}: ${by} stands before it and is taken` };
-  }
+  const other = row.answer;
+  const by = other === null ? "another answer" : `the answer by ${other.by}, ${other.date},`;
+  if (isOfValue(answer, row, unit)) return { rank: 2, why: `${named(row)}: ${by} stands before it and is taken` };
   if (value.kind === "missing" || row.value === null)
     return { rank: 3, why: `${named(row)} has no value to be answered` };
-  const question = row.severity === "ask" ? ": the question is open again" : "";
+  const open = row.severity === "ask" ? ": the question is open again" : "";
+  const question = other === null ? open : `: ${by} is taken`;
   return { rank: 3, why: `${named(row)}: ${changedWords(value.value, row.value, unit)}${question}` };
 }
 

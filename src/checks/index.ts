@@ -19,7 +19,7 @@ import { settingOutElevation } from "./job-rules/setting-out-elevation.js";
 import { runJobRules } from "./job-run.js";
 import type { CheckContext, CheckRow, Rule } from "./model.js";
 import type { AskedPlace } from "./question.js";
-import { questionAt, questionFor } from "./question.js";
+import { questionAt } from "./question.js";
 import { basePlateEdge } from "./rules/base-plate-edge.js";
 import { basePlateGroutHole } from "./rules/base-plate-grout-hole.js";
 import { basePlateHole } from "./rules/base-plate-hole.js";
@@ -139,11 +139,6 @@ export function runJobChecks(context: JobContext): readonly CheckRow[] {
 /** The ledger of one base: rows in the order of the rules, then of their subjects. */
 export function runChecks(context: CheckContext): readonly CheckRow[] {
   return runRules(rules, context);
-}
-
-/** A failing row as a question to the engineer of record, in plain words. */
-export function questionText(row: CheckRow, context: CheckContext): string {
-  return questionFor(row, context);
 }
 
 /** Rows of a base or of the job that say the same, as one question. */

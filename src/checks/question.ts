@@ -1,6 +1,6 @@
 /** Questions to the engineer of record. They ask; they never say that a change would be acceptable. */
 import type { Unit } from "../units/index.js";
-import type { CheckContext, CheckRow } from "./model.js";
+import type { CheckRow } from "./model.js";
 import { comparedTexts, limitWords } from "./words.js";
 
 /** What one question is about: the subjects of a base, or of the layout, whose rows say the same. */
@@ -9,11 +9,6 @@ export interface AskedPlace {
   readonly base: { readonly mark: string; readonly quantity: number } | null;
   /** Each with what its row notes; one or more. */
   readonly subjects: readonly { readonly subject: string; readonly note: string }[];
-}
-
-/** A failing row as a question in plain words: mark, figure, limit, clause, and how the figure came about. */
-export function questionFor(row: CheckRow, { job, base }: CheckContext): string {
-  return questionAt([{ base, subjects: [row] }], row, job.unit);
 }
 
 /** Rows that say the same of several places as one question, which names every place. */

@@ -1,4 +1,5 @@
 /** Figures of notes and questions, in the job's unit. */
+import { listed } from "../diagnostics/listed.js";
 import type { Answer } from "../job/model/job.js";
 import type { Unit } from "../units/index.js";
 import { formatApart, formatDifference, formatLength, formatWithUnit } from "../units/index.js";
@@ -80,8 +81,6 @@ const MOST_SUBJECTS = 6;
 
 /** Subjects of rows that say the same, as `A1 A2 A3` or `top of A1, top of A2`, the first six and how many more. */
 export function subjectWords(subjects: readonly string[]): string {
-  const more = subjects.length - MOST_SUBJECTS;
   const between = subjects.some((subject) => subject.includes(" ")) ? ", " : " ";
-  const named = subjects.slice(0, MOST_SUBJECTS).join(between);
-  return more > 0 ? `${named} and ${more} more` : named;
+  return listed(subjects, MOST_SUBJECTS, between);
 }

@@ -2,6 +2,7 @@
 import type { Comparison } from "../compare/index.js";
 import { compareSides } from "../compare/index.js";
 import type { Finding } from "../diagnostics/finding.js";
+import { listed } from "../diagnostics/listed.js";
 import { terminalText } from "../diagnostics/printable.js";
 import { writeCompareBrief } from "../formats/compare-brief.js";
 import { compareForm } from "../formats/compare-json.js";
@@ -52,9 +53,7 @@ function personsWords({ what, path, to, isMaking }: PersonsFile, isKept: boolean
 const MOST_NAMED = 10;
 
 function missingWords(missing: readonly string[], revision: string): string {
-  const more = missing.length > MOST_NAMED ? ` and ${missing.length - MOST_NAMED} more` : "";
-  const named = missing.slice(0, MOST_NAMED).join(", ");
-  return `the package of revision ${revision} that was here lacked ${named}${more}`;
+  return `the package of revision ${revision} that was here lacked ${listed(missing, MOST_NAMED)}`;
 }
 
 /** What became of the package before, for the terminal; `shown` is DIR as it is shown. */

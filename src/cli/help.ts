@@ -9,7 +9,7 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
   rodplate check JOB                 read, compute and print the ledger; write nothing
   rodplate make JOB --out DIR        write the whole package into DIR
   rodplate compare OLD NEW           what changed between two jobs or packages, and what must be cut again
-  rodplate proof FILE... [--against JOB]
+  rodplate proof FILE|DIR... [--against JOB]
                                      what is wrong with any cut file (DXF) or package, and which template it is
   rodplate budget JOB                worst case and probability that each base plate drops on
   rodplate survey JOB POINTS         surveyed rods against their places, and whether each base plate drops on

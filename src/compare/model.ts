@@ -80,24 +80,10 @@ export interface Side {
 /** What a template state is made from: a base of the summary, without its checks. */
 export type SummaryTemplate = Omit<SummaryBase, "checks" | "rods">;
 
-/** The rods of one group of one base as they stand in a job or package. null: the job does not say. */
-export interface RodState {
+/** The rods of one group of one base as they stand in a job or package, lengths in nanometres. null: the job does not say. */
+export interface RodState extends Omit<SummaryRods, "quantity"> {
   /** Mark of the base. */
   readonly base: string;
-  readonly group: string;
-  /** Of all bases of the type. */
-  readonly total: number;
-  /** As printed: `1-1/4`, `M30`. */
-  readonly size: string;
-  readonly diameter: number;
-  readonly thread: string;
-  readonly grade: string | null;
-  readonly finish: string | null;
-  readonly projection: number | null;
-  readonly embedment: number | null;
-  readonly length: number | null;
-  readonly threadLength: number | null;
-  readonly bottom: BottomState | null;
 }
 
 /** What anchors a rod at its lower end, in nanometres. */

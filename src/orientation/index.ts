@@ -3,7 +3,7 @@ export type { LookAlike, SameTemplates } from "./look-alikes.js";
 export { findLookAlikes } from "./look-alikes.js";
 export type { DropsOn, Way, WayMove, WrongPlacement } from "./model.js";
 export type { OutlineProbe } from "./outline-difference.js";
-export { outlineDifference, outlineProbe } from "./outline-difference.js";
+export { outlineProbe } from "./outline-difference.js";
 export { outlineSymmetries, outlineSymmetryOrder } from "./outline-symmetry.js";
 export { symmetryOrder } from "./pattern-symmetry.js";
 export { dropsOn, isSilent, LEAST_SEEN, matters, SEEN_TWICE, showsAtEdge } from "./seen.js";

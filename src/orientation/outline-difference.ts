@@ -34,11 +34,6 @@ export function outlineProbe(outline: Contour): OutlineProbe {
   };
 }
 
-/** The difference of one move, as `OutlineProbe` says it. */
-export function outlineDifference(outline: Contour, move: Move): number {
-  return outlineProbe(outline).difference(move);
-}
-
 /** Stops looking once `enough` is found, in twice the nanometres. */
 function differenceOf(outline: Path, own: readonly Point[], move: Move, enough: number): number {
   const moved = moveContour(outline, move);

@@ -3,6 +3,7 @@
  * that is not read is counted in a finding that says so. By the published DXF reference.
  */
 
+import { FARTHEST_POINT } from "../units/coordinate.js";
 import { DxfBlocks } from "./dxf-blocks.js";
 import { CurveReader, ROUND_MM } from "./dxf-curves.js";
 import { startEntities } from "./dxf-entities.js";
@@ -47,9 +48,6 @@ export function readDrawing(bytes: Uint8Array): DxfDrawing {
   return { header, layers, entities, types: reader.types, findings: findings.list() };
 }
 
-/** Farther than 100 km from 0,0 no plate is drawn, and doubles no longer hold what joints are judged by. */
-const FARTHEST_MM = 100_000_000;
-
 /** Lines, arcs and circles that are looked at of one file. */
 const MOST_SEGMENTS = 500_000;
 
@@ -58,7 +56,7 @@ function withinBounds(entities: readonly DxfEntity[], mm: number, findings: Find
   let segments = 0;
   return entities.filter((entity) => {
     const { x0, y0, x1, y1 } = coverEntities([entity]);
-    if (!(Math.max(-x0, -y0, x1, y1) * mm <= FARTHEST_MM)) {
+    if (!(Math.max(-x0, -y0, x1, y1) * mm <= FARTHEST_POINT)) {
       findings.add("too-far", "stop", "entities farther than 100 km from 0,0 are not read: is the unit right?", [
         x0,
         y0,

@@ -1,5 +1,6 @@
 /** What is told of a sheet that is read: which one it is, what of it is hidden or struck out, what shows less than it holds. */
 import type { Finding } from "../diagnostics/finding.js";
+import { listed } from "../diagnostics/listed.js";
 import type { Cell } from "./inputs.js";
 import type { ReadContent } from "./xlsx-cells.js";
 import { columnLetters, type SheetContent, type Span } from "./xlsx-sheet.js";
@@ -48,12 +49,7 @@ function whichSheet({ sheet, others, isNamed }: SheetRead): readonly string[] {
   const unread = others.filter((other) => other !== sheet);
   if (unread.length === 0) return [];
   const names = unread.map(({ name, isHidden }) => `"${name}"${isHidden ? " (hidden)" : ""}`);
-  return [`is read, the first that is shown; not read: ${listed(names)}`];
-}
-
-function listed(names: readonly string[]): string {
-  const more = names.length - MOST_NAMED;
-  return `${names.slice(0, MOST_NAMED).join(", ")}${more > 0 ? ` and ${more} more` : ""}`;
+  return [`is read, the first that is shown; not read: ${listed(names, MOST_NAMED)}`];
 }
 
 /** Hidden rows that hold something. */
@@ -77,7 +73,7 @@ function hidden(what: string, spans: readonly Span[], name: (place: number) => s
   const isOne = spans.length === 1 && first.first === first.last;
   const places = spans.map(({ first, last }) => (first === last ? name(first) : `${name(first)} to ${name(last)}`));
   const verbs = isOne ? "is hidden; it is read like the others" : "are hidden; they are read like the others";
-  return `${what}${isOne ? "" : "s"} ${listed(places)} ${verbs}`;
+  return `${what}${isOne ? "" : "s"} ${listed(places, MOST_NAMED)} ${verbs}`;
 }
 
 function spansOf(places: readonly number[]): readonly Span[] {
@@ -101,7 +97,7 @@ function struckCells({ struck }: ReadContent): string | null {
     }),
   );
   const verbs = struck.length === 1 ? "is struck out; it is read" : "are struck out; they are read";
-  return `${listed(places)} ${verbs} as if it held`.replace(
+  return `${listed(places, MOST_NAMED)} ${verbs} as if it held`.replace(
     "they are read as if it held",
     "they are read as if they held",
   );
@@ -110,7 +106,7 @@ function struckCells({ struck }: ReadContent): string | null {
 function roundedCells({ rounded }: ReadContent): string | null {
   if (rounded.length === 0) return null;
   const words = rounded.map(({ cell, shown }) => `${placeOf(cell)} shows ${shown} and holds ${cell.text}`);
-  return `${listed(words)}; what is held is read`;
+  return `${listed(words, MOST_NAMED)}; what is held is read`;
 }
 
 function placeOf({ line, column }: Cell): string {

@@ -1,5 +1,5 @@
 /**
- * `make` killed at fifty random moments, over packages of the same and of other revisions: a whole package, old or new, in DIR or
+ * `make` killed at thirty random moments, over packages of the same and of other revisions: a whole package, old or new, in DIR or
  * in .DIR.old; every revision that was replaced and a file that somebody added are there all the time; the next `make` puts all right.
  */
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -18,7 +18,7 @@ import {
   writeJob,
 } from "./program.js";
 
-const KILLS = 50;
+const KILLS = 30;
 const LANES = 2;
 const SCAN = "scan.pdf";
 

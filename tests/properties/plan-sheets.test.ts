@@ -87,7 +87,7 @@ describe("any anchor-rod plan", () => {
         for (const { items } of scenes)
           for (const { text } of textsOf(items)) expect(text).not.toMatch(/NaN|Infinity|undefined/);
       }),
-      { numRuns: 60 },
+      { numRuns: 20 },
     );
   });
 
@@ -101,7 +101,7 @@ describe("any anchor-rod plan", () => {
               expect(onPaper / Number(view.data.scale)).toBeCloseTo(Number(data.valueNm) / NM_PER_MM, 3);
             }
       }),
-      { numRuns: 60 },
+      { numRuns: 20 },
     );
   });
 });

@@ -157,7 +157,7 @@ function sheetOf(spec: Spec): Drawn {
   return sheet as Drawn;
 }
 
-const RUNS = { numRuns: 70 };
+const RUNS = { numRuns: 40 };
 
 describe("sheets of arbitrary plates", () => {
   it("the text of a dimension is the distance between its own end points", () => {

@@ -110,7 +110,7 @@ describe("parseLength", () => {
         if (reading.ok) expect(Number.isSafeInteger(reading.value)).toBe(true);
         else expect(reading.message.length).toBeGreaterThan(10);
       }),
-      { numRuns: 3000 },
+      { numRuns: 1500 },
     );
   });
 });

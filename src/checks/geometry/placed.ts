@@ -1,4 +1,5 @@
 /** What the job's rules say of placed bases: names, and pairs that stand too near. */
+import { listed } from "../../diagnostics/listed.js";
 import type { Contour } from "../../geometry/index.js";
 import { extentOf } from "../../geometry/index.js";
 import type { PlacedBase } from "../../plan/index.js";
@@ -16,9 +17,10 @@ const MOST_NAMES = 6;
 
 /** Names joined, the seventh and later ones counted. */
 export function namesOf(bases: readonly { readonly name: string }[]): string {
-  const more = bases.length - MOST_NAMES;
-  const shown = bases.slice(0, MOST_NAMES).map(({ name }) => name);
-  return `${shown.join(", ")}${more > 0 ? ` and ${more} more` : ""}`;
+  return listed(
+    bases.map(({ name }) => name),
+    MOST_NAMES,
+  );
 }
 
 /** A shape that stands on the plan. */

@@ -1,3 +1,4 @@
+import { listed } from "../../diagnostics/listed.js";
 import type { LookAlike, SameTemplates } from "../../orientation/index.js";
 import { findLookAlikes } from "../../orientation/index.js";
 import type { Length } from "../../units/index.js";
@@ -39,22 +40,26 @@ function nearRows(near: readonly LookAlike[], limit: Length, say: Words): readon
 }
 
 function nearRow({ marks: [a, b], errorTwice, how }: LookAlike, limit: Length, say: Words): RuleResult {
-  const subject = `${listed(a)} / ${listed(b)}`;
+  const subject = `${listed(a, MOST_LISTED)} / ${listed(b, MOST_LISTED)}`;
   return compare(subject, errorTwice, ">=", 2 * limit, `${how}: rods ${say.twice(errorTwice)} off`);
 }
 
 function sameRow({ marks, how, differs }: SameTemplates): RuleResult {
   const turned = how === "as it is" ? "" : `, ${how}`;
   if (differs.length === 0) {
-    return compareCounts(listed(marks), marks.length, "<=", 1, `the same template${turned}: one mark would do for all`);
+    return compareCounts(
+      listed(marks, MOST_LISTED),
+      marks.length,
+      "<=",
+      1,
+      `the same template${turned}: one mark would do for all`,
+    );
   }
-  return notApplicable(listed(marks), `the same pattern${turned}; the templates differ in ${differs.join(", ")}`);
+  return notApplicable(
+    listed(marks, MOST_LISTED),
+    `the same pattern${turned}; the templates differ in ${differs.join(", ")}`,
+  );
 }
 
 /** At most this many marks are written out. */
 const MOST_LISTED = 8;
-
-function listed(marks: readonly string[]): string {
-  const rest = marks.length - MOST_LISTED;
-  return rest > 0 ? `${marks.slice(0, MOST_LISTED).join(", ")} and ${rest} more` : marks.join(", ");
-}

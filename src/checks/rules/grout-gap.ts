@@ -65,7 +65,12 @@ function gapOverHighConcrete(context: CheckContext, rod: RodHole): RuleResult {
   if (tolerance === null) return noConcreteTop(context, rod.tag);
   const own: Own = { ...tolerance.own, clause: "levelling nut + washer, with T.O.C. high by its tolerance" };
   const needed = [...levellingNut(rod), tolerance.high];
-  return compareSums(rod.tag, [[plus("grout", context.base.grout)], ">=", needed], wordsIn(context.job.unit), own);
+  const say = wordsIn(context.job.unit);
+  const remark = (spare: number): string =>
+    spare < 0
+      ? `; where the concrete stands that high, the nut comes ${say.twice(-spare)} into it: thicker grout, a lower T.O.C. or room cut under the nuts`
+      : "";
+  return compareSums(rod.tag, [[plus("grout", context.base.grout)], ">=", needed], say, { ...own, remark });
 }
 
 /** Concrete that stands as high as it may does not reach above the grout. A plate without grout is set on the concrete. */

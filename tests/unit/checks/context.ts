@@ -1,6 +1,7 @@
 /** Contexts and rows for rule tests: a base goes through the real pattern and plate stages. */
 import { expect, it } from "vitest";
 import type { CheckContext, CheckRow, Rule } from "../../../src/checks/index.js";
+import { sharedQuestionText } from "../../../src/checks/index.js";
 import { runRules } from "../../../src/checks/run.js";
 import type { Base, BasePlate, Concrete, Job, RodGroup, Shop, TemplateSpec } from "../../../src/job/model/job.js";
 import { placeRods } from "../../../src/rods/index.js";
@@ -18,6 +19,11 @@ export interface Changes {
   readonly template?: Partial<TemplateSpec>;
   readonly basePlate?: Partial<BasePlate>;
   readonly concrete?: Partial<Concrete>;
+}
+
+/** The question that a failing row of the base is. */
+export function questionText(row: CheckRow, { job, base }: CheckContext): string {
+  return sharedQuestionText([{ base, subjects: [row] }], row, job.unit);
 }
 
 /** A context of the fixture with changes. */

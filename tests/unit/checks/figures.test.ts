@@ -2,14 +2,13 @@
 import { describe, expect, it } from "vitest";
 import { heldReasons } from "../../../src/checks/held.js";
 import type { CheckRow, Sense } from "../../../src/checks/index.js";
-import { questionText } from "../../../src/checks/index.js";
 import { judge } from "../../../src/checks/run.js";
 import { writeCsvRows } from "../../../src/formats/csv-cells.js";
 import { writeLedgerRows } from "../../../src/formats/ledger-csv.js";
 import { writeLedgerText } from "../../../src/formats/ledger-text.js";
 import { summarizeCheck } from "../../../src/summary/summarize.js";
 import type { Unit } from "../../../src/units/index.js";
-import { contextOf } from "./context.js";
+import { contextOf, questionText } from "./context.js";
 
 const length = (twice: number) => ({ kind: "length", twice }) as const;
 

@@ -92,12 +92,22 @@ describe("grout-gap", () => {
     pick: GAP_HIGH,
   });
 
+  it("says what the nut lacks over high concrete, and what helps", () => {
+    expect(rowOf(groutGap, { base: grout(inch(2)) }, GAP_HIGH)).toMatchObject({
+      status: "fail",
+      severity: "ask",
+      note: expect.stringContaining(
+        "; where the concrete stands that high, the nut comes 0.251 into it: thicker grout, a lower T.O.C. or room cut under the nuts",
+      ),
+    });
+  });
+
   it.each(["AISC 303-10", "AISC 303-22"] as const)("takes the concrete's tolerance of ACI 117 beside %s", (edition) => {
     expect(rowOf(groutGap, { job: placing(edition) }, GAP_HIGH)).toMatchObject({
       edition: "ACI 117-10",
       limit: { twice: 2 * inch(2.251) },
       note: expect.stringMatching(
-        /^grout 1-1\/2 against levelling nut 1\.251 \+ washer \(as on the base plate\) 1\/2 \+ T\.O\.C\. high \(3\.3\.1\) 1\/2/,
+        /^grout 1-1\/2 against levelling nut 1\.251 \+ washer \(as on the base plate\) 1\/2 \+ T\.O\.C\. high \(3\.3\.1\) 1\/2;/,
       ),
     });
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { CheckRow, RuleId } from "../../../src/checks/index.js";
-import { isAsking, questionText, runChecks } from "../../../src/checks/index.js";
+import { isAsking, runChecks } from "../../../src/checks/index.js";
 import { projection } from "../../../src/checks/rules/projection.js";
 import type { Washer } from "../../../src/job/model/job.js";
 import { given, missing } from "../../../src/job/model/job.js";
@@ -8,7 +8,7 @@ import type { Length } from "../../../src/units/index.js";
 import { inches, millimetres, nanometres } from "../../../src/units/index.js";
 import { jobFixture } from "../../fixture.js";
 import type { Changes } from "./context.js";
-import { contextOf, hasClause, inch, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
+import { contextOf, hasClause, inch, plus, questionText, rowOf, rowsOf, testAtLimit } from "./context.js";
 
 const SPECIFIED = hasClause("A1", "from the specified");
 const LOW = hasClause("A1", "set low");

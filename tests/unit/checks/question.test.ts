@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { questionText, rules, runChecks } from "../../../src/checks/index.js";
+import { rules, runChecks } from "../../../src/checks/index.js";
 import { given } from "../../../src/job/model/job.js";
 import type { Changes } from "./context.js";
-import { contextOf, inch } from "./context.js";
+import { contextOf, inch, questionText } from "./context.js";
 
 function questionOf(rule: string, changes: Changes): string {
   const context = contextOf(changes);

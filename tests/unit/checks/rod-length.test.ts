@@ -152,6 +152,12 @@ describe("rod-length", () => {
     });
   });
 
+  // Ordered as long as its parts, it is short by its tolerance alone; a rod ordered shorter is a fault of the job.
+  it("is advice where projection 9 + embedment 24 is ordered as 33", () => {
+    const row = rowOf(rodLength, long(inch(33)), SHORTEST);
+    expect([row.status, row.severity]).toEqual(["fail", "advise"]);
+  });
+
   it("does not add up a bent rod", () => {
     const bottom = given({ kind: "hook", reach: inch(4) } as const, "job");
     expect(rowOf(rodLength, long(inch(42), { bottom }), LONGEST).status).toBe("not-applicable");

@@ -213,8 +213,8 @@ describe.each(CASES)("over $name", ({ name: _, keeps, ...wanted }) => {
     };
     let kills = 0;
     for (let writing = 0, ended = false; !ended; writing += 1) {
-      for (let repairing = 0, done = false; !done; repairing += 3) {
-        const outcome = kill(writing, repairing + (writing % 2));
+      for (let repairing = 0, done = false; !done; repairing += 5) {
+        const outcome = kill(writing, repairing + (writing % 5));
         ended = outcome === "writing";
         done = outcome !== "neither";
         kills += done ? 0 : 1;

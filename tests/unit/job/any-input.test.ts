@@ -57,7 +57,7 @@ describe("readJob", () => {
         );
         return isAnswered(job);
       }),
-      { numRuns: 1500 },
+      { numRuns: 600 },
     );
   });
 
@@ -68,7 +68,7 @@ describe("readJob", () => {
       fc.property(fc.constantFrom(...keys), value, (key, json) =>
         isAnswered(withBase({ [key]: JSON.stringify(json) })),
       ),
-      { numRuns: 800 },
+      { numRuns: 350 },
     );
   });
 
@@ -101,7 +101,7 @@ describe("readJob", () => {
           "s.csv": `Mark${separator}Rod dia${separator}X\n${table.map((row) => row.join(separator)).join("\n")}`,
         }),
       ),
-      { numRuns: 800 },
+      { numRuns: 350 },
     );
   });
 

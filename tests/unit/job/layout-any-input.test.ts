@@ -126,7 +126,7 @@ describe("any layout", () => {
           expect(message).not.toBe("");
         }
       }),
-      { numRuns: 600 },
+      { numRuns: 250 },
     );
   });
 

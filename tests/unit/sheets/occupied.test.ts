@@ -18,7 +18,7 @@ const boxAt = (x: number, y: number): Box => [
 describe("circles", () => {
   it("are met where their line runs, as measured without cells", () => {
     const draw = drawFrom(11);
-    for (let round = 0; round < 400; round++) {
+    for (let round = 0; round < 150; round++) {
       const [x, y, radius] = [draw() * 800 - 100, draw() * 800 - 100, draw() ** 3 * 3000 + 0.5];
       const paper = emptyPaper();
       occupy(paper, ring(x, y, radius));

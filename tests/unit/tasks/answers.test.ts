@@ -132,6 +132,14 @@ describe("an answer that answers nothing is listed with why", () => {
     expect(whyOf("mark: B1, rule: washer-cover", raised)).toEqual([]);
   });
 
+  it("of two for one row, to another value and to this one, the first: the question is not open", () => {
+    const of = (value: string) => `mark: B1, rule: washer-cover, value: ${value}, ${SIGNED}`;
+    const { summary } = made([of("2-9/16"), of("2-1/2")]);
+    expect(summary.answersNotUsed.map(({ why }) => why)).toEqual([
+      "washer-cover A1: answered for 2-9/16 in, now 2-1/2 in: the answer by EOR, 2026-11-20, is taken",
+    ]);
+  });
+
   it("of two for one row the second", () => {
     const { summary } = made([
       `mark: B1, rule: washer-cover, ${SIGNED}`,
