@@ -90,7 +90,15 @@ function isWithin(length: number, { from, to }: Plausible): boolean {
 
 /** A figure that nobody would write explains nothing. */
 function explains(pair: SlipPair, { value, plausible }: Judged): boolean {
+  if (isSurveyed(pair) && Math.abs(value) < SURVEYED) return false;
   return isWithin(undone(value, pair), plausible) && roughness(value, pair[0]) <= ROUGHEST;
+}
+
+/** Metres and feet are mixed up in distances and elevations, not in sizes of plates: from this on. */
+const SURVEYED = 3 * NM.m;
+
+function isSurveyed(pair: SlipPair): boolean {
+  return pair.every((unit) => unit === "m" || unit === "ft");
 }
 
 function undone(length: number, [read, meant]: SlipPair): number {
