@@ -115,46 +115,40 @@ const PIER = 15;
 /** Most nail hole. */
 const NAIL = inches(1);
 
+/** A form that is not given may be as wide as this, and a template that bears on it wider: common practice. */
+const FORM = inches(48);
+
 function ofPlates(context: CheckContext): readonly Proportioned[] {
   const { basePlate, concrete, grout, template } = context.base;
   const diameter = largestDiameter(context);
   const { x, y } = patternSides(context);
   const pattern = Math.max(x, y, 4 * diameter);
-  const plate = { from: 0, to: PLATE * pattern };
-  const pier = { from: 0, to: PIER * pattern };
-  const widest = greatestOf(
-    sidesOf("", concrete.shape).map(({ value }) => 2 * value),
-    plate.to,
-  );
+  const form = concrete.shape.kind === "missing" ? FORM : 2 * greatestSide(concrete.shape);
+  // no slip is guessed that would leave a plate smaller than this
+  const upTo = (to: number, from = 2 * diameter): Plausible => ({ from, to });
+  const outline = upTo(Math.max(form, PLATE * pattern), Math.min(x, y) + diameter);
+  const nails = template.nailHoles.slice(0, 1).map((nail) => ({ name: "nail hole", value: nail.diameter }));
   return [
-    ...sidesOf("base plate", basePlate.shape).map((side) => ({ ...side, plausible: plate, severity: "ask" as const })),
+    ...all(sidesOf("base plate", basePlate.shape), upTo(PLATE * pattern), "ask"),
     ...given("base plate thickness", basePlate.thickness, times(diameter, THICKNESS), "advise"),
     ...given("grout", grout, times(diameter, GROUT), "ask"),
-    ...sidesOf("concrete", concrete.shape).map((side) => ({ ...side, plausible: pier, severity: "advise" as const })),
-    ...columnSides(context.base).map((side) => ({
-      ...side,
-      plausible: {
-        from: 0,
-        to:
-          greatestOf(
-            sidesOf("", basePlate.shape).map(({ value }) => value),
-            0,
-          ) || plate.to,
-      },
-      severity: "ask" as const,
-    })),
-    ...template.nailHoles.slice(0, 1).map(({ diameter: value }) => ({
-      name: "nail hole",
-      value,
-      plausible: { from: 0, to: NAIL },
-      severity: "ask" as const,
-    })),
-    ...outlineSides(template.outline).map((side) => ({
-      ...side,
-      plausible: { from: 0, to: widest },
-      severity: "stop" as const,
-    })),
+    ...all(sidesOf("concrete", concrete.shape), upTo(PIER * pattern), "advise"),
+    ...all(columnSides(context.base), upTo(greatestSide(basePlate.shape) || PLATE * pattern, 0), "ask"),
+    ...all(nails, upTo(NAIL, 0), "ask"),
+    ...all(outlineSides(template.outline), outline, "stop"),
   ];
+}
+
+/** 0 where the shape is not given. */
+function greatestSide(shape: Input<PlanShape>): number {
+  return greatestOf(
+    sidesOf("", shape).map(({ value }) => value),
+    0,
+  );
+}
+
+function all(sides: readonly Side[], plausible: Plausible, severity: Severity): readonly Proportioned[] {
+  return sides.map((side) => ({ ...side, plausible, severity }));
 }
 
 type Side = Pick<Proportioned, "name" | "value">;

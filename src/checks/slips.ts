@@ -90,17 +90,20 @@ function isWithin(length: number, { from, to }: Plausible): boolean {
 
 /** A figure that nobody would write explains nothing. */
 function explains(pair: SlipPair, { value, plausible }: Judged): boolean {
+  if (isSurveyed(pair) && Math.abs(value) < SURVEYED) return false;
   return isWithin(undone(value, pair), plausible) && roughness(value, pair[0]) <= ROUGHEST && isWritten(value, pair);
 }
 
-/** Less than this is not written in feet for metres, or metres for feet: elevations and bays are, and no plate is so large. */
-const LEAST_FEET = 10 * NM.ft;
-
 /** Parts of a foot are written as halves and quarters, if at all: 2-1/4 in is not 0.1875 ft. */
-function isWritten(value: number, [read, meant]: SlipPair): boolean {
-  if (read !== "ft") return true;
-  if (meant === "m") return Math.abs(value) >= LEAST_FEET;
-  return Math.abs(value) >= NM.ft || roughness(value, read) <= 2;
+function isWritten(value: number, [read]: SlipPair): boolean {
+  return read !== "ft" || Math.abs(value) >= NM.ft || roughness(value, read) <= 2;
+}
+
+/** Metres and feet are mixed up in distances and elevations, not in sizes of plates: from this on. */
+const SURVEYED = 3 * NM.m;
+
+function isSurveyed(pair: SlipPair): boolean {
+  return pair.every((unit) => unit === "m" || unit === "ft");
 }
 
 function undone(length: number, [read, meant]: SlipPair): number {

@@ -40,10 +40,11 @@ Reads JOB and the files it names, runs every check and prints the ledger, worst 
 const MAKE = `rodplate make JOB --out DIR [--replace] [--include-held] [--all] [--json]
 
 Writes the package: for every base a folder with cut files (steel) or a drill list (plywood) and a sheet, and for the job
-ledger.csv, questions.csv and summary.json. DIR must be absent, empty, or an earlier package of the same job; it is
-replaced by renames beside it (.DIR.new-..., .DIR.old), so that a package is whole or not there at all. A package of another
-revision is kept in DIR/superseded, and what must be cut or made again is told. Files that somebody added stay, or go with their
-revision; files that somebody changed are set aside in DIR/set-aside. Each is named, and none is lost.
+ledger.csv, questions.csv and summary.json, and with a grid the plan and the setting-out files. DIR must be absent, empty, or
+an earlier package of the same job; it is replaced by renames beside it (.DIR.new-..., .DIR.old), so that a package is whole
+or not there at all. A package of another revision is kept in DIR/superseded, and what must be cut or made again is told. Files
+that somebody added stay, or go with their revision; files that somebody changed are set aside in DIR/set-aside. Each is named,
+and none is lost.
 
   --replace        erase the package in DIR where it would be kept, or where it is of another job
   --include-held   also write the cut files of held bases, with HELD in their names

@@ -1,5 +1,5 @@
 /** Rods of both sides -> group by group what differs, and whether the rods that are made already still serve. */
-import { groupBy } from "./group-by.js";
+import { groupBy } from "../units/group-by.js";
 import type {
   BottomState,
   RodChange,

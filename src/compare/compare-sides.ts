@@ -1,7 +1,8 @@
 /** Two jobs or packages -> every template of either, compared, worst first. */
+
+import { groupBy } from "../units/group-by.js";
 import { compareRods } from "./compare-rods.js";
 import { compareTemplates } from "./compare-templates.js";
-import { groupBy } from "./group-by.js";
 import type { Comparison, Side, TemplateComparison, TemplateState } from "./model.js";
 import { RECUT_KINDS, VERDICTS } from "./model.js";
 

@@ -12,6 +12,7 @@ import type {
 import { VERDICTS } from "../compare/index.js";
 import { terminalText } from "../diagnostics/printable.js";
 import { greatestOf } from "../units/extremes.js";
+import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
 import { formatLength } from "../units/index.js";
 import { rodTotals, writeRodsText } from "./compare-rods-text.js";
@@ -86,14 +87,10 @@ function verdictLines(
   widths: Widths,
   options: CompareTextOptions,
 ): string[] {
-  const byText = new Map<string, TemplateComparison[]>();
-  for (const each of compared) {
+  const byText = groupBy(compared, (each) => {
     const texts = changeTexts(each, comparison);
-    const key = texts.length === 1 && each.verdict !== "recut" ? (texts[0] ?? "") : `apart ${stateOf(each).mark}`;
-    const group = byText.get(key);
-    if (group === undefined) byText.set(key, [each]);
-    else group.push(each);
-  }
+    return texts.length === 1 && each.verdict !== "recut" ? (texts[0] ?? "") : `apart ${stateOf(each).mark}`;
+  });
   return [...byText].flatMap(([text, group]) =>
     group.length < FEWEST_TOGETHER
       ? group.flatMap((each) => templateLines(each, comparison, widths, options))
@@ -176,18 +173,12 @@ function changeTexts({ changes, verdict, old, new: fresh }: TemplateComparison, 
   return verdict === "held" && !fresh.held ? [...texts, "no file to cut by in NEW"] : texts;
 }
 
-type Move = Extract<Change, { what: "hole-moved" }>;
-
 /** Holes that moved alike are told together. */
 function moveTexts(changes: readonly Change[], unit: Unit): string[] {
-  const groups = new Map<string, Move[]>();
-  for (const change of changes) {
-    if (change.what !== "hole-moved") continue;
-    const key = [signed(change.to.x - change.from.x, unit), signed(change.to.y - change.from.y, unit)].join(", y ");
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [change]);
-    else group.push(change);
-  }
+  const moved = changes.flatMap((change) => (change.what === "hole-moved" ? [change] : []));
+  const groups = groupBy(moved, ({ from, to }) =>
+    [signed(to.x - from.x, unit), signed(to.y - from.y, unit)].join(", y "),
+  );
   return [...groups].map(([way, moves]) => {
     const far = formatLength(moves[0]?.distance ?? 0, unit);
     return `${holesWords(moves)} moved ${far} ${unit} (x ${way})`;

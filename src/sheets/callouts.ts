@@ -6,6 +6,7 @@ import { boltCircleOf, standsToAxes } from "../patterns/index.js";
 import { keySize } from "../template/index.js";
 import type { Hole, Plate } from "../template/model.js";
 import { greatestOf, leastOf } from "../units/extremes.js";
+import { groupBy } from "../units/group-by.js";
 import { formatLength, toMillimetres, type Unit } from "../units/index.js";
 import { arrowHead, at, group, line, stroke, text } from "./items.js";
 import { type Box, countCrossings, crossesText } from "./occupied.js";
@@ -41,14 +42,8 @@ const ROLE_WORDS = { rod: "HOLE", opening: "OPENING", nail: "NAIL HOLE", grout: 
 
 /** Holes that are alike in size, rod, role and making, in the order in which they first come. */
 export function alikeHoles(holes: readonly Hole[], unit: Unit): readonly (readonly Hole[])[] {
-  const kinds = new Map<string, Hole[]>();
-  for (const hole of holes) {
-    const key = [hole.role, sizeText(hole, unit), hole.rod?.size ?? "", hole.made].join("|");
-    const list = kinds.get(key);
-    if (list === undefined) kinds.set(key, [hole]);
-    else list.push(hole);
-  }
-  return [...kinds.values()];
+  const kindOf = (hole: Hole): string => [hole.role, sizeText(hole, unit), hole.rod?.size ?? "", hole.made].join("|");
+  return [...groupBy(holes, kindOf).values()];
 }
 
 /** One callout for each kind of hole, one for the corners, and one for the key. */

@@ -1,5 +1,6 @@
 import type { Input } from "../../job/model/job.js";
 import type { PlacedBase } from "../../plan/model.js";
+import { groupBy } from "../../units/group-by.js";
 import type { Length, Unit } from "../../units/index.js";
 import { NM_PER_INCH, NM_PER_MM } from "../../units/index.js";
 import { namesOf, PLAN, placedBases } from "../geometry/placed.js";
@@ -55,15 +56,12 @@ function isOwn(from: string): boolean {
 }
 
 function grouped(what: Level["what"], bases: readonly PlacedBase[], of: (base: PlacedBase) => Input<Length>): Level[] {
-  const levels = new Map<Length, PlacedBase[]>();
-  for (const base of bases) {
+  const known = bases.flatMap((base) => {
     const input = of(base);
-    if (input.kind === "missing") continue;
-    const level = levels.get(input.value);
-    if (level === undefined) levels.set(input.value, [base]);
-    else level.push(base);
-  }
-  return [...levels].map(([value, own]) => ({ what, value, bases: own }));
+    return input.kind === "given" ? [{ base, value: input.value }] : [];
+  });
+  const levels = groupBy(known, ({ value }) => value);
+  return [...levels].map(([value, own]) => ({ what, value, bases: own.map(({ base }) => base) }));
 }
 
 function judge({ job: { unit } }: JobContext, level: Level, held: Held | null, alone: string): RuleResult {

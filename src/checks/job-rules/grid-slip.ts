@@ -1,6 +1,7 @@
 import type { GridLine } from "../../job/model/plan.js";
 import type { PlacedBase } from "../../plan/model.js";
 import { leastOf } from "../../units/extremes.js";
+import { groupBy } from "../../units/group-by.js";
 import type { Unit } from "../../units/index.js";
 import { namesOf, PLAN, placedBases } from "../geometry/placed.js";
 import type { JobContext, JobRule } from "../job-model.js";
@@ -95,13 +96,9 @@ function leastBays(bays: readonly Bay[]): ReadonlyMap<string, number> {
 }
 
 function byOffset(bases: readonly PlacedBase[], axis: Axis): ReadonlyMap<number, readonly PlacedBase[]> {
-  const groups = new Map<number, PlacedBase[]>();
-  for (const base of bases) {
-    const offset = base.placement.offset[axis];
-    const group = groups.get(offset);
-    if (offset === 0) continue;
-    if (group === undefined) groups.set(offset, [base]);
-    else group.push(base);
-  }
-  return groups;
+  const offsetOf = ({ placement }: PlacedBase): number => placement.offset[axis];
+  return groupBy(
+    bases.filter((base) => offsetOf(base) !== 0),
+    offsetOf,
+  );
 }

@@ -1,5 +1,6 @@
 import { heightOfBasePlate, originOfBasePlateBottom, staysUnderBasePlate } from "../../job/model/stack.js";
 import type { PlacedBase } from "../../plan/index.js";
+import { groupBy } from "../../units/group-by.js";
 import { namesOf, placedBases } from "../geometry/placed.js";
 import type { JobContext, JobRule } from "../job-model.js";
 import type { RuleResult } from "../model.js";
@@ -15,13 +16,7 @@ export const plateElevation: JobRule<"plate-elevation"> = {
   clause: () => "bottom of base plate = top of concrete + grout + setting plate that stays",
   edition: () => "job",
   check(context) {
-    const groups = new Map<string, PlacedBase[]>();
-    for (const placed of placedBases(context)) {
-      const key = groupKey(placed);
-      const group = groups.get(key);
-      if (group === undefined) groups.set(key, [placed]);
-      else group.push(placed);
-    }
+    const groups = groupBy(placedBases(context), groupKey);
     return [...groups.values()].flatMap((bases) => judge(context, bases));
   },
 };

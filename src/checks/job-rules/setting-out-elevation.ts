@@ -1,5 +1,6 @@
 import type { Input, Missing } from "../../job/model/job.js";
 import type { PlacedBase, Plan } from "../../plan/model.js";
+import { groupBy } from "../../units/group-by.js";
 import type { Length } from "../../units/length.js";
 import type { JobRule } from "../job-model.js";
 import type { RuleResult } from "../model.js";
@@ -19,13 +20,7 @@ export const settingOutElevation: JobRule<"setting-out-elevation"> = {
 
 /** Placed bases by mark, in the order in which the marks are first placed. */
 function byMark({ bases }: Plan): readonly (readonly [string, readonly PlacedBase[]])[] {
-  const groups = new Map<string, PlacedBase[]>();
-  for (const placed of bases) {
-    const group = groups.get(placed.base.mark);
-    if (group === undefined) groups.set(placed.base.mark, [placed]);
-    else group.push(placed);
-  }
-  return [...groups];
+  return [...groupBy(bases, ({ base }) => base.mark)];
 }
 
 /** One row a mark: how many of its placed rods have an elevation, or why some have none. */

@@ -121,11 +121,12 @@ function accountedFor({ job }: CheckContext, { tag, rod }: RodHole): RuleResult 
   return compareSums(tag, [[plus("length", rod.length)], "<=", parts], say, { ...own, remark });
 }
 
-/** A nut, or a plate between two. */
+/** A nut, or a plate between two, and a diameter of rod below it, since rods are ordered in round lengths: common practice. */
 function lowerEnd(rod: Rod): readonly Term[] {
   const { bottom } = rod;
   if (bottom.kind === "missing") return [plus("lower end", bottom)];
   const nut = nutHeight(rod);
-  if (bottom.value.kind !== "plate") return [plus("nut", nut)];
-  return [fixed("plate", bottom.value.thickness), plus("nut", nut, 4)];
+  const below = fixed("rod below it", rod.diameter);
+  if (bottom.value.kind !== "plate") return [plus("nut", nut), below];
+  return [fixed("plate", bottom.value.thickness), plus("nut", nut, 4), below];
 }

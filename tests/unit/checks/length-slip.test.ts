@@ -228,9 +228,37 @@ describe("length-slip: rods 1-1/4 at 12 x 10", () => {
     for (const { note } of rowsOf(lengthSlip, changes)) expect(note).toMatch(/in where \d+ mm is meant\?$/);
   });
 
+  // A post's template may be far longer than its rods are apart: it lies on a form that the job does not give.
+  it.each([
+    [48, 0, "pass"],
+    [72, 0, "pass"],
+    [72, 1, "fail"],
+    [80, 0, "fail"],
+  ])("an outline of %d in + %d nm on a form that is not given holds nothing: %s", (x, delta, status) => {
+    const outline = { kind: "rectangle", x: plus(inch(x), delta), y: inch(14), at, corner: square } as const;
+    const concrete = { shape: missing("concrete", "none given") };
+    const [row] = rowsOf(lengthSlip, { template: { outline }, concrete });
+    expect(row).toMatchObject({ status, severity: status === "pass" ? "ask" : "advise" });
+  });
+
+  it("guesses no slip that leaves less plate than the rods stand on", () => {
+    const outline = (x: number) => ({ kind: "rectangle", x: inch(x), y: inch(14), at, corner: square }) as const;
+    const concrete = { shape: missing("concrete", "none given") };
+    const rowOf = (x: number) => rowsOf(lengthSlip, { template: { outline: outline(x) }, concrete })[0];
+    // 110 mm are 4.33 in, a tenth is 11; the rods' lesser gauge and a diameter are 11-1/4
+    expect(rowOf(110)).toMatchObject({ severity: "advise", note: expect.not.stringContaining("is meant?") });
+    expect(rowOf(290)).toMatchObject({
+      severity: "stop",
+      note: expect.stringContaining("290 in where 290 mm is meant?"),
+    });
+  });
+
   it("a long outline is plausible across a wide pier", () => {
     const outline = { kind: "rectangle", x: inch(100), y: inch(14), at, corner: square } as const;
-    expect(rowsOf(lengthSlip, { template: { outline } })[0]).toMatchObject({ subject: "outline x", severity: "stop" });
+    expect(rowsOf(lengthSlip, { template: { outline } })[0]).toMatchObject({
+      subject: "outline x",
+      severity: "advise",
+    });
     expect(rowsOf(lengthSlip, { template: { outline }, concrete: { shape: plate(96, 24) } })[0]?.status).toBe("pass");
   });
 });

@@ -103,22 +103,22 @@ describe("rod-length", () => {
     expect(rowOf(rodLength, changes, FOR_STACK)).toMatchObject({ status: "not-checked" });
   });
 
-  // 9 + 24 + nut 1.251 + 1 long
+  // 9 + 24 + nut 1.251 + a diameter below it 1-1/4 + 1 long
   testAtLimit({
     name: "more than its parts take",
     rule: rodLength,
-    at: (delta) => long(inch(35.251) + delta),
+    at: (delta) => long(inch(36.501) + delta),
     passes: -1,
     pick: LONGEST,
   });
 
-  // 9 + 24 + plate 1 + two nuts 1.251 + 1 long
+  // 9 + 24 + plate 1 + two nuts 1.251 + a diameter below them 1-1/4 + 1 long
   testAtLimit({
     name: "with a plate between two nuts",
     rule: rodLength,
     at: (delta) => {
       const bottom = given({ kind: "plate", shape: "square", size: inch(4), thickness: inch(1) } as const, "job");
-      return long(inch(37.502) + delta, { bottom });
+      return long(inch(38.752) + delta, { bottom });
     },
     passes: -1,
     pick: LONGEST,
@@ -147,8 +147,8 @@ describe("rod-length", () => {
       status: "fail",
       severity: "advise",
       note:
-        "length 42 against projection 9 + embedment 24 + nut 1.251 + tolerance 1; " +
-        "nothing that is given takes the other 6.749",
+        "length 42 against projection 9 + embedment 24 + nut 1.251 + rod below it 1-1/4 + tolerance 1; " +
+        "nothing that is given takes the other 5.499",
     });
   });
 
