@@ -16,10 +16,13 @@ const SHORT: Own = {
   clause: "overall length at its least >= projection + embedment",
   measured: "the length of the rod, as short as it may come,",
 };
-const LEFT = "overall length at its least, less the embedment: what is left above the concrete >=";
-const LEFT_MEASURED = "what a rod as short as it may come leaves above the concrete, with its embedment kept,";
-const FOR_STACK: Own = { clause: `${LEFT} stack on the rod`, measured: LEFT_MEASURED };
-const FOR_TEMPLATE: Own = { clause: `${LEFT} template and its upper nut`, measured: LEFT_MEASURED };
+const LEFT: Own = {
+  edition: "geometry",
+  measured: "what a rod as short as it may come leaves above the concrete, with its embedment kept,",
+};
+const SHORT_BY = "rod short by the length tolerance of ASTM F1554, its embedment kept:";
+const FOR_STACK: Own = { ...LEFT, clause: `${SHORT_BY} stack on the rod` };
+const FOR_TEMPLATE: Own = { ...LEFT, clause: `${SHORT_BY} template and its upper nut` };
 const LONG: Own = {
   severity: "advise",
   clause: "overall length <= projection + embedment + lower end, within the tolerance",
@@ -82,8 +85,8 @@ function leftForTemplate(context: CheckContext, rodHole: RodHole): readonly Rule
 }
 
 /**
- * Says nothing where the shortest length is not known, which the row of the length itself says; nor where the projection is too
- * short as it is, which is the finding of another rule.
+ * No row where the shortest length is not known, which the row of the length itself says. A projection that is too short as
+ * specified is the finding of another rule.
  */
 function leftAbove(
   { job }: CheckContext,
@@ -100,7 +103,7 @@ function leftAbove(
   if ((spareOf(asSpecified) ?? 0) < 0)
     return [notApplicable(tag, `the projection is too short as specified: ${ruleOfProjection}`, own)];
   const left = [plus("length", length), minus("tolerance", tolerance), minus("embedment", embedment)];
-  return [compareSums(tag, [left, ">=", needed], say, withEdition(own, tolerance))];
+  return [compareSums(tag, [left, ">=", needed], say, own)];
 }
 
 /** Embedment is given to the lower end of the rod, or to what anchors it: then that comes on top. */

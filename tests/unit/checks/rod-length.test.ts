@@ -75,6 +75,8 @@ describe("rod-length", () => {
     expect(rowOf(rodLength, long(inch(29.5), { projection: of(inch(5.5)) }), FOR_STACK)).toMatchObject({
       status: "fail",
       severity: "ask",
+      edition: "geometry",
+      clause: "rod short by the length tolerance of ASTM F1554, its embedment kept: stack on the rod",
       measured: "what a rod as short as it may come leaves above the concrete, with its embedment kept,",
       note:
         "length 29-1/2 - tolerance 1 - embedment 24 against " +
