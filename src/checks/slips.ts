@@ -91,7 +91,20 @@ function isWithin(length: number, { from, to }: Plausible): boolean {
 /** A figure that nobody would write explains nothing. */
 function explains(pair: SlipPair, { value, plausible }: Judged): boolean {
   if (isSurveyed(pair) && Math.abs(value) < SURVEYED) return false;
-  return isWithin(undone(value, pair), plausible) && roughness(value, pair[0]) <= ROUGHEST && isWritten(value, pair);
+  return isWithin(undone(value, pair), plausible) && isFigure(value, pair[0]) && isWritten(value, pair);
+}
+
+const OTHERS: Readonly<Record<SlipUnit, readonly SlipUnit[]>> = {
+  in: ["mm", "m"],
+  ft: ["mm", "m"],
+  mm: ["in", "ft"],
+  m: ["in", "ft"],
+};
+
+/** A round figure, or a decimal where the other system has no round one: 100 ft was not typed as 30.48 m. */
+function isFigure(value: number, unit: SlipUnit): boolean {
+  const own = roughness(value, unit);
+  return own < ROUGHEST || (own === ROUGHEST && OTHERS[unit].every((other) => roughness(value, other) >= ROUGHEST));
 }
 
 /** Parts of a foot are written as halves and quarters, if at all: 2-1/4 in is not 0.1875 ft. */

@@ -5,7 +5,7 @@ import { counted } from "../checks/words.js";
 import type { Printable } from "../diagnostics/printable.js";
 import { joinPrintable, terminalLine, terminalText } from "../diagnostics/printable.js";
 import type { LedgerTextOptions } from "../formats/ledger-text.js";
-import { styled, writeLedgerRowsText, writeLedgerText, writeTextList } from "../formats/ledger-text.js";
+import { styled, wrap, writeLedgerRowsText, writeLedgerText, writeTextList } from "../formats/ledger-text.js";
 import type { Job } from "../job/model/job.js";
 import type { UnusedSummaryAnswer } from "../summary/model.js";
 import type { Question } from "../summary/questions.js";
@@ -168,7 +168,8 @@ const jobText = terminalText((job: Head, { color, width }: LedgerTextOptions): s
   const named = [...new Set([templateHoles, baseHoles, edges, concrete, placing])].join("; ");
   const heading = styled(`Job ${number}  ${title}`.trimEnd(), "bold", color);
   const rule = "-".repeat(Math.min(width, 72));
-  return `${heading}\nrevision ${revision}, ${status}, ${date}; rules ${editions.set}: ${named}\n${rule}\n\n`;
+  const said = wrap(`revision ${revision}, ${status}, ${date}; rules ${editions.set}: ${named}`, width);
+  return `${[heading, ...said, rule].join("\n")}\n\n`;
 });
 
 /** So many lines of one list are shown; `questions.csv` and `summary.json` have all. */

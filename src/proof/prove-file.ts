@@ -34,7 +34,7 @@ export function proveFile(bytes: Uint8Array, path: string, against: Against | nu
     version,
     unit,
     layers,
-    findings: bounded(stopsFirst([...file.findings, ...(matched?.findings ?? [])])),
+    findings: bounded(stopsFirst(withOpenOutline([...file.findings, ...(matched?.findings ?? [])]))),
     outline: outline && { extent: outline.extent, area: outline.area },
     holes: file.holes.map(({ x, y, diameter }) => ({ x, y, diameter })),
     openings: file.openings.map(({ extent, area }) => ({ extent, area })),
@@ -43,6 +43,18 @@ export function proveFile(bytes: Uint8Array, path: string, against: Against | nu
     netArea,
     match: matched?.match ?? null,
   };
+}
+
+/** What is said of a file that may be whole but for an outline that is not closed: another contour is taken for it then. */
+const OPEN_INSTEAD: ReadonlySet<string> = new Set(["second-outline", "no-match", "scaled", "mark-outside", "odd-size"]);
+
+function withOpenOutline(findings: readonly CutFileFinding[]): readonly CutFileFinding[] {
+  if (!findings.some(({ code }) => code === "open-contour")) return findings;
+  return findings.map((each) =>
+    OPEN_INSTEAD.has(each.code)
+      ? { ...each, message: `${each.message} - unless the outline is the contour that is not closed` }
+      : each,
+  );
 }
 
 /** A file that is too large is refused by its size, unread. */

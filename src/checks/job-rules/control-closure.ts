@@ -1,4 +1,5 @@
-import { NM_PER_MM, roundSymmetric } from "../../units/index.js";
+import type { Unit } from "../../units/index.js";
+import { NM_PER_INCH, NM_PER_MM, roundSymmetric } from "../../units/index.js";
 import type { ControlTie } from "../control-ties.js";
 import { controlTies, grossTwice, judgeControl, noControl, takesPart } from "../control-ties.js";
 import { PLAN } from "../geometry/placed.js";
@@ -42,14 +43,15 @@ function judge(context: JobContext, a: ControlTie, b: ControlTie): RuleResult {
   const onPlan = Math.hypot(a.plan.x - b.plan.x, a.plan.y - b.plan.y);
   const off = Math.abs(roundSymmetric(onSite - onPlan * factor));
   const ratio = (onSite / (onPlan * factor)).toFixed(6);
-  const note = `${say.length(off)} ${job.unit} over ${metres(onPlan)} m; site / plan = ${ratio}${suspicion(onSite / onPlan)}`;
+  const note = `${say.length(off)} ${job.unit} over ${spanText(onPlan, job.unit)}; site / plan = ${ratio}${suspicion(onSite / onPlan)}`;
   const subject = `${a.point.name} - ${b.point.name}`;
   const severity = [a, b].every(({ point }) => takesPart(context, point.name)) ? "stop" : "advise";
   return judgeControl(plan, { subject, off, note, gross: grossTwice(onPlan, factor), severity });
 }
 
-function metres(nm: number): string {
-  return (nm / NM_PER_MM / 1000).toFixed(3);
+/** Feet beside inches, metres beside millimetres. */
+function spanText(nm: number, unit: Unit): string {
+  return unit === "in" ? `${(nm / NM_PER_INCH / 12).toFixed(3)} ft` : `${(nm / NM_PER_MM / 1000).toFixed(3)} m`;
 }
 
 function suspicion(ratio: number): string {

@@ -1,5 +1,7 @@
+import type { Offset } from "../../job/index.js";
 import type { SiteTransform } from "../../plan/index.js";
 import { greatestOf, NM_PER_MM, roundSymmetric } from "../../units/index.js";
+import type { ControlTie } from "../control-ties.js";
 import { controlTies, grossTwice, judgeControl, noControl } from "../control-ties.js";
 import { PLAN } from "../geometry/placed.js";
 import type { JobContext, JobRule } from "../job-model.js";
@@ -29,9 +31,28 @@ function judge(context: JobContext, { name, dn, de }: SiteTransform["residuals"]
   const { job, plan } = context;
   const say = wordsIn(job.unit);
   const residual = roundSymmetric(Math.hypot(dn, de));
-  const note = `residual ${say.length(residual)} ${job.unit}: ${say.length(dn)} north, ${say.length(de)} east, as given less as computed`;
   const gross = grossTwice(reachOf(context, name), plan?.transform?.scaleFactor ?? 1);
+  const slip = 2 * residual > gross && isMirrored(context) ? MIRRORED : "";
+  const note = `residual ${say.length(residual)} ${job.unit}: ${say.length(dn)} north, ${say.length(de)} east, as given less as computed${slip}`;
   return judgeControl(plan, { subject: name, off: residual, note, gross, severity: "stop" });
+}
+
+const MIRRORED = "; the points go round the other way than on the plan: are north and east swapped?";
+
+/** Turn of a triangle of points, twice its area, left positive. */
+function turnOf(a: Offset, b: Offset, c: Offset): number {
+  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+}
+
+/** True where the first three points that make a triangle turn the other way on the site, by an area as large to a tenth. */
+function isMirrored(context: JobContext): boolean {
+  const [a, b, ...others] = controlTies(context);
+  if (a === undefined || b === undefined) return false;
+  const onSite = ({ point }: ControlTie) => ({ x: point.easting, y: point.northing });
+  return others.some((c) => {
+    const [plan, site] = [turnOf(a.plan, b.plan, c.plan), turnOf(onSite(a), onSite(b), onSite(c))];
+    return plan !== 0 && Math.abs(site / plan + 1) < 0.1;
+  });
 }
 
 /** The distance on the plan to the farthest other control point; of one alone the size of the plan. In nanometres. */

@@ -1,5 +1,6 @@
 import type { Input } from "../../job/model/job.js";
 import type { PlacedBase } from "../../plan/model.js";
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import { groupBy } from "../../units/group-by.js";
 import type { Length, Unit } from "../../units/index.js";
 import { NM_PER_INCH, NM_PER_MM } from "../../units/index.js";
@@ -18,7 +19,7 @@ import { wordsIn } from "../words.js";
 export const elevationRange: JobRule<"elevation-range"> = {
   id: "elevation-range",
   title:
-    "elevation of every base off the control points' elevations, else off those of the other bases, by <= 30 ft (10 m); a stop where another unit explains it",
+    "elevation of every base off the control points' elevations, else off those of the other bases, and of a control point off the nearest other, by <= 30 ft (10 m); a stop where another unit explains it",
   severity: "ask",
   measured: "how far an elevation lies off those that it is held against",
   clause: ({ job }) => `within ${job.unit === "in" ? "30 ft" : "10 m"} of them`,
@@ -26,14 +27,53 @@ export const elevationRange: JobRule<"elevation-range"> = {
   check(context) {
     const levels = levelsOf(placedBases(context));
     if (context.plan === null) return [];
-    if (levels.length === 0) return [notApplicable(PLAN, "no base has an elevation")];
+    const points = controlRows(context);
+    if (levels.length === 0) return [...points, notApplicable(PLAN, "no base has an elevation")];
     const held = heldAgainst(context, levels);
-    return levels.map((level) => judge(context, level, held, ALONE[levels.length === 1 ? 0 : 1]));
+    return [...points, ...levels.map((level) => judge(context, level, held, ALONE[levels.length === 1 ? 0 : 1]))];
   },
 };
 
 /** How far elevations of one job may reasonably lie apart. */
 const REACH = { in: 30 * 12 * NM_PER_INCH, mm: 10_000 * NM_PER_MM } as const;
+
+interface Benchmark {
+  readonly name: string;
+  readonly value: Length;
+}
+
+function benchmarksOf({ plan }: JobContext): readonly Benchmark[] {
+  return (plan?.spec.control ?? []).flatMap(({ name, elevation }): Benchmark[] =>
+    elevation.kind === "given" ? [{ name, value: elevation.value }] : [],
+  );
+}
+
+/** Control points against each other: each that is far from the nearest other one, else all of them in one row. */
+function controlRows(context: JobContext): readonly RuleResult[] {
+  const points = benchmarksOf(context);
+  if (points.length < 2) return [];
+  const { unit } = context.job;
+  const say = wordsIn(unit);
+  const judged = points.map((point) => {
+    const others = points.filter((other) => other !== point);
+    const nearest = others.reduce((a, b) => (offOf(point, b) < offOf(point, a) ? b : a), others[0] ?? point);
+    return { point, nearest, off: offOf(point, nearest) };
+  });
+  const far = judged.filter(({ off }) => off > REACH[unit]);
+  if (far.length === 0) {
+    const most = judged.reduce((a, b) => (b.off > a.off ? b : a));
+    return [compare("control points", 2 * most.off, "<=", 2 * REACH[unit], "each beside the nearest other one")];
+  }
+  return far.map(({ point, nearest, off }) => {
+    const slip = suspect(point.value, { from: nearest.value, to: nearest.value }, unit);
+    const note = `${say.length(point.value)} ${unit} beside ${nearest.name}, ${say.length(nearest.value)}`;
+    const own = slip === null ? {} : ({ severity: "stop" } as const);
+    const words = slip === null ? "" : `: ${slip.words}`;
+    return compare(`control point ${point.name}`, 2 * off, "<=", 2 * REACH[unit], `${note}${words}`, own);
+  });
+}
+
+const offOf = (a: Benchmark, b: Benchmark): number => Math.abs(a.value - b.value);
 
 /** Bases of one elevation. */
 interface Level {
@@ -98,13 +138,10 @@ interface Held {
 }
 
 /** Control points that have an elevation; without one, the elevation at which most of the bases stand. */
-function heldAgainst({ plan }: JobContext, levels: readonly Level[]): Held | null {
-  let [from, to] = [Infinity, -Infinity];
-  for (const { elevation } of plan?.spec.control ?? []) {
-    if (elevation.kind === "missing") continue;
-    [from, to] = [Math.min(from, elevation.value), Math.max(to, elevation.value)];
-  }
-  if (from <= to) return { range: { from, to }, words: "the control points", level: null };
+function heldAgainst(context: JobContext, levels: readonly Level[]): Held | null {
+  const points = benchmarksOf(context).map(({ value }) => value);
+  if (points.length > 0)
+    return { range: { from: leastOf(points), to: greatestOf(points) }, words: "the control points", level: null };
   const level = levels.reduce<Level | null>(
     (most, each) => (each.bases.length > (most?.bases.length ?? 0) ? each : most),
     null,

@@ -53,8 +53,15 @@ function againstTable(context: CheckContext, rod: RodHole): RuleResult {
   const note =
     rod.hole === table.value
       ? `${hole} for rod ${rod.rod.size}: ${table.from}`
-      : `${hole} (${from}) departs from ${asked} (${table.from}) for rod ${rod.rod.size}`;
+      : `${hole} (${from}) departs from ${asked} (${table.from}) for rod ${rod.rod.size}${suspectColumn(context, rod)}`;
   return compare(rod.tag, 2 * rod.hole, "=", 2 * table.value, note, own);
+}
+
+/** Where the template has the hole that the base plate has, or should have: a guess. */
+function suspectColumn(context: CheckContext, { group, hole }: RodHole): string {
+  const base = baseHoleOf(group, { orTable: true });
+  if (isOverCastRods(context) || base.kind === "missing" || base.value !== hole) return "";
+  return "; it is the hole of the base plate: typed in the wrong column?";
 }
 
 /** What is not known takes nothing from the hole: a hole that fails without it fails. */

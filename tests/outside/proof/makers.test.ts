@@ -111,6 +111,16 @@ describe("maker.js", () => {
   it.each(faults)("%s: %s", (code, _, bytes) => {
     expect(codesOf(prove(bytes, "T4.dxf"), "stop")).toContain(code);
   });
+
+  it("a plate whose outline is not closed is not flatly called another, nor two", () => {
+    const model = makerPlate("T4");
+    delete model.paths?.side0;
+    const { findings } = prove(written(model), "T4.dxf");
+    const hedged = findings.filter(({ code }) => code === "second-outline" || code === "no-match");
+    expect(hedged.length).toBeGreaterThan(0);
+    for (const { message } of hedged)
+      expect(message).toMatch(/ - unless the outline is the contour that is not closed$/);
+  });
 });
 
 describe("JSCAD", () => {

@@ -72,7 +72,22 @@ describe("a gross residual", () => {
     const control = [tie("CP1", 0, 0, 0, 0), tie("CP2", at(1200), 0, 0, at(1200)), tie("CP3", 0, at(600), at(600), 0)];
     const site = { control, transform: { kind: "points", points: ["CP1", "CP2", "CP3"] } as const, ...untold };
     const rows = jobRowsOf(controlResidual, site);
-    expect(rows.some(({ status, severity }) => status === "fail" && severity === "stop")).toBe(true);
+    const failing = rows.filter(({ status, severity }) => status === "fail" && severity === "stop");
+    expect(failing.length).toBeGreaterThan(0);
+    for (const { note } of failing)
+      expect(note).toMatch(/go round the other way than on the plan: are north and east swapped\?$/);
+  });
+
+  it("three points of which one is elsewhere: nothing is said of north and east", () => {
+    const control = [
+      tie("CP1", 0, 0, 0, 0),
+      tie("CP2", at(1200), 0, at(1200), 0),
+      tie("CP3", 0, at(600), at(900), at(600)),
+    ];
+    const site = { control, transform: { kind: "points", points: ["CP1", "CP2", "CP3"] } as const, ...untold };
+    const rows = jobRowsOf(controlResidual, site);
+    expect(rows.some(({ status }) => status === "fail")).toBe(true);
+    expect(rows.filter(({ note }) => note.includes("swapped"))).toEqual([]);
   });
 
   it.each([

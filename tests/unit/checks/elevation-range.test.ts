@@ -14,8 +14,13 @@ const control = [99, 101].map((level, index) =>
 );
 const at = (topOfConcrete: Length, changes: Partial<Placement> = {}) =>
   placementAt(["A", "1"], { topOfConcrete: given(topOfConcrete, "job"), ...changes });
-const rows = (placements: readonly Placement[], points = control) =>
+const allRows = (placements: readonly Placement[], points = control) =>
   jobRowsOf(elevationRange, { placements, control: points });
+/** Of the bases. */
+const rows = (placements: readonly Placement[], points = control) =>
+  allRows(placements, points).filter(({ subject }) => !subject.startsWith("control point"));
+const benchmark = (name: string, elevation: Length) =>
+  controlPoint(name, zero, zero, { elevation: given(elevation, "job") });
 
 describe("elevation-range: control points at 99 and 101 ft", () => {
   it.each(around(nanometres(feet(131)), "pass", "fail"))("30 ft above them, %d nm: %s", (top, status) => {
@@ -85,5 +90,43 @@ describe("elevation-range: control points at 99 and 101 ft", () => {
     );
     const none = placementAt(["A", "1"], { topOfConcrete: missing("t", "none") });
     expect(rows([none]).map(({ status, subject }) => [status, subject])).toEqual([["not-applicable", "plan"]]);
+  });
+});
+
+describe("elevation-range: control points among themselves", () => {
+  const points = (...levels: readonly Length[]) =>
+    allRows(
+      [at(feet(100))],
+      levels.map((level, index) => benchmark(`CP${index + 1}`, level)),
+    ).filter(({ subject }) => subject.startsWith("control point"));
+
+  it.each(around(nanometres(feet(130)), "pass", "fail"))("one at %d nm beside one at 100 ft: %s", (level, status) => {
+    expect(points(feet(100), nanometres(level))[0]?.status).toBe(status);
+  });
+
+  it("names the one that is far from all others, and stops where a slip explains it", () => {
+    expect(points(feet(100), feet(10), feet(100.5))).toMatchObject([
+      {
+        subject: "control point CP2",
+        status: "fail",
+        severity: "stop",
+        note: "120 in beside CP1, 1200: 120 where 1200 is meant?",
+      },
+    ]);
+    expect(points(feet(100), inches(100))[0]?.note).toContain("100 ft where 100 in is meant?");
+  });
+
+  it("asks where nothing explains it; both of two", () => {
+    expect(points(feet(100), feet(57)).map(({ subject, severity }) => [subject, severity])).toEqual([
+      ["control point CP1", "ask"],
+      ["control point CP2", "ask"],
+    ]);
+  });
+
+  it("says nothing of a single one; of several that agree one row", () => {
+    expect(points(feet(100))).toEqual([]);
+    expect(points(feet(100), feet(101), feet(125), feet(150))).toMatchObject([
+      { subject: "control points", status: "pass", value: { kind: "length", twice: 2 * feet(25) } },
+    ]);
   });
 });

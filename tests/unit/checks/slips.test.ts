@@ -28,6 +28,13 @@ describe("suspectSlip", () => {
       "mm",
       "1.25 mm where 1.25 in is meant?",
     ],
+    [
+      "metres for feet, decimals",
+      millimetres(31_700),
+      between(feet(20), feet(40)),
+      "in",
+      "31.7 m where 31.7 ft is meant?",
+    ],
     ["metres for feet", millimetres(30_000), between(feet(20), feet(40)), "in", "30 m where 30 ft is meant?"],
     [
       "feet for metres",
@@ -64,6 +71,7 @@ describe("suspectSlip", () => {
       inches(2.25),
       between(inches(0.18), inches(0.19)),
     ],
+    ["a decimal where the figure is round as it is: 100 ft is 30.48 m", feet(100), between(feet(27), feet(87))],
     ["feet for metres at the size of a plate", inches(18), between(inches(21), inches(126))],
   ])("says nothing of %s", (_name, length, plausible) => {
     expect(suspectSlip(length, plausible, "in")).toBeNull();

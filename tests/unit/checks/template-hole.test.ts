@@ -197,4 +197,15 @@ describe("template-hole", () => {
       delta < 0,
     );
   });
+
+  // Rod 1-1/4: 2-1/16 in the base plate by AISC 360-22 Table C-J9.1, 1-5/16 in the template by Design Guide 1.
+  it.each([
+    [2.0625, given(inch(2.0625), "job"), true],
+    [2.0625, missing("basePlate.hole", "none"), true],
+    [2, given(inch(2.0625), "job"), false],
+    [1.3125, given(inch(1.3125), "job"), false],
+  ] as const)("guesses the wrong column: a hole of %d, case %#", (hole, baseHole, guessed) => {
+    const row = rowsOf(templateHole, { group: { hole: given(inch(hole), "job"), baseHole } }).find(AGAINST_TABLE);
+    expect(row?.note.includes("typed in the wrong column?")).toBe(guessed);
+  });
 });
