@@ -3,6 +3,7 @@ import type { Severity } from "../job/model/job.js";
 import type { Unit } from "../units/index.js";
 import type { JobContext, JobRule } from "./job-model.js";
 import { baseOffGrid } from "./job-rules/base-off-grid.js";
+import { baseTurn } from "./job-rules/base-turn.js";
 import { controlClosure } from "./job-rules/control-closure.js";
 import { controlResidual } from "./job-rules/control-residual.js";
 import { elevationRange } from "./job-rules/elevation-range.js";
@@ -112,6 +113,7 @@ export const jobRules = [
   neighbourTemplates,
   neighbourConcrete,
   baseOffGrid,
+  baseTurn,
   gridSlip,
   elevationRange,
   plateElevation,

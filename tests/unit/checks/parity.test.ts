@@ -50,7 +50,7 @@ describe("rules", () => {
     ],
     [
       "advise",
-      "template-hole rod-play template-size base-plate-grout-hole cut-hole marks-room wrong-placement key look-alike neighbour-templates neighbour-concrete base-off-grid grid-diagonal setting-out-elevation",
+      "template-hole rod-play template-size base-plate-grout-hole cut-hole marks-room wrong-placement key look-alike neighbour-templates neighbour-concrete base-off-grid base-turn grid-diagonal setting-out-elevation",
     ],
   ] as const)("that hold by %s stay so", (severity, ids) => {
     expect(all.filter((id) => ruleSeverities[id] === severity)).toEqual(ids.split(" ").sort());
