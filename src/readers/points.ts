@@ -3,8 +3,9 @@
  * nowhere told is asked for, never guessed.
  */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
+import { hasErrors } from "../diagnostics/finding.js";
 import type { Reading, SurveyUnit } from "../units/index.js";
-import { parseCoordinate } from "../units/index.js";
+import { isTooFar, parseCoordinate } from "../units/index.js";
 import type { Length } from "../units/length.js";
 import { readCsv } from "./csv.js";
 import type { Cell } from "./inputs.js";
@@ -32,7 +33,7 @@ export function readPoints(input: string | Uint8Array, file: string, options: Po
   const body = heading === null ? rows : rows.slice(1);
   const points = body.flatMap((row) => readPoint(row, columns, unit.value, file, findings));
   if (body.length === 0) findings.push(fault(file, "points-empty", "has a heading and no points"));
-  if (findings.length > 0) return { ok: false, findings };
+  if (points.length === 0 || hasErrors(findings)) return { ok: false, findings: findings.map(asError) };
   return { ok: true, value: { file, order, unit, headed: heading !== null, points }, findings };
 }
 
@@ -76,6 +77,10 @@ function readPoint(
     findings.push({ code: "points-number", severity: "error", at: { ...at, path: what }, message });
     return null;
   };
+  if ([northing, easting, elevation].some((column) => isTooFar(textAt(column), unit))) {
+    findings.push(farFinding(textAt(name), file, line));
+    return [];
+  }
   const north = read(northing, "northing");
   const east = read(easting, "easting");
   const high = textAt(elevation) === "" ? null : read(elevation, "elevation");
@@ -91,6 +96,16 @@ function readPoint(
     },
   ];
 }
+
+/** A point beyond what coordinates reach: one slip leaves the others as they are. */
+function farFinding(name: string, file: string, line: number): Finding {
+  const message = `point ${JSON.stringify(name)} lies more than 10 000 km from zero, in plan or in height: it is taken for none`;
+  const hint = "a lost decimal point?";
+  return { code: "points-far", severity: "warning", at: { file, line, column: 1 }, message, hint };
+}
+
+/** Where no point is left, that it was too far is why. */
+const asError = (finding: Finding): Finding => ({ ...finding, severity: "error" });
 
 function fault(file: string, code: string, message: string, hint?: string): Finding {
   return { code, severity: "error", at: { file }, message, ...(hint === undefined ? {} : { hint }) };
