@@ -3,9 +3,8 @@
  * nowhere told is asked for, never guessed.
  */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
-import { hasErrors } from "../diagnostics/finding.js";
 import type { Reading, SurveyUnit } from "../units/index.js";
-import { isTooFar, parseCoordinate } from "../units/index.js";
+import { parseFarCoordinate } from "../units/index.js";
 import type { Length } from "../units/length.js";
 import { readCsv } from "./csv.js";
 import type { Cell } from "./inputs.js";
@@ -33,7 +32,7 @@ export function readPoints(input: string | Uint8Array, file: string, options: Po
   const body = heading === null ? rows : rows.slice(1);
   const points = body.flatMap((row) => readPoint(row, columns, unit.value, file, findings));
   if (body.length === 0) findings.push(fault(file, "points-empty", "has a heading and no points"));
-  if (points.length === 0 || hasErrors(findings)) return { ok: false, findings: findings.map(asError) };
+  if (findings.length > 0) return { ok: false, findings };
   return { ok: true, value: { file, order, unit, headed: heading !== null, points }, findings };
 }
 
@@ -70,17 +69,13 @@ function readPoint(
   const line = row[0]?.line ?? 1;
   const textAt = (column: number | null): string => (column === null ? "" : (row[column]?.text ?? ""));
   const read = (column: number | null, what: string): Length | null => {
-    const reading: Reading<Length> = parseCoordinate(textAt(column), unit);
+    const reading: Reading<Length> = parseFarCoordinate(textAt(column), unit);
     if (reading.ok) return reading.value;
     const at = { file, line, column: (column ?? 0) + 1 };
     const message = textAt(column) === "" ? `has no ${what}; allowed is a number` : reading.message;
     findings.push({ code: "points-number", severity: "error", at: { ...at, path: what }, message });
     return null;
   };
-  if ([northing, easting, elevation].some((column) => isTooFar(textAt(column), unit))) {
-    findings.push(farFinding(textAt(name), file, line));
-    return [];
-  }
   const north = read(northing, "northing");
   const east = read(easting, "easting");
   const high = textAt(elevation) === "" ? null : read(elevation, "elevation");
@@ -96,16 +91,6 @@ function readPoint(
     },
   ];
 }
-
-/** A point beyond what coordinates reach: one slip leaves the others as they are. */
-function farFinding(name: string, file: string, line: number): Finding {
-  const message = `point ${JSON.stringify(name)} lies more than 10 000 km from zero, in plan or in height: it is taken for none`;
-  const hint = "a lost decimal point?";
-  return { code: "points-far", severity: "warning", at: { file, line, column: 1 }, message, hint };
-}
-
-/** Where no point is left, that it was too far is why. */
-const asError = (finding: Finding): Finding => ({ ...finding, severity: "error" });
 
 function fault(file: string, code: string, message: string, hint?: string): Finding {
   return { code, severity: "error", at: { file }, message, ...(hint === undefined ? {} : { hint }) };

@@ -32,9 +32,7 @@ export function surveyAim({ job, plan, bases }: OpenedJob): Outcome<SurveyAim> {
 export function surveyPoints({ job }: OpenedJob, aim: SurveyAim, input: PointsInput): Outcome<Survey> {
   const { name, bytes, unit, order, terms } = input;
   const points = readPoints(bytes, name, { unit, order, jobOrder: job.plan?.settingOut.order ?? null });
-  if (!points.ok) return points;
-  const survey = surveyGroups(job, aim, points.value, terms);
-  return { ...survey, findings: [...points.findings, ...survey.findings] };
+  return points.ok ? surveyGroups(job, aim, points.value, terms) : points;
 }
 
 /** The surveyor's file as bytes, by the job's own statements about the survey. */

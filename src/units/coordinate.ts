@@ -66,10 +66,11 @@ export function parseCoordinate(text: string | number, unit: SurveyUnit | null):
   return { ok: true, value: coordinate(Number(size.value)) };
 }
 
-/** True of what is a coordinate but for its size: a lost decimal point, as a rule. */
-export function isTooFar(text: string, unit: SurveyUnit): boolean {
+/** The same of a surveyor's file, where one slip is told beside its point: what is farther is taken as twice as far as allowed. */
+export function parseFarCoordinate(text: string, unit: SurveyUnit): Reading<Length> {
   const size = coordinateSize(text, unit);
-  return size.ok && isBeyond(size.value);
+  if (!size.ok || !isBeyond(size.value)) return parseCoordinate(text, unit);
+  return { ok: true, value: coordinate(Number(size.value < 0 ? -2n * FARTHEST : 2n * FARTHEST)) };
 }
 
 const isBeyond = (size: bigint): boolean => size > FARTHEST || size < -FARTHEST;

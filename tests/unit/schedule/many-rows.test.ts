@@ -3,7 +3,7 @@ import { expect, it } from "vitest";
 import { faultsOf } from "../job/files.js";
 
 const JOB = 'job: { number: "1" }\nunits: in\nschedule: s.csv\n';
-const HEADINGS = "Mark,Rod dia,X,Y,Template thk,Washer";
+const HEADINGS = "Mark,Rod dia,X,Y,Template thk,Column";
 const sheet = (count: number, row: (index: number) => string) => ({
   "s.csv": [HEADINGS, ...Array.from({ length: count }, (_, index) => row(index))].join("\n"),
 });
@@ -32,7 +32,7 @@ it.each([
     JOB,
     sheet(count, (i) => `B${i},1,8,8,1/4,purple`),
   );
-  expect(told.filter((text) => text.includes(" Washer: "))).toHaveLength(Math.min(count, 1000));
+  expect(told.filter((text) => text.includes(" Column: "))).toHaveLength(Math.min(count, 1000));
   expect(told.filter((text) => text.includes("further below"))).toEqual(more);
 });
 
