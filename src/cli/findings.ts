@@ -22,9 +22,14 @@ export async function showFindings(findings: readonly Finding[], json: boolean, 
     await err.write(joinPrintable([terminalLine`${word}`, formatFinding(finding), terminalLine`\n`]));
   }
   if (untold > 0) await err.write(terminalLine`and ${untold} more, which are not shown\n`);
-  const errors = findings.filter(({ severity }) => severity === "error").length;
-  if (errors > 0) await err.write(terminalLine`${counted(errors, "fault")} in the input; nothing was written\n`);
+  const errors = findings.filter(({ severity }) => severity === "error");
+  const inInput = errors.filter(({ code }) => !RESULT_FOLDERS.has(code)).length;
+  const where = inInput > 0 ? `${counted(inInput, "fault")} in the input; ` : "";
+  if (errors.length > 0) await err.write(terminalLine`${where}nothing was written\n`);
 }
+
+/** Codes of findings about the place of a result, which is no input: a full disk is none of the job's faults. */
+const RESULT_FOLDERS: ReadonlySet<string> = new Set(["budget-folder", "survey-folder"]);
 
 /** In their order; where there are too many, warnings give way to errors. */
 function firstOf(findings: readonly Finding[]): readonly Finding[] {

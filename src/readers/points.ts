@@ -4,7 +4,7 @@
  */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { Reading, SurveyUnit } from "../units/index.js";
-import { parseCoordinate } from "../units/index.js";
+import { parseFarCoordinate } from "../units/index.js";
 import type { Length } from "../units/length.js";
 import { readCsv } from "./csv.js";
 import type { Cell } from "./inputs.js";
@@ -69,7 +69,7 @@ function readPoint(
   const line = row[0]?.line ?? 1;
   const textAt = (column: number | null): string => (column === null ? "" : (row[column]?.text ?? ""));
   const read = (column: number | null, what: string): Length | null => {
-    const reading: Reading<Length> = parseCoordinate(textAt(column), unit);
+    const reading: Reading<Length> = parseFarCoordinate(textAt(column), unit);
     if (reading.ok) return reading.value;
     const at = { file, line, column: (column ?? 0) + 1 };
     const message = textAt(column) === "" ? `has no ${what}; allowed is a number` : reading.message;

@@ -5,6 +5,6 @@ export { openTable } from "./open-table.js";
 export type { PlacementHeading } from "./placement-headings.js";
 export { findPlacementHeading, PLACEMENT_HEADINGS } from "./placement-headings.js";
 export type { PlacementList } from "./read-placements.js";
-export { readPlacements } from "./read-placements.js";
+export { MOST_PLACEMENTS, readPlacements } from "./read-placements.js";
 export type { Schedule } from "./read-schedule.js";
 export { readSchedule } from "./read-schedule.js";

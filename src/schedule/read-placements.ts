@@ -18,7 +18,14 @@ export interface PlacementList {
   readonly headingOf: (path: readonly PropertyKey[]) => string | null;
 }
 
-const SHEET: HeadingSet<PlacementHeading> = { all: PLACEMENT_HEADINGS, find: findPlacementHeading };
+/** Most bases of one plan. */
+export const MOST_PLACEMENTS = 10_000;
+
+const SHEET: HeadingSet<PlacementHeading> = {
+  all: PLACEMENT_HEADINGS,
+  find: findPlacementHeading,
+  mostRows: MOST_PLACEMENTS,
+};
 
 /** Reads a placement list: one row is one placement. */
 export function readPlacements(table: Table, file: string, unit: Unit): PlacementList {

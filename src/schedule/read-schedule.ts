@@ -20,7 +20,7 @@ export interface Schedule {
   readonly headingOf: (path: readonly PropertyKey[]) => string | null;
 }
 
-const SHEET: HeadingSet<Heading> = { all: HEADINGS, find: findHeading };
+const SHEET: HeadingSet<Heading> = { all: HEADINGS, find: findHeading, mostRows: 20_000 };
 
 /** Reads a schedule. One row is one base; a row with a blank Mark adds rods of another size to the base above it. */
 export function readSchedule(table: Table, file: string, unit: Unit): Schedule {
@@ -38,7 +38,8 @@ interface Values {
 interface OpenBase {
   readonly place: SourcePlace;
   readonly own: Values;
-  readonly groups: readonly { readonly place: SourcePlace; readonly values: Values }[];
+  /** Grows with the rows below that have no mark. */
+  readonly groups: { readonly place: SourcePlace; readonly values: Values }[];
 }
 
 class ScheduleReading {
@@ -65,10 +66,8 @@ class ScheduleReading {
       const message = `"${heading.name}" is for the whole base; allowed on a row without a Mark are the rods, their pattern and holes`;
       this.findings.push(errorAt(node.place, "cell-fault", message));
     }
-    const open = this.bases.pop();
-    if (open === undefined) return;
     const group = { place, values: collect(values.filter(({ heading }) => heading.scope === "group")) };
-    this.bases.push({ ...open, groups: [...open.groups, group] });
+    this.bases.at(-1)?.groups.push(group);
   }
 
   finish(): SourceNode[] {

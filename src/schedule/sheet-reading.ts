@@ -19,6 +19,8 @@ export interface SheetHeading {
 export interface HeadingSet<H extends SheetHeading> {
   readonly all: readonly H[];
   find(text: string): H | undefined;
+  /** Rows that hold something, at most. */
+  readonly mostRows: number;
 }
 
 /** A column of a sheet, counted from 0, under the heading that was found for it. */
@@ -38,6 +40,8 @@ export interface SheetRow<H extends SheetHeading> {
 const HEADING_ROWS = 20;
 /** Unknown headings, and columns without a heading, that are told one by one. */
 const MOST_UNKNOWN = 50;
+/** So many faults end the reading. */
+const MOST_FAULTY = 1000;
 /** A number without a unit; an elevation may have `EL.` before it. */
 const BARE = /^(el(ev)?\.?)?[\d\s./+-]+$/i;
 const BLANK = new Set(["", "-", "\u2013", "\u2014"]);
@@ -64,11 +68,19 @@ export function readSheet<H extends SheetHeading>(
   }
   const reading = new Reading(file, unit, headings);
   const columns = reading.readHeadings(table.rows[start] ?? []);
-  const rows = table.rows
-    .slice(start + 1)
-    .flatMap((cells, index) => reading.takeRow(cells, columns, start + 2 + index));
+  const rows: SheetRow<H>[] = [];
+  for (let index = start + 1; index < table.rows.length && reading.findings.length < MOST_FAULTY; index++) {
+    const row = reading.takeRow(table.rows[index] ?? [], columns, index + 1);
+    if (row !== null) rows.push(row);
+    if (rows.length > headings.mostRows) return tooManyRows({ file, line: index + 1, column: 1 }, headings.mostRows);
+  }
   reading.finish(table.rows[start] ?? []);
   return { rows, findings: reading.findings };
+}
+
+function tooManyRows(place: SourcePlace, most: number): SheetReading<never> {
+  const message = `the sheet has more than ${most} rows that hold something; at most ${most} are read`;
+  return { rows: [], findings: [errorAt(place, "too-many-rows", message)] };
 }
 
 /** The first row with the first heading among the first rows: a print's title may stand above it. */
@@ -151,21 +163,22 @@ class Reading<H extends SheetHeading> {
     return null;
   }
 
-  takeRow(cells: readonly Cell[], columns: readonly Column<H>[], row: number): SheetRow<H>[] {
+  /** null for a row that is blank under the headings. */
+  takeRow(cells: readonly Cell[], columns: readonly Column<H>[], row: number): SheetRow<H> | null {
     const filled = columns.flatMap((column) => {
       const cell = cells[column.index];
       return cell === undefined || BLANK.has(cell.text) ? [] : [{ column, cell }];
     });
     if (filled.length > 0) this.refuseStray(cells, columns, row);
     const first = filled[0];
-    if (first === undefined) return [];
+    if (first === undefined) return null;
     const { line, column } = first.cell;
     const place: SourcePlace = { file: this.file, line, column, label: `row ${row}` };
     const values = filled.map(({ column: under, cell }) => ({
       heading: under.heading,
       node: this.readCell(under, cell, row),
     }));
-    return [{ place, values }];
+    return { place, values };
   }
 
   /** Text under no heading, told once a column. */
@@ -181,9 +194,13 @@ class Reading<H extends SheetHeading> {
     });
   }
 
-  /** Tells how many more columns without a heading hold something. */
+  /** Tells how many more columns without a heading hold something, and whether all rows were read. */
   finish(headings: readonly Cell[]): void {
     this.tellMore(this.stray, headings, "no-heading", "columns without a heading hold something");
+    const [first] = headings;
+    if (this.findings.length < MOST_FAULTY || first === undefined) return;
+    const words = `${MOST_FAULTY} and more faults: what stands further below is not read`;
+    this.refuse({ ...first, column: 1 }, "many-faults", words);
   }
 
   private readCell({ heading, unit }: Column<H>, cell: Cell, row: number): SourceNode {

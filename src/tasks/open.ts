@@ -6,6 +6,7 @@ import type { Job, Vocabulary } from "../job/index.js";
 import { readJob } from "../job/index.js";
 import { isDay } from "../leaves/leaves.js";
 import { packageNames } from "../outputs/index.js";
+import { countRods } from "../patterns/index.js";
 import { makePlan } from "../plan/index.js";
 import type { Plan } from "../plan/model.js";
 import type { Inputs } from "../readers/inputs.js";
@@ -38,7 +39,20 @@ export interface OpenOptions {
 export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJob> {
   if (!isDay(date)) throw new RangeError(`${JSON.stringify(date)} is no date; allowed is an ISO date as 2026-11-24`);
   const read = readJob(inputs, { date, vocabulary });
-  return read.ok ? layOut(read.value, read.findings) : read;
+  if (!read.ok) return read;
+  const many = tooManyPlaced(read.value, inputs.job);
+  return many === null ? layOut(read.value, read.findings) : { ok: false, findings: [...read.findings, many] };
+}
+
+/** Most rods of a layout: each is a point to set out, and is held against those of its neighbours. */
+const MOST_PLACED_RODS = 50_000;
+
+function tooManyPlaced({ plan, bases }: Job, file: string): Finding | null {
+  const counts = bases.flatMap(({ groups, quantity }) => groups.map(({ pattern }) => quantity * countRods(pattern)));
+  const rods = counts.reduce((sum, count) => sum + count, 0);
+  if (plan === null || rods <= MOST_PLACED_RODS) return null;
+  const message = `the layout has ${rods} rods to set out; at most ${MOST_PLACED_RODS} are: make a job of each part of it`;
+  return { code: "too-many-rods", severity: "error", at: { file, line: 1, column: 1 }, message };
 }
 
 function layOut(job: Job, told: readonly Finding[]): Outcome<OpenedJob> {

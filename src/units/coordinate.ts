@@ -60,8 +60,25 @@ const ALLOWED = "allowed are decimal numbers up to 10 000 km, as 5000.125, 312.5
 
 /** A coordinate as text or number; `unit` is that of a bare number, null where each must carry its own. */
 export function parseCoordinate(text: string | number, unit: SurveyUnit | null): Reading<Length> {
+  const size = coordinateSize(text, unit);
+  if (!size.ok) return size;
+  if (isBeyond(size.value)) return refuse(`${quote(String(text))} is more than 10 000 km: ${ALLOWED}`);
+  return { ok: true, value: coordinate(Number(size.value)) };
+}
+
+/** The same of a surveyor's file, where one slip is told beside its point: what is farther is taken as twice as far as allowed. */
+export function parseFarCoordinate(text: string, unit: SurveyUnit): Reading<Length> {
+  const size = coordinateSize(text, unit);
+  if (!size.ok || !isBeyond(size.value)) return parseCoordinate(text, unit);
+  return { ok: true, value: coordinate(Number(size.value < 0 ? -2n * FARTHEST : 2n * FARTHEST)) };
+}
+
+const isBeyond = (size: bigint): boolean => size > FARTHEST || size < -FARTHEST;
+
+/** In nanometres, of any size. */
+function coordinateSize(text: string | number, unit: SurveyUnit | null): Reading<bigint> {
   const written = String(text);
-  const parts = /^([-+]?)(\d{1,12})?(?:\.(\d{0,12}))? ?([a-z'][a-z' -]*)?$/i.exec(plainText(written));
+  const parts = /^([-+]?)(\d{1,30})?(?:\.(\d{0,12}))? ?([a-z'][a-z' -]*)?$/i.exec(plainText(written));
   const [sign, whole = "", decimals = "", word] = parts === null ? [] : parts.slice(1);
   if (parts === null || whole + decimals === "") return refuse(`${quote(written)} is not a coordinate: ${ALLOWED}`);
   const named = word === undefined ? unit : UNIT_WORDS.get(word.toLowerCase());
@@ -70,8 +87,7 @@ export function parseCoordinate(text: string | number, unit: SurveyUnit | null):
   if (named === null) return refuse(`${quote(written)} has no unit: ${ALLOWED}`);
   const [above, below] = NM[named];
   const size = divide(BigInt(whole + decimals) * above, 10n ** BigInt(decimals.length) * below);
-  if (size > FARTHEST) return refuse(`${quote(written)} is more than 10 000 km: ${ALLOWED}`);
-  return { ok: true, value: coordinate(Number(sign === "-" ? -size : size)) };
+  return { ok: true, value: sign === "-" ? -size : size };
 }
 
 /** A fraction of positive whole numbers, rounded half up. */

@@ -436,6 +436,12 @@ describe("start", () => {
       writeFileSync(join(small, "full"), Buffer.alloc(4096));
       const refused = await run("start --out small/job.yaml");
       expect([refused.status, refused.stderr]).toEqual([2, expect.stringContaining("the disk is full")]);
+      await run("start --out budgeted.yaml");
+      const budget = await run("budget budgeted.yaml --out small/b");
+      expect([budget.status, budget.stderr]).toEqual([
+        2,
+        "small/b: could not be written: the disk is full\nnothing was written\n",
+      ]);
       expect(readdirSync(small)).toEqual(["full"]);
     } finally {
       spawnSync("umount", [small]);

@@ -170,15 +170,18 @@ describe("rodplate survey", () => {
     expect((await run(`survey job.yaml site.csv --order PNEZD --unit m ${STATED}`)).status).toBe(1);
   });
 
-  it("a lost decimal point in one line: a finding with it, and the report for the others", async () => {
-    writeFileSync(join(folder, "c_PNEZD_ft-intl.csv"), POINTS.replace("A-1_A2,0.3350", "A-1_A2,9999999"));
-    const { status, stdout, stderr } = await run(`survey job.yaml c_PNEZD_ft-intl.csv ${STATED}`);
-    expect(status).toBe(1);
-    expect(stderr).toMatch(/c_PNEZD_ft-intl\.csv:2:1: point "A-1_A2" lies more than 100 km from the job/);
-    expect(stdout).toContain("line 2, A-1_A2: it lies more than 100 km from the job");
-    expect(stdout).toMatch(/no point of A2/);
-    expect(stdout).toMatch(/^B1 +B-1 +does not fit/m);
-  });
+  it.each(["9999999", "-99999999999", "50375000000000000000"])(
+    "a lost decimal point in one line (%s): a finding with it, and the report for the others",
+    async (far) => {
+      writeFileSync(join(folder, "c_PNEZD_ft-intl.csv"), POINTS.replace("A-1_A2,0.3350", `A-1_A2,${far}`));
+      const { status, stdout, stderr } = await run(`survey job.yaml c_PNEZD_ft-intl.csv ${STATED}`);
+      expect(status).toBe(1);
+      expect(stderr).toMatch(/c_PNEZD_ft-intl\.csv:2:1: point "A-1_A2" lies more than 100 km from the job/);
+      expect(stdout).toContain("line 2, A-1_A2: it lies more than 100 km from the job");
+      expect(stdout).toMatch(/no point of A2/);
+      expect(stdout).toMatch(/^B1 +B-1 +does not fit/m);
+    },
+  );
 
   it("sheets of lines A and A', and of names that differ by case alone, do not overwrite each other", async () => {
     const names = `[A, "A'", Ap, a]`;

@@ -110,6 +110,26 @@ function teeth(count: number, circles: number): string {
   return drawing([outline, ...Array.from({ length: circles }, (_, i) => circle(i / 10 + 0.25, 100))]);
 }
 
+/** An outline about a circle of 16 in, with four holes of 1.3 in. */
+function gear(count: number): string {
+  const points = Array.from({ length: count }, (_, i) => {
+    const [angle, radius] = [(2 * Math.PI * i) / count, 8 + (i % 2) / 1000];
+    return [radius * Math.cos(angle), radius * Math.sin(angle)] as const;
+  });
+  const holes = [-5, 5].flatMap((x) => [-4, 4].map((y) => [...circle(x, y).slice(0, 4), [40, 0.65] as const]));
+  return drawing([polyline(points), ...holes]);
+}
+
+/** A grid of so many lines with B1 at every crossing. */
+function grid(across: number, along: number): string {
+  const names = (letter: string, count: number): string =>
+    Array.from({ length: count }, (_, i) => letter + i).join(",");
+  const lines = (letter: string, count: number) => `{ names: [${names(letter, count)}], spacing: ${count - 1} @ 4' }`;
+  return `grid: { x: ${lines("A", across)}, y: ${lines("N", along)} }
+placements: [{ base: B1, every: [[${names("A", across)}], [${names("N", along)}]] }]
+`;
+}
+
 function splines(count: number): string {
   const [degree, controls] = [15, 600];
   const knots = Array.from(
@@ -220,6 +240,29 @@ const HOSTILE: readonly Heavy[] = [
     [1, 2],
     "make",
   ),
+  schedule("CSV, 150,000 rows of two cells", "s.csv", () => `Mark,Rod dia\n${"B1,1\n".repeat(150_000)}`),
+  schedule("CSV, 600,000 rows without a mark", "s.csv", () => `Mark,Rod dia\n${'"",1\n'.repeat(600_000)}`),
+  schedule("CSV, 20,000 rows at fault", "s.csv", () =>
+    rows(20_000)
+      .map((row) => row.join(",").replace("galvanized", "purple"))
+      .join("\n"),
+  ),
+  job("60,000 answers at fault", () => `${HEAD}bases:\n${base("B1")}answers:\n${"- { mark: B1 }\n".repeat(60_000)}`),
+  job("100,000 placements", () => `${HEAD}${grid(400, 250)}bases:\n${base("B1")}`),
+  {
+    name: "DXF, an outline of 100,000 teeth, against a job",
+    args: ["proof", "part.dxf", "--against", "job.yaml"],
+    ends: [1],
+    write: (folder) => {
+      writeFileSync(
+        join(folder, "job.yaml"),
+        `${HEAD}bases:\n${marks(20)
+          .map((mark) => base(mark))
+          .join("")}`,
+      );
+      writeFileSync(join(folder, "part.dxf"), gear(100_000));
+    },
+  },
   {
     name: "a pipe as job file",
     args: ["check", "pipe"],
@@ -245,6 +288,7 @@ function writeLarge(folder: string): void {
 }
 
 const GOOD: readonly Heavy[] = [
+  job("good: 10,000 placements", () => `${HEAD}${grid(100, 100)}bases:\n${base("B1")}`, [0, 1], "make", true),
   schedule(
     "good: 10,000 bases from CSV",
     "s.csv",

@@ -43,19 +43,15 @@ interface RodPair {
   readonly twice: number;
 }
 
+/** Every rod with every other: no pair is kept but the best. */
 function nearestRods(a: PlacedBase, b: PlacedBase): RodPair {
-  const pairs = a.rods.flatMap((one) =>
-    b.rods.map((other) => ({
-      first: one.rod.tag,
-      second: other.rod.tag,
-      twice: twiceClearOfRods(one.plan, one.rod.group.rod.diameter, other.plan, other.rod.group.rod.diameter),
-    })),
-  );
-  return pairs.reduce((best, pair) => (pair.twice < best.twice ? pair : best), {
-    first: "",
-    second: "",
-    twice: Number.MAX_SAFE_INTEGER,
-  });
+  let [first, second, least] = ["", "", Number.MAX_SAFE_INTEGER];
+  for (const one of a.rods)
+    for (const other of b.rods) {
+      const twice = twiceClearOfRods(one.plan, one.rod.group.rod.diameter, other.plan, other.rod.group.rod.diameter);
+      if (twice < least) [first, second, least] = [one.rod.tag, other.rod.tag, twice];
+    }
+  return { first, second, twice: least };
 }
 
 function twiceClearOfRods(p: Point, d: number, q: Point, e: number): number {

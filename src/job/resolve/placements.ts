@@ -3,6 +3,7 @@ import type { Place } from "../../diagnostics/finding.js";
 import { nearestWord } from "../../diagnostics/nearest.js";
 import type { Point } from "../../geometry/index.js";
 import { millimetresBetween, pointAt } from "../../geometry/index.js";
+import { MOST_PLACEMENTS } from "../../schedule/index.js";
 import type { Length, Unit } from "../../units/index.js";
 import { FARTHEST_POINT, NM_PER_MM } from "../../units/index.js";
 import { chooseCrossing, noCrossingWords } from "../crossing.js";
@@ -20,9 +21,6 @@ export interface WrittenPlacement {
   readonly document: SourceDocument;
   readonly placement: PlacementDocument;
 }
-
-/** Most bases of one plan. */
-const MOST_PLACEMENTS = 100_000;
 
 /** What placements are held against. */
 export interface PlacementGround {

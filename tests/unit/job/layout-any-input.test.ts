@@ -134,7 +134,7 @@ describe("any layout", () => {
     const many = `[${Array.from({ length: 400 }, () => "A").join(", ")}]`;
     const outcome = read({ placements: `[{ base: B1, every: [${many}, ${many.replaceAll("A", "1")}] }]` });
     expect(outcome.findings.map(({ message }) => message)).toEqual([
-      "names too many crossings; at most 100000 are allowed",
+      "names too many crossings; at most 10000 are allowed",
     ]);
   });
 });

@@ -1,0 +1,46 @@
+/** Sheets of very many rows, and of very many faults, are told in a few lines, and soon. */
+import { expect, it } from "vitest";
+import { faultsOf } from "../job/files.js";
+
+const JOB = 'job: { number: "1" }\nunits: in\nschedule: s.csv\n';
+const HEADINGS = "Mark,Rod dia,X,Y,Template thk,Column";
+const sheet = (count: number, row: (index: number) => string) => ({
+  "s.csv": [HEADINGS, ...Array.from({ length: count }, (_, index) => row(index))].join("\n"),
+});
+
+it("of more than 20,000 rows is refused; blank rows do not count", () => {
+  const told = faultsOf(
+    JOB,
+    sheet(20_001, (i) => `B${i},1,8,8,1/4`),
+  );
+  expect(told).toContain(
+    "s.csv:20002:1: the sheet has more than 20000 rows that hold something; at most 20000 are read",
+  );
+  const blank = faultsOf(
+    JOB,
+    sheet(30_000, (i) => (i === 29_999 ? "B1,1,8,8,1/4" : ",,,,")),
+  );
+  expect(blank.filter((text) => text.includes("rows that hold something"))).toEqual([]);
+});
+
+it.each([
+  [999, []],
+  [1000, ["s.csv:1:1: 1000 and more faults: what stands further below is not read"]],
+  [5000, ["s.csv:1:1: 1000 and more faults: what stands further below is not read"]],
+])("with %d faulty cells", (count, more) => {
+  const told = faultsOf(
+    JOB,
+    sheet(count, (i) => `B${i},1,8,8,1/4,purple`),
+  );
+  expect(told.filter((text) => text.includes(" Column: "))).toHaveLength(Math.min(count, 1000));
+  expect(told.filter((text) => text.includes("further below"))).toEqual(more);
+});
+
+it("rows without a mark go to the base above them, however many there are", () => {
+  const told = faultsOf(
+    JOB,
+    sheet(20_000, (i) => (i === 0 ? "B1,1,8,8,1/4" : ",1,8,8,")),
+  );
+  expect(told.length).toBeGreaterThan(0);
+  expect(told.length).toBeLessThan(20);
+});
