@@ -7,15 +7,15 @@ import type { FuzzClass } from "./model.js";
 import { runClass } from "./run-class.js";
 
 const CASES: readonly (readonly [string, number])[] = [
-  ["job files", 40],
-  ["odd but valid geometry, cut files read by another reader", 25],
+  ["job files", 30],
+  ["odd but valid geometry, cut files read by another reader", 20],
   ["shop files", 40],
-  ["words of the language", 120],
-  ["schedule and placement CSV", 40],
+  ["words of the language", 60],
+  ["schedule and placement CSV", 30],
   ["XLSX", 30],
   ["survey points", 40],
-  ["summary.json", 40],
-  ["DXF", 120],
+  ["summary.json", 30],
+  ["DXF", 100],
   ["command line", 6],
 ];
 
