@@ -106,9 +106,8 @@ function firstAtLeast(order: readonly number[], points: readonly Point[], least:
   return low;
 }
 
-/** First look for partners within this many millimetres; each further look reaches four times as far. */
+/** First look for partners within this many millimetres, and the slack. */
 const FIRST_LOOK = 50;
-const GROWTH = 4;
 
 /**
  * The assignment with the least largest cost, where `costOf` is the distance less `slack` at most: places far away are looked
@@ -120,17 +119,27 @@ export function assignBy(
   slack: number,
   costOf: (from: number, to: number, distance: number) => number,
 ): Assignment | null {
-  for (let limit = FIRST_LOOK + slack; ; limit = limit > FARTHEST ? Infinity : limit * GROWTH) {
-    const edges = from.map((point, i) =>
-      inOrder(edgesWithin(point, to, limit), (place, distance) => costOf(i, place, distance)),
-    );
-    const found = assignEdges(edges);
-    if (limit === Infinity || (found !== null && found.worst < limit - slack)) return found;
-  }
+  const near = from.map((point, i) =>
+    inOrder(edgesWithin(point, to, FIRST_LOOK + slack), (place, distance) => costOf(i, place, distance)),
+  );
+  const found = assignEdges(near);
+  if (found !== null && found.worst < FIRST_LOOK) return found;
+  const every = Int32Array.from(to.points.keys());
+  return assignEdges(from.map((_, i) => ({ to: every, cost: costsOfAll(from, i, to, costOf) })));
 }
 
-/** A length that few patterns reach, millimetres. */
-const FARTHEST = 1e4;
+/** A loop, since it runs some ten thousand times for a plate of many rods. */
+function costsOfAll(
+  from: readonly Point[],
+  i: number,
+  { points }: Places,
+  costOf: (from: number, to: number, distance: number) => number,
+): Float64Array {
+  const at = from[i] as Point;
+  const cost = new Float64Array(points.length);
+  for (let j = 0; j < points.length; j++) cost[j] = costOf(i, j, millimetresBetween(at, points[j] as Point));
+  return cost;
+}
 
 /** The same places in the order of their numbers, each at its own cost. */
 function inOrder({ to, cost }: Edges, costOf: (to: number, distance: number) => number): Edges {

@@ -49,7 +49,7 @@ function between(rods: readonly PlacedRod[], standing: readonly Point[]): Point 
 /** The fit of the best assignment there; where the plate does not drop on, assigned and fitted again as long as that helps. */
 function bestFit(rods: readonly PlacedRod[], standing: readonly Point[], shift: Point): Known {
   let best = fitFrom(rods, standing, (at) => ({ x: at.x + shift.x, y: at.y + shift.y }));
-  for (let round = 0; best.twice > 0 && round < MOST_ROUNDS; round++) {
+  for (let round = roundsFor(rods.length); best.twice > 0 && round > 0; round--) {
     const { theta, shift: by } = best;
     const [cos, sin] = [Math.cos(theta), Math.sin(theta)];
     const next = fitFrom(rods, standing, ({ x, y }) => ({ x: cos * x - sin * y + by.x, y: sin * x + cos * y + by.y }));
@@ -59,7 +59,10 @@ function bestFit(rods: readonly PlacedRod[], standing: readonly Point[], shift: 
   return best;
 }
 
-const MOST_ROUNDS = 8;
+/** Eight for up to 50 rods, fewer for more: each costs their square, and a plate of so many turned the wrong way is far from dropping on. */
+function roundsFor(rods: number): number {
+  return Math.min(8, Math.max(1, Math.floor(20_000 / (rods * rods))));
+}
 
 /** Each rod is given the hole that suits it where the plate lies `placed`; then the plate is moved to where it is best. */
 function fitFrom(rods: readonly PlacedRod[], standing: readonly Point[], placed: (at: Point) => Point): Known {
