@@ -19,8 +19,19 @@ export interface RodHole {
   readonly made: "cut" | "drill";
 }
 
+/** Worked out once for each base: every rule asks for them. */
+const KNOWN = new WeakMap<CheckContext, readonly RodHole[]>();
+
 /** Every rod with its hole, in the order of the tags. Throws when a plate lacks the hole of a rod: a bug. */
-export function rodHoles({ rods, plate }: CheckContext): readonly RodHole[] {
+export function rodHoles(context: CheckContext): readonly RodHole[] {
+  const known = KNOWN.get(context);
+  if (known !== undefined) return known;
+  const found = findRodHoles(context);
+  KNOWN.set(context, found);
+  return found;
+}
+
+function findRodHoles({ rods, plate }: CheckContext): readonly RodHole[] {
   const holes = new Map(plate.holes.map((hole) => [hole.tag, hole]));
   return rods.map(({ tag, group, center }) => {
     const hole = holes.get(tag);

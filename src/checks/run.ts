@@ -17,7 +17,8 @@ export function runRules(rules: readonly Rule[], context: CheckContext): readonl
 
 /** Raises the severity where the job asks for it, and adds the answer of the engineer of record; `mark` null: a row of the job. */
 export function finishRow(row: CheckRow, job: Job, mark: string | null): CheckRow {
-  const finished = { ...row, severity: raised(row.severity, job.raised[row.rule]) };
+  const severity = raised(row.severity, job.raised[row.rule]);
+  const finished = severity === row.severity ? row : { ...row, severity };
   const answer = answerTo(finished, job, mark);
   return answer === null ? finished : { ...finished, answer };
 }
