@@ -3,6 +3,7 @@ import type { Input } from "../job/model/job.js";
 import { given } from "../job/model/job.js";
 import type { StackPart } from "../job/model/stack.js";
 import { nutHeight } from "../job/model/stack.js";
+import { findElevation } from "../standards/index.js";
 import type { Length } from "../units/index.js";
 import { nanometres } from "../units/index.js";
 import type { CheckContext } from "./model.js";
@@ -31,4 +32,15 @@ export function throughTemplate(context: CheckContext, { rod }: RodHole): readon
     plus("washer", templateWasherOf(context)),
     plus("upper nut", nutHeight(rod)),
   ];
+}
+
+/** A term, or why there is none. */
+export type FoundTerm = { readonly found: true; readonly term: Term } | { readonly found: false; readonly why: string };
+
+/** What the top of a rod may stand low or high by, by the placing edition: taken off where it is low, added where it is high. */
+export function rodTopTolerance({ job }: CheckContext, side: "low" | "high"): FoundTerm {
+  const { placing } = job.editions;
+  const found = findElevation(placing);
+  if (!found.found) return { found: false, why: `${placing}: no tolerance of rod tops is tabulated` };
+  return { found: true, term: fixed(`${side} (${found.clause})`, found.row[side], side === "low" ? -2 : 2) };
 }

@@ -1,10 +1,11 @@
 import { nutHeight, washerName, washerThickness } from "../../job/model/stack.js";
-import { findConcreteTop, findElevation } from "../../standards/index.js";
+import { findConcreteTop } from "../../standards/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
 import { askOnce, compareSums, fixed, lacking, minus, notApplicable, notChecked, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
+import { rodTopTolerance } from "../stack-terms.js";
 import { wordsIn } from "../words.js";
 
 /** The grout gap takes a levelling nut, its washer, and room beneath, also where the concrete stands high. */
@@ -109,10 +110,10 @@ function thread(context: CheckContext, rod: RodHole): RuleResult {
 
 function threadHigh(context: CheckContext, rod: RodHole): RuleResult {
   const { placing } = context.job.editions;
-  const found = findElevation(placing);
+  const high = rodTopTolerance(context, "high");
   const clause = `${THREAD.clause}, with the rod set high by the elevation tolerance`;
   const own: Own = { ...THREAD, clause, edition: placing };
-  if (!found.found) return notChecked(rod.tag, `${placing}: no tolerance of rod tops is tabulated`, own);
-  const needed = [...toLevellingNut(context, rod), fixed(`high (${found.clause})`, found.row.high)];
+  if (!high.found) return notChecked(rod.tag, high.why, own);
+  const needed = [...toLevellingNut(context, rod), high.term];
   return compareSums(rod.tag, [[plus("thread", rod.rod.threadLength)], ">=", needed], wordsIn(context.job.unit), own);
 }

@@ -1,12 +1,12 @@
 import { seatOfNut, wholeStack } from "../../job/model/stack.js";
-import { extraThread, findElevation } from "../../standards/index.js";
+import { extraThread } from "../../standards/index.js";
 import { formatWithUnit } from "../../units/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
-import { askOnce, compareSums, fixed, minus, notChecked, plus } from "../results.js";
+import { askOnce, compareSums, minus, notChecked, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
-import { layers } from "../stack-terms.js";
+import { layers, rodTopTolerance } from "../stack-terms.js";
 import { wordsIn } from "../words.js";
 
 const LOW = "stack on the rod, with the rod set low by the elevation tolerance";
@@ -46,12 +46,11 @@ function asSpecified({ job, base }: CheckContext, { tag, group, rod }: RodHole):
 function setLow(context: CheckContext, { tag, group, rod }: RodHole): RuleResult {
   const { job, base } = context;
   const { placing } = job.editions;
-  const found = findElevation(placing);
+  const low = rodTopTolerance(context, "low");
   const own: Own = { clause: LOW, edition: placing, measured: "the projection of the rod, set low," };
-  if (!found.found) return notChecked(tag, `${placing}: no tolerance of rod tops is tabulated`, own);
-  const low = fixed(`low (${found.clause})`, found.row.low, -2);
+  if (!low.found) return notChecked(tag, low.why, own);
   const stack = layers(wholeStack(base, group), plus);
-  return compareSums(tag, [[plus("projection", rod.projection), low], ">=", stack], wordsIn(job.unit), own);
+  return compareSums(tag, [[plus("projection", rod.projection), low.term], ">=", stack], wordsIn(job.unit), own);
 }
 
 /** From the top of the rod down to the seat of its nut. */
@@ -72,13 +71,12 @@ function runDown(context: CheckContext, rod: RodHole): RuleResult {
 
 function runDownHigh(context: CheckContext, rod: RodHole): RuleResult {
   const { placing } = context.job.editions;
-  const found = findElevation(placing);
+  const high = rodTopTolerance(context, "high");
   const own: Own = { ...THREAD, clause: THREAD_HIGH, edition: placing };
-  if (!found.found) return notChecked(rod.tag, `${placing}: no tolerance of rod tops is tabulated`, own);
+  if (!high.found) return notChecked(rod.tag, high.why, own);
   const say = wordsIn(context.job.unit);
-  const high = fixed(`high (${found.clause})`, found.row.high);
   const remark = (spare: number): string =>
     spare < 0 ? `; the nut would stop ${say.twice(-spare)} above its washer` : "";
-  const needed = [...toSeat(context, rod), high];
+  const needed = [...toSeat(context, rod), high.term];
   return compareSums(rod.tag, [[plus("thread", rod.rod.threadLength)], ">=", needed], say, { ...own, remark });
 }
