@@ -11,6 +11,8 @@ export interface Place {
   readonly line?: number;
   readonly column?: number;
   readonly path?: string;
+  /** Place of a cell as its spreadsheet names it: `Bases!E7`, or `E7` in a text file. */
+  readonly cell?: string;
 }
 
 /** error: what the finding is about cannot be used. warning: it is used as read. */

@@ -9,6 +9,20 @@ export interface Cell {
   readonly column: number;
   /** Set where the cell cannot be read as typed, as a date that a spreadsheet made of `3/4`. */
   readonly fault?: string;
+  /** Set where its whole text is struck out. */
+  readonly isStruck?: boolean;
+  /** Set where its row or column is hidden. */
+  readonly isHidden?: boolean;
+  /** What a person should know of it though it is read: that a part was struck out, that its format shows the unit. */
+  readonly remark?: string;
+}
+
+/** Cells that are merged into one, counted from 1: its text stands in the upper left. */
+export interface Merge {
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
 }
 
 /** A spreadsheet as rows of cells, headings included. */
@@ -18,6 +32,15 @@ export interface Table {
   readonly rows: readonly (readonly Cell[])[];
   /** What its user should know of it though it is read: warnings, as of hidden rows. */
   readonly remarks?: readonly Finding[];
+  readonly merges?: readonly Merge[];
+  /** Set where the sheet itself is hidden. */
+  readonly isHidden?: boolean;
+}
+
+/** A workbook that was opened, its sheets in their order. */
+export interface Workbook {
+  readonly kind: "workbook";
+  readonly sheets: readonly Table[];
 }
 
 /** Most cells that are read of a sheet, counted as rows x columns from the first to the last that hold something. */
@@ -31,7 +54,7 @@ export interface ParsedFile {
 }
 
 /** One file as it is handed in. */
-export type InputFile = string | Uint8Array | Table | ParsedFile;
+export type InputFile = string | Uint8Array | Table | Workbook | ParsedFile;
 
 /**
  * `job` is the name of the job file among `files`; the other names are those by which the job refers to them (schedule,

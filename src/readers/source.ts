@@ -11,6 +11,8 @@ export interface SourcePlace {
   readonly line: number;
   readonly column: number;
   readonly label?: string;
+  /** Place of a cell as its spreadsheet names it: `Bases!E7`, or `E7` in a text file. */
+  readonly cell?: string;
 }
 
 /** A value as its source text. */
@@ -35,6 +37,8 @@ export interface SourceEntry {
   /** Where the key stands. */
   readonly place: SourcePlace;
   readonly value: SourceNode;
+  /** Who gave the value, where it is not the base's own row: `default`, `kind heavy`, `note 2`. */
+  readonly givenBy?: string;
 }
 
 /** Entries in the order written; `place` is where the map starts. */
