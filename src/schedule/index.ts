@@ -1,6 +1,8 @@
 /** Spreadsheets -> the same values as `bases` and `placements` of a job file. */
 export type { Heading } from "./headings.js";
 export { findHeading, HEADINGS } from "./headings.js";
+export { markKey } from "./mark-key.js";
+export type { ReadAs, ReadLine, ReadOrigin, ReadQuestion, TableAnswers } from "./model.js";
 export { openTable } from "./open-table.js";
 export type { PlacementHeading } from "./placement-headings.js";
 export { findPlacementHeading, PLACEMENT_HEADINGS } from "./placement-headings.js";

@@ -1,12 +1,12 @@
 /** The bases of a job as written: the items of its list, or the rows of its schedule. */
 import type { Finding, Place } from "../../diagnostics/finding.js";
+import { placeInWords } from "../../diagnostics/finding.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
-import { openTable, readSchedule } from "../../schedule/index.js";
+import { markKey, openTable, readSchedule } from "../../schedule/index.js";
 import type { SourceDocument, WithFindings } from "../document.js";
 import { faultAt, joinPath, placeOf } from "../document.js";
 import type { HeadDocument } from "../schema/job.js";
-import { markKey } from "../schema/marks.js";
 import type { JobSources } from "./job-sources.js";
 
 type ListedBases = WithFindings<readonly SourceDocument[]>;
@@ -93,7 +93,7 @@ function marksOf(source: SourceDocument, base: number): MarkUse[] {
 }
 
 function markTwice(use: MarkUse, earlier: MarkUse): Finding {
-  const { file, line, column } = earlier.place;
-  const message = `the mark "${use.mark}" is used twice; first at ${file}:${line}:${column}; every base and template has its own`;
+  const first = placeInWords(earlier.place);
+  const message = `the mark "${use.mark}" is used twice; first at ${first}; every base and template has its own`;
   return { code: "mark-twice", severity: "error", at: use.place, message };
 }
