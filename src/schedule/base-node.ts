@@ -1,7 +1,7 @@
 /** What was taken for a base -> the node that a job file would have for it. */
 import { kindMeant } from "../patterns/index.js";
 import type { SourceEntry, SourceMap, SourceNode, SourcePlace } from "../readers/source.js";
-import { map, scalar } from "./cell-forms.js";
+import { map, scalar } from "./grammar/index.js";
 import { HELD_AGAINST } from "./settle-pattern.js";
 import type { Taken } from "./sheet-cell.js";
 

@@ -1,11 +1,14 @@
 /** Cells that say the same in two ways, held against each other: a typist's slips. The ledger judges the steel. */
 import type { Finding } from "../diagnostics/finding.js";
+import { nameCell } from "../readers/cell-place.js";
+import type { Cell } from "../readers/inputs.js";
+import type { SourceNode } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
 import type { Length, Unit } from "../units/index.js";
 import { formatWithUnit, parseCount, parseLength } from "../units/index.js";
+import type { FoundTable, LeftOut } from "./model.js";
 import type { RowBase } from "./row-bases.js";
-import type { RowValues } from "./row-values.js";
-import type { SheetCell, Taken } from "./sheet-cell.js";
+import type { Taken } from "./sheet-cell.js";
 
 /** Lengths of a base, or of a group of it, by their keys. */
 class Lengths {
@@ -121,21 +124,31 @@ function elevations(lengths: Lengths): readonly Finding[] {
   return doubt(lengths.find("check.bottomOfPlate"), "elevations-differ", message);
 }
 
-/** Totals that are written, against what they are the total of. */
-export function totalDoubts(rows: readonly RowValues[], bases: readonly RowBase[]): readonly Finding[] {
-  return rows.flatMap(({ row }) => (row.kind === "total" ? row.cells.flatMap((cell) => totalDoubt(cell, bases)) : []));
+/** The total that is written below the quantities, against their sum; of several, what each adds up is not known. */
+export function totalDoubts(
+  { leftOut, isTurned, sheet }: FoundTable,
+  bases: readonly RowBase[],
+): readonly Finding[] {
+  const counts = bases.flatMap(({ own }) => own.filter(({ key }) => key === "quantity"));
+  const column = counts[0]?.from.column.found.cell;
+  if (column === undefined || counts.length < bases.length) return [];
+  const isBelow = ({ cell }: LeftOut) => (isTurned ? cell.line === column.line : cell.column === column.column);
+  const totals = leftOut.filter((text) => text.why === "a total" && isBelow(text));
+  return totals.length === 1 ? totals.flatMap(({ cell }) => totalDoubt(cell, counts, sheet)) : [];
 }
 
-function totalDoubt(cell: SheetCell, bases: readonly RowBase[]): readonly Finding[] {
-  const { role } = cell.column;
+function totalDoubt(cell: Cell, counts: readonly Taken[], sheet: string): readonly Finding[] {
   const total = parseCount(cell.text, 0, 100_000_000);
-  if (role.kind !== "value" || role.key !== "quantity" || !total.ok) return [];
-  const above = bases.filter(({ place }) => place.line < cell.place.line);
-  const cells = above.flatMap(({ own }) => own.filter(({ key }) => key === "quantity"));
-  const counts = cells.map(({ node }) => (node.kind === "scalar" ? parseCount(node.text, 0, 1_000_000) : null));
-  const sum = counts.reduce((all, count) => all + (count?.ok ? count.value : 0), 0);
-  if (sum === total.value || cells.length < above.length) return [];
-  const [first, last] = [cells[0]?.from.place.cell, cells.at(-1)?.from.place.cell];
-  const message = `the total is ${total.value}, and what stands above (${first ?? ""} to ${last ?? ""}) makes ${sum}: one of them is wrong; the rows are used as read`;
-  return [{ ...errorAt(cell.place, "total-differs", message), severity: "warning" }];
+  const [first, last] = [counts[0]?.from, counts.at(-1)?.from];
+  if (!total.ok || first === undefined || last === undefined) return [];
+  const sum = counts.reduce((all, { node }) => all + countOf(node), 0);
+  if (sum === total.value) return [];
+  const place = { ...first.place, line: cell.line, column: cell.column, label: "total", cell: nameCell(sheet, cell) };
+  const message = `${total.value} is written, and what stands above it (${first.place.cell ?? ""} to ${last.place.cell ?? ""}) makes ${sum}; the rows are used as read`;
+  return [{ ...errorAt(place, "total-differs", message), severity: "warning" }];
+}
+
+function countOf(node: SourceNode): number {
+  const count = node.kind === "scalar" ? parseCount(node.text, 0, 1_000_000) : null;
+  return count?.ok ? count.value : 0;
 }

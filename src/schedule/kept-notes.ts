@@ -1,6 +1,6 @@
 /** Texts without a key -> the note of their base, as far as it holds them. */
 import type { SourceNode } from "../readers/source.js";
-import { scalar } from "./cell-forms.js";
+import { scalar } from "./grammar/index.js";
 import type { RowBase } from "./row-bases.js";
 import type { Kept } from "./row-values.js";
 import type { SheetCell, Taken } from "./sheet-cell.js";

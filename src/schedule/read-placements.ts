@@ -4,7 +4,7 @@ import type { Table } from "../readers/inputs.js";
 import type { SourceEntry, SourceMap, SourceNode, SourcePlace } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
-import { scalar } from "./cell-forms.js";
+import { scalar } from "./grammar/index.js";
 import type { PlacementHeading, PlacementKey } from "./placement-headings.js";
 import { findPlacementHeading, PLACEMENT_HEADINGS, placementHeadingOf } from "./placement-headings.js";
 import type { HeadingSet, SheetRow } from "./sheet-reading.js";

@@ -3,7 +3,7 @@ import type { Finding } from "../diagnostics/finding.js";
 import type { SourcePlace } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
 import { parseCount } from "../units/index.js";
-import { scalar } from "./cell-forms.js";
+import { scalar } from "./grammar/index.js";
 import { markKey } from "./mark-key.js";
 import type { Questions } from "./questions.js";
 import { bareCell } from "./questions.js";
@@ -40,14 +40,14 @@ interface OpenBase extends RowBase {
   readonly kept: Kept[];
 }
 
-/** Puts rows together. Totals are left to the checks. */
+/** Puts rows together. */
 export function rowBases(rows: readonly RowValues[], questions: Questions): RowBases {
   const bases: OpenBase[] = [];
   const findings: Finding[] = [];
   for (const values of rows) {
     const base = bases.at(-1);
     if (values.row.kind === "base" || base === undefined) bases.push(openBase(values));
-    else if (values.row.kind !== "total") for (const fault of addRow(base, values, questions)) findings.push(fault);
+    else for (const fault of addRow(base, values, questions)) findings.push(fault);
   }
   return { bases, findings };
 }

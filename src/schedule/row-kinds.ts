@@ -1,9 +1,10 @@
-/** What each row of a table is: a base or several, more rods for the base above, more words for its note, a total. */
+/** What each row of a table is: a base or several, more rods for the base above, more words for its note. */
+import type { Cell } from "../readers/inputs.js";
 import type { SheetCell, TableRow } from "./sheet-cell.js";
 import { isOfGroup } from "./sheet-cell.js";
 
 /** A row without a mark that fills what a base alone has is asked about; it is read as more rods meanwhile. */
-export type RowKind = "base" | "more rods" | "asked" | "more words" | "total";
+export type RowKind = "base" | "more rods" | "asked" | "more words";
 
 /** A row with what it is. */
 export interface KnownRow extends TableRow {
@@ -27,8 +28,7 @@ export function rowKinds(rows: readonly TableRow[]): readonly KnownRow[] {
 
 function knownRow(row: TableRow, above: KnownRow | null): KnownRow {
   const markCell = row.cells.find((cell) => isMark(cell) && saysSomething(cell)) ?? null;
-  if (isTotal(row)) return { ...row, kind: "total", marks: [], markCell: null };
-  const isRepeated = markCell !== null && above?.markCell?.cell === markCell.cell;
+  const isRepeated = markCell !== null && isSameCell(above?.markCell?.cell, markCell.cell);
   if (markCell !== null && !isRepeated) return { ...row, kind: "base", marks: marksIn(markCell), markCell };
   if (above === null) return { ...row, kind: "base", marks: [], markCell: null };
   const own = isRepeated ? withoutRepeated(row, above) : row;
@@ -37,8 +37,12 @@ function knownRow(row: TableRow, above: KnownRow | null): KnownRow {
 
 /** Of cells merged down over several rows, what holds for the whole base is taken in the first of them alone. */
 function withoutRepeated(row: TableRow, above: TableRow): TableRow {
-  const first = new Set(above.cells.map(({ cell }) => cell));
-  return { ...row, cells: row.cells.filter(({ cell, column }) => isGroupColumn(column) || !first.has(cell)) };
+  const isFirst = ({ cell }: SheetCell) => above.cells.some((other) => isSameCell(other.cell, cell));
+  return { ...row, cells: row.cells.filter((cell) => isGroupColumn(cell.column) || !isFirst(cell)) };
+}
+
+function isSameCell(a: Cell | undefined, b: Cell): boolean {
+  return a?.line === b.line && a.column === b.column;
 }
 
 function isGroupColumn({ role }: SheetCell["column"]): boolean {
@@ -58,14 +62,6 @@ function marksIn({ reading }: SheetCell): readonly string[] {
   if (reading?.kind !== "value") return [];
   return reading.parts.flatMap(({ key, node }) => (key === "mark" && node.kind === "scalar" ? [node.text] : []));
 }
-
-/** `TOTAL` in its first cell, in the mark's or in a column that is kept. */
-function isTotal({ cells }: TableRow): boolean {
-  const [first] = cells;
-  return first !== undefined && /^(grand |sub-?)?totals?\b/i.test(first.text.trim()) && cells.length <= MOST_IN_TOTAL;
-}
-
-const MOST_IN_TOTAL = 6;
 
 /** Keys that make a row without a mark look like a base whose mark was forgotten. */
 const OF_WHOLE_BASE = 3;

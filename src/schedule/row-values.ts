@@ -1,7 +1,7 @@
 /** The cells of a row -> what is taken of them, what is kept as a note, and what must be asked. */
 import type { Finding } from "../diagnostics/finding.js";
 import { errorAt } from "../readers/source.js";
-import { scalar } from "./cell-forms.js";
+import { scalar } from "./grammar/index.js";
 import type { CellPart, CellReading, PossibleReading, ReadOrigin } from "./model.js";
 import type { Questions } from "./questions.js";
 import { bareCell, yamlText } from "./questions.js";

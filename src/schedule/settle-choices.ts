@@ -1,6 +1,6 @@
 /** Cells with several readings: the rest of the row may prove one; else they are asked about. */
 import { parseCount } from "../units/index.js";
-import { scalar } from "./cell-forms.js";
+import { scalar } from "./grammar/index.js";
 import type { PossibleReading } from "./model.js";
 import type { Questions } from "./questions.js";
 import type { OpenChoice } from "./row-values.js";

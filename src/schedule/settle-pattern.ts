@@ -4,7 +4,7 @@ import type { SourceNode } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
 import type { Length, Unit } from "../units/index.js";
 import { formatLength, parseCount, parseLength } from "../units/index.js";
-import { scalar } from "./cell-forms.js";
+import { scalar } from "./grammar/index.js";
 import type { Choice, Questions } from "./questions.js";
 import type { Taken } from "./sheet-cell.js";
 

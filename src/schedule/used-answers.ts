@@ -1,5 +1,7 @@
 /** The job's answers about a table, with what of them was used: an answer that answers nothing is a fault. */
 import { editDistance } from "../diagnostics/nearest.js";
+import { cellInSheet } from "../readers/cell-place.js";
+import type { Cell } from "../readers/inputs.js";
 import type { TableAnswers } from "./model.js";
 
 /** An answer that answers nothing, by its path in the block of the job file. */
@@ -23,10 +25,10 @@ export class UsedAnswers {
     this.notes = new Map([...notes].map(([key, answer]) => [noteKey(key), { key, answer }]));
   }
 
-  /** What the job says for a cell, by its place without the sheet. */
-  ofCell(name: string): string | undefined {
+  /** What the job says for a cell. */
+  ofCell(cell: Pick<Cell, "line" | "row" | "column">): string | undefined {
     if (this.cells.size === 0) return undefined;
-    const found = this.cells.get(name);
+    const found = this.cells.get(cellInSheet(cell));
     if (found !== undefined) this.used.add(`cells ${found.key}`);
     return found?.text;
   }
