@@ -125,10 +125,7 @@ function elevations(lengths: Lengths): readonly Finding[] {
 }
 
 /** The total that is written below the quantities, against their sum; of several, what each adds up is not known. */
-export function totalDoubts(
-  { leftOut, isTurned, sheet }: FoundTable,
-  bases: readonly RowBase[],
-): readonly Finding[] {
+export function totalDoubts({ leftOut, isTurned, sheet }: FoundTable, bases: readonly RowBase[]): readonly Finding[] {
   const counts = bases.flatMap(({ own }) => own.filter(({ key }) => key === "quantity"));
   const column = counts[0]?.from.column.found.cell;
   if (column === undefined || counts.length < bases.length) return [];

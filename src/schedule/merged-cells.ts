@@ -36,19 +36,34 @@ function coveredBy(cells: readonly Cell[], columns: readonly ReadColumn[]): Read
 /** A reference holds for every column; one number over X and Y for both; any other value is in doubt. */
 function spread(cell: SheetCell, others: readonly ReadColumn[], source: RowSource): readonly SheetCell[] {
   const { reading, column } = cell;
-  if (column.role.kind !== "value" || reading === null || reading.kind === "blank" || reading.kind === "fault") return [cell];
-  if (reading.kind === "reference") return [cell, ...others.map((other) => cellUnder(other, cell.cell, undefined, source))];
+  if (column.role.kind !== "value" || reading === null || reading.kind === "blank" || reading.kind === "fault")
+    return [cell];
+  if (reading.kind === "reference")
+    return [cell, ...others.map((other) => cellUnder(other, cell.cell, undefined, source))];
   const over = others.filter(({ role }) => role.kind === "value" || role.kind === "asked");
   const keys = reading.kind === "value" ? reading.parts.map(({ key }) => key) : [];
   if (over.every(({ role }) => role.kind === "value" && keys.includes(role.key))) return [cell];
   const both = reading.kind === "value" ? equalInBoth(reading.parts, over) : null;
-  if (both !== null) return [{ ...cell, reading: { kind: "value", parts: both, how: `"${cell.text}" over ${column.name} and ${over[0]?.name ?? ""}: equal in both` } }];
+  if (both !== null)
+    return [
+      {
+        ...cell,
+        reading: {
+          kind: "value",
+          parts: both,
+          how: `"${cell.text}" over ${column.name} and ${over[0]?.name ?? ""}: equal in both`,
+        },
+      },
+    ];
   const names = [column, ...over].map(({ name }) => name).join(", ");
   const message = `"${cell.text}" is merged over ${names}, and is no value for all of them; allowed is a cell for each, or an answer for ${cellInSheet(cell.cell)} that gives them`;
   return [{ ...cell, reading: { kind: "fault", message } }];
 }
 
-function equalInBoth([first, ...more]: readonly CellPart[], [other, ...others]: readonly ReadColumn[]): readonly CellPart[] | null {
+function equalInBoth(
+  [first, ...more]: readonly CellPart[],
+  [other, ...others]: readonly ReadColumn[],
+): readonly CellPart[] | null {
   if (first === undefined || other === undefined || more.length > 0 || others.length > 0) return null;
   const key = /^(.*\.)x$/.exec(first.key)?.[1];
   if (key === undefined || other.role.kind !== "value" || other.role.key !== `${key}y`) return null;

@@ -169,6 +169,16 @@ export interface TableAnswers {
   readonly cells: ReadonlyMap<string, string>;
 }
 
+/** What a job gives beside a table, and the place of the block that names it. */
+export interface BesideTable {
+  /** Keys that its defaults or kinds give every base, as `rods.diameter`. */
+  readonly given: ReadonlySet<string>;
+  /** Names of its kinds. */
+  readonly kinds: readonly string[];
+  /** Where its answers stand, for faults in them; null: in no file. */
+  readonly answersAt: Finding["at"] | null;
+}
+
 /** The bases of a schedule; those of faulty cells are left in, so that the other faults are told too. */
 export interface Schedule {
   readonly bases: readonly SourceNode[];

@@ -1,12 +1,14 @@
 /** The cells of a row -> what is taken of them, what is kept as a note, and what must be asked. */
 import type { Finding } from "../diagnostics/finding.js";
+import { ownValue } from "../diagnostics/own-value.js";
 import { errorAt } from "../readers/source.js";
-import { scalar } from "./grammar/index.js";
+import { readCell, scalar } from "./grammar/index.js";
 import type { CellPart, CellReading, PossibleReading, ReadOrigin } from "./model.js";
 import type { Questions } from "./questions.js";
 import { bareCell, yamlText } from "./questions.js";
 import type { References, Resolution } from "./references.js";
 import type { KnownRow } from "./row-kinds.js";
+import { saysSomething } from "./row-kinds.js";
 import { settleChoices } from "./settle-choices.js";
 import type { CellReader, ColumnRole, NotTaken, SheetCell, Taken } from "./sheet-cell.js";
 
@@ -48,7 +50,7 @@ export interface RowContext {
 export function readRow(row: KnownRow, index: number, context: RowContext): RowValues {
   const reader = new RowReader(index, context);
   const sameAs = wholeBase(row);
-  for (const cell of row.cells) if (cell !== sameAs?.cell) reader.take(cell);
+  for (const cell of row.cells) if (cell.cell !== sameAs?.cell.cell) reader.take(cell);
   return { row, ...reader.finish(), sameAs };
 }
 
@@ -58,17 +60,35 @@ const OWN = new Set(["mark", "quantity", "note", "template.mark", "template.quan
 /** `SAME AS B3` beside nothing but the row's own mark, count and notes: no base is whole by these. */
 function wholeBase({ kind, cells }: KnownRow): RowValues["sameAs"] {
   if (kind !== "base") return null;
-  const others = cells.filter(({ column: { role } }) => role.kind === "value" && !OWN.has(role.key));
-  const references = cells.filter(({ reading }) => reading?.kind === "reference" && reading.to.kind === "base");
-  const [first] = references;
-  if (first?.reading?.kind !== "reference" || first.reading.to.kind !== "base") return null;
-  const isAlone = references.every(({ cell, text }) => cell === first.cell || text === first.text);
-  const filled = others.filter(({ reading }) => reading !== null && reading.kind !== "blank");
-  if (!isAlone || filled.some((cell) => !references.includes(cell))) return null;
-  return references.length === 1 || references.every(({ cell }) => cell === first.cell)
-    ? { mark: first.reading.to.mark, cell: first }
-    : null;
+  const named = cells.flatMap((cell) => {
+    const mark = baseNamedIn(cell);
+    return mark === null ? [] : [{ mark, cell }];
+  });
+  const [first] = named;
+  const isOther = (cell: SheetCell) => saysSomething(cell) && !isOwn(cell) && !named.some((one) => one.cell === cell);
+  if (first === undefined || cells.some(isOther)) return null;
+  return named.every(({ cell }) => cell.cell === first.cell.cell) ? first : null;
 }
+
+function isOwn({ column: { role } }: SheetCell): boolean {
+  return role.kind !== "value" || OWN.has(role.key);
+}
+
+/** The base that a cell refers to; in a column of words too. */
+function baseNamedIn({ column: { role }, reading, text, place }: SheetCell): string | null {
+  const isWords = role.kind === "note" || (role.kind === "value" && role.key === "note");
+  const read = isWords ? readCell(text, "length", { unit: "in", headingUnit: null, place, key: "" }) : reading;
+  return read?.kind === "reference" && read.to.kind === "base" ? read.to.mark : null;
+}
+
+/** Keys of columns that fill several, each with the one that is asked for first. */
+const STANDS_IN: Readonly<Record<string, string>> = {
+  rods: "rods.diameter",
+  pattern: "pattern.kind",
+  "pattern.pitch": "pattern.kind",
+  basePlate: "basePlate.x",
+  concrete: "concrete.x",
+};
 
 class RowReader {
   private readonly taken: Taken[] = [];
@@ -125,7 +145,13 @@ class RowReader {
         this.open.push({ from: cell, readings: reading.readings, message: reading.message });
         return;
       case "fault":
-        this.refuse(cell, key, reading.message);
+        if (key.startsWith("check."))
+          this.notTaken.push({
+            from: cell,
+            origin: "left out",
+            remark: `not held against the others: ${reading.message}`,
+          });
+        else this.refuse(cell, key, reading.message);
         return;
       case "reference":
         this.follow(cell, key);
@@ -154,7 +180,8 @@ class RowReader {
   }
 
   private standIn(from: SheetCell, key: string, remark: string): void {
-    this.taken.push({ key, node: scalar(from.text, from.place), from, origin: "asked", remark });
+    const node = scalar(from.text, from.place);
+    this.taken.push({ key: ownValue(STANDS_IN, key) ?? key, node, from, origin: "asked", remark });
   }
 
   private follow(cell: SheetCell, key: string): void {

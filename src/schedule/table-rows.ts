@@ -16,7 +16,11 @@ export interface RowSource {
 
 /** The row of a table at an index; null where it holds nothing. */
 export function tableRow(index: number, source: RowSource): TableRow | null {
-  const cells = spreadMerged(source.table.rows[index] ?? [], filledCells(source.table.rows[index] ?? [], source), source);
+  const cells = spreadMerged(
+    source.table.rows[index] ?? [],
+    filledCells(source.table.rows[index] ?? [], source),
+    source,
+  );
   const [first] = cells;
   return first === undefined ? null : { place: rowPlace(first, source.table), cells };
 }
@@ -41,7 +45,13 @@ export function cellUnder(column: ReadColumn, cell: Cell, answer: string | undef
 }
 
 /** A cell that cannot be read as typed, or is struck out, is read where the job says what is meant. */
-function readingOf({ column: { role }, cell, place, text, isAnswered }: Omit<SheetCell, "reading">): CellReading | null {
+function readingOf({
+  column: { role },
+  cell,
+  place,
+  text,
+  isAnswered,
+}: Omit<SheetCell, "reading">): CellReading | null {
   if (role.kind !== "value" && role.kind !== "note") return null;
   if (isAnswered) return chosenReading(role.read(cell.text, place), text) ?? role.read(text, place);
   if (cell.fault !== undefined) return { kind: "fault", message: cell.fault };

@@ -1,5 +1,5 @@
 /** The job's answers about a table, with what of them was used: an answer that answers nothing is a fault. */
-import { editDistance } from "../diagnostics/nearest.js";
+import { nearestWords } from "../diagnostics/nearest.js";
 import { cellInSheet } from "../readers/cell-place.js";
 import type { Cell } from "../readers/inputs.js";
 import type { TableAnswers } from "./model.js";
@@ -41,12 +41,15 @@ export class UsedAnswers {
   }
 
   /** Answers that were not asked for; `cells` are those of the table, `notes` those that its cells name. */
-  unused(known: { readonly cells: readonly string[]; readonly notes: readonly string[] }): readonly UnusedAnswer[] {
+  unused(known: {
+    readonly cells: () => readonly string[];
+    readonly notes: () => readonly string[];
+  }): readonly UnusedAnswer[] {
     const ofCells = [...this.cells.values()].filter(({ key }) => !this.used.has(`cells ${key}`));
     const ofNotes = [...this.notes.values()].filter(({ key }) => !this.used.has(`notes ${key}`));
     return [
-      ...ofCells.map(({ key }) => unusedAnswer("cells", key, "is no cell of the table", known.cells)),
-      ...ofNotes.map(({ key }) => unusedAnswer("notes", key, "is a note that no cell names", known.notes)),
+      ...ofCells.map(({ key }) => unusedAnswer("cells", key, "is no cell of the table", known.cells())),
+      ...ofNotes.map(({ key }) => unusedAnswer("notes", key, "is a note that no cell names", known.notes())),
     ];
   }
 }
@@ -62,13 +65,7 @@ const MOST_COMPARED = 2_000;
 
 /** The three that take the fewest changed letters; of very many only the first are looked at. */
 export function nearestThree(word: string, known: readonly string[]): readonly string[] {
-  const wanted = word.toLowerCase().slice(0, 60);
-  return [...new Set(known)]
-    .slice(0, MOST_COMPARED)
-    .map((candidate) => ({ candidate, distance: editDistance(wanted, candidate.toLowerCase().slice(0, 60)) }))
-    .sort((a, b) => a.distance - b.distance)
-    .slice(0, 3)
-    .map(({ candidate }) => candidate);
+  return nearestWords(word, [...new Set(known)].slice(0, MOST_COMPARED), 3);
 }
 
 /** `Bases!E7`, `$E$7` and `e7` are E7. */
