@@ -1,8 +1,9 @@
 /** Words of a heading in their place -> what they may stand for. Reads the table of synonyms; knows no cells. */
-import type { Subject } from "./heading-words.js";
-import { headingWords, isSubject, plainWords } from "./heading-words.js";
+
 import type { Doubt, HeadingName, Synonym } from "./heading-synonyms.js";
 import { FOREIGN_WORDS, NEUTRAL_WORDS, NOTE, SYNONYMS } from "./heading-synonyms.js";
+import type { Subject } from "./heading-words.js";
+import { headingWords, isSubject, plainWords } from "./heading-words.js";
 import { OWN_NAMES } from "./headings.js";
 
 /** What words may stand for; `doubt` is null where that is one thing. */

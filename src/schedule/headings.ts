@@ -48,7 +48,10 @@ const finish: Words = { hdg: "galvanized", galv: "galvanized", galvanised: "galv
 const yesNo: Words = { y: "yes", n: "no" };
 const galvanized: Words = { y: "galvanized", yes: "galvanized", x: "galvanized", n: "plain", no: "plain", ...finish };
 const nut: Words = { heavy: "heavy hex", "hvy hex": "heavy hex" };
-const use: Words = { "setting plate": "template left as setting plate", "over cast rods": "setting plate over cast rods" };
+const use: Words = {
+  "setting plate": "template left as setting plate",
+  "over cast rods": "setting plate over cast rods",
+};
 const levelling: Words = { "leveling nuts": "nuts", "levelling nuts": "nuts", nut: "nuts" };
 
 /** How each form is read until the grammar reads it: what it has no parser for stays a text. */
@@ -90,14 +93,15 @@ function holes(heading: Heading, key: "hole" | "diameter", needed: boolean): Hea
 }
 
 /** What the cells of a pattern's column hold -> how they are read. */
-const PATTERN_CELLS: Readonly<Record<PatternColumn["cell"], Pick<Heading, "form" | "formName" | "measure" | "words">>> = {
-  length: { form: asText, formName: "spacing", measure: "length" },
-  text: { form: asText, formName: "count", measure: "none" },
-  word: { form: asWord(), formName: "word", measure: "none", words: {} },
-  "yes or no": { form: asWord(yesNo), formName: "yesNo", measure: "none", words: yesNo },
-  lengths: { form: asLengths, formName: "lengths", measure: "lengths" },
-  points: { form: asPoints, formName: "points", measure: "lengths" },
-};
+const PATTERN_CELLS: Readonly<Record<PatternColumn["cell"], Pick<Heading, "form" | "formName" | "measure" | "words">>> =
+  {
+    length: { form: asText, formName: "spacing", measure: "length" },
+    text: { form: asText, formName: "count", measure: "none" },
+    word: { form: asWord(), formName: "word", measure: "none", words: {} },
+    "yes or no": { form: asWord(yesNo), formName: "yesNo", measure: "none", words: yesNo },
+    lengths: { form: asLengths, formName: "lengths", measure: "lengths" },
+    points: { form: asPoints, formName: "points", measure: "lengths" },
+  };
 
 function patternHeadings(): readonly Heading[] {
   return [...PATTERN_COLUMNS].flatMap(([column, key]): Heading[] => {
@@ -185,7 +189,14 @@ export const HEADINGS: readonly Heading[] = [
   length(base("Template thk", "template.thickness", "thickness", "1/4", "Tmpl thk")),
   length(group("Template hole", "hole", "hole", "1-5/16", "Tmpl hole")),
   lengths(
-    base("Outline", "template.outline", "outline", "20 x 18; dia 30; ring 30 / 20; auto", "Template outline", "Template size"),
+    base(
+      "Outline",
+      "template.outline",
+      "outline",
+      "20 x 18; dia 30; ring 30 / 20; auto",
+      "Template outline",
+      "Template size",
+    ),
   ),
   lengths(base("Corner", "template.outline.corner", "corner", "chamfer 1", "Template corner")),
   lengths(base("Opening", "template.opening", "opening", "dia 6; 8 x 6 r 1; auto", "Template opening")),
