@@ -87,7 +87,7 @@ const SHAPES: readonly (readonly [CellShape, RegExp])[] = [
       String.raw`^(?:PL ?)?${LENGTH} ?X ?${LENGTH}(?: C\/C)?$|^${LENGTH} ?(?:SQ|SQUARE)\.?$|^SQ\.? ?${LENGTH}$`,
     ),
   ],
-  ["diameter", new RegExp(String.raw`^${DIA} ?${LENGTH}$|^${LENGTH} ?${DIA}$|^ROUND ${LENGTH}$`)],
+  ["diameter", new RegExp(`^${DIA} ?${LENGTH}$|^${LENGTH} ?${DIA}$|^ROUND ${LENGTH}$`)],
   ["length", new RegExp(String.raw`^(?:PL\.? ?)?${LENGTH}(?: (?:MIN|MAX|LG|O\.?C|C\/C|THK|TYP)\.?)?$`)],
   ["list", /^[^A-Z]*[;,][^A-Z]*$/],
   ["words", /^\D+$/],

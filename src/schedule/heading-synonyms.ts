@@ -177,7 +177,7 @@ const RODS: readonly Synonym[] = [
     "total length",
   ),
   one("", "Threads", "thread length", "length thread", "top thread", "top thread length", "thread length top"),
-  one("rod", "Threads", "thread length", "length thread", "top thread", "top thread length"),
+  one("rod", "Threads", "threads", "thread length", "length thread", "top thread", "top thread length"),
   several("", "form", ["Thread", "Threads"], "thread"),
   several("rod", "form", ["Thread", "Threads"], "thread"),
   one("", "Thread", "thread series", "thread type"),

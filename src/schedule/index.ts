@@ -1,6 +1,10 @@
 /** Spreadsheets -> the same values as `bases` and `placements` of a job file. */
+
+export { meaningsOf } from "./heading-meanings.js";
+export type { HeadingName, Synonym } from "./heading-synonyms.js";
+export { NOTE, SYNONYMS } from "./heading-synonyms.js";
 export type { Heading } from "./headings.js";
-export { findHeading, HEADINGS } from "./headings.js";
+export { findHeading, HEADINGS, headingNamed } from "./headings.js";
 export { markKey } from "./mark-key.js";
 export type { BesideTable, ReadAs, ReadLine, ReadOrigin, ReadQuestion, Schedule, TableAnswers } from "./model.js";
 export { openTable } from "./open-table.js";
@@ -9,3 +13,6 @@ export { findPlacementHeading, PLACEMENT_HEADINGS } from "./placement-headings.j
 export type { PlacementList } from "./read-placements.js";
 export { MOST_PLACEMENTS, readPlacements } from "./read-placements.js";
 export { readSchedule } from "./read-schedule.js";
+export type { SettledHeadings } from "./settle-headings.js";
+export { settleHeadings } from "./settle-headings.js";
+export type { SettleContext, SettledColumn } from "./settled-column.js";
