@@ -2,7 +2,7 @@
 import type { HeadingRange } from "./heading-rows.js";
 import { isKnown, stackOf } from "./heading-rows.js";
 import type { KnownHeading } from "./heading-words.js";
-import { isForeign, oneLine, splitUnit, standsOver, unitNamed } from "./heading-words.js";
+import { isForeign, oneLine, plainText, splitUnit, standsOver, unitNamed } from "./heading-words.js";
 import type { SheetGrid } from "./sheet-grid.js";
 
 /** A column of a table; rows and columns of the grid count from 0. */
@@ -84,9 +84,18 @@ function textsOver(range: HeadingRange, row: number, known: KnownHeading): Reado
   const reaches = groupReaches(range, row, groups, over, known);
   for (const { column, text } of loose) {
     const columns = reaches.get(column) ?? [column];
-    for (const each of columns) over.set(each, { text, at: { row, column }, isWide: columns.length > 1 });
+    const isWide = columns.length > 1 || isRepeatedBeside(loose, column, text);
+    for (const each of columns) over.set(each, { text, at: { row, column }, isWide });
   }
   return over;
+}
+
+/** The same group is written over each of its columns. */
+function isRepeatedBeside(loose: readonly Loose[], column: number, text: string): boolean {
+  const at = loose.findIndex((each) => each.column === column);
+  return [loose[at - 1], loose[at + 1]].some(
+    (beside) => beside !== undefined && plainText(beside.text) === plainText(text),
+  );
 }
 
 function lowerWords(range: HeadingRange, row: number, column: number): string {
