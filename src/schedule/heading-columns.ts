@@ -1,9 +1,9 @@
 /** The rows of headings -> the columns of a table: words, the group over them, unit; and the rows of units and numbers below. */
 import type { HeadingRange } from "./heading-rows.js";
 import { isKnown, stackOf } from "./heading-rows.js";
-import type { SheetGrid } from "./sheet-grid.js";
 import type { KnownHeading } from "./sheet-words.js";
-import { isForeign, oneLine, splitUnit, standsOver, unitNamed } from "./sheet-words.js";
+import { isForeign, oneLine, plainText, splitUnit, standsOver, unitNamed } from "./sheet-words.js";
+import type { SheetGrid } from "./sheet-grid.js";
 
 /** A column of a table; rows and columns of the grid count from 0. */
 export interface HeadingColumn {
@@ -84,9 +84,18 @@ function textsOver(range: HeadingRange, row: number, known: KnownHeading): Reado
   const reaches = groupReaches(range, row, groups, over, known);
   for (const { column, text } of loose) {
     const columns = reaches.get(column) ?? [column];
-    for (const each of columns) over.set(each, { text, at: { row, column }, isWide: columns.length > 1 });
+    const isWide = columns.length > 1 || isRepeatedBeside(loose, column, text);
+    for (const each of columns) over.set(each, { text, at: { row, column }, isWide });
   }
   return over;
+}
+
+/** The same group is written over each of its columns. */
+function isRepeatedBeside(loose: readonly Loose[], column: number, text: string): boolean {
+  const at = loose.findIndex((each) => each.column === column);
+  return [loose[at - 1], loose[at + 1]].some(
+    (beside) => beside !== undefined && plainText(beside.text) === plainText(text),
+  );
 }
 
 function lowerWords(range: HeadingRange, row: number, column: number): string {

@@ -1,8 +1,7 @@
 /** Which rows of a sheet are the headings of a table: decided by what the rows are, so that no row of data is taken for one. */
-
-import type { SheetGrid } from "./sheet-grid.js";
 import type { KnownHeading } from "./sheet-words.js";
 import {
+  endsMark,
   headsNotes,
   isPartOfMark,
   isTitle,
@@ -15,6 +14,7 @@ import {
   standsUnder,
   unitNamed,
 } from "./sheet-words.js";
+import type { SheetGrid } from "./sheet-grid.js";
 
 /** Rows and columns that headings stand in, both ends included, and the column of the marks. */
 export interface HeadingRange {
@@ -189,7 +189,8 @@ function isLowerRow(range: HeadingRange, leftmost: number, known: KnownHeading):
   const isOverHalf = (column: number) => (grid.span(bottom, column)?.right ?? column) > column;
   return texts.some(({ column, text }) => {
     const above = stackOf(range, column).join(" ");
-    if (isKnown(text, "", known) || (above !== "" && isKnownStack([above, text], known))) return true;
+    if (isKnown(text, "", known)) return true;
+    if (above !== "" && (isKnown(text, above, known) || isKnown(`${above} ${text}`, "", known))) return true;
     if (column === mark) return texts.length === 1 || standsUnder(text);
     return texts.length > 1 && (standsUnder(text) || isOverHalf(column));
   });
@@ -203,7 +204,7 @@ function mayHoldHeadings(
 ): boolean {
   const own = stackOf({ grid, top, bottom }, mark).join(" ");
   return texts.every(({ column, text }) => {
-    if (column === mark) return isPartOfMark(text) && plainText(text) !== plainText(own);
+    if (column === mark) return endsMark(text) && plainText(text) !== plainText(own);
     return isWordy(text) || unitNamed(text) !== null || isKnown(text, "", known);
   });
 }

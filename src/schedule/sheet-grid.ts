@@ -163,11 +163,12 @@ export interface StrayText {
 /** A sheet's grid, and what no table took of it when all were read. */
 export function gridOf(table: Table): { readonly grid: SheetGrid; readonly strays: () => readonly StrayText[] } {
   const sheet = new Sheet(table);
-  const strays = () =>
-    sheet.rows.flatMap((cells, row) =>
-      cells.flatMap((cell, column) =>
-        sheet.textAt(row, column) === "" || sheet.isTaken(row, column) ? [] : [{ row, column, cell }],
-      ),
-    );
+  const strays = () => {
+    const found: StrayText[] = [];
+    for (const [row, cells] of sheet.rows.entries())
+      for (const [column, cell] of cells.entries())
+        if (!sheet.isTaken(row, column) && sheet.textAt(row, column) !== "") found.push({ row, column, cell });
+    return found;
+  };
   return { grid: new UprightGrid(sheet), strays };
 }

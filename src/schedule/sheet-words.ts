@@ -144,7 +144,14 @@ export function isTitle(text: string): boolean {
   return TITLE_WORD.test(text);
 }
 
-/** True for what stands below or above the other half of a mark's heading: `BASE` over `MARK`, `NO.` below it. */
+const MARK_ENDS = /^\(?(?:mark|mk|no|nr|number|#|type|id|tag|label|ref|symbol|designation)s?\.?\)?$/i;
+
+/** True for the lower half of a mark's heading: `NO.` below `MARK`. */
+export function endsMark(text: string): boolean {
+  return MARK_ENDS.test(text);
+}
+
+/** True for what stands above the other half of a mark's heading: `BASE` over `MARK`. */
 export function isPartOfMark(text: string): boolean {
   const words = wordsOf(text);
   const isPart = (word: string) => SURE_MARKS.has(word) || MAYBE_MARKS.has(word) || BESIDE_MARKS.has(word);

@@ -2,9 +2,9 @@
 import type { Cell } from "../readers/inputs.js";
 import { NoteReading } from "./footnotes.js";
 import type { HeadingColumn } from "./heading-columns.js";
+import { hasFigure, NOTE_START, NOTES_HEAD, oneLine, plainText } from "./sheet-words.js";
 import type { LeftOut } from "./model.js";
 import type { SheetGrid } from "./sheet-grid.js";
-import { hasFigure, NOTE_START, NOTES_HEAD, oneLine, plainText } from "./sheet-words.js";
 
 /** Where a body's rows may stand; `last` is the last of them. */
 export interface BodyRange {
@@ -53,6 +53,7 @@ class BodyReading {
   }
 
   takeRow(row: number): void {
+    if (this.isSurelyData(row)) return this.takeData(row);
     const filled = this.filledIn(row);
     if (filled.length === 0) {
       this.isAfterBlank = true;
@@ -64,6 +65,28 @@ class BodyReading {
     if (why === null) this.rows.push(this.dataRow(row));
     else for (const { cell } of filled) this.leftOut.push({ cell, why });
     this.isAfterBlank = false;
+  }
+
+  /** A mark with a figure and three more filled cells are no note, no title and no headings: most rows need no closer look. */
+  private isSurelyData(row: number): boolean {
+    const { grid, mark, columns } = this.range;
+    const own = grid.text(row, mark);
+    if (this.isAfterHeadings || own.length > 12 || !hasFigure(own) || /\s|total/i.test(own)) return false;
+    let filled = 0;
+    for (const { index } of columns) {
+      if (grid.text(row, index) === "") continue;
+      if (grid.cell(row, index).isStruck === true) return false;
+      filled++;
+    }
+    return filled > 3;
+  }
+
+  private takeData(row: number): void {
+    for (const { index } of this.range.columns) this.range.grid.take(row, index);
+    this.rows.push(this.dataRow(row));
+    this.inNotes = false;
+    this.isAfterBlank = false;
+    this.notes.end();
   }
 
   finish(): Body {
