@@ -5,7 +5,7 @@
  * does not join it to one number. `4 - 1"` is four rods of 1 in, since 4-1 is no number of inches; `4-3/4"` is a mixed number
  * too, and so is a choice, with spaces about the dash or without. One rod is no group: `1-1/4"` is 1-1/4 in.
  */
-import { parseCount } from "../../units/index.js";
+import { parseCount, quote } from "../../units/index.js";
 import type { CellReading } from "../model.js";
 import type { CellText, Way } from "./answers.js";
 import { readWays } from "./answers.js";
@@ -17,7 +17,7 @@ import { phrases } from "./scan.js";
 
 /** Diameter, before a number or after it. */
 export const DIAMETER = phrases("\u00F8", "DIA", "DIAM", "DIAMETER");
-const COUNTED = phrases("NO", "NOS", "NR", "EA", "EACH", "PCS", "PC", "OFF", "REQ'D", "REQD", "TOTAL", "X");
+const COUNTED = phrases("NO", "NOS", "NR", "EA", "EACH", "PCS", "PC", "OFF", "REQ'D", "REQD", "TOTAL");
 const NAMES = phrases(
   "ROD",
   "RODS",
@@ -128,6 +128,18 @@ function takeLooselyCounted(scan: Scan): Sized | null {
   return size !== null && (size.isMarked || size.written?.text.includes("/")) ? { ...size, count } : null;
 }
 
+/** Larger than any rod with a thread, 4 in or M100: 6 in. */
+const LARGEST_SIZE = 152_400_000;
+
+/** `4 x M24`, `4 x 1"`: the size alone may be a size with its length, so that `1 x 24` is none of it. */
+function takeTimesCounted(scan: Scan): Sized | null {
+  const count = takeCount(scan, 2);
+  if (count === null || !scan.take("x")) return null;
+  const size = takeSize(scan);
+  const isRod = size !== null && !(size.written !== null && size.written.nm > LARGEST_SIZE);
+  return isRod ? { ...size, count } : null;
+}
+
 /** `4/1"`, `4/3/4"`: where the bar cannot be that of a fraction whose digits lost their space, as in `11/4"`. */
 function takeBarCounted(scan: Scan): Sized | null {
   const count = takeCount(scan, 2);
@@ -200,6 +212,7 @@ function takeWay(scan: Scan, takeHead: (scan: Scan) => Sized | null): Way | null
   if (sized === null) return null;
   const { length, embedment, projection, values } = takeDetails(scan);
   holdPitch(scan, sized, length);
+  holdShort(scan, sized, length);
   holdMetric(scan, sized, [length, embedment, projection]);
   holdUnits(
     scan,
@@ -222,7 +235,15 @@ function takeWay(scan: Scan, takeHead: (scan: Scan) => Sized | null): Way | null
 function holdPitch(scan: Scan, { size, written }: Sized, length: Written | null): void {
   if (written !== null || length === null || !(length.nm <= 10_000_000)) return;
   scan.fault(
-    `"${scan.plain}" has ${length.text} behind ${size}: the pitch of a thread, or a length? allowed is ${size}, with the length in full, as ${size} x 600 mm`,
+    `${quote(scan.plain)} has ${length.text} behind ${size}: the pitch of a thread, or a length? allowed is ${size}, with the length in full, as ${size} x 600 mm`,
+  );
+}
+
+/** A rod is many times as long as it is thick: `12 x 12` is something else. */
+function holdShort(scan: Scan, { size, written }: Sized, length: Written | null): void {
+  if (written === null || length === null || !(length.nm < 4 * written.nm)) return;
+  scan.fault(
+    `${quote(scan.plain)} has ${length.text} behind ${size}, which is short for the length of a rod; allowed is a size and a length, as 1"\u00D8 x 24" LG`,
   );
 }
 
@@ -231,7 +252,7 @@ function holdMetric(scan: Scan, { size, written }: Sized, sides: readonly (Writt
   const bare = sides.find((side) => side?.isBare && side.family !== "mm");
   if (written !== null || bare === undefined || bare === null) return;
   scan.fault(
-    `"${scan.plain}" has ${bare.text} without a unit behind ${size}; allowed is a length with its unit, as ${size} x 600 mm`,
+    `${quote(scan.plain)} has ${bare.text} without a unit behind ${size}; allowed is a length with its unit, as ${size} x 600 mm`,
   );
 }
 
@@ -262,7 +283,9 @@ export function readRods(cell: CellText): CellReading {
   return readWays(
     cell,
     ALLOWED_RODS,
-    ...[takeSized, takeLooselyCounted, takeBarCounted].map((head) => (scan: Scan) => takeWay(scan, head)),
+    ...[takeSized, takeLooselyCounted, takeTimesCounted, takeBarCounted].map(
+      (head) => (scan: Scan) => takeWay(scan, head),
+    ),
   );
 }
 
