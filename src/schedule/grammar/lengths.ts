@@ -85,7 +85,7 @@ function takeInches(scan: Scan): boolean {
 /** Takes lengths joined by `x`: one, or as many as stand there. */
 export function takeSides(scan: Scan, most: number): readonly Written[] {
   const sides: Written[] = [];
-  const first = takeLength(scan);
+  const first = most > 0 ? takeLength(scan) : null;
   if (first !== null) sides.push(first);
   while (sides.length > 0 && sides.length < most) {
     const next = scan.attempt(() => (scan.take("x") ? takeLength(scan) : null));

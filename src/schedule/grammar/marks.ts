@@ -36,6 +36,8 @@ export function readMarks(text: string): MarksReading {
   const plain = plainCell(text);
   if (plain.length > LONGEST)
     return fault(text, `has ${plain.length} characters; at most ${LONGEST} are read as marks`);
+  const said = asSaid(plain);
+  if (said !== null) return said;
   const { bare, quantity } = withoutQuantity(plain);
   const parts = separated(bare);
   const read = parts.length === 1 ? [readPart(parts[0] ?? "")] : readList(parts);
@@ -43,6 +45,26 @@ export function readMarks(text: string): MarksReading {
   if (wrong !== undefined) return fault(text, wrong);
   const ways = combine(read.flatMap((part) => (typeof part === "string" ? [] : [part])));
   return ways.length > 1 ? choose(text, ways, quantity) : settle(text, ways[0] ?? [], quantity);
+}
+
+/** What the readings of a choice are called, written back as the answer: taken as it says. */
+function asSaid(plain: string): MarksReading | null {
+  const lower = plain.toLowerCase();
+  if (lower.startsWith("the mark "))
+    return { kind: "marks", marks: [plain.slice("the mark ".length).trim()], quantity: null, how: "" };
+  const colon = lower.indexOf(" marks: ");
+  const count = Number(plain.slice(0, Math.max(colon, 0)));
+  if (colon < 1 || !Number.isInteger(count)) return null;
+  const each = lower.endsWith(" of each") ? plain.slice(plain.lastIndexOf(",") + 1, -" of each".length).trim() : null;
+  const listed = plain.slice(colon + " marks: ".length, each === null ? undefined : plain.lastIndexOf(","));
+  const parts = listed.split(",").map((part) => part.trim());
+  const [from, to] = listed.split(/ thru /i);
+  const range =
+    parts.length === 1 && from !== undefined && to !== undefined ? expand(from.trim(), to.trim(), true) : [parts];
+  if (typeof range === "string" || range[0]?.length !== count || (each !== null && !/^\d{1,5}$/.test(each))) {
+    return fault(plain, `does not name ${count} marks; allowed is 3 marks: B1, B3, B5`);
+  }
+  return { kind: "marks", marks: range[0], quantity: each, how: wordsOf(range[0], each) };
 }
 
 function settle(text: string, marks: readonly string[], quantity: string | null): MarksReading {
@@ -64,25 +86,28 @@ function choose(text: string, ways: readonly (readonly string[])[], quantity: st
     const isWhole = quantity !== null && marks.length > 1 && Number(quantity) === marks.length;
     return isWhole ? [toMarks(marks, null), toMarks(marks, quantity)] : [toMarks(marks, quantity)];
   });
-  const names = counted.map(({ how, marks }) => (how === "" ? `the mark ${marks.join(", ")}` : how)).join(", or ");
+  const names = counted.map(({ how }) => how).join(", or ");
   return {
     kind: "choice",
     readings: counted,
-    message: `${quote(text)} may be ${names}: write B1 THRU B3 for several, or one mark a row`,
+    message: `${quote(text)} may be ${names}: write the one that is meant`,
   };
 }
 
 const toMarks = (marks: readonly string[], quantity: string | null): Marks => ({
   marks,
   quantity,
-  how: wordsOf(marks, quantity),
+  how: marks.length === 1 && quantity === null ? `the mark ${marks[0]}` : wordsOf(marks, quantity),
 });
 
+/** `3 marks: B1, B3, B5`, `9 marks: B1 THRU B9, 4 of each`: reads back to the same. */
 function wordsOf(marks: readonly string[], quantity: string | null): string {
-  const each = quantity === null ? "" : `${quantity} ${marks.length > 1 ? "of each" : "of it"}`;
+  const each = quantity === null ? "" : `${quantity} of ${marks.length > 1 ? "each" : "it"}`;
   if (marks.length === 1) return each;
-  const shown = marks.length > 6 ? `${marks.slice(0, 3).join(", ")} to ${marks.at(-1)}` : marks.join(", ");
-  return `${marks.length} marks, ${shown}${each === "" ? "" : `, ${each}`}`;
+  const [first = "", last = ""] = [marks[0], marks.at(-1)];
+  const range = marks.length > 2 ? expand(first, last, true) : "";
+  const isRange = typeof range !== "string" && JSON.stringify(range[0]) === JSON.stringify(marks);
+  return `${marks.length} marks: ${isRange ? `${first} THRU ${last}` : marks.join(", ")}${each === "" ? "" : `, ${each}`}`;
 }
 
 function fault(text: string, words: string): MarksReading {

@@ -133,10 +133,14 @@ export function readPlate(cell: CellText): CellReading {
   return other.kind === "value" ? other : reading;
 }
 
+const GROUT = phrases("GROUT", "THK", "THICK", "GAP");
+
 /** A thickness: `1-1/2`, `PL 1-1/2`, `1-1/2" THK`. */
 export function readThickness(cell: CellText): CellReading {
   return readWays(cell, `a thickness, as 1-1/2, PL 1-1/2 or 38 mm`, (scan) => {
-    const thickness = takeThickness(scan, false);
+    const isPlate = cell.context.key.endsWith("hickness");
+    const thickness = isPlate ? takeThickness(scan, false) : takeLength(scan);
+    if (!isPlate) scan.phrase(GROUT);
     return thickness === null ? null : { values: { [cell.context.key]: thickness.text } };
   });
 }

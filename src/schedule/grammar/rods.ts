@@ -5,7 +5,7 @@
  * does not join it to one number. `4 - 1"` is four rods of 1 in, since 4-1 is no number of inches; `4-3/4"` is a mixed number
  * too, and so is a choice, with spaces about the dash or without. One rod is no group: `1-1/4"` is 1-1/4 in.
  */
-import { parseCount } from "../../units/index.js";
+import { parseCount, quote } from "../../units/index.js";
 import type { CellReading } from "../model.js";
 import type { CellText, Way } from "./answers.js";
 import { readWays } from "./answers.js";
@@ -17,7 +17,7 @@ import { phrases } from "./scan.js";
 
 /** Diameter, before a number or after it. */
 export const DIAMETER = phrases("\u00F8", "DIA", "DIAM", "DIAMETER");
-const COUNTED = phrases("NO", "NOS", "NR", "EA", "EACH", "PCS", "PC", "OFF", "REQ'D", "REQD", "TOTAL", "X");
+const COUNTED = phrases("NO", "NOS", "NR", "EA", "EACH", "PCS", "PC", "OFF", "REQ'D", "REQD", "TOTAL");
 const NAMES = phrases(
   "ROD",
   "RODS",
@@ -44,7 +44,7 @@ const NAMES = phrases(
 ); // prettier-ignore
 const LONG = phrases("LG", "LONG", "LENGTH", "O.A.L.", "OAL", "OVERALL", "LGTH");
 const EMBEDMENT = phrases("EMBED", "EMBEDMENT", "EMB", "EMBEDDED", "EMBED'T", "EMBMT");
-const PROJECTION = phrases("PROJ", "PROJECTION");
+const PROJECTION = phrases("PROJ", "PROJECTION", "PROJECTING");
 const WITH = phrases("W/", "WITH", "X", ",");
 
 /** A size and how many of it are said. */
@@ -89,22 +89,32 @@ function takeMarkedCount(scan: Scan): string | null {
   return scan.either(
     () => {
       const count = scan.take("(") ? takeCount(scan, 1) : null;
-      return count !== null && scan.take(")") ? count : null;
+      if (count === null || !scan.take(")")) return null;
+      scan.take("-");
+      return count;
     },
     () => {
       const count = takeCount(scan, 1);
       if (count === null) return null;
-      const isNamed = scan.phrase(COUNTED);
+      const isNamed = scan.phrase(COUNTED) || isNamesOf(scan);
       scan.take("-");
       return isNamed ? count : null;
     },
   );
 }
 
+/** `RODS OF` behind a count, which is left for the size to follow. */
+function isNamesOf(scan: Scan): boolean {
+  const ahead = scan.attempt(() => (scan.phrase(NAMES) && scan.peek()?.key === "of" ? scan.at : null));
+  if (ahead !== null) scan.at = ahead + 1;
+  return ahead !== null;
+}
+
 /** One size alone, or behind a count that a sign marks. */
 function takeSized(scan: Scan): Sized | null {
   const count = scan.attempt(() => takeMarkedCount(scan));
-  if (count !== null) scan.phrase(NAMES);
+  if (count === null) scan.take("size");
+  else if (scan.phrase(NAMES)) scan.take("of");
   const size = takeSize(scan);
   return size === null ? null : { ...size, count };
 }
@@ -115,7 +125,19 @@ function takeLooselyCounted(scan: Scan): Sized | null {
   if (count === null) return null;
   scan.take("-");
   const size = takeSize(scan);
-  return size?.isMarked ? { ...size, count } : null;
+  return size !== null && (size.isMarked || size.written?.text.includes("/")) ? { ...size, count } : null;
+}
+
+/** Larger than any rod with a thread, 4 in or M100: 6 in. */
+const LARGEST_SIZE = 152_400_000;
+
+/** `4 x M24`, `4 x 1"`: the size alone may be a size with its length, so that `1 x 24` is none of it. */
+function takeTimesCounted(scan: Scan): Sized | null {
+  const count = takeCount(scan, 2);
+  if (count === null || !scan.take("x")) return null;
+  const size = takeSize(scan);
+  const isRod = size !== null && !(size.written !== null && size.written.nm > LARGEST_SIZE);
+  return isRod ? { ...size, count } : null;
 }
 
 /** `4/1"`, `4/3/4"`: where the bar cannot be that of a fraction whose digits lost their space, as in `11/4"`. */
@@ -190,6 +212,8 @@ function takeWay(scan: Scan, takeHead: (scan: Scan) => Sized | null): Way | null
   if (sized === null) return null;
   const { length, embedment, projection, values } = takeDetails(scan);
   holdPitch(scan, sized, length);
+  holdShort(scan, sized, length);
+  holdMetric(scan, sized, [length, embedment, projection]);
   holdUnits(
     scan,
     [sized.written, length, embedment, projection].filter((side) => side !== null),
@@ -203,7 +227,7 @@ function takeWay(scan: Scan, takeHead: (scan: Scan) => Sized | null): Way | null
       "rods.embedment": embedment?.text ?? null,
       "rods.projection": projection?.text ?? null,
     },
-    how: wordsOf(sized, length, embedment, projection),
+    how: wordsOf(sized, { length, embedment, projection, values }),
   };
 }
 
@@ -211,17 +235,39 @@ function takeWay(scan: Scan, takeHead: (scan: Scan) => Sized | null): Way | null
 function holdPitch(scan: Scan, { size, written }: Sized, length: Written | null): void {
   if (written !== null || length === null || !(length.nm <= 10_000_000)) return;
   scan.fault(
-    `"${scan.plain}" has ${length.text} behind ${size}: the pitch of a thread, or a length? allowed is ${size}, with the length in full, as ${size} x 600 mm`,
+    `${quote(scan.plain)} has ${length.text} behind ${size}: the pitch of a thread, or a length? allowed is ${size}, with the length in full, as ${size} x 600 mm`,
   );
 }
 
-function wordsOf(sized: Sized, length: Written | null, embedment: Written | null, projection: Written | null): string {
+/** A rod is many times as long as it is thick: `12 x 12` is something else. */
+function holdShort(scan: Scan, { size, written }: Sized, length: Written | null): void {
+  if (written === null || length === null || !(length.nm < 4 * written.nm)) return;
+  scan.fault(
+    `${quote(scan.plain)} has ${length.text} behind ${size}, which is short for the length of a rod; allowed is a size and a length, as 1"\u00D8 x 24" LG`,
+  );
+}
+
+/** A bare number behind a metric size, where bare numbers are inches: which is meant is not written. */
+function holdMetric(scan: Scan, { size, written }: Sized, sides: readonly (Written | null)[]): void {
+  const bare = sides.find((side) => side?.isBare && side.family !== "mm");
+  if (written !== null || bare === undefined || bare === null) return;
+  scan.fault(
+    `${quote(scan.plain)} has ${bare.text} without a unit behind ${size}; allowed is a length with its unit, as ${size} x 600 mm`,
+  );
+}
+
+/** Reads back to the same. */
+function wordsOf(sized: Sized, { length, embedment, projection, values }: Details): string {
   const rods =
     sized.count === null
       ? `size ${sized.size}`
       : `${sized.count} ${sized.count === "1" ? "rod" : "rods"} of ${sized.size}`;
+  const { "rods.grade": grade, "rods.finish": finish, "rods.weldable": weldable } = values;
   return [
     rods,
+    typeof grade === "string" ? `GR ${grade}`.replace(/^GR (?=[A-Z])/, "") : "",
+    weldable === "yes" ? "weldable" : "",
+    typeof finish === "string" ? finish : "",
     length === null ? "" : `${length.text} long`,
     embedment === null ? "" : `${embedment.text} embedded`,
     projection === null ? "" : `${projection.text} projecting`,
@@ -237,7 +283,9 @@ export function readRods(cell: CellText): CellReading {
   return readWays(
     cell,
     ALLOWED_RODS,
-    ...[takeSized, takeLooselyCounted, takeBarCounted].map((head) => (scan: Scan) => takeWay(scan, head)),
+    ...[takeSized, takeLooselyCounted, takeTimesCounted, takeBarCounted].map(
+      (head) => (scan: Scan) => takeWay(scan, head),
+    ),
   );
 }
 
@@ -245,10 +293,12 @@ const ALLOWED_ROD = `a rod size, as 1-1/4, 1 1/4"\u00D8, M30 or 30 mm; with its 
 
 /** A rod size. A mixed number is one size here, as long as rods of that size are made with a thread: below 4-1/4 in. */
 export function readRod(cell: CellText): CellReading {
-  const reading = readWays(cell, ALLOWED_ROD, (scan) => takeWay(scan, takeSized));
   const rods = readRods(cell);
-  const isPlain = reading.kind === "value" && reading.parts.length === 1;
-  return isPlain && wholeOf(cell) < 4 ? { ...reading, how: cell.said } : rods.kind === "fault" ? reading : rods;
+  if (rods.kind === "fault") return { ...rods, message: rods.message.replace(ALLOWED_RODS, ALLOWED_ROD) };
+  if (rods.kind === "choice" && wholeOf(cell) > 3) return rods;
+  const size = readWays(cell, ALLOWED_ROD, (scan) => takeWay(scan, takeSized));
+  const isPlain = size.kind === "value" && size.parts.length === 1;
+  return isPlain ? { ...size, how: cell.said } : rods;
 }
 
 /** The first whole number of the cell. */

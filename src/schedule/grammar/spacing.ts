@@ -2,12 +2,13 @@
 import { formatLength, parseCount, quote } from "../../units/index.js";
 import type { CellReading } from "../model.js";
 import type { CellText, Way, WayParser } from "./answers.js";
-import { one, readWays } from "./answers.js";
+import { readWays } from "./answers.js";
 import type { Written } from "./lengths.js";
 import { exactText, holdUnits, takeLength, takeSides } from "./lengths.js";
 import { DIAMETER } from "./rods.js";
 import type { Scan } from "./scan.js";
 import { phrases } from "./scan.js";
+import { readWord } from "./singles.js";
 
 /** From centre to centre: a pitch, which is the length overall too where there are two rods. */
 const CENTRES = phrases(
@@ -71,8 +72,11 @@ const RODS = phrases("RODS", "ROD", "BOLTS", "A.R.", "A.B.", "ANCHORS", "ANCHOR 
 /** Keys of a pitch, beside those of the length overall: with the number of rods it is the length overall. */
 export const PITCH_KEYS = { x: "pattern.pitch.x", y: "pattern.pitch.y" } as const;
 
+const PITCH = "pattern.pitch";
+
 type Axis = "x" | "y";
-const axisOf = (key: string): Axis => (/(^|[.])n?y$|y$/i.test(key) ? "y" : "x");
+/** The axis that a column is about, by the end of its key; null for one that is about both. */
+const axisOf = (key: string): Axis | null => (key.endsWith(".x") ? "x" : key.endsWith(".y") ? "y" : null);
 
 /** `24`, `12x12`, `24 SQ`, with `C/C` behind where it is a pitch. */
 function takeRectangle(scan: Scan): Way | null {
@@ -84,8 +88,9 @@ function takeRectangle(scan: Scan): Way | null {
   const [x, y] = isSquare ? [sides[0], sides[0]] : sides;
   if (x === undefined || y === undefined) return null;
   holdUnits(scan, sides);
-  const keys = isCentres ? PITCH_KEYS : { x: "pattern.x", y: "pattern.y" };
-  const words = `${x.text} in x, ${y.text} in y${isCentres ? ", centre to centre" : ""}`;
+  const isPitch = isCentres || scan.context.key.startsWith(PITCH);
+  const keys = isPitch ? PITCH_KEYS : { x: "pattern.x", y: "pattern.y" };
+  const words = `${x.text} in x, ${y.text} in y${isPitch ? ", centre to centre" : ""}`;
   return { values: { [keys.x]: x.text, [keys.y]: y.text }, how: words };
 }
 
@@ -122,34 +127,57 @@ function takeWhole(scan: Scan, least: number): number | null {
 
 interface Run {
   readonly count: number;
+  /** True where a word or a total says that they are spaces. */
   readonly isSpaces: boolean;
+  /** True where a word says that they are rods. */
+  readonly isRods: boolean;
   readonly pitch: Written;
   readonly total: Written | null;
 }
 
-/** `3 @ 6"`, `3 SPA @ 6" = 1'-6"`, `2 EQ SPA @ 6` */
+/** `3 @ 6"`, `3 SPA @ 6" = 1'-6"`, `2 EQ SPA @ 6`, `3 spaces at 6: 18 overall, 4 rods`, `3 rods at 6` */
 function takeRun(scan: Scan): Run | null {
   const isOpen = scan.take("(");
   const count = takeWhole(scan, 1);
   if (count === null || (isOpen && !scan.take(")"))) return null;
   const isBefore = scan.phrasesAny(SPACES);
-  if (!scan.take("@") && !(isBefore && (scan.take("of") || scan.take("at")))) return null;
+  const isRods = !isBefore && scan.phrase(RODS);
+  if (!scan.take("@") && !((isBefore || isRods) && (scan.take("of") || scan.take("at")))) return null;
   const pitch = takeLength(scan);
   if (pitch === null) return null;
-  const isSpaces = scan.phrasesAny(SPACES) || isBefore;
+  const isSpaces = (!isRods && scan.phrasesAny(SPACES)) || isBefore;
   scan.phrase(CENTRES);
-  const total = scan.take("=") ? takeLength(scan) : null;
-  if (total === null && scan.tokens[scan.at - 1]?.key === "=") return null;
-  return { count, isSpaces, pitch, total };
+  const total = scan.attempt(() => takeTotal(scan));
+  if (total !== null) holdLines(scan, isRods ? count : count + 1);
+  return { count, pitch, total, isRods, isSpaces: isSpaces || (total !== null && !isRods) };
+}
+
+/** `= 1'-6"`, `: 18 overall` */
+function takeTotal(scan: Scan): Written | null {
+  const isEqual = scan.take("=");
+  if (!isEqual && !scan.take(":")) return null;
+  const total = takeLength(scan);
+  const isNamed = scan.phrase(phrases("OVERALL", "O.A.", "OA", "O/A", "TOTAL"));
+  return isEqual || isNamed ? total : null;
+}
+
+/** `, 4 rods` behind the total: held against the spaces. */
+function holdLines(scan: Scan, lines: number): void {
+  const said = scan.attempt(() => {
+    const count = scan.take(",") ? takeWhole(scan, 2) : null;
+    return count !== null && scan.phrase(RODS) ? count : null;
+  });
+  if (said !== null && said !== lines)
+    scan.fault(
+      `${quote(scan.plain)} does not add up: ${lines} rods are counted and ${said} are written; write the one that is meant`,
+    );
 }
 
 /** Spaces, where the text says so or the total proves it. */
 function takeSpaces(axis: Axis): WayParser {
   return (scan) => {
     const run = takeRun(scan);
-    if (run === null) return null;
-    holdUnits(scan, run.total === null ? [run.pitch] : [run.pitch, run.total]);
-    holdTotal(scan, run);
+    if (run === null || run.isRods) return null;
     return spacesWay(scan, axis, run, run.count);
   };
 }
@@ -158,24 +186,26 @@ function takeSpaces(axis: Axis): WayParser {
 function takeRods(axis: Axis): WayParser {
   return (scan) => {
     const run = takeRun(scan);
-    if (run === null || run.isSpaces || run.total !== null || run.count < 2) return null;
+    if (run === null || run.isSpaces || run.count < 2) return null;
     return spacesWay(scan, axis, run, run.count - 1);
   };
 }
 
 function spacesWay(scan: Scan, axis: Axis, { pitch, total, count }: Run, spaces: number): Way {
+  holdUnits(scan, total === null ? [pitch] : [pitch, total]);
+  holdTotal(scan, pitch, total, spaces);
   const overall = total?.text ?? exactText(spaces * pitch.nm || 0, pitch, scan);
   const words = `${spaces} ${spaces === 1 ? "space" : "spaces"} at ${pitch.text}: ${overall} overall, ${spaces + 1} rods`;
   const how = spaces === count ? words : `${count} rods at ${pitch.text}: ${overall} overall`;
   return { values: { [`pattern.${axis}`]: overall, [`pattern.n${axis}`]: String(spaces + 1) }, how };
 }
 
-function holdTotal(scan: Scan, { count, pitch, total }: Run): void {
-  if (total === null || total.nm === count * pitch.nm) return;
+function holdTotal(scan: Scan, pitch: Written, total: Written | null, spaces: number): void {
+  if (total === null || total.nm === spaces * pitch.nm) return;
   const { unit } = scan.context;
-  const worked = formatLength(count * pitch.nm || 0, unit);
+  const worked = formatLength(spaces * pitch.nm || 0, unit);
   scan.fault(
-    `${quote(scan.plain)} does not add up: ${count} spaces at ${pitch.text} are ${worked} ${unit}, and ${total.text} is written; write the one that is meant`,
+    `${quote(scan.plain)} does not add up: ${spaces} spaces at ${pitch.text} are ${worked} ${unit}, and ${total.text} is written; write the one that is meant`,
   );
 }
 
@@ -201,35 +231,23 @@ const ALLOWED_SPACING = `a length, 6" O.C. from rod to rod, 3 SPA @ 6" = 1'-6", 
 export function readSpacing(cell: CellText): CellReading {
   const { key } = cell.context;
   const axis = axisOf(key);
-  const ways = [
-    takePlain(key),
-    takePitch(PITCH_KEYS[axis]),
-    takeSpaces(axis),
-    takeRods(axis),
-    takeRectangle,
-    takeCircle,
-  ];
-  return readWays(cell, ALLOWED_SPACING, ...ways);
+  const along = axis === null ? [] : [takePlain(key), takePitch(PITCH_KEYS[axis]), takeSpaces(axis), takeRods(axis)];
+  return readWays(cell, ALLOWED_SPACING, ...along, takeRectangle, takeCircle);
 }
 
 /** A pitch: `6`, `6" O.C.`; `3 SPA @ 6` says the whole. */
 export function readPitch(cell: CellText): CellReading {
   const { key } = cell.context;
   const axis = axisOf(key);
-  return readWays(cell, ALLOWED_SPACING, takePlain(key), takePitch(key), takeSpaces(axis), takeRods(axis));
+  const whole = axis === null ? [takeRectangle] : [takeSpaces(axis), takeRods(axis)];
+  return readWays(cell, ALLOWED_SPACING, takePlain(key), takePitch(key), ...whole);
 }
 
 const ALLOWED_PATTERN = `12 x 10, 24 SQ, 24"\u00D8 B.C., (8) ON 24" B.C., or the kind: rectangle, lines, circle, points`;
 
 /** A pattern as one text, or the word of its kind. */
 export function readPattern(cell: CellText): CellReading {
-  if (cell.tokens.every(({ kind, key }) => kind === "word" || key === "-" || key === "/" || key === ".")) {
-    const word = cell.text.toLowerCase().replace(/\s+/g, " ").trim();
-    const known = cell.context.synonyms?.[word.replace(/\.$/, "")];
-    return one(
-      { ...cell, context: { ...cell.context, key: "pattern.kind" } },
-      typeof known === "string" ? known : word,
-    );
-  }
-  return readWays(cell, ALLOWED_PATTERN, takeRectangle, takeCircle, takeSpaces("x"), takeRods("x"));
+  const isWords = cell.tokens.every(({ kind, key }) => kind === "word" || "-/.".includes(key));
+  if (isWords) return readWord({ ...cell, context: { ...cell.context, key: "pattern.kind" } });
+  return readWays(cell, ALLOWED_PATTERN, takeRectangle, takeCircle);
 }
