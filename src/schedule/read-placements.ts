@@ -51,7 +51,7 @@ export function readPlacements(
   const unused = unusedFindings(used, table, answersAt ?? { file });
   return {
     placements: read.map(({ placement }) => placement),
-    findings: [...settled.findings, ...read.flatMap(({ findings }) => findings), ...unused],
+    findings: [...(meant.found.sheet.remarks ?? []), ...settled.findings, ...read.flatMap(({ findings }) => findings), ...unused],
     headingOf: placementHeadingOf,
   };
 }

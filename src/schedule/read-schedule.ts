@@ -27,7 +27,7 @@ import type { RowValues } from "./row-values.js";
 import { readRow } from "./row-values.js";
 import { settleHeadings } from "./settle-headings.js";
 import { settlePattern } from "./settle-pattern.js";
-import type { ReadColumn, SheetCell, TableRow } from "./sheet-cell.js";
+import type { ReadColumn, TableRow } from "./sheet-cell.js";
 import { tableRow } from "./table-rows.js";
 import { unusedFindings } from "./unused-findings.js";
 import { UsedAnswers } from "./used-answers.js";
@@ -79,6 +79,7 @@ class ScheduleReading {
   }
 
   read(): Schedule {
+    this.add(this.found.sheet.remarks ?? []);
     const headings = this.settle();
     const rows = this.rows();
     if (rows === null) return nothingRead(this.file, this.tooManyRows(), []);
@@ -231,6 +232,3 @@ function isLength(key: string): boolean {
     LENGTH_KEYS.has(plain) || /\.(x|y|diameter|thickness|size|depth|width|flange|web|reach|hole|radius)$/.test(plain)
   );
 }
-
-/** The cells of a row. */
-export type { SheetCell };

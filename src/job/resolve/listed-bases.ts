@@ -1,15 +1,20 @@
 /** The bases of a job as written: the items of its list, or the rows of its schedule. */
 import type { Finding, Place } from "../../diagnostics/finding.js";
-import { placeInWords } from "../../diagnostics/finding.js";
+import { hasErrors, placeInWords } from "../../diagnostics/finding.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
-import { markKey, openTable, readSchedule } from "../../schedule/index.js";
+import type { ReadAs } from "../../schedule/index.js";
+import { markKey, openTables, readSchedule } from "../../schedule/index.js";
 import type { SourceDocument, WithFindings } from "../document.js";
 import { faultAt, joinPath, placeOf } from "../document.js";
 import type { HeadDocument } from "../schema/job.js";
 import type { JobSources } from "./job-sources.js";
+import { besideTable, namedTable } from "./named-table.js";
 
-type ListedBases = WithFindings<readonly SourceDocument[]>;
+/** The bases as written, with what was understood of the sheet that they come from. */
+export interface ListedBases extends WithFindings<readonly SourceDocument[]> {
+  readonly readAs: ReadAs | null;
+}
 
 /** One document a base; one of `bases` and `schedule` gives them. */
 export function listBases(head: HeadDocument | null, sources: JobSources): ListedBases {
@@ -20,17 +25,17 @@ export function listBases(head: HeadDocument | null, sources: JobSources): Liste
     const message = "is given beside bases; allowed is one of them";
     const twice = written === undefined ? [] : [faultAt(document, ["schedule"], "bases-and-schedule", message)];
     const { value, findings } = listedBases(bases, document);
-    return { value, findings: [...twice, ...findings] };
+    return { value, readAs: null, findings: [...twice, ...findings] };
   }
   if (written === undefined)
     return none([
       faultAt(document, ["bases"], "required", "is required; allowed is a list of bases, or schedule: FILE"),
     ]);
-  return head?.schedule === undefined ? none([]) : scheduledBases(head.schedule, sources);
+  return head?.schedule === undefined ? none([]) : scheduledBases(written, sources);
 }
 
 function none(findings: readonly Finding[]): ListedBases {
-  return { value: [], findings };
+  return { value: [], readAs: null, findings };
 }
 
 function listedBases(bases: SourceNode, document: SourceDocument): ListedBases {
@@ -38,30 +43,29 @@ function listedBases(bases: SourceNode, document: SourceDocument): ListedBases {
   if (bases.kind !== "list") return fault("is no list; allowed is a list of bases");
   if (bases.items.length === 0) return fault("is an empty list; allowed is one base or more");
   const value = bases.items.map((root, index) => ({ root, path: joinPath("bases", [index]), nameOf: () => null }));
-  return { value, findings: [] };
+  return { value, readAs: null, findings: [] };
 }
 
-function scheduledBases(
-  schedule: NonNullable<HeadDocument["schedule"]>,
-  { document, inputs, unit }: JobSources,
-): ListedBases {
-  const name = typeof schedule === "string" ? schedule : schedule.file;
+function scheduledBases(schedule: SourceNode, { document, inputs, unit }: JobSources): ListedBases {
+  const { file: name, answers } = namedTable(schedule);
   const fault = (code: string, message: string) => faultAt(document, ["schedule"], code, message);
   const file = inputs.files.get(name);
   if (file === undefined)
     return none([
       fault("missing-file", `there is no schedule ${name}; allowed is a CSV or XLSX file beside the job file`),
     ]);
-  const table = openTable(file, name);
-  if (!table.ok) return none(table.findings);
-  const { bases, headingOf, findings } = readSchedule(table.value, name, unit);
+  const tables = openTables(file, name, answers.sheet);
+  if (!tables.ok) return none(tables.findings);
+  const read = readSchedule(tables.value, name, unit, answers, besideTable(document, "schedule"));
+  const { bases, headingOf, readAs, findings } = read;
   const empty =
-    bases.length === 0 && findings.length === 0
+    bases.length === 0 && !hasErrors(findings)
       ? [fault("empty-schedule", `${name} has no row under its headings; allowed is one base or more`)]
       : [];
   return {
     value: bases.map((root) => ({ root, path: "", nameOf: headingOf })),
-    findings: [...table.findings, ...findings, ...empty],
+    readAs,
+    findings: [...tables.findings, ...findings, ...empty],
   };
 }
 

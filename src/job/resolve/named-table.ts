@@ -1,7 +1,9 @@
 /** A spreadsheet as a job names it: its file, and the answers to what was asked about it. */
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
-import type { TableAnswers } from "../../schedule/index.js";
+import type { BesideTable, TableAnswers } from "../../schedule/index.js";
+import type { SourceDocument } from "../document.js";
+import { placeOf } from "../document.js";
 
 /** The file of a table, and what the job says beside it. */
 export interface NamedTable {
@@ -37,4 +39,19 @@ function textsOf(node: SourceNode | undefined): ReadonlyMap<string, string> {
 function notesOf(node: SourceNode | undefined): TableAnswers["notes"] {
   const entries = node?.kind === "map" ? node.entries : [];
   return new Map(entries.map(({ key, value }) => [key, value.kind === "scalar" ? value.text : textsOf(value)]));
+}
+
+/** What the job gives beside the table that `key` names. */
+export function besideTable(document: SourceDocument, key: "schedule" | "placements"): BesideTable {
+  const [defaults, kinds] = ["defaults", "kinds"].map((name) => findNode(document.root, name));
+  const named = kinds?.kind === "map" ? kinds.entries : [];
+  const given = [defaults, ...named.map(({ value }) => value)].flatMap((node) => keysIn(node, ""));
+  return { given: new Set(given), kinds: named.map((entry) => entry.key), answersAt: placeOf(document, [key]) };
+}
+
+/** `rods.diameter` and its like. */
+function keysIn(node: SourceNode | undefined, path: string): readonly string[] {
+  if (node === undefined) return [];
+  if (node.kind !== "map") return [path];
+  return node.entries.flatMap(({ key, value }) => keysIn(value, path === "" ? key : `${path}.${key}`));
 }

@@ -1,10 +1,10 @@
 /** The plan of a job: grid, placements, control points and north, read together and held against the bases. */
 import type { Finding } from "../../diagnostics/finding.js";
-import { placeInWords } from "../../diagnostics/finding.js";
+import { hasErrors, placeInWords } from "../../diagnostics/finding.js";
 import { listed } from "../../diagnostics/listed.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
-import { openTable, readPlacements } from "../../schedule/index.js";
+import { openTables, readPlacements } from "../../schedule/index.js";
 import type { SurveyUnit, Unit } from "../../units/index.js";
 import { add, parseCount, SURVEY_UNITS } from "../../units/index.js";
 import type { SourceDocument, WithFindings } from "../document.js";
@@ -21,7 +21,7 @@ import { resolveControl, resolveTransform } from "./control.js";
 import { resolveGrid } from "./grid.js";
 import type { JobSources } from "./job-sources.js";
 import type { NamedTable } from "./named-table.js";
-import { namedTable } from "./named-table.js";
+import { besideTable, namedTable } from "./named-table.js";
 import type { WrittenPlacement } from "./placements.js";
 import { resolvePlacements } from "./placements.js";
 
@@ -39,7 +39,7 @@ export function readPlan(sources: PlanSources): WithFindings<PlanSpec | null> {
   const parts = parseParts(sources);
   const plan = assemble(parts, sources);
   const findings = [...wholeFaults(written, document), ...parts.findings, ...plan.findings];
-  return { value: findings.length > 0 ? null : plan.value, findings };
+  return { value: hasErrors(findings) ? null : plan.value, findings };
 }
 
 /** A plan needs its grid and its bases; the rest is for them. */
@@ -165,17 +165,18 @@ function listedPlacements({ file: name, answers }: NamedTable, { document, input
     return noList([
       fault("missing-file", `there is no placement list ${name}; allowed is a CSV or XLSX file beside the job file`),
     ]);
-  const table = openTable(file, name);
-  if (!table.ok) return noList(table.findings);
-  const { placements, headingOf, findings } = readPlacements(table.value, name, unit);
+  const tables = openTables(file, name, sheet);
+  if (!tables.ok) return noList(tables.findings);
+  const { answersAt } = besideTable(document, "placements");
+  const { placements, headingOf, findings } = readPlacements(tables.value, name, unit, answers, answersAt);
   const empty =
-    placements.length === 0 && findings.length === 0
+    placements.length === 0 && !hasErrors(findings)
       ? [fault("empty-list", `${name} has no row under its headings; allowed is one or more`)]
       : [];
   return {
     value: placements.map((root) => ({ root, path: "", nameOf: headingOf })),
-    whole: findings.length === 0 && placements.length > 0,
-    findings: [...table.findings, ...findings, ...empty],
+    whole: !hasErrors(findings) && placements.length > 0,
+    findings: [...tables.findings, ...findings, ...empty],
   };
 }
 
