@@ -53,6 +53,7 @@ const WEIGHTS = [
   "SCH 40S",
   "DBL XS",
 ];
+const PIPE_WEIGHTS = phrases(...WEIGHTS);
 /** Names of American, European and British sections. */
 const SECTIONS: readonly SectionName[] = [
   section(["W", "M", "S", "HP", "C", "MC", "WT"], 2, 2),
@@ -87,7 +88,7 @@ function takeNamed(
 /** `6 STD PIPE`, `6" XS PIPE` */
 function takePipeLast(scan: Scan): string | null {
   const first = scan.at;
-  if (takeSides(scan, 1).length === 0 || !scan.phrase(phrases(...WEIGHTS)) || !scan.take("pipe")) return null;
+  if (takeSides(scan, 1).length === 0 || !scan.phrase(PIPE_WEIGHTS) || !scan.take("pipe")) return null;
   return scan.textFrom(first);
 }
 
