@@ -181,7 +181,7 @@ function readBase(cell: CellText): CellReading | null {
   const first = scan?.peek();
   if (scan === null || first === undefined) return null;
   const mark = cell.plain.slice(first.start);
-  const isMark = !/[ ,&;()"]/.test(mark) && (/\d/.test(mark) || mark.length <= 2);
+  const isMark = !/[ ,&;()"/]/.test(mark) && (/\d/.test(mark) || mark.length <= 2);
   if (isMark) return reference({ kind: "base", mark });
   return fault(cell, "points elsewhere; allowed is a mark, as SAME AS B3, a note, as SEE NOTE 2, or the value");
 }
