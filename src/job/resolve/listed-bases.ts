@@ -52,7 +52,7 @@ function scheduledBases(
     return none([
       fault("missing-file", `there is no schedule ${name}; allowed is a CSV or XLSX file beside the job file`),
     ]);
-  const table = openTable(file, name);
+  const table = openTable(file, name, typeof schedule === "string" ? undefined : schedule.sheet);
   if (!table.ok) return none(table.findings);
   const { bases, headingOf, findings } = readSchedule(table.value, name, unit);
   const empty =

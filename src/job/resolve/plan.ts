@@ -163,7 +163,7 @@ function listedPlacements(name: string, sheet: string | undefined, { document, i
     return noList([
       fault("missing-file", `there is no placement list ${name}; allowed is a CSV or XLSX file beside the job file`),
     ]);
-  const table = openTable(file, name);
+  const table = openTable(file, name, sheet);
   if (!table.ok) return noList(table.findings);
   const { placements, headingOf, findings } = readPlacements(table.value, name, unit);
   const empty =
