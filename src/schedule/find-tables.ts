@@ -6,7 +6,7 @@ import { columnsOf, rowsBelow } from "./heading-columns.js";
 import type { HeadingRange } from "./heading-rows.js";
 import { rangeAround } from "./heading-rows.js";
 import type { KnownHeading } from "./heading-words.js";
-import { isWordy, markHeading, NOTE_START, oneLine, plainText } from "./heading-words.js";
+import { isTitle, isWordy, markHeading, NOTE_START, oneLine, plainText } from "./heading-words.js";
 import type { FoundColumn, FoundTable, LeftOut } from "./model.js";
 import type { SheetGrid, StrayText } from "./sheet-grid.js";
 import { gridOf } from "./sheet-grid.js";
@@ -127,18 +127,43 @@ function isWithin({ top, bottom, left, right }: Rectangle, row: number, column: 
 function readHeadings(range: HeadingRange, known: KnownHeading): Headed | null {
   const all = columnsOf(range, known);
   const below = rowsBelow(range, all);
-  const columns = all.filter(({ at }) => (range.grid.span(at.row, at.column)?.bottom ?? at.row) < below.first);
-  const words = new Set(columns.map(({ words, group }) => plainText(group + words)));
-  const knownCount = new Set(
-    columns.filter(({ isKnown }) => isKnown).map(({ words, group }) => plainText(group + words)),
-  ).size;
+  const columns = trimmed(
+    all.filter(({ at }) => (range.grid.span(at.row, at.column)?.bottom ?? at.row) < below.first),
+    range.grid,
+    below.first,
+  );
+  const different = (some: readonly HeadingColumn[]) =>
+    new Set(some.map(({ words, group }) => plainText(`${group} ${words}`))).size;
+  const count = different(columns.filter(({ isKnown }) => isKnown));
   const mark = columns.find(({ index }) => index === range.mark);
-  if (mark === undefined || columns.length < 2 || words.size * 2 < columns.length) return null;
+  if (mark === undefined || columns.length < 2 || different(columns) * 2 < columns.length) return null;
+  const ends = { left: columns[0]?.index ?? range.left, right: columns.at(-1)?.index ?? range.right };
+  const headed = { range: { ...range, ...ends }, columns, below, known: count };
   const isSure = markHeading(mark.words) === "sure" || markHeading(`${mark.group} ${mark.words}`) === "sure";
-  const isEnough = isSure
-    ? knownCount * 2 >= columns.length || columns.every(({ words: each }) => isWordy(each)) || knownCount >= 3
-    : knownCount >= 2 && (knownCount >= 3 ? knownCount * 2 >= columns.length : knownCount === columns.length);
-  return isEnough ? { range, columns, below, known: knownCount } : null;
+  return (isSure ? isEnoughBesideMark(headed) : isEnoughAlone(headed)) ? headed : null;
+}
+
+/** Turned, a title above and notes below look like headings at the ends, with nothing beside them. */
+function trimmed(columns: readonly HeadingColumn[], grid: SheetGrid, first: number): readonly HeadingColumn[] {
+  if (!grid.isTurned) return columns;
+  const isHeading = ({ isKnown, index }: HeadingColumn) => {
+    if (isKnown) return true;
+    for (let row = first; row < grid.height; row++) if (grid.text(row, index) !== "") return true;
+    return false;
+  };
+  const start = columns.findIndex(isHeading);
+  return start < 0 ? [] : columns.slice(start, columns.findLastIndex(isHeading) + 1);
+}
+
+/** Beside a sure mark: one other that is known, or short words only. Down the sheet any column of words would look so. */
+function isEnoughBesideMark({ range, columns, known }: Headed): boolean {
+  if (known >= 2 && (known >= 3 || known * 2 >= columns.length)) return true;
+  return !range.grid.isTurned && columns.every(({ words }) => isWordy(words) && !isTitle(words));
+}
+
+/** Without a sure mark at least half are known; of two, both. */
+function isEnoughAlone({ columns, known }: Headed): boolean {
+  return known >= 3 ? known * 2 >= columns.length : known === 2 && columns.length === 2;
 }
 
 /** The same headings again under the same columns, without a title of their own: the next page of a print. */
@@ -286,13 +311,19 @@ function withBeside(table: FoundTable, top: number, strays: readonly StrayText[]
     why: row < top ? "stands above the table" : "stands beside the table, under no heading",
   }));
   const notes = new Map([...notesBeside(strays), ...table.notes]);
-  return { ...table, leftOut: [...table.leftOut, ...leftOut], notes };
+  const title = table.isTurned && table.title === "" ? titleAmong(strays.filter(({ row }) => row < top)) : table.title;
+  return { ...table, title, leftOut: [...table.leftOut, ...leftOut], notes };
+}
+
+function titleAmong(above: readonly StrayText[]): string {
+  const texts = above.map(({ cell }) => oneLine(cell.text));
+  return texts.find((text) => /schedule|table|list/i.test(text)) ?? texts.at(-1) ?? "";
 }
 
 /** Notes that are written beside a table, each column of texts from above. */
 function notesBeside(strays: readonly StrayText[]): ReadonlyMap<string, string> {
   const reading = new NoteReading();
-  const sorted = [...strays].sort((a, b) => a.column - b.column || a.row - b.row);
+  const sorted = withNumbers(strays).sort((a, b) => a.column - b.column || a.row - b.row);
   let before: StrayText | undefined;
   for (const stray of sorted) {
     if (before === undefined || before.column !== stray.column || before.row + 1 !== stray.row) reading.end();
@@ -300,4 +331,16 @@ function notesBeside(strays: readonly StrayText[]): ReadonlyMap<string, string> 
     before = stray;
   }
   return reading.finish();
+}
+
+/** A number that stands in a cell before its text is joined to it. */
+function withNumbers(strays: readonly StrayText[]): StrayText[] {
+  const joined: StrayText[] = [];
+  for (const stray of strays) {
+    const before = joined.at(-1);
+    const isNumbered = before?.row === stray.row && /^(?:\(?\d{1,2}[.)]\)?|\*+)$/.test(oneLine(before.cell.text));
+    if (before === undefined || !isNumbered) joined.push(stray);
+    else joined.splice(-1, 1, { ...stray, cell: { ...stray.cell, text: `${before.cell.text} ${stray.cell.text}` } });
+  }
+  return joined;
 }

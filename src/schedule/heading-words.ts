@@ -89,7 +89,7 @@ const COUNTS = new Set(["ea", "m", "deg"]);
 
 /** A footnote's beginning: `1. ALL`, `(2) SEE`, `3) `, `NOTE 4:`, `* SEE`. */
 export const NOTE_START =
-  /^(?:(?:foot)?notes?\s*\(?(\d{1,2}|[a-z])\)?\s*[.:)\u2013-]|\(?(\d{1,2})[.)]\)?(?=\s)|\((\d{1,2})\)|(\*+|\u2020)(?=\s*\S))\s*/i;
+  /^(?:(?:foot)?notes?\s*\(?(\d{1,2})\)?\s*[.:)\u2013-]|notes?\s+\(?([a-z])\)?\s*[.:)\u2013-]|\(?(\d{1,2})[.)]\)?(?=\s)|\((\d{1,2})\)|(\*+|\u2020)(?=\s*\S))\s*/i;
 /** The line that stands over footnotes. */
 export const NOTES_HEAD = /^(?:general |foot)?\s*notes?\s*(?:[:.]|$)|^(?:legend|abbreviations)\s*(?:[:.]|$)/i;
 
