@@ -143,16 +143,21 @@ function readHeadings(range: HeadingRange, known: KnownHeading): Headed | null {
   return (isSure ? isEnoughBesideMark(headed) : isEnoughAlone(headed)) ? headed : null;
 }
 
-/** Turned, a title above and notes below look like headings at the ends, with nothing beside them. */
+/** Without blank columns below a merged group; turned, without the title above and the notes below, which look like headings. */
 function trimmed(columns: readonly HeadingColumn[], grid: SheetGrid, first: number): readonly HeadingColumn[] {
-  if (!grid.isTurned) return columns;
-  const isHeading = ({ isKnown, index }: HeadingColumn) => {
-    if (isKnown) return true;
-    for (let row = first; row < grid.height; row++) if (grid.text(row, index) !== "") return true;
-    return false;
+  const isBlank = ({ index }: HeadingColumn) => {
+    for (let row = first; row < grid.height; row++) if (grid.text(row, index) !== "") return false;
+    return true;
   };
-  const start = columns.findIndex(isHeading);
-  return start < 0 ? [] : columns.slice(start, columns.findLastIndex(isHeading) + 1);
+  const isSpacer = (column: HeadingColumn) =>
+    column.isShared &&
+    (column.at.column !== column.index || columns.some(({ group }) => group === column.words)) &&
+    isBlank(column);
+  const own = columns.filter((column) => !isSpacer(column));
+  if (!grid.isTurned) return own;
+  const isHeading = (column: HeadingColumn) => column.isKnown || !isBlank(column);
+  const start = own.findIndex(isHeading);
+  return start < 0 ? [] : own.slice(start, own.findLastIndex(isHeading) + 1);
 }
 
 /** Beside a sure mark: one other that is known, or short words only. Down the sheet any column of words would look so. */

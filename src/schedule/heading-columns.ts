@@ -14,6 +14,8 @@ export interface HeadingColumn {
   /** Where its words stand. */
   readonly at: { readonly row: number; readonly column: number };
   readonly isKnown: boolean;
+  /** Set where its words are a text over several columns: it has none of its own. */
+  readonly isShared: boolean;
 }
 
 /** A text over a column and how many columns it stands over. */
@@ -44,14 +46,15 @@ function columnOf(index: number, stack: readonly Over[], known: KnownHeading): H
   const narrow = joined(over.filter(({ isWide }) => !isWide));
   const { words, group } = wordsAndGroup(last.text, narrow, wide, known);
   const own = splitUnit(words, (rest) => known(rest, group));
-  const over2 = splitUnit(group, () => false);
+  const above = splitUnit(group, () => false);
   return {
     index,
     words: own.words,
-    group: over2.words,
-    unit: own.unit ?? over2.unit,
+    group: above.words,
+    unit: own.unit ?? above.unit,
     at: last.at,
-    isKnown: isKnown(own.words, over2.words, known),
+    isKnown: isKnown(own.words, above.words, known),
+    isShared: last.isWide,
   };
 }
 
@@ -119,7 +122,7 @@ function groupReaches(
   const reading = new GroupReading(range, row, taken, known);
   const fromLeft = new Map(groups.map((group) => [group.column, reading.toTheRight(group)]));
   if (groups.length < 2 || taken.size > 0 || !reading.isAnyRefused) return fromLeft;
-  return reading.centred(groups) ?? fromLeft;
+  return reading.centred(groups) ?? reading.withRefused(groups, fromLeft);
 }
 
 class GroupReading {
@@ -155,6 +158,24 @@ class GroupReading {
       if (reaches !== null) return reaches;
     }
     return null;
+  }
+
+  /** What does not go with the group before it, and with the group after it, is the latter's, unless that has such a column. */
+  withRefused(groups: readonly Loose[], reaches: Reaches): Reaches {
+    const widened = new Map(reaches);
+    groups.slice(1).forEach(({ column, text }, index) => {
+      const before = groups[index];
+      const own = [...(reaches.get(column) ?? [])];
+      const words = new Set(own.map((at) => plainText(this.wordsAt(at))));
+      for (let at = column - 1; before !== undefined && at > before.column && this.isFree(at); at--) {
+        const each = this.wordsAt(at);
+        if (each === "") continue;
+        if (!isForeign(each, before.text) || !this.goesWith(each, text) || words.has(plainText(each))) break;
+        own.unshift(at);
+      }
+      widened.set(column, own);
+    });
+    return widened;
   }
 
   private centredFrom(start: number, groups: readonly Loose[]): Reaches | null {
