@@ -6,7 +6,7 @@ import { columnsOf, rowsBelow } from "./heading-columns.js";
 import type { HeadingRange } from "./heading-rows.js";
 import { rangeAround } from "./heading-rows.js";
 import type { KnownHeading } from "./heading-words.js";
-import { isTitle, isWordy, markHeading, NOTE_START, oneLine, plainText } from "./heading-words.js";
+import { isTitle, isWordy, markHeading, NOTE_START, oneLine, plainText, rememberedKnown } from "./heading-words.js";
 import type { FoundColumn, FoundTable, LeftOut } from "./model.js";
 import type { SheetGrid, StrayText } from "./sheet-grid.js";
 import { gridOf } from "./sheet-grid.js";
@@ -39,25 +39,13 @@ interface Rectangle {
  */
 export function findTables(table: Table, known: KnownHeading): readonly FoundTable[] {
   const { grid, strays } = gridOf(table);
-  const once = remembered(known);
+  const once = rememberedKnown(known);
   const marks = marksOf(grid);
   const upright = findHeaded(grid, marks.rows, once);
   const turned = findHeaded(grid.turned(), marks.columns, once);
   const all = betterProven(upright, turned).sort(inReadingOrder);
   const drafts = all.map((headed) => draftTable(headed, all, table.sheet));
   return withStrays(drafts, strays());
-}
-
-function remembered(known: KnownHeading): KnownHeading {
-  const answers = new Map<string, boolean>();
-  return (words, group) => {
-    const key = `${group}\n${words}`;
-    const before = answers.get(key);
-    if (before !== undefined) return before;
-    const answer = known(words, group);
-    answers.set(key, answer);
-    return answer;
-  };
 }
 
 type Marks = ReadonlyMap<number, readonly number[]>;

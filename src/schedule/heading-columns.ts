@@ -121,13 +121,14 @@ function groupReaches(
 ): Reaches {
   const reading = new GroupReading(range, row, taken, known);
   const fromLeft = new Map(groups.map((group) => [group.column, reading.toTheRight(group)]));
-  if (groups.length < 2 || taken.size > 0 || !reading.isAnyRefused) return fromLeft;
+  const last = groups.at(-1)?.column ?? 0;
+  if (taken.size > 0 || !reading.foreign.some((column) => column < last)) return fromLeft;
   return reading.centred(groups) ?? reading.withRefused(groups, fromLeft);
 }
 
 class GroupReading {
-  /** Set where a column right of a group's word does not go with it. */
-  isAnyRefused = false;
+  /** Columns right of a group's word that belong to another part. */
+  readonly foreign: number[] = [];
 
   constructor(
     private readonly range: HeadingRange,
@@ -142,7 +143,7 @@ class GroupReading {
       const words = lowerWords(this.range, this.row, at);
       if (words === "") continue;
       if (!this.goesWith(words, text)) {
-        this.isAnyRefused = true;
+        if (isForeign(words, text)) this.foreign.push(at);
         break;
       }
       columns.push(at);
@@ -185,9 +186,9 @@ class GroupReading {
       const last = 2 * column - from;
       if (from > column || last > this.range.right) return null;
       const columns = Array.from({ length: last - from + 1 }, (_, index) => from + index);
-      if (!columns.every((at) => at === column || (this.isFree(at) && this.goesWith(this.wordsAt(at), text))))
+      if (!columns.every((at) => (at === column || this.isFree(at)) && this.isSurelyOf(this.wordsAt(at), text)))
         return null;
-      if (!this.goesWith(this.wordsAt(column), text)) return null;
+      if (new Set(columns.map((at) => plainText(this.wordsAt(at)))).size < columns.length) return null;
       reaches.set(column, columns);
       from = last + 1;
     }
@@ -202,6 +203,10 @@ class GroupReading {
   private isFree(column: number): boolean {
     const { grid, mark } = this.range;
     return column !== mark && grid.text(this.row, column) === "" && !this.taken.has(column);
+  }
+
+  private isSurelyOf(words: string, group: string): boolean {
+    return this.goesWith(words, group) && isKnown(words, group, this.known);
   }
 
   /** Words go with a group where they are not better known without it. */

@@ -3,6 +3,19 @@
 /** True where the words, with the group over them, are a heading that is known. */
 export type KnownHeading = (words: string, group: string) => boolean;
 
+/** Asks once for each text. */
+export function rememberedKnown(known: KnownHeading): KnownHeading {
+  const answers = new Map<string, boolean>();
+  return (words, group) => {
+    const key = `${group}\n${words}`;
+    const before = answers.get(key);
+    if (before !== undefined) return before;
+    const answer = known(words, group);
+    answers.set(key, answer);
+    return answer;
+  };
+}
+
 /** A text in one line. */
 export function oneLine(text: string): string {
   return text.replace(/\s+/g, " ").trim();
