@@ -2,13 +2,14 @@
 import type { Length } from "../units/index.js";
 import type { Doubt, HeadingName } from "./heading-synonyms.js";
 import { NOTE } from "./heading-synonyms.js";
-import { headingNamed } from "./headings.js";
 import { isSameThing } from "./same-thing.js";
+import type { KnownHeading } from "./settled-column.js";
 import type { ColumnFit, TableView } from "./table-view.js";
 
 /** What has been settled, and what the job says beside the sheet. */
 export interface Settling {
   readonly view: TableView;
+  readonly named: (name: HeadingName) => KnownHeading | undefined;
   /** Column -> what it stands for. */
   readonly settled: ReadonlyMap<number, HeadingName>;
   /** Columns that are not settled, with what they may still stand for. */
@@ -59,8 +60,8 @@ function isTaken(name: HeadingName, column: number, { settled }: Settling): bool
   return [...settled].some(([other, meant]) => other !== column && isSameThing(meant, name));
 }
 
-function fitOf(column: number, name: HeadingName, { view }: Settling): ColumnFit | null {
-  const heading = headingNamed(name);
+function fitOf(column: number, name: HeadingName, { view, named }: Settling): ColumnFit | null {
+  const heading = named(name);
   return heading === undefined ? null : view.fitOf(column, heading);
 }
 

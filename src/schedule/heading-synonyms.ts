@@ -42,11 +42,13 @@ export interface Synonym {
   readonly isGrouped?: true;
 }
 
-function one(of: Subject | "", means: HeadingName, ...words: readonly string[]): Synonym {
+/** Words of one thing with one meaning. */
+export function one(of: Subject | "", means: HeadingName, ...words: readonly string[]): Synonym {
   return { of, words, means: [means] };
 }
 
-function several(
+/** Words of one thing with several meanings. */
+export function several(
   of: Subject | "",
   doubt: Doubt,
   means: readonly [HeadingName, ...HeadingName[]],

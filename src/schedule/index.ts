@@ -14,4 +14,5 @@ export type { Schedule } from "./read-schedule.js";
 export { readSchedule } from "./read-schedule.js";
 export type { SettledHeadings } from "./settle-headings.js";
 export { settleHeadings } from "./settle-headings.js";
+export { placementMeaningsOf, settlePlacements } from "./settle-placements.js";
 export type { SettleContext, SettledColumn } from "./settled-column.js";

@@ -2,8 +2,8 @@
 import type { Length, Unit } from "../units/index.js";
 import type { Fit } from "./cell-shapes.js";
 import { countIn, fitOf, lengthIn, shapeOf } from "./cell-shapes.js";
-import type { Heading } from "./headings.js";
 import type { FoundTable } from "./model.js";
+import type { KnownHeading } from "./settled-column.js";
 
 /** What the cells of a column say of a heading. */
 export interface ColumnFit {
@@ -57,7 +57,7 @@ export class TableView {
   }
 
   /** Whether the column's cells can stand under the heading. */
-  fitOf(column: number, heading: Heading): ColumnFit {
+  fitOf(column: number, heading: KnownHeading): ColumnFit {
     return remembered(this.fits, `${column} ${heading.name}`, () => {
       const fits = this.textsOf(column).map((text): Fit => (text === "" ? "unsaid" : fitOf(heading, text)));
       const filled = this.textsOf(column).filter((text) => text !== "").length;
