@@ -39,7 +39,7 @@ export function lookUpIn(
     const over = readGroup(group);
     const whole = inBrackets.length === 0 ? undefined : inPlace([...own, ...inBrackets], over, index);
     if (whole !== undefined) return whole;
-    if (inBrackets.some(changesMeaning)) return UNKNOWN;
+    if (inBrackets.some(changesMeaning) && !isOrder(inBrackets)) return UNKNOWN;
     return inPlace(own, over, index) ?? UNKNOWN;
   };
 }
@@ -55,7 +55,25 @@ function changesMeaning(word: string): boolean {
   return isSubject(word) || CHANGING.has(word);
 }
 
-const CHANGING = new Set(["overall", "spacing", "pitch", "total", "x", "y", "base", "max", "each"]);
+/** `(L x W x T)`: how the cells are written. */
+function isOrder(words: readonly string[]): boolean {
+  return words.length > 2 && words.every((word) => /^[lwbndtx]$/.test(word));
+}
+
+const CHANGING = new Set([
+  "overall",
+  "spacing",
+  "pitch",
+  "total",
+  "x",
+  "y",
+  "base",
+  "max",
+  "each",
+  "bop",
+  "thread",
+  "threads",
+]);
 
 /** What a group says of the columns below it. */
 type Group =

@@ -7,6 +7,7 @@ import type { KnownHeading } from "./settled-column.js";
 
 /** What the cells of a column say of a heading. */
 export interface ColumnFit {
+  readonly byRow: readonly Fit[];
   /** Row of the first cell that cannot stand under it; null where every cell can. */
   readonly refusedAt: number | null;
   /** True where no cell that says something can stand under it. */
@@ -63,6 +64,7 @@ export class TableView {
       const filled = this.textsOf(column).filter((text) => text !== "").length;
       const refusedAt = fits.indexOf("no");
       return {
+        byRow: fits,
         refusedAt: refusedAt < 0 ? null : refusedAt,
         isRefusedByAll: filled > 0 && fits.filter((fit) => fit === "no").length === filled,
         isShown: fits.includes("yes"),
