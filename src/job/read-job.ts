@@ -60,7 +60,8 @@ function inReadingOrder(findings: readonly Finding[]): Finding[] {
 
 /** What is wrong with a cell that cannot be read, or is asked about, is told alone; what an open question leaves out is not asked for. */
 function withoutEchoes(findings: readonly Finding[]): Finding[] {
-  const isOfCell = ({ code }: Finding) => code === "cell-fault" || code === "values-differ" || code.startsWith("asked-");
+  const isOfCell = ({ code }: Finding) =>
+    code === "cell-fault" || code === "values-differ" || code.startsWith("asked-");
   const faulty = new Set(findings.filter(isOfCell).map(({ at }) => JSON.stringify(at)));
   const asked = new Set(findings.filter(({ code }) => code.startsWith("asked-")).map(({ at }) => at.file));
   return findings.filter((finding) => {

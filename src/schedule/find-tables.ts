@@ -5,11 +5,11 @@ import type { HeadingColumn, RowsBelow } from "./heading-columns.js";
 import { columnsOf, rowsBelow } from "./heading-columns.js";
 import type { HeadingRange } from "./heading-rows.js";
 import { rangeAround } from "./heading-rows.js";
-import type { KnownHeading } from "./sheet-words.js";
-import { isTitle, isWordy, markHeading, NOTE_START, oneLine, plainText, rememberedKnown } from "./sheet-words.js";
 import type { FoundColumn, FoundTable, LeftOut } from "./model.js";
 import type { SheetGrid, StrayText } from "./sheet-grid.js";
 import { gridOf } from "./sheet-grid.js";
+import type { KnownHeading } from "./sheet-words.js";
+import { isTitle, isWordy, markHeading, NOTE_START, oneLine, plainText, rememberedKnown } from "./sheet-words.js";
 import { readBody } from "./table-body.js";
 import { isSameTitle, titleAbove } from "./table-title.js";
 

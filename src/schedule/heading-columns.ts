@@ -1,9 +1,9 @@
 /** The rows of headings -> the columns of a table: words, the group over them, unit; and the rows of units and numbers below. */
 import type { HeadingRange } from "./heading-rows.js";
 import { isKnown, stackOf } from "./heading-rows.js";
+import type { SheetGrid } from "./sheet-grid.js";
 import type { KnownHeading } from "./sheet-words.js";
 import { isForeign, oneLine, plainText, splitUnit, standsOver, unitNamed } from "./sheet-words.js";
-import type { SheetGrid } from "./sheet-grid.js";
 
 /** A column of a table; rows and columns of the grid count from 0. */
 export interface HeadingColumn {

@@ -1,4 +1,6 @@
 /** Which rows of a sheet are the headings of a table: decided by what the rows are, so that no row of data is taken for one. */
+
+import type { SheetGrid } from "./sheet-grid.js";
 import type { KnownHeading } from "./sheet-words.js";
 import {
   endsMark,
@@ -14,7 +16,6 @@ import {
   standsUnder,
   unitNamed,
 } from "./sheet-words.js";
-import type { SheetGrid } from "./sheet-grid.js";
 
 /** Rows and columns that headings stand in, both ends included, and the column of the marks. */
 export interface HeadingRange {

@@ -15,4 +15,5 @@ export { MOST_PLACEMENTS, readPlacements } from "./read-placements.js";
 export { readSchedule } from "./read-schedule.js";
 export type { SettledHeadings } from "./settle-headings.js";
 export { settleHeadings } from "./settle-headings.js";
+export { placementMeaningsOf, settlePlacements } from "./settle-placements.js";
 export type { SettleContext, SettledColumn } from "./settled-column.js";
