@@ -87,6 +87,14 @@ function takeCount(scan: Scan, least: number): string | null {
   return token.key;
 }
 
+/** `(4) `, `(4)-` */
+export function takeCountInBrackets(scan: Scan): string | null {
+  const count = scan.take("(") ? takeCount(scan, 1) : null;
+  if (count === null || !scan.take(")")) return null;
+  scan.take("-");
+  return count;
+}
+
 /** `QTY 4 - `, `(4) `, `4 NO. `, `4 EA `: a count that its sign marks. */
 function takeMarkedCount(scan: Scan): string | null {
   return scan.either(
@@ -97,12 +105,7 @@ function takeMarkedCount(scan: Scan): string | null {
       scan.take("-");
       return count;
     },
-    () => {
-      const count = scan.take("(") ? takeCount(scan, 1) : null;
-      if (count === null || !scan.take(")")) return null;
-      scan.take("-");
-      return count;
-    },
+    () => takeCountInBrackets(scan),
     () => {
       const count = takeCount(scan, 1);
       if (count === null) return null;

@@ -309,6 +309,8 @@ table("section", "mm", [
   ["HE 300 B", "column {section: HE 300 B}"],
   ["UC 254x254x73", "column {section: UC 254x254x73}"],
   ["IPE300", "column {section: IPE300}"],
+  ["254x254x73 UC", "column {section: 254x254x73 UC}"],
+  ["PIPE 6 X-STRONG", "column {section: PIPE 6 X-STRONG}"],
 ]);
 asks("section", "in", [
   ["PIPE 6", "the outside diameter, or the nominal size"],
@@ -346,6 +348,7 @@ table("hole", "in", [
   ["2-1/16", "baseHole 2-1/16"],
   ['Ø2-1/16"', 'baseHole 2-1/16"'],
   ["2 1/16 DIA HOLES", "baseHole 2 1/16"],
+  ['(4) 2-1/16"Ø', 'baseHole 2-1/16", rods.count 4'],
 ]);
 asks("hole", "in", [
   ["13/16 x 1-1/2 SLOT", "cannot be read"],
