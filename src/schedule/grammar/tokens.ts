@@ -48,7 +48,7 @@ export function tokenize(plain: string): readonly Token[] {
       continue;
     }
     const made = tokenAt(plain, at, gap);
-    tokens.push(...made);
+    for (const token of made) tokens.push(token);
     at = made.at(-1)?.end ?? at + 1;
     gap = false;
   }
