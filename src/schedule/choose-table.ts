@@ -1,7 +1,7 @@
 /** Which of the tables that were found is meant: the one that is named, the only one that can be, or a question. */
 import { nearestWord } from "../diagnostics/nearest.js";
-import { plainText } from "./heading-words.js";
 import type { FoundTable, ReadQuestion, TableAnswers } from "./model.js";
+import { plainText } from "./sheet-words.js";
 
 /** A kind of table that a job asks for. */
 export interface TableKind {

@@ -5,11 +5,11 @@ import type { HeadingColumn, RowsBelow } from "./heading-columns.js";
 import { columnsOf, rowsBelow } from "./heading-columns.js";
 import type { HeadingRange } from "./heading-rows.js";
 import { rangeAround } from "./heading-rows.js";
-import type { KnownHeading } from "./heading-words.js";
-import { isTitle, isWordy, markHeading, NOTE_START, oneLine, plainText, rememberedKnown } from "./heading-words.js";
 import type { FoundColumn, FoundTable, LeftOut } from "./model.js";
 import type { SheetGrid, StrayText } from "./sheet-grid.js";
 import { gridOf } from "./sheet-grid.js";
+import type { KnownHeading } from "./sheet-words.js";
+import { isTitle, isWordy, markHeading, NOTE_START, oneLine, plainText, rememberedKnown } from "./sheet-words.js";
 import { readBody } from "./table-body.js";
 import { isSameTitle, titleAbove } from "./table-title.js";
 
@@ -117,7 +117,7 @@ function readHeadings(range: HeadingRange, known: KnownHeading): Headed | null {
   const below = rowsBelow(range, all);
   const columns = trimmed(
     all.filter(({ at }) => (range.grid.span(at.row, at.column)?.bottom ?? at.row) < below.first),
-    range.grid,
+    range,
     below.first,
   );
   const different = (some: readonly HeadingColumn[]) =>
@@ -132,7 +132,11 @@ function readHeadings(range: HeadingRange, known: KnownHeading): Headed | null {
 }
 
 /** Without blank columns below a merged group; turned, without the title above and the notes below, which look like headings. */
-function trimmed(columns: readonly HeadingColumn[], grid: SheetGrid, first: number): readonly HeadingColumn[] {
+function trimmed(
+  columns: readonly HeadingColumn[],
+  { grid, mark }: HeadingRange,
+  first: number,
+): readonly HeadingColumn[] {
   const isBlank = ({ index }: HeadingColumn) => {
     for (let row = first; row < grid.height; row++) if (grid.text(row, index) !== "") return false;
     return true;
@@ -143,9 +147,9 @@ function trimmed(columns: readonly HeadingColumn[], grid: SheetGrid, first: numb
     isBlank(column);
   const own = columns.filter((column) => !isSpacer(column));
   if (!grid.isTurned) return own;
-  const isHeading = (column: HeadingColumn) => column.isKnown || !isBlank(column);
-  const start = own.findIndex(isHeading);
-  return start < 0 ? [] : own.slice(start, own.findLastIndex(isHeading) + 1);
+  const start = own.findIndex((column) => column.index === mark || !isBlank(column));
+  const last = own.findLastIndex((column) => column.isKnown || !isBlank(column));
+  return start < 0 ? [] : own.slice(start, last + 1);
 }
 
 /** Beside a sure mark: one other that is known, or short words only. Down the sheet any column of words would look so. */

@@ -1,6 +1,6 @@
 /** Footnotes and general notes: which texts are some, and what stands after their numbers. */
 import type { Cell } from "../readers/inputs.js";
-import { NOTE_START, oneLine } from "./heading-words.js";
+import { NOTE_START, oneLine } from "./sheet-words.js";
 
 /** Gathers notes line by line; a line without a number goes on with the note above it. */
 export class NoteReading {

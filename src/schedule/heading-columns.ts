@@ -1,9 +1,9 @@
 /** The rows of headings -> the columns of a table: words, the group over them, unit; and the rows of units and numbers below. */
 import type { HeadingRange } from "./heading-rows.js";
 import { isKnown, stackOf } from "./heading-rows.js";
-import type { KnownHeading } from "./heading-words.js";
-import { isForeign, oneLine, plainText, splitUnit, standsOver, unitNamed } from "./heading-words.js";
 import type { SheetGrid } from "./sheet-grid.js";
+import type { KnownHeading } from "./sheet-words.js";
+import { isForeign, markHeading, oneLine, plainText, splitUnit, standsOver, unitNamed } from "./sheet-words.js";
 
 /** A column of a table; rows and columns of the grid count from 0. */
 export interface HeadingColumn {
@@ -209,12 +209,12 @@ class GroupReading {
     return this.goesWith(words, group) && isKnown(words, group, this.known);
   }
 
-  /** Words go with a group where they are not better known without it. */
+  /** Words go with a group where they are not better known without it; as the marks' heading they are not wanted there. */
   private goesWith(words: string, group: string): boolean {
     if (isForeign(words, group)) return false;
     const isKnownWith = isKnown(words, group, this.known);
     if (!standsOver(group)) return isKnownWith && !isKnown(words, "", this.known);
-    return isKnownWith || !isKnown(words, "", this.known);
+    return isKnownWith || markHeading(words) !== null || !isKnown(words, "", this.known);
   }
 }
 

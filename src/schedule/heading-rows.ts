@@ -1,10 +1,13 @@
 /** Which rows of a sheet are the headings of a table: decided by what the rows are, so that no row of data is taken for one. */
-import type { KnownHeading } from "./heading-words.js";
+
+import type { SheetGrid } from "./sheet-grid.js";
+import type { KnownHeading } from "./sheet-words.js";
 import {
   endsMark,
   headsNotes,
   isPartOfMark,
   isTitle,
+  isValueWord,
   isWordy,
   markHeading,
   oneLine,
@@ -13,8 +16,7 @@ import {
   standsOver,
   standsUnder,
   unitNamed,
-} from "./heading-words.js";
-import type { SheetGrid } from "./sheet-grid.js";
+} from "./sheet-words.js";
 
 /** Rows and columns that headings stand in, both ends included, and the column of the marks. */
 export interface HeadingRange {
@@ -203,7 +205,7 @@ function mayHoldHeadings(
   const own = stackOf({ grid, top, bottom }, mark).join(" ");
   return texts.every(({ column, text }) => {
     if (column === mark) return endsMark(text) && plainText(text) !== plainText(own);
-    return isWordy(text) || unitNamed(text) !== null || isKnown(text, "", known);
+    return !isValueWord(text) && (isWordy(text) || unitNamed(text) !== null || isKnown(text, "", known));
   });
 }
 

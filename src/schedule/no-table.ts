@@ -2,8 +2,8 @@
 import { listed } from "../diagnostics/listed.js";
 import type { Cell, Table } from "../readers/inputs.js";
 import type { TableKind } from "./choose-table.js";
-import type { KnownHeading } from "./heading-words.js";
-import { hasFigure, oneLine, rememberedKnown, unitNamed } from "./heading-words.js";
+import type { KnownHeading } from "./sheet-words.js";
+import { hasFigure, oneLine, rememberedKnown, unitNamed } from "./sheet-words.js";
 
 /** Words for a finding, and the cell that it is about, where there is one. */
 export interface NoTable {

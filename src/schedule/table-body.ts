@@ -2,9 +2,9 @@
 import type { Cell } from "../readers/inputs.js";
 import { NoteReading } from "./footnotes.js";
 import type { HeadingColumn } from "./heading-columns.js";
-import { hasFigure, NOTE_START, NOTES_HEAD, oneLine, plainText } from "./heading-words.js";
 import type { LeftOut } from "./model.js";
 import type { SheetGrid } from "./sheet-grid.js";
+import { hasFigure, NOTE_START, NOTES_HEAD, oneLine, plainText } from "./sheet-words.js";
 
 /** Where a body's rows may stand; `last` is the last of them. */
 export interface BodyRange {

@@ -1,6 +1,6 @@
 /** The title that stands above the headings of a table. */
 import type { HeadingRange } from "./heading-rows.js";
-import { hasFigure, isTitle, NOTE_START, NOTES_HEAD, oneLine, plainText } from "./heading-words.js";
+import { hasFigure, isTitle, NOTE_START, NOTES_HEAD, oneLine, plainText } from "./sheet-words.js";
 
 /** A title, and its first row; without a title the first row of the headings. */
 export interface TableTitle {

@@ -121,6 +121,14 @@ export function isWordy(text: string): boolean {
   return words.length <= 8 && words.length - numbers > numbers;
 }
 
+const VALUES =
+  /^(?:do|ditto|same(?: as .*)?|yes|typ|typical|varies|none|n\/a|see .*|hdg|galvanized|galvanised|plain|black|(?:heavy )?hex|square|round)\.?$/i;
+
+/** True for words that are values of cells and head no column: DO, HEAVY HEX, HDG. */
+export function isValueWord(text: string): boolean {
+  return VALUES.test(text);
+}
+
 /** True for text that holds a figure. */
 export function hasFigure(text: string): boolean {
   return /\p{N}/u.test(text);
@@ -181,13 +189,17 @@ const PART_WORDS: readonly (readonly [Part, RegExp])[] = [
 
 /** Words that belong to no part of the kind. */
 const FOREIGN: Readonly<Record<Part, RegExp>> = {
-  rods: /^(?:[xynbtdw]|thk|thick|thickness|width|depth)\b/i,
-  plate: /\b(?:embed|embedment|proj|projection|threads?|nuts?|rods?|bolts?)\b/i,
-  concrete: /\b(?:embed|embedment|proj|projection|threads?|nuts?|thk|thickness|rods?|bolts?|grade|hole)\b/i,
+  rods: /^(?:[xynbtdw]|thk|thick|thickness|width|depth)\b|\b(?:base ?plates?|piers?|pedestals?|footings?|columns?|templates?)\b/i,
+  plate: /\b(?:embed|embedment|proj|projection|threads?|nuts?|rods?|bolts?|piers?|pedestals?|footings?|templates?)\b/i,
+  concrete:
+    /\b(?:embed|embedment|proj|projection|threads?|nuts?|thk|thickness|rods?|bolts?|grade|hole|base ?plates?|columns?|templates?)\b/i,
 };
+/** Words of columns that stand by themselves. */
+const BY_ITSELF =
+  /^(?:remarks?|notes?|comments?|grout|kind|column|col|member|section|shape|location|grid|detail|rev|template)\b|\b(?:elev|elevation|mark|revision|t\.?\s?o\.?\s?c|b\.?\s?o\.?\s?p)\b/i;
 
 /** True where words do not go with those over them: THK under ANCHOR RODS. */
 export function isForeign(words: string, group: string): boolean {
   const part = PART_WORDS.find(([, over]) => over.test(group))?.[0];
-  return part !== undefined && FOREIGN[part].test(words);
+  return part !== undefined && (FOREIGN[part].test(words) || BY_ITSELF.test(words));
 }
