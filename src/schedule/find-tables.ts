@@ -23,6 +23,8 @@ interface Headed {
   readonly below: RowsBelow;
   /** Different headings that are known. */
   readonly known: number;
+  /** Set where they are those of the table above again, on its next page. */
+  readonly isRepeat: boolean;
 }
 
 /** Rows and columns of the sheet itself, from 0, both ends included. */
@@ -85,14 +87,14 @@ function push(lists: Map<number, number[]>, key: number, value: number): void {
 function findHeaded(grid: SheetGrid, marks: Marks, known: KnownHeading): readonly Headed[] {
   const found: Headed[] = [];
   for (const row of [...marks.keys()].sort((a, b) => a - b)) {
-    if (found.length >= MOST_TABLES) break;
     let leftmost = 0;
     for (const mark of marksToTry(grid, row, marks)) {
+      if (found.length >= MOST_TABLES) return found;
       if (mark < leftmost || found.some(({ range }) => isWithin(range, row, mark))) continue;
       const headed = readHeadings(rangeAround(grid, row, mark, leftmost, known), known);
       if (headed === null) continue;
       leftmost = headed.range.right + 1;
-      if (!isRepeated(headed, found)) found.push(headed);
+      found.push({ ...headed, isRepeat: isRepeated(headed, found) });
     }
   }
   return found;
@@ -126,7 +128,7 @@ function readHeadings(range: HeadingRange, known: KnownHeading): Headed | null {
   const mark = columns.find(({ index }) => index === range.mark);
   if (mark === undefined || columns.length < 2 || different(columns) * 2 < columns.length) return null;
   const ends = { left: columns[0]?.index ?? range.left, right: columns.at(-1)?.index ?? range.right };
-  const headed = { range: { ...range, ...ends }, columns, below, known: count };
+  const headed = { range: { ...range, ...ends }, columns, below, known: count, isRepeat: false };
   const isSure = markHeading(mark.words) === "sure" || markHeading(`${mark.group} ${mark.words}`) === "sure";
   return (isSure ? isEnoughBesideMark(headed) : isEnoughAlone(headed)) ? headed : null;
 }
@@ -165,7 +167,7 @@ function isEnoughAlone({ columns, known }: Headed): boolean {
 
 /** The same headings again under the same columns, without a title of their own: the next page of a print. */
 function isRepeated(headed: Headed, found: readonly Headed[]): boolean {
-  const before = found.findLast(({ range }) => overlaps(range, headed.range));
+  const before = found.findLast(({ range, isRepeat }) => !isRepeat && overlaps(range, headed.range));
   if (before === undefined) return false;
   const isSame = signature(before) === signature(headed) && before.range.left === headed.range.left;
   if (!isSame) return false;
@@ -191,7 +193,8 @@ function betterProven(upright: readonly Headed[], turned: readonly Headed[]): He
   };
   const isBeaten = (one: Headed, others: readonly Headed[]) =>
     others.some((other) => other.known > one.known && clash(one, other));
-  return [...upright.filter((one) => !isBeaten(one, turned)), ...turned.filter((one) => !isBeaten(one, upright))];
+  const left = [...upright.filter((one) => !isBeaten(one, turned)), ...turned.filter((one) => !isBeaten(one, upright))];
+  return left.filter(({ isRepeat }) => !isRepeat);
 }
 
 function onSheet({ grid, top, left, bottom, right }: HeadingRange): Rectangle {

@@ -52,7 +52,8 @@ export function markHeading(text: string): "sure" | "maybe" | null {
   if (!words.every((word) => SURE_MARKS.has(word) || MAYBE_MARKS.has(word) || BESIDE_MARKS.has(word))) return null;
   if (words.includes("template") || words.includes("qty")) return null;
   if (words.some((word) => SURE_MARKS.has(word))) return "sure";
-  return words.some((word) => MAYBE_MARKS.has(word)) ? "maybe" : null;
+  const isThing = (word: string) => /^(?:bases?|columns?|col|of|the)$/.test(word);
+  return words.some((word) => MAYBE_MARKS.has(word) && !isThing(word)) || words.every(isThing) ? "maybe" : null;
 }
 
 const UNIT_NAMES: Readonly<Record<string, string>> = {
