@@ -9,7 +9,7 @@ import type { FoundColumn, FoundTable, LeftOut } from "./model.js";
 import type { SheetGrid, StrayText } from "./sheet-grid.js";
 import { gridOf } from "./sheet-grid.js";
 import type { KnownHeading } from "./sheet-words.js";
-import { isTitle, isWordy, markHeading, NOTE_START, oneLine, plainText, rememberedKnown } from "./sheet-words.js";
+import { isTitle, isWordy, knownWithUnits, markHeading, NOTE_START, oneLine, plainText } from "./sheet-words.js";
 import { readBody } from "./table-body.js";
 import { isSameTitle, titleAbove } from "./table-title.js";
 
@@ -41,7 +41,7 @@ interface Rectangle {
  */
 export function findTables(table: Table, known: KnownHeading): readonly FoundTable[] {
   const { grid, strays } = gridOf(table);
-  const once = rememberedKnown(known);
+  const once = knownWithUnits(known);
   const marks = marksOf(grid);
   const upright = findHeaded(grid, marks.rows, once);
   const turned = findHeaded(grid.turned(), marks.columns, once);

@@ -3,6 +3,14 @@
 /** True where the words, with the group over them, are a heading that is known. */
 export type KnownHeading = (words: string, group: string) => boolean;
 
+/** Known as they stand or without the unit that is written in them; asks once for each text. */
+export function knownWithUnits(known: KnownHeading): KnownHeading {
+  return rememberedKnown((words, group) => {
+    if (words.length > 80 || !/[\p{L}#\u2300]/u.test(words)) return false;
+    return known(words, group) || known(splitUnit(words, (rest) => known(rest, group)).words, group);
+  });
+}
+
 /** Asks once for each text. */
 export function rememberedKnown(known: KnownHeading): KnownHeading {
   const answers = new Map<string, boolean>();
