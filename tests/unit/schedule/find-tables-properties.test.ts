@@ -159,7 +159,7 @@ const WORDS = [
     "#",
   ],
 ];
-const PIECES = [...WORDS, ...Array.from({ length: 80 }, (_, at) => (at % 2 === 0 ? "" : `B${at} x ${at}/8`))];
+const PIECES = [...WORDS, ...Array.from({ length: 240 }, (_, at) => (at % 2 === 0 ? "" : `B${at} x ${at}/8`))];
 
 describe("grids of random texts", () => {
   const known = rememberedKnown(knownHeading);
