@@ -131,7 +131,7 @@ export function isWordy(text: string): boolean {
 }
 
 const VALUES =
-  /^(?:do|ditto|same(?: as .*)?|yes|typ|typical|varies|none|n\/a|see .*|hdg|galvanized|galvanised|plain|black|(?:heavy )?hex|square|round)\.?$/i;
+  /^(?:do|ditto|same(?: as .*)?|yes|typ|typical|varies|none|n\/?a|see .*|["\u2033\u201d\u3003-]+|hdg|galvanized|galvanised|plain|black|(?:heavy )?hex|square|round)\.?$/i;
 
 /** True for words that are values of cells and head no column: DO, HEAVY HEX, HDG. */
 export function isValueWord(text: string): boolean {
