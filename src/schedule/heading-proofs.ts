@@ -100,6 +100,11 @@ function noteWhereNone(column: number, names: readonly HeadingName[], state: Set
   return isNone ? { name: NOTE, how: "no cell is of its form" } : null;
 }
 
+function noteWhereNoneShown(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
+  const isNone = names.every((name) => fitOf(column, name, state)?.isShown !== true);
+  return isNone ? { name: NOTE, how: "no cell is of its form" } : null;
+}
+
 /** One value and several of the same thing: the one value, where every cell can be that. */
 const NARROWER: readonly (readonly [HeadingName, HeadingName])[] = [
   ["Rod dia", "Rods"],
@@ -250,7 +255,7 @@ function overallOrPitch(column: number, names: readonly HeadingName[], state: Se
   const rods = rodsAlong(column, overall, state);
   if (rods === null) return null;
   const cells = state.view.textsOf(column);
-  const isTwo = cells.every((text, row) => text === "" || rods[row] === 2);
+  const isTwo = cells.every((text, row) => text === "" || text.includes("@") || rods[row] === 2);
   if (isTwo) return { name: overall, how: "with two rods overall and pitch are the same" };
   const axis = overall === "X" || overall === "Y" ? overall : null;
   return axis === null ? null : onlyPossible(spacingReadings(column, [overall, pitch], axis, rods, state));
@@ -274,9 +279,10 @@ function rodsAlong(column: number, overall: HeadingName, state: Settling): reado
 /** Columns that say, or may say, how many rods a base has. */
 function rodsWritten(state: Settling): readonly (readonly (number | null)[])[] {
   const { view, open } = state;
-  const maybe = [...open].flatMap(([column, names]) => (names.includes("Rod count") ? [column] : []));
-  const counts = [...columnsOf("Rod count", state), ...maybe].map((column) => view.countsOf(column));
-  const inRods = columnsOf("Rods", state).map((column) => view.textsOf(column).map(countBefore));
+  const maybe = (name: HeadingName) => [...open].flatMap(([column, names]) => (names.includes(name) ? [column] : []));
+  const counts = [...columnsOf("Rod count", state), ...maybe("Rod count")].map((column) => view.countsOf(column));
+  const rods = [...columnsOf("Rods", state), ...maybe("Rods")];
+  const inRods = rods.map((column) => view.textsOf(column).map(countBefore));
   return [...counts, ...inRods];
 }
 
@@ -440,11 +446,8 @@ function whichMark(column: number, names: readonly HeadingName[], state: Settlin
   const texts = view.textsOf(column).filter((text) => text !== "");
   if (names.includes("Kind") && texts.every((text) => kinds.has(text.toLowerCase())))
     return { name: "Kind", how: "its cells are kinds of the job" };
-  return byForm(
-    column,
-    names.filter((name) => name !== "Mark" && name !== "Kind"),
-    state,
-  );
+  const others = names.filter((name) => name !== "Mark" && name !== "Kind");
+  return byShown(column, others, state) ?? noteWhereNoneShown(column, others, state);
 }
 
 /** COUNT beside a bolt circle counts its rods. NO. over texts is a mark. */
@@ -452,7 +455,12 @@ function whichCount(column: number, names: readonly HeadingName[], state: Settli
   if (names.includes("Count") && columnOf("Bolt circle", state) !== null)
     return { name: "Count", how: "stands beside a bolt circle" };
   const isNumbers = fitting(column, ["Qty"], state).length > 0;
-  return isNumbers || !names.includes("Mark") ? null : whichMark(column, ["Mark", NOTE], state);
+  if (isNumbers || !names.includes(NOTE)) return null;
+  return whichMark(
+    column,
+    names.filter((name) => name === "Mark" || name === NOTE),
+    state,
+  );
 }
 
 /** A sheet that gives its piers has their sizes there. */

@@ -265,7 +265,7 @@ const PATTERN: readonly Synonym[] = [
 ];
 
 const PLATE: readonly Synonym[] = [
-  several("plate", "form", ["Base plate size", "Base plate thk", "Mark", NOTE], ""),
+  several("plate", "form", ["Base plate size", "Base plate thk", NOTE], ""),
   one("plate", "Base plate size", "size", "l x w x t", "w x l x t", "b x l x t", "b x n x t", "n x b x t", "l w t"),
   one(
     "plate",

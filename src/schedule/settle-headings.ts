@@ -23,7 +23,12 @@ export interface SettledHeadings<H = Heading> {
   readonly findings: readonly Finding[];
 }
 
-const SCHEDULE: Vocabulary<Heading> = { lookUp, named: headingNamed, own: OWN_NAMES, unknown: "note" };
+const SCHEDULE: Vocabulary<Heading> = { lookUp, named: headingNamed, own: OWN_NAMES, isOurs, unknown: "note" };
+
+/** No print has columns of the setting template. */
+function isOurs({ key, name }: Heading): boolean {
+  return key.startsWith("template.") && lookUp(name, "").doubt === null;
+}
 
 /** What every column of a schedule stands for. The order of the columns decides nothing. */
 export function settleHeadings(table: FoundTable, answers: TableAnswers, context: SettleContext): SettledHeadings {
@@ -58,9 +63,10 @@ export function settleColumns<H extends KnownHeading>(
   return { columns: twins.columns, questions: asked.questions, findings };
 }
 
-/** A sheet in the program's own headings: they stand for what they are called. */
-function isOwnSheet({ columns }: FoundTable, { own }: Vocabulary<KnownHeading>): boolean {
-  return columns.every(({ words, group }) => group === "" && own.has(plainHeading(words)));
+/** A sheet made for this program, in its own headings alone: they stand for what they are called. */
+function isOwnSheet<H extends KnownHeading>({ columns }: FoundTable, { own, isOurs }: Vocabulary<H>): boolean {
+  const headings = columns.flatMap(({ words, group }) => (group === "" ? (own.get(plainHeading(words)) ?? []) : []));
+  return headings.length === columns.length && headings.some(isOurs);
 }
 
 function ownMeaning({ own }: Vocabulary<KnownHeading>): LookUp {

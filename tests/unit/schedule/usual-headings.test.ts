@@ -47,8 +47,7 @@ const US: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     "Count or Rod count or Qty": "COUNT",
     nx: "NX | RODS IN X | NO. IN X",
     X: "X | OVERALL X | PATTERN X",
-    "Base plate size or Base plate thk or Mark or note":
-      "BASE PLATE | BASE PL | BASE PL. | BP | B.P. | PL | PLATE | BASEPLATE",
+    "Base plate size or Base plate thk or note": "BASE PLATE | BASE PL | BASE PL. | BP | B.P. | PL | PLATE | BASEPLATE",
     "Base plate size":
       "BASE PLATE SIZE | BASE PL. SIZE | BP SIZE | PLATE SIZE | SIZE OF BASE PLATE | SIZE (BASE PLATE)",
     "Base plate X": "BASE PLATE X | PLATE X | BP-X",
