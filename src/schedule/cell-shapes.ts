@@ -165,8 +165,7 @@ function isOwnWord(text: string): boolean {
 }
 
 /** Whether the text can stand under the heading. */
-export function fitOf({ name, formName }: KnownHeading, text: string): Fit {
-  const shape = shapeOf(text);
+export function fitOf({ name, formName }: KnownHeading, text: string, shape: CellShape): Fit {
   if (shape === "blank" || shape === "reference") return "unsaid";
   const own = WORDS_OF[name];
   if (own !== undefined) return own.test(text.trim()) ? "yes" : shape === "words" && name === "Nut" ? "unsaid" : "no";

@@ -649,6 +649,44 @@ describe("headings that are not known", () => {
   });
 });
 
+describe("very long and very wide sheets", () => {
+  it("of 20,000 rows are settled as short ones", () => {
+    const headings = [
+      "TYPE",
+      "QTY",
+      "ANCHOR RODS / QTY",
+      "DIA",
+      "GAGE X",
+      "GAGE Y",
+      "nx",
+      "LENGTH",
+      "EMBED",
+      "PROJ",
+      "HOLE",
+    ];
+    const row = (mark: number) => [`B${mark}`, "3", "4", '3/4"', "12", "10", "2", "24", "18", "6", "1-5/16"];
+    const { columns, questions } = settle(
+      foundTable(headings, ...Array.from({ length: 20_000 }, (_, index) => row(index))),
+    );
+    const names = columns.map(({ heading, as }) => heading?.name ?? as);
+    expect(names.slice(0, 5)).toEqual(["Mark", "Qty", "Rod count", "Rod dia", "X"]);
+    expect(names.slice(5)).toEqual(["Y", "nx", "Rod length", "Embedment", "Projection", "asked"]);
+    expect(questions.map(({ cells }) => cells.length)).toEqual([20_001]);
+  });
+
+  it("of 2000 columns that may be several things ask for each", () => {
+    const headings = Array.from({ length: 2000 }, (_, index) => ["HOLE", "THK", "HEIGHT"][index % 3] ?? "");
+    const { questions } = settle(
+      foundTable(
+        headings,
+        headings.map(() => "1"),
+      ),
+    );
+    expect(questions).toHaveLength(2000);
+    expect(questions[27]?.choices[0]?.line).toBe('columns: { "AB": Base plate hole }');
+  });
+});
+
 describe("answers", () => {
   const table = foundTable(["MARK", "ANCHOR RODS / QTY", "BASE PLATE / QTY", "L", "HOLE"], ["B1", "4", "1", "18", "1"]);
   const told = (answers: Readonly<Record<string, string>>) =>
