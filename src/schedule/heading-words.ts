@@ -290,7 +290,7 @@ function joinPhrases(words: readonly string[]): readonly string[] {
   const joined: string[] = [];
   for (let at = 0; at < words.length; ) {
     const found = BY_FIRST.get(words[at] ?? "")?.find(([phrase]) => phrase.every((word, i) => words[at + i] === word));
-    joined.push(...(found?.[1] ?? [words[at] ?? ""]));
+    for (const word of found?.[1] ?? [words[at] ?? ""]) joined.push(word);
     at += found?.[0].length ?? 1;
   }
   return joined;
