@@ -1,5 +1,6 @@
 /** The bases of a job as written: the items of its list, or the rows of its schedule. */
 import type { Finding, Place } from "../../diagnostics/finding.js";
+import { placeWords } from "../../diagnostics/finding.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
 import { openTable, readSchedule } from "../../schedule/index.js";
@@ -54,13 +55,13 @@ function scheduledBases(
     ]);
   const table = openTable(file, name, typeof schedule === "string" ? undefined : schedule.sheet);
   if (!table.ok) return none(table.findings);
-  const { bases, headingOf, findings } = readSchedule(table.value, name, unit);
+  const { bases, headingOf, columnOf, findings } = readSchedule(table.value, name, unit);
   const empty =
     bases.length === 0 && findings.length === 0
       ? [fault("empty-schedule", `${name} has no row under its headings; allowed is one base or more`)]
       : [];
   return {
-    value: bases.map((root) => ({ root, path: "", nameOf: headingOf })),
+    value: bases.map((root) => ({ root, path: "", nameOf: headingOf, columnOf })),
     findings: [...table.findings, ...findings, ...empty],
   };
 }
@@ -93,7 +94,6 @@ function marksOf(source: SourceDocument, base: number): MarkUse[] {
 }
 
 function markTwice(use: MarkUse, earlier: MarkUse): Finding {
-  const { file, line, column } = earlier.place;
-  const message = `the mark "${use.mark}" is used twice; first at ${file}:${line}:${column}; every base and template has its own`;
+  const message = `the mark "${use.mark}" is used twice; first at ${placeWords(earlier.place)}; every base and template has its own`;
   return { code: "mark-twice", severity: "error", at: use.place, message };
 }

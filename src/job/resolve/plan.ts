@@ -1,5 +1,6 @@
 /** The plan of a job: grid, placements, control points and north, read together and held against the bases. */
 import type { Finding } from "../../diagnostics/finding.js";
+import { hasErrors } from "../../diagnostics/finding.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
 import { openTable, readPlacements } from "../../schedule/index.js";
@@ -35,7 +36,7 @@ export function readPlan(sources: PlanSources): WithFindings<PlanSpec | null> {
   const parts = parseParts(sources);
   const plan = assemble(parts, sources);
   const findings = [...wholeFaults(written, document), ...parts.findings, ...plan.findings];
-  return { value: findings.length > 0 ? null : plan.value, findings };
+  return { value: hasErrors(findings) ? null : plan.value, findings };
 }
 
 /** A plan needs its grid and its bases; the rest is for them. */
