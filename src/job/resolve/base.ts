@@ -1,5 +1,5 @@
 /** A base as written x standards -> the complete base. */
-import { hasErrors, placeInWords } from "../../diagnostics/finding.js";
+import { hasErrors, placeWords } from "../../diagnostics/finding.js";
 import type { Pattern } from "../../patterns/index.js";
 import { countRods, MOST_RODS, resolvePattern } from "../../patterns/index.js";
 import type { Length } from "../../units/index.js";
@@ -206,7 +206,7 @@ function judgeWrittenCount(
   const { count } = group.rods;
   const counted = pattern === null ? count : countRods(pattern);
   if (count === undefined || count === counted) return;
-  const there = placeInWords(placeOf(report.document, path));
+  const there = placeWords(placeOf(report.document, path));
   const message = `${count} ${count === 1 ? "rod is" : "rods are"} written, but the pattern has ${counted} (${there}); allowed is the number that the pattern has`;
   report.fault([...rods, "count"], "rod-count-differs", message);
 }

@@ -1,6 +1,6 @@
 /** The bases of a job as written: the items of its list, or the rows of its schedule. */
 import type { Finding, Place } from "../../diagnostics/finding.js";
-import { hasErrors, placeInWords } from "../../diagnostics/finding.js";
+import { hasErrors, placeWords } from "../../diagnostics/finding.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
 import type { ReadAs } from "../../schedule/index.js";
@@ -57,13 +57,13 @@ function scheduledBases(schedule: SourceNode, { document, inputs, unit }: JobSou
   const tables = openTables(file, name, answers.sheet);
   if (!tables.ok) return none(tables.findings);
   const read = readSchedule(tables.value, name, unit, answers, besideTable(document, "schedule"));
-  const { bases, headingOf, readAs, findings } = read;
+  const { bases, headingOf, columnOf, readAs, findings } = read;
   const empty =
     bases.length === 0 && !hasErrors(findings)
       ? [fault("empty-schedule", `${name} has no row under its headings; allowed is one base or more`)]
       : [];
   return {
-    value: bases.map((root) => ({ root, path: "", nameOf: headingOf })),
+    value: bases.map((root) => ({ root, path: "", nameOf: headingOf, columnOf })),
     readAs,
     findings: [...tables.findings, ...findings, ...empty],
   };
@@ -97,7 +97,7 @@ function marksOf(source: SourceDocument, base: number): MarkUse[] {
 }
 
 function markTwice(use: MarkUse, earlier: MarkUse): Finding {
-  const first = placeInWords(earlier.place);
+  const first = placeWords(earlier.place);
   const message = `the mark "${use.mark}" is used twice; first at ${first}; every base and template has its own`;
   return { code: "mark-twice", severity: "error", at: use.place, message };
 }
