@@ -101,6 +101,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
       groutHoles: [],
     },
     column: missing("column", "no column is given"),
+    columnName: "",
     concrete: {
       shape: given({ kind: "rectangle", x: inches(24), y: inches(24), corner: { kind: "square" } } as const, "job"),
       at: { x: zero, y: zero },

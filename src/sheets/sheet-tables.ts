@@ -349,6 +349,7 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
     ...(plate.keyed === null
       ? []
       : [`Key: ${keyWords(plate.keyed, job.unit)}. A template that lies any other way round shows it at the edge.`]),
+    ...(base.columnName === "" ? [] : [`Column ${base.columnName}.`]),
     ...(base.note === "" ? [] : [base.note]),
     ...unplaced.slice(0, MOST_GROUPS),
   ];

@@ -172,6 +172,8 @@ export interface Base {
   readonly groups: readonly RodGroup[];
   readonly basePlate: BasePlate;
   readonly column: Input<ColumnShape>;
+  /** The column's section as the job names it; "" where it gives dimensions, or nothing. */
+  readonly columnName: string;
   readonly concrete: Concrete;
   readonly grout: Input<Length>;
   /** What levels the base plate. */

@@ -6,24 +6,14 @@ import type { Length } from "../../units/index.js";
 import type { DocumentPath, SourceDocument, WithFindings } from "../document.js";
 import { placeOf } from "../document.js";
 import { baseHoleOf, isSetOverCastRods } from "../model/base-hole.js";
-import type {
-  Base,
-  BasePlate,
-  ColumnShape,
-  Concrete,
-  Given,
-  Input,
-  Rod,
-  RodGroup,
-  SecondSourceHole,
-  Washer,
-} from "../model/job.js";
+import type { Base, BasePlate, Concrete, Given, Input, Rod, RodGroup, SecondSourceHole, Washer } from "../model/job.js";
 import { given, missing, optional } from "../model/job.js";
 import type { BaseDocument, GroupDocument, WasherDocument } from "../schema/job.js";
 import { markFault } from "../schema/marks.js";
 import { readBasePlateFile } from "./base-plate-file.js";
 import type { BaseSources } from "./base-report.js";
 import { BaseReport } from "./base-report.js";
+import { resolveColumn } from "./column.js";
 import { findWasher, inchTemplateHole, tableBaseHole, tableTemplateHole } from "./lookups.js";
 import { resolveRod } from "./rods.js";
 import { offsetOf, resolvePlanShape } from "./shapes.js";
@@ -55,7 +45,7 @@ function wholeBase(document: BaseDocument, report: BaseReport): Base | null {
     note: document.note ?? "",
     groups,
     basePlate,
-    column: resolveColumn(document),
+    ...resolveColumn(document.column),
     concrete,
     grout: optional(document.grout, "grout", "no grout gap is given"),
     levelling: optional(document.levelling, "levelling", "what levels the base plate is not given"),
@@ -282,9 +272,4 @@ function resolveConcrete({ concrete }: BaseDocument, report: BaseReport): Concre
     depth: optional(concrete?.depth, "concrete.depth", "no depth of the concrete is given"),
     exposure: optional(concrete?.exposure, "concrete.exposure", "the exposure of the concrete is not given"),
   };
-}
-
-function resolveColumn({ column }: BaseDocument): Input<ColumnShape> {
-  if (column === undefined) return missing("column", "no column is given");
-  return given({ ...column, at: offsetOf(column.at) }, "job");
 }
