@@ -1,5 +1,6 @@
 import { baseHoleOf } from "../../job/model/base-hole.js";
 import type { Input } from "../../job/model/job.js";
+import { isOfJobFile } from "../../job/model/values.js";
 import { findTemplateHole, overCastRodsHole, type TemplateHoleEdition } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import { makingLoss } from "../cutting.js";
@@ -46,7 +47,7 @@ function againstTable(context: CheckContext, rod: RodHole): RuleResult {
   const table = isOverCastRods(context) ? baseHoleOf(rod.group, { orTable: true }) : rod.group.tableHole;
   const own = authorityOf(context, rod);
   const say = wordsIn(context.job.unit);
-  const [hole, from] = [say.length(rod.hole), rod.group.hole.from];
+  const [hole, from] = [say.length(rod.hole), isOfJobFile(rod.group.hole) ? "job" : rod.group.hole.from];
   if (table.kind === "missing")
     return notChecked(rod.tag, `${table.why} (${table.key}); the hole is ${hole}: ${from}`, own);
   const asked = say.length(table.value);
