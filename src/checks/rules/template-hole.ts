@@ -9,6 +9,7 @@ import type { Own } from "../results.js";
 import { compare, inBestCase, known, lacking, missingAmong, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, rodHoles } from "../rods.js";
+import { HOLE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 const AS_CUT = "as cut: h - deviation - taper >= d + zinc growth";
@@ -20,6 +21,7 @@ export const templateHole: Rule<"template-hole"> = {
   title: "hole = the table's (advise); as cut h - deviation - taper >= d + zinc growth (stop); h <= H (stop)",
   severity: "advise",
   measured: "the hole of the template",
+  takes: [...HOLE, "rods.zincGrowth", "rods.finish", "template.thickness", "template.material"],
   clause: ({ job }) => TABLE_CLAUSE[job.editions.templateHoles],
   edition: ({ job }) => job.editions.templateHoles,
   check(context) {
