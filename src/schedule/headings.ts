@@ -80,6 +80,7 @@ function patternHeadings(): readonly Heading[] {
 export const HEADINGS: readonly Heading[] = [
   base("Mark", "mark", asText, "B1", "Base", "Base mark", "Piece mark", "Type"),
   base("Qty", "quantity", asText, "6", "No. of bases", "Base qty"),
+  base("Kind", "kind", asText, "heavy", "Kind of base"),
   base("Member", "member", asWord(), "column"),
   length(group("Rod dia", "rods.diameter", asText, "1-1/4", "Rod", "Rod size", "Dia", "Anchor rod", "Anchor rod dia")),
   group("Thread", "rods.thread", asText, "UNC", "Thread series"),

@@ -8,11 +8,11 @@ import { offsetOf } from "./shapes.js";
 
 type Column = Pick<Base, "column" | "columnName">;
 
-/** A section whose dimensions are not held keeps its name: what needs its outline is then not checked, for that reason. */
-export function resolveColumn(column: BaseDocument["column"]): Column {
+/** `from`: who gave it. A section whose dimensions are not held keeps its name: what needs its outline is then not checked, for that reason. */
+export function resolveColumn(column: BaseDocument["column"], from: string): Column {
   if (column === undefined) return { column: missing("column", "no column is given"), columnName: "" };
   const at = offsetOf(column.at);
-  if (column.kind !== "section") return { column: given({ ...column, at }, "job"), columnName: "" };
+  if (column.kind !== "section") return { column: given({ ...column, at }, from), columnName: "" };
   return { column: sectionShape(column.name, column.depthAlong, at), columnName: column.name };
 }
 
