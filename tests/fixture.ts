@@ -114,6 +114,8 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
     template: {
       mark: "T1",
       quantity: 2,
+      sharedBy: [],
+      written: { mark: null, quantity: null },
       use: "template",
       support: given("form" as const, "job"),
       material: "steel",
@@ -165,6 +167,8 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     budget: resolveBudget(),
     survey: resolveSurvey(),
     lookAlike: given(inches(1), "default 1 in"),
+    merge: "none",
+    templates: [],
     ...changes,
   };
 }

@@ -4,6 +4,7 @@ export type { JobFile, RequestedFile } from "./job-file.js";
 export { readJobFile, requestedFiles } from "./job-file.js";
 export * from "./model/job.js";
 export type * from "./model/plan.js";
+export { isShared, servedMarks } from "./model/shared.js";
 export type { Vocabulary } from "./model/vocabulary.js";
 export type { JobOptions } from "./read-job.js";
 export { readJob } from "./read-job.js";

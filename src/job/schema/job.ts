@@ -86,7 +86,21 @@ function headShape(unit: Unit, rules: readonly string[]) {
     severities: severityBlock(rules).optional(),
     budget: budgetBlock(unit).optional(),
     survey: surveyBlock(unit).optional(),
+    merge: wordLeaf(
+      ["auto", "none"],
+      "auto: templates that are the same plate become one, with one mark. Omitted: none.",
+    ).optional(),
+    templates: templatesBlock().optional(),
   };
+}
+
+function templatesBlock() {
+  const quantity = countLeaf(1, MOST_PIECES, "How many of this template are made, for all the bases that it serves.");
+  return z
+    .record(z.string(), keys({ quantity }, "What holds for one template."), {
+      error: () => "a group of keys, one a template: T1: { quantity: 4 }",
+    })
+    .describe("Quantities by template mark, instead of those that the bases give.");
 }
 
 function jobBlock() {
