@@ -11,7 +11,7 @@ import type { JobSchemas } from "../schema/job.js";
 import type { BaseSources } from "./base-report.js";
 import type { WrittenBase } from "./complete-base.js";
 import { completeBase } from "./complete-base.js";
-import { JOINED_GROUPS, joinLayers } from "./join-layers.js";
+import { joinedGroup, joinLayers } from "./join-layers.js";
 import { countedMarks } from "./marks-in-words.js";
 
 /** A layer that lies under bases: its sound values, each with who gives it and with its place in the job. */
@@ -147,9 +147,9 @@ function soundPart(root: SourceMap, findings: readonly Finding[]): SourceMap {
 
 function soundKeys(map: SourceMap, faults: ReadonlySet<string>): SourceMap {
   const entries = map.entries.flatMap((entry): readonly SourceEntry[] => {
-    const isGroup = JOINED_GROUPS[entry.key] !== undefined && entry.value.kind === "map";
-    if (isFaulty(entry.place, faults) || (isGroup && isFaulty(entry.value.place, faults))) return [];
-    if (isGroup && entry.value.kind === "map") return [{ ...entry, value: soundKeys(entry.value, faults) }];
+    const group = joinedGroup(entry);
+    if (isFaulty(entry.place, faults) || (group !== null && isFaulty(group.place, faults))) return [];
+    if (group !== null) return [{ ...entry, value: soundKeys(group, faults) }];
     return holdsFault(entry.value, faults) ? [] : [entry];
   });
   return { ...map, entries };
@@ -170,9 +170,10 @@ function holdsFault(node: SourceNode, faults: ReadonlySet<string>): boolean {
 function asLayer(map: SourceMap, path: string, giver: string): SourceMap {
   const entries = map.entries.map((entry): SourceEntry => {
     const own = joinPath(path, [entry.key]);
-    const isGroup = JOINED_GROUPS[entry.key] !== undefined && entry.value.kind === "map";
-    const value = isGroup && entry.value.kind === "map" ? asLayer(entry.value, own, giver) : labelled(entry.value, own);
-    return { ...entry, place: { ...entry.place, label: own }, value, ...(isGroup ? {} : { givenBy: giver }) };
+    const group = joinedGroup(entry);
+    const place = { ...entry.place, label: own };
+    if (group !== null) return { ...entry, place, value: asLayer(group, own, giver) };
+    return { ...entry, place, value: labelled(entry.value, own), givenBy: giver };
   });
   return { ...map, entries, place: { ...map.place, label: path } };
 }
