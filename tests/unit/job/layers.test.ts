@@ -391,6 +391,15 @@ describe("faults of layers are told once, where they stand", () => {
     ]);
   });
 
+  it("kinds that cannot be read say nothing of what a base cites", () => {
+    const base = `  - { mark: B1, kind: heavy, ${ROD}, ${PATTERN} }`;
+    expect(fault("kinds: heavy", base)).toEqual([
+      "job.yaml:3:8 kinds: is no group of keys; allowed are names of kinds, each with a part of a base",
+    ]);
+    const many = Array.from({ length: 501 }, (_, n) => `k${n}: {}`).join(", ");
+    expect(fault(`kinds: { ${many} }`, base)).toEqual(["job.yaml:3:8 kinds: has 501 kinds; at most 500 are allowed"]);
+  });
+
   it("what a default and bases make together, with the bases that it is so with", () => {
     const bases = [24, 24, 6].map(
       (embedment, n) => `  - { mark: B${n}, rods: { embedment: ${embedment} }, ${PATTERN} }`,
