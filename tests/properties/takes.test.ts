@@ -44,14 +44,4 @@ describe("takes", () => {
     expect(told.size).toBeGreaterThan(100);
     expect(new Set([...told].map((each) => each.split(":")[0])).size).toBeGreaterThan(30);
   });
-
-  it("sees a key that is not named", () => {
-    expect(isTaken(["basePlate.washer"], "basePlate.washer")).toBe(true);
-    expect(isTaken(["basePlate.washer"], "groups[1].washer")).toBe(true);
-    expect(isTaken(["rods.grade"], "groups[12].rods.grade")).toBe(true);
-    expect(isTaken(["groups.rods.grade"], "rods.grade")).toBe(false);
-    expect(isTaken(["groups.rods.grade"], "groups[0].rods.grade")).toBe(true);
-    expect(isTaken(["template.outline"], "template.outline.corner")).toBe(true);
-    expect(isTaken(["rods.threads"], "rods.thread")).toBe(false);
-  });
 });

@@ -18,13 +18,17 @@ const SHAPE = ["x", "y", "diameter"] as const;
 /** Corners are those of a rectangle. */
 const PLAN = { alternatives: [SHAPE], settles: { diameter: ["corner"] } } as const satisfies JoinedGroup;
 
-/** The groups of a base that are joined key by key. */
-export const JOINED_GROUPS: Readonly<Record<string, JoinedGroup>> = {
+const JOINED_GROUPS: Readonly<Record<string, JoinedGroup>> = {
   rods: { alternatives: [], settles: { finish: ["zincGrowth"] } },
   basePlate: { ...PLAN, alternatives: [SHAPE, ["pattern", "from"]] },
   concrete: PLAN,
   template: { alternatives: [], settles: {} },
 };
+
+/** The value of an entry of a base that is joined key by key: a group of keys; null for a choice, which is taken whole. */
+export function joinedGroup({ key, value }: SourceEntry): SourceMap | null {
+  return value.kind === "map" && Object.hasOwn(JOINED_GROUPS, key) ? value : null;
+}
 
 const BASE: JoinedGroup = { alternatives: [["pattern", "groups"]], settles: { groups: ["rods"] } };
 
@@ -64,8 +68,8 @@ function isStopped(key: string, upper: SourceMap, { alternatives, settles }: Joi
 
 /** A group that the upper layer does not have is one of its own: what it lacks is asked for there. */
 function standIn(entry: SourceEntry, upper: SourceMap): SourceEntry {
-  const isGroup = ownValue(JOINED_GROUPS, entry.key) !== undefined && entry.value.kind === "map";
-  return isGroup ? { ...entry, value: { ...entry.value, place: upper.place } } : entry;
+  const group = joinedGroup(entry);
+  return group === null ? entry : { ...entry, value: { ...group, place: upper.place } };
 }
 
 function joinValue(own: SourceEntry, given: SourceEntry): SourceEntry {

@@ -11,7 +11,7 @@ import type { JobSchemas } from "../schema/job.js";
 import type { BaseSources } from "./base-report.js";
 import type { WrittenBase } from "./complete-base.js";
 import { completeBase } from "./complete-base.js";
-import { JOINED_GROUPS, joinLayers } from "./join-layers.js";
+import { joinedGroup, joinLayers } from "./join-layers.js";
 import { countedMarks } from "./marks-in-words.js";
 
 /** A layer that lies under bases: its sound values, each with who gives it and with its place in the job. */
@@ -29,7 +29,8 @@ interface Kind extends Layer {
 /** What a job says once for many bases. */
 export interface Layers {
   readonly defaults: Layer | null;
-  readonly kinds: readonly Kind[];
+  /** null: what is written under kinds cannot be read, and says nothing of who may be cited. */
+  readonly kinds: readonly Kind[] | null;
 }
 
 /** What layers are judged with. */
@@ -48,13 +49,17 @@ export function readLayers(sources: LayerSources): WithFindings<Layers> {
   return { value: { defaults: defaults?.value ?? null, kinds: kinds.value }, findings };
 }
 
-function readKinds(sources: LayerSources): WithFindings<readonly Kind[]> {
+function readKinds(sources: LayerSources): WithFindings<Layers["kinds"]> {
   const { document } = sources;
   const written = findNode(document.root, "kinds");
   if (written === undefined) return { value: [], findings: [] };
   if (written.kind !== "map") {
     const message = "is no group of keys; allowed are names of kinds, each with a part of a base";
-    return { value: [], findings: [faultAt(document, ["kinds"], "bad-value", message)] };
+    return { value: null, findings: [faultAt(document, ["kinds"], "bad-value", message)] };
+  }
+  if (written.entries.length > MOST_KINDS) {
+    const message = `has ${written.entries.length} kinds; at most ${MOST_KINDS} are allowed`;
+    return { value: null, findings: [faultAt(document, ["kinds"], "too-many-kinds", message)] };
   }
   const read = written.entries.map((entry) => {
     const path = joinPath("kinds", [entry.key]);
@@ -66,6 +71,7 @@ function readKinds(sources: LayerSources): WithFindings<readonly Kind[]> {
   return { value: kinds, findings: [...read.flatMap(({ findings }) => findings), ...nameFaults(kinds)] };
 }
 
+const MOST_KINDS = 500;
 const LONGEST_NAME = 40;
 
 function nameFaults(kinds: readonly Kind[]): readonly Finding[] {
@@ -147,9 +153,9 @@ function soundPart(root: SourceMap, findings: readonly Finding[]): SourceMap {
 
 function soundKeys(map: SourceMap, faults: ReadonlySet<string>): SourceMap {
   const entries = map.entries.flatMap((entry): readonly SourceEntry[] => {
-    const isGroup = JOINED_GROUPS[entry.key] !== undefined && entry.value.kind === "map";
-    if (isFaulty(entry.place, faults) || (isGroup && isFaulty(entry.value.place, faults))) return [];
-    if (isGroup && entry.value.kind === "map") return [{ ...entry, value: soundKeys(entry.value, faults) }];
+    const group = joinedGroup(entry);
+    if (isFaulty(entry.place, faults) || (group !== null && isFaulty(group.place, faults))) return [];
+    if (group !== null) return [{ ...entry, value: soundKeys(group, faults) }];
     return holdsFault(entry.value, faults) ? [] : [entry];
   });
   return { ...map, entries };
@@ -170,9 +176,10 @@ function holdsFault(node: SourceNode, faults: ReadonlySet<string>): boolean {
 function asLayer(map: SourceMap, path: string, giver: string): SourceMap {
   const entries = map.entries.map((entry): SourceEntry => {
     const own = joinPath(path, [entry.key]);
-    const isGroup = JOINED_GROUPS[entry.key] !== undefined && entry.value.kind === "map";
-    const value = isGroup && entry.value.kind === "map" ? asLayer(entry.value, own, giver) : labelled(entry.value, own);
-    return { ...entry, place: { ...entry.place, label: own }, value, ...(isGroup ? {} : { givenBy: giver }) };
+    const group = joinedGroup(entry);
+    const place = { ...entry.place, label: own };
+    if (group !== null) return { ...entry, place, value: asLayer(group, own, giver) };
+    return { ...entry, place, value: labelled(entry.value, own), givenBy: giver };
   });
   return { ...map, entries, place: { ...map.place, label: path } };
 }
@@ -196,19 +203,29 @@ function labelled(node: SourceNode, path: string): SourceNode {
 
 /** Each base over its kind over the defaults; a kind that is not there is told once, one that nobody cites too. */
 export function layBases(bases: readonly SourceDocument[], layers: Layers): WithFindings<readonly WrittenBase[]> {
+  const kinds = layers.kinds ?? [];
+  const byName = new Map(kinds.toReversed().map((kind) => [nameKey(kind.name), kind]));
   const unknown = new Map<string, SourceDocument[]>();
   const cited = new Set<Kind>();
   const value = bases.map((base): WrittenBase => {
     const name = kindName(base);
-    const kind = name === null ? undefined : layers.kinds.find((one) => nameKey(one.name) === nameKey(name));
+    const kind = name === null ? undefined : byName.get(nameKey(name));
     if (kind !== undefined) cited.add(kind);
-    else if (name !== null) unknown.set(name, [...(unknown.get(name) ?? []), base]);
+    else if (name !== null && layers.kinds !== null) gather(unknown, name, base);
     return layBase(base, [kind ?? null, layers.defaults], kind === undefined && name !== null);
   });
-  const absent = [...unknown].map(([name, citing]) => unknownKind(name, citing, layers.kinds));
-  const idle =
-    bases.length === 0 || absent.length > 0 ? [] : layers.kinds.filter((kind) => !cited.has(kind)).map(idleKind);
+  const absent = [...unknown].slice(0, MOST_UNKNOWN).map(([name, citing]) => unknownKind(name, citing, kinds));
+  const idle = bases.length === 0 || absent.length > 0 ? [] : kinds.filter((kind) => !cited.has(kind)).map(idleKind);
   return { value, findings: [...absent, ...idle] };
+}
+
+/** So many names are looked for; those beyond stop the job all the same, and are told in the next run. */
+const MOST_UNKNOWN = 50;
+
+function gather<K, V>(map: Map<K, V[]>, key: K, value: V): void {
+  const held = map.get(key);
+  if (held === undefined) map.set(key, [value]);
+  else held.push(value);
 }
 
 function layBase(base: SourceDocument, layers: readonly (Layer | null)[], isKindAbsent: boolean): WrittenBase {

@@ -3,7 +3,7 @@ import type { SourceEntry, SourceNode } from "../../readers/source.js";
 import { findEntry, isNothing } from "../../readers/source.js";
 import type { DocumentPath } from "../document.js";
 import { joinPath } from "../document.js";
-import { JOINED_GROUPS } from "./join-layers.js";
+import { joinedGroup } from "./join-layers.js";
 
 /** Key path, as `rods.grade` or `groups[1].rods.grade`, -> `default`, `kind heavy`, `note 2`; choices by the key of the whole. */
 export function originsOf(root: SourceNode): Readonly<Record<string, string>> {
@@ -16,9 +16,8 @@ function originsIn(node: SourceNode, path: string, giver: string | undefined): r
   if (node.kind !== "map") return [];
   return node.entries.flatMap((entry): readonly Origin[] => {
     const [own, givenBy] = [joinPath(path, [entry.key]), entry.givenBy ?? giver];
-    if (entry.value.kind === "map" && Object.hasOwn(JOINED_GROUPS, entry.key)) {
-      return originsIn(entry.value, own, givenBy);
-    }
+    const group = joinedGroup(entry);
+    if (group !== null) return originsIn(group, own, givenBy);
     if (entry.key === "groups" && entry.value.kind === "list") {
       return entry.value.items.flatMap((item, index) => originsIn(item, joinPath(own, [index]), givenBy));
     }

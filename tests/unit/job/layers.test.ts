@@ -1,9 +1,11 @@
 /**
  * Defaults and kinds: each rule of joining, by a base that takes them held against the same base written out. Invented data.
  */
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { requestedFiles } from "../../../src/job/index.js";
 import type { Base } from "../../../src/job/model/job.js";
+import { NM_PER_INCH } from "../../../src/units/index.js";
 import { faultsOf, inputsOf, jobOf } from "./files.js";
 
 const PATTERN = "pattern: { kind: rectangle, x: 12, y: 10 }";
@@ -389,6 +391,15 @@ describe("faults of layers are told once, where they stand", () => {
     ]);
   });
 
+  it("kinds that cannot be read say nothing of what a base cites", () => {
+    const base = `  - { mark: B1, kind: heavy, ${ROD}, ${PATTERN} }`;
+    expect(fault("kinds: heavy", base)).toEqual([
+      "job.yaml:3:8 kinds: is no group of keys; allowed are names of kinds, each with a part of a base",
+    ]);
+    const many = Array.from({ length: 501 }, (_, n) => `k${n}: {}`).join(", ");
+    expect(fault(`kinds: { ${many} }`, base)).toEqual(["job.yaml:3:8 kinds: has 501 kinds; at most 500 are allowed"]);
+  });
+
   it("what a default and bases make together, with the bases that it is so with", () => {
     const bases = [24, 24, 6].map(
       (embedment, n) => `  - { mark: B${n}, rods: { embedment: ${embedment} }, ${PATTERN} }`,
@@ -432,6 +443,21 @@ describe("faults of layers are told once, where they stand", () => {
       "job.yaml:7:5 bases[0].rods.diameter: is required; allowed is a line of text, at most 40 characters",
       "job.yaml:8:5 bases[1].template.thickness: is required; allowed is a length above zero, as 1-1/4 or with its unit",
     ]);
+  });
+});
+
+describe("README's example", () => {
+  const readme = readFileSync(new URL("../../../README.md", import.meta.url), "utf8");
+  const example = /### Said once for many bases[\s\S]*?```yaml\n([\s\S]*?)```/.exec(readme)?.[1] ?? "";
+
+  it("gives what README says of it", () => {
+    const job = `job: { number: "1" }\nunits: in\n${example}`;
+    expect(faultsOf(job)).toEqual([]);
+    const [b1, b2, m1] = jobOf(job).bases;
+    expect([b1?.levelling.kind, b2?.levelling.kind]).toEqual(["given", "missing"]);
+    expect(m1?.groups[0]?.rod).toMatchObject({ grade: { value: "F1554 55" }, finish: { value: "plain" } });
+    expect(m1?.concrete.shape).toMatchObject({ value: { kind: "circle", diameter: 72 * NM_PER_INCH } });
+    expect(m1?.template).toMatchObject({ thickness: 0.375 * NM_PER_INCH, support: { value: "bearers" } });
   });
 });
 
