@@ -264,9 +264,7 @@ function changeText(change: Change, { old, new: fresh }: Comparison): string[] {
     case "merged":
       return [`one template now: it was ${marksWords(change.from)}, the same plate`];
     case "split":
-      return [
-        `a template of its own now for ${marksWords(change.bases)}: it was ${change.from}, which served others too`,
-      ];
+      return [`a template of its own now: it was ${change.from}, which served others too`];
     case "serves":
       return [`serves ${marksWords(change.to)}; served ${marksWords(change.from)}`];
   }

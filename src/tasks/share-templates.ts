@@ -75,7 +75,9 @@ function proveSet(job: Job, members: readonly ShapedBase[]): Proof {
     if (key !== first.key) fault ??= differs(first.checked, checked);
     if (checked.held.length > 0) held.push({ mark: each.base.mark, reasons: checked.held });
     const sheet = sheetKey(checked);
-    sheets.set(sheet, [...(sheets.get(sheet) ?? []), each.base.mark]);
+    const alike = sheets.get(sheet);
+    if (alike === undefined) sheets.set(sheet, [each.base.mark]);
+    else alike.push(each.base.mark);
   }
   return { bases: members.map(({ base }) => base.mark), shared: { held, sheets: [...sheets.values()] }, fault };
 }
