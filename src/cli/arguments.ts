@@ -7,11 +7,18 @@ export type Command =
   | { readonly kind: "help"; readonly about: CommandName | null }
   | { readonly kind: "version" }
   | { readonly kind: "start"; readonly name: string | null; readonly out: string }
-  | { readonly kind: "check"; readonly job: string; readonly json: boolean; readonly all: boolean }
+  | {
+      readonly kind: "check";
+      readonly job: string;
+      readonly faults: string | null;
+      readonly json: boolean;
+      readonly all: boolean;
+    }
   | {
       readonly kind: "make";
       readonly job: string;
       readonly out: string;
+      readonly faults: string | null;
       readonly json: boolean;
       readonly all: boolean;
       readonly includeHeld: boolean;
@@ -47,8 +54,15 @@ const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare", "
 /** Options by command, beside --help and --version. */
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
   start: { out: "string" },
-  check: { json: "boolean", all: "boolean" },
-  make: { out: "string", json: "boolean", all: "boolean", "include-held": "boolean", replace: "boolean" },
+  check: { faults: "string", json: "boolean", all: "boolean" },
+  make: {
+    out: "string",
+    faults: "string",
+    json: "boolean",
+    all: "boolean",
+    "include-held": "boolean",
+    replace: "boolean",
+  },
   compare: { json: "boolean" },
   proof: { against: "string", json: "boolean" },
   budget: { out: "string", json: "boolean" },
@@ -197,17 +211,19 @@ function wantOut(name: CommandName, { texts, faults }: Read): string[] {
 function commandOf(name: CommandName, { texts, flags, positionals }: Read): Command {
   const out = texts.get("out") ?? "";
   const job = positionals[0] ?? "";
+  const faults = texts.get("faults") ?? null;
   const shown = { json: flags.has("json"), all: flags.has("all") };
   switch (name) {
     case "start":
       return { kind: "start", name: positionals[0] ?? null, out };
     case "check":
-      return { kind: "check", job, ...shown };
+      return { kind: "check", job, faults, ...shown };
     case "make":
       return {
         kind: "make",
         job,
         out,
+        faults,
         ...shown,
         includeHeld: flags.has("include-held"),
         replace: flags.has("replace"),

@@ -26,6 +26,30 @@ export function nearestWord(word: string, known: readonly string[]): string | un
     : undefined;
 }
 
+/** The known words in the order of their nearness, `most` of them, however far they are; ties as they are given. */
+export function nearestWords(word: string, known: readonly string[], most: number): readonly string[] {
+  const wanted = plain(word).slice(0, 60);
+  const rank = (candidate: string): number => {
+    const [name, other] = [plain(candidate), wanted];
+    const holds = other.length > 2 && name.length > 2 && (name.includes(other) || other.includes(name));
+    return editDistance(wanted, name) / Math.max(1, wanted.length, name.length) - (holds ? 0.5 : 0);
+  };
+  const ranked = known.map((candidate) => ({ candidate, rank: rank(candidate) }));
+  return ranked
+    .sort((a, b) => a.rank - b.rank)
+    .slice(0, most)
+    .map(({ candidate }) => candidate);
+}
+
+/** So many words are listed whole; of more the nearest are told. */
+const MOST_LISTED = 12;
+
+/** What is allowed in place of a word: `allowed are A, B, C`, or of many `nearest are A, B, C; the JSON Schema lists all`. */
+export function allowedOrNearest(word: string, known: readonly string[]): string {
+  if (known.length <= MOST_LISTED) return `allowed are ${known.join(", ")}`;
+  return `nearest are ${nearestWords(word, known, 3).join(", ")}; the JSON Schema lists all`;
+}
+
 function plain(word: string): string {
   return word.toLowerCase().replace(/[^a-z0-9]/g, "");
 }

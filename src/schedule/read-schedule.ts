@@ -18,6 +18,8 @@ export interface Schedule {
   readonly findings: readonly Finding[];
   /** The heading under which a key of the job file stands. */
   readonly headingOf: (path: readonly PropertyKey[]) => string | null;
+  /** Letters of that heading's column, where the schedule has it. */
+  readonly columnOf: (path: readonly PropertyKey[]) => string | null;
 }
 
 const SHEET: HeadingSet<Heading> = { all: HEADINGS, find: findHeading, mostRows: 20_000 };
@@ -28,7 +30,8 @@ export function readSchedule(table: Table, file: string, unit: Unit): Schedule {
   const sheet = readSheet(table, file, unit, SHEET, isMark, "Mark, Rod dia, ...");
   const reading = new ScheduleReading(unit);
   for (const row of sheet.rows) reading.takeRow(row);
-  return { bases: reading.finish(), findings: [...sheet.findings, ...reading.findings], headingOf };
+  const findings = [...sheet.findings, ...reading.findings];
+  return { bases: reading.finish(), findings, headingOf, columnOf: (path) => sheet.columnOf(headingOf(path)) };
 }
 
 interface Values {

@@ -1,6 +1,7 @@
 /** What every spreadsheet asks of its reader: a row of headings, units in their brackets, stray cells, cells by their form. */
 import type { Finding } from "../diagnostics/finding.js";
 import { nearestWord } from "../diagnostics/nearest.js";
+import { columnLetters, placeOfCell } from "../readers/cell-place.js";
 import type { Cell, Table } from "../readers/inputs.js";
 import type { SourceNode, SourcePlace } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
@@ -50,6 +51,8 @@ const BLANK = new Set(["", "-", "\u2013", "\u2014"]);
 export interface SheetReading<H extends SheetHeading> {
   readonly rows: readonly SheetRow<H>[];
   readonly findings: readonly Finding[];
+  /** Letters of the column under a heading of this name; null where there is none. */
+  readonly columnOf: (name: string | null) => string | null;
 }
 
 /** Reads a spreadsheet. `isFirst` tells the heading that every such sheet has; `wanted` names some of them. */
@@ -64,9 +67,9 @@ export function readSheet<H extends SheetHeading>(
   const start = findHeadingRow(table, headings, isFirst);
   if (start === null) {
     const message = `no row of headings; allowed is a row that has ${wanted}`;
-    return { rows: [], findings: [errorAt({ file, line: 1, column: 1 }, "no-headings", message)] };
+    return { ...NO_ROWS, findings: [errorAt({ file, line: 1, column: 1 }, "no-headings", message)] };
   }
-  const reading = new Reading(file, unit, headings);
+  const reading = new Reading(table.sheet, file, unit, headings);
   const columns = reading.readHeadings(table.rows[start] ?? []);
   const rows: SheetRow<H>[] = [];
   for (let index = start + 1; index < table.rows.length && reading.findings.length < MOST_FAULTY; index++) {
@@ -75,12 +78,15 @@ export function readSheet<H extends SheetHeading>(
     if (rows.length > headings.mostRows) return tooManyRows({ file, line: index + 1, column: 1 }, headings.mostRows);
   }
   reading.finish(table.rows[start] ?? []);
-  return { rows, findings: reading.findings };
+  const letters = new Map(columns.map(({ index, heading }) => [heading.name, columnLetters(index + 1)]));
+  return { rows, findings: reading.findings, columnOf: (name) => letters.get(name ?? "") ?? null };
 }
+
+const NO_ROWS = { rows: [], columnOf: () => null } as const;
 
 function tooManyRows(place: SourcePlace, most: number): SheetReading<never> {
   const message = `the sheet has more than ${most} rows that hold something; at most ${most} are read`;
-  return { rows: [], findings: [errorAt(place, "too-many-rows", message)] };
+  return { ...NO_ROWS, findings: [errorAt(place, "too-many-rows", message)] };
 }
 
 /** The first row with the first heading among the first rows: a print's title may stand above it. */
@@ -105,6 +111,7 @@ class Reading<H extends SheetHeading> {
   private stray = 0;
 
   constructor(
+    private readonly sheet: string,
     private readonly file: string,
     private readonly unit: Unit,
     private readonly headings: HeadingSet<H>,
@@ -144,7 +151,7 @@ class Reading<H extends SheetHeading> {
   }
 
   private refuse(cell: Cell, code: string, message: string, near?: string): void {
-    const place = { file: this.file, line: cell.line, column: cell.column };
+    const place = placeOfCell(this.file, this.sheet, cell);
     this.findings.push(errorAt(place, code, message, near === undefined ? undefined : `did you mean ${near}?`));
   }
 
@@ -172,8 +179,7 @@ class Reading<H extends SheetHeading> {
     if (filled.length > 0) this.refuseStray(cells, columns, row);
     const first = filled[0];
     if (first === undefined) return null;
-    const { line, column } = first.cell;
-    const place: SourcePlace = { file: this.file, line, column, label: `row ${row}` };
+    const place: SourcePlace = placeOfCell(this.file, this.sheet, first.cell, `row ${row}`);
     const values = filled.map(({ column: under, cell }) => ({
       heading: under.heading,
       node: this.readCell(under, cell, row),
@@ -189,7 +195,7 @@ class Reading<H extends SheetHeading> {
       this.refusedColumns.add(index);
       this.stray += 1;
       if (this.stray > MOST_UNKNOWN) return;
-      const place = { file: this.file, line: cell.line, column: cell.column, label: `row ${row}` };
+      const place = placeOfCell(this.file, this.sheet, cell, `row ${row}`);
       this.findings.push(errorAt(place, "no-heading", `"${cell.text}" stands in a column without a heading`));
     });
   }
@@ -204,12 +210,7 @@ class Reading<H extends SheetHeading> {
   }
 
   private readCell({ heading, unit }: Column<H>, cell: Cell, row: number): SourceNode {
-    const place: SourcePlace = {
-      file: this.file,
-      line: cell.line,
-      column: cell.column,
-      label: `row ${row} ${heading.name}`,
-    };
+    const place = placeOfCell(this.file, this.sheet, cell, `row ${row} ${heading.name}`);
     const fallback: SourceNode = { kind: "scalar", text: cell.text, style: "quoted", place };
     if (cell.fault !== undefined) {
       this.findings.push(errorAt(place, "cell-fault", cell.fault));

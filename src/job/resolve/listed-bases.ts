@@ -1,5 +1,6 @@
 /** The bases of a job as written: the items of its list, or the rows of its schedule. */
 import type { Finding, Place } from "../../diagnostics/finding.js";
+import { placeWords } from "../../diagnostics/finding.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
 import { openTable, readSchedule } from "../../schedule/index.js";
@@ -52,15 +53,15 @@ function scheduledBases(
     return none([
       fault("missing-file", `there is no schedule ${name}; allowed is a CSV or XLSX file beside the job file`),
     ]);
-  const table = openTable(file, name);
+  const table = openTable(file, name, typeof schedule === "string" ? undefined : schedule.sheet);
   if (!table.ok) return none(table.findings);
-  const { bases, headingOf, findings } = readSchedule(table.value, name, unit);
+  const { bases, headingOf, columnOf, findings } = readSchedule(table.value, name, unit);
   const empty =
     bases.length === 0 && findings.length === 0
       ? [fault("empty-schedule", `${name} has no row under its headings; allowed is one base or more`)]
       : [];
   return {
-    value: bases.map((root) => ({ root, path: "", nameOf: headingOf })),
+    value: bases.map((root) => ({ root, path: "", nameOf: headingOf, columnOf })),
     findings: [...table.findings, ...findings, ...empty],
   };
 }
@@ -101,9 +102,7 @@ function marksOf(source: SourceDocument, base: number): MarkUse[] {
 function sharedMark(use: MarkUse, earlier: MarkUse): Finding[] {
   const isTemplate = use.kind === "template" && earlier.kind === "template";
   if (isTemplate && use.mark === earlier.mark) return [];
-  const { file, line, column, cell } = earlier.place;
-  const where = cell === undefined ? `${file}:${line}:${column}` : `${file} ${cell}`;
-  const twice = `the mark "${use.mark}" is used twice; first at ${where}`;
+  const twice = `the mark "${use.mark}" is used twice; first at ${placeWords(earlier.place)}`;
   const fault = (message: string, hint?: string): Finding[] => [
     { code: "mark-twice", severity: "error", at: use.place, message, ...(hint === undefined ? {} : { hint }) },
   ];

@@ -1,5 +1,6 @@
 /** The plan of a job: grid, placements, control points and north, read together and held against the bases. */
 import type { Finding } from "../../diagnostics/finding.js";
+import { hasErrors } from "../../diagnostics/finding.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
 import { openTable, readPlacements } from "../../schedule/index.js";
@@ -35,7 +36,7 @@ export function readPlan(sources: PlanSources): WithFindings<PlanSpec | null> {
   const parts = parseParts(sources);
   const plan = assemble(parts, sources);
   const findings = [...wholeFaults(written, document), ...parts.findings, ...plan.findings];
-  return { value: findings.length > 0 ? null : plan.value, findings };
+  return { value: hasErrors(findings) ? null : plan.value, findings };
 }
 
 /** A plan needs its grid and its bases; the rest is for them. */
@@ -163,7 +164,7 @@ function listedPlacements(name: string, sheet: string | undefined, { document, i
     return noList([
       fault("missing-file", `there is no placement list ${name}; allowed is a CSV or XLSX file beside the job file`),
     ]);
-  const table = openTable(file, name);
+  const table = openTable(file, name, sheet);
   if (!table.ok) return noList(table.findings);
   const { placements, headingOf, findings } = readPlacements(table.value, name, unit);
   const empty =

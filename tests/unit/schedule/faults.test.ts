@@ -13,7 +13,7 @@ describe("a spacing of three rods and more: overall, or from rod to rod?", () =>
 
   it.each(["Spacing X", "Gauge X", "Gage X", "Pitch X", "Rod X"])("%s is asked", (heading) => {
     expect(row(heading, "3")).toEqual([
-      's.csv:2:3 row 2 Spacing X: "6" with 3 rods: from the first to the last, or from rod to rod? allowed is Overall X: 6 where it is overall, 12 where it is from rod to rod',
+      's.csv C2 Spacing X: "6" with 3 rods: from the first to the last, or from rod to rod? allowed is Overall X: 6 where it is overall, 12 where it is from rod to rod',
     ]);
   });
 
@@ -35,13 +35,13 @@ describe("a spacing of three rods and more: overall, or from rod to rod?", () =>
   it("asks along y and of a second group alike", () => {
     const lines = ["Mark;Rod dia;X;Spacing Y;ny;Template thk", "B1;3/4;12;12;;1/4", ";1/2;6;6;3;"];
     expect(faults(...lines)).toEqual([
-      's.csv:3:4 row 3 Spacing Y: "6" with 3 rods: from the first to the last, or from rod to rod? allowed is Overall Y: 6 where it is overall, 12 where it is from rod to rod',
+      's.csv D3 Spacing Y: "6" with 3 rods: from the first to the last, or from rod to rod? allowed is Overall Y: 6 where it is overall, 12 where it is from rod to rod',
     ]);
   });
 
   it("one key filled twice in a row is a fault, under whatever headings", () => {
     expect(faults("Mark;Rod dia;X;Spacing X;Y;Template thk", "B1;1;12;6;8;1/4")).toEqual([
-      "s.csv:2:4 row 2 Spacing X: is filled beside X, which says the same; allowed is one of them in a row",
+      "s.csv D2 Spacing X: is filled beside X, which says the same; allowed is one of them in a row",
     ]);
     expect(faults("Mark;Rod dia;X;Lines X;Y;Template thk", "B1;1;12;-6, 6;8;1/4")[0]).toContain("is filled beside X");
     expect(faults("Mark;Rod dia;X;Spacing X;Y;Template thk", "B1;1;12;;8;1/4", "B2;1;;12;8;1/4")).toEqual([]);
@@ -57,7 +57,7 @@ describe("an improper fraction", () => {
   ])("%s %s", (heading, cells, words) => {
     const [fault, ...others] = faults(HEADINGS, `B1;${cells}`);
     expect(others).toEqual([]);
-    expect(fault).toContain(`row 2 ${heading}: `);
+    expect(fault).toMatch(new RegExp(`^s\\.csv [B-E]2 ${heading}: `));
     expect(fault).toContain(words);
   });
 
@@ -69,9 +69,9 @@ describe("an improper fraction", () => {
     const table: Table = { kind: "table", sheet: "Bases", rows };
     const job = 'job: { number: "1" }\nunits: in\nschedule: { file: job.xlsx, sheet: Bases }\n';
     const told = faultsOf(job, { "job.xlsx": table });
-    expect(told.map((fault) => fault.replace(/^.*(row 2 [A-Z][a-z ]+):.*fraction (.*): .*$/, "$1: $2"))).toEqual([
-      "row 2 Rod dia: 11/4",
-      "row 2 Template thk: 13/4",
+    expect(told.map((fault) => fault.replace(/^job.xlsx (.*?):.*fraction (.*): .*$/, "$1: $2"))).toEqual([
+      "Bases!B2 Rod dia: 11/4",
+      "Bases!E2 Template thk: 13/4",
     ]);
   });
 
@@ -86,69 +86,69 @@ describe("cells", () => {
       "a size that is none",
       [HEADINGS, "B1;1-1/5;12;10;1/4"],
       [
-        's.csv:2:2 row 2 Rod dia: "1-1/5" is no rod size with a thread; allowed are 1/4 to 4 in UNC or 8UN, M10 to M100 coarse (nearest: 1-1/8, 1-1/4)',
+        's.csv B2 Rod dia: "1-1/5" is no rod size with a thread; allowed are 1/4 to 4 in UNC or 8UN, M10 to M100 coarse (nearest: 1-1/8, 1-1/4)',
       ],
     ],
-    ["a negative", [HEADINGS, "B1;1;-12;10;1/4"], ['s.csv:2:3 row 2 X: "-12" is not above zero']],
+    ["a negative", [HEADINGS, "B1;1;-12;10;1/4"], ['s.csv C2 X: "-12" is not above zero']],
     [
       "a cell left empty",
       [HEADINGS, "B1;1;12;10;"],
-      ["s.csv:2:1 row 2 Template thk: is required; allowed is a length above zero, as 1-1/4 or with its unit"],
+      ["s.csv E2 Template thk: is required; allowed is a length above zero, as 1-1/4 or with its unit"],
     ],
     [
       "no rod size",
       [HEADINGS, "B1;;12;10;1/4"],
-      ["s.csv:2:1 row 2 Rod dia: is required; allowed is a line of text, at most 40 characters"],
+      ["s.csv B2 Rod dia: is required; allowed is a line of text, at most 40 characters"],
     ],
     ["no pattern", [HEADINGS, "B1;1;;;1/4"], ["s.csv:2:1 row 2 Pattern: is required; allowed is a pattern, or groups"]],
     [
       "a mark twice, one row after the other",
       [HEADINGS, "B1;1;12;10;1/4", "b1;1;12;10;1/4"],
-      ['s.csv:3:1 row 3 Mark: the mark "b1" is used twice; first at s.csv:2:1; every base and template has its own'],
+      ['s.csv A3 Mark: the mark "b1" is used twice; first at s.csv A2; every base and template has its own'],
     ],
     [
       "a first row without a mark",
       [HEADINGS, ";1;12;10;1/4"],
-      ["s.csv:2:2 row 2 Mark: is required; allowed is a line of text, at most 200 characters"],
+      ["s.csv A2 Mark: is required; allowed is a line of text, at most 200 characters"],
     ],
     [
       "a value of the whole base on a row without a mark",
       [HEADINGS, "B1;1;12;10;1/4", ";3/4;6;6;1/2"],
       [
-        's.csv:3:5 row 3 Template thk: "Template thk" is for the whole base; allowed on a row without a Mark are the rods, their pattern and holes',
+        's.csv E3 Template thk: "Template thk" is for the whole base; allowed on a row without a Mark are the rods, their pattern and holes',
       ],
     ],
     [
       "a form that cannot be read",
       [`${HEADINGS};Outline;Corner;Opening`, "B1;1;12;10;1/4;20 by 18;bevel 1;6 round"],
       [
-        's.csv:2:6 row 2 Outline: "20 by 18" cannot be read; allowed is 20 x 18, dia 30, ring 30 / 20, polygon 0,0; 9,0; 9,9, or auto; with at 1, 2',
-        's.csv:2:7 row 2 Corner: "bevel 1" cannot be read; allowed is square, chamfer 1, chamfer 1 x 2, round 1, notch 1, notch 1 x 2',
-        's.csv:2:8 row 2 Opening: "6 round" cannot be read; allowed is dia 6, 8 x 6, 8 x 6 r 1, auto, or none; with at 1, 2',
+        's.csv F2 Outline: "20 by 18" cannot be read; allowed is 20 x 18, dia 30, ring 30 / 20, polygon 0,0; 9,0; 9,9, or auto; with at 1, 2',
+        's.csv G2 Corner: "bevel 1" cannot be read; allowed is square, chamfer 1, chamfer 1 x 2, round 1, notch 1, notch 1 x 2',
+        's.csv H2 Opening: "6 round" cannot be read; allowed is dia 6, 8 x 6, 8 x 6 r 1, auto, or none; with at 1, 2',
       ],
     ],
     [
       "a length inside a form",
       [`${HEADINGS};Outline`, "B1;1;12;10;1/4;20 x 0"],
-      ['s.csv:2:6 row 2 Outline: "0" is not above zero'],
+      ['s.csv F2 Outline: "0" is not above zero'],
     ],
     [
       "an inverted ring",
       [`${HEADINGS};Outline`, "B1;1;12;10;1/4;ring 10 / 12"],
-      ["s.csv:2:6 row 2 Outline: 12 in is not inside the ring; allowed is less than the outer diameter, 10 in"],
+      ["s.csv F2 Outline: 12 in is not inside the ring; allowed is less than the outer diameter, 10 in"],
     ],
     [
       "text under no heading",
       [HEADINGS, "B1;1;12;10;1/4;checked", "B2;1;12;10;1/4;checked"],
-      ['s.csv:2:6 row 2: "checked" stands in a column without a heading'],
+      ['s.csv F2: "checked" stands in a column without a heading'],
     ],
     [
       "a key that the pattern does not have",
       [`${HEADINGS};Pattern`, "B1;1;12;10;1/4;points"],
       [
         "s.csv:2:1 row 2 Points: is required; allowed is a list of points, [[x, y], ...]",
-        "s.csv:2:3 row 2 X: unknown key; allowed are kind, at",
-        "s.csv:2:4 row 2 Y: unknown key; allowed are kind, at",
+        "s.csv C2 X: unknown key; allowed are kind, at",
+        "s.csv D2 Y: unknown key; allowed are kind, at",
       ],
     ],
   ])("%s", (_name, lines, expected) => {
@@ -161,7 +161,7 @@ describe("cells", () => {
     const row = ["B1", "2026-03-04", "12", "10", "1/4"].map((text, index) => cell(text, 2, index + 1));
     const faulty = row.map((one) => (one.column === 2 ? { ...one, fault: "it is a date" } : one));
     const table = { kind: "table", sheet: "", rows: [heading, faulty] } as const;
-    expect(faultsOf(JOB, { "s.csv": table })).toEqual(["s.csv:2:2 row 2 Rod dia: it is a date"]);
+    expect(faultsOf(JOB, { "s.csv": table })).toEqual(["s.csv B2 Rod dia: it is a date"]);
   });
 });
 
@@ -172,7 +172,7 @@ describe("headings", () => {
       [`${HEADINGS};Projektion`, "B1;1;12;10;1/4;9"],
       [
         expect.stringMatching(
-          /^s\.csv:1:6: "Projektion" is not a known heading; allowed are Mark, Qty, .*\(did you mean Projection\?\)$/,
+          /^s\.csv F1: "Projektion" is not a known heading; allowed are Mark, Qty, .*\(did you mean Projection\?\)$/,
         ) as unknown as string,
       ],
     ],
@@ -180,8 +180,8 @@ describe("headings", () => {
       "one that stands twice",
       [`${HEADINGS};Thickness of template;template THK`, "B1;1;12;10;1/4;;1/2"],
       [
-        expect.stringMatching(/^s\.csv:1:6: "Thickness of template" is not a known heading/) as unknown as string,
-        "s.csv:1:7: the heading Template thk stands twice",
+        expect.stringMatching(/^s\.csv F1: "Thickness of template" is not a known heading/) as unknown as string,
+        "s.csv G1: the heading Template thk stands twice",
       ],
     ],
     [
@@ -192,7 +192,7 @@ describe("headings", () => {
     [
       "a unit that is not the job's over cells of several lengths",
       [`${HEADINGS};Outline (mm)`, "B1;1;12;10;1/4;500 x 400"],
-      ["s.csv:1:6: Outline in mm beside units in; allowed is the job's unit, or a unit in each cell"],
+      ["s.csv F1: Outline in mm beside units in; allowed is the job's unit, or a unit in each cell"],
     ],
     [
       "nothing under them",

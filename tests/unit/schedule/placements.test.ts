@@ -70,7 +70,7 @@ describe("a placement list", () => {
 
   it("places each base in its row, for later findings", () => {
     const places = jobOf(jobText("placements: list.csv"), WHOLE).plan?.placements.map(({ place }) => place);
-    expect(places?.[2]).toEqual({ file: "list.csv", line: 6, column: 2, path: "row 6 Line 1" });
+    expect(places?.[2]).toEqual({ file: "list.csv", line: 6, column: 2, path: "row 6 Line 1", cell: "B6" });
   });
 
   it.each<[string, ReturnType<typeof csv>, string[]]>([
@@ -83,7 +83,7 @@ describe("a placement list", () => {
       "an unknown heading, and the nearest",
       csv("Mark,Grid,Trun", "B1,A-1,90", "007,B-1,0"),
       [
-        'list.csv:1:3: "Trun" is not a known heading; allowed are Mark, Grid, Line 1, Line 2, Offset X, Offset Y, Turn, T.O.C., B.O.P., Near X, Near Y, Hand (did you mean Turn?)',
+        'list.csv C1: "Trun" is not a known heading; allowed are Mark, Grid, Line 1, Line 2, Offset X, Offset Y, Turn, T.O.C., B.O.P., Near X, Near Y, Hand (did you mean Turn?)',
       ],
     ],
     [
@@ -97,7 +97,7 @@ describe("a placement list", () => {
     [
       "both ways",
       csv("Mark,Grid,Line 1,Line 2", "B1,A-1,A,1", "007,B-1,,"),
-      ["list.csv:2:3 row 2 Line 1: is given beside Grid; allowed is Grid, or Line 1 and Line 2"],
+      ["list.csv C2 Line 1: is given beside Grid; allowed is Grid, or Line 1 and Line 2"],
     ],
     [
       "no mark",
@@ -113,18 +113,18 @@ describe("a placement list", () => {
       "what only the whole layout shows: an unknown line, opposite hand, one spot, an unknown base",
       csv("Mark,Grid,Hand", "B1,A-9,", "B1,A-1,opp", "007,A-1,", "B8,B-1,"),
       [
-        'list.csv:2:2 row 2 Grid: there is no grid line "9"; allowed are the names in grid (nearest: 2, 1)',
-        'list.csv:3:3 row 3 Hand: "opposite" cannot be placed: a base of opposite hand gets a mark of its own, with its pattern mirrored',
-        "list.csv:4:2 row 4 Grid: 007 at A-1 stands on one spot with B1 at A-1, list.csv:3:2 row 3 Grid; every base has its own",
-        'list.csv:5:1 row 5 Mark: "B8" is no base of this job; allowed is the mark of a base (did you mean B1?)',
+        'list.csv B2 Grid: there is no grid line "9"; allowed are the names in grid (nearest: 2, 1)',
+        'list.csv C3 Hand: "opposite" cannot be placed: a base of opposite hand gets a mark of its own, with its pattern mirrored',
+        "list.csv B4 Grid: 007 at A-1 stands on one spot with B1 at A-1, list.csv B3 Grid; every base has its own",
+        'list.csv A5 Mark: "B8" is no base of this job; allowed is the mark of a base (did you mean B1?)',
       ],
     ],
     [
       "an elevation without a unit, in the cell and in the heading",
       csv("Mark,Grid,TOC,BOP", "B1,A-1,99.5,EL 99.625", "007,B-1,99'-6\",99.625 ft"),
       [
-        'list.csv:2:3 row 2 T.O.C.: "99.5" has no unit, which an elevation must say: write 99.5 ft or 99.5 in',
-        'list.csv:2:4 row 2 B.O.P.: "EL 99.625" has no unit, which an elevation must say: write 99.625 ft or 99.625 in',
+        'list.csv C2 T.O.C.: "99.5" has no unit, which an elevation must say: write 99.5 ft or 99.5 in',
+        'list.csv D2 B.O.P.: "EL 99.625" has no unit, which an elevation must say: write 99.625 ft or 99.625 in',
       ],
     ],
     ["the job's own unit in the heading", csv("Mark,Grid,TOC (in)", "B1,A-1,1194", "007,B-1,EL 1194"), []],
@@ -132,8 +132,8 @@ describe("a placement list", () => {
       "an elevation and a turn that are none",
       csv("Mark,Grid,TOC,Turn", "B1,A-1,high,9o", "007,B-1,,"),
       [
-        'list.csv:2:3 row 2 T.O.C.: "high" is not a length: allowed are forms like 18, .75, 5/8, 1-1/4, 1 1/4", 1\'-6 1/2", 0.75 in, 1.25 ft, 32 mm, 3.2 cm, 1.5 m',
-        'list.csv:2:4 row 2 Turn: "9o" is not an angle: allowed are decimal degrees from -360 to 360, as 45, 22.5 or -30 deg',
+        'list.csv C2 T.O.C.: "high" is not a length: allowed are forms like 18, .75, 5/8, 1-1/4, 1 1/4", 1\'-6 1/2", 0.75 in, 1.25 ft, 32 mm, 3.2 cm, 1.5 m',
+        'list.csv D2 Turn: "9o" is not an angle: allowed are decimal degrees from -360 to 360, as 45, 22.5 or -30 deg',
       ],
     ],
     [
