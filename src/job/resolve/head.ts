@@ -80,7 +80,16 @@ export function headFaults(
   const ofBudget = budgetFaults(head?.budget ?? {}).map(({ key, message }) =>
     faultAt(document, ["budget", key], "budget-both", message),
   );
-  return [...severityFaults(head, document, vocabulary), ...ofBudget];
+  return [...severityFaults(head, document, vocabulary), ...ofBudget, ...templateFaults(document)];
+}
+
+/** A key that every object has a meaning for: no reader of keys hands it on, so that it would be passed over in silence. */
+const NO_KEY = "__proto__";
+
+function templateFaults(document: SourceDocument): readonly Finding[] {
+  if (findNode(document.root, "templates", NO_KEY) === undefined) return [];
+  const message = `"${NO_KEY}" is no key; allowed are template marks: give its bases template.quantity instead`;
+  return [faultAt(document, ["templates", NO_KEY], "unknown-template", message)];
 }
 
 function severityFaults(

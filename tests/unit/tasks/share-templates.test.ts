@@ -320,6 +320,7 @@ describe("numbers of a shared template", () => {
       "T4: { quantity: 4 }, t4: { quantity: 5 }",
       'templates.t4: the template "t4" stands twice in this list; allowed is one quantity a template',
     ],
+    ["a name that no object takes", "__proto__: { quantity: 4 }", 'templates.__proto__: "__proto__" is no key'],
     [
       "a name that every object has",
       "constructor: { quantity: 4 }",
