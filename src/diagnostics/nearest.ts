@@ -1,15 +1,5 @@
 /** The nearest of a few known words, for hints. */
 
-/** The known words that are nearest to `word`, however far, nearest first; those as near as each other in their own order. */
-export function nearestWords(word: string, known: readonly string[], most: number): readonly string[] {
-  const wanted = plain(word).slice(0, LONGEST);
-  const ranked = known.map((candidate) => ({ candidate, distance: editDistance(wanted, plain(candidate)) }));
-  return ranked
-    .sort((a, b) => a.distance - b.distance)
-    .slice(0, most)
-    .map(({ candidate }) => candidate);
-}
-
 const LONGEST = 60;
 
 /** The known word that is nearest to `word`, when it is near enough to be meant. */
@@ -28,7 +18,7 @@ export function nearestWord(word: string, known: readonly string[]): string | un
 
 /** The known words in the order of their nearness, `most` of them, however far they are; ties as they are given. */
 export function nearestWords(word: string, known: readonly string[], most: number): readonly string[] {
-  const wanted = plain(word).slice(0, 60);
+  const wanted = plain(word).slice(0, LONGEST);
   const rank = (candidate: string): number => {
     const [name, other] = [plain(candidate), wanted];
     const holds = other.length > 2 && name.length > 2 && (name.includes(other) || other.includes(name));
