@@ -30,8 +30,13 @@ function causeOf(finding: Finding): string | null {
   const { file, cell, path = "" } = at;
   const subject = subjectWithoutRow(finding);
   if (cell === undefined && subject === path) return null;
-  const words = quotedFirst(message)?.words ?? message;
+  const words = withoutOwnCell(quotedFirst(message)?.words ?? message, cell);
   return JSON.stringify([code, severity, file, sheetOf(cell ?? ""), subject, words]);
+}
+
+/** An answer is offered by the cell's own name: the cause is the same in every cell. */
+function withoutOwnCell(words: string, cell: string | undefined): string {
+  return cell === undefined ? words : words.replace(`{ ${cell.slice(sheetOf(cell).length)}: `, "{ CELL: ");
 }
 
 function subjectWithoutRow({ at }: Finding): string {

@@ -34,10 +34,10 @@ export function nearestWords(word: string, known: readonly string[], most: numbe
 /** So many words are listed whole; of more the nearest are told. */
 const MOST_LISTED = 12;
 
-/** What is allowed in place of a word: `allowed are A, B, C`, or of many `nearest are A, B, C; the JSON Schema lists all`. */
-export function allowedOrNearest(word: string, known: readonly string[]): string {
+/** What is allowed in place of a word: `allowed are A, B, C`, or of many `nearest are A, B, C; the JSON Schema lists all`; `list` is what does. */
+export function allowedOrNearest(word: string, known: readonly string[], list = "the JSON Schema"): string {
   if (known.length <= MOST_LISTED) return `allowed are ${known.join(", ")}`;
-  return `nearest are ${nearestWords(word, known, 3).join(", ")}; the JSON Schema lists all`;
+  return `nearest are ${nearestWords(word, known, 3).join(", ")}; ${list} lists all`;
 }
 
 function plain(word: string): string {

@@ -1,6 +1,6 @@
 /** What every spreadsheet asks of its reader: a row of headings, units in their brackets, stray cells, cells by their form. */
 import type { Finding } from "../diagnostics/finding.js";
-import { nearestWord } from "../diagnostics/nearest.js";
+import { allowedOrNearest, nearestWord } from "../diagnostics/nearest.js";
 import { columnLetters, placeOfCell } from "../readers/cell-place.js";
 import type { Cell, Table } from "../readers/inputs.js";
 import type { SourceNode, SourcePlace } from "../readers/source.js";
@@ -146,7 +146,7 @@ class Reading<H extends SheetHeading> {
     this.unknown += 1;
     if (this.unknown > MOST_UNKNOWN) return;
     const names = this.headings.all.map(({ name }) => name);
-    const message = `"${cell.text}" is not a known heading; allowed are ${names.join(", ")}`;
+    const message = `"${cell.text}" is not a known heading; ${allowedOrNearest(cell.text, names, "README")}`;
     this.refuse(cell, "unknown-heading", message, nearestWord(cell.text, names));
   }
 

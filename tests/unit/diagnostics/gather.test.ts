@@ -40,6 +40,13 @@ describe("findings of one cause are one", () => {
     expect(told(across)).toEqual([`s.csv row 5 Rod dia, 3 cells (D5, E5, F5): ${REQUIRED}`]);
   });
 
+  it("though each offers an answer by its own name", () => {
+    const dates = ["B4", "B5"].map((name) =>
+      fault(cell(name, "Rod dia"), `a date; allowed is cells: { ${name}: 3/4 }`),
+    );
+    expect(told(dates)).toEqual(["s.csv column B Rod dia, 2 rows (B4 to B5): a date; allowed is cells: { B4: 3/4 }"]);
+  });
+
   it("where a column is missing, by rows", () => {
     const rows = [5, 6, 9].map((row) => fault({ line: row, column: 1, path: `row ${row} Rod dia` }, REQUIRED));
     expect(told(rows)).toEqual([`s.csv Rod dia, 3 rows (5 to 6, 9): ${REQUIRED}`]);

@@ -172,7 +172,7 @@ describe("headings", () => {
       [`${HEADINGS};Projektion`, "B1;1;12;10;1/4;9"],
       [
         expect.stringMatching(
-          /^s\.csv F1: "Projektion" is not a known heading; allowed are Mark, Qty, .*\(did you mean Projection\?\)$/,
+          /^s\.csv F1: "Projektion" is not a known heading; nearest are Projection, .*; README lists all \(did you mean Projection\?\)$/,
         ) as unknown as string,
       ],
     ],

@@ -73,6 +73,22 @@ describe("a placement list", () => {
     expect(places?.[2]).toEqual({ file: "list.csv", line: 6, column: 2, path: "row 6 Line 1", cell: "B6" });
   });
 
+  it("that is only warned of is read: its plan is not lost", () => {
+    const read = readCsv(String(WHOLE["list.csv"]), "list.csv");
+    if (!read.ok) throw new Error("the list is no table");
+    const remark = {
+      code: "hidden-rows",
+      severity: "warning",
+      at: { file: "list.csv" },
+      message: "row 3 is hidden",
+    } as const;
+    const table: Table = { ...read.value, remarks: [remark] };
+    expect(jobOf(jobText("placements: list.csv"), { ...WHOLE, "list.csv": table }).plan?.placements).toHaveLength(4);
+    expect(faultsOf(jobText("placements: list.csv"), { ...WHOLE, "list.csv": table })).toEqual([
+      "list.csv: row 3 is hidden",
+    ]);
+  });
+
   it.each<[string, ReturnType<typeof csv>, string[]]>([
     [
       "no headings",
