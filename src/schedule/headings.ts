@@ -109,16 +109,10 @@ export const HEADINGS: readonly Heading[] = [
   length(group("Base plate hole", "baseHole", asText, "2-1/16", "Hole", "Plate hole", "BP hole")),
   lengths(group("Washer", "washer", asWasher, "square 3 x 1/2; F844 wide", "Plate washer")),
   lengths(
-    base(
-      "Second source",
-      "basePlate.pattern",
-      asHoles("hole", false),
-      "2-1/16: -6,5; 6,5; 6,-5; -6,-5",
-      "Base plate pattern",
-    ),
+    base("Second source", "basePlate.pattern", asHoles("hole"), "2-1/16: -6,5; 6,5; 6,-5; -6,-5", "Base plate pattern"),
   ),
   lengths(
-    base("Base plate grout holes", "basePlate.groutHoles", asHoles("diameter", true), "3: 0,0", "Base plate air holes"),
+    base("Base plate grout holes", "basePlate.groutHoles", asHoles("diameter"), "3: 0,0", "Base plate air holes"),
   ),
   lengths(base("Column", "column", asColumn, "wide flange 12 x 8 x 5/8 x 3/8 along y", "Column shape")),
   length(base("Pier X", "concrete.x", asText, "24", "Concrete X")),
@@ -157,8 +151,8 @@ export const HEADINGS: readonly Heading[] = [
   lengths(base("Opening", "template.opening", asOpening, "dia 6; 8 x 6 r 1; auto", "Template opening")),
   base("Key", "template.key", asWord(), "auto"),
   length(base("Template height", "template.height", asText, "3", "Height")),
-  lengths(base("Nails", "template.nails", asHoles("diameter", true), "1/8: -9,8; 9,8", "Nail holes")),
-  lengths(base("Grout holes", "template.groutHoles", asHoles("diameter", true), "3: 0,0", "Air holes")),
+  lengths(base("Nails", "template.nails", asHoles("diameter"), "1/8: -9,8; 9,8", "Nail holes")),
+  lengths(base("Grout holes", "template.groutHoles", asHoles("diameter"), "3: 0,0", "Air holes")),
   base("Note", "note", asText, "brace frame", "Notes", "Remarks"),
 ];
 

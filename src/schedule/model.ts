@@ -49,6 +49,46 @@ export interface CellPart {
   readonly node: SourceNode;
 }
 
+/** What the cells of a column hold, and so how they are read: the written grammar has one parser for each. */
+export type FormName =
+  | "text"
+  | "note"
+  | "word"
+  | "yesNo"
+  | "count"
+  | "mark"
+  | "length"
+  | "lengths"
+  | "point"
+  | "points"
+  | "elevation"
+  | "thickness"
+  | "rod"
+  | "rods"
+  | "grade"
+  | "finish"
+  | "material"
+  | "pattern"
+  | "spacing"
+  | "pitch"
+  | "plate"
+  | "pier"
+  | "hole"
+  | "holes"
+  | "washer"
+  | "nut"
+  | "bottom"
+  | "section"
+  | "outline"
+  | "corner"
+  | "opening";
+
+/** One way to understand a cell. */
+export interface PossibleReading {
+  readonly parts: readonly CellPart[];
+  readonly how: string;
+}
+
 /** What a cell gives. */
 export type CellReading =
   | {
@@ -59,6 +99,8 @@ export type CellReading =
     }
   | { readonly kind: "blank" }
   | { readonly kind: "reference"; readonly to: Reference }
+  /** Two readings or more, none of them proved by the text: other cells may settle it, else it is asked. */
+  | { readonly kind: "choice"; readonly readings: readonly PossibleReading[]; readonly message: string }
   /** Says what was tried and what is allowed. */
   | { readonly kind: "fault"; readonly message: string };
 

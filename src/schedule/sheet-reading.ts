@@ -217,7 +217,7 @@ class Reading<H extends SheetHeading> {
       return fallback;
     }
     const text = unit !== null && BARE.test(cell.text) ? `${cell.text} ${unit}` : cell.text;
-    const reading = heading.form(text, place);
+    const reading = heading.form(text, place, this.unit);
     if (reading.ok) return reading.node;
     this.findings.push(errorAt(place, "cell-fault", reading.message));
     return fallback;
