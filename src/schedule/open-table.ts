@@ -36,9 +36,10 @@ function nothingShown(file: string): Finding {
 function missingSheet(sheets: readonly Table[], file: string, sheet: string): Finding {
   const names = sheets.map((each) => each.sheet);
   const near = nearestWord(sheet, names);
+  const allowed = names.map((name) => JSON.stringify(name)).join(", ");
   return {
     ...{ code: "missing-sheet", severity: "error", at: { file } },
-    message: `there is no sheet "${sheet}"; allowed are ${names.map((name) => `"${name}"`).join(", ")}`,
+    message: `there is no sheet "${sheet}"; allowed are ${allowed}`,
     ...(near === undefined ? {} : { hint: `did you mean ${near}?` }),
   };
 }
