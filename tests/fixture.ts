@@ -88,6 +88,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
   return {
     place: { file: "job.yaml", line: 1, column: 1, path: "bases[0]" },
     mark: "B1",
+    kind: "",
     quantity: 6,
     member: "column",
     note: "",
@@ -101,6 +102,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
       groutHoles: [],
     },
     column: missing("column", "no column is given"),
+    columnName: "",
     concrete: {
       shape: given({ kind: "rectangle", x: inches(24), y: inches(24), corner: { kind: "square" } } as const, "job"),
       at: { x: zero, y: zero },
@@ -112,6 +114,8 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
     template: {
       mark: "T1",
       quantity: 2,
+      sharedBy: [],
+      written: { mark: null, quantity: null },
       use: "template",
       support: given("form" as const, "job"),
       material: "steel",
@@ -129,6 +133,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
       nailHoles: [],
       groutHoles: [],
     },
+    origins: {},
     ...changes,
   };
 }
@@ -162,6 +167,8 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     budget: resolveBudget(),
     survey: resolveSurvey(),
     lookAlike: given(inches(1), "default 1 in"),
+    merge: "none",
+    templates: [],
     readAs: null,
     ...changes,
   };

@@ -4,10 +4,10 @@ import type { PlacedRod } from "../rods/model.js";
 import { columnAnchorage } from "../standards/index.js";
 import type { Plate } from "../template/model.js";
 
-/** Twice a length in nanometres (integer), or a plain count. */
+/** Twice a length in nanometres (integer), or a plain count; `noun`: what is counted, in the singular. */
 export type Quantity =
   | { readonly kind: "length"; readonly twice: number }
-  | { readonly kind: "count"; readonly count: number };
+  | { readonly kind: "count"; readonly count: number; readonly noun?: string };
 
 /** What the rule asks: value >= limit, value <= limit, or both equal; exact, without a tolerance. */
 export type Sense = ">=" | "<=" | "=";
@@ -65,6 +65,11 @@ export interface Rule<Id extends string = string> {
   readonly severity: Severity;
   /** What the value is where a result does not say it, as a noun phrase for questions: "the size of the washer on the base plate". */
   readonly measured: string;
+  /**
+   * Keys of the base in the job file that value, limit and status may hang on, each with all below it: the ledger says who gave
+   * them. A key that is not named here never changes a row.
+   */
+  readonly takes: readonly string[];
   /** Clause printed in the ledger when a result does not name its own. */
   clause(context: CheckContext): string;
   /** Edition printed in the ledger: one of the job's editions, or "shop", "geometry". */
@@ -90,6 +95,8 @@ export interface CheckRow {
   readonly margin: Quantity | null;
   readonly status: CheckStatus;
   readonly note: string;
+  /** Who gave what the rule takes of its base: `row`, or `row; default: template.thickness`; "" for rows of the job. */
+  readonly givenBy: string;
   /** The answer of the engineer of record, when there is one and the value has not changed since. */
   readonly answer: Answer | null;
 }

@@ -33,6 +33,7 @@ function row(changes: Partial<CheckRow> = {}): CheckRow {
     status: "pass",
     note: "",
     measured: "the play",
+    givenBy: "row",
     answer: null,
     ...changes,
   };
@@ -48,6 +49,7 @@ const base: SummaryBase = {
   template: {
     mark: "T1",
     quantity: 2,
+    bases: ["B1"],
     outline: { kind: "path", extent: [-10, -9, 10, 9], area: 360, perimeter: 76 },
     thickness: 0.25,
     netArea: 350,
@@ -88,7 +90,13 @@ describe("CSV cells", () => {
 
 describe("ledger.csv", () => {
   it("has every row, and closes with what was not checked and the cautions", () => {
-    const text = writeLedgerHead() + writeLedgerRows(base) + writeLedgerTail(["welds"], ["Set rods."]);
+    const text =
+      writeLedgerHead() +
+      writeLedgerRows(
+        base,
+        base.checks.map(() => "row"),
+      ) +
+      writeLedgerTail(["welds"], ["Set rods."]);
     const rows = parse(text);
     expect(rows.every((cells) => cells.length === LEDGER_COLUMNS.length)).toBe(true);
     expect(rows.slice(1).map((cells) => cells[LEDGER_COLUMNS.indexOf("status")])).toEqual([
@@ -213,7 +221,7 @@ describe("the ledger on a terminal", () => {
   const options: LedgerTextOptions = { unit: "in", width: 100, color: false, all: false };
   const shown = (rows: readonly CheckRow[], held = false): LedgerTextBase => ({
     ...{ mark: "B1", quantity: 6, held, rows },
-    template: { mark: "T1", quantity: 2 },
+    template: { mark: "T1", quantity: 2, bases: ["B1"] },
   });
 
   it("joins rows that say the same, counts passes and shows the closest", () => {

@@ -307,17 +307,29 @@ describe("marks are used once, whatever their case", () => {
       ],
     ],
     [
-      "two templates",
+      "one template of two bases: whether it is one plate is proved later",
       [row("B1", ", mark: T1"), row("B2", ", mark: T1")],
+      [],
+    ],
+    [
+      "one template in two writings",
+      [row("B1", ", mark: T1"), row("B2", ", mark: t1")],
       [
-        'job.yaml:6:115 bases[1].template.mark: the mark "T1" is used twice; first at job.yaml:5:115; every base and template has its own',
+        'job.yaml:6:115 bases[1].template.mark: the mark "t1" is used twice; first at job.yaml:5:115 as "T1"; the mark of one template is written alike',
       ],
     ],
     [
       "a template and another base",
       [row("B1", ""), row("B2", ", mark: B1")],
       [
-        'job.yaml:6:115 bases[1].template.mark: the mark "B1" is used twice; first at job.yaml:5:13; every base and template has its own',
+        'job.yaml:6:115 bases[1].template.mark: the mark "B1" is used twice; first at job.yaml:5:13; a template of several bases bears the mark of none of them (where it is one plate for all of them, give each template.mark: T-B1)',
+      ],
+    ],
+    [
+      "a base and the template of another",
+      [row("B1", ", mark: B2"), row("b2", "")],
+      [
+        'job.yaml:6:13 bases[1].mark: the mark "b2" is used twice; first at job.yaml:5:115; a template of several bases bears the mark of none of them (where it is one plate for all of them, give each template.mark: T-b2)',
       ],
     ],
     ["a template and its own base", [row("B1", ", mark: B1"), row("B2", ", mark: b2")], []],
