@@ -206,19 +206,14 @@ function isSureOfMark({ columns, range }: Headed): boolean {
 }
 
 /** True where headings stand among the other's rows: below its columns, and right below a row of several cells. */
-function isInBody(one: Headed, other: Headed): boolean {
-  const [inner, outer] = [onSheet(one.range), onSheet(other.range)];
-  const isBelow = other.range.grid.isTurned
-    ? inner.left > outer.right && inner.top >= outer.top && inner.bottom <= outer.bottom
-    : inner.top > outer.bottom && inner.left >= outer.left && inner.right <= outer.right;
-  return isBelow && filledBefore(one.range) >= 3;
-}
-
-/** Cells that hold something in the row above the headings. */
-function filledBefore({ grid, top, left, right }: HeadingRange): number {
+function isInBody(one: Headed, { range }: Headed): boolean {
+  const { grid, left, right, bottom } = range;
+  const inner = onSheet(one.range);
+  const [top, from, to] = grid.isTurned ? [inner.left, inner.top, inner.bottom] : [inner.top, inner.left, inner.right];
+  if (top <= bottom || from < left || to > right) return false;
   let filled = 0;
   for (let column = left; column <= right; column++) if (grid.text(top - 1, column) !== "") filled++;
-  return filled;
+  return filled >= 3;
 }
 
 function onSheet({ grid, top, left, bottom, right }: HeadingRange): Rectangle {

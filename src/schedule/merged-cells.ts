@@ -2,6 +2,7 @@
 import { cellInSheet } from "../readers/cell-place.js";
 import type { Cell } from "../readers/inputs.js";
 import type { CellPart } from "./model.js";
+import { readerNamed } from "./read-columns.js";
 import type { ReadColumn, SheetCell } from "./sheet-cell.js";
 import type { RowSource } from "./table-rows.js";
 import { cellUnder } from "./table-rows.js";
@@ -36,6 +37,8 @@ function coveredBy(cells: readonly Cell[], columns: readonly ReadColumn[]): Read
 /** A reference holds for every column; one number over X and Y for both; any other value is in doubt. */
 function spread(cell: SheetCell, others: readonly ReadColumn[], source: RowSource): readonly SheetCell[] {
   const { reading, column } = cell;
+  const paired = pairReading(cell, others, source);
+  if (paired !== null) return [{ ...cell, reading: paired }];
   if (column.role.kind !== "value" || reading === null || reading.kind === "blank" || reading.kind === "fault")
     return [cell];
   if (reading.kind === "reference")
@@ -58,6 +61,26 @@ function spread(cell: SheetCell, others: readonly ReadColumn[], source: RowSourc
   const names = [column, ...over].map(({ name }) => name).join(", ");
   const message = `"${cell.text}" is merged over ${names}, and is no value for all of them; allowed is a cell for each, or an answer for ${cellInSheet(cell.cell)} that gives them`;
   return [{ ...cell, reading: { kind: "fault", message } }];
+}
+
+/** Columns of sides that one cell may give together, by the heading that gives them. */
+const PAIRS: readonly (readonly [x: string, y: string, name: string])[] = [
+  ["pattern.x", "pattern.y", "Pattern size"],
+  ["basePlate.x", "basePlate.y", "Base plate size"],
+  ["concrete.x", "concrete.y", "Pier size"],
+];
+
+/** `12 x 10` over the columns of X and Y alone. */
+function pairReading(
+  { column, text, place }: SheetCell,
+  others: readonly ReadColumn[],
+  { unit }: RowSource,
+): SheetCell["reading"] {
+  const keys = [column, ...others].map(({ role }) => (role.kind === "value" ? role.key : ""));
+  const name = PAIRS.find(([x, y]) => keys.length === 2 && keys[0] === x && keys[1] === y)?.[2];
+  const reading = name === undefined ? undefined : readerNamed(name, unit, column.found.unit)?.read(text, place);
+  const parts = reading?.kind === "value" ? reading.parts.map(({ key }) => key) : [];
+  return reading !== undefined && keys.every((key) => parts.includes(key)) ? reading : null;
 }
 
 function equalInBoth(

@@ -38,9 +38,13 @@ function roleOf({ as, heading, column, how }: SettledColumn<ReadHeading>, unit: 
 }
 
 /** How a text is read under one of our own headings, whatever the sheet has; undefined for none of ours. */
-export function readerNamed(name: string, unit: Unit): { readonly key: string; readonly read: CellReader } | undefined {
+export function readerNamed(
+  name: string,
+  unit: Unit,
+  written: string | null = null,
+): { readonly key: string; readonly read: CellReader } | undefined {
   const heading = headingNamed(name);
-  return heading === undefined ? undefined : { key: heading.key, read: headingReader(heading, null, unit) };
+  return heading === undefined ? undefined : { key: heading.key, read: headingReader(heading, written, unit) };
 }
 
 function contextOf(key: string, headingUnit: string | null, place: SourcePlace, unit: Unit) {
@@ -72,6 +76,7 @@ function headingReader(heading: ReadHeading, written: string | null, unit: Unit)
     const context = contextOf(key, headingUnit, place, unit);
     return readCell(text, formName, words === undefined ? context : { ...context, synonyms: words });
   };
+  if (key === "pattern.diameter") return (text, place) => circleReading(text, place, read);
   if (key === "rods.count") return (text, place) => linesReading(text, place) ?? read(text, place);
   if (key === "quantity" || key === "template.quantity")
     return (text, place) => read(text.replace(SHARED, "$1"), place);
@@ -113,6 +118,15 @@ function linesReading(text: string, place: SourcePlace): CellReading | null {
   ];
   const parts = values.map(([key, value]): CellPart => ({ key, node: scalar(value, place) }));
   return { kind: "value", parts, how: `${count} rods, ${nx} in X and ${ny} in Y` };
+}
+
+/** `24 straddle`, `24 on-axis x`: a bolt circle with where its first rod stands. */
+function circleReading(text: string, place: SourcePlace, read: CellReader): CellReading {
+  const [, diameter, start] = /^(.*\S)[,\s]+((?:straddle|on[- ]axis)(?: [xy])?)$/i.exec(text.trim()) ?? [];
+  const reading = read(diameter ?? text, place);
+  if (start === undefined || reading.kind !== "value") return start === undefined ? reading : read(text, place);
+  const part: CellPart = { key: "pattern.start", node: scalar(start.toLowerCase(), place) };
+  return { ...reading, parts: [...reading.parts, part], how: reading.how };
 }
 
 const PITCHES: Readonly<Record<string, string>> = { "pattern.x": "pattern.pitch.x", "pattern.y": "pattern.pitch.y" };

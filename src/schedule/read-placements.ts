@@ -50,7 +50,7 @@ export function readPlacements(
   const used = new UsedAnswers(answers);
   const context = { file, unit, ...(answersAt === null ? {} : { answersAt }) };
   const settled = settlePlacements(table, answers, context);
-  const rows = knownRows({ table, columns: readColumns(settled.columns, unit), file, answers: used });
+  const rows = knownRows({ table, columns: readColumns(settled.columns, unit), file, answers: used, unit });
   if (rows.length > MOST_PLACEMENTS) return tooManyRows(rows, file);
   const references = new References(rows, used);
   const read = rows.map((row, index) => toPlacement(row, index, references));

@@ -1,6 +1,6 @@
 /** The sheets of a file -> bases, as a job file would have them, with the cell that each value stands in and what was understood. */
 import type { Finding } from "../diagnostics/finding.js";
-import { columnLetters } from "../readers/cell-place.js";
+import { columnLetters, placeOfCell } from "../readers/cell-place.js";
 import type { Table } from "../readers/inputs.js";
 import type { SourceNode } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
@@ -122,10 +122,10 @@ class ScheduleReading {
 
   /** The rows that hold something; null where they are too many. */
   private rows(): readonly TableRow[] | null {
-    const { table, columns, file, answers } = this;
+    const { table, columns, file, answers, unit } = this;
     const rows: TableRow[] = [];
     for (let index = 0; index < table.rows.length && rows.length <= MOST_ROWS; index++) {
-      const row = tableRow(index, { table, columns, file, answers });
+      const row = tableRow(index, { table, columns, file, answers, unit });
       if (row !== null) rows.push(row);
     }
     return rows.length > MOST_ROWS ? null : rows;
@@ -165,14 +165,11 @@ class ScheduleReading {
   private manyFaults(): Finding {
     const { line } = this.table.columns[0]?.cell ?? { line: 1 };
     const message = `${MOST_FAULTY} and more faults: what stands further below is not read`;
-    return errorAt({ file: this.file, line, column: 1 }, "many-faults", message);
+    return errorAt(placeOfCell(this.file, this.table.sheet, { text: "", line, column: 1 }), "many-faults", message);
   }
 
   private node(base: RowBase): SourceNode {
-    const context = {
-      ...{ unit: this.unit, questions: this.questions, findings: this.findings },
-      isGiven: (key: string) => this.beside.given.has(key),
-    };
+    const context = { unit: this.unit, questions: this.questions, findings: this.findings };
     const groups = base.groups.map(({ place, values }) => ({ place, values: settlePattern(values, context) }));
     const settled: RowBase = { ...base, groups };
     this.add(baseDoubts(settled, this.unit));

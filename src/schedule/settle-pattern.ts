@@ -13,8 +13,6 @@ export interface PatternContext {
   readonly unit: Unit;
   readonly questions: Questions;
   readonly findings: Finding[];
-  /** Keys that the job gives for every base, so that nobody asks for them. */
-  readonly isGiven: (key: string) => boolean;
 }
 
 /** The values of a group of rods with its pattern made whole, as far as they prove it. */
@@ -185,7 +183,7 @@ function onCircle(values: readonly Taken[], context: PatternContext): readonly T
   if (x?.node.kind === "scalar" && y?.node.kind === "scalar")
     return circleBesideGauges(values, circle, [x, y], context);
   if (valueOf(values, "pattern.count") === undefined) return values;
-  if (valueOf(values, "pattern.start") !== undefined || context.isGiven("pattern.start")) return values;
+  if (valueOf(values, "pattern.start") !== undefined) return values;
   askStart(circle, context);
   const start: Taken = {
     ...{ ...circle, key: "pattern.start", origin: "asked", remark: "where the first rod stands is asked" },
@@ -194,12 +192,13 @@ function onCircle(values: readonly Taken[], context: PatternContext): readonly T
   return [...values, start];
 }
 
-function askStart({ from }: Taken, { questions }: PatternContext): void {
+function askStart(circle: Taken, { questions }: PatternContext): void {
+  const { from } = circle;
   const text = `${from.column.name}: nothing says where the first rod of the bolt circle stands: on an axis, or do two rods straddle it?`;
-  const line = (start: string) => `defaults: { pattern: { start: ${start} } }`;
+  const written = textOf(circle) ?? from.text;
   const choices = [
-    { line: line("on-axis"), means: "a rod stands on the axis" },
-    { line: line("straddle"), means: "two rods straddle the axis" },
+    { answer: `${written} on-axis`, means: "a rod stands on the axis" },
+    { answer: `${written} straddle`, means: "two rods straddle the axis" },
   ];
   questions.ask("start", "", text, { place: from.place, choices });
 }

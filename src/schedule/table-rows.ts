@@ -1,6 +1,7 @@
 /** A table that was found -> its rows with the cells that hold something, the job's answers for cells in their place. */
 import { cellInSheet, placeOfCell } from "../readers/cell-place.js";
 import type { Cell } from "../readers/inputs.js";
+import type { Unit } from "../units/index.js";
 import { spreadMerged } from "./merged-cells.js";
 import type { CellReading, FoundTable } from "./model.js";
 import type { ReadColumn, SheetCell, TableRow } from "./sheet-cell.js";
@@ -12,6 +13,7 @@ export interface RowSource {
   readonly columns: readonly ReadColumn[];
   readonly file: string;
   readonly answers: UsedAnswers;
+  readonly unit: Unit;
 }
 
 /** The row of a table at an index; null where it holds nothing. */

@@ -142,6 +142,12 @@ export const READ: readonly UntidySheet[] = [
     bases: ["{ mark: B1, rods: { count: 6, diameter: 3/4 }, pattern: { kind: rectangle, x: 12, nx: 3, ny: 2, y: 9 } }"],
   },
   {
+    name: "six rods whose lines the job answers",
+    lines: ["MARK | NO. OF RODS | ROD DIA | X | Y", "B1 | 6 | 3/4 | 12 | 9"],
+    answers: { cells: { B2: "3 x 2" } },
+    bases: ["{ mark: B1, rods: { count: 6, diameter: 3/4 }, pattern: { kind: rectangle, x: 12, nx: 3, ny: 2, y: 9 } }"],
+  },
+  {
     name: "two rods and one gauge",
     lines: ["MARK | NO. OF RODS | ROD DIA | X | Y", "B1 | 2 | 3/4 | 6 | -"],
     bases: ["{ mark: B1, rods: { count: 2, diameter: 3/4 }, pattern: { kind: lines, x: [-3, 3], y: [0] } }"],
@@ -149,6 +155,14 @@ export const READ: readonly UntidySheet[] = [
   {
     name: "a bolt circle takes the number of rods",
     lines: ["MARK | NO. OF RODS | ROD DIA | B.C. | START", "B1 | 8 | 1 | 24 | straddle"],
+    bases: [
+      "{ mark: B1, rods: { count: 8, diameter: 1 }, pattern: { kind: circle, diameter: 24, count: 8, start: straddle } }",
+    ],
+  },
+  {
+    name: "a bolt circle whose start the job answers",
+    lines: ["MARK | NO. OF RODS | ROD DIA | B.C.", "B1 | 8 | 1 | 24"],
+    answers: { cells: { D2: "24 straddle" } },
     bases: [
       "{ mark: B1, rods: { count: 8, diameter: 1 }, pattern: { kind: circle, diameter: 24, count: 8, start: straddle } }",
     ],
@@ -211,7 +225,7 @@ export const READ: readonly UntidySheet[] = [
   },
   {
     name: "each of several marks",
-    lines: ["MARK | QTY | ROD DIA | X | Y", "B1, B3 | 4 EACH | 3/4 | 9 | 9"],
+    lines: ["MARK | NO. OF BASES | ROD DIA | X | Y", "B1, B3 | 4 EACH | 3/4 | 9 | 9"],
     bases: ["B1", "B3"].map((mark) => B1.replace("mark: B1", `mark: ${mark}, quantity: 4`)),
   },
   {
@@ -228,7 +242,7 @@ export const READ: readonly UntidySheet[] = [
   },
   {
     name: "a note that is answered for several columns",
-    lines: ["MARK | ROD DIA | X | Y | GRADE", "B1 | 3/4 | 9 | 9 | SEE NOTE 1"],
+    lines: ["MARK | ROD DIA | X | Y | ROD GRADE", "B1 | 3/4 | 9 | 9 | SEE NOTE 1"],
     answers: { notes: { "1": { Grade: "55", Finish: "galvanized" } } },
     bases: [
       "{ mark: B1, rods: { diameter: 3/4, grade: 55, finish: galvanized }, pattern: { kind: rectangle, x: 9, y: 9 } }",
@@ -376,7 +390,7 @@ export const REFUSED: readonly (Omit<UntidySheet, "bases" | "told"> & { readonly
   { name: "3 @ 6 alone", lines: ["MARK | ROD DIA | X | Y", "B1 | 3/4 | 3 @ 6 | 9"], codes: ["asked-reading"] },
   {
     name: "a count on several marks",
-    lines: ["MARK | QTY | ROD DIA | X | Y", "B1, B3 | 8 | 3/4 | 9 | 9"],
+    lines: ["MARK | NO. OF BASES | ROD DIA | X | Y", "B1, B3 | 8 | 3/4 | 9 | 9"],
     codes: ["asked-quantity"],
   },
   {

@@ -15,7 +15,7 @@ describe("a spacing of three rods and more: overall, or from rod to rod?", () =>
     const [asked, ...others] = row(heading, "3");
     expect(others).toEqual([]);
     expect(asked).toContain(
-      `s.csv:1:3 ${heading}: "${heading}" may be the rod pattern overall in x or from rod to rod in x`,
+      `s.csv C1 ${heading}: "${heading}" may be the rod pattern overall in x or from rod to rod in x`,
     );
     expect(asked).toContain(`columns: { "${heading}": X }, or columns: { "${heading}": Pitch X }`);
   });
@@ -38,7 +38,7 @@ describe("a spacing of three rods and more: overall, or from rod to rod?", () =>
     const lines = ["Mark;Rod dia;X;Spacing Y;ny;Template thk", "B1;3/4;12;12;;1/4", ";1/2;6;6;3;"];
     const told = faults(...lines);
     expect(told).toHaveLength(1);
-    expect(told[0]).toContain('s.csv:1:4 Spacing Y: "Spacing Y" may be the rod pattern overall in y');
+    expect(told[0]).toContain('s.csv D1 Spacing Y: "Spacing Y" may be the rod pattern overall in y');
   });
 
   it("one key filled twice in a row is a fault, under whatever headings", () => {
@@ -60,7 +60,7 @@ describe("an improper fraction", () => {
   ])("%s %s", (heading, cells, words) => {
     const [fault, ...others] = faults(HEADINGS, `B1;${cells}`);
     expect(others).toEqual([]);
-    expect(fault).toContain(`row 2 ${heading}: `);
+    expect(fault).toContain(` ${heading}: `);
     expect(fault).toContain(words);
   });
 
@@ -72,10 +72,9 @@ describe("an improper fraction", () => {
     const table: Table = { kind: "table", sheet: "Bases", rows };
     const job = 'job: { number: "1" }\nunits: in\nschedule: { file: job.xlsx, sheet: Bases }\n';
     const told = faultsOf(job, { "job.xlsx": table });
-    expect(told.map((fault) => fault.replace(/^.*(row 2 [A-Z][a-z ]+):.*fraction (.*): .*$/, "$1: $2"))).toEqual([
-      "row 2 Rod dia: 11/4",
-      "row 2 Template thk: 13/4",
-    ]);
+    expect(
+      told.map((fault) => fault.replace(/^.* (Bases!..) ([A-Z][a-z ]+):.*fraction (.*): .*$/, "$1 $2: $3")),
+    ).toEqual(["Bases!B2 Rod dia: 11/4", "Bases!E2 Template thk: 13/4"]);
   });
 
   it("stands inside a form too", () => {
@@ -89,68 +88,68 @@ describe("cells", () => {
       "a size that is none",
       [HEADINGS, "B1;1-1/5;12;10;1/4"],
       [
-        's.csv:2:2 row 2 Rod dia: "1-1/5" is no rod size with a thread; allowed are 1/4 to 4 in UNC or 8UN, M10 to M100 coarse (nearest: 1-1/8, 1-1/4)',
+        's.csv B2 Rod dia: "1-1/5" is no rod size with a thread; allowed are 1/4 to 4 in UNC or 8UN, M10 to M100 coarse (nearest: 1-1/8, 1-1/4)',
       ],
     ],
     [
       "a negative",
       [HEADINGS, "B1;1;-12;10;1/4"],
-      [expect.stringMatching(/^s\.csv:2:3 row 2 X: "-12" cannot be read; allowed is a length/) as unknown as string],
+      [expect.stringMatching(/^s\.csv C2 X: "-12" cannot be read; allowed is a length/) as unknown as string],
     ],
     [
       "a cell left empty",
       [HEADINGS, "B1;1;12;10;"],
-      ["s.csv:2:1 row 2 Template thk: is required; allowed is a length above zero, as 1-1/4 or with its unit"],
+      ["s.csv E2 Template thk: is required; allowed is a length above zero, as 1-1/4 or with its unit"],
     ],
     [
       "no rod size",
       [HEADINGS, "B1;;12;10;1/4"],
-      ["s.csv:2:1 row 2 Rod dia: is required; allowed is a line of text, at most 40 characters"],
+      ["s.csv B2 Rod dia: is required; allowed is a line of text, at most 40 characters"],
     ],
     ["no pattern", [HEADINGS, "B1;1;;;1/4"], ["s.csv:2:1 row 2 Pattern: is required; allowed is a pattern, or groups"]],
     [
       "a mark twice, one row after the other",
       [HEADINGS, "B1;1;12;10;1/4", "b1;1;12;10;1/4"],
-      ['s.csv:3:1 row 3 Mark: the mark "b1" is used twice; first at s.csv:2:1; every base and template has its own'],
+      ['s.csv A3 Mark: the mark "b1" is used twice; first at s.csv A2; every base and template has its own'],
     ],
     [
       "a first row without a mark",
       [HEADINGS, ";1;12;10;1/4"],
-      ["s.csv:2:2 row 2 Mark: is required; allowed is a line of text, at most 200 characters"],
+      ["s.csv A2 Mark: is required; allowed is a line of text, at most 200 characters"],
     ],
     [
       "a value of the whole base on a row without a mark",
       [HEADINGS, "B1;1;12;10;1/4", ";3/4;6;6;1/2"],
       [
-        's.csv:3:5 row 3 Template thk: "Template thk" is for the whole base; allowed on a row without a Mark are the rods, their pattern and holes',
+        's.csv E3 Template thk: "Template thk" is for the whole base; allowed on a row without a Mark are the rods, their pattern and holes',
       ],
     ],
     [
       "a form that cannot be read",
       [`${HEADINGS};Outline;Corner;Opening`, "B1;1;12;10;1/4;20 by 18;bevel 1;6 round"],
       [
-        's.csv:2:6 row 2 Outline: "20 by 18" cannot be read; allowed is 20 x 18, dia 30, ring 30 / 20, polygon 0,0; 9,0; 9,9, or auto; with at 1, 2',
-        's.csv:2:7 row 2 Corner: "bevel 1" cannot be read; allowed is square, chamfer 1, chamfer 1 x 2, round 1, notch 1, notch 1 x 2',
-        's.csv:2:8 row 2 Opening: "6 round" cannot be read; allowed is dia 6, 8 x 6, 8 x 6 r 1, auto, or none; with at 1, 2',
+        's.csv F2 Outline: "20 by 18" cannot be read; allowed is 20 x 18, dia 30, ring 30 / 20, polygon 0,0; 9,0; 9,9, or auto; with at 1, 2',
+        's.csv G2 Corner: "bevel 1" cannot be read; allowed is square, chamfer 1, chamfer 1 x 2, round 1, notch 1, notch 1 x 2',
+        's.csv H2 Opening: "6 round" cannot be read; allowed is dia 6, 8 x 6, 8 x 6 r 1, auto, or none; with at 1, 2',
       ],
     ],
     [
       "a length inside a form",
       [`${HEADINGS};Outline`, "B1;1;12;10;1/4;20 x 0"],
-      ['s.csv:2:6 row 2 Outline: "0" is not above zero'],
+      ['s.csv F2 Outline: "0" is not above zero'],
     ],
     [
       "an inverted ring",
       [`${HEADINGS};Outline`, "B1;1;12;10;1/4;ring 10 / 12"],
-      ["s.csv:2:6 row 2 Outline: 12 in is not inside the ring; allowed is less than the outer diameter, 10 in"],
+      ["s.csv F2 Outline: 12 in is not inside the ring; allowed is less than the outer diameter, 10 in"],
     ],
     [
       "a key that the pattern does not have",
       [`${HEADINGS};Pattern`, "B1;1;12;10;1/4;points"],
       [
         "s.csv:2:1 row 2 Points: is required; allowed is a list of points, [[x, y], ...]",
-        "s.csv:2:3 row 2 X: unknown key; allowed are kind, at",
-        "s.csv:2:4 row 2 Y: unknown key; allowed are kind, at",
+        "s.csv C2 X: unknown key; allowed are kind, at",
+        "s.csv D2 Y: unknown key; allowed are kind, at",
       ],
     ],
   ])("%s", (_name, lines, expected) => {
@@ -163,7 +162,7 @@ describe("cells", () => {
     const row = ["B1", "2026-03-04", "12", "10", "1/4"].map((text, index) => cell(text, 2, index + 1));
     const faulty = row.map((one) => (one.column === 2 ? { ...one, fault: "it is a date" } : one));
     const table = { kind: "table", sheet: "", rows: [heading, faulty] } as const;
-    expect(faultsOf(JOB, { "s.csv": table })).toEqual(["s.csv:2:2 row 2 Rod dia: it is a date"]);
+    expect(faultsOf(JOB, { "s.csv": table })).toEqual(["s.csv B2 Rod dia: it is a date"]);
   });
 });
 
@@ -174,14 +173,14 @@ describe("headings", () => {
       [`${HEADINGS};Projektion`, "B1;1;12;10;1/4;9"],
       [
         expect.stringMatching(
-          /^s\.csv:1:6 Projektion: 1 heading is not known and kept as a note: Projektion/,
+          /^s\.csv F1 Projektion: 1 heading is not known and kept as a note: Projektion/,
         ) as unknown as string,
       ],
     ],
     [
       "one that stands twice and differs",
       [`${HEADINGS};template THK`, "B1;1;12;10;1/4;1/2"],
-      [expect.stringMatching(/^s\.csv:1:6 template THK: Template thk is given twice and differs/) as unknown as string],
+      [expect.stringMatching(/^s\.csv F1 template THK: Template thk is given twice and differs/) as unknown as string],
     ],
     [
       "none at all",

@@ -70,7 +70,23 @@ describe("a placement list", () => {
 
   it("places each base in its row, for later findings", () => {
     const places = jobOf(jobText("placements: list.csv"), WHOLE).plan?.placements.map(({ place }) => place);
-    expect(places?.[2]).toEqual({ file: "list.csv", line: 6, column: 2, path: "row 6 Line 1" });
+    expect(places?.[2]).toEqual({ file: "list.csv", line: 6, column: 2, path: "row 6 Line 1", cell: "B6" });
+  });
+
+  it("that is only warned of is read: its plan is not lost", () => {
+    const read = readCsv(String(WHOLE["list.csv"]), "list.csv");
+    if (!read.ok) throw new Error("the list is no table");
+    const remark = {
+      code: "hidden-rows",
+      severity: "warning",
+      at: { file: "list.csv" },
+      message: "row 3 is hidden",
+    } as const;
+    const table: Table = { ...read.value, remarks: [remark] };
+    expect(jobOf(jobText("placements: list.csv"), { ...WHOLE, "list.csv": table }).plan?.placements).toHaveLength(4);
+    expect(faultsOf(jobText("placements: list.csv"), { ...WHOLE, "list.csv": table })).toEqual([
+      "list.csv: row 3 is hidden",
+    ]);
   });
 
   it.each<[string, ReturnType<typeof csv>, string[]]>([
@@ -83,7 +99,7 @@ describe("a placement list", () => {
       "an unknown heading, and the nearest",
       csv("Mark,Grid,Trun", "B1,A-1,90", "007,B-1,0"),
       [
-        'list.csv:1:3 Trun: "Trun" is not a known heading, and a placement keeps no notes; is it Turn? (answer in the job: columns: { "Trun": Turn }, or columns: { "Trun": left out })',
+        'list.csv C1 Trun: "Trun" is not a known heading, and a placement keeps no notes; is it Turn? (answer in the job: columns: { "Trun": Turn }, or columns: { "Trun": left out })',
       ],
     ],
     [
@@ -97,7 +113,7 @@ describe("a placement list", () => {
     [
       "both ways",
       csv("Mark,Grid,Line 1,Line 2", "B1,A-1,A,1", "007,B-1,,"),
-      ["list.csv:2:3 row 2 Line 1: is given beside Grid; allowed is Grid, or Line 1 and Line 2"],
+      ["list.csv C2 Line 1: is given beside Grid; allowed is Grid, or Line 1 and Line 2"],
     ],
     [
       "no mark",
@@ -113,18 +129,18 @@ describe("a placement list", () => {
       "what only the whole layout shows: an unknown line, opposite hand, one spot, an unknown base",
       csv("Mark,Grid,Hand", "B1,A-9,", "B1,A-1,opp", "007,A-1,", "B8,B-1,"),
       [
-        'list.csv:2:2 row 2 Grid: there is no grid line "9"; allowed are the names in grid (nearest: 2, 1)',
-        'list.csv:3:3 row 3 Hand: "opposite" cannot be placed: a base of opposite hand gets a mark of its own, with its pattern mirrored',
-        "list.csv:4:2 row 4 Grid: 007 at A-1 stands on one spot with B1 at A-1, list.csv:3:2 row 3 Grid; every base has its own",
-        'list.csv:5:1 row 5 Mark: "B8" is no base of this job; allowed is the mark of a base (did you mean B1?)',
+        'list.csv B2 Grid: there is no grid line "9"; allowed are the names in grid (nearest: 2, 1)',
+        'list.csv C3 Hand: "opposite" cannot be placed: a base of opposite hand gets a mark of its own, with its pattern mirrored',
+        "list.csv B4 Grid: 007 at A-1 stands on one spot with B1 at A-1, list.csv B3 Grid; every base has its own",
+        'list.csv A5 Mark: "B8" is no base of this job; allowed is the mark of a base (did you mean B1?)',
       ],
     ],
     [
       "an elevation without a unit, in the cell and in the heading",
       csv("Mark,Grid,TOC,BOP", "B1,A-1,99.5,EL 99.625", "007,B-1,99'-6\",99.625 ft"),
       [
-        'list.csv:2:3 row 2 T.O.C.: "99.5" has no unit, which an elevation must say: write 99.5 ft or 99.5 in',
-        'list.csv:2:4 row 2 B.O.P.: "99.625" has no unit, which an elevation must say: write 99.625 ft or 99.625 in',
+        'list.csv C2 T.O.C.: "99.5" has no unit, which an elevation must say: write 99.5 ft or 99.5 in',
+        'list.csv D2 B.O.P.: "99.625" has no unit, which an elevation must say: write 99.625 ft or 99.625 in',
       ],
     ],
     ["the job's own unit in the heading", csv("Mark,Grid,TOC (in)", "B1,A-1,1194", "007,B-1,EL 1194"), []],
@@ -132,8 +148,8 @@ describe("a placement list", () => {
       "an elevation and a turn that are none",
       csv("Mark,Grid,TOC,Turn", "B1,A-1,high,9o", "007,B-1,,"),
       [
-        'list.csv:2:3 row 2 T.O.C.: "high" cannot be read; allowed is an elevation with its unit, as 99\'-6", 99.5 ft, 12350 mm or 12.35 m',
-        'list.csv:2:4 row 2 Turn: "9o" is not an angle: allowed are decimal degrees from -360 to 360, as 45, 22.5 or -30 deg',
+        'list.csv C2 T.O.C.: "high" cannot be read; allowed is an elevation with its unit, as 99\'-6", 99.5 ft, 12350 mm or 12.35 m',
+        'list.csv D2 Turn: "9o" is not an angle: allowed are decimal degrees from -360 to 360, as 45, 22.5 or -30 deg',
       ],
     ],
     [

@@ -695,7 +695,9 @@ describe("answers", () => {
       .map(({ at, message }) => `${at.path}: ${message}`);
 
   it("that match no heading, several, or no name are faults with the nearest", () => {
-    expect(told({ HOLS: "note" })).toEqual(["columns HOLS: is no heading of the sheet; the nearest are HOLE, L, MARK"]);
+    expect(told({ HOLS: "note" })).toEqual([
+      "columns HOLS: is no heading of the sheet; the nearest are HOLE, L, ANCHOR RODS / QTY",
+    ]);
     expect(told({ QTY: "Qty" })).toEqual([
       "columns QTY: is the heading of 2 columns; allowed is one of ANCHOR RODS / QTY (B5), BASE PLATE / QTY (C5)",
     ]);
