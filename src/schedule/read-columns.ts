@@ -1,5 +1,6 @@
 /** Settled headings -> columns with a reader for their cells. */
 import type { SourcePlace } from "../readers/source.js";
+import { findNode } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
 import { readCell, scalar } from "./grammar/index.js";
 import type { Heading } from "./headings.js";
@@ -82,7 +83,22 @@ function headingReader(heading: ReadHeading, written: string | null, unit: Unit)
     return (text, place) => read(text.replace(SHARED, "$1"), place);
   if (formName === "elevation" && headingUnit !== null)
     return (text, place) => withUnit(read(text, place), headingUnit);
+  if (key === "column") return (text, place) => asSectionName(read(text, place));
   return key === "pattern.pitch" ? (text, place) => asPitches(read(text, place)) : read;
+}
+
+/** A section as the job file names it, its letters first: `W12x65 along y`, `UC 254x254x73`. */
+function asSectionName(reading: CellReading): CellReading {
+  if (reading.kind !== "value") return reading;
+  const parts = reading.parts.map(({ key, node }): CellPart => {
+    const name = findNode(node, "section");
+    const along = findNode(node, "depthAlong");
+    if (name?.kind !== "scalar") return { key, node };
+    const inOrder = name.text.replace(/^(\d[^a-z]*(?:x\s*\d[^a-z]*)*?)\s*(UC|UB|UBP|PFC|SHS|RHS|CHS)$/i, "$2 $1");
+    const text = inOrder.replace(/^(.*\S)\s+PIPE$/i, "PIPE $1");
+    return { key, node: { ...name, text: along?.kind === "scalar" ? `${text} along ${along.text}` : text } };
+  });
+  return { ...reading, parts };
 }
 
 /** An elevation carries its unit, though it may be the job's own. */

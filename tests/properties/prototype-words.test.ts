@@ -101,7 +101,7 @@ describe("a spreadsheet", () => {
         told(head, { "s.csv": `${changed.join("\n")}\n` });
       }
     }
-    const words = ["Finish", "Member", "Use", "Support", "Material", "Key", "Pattern", "Column"];
+    const words = ["Finish", "Member", "Use", "Support", "Material", "Key", "Pattern", "Levelling"];
     for (const heading of words)
       expect(
         told(head, { "s.csv": `Mark,Rod dia,Spacing X,Spacing Y,Template thk,${heading}\nB1,3/4,8,8,1/4,${word}\n` }),

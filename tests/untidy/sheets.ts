@@ -323,6 +323,14 @@ export const READ: readonly UntidySheet[] = [
     bases: ["{ mark: C1, rods: { count: 4, diameter: M24 }, pattern: { kind: rectangle, x: 240, y: 240 } }"],
   },
   {
+    name: "sections by their names",
+    lines: ["MARK | ROD DIA | X | Y | COLUMN", "B1 | 3/4 | 9 | 9 | W12x65", "B2 | 3/4 | 9 | 9 | 254x254x73 UC"],
+    bases: [
+      "{ mark: B1, column: W12x65, rods: { diameter: 3/4 }, pattern: { kind: rectangle, x: 9, y: 9 } }",
+      "{ mark: B2, column: UC 254x254x73, rods: { diameter: 3/4 }, pattern: { kind: rectangle, x: 9, y: 9 } }",
+    ],
+  },
+  {
     name: "a wrapped line of remarks",
     lines: ["MARK | ROD DIA | X | Y | PAINT", "B1 | 3/4 | 9 | 9 | PRIMER", " | | | | TWO COATS"],
     bases: [

@@ -229,7 +229,7 @@ describe("rows of a schedule", () => {
     expect(faultsOf(job(layers), { "s.csv": "Mark,Kind\nB1,two\n" })).toEqual([]);
     expect(faultsOf(job(layers), { "s.csv": "Mark,Kind,Grade\nB1,two,36\n" })).toEqual([
       "s.csv:2:1 row 2 Rod dia: is required; allowed is a line of text, at most 40 characters",
-      "s.csv:2:1 row 2: rods beside groups, which kind two gives; allowed is one of them",
+      "s.csv A2: rods beside groups, which kind two gives; allowed is one of them",
     ]);
   });
 
