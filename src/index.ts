@@ -49,6 +49,7 @@ export type { PointOrder } from "./readers/points-model.js";
 export type * from "./readers/source.js";
 export { openWorkbook } from "./readers/workbook.js";
 export type * from "./rods/model.js";
+export type { ReadAs, ReadLine, ReadOrigin, ReadQuestion } from "./schedule/index.js";
 export type { EditionKind, EditionOf, ThreadSeries } from "./standards/index.js";
 export type * from "./summary/model.js";
 export type { Question } from "./summary/questions.js";

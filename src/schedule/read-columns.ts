@@ -94,7 +94,7 @@ function asSectionName(reading: CellReading): CellReading {
     const name = findNode(node, "section");
     const along = findNode(node, "depthAlong");
     if (name?.kind !== "scalar") return { key, node };
-    const inOrder = name.text.replace(/^(\d[^a-z]*(?:x\s*\d[^a-z]*)*?)\s*(UC|UB|UBP|PFC|SHS|RHS|CHS)$/i, "$2 $1");
+    const inOrder = name.text.replace(/^(\d.*?)\s*(UC|UB|UBP|PFC|SHS|RHS|CHS)$/i, "$2 $1");
     const text = inOrder.replace(/^(.*\S)\s+PIPE$/i, "PIPE $1");
     return { key, node: { ...name, text: along?.kind === "scalar" ? `${text} along ${along.text}` : text } };
   });

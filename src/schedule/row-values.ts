@@ -9,6 +9,7 @@ import { bareCell, yamlText } from "./questions.js";
 import type { References, Resolution } from "./references.js";
 import type { KnownRow } from "./row-kinds.js";
 import { saysSomething } from "./row-kinds.js";
+import type { OpenChoice } from "./settle-choices.js";
 import { settleChoices } from "./settle-choices.js";
 import type { CellReader, ColumnRole, NotTaken, SheetCell, Taken } from "./sheet-cell.js";
 
@@ -27,13 +28,6 @@ export interface RowValues {
   readonly findings: readonly Finding[];
   /** The base that it repeats as a whole. */
   readonly sameAs: { readonly mark: string; readonly cell: SheetCell } | null;
-}
-
-/** A cell with several readings, none of which it proves by itself. */
-export interface OpenChoice {
-  readonly from: SheetCell;
-  readonly readings: readonly PossibleReading[];
-  readonly message: string;
 }
 
 /** What rows are read with. */
