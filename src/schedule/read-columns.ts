@@ -75,7 +75,8 @@ function headingReader(heading: ReadHeading, written: string | null, unit: Unit)
   const read: CellReader = (text, place) => {
     if (isFeetAndInches && BARE.test(text.trim())) return bareUnderFeet(text);
     const context = contextOf(key, headingUnit, place, unit);
-    return readCell(text, formName, words === undefined ? context : { ...context, synonyms: words });
+    const reading = readCell(text, formName, words === undefined ? context : { ...context, synonyms: words });
+    return headingUnit === null ? reading : withOwnUnit(reading, text, headingUnit);
   };
   if (key === "pattern.diameter") return (text, place) => circleReading(text, place, read);
   if (key === "rods.count") return (text, place) => linesReading(text, place) ?? read(text, place);
@@ -111,6 +112,18 @@ function withUnit(reading: CellReading, unit: string): CellReading {
         : part,
   );
   return { ...reading, parts };
+}
+
+/** Millimetres and inches are two families of units. */
+const METRIC = /\d\s*(mm|cm|m)\b/i;
+const INCHES = /\d\s*(["'\u2033\u2032]|in\b|inch|ft\b|feet\b)/i;
+
+/** A cell's own unit goes before that of its heading, and is said where it is of the other family. */
+function withOwnUnit(reading: CellReading, text: string, headingUnit: string): CellReading {
+  const isMetric = ["mm", "cm", "m"].includes(headingUnit);
+  if (reading.kind !== "value" || !(isMetric ? INCHES : METRIC).test(text)) return reading;
+  const said = `its own unit, not the ${headingUnit} of its heading`;
+  return { ...reading, how: reading.how === "" ? said : `${reading.how}; ${said}` };
 }
 
 function bareUnderFeet(text: string): CellReading {

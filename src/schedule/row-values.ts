@@ -261,7 +261,7 @@ class RowReader {
 function howOf({ parts, how }: PossibleReading, { text }: SheetCell): string {
   const [only, ...others] = parts;
   const isAsWritten = others.length === 0 && only?.node.kind === "scalar" && only.node.text === text.trim();
-  return isAsWritten ? "" : how;
+  return isAsWritten && !how.startsWith("its own unit") ? "" : how;
 }
 
 function answerRemark({ isAnswered, text, cell, place }: SheetCell): string {

@@ -1,4 +1,5 @@
 /** A base as written x standards -> the complete base. */
+import type { Place } from "../../diagnostics/finding.js";
 import { hasErrors, placeWords } from "../../diagnostics/finding.js";
 import type { Pattern } from "../../patterns/index.js";
 import { countRods, MOST_RODS, resolvePattern } from "../../patterns/index.js";
@@ -208,6 +209,14 @@ function resolveGroup(
   return { letter, pattern, rod, hole, tableHole, baseHole, tableBaseHole: tableBase, washer };
 }
 
+/** Where a pattern says how many rods it has: a count, else its first lines, else the whole of it. */
+function patternPlace(document: SourceDocument, path: DocumentPath): Place {
+  const whole = placeOf(document, path);
+  const places = ["count", "nx", "ny", "at", "x"].map((key) => placeOf(document, [...path, key]));
+  const isOwn = ({ line, column }: Place) => line !== whole.line || column !== whole.column;
+  return places.find((place) => isOwn(place)) ?? whole;
+}
+
 /** The number of rods as the print says it against that of the pattern: one of the two is wrong, and neither is taken for the other. */
 function judgeWrittenCount(
   { group, rods, pattern: path }: WrittenGroup,
@@ -217,7 +226,7 @@ function judgeWrittenCount(
   const { count } = group.rods;
   const counted = pattern === null ? count : countRods(pattern);
   if (count === undefined || count === counted) return;
-  const there = placeWords(placeOf(report.document, path));
+  const there = placeWords(patternPlace(report.document, path));
   const message = `${count} ${count === 1 ? "rod is" : "rods are"} written, but the pattern has ${counted} (${there}); allowed is the number that the pattern has`;
   report.fault([...rods, "count"], "rod-count-differs", message);
 }
