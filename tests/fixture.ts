@@ -162,6 +162,7 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     budget: resolveBudget(),
     survey: resolveSurvey(),
     lookAlike: given(inches(1), "default 1 in"),
+    readAs: null,
     ...changes,
   };
 }

@@ -7,6 +7,8 @@ export interface Cell {
   readonly text: string;
   readonly line: number;
   readonly column: number;
+  /** Row of the sheet, set where it is another than the line: a text's quoted cells may hold breaks. */
+  readonly row?: number;
   /** Set where the cell cannot be read as typed, as a date that a spreadsheet made of `3/4`. */
   readonly fault?: string;
   /** Set where its whole text is struck out. */

@@ -1,6 +1,7 @@
 /** Rows of a spreadsheet -> bases, as a job file would have them, with the cell that each value stands in. */
 import type { Finding } from "../diagnostics/finding.js";
 import { kindMeant } from "../patterns/index.js";
+import { nameCell } from "../readers/cell-place.js";
 import type { Table } from "../readers/inputs.js";
 import type { SourceMap, SourceNode, SourcePlace } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
@@ -9,16 +10,9 @@ import { formatLength, parseCount, parseLength } from "../units/index.js";
 import { map, scalar } from "./cell-forms.js";
 import type { Heading } from "./headings.js";
 import { findHeading, HEADINGS, headingOf } from "./headings.js";
+import type { ReadAs, ReadLine, Schedule } from "./model.js";
 import type { HeadingSet, SheetRow } from "./sheet-reading.js";
 import { readSheet } from "./sheet-reading.js";
-
-/** The bases of a schedule; those of faulty cells are left in, so that the other faults are told too. */
-export interface Schedule {
-  readonly bases: readonly SourceNode[];
-  readonly findings: readonly Finding[];
-  /** The heading under which a key of the job file stands. */
-  readonly headingOf: (path: readonly PropertyKey[]) => string | null;
-}
 
 const SHEET: HeadingSet<Heading> = { all: HEADINGS, find: findHeading, mostRows: 20_000 };
 
@@ -28,7 +22,28 @@ export function readSchedule(table: Table, file: string, unit: Unit): Schedule {
   const sheet = readSheet(table, file, unit, SHEET, isMark, "Mark, Rod dia, ...");
   const reading = new ScheduleReading(unit);
   for (const row of sheet.rows) reading.takeRow(row);
-  return { bases: reading.finish(), findings: [...sheet.findings, ...reading.findings], headingOf };
+  const bases = reading.finish();
+  const lines = sheet.rows.flatMap(({ values }) =>
+    values.map(({ heading, node }) => lineOf(values, heading, node, unit)),
+  );
+  const readAs: ReadAs = { file, sheet: table.sheet, isPlain: true, lines, questions: [] };
+  return { bases, readAs, findings: [...sheet.findings, ...reading.findings], headingOf };
+}
+
+function lineOf(values: readonly Value[], heading: Heading, node: SourceNode, unit: Unit): ReadLine {
+  const mark = values.find((value) => value.heading.key === "mark")?.node;
+  const text = node.kind === "scalar" ? node.text : "...";
+  return {
+    mark: mark?.kind === "scalar" ? mark.text : "",
+    cell: nameCell("", { line: node.place.line, column: node.place.column }),
+    heading: heading.name,
+    written: text,
+    key: heading.key,
+    taken: text,
+    unit: heading.measure === "length" ? unit : "",
+    origin: "row",
+    remark: "",
+  };
 }
 
 interface Values {

@@ -4,6 +4,7 @@
  */
 import type { Place } from "../../diagnostics/finding.js";
 import type { Pattern } from "../../patterns/index.js";
+import type { ReadAs } from "../../schedule/index.js";
 import type { EditionKind, EditionOf, Exposure, ThreadSeries } from "../../standards/index.js";
 import type { Length, Unit } from "../../units/length.js";
 import type { BudgetSpec } from "./budget.js";
@@ -61,6 +62,8 @@ export interface Job {
   readonly survey: SurveySpec;
   /** Rods that a template of another mark would set off by less than this are set wrong without anyone noticing. */
   readonly lookAlike: Given<Length>;
+  /** What was understood of the schedule; null of a job that names none. */
+  readonly readAs: ReadAs | null;
 }
 
 /** An answer of the engineer of record to a question. The ledger keeps the fail and says "answered". */

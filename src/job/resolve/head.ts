@@ -14,7 +14,7 @@ import { budgetFaults, resolveBudget } from "./budget.js";
 import type { JobSources } from "./job-sources.js";
 
 /** The part of a job that its head gives. */
-export type JobHead = Omit<Job, "unit" | "editions" | "shop" | "bases" | "plan">;
+export type JobHead = Omit<Job, "unit" | "editions" | "shop" | "bases" | "plan" | "readAs">;
 
 /** The head with its defaults; `date` is that of a job which names none. */
 export function resolveHead(head: HeadDocument, unit: Unit, date: string): JobHead {

@@ -1,0 +1,130 @@
+/** The read-as lines gathered for the eye: what each heading was taken as, and a row a base. */
+import { groupBy } from "../units/group-by.js";
+import type { ReadAsEntry } from "./read-as-form.js";
+
+/** What the cells under one heading were taken as. */
+export interface TakenHeading {
+  readonly heading: string;
+  /** Our own headings, in the order in which they were met; empty where nothing was taken. */
+  readonly names: readonly string[];
+  readonly units: readonly string[];
+  /** What became of cells that gave no value, with the number of them. */
+  readonly besides: readonly string[];
+}
+
+/** Headings in the order of the sheet. */
+export function takenHeadings(entries: readonly ReadAsEntry[]): readonly TakenHeading[] {
+  const under = entries.filter(({ heading, cell }) => heading !== "" && cell !== "");
+  return [...groupBy(under, ({ heading }) => heading)].map(([heading, lines]) => {
+    const taken = lines.filter(isTaken);
+    const others = lines.filter((line) => !isTaken(line) && line.written !== heading);
+    const besides = [...groupBy(others, ({ givenBy }) => givenBy)].map(([what, each]) => `${each.length} ${what}`);
+    return {
+      heading,
+      names: distinct(taken.map(({ name }) => name)),
+      units: distinct(taken.map(({ unit }) => unit)),
+      besides: taken.length > 0 || besides.length > 0 ? besides : distinct(lines.map(({ givenBy }) => givenBy)),
+    };
+  });
+}
+
+/** True for a line that gives a value. */
+export function isTaken({ key }: ReadAsEntry): boolean {
+  return key !== "";
+}
+
+function distinct(texts: readonly string[]): readonly string[] {
+  return [...new Set(texts)].filter((text) => text !== "");
+}
+
+/** What one base has under one of our headings; several groups of rods are joined by a plus. */
+export interface TakenValue {
+  readonly text: string;
+  /** True where the sheet writes it in other words. */
+  readonly isReworded: boolean;
+  /** True where no cell of the base's own row gives it: a default, a kind, a note, an answer. */
+  readonly isFromElsewhere: boolean;
+}
+
+/** The bases as a table of our own headings. */
+export interface TakenTable {
+  readonly names: readonly string[];
+  readonly rows: readonly { readonly mark: string; readonly values: ReadonlyMap<string, TakenValue> }[];
+}
+
+const FROM_THE_ROW: ReadonlySet<string> = new Set(["row", "cell above"]);
+
+/** A row a base, in the order of the sheet; the mark itself is no column. */
+export function takenTable(entries: readonly ReadAsEntry[]): TakenTable {
+  const taken = entries.filter((entry) => isTaken(entry) && entry.mark !== "" && entry.key !== "mark");
+  const marks = distinct(entries.filter(isTaken).map(({ mark }) => mark));
+  const byMark = groupBy(taken, ({ mark }) => mark);
+  const rows = marks.map((mark) => ({ mark, values: valuesOf(byMark.get(mark) ?? []) }));
+  return { names: distinct(taken.map(({ name }) => name)), rows };
+}
+
+function valuesOf(entries: readonly ReadAsEntry[]): ReadonlyMap<string, TakenValue> {
+  const each = [...groupBy(entries, ({ name }) => name)].map(([name, lines]): [string, TakenValue] => [
+    name,
+    {
+      text: lines.map(({ value }) => value).join(" + "),
+      isReworded: lines.some(isReworded),
+      isFromElsewhere: lines.some(({ givenBy }) => !FROM_THE_ROW.has(givenBy)),
+    },
+  ]);
+  return new Map(each);
+}
+
+/** True where the cell's text is not the value itself, whatever its case and blanks. */
+export function isReworded({ written, value }: ReadAsEntry): boolean {
+  const plain = (text: string): string => text.replace(/\s+/g, "").toLowerCase();
+  return written !== "" && plain(written) !== plain(value);
+}
+
+/** Cells that say the same in the same words, and what they were taken as. */
+export interface Rewording {
+  readonly heading: string;
+  readonly written: string;
+  /** `Base plate X 18 in; Base plate Y 18 in` */
+  readonly taken: string;
+  readonly remarks: readonly string[];
+  readonly marks: readonly string[];
+}
+
+/** What is written otherwise than it was taken, each text once; a cell that names several bases first. */
+export function rewordings(entries: readonly ReadAsEntry[]): readonly Rewording[] {
+  const taken = entries.filter((entry) => isTaken(entry) && entry.cell !== "");
+  const ofMarks = groupBy(
+    taken.filter(({ key }) => key === "mark"),
+    ({ cell }) => cell,
+  );
+  const ofBases = groupBy(
+    taken.filter(({ key }) => key !== "mark"),
+    ({ mark, cell }) => JSON.stringify([mark, cell]),
+  );
+  const cells = [...ofMarks.values(), ...ofBases.values()].filter((lines) => lines.some(isReworded));
+  const same = groupBy(cells.map(rewordingOf), ({ marks: _marks, ...said }) => JSON.stringify(said));
+  return [...same.values()].flatMap((alike) => {
+    const [first] = alike;
+    return first === undefined ? [] : [{ ...first, marks: distinct(alike.flatMap(({ marks }) => marks)) }];
+  });
+}
+
+function rewordingOf(lines: readonly ReadAsEntry[]): Rewording {
+  const [first] = lines;
+  const taken = [...groupBy(lines, ({ name }) => name)].map(
+    ([name, each]) => `${name} ${each.map(valueWords).join(", ")}`,
+  );
+  return {
+    heading: first?.heading ?? "",
+    written: first?.written ?? "",
+    taken: taken.join("; "),
+    remarks: distinct(lines.map(({ remark }) => remark)),
+    marks: distinct(lines.map(({ mark }) => mark)),
+  };
+}
+
+/** The value with its unit, where it does not carry one itself. */
+function valueWords({ value, unit }: ReadAsEntry): string {
+  return unit !== "" && /^[\d\s./+-]+$/.test(value) ? `${value} ${unit}` : value;
+}

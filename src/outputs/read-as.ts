@@ -1,0 +1,44 @@
+/** What was understood of the job's schedule, as its writers take it. */
+import type { GivenBy, ReadAsEntry, ReadAsForm } from "../formats/read-as-form.js";
+import { headingOf } from "../schedule/index.js";
+import type { ReadAs, ReadLine, ReadOrigin } from "../schedule/model.js";
+
+const GIVEN_BY: Readonly<Record<ReadOrigin, GivenBy>> = {
+  row: "row",
+  above: "cell above",
+  base: "other base",
+  note: "note",
+  answer: "answer",
+  default: "default",
+  kind: "kind",
+  job: "changed in the job",
+  kept: "kept as a note",
+  "left out": "left out",
+  asked: "asked",
+};
+
+/** The form of a read-as table; `unit` is that of bare lengths, "" where it is asked. */
+export function readAsForm({ file, sheet, lines, questions }: ReadAs, unit: string): ReadAsForm {
+  return { file, sheet, unit, entries: lines.map(readAsEntry), questions };
+}
+
+function readAsEntry({ mark, cell, heading, written, key, taken, unit, origin, remark }: ReadLine): ReadAsEntry {
+  return {
+    mark,
+    cell,
+    heading,
+    written,
+    name: nameOfKey(key),
+    key,
+    value: taken,
+    unit,
+    givenBy: GIVEN_BY[origin],
+    remark,
+  };
+}
+
+/** Our own heading for a key of a base or of one of its groups; the key itself where no column has it. */
+export function nameOfKey(key: string): string {
+  const path = key.split(".").map((step) => step.replace(/\[\d+\]$/, ""));
+  return key === "" ? "" : (headingOf(path) ?? key);
+}

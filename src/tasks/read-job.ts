@@ -1,0 +1,67 @@
+/** The job file of a sheet that was read: a person's part, kept, and the bases below it. */
+import type { JobHeadRequest } from "../formats/job-head-yaml.js";
+import { writeJobHead, writeQuestionRemarks } from "../formats/job-head-yaml.js";
+import { writeYamlItems } from "../formats/source-yaml.js";
+import type { SourceNode } from "../readers/source.js";
+import { findEntry } from "../readers/source.js";
+import { readYaml } from "../readers/yaml.js";
+import { joinJob } from "./job-parts.js";
+import type { SheetReading } from "./read.js";
+
+/** How a job file is written the first time. */
+export type NewJob = Pick<JobHeadRequest, "name" | "schema" | "file">;
+
+const encoder = new TextEncoder();
+
+/** A new job file: what is known, lines to fill in for what is asked, and the bases where nothing is. */
+export function writeNewJob({ name, schema, file }: NewJob, reading: SheetReading): Uint8Array {
+  const { unit, unitBecause, form } = reading;
+  const { sheet, questions } = form;
+  const head = writeJobHead({ name, schema, file, sheet, table: "", unit, unitBecause, questions });
+  const open = `# No bases yet: ${openWords(reading)} above. Answer it there, then: rodplate read ${name} --out ${name}\n`;
+  return joinJob(encoder.encode(head), reading.isUnderstood ? basesText(reading.bases) : open);
+}
+
+/** The job file with a person's part as it is, and what is below its marker anew. */
+export function writeJobAgain(own: Uint8Array, name: string, reading: SheetReading): Uint8Array {
+  const open = `# No bases yet: ${openWords(reading)}. Put the answers above the line of signs #, then: rodplate read ${name} --out ${name}\n`;
+  const below = reading.isUnderstood ? basesText(reading.bases) : open + writeQuestionRemarks(reading.form.questions);
+  return joinJob(own, below);
+}
+
+function openWords({ form, findings }: SheetReading): string {
+  const faults = findings.filter(({ severity }) => severity === "error").length;
+  const words = [
+    ...(form.questions.length === 0 ? [] : [`${form.questions.length} asked`]),
+    ...(faults === 0 ? [] : [`${faults} at fault in the sheet`]),
+  ];
+  return words.length === 0 ? "the sheet has none" : words.join(", ");
+}
+
+/** `bases:` with everything that a base says; groups of keys that hold nothing are left out. */
+export function basesText(bases: readonly SourceNode[]): string {
+  return `bases:\n${writeYamlItems(bases.map(withoutEmpty))}`;
+}
+
+function withoutEmpty(node: SourceNode): SourceNode {
+  if (node.kind === "scalar") return node;
+  if (node.kind === "list") return { ...node, items: node.items.map(withoutEmpty) };
+  const entries = node.entries.map((entry) => ({ ...entry, value: withoutEmpty(entry.value) }));
+  return { ...node, entries: entries.filter(({ value }) => value.kind !== "map" || value.entries.length > 0) };
+}
+
+/**
+ * A job file that names a schedule -> the same with `readFrom` in its place, every other byte as it is; null where the file
+ * is written in such a way that this cannot be done by lines.
+ */
+export function namingReadFrom(text: string): string | null {
+  const read = readYaml(text, "job");
+  const entry = read.ok ? findEntry(read.value, "schedule") : undefined;
+  if (entry === undefined) return null;
+  const lines = text.split("\n");
+  const at = entry.place.line - 1;
+  const [, rest] = /^schedule[ \t]*:(.*)$/s.exec(lines[at] ?? "") ?? [];
+  if (rest === undefined) return null;
+  lines[at] = entry.value.kind === "scalar" ? `readFrom:\n  file:${rest}` : `readFrom:${rest}`;
+  return lines.join("\n");
+}
