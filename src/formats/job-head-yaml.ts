@@ -34,15 +34,18 @@ export function writeJobHead(request: JobHeadRequest): string {
   return [
     ...opening(request),
     "job:",
-    "  number:                        # fill in: printed on every sheet",
+    told("  number:", "fill in: printed on every sheet"),
     "  title:",
     "  revision:",
-    "  status: preliminary            # preliminary | for approval | released; only a released job may be cut",
+    told("  status: preliminary", "preliminary | for approval | released; only a released job may be cut"),
     "",
     ...(unit === null ? [] : [unitLine(request)]),
     ...(asked.get("units") ?? []),
-    `rules: ${unit === "mm" ? "metric" : "us"}${" ".repeat(unit === "mm" ? 19 : 23)}  # us | metric`,
-    `shop: ${unit === "mm" ? "plasma-metric" : "plasma"}${" ".repeat(unit === "mm" ? 13 : 20)}  # how plates are cut here: a file of templates/shops, or a path`,
+    told(`rules: ${unit === "mm" ? "metric" : "us"}`, "us | metric"),
+    told(
+      `shop: ${unit === "mm" ? "plasma-metric" : "plasma"}`,
+      "how plates are cut: a file of templates/shops, or a path",
+    ),
     "",
     "readFrom:",
     `  file: ${yamlScalar(request.file)}`,
@@ -69,7 +72,13 @@ function opening({ name, schema, file }: JobHeadRequest): readonly string[] {
 }
 
 function unitLine({ unit, unitBecause }: JobHeadRequest): string {
-  return `units: ${unit}                        # of every number that carries none; ${shown(unitBecause)}`;
+  return told(`units: ${unit}`, `of every number that carries none: ${shown(unitBecause)}`);
+}
+
+const COMMENTS_FROM = 30;
+
+function told(line: string, words: string): string {
+  return `${line.padEnd(COMMENTS_FROM)} # ${words}`;
 }
 
 const shown = terminalText((text: string): string => text);

@@ -1,6 +1,7 @@
 /** The read-as lines gathered for the eye: what each heading was taken as, and a row a base. */
 import { groupBy } from "../units/group-by.js";
 import type { ReadAsEntry } from "./read-as-form.js";
+import { marksOf } from "./read-as-form.js";
 
 /** What the cells under one heading were taken as. */
 export interface TakenHeading {
@@ -15,9 +16,11 @@ export interface TakenHeading {
 /** Headings in the order of the sheet. */
 export function takenHeadings(entries: readonly ReadAsEntry[]): readonly TakenHeading[] {
   const under = entries.filter(({ heading, cell }) => heading !== "" && cell !== "");
-  return [...groupBy(under, ({ heading }) => heading)].map(([heading, lines]) => {
+  const byHeading = groupBy(under, ({ heading }) => heading);
+  return orderOf(under, ({ heading }) => heading).map((heading) => {
+    const lines = byHeading.get(heading) ?? [];
     const taken = lines.filter(isTaken);
-    const others = lines.filter((line) => !isTaken(line) && line.written !== heading);
+    const others = lines.filter((line) => !isTaken(line) && line.mark !== "");
     const besides = [...groupBy(others, ({ givenBy }) => givenBy)].map(([what, each]) => `${each.length} ${what}`);
     return {
       heading,
@@ -28,9 +31,9 @@ export function takenHeadings(entries: readonly ReadAsEntry[]): readonly TakenHe
   });
 }
 
-/** True for a line that gives a value. */
-export function isTaken({ key }: ReadAsEntry): boolean {
-  return key !== "";
+/** True for a line that gives a value; what is only kept as a note is none. */
+export function isTaken({ key, givenBy }: ReadAsEntry): boolean {
+  return key !== "" && givenBy !== "kept as a note";
 }
 
 function distinct(texts: readonly string[]): readonly string[] {
@@ -57,22 +60,42 @@ const FROM_THE_ROW: ReadonlySet<string> = new Set(["row", "cell above"]);
 /** A row a base, in the order of the sheet; the mark itself is no column. */
 export function takenTable(entries: readonly ReadAsEntry[]): TakenTable {
   const taken = entries.filter((entry) => isTaken(entry) && entry.mark !== "" && entry.key !== "mark");
-  const marks = distinct(entries.filter(isTaken).map(({ mark }) => mark));
-  const byMark = groupBy(taken, ({ mark }) => mark);
+  const marks = distinct(entries.filter(isTaken).flatMap(marksOf));
+  const ofOne = taken.flatMap((entry) => marksOf(entry).map((mark) => ({ ...entry, mark })));
+  const byMark = groupBy(ofOne, ({ mark }) => mark);
   const rows = marks.map((mark) => ({ mark, values: valuesOf(byMark.get(mark) ?? []) }));
-  return { names: distinct(taken.map(({ name }) => name)), rows };
+  return { names: orderOf(taken, ({ name }) => name), rows };
+}
+
+/** Texts in the order that every base has them in: one that a base lacks stands where a later one has it. */
+function orderOf(entries: readonly ReadAsEntry[], textOf: (entry: ReadAsEntry) => string): readonly string[] {
+  const ordered: string[] = [];
+  for (const lines of groupBy(entries, ({ mark }) => mark).values()) {
+    let at = -1;
+    for (const text of distinct(lines.map(textOf))) {
+      const known = ordered.indexOf(text);
+      at = known < 0 ? at + 1 : known;
+      if (known < 0) ordered.splice(at, 0, text);
+    }
+  }
+  return ordered;
 }
 
 function valuesOf(entries: readonly ReadAsEntry[]): ReadonlyMap<string, TakenValue> {
   const each = [...groupBy(entries, ({ name }) => name)].map(([name, lines]): [string, TakenValue] => [
     name,
     {
-      text: lines.map(({ value }) => value).join(" + "),
+      text: [...groupBy(lines, ({ cell }) => cell).values()].map(cellValue).join(" + "),
       isReworded: lines.some(isReworded),
       isFromElsewhere: lines.some(({ givenBy }) => !FROM_THE_ROW.has(givenBy)),
     },
   ]);
   return new Map(each);
+}
+
+/** What one cell gives under one heading: `rectangle 20 18`. */
+function cellValue(lines: readonly ReadAsEntry[]): string {
+  return lines.map(({ value }) => value).join(" ");
 }
 
 /** True where the cell's text is not the value itself, whatever its case and blanks. */
@@ -91,18 +114,11 @@ export interface Rewording {
   readonly marks: readonly string[];
 }
 
-/** What is written otherwise than it was taken, each text once; a cell that names several bases first. */
+/** What is written otherwise than it was taken, each text once. */
 export function rewordings(entries: readonly ReadAsEntry[]): readonly Rewording[] {
   const taken = entries.filter((entry) => isTaken(entry) && entry.cell !== "");
-  const ofMarks = groupBy(
-    taken.filter(({ key }) => key === "mark"),
-    ({ cell }) => cell,
-  );
-  const ofBases = groupBy(
-    taken.filter(({ key }) => key !== "mark"),
-    ({ mark, cell }) => JSON.stringify([mark, cell]),
-  );
-  const cells = [...ofMarks.values(), ...ofBases.values()].filter((lines) => lines.some(isReworded));
+  const ofMarks = groupBy(taken, ({ key, cell }) => `${key === "mark"} ${cell}`);
+  const cells = [...ofMarks.values()].filter((lines) => lines.some(isReworded));
   const same = groupBy(cells.map(rewordingOf), ({ marks: _marks, ...said }) => JSON.stringify(said));
   return [...same.values()].flatMap((alike) => {
     const [first] = alike;
@@ -120,7 +136,7 @@ function rewordingOf(lines: readonly ReadAsEntry[]): Rewording {
     written: first?.written ?? "",
     taken: taken.join("; "),
     remarks: distinct(lines.map(({ remark }) => remark)),
-    marks: distinct(lines.map(({ mark }) => mark)),
+    marks: distinct(lines.flatMap(marksOf)),
   };
 }
 

@@ -2,7 +2,7 @@
 
 /** One line of the read-as table; "" where there is nothing to say. */
 export interface ReadAsEntry {
-  /** Mark of the base. */
+  /** Mark of the base, of several that share a row with commas between: `B4, B5`. */
   readonly mark: string;
   /** Place of the cell as its spreadsheet names it, as `Bases!E7`. */
   readonly cell: string;
@@ -83,4 +83,9 @@ export const READ_AS_COLUMNS = [
 export function readAsCells(entry: ReadAsEntry): readonly string[] {
   const { mark, cell, heading, written, name, key, value, unit, givenBy, remark } = entry;
   return [mark, cell, heading, written, name, key, value, unit, givenBy, remark, ""];
+}
+
+/** The bases that a line is about. */
+export function marksOf({ mark }: Pick<ReadAsEntry, "mark">): readonly string[] {
+  return mark === "" ? [] : mark.split(", ");
 }

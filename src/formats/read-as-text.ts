@@ -7,7 +7,7 @@ import { groupBy } from "../units/group-by.js";
 import type { LedgerTextOptions } from "./ledger-text.js";
 import { styled, wrap } from "./ledger-text.js";
 import type { TakenHeading, TakenTable, TakenValue } from "./read-as-columns.js";
-import { rewordings, takenHeadings, takenTable } from "./read-as-columns.js";
+import { isTaken, rewordings, takenHeadings, takenTable } from "./read-as-columns.js";
 import type { ReadAsEntry, ReadAsForm, ReadAsQuestion } from "./read-as-form.js";
 
 /** How the terminal shows it. */
@@ -37,28 +37,45 @@ function readAsText(form: ReadAsForm, options: ReadAsTextOptions): string {
 
 function headLine({ file, sheet, unit, entries }: ReadAsForm, { color }: ReadAsTextOptions): string {
   const from = sheet === "" ? file : `${file}, sheet ${sheet}`;
-  const lengths = unit === "" ? "" : `, bare lengths in ${unit}`;
+  const lengths = unit === "" ? "" : `, bare numbers in ${unitWord(unit)}`;
   return styled(`${from}: ${counted(takenTable(entries).rows.length, "base")}${lengths}`, "bold", color);
 }
 
+const WORDS: ReadonlyMap<string, string> = new Map([
+  ["in", "inches"],
+  ["ft", "feet"],
+  ["mm", "millimetres"],
+]);
+
+function unitWord(unit: string): string {
+  return WORDS.get(unit) ?? unit;
+}
+
+/** Headings that are our own are named in one line: there is nothing to look up. */
 function headingLines(headings: readonly TakenHeading[], options: ReadAsTextOptions): string[] {
   if (headings.length === 0) return [];
-  const widest = Math.min(
-    greatestOf(
-      headings.map(({ heading }) => heading.length),
-      0,
-    ),
-    Math.floor(options.width / 3),
+  const own = headings.filter(isOwn);
+  const others = headings.filter((each) => !isOwn(each));
+  const widest = greatestOf(
+    others.map(({ heading }) => heading.length),
+    "as it says:".length,
   );
-  const lines = headings.flatMap(({ heading, names, units, besides }) => {
-    const taken = [
-      names.join(", "),
-      ...(units.length === 0 ? [] : [`in ${units.join(", ")}`.replace("in in", "inches")]),
-    ];
-    const words = [...(names.length === 0 ? [] : [taken.join(", ")]), ...besides].join("; ");
-    return hanging(clipped(heading, widest).padEnd(widest), words, options);
-  });
-  return [styled("Headings, and what they were taken as", "bold", options.color), ...lines];
+  const width = Math.min(widest, Math.floor(options.width / 3));
+  const lines = others.flatMap((each) =>
+    hanging(clipped(each.heading, width).padEnd(width), headingWords(each), options),
+  );
+  const alike = own.map(({ heading }) => heading).join(", ");
+  const last = own.length === 0 ? [] : hanging("as it says:".padEnd(width), alike, options);
+  return [styled("Headings, and what they were taken as", "bold", options.color), ...lines, ...last];
+}
+
+function isOwn({ heading, names, besides }: TakenHeading): boolean {
+  return names.length === 1 && names[0]?.toLowerCase() === heading.toLowerCase() && besides.length === 0;
+}
+
+function headingWords({ names, units, besides }: TakenHeading): string {
+  const taken = [names.join(", "), ...(units.length === 0 ? [] : [`in ${units.map(unitWord).join(", ")}`])];
+  return [...(names.length === 0 ? [] : [taken.join(", ")]), ...besides].join("; ");
 }
 
 /** A first column, and words beside it that are wrapped below themselves. */
@@ -95,11 +112,12 @@ function baseLines(table: TakenTable, options: ReadAsTextOptions): string[] {
   const more = rows.length - shown.length;
   const alike = same.map(([name, value]) => `${name} ${cellText(value)}`).join("; ");
   return [
-    styled(
-      "Bases    * otherwise than the cell says it, see below   (in brackets) not from a cell of the base",
-      "bold",
-      options.color,
-    ),
+    styled("Bases, as they were taken", "bold", options.color),
+    ...wrap(
+      "* other words in the cell, see below; (in brackets) from elsewhere than the base's own row",
+      options.width - 2,
+    ).map((text) => `  ${styled(text, "dim", options.color)}`),
+    "",
     ...blocksOf(columns, options).flatMap((block, index) => [
       ...(index === 0 ? [] : [""]),
       ...tableLines(block, options),
@@ -204,7 +222,10 @@ function rewordingLines(entries: readonly ReadAsEntry[], options: ReadAsTextOpti
 
 /** Texts that gave no value, and what became of them, each reason once. */
 function untakenLines(entries: readonly ReadAsEntry[], options: ReadAsTextOptions): string[] {
-  const untaken = entries.filter(({ key, givenBy, written }) => key === "" && givenBy !== "asked" && written !== "");
+  const untaken = entries.filter(
+    (entry) =>
+      !isTaken(entry) && entry.givenBy !== "asked" && entry.written !== "" && !entry.remark.startsWith("heading"),
+  );
   const reasons = groupBy(untaken, ({ givenBy, remark, heading }) => JSON.stringify([givenBy, remark, heading]));
   const lines = [...reasons.values()].map((alike) => untakenLine(alike));
   const shown = lines
@@ -218,7 +239,8 @@ const MOST_TEXTS = 4;
 function untakenLine(alike: readonly ReadAsEntry[]): string {
   const [first] = alike;
   const texts = alike.map(({ written, cell }) => `"${clipped(written, 40)}" ${cell}`.trimEnd());
-  const why = [first?.givenBy, first?.remark].filter((word) => word !== undefined && word !== "").join(": ");
+  const { givenBy = "", remark = "" } = first ?? {};
+  const why = remark.startsWith(givenBy) ? remark : [givenBy, remark].filter((word) => word !== "").join(": ");
   const under = first === undefined || first.heading === "" ? "" : ` under ${first.heading}`;
   return `${why}${under}: ${listed(texts, MOST_TEXTS)}`;
 }

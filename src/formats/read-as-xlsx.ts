@@ -32,7 +32,7 @@ const COLUMNS: readonly XlsxColumn[] = READ_AS_COLUMNS.map((heading) => ({
 export function writeReadAsXlsx(form: ReadAsForm, job: ReadAsJob | null): Uint8Array {
   const { file, sheet, unit, entries, questions } = form;
   const from = sheet === "" ? file : `${file}, sheet ${sheet}`;
-  const lengths = unit === "" ? "the unit of bare lengths is asked" : `bare lengths in ${unit}`;
+  const lengths = unit === "" ? "the unit of bare numbers is asked" : `bare numbers in ${unit}`;
   const lines: XlsxSheet = {
     name: "Read as",
     title: [

@@ -106,7 +106,7 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
     editions: editions.value,
     shop: shop.value.shop,
     ...withPlan(plan.value, whole, listed.value),
-    readAs: null,
+    readAs: listed.readAs,
   };
   return { ok: true, value: job, findings };
 }

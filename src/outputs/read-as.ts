@@ -37,8 +37,15 @@ function readAsEntry({ mark, cell, heading, written, key, taken, unit, origin, r
   };
 }
 
-/** Our own heading for a key of a base or of one of its groups; the key itself where no column has it. */
+/** Our own heading for a key of a base or of one of its groups, or for what holds it; the key itself where no column has it. */
 export function nameOfKey(key: string): string {
-  const path = key.split(".").map((step) => step.replace(/\[\d+\]$/, ""));
-  return key === "" ? "" : (headingOf(path) ?? key);
+  const path = key.split(".").map((step) => step.replace(/(\[\d+\])+$/, ""));
+  for (let length = path.length; length > 0; length -= 1) {
+    const name = headingOf(path.slice(0, length));
+    if (name !== null && (length === path.length || !GROUPS.has(path.slice(0, length).join(".")))) return name;
+  }
+  return key;
 }
+
+/** Groups of keys that are asked for by one of their headings: it is not that of their other keys. */
+const GROUPS: ReadonlySet<string> = new Set(["template", "rods", "pattern"]);

@@ -1,4 +1,6 @@
 /** The job file of a sheet that was read: a person's part, kept, and the bases below it. */
+import type { Printable } from "../diagnostics/printable.js";
+import { terminalLine } from "../diagnostics/printable.js";
 import type { JobHeadRequest } from "../formats/job-head-yaml.js";
 import { writeJobHead, writeQuestionRemarks } from "../formats/job-head-yaml.js";
 import { writeYamlItems } from "../formats/source-yaml.js";
@@ -18,15 +20,19 @@ export function writeNewJob({ name, schema, file }: NewJob, reading: SheetReadin
   const { unit, unitBecause, form } = reading;
   const { sheet, questions } = form;
   const head = writeJobHead({ name, schema, file, sheet, table: "", unit, unitBecause, questions });
-  const open = `# No bases yet: ${openWords(reading)} above. Answer it there, then: rodplate read ${name} --out ${name}\n`;
+  const open = `# No bases yet: ${openWords(reading)} above. Answer it there, then: ${againWords(name)}\n`;
   return joinJob(encoder.encode(head), reading.isUnderstood ? basesText(reading.bases) : open);
 }
 
 /** The job file with a person's part as it is, and what is below its marker anew. */
 export function writeJobAgain(own: Uint8Array, name: string, reading: SheetReading): Uint8Array {
-  const open = `# No bases yet: ${openWords(reading)}. Put the answers above the line of signs #, then: rodplate read ${name} --out ${name}\n`;
+  const open = `# No bases yet: ${openWords(reading)}. Put the answers above the line of signs #, then: ${againWords(name)}\n`;
   const below = reading.isUnderstood ? basesText(reading.bases) : open + writeQuestionRemarks(reading.form.questions);
   return joinJob(own, below);
+}
+
+function againWords(name: string): Printable {
+  return terminalLine`rodplate read ${name} --out ${name}`;
 }
 
 function openWords({ form, findings }: SheetReading): string {
@@ -40,7 +46,19 @@ function openWords({ form, findings }: SheetReading): string {
 
 /** `bases:` with everything that a base says; groups of keys that hold nothing are left out. */
 export function basesText(bases: readonly SourceNode[]): string {
-  return `bases:\n${writeYamlItems(bases.map(withoutEmpty))}`;
+  return `bases:\n${writeYamlItems(bases.map((base) => inOrder(withoutEmpty(base))))}`;
+}
+
+/** Keys of a base in the order in which people look for them. */
+const ORDER: readonly string[] = [
+  ...["mark", "quantity", "kind", "member", "note", "rods", "pattern", "groups", "basePlate", "column", "concrete"],
+  ...["grout", "levelling", "template"],
+];
+
+function inOrder(base: SourceNode): SourceNode {
+  if (base.kind !== "map") return base;
+  const rank = (key: string): number => (ORDER.includes(key) ? ORDER.indexOf(key) : ORDER.length);
+  return { ...base, entries: base.entries.toSorted((a, b) => rank(a.key) - rank(b.key)) };
 }
 
 function withoutEmpty(node: SourceNode): SourceNode {

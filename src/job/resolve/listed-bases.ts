@@ -1,36 +1,48 @@
 /** The bases of a job as written: the items of its list, or the rows of its schedule. */
-import type { Finding, Place } from "../../diagnostics/finding.js";
+import type { Finding, Outcome, Place } from "../../diagnostics/finding.js";
+import { listed } from "../../diagnostics/listed.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
+import type { ReadAs, Schedule } from "../../schedule/index.js";
 import { openTable, readSchedule } from "../../schedule/index.js";
 import type { SourceDocument, WithFindings } from "../document.js";
 import { faultAt, joinPath, placeOf } from "../document.js";
 import type { HeadDocument } from "../schema/job.js";
 import { markKey } from "../schema/marks.js";
+import type { SheetDifference } from "./held-against-sheet.js";
+import { holdAgainstSheet } from "./held-against-sheet.js";
 import type { JobSources } from "./job-sources.js";
 
-type ListedBases = WithFindings<readonly SourceDocument[]>;
+/** The bases as written, with what was understood of the sheet that they come from. */
+export interface ListedBases extends WithFindings<readonly SourceDocument[]> {
+  readonly readAs: ReadAs | null;
+}
 
-/** One document a base; one of `bases` and `schedule` gives them. */
+/** One document a base; one of `bases` and `schedule` gives them, `readFrom` without `bases` as `schedule` does. */
 export function listBases(head: HeadDocument | null, sources: JobSources): ListedBases {
   const { document } = sources;
   const bases = findNode(document.root, "bases");
-  const written = findNode(document.root, "schedule");
-  if (bases !== undefined) {
-    const message = "is given beside bases; allowed is one of them";
-    const twice = written === undefined ? [] : [faultAt(document, ["schedule"], "bases-and-schedule", message)];
-    const { value, findings } = listedBases(bases, document);
-    return { value, findings: [...twice, ...findings] };
-  }
-  if (written === undefined)
-    return none([
-      faultAt(document, ["bases"], "required", "is required; allowed is a list of bases, or schedule: FILE"),
-    ]);
-  return head?.schedule === undefined ? none([]) : scheduledBases(head.schedule, sources);
+  const schedule = findNode(document.root, "schedule");
+  const readFrom = findNode(document.root, "readFrom");
+  const twice = doubleFaults(document, { bases, schedule, readFrom });
+  const written = bases === undefined ? ofSheetAlone(head, sources) : listedBases(bases, document);
+  if (bases === undefined || readFrom === undefined || head?.readFrom === undefined || written.value.length === 0)
+    return { ...written, findings: [...twice, ...written.findings] };
+  const beside = besideSheet(written, readSheet("readFrom", head.readFrom, sources), document);
+  return { ...beside, findings: [...twice, ...beside.findings] };
+}
+
+type Written = Readonly<Record<"bases" | "schedule" | "readFrom", SourceNode | undefined>>;
+
+function doubleFaults(document: SourceDocument, { bases, schedule, readFrom }: Written): readonly Finding[] {
+  const fault = (beside: string) =>
+    faultAt(document, ["schedule"], "bases-and-schedule", `is given beside ${beside}; allowed is one of them`);
+  if (schedule === undefined) return [];
+  return [...(bases === undefined ? [] : [fault("bases")]), ...(readFrom === undefined ? [] : [fault("readFrom")])];
 }
 
 function none(findings: readonly Finding[]): ListedBases {
-  return { value: [], findings };
+  return { value: [], readAs: null, findings };
 }
 
 function listedBases(bases: SourceNode, document: SourceDocument): ListedBases {
@@ -38,31 +50,92 @@ function listedBases(bases: SourceNode, document: SourceDocument): ListedBases {
   if (bases.kind !== "list") return fault("is no list; allowed is a list of bases");
   if (bases.items.length === 0) return fault("is an empty list; allowed is one base or more");
   const value = bases.items.map((root, index) => ({ root, path: joinPath("bases", [index]), nameOf: () => null }));
-  return { value, findings: [] };
+  return { value, readAs: null, findings: [] };
 }
 
-function scheduledBases(
-  schedule: NonNullable<HeadDocument["schedule"]>,
+function ofSheetAlone(head: HeadDocument | null, sources: JobSources): ListedBases {
+  const { document } = sources;
+  const key = findNode(document.root, "schedule") === undefined ? "readFrom" : "schedule";
+  const named = head?.[key];
+  if (findNode(document.root, key) === undefined)
+    return none([
+      faultAt(document, ["bases"], "required", "is required; allowed is a list of bases, or schedule: FILE"),
+    ]);
+  return named === undefined ? none([]) : scheduledBases(key, named, sources);
+}
+
+type SheetChoice = NonNullable<HeadDocument["schedule"]>;
+
+const nameOf = (choice: SheetChoice): string => (typeof choice === "string" ? choice : choice.file);
+
+const MISSING: Readonly<Record<"schedule" | "readFrom", (name: string) => string>> = {
+  schedule: (name) => `there is no schedule ${name}; allowed is a CSV or XLSX file beside the job file`,
+  readFrom: (name) =>
+    `${name}, from which the bases were read, is not there any more; put it back beside the job file, or delete readFrom, and the bases stand for themselves`,
+};
+
+/** The sheet read, or why it is not. */
+function readSheet(
+  key: "schedule" | "readFrom",
+  choice: SheetChoice,
   { document, inputs, unit }: JobSources,
-): ListedBases {
-  const name = typeof schedule === "string" ? schedule : schedule.file;
-  const fault = (code: string, message: string) => faultAt(document, ["schedule"], code, message);
+): Outcome<Schedule> {
+  const name = nameOf(choice);
   const file = inputs.files.get(name);
   if (file === undefined)
-    return none([
-      fault("missing-file", `there is no schedule ${name}; allowed is a CSV or XLSX file beside the job file`),
-    ]);
+    return { ok: false, findings: [faultAt(document, [key], "missing-file", MISSING[key](name))] };
   const table = openTable(file, name);
-  if (!table.ok) return none(table.findings);
-  const { bases, headingOf, findings } = readSchedule(table.value, name, unit);
+  if (!table.ok) return table;
+  return { ok: true, value: readSchedule(table.value, name, unit), findings: table.findings };
+}
+
+function scheduledBases(key: "schedule" | "readFrom", choice: SheetChoice, sources: JobSources): ListedBases {
+  const read = readSheet(key, choice, sources);
+  if (!read.ok) return none(read.findings);
+  const { bases, headingOf, readAs, findings } = read.value;
+  const message = `${nameOf(choice)} has no row under its headings; allowed is one base or more`;
   const empty =
-    bases.length === 0 && findings.length === 0
-      ? [fault("empty-schedule", `${name} has no row under its headings; allowed is one base or more`)]
-      : [];
+    bases.length === 0 && findings.length === 0 ? [faultAt(sources.document, [key], "empty-schedule", message)] : [];
   return {
     value: bases.map((root) => ({ root, path: "", nameOf: headingOf })),
-    findings: [...table.findings, ...findings, ...empty],
+    readAs,
+    findings: [...read.findings, ...findings, ...empty],
   };
+}
+
+/** The job's bases hold: what the sheet has against them is a warning, that it is not there any more a fault. */
+function besideSheet(written: ListedBases, read: Outcome<Schedule>, document: SourceDocument): ListedBases {
+  if (!read.ok) return { ...written, findings: [...written.findings, ...read.findings] };
+  const { roots, readAs, differences } = holdAgainstSheet(
+    written.value.map(({ root }) => root),
+    read.value,
+  );
+  const value = written.value.map((base, index) => ({ ...base, root: roots[index] ?? base.root }));
+  const told = [...read.findings, ...read.value.findings].map((finding) => ({
+    ...finding,
+    severity: "warning" as const,
+  }));
+  return {
+    value,
+    readAs,
+    findings: [...written.findings, ...told, ...differenceWarnings(differences, readAs, document)],
+  };
+}
+
+const MOST_TOLD = 4;
+
+function differenceWarnings(
+  differences: readonly SheetDifference[],
+  { file }: ReadAs,
+  document: SourceDocument,
+): readonly Finding[] {
+  if (differences.length === 0) return [];
+  const each = differences.map(({ mark, key, taken, remark }) =>
+    [mark, key, taken, remark].filter((word) => word !== "").join(" "),
+  );
+  const places = differences.length === 1 ? "one place" : `${differences.length} places`;
+  const message = `the bases differ from ${file} in ${places}, and hold as they stand here: ${listed(each, MOST_TOLD, "; ")}`;
+  return [{ ...faultAt(document, ["bases"], "differs-from-sheet", message), severity: "warning" }];
 }
 
 interface MarkUse {

@@ -97,15 +97,13 @@ const anyNode: fc.Arbitrary<SourceNode> = fc.letrec<{ node: SourceNode }>((tie) 
     { depthSize: "small", withCrossShrink: true },
     text.map(scalar),
     fc.array(tie("node"), { maxLength: 5 }).map((items) => list(...items)),
-    fc
-      .uniqueArray(fc.tuple(text, tie("node")), { maxLength: 6, selector: ([key]) => key })
-      .map(
-        (entries): SourceNode => ({
-          kind: "map",
-          place,
-          entries: entries.map(([key, value]) => ({ key, place, value })),
-        }),
-      ),
+    fc.uniqueArray(fc.tuple(text, tie("node")), { maxLength: 6, selector: ([key]) => key }).map(
+      (entries): SourceNode => ({
+        kind: "map",
+        place,
+        entries: entries.map(([key, value]) => ({ key, place, value })),
+      }),
+    ),
   ),
 })).node;
 
