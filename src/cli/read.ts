@@ -10,6 +10,8 @@ import { writeReadAsText } from "../formats/read-as-text.js";
 import { writeReadAsXlsx } from "../formats/read-as-xlsx.js";
 import { readForm } from "../formats/read-json.js";
 import { toPlain } from "../job/document.js";
+import type { SourceNode } from "../readers/source.js";
+import { findNode } from "../readers/source.js";
 import type { SheetReading } from "../tasks/read.js";
 import { readSheetAsSent } from "../tasks/read.js";
 import { namingReadFrom, writeJobAgain, writeNewJob } from "../tasks/read-job.js";
@@ -40,6 +42,8 @@ export async function runRead(command: ReadCommand, shell: Shell): Promise<ExitC
   const target = command.out === null ? null : openReadTarget(command.out, source.value, shell);
   if (target !== null && !target.ok) return refuse(target.findings);
   const job = answeringJob(target?.value ?? null, source.value.job);
+  const otherUnit = unitFault(command, job, target?.value ?? null);
+  if (otherUnit !== null) return refuse([otherUnit]);
   const { name, file } = source.value;
   const read = readSheetAsSent({ name: target?.value.sheet ?? name, file, job, unit: unitOf(command) });
   if (!read.ok) return refuse(read.findings);
@@ -69,6 +73,21 @@ function optionFaults({ unit, table }: ReadCommand): readonly Finding[] {
 
 function unitOf({ unit }: ReadCommand): Unit | null {
   return unit === "in" || unit === "mm" ? unit : null;
+}
+
+/** A job has its own unit, or is given one where it is written, so that it is read the same again. */
+function unitFault({ unit }: ReadCommand, job: SourceNode | null, target: ReadTarget | null): Finding | null {
+  if (unit === null || job === null) return null;
+  const units = findNode(job, "units");
+  const written = units?.kind === "scalar" ? units.text : null;
+  if (written === unit) return null;
+  const where = target?.there === null || target === null ? "the job" : target.name;
+  const says = written === null ? "has no units yet" : `says units: ${written}`;
+  return fileFault(
+    "--unit",
+    "bad-option",
+    `is ${unit}, but ${where} ${says}; write units: ${unit} there, or leave --unit out`,
+  );
 }
 
 interface Read {

@@ -63,8 +63,8 @@ function readRoot(content: string | Uint8Array, name: string): Outcome<SourceNod
 }
 
 function insteadOf(name: string, isRead: boolean): string {
-  const named = isRead ? name : "the sheet, saved as .xlsx or CSV";
-  return `a job file is asked, and it names ${named} as its schedule: rodplate start schedule --out job.yaml writes one`;
+  const [before, sheet] = isRead ? ["", name] : ["save it as .xlsx or CSV; then ", "SHEET"];
+  return `a job file is asked: ${before}rodplate read ${sheet} --out job.yaml says what is understood of the sheet and writes one`;
 }
 
 function requestsOf(root: SourceNode): readonly RequestedFile[] {
