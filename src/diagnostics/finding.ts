@@ -48,6 +48,12 @@ const findingLine = terminalText((finding: Finding): string => {
   return `${where}${subject}: ${finding.message}${hint}`;
 });
 
+/** A place inside a sentence: `bases.xlsx Bases!E7` where a spreadsheet names the cell, else `job.yaml:5:12`. */
+export function placeInWords({ file, line, column, cell }: Omit<Place, "path">): string {
+  if (cell !== undefined) return `${file} ${cell}`;
+  return [file, ...(line === undefined ? [] : [line, ...(column === undefined ? [] : [column])])].join(":");
+}
+
 /** True when any finding forbids going on. */
 export function hasErrors(findings: readonly Finding[]): boolean {
   return findings.some((finding) => finding.severity === "error");

@@ -1,9 +1,21 @@
 /** The nearest of a few known words, for hints. */
 
+/** The known words that are nearest to `word`, however far, nearest first; those as near as each other in their own order. */
+export function nearestWords(word: string, known: readonly string[], most: number): readonly string[] {
+  const wanted = plain(word).slice(0, LONGEST);
+  const ranked = known.map((candidate) => ({ candidate, distance: editDistance(wanted, plain(candidate)) }));
+  return ranked
+    .sort((a, b) => a.distance - b.distance)
+    .slice(0, most)
+    .map(({ candidate }) => candidate);
+}
+
+const LONGEST = 60;
+
 /** The known word that is nearest to `word`, when it is near enough to be meant. */
 export function nearestWord(word: string, known: readonly string[]): string | undefined {
   const wanted = plain(word);
-  if (wanted === "" || wanted.length > 60) return undefined;
+  if (wanted === "" || wanted.length > LONGEST) return undefined;
   const ranked = known
     .map((candidate) => ({ candidate, distance: editDistance(wanted, plain(candidate)) }))
     .sort((a, b) => a.distance - b.distance);

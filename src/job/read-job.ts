@@ -52,11 +52,22 @@ export function readJob(inputs: Inputs, options: JobOptions): Outcome<Job> {
 function inReadingOrder(findings: readonly Finding[]): Finding[] {
   const files = [...new Set(findings.map(({ at }) => at.file))];
   const rank = ({ at }: Finding) => [files.indexOf(at.file), at.line ?? 0, at.column ?? 0] as const;
-  const faulty = new Set(findings.filter(({ code }) => code === "cell-fault").map(({ at }) => JSON.stringify(at)));
-  const once = findings.filter(({ code, at }) => code === "cell-fault" || !faulty.has(JSON.stringify(at)));
-  return once.sort((a, b) => {
+  return withoutEchoes(findings).sort((a, b) => {
     const [one, other] = [rank(a), rank(b)];
     return one[0] - other[0] || one[1] - other[1] || one[2] - other[2];
+  });
+}
+
+/** What is wrong with a cell that cannot be read, or is asked about, is told alone; what an open question leaves out is not asked for. */
+function withoutEchoes(findings: readonly Finding[]): Finding[] {
+  const isOfCell = ({ code }: Finding) =>
+    code === "cell-fault" || code === "values-differ" || code.startsWith("asked-");
+  const faulty = new Set(findings.filter(isOfCell).map(({ at }) => JSON.stringify(at)));
+  const asked = new Set(findings.filter(({ code }) => code.startsWith("asked-")).map(({ at }) => at.file));
+  return findings.filter((finding) => {
+    if (isOfCell(finding)) return true;
+    if (finding.code === "required" && asked.has(finding.at.file)) return false;
+    return !faulty.has(JSON.stringify(finding.at));
   });
 }
 

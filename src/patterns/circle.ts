@@ -105,7 +105,7 @@ export const circle: PatternDefinition<ReturnType<typeof schema>, CirclePattern>
       cell: "length",
       example: "24",
     },
-    count: { name: "Count", also: ["Rods on circle", "Rod count", "No. of rods"], cell: "text", example: "8" },
+    count: { name: "Count", also: ["Rods on circle"], cell: "text", example: "8" },
     start: {
       name: "Start",
       also: ["Start angle", "First rod"],

@@ -13,7 +13,7 @@ export interface Cell {
   readonly fault?: string;
   /** Set where its whole text is struck out. */
   readonly isStruck?: boolean;
-  /** Set where its row or column is hidden. */
+  /** Set where its row or column is hidden, or a merge covers it. */
   readonly isHidden?: boolean;
   /** What a person should know of it though it is read: that a part was struck out, that its format shows the unit. */
   readonly remark?: string;
@@ -60,7 +60,7 @@ export type InputFile = string | Uint8Array | Table | Workbook | ParsedFile;
 
 /**
  * `job` is the name of the job file among `files`; the other names are those by which the job refers to them (schedule,
- * shop file). An XLSX workbook is opened beforehand by `openWorkbook` (its reader is asynchronous) and handed in as a table.
+ * shop file). An XLSX workbook is opened beforehand by `openWorkbook` (its reader is asynchronous) and handed in as a workbook, or as one of its tables.
  */
 export interface Inputs {
   readonly job: string;

@@ -2,21 +2,8 @@
 import { ownValue } from "../diagnostics/own-value.js";
 import type { PatternColumn } from "../patterns/index.js";
 import { PATTERN_COLUMNS, PATTERN_SYNONYMS } from "../patterns/index.js";
-import type { CellForm } from "./cell-forms.js";
-import {
-  asBottom,
-  asColumn,
-  asCorner,
-  asHoles,
-  asLengths,
-  asOpening,
-  asOutline,
-  asPoint,
-  asPoints,
-  asText,
-  asWasher,
-  asWord,
-} from "./cell-forms.js";
+import { headingWords } from "./heading-words.js";
+import type { FormName } from "./model.js";
 
 /** A column of a schedule. */
 export interface Heading {
@@ -29,24 +16,34 @@ export interface Heading {
   readonly scope: "base" | "group";
   /** length: one length a cell, so that a unit in the heading's brackets holds for bare numbers. */
   readonly measure: "length" | "lengths" | "none";
-  readonly form: CellForm;
+  /** What its cells hold, for the written grammar. */
+  readonly formName: FormName;
+  /** What prints write for the words of its cells -> the word. */
+  readonly words?: Readonly<Record<string, string>>;
   /** What to write, with an example. */
   readonly example: string;
   /** Where the heading may mean the length overall or the pitch: the key that says how many rods there are. */
   readonly countKey?: string;
 }
 
-const finish = { hdg: "galvanized", galv: "galvanized", galvanised: "galvanized", black: "plain" };
-const yesNo = { y: "yes", n: "no" };
-const nut = { heavy: "heavy hex", "hvy hex": "heavy hex" };
-const use = { "setting plate": "template left as setting plate", "over cast rods": "setting plate over cast rods" };
+type Words = Readonly<Record<string, string>>;
 
-function base(name: string, key: string, form: CellForm, example: string, ...also: string[]): Heading {
-  return { name, key, form, example, also, scope: "base", measure: "none" };
+const finish: Words = { hdg: "galvanized", galv: "galvanized", galvanised: "galvanized", black: "plain" };
+const yesNo: Words = { y: "yes", n: "no" };
+const galvanized: Words = { y: "galvanized", yes: "galvanized", x: "galvanized", n: "plain", no: "plain", ...finish };
+const nut: Words = { heavy: "heavy hex", "hvy hex": "heavy hex" };
+const use: Words = {
+  "setting plate": "template left as setting plate",
+  "over cast rods": "setting plate over cast rods",
+};
+const levelling: Words = { "leveling nuts": "nuts", "levelling nuts": "nuts", nut: "nuts" };
+
+function base(name: string, key: string, formName: FormName, example: string, ...also: string[]): Heading {
+  return { name, key, formName, example, also, scope: "base", measure: "none" };
 }
 
-function group(name: string, key: string, form: CellForm, example: string, ...also: string[]): Heading {
-  return { ...base(name, key, form, example, ...also), scope: "group" };
+function group(name: string, key: string, formName: FormName, example: string, ...also: string[]): Heading {
+  return { ...base(name, key, formName, example, ...also), scope: "group" };
 }
 
 function length(heading: Heading): Heading {
@@ -57,137 +54,148 @@ function lengths(heading: Heading): Heading {
   return { ...heading, measure: "lengths" };
 }
 
+function worded(heading: Heading, words: Words = {}): Heading {
+  return { ...heading, words };
+}
+
 /** What the cells of a pattern's column hold -> how they are read. */
-const PATTERN_CELLS: Readonly<Record<PatternColumn["cell"], Pick<Heading, "form" | "measure">>> = {
-  length: { form: asText, measure: "length" },
-  text: { form: asText, measure: "none" },
-  word: { form: asWord(), measure: "none" },
-  "yes or no": { form: asWord(yesNo), measure: "none" },
-  lengths: { form: asLengths, measure: "lengths" },
-  points: { form: asPoints, measure: "lengths" },
+const PATTERN_CELLS: Readonly<Record<PatternColumn["cell"], Pick<Heading, "formName" | "measure" | "words">>> = {
+  length: { formName: "spacing", measure: "length" },
+  text: { formName: "count", measure: "none" },
+  word: { formName: "word", measure: "none", words: {} },
+  "yes or no": { formName: "yesNo", measure: "none", words: yesNo },
+  lengths: { formName: "lengths", measure: "lengths" },
+  points: { formName: "points", measure: "lengths" },
 };
 
 function patternHeadings(): readonly Heading[] {
-  return [...PATTERN_COLUMNS].flatMap(([{ name, also, cell, example, overallOrPitch }, key]): Heading[] => {
-    const plain: Heading = { name, also, example, key: `pattern.${key}`, scope: "group", ...PATTERN_CELLS[cell] };
+  return [...PATTERN_COLUMNS].flatMap(([column, key]): Heading[] => {
+    const { name, also, example, cell, overallOrPitch } = column;
+    const cells = PATTERN_CELLS[cell];
+    const plain: Heading = { name, also, example, key: `pattern.${key}`, scope: "group", ...cells };
+    if (cell === "length" && overallOrPitch === undefined) return [{ ...plain, formName: "length" }];
     if (overallOrPitch === undefined) return [plain];
-    const [first, ...others] = overallOrPitch.names;
-    return [plain, { ...plain, name: first, also: others, countKey: `pattern.${overallOrPitch.count}` }];
+    const countKey = `pattern.${overallOrPitch.count}`;
+    const pitch = { name: `Pitch ${name}`, also: [], example: "6", key: `pattern.pitch.${key}`, countKey };
+    return [plain, { ...plain, ...pitch, formName: "pitch" }];
   });
 }
 
 /** Every heading that is known, in the order of the starting spreadsheet. */
 export const HEADINGS: readonly Heading[] = [
-  base("Mark", "mark", asText, "B1", "Base", "Base mark", "Piece mark", "Type"),
-  base("Qty", "quantity", asText, "6", "No. of bases", "Base qty"),
-  base("Member", "member", asWord(), "column"),
-  length(group("Rod dia", "rods.diameter", asText, "1-1/4", "Rod", "Rod size", "Dia", "Anchor rod", "Anchor rod dia")),
-  group("Thread", "rods.thread", asText, "UNC", "Thread series"),
-  group("Grade", "rods.grade", asText, "55", "Rod grade", "Material grade"),
-  group("Finish", "rods.finish", asWord(finish), "galvanized", "Rod finish", "Coating"),
-  length(group("Zinc growth", "rods.zincGrowth", asText, "0.007")),
-  group("Nut", "rods.nut", asWord(nut), "heavy hex", "Nuts"),
-  group("Torqued", "rods.torqued", asWord(yesNo), "no"),
-  group("Welded", "rods.welded", asWord(yesNo), "no"),
-  group("Weldable", "rods.weldable", asWord(yesNo), "no", "S1"),
-  length(group("Projection", "rods.projection", asText, "9", "Proj", "Rod projection")),
-  length(group("Embedment", "rods.embedment", asText, "24", "Embed", "Rod embedment")),
-  length(group("Rod length", "rods.length", asText, "36", "Overall length", "Length")),
-  length(group("Threads", "rods.threads", asText, "8", "Thread length", "Top thread")),
-  lengths(group("Bottom", "rods.bottom", asBottom, "nut; plate 3 x 1/2; hook 4", "Bottom end")),
-  length(group("Stick-out", "rods.stickOut", asText, "1/4")),
-  length(group("Wrench room", "rods.wrenchRoom", asText, "3-1/2", "Socket room")),
-  group("Pattern", "pattern.kind", asWord(PATTERN_SYNONYMS), "rectangle", "Pattern kind"),
+  base("Mark", "mark", "mark", "B1", "Base", "Base mark", "Piece mark"),
+  base("Qty", "quantity", "count", "6", "No. of bases", "Base qty"),
+  worded(base("Member", "member", "word", "column")),
+  base("Kind", "kind", "text", "heavy"),
+  group("Rods", "rods", "rods", '(4) 1" x 2\'-0"'),
+  group("Rod count", "rods.count", "count", "4", "No. of rods"),
+  length(group("Rod dia", "rods.diameter", "rod", "1-1/4", "Rod size", "Anchor rod dia")),
+  worded(group("Thread", "rods.thread", "text", "UNC", "Thread series")),
+  group("Rod material", "rods", "material", "F1554 55 galvanized"),
+  group("Grade", "rods.grade", "grade", "55", "Rod grade"),
+  worded(group("Finish", "rods.finish", "finish", "galvanized", "Rod finish", "Coating"), finish),
+  worded(group("Galvanized", "rods.finish", "word", "yes", "Rods galvanized"), galvanized),
+  length(group("Zinc growth", "rods.zincGrowth", "length", "0.007")),
+  worded(group("Nut", "rods.nut", "nut", "heavy hex", "Nuts"), nut),
+  worded(group("Torqued", "rods.torqued", "yesNo", "no"), yesNo),
+  worded(group("Welded", "rods.welded", "yesNo", "no"), yesNo),
+  worded(group("Weldable", "rods.weldable", "yesNo", "no"), yesNo),
+  length(group("Projection", "rods.projection", "length", "9", "Proj", "Rod projection")),
+  length(group("Embedment", "rods.embedment", "length", "24", "Embed", "Rod embedment")),
+  length(group("Rod length", "rods.length", "length", "36", "Overall length")),
+  length(group("Threads", "rods.threads", "length", "8", "Thread length", "Top thread")),
+  lengths(group("Bottom", "rods.bottom", "bottom", "nut; plate 3 x 1/2; hook 4", "Bottom end")),
+  length(group("Stick-out", "rods.stickOut", "length", "1/4")),
+  length(group("Wrench room", "rods.wrenchRoom", "length", "3-1/2", "Socket room")),
+  worded(group("Pattern", "pattern.kind", "word", "rectangle", "Pattern kind"), PATTERN_SYNONYMS),
+  lengths(group("Pattern size", "pattern", "pattern", "12 x 10")),
+  lengths(group("Pattern pitch", "pattern.pitch", "pattern", "6 x 6")),
   ...patternHeadings(),
-  length(base("Base plate X", "basePlate.x", asText, "18", "Plate X", "BP X")),
-  length(base("Base plate Y", "basePlate.y", asText, "16", "Plate Y", "BP Y")),
-  length(base("Base plate dia", "basePlate.diameter", asText, "30", "Plate dia", "BP dia")),
-  lengths(base("Base plate at", "basePlate.at", asPoint, "0, 3", "Plate at")),
-  lengths(base("Base plate corner", "basePlate.corner", asCorner, "round 1", "Plate corner")),
-  length(base("Base plate thk", "basePlate.thickness", asText, "1-1/2", "Plate thk", "BP thk")),
-  length(group("Base plate hole", "baseHole", asText, "2-1/16", "Hole", "Plate hole", "BP hole")),
-  lengths(group("Washer", "washer", asWasher, "square 3 x 1/2; F844 wide", "Plate washer")),
-  lengths(
-    base(
-      "Second source",
-      "basePlate.pattern",
-      asHoles("hole", false),
-      "2-1/16: -6,5; 6,5; 6,-5; -6,-5",
-      "Base plate pattern",
-    ),
-  ),
-  lengths(
-    base("Base plate grout holes", "basePlate.groutHoles", asHoles("diameter", true), "3: 0,0", "Base plate air holes"),
-  ),
-  lengths(base("Column", "column", asColumn, "wide flange 12 x 8 x 5/8 x 3/8 along y", "Column shape")),
-  length(base("Pier X", "concrete.x", asText, "24", "Concrete X")),
-  length(base("Pier Y", "concrete.y", asText, "24", "Concrete Y")),
-  length(base("Pier dia", "concrete.diameter", asText, "36", "Concrete dia")),
-  lengths(base("Pier at", "concrete.at", asPoint, "0, 3", "Concrete at")),
-  lengths(base("Pier corner", "concrete.corner", asCorner, "chamfer 3/4", "Concrete corner")),
-  length(base("Pier depth", "concrete.depth", asText, "48", "Concrete depth")),
-  base("Exposure", "concrete.exposure", asWord(), "against ground"),
-  length(base("Grout", "grout", asText, "1-1/2", "Grout gap", "Grout thk")),
-  base(
-    "Levelling",
-    "levelling",
-    asWord({ "leveling nuts": "nuts", "levelling nuts": "nuts", nut: "nuts" }),
-    "nuts",
-    "Leveling",
-  ),
-  base("Template mark", "template.mark", asText, "T1", "Tmpl mark"),
-  base("Template qty", "template.quantity", asText, "2", "Tmpl qty"),
-  base("Use", "template.use", asWord(use), "template", "Template use"),
-  base("Support", "template.support", asWord({ forms: "form", bearer: "bearers" }), "form"),
-  base("Material", "template.material", asWord({ ply: "plywood" }), "steel", "Template material"),
-  length(base("Template thk", "template.thickness", asText, "1/4", "Tmpl thk")),
-  length(group("Template hole", "hole", asText, "1-5/16", "Tmpl hole")),
+  lengths(base("Base plate size", "basePlate", "plate", "18 x 16 x 1-1/2")),
+  length(base("Base plate X", "basePlate.x", "length", "18", "Plate X", "BP X")),
+  length(base("Base plate Y", "basePlate.y", "length", "16", "Plate Y", "BP Y")),
+  length(base("Base plate dia", "basePlate.diameter", "length", "30", "Plate dia", "BP dia")),
+  lengths(base("Base plate at", "basePlate.at", "point", "0, 3", "Plate at")),
+  lengths(base("Base plate corner", "basePlate.corner", "corner", "round 1", "Plate corner")),
+  length(base("Base plate thk", "basePlate.thickness", "thickness", "1-1/2", "Plate thk", "BP thk")),
+  length(group("Base plate hole", "baseHole", "hole", "2-1/16", "Plate hole", "BP hole")),
+  length(group("Edge distance", "check.edge", "length", "3", "Edge dist")),
+  length(group("Edge X", "check.edgeX", "length", "3")),
+  length(group("Edge Y", "check.edgeY", "length", "3")),
+  lengths(group("Washer", "washer", "washer", "square 3 x 1/2; F844 wide", "Plate washer")),
+  lengths(base("Second source", "basePlate.pattern", "holes", "2-1/16: -6,5; 6,5; 6,-5; -6,-5", "Base plate pattern")),
+  lengths(base("Base plate grout holes", "basePlate.groutHoles", "holes", "3: 0,0", "Base plate air holes")),
+  lengths(base("Column", "column", "section", "wide flange 12 x 8 x 5/8 x 3/8 along y", "Column shape")),
+  lengths(base("Pier size", "concrete", "pier", "24 x 24")),
+  length(base("Pier X", "concrete.x", "length", "24", "Concrete X")),
+  length(base("Pier Y", "concrete.y", "length", "24", "Concrete Y")),
+  length(base("Pier dia", "concrete.diameter", "length", "36", "Concrete dia")),
+  lengths(base("Pier at", "concrete.at", "point", "0, 3", "Concrete at")),
+  lengths(base("Pier corner", "concrete.corner", "corner", "chamfer 3/4", "Concrete corner")),
+  length(base("Pier depth", "concrete.depth", "length", "48", "Concrete depth")),
+  worded(base("Exposure", "concrete.exposure", "word", "against ground")),
+  length(base("T.O.C.", "check.topOfConcrete", "elevation", "99'-6\"", "Top of concrete")),
+  length(base("B.O.P.", "check.bottomOfPlate", "elevation", "99'-8\"", "Bottom of plate")),
+  length(base("Grout", "grout", "thickness", "1-1/2", "Grout gap", "Grout thk")),
+  worded(base("Levelling", "levelling", "word", "nuts", "Leveling"), levelling),
+  base("Template mark", "template.mark", "text", "T1", "Tmpl mark"),
+  base("Template qty", "template.quantity", "count", "2", "Tmpl qty"),
+  worded(base("Use", "template.use", "word", "template", "Template use"), use),
+  worded(base("Support", "template.support", "word", "form"), { forms: "form", bearer: "bearers" }),
+  worded(base("Material", "template.material", "word", "steel", "Template material"), { ply: "plywood" }),
+  length(base("Template thk", "template.thickness", "thickness", "1/4", "Tmpl thk")),
+  length(group("Template hole", "hole", "hole", "1-5/16", "Tmpl hole")),
   lengths(
     base(
       "Outline",
       "template.outline",
-      asOutline,
+      "outline",
       "20 x 18; dia 30; ring 30 / 20; auto",
       "Template outline",
       "Template size",
     ),
   ),
-  lengths(base("Corner", "template.outline.corner", asCorner, "chamfer 1", "Corners", "Template corner")),
-  lengths(base("Opening", "template.opening", asOpening, "dia 6; 8 x 6 r 1; auto", "Template opening")),
-  base("Key", "template.key", asWord(), "auto"),
-  length(base("Template height", "template.height", asText, "3", "Height")),
-  lengths(base("Nails", "template.nails", asHoles("diameter", true), "1/8: -9,8; 9,8", "Nail holes")),
-  lengths(base("Grout holes", "template.groutHoles", asHoles("diameter", true), "3: 0,0", "Air holes")),
-  base("Note", "note", asText, "brace frame", "Notes", "Remarks"),
+  lengths(base("Corner", "template.outline.corner", "corner", "chamfer 1", "Template corner")),
+  lengths(base("Opening", "template.opening", "opening", "dia 6; 8 x 6 r 1; auto", "Template opening")),
+  worded(base("Key", "template.key", "word", "auto")),
+  length(base("Template height", "template.height", "length", "3")),
+  lengths(base("Nails", "template.nails", "holes", "1/8: -9,8; 9,8", "Nail holes")),
+  lengths(base("Grout holes", "template.groutHoles", "holes", "3: 0,0", "Air holes")),
+  base("Note", "note", "note", "brace frame", "Remarks"),
 ];
 
-const SAME_WORD: readonly (readonly [RegExp, string])[] = [
-  [/[⌀ø]/gu, " dia "],
-  [/\b(diameter|diam)\b/g, "dia"],
-  [/\b(thickness|thick)\b/g, "thk"],
-  [/\b(quantity|quant)\b/g, "qty"],
-  [/\bbaseplate\b/g, "base plate"],
-  [/\b(rods|bolts|bolt(?! circle))\b/g, "rod"],
-  [/\bnumber\b/g, "no"],
-];
-
-/** The same heading whatever its case, punctuation, spacing, and what stands in brackets. */
+/** The plain spelling of a heading, whatever its case, punctuation, spacing, abbreviations, and what stands in brackets. */
 export function plainHeading(text: string): string {
-  const bare = text
-    .toLowerCase()
-    .replace(/\([^)]*\)|\[[^\]]*\]/g, " ")
-    .replace(/[^a-z0-9⌀ø]+/gu, " ");
-  const words = SAME_WORD.reduce((line, [word, same]) => line.replace(word, same), bare);
-  return words.replace(/[^a-z0-9]/g, "");
+  return headingWords(text).words.join("");
 }
 
-const BY_PLAIN: ReadonlyMap<string, Heading> = new Map(
+/** Every heading by its names, in plain spelling. */
+export const OWN_NAMES: ReadonlyMap<string, Heading> = new Map(
   HEADINGS.flatMap((heading) => [heading.name, ...heading.also].map((name) => [plainHeading(name), heading] as const)),
 );
 
-/** The heading that a text stands for. */
+/** Headings of which it is not known whether they are overall or from rod to rod, under the overall one's key. */
+const DOUBTFUL: ReadonlyMap<string, Heading> = new Map(
+  HEADINGS.flatMap((heading): (readonly [string, Heading])[] => {
+    const column = [...PATTERN_COLUMNS.keys()].find(({ name }) => name === heading.name);
+    if (column?.overallOrPitch === undefined) return [];
+    const { names, count } = column.overallOrPitch;
+    const [name] = names;
+    return names.map((also) => [plainHeading(also), { ...heading, name, countKey: `pattern.${count}` }] as const);
+  }),
+);
+
+/** The heading that a text stands for by itself, in a sheet of the program's own headings. */
 export function findHeading(text: string): Heading | undefined {
-  return BY_PLAIN.get(plainHeading(text));
+  const plain = plainHeading(text);
+  return OWN_NAMES.get(plain) ?? DOUBTFUL.get(plain);
+}
+
+const BY_NAME: ReadonlyMap<string, Heading> = new Map(HEADINGS.map((heading) => [heading.name, heading]));
+
+/** The heading of that name; undefined for none of ours. */
+export function headingNamed(name: string): Heading | undefined {
+  return BY_NAME.get(name);
 }
 
 const GROUPS_OF_KEYS: Readonly<Record<string, string>> = {

@@ -1,12 +1,20 @@
 /** Spreadsheets -> the same values as `bases` and `placements` of a job file. */
+
+export { meaningsOf } from "./heading-meanings.js";
+export type { HeadingName, Synonym } from "./heading-synonyms.js";
+export { NOTE, SYNONYMS } from "./heading-synonyms.js";
 export type { Heading } from "./headings.js";
-export { findHeading, HEADINGS, headingOf } from "./headings.js";
+export { findHeading, HEADINGS, headingNamed, headingOf } from "./headings.js";
+export { markKey } from "./mark-key.js";
 export type * from "./model.js";
-export { openTable } from "./open-table.js";
+export { openTables } from "./open-table.js";
 export type { PlacementHeading } from "./placement-headings.js";
 export { findPlacementHeading, PLACEMENT_HEADINGS } from "./placement-headings.js";
 export type { PlacementList } from "./read-placements.js";
 export { MOST_PLACEMENTS, readPlacements } from "./read-placements.js";
-export { readSchedule } from "./read-schedule.js";
+export { NOTHING_BESIDE, readSchedule } from "./read-schedule.js";
+export type { SettledHeadings } from "./settle-headings.js";
+export { settleHeadings } from "./settle-headings.js";
+export type { SettleContext, SettledColumn } from "./settled-column.js";
 export type { UnitProof } from "./sheet-unit.js";
 export { provedUnits } from "./sheet-unit.js";

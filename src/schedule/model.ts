@@ -49,6 +49,46 @@ export interface CellPart {
   readonly node: SourceNode;
 }
 
+/** What the cells of a column hold, and so how they are read: the written grammar has one parser for each. */
+export type FormName =
+  | "text"
+  | "note"
+  | "word"
+  | "yesNo"
+  | "count"
+  | "mark"
+  | "length"
+  | "lengths"
+  | "point"
+  | "points"
+  | "elevation"
+  | "thickness"
+  | "rod"
+  | "rods"
+  | "grade"
+  | "finish"
+  | "material"
+  | "pattern"
+  | "spacing"
+  | "pitch"
+  | "plate"
+  | "pier"
+  | "hole"
+  | "holes"
+  | "washer"
+  | "nut"
+  | "bottom"
+  | "section"
+  | "outline"
+  | "corner"
+  | "opening";
+
+/** One way to understand a cell. */
+export interface PossibleReading {
+  readonly parts: readonly CellPart[];
+  readonly how: string;
+}
+
 /** What a cell gives. */
 export type CellReading =
   | {
@@ -59,6 +99,8 @@ export type CellReading =
     }
   | { readonly kind: "blank" }
   | { readonly kind: "reference"; readonly to: Reference }
+  /** Two readings or more, none of them proved by the text: other cells may settle it, else it is asked. */
+  | { readonly kind: "choice"; readonly readings: readonly PossibleReading[]; readonly message: string }
   /** Says what was tried and what is allowed. */
   | { readonly kind: "fault"; readonly message: string };
 
@@ -125,6 +167,16 @@ export interface TableAnswers {
   readonly notes: ReadonlyMap<string, string | ReadonlyMap<string, string>>;
   /** What is meant in a cell, by its place as `E7`. */
   readonly cells: ReadonlyMap<string, string>;
+}
+
+/** What a job gives beside a table, and the place of the block that names it. */
+export interface BesideTable {
+  /** Keys that its defaults or kinds give every base, as `rods.diameter`. */
+  readonly given: ReadonlySet<string>;
+  /** Names of its kinds. */
+  readonly kinds: readonly string[];
+  /** Where its answers stand, for faults in them; null: in no file. */
+  readonly answersAt: Finding["at"] | null;
 }
 
 /** The bases of a schedule; those of faulty cells are left in, so that the other faults are told too. */

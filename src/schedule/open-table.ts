@@ -1,20 +1,44 @@
-/** A file that stands for a spreadsheet -> its table. */
-import type { Outcome } from "../diagnostics/finding.js";
+/** A file that stands for a spreadsheet -> its tables, one a sheet. */
+import type { Finding, Outcome } from "../diagnostics/finding.js";
+import { nearestWord } from "../diagnostics/nearest.js";
 import { readCsv } from "../readers/csv.js";
-import type { InputFile, Table } from "../readers/inputs.js";
+import type { InputFile, Table, Workbook } from "../readers/inputs.js";
 import { contentOf } from "../readers/inputs.js";
 import { spreadsheetFault, spreadsheetKind } from "../readers/spreadsheet-kind.js";
 
-/** A workbook that was opened is its table; any other content is read as CSV. */
-export function openTable(file: InputFile, name: string): Outcome<Table> {
+/** A workbook that was opened is its sheets, or the one that is named; any other content is read as text. */
+export function openTables(file: InputFile, name: string, sheet?: string): Outcome<readonly Table[]> {
+  if (typeof file === "object" && "kind" in file && file.kind === "workbook") return openSheets(file, name, sheet);
   if (typeof file === "object" && "kind" in file && file.kind === "table")
-    return { ok: true, value: file, findings: file.remarks ?? [] };
+    return { ok: true, value: [file], findings: [] };
   const content = contentOf(file) ?? "";
   const kind = spreadsheetKind(name, content);
-  if (kind === null) return readCsv(content, name);
+  if (kind === null) {
+    const table = readCsv(content, name);
+    return table.ok ? { ok: true, value: [table.value], findings: table.findings } : table;
+  }
   const instead =
     kind === "xlsx"
       ? "open it with openWorkbook"
       : "allowed is .xlsx or CSV: open it in a spreadsheet and save it as .xlsx";
   return { ok: false, findings: [spreadsheetFault(name, kind, instead)] };
+}
+
+function openSheets({ sheets }: Workbook, file: string, sheet: string | undefined): Outcome<readonly Table[]> {
+  const meant = sheets.filter((each) => (sheet === undefined ? each.isHidden !== true : each.sheet === sheet));
+  if (meant.length > 0) return { ok: true, value: meant, findings: [] };
+  return { ok: false, findings: [sheet === undefined ? nothingShown(file) : missingSheet(sheets, file, sheet)] };
+}
+
+function nothingShown(file: string): Finding {
+  const message = "the workbook shows no sheet of cells; allowed is one";
+  return { code: "bad-workbook", severity: "error", at: { file }, message };
+}
+
+function missingSheet(sheets: readonly Table[], file: string, sheet: string): Finding {
+  const names = sheets.map((each) => each.sheet);
+  const near = nearestWord(sheet, names);
+  const message = `there is no sheet "${sheet}"; allowed are ${names.map((name) => `"${name}"`).join(", ")}`;
+  const finding: Finding = { code: "missing-sheet", severity: "error", at: { file }, message };
+  return near === undefined ? finding : { ...finding, hint: `did you mean ${near}?` };
 }

@@ -1,11 +1,14 @@
 /** The columns of a placement list, as data: heading, other ways of writing it, key of a placement, form of the cells. */
 import { ownValue } from "../diagnostics/own-value.js";
-import { asText, asWord } from "./cell-forms.js";
 import { plainHeading } from "./headings.js";
-import type { SheetHeading } from "./sheet-reading.js";
+import type { FormName } from "./model.js";
 
 /** A column of a placement list. */
-export interface PlacementHeading extends SheetHeading {
+export interface PlacementHeading {
+  readonly name: string;
+  readonly formName: FormName;
+  /** What lists write for the words of its cells -> the word. */
+  readonly words?: Readonly<Record<string, string>>;
   readonly also: readonly string[];
   /** Key of a placement in the job file; `line1` and `line2` make `at`, `offset.x` and `offset.y` make `offset`. */
   readonly key: PlacementKey;
@@ -44,7 +47,7 @@ export const PLACEMENT_HEADINGS: readonly PlacementHeading[] = [
   length("Offset X", "offset.x", "0", "Off X", "Offset E", "Offset east", "Ecc X"),
   length("Offset Y", "offset.y", "6", "Off Y", "Offset N", "Offset north", "Ecc Y"),
   text("Turn", "turn", "90", "Rotation", "Angle", "Orientation", "Rot", "Turned"),
-  length(
+  elevation(
     "T.O.C.",
     "topOfConcrete",
     "99'-6\"",
@@ -54,7 +57,7 @@ export const PLACEMENT_HEADINGS: readonly PlacementHeading[] = [
     "T.O.C. EL",
     "Elevation",
   ),
-  length(
+  elevation(
     "B.O.P.",
     "bottomOfPlate",
     "99'-8\"",
@@ -66,15 +69,19 @@ export const PLACEMENT_HEADINGS: readonly PlacementHeading[] = [
   ),
   length("Near X", "near.x", "120'"),
   length("Near Y", "near.y", "40'"),
-  { ...text("Hand", "hand", "as drawn"), form: asWord(hands) },
+  { ...text("Hand", "hand", "as drawn"), formName: "word", words: hands },
 ];
 
 function text(name: string, key: PlacementKey, example: string, ...also: string[]): PlacementHeading {
-  return { name, key, example, also, measure: "none", form: asText };
+  return { name, key, example, also, formName: "text" };
 }
 
 function length(name: string, key: PlacementKey, example: string, ...also: string[]): PlacementHeading {
-  return { ...text(name, key, example, ...also), measure: "length" };
+  return { ...text(name, key, example, ...also), formName: "length" };
+}
+
+function elevation(name: string, key: PlacementKey, example: string, ...also: string[]): PlacementHeading {
+  return { ...text(name, key, example, ...also), formName: "elevation" };
 }
 
 const BY_PLAIN: ReadonlyMap<string, PlacementHeading> = new Map(

@@ -4,11 +4,20 @@ import type { Table } from "../readers/inputs.js";
 import type { SourceEntry, SourceMap, SourceNode, SourcePlace } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
-import { scalar } from "./cell-forms.js";
-import type { PlacementHeading, PlacementKey } from "./placement-headings.js";
-import { findPlacementHeading, PLACEMENT_HEADINGS, placementHeadingOf } from "./placement-headings.js";
-import type { HeadingSet, SheetRow } from "./sheet-reading.js";
-import { readSheet } from "./sheet-reading.js";
+import { PLACEMENTS_TABLE } from "./choose-table.js";
+import { meantTable } from "./find-table.js";
+import { scalar } from "./grammar/index.js";
+import type { CellPart, CellReading, TableAnswers } from "./model.js";
+import { headingUnder, placementColumns } from "./placement-columns.js";
+import { placementHeadingOf } from "./placement-headings.js";
+import type { Resolution } from "./references.js";
+import { References } from "./references.js";
+import type { KnownRow } from "./row-kinds.js";
+import type { CellReader, SheetCell } from "./sheet-cell.js";
+import type { RowSource } from "./table-rows.js";
+import { tableRow } from "./table-rows.js";
+import { unusedFindings } from "./unused-findings.js";
+import { UsedAnswers } from "./used-answers.js";
 
 /** The placements of a list; those of faulty cells are left in, so that the other faults are told too. */
 export interface PlacementList {
@@ -21,48 +30,117 @@ export interface PlacementList {
 /** Most bases of one plan. */
 export const MOST_PLACEMENTS = 10_000;
 
-const SHEET: HeadingSet<PlacementHeading> = {
-  all: PLACEMENT_HEADINGS,
-  find: findPlacementHeading,
-  mostRows: MOST_PLACEMENTS,
-};
-
 /** Reads a placement list: one row is one placement. */
-export function readPlacements(table: Table, file: string, unit: Unit): PlacementList {
-  const isMark = ({ key }: PlacementHeading) => key === "base";
-  const sheet = readSheet(table, file, unit, SHEET, isMark, "Mark, Line 1, Line 2, ...");
-  const read = sheet.rows.map(toPlacement);
+export function readPlacements(
+  sheets: readonly Table[],
+  file: string,
+  unit: Unit,
+  answers: TableAnswers,
+  answersAt: Finding["at"] | null = null,
+): PlacementList {
+  const known = (words: string, group: string) => headingUnder(words, group) !== undefined;
+  const meant = meantTable(sheets, file, answers, PLACEMENTS_TABLE, known);
+  if (meant.kind === "none") return { placements: [], findings: [meant.finding], headingOf: placementHeadingOf };
+  const { table } = meant.found;
+  const used = new UsedAnswers(answers);
+  const settled = placementColumns(table, file, unit, answers, answersAt ?? { file });
+  const rows = knownRows({ table, columns: settled.columns, file, answers: used });
+  if (rows.length > MOST_PLACEMENTS) return tooManyRows(rows, file);
+  const references = new References(rows, used);
+  const read = rows.map((row, index) => toPlacement(row, index, references));
+  const unused = unusedFindings(used, table, answersAt ?? { file });
   return {
     placements: read.map(({ placement }) => placement),
-    findings: [...sheet.findings, ...read.flatMap(({ findings }) => findings)],
+    findings: [
+      ...(meant.found.sheet.remarks ?? []),
+      ...settled.findings,
+      ...read.flatMap(({ findings }) => findings),
+      ...unused,
+    ],
     headingOf: placementHeadingOf,
   };
 }
 
-type Values = ReadonlyMap<PlacementKey, SourceNode>;
+function tooManyRows(rows: readonly KnownRow[], file: string): PlacementList {
+  const { line = 1 } = rows[MOST_PLACEMENTS]?.place ?? {};
+  const message = `the sheet has more than ${MOST_PLACEMENTS} rows that hold something; at most ${MOST_PLACEMENTS} are read`;
+  const finding = errorAt({ file, line, column: 1 }, "too-many-rows", message);
+  return { placements: [], findings: [finding], headingOf: placementHeadingOf };
+}
+
+/** Every row is a placement of its own. */
+function knownRows(source: RowSource): readonly KnownRow[] {
+  return source.table.rows.flatMap((_, index): KnownRow[] => {
+    const row = tableRow(index, source);
+    return row === null ? [] : [{ ...row, kind: "base", marks: [], markCell: null }];
+  });
+}
+
+type Values = ReadonlyMap<string, SourceNode>;
 
 interface ReadPlacement {
   readonly placement: SourceMap;
   readonly findings: readonly Finding[];
 }
 
-function toPlacement({ place, values }: SheetRow<PlacementHeading>): ReadPlacement {
-  const byKey: Values = new Map(values.map(({ heading, node }) => [heading.key, node]));
-  const { at, findings } = crossing(byKey, place);
+function toPlacement(row: KnownRow, index: number, references: References): ReadPlacement {
+  const { place } = row;
+  const read = row.cells.map((cell) => placementCell(cell, index, references));
+  const values: Values = new Map(read.flatMap(({ part }) => (part === null ? [] : [[part.key, part.node]])));
+  const { at, findings } = crossing(values, place);
   const written: Readonly<Record<string, SourceNode | undefined>> = {
-    base: byKey.get("base"),
+    base: values.get("base"),
     at,
-    offset: pointOf(byKey, "offset", place),
-    near: pointOf(byKey, "near", place),
-    turn: byKey.get("turn"),
-    topOfConcrete: byKey.get("topOfConcrete"),
-    bottomOfPlate: byKey.get("bottomOfPlate"),
-    hand: byKey.get("hand"),
+    offset: pointOf(values, "offset", place),
+    near: pointOf(values, "near", place),
+    turn: values.get("turn"),
+    topOfConcrete: values.get("topOfConcrete"),
+    bottomOfPlate: values.get("bottomOfPlate"),
+    hand: values.get("hand"),
   };
   const entries = Object.entries(written).flatMap(([key, value]): SourceEntry[] =>
     value === undefined ? [] : [{ key, place: value.place, value }],
   );
-  return { placement: { kind: "map", entries, place }, findings };
+  const faults = read.flatMap(({ fault }) => (fault === null ? [] : [fault]));
+  return { placement: { kind: "map", entries, place }, findings: [...faults, ...findings] };
+}
+
+interface PlacementCell {
+  readonly part: CellPart | null;
+  readonly fault: Finding | null;
+}
+
+/** One value, or the text in its place with what is wrong with it. */
+function placementCell(cell: SheetCell, row: number, references: References): PlacementCell {
+  const { role } = cell.column;
+  if (role.kind !== "value") return { part: null, fault: null };
+  const reading =
+    cell.reading?.kind === "reference" ? followed(cell, role.read, references.resolve(row, cell)) : cell.reading;
+  if (reading === null || reading.kind === "blank") return { part: null, fault: null };
+  const [part] = reading.kind === "value" ? reading.parts : [];
+  if (part !== undefined) return { part, fault: null };
+  const message =
+    reading.kind === "fault" || reading.kind === "choice" ? reading.message : `"${cell.text}" gives no value`;
+  const standIn = { key: role.key, node: scalar(cell.text, cell.place) };
+  return { part: standIn, fault: errorAt(cell.place, "cell-fault", message) };
+}
+
+function followed(cell: SheetCell, read: CellReader, found: Resolution): CellReading {
+  switch (found.kind) {
+    case "text":
+      return read(found.text, cell.place);
+    case "note":
+      return typeof found.answer === "string"
+        ? read(found.answer, cell.place)
+        : { kind: "fault", message: `note ${found.note} gives texts by headings; allowed is one text` };
+    case "open note":
+      return {
+        kind: "fault",
+        message: `"${cell.text}" leaves the value to note ${found.note}; allowed is the value, or an answer in the job: notes: { "${found.note}": TEXT }`,
+      };
+    case "fault":
+      return found;
+  }
 }
 
 interface ReadCrossing {

@@ -1,204 +1,234 @@
-/** Rows of a spreadsheet -> bases, as a job file would have them, with the cell that each value stands in. */
+/** The sheets of a file -> bases, as a job file would have them, with the cell that each value stands in and what was understood. */
 import type { Finding } from "../diagnostics/finding.js";
-import { kindMeant } from "../patterns/index.js";
-import { nameCell } from "../readers/cell-place.js";
 import type { Table } from "../readers/inputs.js";
-import type { SourceMap, SourceNode, SourcePlace } from "../readers/source.js";
+import type { SourceNode } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
-import { formatLength, parseCount, parseLength } from "../units/index.js";
-import { map, scalar } from "./cell-forms.js";
-import type { Heading } from "./headings.js";
-import { findHeading, HEADINGS, headingOf } from "./headings.js";
-import type { ReadAs, ReadLine, Schedule } from "./model.js";
-import type { HeadingSet, SheetRow } from "./sheet-reading.js";
-import { readSheet } from "./sheet-reading.js";
+import { keyInBase, toBaseNode } from "./base-node.js";
+import { SCHEDULE_TABLE } from "./choose-table.js";
+import { baseDoubts, totalDoubts } from "./cross-checks.js";
+import type { TableOnSheet } from "./find-table.js";
+import { meantTable } from "./find-table.js";
+import { meaningsOf } from "./heading-meanings.js";
+import { HEADINGS, headingOf } from "./headings.js";
+import type { KeptText } from "./kept-notes.js";
+import { LONGEST_NOTE, withNote } from "./kept-notes.js";
+import type { BesideTable, FoundTable, ReadAs, ReadQuestion, Schedule, TableAnswers } from "./model.js";
+import { isPlainSheet } from "./plain-sheet.js";
+import { Questions } from "./questions.js";
+import { readColumns, readerNamed } from "./read-columns.js";
+import type { BaseFates, CellFate } from "./read-lines.js";
+import { readLines } from "./read-lines.js";
+import { References } from "./references.js";
+import type { RowBase } from "./row-bases.js";
+import { rowBases, withOneMark, withRepeated } from "./row-bases.js";
+import { rowKinds } from "./row-kinds.js";
+import type { RowValues } from "./row-values.js";
+import { readRow } from "./row-values.js";
+import { settleHeadings } from "./settle-headings.js";
+import { settlePattern } from "./settle-pattern.js";
+import type { ReadColumn, TableRow } from "./sheet-cell.js";
+import { tableRow } from "./table-rows.js";
+import { unusedFindings } from "./unused-findings.js";
+import { UsedAnswers } from "./used-answers.js";
+import { withoutConflicts } from "./without-conflicts.js";
 
-const SHEET: HeadingSet<Heading> = { all: HEADINGS, find: findHeading, mostRows: 20_000 };
+/** Nothing beside the table. */
+export const NOTHING_BESIDE: BesideTable = { given: new Set(), kinds: [], answersAt: null };
+
+const MOST_ROWS = 20_000;
+/** So many faults end the reading. */
+const MOST_FAULTY = 1000;
 
 /** Reads a schedule. One row is one base; a row with a blank Mark adds rods of another size to the base above it. */
-export function readSchedule(table: Table, file: string, unit: Unit): Schedule {
-  const isMark = ({ key }: Heading) => key === "mark";
-  const sheet = readSheet(table, file, unit, SHEET, isMark, "Mark, Rod dia, ...");
-  const reading = new ScheduleReading(unit);
-  for (const row of sheet.rows) reading.takeRow(row);
-  const bases = reading.finish();
-  const lines = sheet.rows.flatMap(({ values }) =>
-    values.map(({ heading, node }) => lineOf(values, heading, node, unit)),
-  );
-  const readAs: ReadAs = { file, sheet: table.sheet, isPlain: true, lines, questions: [] };
-  return { bases, readAs, findings: [...sheet.findings, ...reading.findings], headingOf };
+export function readSchedule(
+  sheets: readonly Table[],
+  file: string,
+  unit: Unit,
+  answers: TableAnswers,
+  beside = NOTHING_BESIDE,
+): Schedule {
+  const known = (words: string, group: string) => meaningsOf(words, group).length > 0;
+  const meant = meantTable(sheets, file, answers, SCHEDULE_TABLE, known);
+  if (meant.kind === "none") return nothingRead(file, meant.finding, meant.questions);
+  return new ScheduleReading(meant.found, file, unit, answers, beside).read();
 }
 
-function lineOf(values: readonly Value[], heading: Heading, node: SourceNode, unit: Unit): ReadLine {
-  const mark = values.find((value) => value.heading.key === "mark")?.node;
-  const text = node.kind === "scalar" ? node.text : "...";
-  return {
-    mark: mark?.kind === "scalar" ? mark.text : "",
-    cell: nameCell("", { line: node.place.line, column: node.place.column }),
-    heading: heading.name,
-    written: text,
-    key: heading.key,
-    taken: text,
-    unit: heading.measure === "length" ? unit : "",
-    origin: "row",
-    remark: "",
-  };
-}
-
-interface Values {
-  readonly [key: string]: SourceNode;
-}
-
-interface OpenBase {
-  readonly place: SourcePlace;
-  readonly own: Values;
-  /** Grows with the rows below that have no mark. */
-  readonly groups: { readonly place: SourcePlace; readonly values: Values }[];
+function nothingRead(file: string, finding: Finding, questions: readonly ReadQuestion[]): Schedule {
+  const readAs: ReadAs = { file, sheet: "", isPlain: false, lines: [], questions };
+  return { bases: [], readAs, findings: [finding], headingOf };
 }
 
 class ScheduleReading {
-  readonly findings: Finding[] = [];
-  private readonly bases: OpenBase[] = [];
+  private readonly findings: Finding[] = [];
+  private readonly questions = new Questions();
+  private readonly answers: UsedAnswers;
+  private readonly table: FoundTable;
+  private readonly fates: BaseFates[] = [];
+  private columns: readonly ReadColumn[] = [];
 
-  constructor(private readonly unit: Unit) {}
-
-  takeRow({ values, place }: SheetRow<Heading>): void {
-    for (const fault of [...doubleFaults(values), ...spacingFaults(values, this.unit)]) this.findings.push(fault);
-    const isContinuation = !values.some(({ heading }) => heading.key === "mark") && this.bases.length > 0;
-    if (isContinuation) this.addGroup(values, place);
-    else this.addBase(values, place);
+  constructor(
+    private readonly found: TableOnSheet,
+    private readonly file: string,
+    private readonly unit: Unit,
+    private readonly given: TableAnswers,
+    private readonly beside: BesideTable,
+  ) {
+    this.table = found.table;
+    this.answers = new UsedAnswers(given);
   }
 
-  private addBase(values: readonly Value[], place: SourcePlace): void {
-    const own = collect(values.filter(({ heading }) => heading.scope === "base"));
-    const group = collect(values.filter(({ heading }) => heading.scope === "group"));
-    this.bases.push({ place, own, groups: [{ place, values: group }] });
+  read(): Schedule {
+    this.add(this.found.sheet.remarks ?? []);
+    const headings = this.settle();
+    const rows = this.rows();
+    if (rows === null) return nothingRead(this.file, this.tooManyRows(), []);
+    const { bases, values } = this.bases(rows);
+    const nodes = bases.map((base) => this.node(base));
+    this.add(totalDoubts(this.table, bases));
+    this.add(unusedFindings(this.answers, this.table, this.beside.answersAt ?? { file: this.file }));
+    const asked = this.questions.finish();
+    this.add(asked.findings);
+    return {
+      bases: nodes,
+      readAs: this.readAs([...headings, ...asked.questions], values),
+      findings: this.findings,
+      headingOf,
+    };
   }
 
-  private addGroup(values: readonly Value[], place: SourcePlace): void {
-    for (const { heading, node } of values.filter(({ heading }) => heading.scope === "base")) {
-      const message = `"${heading.name}" is for the whole base; allowed on a row without a Mark are the rods, their pattern and holes`;
-      this.findings.push(errorAt(node.place, "cell-fault", message));
+  private add(findings: readonly Finding[]): void {
+    for (const finding of findings) this.findings.push(finding);
+  }
+
+  private settle(): readonly ReadQuestion[] {
+    const { given, kinds, answersAt } = this.beside;
+    const at = answersAt === null ? {} : { answersAt };
+    const context = { file: this.file, unit: this.unit, given, kinds, ...at };
+    const { columns, questions, findings } = settleHeadings(this.table, this.given, context);
+    this.columns = readColumns(columns, this.unit);
+    this.add(findings);
+    return questions;
+  }
+
+  /** The rows that hold something; null where they are too many. */
+  private rows(): readonly TableRow[] | null {
+    const { table, columns, file, answers } = this;
+    const rows: TableRow[] = [];
+    for (let index = 0; index < table.rows.length && rows.length <= MOST_ROWS; index++) {
+      const row = tableRow(index, { table, columns, file, answers });
+      if (row !== null) rows.push(row);
     }
-    const group = { place, values: collect(values.filter(({ heading }) => heading.scope === "group")) };
-    this.bases.at(-1)?.groups.push(group);
+    return rows.length > MOST_ROWS ? null : rows;
   }
 
-  finish(): SourceNode[] {
-    return this.bases.map((base) => toBase({ ...base, own: withOutline(base.own, base.place) }));
+  private tooManyRows(): Finding {
+    const cell = this.table.rows[MOST_ROWS]?.[0];
+    const place = { file: this.file, line: cell?.line ?? 1, column: 1 };
+    const message = `the sheet has more than ${MOST_ROWS} rows that hold something; at most ${MOST_ROWS} are read`;
+    return errorAt(place, "too-many-rows", message);
+  }
+
+  private bases(tableRows: readonly TableRow[]): {
+    readonly bases: readonly RowBase[];
+    readonly values: readonly RowValues[];
+  } {
+    const rows = rowKinds(tableRows);
+    const references = new References(rows, this.answers);
+    const context = {
+      ...{ references, questions: this.questions, footnotes: this.table.notes },
+      columnNamed: (name: string) => readerNamed(name, this.unit),
+    };
+    const values: RowValues[] = [];
+    for (const [index, row] of rows.entries()) {
+      if (this.findings.length >= MOST_FAULTY) break;
+      const read = withoutConflicts(readRow(row, index, context));
+      this.add(read.findings);
+      values.push(read);
+    }
+    if (this.findings.length >= MOST_FAULTY) this.findings.push(this.manyFaults());
+    const put = rowBases(values, this.questions);
+    const whole = withRepeated(put.bases, references);
+    this.add([...put.findings, ...whole.findings]);
+    return { bases: whole.bases.flatMap((base) => withOneMark(base, this.questions)), values };
+  }
+
+  private manyFaults(): Finding {
+    const { line } = this.table.columns[0]?.cell ?? { line: 1 };
+    const message = `${MOST_FAULTY} and more faults: what stands further below is not read`;
+    return errorAt({ file: this.file, line, column: 1 }, "many-faults", message);
+  }
+
+  private node(base: RowBase): SourceNode {
+    const context = {
+      ...{ unit: this.unit, questions: this.questions, findings: this.findings },
+      isGiven: (key: string) => this.beside.given.has(key),
+    };
+    const groups = base.groups.map(({ place, values }) => ({ place, values: settlePattern(values, context) }));
+    const settled: RowBase = { ...base, groups };
+    this.add(baseDoubts(settled, this.unit));
+    const { base: noted, texts } = withNote(settled);
+    this.tellFullNote(noted, texts);
+    this.fates.push(fatesOf(noted, texts, base));
+    const own = noted.own.filter(({ key }) => !key.startsWith("check."));
+    return toBaseNode({ place: noted.place, own, groups: noted.groups });
+  }
+
+  private tellFullNote({ marks }: RowBase, texts: readonly KeptText[]): void {
+    const first = texts.find(({ isInNote }) => !isInNote);
+    if (first === undefined) return;
+    const more = texts.filter(({ isInNote }) => !isInNote).length;
+    const message = `the note of ${marks[0] ?? "the base"} is full, at ${LONGEST_NOTE} signs: ${more === 1 ? "1 text is" : `${more} texts are`} kept in the read-as table alone, first "${first.words.slice(0, 60)}"`;
+    this.findings.push({ ...errorAt(first.from.place, "note-full", message), severity: "warning" });
+  }
+
+  private readAs(questions: readonly ReadQuestion[], values: readonly RowValues[]): ReadAs {
+    const notTaken = values.map(
+      ({ row, notTaken }): BaseFates => ({
+        mark: row.marks.join(", "),
+        fates: notTaken.map((fate): CellFate => ({ kind: "not taken", ...fate })),
+      }),
+    );
+    const source = {
+      ...{ table: this.found.sheet, found: this.table, columns: this.columns, unit: this.unit, isLength },
+      bases: [...this.fates, ...notTaken],
+    };
+    const isPlain = questions.length === 0 && isPlainSheet(this.table, this.columns, values, this.found.sheet);
+    let lines: ReadAs["lines"] | null = null;
+    return {
+      file: this.file,
+      sheet: this.table.sheet,
+      isPlain,
+      questions,
+      get lines() {
+        lines ??= readLines(source);
+        return lines;
+      },
+    };
   }
 }
 
-interface Value {
-  readonly heading: Heading;
-  readonly node: SourceNode;
+/** What became of the cells of a base; kept texts stand in its note. */
+function fatesOf(base: RowBase, texts: readonly KeptText[], written: RowBase): BaseFates {
+  const isAlone = base.groups.length === 1;
+  const taken = (values: RowBase["own"]) =>
+    values.map((value): CellFate => ({ kind: "taken", taken: value, key: keyInBase(value.key, isAlone) }));
+  const kept = texts.map((text): CellFate => ({ kind: "kept", ...text }));
+  const own = [...base.own.filter(({ key }) => key !== "note"), ...written.own.filter(({ key }) => key === "note")];
+  const groups = base.groups.flatMap(({ values }, index) =>
+    values.map((value): CellFate => {
+      const key = isAlone ? keyInBase(value.key, true) : `groups[${index}].${value.key}`;
+      return { kind: "taken", taken: value, key };
+    }),
+  );
+  return { mark: base.marks.join(", "), fates: [...taken(own), ...groups, ...kept] };
 }
 
-/** X and Lines X fill one key: in a row one of them may be filled. */
-function doubleFaults(values: readonly Value[]): readonly Finding[] {
-  return values.flatMap(({ heading, node }, index) => {
-    const first = values.slice(0, index).find(({ heading: { key } }) => key === heading.key);
-    if (first === undefined) return [];
-    const message = `is filled beside ${first.heading.name}, which says the same; allowed is one of them in a row`;
-    return [errorAt(node.place, "cell-fault", message)];
-  });
-}
+const LENGTH_KEYS = new Set(HEADINGS.flatMap(({ key, measure }) => (measure === "length" ? [key] : [])));
 
-/** A spacing of three rods and more is overall or from rod to rod: neither is taken. Of two rods both are one. */
-function spacingFaults(values: readonly Value[], unit: Unit): readonly Finding[] {
-  return values.flatMap(({ heading, node }) => {
-    const written = values.find(({ heading: { key } }) => key === heading.countKey)?.node;
-    if (node.kind !== "scalar" || written?.kind !== "scalar") return [];
-    const count = parseCount(written.text, 2);
-    if (!count.ok || count.value === 2) return [];
-    return [errorAt(node.place, "overall-or-pitch", spacingWords(heading, node.text, count.value, unit))];
-  });
-}
-
-function spacingWords({ name }: Heading, text: string, rods: number, unit: Unit): string {
-  const overall = name.replace(/^.* /, "Overall ");
-  const pitch = parseLength(text, unit);
-  const whole = pitch.ok ? formatLength(pitch.value * (rods - 1), unit) : `${rods - 1} times as much`;
+function isLength(key: string): boolean {
+  const plain = key.replace(/^groups\[\d+\]\./, "");
   return (
-    `"${text}" with ${rods} rods: from the first to the last, or from rod to rod? allowed is ${overall}: ` +
-    `${text} where it is overall, ${whole} where it is from rod to rod`
+    LENGTH_KEYS.has(plain) || /\.(x|y|diameter|thickness|size|depth|width|flange|web|reach|hole|radius)$/.test(plain)
   );
-}
-
-/** The first that is filled keeps the key. */
-function collect(values: readonly Value[]): Values {
-  const collected: Record<string, SourceNode> = {};
-  for (const { heading, node } of values) collected[heading.key] ??= node;
-  return collected;
-}
-
-/** One group: its holes and washer stand where a base without groups has them. */
-const OF_ONE_GROUP: Readonly<Record<string, string>> = {
-  hole: "template.hole",
-  baseHole: "basePlate.hole",
-  washer: "basePlate.washer",
-};
-
-function toBase({ place, own, groups }: OpenBase): SourceMap {
-  const [only, ...others] = groups.map((group) => ({
-    place: group.place,
-    values: withKind(group.values, group.place),
-  }));
-  if (only !== undefined && others.length === 0) {
-    const moved = Object.entries(only.values).map(([key, node]) => [OF_ONE_GROUP[key] ?? key, node] as const);
-    return nest([...asked(place, "template", "rods"), ...Object.entries(own), ...moved], place);
-  }
-  const items = [only, ...others].flatMap((group) =>
-    group === undefined ? [] : [nest([...asked(group.place, "rods"), ...Object.entries(group.values)], group.place)],
-  );
-  const whole = nest([...asked(place, "template"), ...Object.entries(own)], place);
-  return { ...whole, entries: [...whole.entries, { key: "groups", place, value: { kind: "list", items, place } }] };
-}
-
-/** Groups of keys that are there even when no column fills them, so that what they lack is asked for by its heading. */
-function asked(place: SourcePlace, ...keys: readonly string[]): (readonly [string, SourceNode])[] {
-  return keys.map((key) => [key, map({}, place)] as const);
-}
-
-/** A pattern without a kind is the one whose columns are filled. */
-function withKind(values: Values, place: SourcePlace): Values {
-  const kind = values["pattern.kind"] === undefined ? kindMeant(patternCells(values)) : null;
-  return kind === null ? values : { ...values, "pattern.kind": scalar(kind, place) };
-}
-
-/** Corners without an outline are those of an automatic one. */
-function withOutline(values: Values, place: SourcePlace): Values {
-  if (values["template.outline.corner"] === undefined || values["template.outline"] !== undefined) return values;
-  return { ...values, "template.outline": map({ kind: scalar("auto", place) }, place) };
-}
-
-/** Values by the key of the pattern that they fill. */
-function patternCells(values: Values): Values {
-  const ofPattern = Object.entries(values).filter(([key]) => key.startsWith(PATTERN));
-  return Object.fromEntries(ofPattern.map(([key, node]) => [key.slice(PATTERN.length), node]));
-}
-
-const PATTERN = "pattern.";
-
-/** `rods.diameter` and its like -> groups of keys. A key inside a value that is a group already joins it. */
-function nest(values: readonly (readonly [string, SourceNode])[], place: SourcePlace): SourceMap {
-  return values.reduce<SourceMap>((whole, [key, node]) => insert(whole, key.split("."), node, place), map({}, place));
-}
-
-function insert(into: SourceMap, path: readonly string[], node: SourceNode, place: SourcePlace): SourceMap {
-  const [key = "", ...rest] = path;
-  const present = into.entries.find((entry) => entry.key === key);
-  if (rest.length > 0 && present !== undefined && present.value.kind !== "map") return into;
-  const held = present?.value.kind === "map" ? present.value : map({}, place);
-  const value = rest.length > 0 ? insert(held, rest, node, place) : join(held, node);
-  const entry = { key, place: node.place, value };
-  return present === undefined
-    ? { ...into, entries: [...into.entries, entry] }
-    : { ...into, entries: into.entries.map((other) => (other === present ? { ...other, value } : other)) };
-}
-
-/** A cell's group of keys joins what another column put there before. */
-function join(held: SourceMap, node: SourceNode): SourceNode {
-  return node.kind === "map" ? { ...node, entries: [...node.entries, ...held.entries] } : node;
 }

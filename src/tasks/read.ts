@@ -2,13 +2,14 @@
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
 import type { ReadAsForm } from "../formats/read-as-form.js";
+import { sheetOfJob } from "../job/index.js";
 import { readAsForm } from "../outputs/read-as.js";
 import { nameCell } from "../readers/cell-place.js";
 import type { InputFile, Table } from "../readers/inputs.js";
 import type { SourceNode } from "../readers/source.js";
 import { findNode } from "../readers/source.js";
-import type { ReadQuestion, UnitProof } from "../schedule/index.js";
-import { openTable, provedUnits, readSchedule } from "../schedule/index.js";
+import type { ReadQuestion, Schedule, UnitProof } from "../schedule/index.js";
+import { openTables, provedUnits, readSchedule } from "../schedule/index.js";
 import type { Unit } from "../units/index.js";
 import { askLacking } from "./lacking-keys.js";
 
@@ -41,17 +42,31 @@ export interface SheetReading {
 
 /** Reads a sheet: every fault that keeps it from being read at all, or what was understood. */
 export function readSheetAsSent(input: SheetInput): Outcome<SheetReading> {
-  const opened = openTable(input.file, input.name);
+  const said = sheetOfJob(input.job);
+  if (!said.ok) return said;
+  const { answers, beside } = said.value;
+  const opened = openTables(input.file, input.name, answers.sheet);
   if (!opened.ok) return opened;
-  const settled = settleUnit(input, [opened.value]);
+  const settled = settleUnit(input, opened.value);
   if (settled.unit === null) return { ok: true, value: askUnit(input, settled.proofs), findings: [] };
-  const { unit, because: unitBecause } = settled;
-  const { bases, readAs, findings: told } = readSchedule(opened.value, input.name, unit);
-  const questions = [...readAs.questions, ...askLacking(bases, input.job)];
-  const findings = [...opened.findings, ...told].filter(({ code }) => !code.startsWith("asked-"));
+  const schedule = readSchedule(opened.value, input.name, settled.unit, answers, beside);
+  const isNoSchedule = schedule.bases.length === 0 && schedule.readAs.lines.length === 0;
+  if (isNoSchedule && schedule.readAs.questions.length === 0) return { ok: false, findings: schedule.findings };
+  return { ok: true, value: readingOf(input, settled.unit, settled.because, opened.findings, schedule), findings: [] };
+}
+
+function readingOf(
+  { job }: SheetInput,
+  unit: Unit,
+  unitBecause: string,
+  opening: readonly Finding[],
+  { bases, readAs, findings: told }: Schedule,
+): SheetReading {
+  const questions = [...readAs.questions, ...(bases.length === 0 ? [] : askLacking(bases, job))];
+  const findings = [...opening, ...told].filter(({ code }) => !code.startsWith("asked-"));
   const form = readAsForm({ ...readAs, questions }, unit);
   const isUnderstood = questions.length === 0 && !hasErrors(findings) && bases.length > 0;
-  return { ok: true, value: { unit, unitBecause, form, bases, findings, isUnderstood }, findings: [] };
+  return { unit, unitBecause, form, bases, findings, isUnderstood };
 }
 
 interface SettledUnit {

@@ -7,3 +7,4 @@ export * from "./format.js";
 export * from "./length.js";
 export { improperFraction, parseCount, parseLength } from "./parse.js";
 export type { Reading } from "./reading.js";
+export { plainText, quote } from "./reading.js";

@@ -1,5 +1,5 @@
 /** A base as written x standards -> the complete base. */
-import { hasErrors } from "../../diagnostics/finding.js";
+import { hasErrors, placeInWords } from "../../diagnostics/finding.js";
 import type { Pattern } from "../../patterns/index.js";
 import { countRods, MOST_RODS, resolvePattern } from "../../patterns/index.js";
 import type { Length } from "../../units/index.js";
@@ -181,6 +181,7 @@ function resolveGroup(
   report: BaseReport,
 ): RodGroup | null {
   const { group } = written;
+  judgeWrittenCount(written, pattern, report);
   const rod = resolveRod(group.rods, written.rods, report);
   const washer = resolveWasher(group.washer, written.washer, rod, report);
   if (rod === null || pattern === null) return null;
@@ -194,6 +195,20 @@ function resolveGroup(
   const hole = resolveHole(group.hole, known, written.hole, report);
   if (hole === null) return null;
   return { letter, pattern, rod, hole, tableHole, baseHole, tableBaseHole: tableBase, washer };
+}
+
+/** The number of rods as the print says it against that of the pattern: one of the two is wrong, and neither is taken for the other. */
+function judgeWrittenCount(
+  { group, rods, pattern: path }: WrittenGroup,
+  pattern: Pattern | null,
+  report: BaseReport,
+): void {
+  const { count } = group.rods;
+  const counted = pattern === null ? count : countRods(pattern);
+  if (count === undefined || count === counted) return;
+  const there = placeInWords(placeOf(report.document, path));
+  const message = `${count} ${count === 1 ? "rod is" : "rods are"} written, but the pattern has ${counted} (${there}); allowed is the number that the pattern has`;
+  report.fault([...rods, "count"], "rod-count-differs", message);
 }
 
 /** A plate set over cast rods takes the base-plate hole: the job's, else the one of the named edition. */

@@ -5,9 +5,9 @@
 import type { SourceEntry, SourceMap, SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
 import type { ReadAs, ReadLine, Schedule } from "../../schedule/index.js";
+import { markKey } from "../../schedule/index.js";
 import { groupBy } from "../../units/group-by.js";
 import { toPlain } from "../document.js";
-import { markKey } from "../schema/marks.js";
 
 /** What of the bases in a job differs from its sheet. */
 export interface SheetDifference {

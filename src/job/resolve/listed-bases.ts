@@ -1,17 +1,18 @@
 /** The bases of a job as written: the items of its list, or the rows of its schedule. */
 import type { Finding, Outcome, Place } from "../../diagnostics/finding.js";
+import { hasErrors, placeInWords } from "../../diagnostics/finding.js";
 import { listed } from "../../diagnostics/listed.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
 import type { ReadAs, Schedule } from "../../schedule/index.js";
-import { openTable, readSchedule } from "../../schedule/index.js";
+import { markKey, openTables, readSchedule } from "../../schedule/index.js";
 import type { SourceDocument, WithFindings } from "../document.js";
 import { faultAt, joinPath, placeOf } from "../document.js";
 import type { HeadDocument } from "../schema/job.js";
-import { markKey } from "../schema/marks.js";
 import type { SheetDifference } from "./held-against-sheet.js";
 import { holdAgainstSheet } from "./held-against-sheet.js";
 import type { JobSources } from "./job-sources.js";
+import { besideTable, namedTable } from "./named-table.js";
 
 /** The bases as written, with what was understood of the sheet that they come from. */
 export interface ListedBases extends WithFindings<readonly SourceDocument[]> {
@@ -28,7 +29,7 @@ export function listBases(head: HeadDocument | null, sources: JobSources): Liste
   const written = bases === undefined ? ofSheetAlone(head, sources) : listedBases(bases, document);
   if (bases === undefined || readFrom === undefined || head?.readFrom === undefined || written.value.length === 0)
     return { ...written, findings: [...twice, ...written.findings] };
-  const beside = besideSheet(written, readSheet("readFrom", head.readFrom, sources), document);
+  const beside = besideSheet(written, readSheet("readFrom", readFrom, sources), document);
   return { ...beside, findings: [...twice, ...beside.findings] };
 }
 
@@ -56,17 +57,13 @@ function listedBases(bases: SourceNode, document: SourceDocument): ListedBases {
 function ofSheetAlone(head: HeadDocument | null, sources: JobSources): ListedBases {
   const { document } = sources;
   const key = findNode(document.root, "schedule") === undefined ? "readFrom" : "schedule";
-  const named = head?.[key];
-  if (findNode(document.root, key) === undefined)
+  const named = findNode(document.root, key);
+  if (named === undefined)
     return none([
       faultAt(document, ["bases"], "required", "is required; allowed is a list of bases, or schedule: FILE"),
     ]);
-  return named === undefined ? none([]) : scheduledBases(key, named, sources);
+  return head?.[key] === undefined ? none([]) : scheduledBases(key, named, sources);
 }
-
-type SheetChoice = NonNullable<HeadDocument["schedule"]>;
-
-const nameOf = (choice: SheetChoice): string => (typeof choice === "string" ? choice : choice.file);
 
 const MISSING: Readonly<Record<"schedule" | "readFrom", (name: string) => string>> = {
   schedule: (name) => `there is no schedule ${name}; allowed is a CSV or XLSX file beside the job file`,
@@ -77,25 +74,26 @@ const MISSING: Readonly<Record<"schedule" | "readFrom", (name: string) => string
 /** The sheet read, or why it is not. */
 function readSheet(
   key: "schedule" | "readFrom",
-  choice: SheetChoice,
+  named: SourceNode,
   { document, inputs, unit }: JobSources,
 ): Outcome<Schedule> {
-  const name = nameOf(choice);
+  const { file: name, answers } = namedTable(named);
   const file = inputs.files.get(name);
   if (file === undefined)
     return { ok: false, findings: [faultAt(document, [key], "missing-file", MISSING[key](name))] };
-  const table = openTable(file, name);
-  if (!table.ok) return table;
-  return { ok: true, value: readSchedule(table.value, name, unit), findings: table.findings };
+  const tables = openTables(file, name, answers.sheet);
+  if (!tables.ok) return tables;
+  const schedule = readSchedule(tables.value, name, unit, answers, besideTable(document, key));
+  return { ok: true, value: schedule, findings: tables.findings };
 }
 
-function scheduledBases(key: "schedule" | "readFrom", choice: SheetChoice, sources: JobSources): ListedBases {
-  const read = readSheet(key, choice, sources);
+function scheduledBases(key: "schedule" | "readFrom", named: SourceNode, sources: JobSources): ListedBases {
+  const read = readSheet(key, named, sources);
   if (!read.ok) return none(read.findings);
   const { bases, headingOf, readAs, findings } = read.value;
-  const message = `${nameOf(choice)} has no row under its headings; allowed is one base or more`;
+  const message = `${namedTable(named).file} has no row under its headings; allowed is one base or more`;
   const empty =
-    bases.length === 0 && findings.length === 0 ? [faultAt(sources.document, [key], "empty-schedule", message)] : [];
+    bases.length === 0 && !hasErrors(findings) ? [faultAt(sources.document, [key], "empty-schedule", message)] : [];
   return {
     value: bases.map((root) => ({ root, path: "", nameOf: headingOf })),
     readAs,
@@ -166,7 +164,7 @@ function marksOf(source: SourceDocument, base: number): MarkUse[] {
 }
 
 function markTwice(use: MarkUse, earlier: MarkUse): Finding {
-  const { file, line, column } = earlier.place;
-  const message = `the mark "${use.mark}" is used twice; first at ${file}:${line}:${column}; every base and template has its own`;
+  const first = placeInWords(earlier.place);
+  const message = `the mark "${use.mark}" is used twice; first at ${first}; every base and template has its own`;
   return { code: "mark-twice", severity: "error", at: use.place, message };
 }

@@ -1,8 +1,10 @@
 /** The plan of a job: grid, placements, control points and north, read together and held against the bases. */
 import type { Finding } from "../../diagnostics/finding.js";
+import { hasErrors, placeInWords } from "../../diagnostics/finding.js";
+import { listed } from "../../diagnostics/listed.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
-import { openTable, readPlacements } from "../../schedule/index.js";
+import { openTables, readPlacements } from "../../schedule/index.js";
 import type { SurveyUnit, Unit } from "../../units/index.js";
 import { add, parseCount, SURVEY_UNITS } from "../../units/index.js";
 import type { SourceDocument, WithFindings } from "../document.js";
@@ -13,11 +15,13 @@ import type { ControlPoint, GridLine, PlanSpec } from "../model/plan.js";
 import { heightOfBasePlate, originOfBasePlateBottom } from "../model/stack.js";
 import { parseForgiving } from "../schema/forgiving.js";
 import type { PlanSchemas, SettingOutDocument, SiteDocument } from "../schema/plan.js";
-import { PLACEMENTS, PLAN_KEYS, planSchemas } from "../schema/plan.js";
+import { PLACEMENTS, PLAN_KEYS, planSchemas, tableChoice } from "../schema/plan.js";
 import type { WrittenControl } from "./control.js";
 import { resolveControl, resolveTransform } from "./control.js";
 import { resolveGrid } from "./grid.js";
 import type { JobSources } from "./job-sources.js";
+import type { NamedTable } from "./named-table.js";
+import { besideTable, namedTable } from "./named-table.js";
 import type { WrittenPlacement } from "./placements.js";
 import { resolvePlacements } from "./placements.js";
 
@@ -35,7 +39,7 @@ export function readPlan(sources: PlanSources): WithFindings<PlanSpec | null> {
   const parts = parseParts(sources);
   const plan = assemble(parts, sources);
   const findings = [...wholeFaults(written, document), ...parts.findings, ...plan.findings];
-  return { value: findings.length > 0 ? null : plan.value, findings };
+  return { value: hasErrors(findings) ? null : plan.value, findings };
 }
 
 /** A plan needs its grid and its bases; the rest is for them. */
@@ -143,12 +147,9 @@ function placementDocuments(sources: PlanSources): Listed {
   const { document } = sources;
   const node = findNode(document.root, "placements");
   if (node === undefined || node.kind === "list") return itemsOf(document, "placements", PLACEMENTS);
-  const named = node.kind === "scalar" ? node : findNode(node, "file");
-  const sheet = findNode(node, "sheet");
-  const strange = node.kind === "map" && node.entries.some(({ key }) => key !== "file" && key !== "sheet");
-  if (named?.kind !== "scalar" || strange || (sheet !== undefined && sheet.kind !== "scalar"))
-    return noList([faultAt(document, ["placements"], "bad-value", `cannot be read; allowed is ${PLACEMENTS}`)]);
-  return listedPlacements(named.text, sheet?.text, sources);
+  const part: SourceDocument = { root: node, path: "placements", nameOf: () => null };
+  const { value, whole, findings } = parsePart(tableChoice(PLACEMENTS), part);
+  return value === null || !whole ? noList(findings) : listedPlacements(namedTable(node), sources);
 }
 
 /** Name under which the inputs hold a sheet: a workbook may hold bases and placements. */
@@ -156,24 +157,26 @@ export function tableName(file: string, sheet: string | undefined): string {
   return sheet === undefined ? file : `${file}#${sheet}`;
 }
 
-function listedPlacements(name: string, sheet: string | undefined, { document, inputs, unit }: PlanSources): Listed {
+function listedPlacements({ file: name, answers }: NamedTable, { document, inputs, unit }: PlanSources): Listed {
+  const { sheet } = answers;
   const fault = (code: string, message: string) => faultAt(document, ["placements"], code, message);
   const file = inputs.files.get(tableName(name, sheet)) ?? inputs.files.get(name);
   if (file === undefined)
     return noList([
       fault("missing-file", `there is no placement list ${name}; allowed is a CSV or XLSX file beside the job file`),
     ]);
-  const table = openTable(file, name);
-  if (!table.ok) return noList(table.findings);
-  const { placements, headingOf, findings } = readPlacements(table.value, name, unit);
+  const tables = openTables(file, name, sheet);
+  if (!tables.ok) return noList(tables.findings);
+  const { answersAt } = besideTable(document, "placements");
+  const { placements, headingOf, findings } = readPlacements(tables.value, name, unit, answers, answersAt);
   const empty =
-    placements.length === 0 && findings.length === 0
+    placements.length === 0 && !hasErrors(findings)
       ? [fault("empty-list", `${name} has no row under its headings; allowed is one or more`)]
       : [];
   return {
     value: placements.map((root) => ({ root, path: "", nameOf: headingOf })),
-    whole: findings.length === 0 && placements.length > 0,
-    findings: [...table.findings, ...findings, ...empty],
+    whole: !hasErrors(findings) && placements.length > 0,
+    findings: [...tables.findings, ...findings, ...empty],
   };
 }
 
@@ -280,7 +283,7 @@ function countFaults(
   { place }: SourceNode,
 ): readonly Finding[] {
   const counts = countPlacements(placements);
-  const list = ` (placements at ${place.file}:${place.line}:${place.column})`;
+  const list = ` (placements at ${placeInWords(place)})`;
   return marks.flatMap(({ mark, document, quantity }) => {
     const count = counts.get(mark) ?? 0;
     if (count === 0) {
@@ -288,9 +291,15 @@ function countFaults(
       return [faultAt(document, ["mark"], "not-placed", message)];
     }
     if (quantity === null || quantity === count) return [];
-    const message = `is ${quantity}, but ${count} of ${mark} ${count === 1 ? "is" : "are"} placed${list}; allowed is as many as are placed`;
+    const where = placesOf(placements.filter((placement) => placement.mark === mark));
+    const message = `is ${quantity}, but ${count} of ${mark} ${count === 1 ? "is" : "are"} placed (${where}); allowed is as many as are placed`;
     return [faultAt(document, ["quantity"], "count", message)];
   });
+}
+
+/** The places of a few placements, each once: one item of a job file may place several. */
+function placesOf(placements: PlanSpec["placements"]): string {
+  return listed([...new Set(placements.map(({ place }) => placeInWords(place)))], 4);
 }
 
 /** How often each mark is placed. */

@@ -12,7 +12,7 @@ import {
   wordLeaf,
   yesNoLeaf,
 } from "../../leaves/leaves.js";
-import { patternChoice } from "../../patterns/index.js";
+import { MOST_RODS, patternChoice } from "../../patterns/index.js";
 import type { Unit } from "../../units/index.js";
 import { budgetBlock } from "./budget.js";
 
@@ -216,6 +216,7 @@ function rodsBlock(unit: Unit) {
   return keys(
     {
       diameter: textLeaf("Rod size: 1-1/4, M30, 30 mm.", 40),
+      count: countLeaf(1, MOST_RODS, "How many rods the print says; the pattern must have as many.").optional(),
       thread: wordLeaf(["UNC", "8UN", "coarse"], "Thread series; omitted: UNC, or metric coarse.").optional(),
       grade: textLeaf(
         "F1554 36, 55, 105; ISO 898-1 4.6, 5.6, 8.8, 10.9; or a grade that the shop file declares.",

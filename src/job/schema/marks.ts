@@ -19,8 +19,3 @@ export function markFault(mark: string, packageNames: ReadonlySet<string>): stri
   if (packageNames.has(mark.toLowerCase())) return `"${mark}" is a name that the package needs for itself`;
   return null;
 }
-
-/** Marks are compared as file systems do that ignore case. */
-export function markKey(mark: string): string {
-  return mark.toUpperCase();
-}

@@ -77,13 +77,36 @@ function lookAlikeKey(unit: Unit) {
   return { lookAlike: lengthLeaf(unit, "zero or above", description).optional() };
 }
 
-/** A spreadsheet by its file, or by file and sheet. */
-export function tableChoice() {
+/** A spreadsheet by its file, or by file, sheet and table, with the answers to what was asked about it. */
+export function tableChoice(allowed = TABLE) {
   const file = textLeaf("A CSV or XLSX file, beside the job file.");
-  const sheet = textLeaf("Sheet of the workbook; omitted: the first.").optional();
-  return z.union([file, keys({ file, sheet }, "A sheet of a workbook.")], {
-    error: () => "a file name, or file and sheet",
+  const sheet = textLeaf("Sheet of the workbook; omitted: the one that holds such a table.").optional();
+  const table = textLeaf("Upper left cell of the headings, as B5, where a sheet has several tables.", 12).optional();
+  const text = textLeaf("What is meant.", 400);
+  const named = z.union([text, z.record(z.string(), text)], {
+    error: () => "a text, or texts by the names of headings",
   });
+  const block = keys(
+    {
+      file,
+      sheet,
+      table,
+      columns: answers(text, "What headings stand for: the name of a heading, note, or left out.", "HEADING: NAME"),
+      notes: answers(named, "What a numbered note of the sheet gives in a cell that names it.", '"2": TEXT'),
+      cells: answers(text, "What is meant in a cell, instead of its text.", "E7: TEXT"),
+    },
+    "A sheet of a workbook, or a text file, and what its cells mean.",
+  );
+  return z.union([file, block], { error: () => allowed });
+}
+
+const TABLE = "a file name, or file, sheet, table, columns, notes, cells";
+
+function answers<Text extends z.core.$ZodType>(text: Text, description: string, allowed: string) {
+  return z
+    .record(z.string(), text, { error: () => `a group of answers, ${allowed}` })
+    .describe(description)
+    .optional();
 }
 
 function gridBlock(unit: Unit) {

@@ -11,7 +11,7 @@ describe("a spacing of three rods and more: overall, or from rod to rod?", () =>
   const row = (heading: string, nx: string, text = "6") =>
     faults(`Mark;Rod dia;${heading};Y;nx;Template thk`, `B1;1/2;${text};8;${nx};1/4`);
 
-  it.each(["Spacing X", "Gauge X", "Gage X", "Pitch X", "Rod X"])("%s is asked", (heading) => {
+  it.each(["Spacing X", "Gauge X", "Gage X", "Rod X"])("%s is asked", (heading) => {
     expect(row(heading, "3")).toEqual([
       's.csv:2:3 row 2 Spacing X: "6" with 3 rods: from the first to the last, or from rod to rod? allowed is Overall X: 6 where it is overall, 12 where it is from rod to rod',
     ]);

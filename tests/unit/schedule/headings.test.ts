@@ -35,8 +35,6 @@ describe("headings", () => {
     const whole: Record<string, string> = { Mark: "B1", "Rod dia": "1", X: "12", Y: "10", "Template thk": "1/4" };
     const needs: Record<string, Record<string, string>> = {
       Pattern: {},
-      "Spacing X": { X: "" },
-      "Spacing Y": { Y: "" },
       "Bolt circle": { X: "", Y: "", Count: "8", Start: "0" },
       Count: { X: "", Y: "", "Bolt circle": "24", Start: "0" },
       Start: { X: "", Y: "", "Bolt circle": "24", Count: "8" },
@@ -49,8 +47,19 @@ describe("headings", () => {
       "Pier Y": { "Pier X": "24" },
       "Pier corner": { "Pier X": "24", "Pier Y": "24" },
     };
+    const ofGrammar = [
+      "Kind",
+      "Rods",
+      "Rod count",
+      "Rod material",
+      "Pattern size",
+      "Pattern pitch",
+      "Pitch X",
+      "Pitch Y",
+    ];
+    ofGrammar.push("Base plate size", "Edge distance", "Edge X", "Edge Y", "Pier size", "T.O.C.", "B.O.P.");
     const lists = ["Lines X", "Lines Y", "Points", "Second source", "Nails", "Grout holes"];
-    for (const { name, example } of HEADINGS) {
+    for (const { name, example } of HEADINGS.filter(({ name }) => !ofGrammar.includes(name))) {
       const cells = lists.includes(name) ? [example] : example.split("; ");
       for (const cell of cells) {
         const row = { ...whole, ...needs[name], [name]: cell };

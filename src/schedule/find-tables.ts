@@ -1,0 +1,303 @@
+/** Every table on a sheet that has marks and other headings, whichever way it lies there. */
+import type { Table } from "../readers/inputs.js";
+import { NoteReading } from "./footnotes.js";
+import type { HeadingColumn, RowsBelow } from "./heading-columns.js";
+import { columnsOf, rowsBelow } from "./heading-columns.js";
+import type { HeadingRange } from "./heading-rows.js";
+import { rangeAround } from "./heading-rows.js";
+import type { FoundColumn, FoundTable, LeftOut } from "./model.js";
+import type { SheetGrid, StrayText } from "./sheet-grid.js";
+import { gridOf } from "./sheet-grid.js";
+import type { KnownHeading } from "./sheet-words.js";
+import { isWordy, markHeading, NOTE_START, oneLine, plainText } from "./sheet-words.js";
+import { readBody } from "./table-body.js";
+import { isSameTitle, titleAbove } from "./table-title.js";
+
+/** Tables of one sheet, at most. */
+const MOST_TABLES = 500;
+
+/** Headings that were found, before their body is read. */
+interface Headed {
+  readonly range: HeadingRange;
+  readonly columns: readonly HeadingColumn[];
+  readonly below: RowsBelow;
+  /** Different headings that are known. */
+  readonly known: number;
+}
+
+/** Rows and columns of the sheet itself, from 0, both ends included. */
+interface Rectangle {
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
+
+/**
+ * Finds the tables of a sheet in reading order. `known` says whether words, with the group over them, are a heading that is
+ * known. Of two ways to read the same headings, across and down, the one with more known ones is taken; both where they are equal.
+ */
+export function findTables(table: Table, known: KnownHeading): readonly FoundTable[] {
+  const { grid, strays } = gridOf(table);
+  const once = remembered(known);
+  const marks = marksOf(grid);
+  const upright = findHeaded(grid, marks.rows, once);
+  const turned = findHeaded(grid.turned(), marks.columns, once);
+  const all = betterProven(upright, turned).sort(inReadingOrder);
+  const drafts = all.map((headed) => draftTable(headed, all, table.sheet));
+  return withStrays(drafts, strays());
+}
+
+function remembered(known: KnownHeading): KnownHeading {
+  const answers = new Map<string, boolean>();
+  return (words, group) => {
+    const key = `${group}\n${words}`;
+    const before = answers.get(key);
+    if (before !== undefined) return before;
+    const answer = known(words, group);
+    answers.set(key, answer);
+    return answer;
+  };
+}
+
+type Marks = ReadonlyMap<number, readonly number[]>;
+
+/** Where a mark's heading may stand: columns by row, and rows by column. */
+function marksOf(grid: SheetGrid): { readonly rows: Marks; readonly columns: Marks } {
+  const [rows, columns] = [new Map<number, number[]>(), new Map<number, number[]>()];
+  const isMark = rememberedMark();
+  for (let row = 0; row < grid.height; row++)
+    for (let column = 0; column < grid.lengthOf(row); column++) {
+      if (!isMark(grid.cell(row, column).text) || grid.text(row, column) === "") continue;
+      push(rows, row, column);
+      push(columns, column, row);
+    }
+  return { rows, columns };
+}
+
+function rememberedMark(): (text: string) => boolean {
+  const answers = new Map<string, boolean>();
+  return (text) => {
+    if (text.length === 0 || text.length > 40 || !/^\s*[\p{L}#]/u.test(text)) return false;
+    const before = answers.get(text);
+    if (before !== undefined) return before;
+    const answer = markHeading(text) !== null;
+    answers.set(text, answer);
+    return answer;
+  };
+}
+
+function push(lists: Map<number, number[]>, key: number, value: number): void {
+  const list = lists.get(key);
+  if (list === undefined) lists.set(key, [value]);
+  else list.push(value);
+}
+
+/** Tables with their headings in rows of the grid, from above. */
+function findHeaded(grid: SheetGrid, marks: Marks, known: KnownHeading): readonly Headed[] {
+  const found: Headed[] = [];
+  for (const row of [...marks.keys()].sort((a, b) => a - b)) {
+    if (found.length >= MOST_TABLES) break;
+    let leftmost = 0;
+    for (const mark of marksToTry(grid, row, marks)) {
+      if (mark < leftmost || found.some(({ range }) => isWithin(range, row, mark))) continue;
+      const headed = readHeadings(rangeAround(grid, row, mark, leftmost, known), known);
+      if (headed === null) continue;
+      leftmost = headed.range.right + 1;
+      if (!isRepeated(headed, found)) found.push(headed);
+    }
+  }
+  return found;
+}
+
+/** The sure headings of a row; the others only where neither it nor the rows of headings below it have a sure one. */
+function marksToTry(grid: SheetGrid, row: number, marks: Marks): readonly number[] {
+  const isSure = (at: number) => (column: number) => markHeading(grid.text(at, column)) === "sure";
+  const columns = marks.get(row) ?? [];
+  const sure = columns.filter(isSure(row));
+  if (sure.length > 0) return sure;
+  return [row + 1, row + 2].some((below) => marks.get(below)?.some(isSure(below))) ? [] : columns;
+}
+
+function isWithin({ top, bottom, left, right }: Rectangle, row: number, column: number): boolean {
+  return row >= top && row <= bottom && column >= left && column <= right;
+}
+
+/** null where the headings are too few or too little known to be some. */
+function readHeadings(range: HeadingRange, known: KnownHeading): Headed | null {
+  const all = columnsOf(range, known);
+  const below = rowsBelow(range, all);
+  const columns = all.filter(({ at }) => (range.grid.span(at.row, at.column)?.bottom ?? at.row) < below.first);
+  const words = new Set(columns.map(({ words, group }) => plainText(group + words)));
+  const knownCount = new Set(
+    columns.filter(({ isKnown }) => isKnown).map(({ words, group }) => plainText(group + words)),
+  ).size;
+  const mark = columns.find(({ index }) => index === range.mark);
+  if (mark === undefined || columns.length < 2 || words.size * 2 < columns.length) return null;
+  const isSure = markHeading(mark.words) === "sure" || markHeading(`${mark.group} ${mark.words}`) === "sure";
+  const isEnough = isSure
+    ? knownCount * 2 >= columns.length || columns.every(({ words: each }) => isWordy(each)) || knownCount >= 3
+    : knownCount >= 2 && (knownCount >= 3 ? knownCount * 2 >= columns.length : knownCount === columns.length);
+  return isEnough ? { range, columns, below, known: knownCount } : null;
+}
+
+/** The same headings again under the same columns, without a title of their own: the next page of a print. */
+function isRepeated(headed: Headed, found: readonly Headed[]): boolean {
+  const before = found.findLast(({ range }) => overlaps(range, headed.range));
+  if (before === undefined) return false;
+  const isSame = signature(before) === signature(headed) && before.range.left === headed.range.left;
+  if (!isSame) return false;
+  const title = titleAbove(headed.range, before.below.first);
+  return title.text === "" || isSameTitle(title.text, titleAbove(before.range, 0).text);
+}
+
+function signature({ columns, range }: Headed): string {
+  return columns
+    .map(({ index, words, group }) => `${index - range.left} ${plainText(group)} ${plainText(words)}`)
+    .join("|");
+}
+
+function overlaps(a: { left: number; right: number }, b: { left: number; right: number }): boolean {
+  return a.left <= b.right && b.left <= a.right;
+}
+
+/** Where headings across and headings down share cells, those of which more are known. */
+function betterProven(upright: readonly Headed[], turned: readonly Headed[]): Headed[] {
+  const clash = (a: Headed, b: Headed) => {
+    const [one, other] = [onSheet(a.range), onSheet(b.range)];
+    return overlaps(one, other) && one.top <= other.bottom && other.top <= one.bottom;
+  };
+  const isBeaten = (one: Headed, others: readonly Headed[]) =>
+    others.some((other) => other.known > one.known && clash(one, other));
+  return [...upright.filter((one) => !isBeaten(one, turned)), ...turned.filter((one) => !isBeaten(one, upright))];
+}
+
+function onSheet({ grid, top, left, bottom, right }: HeadingRange): Rectangle {
+  return grid.isTurned ? { top: left, left: top, bottom: right, right: bottom } : { top, left, bottom, right };
+}
+
+function inReadingOrder(a: Headed, b: Headed): number {
+  const [one, other] = [onSheet(a.range), onSheet(b.range)];
+  return one.top - other.top || one.left - other.left || Number(a.range.grid.isTurned) - Number(b.range.grid.isTurned);
+}
+
+/** A table, and the rows of the sheet that it begins and ends in. */
+interface Draft {
+  readonly table: FoundTable;
+  readonly top: number;
+}
+
+function draftTable(headed: Headed, all: readonly Headed[], sheet: string): Draft {
+  const { range, columns, below } = headed;
+  const title = titleAbove(range, 0);
+  const body = readBody({
+    ...{ grid: range.grid, columns, mark: range.mark, first: below.first },
+    last: lastRow(headed, all),
+    headings: headingTexts(headed),
+  });
+  const leftOut = [...headingRest(headed), ...body.leftOut];
+  return {
+    top: onSheet(range).top,
+    table: {
+      ...{ sheet, title: title.text, upperLeft: upperLeft(range), isTurned: range.grid.isTurned },
+      columns: columns.map((column) => foundColumn(column, headed)),
+      rows: body.rows,
+      leftOut,
+      notes: body.notes,
+    },
+  };
+}
+
+function foundColumn({ words, group, unit, at, index }: HeadingColumn, { range, below }: Headed): FoundColumn {
+  range.grid.take(at.row, at.column);
+  return { words, group, unit: unit ?? below.units.get(index) ?? null, cell: range.grid.cell(at.row, at.column) };
+}
+
+/** The row above the next table's title, of those that stand below this one. */
+function lastRow({ range }: Headed, all: readonly Headed[]): number {
+  const { grid } = range;
+  let last = grid.height - 1;
+  for (const other of all) {
+    if (other.range === range) continue;
+    const rectangle = onSheet(other.range);
+    const [top, left, right] = grid.isTurned
+      ? [rectangle.left, rectangle.top, rectangle.bottom]
+      : [rectangle.top, rectangle.left, rectangle.right];
+    if (top <= range.bottom || top > last + 1 || !overlaps({ left, right }, range)) continue;
+    last = titleTop(other, grid, top, range.bottom + 1) - 1;
+  }
+  return last;
+}
+
+function titleTop({ range }: Headed, grid: SheetGrid, top: number, highest: number): number {
+  return range.grid.isTurned === grid.isTurned ? titleAbove(range, highest).top : top;
+}
+
+function upperLeft({ grid, top, bottom, left }: HeadingRange): string {
+  for (let row = top; row <= bottom; row++) if (grid.text(row, left) !== "") return grid.place(row, left);
+  return grid.place(top, left);
+}
+
+/** Texts of each row of headings, by column. */
+function headingTexts({ range, below }: Headed): readonly ReadonlyMap<number, string>[] {
+  const rows: ReadonlyMap<number, string>[] = [];
+  for (let row = range.top; row < below.first; row++) {
+    const texts = new Map<number, string>();
+    for (let column = range.left; column <= range.right; column++) {
+      const text = range.grid.text(row, column);
+      if (text !== "") texts.set(column, plainText(text));
+    }
+    rows.push(texts);
+  }
+  return rows;
+}
+
+/** What stands in the rows of headings beside the words of the columns: groups, first halves, units, numbers. */
+function headingRest({ range, columns, below }: Headed): readonly LeftOut[] {
+  const { grid } = range;
+  const words = new Set(columns.map(({ at }) => `${at.row} ${at.column}`));
+  const rest: LeftOut[] = [];
+  for (let row = range.top; row < below.first; row++) {
+    const why = below.rows.find((each) => each.row === row)?.why ?? "stands over headings";
+    for (let column = range.left; column <= range.right; column++) {
+      if (grid.text(row, column) === "" || words.has(`${row} ${column}`)) continue;
+      grid.take(row, column);
+      rest.push({ cell: grid.cell(row, column), why });
+    }
+  }
+  return rest;
+}
+
+/** What no table took is told with the table above it, or with the first. */
+function withStrays(drafts: readonly Draft[], strays: readonly StrayText[]): readonly FoundTable[] {
+  const lists = drafts.map((): StrayText[] => []);
+  let at = 0;
+  for (const stray of strays) {
+    while ((drafts[at + 1]?.top ?? Number.POSITIVE_INFINITY) <= stray.row) at++;
+    lists[at]?.push(stray);
+  }
+  return drafts.map(({ table, top }, index) => withBeside(table, top, lists[index] ?? []));
+}
+
+function withBeside(table: FoundTable, top: number, strays: readonly StrayText[]): FoundTable {
+  if (strays.length === 0) return table;
+  const leftOut = strays.map(({ row, cell }) => ({
+    cell,
+    why: row < top ? "stands above the table" : "stands beside the table, under no heading",
+  }));
+  const notes = new Map([...notesBeside(strays), ...table.notes]);
+  return { ...table, leftOut: [...table.leftOut, ...leftOut], notes };
+}
+
+/** Notes that are written beside a table, each column of texts from above. */
+function notesBeside(strays: readonly StrayText[]): ReadonlyMap<string, string> {
+  const reading = new NoteReading();
+  const sorted = [...strays].sort((a, b) => a.column - b.column || a.row - b.row);
+  let before: StrayText | undefined;
+  for (const stray of sorted) {
+    if (before === undefined || before.column !== stray.column || before.row + 1 !== stray.row) reading.end();
+    if (NOTE_START.test(oneLine(stray.cell.text)) || before !== undefined) reading.take([stray.cell]);
+    before = stray;
+  }
+  return reading.finish();
+}

@@ -1,0 +1,307 @@
+/**
+ * Rods as a callout has them: `(4) 3/4"`, `4 - 1" Ø x 2'-0"`, `4 NO. M24 GR 8.8`, `1"Ø A.R. W/ 12" EMBED`.
+ *
+ * A count is read where a sign or word parts it from the size: brackets, NO., EA, a bar, a dash or a space before a size that
+ * does not join it to one number. `4 - 1"` is four rods of 1 in, since 4-1 is no number of inches; `4-3/4"` is a mixed number
+ * too, and so is a choice, with spaces about the dash or without. One rod is no group: `1-1/4"` is 1-1/4 in.
+ */
+import { parseCount, quote } from "../../units/index.js";
+import type { CellReading } from "../model.js";
+import type { CellText, Way } from "./answers.js";
+import { readWays } from "./answers.js";
+import type { Written } from "./lengths.js";
+import { holdUnits, takeLength } from "./lengths.js";
+import { materialValues, takeMaterial } from "./material.js";
+import type { Scan } from "./scan.js";
+import { phrases } from "./scan.js";
+
+/** Diameter, before a number or after it. */
+export const DIAMETER = phrases("\u00F8", "DIA", "DIAM", "DIAMETER");
+const COUNTED = phrases("NO", "NOS", "NR", "EA", "EACH", "PCS", "PC", "OFF", "REQ'D", "REQD", "TOTAL");
+const NAMES = phrases(
+  "ROD",
+  "RODS",
+  "ANCHOR ROD",
+  "ANCHOR RODS",
+  "ANCHOR BOLT",
+  "ANCHOR BOLTS",
+  "ANCHORS",
+  "BOLT",
+  "BOLTS",
+  "A.R.",
+  "A.R.S",
+  "AR",
+  "ARS",
+  "A.B.",
+  "AB",
+  "ABS",
+  "A. RODS",
+  "A. BOLTS",
+  "H.D. BOLTS",
+  "HD BOLTS",
+  "HOLDING DOWN BOLTS",
+  "STUDS",
+); // prettier-ignore
+const LONG = phrases("LG", "LONG", "LENGTH", "O.A.L.", "OAL", "OVERALL", "LGTH");
+const EMBEDMENT = phrases("EMBED", "EMBEDMENT", "EMB", "EMBEDDED", "EMBED'T", "EMBMT");
+const PROJECTION = phrases("PROJ", "PROJECTION", "PROJECTING");
+const WITH = phrases("W/", "WITH", "X", ",");
+
+/** A size and how many of it are said. */
+interface Sized {
+  readonly count: string | null;
+  readonly size: string;
+  /** Set for an inch or millimetre size; null for one that is named by its thread. */
+  readonly written: Written | null;
+}
+
+/** Takes `1-1/4"Ø`, `Ø1-1/4`, `1 1/4 DIA.`, `M24`; `isMarked` tells whether a sign says that it is a size: Ø, M or a unit. */
+export function takeSize(scan: Scan): (Omit<Sized, "count"> & { readonly isMarked: boolean }) | null {
+  const named = scan.attempt(() => takeThreadName(scan));
+  if (named !== null) return { size: named, written: null, isMarked: true };
+  const isBefore = scan.phrase(DIAMETER);
+  const length = takeLength(scan);
+  if (length === null) return null;
+  const isAfter = scan.phrase(DIAMETER);
+  return { size: length.text, written: length, isMarked: isBefore || isAfter || !length.isBare };
+}
+
+function takeThreadName(scan: Scan): string | null {
+  const first = scan.at;
+  if (!scan.take("m") || scan.peek()?.kind !== "number") return null;
+  scan.at += 1;
+  const name = scan.textFrom(first).replace(/\s/g, "").toUpperCase();
+  scan.phrase(DIAMETER);
+  return name;
+}
+
+/** Takes a whole number of 1 and more. */
+function takeCount(scan: Scan, least: number): string | null {
+  const token = scan.peek();
+  const isCount = token?.kind === "number" && parseCount(token.key, least, 200).ok && !token.key.includes(".");
+  if (!isCount) return null;
+  scan.at += 1;
+  return token.key;
+}
+
+/** `(4) `, `4 NO. `, `4 EA `, `4 x `: a count that its sign marks. */
+function takeMarkedCount(scan: Scan): string | null {
+  return scan.either(
+    () => {
+      const count = scan.take("(") ? takeCount(scan, 1) : null;
+      if (count === null || !scan.take(")")) return null;
+      scan.take("-");
+      return count;
+    },
+    () => {
+      const count = takeCount(scan, 1);
+      if (count === null) return null;
+      const isNamed = scan.phrase(COUNTED) || isNamesOf(scan);
+      scan.take("-");
+      return isNamed ? count : null;
+    },
+  );
+}
+
+/** `RODS OF` behind a count, which is left for the size to follow. */
+function isNamesOf(scan: Scan): boolean {
+  const ahead = scan.attempt(() => (scan.phrase(NAMES) && scan.peek()?.key === "of" ? scan.at : null));
+  if (ahead !== null) scan.at = ahead + 1;
+  return ahead !== null;
+}
+
+/** One size alone, or behind a count that a sign marks. */
+function takeSized(scan: Scan): Sized | null {
+  const count = scan.attempt(() => takeMarkedCount(scan));
+  if (count === null) scan.take("size");
+  else if (scan.phrase(NAMES)) scan.take("of");
+  const size = takeSize(scan);
+  return size === null ? null : { ...size, count };
+}
+
+/** `4 - 1"`, `4-3/4"Ø`, `4 M24`, `4 1"`: two rods and more before a size that is marked as one. */
+function takeLooselyCounted(scan: Scan): Sized | null {
+  const count = takeCount(scan, 2);
+  if (count === null) return null;
+  scan.take("-");
+  const size = takeSize(scan);
+  return size !== null && (size.isMarked || size.written?.text.includes("/")) ? { ...size, count } : null;
+}
+
+/** Larger than any rod with a thread, 4 in or M100: 6 in. */
+const LARGEST_SIZE = 152_400_000;
+
+/** `4 x M24`, `4 x 1"`: the size alone may be a size with its length, so that `1 x 24` is none of it. */
+function takeTimesCounted(scan: Scan): Sized | null {
+  const count = takeCount(scan, 2);
+  if (count === null || !scan.take("x")) return null;
+  const size = takeSize(scan);
+  const isRod = size !== null && !(size.written !== null && size.written.nm > LARGEST_SIZE);
+  return isRod ? { ...size, count } : null;
+}
+
+/** `4/1"`, `4/3/4"`: where the bar cannot be that of a fraction whose digits lost their space, as in `11/4"`. */
+function takeBarCounted(scan: Scan): Sized | null {
+  const count = takeCount(scan, 2);
+  if (count === null || !scan.take("/")) return null;
+  const first = scan.peek();
+  const isFraction = first?.kind === "number" && isDenominator(first.key) && !isNumberGoingOn(scan);
+  const size = isFraction ? null : takeSize(scan);
+  return size?.isMarked ? { ...size, count } : null;
+}
+
+function isDenominator(key: string): boolean {
+  const value = Number(key);
+  return Number.isInteger(value) && value > 1 && Number.isInteger(Math.log2(value));
+}
+
+/** True for `1-1/4` and `3/4` where the scan stands: a fraction follows, so that the bar before it is none. */
+function isNumberGoingOn(scan: Scan): boolean {
+  return scan.peek(1)?.key === "/" || (["-"].includes(scan.peek(1)?.key ?? "") && scan.peek(3)?.key === "/");
+}
+
+interface Details {
+  readonly length: Written | null;
+  readonly embedment: Written | null;
+  readonly projection: Written | null;
+  readonly values: Way["values"];
+}
+
+/** What stands behind the size: names, material, lengths, each once. */
+function takeDetails(scan: Scan): Details {
+  let found: Details = { length: null, embedment: null, projection: null, values: {} };
+  while (!scan.isDone) {
+    const next = scan.either(
+      () => (scan.phrase(NAMES) ? found : null),
+      () => takeMeasure(scan, found),
+      () => takeRodMaterial(scan, found),
+    );
+    if (next === null) break;
+    found = next;
+  }
+  return found;
+}
+
+function takeRodMaterial(scan: Scan, found: Details): Details | null {
+  scan.take(",") || scan.take("-");
+  const material = takeMaterial(scan, false);
+  if (material === null) return null;
+  const values = materialValues(material);
+  const isTwice = Object.entries(values).some(
+    ([key, value]) => value !== null && typeof found.values[key] === "string",
+  );
+  const given = Object.fromEntries(Object.entries(values).filter(([, value]) => value !== null));
+  return isTwice ? null : { ...found, values: { ...found.values, ...given } };
+}
+
+/** `x 2'-0"`, `x 24" LG`, `W/ 12" EMBED`, `24" LONG`. */
+function takeMeasure(scan: Scan, found: Details): Details | null {
+  const isJoined = scan.peek()?.key === "x";
+  scan.phrase(WITH);
+  const length = takeLength(scan);
+  if (length === null) return null;
+  if (scan.phrase(EMBEDMENT)) return found.embedment === null ? { ...found, embedment: length } : null;
+  if (scan.phrase(PROJECTION)) return found.projection === null ? { ...found, projection: length } : null;
+  const isNamed = scan.phrase(LONG);
+  return (isNamed || isJoined) && found.length === null ? { ...found, length } : null;
+}
+
+function takeWay(scan: Scan, takeHead: (scan: Scan) => Sized | null): Way | null {
+  scan.phrase(NAMES);
+  const sized = takeHead(scan);
+  if (sized === null) return null;
+  const { length, embedment, projection, values } = takeDetails(scan);
+  holdPitch(scan, sized, length);
+  holdShort(scan, sized, length);
+  holdMetric(scan, sized, [length, embedment, projection]);
+  holdUnits(
+    scan,
+    [sized.written, length, embedment, projection].filter((side) => side !== null),
+  );
+  return {
+    values: {
+      "rods.count": sized.count,
+      "rods.diameter": sized.size,
+      ...values,
+      "rods.length": length?.text ?? null,
+      "rods.embedment": embedment?.text ?? null,
+      "rods.projection": projection?.text ?? null,
+    },
+    how: wordsOf(sized, { length, embedment, projection, values }),
+  };
+}
+
+/** `M24 x 3` names the pitch of the thread (ISO 261: 6 mm at most), and no length. */
+function holdPitch(scan: Scan, { size, written }: Sized, length: Written | null): void {
+  if (written !== null || length === null || !(length.nm <= 10_000_000)) return;
+  scan.fault(
+    `${quote(scan.plain)} has ${length.text} behind ${size}: the pitch of a thread, or a length? allowed is ${size}, with the length in full, as ${size} x 600 mm`,
+  );
+}
+
+/** A rod is many times as long as it is thick: `12 x 12` is something else. */
+function holdShort(scan: Scan, { size, written }: Sized, length: Written | null): void {
+  if (written === null || length === null || !(length.nm < 4 * written.nm)) return;
+  scan.fault(
+    `${quote(scan.plain)} has ${length.text} behind ${size}, which is short for the length of a rod; allowed is a size and a length, as 1"\u00D8 x 24" LG`,
+  );
+}
+
+/** A bare number behind a metric size, where bare numbers are inches: which is meant is not written. */
+function holdMetric(scan: Scan, { size, written }: Sized, sides: readonly (Written | null)[]): void {
+  const bare = sides.find((side) => side?.isBare && side.family !== "mm");
+  if (written !== null || bare === undefined || bare === null) return;
+  scan.fault(
+    `${quote(scan.plain)} has ${bare.text} without a unit behind ${size}; allowed is a length with its unit, as ${size} x 600 mm`,
+  );
+}
+
+/** Reads back to the same. */
+function wordsOf(sized: Sized, { length, embedment, projection, values }: Details): string {
+  const rods =
+    sized.count === null
+      ? `size ${sized.size}`
+      : `${sized.count} ${sized.count === "1" ? "rod" : "rods"} of ${sized.size}`;
+  const { "rods.grade": grade, "rods.finish": finish, "rods.weldable": weldable } = values;
+  return [
+    rods,
+    typeof grade === "string" ? `GR ${grade}`.replace(/^GR (?=[A-Z])/, "") : "",
+    weldable === "yes" ? "weldable" : "",
+    typeof finish === "string" ? finish : "",
+    length === null ? "" : `${length.text} long`,
+    embedment === null ? "" : `${embedment.text} embedded`,
+    projection === null ? "" : `${projection.text} projecting`,
+  ]
+    .filter((words) => words !== "")
+    .join(", ");
+}
+
+const ALLOWED_RODS = `a count, a size, a length and a grade, as (4) 3/4", 4 NO. M24 GR 8.8, (4) 1"\u00D8 x 24" LG, 1"\u00D8 W/ 12" EMBED`;
+
+/** Rods with their number, length, grade and finish, as far as the cell says them. */
+export function readRods(cell: CellText): CellReading {
+  return readWays(
+    cell,
+    ALLOWED_RODS,
+    ...[takeSized, takeLooselyCounted, takeTimesCounted, takeBarCounted].map(
+      (head) => (scan: Scan) => takeWay(scan, head),
+    ),
+  );
+}
+
+const ALLOWED_ROD = `a rod size, as 1-1/4, 1 1/4"\u00D8, M30 or 30 mm; with its number, as (4) 3/4", where there is no other column for it`;
+
+/** A rod size. A mixed number is one size here, as long as rods of that size are made with a thread: below 4-1/4 in. */
+export function readRod(cell: CellText): CellReading {
+  const rods = readRods(cell);
+  if (rods.kind === "fault") return { ...rods, message: rods.message.replace(ALLOWED_RODS, ALLOWED_ROD) };
+  if (rods.kind === "choice" && wholeOf(cell) > 3) return rods;
+  const size = readWays(cell, ALLOWED_ROD, (scan) => takeWay(scan, takeSized));
+  const isPlain = size.kind === "value" && size.parts.length === 1;
+  return isPlain ? { ...size, how: cell.said } : rods;
+}
+
+/** The first whole number of the cell. */
+function wholeOf({ tokens }: CellText): number {
+  return Number(tokens.find(({ kind }) => kind === "number")?.key ?? 0);
+}

@@ -1,0 +1,414 @@
+/** What the other columns and the cells prove of a heading with several meanings. Each proof is exact; without one there is none. */
+import type { Length } from "../units/index.js";
+import type { Doubt, HeadingName } from "./heading-synonyms.js";
+import { NOTE } from "./heading-synonyms.js";
+import { headingNamed } from "./headings.js";
+import { isSameThing } from "./same-thing.js";
+import type { ColumnFit, TableView } from "./table-view.js";
+
+/** What has been settled, and what the job says beside the sheet. */
+export interface Settling {
+  readonly view: TableView;
+  /** Column -> what it stands for. */
+  readonly settled: ReadonlyMap<number, HeadingName>;
+  /** Columns that are not settled, with what they may still stand for. */
+  readonly open: ReadonlyMap<number, readonly HeadingName[]>;
+  /** Keys that the job gives every base, as `rods.diameter`. */
+  readonly given: ReadonlySet<string>;
+  /** Names of the job's kinds, in small letters. */
+  readonly kinds: ReadonlySet<string>;
+}
+
+/** A meaning that is proved, and how, in a few words. */
+export interface Proved {
+  readonly name: HeadingName;
+  readonly how: string;
+}
+
+type Proof = (column: number, names: readonly HeadingName[], state: Settling) => Proved | null;
+
+/** How each doubt may be settled. */
+export const PROOFS: Readonly<Record<Doubt, Proof>> = {
+  form: byForm,
+  narrowest: byNarrowest,
+  "bases or rods": basesNotRods,
+  "rods or bases": rodsNotBases,
+  "overall or pitch": overallOrPitch,
+  "x or y": axisOf,
+  "which length": rodLength,
+  "which hole": whichHole,
+  "which diameter": rodDiameter,
+  "which mark": whichMark,
+  "which count": whichCount,
+  "which grade": byForm,
+  "footing or pier": footingOrPier,
+  "only asked": () => null,
+};
+
+/** Columns that stand for the heading, settled. */
+function columnsOf(name: HeadingName, { settled }: Settling): readonly number[] {
+  return [...settled].flatMap(([column, meant]) => (meant === name ? [column] : []));
+}
+
+function columnOf(name: HeadingName, state: Settling): number | null {
+  return columnsOf(name, state)[0] ?? null;
+}
+
+/** True where another column is settled to the same thing. */
+function isTaken(name: HeadingName, column: number, { settled }: Settling): boolean {
+  return [...settled].some(([other, meant]) => other !== column && isSameThing(meant, name));
+}
+
+function fitOf(column: number, name: HeadingName, { view }: Settling): ColumnFit | null {
+  const heading = headingNamed(name);
+  return heading === undefined ? null : view.fitOf(column, heading);
+}
+
+/** Meanings whose form every cell can have. */
+function fitting(column: number, names: readonly HeadingName[], state: Settling): readonly HeadingName[] {
+  return names.filter((name) => name !== NOTE && fitOf(column, name, state)?.refusedAt === null);
+}
+
+/** Cells that are plainly of one form, and of no other that is meant; a note where no cell is of any. */
+function byForm(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
+  const fits = fitting(column, names, state);
+  const [only, ...others] = fits;
+  if (only !== undefined && others.length === 0 && fitOf(column, only, state)?.isShown === true)
+    return { name: only, how: "its cells can be nothing else" };
+  const narrow = narrowestOf(fits);
+  if (narrow !== null && fitOf(column, narrow, state)?.isShown === true)
+    return { name: narrow, how: "its cells can be nothing else" };
+  return names.includes(NOTE) && fits.every((name) => fitOf(column, name, state)?.isShown !== true)
+    ? noteWhereNone(column, names, state)
+    : null;
+}
+
+function noteWhereNone(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
+  const isNone = names.every((name) => name === NOTE || fitOf(column, name, state)?.isShown !== true);
+  return isNone ? { name: NOTE, how: "no cell is of its form" } : null;
+}
+
+/** One value and several of the same thing: the one value, where every cell can be that. */
+const NARROWER: readonly (readonly [HeadingName, HeadingName])[] = [
+  ["Rod dia", "Rods"],
+  ["Grade", "Rod material"],
+];
+
+function narrowestOf(names: readonly HeadingName[]): HeadingName | null {
+  if (names.length !== 2) return null;
+  return NARROWER.find((pair) => pair.every((name) => names.includes(name)))?.[0] ?? null;
+}
+
+function byNarrowest(column: number, names: readonly HeadingName[], state: Settling): Proved {
+  const [first = NOTE] = fitting(column, names, state);
+  return { name: first === NOTE ? (names[0] ?? NOTE) : first, how: "" };
+}
+
+/** Bare QTY is the number of bases where it is not the number of rods that the pattern has. */
+function basesNotRods(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
+  if (names.includes(NOTE)) return null;
+  const counts = state.view.countsOf(column);
+  const rods = rodCounts(state);
+  const differs = counts.findIndex((count, row) => count !== null && rods[row] != null && count !== rods[row]);
+  if (differs >= 0)
+    return { name: "Qty", how: `is not the number of rods of its pattern (${counts[differs]}, ${rods[differs]})` };
+  const isSame = counts.some((count, row) => count !== null && rods[row] != null);
+  return isSame ? null : { name: "Qty", how: "" };
+}
+
+/** QTY of rods is the number of rods where it is that of the pattern in every row, in more than one or with bases counted elsewhere. */
+function rodsNotBases(column: number, _names: readonly HeadingName[], state: Settling): Proved | null {
+  const counts = state.view.countsOf(column);
+  const rods = rodCounts(state);
+  const texts = state.view.textsOf(column);
+  const filled = counts.flatMap((count, row) => (texts[row] === "" ? [] : [{ count, rods: rods[row] ?? null }]));
+  if (filled.length === 0 || filled.some(({ count, rods: of }) => count === null || count !== of)) return null;
+  const isCounted = columnOf("Qty", state) !== null;
+  return filled.length > 1 || isCounted
+    ? { name: "Rod count", how: "equals the rods of the pattern in every row" }
+    : null;
+}
+
+/** Rods that the columns of the pattern give, by row; null where they do not say. */
+export function rodCounts(state: Settling): readonly (number | null)[] {
+  const { view } = state;
+  const cellsOf = (...names: readonly HeadingName[]) => meantColumns(names, state).map((at) => view.textsOf(at));
+  const along = {
+    x: cellsOf("X", "Pitch X"),
+    y: cellsOf("Y", "Pitch Y"),
+    both: cellsOf("Pattern size", "Pattern pitch"),
+  };
+  const counts = { x: countsUnder("nx", state), y: countsUnder("ny", state), circle: countsUnder("Count", state) };
+  const [circle, points] = [cellsOf("Bolt circle"), cellsOf("Points")];
+  const [linesX, linesY, perimeter] = [cellsOf("Lines X"), cellsOf("Lines Y"), cellsOf("Perimeter")];
+  return Array.from({ length: view.rows }, (_, row) => {
+    const filled = (columns: readonly (readonly string[])[]) =>
+      columns.map((texts) => texts[row] ?? "").find((t) => t !== "");
+    const point = filled(points);
+    if (point !== undefined) return listed(point);
+    if (filled(circle) !== undefined) return counts.circle[row] ?? null;
+    const [lx, ly] = [filled(linesX), filled(linesY)];
+    if (lx !== undefined && ly !== undefined) return crossings(listed(lx), listed(ly), filled(perimeter));
+    const [x, y] = [filled(along.x) ?? filled(along.both), filled(along.y) ?? filled(along.both)];
+    if (x === undefined || y === undefined) return null;
+    return crossings(counts.x[row] ?? spacesIn(x, 0), counts.y[row] ?? spacesIn(y, 1), filled(perimeter));
+  });
+}
+
+/** Columns that stand for one of the names, or may stand for nothing but these. */
+function meantColumns(names: readonly HeadingName[], { settled, open }: Settling): readonly number[] {
+  const sure = [...settled].flatMap(([column, name]) => (names.includes(name) ? [column] : []));
+  const maybe = [...open].flatMap(([column, among]) => (among.every((name) => names.includes(name)) ? [column] : []));
+  return [...sure, ...maybe];
+}
+
+function countsUnder(name: HeadingName, state: Settling): readonly (number | null)[] {
+  const column = columnOf(name, state);
+  return column === null ? [] : state.view.countsOf(column);
+}
+
+function listed(text: string): number {
+  return text.split(/[;\n]/).filter((part) => part.trim() !== "").length;
+}
+
+/** Rods of `3 @ 6`, or of each part of `2 @ 6 x 3 @ 5`; a length alone has two. */
+function spacesIn(text: string, part: 0 | 1): number | null {
+  const parts = text.split(/\s[x\u00d7]\s?|(?<=["\d'])\s?[x\u00d7]\s?/i);
+  const own = parts.length > 1 ? (parts[part] ?? "") : text;
+  const spaces = /^\D{0,2}(\d{1,3})[^@]{0,12}@/.exec(own.trim())?.[1];
+  return spaces === undefined ? (own.includes("@") ? null : 2) : Number(spaces) + 1;
+}
+
+function crossings(nx: number | null, ny: number | null, perimeter: string | undefined): number | null {
+  if (nx === null || ny === null) return null;
+  const isOpen = perimeter !== undefined && /^(?:y|yes|true)$/i.test(perimeter);
+  return nx * ny - (isOpen ? Math.max(0, nx - 2) * Math.max(0, ny - 2) : 0);
+}
+
+interface Reading {
+  readonly name: HeadingName;
+  /** Row that cannot be so; null where every row can. */
+  readonly refusedAt: number | null;
+  readonly why: string;
+}
+
+/** The one reading that every row allows, where a row refuses the other. */
+function onlyPossible(readings: readonly Reading[]): Proved | null {
+  const [possible, ...others] = readings.filter(({ refusedAt }) => refusedAt === null);
+  const refused = readings.find(({ refusedAt }) => refusedAt !== null);
+  if (possible === undefined || others.length > 0 || refused === undefined) return null;
+  return { name: possible.name, how: `${refused.name} cannot be: ${refused.why}` };
+}
+
+/** Two rods in a direction: overall and pitch are one. More: the plate, the edge distance or the rod refuses one of the two. */
+function overallOrPitch(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
+  const [overall = NOTE, pitch = NOTE] = names;
+  if (names.length !== 2) return null;
+  const rods = rodsAlong(column, overall, state);
+  if (rods === null) return null;
+  const cells = state.view.textsOf(column);
+  const isTwo = cells.every((text, row) => text === "" || rods[row] === 2);
+  if (isTwo) return { name: overall, how: "with two rods overall and pitch are the same" };
+  const axis = overall === "X" || overall === "Y" ? overall : null;
+  return axis === null ? null : onlyPossible(spacingReadings(column, [overall, pitch], axis, rods, state));
+}
+
+/** How many rods stand in the direction of a spacing, by row; null where a column says otherwise than the counts by axis. */
+function rodsAlong(column: number, overall: HeadingName, state: Settling): readonly (number | null)[] | null {
+  const cells = state.view.textsOf(column);
+  const count = overall === "X" ? "nx" : overall === "Y" ? "ny" : null;
+  const counted = count === null ? null : columnOf(count, state);
+  if (counted !== null) {
+    const counts = state.view.countsOf(counted);
+    const texts = state.view.textsOf(counted);
+    return cells.map((text, row) => (texts[row] === "" ? spacesIn(text, 0) : (counts[row] ?? null)));
+  }
+  const isCounted = count === null && (columnOf("nx", state) !== null || columnOf("ny", state) !== null);
+  const written = rodsWritten(state);
+  return cells.map((text, row) => (isCounted || isMoreThanFour(written, row) ? null : spacesIn(text, 0)));
+}
+
+/** Columns that say, or may say, how many rods a base has. */
+function rodsWritten(state: Settling): readonly (readonly (number | null)[])[] {
+  const { view, open } = state;
+  const maybe = [...open].flatMap(([column, names]) => (names.includes("Rod count") ? [column] : []));
+  const counts = [...columnsOf("Rod count", state), ...maybe].map((column) => view.countsOf(column));
+  const inRods = columnsOf("Rods", state).map((column) => view.textsOf(column).map(countBefore));
+  return [...counts, ...inRods];
+}
+
+function countBefore(text: string): number | null {
+  const digits = /^\((\d{1,3})\)|^(\d{1,3}) ?(?:-|no\.?|nos\.?|x) /i.exec(text.trim());
+  const found = digits?.[1] ?? digits?.[2];
+  return found === undefined ? null : Number(found);
+}
+
+function isMoreThanFour(written: readonly (readonly (number | null)[])[], row: number): boolean {
+  return written.some((counts) => counts[row] != null && counts[row] !== 4);
+}
+
+function spacingReadings(
+  column: number,
+  [overall, pitch]: readonly [HeadingName, HeadingName],
+  axis: "X" | "Y",
+  rods: readonly (number | null)[],
+  state: Settling,
+): readonly Reading[] {
+  const spacing = state.view.lengthsOf(column);
+  const plate = plateAlong(axis, state);
+  const diameter = lengthsUnder("Rod dia", state);
+  const tooWide = spacing.findIndex((length, row) => {
+    const [count, side] = [rods[row], plate[row]];
+    return length !== null && count != null && side != null && length * (count - 1) >= side;
+  });
+  const tooClose = spacing.findIndex((length, row) => {
+    const [count, size] = [rods[row], diameter[row]];
+    return length !== null && count != null && count > 1 && size != null && length <= size * (count - 1);
+  });
+  const rowOrNull = (row: number) => (row < 0 ? null : row);
+  return [
+    { name: overall, refusedAt: rowOrNull(tooClose), why: "the rods would touch each other" },
+    { name: pitch, refusedAt: rowOrNull(tooWide), why: "the rods would stand off the base plate" },
+  ];
+}
+
+/** A side of the base plate by row; null where none is given along that axis. */
+function plateAlong(axis: "X" | "Y", state: Settling): readonly (Length | null)[] {
+  return lengthsUnder(`Base plate ${axis}`, state);
+}
+
+function lengthsUnder(name: HeadingName, state: Settling): readonly (Length | null)[] {
+  const column = columnOf(name, state);
+  return column === null ? [] : state.view.lengthsOf(column);
+}
+
+/** Width and length of a plate or pier: one axis each where they are equal, or where the rods stand on it one way only. */
+function axisOf(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
+  const [x, y] = names.toSorted();
+  const partner = partnerOf(column, names, state);
+  if (x === undefined || y === undefined || names.length !== 2 || partner === null) return null;
+  const [own, other] = [state.view.lengthsOf(column), state.view.lengthsOf(partner)];
+  const isSquare = own.some((length) => length !== null) && own.every((length, row) => length === (other[row] ?? null));
+  if (isSquare && isReadWhole(column, state) && isReadWhole(partner, state))
+    return { name: isFirst(column, partner, state) ? x : y, how: "equal to the other side in every row" };
+  const along = { x: lengthsUnder("X", state), y: lengthsUnder("Y", state) };
+  return onlyPossible([
+    { name: x, refusedAt: rowOff(own, other, along), why: "rods would stand off it" },
+    { name: y, refusedAt: rowOff(other, own, along), why: "rods would stand off it" },
+  ]);
+}
+
+type Lengths = readonly (Length | null)[];
+
+/** The first row whose rods do not stand between the sides. */
+function rowOff(x: Lengths, y: Lengths, along: { readonly x: Lengths; readonly y: Lengths }): number | null {
+  const isOff = (rods: Length | null | undefined, side: Length | null | undefined) =>
+    rods != null && side != null && rods >= side;
+  const row = x.findIndex((side, at) => isOff(along.x[at], side) || isOff(along.y[at], y[at]));
+  return row < 0 ? null : row;
+}
+
+function isReadWhole(column: number, { view }: Settling): boolean {
+  const lengths = view.lengthsOf(column);
+  return view.textsOf(column).every((text, row) => text === "" || lengths[row] !== null);
+}
+
+/** The other open column with the same two meanings, where there is one. */
+export function partnerOf(column: number, names: readonly HeadingName[], { open }: Settling): number | null {
+  const same = [...open].flatMap(([other, among]) =>
+    other !== column && among.length === names.length && among.every((name) => names.includes(name)) ? [other] : [],
+  );
+  return same.length === 1 ? (same[0] ?? null) : null;
+}
+
+/** Of two equal sides, that whose heading comes first by its words. */
+function isFirst(column: number, other: number, { view: { table } }: Settling): boolean {
+  const words = (at: number) => `${table.columns[at]?.words ?? ""}`.toLowerCase();
+  return words(column) === words(other) ? column < other : words(column) < words(other);
+}
+
+/** A length that is embedment and projection together in every row is the rod's. */
+function rodLength(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
+  if (!names.includes("Rod length")) return null;
+  const [above, below] = [lengthsUnder("Projection", state), lengthsUnder("Embedment", state)];
+  const texts = state.view.textsOf(column);
+  const filled = state.view.lengthsOf(column).flatMap((length, row) => (texts[row] === "" ? [] : [{ length, row }]));
+  const isSum = ({ length, row }: { readonly length: Length | null; readonly row: number }) => {
+    const [proj, emb] = [above[row], below[row]];
+    return length !== null && proj != null && emb != null && length === proj + emb;
+  };
+  return filled.length > 0 && filled.every(isSum)
+    ? { name: "Rod length", how: "equals embedment and projection together in every row" }
+    : null;
+}
+
+/** A sheet that gives the templates' holes elsewhere leaves those of the base plates. No value proves which hole it is. */
+function whichHole(column: number, _names: readonly HeadingName[], state: Settling): Proved | null {
+  const isOwn = isTaken("Template hole", column, state) && !isTaken("Base plate hole", column, state);
+  return isOwn ? { name: "Base plate hole", how: "the template's has a column of its own" } : null;
+}
+
+/** Thread sizes are rods. Else sizes of rods are, where no other column and nothing in the job gives the rods' diameter. */
+function rodDiameter(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
+  const fits = fitting(column, names, state);
+  const rods = (["Rod dia", "Rods"] as const).find((name) => fits.includes(name));
+  const isOnlyRods = fits.every((name) => name === "Rod dia" || name === "Rods");
+  if (rods !== undefined && isOnlyRods) return byForm(column, fits, state);
+  if (rods !== undefined && isNeeded(column, ["Rod dia", "Rods"], "rods.diameter", state)) {
+    if (isOfRods(column, state)) return { name: rods, how: "sizes of rods, which no other column gives" };
+    return null;
+  }
+  const others = names.filter((name) => name !== "Rod dia" && name !== "Rods");
+  return rods === undefined ? byForm(column, others, state) : null;
+}
+
+/** Sizes that rods have: 1/4 to 4 in, M6 to M100. */
+const SMALLEST_ROD = 6_000_000;
+const LARGEST_ROD = 101_600_000;
+
+function isOfRods(column: number, { view }: Settling): boolean {
+  const lengths = view.lengthsOf(column);
+  return view.textsOf(column).every((text, row) => {
+    const length = lengths[row];
+    return text === "" || (length != null && length >= SMALLEST_ROD && length <= LARGEST_ROD);
+  });
+}
+
+/** True where nothing else, settled or open, can give a base what it cannot be without. */
+function isNeeded(column: number, names: readonly HeadingName[], key: string, state: Settling): boolean {
+  if (state.given.has(key) || names.some((name) => isTaken(name, column, state))) return false;
+  return [...state.open].every(([other, among]) => other === column || !names.some((name) => among.includes(name)));
+}
+
+/** The column of marks is the one of all different texts, where there is no other; then by the form of the cells. */
+function whichMark(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
+  const { view, kinds } = state;
+  const isMark = names.includes("Mark") && fitting(column, ["Mark"], state).length > 0;
+  if (isMark && isNeeded(column, ["Mark"], "mark", state))
+    return view.isDistinct(column)
+      ? { name: "Mark", how: "every base needs a mark, and no other column gives it" }
+      : null;
+  if (names.includes("Mark") && isMark && !isTaken("Mark", column, state)) return null;
+  const texts = view.textsOf(column).filter((text) => text !== "");
+  if (names.includes("Kind") && texts.every((text) => kinds.has(text.toLowerCase())))
+    return { name: "Kind", how: "its cells are kinds of the job" };
+  return byForm(
+    column,
+    names.filter((name) => name !== "Mark" && name !== "Kind"),
+    state,
+  );
+}
+
+/** COUNT beside a bolt circle counts its rods. NO. over texts is a mark. */
+function whichCount(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
+  if (names.includes("Count") && columnOf("Bolt circle", state) !== null)
+    return { name: "Count", how: "stands beside a bolt circle" };
+  const isNumbers = fitting(column, ["Qty"], state).length > 0;
+  return isNumbers || !names.includes("Mark") ? null : whichMark(column, ["Mark", NOTE], state);
+}
+
+/** A sheet that gives its piers has their sizes there. */
+function footingOrPier(column: number, _names: readonly HeadingName[], state: Settling): Proved | null {
+  const isGiven = (["Pier size", "Pier X", "Pier dia"] as const).some((name) => isTaken(name, column, state));
+  return isGiven ? { name: NOTE, how: "the pier has columns of its own" } : null;
+}

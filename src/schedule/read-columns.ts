@@ -1,0 +1,99 @@
+/** Settled headings -> columns with a reader for their cells. */
+import type { SourcePlace } from "../readers/source.js";
+import type { Unit } from "../units/index.js";
+import { readCell, scalar } from "./grammar/index.js";
+import type { Heading } from "./headings.js";
+import { headingNamed } from "./headings.js";
+import type { CellPart, CellReading, FoundColumn } from "./model.js";
+import type { SettledColumn } from "./settled-column.js";
+import { headingText } from "./settled-column.js";
+import type { CellReader, ColumnRole, ReadColumn } from "./sheet-cell.js";
+
+/** The columns of a table, each with what its cells are taken for. */
+export function readColumns(settled: readonly SettledColumn[], unit: Unit): readonly ReadColumn[] {
+  return settled.map(({ column, index, heading, as, how }) => ({
+    ...{ index, found: column, heading: headingText(column), name: heading?.name ?? headingText(column) },
+    role: roleOf(as, heading, column, how, unit),
+  }));
+}
+
+function roleOf(
+  as: SettledColumn["as"],
+  heading: Heading | null,
+  column: FoundColumn,
+  how: string,
+  unit: Unit,
+): ColumnRole {
+  switch (as) {
+    case "asked":
+      return { kind: "asked" };
+    case "left out":
+      return { kind: "left out", why: how };
+    case "note":
+      return { kind: "note", read: (text, place) => readCell(text, "note", contextOf("note", null, place, unit)) };
+    case "value":
+      return heading === null
+        ? { kind: "left out", why: how }
+        : { kind: "value", key: heading.key, read: headingReader(heading, column.unit, unit) };
+  }
+}
+
+/** How a text is read under one of our own headings, whatever the sheet has; undefined for none of ours. */
+export function readerNamed(name: string, unit: Unit): { readonly key: string; readonly read: CellReader } | undefined {
+  const heading = headingNamed(name);
+  return heading === undefined ? undefined : { key: heading.key, read: headingReader(heading, null, unit) };
+}
+
+function contextOf(key: string, headingUnit: string | null, place: SourcePlace, unit: Unit) {
+  return { unit, headingUnit, place, key };
+}
+
+const LENGTH_UNITS: ReadonlySet<string> = new Set(["in", "ft", "mm", "cm", "m"]);
+/** A number without a unit. */
+const BARE = /^[-+]?[\d\s./-]*\d[\d\s./-]*$/;
+
+function headingReader(heading: Heading, written: string | null, unit: Unit): CellReader {
+  const { key, formName, words, measure } = heading;
+  const headingUnit = measure !== "none" && written !== null && LENGTH_UNITS.has(written) ? written : null;
+  const isFeetAndInches = measure !== "none" && written === "ft-in";
+  const read: CellReader = (text, place) => {
+    if (isFeetAndInches && BARE.test(text.trim())) return bareUnderFeet(text);
+    const context = contextOf(key, headingUnit, place, unit);
+    return readCell(text, formName, words === undefined ? context : { ...context, synonyms: words });
+  };
+  if (key === "rods.count") return (text, place) => linesReading(text, place) ?? read(text, place);
+  if (key === "quantity" || key === "template.quantity")
+    return (text, place) => read(text.replace(SHARED, "$1"), place);
+  return key === "pattern.pitch" ? (text, place) => asPitches(read(text, place)) : read;
+}
+
+function bareUnderFeet(text: string): CellReading {
+  const message = `"${text}" has no unit, under a heading of feet and inches; allowed is 2'-0" or 24"`;
+  return { kind: "fault", message };
+}
+
+/** What a count of several marks is of: said again by the rows. */
+const SHARED = /^(\s*\(?\d+\)?)\s*(?:altogether|total|in all|per mark)\s*$/i;
+
+/** `3 x 2`, `4 x 3 perimeter`: lines of rods in X and Y. */
+function linesReading(text: string, place: SourcePlace): CellReading | null {
+  const [, nx, ny, around] = /^\s*(\d{1,3})\s*[x×]\s*(\d{1,3})(\s+perimeter)?\s*$/i.exec(text) ?? [];
+  if (nx === undefined || ny === undefined) return null;
+  const count = around === undefined ? Number(nx) * Number(ny) : 2 * (Number(nx) + Number(ny)) - 4;
+  const values: readonly (readonly [string, string])[] = [
+    ["rods.count", String(count)],
+    ["pattern.nx", nx],
+    ["pattern.ny", ny],
+    ...(around === undefined ? [] : [["pattern.perimeter", "yes"] as const]),
+  ];
+  const parts = values.map(([key, value]): CellPart => ({ key, node: scalar(value, place) }));
+  return { kind: "value", parts, how: `${count} rods, ${nx} in X and ${ny} in Y` };
+}
+
+const PITCHES: Readonly<Record<string, string>> = { "pattern.x": "pattern.pitch.x", "pattern.y": "pattern.pitch.y" };
+
+/** `6 x 6` under a heading of pitches; spaces say the length overall themselves. */
+function asPitches(reading: CellReading): CellReading {
+  if (reading.kind !== "value" || reading.parts.some(({ key }) => key === "pattern.nx")) return reading;
+  return { ...reading, parts: reading.parts.map(({ key, node }) => ({ key: PITCHES[key] ?? key, node })) };
+}

@@ -1,0 +1,63 @@
+/** A column of a table and what it stands for. */
+import type { Finding } from "../diagnostics/finding.js";
+import { placeOfCell } from "../readers/cell-place.js";
+import type { SourcePlace } from "../readers/source.js";
+import type { Unit } from "../units/index.js";
+import type { Doubt, HeadingName } from "./heading-synonyms.js";
+import type { Heading } from "./headings.js";
+import type { FoundColumn, FoundTable } from "./model.js";
+
+/** A column and what it stands for. */
+export interface SettledColumn {
+  readonly column: FoundColumn;
+  /** Place among the columns of the table, from 0. */
+  readonly index: number;
+  /** null where it is no value: a note, left out, or asked. */
+  readonly heading: Heading | null;
+  readonly as: "value" | "note" | "left out" | "asked";
+  /** What settled it, or why it is none, in a few words; "" where its words say it all. */
+  readonly how: string;
+}
+
+/** What settling hangs on beside the table. */
+export interface SettleContext {
+  readonly file: string;
+  readonly unit: Unit;
+  /** Keys that defaults or kinds of the job give, as `rods.diameter`. */
+  readonly given?: ReadonlySet<string>;
+  /** Names of the job's kinds. */
+  readonly kinds?: readonly string[];
+  /** Where the job's answers stand, for faults in them; omitted: the sheet. */
+  readonly answersAt?: Finding["at"];
+}
+
+/** What a column was settled to, and how, in a few words. */
+export interface Meant {
+  /** A heading of the registry, or `note`. */
+  readonly name: HeadingName;
+  readonly how: string;
+  /** Set where the job says it. */
+  readonly isAnswer?: true;
+  /** Set where an answer leaves the column out. */
+  readonly isLeftOut?: true;
+}
+
+/** A column on its way. */
+export interface Settlement {
+  readonly column: FoundColumn;
+  readonly index: number;
+  readonly names: readonly HeadingName[];
+  readonly doubt: Doubt | null;
+  /** null while it is open. */
+  readonly settled: Meant | null;
+}
+
+/** Where a column's heading stands, for findings. */
+export function placeOfHeading(file: string, { sheet }: FoundTable, column: FoundColumn): SourcePlace {
+  return placeOfCell(file, sheet, column.cell, headingText(column));
+}
+
+/** A heading with the group over it, as answers write it: `ANCHOR RODS / QTY`. */
+export function headingText({ words, group }: Pick<FoundColumn, "words" | "group">): string {
+  return group === "" ? words : `${group} / ${words}`;
+}

@@ -1,0 +1,93 @@
+/** The cells of a table as the proofs of headings look at them: by row and column, ditto marks answered by the cell above. */
+import type { Length, Unit } from "../units/index.js";
+import type { Fit } from "./cell-shapes.js";
+import { countIn, fitOf, lengthIn, shapeOf } from "./cell-shapes.js";
+import type { Heading } from "./headings.js";
+import type { FoundTable } from "./model.js";
+
+/** What the cells of a column say of a heading. */
+export interface ColumnFit {
+  /** Row of the first cell that cannot stand under it; null where every cell can. */
+  readonly refusedAt: number | null;
+  /** True where no cell that says something can stand under it. */
+  readonly isRefusedByAll: boolean;
+  /** True where at least one cell is plainly of its form. */
+  readonly isShown: boolean;
+}
+
+const DITTO = /^(?:"|''|\u201d|\u3003|do\.?|ditto)$/i;
+
+/** A table with its cells answered on demand; each column is looked at once. */
+export class TableView {
+  readonly rows: number;
+  private readonly texts = new Map<number, readonly string[]>();
+  private readonly lengths = new Map<number, readonly (Length | null)[]>();
+  private readonly counts = new Map<number, readonly (number | null)[]>();
+  private readonly fits = new Map<string, ColumnFit>();
+
+  constructor(
+    readonly table: FoundTable,
+    readonly unit: Unit,
+  ) {
+    this.rows = table.rows.length;
+  }
+
+  /** Texts of a column from top to bottom; "" for blank cells and those that were struck out. */
+  textsOf(column: number): readonly string[] {
+    return remembered(this.texts, column, () => {
+      const texts: string[] = [];
+      for (const row of this.table.rows) {
+        const cell = row[column];
+        const text = cell === undefined || cell.isStruck === true ? "" : cell.text.trim();
+        texts.push(DITTO.test(text) ? (texts.at(-1) ?? "") : shapeOf(text) === "blank" ? "" : text);
+      }
+      return texts;
+    });
+  }
+
+  /** Lengths that the cells plainly say, in nanometres. */
+  lengthsOf(column: number): readonly (Length | null)[] {
+    const unit = this.table.columns[column]?.unit ?? null;
+    return remembered(this.lengths, column, () => this.textsOf(column).map((text) => lengthIn(text, unit, this.unit)));
+  }
+
+  /** Whole numbers that the cells plainly say. */
+  countsOf(column: number): readonly (number | null)[] {
+    return remembered(this.counts, column, () => this.textsOf(column).map(countIn));
+  }
+
+  /** Whether the column's cells can stand under the heading. */
+  fitOf(column: number, heading: Heading): ColumnFit {
+    return remembered(this.fits, `${column} ${heading.name}`, () => {
+      const fits = this.textsOf(column).map((text): Fit => (text === "" ? "unsaid" : fitOf(heading, text)));
+      const filled = this.textsOf(column).filter((text) => text !== "").length;
+      const refusedAt = fits.indexOf("no");
+      return {
+        refusedAt: refusedAt < 0 ? null : refusedAt,
+        isRefusedByAll: filled > 0 && fits.filter((fit) => fit === "no").length === filled,
+        isShown: fits.includes("yes"),
+      };
+    });
+  }
+
+  /** True where no cell of the column holds anything. */
+  isBlank(column: number): boolean {
+    return this.textsOf(column).every((text) => text === "");
+  }
+
+  /** True where every cell is filled and none is as another, in any case. */
+  isDistinct(column: number): boolean {
+    const texts = this.textsOf(column)
+      .filter((text) => text !== "")
+      .map((text) => text.toLowerCase());
+    return texts.length > 0 && new Set(texts).size === texts.length;
+  }
+}
+
+function remembered<Key, Value>(among: Map<Key, Value>, key: Key, make: () => Value): Value {
+  const known = among.get(key);
+  if (known !== undefined) return known;
+  const made = make();
+  among.set(key, made);
+  return made;
+}

@@ -1,0 +1,425 @@
+/**
+ * Cells as prints write them, form by form. The ways of writing are common practice of American, British and European
+ * drawings; designations are those of ASTM F1554 (grades 36, 55, 105; S1 weldable) and ISO 898-1 (property classes).
+ */
+import { describe, expect, it } from "vitest";
+import type { FormName } from "../../../../src/schedule/model.js";
+import type { Unit } from "../../../../src/units/index.js";
+import { given, read } from "../../../cell-reading.js";
+
+type Row = readonly [text: string, gives: string];
+
+function table(form: FormName, unit: Unit, rows: readonly Row[]): void {
+  describe(`${form}, in ${unit}`, () => {
+    it.each(rows)("%s", (text, gives) => {
+      expect(given(read(text, form, unit))).toBe(gives);
+    });
+  });
+}
+
+/** The start of what is told. */
+function asks(form: FormName, unit: Unit, rows: readonly Row[]): void {
+  describe(`${form}, in ${unit}, asks`, () => {
+    it.each(rows)("%s", (text, words) => {
+      const reading = read(text, form, unit);
+      expect(reading.kind).toMatch(/^(fault|choice)$/);
+      expect(given(reading)).toContain(words);
+    });
+  });
+}
+
+table("rods", "in", [
+  ['1 1/4"Ø', 'rods.diameter 1 1/4"'],
+  ["Ø1-1/4", "rods.diameter 1-1/4"],
+  ["1¼ DIA", "rods.diameter 1 1/4"],
+  ['1-1/4" DIA.', 'rods.diameter 1-1/4"'],
+  ["DIA.75", "rods.diameter .75"],
+  ["M24", "rods.diameter M24"],
+  ['(4) 3/4"', 'rods.count 4, rods.diameter 3/4"'],
+  ['(4)-1"Ø', 'rods.count 4, rods.diameter 1"'],
+  ["（４） ３/４”", 'rods.count 4, rods.diameter 3/4"'],
+  ['4 - 1" Ø x 2\'-0"', 'rods.count 4, rods.diameter 1", rods.length 2\'-0"'],
+  ['4-1"Ø A.B.', 'rods.count 4, rods.diameter 1"'],
+  ['4 1 1/4"Ø', 'rods.count 4, rods.diameter 1 1/4"'],
+  ["4 NO. M24", "rods.count 4, rods.diameter M24"],
+  ["4 M24 GR 8.8", "rods.count 4, rods.diameter M24, rods.grade 8.8"],
+  ["4xM24", "rods.count 4, rods.diameter M24"],
+  ['4/1"', 'rods.count 4, rods.diameter 1"'],
+  ['4/3/4"', 'rods.count 4, rods.diameter 3/4"'],
+  ['(4) 1"Ø x 24" LG', 'rods.count 4, rods.diameter 1", rods.length 24"'],
+  ['(4) 1"Ø F1554 GR 36 x 1\'-6"', 'rods.count 4, rods.diameter 1", rods.grade F1554 36, rods.length 1\'-6"'],
+  ['1"Ø A.R. W/ 12" EMBED', 'rods.diameter 1", rods.embedment 12"'],
+  ["3/4 in. dia x 24 in. lg", "rods.diameter 3/4 in., rods.length 24 in."],
+  ['4 EA 1" RODS', 'rods.count 4, rods.diameter 1"'],
+  [
+    '(4) 1 1/4" DIA. ANCHOR RODS, F1554 GR. 55, HDG',
+    'rods.count 4, rods.diameter 1 1/4", rods.grade F1554 55, rods.finish galvanized',
+  ],
+  ["1 x 24", "rods.diameter 1, rods.length 24"],
+  ['4 x 1"', 'rods.count 4, rods.diameter 1"'],
+  ['(4) 1"Ø x 24" LG (TYP.)', 'rods.count 4, rods.diameter 1", rods.length 24"'],
+]);
+table("rods", "mm", [
+  ["M24 x 600", "rods.diameter M24, rods.length 600"],
+  [
+    "4M24 x 600 LG GR 8.8 HDG",
+    "rods.count 4, rods.diameter M24, rods.grade 8.8, rods.finish galvanized, rods.length 600",
+  ],
+]);
+asks("rods", "in", [
+  ['4-3/4"', 'choice: rods.diameter 4-3/4" | rods.count 4, rods.diameter 3/4"'],
+  ['4 - 3/4" Ø', 'choice: rods.diameter 4 - 3/4" | rods.count 4, rods.diameter 3/4"'],
+  ['2-1/2"Ø', 'choice: rods.diameter 2-1/2" | rods.count 2, rods.diameter 1/2"'],
+  ['11/4"', "1-1/4 or 2-3/4?"],
+  ["4-1", "cannot be read"],
+  ["1/4-20", "cannot be read"],
+  ["M24 x 600", "600 without a unit behind M24"],
+  ["M24 x 3 mm", "the pitch of a thread"],
+  ["12 x 12", "short for the length of a rod"],
+  ['(4) 1"Ø w/ 12" MIN EMBED', "MIN says at least"],
+  ['(4) 1"Ø HEADED', "cannot be read"],
+  ['(4) 1"Ø x 24" LG x 12" LG', "cannot be read"],
+]);
+table("rod", "in", [
+  ["1-1/4", "rods.diameter 1-1/4"],
+  ["2-1/2", "rods.diameter 2-1/2"],
+  ["3-3/4", "rods.diameter 3-3/4"],
+  ["1.25", "rods.diameter 1.25"],
+  ["m 30", "rods.diameter M30"],
+  ["30 mm", "rods.diameter 30 mm"],
+  ["1-1/5", "rods.diameter 1-1/5"],
+  ['(4) 3/4"', 'rods.count 4, rods.diameter 3/4"'],
+]);
+asks("rod", "in", [
+  ["4-3/4", "choice: rods.diameter 4-3/4 | rods.count 4, rods.diameter 3/4"],
+  ["11/4", "1-1/4 or 2-3/4?"],
+  ["1 1/4 UNC", "cannot be read"],
+]);
+table("material", "in", [
+  ["F1554 GR 55 HDG", "rods.grade F1554 55, rods.finish galvanized"],
+  ["F1554 GR.36", "rods.grade F1554 36"],
+  ["ASTM F1554, GRADE 105, GALV.", "rods.grade F1554 105, rods.finish galvanized"],
+  ["F1554-55", "rods.grade F1554 55"],
+  ["F1554 GR 55 S1", "rods.grade F1554 55, rods.weldable yes"],
+  ["F1554 GR 55 (HDG)", "rods.grade F1554 55, rods.finish galvanized"],
+  ["GR 8.8 HDG", "rods.grade 8.8, rods.finish galvanized"],
+  ["8.8", "rods.grade 8.8"],
+  ["A36", "rods.grade A36"],
+  ["ASTM A449 PLAIN", "rods.grade A449, rods.finish plain"],
+  ["A193 B7", "rods.grade A193 B7"],
+  ["HDG", "rods.finish galvanized"],
+  ["BLACK", "rods.finish plain"],
+]);
+asks("material", "in", [
+  ["F1554 GR 55 OR 105", "cannot be read"],
+  ["F1554 GR 55 GR 36", "cannot be read"],
+  ["F1554 GR 55 MECH. GALV.", "cannot be read"],
+]);
+table("grade", "in", [
+  ["55", "rods.grade 55"],
+  ["F1554 Gr. 55", "rods.grade F1554 55"],
+  ["ASTM F1554 Grade 55", "rods.grade ASTM F1554 Grade 55"],
+  ["our own steel", "rods.grade our own steel"],
+  ["F1554 GR 36 GALV", "rods.grade F1554 36, rods.finish galvanized"],
+]);
+table("pattern", "in", [
+  ["12x12", "pattern.x 12, pattern.y 12"],
+  ["24 SQ", "pattern.x 24, pattern.y 24"],
+  ['24" SQ.', 'pattern.x 24", pattern.y 24"'],
+  ["12 SQUARE", "pattern.x 12, pattern.y 12"],
+  ["12 x 10 C/C", "pattern.pitch.x 12, pattern.pitch.y 10"],
+  ['12" X 10" CTRS', 'pattern.pitch.x 12", pattern.pitch.y 10"'],
+  ['24"Ø B.C.', 'pattern.diameter 24"'],
+  ['(8) ON 24" B.C.', 'pattern.diameter 24", pattern.count 8'],
+  ['8 RODS ON A 24" DIA BOLT CIRCLE', 'pattern.diameter 24", pattern.count 8'],
+  ["rectangle", "pattern.kind rectangle"],
+]);
+asks("pattern", "in", [
+  ["12", "cannot be read"],
+  ["12 x 10 x 8", "cannot be read"],
+  ["3 @ 6", "cannot be read"],
+]);
+table("spacing", "in", [
+  ["12", "pattern.x 12"],
+  ['3 SPA @ 6" = 1\'-6"', "pattern.x 1'-6\", pattern.nx 4"],
+  ['3 @ 6" = 18"', 'pattern.x 18", pattern.nx 4'],
+  ["2 EQ SPA @ 6", "pattern.x 12, pattern.nx 3"],
+  ["1 SPA @ 6", "pattern.x 6, pattern.nx 2"],
+  ["3 SPACES AT 5-5/16", "pattern.x 15-15/16, pattern.nx 4"],
+  ['6" O.C.', 'pattern.pitch.x 6"'],
+  ["6 O/C", "pattern.pitch.x 6"],
+  ["6 IN. ON CENTER", "pattern.pitch.x 6 IN."],
+  ["12 x 10", "pattern.x 12, pattern.y 10"],
+]);
+table("spacing", "mm", [
+  ["150 CRS", "pattern.pitch.x 150"],
+  ['3 SPA @ 6"', "pattern.x 18 in, pattern.nx 4"],
+]);
+asks("spacing", "in", [
+  ['3 @ 6"', "choice: pattern.x 18, pattern.nx 4 | pattern.x 12, pattern.nx 3"],
+  ['3 SPA @ 6" = 1\'-8"', '3 spaces at 6" are 18 in, and 1\'-8" is written'],
+  ["2 x 3 @ 6", "cannot be read"],
+]);
+table("plate", "in", [
+  ["18x18 PL 1-1/2", "basePlate.x 18, basePlate.y 18, basePlate.thickness 1-1/2"],
+  ["PL1 1/2x18x1'-6\"", "basePlate.x 18, basePlate.y 1'-6\", basePlate.thickness 1 1/2"],
+  ["PL 1-1/2 x 16 x 18", "basePlate.x 16, basePlate.y 18, basePlate.thickness 1-1/2"],
+  ["16 x 18 x 1-1/2", "basePlate.x 16, basePlate.y 18, basePlate.thickness 1-1/2"],
+  ["1-1/2 x 18 SQ", "basePlate.x 18, basePlate.y 18, basePlate.thickness 1-1/2"],
+  ["18 SQ x 1 1/2", "basePlate.x 18, basePlate.y 18, basePlate.thickness 1 1/2"],
+  ['24"Ø x 1"', 'basePlate.diameter 24", basePlate.thickness 1"'],
+  ["18x16", "basePlate.x 18, basePlate.y 16"],
+  ["PL 1-1/2", "basePlate.thickness 1-1/2"],
+]);
+table("plate", "mm", [
+  ["450x450x40", "basePlate.x 450, basePlate.y 450, basePlate.thickness 40"],
+  ["BPL 20x450x400", "basePlate.x 450, basePlate.y 400, basePlate.thickness 20"],
+]);
+asks("plate", "in", [
+  ["18 x 18 x 12", "does not show which length is the thickness"],
+  ["1-1/2 x 18", "a thickness and a side?"],
+  ["18", "cannot be read"],
+  ["300 mm x 12", "12 has no unit beside 300 mm"],
+  ["2' x 2", "2 has no unit beside 2'"],
+]);
+table("pier", "in", [
+  ["24x24", "concrete.x 24, concrete.y 24"],
+  ["24 SQ", "concrete.x 24, concrete.y 24"],
+  ["24x30 PIER", "concrete.x 24, concrete.y 30"],
+  ['36"Ø', 'concrete.diameter 36"'],
+  ["36 RD", "concrete.diameter 36"],
+  ['24" x 24" x 4\'-0" DEEP', 'concrete.x 24", concrete.y 24", concrete.depth 4\'-0"'],
+  ["2'-0\" x 2'-6\"", "concrete.x 2'-0\", concrete.y 2'-6\""],
+]);
+asks("pier", "in", [
+  ['24" x 24" x 4\'-0"', "a third length: a depth?"],
+  ["24", "cannot be read"],
+]);
+table("length", "in", [
+  ["1'-6 1/2\"", "rods.embedment 1'-6 1/2\""],
+  ["1'6", "rods.embedment 1'6"],
+  ["1' - 6\"", "rods.embedment 1' - 6\""],
+  ["18 IN.", "rods.embedment 18 IN."],
+  ["1½″", 'rods.embedment 1 1/2"'],
+  ["１２", "rods.embedment 12"],
+  ["-12", "rods.embedment -12"],
+  ["0", "rods.embedment 0"],
+  ["12 TYP", "rods.embedment 12"],
+  ['12" (TYP.)', 'rods.embedment 12"'],
+  ["12 U.N.O.", "rods.embedment 12"],
+  ['12" EMBED.', 'rods.embedment 12"'],
+]);
+asks("length", "in", [
+  ["12 ±1/4", "± is a tolerance"],
+  ['12" +/- 1/4', "+/- is a tolerance"],
+  ['12" MIN', "MIN says at least"],
+  ["12 (MIN.)", "MIN says at least"],
+  ["APPROX 12", "APPROX says about"],
+  ["12?", "? leaves it open"],
+  ["12*", "points to a note"],
+  ["12 SEE NOTE 2", "points to"],
+  ["12 18", "cannot be read"],
+  ["12 PROJ", "cannot be read"],
+  ["M24", "cannot be read"],
+]);
+table("washer", "in", [
+  ["PL WASHER 3x3x1/2", "washer {shape: square, size: 3, thickness: 1/2}"],
+  ['3" SQ x 1/2', 'washer {shape: square, size: 3", thickness: 1/2}'],
+  ["1/4x3x3 PL WASHER", "washer {shape: square, size: 3, thickness: 1/4}"],
+  ["square 3 x 1/2", "washer {shape: square, size: 3, thickness: 1/2}"],
+  ["round 3", "washer {shape: round, size: 3}"],
+  ['3"Ø x 3/8"', 'washer {shape: round, size: 3", thickness: 3/8"}'],
+  ["F436", "washer F436"],
+  ["F844 wide", "washer F844 wide"],
+  ["ISO 7089", "washer ISO 7089"],
+  ["NONE", "blank"],
+]);
+asks("washer", "in", [
+  ["3x4x1/2", "no square"],
+  ["3 x 1/2", "cannot be read"],
+  ["1/2 x 3", "cannot be read"],
+  ["round 1/2 x 3", "thicker than wide"],
+]);
+table("nut", "in", [
+  ["HVY HEX", "rods.nut heavy hex"],
+  ["HEX NUTS", "rods.nut hex"],
+  ["A563 DH HVY HEX", "rods.nut heavy hex"],
+]);
+asks("nut", "in", [
+  ["A563 DH", "a grade alone does not say which"],
+  ["(2) HVY HEX", "cannot be read"],
+]);
+table("bottom", "in", [
+  ["nut", "rods.bottom nut"],
+  ["plate 3 x 1/2", "rods.bottom {kind: plate, shape: square, size: 3, thickness: 1/2}"],
+  ["plate dia 3 x 1/2", "rods.bottom {kind: plate, shape: round, size: 3, thickness: 1/2}"],
+  ["PL 3x3x1/2", "rods.bottom {kind: plate, shape: square, size: 3, thickness: 1/2}"],
+  ["hook 4", "rods.bottom {kind: hook, reach: 4}"],
+  ['4" HOOK', 'rods.bottom {kind: hook, reach: 4"}'],
+]);
+asks("bottom", "in", [
+  ["NUT & WASHER", "cannot be read"],
+  ["3x3x1/2", "cannot be read"],
+]);
+table("section", "in", [
+  ["W12x65", "column {section: W12x65}"],
+  ["HSS 8x8x1/2", "column {section: HSS 8x8x1/2}"],
+  ["HSS8.625x0.500", "column {section: HSS8.625x0.500}"],
+  ["PIPE 6 STD", "column {section: PIPE 6 STD}"],
+  ["pipe 8-5/8", "column {kind: pipe, diameter: 8-5/8}"],
+  ["W12x65 along y", "column {section: W12x65, depthAlong: y}"],
+  ["tube 8 x 8 at 1, 2", "column {kind: tube, x: 8, y: 8, at: [1, 2]}"],
+  [
+    "wide flange 12 x 8 x 5/8 x 3/8 along y",
+    "column {kind: wide flange, depth: 12, width: 8, flange: 5/8, web: 3/8, depthAlong: y}",
+  ],
+]);
+table("section", "mm", [
+  ["HEB 300", "column {section: HEB 300}"],
+  ["HE 300 B", "column {section: HE 300 B}"],
+  ["UC 254x254x73", "column {section: UC 254x254x73}"],
+  ["IPE300", "column {section: IPE300}"],
+]);
+asks("section", "in", [
+  ["W12", "cannot be read"],
+  ["W12x65 OR W12x72", "cannot be read"],
+  ["COL", "cannot be read"],
+]);
+table("outline", "in", [
+  ["20 x 18 at 1, 2", "template.outline {kind: rectangle, x: 20, y: 18, at: [1, 2]}"],
+  ["20 SQ", "template.outline {kind: rectangle, x: 20, y: 20}"],
+  ["dia 30", "template.outline {kind: circle, diameter: 30}"],
+  ['30"Ø', 'template.outline {kind: circle, diameter: 30"}'],
+  ["ring 30 / 20", "template.outline {kind: ring, outer: 30, inner: 20}"],
+  ["30-1/2 x 20 ring", "template.outline {kind: ring, outer: 30-1/2, inner: 20}"],
+  ["polygon 0,0; 9,0; 9,9", "template.outline {kind: polygon, at: [[0, 0], [9, 0], [9, 9]]}"],
+  ["auto", "template.outline {kind: auto}"],
+]);
+table("corner", "in", [
+  ["chamfer 1 x 2", "template.outline.corner {kind: chamfer, x: 1, y: 2}"],
+  ["round 1", "template.outline.corner {kind: round, size: 1}"],
+  ["square", "template.outline.corner {kind: square}"],
+]);
+asks("corner", "in", [
+  ["round 1 x 2", "cannot be read"],
+  ["square 1", "cannot be read"],
+  ["chamfer", "cannot be read"],
+]);
+table("opening", "in", [
+  ["NONE", "template.opening none"],
+  ["dia 6 at (1, 2)", "template.opening {diameter: 6, at: [1, 2]}"],
+  ["8 x 6 r 1", "template.opening {x: 8, y: 6, radius: 1}"],
+  ["-", "blank"],
+]);
+table("hole", "in", [
+  ["2-1/16", "baseHole 2-1/16"],
+  ['Ø2-1/16"', 'baseHole 2-1/16"'],
+  ["2 1/16 DIA HOLES", "baseHole 2 1/16"],
+]);
+asks("hole", "in", [
+  ["13/16 x 1-1/2 SLOT", "cannot be read"],
+  ["STD", "cannot be read"],
+]);
+table("thickness", "in", [
+  ["1-1/2", "basePlate.thickness 1-1/2"],
+  ["PL 1-1/2", "basePlate.thickness 1-1/2"],
+  ['1 1/2" THK.', 'basePlate.thickness 1 1/2"'],
+]);
+table("elevation", "in", [
+  ["EL. 99'-6\"", "check.topOfConcrete 99'-6\""],
+  ["+99.50 ft", "check.topOfConcrete +99.50 ft"],
+  ["±0.00 m", "check.topOfConcrete ±0.00 m"],
+]);
+asks("elevation", "in", [
+  ["±1'-0\"", "±"],
+  ["99'-6\" MAX", "MAX"],
+]);
+table("count", "in", [
+  ["4", "rods.count 4"],
+  ["(4)", "rods.count 4"],
+  ["4 REQ'D", "rods.count 4"],
+  ["4 EA.", "rods.count 4"],
+]);
+asks("count", "in", [
+  ["2.5", "whole number"],
+  ["4 OR 6", "cannot be read"],
+  ["1-14", "cannot be read"],
+]);
+table("holes", "in", [["1/8: -9,8; 9,8", "template.nails {diameter: 1/8, at: [[-9, 8], [9, 8]]}"]]);
+table("points", "in", [["(-6,5); (6,5)", "pattern.at [[-6, 5], [6, 5]]"]]);
+table("lengths", "in", [["-9; 0; 9", "pattern.x [-9, 0, 9]"]]);
+
+describe("what stands in any column", () => {
+  const forms: readonly FormName[] = [
+    "length",
+    "rods",
+    "plate",
+    "pattern",
+    "pier",
+    "material",
+    "hole",
+    "washer",
+    "count",
+  ];
+  it.each<Row>([
+    ["-", "blank"],
+    ["– –", "blank"],
+    ["N/A", "blank"],
+    ["n.a.", "blank"],
+    ["NIL", "blank"],
+    ["DO", "above"],
+    ["DO.", "above"],
+    ["Ditto", "above"],
+    ['"', "above"],
+    ["''", "above"],
+    ["〃", "above"],
+    ['-"-', "above"],
+    ["SAME", "above"],
+    ["SAME AS ABOVE", "above"],
+    ["SAME AS B3", "base B3"],
+    ["AS BP-1", "base BP-1"],
+    ["SEE B3", "base B3"],
+    ["SEE NOTE 2", "note 2"],
+    ["NOTE (2)", "note 2"],
+    ["see note 2.", "note 2"],
+  ])("%s", (text, gives) => {
+    for (const form of forms) expect([form, given(read(text, form))]).toEqual([form, gives]);
+  });
+
+  it.each<Row>([
+    ["TBD", "leaves it open"],
+    ["?", "leaves it open"],
+    ["HOLD", "leaves it open"],
+    ["BY OTHERS", "leaves it open"],
+    ["VARIES", "leaves it open"],
+    ["SEE PLAN", "leaves it open"],
+    ["SEE DETAIL 3/S-501", "leaves it open"],
+    ["PER MFR.", "leaves it open"],
+    ["2/S-501", "points to a detail"],
+    ["SIM TO B3", "similar, which is not the same"],
+    ["TYP", "typical without a value"],
+    ["SEE NOTES 2 & 3", "names no single note"],
+    ["SAME AS B3 & B4", "points elsewhere"],
+  ])("%s is asked", (text, words) => {
+    for (const form of forms) expect([form, given(read(text, form))]).toEqual([form, expect.stringContaining(words)]);
+  });
+
+  it("a note is a text, but for nothing and ditto marks", () => {
+    expect(given(read("SEE NOTE 2", "note"))).toBe("note SEE NOTE 2");
+    expect(given(read("HOLD FOR RFI", "note"))).toBe("note HOLD FOR RFI");
+    expect(given(read("DO", "note"))).toBe("above");
+    expect(given(read(" - ", "note"))).toBe("blank");
+  });
+});
+
+describe("the unit of the heading", () => {
+  it("holds for numbers without one", () => {
+    expect(given(read("300", "length", "in", "mm"))).toBe("rods.embedment 300 mm");
+    expect(given(read('12"', "length", "in", "mm"))).toBe('rods.embedment 12"');
+    expect(given(read("300x250", "pattern", "in", "mm"))).toBe("pattern.x 300 mm, pattern.y 250 mm");
+    expect(given(read("3 SPA @ 100", "spacing", "in", "mm"))).toBe("pattern.x 300 mm, pattern.nx 4");
+    expect(given(read("1.5", "length", "in", "ft"))).toBe("rods.embedment 1.5 ft");
+    expect(given(read("12", "length", "in", "in"))).toBe("rods.embedment 12");
+    expect(given(read("-6,5; 6,5", "points", "in", "mm"))).toBe("pattern.at [[-6 mm, 5 mm], [6 mm, 5 mm]]");
+  });
+});
