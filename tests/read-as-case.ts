@@ -37,7 +37,7 @@ const LINES: readonly Partial<ReadLine>[] = [
   ),
   {
     ...{ mark: "B4, B5, B6", cell: "Bases!B6", heading: size, written: "DO", key: "rods.diameter", taken: "1-1/4" },
-    ...{ unit: "in", origin: "above", remark: "as in Bases!B5" },
+    ...{ unit: "in", origin: "above", remark: "as Bases!B5" },
   },
   {
     ...{ mark: "B4, B5, B6", cell: "Bases!C6", heading: PLATE, written: "SEE NOTE 2", key: "basePlate.x", taken: "14" },

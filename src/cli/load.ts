@@ -3,7 +3,7 @@ import { dirname, resolve } from "node:path";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { RequestedFile } from "../job/index.js";
 import { readJob, readJobFile } from "../job/index.js";
-import type { InputFile, Inputs, Table } from "../readers/inputs.js";
+import type { InputFile, Inputs, Workbook } from "../readers/inputs.js";
 import { vocabulary } from "../tasks/open.js";
 import { readBytes, readBytesIfThere } from "./file-system.js";
 import { fileFault } from "./findings.js";
@@ -51,7 +51,7 @@ function atSheet(finding: Finding, { sheetAt }: RequestedFile): Finding {
 async function readRequested(
   { name, sheet }: RequestedFile,
   path: string,
-): Promise<Outcome<Uint8Array | Table | null>> {
+): Promise<Outcome<Uint8Array | Workbook | null>> {
   const content = readBytesIfThere(path, name);
   if (!content.ok || content.value === null || !/\.xlsx$/i.test(name)) return content;
   const { openWorkbook } = await import("../readers/workbook.js");

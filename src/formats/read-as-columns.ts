@@ -114,16 +114,38 @@ export interface Rewording {
   readonly marks: readonly string[];
 }
 
-/** What is written otherwise than it was taken, each text once. */
+/** What is written otherwise than it was taken, each text once; what stands for the cell above is `dittos`. */
 export function rewordings(entries: readonly ReadAsEntry[]): readonly Rewording[] {
-  const taken = entries.filter((entry) => isTaken(entry) && entry.cell !== "");
-  const ofMarks = groupBy(taken, ({ key, cell }) => `${key === "mark"} ${cell}`);
-  const cells = [...ofMarks.values()].filter((lines) => lines.some(isReworded));
+  const taken = entries.filter((entry) => isTaken(entry) && entry.cell !== "" && sourceOf(entry) === null);
+  const byCell = groupBy(taken, ({ key, cell }) => `${key === "mark"} ${cell}`);
+  const cells = [...byCell.values()].filter((lines) => lines.some(isReworded));
   const same = groupBy(cells.map(rewordingOf), ({ marks: _marks, ...said }) => JSON.stringify(said));
   return [...same.values()].flatMap((alike) => {
     const [first] = alike;
     return first === undefined ? [] : [{ ...first, marks: distinct(alike.flatMap(({ marks }) => marks)) }];
   });
+}
+
+/** A text that stands for what another cell says, with its cells: `E7 as E6`. */
+export interface Ditto {
+  readonly written: string;
+  readonly cells: readonly string[];
+}
+
+/** Texts that stand for other cells, each once. */
+export function dittos(entries: readonly ReadAsEntry[]): readonly Ditto[] {
+  const taken = entries.flatMap((entry) => {
+    const source = isTaken(entry) ? sourceOf(entry) : null;
+    return source === null ? [] : [{ written: entry.written, cell: `${entry.cell} ${source}`.trimEnd() }];
+  });
+  const byText = groupBy(taken, ({ written }) => written);
+  return [...byText].map(([written, each]) => ({ written, cells: distinct(each.map(({ cell }) => cell)) }));
+}
+
+/** `as E6` of a line that says what another cell says; null for a line of its own. */
+function sourceOf({ remark, givenBy }: ReadAsEntry): string | null {
+  const named = /^as \S*[A-Z]\d+(?=;|$)/.exec(remark)?.[0];
+  return named ?? (givenBy === "cell above" ? "" : null);
 }
 
 function rewordingOf(lines: readonly ReadAsEntry[]): Rewording {
@@ -135,9 +157,17 @@ function rewordingOf(lines: readonly ReadAsEntry[]): Rewording {
     heading: first?.heading ?? "",
     written: first?.written ?? "",
     taken: taken.join("; "),
-    remarks: distinct(lines.map(({ remark }) => remark)),
+    remarks: distinct(lines.flatMap(({ remark }) => remark.split("; "))).filter((words) =>
+      saysMore(words, taken.join(" ")),
+    ),
     marks: distinct(lines.flatMap(marksOf)),
   };
+}
+
+/** False for words whose figures all stand in what was taken: they say the same again. */
+function saysMore(words: string, taken: string): boolean {
+  const figures = words.split(/[\s,:()]+/).filter((word) => /\d/.test(word));
+  return figures.length === 0 || figures.some((figure) => !taken.includes(figure));
 }
 
 /** The value with its unit, where it does not carry one itself. */

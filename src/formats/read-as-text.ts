@@ -7,7 +7,7 @@ import { groupBy } from "../units/group-by.js";
 import type { LedgerTextOptions } from "./ledger-text.js";
 import { styled, wrap } from "./ledger-text.js";
 import type { TakenHeading, TakenTable, TakenValue } from "./read-as-columns.js";
-import { isTaken, rewordings, takenHeadings, takenTable } from "./read-as-columns.js";
+import { dittos, isTaken, rewordings, takenHeadings, takenTable } from "./read-as-columns.js";
 import type { ReadAsEntry, ReadAsForm, ReadAsQuestion } from "./read-as-form.js";
 
 /** How the terminal shows it. */
@@ -17,6 +17,7 @@ export type ReadAsTextOptions = Pick<LedgerTextOptions, "width" | "color">;
 const MOST_BASES = 200;
 const MOST_LISTED = 60;
 const MOST_MARKS = 8;
+const MOST_DITTOS = 16;
 
 /** The whole text, ending with a line that says what is open. */
 export const writeReadAsText = terminalText(readAsText);
@@ -217,7 +218,11 @@ function rewordingLines(entries: readonly ReadAsEntry[], options: ReadAsTextOpti
       ...wrap(`* ${first}`, options.width - 4).map((text, index) => `${index === 0 ? "  " : "    "}${text}`),
       ...wrap(second, options.width - 8).map((text) => `      ${styled(text, "dim", options.color)}`),
     ]);
-  return listOf("Taken otherwise than written", shown, lines.length, options);
+  const others = dittos(entries).flatMap(({ written, cells }) => {
+    const words = `* what another cell says <- "${clipped(written, 20)}" in ${counted(cells.length, "cell")}: ${listed(cells, MOST_DITTOS)}`;
+    return wrap(words, options.width - 4).map((text, index) => `${index === 0 ? "  " : "    "}${text}`);
+  });
+  return listOf("Taken otherwise than written", [...shown, ...others], lines.length, options);
 }
 
 /** Texts that gave no value, and what became of them, each reason once. */
@@ -246,7 +251,7 @@ function untakenLine(alike: readonly ReadAsEntry[]): string {
 }
 
 function listOf(title: string, shown: readonly string[], all: number, { color }: ReadAsTextOptions): string[] {
-  if (all === 0) return [];
+  if (shown.length === 0) return [];
   const more = all - MOST_LISTED;
   return [
     styled(title, "bold", color),

@@ -27,7 +27,7 @@ export interface RequestedFile {
   readonly relativeTo: "packaged" | "job";
   /** Where the job names it; undefined for the shop of a job that names none. */
   readonly at?: Place;
-  /** Sheet of a workbook; undefined: the first. */
+  /** Sheet of a workbook; undefined: all of them. */
   readonly sheet?: string;
   /** Where the job names the sheet. */
   readonly sheetAt?: Place;

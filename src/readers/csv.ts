@@ -1,25 +1,59 @@
-/** CSV text -> a table of cells. */
-import Papa from "papaparse";
+/** Text in which a sign parts the cells (CSV) -> a table of cells. */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
-import { greatestOf } from "../units/extremes.js";
 import { type Cell, MOST_CELLS, type Table } from "./inputs.js";
+import { type QuoteFault, type SplitRow, splitCells } from "./quoted-cells.js";
+import { chooseSeparator, commonCount, countCells, type Separator, sampleLines } from "./separator.js";
 import { decodeText } from "./text.js";
 
-/** Separators that spreadsheets write; the one that splits the heading line most often is the file's. */
+/** Separators that spreadsheets write. */
 const SEPARATORS = [",", ";", "\t"] as const;
 
 /** Reads a CSV file. `Cell.line` is the line of the file where the row starts, `Cell.column` counts cells from 1. */
 export function readCsv(input: string | Uint8Array, file: string): Outcome<Table> {
   const decoded = decodeText(input, file, "allowed is CSV: open it and save the sheet as CSV");
   if (!decoded.ok) return { ok: false, findings: [decoded.finding] };
-  const { text, delimiter, firstLine } = findSeparator(decoded.text);
-  if (countCells(text, delimiter) > MOST_CELLS) return { ok: false, findings: [tooManyCells(file)] };
-  const parsed = Papa.parse<string[]>(text, { delimiter, skipEmptyLines: false });
-  const { rows, starts } = placeRows(parsed.data, firstLine);
-  const quotes = parsed.errors
-    .filter((error) => error.type === "Quotes")
-    .map((error) => quoteFinding(error.row === undefined ? firstLine : (starts[error.row] ?? firstLine), file));
-  const findings = [...quotes, ...longCells(rows, file)];
+  const { text, separator, firstLine } = findSeparator(decoded.text, SEPARATORS);
+  return readSeparated(text, separator === "aligned" ? "," : separator, firstLine, file);
+}
+
+/** Honours the `sep=;` line that spreadsheets write first; otherwise decides over the whole text. */
+export function findSeparator(
+  text: string,
+  among: readonly Separator[],
+): { readonly text: string; readonly separator: Separator; readonly firstLine: number } {
+  const told = /^sep=([,;\t|])(\r\n|\n|\r)/i.exec(text);
+  const separator = among.find((each) => each === told?.[1]);
+  if (told !== null && separator !== undefined) return { text: text.slice(told[0].length), separator, firstLine: 2 };
+  return { text, separator: chooseSeparator(sampleLines(text), among) ?? ",", firstLine: 1 };
+}
+
+/** The table of a text whose separator is known. */
+export function readSeparated(
+  text: string,
+  separator: Exclude<Separator, "aligned">,
+  firstLine: number,
+  file: string,
+): Outcome<Table> {
+  if (countSigns(text, separator) > MOST_CELLS) return { ok: false, findings: [tooManyCells(file)] };
+  const expected = commonCount(sampleLines(text).map((line) => countCells(line, separator)));
+  const { rows, faults } = splitCells(text, separator, expected);
+  const quotes = faults.map((fault) => quoteFinding(fault, firstLine - 1, file));
+  return tableOfRows(rows, firstLine, quotes, file);
+}
+
+/** Rows as a table, unless something is wrong with them. */
+export function tableOfRows(
+  split: readonly SplitRow[],
+  firstLine: number,
+  faults: readonly Finding[],
+  file: string,
+): Outcome<Table> {
+  const rows = split.map(({ texts, line }, index) => {
+    const [inFile, row] = [line + firstLine - 1, index + 1];
+    const own = inFile === row ? {} : { row };
+    return texts.map((text, at): Cell => ({ text, line: inFile, column: at + 1, ...own }));
+  });
+  const findings = [...faults, ...longCells(rows, file)];
   if (findings.length > 0) return { ok: false, findings };
   return { ok: true, value: { kind: "table", sheet: "", rows }, findings: [] };
 }
@@ -37,57 +71,33 @@ function longCells(rows: readonly (readonly Cell[])[], file: string): readonly F
 }
 
 /** Counts line ends and separators, those in quoted cells too: at least as many as there are cells. Ends where there are too many. */
-function countCells(text: string, delimiter: string): number {
-  const separator = delimiter.charCodeAt(0);
+function countSigns(text: string, separator: string): number {
+  const sign = separator.charCodeAt(0);
   let count = 1;
   for (let at = 0; at < text.length && count <= MOST_CELLS; at++) {
     const code = text.charCodeAt(at);
     const endsLine = code === LINE_FEED || (code === RETURN && text.charCodeAt(at + 1) !== LINE_FEED);
-    if (code === separator || endsLine) count++;
+    if (code === sign || endsLine) count++;
   }
   return count;
 }
 
 const [LINE_FEED, RETURN] = [10, 13];
 
-function tooManyCells(file: string): Finding {
+/** A text of more cells than are read. */
+export function tooManyCells(file: string): Finding {
   const message = `the file has more than ${MOST_CELLS} cells; at most ${MOST_CELLS} are read: delete blank rows and columns beside the table`;
   return { code: "too-many-cells", severity: "error", at: { file, line: 1, column: 1 }, message };
 }
 
-function quoteFinding(line: number, file: string): Finding {
-  const message =
-    'a quotation mark is not closed or stands inside a cell; a cell that holds " is written "like ""this"""';
-  return { code: "csv-quotes", severity: "error", at: { file, line, column: 1 }, message };
-}
+const QUOTES: Readonly<Record<QuoteFault["why"], string>> = {
+  open: "a quotation mark opens this cell and is not closed",
+  "closed inside": "a quotation mark opens this cell and closes inside it",
+  "two readings":
+    "the quotation mark that opens this cell may be one of a pair around several cells, or stand for what is above",
+};
 
-/** Honours the `sep=;` line that spreadsheets write first; otherwise decides by the heading line. */
-function findSeparator(text: string): { text: string; delimiter: string; firstLine: number } {
-  const told = /^sep=([,;\t])\r?\n/i.exec(text);
-  if (told?.[1] !== undefined) return { text: text.slice(told[0].length), delimiter: told[1], firstLine: 2 };
-  const [heading = ""] = /[^\r\n]+/.exec(text.trimStart()) ?? [];
-  const counts = SEPARATORS.map((separator) => countOutsideQuotes(heading, separator));
-  const most = counts.indexOf(greatestOf(counts));
-  return { text, delimiter: SEPARATORS[most] ?? ",", firstLine: 1 };
-}
-
-function countOutsideQuotes(line: string, separator: string): number {
-  return line.replace(/"[^"]*"/g, "").split(separator).length;
-}
-
-/** A row ends its line and spans the breaks that its quoted cells hold. */
-function placeRows(data: readonly string[][], firstLine: number): { rows: Cell[][]; starts: number[] } {
-  let line = firstLine;
-  const starts: number[] = [];
-  const rows = data.map((fields) => {
-    starts.push(line);
-    const cells = fields.map((field, index) => ({
-      text: field.trim(),
-      line: starts.at(-1) ?? line,
-      column: index + 1,
-    }));
-    line += 1 + fields.reduce((breaks, field) => breaks + (field.match(/\r\n|\n|\r/g)?.length ?? 0), 0);
-    return cells;
-  });
-  return { rows, starts };
+function quoteFinding({ line, column, why }: QuoteFault, linesBefore: number, file: string): Finding {
+  const message = `${QUOTES[why]}; a cell that holds " is written "like ""this""", and what is above is written DO`;
+  return { code: "csv-quotes", severity: "error", at: { file, line: line + linesBefore, column }, message };
 }

@@ -41,8 +41,22 @@ export function showNumber(value: number, held: string, code: string): ShownNumb
   if (section === undefined) return { kind: "number", text: held, rounded: null };
   const how = faultOf(section, value, sections);
   if (how !== null) return { kind: "otherwise", how: `${how} (${code.slice(0, 60)})` };
-  const unit = UNITS.get(section.after.trim().toLowerCase()) ?? "";
-  return { kind: "number", text: `${padded(held, section)}${unit}`, rounded: roundedAs(value, section) };
+  const unit = unitAfter(section) ?? "";
+  const rounded = roundedAs(value, section);
+  const text = rounded === null ? asSeen(value, held, section, unit !== "") : padded(held, section);
+  const shown = rounded === null ? null : `${rounded}${unit}`;
+  return { kind: "number", text: `${text}${unit}`, rounded: shown };
+}
+
+/** Fractions as they are shown, and beside a unit decimals: nothing else than the number that is held. */
+function asSeen(value: number, held: string, section: Section, hasUnit: boolean): string {
+  const { below, decimals, hasExponent, isText, isGeneral } = section;
+  if (below !== null) return fractionText(value, below);
+  if (!hasUnit || decimals === null || hasExponent || isText || isGeneral) return padded(held, section);
+  const least = decimals.replace(/[^0]/g, "").length;
+  const [whole = "", part = ""] = padded(held, section).split(".");
+  const places = part.padEnd(least, "0");
+  return places === "" ? whole : `${whole}.${places}`;
 }
 
 /** Why a text is shown otherwise than it is held; null where it is not. */
@@ -54,14 +68,22 @@ export function faultOfText(code: string): string | null {
   return hasLetters(section) ? `its number format shows more than the text (${code.slice(0, 60)})` : null;
 }
 
-/** Units that may follow a number, as the readers of cells know them. */
+/** Words and signs that may follow a number, as they are read in a cell; signs stand close, words after a blank. */
 const UNITS: ReadonlyMap<string, string> = new Map([
   ["", ""],
-  ...["mm", "cm", "m", "in", "ft"].map((unit) => [unit, ` ${unit}`] as const),
-  ...["in.", "inch", "inches", '"', "''", "\u2033", "\u201d"].map((unit) => [unit, " in"] as const),
-  ...["ft.", "feet", "foot", "'", "\u2032", "\u2019"].map((unit) => [unit, " ft"] as const),
+  ...["mm", "cm", "m", "in", "in.", "inch", "inches", "ft", "ft.", "foot", "feet"].map(
+    (unit) => [unit, ` ${unit}`] as const,
+  ),
+  ...['"', "''", "\u2033", "\u201d"].map((unit) => [unit, '"'] as const),
+  ...["'", "\u2032", "\u2019"].map((unit) => [unit, "'"] as const),
   ...["\u00b0", "deg"].map((unit) => [unit, "\u00b0"] as const),
 ]);
+
+/** The unit that a format adds after the number; "" where it adds none, undefined where it adds something else. A capital M alone is a thread elsewhere. */
+function unitAfter({ after }: Section): string | undefined {
+  const written = after.trim().replace(/^\)/, "").trim();
+  return written === "M" ? undefined : UNITS.get(written.toLowerCase());
+}
 
 /** One of the up to four sections of a code. */
 interface Section {
@@ -175,8 +197,7 @@ function faultOf(section: Section, value: number, sections: readonly Section[]):
     return "its number format shows no number";
   const hidesMinus = value < 0 && section === sections[1] && !section.hasColor && !/[-(\u2212]/.test(before);
   if (hidesMinus) return "its number format hides the minus sign";
-  const isUnit = UNITS.has(after.trim().replace(/^\)/, "").toLowerCase());
-  return SILENT.test(before) && (isUnit || SILENT.test(after))
+  return SILENT.test(before) && (unitAfter(section) !== undefined || SILENT.test(after))
     ? null
     : `its number format shows ${JSON.stringify(`${before}0${after}`.slice(0, 60))}`;
 }

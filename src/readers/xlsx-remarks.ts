@@ -1,15 +1,14 @@
-/** What is told of a sheet that is read: which one it is, what of it is hidden or struck out, what shows less than it holds. */
+/** What is told of a sheet that is read: what of it is hidden or struck out, what shows less than it holds. */
 import type { Finding } from "../diagnostics/finding.js";
 import { listed } from "../diagnostics/listed.js";
-import type { Cell } from "./inputs.js";
-import type { ReadContent } from "./xlsx-cells.js";
-import { columnLetters, type SheetContent, type Span } from "./xlsx-sheet.js";
+import { cellInSheet, columnLetters } from "./cell-place.js";
+import { hiddenColumns, type ReadContent } from "./xlsx-cells.js";
+import type { SheetContent, Span } from "./xlsx-sheet.js";
 import type { ListedSheet } from "./xlsx-styles.js";
 
-/** A sheet that was read, and the workbook's sheets. */
+/** A sheet that was read. */
 export interface SheetRead {
   readonly sheet: ListedSheet;
-  readonly others: readonly ListedSheet[];
   /** Whether the job names the sheet. */
   readonly isNamed: boolean;
   readonly content: SheetContent;
@@ -29,27 +28,18 @@ export function remarksOnSheet(sheet: SheetRead): readonly Finding[] {
   const name = `sheet "${sheet.sheet.name}"`;
   const parts: readonly (readonly [string, string | null, string])[] = [
     ["hidden-rows", hiddenRows(sheet), "show or delete them, and look whether they are meant"],
-    ["hidden-columns", hiddenColumns(sheet), "show or delete them, and look whether they are meant"],
+    ["hidden-columns", hiddenColumnsOf(sheet), "show or delete them, and look whether they are meant"],
     ["struck-cells", struckCells(sheet.read), "delete what no longer holds"],
     ["shown-rounded", roundedCells(sheet.read), "show all decimals, and look whether they are meant"],
   ];
   return [
-    ...whichSheet(sheet).map((words) => remark("sheet-read", `${name} ${words}`, namingHint(sheet))),
+    ...hiddenSheet(sheet).map((words) => remark("hidden-sheet", `${name} ${words}`)),
     ...parts.flatMap(([code, words, hint]) => (words === null ? [] : [remark(code, `${name}: ${words}`, hint)])),
   ];
 }
 
-function namingHint({ isNamed, sheet }: SheetRead): string | undefined {
-  return isNamed ? undefined : `sheet: ${sheet.name} beside the file's name in the job says which is meant`;
-}
-
-/** Nothing where the workbook has one sheet, or the job names one that is shown. */
-function whichSheet({ sheet, others, isNamed }: SheetRead): readonly string[] {
-  if (isNamed) return sheet.isHidden ? ["is hidden in the workbook; it is read since the job names it"] : [];
-  const unread = others.filter((other) => other !== sheet);
-  if (unread.length === 0) return [];
-  const names = unread.map(({ name, isHidden }) => `"${name}"${isHidden ? " (hidden)" : ""}`);
-  return [`is read, the first that is shown; not read: ${listed(names, MOST_NAMED)}`];
+function hiddenSheet({ sheet, isNamed }: SheetRead): readonly string[] {
+  return sheet.isHidden && isNamed ? ["is hidden in the workbook; it is read since the job names it"] : [];
 }
 
 /** Hidden rows that hold something. */
@@ -59,12 +49,11 @@ function hiddenRows({ content, read }: SheetRead): string | null {
   return hidden("row", spansOf(content.hiddenRows.filter((row) => filled.has(row))), String);
 }
 
-function hiddenColumns({ content, read }: SheetRead): string | null {
+function hiddenColumnsOf({ content, read }: SheetRead): string | null {
   if (content.hiddenColumns.length === 0) return null;
+  const isHidden = hiddenColumns(content);
   const filled = [...new Set(read.cells.map(({ column }) => column))].sort((a, b) => a - b);
-  const isHidden = (column: number) =>
-    content.hiddenColumns.some(({ first, last }) => first <= column && column <= last);
-  return hidden("column", spansOf(filled.filter(isHidden)), columnLetters);
+  return hidden("column", spansOf(filled.filter((column) => isHidden.has(column))), columnLetters);
 }
 
 function hidden(what: string, spans: readonly Span[], name: (place: number) => string): string | null {
@@ -86,7 +75,8 @@ function spansOf(places: readonly number[]): readonly Span[] {
 }
 
 /** Neighbours in a row as A4 to F4. */
-function struckCells({ struck }: ReadContent): string | null {
+function struckCells({ cells }: ReadContent): string | null {
+  const struck = cells.filter(({ isStruck }) => isStruck === true);
   if (struck.length === 0) return null;
   const rows = new Map<number, number[]>();
   for (const { line, column } of struck) rows.set(line, [...(rows.get(line) ?? []), column]);
@@ -105,10 +95,6 @@ function struckCells({ struck }: ReadContent): string | null {
 
 function roundedCells({ rounded }: ReadContent): string | null {
   if (rounded.length === 0) return null;
-  const words = rounded.map(({ cell, shown }) => `${placeOf(cell)} shows ${shown} and holds ${cell.text}`);
+  const words = rounded.map(({ cell, shown }) => `${cellInSheet(cell)} shows ${shown} and holds ${cell.text}`);
   return `${listed(words, MOST_NAMED)}; what is held is read`;
-}
-
-function placeOf({ line, column }: Cell): string {
-  return `${columnLetters(column)}${line}`;
 }

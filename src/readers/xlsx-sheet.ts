@@ -1,4 +1,6 @@
 /** The XML of a sheet -> its cells as they stand in the file, and which rows and columns are hidden. */
+import { columnNumber } from "./cell-place.js";
+import type { Merge } from "./inputs.js";
 import { type CellText, isOn, TextRuns } from "./xlsx-styles.js";
 import { scanXml, type XmlAttributes } from "./xml-scan.js";
 
@@ -31,6 +33,8 @@ export interface SheetContent {
   readonly cells: readonly SheetCell[];
   readonly hiddenRows: readonly number[];
   readonly hiddenColumns: readonly Span[];
+  /** As the sheet lists them; they may reach beyond the cells that hold something. */
+  readonly merges: readonly Merge[];
 }
 
 /** Why a sheet is not read: it is no whole XML, its cells do not ascend, lie outside a sheet, or are too many. */
@@ -44,10 +48,13 @@ export function readSheetXml(xml: string, most: number): SheetContent | SheetFau
   return isWhole ? reading : "damaged";
 }
 
+const MERGED = /^\$?([A-Z]{1,3})\$?(\d{1,7}):\$?([A-Z]{1,3})\$?(\d{1,7})$/i;
+
 class SheetReading implements SheetContent {
   readonly cells: SheetCell[] = [];
   readonly hiddenRows: number[] = [];
   readonly hiddenColumns: Span[] = [];
+  readonly merges: Merge[] = [];
   fault: SheetFault | null = null;
   private row = 0;
   private column = 0;
@@ -66,6 +73,7 @@ class SheetReading implements SheetContent {
     if (name === "row") this.openRow(attributes);
     else if (name === "c") this.openCell(attributes);
     else if (name === "col") this.openColumns(attributes);
+    else if (name === "mergeCell") this.takeMerge(attributes.get("ref") ?? "");
     else if (!this.inCell) return;
     else if (name === "v") this.openValue();
     else if (name === "f") this.isFormula = true;
@@ -96,6 +104,13 @@ class SheetReading implements SheetContent {
   private openColumns(attributes: XmlAttributes): void {
     if (!isOn(attributes.get("hidden")) && Number(attributes.get("width") ?? 1) !== 0) return;
     this.hiddenColumns.push({ first: Number(attributes.get("min")), last: Number(attributes.get("max")) });
+  }
+
+  /** `A1:C2`; what is no range of cells is passed over. */
+  private takeMerge(range: string): void {
+    const [, from = "", top = "", to = "", bottom = ""] = MERGED.exec(range) ?? [];
+    if (from === "" || this.merges.length >= this.most) return;
+    this.merges.push({ top: Number(top), left: columnNumber(from), bottom: Number(bottom), right: columnNumber(to) });
   }
 
   /** A cell without a place stands right of the one before. */
@@ -136,15 +151,4 @@ class SheetReading implements SheetContent {
 function placeOf(text: string | undefined, otherwise: number): number {
   if (text === undefined) return otherwise;
   return /^\d{1,7}$/.test(text) ? Number(text) : Number.NaN;
-}
-
-/** A is 1, Z is 26, AA is 27. */
-export function columnNumber(letters: string): number {
-  return [...letters.toUpperCase()].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0);
-}
-
-/** The letters of a column. */
-export function columnLetters(column: number): string {
-  const before = Math.floor((column - 1) / 26);
-  return `${before > 0 ? columnLetters(before) : ""}${String.fromCharCode(65 + ((column - 1) % 26))}`;
 }

@@ -102,45 +102,69 @@ function isStrike(attributes: XmlAttributes): boolean {
   return isOn(attributes.get("val") ?? "1");
 }
 
-/** A text of a cell; `struck` says how much of what it writes is struck out. */
-export interface CellText {
+/** A part of a text that is written otherwise than the rest. */
+export interface TextRun {
   readonly text: string;
-  readonly struck: "no" | "part" | "whole";
+  /** Null: as the cell's own style says. */
+  readonly isStruck: boolean | null;
+  /** Written above the line, as the number of a note or the upper half of a fraction. */
+  readonly isRaised: boolean;
 }
+
+/** A text of a cell in its parts; one part where all of it is written alike. */
+export type CellText = readonly TextRun[];
 
 /** Gathers a text from its runs, as shared and inline texts hold them. Readings of foreign signs (rPh) are left out. */
 export class TextRuns {
-  private readonly runs: { text: string; isStruck: boolean }[] = [];
-  private isStruck = false;
+  private runs: TextRun[] = [];
+  private isStruck: boolean | null = null;
+  private isRaised = false;
   private isText = false;
   private inReading = false;
 
   open(name: string, attributes: XmlAttributes): void {
     if (name === "rPh") this.inReading = true;
-    else if (name === "r") this.isStruck = false;
+    else if (name === "r") this.begin(null);
+    else if (name === "rPr") this.isStruck = false;
     else if (name === "strike") this.isStruck = isStrike(attributes);
+    else if (name === "vertAlign") this.isRaised = attributes.get("val") === "superscript";
     else if (name === "t") this.isText = !this.inReading;
   }
 
   close(name: string): void {
     if (name === "rPh") this.inReading = false;
     else if (name === "t") this.isText = false;
-    else if (name === "r") this.isStruck = false;
+    else if (name === "r") this.begin(null);
   }
 
   text(text: string): void {
-    if (this.isText) this.runs.push({ text, isStruck: this.isStruck });
+    const { isStruck, isRaised } = this;
+    if (this.isText) this.runs.push({ text, isStruck, isRaised });
+  }
+
+  private begin(isStruck: boolean | null): void {
+    this.isStruck = isStruck;
+    this.isRaised = false;
   }
 
   /** The text so far; begins anew. */
   take(): CellText {
-    const text = this.runs.map((run) => run.text).join("");
-    const written = this.runs.filter((run) => run.text.trim() !== "");
-    const struck = written.filter(({ isStruck }) => isStruck).length;
-    this.runs.length = 0;
-    this.isStruck = false;
-    return { text: unescaped(text), struck: struck === 0 ? "no" : struck === written.length ? "whole" : "part" };
+    const joined = joinAlike(this.runs);
+    this.runs = [];
+    this.begin(null);
+    return joined;
   }
+}
+
+function joinAlike(runs: readonly TextRun[]): CellText {
+  return runs.reduce<TextRun[]>((joined, run) => {
+    const last = joined.at(-1);
+    const isAlike = last?.isStruck === run.isStruck && last.isRaised === run.isRaised;
+    const text = unescaped(run.text);
+    if (isAlike) joined[joined.length - 1] = { ...last, text: last.text + text };
+    else joined.push({ ...run, text });
+    return joined;
+  }, []);
 }
 
 /** `_x000D_` stands for a letter that XML cannot hold (ECMA-376 part 1, 22.9.2.19, ST_Xstring). */

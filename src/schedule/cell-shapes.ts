@@ -1,8 +1,8 @@
 /** What the look of a cell's text says of the column it stands in: whether it can be a count, a section, a size. */
 import type { Length, Unit } from "../units/index.js";
 import { parseLength } from "../units/index.js";
-import type { Heading } from "./headings.js";
 import type { FormName } from "./model.js";
+import type { KnownHeading } from "./settled-column.js";
 
 /** What a text looks like. `length` is none that is a whole number; `words` has no digit; `code` has letters and digits. */
 export type CellShape =
@@ -157,7 +157,7 @@ const WORDS_OF: Readonly<Record<string, RegExp>> = {
 };
 
 /** Whether the text can stand under the heading. */
-export function fitOf({ name, formName }: Heading, text: string): Fit {
+export function fitOf({ name, formName }: KnownHeading, text: string): Fit {
   const shape = shapeOf(text);
   if (shape === "blank" || shape === "reference") return "unsaid";
   const own = WORDS_OF[name];

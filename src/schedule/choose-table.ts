@@ -143,7 +143,7 @@ function lineFor(table: FoundTable, all: readonly FoundTable[]): string {
 }
 
 function yamlText(text: string): string {
-  return /^[A-Za-z][\w .-]*[\w.]$/.test(text) && !/^(?:true|false|yes|no|on|off|null)$/i.test(text)
+  return /^[A-Za-z](?:[\w .-]*\w)?$/.test(text) && !/^(?:true|false|yes|no|y|n|on|off|null)$/i.test(text)
     ? text
     : JSON.stringify(text);
 }

@@ -9,7 +9,7 @@ import type { FoundColumn, FoundTable, LeftOut } from "./model.js";
 import type { SheetGrid, StrayText } from "./sheet-grid.js";
 import { gridOf } from "./sheet-grid.js";
 import type { KnownHeading } from "./sheet-words.js";
-import { isWordy, markHeading, NOTE_START, oneLine, plainText } from "./sheet-words.js";
+import { isTitle, isWordy, markHeading, NOTE_START, oneLine, plainText, rememberedKnown } from "./sheet-words.js";
 import { readBody } from "./table-body.js";
 import { isSameTitle, titleAbove } from "./table-title.js";
 
@@ -39,25 +39,13 @@ interface Rectangle {
  */
 export function findTables(table: Table, known: KnownHeading): readonly FoundTable[] {
   const { grid, strays } = gridOf(table);
-  const once = remembered(known);
+  const once = rememberedKnown(known);
   const marks = marksOf(grid);
   const upright = findHeaded(grid, marks.rows, once);
   const turned = findHeaded(grid.turned(), marks.columns, once);
   const all = betterProven(upright, turned).sort(inReadingOrder);
   const drafts = all.map((headed) => draftTable(headed, all, table.sheet));
   return withStrays(drafts, strays());
-}
-
-function remembered(known: KnownHeading): KnownHeading {
-  const answers = new Map<string, boolean>();
-  return (words, group) => {
-    const key = `${group}\n${words}`;
-    const before = answers.get(key);
-    if (before !== undefined) return before;
-    const answer = known(words, group);
-    answers.set(key, answer);
-    return answer;
-  };
 }
 
 type Marks = ReadonlyMap<number, readonly number[]>;
@@ -127,18 +115,48 @@ function isWithin({ top, bottom, left, right }: Rectangle, row: number, column: 
 function readHeadings(range: HeadingRange, known: KnownHeading): Headed | null {
   const all = columnsOf(range, known);
   const below = rowsBelow(range, all);
-  const columns = all.filter(({ at }) => (range.grid.span(at.row, at.column)?.bottom ?? at.row) < below.first);
-  const words = new Set(columns.map(({ words, group }) => plainText(group + words)));
-  const knownCount = new Set(
-    columns.filter(({ isKnown }) => isKnown).map(({ words, group }) => plainText(group + words)),
-  ).size;
+  const columns = trimmed(
+    all.filter(({ at }) => (range.grid.span(at.row, at.column)?.bottom ?? at.row) < below.first),
+    range.grid,
+    below.first,
+  );
+  const different = (some: readonly HeadingColumn[]) =>
+    new Set(some.map(({ words, group }) => plainText(`${group} ${words}`))).size;
+  const count = different(columns.filter(({ isKnown }) => isKnown));
   const mark = columns.find(({ index }) => index === range.mark);
-  if (mark === undefined || columns.length < 2 || words.size * 2 < columns.length) return null;
+  if (mark === undefined || columns.length < 2 || different(columns) * 2 < columns.length) return null;
+  const ends = { left: columns[0]?.index ?? range.left, right: columns.at(-1)?.index ?? range.right };
+  const headed = { range: { ...range, ...ends }, columns, below, known: count };
   const isSure = markHeading(mark.words) === "sure" || markHeading(`${mark.group} ${mark.words}`) === "sure";
-  const isEnough = isSure
-    ? knownCount * 2 >= columns.length || columns.every(({ words: each }) => isWordy(each)) || knownCount >= 3
-    : knownCount >= 2 && (knownCount >= 3 ? knownCount * 2 >= columns.length : knownCount === columns.length);
-  return isEnough ? { range, columns, below, known: knownCount } : null;
+  return (isSure ? isEnoughBesideMark(headed) : isEnoughAlone(headed)) ? headed : null;
+}
+
+/** Without blank columns below a merged group; turned, without the title above and the notes below, which look like headings. */
+function trimmed(columns: readonly HeadingColumn[], grid: SheetGrid, first: number): readonly HeadingColumn[] {
+  const isBlank = ({ index }: HeadingColumn) => {
+    for (let row = first; row < grid.height; row++) if (grid.text(row, index) !== "") return false;
+    return true;
+  };
+  const isSpacer = (column: HeadingColumn) =>
+    column.isShared &&
+    (column.at.column !== column.index || columns.some(({ group }) => group === column.words)) &&
+    isBlank(column);
+  const own = columns.filter((column) => !isSpacer(column));
+  if (!grid.isTurned) return own;
+  const isHeading = (column: HeadingColumn) => column.isKnown || !isBlank(column);
+  const start = own.findIndex(isHeading);
+  return start < 0 ? [] : own.slice(start, own.findLastIndex(isHeading) + 1);
+}
+
+/** Beside a sure mark: one other that is known, or short words only. Down the sheet any column of words would look so. */
+function isEnoughBesideMark({ range, columns, known }: Headed): boolean {
+  if (known >= 2 && (known >= 3 || known * 2 >= columns.length)) return true;
+  return !range.grid.isTurned && columns.every(({ words }) => isWordy(words) && !isTitle(words));
+}
+
+/** Without a sure mark at least half are known; of two, both. */
+function isEnoughAlone({ columns, known }: Headed): boolean {
+  return known >= 3 ? known * 2 >= columns.length : known === 2 && columns.length === 2;
 }
 
 /** The same headings again under the same columns, without a title of their own: the next page of a print. */
@@ -286,13 +304,19 @@ function withBeside(table: FoundTable, top: number, strays: readonly StrayText[]
     why: row < top ? "stands above the table" : "stands beside the table, under no heading",
   }));
   const notes = new Map([...notesBeside(strays), ...table.notes]);
-  return { ...table, leftOut: [...table.leftOut, ...leftOut], notes };
+  const title = table.isTurned && table.title === "" ? titleAmong(strays.filter(({ row }) => row < top)) : table.title;
+  return { ...table, title, leftOut: [...table.leftOut, ...leftOut], notes };
+}
+
+function titleAmong(above: readonly StrayText[]): string {
+  const texts = above.map(({ cell }) => oneLine(cell.text));
+  return texts.find((text) => /schedule|table|list/i.test(text)) ?? texts.at(-1) ?? "";
 }
 
 /** Notes that are written beside a table, each column of texts from above. */
 function notesBeside(strays: readonly StrayText[]): ReadonlyMap<string, string> {
   const reading = new NoteReading();
-  const sorted = [...strays].sort((a, b) => a.column - b.column || a.row - b.row);
+  const sorted = withNumbers(strays).sort((a, b) => a.column - b.column || a.row - b.row);
   let before: StrayText | undefined;
   for (const stray of sorted) {
     if (before === undefined || before.column !== stray.column || before.row + 1 !== stray.row) reading.end();
@@ -300,4 +324,16 @@ function notesBeside(strays: readonly StrayText[]): ReadonlyMap<string, string> 
     before = stray;
   }
   return reading.finish();
+}
+
+/** A number that stands in a cell before its text is joined to it. */
+function withNumbers(strays: readonly StrayText[]): StrayText[] {
+  const joined: StrayText[] = [];
+  for (const stray of strays) {
+    const before = joined.at(-1);
+    const isNumbered = before?.row === stray.row && /^(?:\(?\d{1,2}[.)]\)?|\*+)$/.test(oneLine(before.cell.text));
+    if (before === undefined || !isNumbered) joined.push(stray);
+    else joined.splice(-1, 1, { ...stray, cell: { ...stray.cell, text: `${before.cell.text} ${stray.cell.text}` } });
+  }
+  return joined;
 }

@@ -24,7 +24,7 @@ export class NoteReading {
 
   private takeLine(line: string): void {
     const start = NOTE_START.exec(line);
-    const key = start?.[1] ?? start?.[2] ?? start?.[3] ?? start?.[4];
+    const key = start?.slice(1).find((part) => part !== undefined);
     if (start === null || key === undefined) this.goOn(line);
     else this.begin(key.toUpperCase(), line.slice(start[0].length).trim());
   }

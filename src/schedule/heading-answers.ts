@@ -3,9 +3,9 @@ import type { Finding } from "../diagnostics/finding.js";
 import { nearestWords } from "../diagnostics/nearest.js";
 import { cellInSheet, columnLetters } from "../readers/cell-place.js";
 import { NOTE } from "./heading-synonyms.js";
-import { HEADINGS, OWN_NAMES, plainHeading } from "./headings.js";
+import { plainHeading } from "./headings.js";
 import type { FoundColumn, FoundTable, TableAnswers } from "./model.js";
-import type { Meant, SettleContext } from "./settled-column.js";
+import type { KnownHeading, Meant, SettleContext, Vocabulary } from "./settled-column.js";
 import { headingText } from "./settled-column.js";
 
 /** What the answers settle, by the place of the column among the columns of the table. */
@@ -15,13 +15,18 @@ export interface ReadAnswers {
 }
 
 /** Reads `columns:` of a job. Of two answers for one column that differ, neither is taken. */
-export function readAnswers(table: FoundTable, { columns }: TableAnswers, context: SettleContext): ReadAnswers {
+export function readAnswers(
+  table: FoundTable,
+  { columns }: TableAnswers,
+  context: SettleContext,
+  { own }: Vocabulary<KnownHeading>,
+): ReadAnswers {
   const byColumn = new Map<number, Meant>();
   const findings: Finding[] = [];
   const twice = new Set<number>();
   for (const [written, answer] of columns) {
     const column = findColumn(table, written);
-    const meant = meantBy(answer);
+    const meant = meantBy(answer, own);
     if (typeof column === "string") findings.push(faultOf(context, written, column));
     if (typeof meant === "string") findings.push(faultOf(context, written, meant));
     if (typeof column === "string" || typeof meant === "string") continue;
@@ -91,16 +96,12 @@ function plainAnswer(text: string): string {
 const LEFT_OUT = new Set(["left out", "leave out", "ignore", "none"]);
 
 /** One of our names, `note` or `left out`; else what is wrong. */
-function meantBy(answer: string): Meant | string {
+function meantBy(answer: string, ours: Vocabulary<KnownHeading>["own"]): Meant | string {
   const plain = plainAnswer(answer);
   if (LEFT_OUT.has(plain)) return { name: NOTE, how: "left out by the job", isAnswer: true, isLeftOut: true };
   if (plain === NOTE) return { name: NOTE, how: "kept as a note by the job", isAnswer: true };
-  const own = OWN_NAMES.get(plainHeading(answer));
+  const own = ours.get(plainHeading(answer));
   if (own !== undefined) return { name: own.name, how: "answered by the job", isAnswer: true };
-  const near = nearestWords(
-    answer,
-    HEADINGS.map(({ name }) => name),
-    3,
-  );
+  const near = nearestWords(answer, [...new Set([...ours.values()].map(({ name }) => name))], 3);
   return `"${answer}" is no name of a heading; allowed are our own names, note, or left out (nearest: ${near.join(", ")})`;
 }

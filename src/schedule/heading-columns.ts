@@ -14,6 +14,8 @@ export interface HeadingColumn {
   /** Where its words stand. */
   readonly at: { readonly row: number; readonly column: number };
   readonly isKnown: boolean;
+  /** Set where its words are a text over several columns: it has none of its own. */
+  readonly isShared: boolean;
 }
 
 /** A text over a column and how many columns it stands over. */
@@ -44,14 +46,15 @@ function columnOf(index: number, stack: readonly Over[], known: KnownHeading): H
   const narrow = joined(over.filter(({ isWide }) => !isWide));
   const { words, group } = wordsAndGroup(last.text, narrow, wide, known);
   const own = splitUnit(words, (rest) => known(rest, group));
-  const over2 = splitUnit(group, () => false);
+  const above = splitUnit(group, () => false);
   return {
     index,
     words: own.words,
-    group: over2.words,
-    unit: own.unit ?? over2.unit,
+    group: above.words,
+    unit: own.unit ?? above.unit,
     at: last.at,
-    isKnown: isKnown(own.words, over2.words, known),
+    isKnown: isKnown(own.words, above.words, known),
+    isShared: last.isWide,
   };
 }
 
@@ -118,13 +121,14 @@ function groupReaches(
 ): Reaches {
   const reading = new GroupReading(range, row, taken, known);
   const fromLeft = new Map(groups.map((group) => [group.column, reading.toTheRight(group)]));
-  if (groups.length < 2 || taken.size > 0 || !reading.isAnyRefused) return fromLeft;
-  return reading.centred(groups) ?? fromLeft;
+  const last = groups.at(-1)?.column ?? 0;
+  if (taken.size > 0 || !reading.foreign.some((column) => column < last)) return fromLeft;
+  return reading.centred(groups) ?? reading.withRefused(groups, fromLeft);
 }
 
 class GroupReading {
-  /** Set where a column right of a group's word does not go with it. */
-  isAnyRefused = false;
+  /** Columns right of a group's word that belong to another part. */
+  readonly foreign: number[] = [];
 
   constructor(
     private readonly range: HeadingRange,
@@ -139,7 +143,7 @@ class GroupReading {
       const words = lowerWords(this.range, this.row, at);
       if (words === "") continue;
       if (!this.goesWith(words, text)) {
-        this.isAnyRefused = true;
+        if (isForeign(words, text)) this.foreign.push(at);
         break;
       }
       columns.push(at);
@@ -157,6 +161,24 @@ class GroupReading {
     return null;
   }
 
+  /** What does not go with the group before it, and with the group after it, is the latter's, unless that has such a column. */
+  withRefused(groups: readonly Loose[], reaches: Reaches): Reaches {
+    const widened = new Map(reaches);
+    groups.slice(1).forEach(({ column, text }, index) => {
+      const before = groups[index];
+      const own = [...(reaches.get(column) ?? [])];
+      const words = new Set(own.map((at) => plainText(this.wordsAt(at))));
+      for (let at = column - 1; before !== undefined && at > before.column && this.isFree(at); at--) {
+        const each = this.wordsAt(at);
+        if (each === "") continue;
+        if (!isForeign(each, before.text) || !this.goesWith(each, text) || words.has(plainText(each))) break;
+        own.unshift(at);
+      }
+      widened.set(column, own);
+    });
+    return widened;
+  }
+
   private centredFrom(start: number, groups: readonly Loose[]): Reaches | null {
     const reaches = new Map<number, readonly number[]>();
     let from = start;
@@ -164,9 +186,9 @@ class GroupReading {
       const last = 2 * column - from;
       if (from > column || last > this.range.right) return null;
       const columns = Array.from({ length: last - from + 1 }, (_, index) => from + index);
-      if (!columns.every((at) => at === column || (this.isFree(at) && this.goesWith(this.wordsAt(at), text))))
+      if (!columns.every((at) => (at === column || this.isFree(at)) && this.isSurelyOf(this.wordsAt(at), text)))
         return null;
-      if (!this.goesWith(this.wordsAt(column), text)) return null;
+      if (new Set(columns.map((at) => plainText(this.wordsAt(at)))).size < columns.length) return null;
       reaches.set(column, columns);
       from = last + 1;
     }
@@ -181,6 +203,10 @@ class GroupReading {
   private isFree(column: number): boolean {
     const { grid, mark } = this.range;
     return column !== mark && grid.text(this.row, column) === "" && !this.taken.has(column);
+  }
+
+  private isSurelyOf(words: string, group: string): boolean {
+    return this.goesWith(words, group) && isKnown(words, group, this.known);
   }
 
   /** Words go with a group where they are not better known without it. */

@@ -14,19 +14,40 @@ export interface Meanings {
 
 const UNKNOWN: Meanings = { names: [], doubt: null };
 
-/** What the words may stand for below the group over them, best known first; empty where they are not known. */
+/** Finds what words may stand for below the group over them. */
+export type LookUp = (words: string, group: string) => Meanings;
+
+/** What the words of a schedule may stand for below the group over them, best known first; empty where they are not known. */
 export function meaningsOf(words: string, group: string): readonly HeadingName[] {
   return lookUp(words, group).names;
 }
 
-/** The same, with the reason why there are several. */
-export function lookUp(words: string, group: string): Meanings {
-  const { words: own, inBrackets } = headingWords(words);
-  const over = readGroup(group);
-  const whole = inBrackets.length === 0 ? undefined : inPlace([...own, ...inBrackets], over);
-  if (whole !== undefined) return whole;
-  if (inBrackets.some(changesMeaning)) return UNKNOWN;
-  return inPlace(own, over) ?? UNKNOWN;
+/** A table of synonyms, with the headings' own names, as what finds their meanings. */
+export function lookUpIn(
+  synonyms: readonly Synonym[],
+  own: ReadonlyMap<string, { readonly name: HeadingName }>,
+): LookUp {
+  const index: Index = {
+    grouped: indexOf(synonyms.filter(({ isGrouped }) => isGrouped === true)),
+    phrases: new Map([
+      ...[...own].map(([phrase, { name }]) => [phrase, { names: [name], doubt: null }] as const),
+      ...indexOf(synonyms.filter(({ isGrouped }) => isGrouped !== true)),
+    ]),
+  };
+  return (words, group) => {
+    const { words: own, inBrackets } = headingWords(words);
+    const over = readGroup(group);
+    const whole = inBrackets.length === 0 ? undefined : inPlace([...own, ...inBrackets], over, index);
+    if (whole !== undefined) return whole;
+    if (inBrackets.some(changesMeaning) && !isOrder(inBrackets)) return UNKNOWN;
+    return inPlace(own, over, index) ?? UNKNOWN;
+  };
+}
+
+/** Meanings by phrases in plain spelling; `grouped` holds those that need the group over them. */
+interface Index {
+  readonly grouped: ReadonlyMap<string, Meanings>;
+  readonly phrases: ReadonlyMap<string, Meanings>;
 }
 
 /** What stands in brackets may be read over, as `(ABOVE T.O.C.)`, but not another thing or another measure. */
@@ -34,13 +55,31 @@ function changesMeaning(word: string): boolean {
   return isSubject(word) || CHANGING.has(word);
 }
 
-const CHANGING = new Set(["overall", "spacing", "pitch", "total", "x", "y", "base", "max", "each"]);
+/** `(L x W x T)`: how the cells are written. */
+function isOrder(words: readonly string[]): boolean {
+  return words.length > 2 && words.every((word) => /^[lwbndtx]$/.test(word));
+}
+
+const CHANGING = new Set([
+  "overall",
+  "spacing",
+  "pitch",
+  "total",
+  "x",
+  "y",
+  "base",
+  "max",
+  "each",
+  "bop",
+  "thread",
+  "threads",
+]);
 
 /** What a group says of the columns below it. */
 type Group =
   | { readonly kind: "none" }
   | { readonly kind: "subject"; readonly words: readonly string[]; readonly subject: Subject | null }
-  | { readonly kind: "unknown" }
+  | { readonly kind: "unknown"; readonly words: readonly string[] }
   | { readonly kind: "foreign" };
 
 const NEUTRAL = new Set(NEUTRAL_WORDS.flatMap((word) => plainWords(word)));
@@ -59,52 +98,52 @@ function readGroup(text: string): Group {
   if (isKnown && subjects.size > 1 && !subjects.has("hole") && !telling.includes("spacing")) return { kind: "none" };
   if (isKnown && !isFooting(subjects)) return { kind: "subject", words: telling, subject };
   if (isKnown) return { kind: "subject", words: telling, subject: "footing" };
-  return telling.some((word) => FOREIGN.has(word)) ? { kind: "foreign" } : { kind: "unknown" };
+  return telling.some((word) => FOREIGN.has(word)) ? { kind: "foreign" } : { kind: "unknown", words: telling };
 }
 
 function isFooting(subjects: ReadonlySet<string>): boolean {
   return subjects.size === 1 && subjects.has("footing");
 }
 
-function inPlace(words: readonly string[], group: Group): Meanings | undefined {
+function inPlace(words: readonly string[], group: Group, index: Index): Meanings | undefined {
   switch (group.kind) {
     case "none":
-      return alone(words);
+      return alone(words, index);
     case "foreign":
       return undefined;
     case "unknown":
-      return inUnknown(words);
+      return below(words, group.words, index) ?? inUnknown(words, index);
     case "subject":
-      return below(words, group.words) ?? besides(words, group.subject);
+      return below(words, group.words, index) ?? besides(words, group.subject, index);
   }
 }
 
-function alone(words: readonly string[]): Meanings | undefined {
-  return firstKnown(orders(words), BY_PHRASE);
+function alone(words: readonly string[], { phrases }: Index): Meanings | undefined {
+  return firstKnown(orders(words), phrases);
 }
 
 /** Words below a group that names a thing: that thing's, once. */
-function below(words: readonly string[], group: readonly string[]): Meanings | undefined {
-  const phrases = orders(words).map((order) => once([...group, ...order]));
-  const bare = words.some(isSubject) ? undefined : firstKnown(phrases, BY_GROUPED);
-  return bare ?? firstKnown(phrases, BY_PHRASE);
+function below(words: readonly string[], group: readonly string[], { grouped, phrases }: Index): Meanings | undefined {
+  const whole = orders(words).map((order) => once([...group, ...order]));
+  const bare = words.some(isSubject) ? undefined : firstKnown(whole, grouped);
+  return bare ?? firstKnown(whole, phrases);
 }
 
 /** Words that name another thing than the group over them, and notes. A plate of the rods is the base plate only by name. */
-function besides(words: readonly string[], group: Subject | null): Meanings | undefined {
+function besides(words: readonly string[], group: Subject | null, index: Index): Meanings | undefined {
   const subjects = words.filter(isSubject);
   if (group === "footing" || group === "setting") return undefined;
   const isOther = subjects.some((subject) => subject !== group);
   const isForeignPlate = subjects.includes("plate") && group !== "plate" && group !== "el";
   const isOwn = words.some((word) => STANDALONE.has(word));
-  return (isOther && !isForeignPlate) || isOwn ? alone(words) : undefined;
+  return (isOther && !isForeignPlate) || isOwn ? alone(words, index) : undefined;
 }
 
 const STANDALONE = new Set(["toc", "bop", "note"]);
 
 /** Below words that are not known, a heading that names its thing may be ours or another's. */
-function inUnknown(words: readonly string[]): Meanings | undefined {
-  const known = alone(words);
+function inUnknown(words: readonly string[], index: Index): Meanings | undefined {
+  const known = alone(words, index);
   const isNamed = words.some((word) => isSubject(word) || STANDALONE.has(word) || NAMED.has(word));
   if (known === undefined || !isNamed) return undefined;
   const names = known.names.includes(NOTE) ? known.names : [...known.names, NOTE];
@@ -151,12 +190,6 @@ function firstKnown(
   return undefined;
 }
 
-const BY_GROUPED = indexOf(SYNONYMS.filter(({ isGrouped }) => isGrouped === true));
-const BY_PHRASE: ReadonlyMap<string, Meanings> = new Map([
-  ...[...OWN_NAMES].map(([phrase, { name }]) => [phrase, { names: [name], doubt: null }] as const),
-  ...indexOf(SYNONYMS.filter(({ isGrouped }) => isGrouped !== true)),
-]);
-
 function indexOf(synonyms: readonly Synonym[]): ReadonlyMap<string, Meanings> {
   const found = new Map<string, Meanings>();
   for (const { of, words, means, doubt } of synonyms) {
@@ -169,3 +202,6 @@ function indexOf(synonyms: readonly Synonym[]): ReadonlyMap<string, Meanings> {
   }
   return found;
 }
+
+/** The same for a schedule of bases, with the reason why there are several. */
+export const lookUp: LookUp = lookUpIn(SYNONYMS, OWN_NAMES);

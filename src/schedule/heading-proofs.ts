@@ -2,13 +2,14 @@
 import type { Length } from "../units/index.js";
 import type { Doubt, HeadingName } from "./heading-synonyms.js";
 import { NOTE } from "./heading-synonyms.js";
-import { headingNamed } from "./headings.js";
 import { isSameThing } from "./same-thing.js";
+import type { KnownHeading } from "./settled-column.js";
 import type { ColumnFit, TableView } from "./table-view.js";
 
 /** What has been settled, and what the job says beside the sheet. */
 export interface Settling {
   readonly view: TableView;
+  readonly named: (name: HeadingName) => KnownHeading | undefined;
   /** Column -> what it stands for. */
   readonly settled: ReadonlyMap<number, HeadingName>;
   /** Columns that are not settled, with what they may still stand for. */
@@ -30,6 +31,7 @@ type Proof = (column: number, names: readonly HeadingName[], state: Settling) =>
 /** How each doubt may be settled. */
 export const PROOFS: Readonly<Record<Doubt, Proof>> = {
   form: byForm,
+  shown: byShown,
   narrowest: byNarrowest,
   "bases or rods": basesNotRods,
   "rods or bases": rodsNotBases,
@@ -59,8 +61,8 @@ function isTaken(name: HeadingName, column: number, { settled }: Settling): bool
   return [...settled].some(([other, meant]) => other !== column && isSameThing(meant, name));
 }
 
-function fitOf(column: number, name: HeadingName, { view }: Settling): ColumnFit | null {
-  const heading = headingNamed(name);
+function fitOf(column: number, name: HeadingName, { view, named }: Settling): ColumnFit | null {
+  const heading = named(name);
   return heading === undefined ? null : view.fitOf(column, heading);
 }
 
@@ -71,16 +73,24 @@ function fitting(column: number, names: readonly HeadingName[], state: Settling)
 
 /** Cells that are plainly of one form, and of no other that is meant; a note where no cell is of any. */
 function byForm(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
+  return byShown(column, names, state) ?? (names.includes(NOTE) ? noteWhereNone(column, names, state) : null);
+}
+
+/** The one meaning that every cell allows, where against each of the others a cell is plainly of its form. */
+function byShown(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
   const fits = fitting(column, names, state);
-  const [only, ...others] = fits;
-  if (only !== undefined && others.length === 0 && fitOf(column, only, state)?.isShown === true)
-    return { name: only, how: "its cells can be nothing else" };
-  const narrow = narrowestOf(fits);
-  if (narrow !== null && fitOf(column, narrow, state)?.isShown === true)
-    return { name: narrow, how: "its cells can be nothing else" };
-  return names.includes(NOTE) && fits.every((name) => fitOf(column, name, state)?.isShown !== true)
-    ? noteWhereNone(column, names, state)
+  const only = fits.length === 1 ? (fits[0] ?? null) : narrowestOf(fits);
+  if (only === null || fitOf(column, only, state)?.isShown !== true) return null;
+  const others = names.filter((name) => name !== NOTE && !fits.includes(name));
+  return others.every((name) => isShownAgainst(column, only, name, state))
+    ? { name: only, how: "its cells can be nothing else" }
     : null;
+}
+
+/** A cell that is plainly of the one form and cannot be of the other: a slip is no proof. */
+function isShownAgainst(column: number, name: HeadingName, other: HeadingName, state: Settling): boolean {
+  const [own, its] = [fitOf(column, name, state)?.byRow ?? [], fitOf(column, other, state)?.byRow ?? []];
+  return own.some((fit, row) => fit === "yes" && its[row] === "no");
 }
 
 function noteWhereNone(column: number, names: readonly HeadingName[], state: Settling): Proved | null {

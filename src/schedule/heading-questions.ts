@@ -7,7 +7,7 @@ import { DESCRIBED } from "./heading-descriptions.js";
 import type { HeadingName } from "./heading-synonyms.js";
 import { NOTE } from "./heading-synonyms.js";
 import type { FoundColumn, FoundTable, ReadQuestion } from "./model.js";
-import type { SettledColumn, Settlement } from "./settled-column.js";
+import type { Settlement } from "./settled-column.js";
 import { headingText, placeOfHeading } from "./settled-column.js";
 import type { TableView } from "./table-view.js";
 import type { Rivals } from "./twin-columns.js";
@@ -21,7 +21,7 @@ export interface Asked {
 /** One question a heading that is open, one for two headings that share their meanings, one for columns that differ. */
 export function askHeadings(
   settled: readonly Settlement[],
-  rivals: readonly Rivals[],
+  rivals: readonly Rivals<unknown>[],
   view: TableView,
   file: string,
 ): Asked {
@@ -74,7 +74,7 @@ function askPair(one: Settlement, other: Settlement, view: TableView): ReadQuest
   return { cells: cellsOf([one.index, other.index], view), text, choices };
 }
 
-function askRivals({ name, columns }: Rivals, view: TableView): ReadQuestion {
+function askRivals({ name, columns }: Rivals<unknown>, view: TableView): ReadQuestion {
   const choices = columns.map((kept) => ({
     line: lineOf(
       view.table,
@@ -138,28 +138,21 @@ function toFinding({ column }: Settlement, { text, choices }: ReadQuestion, tabl
 
 const MOST_LISTED = 20;
 
-/** One warning that lists the headings that are not known and kept as notes. */
+/** One warning that lists the headings that are not known, and what became of them. */
 export function tellUnknown(
   settled: readonly Settlement[],
-  columns: readonly SettledColumn[],
   table: FoundTable,
   file: string,
+  became: "note" | "left out",
 ): readonly Finding[] {
-  const kept = settled.filter(
-    ({ names, settled: meant, index }) =>
-      names.length === 0 && meant?.isAnswer !== true && columns[index]?.as === "note",
-  );
+  const kept = settled.filter(({ names, settled: meant }) => names.length === 0 && meant?.isAnswer !== true);
   const [first] = kept;
   if (first === undefined) return [];
-  const names = kept.map(({ column }) =>
-    column.words === "" ? `column ${columnLetters(column.cell.column)}` : headingText(column),
-  );
-  const message = `${kept.length === 1 ? "1 heading is" : `${kept.length} headings are`} not known and kept as notes of the bases: ${listed(names, MOST_LISTED)}`;
-  const hint = "columns: { HEADING: NAME } gives one a meaning, left out drops it, note keeps it without this warning";
-  return [
-    {
-      ...errorAt(placeOfHeading(file, table, first.column), "headings-kept-as-notes", message, hint),
-      severity: "warning",
-    },
-  ];
+  const names = kept.map(({ column }) => nameOf(table, column));
+  const are = kept.length === 1 ? "1 heading is" : `${kept.length} headings are`;
+  const kind = became === "left out" ? "left out" : kept.length === 1 ? "kept as a note" : "kept as notes";
+  const message = `${are} not known and ${kind}: ${listed(names, MOST_LISTED)}`;
+  const hint = "columns: { HEADING: NAME } says what one stands for, or note, or left out";
+  const finding = errorAt(placeOfHeading(file, table, first.column), "headings-not-known", message, hint);
+  return [{ ...finding, severity: "warning" }];
 }

@@ -115,8 +115,7 @@ function reach(range: HeadingRange, step: 1 | -1, leftmost: number, known: Known
     const start = afterBlanks(range, segment.next, step, leftmost);
     if (start === null) break;
     segment = readSegment(range, start, step, leftmost, known);
-    if (segment.known === 0 || segment.known * 2 < segment.filled || segment.words.some((word) => seen.has(word)))
-      break;
+    if (segment.known === 0 || segment.words.some((word) => seen.has(word))) break;
     end = segment.end;
     for (const word of segment.words) seen.add(word);
   }

@@ -14,6 +14,8 @@ export const NOTE = "note";
 export type Doubt =
   /** Cells of the one form cannot be of the other. */
   | "form"
+  /** The same, but asked where no cell is plainly of the form. */
+  | "shown"
   /** The same thing in one value or several: the first that fits every cell. */
   | "narrowest"
   | "bases or rods"
@@ -42,11 +44,13 @@ export interface Synonym {
   readonly isGrouped?: true;
 }
 
-function one(of: Subject | "", means: HeadingName, ...words: readonly string[]): Synonym {
+/** Words of one thing with one meaning. */
+export function one(of: Subject | "", means: HeadingName, ...words: readonly string[]): Synonym {
   return { of, words, means: [means] };
 }
 
-function several(
+/** Words of one thing with several meanings. */
+export function several(
   of: Subject | "",
   doubt: Doubt,
   means: readonly [HeadingName, ...HeadingName[]],
@@ -61,12 +65,13 @@ function grouped(synonym: Synonym): Synonym {
 
 const BASE: readonly Synonym[] = [
   one("", "Mark", "mark", "piece mark", "base mark", "mark no.", "base no.", "base id", "base"),
-  several("plate", "which mark", ["Mark", NOTE], "mark", "mk no.", "id"),
-  several("column", "which mark", ["Mark", NOTE], "mark", "no.", "id", "base mark"),
+  several("plate", "which mark", ["Mark", NOTE], "mark", "mk no.", "id", "ref"),
+  several("", "which mark", ["Mark", NOTE], "ref", "base ref", "reference", "mark ref"),
+  several("column", "which mark", ["Mark", NOTE], "mark", "no.", "id", "ref", "base mark"),
   several("", "which mark", ["Mark", "Pattern", "Column", "Kind", NOTE], "type", "base type", "type mark"),
   several("plate", "which mark", ["Mark", "Kind", NOTE], "type"),
   several("", "which count", ["Mark", "Qty", "Rod count", NOTE], "no.", "number"),
-  several("", "bases or rods", ["Qty", "Rod count"], "qty", "no. req'd", "qty req'd", "total qty", "no. off", "no. of"),
+  several("", "bases or rods", ["Qty", "Rod count"], "qty", "no. req'd", "qty req'd", "no. off", "no. of"),
   one("", "Qty", "base qty", "no. of bases", "qty of bases", "bases req'd", "no. of bases req'd", "no. thus"),
   one("column", "Qty", "qty", "qty req'd", "no. req'd"),
   several("plate", "bases or rods", ["Qty", NOTE], "qty", "qty req'd", "no. req'd"),
@@ -89,6 +94,9 @@ const RODS: readonly Synonym[] = [
     "qty size",
     "size and qty",
   ),
+  one("rod", "Rod dia", "m size", "m"),
+  one("", "Rod dia", "m size", "thread size"),
+  grouped(several("rod", "only asked", ["Rod dia", "Embedment", NOTE], "d")),
   one("rod", "Rods", "qty and dia", "no. and dia", "qty dia", "description", "qty size and length", "callout"),
   several("rod", "narrowest", ["Rods", "Rod dia"], "qty size length", "no. dia and length"),
   one("", "Rods", "no. and size", "qty and size"),
@@ -213,16 +221,42 @@ const PATTERN: readonly Synonym[] = [
     "spacing x y",
     "group size",
   ),
-  one("", "Pattern pitch", "pitch", "pitch x y"),
-  one("rod", "Pattern pitch", "pitch", "pitch x y"),
+  several("", "shown", ["Pattern pitch", NOTE], "pitch"),
+  several("rod", "shown", ["Pattern pitch", NOTE], "pitch"),
+  one("", "Pattern pitch", "pitch x y"),
+  one("rod", "Pattern pitch", "pitch x y"),
   one("", "Pattern size", "overall spacing", "spacing overall"),
   one("rod", "Pattern size", "overall spacing", "spacing overall", "pattern size"),
   several("", "overall or pitch", ["X", "Pitch X"], "spacing x", "x spacing", "spacing cc x", "spacing in x"),
   several("", "overall or pitch", ["Y", "Pitch Y"], "spacing y", "y spacing", "spacing cc y", "spacing in y"),
   several("rod", "overall or pitch", ["X", "Pitch X"], "spacing x", "x spacing", "x", "spacing in x"),
   several("rod", "overall or pitch", ["Y", "Pitch Y"], "spacing y", "y spacing", "y", "spacing in y"),
-  several("rod", "only asked", ["X", "Y", "Pitch X", "Pitch Y"], "spacing l", "spacing w", "spacing 1", "spacing 2"),
-  several("", "only asked", ["X", "Y", "Pitch X", "Pitch Y"], "spacing 1", "spacing 2", "spacing n s", "spacing e w"),
+  several(
+    "rod",
+    "only asked",
+    ["X", "Y", "Pitch X", "Pitch Y"],
+    "spacing l",
+    "spacing w",
+    "spacing 1",
+    "spacing 2",
+    "spacing n s",
+    "spacing e w",
+    "n s spacing",
+    "e w spacing",
+  ),
+  several(
+    "",
+    "only asked",
+    ["X", "Y", "Pitch X", "Pitch Y"],
+    "spacing 1",
+    "spacing 2",
+    "spacing n s",
+    "spacing e w",
+    "n s spacing",
+    "e w spacing",
+    "n s",
+    "e w",
+  ),
   one("", "Pitch X", "pitch x", "x pitch"),
   one("", "Pitch Y", "pitch y", "y pitch"),
   one("rod", "Pitch X", "pitch x", "x pitch"),
@@ -237,7 +271,7 @@ const PATTERN: readonly Synonym[] = [
   one("rod", "ny", "in y", "no. in y", "qty in y", "no. y", "count y", "ny"),
   one("", "Bolt circle", "bolt circle", "bolt circle dia", "dia bolt circle", "bc dia"),
   several("", "which count", ["Count", "Rod count", "Qty"], "count"),
-  one("", "Count", "rods on circle"),
+  one("", "Count", "rods on circle", "bolt circle qty", "bolt circle no.", "bolt circle count"),
   one("", "Points", "points", "rod points", "coordinates", "rod coordinates"),
 ];
 
@@ -309,7 +343,8 @@ const CONCRETE: readonly Synonym[] = [
   one("pier", "Pier depth", "height", "h"),
   one("pier", "Pier dia", "dia"),
   several("footing", "footing or pier", ["Pier size", NOTE], "size", "l x w"),
-  one("grout", "Grout", "", "thk", "gap", "t", "bed", "bed thk"),
+  one("grout", "Grout", "", "thk", "gap", "t", "bed", "bed thk", "bedding"),
+  one("", "Grout", "bedding", "bedding thk", "bedding gap", "non-shrink grout"),
 ];
 
 const TEMPLATE: readonly Synonym[] = [
@@ -344,11 +379,12 @@ const LEVELS: readonly Synonym[] = [
   several("pier", "only asked", ["T.O.C.", NOTE], "top"),
   several("plate", "only asked", ["B.O.P.", NOTE], "el", "level", "top and bottom el"),
   several("el", "only asked", ["B.O.P.", NOTE], "plate"),
-  several("", "only asked", ["T.O.C.", "B.O.P.", NOTE], "el", "level", "top", "top el", "el top"),
-  several("", "only asked", ["B.O.P.", "T.O.C.", NOTE], "bottom el", "el bottom", "underside"),
+  several("", "only asked", ["T.O.C.", "B.O.P.", NOTE], "el", "level"),
+  several("", "only asked", ["T.O.C.", NOTE], "top", "top el", "el top", "top level"),
+  several("", "only asked", ["B.O.P.", NOTE], "bottom el", "el bottom", "bottom level", "underside"),
   several("el", "only asked", ["T.O.C.", NOTE], "top"),
   several("el", "only asked", ["B.O.P.", NOTE], "bottom"),
-  several("footing", "only asked", ["T.O.C.", NOTE], "el", "top", "top el", "toc"),
+  several("footing", "only asked", ["T.O.C.", NOTE], "el", "top", "top el", "toc", "to", "t"),
 ];
 
 /** Every way of writing a heading but the registry's own names. */

@@ -15,6 +15,7 @@ export { MOST_PLACEMENTS, readPlacements } from "./read-placements.js";
 export { NOTHING_BESIDE, readSchedule } from "./read-schedule.js";
 export type { SettledHeadings } from "./settle-headings.js";
 export { settleHeadings } from "./settle-headings.js";
+export { placementMeaningsOf, settlePlacements } from "./settle-placements.js";
 export type { SettleContext, SettledColumn } from "./settled-column.js";
 export type { UnitProof } from "./sheet-unit.js";
 export { provedUnits } from "./sheet-unit.js";

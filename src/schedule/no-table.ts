@@ -3,7 +3,7 @@ import { listed } from "../diagnostics/listed.js";
 import type { Cell, Table } from "../readers/inputs.js";
 import type { TableKind } from "./choose-table.js";
 import type { KnownHeading } from "./sheet-words.js";
-import { hasFigure, oneLine, unitNamed } from "./sheet-words.js";
+import { hasFigure, oneLine, rememberedKnown, unitNamed } from "./sheet-words.js";
 
 /** Words for a finding, and the cell that it is about, where there is one. */
 export interface NoTable {
@@ -45,13 +45,14 @@ export function explainNoTable(sheets: readonly Table[], known: KnownHeading, ki
 const HINT = "write Mark over the column of the marks, or name the sheet that is meant: sheet: NAME";
 
 function bestRow(sheets: readonly Table[], known: KnownHeading): BestRow | null {
+  const isKnown = rememberedKnown(known);
   let best: BestRow | null = null;
   for (const { rows, sheet } of sheets)
     for (const [index, row] of rows.slice(0, MOST_ROWS).entries()) {
       const texts = row
         .slice(0, MOST_CELLS)
         .filter(({ text }) => text !== "" && text.length <= 80 && unitNamed(text) === null);
-      const cells = texts.filter(({ text }) => known(oneLine(text), ""));
+      const cells = texts.filter(({ text }) => isKnown(oneLine(text), ""));
       if (cells.length <= (best?.known.length ?? 0)) continue;
       const unknown = texts.filter((cell) => !cells.includes(cell) && !hasFigure(cell.text));
       const words = (list: readonly Cell[]) => list.map(({ text }) => oneLine(text));

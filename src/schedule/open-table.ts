@@ -1,9 +1,9 @@
 /** A file that stands for a spreadsheet -> its tables, one a sheet. */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { nearestWord } from "../diagnostics/nearest.js";
-import { readCsv } from "../readers/csv.js";
 import type { InputFile, Table, Workbook } from "../readers/inputs.js";
 import { contentOf } from "../readers/inputs.js";
+import { readSheetText } from "../readers/sheet-text.js";
 import { spreadsheetFault, spreadsheetKind } from "../readers/spreadsheet-kind.js";
 
 /** A workbook that was opened is its sheets, or the one that is named; any other content is read as text. */
@@ -14,7 +14,7 @@ export function openTables(file: InputFile, name: string, sheet?: string): Outco
   const content = contentOf(file) ?? "";
   const kind = spreadsheetKind(name, content);
   if (kind === null) {
-    const table = readCsv(content, name);
+    const table = readSheetText(content, name);
     return table.ok ? { ok: true, value: [table.value], findings: table.findings } : table;
   }
   const instead =

@@ -6,6 +6,7 @@ import type { FormName } from "./model.js";
 /** A column of a placement list. */
 export interface PlacementHeading {
   readonly name: string;
+  /** What its cells hold, for the written grammar. */
   readonly formName: FormName;
   /** What lists write for the words of its cells -> the word. */
   readonly words?: Readonly<Record<string, string>>;
@@ -40,23 +41,14 @@ const hands = {
 
 /** Every heading that is known, in the order of the starting spreadsheet. */
 export const PLACEMENT_HEADINGS: readonly PlacementHeading[] = [
-  text("Mark", "base", "B1", "Base", "Base mark", "Piece mark", "Type"),
+  text("Mark", "base", "B1", "Base", "Base mark", "Piece mark"),
   text("Grid", "at", "A-1", "At", "Location", "Grid location", "Crossing", "Grid point"),
   text("Line 1", "line1", "A", "Grid X", "Grid line 1", "First line", "Grid 1", "Column line"),
   text("Line 2", "line2", "1", "Grid Y", "Grid line 2", "Second line", "Grid 2", "Row line"),
   length("Offset X", "offset.x", "0", "Off X", "Offset E", "Offset east", "Ecc X"),
   length("Offset Y", "offset.y", "6", "Off Y", "Offset N", "Offset north", "Ecc Y"),
   text("Turn", "turn", "90", "Rotation", "Angle", "Orientation", "Rot", "Turned"),
-  elevation(
-    "T.O.C.",
-    "topOfConcrete",
-    "99'-6\"",
-    "Top of concrete",
-    "T.O.C. elev",
-    "T.O.C. elevation",
-    "T.O.C. EL",
-    "Elevation",
-  ),
+  elevation("T.O.C.", "topOfConcrete", "99'-6\"", "Top of concrete", "T.O.C. elev", "T.O.C. elevation", "T.O.C. EL"),
   elevation(
     "B.O.P.",
     "bottomOfPlate",
@@ -81,10 +73,11 @@ function length(name: string, key: PlacementKey, example: string, ...also: strin
 }
 
 function elevation(name: string, key: PlacementKey, example: string, ...also: string[]): PlacementHeading {
-  return { ...text(name, key, example, ...also), formName: "elevation" };
+  return { ...length(name, key, example, ...also), formName: "elevation" };
 }
 
-const BY_PLAIN: ReadonlyMap<string, PlacementHeading> = new Map(
+/** Every heading by its names, in plain spelling. */
+export const OWN_PLACEMENT_NAMES: ReadonlyMap<string, PlacementHeading> = new Map(
   PLACEMENT_HEADINGS.flatMap((heading) =>
     [heading.name, ...heading.also].map((name) => [plainHeading(name), heading] as const),
   ),
@@ -92,7 +85,16 @@ const BY_PLAIN: ReadonlyMap<string, PlacementHeading> = new Map(
 
 /** The heading that a text stands for. */
 export function findPlacementHeading(name: string): PlacementHeading | undefined {
-  return BY_PLAIN.get(plainHeading(name));
+  return OWN_PLACEMENT_NAMES.get(plainHeading(name));
+}
+
+const BY_NAME: ReadonlyMap<string, PlacementHeading> = new Map(
+  PLACEMENT_HEADINGS.map((heading) => [heading.name, heading]),
+);
+
+/** The heading of that name; undefined for none of ours. */
+export function placementHeadingNamed(name: string): PlacementHeading | undefined {
+  return BY_NAME.get(name);
 }
 
 const FIRST_KEYS: Readonly<Record<string, PlacementKey>> = { at: "line1", offset: "offset.x", near: "near.x" };

@@ -4,26 +4,24 @@ import type { Unit } from "../units/index.js";
 import { readCell, scalar } from "./grammar/index.js";
 import type { Heading } from "./headings.js";
 import { headingNamed } from "./headings.js";
-import type { CellPart, CellReading, FoundColumn } from "./model.js";
+import type { CellPart, CellReading } from "./model.js";
 import type { SettledColumn } from "./settled-column.js";
 import { headingText } from "./settled-column.js";
 import type { CellReader, ColumnRole, ReadColumn } from "./sheet-cell.js";
 
+/** What the cells of a heading are read by. */
+export type ReadHeading = Pick<Heading, "name" | "key" | "formName" | "words">;
+
 /** The columns of a table, each with what its cells are taken for. */
-export function readColumns(settled: readonly SettledColumn[], unit: Unit): readonly ReadColumn[] {
-  return settled.map(({ column, index, heading, as, how }) => ({
-    ...{ index, found: column, heading: headingText(column), name: heading?.name ?? headingText(column) },
-    role: roleOf(as, heading, column, how, unit),
+export function readColumns(settled: readonly SettledColumn<ReadHeading>[], unit: Unit): readonly ReadColumn[] {
+  return settled.map((column) => ({
+    ...{ index: column.index, found: column.column, heading: headingText(column.column) },
+    name: column.heading?.name ?? headingText(column.column),
+    role: roleOf(column, unit),
   }));
 }
 
-function roleOf(
-  as: SettledColumn["as"],
-  heading: Heading | null,
-  column: FoundColumn,
-  how: string,
-  unit: Unit,
-): ColumnRole {
+function roleOf({ as, heading, column, how }: SettledColumn<ReadHeading>, unit: Unit): ColumnRole {
   switch (as) {
     case "asked":
       return { kind: "asked" };
@@ -49,13 +47,25 @@ function contextOf(key: string, headingUnit: string | null, place: SourcePlace, 
 }
 
 const LENGTH_UNITS: ReadonlySet<string> = new Set(["in", "ft", "mm", "cm", "m"]);
+/** Forms without a length. */
+const WITHOUT_LENGTH: ReadonlySet<string> = new Set([
+  "text",
+  "note",
+  "word",
+  "yesNo",
+  "count",
+  "mark",
+  "grade",
+  "finish",
+  "nut",
+]);
 /** A number without a unit. */
 const BARE = /^[-+]?[\d\s./-]*\d[\d\s./-]*$/;
 
-function headingReader(heading: Heading, written: string | null, unit: Unit): CellReader {
-  const { key, formName, words, measure } = heading;
-  const headingUnit = measure !== "none" && written !== null && LENGTH_UNITS.has(written) ? written : null;
-  const isFeetAndInches = measure !== "none" && written === "ft-in";
+function headingReader(heading: ReadHeading, written: string | null, unit: Unit): CellReader {
+  const { key, formName, words } = heading;
+  const headingUnit = written !== null && LENGTH_UNITS.has(written) ? written : null;
+  const isFeetAndInches = written === "ft-in" && !WITHOUT_LENGTH.has(formName);
   const read: CellReader = (text, place) => {
     if (isFeetAndInches && BARE.test(text.trim())) return bareUnderFeet(text);
     const context = contextOf(key, headingUnit, place, unit);
@@ -64,7 +74,21 @@ function headingReader(heading: Heading, written: string | null, unit: Unit): Ce
   if (key === "rods.count") return (text, place) => linesReading(text, place) ?? read(text, place);
   if (key === "quantity" || key === "template.quantity")
     return (text, place) => read(text.replace(SHARED, "$1"), place);
+  if (formName === "elevation" && headingUnit !== null)
+    return (text, place) => withUnit(read(text, place), headingUnit);
   return key === "pattern.pitch" ? (text, place) => asPitches(read(text, place)) : read;
+}
+
+/** An elevation carries its unit, though it may be the job's own. */
+function withUnit(reading: CellReading, unit: string): CellReading {
+  if (reading.kind !== "value") return reading;
+  const parts = reading.parts.map(
+    (part): CellPart =>
+      part.node.kind === "scalar" && BARE.test(part.node.text)
+        ? { ...part, node: { ...part.node, text: `${part.node.text} ${unit}` } }
+        : part,
+  );
+  return { ...reading, parts };
 }
 
 function bareUnderFeet(text: string): CellReading {

@@ -8,11 +8,12 @@ import { PLACEMENTS_TABLE } from "./choose-table.js";
 import { meantTable } from "./find-table.js";
 import { scalar } from "./grammar/index.js";
 import type { CellPart, CellReading, TableAnswers } from "./model.js";
-import { headingUnder, placementColumns } from "./placement-columns.js";
 import { placementHeadingOf } from "./placement-headings.js";
+import { readColumns } from "./read-columns.js";
 import type { Resolution } from "./references.js";
 import { References } from "./references.js";
 import type { KnownRow } from "./row-kinds.js";
+import { placementMeaningsOf, settlePlacements } from "./settle-placements.js";
 import type { CellReader, SheetCell } from "./sheet-cell.js";
 import type { RowSource } from "./table-rows.js";
 import { tableRow } from "./table-rows.js";
@@ -38,13 +39,14 @@ export function readPlacements(
   answers: TableAnswers,
   answersAt: Finding["at"] | null = null,
 ): PlacementList {
-  const known = (words: string, group: string) => headingUnder(words, group) !== undefined;
+  const known = (words: string, group: string) => placementMeaningsOf(words, group).length > 0;
   const meant = meantTable(sheets, file, answers, PLACEMENTS_TABLE, known);
   if (meant.kind === "none") return { placements: [], findings: [meant.finding], headingOf: placementHeadingOf };
   const { table } = meant.found;
   const used = new UsedAnswers(answers);
-  const settled = placementColumns(table, file, unit, answers, answersAt ?? { file });
-  const rows = knownRows({ table, columns: settled.columns, file, answers: used });
+  const context = { file, unit, ...(answersAt === null ? {} : { answersAt }) };
+  const settled = settlePlacements(table, answers, context);
+  const rows = knownRows({ table, columns: readColumns(settled.columns, unit), file, answers: used });
   if (rows.length > MOST_PLACEMENTS) return tooManyRows(rows, file);
   const references = new References(rows, used);
   const read = rows.map((row, index) => toPlacement(row, index, references));

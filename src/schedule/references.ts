@@ -1,6 +1,6 @@
 /** Cells that refer to others instead of saying it: ditto signs, SAME AS a base, SEE NOTE a number. */
 import { markKey } from "./mark-key.js";
-import type { ReadOrigin, Reference } from "./model.js";
+import type { Reference } from "./model.js";
 import type { KnownRow } from "./row-kinds.js";
 import type { SheetCell } from "./sheet-cell.js";
 import { isOfGroup } from "./sheet-cell.js";
@@ -9,7 +9,7 @@ import { nearestThree } from "./used-answers.js";
 
 /** What a reference leads to. */
 export type Resolution =
-  | { readonly kind: "text"; readonly text: string; readonly origin: ReadOrigin; readonly remark: string }
+  | { readonly kind: "text"; readonly text: string; readonly remark: string }
   | { readonly kind: "note"; readonly note: string; readonly answer: NoteAnswer; readonly remark: string }
   /** A note that the job does not answer. */
   | { readonly kind: "open note"; readonly note: string }
@@ -118,7 +118,7 @@ function textOf({ cell }: At): Resolution {
   const { reading, text, place } = cell;
   if (reading?.kind === "fault")
     return { kind: "fault", message: `repeats ${place.cell ?? "a cell"}, which cannot be read: ${reading.message}` };
-  return { kind: "text", text, origin: "row", remark: `as ${place.cell ?? ""}` };
+  return { kind: "text", text, remark: `as ${place.cell ?? ""}` };
 }
 
 function circleFault(way: readonly At[], to: At): Resolution {

@@ -109,7 +109,7 @@ export function withRepeated(bases: readonly RowBase[], references: References):
   const whole = bases.map((base) => {
     if (base.sameAs === null) return base;
     const source = sourceOf(base, byMark);
-    if (source.base !== null) return repeat(base, source.base, base.sameAs.cell);
+    if (source.base !== null) return repeat(base, source.base, base.sameAs);
     const { cell, mark } = base.sameAs;
     const unknown = references.unknownMark(cell, mark);
     const message =
@@ -136,8 +136,8 @@ function sourceOf(base: RowBase, byMark: ReadonlyMap<string, RowBase>): { base: 
 /** What a row that repeats a base does not take over: what is its own, and how many there are. */
 const NOT_REPEATED = new Set(["mark", "quantity", "note", "template.mark", "template.quantity"]);
 
-function repeat(base: RowBase, source: RowBase, cell: SheetCell): RowBase {
-  const remark = `as ${source.marks[0] ?? ""}`;
+function repeat(base: RowBase, source: RowBase, { mark, cell }: NonNullable<RowBase["sameAs"]>): RowBase {
+  const remark = `as ${mark}`;
   const moved = (values: readonly Taken[]): readonly Taken[] =>
     values.map(
       (value): Taken => ({

@@ -204,7 +204,8 @@ class RowReader {
   private takeText(cell: SheetCell, key: string, found: Extract<Resolution, { kind: "text" }>): void {
     const { role } = cell.column;
     if (role.kind !== "value") return;
-    this.takeReading(cell, key, role.read(found.text, cell.place), found.origin, found.remark);
+    const isOfBase = cell.reading?.kind === "reference" && cell.reading.to.kind === "base";
+    this.takeReading(cell, key, role.read(found.text, cell.place), isOfBase ? "base" : "above", found.remark);
   }
 
   private takeNote(

@@ -1,59 +1,70 @@
 /** Columns of a table -> what each stands for: by its words, by an answer of the job, by proof; else it is asked, once. */
 import type { Finding } from "../diagnostics/finding.js";
 import { readAnswers } from "./heading-answers.js";
+import type { LookUp } from "./heading-meanings.js";
 import { lookUp } from "./heading-meanings.js";
 import type { Settling } from "./heading-proofs.js";
 import { PROOFS } from "./heading-proofs.js";
 import { askHeadings, tellUnknown } from "./heading-questions.js";
 import type { Doubt, HeadingName } from "./heading-synonyms.js";
 import { NOTE } from "./heading-synonyms.js";
+import type { Heading } from "./headings.js";
 import { headingNamed, OWN_NAMES, plainHeading } from "./headings.js";
 import type { FoundColumn, FoundTable, ReadQuestion, TableAnswers } from "./model.js";
 import { isSameThing } from "./same-thing.js";
-import type { Meant, SettleContext, SettledColumn, Settlement } from "./settled-column.js";
+import type { KnownHeading, Meant, SettleContext, SettledColumn, Settlement, Vocabulary } from "./settled-column.js";
 import { TableView } from "./table-view.js";
 import { holdTwins } from "./twin-columns.js";
 
 /** The columns in their order, what is asked, and what is to be told. */
-export interface SettledHeadings {
-  readonly columns: readonly SettledColumn[];
+export interface SettledHeadings<H = Heading> {
+  readonly columns: readonly SettledColumn<H>[];
   readonly questions: readonly ReadQuestion[];
   readonly findings: readonly Finding[];
 }
 
-/** What every column of the table stands for. The order of the columns decides nothing. */
+const SCHEDULE: Vocabulary<Heading> = { lookUp, named: headingNamed, own: OWN_NAMES, unknown: "note" };
+
+/** What every column of a schedule stands for. The order of the columns decides nothing. */
 export function settleHeadings(table: FoundTable, answers: TableAnswers, context: SettleContext): SettledHeadings {
-  const answered = readAnswers(table, answers, context);
-  const isOwn = isOwnSheet(table);
+  return settleColumns(table, answers, context, SCHEDULE);
+}
+
+/** What every column stands for in a kind of sheet. */
+export function settleColumns<H extends KnownHeading>(
+  table: FoundTable,
+  answers: TableAnswers,
+  context: SettleContext,
+  vocabulary: Vocabulary<H>,
+): SettledHeadings<H> {
+  const { file } = context;
+  const answered = readAnswers(table, answers, context, vocabulary);
+  const meanings = isOwnSheet(table, vocabulary) ? ownMeaning(vocabulary) : vocabulary.lookUp;
   const first = table.columns.map((column, index): Settlement => {
-    const { names, doubt } = isOwn ? ownMeaning(column) : lookUp(column.words, column.group);
+    const { names, doubt } = meanings(column.words, column.group);
     const answer = answered.byColumn.get(index) ?? null;
     return { column, index, names, doubt, settled: answer ?? bySingle(names, column) };
   });
   const view = new TableView(table, context.unit);
-  const settled = settleByProof(first, view, context);
-  const twins = holdTwins(settled.map(toColumn), view, context.file);
-  const asked = askHeadings(settled, twins.asked, view, context.file);
-  return {
-    columns: twins.columns,
-    questions: asked.questions,
-    findings: [
-      ...answered.findings,
-      ...twins.findings,
-      ...asked.findings,
-      ...tellUnknown(settled, twins.columns, table, context.file),
-    ],
-  };
+  const settled = settleByProof(first, view, context, vocabulary);
+  const twins = holdTwins(
+    settled.map((one) => toColumn(one, vocabulary)),
+    view,
+    file,
+  );
+  const asked = askHeadings(settled, twins.asked, view, file);
+  const unknown = tellUnknown(settled, table, file, vocabulary.unknown);
+  const findings = [...answered.findings, ...twins.findings, ...asked.findings, ...unknown];
+  return { columns: twins.columns, questions: asked.questions, findings };
 }
 
 /** A sheet in the program's own headings: they stand for what they are called. */
-function isOwnSheet({ columns }: FoundTable): boolean {
-  return columns.every(({ words, group }) => group === "" && OWN_NAMES.has(plainHeading(words)));
+function isOwnSheet({ columns }: FoundTable, { own }: Vocabulary<KnownHeading>): boolean {
+  return columns.every(({ words, group }) => group === "" && own.has(plainHeading(words)));
 }
 
-function ownMeaning({ words }: FoundColumn): { readonly names: readonly HeadingName[]; readonly doubt: null } {
-  const own = OWN_NAMES.get(plainHeading(words));
-  return { names: own === undefined ? [] : [own.name], doubt: null };
+function ownMeaning({ own }: Vocabulary<KnownHeading>): LookUp {
+  return (words) => ({ names: [own.get(plainHeading(words))?.name ?? NOTE], doubt: null });
 }
 
 function bySingle(names: readonly HeadingName[], column: FoundColumn): Meant | null {
@@ -64,13 +75,19 @@ function bySingle(names: readonly HeadingName[], column: FoundColumn): Meant | n
 }
 
 /** Rounds of proofs from the same state, until none proves anything more. */
-function settleByProof(first: readonly Settlement[], view: TableView, context: SettleContext): readonly Settlement[] {
-  const start = stateOf(first, view, context);
+function settleByProof(
+  first: readonly Settlement[],
+  view: TableView,
+  context: SettleContext,
+  vocabulary: Vocabulary<KnownHeading>,
+): readonly Settlement[] {
+  const stateOf = (columns: readonly Settlement[]) => settlingOf(columns, view, context, vocabulary);
+  const start = stateOf(first);
   let now = first.map((one) =>
     one.doubt === "narrowest" ? { ...one, settled: one.settled ?? narrow(one, start) } : one,
   );
   for (;;) {
-    const state = stateOf(now, view, context);
+    const state = stateOf(now);
     const proofs = new Map(now.flatMap((one) => withProof(one, state)));
     const held = withoutRivals(proofs);
     if (held.size === 0) return now;
@@ -83,12 +100,18 @@ function narrow({ index, names }: Settlement, state: Settling): Meant | null {
   return PROOFS.narrowest(index, names, state);
 }
 
-function stateOf(columns: readonly Settlement[], view: TableView, { given, kinds = [] }: SettleContext): Settling {
+function settlingOf(
+  columns: readonly Settlement[],
+  view: TableView,
+  { given, kinds = [] }: SettleContext,
+  { named }: Vocabulary<KnownHeading>,
+): Settling {
   const settled = columns.flatMap(({ index, settled }) =>
     settled === null || settled.isLeftOut === true ? [] : [[index, settled.name] as const],
   );
   return {
     view,
+    named,
     settled: new Map(settled),
     open: new Map(columns.flatMap(({ index, settled, names }) => (settled === null ? [[index, names] as const] : []))),
     given: given ?? new Set(),
@@ -103,7 +126,7 @@ function withProof(one: Settlement, state: Settling): readonly (readonly [number
 }
 
 function provedOf({ index, names }: Settlement, doubt: Doubt, state: Settling): Meant | null {
-  if (state.view.isBlank(index)) return { name: names[0] ?? NOTE, how: "no cell holds anything" };
+  if (state.view.isBlank(index)) return { name: NOTE, how: "no cell holds anything" };
   const free = names.filter((name) => !isGiven(name, index, state));
   const left = free.some((name) => name !== NOTE) || names.includes(NOTE) ? free : names;
   return byElimination(index, names, left, state) ?? PROOFS[doubt](index, left, state);
@@ -118,13 +141,13 @@ function byElimination(
   index: number,
   names: readonly HeadingName[],
   left: readonly HeadingName[],
-  { view }: Settling,
+  { view, named }: Settling,
 ): Meant | null {
   if (left.length === names.length) return null;
   const [only, ...others] = left.filter((name) => name !== NOTE);
   if (only === undefined) return { name: NOTE, how: "what it may be has columns of its own" };
   if (names.includes(NOTE) || others.length > 0) return null;
-  const heading = headingNamed(only);
+  const heading = named(only);
   const isFit = heading !== undefined && view.fitOf(index, heading).refusedAt === null;
   return isFit ? { name: only, how: "what else it may be has a column of its own" } : null;
 }
@@ -136,11 +159,15 @@ function withoutRivals(proofs: ReadonlyMap<number, Meant>): ReadonlyMap<number, 
   return new Map([...proofs].filter(([index, proved]) => !isRival(index, proved)));
 }
 
-function toColumn({ column, index, settled }: Settlement): SettledColumn {
+function toColumn<H extends KnownHeading>(one: Settlement, { named, unknown }: Vocabulary<H>): SettledColumn<H> {
+  const { column, index, settled, names } = one;
   if (settled === null)
     return { column, index, heading: null, as: "asked", how: "may be several things; nothing proves which" };
-  const { name, how, isLeftOut } = settled;
-  if (isLeftOut === true) return { column, index, heading: null, as: "left out", how };
-  const heading = headingNamed(name) ?? null;
-  return { column, index, heading, as: heading === null ? "note" : "value", how };
+  const { name, how, isLeftOut, isAnswer } = settled;
+  const heading = named(name) ?? null;
+  const isUnknown = names.length === 0 && isAnswer !== true;
+  const isNote = name === NOTE || heading === null;
+  if (isLeftOut === true || (isNote && isUnknown && unknown === "left out"))
+    return { column, index, heading: null, as: "left out", how };
+  return isNote ? { column, index, heading: null, as: "note", how } : { column, index, heading, as: "value", how };
 }

@@ -3,17 +3,18 @@ import type { Finding } from "../diagnostics/finding.js";
 import { placeOfCell } from "../readers/cell-place.js";
 import type { SourcePlace } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
+import type { LookUp } from "./heading-meanings.js";
 import type { Doubt, HeadingName } from "./heading-synonyms.js";
 import type { Heading } from "./headings.js";
-import type { FoundColumn, FoundTable } from "./model.js";
+import type { FormName, FoundColumn, FoundTable } from "./model.js";
 
 /** A column and what it stands for. */
-export interface SettledColumn {
+export interface SettledColumn<H = Heading> {
   readonly column: FoundColumn;
   /** Place among the columns of the table, from 0. */
   readonly index: number;
   /** null where it is no value: a note, left out, or asked. */
-  readonly heading: Heading | null;
+  readonly heading: H | null;
   readonly as: "value" | "note" | "left out" | "asked";
   /** What settled it, or why it is none, in a few words; "" where its words say it all. */
   readonly how: string;
@@ -40,6 +41,22 @@ export interface Meant {
   readonly isAnswer?: true;
   /** Set where an answer leaves the column out. */
   readonly isLeftOut?: true;
+}
+
+/** A heading of a registry, as far as settling looks at it. */
+export interface KnownHeading {
+  readonly name: HeadingName;
+  readonly formName: FormName;
+}
+
+/** What a kind of sheet has columns for. */
+export interface Vocabulary<H extends KnownHeading> {
+  readonly lookUp: LookUp;
+  readonly named: (name: HeadingName) => H | undefined;
+  /** Every heading by its own names, in plain spelling. */
+  readonly own: ReadonlyMap<string, H>;
+  /** What becomes of a column that is not known. */
+  readonly unknown: "note" | "left out";
 }
 
 /** A column on its way. */

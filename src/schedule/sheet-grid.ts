@@ -1,6 +1,7 @@
 /** A sheet as a grid of texts that knows its merges, and that can be looked at with its rows and columns exchanged. */
+
+import { columnLetters } from "../readers/cell-place.js";
 import type { Cell, Merge, Table } from "../readers/inputs.js";
-import { columnLetters } from "../readers/xlsx-sheet.js";
 
 /** Cells of a merge, counted from 0, both ends included. */
 export interface Span {

@@ -3,6 +3,19 @@
 /** True where the words, with the group over them, are a heading that is known. */
 export type KnownHeading = (words: string, group: string) => boolean;
 
+/** Asks once for each text. */
+export function rememberedKnown(known: KnownHeading): KnownHeading {
+  const answers = new Map<string, boolean>();
+  return (words, group) => {
+    const key = `${group}\n${words}`;
+    const before = answers.get(key);
+    if (before !== undefined) return before;
+    const answer = known(words, group);
+    answers.set(key, answer);
+    return answer;
+  };
+}
+
 /** A text in one line. */
 export function oneLine(text: string): string {
   return text.replace(/\s+/g, " ").trim();
@@ -89,7 +102,7 @@ const COUNTS = new Set(["ea", "m", "deg"]);
 
 /** A footnote's beginning: `1. ALL`, `(2) SEE`, `3) `, `NOTE 4:`, `* SEE`. */
 export const NOTE_START =
-  /^(?:(?:foot)?notes?\s*\(?(\d{1,2}|[a-z])\)?\s*[.:)\u2013-]|\(?(\d{1,2})[.)]\)?(?=\s)|\((\d{1,2})\)|(\*+|\u2020)(?=\s*\S))\s*/i;
+  /^(?:(?:foot)?notes?\s*\(?(\d{1,2})\)?\s*[.:)\u2013-]|notes?\s+\(?([a-z])\)?\s*[.:)\u2013-]|\(?(\d{1,2})[.)]\)?(?=\s)|\((\d{1,2})\)|(\*+|\u2020)(?=\s*\S))\s*/i;
 /** The line that stands over footnotes. */
 export const NOTES_HEAD = /^(?:general |foot)?\s*notes?\s*(?:[:.]|$)|^(?:legend|abbreviations)\s*(?:[:.]|$)/i;
 

@@ -53,7 +53,11 @@ class BodyReading {
   }
 
   takeRow(row: number): void {
-    if (this.isSurelyData(row)) return this.takeData(row);
+    if (this.isSurelyData(row)) this.takeData(row);
+    else this.takeOther(row);
+  }
+
+  private takeOther(row: number): void {
     const filled = this.filledIn(row);
     if (filled.length === 0) {
       this.isAfterBlank = true;
@@ -229,7 +233,7 @@ function markShapes({ grid, columns, mark, first, last }: BodyRange): ReadonlySe
   const least = Math.min(3, columns.length);
   for (let row = first; row <= last && shapes.size < 1000; row++) {
     const text = oneLine(grid.text(row, mark));
-    if (text === "" || text.length > 12 || /\s/.test(text)) continue;
+    if (text === "" || text.length > 12 || /\s|:$/.test(text) || NOTES_HEAD.test(text)) continue;
     let filled = 0;
     for (const { index } of columns) if (grid.text(row, index) !== "" && ++filled >= least) break;
     if (filled >= least) shapes.add(shapeOf(text));

@@ -2,11 +2,12 @@
 import type { Length, Unit } from "../units/index.js";
 import type { Fit } from "./cell-shapes.js";
 import { countIn, fitOf, lengthIn, shapeOf } from "./cell-shapes.js";
-import type { Heading } from "./headings.js";
 import type { FoundTable } from "./model.js";
+import type { KnownHeading } from "./settled-column.js";
 
 /** What the cells of a column say of a heading. */
 export interface ColumnFit {
+  readonly byRow: readonly Fit[];
   /** Row of the first cell that cannot stand under it; null where every cell can. */
   readonly refusedAt: number | null;
   /** True where no cell that says something can stand under it. */
@@ -57,12 +58,13 @@ export class TableView {
   }
 
   /** Whether the column's cells can stand under the heading. */
-  fitOf(column: number, heading: Heading): ColumnFit {
+  fitOf(column: number, heading: KnownHeading): ColumnFit {
     return remembered(this.fits, `${column} ${heading.name}`, () => {
       const fits = this.textsOf(column).map((text): Fit => (text === "" ? "unsaid" : fitOf(heading, text)));
       const filled = this.textsOf(column).filter((text) => text !== "").length;
       const refusedAt = fits.indexOf("no");
       return {
+        byRow: fits,
         refusedAt: refusedAt < 0 ? null : refusedAt,
         isRefusedByAll: filled > 0 && fits.filter((fit) => fit === "no").length === filled,
         isShown: fits.includes("yes"),

@@ -3,28 +3,32 @@ import type { Finding } from "../diagnostics/finding.js";
 import { cellInSheet } from "../readers/cell-place.js";
 import { errorAt } from "../readers/source.js";
 import { plainCellText } from "./cell-shapes.js";
-import type { SettledColumn } from "./settled-column.js";
+import type { KnownHeading, SettledColumn } from "./settled-column.js";
 import { headingText, placeOfHeading } from "./settled-column.js";
 import type { TableView } from "./table-view.js";
 
 /** Columns of one heading whose cells differ. */
-export interface Rivals {
+export interface Rivals<H> {
   readonly name: string;
-  readonly columns: readonly SettledColumn[];
+  readonly columns: readonly SettledColumn<H>[];
 }
 
 /** The columns with what became of twins. */
-export interface HeldTwins {
-  readonly columns: readonly SettledColumn[];
-  readonly asked: readonly Rivals[];
+export interface HeldTwins<H> {
+  readonly columns: readonly SettledColumn<H>[];
+  readonly asked: readonly Rivals<H>[];
   readonly findings: readonly Finding[];
 }
 
 /** Holds columns of the same heading against each other, row by row. Several columns of notes are all kept as notes. */
-export function holdTwins(columns: readonly SettledColumn[], view: TableView, file: string): HeldTwins {
-  const asked: Rivals[] = [];
+export function holdTwins<H extends KnownHeading>(
+  columns: readonly SettledColumn<H>[],
+  view: TableView,
+  file: string,
+): HeldTwins<H> {
+  const asked: Rivals<H>[] = [];
   const findings: Finding[] = [];
-  const changed = new Map<number, SettledColumn>();
+  const changed = new Map<number, SettledColumn<H>>();
   for (const twins of twinsOf(columns)) {
     const name = twins[0]?.heading?.name ?? "";
     if (name === "Note") {
@@ -42,8 +46,10 @@ export function holdTwins(columns: readonly SettledColumn[], view: TableView, fi
   return { columns: columns.map((column) => changed.get(column.index) ?? column), asked, findings };
 }
 
-function twinsOf(columns: readonly SettledColumn[]): readonly (readonly SettledColumn[])[] {
-  const byName = new Map<string, SettledColumn[]>();
+function twinsOf<H extends KnownHeading>(
+  columns: readonly SettledColumn<H>[],
+): readonly (readonly SettledColumn<H>[])[] {
+  const byName = new Map<string, SettledColumn<H>[]>();
   for (const column of columns) {
     if (column.heading === null) continue;
     const twins = byName.get(column.heading.name);
@@ -55,11 +61,11 @@ function twinsOf(columns: readonly SettledColumn[]): readonly (readonly SettledC
 
 interface Difference {
   readonly row: number;
-  readonly first: SettledColumn;
-  readonly other: SettledColumn;
+  readonly first: SettledColumn<unknown>;
+  readonly other: SettledColumn<unknown>;
 }
 
-function firstDifference(twins: readonly SettledColumn[], view: TableView): Difference | null {
+function firstDifference(twins: readonly SettledColumn<unknown>[], view: TableView): Difference | null {
   for (let row = 0; row < view.rows; row++) {
     const filled = twins.filter(({ index }) => view.textsOf(index)[row] !== "");
     const [first, ...others] = filled;
@@ -78,7 +84,7 @@ function isSame(a: number, b: number, row: number, view: TableView): boolean {
 
 function toldDifference(name: string, { row, first, other }: Difference, view: TableView, file: string): Finding {
   const { table } = view;
-  const cellOf = ({ index, column }: SettledColumn) => {
+  const cellOf = ({ index, column }: SettledColumn<unknown>) => {
     const cell = table.rows[row]?.[index];
     return `"${cell?.text ?? ""}" in ${cell === undefined ? "" : cellInSheet(cell)} under ${headingText(column)}`;
   };
@@ -92,17 +98,17 @@ function toldDifference(name: string, { row, first, other }: Difference, view: T
 }
 
 /** The line that leaves a column out. */
-export function leaveOut({ column }: SettledColumn): string {
+export function leaveOut({ column }: SettledColumn<unknown>): string {
   return `columns: { ${JSON.stringify(headingText(column))}: left out }`;
 }
 
 /** A column whose every filled cell another one repeats is left out. */
-function repeated(twins: readonly SettledColumn[], view: TableView): readonly SettledColumn[] {
-  const filled = ({ index }: SettledColumn) => view.textsOf(index).filter((text) => text !== "").length;
+function repeated<H>(twins: readonly SettledColumn<H>[], view: TableView): readonly SettledColumn<H>[] {
+  const filled = ({ index }: SettledColumn<H>) => view.textsOf(index).filter((text) => text !== "").length;
   const [fullest, ...others] = twins.toSorted((a, b) => filled(b) - filled(a) || a.index - b.index);
   if (fullest === undefined) return [];
   const kept = view.textsOf(fullest.index);
-  const isRepeated = ({ index }: SettledColumn) =>
+  const isRepeated = ({ index }: SettledColumn<H>) =>
     view.textsOf(index).every((text, row) => text === "" || kept[row] !== "");
   return others.filter(isRepeated).map((twin) => ({
     ...twin,

@@ -58,7 +58,16 @@ const ORDER: readonly string[] = [
 function inOrder(base: SourceNode): SourceNode {
   if (base.kind !== "map") return base;
   const rank = (key: string): number => (ORDER.includes(key) ? ORDER.indexOf(key) : ORDER.length);
-  return { ...base, entries: base.entries.toSorted((a, b) => rank(a.key) - rank(b.key)) };
+  const entries = base.entries.map((entry) => ({ ...entry, value: kindFirst(entry.value) }));
+  return { ...base, entries: entries.sort((a, b) => rank(a.key) - rank(b.key)) };
+}
+
+/** What kind of a thing it is comes before its measures. */
+function kindFirst(node: SourceNode): SourceNode {
+  if (node.kind === "scalar") return node;
+  if (node.kind === "list") return { ...node, items: node.items.map(kindFirst) };
+  const entries = node.entries.map((entry) => ({ ...entry, value: kindFirst(entry.value) }));
+  return { ...node, entries: entries.sort((a, b) => Number(b.key === "kind") - Number(a.key === "kind")) };
 }
 
 function withoutEmpty(node: SourceNode): SourceNode {

@@ -47,7 +47,8 @@ export function readSheetAsSent(input: SheetInput): Outcome<SheetReading> {
   const { answers, beside } = said.value;
   const opened = openTables(input.file, input.name, answers.sheet);
   if (!opened.ok) return opened;
-  const settled = settleUnit(input, opened.value);
+  const sheetMeant = (): string => readSchedule(opened.value, input.name, "in", answers, beside).readAs.sheet;
+  const settled = settleUnit(input, opened.value, sheetMeant);
   if (settled.unit === null) return { ok: true, value: askUnit(input, settled.proofs), findings: [] };
   const schedule = readSchedule(opened.value, input.name, settled.unit, answers, beside);
   const isNoSchedule = schedule.bases.length === 0 && schedule.readAs.lines.length === 0;
@@ -79,9 +80,14 @@ interface Proof extends UnitProof {
   readonly sheet: string;
 }
 
-/** What is stated goes before the job, the job before what the cells prove; cells that prove both prove none. */
-function settleUnit({ unit, job }: SheetInput, tables: readonly Table[]): SettledUnit {
-  const proofs = tables.flatMap((table) => provedUnits(table).map((proof) => ({ ...proof, sheet: table.sheet })));
+/**
+ * What is stated goes before the job, the job before what the cells prove; cells that prove both prove none. Where sheets of
+ * a workbook differ, those of the sheet that is meant count.
+ */
+function settleUnit({ unit, job }: SheetInput, tables: readonly Table[], sheetMeant: () => string): SettledUnit {
+  const all = tables.flatMap((table) => provedUnits(table).map((proof) => ({ ...proof, sheet: table.sheet })));
+  const meant = tables.length > 1 && new Set(all.map((proof) => proof.unit)).size > 1 ? sheetMeant() : "";
+  const proofs = all.filter(({ sheet }) => meant === "" || sheet === meant);
   if (unit !== null) return { unit, because: "as stated", proofs };
   const written = findNode(job ?? undefined, "units");
   const ofJob = written?.kind === "scalar" ? written.text : "";

@@ -54,7 +54,7 @@ function expectRead(text: string, form: FormName, unit: Unit, values: Readonly<R
 
 describe.each(UNITS)("printed and read back, in %s", (unit) => {
   const { whole, length, pick } = drawer(unit === "in" ? 1 : 2);
-  const draws = Array.from({ length: 150 }, (_, index) => index);
+  const draws = Array.from({ length: 60 }, (_, index) => index);
 
   it("lengths", () => {
     for (const _ of draws) {
@@ -312,9 +312,11 @@ describe("whatever stands in a cell", () => {
       const form = FORM_NAMES[index % FORM_NAMES.length] ?? "text";
       const reading = read(text, form, pick(UNITS), pick([null, null, "mm", "in", "ft"]));
       kinds.add(reading.kind);
-      if (reading.kind === "value") expect([text, form, reading.parts.length > 0]).toEqual([text, form, true]);
-      if (reading.kind === "choice") expect([text, form, reading.readings.length > 1]).toEqual([text, form, true]);
-      if (reading.kind === "fault") expect(reading.message).not.toBe("");
+      const isEmpty =
+        (reading.kind === "value" && reading.parts.length === 0) ||
+        (reading.kind === "choice" && reading.readings.length < 2) ||
+        (reading.kind === "fault" && reading.message === "");
+      if (isEmpty) expect([text, form]).toBe("an answer that says something");
     }
     expect([...kinds].sort()).toEqual(["blank", "choice", "fault", "reference", "value"]);
   });

@@ -2,7 +2,9 @@
 import { quote } from "../../units/index.js";
 import type { CellReading, Reference } from "../model.js";
 import type { CellText } from "./answers.js";
+import type { Phrases } from "./scan.js";
 import { phrases, Scan } from "./scan.js";
+import { tokenize } from "./tokens.js";
 
 const NONE = phrases("N/A", "NA", "N.A.", "NIL", "NONE", "NONE REQ'D", "NONE REQUIRED", "NOT REQ'D", "NOT REQUIRED");
 const ABOVE = phrases(
@@ -98,8 +100,13 @@ const OPEN = phrases(
   "SEE REMARKS",
   "SEE MANUFACTURER",
 ); // prettier-ignore
-const TYP = phrases("TYP", "TYPICAL", "U.N.O.", "U.O.N.", "UNLESS NOTED OTHERWISE", "UNLESS OTHERWISE NOTED");
-const BRACKETED = phrases("(TYP)", "(TYPICAL)", "(U.N.O.)", "(U.O.N.)", "(TYP U.N.O.)", "(TYP, U.N.O.)");
+const TYPICAL = ["TYP", "TYPICAL", "U.N.O.", "U.O.N.", "UNLESS NOTED OTHERWISE", "UNLESS OTHERWISE NOTED"];
+const TYP = phrases(...TYPICAL);
+/** As they end a cell, token by token, in brackets or without. */
+const ENDINGS = [...TYPICAL.map((words) => `(${words})`), "(TYP U.N.O.)", "(TYP, U.N.O.)", ...TYPICAL].map((words) =>
+  tokenize(words).map(({ key }) => key),
+);
+const LAST_KEYS = new Set(ENDINGS.map((keys) => keys.at(-1)));
 
 /** True for a cell that holds nothing: empty, a dash, N/A, NIL. `NONE` is nothing too, where the column has no such word. */
 export function isBlank(cell: CellText): boolean {
@@ -112,7 +119,7 @@ export function isDitto(cell: CellText): boolean {
   return isWhole(cell, ABOVE);
 }
 
-function isWhole({ tokens, plain, context }: CellText, among: Parameters<Scan["phrase"]>[0]): boolean {
+function isWhole({ tokens, plain, context }: CellText, among: Phrases): boolean {
   const scan = new Scan(tokens, plain, context);
   return scan.phrase(among) && scan.isDone;
 }
@@ -124,7 +131,7 @@ export function readEverywhere(cell: CellText): CellReading | null {
   return readNote(cell) ?? readOpen(cell) ?? readSimilar(cell) ?? readBase(cell);
 }
 
-function starts({ tokens, plain, context }: CellText, among: Parameters<Scan["phrase"]>[0]): Scan | null {
+function starts({ tokens, plain, context }: CellText, among: Phrases): Scan | null {
   const scan = new Scan(tokens, plain, context);
   return scan.phrase(among) ? scan : null;
 }
@@ -174,7 +181,7 @@ function readBase(cell: CellText): CellReading | null {
   const first = scan?.peek();
   if (scan === null || first === undefined) return null;
   const mark = cell.plain.slice(first.start);
-  const isMark = !/[ ,&;()"]/.test(mark) && (/\d/.test(mark) || mark.length <= 2);
+  const isMark = !/[ ,&;()"/]/.test(mark) && (/\d/.test(mark) || mark.length <= 2);
   if (isMark) return reference({ kind: "base", mark });
   return fault(cell, "points elsewhere; allowed is a mark, as SAME AS B3, a note, as SEE NOTE 2, or the value");
 }
@@ -192,7 +199,8 @@ export function withoutTypical(cell: CellText): CellText {
   let tokens = cell.tokens;
   const said: string[] = [];
   while (true) {
-    const kept = [...BRACKETED, ...TYP].find((keys) => tokens.length > keys.length && endsWith(tokens, keys));
+    if (!LAST_KEYS.has(tokens.at(-1)?.key)) break;
+    const kept = ENDINGS.find((keys) => tokens.length > keys.length && endsWith(tokens, keys));
     if (kept === undefined) break;
     said.unshift(
       kept

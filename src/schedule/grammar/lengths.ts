@@ -35,9 +35,26 @@ function written(scan: Scan, text: string, family: Family): Written {
   const isBare = family === "bare";
   const whole = isBare && headingUnit !== null && headingUnit !== unit ? `${text} ${headingUnit}` : text;
   const reading = parseLength(whole, unit, FARTHEST);
-  if (!reading.ok) scan.fault(reading.message);
   const own = isBare ? familyOf(headingUnit ?? unit) : family;
+  const doubt = reading.ok ? doubtOf(text, isBare && own === "mm") : reading.message;
+  if (doubt !== null) scan.fault(doubt);
   return { text: whole, nm: reading.ok ? reading.value : Number.NaN, isBare, family: own };
+}
+
+/** A fraction without a unit where bare numbers are millimetres; one that is none of a rule, and may be two numbers. */
+function doubtOf(text: string, isMetric: boolean): string | null {
+  const [above, below] = text.split("/").map((part) => Number(part.trim()));
+  if (isMetric && text.includes("/"))
+    return `${quote(text)} is a fraction without a unit beside millimetres; allowed is ${text} in, or a decimal`;
+  if (above === undefined || below === undefined || !Number.isInteger(above) || !Number.isInteger(below)) return null;
+  if (isLowest(above, below) && (below <= 10 || Number.isInteger(Math.log2(below)))) return null;
+  return `${quote(text)} may be ${above} or ${below}, or a fraction; allowed is one number, a fraction in lowest terms as 3/4`;
+}
+
+function isLowest(above: number, below: number): boolean {
+  let [large, small] = [below, above];
+  while (small > 0) [large, small] = [small, large % small];
+  return large === 1;
 }
 
 /** As far as elevations reach: 10 km, in nanometres. Each key's own limit is its leaf's. */

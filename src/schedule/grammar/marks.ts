@@ -6,8 +6,8 @@
  */
 import { quote } from "../../units/index.js";
 import type { CellReading, PossibleReading } from "../model.js";
+import type { CellText } from "./answers.js";
 import { scalar } from "./nodes.js";
-import type { CellContext } from "./scan.js";
 import { plainCell } from "./tokens.js";
 
 /** Marks of one cell; `quantity` is how many of each it says, where it does. */
@@ -257,15 +257,15 @@ function combine(parts: readonly (readonly (readonly string[])[])[]): readonly (
 }
 
 /** A cell of marks as parts: each mark under the key of the column, and how many of each under `quantity`. */
-export function readMarkCell(text: string, context: CellContext): CellReading {
-  const reading = readMarks(text);
+export function readMarkCell({ text, plain, said, context }: CellText): CellReading {
+  const reading = readMarks(said === "" ? text : plain);
   if (reading.kind === "fault") return reading;
   const toParts = ({ marks, quantity, how }: Marks): PossibleReading => ({
     parts: [
       ...marks.map((mark) => ({ key: context.key, node: scalar(mark, context.place) })),
       ...(quantity === null ? [] : [{ key: "quantity", node: scalar(quantity, context.place) }]),
     ],
-    how,
+    how: reading.kind === "choice" ? how : [how, said].filter((words) => words !== "").join("; "),
   });
   if (reading.kind === "choice")
     return { kind: "choice", readings: reading.readings.map(toParts), message: reading.message };

@@ -7,6 +7,7 @@ import type { Phrases, Scan } from "./scan.js";
 import { phrases } from "./scan.js";
 
 const GRADE = phrases("GR", "GRADE", "GRD", "CL", "CLASS", "PROPERTY CLASS");
+const ISO = phrases("ISO 898-1", "ISO 898");
 const GALVANIZED = phrases(
   "HDG",
   "H.D.G.",
@@ -96,7 +97,7 @@ function takeF1554(scan: Scan): string | null {
 
 /** `GR 55`, `GRADE 8.8`, `CL 8.8`; `55` and `8.8` alone. */
 function takeNumbered(scan: Scan, barely: boolean): string | null {
-  scan.phrase(phrases("ISO 898-1", "ISO 898"));
+  scan.phrase(ISO);
   if (!scan.phrase(GRADE) && !barely) return null;
   scan.take("-");
   return takeKind(scan, "number");

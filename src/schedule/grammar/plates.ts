@@ -185,6 +185,8 @@ function takesThree(cell: CellText): boolean {
   return reading.kind === "value";
 }
 
+const HOLES = phrases("HOLE", "HOLES", "HLS");
+
 /** A hole: `1-5/16`, `Ø1-5/16`, `1-5/16"Ø HOLES`. */
 export function readHole(cell: CellText): CellReading {
   return readWays(cell, `a hole's diameter, as 2-1/16, 2-1/16"\u00D8 or 52 mm`, (scan) => {
@@ -192,7 +194,7 @@ export function readHole(cell: CellText): CellReading {
     const diameter = takeLength(scan);
     if (diameter === null) return null;
     if (!isBefore) scan.phrase(DIAMETER);
-    scan.phrase(phrases("HOLE", "HOLES", "HLS"));
+    scan.phrase(HOLES);
     return { values: { [cell.context.key]: diameter.text } };
   });
 }

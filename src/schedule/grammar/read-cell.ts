@@ -24,7 +24,7 @@ const FORMS: Readonly<Record<FormName, (cell: CellText) => CellReading>> = {
   word: readWord,
   yesNo: readYesNo,
   count: readCount,
-  mark: ({ text, context }) => readMarkCell(text, context),
+  mark: (cell) => readMarkCell(cell),
   length: readLength,
   lengths: readLengths,
   point: readPoint,
@@ -61,7 +61,7 @@ const FREE_FORMS: ReadonlySet<FormName> = new Set(["text", "note"]);
 /** Forms that have the word NONE. */
 const WITH_NONE: ReadonlySet<FormName> = new Set(["word", "opening"]);
 /** Forms in which TYP behind a value is a part of it. */
-const KEEPS_TYP: ReadonlySet<FormName> = new Set(["text", "note", "mark", "grade"]);
+const KEEPS_TYP: ReadonlySet<FormName> = new Set(["text", "note", "grade"]);
 
 /** Reads the text of a cell by its form. Never throws; its time grows with the text alone. */
 export function readCell(text: string, form: FormName, context: CellContext): CellReading {

@@ -45,7 +45,9 @@ const NAMES = phrases(
 const LONG = phrases("LG", "LONG", "LENGTH", "O.A.L.", "OAL", "OVERALL", "LGTH");
 const EMBEDMENT = phrases("EMBED", "EMBEDMENT", "EMB", "EMBEDDED", "EMBED'T", "EMBMT");
 const PROJECTION = phrases("PROJ", "PROJECTION", "PROJECTING");
-const WITH = phrases("W/", "WITH", "X", ",");
+const WITH = phrases("W/", "WITH", "X", ",", "&", "AND", "-");
+/** Property classes of ISO 898-1: behind the name of a metric thread such a number is one. */
+const CLASSES = new Set(["4.6", "4.8", "5.6", "5.8", "6.8", "8.8", "9.8", "10.9", "12.9"]);
 
 /** A size and how many of it are said. */
 interface Sized {
@@ -168,13 +170,14 @@ interface Details {
 }
 
 /** What stands behind the size: names, material, lengths, each once. */
-function takeDetails(scan: Scan): Details {
+function takeDetails(scan: Scan, isMetric: boolean): Details {
   let found: Details = { length: null, embedment: null, projection: null, values: {} };
   while (!scan.isDone) {
     const next = scan.either(
       () => (scan.phrase(NAMES) ? found : null),
       () => takeMeasure(scan, found),
       () => takeRodMaterial(scan, found),
+      () => (isMetric ? takeClass(scan, found) : null),
     );
     if (next === null) break;
     found = next;
@@ -194,6 +197,17 @@ function takeRodMaterial(scan: Scan, found: Details): Details | null {
   return isTwice ? null : { ...found, values: { ...found.values, ...given } };
 }
 
+/** `M24 8.8`, `M24-8.8`, `M24 (8.8)` */
+function takeClass(scan: Scan, found: Details): Details | null {
+  if (!scan.take("-")) scan.take(",");
+  const isOpen = scan.take("(");
+  const grade = scan.peek()?.key ?? "";
+  if (!CLASSES.has(grade) || found.values["rods.grade"] !== undefined) return null;
+  scan.at += 1;
+  if (isOpen && !scan.take(")")) return null;
+  return { ...found, values: { ...found.values, "rods.grade": grade } };
+}
+
 /** `x 2'-0"`, `x 24" LG`, `W/ 12" EMBED`, `24" LONG`. */
 function takeMeasure(scan: Scan, found: Details): Details | null {
   const isJoined = scan.peek()?.key === "x";
@@ -210,7 +224,7 @@ function takeWay(scan: Scan, takeHead: (scan: Scan) => Sized | null): Way | null
   scan.phrase(NAMES);
   const sized = takeHead(scan);
   if (sized === null) return null;
-  const { length, embedment, projection, values } = takeDetails(scan);
+  const { length, embedment, projection, values } = takeDetails(scan, sized.written === null);
   holdPitch(scan, sized, length);
   holdShort(scan, sized, length);
   holdMetric(scan, sized, [length, embedment, projection]);
@@ -241,7 +255,8 @@ function holdPitch(scan: Scan, { size, written }: Sized, length: Written | null)
 
 /** A rod is many times as long as it is thick: `12 x 12` is something else. */
 function holdShort(scan: Scan, { size, written }: Sized, length: Written | null): void {
-  if (written === null || length === null || !(length.nm < 4 * written.nm)) return;
+  const isMixed = /\d[ -]+\d+ ?\//.test(size);
+  if (written === null || length === null || isMixed || !(length.nm < 4 * written.nm)) return;
   scan.fault(
     `${quote(scan.plain)} has ${length.text} behind ${size}, which is short for the length of a rod; allowed is a size and a length, as 1"\u00D8 x 24" LG`,
   );

@@ -17,13 +17,15 @@ export interface CellContext {
   readonly synonyms?: Readonly<Record<string, string>>;
 }
 
-/** Ways of writing one thing, longest first. */
-export type Phrases = readonly (readonly string[])[];
+/** Ways of writing one thing by their first token, longest first. */
+export type Phrases = ReadonlyMap<string, readonly (readonly string[])[]>;
 
 /** Phrases as a person writes them, `C/C`, `O.C.`: compared token by token, whatever their case and spaces. */
 export function phrases(...written: readonly string[]): Phrases {
-  const keys = written.map((text) => tokenize(text).map(({ key }) => key));
-  return keys.toSorted((a, b) => b.length - a.length);
+  const keys = written.map((text) => tokenize(text).map(({ key }) => key)).toSorted((a, b) => b.length - a.length);
+  const byFirst = new Map<string, (readonly string[])[]>();
+  for (const phrase of keys) byFirst.set(phrase[0] ?? "", [...(byFirst.get(phrase[0] ?? "") ?? []), phrase]);
+  return byFirst;
 }
 
 /** A place among tokens that moves on as parsers take them. */
@@ -55,7 +57,9 @@ export class Scan {
 
   /** Takes the longest of the phrases that stands here. */
   phrase(among: Phrases): boolean {
-    const found = among.find((keys) => keys.every((key, ahead) => this.peek(ahead)?.key === key));
+    const found = among
+      .get(this.peek()?.key ?? "")
+      ?.find((keys) => keys.every((key, ahead) => this.peek(ahead)?.key === key));
     this.at += found?.length ?? 0;
     return found !== undefined;
   }

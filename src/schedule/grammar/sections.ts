@@ -1,7 +1,9 @@
 /** Columns: their sizes, or the name of a section: `wide flange 12 x 8 x 5/8 x 3/8 along y`, `W12x65`, `HSS 8x8x1/2`, `HEB 300`. */
+import { quote } from "../../units/index.js";
 import type { CellReading } from "../model.js";
 import type { CellText, Way } from "./answers.js";
 import { readWays } from "./answers.js";
+import type { Written } from "./lengths.js";
 import { holdUnits, takeSides } from "./lengths.js";
 import { map, scalar } from "./nodes.js";
 import type { Scan } from "./scan.js";
@@ -53,6 +55,7 @@ const WEIGHTS = [
   "SCH 40S",
   "DBL XS",
 ];
+const PIPE_WEIGHTS = phrases(...WEIGHTS);
 /** Names of American, European and British sections. */
 const SECTIONS: readonly SectionName[] = [
   section(["W", "M", "S", "HP", "C", "MC", "WT"], 2, 2),
@@ -87,8 +90,26 @@ function takeNamed(
 /** `6 STD PIPE`, `6" XS PIPE` */
 function takePipeLast(scan: Scan): string | null {
   const first = scan.at;
-  if (takeSides(scan, 1).length === 0 || !scan.phrase(phrases(...WEIGHTS)) || !scan.take("pipe")) return null;
+  if (takeSides(scan, 1).length === 0 || !scan.phrase(PIPE_WEIGHTS) || !scan.take("pipe")) return null;
   return scan.textFrom(first);
+}
+
+const OUTSIDE = phrases("O.D.", "OD", "OUTSIDE DIAMETER");
+/** Nominal pipe sizes whose outside diameter is another (ASME B36.10M: from NPS 14 both are one), in 1/16 in. */
+const NOMINAL = new Set([2, 4, 6, 8, 12, 16, 20, 24, 32, 40, 48, 56, 64, 80, 96, 128, 160, 192]);
+
+/** `PIPE 6` may be the nominal size, which is 6-5/8 in outside. */
+function holdOutside(scan: Scan, [diameter]: readonly Written[]): void {
+  if (
+    diameter === undefined ||
+    scan.phrase(OUTSIDE) ||
+    diameter.family !== "in" ||
+    !NOMINAL.has(diameter.nm / 1_587_500)
+  )
+    return;
+  scan.fault(
+    `${quote(scan.plain)} may be the outside diameter, or the nominal size of a pipe, whose outside diameter is another; allowed is PIPE 6 STD, or pipe 6 O.D.`,
+  );
 }
 
 function takeAlong(scan: Scan): string | null {
@@ -115,6 +136,7 @@ export function readSection(whole: CellText): CellReading {
     const sides = scan.phrase(words) ? takeSides(scan, names.length) : [];
     if (sides.length !== names.length) return null;
     holdUnits(scan, sides);
+    if (kind === "pipe") holdOutside(scan, sides);
     return ended(scan, { kind: scalar(kind, place), ...named(names, sides, scan.context) });
   });
   const byName = (scan: Scan): Way | null => {

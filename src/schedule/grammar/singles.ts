@@ -48,6 +48,8 @@ const LEVEL = phrases(
   "TOP OF CONC EL",
 );
 
+const NOUGHT_SIGN = phrases("\u00B1", "+/-");
+
 /** An elevation, as written: `99'-6"`, `EL. +99.50 ft`, `+/-0.00 m`. */
 export function readElevation(cell: CellText): CellReading {
   const allowed = `an elevation with its unit, as 99'-6", 99.5 ft, 12350 mm or 12.35 m`;
@@ -55,7 +57,7 @@ export function readElevation(cell: CellText): CellReading {
     scan.phrase(LEVEL);
     scan.take("=");
     const first = scan.at;
-    const isNoughtSign = scan.phrase(phrases("\u00B1", "+/-"));
+    const isNoughtSign = scan.phrase(NOUGHT_SIGN);
     const length = takeLength(scan, true);
     if (length === null || (isNoughtSign && length.nm !== 0)) return null;
     return { values: { [cell.context.key]: isNoughtSign ? scan.textFrom(first) : length.text } };

@@ -69,6 +69,9 @@ const CIRCLE = phrases(
 );
 const RODS = phrases("RODS", "ROD", "BOLTS", "A.R.", "A.B.", "ANCHORS", "ANCHOR RODS", "ANCHOR BOLTS", "EA", "NO");
 
+const OVERALL = phrases("OVERALL", "O.A.", "OA", "O/A", "TOTAL");
+const RECTANGLE = phrases("RECT", "RECTANGLE");
+
 /** Keys of a pitch, beside those of the length overall: with the number of rods it is the length overall. */
 export const PITCH_KEYS = { x: "pattern.pitch.x", y: "pattern.pitch.y" } as const;
 
@@ -84,7 +87,7 @@ function takeRectangle(scan: Scan): Way | null {
   const isCentresFirst = scan.phrase(CENTRES);
   const isSquare = sides.length === 1 && scan.phrase(SQUARE);
   const isCentres = isCentresFirst || scan.phrase(CENTRES);
-  if (!isSquare && !isCentresFirst) scan.phrase(phrases("RECT", "RECTANGLE"));
+  if (!isSquare && !isCentresFirst) scan.phrase(RECTANGLE);
   const [x, y] = isSquare ? [sides[0], sides[0]] : sides;
   if (x === undefined || y === undefined) return null;
   holdUnits(scan, sides);
@@ -157,7 +160,7 @@ function takeTotal(scan: Scan): Written | null {
   const isEqual = scan.take("=");
   if (!isEqual && !scan.take(":")) return null;
   const total = takeLength(scan);
-  const isNamed = scan.phrase(phrases("OVERALL", "O.A.", "OA", "O/A", "TOTAL"));
+  const isNamed = scan.phrase(OVERALL);
   return isEqual || isNamed ? total : null;
 }
 

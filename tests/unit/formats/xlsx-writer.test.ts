@@ -25,7 +25,7 @@ const sheet = (rows: XlsxSheet["rows"], changes: Partial<XlsxSheet> = {}): XlsxS
 async function ownTexts(bytes: Uint8Array): Promise<string[][]> {
   const opened = await openWorkbook(bytes, "a.xlsx");
   if (!opened.ok) throw new Error(JSON.stringify(opened.findings));
-  return opened.value.rows.map((row) => row.map(({ text }) => text));
+  return (opened.value.sheets[0]?.rows ?? []).map((row) => row.map(({ text }) => text));
 }
 
 describe("cells", () => {

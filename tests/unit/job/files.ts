@@ -6,12 +6,12 @@ import { fileURLToPath } from "node:url";
 import { formatFinding } from "../../../src/diagnostics/finding.js";
 import type { Job } from "../../../src/job/index.js";
 import { readJob } from "../../../src/job/index.js";
-import type { Inputs, Table } from "../../../src/readers/inputs.js";
+import type { Inputs, Table, Workbook } from "../../../src/readers/inputs.js";
 import { vocabulary } from "../../../src/tasks/open.js";
 
 export const TEMPLATES = fileURLToPath(new URL("../../../templates/", import.meta.url));
 
-type Content = string | Uint8Array | Table;
+type Content = string | Uint8Array | Table | Workbook;
 
 const shops: readonly (readonly [string, string])[] = readdirSync(join(TEMPLATES, "shops"))
   .filter((name) => name.endsWith(".yaml"))

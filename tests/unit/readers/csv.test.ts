@@ -37,7 +37,7 @@ describe("places", () => {
 
   it("counts the separator line and empty rows", () => {
     const reading = readCsv("sep=,\nMark,Qty\n\nB1,2\n", "s.csv");
-    expect(reading.ok && reading.value.rows[2]?.[1]).toEqual({ text: "2", line: 4, column: 2 });
+    expect(reading.ok && reading.value.rows[2]?.[1]).toEqual({ text: "2", line: 4, column: 2, row: 3 });
   });
 
   it("trims cells and keeps quotation marks that are written twice", () => {
@@ -48,7 +48,7 @@ describe("places", () => {
 describe("faults", () => {
   it("tells an open quotation mark with its line", () => {
     expect(texts('a,b\n1,2\n3,"4\n')).toEqual([
-      's.csv:3:1: a quotation mark is not closed or stands inside a cell; a cell that holds " is written "like ""this"""',
+      's.csv:3:2: a quotation mark opens this cell and is not closed; a cell that holds " is written "like ""this""", and what is above is written DO',
     ]);
   });
 

@@ -21,9 +21,6 @@ describe("a number is read as it is held where it is shown as a number", () => {
     [-3, "0.00;[Red]0.00"],
     [-3, "0.00"],
     [0, '0.00;-0.00;"-"0'],
-    [1.25, "# ?/?"],
-    [1.4375, "# ??/??"],
-    [1.4375, "# ?/16"],
     [0.00001, "0.00E+00"],
     [12, "@"],
     [12, "[Blue]0"],
@@ -33,21 +30,48 @@ describe("a number is read as it is held where it is shown as a number", () => {
   });
 });
 
+describe("a fraction is read as it is shown", () => {
+  it.each([
+    [1.25, "# ?/?", "1 1/4"],
+    [1.4375, "# ??/??", "1 7/16"],
+    [1.5, "# ?/16", "1 8/16"],
+    [0.75, "# ?/?", "3/4"],
+    [-1.25, "# ?/?", "-1 1/4"],
+    [12, "# ?/?", "12"],
+    [0, "# ?/?", "0"],
+    [1.25, '# ?/?\\"', '1 1/4"'],
+    [1.25, '# ?/?" in"', "1 1/4 in"],
+    [1.25, "?/?", "1 1/4"],
+  ])("%d under %s", (value, code, text) => {
+    expect(shown(value, code)).toBe(text);
+  });
+});
+
 describe("a unit that a format adds is read", () => {
   it.each([
-    [254, '0.00" mm"', "254 mm"],
+    [254, '0.00" mm"', "254.00 mm"],
+    [254, '0.0 "mm"', "254.0 mm"],
+    [254.5, '0.##" mm"', "254.5 mm"],
+    [1234.5, '#,##0.00" mm"', "1234.50 mm"],
+    [3.5, "0.00\\'", "3.50'"],
+    [3.5, '0.0" M"', { how: expect.stringContaining("shows") }],
     [12.5, 'General" mm"', "12.5 mm"],
     [254, "0\\ \\m\\m", "254 mm"],
-    [12, '0.0"cm"', "12 cm"],
-    [12, '0" in."', "12 in"],
-    [12, '0\\"', "12 in"],
-    [6, "0'", "6 ft"],
-    [6, '0.00" ft";-0.00" ft"', "6 ft"],
-    [-6, '0.00" ft";-0.00" ft"', "-6 ft"],
+    [12, '0.0"cm"', "12.0 cm"],
+    [12, '0" in."', "12 in."],
+    [12, '0\\"', '12"'],
+    [6, "0'", "6'"],
+    [6, '0.00" ft";-0.00" ft"', "6.00 ft"],
+    [-6, '0.00" ft";-0.00" ft"', "-6.00 ft"],
     [45, "0\u00b0", "45\u00b0"],
     [7, "000", "007"],
   ])("%d under %s", (value, code, text) => {
-    expect(shown(value, code)).toBe(text);
+    expect(shown(value, code)).toEqual(text);
+  });
+
+  it("is part of what is told where fewer decimals are shown than are held", () => {
+    expect(shown(254.04, '0.0" mm"')).toEqual(["254.04 mm", "254.0 mm"]);
+    expect(shown(1.43, '# ?/16\\"')).toEqual(['1.43"', '1 7/16"']);
   });
 });
 

@@ -4,6 +4,7 @@ import { readSheet } from "read-excel-file/universal";
 import { describe, expect, it } from "vitest";
 import writeWorkbook from "write-excel-file/node";
 import { formatFinding } from "../../../src/diagnostics/finding.js";
+import type { Table } from "../../../src/readers/inputs.js";
 import { openWorkbook } from "../../../src/readers/workbook.js";
 import { sheetData, type WrittenSheet, writeBook } from "../../fuzz/workbooks.js";
 import { drawFrom } from "../../seed.js";
@@ -16,7 +17,7 @@ async function workbook(rows: WrittenCell[][], sheet = "Bases"): Promise<Uint8Ar
 
 async function told(bytes: Uint8Array, sheet?: string): Promise<unknown> {
   const reading = await openWorkbook(bytes, "b.xlsx", sheet);
-  return reading.ok ? reading.value.rows : reading.findings.map(formatFinding);
+  return reading.ok ? reading.value.sheets[0]?.rows : reading.findings.map(formatFinding);
 }
 
 /** The workbook with its first sheet's XML changed. */
@@ -54,7 +55,7 @@ describe("cells", () => {
         {
           text: "2026-03-04",
           fault:
-            "the spreadsheet made a date of what was typed here (2026-03-04); format the column as text and type it again",
+            "the spreadsheet made a date of what was typed here (2026-03-04): 3/4?; allowed is what is meant in the job, as cells: { A2: 3/4 }, or the column formatted as text and the value typed again",
         },
       ],
     ]);
@@ -108,11 +109,20 @@ describe("what is no readable workbook is told", () => {
   });
 });
 
+function changePart(bytes: Uint8Array, name: string, change: (xml: string) => string): Uint8Array {
+  const files = unzipSync(bytes);
+  return zipSync({ ...files, [name]: strToU8(change(new TextDecoder().decode(files[name]))) });
+}
+
 /** Texts of the cells, faults after them, and what is remarked. */
 async function opened(bytes: Uint8Array, sheet?: string) {
   const reading = await openWorkbook(bytes, "b.xlsx", sheet);
   if (!reading.ok) return reading.findings.map(formatFinding);
-  const { rows, remarks = [], sheet: name } = reading.value;
+  const [first, ...others] = reading.value.sheets.map(shownTable);
+  return others.length === 0 ? first : [first, ...others];
+}
+
+function shownTable({ rows, remarks = [], sheet: name }: Table) {
   const cells = rows.map((row) => row.map(({ text, fault }) => (fault === undefined ? text : `${text} !`)));
   return { name, cells, remarks: remarks.map((remark) => `${remark.severity} ${formatFinding(remark)}`) };
 }
@@ -121,26 +131,92 @@ const simple = (name: string, text: string, state?: "hidden" | "veryHidden"): Wr
   return { name, xml: sheetData([[text]]), ...(state === undefined ? {} : { state }) };
 };
 
-describe("the sheet that is read", () => {
-  it("is the first that is shown, and is named where there are others", async () => {
-    const book = writeBook([simple("Old", "99", "veryHidden"), simple("Bases", "12"), simple("Notes", "x")]);
-    expect(await opened(book)).toEqual({
-      name: "Bases",
-      cells: [["12"]],
-      remarks: [
-        'warning b.xlsx: sheet "Bases" is read, the first that is shown; not read: "Old" (hidden), "Notes" (sheet: Bases beside the file\'s name in the job says which is meant)',
-      ],
-    });
-    expect(await opened(book, "Bases")).toEqual({ name: "Bases", cells: [["12"]], remarks: [] });
-    expect(await opened(writeBook([simple("Bases", "12")]))).toMatchObject({ name: "Bases", remarks: [] });
+describe("the sheets that are read", () => {
+  it("are all that hold cells, in their order, hidden ones marked; charts and blank ones are left out", async () => {
+    const blank = { name: "Sheet2", xml: "<sheetData/>" };
+    const book = writeBook([simple("Old", "99", "veryHidden"), simple("Bases", "12"), blank, simple("Notes", "x")]);
+    const read = await openWorkbook(book, "b.xlsx");
+    const sheets = read.ok ? read.value.sheets.map(({ sheet, isHidden }) => [sheet, isHidden]) : [];
+    expect(sheets).toEqual([
+      ["Old", true],
+      ["Bases", undefined],
+      ["Notes", undefined],
+    ]);
+    const chart = changePart(book, "xl/_rels/workbook.xml.rels", (xml) =>
+      xml.replace('/worksheet" Target="worksheets/sheet2.xml', '/chartsheet" Target="worksheets/sheet2.xml'),
+    );
+    expect(await opened(chart)).toMatchObject([{ name: "Old" }, { name: "Notes" }]);
+    expect(await opened(writeBook([blank]))).toEqual(["b.xlsx: no sheet of the workbook holds a cell; allowed is one"]);
   });
 
-  it("is told to be hidden where the job names a hidden one; a workbook that shows none is refused", async () => {
+  it("are the one that is named alone, though it is blank, and though another is damaged", async () => {
+    const book = writeBook([
+      simple("Old", "99"),
+      { name: "Broken", xml: "<c" },
+      { name: "Blank", xml: "<sheetData/>" },
+    ]);
+    expect(await opened(book, "Old")).toEqual({ name: "Old", cells: [["99"]], remarks: [] });
+    expect(await opened(book, "Blank")).toEqual({ name: "Blank", cells: [], remarks: [] });
+    expect(await opened(book)).toEqual([
+      'b.xlsx: sheet "Broken": the workbook is damaged; allowed is .xlsx as a spreadsheet saves it',
+    ]);
+  });
+
+  it("are told to be hidden where the job names a hidden one", async () => {
     const book = writeBook([simple("Old", "99", "hidden"), simple("Bases", "12")]);
     const remark = 'warning b.xlsx: sheet "Old" is hidden in the workbook; it is read since the job names it';
     expect(await opened(book, "Old")).toEqual({ name: "Old", cells: [["99"]], remarks: [remark] });
-    const none = "b.xlsx: the workbook shows no sheet of cells; allowed is one";
-    expect(await opened(writeBook([simple("Old", "99", "veryHidden")]))).toEqual([none]);
+  });
+
+  it("are proposed where they hold a table: no cover", async () => {
+    const table = sheetData([
+      ["Mark", "X"],
+      ["B1", "12"],
+    ]);
+    const book = writeBook([simple("Cover", "COLD STORE"), { name: "Bases", xml: table }]);
+    expect(await opened(book, "Covers")).toEqual(['b.xlsx: there is no sheet "Covers"; allowed are "Bases"']);
+    expect(await opened(writeBook([simple("Cover", "COLD STORE")]), "Covers")).toEqual([
+      'b.xlsx: there is no sheet "Covers"; allowed are "Cover" (did you mean Cover?)',
+    ]);
+  });
+});
+
+describe("merged cells", () => {
+  const merged = (refs: readonly string[], rows: readonly (readonly string[])[]) =>
+    writeBook([
+      {
+        name: "S",
+        xml: `${sheetData(rows)}<mergeCells>${refs.map((ref) => `<mergeCell ref="${ref}"/>`).join("")}</mergeCells>`,
+      },
+    ]);
+  const mergesOf = async (bytes: Uint8Array) => {
+    const read = await openWorkbook(bytes, "b.xlsx");
+    return read.ok ? read.value.sheets[0]?.merges : read.findings;
+  };
+  const rows = [
+    ["ANCHOR RODS", "", "PLATE"],
+    ["SIZE", "GRADE", "X"],
+    ["1", "55", "12"],
+  ];
+
+  it("are told, cut off where nothing stands any more", async () => {
+    expect(await mergesOf(merged(["A1:B1", "$C$2:$C$9"], rows))).toEqual([
+      { top: 1, left: 1, bottom: 1, right: 2 },
+      { top: 2, left: 3, bottom: 3, right: 3 },
+    ]);
+    expect(await mergesOf(merged(["A9:B9", "A1", "A1:A1", "B2:A1", "A0:B1", "nonsense"], rows))).toBeUndefined();
+  });
+
+  it("have together no more cells than the table, however many there are", async () => {
+    expect(await mergesOf(merged(Array(2000).fill("A1:C3"), rows))).toHaveLength(1);
+    expect(await mergesOf(merged(["A1:XFD1048576"], rows))).toEqual([{ top: 1, left: 1, bottom: 3, right: 3 }]);
+  });
+
+  it("hide what stands beneath them", async () => {
+    const read = await openWorkbook(merged(["B2:B3"], rows), "b.xlsx");
+    const cells = read.ok ? read.value.sheets[0]?.rows.map((row) => row[1]) : [];
+    expect(cells?.[1]).toEqual({ text: "GRADE", line: 2, column: 2 });
+    expect(cells?.[2]).toEqual({ text: "55", line: 3, column: 2, isHidden: true, remark: "a merged cell covers it" });
   });
 });
 
@@ -198,7 +274,7 @@ describe("what a person does not see is told and read", () => {
     const cell = (at: string, index: number) => `<c r="${at}" t="s"><v>${index}</v></c>`;
     const xml = `<sheetData><row r="1">${cell("A1", 0)}${cell("B1", 1)}${cell("C1", 2)}</row></sheetData>`;
     expect(await opened(writeBook([{ name: "S", xml }], [], shared))).toMatchObject({
-      cells: [["12 14 !", "12", "12"]],
+      cells: [["14", "12", "12"]],
       remarks: [expect.stringContaining("B1 is struck out; it is read as if it held")],
     });
   });
@@ -216,9 +292,11 @@ describe("a number format", () => {
   it("gives its unit, or is a fault", async () => {
     const one = async (code: string) => {
       const read = await openWorkbook(writeBook([{ name: "S", xml: sheetData([["254"]], 1) }], [code]), "b.xlsx");
-      return read.ok ? [read.value.rows[0]?.[0]?.text, read.value.rows[0]?.[0]?.fault] : [];
+      const cell = read.ok ? read.value.sheets[0]?.rows[0]?.[0] : undefined;
+      return [cell?.text, cell?.fault];
     };
-    expect(await one('0.00" mm"')).toEqual(["254 mm", undefined]);
+    expect(await one('0.00" mm"')).toEqual(["254.00 mm", undefined]);
+    expect(await one('0.0" mm"')).toEqual(["254.0 mm", undefined]);
     expect(await one("0.00")).toEqual(["254", undefined]);
     expect(await one("0%")).toEqual([
       "254",
@@ -254,6 +332,151 @@ describe("formulas", () => {
   });
 });
 
+describe("what is hidden or struck out is marked on its cell", () => {
+  const cellsOf = async (bytes: Uint8Array) => {
+    const read = await openWorkbook(bytes, "b.xlsx");
+    return read.ok ? (read.value.sheets[0]?.rows.flat() ?? []) : [];
+  };
+
+  it("by row, by column, in time that grows with the spans", async () => {
+    const rows = sheetData([
+      ["a", "b"],
+      ["c", "d"],
+    ]).replace('<row r="2"', '<row r="2" hidden="1"');
+    const spans = '<col min="2" max="16384" width="0"/>'.repeat(20_000);
+    const cells = await cellsOf(writeBook([{ name: "S", xml: `<cols>${spans}</cols>${rows}` }]));
+    expect(cells.map(({ text, isHidden }) => [text, isHidden])).toEqual([
+      ["a", undefined],
+      ["b", true],
+      ["c", true],
+      ["d", true],
+    ]);
+  });
+
+  it("by the font of the cell, unless a part has its own", async () => {
+    const run = (text: string, strike: string) => `<r><rPr>${strike}</rPr><t xml:space="preserve">${text}</t></r>`;
+    const shared = [`<si><r><t>12</t></r>${run(" 14", "")}</si>`, "<si><t>12</t></si>"];
+    const cell = (at: string, index: number) => `<c r="${at}" s="1" t="s"><v>${index}</v></c>`;
+    const number = '<c r="C1" s="1"><v>7</v></c><c r="D1" s="1" t="b"><v>1</v></c>';
+    const xml = `<sheetData><row r="1">${cell("A1", 0)}${cell("B1", 1)}${number}</row></sheetData>`;
+    const cells = await cellsOf(writeBook([{ name: "S", xml }], [], shared));
+    expect(cells.map(({ text, isStruck, remark }) => [text, isStruck, remark])).toEqual([
+      ["14", undefined, '"12" is struck out and not read'],
+      ["12", true, undefined],
+      ["7", true, undefined],
+      ["true", true, undefined],
+    ]);
+  });
+});
+
+describe("rich text", () => {
+  type Part = string | readonly [text: string, how: "struck" | "raised"];
+  const HOW = { struck: "<strike/>", raised: '<vertAlign val="superscript"/>' } as const;
+  const read = async (...parts: readonly Part[]) => {
+    const runs = parts.map((part) => {
+      const [text, how] = typeof part === "string" ? [part, ""] : [part[0], HOW[part[1]]];
+      return `<r><rPr>${how}</rPr><t xml:space="preserve">${text}</t></r>`;
+    });
+    const xml = '<sheetData><row r="1"><c r="A1" t="s"><v>0</v></c></row></sheetData>';
+    const book = await openWorkbook(writeBook([{ name: "S", xml }], [], [`<si>${runs.join("")}</si>`]), "b.xlsx");
+    const cell = book.ok ? book.value.sheets[0]?.rows[0]?.[0] : undefined;
+    return [cell?.text, cell?.remark, cell?.fault];
+  };
+
+  it("is read without what is struck out, which is named", async () => {
+    const remark = (text: string) => `"${text}" is struck out and not read`;
+    expect(await read(["1 1/8", "struck"], " 1 1/4")).toEqual(["1 1/4", remark("1 1/8"), undefined]);
+    expect(await read("1-", ["1/8", "struck"], "1/4")).toEqual(["1-1/4", remark("1/8"), undefined]);
+    expect(await read("F1554 GR ", ["36", "struck"], " 55")).toEqual(["F1554 GR  55", remark("36"), undefined]);
+    expect(await read("12", [" ", "struck"])).toEqual(["12", undefined, undefined]);
+  });
+
+  it("is asked about where digits meet over what is struck out", async () => {
+    const fault =
+      'what is left beside the part that is struck out runs together ("3" and "0"); allowed is the text that holds, in the cell or in the job, as cells: { A1: 9 }';
+    expect(await read("3", ["6", "struck"], "0")).toEqual(["30", '"6" is struck out and not read', fault]);
+  });
+
+  it("with raised digits: a fraction stands apart from its whole number, the number of a note is no digit", async () => {
+    expect(await read("1", ["1", "raised"], "/16")).toEqual(["1 1/16", undefined, undefined]);
+    expect(await read("1 ", ["3", "raised"], "/4")).toEqual(["1 3/4", undefined, undefined]);
+    expect(await read(["3", "raised"], "/4")).toEqual(["3/4", undefined, undefined]);
+    expect(await read("HDG", ["2", "raised"])).toEqual(["HDG", '"2" is raised and not read', undefined]);
+    expect(await read("12", ["1", "raised"])).toEqual([
+      "121",
+      undefined,
+      expect.stringContaining('"12" bears a raised "1": the number of a note, or a part of the value?'),
+    ]);
+    expect(await read("1 1/4", ["1", "raised"])).toMatchObject([
+      "1 1/41",
+      undefined,
+      expect.stringContaining('"1 1/4" bears a raised "1"'),
+    ]);
+    expect(await read("45", ["o", "raised"])).toEqual(["45o", undefined, undefined]);
+  });
+
+  it("in its cell, with preserved blanks and readings of foreign signs", async () => {
+    const inline = (inner: string) => `<c t="inlineStr"><is>${inner}</is></c>`;
+    const cells = [
+      '<r><t xml:space="preserve">PL </t></r><r><rPr><b/></rPr><t>1x18x18</t></r>',
+      '<r><rPr><strike/></rPr><t>9</t></r><r><rPr/><t xml:space="preserve"> 10 </t></r>',
+      '<t>柱脚</t><rPh sb="0" eb="2"><t>ちゅうきゃく</t></rPh>',
+      "<t></t>",
+      '<t xml:space="preserve">   </t>',
+      "<t>two_x000A_lines</t>",
+    ];
+    const xml = `<sheetData><row>${cells.map(inline).join("")}<c><v>1</v></c></row></sheetData>`;
+    expect(await opened(writeBook([{ name: "S", xml }]))).toMatchObject({
+      cells: [["PL 1x18x18", "10", "柱脚", "", "", "two\nlines", "1"]],
+    });
+  });
+});
+
+describe("dates that were typed as fractions", () => {
+  const faultOf = async (serial: string, type = "n") => {
+    const xml = `<sheetData><row r="7"><c r="AB7" s="1" t="${type}"><v>${serial}</v></c></row></sheetData>`;
+    const read = await openWorkbook(writeBook([{ name: "S", xml }], ["d-mmm"]), "b.xlsx");
+    return read.ok ? read.value.sheets[0]?.rows[6]?.[27]?.fault : undefined;
+  };
+
+  it("are told with the day, the fractions that may have been typed, and the line that answers", async () => {
+    const words = (day: string, meant: string, first: string) =>
+      `the spreadsheet made a date of what was typed here (${day})${meant}; allowed is what is meant in the job, as cells: { AB7: ${first} }, or the column formatted as text and the value typed again`;
+    expect(await faultOf("46085")).toBe(words("2026-03-04", ": 3/4?", "3/4"));
+    expect(await faultOf("46115")).toBe(words("2026-04-03", ": 3/4?", "3/4"));
+    expect(await faultOf("46022")).toBe(words("2025-12-31", "", "3/4"));
+    expect(await faultOf("2026-05-08", "d")).toBe(words("2026-05-08", ": 5/8?", "5/8"));
+  });
+});
+
+describe("cells of every other kind", () => {
+  it("shared formulas, errors, columns beyond Z, an empty text", async () => {
+    const cells = [
+      '<c r="A1"><f t="shared" ref="A1:A2" si="0">B1*2</f><v>12</v></c>',
+      '<c r="B1"><f t="shared" si="0"/><v>14</v></c>',
+      '<c r="C1" t="str"><f>IF(1,"","")</f><v></v></c>',
+      '<c r="D1" t="e"><f>1/0</f><v>#DIV/0!</v></c>',
+      '<c r="E1" t="s"><v>9</v></c>',
+      '<c r="F1" t="b"><v>0</v></c>',
+      '<c r="AB1"><v>1</v></c>',
+    ];
+    const read = await openWorkbook(
+      writeBook([{ name: "S", xml: `<sheetData><row r="1">${cells.join("")}</row></sheetData>` }]),
+      "b.xlsx",
+    );
+    const row = read.ok ? (read.value.sheets[0]?.rows[0] ?? []) : [];
+    expect(row.slice(0, 6).map(({ text, fault }) => [text, fault])).toEqual([
+      ["12", undefined],
+      ["14", undefined],
+      ["", undefined],
+      ["#DIV/0!", "a formula failed here (#DIV/0!); allowed is a value"],
+      ["", "the text of this cell is missing in the workbook; type it again"],
+      ["false", undefined],
+    ]);
+    expect([row.length, row[27]?.text, row[27]?.column]).toEqual([28, "1", 28]);
+  });
+});
+
 describe("bounds", () => {
   const far = (at: string, row: number): Uint8Array =>
     writeBook([
@@ -276,6 +499,19 @@ describe("bounds", () => {
         ),
       ),
     ).toMatchObject({ cells: [["1"], ["1"]] });
+  });
+
+  it("hold over all sheets together; one that is named is read alone", async () => {
+    const many = (name: string, row: number) => ({
+      name,
+      xml: `<sheetData><row r="1"><c r="A1"><v>1</v></c></row><row r="${row}"><c r="B${row}"><v>1</v></c></row></sheetData>`,
+    });
+    const book = writeBook([many("A", 600_000), many("B", 600_000)]);
+    expect(await opened(book)).toEqual([
+      'b.xlsx: sheet "B" has 600000 rows x 2 columns up to the last cell that holds something; at most 2000000 cells are read of a workbook, and the sheets before it leave 800000: delete what stands far from the table, or name the sheet that is meant in the job: that one alone is then read',
+    ]);
+    const named = await openWorkbook(book, "b.xlsx", "B");
+    expect(named.ok && named.value.sheets.map(({ sheet, rows }) => [sheet, rows.length])).toEqual([["B", 600_000]]);
   });
 
   it("refuse a sheet that is no whole XML in time that grows with its length", async () => {

@@ -25,15 +25,14 @@ export function drawSheet(lines: readonly string[], looks: SheetLooks = {}): Tab
 /** A sheet of texts. */
 export function sheetOf(texts: readonly (readonly string[])[], looks: SheetLooks = {}): Table {
   const width = Math.max(0, ...texts.map((row) => row.length));
-  const isIn = (ranges: readonly string[] | undefined, row: number, column: number) =>
-    (ranges ?? [])
-      .map(mergeOf)
-      .some((range) => row >= range.top && row <= range.bottom && column >= range.left && column <= range.right);
+  const [struck, hidden] = [(looks.struck ?? []).map(mergeOf), (looks.hidden ?? []).map(mergeOf)];
+  const isIn = (ranges: readonly Merge[], row: number, column: number) =>
+    ranges.some(({ top, left, bottom, right }) => row >= top && row <= bottom && column >= left && column <= right);
   const rows = texts.map((row, r) =>
     Array.from({ length: width }, (_, c): Cell => {
       const [line, column] = [r + 1, c + 1];
-      const isStruck = isIn(looks.struck, line, column) ? { isStruck: true } : {};
-      const isHidden = isIn(looks.hidden, line, column) ? { isHidden: true } : {};
+      const isStruck = isIn(struck, line, column) ? { isStruck: true } : {};
+      const isHidden = isIn(hidden, line, column) ? { isHidden: true } : {};
       return { text: row[c] ?? "", line, column, ...isStruck, ...isHidden };
     }),
   );

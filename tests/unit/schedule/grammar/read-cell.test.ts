@@ -56,21 +56,33 @@ table("rods", "in", [
     'rods.count 4, rods.diameter 1 1/4", rods.grade F1554 55, rods.finish galvanized',
   ],
   ["1 x 24", "rods.diameter 1, rods.length 24"],
+  ['(4) 3/4"Ø W/ 12" EMBED & 4" PROJ', 'rods.count 4, rods.diameter 3/4", rods.embedment 12", rods.projection 4"'],
+  ['3/4"Ø - 12" EMBED', 'rods.diameter 3/4", rods.embedment 12"'],
   ['4 x 1"', 'rods.count 4, rods.diameter 1"'],
   ['(4) 1"Ø x 24" LG (TYP.)', 'rods.count 4, rods.diameter 1", rods.length 24"'],
 ]);
 table("rods", "mm", [
   ["M24 x 600", "rods.diameter M24, rods.length 600"],
+  ["4-M24 8.8", "rods.count 4, rods.diameter M24, rods.grade 8.8"],
+  ["M24-8.8", "rods.diameter M24, rods.grade 8.8"],
+  ["4 No. M24 (8.8) x 600 long", "rods.count 4, rods.diameter M24, rods.grade 8.8, rods.length 600"],
   [
     "4M24 x 600 LG GR 8.8 HDG",
     "rods.count 4, rods.diameter M24, rods.grade 8.8, rods.finish galvanized, rods.length 600",
   ],
 ]);
+asks("length", "mm", [["3/4", "a fraction without a unit"]]);
 asks("rods", "in", [
   ['4-3/4"', 'choice: rods.diameter 4-3/4" | rods.count 4, rods.diameter 3/4"'],
   ['4 - 3/4" Ø', 'choice: rods.diameter 4 - 3/4" | rods.count 4, rods.diameter 3/4"'],
   ['2-1/2"Ø', 'choice: rods.diameter 2-1/2" | rods.count 2, rods.diameter 1/2"'],
   ['11/4"', "1-1/4 or 2-3/4?"],
+  [
+    '4-7/8"Ø x 18"',
+    'choice: rods.diameter 4-7/8", rods.length 18" | rods.count 4, rods.diameter 7/8", rods.length 18"',
+  ],
+  ['3/4"Ø - 12"', "cannot be read"],
+  ['1"Ø 8.8', "cannot be read"],
   ["4-1", "cannot be read"],
   ["1/4-20", "cannot be read"],
   ["M24 x 600", "600 without a unit behind M24"],
@@ -219,6 +231,9 @@ asks("length", "in", [
   ["12*", "points to a note"],
   ["12 SEE NOTE 2", "points to"],
   ["12 18", "cannot be read"],
+  ["18/24", "18 or 24"],
+  ["12/16", "12 or 16"],
+  ["SEE 3/S501", "points elsewhere"],
   ["12 PROJ", "cannot be read"],
   ["M24", "cannot be read"],
 ]);
@@ -267,6 +282,8 @@ table("section", "in", [
   ["HSS8.625x0.500", "column {section: HSS8.625x0.500}"],
   ["PIPE 6 STD", "column {section: PIPE 6 STD}"],
   ["pipe 8-5/8", "column {kind: pipe, diameter: 8-5/8}"],
+  ["pipe 6 O.D.", "column {kind: pipe, diameter: 6}"],
+  ["pipe 14", "column {kind: pipe, diameter: 14}"],
   ["W12x65 along y", "column {section: W12x65, depthAlong: y}"],
   ["tube 8 x 8 at 1, 2", "column {kind: tube, x: 8, y: 8, at: [1, 2]}"],
   [
@@ -281,6 +298,7 @@ table("section", "mm", [
   ["IPE300", "column {section: IPE300}"],
 ]);
 asks("section", "in", [
+  ["PIPE 6", "the outside diameter, or the nominal size"],
   ["W12", "cannot be read"],
   ["W12x65 OR W12x72", "cannot be read"],
   ["COL", "cannot be read"],
