@@ -86,6 +86,107 @@ describe("a sheet in the program's own headings", () => {
   });
 });
 
+/** As an engineer would send it: titles, grouped headings, dittos, a range, a note, a column that nobody knows, footnotes. */
+const UNTIDY = [
+  ["COLUMN BASE SCHEDULE", "", "", "", "", "", "", "", "", ""],
+  [],
+  ["", "", "ANCHOR RODS", "", "", "", "", "BASE PLATE", "", "TEMPLATE"],
+  ["MARK", "NO. REQ'D", "NO.", "SIZE", "GRADE", "EMBED", "ERECT SEQ", "SIZE", "GAGE", "THK"],
+  ["B1", "4", "4", '1 1/4"Ø', "F1554 GR 55", "24", "1", "18x18 PL 1-1/2", "12x12", "1/4"],
+  ["B2", "2", "4", "1¼ DIA", "DO", "DO", "2", "DO", "DO", "DO"],
+  ["B4-B6", "1", "(4)", '3/4"', "GR 36", "15", "TYP", "14x14x1", "8x8", "1/4"],
+  ["B7", "1", "4", "SAME AS B1", "SEE NOTE 2", "24", "=1+1", "18x18 PL 1-1/2", "12x12", "1/4"],
+  [],
+  ["NOTES:"],
+  ["2. F1554 GR 105"],
+];
+const quoted = (cell: string): string => `"${cell.replaceAll('"', '""')}"`;
+const untidyCsv = UNTIDY.map((row) => `${row.map(quoted).join(",")}\n`).join("");
+
+describe.each([
+  ["sent.csv", untidyCsv],
+  [
+    "sent.xlsx",
+    writeBook([
+      { name: "COVER", xml: sheetData([["S-301"]]) },
+      { name: "Bases", xml: sheetData(UNTIDY) },
+    ]),
+  ],
+])("an untidy sheet, %s", (name, content) => {
+  beforeEach(() => write(name, content));
+
+  it("is shown base by base, with what is asked and the line that answers it; the job has it to fill in", async () => {
+    const read = await run(`read ${name} --out job.yaml --table t.csv --faults f.txt`);
+    expect([read.status, read.stderr]).toEqual([1, ""]);
+    for (const words of [
+      /^ {2}ANCHOR RODS \/ NO\. +Rod count$/m,
+      /^ {2}B5 +1 /m,
+      /^ {2}\* Mark B4, B5, B6 <- "B4-B6"/m,
+      /kept as a note of the base under .*ERECT SEQ: "1"/,
+      /notes: \{ "?2"?: TEXT \}/,
+      /^6 bases; 1 question open, 0 faults in the sheet\.$/m,
+    ])
+      expect(read.stdout).toMatch(words);
+    expect(text("job.yaml")).toMatch(/\n {2}notes:\n(?: {4}# .*\n)+ {4}# "?2"?: TEXT/);
+    expect(text("job.yaml")).not.toContain("- mark");
+    expect(text("f.txt")).toMatch(/^asked: .*NOTE 2/m);
+    const make = await run("make job.yaml --out out");
+    expect(make.status).toBe(2);
+    expect(make.stderr).toContain("SEE NOTE 2");
+  });
+
+  it("shows every cell that holds something in its read-as table", async () => {
+    await run(`read ${name} --table t.csv`);
+    const places = new Set(
+      text("t.csv")
+        .split("\r\n")
+        .map((line) => (line.split(",")[1] === "" ? "" : /(?<=[,!])[A-Z]+\d+(?=,)/.exec(line)?.[0])),
+    );
+    const filled = UNTIDY.flatMap((row, at) =>
+      row.flatMap((cell, column) => (cell === "" ? [] : [`${"ABCDEFGHIJ"[column]}${at + 1}`])),
+    );
+    expect(filled.filter((place) => !places.has(place))).toEqual([]);
+    expect(text("t.csv")).toContain("'=1+1");
+  });
+
+  it("makes, answered, the package of the job that names it with the same answer", async () => {
+    await run(`read ${name} --out job.yaml`);
+    const note = /^ {4}# ("?2"?:) TEXT.*$/m.exec(text("job.yaml"));
+    edit("job.yaml", [note?.[0] ?? "", `    ${note?.[1]} GR 105 # asked the engineer, 24 Nov`]);
+    edit("job.yaml", [/^ {2}number:.*$/m.exec(text("job.yaml"))?.[0] ?? "", '  number: "26-1"']);
+    edit(
+      "job.yaml",
+      ["  title:", "  title: Depot"],
+      ["  revision:", "  revision: A"],
+      ["preliminary ", "released\n  date: 2026-11-24 "],
+    );
+    const own = text("job.yaml").split("#### ")[0] ?? "";
+    expect(await run("read job.yaml --out job.yaml")).toMatchObject({ status: 0, stderr: "" });
+    expect(text("job.yaml").startsWith(`${own}#### `)).toBe(true);
+    const sheet = name.endsWith("xlsx") ? "Bases" : "";
+    write(
+      "named.yaml",
+      `${HEAD}schedule: { file: ${name}, ${sheet === "" ? "" : `sheet: ${sheet}, `}notes: { "2": GR 105 } }\n`,
+    );
+    const [ofJob, ofSheet] = [await run("make job.yaml --out own"), await run("make named.yaml --out named")];
+    expect([ofJob.status, ofSheet.status]).not.toContain(2);
+    expect(packageOf("own")).toEqual(packageOf("named"));
+    expect(packageFaults(join(folder, "own"))).toEqual([]);
+    expect(filesIn(join(folder, "own"))).toEqual(expect.arrayContaining(["read-as.csv", "read-as.xlsx"]));
+    expect(text("own/read-as.csv")).toMatch(/^B7,.*SEE NOTE 2,.*,note,/m);
+  });
+});
+
+it("asks for what the sheet does not say once, and takes it under defaults", async () => {
+  write("bases.csv", csv(ROWS.map((row) => row.slice(0, -1))));
+  const read = await run("read bases.csv --out job.yaml");
+  expect(read.status).toBe(1);
+  expect(read.stdout.match(/no thickness of the templates/g)).toHaveLength(1);
+  edit("job.yaml", ["# thickness:", "thickness: 1/4"]);
+  expect((await run("read job.yaml --out job.yaml")).status).toBe(0);
+  expect(text("job.yaml")).toContain("\n  - mark: B1\n");
+});
+
 describe("the unit of bare numbers", () => {
   const bare = csv([HEADINGS, ["B1", "4", "1", "55", "rectangle", "12", "10", "1"]]);
 

@@ -44,10 +44,9 @@ describe("for a terminal", () => {
             under BASE PLATE / SIZE:   B1
         * Mark B4, B5, B6 <- "B4-B6"; B4-B6 stands for B4, B5, B6
             under MK:   B4 B5 B6
-        * Rod dia 1-1/4 in <- "DO"; as in Bases!B5
-            under ANCHOR RODS / SIZE:   B4 B5 B6
         * Base plate X 14 in <- "SEE NOTE 2"; note 2
             under BASE PLATE / SIZE:   B4 B5 B6
+        * what another cell says <- "DO" in 1 cell: Bases!B6 as Bases!B5
 
       Not taken as a value, and why
         - left out: title: "COLUMN SCHEDULE" Bases!A1
