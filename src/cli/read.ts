@@ -5,6 +5,7 @@ import type { Finding } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
 import type { Printable } from "../diagnostics/printable.js";
 import { joinPrintable, terminalJson, terminalLine } from "../diagnostics/printable.js";
+import { writeTextList } from "../formats/ledger-text.js";
 import { writeReadAsCsv } from "../formats/read-as-csv.js";
 import { writeReadAsText } from "../formats/read-as-text.js";
 import { writeReadAsXlsx } from "../formats/read-as-xlsx.js";
@@ -165,24 +166,22 @@ const MOST_FAULTS = 30;
 
 function textOf(reading: SheetReading, command: ReadCommand, written: readonly string[], shell: Shell): Printable {
   const { form, findings, bases } = reading;
-  const told = [...findings].sort((a, b) => rank(a) - rank(b)).slice(0, MOST_FAULTS);
-  const untold = findings.length - told.length;
+  const options = { unit: reading.unit ?? "in", width: widthOf(shell), color: hasColor(shell), all: true };
   return joinPrintable([
-    writeReadAsText(form, { width: widthOf(shell), color: hasColor(shell) }),
-    ...(told.length === 0 ? [] : [terminalLine`At fault or doubtful in the sheet\n`]),
-    ...told.map((finding) =>
-      joinPrintable([
-        terminalLine`  - ${finding.severity === "warning" ? "warning: " : ""}`,
-        formatFinding(finding),
-        terminalLine`\n`,
-      ]),
-    ),
-    ...(untold === 0 ? [] : [terminalLine`  and ${untold} more: --faults FILE has them all\n`]),
-    ...(told.length === 0 ? [] : [terminalLine`\n`]),
+    writeReadAsText(form, options),
+    writeTextList("At fault or doubtful in the sheet", faultLines(findings), options),
     terminalLine`${counted(bases.length, "base")}; ${counted(form.questions.length, "question")} open, ${counted(errorsIn(findings), "fault")} in the sheet.\n`,
     ...written.map((name) => terminalLine`${name} was written.\n`),
     nextLine(reading, command),
   ]);
+}
+
+/** Those that forbid going on first; the others are counted. */
+function faultLines(findings: readonly Finding[]): readonly string[] {
+  const told = [...findings].sort((a, b) => rank(a) - rank(b)).slice(0, MOST_FAULTS);
+  const untold = findings.length - told.length;
+  const lines = told.map((finding) => `${finding.severity === "warning" ? "warning: " : ""}${formatFinding(finding)}`);
+  return untold === 0 ? lines : [...lines, `and ${untold} more: --faults FILE has them all`];
 }
 
 const rank = ({ severity }: Finding): number => (severity === "error" ? 0 : 1);

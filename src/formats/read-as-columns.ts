@@ -55,16 +55,26 @@ export interface TakenTable {
   readonly rows: readonly { readonly mark: string; readonly values: ReadonlyMap<string, TakenValue> }[];
 }
 
-const FROM_THE_ROW: ReadonlySet<string> = new Set(["row", "cell above"]);
+const FROM_THE_ROW: ReadonlySet<string> = new Set(["row", "cell above", "asked"]);
 
 /** A row a base, in the order of the sheet; the mark itself is no column. */
 export function takenTable(entries: readonly ReadAsEntry[]): TakenTable {
-  const taken = entries.filter((entry) => isTaken(entry) && entry.mark !== "" && entry.key !== "mark");
+  const taken = [...entries.filter((entry) => isTaken(entry) && entry.key !== "mark"), ...askedValues(entries)];
   const marks = distinct(entries.filter(isTaken).flatMap(marksOf));
   const ofOne = taken.flatMap((entry) => marksOf(entry).map((mark) => ({ ...entry, mark })));
   const byMark = groupBy(ofOne, ({ mark }) => mark);
   const rows = marks.map((mark) => ({ mark, values: valuesOf(byMark.get(mark) ?? []) }));
   return { names: orderOf(taken, ({ name }) => name), rows };
+}
+
+/** Cells that are asked about, under what the other cells of their column were taken as. */
+function askedValues(entries: readonly ReadAsEntry[]): readonly ReadAsEntry[] {
+  const taken = entries.filter((entry) => isTaken(entry) && entry.heading !== "");
+  const names = new Map(taken.toReversed().map(({ heading, name }) => [heading, name]));
+  return entries.flatMap((entry) => {
+    const name = entry.givenBy === "asked" && entry.mark !== "" ? names.get(entry.heading) : undefined;
+    return name === undefined ? [] : [{ ...entry, name, written: "", value: "?" }];
+  });
 }
 
 /** Texts in the order that every base has them in: one that a base lacks stands where a later one has it. */

@@ -115,7 +115,7 @@ function baseLines(table: TakenTable, options: ReadAsTextOptions): string[] {
   return [
     styled("Bases, as they were taken", "bold", options.color),
     ...wrap(
-      "* other words in the cell, see below; (in brackets) from elsewhere than the base's own row",
+      "* other words in the cell, see below; (in brackets) from elsewhere than the base's own row; ? asked",
       options.width - 2,
     ).map((text) => `  ${styled(text, "dim", options.color)}`),
     "",

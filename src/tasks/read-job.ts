@@ -1,7 +1,6 @@
 /** The job file of a sheet that was read: a person's part, kept, and the bases below it. */
 import type { Printable } from "../diagnostics/printable.js";
 import { terminalLine } from "../diagnostics/printable.js";
-import type { JobHeadRequest } from "../formats/job-head-yaml.js";
 import { writeJobHead, writeQuestionRemarks } from "../formats/job-head-yaml.js";
 import { writeYamlItems } from "../formats/source-yaml.js";
 import type { SourceNode } from "../readers/source.js";
@@ -11,7 +10,14 @@ import { joinJob } from "./job-parts.js";
 import type { SheetReading } from "./read.js";
 
 /** How a job file is written the first time. */
-export type NewJob = Pick<JobHeadRequest, "name" | "schema" | "file">;
+export interface NewJob {
+  /** The job file as its user names it. */
+  readonly name: string;
+  /** Path of the JSON Schema for editors, from the job file's folder; null without one. */
+  readonly schema: string | null;
+  /** The sheet's file as the job file names it. */
+  readonly file: string;
+}
 
 const encoder = new TextEncoder();
 
