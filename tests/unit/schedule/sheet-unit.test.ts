@@ -33,7 +33,7 @@ it.each([
   "SEE 3 in this table\nMark\tX\nB1\t12",
   "Mark\tRod\tX\nB1\tM24\t12",
   "Mark\tGrade\nB1\tF1554 GR 36",
-  'Mark\tGrade\nB1\t"""',
+  'Mark\tGrade\nB1\t""""',
 ])("%j proves none", (text) => {
   expect(unitsOf([text])).toEqual([]);
 });
