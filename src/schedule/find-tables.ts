@@ -187,7 +187,32 @@ function betterProven(upright: readonly Headed[], turned: readonly Headed[]): He
   };
   const isBeaten = (one: Headed, others: readonly Headed[]) =>
     others.some((other) => other.known > one.known && clash(one, other));
-  return [...upright.filter((one) => !isBeaten(one, turned)), ...turned.filter((one) => !isBeaten(one, upright))];
+  const isOfOther = (one: Headed) =>
+    !isSureOfMark(one) && [...upright, ...turned].some((other) => other.known > one.known && isInBody(one, other));
+  const free = [...upright.filter((one) => !isBeaten(one, turned)), ...turned.filter((one) => !isBeaten(one, upright))];
+  return free.filter((one) => !isOfOther(one));
+}
+
+/** A word that may head marks, as `column`, is a cell like others below headings that are better known. */
+function isSureOfMark({ columns, range }: Headed): boolean {
+  const mark = columns.find(({ index }) => index === range.mark);
+  return mark !== undefined && markHeading(mark.words) === "sure";
+}
+
+/** True where headings stand among the other's rows: below its columns, and right below a row of several cells. */
+function isInBody(one: Headed, other: Headed): boolean {
+  const [inner, outer] = [onSheet(one.range), onSheet(other.range)];
+  const isBelow = other.range.grid.isTurned
+    ? inner.left > outer.right && inner.top >= outer.top && inner.bottom <= outer.bottom
+    : inner.top > outer.bottom && inner.left >= outer.left && inner.right <= outer.right;
+  return isBelow && filledBefore(one.range) >= 3;
+}
+
+/** Cells that hold something in the row above the headings. */
+function filledBefore({ grid, top, left, right }: HeadingRange): number {
+  let filled = 0;
+  for (let column = left; column <= right; column++) if (grid.text(top - 1, column) !== "") filled++;
+  return filled;
 }
 
 function onSheet({ grid, top, left, bottom, right }: HeadingRange): Rectangle {

@@ -93,8 +93,10 @@ function isShownAgainst(column: number, name: HeadingName, other: HeadingName, s
   return own.some((fit, row) => fit === "yes" && its[row] === "no");
 }
 
+/** A note where no cell is of any form that is meant; where several are meant, only where each cell refuses them all. */
 function noteWhereNone(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
-  const isNone = names.every((name) => name === NOTE || fitOf(column, name, state)?.isShown !== true);
+  const fits = names.flatMap((name) => fitOf(column, name, state) ?? []);
+  const isNone = fits.every(({ isShown, isRefusedByAll }) => !isShown && (fits.length === 1 || isRefusedByAll));
   return isNone ? { name: NOTE, how: "no cell is of its form" } : null;
 }
 
@@ -114,16 +116,27 @@ function byNarrowest(column: number, names: readonly HeadingName[], state: Settl
   return { name: first === NOTE ? (names[0] ?? NOTE) : first, how: "" };
 }
 
-/** Bare QTY is the number of bases where it is not the number of rods that the pattern has. */
+/** Bare QTY counts bases where a row's number cannot be the rods of its pattern; else it is asked. */
 function basesNotRods(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
   if (names.includes(NOTE)) return null;
+  if (columnsOf("Rods", state).some((rods) => isCounted(rods, state)))
+    return { name: "Qty", how: "the number of rods stands with their size" };
   const counts = state.view.countsOf(column);
   const rods = rodCounts(state);
-  const differs = counts.findIndex((count, row) => count !== null && rods[row] != null && count !== rods[row]);
-  if (differs >= 0)
-    return { name: "Qty", how: `is not the number of rods of its pattern (${counts[differs]}, ${rods[differs]})` };
-  const isSame = counts.some((count, row) => count !== null && rods[row] != null);
-  return isSame ? null : { name: "Qty", how: "" };
+  const row = counts.findIndex((count, at) => count !== null && !canBeRods(count, rods[at] ?? null));
+  return row < 0 ? null : { name: "Qty", how: `${counts[row]} cannot be the number of rods` };
+}
+
+/** Whether so many rods may stand on a pattern: as it says, or where it does not say, any number of crossings. */
+function canBeRods(count: number, pattern: RodCount | null): boolean {
+  if (pattern === null) return count > 1;
+  if (pattern.isSure) return count === pattern.rods;
+  return count >= 4 && !isPrime(count);
+}
+
+function isPrime(count: number): boolean {
+  for (let factor = 2; factor * factor <= count; factor++) if (count % factor === 0) return false;
+  return true;
 }
 
 /** QTY of rods is the number of rods where it is that of the pattern in every row, in more than one or with bases counted elsewhere. */
@@ -131,38 +144,60 @@ function rodsNotBases(column: number, _names: readonly HeadingName[], state: Set
   const counts = state.view.countsOf(column);
   const rods = rodCounts(state);
   const texts = state.view.textsOf(column);
-  const filled = counts.flatMap((count, row) => (texts[row] === "" ? [] : [{ count, rods: rods[row] ?? null }]));
-  if (filled.length === 0 || filled.some(({ count, rods: of }) => count === null || count !== of)) return null;
-  const isCounted = columnOf("Qty", state) !== null;
-  return filled.length > 1 || isCounted
+  const filled = counts.flatMap((count, row) => (texts[row] === "" ? [] : [{ count, of: rods[row]?.rods ?? null }]));
+  if (filled.length === 0 || filled.some(({ count, of }) => count === null || count !== of)) return null;
+  return filled.length > 1 || columnOf("Qty", state) !== null
     ? { name: "Rod count", how: "equals the rods of the pattern in every row" }
     : null;
 }
 
+/** Rods of a pattern; sure where the row says how many stand each way, else two each way. */
+interface RodCount {
+  readonly rods: number;
+  readonly isSure: boolean;
+}
+
 /** Rods that the columns of the pattern give, by row; null where they do not say. */
-export function rodCounts(state: Settling): readonly (number | null)[] {
+function rodCounts(state: Settling): readonly (RodCount | null)[] {
   const { view } = state;
   const cellsOf = (...names: readonly HeadingName[]) => meantColumns(names, state).map((at) => view.textsOf(at));
-  const along = {
-    x: cellsOf("X", "Pitch X"),
-    y: cellsOf("Y", "Pitch Y"),
-    both: cellsOf("Pattern size", "Pattern pitch"),
+  const columns: PatternTexts = {
+    x: [...cellsOf("X", "Pitch X"), ...cellsOf("Pattern size", "Pattern pitch")],
+    y: [...cellsOf("Y", "Pitch Y"), ...cellsOf("Pattern size", "Pattern pitch")],
+    circle: cellsOf("Bolt circle"),
+    points: cellsOf("Points"),
+    linesX: cellsOf("Lines X"),
+    linesY: cellsOf("Lines Y"),
+    perimeter: cellsOf("Perimeter"),
   };
   const counts = { x: countsUnder("nx", state), y: countsUnder("ny", state), circle: countsUnder("Count", state) };
-  const [circle, points] = [cellsOf("Bolt circle"), cellsOf("Points")];
-  const [linesX, linesY, perimeter] = [cellsOf("Lines X"), cellsOf("Lines Y"), cellsOf("Perimeter")];
-  return Array.from({ length: view.rows }, (_, row) => {
-    const filled = (columns: readonly (readonly string[])[]) =>
-      columns.map((texts) => texts[row] ?? "").find((t) => t !== "");
-    const point = filled(points);
-    if (point !== undefined) return listed(point);
-    if (filled(circle) !== undefined) return counts.circle[row] ?? null;
-    const [lx, ly] = [filled(linesX), filled(linesY)];
-    if (lx !== undefined && ly !== undefined) return crossings(listed(lx), listed(ly), filled(perimeter));
-    const [x, y] = [filled(along.x) ?? filled(along.both), filled(along.y) ?? filled(along.both)];
-    if (x === undefined || y === undefined) return null;
-    return crossings(counts.x[row] ?? spacesIn(x, 0), counts.y[row] ?? spacesIn(y, 1), filled(perimeter));
-  });
+  return Array.from({ length: view.rows }, (_, row) =>
+    rodsOf((key) => columns[key].map((texts) => texts[row] ?? "").find((text) => text !== ""), {
+      x: counts.x[row] ?? null,
+      y: counts.y[row] ?? null,
+      circle: counts.circle[row] ?? null,
+    }),
+  );
+}
+
+type PatternTexts = Readonly<
+  Record<"x" | "y" | "circle" | "points" | "linesX" | "linesY" | "perimeter", readonly (readonly string[])[]>
+>;
+
+function rodsOf(
+  text: (key: keyof PatternTexts) => string | undefined,
+  counts: Readonly<Record<"x" | "y" | "circle", number | null>>,
+): RodCount | null {
+  const [points, linesX, linesY, x, y] = [text("points"), text("linesX"), text("linesY"), text("x"), text("y")];
+  const isOpen = /^(?:y|yes|true)$/i.test(text("perimeter") ?? "");
+  if (points !== undefined) return { rods: listed(points), isSure: true };
+  if (text("circle") !== undefined) return counts.circle === null ? null : { rods: counts.circle, isSure: true };
+  if (linesX !== undefined && linesY !== undefined)
+    return { rods: crossings(listed(linesX), listed(linesY), isOpen), isSure: true };
+  if (x === undefined || y === undefined) return null;
+  const [nx, ny] = [counts.x ?? spacesIn(x, 0), counts.y ?? spacesIn(y, 1)];
+  const isSure = (counts.x !== null || x.includes("@")) && (counts.y !== null || y.includes("@"));
+  return nx === null || ny === null ? null : { rods: crossings(nx, ny, isOpen), isSure };
 }
 
 /** Columns that stand for one of the names, or may stand for nothing but these. */
@@ -189,9 +224,7 @@ function spacesIn(text: string, part: 0 | 1): number | null {
   return spaces === undefined ? (own.includes("@") ? null : 2) : Number(spaces) + 1;
 }
 
-function crossings(nx: number | null, ny: number | null, perimeter: string | undefined): number | null {
-  if (nx === null || ny === null) return null;
-  const isOpen = perimeter !== undefined && /^(?:y|yes|true)$/i.test(perimeter);
+function crossings(nx: number, ny: number, isOpen: boolean): number {
   return nx * ny - (isOpen ? Math.max(0, nx - 2) * Math.max(0, ny - 2) : 0);
 }
 
@@ -233,9 +266,9 @@ function rodsAlong(column: number, overall: HeadingName, state: Settling): reado
     const texts = state.view.textsOf(counted);
     return cells.map((text, row) => (texts[row] === "" ? spacesIn(text, 0) : (counts[row] ?? null)));
   }
-  const isCounted = count === null && (columnOf("nx", state) !== null || columnOf("ny", state) !== null);
+  const isByAxis = count === null && (columnOf("nx", state) !== null || columnOf("ny", state) !== null);
   const written = rodsWritten(state);
-  return cells.map((text, row) => (isCounted || isMoreThanFour(written, row) ? null : spacesIn(text, 0)));
+  return cells.map((text, row) => (isByAxis || isMoreThanFour(written, row) ? null : spacesIn(text, 0)));
 }
 
 /** Columns that say, or may say, how many rods a base has. */
@@ -245,6 +278,11 @@ function rodsWritten(state: Settling): readonly (readonly (number | null)[])[] {
   const counts = [...columnsOf("Rod count", state), ...maybe].map((column) => view.countsOf(column));
   const inRods = columnsOf("Rods", state).map((column) => view.textsOf(column).map(countBefore));
   return [...counts, ...inRods];
+}
+
+/** True where every text of the column begins with a number of rods, as `(4) 3/4`. */
+function isCounted(column: number, { view }: Settling): boolean {
+  return view.textsOf(column).every((text) => text === "" || countBefore(text) !== null);
 }
 
 function countBefore(text: string): number | null {

@@ -99,24 +99,25 @@ function widen(range: HeadingRange, leftmost: number, known: KnownHeading): Head
 interface Segment {
   /** Farthest column from the mark that belongs to it. */
   readonly end: number;
-  readonly known: number;
-  readonly filled: number;
+  /** Of those that are known. */
   readonly words: readonly string[];
   /** Where the search goes on. */
   readonly next: number;
   readonly isLast: boolean;
 }
 
+/** One stretch without known headings may stand between others that are known. */
 function reach(range: HeadingRange, step: 1 | -1, leftmost: number, known: KnownHeading): number {
   let segment = readSegment(range, range.mark, step, leftmost, known);
   let end = segment.end;
   const seen = new Set(segment.words);
-  while (!segment.isLast) {
+  for (let unknown = 0; !segment.isLast && unknown < 2; ) {
     const start = afterBlanks(range, segment.next, step, leftmost);
     if (start === null) break;
     segment = readSegment(range, start, step, leftmost, known);
-    if (segment.known === 0 || segment.words.some((word) => seen.has(word))) break;
-    end = segment.end;
+    if (segment.words.some((word) => seen.has(word))) break;
+    unknown = segment.words.length === 0 ? unknown + 1 : 0;
+    if (unknown === 0) end = segment.end;
     for (const word of segment.words) seen.add(word);
   }
   return end;
@@ -142,22 +143,20 @@ function startsOther(range: HeadingRange, column: number, isAfterBlank: boolean)
 }
 
 function readSegment(range: HeadingRange, from: number, step: 1 | -1, leftmost: number, known: KnownHeading): Segment {
-  let [end, knownCount, filled, others, column] = [from, 0, 0, 0, from];
+  let [end, others, column] = [from, 0, from];
   const words: string[] = [];
   for (; isInside(range, column, leftmost) && others < MOST_OTHERS; column += step) {
     const state = stateOf(range, column, known);
     if (state === "blank") break;
-    if (startsOther(range, column, false)) return { end, known: knownCount, filled, words, next: column, isLast: true };
-    filled++;
+    if (startsOther(range, column, false)) return { end, words, next: column, isLast: true };
     if (state === "other") others++;
     if (state === "known" || (state === "wordy" && others === 0)) end = column;
     if (state !== "known") continue;
     others = 0;
-    knownCount++;
     words.push(plainText(stackOf(range, column).join(" ")));
   }
   const isLast = others >= MOST_OTHERS || !isInside(range, column, leftmost);
-  return { end, known: knownCount, filled, words, next: column, isLast };
+  return { end, words, next: column, isLast };
 }
 
 interface RowText {

@@ -326,7 +326,7 @@ const PLATE: readonly Synonym[] = [
 ];
 
 const COLUMN: readonly Synonym[] = [
-  several("column", "form", ["Column", "Mark", NOTE], ""),
+  several("column", "which mark", ["Column", "Mark", NOTE], ""),
   one("column", "Column", "size", "shape", "section", "section size"),
   several("column", "form", ["Column", NOTE], "type", "profile"),
   several("", "form", ["Column", NOTE], "section", "profile", "section size", "steel section"),

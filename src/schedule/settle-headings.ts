@@ -107,7 +107,7 @@ function settlingOf(
   { named }: Vocabulary<KnownHeading>,
 ): Settling {
   const settled = columns.flatMap(({ index, settled }) =>
-    settled === null || settled.isLeftOut === true ? [] : [[index, settled.name] as const],
+    settled === null || settled.isLeftOut === true || view.isBlank(index) ? [] : [[index, settled.name] as const],
   );
   return {
     view,

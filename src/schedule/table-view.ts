@@ -25,6 +25,7 @@ export class TableView {
   private readonly lengths = new Map<number, readonly (Length | null)[]>();
   private readonly counts = new Map<number, readonly (number | null)[]>();
   private readonly fits = new Map<string, ColumnFit>();
+  private readonly blank = new Map<number, boolean>();
 
   constructor(
     readonly table: FoundTable,
@@ -74,7 +75,7 @@ export class TableView {
 
   /** True where no cell of the column holds anything. */
   isBlank(column: number): boolean {
-    return this.textsOf(column).every((text) => text === "");
+    return remembered(this.blank, column, () => this.textsOf(column).every((text) => text === ""));
   }
 
   /** True where every cell is filled and none is as another, in any case. */

@@ -137,11 +137,11 @@ function putRows(
   how: Dress,
 ): void {
   rows.forEach((row, index) => {
-    const section = how.sections?.[index];
-    if (section !== undefined) table.texts.push([section]);
     if (index > 0 && how.blankEvery !== undefined && index % how.blankEvery === 0) table.texts.push([]);
     if (index > 0 && how.pageEvery !== undefined && index % how.pageEvery === 0)
       putHeadings(table, headings, headingRows, how);
+    const section = how.sections?.[index];
+    if (section !== undefined) table.texts.push([section]);
     table.texts.push(headings.map((heading) => row[heading] ?? ""));
   });
 }

@@ -152,7 +152,11 @@ function readNote(cell: CellText): CellReading | null {
 }
 
 function readOpen(cell: CellText): CellReading | null {
-  const detail = cell.tokens.length <= 6 && cell.tokens[1]?.key === "/" && /^[sa]$/.test(cell.tokens[2]?.key ?? "");
+  const detail =
+    cell.tokens.length <= 6 &&
+    cell.tokens.length > 3 &&
+    cell.tokens[1]?.key === "/" &&
+    ["s", "a"].includes(cell.tokens[2]?.key ?? "");
   if (detail)
     return fault(
       cell,

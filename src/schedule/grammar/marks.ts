@@ -38,8 +38,10 @@ export function readMarks(text: string): MarksReading {
     return fault(text, `has ${plain.length} characters; at most ${LONGEST} are read as marks`);
   const said = asSaid(plain);
   if (said !== null) return said;
-  const { bare, quantity } = withoutQuantity(plain);
+  const { bare, quantity } = withoutQuantity(withoutInclusive(plain));
   const parts = separated(bare);
+  const doubt = doubtOf(bare, parts);
+  if (doubt !== null) return fault(text, doubt);
   const read = parts.length === 1 ? [readPart(parts[0] ?? "")] : readList(parts);
   const wrong = read.find((part) => typeof part === "string");
   if (wrong !== undefined) return fault(text, wrong);
@@ -112,6 +114,29 @@ function wordsOf(marks: readonly string[], quantity: string | null): string {
 
 function fault(text: string, words: string): MarksReading {
   return { kind: "fault", message: `${quote(text)} ${words}` };
+}
+
+/** `B1-B3 INCL.`: a range holds its ends. */
+function withoutInclusive(plain: string): string {
+  const lower = plain.toLowerCase();
+  const end = [" incl", " incl.", " inclusive", " (incl)", " (incl.)"].find((words) => lower.endsWith(words));
+  return end === undefined ? plain : plain.slice(0, -end.length).trim();
+}
+
+const NO_MARKS = new Set(["all", "others", "all others", "all other", "other", "balance", "remaining"]);
+
+/** What is no mark though it stands in their column, or may be several without a sign between them. */
+function doubtOf(bare: string, parts: readonly string[]): string | null {
+  if (NO_MARKS.has(bare.toLowerCase())) return "names no mark; allowed is each mark, as B1, B3 & B5 or B4 THRU B7";
+  if (parts.length > 1 && bare.includes("("))
+    return "has brackets in a list of marks; allowed is each mark, and how many of each in the column of quantities";
+  if (/\b(sim|similar|opp|mirror(ed)?)\b/i.test(bare))
+    return "says similar, which is not the same; allowed is a mark of its own";
+  const isJoined = /[/+]/.test(bare) && new Set(parts.map((part) => splitMark(part)?.prefix.toLowerCase())).size > 1;
+  if (isJoined) return "may be one mark or several; allowed is each mark with a comma between, as B1, B2";
+  const words = parts.flatMap((part) => (/ (?:thru|through|to|til|-) /i.test(part) ? [] : [part.split(" ")]));
+  const isSeveral = words.some((each) => each.filter((word) => /[a-z]/i.test(word) && /\d/.test(word)).length > 1);
+  return isSeveral ? "may be several marks; allowed is each mark with a comma between, as B1, B2" : null;
 }
 
 /** A cell without `(4)`, `(4 REQ'D)` or `(TYP OF 4)` at its end, and that number. */

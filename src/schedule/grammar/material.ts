@@ -29,7 +29,7 @@ const GALVANIZED = phrases(
 ); // prettier-ignore
 const PLAIN = phrases("PLAIN", "BLACK", "BLK", "UNCOATED", "SELF COLOUR", "SELF COLOR");
 /** What follows a designation as a part of its name, as A193 B7, A354 BD. */
-const SUFFIXES = new Set(["b7", "bd", "bc", "b7m", "b8", "b8m", "b16"]);
+const SUFFIXES = new Set(["b7", "bd", "bc", "b7m", "b8", "b8m", "b16", "jr", "j0", "j2", "k2"]);
 
 /** What a text says of material. */
 export interface Material {

@@ -5,7 +5,7 @@ import type { CellText, Way } from "./answers.js";
 import { readWays } from "./answers.js";
 import type { Written } from "./lengths.js";
 import { holdUnits, takeLength, takeSides } from "./lengths.js";
-import { DIAMETER } from "./rods.js";
+import { DIAMETER, takeCountInBrackets } from "./rods.js";
 import type { Scan } from "./scan.js";
 import { phrases } from "./scan.js";
 import { SQUARE } from "./spacing.js";
@@ -187,14 +187,16 @@ function takesThree(cell: CellText): boolean {
 
 const HOLES = phrases("HOLE", "HOLES", "HLS");
 
-/** A hole: `1-5/16`, `Ø1-5/16`, `1-5/16"Ø HOLES`. */
+/** A hole: `1-5/16`, `Ø1-5/16`, `1-5/16"Ø HOLES`; `(4) 1-5/16"Ø` says how many rods there are too. */
 export function readHole(cell: CellText): CellReading {
   return readWays(cell, `a hole's diameter, as 2-1/16, 2-1/16"\u00D8 or 52 mm`, (scan) => {
+    const count = scan.attempt(() => takeCountInBrackets(scan));
     const isBefore = scan.phrase(DIAMETER);
     const diameter = takeLength(scan);
     if (diameter === null) return null;
     if (!isBefore) scan.phrase(DIAMETER);
     scan.phrase(HOLES);
-    return { values: { [cell.context.key]: diameter.text } };
+    const how = count === null ? "" : `${count} holes for ${count} rods`;
+    return { values: { [cell.context.key]: diameter.text, "rods.count": count }, how };
   });
 }

@@ -2,7 +2,7 @@
 import { quote } from "../../units/index.js";
 import type { CellReading, FormName } from "../model.js";
 import type { CellText } from "./answers.js";
-import { one } from "./answers.js";
+import { one, refuse } from "./answers.js";
 import { isBlank, isDitto, readEverywhere, withoutTypical } from "./everywhere.js";
 import { readBottom, readNut, readWasher } from "./fastenings.js";
 import { readMarkCell } from "./marks.js";
@@ -74,6 +74,7 @@ export function readCell(text: string, form: FormName, context: CellContext): Ce
   const cell: CellText = { text, plain, tokens: isLong ? [] : tokenize(plain), context, said: "" };
   if (isLong) return readLong(cell, form);
   if (FREE_FORMS.has(form)) return readFree(cell, form);
+  if (form === "finish" && isWordNone(cell)) return refuse(cell, "plain, galvanized, or - where it is not known");
   if (synonymOf(cell) !== undefined || isNone(cell, form)) return FORMS[form](cell);
   return readEverywhere(cell) ?? FORMS[form](KEEPS_TYP.has(form) ? cell : withoutTypical(cell));
 }
@@ -88,6 +89,8 @@ function readFree(cell: CellText, form: FormName): CellReading {
   return isDitto(cell) ? { kind: "reference", to: { kind: "above" } } : FORMS[form](cell);
 }
 
-function isNone({ plain }: CellText, form: FormName): boolean {
-  return WITH_NONE.has(form) && plain.toLowerCase() === "none";
+function isNone(cell: CellText, form: FormName): boolean {
+  return WITH_NONE.has(form) && isWordNone(cell);
 }
+
+const isWordNone = ({ plain }: CellText): boolean => plain.toLowerCase() === "none";

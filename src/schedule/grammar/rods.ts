@@ -5,7 +5,8 @@
  * does not join it to one number. `4 - 1"` is four rods of 1 in, since 4-1 is no number of inches; `4-3/4"` is a mixed number
  * too, and so is a choice, with spaces about the dash or without. One rod is no group: `1-1/4"` is 1-1/4 in.
  */
-import { parseCount, quote } from "../../units/index.js";
+import { findThreadInSeries } from "../../standards/index.js";
+import { nanometres, parseCount, quote } from "../../units/index.js";
 import type { CellReading } from "../model.js";
 import type { CellText, Way } from "./answers.js";
 import { readWays } from "./answers.js";
@@ -86,15 +87,25 @@ function takeCount(scan: Scan, least: number): string | null {
   return token.key;
 }
 
-/** `(4) `, `4 NO. `, `4 EA `, `4 x `: a count that its sign marks. */
+/** `(4) `, `(4)-` */
+export function takeCountInBrackets(scan: Scan): string | null {
+  const count = scan.take("(") ? takeCount(scan, 1) : null;
+  if (count === null || !scan.take(")")) return null;
+  scan.take("-");
+  return count;
+}
+
+/** `QTY 4 - `, `(4) `, `4 NO. `, `4 EA `: a count that its sign marks. */
 function takeMarkedCount(scan: Scan): string | null {
   return scan.either(
     () => {
-      const count = scan.take("(") ? takeCount(scan, 1) : null;
-      if (count === null || !scan.take(")")) return null;
+      if (!scan.take("qty")) return null;
+      scan.take(":");
+      const count = takeCount(scan, 1);
       scan.take("-");
       return count;
     },
+    () => takeCountInBrackets(scan),
     () => {
       const count = takeCount(scan, 1);
       if (count === null) return null;
@@ -163,6 +174,7 @@ function isNumberGoingOn(scan: Scan): boolean {
 }
 
 interface Details {
+  readonly count: string | null;
   readonly length: Written | null;
   readonly embedment: Written | null;
   readonly projection: Written | null;
@@ -170,14 +182,15 @@ interface Details {
 }
 
 /** What stands behind the size: names, material, lengths, each once. */
-function takeDetails(scan: Scan, isMetric: boolean): Details {
-  let found: Details = { length: null, embedment: null, projection: null, values: {} };
+function takeDetails(scan: Scan, sized: Sized): Details {
+  let found: Details = { count: null, length: null, embedment: null, projection: null, values: {} };
   while (!scan.isDone) {
     const next = scan.either(
       () => (scan.phrase(NAMES) ? found : null),
       () => takeMeasure(scan, found),
       () => takeRodMaterial(scan, found),
-      () => (isMetric ? takeClass(scan, found) : null),
+      () => (sized.written === null ? takeClass(scan, found) : takeThread(scan, sized.written, found)),
+      () => (sized.count === null ? takeCountBehind(scan, found) : null),
     );
     if (next === null) break;
     found = next;
@@ -195,6 +208,38 @@ function takeRodMaterial(scan: Scan, found: Details): Details | null {
   );
   const given = Object.fromEntries(Object.entries(values).filter(([, value]) => value !== null));
   return isTwice ? null : { ...found, values: { ...found.values, ...given } };
+}
+
+const OF_COUNT = phrases("TYP OF", "TOTAL OF", "QTY", "QTY OF");
+
+/** `(4 REQ'D)`, `- 4 EA`, `(TYP OF 4)`: a count behind the size, with a word that says so. */
+function takeCountBehind(scan: Scan, found: Details): Details | null {
+  if (!scan.take("-")) scan.take(",");
+  const isOpen = scan.take("(");
+  const isBefore = scan.phrase(OF_COUNT);
+  const count = found.count === null ? takeCount(scan, 1) : null;
+  const isSaid = count !== null && (scan.phrase(COUNTED) || isBefore);
+  if (!isSaid || (isOpen && !scan.take(")"))) return null;
+  return { ...found, count };
+}
+
+/** `-10 UNC`, `UNC`, `-8UN`: the series, its threads to an inch held against its table. */
+function takeThread(scan: Scan, { nm, text }: Written, found: Details): Details | null {
+  if (!scan.take("-")) scan.take(",");
+  const pitch = scan.peek()?.kind === "number" ? scan.peek()?.key : undefined;
+  if (pitch !== undefined) scan.at += 1;
+  const series = scan.take("unc") ? "UNC" : pitch === "8" && scan.take("un") ? "8UN" : null;
+  if (series === null || found.values["rods.thread"] !== undefined) return null;
+  const thread = findThreadInSeries(series, nanometres(Number.isNaN(nm) ? 0 : nm));
+  if (!thread.found)
+    scan.fault(`${quote(scan.plain)}: ${series} has no thread of size ${text}; allowed is its size without a thread`);
+  else if (pitch !== undefined && thread.row.threadsPerInch !== Number(pitch)) {
+    const held = thread.row.threadsPerInch;
+    scan.fault(
+      `${quote(scan.plain)}: ${series} has ${held} threads to an inch at ${text}, and ${pitch} are written; allowed is ${held}`,
+    );
+  }
+  return { ...found, values: { ...found.values, "rods.thread": series } };
 }
 
 /** `M24 8.8`, `M24-8.8`, `M24 (8.8)` */
@@ -224,7 +269,9 @@ function takeWay(scan: Scan, takeHead: (scan: Scan) => Sized | null): Way | null
   scan.phrase(NAMES);
   const sized = takeHead(scan);
   if (sized === null) return null;
-  const { length, embedment, projection, values } = takeDetails(scan, sized.written === null);
+  const details = takeDetails(scan, sized);
+  const { length, embedment, projection, values } = details;
+  const count = sized.count ?? details.count;
   holdPitch(scan, sized, length);
   holdShort(scan, sized, length);
   holdMetric(scan, sized, [length, embedment, projection]);
@@ -234,14 +281,14 @@ function takeWay(scan: Scan, takeHead: (scan: Scan) => Sized | null): Way | null
   );
   return {
     values: {
-      "rods.count": sized.count,
+      "rods.count": count,
       "rods.diameter": sized.size,
       ...values,
       "rods.length": length?.text ?? null,
       "rods.embedment": embedment?.text ?? null,
       "rods.projection": projection?.text ?? null,
     },
-    how: wordsOf(sized, { length, embedment, projection, values }),
+    how: wordsOf({ ...sized, count }, details),
   };
 }
 
@@ -277,9 +324,10 @@ function wordsOf(sized: Sized, { length, embedment, projection, values }: Detail
     sized.count === null
       ? `size ${sized.size}`
       : `${sized.count} ${sized.count === "1" ? "rod" : "rods"} of ${sized.size}`;
-  const { "rods.grade": grade, "rods.finish": finish, "rods.weldable": weldable } = values;
+  const { "rods.grade": grade, "rods.finish": finish, "rods.weldable": weldable, "rods.thread": thread } = values;
   return [
     rods,
+    typeof thread === "string" ? thread : "",
     typeof grade === "string" ? `GR ${grade}`.replace(/^GR (?=[A-Z])/, "") : "",
     weldable === "yes" ? "weldable" : "",
     typeof finish === "string" ? finish : "",

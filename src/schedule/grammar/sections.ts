@@ -72,7 +72,10 @@ function takeName(scan: Scan): string | null {
     const taken = scan.attempt(() => takeNamed(scan, name));
     if (taken !== null) return taken;
   }
-  return scan.attempt(() => takePipeLast(scan));
+  return scan.either(
+    () => takePipeLast(scan),
+    () => takeLettersLast(scan),
+  );
 }
 
 function takeNamed(
@@ -82,8 +85,8 @@ function takeNamed(
   const first = scan.at;
   if (!scan.phrase(letters)) return null;
   const sides = takeSides(scan, most);
-  if (sides.length < least || scan.peek()?.key === "x") return null;
   const isBehind = scan.phrase(behind);
+  if (sides.length < least || scan.peek()?.key === "x") return null;
   return isBehindNeeded && !isBehind ? null : scan.textFrom(first);
 }
 
@@ -92,6 +95,14 @@ function takePipeLast(scan: Scan): string | null {
   const first = scan.at;
   if (takeSides(scan, 1).length === 0 || !scan.phrase(PIPE_WEIGHTS) || !scan.take("pipe")) return null;
   return scan.textFrom(first);
+}
+
+const LETTERS_LAST = phrases("UC", "UB", "UBP", "PFC", "SHS", "RHS", "CHS");
+
+/** `254x254x73 UC` */
+function takeLettersLast(scan: Scan): string | null {
+  const first = scan.at;
+  return takeSides(scan, 3).length > 1 && scan.phrase(LETTERS_LAST) ? scan.textFrom(first) : null;
 }
 
 const OUTSIDE = phrases("O.D.", "OD", "OUTSIDE DIAMETER");

@@ -1,6 +1,7 @@
 /** Small sheets drawn as lines of text for tests, and what was found on them in few words. */
+
+import { columnNumber } from "../../../src/readers/cell-place.js";
 import type { Cell, Merge, Table } from "../../../src/readers/inputs.js";
-import { columnNumber } from "../../../src/readers/xlsx-sheet.js";
 import { findTables } from "../../../src/schedule/find-tables.js";
 import { findHeading } from "../../../src/schedule/headings.js";
 import type { FoundColumn, FoundTable } from "../../../src/schedule/model.js";

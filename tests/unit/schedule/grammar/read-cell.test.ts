@@ -57,6 +57,16 @@ table("rods", "in", [
   ],
   ["1 x 24", "rods.diameter 1, rods.length 24"],
   ['(4) 3/4"Ø W/ 12" EMBED & 4" PROJ', 'rods.count 4, rods.diameter 3/4", rods.embedment 12", rods.projection 4"'],
+  ["3/4\"Ø (4 REQ'D)", 'rods.count 4, rods.diameter 3/4"'],
+  ['1"Ø x 24" LG - 4 EA', 'rods.count 4, rods.diameter 1", rods.length 24"'],
+  ['1" A.R. (TYP OF 4)', 'rods.count 4, rods.diameter 1"'],
+  ['QTY: 4 - 1"Ø', 'rods.count 4, rods.diameter 1"'],
+  // Threads to an inch: ASME B1.1, UNC series (3/4-10, 1-8, 1-1/4-7) and 8UN.
+  ["3/4-10 UNC x 18", "rods.diameter 3/4, rods.thread UNC, rods.length 18"],
+  ["1-8 UNC", "rods.diameter 1, rods.thread UNC"],
+  ["1-1/4-7UNC", "rods.diameter 1-1/4, rods.thread UNC"],
+  ['4-3/4"-10 UNC', 'rods.count 4, rods.diameter 3/4", rods.thread UNC'],
+  ["1-3/4-8UN", "rods.diameter 1-3/4, rods.thread 8UN"],
   ['3/4"Ø - 12" EMBED', 'rods.diameter 3/4", rods.embedment 12"'],
   ['4 x 1"', 'rods.count 4, rods.diameter 1"'],
   ['(4) 1"Ø x 24" LG (TYP.)', 'rods.count 4, rods.diameter 1", rods.length 24"'],
@@ -84,6 +94,9 @@ asks("rods", "in", [
   ['3/4"Ø - 12"', "cannot be read"],
   ['1"Ø 8.8', "cannot be read"],
   ["4-1", "cannot be read"],
+  ["1-1/4-8 UNC", "UNC has 7 threads to an inch at 1-1/4, and 8 are written"],
+  ['3/4"Ø (4)', "cannot be read"],
+  ["(4) 3/4\"Ø (6 REQ'D)", "cannot be read"],
   ["1/4-20", "cannot be read"],
   ["M24 x 600", "600 without a unit behind M24"],
   ["M24 x 3 mm", "the pitch of a thread"],
@@ -105,7 +118,7 @@ table("rod", "in", [
 asks("rod", "in", [
   ["4-3/4", "choice: rods.diameter 4-3/4 | rods.count 4, rods.diameter 3/4"],
   ["11/4", "1-1/4 or 2-3/4?"],
-  ["1 1/4 UNC", "cannot be read"],
+  ["1 1/4 UNF", "cannot be read"],
 ]);
 table("material", "in", [
   ["F1554 GR 55 HDG", "rods.grade F1554 55, rods.finish galvanized"],
@@ -296,6 +309,8 @@ table("section", "mm", [
   ["HE 300 B", "column {section: HE 300 B}"],
   ["UC 254x254x73", "column {section: UC 254x254x73}"],
   ["IPE300", "column {section: IPE300}"],
+  ["254x254x73 UC", "column {section: 254x254x73 UC}"],
+  ["PIPE 6 X-STRONG", "column {section: PIPE 6 X-STRONG}"],
 ]);
 asks("section", "in", [
   ["PIPE 6", "the outside diameter, or the nominal size"],
@@ -333,6 +348,7 @@ table("hole", "in", [
   ["2-1/16", "baseHole 2-1/16"],
   ['Ø2-1/16"', 'baseHole 2-1/16"'],
   ["2 1/16 DIA HOLES", "baseHole 2 1/16"],
+  ['(4) 2-1/16"Ø', 'baseHole 2-1/16", rods.count 4'],
 ]);
 asks("hole", "in", [
   ["13/16 x 1-1/2 SLOT", "cannot be read"],
@@ -427,6 +443,12 @@ describe("what stands in any column", () => {
     expect(given(read("HOLD FOR RFI", "note"))).toBe("note HOLD FOR RFI");
     expect(given(read("DO", "note"))).toBe("above");
     expect(given(read(" - ", "note"))).toBe("blank");
+  });
+});
+
+describe("NONE under a finish", () => {
+  it("is asked: no coating, or none known", () => {
+    expect(given(read("NONE", "finish"))).toContain("plain, galvanized, or -");
   });
 });
 
