@@ -88,6 +88,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
   return {
     place: { file: "job.yaml", line: 1, column: 1, path: "bases[0]" },
     mark: "B1",
+    kind: "",
     quantity: 6,
     member: "column",
     note: "",
@@ -129,6 +130,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
       nailHoles: [],
       groutHoles: [],
     },
+    origins: {},
     ...changes,
   };
 }

@@ -21,6 +21,8 @@ export interface JobRule<Id extends string = string> {
   readonly severity: Severity;
   /** What the value is, as a noun phrase for questions. */
   readonly measured: string;
+  /** Keys of bases in the job file that value, limit and status may hang on, each with all below it. */
+  readonly takes: readonly string[];
   /** Clause printed in the ledger when a result does not name its own. */
   clause(context: JobContext): string;
   /** Edition printed in the ledger: one of the job's editions, or "job", "geometry", "common practice". */

@@ -65,6 +65,11 @@ export interface Rule<Id extends string = string> {
   readonly severity: Severity;
   /** What the value is where a result does not say it, as a noun phrase for questions: "the size of the washer on the base plate". */
   readonly measured: string;
+  /**
+   * Keys of the base in the job file that value, limit and status may hang on, each with all below it: the ledger says who gave
+   * them. A key that is not named here never changes a row.
+   */
+  readonly takes: readonly string[];
   /** Clause printed in the ledger when a result does not name its own. */
   clause(context: CheckContext): string;
   /** Edition printed in the ledger: one of the job's editions, or "shop", "geometry". */
@@ -90,6 +95,8 @@ export interface CheckRow {
   readonly margin: Quantity | null;
   readonly status: CheckStatus;
   readonly note: string;
+  /** Who gave what the rule takes of its base: `row`, or `row; default: template.thickness`; "" for rows of the job. */
+  readonly givenBy: string;
   /** The answer of the engineer of record, when there is one and the value has not changed since. */
   readonly answer: Answer | null;
 }

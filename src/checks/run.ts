@@ -2,6 +2,7 @@
 import type { Job, Severity } from "../job/model/job.js";
 import { answerTo } from "./answers.js";
 import type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, RuleResult, Sense } from "./model.js";
+import { givenBy } from "./takes.js";
 
 const RANK: Readonly<Record<Severity, number>> = { advise: 0, ask: 1, stop: 2 };
 
@@ -9,8 +10,10 @@ const RANK: Readonly<Record<Severity, number>> = { advise: 0, ask: 1, stop: 2 };
 export function runRules(rules: readonly Rule[], context: CheckContext): readonly CheckRow[] {
   return rules.flatMap((rule) => {
     const [clause, edition] = [rule.clause(context), rule.edition(context)];
+    const given = givenBy(context.base, rule.takes);
     return rule.check(context).map((result) => {
-      return finishRow(judge(rule, result, clause, edition), context.job, context.base.mark);
+      const row = { ...judge(rule, result, clause, edition), givenBy: given };
+      return finishRow(row, context.job, context.base.mark);
     });
   });
 }
@@ -45,6 +48,7 @@ export function judge(
     margin,
     status: result.kind === "compared" ? statusOf(margin) : result.kind,
     note: result.note,
+    givenBy: "",
     answer: null,
   };
 }

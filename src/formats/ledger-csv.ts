@@ -23,6 +23,7 @@ export const LEDGER_COLUMNS = [
   "answered by",
   "answer date",
   "answer",
+  "given by",
 ] as const;
 
 /** The heading row. */
@@ -30,15 +31,15 @@ export function writeLedgerHead(): string {
   return writeCsvRows([LEDGER_COLUMNS]);
 }
 
-/** The rows of one base, in the order given. */
-export function writeLedgerRows(base: Omit<SummaryBase, "files">): string {
+/** The rows of one base, in the order given; `givenBy`: for each, who gave what its rule takes. */
+export function writeLedgerRows(base: Omit<SummaryBase, "files">, givenBy: readonly string[]): string {
   const before = [base.mark, base.template.mark, base.held ? "HELD" : ""];
-  return writeCsvRows(base.checks.map((check) => [...before, ...checkCells(check)]));
+  return writeCsvRows(base.checks.map((check, index) => [...before, ...checkCells(check), givenBy[index] ?? ""]));
 }
 
 /** The rows of the whole job, which name no base and no template. */
 export function writeLedgerJobRows(checks: readonly SummaryCheck[]): string {
-  return writeCsvRows(checks.map((check) => ["", "", "", ...checkCells(check)]));
+  return writeCsvRows(checks.map((check) => ["", "", "", ...checkCells(check), ""]));
 }
 
 function checkCells(check: SummaryCheck): CsvCell[] {

@@ -95,7 +95,7 @@ interface TableRow {
 }
 
 function tableLines(joined: readonly JoinedRow[], options: LedgerTextOptions): string[] {
-  const rows = joined.map((one) => tableRow(one, options.unit));
+  const rows = joined.map((one) => tableRow(one, options));
   const widths = [0, 1, 2, 3, 4].map((column) =>
     greatestOf(
       rows.map(({ cells }) => (cells[column] ?? "").length),
@@ -109,13 +109,19 @@ function answeredWords(answer: NonNullable<CheckRow["answer"]>): string {
   return `answered by ${answer.by}, ${answer.date}: ${answer.text}${answerReach(answer)}`;
 }
 
-function tableRow({ row, subjects }: JoinedRow, unit: Unit): TableRow {
+function tableRow({ row, subjects }: JoinedRow, { unit, all }: LedgerTextOptions): TableRow {
   const answered = row.answer === null ? "" : answeredWords(row.answer);
+  const given = all ? giverWords(row) : "";
   return {
     cells: [statusWords(row), row.rule, subjectWords(subjects), comparison(row, unit), marginWords(row, unit)],
     style: statusStyle(row),
-    note: [sourceWords(row), row.note, answered].filter((part) => part !== "").join("; "),
+    note: [sourceWords(row), row.note, given, answered].filter((part) => part !== "").join("; "),
   };
+}
+
+/** Who gave what the rule takes, where it is not all the base's own. */
+function giverWords({ givenBy }: CheckRow): string {
+  return ["", "row"].includes(givenBy) ? "" : `given by ${givenBy}`;
 }
 
 function sourceWords({ clause, edition }: CheckRow): string {

@@ -12,9 +12,9 @@ export function writeSummaryHead(job: Summary["job"]): string {
 
 /** One base; `first` says whether it needs a comma before it. */
 export function writeSummaryBase(base: SummaryBase, first: boolean): string {
-  const { mark, quantity, held, template, rods, checks, files } = base;
+  const { mark, quantity, held, kind, template, rods, checks, files } = base;
   const { holes, ...plate } = template;
-  const start = printableJson({ mark, quantity, held }).slice(0, -1);
+  const start = printableJson({ mark, quantity, held, ...(kind === undefined ? {} : { kind }) }).slice(0, -1);
   const plateStart = printableJson(plate).slice(0, -1);
   return (
     `${first ? "\n" : ",\n"}    ${start},\n      "template": ${plateStart},\n        "holes": ${list(holes, 10)} },\n` +

@@ -83,16 +83,23 @@ function requestsOf(root: SourceNode): readonly RequestedFile[] {
   ];
 }
 
-/** DXF files that bases name as the second source of their pattern, each once. */
+/** DXF files that bases, kinds and defaults name as the second source of their pattern, each once. */
 function basePlateFiles(root: SourceNode): readonly RequestedFile[] {
-  const bases = findNode(root, "bases");
-  if (bases?.kind !== "list") return [];
-  const requests = bases.items.flatMap((base): RequestedFile[] => {
+  const requests = partsOfBases(root).flatMap((base): RequestedFile[] => {
     const path = textOf(base, "basePlate", "from") === undefined ? FROM_FILE : FROM;
     const name = textOf(base, ...path);
     return name === undefined ? [] : [{ name, kind: "base plate", relativeTo: "job", ...placeIn(base, ...path) }];
   });
   return [...new Map(requests.reverse().map((request) => [request.name, request])).values()].reverse();
+}
+
+function partsOfBases(root: SourceNode): readonly SourceNode[] {
+  const [defaults, kinds, bases] = ["defaults", "kinds", "bases"].map((key) => findNode(root, key));
+  return [
+    ...(bases?.kind === "list" ? bases.items : []),
+    ...(kinds?.kind === "map" ? kinds.entries.map(({ value }) => value) : []),
+    ...(defaults === undefined ? [] : [defaults]),
+  ];
 }
 
 const FROM = ["basePlate", "from"] as const;

@@ -5,16 +5,17 @@ import type { Inputs } from "../readers/inputs.js";
 import type { SourceNode } from "../readers/source.js";
 import { findNode } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
-import type { SourceDocument, WithFindings } from "./document.js";
+import type { SourceDocument } from "./document.js";
 import { jobRoot } from "./job-file.js";
 import type { Base, Job } from "./model/job.js";
 import type { PlanSpec } from "./model/plan.js";
 import type { Vocabulary } from "./model/vocabulary.js";
-import { resolveBase } from "./resolve/base.js";
-import type { BaseSources } from "./resolve/base-report.js";
+import { completeBase } from "./resolve/complete-base.js";
 import { resolveEditions } from "./resolve/editions.js";
 import { headFaults, resolveHead } from "./resolve/head.js";
 import type { JobSources } from "./resolve/job-sources.js";
+import { findingsOfBases } from "./resolve/layer-findings.js";
+import { layBases, readLayers } from "./resolve/layers.js";
 import { listBases, markFaults } from "./resolve/listed-bases.js";
 import { readNamedShop } from "./resolve/named-shop.js";
 import { countPlacements, readPlan, withPlateBottoms } from "./resolve/plan.js";
@@ -102,10 +103,13 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
     files: inputs.files,
     vocabulary,
   };
-  const bases = listed.value.map((base) => completeBase(base, schemas.base, beside));
-  const plan = readPlan({ ...sources, bases: listed.value });
-  const told = [head, editions, shop, listed, ...bases, plan].flatMap((part) => part.findings);
-  const findings = [...told, ...markFaults(listed.value), ...headFaults(head.data, sources)];
+  const layers = readLayers({ document, schemas, beside });
+  const laid = layBases(listed.value, layers.value);
+  const bases = laid.value.map((base) => ({ document: base, ...completeBase(base, schemas.base, beside) }));
+  const plan = readPlan({ ...sources, bases: laid.value });
+  const told = [head, editions, shop, listed, layers, laid, plan].flatMap((part) => part.findings);
+  const ofBases = findingsOfBases(bases, layers.findings, document, unit);
+  const findings = [...told, ...ofBases, ...markFaults(laid.value), ...headFaults(head.data, sources)];
   const whole = bases.flatMap(({ value }) => value ?? []);
   if (head.data === null || shop.value === null || hasErrors(findings) || bases.length === 0) {
     return { ok: false, findings };
@@ -116,37 +120,15 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
     unit,
     editions: editions.value,
     shop: shop.value.shop,
-    ...withPlan(plan.value, whole, listed.value),
+    ...withPlan(plan.value, whole, laid.value),
     readAs: listed.readAs,
   };
   return { ok: true, value: job, findings };
 }
 
-/** The base as written -> the whole base, or null where its faults leave none. */
-function completeBase(
-  document: SourceDocument,
-  schema: JobSchemas["base"],
-  beside: BaseSources,
-): WithFindings<Base | null> {
-  const { data, pruned, findings } = parseForgiving(schema, document, baseStandIns());
-  if (data === null) return { value: null, findings };
-  const base = resolveBase(data, document, beside);
-  const madeUp = ({ code }: Finding) =>
-    (pruned && TAKEN_OUT.has(code)) || (code === "unknown-grade" && beside.grades === null);
-  const certain = base.findings.filter((finding) => !madeUp(finding));
-  return { value: pruned ? null : base.value, findings: [...findings, ...certain] };
-}
-
-/** Faults that a value taken out beforehand would make up. */
-const TAKEN_OUT = new Set(["required", "hole-unknown"]);
-
 /** Made anew each time, since a pruned document is changed in place. */
 function headStandIns(unit: Unit) {
   return { job: { number: "0" }, "job.number": "0", units: unit };
-}
-
-function baseStandIns() {
-  return { mark: "X", "rods.diameter": "1 in", template: { thickness: "1 in" }, "template.thickness": "1 in" };
 }
 
 /** The plan with what its bases add, and the bases with the quantity that their placements count to. */

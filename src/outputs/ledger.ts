@@ -20,7 +20,7 @@ export const ledger: GrowingOutput<"ledger"> = {
   path: "ledger.csv",
   listsOthers: false,
   head: writeLedgerHead,
-  base: ({ summary }) => writeLedgerRows(summary),
+  base: ({ summary, givenBy }) => writeLedgerRows(summary, givenBy),
   end: ({ checks, answersNotUsed }) =>
     writeLedgerJobRows(checks) + writeLedgerAnswers(answersNotUsed) + writeLedgerTail(NOT_CHECKED_AT_ALL, CAUTIONS),
 };

@@ -75,6 +75,8 @@ export type BaseOutput<Kind extends string = string> = BaseFile<Kind> &
 /** A base of which everything is said and written. */
 export interface MadeBase {
   readonly summary: SummaryBase;
+  /** For each of its checks, who gave what the rule takes. */
+  readonly givenBy: readonly string[];
 }
 
 /** What is left to say when every base is made. */

@@ -82,6 +82,8 @@ export interface SummaryBase {
   readonly mark: string;
   readonly quantity: number;
   readonly held: boolean;
+  /** The kind that the base cites; absent where it cites none. */
+  readonly kind?: string;
   readonly template: {
     readonly mark: string;
     readonly quantity: number;

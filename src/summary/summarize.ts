@@ -158,6 +158,7 @@ export function summarizeBase({
     mark: base.mark,
     quantity: base.quantity,
     held: held.length > 0,
+    ...(base.kind === "" ? {} : { kind: base.kind }),
     template: {
       mark: plate.mark,
       quantity: plate.quantity,

@@ -141,7 +141,8 @@ function* makeBases(
     asked.addBase(checked);
     answers.addBase(checked.base.mark, checked.rows);
     const made = makeBase(checked, options);
-    yield { ...made, rows: checked.rows, parts: files.base(made, index === 0) };
+    const givenBy = checked.rows.map((row) => row.givenBy);
+    yield { ...made, rows: checked.rows, parts: files.base({ ...made, givenBy }, index === 0) };
   }
 }
 

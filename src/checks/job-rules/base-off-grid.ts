@@ -12,6 +12,7 @@ export const baseOffGrid: JobRule<"base-off-grid"> = {
   title: "offset of a base from its grid crossing, where it is not 0 >= 1 in (25 mm)",
   severity: "advise",
   measured: "the offset of a base from its grid crossing",
+  takes: [],
   clause: () => "offsets below 1 in (25 mm) are looked at twice",
   edition: () => "common practice",
   check(context) {

@@ -14,6 +14,7 @@ export const baseTurn: JobRule<"base-turn"> = {
   title: "lines of the grid that a turned base is parallel or square to >= 1",
   severity: "advise",
   measured: "the number of grid lines that the base is parallel or square to",
+  takes: [],
   clause: () => "turned bases stand square to a line of the grid",
   edition: () => "common practice",
   check(context) {

@@ -16,6 +16,7 @@ export const controlClosure: JobRule<"control-closure"> = {
     "distance between two control points on the site less that on the plan x scale factor <= the job's site.tolerance, and a tenth of it in any case; the files in site coordinates are then held",
   severity: "stop",
   measured: "the misclosure between two control points",
+  takes: [],
   clause: () => "site.tolerance",
   edition: () => "job",
   check(context) {

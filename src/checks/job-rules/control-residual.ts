@@ -16,6 +16,7 @@ export const controlResidual: JobRule<"control-residual"> = {
     "distance of a control point as given from where the plan puts it <= the job's site.tolerance, and a tenth of its distance to the others in any case; the files in site coordinates are then held",
   severity: "stop",
   measured: "the residual of a control point",
+  takes: [],
   clause: () => "site.tolerance",
   edition: () => "job",
   check(context) {

@@ -22,6 +22,7 @@ export const elevationRange: JobRule<"elevation-range"> = {
     "elevation of every base off the control points' elevations, else off those of the other bases, and of a control point off the nearest other, by <= 30 ft (10 m); a stop where another unit explains it",
   severity: "ask",
   measured: "how far an elevation lies off those that it is held against",
+  takes: [],
   clause: ({ job }) => `within ${job.unit === "in" ? "30 ft" : "10 m"} of them`,
   edition: () => "common practice",
   check(context) {

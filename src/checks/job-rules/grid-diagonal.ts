@@ -17,6 +17,7 @@ export const gridDiagonal: JobRule<"grid-diagonal"> = {
   title: "diagonal of a bay from rounded site coordinates less that of the plan x scale factor <= their rounding",
   severity: "advise",
   measured: "the misclosure of a diagonal",
+  takes: [],
   clause: () => "two ends, each coordinate rounded: at most sqrt 2 x one unit of the last place",
   edition: () => "geometry",
   check(context) {

@@ -17,6 +17,7 @@ export const gridSlip: JobRule<"grid-slip"> = {
     "every bay within 8 times the middle one of its axis, every offset of a base less than half of the least bay beside it",
   severity: "ask",
   measured: "a bay of the grid or an offset of a base",
+  takes: [],
   clause: () => "bays and offsets in proportion",
   edition: () => "common practice",
   check(context) {

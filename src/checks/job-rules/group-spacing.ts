@@ -15,6 +15,7 @@ export const groupSpacing: JobRule<"group-spacing"> = {
   title: "adjacent group centres as placed, by the placing edition: what the survey is held to",
   severity: "ask",
   measured: "the distance between adjacent group centres",
+  takes: [],
   clause: ({ job }) => {
     const found = findGroupPlacing(job.editions.placing, "adjacent groups");
     return found.found ? found.clause : "adjacent group centres";

@@ -16,6 +16,7 @@ export const lineAccumulation: JobRule<"line-accumulation"> = {
   title: "error accumulated along a column line as placed, by the placing edition: what the survey is held to",
   severity: "ask",
   measured: "the error accumulated along a column line",
+  takes: [],
   clause: ({ job }) => {
     const found = findGroupPlacing(job.editions.placing, "accumulated along a column line");
     return found.found ? found.clause : "accumulation along a column line";

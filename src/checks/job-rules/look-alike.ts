@@ -5,6 +5,7 @@ import type { Length } from "../../units/index.js";
 import type { JobRule } from "../job-model.js";
 import type { RuleResult } from "../model.js";
 import { compare, compareCounts, notApplicable } from "../results.js";
+import { HOLE, OUTLINE } from "../takes.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -15,6 +16,7 @@ export const lookAlike: JobRule<"look-alike"> = {
     "rod error of a template set for another mark, in its nearest way round >= the job's value; equal templates are one",
   severity: "advise",
   measured: "the rod error of a template set for another mark",
+  takes: ["pattern", ...HOLE, ...OUTLINE, "template.opening"],
   clause: ({ job }) => `lookAlike: ${job.lookAlike.from}`,
   edition: () => "job",
   check({ job, bases }) {

@@ -3,6 +3,7 @@ import type { Standing } from "../geometry/placed.js";
 import { judgeNeighbours, neighbouringShapes, placedBases } from "../geometry/placed.js";
 import type { JobRule } from "../job-model.js";
 import { notChecked } from "../results.js";
+import { CONCRETE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** Piers of two bases that run into each other: one pier, or a slip of the plan. */
@@ -11,6 +12,7 @@ export const neighbourConcrete: JobRule<"neighbour-concrete"> = {
   title: "clear distance between the concrete of two bases, turned as placed >= 0",
   severity: "advise",
   measured: "the clear distance between the concrete of two bases",
+  takes: CONCRETE,
   clause: () => "piers that overlap are one pier, or misplaced",
   edition: () => "geometry",
   check(context) {

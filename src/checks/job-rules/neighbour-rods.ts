@@ -14,6 +14,7 @@ export const neighbourRods: JobRule<"neighbour-rods"> = {
   title: "clear distance between the rods of two bases >= 0",
   severity: "ask",
   measured: "the clear distance between the rods of two bases",
+  takes: ["pattern", "rods.diameter"],
   clause: () => "rods cannot pass through each other",
   edition: () => "geometry",
   check(context) {

@@ -2,6 +2,7 @@ import { contourOnPlan } from "../../plan/index.js";
 import type { Standing } from "../geometry/placed.js";
 import { judgeNeighbours, neighbouringShapes, placedBases } from "../geometry/placed.js";
 import type { JobContext, JobRule } from "../job-model.js";
+import { OUTLINE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** Templates of two bases that cannot both lie in place. */
@@ -10,6 +11,7 @@ export const neighbourTemplates: JobRule<"neighbour-templates"> = {
   title: "clear distance between the templates of two bases, turned as placed >= 0",
   severity: "advise",
   measured: "the clear distance between the templates of two bases",
+  takes: OUTLINE,
   clause: () => "templates on one level cannot overlap",
   edition: () => "geometry",
   check(context) {

@@ -13,6 +13,7 @@ export const plateElevation: JobRule<"plate-elevation"> = {
   title: "bottom of base plate less top of concrete = grout gap + a setting plate that stays",
   severity: "ask",
   measured: "the height of the bottom of the base plate above the top of concrete",
+  takes: ["grout", "template.use", "template.thickness"],
   clause: () => "bottom of base plate = top of concrete + grout + setting plate that stays",
   edition: () => "job",
   check(context) {

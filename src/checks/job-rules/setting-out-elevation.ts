@@ -13,6 +13,7 @@ export const settingOutElevation: JobRule<"setting-out-elevation"> = {
   title: "every rod set out has an elevation: T.O.C. of its placement + its projection",
   severity: "advise",
   measured: "the number of rods with a known elevation",
+  takes: ["pattern", "rods.projection"],
   clause: () => "top of rod = T.O.C. + projection",
   edition: () => "geometry",
   check: ({ plan }) => (plan === null ? [] : byMark(plan).map(([mark, bases]) => resultOf(mark, bases))),

@@ -7,6 +7,7 @@ import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, inBestCase, lacking, missingAmong, notTabulated } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { perRod } from "../rods.js";
+import { BASE_HOLE, BASE_PLATE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** Centre of each hole of the base plate to its edge, by AISC 360 Tables J3.4 and J3.5 or EN 1993-1-8 Table 3.3. */
@@ -15,6 +16,7 @@ export const basePlateEdge: Rule<"base-plate-edge"> = {
   title: "hole of the base plate to its edge >= Table J3.4 + C2 of Table J3.5, or 1.2 d0",
   severity: "ask",
   measured: "the edge distance of the hole in the base plate",
+  takes: ["pattern", ...BASE_HOLE, ...BASE_PLATE],
   clause: () => "least edge distance",
   edition: ({ job }) => job.editions.edges,
   check(context) {

@@ -2,6 +2,7 @@ import type { Base, PlanShape } from "../../job/model/job.js";
 import { groutHoleFrom, groutHoleSize } from "../../standards/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compareCounts, lacking, notApplicable } from "../results.js";
+import { BASE_PLATE } from "../takes.js";
 import { counted, wordsIn } from "../words.js";
 
 /** A large base plate has a hole through which grout runs in or air escapes. */
@@ -10,6 +11,7 @@ export const basePlateGroutHole: Rule<"base-plate-grout-hole"> = {
   title: "a base plate of about 36 in and more has a grout or air hole",
   severity: "advise",
   measured: "the number of grout or air holes in the base plate",
+  takes: ["basePlate.groutHoles", ...BASE_PLATE],
   clause: () => groutHoleFrom.clause,
   edition: () => groutHoleFrom.edition,
   check: (context) => [groutHole(context)],

@@ -4,6 +4,7 @@ import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, known, lacking } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { perRod } from "../rods.js";
+import { BASE_HOLE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 const CLAUSE = "base-plate holes for anchor rods";
@@ -14,6 +15,7 @@ export const basePlateHole: Rule<"base-plate-hole"> = {
   title: "hole in the base plate = the hole of the named edition",
   severity: "ask",
   measured: "the hole in the base plate",
+  takes: BASE_HOLE,
   clause: () => CLAUSE,
   edition: ({ job }) => job.editions.baseHoles,
   check: (context) => perRod(context, (rod) => hole(context, rod)),

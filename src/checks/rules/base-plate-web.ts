@@ -10,6 +10,7 @@ import type { NamedMissing } from "../results.js";
 import { compare, inBestCase, lacking, missingAmong, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
+import { BASE_HOLE, SECOND_SOURCE } from "../takes.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -19,6 +20,7 @@ export const basePlateWeb: Rule<"base-plate-web"> = {
   title: "two holes of the base plate: spacing >= 2-2/3 d and clear distance >= d, or spacing >= 2.4 d0",
   severity: "ask",
   measured: "the distance between two holes of the base plate",
+  takes: ["pattern", ...BASE_HOLE, ...SECOND_SOURCE],
   clause: ({ job }) => findHoleSpacing(job.editions.edges).clause,
   edition: ({ job }) => job.editions.edges,
   check(context) {

@@ -4,6 +4,7 @@ import type { Hole, HoleShape } from "../../template/model.js";
 import { cornerRow } from "../geometry/inside-corner.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, notApplicable } from "../results.js";
+import { PLATE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /**
@@ -16,6 +17,7 @@ export const cutHole: Rule<"cut-hole"> = {
     "hole, on its narrow side, >= the smallest the process cuts in this thickness, else a drill mark; inside corner of outline or opening >= the smallest it leaves",
   severity: "advise",
   measured: "the hole or inside corner of the template",
+  takes: PLATE,
   clause: ({ job }) => `smallest hole: ${job.shop.smallestHole.from}`,
   edition: () => "shop",
   check(context) {

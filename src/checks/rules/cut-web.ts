@@ -5,6 +5,7 @@ import type { Hole } from "../../template/model.js";
 import { leastPair } from "../geometry/pairs.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, notApplicable } from "../results.js";
+import { PLATE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** The smallest web between any two cut contours that the process leaves whole. */
@@ -13,6 +14,7 @@ export const cutWeb: Rule<"cut-web"> = {
   title: "smallest web between cut contours >= what the process can leave",
   severity: "stop",
   measured: "the smallest web of the template",
+  takes: PLATE,
   clause: ({ job }) => `smallest web: ${job.shop.smallestWeb.from}`,
   edition: () => "shop",
   check(context) {

@@ -3,6 +3,7 @@ import type { Hole, Plate } from "../../template/model.js";
 import { whyOff } from "../misfit.js";
 import type { Rule } from "../model.js";
 import { compare } from "../results.js";
+import { PLATE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** Clear material from each hole to the plate's edge and to openings: true geometry, arcs included; for a ring both arcs. */
@@ -11,6 +12,7 @@ export const holeEdge: Rule<"hole-edge"> = {
   title: "clear material from a hole to the plate's edge or an opening >= the shop's least edge",
   severity: "stop",
   measured: "the clear material between a hole of the template and its edge",
+  takes: PLATE,
   clause: ({ job }) => `least edge: ${job.shop.edge.from}`,
   edition: () => "shop",
   check(context) {

@@ -7,6 +7,7 @@ import { compare, lacking, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
 import { suspectSlip } from "../slips.js";
+import { HOLE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /**
@@ -19,6 +20,7 @@ export const holeSpacing: Rule<"hole-spacing"> = {
     "spacing of two rods >= their two holes together, so that no hole takes more than half of it; of holes by the table >= hole + d",
   severity: "stop",
   measured: "the spacing of two holes",
+  takes: ["pattern", ...HOLE],
   clause: () => "hole <= half the spacing",
   edition: () => "common practice",
   check(context) {

@@ -3,6 +3,7 @@ import type { Hole } from "../../template/model.js";
 import { governingPairs } from "../geometry/pairs.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, notApplicable } from "../results.js";
+import { HOLE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** Clear material between two holes, for each hole its governing pair. Openings are held by `hole-edge`. */
@@ -11,6 +12,7 @@ export const holeWeb: Rule<"hole-web"> = {
   title: "clear material between two holes of the template >= the shop's least web",
   severity: "stop",
   measured: "the clear material between two holes of the template",
+  takes: ["pattern", ...HOLE, "template.nails", "template.groutHoles"],
   clause: ({ job }) => `least web: ${job.shop.web.from}`,
   edition: () => "shop",
   check(context) {

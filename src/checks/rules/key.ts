@@ -2,6 +2,7 @@ import { isSilent, LEAST_SEEN, matters } from "../../orientation/index.js";
 import { keyWords } from "../../template/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compareCounts, notApplicable } from "../results.js";
+import { PLATE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** Whether every wrong way round that would set rods wrong shows from the outline alone, and what was cut for that. */
@@ -11,6 +12,7 @@ export const key: Rule<"key"> = {
     "every wrong way round that sets rods wrong shows from the outline; `key: auto` cuts a corner or notch where it is needed",
   severity: "advise",
   measured: "the number of wrong ways round that the outline does not show",
+  takes: PLATE,
   clause: () => "template.key; cuts of 1/2 in and more are seen: common practice",
   edition: () => "geometry",
   check: (context) => [context.base.template.key === "none" ? unasked(context) : keyed(context)],

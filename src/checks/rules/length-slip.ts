@@ -4,6 +4,7 @@ import { lengthsOf } from "../proportions.js";
 import { compare, compareCounts, notApplicable } from "../results.js";
 import type { SlipPair } from "../slips.js";
 import { favouredPair, suspectSlip } from "../slips.js";
+import { BASE_PLATE, CONCRETE, WASHER } from "../takes.js";
 import { counted, wordsIn } from "../words.js";
 
 /**
@@ -15,6 +16,24 @@ export const lengthSlip: Rule<"length-slip"> = {
   title: "every length in proportion to the rods: none that looks as if feet, inches or millimetres were mixed up",
   severity: "ask",
   measured: "a length that is out of proportion",
+  takes: [
+    "pattern",
+    "rods.diameter",
+    "rods.projection",
+    "rods.embedment",
+    "rods.length",
+    "rods.threads",
+    "rods.wrenchRoom",
+    "rods.bottom",
+    ...WASHER,
+    ...BASE_PLATE,
+    "basePlate.thickness",
+    "grout",
+    ...CONCRETE,
+    "column",
+    "template.outline",
+    "template.nails",
+  ],
   clause: () => "wide proportions to rod diameter and pattern",
   edition: () => "common practice",
   check(context) {

@@ -1,6 +1,7 @@
 import type { OmittedMark } from "../../template/model.js";
 import type { Rule, RuleResult } from "../model.js";
 import { compareCounts, notApplicable } from "../results.js";
+import { PLATE } from "../takes.js";
 import { counted } from "../words.js";
 
 /** Every mark that the plate should carry found room. */
@@ -9,6 +10,7 @@ export const marksRoom: Rule<"marks-room"> = {
   title: "every mark of the template found room on it",
   severity: "advise",
   measured: "the number of marks left out",
+  takes: PLATE,
   clause: () => "marks clear of holes, opening and edge",
   edition: () => "shop",
   check({ job, plate }) {

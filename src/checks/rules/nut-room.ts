@@ -7,6 +7,7 @@ import type { NamedMissing } from "../results.js";
 import { compare, inBestCase, lacking, missingAmong, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, playOf, rodHoles } from "../rods.js";
+import { HOLE, NUT } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** Nuts of neighbouring rods clear each other by the shop's gap; a wrench or socket clears the neighbour's nut. */
@@ -15,6 +16,7 @@ export const nutRoom: Rule<"nut-room"> = {
   title: "spacing of two rods >= (G1 + G2)/2 + mean play + gap, and room for a wrench or socket",
   severity: "stop",
   measured: "the spacing of two rods, for the room around their nuts on the template,",
+  takes: ["pattern", ...HOLE, ...NUT, "rods.wrenchRoom"],
   clause: ({ job }) => `(G1 + G2)/2 + mean play + gap <= s; gap: ${job.shop.nutGap.from}`,
   edition: () => "shop",
   check(context) {

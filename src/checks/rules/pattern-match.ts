@@ -5,6 +5,7 @@ import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, compareCounts, lacking, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
+import { BASE_HOLE, SECOND_SOURCE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** Every hole of the base plate, as a second source gives it, against the template's nearest, and the other way round. */
@@ -13,6 +14,7 @@ export const patternMatch: Rule<"pattern-match"> = {
   title: "holes of the base plate from a second source = rods of the template, both ways, in number, place and size",
   severity: "stop",
   measured: "the pattern of the base plate's second source",
+  takes: ["pattern", ...SECOND_SOURCE, ...BASE_HOLE],
   clause: () => "every hole at its rod, both ways",
   edition: () => "geometry",
   check(context) {

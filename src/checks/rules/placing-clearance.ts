@@ -7,6 +7,7 @@ import { PLACING_CLAUSE, placingOf } from "../placing.js";
 import { compare, lacking, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, rodHoles } from "../rods.js";
+import { HOLE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /**
@@ -19,6 +20,7 @@ export const placingClearance: Rule<"placing-clearance"> = {
     "radial clearance (H - d)/2 in the base plate, (h - d)/2 in a setting plate over cast rods >= placing tolerance; by a spacing edition, the sum of two",
   severity: "ask",
   measured: "the clearance of the rod in the hole of the plate that goes over it",
+  takes: ["pattern", ...HOLE],
   clause: () => PLACING_CLAUSE,
   edition: ({ job }) => job.editions.placing,
   check(context) {

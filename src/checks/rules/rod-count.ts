@@ -9,6 +9,7 @@ export const rodCount: Rule<"rod-count"> = {
   title: `at least ${leastRods.value} rods for a column; a post (29 CFR ${postDefinition.clause}) is exempt`,
   severity: "ask",
   measured: "the number of anchor rods",
+  takes: ["pattern", "member"],
   clause: () => leastRods.clause,
   edition: () => leastRods.edition,
   check({ base, rods }) {

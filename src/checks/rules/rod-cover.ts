@@ -7,6 +7,7 @@ import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, inBestCase, known, lacking, missingAmong, notApplicable, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
+import { CONCRETE, NUT } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** Cover of concrete to the rod and to what anchors it, sideways and below; 6 d to the edge when torqued. */
@@ -16,6 +17,16 @@ export const rodCover: Rule<"rod-cover"> = {
     "concrete cover to the rod and to its bottom, sideways and below, >= that of the edition; 6 d to the edge when torqued",
   severity: "ask",
   measured: "the concrete cover or edge distance",
+  takes: [
+    "pattern",
+    "rods.embedment",
+    "rods.bottom",
+    "rods.torqued",
+    ...NUT,
+    ...CONCRETE,
+    "concrete.depth",
+    "concrete.exposure",
+  ],
   clause: ({ job }) => {
     const { spacing, cover } = concreteClauses(job.editions.concrete);
     return `${spacing}, ${cover}`;

@@ -16,6 +16,7 @@ export const rodGrade: Rule<"rod-grade"> = {
     "rod diameter <= the greatest of its grade; nothing welded to F1554 grade 105, nor to 55 without supplement S1",
   severity: "ask",
   measured: "the diameter of the rods",
+  takes: ["pattern", "rods.diameter", "rods.grade", "rods.welded", "rods.weldable"],
   clause: () => `${SIZES}; ${WELDING}`,
   edition: ({ job }) => (job.editions.set === "us" ? "ASTM F1554" : "ISO 898-1"),
   check: (context) => {

@@ -9,6 +9,7 @@ import { compareSums, fixed, known, minus, notApplicable, plus, spareOf } from "
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, rodHoles } from "../rods.js";
 import { layers, throughTemplate } from "../stack-terms.js";
+import { STACK, TEMPLATE_STACK } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 const SHORT: Own = {
@@ -40,6 +41,7 @@ export const rodLength: Rule<"rod-length"> = {
     "its tolerance >= projection + embedment (advise); rod length <= projection + embedment + lower end + tolerance (advise)",
   severity: "ask",
   measured: "the length of the rod",
+  takes: ["rods.length", "rods.projection", "rods.embedment", "rods.bottom", ...TEMPLATE_STACK, ...STACK],
   clause: () => "overall length",
   edition: () => "ASTM F1554",
   check(context) {

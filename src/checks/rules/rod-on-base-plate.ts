@@ -7,6 +7,7 @@ import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, lacking } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { perRod, rodHoles } from "../rods.js";
+import { BASE_HOLE, BASE_PLATE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** Every rod passes through the base plate: its hole lies whole inside the plate, the rod itself where no hole is given. */
@@ -15,6 +16,7 @@ export const rodOnBasePlate: Rule<"rod-on-base-plate"> = {
   title: "centre of every rod inside the base plate by half its hole and more: there is steel around the hole",
   severity: "stop",
   measured: "the distance of a rod from inside to the edge of the base plate",
+  takes: ["pattern", ...BASE_HOLE, ...BASE_PLATE],
   clause: () => "H/2 <= edge distance",
   edition: () => "geometry",
   check(context) {

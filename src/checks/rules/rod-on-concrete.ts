@@ -4,6 +4,7 @@ import { whyOff } from "../misfit.js";
 import type { Rule } from "../model.js";
 import { compare, lacking } from "../results.js";
 import { perRod, rodHoles } from "../rods.js";
+import { CONCRETE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** Every rod is cast in whole: none stands out of the side of its pier. The cover that it has is held by `rod-cover`. */
@@ -12,6 +13,7 @@ export const rodOnConcrete: Rule<"rod-on-concrete"> = {
   title: "centre of every rod inside the concrete by half its diameter and more",
   severity: "stop",
   measured: "the distance of a rod from inside to the side of the concrete",
+  takes: ["pattern", "rods.diameter", ...CONCRETE],
   clause: () => "d/2 <= distance to the side",
   edition: () => "geometry",
   check(context) {

@@ -3,6 +3,7 @@ import { PLACING_CLAUSE, placingOf } from "../placing.js";
 import { compare } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, playOf, rodHoles } from "../rods.js";
+import { HOLE } from "../takes.js";
 import { percent, wordsIn } from "../words.js";
 
 /** How far a rod can sit off in its hole, as a share of the placing tolerance of the named edition. */
@@ -11,6 +12,7 @@ export const rodPlay: Rule<"rod-play"> = {
   title: "radial play (h - d)/2, or the mean play of two rods, as a share of the placing tolerance",
   severity: "advise",
   measured: "the play of the rod in the template",
+  takes: [...HOLE],
   clause: () => PLACING_CLAUSE,
   edition: ({ job }) => job.editions.placing,
   check(context) {

@@ -14,6 +14,7 @@ export const rodSpacing: Rule<"rod-spacing"> = {
   title: "spacing of two rods >= 4 d of each, 6 d of one that is torqued",
   severity: "ask",
   measured: "the spacing of two rods in the concrete",
+  takes: ["pattern", "rods.diameter", "rods.torqued"],
   clause: ({ job }) => concreteClauses(job.editions.concrete).spacing,
   edition: ({ job }) => job.editions.concrete,
   check(context) {

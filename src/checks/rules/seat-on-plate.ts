@@ -7,6 +7,7 @@ import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, inBestCase, missingAmong } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, perRod, playOf } from "../rods.js";
+import { PLATE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** Nut or washer on the template, moved by the radial play, stays on the plate and off the opening. */
@@ -15,6 +16,7 @@ export const seatOnPlate: Rule<"seat-on-plate"> = {
   title: "centre of a rod to edge or opening >= half the nut or washer + radial play",
   severity: "stop",
   measured: "the room for the nut or washer on the template",
+  takes: PLATE,
   clause: () => "W/2 + (h - d)/2 <= distance to edge and opening",
   edition: () => "geometry",
   check: (context) =>

@@ -12,6 +12,7 @@ export const stockThickness: Rule<"stock-thickness"> = {
   title: "thickness of the template = one that the shop stocks",
   severity: "stop",
   measured: "the thickness of the template",
+  takes: ["template.thickness", "template.material"],
   clause: ({ job, plate }) => {
     const stocked = job.shop.thicknesses[plate.material];
     return stocked.kind === "given" ? `thicknesses: ${stocked.from}` : "thicknesses of the shop file";

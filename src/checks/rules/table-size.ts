@@ -4,6 +4,7 @@ import type { CheckContext, Rule } from "../model.js";
 import { lengthsOf } from "../proportions.js";
 import { compare, lacking } from "../results.js";
 import { favouredPair, suspectSlip } from "../slips.js";
+import { PLATE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** The plate lies on the shop's table, either way round, square to it. */
@@ -12,6 +13,7 @@ export const tableSize: Rule<"table-size"> = {
   title: "longer and shorter side of the template <= those of the shop's table, or of its stock where that is smaller",
   severity: "stop",
   measured: "a side of the template",
+  takes: PLATE,
   clause: ({ job: { shop } }) => (shop.table.kind === "given" ? `table: ${shop.table.from}` : "table of the shop file"),
   edition: () => "shop",
   check(context) {

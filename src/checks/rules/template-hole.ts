@@ -1,5 +1,6 @@
 import { baseHoleOf } from "../../job/model/base-hole.js";
 import type { Input } from "../../job/model/job.js";
+import { isOfJobFile } from "../../job/model/values.js";
 import { findTemplateHole, overCastRodsHole, type TemplateHoleEdition } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import { makingLoss } from "../cutting.js";
@@ -8,6 +9,7 @@ import type { Own } from "../results.js";
 import { compare, inBestCase, known, lacking, missingAmong, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, rodHoles } from "../rods.js";
+import { HOLE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 const AS_CUT = "as cut: h - deviation - taper >= d + zinc growth";
@@ -19,6 +21,7 @@ export const templateHole: Rule<"template-hole"> = {
   title: "hole = the table's (advise); as cut h - deviation - taper >= d + zinc growth (stop); h <= H (stop)",
   severity: "advise",
   measured: "the hole of the template",
+  takes: [...HOLE, "rods.zincGrowth", "rods.finish", "template.thickness", "template.material"],
   clause: ({ job }) => TABLE_CLAUSE[job.editions.templateHoles],
   edition: ({ job }) => job.editions.templateHoles,
   check(context) {
@@ -46,7 +49,7 @@ function againstTable(context: CheckContext, rod: RodHole): RuleResult {
   const table = isOverCastRods(context) ? baseHoleOf(rod.group, { orTable: true }) : rod.group.tableHole;
   const own = authorityOf(context, rod);
   const say = wordsIn(context.job.unit);
-  const [hole, from] = [say.length(rod.hole), rod.group.hole.from];
+  const [hole, from] = [say.length(rod.hole), isOfJobFile(rod.group.hole) ? "job" : rod.group.hole.from];
   if (table.kind === "missing")
     return notChecked(rod.tag, `${table.why} (${table.key}); the hole is ${hole}: ${from}`, own);
   const asked = say.length(table.value);

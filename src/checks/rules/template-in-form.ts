@@ -11,6 +11,7 @@ import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { NamedMissing } from "../results.js";
 import { compare, inBestCase, lacking, missingAmong, notApplicable, notChecked, spareOf } from "../results.js";
 import { isOverCastRods } from "../rods.js";
+import { PLATE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** The template is carried by the form on two opposite sides, or by bearers across it with a gap all round. */
@@ -19,6 +20,7 @@ export const templateInForm: Rule<"template-in-form"> = {
   title: "template bears on two opposite sides of the form, or clears it all round when carried by bearers",
   severity: "stop",
   measured: "the bearing of the template on the form, or its gap inside it,",
+  takes: PLATE,
   clause: ({ job, base }) =>
     base.template.support.kind === "given" && base.template.support.value === "bearers"
       ? `gap inside the form: ${job.shop.formGap.from}`

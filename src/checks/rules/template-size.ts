@@ -3,6 +3,7 @@ import { formatWithUnit } from "../../units/index.js";
 import { twiceExtent, wholeOutline } from "../geometry/measure.js";
 import type { Rule } from "../model.js";
 import { compare, notApplicable } from "../results.js";
+import { OUTLINE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** Large steel plates tend to warp. */
@@ -11,6 +12,7 @@ export const templateSize: Rule<"template-size"> = {
   title: `largest side of a steel template <= ${formatWithUnit(largestSettingPlate.value, "in")}, beyond which it tends to warp`,
   severity: "advise",
   measured: "the largest side of the template",
+  takes: OUTLINE,
   clause: () => "largest side before a plate tends to warp",
   edition: ({ job }) => job.shop.largestSide.from,
   check({ job, base, plate }) {

@@ -7,6 +7,7 @@ import type { Own, Term } from "../results.js";
 import { atLeast, compare, compareSums, fixed, lacking, notApplicable, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { perRod, rodHoles } from "../rods.js";
+import { BASE_HOLE, WASHER } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 const DESIGN_GUIDE = "Design Guide 1, 2nd ed.";
@@ -19,6 +20,7 @@ export const washerCover: Rule<"washer-cover"> = {
     "Table 2.3, or d/3 for a rod that the table does not hold",
   severity: "ask",
   measured: "the washer on the base plate",
+  takes: [...WASHER, ...BASE_HOLE],
   clause: () => "s.2.6: W >= 2 H - d",
   edition: () => DESIGN_GUIDE,
   check(context) {

@@ -8,6 +8,7 @@ import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, inBestCase, lacking, missingAmong } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { perRod, washerText, widestWasher } from "../rods.js";
+import { BASE_HOLE, BASE_PLATE, WASHER } from "../takes.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -20,6 +21,7 @@ export const washerOnPlate: Rule<"washer-on-plate"> = {
   title: "W/2 + (H - d)/2 <= distance from the rod to the base plate's edge, of a square washer along x or y",
   severity: "ask",
   measured: "the distance from the rod to the base plate's edge, for its washer,",
+  takes: ["pattern", ...WASHER, ...BASE_HOLE, ...BASE_PLATE],
   clause: () => "W/2 + (H - d)/2 <= edge distance",
   edition: () => "geometry",
   check(context) {

@@ -10,6 +10,7 @@ import type { NamedMissing } from "../results.js";
 import { compare, inBestCase, known, lacking, missingAmong, notApplicable } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { holeAndWasher, rodHoles, washerText, widestWasher } from "../rods.js";
+import { BASE_HOLE, WASHER } from "../takes.js";
 import type { Words } from "../words.js";
 import { wordsIn } from "../words.js";
 
@@ -23,6 +24,7 @@ export const washerRoom: Rule<"washer-room"> = {
     "spacing of two rods >= (W1 + W2)/2 + ((H1 - d1) + (H2 - d2))/2, of square washers along x or y; washers clear of the column",
   severity: "ask",
   measured: "the room for the washers on the base plate",
+  takes: ["pattern", ...WASHER, ...BASE_HOLE, "column"],
   clause: () => "(W1 + W2)/2 + ((H1 - d1) + (H2 - d2))/2 <= s",
   edition: () => "geometry",
   check(context) {

@@ -7,6 +7,7 @@ import { columnTurn, degreesText } from "../geometry/base-plate-turns.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, compareCounts, lacking, notChecked } from "../results.js";
 import { isOverCastRods } from "../rods.js";
+import { BASE_HOLE, PLATE } from "../takes.js";
 import type { Words } from "../words.js";
 import { counted, wordsIn } from "../words.js";
 
@@ -21,6 +22,7 @@ export const wrongPlacement: Rule<"wrong-placement"> = {
     "no wrong way round of template or base plate goes unseen; largest and smallest rod error, and what hides them",
   severity: "advise",
   measured: "the rod error of a template laid down a wrong way round",
+  takes: [...PLATE, ...BASE_HOLE, "basePlate.at", "column"],
   clause: () => "every way round, laid over the right one",
   edition: () => "geometry",
   check: (context) => [...templateRows(context), ...basePlateRows(context)],

@@ -168,6 +168,8 @@ export interface Base {
   /** Where the base stands in the input, for findings of later stages. */
   readonly place: Place;
   readonly mark: string;
+  /** The kind that it cites; "" for none. */
+  readonly kind: string;
   readonly quantity: number;
   readonly member: Member;
   /** Free note printed on the sheet; empty when not given. */
@@ -180,6 +182,11 @@ export interface Base {
   /** What levels the base plate. */
   readonly levelling: Input<"nuts" | "shims" | "plate">;
   readonly template: TemplateSpec;
+  /**
+   * Who gave what is not the base's own: key path in the job file, as `rods.grade` or `groups[1].rods.grade`, -> `default`,
+   * `kind heavy`, `note 2`. What is not named here is the base's own, or nobody's.
+   */
+  readonly origins: Readonly<Record<string, string>>;
 }
 
 /** Rods of one size and specification on one plate. A base without `groups` has one, lettered A. */

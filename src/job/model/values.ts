@@ -1,7 +1,10 @@
 /** Values of a job that remember where they came from, or say what would supply them. */
 export type { Offset } from "../../patterns/index.js";
 
-/** A value and where it came from: "job", "shop plasma", or a publication with edition and clause. */
+/**
+ * A value and where it came from: "job" (the base's own), "default", "kind heavy", "note 2" (written in the job for many
+ * bases), "shop plasma", or a publication with edition and clause.
+ */
 export interface Given<T> {
   readonly kind: "given";
   readonly value: T;
@@ -23,9 +26,14 @@ export function given<T>(value: T, from: string): Given<T> {
   return { kind: "given", value, from };
 }
 
-/** A value as the job gives it, or what is missing under `key`. */
-export function optional<T>(value: T | undefined, key: string, why: string): Input<T> {
-  return value === undefined ? missing(key, why) : given(value, "job");
+/** A value as the job gives it, or what is missing under `key`; `from`: who gave it. */
+export function optional<T>(value: T | undefined, key: string, why: string, from = "job"): Input<T> {
+  return value === undefined ? missing(key, why) : given(value, from);
+}
+
+/** True for a value that the job file gives: in the base's own row, or for many bases. */
+export function isOfJobFile({ from }: Pick<Given<unknown>, "from">): boolean {
+  return from === "job" || from === "default" || /^(kind|note) /.test(from);
 }
 
 /** Shorthand for a value that is not known. */

@@ -5,8 +5,10 @@ import type { Unit } from "../../units/index.js";
 import { formatWithUnit } from "../../units/index.js";
 import type { DocumentPath, SourceDocument } from "../document.js";
 import { faultAt } from "../document.js";
-import type { Editions } from "../model/job.js";
+import type { Editions, Input } from "../model/job.js";
+import { optional } from "../model/job.js";
 import type { Vocabulary } from "../model/vocabulary.js";
+import { giverOf } from "./origins.js";
 import type { ReadShop } from "./shop.js";
 
 /** What a base is read with, beside its own document. */
@@ -48,6 +50,16 @@ export class BaseReport {
   /** Adds a warning at a path of the base: it is used as read. */
   doubt(path: DocumentPath, code: string, message: string, hint: string): void {
     this.findings.push({ ...faultAt(this.document, path, code, message, hint), severity: "warning" });
+  }
+
+  /** Who gave the value at a path of the base: "job" for the base itself, or `default`, `kind heavy`, `note 2`. */
+  from(path: DocumentPath): string {
+    return giverOf(this.document.root, path) ?? "job";
+  }
+
+  /** The value at a path of the base with who gave it, or what is missing: `key` where the path does not name it. */
+  optional<T>(value: T | undefined, path: DocumentPath, why: string, key = path.join(".")): Input<T> {
+    return optional(value, key, why, this.from(path));
   }
 
   /** A length in the job's unit. */

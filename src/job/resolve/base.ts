@@ -25,6 +25,7 @@ import { readBasePlateFile } from "./base-plate-file.js";
 import type { BaseSources } from "./base-report.js";
 import { BaseReport } from "./base-report.js";
 import { findWasher, inchTemplateHole, tableBaseHole, tableTemplateHole } from "./lookups.js";
+import { originsOf } from "./origins.js";
 import { resolveRod } from "./rods.js";
 import { offsetOf, resolvePlanShape } from "./shapes.js";
 import { resolveHoles, resolveTemplate } from "./template.js";
@@ -50,16 +51,18 @@ function wholeBase(document: BaseDocument, report: BaseReport): Base | null {
   return {
     place: placeOf(report.document, []),
     mark: document.mark,
+    kind: document.kind ?? "",
     quantity,
     member: document.member ?? "column",
     note: document.note ?? "",
     groups,
     basePlate,
-    column: resolveColumn(document),
+    column: resolveColumn(document, report),
     concrete,
-    grout: optional(document.grout, "grout", "no grout gap is given"),
-    levelling: optional(document.levelling, "levelling", "what levels the base plate is not given"),
+    grout: report.optional(document.grout, ["grout"], "no grout gap is given"),
+    levelling: report.optional(document.levelling, ["levelling"], "what levels the base plate is not given"),
     template,
+    origins: originsOf(report.document.root),
   };
 }
 
@@ -112,11 +115,22 @@ function writtenGroups(document: BaseDocument, report: BaseReport): WrittenGroup
       group,
       rods: ["rods"],
       pattern: ["pattern"],
-      hole: ["template", "hole"],
-      baseHole: ["basePlate", "hole"],
-      washer: ["basePlate", "washer"],
+      ...SHARED,
     },
   ];
+}
+
+/** Where a base says for all its rods what a group may say for its own. */
+const SHARED = {
+  hole: ["template", "hole"],
+  baseHole: ["basePlate", "hole"],
+  washer: ["basePlate", "washer"],
+} as const satisfies Partial<WrittenGroup>;
+
+function besideGroups(key: "rods" | "pattern", report: BaseReport): string {
+  const giver = report.from(["groups"]);
+  const given = giver === "job" ? "is given beside groups" : `${key} beside groups, which ${giver} gives`;
+  return `${given}; allowed is one of them`;
 }
 
 /** A group's own hole, base-plate hole and washer go before those of the whole base. */
@@ -126,8 +140,7 @@ function severalGroups(
   report: BaseReport,
 ): WrittenGroup[] | null {
   for (const key of ["rods", "pattern"] as const) {
-    if (document[key] !== undefined)
-      report.fault([key], "groups-and-rods", "is given beside groups; allowed is one of them");
+    if (document[key] !== undefined) report.fault([key], "groups-and-rods", besideGroups(key, report));
   }
   if (groups.length === 0) report.fault(["groups"], "required", "is an empty list; allowed is one group or more");
   if (groups.length > 26)
@@ -142,13 +155,16 @@ function severalGroups(
       baseHole: group.baseHole ?? basePlate?.hole,
       washer: group.washer ?? basePlate?.washer,
     };
+    const place = (key: keyof GroupDocument, shared: DocumentPath): DocumentPath => {
+      return group[key] === undefined && whole[key] !== undefined ? shared : own(key);
+    };
     return {
       group: whole,
       rods: own("rods"),
       pattern: own("pattern"),
-      hole: own("hole"),
-      baseHole: own("baseHole"),
-      washer: own("washer"),
+      hole: place("hole", SHARED.hole),
+      baseHole: place("baseHole", SHARED.baseHole),
+      washer: place("washer", SHARED.washer),
     };
   });
 }
@@ -185,7 +201,12 @@ function resolveGroup(
   const rod = resolveRod(group.rods, written.rods, report);
   const washer = resolveWasher(group.washer, written.washer, rod, report);
   if (rod === null || pattern === null) return null;
-  const baseHole = optional(group.baseHole, "basePlate.hole", "the job gives no base-plate hole");
+  const baseHole = report.optional(
+    group.baseHole,
+    written.baseHole,
+    "the job gives no base-plate hole",
+    "basePlate.hole",
+  );
   const tableBase = tableBaseHole(rod, report.editions.baseHoles);
   const overCast = isSetOverCastRods(document.template);
   const tableHole = overCast
@@ -225,7 +246,7 @@ function resolveHole(
   path: DocumentPath,
   report: BaseReport,
 ): Given<Length> | null {
-  if (own !== undefined) return given(own, "job");
+  if (own !== undefined) return given(own, report.from(path));
   if (table.kind === "given") return table;
   report.fault(path, "hole-unknown", `is required here: ${table.why}`);
   return null;
@@ -240,8 +261,9 @@ function resolveWasher(
   const key = "basePlate.washer";
   if (washer === undefined) return missing(key, "no washer on the base plate is given");
   if (typeof washer !== "string") {
-    const thickness = optional(washer.thickness, `${key}.thickness`, "no washer thickness is given");
-    return given({ shape: washer.shape, size: washer.size, thickness }, "job");
+    const [why, from] = ["no washer thickness is given", report.from(path)];
+    const thickness = optional(washer.thickness, `${key}.thickness`, why, from);
+    return given({ shape: washer.shape, size: washer.size, thickness }, from);
   }
   const found = findWasher(washer, rod, key);
   if (found.ok) return found.washer;
@@ -254,7 +276,11 @@ function resolveBasePlate({ basePlate }: BaseDocument, report: BaseReport): Base
   return {
     shape,
     at: offsetOf(basePlate?.at),
-    thickness: optional(basePlate?.thickness, "basePlate.thickness", "no thickness of the base plate is given"),
+    thickness: report.optional(
+      basePlate?.thickness,
+      ["basePlate", "thickness"],
+      "no thickness of the base plate is given",
+    ),
     ...resolveSource(basePlate, report),
     groutHoles: resolveHoles(basePlate?.groutHoles, ["basePlate", "groutHoles"], report),
   };
@@ -277,29 +303,33 @@ function resolveSource(
 type SecondSource = NonNullable<BaseDocument["basePlate"]>["pattern"];
 
 function resolveSecondSource(pattern: SecondSource, report: BaseReport): Input<readonly SecondSourceHole[]> {
-  const key = "basePlate.pattern";
+  const [key, from] = ["basePlate.pattern", report.from(["basePlate", "pattern"])];
   if (pattern === undefined) return missing(key, "no second source for the pattern");
   const lists = Array.isArray(pattern) ? pattern : [pattern];
   const holes = lists.flatMap(({ at, hole }) => {
-    const diameter = optional(hole, `${key}.hole`, "the second source gives no hole diameter");
+    const diameter = optional(hole, `${key}.hole`, "the second source gives no hole diameter", from);
     return at.map((point): SecondSourceHole => ({ at: offsetOf(point), diameter }));
   });
   if (holes.length === 0 || holes.length > MOST_RODS) {
     report.fault(["basePlate", "pattern"], "bad-value", `lists ${holes.length} holes; allowed are 1 to ${MOST_RODS}`);
   }
-  return given(holes, "job");
+  return given(holes, from);
 }
 
 function resolveConcrete({ concrete }: BaseDocument, report: BaseReport): Concrete {
   return {
     shape: resolvePlanShape(concrete, ["concrete"], "no size of the concrete is given", report),
     at: offsetOf(concrete?.at),
-    depth: optional(concrete?.depth, "concrete.depth", "no depth of the concrete is given"),
-    exposure: optional(concrete?.exposure, "concrete.exposure", "the exposure of the concrete is not given"),
+    depth: report.optional(concrete?.depth, ["concrete", "depth"], "no depth of the concrete is given"),
+    exposure: report.optional(
+      concrete?.exposure,
+      ["concrete", "exposure"],
+      "the exposure of the concrete is not given",
+    ),
   };
 }
 
-function resolveColumn({ column }: BaseDocument): Input<ColumnShape> {
+function resolveColumn({ column }: BaseDocument, report: BaseReport): Input<ColumnShape> {
   if (column === undefined) return missing("column", "no column is given");
-  return given({ ...column, at: offsetOf(column.at) }, "job");
+  return given({ ...column, at: offsetOf(column.at) }, report.from(["column"]));
 }

@@ -5,7 +5,7 @@ import type { Length } from "../../units/index.js";
 import { add, improperFraction, nanometres } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
 import type { Bottom, Input, Nut, Rod } from "../model/job.js";
-import { given, missing, optional } from "../model/job.js";
+import { given, missing } from "../model/job.js";
 import type { RodsDocument } from "../schema/job.js";
 import type { BaseReport } from "./base-report.js";
 import { findNut, isMetric, readThread, recommendedNut, ZINC_GROWTH } from "./lookups.js";
@@ -24,27 +24,32 @@ export function resolveRod(rods: RodsDocument, path: DocumentPath, report: BaseR
     report.fault([...path, found.key], "unknown-thread", found.message, found.hint);
     return null;
   }
-  const finish = optional(rods.finish, "rods.finish", "no finish is given");
+  const from = (key: keyof RodsDocument) => report.from([...path, key]);
+  const optional = <T>(value: T | undefined, key: keyof RodsDocument, why: string) =>
+    report.optional(value, [...path, key], why, `rods.${key}`);
   const { size, diameter, series: thread } = found.thread;
   return {
     size,
     diameter,
     thread,
-    grade: grade === null ? missing("rods.grade", "no grade is given") : given(grade.name, "job"),
-    finish,
-    zincGrowth: resolveZinc(rods),
-    nut: resolveNut(rods, { size, diameter, thread }, grade),
-    torqued: optional(rods.torqued, "rods.torqued", "whether the rods are torqued is not given"),
+    grade: grade === null ? missing("rods.grade", "no grade is given") : given(grade.name, from("grade")),
+    finish: optional(rods.finish, "finish", "no finish is given"),
+    zincGrowth: resolveZinc(rods, from("zincGrowth")),
+    nut: resolveNut(rods, { size, diameter, thread }, grade, from("nut")),
+    torqued: optional(rods.torqued, "torqued", "whether the rods are torqued is not given"),
     welded: rods.welded ?? false,
     weldable: rods.weldable ?? false,
-    projection: optional(rods.projection, "rods.projection", "no projection is given"),
-    embedment: optional(rods.embedment, "rods.embedment", "no embedment is given"),
-    length: resolveLength(rods),
-    threadLength: optional(rods.threads, "rods.threads", "no thread length is given"),
-    bottom: resolveBottom(rods),
+    projection: optional(rods.projection, "projection", "no projection is given"),
+    embedment: optional(rods.embedment, "embedment", "no embedment is given"),
+    // Overall length as given: a plain sum of projection and embedment would be a guess about the bottom end.
+    length: optional(rods.length, "length", "no rod length is given"),
+    threadLength: optional(rods.threads, "threads", "no thread length is given"),
+    bottom: resolveBottom(rods, from("bottom")),
     stickOut:
-      rods.stickOut === undefined ? given(nanometres(0), "default: nut fully engaged") : given(rods.stickOut, "job"),
-    wrenchRoom: optional(rods.wrenchRoom, "rods.wrenchRoom", "no wrench room is given"),
+      rods.stickOut === undefined
+        ? given(nanometres(0), "default: nut fully engaged")
+        : given(rods.stickOut, from("stickOut")),
+    wrenchRoom: optional(rods.wrenchRoom, "wrenchRoom", "no wrench room is given"),
   };
 }
 
@@ -89,8 +94,8 @@ function judgeLengths(rods: RodsDocument, path: DocumentPath, report: BaseReport
   }
 }
 
-function resolveZinc(rods: RodsDocument): Input<Length> {
-  if (rods.zincGrowth !== undefined) return given(rods.zincGrowth, "job");
+function resolveZinc(rods: RodsDocument, from: string): Input<Length> {
+  if (rods.zincGrowth !== undefined) return given(rods.zincGrowth, from);
   if (rods.finish === "plain") return given(nanometres(0), "plain rod");
   if (rods.finish === "galvanized") return ZINC_GROWTH;
   return missing("rods.finish", "no finish is given, so the growth by zinc is not known");
@@ -100,8 +105,9 @@ function resolveNut(
   rods: RodsDocument,
   rod: Pick<Rod, "size" | "diameter" | "thread">,
   grade: ResolvedGrade | null,
+  from: string,
 ): Input<Nut> {
-  if (rods.nut !== undefined) return findNut(rod, rods.nut, `job; `);
+  if (rods.nut !== undefined) return findNut(rod, rods.nut, `${from}; `);
   if (isMetric(rod)) return findNut(rod, "hex", "");
   if (grade === null) return missing("rods.grade or rods.nut", "no grade is given, so no nut is recommended");
   if (grade.nut === null) return missing("rods.nut", `no nut is named for grade ${grade.name}`);
@@ -109,13 +115,8 @@ function resolveNut(
   return recommendedNut(rod, grade.nut, rods.finish);
 }
 
-/** Overall length: as given; a plain sum of projection and embedment would be a guess about the bottom end. */
-function resolveLength(rods: RodsDocument): Input<Length> {
-  return optional(rods.length, "rods.length", "no rod length is given");
-}
-
-function resolveBottom(rods: RodsDocument): Input<Bottom> {
+function resolveBottom(rods: RodsDocument, from: string): Input<Bottom> {
   const { bottom } = rods;
   if (bottom === undefined) return missing("rods.bottom", "the lower end of the rods is not given");
-  return given(bottom === "nut" ? { kind: "nut" } : bottom, "job");
+  return given(bottom === "nut" ? { kind: "nut" } : bottom, from);
 }

@@ -28,7 +28,7 @@ export function resolvePlanShape(
     const other = (["x", "y", "corner"] as const).filter((name) => written?.[name] !== undefined);
     for (const name of other)
       report.fault([...path, name], "shape-twice", "is given beside diameter; allowed is x and y, or diameter");
-    return given({ kind: "circle", diameter }, "job");
+    return given({ kind: "circle", diameter }, report.from([...path, "diameter"]));
   }
   if (x !== undefined && y !== undefined) {
     const shape = {
@@ -37,7 +37,7 @@ export function resolvePlanShape(
       y,
       corner: resolveCorner(corner, [...path, "corner"], [x, y], report),
     } as const;
-    return given(shape, "job");
+    return given(shape, report.from([...path, "x"]));
   }
   for (const [name, other] of [
     ["x", "y"],

@@ -3,7 +3,6 @@ import type { Length } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
 import type { OpeningSpec, OutlineSpec, RoundHoleSpec, TemplateSpec } from "../model/job.js";
-import { optional } from "../model/job.js";
 import type { BaseDocument, OpeningDocument, OutlineDocument } from "../schema/job.js";
 import type { BaseReport } from "./base-report.js";
 import { judgeListLength, offsetOf, resolveCorner } from "./shapes.js";
@@ -18,13 +17,13 @@ export function resolveTemplate(document: BaseDocument, quantity: number, report
     mark: template.mark ?? document.mark,
     quantity: template.quantity ?? quantity,
     use: template.use ?? "template",
-    support: optional(template.support, "template.support", "what carries the template is not given"),
+    support: report.optional(template.support, ["template", "support"], "what carries the template is not given"),
     material: template.material ?? "steel",
     thickness: template.thickness,
     outline,
     opening,
     key: template.key ?? "auto",
-    height: optional(template.height, "template.height", "no height of the template is given"),
+    height: report.optional(template.height, ["template", "height"], "no height of the template is given"),
     nailHoles: resolveHoles(template.nails, ["template", "nails"], report),
     groutHoles: resolveHoles(template.groutHoles, ["template", "groutHoles"], report),
   };

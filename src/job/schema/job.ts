@@ -24,12 +24,15 @@ const MOST_PIECES = 100_000;
 /** The schemas of a job whose bare numbers are in `unit`; `rules` are the ids that it may cite. */
 export function jobSchemas(unit: Unit, rules: readonly string[]) {
   const base = baseSchema(unit);
+  const layer = layerSchema(unit);
   const head = headShape(unit, rules);
-  const unread = { ...head, ...siteShapeUnread(unit), bases: z.unknown().optional() };
-  return { head: keys(unread, "A rodplate job."), base, full: fullSchema({ ...head, ...siteShape(unit) }, base) };
+  const anything = { defaults: z.unknown().optional(), kinds: z.unknown().optional(), bases: z.unknown().optional() };
+  const unread = { ...head, ...siteShapeUnread(unit), ...anything };
+  const full = fullSchema({ ...head, ...siteShape(unit) }, writtenBaseSchema(unit), layer);
+  return { head: keys(unread, "A rodplate job."), base, layer, full };
 }
 
-/** The head without its bases, one base, and the whole for the JSON Schema. */
+/** The head without its bases, one whole base, a part of one (defaults, a kind), and the job as written for the JSON Schema. */
 export type JobSchemas = ReturnType<typeof jobSchemas>;
 /** A job file as written, but for its bases and its plan. */
 export type HeadDocument = z.output<JobSchemas["head"]>;
@@ -48,10 +51,23 @@ export type OutlineDocument = NonNullable<BaseDocument["template"]["outline"]>;
 /** `template.opening` as written. */
 export type OpeningDocument = NonNullable<BaseDocument["template"]["opening"]>;
 
-function fullSchema<Head extends z.core.$ZodLooseShape>(head: Head, base: ReturnType<typeof baseSchema>) {
+function fullSchema<Head extends z.core.$ZodLooseShape>(
+  head: Head,
+  base: ReturnType<typeof writtenBaseSchema>,
+  layer: ReturnType<typeof layerSchema>,
+) {
   const bases = z.array(base).min(1).describe("The column bases; or name a spreadsheet with schedule.");
-  return keys({ ...head, bases: bases.optional() }, "A rodplate job: column bases and their setting templates.");
+  const defaults = layer.describe(`What every base has that does not say otherwise: ${LAYER_KEYS}`);
+  const kinds = z
+    .record(z.string(), layer.describe(`What every base of this kind has: ${LAYER_KEYS}`))
+    .describe(
+      "Kinds of bases by name; a base takes one with kind, and goes before it. A kind goes before the defaults.",
+    );
+  const lists = { defaults: defaults.optional(), kinds: kinds.optional(), bases: bases.optional() };
+  return keys({ ...head, ...lists }, "A rodplate job: column bases and their setting templates.");
 }
+
+const LAYER_KEYS = "any part of a base but mark, quantity, kind and template.mark.";
 
 function headShape(unit: Unit, rules: readonly string[]) {
   return {
@@ -167,81 +183,110 @@ function severityBlock(rules: readonly string[]) {
   return keys(shape, "Severities that this job raises, by rule.");
 }
 
+/** Keys that a base alone may have: they are its own. */
+function ownShape() {
+  return {
+    mark: textLeaf("Piece mark of the base, as written; it names files.", 200),
+    quantity: countLeaf(1, MOST_PIECES, "How many columns stand on this base; omitted: 1.").optional(),
+    kind: textLeaf("A name among kinds, whose values this base takes where it gives none itself.", 40).optional(),
+  };
+}
+
+/** A base once its layers are joined: nothing that is required may be missing. */
 function baseSchema(unit: Unit) {
-  const rods = rodsBlock(unit);
+  const rods = keys(rodsShape(unit), RODS);
   const pattern = patternChoice(unit);
-  return keys(
-    {
-      mark: textLeaf("Piece mark of the base, as written; it names files.", 200),
-      quantity: countLeaf(1, MOST_PIECES, "How many columns stand on this base; omitted: 1.").optional(),
-      member: wordLeaf(
-        ["column", "post"],
-        "A post, as 29 CFR 1926.751 defines it, is exempt from the least rod count; omitted: column.",
-      ).optional(),
-      note: textLeaf("Free note, printed on the sheet.", 120).optional(),
-      rods: rods.optional(),
-      pattern: pattern.optional(),
-      groups: rows(groupBlock(unit, rods, pattern), "a list of groups: rods, pattern, hole, baseHole, washer")
-        .describe("Rods of different sizes on one plate, instead of rods and pattern.")
-        .optional(),
-      basePlate: basePlateBlock(unit).optional(),
-      column: columnChoice(unit).optional(),
-      concrete: concreteBlock(unit).optional(),
-      grout: lengthLeaf(
-        unit,
-        "zero or above",
-        "Grout gap between concrete and base plate, or the setting plate that stays under it.",
-      ).optional(),
-      levelling: wordLeaf(["nuts", "shims", "plate"], "What levels the base plate.").optional(),
-      template: templateBlock(unit),
-    },
-    "A column base.",
+  const group = keys({ rods, pattern, ...groupShape(unit) }, GROUP);
+  const parts = { rods: rods.optional(), pattern: pattern.optional(), groups: groupsOf(group).optional() };
+  const template = keys(templateShape(unit), TEMPLATE);
+  return keys({ ...ownShape(), ...sharedShape(unit, parts), template }, "A column base.");
+}
+
+/** A part of a base, as defaults and kinds give it: nothing is required. */
+function layerSchema(unit: Unit) {
+  const { mark: _, ...template } = templateShape(unit);
+  return keys({ ...partShape(unit), template: partTemplate(template) }, "A part of a column base.");
+}
+
+/** A base as it is written: what defaults or its kind may give is not required. */
+function writtenBaseSchema(unit: Unit) {
+  return keys({ ...ownShape(), ...partShape(unit), template: partTemplate(templateShape(unit)) }, "A column base.");
+}
+
+function partTemplate<Shape extends Pick<ReturnType<typeof templateShape>, "thickness">>(shape: Shape) {
+  return keys({ ...shape, thickness: shape.thickness.optional() }, TEMPLATE).optional();
+}
+
+function partShape(unit: Unit) {
+  const { diameter, ...others } = rodsShape(unit);
+  const rods = keys({ diameter: diameter.optional(), ...others }, RODS).optional();
+  const pattern = patternChoice(unit);
+  const group = keys({ rods, pattern, ...groupShape(unit) }, GROUP);
+  return sharedShape(unit, { rods, pattern: pattern.optional(), groups: groupsOf(group).optional() });
+}
+
+const RODS = "The rods.";
+const GROUP = "Rods of one size.";
+const TEMPLATE = "The setting template.";
+
+/** Keys of a base but for its template; `rods`: its rods, pattern and groups. */
+function sharedShape<Rods extends z.core.$ZodLooseShape>(unit: Unit, rods: Rods) {
+  return {
+    member: wordLeaf(
+      ["column", "post"],
+      "A post, as 29 CFR 1926.751 defines it, is exempt from the least rod count; omitted: column.",
+    ).optional(),
+    note: textLeaf("Free note, printed on the sheet.", 120).optional(),
+    ...rods,
+    basePlate: basePlateBlock(unit).optional(),
+    column: columnChoice(unit).optional(),
+    concrete: concreteBlock(unit).optional(),
+    grout: lengthLeaf(
+      unit,
+      "zero or above",
+      "Grout gap between concrete and base plate, or the setting plate that stays under it.",
+    ).optional(),
+    levelling: wordLeaf(["nuts", "shims", "plate"], "What levels the base plate.").optional(),
+  };
+}
+
+function groupsOf<Group extends z.core.$ZodType>(group: Group) {
+  return rows(group, "a list of groups: rods, pattern, hole, baseHole, washer").describe(
+    "Rods of different sizes on one plate, instead of rods and pattern.",
   );
 }
 
-function groupBlock(unit: Unit, rods: ReturnType<typeof rodsBlock>, pattern: ReturnType<typeof patternChoice>) {
-  return keys(
-    {
-      rods,
-      pattern,
-      hole: lengthLeaf(unit, "above zero", "Template hole of this group; omitted: by the rules.").optional(),
-      baseHole: lengthLeaf(unit, "above zero", "Hole in the base plate.").optional(),
-      washer: washerChoice(unit).optional(),
-    },
-    "Rods of one size.",
-  );
+function groupShape(unit: Unit) {
+  return {
+    hole: lengthLeaf(unit, "above zero", "Template hole of this group; omitted: by the rules.").optional(),
+    baseHole: lengthLeaf(unit, "above zero", "Hole in the base plate.").optional(),
+    washer: washerChoice(unit).optional(),
+  };
 }
 
-function rodsBlock(unit: Unit) {
-  return keys(
-    {
-      diameter: textLeaf("Rod size: 1-1/4, M30, 30 mm.", 40),
-      count: countLeaf(1, MOST_RODS, "How many rods the print says; the pattern must have as many.").optional(),
-      thread: wordLeaf(["UNC", "8UN", "coarse"], "Thread series; omitted: UNC, or metric coarse.").optional(),
-      grade: textLeaf(
-        "F1554 36, 55, 105; ISO 898-1 4.6, 5.6, 8.8, 10.9; or a grade that the shop file declares.",
-        40,
-      ).optional(),
-      finish: wordLeaf(["plain", "galvanized"], "Finish of the rods.").optional(),
-      zincGrowth: lengthLeaf(
-        unit,
-        "zero or above",
-        "Growth of the diameter by zinc; omitted: by the finish.",
-      ).optional(),
-      nut: wordLeaf(["hex", "heavy hex"], "Nut; omitted: as recommended for the grade.").optional(),
-      torqued: yesNoLeaf("True when the rods are torqued.").optional(),
-      welded: yesNoLeaf("True when anything is welded to the rods; omitted: no.").optional(),
-      weldable: yesNoLeaf("True when ordered weldable: F1554 grade 55 with supplement S1; omitted: no.").optional(),
-      projection: lengthLeaf(unit, "above zero", "Top of concrete to top of rod.").optional(),
-      embedment: lengthLeaf(unit, "above zero", "Length below the top of concrete.").optional(),
-      length: lengthLeaf(unit, "above zero", "Overall length of the rod.").optional(),
-      threads: lengthLeaf(unit, "above zero", "Thread at the top, measured down from the top of the rod.").optional(),
-      bottom: bottomChoice(unit).optional(),
-      stickOut: lengthLeaf(unit, "zero or above", "Rod above the nut on the base plate; omitted: 0, flush.").optional(),
-      wrenchRoom: lengthLeaf(unit, "above zero", "Diameter that a wrench or socket needs around a nut.").optional(),
-    },
-    "The rods.",
-  );
+function rodsShape(unit: Unit) {
+  return {
+    diameter: textLeaf("Rod size: 1-1/4, M30, 30 mm.", 40),
+    count: countLeaf(1, MOST_RODS, "How many rods the print says; the pattern must have as many.").optional(),
+    thread: wordLeaf(["UNC", "8UN", "coarse"], "Thread series; omitted: UNC, or metric coarse.").optional(),
+    grade: textLeaf(
+      "F1554 36, 55, 105; ISO 898-1 4.6, 5.6, 8.8, 10.9; or a grade that the shop file declares.",
+      40,
+    ).optional(),
+    finish: wordLeaf(["plain", "galvanized"], "Finish of the rods.").optional(),
+    zincGrowth: lengthLeaf(unit, "zero or above", "Growth of the diameter by zinc; omitted: by the finish.").optional(),
+    nut: wordLeaf(["hex", "heavy hex"], "Nut; omitted: as recommended for the grade.").optional(),
+    torqued: yesNoLeaf("True when the rods are torqued.").optional(),
+    welded: yesNoLeaf("True when anything is welded to the rods; omitted: no.").optional(),
+    weldable: yesNoLeaf("True when ordered weldable: F1554 grade 55 with supplement S1; omitted: no.").optional(),
+    projection: lengthLeaf(unit, "above zero", "Top of concrete to top of rod.").optional(),
+    embedment: lengthLeaf(unit, "above zero", "Length below the top of concrete.").optional(),
+    length: lengthLeaf(unit, "above zero", "Overall length of the rod.").optional(),
+    threads: lengthLeaf(unit, "above zero", "Thread at the top, measured down from the top of the rod.").optional(),
+    bottom: bottomChoice(unit).optional(),
+    stickOut: lengthLeaf(unit, "zero or above", "Rod above the nut on the base plate; omitted: 0, flush.").optional(),
+    wrenchRoom: lengthLeaf(unit, "above zero", "Diameter that a wrench or socket needs around a nut.").optional(),
+  };
 }
 
 function bottomChoice(unit: Unit) {
@@ -399,33 +444,30 @@ function columnChoice(unit: Unit) {
     .describe("The column, for washer room.");
 }
 
-function templateBlock(unit: Unit) {
+function templateShape(unit: Unit) {
   const round = roundHoles(unit);
-  return keys(
-    {
-      mark: textLeaf("Mark of the template; omitted: the base's mark.", 200).optional(),
-      quantity: countLeaf(
-        1,
-        MOST_PIECES,
-        "How many; omitted: the base's quantity. Templates may be used again.",
-      ).optional(),
-      use: wordLeaf(
-        ["template", "template left as setting plate", "setting plate over cast rods"],
-        "A plate dropped over rods already cast takes the base plate's holes; omitted: template.",
-      ).optional(),
-      support: wordLeaf(["form", "bearers"], "What carries the template.").optional(),
-      material: wordLeaf(["steel", "plywood"], "Omitted: steel.").optional(),
-      thickness: lengthLeaf(unit, "above zero", "Thickness of the template."),
-      hole: lengthLeaf(unit, "above zero", "Hole for the rods; omitted: by the rules.").optional(),
-      outline: outlineChoice(unit).optional(),
-      opening: openingChoice(unit).optional(),
-      key: wordLeaf(["auto", "none"], "Corner cut or notch that shows a wrong placement; omitted: auto.").optional(),
-      height: lengthLeaf(unit, "zero or above", "Underside of the template above top of concrete.").optional(),
-      nails: round.describe("Nail holes.").optional(),
-      groutHoles: round.describe("Grout or air holes.").optional(),
-    },
-    "The setting template.",
-  );
+  return {
+    mark: textLeaf("Mark of the template; omitted: the base's mark.", 200).optional(),
+    quantity: countLeaf(
+      1,
+      MOST_PIECES,
+      "How many; omitted: the base's quantity. Templates may be used again.",
+    ).optional(),
+    use: wordLeaf(
+      ["template", "template left as setting plate", "setting plate over cast rods"],
+      "A plate dropped over rods already cast takes the base plate's holes; omitted: template.",
+    ).optional(),
+    support: wordLeaf(["form", "bearers"], "What carries the template.").optional(),
+    material: wordLeaf(["steel", "plywood"], "Omitted: steel.").optional(),
+    thickness: lengthLeaf(unit, "above zero", "Thickness of the template."),
+    hole: lengthLeaf(unit, "above zero", "Hole for the rods; omitted: by the rules.").optional(),
+    outline: outlineChoice(unit).optional(),
+    opening: openingChoice(unit).optional(),
+    key: wordLeaf(["auto", "none"], "Corner cut or notch that shows a wrong placement; omitted: auto.").optional(),
+    height: lengthLeaf(unit, "zero or above", "Underside of the template above top of concrete.").optional(),
+    nails: round.describe("Nail holes.").optional(),
+    groutHoles: round.describe("Grout or air holes.").optional(),
+  };
 }
 
 function outlineChoice(unit: Unit) {

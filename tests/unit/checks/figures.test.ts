@@ -104,7 +104,9 @@ describe("value, limit and margin", () => {
       pierces: 0,
       holes: [],
     };
-    const text = writeLedgerRows({ mark: "B1", quantity: 1, held: false, template, rods: [], checks: [check] });
+    const text = writeLedgerRows({ mark: "B1", quantity: 1, held: false, template, rods: [], checks: [check] }, [
+      "row",
+    ]);
     expect(text).toContain("4.999999,>=,5,-0.000001,mm");
   });
 });

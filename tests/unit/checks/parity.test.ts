@@ -1,6 +1,7 @@
 import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { jobRules, ruleSeverities, rules } from "../../../src/checks/index.js";
+import { KEYS } from "../../takes-case.js";
 
 const stems = (folder: string, ending: string) =>
   readdirSync(new URL(folder, import.meta.url))
@@ -15,6 +16,7 @@ const NOT_RULES = [
   "neighbours",
   "pairs",
   "figures",
+  "given-by",
   "parity",
   "question",
   "results",
@@ -31,6 +33,18 @@ describe("rules", () => {
     expect(stems("../../../src/checks/rules/", ".ts")).toEqual(ids);
     expect(stems("../../../src/checks/job-rules/", ".ts")).toEqual(jobIds);
     expect(stems("./", ".test.ts").filter((name) => !NOT_RULES.includes(name))).toEqual(all);
+  });
+
+  it("name keys of the job file that they take, each once said", () => {
+    for (const { id, takes } of rules) expect(takes.length, id).toBeGreaterThan(0);
+    const known = new Set(Object.keys(KEYS).flatMap((key) => [key, `groups.${key}`]));
+    const ofShape = /^(basePlate|concrete)\.(y|diameter|corner)$|^basePlate\.from$/;
+    for (const { id, takes } of [...rules, ...jobRules]) {
+      expect(
+        takes.filter((key) => !known.has(key) && !ofShape.test(key)),
+        id,
+      ).toEqual([]);
+    }
   });
 
   it("are what a job may raise, each by its own severity", () => {

@@ -24,6 +24,7 @@ function ruleOf(...results: readonly RuleResult[]): Rule {
     title: "",
     severity: "ask",
     measured: "",
+    takes: [],
     clause: () => "c",
     edition: () => "e",
     check: () => results,
@@ -161,6 +162,7 @@ describe("held and worst first", () => {
     status,
     note: "",
     measured: "the play",
+    givenBy: "row",
     answer: null,
   });
 

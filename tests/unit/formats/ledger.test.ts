@@ -33,6 +33,7 @@ function row(changes: Partial<CheckRow> = {}): CheckRow {
     status: "pass",
     note: "",
     measured: "the play",
+    givenBy: "row",
     answer: null,
     ...changes,
   };
@@ -88,7 +89,13 @@ describe("CSV cells", () => {
 
 describe("ledger.csv", () => {
   it("has every row, and closes with what was not checked and the cautions", () => {
-    const text = writeLedgerHead() + writeLedgerRows(base) + writeLedgerTail(["welds"], ["Set rods."]);
+    const text =
+      writeLedgerHead() +
+      writeLedgerRows(
+        base,
+        base.checks.map(() => "row"),
+      ) +
+      writeLedgerTail(["welds"], ["Set rods."]);
     const rows = parse(text);
     expect(rows.every((cells) => cells.length === LEDGER_COLUMNS.length)).toBe(true);
     expect(rows.slice(1).map((cells) => cells[LEDGER_COLUMNS.indexOf("status")])).toEqual([

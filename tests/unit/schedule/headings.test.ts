@@ -65,11 +65,9 @@ describe("headings", () => {
         const row = { ...whole, ...needs[name], [name]: cell };
         const text = (values: string[]) => values.map((value) => `"${value}"`).join(",");
         const csv = `${text(Object.keys(row))}\n${text(Object.values(row))}\n`;
-        expect([name, cell, faultsOf('job: { number: "1" }\nunits: in\nschedule: s.csv\n', { "s.csv": csv })]).toEqual([
-          name,
-          cell,
-          [],
-        ]);
+        const kinds = name === "Kind" ? `kinds: { ${cell}: {} }\n` : "";
+        const job = `job: { number: "1" }\nunits: in\n${kinds}schedule: s.csv\n`;
+        expect([name, cell, faultsOf(job, { "s.csv": csv })]).toEqual([name, cell, []]);
       }
     }
   });
