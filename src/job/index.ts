@@ -2,6 +2,7 @@
 
 export { markKey } from "../schedule/index.js";
 export { chooseCrossing, crossingsOf } from "./crossing.js";
+export { laidAsWritten, withGivenLines } from "./given-lines.js";
 export type { JobFile, RequestedFile } from "./job-file.js";
 export { readJobFile, requestedFiles } from "./job-file.js";
 export * from "./model/job.js";

@@ -8,6 +8,7 @@ export { findHeading, HEADINGS, headingNamed, headingOf } from "./headings.js";
 export { markKey } from "./mark-key.js";
 export type * from "./model.js";
 export { openTables } from "./open-table.js";
+export { leavesOf } from "./node-text.js";
 export type { PlacementHeading } from "./placement-headings.js";
 export { findPlacementHeading, PLACEMENT_HEADINGS } from "./placement-headings.js";
 export type { PlacementList } from "./read-placements.js";

@@ -36,10 +36,10 @@ const NEEDED: readonly Needed[] = [
 
 const MOST_MARKS = 6;
 
-/** `root`: the job, whose defaults and kinds count. */
-export function askLacking(bases: readonly SourceNode[], root: SourceNode | null): readonly ReadQuestion[] {
+/** `bases` over what kinds and defaults of the job give them. */
+export function askLacking(bases: readonly SourceNode[]): readonly ReadQuestion[] {
   return NEEDED.flatMap(({ path, words, isOfGroup, means }): ReadQuestion[] => {
-    const lacking = bases.filter((base) => !has(base, path, isOfGroup, root));
+    const lacking = bases.filter((base) => !has(base, path, isOfGroup));
     if (lacking.length === 0) return [];
     const marks = listed(lacking.map(markOf), MOST_MARKS);
     const whose = lacking.length === bases.length ? "the sheet gives" : `the sheet gives for ${marks}`;
@@ -48,15 +48,7 @@ export function askLacking(bases: readonly SourceNode[], root: SourceNode | null
   });
 }
 
-function has(
-  base: SourceNode,
-  path: readonly [string, ...string[]],
-  isOfGroup: boolean,
-  root: SourceNode | null,
-): boolean {
-  const kind = findNode(base, "kind");
-  const ofKind = kind?.kind === "scalar" ? findNode(root ?? undefined, "kinds", kind.text, ...path) : undefined;
-  if (ofKind !== undefined || findNode(root ?? undefined, "defaults", ...path) !== undefined) return true;
+function has(base: SourceNode, path: readonly string[], isOfGroup: boolean): boolean {
   const groups = isOfGroup ? findNode(base, "groups") : undefined;
   const parts = groups?.kind === "list" ? groups.items : [base];
   return parts.every((part) => findNode(part, ...path) !== undefined);

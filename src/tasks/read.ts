@@ -2,7 +2,7 @@
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
 import type { ReadAsForm } from "../formats/read-as-form.js";
-import { sheetOfJob } from "../job/index.js";
+import { laidAsWritten, sheetOfJob, withGivenLines } from "../job/index.js";
 import { readAsForm } from "../outputs/read-as.js";
 import { nameCell } from "../readers/cell-place.js";
 import type { InputFile, Table } from "../readers/inputs.js";
@@ -63,9 +63,10 @@ function readingOf(
   opening: readonly Finding[],
   { bases, readAs, findings: told }: Schedule,
 ): SheetReading {
-  const questions = [...readAs.questions, ...(bases.length === 0 ? [] : askLacking(bases, job))];
+  const laid = laidAsWritten(bases, job);
+  const questions = [...readAs.questions, ...askLacking(laid)];
   const findings = [...opening, ...told].filter(({ code }) => !code.startsWith("asked-"));
-  const form = readAsForm({ ...readAs, questions }, unit);
+  const form = readAsForm({ ...withGivenLines(readAs, laid), questions }, unit);
   const isUnderstood = questions.length === 0 && !hasErrors(findings) && bases.length > 0;
   return { unit, unitBecause, form, bases, findings, isUnderstood };
 }
