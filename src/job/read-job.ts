@@ -60,12 +60,14 @@ function inReadingOrder(findings: readonly Finding[]): Finding[] {
   });
 }
 
+const CELL_FAULTS = new Set(["cell-fault", "values-differ"]);
+
 /** What is wrong with a cell that cannot be read, or is asked about, is told alone; what an open question leaves out is not asked for. */
 function withoutEchoes(findings: readonly Finding[]): Finding[] {
-  const isOfCell = ({ code }: Finding) =>
-    code === "cell-fault" || code === "values-differ" || code.startsWith("asked-");
+  const isOfCell = ({ code }: Finding) => CELL_FAULTS.has(code) || code.startsWith("asked-");
   const faulty = new Set(findings.filter(isOfCell).map(({ at }) => JSON.stringify(at)));
-  const asked = new Set(findings.filter(({ code }) => code.startsWith("asked-")).map(({ at }) => at.file));
+  const isOpen = ({ code }: Finding) => code.startsWith("asked-") || code === "two-columns-differ";
+  const asked = new Set(findings.filter(isOpen).map(({ at }) => at.file));
   return findings.filter((finding) => {
     if (isOfCell(finding)) return true;
     if (finding.code === "required" && asked.has(finding.at.file)) return false;

@@ -195,6 +195,9 @@ function isLowerRow(range: HeadingRange, leftmost: number, known: KnownHeading):
   });
 }
 
+/** What a cell says instead of its value. */
+const REFERS = /^(?:do\.?|ditto|same\b.*|see\b.*|n\/?a|["\u2033\u201d\u3003-]+)$/i;
+
 /** No cell may look like a value; a filled mark must be the rest of the mark's heading. */
 function mayHoldHeadings(
   texts: readonly RowText[],
@@ -204,6 +207,7 @@ function mayHoldHeadings(
   const own = stackOf({ grid, top, bottom }, mark).join(" ");
   return texts.every(({ column, text }) => {
     if (column === mark) return endsMark(text) && plainText(text) !== plainText(own);
+    if (REFERS.test(text)) return false;
     return isWordy(text) || unitNamed(text) !== null || isKnown(text, "", known);
   });
 }

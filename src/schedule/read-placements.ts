@@ -1,5 +1,6 @@
 /** Rows of a placement list -> placements, as a job file would have them, with the cell that each value stands in. */
 import type { Finding } from "../diagnostics/finding.js";
+import { nearestWord } from "../diagnostics/nearest.js";
 import type { Table } from "../readers/inputs.js";
 import type { SourceEntry, SourceMap, SourceNode, SourcePlace } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
@@ -7,13 +8,16 @@ import type { Unit } from "../units/index.js";
 import { PLACEMENTS_TABLE } from "./choose-table.js";
 import { meantTable } from "./find-table.js";
 import { scalar } from "./grammar/index.js";
-import type { CellPart, CellReading, TableAnswers } from "./model.js";
-import { placementHeadingOf } from "./placement-headings.js";
+import type { CellPart, CellReading, FoundTable, TableAnswers } from "./model.js";
+import type { PlacementHeading } from "./placement-headings.js";
+import { PLACEMENT_HEADINGS, placementHeadingOf } from "./placement-headings.js";
 import { readColumns } from "./read-columns.js";
 import type { Resolution } from "./references.js";
 import { References } from "./references.js";
 import type { KnownRow } from "./row-kinds.js";
 import { placementMeaningsOf, settlePlacements } from "./settle-placements.js";
+import type { SettledColumn } from "./settled-column.js";
+import { headingText, placeOfHeading } from "./settled-column.js";
 import type { CellReader, SheetCell } from "./sheet-cell.js";
 import type { RowSource } from "./table-rows.js";
 import { tableRow } from "./table-rows.js";
@@ -56,11 +60,29 @@ export function readPlacements(
     findings: [
       ...(meant.found.sheet.remarks ?? []),
       ...settled.findings,
+      ...misspelt(settled.columns, table, file),
       ...read.flatMap(({ findings }) => findings),
       ...unused,
     ],
     headingOf: placementHeadingOf,
   };
+}
+
+/** A placement has no note to keep a column in: one that is nearly one of ours is asked about. */
+function misspelt(
+  columns: readonly SettledColumn<PlacementHeading>[],
+  table: FoundTable,
+  file: string,
+): readonly Finding[] {
+  const names = PLACEMENT_HEADINGS.map(({ name }) => name);
+  return columns.flatMap(({ column, as, how }): Finding[] => {
+    const near = as === "left out" && !how.includes("by the job") ? nearestWord(column.words, names) : undefined;
+    if (near === undefined) return [];
+    const heading = JSON.stringify(headingText(column));
+    const message = `${heading} is not a known heading, and a placement keeps no notes; is it ${near}?`;
+    const hint = `answer in the job: columns: { ${heading}: ${near} }, or columns: { ${heading}: left out }`;
+    return [errorAt(placeOfHeading(file, table, column), "asked-heading", message, hint)];
+  });
 }
 
 function tooManyRows(rows: readonly KnownRow[], file: string): PlacementList {

@@ -139,7 +139,7 @@ class RowReader {
   ): void {
     switch (reading?.kind) {
       case "value":
-        this.takeParts(cell, reading.parts, origin, joined(remark, reading.how), givenBy);
+        this.takeParts(cell, reading.parts, origin, joined(remark, howOf(reading, cell)), givenBy);
         return;
       case "choice":
         this.open.push({ from: cell, readings: reading.readings, message: reading.message });
@@ -261,6 +261,13 @@ class RowReader {
     const text = found.kind === "text" && read(found.text, cell.place).kind === "value" ? found.text : cell.text;
     this.kept.push({ from: cell, text });
   }
+}
+
+/** How a cell was understood; "" where it is taken as it stands. */
+function howOf({ parts, how }: PossibleReading, { text }: SheetCell): string {
+  const [only, ...others] = parts;
+  const isAsWritten = others.length === 0 && only?.node.kind === "scalar" && only.node.text === text.trim();
+  return isAsWritten ? "" : how;
 }
 
 function answerRemark({ isAnswered, text, cell, place }: SheetCell): string {

@@ -43,7 +43,7 @@ function written(scan: Scan, text: string, family: Family): Written {
 
 /** A fraction without a unit where bare numbers are millimetres; one that is none of a rule, and may be two numbers. */
 function doubtOf(text: string, isMetric: boolean): string | null {
-  const [above, below] = text.split("/").map((part) => Number(part.trim()));
+  const [above, below] = text.split("/").map((part) => Math.abs(Number(part.trim())));
   if (isMetric && text.includes("/"))
     return `${quote(text)} is a fraction without a unit beside millimetres; allowed is ${text} in, or a decimal`;
   if (above === undefined || below === undefined || !Number.isInteger(above) || !Number.isInteger(below)) return null;

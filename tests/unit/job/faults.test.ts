@@ -52,7 +52,7 @@ describe("one base: the key under test stands on line 5 to 8", () => {
       { rods: "{ diametre: 1 }" },
       [
         "job.yaml:6:11 bases[0].rods.diameter: is required; allowed is a line of text, at most 40 characters",
-        "job.yaml:6:13 bases[0].rods.diametre: unknown key; allowed are diameter, thread, grade, finish, zincGrowth, nut, torqued, welded, weldable, projection, embedment, length, threads, bottom, stickOut, wrenchRoom (did you mean diameter?)",
+        "job.yaml:6:13 bases[0].rods.diametre: unknown key; allowed are diameter, count, thread, grade, finish, zincGrowth, nut, torqued, welded, weldable, projection, embedment, length, threads, bottom, stickOut, wrenchRoom (did you mean diameter?)",
       ],
     ],
     [

@@ -205,7 +205,7 @@ describe("placements", () => {
   it("hold their count against the quantity, and a mark that nobody placed", () => {
     const bases = [`{ mark: B1, quantity: 3, ${BASE}`, `{ mark: B2, ${BASE}`];
     expect(faults(["placements:", "  - { base: B1, at: [A-1, A-2] }"], bases)).toEqual([
-      "job.yaml:10:27 bases[0].quantity: is 3, but 2 of B1 are placed (placements at job.yaml:8:3); allowed is as many as are placed",
+      "job.yaml:10:27 bases[0].quantity: is 3, but 2 of B1 are placed (job.yaml:8:22, job.yaml:8:27); allowed is as many as are placed",
       'job.yaml:11:13 bases[1].mark: "B2" is placed nowhere (placements at job.yaml:8:3); every base of a job with placements stands somewhere',
     ]);
   });
@@ -231,7 +231,10 @@ describe("placements", () => {
     [
       "no list",
       "placements: { where: A-1 }",
-      ["job.yaml:7:13 placements: cannot be read; allowed is a list of placements, a file name, or file and sheet"],
+      [
+        "job.yaml:7:13 placements.file: is required; allowed is a line of text, at most 200 characters",
+        "job.yaml:7:15 placements.where: unknown key; allowed are file, sheet, table, columns, notes, cells",
+      ],
     ],
     [
       "a file that is not there",

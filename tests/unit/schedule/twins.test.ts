@@ -272,7 +272,7 @@ function csvOf(separator: string): string {
 }
 
 function placeless(job: Job): unknown {
-  return { ...job, bases: job.bases.map(({ place: _place, ...base }) => base) };
+  return { ...job, readAs: null, bases: job.bases.map(({ place: _place, ...base }) => base) };
 }
 
 const fromYaml = jobOf(YAML);
