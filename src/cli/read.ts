@@ -6,6 +6,7 @@ import { formatFinding } from "../diagnostics/finding.js";
 import type { Printable } from "../diagnostics/printable.js";
 import { joinPrintable, terminalJson, terminalLine } from "../diagnostics/printable.js";
 import { writeTextList } from "../formats/ledger-text.js";
+import { takenTable } from "../formats/read-as-columns.js";
 import { writeReadAsCsv } from "../formats/read-as-csv.js";
 import { writeReadAsText } from "../formats/read-as-text.js";
 import { writeReadAsXlsx } from "../formats/read-as-xlsx.js";
@@ -165,12 +166,12 @@ function jsonOf({ form, bases, findings, isUnderstood }: SheetReading) {
 const MOST_FAULTS = 30;
 
 function textOf(reading: SheetReading, command: ReadCommand, written: readonly string[], shell: Shell): Printable {
-  const { form, findings, bases } = reading;
+  const { form, findings } = reading;
   const options = { unit: reading.unit ?? "in", width: widthOf(shell), color: hasColor(shell), all: true };
   return joinPrintable([
     writeReadAsText(form, options),
     writeTextList("At fault or doubtful in the sheet", faultLines(findings), options),
-    terminalLine`${counted(bases.length, "base")}; ${counted(form.questions.length, "question")} open, ${counted(errorsIn(findings), "fault")} in the sheet.\n`,
+    terminalLine`${counted(takenTable(form.entries).rows.length, "base")}; ${counted(form.questions.length, "question")} open, ${counted(errorsIn(findings), "fault")} in the sheet.\n`,
     ...written.map((name) => terminalLine`${name} was written.\n`),
     nextLine(reading, command),
   ]);

@@ -4,17 +4,9 @@ import { headingOf } from "../schedule/index.js";
 import type { ReadAs, ReadLine, ReadOrigin } from "../schedule/model.js";
 
 const GIVEN_BY: Readonly<Record<ReadOrigin, GivenBy>> = {
-  row: "row",
-  above: "cell above",
-  base: "other base",
-  note: "note",
-  answer: "answer",
-  default: "default",
-  kind: "kind",
-  job: "changed in the job",
-  kept: "kept as a note",
-  "left out": "left out",
-  asked: "asked",
+  ...{ row: "row", above: "cell above", base: "other base", note: "note", answer: "answer" },
+  ...{ default: "default", kind: "kind", job: "changed in the job" },
+  ...{ kept: "kept as a note", "left out": "left out", asked: "asked" },
 };
 
 /** The form of a read-as table; `unit` is that of bare lengths, "" where it is asked. */

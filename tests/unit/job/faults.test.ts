@@ -348,7 +348,7 @@ describe("the job around the bases", () => {
       "an unknown key at the top",
       `${bases}shcedule: x.csv\n`,
       [
-        "job.yaml:9:1 shcedule: unknown key; allowed are job, units, rules, shop, schedule, answers, severities, budget, survey, grid, placements, control, site, settingOut, lookAlike, defaults, kinds, bases (did you mean schedule?)",
+        "job.yaml:9:1 shcedule: unknown key; allowed are job, units, rules, shop, schedule, readFrom, answers, severities, budget, survey, grid, placements, control, site, settingOut, lookAlike, defaults, kinds, bases (did you mean schedule?)",
       ],
     ],
     [
