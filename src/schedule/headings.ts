@@ -141,7 +141,7 @@ export const HEADINGS: readonly Heading[] = [
   base("Template mark", "template.mark", "text", "T1", "Tmpl mark"),
   base("Template qty", "template.quantity", "count", "2", "Tmpl qty"),
   worded(base("Use", "template.use", "word", "template", "Template use"), use),
-  worded(base("Support", "template.support", "word", "form"), { forms: "form", bearer: "bearers" }),
+  worded(base("Support", "template.support", "word", "form", "Template support"), { forms: "form", bearer: "bearers" }),
   worded(base("Material", "template.material", "word", "steel", "Template material"), { ply: "plywood" }),
   length(base("Template thk", "template.thickness", "thickness", "1/4", "Tmpl thk")),
   length(group("Template hole", "hole", "hole", "1-5/16", "Tmpl hole")),

@@ -5,6 +5,7 @@ import { readCell, scalar } from "./grammar/index.js";
 import type { Heading } from "./headings.js";
 import { headingNamed } from "./headings.js";
 import type { CellPart, CellReading } from "./model.js";
+import { remembered } from "./remembered-reader.js";
 import type { SettledColumn } from "./settled-column.js";
 import { headingText } from "./settled-column.js";
 import type { CellReader, ColumnRole, ReadColumn } from "./sheet-cell.js";
@@ -32,7 +33,7 @@ function roleOf({ as, heading, column, how }: SettledColumn<ReadHeading>, unit: 
     case "value":
       return heading === null
         ? { kind: "left out", why: how }
-        : { kind: "value", key: heading.key, read: headingReader(heading, column.unit, unit) };
+        : { kind: "value", key: heading.key, read: remembered(headingReader(heading, column.unit, unit)) };
   }
 }
 

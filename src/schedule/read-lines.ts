@@ -13,9 +13,11 @@ export type CellFate =
   | { readonly kind: "kept"; readonly from: SheetCell; readonly words: string; readonly isInNote: boolean }
   | ({ readonly kind: "not taken" } & NotTaken);
 
-/** Fates of the cells of one base; `marks` as the read-as table names them. */
+/** Fates of the cells of one base. */
 export interface BaseFates {
   readonly mark: string;
+  /** Set where its row stands for several bases. */
+  readonly isShared: boolean;
   readonly fates: readonly CellFate[];
 }
 
@@ -32,38 +34,50 @@ export interface LineSource {
 
 /** A line for all that was taken, and one for every other cell that holds something. */
 export function readLines(source: LineSource): readonly ReadLine[] {
-  const lines = new Map<string, PlacedLine>();
-  for (const { mark, fates } of source.bases) {
-    for (const fate of fates) for (const line of fateLines(fate, mark, source)) addLine(lines, line);
+  const lines: PlacedLine[] = [];
+  const shared = new Map<string, PlacedLine>();
+  for (const { mark, isShared, fates } of source.bases) {
+    for (const fate of fates)
+      for (const line of fateLines(fate, mark, source)) {
+        if (isShared) shareLine(shared, line);
+        else lines.push(line);
+      }
   }
-  const told = new Set([...lines.values()].map(({ cell }) => cell));
-  const others = otherLines(source).filter(({ cell }) => !told.has(cell));
-  return [...lines.values(), ...others].sort(bySheet).map(({ line }) => line);
+  for (const line of shared.values()) lines.push(line);
+  const told = new Set(lines.map(placeNumber));
+  for (const line of otherLines(source, told)) lines.push(line);
+  return lines.sort(bySheet).map(({ line }) => line);
 }
 
 interface PlacedLine {
-  readonly cell: string;
   readonly row: number;
   readonly column: number;
   readonly line: ReadLine;
 }
 
+/** More columns than a sheet has. */
+const COLUMNS = 20_000;
+
+function placeNumber({ row, column }: { readonly row: number; readonly column: number }): number {
+  return row * COLUMNS + column;
+}
+
 /** Bases of one row share its lines, and are named in them. */
-function addLine(lines: Map<string, PlacedLine>, placed: PlacedLine): void {
-  const { mark: _mark, ...same } = placed.line;
+function shareLine(lines: Map<string, PlacedLine>, placed: PlacedLine): void {
+  const { mark, ...same } = placed.line;
   const key = JSON.stringify(same);
   const known = lines.get(key);
   if (known === undefined) lines.set(key, placed);
-  else if (known.line.mark !== placed.line.mark && !known.line.mark.split(", ").includes(placed.line.mark))
-    lines.set(key, { ...known, line: { ...known.line, mark: `${known.line.mark}, ${placed.line.mark}` } });
+  else if (!known.line.mark.split(", ").includes(mark))
+    lines.set(key, { ...known, line: { ...known.line, mark: `${known.line.mark}, ${mark}` } });
 }
 
 function bySheet(a: PlacedLine, b: PlacedLine): number {
   return a.row - b.row || a.column - b.column;
 }
 
-function placed(cell: Cell, name: string, line: ReadLine): PlacedLine {
-  return { cell: name, row: cell.row ?? cell.line, column: cell.column, line };
+function placed({ line, row = line, column }: Cell, read: ReadLine): PlacedLine {
+  return { row, column, line: read };
 }
 
 function fateLines(fate: CellFate, mark: string, { unit, isLength }: LineSource): readonly PlacedLine[] {
@@ -81,10 +95,10 @@ function fateLines(fate: CellFate, mark: string, { unit, isLength }: LineSource)
           : taken.remark || "held against the other columns, nothing is taken of it",
         cell,
       );
-      return [placed(cell, name, { ...about, key: "", taken: "", unit: "", origin, remark })];
+      return [placed(cell, { ...about, key: "", taken: "", unit: "", origin, remark })];
     }
     return leavesOf(key, taken.node).map(([leaf, text]) =>
-      placed(cell, name, {
+      placed(cell, {
         ...{ ...about, key: leaf, taken: text, origin: taken.origin, remark: withCell(taken.remark, cell) },
         unit: isLength(leaf) ? unitOf(text, unit) : "",
       }),
@@ -93,10 +107,10 @@ function fateLines(fate: CellFate, mark: string, { unit, isLength }: LineSource)
   if (fate.kind === "kept") {
     const why = fate.isInNote ? "kept as a note of the base" : "kept here alone: the note of the base is full";
     const [key, taken] = fate.isInNote ? ["note", fate.words] : ["", ""];
-    return [placed(cell, name, { ...about, key, taken, unit: "", origin: "kept", remark: withCell(why, cell) })];
+    return [placed(cell, { ...about, key, taken, unit: "", origin: "kept", remark: withCell(why, cell) })];
   }
   const remark = withCell(fate.remark, cell);
-  return [placed(cell, name, { ...about, key: "", taken: "", unit: "", origin: fate.origin, remark })];
+  return [placed(cell, { ...about, key: "", taken: "", unit: "", origin: fate.origin, remark })];
 }
 
 function withCell(remark: string, { remark: own = "", isHidden }: Cell): string {
@@ -118,17 +132,18 @@ function unitOf(text: string, unit: Unit): string {
 }
 
 /** Headings, titles, footnotes, and all that stands outside the table. */
-function otherLines({ table, found, columns }: LineSource): readonly PlacedLine[] {
+function otherLines({ table, found, columns }: LineSource, told: ReadonlySet<number>): readonly PlacedLine[] {
   const why = new Map(found.leftOut.map(({ cell, why: reason }) => [placeKey(cell), reason]));
   const headings = new Map(columns.map((column) => [placeKey(column.found.cell), column]));
   return table.rows.flatMap((row) =>
     row.flatMap((cell) => {
-      if (cell.text.trim() === "") return [];
+      if (cell.text.trim() === "" || told.has(placeNumber({ row: cell.row ?? cell.line, column: cell.column })))
+        return [];
       const column = headings.get(placeKey(cell));
       const name = nameCell(table.sheet, cell);
       const remark = column === undefined ? (why.get(placeKey(cell)) ?? "outside the table") : headingRemark(column);
       const about = { mark: "", cell: name, heading: column?.heading ?? "", written: cell.text };
-      return [placed(cell, name, { ...about, key: "", taken: "", unit: "", origin: "left out", remark })];
+      return [placed(cell, { ...about, key: "", taken: "", unit: "", origin: "left out", remark })];
     }),
   );
 }

@@ -5,6 +5,7 @@ import type { SourceNode } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
 import { keyInBase, toBaseNode } from "./base-node.js";
+import { besideRows } from "./beside-rows.js";
 import { SCHEDULE_TABLE } from "./choose-table.js";
 import { baseDoubts, totalDoubts } from "./cross-checks.js";
 import type { TableOnSheet } from "./find-table.js";
@@ -86,6 +87,7 @@ class ScheduleReading {
     const { bases, values } = this.bases(rows);
     const nodes = bases.map((base) => this.node(base));
     this.add(totalDoubts(this.table, bases));
+    this.add(besideRows(this.table, this.file));
     this.add(unusedFindings(this.answers, this.table, this.beside.answersAt ?? { file: this.file }));
     const asked = this.questions.finish();
     this.add(asked.findings);
@@ -185,7 +187,7 @@ class ScheduleReading {
   private readAs(questions: readonly ReadQuestion[], values: readonly RowValues[]): ReadAs {
     const notTaken = values.map(
       ({ row, notTaken }): BaseFates => ({
-        mark: row.marks.join(", "),
+        ...{ mark: row.marks.join(", "), isShared: false },
         fates: notTaken.map((fate): CellFate => ({ kind: "not taken", ...fate })),
       }),
     );
@@ -221,7 +223,11 @@ function fatesOf(base: RowBase, texts: readonly KeptText[], written: RowBase): B
       return { kind: "taken", taken: value, key };
     }),
   );
-  return { mark: base.marks.join(", "), fates: [...taken(own), ...groups, ...kept] };
+  return {
+    mark: base.marks.join(", "),
+    isShared: written.isOneOfSeveral === true,
+    fates: [...taken(own), ...groups, ...kept],
+  };
 }
 
 const LENGTH_KEYS = new Set(HEADINGS.flatMap(({ key, measure }) => (measure === "length" ? [key] : [])));

@@ -26,6 +26,8 @@ export interface RowBase {
   readonly groups: readonly RowGroup[];
   readonly kept: readonly Kept[];
   readonly sameAs: RowValues["sameAs"];
+  /** Set where its row stands for several bases. */
+  readonly isOneOfSeveral?: true;
 }
 
 /** Bases with what is wrong with their rows. */
@@ -167,7 +169,10 @@ export function withOneMark(base: RowBase, questions: Questions): readonly RowBa
   const { marks } = base;
   if (marks.length < 2) return [base];
   const own = base.own.map((value) => (COUNTED.has(value.key) ? share(value, marks, questions) : value));
-  return marks.map((mark) => ({ ...base, marks: [mark], own: own.filter((value) => !isOtherMark(value, mark)) }));
+  return marks.map((mark) => ({
+    ...{ ...base, marks: [mark], isOneOfSeveral: true },
+    own: own.filter((value) => !isOtherMark(value, mark)),
+  }));
 }
 
 const COUNTED = new Set(["quantity", "template.quantity"]);
