@@ -2,7 +2,7 @@
 import type { SourceMap, SourceNode } from "../readers/source.js";
 import { findEntry, findNode } from "../readers/source.js";
 import type { ReadAs, ReadLine } from "../schedule/index.js";
-import { leavesOf } from "../schedule/index.js";
+import { leavesOf, withLines } from "../schedule/index.js";
 import { joinLayers } from "./resolve/join-layers.js";
 import { asLayer } from "./resolve/layers.js";
 import { originsOf } from "./resolve/origins.js";
@@ -24,8 +24,7 @@ export function laidAsWritten(bases: readonly SourceNode[], job: SourceNode | nu
 
 /** The read-as table with a line for every value that a default or a kind gives, after the lines of its base's sheet. */
 export function withGivenLines(readAs: ReadAs, laid: readonly SourceNode[]): ReadAs {
-  const given = laid.flatMap(givenLines);
-  return given.length === 0 ? readAs : { ...readAs, lines: [...readAs.lines, ...given] };
+  return withLines(readAs, readAs.isPlain, (lines) => [...lines, ...laid.flatMap(givenLines)]);
 }
 
 function givenLines(base: SourceNode): readonly ReadLine[] {

@@ -66,7 +66,7 @@ function readingOf(
   const laid = laidAsWritten(bases, job);
   const questions = [...readAs.questions, ...askLacking(laid)];
   const findings = [...opening, ...told].filter(({ code }) => !code.startsWith("asked-"));
-  const form = readAsForm({ ...withGivenLines(readAs, laid), questions }, unit);
+  const form = { ...readAsForm(withGivenLines(readAs, laid), unit), questions };
   const isUnderstood = questions.length === 0 && !hasErrors(findings) && bases.length > 0;
   return { unit, unitBecause, form, bases, findings, isUnderstood };
 }

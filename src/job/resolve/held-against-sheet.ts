@@ -5,7 +5,7 @@
 import type { SourceEntry, SourceMap, SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
 import type { ReadAs, ReadLine, Schedule } from "../../schedule/index.js";
-import { markKey } from "../../schedule/index.js";
+import { markKey, withLines } from "../../schedule/index.js";
 import { groupBy } from "../../units/group-by.js";
 import { toPlain } from "../document.js";
 
@@ -36,9 +36,12 @@ export function holdAgainstSheet(written: readonly SourceNode[], { bases, readAs
     ...held.flatMap((each) => each.differences),
     ...gone.map((mark) => ({ mark, key: "", taken: "", remark: "taken out in the job: it has no such base" })),
   ];
-  const lines = withDifferences(readAs.lines, differences);
   const isPlain = readAs.isPlain && differences.length === 0;
-  return { roots: held.map(({ root }) => root), readAs: { ...readAs, lines, isPlain }, differences };
+  return {
+    roots: held.map(({ root }) => root),
+    readAs: withLines(readAs, isPlain, (lines) => withDifferences(lines, differences)),
+    differences,
+  };
 }
 
 function markOf(base: SourceNode): string {

@@ -26,7 +26,8 @@ describe("for a terminal", () => {
         SPACING             1 asked
 
       Bases, as they were taken
-        * other words in the cell, see below; (in brackets) from elsewhere than the base's own row
+        * other words in the cell, see below; (in brackets) from elsewhere than the base's own row; ?
+        asked
 
               Base   Base   Base
               plate  plate  plate   Template
