@@ -1,6 +1,6 @@
 /** What was understood of the job's schedule, as its writers take it. */
 import type { GivenBy, ReadAsEntry, ReadAsForm } from "../formats/read-as-form.js";
-import { headingOf } from "../schedule/index.js";
+import { headingNamed, headingOf } from "../schedule/index.js";
 import type { ReadAs, ReadLine, ReadOrigin } from "../schedule/model.js";
 
 const GIVEN_BY: Readonly<Record<ReadOrigin, GivenBy>> = {
@@ -11,22 +11,19 @@ const GIVEN_BY: Readonly<Record<ReadOrigin, GivenBy>> = {
 
 /** The form of a read-as table; `unit` is that of bare lengths, "" where it is asked. */
 export function readAsForm({ file, sheet, lines, questions }: ReadAs, unit: string): ReadAsForm {
-  return { file, sheet, unit, entries: lines.map(readAsEntry), questions };
+  return { file, sheet, unit, entries: lines.map((line) => readAsEntry(line, unit)), questions };
 }
 
-function readAsEntry({ mark, cell, heading, written, key, taken, unit, origin, remark }: ReadLine): ReadAsEntry {
-  return {
-    mark,
-    cell,
-    heading,
-    written,
-    name: nameOfKey(key),
-    key,
-    value: taken,
-    unit,
-    givenBy: GIVEN_BY[origin],
-    remark,
-  };
+function readAsEntry(line: ReadLine, bare: string): ReadAsEntry {
+  const { mark, cell, heading, written, key, taken, origin, remark } = line;
+  const name = nameOfKey(key);
+  const unit = line.unit === "" && isBareLength(name, taken) ? bare : line.unit;
+  return { mark, cell, heading, written, name, key, value: taken, unit, givenBy: GIVEN_BY[origin], remark };
+}
+
+/** True for a number without a unit under a heading of lengths: what the job gives has no cell that says its unit. */
+function isBareLength(name: string, value: string): boolean {
+  return headingNamed(name)?.measure === "length" && /^\d[\d\s./-]*$/.test(value);
 }
 
 /** Our own heading for a key of a base or of one of its groups, or for what holds it; the key itself where no column has it. */
