@@ -102,6 +102,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
       groutHoles: [],
     },
     column: missing("column", "no column is given"),
+    columnName: "",
     concrete: {
       shape: given({ kind: "rectangle", x: inches(24), y: inches(24), corner: { kind: "square" } } as const, "job"),
       at: { x: zero, y: zero },
@@ -113,6 +114,8 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
     template: {
       mark: "T1",
       quantity: 2,
+      sharedBy: [],
+      written: { mark: null, quantity: null },
       use: "template",
       support: given("form" as const, "job"),
       material: "steel",
@@ -164,6 +167,8 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     budget: resolveBudget(),
     survey: resolveSurvey(),
     lookAlike: given(inches(1), "default 1 in"),
+    merge: "none",
+    templates: [],
     readAs: null,
     ...changes,
   };

@@ -1,9 +1,10 @@
 /** Bases and jobs with their ledgers: what sheets, tables and cut files are written from. */
 import { ProgramFault } from "../diagnostics/program-fault.js";
 import type { Base, Job } from "../job/model/job.js";
+import { isShared } from "../job/model/shared.js";
 import type { Plan } from "../plan/model.js";
 import type { OutlinedBase, PlacedRod } from "../rods/model.js";
-import type { ShapedBase } from "../template/index.js";
+import type { ShapedBase, SharedTemplate } from "../template/index.js";
 import { makePlate, measurePlate } from "../template/index.js";
 import type { Plate, PlateMeasures } from "../template/model.js";
 import type { Weight } from "../template/weigh.js";
@@ -27,6 +28,8 @@ export interface CheckedBase {
   readonly held: readonly string[];
   /** Of one template; null without a density. */
   readonly weight: Weight | null;
+  /** Of a template that serves other bases too; null where it serves this base alone. */
+  readonly shared: SharedTemplate | null;
 }
 
 /** The whole job, when all its bases are checked. Plates are not kept: they are large. */
@@ -42,15 +45,32 @@ export interface CheckedJob {
   readonly held: ReadonlyMap<string, readonly string[]>;
 }
 
-/** Makes the plate of a base and runs its rules. The base has no fault left: one that comes up here is the program's. */
-export function checkBase(job: Job, { base, rods, shape }: ShapedBase): CheckedBase {
+/**
+ * Makes the plate of a base and runs its rules. The base has no fault left: one that comes up here is the program's. A template
+ * of several bases is held for all where one of them is held.
+ */
+export function checkBase(job: Job, shaped: ShapedBase): CheckedBase {
+  const own = checkAlone(job, shaped);
+  const { base, shared } = shaped;
+  if (!isShared(base)) return own;
+  if (shared === undefined)
+    throw new ProgramFault(`base ${base.mark}: nothing is known of the others that its template serves`);
+  const others = shared.held.filter(({ mark }) => mark !== base.mark);
+  const reasons = others.map(
+    (other) => `template ${base.template.mark} also serves ${other.mark}, which is held: ${other.reasons.join("; ")}`,
+  );
+  return { ...own, held: [...own.held, ...reasons], shared };
+}
+
+/** The same without a look at other bases that its template serves: nothing may be cut by what it says. */
+export function checkAlone(job: Job, { base, rods, shape }: ShapedBase): CheckedBase {
   const made = makePlate(job, base, rods, shape);
   if (!made.ok) throw new ProgramFault(`base ${base.mark}: a fault that was not found when the job was opened`);
   const plate = made.value;
   const rows = worstFirst(runChecks({ job, base, rods, plate }));
   const measures = measurePlate(plate);
   const weight = weighPlate(measures.netArea, plate.thickness, job.shop.density[plate.material], job.unit);
-  return { job, base, rods, plate, measures, rows, held: heldReasons(rows, job.unit), weight };
+  return { job, base, rods, plate, measures, rows, held: heldReasons(rows, job.unit), weight, shared: null };
 }
 
 /** The rows of the whole job, worst first. */

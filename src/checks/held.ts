@@ -2,15 +2,16 @@
 import type { Unit } from "../units/length.js";
 import type { CheckRow } from "./model.js";
 import { isHolding } from "./run.js";
-import { comparedTexts, limitWords, subjectWords } from "./words.js";
+import { comparedTexts, isGroup, limitWords, subjectWords } from "./words.js";
 
 /** One sentence for all rows that say the same of several subjects; none when nothing holds the base. */
 export function heldReasons(rows: readonly CheckRow[], unit: Unit): readonly string[] {
   const bySame = new Map<string, { rule: string; subjects: string[]; words: string }>();
   for (const row of rows.filter(isHolding)) {
     const words = heldWords(row, unit);
-    const same = bySame.get(`${row.rule} ${words}`);
-    if (same === undefined) bySame.set(`${row.rule} ${words}`, { rule: row.rule, subjects: [row.subject], words });
+    const key = `${row.rule} ${words} ${isGroup(row.subject) ? row.subject : ""}`;
+    const same = bySame.get(key);
+    if (same === undefined) bySame.set(key, { rule: row.rule, subjects: [row.subject], words });
     else same.subjects.push(row.subject);
   }
   return [...bySame.values()].map(({ rule, subjects, words }) =>

@@ -4,10 +4,10 @@ import type { PlacedRod } from "../rods/model.js";
 import { columnAnchorage } from "../standards/index.js";
 import type { Plate } from "../template/model.js";
 
-/** Twice a length in nanometres (integer), or a plain count. */
+/** Twice a length in nanometres (integer), or a plain count; `noun`: what is counted, in the singular. */
 export type Quantity =
   | { readonly kind: "length"; readonly twice: number }
-  | { readonly kind: "count"; readonly count: number };
+  | { readonly kind: "count"; readonly count: number; readonly noun?: string };
 
 /** What the rule asks: value >= limit, value <= limit, or both equal; exact, without a tolerance. */
 export type Sense = ">=" | "<=" | "=";

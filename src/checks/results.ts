@@ -36,11 +36,18 @@ export function compare(
 }
 
 /** Two counts held against each other. */
-export function compareCounts(subject: string, value: number, sense: Sense, limit: number, note: string): RuleResult {
+export function compareCounts(
+  subject: string,
+  value: number,
+  sense: Sense,
+  limit: number,
+  note: string,
+  noun?: string,
+): RuleResult {
   return {
     kind: "compared",
     subject,
-    value: { kind: "count", count: value },
+    value: { kind: "count", count: value, ...(noun === undefined ? {} : { noun }) },
     limit: { kind: "count", count: limit },
     sense,
     note,

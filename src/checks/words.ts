@@ -40,7 +40,8 @@ function wordsOf(unit: Unit): Words {
 
 /** A quantity with its unit; a count alone. */
 export function quantityText(quantity: Quantity, unit: Unit): string {
-  return quantity.kind === "length" ? formatWithUnit(quantity.twice / 2, unit) : String(quantity.count);
+  if (quantity.kind === "length") return formatWithUnit(quantity.twice / 2, unit);
+  return quantity.noun === undefined ? String(quantity.count) : counted(quantity.count, quantity.noun);
 }
 
 /** A value and its limit with their unit, with as many digits as it takes to show which is the larger. */
@@ -75,6 +76,11 @@ export function percent(part: number, whole: number): string {
 /** `1 rod`, `4 rods`. */
 export function counted(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? "" : "s"}`;
+}
+
+/** True of a subject that is itself a list of marks: it is joined with no other, so that nobody takes them for one group. */
+export function isGroup(subject: string): boolean {
+  return subject.includes(", ") || subject.includes(" / ");
 }
 
 const MOST_SUBJECTS = 6;

@@ -16,11 +16,18 @@ export type Command =
       readonly faults: string | null;
       readonly json: boolean;
     }
-  | { readonly kind: "check"; readonly job: string; readonly json: boolean; readonly all: boolean }
+  | {
+      readonly kind: "check";
+      readonly job: string;
+      readonly faults: string | null;
+      readonly json: boolean;
+      readonly all: boolean;
+    }
   | {
       readonly kind: "make";
       readonly job: string;
       readonly out: string;
+      readonly faults: string | null;
       readonly json: boolean;
       readonly all: boolean;
       readonly includeHeld: boolean;
@@ -57,8 +64,15 @@ const COMMANDS: readonly CommandName[] = ["start", "read", "check", "make", "com
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
   start: { out: "string" },
   read: { out: "string", table: "string", unit: "string", faults: "string", json: "boolean" },
-  check: { json: "boolean", all: "boolean" },
-  make: { out: "string", json: "boolean", all: "boolean", "include-held": "boolean", replace: "boolean" },
+  check: { faults: "string", json: "boolean", all: "boolean" },
+  make: {
+    out: "string",
+    faults: "string",
+    json: "boolean",
+    all: "boolean",
+    "include-held": "boolean",
+    replace: "boolean",
+  },
   compare: { json: "boolean" },
   proof: { against: "string", json: "boolean" },
   budget: { out: "string", json: "boolean" },
@@ -209,6 +223,7 @@ function wantOut(name: CommandName, { texts, faults }: Read): string[] {
 function commandOf(name: CommandName, { texts, flags, positionals }: Read): Command {
   const out = texts.get("out") ?? "";
   const job = positionals[0] ?? "";
+  const faults = texts.get("faults") ?? null;
   const shown = { json: flags.has("json"), all: flags.has("all") };
   switch (name) {
     case "start":
@@ -216,12 +231,13 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
     case "read":
       return { kind: "read", file: job, ...readOptions(texts), json: flags.has("json") };
     case "check":
-      return { kind: "check", job, ...shown };
+      return { kind: "check", job, faults, ...shown };
     case "make":
       return {
         kind: "make",
         job,
         out,
+        faults,
         ...shown,
         includeHeld: flags.has("include-held"),
         replace: flags.has("replace"),

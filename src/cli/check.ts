@@ -1,8 +1,8 @@
-/** `rodplate check JOB`: reads, computes, prints the ledger, writes nothing. */
+/** `rodplate check JOB`: reads, computes, prints the ledger, writes nothing but its faults on request. */
 import type { Part } from "../tasks/growing-files.js";
 import { makePackageInParts } from "../tasks/package.js";
 import type { Command } from "./arguments.js";
-import { showFindings } from "./findings.js";
+import { tellInput } from "./faults-file.js";
 import { openFile } from "./open.js";
 import { startProgress } from "./progress.js";
 import { startReport } from "./report.js";
@@ -13,8 +13,8 @@ import { readVersion } from "./shell.js";
 export async function runCheck(command: Extract<Command, { kind: "check" }>, shell: Shell): Promise<ExitCode> {
   const { json, all } = command;
   const opened = await openFile(command.job, shell);
-  await showFindings(opened.findings, json, shell);
-  if (!opened.ok) return 2;
+  const isGood = await tellInput(opened, command, shell);
+  if (!opened.ok || !isGood) return 2;
   const { job } = opened.value;
   const outputs = json ? (["summary"] as const) : [];
   const made = makePackageInParts(opened.value, { version: readVersion(), document: null, outputs });

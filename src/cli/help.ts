@@ -50,15 +50,17 @@ Exit code: 0 all is understood; 1 something is asked or at fault in the sheet, J
 read or a file cannot be written.
 `;
 
-const CHECK = `rodplate check JOB [--all] [--json]
+const CHECK = `rodplate check JOB [--faults FILE] [--all] [--json]
 
-Reads JOB and the files it names, runs every check and prints the ledger, worst first. Writes nothing.
+Reads JOB and the files it names, runs every check and prints the ledger, worst first. Writes nothing. Faults of the input
+are told once a cause, at most 20 causes.
 
-  --all    every row on a line of its own, passes and rows that do not apply included
-  --json   the summary in machine form, or {"findings": [...]} when the input is at fault, and nothing else
+  --faults FILE   write every fault and warning of the input, one a line, into FILE (CSV), which must not be there yet
+  --all           every row on a line of its own, passes and rows that do not apply included
+  --json          the summary in machine form, or {"findings": [...]} when the input is at fault, and nothing else
 `;
 
-const MAKE = `rodplate make JOB --out DIR [--replace] [--include-held] [--all] [--json]
+const MAKE = `rodplate make JOB --out DIR [--replace] [--include-held] [--faults FILE] [--all] [--json]
 
 Writes the package: for every base a folder with cut files (steel) or a drill list (plywood) and a sheet, and for the job
 ledger.csv, questions.csv and summary.json, and with a grid the plan and the setting-out files. DIR must be absent, empty, or
@@ -69,6 +71,7 @@ and none is lost.
 
   --replace        erase the package in DIR where it would be kept, or where it is of another job
   --include-held   also write the cut files of held bases, with HELD in their names
+  --faults FILE    write every fault and warning of the input, one a line, into FILE (CSV), which must not be there yet
   --all            print every ledger row of every base; otherwise the bases with a failing row
   --json           print summary.json, with what became of the package before it under "earlier", or {"findings": [...]} when
                    the input is at fault, and nothing else

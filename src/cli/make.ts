@@ -10,6 +10,7 @@ import { makePackageInParts } from "../tasks/package.js";
 import type { Command } from "./arguments.js";
 import type { EarlierLook } from "./earlier-package.js";
 import { compareEarlier, earlierForm, earlierText, leftoverWarnings, settlementWarnings } from "./earlier-package.js";
+import { tellInput } from "./faults-file.js";
 import { chunksOf } from "./file-system.js";
 import { showFindings } from "./findings.js";
 import { openFile } from "./open.js";
@@ -50,8 +51,8 @@ async function refuseFolder(
 
 async function makeInto(dir: PackageFolder, command: MakeCommand, shell: Shell): Promise<Outcome<ExitCode>> {
   const opened = await openFile(command.job, shell);
-  await showFindings(opened.findings, command.json, shell);
-  if (!opened.ok) return { ok: true, value: 2, findings: [] };
+  const isGood = await tellInput(opened, command, shell);
+  if (!opened.ok || !isGood) return { ok: true, value: 2, findings: [] };
   const written = await dir.write<Report, EarlierLook>({
     job: opened.value.job,
     replace: command.replace,

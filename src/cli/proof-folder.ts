@@ -112,20 +112,27 @@ function lookIntoPackage(folder: string, name: string): Outcome<FolderToProve> {
 
 interface Listed {
   readonly file: SummaryFile;
-  /** Null for files of the job, and for what is not cut. */
-  readonly plate: ListedPlate | null;
+  /** None for files of the job, and for what is not cut; several where the bases of one template say different things of it. */
+  readonly plates: readonly ListedPlate[];
 }
 
 function listedFiles({ job: { unit }, bases, files }: PackageSummary): ReadonlyMap<string, Listed> {
-  const listed = new Map<string, Listed>(files.map((file) => [file.path, { file, plate: null }]));
+  const listed = new Map<string, Listed>(files.map((file) => [file.path, { file, plates: [] }]));
   for (const { mark, template, files: own } of bases) {
     for (const file of own) {
       const layers = file.layers ?? { cut: [], mark: [] };
-      const plate = roleOf(file.kind) === "cut" ? { base: mark, template, unit, layers } : null;
-      listed.set(file.path, { file, plate });
+      const plates = listed.get(file.path)?.plates ?? [];
+      const plate = { base: mark, template, unit, layers };
+      const isNew = roleOf(file.kind) === "cut" && !plates.some((each) => isSamePlate(each, plate));
+      listed.set(file.path, { file, plates: isNew ? [...plates, plate] : plates });
     }
   }
   return listed;
+}
+
+/** A file of several bases is proved against each of them: once where they say the same of it. */
+function isSamePlate(a: ListedPlate, b: ListedPlate): boolean {
+  return JSON.stringify([a.template, a.layers]) === JSON.stringify([b.template, b.layers]);
 }
 
 function judgeListed(folder: string, file: SummaryFile): PackageFile {
@@ -156,8 +163,8 @@ function worstFirst(a: PackageFile, b: PackageFile): number {
 /** The cut files that are there, and any other DXF file that is not listed; what is no file, as a pipe, is not opened. */
 function toProve(name: string, found: readonly Found[], listed: ReadonlyMap<string, Listed>): readonly FileToProve[] {
   return found.flatMap(({ path, kind }) => {
-    const plate = listed.get(path)?.plate ?? null;
-    const isWanted = plate !== null || (!listed.has(path) && isDxf(path));
-    return kind === "file" && isWanted ? [{ path: join(name, path), listed: plate }] : [];
+    const loose = !listed.has(path) && isDxf(path) ? [null] : [];
+    const wanted = kind === "file" ? [...(listed.get(path)?.plates ?? []), ...loose] : [];
+    return wanted.map((plate): FileToProve => ({ path: join(name, path), listed: plate }));
   });
 }

@@ -4,8 +4,8 @@
  */
 import { readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
-import type { PackageSummary, Side, SummaryTemplate, TemplateState } from "../compare/index.js";
-import { makeRodStates, makeTemplateState, readSummary } from "../compare/index.js";
+import type { PackageSummary, Side, StateSource } from "../compare/index.js";
+import { makeRodStates, readSummary, startTemplateStates } from "../compare/index.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { roleOf } from "../outputs/index.js";
 import type { SummaryFile } from "../summary/model.js";
@@ -44,8 +44,10 @@ function readWhole(folder: string, name: string): Outcome<PackageReading> {
   const { job, bases } = read.value;
   const damaged = findDamages(folder, read.value);
   const paths = new Set(damaged.map(({ file }) => file.path));
-  const templates = bases.map((base) => stateOf(folder, base, job.unit, paths));
-  const side: Side = { name, source: "package", job, templates, rods: makeRodStates(bases, job.unit) };
+  const states = startTemplateStates();
+  const source = sourceOf(folder, job.unit, paths);
+  for (const base of bases) states.add(base, source);
+  const side: Side = { name, source: "package", job, templates: states.list(), rods: makeRodStates(bases, job.unit) };
   const faults = [...damaged.map((each) => damageFinding(each, place)), ...addedFindings(folder, name)];
   return { ok: true, value: { side, faults }, findings: [] };
 }
@@ -57,9 +59,16 @@ interface Damaged {
   readonly where: string;
 }
 
+/** A file of a template that serves several bases stands with each of them, and is looked at once. */
 function findDamages(folder: string, { bases, files }: PackageSummary): readonly Damaged[] {
+  const seen = new Set<string>();
   const inBases = bases.flatMap((base, index) =>
-    base.files.flatMap((file, at) => damageOf(folder, file, `bases[${index}].files[${at}]`)),
+    base.files.flatMap((file, at) => {
+      const entry = JSON.stringify([file.path, file.bytes, file.sha256]);
+      if (seen.has(entry)) return [];
+      seen.add(entry);
+      return damageOf(folder, file, `bases[${index}].files[${at}]`);
+    }),
   );
   return [...inBases, ...files.flatMap((file, at) => damageOf(folder, file, `files[${at}]`))];
 }
@@ -114,7 +123,7 @@ function addedFindings(folder: string, name: string): readonly Finding[] {
   return found.contents.added.map((path) => warn(`${path} is not of the package: ${SUMMARY} does not list it`));
 }
 
-function stateOf(folder: string, base: SummaryTemplate, unit: Unit, damaged: ReadonlySet<string>): TemplateState {
+function sourceOf(folder: string, unit: Unit, damaged: ReadonlySet<string>): StateSource {
   const bytesOf = (path: string): Uint8Array | null => (damaged.has(path) ? null : readFileSync(join(folder, path)));
-  return makeTemplateState(base, { unit, delivered: true, roleOf, bytesOf });
+  return { unit, delivered: true, roleOf, bytesOf };
 }

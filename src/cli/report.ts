@@ -36,6 +36,9 @@ interface Shown {
 
 interface Tally {
   bases: number;
+  /** Marks of the templates, and whether one of them serves several bases. */
+  readonly templates: Set<string>;
+  isShared: boolean;
   held: number;
   rows: number;
   passed: number;
@@ -54,7 +57,10 @@ export function startReport(
   const shown: Shown[] = [];
   const said: Record<Said, readonly string[]> = { held: [], open: [], answered: [], unused: [] };
   const gaps = startGaps();
-  const tally: Tally = { bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0, files: 0 };
+  const tally: Tally = {
+    ...{ templates: new Set(), isShared: false },
+    ...{ bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0, files: 0 },
+  };
   let plan = terminalLine``;
   return {
     get isHeld() {
@@ -108,8 +114,10 @@ function rankOf({ held, rows }: BaseInParts): number {
   return rows.some(({ status }) => status === "fail") ? 1 : QUIET;
 }
 
-function count(tally: Tally, { held, rows, files }: BaseInParts): void {
+function count(tally: Tally, { held, rows, files, summary }: BaseInParts): void {
   tally.bases += 1;
+  tally.templates.add(summary.template.mark);
+  tally.isShared ||= summary.template.bases.length > 1;
   tally.held += held ? 1 : 0;
   tally.files += files.length;
   countRows(tally, rows);
@@ -201,6 +209,7 @@ function totalsText(
   const strays = unused.length === 0 ? "" : `, ${counted(unused.length, "answer")} not used`;
   const quiet = unshown === 0 ? [] : [terminalLine`${counted(unshown, "base")} without a failing row not shown.\n`];
   const [bases, questions] = [counted(tally.bases, "base"), counted(open.length, "question")];
-  const totals = terminalLine`${bases}, ${tally.held} held${layout}. Ledger: ${rows}. ${questions} open${strays}.\n`;
+  const templates = tally.isShared ? `, ${counted(tally.templates.size, "template")}` : "";
+  const totals = terminalLine`${bases}${templates}, ${tally.held} held${layout}. Ledger: ${rows}. ${questions} open${strays}.\n`;
   return joinPrintable([...quiet, totals]);
 }

@@ -1,16 +1,13 @@
 /** `rodplate start [NAME] --out FILE`: writes a commented starter job from templates/, and the schedule that it names. */
-import { closeSync, fsyncSync, openSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
-import type { Finding } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
 import { nearestWord } from "../diagnostics/nearest.js";
 import type { Printable } from "../diagnostics/printable.js";
 import { joinPrintable, printable, terminalLine } from "../diagnostics/printable.js";
 import { requestedFiles } from "../job/index.js";
 import type { Command } from "./arguments.js";
-import type { Refusal } from "./file-system.js";
-import { findFault, removeIfPossible, writtenWords } from "./file-system.js";
-import { fileFault } from "./findings.js";
+import { writeNewFile } from "./new-file.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { INSTALLED } from "./shell.js";
 
@@ -38,7 +35,7 @@ export async function runStart(command: Extract<Command, { kind: "start" }>, she
   const folder = dirname(resolve(shell.currentFolder, command.out));
   const text = readFileSync(join(STARTER_FOLDER, `${name}${ENDING}`), "utf8");
   const path = resolve(shell.currentFolder, command.out);
-  const fault = writeNew(path, withSchemaFrom(folder, text), command.out);
+  const fault = writeNewFile(path, withSchemaFrom(folder, text), command.out, "starter-file");
   if (fault !== null) return refuse(formatFinding(fault), shell);
   for (const table of tablesOf(text)) await shell.out.write(copyTable(table, folder));
   await shell.out.write(terminalLine`${command.out}: starter job ${name}. Next: rodplate check ${command.out}\n`);
@@ -59,7 +56,7 @@ function tablesOf(text: string): readonly string[] {
 
 /** Copies a spreadsheet beside the job, never over a file; what was done, in a line. */
 function copyTable(table: string, folder: string): Printable {
-  const fault = writeNew(join(folder, table), readFileSync(join(TEMPLATES, table)), table);
+  const fault = writeNewFile(join(folder, table), readFileSync(join(TEMPLATES, table)), table, "starter-file");
   return fault === null
     ? terminalLine`${table}: its schedule, beside it\n`
     : joinPrintable([formatFinding(fault), terminalLine`\n`]);
@@ -69,42 +66,6 @@ function unknownStarter(name: string, names: readonly string[]): string {
   const nearest = nearestWord(name, names);
   const hint = nearest === undefined ? "" : `; did you mean ${nearest}?`;
   return `no starter job ${JSON.stringify(name)}: there are ${names.join(", ")}${hint}`;
-}
-
-/** Writes a file that is not there yet, which the user calls `name`; where the disk is full, nothing of it stays. */
-function writeNew(path: string, content: string | Uint8Array, name: string): Finding | null {
-  return findFault(
-    () => {
-      const file = openSync(path, "wx");
-      let isWritten = false;
-      try {
-        writeFileSync(file, content);
-        fsyncSync(file);
-        isWritten = true;
-      } finally {
-        closeSync(file);
-        if (!isWritten) removeIfPossible(path);
-      }
-      return null;
-    },
-    (refusal) => fileFault(name, "starter-file", unwrittenWords(refusal)),
-  );
-}
-
-function unwrittenWords(refusal: Refusal): string {
-  switch (refusal.code) {
-    case "EEXIST":
-      return "is there already; name a file that is not";
-    case "ENOENT":
-    case "ENOTDIR":
-      return "its folder is not there";
-    case "EACCES":
-    case "EPERM":
-    case "EROFS":
-      return "no permission to write";
-    default:
-      return writtenWords(refusal);
-  }
 }
 
 async function refuse(message: Printable, shell: Shell): Promise<ExitCode> {

@@ -5,20 +5,62 @@ import { compareRods } from "./compare-rods.js";
 import { compareTemplates } from "./compare-templates.js";
 import type { Comparison, Side, TemplateComparison, TemplateState } from "./model.js";
 import { RECUT_KINDS, VERDICTS } from "./model.js";
+import type { Regrouped } from "./regroup.js";
+import { regroup } from "./regroup.js";
 
 /** Compares OLD with NEW. Templates are the same by their mark, else by their base, else by being the same plate. */
 export function compareSides(old: Side, fresh: Side): Comparison {
-  const { pairs, gone, added } = matchTemplates(old.templates, fresh.templates);
+  const regrouped = new Map(regroup(old.templates, fresh.templates, isSamePlate).map((each) => [each.fresh, each]));
+  const taken = new Set([...regrouped.values()].flatMap(({ parts }) => parts));
+  const left = old.templates.filter((state) => !taken.has(state));
+  const { pairs, gone, added } = matchTemplates(
+    left,
+    fresh.templates.filter((state) => !regrouped.has(state)),
+  );
+  const paired = fresh.templates.flatMap((state) => {
+    const [group, before] = [regrouped.get(state), pairs.get(state)];
+    if (group !== undefined) return [compareGroup(group)];
+    return before === undefined ? [] : [compareTemplates(before, state)];
+  });
   const compared: readonly TemplateComparison[] = [
-    ...fresh.templates.flatMap((state) => {
-      const before = pairs.get(state);
-      return before === undefined ? [] : [compareTemplates(before, state)];
-    }),
-    ...added.map((state): TemplateComparison => ({ verdict: "new", old: null, new: state, changes: [] })),
-    ...gone.map((state): TemplateComparison => ({ verdict: "gone", old: state, new: null, changes: [] })),
+    ...paired,
+    ...added.map((state) => compareAdded(state, old.templates)),
+    ...gone.map((state) => compareGone(state, paired)),
   ];
   const templates = worstFirst(compared);
   return { old: headOf(old), new: headOf(fresh), templates, rods: compareRods(old, fresh, templates) };
+}
+
+/** The same plate under one mark or several: which bases it serves is told once. */
+function compareGroup({ old, fresh, change }: Regrouped): TemplateComparison {
+  const compared = compareTemplates(old, fresh);
+  if (change === null) return compared;
+  const others = compared.changes.filter(
+    ({ what }) => what !== "serves" && what !== "template-mark" && what !== "base-mark",
+  );
+  return { ...compared, changes: [change, ...others] };
+}
+
+/** A base that shared a template in OLD and has another plate in NEW: what was cut for it no longer serves. */
+function compareAdded(state: TemplateState, old: readonly TemplateState[]): TemplateComparison {
+  const before = old.find(({ serves }) => serves.length > 1 && serves.includes(state.base));
+  if (before === undefined) return { verdict: "new", old: null, new: state, changes: [] };
+  const { base, bases, serves, quantity } = state;
+  return compareTemplates({ ...before, base, bases, serves, quantity }, state);
+}
+
+/**
+ * A template of OLD whose base is served by one of NEW that is another plate: told as cut again, but where that one is told so
+ * already, or is cut for the first time.
+ */
+function compareGone(state: TemplateState, paired: readonly TemplateComparison[]): TemplateComparison {
+  const gone: TemplateComparison = { verdict: "gone", old: state, new: null, changes: [] };
+  const now = paired.find(
+    ({ new: fresh }) => fresh !== null && fresh.serves.length > 1 && fresh.serves.includes(state.base),
+  );
+  if (now === undefined || now.new === null || now.verdict === "recut" || now.verdict === "to cut") return gone;
+  const { base, bases, serves, quantity } = state;
+  return compareTemplates(state, { ...now.new, base, bases, serves, quantity });
 }
 
 /** How many templates that are cut already must be cut again. */

@@ -139,8 +139,14 @@ function recordChanges(old: TemplateState, fresh: TemplateState): readonly Chang
   const changes: Change[] = [];
   if (old.held !== fresh.held) changes.push({ what: "held", from: old.held, to: fresh.held });
   if (old.mark !== fresh.mark) changes.push({ what: "template-mark", from: old.mark, to: fresh.mark });
-  if (old.base !== fresh.base) changes.push({ what: "base-mark", from: old.base, to: fresh.base });
+  if (old.serves.length + fresh.serves.length > 2) {
+    if (!sameTexts(old.serves, fresh.serves)) changes.push({ what: "serves", from: old.serves, to: fresh.serves });
+  } else if (old.base !== fresh.base) changes.push({ what: "base-mark", from: old.base, to: fresh.base });
   if (old.quantity !== fresh.quantity) changes.push({ what: "quantity", from: old.quantity, to: fresh.quantity });
   if (old.bases !== fresh.bases) changes.push({ what: "bases", from: old.bases, to: fresh.bases });
   return changes;
+}
+
+function sameTexts(a: readonly string[], b: readonly string[]): boolean {
+  return a.length === b.length && a.every((each, at) => each === b[at]);
 }

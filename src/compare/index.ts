@@ -5,4 +5,4 @@ export type { PackageSummary } from "./read-summary.js";
 export { readSummary } from "./read-summary.js";
 export { makeRodStates } from "./rod-state.js";
 export type { StateSource } from "./template-state.js";
-export { makeTemplateState } from "./template-state.js";
+export { makeTemplateState, startTemplateStates } from "./template-state.js";

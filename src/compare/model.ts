@@ -41,9 +41,11 @@ export type Material = "steel" | "plywood";
 
 /** One template as it stands in a job or package. */
 export interface TemplateState {
-  /** Mark and quantity of the base, and of the template. */
+  /** Mark of the base, the first that it serves; how many columns stand on all of them; mark and quantity of the template. */
   readonly base: string;
   readonly bases: number;
+  /** Marks of all bases that it serves, in the order of the job. */
+  readonly serves: readonly string[];
   readonly mark: string;
   readonly quantity: number;
   readonly held: boolean;
@@ -174,7 +176,12 @@ export type Change =
   | { readonly what: "quantity"; readonly from: number; readonly to: number }
   | { readonly what: "bases"; readonly from: number; readonly to: number }
   | { readonly what: "template-mark"; readonly from: string; readonly to: string }
-  | { readonly what: "base-mark"; readonly from: string; readonly to: string };
+  | { readonly what: "base-mark"; readonly from: string; readonly to: string }
+  /** Templates of OLD, by their marks, that are one in NEW; `bases` are those that it serves now. */
+  | { readonly what: "merged"; readonly from: readonly string[]; readonly bases: readonly string[] }
+  /** The template of OLD that served these bases and others. */
+  | { readonly what: "split"; readonly from: string; readonly bases: readonly string[] }
+  | { readonly what: "serves"; readonly from: readonly string[]; readonly to: readonly string[] };
 
 /** The kinds of difference between two states of a template. */
 export type ChangeKind = Change["what"];

@@ -40,6 +40,8 @@ const hole = z
 const template = z.object({
   mark: text,
   quantity: count,
+  bases: z.array(text).exactOptional(),
+  heldBy: z.array(text).exactOptional(),
   outline: z.object({
     kind: z.enum(["path", "circle"], { error: "is neither path nor circle" }),
     extent: z.tuple([number, number, number, number], { error: "is not a list of four numbers" }),
@@ -128,8 +130,9 @@ export function readSummary(chunks: Iterable<Uint8Array>, file: string): Outcome
   throw new Error("a summary has a rest, if an empty one");
 }
 
-function withoutChecks({ checks: _, ...others }: z.output<typeof base>): PackageBase {
-  return others;
+/** A package of a program whose templates served one base each does not list bases. */
+function withoutChecks({ checks: _, template: own, ...others }: z.output<typeof base>): PackageBase {
+  return { ...others, template: { ...own, bases: own.bases ?? [others.mark] } };
 }
 
 /** null, and a finding for each fault, where the piece is no JSON or not of this schema. */

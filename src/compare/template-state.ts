@@ -16,6 +16,33 @@ export interface StateSource {
   readonly bytesOf: (path: string) => Uint8Array | null;
 }
 
+/** Templates of a side while its bases go by; one of several bases is one state. */
+export interface TemplateStates {
+  add(base: SummaryTemplate, source: StateSource): void;
+  /** In the order of their first bases. */
+  list(): readonly TemplateState[];
+}
+
+/** Starts with none. */
+export function startTemplateStates(): TemplateStates {
+  const states: TemplateState[] = [];
+  const shared = new Map<string, number>();
+  return {
+    add: (base, source) => {
+      const key = base.template.mark.toUpperCase();
+      const at = shared.get(key);
+      const known = at === undefined ? undefined : states[at];
+      if (at !== undefined && known !== undefined && base.template.bases.length > 1) {
+        states[at] = { ...known, bases: known.bases + base.quantity, serves: [...known.serves, base.mark] };
+        return;
+      }
+      if (base.template.bases.length > 1) shared.set(key, states.length);
+      states.push(makeTemplateState(base, source));
+    },
+    list: () => states,
+  };
+}
+
 /** One base of a summary as a template state. The first cut file, where there is one, tells the shape of outline and marks. */
 export function makeTemplateState(base: SummaryTemplate, source: StateSource): TemplateState {
   const { template, files } = base;
@@ -29,6 +56,7 @@ export function makeTemplateState(base: SummaryTemplate, source: StateSource): T
   const bytes = cut[0] === undefined ? null : source.bytesOf(cut[0].path);
   return {
     ...{ base: base.mark, bases: base.quantity, mark: template.mark, quantity: template.quantity, held: base.held },
+    serves: [base.mark],
     delivered: source.delivered && making.length > 0,
     thickness: nm(template.thickness),
     material: materialOf(cut.length > 0, drilled.length > 0),

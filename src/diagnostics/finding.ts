@@ -35,24 +35,27 @@ export type Outcome<T> =
   | { readonly ok: true; readonly value: T; readonly findings: readonly Finding[] }
   | { readonly ok: false; readonly findings: readonly Finding[] };
 
-/** `file:line:column path: message (hint)`, the form in which every fault is shown; without a sign that cannot be seen. */
+/** `file:line:column`, or `file Bases!E7` for a cell, for a text that names a second place. */
+export function placeWords({ file, line, column, cell }: Place): string {
+  if (cell !== undefined) return `${file} ${cell}`;
+  return [file, ...(line === undefined ? [] : [line, ...(column === undefined ? [] : [column])])].join(":");
+}
+
+/** What a place is about, as `bases[2].rods.diameter` or `Rod dia`: a cell's own name tells its row. */
+export function subjectOf({ path = "", cell }: Place): string {
+  return cell === undefined ? path : path.replace(/^row \d+ ?/, "");
+}
+
+/** `file:line:column path: message (hint)`, or `file Bases!E7 Rod dia: ...`, the form in which every fault is shown; without a sign that cannot be seen. */
 export function formatFinding(finding: Finding): Printable {
   return findingLine(finding);
 }
 
 const findingLine = terminalText((finding: Finding): string => {
-  const { file, line, column, path } = finding.at;
-  const where = [file, ...(line === undefined ? [] : [line, ...(column === undefined ? [] : [column])])].join(":");
-  const subject = path === undefined || path === "" ? "" : ` ${path}`;
+  const subject = subjectOf(finding.at);
   const hint = finding.hint === undefined ? "" : ` (${finding.hint})`;
-  return `${where}${subject}: ${finding.message}${hint}`;
+  return `${placeWords(finding.at)}${subject === "" ? "" : ` ${subject}`}: ${finding.message}${hint}`;
 });
-
-/** A place inside a sentence: `bases.xlsx Bases!E7` where a spreadsheet names the cell, else `job.yaml:5:12`. */
-export function placeInWords({ file, line, column, cell }: Omit<Place, "path">): string {
-  if (cell !== undefined) return `${file} ${cell}`;
-  return [file, ...(line === undefined ? [] : [line, ...(column === undefined ? [] : [column])])].join(":");
-}
 
 /** True when any finding forbids going on. */
 export function hasErrors(findings: readonly Finding[]): boolean {

@@ -1,15 +1,5 @@
 /** The nearest of a few known words, for hints. */
 
-/** The known words that are nearest to `word`, however far, nearest first; those as near as each other in their own order. */
-export function nearestWords(word: string, known: readonly string[], most: number): readonly string[] {
-  const wanted = plain(word).slice(0, LONGEST);
-  const ranked = known.map((candidate) => ({ candidate, distance: editDistance(wanted, plain(candidate)) }));
-  return ranked
-    .sort((a, b) => a.distance - b.distance)
-    .slice(0, most)
-    .map(({ candidate }) => candidate);
-}
-
 const LONGEST = 60;
 
 /** The known word that is nearest to `word`, when it is near enough to be meant. */
@@ -24,6 +14,30 @@ export function nearestWord(word: string, known: readonly string[]): string | un
   return best.distance <= Math.max(1, Math.floor(Math.max(wanted.length, best.candidate.length) * 0.4))
     ? best.candidate
     : undefined;
+}
+
+/** The known words in the order of their nearness, `most` of them, however far they are; ties as they are given. */
+export function nearestWords(word: string, known: readonly string[], most: number): readonly string[] {
+  const wanted = plain(word).slice(0, LONGEST);
+  const rank = (candidate: string): number => {
+    const [name, other] = [plain(candidate), wanted];
+    const holds = other.length > 2 && name.length > 2 && (name.includes(other) || other.includes(name));
+    return editDistance(wanted, name) / Math.max(1, wanted.length, name.length) - (holds ? 0.5 : 0);
+  };
+  const ranked = known.map((candidate) => ({ candidate, rank: rank(candidate) }));
+  return ranked
+    .sort((a, b) => a.rank - b.rank)
+    .slice(0, most)
+    .map(({ candidate }) => candidate);
+}
+
+/** So many words are listed whole; of more the nearest are told. */
+const MOST_LISTED = 12;
+
+/** What is allowed in place of a word: `allowed are A, B, C`, or of many `nearest are A, B, C; the JSON Schema lists all`; `list` is what does. */
+export function allowedOrNearest(word: string, known: readonly string[], list = "the JSON Schema"): string {
+  if (known.length <= MOST_LISTED) return `allowed are ${known.join(", ")}`;
+  return `nearest are ${nearestWords(word, known, 3).join(", ")}; ${list} lists all`;
 }
 
 function plain(word: string): string {

@@ -3,6 +3,7 @@
 import { counted } from "../checks/words.js";
 import type { Comparison, RodComparison, TemplateComparison, VerdictKind } from "../compare/index.js";
 import { countRecuts, countRemade } from "../compare/index.js";
+import { listed } from "../diagnostics/listed.js";
 import { terminalText } from "../diagnostics/printable.js";
 import { styled, wrap } from "./ledger-text.js";
 
@@ -58,8 +59,30 @@ function templateLines({ templates }: Comparison): readonly string[] {
     const plates = own.reduce((sum, each) => sum + (each.new ?? each.old ?? NO_PLATE).quantity, 0);
     return [`${words}: ${own.map(markOf).join(", ")} (${counted(plates, "plate")})`];
   });
+  const regrouped = templates.flatMap(regroupWords);
   const numbers = templates.filter(({ verdict }) => verdict !== "recut").flatMap(quantityWords);
-  return numbers.length === 0 ? lines : [...lines, `plates in another quantity: ${numbers.join(", ")}`];
+  return [
+    ...lines,
+    ...regrouped,
+    ...(numbers.length === 0 ? [] : [`plates in another quantity: ${numbers.join(", ")}`]),
+  ];
+}
+
+const MOST_MARKS = 8;
+
+/** The plates that are cut serve, but bear the marks that they had. */
+function regroupWords({ new: fresh, changes }: TemplateComparison): readonly string[] {
+  return changes.flatMap((change): string[] => {
+    if (change.what === "merged")
+      return [
+        `same plate, other mark: ${listed(change.from, MOST_MARKS)} are ${fresh?.mark ?? ""} now, for ${listed(change.bases, MOST_MARKS)}`,
+      ];
+    if (change.what === "split")
+      return [
+        `same plate, other mark: ${fresh?.mark ?? ""} for ${listed(change.bases, MOST_MARKS)}, was ${change.from}`,
+      ];
+    return [];
+  });
 }
 
 const NO_PLATE = { quantity: 0 };

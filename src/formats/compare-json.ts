@@ -92,8 +92,8 @@ function templateForm({ verdict, old, new: fresh, changes }: TemplateComparison,
 /** `delivered`: a file to cut or drill by is handed out. */
 function stateForm(state: TemplateState | null) {
   if (state === null) return null;
-  const { base, bases, mark, quantity, held, delivered } = state;
-  return { base, bases, template: mark, quantity, held, delivered };
+  const { base, bases, serves, mark, quantity, held, delivered } = state;
+  return { base, bases, serves, template: mark, quantity, held, delivered };
 }
 
 /** `recut`: the change by itself makes another plate. */
@@ -139,7 +139,10 @@ function detailForm(change: Change, unit: Unit): Readonly<Record<string, unknown
     case "quantity":
     case "bases":
     case "template-mark":
-    case "base-mark": {
+    case "base-mark":
+    case "merged":
+    case "split":
+    case "serves": {
       const { what: _, ...plain } = change;
       return plain;
     }

@@ -10,6 +10,7 @@ import type {
   VerdictKind,
 } from "../compare/index.js";
 import { VERDICTS } from "../compare/index.js";
+import { listed } from "../diagnostics/listed.js";
 import { terminalText } from "../diagnostics/printable.js";
 import { greatestOf } from "../units/extremes.js";
 import { groupBy } from "../units/group-by.js";
@@ -131,7 +132,14 @@ const stateOf = ({ old, new: fresh }: TemplateComparison): TemplateState => {
   return state;
 };
 
-const baseWords = ({ base, quantity }: TemplateState): string => `base ${base}, ${quantity} off`;
+const baseWords = ({ serves, quantity }: TemplateState): string =>
+  `${serves.length > 1 ? "bases" : "base"} ${marksWords(serves)}, ${quantity} off`;
+
+const MOST_MARKS = 8;
+
+function marksWords(marks: readonly string[]): string {
+  return listed(marks, MOST_MARKS);
+}
 
 function templateLines(
   compared: TemplateComparison,
@@ -253,6 +261,12 @@ function changeText(change: Change, { old, new: fresh }: Comparison): string[] {
       return [`template mark ${change.from} -> ${change.to}`];
     case "base-mark":
       return [`base mark ${change.from} -> ${change.to}`];
+    case "merged":
+      return [`one template now: it was ${marksWords(change.from)}, the same plate`];
+    case "split":
+      return [`a template of its own now: it was ${change.from}, which served others too`];
+    case "serves":
+      return [`serves ${marksWords(change.to)}; served ${marksWords(change.from)}`];
   }
 }
 

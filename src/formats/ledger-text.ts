@@ -1,7 +1,9 @@
 /** The ledger for a terminal: worst first, aligned, wrapped to the width; colour only where the shell asks for it. */
 import type { CheckRow, Quantity } from "../checks/model.js";
-import { answerReach, comparedTexts, counted, marginText, subjectWords } from "../checks/words.js";
+import { answerReach, comparedTexts, counted, isGroup, marginText, subjectWords } from "../checks/words.js";
+import { listed } from "../diagnostics/listed.js";
 import { terminalText } from "../diagnostics/printable.js";
+import type { SummaryBase } from "../summary/model.js";
 import { greatestOf } from "../units/extremes.js";
 import type { Unit } from "../units/length.js";
 
@@ -19,7 +21,7 @@ export interface LedgerTextOptions {
 export interface LedgerTextBase {
   readonly mark: string;
   readonly quantity: number;
-  readonly template: { readonly mark: string; readonly quantity: number };
+  readonly template: Pick<SummaryBase["template"], "mark" | "quantity" | "bases" | "heldBy">;
   readonly held: boolean;
   readonly rows: readonly CheckRow[];
 }
@@ -63,9 +65,22 @@ function underHeading(heading: string, rows: readonly CheckRow[], options: Ledge
 }
 
 function headingLine(base: LedgerTextBase, { color }: LedgerTextOptions): string {
-  const held = base.held ? `  ${styled("HELD", "red", color)}` : "";
+  const held = base.held ? `  ${styled(`HELD${heldBy(base)}`, "red", color)}` : "";
   const bases = counted(base.quantity, "base");
-  return `${styled(base.mark, "bold", color)}${held}  ${bases}, template ${base.template.mark}, quantity ${base.template.quantity}`;
+  const { mark, quantity } = base.template;
+  return `${styled(base.mark, "bold", color)}${held}  ${bases}, template ${mark}${alsoFor(base)}, quantity ${quantity}`;
+}
+
+const MOST_MARKS = 8;
+
+/** Only where the base's own rows do not hold it. */
+function heldBy({ mark, template: { heldBy: holding = [] } }: LedgerTextBase): string {
+  return holding.length === 0 || holding.includes(mark) ? "" : ` by ${listed(holding, MOST_MARKS)}`;
+}
+
+function alsoFor({ mark, template: { bases } }: LedgerTextBase): string {
+  const others = bases.filter((each) => each !== mark);
+  return others.length === 0 ? "" : ` (also of ${listed(others, MOST_MARKS)})`;
 }
 
 interface JoinedRow {
@@ -79,8 +94,9 @@ const alone = (row: CheckRow): JoinedRow => ({ row, subjects: [row.subject] });
 function joinAlike(rows: readonly CheckRow[]): readonly JoinedRow[] {
   const groups = new Map<string, { row: CheckRow; subjects: string[] }>();
   for (const row of rows) {
-    const { rule, status, severity, value, limit, sense, note, clause, answer } = row;
-    const key = JSON.stringify([rule, status, severity, value, limit, sense, note, clause, answer]);
+    const { rule, status, severity, value, limit, sense, note, clause, answer, subject } = row;
+    const own = isGroup(subject) ? subject : "";
+    const key = JSON.stringify([rule, status, severity, value, limit, sense, note, clause, answer, own]);
     const group = groups.get(key);
     if (group === undefined) groups.set(key, { row, subjects: [row.subject] });
     else group.subjects.push(row.subject);
@@ -98,7 +114,7 @@ function tableLines(joined: readonly JoinedRow[], options: LedgerTextOptions): s
   const rows = joined.map((one) => tableRow(one, options));
   const widths = [0, 1, 2, 3, 4].map((column) =>
     greatestOf(
-      rows.map(({ cells }) => (cells[column] ?? "").length),
+      rows.map(({ cells }) => (cells[column] ?? "").length).filter((length) => length <= WIDEST_CELL),
       0,
     ),
   );
@@ -127,6 +143,9 @@ function giverWords({ givenBy }: CheckRow): string {
 function sourceWords({ clause, edition }: CheckRow): string {
   return clause.includes(edition) || edition === "" ? clause : `${edition}${clause === "" ? "" : `, ${clause}`}`;
 }
+
+/** A longer cell, as a list of many marks, does not widen the column of the others. */
+const WIDEST_CELL = 48;
 
 /** One row: its cells aligned when they fit the width, then source and note wrapped below. */
 function rowLines({ cells, style, note }: TableRow, widths: readonly number[], options: LedgerTextOptions): string[] {

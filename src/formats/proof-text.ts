@@ -1,6 +1,7 @@
 /** The proof of cut files for a terminal: files with a stop first, within each file the worst first. */
 import { counted } from "../checks/words.js";
 import { terminalText } from "../diagnostics/printable.js";
+import { plateWords } from "../proof/match-findings.js";
 import type { FileMatch, ProvedFile, ProvedPackage } from "../proof/model.js";
 import { styled } from "./ledger-text.js";
 
@@ -82,9 +83,8 @@ function figures({ unit, outline, holes, openings, cutLength, pierces, netArea }
 }
 
 function matchText(match: FileMatch, unit: string | null): string {
-  const { mark, base, role, turn, mirrored, scale, positionError, diameterError } = match;
-  const plate =
-    role === "base plate" ? `base plate of ${base}` : `template ${mark}${mark === base ? "" : ` (base ${base})`}`;
+  const { turn, mirrored, scale, positionError, diameterError } = match;
+  const plate = plateWords(match);
   const how = [
     turn === 0 ? "not turned" : `turned ${plain(turn)} degrees`,
     ...(mirrored ? ["mirrored"] : []),

@@ -1,7 +1,7 @@
 /** Source values -> plain values for the schema, and the schema's issues -> findings with their place. */
 import type { z } from "zod";
 import type { Finding, Place } from "../diagnostics/finding.js";
-import { nearestWord } from "../diagnostics/nearest.js";
+import { allowedOrNearest, nearestWord } from "../diagnostics/nearest.js";
 import type { SourceNode } from "../readers/source.js";
 import { findEntry, isNothing } from "../readers/source.js";
 
@@ -24,6 +24,8 @@ export interface SourceDocument {
   readonly path: string;
   /** Words for a key that is not there, where it is no key but a heading; null: the key itself. */
   readonly nameOf: (path: DocumentPath) => string | null;
+  /** Letters of the column that a required key would stand in, where its table has one; null where it has none. */
+  readonly columnOf?: (path: DocumentPath) => string | null;
 }
 
 /** The plain value of a node. */
@@ -54,7 +56,13 @@ export function placeOf(document: SourceDocument, path: DocumentPath, ofKey = fa
   const { file, line, column, label } = place;
   const missing = nodeAt(document.root, path) === undefined ? document.nameOf(path) : null;
   const named = label === undefined ? joinPath(document.path, path) : missing === null ? label : `${label} ${missing}`;
-  return { file, line, column, ...(named === "" ? {} : { path: named }) };
+  const cell = missing === null ? place.cell : blankCell(place.cell, document.columnOf?.(path) ?? null);
+  return { file, line, column, ...(named === "" ? {} : { path: named }), ...(cell === undefined ? {} : { cell }) };
+}
+
+/** The cell that a value is missing in: in the row of one that is there, under its own heading. */
+function blankCell(beside: string | undefined, column: string | null): string | undefined {
+  return column === null ? undefined : beside?.replace(/[A-Z]+(?=\d+$)/, column);
 }
 
 function stepInto(node: SourceNode, step: PropertyKey) {
@@ -156,7 +164,7 @@ function unknownKey(key: string, issue: Issue, document: SourceDocument): Findin
   const known = issue.message.split(", ");
   const near = nearestWord(key, known);
   const at = placeOf(document, [...issue.path, key], true);
-  const message = `unknown key; allowed are ${issue.message}`;
+  const message = `unknown key; ${allowedOrNearest(key, known)}`;
   return {
     code: "unknown-key",
     severity: "error",
@@ -167,11 +175,20 @@ function unknownKey(key: string, issue: Issue, document: SourceDocument): Findin
 }
 
 function wrongValue(node: SourceNode, issue: Issue, document: SourceDocument): Finding {
-  const message = `${nodeInWords(node)} is not allowed; allowed is ${issue.message}`;
+  const message = `${nodeInWords(node)} is not allowed; ${allowedIn(node, issue.message)}`;
   if (node.kind !== "scalar") return faultAt(document, issue.path, "bad-value", message);
   const words = issue.message.replace(/^(one of|kind:) /, "").split(/, | or /);
   const near = nearestWord(node.text, words);
   return faultAt(document, issue.path, "bad-value", message, near === undefined ? undefined : `did you mean ${near}?`);
+}
+
+/** Of a group of many keys, or one of many words, the nearest. */
+function allowedIn(node: SourceNode, allowed: string): string {
+  const listed = /^(one of|a group of keys:) (.+)$/.exec(allowed);
+  const words = listed?.[2]?.split(", ") ?? [];
+  if (words.length <= 12) return `allowed is ${allowed}`;
+  if (listed?.[1] !== "one of") return "allowed is a group of keys; the JSON Schema lists them";
+  return allowedOrNearest(node.kind === "scalar" ? node.text : "", words);
 }
 
 function nodeInWords(node: SourceNode): string {

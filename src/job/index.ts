@@ -1,17 +1,16 @@
 /** The job: the file's schema, and the complete job that later stages work on. */
-
-export { markKey } from "../schedule/index.js";
 export { chooseCrossing, crossingsOf } from "./crossing.js";
 export { laidAsWritten, withGivenLines } from "./given-lines.js";
 export type { JobFile, RequestedFile } from "./job-file.js";
 export { readJobFile, requestedFiles } from "./job-file.js";
 export * from "./model/job.js";
 export type * from "./model/plan.js";
+export { isShared, servedMarks } from "./model/shared.js";
 export type { Vocabulary } from "./model/vocabulary.js";
 export type { JobOptions } from "./read-job.js";
 export { readJob } from "./read-job.js";
 export { SHOP_FOLDER, SHOP_NAMES, shopFileName } from "./resolve/shop.js";
 export { jobJsonSchema, shopJsonSchema } from "./schema/json-schema.js";
-export { markFault } from "./schema/marks.js";
+export { markFault, markKey } from "./schema/marks.js";
 export type { SheetOfJob } from "./sheet-of-job.js";
 export { sheetOfJob } from "./sheet-of-job.js";

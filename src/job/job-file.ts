@@ -57,14 +57,15 @@ export function jobRoot({ job, files }: Inputs): Outcome<SourceNode> | null {
 function readRoot(content: string | Uint8Array, name: string): Outcome<SourceNode> {
   const kind = spreadsheetKind(name, content);
   if (kind !== null) return { ok: false, findings: [spreadsheetFault(name, kind, insteadOf(name, kind === "xlsx"))] };
-  if (!/\.csv$/i.test(name)) return readYaml(content, name);
+  if (!/\.(csv|tsv)$/i.test(name)) return readYaml(content, name);
   const message = `this is a table (CSV), by its name; ${insteadOf(name, true)}`;
   return { ok: false, findings: [{ code: "spreadsheet-kind", severity: "error", at: { file: name }, message }] };
 }
 
 function insteadOf(name: string, isRead: boolean): string {
-  const [before, sheet] = isRead ? ["", name] : ["save it as .xlsx or CSV; then ", "SHEET"];
-  return `a job file is asked: ${before}rodplate read ${sheet} --out job.yaml says what is understood of the sheet and writes one`;
+  const reads = `rodplate read ${isRead ? name : "FILE"} --out job.yaml says what is understood of the sheet and writes such a job`;
+  if (isRead) return `a job file is asked, which names ${name} as its schedule: ${reads}`;
+  return `a job file is asked, which names a sheet as its schedule: save this one as .xlsx or CSV, and ${reads}`;
 }
 
 function requestsOf(root: SourceNode): readonly RequestedFile[] {

@@ -119,7 +119,7 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
   }
   if (whole.length < bases.length) return { ok: false, findings };
   const job: Job = {
-    ...resolveHead(head.data, unit, date),
+    ...resolveHead(head.data, document, unit, date),
     unit,
     editions: editions.value,
     shop: shop.value.shop,

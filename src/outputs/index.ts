@@ -29,7 +29,7 @@ import { surveySheetSvg } from "./survey-sheet-svg.js";
 
 export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
-export { SET_ASIDE, SUPERSEDED, safeForFileName } from "./names.js";
+export { folderOf, SET_ASIDE, SUPERSEDED, safeForFileName } from "./names.js";
 export type { SurveyResult } from "./survey-result.js";
 
 /** In the order in which files are made: what a sheet names comes before it. */

@@ -1,6 +1,7 @@
 /** Names of files and folders: revision and status stand in them, in signs that every system takes. */
 import type { CheckedBase } from "../checks/checked.js";
 import type { Job } from "../job/model/job.js";
+import { isShared } from "../job/model/shared.js";
 
 /** Folder of a package for the revisions before it: nobody cuts from there. */
 export const SUPERSEDED = "superseded";
@@ -11,6 +12,32 @@ export const SET_ASIDE = "set-aside";
 /** `T1_rev-B`: the template's mark and the job's revision. */
 export function templateStem({ plate, job }: Pick<CheckedBase, "plate" | "job">): string {
   return `${plate.mark}_rev-${safeForFileName(job.revision)}`;
+}
+
+/** Folder of a base's files: its mark; those of a template that serves several bases stand in a folder of its own mark. */
+export function folderOf({ base, plate }: Pick<CheckedBase, "base" | "plate">): string {
+  return isShared(base) ? plate.mark : base.mark;
+}
+
+/** Which sheet of its template is that of this base, from 1, and of how many. */
+export interface SheetPlace {
+  readonly number: number;
+  readonly count: number;
+  /** Marks of the bases that it is for. */
+  readonly bases: readonly string[];
+}
+
+/** A template has one sheet, but where it serves bases that are not alike in all that a sheet says. */
+export function sheetPlace({ base, shared }: Pick<CheckedBase, "base" | "shared">): SheetPlace {
+  const sheets = shared?.sheets ?? [[base.mark]];
+  const at = sheets.findIndex((bases) => bases.includes(base.mark));
+  return { number: at + 1, count: sheets.length, bases: sheets[at] ?? [base.mark] };
+}
+
+/** `T1_rev-B`; with the first base that it is for, where the template has several sheets: `T1_rev-B_for-B9`. */
+export function sheetStem(checked: Pick<CheckedBase, "plate" | "job" | "base" | "shared">): string {
+  const { count, bases } = sheetPlace(checked);
+  return count === 1 ? templateStem(checked) : `${templateStem(checked)}_for-${bases[0] ?? ""}`;
 }
 
 /** As `templateStem`; held and not released stand in the name of whatever is cut or drilled by. */

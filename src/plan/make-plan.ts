@@ -116,10 +116,11 @@ function extentOfBase(base: PlacedBase): Extent {
   return concrete === null ? points : joinExtents(points, extentOf(concrete));
 }
 
-/** True where every placement of the mark is turned alike, and there is one: north may then be marked on its template. */
-export function placedAlike({ placements }: Pick<PlanSpec, "placements">, mark: string): boolean {
-  const turns = placements
-    .filter((placement) => placement.mark === mark)
-    .map(({ turn: degrees }) => wholeTurn(degrees));
-  return turns.length > 0 && turns.every((degrees) => degrees === turns[0]);
+/** True where every placement of the marks is turned alike, and each mark has one: north may then be marked on their template. */
+export function placedAlike({ placements }: Pick<PlanSpec, "placements">, marks: readonly string[]): boolean {
+  const wanted = new Set(marks);
+  const own = placements.filter(({ mark }) => wanted.has(mark));
+  const turns = own.map(({ turn: degrees }) => wholeTurn(degrees));
+  const isPlaced = new Set(own.map(({ mark }) => mark)).size === wanted.size;
+  return isPlaced && turns.length > 0 && turns.every((degrees) => degrees === turns[0]);
 }

@@ -63,14 +63,15 @@ function compareCandidates(a: Candidate, b: Candidate): number {
   );
 }
 
-function isNamed({ mark, base }: KnownPlate, name: string): boolean {
-  return mark === name || base === name;
+/** True where the name is the mark of the plate or of a base that it serves. */
+export function isNamed({ mark, bases }: KnownPlate, name: string): boolean {
+  return mark === name || bases.includes(name);
 }
 
 /** The longest mark of a template or base that stands by itself in the file's name. */
 function markInName(path: string, targets: readonly KnownPlate[]): string | null {
   const name = path.split(/[\\/]/).at(-1)?.toUpperCase() ?? "";
-  const marks = [...new Set(targets.flatMap(({ mark, base }) => [mark, base]))];
+  const marks = [...new Set(targets.flatMap(({ mark, bases }) => [mark, ...bases]))];
   const found = marks.filter((mark) => mark !== "" && standsIn(name, mark.toUpperCase()));
   return found.sort((a, b) => b.length - a.length)[0] ?? null;
 }

@@ -2,18 +2,20 @@
 import { type Contour, circle, pointAt, rectangle } from "../geometry/index.js";
 import { baseHoleOf } from "../job/model/base-hole.js";
 import type { Base, Job } from "../job/model/job.js";
+import { servedMarks } from "../job/model/shared.js";
 import type { BaseWithRods, PlacedRod } from "../rods/index.js";
 import type { Plate } from "../template/index.js";
 import { makePlate } from "../template/index.js";
 import { toMillimetres } from "../units/index.js";
 import type { KnownPlate, TargetHole } from "./model.js";
 
-/** In the order of the bases; a base that gives no plate has none. */
+/** In the order of the bases; a base that gives no plate has none. A template of several bases stands once, with the first. */
 export function targetsOf(job: Job, bases: readonly BaseWithRods[]): readonly KnownPlate[] {
   return bases.flatMap(({ base, rods }) => {
-    const plate = makePlate(job, base, rods);
+    const isFirst = servedMarks(base)[0] === base.mark;
+    const plate = isFirst ? makePlate(job, base, rods) : null;
     const basePlate = basePlateOf(base, rods);
-    return [...(plate.ok ? [templateOf(base, plate.value)] : []), ...(basePlate === null ? [] : [basePlate])];
+    return [...(plate?.ok ? [templateOf(base, plate.value)] : []), ...(basePlate === null ? [] : [basePlate])];
   });
 }
 
@@ -22,7 +24,8 @@ function templateOf(base: Base, plate: Plate): KnownPlate {
     shape.kind === "circle" ? [{ tag, at: center, diameter: toMillimetres(shape.diameter), made }] : [],
   );
   const openings = plate.holes.filter(({ shape }) => shape.kind === "rectangle").map(({ contour }) => contour);
-  return { role: "template", mark: plate.mark, base: base.mark, holes, outline: plate.region.outer, openings };
+  const names = { mark: plate.mark, base: base.mark, bases: servedMarks(base) };
+  return { role: "template", ...names, holes, outline: plate.region.outer, openings };
 }
 
 /** The base plate by its second source; without one by the rods and the holes that job or edition give. */
@@ -33,7 +36,8 @@ function basePlateOf(base: Base, rods: readonly PlacedRod[]): KnownPlate | null 
     return [{ tag, at: center, diameter: toMillimetres(known.value), made: "cut" }];
   });
   if (holes.length < rods.length) return null;
-  return { role: "base plate", mark: base.mark, base: base.mark, holes, outline: outlineOf(base), openings: [] };
+  const names = { mark: base.mark, base: base.mark, bases: [base.mark] };
+  return { role: "base plate", ...names, holes, outline: outlineOf(base), openings: [] };
 }
 
 function outlineOf({ basePlate: { shape, at } }: Base): Contour | null {

@@ -32,7 +32,7 @@ function plateOf({ base, template, unit }: ListedPlate): KnownPlate {
     diameter === undefined ? [] : [{ tag, at: { x: x * mm, y: y * mm }, diameter: diameter * mm, made }],
   );
   return {
-    ...{ role: "template", mark: template.mark, base, holes },
+    ...{ role: "template", mark: template.mark, base, bases: template.bases, holes },
     outline:
       template.outline.kind === "circle"
         ? circle(

@@ -44,6 +44,7 @@ function matchOf({ target, scale, alignment, missing, extra }: Candidate, mm: nu
   return {
     mark: target.mark,
     base: target.base,
+    bases: target.bases,
     role: target.role,
     turn: rounded(pose.turn),
     mirrored: pose.mirrored,

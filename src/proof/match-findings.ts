@@ -1,4 +1,5 @@
 /** What differs between a cut file and the plate of the job that it is, in words. */
+import { listed } from "../diagnostics/listed.js";
 import type { CutFileFinding, CutFileSeverity } from "../readers/dxf.js";
 import type { Unit } from "../units/index.js";
 import { formatWithUnit } from "../units/index.js";
@@ -6,6 +7,7 @@ import { millimetres } from "../units/length.js";
 import type { HolePair } from "./align.js";
 import { type Candidate, type PatternInOutline, patternInOutline } from "./candidate.js";
 import type { Choice } from "./choose.js";
+import { isNamed } from "./choose.js";
 import { CONTOUR_MM, DIAMETER_MM, type KnownPlate, POSITION_MM, TURN_DEGREES } from "./model.js";
 import { toFile, toPlate } from "./pose.js";
 
@@ -34,11 +36,14 @@ function finding(code: string, severity: CutFileSeverity, message: string, at: P
   return { code, severity, message, count: 1, at };
 }
 
-/** `template T3 (base B3)`, `base plate of B3`. */
-function plateWords({ role, mark, base }: KnownPlate): string {
+/** `template T3 (base B3)`, `template T4 (bases B4, B9)`, `base plate of B3`. */
+export function plateWords({ role, mark, base, bases }: Pick<KnownPlate, "role" | "mark" | "base" | "bases">): string {
   if (role === "base plate") return `base plate of ${base}`;
+  if (bases.length > 1) return `template ${mark} (bases ${listed(bases, MOST_MARKS)})`;
   return mark === base ? `template ${mark}` : `template ${mark} (base ${base})`;
 }
+
+const MOST_MARKS = 8;
 
 /** The file is no plate of the job; `shape` is a plate of the same shape in another size, where there is one. */
 export function noMatch({ named }: Choice, shape: Candidate | null): CutFileFinding {
@@ -50,7 +55,7 @@ export function noMatch({ named }: Choice, shape: Candidate | null): CutFileFind
 }
 
 function identity({ named, instead, twins }: Choice, best: Candidate): readonly CutFileFinding[] {
-  if (named !== null && best.target.mark !== named && best.target.base !== named) {
+  if (named !== null && !isNamed(best.target, named)) {
     const off = instead === null ? "" : `, and differ from ${plateWords(instead.target)} in ${instead.faults} points`;
     const message = `the file is named ${named}, but its holes are those of ${plateWords(best.target)}${off}`;
     return [finding("other-mark", "stop", message)];

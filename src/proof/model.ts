@@ -41,6 +41,8 @@ export interface KnownPlate {
   /** Mark of the template, or of the base whose base plate it is. */
   readonly mark: string;
   readonly base: string;
+  /** Marks of all bases that it serves; of a base plate that of its own. */
+  readonly bases: readonly string[];
   readonly holes: readonly TargetHole[];
   readonly outline: Contour | null;
   /** Openings that are not round. */
@@ -60,6 +62,8 @@ export interface Pose {
 export interface FileMatch {
   readonly mark: string;
   readonly base: string;
+  /** Marks of all bases that the plate serves; `base` is the first of them. */
+  readonly bases: readonly string[];
   readonly role: TargetRole;
   readonly turn: number;
   readonly mirrored: boolean;

@@ -70,7 +70,8 @@ export function findNode(node: SourceNode | undefined, ...path: readonly string[
 
 /** An error at a place of a document. */
 export function errorAt(place: SourcePlace, code: string, message: string, hint?: string): Finding {
-  const { file, line, column, label } = place;
-  const at = { file, line, column, ...(label === undefined ? {} : { path: label }) };
+  const { file, line, column, label, cell } = place;
+  const named = { ...(label === undefined ? {} : { path: label }), ...(cell === undefined ? {} : { cell }) };
+  const at = { file, line, column, ...named };
   return { code, severity: "error", at, message, ...(hint === undefined ? {} : { hint }) };
 }

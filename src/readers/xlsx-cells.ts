@@ -134,9 +134,9 @@ function otherwise(text: string, how: string): string {
 function madeDate(day: Day | null, text: string, at: string): string {
   const date = day === null ? text : dayText(day);
   const meant = day === null ? [] : fractionsOf(day);
-  const question = meant.length === 0 ? "" : `: ${meant.join(" or ")}?`;
+  const question = meant.length === 0 ? ";" : `: ${meant.join(" or ")}?`;
   const allowed = `what is meant in the job, as cells: { ${at}: ${meant[0] ?? "3/4"} }`;
-  return `the spreadsheet made a date of what was typed here (${date})${question}; allowed is ${allowed}, or the column formatted as text and the value typed again`;
+  return `the spreadsheet made a date of what was typed here (${date})${question} allowed is ${allowed}, or the column formatted as text and the value typed again`;
 }
 
 const NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d{1,3})?$/i;

@@ -4,7 +4,7 @@ import { parseLength } from "../units/index.js";
 import type { FormName } from "./model.js";
 import type { KnownHeading } from "./settled-column.js";
 
-/** What a text looks like. `length` is none that is a whole number; `words` has no digit; `code` has letters and digits. */
+/** What a text looks like. `length` is none that is a whole number; `words` has no digit; `code` is letters with a number. */
 export type CellShape =
   | "blank"
   | "reference"
@@ -25,7 +25,8 @@ export type CellShape =
   | "washer"
   | "end"
   | "code"
-  | "words";
+  | "words"
+  | "other";
 
 /** Whether a text can stand in a column: `unsaid` where its look does not tell. */
 export type Fit = "yes" | "no" | "unsaid";
@@ -91,26 +92,26 @@ const SHAPES: readonly (readonly [CellShape, RegExp])[] = [
   ["length", new RegExp(String.raw`^(?:PL\.? ?)?${LENGTH}(?: (?:MIN|MAX|LG|O\.?C|C\/C|THK|TYP)\.?)?$`)],
   ["list", /^[^A-Z]*[;,][^A-Z]*$/],
   ["words", /^\D+$/],
-  ["code", /^/],
+  ["code", /^[A-Z]{1,4}[ .-]?\d{1,4}[A-Z]?$|^\d{1,3}[A-Z]$/],
 ];
 
 /** What the text looks like. */
 export function shapeOf(text: string): CellShape {
   const plain = plainCellText(text.slice(0, LONGEST));
-  return SHAPES.find(([, pattern]) => pattern.test(plain))?.[0] ?? "code";
+  return SHAPES.find(([, pattern]) => pattern.test(plain))?.[0] ?? "other";
 }
 
 type Fits = Readonly<{ yes: readonly CellShape[]; unsaid?: readonly CellShape[] }>;
 
 const A_LENGTH: Fits = { yes: ["length", "whole"] };
 const A_HOLE: Fits = { yes: ["length", "whole", "diameter"] };
-const A_TEXT: Fits = { yes: ["code", "whole", "words"], unsaid: ["steel"] };
+const A_TEXT: Fits = { yes: ["code", "whole", "words"], unsaid: ["steel", "yes or no"] };
 const ANY: Fits = {
   yes: [],
   unsaid: ["whole", "length", "diameter", "thread", "sizes", "three sizes", "list", "code"],
 };
-const POINTS: Fits = { yes: ["list"], unsaid: ["code"] };
-const WORDS: Fits = { yes: [], unsaid: ["code"] };
+const POINTS: Fits = { yes: ["list"] };
+const WORDS: Fits = { yes: [] };
 
 /** The looks that a form has, and those that do not tell; every other is of no such column. Words never tell. */
 const FITS: Readonly<Record<FormName, Fits>> = {
@@ -121,30 +122,30 @@ const FITS: Readonly<Record<FormName, Fits>> = {
   yesNo: { yes: ["yes or no"] },
   count: { yes: ["whole"] },
   length: A_LENGTH,
-  lengths: { yes: ["list", "spaces"], unsaid: ["length", "whole", "code"] },
+  lengths: { yes: ["list", "spaces"], unsaid: ["length", "whole"] },
   point: POINTS,
   points: POINTS,
-  elevation: { yes: ["elevation", "length"], unsaid: ["whole", "code"] },
+  elevation: { yes: ["elevation", "length"], unsaid: ["whole"] },
   thickness: A_LENGTH,
   rod: { yes: ["length", "whole", "diameter", "thread"] },
-  rods: { yes: ["rods", "sizes", "length", "whole", "diameter", "thread"], unsaid: ["code"] },
+  rods: { yes: ["rods", "sizes", "length", "whole", "diameter", "thread"] },
   grade: { yes: ["grade"], unsaid: ["steel"] },
   finish: WORDS,
   material: { yes: ["grade"], unsaid: ["steel"] },
-  pattern: { yes: ["sizes", "spaces"], unsaid: ["length", "whole", "code", "list"] },
+  pattern: { yes: ["sizes", "spaces"], unsaid: ["length", "whole", "list"] },
   spacing: { yes: ["length", "whole", "spaces"] },
   pitch: { yes: ["length", "whole", "spaces"] },
-  plate: { yes: ["sizes", "three sizes", "diameter"], unsaid: ["code"] },
+  plate: { yes: ["sizes", "three sizes", "diameter"] },
   pier: { yes: ["sizes", "diameter"] },
   hole: A_HOLE,
-  holes: { yes: ["list"], unsaid: ["code"] },
-  washer: { yes: ["washer", "sizes", "length", "diameter"], unsaid: ["whole", "code", "three sizes"] },
-  nut: { yes: ["end"], unsaid: ["code", "grade"] },
-  bottom: { yes: ["end"], unsaid: ["sizes", "three sizes", "code"] },
+  holes: { yes: ["list"] },
+  washer: { yes: ["washer", "sizes", "length", "diameter"], unsaid: ["whole", "three sizes"] },
+  nut: { yes: ["end"], unsaid: ["grade"] },
+  bottom: { yes: ["end"], unsaid: ["sizes", "three sizes"] },
   section: { yes: ["section"] },
-  outline: { yes: ["sizes", "diameter"], unsaid: ["code", "length", "whole"] },
+  outline: { yes: ["sizes", "diameter"], unsaid: ["length", "whole"] },
   corner: WORDS,
-  opening: { yes: ["sizes", "diameter"], unsaid: ["code"] },
+  opening: { yes: ["sizes", "diameter"] },
 };
 
 const RODS_ALONE = new Set(["36", "55", "105"]);
@@ -156,17 +157,24 @@ const WORDS_OF: Readonly<Record<string, RegExp>> = {
   Nut: /\bhex\b|^heavy$/i,
 };
 
+const TEXTS: ReadonlySet<FormName> = new Set(["text", "mark", "note"]);
+
+/** A word that stands under one heading alone. */
+function isOwnWord(text: string): boolean {
+  return Object.values(WORDS_OF).some((words) => words.test(text));
+}
+
 /** Whether the text can stand under the heading. */
-export function fitOf({ name, formName }: KnownHeading, text: string): Fit {
-  const shape = shapeOf(text);
+export function fitOf({ name, formName }: KnownHeading, text: string, shape: CellShape): Fit {
   if (shape === "blank" || shape === "reference") return "unsaid";
   const own = WORDS_OF[name];
   if (own !== undefined) return own.test(text.trim()) ? "yes" : shape === "words" && name === "Nut" ? "unsaid" : "no";
+  if (!TEXTS.has(formName) && isOwnWord(text.trim())) return "no";
   if (shape === "whole" && (formName === "grade" || formName === "material"))
     return RODS_ALONE.has(text.trim()) ? "yes" : "no";
   const { yes, unsaid = [] } = FITS[formName];
   if (yes.includes(shape)) return "yes";
-  return shape === "words" || unsaid.includes(shape) ? "unsaid" : "no";
+  return shape === "words" || shape === "other" || unsaid.includes(shape) ? "unsaid" : "no";
 }
 
 /** The length that a cell plainly says, in nanometres; null where it says more or less than one. */

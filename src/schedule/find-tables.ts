@@ -9,7 +9,7 @@ import type { FoundColumn, FoundTable, LeftOut } from "./model.js";
 import type { SheetGrid, StrayText } from "./sheet-grid.js";
 import { gridOf } from "./sheet-grid.js";
 import type { KnownHeading } from "./sheet-words.js";
-import { isTitle, isWordy, markHeading, NOTE_START, oneLine, plainText, rememberedKnown } from "./sheet-words.js";
+import { isTitle, isWordy, knownWithUnits, markHeading, NOTE_START, oneLine, plainText } from "./sheet-words.js";
 import { readBody } from "./table-body.js";
 import { isSameTitle, titleAbove } from "./table-title.js";
 
@@ -23,6 +23,8 @@ interface Headed {
   readonly below: RowsBelow;
   /** Different headings that are known. */
   readonly known: number;
+  /** Set where they are those of the table above again, on its next page. */
+  readonly isRepeat: boolean;
 }
 
 /** Rows and columns of the sheet itself, from 0, both ends included. */
@@ -39,7 +41,7 @@ interface Rectangle {
  */
 export function findTables(table: Table, known: KnownHeading): readonly FoundTable[] {
   const { grid, strays } = gridOf(table);
-  const once = rememberedKnown(known);
+  const once = knownWithUnits(known);
   const marks = marksOf(grid);
   const upright = findHeaded(grid, marks.rows, once);
   const turned = findHeaded(grid.turned(), marks.columns, once);
@@ -85,14 +87,14 @@ function push(lists: Map<number, number[]>, key: number, value: number): void {
 function findHeaded(grid: SheetGrid, marks: Marks, known: KnownHeading): readonly Headed[] {
   const found: Headed[] = [];
   for (const row of [...marks.keys()].sort((a, b) => a - b)) {
-    if (found.length >= MOST_TABLES) break;
     let leftmost = 0;
     for (const mark of marksToTry(grid, row, marks)) {
+      if (found.length >= MOST_TABLES) return found;
       if (mark < leftmost || found.some(({ range }) => isWithin(range, row, mark))) continue;
       const headed = readHeadings(rangeAround(grid, row, mark, leftmost, known), known);
       if (headed === null) continue;
       leftmost = headed.range.right + 1;
-      if (!isRepeated(headed, found)) found.push(headed);
+      found.push({ ...headed, isRepeat: isRepeated(headed, found) });
     }
   }
   return found;
@@ -117,7 +119,7 @@ function readHeadings(range: HeadingRange, known: KnownHeading): Headed | null {
   const below = rowsBelow(range, all);
   const columns = trimmed(
     all.filter(({ at }) => (range.grid.span(at.row, at.column)?.bottom ?? at.row) < below.first),
-    range.grid,
+    range,
     below.first,
   );
   const different = (some: readonly HeadingColumn[]) =>
@@ -126,13 +128,17 @@ function readHeadings(range: HeadingRange, known: KnownHeading): Headed | null {
   const mark = columns.find(({ index }) => index === range.mark);
   if (mark === undefined || columns.length < 2 || different(columns) * 2 < columns.length) return null;
   const ends = { left: columns[0]?.index ?? range.left, right: columns.at(-1)?.index ?? range.right };
-  const headed = { range: { ...range, ...ends }, columns, below, known: count };
+  const headed = { range: { ...range, ...ends }, columns, below, known: count, isRepeat: false };
   const isSure = markHeading(mark.words) === "sure" || markHeading(`${mark.group} ${mark.words}`) === "sure";
   return (isSure ? isEnoughBesideMark(headed) : isEnoughAlone(headed)) ? headed : null;
 }
 
 /** Without blank columns below a merged group; turned, without the title above and the notes below, which look like headings. */
-function trimmed(columns: readonly HeadingColumn[], grid: SheetGrid, first: number): readonly HeadingColumn[] {
+function trimmed(
+  columns: readonly HeadingColumn[],
+  { grid, mark }: HeadingRange,
+  first: number,
+): readonly HeadingColumn[] {
   const isBlank = ({ index }: HeadingColumn) => {
     for (let row = first; row < grid.height; row++) if (grid.text(row, index) !== "") return false;
     return true;
@@ -143,9 +149,9 @@ function trimmed(columns: readonly HeadingColumn[], grid: SheetGrid, first: numb
     isBlank(column);
   const own = columns.filter((column) => !isSpacer(column));
   if (!grid.isTurned) return own;
-  const isHeading = (column: HeadingColumn) => column.isKnown || !isBlank(column);
-  const start = own.findIndex(isHeading);
-  return start < 0 ? [] : own.slice(start, own.findLastIndex(isHeading) + 1);
+  const start = own.findIndex((column) => column.index === mark || !isBlank(column));
+  const last = own.findLastIndex((column) => column.isKnown || !isBlank(column));
+  return start < 0 ? [] : own.slice(start, last + 1);
 }
 
 /** Beside a sure mark: one other that is known, or short words only. Down the sheet any column of words would look so. */
@@ -161,7 +167,7 @@ function isEnoughAlone({ columns, known }: Headed): boolean {
 
 /** The same headings again under the same columns, without a title of their own: the next page of a print. */
 function isRepeated(headed: Headed, found: readonly Headed[]): boolean {
-  const before = found.findLast(({ range }) => overlaps(range, headed.range));
+  const before = found.findLast(({ range, isRepeat }) => !isRepeat && overlaps(range, headed.range));
   if (before === undefined) return false;
   const isSame = signature(before) === signature(headed) && before.range.left === headed.range.left;
   if (!isSame) return false;
@@ -190,7 +196,7 @@ function betterProven(upright: readonly Headed[], turned: readonly Headed[]): He
   const isOfOther = (one: Headed) =>
     !isSureOfMark(one) && [...upright, ...turned].some((other) => other.known > one.known && isInBody(one, other));
   const free = [...upright.filter((one) => !isBeaten(one, turned)), ...turned.filter((one) => !isBeaten(one, upright))];
-  return free.filter((one) => !isOfOther(one));
+  return free.filter((one) => !one.isRepeat && !isOfOther(one));
 }
 
 /** A word that may head marks, as `column`, is a cell like others below headings that are better known. */

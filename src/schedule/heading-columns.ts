@@ -1,9 +1,9 @@
 /** The rows of headings -> the columns of a table: words, the group over them, unit; and the rows of units and numbers below. */
 import type { HeadingRange } from "./heading-rows.js";
-import { isKnown, stackOf } from "./heading-rows.js";
+import { stackOf } from "./heading-rows.js";
 import type { SheetGrid } from "./sheet-grid.js";
 import type { KnownHeading } from "./sheet-words.js";
-import { isForeign, oneLine, plainText, splitUnit, standsOver, unitNamed } from "./sheet-words.js";
+import { isForeign, markHeading, oneLine, plainText, splitUnit, standsOver, unitNamed } from "./sheet-words.js";
 
 /** A column of a table; rows and columns of the grid count from 0. */
 export interface HeadingColumn {
@@ -53,7 +53,7 @@ function columnOf(index: number, stack: readonly Over[], known: KnownHeading): H
     group: above.words,
     unit: own.unit ?? above.unit,
     at: last.at,
-    isKnown: isKnown(own.words, above.words, known),
+    isKnown: known(own.words, above.words),
     isShared: last.isWide,
   };
 }
@@ -67,7 +67,7 @@ function wordsAndGroup(last: string, narrow: string, wide: string, known: KnownH
   if (narrow === "") return { words: last, group: wide };
   const whole = `${narrow} ${last}`;
   const group = wide === "" ? narrow : `${wide} ${narrow}`;
-  const isGroup = !isKnown(whole, wide, known) && isKnown(last, group, known);
+  const isGroup = !known(whole, wide) && known(last, group);
   return isGroup ? { words: last, group } : { words: whole, group: wide };
 }
 
@@ -206,15 +206,15 @@ class GroupReading {
   }
 
   private isSurelyOf(words: string, group: string): boolean {
-    return this.goesWith(words, group) && isKnown(words, group, this.known);
+    return this.goesWith(words, group) && this.known(words, group);
   }
 
-  /** Words go with a group where they are not better known without it. */
+  /** Words go with a group where they are not better known without it; as the marks' heading they are not wanted there. */
   private goesWith(words: string, group: string): boolean {
     if (isForeign(words, group)) return false;
-    const isKnownWith = isKnown(words, group, this.known);
-    if (!standsOver(group)) return isKnownWith && !isKnown(words, "", this.known);
-    return isKnownWith || !isKnown(words, "", this.known);
+    const isKnownWith = this.known(words, group);
+    if (!standsOver(group)) return isKnownWith && !this.known(words, "");
+    return isKnownWith || markHeading(words) !== null || !this.known(words, "");
   }
 }
 

@@ -124,7 +124,7 @@ function alone(words: readonly string[], { phrases }: Index): Meanings | undefin
 
 /** Words below a group that names a thing: that thing's, once. */
 function below(words: readonly string[], group: readonly string[], { grouped, phrases }: Index): Meanings | undefined {
-  const whole = orders(words).map((order) => once([...group, ...order]));
+  const whole = orders(words).map((order) => [...group, ...order.filter((word) => !group.includes(word))]);
   const bare = words.some(isSubject) ? undefined : firstKnown(whole, grouped);
   return bare ?? firstKnown(whole, phrases);
 }
@@ -156,7 +156,8 @@ const NAMED = new Set(["mark", "projection", "embedment"]);
 function orders(words: readonly string[]): readonly (readonly string[])[] {
   const turned = turnOf(words);
   const first = subjectFirst(turned);
-  return [words, turned, first];
+  const isNeed = words.length > 1 && words.includes("reqd");
+  return isNeed ? [words, turned, first, ...orders(words.filter((word) => word !== "reqd"))] : [words, turned, first];
 }
 
 const OF = new Set(["of", "for", "in", "at", "on"]);
@@ -172,11 +173,6 @@ function subjectFirst(words: readonly string[]): readonly string[] {
   return last === undefined || !isSubject(last) || words.slice(0, -1).some(isSubject)
     ? words
     : [last, ...words.slice(0, -1)];
-}
-
-/** Every word once, where it stands first. */
-function once(words: readonly string[]): readonly string[] {
-  return words.filter((word, index) => words.indexOf(word) === index);
 }
 
 function firstKnown(

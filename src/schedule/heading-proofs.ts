@@ -10,10 +10,12 @@ import type { ColumnFit, TableView } from "./table-view.js";
 export interface Settling {
   readonly view: TableView;
   readonly named: (name: HeadingName) => KnownHeading | undefined;
-  /** Column -> what it stands for. */
-  readonly settled: ReadonlyMap<number, HeadingName>;
-  /** Columns that are not settled, with what they may still stand for. */
-  readonly open: ReadonlyMap<number, readonly HeadingName[]>;
+  /** Headings -> the columns that stand for them, from the left. */
+  readonly settled: ReadonlyMap<HeadingName, readonly number[]>;
+  /** Headings -> the columns that are not settled and may stand for them. */
+  readonly open: ReadonlyMap<HeadingName, readonly number[]>;
+  /** Columns that are not settled -> what they may stand for. */
+  readonly meanings: ReadonlyMap<number, readonly HeadingName[]>;
   /** Keys that the job gives every base, as `rods.diameter`. */
   readonly given: ReadonlySet<string>;
   /** Names of the job's kinds, in small letters. */
@@ -49,7 +51,7 @@ export const PROOFS: Readonly<Record<Doubt, Proof>> = {
 
 /** Columns that stand for the heading, settled. */
 function columnsOf(name: HeadingName, { settled }: Settling): readonly number[] {
-  return [...settled].flatMap(([column, meant]) => (meant === name ? [column] : []));
+  return settled.get(name) ?? [];
 }
 
 function columnOf(name: HeadingName, state: Settling): number | null {
@@ -57,8 +59,13 @@ function columnOf(name: HeadingName, state: Settling): number | null {
 }
 
 /** True where another column is settled to the same thing. */
-function isTaken(name: HeadingName, column: number, { settled }: Settling): boolean {
-  return [...settled].some(([other, meant]) => other !== column && isSameThing(meant, name));
+export function isTaken(name: HeadingName, column: number, { settled }: Settling): boolean {
+  for (const [meant, columns] of settled) if (isSameThing(meant, name) && hasOther(columns, column)) return true;
+  return false;
+}
+
+function hasOther(columns: readonly number[], column: number): boolean {
+  return columns.length > 1 || (columns.length === 1 && columns[0] !== column);
 }
 
 function fitOf(column: number, name: HeadingName, { view, named }: Settling): ColumnFit | null {
@@ -97,6 +104,11 @@ function isShownAgainst(column: number, name: HeadingName, other: HeadingName, s
 function noteWhereNone(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
   const fits = names.flatMap((name) => fitOf(column, name, state) ?? []);
   const isNone = fits.every(({ isShown, isRefusedByAll }) => !isShown && (fits.length === 1 || isRefusedByAll));
+  return isNone ? { name: NOTE, how: "no cell is of its form" } : null;
+}
+
+function noteWhereNoneShown(column: number, names: readonly HeadingName[], state: Settling): Proved | null {
+  const isNone = names.every((name) => fitOf(column, name, state)?.isShown !== true);
   return isNone ? { name: NOTE, how: "no cell is of its form" } : null;
 }
 
@@ -159,6 +171,15 @@ interface RodCount {
 
 /** Rods that the columns of the pattern give, by row; null where they do not say. */
 function rodCounts(state: Settling): readonly (RodCount | null)[] {
+  const known = RODS.get(state) ?? countRods(state);
+  RODS.set(state, known);
+  return known;
+}
+
+/** Counted once for each state. */
+const RODS = new WeakMap<Settling, readonly (RodCount | null)[]>();
+
+function countRods(state: Settling): readonly (RodCount | null)[] {
   const { view } = state;
   const cellsOf = (...names: readonly HeadingName[]) => meantColumns(names, state).map((at) => view.textsOf(at));
   const columns: PatternTexts = {
@@ -201,10 +222,11 @@ function rodsOf(
 }
 
 /** Columns that stand for one of the names, or may stand for nothing but these. */
-function meantColumns(names: readonly HeadingName[], { settled, open }: Settling): readonly number[] {
-  const sure = [...settled].flatMap(([column, name]) => (names.includes(name) ? [column] : []));
-  const maybe = [...open].flatMap(([column, among]) => (among.every((name) => names.includes(name)) ? [column] : []));
-  return [...sure, ...maybe];
+function meantColumns(names: readonly HeadingName[], { settled, open, meanings }: Settling): readonly number[] {
+  const sure = names.flatMap((name) => settled.get(name) ?? []);
+  const maybe = new Set(names.flatMap((name) => open.get(name) ?? []));
+  const isMeant = (column: number) => meanings.get(column)?.every((name) => names.includes(name)) === true;
+  return [...sure, ...[...maybe].filter(isMeant)];
 }
 
 function countsUnder(name: HeadingName, state: Settling): readonly (number | null)[] {
@@ -250,7 +272,7 @@ function overallOrPitch(column: number, names: readonly HeadingName[], state: Se
   const rods = rodsAlong(column, overall, state);
   if (rods === null) return null;
   const cells = state.view.textsOf(column);
-  const isTwo = cells.every((text, row) => text === "" || rods[row] === 2);
+  const isTwo = cells.every((text, row) => text === "" || text.includes("@") || rods[row] === 2);
   if (isTwo) return { name: overall, how: "with two rods overall and pitch are the same" };
   const axis = overall === "X" || overall === "Y" ? overall : null;
   return axis === null ? null : onlyPossible(spacingReadings(column, [overall, pitch], axis, rods, state));
@@ -274,9 +296,11 @@ function rodsAlong(column: number, overall: HeadingName, state: Settling): reado
 /** Columns that say, or may say, how many rods a base has. */
 function rodsWritten(state: Settling): readonly (readonly (number | null)[])[] {
   const { view, open } = state;
-  const maybe = [...open].flatMap(([column, names]) => (names.includes("Rod count") ? [column] : []));
-  const counts = [...columnsOf("Rod count", state), ...maybe].map((column) => view.countsOf(column));
-  const inRods = columnsOf("Rods", state).map((column) => view.textsOf(column).map(countBefore));
+  const counts = [...columnsOf("Rod count", state), ...(open.get("Rod count") ?? [])].map((column) =>
+    view.countsOf(column),
+  );
+  const rods = [...columnsOf("Rods", state), ...(open.get("Rods") ?? [])];
+  const inRods = rods.map((column) => view.textsOf(column).map(countBefore));
   return [...counts, ...inRods];
 }
 
@@ -362,11 +386,15 @@ function isReadWhole(column: number, { view }: Settling): boolean {
 }
 
 /** The other open column with the same two meanings, where there is one. */
-export function partnerOf(column: number, names: readonly HeadingName[], { open }: Settling): number | null {
-  const same = [...open].flatMap(([other, among]) =>
-    other !== column && among.length === names.length && among.every((name) => names.includes(name)) ? [other] : [],
-  );
-  return same.length === 1 ? (same[0] ?? null) : null;
+function partnerOf(column: number, names: readonly HeadingName[], { open, meanings }: Settling): number | null {
+  let partner: number | null = null;
+  for (const other of open.get(names[0] ?? "") ?? []) {
+    const among = meanings.get(other) ?? [];
+    if (other === column || among.length !== names.length || !among.every((name) => names.includes(name))) continue;
+    if (partner !== null) return null;
+    partner = other;
+  }
+  return partner;
 }
 
 /** Of two equal sides, that whose heading comes first by its words. */
@@ -425,7 +453,7 @@ function isOfRods(column: number, { view }: Settling): boolean {
 /** True where nothing else, settled or open, can give a base what it cannot be without. */
 function isNeeded(column: number, names: readonly HeadingName[], key: string, state: Settling): boolean {
   if (state.given.has(key) || names.some((name) => isTaken(name, column, state))) return false;
-  return [...state.open].every(([other, among]) => other === column || !names.some((name) => among.includes(name)));
+  return names.every((name) => !hasOther(state.open.get(name) ?? [], column));
 }
 
 /** The column of marks is the one of all different texts, where there is no other; then by the form of the cells. */
@@ -440,11 +468,8 @@ function whichMark(column: number, names: readonly HeadingName[], state: Settlin
   const texts = view.textsOf(column).filter((text) => text !== "");
   if (names.includes("Kind") && texts.every((text) => kinds.has(text.toLowerCase())))
     return { name: "Kind", how: "its cells are kinds of the job" };
-  return byForm(
-    column,
-    names.filter((name) => name !== "Mark" && name !== "Kind"),
-    state,
-  );
+  const others = names.filter((name) => name !== "Mark" && name !== "Kind");
+  return byShown(column, others, state) ?? noteWhereNoneShown(column, others, state);
 }
 
 /** COUNT beside a bolt circle counts its rods. NO. over texts is a mark. */
@@ -452,7 +477,12 @@ function whichCount(column: number, names: readonly HeadingName[], state: Settli
   if (names.includes("Count") && columnOf("Bolt circle", state) !== null)
     return { name: "Count", how: "stands beside a bolt circle" };
   const isNumbers = fitting(column, ["Qty"], state).length > 0;
-  return isNumbers || !names.includes("Mark") ? null : whichMark(column, ["Mark", NOTE], state);
+  if (isNumbers || !names.includes(NOTE)) return null;
+  return whichMark(
+    column,
+    names.filter((name) => name === "Mark" || name === NOTE),
+    state,
+  );
 }
 
 /** A sheet that gives its piers has their sizes there. */

@@ -3,6 +3,7 @@ import type { Finding } from "../diagnostics/finding.js";
 import { listed } from "../diagnostics/listed.js";
 import { columnLetters, nameCell } from "../readers/cell-place.js";
 import { errorAt } from "../readers/source.js";
+import { groupBy } from "../units/group-by.js";
 import { DESCRIBED } from "./heading-descriptions.js";
 import type { HeadingName } from "./heading-synonyms.js";
 import { NOTE } from "./heading-synonyms.js";
@@ -26,7 +27,8 @@ export function askHeadings(
   file: string,
 ): Asked {
   const open = settled.filter((one) => one.settled === null);
-  const pairs = open.map((one) => ({ one, other: otherOf(one, open) }));
+  const partners = partnersOf(open);
+  const pairs = open.map((one) => ({ one, other: partners.get(one) ?? null }));
   const firsts = pairs.filter(({ one, other }) => other === null || one.index < other.index);
   const asked = firsts.map(({ one, other }) => ({
     one,
@@ -38,11 +40,16 @@ export function askHeadings(
   };
 }
 
-/** The one other open column that may be the same two things: an answer for one answers both. */
-function otherOf(one: Settlement, open: readonly Settlement[]): Settlement | null {
-  if (one.doubt !== "x or y") return null;
-  const same = open.filter((other) => other !== one && other.names.toSorted().join() === one.names.toSorted().join());
-  return same.length === 1 ? (same[0] ?? null) : null;
+/** Pairs of open columns that may be the same two things: an answer for one answers both. */
+function partnersOf(open: readonly Settlement[]): ReadonlyMap<Settlement, Settlement> {
+  const sides = groupBy(
+    open.filter(({ doubt }) => doubt === "x or y"),
+    ({ names }) => names.toSorted().join(),
+  );
+  const pairs = [...sides.values()].flatMap(([one, other, ...more]) =>
+    one === undefined || other === undefined || more.length > 0 ? [] : [[one, other] as const],
+  );
+  return new Map(pairs.flatMap(([one, other]) => [[one, other] as const, [other, one] as const]));
 }
 
 function askOne({ column, index, names }: Settlement, view: TableView): ReadQuestion {
@@ -101,11 +108,23 @@ function lineOf(table: FoundTable, meant: readonly (readonly [FoundColumn, Headi
 
 function nameOf(table: FoundTable, column: FoundColumn): string {
   const text = headingText(column);
-  const isTwice = table.columns.some(
-    (other) => other !== column && headingText(other).toLowerCase() === text.toLowerCase(),
-  );
-  if (!isTwice && text !== "") return text;
+  if (text !== "" && timesWritten(table).get(text.toLowerCase()) === 1) return text;
   return table.isTurned ? String(column.cell.row ?? column.cell.line) : columnLetters(column.cell.column);
+}
+
+/** How often each heading stands in a table, counted once for each. */
+const TIMES = new WeakMap<FoundTable, ReadonlyMap<string, number>>();
+
+function timesWritten(table: FoundTable): ReadonlyMap<string, number> {
+  const known = TIMES.get(table);
+  if (known !== undefined) return known;
+  const times = new Map<string, number>();
+  for (const column of table.columns) {
+    const text = headingText(column).toLowerCase();
+    times.set(text, (times.get(text) ?? 0) + 1);
+  }
+  TIMES.set(table, times);
+  return times;
 }
 
 /** The headings' cells and those below them that hold something. */

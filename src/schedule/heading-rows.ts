@@ -7,11 +7,11 @@ import {
   headsNotes,
   isPartOfMark,
   isTitle,
+  isValueWord,
   isWordy,
   markHeading,
   oneLine,
   plainText,
-  splitUnit,
   standsOver,
   standsUnder,
   unitNamed,
@@ -77,16 +77,10 @@ function stateOf(range: HeadingRange, column: number, known: KnownHeading): Colu
   return texts.every((text) => isWordy(text) || unitNamed(text) !== null) ? "wordy" : "other";
 }
 
-/** True where words are known as they stand or without the unit that is written in them. */
-export function isKnown(words: string, group: string, known: KnownHeading): boolean {
-  if (words.length > 80) return false;
-  return known(words, group) || known(splitUnit(words, (rest) => known(rest, group)).words, group);
-}
-
 function isKnownStack(texts: readonly string[], known: KnownHeading): boolean {
   const [last = "", above] = [texts.at(-1), texts.slice(0, -1).join(" ")];
-  if (isKnown(last, above, known)) return true;
-  return above !== "" && [`${above} ${last}`, last, texts[0] ?? ""].some((words) => isKnown(words, "", known));
+  if (known(last, above)) return true;
+  return above !== "" && [`${above} ${last}`, last, texts[0] ?? ""].some((words) => known(words, ""));
 }
 
 /** The columns of a table: what stands beside the mark's heading without a gap, and what is known beyond one. */
@@ -188,8 +182,8 @@ function isLowerRow(range: HeadingRange, leftmost: number, known: KnownHeading):
   const isOverHalf = (column: number) => (grid.span(bottom, column)?.right ?? column) > column;
   return texts.some(({ column, text }) => {
     const above = stackOf(range, column).join(" ");
-    if (isKnown(text, "", known)) return true;
-    if (above !== "" && (isKnown(text, above, known) || isKnown(`${above} ${text}`, "", known))) return true;
+    if (known(text, "")) return true;
+    if (above !== "" && (known(text, above) || known(`${above} ${text}`, ""))) return true;
     if (column === mark) return texts.length === 1 || standsUnder(text);
     return texts.length > 1 && (standsUnder(text) || isOverHalf(column));
   });
@@ -208,7 +202,7 @@ function mayHoldHeadings(
   return texts.every(({ column, text }) => {
     if (column === mark) return endsMark(text) && plainText(text) !== plainText(own);
     if (REFERS.test(text)) return false;
-    return isWordy(text) || unitNamed(text) !== null || isKnown(text, "", known);
+    return !isValueWord(text) && (isWordy(text) || unitNamed(text) !== null || known(text, ""));
   });
 }
 
@@ -234,12 +228,12 @@ function isUpperRow(range: HeadingRange, known: KnownHeading): boolean {
   if (texts.length === 0 || texts.some(({ text }) => isTitle(text))) return false;
   if (texts.some(({ column }) => (grid.span(row, column)?.bottom ?? row) >= top)) return true;
   if (!isMarkFree(range, row) || isLoneTitle(range, row, texts)) return false;
-  if (!texts.every(({ text }) => isWordy(text) || isKnown(text, "", known))) return false;
+  if (!texts.every(({ text }) => isWordy(text) || known(text, ""))) return false;
   return texts.some(({ column, text }) => {
     const below = stackOf(range, column).join(" ");
     if (column === mark) return texts.length > 1 && isPartOfMark(text);
-    if (standsOver(text) || (below !== "" && isKnown(`${text} ${below}`, "", known))) return true;
-    return below !== "" && isKnown(below, text, known) && !isKnown(below, "", known);
+    if (standsOver(text) || (below !== "" && known(`${text} ${below}`, ""))) return true;
+    return below !== "" && known(below, text) && !known(below, "");
   });
 }
 

@@ -102,19 +102,8 @@ const RODS: readonly Synonym[] = [
   one("", "Rods", "no. and size", "qty and size"),
   several("", "which diameter", ["Rod dia", "Base plate hole", "Template hole", "Bolt circle", NOTE], "dia"),
   several("", "which diameter", ["Rod dia", "Rods", "Base plate size", "Pier size", "Column", NOTE], "size"),
-  one(
-    "rod",
-    "Rod count",
-    "qty",
-    "no.",
-    "count",
-    "qty req'd",
-    "no. req'd",
-    "no. off",
-    "per base",
-    "per column",
-    "per plate",
-  ),
+  one("rod", "Rod count", "qty", "count", "qty req'd", "no. req'd", "no. off", "per base", "per column", "per plate"),
+  several("rod", "form", ["Rod count", NOTE], "no."),
   one("rod", "Rod count", "qty per base", "no. per base", "qty per column", "no. per column", "qty per plate"),
   one("", "Rod count", "qty per base", "no. per base", "rods per base plate"),
   grouped(
@@ -276,7 +265,7 @@ const PATTERN: readonly Synonym[] = [
 ];
 
 const PLATE: readonly Synonym[] = [
-  several("plate", "form", ["Base plate size", "Base plate thk", "Mark", NOTE], ""),
+  several("plate", "form", ["Base plate size", "Base plate thk", NOTE], ""),
   one("plate", "Base plate size", "size", "l x w x t", "w x l x t", "b x l x t", "b x n x t", "n x b x t", "l w t"),
   one(
     "plate",

@@ -43,7 +43,7 @@ const PHRASES: readonly (readonly [plain: string, ...written: readonly string[]]
   ["rod", "foundation bolt", "foundation rod", "anchor", "bolt", "ar", "ab"],
   ["setting", "setting plate", "leveling plate", "level plate", "lvlg plate"],
   ["washer", "plate washer", "washer plate"],
-  ["plate", "base plate", "baseplate", "bp", "bpl", "b plate"],
+  ["plate", "base plate", "bp", "bpl", "b plate"],
   ["template", "setting template", "rod template"],
   ["pier", "concrete pier", "pier concrete", "concrete"],
   ["base", "column base"],
@@ -156,6 +156,8 @@ const WORDS: Readonly<Record<string, string>> = {
   pl: "plate",
   pls: "plate",
   plt: "plate",
+  baseplate: "base plate",
+  baseplates: "base plate",
   columns: "column",
   col: "column",
   cols: "column",
@@ -260,9 +262,9 @@ export function plainWords(text: string): readonly string[] {
   const pieces = signed.split(/[^a-z0-9]+/).filter((piece) => piece !== "");
   const words = withoutUnit(pieces).flatMap((piece) => {
     const plain = ownValue(WORDS, piece) ?? piece;
-    return plain === "" ? [] : [plain];
+    return plain === "" ? [] : plain.split(" ");
   });
-  return joinPhrases(words);
+  return joinPhrases(words.map((word, at) => (word === "no" && words[at + 1] === "of" ? "qty" : word)));
 }
 
 /** `EMBED, IN.` and `PROJECTION MM`: the last words are a unit. */
@@ -288,7 +290,7 @@ function joinPhrases(words: readonly string[]): readonly string[] {
   const joined: string[] = [];
   for (let at = 0; at < words.length; ) {
     const found = BY_FIRST.get(words[at] ?? "")?.find(([phrase]) => phrase.every((word, i) => words[at + i] === word));
-    joined.push(...(found?.[1] ?? [words[at] ?? ""]));
+    for (const word of found?.[1] ?? [words[at] ?? ""]) joined.push(word);
     at += found?.[0].length ?? 1;
   }
   return joined;

@@ -86,7 +86,7 @@ export const HEADINGS: readonly Heading[] = [
   base("Mark", "mark", "mark", "B1", "Base", "Base mark", "Piece mark"),
   base("Qty", "quantity", "count", "6", "No. of bases", "Base qty"),
   worded(base("Member", "member", "word", "column")),
-  base("Kind", "kind", "text", "heavy"),
+  base("Kind", "kind", "text", "heavy", "Kind of base"),
   group("Rods", "rods", "rods", '(4) 1" x 2\'-0"'),
   group("Rod count", "rods.count", "count", "4", "No. of rods"),
   length(group("Rod dia", "rods.diameter", "rod", "1-1/4", "Rod size", "Anchor rod dia")),

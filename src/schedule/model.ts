@@ -186,4 +186,6 @@ export interface Schedule {
   readonly findings: readonly Finding[];
   /** The heading under which a key of the job file stands. */
   readonly headingOf: (path: readonly PropertyKey[]) => string | null;
+  /** Letters of that heading's column, where the schedule has it. */
+  readonly columnOf: (path: readonly PropertyKey[]) => string | null;
 }

@@ -73,7 +73,7 @@ function length(name: string, key: PlacementKey, example: string, ...also: strin
 }
 
 function elevation(name: string, key: PlacementKey, example: string, ...also: string[]): PlacementHeading {
-  return { ...length(name, key, example, ...also), formName: "elevation" };
+  return { ...text(name, key, example, ...also), formName: "elevation" };
 }
 
 /** Every heading by its names, in plain spelling. */

@@ -184,8 +184,9 @@ function crossing(values: Values, place: SourcePlace): ReadCrossing {
   if (first !== undefined && second !== undefined) return { at: listOf([listOf([first, second])]), findings: [] };
   const [written, lacks] = first === undefined ? ["Line 2", "Line 1"] : ["Line 1", "Line 2"];
   const message = `has ${written} without ${lacks}; allowed are both, or Grid`;
-  const label = `${place.label ?? ""} Line 1`;
-  return { at: undefined, findings: [errorAt({ ...place, label }, "cell-fault", message)] };
+  const { file, line, column, label } = place;
+  const blank = { file, line, column, label: `${label ?? ""} Line 1` };
+  return { at: undefined, findings: [errorAt(blank, "cell-fault", message)] };
 }
 
 /** A column of two: what one of them leaves blank is 0. */

@@ -1,5 +1,6 @@
 /** The sheets of a file -> bases, as a job file would have them, with the cell that each value stands in and what was understood. */
 import type { Finding } from "../diagnostics/finding.js";
+import { columnLetters } from "../readers/cell-place.js";
 import type { Table } from "../readers/inputs.js";
 import type { SourceNode } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
@@ -57,7 +58,7 @@ export function readSchedule(
 
 function nothingRead(file: string, finding: Finding, questions: readonly ReadQuestion[]): Schedule {
   const readAs: ReadAs = { file, sheet: "", isPlain: false, lines: [], questions };
-  return { bases: [], readAs, findings: [finding], headingOf };
+  return { bases: [], readAs, findings: [finding], headingOf, columnOf: () => null };
 }
 
 class ScheduleReading {
@@ -96,7 +97,13 @@ class ScheduleReading {
       readAs: this.readAs([...headings, ...asked.questions], values),
       findings: this.findings,
       headingOf,
+      columnOf: (path) => this.lettersOf(headingOf(path)),
     };
+  }
+
+  private lettersOf(name: string | null): string | null {
+    const column = this.columns.find((each) => each.role.kind === "value" && each.name === name);
+    return column === undefined || this.table.isTurned ? null : columnLetters(column.found.cell.column);
   }
 
   private add(findings: readonly Finding[]): void {

@@ -1,17 +1,17 @@
 /** Columns of a table -> what each stands for: by its words, by an answer of the job, by proof; else it is asked, once. */
 import type { Finding } from "../diagnostics/finding.js";
+import { groupBy } from "../units/group-by.js";
 import { readAnswers } from "./heading-answers.js";
 import type { LookUp } from "./heading-meanings.js";
 import { lookUp } from "./heading-meanings.js";
 import type { Settling } from "./heading-proofs.js";
-import { PROOFS } from "./heading-proofs.js";
+import { isTaken, PROOFS } from "./heading-proofs.js";
 import { askHeadings, tellUnknown } from "./heading-questions.js";
 import type { Doubt, HeadingName } from "./heading-synonyms.js";
 import { NOTE } from "./heading-synonyms.js";
 import type { Heading } from "./headings.js";
 import { headingNamed, OWN_NAMES, plainHeading } from "./headings.js";
 import type { FoundColumn, FoundTable, ReadQuestion, TableAnswers } from "./model.js";
-import { isSameThing } from "./same-thing.js";
 import type { KnownHeading, Meant, SettleContext, SettledColumn, Settlement, Vocabulary } from "./settled-column.js";
 import { TableView } from "./table-view.js";
 import { holdTwins } from "./twin-columns.js";
@@ -23,7 +23,12 @@ export interface SettledHeadings<H = Heading> {
   readonly findings: readonly Finding[];
 }
 
-const SCHEDULE: Vocabulary<Heading> = { lookUp, named: headingNamed, own: OWN_NAMES, unknown: "note" };
+const SCHEDULE: Vocabulary<Heading> = { lookUp, named: headingNamed, own: OWN_NAMES, isOurs, unknown: "note" };
+
+/** No print has columns of the setting template. */
+function isOurs({ key, name }: Heading): boolean {
+  return key.startsWith("template.") && lookUp(name, "").doubt === null;
+}
 
 /** What every column of a schedule stands for. The order of the columns decides nothing. */
 export function settleHeadings(table: FoundTable, answers: TableAnswers, context: SettleContext): SettledHeadings {
@@ -58,9 +63,10 @@ export function settleColumns<H extends KnownHeading>(
   return { columns: twins.columns, questions: asked.questions, findings };
 }
 
-/** A sheet in the program's own headings: they stand for what they are called. */
-function isOwnSheet({ columns }: FoundTable, { own }: Vocabulary<KnownHeading>): boolean {
-  return columns.every(({ words, group }) => group === "" && own.has(plainHeading(words)));
+/** A sheet made for this program, in its own headings alone: they stand for what they are called. */
+function isOwnSheet<H extends KnownHeading>({ columns }: FoundTable, { own, isOurs }: Vocabulary<H>): boolean {
+  const headings = columns.flatMap(({ words, group }) => (group === "" ? (own.get(plainHeading(words)) ?? []) : []));
+  return headings.length === columns.length && headings.some(isOurs);
 }
 
 function ownMeaning({ own }: Vocabulary<KnownHeading>): LookUp {
@@ -106,14 +112,15 @@ function settlingOf(
   { given, kinds = [] }: SettleContext,
   { named }: Vocabulary<KnownHeading>,
 ): Settling {
-  const settled = columns.flatMap(({ index, settled }) =>
-    settled === null || settled.isLeftOut === true || view.isBlank(index) ? [] : [[index, settled.name] as const],
-  );
+  const isCounted = ({ index, settled }: Settlement) => settled?.isLeftOut !== true && !view.isBlank(index);
+  const counted = columns.filter(isCounted);
+  const open = columns.filter(({ settled }) => settled === null);
   return {
     view,
     named,
-    settled: new Map(settled),
-    open: new Map(columns.flatMap(({ index, settled, names }) => (settled === null ? [[index, names] as const] : []))),
+    settled: columnsByName(counted.flatMap(({ index, settled }) => (settled === null ? [] : [[settled.name, index]]))),
+    open: columnsByName(open.flatMap(({ index, names }) => names.map((name) => [name, index] as const))),
+    meanings: new Map(open.map(({ index, names }) => [index, names])),
     given: given ?? new Set(),
     kinds: new Set(kinds.map((kind) => kind.toLowerCase())),
   };
@@ -127,13 +134,16 @@ function withProof(one: Settlement, state: Settling): readonly (readonly [number
 
 function provedOf({ index, names }: Settlement, doubt: Doubt, state: Settling): Meant | null {
   if (state.view.isBlank(index)) return { name: NOTE, how: "no cell holds anything" };
-  const free = names.filter((name) => !isGiven(name, index, state));
+  const free = names.filter((name) => !isTaken(name, index, state));
   const left = free.some((name) => name !== NOTE) || names.includes(NOTE) ? free : names;
   return byElimination(index, names, left, state) ?? PROOFS[doubt](index, left, state);
 }
 
-function isGiven(name: HeadingName, index: number, { settled }: Settling): boolean {
-  return [...settled].some(([other, meant]) => other !== index && isSameThing(meant, name));
+function columnsByName(
+  pairs: readonly (readonly [HeadingName, number])[],
+): ReadonlyMap<HeadingName, readonly number[]> {
+  const byName = groupBy(pairs, ([name]) => name);
+  return new Map([...byName].map(([name, found]) => [name, found.map(([, column]) => column)]));
 }
 
 /** Other columns give every other meaning. Where it may be none of ours, it then is none. */
@@ -154,9 +164,8 @@ function byElimination(
 
 /** Two columns that prove to be the same thing in one round prove nothing. */
 function withoutRivals(proofs: ReadonlyMap<number, Meant>): ReadonlyMap<number, Meant> {
-  const isRival = (index: number, { name }: Meant) =>
-    [...proofs].some(([other, proved]) => other !== index && proved.name === name && name !== NOTE);
-  return new Map([...proofs].filter(([index, proved]) => !isRival(index, proved)));
+  const byName = columnsByName([...proofs].map(([index, { name }]) => [name, index]));
+  return new Map([...proofs].filter(([, { name }]) => name === NOTE || byName.get(name)?.length === 1));
 }
 
 function toColumn<H extends KnownHeading>(one: Settlement, { named, unknown }: Vocabulary<H>): SettledColumn<H> {

@@ -13,6 +13,7 @@ const PLACEMENTS: Vocabulary<PlacementHeading> = {
   lookUp: lookUpIn(PLACEMENT_SYNONYMS, OWN_PLACEMENT_NAMES),
   named: placementHeadingNamed,
   own: OWN_PLACEMENT_NAMES,
+  isOurs: () => true,
   unknown: "left out",
 };
 

@@ -55,6 +55,8 @@ export interface Vocabulary<H extends KnownHeading> {
   readonly named: (name: HeadingName) => H | undefined;
   /** Every heading by its own names, in plain spelling. */
   readonly own: ReadonlyMap<string, H>;
+  /** True for a heading that only a sheet made for this program has. */
+  isOurs(heading: H): boolean;
   /** What becomes of a column that is not known. */
   readonly unknown: "note" | "left out";
 }

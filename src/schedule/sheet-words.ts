@@ -3,6 +3,14 @@
 /** True where the words, with the group over them, are a heading that is known. */
 export type KnownHeading = (words: string, group: string) => boolean;
 
+/** Known as they stand or without the unit that is written in them; asks once for each text. */
+export function knownWithUnits(known: KnownHeading): KnownHeading {
+  return rememberedKnown((words, group) => {
+    if (words.length > 80 || !/[\p{L}#\u2300]/u.test(words)) return false;
+    return known(words, group) || known(splitUnit(words, (rest) => known(rest, group)).words, group);
+  });
+}
+
 /** Asks once for each text. */
 export function rememberedKnown(known: KnownHeading): KnownHeading {
   const answers = new Map<string, boolean>();
@@ -52,7 +60,8 @@ export function markHeading(text: string): "sure" | "maybe" | null {
   if (!words.every((word) => SURE_MARKS.has(word) || MAYBE_MARKS.has(word) || BESIDE_MARKS.has(word))) return null;
   if (words.includes("template") || words.includes("qty")) return null;
   if (words.some((word) => SURE_MARKS.has(word))) return "sure";
-  return words.some((word) => MAYBE_MARKS.has(word)) ? "maybe" : null;
+  const isThing = (word: string) => /^(?:bases?|columns?|col|of|the)$/.test(word);
+  return words.some((word) => MAYBE_MARKS.has(word) && !isThing(word)) || words.every(isThing) ? "maybe" : null;
 }
 
 const UNIT_NAMES: Readonly<Record<string, string>> = {
@@ -121,6 +130,14 @@ export function isWordy(text: string): boolean {
   return words.length <= 8 && words.length - numbers > numbers;
 }
 
+const VALUES =
+  /^(?:do|ditto|same(?: as .*)?|yes|typ|typical|varies|none|n\/?a|see .*|["\u2033\u201d\u3003-]+|hdg|galvanized|galvanised|plain|black|(?:heavy )?hex|square|round)\.?$/i;
+
+/** True for words that are values of cells and head no column: DO, HEAVY HEX, HDG. */
+export function isValueWord(text: string): boolean {
+  return VALUES.test(text);
+}
+
 /** True for text that holds a figure. */
 export function hasFigure(text: string): boolean {
   return /\p{N}/u.test(text);
@@ -181,13 +198,17 @@ const PART_WORDS: readonly (readonly [Part, RegExp])[] = [
 
 /** Words that belong to no part of the kind. */
 const FOREIGN: Readonly<Record<Part, RegExp>> = {
-  rods: /^(?:[xynbtdw]|thk|thick|thickness|width|depth)\b/i,
-  plate: /\b(?:embed|embedment|proj|projection|threads?|nuts?|rods?|bolts?)\b/i,
-  concrete: /\b(?:embed|embedment|proj|projection|threads?|nuts?|thk|thickness|rods?|bolts?|grade|hole)\b/i,
+  rods: /^(?:[xynbtdw]|thk|thick|thickness|width|depth)\b|\b(?:base ?plates?|piers?|pedestals?|footings?|columns?|templates?)\b/i,
+  plate: /\b(?:embed|embedment|proj|projection|threads?|nuts?|rods?|bolts?|piers?|pedestals?|footings?|templates?)\b/i,
+  concrete:
+    /\b(?:embed|embedment|proj|projection|threads?|nuts?|thk|thickness|rods?|bolts?|grade|hole|base ?plates?|columns?|templates?)\b/i,
 };
+/** Words of columns that stand by themselves. */
+const BY_ITSELF =
+  /^(?:remarks?|notes?|comments?|grout|kind|column|col|member|section|shape|location|grid|detail|rev|template)\b|\b(?:elev|elevation|mark|revision|t\.?\s?o\.?\s?c|b\.?\s?o\.?\s?p)\b/i;
 
 /** True where words do not go with those over them: THK under ANCHOR RODS. */
 export function isForeign(words: string, group: string): boolean {
   const part = PART_WORDS.find(([, over]) => over.test(group))?.[0];
-  return part !== undefined && FOREIGN[part].test(words);
+  return part !== undefined && (FOREIGN[part].test(words) || BY_ITSELF.test(words));
 }

@@ -150,7 +150,7 @@ class BodyReading {
     const mark = filled.find(({ column }) => column === this.range.mark);
     const isTotal = ({ text }: Filled) => /^(?:sub-?\s*|grand\s*)?totals?\b/i.test(text);
     if (first === undefined || (mark !== undefined && !isTotal(mark))) return false;
-    return mark !== undefined || filled.some(isTotal);
+    return mark !== undefined || isTotal(first) || (filled.length <= 2 && filled.some(isTotal));
   }
 
   private isNote(filled: readonly Filled[]): boolean {
@@ -191,9 +191,14 @@ class BodyReading {
   private isMarkAlone({ column, text, width }: Filled): boolean {
     if (column !== this.range.mark || width > 1) return false;
     if (this.shapes.has(shapeOf(text))) return true;
-    const [head = "", ...rest] = text.split(/[\s,;:&(-]+/);
-    const isMark = this.shapes.has(shapeOf(head)) || /^[a-z]{1,4}[-.]?\d{1,4}[a-z]?$/i.test(head);
-    return isMark && rest.length <= 4 && !/:/.test(text);
+    const [head = "", ...rest] = text.split(/[\s,;:&(-]+/).filter((part) => part !== "");
+    if (!this.looksLikeMark(head)) return false;
+    const isList = rest.every((part) => this.looksLikeMark(part) || /^(?:and|to|thru|through|\d{1,4})$/i.test(part));
+    return isList || (rest.length <= 4 && !text.includes(":"));
+  }
+
+  private looksLikeMark(word: string): boolean {
+    return this.shapes.has(shapeOf(word)) || /^[a-z]{1,4}[-.]?\d{1,4}[a-z]?$/i.test(word);
   }
 
   private dataRow(row: number): readonly Cell[] {
@@ -216,8 +221,9 @@ function joinRemarks(before: string | undefined, remark: string): string {
   return before === undefined || before === "" ? remark : `${before}; ${remark}`;
 }
 
+/** More than four words; a list of marks is none. */
 function isSentence(text: string): boolean {
-  return text.split(/\s+/).length > 5 && text.length > 30;
+  return text.length > 30 && text.split(/\s+/).filter((word) => /\p{L}{2}/u.test(word) && !hasFigure(word)).length > 4;
 }
 
 /** B7 and B12 have one shape, MAIN and A have not. */

@@ -1,6 +1,6 @@
 /** The cells of a table as the proofs of headings look at them: by row and column, ditto marks answered by the cell above. */
 import type { Length, Unit } from "../units/index.js";
-import type { Fit } from "./cell-shapes.js";
+import type { CellShape, Fit } from "./cell-shapes.js";
 import { countIn, fitOf, lengthIn, shapeOf } from "./cell-shapes.js";
 import type { FoundTable } from "./model.js";
 import type { KnownHeading } from "./settled-column.js";
@@ -18,6 +18,8 @@ export interface ColumnFit {
 
 const DITTO = /^(?:"|''|\u201d|\u3003|do\.?|ditto)$/i;
 
+const BLANK = /^(?:[-\u2010-\u2015]+|n\/?a|none|nil|tbd|\?|x)?$/i;
+
 /** A table with its cells answered on demand; each column is looked at once. */
 export class TableView {
   readonly rows: number;
@@ -25,6 +27,7 @@ export class TableView {
   private readonly lengths = new Map<number, readonly (Length | null)[]>();
   private readonly counts = new Map<number, readonly (number | null)[]>();
   private readonly fits = new Map<string, ColumnFit>();
+  private readonly shapes = new Map<string, CellShape>();
   private readonly blank = new Map<number, boolean>();
 
   constructor(
@@ -41,7 +44,7 @@ export class TableView {
       for (const row of this.table.rows) {
         const cell = row[column];
         const text = cell === undefined || cell.isStruck === true ? "" : cell.text.trim();
-        texts.push(DITTO.test(text) ? (texts.at(-1) ?? "") : shapeOf(text) === "blank" ? "" : text);
+        texts.push(DITTO.test(text) ? (texts.at(-1) ?? "") : BLANK.test(text) ? "" : text);
       }
       return texts;
     });
@@ -50,18 +53,23 @@ export class TableView {
   /** Lengths that the cells plainly say, in nanometres. */
   lengthsOf(column: number): readonly (Length | null)[] {
     const unit = this.table.columns[column]?.unit ?? null;
-    return remembered(this.lengths, column, () => this.textsOf(column).map((text) => lengthIn(text, unit, this.unit)));
+    return remembered(this.lengths, column, () =>
+      eachOnce(this.textsOf(column), (text) => lengthIn(text, unit, this.unit)),
+    );
   }
 
   /** Whole numbers that the cells plainly say. */
   countsOf(column: number): readonly (number | null)[] {
-    return remembered(this.counts, column, () => this.textsOf(column).map(countIn));
+    return remembered(this.counts, column, () => eachOnce(this.textsOf(column), countIn));
   }
 
   /** Whether the column's cells can stand under the heading. */
   fitOf(column: number, heading: KnownHeading): ColumnFit {
     return remembered(this.fits, `${column} ${heading.name}`, () => {
-      const fits = this.textsOf(column).map((text): Fit => (text === "" ? "unsaid" : fitOf(heading, text)));
+      const fits = eachOnce(
+        this.textsOf(column),
+        (text): Fit => (text === "" ? "unsaid" : fitOf(heading, text, this.shape(text))),
+      );
       const filled = this.textsOf(column).filter((text) => text !== "").length;
       const refusedAt = fits.indexOf("no");
       return {
@@ -71,6 +79,10 @@ export class TableView {
         isShown: fits.includes("yes"),
       };
     });
+  }
+
+  private shape(text: string): CellShape {
+    return remembered(this.shapes, text, () => shapeOf(text));
   }
 
   /** True where no cell of the column holds anything. */
@@ -85,6 +97,12 @@ export class TableView {
       .map((text) => text.toLowerCase());
     return texts.length > 0 && new Set(texts).size === texts.length;
   }
+}
+
+/** What a text gives, asked once for each that is another. */
+function eachOnce<Value>(texts: readonly string[], give: (text: string) => Value): readonly Value[] {
+  const given = new Map<string, Value>();
+  return texts.map((text) => remembered(given, text, () => give(text)));
 }
 
 function remembered<Key, Value>(among: Map<Key, Value>, key: Key, make: () => Value): Value {

@@ -102,10 +102,16 @@ export function leaveOut({ column }: SettledColumn<unknown>): string {
   return `columns: { ${JSON.stringify(headingText(column))}: left out }`;
 }
 
+/** The order of their words, so that the order of the columns decides nothing that shows. */
+function byWords(a: SettledColumn<unknown>, b: SettledColumn<unknown>): number {
+  const [one, other] = [headingText(a.column), headingText(b.column)];
+  return one < other ? -1 : one > other ? 1 : a.index - b.index;
+}
+
 /** A column whose every filled cell another one repeats is left out. */
 function repeated<H>(twins: readonly SettledColumn<H>[], view: TableView): readonly SettledColumn<H>[] {
   const filled = ({ index }: SettledColumn<H>) => view.textsOf(index).filter((text) => text !== "").length;
-  const [fullest, ...others] = twins.toSorted((a, b) => filled(b) - filled(a) || a.index - b.index);
+  const [fullest, ...others] = twins.toSorted((a, b) => filled(b) - filled(a) || byWords(a, b));
   if (fullest === undefined) return [];
   const kept = view.textsOf(fullest.index);
   const isRepeated = ({ index }: SettledColumn<H>) =>

@@ -3,7 +3,9 @@
  * stands clear of everything else is taken. The last sheet always succeeds: what finds no room there is said in tables and
  * notes instead.
  */
+import { listed } from "../diagnostics/listed.js";
 import type { Extent } from "../geometry/vocabulary.js";
+import { servedMarks } from "../job/model/shared.js";
 import { greatestOf, leastOf } from "../units/extremes.js";
 import { banners } from "./banner.js";
 import { BORDER, frameOf, insideBorder } from "./border.js";
@@ -162,13 +164,15 @@ function attempt(trial: Attempt): Scene | null {
   return null;
 }
 
+const MOST_NAMED = 8;
+
 function sceneOf(request: SheetRequest, sheet: SheetSize, items: readonly SceneItem[]): Scene {
   const { job, base, plate } = request;
   return {
     size: sheet.name,
     width: sheet.width,
     height: sheet.height,
-    title: `${plate.mark} rev ${plate.revision}: setting template for ${base.mark}, job ${job.number}`,
+    title: `${plate.mark} rev ${plate.revision}: setting template for ${listed(servedMarks(base), MOST_NAMED)}, job ${job.number}`,
     description: `Sheet ${request.sheetNumber} of ${request.sheetCount}, size ${sheet.name}. ${job.title}. Status: ${job.status}.${request.held.length > 0 ? " HELD." : ""}`,
     items,
   };

@@ -16,5 +16,7 @@ export interface SheetRequest extends CheckedBase {
   /** Sheet number and count, from 1. */
   readonly sheetNumber: number;
   readonly sheetCount: number;
+  /** Marks of the bases that this sheet is for: those of its template that are alike in all that it says. */
+  readonly sheetBases: readonly string[];
   readonly programVersion: string;
 }

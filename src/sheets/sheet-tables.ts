@@ -2,6 +2,7 @@
 
 import { CAUTION } from "../checks/cautions.js";
 import { type CheckRow, NOT_CHECKED_AT_ALL, type Quantity } from "../checks/model.js";
+import { listed } from "../diagnostics/listed.js";
 import type { Base, Input } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
 import { keyWords } from "../template/index.js";
@@ -349,8 +350,23 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
     ...(plate.keyed === null
       ? []
       : [`Key: ${keyWords(plate.keyed, job.unit)}. A template that lies any other way round shows it at the edge.`]),
+    ...(base.columnName === "" ? [] : [`Column ${base.columnName}.`]),
+    ...sharedNotes(request),
     ...(base.note === "" ? [] : [base.note]),
     ...unplaced.slice(0, MOST_GROUPS),
+  ];
+}
+
+const MOST_MARKS = 40;
+
+/** Which bases this sheet is for, where it is not for all that the template serves. */
+function sharedNotes({ base, sheetBases, sheetCount }: SheetRequest): readonly string[] {
+  const { mark, sharedBy } = base.template;
+  const others = sharedBy.filter((each) => !sheetBases.includes(each));
+  if (sharedBy.length === 0 || others.length === 0) return [];
+  const [own, rest] = [sheetBases, others].map((marks) => listed(marks, MOST_MARKS));
+  return [
+    `Rods, levels and checks of this sheet are those of ${own}. ${mark} serves ${rest} too: ${sheetCount} sheets in all.`,
   ];
 }
 

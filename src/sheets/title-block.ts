@@ -1,5 +1,6 @@
 /** Title block after the fields of ISO 7200. CHECKED BY and APPROVED BY are left blank: only a person fills them in. */
 
+import { isShared } from "../job/model/shared.js";
 import { greatestOf } from "../units/extremes.js";
 import { formatLength } from "../units/index.js";
 import { at, circle, group, line, rectangle, stroke, text } from "./items.js";
@@ -48,8 +49,13 @@ function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width:
   return [
     row(field("JOB NO.", job.number, 0.26), field("TITLE", job.title, 0.74, "body", 2)),
     row(field("SETTING TEMPLATE, MARK", plate.mark, 0.8, "title"), field("REV", plate.revision, 0.2, "title")),
+    ...(isShared(base)
+      ? [row(field("WHERE USED, AND FOR HOW MANY COLUMNS", whereUsed(request), 1, "small", MOST_USED))]
+      : []),
     row(
-      field("WHERE USED", `${base.mark}, QTY ${base.quantity}`, 0.27, "body", 8),
+      isShared(base)
+        ? field("COLUMNS", `QTY ${columnsOf(request)}, ${base.template.sharedBy.length} MARKS`, 0.27, "body", 8)
+        : field("WHERE USED", `${base.mark}, QTY ${base.quantity}`, 0.27, "body", 8),
       field("TEMPLATES", `QTY ${plate.quantity}`, 0.19),
       field("MATERIAL", `${plate.material.toUpperCase()} ${formatLength(plate.thickness, job.unit)}`, 0.27),
       field("WEIGHT", weightText, 0.27),
@@ -75,6 +81,25 @@ function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width:
       field("SHEET", `${sheetNumber} OF ${sheetCount}`, 0.17),
     ),
   ];
+}
+
+/** Lines of a small field, and of the bases of a shared template. */
+const MOST_SMALL = 6;
+const MOST_USED = 8;
+/** More marks are not written out. */
+const MOST_MARKS = 120;
+
+/** `B3: 2, B9: 4`: every base that the template serves, in the order of the job. */
+function whereUsed({ job, base }: SheetRequest): string {
+  const quantities = new Map(job.bases.map(({ mark, quantity }) => [mark, quantity]));
+  const words = base.template.sharedBy.map((mark) => `${mark}: ${quantities.get(mark) ?? 0}`);
+  const more = words.length - MOST_MARKS;
+  return `${words.slice(0, MOST_MARKS).join(", ")}${more > 0 ? ` and ${more} more in summary.json` : ""}`;
+}
+
+function columnsOf({ job, base }: SheetRequest): number {
+  const own = new Set(base.template.sharedBy);
+  return job.bases.reduce((sum, { mark, quantity }) => (own.has(mark) ? sum + quantity : sum), 0);
 }
 
 /** `1-1/2" = 1'-0" (1:8)`. */
@@ -111,9 +136,13 @@ function valueLines(
   const bold = isBold(entry);
   if (entry.size === "small") {
     const lines = entry.value.split("\n").flatMap((part) => wrap(part, room, lettering.small));
+    const most = Math.max(MOST_SMALL, entry.lines);
+    const last = most - 1;
     return {
       lines:
-        lines.length > 6 ? [...lines.slice(0, 5), shorten(lines.slice(5).join(" "), room, lettering.small)] : lines,
+        lines.length > most
+          ? [...lines.slice(0, last), shorten(lines.slice(last).join(" "), room, lettering.small)]
+          : lines,
       letter: lettering.small,
     };
   }

@@ -49,6 +49,7 @@ export {
   placingRows,
 } from "./find-placing.js";
 export { findLengthTolerance } from "./find-rod-length.js";
+export { findSection, type SectionLookup, type SectionOutline } from "./find-section.js";
 export { findThread, findThreadInSeries, threadSpans } from "./find-thread.js";
 export type { HoleSpacingRow } from "./hole-spacing.js";
 export type * from "./model.js";

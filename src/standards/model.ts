@@ -270,3 +270,18 @@ export interface PerpendicularityRow extends Sourced {
 
 /** ACI 318-19 Table 20.5.1.3.1: against ground; exposed to weather or ground; not exposed. */
 export type Exposure = "against ground" | "exposed" | "not exposed";
+
+/** An I or H section: in plan its depth lies across the flanges. */
+export interface FlangedRow extends Sourced {
+  readonly name: string;
+  readonly depth: Length;
+  readonly width: Length;
+  readonly flange: Length;
+  readonly web: Length;
+}
+
+/** A pipe by its nominal size. */
+export interface PipeRow extends Sourced {
+  readonly name: string;
+  readonly outside: Length;
+}

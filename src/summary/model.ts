@@ -86,7 +86,12 @@ export interface SummaryBase {
   readonly kind?: string;
   readonly template: {
     readonly mark: string;
+    /** Of the template: for all the bases that it serves together. */
     readonly quantity: number;
+    /** Marks of the bases that it serves, in the order of the job: figures and quantity are those of one template for all of them. */
+    readonly bases: readonly string[];
+    /** Of a template that is held and serves several bases: those that hold it. */
+    readonly heldBy?: readonly string[];
     readonly outline: {
       readonly kind: "path" | "circle";
       readonly extent: readonly [number, number, number, number];

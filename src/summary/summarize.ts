@@ -4,6 +4,7 @@ import type { CheckedBase } from "../checks/checked.js";
 import type { CheckRow, Quantity } from "../checks/model.js";
 import { answerReach } from "../checks/words.js";
 import type { Bottom, Input, Job } from "../job/model/job.js";
+import { servedMarks } from "../job/model/shared.js";
 import type { PlacedRod } from "../rods/model.js";
 import type { Hole } from "../template/model.js";
 import type { Length, Unit } from "../units/length.js";
@@ -150,6 +151,7 @@ export function summarizeBase({
   rows,
   held,
   weight,
+  shared,
 }: CheckedBase): Omit<SummaryBase, "files"> {
   const { unit } = job;
   const { extent } = measures;
@@ -162,6 +164,8 @@ export function summarizeBase({
     template: {
       mark: plate.mark,
       quantity: plate.quantity,
+      bases: servedMarks(base),
+      ...(shared === null || held.length === 0 ? {} : { heldBy: shared.held.map(({ mark }) => mark) }),
       outline: {
         kind: plate.outlineKind,
         extent: [inUnit(extent.x0), inUnit(extent.y0), inUnit(extent.x1), inUnit(extent.y1)],

@@ -11,7 +11,7 @@ import type { Part } from "./growing-files.js";
 import { hashOf } from "./hash.js";
 import type { OpenedJob, OpenOptions } from "./open.js";
 import { openJob } from "./open.js";
-import type { BaseInParts, BaseResult, PackageOptions } from "./package.js";
+import type { BaseInParts, BaseResult, KnownFiles, PackageOptions } from "./package.js";
 import { makeBase, makePackageInParts, refuseBadOptions } from "./package.js";
 
 /** How a job is opened and its package made. */
@@ -106,8 +106,9 @@ function* walk(
   recorded: () => number,
   record: () => BaseResult | null,
 ): Generator<BaseResult> {
+  const known: KnownFiles = new Map();
   for (const [index, base] of bases.entries()) {
-    const made = index < recorded() ? makeBase(checkBase(job, base), options) : record();
+    const made = index < recorded() ? makeBase(checkBase(job, base), options, known) : record();
     if (made !== null) yield made;
   }
 }

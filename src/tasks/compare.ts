@@ -1,14 +1,14 @@
 /** Two states of a job, and what must be cut again. */
 import { checkBase } from "../checks/checked.js";
-import type { Side, TemplateState } from "../compare/index.js";
-import { compareSides, makeRodStates, makeTemplateState } from "../compare/index.js";
+import type { Side } from "../compare/index.js";
+import { compareSides, makeRodStates, startTemplateStates } from "../compare/index.js";
 import type { CompareForm } from "../formats/compare-json.js";
 import { compareForm } from "../formats/compare-json.js";
 import { makingKinds, roleOf } from "../outputs/index.js";
 import type { SummaryBase } from "../summary/model.js";
 import { summarizeJob } from "../summary/summarize.js";
 import type { OpenedJob } from "./open.js";
-import type { PackageOptions } from "./package.js";
+import type { KnownFiles, PackageOptions } from "./package.js";
 import { makeBase } from "./package.js";
 
 /** A job's templates as its package would hand them out; held ones are made as well, to be compared. `name` as the user named it. */
@@ -22,13 +22,16 @@ export function jobSide(
     ...(startSha256 === undefined ? {} : { startSha256 }),
   };
   const withRods: Pick<SummaryBase, "mark" | "rods">[] = [];
-  const templates = bases.map((base): TemplateState => {
-    const { summary, files, held } = makeBase(checkBase(job, base), options);
+  const states = startTemplateStates();
+  const known: KnownFiles = new Map();
+  for (const base of bases) {
+    const { summary, files, held } = makeBase(checkBase(job, base), options, known);
     withRods.push({ mark: summary.mark, rods: summary.rods });
     const bytesOf = (path: string): Uint8Array | null => files.find((file) => file.path === path)?.bytes ?? null;
-    return makeTemplateState(summary, { unit: job.unit, delivered: !held, roleOf, bytesOf });
-  });
-  return { name, source: "job", job: summarizeJob(job), templates, rods: makeRodStates(withRods, job.unit) };
+    states.add(summary, { unit: job.unit, delivered: !held, roleOf, bytesOf });
+  }
+  const rods = makeRodStates(withRods, job.unit);
+  return { name, source: "job", job: summarizeJob(job), templates: states.list(), rods };
 }
 
 /** Two states of a job in machine form: what `compare --json` prints of two job files, which are named OLD and NEW. */

@@ -13,6 +13,7 @@ import type { Inputs } from "../readers/inputs.js";
 import { placeRods } from "../rods/index.js";
 import type { ShapedBase } from "../template/index.js";
 import { makePlateShape } from "../template/index.js";
+import { shareTemplates } from "./share-templates.js";
 
 /** What jobs may cite and may not use: the rules, and the package's own names. */
 export const vocabulary: Vocabulary = { rules: ruleSeverities, packageNames };
@@ -67,6 +68,10 @@ function layOut(job: Job, told: readonly Finding[]): Outcome<OpenedJob> {
     if (!shape.ok) continue;
     bases.push({ base, rods: rods.value, outline: shape.value.outline.contour, shape: shape.value });
   }
+  const isWhole = !hasErrors(findings);
+  const shared = shareTemplates(job, bases, { isWhole });
+  for (const finding of shared.findings) findings.push(finding);
   if (hasErrors(findings)) return { ok: false, findings };
-  return { ok: true, value: { job, bases, plan: makePlan(job, bases) }, findings };
+  const { value } = shared;
+  return { ok: true, value: { ...value, plan: makePlan(value.job, value.bases) }, findings };
 }

@@ -21,7 +21,7 @@ import type {
   Surroundings,
   SvgDocument,
 } from "../outputs/index.js";
-import { baseOutputs, everyOutput, jobOutputs } from "../outputs/index.js";
+import { baseOutputs, everyOutput, folderOf, jobOutputs } from "../outputs/index.js";
 import type { SummaryBase, SummaryFile, UnusedSummaryAnswer } from "../summary/model.js";
 import type { Question, Questions } from "../summary/questions.js";
 import { startQuestions } from "../summary/questions.js";
@@ -135,21 +135,33 @@ function* makeBases(
   { held, asked, answers }: Gathered,
   options: PackageOptions,
 ): Generator<BaseInParts> {
+  const known: KnownFiles = new Map();
   for (const [index, base] of bases.entries()) {
     const checked = checkBase(job, base);
     if (checked.held.length > 0) held.set(checked.base.mark, checked.held);
     asked.addBase(checked);
     answers.addBase(checked.base.mark, checked.rows);
-    const made = makeBase(checked, options);
+    const made = makeBase(checked, options, known);
     const givenBy = checked.rows.map((row) => row.givenBy);
     yield { ...made, rows: checked.rows, parts: files.base({ ...made, givenBy }, index === 0) };
   }
 }
 
-/** The files of one base, and what the summary says of it: the same at any time, alone or in the company of others. */
-export function makeBase(checked: CheckedBase, options: PackageOptions): BaseResult {
-  const files = writeBaseFiles(checked, options);
-  const summary: SummaryBase = { ...summarizeBase(checked), files: files.map(listFile) };
+/** Files of templates of several bases that were handed out already, by their paths, without their bytes. */
+export type KnownFiles = Map<string, ListedFile>;
+
+interface ListedFile {
+  readonly made: MadeFile;
+  readonly listed: SummaryFile;
+}
+
+/**
+ * The files of one base, and what the summary says of it: the same at any time, alone or in the company of others. A file of
+ * a template that serves several bases is handed out once for all calls with one `known`, and listed each time.
+ */
+export function makeBase(checked: CheckedBase, options: PackageOptions, known: KnownFiles = new Map()): BaseResult {
+  const { files, listed } = writeBaseFiles(checked, options, known);
+  const summary: SummaryBase = { ...summarizeBase(checked), files: listed };
   return { mark: checked.base.mark, held: checked.held.length > 0, summary, files };
 }
 
@@ -160,27 +172,44 @@ function surroundings(options: PackageOptions, made: readonly MadeFile[]): Surro
   return { document, version, includeHeld, made };
 }
 
-function writeBaseFiles(checked: CheckedBase, options: PackageOptions): readonly OutputFile[] {
+interface BaseFiles {
+  readonly files: readonly OutputFile[];
+  readonly listed: readonly SummaryFile[];
+}
+
+function writeBaseFiles(checked: CheckedBase, options: PackageOptions, known: KnownFiles): BaseFiles {
   const files: OutputFile[] = [];
-  const made: MadeFile[] = [];
+  const all: ListedFile[] = [];
   for (const output of baseOutputs) {
     if (!wants(options, output.kind) || !output.applies(checked, options.includeHeld ?? false)) continue;
-    const file = writeBaseFile(output, checked, surroundings(options, made), options.startSha256);
+    const path = `${folderOf(checked)}/${output.fileName(checked)}`;
+    const before = known.get(path);
+    if (before !== undefined) {
+      all.push(before);
+      continue;
+    }
+    const around = surroundings(
+      options,
+      all.map(({ made }) => made),
+    );
+    const file = writeBaseFile(output, path, checked, around, options.startSha256);
     const { bytes: _bytes, ...named } = file;
-    made.push({ ...named, role: output.role });
+    const entry: ListedFile = { made: { ...named, role: output.role }, listed: listFile(file) };
+    if (checked.shared !== null) known.set(path, entry);
+    all.push(entry);
     files.push(file);
   }
-  return files;
+  return { files, listed: all.map(({ listed }) => listed) };
 }
 
 function writeBaseFile(
   output: BaseOutput,
+  path: string,
   checked: CheckedBase,
   around: Surroundings,
   startSha256: PackageOptions["startSha256"],
 ): OutputFile {
   const { kind, cut } = output;
-  const path = `${checked.base.mark}/${output.fileName(checked)}`;
   const bytes = output.write(checked, around);
   const differences = cut?.readBack(bytes, checked) ?? [];
   if (differences.length > 0)

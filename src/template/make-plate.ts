@@ -14,6 +14,7 @@ import type { Openings } from "./openings.js";
 import { makeOpenings, NO_OPENING, openingFaults, smallerOpenings } from "./openings.js";
 import { makeOutline } from "./outline.js";
 import type { Outline } from "./outline-model.js";
+import type { SharedTemplate } from "./share/model.js";
 
 /**
  * The plate of a base's template. Shapes that cannot be (an outline that crosses itself, corners without room) are
@@ -35,6 +36,8 @@ export interface PlateShape {
 /** A base whose plate is known but for key, holes and marks: what is kept of every base while a job is open. */
 export interface ShapedBase extends OutlinedBase {
   readonly shape: PlateShape;
+  /** Of a base whose template serves others too: what they say to each other. */
+  readonly shared?: SharedTemplate;
 }
 
 /** The shape of `makePlate`, with all its findings, without the plate: marks, which take most of the time, have none. */

@@ -11,7 +11,7 @@ import type { CheckContext } from "../../src/checks/model.js";
 import type { Editions } from "../../src/job/model/job.js";
 import { baseOutputs, budgetOutputs, growingOutputs, jobOutputs, surveyOutputs } from "../../src/outputs/index.js";
 import { placeRods } from "../../src/rods/index.js";
-import { HEADINGS, PLACEMENT_HEADINGS } from "../../src/schedule/index.js";
+import { HEADINGS, PLACEMENT_HEADINGS, SYNONYMS } from "../../src/schedule/index.js";
 import { editionsOf } from "../../src/standards/index.js";
 import { surveyRules } from "../../src/survey/index.js";
 import { makePlate } from "../../src/template/index.js";
@@ -107,6 +107,17 @@ function headingTable(headings: readonly { name: string; also: readonly string[]
   );
 }
 
+/** Our headings with what prints write for them. */
+function usualHeadingTable(): string {
+  const ways = (name: string) =>
+    SYNONYMS.filter(({ means }) => means.includes(name)).map(({ of, words, means }) => {
+      const written = words.map((text) => (text === "" ? "alone" : text)).join(", ");
+      return `${of === "" ? "" : `${of.toUpperCase()}: `}${written}${means.length > 1 ? " ?" : ""}`;
+    });
+  const rows = HEADINGS.map(({ name }) => [name, ways(name).join("; ")]).filter(([, written]) => written !== "");
+  return table(["our heading", "written"], rows);
+}
+
 function editionTable(): string {
   const kinds = ["templateHoles", "baseHoles", "placing", "edges", "concrete"] as const;
   const us = jobFixture().editions;
@@ -122,6 +133,7 @@ function withTables(text: string): string {
     outputs: outputTable(),
     results: resultTable(),
     headings: headingTable(HEADINGS),
+    "usual-headings": usualHeadingTable(),
     "placement-headings": headingTable(PLACEMENT_HEADINGS),
     editions: editionTable(),
   };

@@ -26,6 +26,8 @@ const FEW: Readonly<Record<string, string>> = {
   row: "fields of one row of a title block",
   lacks: "kinds of marks, three at most",
   write: "the arguments that were handed in",
+  phrases: "ways of writing one thing, a table of the program",
+  readWays: "parsers of one form",
   return: "rest parameters of a function in place",
   put: "items of one detail; putAll takes lists",
 };

@@ -13,6 +13,7 @@ import {
 } from "node:fs";
 import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
+import papaparse from "papaparse";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { Outside } from "./program.js";
 import { filesIn, newFolder, packageFaults, readSummary, runProgram, writeJob } from "./program.js";
@@ -488,15 +489,75 @@ describe("answers and questions", () => {
 });
 
 describe("many faults", () => {
-  it("at most 200 are told, errors first, and all are counted", async () => {
-    const rows = Array.from({ length: 3000 }, (_, i) => `B${i},1-5/17,12,10,1/4`);
+  const writeJob = (rows: readonly string[]) => {
     writeFileSync(join(folder, "s.csv"), ["Mark,Rod dia,X,Y,Template thk", ...rows, ""].join("\n"));
     writeFileSync(join(folder, "many.yaml"), 'job: { number: "1" }\nunits: in\nschedule: s.csv\n');
+  };
+
+  it("of one cause are told once, with their places; in machine form at most 200, errors first, and all are counted", async () => {
+    writeJob(Array.from({ length: 3000 }, (_, i) => `B${i},1-5/17,12,10,1/4`));
     const { status, stderr } = await run("check many.yaml");
-    expect([status, stderr.trimEnd().split("\n").length]).toEqual([2, 202]);
-    expect(stderr).toContain("and 2800 more, which are not shown\n3000 faults in the input; nothing was written\n");
+    expect([status, stderr.trimEnd().split("\n")]).toEqual([
+      2,
+      [
+        expect.stringMatching(
+          /^s\.csv column B Rod dia, 3000 rows \(B2 to B3001\): "1-5\/17" is no rod size with a thread;/,
+        ),
+        "3000 faults in the input; nothing was written",
+      ],
+    ]);
     const told = JSON.parse((await run("check many.yaml --json")).stdout);
     expect([told.findings.length, told.untold]).toEqual([200, 2800]);
+    expect(told.findings[0].at).toEqual({ file: "s.csv", line: 2, column: 2, path: "row 2 Rod dia", cell: "B2" });
+  });
+
+  it("of many causes: a screen of them, the rest on request in a file that is not there yet", async () => {
+    writeJob(Array.from({ length: 30 }, (_, i) => `B${i},1,12,${i + 1}1/${i + 2},1/4`));
+    const { stderr } = await run("check many.yaml");
+    const lines = stderr.trimEnd().split("\n");
+    expect(lines).toHaveLength(22);
+    expect(lines.slice(20)).toEqual([
+      "and 10 more causes (10 places); rodplate check many.yaml --faults FILE writes all",
+      "30 faults in the input; nothing was written",
+    ]);
+    const written = await run("check many.yaml --faults faults.csv");
+    expect(written.status).toBe(2);
+    expect(written.stderr).toContain(
+      "and 10 more causes (10 places), which stand in faults.csv\nfaults.csv: 30 findings written\n30 faults in the input; nothing else was written\n",
+    );
+    const rows = papaparse.parse<Record<string, string>>(readFileSync(join(folder, "faults.csv"), "utf8").trim(), {
+      header: true,
+    }).data;
+    expect(rows).toHaveLength(30);
+    expect(rows[29]).toEqual({
+      ...{ file: "s.csv", cell: "D31", line: "31", column: "4", key: "Y", code: "bad-value", severity: "error" },
+      message: expect.stringContaining('"301/31" has the improper fraction'),
+      hint: "",
+    });
+  });
+
+  it("are not written over a file that is there, and the command ends", async () => {
+    writeJob(["B1,1,12,10,1/4"]);
+    writeFileSync(join(folder, "there.csv"), "mine");
+    for (const command of ["check many.yaml", "make many.yaml --out p9"]) {
+      const { status, stdout, stderr } = await run(`${command} --faults there.csv`);
+      expect([status, stdout]).toEqual([2, ""]);
+      expect(stderr).toContain("there.csv: is there already; name a file that is not\nnothing was written\n");
+    }
+    expect(readFileSync(join(folder, "there.csv"), "utf8")).toBe("mine");
+    expect(existsSync(join(folder, "p9"))).toBe(false);
+    const good = await run("check many.yaml --faults none.csv");
+    expect(good.status).not.toBe(2);
+    expect(readFileSync(join(folder, "none.csv"), "utf8")).toBe(
+      "file,cell,line,column,key,code,severity,message,hint\r\n",
+    );
+  });
+
+  it("a schedule in the place of a job is told what to do with it", async () => {
+    writeJob(["B1,1,12,10,1/4"]);
+    expect((await run("check s.csv")).stderr).toContain(
+      "rodplate read s.csv --out job.yaml says what is understood of the sheet and writes such a job",
+    );
   });
 });
 

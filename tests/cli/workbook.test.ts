@@ -43,7 +43,7 @@ it("a unit in the number format is that of the value; what is no unit is a fault
   expect(JSON.parse(pieces.stdout).findings).toContainEqual(
     expect.objectContaining({
       code: "cell-fault",
-      at: { file: "bases.xlsx", line: 2, column: 3, path: "row 2 X" },
+      at: { file: "bases.xlsx", line: 2, column: 3, path: "row 2 X", cell: "Bases!C2" },
     }),
   );
 });

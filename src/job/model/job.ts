@@ -64,6 +64,17 @@ export interface Job {
   readonly lookAlike: Given<Length>;
   /** What was understood of the schedule; null of a job that names none. */
   readonly readAs: ReadAs | null;
+  /** auto: templates that are the same plate become one. none: only where the job gives one mark to several bases. */
+  readonly merge: "auto" | "none";
+  /** Quantities that the job gives for a template, instead of those of its bases. */
+  readonly templates: readonly TemplateQuantity[];
+}
+
+/** How many of one template are made, and where the job says so. */
+export interface TemplateQuantity {
+  readonly mark: string;
+  readonly quantity: number;
+  readonly place: Place;
 }
 
 /** An answer of the engineer of record to a question. The ledger keeps the fail and says "answered". */
@@ -177,6 +188,8 @@ export interface Base {
   readonly groups: readonly RodGroup[];
   readonly basePlate: BasePlate;
   readonly column: Input<ColumnShape>;
+  /** The column's section as the job names it; "" where it gives dimensions, or nothing. */
+  readonly columnName: string;
   readonly concrete: Concrete;
   readonly grout: Input<Length>;
   /** What levels the base plate. */
@@ -318,7 +331,12 @@ export type Material = "steel" | "plywood";
 /** The template as the job wants it, with its defaults; the plate is made from this. */
 export interface TemplateSpec {
   readonly mark: string;
+  /** How many are made: of a template of several bases for all of them. */
   readonly quantity: number;
+  /** Marks of all bases that it serves, in the order of the job; empty where it serves this base alone. */
+  readonly sharedBy: readonly string[];
+  /** What the job itself says; null for a mark that is not given or is the base's own, and for a quantity that is not given. */
+  readonly written: { readonly mark: string | null; readonly quantity: number | null };
   readonly use: TemplateUse;
   readonly support: Input<Support>;
   readonly material: Material;

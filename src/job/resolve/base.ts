@@ -1,29 +1,19 @@
 /** A base as written x standards -> the complete base. */
-import { hasErrors, placeInWords } from "../../diagnostics/finding.js";
+import { hasErrors, placeWords } from "../../diagnostics/finding.js";
 import type { Pattern } from "../../patterns/index.js";
 import { countRods, MOST_RODS, resolvePattern } from "../../patterns/index.js";
 import type { Length } from "../../units/index.js";
 import type { DocumentPath, SourceDocument, WithFindings } from "../document.js";
 import { placeOf } from "../document.js";
 import { baseHoleOf, isSetOverCastRods } from "../model/base-hole.js";
-import type {
-  Base,
-  BasePlate,
-  ColumnShape,
-  Concrete,
-  Given,
-  Input,
-  Rod,
-  RodGroup,
-  SecondSourceHole,
-  Washer,
-} from "../model/job.js";
+import type { Base, BasePlate, Concrete, Given, Input, Rod, RodGroup, SecondSourceHole, Washer } from "../model/job.js";
 import { given, missing, optional } from "../model/job.js";
 import type { BaseDocument, GroupDocument, WasherDocument } from "../schema/job.js";
 import { markFault } from "../schema/marks.js";
 import { readBasePlateFile } from "./base-plate-file.js";
 import type { BaseSources } from "./base-report.js";
 import { BaseReport } from "./base-report.js";
+import { resolveColumn } from "./column.js";
 import { findWasher, inchTemplateHole, tableBaseHole, tableTemplateHole } from "./lookups.js";
 import { originsOf } from "./origins.js";
 import { resolveRod } from "./rods.js";
@@ -57,7 +47,7 @@ function wholeBase(document: BaseDocument, report: BaseReport): Base | null {
     note: document.note ?? "",
     groups,
     basePlate,
-    column: resolveColumn(document, report),
+    ...resolveColumn(document.column, report.from(["column"])),
     concrete,
     grout: report.optional(document.grout, ["grout"], "no grout gap is given"),
     levelling: report.optional(document.levelling, ["levelling"], "what levels the base plate is not given"),
@@ -227,7 +217,7 @@ function judgeWrittenCount(
   const { count } = group.rods;
   const counted = pattern === null ? count : countRods(pattern);
   if (count === undefined || count === counted) return;
-  const there = placeInWords(placeOf(report.document, path));
+  const there = placeWords(placeOf(report.document, path));
   const message = `${count} ${count === 1 ? "rod is" : "rods are"} written, but the pattern has ${counted} (${there}); allowed is the number that the pattern has`;
   report.fault([...rods, "count"], "rod-count-differs", message);
 }
@@ -327,9 +317,4 @@ function resolveConcrete({ concrete }: BaseDocument, report: BaseReport): Concre
       "the exposure of the concrete is not given",
     ),
   };
-}
-
-function resolveColumn({ column }: BaseDocument, report: BaseReport): Input<ColumnShape> {
-  if (column === undefined) return missing("column", "no column is given");
-  return given({ ...column, at: offsetOf(column.at) }, report.from(["column"]));
 }

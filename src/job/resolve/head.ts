@@ -1,10 +1,12 @@
 /** What a job says of itself, beside its bases and its plan: title block, answers, severities, and its own limits. */
 import type { Finding } from "../../diagnostics/finding.js";
+import { ownValue } from "../../diagnostics/own-value.js";
+import { findNode } from "../../readers/source.js";
 import type { Length, Unit } from "../../units/index.js";
 import { inches, millimetres, toUnit } from "../../units/index.js";
 import type { SourceDocument } from "../document.js";
-import { faultAt } from "../document.js";
-import type { Answer, Given, Job, Severity } from "../model/job.js";
+import { faultAt, placeOf } from "../document.js";
+import type { Answer, Given, Job, Severity, TemplateQuantity } from "../model/job.js";
 import { given, missing } from "../model/job.js";
 import type { Vocabulary } from "../model/vocabulary.js";
 import { isRaised } from "../model/vocabulary.js";
@@ -17,7 +19,7 @@ import type { JobSources } from "./job-sources.js";
 export type JobHead = Omit<Job, "unit" | "editions" | "shop" | "bases" | "plan" | "readAs">;
 
 /** The head with its defaults; `date` is that of a job which names none. */
-export function resolveHead(head: HeadDocument, unit: Unit, date: string): JobHead {
+export function resolveHead(head: HeadDocument, document: SourceDocument, unit: Unit, date: string): JobHead {
   const { job } = head;
   return {
     number: job.number,
@@ -35,7 +37,21 @@ export function resolveHead(head: HeadDocument, unit: Unit, date: string): JobHe
     budget: resolveBudget(head.budget),
     survey: resolveSurvey(head.survey),
     lookAlike: resolveLookAlike(head.lookAlike, unit),
+    merge: head.merge ?? "none",
+    templates: resolveTemplates(head, document),
   };
+}
+
+/** In the order of the job file, by the keys as written there. */
+function resolveTemplates({ templates = {} }: HeadDocument, document: SourceDocument): readonly TemplateQuantity[] {
+  const node = findNode(document.root, "templates");
+  if (node?.kind !== "map") return [];
+  return node.entries.flatMap(({ key }): TemplateQuantity[] => {
+    const own = ownValue(templates, key);
+    return own === undefined
+      ? []
+      : [{ mark: key, quantity: own.quantity, place: placeOf(document, ["templates", key]) }];
+  });
 }
 
 function resolveAnswer(answer: NonNullable<HeadDocument["answers"]>[number], unit: Unit): Answer {
@@ -64,7 +80,16 @@ export function headFaults(
   const ofBudget = budgetFaults(head?.budget ?? {}).map(({ key, message }) =>
     faultAt(document, ["budget", key], "budget-both", message),
   );
-  return [...severityFaults(head, document, vocabulary), ...ofBudget];
+  return [...severityFaults(head, document, vocabulary), ...ofBudget, ...templateFaults(document)];
+}
+
+/** A key that every object has a meaning for: no reader of keys hands it on, so that it would be passed over in silence. */
+const NO_KEY = "__proto__";
+
+function templateFaults(document: SourceDocument): readonly Finding[] {
+  if (findNode(document.root, "templates", NO_KEY) === undefined) return [];
+  const message = `"${NO_KEY}" is no key; allowed are template marks: give its bases template.quantity instead`;
+  return [faultAt(document, ["templates", NO_KEY], "unknown-template", message)];
 }
 
 function severityFaults(

@@ -1,6 +1,6 @@
 /** The bases of a job as written: the items of its list, or the rows of its schedule. */
 import type { Finding, Outcome, Place } from "../../diagnostics/finding.js";
-import { hasErrors, placeInWords } from "../../diagnostics/finding.js";
+import { hasErrors, placeWords } from "../../diagnostics/finding.js";
 import { listed } from "../../diagnostics/listed.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
@@ -90,12 +90,12 @@ function readSheet(
 function scheduledBases(key: "schedule" | "readFrom", named: SourceNode, sources: JobSources): ListedBases {
   const read = readSheet(key, named, sources);
   if (!read.ok) return none(read.findings);
-  const { bases, headingOf, readAs, findings } = read.value;
+  const { bases, headingOf, columnOf, readAs, findings } = read.value;
   const message = `${namedTable(named).file} has no row under its headings; allowed is one base or more`;
   const empty =
     bases.length === 0 && !hasErrors(findings) ? [faultAt(sources.document, [key], "empty-schedule", message)] : [];
   return {
-    value: bases.map((root) => ({ root, path: "", nameOf: headingOf })),
+    value: bases.map((root) => ({ root, path: "", nameOf: headingOf, columnOf })),
     readAs,
     findings: [...read.findings, ...findings, ...empty],
   };
@@ -137,20 +137,24 @@ function differenceWarnings(
 }
 
 interface MarkUse {
-  readonly key: string;
+  readonly kind: "base" | "template";
   readonly mark: string;
   readonly base: number;
   readonly place: Place;
 }
 
-/** Base marks and template marks share one set of names; a template may bear the mark of its own base. */
+/**
+ * Base marks and template marks share one set of names, in which capitals make no difference. A template may bear the mark of
+ * its own base; one of several bases bears a mark that is no base's, since it would tell a lie beside the others.
+ */
 export function markFaults(bases: readonly SourceDocument[]): Finding[] {
   const first = new Map<string, MarkUse>();
   return bases.flatMap((source, base) =>
     marksOf(source, base).flatMap((use) => {
-      const earlier = first.get(use.key);
-      if (earlier === undefined) first.set(use.key, use);
-      return earlier === undefined || earlier.base === base ? [] : [markTwice(use, earlier)];
+      const key = markKey(use.mark);
+      const earlier = first.get(key);
+      if (earlier === undefined) first.set(key, use);
+      return earlier === undefined || earlier.base === base ? [] : sharedMark(use, earlier);
     }),
   );
 }
@@ -159,12 +163,24 @@ function marksOf(source: SourceDocument, base: number): MarkUse[] {
   return [["mark"], ["template", "mark"]].flatMap((path) => {
     const node = findNode(source.root, ...path);
     if (node?.kind !== "scalar") return [];
-    return [{ key: markKey(node.text), mark: node.text, base, place: placeOf(source, path) }];
+    const kind = path.length === 1 ? "base" : "template";
+    return [{ kind, mark: node.text, base, place: placeOf(source, path) }];
   });
 }
 
-function markTwice(use: MarkUse, earlier: MarkUse): Finding {
-  const first = placeInWords(earlier.place);
-  const message = `the mark "${use.mark}" is used twice; first at ${first}; every base and template has its own`;
-  return { code: "mark-twice", severity: "error", at: use.place, message };
+/** Nothing where both are template marks, written alike: whether their plates are one is proved once they are made. */
+function sharedMark(use: MarkUse, earlier: MarkUse): Finding[] {
+  const isTemplate = use.kind === "template" && earlier.kind === "template";
+  if (isTemplate && use.mark === earlier.mark) return [];
+  const twice = `the mark "${use.mark}" is used twice; first at ${placeWords(earlier.place)}`;
+  const fault = (message: string, hint?: string): Finding[] => [
+    { code: "mark-twice", severity: "error", at: use.place, message, ...(hint === undefined ? {} : { hint }) },
+  ];
+  if (isTemplate) return fault(`${twice} as "${earlier.mark}"; the mark of one template is written alike`);
+  if (use.kind === "base" && earlier.kind === "base") return fault(`${twice}; every base and template has its own`);
+  const own = `template.mark: T-${use.mark}`;
+  return fault(
+    `${twice}; a template of several bases bears the mark of none of them`,
+    `where it is one plate for all of them, give each ${own}`,
+  );
 }

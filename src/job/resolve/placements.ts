@@ -1,5 +1,6 @@
 /** Placements as written -> one entry a base that stands, with the faults that only the whole plan shows. */
 import type { Place } from "../../diagnostics/finding.js";
+import { placeWords, subjectOf } from "../../diagnostics/finding.js";
 import { nearestWord } from "../../diagnostics/nearest.js";
 import type { Point } from "../../geometry/index.js";
 import { millimetresBetween, pointAt } from "../../geometry/index.js";
@@ -250,6 +251,7 @@ function cellOf(x: number, y: number): string {
   return `${Math.floor(x)} ${Math.floor(y)}`;
 }
 
-function where({ file, line, column, path }: Place): string {
-  return `${[file, line, column].filter((part) => part !== undefined).join(":")}${path === undefined ? "" : ` ${path}`}`;
+function where(place: Place): string {
+  const subject = subjectOf(place);
+  return `${placeWords(place)}${subject === "" ? "" : ` ${subject}`}`;
 }

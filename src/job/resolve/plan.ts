@@ -1,6 +1,6 @@
 /** The plan of a job: grid, placements, control points and north, read together and held against the bases. */
 import type { Finding } from "../../diagnostics/finding.js";
-import { hasErrors, placeInWords } from "../../diagnostics/finding.js";
+import { hasErrors, placeWords } from "../../diagnostics/finding.js";
 import { listed } from "../../diagnostics/listed.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
@@ -283,7 +283,7 @@ function countFaults(
   { place }: SourceNode,
 ): readonly Finding[] {
   const counts = countPlacements(placements);
-  const list = ` (placements at ${placeInWords(place)})`;
+  const list = ` (placements at ${placeWords(place)})`;
   return marks.flatMap(({ mark, document, quantity }) => {
     const count = counts.get(mark) ?? 0;
     if (count === 0) {
@@ -299,7 +299,7 @@ function countFaults(
 
 /** The places of a few placements, each once: one item of a job file may place several. */
 function placesOf(placements: PlanSpec["placements"]): string {
-  return listed([...new Set(placements.map(({ place }) => placeInWords(place)))], 4);
+  return listed([...new Set(placements.map(({ place }) => placeWords(place)))], 4);
 }
 
 /** How often each mark is placed. */

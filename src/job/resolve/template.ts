@@ -4,6 +4,7 @@ import { nanometres } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
 import type { OpeningSpec, OutlineSpec, RoundHoleSpec, TemplateSpec } from "../model/job.js";
 import type { BaseDocument, OpeningDocument, OutlineDocument } from "../schema/job.js";
+import { markKey } from "../schema/marks.js";
 import type { BaseReport } from "./base-report.js";
 import { judgeListLength, offsetOf, resolveCorner } from "./shapes.js";
 
@@ -13,9 +14,15 @@ export function resolveTemplate(document: BaseDocument, quantity: number, report
   const outline = resolveOutline(template.outline, report);
   const opening = resolveOpening(template.opening, report);
   judgeOpening(opening, outline, report);
+  const { mark = document.mark } = template;
   return {
-    mark: template.mark ?? document.mark,
+    mark,
     quantity: template.quantity ?? quantity,
+    sharedBy: [],
+    written: {
+      mark: markKey(mark) === markKey(document.mark) ? null : mark,
+      quantity: template.quantity ?? null,
+    },
     use: template.use ?? "template",
     support: report.optional(template.support, ["template", "support"], "what carries the template is not given"),
     material: template.material ?? "steel",

@@ -4,6 +4,7 @@ import {
   countLeaf,
   dateLeaf,
   keys,
+  leaf,
   lengthLeaf,
   pointLeaf,
   pointsLeaf,
@@ -13,6 +14,7 @@ import {
   yesNoLeaf,
 } from "../../leaves/leaves.js";
 import { MOST_RODS, patternChoice } from "../../patterns/index.js";
+import { findSection } from "../../standards/index.js";
 import type { Unit } from "../../units/index.js";
 import { budgetBlock } from "./budget.js";
 
@@ -87,7 +89,21 @@ function headShape(unit: Unit, rules: readonly string[]) {
     severities: severityBlock(rules).optional(),
     budget: budgetBlock(unit).optional(),
     survey: surveyBlock(unit).optional(),
+    merge: wordLeaf(
+      ["auto", "none"],
+      "auto: templates that are the same plate become one, with one mark. Omitted: none.",
+    ).optional(),
+    templates: templatesBlock().optional(),
   };
+}
+
+function templatesBlock() {
+  const quantity = countLeaf(1, MOST_PIECES, "How many of this template are made, for all the bases that it serves.");
+  return z
+    .record(z.string(), keys({ quantity }, "What holds for one template."), {
+      error: () => "a group of keys, one a template: T1: { quantity: 4 }",
+    })
+    .describe("Quantities by template mark, instead of those that the bases give.");
 }
 
 function jobBlock() {
@@ -439,9 +455,63 @@ function columnChoice(unit: Unit) {
     "A tube.",
   );
   const pipe = keys({ kind: z.literal("pipe"), diameter: size("Outside diameter."), at: atKey(unit) }, "A pipe.");
+  const section = keys(
+    {
+      kind: z.literal("section"),
+      name: sectionLeaf(),
+      depthAlong: wordLeaf(
+        ["x", "y"],
+        "The base's own axis along which its depth, or its longer side, lies.",
+      ).optional(),
+      at: atKey(unit),
+    },
+    "A section by its name.",
+  );
+  const detailed = z.discriminatedUnion("kind", [wide, tube, pipe, section], {
+    error: () => "kind: wide flange, tube, pipe or section",
+  });
   return z
-    .discriminatedUnion("kind", [wide, tube, pipe], { error: () => "kind: wide flange, tube or pipe" })
-    .describe("The column, for washer room.");
+    .union([namedSection(), detailed], {
+      error: () =>
+        "a section name, as W12x65 along y, or a group of keys with kind: wide flange, tube, pipe or section",
+    })
+    .describe("The column, for washer room and for the sheet.");
+}
+
+const SECTION_NAME = "a section name, as W12x65, HSS8x8x1/2, PIPE 6 STD, HEB 300 or UC 254x254x73";
+
+/** A section's name as printed on sheets: whether its dimensions are held is for `resolveJob`. */
+function sectionLeaf() {
+  return leaf<string>(SECTION_NAME, "Name of the section, printed on the sheet.", (text) => {
+    const name = text.trim();
+    return findSection(name).kind === "unnamed"
+      ? { ok: false, message: `"${text}" is not ${SECTION_NAME}` }
+      : { ok: true, value: name };
+  });
+}
+
+/** `W12x65`, or `W12x65 along y`. */
+function namedSection() {
+  const allowed = `${SECTION_NAME}; with "along x" or "along y" where its depth lies`;
+  return leaf<SectionDocument>(
+    allowed,
+    "Name of the section, and along which of the base's axes its depth lies.",
+    (text) => {
+      const [, name = "", along] = /^(.{1,60}?)(?: along ([xy]))?$/i.exec(text.trim()) ?? [];
+      if (findSection(name).kind === "unnamed") return { ok: false, message: `"${text}" is not ${allowed}` };
+      const value: SectionDocument = { kind: "section", name: name.trim() };
+      if (along === undefined) return { ok: true, value };
+      return { ok: true, value: { ...value, depthAlong: along.toLowerCase() === "x" ? "x" : "y" } };
+    },
+  );
+}
+
+/** A column by its section's name, as written. */
+export interface SectionDocument {
+  readonly kind: "section";
+  readonly name: string;
+  readonly depthAlong?: "x" | "y" | undefined;
+  readonly at?: undefined;
 }
 
 function templateShape(unit: Unit) {

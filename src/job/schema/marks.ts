@@ -19,3 +19,5 @@ export function markFault(mark: string, packageNames: ReadonlySet<string>): stri
   if (packageNames.has(mark.toLowerCase())) return `"${mark}" is a name that the package needs for itself`;
   return null;
 }
+
+export { markKey } from "../../schedule/index.js";

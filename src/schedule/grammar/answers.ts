@@ -31,18 +31,17 @@ export type WayParser = (scan: Scan) => Way | null;
 /** Every way that takes all of the cell; equal ones are one. `allowed` is told where there is none. */
 export function readWays(cell: CellText, allowed: string, ...parsers: readonly WayParser[]): CellReading {
   const found: PossibleReading[] = [];
-  const faults: string[] = [];
+  let fault: string | undefined;
   for (const parser of parsers) {
     const scan = new Scan(cell.tokens, cell.plain, cell.context);
     const way = parser(scan);
     if (way === null || !scan.isDone) continue;
-    if (scan.faults.length > 0) faults.push(...scan.faults);
+    if (scan.faults.length > 0) fault ??= scan.faults[0];
     else found.push(toReading(way, cell));
   }
   const different = found.filter((one, index) => found.findIndex((other) => isSame(one, other)) === index);
   const [first, ...others] = different;
-  if (first === undefined)
-    return faults[0] === undefined ? refuse(cell, allowed) : { kind: "fault", message: faults[0] };
+  if (first === undefined) return fault === undefined ? refuse(cell, allowed) : { kind: "fault", message: fault };
   if (others.length === 0) return { kind: "value", ...first };
   const names = different.map(({ how }) => how).join(", or ");
   return {

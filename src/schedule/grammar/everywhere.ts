@@ -126,9 +126,10 @@ function isWhole({ tokens, plain, context }: CellText, among: Phrases): boolean 
 
 /** What holds for every column; null where the cell is to be read by its form. */
 export function readEverywhere(cell: CellText): CellReading | null {
+  if (cell.tokens[0]?.kind === "number") return readDetail(cell);
   if (isBlank(cell)) return { kind: "blank" };
   if (isDitto(cell)) return { kind: "reference", to: { kind: "above" } };
-  return readNote(cell) ?? readOpen(cell) ?? readSimilar(cell) ?? readBase(cell);
+  return readDetail(cell) ?? readNote(cell) ?? readOpen(cell) ?? readSimilar(cell) ?? readBase(cell);
 }
 
 function starts({ tokens, plain, context }: CellText, among: Phrases): Scan | null {
@@ -151,17 +152,21 @@ function readNote(cell: CellText): CellReading | null {
   return fault(cell, "names no single note; allowed is one note, as SEE NOTE 2, or the value");
 }
 
+/** `2/S-501`: a detail on a sheet. */
+function readDetail(cell: CellText): CellReading | null {
+  const { tokens } = cell;
+  const isDetail =
+    tokens.length > 3 && tokens.length <= 6 && tokens[1]?.key === "/" && SHEETS.has(tokens[2]?.key ?? "");
+  if (!isDetail) return null;
+  const words =
+    "points to a detail on another sheet: the print leaves it open here; write the value, or - where there is none";
+  return fault(cell, words);
+}
+
+/** Letters of structural and architectural sheets. */
+const SHEETS: ReadonlySet<string> = new Set(["s", "a"]);
+
 function readOpen(cell: CellText): CellReading | null {
-  const detail =
-    cell.tokens.length <= 6 &&
-    cell.tokens.length > 3 &&
-    cell.tokens[1]?.key === "/" &&
-    ["s", "a"].includes(cell.tokens[2]?.key ?? "");
-  if (detail)
-    return fault(
-      cell,
-      "points to a detail on another sheet: the print leaves it open here; write the value, or - where there is none",
-    );
   if (isWhole(cell, TYP))
     return fault(cell, "says typical without a value: is it the value above? write DO or the value");
   if (starts(cell, OPEN) === null) return null;

@@ -5,6 +5,7 @@ import type { CellText, Way } from "./answers.js";
 import { readWays } from "./answers.js";
 import type { Written } from "./lengths.js";
 import { holdUnits, takeLength, takeSides } from "./lengths.js";
+import { takeGrade } from "./material.js";
 import { DIAMETER, takeCountInBrackets } from "./rods.js";
 import type { Scan } from "./scan.js";
 import { phrases } from "./scan.js";
@@ -123,13 +124,27 @@ function holdStocky(scan: Scan, { sides }: Plan): void {
   );
 }
 
+/** A plate with the grade of its steel behind it, which is said, since the job keeps none. */
+function withGrade(take: (scan: Scan) => Way | null): (scan: Scan) => Way | null {
+  return (scan) => {
+    const way = take(scan);
+    if (way === null || scan.isDone) return way;
+    const isOpen = scan.take("(");
+    if (!isOpen) scan.take(",");
+    const grade = takeGrade(scan, false);
+    return grade === null || (isOpen && !scan.take(")"))
+      ? null
+      : { ...way, how: `${way.how}; its grade, ${grade}, is kept in no key` };
+  };
+}
+
 const ALLOWED_PLATE = `a size with its thickness, as 18 x 16 PL 1-1/2, PL 1-1/2 x 18 x 16, 18 SQ x 1-1/2 or 24"\u00D8 x 1"`;
 
 /** A base plate: x, y or diameter, and thickness, as far as the cell says them. */
 export function readPlate(cell: CellText): CellReading {
-  const reading = readWays(cell, ALLOWED_PLATE, takePlanFirst);
+  const reading = readWays(cell, ALLOWED_PLATE, withGrade(takePlanFirst));
   if (reading.kind === "value") return reading;
-  const other = readWays(cell, ALLOWED_PLATE, takeThicknessFirst, takeThicknessOnly);
+  const other = readWays(cell, ALLOWED_PLATE, withGrade(takeThicknessFirst), withGrade(takeThicknessOnly));
   return other.kind === "value" ? other : reading;
 }
 

@@ -129,7 +129,20 @@ function takeSized(scan: Scan): Sized | null {
   if (count === null) scan.take("size");
   else if (scan.phrase(NAMES)) scan.take("of");
   const size = takeSize(scan);
-  return size === null ? null : { ...size, count };
+  if (size === null || (count === null && !size.isMarked && isNumbering(scan, size.size))) return null;
+  return { ...size, count };
+}
+
+/** `4 ANCHOR RODS`: a whole number before the name is how many there are, and no size. */
+function isNumbering(scan: Scan, size: string): boolean {
+  return /^\d+$/.test(size) && [...NAMES.keys()].includes(scan.peek()?.key ?? "");
+}
+
+/** `4 ANCHOR RODS`, `(4) RODS`: how many, without a size. */
+function takeCountOnly(scan: Scan): Way | null {
+  const count = scan.attempt(() => takeMarkedCount(scan)) ?? takeCount(scan, 2);
+  if (count === null || !scan.phrase(NAMES)) return null;
+  return { values: { "rods.count": count }, how: `${count} rods` };
 }
 
 /** `4 - 1"`, `4-3/4"Ø`, `4 M24`, `4 1"`: two rods and more before a size that is marked as one. */
@@ -346,6 +359,7 @@ export function readRods(cell: CellText): CellReading {
   return readWays(
     cell,
     ALLOWED_RODS,
+    takeCountOnly,
     ...[takeSized, takeLooselyCounted, takeTimesCounted, takeBarCounted].map(
       (head) => (scan: Scan) => takeWay(scan, head),
     ),

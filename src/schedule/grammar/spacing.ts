@@ -91,10 +91,25 @@ function takeRectangle(scan: Scan): Way | null {
   const [x, y] = isSquare ? [sides[0], sides[0]] : sides;
   if (x === undefined || y === undefined) return null;
   holdUnits(scan, sides);
+  if (!isSquare) holdSides(scan, x, y);
   const isPitch = isCentres || scan.context.key.startsWith(PITCH);
   const keys = isPitch ? PITCH_KEYS : { x: "pattern.x", y: "pattern.y" };
   const words = `${x.text} in x, ${y.text} in y${isPitch ? ", centre to centre" : ""}`;
   return { values: { [keys.x]: x.text, [keys.y]: y.text }, how: words };
+}
+
+/** `4 x 6"`, `2 x 150`: a number of spaces and their pitch, or two lengths. */
+function holdSides(scan: Scan, x: Written, y: Written): void {
+  const isCount = x.isBare && /^\d$/.test(x.text.split(" ")[0] ?? "") && (!y.isBare || y.nm > 8 * x.nm);
+  if (!isCount) return;
+  scan.fault(
+    `${quote(scan.plain)} may be ${x.text} spaces at ${y.text}, or two lengths; allowed is ${x.text} SPA @ ${y.text} along one axis, or a unit with each length`,
+  );
+}
+
+/** `24 SQ`, in a column of one axis. */
+function takeSquare(scan: Scan): Way | null {
+  return scan.tokens.some(({ key }) => key === "x") ? null : takeRectangle(scan);
 }
 
 /** `24"Ø B.C.`, `(8) ON 24" B.C.` */
@@ -185,6 +200,18 @@ function takeSpaces(axis: Axis): WayParser {
   };
 }
 
+/** `3 EQ SPA = 18"`: the whole, without the pitch. */
+function takeEqualSpaces(axis: Axis): WayParser {
+  return (scan) => {
+    const count = takeWhole(scan, 1);
+    if (count === null || !scan.phrasesAny(SPACES)) return null;
+    const total = scan.take("=") || scan.take("in") ? takeLength(scan) : null;
+    if (total === null) return null;
+    const how = `${count} equal spaces in ${total.text}, ${count + 1} rods`;
+    return { values: { [`pattern.${axis}`]: total.text, [`pattern.n${axis}`]: String(count + 1) }, how };
+  };
+}
+
 /** Rods, where nothing says that they are spaces. */
 function takeRods(axis: Axis): WayParser {
   return (scan) => {
@@ -228,14 +255,15 @@ function takePlain(key: string): WayParser {
   };
 }
 
-const ALLOWED_SPACING = `a length, 6" O.C. from rod to rod, 3 SPA @ 6" = 1'-6", or 12 x 10`;
+const ALLOWED_SPACING = `a length, 6" O.C. from rod to rod, 3 SPA @ 6" = 1'-6", or 24 SQ`;
 
-/** A spacing along one axis, or along both: `12`, `6" O.C.`, `3 SPA @ 6`, `12 x 10`, `24 SQ`. */
+/** A spacing along one axis: `12`, `6" O.C.`, `3 SPA @ 6`; `24 SQ` says both. */
 export function readSpacing(cell: CellText): CellReading {
   const { key } = cell.context;
   const axis = axisOf(key);
-  const along = axis === null ? [] : [takePlain(key), takePitch(PITCH_KEYS[axis]), takeSpaces(axis), takeRods(axis)];
-  return readWays(cell, ALLOWED_SPACING, ...along, takeRectangle, takeCircle);
+  if (axis === null) return readWays(cell, ALLOWED_PATTERN, takeRectangle, takeCircle);
+  const runs = [takeSpaces(axis), takeRods(axis), takeEqualSpaces(axis)];
+  return readWays(cell, ALLOWED_SPACING, takePlain(key), takePitch(PITCH_KEYS[axis]), ...runs, takeSquare);
 }
 
 /** A pitch: `6`, `6" O.C.`; `3 SPA @ 6` says the whole. */

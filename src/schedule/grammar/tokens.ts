@@ -32,7 +32,9 @@ const BEFORE_TIMES = new Set(["sq", "dia", "pl", "rd", "bpl", "in", "mm", "cm", 
 const OWN_X = new Set(["xs", "xxs", "xh", "xxh", "xstrong"]);
 
 const isDigit = (sign: string | undefined): boolean => sign !== undefined && sign >= "0" && sign <= "9";
-const isLetter = (sign: string | undefined): boolean => sign !== undefined && sign !== "\u00F8" && /\p{L}/u.test(sign);
+const isPlainLetter = (sign: string): boolean => (sign >= "a" && sign <= "z") || (sign >= "A" && sign <= "Z");
+const isLetter = (sign: string | undefined): boolean =>
+  sign !== undefined && (isPlainLetter(sign) || (sign > "\u007F" && sign !== "\u00F8" && /\p{L}/u.test(sign)));
 
 /** The pieces of a plain text. */
 export function tokenize(plain: string): readonly Token[] {
@@ -46,7 +48,7 @@ export function tokenize(plain: string): readonly Token[] {
       continue;
     }
     const made = tokenAt(plain, at, gap);
-    tokens.push(...made);
+    for (const token of made) tokens.push(token);
     at = made.at(-1)?.end ?? at + 1;
     gap = false;
   }

@@ -5,6 +5,7 @@
 import type { Contour, Extent, Point } from "../../geometry/index.js";
 import { joinExtents, point, segmentExtent } from "../../geometry/index.js";
 import type { Base, Job } from "../../job/model/job.js";
+import { servedMarks } from "../../job/model/shared.js";
 import type { PlacedRod } from "../../rods/index.js";
 import { formatLength } from "../../units/index.js";
 import { NM_PER_MM, nanometres } from "../../units/length.js";
@@ -65,7 +66,7 @@ export function layOutMarks(
   const tickEnd = (3 * marking.clearance + 1.5 * marking.textHeight) / NM_PER_MM;
   const titles = [
     ...titlesOf(base.template.mark, job.revision, ground, tickEnd),
-    ...whereSet(job.plan, base.mark, ground.extent, tickEnd),
+    ...whereSet(job.plan, servedMarks(base), ground.extent, tickEnd),
   ];
   const unlettered = [...labels, ...titles].filter(({ text }) => !canLetter(text)).map(notInFont);
   const lettered = arrange(ground, labels.filter(isLettered), titles.filter(isLettered), heights);

@@ -13,10 +13,16 @@ import type { Title } from "./titles.js";
 /** Angles that differ by less, in degrees, are one: a line along an axis of the type. */
 const SAME_DEGREES = 1e-6;
 
-/** North arrow and grid names of a mark's template; none where they would not hold for every place that it serves. */
-export function whereSet(spec: PlanSpec | null, mark: string, extent: Extent, edge: number): readonly Title[] {
-  if (spec === null || !placedAlike(spec, mark)) return [];
-  const placements = spec.placements.filter((placement) => placement.mark === mark);
+/** North arrow and grid names of a template of bases of these marks; none where they would not hold for every place that it serves. */
+export function whereSet(
+  spec: PlanSpec | null,
+  marks: readonly string[],
+  extent: Extent,
+  edge: number,
+): readonly Title[] {
+  if (spec === null || !placedAlike(spec, marks)) return [];
+  const own = new Set(marks);
+  const placements = spec.placements.filter(({ mark }) => own.has(mark));
   const [first, ...others] = placements;
   if (first === undefined) return [];
   const names = others.length > 0 ? [] : gridNames(spec, first, extent, edge);

@@ -24,7 +24,7 @@ function rowOf(value: number, sense: Sense, limit: number, severity: "stop" | "a
   return judge({ id: "washer-cover", severity, measured: "the size of the washer" }, result, "clause", "geometry");
 }
 
-const base = { mark: "B1", quantity: 1, template: { mark: "T1", quantity: 1 }, held: false };
+const base = { mark: "B1", quantity: 1, template: { mark: "T1", quantity: 1, bases: ["B1"] }, held: false };
 const ledger = (row: CheckRow, unit: Unit) =>
   writeLedgerText({ ...base, rows: [row] }, { unit, width: 120, color: false, all: true });
 const IN = 25_400_000;
@@ -96,6 +96,7 @@ describe("value, limit and margin", () => {
     const template = {
       mark: "T1",
       quantity: 1,
+      bases: ["B1"],
       outline,
       thickness: 0,
       netArea: 0,

@@ -59,7 +59,11 @@ describe("look-alike", () => {
   it("proposes one mark for templates that are the same", () => {
     const rows = rowsOf(["B3", "B7", "B9"].map((mark) => baseOf(mark, rectangle(inches(12), inches(9)))));
     expect(rows.map(({ subject, status, note }) => [subject, status, note])).toEqual([
-      ["B3, B7, B9", "fail", "the same template: one mark would do for all"],
+      [
+        "B3, B7, B9",
+        "fail",
+        "rods 1-1/4 in, 12 x 9: 3 bases could be set with one template; merge: auto makes one of them",
+      ],
     ]);
   });
 
@@ -70,7 +74,7 @@ describe("look-alike", () => {
       baseOf("B7", pattern, { thickness: inches(0.375), opening: { kind: "none" } }),
     ]);
     expect(rows.map(({ subject, status, note }) => [subject, status, note])).toEqual([
-      ["B3, B7", "not-applicable", "the same pattern; the templates differ in opening, thickness"],
+      ["B3 / B7", "not-applicable", "the same pattern; the templates differ in opening, thickness"],
     ]);
   });
 

@@ -49,6 +49,7 @@ const base: SummaryBase = {
   template: {
     mark: "T1",
     quantity: 2,
+    bases: ["B1"],
     outline: { kind: "path", extent: [-10, -9, 10, 9], area: 360, perimeter: 76 },
     thickness: 0.25,
     netArea: 350,
@@ -220,7 +221,7 @@ describe("the ledger on a terminal", () => {
   const options: LedgerTextOptions = { unit: "in", width: 100, color: false, all: false };
   const shown = (rows: readonly CheckRow[], held = false): LedgerTextBase => ({
     ...{ mark: "B1", quantity: 6, held, rows },
-    template: { mark: "T1", quantity: 2 },
+    template: { mark: "T1", quantity: 2, bases: ["B1"] },
   });
 
   it("joins rows that say the same, counts passes and shows the closest", () => {

@@ -124,6 +124,7 @@ describe("what is required is enough", () => {
       basePlate: { shape: missing("basePlate"), thickness: missing("basePlate.thickness") },
       concrete: { shape: missing("concrete"), exposure: missing("concrete.exposure") },
       column: missing("column"),
+      columnName: "",
       grout: missing("grout"),
       levelling: missing("levelling"),
       template: {

@@ -52,7 +52,7 @@ describe("one base: the key under test stands on line 5 to 8", () => {
       { rods: "{ diametre: 1 }" },
       [
         "job.yaml:6:11 bases[0].rods.diameter: is required; allowed is a line of text, at most 40 characters",
-        "job.yaml:6:13 bases[0].rods.diametre: unknown key; allowed are diameter, count, thread, grade, finish, zincGrowth, nut, torqued, welded, weldable, projection, embedment, length, threads, bottom, stickOut, wrenchRoom (did you mean diameter?)",
+        "job.yaml:6:13 bases[0].rods.diametre: unknown key; nearest are diameter, grade, projection; the JSON Schema lists all (did you mean diameter?)",
       ],
     ],
     [
@@ -307,17 +307,29 @@ describe("marks are used once, whatever their case", () => {
       ],
     ],
     [
-      "two templates",
+      "one template of two bases: whether it is one plate is proved later",
       [row("B1", ", mark: T1"), row("B2", ", mark: T1")],
+      [],
+    ],
+    [
+      "one template in two writings",
+      [row("B1", ", mark: T1"), row("B2", ", mark: t1")],
       [
-        'job.yaml:6:115 bases[1].template.mark: the mark "T1" is used twice; first at job.yaml:5:115; every base and template has its own',
+        'job.yaml:6:115 bases[1].template.mark: the mark "t1" is used twice; first at job.yaml:5:115 as "T1"; the mark of one template is written alike',
       ],
     ],
     [
       "a template and another base",
       [row("B1", ""), row("B2", ", mark: B1")],
       [
-        'job.yaml:6:115 bases[1].template.mark: the mark "B1" is used twice; first at job.yaml:5:13; every base and template has its own',
+        'job.yaml:6:115 bases[1].template.mark: the mark "B1" is used twice; first at job.yaml:5:13; a template of several bases bears the mark of none of them (where it is one plate for all of them, give each template.mark: T-B1)',
+      ],
+    ],
+    [
+      "a base and the template of another",
+      [row("B1", ", mark: B2"), row("b2", "")],
+      [
+        'job.yaml:6:13 bases[1].mark: the mark "b2" is used twice; first at job.yaml:5:115; a template of several bases bears the mark of none of them (where it is one plate for all of them, give each template.mark: T-b2)',
       ],
     ],
     ["a template and its own base", [row("B1", ", mark: B1"), row("B2", ", mark: b2")], []],
@@ -348,7 +360,7 @@ describe("the job around the bases", () => {
       "an unknown key at the top",
       `${bases}shcedule: x.csv\n`,
       [
-        "job.yaml:9:1 shcedule: unknown key; allowed are job, units, rules, shop, schedule, readFrom, answers, severities, budget, survey, grid, placements, control, site, settingOut, lookAlike, defaults, kinds, bases (did you mean schedule?)",
+        "job.yaml:9:1 shcedule: unknown key; nearest are schedule, severities, rules; the JSON Schema lists all (did you mean schedule?)",
       ],
     ],
     [

@@ -40,6 +40,20 @@ describe("a word", () => {
     expect(jobOf(job)).toEqual(plain);
   });
 
+  it.each<[string, Readonly<Record<string, string>>]>([
+    ["opening: Auto", { template: "{ thickness: 1/4, opening: Auto }" }],
+    ["opening: NONE", { template: "{ thickness: 1/4, opening: NONE }" }],
+    ["key: None", { template: "{ thickness: 1/4, key: None }" }],
+    ["start: Straddle", { pattern: "{ kind: circle, diameter: 12, count: 4, start: Straddle }" }],
+    ["start: On-Axis", { pattern: "{ kind: Circle, diameter: 12, count: 4, start: On-Axis }" }],
+    ["perimeter: Yes", { pattern: "{ kind: rectangle, x: 12, y: 10, nx: 3, ny: 3, perimeter: Yes }" }],
+    ["grout: levelling", { levelling: "Nuts" }],
+    ["exposure", { concrete: "{ x: 24, y: 24, exposure: Against Ground }" }],
+    ["nut, thread, grade", { rods: "{ diameter: 1, nut: Heavy Hex, thread: unc, grade: f1554 55 }" }],
+  ])("%s in capitals is no fault", (_name, changes) => {
+    expect(faultsOf(withBase(changes))).toEqual([]);
+  });
+
   it("in millimetres is read in either case: MM is mm", () => {
     const metric = WHOLE.replace("units: in", "units: MM")
       .replace("shop: plasma", "shop: Plasma-Metric")

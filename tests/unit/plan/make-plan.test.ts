@@ -89,7 +89,7 @@ describe("the plan", () => {
 
 describe("turned alike", () => {
   const alike = (...turns: readonly number[]) =>
-    placedAlike({ placements: turns.map((turn) => placementAt(["A", "1"], { turn })) }, "B1");
+    placedAlike({ placements: turns.map((turn) => placementAt(["A", "1"], { turn })) }, ["B1"]);
 
   it.each([
     [[0, 0], true],
@@ -103,6 +103,6 @@ describe("turned alike", () => {
 
   it("looks at one mark", () => {
     const placements = [placementAt(["A", "1"], { turn: 90 }), placementAt(["A", "1"], { mark: "B2" })];
-    expect(placedAlike({ placements }, "B1")).toBe(true);
+    expect(placedAlike({ placements }, ["B1"])).toBe(true);
   });
 });

@@ -59,7 +59,7 @@ describe.each(endings)("a file .%s", (ending) => {
       const [job, ...others] = toldOf(name, content);
       expect(others).toEqual([]);
       expect(job).toBe(
-        `${name}: this is ${WORDS[ending]}, by its name or its first bytes; a job file is asked: save it as .xlsx or CSV; then rodplate read SHEET --out job.yaml says what is understood of the sheet and writes one`,
+        `${name}: this is ${WORDS[ending]}, by its name or its first bytes; a job file is asked, which names a sheet as its schedule: save this one as .xlsx or CSV, and rodplate read FILE --out job.yaml says what is understood of the sheet and writes such a job`,
       );
       const head = "job: { number: '1' }\nunits: in\n";
       const table = `${name}: this is ${WORDS[ending]}, by its name or its first bytes; allowed is .xlsx or CSV: open it in a spreadsheet and save it as .xlsx`;
@@ -81,11 +81,11 @@ describe("a workbook or a table as job", () => {
       ["schedule", packed, WORDS.xlsx],
     ] as const) {
       expect(toldOf(name, content)).toEqual([
-        `${name}: this is ${words}, by its name or its first bytes; a job file is asked: rodplate read ${name} --out job.yaml says what is understood of the sheet and writes one`,
+        `${name}: this is ${words}, by its name or its first bytes; a job file is asked, which names ${name} as its schedule: rodplate read ${name} --out job.yaml says what is understood of the sheet and writes such a job`,
       ]);
     }
     expect(toldOf("s.CSV", "a,b\n1,2\n")).toEqual([
-      "s.CSV: this is a table (CSV), by its name; a job file is asked: rodplate read s.CSV --out job.yaml says what is understood of the sheet and writes one",
+      "s.CSV: this is a table (CSV), by its name; a job file is asked, which names s.CSV as its schedule: rodplate read s.CSV --out job.yaml says what is understood of the sheet and writes such a job",
     ]);
   });
 });

@@ -55,7 +55,7 @@ describe("cells", () => {
         {
           text: "2026-03-04",
           fault:
-            "the spreadsheet made a date of what was typed here (2026-03-04): 3/4?; allowed is what is meant in the job, as cells: { A2: 3/4 }, or the column formatted as text and the value typed again",
+            "the spreadsheet made a date of what was typed here (2026-03-04): 3/4? allowed is what is meant in the job, as cells: { A2: 3/4 }, or the column formatted as text and the value typed again",
         },
       ],
     ]);
@@ -441,10 +441,10 @@ describe("dates that were typed as fractions", () => {
 
   it("are told with the day, the fractions that may have been typed, and the line that answers", async () => {
     const words = (day: string, meant: string, first: string) =>
-      `the spreadsheet made a date of what was typed here (${day})${meant}; allowed is what is meant in the job, as cells: { AB7: ${first} }, or the column formatted as text and the value typed again`;
+      `the spreadsheet made a date of what was typed here (${day})${meant} allowed is what is meant in the job, as cells: { AB7: ${first} }, or the column formatted as text and the value typed again`;
     expect(await faultOf("46085")).toBe(words("2026-03-04", ": 3/4?", "3/4"));
     expect(await faultOf("46115")).toBe(words("2026-04-03", ": 3/4?", "3/4"));
-    expect(await faultOf("46022")).toBe(words("2025-12-31", "", "3/4"));
+    expect(await faultOf("46022")).toBe(words("2025-12-31", ";", "3/4"));
     expect(await faultOf("2026-05-08", "d")).toBe(words("2026-05-08", ": 5/8?", "5/8"));
   });
 });

@@ -20,7 +20,7 @@ function one(lines: readonly string[], looks: SheetLooks = {}) {
 describe("bases across", () => {
   it.each<[string, string[], string, SheetLooks]>([
     ["plain", SHEET, "A1 turned", {}],
-    ["below a title", ["COLUMN BASES", ...SHEET], "A2 turned", {}],
+    ["below a title", ["BASES OF THE HALL", ...SHEET], "A2 turned", {}],
     ["below a title and a blank row", ["COLUMN BASE SCHEDULE", "", ...SHEET], "A3 turned", {}],
     ["below a merged title", ["COLUMN BASE SCHEDULE | | | ", ...SHEET], "A2 turned", { merges: ["A1:D1"] }],
     ["not in the first column", SHEET.map((line) => ` | ${line}`), "B1 turned", {}],

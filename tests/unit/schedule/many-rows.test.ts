@@ -25,8 +25,8 @@ it("of more than 20,000 rows is refused; blank rows do not count", () => {
 
 it.each([
   [999, []],
-  [1000, ["s.csv:1:1: 1000 and more faults: what stands further below is not read"]],
-  [5000, ["s.csv:1:1: 1000 and more faults: what stands further below is not read"]],
+  [1000, ["s.csv A1: 1000 and more faults: what stands further below is not read"]],
+  [5000, ["s.csv A1: 1000 and more faults: what stands further below is not read"]],
 ])("with %d faulty cells", (count, more) => {
   const told = faultsOf(
     JOB,

@@ -16,6 +16,8 @@ export function trySheetCase(job: Job, base: Base, changes: Partial<SheetRequest
     measures: measurePlate(plate.value),
     rows: worstFirst(runChecks(context)),
     held: [],
+    shared: null,
+    sheetBases: [base.mark],
     weight: { value: 31.24, unit: "lb" },
     cutFiles: [
       { name: `${base.template.mark}-rev-${job.revision}-cut.dxf`, sha256: "0123456789abcdef".repeat(4) },

@@ -68,6 +68,9 @@ table("rods", "in", [
   ['4-3/4"-10 UNC', 'rods.count 4, rods.diameter 3/4", rods.thread UNC'],
   ["1-3/4-8UN", "rods.diameter 1-3/4, rods.thread 8UN"],
   ['3/4"Ø - 12" EMBED', 'rods.diameter 3/4", rods.embedment 12"'],
+  ["4 ANCHOR RODS", "rods.count 4"],
+  ["(4) RODS", "rods.count 4"],
+  ["3/4 RODS", "rods.diameter 3/4"],
   ['4 x 1"', 'rods.count 4, rods.diameter 1"'],
   ['(4) 1"Ø x 24" LG (TYP.)', 'rods.count 4, rods.diameter 1", rods.length 24"'],
 ]);
@@ -163,6 +166,8 @@ asks("pattern", "in", [
   ["12", "cannot be read"],
   ["12 x 10 x 8", "cannot be read"],
   ["3 @ 6", "cannot be read"],
+  ['4 x 6"', '4 spaces at 6", or two lengths'],
+  ["2 x 150", "2 spaces at 150, or two lengths"],
 ]);
 table("spacing", "in", [
   ["12", "pattern.x 12"],
@@ -174,7 +179,8 @@ table("spacing", "in", [
   ['6" O.C.', 'pattern.pitch.x 6"'],
   ["6 O/C", "pattern.pitch.x 6"],
   ["6 IN. ON CENTER", "pattern.pitch.x 6 IN."],
-  ["12 x 10", "pattern.x 12, pattern.y 10"],
+  ["24 SQ", "pattern.x 24, pattern.y 24"],
+  ['3 EQ SPA = 18"', 'pattern.x 18", pattern.nx 4'],
 ]);
 table("spacing", "mm", [
   ["150 CRS", "pattern.pitch.x 150"],
@@ -184,6 +190,7 @@ asks("spacing", "in", [
   ['3 @ 6"', "choice: pattern.x 18, pattern.nx 4 | pattern.x 12, pattern.nx 3"],
   ['3 SPA @ 6" = 1\'-8"', '3 spaces at 6" are 18 in, and 1\'-8" is written'],
   ["2 x 3 @ 6", "cannot be read"],
+  ["12 x 10", "cannot be read"],
 ]);
 table("plate", "in", [
   ["18x18 PL 1-1/2", "basePlate.x 18, basePlate.y 18, basePlate.thickness 1-1/2"],
@@ -194,6 +201,8 @@ table("plate", "in", [
   ["18 SQ x 1 1/2", "basePlate.x 18, basePlate.y 18, basePlate.thickness 1 1/2"],
   ['24"Ø x 1"', 'basePlate.diameter 24", basePlate.thickness 1"'],
   ["18x16", "basePlate.x 18, basePlate.y 16"],
+  ["PL 1-1/2x18x16 (A36)", "basePlate.x 18, basePlate.y 16, basePlate.thickness 1-1/2"],
+  ["18 x 16 x 1-1/2, A572 GR 50", "basePlate.x 18, basePlate.y 16, basePlate.thickness 1-1/2"],
   ["PL 1-1/2", "basePlate.thickness 1-1/2"],
 ]);
 table("plate", "mm", [

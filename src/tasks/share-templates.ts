@@ -1,0 +1,120 @@
+/**
+ * Templates of several bases: found or given, proved, and counted. Every plate of such a template is made and held against
+ * the first, exactly; what differs is a fault that names both bases.
+ */
+import type { CheckedBase } from "../checks/checked.js";
+import { checkAlone } from "../checks/checked.js";
+import type { Finding, Place } from "../diagnostics/finding.js";
+import { hasErrors } from "../diagnostics/finding.js";
+import type { Job } from "../job/index.js";
+import { markKey } from "../job/index.js";
+import type { HoldingBase, ShapedBase, SharedTemplate, TemplateSet } from "../template/index.js";
+import { equalSets, givenSets, plateDifference, plateKey, withTemplate } from "../template/index.js";
+import type { WithShares } from "./count-templates.js";
+import { countTemplates } from "./count-templates.js";
+import { sheetKey } from "./sheet-key.js";
+
+/** A job whose templates know the bases that they serve, and what is wrong with that. */
+export interface SharedJob {
+  readonly value: { readonly job: Job; readonly bases: readonly ShapedBase[] };
+  readonly findings: readonly Finding[];
+}
+
+/** `isWhole`: no base is missing for its faults, so that what is not found is not there. */
+export function shareTemplates(
+  job: Job,
+  bases: readonly ShapedBase[],
+  { isWhole }: { readonly isWhole: boolean },
+): SharedJob {
+  const sets = job.merge === "auto" && isWhole ? equalSets(job, bases) : givenSets(bases);
+  const counted = countTemplates(job, withSets(bases, sets), { isWhole });
+  if (sets.length === 0 || hasErrors(counted.findings)) return counted;
+  const proofs = proveSets(counted.value);
+  const findings = [...counted.findings, ...proofs.flatMap(({ fault }) => fault ?? [])];
+  return { value: { job: counted.value.job, bases: withProofs(counted.value.bases, proofs) }, findings };
+}
+
+function withSets(bases: readonly ShapedBase[], sets: readonly TemplateSet[]): WithShares {
+  const setOf = new Map<string, { readonly mark: string; readonly sharedBy: readonly string[] }>();
+  for (const { mark, members } of sets) {
+    const sharedBy = members.map(({ base }) => base.mark);
+    for (const each of sharedBy) setOf.set(each, { mark, sharedBy });
+  }
+  return bases.map((each) => {
+    const set = setOf.get(each.base.mark);
+    return set === undefined ? each : { ...each, base: withTemplate(each.base, set.mark, set.sharedBy) };
+  });
+}
+
+interface Proof {
+  readonly bases: readonly string[];
+  readonly shared: SharedTemplate;
+  readonly fault: Finding | null;
+}
+
+function proveSets({ job, bases }: SharedJob["value"]): readonly Proof[] {
+  const members = new Map<string, ShapedBase[]>();
+  for (const each of bases) {
+    if (each.base.template.sharedBy.length === 0) continue;
+    const known = members.get(each.base.template.mark);
+    if (known === undefined) members.set(each.base.template.mark, [each]);
+    else known.push(each);
+  }
+  return [...members.values()].map((set) => proveSet(job, set));
+}
+
+/** Goes through the bases one by one: of their plates that of the first alone is kept meanwhile. */
+function proveSet(job: Job, members: readonly ShapedBase[]): Proof {
+  const held: HoldingBase[] = [];
+  const sheets = new Map<string, string[]>();
+  let [first, fault]: [First | null, Finding | null] = [null, null];
+  for (const each of members) {
+    const checked = checkAlone(job, each);
+    const key = plateKey(checked.plate, each.base.template.use);
+    first ??= { checked, key };
+    if (key !== first.key) fault ??= differs(first.checked, checked);
+    if (checked.held.length > 0) held.push({ mark: each.base.mark, reasons: checked.held });
+    const sheet = sheetKey(checked);
+    const alike = sheets.get(sheet);
+    if (alike === undefined) sheets.set(sheet, [each.base.mark]);
+    else alike.push(each.base.mark);
+  }
+  return { bases: members.map(({ base }) => base.mark), shared: { held, sheets: [...sheets.values()] }, fault };
+}
+
+interface First {
+  readonly checked: CheckedBase;
+  readonly key: string;
+}
+
+function differs(first: CheckedBase, other: CheckedBase): Finding {
+  const [a, b] = [first, other].map(({ base, plate }) => ({ base: base.mark, use: base.template.use, plate }));
+  const { mark } = other.base.template;
+  const words = a === undefined || b === undefined ? "differ" : plateDifference(a, b, other.job.unit);
+  const places = `${first.base.mark} is at ${placeWords(first.base.place)}`;
+  return {
+    code: "template-differs",
+    severity: "error",
+    at: templatePlace(other.base.place),
+    message: `${mark} stands on ${first.base.mark} and ${other.base.mark}, whose plates ${words}; ${places}`,
+    hint: `make them alike, or give ${other.base.mark} a template.mark of its own`,
+  };
+}
+
+/** `job.yaml:12:5`, `bases.xlsx Bases!E7`. */
+function placeWords({ file, line, column, cell }: Place): string {
+  if (cell !== undefined) return `${file} ${cell}`;
+  return [file, ...(line === undefined ? [] : [line]), ...(column === undefined ? [] : [column])].join(":");
+}
+
+function templatePlace(place: Place): Place {
+  return place.path === undefined ? place : { ...place, path: `${place.path}.template.mark` };
+}
+
+function withProofs(bases: readonly ShapedBase[], proofs: readonly Proof[]): readonly ShapedBase[] {
+  const sharedOf = new Map(proofs.flatMap(({ bases: marks, shared }) => marks.map((mark) => [markKey(mark), shared])));
+  return bases.map((each) => {
+    const shared = sharedOf.get(markKey(each.base.mark));
+    return shared === undefined ? each : { ...each, shared };
+  });
+}

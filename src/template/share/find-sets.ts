@@ -1,0 +1,121 @@
+/** Which bases one template would serve: those whose plates, made with the mark that they would share, are one piece. */
+import { ProgramFault } from "../../diagnostics/program-fault.js";
+import type { Base, Job } from "../../job/model/job.js";
+import { markKey } from "../../job/schema/marks.js";
+import type { BaseWithRods } from "../../rods/model.js";
+import { groupBy } from "../../units/group-by.js";
+import { makePlate } from "../make-plate.js";
+import { nameTemplate } from "./name-template.js";
+import { plateKey } from "./plate-key.js";
+
+/** Bases with one template, in the order of the job, and its mark. */
+export interface TemplateSet {
+  readonly mark: string;
+  readonly members: readonly BaseWithRods[];
+}
+
+/** The sets that the job gives itself: template marks that stand on several bases. */
+export function givenSets(bases: readonly BaseWithRods[]): readonly TemplateSet[] {
+  return unitsOf(bases).flatMap(({ given, members }) =>
+    given === null || members.length < 2 ? [] : [{ mark: given, members }],
+  );
+}
+
+/**
+ * As few templates as there are different plates: every set of two or more bases that one template would serve, those of
+ * the job among them. What is alike in rods and holes is looked at closer; a plate is made for each base of it.
+ */
+export function equalSets(job: Job, bases: readonly BaseWithRods[]): readonly TemplateSet[] {
+  const used = new Set(
+    bases.flatMap(({ base: { mark, template } }) => [mark, template.written.mark ?? mark]).map(markKey),
+  );
+  const order = new Map(bases.map((each, at) => [each, at]));
+  const found = [...groupBy(unitsOf(bases), likeness).values()].flatMap((units) => settle(job, units, order, used));
+  return found.sort((a, b) => place(a, order) - place(b, order));
+}
+
+type Order = ReadonlyMap<BaseWithRods, number>;
+
+const placeOf = (each: BaseWithRods | undefined, order: Order): number =>
+  each === undefined ? -1 : (order.get(each) ?? -1);
+const place = ({ members }: TemplateSet, order: Order): number => placeOf(members[0], order);
+
+/** Bases that stay together: those to which the job gives one mark, or a base by itself. */
+interface Unit {
+  readonly given: string | null;
+  readonly members: readonly BaseWithRods[];
+}
+
+function unitsOf(bases: readonly BaseWithRods[]): readonly Unit[] {
+  const keyOf = ({ base: { mark, template } }: BaseWithRods) =>
+    template.written.mark === null ? `base ${markKey(mark)}` : `template ${markKey(template.written.mark)}`;
+  return [...groupBy(bases, keyOf).values()].map((members) => {
+    return { given: members[0]?.base.template.written.mark ?? null, members };
+  });
+}
+
+/** What two plates must agree in to be one, as far as it is known without making them. */
+function likeness({ members: [first] }: Unit): string {
+  if (first === undefined) return "";
+  const { base, rods } = first;
+  const { use, material, thickness, nailHoles, groutHoles } = base.template;
+  const holes = rods.map(({ tag, center, group }) => [tag, center.x, center.y, group.hole.value, group.rod.size]);
+  return JSON.stringify([use, material, thickness, nailHoles, groutHoles, holes]);
+}
+
+/** Sets among units that are alike; a set that falls apart is tried again in parts, each under its own mark. */
+function settle(job: Job, units: readonly Unit[], order: Order, used: ReadonlySet<string>): readonly TemplateSet[] {
+  const [only] = units;
+  if (units.length < 2) {
+    const isSet = only !== undefined && only.given !== null && only.members.length > 1;
+    return isSet ? [{ mark: only.given, members: only.members }] : [];
+  }
+  const members = units.flatMap((unit) => unit.members).sort((a, b) => placeOf(a, order) - placeOf(b, order));
+  const templates = units.flatMap(({ given }) => given ?? []);
+  const mark = nameTemplate({ bases: members.map(({ base }) => base.mark), templates }, used);
+  if (mark === null) return units.flatMap((unit) => settle(job, [unit], order, used));
+  const parts = partition(job, units, { mark, members });
+  if (parts.length === 1) return [{ mark, members }];
+  return parts.flatMap((part) => settle(job, part, order, used));
+}
+
+/** Units by their plates; one whose own bases differ stands alone. */
+function partition(job: Job, units: readonly Unit[], set: TemplateSet): readonly (readonly Unit[])[] {
+  const sharedBy = set.members.map(({ base }) => base.mark);
+  const keyOf = rememberKeys(job);
+  const plateOf = (unit: Unit): string => {
+    const keys = new Set(
+      unit.members.map((each) => keyOf({ ...each, base: withTemplate(each.base, set.mark, sharedBy) })),
+    );
+    return [...keys].sort().join("\n");
+  };
+  const alone = (key: string, { members }: Unit): string =>
+    key.includes("\n") ? `${key} ${members[0]?.base.mark ?? ""}` : key;
+  return [...groupBy(units, (unit) => alone(plateOf(unit), unit)).values()];
+}
+
+/** The base with the mark of a template that it shares with others. */
+export function withTemplate(base: Base, mark: string, sharedBy: readonly string[]): Base {
+  return { ...base, template: { ...base.template, mark, sharedBy } };
+}
+
+/** Of bases that differ in nothing but their marks and numbers one plate is made. */
+function rememberKeys(job: Job): (each: BaseWithRods) => string {
+  const known = new Map<string, string>();
+  return ({ base, rods }) => {
+    const inputs = JSON.stringify({ ...base, ...SET_APART, template: { ...base.template, ...SET_APART_OF_TEMPLATE } });
+    const found = known.get(inputs) ?? keyOfPlate(job, base, rods);
+    known.set(inputs, found);
+    return found;
+  };
+}
+
+/** What no plate depends on; the marks of all bases that a template serves are the same for all of them. */
+const SET_APART = { place: null, mark: "", quantity: 0, note: "" };
+const SET_APART_OF_TEMPLATE = { quantity: 0, written: null, sharedBy: null };
+
+function keyOfPlate(job: Job, base: Base, rods: BaseWithRods["rods"]): string {
+  const made = makePlate(job, base, rods);
+  if (!made.ok) throw new ProgramFault(`base ${base.mark}: a fault that was not found when its shape was made`);
+  return plateKey(made.value, base.template.use);
+}
