@@ -43,7 +43,7 @@ schedule or readFrom, whose answers are used. Nothing is written without an opti
                    bases somebody changed, is never written over
   --table FILE     write every line of the read-as table to FILE, which must not be there yet; .xlsx has room for the ticks
   --unit in|mm     unit of bare numbers, where neither the job nor the cells say it
-  --faults FILE    write every fault, question and warning to FILE, which must not be there yet, a line each
+  --faults FILE    write every fault, question and warning to FILE (CSV), which must not be there yet, a line each
   --json           the machine form, or {"findings": [...]} when FILE cannot be read, and nothing else
 
 Exit code: 0 all is understood; 1 something is asked or at fault in the sheet, JOB.yaml then has no bases; 2 FILE cannot be

@@ -1,10 +1,12 @@
 /** `rodplate read FILE`: what is understood of a schedule as it was sent; on request the job that it gives, and its read-as table. */
 import { dirname, join, relative, resolve } from "node:path";
 import { counted } from "../checks/words.js";
+import { formatCause } from "../diagnostics/cause-words.js";
 import type { Finding } from "../diagnostics/finding.js";
-import { formatFinding } from "../diagnostics/finding.js";
+import { gatherFindings } from "../diagnostics/gather.js";
 import type { Printable } from "../diagnostics/printable.js";
 import { joinPrintable, terminalJson, terminalLine } from "../diagnostics/printable.js";
+import { writeFindingsCsv } from "../formats/findings-csv.js";
 import { writeTextList } from "../formats/ledger-text.js";
 import { takenTable } from "../formats/read-as-columns.js";
 import { writeReadAsCsv } from "../formats/read-as-csv.js";
@@ -131,10 +133,15 @@ function tableBytes(name: string, { form }: SheetReading): Uint8Array {
   return /\.csv$/i.test(name) ? encoder.encode(writeReadAsCsv(form)) : writeReadAsXlsx(form, null);
 }
 
+/** Questions stand among the faults, with their first line as what would put them right. */
 function faultsBytes({ findings, form }: SheetReading): Uint8Array {
-  const asked = form.questions.map(({ cells, text }) => `asked: ${cells.join(", ")}: ${text}`.replace(": : ", ": "));
-  const told = findings.map((finding) => `${finding.severity}: ${formatFinding(finding)}`);
-  return encoder.encode([...told, ...asked].map((line) => `${line}\n`).join(""));
+  const asked = form.questions.map(({ cells, text, choices }): Finding => {
+    const [cell] = cells;
+    const at = { file: form.file, ...(cell === undefined ? {} : { cell }) };
+    const hint = choices.map(({ line, means }) => `${line} (${means})`).join("; or ");
+    return { code: "asked", severity: "error", at, message: text, hint };
+  });
+  return encoder.encode(writeFindingsCsv([...findings, ...asked]));
 }
 
 function writeJob(target: ReadTarget, { source, reading }: Read): Finding | null {
@@ -163,7 +170,7 @@ function jsonOf({ form, bases, findings, isUnderstood }: SheetReading) {
   return readForm(form, { understood: isUnderstood, bases: bases.map(toPlain), findings });
 }
 
-const MOST_FAULTS = 30;
+const MOST_CAUSES = 20;
 
 function textOf(reading: SheetReading, command: ReadCommand, written: readonly string[], shell: Shell): Printable {
   const { form, findings } = reading;
@@ -177,11 +184,12 @@ function textOf(reading: SheetReading, command: ReadCommand, written: readonly s
   ]);
 }
 
-/** Those that forbid going on first; the others are counted. */
+/** Each cause once, those that forbid going on first; the others are counted. */
 function faultLines(findings: readonly Finding[]): readonly string[] {
-  const told = [...findings].sort((a, b) => rank(a) - rank(b)).slice(0, MOST_FAULTS);
-  const untold = findings.length - told.length;
-  const lines = told.map((finding) => `${finding.severity === "warning" ? "warning: " : ""}${formatFinding(finding)}`);
+  const causes = [...gatherFindings(findings)].sort((a, b) => rank(a.first) - rank(b.first));
+  const told = causes.slice(0, MOST_CAUSES);
+  const lines = told.map((cause) => `${cause.first.severity === "warning" ? "warning: " : ""}${formatCause(cause)}`);
+  const untold = causes.length - told.length;
   return untold === 0 ? lines : [...lines, `and ${untold} more: --faults FILE has them all`];
 }
 

@@ -129,7 +129,7 @@ describe.each([
       expect(read.stdout).toMatch(words);
     expect(text("job.yaml")).toMatch(/\n {2}notes:\n(?: {4}# .*\n)+ {4}# "?2"?: TEXT/);
     expect(text("job.yaml")).not.toContain("- mark");
-    expect(text("f.txt")).toMatch(/^asked: .*NOTE 2/m);
+    expect(text("f.txt")).toMatch(/asked.*SEE NOTE 2/);
     const make = await run("make job.yaml --out out");
     expect(make.status).toBe(2);
     expect(make.stderr).toContain("SEE NOTE 2");
