@@ -8,6 +8,15 @@ export type Command =
   | { readonly kind: "version" }
   | { readonly kind: "start"; readonly name: string | null; readonly out: string }
   | {
+      readonly kind: "read";
+      readonly file: string;
+      readonly out: string | null;
+      readonly table: string | null;
+      readonly unit: string | null;
+      readonly faults: string | null;
+      readonly json: boolean;
+    }
+  | {
       readonly kind: "check";
       readonly job: string;
       readonly faults: string | null;
@@ -47,13 +56,14 @@ export type Command =
     };
 
 /** The word after `rodplate`; help and version are none of them. */
-export type CommandName = "start" | "check" | "make" | "compare" | "proof" | "budget" | "survey";
+export type CommandName = "start" | "read" | "check" | "make" | "compare" | "proof" | "budget" | "survey";
 /** Every command, in the order of the help. */
-const COMMANDS: readonly CommandName[] = ["start", "check", "make", "compare", "proof", "budget", "survey"];
+const COMMANDS: readonly CommandName[] = ["start", "read", "check", "make", "compare", "proof", "budget", "survey"];
 
 /** Options by command, beside --help and --version. */
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
   start: { out: "string" },
+  read: { out: "string", table: "string", unit: "string", faults: "string", json: "boolean" },
   check: { faults: "string", json: "boolean", all: "boolean" },
   make: {
     out: "string",
@@ -175,6 +185,7 @@ interface Positionals {
 
 const POSITIONALS: Readonly<Record<CommandName, Positionals>> = {
   start: { least: 0, most: 1, wants: "" },
+  read: { least: 1, most: 1, wants: "the name of a spreadsheet (XLSX, CSV, pasted text), or of a job that names one" },
   check: { least: 1, most: 1, wants: "the name of a job file" },
   make: { least: 1, most: 1, wants: "the name of a job file" },
   compare: { least: 2, most: 2, wants: "OLD and NEW, each a job file or the folder of a package" },
@@ -196,6 +207,7 @@ function wantOut(name: CommandName, { texts, faults }: Read): string[] {
   if (
     OPTIONS[name].out === undefined ||
     name === "budget" ||
+    name === "read" ||
     name === "survey" ||
     texts.has("out") ||
     faults.some((fault) => fault.startsWith("--out"))
@@ -216,6 +228,8 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
   switch (name) {
     case "start":
       return { kind: "start", name: positionals[0] ?? null, out };
+    case "read":
+      return { kind: "read", file: job, ...readOptions(texts), json: flags.has("json") };
     case "check":
       return { kind: "check", job, faults, ...shown };
     case "make":
@@ -237,6 +251,11 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
     case "survey":
       return { kind: "survey", job, points: positionals[1] ?? "", ...surveyOptions(texts), ...shown };
   }
+}
+
+function readOptions(texts: ReadonlyMap<string, string>) {
+  const option = (name: string): string | null => texts.get(name) ?? null;
+  return { out: option("out"), table: option("table"), unit: option("unit"), faults: option("faults") };
 }
 
 function surveyOptions(texts: ReadonlyMap<string, string>) {

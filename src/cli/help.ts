@@ -6,6 +6,7 @@ import type { CommandName } from "./arguments.js";
 const GENERAL = `rodplate: from a column-base schedule to setting templates that are right: checked, drawn and ready to cut.
 
   rodplate start [NAME] --out FILE   write a commented starter job
+  rodplate read FILE [--out JOB]     what is understood of a schedule as it was sent, and the job that it gives
   rodplate check JOB                 read, compute and print the ledger; write nothing
   rodplate make JOB --out DIR        write the whole package into DIR
   rodplate compare OLD NEW           what changed between two jobs or packages, and what must be cut again
@@ -18,7 +19,7 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
 
 Exit code: 0 made, nothing is held; 1 made, but something is held; 2 the input is at fault, nothing written;
 3 a fault of the program. For compare: 1 something that is cut or made already must be cut or made again.
-For proof: 1 a file is not to be cut as it is, or not as checked. For survey: 1 a base plate does not drop on,
+For read: 1 something is asked. For proof: 1 a file is not to be cut as it is, or not as checked. For survey: 1 a base plate does not drop on,
 or a rod or column is outside its tolerance.
 Progress and messages go to standard error. NO_COLOR and COLUMNS are honoured.
 `;
@@ -27,6 +28,26 @@ const START = `rodplate start [NAME] --out FILE
 
 Writes a commented starter job to FILE, which must not be there yet. Without NAME: the first of the list below.
 
+`;
+
+const READ = `rodplate read FILE [--out JOB.yaml] [--table FILE.csv|FILE.xlsx] [--unit in|mm] [--faults FILE] [--json]
+
+Reads a schedule as the engineer sent it and says what was understood: what each heading was taken as, the bases as a table to
+tick off against the print, what was taken otherwise than it is written, what was left out and why, and what is asked, each
+question with the lines that answer it. FILE is a spreadsheet (XLSX, CSV, or text pasted from one), or a job that names one with
+schedule or readFrom, whose answers are used. Nothing is written without an option that says so.
+
+  --out JOB.yaml   write the job: first a part that is yours, with lines to fill in for what is asked; below a line of signs #
+                   the bases, once nothing is asked. Where JOB.yaml is there from an earlier reading, your part is kept byte for
+                   byte, its answers are used, and the bases are written anew; a file that was not written by read, or whose
+                   bases somebody changed, is never written over
+  --table FILE     write every line of the read-as table to FILE, which must not be there yet; .xlsx has room for the ticks
+  --unit in|mm     unit of bare numbers, where neither the job nor the cells say it
+  --faults FILE    write every fault, question and warning to FILE (CSV), which must not be there yet, a line each
+  --json           the machine form, or {"findings": [...]} when FILE cannot be read, and nothing else
+
+Exit code: 0 all is understood; 1 something is asked or at fault in the sheet, JOB.yaml then has no bases; 2 FILE cannot be
+read or a file cannot be written.
 `;
 
 const CHECK = `rodplate check JOB [--faults FILE] [--all] [--json]
@@ -142,6 +163,8 @@ function wordsOf(about: CommandName | null, starters: readonly string[]): string
       return GENERAL;
     case "start":
       return `${START}${starters.map((name) => `  ${name}\n`).join("")}`;
+    case "read":
+      return READ;
     case "check":
       return CHECK;
     case "make":

@@ -23,6 +23,8 @@ async function runCommand(args: readonly string[], shell: Shell): Promise<ExitCo
       return 0;
     case "start":
       return (await import("./start.js")).runStart(command, shell);
+    case "read":
+      return (await import("./read.js")).runRead(command, shell);
     case "check":
       return (await import("./check.js")).runCheck(command, shell);
     case "make":

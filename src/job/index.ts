@@ -1,5 +1,6 @@
 /** The job: the file's schema, and the complete job that later stages work on. */
 export { chooseCrossing, crossingsOf } from "./crossing.js";
+export { laidAsWritten, withGivenLines } from "./given-lines.js";
 export type { JobFile, RequestedFile } from "./job-file.js";
 export { readJobFile, requestedFiles } from "./job-file.js";
 export * from "./model/job.js";
@@ -11,3 +12,5 @@ export { readJob } from "./read-job.js";
 export { SHOP_FOLDER, SHOP_NAMES, shopFileName } from "./resolve/shop.js";
 export { jobJsonSchema, shopJsonSchema } from "./schema/json-schema.js";
 export { markFault, markKey } from "./schema/marks.js";
+export type { SheetOfJob } from "./sheet-of-job.js";
+export { sheetOfJob } from "./sheet-of-job.js";

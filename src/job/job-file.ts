@@ -78,7 +78,7 @@ function requestsOf(root: SourceNode): readonly RequestedFile[] {
   };
   return [
     shopFile,
-    ...requestedTable(root, "schedule"),
+    ...requestedTable(root, findNode(root, "schedule") === undefined ? "readFrom" : "schedule"),
     ...requestedTable(root, "placements"),
     ...basePlateFiles(root),
   ];
@@ -106,16 +106,19 @@ function partsOfBases(root: SourceNode): readonly SourceNode[] {
 const FROM = ["basePlate", "from"] as const;
 const FROM_FILE = [...FROM, "file"] as const;
 
-function requestedTable(root: SourceNode, kind: "schedule" | "placements"): RequestedFile[] {
-  const name = textOf(root, kind) ?? textOf(root, kind, "file");
-  const sheet = textOf(root, kind, "sheet");
+type TableKey = "schedule" | "readFrom" | "placements";
+
+function requestedTable(root: SourceNode, key: TableKey): RequestedFile[] {
+  const name = textOf(root, key) ?? textOf(root, key, "file");
+  const sheet = textOf(root, key, "sheet");
   if (name === undefined) return [];
+  const kind = key === "placements" ? key : "schedule";
   const own = kind === "placements" && sheet !== undefined ? { key: tableName(name, sheet) } : {};
-  const at = placeIn(root, ...(textOf(root, kind) === undefined ? [kind, "file"] : [kind]));
-  return [{ name, kind, relativeTo: "job", ...at, ...own, ...sheetOf(root, kind) }];
+  const at = placeIn(root, ...(textOf(root, key) === undefined ? [key, "file"] : [key]));
+  return [{ name, kind, relativeTo: "job", ...at, ...own, ...sheetOf(root, key) }];
 }
 
-function sheetOf(root: SourceNode, kind: "schedule" | "placements"): Pick<RequestedFile, "sheet" | "sheetAt"> {
+function sheetOf(root: SourceNode, kind: TableKey): Pick<RequestedFile, "sheet" | "sheetAt"> {
   const node = findNode(root, kind, "sheet");
   return node?.kind === "scalar" ? { sheet: node.text, sheetAt: { ...node.place, path: `${kind}.sheet` } } : {};
 }

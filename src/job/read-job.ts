@@ -6,6 +6,7 @@ import type { SourceNode } from "../readers/source.js";
 import { findNode } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
 import type { SourceDocument } from "./document.js";
+import { withGivenLines } from "./given-lines.js";
 import { jobRoot } from "./job-file.js";
 import type { Base, Job } from "./model/job.js";
 import type { PlanSpec } from "./model/plan.js";
@@ -123,7 +124,13 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
     editions: editions.value,
     shop: shop.value.shop,
     ...withPlan(plan.value, whole, laid.value),
-    readAs: listed.readAs,
+    readAs:
+      listed.readAs === null
+        ? null
+        : withGivenLines(
+            listed.readAs,
+            laid.value.map(({ root }) => root),
+          ),
   };
   return { ok: true, value: job, findings };
 }

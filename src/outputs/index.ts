@@ -15,6 +15,8 @@ import { SET_ASIDE, SUPERSEDED } from "./names.js";
 import { planDxf } from "./plan-dxf.js";
 import { planSvg } from "./plan-svg.js";
 import { questions } from "./questions.js";
+import { readAsCsv } from "./read-as-csv.js";
+import { readAsXlsx } from "./read-as-xlsx.js";
 import { settingOutBareCsv } from "./setting-out-bare-csv.js";
 import { settingOutCsv } from "./setting-out-csv.js";
 import { sheetSvg } from "./sheet-svg.js";
@@ -41,6 +43,8 @@ const REGISTRY = {
   "check-distances-csv": checkDistancesCsv,
   "plan-dxf": planDxf,
   "plan-svg": planSvg,
+  "read-as-csv": readAsCsv,
+  "read-as-xlsx": readAsXlsx,
   ledger,
   questions,
   summary,

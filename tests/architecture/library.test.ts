@@ -126,8 +126,12 @@ describe("the library", () => {
       "proveFile",
       "readCutFile",
       "readJobFile",
+      "readSheetAsSent",
       "requestedFiles",
+      "splitJob",
       "surveyJob",
+      "writeJobAgain",
+      "writeNewJob",
     ]);
   });
 

@@ -173,7 +173,7 @@ function holdsFault(node: SourceNode, faults: ReadonlySet<string>): boolean {
 }
 
 /** Each value with who gives it, and with its place in the job as its label; what is written as nothing gives nothing. */
-function asLayer(map: SourceMap, path: string, giver: string): SourceMap {
+export function asLayer(map: SourceMap, path: string, giver: string): SourceMap {
   const entries = map.entries.map((entry): SourceEntry => {
     const own = joinPath(path, [entry.key]);
     const group = joinedGroup(entry);

@@ -1,13 +1,16 @@
 /** The bases of a job as written: the items of its list, or the rows of its schedule. */
-import type { Finding, Place } from "../../diagnostics/finding.js";
+import type { Finding, Outcome, Place } from "../../diagnostics/finding.js";
 import { hasErrors, placeWords } from "../../diagnostics/finding.js";
+import { listed } from "../../diagnostics/listed.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
-import type { ReadAs } from "../../schedule/index.js";
+import type { ReadAs, Schedule } from "../../schedule/index.js";
 import { markKey, openTables, readSchedule } from "../../schedule/index.js";
 import type { SourceDocument, WithFindings } from "../document.js";
 import { faultAt, joinPath, placeOf } from "../document.js";
 import type { HeadDocument } from "../schema/job.js";
+import type { SheetDifference } from "./held-against-sheet.js";
+import { holdAgainstSheet } from "./held-against-sheet.js";
 import type { JobSources } from "./job-sources.js";
 import { besideTable, namedTable } from "./named-table.js";
 
@@ -16,22 +19,27 @@ export interface ListedBases extends WithFindings<readonly SourceDocument[]> {
   readonly readAs: ReadAs | null;
 }
 
-/** One document a base; one of `bases` and `schedule` gives them. */
+/** One document a base; one of `bases` and `schedule` gives them, `readFrom` without `bases` as `schedule` does. */
 export function listBases(head: HeadDocument | null, sources: JobSources): ListedBases {
   const { document } = sources;
   const bases = findNode(document.root, "bases");
-  const written = findNode(document.root, "schedule");
-  if (bases !== undefined) {
-    const message = "is given beside bases; allowed is one of them";
-    const twice = written === undefined ? [] : [faultAt(document, ["schedule"], "bases-and-schedule", message)];
-    const { value, findings } = listedBases(bases, document);
-    return { value, readAs: null, findings: [...twice, ...findings] };
-  }
-  if (written === undefined)
-    return none([
-      faultAt(document, ["bases"], "required", "is required; allowed is a list of bases, or schedule: FILE"),
-    ]);
-  return head?.schedule === undefined ? none([]) : scheduledBases(written, sources);
+  const schedule = findNode(document.root, "schedule");
+  const readFrom = findNode(document.root, "readFrom");
+  const twice = doubleFaults(document, { bases, schedule, readFrom });
+  const written = bases === undefined ? ofSheetAlone(head, sources) : listedBases(bases, document);
+  if (bases === undefined || readFrom === undefined || head?.readFrom === undefined || written.value.length === 0)
+    return { ...written, findings: [...twice, ...written.findings] };
+  const beside = besideSheet(written, readSheet("readFrom", readFrom, sources), document);
+  return { ...beside, findings: [...twice, ...beside.findings] };
+}
+
+type Written = Readonly<Record<"bases" | "schedule" | "readFrom", SourceNode | undefined>>;
+
+function doubleFaults(document: SourceDocument, { bases, schedule, readFrom }: Written): readonly Finding[] {
+  const fault = (beside: string) =>
+    faultAt(document, ["schedule"], "bases-and-schedule", `is given beside ${beside}; allowed is one of them`);
+  if (schedule === undefined) return [];
+  return [...(bases === undefined ? [] : [fault("bases")]), ...(readFrom === undefined ? [] : [fault("readFrom")])];
 }
 
 function none(findings: readonly Finding[]): ListedBases {
@@ -46,27 +54,86 @@ function listedBases(bases: SourceNode, document: SourceDocument): ListedBases {
   return { value, readAs: null, findings: [] };
 }
 
-function scheduledBases(schedule: SourceNode, { document, inputs, unit }: JobSources): ListedBases {
-  const { file: name, answers } = namedTable(schedule);
-  const fault = (code: string, message: string) => faultAt(document, ["schedule"], code, message);
+function ofSheetAlone(head: HeadDocument | null, sources: JobSources): ListedBases {
+  const { document } = sources;
+  const key = findNode(document.root, "schedule") === undefined ? "readFrom" : "schedule";
+  const named = findNode(document.root, key);
+  if (named === undefined)
+    return none([
+      faultAt(document, ["bases"], "required", "is required; allowed is a list of bases, or schedule: FILE"),
+    ]);
+  return head?.[key] === undefined ? none([]) : scheduledBases(key, named, sources);
+}
+
+const MISSING: Readonly<Record<"schedule" | "readFrom", (name: string) => string>> = {
+  schedule: (name) => `there is no schedule ${name}; allowed is a CSV or XLSX file beside the job file`,
+  readFrom: (name) =>
+    `${name}, from which the bases were read, is not there any more; put it back beside the job file, or delete readFrom, and the bases stand for themselves`,
+};
+
+/** The sheet read, or why it is not. */
+function readSheet(
+  key: "schedule" | "readFrom",
+  named: SourceNode,
+  { document, inputs, unit }: JobSources,
+): Outcome<Schedule> {
+  const { file: name, answers } = namedTable(named);
   const file = inputs.files.get(name);
   if (file === undefined)
-    return none([
-      fault("missing-file", `there is no schedule ${name}; allowed is a CSV or XLSX file beside the job file`),
-    ]);
+    return { ok: false, findings: [faultAt(document, [key], "missing-file", MISSING[key](name))] };
   const tables = openTables(file, name, answers.sheet);
-  if (!tables.ok) return none(tables.findings);
-  const read = readSchedule(tables.value, name, unit, answers, besideTable(document, "schedule"));
-  const { bases, headingOf, columnOf, readAs, findings } = read;
+  if (!tables.ok) return tables;
+  const schedule = readSchedule(tables.value, name, unit, answers, besideTable(document, key));
+  return { ok: true, value: schedule, findings: tables.findings };
+}
+
+function scheduledBases(key: "schedule" | "readFrom", named: SourceNode, sources: JobSources): ListedBases {
+  const read = readSheet(key, named, sources);
+  if (!read.ok) return none(read.findings);
+  const { bases, headingOf, columnOf, readAs, findings } = read.value;
+  const message = `${namedTable(named).file} has no row under its headings; allowed is one base or more`;
   const empty =
-    bases.length === 0 && !hasErrors(findings)
-      ? [fault("empty-schedule", `${name} has no row under its headings; allowed is one base or more`)]
-      : [];
+    bases.length === 0 && !hasErrors(findings) ? [faultAt(sources.document, [key], "empty-schedule", message)] : [];
   return {
     value: bases.map((root) => ({ root, path: "", nameOf: headingOf, columnOf })),
     readAs,
-    findings: [...tables.findings, ...findings, ...empty],
+    findings: [...read.findings, ...findings, ...empty],
   };
+}
+
+/** The job's bases hold: what the sheet has against them is a warning, that it is not there any more a fault. */
+function besideSheet(written: ListedBases, read: Outcome<Schedule>, document: SourceDocument): ListedBases {
+  if (!read.ok) return { ...written, findings: [...written.findings, ...read.findings] };
+  const { roots, readAs, differences } = holdAgainstSheet(
+    written.value.map(({ root }) => root),
+    read.value,
+  );
+  const value = written.value.map((base, index) => ({ ...base, root: roots[index] ?? base.root }));
+  const told = [...read.findings, ...read.value.findings].map((finding) => ({
+    ...finding,
+    severity: "warning" as const,
+  }));
+  return {
+    value,
+    readAs,
+    findings: [...written.findings, ...told, ...differenceWarnings(differences, readAs, document)],
+  };
+}
+
+const MOST_TOLD = 4;
+
+function differenceWarnings(
+  differences: readonly SheetDifference[],
+  { file }: ReadAs,
+  document: SourceDocument,
+): readonly Finding[] {
+  if (differences.length === 0) return [];
+  const each = differences.map(({ mark, key, taken, remark }) =>
+    [mark, key, taken, remark].filter((word) => word !== "").join(" "),
+  );
+  const places = differences.length === 1 ? "one place" : `${differences.length} places`;
+  const message = `the bases differ from ${file} in ${places}, and hold as they stand here: ${listed(each, MOST_TOLD, "; ")}`;
+  return [{ ...faultAt(document, ["bases"], "differs-from-sheet", message), severity: "warning" }];
 }
 
 interface MarkUse {

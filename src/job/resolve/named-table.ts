@@ -42,7 +42,7 @@ function notesOf(node: SourceNode | undefined): TableAnswers["notes"] {
 }
 
 /** What the job gives beside the table that `key` names. */
-export function besideTable(document: SourceDocument, key: "schedule" | "placements"): BesideTable {
+export function besideTable(document: SourceDocument, key: "schedule" | "readFrom" | "placements"): BesideTable {
   const [defaults, kinds] = ["defaults", "kinds"].map((name) => findNode(document.root, name));
   const named = kinds?.kind === "map" ? kinds.entries : [];
   const given = [defaults, ...named.map(({ value }) => value)].flatMap((node) => keysIn(node, ""));

@@ -80,6 +80,9 @@ function headShape(unit: Unit, rules: readonly string[]) {
       "A file of templates/shops by its name, as plasma, or the path of a shop file. Omitted: plasma (in) or plasma-metric (mm).",
     ).optional(),
     schedule: scheduleChoice().optional(),
+    readFrom: tableChoice()
+      .describe("The sheet that bases were read from: they hold, and what differs from it is said.")
+      .optional(),
     answers: rows(answerBlock(unit, rules), "a list of answers")
       .describe("Answers of the engineer of record.")
       .optional(),

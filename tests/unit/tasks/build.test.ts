@@ -126,6 +126,8 @@ describe("build", () => {
       "ledger.csv",
       "plan",
       "questions.csv",
+      "read-as.csv",
+      "read-as.xlsx",
       "set-aside",
       "setting-out",
       "summary.json",
