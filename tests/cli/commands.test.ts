@@ -530,7 +530,7 @@ describe("many faults", () => {
     }).data;
     expect(rows).toHaveLength(30);
     expect(rows[29]).toEqual({
-      ...{ file: "s.csv", cell: "D31", line: "31", column: "4", key: "Y", code: "bad-value", severity: "error" },
+      ...{ file: "s.csv", cell: "D31", line: "31", column: "4", key: "Y", code: "cell-fault", severity: "error" },
       message: expect.stringContaining('"301/31" has the improper fraction'),
       hint: "",
     });

@@ -383,8 +383,8 @@ describe("faults of layers are told once, where they stand", () => {
     const kinds = "kinds: { heavy: {}, light: {}, mast: {}, brace: {} }";
     const bases = ["hevy", "hevy", "lite"].map((kind, n) => `  - { mark: B${n}, kind: ${kind}, ${ROD}, ${PATTERN} }`);
     expect(fault(kinds, bases.join("\n"))).toEqual([
-      'job.yaml:5:23 bases[0].kind: "hevy": no such kind; nearest are heavy, mast, light; cited by 2 bases: B0, B1',
-      'job.yaml:7:23 bases[2].kind: "lite": no such kind; nearest are light, mast, brace',
+      'job.yaml:5:23 bases[0].kind: "hevy": no such kind; nearest are heavy, light, mast; cited by 2 bases: B0, B1',
+      'job.yaml:7:23 bases[2].kind: "lite": no such kind; nearest are light, brace, heavy',
     ]);
     expect(fault("", `  - { mark: B1, kind: heavy, ${ROD}, ${PATTERN}, ${T} }`)).toEqual([
       'job.yaml:5:23 bases[0].kind: "heavy": the job has no kinds (write it as kinds: { heavy: { ... } })',
