@@ -30,6 +30,7 @@ import { readRow } from "./row-values.js";
 import { settleHeadings } from "./settle-headings.js";
 import { settlePattern } from "./settle-pattern.js";
 import type { ReadColumn, TableRow } from "./sheet-cell.js";
+import { statedUnitFaults } from "./stated-unit.js";
 import { tableRow } from "./table-rows.js";
 import { unusedFindings } from "./unused-findings.js";
 import { UsedAnswers } from "./used-answers.js";
@@ -89,6 +90,8 @@ class ScheduleReading {
     const nodes = bases.map((base) => this.node(base));
     this.add(totalDoubts(this.table, bases));
     this.add(besideRows(this.table, this.file));
+    const { table, answers, file, unit } = this;
+    this.add(statedUnitFaults({ table, bases, answers, file, unit, isLength }));
     this.add(unusedFindings(this.answers, this.table, this.beside.answersAt ?? { file: this.file }));
     const asked = this.questions.finish();
     this.add(asked.findings);
@@ -142,7 +145,8 @@ class ScheduleReading {
     readonly bases: readonly RowBase[];
     readonly values: readonly RowValues[];
   } {
-    const rows = rowKinds(tableRows);
+    const hasMarks = this.columns.some(({ role }) => role.kind === "value" && role.key === "mark");
+    const rows = rowKinds(tableRows, hasMarks);
     const references = new References(rows, this.answers);
     const context = {
       ...{ references, questions: this.questions, footnotes: this.table.notes },

@@ -10,7 +10,7 @@ import type { References, Resolution } from "./references.js";
 import type { KnownRow } from "./row-kinds.js";
 import { saysSomething } from "./row-kinds.js";
 import { settleChoices } from "./settle-choices.js";
-import type { CellReader, ColumnRole, NotTaken, SheetCell, Taken } from "./sheet-cell.js";
+import type { CellReader, ColumnRole, NotTaken, OpenChoice, SheetCell, Taken } from "./sheet-cell.js";
 
 /** A text that has no key, for the note of the base. */
 export interface Kept {
@@ -27,13 +27,6 @@ export interface RowValues {
   readonly findings: readonly Finding[];
   /** The base that it repeats as a whole. */
   readonly sameAs: { readonly mark: string; readonly cell: SheetCell } | null;
-}
-
-/** A cell with several readings, none of which it proves by itself. */
-export interface OpenChoice {
-  readonly from: SheetCell;
-  readonly readings: readonly PossibleReading[];
-  readonly message: string;
 }
 
 /** What rows are read with. */

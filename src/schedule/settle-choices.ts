@@ -3,9 +3,8 @@ import { parseCount } from "../units/index.js";
 import { scalar } from "./grammar/index.js";
 import type { PossibleReading } from "./model.js";
 import type { Questions } from "./questions.js";
-import type { OpenChoice } from "./row-values.js";
 import { isSameValue } from "./same-value.js";
-import type { Taken } from "./sheet-cell.js";
+import type { OpenChoice, Taken } from "./sheet-cell.js";
 
 /** What is taken of the choices: the readings that the row proves, stand-ins for those that are asked. */
 export function settleChoices(
