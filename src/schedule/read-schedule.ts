@@ -17,7 +17,7 @@ import type { KeptText } from "./kept-notes.js";
 import { LONGEST_NOTE, withNote } from "./kept-notes.js";
 import type { BesideTable, FoundTable, ReadAs, ReadQuestion, Schedule, TableAnswers } from "./model.js";
 import { isPlainSheet } from "./plain-sheet.js";
-import { Questions } from "./questions.js";
+import { Questions, yamlText } from "./questions.js";
 import { readColumns, readerNamed } from "./read-columns.js";
 import type { BaseFates, CellFate } from "./read-lines.js";
 import { readLines } from "./read-lines.js";
@@ -69,6 +69,7 @@ class ScheduleReading {
   private readonly table: FoundTable;
   private readonly fates: BaseFates[] = [];
   private columns: readonly ReadColumn[] = [];
+  private isMarkAsked = false;
 
   constructor(
     private readonly found: TableOnSheet,
@@ -119,6 +120,7 @@ class ScheduleReading {
     const context = { file: this.file, unit: this.unit, given, kinds, ...at };
     const { columns, questions, findings } = settleHeadings(this.table, this.given, context);
     this.columns = readColumns(columns, this.unit);
+    this.isMarkAsked = questions.some(({ mayGive = [] }) => mayGive.includes("mark"));
     this.add(findings);
     return questions;
   }
@@ -146,6 +148,7 @@ class ScheduleReading {
     readonly values: readonly RowValues[];
   } {
     const hasMarks = this.columns.some(({ role }) => role.kind === "value" && role.key === "mark");
+    if (!hasMarks && !this.isMarkAsked) this.findings.push(this.noMarks());
     const rows = rowKinds(tableRows, hasMarks);
     const references = new References(rows, this.answers);
     const context = {
@@ -164,6 +167,16 @@ class ScheduleReading {
     const whole = withRepeated(put.bases, references);
     this.add([...put.findings, ...whole.findings]);
     return { bases: whole.bases.flatMap((base) => withOneMark(base, this.questions)), values };
+  }
+
+  private noMarks(): Finding {
+    const { columns, sheet } = this.table;
+    const cell = columns[0]?.cell ?? { text: "", line: 1, column: 1 };
+    const unknown = this.columns.filter(({ role }) => role.kind === "note").map(({ heading }) => yamlText(heading));
+    const message = "no column is known to hold the marks, and every base needs one";
+    const lines = unknown.slice(0, 3).map((heading) => `columns: { ${heading}: Mark }`);
+    const hint = `answer in the job: ${lines.length === 0 ? "columns: { HEADING: Mark }" : lines.join("; or ")}`;
+    return errorAt(placeOfCell(this.file, sheet, cell), "no-marks", message, hint);
   }
 
   private manyFaults(): Finding {

@@ -138,7 +138,9 @@ class RowReader {
         this.open.push({ from: cell, readings: reading.readings, message: reading.message });
         return;
       case "fault":
-        if (key.startsWith("check."))
+        if (key === "note" && cell.cell.isStruck === true)
+          this.notTaken.push({ from: cell, origin: "left out", remark: "struck out" });
+        else if (key.startsWith("check."))
           this.notTaken.push({
             from: cell,
             origin: "left out",

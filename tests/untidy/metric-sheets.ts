@@ -81,6 +81,37 @@ export const METRIC: readonly UntidySheet[] = [
     bases: [C1],
   },
   {
+    name: "a decimal comma",
+    unit: "mm",
+    lines: ["Mark | Bolts | X | Y | Grout", "C1 | 4 M24 | 400,0 | 300,5 mm | 25,5"],
+    bases: [C1.replace("y: 300", "y: 300.5").replace("} }", "}, grout: 25.5 }")],
+  },
+  {
+    name: "sections with the mass behind the letters, bolts tightened by hand",
+    unit: "mm",
+    lines: ["Mark | Column | Bolts | Grade | X | Y", "C1 | 254 x 254 UC 89 | 4 M24 | 8.8/S | 400 | 300"],
+    bases: [C1.replace("M24 }", 'M24, grade: "8.8" }, column: { section: 254 x 254 UC 89 }')],
+  },
+  {
+    name: "plates with words behind their thickness",
+    unit: "mm",
+    lines: ["Mark | Bolts | X | Y | Base plate", "C1 | 4 M24 | 400 | 300 | 500 x 400 x 30 thk"],
+    bases: [C1.replace("y: 300 }", "y: 300 }, basePlate: { x: 500, y: 400, thickness: 30 }")],
+  },
+  {
+    name: "a remark that is struck out",
+    unit: "mm",
+    lines: ["Mark | Bolts | X | Y | Remarks", "C1 | 4 M24 | 400 | 300 | OLD"],
+    looks: { struck: ["E2"] },
+    bases: [C1],
+  },
+  {
+    name: "a plate that holds its rods as it lies",
+    unit: "mm",
+    lines: ["Mark | Bolts | Centres | Base plate (L x W x T)", "C1 | (4) M24 | 400 x 300 | 500 x 400 x 30"],
+    bases: [C1.replace("y: 300 }", "y: 300 }, basePlate: { x: 500, y: 400, thickness: 30 }")],
+  },
+  {
     name: "bases across, with units and groups in rows of their own",
     unit: "mm",
     lines: ACROSS,
@@ -104,6 +135,24 @@ export const METRIC_REFUSED: readonly RefusedSheet[] = [
     unit: "mm",
     lines: ["Mark | Bolts | Bolt spacing", "C1 | M24 | 400 c/c"],
     codes: ["asked-both-ways"],
+  },
+  {
+    name: "a plate that holds its rods the other way round alone",
+    unit: "mm",
+    lines: ["Mark | Bolts | Centres | Base plate (L x W x T)", "C1 | (4) M24 | 200 x 400 | 500 x 300 x 30"],
+    codes: ["plate-turned"],
+  },
+  {
+    name: "a comma that may be of thousands or of decimals",
+    unit: "mm",
+    lines: ["Mark | Rod dia | X | Y", "C1 | M24 | 1,200 | 300"],
+    codes: ["cell-fault"],
+  },
+  {
+    name: "marks under a heading that is not known",
+    unit: "mm",
+    lines: ["Type of Piece | Rod dia | X | Y", "C1 | M24 | 400 | 300"],
+    codes: ["no-marks"],
   },
   {
     name: "all dimensions in millimetres, of a job in inches",
