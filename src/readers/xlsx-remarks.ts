@@ -86,11 +86,8 @@ function struckCells({ cells }: ReadContent): string | null {
       return from === to ? from : `${from} to ${to}`;
     }),
   );
-  const verbs = struck.length === 1 ? "is struck out; it is read" : "are struck out; they are read";
-  return `${listed(places, MOST_NAMED)} ${verbs} as if it held`.replace(
-    "they are read as if it held",
-    "they are read as if they held",
-  );
+  const verbs = struck.length === 1 ? "is struck out" : "are struck out";
+  return `${listed(places, MOST_NAMED)} ${verbs}; a row that is struck out whole is left out, a single value is asked about`;
 }
 
 function roundedCells({ rounded }: ReadContent): string | null {

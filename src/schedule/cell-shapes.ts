@@ -63,14 +63,14 @@ const SHAPES: readonly (readonly [CellShape, RegExp])[] = [
   ["steel", /^(?:ASTM )?(?:A ?36|A ?572|A ?992|A ?529|S ?235|S ?275|S ?355)/],
   [
     "section",
-    /^(?:W|HP|HSS|TS|PIPE|WT|MC|UC|UB|UKC|UKB|UBP|SHS|RHS|CHS|HEA|HEB|HEM|HE|IPE|HD|HL|WF) ?\d|^[SMC] ?\d+ ?X ?\d|^\d+ ?X ?\d+ ?X ?\d+ ?(?:UC|UB|SHS|RHS|CHS)$|^(?:WIDE FLANGE|TUBE|PIPE) /,
+    /^(?:W|HP|HSS|TS|PIPE|WT|MC|UC|UB|UKC|UKB|UBP|SHS|RHS|CHS|HEA|HEB|HEM|HE|IPE|HD|HL|WF) ?\d|^[SMC] ?\d+ ?X ?\d|^\d+ ?X ?\d+ ?X ?\d+ ?(?:UC|UB|UKC|UKB|SHS|RHS|CHS)$|^\d+ ?X ?\d+ ?(?:UC|UB|UBP|UKC|UKB) ?\d|^(?:WIDE FLANGE|TUBE|PIPE) /,
   ],
   ["thread", /^M ?\d{1,3}(?: ?X ?[\d.]+)?$/],
   ["elevation", /^(?:EL|ELEV)\.? ?[+-]?[\d'"]|^[+-]\d+\.\d+ ?M?$|^[+-]\d+'/],
   [
     "rods",
     new RegExp(
-      String.raw`^\(\d+\) ?\S|^\d+ ?(?:NO|NOS|EA)\.? |^\d+ ?- ?(?:${LENGTH} ?${DIA}|M ?\d)|^\d+ ?X ?M ?\d|^${LENGTH} ?${DIA} ?X`,
+      String.raw`^\(\d+\) ?\S|^\d+ ?(?:NO|NOS|NR|EA|OFF)(?:\. ?|[ -])(?=\S)|^\d+ ?- ?(?:${LENGTH} ?${DIA}|M ?\d)|^\d+ ?[X/]? ?M ?\d|^${LENGTH} ?${DIA} ?X`,
     ),
   ],
   ["spaces", /^\d+ ?(?:SPA?|SPACES|SPCS?|EQ)?\.? ?@/],
@@ -79,7 +79,7 @@ const SHAPES: readonly (readonly [CellShape, RegExp])[] = [
   [
     "three sizes",
     new RegExp(
-      String.raw`^(?:PL ?)?${LENGTH} ?X ?${LENGTH} ?X ?${LENGTH}$|^${LENGTH} ?(?:X ?${LENGTH}|SQ\.?) ?PL ?${LENGTH}$`,
+      String.raw`^(?:PL ?)?${LENGTH} ?X ?${LENGTH} ?X ?${LENGTH}(?: ?(?:THK|THICK|PL|PLT|PLATE)\.?)?$|^${LENGTH} ?(?:X ?${LENGTH}|SQ\.?) ?PL ?${LENGTH}$`,
     ),
   ],
   [

@@ -46,7 +46,8 @@ export function baseDoubts(base: RowBase, unit: Unit): readonly Finding[] {
     const lengths = new Lengths([...base.own, ...values], unit);
     return [
       ...rodLength(lengths),
-      ...(["x", "y"] as const).flatMap((axis) => [...plateSize(lengths, axis), ...edgeDistance(lengths, axis)]),
+      ...plateSizes(lengths),
+      ...(["x", "y"] as const).flatMap((axis) => edgeDistance(lengths, axis)),
       ...circleOnPlate(lengths),
       ...elevations(lengths),
     ];
@@ -76,6 +77,24 @@ function rodLength(lengths: Lengths): readonly Finding[] {
 function isHooked(lengths: Lengths): boolean {
   const bottom = lengths.find("rods.bottom")?.node;
   return bottom?.kind === "map" && bottom.entries.some(({ value }) => value.kind === "scalar" && value.text === "hook");
+}
+
+/** A plate that holds its rods the other way round alone has its sides in the other order: an error. */
+function plateSizes(lengths: Lengths): readonly Finding[] {
+  const doubts = (["x", "y"] as const).flatMap((axis) => plateSize(lengths, axis));
+  const [x, y] = [lengths.of("basePlate.x"), lengths.of("basePlate.y")];
+  const isTurned = holds(lengths, "x", y) && holds(lengths, "y", x);
+  if (doubts.length === 0 || !isTurned) return doubts;
+  const rods = `${lengths.name("pattern.x")} in X by ${lengths.name("pattern.y")} in Y`;
+  const message = `a plate of ${lengths.name("basePlate.x")} in X by ${lengths.name("basePlate.y")} in Y does not hold rods at ${rods}, and turned by 90 degrees it does: one of the two has X and Y in the other order`;
+  const plate = lengths.find("basePlate.x");
+  const hint = "write both in one order, X first, in the sheet or in the job as cells: { CELL: TEXT }";
+  return plate === undefined ? [] : [errorAt(plate.from.place, "plate-turned", message, hint)];
+}
+
+function holds(lengths: Lengths, axis: "x" | "y", plate: Length | null): boolean {
+  const [pattern, diameter] = [lengths.of(`pattern.${axis}`), lengths.of("rods.diameter")];
+  return plate !== null && pattern !== null && plate >= pattern + (diameter ?? 0);
 }
 
 /** The rods' own radius from the edge of a plate about the working point, at least. */

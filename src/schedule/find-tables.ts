@@ -9,7 +9,17 @@ import type { FoundColumn, FoundTable, LeftOut } from "./model.js";
 import type { SheetGrid, StrayText } from "./sheet-grid.js";
 import { gridOf } from "./sheet-grid.js";
 import type { KnownHeading } from "./sheet-words.js";
-import { isTitle, isWordy, knownWithUnits, markHeading, NOTE_START, oneLine, plainText } from "./sheet-words.js";
+import {
+  isForeign,
+  isTitle,
+  isWordy,
+  knownWithUnits,
+  markHeading,
+  NOTE_START,
+  oneLine,
+  plainText,
+  standsOver,
+} from "./sheet-words.js";
 import { readBody } from "./table-body.js";
 import { isSameTitle, titleAbove } from "./table-title.js";
 
@@ -90,7 +100,7 @@ function findHeaded(grid: SheetGrid, marks: Marks, known: KnownHeading): readonl
     let leftmost = 0;
     for (const mark of marksToTry(grid, row, marks)) {
       if (found.length >= MOST_TABLES) return found;
-      if (mark < leftmost || found.some(({ range }) => isWithin(range, row, mark))) continue;
+      if (mark < leftmost || found.some((other) => isWithin(headingsAndUnits(other), row, mark))) continue;
       const headed = readHeadings(rangeAround(grid, row, mark, leftmost, known), known);
       if (headed === null) continue;
       leftmost = headed.range.right + 1;
@@ -109,6 +119,11 @@ function marksToTry(grid: SheetGrid, row: number, marks: Marks): readonly number
   return [row + 1, row + 2].some((below) => marks.get(below)?.some(isSure(below))) ? [] : columns;
 }
 
+/** NR in a row of units heads no marks. */
+function headingsAndUnits({ range, below }: Headed): Rectangle {
+  return { ...range, bottom: below.first - 1 };
+}
+
 function isWithin({ top, bottom, left, right }: Rectangle, row: number, column: number): boolean {
   return row >= top && row <= bottom && column >= left && column <= right;
 }
@@ -118,9 +133,14 @@ function readHeadings(range: HeadingRange, known: KnownHeading): Headed | null {
   const all = columnsOf(range, known);
   const below = rowsBelow(range, all);
   const columns = trimmed(
-    all.filter(({ at }) => (range.grid.span(at.row, at.column)?.bottom ?? at.row) < below.first),
+    all.filter(
+      ({ at, words }) =>
+        (range.grid.span(at.row, at.column)?.bottom ?? at.row) < below.first ||
+        (range.grid.isTurned && standsOver(words)),
+    ),
     range,
     below.first,
+    known,
   );
   const different = (some: readonly HeadingColumn[]) =>
     new Set(some.map(({ words, group }) => plainText(`${group} ${words}`))).size;
@@ -138,6 +158,7 @@ function trimmed(
   columns: readonly HeadingColumn[],
   { grid, mark }: HeadingRange,
   first: number,
+  known: KnownHeading,
 ): readonly HeadingColumn[] {
   const isBlank = ({ index }: HeadingColumn) => {
     for (let row = first; row < grid.height; row++) if (grid.text(row, index) !== "") return false;
@@ -151,7 +172,30 @@ function trimmed(
   if (!grid.isTurned) return own;
   const start = own.findIndex((column) => column.index === mark || !isBlank(column));
   const last = own.findLastIndex((column) => column.isKnown || !isBlank(column));
-  return start < 0 ? [] : own.slice(start, last + 1);
+  return start < 0 ? [] : groupedBelow(own.slice(start, last + 1), isBlank, known);
+}
+
+/** Turned, words as BASE PLATE without a value stand over the headings below them, down to the next such words. */
+function groupedBelow(
+  columns: readonly HeadingColumn[],
+  isBlank: (column: HeadingColumn) => boolean,
+  known: KnownHeading,
+): readonly HeadingColumn[] {
+  let group = "";
+  return columns.flatMap((column, at) => {
+    const next = columns[at + 1];
+    const isHead = column.group === "" && standsOver(column.words) && isBlank(column);
+    if (isHead && next !== undefined && goesBelow(next, column.words, known)) {
+      group = column.words;
+      return [];
+    }
+    if (group !== "" && !goesBelow(column, group, known)) group = "";
+    return group === "" ? [column] : [{ ...column, group, isKnown: known(column.words, group) }];
+  });
+}
+
+function goesBelow({ words, group }: HeadingColumn, over: string, known: KnownHeading): boolean {
+  return group === "" && !isForeign(words, over) && (known(words, over) || !known(words, ""));
 }
 
 /** Beside a sure mark: one other that is known, or short words only. Down the sheet any column of words would look so. */

@@ -7,6 +7,7 @@ import { groupBy } from "../units/group-by.js";
 import { DESCRIBED } from "./heading-descriptions.js";
 import type { HeadingName } from "./heading-synonyms.js";
 import { NOTE } from "./heading-synonyms.js";
+import { headingNamed } from "./headings.js";
 import type { FoundColumn, FoundTable, ReadQuestion } from "./model.js";
 import type { Settlement } from "./settled-column.js";
 import { headingText, placeOfHeading } from "./settled-column.js";
@@ -57,7 +58,8 @@ function askOne({ column, index, names }: Settlement, view: TableView): ReadQues
   const offered = names.includes(NOTE) ? choices : [...choices, noteChoice(column, view.table)];
   const kinds = names.filter((name) => name !== NOTE).map(meansOf);
   const text = `"${headingText(column)}" may be ${orList(kinds)}; nothing on the sheet proves which`;
-  return { cells: cellsOf([index], view), text, choices: offered };
+  const mayGive = names.flatMap((name) => headingNamed(name)?.key ?? []);
+  return { cells: cellsOf([index], view), text, choices: offered, ...(mayGive.length === 0 ? {} : { mayGive }) };
 }
 
 function noteChoice(column: FoundColumn, table: FoundTable): ReadQuestion["choices"][number] {

@@ -66,7 +66,24 @@ function grouped(synonym: Synonym): Synonym {
 const BASE: readonly Synonym[] = [
   one("", "Mark", "mark", "piece mark", "base mark", "mark no.", "base no.", "base id", "base"),
   several("plate", "which mark", ["Mark", NOTE], "mark", "mk no.", "id", "ref"),
-  several("", "which mark", ["Mark", NOTE], "ref", "base ref", "reference", "mark ref"),
+  several("", "which mark", ["Mark", NOTE], "ref", "ref no.", "base ref", "reference", "mark ref"),
+  several(
+    "",
+    "which mark",
+    ["Mark", NOTE],
+    "pos",
+    "pos no.",
+    "position",
+    "item",
+    "item no.",
+    "tag",
+    "tag no.",
+    "label",
+    "symbol",
+    "designation",
+    "id",
+    "name",
+  ),
   several("column", "which mark", ["Mark", NOTE], "mark", "no.", "id", "ref", "base mark"),
   several("", "which mark", ["Mark", "Pattern", "Column", "Kind", NOTE], "type", "base type", "type mark"),
   several("plate", "which mark", ["Mark", "Kind", NOTE], "type"),
@@ -158,7 +175,7 @@ const RODS: readonly Synonym[] = [
     "height above toc",
     "top projection",
   ),
-  one("", "Embedment", "embedment", "embedment length", "embedment depth", "min embedment", "length embedment"),
+  one("", "Embedment", "embedment", "embedment length", "embedment depth", "min embedment", "length embedment", "hef"),
   one("rod", "Embedment", "embedment", "embedment length", "embedment depth", "min embedment", "length embedment"),
   one("", "Embedment", "embedment below toc", "depth of embedment"),
   one("rod", "Embedment", "embedment below toc"),
@@ -188,6 +205,14 @@ const RODS: readonly Synonym[] = [
   several("", "form", ["Weldable", NOTE], "S1"),
 ];
 
+/** `SPACING X`, `C/C DISTANCE ALONG X-X`, with the words of a spacing in their plain spelling. */
+function spacingsAlong(of: "" | "rod", axis: "x" | "y", means: Synonym["means"]): Synonym {
+  const spacings = ["spacing", "spacing cc", "spacing dist", "dist cc", "spacing spacing"];
+  const axes = [axis, `in ${axis}`, `along ${axis}`, `${axis} dir`, `in ${axis} dir`, `along ${axis} axis`];
+  const behind = spacings.flatMap((words) => axes.map((where) => `${words} ${where}`));
+  return { of, words: [...behind, `${axis} spacing`, `${axis} spacing dist`], means, doubt: "overall or pitch" };
+}
+
 const PATTERN: readonly Synonym[] = [
   several("", "form", ["Pattern", "Pattern size"], "pattern"),
   several("rod", "form", ["Pattern", "Pattern size"], "pattern"),
@@ -216,10 +241,12 @@ const PATTERN: readonly Synonym[] = [
   one("rod", "Pattern pitch", "pitch x y"),
   one("", "Pattern size", "overall spacing", "spacing overall"),
   one("rod", "Pattern size", "overall spacing", "spacing overall", "pattern size"),
-  several("", "overall or pitch", ["X", "Pitch X"], "spacing x", "x spacing", "spacing cc x", "spacing in x"),
-  several("", "overall or pitch", ["Y", "Pitch Y"], "spacing y", "y spacing", "spacing cc y", "spacing in y"),
-  several("rod", "overall or pitch", ["X", "Pitch X"], "spacing x", "x spacing", "x", "spacing in x"),
-  several("rod", "overall or pitch", ["Y", "Pitch Y"], "spacing y", "y spacing", "y", "spacing in y"),
+  spacingsAlong("", "x", ["X", "Pitch X"]),
+  spacingsAlong("", "y", ["Y", "Pitch Y"]),
+  several("rod", "overall or pitch", ["X", "Pitch X"], "x"),
+  spacingsAlong("rod", "x", ["X", "Pitch X"]),
+  several("rod", "overall or pitch", ["Y", "Pitch Y"], "y"),
+  spacingsAlong("rod", "y", ["Y", "Pitch Y"]),
   several(
     "rod",
     "only asked",

@@ -1,8 +1,8 @@
 /** Cells that are merged over several columns of a row: what they say of each. */
 import { cellInSheet } from "../readers/cell-place.js";
 import type { Cell } from "../readers/inputs.js";
-import type { RowSource } from "./cell-under.js";
-import { cellUnder } from "./cell-under.js";
+import type { RowSource } from "./cell-under-column.js";
+import { cellUnder } from "./cell-under-column.js";
 import type { CellPart } from "./model.js";
 import { readerNamed } from "./read-columns.js";
 import type { ReadColumn, SheetCell } from "./sheet-cell.js";

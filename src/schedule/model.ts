@@ -145,6 +145,8 @@ export interface ReadQuestion {
   readonly cells: readonly string[];
   readonly text: string;
   readonly choices: readonly { readonly line: string; readonly means: string }[];
+  /** Keys of the job file that its answer may give, as `pattern.x`. */
+  readonly mayGive?: readonly string[];
 }
 
 /** What was understood of a sheet. */

@@ -5,7 +5,7 @@ import type { Table } from "../readers/inputs.js";
 import type { SourceEntry, SourceMap, SourceNode, SourcePlace } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
-import type { RowSource } from "./cell-under.js";
+import type { RowSource } from "./cell-under-column.js";
 import { PLACEMENTS_TABLE } from "./choose-table.js";
 import { meantTable } from "./find-table.js";
 import { scalar } from "./grammar/index.js";

@@ -17,7 +17,7 @@ import type { KeptText } from "./kept-notes.js";
 import { LONGEST_NOTE, withNote } from "./kept-notes.js";
 import type { BesideTable, FoundTable, ReadAs, ReadQuestion, Schedule, TableAnswers } from "./model.js";
 import { isPlainSheet } from "./plain-sheet.js";
-import { Questions } from "./questions.js";
+import { Questions, yamlText } from "./questions.js";
 import { readColumns, readerNamed } from "./read-columns.js";
 import type { BaseFates, CellFate } from "./read-lines.js";
 import { readLines } from "./read-lines.js";
@@ -30,6 +30,7 @@ import { readRow } from "./row-values.js";
 import { settleHeadings } from "./settle-headings.js";
 import { settlePattern } from "./settle-pattern.js";
 import type { ReadColumn, TableRow } from "./sheet-cell.js";
+import { statedUnitFaults } from "./stated-unit.js";
 import { tableRow } from "./table-rows.js";
 import { unusedFindings } from "./unused-findings.js";
 import { UsedAnswers } from "./used-answers.js";
@@ -68,6 +69,7 @@ class ScheduleReading {
   private readonly table: FoundTable;
   private readonly fates: BaseFates[] = [];
   private columns: readonly ReadColumn[] = [];
+  private isMarkAsked = false;
 
   constructor(
     private readonly found: TableOnSheet,
@@ -89,6 +91,8 @@ class ScheduleReading {
     const nodes = bases.map((base) => this.node(base));
     this.add(totalDoubts(this.table, bases));
     this.add(besideRows(this.table, this.file));
+    const { table, answers, file, unit } = this;
+    this.add(statedUnitFaults({ table, bases, answers, file, unit, isLength }));
     this.add(unusedFindings(this.answers, this.table, this.beside.answersAt ?? { file: this.file }));
     const asked = this.questions.finish();
     this.add(asked.findings);
@@ -116,6 +120,7 @@ class ScheduleReading {
     const context = { file: this.file, unit: this.unit, given, kinds, ...at };
     const { columns, questions, findings } = settleHeadings(this.table, this.given, context);
     this.columns = readColumns(columns, this.unit);
+    this.isMarkAsked = questions.some(({ mayGive = [] }) => mayGive.includes("mark"));
     this.add(findings);
     return questions;
   }
@@ -142,7 +147,9 @@ class ScheduleReading {
     readonly bases: readonly RowBase[];
     readonly values: readonly RowValues[];
   } {
-    const rows = rowKinds(tableRows);
+    const hasMarks = this.columns.some(({ role }) => role.kind === "value" && role.key === "mark");
+    if (!hasMarks && !this.isMarkAsked) this.findings.push(this.noMarks());
+    const rows = rowKinds(tableRows, hasMarks);
     const references = new References(rows, this.answers);
     const context = {
       ...{ references, questions: this.questions, footnotes: this.table.notes },
@@ -160,6 +167,16 @@ class ScheduleReading {
     const whole = withRepeated(put.bases, references);
     this.add([...put.findings, ...whole.findings]);
     return { bases: whole.bases.flatMap((base) => withOneMark(base, this.questions)), values };
+  }
+
+  private noMarks(): Finding {
+    const { columns, sheet } = this.table;
+    const cell = columns[0]?.cell ?? { text: "", line: 1, column: 1 };
+    const unknown = this.columns.filter(({ role }) => role.kind === "note").map(({ heading }) => yamlText(heading));
+    const message = "no column is known to hold the marks, and every base needs one";
+    const lines = unknown.slice(0, 3).map((heading) => `columns: { ${heading}: Mark }`);
+    const hint = `answer in the job: ${lines.length === 0 ? "columns: { HEADING: Mark }" : lines.join("; or ")}`;
+    return errorAt(placeOfCell(this.file, sheet, cell), "no-marks", message, hint);
   }
 
   private manyFaults(): Finding {

@@ -14,8 +14,9 @@ export interface KnownRow extends TableRow {
   readonly markCell: SheetCell | null;
 }
 
-/** Every row with its kind. */
-export function rowKinds(rows: readonly TableRow[]): readonly KnownRow[] {
+/** Every row with its kind. While no column is known to hold the marks, each row is taken for a base. */
+export function rowKinds(rows: readonly TableRow[], hasMarks = true): readonly KnownRow[] {
+  if (!hasMarks) return rows.map((row) => ({ ...row, kind: "base", marks: [], markCell: null }));
   const known: KnownRow[] = [];
   let above: KnownRow | null = null;
   for (const row of rows) {

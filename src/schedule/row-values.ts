@@ -9,9 +9,8 @@ import { bareCell, yamlText } from "./questions.js";
 import type { References, Resolution } from "./references.js";
 import type { KnownRow } from "./row-kinds.js";
 import { saysSomething } from "./row-kinds.js";
-import type { OpenChoice } from "./settle-choices.js";
 import { settleChoices } from "./settle-choices.js";
-import type { CellReader, ColumnRole, NotTaken, SheetCell, Taken } from "./sheet-cell.js";
+import type { CellReader, ColumnRole, NotTaken, OpenChoice, SheetCell, Taken } from "./sheet-cell.js";
 
 /** A text that has no key, for the note of the base. */
 export interface Kept {
@@ -139,7 +138,9 @@ class RowReader {
         this.open.push({ from: cell, readings: reading.readings, message: reading.message });
         return;
       case "fault":
-        if (key.startsWith("check."))
+        if (key === "note" && cell.cell.isStruck === true)
+          this.notTaken.push({ from: cell, origin: "left out", remark: "struck out" });
+        else if (key.startsWith("check."))
           this.notTaken.push({
             from: cell,
             origin: "left out",

@@ -4,14 +4,7 @@ import { scalar } from "./grammar/index.js";
 import type { PossibleReading } from "./model.js";
 import type { Questions } from "./questions.js";
 import { isSameValue } from "./same-value.js";
-import type { SheetCell, Taken } from "./sheet-cell.js";
-
-/** A cell with several readings, none of which it proves by itself. */
-export interface OpenChoice {
-  readonly from: SheetCell;
-  readonly readings: readonly PossibleReading[];
-  readonly message: string;
-}
+import type { OpenChoice, Taken } from "./sheet-cell.js";
 
 /** What is taken of the choices: the readings that the row proves, stand-ins for those that are asked. */
 export function settleChoices(

@@ -1,7 +1,7 @@
 /** A cell of a table under the column that it stands in, and what was taken from it. */
 import type { Cell } from "../readers/inputs.js";
 import type { SourceNode, SourcePlace } from "../readers/source.js";
-import type { CellReading, FoundColumn, ReadOrigin } from "./model.js";
+import type { CellReading, FoundColumn, PossibleReading, ReadOrigin } from "./model.js";
 
 /** What becomes of the cells of a column. */
 export type ColumnRole =
@@ -34,6 +34,13 @@ export interface SheetCell {
   readonly isAnswered: boolean;
   /** What the text gives under its column; null where the column's cells are not read for values. */
   readonly reading: CellReading | null;
+}
+
+/** A cell with several readings, none of which it proves by itself. */
+export interface OpenChoice {
+  readonly from: SheetCell;
+  readonly readings: readonly PossibleReading[];
+  readonly message: string;
 }
 
 /** A row of a table with its cells that hold something. */

@@ -42,12 +42,12 @@ function wordsOf(text: string): readonly string[] {
 const SURE_MARKS = new Set(["mark", "marks", "mk", "mks", "mrk"]);
 /** Words that may head the marks, where no surer one does. */
 const MAYBE_MARKS = new Set(
-  "base bases type types id tag label name ref symbol designation item pos position no nr number # piece detail column col".split(
+  "base bases type types id tag label name ref symbol designation item pos position no nr number # piece detail column col stanchion".split(
     " ",
   ),
 );
 const BESIDE_MARKS = new Set(
-  "base bases column columns col piece pc bp plate baseplate footing ftg pier anchor rod bolt ab template member of the assembly".split(
+  "base bases column columns col stanchion stanchions piece pc bp plate baseplate footing ftg pier anchor rod bolt ab template member of the assembly".split(
     " ",
   ),
 );
@@ -60,7 +60,7 @@ export function markHeading(text: string): "sure" | "maybe" | null {
   if (!words.every((word) => SURE_MARKS.has(word) || MAYBE_MARKS.has(word) || BESIDE_MARKS.has(word))) return null;
   if (words.includes("template") || words.includes("qty")) return null;
   if (words.some((word) => SURE_MARKS.has(word))) return "sure";
-  const isThing = (word: string) => /^(?:bases?|columns?|col|of|the)$/.test(word);
+  const isThing = (word: string) => /^(?:bases?|columns?|col|stanchions?|of|the)$/.test(word);
   return words.some((word) => MAYBE_MARKS.has(word) && !isThing(word)) || words.every(isThing) ? "maybe" : null;
 }
 

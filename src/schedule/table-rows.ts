@@ -1,7 +1,7 @@
 /** A table that was found -> its rows with the cells that hold something, the job's answers for cells in their place. */
 import type { Cell } from "../readers/inputs.js";
-import type { RowSource } from "./cell-under.js";
-import { cellUnder, rowLabel } from "./cell-under.js";
+import type { RowSource } from "./cell-under-column.js";
+import { cellUnder, rowLabel } from "./cell-under-column.js";
 import { spreadMerged } from "./merged-cells.js";
 import type { FoundTable } from "./model.js";
 import type { SheetCell, TableRow } from "./sheet-cell.js";

@@ -36,11 +36,13 @@ const NEEDED: readonly Needed[] = [
 
 const MOST_MARKS = 6;
 
-/** `bases` over what kinds and defaults of the job give them. */
-export function askLacking(bases: readonly SourceNode[]): readonly ReadQuestion[] {
+/** `bases` over what kinds and defaults of the job give them; what an answer to a question that is `open` may give is not asked. */
+export function askLacking(bases: readonly SourceNode[], open: readonly ReadQuestion[]): readonly ReadQuestion[] {
+  const mayCome = open.flatMap(({ mayGive = [] }) => mayGive);
   return NEEDED.flatMap(({ path, words, isOfGroup, means }): ReadQuestion[] => {
     const lacking = bases.filter((base) => !has(base, path, isOfGroup));
-    if (lacking.length === 0) return [];
+    const isOpen = mayCome.some((key) => `${key}.`.startsWith(`${path.join(".")}.`));
+    if (lacking.length === 0 || isOpen) return [];
     const marks = listed(lacking.map(markOf), MOST_MARKS);
     const whose = lacking.length === bases.length ? "the sheet gives" : `the sheet gives for ${marks}`;
     const line = path.reduceRight((inner, key) => (inner === "" ? `${key}:` : `${key}: { ${inner} }`), "");

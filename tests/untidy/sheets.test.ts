@@ -1,6 +1,7 @@
 /** Untidy sheets of every kind, each with the bases of the job that it stands for, or with what is asked. */
 import { describe, expect, it } from "vitest";
 import { drawSheet } from "../unit/schedule/drawn-sheet.js";
+import { METRIC, METRIC_REFUSED } from "./metric-sheets.js";
 import { basesOf, codesOf, read, writtenBases } from "./read-sheet.js";
 import type { UntidySheet } from "./sheets.js";
 import { READ, REFUSED } from "./sheets.js";
@@ -17,7 +18,7 @@ describe("read without a question", () => {
     expect(READ.length).toBeGreaterThanOrEqual(40);
   });
 
-  it.each(READ.map((sheet) => [sheet.name, sheet] as const))("%s", (_name, sheet) => {
+  it.each([...READ, ...METRIC].map((sheet) => [sheet.name, sheet] as const))("%s", (_name, sheet) => {
     const schedule = scheduleOf(sheet);
     expect(schedule.findings.filter(({ severity }) => severity === "error")).toEqual([]);
     expect(basesOf(schedule, sheet.unit)).toEqual(
@@ -29,7 +30,7 @@ describe("read without a question", () => {
 });
 
 describe("asked, or at fault", () => {
-  it.each(REFUSED.map((sheet) => [sheet.name, sheet] as const))("%s", (_name, sheet) => {
+  it.each([...REFUSED, ...METRIC_REFUSED].map((sheet) => [sheet.name, sheet] as const))("%s", (_name, sheet) => {
     const schedule = scheduleOf(sheet);
     expect(codesOf(schedule, "error")).toEqual(sheet.codes);
     const asked = schedule.findings.filter(({ code }) => code.startsWith("asked-"));

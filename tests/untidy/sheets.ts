@@ -16,6 +16,9 @@ export interface UntidySheet {
   readonly told?: readonly string[];
 }
 
+/** A sheet that is asked about or at fault, with the codes of that. */
+export type RefusedSheet = Omit<UntidySheet, "bases" | "told"> & { readonly codes: readonly string[] };
+
 const B1 = "{ mark: B1, rods: { diameter: 3/4 }, pattern: { kind: rectangle, x: 9, y: 9 } }";
 const ROWS = ["B1 | 3/4 | 9 | 9", "B2 | 1 | 12 | 10"];
 const TWO = [B1, "{ mark: B2, rods: { diameter: 1 }, pattern: { kind: rectangle, x: 12, y: 10 } }"];
@@ -374,7 +377,7 @@ export const READ: readonly UntidySheet[] = [
 ];
 
 /** Sheets that must be asked about or are at fault; the codes say how. */
-export const REFUSED: readonly (Omit<UntidySheet, "bases" | "told"> & { readonly codes: readonly string[] })[] = [
+export const REFUSED: readonly RefusedSheet[] = [
   {
     name: "overall or pitch",
     lines: ["MARK | ROD DIA | SPACING X | Y | NX", "B1 | 3/4 | 6 | 9 | 3"],

@@ -4,4 +4,4 @@ export { MOST_IN_RANGE, readMarks } from "./marks.js";
 export { map, scalar } from "./nodes.js";
 export { readCell } from "./read-cell.js";
 export type { CellContext } from "./scan.js";
-export { PITCH_KEYS } from "./spacing.js";
+export { PITCH_ALONE, PITCH_KEYS } from "./spacing.js";

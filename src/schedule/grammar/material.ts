@@ -95,12 +95,14 @@ function takeF1554(scan: Scan): string | null {
   return number === null ? null : `F1554 ${number}`;
 }
 
-/** `GR 55`, `GRADE 8.8`, `CL 8.8`; `55` and `8.8` alone. */
+/** `GR 55`, `GRADE 8.8`, `CL 8.8`; `55` and `8.8` alone. `8.8/S` is 8.8, tightened by hand (AS 4100, from memory). */
 function takeNumbered(scan: Scan, barely: boolean): string | null {
   scan.phrase(ISO);
   if (!scan.phrase(GRADE) && !barely) return null;
   scan.take("-");
-  return takeKind(scan, "number");
+  const number = takeKind(scan, "number");
+  if (number === "4.6" || number === "8.8") scan.attempt(() => (scan.take("/") && scan.take("s") ? true : null));
+  return number;
 }
 
 /** `A36`, `ASTM A449`, `A193 B7`, `A354 GR BD`, `S355`: kept as written; what the grade is, the job decides. */

@@ -63,8 +63,39 @@ const WITH_NONE: ReadonlySet<FormName> = new Set(["word", "opening"]);
 /** Forms in which TYP behind a value is a part of it. */
 const KEEPS_TYP: ReadonlySet<FormName> = new Set(["text", "note", "grade"]);
 
+/** Forms that are one length. */
+const ONE_LENGTH: ReadonlySet<FormName> = new Set(["length", "thickness", "spacing", "pitch", "hole", "elevation"]);
+
 /** Reads the text of a cell by its form. Never throws; its time grows with the text alone. */
 export function readCell(text: string, form: FormName, context: CellContext): CellReading {
+  const comma = context.unit === "mm" && ONE_LENGTH.has(form) ? commaIn(text) : null;
+  return comma === null ? readPlain(text, form, context) : readComma(text, comma, form, context);
+}
+
+interface Comma {
+  readonly before: string;
+  readonly after: string;
+  readonly unit: string;
+}
+
+/** `300,5` and `1,200 mm`: one number with one comma in it. */
+function commaIn(text: string): Comma | null {
+  const [, before, after, unit = ""] = /^\s*([+-]?\d{1,6}),(\d{1,4})(\s*(?:mm|cm|m)?)\s*$/.exec(text) ?? [];
+  return before === undefined || after === undefined ? null : { before, after, unit };
+}
+
+/** A comma before one or two digits, or four, can only be a decimal comma; before three it may be one of thousands. */
+function readComma(text: string, { before, after, unit }: Comma, form: FormName, context: CellContext): CellReading {
+  if (after.length === 3) {
+    const ways = `${before}${after}${unit} or ${before}.${after}${unit}`;
+    return { kind: "fault", message: `${quote(text)} may be ${ways}; allowed is one of the two, without a comma` };
+  }
+  const reading = readPlain(`${before}.${after}${unit}`, form, context);
+  if (reading.kind !== "value") return reading;
+  return { ...reading, how: [reading.how, "with a decimal comma"].filter((words) => words !== "").join("; ") };
+}
+
+function readPlain(text: string, form: FormName, context: CellContext): CellReading {
   const isLong = text.length > LONGEST;
   if (isLong && !LONG_FORMS.has(form)) {
     return { kind: "fault", message: `${quote(text)} has ${text.length} characters; at most ${LONGEST} are read here` };

@@ -60,7 +60,7 @@ const PIPE_WEIGHTS = phrases(...WEIGHTS);
 const SECTIONS: readonly SectionName[] = [
   section(["W", "M", "S", "HP", "C", "MC", "WT"], 2, 2),
   section(["L", "HSS", "TS", "SHS", "RHS", "CHS"], 2, 3),
-  section(["UC", "UB", "UBP", "PFC"], 3, 3),
+  section(["UC", "UB", "UBP", "PFC", "UKC", "UKB"], 3, 3),
   section(["PIPE"], 1, 1, WEIGHTS, true),
   section(["HE"], 1, 1, ["A", "B", "M", "AA"], true),
   section(["HEA", "HEB", "HEM", "HEAA", "IPE", "IPN", "INP", "UPN", "UPE", "HD"], 1, 2),
@@ -74,6 +74,7 @@ function takeName(scan: Scan): string | null {
   }
   return scan.either(
     () => takePipeLast(scan),
+    () => takeLettersBetween(scan),
     () => takeLettersLast(scan),
   );
 }
@@ -97,12 +98,20 @@ function takePipeLast(scan: Scan): string | null {
   return scan.textFrom(first);
 }
 
-const LETTERS_LAST = phrases("UC", "UB", "UBP", "PFC", "SHS", "RHS", "CHS");
+const LETTERS_LAST = phrases("UC", "UB", "UBP", "PFC", "UKC", "UKB", "SHS", "RHS", "CHS");
+const WITH_MASS = phrases("UC", "UB", "UBP", "PFC", "UKC", "UKB");
 
 /** `254x254x73 UC` */
 function takeLettersLast(scan: Scan): string | null {
   const first = scan.at;
   return takeSides(scan, 3).length > 1 && scan.phrase(LETTERS_LAST) ? scan.textFrom(first) : null;
+}
+
+/** `254 x 254 UC 89`: the mass to a metre stands behind the letters. */
+function takeLettersBetween(scan: Scan): string | null {
+  const first = scan.at;
+  if (takeSides(scan, 2).length !== 2 || !scan.phrase(WITH_MASS)) return null;
+  return takeSides(scan, 1).length === 1 ? scan.textFrom(first) : null;
 }
 
 const OUTSIDE = phrases("O.D.", "OD", "OUTSIDE DIAMETER");

@@ -36,6 +36,7 @@ const CENTRES = phrases(
 ); // prettier-ignore
 /** A square of the side before it. */
 export const SQUARE = phrases("SQ", "SQR", "SQUARE");
+const EACH_WAY = phrases("EACH WAY", "E.W.", "EW", "BOTH WAYS", "B.W.", "BW");
 const SPACES = phrases(
   "SPA",
   "SPAS",
@@ -74,6 +75,8 @@ const RECTANGLE = phrases("RECT", "RECTANGLE");
 
 /** Keys of a pitch, beside those of the length overall: with the number of rods it is the length overall. */
 export const PITCH_KEYS = { x: "pattern.pitch.x", y: "pattern.pitch.y" } as const;
+/** One spacing for a whole pattern: of four rods it is that of both directions. */
+export const PITCH_ALONE = "pattern.pitch.alone";
 
 const PITCH = "pattern.pitch";
 
@@ -248,6 +251,14 @@ function takePitch(key: string): WayParser {
   };
 }
 
+/** `400 CRS`, `12" O.C.`: one spacing from rod to rod, where the column is about both directions. */
+function takeCentresAlone(scan: Scan): Way | null {
+  const pitch = takeLength(scan);
+  if (pitch === null || !scan.phrase(CENTRES)) return null;
+  scan.phrase(EACH_WAY);
+  return { values: { [PITCH_ALONE]: pitch.text }, how: `${pitch.text} from rod to rod` };
+}
+
 function takePlain(key: string): WayParser {
   return (scan) => {
     const length = takeLength(scan);
@@ -261,7 +272,7 @@ const ALLOWED_SPACING = `a length, 6" O.C. from rod to rod, 3 SPA @ 6" = 1'-6", 
 export function readSpacing(cell: CellText): CellReading {
   const { key } = cell.context;
   const axis = axisOf(key);
-  if (axis === null) return readWays(cell, ALLOWED_PATTERN, takeRectangle, takeCircle);
+  if (axis === null) return readWays(cell, ALLOWED_PATTERN, takeRectangle, takeCentresAlone, takeCircle);
   const runs = [takeSpaces(axis), takeRods(axis), takeEqualSpaces(axis)];
   return readWays(cell, ALLOWED_SPACING, takePlain(key), takePitch(PITCH_KEYS[axis]), ...runs, takeSquare);
 }
@@ -270,7 +281,7 @@ export function readSpacing(cell: CellText): CellReading {
 export function readPitch(cell: CellText): CellReading {
   const { key } = cell.context;
   const axis = axisOf(key);
-  const whole = axis === null ? [takeRectangle] : [takeSpaces(axis), takeRods(axis)];
+  const whole = axis === null ? [takeRectangle, takeCentresAlone] : [takeSpaces(axis), takeRods(axis)];
   return readWays(cell, ALLOWED_SPACING, takePlain(key), takePitch(key), ...whole);
 }
 
@@ -280,5 +291,5 @@ const ALLOWED_PATTERN = `12 x 10, 24 SQ, 24"\u00D8 B.C., (8) ON 24" B.C., or the
 export function readPattern(cell: CellText): CellReading {
   const isWords = cell.tokens.every(({ kind, key }) => kind === "word" || "-/.".includes(key));
   if (isWords) return readWord({ ...cell, context: { ...cell.context, key: "pattern.kind" } });
-  return readWays(cell, ALLOWED_PATTERN, takeRectangle, takeCircle);
+  return readWays(cell, ALLOWED_PATTERN, takeRectangle, takeCentresAlone, takeCircle);
 }

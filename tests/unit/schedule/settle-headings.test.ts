@@ -116,6 +116,7 @@ describe("QTY below ANCHOR RODS", () => {
           { line: 'columns: { "ANCHOR RODS / QTY": Qty }', means: "the number of bases" },
           { line: 'columns: { "ANCHOR RODS / QTY": note }', means: "none of these (kept as a note)" },
         ],
+        mayGive: ["rods.count", "quantity"],
       },
     ]);
     expect(findings.map(({ code, severity }) => [code, severity])).toEqual([["asked-heading", "error"]]);

@@ -182,6 +182,10 @@ table("spacing", "in", [
   ["24 SQ", "pattern.x 24, pattern.y 24"],
   ['3 EQ SPA = 18"', 'pattern.x 18", pattern.nx 4'],
 ]);
+table("pattern", "mm", [
+  ["400 CRS", "pattern.pitch.alone 400"],
+  ["400 c/c both ways", "pattern.pitch.alone 400"],
+]);
 table("spacing", "mm", [
   ["150 CRS", "pattern.pitch.x 150"],
   ['3 SPA @ 6"', "pattern.x 18 in, pattern.nx 4"],

@@ -1,4 +1,4 @@
-/** A cell of a table under the column that it stands in, read by its form, or as the job says what is meant. */
+/** A cell of a table under one of its columns: its text or the job's answer, and what that gives there. */
 import { cellInSheet, placeOfCell } from "../readers/cell-place.js";
 import type { Cell } from "../readers/inputs.js";
 import type { Unit } from "../units/index.js";
@@ -52,7 +52,7 @@ function labelOf(cell: Cell, { name }: ReadColumn, table: FoundTable): string {
   return `${rowLabel(cell, table)} ${name}`;
 }
 
-/** `row 7`, or `column C` of a sheet whose bases lie across. */
+/** `row 5`, or `column C` of a sheet whose bases lie across. */
 export function rowLabel(cell: Cell, { isTurned }: FoundTable): string {
   return isTurned ? `column ${cellInSheet(cell).replace(/\d+$/, "")}` : `row ${cell.row ?? cell.line}`;
 }
