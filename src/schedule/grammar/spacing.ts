@@ -36,6 +36,8 @@ const CENTRES = phrases(
 ); // prettier-ignore
 /** A square of the side before it. */
 export const SQUARE = phrases("SQ", "SQR", "SQUARE");
+/** The same both ways, behind `O.C.`. */
+const BOTH_WAYS = phrases("EA WAY", "EACH WAY", "E.W.", "EW", "E/W", "BOTH WAYS", "EA DIRECTION", "EACH DIRECTION");
 const SPACES = phrases(
   "SPA",
   "SPAS",
@@ -85,7 +87,7 @@ const axisOf = (key: string): Axis | null => (key.endsWith(".x") ? "x" : key.end
 function takeRectangle(scan: Scan): Way | null {
   const sides = takeSides(scan, 2);
   const isCentresFirst = scan.phrase(CENTRES);
-  const isSquare = sides.length === 1 && scan.phrase(SQUARE);
+  const isSquare = sides.length === 1 && (scan.phrase(SQUARE) || scan.phrase(BOTH_WAYS));
   const isCentres = isCentresFirst || scan.phrase(CENTRES);
   if (!isSquare && !isCentresFirst) scan.phrase(RECTANGLE);
   const [x, y] = isSquare ? [sides[0], sides[0]] : sides;
