@@ -57,7 +57,7 @@ function askOne({ column, index, names }: Settlement, view: TableView): ReadQues
   const offered = names.includes(NOTE) ? choices : [...choices, noteChoice(column, view.table)];
   const kinds = names.filter((name) => name !== NOTE).map(meansOf);
   const text = `"${headingText(column)}" may be ${orList(kinds)}; nothing on the sheet proves which`;
-  return { cells: cellsOf([index], view), text, choices: offered };
+  return { cells: cellsOf([index], view), text, choices: offered, mayBe: names };
 }
 
 function noteChoice(column: FoundColumn, table: FoundTable): ReadQuestion["choices"][number] {

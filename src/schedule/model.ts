@@ -145,6 +145,8 @@ export interface ReadQuestion {
   readonly cells: readonly string[];
   readonly text: string;
   readonly choices: readonly { readonly line: string; readonly means: string }[];
+  /** Names of ours that a heading may stand for, where it is about one. */
+  readonly mayBe?: readonly string[];
 }
 
 /** What was understood of a sheet. */

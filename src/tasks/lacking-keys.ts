@@ -11,6 +11,8 @@ interface Needed {
   /** True for what each group of rods has. */
   readonly isOfGroup: boolean;
   readonly means: string;
+  /** Headings that give it: where one of the sheet's may be such, that is asked, and not this too. */
+  readonly headings: readonly string[];
 }
 
 const NEEDED: readonly Needed[] = [
@@ -19,26 +21,31 @@ const NEEDED: readonly Needed[] = [
     words: "no size of the rods",
     isOfGroup: true,
     means: "their size, as 1-1/4 or M30, where it is the same for all; else fill in the cells",
+    headings: ["Rod dia", "Rods"],
   },
   {
     path: ["pattern"],
     words: "no pattern of the rods",
     isOfGroup: true,
     means: "the pattern, as { kind: rectangle, x: 12, y: 10 }, where it is the same for all; else fill in the cells",
+    headings: ["Pattern size", "Pattern pitch", "X", "Y", "Pitch X", "Pitch Y", "Bolt circle", "Points"],
   },
   {
     path: ["template", "thickness"],
     words: "no thickness of the templates, which is the shop's to choose",
     isOfGroup: false,
     means: "the plate that templates are cut from, as 1/4 or 6 mm",
+    headings: [],
   },
 ];
 
 const MOST_MARKS = 6;
 
-/** `bases` over what kinds and defaults of the job give them. */
-export function askLacking(bases: readonly SourceNode[]): readonly ReadQuestion[] {
-  return NEEDED.flatMap(({ path, words, isOfGroup, means }): ReadQuestion[] => {
+/** `bases` over what kinds and defaults of the job give them; `asked` are the questions about the sheet itself. */
+export function askLacking(bases: readonly SourceNode[], asked: readonly ReadQuestion[]): readonly ReadQuestion[] {
+  const open = new Set(asked.flatMap(({ mayBe = [] }) => mayBe));
+  return NEEDED.flatMap(({ path, words, isOfGroup, means, headings }): ReadQuestion[] => {
+    if (headings.some((heading) => open.has(heading))) return [];
     const lacking = bases.filter((base) => !has(base, path, isOfGroup));
     if (lacking.length === 0) return [];
     const marks = listed(lacking.map(markOf), MOST_MARKS);

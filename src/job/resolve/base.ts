@@ -217,7 +217,8 @@ function judgeWrittenCount(
   const { count } = group.rods;
   const counted = pattern === null ? count : countRods(pattern);
   if (count === undefined || count === counted) return;
-  const there = placeWords(placeOf(report.document, path));
+  const sides = ["x", "y"].map((side) => placeWords(placeOf(report.document, [...path, side])));
+  const there = [...new Set(sides)].join(" and ");
   const message = `${count} ${count === 1 ? "rod is" : "rods are"} written, but the pattern has ${counted} (${there}); allowed is the number that the pattern has`;
   report.fault([...rods, "count"], "rod-count-differs", message);
 }

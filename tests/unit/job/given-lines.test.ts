@@ -42,7 +42,7 @@ it("is nothing where the job gives nothing", () => {
 });
 
 it("leaves to be asked what neither the sheet nor the job gives, once for all bases", () => {
-  const texts = (job: SourceNode | null): string[] => askLacking(laidAsWritten(BASES, job)).map(({ text }) => text);
+  const texts = (job: SourceNode | null): string[] => askLacking(laidAsWritten(BASES, job), []).map(({ text }) => text);
   expect(texts(JOB)).toEqual(["the sheet gives for B2, B3 no size of the rods"]);
   expect(texts(null)).toEqual([
     "the sheet gives for B2, B3 no size of the rods",
@@ -50,4 +50,10 @@ it("leaves to be asked what neither the sheet nor the job gives, once for all ba
   ]);
   const all = nodeOf("{ defaults: { rods: { diameter: 1 }, template: { thickness: 1/4 } } }");
   expect(texts(all)).toEqual([]);
+});
+
+it("leaves what a heading of the sheet may be to the question about that heading", () => {
+  const question = { cells: ["D1"], text: "SIZE", choices: [], mayBe: ["Rod dia", "Pier size", "note"] };
+  const texts = askLacking(laidAsWritten(BASES, null), [question]).map(({ text }) => text);
+  expect(texts).toEqual(["the sheet gives for B1, B3 no thickness of the templates, which is the shop's to choose"]);
 });
