@@ -70,7 +70,7 @@ const SHAPES: readonly (readonly [CellShape, RegExp])[] = [
   [
     "rods",
     new RegExp(
-      String.raw`^\(\d+\) ?\S|^\d+ ?(?:NO|NOS|NR|EA|OFF)(?:\. ?|[ -])(?=\S)|^\d+ ?- ?(?:${LENGTH} ?${DIA}|M ?\d)|^\d+ ?[X/]? ?M ?\d|^${LENGTH} ?${DIA} ?X`,
+      String.raw`^\(\d+\) ?\S|^\d+ ?(?:NO|NOS|NR|EA|OFF)(?:\. ?|[ -])(?=\S)|^\d+ ?- ?(?:${LENGTH} ?${DIA}|M ?\d)|^\d+ ?- ?\d+(?:[ -]\d+\/\d+)? ?"|^\d+ ?[X/]? ?M ?\d|^${LENGTH} ?${DIA} ?X`,
     ),
   ],
   ["spaces", /^\d+ ?(?:SPA?|SPACES|SPCS?|EQ)?\.? ?@/],

@@ -1,5 +1,6 @@
 /** What the other columns and the cells prove of a heading with several meanings. Each proof is exact; without one there is none. */
 import type { Length } from "../units/index.js";
+import { lengthIn } from "./cell-shapes.js";
 import type { Doubt, HeadingName } from "./heading-synonyms.js";
 import { NOTE } from "./heading-synonyms.js";
 import { isSameThing } from "./same-thing.js";
@@ -215,7 +216,7 @@ function rodsOf(
   if (text("circle") !== undefined) return counts.circle === null ? null : { rods: counts.circle, isSure: true };
   if (linesX !== undefined && linesY !== undefined)
     return { rods: crossings(listed(linesX), listed(linesY), isOpen), isSure: true };
-  if (x === undefined || y === undefined) return null;
+  if (x === undefined || y === undefined || isZero(x) || isZero(y)) return null;
   const [nx, ny] = [counts.x ?? spacesIn(x, 0), counts.y ?? spacesIn(y, 1)];
   const isSure = (counts.x !== null || x.includes("@")) && (counts.y !== null || y.includes("@"));
   return nx === null || ny === null ? null : { rods: crossings(nx, ny, isOpen), isSure };
@@ -236,6 +237,11 @@ function countsUnder(name: HeadingName, state: Settling): readonly (number | nul
 
 function listed(text: string): number {
   return text.split(/[;\n]/).filter((part) => part.trim() !== "").length;
+}
+
+/** No gauge one way: rods on one line, of which the length overall does not say how many there are. `6 x 0` says it in one text. */
+function isZero(text: string): boolean {
+  return /(?:^|x\s*)0["']?(?:$|\s*x)/i.test(text.trim());
 }
 
 /** Rods of `3 @ 6`, or of each part of `2 @ 6 x 3 @ 5`; a length alone has two. */
@@ -272,10 +278,39 @@ function overallOrPitch(column: number, names: readonly HeadingName[], state: Se
   const rods = rodsAlong(column, overall, state);
   if (rods === null) return null;
   const cells = state.view.textsOf(column);
-  const isTwo = cells.every((text, row) => text === "" || text.includes("@") || rods[row] === 2);
-  if (isTwo) return { name: overall, how: "with two rods overall and pitch are the same" };
+  const isTwo = (row: number) => rods[row] === 2 || isWideForThree(column, row, state);
+  if (cells.every((text, row) => text === "" || text.includes("@") || isTwo(row)))
+    return { name: overall, how: twoRodsWords(rods, cells) };
   const axis = overall === "X" || overall === "Y" ? overall : null;
   return axis === null ? null : onlyPossible(spacingReadings(column, [overall, pitch], axis, rods, state));
+}
+
+function twoRodsWords(rods: readonly (number | null)[], cells: readonly string[]): string {
+  const isCounted = cells.every((text, row) => text === "" || text.includes("@") || rods[row] === 2);
+  return isCounted
+    ? "with two rods overall and pitch are the same"
+    : "three rods so far from each other would stand off the base plate";
+}
+
+/** True where two such spacings reach over the base plate whichever way it lies, so that no third rod stands so far on. */
+function isWideForThree(column: number, row: number, { view, ...state }: Settling): boolean {
+  const spacings = sidesIn(view.textsOf(column)[row] ?? "", column, view);
+  const sides = ["Base plate size", "Base plate X", "Base plate Y", "Base plate dia"].flatMap((name) =>
+    columnsOf(name, { view, ...state }).flatMap((at) => sidesIn(view.textsOf(at)[row] ?? "", at, view)),
+  );
+  const [least, most] = [Math.min(...spacings), Math.max(...sides)];
+  return spacings.length > 0 && sides.length > 0 && 2 * least >= most;
+}
+
+/** The lengths of `14 x 16 x 1`; not a number where a part is none. */
+function sidesIn(text: string, column: number, view: TableView): readonly number[] {
+  if (text === "") return [];
+  const unit = view.table.columns[column]?.unit ?? null;
+  return text
+    .replace(/\bSQ(?:UARE)?\b\.?/gi, "")
+    .split(/x|\u00d7|\bPL\b/i)
+    .filter((part) => part.trim() !== "")
+    .map((part) => lengthIn(part, unit, view.unit) ?? Number.NaN);
 }
 
 /** How many rods stand in the direction of a spacing, by row; null where a column says otherwise than the counts by axis. */

@@ -13,6 +13,7 @@ import type { Heading } from "./headings.js";
 import { headingNamed, OWN_NAMES, plainHeading } from "./headings.js";
 import type { FoundColumn, FoundTable, ReadQuestion, TableAnswers } from "./model.js";
 import type { KnownHeading, Meant, SettleContext, SettledColumn, Settlement, Vocabulary } from "./settled-column.js";
+import { markHeading } from "./sheet-words.js";
 import { TableView } from "./table-view.js";
 import { holdTwins } from "./twin-columns.js";
 
@@ -51,7 +52,7 @@ export function settleColumns<H extends KnownHeading>(
     return { column, index, names, doubt, settled: answer ?? bySingle(names, column) };
   });
   const view = new TableView(table, context.unit);
-  const settled = settleByProof(first, view, context, vocabulary);
+  const settled = settleWithMark(first, view, context, vocabulary);
   const twins = holdTwins(
     settled.map((one) => toColumn(one, vocabulary)),
     view,
@@ -78,6 +79,24 @@ function bySingle(names: readonly HeadingName[], column: FoundColumn): Meant | n
   if (only === undefined)
     return { name: NOTE, how: column.words === "" ? "has no heading" : "is no heading that is known" };
   return names.length === 1 ? { name: only, how: "" } : null;
+}
+
+/** Where no column gives the marks, those that are headed like marks may, so that no bases are taken for one. */
+function settleWithMark(
+  first: readonly Settlement[],
+  view: TableView,
+  context: SettleContext,
+  vocabulary: Vocabulary<KnownHeading>,
+): readonly Settlement[] {
+  const settled = settleByProof(first, view, context, vocabulary);
+  const isMark = ({ names, settled: meant }: Settlement) =>
+    meant === null ? names.includes("Mark") : meant.name === "Mark";
+  if (settled.some(isMark)) return settled;
+  const mayBe = first.map((one): Settlement => {
+    const isHeaded = one.names.length === 0 && one.settled?.isAnswer !== true && markHeading(one.column.words) !== null;
+    return isHeaded ? { ...one, names: ["Mark", NOTE], doubt: "which mark", settled: null } : one;
+  });
+  return mayBe.some((one, index) => one !== first[index]) ? settleByProof(mayBe, view, context, vocabulary) : settled;
 }
 
 /** Rounds of proofs from the same state, until none proves anything more. */

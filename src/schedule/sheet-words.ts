@@ -42,12 +42,12 @@ function wordsOf(text: string): readonly string[] {
 const SURE_MARKS = new Set(["mark", "marks", "mk", "mks", "mrk"]);
 /** Words that may head the marks, where no surer one does. */
 const MAYBE_MARKS = new Set(
-  "base bases type types id tag label name ref symbol designation item pos position no nr number # piece detail column col stanchion".split(
+  "base bases type types id tag label name ref symbol designation item pos position no nr number # piece detail column col stanchion grid location loc sign pole equipment".split(
     " ",
   ),
 );
 const BESIDE_MARKS = new Set(
-  "base bases column columns col stanchion stanchions piece pc bp plate baseplate footing ftg pier anchor rod bolt ab template member of the assembly".split(
+  "base bases column columns col stanchion stanchions piece pc bp plate baseplate footing ftg pier anchor rod bolt ab template member of the assembly line frame".split(
     " ",
   ),
 );

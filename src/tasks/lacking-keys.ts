@@ -41,7 +41,8 @@ export function askLacking(bases: readonly SourceNode[], open: readonly ReadQues
   const mayCome = open.flatMap(({ mayGive = [] }) => mayGive);
   return NEEDED.flatMap(({ path, words, isOfGroup, means }): ReadQuestion[] => {
     const lacking = bases.filter((base) => !has(base, path, isOfGroup));
-    const isOpen = mayCome.some((key) => `${key}.`.startsWith(`${path.join(".")}.`));
+    const own = `${path.join(".")}.`;
+    const isOpen = mayCome.some((key) => `${key}.`.startsWith(own) || own.startsWith(`${key}.`));
     if (lacking.length === 0 || isOpen) return [];
     const marks = listed(lacking.map(markOf), MOST_MARKS);
     const whose = lacking.length === bases.length ? "the sheet gives" : `the sheet gives for ${marks}`;

@@ -12,6 +12,7 @@ import type { ReadQuestion, Schedule, UnitProof } from "../schedule/index.js";
 import { openTables, provedUnits, readSchedule } from "../schedule/index.js";
 import type { Unit } from "../units/index.js";
 import { askLacking } from "./lacking-keys.js";
+import { rodCountDoubts } from "./rod-count-doubts.js";
 
 /** A sheet as it is handed in. */
 export interface SheetInput {
@@ -65,7 +66,8 @@ function readingOf(
 ): SheetReading {
   const laid = laidAsWritten(bases, job);
   const questions = [...readAs.questions, ...askLacking(laid, readAs.questions)];
-  const findings = [...opening, ...told].filter(({ code }) => !code.startsWith("asked-"));
+  const doubts = readAs.questions.length === 0 ? rodCountDoubts(laid) : [];
+  const findings = [...opening, ...told, ...doubts].filter(({ code }) => !code.startsWith("asked-"));
   const form = { ...readAsForm(withGivenLines(readAs, laid), unit), questions };
   const isUnderstood = questions.length === 0 && !hasErrors(findings) && bases.length > 0;
   return { unit, unitBecause, form, bases, findings, isUnderstood };

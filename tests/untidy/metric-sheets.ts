@@ -54,7 +54,7 @@ export const METRIC: readonly UntidySheet[] = [
     name: "positions that are the marks, with sections",
     unit: "mm",
     lines: ["Pos | Column | Anchor bolts | X | Y | hef", "C1 | HEB 300 | 4 x M24 | 400 | 300 | 500"],
-    bases: [C1.replace("M24 }", "M24, embedment: 500 }, column: { section: HEB 300 }")],
+    bases: [C1.replace("M24 }", "M24, embedment: 500 }, column: HEB 300")],
   },
   {
     name: "distances along the axes",
@@ -90,7 +90,7 @@ export const METRIC: readonly UntidySheet[] = [
     name: "sections with the mass behind the letters, bolts tightened by hand",
     unit: "mm",
     lines: ["Mark | Column | Bolts | Grade | X | Y", "C1 | 254 x 254 UC 89 | 4 M24 | 8.8/S | 400 | 300"],
-    bases: [C1.replace("M24 }", 'M24, grade: "8.8" }, column: { section: 254 x 254 UC 89 }')],
+    bases: [C1.replace("M24 }", 'M24, grade: "8.8" }, column: 254 x 254 UC 89')],
   },
   {
     name: "plates with words behind their thickness",
@@ -149,9 +149,10 @@ export const METRIC_REFUSED: readonly RefusedSheet[] = [
     codes: ["cell-fault"],
   },
   {
-    name: "marks under a heading that is not known",
+    name: "marks that the job keeps as notes",
     unit: "mm",
-    lines: ["Type of Piece | Rod dia | X | Y", "C1 | M24 | 400 | 300"],
+    lines: ["Mark | Rod dia | X | Y", "C1 | M24 | 400 | 300"],
+    answers: { columns: { Mark: "note" } },
     codes: ["no-marks"],
   },
   {

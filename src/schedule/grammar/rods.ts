@@ -2,8 +2,9 @@
  * Rods as a callout has them: `(4) 3/4"`, `4 - 1" Ø x 2'-0"`, `4 NO. M24 GR 8.8`, `1"Ø A.R. W/ 12" EMBED`.
  *
  * A count is read where a sign or word parts it from the size: brackets, NO., EA, a bar, a dash or a space before a size that
- * does not join it to one number. `4 - 1"` is four rods of 1 in, since 4-1 is no number of inches; `4-3/4"` is a mixed number
- * too, and so is a choice, with spaces about the dash or without. One rod is no group: `1-1/4"` is 1-1/4 in.
+ * does not join it to one number. `4 - 1"` is four rods of 1 in, since 4-1 is no number of inches; `2-1/2"` is a mixed number
+ * too, and so is a choice, with spaces about the dash or without. `4-3/4"` is four rods of 3/4 in: no rod is larger than 4 in.
+ * One rod is no group: `1-1/4"` is 1-1/4 in.
  */
 import { findThreadInSeries } from "../../standards/index.js";
 import { nanometres, parseCount, quote } from "../../units/index.js";
@@ -132,11 +133,20 @@ function isNamesOf(scan: Scan): boolean {
 /** One size alone, or behind a count that a sign marks. */
 function takeSized(scan: Scan): Sized | null {
   const count = scan.attempt(() => takeMarkedCount(scan));
-  if (count === null) scan.take("size");
-  else if (scan.phrase(NAMES)) scan.take("of");
+  const isSaid = count === null && scan.take("size");
+  if (count !== null && scan.phrase(NAMES)) scan.take("of");
   const size = takeSize(scan);
   if (size === null || (count === null && !size.isMarked && isNumbering(scan, size.size))) return null;
-  return { ...size, count };
+  return count === null && !isSaid && isCountAndSize(size) ? null : { ...size, count };
+}
+
+/** Largest anchor rod of ASTM F1554, which covers 1/4 in to 4 in. */
+const LARGEST_ROD = 101_600_000;
+
+/** `4-3/4"`, `8 - 1/2"`: no rod is so large, so that the whole number is how many. `4-1/4"` is too near to the largest for that. */
+function isCountAndSize({ size, written }: Omit<Sized, "count">): boolean {
+  const [, whole, over, under] = /^(\d+)(?: ?- ?| )(\d+) ?\/ ?(\d+)\b/.exec(size) ?? [];
+  return whole !== undefined && written !== null && written.nm > LARGEST_ROD && Number(over) * 8 >= Number(under) * 3;
 }
 
 /** `4 ANCHOR RODS`: a whole number before the name is how many there are, and no size. */

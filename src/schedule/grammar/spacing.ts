@@ -36,7 +36,19 @@ const CENTRES = phrases(
 ); // prettier-ignore
 /** A square of the side before it. */
 export const SQUARE = phrases("SQ", "SQR", "SQUARE");
-const EACH_WAY = phrases("EACH WAY", "E.W.", "EW", "BOTH WAYS", "B.W.", "BW");
+/** The same both ways, behind `O.C.`. */
+const EACH_WAY = phrases(
+  "EA WAY",
+  "EACH WAY",
+  "E.W.",
+  "EW",
+  "E/W",
+  "BOTH WAYS",
+  "B.W.",
+  "BW",
+  "EA DIRECTION",
+  "EACH DIRECTION",
+);
 const SPACES = phrases(
   "SPA",
   "SPAS",
@@ -88,7 +100,7 @@ const axisOf = (key: string): Axis | null => (key.endsWith(".x") ? "x" : key.end
 function takeRectangle(scan: Scan): Way | null {
   const sides = takeSides(scan, 2);
   const isCentresFirst = scan.phrase(CENTRES);
-  const isSquare = sides.length === 1 && scan.phrase(SQUARE);
+  const isSquare = sides.length === 1 && (scan.phrase(SQUARE) || scan.phrase(EACH_WAY));
   const isCentres = isCentresFirst || scan.phrase(CENTRES);
   if (!isSquare && !isCentresFirst) scan.phrase(RECTANGLE);
   const [x, y] = isSquare ? [sides[0], sides[0]] : sides;
@@ -255,7 +267,6 @@ function takePitch(key: string): WayParser {
 function takeCentresAlone(scan: Scan): Way | null {
   const pitch = takeLength(scan);
   if (pitch === null || !scan.phrase(CENTRES)) return null;
-  scan.phrase(EACH_WAY);
   return { values: { [PITCH_ALONE]: pitch.text }, how: `${pitch.text} from rod to rod` };
 }
 

@@ -174,6 +174,14 @@ describe("QTY alone", () => {
       ],
     ],
     [
+      "may be two rods on a line",
+      "asked",
+      [
+        ["4", "B1", "1", "12", "10"],
+        ["2", "B2", "1", "6", "0"],
+      ],
+    ],
+    [
       "stands beside counted rods",
       "Qty",
       [
@@ -239,6 +247,17 @@ describe("SPACING", () => {
     expect(firstOf(["BOLT SPACING", "ANCHOR RODS"], [["12x10", '(6) 3/4"Ø']])).toBe("asked");
     expect(firstOf(["BOLT SPACING", "ANCHOR RODS"], [["12x10", '(4) 3/4"Ø']])).toBe("Pattern size");
     expect(firstOf(["GAGE", "nx"], [["12x10", "3"]])).toBe("asked");
+  });
+
+  it("is overall of six rods too, where no plate has room for a third so far on", () => {
+    const headings = ["GAGE X", "GAGE Y", "ANCHOR RODS", "BASE PLATE"];
+    const of = (...row: readonly string[]) => settledAs(settle(foundTable(headings, row))).slice(0, 2);
+    expect(of("14", "16", '(6) 1"Ø', '1 1/4"x18x22')).toEqual(["X", "Y"]);
+    expect(of("14", "11", '(6) 1"Ø', "PL 1x18x22")).toEqual(["X", "Y"]);
+    expect(of("14", "10 15/16", '(6) 1"Ø', "PL 1x18x22")).toEqual(["X", "asked"]);
+    expect(of("14", "16", '(6) 1"Ø', "SEE 3/S-5")).toEqual(["asked", "asked"]);
+    expect(firstOf(["GAGE", "ANCHOR RODS", "BASE PLATE"], [["14 x 16", "(6) 1", "18 x 20 x 1"]])).toBe("Pattern size");
+    expect(firstOf(["GAGE", "ANCHOR RODS", "BASE PLATE"], [["14 x 6", "(6) 1", "18 x 20 x 1"]])).toBe("asked");
   });
 
   it("in millimetres is as sure", () => {
@@ -722,5 +741,21 @@ describe("answers", () => {
 
   it("may give another meaning than a known one", () => {
     expect(settledAs(settle(table, { MARK: "note", HOLE: "Mark" }))[4]).toBe("Mark");
+  });
+});
+
+describe("the column of the marks", () => {
+  const of = (headings: readonly string[], ...rows: Rows) => settledAs(settle(foundTable(headings, ...rows)));
+
+  it.each(["GRID", "LOCATION", "TAG", "PIER MARK", "POLE TYPE", "ANCHOR MARK", "ITEM"])(
+    "is %s where no other is",
+    (word) => {
+      expect(of([word, "ROD DIA", "X", "Y"], ["A1", "1", "12", "10"], ["A2", "1", "12", "10"])[0]).toBe("Mark");
+      expect(of([word, "MARK", "ROD DIA"], ["A1", "B1", "1"], ["A2", "B2", "1"])[0]).toBe("note");
+    },
+  );
+
+  it("is asked where a mark stands twice", () => {
+    expect(of(["ANCHOR MARK", "ROD DIA", "X", "Y"], ["A1", "1", "12", "10"], ["A1", "1", "12", "10"])[0]).toBe("asked");
   });
 });

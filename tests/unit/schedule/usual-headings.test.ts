@@ -9,17 +9,18 @@ import { HEADINGS, meaningsOf, NOTE, SYNONYMS } from "../../../src/schedule/inde
 const US: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   "": {
     Mark: "MARK | MK | MK. | PIECE MARK | PIECE MK | BASE MARK | BASE MK. | MARK NO. | BASE NO. | BASE",
-    "Mark or note": "BP MK | BASE PLATE MARK | COLUMN MARK | COL MK | COL. NO. | REF. | BASE REF",
+    "Mark or note":
+      "BP MK | BASE PLATE MARK | COLUMN MARK | COL MK | COL. NO. | REF. | BASE REF | TAG | GRID | LOCATION | COLUMN LOCATION | PIER MARK | FOOTING MARK | SIGN TYPE | POLE TYPE",
     "Mark or Pattern or Column or Kind or note": "TYPE | BASE TYPE",
     "Mark or Qty or Rod count or note": "NO. | #",
     "Qty or Rod count": "QTY | QTY. | QUAN. | QUANTITY | NO. REQ'D | NO REQD | QTY REQ'D",
-    Qty: "NO. OF BASES | BASE QTY | NO. OF COLUMNS | NO. THUS",
+    Qty: "NO. OF BASES | BASE QTY | NO. OF COLUMNS | NO. THUS | NO. BASES | # BASES",
     "Rods or Rod count": "ANCHOR RODS | ANCHOR BOLTS | A.B. | A.R. | RODS | BOLTS | ANCHORS",
     "Rod dia or Rods":
       "ROD DIA | ROD SIZE | ANCHOR ROD DIA. | ANCHOR ROD Ø | ANCHOR BOLT SIZE | A.B. DIAM. | AB SIZE | BOLT DIA",
     Rods: "NO. & SIZE | NO. AND DIA. OF ANCHOR BOLTS | ANCHOR ROD DESCRIPTION",
     "Rod count":
-      "NO. OF RODS | ROD QTY | # OF BOLTS | NO. RODS | BOLTS PER BASE | QTY (RODS) | NO. OF ANCHOR RODS REQ'D",
+      "NO. OF RODS | ROD QTY | # OF BOLTS | NO. RODS | BOLTS PER BASE | NO. RODS PER BASE | QTY (RODS) | NO. OF ANCHOR RODS REQ'D",
     "Grade or Rod material": "ROD GRADE | ANCHOR ROD GRADE | BOLT GR. | F1554 GR",
     "Grade or Rod material or note": "GRADE | GR. | MATERIAL GRADE",
     "Rod material or Grade": "ROD MATERIAL | ANCHOR BOLT SPEC. | ROD MATL",
@@ -39,6 +40,7 @@ const US: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     "Pattern size or Pattern pitch":
       "GAGE | GAUGE | SPACING | SPA. | C/C | O.C. | BOLT SPACING | ROD SPACING | BOLT GAGE",
     "X or Pitch X": "GAGE X | SPACING X | X SPACING | X-GAGE | ROD SPACING X | BOLT GAGE X",
+    "X or Y or Pitch X or Pitch Y": "G1 | G2 | GAGE L | BOLT SPACING - WIDTH | A.B. SPACING (N-S)",
     "Y or Pitch Y": "GAUGE Y | SPACING Y | Y SPACING | ROD SPACING (Y)",
     "Pitch X": "PITCH X | BOLT PITCH X",
     "Pattern pitch or note": "PITCH | ROD PITCH",
@@ -49,15 +51,15 @@ const US: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     X: "X | OVERALL X | PATTERN X",
     "Base plate size or Base plate thk or note": "BASE PLATE | BASE PL | BASE PL. | BP | B.P. | PL | PLATE | BASEPLATE",
     "Base plate size":
-      "BASE PLATE SIZE | BASE PL. SIZE | BP SIZE | PLATE SIZE | SIZE OF BASE PLATE | SIZE (BASE PLATE)",
+      "PLATE t x B x N | BASE PLATE SIZE | BASE PL. SIZE | BP SIZE | PLATE SIZE | SIZE OF BASE PLATE | SIZE (BASE PLATE)",
     "Base plate X": "BASE PLATE X | PLATE X | BP-X",
     "Base plate X or Base plate Y": "BASE PLATE WIDTH | BASE PLATE LENGTH | BP LENGTH | PLATE W",
-    "Base plate thk": "BASE PLATE THK | BASE PL THK. | BP THK | PLATE THICKNESS | PL. THK | BASE PLATE T",
+    "Base plate thk": "tp | BASE PLATE THK | BASE PL THK. | BP THK | PLATE THICKNESS | PL. THK | BASE PLATE T",
     "Base plate thk or Template thk or Grout or note": "THK | THICK. | THICKNESS | T",
     "Base plate hole":
       "BP HOLE | BASE PLATE HOLE DIA | HOLE IN BASE PLATE | BASE PLATE HOLES | DIA. OF HOLE IN BASE PLATE",
     "Base plate hole or Template hole or note":
-      "HOLE | HOLES | HOLE SIZE | HOLE DIA | HOLE Ø | BOLT HOLE | ROD HOLE DIA",
+      "HOLE | STD. HOLE | HOLES | HOLE SIZE | HOLE DIA | HOLE Ø | BOLT HOLE | ROD HOLE DIA",
     "Template hole": "TEMPLATE HOLE | TEMPL. HOLE DIA",
     "Rod dia or Base plate hole or Template hole or Bolt circle or note": "DIA | DIA. | DIAM. | Ø",
     "Rod dia or Rods or Base plate size or Pier size or Column or note": "SIZE",
@@ -71,6 +73,7 @@ const US: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     "Member or Column": "MEMBER",
     "Pier size or note": "PIER | PEDESTAL | PED. | FOOTING SIZE | FTG SIZE",
     "Pier size": "PIER SIZE | PEDESTAL SIZE | PED SIZE | CONC. PIER SIZE",
+    "Pier dia or note": "FDN DIA | FOUNDATION DIAMETER",
     "Pier dia": "PIER DIA | PIER Ø",
     "Pier depth": "PIER HEIGHT",
     "T.O.C.":
@@ -217,18 +220,7 @@ const UNKNOWN = [
     "WELD",
     "PLATE GRADE",
   ],
-  ...[
-    "HOLE TYPE",
-    "PIER REINF",
-    "PIER MARK",
-    "ROD DWG",
-    "ROD MARK",
-    "ROD TYPE",
-    "FOOTING",
-    "FOOTING MARK",
-    "GRID",
-    "LOCATION",
-  ],
+  ...["HOLE TYPE", "PIER REINF", "ROD DWG", "ROD MARK", "ROD TYPE", "FOOTING"],
   ...[
     "ANCHOR PLATE",
     "CAP PLATE THK",
@@ -275,7 +267,7 @@ const UNKNOWN = [
     "DOWELS / LENGTH",
     "DESIGN LOADS / AXIAL",
   ],
-  ...["FOOTING / REINF", "FOOTING / THK", "BASE PLATE / GRADE", "BASE PLATE / MATERIAL", "PIER / MARK", "PIER / REINF"],
+  ...["FOOTING / REINF", "FOOTING / THK", "BASE PLATE / GRADE", "BASE PLATE / MATERIAL", "PIER / TIES", "PIER / REINF"],
   ...[
     "COLUMN / LOAD",
     "BRACING / ROD DIA",

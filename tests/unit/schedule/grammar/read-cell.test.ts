@@ -68,6 +68,12 @@ table("rods", "in", [
   ['4-3/4"-10 UNC', 'rods.count 4, rods.diameter 3/4", rods.thread UNC'],
   ["1-3/4-8UN", "rods.diameter 1-3/4, rods.thread 8UN"],
   ['3/4"Ø - 12" EMBED', 'rods.diameter 3/4", rods.embedment 12"'],
+  // ASTM F1554 covers rods of 1/4 in to 4 in: a larger size is a count and a size.
+  ['4-3/4"', 'rods.count 4, rods.diameter 3/4"'],
+  ['4 - 3/4" Ø', 'rods.count 4, rods.diameter 3/4"'],
+  ['4-7/8"Ø x 18"', 'rods.count 4, rods.diameter 7/8", rods.length 18"'],
+  ['8 - 1/2"Ø', 'rods.count 8, rods.diameter 1/2"'],
+  ['size 4-3/4"', 'rods.diameter 4-3/4"'],
   ["4 ANCHOR RODS", "rods.count 4"],
   ["(4) RODS", "rods.count 4"],
   ["3/4 RODS", "rods.diameter 3/4"],
@@ -86,13 +92,13 @@ table("rods", "mm", [
 ]);
 asks("length", "mm", [["3/4", "a fraction without a unit"]]);
 asks("rods", "in", [
-  ['4-3/4"', 'choice: rods.diameter 4-3/4" | rods.count 4, rods.diameter 3/4"'],
-  ['4 - 3/4" Ø', 'choice: rods.diameter 4 - 3/4" | rods.count 4, rods.diameter 3/4"'],
+  ['4-1/4"', 'choice: rods.diameter 4-1/4" | rods.count 4, rods.diameter 1/4"'],
+  ['3 - 3/4" Ø', 'choice: rods.diameter 3 - 3/4" | rods.count 3, rods.diameter 3/4"'],
   ['2-1/2"Ø', 'choice: rods.diameter 2-1/2" | rods.count 2, rods.diameter 1/2"'],
   ['11/4"', "1-1/4 or 2-3/4?"],
   [
-    '4-7/8"Ø x 18"',
-    'choice: rods.diameter 4-7/8", rods.length 18" | rods.count 4, rods.diameter 7/8", rods.length 18"',
+    '2-7/8"Ø x 18"',
+    'choice: rods.diameter 2-7/8", rods.length 18" | rods.count 2, rods.diameter 7/8", rods.length 18"',
   ],
   ['3/4"Ø - 12"', "cannot be read"],
   ['1"Ø 8.8', "cannot be read"],
@@ -117,9 +123,10 @@ table("rod", "in", [
   ["30 mm", "rods.diameter 30 mm"],
   ["1-1/5", "rods.diameter 1-1/5"],
   ['(4) 3/4"', 'rods.count 4, rods.diameter 3/4"'],
+  ["4-3/4", "rods.count 4, rods.diameter 3/4"],
 ]);
 asks("rod", "in", [
-  ["4-3/4", "choice: rods.diameter 4-3/4 | rods.count 4, rods.diameter 3/4"],
+  ["4-1/4", "choice: rods.diameter 4-1/4 | rods.count 4, rods.diameter 1/4"],
   ["11/4", "1-1/4 or 2-3/4?"],
   ["1 1/4 UNF", "cannot be read"],
 ]);
@@ -152,6 +159,8 @@ table("grade", "in", [
 ]);
 table("pattern", "in", [
   ["12x12", "pattern.x 12, pattern.y 12"],
+  ['8" O.C. EA. WAY', 'pattern.pitch.x 8", pattern.pitch.y 8"'],
+  ['10" EACH WAY', 'pattern.x 10", pattern.y 10"'],
   ["24 SQ", "pattern.x 24, pattern.y 24"],
   ['24" SQ.', 'pattern.x 24", pattern.y 24"'],
   ["12 SQUARE", "pattern.x 12, pattern.y 12"],
@@ -184,7 +193,7 @@ table("spacing", "in", [
 ]);
 table("pattern", "mm", [
   ["400 CRS", "pattern.pitch.alone 400"],
-  ["400 c/c both ways", "pattern.pitch.alone 400"],
+  ["400 c/c both ways", "pattern.pitch.x 400, pattern.pitch.y 400"],
 ]);
 table("spacing", "mm", [
   ["150 CRS", "pattern.pitch.x 150"],
