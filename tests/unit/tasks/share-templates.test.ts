@@ -247,6 +247,30 @@ describe("merge: auto", () => {
     expect(marksOf(sharedJob(bases, AUTO))).toEqual(["T-B1", "T-B1"]);
   });
 
+  it.each([
+    [
+      "a polygon from another corner, the other way round",
+      "outline: { kind: polygon, at: [[-11, -7], [11, -7], [11, 4], [8, 7], [-11, 7]] }",
+      "outline: { kind: polygon, at: [[8, 7], [11, 4], [11, -7], [-11, -7], [-11, 7]] }",
+    ],
+    [
+      "a rectangle by its corners",
+      "outline: { kind: rectangle, x: 22, y: 14, corner: { kind: chamfer, size: 1 } }",
+      "outline: { kind: polygon, at: [[11, 7], [-11, 7], [-11, -7], [11, -7]], corner: { kind: chamfer, x: 1, y: 1 } }",
+    ],
+    [
+      "nail and grout holes in another order",
+      "nails: { at: [[-6, 0], [6, 0]], diameter: 3/8 }, groutHoles: { at: [[0, 2], [0, -2]], diameter: 1 }",
+      "nails: { at: [[6, 0], [-6, 0]], diameter: 3/8 }, groutHoles: { at: [[0, -2], [0, 2]], diameter: 1 }",
+    ],
+  ])("makes no difference of %s", (_, one, other) => {
+    const bases = [
+      { mark: "B1", template: `, key: none, ${one}` },
+      { mark: "B2", template: `, key: none, ${other}` },
+    ];
+    expect(marksOf(sharedJob(bases, AUTO))).toEqual(["T-B1", "T-B1"]);
+  });
+
   it("refuses a given mark on two plates all the same", () => {
     const text = both("", { template: ", mark: T4, hole: 1-1/8" }).replace("units: in", "units: in\nmerge: auto");
     expect(findings(text)[0]).toContain("hole A1 is 1-1/16 on B3 and 1-1/8 on B9");
