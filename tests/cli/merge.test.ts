@@ -231,6 +231,18 @@ describe("a shared template in a package", () => {
     expect(cut).toEqual(["T-B3/T-B3_rev-A_HELD_joined.dxf", "T-B3/T-B3_rev-A_HELD_r12.dxf"]);
   });
 
+  it("is shown once with the rows that its bases have in common, and apart where they have others", async () => {
+    const wide = ", outline: { kind: rectangle, x: 16, y: 14 }";
+    const bases = ["B1", "B2", "B3"].map((mark) => ({ mark, quantity: 2, template: wide }));
+    const held = { mark: "B4", template: `${wide}, support: form`, more: ", concrete: { x: 30, y: 30 }" };
+    write("job.yaml", sharedJob([...bases, held], ["merge: auto"]));
+    const { stdout } = await run("check job.yaml");
+    expect(stdout).toContain("\nB1, B2, B3  HELD by B4  6 bases, template T-B1 (also of B4), quantity 7\n");
+    expect(stdout).toMatch(/\nB4 {2}HELD {2}1 base, template T-B1 \(also of B1, B2, B3\), quantity 7\n/);
+    expect(stdout.match(/, template T-B1/g)).toHaveLength(2);
+    expect(stdout).toContain("4 bases, 1 template, 4 held");
+  });
+
   it("has one drill list in plywood, with the number of templates", async () => {
     const bases = ["B3", "B9"].map((mark) => ({ mark, quantity: 3, template: ", material: plywood" }));
     write("job.yaml", sharedJob(bases, ["merge: auto"]).replaceAll("thickness: 1/4", "thickness: 1/2"));
