@@ -74,10 +74,12 @@ function headingLine({ bases, template, held }: LedgerHeading, { color }: Ledger
     "base",
   );
   const { mark, quantity } = template;
-  const named = styled(listed(marks, MOST_MARKS), "bold", color);
+  const named = styled(listed(marks, MOST_HEADED), "bold", color);
   return `${named}${hold}  ${count}, template ${mark}${alsoFor(marks, template)}, quantity ${quantity}`;
 }
 
+/** Bases are named here alone, the others of their template with their own rows too. */
+const MOST_HEADED = 60;
 const MOST_MARKS = 8;
 
 /** Only where their own rows do not hold it. */
