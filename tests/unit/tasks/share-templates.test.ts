@@ -397,6 +397,21 @@ describe("a held base", () => {
     expect(words).toContain("template T4 also serves B9, which is held: template-in-form");
   });
 
+  it("names bases that hold it for one reason in one sentence, and not those that are held for the base's own", () => {
+    const wide = ", outline: { kind: rectangle, x: 16, y: 14 }";
+    const other = (mark: string) => ({
+      mark,
+      template: `${wide}, support: form`,
+      more: ", concrete: { x: 30, y: 30 }",
+    });
+    const { job, bases } = opened(sharedJob([{ mark: "B1", template: wide }, ...["B2", "B3", "B4"].map(other)], AUTO));
+    const reasons = bases.map((each) => checkBase(job, each).held);
+    expect(reasons.map(({ length }) => length)).toEqual([1, 1, 1, 1]);
+    expect(reasons[0]?.[0]).toMatch(/^template T-B1 also serves B2, B3, B4, which are held: template-in-form/);
+    expect(reasons[1]?.[0]).toMatch(/^template-in-form/);
+    expect(bases.map(({ shared }) => shared?.heldBy)).toEqual(bases.map(() => ["B2", "B3", "B4"]));
+  });
+
   it("is known to a base that is made alone", () => {
     const { job, bases } = opened(held);
     const [first] = bases;
