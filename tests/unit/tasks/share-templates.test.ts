@@ -499,6 +499,22 @@ describe("the package of shared templates", () => {
     }
   });
 
+  it.each([30, 90])("names its bases whole where there is no room for all of %i", (count) => {
+    const marks = Array.from({ length: count }, (_, at) => `COLUMN-${at + 101}`);
+    const { files } = filesOf(
+      sharedJob(
+        marks.map((mark) => ({ mark })),
+        AUTO,
+      ),
+    );
+    const [sheet] = files.filter(({ kind }) => kind === "sheet-svg");
+    const words = new TextDecoder().decode(sheet?.bytes).replace(/<[^>]*>/g, " ");
+    const named = [...words.matchAll(/(COLUMN-\d+): 1/g)].map(([, mark]) => mark);
+    expect(named).toEqual(marks.slice(0, named.length));
+    const more = /and (\d+) more in summary.json/.exec(words.replace(/\s+/g, " "))?.[1];
+    expect(named.length + Number(more ?? 0)).toBe(count);
+  });
+
   it("may be walked twice, or made base by base, with the same files", () => {
     const built = build(inputsOf(sharedJob([{ mark: "B1" }, { mark: "B2" }], AUTO)), options);
     const [first, second] = [[...built.bases], [...built.bases]];
