@@ -195,6 +195,19 @@ describe("compare", () => {
     expect(made.status).toBe(0);
     expect(made.stdout.replace(/\s+/g, " ")).toContain("same plate, other mark: B3, B9 are T-B3 now, for B3, B9");
   });
+
+  it("is counted on as the template that serves most of its bases, where the one that it is named after leaves", async () => {
+    const bases = [1, 2, 3, 4].map((at) => ({ mark: `B${at}`, quantity: at }));
+    write("a.yaml", sharedJob(bases, ["merge: auto"]));
+    const [first, ...others] = bases;
+    const moved = { ...first, mark: "B1", pattern: "kind: rectangle, x: 11, y: 10" };
+    write("b.yaml", sharedJob([moved, ...others], ["merge: auto"]));
+    const { stdout } = await run("compare a.yaml b.yaml");
+    const said = stdout.replace(/\s+/g, " ");
+    expect(said).toMatch(/RECUT .* B1 base B1, 1 off .*template mark T-B1 -> B1 MARKS ONLY/);
+    expect(said).toMatch(/T-B2 bases B2, B3, B4, 9 off .*template mark T-B1 -> T-B2 .*quantity 10 -> 9: 1 too many/);
+    expect(said).toContain("To cut again: 1 plate.");
+  });
 });
 
 describe("a shared template in a package", () => {
