@@ -2,6 +2,8 @@
 import { readFileSync } from "node:fs";
 import { checkBase, checkWholeJob } from "../src/checks/checked.js";
 import type { CheckRow } from "../src/checks/index.js";
+import type { InputFile } from "../src/readers/inputs.js";
+import type { SourceNode, SourcePlace } from "../src/readers/source.js";
 import { openJob } from "../src/tasks/open.js";
 
 const SHOP = "templates/shops/plasma.yaml";
@@ -198,6 +200,14 @@ export function drawBase(draw: () => number): FlatBase {
   return new Map(Object.entries(KEYS).map(([key, values]) => [key, pick(values, draw)] as const));
 }
 
+/** Another value of a key than the base has. */
+export function drawOther(base: FlatBase, key: string, draw: () => number): unknown {
+  return pick(
+    (KEYS[key] ?? []).filter((value) => value !== base.get(key)),
+    draw,
+  );
+}
+
 export function pick<T>(values: readonly T[], draw: () => number): T | undefined {
   return values[Math.floor(draw() * values.length)];
 }
@@ -254,9 +264,10 @@ export function rowsOf(first: FlatBase, second: FlatBase, form: CaseForm): Rows 
   const placements = LAYOUT.placements.map(({ base, ...at }) => ({ base: bases[base]?.mark, ...at }));
   const plan = form.hasPlan ? { ...LAYOUT, placements } : {};
   const job = { job: { number: "1" }, units: "in", rules: "us", ...plan, bases };
-  const files = new Map([
+  const root = { ok: true, value: nodeOf(job), findings: [] } as const;
+  const files = new Map<string, InputFile>([
     [SHOP, shop],
-    ["job.yaml", JSON.stringify(job)],
+    ["job.yaml", { kind: "parsed", content: "", root }],
   ]);
   const opened = openJob({ job: "job.yaml", files }, { date: "2026-01-01" });
   if (!opened.ok) return null;
@@ -265,6 +276,20 @@ export function rowsOf(first: FlatBase, second: FlatBase, form: CaseForm): Rows 
   const own = checkBase(opened.value.job, base).rows;
   const ofJob = checkWholeJob(opened.value.job, opened.value.plan, opened.value.bases);
   return bySubject([...own, ...ofJob]);
+}
+
+const PLACE: SourcePlace = { file: "job.yaml", line: 1, column: 1 };
+
+/** The values as a job file has them, without the time that its text takes. */
+function nodeOf(value: unknown): SourceNode {
+  if (Array.isArray(value)) return { kind: "list", items: value.map(nodeOf), place: PLACE };
+  if (typeof value !== "object" || value === null)
+    return { kind: "scalar", text: String(value), style: "quoted", place: PLACE };
+  const written = Object.entries(value).filter(([, each]) => each !== undefined);
+  return {
+    ...{ kind: "map", place: PLACE },
+    entries: written.map(([key, each]) => ({ key, value: nodeOf(each), place: PLACE })),
+  };
 }
 
 function bySubject(rows: readonly CheckRow[]): Rows {

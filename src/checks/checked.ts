@@ -1,10 +1,11 @@
 /** Bases and jobs with their ledgers: what sheets, tables and cut files are written from. */
+import { listed } from "../diagnostics/listed.js";
 import { ProgramFault } from "../diagnostics/program-fault.js";
 import type { Base, Job } from "../job/model/job.js";
 import { isShared } from "../job/model/shared.js";
 import type { Plan } from "../plan/model.js";
 import type { OutlinedBase, PlacedRod } from "../rods/model.js";
-import type { ShapedBase, SharedTemplate } from "../template/index.js";
+import type { HoldingBases, ShapedBase, SharedTemplate } from "../template/index.js";
 import { makePlate, measurePlate } from "../template/index.js";
 import type { Plate, PlateMeasures } from "../template/model.js";
 import type { Weight } from "../template/weigh.js";
@@ -55,11 +56,15 @@ export function checkBase(job: Job, shaped: ShapedBase): CheckedBase {
   if (!isShared(base)) return own;
   if (shared === undefined)
     throw new ProgramFault(`base ${base.mark}: nothing is known of the others that its template serves`);
-  const others = shared.held.filter(({ mark }) => mark !== base.mark);
-  const reasons = others.map(
-    (other) => `template ${base.template.mark} also serves ${other.mark}, which is held: ${other.reasons.join("; ")}`,
-  );
+  const others = shared.held.filter(({ marks }) => !marks.has(base.mark));
+  const reasons = others.map((each) => `template ${base.template.mark} also serves ${holdWords(each)}`);
   return { ...own, held: [...own.held, ...reasons], shared };
+}
+
+const MOST_MARKS = 8;
+
+function holdWords({ marks, reasons }: HoldingBases): string {
+  return `${listed([...marks], MOST_MARKS)}, which ${marks.size === 1 ? "is" : "are"} held: ${reasons.join("; ")}`;
 }
 
 /** The same without a look at other bases that its template serves: nothing may be cut by what it says. */

@@ -1,4 +1,5 @@
 /** Questions to the engineer of record. They ask; they never say that a change would be acceptable. */
+import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
 import type { CheckRow } from "./model.js";
 import { comparedTexts, limitWords } from "./words.js";
@@ -25,11 +26,22 @@ export function questionAt(places: readonly AskedPlace[], row: CheckRow, unit: U
 function whereWords(places: readonly AskedPlace[]): string {
   const [first] = places;
   if (first?.base === null) return `Layout, ${places.flatMap(({ subjects }) => subjects.map(nameOf)).join("; ")}`;
-  const each = places.map(({ base, subjects }) => {
-    const own = subjects.map(nameOf).filter((subject) => subject !== "");
-    return [`${base?.mark} (quantity ${base?.quantity})`, ...(own.length === 0 ? [] : [own.join(" ")])].join(", ");
-  });
+  const alike = groupBy(places, ({ subjects }) =>
+    subjects
+      .map(nameOf)
+      .filter((subject) => subject !== "")
+      .join(" "),
+  );
+  const each = [...alike].map(([own, at]) => [...at.map(baseWords), ...ownWords(own, at.length)].join(", "));
   return `${places.length === 1 ? "Base" : "Bases"} ${each.join("; ")}`;
+}
+
+const baseWords = ({ base }: AskedPlace): string => `${base?.mark} (quantity ${base?.quantity})`;
+
+/** `A1 A2`, of several bases `each A1 A2`. */
+function ownWords(own: string, bases: number): readonly string[] {
+  if (own === "") return [];
+  return [bases === 1 ? own : `each ${own}`];
 }
 
 const nameOf = ({ subject }: { readonly subject: string }): string => subject;

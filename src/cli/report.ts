@@ -4,8 +4,15 @@ import { NOT_CHECKED_AT_ALL } from "../checks/index.js";
 import { counted } from "../checks/words.js";
 import type { Printable } from "../diagnostics/printable.js";
 import { joinPrintable, terminalLine, terminalText } from "../diagnostics/printable.js";
-import type { LedgerTextOptions } from "../formats/ledger-text.js";
-import { styled, wrap, writeLedgerRowsText, writeLedgerText, writeTextList } from "../formats/ledger-text.js";
+import type { LedgerHeading, LedgerTextOptions } from "../formats/ledger-text.js";
+import {
+  styled,
+  wrap,
+  writeHeadingText,
+  writeLedgerRowsText,
+  writeRowsText,
+  writeTextList,
+} from "../formats/ledger-text.js";
 import type { Job } from "../job/model/job.js";
 import type { UnusedSummaryAnswer } from "../summary/model.js";
 import type { Question } from "../summary/questions.js";
@@ -29,9 +36,11 @@ export interface Report {
   texts(): Iterable<Printable>;
 }
 
-interface Shown {
+/** Bases under one heading: of one template, with rows that say the same. */
+interface Shown extends Omit<LedgerHeading, "bases"> {
   readonly rank: number;
-  readonly text: Printable;
+  readonly bases: LedgerHeading["bases"][number][];
+  readonly rows: Printable;
 }
 
 interface Tally {
@@ -54,7 +63,7 @@ export function startReport(
   choice: { readonly all: boolean; readonly onlyFailing: boolean },
 ): Report {
   const options: LedgerTextOptions = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all: choice.all };
-  const shown: Shown[] = [];
+  const shown = startShown(options);
   const said: Record<Said, readonly string[]> = { held: [], open: [], answered: [], unused: [] };
   const gaps = startGaps();
   const tally: Tally = {
@@ -72,8 +81,7 @@ export function startReport(
     add: (base) => {
       count(tally, base);
       gaps.add(base);
-      const rank = rankOf(base);
-      if (!choice.onlyFailing || rank < QUIET) shown.push({ rank, text: baseText(base, options) });
+      if (!choice.onlyFailing || rankOf(base) < QUIET) shown.add(base);
     },
     addFiles: (count) => {
       tally.files += count;
@@ -91,7 +99,7 @@ export function startReport(
     },
     texts: function* () {
       yield jobText(headOf(job), options);
-      for (let rank = 0; rank <= QUIET; rank += 1) for (const each of shown) if (each.rank === rank) yield each.text;
+      yield* shown.texts();
       yield plan;
       yield writeTextList("HELD: files of the setting-out folder are not to be set out by", said.held, options);
       const about = `job ${job.number}, revision ${job.revision}`;
@@ -101,7 +109,7 @@ export function startReport(
       if (!choice.all) yield writeTextList("Not checked, for want of input", gaps.lines(), options);
       yield writeTextList("NOT CHECKED AT ALL", NOT_CHECKED_AT_ALL, options);
       yield writeTextList("Cautions", CAUTIONS, options);
-      yield totalsText(tally, tally.bases - shown.length, said);
+      yield totalsText(tally, tally.bases - shown.bases, said);
     },
   };
 }
@@ -160,8 +168,47 @@ function startGaps(): Gaps {
   };
 }
 
-function baseText({ mark, held, rows, summary }: BaseInParts, options: LedgerTextOptions): Printable {
-  return writeLedgerText({ mark, quantity: summary.quantity, template: summary.template, held, rows }, options);
+interface ShownBases {
+  add(base: BaseInParts): void;
+  /** How many were added. */
+  readonly bases: number;
+  /** Worst first. */
+  texts(): Iterable<Printable>;
+}
+
+/** Bases of one template are shown once where their rows say the same. */
+function startShown(options: LedgerTextOptions): ShownBases {
+  const shown: Shown[] = [];
+  const alike = new Map<string, Shown>();
+  let bases = 0;
+  const add = (base: BaseInParts): void => {
+    const { held, summary } = base;
+    const { mark, quantity, template } = summary;
+    bases += 1;
+    const rows = writeRowsText(base.rows, options);
+    const key = `${template.mark}\n${rows}`;
+    const known = alike.get(key);
+    if (known !== undefined) return void known.bases.push({ mark, quantity });
+    const first: Shown = { rank: rankOf(base), bases: [{ mark, quantity }], template: ofHeading(template), held, rows };
+    shown.push(first);
+    if (template.bases.length > 1) alike.set(key, first);
+  };
+  return {
+    add,
+    get bases() {
+      return bases;
+    },
+    texts: function* () {
+      for (let rank = 0; rank <= QUIET; rank += 1)
+        for (const each of shown)
+          if (each.rank === rank) yield joinPrintable([writeHeadingText(each, options), each.rows]);
+    },
+  };
+}
+
+/** Lets go of the holes, which are many. */
+function ofHeading({ mark, quantity, bases, heldBy = [] }: LedgerHeading["template"]): LedgerHeading["template"] {
+  return { mark, quantity, bases, heldBy };
 }
 
 type Head = Pick<Job, "number" | "title" | "revision" | "status" | "date" | "editions">;

@@ -103,9 +103,28 @@ function matchTemplates(old: readonly TemplateState[], fresh: readonly TemplateS
   };
   pairBy(({ mark, base }) => JSON.stringify([mark.toUpperCase(), base.toUpperCase()]));
   pairBy(({ mark }) => mark.toUpperCase());
+  pairServed(pairs, left, fresh);
   pairBy(({ base }) => base.toUpperCase());
   pairAlike(pairs, left, fresh);
   return { pairs, gone: [...left], added: fresh.filter((state) => !pairs.has(state)) };
+}
+
+/** What was cut for several bases goes on as the same plate that serves most of them, whatever its mark. */
+function pairServed(
+  pairs: Map<TemplateState, TemplateState>,
+  left: Set<TemplateState>,
+  fresh: readonly TemplateState[],
+): void {
+  for (const before of [...left].filter(({ serves }) => serves.length > 1)) {
+    const served = new Set(before.serves);
+    const common = ({ serves }: TemplateState): number => serves.filter((base) => served.has(base)).length;
+    const [next] = fresh
+      .filter((state) => !pairs.has(state) && common(state) > 0 && isSamePlate(before, state))
+      .sort((a, b) => common(b) - common(a));
+    if (next === undefined) continue;
+    pairs.set(next, before);
+    left.delete(before);
+  }
 }
 
 /** A template whose mark and base are both new may be an old one under other names: the same plate, hole by hole. */

@@ -17,13 +17,12 @@ export interface LedgerTextOptions {
   readonly all: boolean;
 }
 
-/** One base as the terminal shows it; rows worst first. */
-export interface LedgerTextBase {
-  readonly mark: string;
-  readonly quantity: number;
+/** Bases of one template whose rows say the same, as the terminal heads them. */
+export interface LedgerHeading {
+  /** In the order of the job. */
+  readonly bases: readonly Pick<SummaryBase, "mark" | "quantity">[];
   readonly template: Pick<SummaryBase["template"], "mark" | "quantity" | "bases" | "heldBy">;
   readonly held: boolean;
-  readonly rows: readonly CheckRow[];
 }
 
 type Style = "bold" | "red" | "yellow" | "cyan" | "green" | "dim";
@@ -44,42 +43,54 @@ export function styled(text: string, style: Style, color: boolean): string {
 const INDENT = "  ";
 const LEAST_WIDTH = 40;
 
-/** Heading and rows of one base, ending with an empty line. */
-export const writeLedgerText = terminalText(ledgerText);
+/** The line above the rows of bases, which `writeRowsText` gives. */
+export const writeHeadingText = terminalText(headingText);
 
-function ledgerText(base: LedgerTextBase, options: LedgerTextOptions): string {
-  return underHeading(headingLine(base, options), base.rows, options);
+function headingText(heading: LedgerHeading, options: LedgerTextOptions): string {
+  return `${wrap(headingLine(heading, options), options.width).join("\n")}\n`;
+}
+
+/** Rows under a heading, worst first, ending with an empty line. */
+export const writeRowsText = terminalText(rowsText);
+
+function rowsText(rows: readonly CheckRow[], options: LedgerTextOptions): string {
+  const shown = options.all ? rows.map(alone) : joinAlike(rows.filter(({ status }) => status === "fail"));
+  const lines = [...tableLines(shown, options), ...(options.all ? [] : countLines(rows, options))];
+  return `${lines.join("\n")}\n\n`;
 }
 
 /** Heading and rows that belong to no base, ending with an empty line. */
 export const writeLedgerRowsText = terminalText(ledgerRowsText);
 
 function ledgerRowsText(heading: string, rows: readonly CheckRow[], options: LedgerTextOptions): string {
-  return underHeading(styled(heading, "bold", options.color), rows, options);
+  return `${styled(heading, "bold", options.color)}\n${rowsText(rows, options)}`;
 }
 
-function underHeading(heading: string, rows: readonly CheckRow[], options: LedgerTextOptions): string {
-  const shown = options.all ? rows.map(alone) : joinAlike(rows.filter(({ status }) => status === "fail"));
-  const lines = [...tableLines(shown, options), ...(options.all ? [] : countLines(rows, options))];
-  return `${[heading, ...lines].join("\n")}\n\n`;
+function headingLine({ bases, template, held }: LedgerHeading, { color }: LedgerTextOptions): string {
+  const marks = bases.map(({ mark }) => mark);
+  const hold = held ? ` ${styled(` HELD${heldBy(marks, template)}`, "red", color)}` : "";
+  const count = counted(
+    bases.reduce((sum, { quantity }) => sum + quantity, 0),
+    "base",
+  );
+  const { mark, quantity } = template;
+  const named = styled(listed(marks, MOST_HEADED), "bold", color);
+  return `${named}${hold}  ${count}, template ${mark}${alsoFor(marks, template)}, quantity ${quantity}`;
 }
 
-function headingLine(base: LedgerTextBase, { color }: LedgerTextOptions): string {
-  const held = base.held ? `  ${styled(`HELD${heldBy(base)}`, "red", color)}` : "";
-  const bases = counted(base.quantity, "base");
-  const { mark, quantity } = base.template;
-  return `${styled(base.mark, "bold", color)}${held}  ${bases}, template ${mark}${alsoFor(base)}, quantity ${quantity}`;
-}
-
+/** Bases are named here alone, the others of their template with their own rows too. */
+const MOST_HEADED = 60;
 const MOST_MARKS = 8;
 
-/** Only where the base's own rows do not hold it. */
-function heldBy({ mark, template: { heldBy: holding = [] } }: LedgerTextBase): string {
-  return holding.length === 0 || holding.includes(mark) ? "" : ` by ${listed(holding, MOST_MARKS)}`;
+/** Only where their own rows do not hold it. */
+function heldBy(marks: readonly string[], { heldBy: holding = [] }: LedgerHeading["template"]): string {
+  return holding.length === 0 || holding.some((mark) => marks.includes(mark))
+    ? ""
+    : ` by ${listed(holding, MOST_MARKS)}`;
 }
 
-function alsoFor({ mark, template: { bases } }: LedgerTextBase): string {
-  const others = bases.filter((each) => each !== mark);
+function alsoFor(marks: readonly string[], { bases }: LedgerHeading["template"]): string {
+  const others = bases.filter((mark) => !marks.includes(mark));
   return others.length === 0 ? "" : ` (also of ${listed(others, MOST_MARKS)})`;
 }
 

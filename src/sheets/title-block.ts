@@ -1,5 +1,6 @@
 /** Title block after the fields of ISO 7200. CHECKED BY and APPROVED BY are left blank: only a person fills them in. */
 
+import { listed } from "../diagnostics/listed.js";
 import { isShared } from "../job/model/shared.js";
 import { greatestOf } from "../units/extremes.js";
 import { formatLength } from "../units/index.js";
@@ -50,7 +51,17 @@ function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width:
     row(field("JOB NO.", job.number, 0.26), field("TITLE", job.title, 0.74, "body", 2)),
     row(field("SETTING TEMPLATE, MARK", plate.mark, 0.8, "title"), field("REV", plate.revision, 0.2, "title")),
     ...(isShared(base)
-      ? [row(field("WHERE USED, AND FOR HOW MANY COLUMNS", whereUsed(request), 1, "small", MOST_USED))]
+      ? [
+          row(
+            field(
+              "WHERE USED, AND FOR HOW MANY COLUMNS",
+              whereUsed(request, width - 2 * PAD, lettering),
+              1,
+              "small",
+              MOST_USED,
+            ),
+          ),
+        ]
       : []),
     row(
       isShared(base)
@@ -89,12 +100,15 @@ const MOST_USED = 8;
 /** More marks are not written out. */
 const MOST_MARKS = 120;
 
-/** `B3: 2, B9: 4`: every base that the template serves, in the order of the job. */
-function whereUsed({ job, base }: SheetRequest): string {
+/** `B3: 2, B9: 4`: the bases that the template serves, in the order of the job, as many as there is room for. */
+function whereUsed({ job, base }: SheetRequest, room: number, lettering: Lettering): string {
   const quantities = new Map(job.bases.map(({ mark, quantity }) => [mark, quantity]));
   const words = base.template.sharedBy.map((mark) => `${mark}: ${quantities.get(mark) ?? 0}`);
-  const more = words.length - MOST_MARKS;
-  return `${words.slice(0, MOST_MARKS).join(", ")}${more > 0 ? ` and ${more} more in summary.json` : ""}`;
+  for (let most = Math.min(words.length, MOST_MARKS); most > 0; most -= 1) {
+    const text = `${listed(words, most)}${most < words.length ? " in summary.json" : ""}`;
+    if (wrap(text, room, lettering.small).length <= MOST_USED) return text;
+  }
+  return `${words.length} bases, listed in summary.json`;
 }
 
 function columnsOf({ job, base }: SheetRequest): number {

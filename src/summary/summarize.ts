@@ -165,7 +165,7 @@ export function summarizeBase({
       mark: plate.mark,
       quantity: plate.quantity,
       bases: servedMarks(base),
-      ...(shared === null || held.length === 0 ? {} : { heldBy: shared.held.map(({ mark }) => mark) }),
+      ...(shared === null || held.length === 0 ? {} : { heldBy: shared.heldBy }),
       outline: {
         kind: plate.outlineKind,
         extent: [inUnit(extent.x0), inUnit(extent.y0), inUnit(extent.x1), inUnit(extent.y1)],

@@ -7,9 +7,10 @@ import { checkAlone } from "../checks/checked.js";
 import type { Finding, Place } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
 import type { Job } from "../job/index.js";
-import { markKey } from "../job/index.js";
-import type { HoldingBase, ShapedBase, SharedTemplate, TemplateSet } from "../template/index.js";
+import { isShared, markKey } from "../job/index.js";
+import type { HoldingBases, ShapedBase, SharedTemplate, TemplateSet } from "../template/index.js";
 import { equalSets, givenSets, plateDifference, plateKey, withTemplate } from "../template/index.js";
+import { groupBy } from "../units/group-by.js";
 import type { WithShares } from "./count-templates.js";
 import { countTemplates } from "./count-templates.js";
 import { sheetKey } from "./sheet-key.js";
@@ -53,19 +54,13 @@ interface Proof {
 }
 
 function proveSets({ job, bases }: SharedJob["value"]): readonly Proof[] {
-  const members = new Map<string, ShapedBase[]>();
-  for (const each of bases) {
-    if (each.base.template.sharedBy.length === 0) continue;
-    const known = members.get(each.base.template.mark);
-    if (known === undefined) members.set(each.base.template.mark, [each]);
-    else known.push(each);
-  }
-  return [...members.values()].map((set) => proveSet(job, set));
+  const shared = bases.filter(({ base }) => isShared(base));
+  return [...groupBy(shared, ({ base }) => base.template.mark).values()].map((set) => proveSet(job, set));
 }
 
 /** Goes through the bases one by one: of their plates that of the first alone is kept meanwhile. */
 function proveSet(job: Job, members: readonly ShapedBase[]): Proof {
-  const held: HoldingBase[] = [];
+  const reasons = new Map<string, readonly string[]>();
   const sheets = new Map<string, string[]>();
   let [first, fault]: [First | null, Finding | null] = [null, null];
   for (const each of members) {
@@ -73,13 +68,23 @@ function proveSet(job: Job, members: readonly ShapedBase[]): Proof {
     const key = plateKey(checked.plate, each.base.template.use);
     first ??= { checked, key };
     if (key !== first.key) fault ??= differs(first.checked, checked);
-    if (checked.held.length > 0) held.push({ mark: each.base.mark, reasons: checked.held });
-    const sheet = sheetKey(checked);
-    const alike = sheets.get(sheet);
-    if (alike === undefined) sheets.set(sheet, [each.base.mark]);
-    else alike.push(each.base.mark);
+    if (checked.held.length > 0) reasons.set(each.base.mark, checked.held);
+    addTo(sheets, sheetKey(checked), each.base.mark);
   }
-  return { bases: members.map(({ base }) => base.mark), shared: { held, sheets: [...sheets.values()] }, fault };
+  const shared = { held: holdingBases(reasons), heldBy: [...reasons.keys()], sheets: [...sheets.values()] };
+  return { bases: members.map(({ base }) => base.mark), shared, fault };
+}
+
+function addTo(groups: Map<string, string[]>, key: string, item: string): void {
+  const group = groups.get(key);
+  if (group === undefined) groups.set(key, [item]);
+  else group.push(item);
+}
+
+function holdingBases(reasonsOf: ReadonlyMap<string, readonly string[]>): readonly HoldingBases[] {
+  return [...groupBy(reasonsOf, ([, reasons]) => JSON.stringify(reasons)).values()].map((bases) => {
+    return { marks: new Set(bases.map(([mark]) => mark)), reasons: bases[0]?.[1] ?? [] };
+  });
 }
 
 interface First {

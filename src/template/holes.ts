@@ -1,7 +1,10 @@
 /** Every hole of a plate, in the order in which it is cut: openings, grout, nail, rods by tag. */
+import type { Point } from "../geometry/index.js";
 import { pointAt } from "../geometry/index.js";
 import type { Job, RoundHoleSpec, TemplateSpec } from "../job/model/job.js";
 import type { PlacedRod } from "../rods/index.js";
+import { clockwiseFromNorthWest } from "../rods/index.js";
+import type { Length } from "../units/length.js";
 import { canCut } from "./cutting.js";
 import type { Hole, HoleRole, HoleShape } from "./model.js";
 import type { Opening } from "./openings.js";
@@ -16,8 +19,7 @@ export function makeHoles(
 ): readonly Hole[] {
   const made = (role: HoleRole, shape: HoleShape) => wayToMake(job, template, role, shape);
   const round = (role: HoleRole, prefix: string, specs: readonly RoundHoleSpec[]) =>
-    specs.map(({ at, diameter }, i): Hole => {
-      const center = pointAt(at.x, at.y);
+    inOrder(specs).map(({ center, diameter }, i): Hole => {
       const shape = { kind: "circle", diameter } as const;
       const contour = contourOf(center, shape);
       return { tag: `${prefix}${i + 1}`, role, center, shape, rod: null, made: made(role, shape), contour };
@@ -32,6 +34,15 @@ export function makeHoles(
     ...round("nail", "NH", template.nailHoles),
     ...rods.map((rod) => rodHole(rod, (shape) => made("rod", shape))),
   ];
+}
+
+/** Numbered as rods are, whatever the order in which they are written. */
+function inOrder(specs: readonly RoundHoleSpec[]): readonly { readonly center: Point; readonly diameter: Length }[] {
+  const diameters = new Map(specs.map(({ at, diameter }) => [pointAt(at.x, at.y), diameter]));
+  return clockwiseFromNorthWest([...diameters.keys()]).flatMap((center) => {
+    const diameter = diameters.get(center);
+    return diameter === undefined ? [] : [{ center, diameter }];
+  });
 }
 
 function rodHole({ tag, center, group }: PlacedRod, made: (shape: HoleShape) => Hole["made"]): Hole {

@@ -6,6 +6,6 @@ export { measurePlate } from "./measure.js";
 export type * from "./model.js";
 export type { TemplateSet } from "./share/find-sets.js";
 export { equalSets, givenSets, withTemplate } from "./share/find-sets.js";
-export type { HoldingBase, SharedTemplate } from "./share/model.js";
+export type { HoldingBases, SharedTemplate } from "./share/model.js";
 export { plateDifference } from "./share/plate-difference.js";
 export { plateKey } from "./share/plate-key.js";

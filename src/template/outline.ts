@@ -31,12 +31,7 @@ export function makeOutline(job: Job, base: Base, rods: readonly PlacedRod[]): O
     case "ring":
       return ringOutline(base, spec);
     case "polygon":
-      return cornered(
-        job,
-        base,
-        spec.at.map(({ x, y }) => pointAt(x, y)),
-        spec.corner,
-      );
+      return cornered(job, base, fromLowestCorner(spec.at.map(({ x, y }) => pointAt(x, y))), spec.corner);
   }
 }
 
@@ -58,8 +53,15 @@ function cornered(
   const contour = polygon(points, corner);
   const treated = shapeFindings(job, base, contour);
   if (treated.length > 0) return treated;
+  return { contour, vertices: points.map((at) => ({ at, corner })), sized: null };
+}
+
+/** Counter-clockwise from the lowest corner, of several the leftmost, as a rectangle: one outline however it is written. */
+function fromLowestCorner(points: readonly Point[]): readonly Point[] {
   const around = signedPolygonArea(points) < 0 ? [...points].reverse() : points;
-  return { contour, vertices: around.map((at) => ({ at, corner })), sized: null };
+  const [lowest] = [...around.entries()].sort(([, a], [, b]) => a.y - b.y || a.x - b.x);
+  const first = lowest?.[0] ?? 0;
+  return [...around.slice(first), ...around.slice(0, first)];
 }
 
 function shapeFindings(job: Job, base: Base, contour: Path): readonly Finding[] {

@@ -195,6 +195,19 @@ describe("compare", () => {
     expect(made.status).toBe(0);
     expect(made.stdout.replace(/\s+/g, " ")).toContain("same plate, other mark: B3, B9 are T-B3 now, for B3, B9");
   });
+
+  it("is counted on as the template that serves most of its bases, where the one that it is named after leaves", async () => {
+    const bases = [1, 2, 3, 4].map((at) => ({ mark: `B${at}`, quantity: at }));
+    write("a.yaml", sharedJob(bases, ["merge: auto"]));
+    const [first, ...others] = bases;
+    const moved = { ...first, mark: "B1", pattern: "kind: rectangle, x: 11, y: 10" };
+    write("b.yaml", sharedJob([moved, ...others], ["merge: auto"]));
+    const { stdout } = await run("compare a.yaml b.yaml");
+    const said = stdout.replace(/\s+/g, " ");
+    expect(said).toMatch(/RECUT .* B1 base B1, 1 off .*template mark T-B1 -> B1 MARKS ONLY/);
+    expect(said).toMatch(/T-B2 bases B2, B3, B4, 9 off .*template mark T-B1 -> T-B2 .*quantity 10 -> 9: 1 too many/);
+    expect(said).toContain("To cut again: 1 plate.");
+  });
 });
 
 describe("a shared template in a package", () => {
@@ -229,6 +242,18 @@ describe("a shared template in a package", () => {
     await run("make job.yaml --out out --include-held");
     const cut = filesIn(join(folder, "out")).filter((path) => path.endsWith(".dxf"));
     expect(cut).toEqual(["T-B3/T-B3_rev-A_HELD_joined.dxf", "T-B3/T-B3_rev-A_HELD_r12.dxf"]);
+  });
+
+  it("is shown once with the rows that its bases have in common, and apart where they have others", async () => {
+    const wide = ", outline: { kind: rectangle, x: 16, y: 14 }";
+    const bases = ["B1", "B2", "B3"].map((mark) => ({ mark, quantity: 2, template: wide }));
+    const held = { mark: "B4", template: `${wide}, support: form`, more: ", concrete: { x: 30, y: 30 }" };
+    write("job.yaml", sharedJob([...bases, held], ["merge: auto"]));
+    const { stdout } = await run("check job.yaml");
+    expect(stdout).toContain("\nB1, B2, B3  HELD by B4  6 bases, template T-B1 (also of B4), quantity 7\n");
+    expect(stdout).toMatch(/\nB4 {2}HELD {2}1 base, template T-B1 \(also of B1, B2, B3\), quantity 7\n/);
+    expect(stdout.match(/, template T-B1/g)).toHaveLength(2);
+    expect(stdout).toContain("4 bases, 1 template, 4 held");
   });
 
   it("has one drill list in plywood, with the number of templates", async () => {

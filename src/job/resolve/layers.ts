@@ -107,7 +107,7 @@ function layerFaults(document: SourceDocument, { schemas, beside }: LayerSources
   if (document.root.kind !== "map") return findings;
   const sound = soundPart(document.root, findings);
   const probe = joinLayers(sound, standIn(sound, beside));
-  const deeper = completeBase({ ...document, root: probe }, schemas.base, beside).findings;
+  const deeper = completeBase({ ...document, root: probe, lacks: hasErrors(findings) }, schemas.base, beside).findings;
   return [...findings, ...deeper.filter((finding) => isOwnFault(finding, sound))];
 }
 
@@ -215,7 +215,8 @@ export function layBases(bases: readonly SourceDocument[], layers: Layers): With
     return layBase(base, [kind ?? null, layers.defaults], kind === undefined && name !== null);
   });
   const absent = [...unknown].slice(0, MOST_UNKNOWN).map(([name, citing]) => unknownKind(name, citing, kinds));
-  const idle = bases.length === 0 || absent.length > 0 ? [] : kinds.filter((kind) => !cited.has(kind)).map(idleKind);
+  const isIdle = (kind: Kind) => byName.get(nameKey(kind.name)) === kind && !cited.has(kind);
+  const idle = bases.length === 0 || absent.length > 0 ? [] : kinds.filter(isIdle).map(idleKind);
   return { value, findings: [...absent, ...idle] };
 }
 

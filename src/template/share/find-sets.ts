@@ -58,9 +58,9 @@ function unitsOf(bases: readonly BaseWithRods[]): readonly Unit[] {
 function likeness({ members: [first] }: Unit): string {
   if (first === undefined) return "";
   const { base, rods } = first;
-  const { use, material, thickness, nailHoles, groutHoles } = base.template;
+  const { use, material, thickness } = base.template;
   const holes = rods.map(({ tag, center, group }) => [tag, center.x, center.y, group.hole.value, group.rod.size]);
-  return JSON.stringify([use, material, thickness, nailHoles, groutHoles, holes]);
+  return JSON.stringify([use, material, thickness, holes]);
 }
 
 /** Sets among units that are alike; a set that falls apart is tried again in parts, each under its own mark. */

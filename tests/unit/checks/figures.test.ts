@@ -5,7 +5,7 @@ import type { CheckRow, Sense } from "../../../src/checks/index.js";
 import { judge } from "../../../src/checks/run.js";
 import { writeCsvRows } from "../../../src/formats/csv-cells.js";
 import { writeLedgerRows } from "../../../src/formats/ledger-csv.js";
-import { writeLedgerText } from "../../../src/formats/ledger-text.js";
+import { writeRowsText } from "../../../src/formats/ledger-text.js";
 import { summarizeCheck } from "../../../src/summary/summarize.js";
 import type { Unit } from "../../../src/units/index.js";
 import { contextOf, questionText } from "./context.js";
@@ -24,9 +24,7 @@ function rowOf(value: number, sense: Sense, limit: number, severity: "stop" | "a
   return judge({ id: "washer-cover", severity, measured: "the size of the washer" }, result, "clause", "geometry");
 }
 
-const base = { mark: "B1", quantity: 1, template: { mark: "T1", quantity: 1, bases: ["B1"] }, held: false };
-const ledger = (row: CheckRow, unit: Unit) =>
-  writeLedgerText({ ...base, rows: [row] }, { unit, width: 120, color: false, all: true });
+const ledger = (row: CheckRow, unit: Unit) => writeRowsText([row], { unit, width: 120, color: false, all: true });
 const IN = 25_400_000;
 const MM = 1_000_000;
 

@@ -5,8 +5,8 @@ import type { CheckRow, Quantity } from "../../../src/checks/model.js";
 import { writeCsvRows } from "../../../src/formats/csv-cells.js";
 import { writeDrillList } from "../../../src/formats/drill-list-csv.js";
 import { LEDGER_COLUMNS, writeLedgerHead, writeLedgerRows, writeLedgerTail } from "../../../src/formats/ledger-csv.js";
-import type { LedgerTextBase, LedgerTextOptions } from "../../../src/formats/ledger-text.js";
-import { wrap, writeLedgerText } from "../../../src/formats/ledger-text.js";
+import type { LedgerHeading, LedgerTextOptions } from "../../../src/formats/ledger-text.js";
+import { wrap, writeHeadingText, writeRowsText } from "../../../src/formats/ledger-text.js";
 import { QUESTION_COLUMNS, writeQuestionRows, writeQuestionsHead } from "../../../src/formats/questions-csv.js";
 import { writeSummaryBase, writeSummaryHead, writeSummaryTail } from "../../../src/formats/summary-json.js";
 import { given, missing } from "../../../src/job/model/job.js";
@@ -219,14 +219,28 @@ describe("weight and area", () => {
 
 describe("the ledger on a terminal", () => {
   const options: LedgerTextOptions = { unit: "in", width: 100, color: false, all: false };
-  const shown = (rows: readonly CheckRow[], held = false): LedgerTextBase => ({
-    ...{ mark: "B1", quantity: 6, held, rows },
+  const heading = (changes: Partial<LedgerHeading> = {}): LedgerHeading => ({
+    bases: [{ mark: "B1", quantity: 6 }],
+    held: true,
     template: { mark: "T1", quantity: 2, bases: ["B1"] },
+    ...changes,
+  });
+
+  it("heads bases of one template together, with the others that it serves", () => {
+    const bases = ["B1", "B4", "B7"].map((mark) => ({ mark, quantity: 2 }));
+    const shared = { mark: "T-B1", quantity: 6, bases: ["B1", "B2", "B4", "B7"] };
+    const line = (changes: Partial<LedgerHeading>) => writeHeadingText(heading(changes), options);
+    expect(line({})).toBe("B1  HELD  6 bases, template T1, quantity 2\n");
+    expect(line({ bases, template: shared, held: false })).toBe(
+      "B1, B4, B7  6 bases, template T-B1 (also of B2), quantity 6\n",
+    );
+    expect(line({ bases, template: { ...shared, heldBy: ["B2"] } })).toContain("B7  HELD by B2  6 bases");
+    expect(line({ bases, template: { ...shared, heldBy: ["B4", "B1", "B7"] } })).toContain("B7  HELD  6 bases");
   });
 
   it("joins rows that say the same, counts passes and shows the closest", () => {
     const rows = [failing(), failing({ subject: "A2" }), row(), row({ status: "not-applicable", margin: null })];
-    const text = writeLedgerText(shown(rows), options);
+    const text = writeRowsText(rows, options);
     expect(text).toContain("FAIL ask  washer-cover  A1 A2  2-1/2 in >= 2-7/8 in  short by 3/8 in");
     expect(text).toContain("1 passed, 0 not checked, 1 not applicable; closest:");
     expect(text).toContain("washer-cover A1 3 in >= 2-7/8 in (1/8 in to spare)");
@@ -234,28 +248,27 @@ describe("the ledger on a terminal", () => {
 
   it("shows passes of one figure as one of the closest, whatever their notes say", () => {
     const rows = ["A1", "A2", "A3"].map((subject) => row({ subject, note: `from ${subject} to the edge` }));
-    const text = writeLedgerText(shown([...rows, row({ rule: "hole-edge", margin: length(inches(1)) })]), options);
+    const text = writeRowsText([...rows, row({ rule: "hole-edge", margin: length(inches(1)) })], options);
     expect(text).toContain("washer-cover A1 A2 A3 3 in >= 2-7/8 in (1/8 in to spare)");
     expect(text).toContain("hole-edge A1 3 in >= 2-7/8 in");
   });
 
   it("shows every row on its own with all", () => {
     const rows = [failing(), failing({ subject: "A2" }), row(), row({ subject: "A4", margin: length(0) })];
-    const text = writeLedgerText(shown(rows), { ...options, all: true });
+    const text = writeRowsText(rows, { ...options, all: true });
     expect(text.match(/washer-cover/g)).toHaveLength(4);
     expect(text).toContain("exactly");
   });
 
   it("keeps to the width, and is plain without colour", () => {
     const note = "a long note ".repeat(30).trim();
-    const text = writeLedgerText(shown([failing({ note }), failing({ subject: "A9" })], true), {
+    const text = writeRowsText([failing({ note }), failing({ subject: "A9" })], {
       ...options,
       width: 72,
     });
     for (const line of text.split("\n")) expect(line.length).toBeLessThanOrEqual(72);
     expect(text).not.toContain("\u001b");
-    expect(text).toContain("B1  HELD");
-    expect(writeLedgerText(shown([failing()]), { ...options, color: true })).toContain("\u001b[33m");
+    expect(writeRowsText([failing()], { ...options, color: true })).toContain("\u001b[33m");
   });
 
   it("says that an answered fail is answered", () => {
@@ -268,7 +281,7 @@ describe("the ledger on a terminal", () => {
       subject: "",
       value: missing("", ""),
     };
-    const text = writeLedgerText(shown([failing({ answer })]), { ...options, width: 140 });
+    const text = writeRowsText([failing({ answer })], { ...options, width: 140 });
     expect(text).toContain("FAIL ask, answered");
     expect(text).toContain("answered by R. Engineer, 2026-11-01: use 3 in");
     const said = "the answer names no value";

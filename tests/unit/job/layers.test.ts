@@ -297,6 +297,11 @@ describe("faults of layers are told once, where they stand", () => {
       ],
     ],
     [
+      "a side that is none, without asking for it beside the other",
+      "defaults: { basePlate: { x: -3, y: 20 } }",
+      ['job.yaml:3:29 defaults.basePlate.x: "-3" is not above zero'],
+    ],
+    [
       "an unknown key inside",
       "defaults: { template: { thicknes: 1/4 } }",
       [
@@ -367,7 +372,6 @@ describe("faults of layers are told once, where they stand", () => {
       'job.yaml:4:15 kinds.a.grout: "-1" is below zero',
       "job.yaml:4:19 kinds.a.kind: is for each base to say; allowed are member, note, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
       "job.yaml:5:3 kinds.A: is the kind a again: capitals do not count",
-      "job.yaml:5:3 kinds.A: no base cites the kind A",
       `job.yaml:6:3 kinds.b;: "b;" is no name of a kind; allowed is a name of 1 to 40 plain ASCII signs, without ; and without spaces at its ends`,
       "job.yaml:6:3 kinds.b;: no base cites the kind b;",
     ]);

@@ -57,7 +57,7 @@ describe("questions", () => {
     expect(questions[0]).toMatchObject({ number: "Q1", mark: "B3 B4", quantity: 8 });
     expect(questions[0]?.check.subject).toBe("B3 A1 A2 A3 A4; B4 A1 A2 A3 A4");
     expect(questions[0]?.text).toMatch(
-      /^Bases B3 \(quantity 6\), A1 A2 A3 A4; B4 \(quantity 2\), A1 A2 A3 A4: the washer on the base plate is 2-1\/2 in; /,
+      /^Bases B3 \(quantity 6\), B4 \(quantity 2\), each A1 A2 A3 A4: the washer on the base plate is 2-1\/2 in; /,
     );
   });
 

@@ -247,6 +247,30 @@ describe("merge: auto", () => {
     expect(marksOf(sharedJob(bases, AUTO))).toEqual(["T-B1", "T-B1"]);
   });
 
+  it.each([
+    [
+      "a polygon from another corner, the other way round",
+      "outline: { kind: polygon, at: [[-11, -7], [11, -7], [11, 4], [8, 7], [-11, 7]] }",
+      "outline: { kind: polygon, at: [[8, 7], [11, 4], [11, -7], [-11, -7], [-11, 7]] }",
+    ],
+    [
+      "a rectangle by its corners",
+      "outline: { kind: rectangle, x: 22, y: 14, corner: { kind: chamfer, size: 1 } }",
+      "outline: { kind: polygon, at: [[11, 7], [-11, 7], [-11, -7], [11, -7]], corner: { kind: chamfer, x: 1, y: 1 } }",
+    ],
+    [
+      "nail and grout holes in another order",
+      "nails: { at: [[-6, 0], [6, 0]], diameter: 3/8 }, groutHoles: { at: [[0, 2], [0, -2]], diameter: 1 }",
+      "nails: { at: [[6, 0], [-6, 0]], diameter: 3/8 }, groutHoles: { at: [[0, -2], [0, 2]], diameter: 1 }",
+    ],
+  ])("makes no difference of %s", (_, one, other) => {
+    const bases = [
+      { mark: "B1", template: `, key: none, ${one}` },
+      { mark: "B2", template: `, key: none, ${other}` },
+    ];
+    expect(marksOf(sharedJob(bases, AUTO))).toEqual(["T-B1", "T-B1"]);
+  });
+
   it("refuses a given mark on two plates all the same", () => {
     const text = both("", { template: ", mark: T4, hole: 1-1/8" }).replace("units: in", "units: in\nmerge: auto");
     expect(findings(text)[0]).toContain("hole A1 is 1-1/16 on B3 and 1-1/8 on B9");
@@ -373,6 +397,21 @@ describe("a held base", () => {
     expect(words).toContain("template T4 also serves B9, which is held: template-in-form");
   });
 
+  it("names bases that hold it for one reason in one sentence, and not those that are held for the base's own", () => {
+    const wide = ", outline: { kind: rectangle, x: 16, y: 14 }";
+    const other = (mark: string) => ({
+      mark,
+      template: `${wide}, support: form`,
+      more: ", concrete: { x: 30, y: 30 }",
+    });
+    const { job, bases } = opened(sharedJob([{ mark: "B1", template: wide }, ...["B2", "B3", "B4"].map(other)], AUTO));
+    const reasons = bases.map((each) => checkBase(job, each).held);
+    expect(reasons.map(({ length }) => length)).toEqual([1, 1, 1, 1]);
+    expect(reasons[0]?.[0]).toMatch(/^template T-B1 also serves B2, B3, B4, which are held: template-in-form/);
+    expect(reasons[1]?.[0]).toMatch(/^template-in-form/);
+    expect(bases.map(({ shared }) => shared?.heldBy)).toEqual(bases.map(() => ["B2", "B3", "B4"]));
+  });
+
   it("is known to a base that is made alone", () => {
     const { job, bases } = opened(held);
     const [first] = bases;
@@ -458,6 +497,22 @@ describe("the package of shared templates", () => {
       expect(words).toContain(`|${at + 1} OF 2|`);
       expect(words).toContain(at === 0 ? "|9|" : "|12|");
     }
+  });
+
+  it.each([30, 90])("names its bases whole where there is no room for all of %i", (count) => {
+    const marks = Array.from({ length: count }, (_, at) => `COLUMN-${at + 101}`);
+    const { files } = filesOf(
+      sharedJob(
+        marks.map((mark) => ({ mark })),
+        AUTO,
+      ),
+    );
+    const [sheet] = files.filter(({ kind }) => kind === "sheet-svg");
+    const words = new TextDecoder().decode(sheet?.bytes).replace(/<[^>]*>/g, " ");
+    const named = [...words.matchAll(/(COLUMN-\d+): 1/g)].map(([, mark]) => mark);
+    expect(named).toEqual(marks.slice(0, named.length));
+    const more = /and (\d+) more in summary.json/.exec(words.replace(/\s+/g, " "))?.[1];
+    expect(named.length + Number(more ?? 0)).toBe(count);
   });
 
   it("may be walked twice, or made base by base, with the same files", () => {
