@@ -1,4 +1,5 @@
 /** Columns: their sizes, or the name of a section: `wide flange 12 x 8 x 5/8 x 3/8 along y`, `W12x65`, `HSS 8x8x1/2`, `HEB 300`. */
+import { findSection } from "../../standards/index.js";
 import { quote } from "../../units/index.js";
 import type { CellReading } from "../model.js";
 import type { CellText, Way } from "./answers.js";
@@ -16,95 +17,6 @@ const SIZED = [
   { kind: "pipe", words: phrases("PIPE"), sides: ["diameter"] },
 ] as const;
 
-/** How a name goes on behind its letters: numbers joined by x, or one number with a letter or without. */
-interface SectionName {
-  readonly letters: ReturnType<typeof phrases>;
-  /** How many numbers, joined by x. */
-  readonly numbers: readonly [least: number, most: number];
-  /** What may stand behind: the series of an H section, the weight of a pipe. */
-  readonly behind: ReturnType<typeof phrases>;
-  readonly isBehindNeeded: boolean;
-}
-
-const section = (
-  letters: readonly string[],
-  least: number,
-  most: number,
-  behind: readonly string[] = [],
-  isBehindNeeded = false,
-): SectionName => ({
-  letters: phrases(...letters),
-  numbers: [least, most],
-  behind: phrases(...behind),
-  isBehindNeeded,
-});
-
-const WEIGHTS = [
-  "STD",
-  "XS",
-  "XXS",
-  "X-STRONG",
-  "XX-STRONG",
-  "STANDARD",
-  "SCH 40",
-  "SCH 80",
-  "SCH 120",
-  "SCH 160",
-  "SCH40",
-  "SCH80",
-  "SCH 40S",
-  "DBL XS",
-];
-const PIPE_WEIGHTS = phrases(...WEIGHTS);
-/** Names of American, European and British sections. */
-const SECTIONS: readonly SectionName[] = [
-  section(["W", "M", "S", "HP", "C", "MC", "WT"], 2, 2),
-  section(["L", "HSS", "TS", "SHS", "RHS", "CHS"], 2, 3),
-  section(["UC", "UB", "UBP", "PFC"], 3, 3),
-  section(["PIPE"], 1, 1, WEIGHTS, true),
-  section(["HE"], 1, 1, ["A", "B", "M", "AA"], true),
-  section(["HEA", "HEB", "HEM", "HEAA", "IPE", "IPN", "INP", "UPN", "UPE", "HD"], 1, 2),
-];
-
-/** `W12x65`, `PIPE 6 STD`, `HE 300 B`: kept as written. */
-function takeName(scan: Scan): string | null {
-  for (const name of SECTIONS) {
-    const taken = scan.attempt(() => takeNamed(scan, name));
-    if (taken !== null) return taken;
-  }
-  return scan.either(
-    () => takePipeLast(scan),
-    () => takeLettersLast(scan),
-  );
-}
-
-function takeNamed(
-  scan: Scan,
-  { letters, numbers: [least, most], behind, isBehindNeeded }: SectionName,
-): string | null {
-  const first = scan.at;
-  if (!scan.phrase(letters)) return null;
-  const sides = takeSides(scan, most);
-  const isBehind = scan.phrase(behind);
-  if (sides.length < least || scan.peek()?.key === "x") return null;
-  return isBehindNeeded && !isBehind ? null : scan.textFrom(first);
-}
-
-/** `6 STD PIPE`, `6" XS PIPE` */
-function takePipeLast(scan: Scan): string | null {
-  const first = scan.at;
-  if (takeSides(scan, 1).length === 0 || !scan.phrase(PIPE_WEIGHTS) || !scan.take("pipe")) return null;
-  return scan.textFrom(first);
-}
-
-const LETTERS_LAST = phrases("UC", "UB", "UBP", "PFC", "SHS", "RHS", "CHS");
-
-/** `254x254x73 UC` */
-function takeLettersLast(scan: Scan): string | null {
-  const first = scan.at;
-  return takeSides(scan, 3).length > 1 && scan.phrase(LETTERS_LAST) ? scan.textFrom(first) : null;
-}
-
 const OUTSIDE = phrases("O.D.", "OD", "OUTSIDE DIAMETER");
 /** Nominal pipe sizes whose outside diameter is another (ASME B36.10M: from NPS 14 both are one), in 1/16 in. */
 const NOMINAL = new Set([2, 4, 6, 8, 12, 16, 20, 24, 32, 40, 48, 56, 64, 80, 96, 128, 160, 192]);
@@ -121,6 +33,14 @@ function holdOutside(scan: Scan, [diameter]: readonly Written[]): void {
   scan.fault(
     `${quote(scan.plain)} may be the outside diameter, or the nominal size of a pipe, whose outside diameter is another; allowed is PIPE 6 STD, or pipe 6 O.D.`,
   );
+}
+
+/** `W12x65`, `6" STD PIPE`, `HE 300 B`: the whole cell but for its axis, kept as written. */
+function takeName(scan: Scan): string | null {
+  const first = scan.at;
+  while (!scan.isDone && scan.peek()?.key !== "along") scan.at += 1;
+  const name = scan.textFrom(first);
+  return findSection(name).kind === "unnamed" ? null : name;
 }
 
 function takeAlong(scan: Scan): string | null {
@@ -152,9 +72,7 @@ export function readSection(whole: CellText): CellReading {
   });
   const byName = (scan: Scan): Way | null => {
     const name = takeName(scan);
-    if (name === null) return null;
-    scan.faults = [];
-    return ended(scan, { section: scalar(name, place) });
+    return name === null ? null : ended(scan, { kind: scalar("section", place), name: scalar(name, place) });
   };
   const allowed =
     "wide flange 12 x 8 x 5/8 x 3/8 along y (depth, width, flange, web), tube 8 x 8, pipe 8-5/8, or a section, as W12x65, HSS8x8x1/2, PIPE 6 STD, HEB 300";

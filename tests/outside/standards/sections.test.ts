@@ -97,6 +97,9 @@ describe("names that give the size themselves", () => {
     ["SHS 200x200x10", millimetres(200), millimetres(200)],
     ["RHS 100x200x8", millimetres(200), millimetres(100)],
     ["200x100x8 RHS", millimetres(200), millimetres(100)],
+    ["SHS200x10", millimetres(200), millimetres(200)],
+    ["TS 4 1/2 x 4 1/2 x 1/4", inches(4.5), inches(4.5)],
+    ["TUBE 6x6x1/4", inches(6), inches(6)],
   ])("%s (ASTM A500, EN 10210: outside sizes and wall)", (name, long, short) => {
     expect(findSection(name)).toMatchObject({ kind: "found", outline: { kind: "tube", long, short } });
   });
@@ -108,6 +111,10 @@ describe("names that give the size themselves", () => {
     ["Pipe6XXS", inches(6.625)],
     ["PIPE 3-1/2 X-STRONG", inches(4)],
     ["PIPE 12 STD", inches(12.75)],
+    ["PIPE 3.5 STD", inches(4)],
+    ['6" STD PIPE', inches(6.625)],
+    ['PIPE 6" SCH. 40', inches(6.625)],
+    ["CHS 219,1x8", millimetres(219.1)],
   ])("%s (ASME B36.10M: one outside diameter for every wall)", (name, diameter) => {
     expect(findSection(name)).toMatchObject({ kind: "found", outline: { kind: "pipe", diameter } });
   });
@@ -123,6 +130,15 @@ describe("names that give the size themselves", () => {
     "PIPE 7 STD",
     "W310x97",
     "M12x10",
+    // In millimetres (CSA G40.20), or square as well as round: no outline is taken from these.
+    "HSS 203x203x9.5",
+    "HSS 219x8",
+    "HSS6x1/4",
+    "RHS 8x4x1/4",
+    "CHS 8.625x0.5",
+    "WT6x20",
+    "2L4x4x1/4",
+    "UB 457x191x67",
   ])("%s is a section that is not held, never the nearest", (name) => {
     expect(findSection(name)).toMatchObject({ kind: "not held", name });
   });
@@ -140,21 +156,24 @@ describe("names that give the size themselves", () => {
     "PL 1x2",
     "W12x65; DROP",
     "W12x65 along z",
+    "PIPE 6",
+    "P6",
+    "W12",
   ])("%j is no name of a section", (name) => {
     expect(findSection(name)).toEqual({ kind: "unnamed" });
   });
 
-  it.each(["w12x65", "W 12 x 65", "W12X65", "W12×65", " W12x65 "])("%j is W12x65", (name) => {
+  it.each(["w12x65", "W 12 x 65", "W12X65", "W12×65", " W12x65 ", "W12x65 COL"])("%j is W12x65", (name) => {
     expect(findSection(name)).toMatchObject({ kind: "found", outline: { kind: "flanged", depth: inches(12.1) } });
   });
 
-  it.each(["HEB300", "HEB 300", "HE 300 B", "HE300B"])("%j is HEB 300", (name) => {
+  it.each(["HEB300", "HEB 300", "HE 300 B", "HE300B", "HEB-300", "HE-B 300"])("%j is HEB 300", (name) => {
     expect(findSection(name)).toMatchObject({
       outline: { kind: "flanged", depth: millimetres(300), web: millimetres(11) },
     });
   });
 
-  it.each(["UC 254x254x73", "254x254x73 UC"])("%j is a UC", (name) => {
+  it.each(["UC 254x254x73", "254x254x73 UC", "254x254 UC 73"])("%j is a UC", (name) => {
     expect(findSection(name)).toMatchObject({
       outline: { kind: "flanged", depth: millimetres(254), width: millimetres(255) },
     });

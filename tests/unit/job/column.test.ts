@@ -52,3 +52,28 @@ describe("a column by its section's name", () => {
     },
   );
 });
+
+describe("a column by its section's name in a schedule", () => {
+  const HEAD = 'job: { number: "1", revision: A }\nunits: in\nschedule: bases.csv\n';
+  const sheet = (section: string) =>
+    `Mark,Rod dia,X,Y,Column,Template thickness\nB1,3/4,9,9,"${section.replaceAll('"', '""')}",1/4\n`;
+
+  it.each([
+    ["W12x65 along y", "W12x65", "wide flange"],
+    ["HSS8X8X.500", "HSS8X8X.500", "tube"],
+    ['6" STD PIPE', '6" STD PIPE', "pipe"],
+    ["HEB-300 along x", "HEB-300", "wide flange"],
+    ["pipe 8-5/8", "", "pipe"],
+  ])("%s is read as in the job file", (written, name, kind) => {
+    const [base] = jobOf(HEAD, { "bases.csv": sheet(written) }).bases;
+    expect(base).toMatchObject({ columnName: name, column: { kind: "given", value: { kind } } });
+  });
+
+  it.each(["W12x65", "WT6x20", "L4x4x1/4", "2L4x4x1/4", "UB 457x191x67", "HSS 203x203x9.5"])(
+    "%s keeps its name where no outline is known",
+    (name) => {
+      const [base] = jobOf(HEAD, { "bases.csv": sheet(name) }).bases;
+      expect(base).toMatchObject({ columnName: name, column: { kind: "missing" } });
+    },
+  );
+});
