@@ -272,10 +272,15 @@ function overallOrPitch(column: number, names: readonly HeadingName[], state: Se
   const rods = rodsAlong(column, overall, state);
   if (rods === null) return null;
   const cells = state.view.textsOf(column);
-  const isTwo = cells.every((text, row) => text === "" || text.includes("@") || rods[row] === 2);
+  const isTwo = cells.every((text, row) => text === "" || text.includes("@") || isCircle(text) || rods[row] === 2);
   if (isTwo) return { name: overall, how: "with two rods overall and pitch are the same" };
   const axis = overall === "X" || overall === "Y" ? overall : null;
   return axis === null ? null : onlyPossible(spacingReadings(column, [overall, pitch], axis, rods, state));
+}
+
+/** True for a text of a bolt circle, as `24"Ø B.C.`, which is neither overall nor a pitch. */
+function isCircle(text: string): boolean {
+  return /\d.*(?:\bb\.?\s?c\b|\bp\.?\s?c\.?\s?d\b|\bcircle\b)/i.test(text);
 }
 
 /** How many rods stand in the direction of a spacing, by row; null where a column says otherwise than the counts by axis. */

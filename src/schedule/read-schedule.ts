@@ -28,6 +28,7 @@ import { rowKinds } from "./row-kinds.js";
 import type { RowValues } from "./row-values.js";
 import { readRow } from "./row-values.js";
 import { settleHeadings } from "./settle-headings.js";
+import { settleMarks } from "./settle-marks.js";
 import { settlePattern } from "./settle-pattern.js";
 import type { ReadColumn, TableRow } from "./sheet-cell.js";
 import { tableRow } from "./table-rows.js";
@@ -142,7 +143,7 @@ class ScheduleReading {
     readonly bases: readonly RowBase[];
     readonly values: readonly RowValues[];
   } {
-    const rows = rowKinds(tableRows);
+    const rows = rowKinds(settleMarks(tableRows));
     const references = new References(rows, this.answers);
     const context = {
       ...{ references, questions: this.questions, footnotes: this.table.notes },

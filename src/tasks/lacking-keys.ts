@@ -1,8 +1,11 @@
 /** Keys that every base needs and no cell of the sheet gives: asked once each, for all bases that lack them. */
 import { listed } from "../diagnostics/listed.js";
+import { answersOf } from "../formats/answer-lines.js";
 import type { SourceNode } from "../readers/source.js";
 import { findNode } from "../readers/source.js";
+
 import type { ReadQuestion } from "../schedule/index.js";
+import { headingNamed } from "../schedule/index.js";
 
 /** A key that a base must have, and what to say where it lacks it. */
 interface Needed {
@@ -36,16 +39,26 @@ const NEEDED: readonly Needed[] = [
 
 const MOST_MARKS = 6;
 
-/** `bases` over what kinds and defaults of the job give them. */
-export function askLacking(bases: readonly SourceNode[]): readonly ReadQuestion[] {
+/** `bases` over what kinds and defaults of the job give them; what a heading that is asked about may give is not asked as well. */
+export function askLacking(bases: readonly SourceNode[], asked: readonly ReadQuestion[]): readonly ReadQuestion[] {
+  const maybe = asked.flatMap(keysOfHeadings);
   return NEEDED.flatMap(({ path, words, isOfGroup, means }): ReadQuestion[] => {
     const lacking = bases.filter((base) => !has(base, path, isOfGroup));
-    if (lacking.length === 0) return [];
+    if (lacking.length === 0 || maybe.some((key) => `${key}.`.startsWith(`${path.join(".")}.`))) return [];
     const marks = listed(lacking.map(markOf), MOST_MARKS);
     const whose = lacking.length === bases.length ? "the sheet gives" : `the sheet gives for ${marks}`;
     const line = path.reduceRight((inner, key) => (inner === "" ? `${key}:` : `${key}: { ${inner} }`), "");
     return [{ cells: [], text: `${whose} ${words}`, choices: [{ line: `defaults: { ${line} }`, means }] }];
   });
+}
+
+/** Keys that a question's answers let a heading stand for; a whole text of the rods holds their size. */
+function keysOfHeadings({ choices }: ReadQuestion): readonly string[] {
+  return choices
+    .flatMap(({ line }) => answersOf(line))
+    .flatMap(({ path, value }) => (path.includes("columns") && value?.kind === "scalar" ? value.text : []))
+    .flatMap((name) => headingNamed(name)?.key ?? [])
+    .flatMap((key) => (key === "rods" ? ["rods.diameter"] : [key]));
 }
 
 function has(base: SourceNode, path: readonly string[], isOfGroup: boolean): boolean {

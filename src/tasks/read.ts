@@ -64,7 +64,7 @@ function readingOf(
   { bases, readAs, findings: told }: Schedule,
 ): SheetReading {
   const laid = laidAsWritten(bases, job);
-  const questions = [...readAs.questions, ...askLacking(laid)];
+  const questions = [...readAs.questions, ...askLacking(laid, readAs.questions)];
   const findings = [...opening, ...told].filter(({ code }) => !code.startsWith("asked-"));
   const form = { ...readAsForm(withGivenLines(readAs, laid), unit), questions };
   const isUnderstood = questions.length === 0 && !hasErrors(findings) && bases.length > 0;

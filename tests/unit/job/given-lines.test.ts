@@ -42,7 +42,7 @@ it("is nothing where the job gives nothing", () => {
 });
 
 it("leaves to be asked what neither the sheet nor the job gives, once for all bases", () => {
-  const texts = (job: SourceNode | null): string[] => askLacking(laidAsWritten(BASES, job)).map(({ text }) => text);
+  const texts = (job: SourceNode | null): string[] => askLacking(laidAsWritten(BASES, job), []).map(({ text }) => text);
   expect(texts(JOB)).toEqual(["the sheet gives for B2, B3 no size of the rods"]);
   expect(texts(null)).toEqual([
     "the sheet gives for B2, B3 no size of the rods",

@@ -160,9 +160,12 @@ table("pattern", "in", [
   ['24"Ø B.C.', 'pattern.diameter 24"'],
   ['(8) ON 24" B.C.', 'pattern.diameter 24", pattern.count 8'],
   ['8 RODS ON A 24" DIA BOLT CIRCLE', 'pattern.diameter 24", pattern.count 8'],
+  ['24" B.C. straddle', 'pattern.diameter 24", pattern.start straddle'],
+  ['(6) ON 24"Ø B.C. ON-AXIS Y', 'pattern.diameter 24", pattern.count 6, pattern.start on-axis y'],
   ["rectangle", "pattern.kind rectangle"],
 ]);
 asks("pattern", "in", [
+  ['24" B.C. astraddle', "cannot be read"],
   ["12", "cannot be read"],
   ["12 x 10 x 8", "cannot be read"],
   ["3 @ 6", "cannot be read"],
