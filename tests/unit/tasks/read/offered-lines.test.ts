@@ -82,3 +82,19 @@ describe.each(SHEETS)("%s", (_, text) => {
     expect(errors).toEqual([]);
   });
 });
+
+describe("a cell at fault", () => {
+  const text = "MARK|QTY|ROD DIA|X|Y|TEMPLATE THK\nB1|1|11/4|10|10|1/4\nB2|1|11/4|10|8|1/4\nB1|2|1|9|9?|1/4";
+  const head = headOf(read(text, null));
+  it("has a line for what is meant, each cause once", () => {
+    expect(head).toContain('    # 1. at fault: Rod dia: "11/4" has the improper fraction');
+    expect(head).toContain("\n    # C2: TEXT   # what is meant in the cell\n    # C3: TEXT\n    # 2. at fault: Y: ");
+  });
+  it("is answered there, a mark that stands twice as well", () => {
+    const filled = ["C2: 1-1/4", "C3: 1-1/4", "E4: 9", "A4: B3"].reduce(
+      (all, line) => all.replace(`# ${line.slice(0, 2)}: TEXT`, line),
+      head,
+    );
+    expect(read(text, filled)).toMatchObject({ isUnderstood: true, findings: [] });
+  });
+});
