@@ -125,7 +125,8 @@ function place(tree: Branch, { cells, text, choices }: ReadAsQuestion, number: n
 const MOST_CELLS = 12;
 
 function questionWords(number: number, text: string, cells: readonly string[]): string {
-  return shown(`${number}. ${text}${cells.length === 0 ? "" : ` (${listed(cells, MOST_CELLS)})`}`);
+  const bare = cells.map((cell) => cell.slice(cell.lastIndexOf("!") + 1));
+  return shown(`${number}. ${text}${cells.length === 0 ? "" : ` (${listed(bare, MOST_CELLS)})`}`);
 }
 
 function choiceLines(

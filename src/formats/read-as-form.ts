@@ -89,3 +89,14 @@ export function readAsCells(entry: ReadAsEntry): readonly string[] {
 export function marksOf({ mark }: Pick<ReadAsEntry, "mark">): readonly string[] {
   return mark === "" ? [] : mark.split(", ");
 }
+
+const WORDS: ReadonlyMap<string, string> = new Map([
+  ["in", "inches"],
+  ["ft", "feet"],
+  ["mm", "millimetres"],
+]);
+
+/** `in` -> `inches`; what is no unit of lengths stays. */
+export function unitWord(unit: string): string {
+  return WORDS.get(unit) ?? unit;
+}

@@ -302,14 +302,14 @@ asks("bottom", "in", [
   ["3x3x1/2", "cannot be read"],
 ]);
 table("section", "in", [
-  ["W12x65", "column {kind: section, name: W12x65}"],
-  ["HSS 8x8x1/2", "column {kind: section, name: HSS 8x8x1/2}"],
-  ["HSS8.625x0.500", "column {kind: section, name: HSS8.625x0.500}"],
-  ["PIPE 6 STD", "column {kind: section, name: PIPE 6 STD}"],
+  ["W12x65", "column W12x65"],
+  ["HSS 8x8x1/2", "column HSS 8x8x1/2"],
+  ["HSS8.625x0.500", "column HSS8.625x0.500"],
+  ["PIPE 6 STD", "column PIPE 6 STD"],
   ["pipe 8-5/8", "column {kind: pipe, diameter: 8-5/8}"],
   ["pipe 6 O.D.", "column {kind: pipe, diameter: 6}"],
   ["pipe 14", "column {kind: pipe, diameter: 14}"],
-  ["W12x65 along y", "column {kind: section, name: W12x65, depthAlong: y}"],
+  ["W12x65 along y", "column W12x65 along y"],
   ["tube 8 x 8 at 1, 2", "column {kind: tube, x: 8, y: 8, at: [1, 2]}"],
   [
     "wide flange 12 x 8 x 5/8 x 3/8 along y",
@@ -317,12 +317,12 @@ table("section", "in", [
   ],
 ]);
 table("section", "mm", [
-  ["HEB 300", "column {kind: section, name: HEB 300}"],
-  ["HE 300 B", "column {kind: section, name: HE 300 B}"],
-  ["UC 254x254x73", "column {kind: section, name: UC 254x254x73}"],
-  ["IPE300", "column {kind: section, name: IPE300}"],
-  ["254x254x73 UC", "column {kind: section, name: 254x254x73 UC}"],
-  ["PIPE 6 X-STRONG", "column {kind: section, name: PIPE 6 X-STRONG}"],
+  ["HEB 300", "column HEB 300"],
+  ["HE 300 B", "column HE 300 B"],
+  ["UC 254x254x73", "column UC 254x254x73"],
+  ["IPE300", "column IPE300"],
+  ["254x254x73 UC", "column 254x254x73 UC"],
+  ["PIPE 6 X-STRONG", "column PIPE 6 X-STRONG"],
 ]);
 asks("section", "in", [
   ["PIPE 6", "the outside diameter, or the nominal size"],
