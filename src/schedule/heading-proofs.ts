@@ -1,5 +1,6 @@
 /** What the other columns and the cells prove of a heading with several meanings. Each proof is exact; without one there is none. */
 import type { Length } from "../units/index.js";
+import { shapeOf } from "./cell-shapes.js";
 import type { Doubt, HeadingName } from "./heading-synonyms.js";
 import { NOTE } from "./heading-synonyms.js";
 import { isSameThing } from "./same-thing.js";
@@ -280,7 +281,7 @@ function overallOrPitch(column: number, names: readonly HeadingName[], state: Se
 
 /** True for a text of a bolt circle, as `24"Ø B.C.`, which is neither overall nor a pitch. */
 function isCircle(text: string): boolean {
-  return /\d.*(?:\bb\.?\s?c\b|\bp\.?\s?c\.?\s?d\b|\bcircle\b)/i.test(text);
+  return shapeOf(text) === "circle";
 }
 
 /** How many rods stand in the direction of a spacing, by row; null where a column says otherwise than the counts by axis. */

@@ -83,6 +83,16 @@ describe.each(SHEETS)("%s", (_, text) => {
   });
 });
 
+it.each(['24"Ø B.C.', "24 BCD", '(8) ON 24" B.C.', "600 PCD", '8 RODS ON 24" BOLT CIRCLE'])(
+  "%s beside squares leaves nothing open of the heading PATTERN or SPACING",
+  (circle) => {
+    for (const heading of ["PATTERN", "ROD PATTERN", "ROD SPACING"]) {
+      const reading = read(`MARK|QTY|NO. OF RODS|ROD DIA|${heading}\nB1|2|4|1|12x12\nB2|1|8|1|${circle}`, null);
+      expect(reading.form.questions.map(({ cells }) => cells.join())).toEqual(["E3", ""]);
+    }
+  },
+);
+
 describe("a cell at fault", () => {
   const text = "MARK|QTY|ROD DIA|X|Y|TEMPLATE THK\nB1|1|11/4|10|10|1/4\nB2|1|11/4|10|8|1/4\nB1|2|1|9|9?|1/4";
   const head = headOf(read(text, null));
