@@ -32,7 +32,7 @@ export type GivenBy =
   | "answer"
   | "default"
   | "kind"
-  | "changed in the job"
+  | "the job"
   | "kept as a note"
   | "left out"
   | "asked";

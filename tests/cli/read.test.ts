@@ -290,10 +290,10 @@ describe("a job beside its sheet", () => {
     const made = await run("make job.yaml --out out");
     expect(made.status).toBe(0);
     expect(made.stderr).toContain(
-      "the bases differ from bases.csv in one place, and hold as they stand here: B2 pattern.y 8 changed in the job (sheet: 9)",
+      "the bases differ from bases.csv in one place, and hold as they stand here: B2 pattern.y 8: the sheet has 9",
     );
     const table = text("out/read-as.csv");
-    expect(table).toMatch(/^B2,G3,Y,9,Y,pattern\.y,8,.*changed in the job,changed in the job \(sheet: 9\),\r$/m);
+    expect(table).toMatch(/^B2,G3,Y,9,Y,pattern\.y,8,.*the job,the sheet has 9,\r$/m);
     expect(existsSync(join(folder, "out/read-as.xlsx"))).toBe(true);
     expect(packageFaults(join(folder, "out"))).toEqual([]);
   });
