@@ -339,3 +339,34 @@ it("shows no colour where NO_COLOR asks for none, and nothing that acts on the t
   expect(colored.stdout).toContain("\u001b[1m");
   expect(colored.stdout).not.toContain("\u001b[2J");
 });
+
+describe("README's sheet", () => {
+  const readme = readFileSync(new URL("../../README.md", import.meta.url), "utf8");
+  const chapter = readme.slice(readme.indexOf("## From the engineer's sheet"), readme.indexOf("## What goes in"));
+  const [sheet = "", screen = "", answers = ""] = [...chapter.matchAll(/^```(?:yaml)?\n(.*?)^```$/gms)].map(
+    ([, block]) => block ?? "",
+  );
+
+  it("is shown as README says, and has its questions answered as README says", async () => {
+    write("schedule.csv", sheet);
+    const shown = (await run("read schedule.csv --out job.yaml", { environment: { COLUMNS: "110" } })).stdout.split(
+      "\n",
+    );
+    const lines = screen.split("\n").filter((line) => line.trim() !== "" && line.trim() !== "...");
+    let from = 0;
+    for (const line of lines) {
+      const at = shown.indexOf(line, from);
+      expect(at, line).toBeGreaterThanOrEqual(from);
+      from = at + 1;
+    }
+    const job = text("job.yaml");
+    const filled = [...answers.matchAll(/^ +(2: F1554 GR 105|thickness: 1\/4)$/gm)].map(([, line]) => line ?? "");
+    expect(filled).toHaveLength(2);
+    write(
+      "job.yaml",
+      filled.reduce((all, line) => all.replace(new RegExp(`# ${line.split(":")[0]}: ?[^#\n]*`), `${line}   `), job),
+    );
+    const again = await run("read job.yaml --out job.yaml");
+    expect(again.stdout).toContain("6 bases; 0 questions open, 0 faults in the sheet.");
+  });
+});
