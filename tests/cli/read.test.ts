@@ -1,5 +1,5 @@
 /** `read`: from a sheet as it was sent to a job and its package, by the program, as a user would. Invented data. */
-import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { sheetData, writeBook } from "../fuzz/workbooks.js";
@@ -368,5 +368,26 @@ describe("README's sheet", () => {
     );
     const again = await run("read job.yaml --out job.yaml");
     expect(again.stdout).toContain("6 bases; 0 questions open, 0 faults in the sheet.");
+  });
+});
+
+describe("a job that is read again", () => {
+  const modeOf = (name: string): number => statSync(join(folder, name)).mode & 0o777;
+  it("keeps its permissions, and is left alone where it is write-protected", async () => {
+    write("bases.csv", csv(ROWS));
+    await run("read bases.csv --out job.yaml");
+    chmodSync(join(folder, "job.yaml"), 0o640);
+    expect((await run("read job.yaml --out job.yaml")).status).toBe(0);
+    expect(modeOf("job.yaml")).toBe(0o640);
+    chmodSync(join(folder, "job.yaml"), 0o440);
+    const before = text("job.yaml");
+    write("bases.csv", csv([...ROWS, ["B3", "2", "3/4", "36", "rectangle", "8", "8", "1/4"]]));
+    const refused = await run("read job.yaml --out job.yaml");
+    expect(refused.stderr).toContain("job.yaml: is write-protected, and was left as it is");
+    expect([refused.status, text("job.yaml"), readdirSync(folder).sort()]).toEqual([
+      2,
+      before,
+      ["bases.csv", "job.yaml"],
+    ]);
   });
 });
