@@ -108,3 +108,13 @@ describe("a cell at fault", () => {
     expect(read(text, filled)).toMatchObject({ isUnderstood: true, findings: [] });
   });
 });
+
+it("a line that is not filled in answers nothing", () => {
+  const text = "MARK|QTY|ROD DIA|X|Y|GRADE|TEMPLATE THK\nB1|1|1|10|10|SEE NOTE 2|1/4\n\nNOTES:\n2. GR 55";
+  const head = headOf(read(text, null)).replace("# 2: TEXT", "2: TEXT");
+  const reading = read(text, head);
+  expect(reading.isUnderstood).toBe(false);
+  expect(reading.findings.map(({ at, message }) => [at.path, message])).toEqual([
+    ["readFrom.notes.2", expect.stringContaining('"TEXT" stands where the answer belongs')],
+  ]);
+});
