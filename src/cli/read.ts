@@ -8,7 +8,6 @@ import type { Printable } from "../diagnostics/printable.js";
 import { joinPrintable, terminalJson, terminalLine } from "../diagnostics/printable.js";
 import { writeFindingsCsv } from "../formats/findings-csv.js";
 import { writeTextList } from "../formats/ledger-text.js";
-import { takenTable } from "../formats/read-as-columns.js";
 import { writeReadAsCsv } from "../formats/read-as-csv.js";
 import { writeReadAsText } from "../formats/read-as-text.js";
 import { writeReadAsXlsx } from "../formats/read-as-xlsx.js";
@@ -178,7 +177,7 @@ function textOf(reading: SheetReading, command: ReadCommand, written: readonly s
   return joinPrintable([
     writeReadAsText(form, options),
     writeTextList("At fault or doubtful in the sheet", faultLines(findings), options),
-    terminalLine`${counted(takenTable(form.entries).rows.length, "base")}; ${counted(form.questions.length, "question")} open, ${counted(errorsIn(findings), "fault")} in the sheet.\n`,
+    terminalLine`${counted(reading.bases.length, "base")}; ${counted(form.questions.length, "question")} open, ${counted(errorsIn(findings), "fault")} in the sheet.\n`,
     ...written.map((name) => terminalLine`${name} was written.\n`),
     nextLine(reading, command),
   ]);

@@ -1,6 +1,17 @@
 /** One file, written whole or not at all: beside its place first, then put there by one step. */
 import { randomBytes } from "node:crypto";
-import { closeSync, fsyncSync, linkSync, openSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import {
+  chmodSync,
+  closeSync,
+  fsyncSync,
+  linkSync,
+  openSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from "node:fs";
 import { basename, dirname, join } from "node:path";
 import type { Finding } from "../diagnostics/finding.js";
 import type { Refusal } from "./file-system.js";
@@ -28,15 +39,26 @@ export function writeNewFile(file: WholeFile): Finding | null {
   });
 }
 
-/** Writes over a file that still holds `earlier`; where it holds something else, it is left alone. */
+/** Writes over a file that still holds `earlier`, with its permissions; one that holds something else, or is write-protected, is left alone. */
 export function replaceFile(file: WholeFile, earlier: Uint8Array): Finding | null {
   return placeWhole(file, (fresh) => {
+    const { mode } = statSync(file.path);
+    if ((mode & ANY_WRITE) === 0)
+      return fileFault(
+        file.name,
+        CODE,
+        "is write-protected, and was left as it is; take that off, or name another file",
+      );
     if (!isSame(readFileSync(file.path), earlier))
       return fileFault(file.name, CODE, "was changed meanwhile, and was left as it is; read again");
+    chmodSync(fresh, mode & PERMISSIONS);
     renameSync(fresh, file.path);
     return null;
   });
 }
+
+/** Bits of a file's mode: that anybody may write it, and who may do what. */
+const [ANY_WRITE, PERMISSIONS] = [0o222, 0o777];
 
 const CODE = "written-file";
 /** What systems say of links that their disk does not have. */

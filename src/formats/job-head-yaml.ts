@@ -29,7 +29,7 @@ const COMMENT_WIDTH = 110;
 
 /** Ends with an empty line. Signs that cannot be seen stand in comments as escapes. */
 export function writeJobHead(request: JobHeadRequest): string {
-  const asked = sortQuestions(request.questions);
+  const asked = sortQuestions(request.questions, "# ");
   const { unit } = request;
   return [
     ...opening(request),
@@ -87,10 +87,10 @@ function comment(text: string, indent: string): readonly string[] {
   return wrap(text, COMMENT_WIDTH - indent.length).map((line) => `${indent}# ${line}`);
 }
 
-/** Lines to be uncommented, under the keys that hold them, by the key at the top. */
-function sortQuestions(questions: readonly ReadAsQuestion[]): ReadonlyMap<string, readonly string[]> {
+/** Lines that answer, each behind `sign`, under the keys that hold them, by the key at the top. */
+function sortQuestions(questions: readonly ReadAsQuestion[], sign: string): ReadonlyMap<string, readonly string[]> {
   const tree: Branch = { below: new Map(), lines: [] };
-  for (const [index, question] of questions.entries()) place(tree, question, index + 1);
+  for (const [index, question] of questions.entries()) place(tree, question, index + 1, sign);
   const tops = new Map<string, readonly string[]>();
   for (const [key, branch] of tree.below) {
     const lines = branchLines(branch, "  ");
@@ -106,7 +106,7 @@ interface Branch {
 }
 
 /** Under the key that holds the first of its answers; a question of other answers keeps them as remarks. */
-function place(tree: Branch, { cells, text, choices }: ReadAsQuestion, number: number): void {
+function place(tree: Branch, { cells, text, choices }: ReadAsQuestion, number: number, sign: string): void {
   const first = choices.flatMap(({ line }) => answersOf(line))[0];
   const holders = first?.path.slice(0, -1) ?? ["readFrom"];
   const indent = "  ".repeat(holders.length);
@@ -117,7 +117,7 @@ function place(tree: Branch, { cells, text, choices }: ReadAsQuestion, number: n
   }, tree);
   const lines = [
     ...comment(questionWords(number, text, cells), indent),
-    ...choices.flatMap((choice) => choiceLines(choice, holders, indent)),
+    ...choices.flatMap((choice) => choiceLines(choice, holders, indent, sign)),
   ];
   for (const each of lines) branch.lines.push(each);
 }
@@ -125,16 +125,22 @@ function place(tree: Branch, { cells, text, choices }: ReadAsQuestion, number: n
 const MOST_CELLS = 12;
 
 function questionWords(number: number, text: string, cells: readonly string[]): string {
-  return shown(`${number}. ${text}${cells.length === 0 ? "" : ` (${listed(cells, MOST_CELLS)})`}`);
+  const bare = cells.map((cell) => cell.slice(cell.lastIndexOf("!") + 1));
+  return shown(`${number}. ${text}${cells.length === 0 ? "" : ` (${listed(bare, MOST_CELLS)})`}`);
 }
 
-function choiceLines({ line, means }: Choice, holders: readonly string[], indent: string): readonly string[] {
+function choiceLines(
+  { line, means }: Choice,
+  holders: readonly string[],
+  indent: string,
+  sign: string,
+): readonly string[] {
   const said = meaning(means);
   const answers = answersOf(line);
   const isHere = ({ path }: Answer): boolean => path.slice(0, -1).join("\n") === holders.join("\n");
   if (answers.length === 0 || !answers.every(isHere))
     return [`${indent}# or: ${shown(line.replace(/\s+/g, " "))}${said}`];
-  return answers.map((answer, index) => `${indent}# ${keyAndValue(answer)}${index === 0 ? said : ""}`);
+  return answers.map((answer, index) => `${indent}${sign}${keyAndValue(answer)}${index === 0 ? said : ""}`);
 }
 
 type Choice = ReadAsQuestion["choices"][number];
@@ -155,21 +161,9 @@ function branchLines({ below, lines }: Branch, indent: string): readonly string[
   return [...lines, ...branches];
 }
 
-/** The same questions as remarks below the marker, where a person's part is kept as it is. */
+/** The same questions as remarks below the marker, where a person's part is kept as it is: to be copied above, under the same keys. */
 export function writeQuestionRemarks(questions: readonly ReadAsQuestion[]): string {
-  const lines = questions.flatMap(({ cells, text, choices }, index) => [
-    ...comment(questionWords(index + 1, text, cells), ""),
-    ...choices.flatMap(({ line, means }) => {
-      const answers = answersOf(line);
-      const full = answers.length === 0 ? [shown(line)] : answers.map(nested);
-      return full.map((each, at) => `#      ${each}${at === 0 ? meaning(means) : ""}`);
-    }),
-  ]);
-  return lines.map((line) => `${line}\n`).join("");
-}
-
-/** An answer from the root on one line. */
-function nested({ path, value }: Answer): string {
-  const last = keyAndValue({ path, value });
-  return path.slice(0, -1).reduceRight((inner, key) => `${yamlScalar(key)}: { ${inner} }`, last);
+  const asked = sortQuestions(questions, "");
+  const blocks = [...asked].flatMap(([key, lines]) => (key === "readFrom" ? ["readFrom:", ...lines] : lines));
+  return blocks.map((line) => `#   ${line}\n`).join("");
 }

@@ -69,7 +69,7 @@ export function takenTable(entries: readonly ReadAsEntry[]): TakenTable {
 
 /** Cells that are asked about, under what the other cells of their column were taken as. */
 function askedValues(entries: readonly ReadAsEntry[]): readonly ReadAsEntry[] {
-  const taken = entries.filter((entry) => isTaken(entry) && entry.heading !== "");
+  const taken = entries.filter((entry) => isTaken(entry) && entry.heading !== "" && entry.key !== "mark");
   const names = new Map(taken.toReversed().map(({ heading, name }) => [heading, name]));
   return entries.flatMap((entry) => {
     const name = entry.givenBy === "asked" && entry.mark !== "" ? names.get(entry.heading) : undefined;

@@ -32,7 +32,7 @@ export type GivenBy =
   | "answer"
   | "default"
   | "kind"
-  | "changed in the job"
+  | "the job"
   | "kept as a note"
   | "left out"
   | "asked";
@@ -88,4 +88,15 @@ export function readAsCells(entry: ReadAsEntry): readonly string[] {
 /** The bases that a line is about. */
 export function marksOf({ mark }: Pick<ReadAsEntry, "mark">): readonly string[] {
   return mark === "" ? [] : mark.split(", ");
+}
+
+const WORDS: ReadonlyMap<string, string> = new Map([
+  ["in", "inches"],
+  ["ft", "feet"],
+  ["mm", "millimetres"],
+]);
+
+/** `in` -> `inches`; what is no unit of lengths stays. */
+export function unitWord(unit: string): string {
+  return WORDS.get(unit) ?? unit;
 }

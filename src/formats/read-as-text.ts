@@ -2,6 +2,7 @@
 import { counted } from "../checks/words.js";
 import { listed } from "../diagnostics/listed.js";
 import { terminalText } from "../diagnostics/printable.js";
+import { nameCell } from "../readers/cell-place.js";
 import { greatestOf } from "../units/extremes.js";
 import { groupBy } from "../units/group-by.js";
 import type { LedgerTextOptions } from "./ledger-text.js";
@@ -9,6 +10,7 @@ import { styled, wrap } from "./ledger-text.js";
 import type { TakenHeading, TakenTable, TakenValue } from "./read-as-columns.js";
 import { dittos, isTaken, rewordings, takenHeadings, takenTable } from "./read-as-columns.js";
 import type { ReadAsEntry, ReadAsForm, ReadAsQuestion } from "./read-as-form.js";
+import { unitWord } from "./read-as-form.js";
 
 /** How the terminal shows it. */
 export type ReadAsTextOptions = Pick<LedgerTextOptions, "width" | "color">;
@@ -23,7 +25,7 @@ const MOST_DITTOS = 16;
 export const writeReadAsText = terminalText(readAsText);
 
 function readAsText(form: ReadAsForm, options: ReadAsTextOptions): string {
-  const { entries, questions } = form;
+  const { entries, questions } = withBareCells(form);
   const blocks = [
     [headLine(form, options)],
     headingLines(takenHeadings(entries), options),
@@ -36,20 +38,22 @@ function readAsText(form: ReadAsForm, options: ReadAsTextOptions): string {
   return `${shown.join("\n\n")}\n\n`;
 }
 
+/** Cells without the sheet that the first line names; those of other sheets keep it. */
+function withBareCells(form: ReadAsForm): Pick<ReadAsForm, "entries" | "questions"> {
+  const { sheet, entries, questions } = form;
+  if (sheet === "") return form;
+  const before = nameCell(sheet, { line: 1, column: 1 }).slice(0, -"A1".length);
+  const bare = (text: string): string => text.replaceAll(before, "");
+  return {
+    entries: entries.map((entry) => ({ ...entry, cell: bare(entry.cell), remark: bare(entry.remark) })),
+    questions: questions.map((question) => ({ ...question, cells: question.cells.map(bare) })),
+  };
+}
+
 function headLine({ file, sheet, unit, entries }: ReadAsForm, { color }: ReadAsTextOptions): string {
   const from = sheet === "" ? file : `${file}, sheet ${sheet}`;
   const lengths = unit === "" ? "" : `, bare numbers in ${unitWord(unit)}`;
   return styled(`${from}: ${counted(takenTable(entries).rows.length, "base")}${lengths}`, "bold", color);
-}
-
-const WORDS: ReadonlyMap<string, string> = new Map([
-  ["in", "inches"],
-  ["ft", "feet"],
-  ["mm", "millimetres"],
-]);
-
-function unitWord(unit: string): string {
-  return WORDS.get(unit) ?? unit;
 }
 
 /** Headings that are our own are named in one line: there is nothing to look up. */

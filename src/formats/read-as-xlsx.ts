@@ -1,6 +1,6 @@
 /** The read-as table as a workbook, to be ticked off against the print. */
 import type { ReadAsForm, ReadAsJob } from "./read-as-form.js";
-import { READ_AS_COLUMNS, readAsCells } from "./read-as-form.js";
+import { READ_AS_COLUMNS, readAsCells, unitWord } from "./read-as-form.js";
 import type { XlsxColumn, XlsxSheet } from "./xlsx-writer.js";
 import { writeXlsx } from "./xlsx-writer.js";
 
@@ -20,7 +20,7 @@ const WIDTHS: Readonly<Record<ColumnName, number>> = {
   ticked: 9,
 };
 
-const WRAPPED: ReadonlySet<ColumnName> = new Set(["heading", "written", "value", "remark"]);
+const WRAPPED: ReadonlySet<ColumnName> = new Set(["base", "heading", "written", "value", "remark"]);
 
 const COLUMNS: readonly XlsxColumn[] = READ_AS_COLUMNS.map((heading) => ({
   heading,
@@ -32,7 +32,7 @@ const COLUMNS: readonly XlsxColumn[] = READ_AS_COLUMNS.map((heading) => ({
 export function writeReadAsXlsx(form: ReadAsForm, job: ReadAsJob | null): Uint8Array {
   const { file, sheet, unit, entries, questions } = form;
   const from = sheet === "" ? file : `${file}, sheet ${sheet}`;
-  const lengths = unit === "" ? "the unit of bare numbers is asked" : `bare numbers in ${unit}`;
+  const lengths = unit === "" ? "the unit of bare numbers is asked" : `bare numbers in ${unitWord(unit)}`;
   const lines: XlsxSheet = {
     name: "Read as",
     title: [

@@ -55,7 +55,7 @@ export function writeXlsx(sheets: readonly XlsxSheet[]): Uint8Array {
     ["xl/styles.xml", STYLES],
     ...sheets.map((sheet, index): [string, string] => [`xl/worksheets/sheet${index + 1}.xml`, sheetXml(sheet, index)]),
   ];
-  return zipSync(Object.fromEntries(parts.map(([path, xml]) => [path, strToU8(xml)])), { mtime: FIRST_DAY, level: 6 });
+  return zipSync(Object.fromEntries(parts.map(([path, xml]) => [path, strToU8(xml)])), { mtime: FIRST_DAY, level: 3 });
 }
 
 /** The first day that a ZIP archive can name, in the zone of whoever reads it: the same bytes in every zone. */
@@ -139,10 +139,14 @@ function rowXml(row: number, cells: readonly XlsxCell[], style: (cell: XlsxCell,
   return `<row r="${row}">${each.join("")}</row>`;
 }
 
+/** Blanks that readers of XML may drop. */
+const EDGE_OR_DOUBLE_BLANK = /^\s|\s$|\s\s|[\t\r\n]/;
+
 function cellXml(at: string, cell: XlsxCell, style: number): string {
   if (cell === null || cell === "") return `<c r="${at}" s="${style}"/>`;
   if (typeof cell === "number") return `<c r="${at}" s="${style}"><v>${cell}</v></c>`;
-  return `<c r="${at}" s="${style}" t="inlineStr"><is><t xml:space="preserve">${escaped(cellText(cell))}</t></is></c>`;
+  const space = EDGE_OR_DOUBLE_BLANK.test(cell) ? ' xml:space="preserve"' : "";
+  return `<c r="${at}" s="${style}" t="inlineStr"><is><t${space}>${escaped(cellText(cell))}</t></is></c>`;
 }
 
 /** Most characters of a cell. */

@@ -5,7 +5,7 @@ import type { ReadAs, ReadLine, ReadOrigin } from "../schedule/model.js";
 
 const GIVEN_BY: Readonly<Record<ReadOrigin, GivenBy>> = {
   ...{ row: "row", above: "cell above", base: "other base", note: "note", answer: "answer" },
-  ...{ default: "default", kind: "kind", job: "changed in the job" },
+  ...{ default: "default", kind: "kind", job: "the job" },
   ...{ kept: "kept as a note", "left out": "left out", asked: "asked" },
 };
 

@@ -76,9 +76,10 @@ export function chooseSeparator(lines: readonly string[], among: readonly Separa
   );
 }
 
-/** Tabs and bars part cells wherever they stand in lines alike: nobody writes them inside a cell. */
+/** Tabs and bars part cells wherever they stand in lines alike; one bar a line may be a sign inside a cell. */
 function isPlain({ separator, cells, lines }: Parting, all: number): boolean {
-  return (separator === "\t" || separator === "|") && lines > 1 && (cells > 2 || 2 * lines >= all);
+  if (lines < 2) return false;
+  return separator === "\t" ? cells > 2 || 2 * lines >= all : separator === "|" && cells > 2;
 }
 
 /** The true one parts the headings, which the other does not, and the rows that the other parts too; else that with more cells. */

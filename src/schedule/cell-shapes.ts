@@ -19,6 +19,7 @@ export type CellShape =
   | "grade"
   | "steel"
   | "section"
+  | "circle"
   | "elevation"
   | "list"
   | "yes or no"
@@ -67,6 +68,7 @@ const SHAPES: readonly (readonly [CellShape, RegExp])[] = [
   ],
   ["thread", /^M ?\d{1,3}(?: ?X ?[\d.]+)?$/],
   ["elevation", /^(?:EL|ELEV)\.? ?[+-]?[\d'"]|^[+-]\d+\.\d+ ?M?$|^[+-]\d+'/],
+  ["circle", /\d.*(?:\bB\. ?C\b|\bBCD?\b|\bB\. ?CIRCLE|\bBOLT CIRCLE|\bP\.? ?C\.? ?D\b)/],
   [
     "rods",
     new RegExp(
@@ -103,12 +105,12 @@ export function shapeOf(text: string): CellShape {
 
 type Fits = Readonly<{ yes: readonly CellShape[]; unsaid?: readonly CellShape[] }>;
 
-const A_LENGTH: Fits = { yes: ["length", "whole"] };
+const A_LENGTH: Fits = { yes: ["length", "whole"], unsaid: ["circle"] };
 const A_HOLE: Fits = { yes: ["length", "whole", "diameter"] };
 const A_TEXT: Fits = { yes: ["code", "whole", "words"], unsaid: ["steel", "yes or no"] };
 const ANY: Fits = {
   yes: [],
-  unsaid: ["whole", "length", "diameter", "thread", "sizes", "three sizes", "list", "code"],
+  unsaid: ["whole", "length", "diameter", "thread", "sizes", "three sizes", "list", "code", "circle"],
 };
 const POINTS: Fits = { yes: ["list"] };
 const WORDS: Fits = { yes: [] };
@@ -128,11 +130,11 @@ const FITS: Readonly<Record<FormName, Fits>> = {
   elevation: { yes: ["elevation", "length"], unsaid: ["whole"] },
   thickness: A_LENGTH,
   rod: { yes: ["length", "whole", "diameter", "thread"] },
-  rods: { yes: ["rods", "sizes", "length", "whole", "diameter", "thread"] },
+  rods: { yes: ["rods", "sizes", "length", "whole", "diameter", "thread"], unsaid: ["circle"] },
   grade: { yes: ["grade"], unsaid: ["steel"] },
   finish: WORDS,
   material: { yes: ["grade"], unsaid: ["steel"] },
-  pattern: { yes: ["sizes", "spaces"], unsaid: ["length", "whole", "list"] },
+  pattern: { yes: ["sizes", "spaces", "circle"], unsaid: ["length", "whole", "list"] },
   spacing: { yes: ["length", "whole", "spaces"] },
   pitch: { yes: ["length", "whole", "spaces"] },
   plate: { yes: ["sizes", "three sizes", "diameter"] },

@@ -1,6 +1,8 @@
 /** What the other columns and the cells prove of a heading with several meanings. Each proof is exact; without one there is none. */
+
+import { greatestOf, leastOf } from "../units/extremes.js";
 import type { Length } from "../units/index.js";
-import { lengthIn } from "./cell-shapes.js";
+import { lengthIn, shapeOf } from "./cell-shapes.js";
 import type { Doubt, HeadingName } from "./heading-synonyms.js";
 import { NOTE } from "./heading-synonyms.js";
 import { isSameThing } from "./same-thing.js";
@@ -279,7 +281,7 @@ function overallOrPitch(column: number, names: readonly HeadingName[], state: Se
   if (rods === null) return null;
   const cells = state.view.textsOf(column);
   const isTwo = (row: number) => rods[row] === 2 || isWideForThree(column, row, state);
-  if (cells.every((text, row) => text === "" || text.includes("@") || isTwo(row)))
+  if (cells.every((text, row) => text === "" || text.includes("@") || isCircle(text) || isTwo(row)))
     return { name: overall, how: twoRodsWords(rods, cells) };
   const axis = overall === "X" || overall === "Y" ? overall : null;
   return axis === null ? null : onlyPossible(spacingReadings(column, [overall, pitch], axis, rods, state));
@@ -298,7 +300,7 @@ function isWideForThree(column: number, row: number, { view, ...state }: Settlin
   const sides = ["Base plate size", "Base plate X", "Base plate Y", "Base plate dia"].flatMap((name) =>
     columnsOf(name, { view, ...state }).flatMap((at) => sidesIn(view.textsOf(at)[row] ?? "", at, view)),
   );
-  const [least, most] = [Math.min(...spacings), Math.max(...sides)];
+  const [least, most] = [leastOf(spacings), greatestOf(sides)];
   return spacings.length > 0 && sides.length > 0 && 2 * least >= most;
 }
 
@@ -311,6 +313,11 @@ function sidesIn(text: string, column: number, view: TableView): readonly number
     .split(/x|\u00d7|\bPL\b/i)
     .filter((part) => part.trim() !== "")
     .map((part) => lengthIn(part, unit, view.unit) ?? Number.NaN);
+}
+
+/** True for a text of a bolt circle, as `24"Ø B.C.`, which is neither overall nor a pitch. */
+function isCircle(text: string): boolean {
+  return shapeOf(text) === "circle";
 }
 
 /** How many rods stand in the direction of a spacing, by row; null where a column says otherwise than the counts by axis. */

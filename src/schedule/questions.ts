@@ -57,9 +57,15 @@ function toFinding(open: Open): Finding {
   return errorAt(
     place,
     code,
-    `${text}${also}`,
+    `${withoutSubject(text, place)}${also}`,
     lines.length === 0 ? undefined : `answer in the job: ${lines.join("; or ")}`,
   );
+}
+
+/** The column's name stands before a finding's message already. */
+function withoutSubject(text: string, { label = "" }: SourcePlace): string {
+  const [whole, name = ""] = /^([^":]{1,60}): /.exec(text) ?? [""];
+  return name !== "" && label.endsWith(name) ? text.slice(whole.length) : text;
 }
 
 /** Lines of several cells are one line. */

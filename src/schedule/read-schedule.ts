@@ -28,6 +28,7 @@ import { rowKinds } from "./row-kinds.js";
 import type { RowValues } from "./row-values.js";
 import { readRow } from "./row-values.js";
 import { settleHeadings } from "./settle-headings.js";
+import { settleMarks } from "./settle-marks.js";
 import { settlePattern } from "./settle-pattern.js";
 import type { ReadColumn, TableRow } from "./sheet-cell.js";
 import { statedUnitFaults } from "./stated-unit.js";
@@ -149,7 +150,7 @@ class ScheduleReading {
   } {
     const hasMarks = this.columns.some(({ role }) => role.kind === "value" && role.key === "mark");
     if (!hasMarks && !this.isMarkAsked) this.findings.push(this.noMarks());
-    const rows = rowKinds(tableRows, hasMarks);
+    const rows = rowKinds(settleMarks(tableRows), hasMarks);
     const references = new References(rows, this.answers);
     const context = {
       ...{ references, questions: this.questions, footnotes: this.table.notes },
@@ -191,17 +192,17 @@ class ScheduleReading {
     const settled: RowBase = { ...base, groups };
     this.add(baseDoubts(settled, this.unit));
     const { base: noted, texts } = withNote(settled);
-    this.tellFullNote(noted, texts);
+    this.tellFullNote(texts);
     this.fates.push(fatesOf(noted, texts, base));
     const own = noted.own.filter(({ key }) => !key.startsWith("check."));
     return toBaseNode({ place: noted.place, own, groups: noted.groups });
   }
 
-  private tellFullNote({ marks }: RowBase, texts: readonly KeptText[]): void {
-    const first = texts.find(({ isInNote }) => !isInNote);
+  private tellFullNote(texts: readonly KeptText[]): void {
+    const [first, ...others] = texts.filter(({ isInNote }) => !isInNote);
     if (first === undefined) return;
-    const more = texts.filter(({ isInNote }) => !isInNote).length;
-    const message = `the note of ${marks[0] ?? "the base"} is full, at ${LONGEST_NOTE} signs: ${more === 1 ? "1 text is" : `${more} texts are`} kept in the read-as table alone, first "${first.words.slice(0, 60)}"`;
+    const more = others.length === 0 ? "" : `; ${others.length} more of its texts too`;
+    const message = `"${first.words.slice(0, 60)}" is kept in the read-as table alone: the note of the base is full, at ${LONGEST_NOTE} signs${more}`;
     this.findings.push({ ...errorAt(first.from.place, "note-full", message), severity: "warning" });
   }
 

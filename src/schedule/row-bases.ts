@@ -57,7 +57,13 @@ export function rowBases(rows: readonly RowValues[], questions: Questions): RowB
 function openBase({ row, taken, kept, sameAs }: RowValues): OpenBase {
   const own = taken.filter(({ key }) => !isOfGroup(key));
   const values = taken.filter(({ key }) => isOfGroup(key));
-  return { place: row.place, marks: row.marks, own, groups: [{ place: row.place, values }], kept: [...kept], sameAs };
+  const marks = row.marks.length > 0 ? row.marks : marksTaken(own);
+  return { place: row.place, marks, own, groups: [{ place: row.place, values }], kept: [...kept], sameAs };
+}
+
+/** Marks of a cell with several readings, once one is settled; one that is asked about stands as it is written. */
+function marksTaken(own: readonly Taken[]): readonly string[] {
+  return own.flatMap(({ key, node }) => (key === "mark" && node.kind === "scalar" ? [node.text] : []));
 }
 
 function addRow(base: OpenBase, { row, taken, kept }: RowValues, questions: Questions): readonly Finding[] {

@@ -35,9 +35,10 @@ function combinations(choices: readonly (readonly PossibleReading[])[]): readonl
   );
 }
 
-/** Readings that say the same of a key wherever it is said, and make as many rods as are written. */
+/** Readings that say the same of a key wherever it is said, and make as many rods as are written; several marks are several bases. */
 function agree(chosen: readonly PossibleReading[], taken: readonly Taken[]): boolean {
-  const parts = [...taken.filter(({ origin }) => origin !== "asked"), ...chosen.flatMap(({ parts }) => parts)];
+  const all = [...taken.filter(({ origin }) => origin !== "asked"), ...chosen.flatMap(({ parts }) => parts)];
+  const parts = all.filter(({ key }) => key !== "mark");
   const isOne = parts.every(({ key, node }, index) =>
     parts.slice(0, index).every((other) => other.key !== key || isSameValue(other.node, node)),
   );

@@ -207,7 +207,7 @@ function onCircle(values: readonly Taken[], context: PatternContext): readonly T
     return circleBesideGauges(values, circle, [x, y], context);
   if (valueUnder(values, "pattern.count") === undefined) return values;
   if (valueUnder(values, "pattern.start") !== undefined) return values;
-  askStart(circle, context);
+  askStart(circle, values, context);
   const start: Taken = {
     ...{ ...circle, key: "pattern.start", origin: "asked", remark: "where the first rod stands is asked" },
     node: scalar("on-axis", circle.node.place),
@@ -215,10 +215,15 @@ function onCircle(values: readonly Taken[], context: PatternContext): readonly T
   return [...values, start];
 }
 
-function askStart(circle: Taken, { questions }: PatternContext): void {
+/** The answer stands for the whole text of the circle's cell, so it says all that was taken of that cell. */
+function askStart(circle: Taken, values: readonly Taken[], { questions }: PatternContext): void {
   const { from } = circle;
   const text = `${from.column.name}: nothing says where the first rod of the bolt circle stands: on an axis, or do two rods straddle it?`;
-  const written = textOf(circle) ?? from.text;
+  const diameter = textOf(circle) ?? from.text;
+  const count = valueUnder(values, "pattern.count");
+  const before = count?.from === from ? `(${textOf(count) ?? ""}) ON ` : "";
+  const written =
+    from.column.role.kind === "value" && from.column.role.key === circle.key ? diameter : `${before}${diameter} B.C.`;
   const choices = [
     { answer: `${written} on-axis`, means: "a rod stands on the axis" },
     { answer: `${written} straddle`, means: "two rods straddle the axis" },

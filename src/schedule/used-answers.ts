@@ -4,7 +4,7 @@ import { cellInSheet } from "../readers/cell-place.js";
 import type { Cell } from "../readers/inputs.js";
 import type { TableAnswers } from "./model.js";
 
-/** An answer that answers nothing, by its path in the block of the job file. */
+/** An answer that answers nothing, or is not filled in, by its path in the block of the job file. */
 export interface UnusedAnswer {
   readonly path: readonly string[];
   readonly message: string;
@@ -40,7 +40,7 @@ export class UsedAnswers {
     return found?.answer;
   }
 
-  /** Answers that were not asked for; `cells` are those of the table, `notes` those that its cells name. */
+  /** Answers that are not filled in, and those that were not asked for; `cells` are those of the table, `notes` those that its cells name. */
   unused(known: {
     readonly cells: () => readonly string[];
     readonly notes: () => readonly string[];
@@ -48,10 +48,25 @@ export class UsedAnswers {
     const ofCells = [...this.cells.values()].filter(({ key }) => !this.used.has(`cells ${key}`));
     const ofNotes = [...this.notes.values()].filter(({ key }) => !this.used.has(`notes ${key}`));
     return [
+      ...[...this.cells.values()].flatMap(({ key, text }) => unfilled("cells", key, text)),
+      ...[...this.notes.values()].flatMap(({ key, answer }) => unfilled("notes", key, answer)),
       ...ofCells.map(({ key }) => unusedAnswer("cells", key, "is no cell of the table", known.cells())),
       ...ofNotes.map(({ key }) => unusedAnswer("notes", key, "is a note that no cell names", known.notes())),
     ];
   }
+}
+
+/** Words that the lines to fill in have in the place of an answer. */
+const STAND_INS: ReadonlySet<string> = new Set(["TEXT", "MARK"]);
+
+function unfilled(group: string, key: string, answer: NoteAnswer): readonly UnusedAnswer[] {
+  const texts = typeof answer === "string" ? [answer] : [...answer.values()];
+  return texts
+    .filter((text) => STAND_INS.has(text))
+    .map((text) => ({
+      path: [group, key],
+      message: `"${text}" stands where the answer belongs; write the answer in its place, or put the sign # back`,
+    }));
 }
 
 /** The fault of an answer that answers nothing, with the three nearest that would. */

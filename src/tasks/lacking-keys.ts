@@ -2,6 +2,7 @@
 import { listed } from "../diagnostics/listed.js";
 import type { SourceNode } from "../readers/source.js";
 import { findNode } from "../readers/source.js";
+
 import type { ReadQuestion } from "../schedule/index.js";
 
 /** A key that a base must have, and what to say where it lacks it. */

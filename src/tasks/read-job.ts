@@ -1,7 +1,10 @@
 /** The job file of a sheet that was read: a person's part, kept, and the bases below it. */
+import type { Cause } from "../diagnostics/gather.js";
+import { gatherFindings, sheetOf } from "../diagnostics/gather.js";
 import type { Printable } from "../diagnostics/printable.js";
 import { terminalLine } from "../diagnostics/printable.js";
 import { writeJobHead, writeQuestionRemarks } from "../formats/job-head-yaml.js";
+import type { ReadAsQuestion } from "../formats/read-as-form.js";
 import { writeYamlItems } from "../formats/source-yaml.js";
 import type { SourceNode } from "../readers/source.js";
 import { findEntry } from "../readers/source.js";
@@ -24,7 +27,8 @@ const encoder = new TextEncoder();
 /** A new job file: what is known, lines to fill in for what is asked, and the bases where nothing is. */
 export function writeNewJob({ name, schema, file }: NewJob, reading: SheetReading): Uint8Array {
   const { unit, unitBecause, form } = reading;
-  const { sheet, questions } = form;
+  const { sheet } = form;
+  const questions = openQuestions(reading);
   const head = writeJobHead({ name, schema, file, sheet, table: "", unit, unitBecause, questions });
   const open = `# No bases yet: ${openWords(reading)} above. Answer it there, then: ${againWords(name)}\n`;
   return joinJob(encoder.encode(head), reading.isUnderstood ? basesText(reading.bases) : open);
@@ -32,9 +36,25 @@ export function writeNewJob({ name, schema, file }: NewJob, reading: SheetReadin
 
 /** The job file with a person's part as it is, and what is below its marker anew. */
 export function writeJobAgain(own: Uint8Array, name: string, reading: SheetReading): Uint8Array {
-  const open = `# No bases yet: ${openWords(reading)}. Put the answers above the line of signs #, then: ${againWords(name)}\n`;
-  const below = reading.isUnderstood ? basesText(reading.bases) : open + writeQuestionRemarks(reading.form.questions);
+  const open = `# No bases yet: ${openWords(reading)}. Copy the lines that answer into the part above, under the same keys and without #; then: ${againWords(name)}\n`;
+  const below = reading.isUnderstood ? basesText(reading.bases) : open + writeQuestionRemarks(openQuestions(reading));
   return joinJob(own, below);
+}
+
+/** What is asked, and cells at fault, for which the job may say what is meant; each cause once. */
+function openQuestions({ form, findings }: SheetReading): readonly ReadAsQuestion[] {
+  const ofCells = findings.filter(({ severity, at }) => severity === "error" && at.cell !== undefined);
+  return [...form.questions, ...gatherFindings(ofCells).slice(0, MOST_CAUSES).map(faultQuestion)];
+}
+
+const MOST_CAUSES = 20;
+const MOST_CELLS = 12;
+
+function faultQuestion({ all, first, subject }: Cause): ReadAsQuestion {
+  const cells = all.flatMap(({ at }) => at.cell ?? []);
+  const named = cells.slice(0, MOST_CELLS).map((cell) => `${cell.slice(sheetOf(cell).length)}: TEXT`);
+  const text = `at fault: ${subject === "" ? "" : `${subject}: `}${first.message}`;
+  return { cells, text, choices: [{ line: `cells: { ${named.join(", ")} }`, means: "what is meant in the cell" }] };
 }
 
 function againWords(name: string): Printable {

@@ -1,5 +1,5 @@
 /** `read`: from a sheet as it was sent to a job and its package, by the program, as a user would. Invented data. */
-import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { sheetData, writeBook } from "../fuzz/workbooks.js";
@@ -290,10 +290,10 @@ describe("a job beside its sheet", () => {
     const made = await run("make job.yaml --out out");
     expect(made.status).toBe(0);
     expect(made.stderr).toContain(
-      "the bases differ from bases.csv in one place, and hold as they stand here: B2 pattern.y 8 changed in the job (sheet: 9)",
+      "the bases differ from bases.csv in one place, and hold as they stand here: B2 pattern.y 8: the sheet has 9",
     );
     const table = text("out/read-as.csv");
-    expect(table).toMatch(/^B2,G3,Y,9,Y,pattern\.y,8,.*changed in the job,changed in the job \(sheet: 9\),\r$/m);
+    expect(table).toMatch(/^B2,G3,Y,9,Y,pattern\.y,8,.*the job,the sheet has 9,\r$/m);
     expect(existsSync(join(folder, "out/read-as.xlsx"))).toBe(true);
     expect(packageFaults(join(folder, "out"))).toEqual([]);
   });
@@ -338,4 +338,56 @@ it("shows no colour where NO_COLOR asks for none, and nothing that acts on the t
   const colored = await run("read bases.csv", { terminal: 100 });
   expect(colored.stdout).toContain("\u001b[1m");
   expect(colored.stdout).not.toContain("\u001b[2J");
+});
+
+describe("README's sheet", () => {
+  const readme = readFileSync(new URL("../../README.md", import.meta.url), "utf8");
+  const chapter = readme.slice(readme.indexOf("## From the engineer's sheet"), readme.indexOf("## What goes in"));
+  const [sheet = "", screen = "", answers = ""] = [...chapter.matchAll(/^```(?:yaml)?\n(.*?)^```$/gms)].map(
+    ([, block]) => block ?? "",
+  );
+
+  it("is shown as README says, and has its questions answered as README says", async () => {
+    write("schedule.csv", sheet);
+    const shown = (await run("read schedule.csv --out job.yaml", { environment: { COLUMNS: "110" } })).stdout.split(
+      "\n",
+    );
+    const lines = screen.split("\n").filter((line) => line.trim() !== "" && line.trim() !== "...");
+    let from = 0;
+    for (const line of lines) {
+      const at = shown.indexOf(line, from);
+      expect(at, line).toBeGreaterThanOrEqual(from);
+      from = at + 1;
+    }
+    const job = text("job.yaml");
+    const filled = [...answers.matchAll(/^ +(2: F1554 GR 105|thickness: 1\/4)$/gm)].map(([, line]) => line ?? "");
+    expect(filled).toHaveLength(2);
+    write(
+      "job.yaml",
+      filled.reduce((all, line) => all.replace(new RegExp(`# ${line.split(":")[0]}: ?[^#\n]*`), `${line}   `), job),
+    );
+    const again = await run("read job.yaml --out job.yaml");
+    expect(again.stdout).toContain("6 bases; 0 questions open, 0 faults in the sheet.");
+  });
+});
+
+describe("a job that is read again", () => {
+  const modeOf = (name: string): number => statSync(join(folder, name)).mode & 0o777;
+  it("keeps its permissions, and is left alone where it is write-protected", async () => {
+    write("bases.csv", csv(ROWS));
+    await run("read bases.csv --out job.yaml");
+    chmodSync(join(folder, "job.yaml"), 0o640);
+    expect((await run("read job.yaml --out job.yaml")).status).toBe(0);
+    expect(modeOf("job.yaml")).toBe(0o640);
+    chmodSync(join(folder, "job.yaml"), 0o440);
+    const before = text("job.yaml");
+    write("bases.csv", csv([...ROWS, ["B3", "2", "3/4", "36", "rectangle", "8", "8", "1/4"]]));
+    const refused = await run("read job.yaml --out job.yaml");
+    expect(refused.stderr).toContain("job.yaml: is write-protected, and was left as it is");
+    expect([refused.status, text("job.yaml"), readdirSync(folder).sort()]).toEqual([
+      2,
+      before,
+      ["bases.csv", "job.yaml"],
+    ]);
+  });
 });

@@ -34,7 +34,7 @@ export function holdAgainstSheet(written: readonly SourceNode[], { bases, readAs
   const gone = bases.map(markOf).filter((mark) => !kept.has(markKey(mark)));
   const differences = [
     ...held.flatMap((each) => each.differences),
-    ...gone.map((mark) => ({ mark, key: "", taken: "", remark: "taken out in the job: it has no such base" })),
+    ...gone.map((mark) => ({ mark, key: "", taken: "", remark: "in the sheet alone: the job has no such base" })),
   ];
   const isPlain = readAs.isPlain && differences.length === 0;
   return {
@@ -57,7 +57,7 @@ interface Held {
 function holdBase(base: SourceNode, ofSheet: SourceNode | undefined): Held {
   const mark = markOf(base);
   if (ofSheet !== undefined) return holdNode(base, ofSheet, mark, "");
-  const remark = "added in the job: the sheet has no such base";
+  const remark = "in the job alone: the sheet has no such base";
   return { root: base, differences: [{ mark, key: "mark", taken: mark, remark }] };
 }
 
@@ -75,7 +75,7 @@ function holdNode(own: SourceNode, ofSheet: SourceNode, mark: string, key: strin
       differences: items.flatMap((each) => each.differences),
     };
   }
-  const remark = `changed in the job (sheet: ${valueText(ofSheet)})`;
+  const remark = `the sheet has ${valueText(ofSheet)}`;
   return { root: own, differences: [{ mark, key, taken: valueText(own), remark }] };
 }
 
@@ -86,7 +86,7 @@ function holdMap(own: SourceMap, ofSheet: SourceMap, mark: string, path: string)
     const other = ofSheet.entries.find(({ key }) => key === entry.key);
     const key = pathOf(entry.key);
     if (other === undefined) {
-      differences.push({ mark, key, taken: valueText(entry.value), remark: "added in the job: the sheet gives none" });
+      differences.push({ mark, key, taken: valueText(entry.value), remark: "in the job alone: the sheet gives none" });
       return entry;
     }
     const held = holdNode(entry.value, other.value, mark, key);
@@ -95,7 +95,7 @@ function holdMap(own: SourceMap, ofSheet: SourceMap, mark: string, path: string)
   });
   const absent = ofSheet.entries.filter(({ key }) => !own.entries.some((entry) => entry.key === key));
   for (const { key, value } of absent.filter((entry) => !isEmpty(entry.value))) {
-    const remark = `taken out in the job (sheet: ${valueText(value)})`;
+    const remark = `not in the job: the sheet has ${valueText(value)}`;
     differences.push({ mark, key: pathOf(key), taken: "", remark });
   }
   return { root: { ...own, entries: [...entries, ...absent.filter(({ value }) => isEmpty(value))] }, differences };

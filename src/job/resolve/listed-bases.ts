@@ -128,9 +128,10 @@ function differenceWarnings(
   document: SourceDocument,
 ): readonly Finding[] {
   if (differences.length === 0) return [];
-  const each = differences.map(({ mark, key, taken, remark }) =>
-    [mark, key, taken, remark].filter((word) => word !== "").join(" "),
-  );
+  const each = differences.map(({ mark, key, taken, remark }) => {
+    const what = [mark, key, taken].filter((word) => word !== "").join(" ");
+    return `${what}: ${remark}`;
+  });
   const places = differences.length === 1 ? "one place" : `${differences.length} places`;
   const message = `the bases differ from ${file} in ${places}, and hold as they stand here: ${listed(each, MOST_TOLD, "; ")}`;
   return [{ ...faultAt(document, ["bases"], "differs-from-sheet", message), severity: "warning" }];

@@ -89,7 +89,10 @@ export function refuse({ text, tokens }: CellText, allowed: string): CellReading
   const why = tokens.map(({ key }) => (Object.hasOwn(QUALIFIERS, key) ? QUALIFIERS[key] : undefined)).find(Boolean);
   const isTolerance = tokens.some(({ key }, index) => key === "+" && tokens[index + 1]?.key === "/");
   const reason = isTolerance ? "+/- is a tolerance or says about" : why;
-  const told = reason === undefined ? "" : ` as one value: ${reason}, which is not dropped; ask what is meant`;
+  const told =
+    reason === undefined
+      ? ""
+      : ` as one value: ${reason}, which changes the value and is not left out; ask what is meant, and write that`;
   return { kind: "fault", message: `${quote(text)} cannot be read${told}; allowed is ${allowed}` };
 }
 

@@ -55,24 +55,23 @@ function takeAlong(scan: Scan): string | null {
 export function readSection(whole: CellText): CellReading {
   const { cell, at } = withoutPlace(whole);
   const { key, place } = cell.context;
-  const ended = (scan: Scan, keys: Parameters<typeof map>[0]): Way => {
-    const along = scan.attempt(() => takeAlong(scan));
-    return {
-      values: {
-        [key]: map({ ...keys, ...(along === null ? {} : { depthAlong: scalar(along, place) }), ...at }, place),
-      },
-    };
-  };
+  const along = (scan: Scan) => scan.attempt(() => takeAlong(scan));
+  const ended = (keys: Parameters<typeof map>[0], axis: string | null): Way => ({
+    values: { [key]: map({ ...keys, ...(axis === null ? {} : { depthAlong: scalar(axis, place) }), ...at }, place) },
+  });
   const sized = SIZED.map(({ kind, words, sides: names }) => (scan: Scan) => {
     const sides = scan.phrase(words) ? takeSides(scan, names.length) : [];
     if (sides.length !== names.length) return null;
     holdUnits(scan, sides);
     if (kind === "pipe") holdOutside(scan, sides);
-    return ended(scan, { kind: scalar(kind, place), ...named(names, sides, scan.context) });
+    return ended({ kind: scalar(kind, place), ...named(names, sides, scan.context) }, along(scan));
   });
   const byName = (scan: Scan): Way | null => {
     const name = takeName(scan);
-    return name === null ? null : ended(scan, { kind: scalar("section", place), name: scalar(name, place) });
+    if (name === null) return null;
+    const axis = along(scan);
+    if (Object.keys(at).length > 0) return ended({ kind: scalar("section", place), name: scalar(name, place) }, axis);
+    return { values: { [key]: scalar(axis === null ? name : `${name} along ${axis}`, place) } };
   };
   const allowed =
     "wide flange 12 x 8 x 5/8 x 3/8 along y (depth, width, flange, web), tube 8 x 8, pipe 8-5/8, or a section, as W12x65, HSS8x8x1/2, PIPE 6 STD, HEB 300";

@@ -127,7 +127,20 @@ function takeSquare(scan: Scan): Way | null {
   return scan.tokens.some(({ key }) => key === "x") ? null : takeRectangle(scan);
 }
 
-/** `24"Ø B.C.`, `(8) ON 24" B.C.` */
+const STARTS = [
+  { start: "straddle", words: phrases("STRADDLE", "STRADDLED") },
+  { start: "on-axis", words: phrases("ON-AXIS", "ON AXIS") },
+] as const;
+
+/** Where the first rod of a circle stands: `straddle`, `on-axis x`. */
+function takeStart(scan: Scan): string | null {
+  const start = STARTS.find(({ words }) => scan.phrase(words))?.start;
+  if (start === undefined) return null;
+  const axis = ["x", "y"].find((name) => scan.take(name));
+  return axis === undefined ? start : `${start} ${axis}`;
+}
+
+/** `24"Ø B.C.`, `(8) ON 24" B.C.`, `24" B.C. straddle` */
 function takeCircle(scan: Scan): Way | null {
   const count = scan.attempt(() => takeCountOn(scan));
   const isBefore = scan.phrase(DIAMETER);
@@ -135,8 +148,9 @@ function takeCircle(scan: Scan): Way | null {
   if (diameter === null) return null;
   if (!isBefore) scan.phrase(DIAMETER);
   if (!scan.phrase(CIRCLE)) return null;
-  const words = `${count === null ? "" : `${count} rods on `}a bolt circle of ${diameter.text}`;
-  return { values: { "pattern.diameter": diameter.text, "pattern.count": count }, how: words };
+  const start = takeStart(scan);
+  const words = `${count === null ? "" : `${count} rods on `}a bolt circle of ${diameter.text}${start === null ? "" : `, ${start}`}`;
+  return { values: { "pattern.diameter": diameter.text, "pattern.count": count, "pattern.start": start }, how: words };
 }
 
 function takeCountOn(scan: Scan): string | null {

@@ -47,18 +47,18 @@ describe("for a terminal", () => {
             under MK:   B4 B5 B6
         * Base plate X 14 in <- "SEE NOTE 2"; note 2
             under BASE PLATE / SIZE:   B4 B5 B6
-        * what another cell says <- "DO" in 1 cell: Bases!B6 as Bases!B5
+        * what another cell says <- "DO" in 1 cell: B6 as B5
 
       Not taken as a value, and why
-        - left out: title: "COLUMN SCHEDULE" Bases!A1
-        - kept as a note of the base under ERECT: "=SEQ 2" Bases!D5
-        - left out: footnote: "NOTES:" Bases!A8
+        - left out: title: "COLUMN SCHEDULE" A1
+        - kept as a note of the base under ERECT: "=SEQ 2" D5
+        - left out: footnote: "NOTES:" A8
 
       Asked; each is answered by one of its lines in the job file
-         1  does "SPACING" mean from rod to rod, or from the first rod to the last? (Bases!E3)
+         1  does "SPACING" mean from rod to rod, or from the first rod to the last? (E3)
               columns: { SPACING: Pitch X }   from rod to rod
               columns: { SPACING: Overall X }   from the first to the last
-         2  what does 11/4 mean? (Bases!F5, Bases!F6)
+         2  what does 11/4 mean? (F5, F6)
               cells: { F5: 1-1/4, F6: 1-1/4 }   a dash is missing
               cells: { F5: 2-3/4, F6: 2-3/4 }   as it stands
          3  the sheet gives no thickness of the templates
@@ -166,7 +166,7 @@ describe("as a table", () => {
     expect(rows.slice(0, 3).map(([first]) => first)).toEqual([
       "READ AS   Job 24-1  Depot",
       "Revision B, released, 2026-11-24",
-      "bases.xlsx, sheet Bases; bare numbers in in. Tick each line off against the print; what is written there holds.",
+      "bases.xlsx, sheet Bases; bare numbers in inches. Tick each line off against the print; what is written there holds.",
     ]);
     expect(rows.length).toBe(4 + 2 + form.entries.length);
     expect(rows.flat()).toContain("=SEQ 2");

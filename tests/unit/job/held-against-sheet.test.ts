@@ -66,14 +66,14 @@ describe("what differs", () => {
 
   it("is told with both values, key by key, and base by base", () => {
     expect(told(CHANGED)).toEqual([
-      "B1 pattern.x: changed in the job (sheet: 12)",
-      "B1 grout: added in the job: the sheet gives none",
-      "B2 pattern.y: changed in the job (sheet: 8)",
-      "B9 mark: added in the job: the sheet has no such base",
-      "B3 : taken out in the job: it has no such base",
+      "B1 pattern.x: the sheet has 12",
+      "B1 grout: in the job alone: the sheet gives none",
+      "B2 pattern.y: the sheet has 8",
+      "B9 mark: in the job alone: the sheet has no such base",
+      "B3 : in the sheet alone: the job has no such base",
     ]);
     expect(told("- { mark: B2, rods: { diameter: 1 } }").slice(0, 1)).toEqual([
-      "B2 pattern: taken out in the job (sheet: kind rectangle, x 8, y 8)",
+      "B2 pattern: not in the job: the sheet has kind rectangle, x 8, y 8",
     ]);
   });
 
@@ -91,15 +91,15 @@ describe("what differs", () => {
     );
     expect(lines).toEqual([
       "B1|A2|mark|B1|row|",
-      "B1|B2|pattern.x|14|job|changed in the job (sheet: 12)",
+      "B1|B2|pattern.x|14|job|the sheet has 12",
       "B1|C2|pattern.y|10|row|",
-      "B1||grout|2|job|added in the job: the sheet gives none",
+      "B1||grout|2|job|in the job alone: the sheet gives none",
       "B2|A3|mark|B2|row|",
-      "B3|A3|||left out|taken out in the job: it has no such base",
+      "B3|A3|||left out|in the sheet alone: the job has no such base",
       "B2|B3|pattern.x|8|row|",
-      "B2||pattern.y|9|job|changed in the job (sheet: 8)",
-      "B3|B3|||left out|taken out in the job: it has no such base",
-      "B9||mark|B9|job|added in the job: the sheet has no such base",
+      "B2||pattern.y|9|job|the sheet has 8",
+      "B3|B3|||left out|in the sheet alone: the job has no such base",
+      "B9||mark|B9|job|in the job alone: the sheet has no such base",
     ]);
   });
 });

@@ -54,6 +54,13 @@ describe("the separator is that of the whole text", () => {
     ]);
   });
 
+  it("of commas, where every row has a bar inside a cell", () =>
+    expect(texts(lines("Mark,Rod dia,Zone", "B1,1,N|1", "B2,1,N|2"))).toEqual([
+      ["Mark", "Rod dia", "Zone"],
+      ["B1", "1", "N|1"],
+      ["B2", "1", "N|2"],
+    ]));
+
   it("of two blanks inside the cells of a CSV is the comma", () => {
     expect(texts(lines("Mark,   Plate,    X", "B1,   12  x  12,    8", "B2,     14  x  14,    8"))).toEqual([
       ["Mark", "Plate", "X"],

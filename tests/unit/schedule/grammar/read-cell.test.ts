@@ -169,9 +169,12 @@ table("pattern", "in", [
   ['24"Ø B.C.', 'pattern.diameter 24"'],
   ['(8) ON 24" B.C.', 'pattern.diameter 24", pattern.count 8'],
   ['8 RODS ON A 24" DIA BOLT CIRCLE', 'pattern.diameter 24", pattern.count 8'],
+  ['24" B.C. straddle', 'pattern.diameter 24", pattern.start straddle'],
+  ['(6) ON 24"Ø B.C. ON-AXIS Y', 'pattern.diameter 24", pattern.count 6, pattern.start on-axis y'],
   ["rectangle", "pattern.kind rectangle"],
 ]);
 asks("pattern", "in", [
+  ['24" B.C. astraddle', "cannot be read"],
   ["12", "cannot be read"],
   ["12 x 10 x 8", "cannot be read"],
   ["3 @ 6", "cannot be read"],
@@ -312,14 +315,14 @@ asks("bottom", "in", [
   ["3x3x1/2", "cannot be read"],
 ]);
 table("section", "in", [
-  ["W12x65", "column {kind: section, name: W12x65}"],
-  ["HSS 8x8x1/2", "column {kind: section, name: HSS 8x8x1/2}"],
-  ["HSS8.625x0.500", "column {kind: section, name: HSS8.625x0.500}"],
-  ["PIPE 6 STD", "column {kind: section, name: PIPE 6 STD}"],
+  ["W12x65", "column W12x65"],
+  ["HSS 8x8x1/2", "column HSS 8x8x1/2"],
+  ["HSS8.625x0.500", "column HSS8.625x0.500"],
+  ["PIPE 6 STD", "column PIPE 6 STD"],
   ["pipe 8-5/8", "column {kind: pipe, diameter: 8-5/8}"],
   ["pipe 6 O.D.", "column {kind: pipe, diameter: 6}"],
   ["pipe 14", "column {kind: pipe, diameter: 14}"],
-  ["W12x65 along y", "column {kind: section, name: W12x65, depthAlong: y}"],
+  ["W12x65 along y", "column W12x65 along y"],
   ["tube 8 x 8 at 1, 2", "column {kind: tube, x: 8, y: 8, at: [1, 2]}"],
   [
     "wide flange 12 x 8 x 5/8 x 3/8 along y",
@@ -327,12 +330,12 @@ table("section", "in", [
   ],
 ]);
 table("section", "mm", [
-  ["HEB 300", "column {kind: section, name: HEB 300}"],
-  ["HE 300 B", "column {kind: section, name: HE 300 B}"],
-  ["UC 254x254x73", "column {kind: section, name: UC 254x254x73}"],
-  ["IPE300", "column {kind: section, name: IPE300}"],
-  ["254x254x73 UC", "column {kind: section, name: 254x254x73 UC}"],
-  ["PIPE 6 X-STRONG", "column {kind: section, name: PIPE 6 X-STRONG}"],
+  ["HEB 300", "column HEB 300"],
+  ["HE 300 B", "column HE 300 B"],
+  ["UC 254x254x73", "column UC 254x254x73"],
+  ["IPE300", "column IPE300"],
+  ["254x254x73 UC", "column 254x254x73 UC"],
+  ["PIPE 6 X-STRONG", "column PIPE 6 X-STRONG"],
 ]);
 asks("section", "in", [
   ["PIPE 6", "the outside diameter, or the nominal size"],

@@ -123,8 +123,9 @@ describe("bases", () => {
 
   it("give way to what is still asked, as remarks", () => {
     const again = text(writeJobAgain(new TextEncoder().encode("units: in\n"), "job.yaml", readingOf()));
-    expect(again).toContain("#      readFrom: { columns: { SPACING: Pitch X } }   # from rod to rod\n");
-    expect(again).toContain("#      defaults: { template: { thickness: } }   # the plate");
+    expect(again).toContain("#   readFrom:\n#     columns:\n#       # 1. does");
+    expect(again).toContain("\n#       SPACING: Pitch X   # from rod to rod\n");
+    expect(again).toContain("\n#   defaults:\n#     template:\n");
     expect(plain(again)).toEqual({ units: "in" });
   });
 });
