@@ -21,7 +21,7 @@ export function settlePattern(values: readonly Taken[], context: PatternContext)
   return steps.reduce((settled, step) => step(settled, context), values);
 }
 
-function valueOf(values: readonly Taken[], key: string): Taken | undefined {
+function valueUnder(values: readonly Taken[], key: string): Taken | undefined {
   return values.find((value) => value.key === key);
 }
 
@@ -30,7 +30,7 @@ function textOf(value: Taken | undefined): string | null {
 }
 
 function countIn(values: readonly Taken[], key: string): number | null {
-  const text = textOf(valueOf(values, key));
+  const text = textOf(valueUnder(values, key));
   const count = text === null ? null : parseCount(text, 1, 1_000);
   return count?.ok ? count.value : null;
 }
@@ -50,11 +50,11 @@ function derived(from: Taken, key: string, node: SourceNode, how: string): Taken
 }
 
 const isCircle = (values: readonly Taken[]): boolean =>
-  valueOf(values, "pattern.diameter") !== undefined || textOf(valueOf(values, "pattern.kind")) === "circle";
+  valueUnder(values, "pattern.diameter") !== undefined || textOf(valueUnder(values, "pattern.kind")) === "circle";
 
 /** A number of rods is that of a circle where there is one, and else what the pattern is held against. */
 function countOfRods(values: readonly Taken[]): readonly Taken[] {
-  const [ofRods, ofPattern] = [valueOf(values, "rods.count"), valueOf(values, "pattern.count")];
+  const [ofRods, ofPattern] = [valueUnder(values, "rods.count"), valueUnder(values, "pattern.count")];
   if (isCircle(values)) {
     if (ofRods === undefined || ofPattern !== undefined || textOf(ofRods) === null) return values;
     return [...values, derived(ofRods, "pattern.count", ofRods.node, "the number of rods on the circle")];
@@ -72,7 +72,7 @@ function ofPitches(values: readonly Taken[], context: PatternContext): readonly 
 }
 
 function ofPitch(values: readonly Taken[], axis: Axis, context: PatternContext): readonly Taken[] {
-  const pitch = valueOf(values, `pattern.pitch.${axis}`);
+  const pitch = valueUnder(values, `pattern.pitch.${axis}`);
   if (pitch === undefined) return values;
   const rest = without(values, `pattern.pitch.${axis}`);
   const length = lengthIn(pitch, context.unit);
@@ -101,7 +101,7 @@ function exactly(length: number, written: string, unit: Unit): string {
 /** Lines in one direction, where the rods and the lines of the other are numbered. */
 function impliedCount(values: readonly Taken[], axis: Axis): number | null {
   const rods = countIn(values, "rods.count");
-  if (rods === null) return valueOf(values, "rods.count") === undefined ? 2 : null;
+  if (rods === null) return valueUnder(values, "rods.count") === undefined ? 2 : null;
   if (rods === 4) return 2;
   const other = countIn(values, `pattern.n${axis === "x" ? "y" : "x"}`);
   if (other === null || rods % other !== 0 || isPerimeter(values)) return null;
@@ -109,14 +109,14 @@ function impliedCount(values: readonly Taken[], axis: Axis): number | null {
 }
 
 function isPerimeter(values: readonly Taken[]): boolean {
-  return valueOf(values, "pattern.perimeter") !== undefined;
+  return valueUnder(values, "pattern.perimeter") !== undefined;
 }
 
 function askLines(pitch: Taken, values: readonly Taken[], axis: Axis, { questions }: PatternContext): void {
   const { from } = pitch;
   const text = `${from.column.name}: "${from.text}" is from rod to rod, and nothing says how many lines of rods there are in ${axis.toUpperCase()}`;
   const place = from.place;
-  const counts = valueOf(values, "rods.count");
+  const counts = valueUnder(values, "rods.count");
   const own: Choice[] =
     counts === undefined
       ? [{ answer: `2 spaces @ ${textOf(pitch) ?? from.text}`, means: "there are three lines; any other number alike" }]
@@ -146,12 +146,12 @@ const MOST_WAYS = 6;
 /** Gauges and a number of rods: four are two by two; of more the lines must be known. */
 function ofCount(values: readonly Taken[], context: PatternContext): readonly Taken[] {
   const rods = countIn(values, "rods.count");
-  const [x, y] = AXES.map((axis) => valueOf(values, `pattern.${axis}`));
+  const [x, y] = AXES.map((axis) => valueUnder(values, `pattern.${axis}`));
   const isGauged =
     x?.node.kind === "scalar" && y?.node.kind === "scalar" && x.origin !== "asked" && y.origin !== "asked";
   if (rods === null || !isGauged || isCircle(values) || isPerimeter(values)) return values;
   const [nx, ny] = AXES.map((axis) => countIn(values, `pattern.n${axis}`));
-  const from = valueOf(values, "rods.count");
+  const from = valueUnder(values, "rods.count");
   if (from === undefined || (nx !== null && ny !== null) || rods === 4) return values;
   const known = nx ?? ny;
   if (known !== null && known !== undefined && rods % known === 0 && rods / known >= 2) {
@@ -177,13 +177,13 @@ function askCount(
 
 /** A circle needs its start; gauges beside it are held against it. */
 function onCircle(values: readonly Taken[], context: PatternContext): readonly Taken[] {
-  const circle = valueOf(values, "pattern.diameter");
+  const circle = valueUnder(values, "pattern.diameter");
   if (circle === undefined || circle.origin === "asked") return values;
-  const [x, y] = AXES.map((axis) => valueOf(values, `pattern.${axis}`));
+  const [x, y] = AXES.map((axis) => valueUnder(values, `pattern.${axis}`));
   if (x?.node.kind === "scalar" && y?.node.kind === "scalar")
     return circleBesideGauges(values, circle, [x, y], context);
-  if (valueOf(values, "pattern.count") === undefined) return values;
-  if (valueOf(values, "pattern.start") !== undefined) return values;
+  if (valueUnder(values, "pattern.count") === undefined) return values;
+  if (valueUnder(values, "pattern.start") !== undefined) return values;
   askStart(circle, context);
   const start: Taken = {
     ...{ ...circle, key: "pattern.start", origin: "asked", remark: "where the first rod stands is asked" },
@@ -238,9 +238,9 @@ export const HELD_AGAINST = "";
 
 /** Two rods and one gauge stand on a line through the working point. */
 function onOneLine(values: readonly Taken[], { unit }: PatternContext): readonly Taken[] {
-  if (countIn(values, "rods.count") !== 2 || isCircle(values) || valueOf(values, "pattern.kind") !== undefined)
+  if (countIn(values, "rods.count") !== 2 || isCircle(values) || valueUnder(values, "pattern.kind") !== undefined)
     return values;
-  const [x, y] = AXES.map((axis) => valueOf(values, `pattern.${axis}`));
+  const [x, y] = AXES.map((axis) => valueUnder(values, `pattern.${axis}`));
   const along = x === undefined || isZero(x, unit) ? y : isZero(y, unit) ? x : undefined;
   const across = along === x ? y : x;
   const length = lengthIn(along, unit);
