@@ -59,6 +59,18 @@ it.each([
   expect(tables.map(({ upperLeft, rows: found }) => [upperLeft, found.length])).toEqual([["A1", LONG]]);
 });
 
+it.each([
+  ["", 0],
+  ["SAME AS B5999", 6000],
+])("6,000 bases repeat each the one above as a whole, the first is %j", (first, circles) => {
+  const cells = (i: number) => (i > 0 ? `SAME AS B${i - 1},,,,` : first === "" ? "1,8,8,1/4," : `${first},,,,`);
+  const told = faultsOf(
+    JOB,
+    sheet(6000, (i) => `B${i},${cells(i)}`),
+  );
+  expect(told.filter((text) => text.includes("leads back to itself"))).toHaveLength(circles);
+});
+
 it("a table whose marks have an unsure heading is found below many rows that hold that word", () => {
   const rows = Array.from({ length: 40 }, (_, i) => [`${i}`, "item", "see letter"]);
   const table = [
