@@ -96,18 +96,40 @@ function push(lists: Map<number, number[]>, key: number, value: number): void {
 /** Tables with their headings in rows of the grid, from above. */
 function findHeaded(grid: SheetGrid, marks: Marks, known: KnownHeading): readonly Headed[] {
   const found: Headed[] = [];
+  const vain = new VainTries();
   for (const row of [...marks.keys()].sort((a, b) => a - b)) {
     let leftmost = 0;
     for (const mark of marksToTry(grid, row, marks)) {
       if (found.length >= MOST_TABLES) return found;
       if (mark < leftmost || found.some((other) => isWithin(headingsAndUnits(other), row, mark))) continue;
+      if (vain.areMany(row, mark)) continue;
       const headed = readHeadings(rangeAround(grid, row, mark, leftmost, known), known);
-      if (headed === null) continue;
+      if (headed === null) {
+        vain.note(row, mark);
+        continue;
+      }
       leftmost = headed.range.right + 1;
       found.push({ ...headed, isRepeat: isRepeated(headed, found) });
     }
   }
   return found;
+}
+
+/** What fails so often in one row or column is the value of a base, as "column" in every row, and no heading. */
+const MOST_VAIN = 50;
+
+class VainTries {
+  private readonly inRow = new Map<number, number>();
+  private readonly inColumn = new Map<number, number>();
+
+  areMany(row: number, column: number): boolean {
+    return (this.inRow.get(row) ?? 0) >= MOST_VAIN || (this.inColumn.get(column) ?? 0) >= MOST_VAIN;
+  }
+
+  note(row: number, column: number): void {
+    this.inRow.set(row, (this.inRow.get(row) ?? 0) + 1);
+    this.inColumn.set(column, (this.inColumn.get(column) ?? 0) + 1);
+  }
 }
 
 /** The sure headings of a row; the others only where neither it nor the rows of headings below it have a sure one. */
@@ -160,10 +182,7 @@ function trimmed(
   first: number,
   known: KnownHeading,
 ): readonly HeadingColumn[] {
-  const isBlank = ({ index }: HeadingColumn) => {
-    for (let row = first; row < grid.height; row++) if (grid.text(row, index) !== "") return false;
-    return true;
-  };
+  const isBlank = ({ index }: HeadingColumn) => grid.lastFilled(index) < first;
   const isSpacer = (column: HeadingColumn) =>
     column.isShared &&
     (column.at.column !== column.index || columns.some(({ group }) => group === column.words)) &&

@@ -68,7 +68,7 @@ class ScheduleReading {
   private readonly questions = new Questions();
   private readonly answers: UsedAnswers;
   private readonly table: FoundTable;
-  private readonly fates: BaseFates[] = [];
+  private readonly settled: SettledBase[] = [];
   private columns: readonly ReadColumn[] = [];
   private isMarkAsked = false;
 
@@ -193,7 +193,7 @@ class ScheduleReading {
     this.add(baseDoubts(settled, this.unit));
     const { base: noted, texts } = withNote(settled);
     this.tellFullNote(texts);
-    this.fates.push(fatesOf(noted, texts, base));
+    this.settled.push({ base: noted, texts, written: base });
     const own = noted.own.filter(({ key }) => !key.startsWith("check."));
     return toBaseNode({ place: noted.place, own, groups: noted.groups });
   }
@@ -207,16 +207,8 @@ class ScheduleReading {
   }
 
   private readAs(questions: readonly ReadQuestion[], values: readonly RowValues[]): ReadAs {
-    const notTaken = values.map(
-      ({ row, notTaken }): BaseFates => ({
-        ...{ mark: row.marks.join(", "), isShared: false },
-        fates: notTaken.map((fate): CellFate => ({ kind: "not taken", ...fate })),
-      }),
-    );
-    const source = {
-      ...{ table: this.found.sheet, found: this.table, columns: this.columns, unit: this.unit, isLength },
-      bases: [...this.fates, ...notTaken],
-    };
+    const source = { table: this.found.sheet, found: this.table, columns: this.columns, unit: this.unit, isLength };
+    const bases = () => [...this.settled.map(fatesOf), ...values.map(notTakenOf)];
     const isPlain = questions.length === 0 && isPlainSheet(this.table, this.columns, values, this.found.sheet);
     let lines: ReadAs["lines"] | null = null;
     return {
@@ -225,15 +217,27 @@ class ScheduleReading {
       isPlain,
       questions,
       get lines() {
-        lines ??= readLines(source);
+        lines ??= readLines({ ...source, bases: bases() });
         return lines;
       },
     };
   }
 }
 
+/** A base as its node has it, the texts that its note keeps, and as its rows give it. */
+interface SettledBase {
+  readonly base: RowBase;
+  readonly texts: readonly KeptText[];
+  readonly written: RowBase;
+}
+
+function notTakenOf({ row, notTaken }: RowValues): BaseFates {
+  const fates = notTaken.map((fate): CellFate => ({ kind: "not taken", ...fate }));
+  return { mark: row.marks.join(", "), isShared: false, fates };
+}
+
 /** What became of the cells of a base; kept texts stand in its note. */
-function fatesOf(base: RowBase, texts: readonly KeptText[], written: RowBase): BaseFates {
+function fatesOf({ base, texts, written }: SettledBase): BaseFates {
   const isAlone = base.groups.length === 1;
   const taken = (values: RowBase["own"]) =>
     values.map((value): CellFate => ({ kind: "taken", taken: value, key: keyInBase(value.key, isAlone) }));

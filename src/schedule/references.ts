@@ -23,10 +23,15 @@ interface At {
 
 type Step = { readonly to: At } | { readonly end: Resolution };
 
+/** So many unknown marks are told with the nearest that there are. */
+const MOST_NEAR = 20;
+
 /** Follows the references of a table's rows; what a cell leads to is found once. */
 export class References {
   private readonly found = new Map<SheetCell, Resolution>();
   private readonly rowOfMark = new Map<string, number>();
+  /** Marks so far that no row has. */
+  private unknown = 0;
 
   constructor(
     private readonly rows: readonly KnownRow[],
@@ -98,13 +103,19 @@ export class References {
   }
 
   /** A mark that no row has, with the nearest that rows have. */
-  unknownMark(cell: SheetCell, mark: string): Resolution {
-    const near = nearestThree(
-      mark,
-      this.rows.flatMap(({ marks }) => marks),
-    ).join(", ");
+  unknownMark(cell: SheetCell, mark: string): Extract<Resolution, { kind: "fault" }> {
+    const near = this.nearMarks(mark).join(", ");
     const message = `"${cell.text}": no row has the mark ${mark}; allowed is the mark of a base of this table${near === "" ? "" : `, as ${near}`}`;
     return { kind: "fault", message };
+  }
+
+  /** Of the first faults alone: a sheet of unknown marks would else be searched for each. */
+  private nearMarks(mark: string): readonly string[] {
+    if (++this.unknown > MOST_NEAR) return [];
+    return nearestThree(
+      mark,
+      this.rows.flatMap(({ marks }) => marks),
+    );
   }
 
   private ofNote(cell: SheetCell, { note }: Extract<Reference, { kind: "note" }>): Resolution {

@@ -114,31 +114,39 @@ function splitCell(cell: string): { readonly letters: string; readonly row: stri
 export function withRepeated(bases: readonly RowBase[], references: References): RowBases {
   const byMark = new Map(bases.flatMap((base) => base.marks.map((mark) => [markKey(mark), base] as const)).reverse());
   const findings: Finding[] = [];
+  const found = new Map<RowBase, Source>();
   const whole = bases.map((base) => {
     if (base.sameAs === null) return base;
-    const source = sourceOf(base, byMark);
+    const source = sourceOf(base, byMark, found);
     if (source.base !== null) return repeat(base, source.base, base.sameAs);
     const { cell, mark } = base.sameAs;
-    const unknown = references.unknownMark(cell, mark);
-    const message =
-      source.isCircle || unknown.kind !== "fault"
-        ? `"${cell.text}" leads back to itself; allowed is a base that has its own values`
-        : unknown.message;
+    const message = source.isCircle
+      ? `"${cell.text}" leads back to itself; allowed is a base that has its own values`
+      : references.unknownMark(cell, mark).message;
     findings.push(errorAt(cell.place, "cell-fault", message));
     return standIns(base, cell);
   });
   return { bases: whole, findings };
 }
 
-function sourceOf(base: RowBase, byMark: ReadonlyMap<string, RowBase>): { base: RowBase | null; isCircle: boolean } {
+interface Source {
+  readonly base: RowBase | null;
+  readonly isCircle: boolean;
+}
+
+/** What a chain of bases leads to; every base on the way leads there too, and is found once. */
+function sourceOf(base: RowBase, byMark: ReadonlyMap<string, RowBase>, found: Map<RowBase, Source>): Source {
   const passed = new Set<RowBase>();
   let at: RowBase | undefined = base;
-  while (at !== undefined && at.sameAs !== null) {
-    if (passed.has(at)) return { base: null, isCircle: true };
+  let source: Source | undefined;
+  while (at !== undefined && at.sameAs !== null && source === undefined) {
     passed.add(at);
     at = byMark.get(markKey(at.sameAs.mark));
+    if (at !== undefined) source = passed.has(at) ? { base: null, isCircle: true } : found.get(at);
   }
-  return { base: at ?? null, isCircle: false };
+  source ??= { base: at ?? null, isCircle: false };
+  for (const each of passed) found.set(each, source);
+  return source;
 }
 
 /** What a row that repeats a base does not take over: what is its own, and how many there are. */

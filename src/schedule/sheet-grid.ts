@@ -23,6 +23,8 @@ export interface SheetGrid {
   text(row: number, column: number): string;
   cell(row: number, column: number): Cell;
   span(row: number, column: number): Span | null;
+  /** The last row that holds a text in a column; -1 where none does. */
+  lastFilled(column: number): number;
   /** As the spreadsheet names it: `B5`. */
   place(row: number, column: number): string;
   /** Notes that a cell's text has found its place in a table. */
@@ -36,6 +38,7 @@ class Sheet {
   readonly width: number;
   private readonly spans: ReadonlyMap<number, Span>;
   private readonly taken: (Uint8Array | undefined)[] = [];
+  private ends: { readonly rows: readonly number[]; readonly columns: readonly number[] } | null = null;
 
   constructor(table: Table) {
     this.rows = table.rows;
@@ -58,6 +61,18 @@ class Sheet {
 
   spanAt(row: number, column: number): Span | null {
     return this.spans.size === 0 ? null : (this.spans.get(row * this.width + column) ?? null);
+  }
+
+  /** The last filled column of each row, and the last filled row of each column. */
+  lastTexts(): { readonly rows: readonly number[]; readonly columns: readonly number[] } {
+    if (this.ends !== null) return this.ends;
+    const rows = this.rows.map(() => -1);
+    const columns = Array.from({ length: this.width }, () => -1);
+    for (const [row, cells] of this.rows.entries())
+      for (let column = 0; column < cells.length; column++)
+        if (this.textAt(row, column) !== "") [rows[row], columns[column]] = [column, row];
+    this.ends = { rows, columns };
+    return this.ends;
   }
 
   takeAt(row: number, column: number): void {
@@ -109,6 +124,9 @@ class UprightGrid implements SheetGrid {
   span(row: number, column: number): Span | null {
     return this.sheet.spanAt(row, column);
   }
+  lastFilled(column: number): number {
+    return this.sheet.lastTexts().columns[column] ?? -1;
+  }
   place(row: number, column: number): string {
     return `${columnLetters(column + 1)}${row + 1}`;
   }
@@ -142,6 +160,9 @@ class TurnedGrid implements SheetGrid {
   span(row: number, column: number): Span | null {
     const span = this.sheet.spanAt(column, row);
     return span === null ? null : { top: span.left, left: span.top, bottom: span.right, right: span.bottom };
+  }
+  lastFilled(column: number): number {
+    return this.sheet.lastTexts().rows[column] ?? -1;
   }
   place(row: number, column: number): string {
     return `${columnLetters(row + 1)}${column + 1}`;

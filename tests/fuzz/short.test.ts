@@ -13,6 +13,7 @@ const CASES: readonly (readonly [string, number])[] = [
   ["words of the language", 60],
   ["schedule and placement CSV", 30],
   ["XLSX", 30],
+  ["read", 30],
   ["survey points", 40],
   ["summary.json", 30],
   ["DXF", 100],
