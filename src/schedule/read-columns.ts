@@ -17,7 +17,7 @@ export type ReadHeading = Pick<Heading, "name" | "key" | "formName" | "words">;
 export function readColumns(settled: readonly SettledColumn<ReadHeading>[], unit: Unit): readonly ReadColumn[] {
   return settled.map((column) => ({
     ...{ index: column.index, found: column.column, heading: headingText(column.column) },
-    name: column.heading?.name ?? headingText(column.column),
+    ...{ name: column.heading?.name ?? headingText(column.column), how: column.how },
     role: roleOf(column, unit),
   }));
 }
@@ -105,8 +105,8 @@ function bareUnderFeet(text: string): CellReading {
 /** What a count of several marks is of: said again by the rows. */
 const SHARED = /^(\s*\(?\d+\)?)\s*(?:altogether|total|in all|per mark)\s*$/i;
 
-/** `3 x 2`, `4 x 3 perimeter`: lines of rods in X and Y. */
-function linesReading(text: string, place: SourcePlace): CellReading | null {
+/** `3 x 2`, `4 x 3 perimeter`: lines of rods in X and Y; null for any other text. */
+export function linesReading(text: string, place: SourcePlace): CellReading | null {
   const [, nx, ny, around] = /^\s*(\d{1,3})\s*[x×]\s*(\d{1,3})(\s+perimeter)?\s*$/i.exec(text) ?? [];
   if (nx === undefined || ny === undefined) return null;
   const count = around === undefined ? Number(nx) * Number(ny) : 2 * (Number(nx) + Number(ny)) - 4;

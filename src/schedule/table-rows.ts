@@ -1,10 +1,12 @@
 /** A table that was found -> its rows with the cells that hold something, the job's answers for cells in their place. */
 import { cellInSheet, placeOfCell } from "../readers/cell-place.js";
 import type { Cell } from "../readers/inputs.js";
+import type { SourcePlace } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
 import { spreadMerged } from "./merged-cells.js";
 import type { CellReading, FoundTable } from "./model.js";
-import type { ReadColumn, SheetCell, TableRow } from "./sheet-cell.js";
+import { linesReading } from "./read-columns.js";
+import type { ColumnRole, ReadColumn, SheetCell, TableRow } from "./sheet-cell.js";
 import type { UsedAnswers } from "./used-answers.js";
 
 /** What rows are made with. */
@@ -55,7 +57,10 @@ function readingOf({
   isAnswered,
 }: Omit<SheetCell, "reading">): CellReading | null {
   if (role.kind !== "value" && role.kind !== "note") return null;
-  if (isAnswered) return chosenReading(role.read(cell.text, place), text) ?? role.read(text, place);
+  if (isAnswered) {
+    const written = role.read(cell.text, place);
+    return chosenReading(written, text) ?? withLines(written, text, place, role) ?? role.read(text, place);
+  }
   if (cell.fault !== undefined) return { kind: "fault", message: cell.fault };
   return cell.isStruck === true ? { kind: "fault", message: struckWords(text) } : role.read(text, place);
 }
@@ -69,6 +74,15 @@ function chosenReading(reading: CellReading, answer: string): CellReading | null
   if (reading.kind !== "choice") return null;
   const chosen = reading.readings.find(({ how }) => how.toLowerCase() === answer.trim().toLowerCase());
   return chosen === undefined ? null : { kind: "value", ...chosen };
+}
+
+/** `2 x 3` for the `(6) 1"` of a column of rods says how the six stand, and leaves what else the cell says. */
+function withLines(written: CellReading, answer: string, place: SourcePlace, role: ColumnRole): CellReading | null {
+  const isOfRods = role.kind === "value" && (role.key === "rods" || role.key === "rods.diameter");
+  const lines = isOfRods ? linesReading(answer, place) : null;
+  if (lines?.kind !== "value" || written.kind !== "value") return lines;
+  const rest = written.parts.filter(({ key }) => key !== "rods.count");
+  return { ...lines, parts: [...lines.parts, ...rest] };
 }
 
 /** Of a sheet whose bases lie across, the column that holds the base is its row. */

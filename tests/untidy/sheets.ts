@@ -148,6 +148,15 @@ export const READ: readonly UntidySheet[] = [
     bases: ["{ mark: B1, rods: { count: 6, diameter: 3/4 }, pattern: { kind: rectangle, x: 12, nx: 3, ny: 2, y: 9 } }"],
   },
   {
+    name: "lines of rods answered for cells that say their size too",
+    lines: ["MARK | RODS | X | Y", 'B1 | (6) 1 1/4"Ø x 2\'-6" | 14 | 16', "B2 | (8) 1 | 14 | 16"],
+    answers: { cells: { B2: "2 x 3", B3: "3 x 3 perimeter" } },
+    bases: [
+      "{ mark: B1, rods: { count: 6, diameter: 1 1/4, length: 30 }, pattern: { kind: rectangle, x: 14, y: 16, nx: 2, ny: 3 } }",
+      "{ mark: B2, rods: { count: 8, diameter: 1 }, pattern: { kind: rectangle, x: 14, y: 16, nx: 3, ny: 3, perimeter: yes } }",
+    ],
+  },
+  {
     name: "two rods and one gauge",
     lines: ["MARK | NO. OF RODS | ROD DIA | X | Y", "B1 | 2 | 3/4 | 6 | -"],
     bases: ["{ mark: B1, rods: { count: 2, diameter: 3/4 }, pattern: { kind: lines, x: [-3, 3], y: [0] } }"],
@@ -216,6 +225,7 @@ export const READ: readonly UntidySheet[] = [
   {
     name: "a range of marks",
     lines: ["MARK | QTY | ROD DIA | X | Y", "B4 THRU B6 | 3 | 3/4 | 9 | 9"],
+    told: ["count-of-marks"],
     bases: ["B4", "B5", "B6"].map((mark) => B1.replace("mark: B1", `mark: ${mark}, quantity: 1`)),
   },
   {
