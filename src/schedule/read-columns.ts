@@ -22,7 +22,7 @@ export function readColumns(settled: readonly SettledColumn<ReadHeading>[], unit
   }));
 }
 
-function roleOf({ as, heading, column, how }: SettledColumn<ReadHeading>, unit: Unit): ColumnRole {
+function roleOf({ as, heading, column, how, isSquare }: SettledColumn<ReadHeading>, unit: Unit): ColumnRole {
   switch (as) {
     case "asked":
       return { kind: "asked" };
@@ -33,8 +33,22 @@ function roleOf({ as, heading, column, how }: SettledColumn<ReadHeading>, unit: 
     case "value":
       return heading === null
         ? { kind: "left out", why: how }
-        : { kind: "value", key: heading.key, read: remembered(headingReader(heading, column.unit, unit)) };
+        : {
+            kind: "value",
+            key: heading.key,
+            read: remembered(squared(headingReader(heading, column.unit, unit), isSquare)),
+          };
   }
+}
+
+/** One length is read as a square of it, where the job says that it stands for both ways. */
+function squared(read: CellReader, isSquare: true | undefined): CellReader {
+  if (isSquare !== true) return read;
+  return (text, place) => (isOneLength(text) ? read(`${text.trim()} SQ`, place) : read(text, place));
+}
+
+function isOneLength(text: string): boolean {
+  return /^[\d\s./'"-]*\d[\d\s./'"-]*(?:in\.?|mm|ft)?$/i.test(text.trim());
 }
 
 /** How a text is read under one of our own headings, whatever the sheet has; undefined for none of ours. */

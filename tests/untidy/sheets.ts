@@ -148,6 +148,18 @@ export const READ: readonly UntidySheet[] = [
     bases: ["{ mark: B1, rods: { count: 6, diameter: 3/4 }, pattern: { kind: rectangle, x: 12, nx: 3, ny: 2, y: 9 } }"],
   },
   {
+    name: "a gauge of one length that the job says holds both ways",
+    lines: ["MARK | NO. OF RODS | ROD DIA | GAGE", 'B1 | 4 | 3/4 | 9"', "B2 | 4 | 1 | 12 x 10"],
+    answers: { columns: { GAGE: "Pattern size" }, cells: { D2: "9 SQ" } },
+    bases: TWO.map((base) => base.replace("diameter", "count: 4, diameter")),
+  },
+  {
+    name: "gauges of one length each, square by the job",
+    lines: ["MARK | ROD DIA | GAGE", 'B1 | 3/4 | 9"', "B2 | 1 | DO"],
+    answers: { columns: { GAGE: "square" } },
+    bases: [B1, B1.replace("B1", "B2").replace("3/4", "1")],
+  },
+  {
     name: "lines of rods answered for cells that say their size too",
     lines: ["MARK | RODS | X | Y", 'B1 | (6) 1 1/4"Ø x 2\'-6" | 14 | 16', "B2 | (8) 1 | 14 | 16"],
     answers: { cells: { B2: "2 x 3", B3: "3 x 3 perimeter" } },
