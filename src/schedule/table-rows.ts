@@ -45,7 +45,27 @@ function filledCells(cells: readonly Cell[], source: RowSource): readonly SheetC
 export function cellUnder(column: ReadColumn, cell: Cell, answer: string | undefined, source: RowSource): SheetCell {
   const place = placeOfCell(source.file, source.table.sheet, cell, labelOf(cell, column, source.table));
   const read = { column, cell, place, text: answer ?? cell.text, isAnswered: answer !== undefined };
-  return { ...read, reading: readingOf(read) };
+  return { ...read, reading: noteOrCount(readingOf(read), read, source.table) };
+}
+
+/** `B3 (2)` and `B3*` on a sheet that has a note 2 or *: two of the base and a mark with its sign, or B3 with a note. */
+function noteOrCount(
+  reading: CellReading | null,
+  { column: { role }, text, place, isAnswered }: Omit<SheetCell, "reading">,
+  { notes }: FoundTable,
+): CellReading | null {
+  if (reading?.kind !== "value" || role.kind !== "value" || role.key !== "mark" || isAnswered) return reading;
+  const [, mark, count, sign = count] = /^\s*(\S+?)\s*(?:\((\d{1,2})\)|(\*+|\u2020))\s*$/u.exec(text) ?? [];
+  if (mark === undefined || sign === undefined || !notes.has(sign)) return reading;
+  const alone = role.read(`the mark ${mark}`, place);
+  if (alone.kind !== "value") return reading;
+  const other = count === undefined ? `the mark ${text.trim()}` : `${mark} (${count} EA)`;
+  const readings = [
+    { ...alone, how: `the mark ${mark}` },
+    { ...reading, how: other },
+  ];
+  const message = `"${text}" may be the mark ${mark} with note ${sign}, or ${count === undefined ? other : `${count} of ${mark}`}: write the one that is meant`;
+  return { kind: "choice", readings, message };
 }
 
 /** A cell that cannot be read as typed, or is struck out, is read where the job says what is meant. */

@@ -390,6 +390,21 @@ export const READ: readonly UntidySheet[] = [
 /** Sheets that must be asked about or are at fault; the codes say how. */
 export const REFUSED: readonly (Omit<UntidySheet, "bases" | "told"> & { readonly codes: readonly string[] })[] = [
   {
+    name: "marks that may be a range, beside a count of bases",
+    lines: ["MARK | QTY | ROD DIA | X | Y", "B1-3 | 1 | 3/4 | 9 | 9", "1-4 | 2 | 3/4 | 9 | 9"],
+    codes: ["asked-reading"],
+  },
+  {
+    name: "a mark with the number of a note, which may be a count",
+    lines: ["MARK | ROD DIA | X | Y", "B3 (2) | 3/4 | 9 | 9", "B4 (3) | 3/4 | 9 | 9", "(2) EXISTING PIER"],
+    codes: ["asked-reading"],
+  },
+  {
+    name: "a mark with the sign of a note",
+    lines: ["MARK | ROD DIA | X | Y", "B3* | 3/4 | 9 | 9", "B4 | 3/4 | 9 | 9", "* EXISTING PIER"],
+    codes: ["asked-reading"],
+  },
+  {
     name: "overall or pitch",
     lines: ["MARK | ROD DIA | SPACING X | Y | NX", "B1 | 3/4 | 6 | 9 | 3"],
     codes: ["asked-heading"],
