@@ -2,7 +2,7 @@
 import type { Finding } from "../diagnostics/finding.js";
 import { nearestWords } from "../diagnostics/nearest.js";
 import { cellInSheet, columnLetters } from "../readers/cell-place.js";
-import { NOTE } from "./heading-synonyms.js";
+import { NOTE, SQUARE } from "./heading-synonyms.js";
 import { plainHeading } from "./headings.js";
 import type { FoundColumn, FoundTable, TableAnswers } from "./model.js";
 import type { KnownHeading, Meant, SettleContext, Vocabulary } from "./settled-column.js";
@@ -100,6 +100,9 @@ function meantBy(answer: string, ours: Vocabulary<KnownHeading>["own"]): Meant |
   const plain = plainAnswer(answer);
   if (LEFT_OUT.has(plain)) return { name: NOTE, how: "left out by the job", isAnswer: true, isLeftOut: true };
   if (plain === NOTE) return { name: NOTE, how: "kept as a note by the job", isAnswer: true };
+  const pattern = plain === SQUARE ? ours.get(plainHeading("Pattern size")) : undefined;
+  if (pattern !== undefined)
+    return { name: pattern.name, how: "answered by the job: the same both ways", isAnswer: true, isSquare: true };
   const own = ours.get(plainHeading(answer));
   if (own !== undefined) return { name: own.name, how: "answered by the job", isAnswer: true };
   const near = nearestWords(answer, [...new Set([...ours.values()].map(({ name }) => name))], 3);

@@ -43,6 +43,7 @@ export const DESCRIBED: Readonly<Record<HeadingName, string>> = {
   "Pier size": "the size of the pier",
   "Pier X": "the pier along x",
   "Pier Y": "the pier along y",
+  square: "the same both ways: 8 for 8 x 8 overall",
   "Pier dia": "the diameter of the pier",
   "Pier depth": "the depth of the pier",
   Grout: "the grout gap",

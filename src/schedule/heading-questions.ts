@@ -33,7 +33,7 @@ export function askHeadings(
   const firsts = pairs.filter(({ one, other }) => other === null || one.index < other.index);
   const asked = firsts.map(({ one, other }) => ({
     one,
-    question: other === null ? askOne(one, view) : askPair(one, other, view),
+    question: other === null ? askOne(one, marksOnce(one.names, settled), view) : askPair(one, other, view),
   }));
   return {
     questions: [...asked.map(({ question }) => question), ...rivals.map((twins) => askRivals(twins, view))],
@@ -53,7 +53,13 @@ function partnersOf(open: readonly Settlement[]): ReadonlyMap<Settlement, Settle
   return new Map(pairs.flatMap(([one, other]) => [[one, other] as const, [other, one] as const]));
 }
 
-function askOne({ column, index, names }: Settlement, view: TableView): ReadQuestion {
+/** A mark is not asked for where a column gives it. */
+function marksOnce(names: readonly HeadingName[], settled: readonly Settlement[]): readonly HeadingName[] {
+  const isGiven = settled.some((one) => one.settled?.name === "Mark");
+  return isGiven ? names.filter((name) => name !== "Mark") : names;
+}
+
+function askOne({ column, index }: Settlement, names: readonly HeadingName[], view: TableView): ReadQuestion {
   const choices = names.map((name) => ({ line: lineOf(view.table, [[column, name]]), means: meansOf(name) }));
   const offered = names.includes(NOTE) ? choices : [...choices, noteChoice(column, view.table)];
   const kinds = names.filter((name) => name !== NOTE).map(meansOf);

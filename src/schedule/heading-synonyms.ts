@@ -10,6 +10,9 @@ export type HeadingName = string;
 /** What a column may be instead of one of ours. */
 export const NOTE = "note";
 
+/** An answer for a column of one length a base: the gauge of the rods both ways. */
+export const SQUARE = "square";
+
 /** Why words have several meanings, and so what may settle which. */
 export type Doubt =
   /** Cells of the one form cannot be of the other. */

@@ -44,13 +44,13 @@ export class Questions {
 }
 
 function toQuestion({ text, asked }: Open): ReadQuestion {
-  return { cells: asked.map(({ place }) => place.cell ?? ""), text, choices: linesOf(asked) };
+  return { cells: [...new Set(asked.map(({ place }) => place.cell ?? ""))], text, choices: linesOf(asked) };
 }
 
 function toFinding(open: Open): Finding {
   const { code, text, asked } = open;
   const [first, ...others] = asked.map(({ place }) => place);
-  const more = others.map(({ cell }) => cell ?? "");
+  const more = [...new Set(others.map(({ cell }) => cell ?? ""))].filter((cell) => cell !== first?.cell);
   const also = more.length === 0 ? "" : `; the same in ${listed(more, MOST_CELLS_NAMED)}`;
   const lines = linesOf(asked.slice(0, MOST_CELLS_NAMED)).map(({ line, means }) => `${line} where ${means}`);
   const place = first ?? { file: "", line: 1, column: 1 };
@@ -78,7 +78,7 @@ function linesOf(asked: readonly Asked[]): ReadQuestion["choices"] {
       const own = choices[index];
       return own === undefined || !("answer" in own) ? [] : [`${bareCell(place)}: ${yamlText(own.answer)}`];
     });
-    return { line: `cells: { ${cells.join(", ")} }`, means: choice.means };
+    return { line: `cells: { ${[...new Set(cells)].join(", ")} }`, means: choice.means };
   });
 }
 

@@ -18,12 +18,12 @@ export type ReadHeading = Pick<Heading, "name" | "key" | "formName" | "words">;
 export function readColumns(settled: readonly SettledColumn<ReadHeading>[], unit: Unit): readonly ReadColumn[] {
   return settled.map((column) => ({
     ...{ index: column.index, found: column.column, heading: headingText(column.column) },
-    name: column.heading?.name ?? headingText(column.column),
+    ...{ name: column.heading?.name ?? headingText(column.column), how: column.how },
     role: roleOf(column, unit),
   }));
 }
 
-function roleOf({ as, heading, column, how }: SettledColumn<ReadHeading>, unit: Unit): ColumnRole {
+function roleOf({ as, heading, column, how, isSquare }: SettledColumn<ReadHeading>, unit: Unit): ColumnRole {
   switch (as) {
     case "asked":
       return { kind: "asked" };
@@ -34,8 +34,22 @@ function roleOf({ as, heading, column, how }: SettledColumn<ReadHeading>, unit: 
     case "value":
       return heading === null
         ? { kind: "left out", why: how }
-        : { kind: "value", key: heading.key, read: remembered(headingReader(heading, column.unit, unit)) };
+        : {
+            kind: "value",
+            key: heading.key,
+            read: remembered(squared(headingReader(heading, column.unit, unit), isSquare)),
+          };
   }
+}
+
+/** One length is read as a square of it, where the job says that it stands for both ways. */
+function squared(read: CellReader, isSquare: true | undefined): CellReader {
+  if (isSquare !== true) return read;
+  return (text, place) => (isOneLength(text) ? read(`${text.trim()} SQ`, place) : read(text, place));
+}
+
+function isOneLength(text: string): boolean {
+  return /^[\d\s./'"-]*\d[\d\s./'"-]*(?:in\.?|mm|ft)?$/i.test(text.trim());
 }
 
 /** How a text is read under one of our own headings, whatever the sheet has; undefined for none of ours. */
@@ -134,8 +148,8 @@ function bareUnderFeet(text: string): CellReading {
 /** What a count of several marks is of: said again by the rows. */
 const SHARED = /^(\s*\(?\d+\)?)\s*(?:altogether|total|in all|per mark)\s*$/i;
 
-/** `3 x 2`, `4 x 3 perimeter`: lines of rods in X and Y. */
-function linesReading(text: string, place: SourcePlace): CellReading | null {
+/** `3 x 2`, `4 x 3 perimeter`: lines of rods in X and Y; null for any other text. */
+export function linesReading(text: string, place: SourcePlace): CellReading | null {
   const [, nx, ny, around] = /^\s*(\d{1,3})\s*[x×]\s*(\d{1,3})(\s+perimeter)?\s*$/i.exec(text) ?? [];
   if (nx === undefined || ny === undefined) return null;
   const count = around === undefined ? Number(nx) * Number(ny) : 2 * (Number(nx) + Number(ny)) - 4;

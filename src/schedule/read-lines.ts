@@ -148,12 +148,12 @@ function otherLines({ table, found, columns }: LineSource, told: ReadonlySet<num
   );
 }
 
-function headingRemark({ role, name }: ReadColumn): string {
+function headingRemark({ role, name, how }: ReadColumn): string {
   switch (role.kind) {
     case "value":
-      return `heading: ${name}`;
+      return how === "" ? `heading: ${name}` : `heading: ${name}; ${how}`;
     case "note":
-      return "heading that is not known: its cells are kept as notes";
+      return `heading: its cells are kept as notes; ${how}`;
     case "left out":
       return `heading: ${role.why}`;
     case "asked":

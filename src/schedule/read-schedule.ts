@@ -23,7 +23,7 @@ import type { BaseFates, CellFate } from "./read-lines.js";
 import { readLines } from "./read-lines.js";
 import { References } from "./references.js";
 import type { RowBase } from "./row-bases.js";
-import { rowBases, withOneMark, withRepeated } from "./row-bases.js";
+import { rowBases, SharedCounts, withOneMark, withRepeated } from "./row-bases.js";
 import { rowKinds } from "./row-kinds.js";
 import type { RowValues } from "./row-values.js";
 import { readRow } from "./row-values.js";
@@ -167,7 +167,10 @@ class ScheduleReading {
     const put = rowBases(values, this.questions);
     const whole = withRepeated(put.bases, references);
     this.add([...put.findings, ...whole.findings]);
-    return { bases: whole.bases.flatMap((base) => withOneMark(base, this.questions)), values };
+    const shared = new SharedCounts();
+    const single = whole.bases.flatMap((base) => withOneMark(base, this.questions, shared));
+    this.add(shared.findings());
+    return { bases: single, values };
   }
 
   private noMarks(): Finding {

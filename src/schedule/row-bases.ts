@@ -1,7 +1,9 @@
 /** The rows of a table -> its bases: rows without a mark join the base above them, those with several marks are as many bases. */
 import type { Finding } from "../diagnostics/finding.js";
+import { listed } from "../diagnostics/listed.js";
 import type { SourcePlace } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
+import { groupBy } from "../units/group-by.js";
 import { parseCount } from "../units/index.js";
 import { scalar } from "./grammar/index.js";
 import { markKey } from "./mark-key.js";
@@ -179,10 +181,10 @@ function standIns(base: RowBase, from: SheetCell): RowBase {
 }
 
 /** A base for each mark of a row, with its share of what is counted. */
-export function withOneMark(base: RowBase, questions: Questions): readonly RowBase[] {
+export function withOneMark(base: RowBase, questions: Questions, shared: SharedCounts): readonly RowBase[] {
   const { marks } = base;
   if (marks.length < 2) return [base];
-  const own = base.own.map((value) => (COUNTED.has(value.key) ? share(value, marks, questions) : value));
+  const own = base.own.map((value) => (COUNTED.has(value.key) ? share(value, marks, questions, shared) : value));
   return marks.map((mark) => ({
     ...{ ...base, marks: [mark], isOneOfSeveral: true },
     own: own.filter((value) => !isOtherMark(value, mark)),
@@ -191,12 +193,40 @@ export function withOneMark(base: RowBase, questions: Questions): readonly RowBa
 
 const COUNTED = new Set(["quantity", "template.quantity"]);
 
+/** Counts that are as many as the marks of their row, taken as one of each: told once for each column. */
+export class SharedCounts {
+  private readonly values: Taken[] = [];
+
+  add(value: Taken): void {
+    this.values.push(value);
+  }
+
+  findings(): readonly Finding[] {
+    const byColumn = groupBy(this.values, ({ from }) => from.column.name);
+    return [...byColumn].flatMap(([name, [first, ...others]]): Finding[] => {
+      if (first === undefined) return [];
+      const { from } = first;
+      const also =
+        others.length === 0
+          ? ""
+          : `, and so ${listed(
+              others.map((one) => bareCell(one.from.place)),
+              MOST_NAMED,
+            )}`;
+      const message = `"${from.text}" on a row of as many marks is taken as 1 of each${also}; where each mark has so many, the job says so, as cells: { ${bareCell(from.place)}: ${from.text.trim()} each }`;
+      return [{ ...errorAt(from.place, "count-of-marks", `${name}: ${message}`), severity: "warning" }];
+    });
+  }
+}
+
+const MOST_NAMED = 6;
+
 function isOtherMark({ key, node }: Taken, mark: string): boolean {
   return key === "mark" && node.kind === "scalar" && node.text !== mark;
 }
 
 /** A count on a row of several marks: each, or altogether? Proved where it is 1, or as many as there are marks. */
-function share(value: Taken, marks: readonly string[], questions: Questions): Taken {
+function share(value: Taken, marks: readonly string[], questions: Questions, shared: SharedCounts): Taken {
   const { node, from } = value;
   if (node.kind !== "scalar" || value.origin === "asked") return value;
   const [, number = "", word = ""] =
@@ -212,7 +242,10 @@ function share(value: Taken, marks: readonly string[], questions: Questions): Ta
   const each = count.value / marks.length;
   if (word !== "" && Number.isInteger(each)) return counted(String(each), `${each} of each mark`);
   if (count.value === 1) return counted("1", `1 of each of ${marks.length} marks`);
-  if (count.value === marks.length) return counted("1", `${count.value} for ${marks.length} marks: 1 of each`);
+  if (count.value === marks.length) {
+    shared.add(value);
+    return counted("1", `${count.value} for ${marks.length} marks: 1 of each`);
+  }
   return askShare(value, count.value, marks, questions);
 }
 

@@ -13,6 +13,20 @@ export function settleChoices(
   questions: Questions,
 ): readonly Taken[] {
   if (open.length === 0) return [];
+  const isOfMarks = ({ from: { column } }: OpenChoice) => column.role.kind === "value" && column.role.key === "mark";
+  const marks = open.filter(isOfMarks).flatMap((choice) => asked(choice, choice.readings, questions));
+  return [
+    ...marks,
+    ...settleOthers(
+      open.filter((choice) => !isOfMarks(choice)),
+      taken,
+      questions,
+    ),
+  ];
+}
+
+/** No other cell says which bases a row stands for; what else it gives may be proved. */
+function settleOthers(open: readonly OpenChoice[], taken: readonly Taken[], questions: Questions): readonly Taken[] {
   const possible = combinations(open.map(({ readings }) => readings)).filter((chosen) => agree(chosen, taken));
   return open.flatMap((choice, index) => {
     const left = choice.readings.filter((reading) => possible.some((chosen) => chosen[index] === reading));

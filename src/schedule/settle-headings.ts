@@ -2,13 +2,13 @@
 import type { Finding } from "../diagnostics/finding.js";
 import { groupBy } from "../units/group-by.js";
 import { readAnswers } from "./heading-answers.js";
-import type { LookUp } from "./heading-meanings.js";
+import type { LookUp, Meanings } from "./heading-meanings.js";
 import { lookUp } from "./heading-meanings.js";
 import type { Settling } from "./heading-proofs.js";
 import { isTaken, PROOFS } from "./heading-proofs.js";
 import { askHeadings, tellUnknown } from "./heading-questions.js";
 import type { Doubt, HeadingName } from "./heading-synonyms.js";
-import { NOTE } from "./heading-synonyms.js";
+import { NOTE, SQUARE } from "./heading-synonyms.js";
 import type { Heading } from "./headings.js";
 import { headingNamed, OWN_NAMES, plainHeading } from "./headings.js";
 import type { FoundColumn, FoundTable, ReadQuestion, TableAnswers } from "./model.js";
@@ -46,12 +46,12 @@ export function settleColumns<H extends KnownHeading>(
   const { file } = context;
   const answered = readAnswers(table, answers, context, vocabulary);
   const meanings = isOwnSheet(table, vocabulary) ? ownMeaning(vocabulary) : vocabulary.lookUp;
+  const view = new TableView(table, context.unit);
   const first = table.columns.map((column, index): Settlement => {
-    const { names, doubt } = meanings(column.words, column.group);
+    const { names, doubt } = ofOneLength(meanings(column.words, column.group), index, view);
     const answer = answered.byColumn.get(index) ?? null;
     return { column, index, names, doubt, settled: answer ?? bySingle(names, column) };
   });
-  const view = new TableView(table, context.unit);
   const settled = settleWithMark(first, view, context, vocabulary);
   const twins = holdTwins(
     settled.map((one) => toColumn(one, vocabulary)),
@@ -80,6 +80,21 @@ function bySingle(names: readonly HeadingName[], column: FoundColumn): Meant | n
     return { name: NOTE, how: column.words === "" ? "has no heading" : "is no heading that is known" };
   return names.length === 1 ? { name: only, how: "" } : null;
 }
+
+/** A gauge of one length is along one axis, or the same both ways: of no such cell can be said which. */
+function ofOneLength(meanings: Meanings, index: number, view: TableView): Meanings {
+  const { names, doubt } = meanings;
+  const isPattern = names.includes("Pattern pitch") && (doubt === "overall or pitch" || doubt === "shown");
+  if (!isPattern || view.isBlank(index)) return meanings;
+  const texts = view.textsOf(index);
+  const isOne = view.lengthsOf(index).every((length, row) => length !== null || texts[row] === "");
+  if (!isOne || texts.some((text) => CENTRES.test(text))) return meanings;
+  const axes = names.includes(NOTE) ? ["Pitch X", "Pitch Y", NOTE] : ["X", "Y", "Pitch X", "Pitch Y", SQUARE];
+  return { names: axes, doubt: "only asked" };
+}
+
+/** A length from rod to rod says so itself. */
+const CENTRES = /c\/c|o\.?c/i;
 
 /** Where no column gives the marks, those that are headed like marks may, so that no bases are taken for one. */
 function settleWithMark(
@@ -191,11 +206,13 @@ function toColumn<H extends KnownHeading>(one: Settlement, { named, unknown }: V
   const { column, index, settled, names } = one;
   if (settled === null)
     return { column, index, heading: null, as: "asked", how: "may be several things; nothing proves which" };
-  const { name, how, isLeftOut, isAnswer } = settled;
+  const { name, how, isLeftOut, isAnswer, isSquare } = settled;
   const heading = named(name) ?? null;
   const isUnknown = names.length === 0 && isAnswer !== true;
   const isNote = name === NOTE || heading === null;
   if (isLeftOut === true || (isNote && isUnknown && unknown === "left out"))
     return { column, index, heading: null, as: "left out", how };
-  return isNote ? { column, index, heading: null, as: "note", how } : { column, index, heading, as: "value", how };
+  return isNote
+    ? { column, index, heading: null, as: "note", how }
+    : { column, index, heading, as: "value", how, ...(isSquare === true ? { isSquare } : {}) };
 }

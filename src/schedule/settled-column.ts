@@ -18,6 +18,8 @@ export interface SettledColumn<H = Heading> {
   readonly as: "value" | "note" | "left out" | "asked";
   /** What settled it, or why it is none, in a few words; "" where its words say it all. */
   readonly how: string;
+  /** Set where one length stands for both ways. */
+  readonly isSquare?: true;
 }
 
 /** What settling hangs on beside the table. */
@@ -41,6 +43,8 @@ export interface Meant {
   readonly isAnswer?: true;
   /** Set where an answer leaves the column out. */
   readonly isLeftOut?: true;
+  /** Set where an answer says that one length stands for both ways. */
+  readonly isSquare?: true;
 }
 
 /** A heading of a registry, as far as settling looks at it. */

@@ -21,6 +21,8 @@ export interface ReadColumn {
   readonly heading: string;
   /** As findings name it: our own name of the heading where it has one. */
   readonly name: string;
+  /** What settled its heading, in a few words; "" where its words say it all. */
+  readonly how: string;
   readonly role: ColumnRole;
 }
 

@@ -151,6 +151,27 @@ export const READ: readonly UntidySheet[] = [
     bases: ["{ mark: B1, rods: { count: 6, diameter: 3/4 }, pattern: { kind: rectangle, x: 12, nx: 3, ny: 2, y: 9 } }"],
   },
   {
+    name: "a gauge of one length that the job says holds both ways",
+    lines: ["MARK | NO. OF RODS | ROD DIA | GAGE", 'B1 | 4 | 3/4 | 9"', "B2 | 4 | 1 | 12 x 10"],
+    answers: { columns: { GAGE: "Pattern size" }, cells: { D2: "9 SQ" } },
+    bases: TWO.map((base) => base.replace("diameter", "count: 4, diameter")),
+  },
+  {
+    name: "gauges of one length each, square by the job",
+    lines: ["MARK | ROD DIA | GAGE", 'B1 | 3/4 | 9"', "B2 | 1 | DO"],
+    answers: { columns: { GAGE: "square" } },
+    bases: [B1, B1.replace("B1", "B2").replace("3/4", "1")],
+  },
+  {
+    name: "lines of rods answered for cells that say their size too",
+    lines: ["MARK | RODS | X | Y", 'B1 | (6) 1 1/4"Ø x 2\'-6" | 14 | 16', "B2 | (8) 1 | 14 | 16"],
+    answers: { cells: { B2: "2 x 3", B3: "3 x 3 perimeter" } },
+    bases: [
+      "{ mark: B1, rods: { count: 6, diameter: 1 1/4, length: 30 }, pattern: { kind: rectangle, x: 14, y: 16, nx: 2, ny: 3 } }",
+      "{ mark: B2, rods: { count: 8, diameter: 1 }, pattern: { kind: rectangle, x: 14, y: 16, nx: 3, ny: 3, perimeter: yes } }",
+    ],
+  },
+  {
     name: "two rods and one gauge",
     lines: ["MARK | NO. OF RODS | ROD DIA | X | Y", "B1 | 2 | 3/4 | 6 | -"],
     bases: ["{ mark: B1, rods: { count: 2, diameter: 3/4 }, pattern: { kind: lines, x: [-3, 3], y: [0] } }"],
@@ -219,6 +240,7 @@ export const READ: readonly UntidySheet[] = [
   {
     name: "a range of marks",
     lines: ["MARK | QTY | ROD DIA | X | Y", "B4 THRU B6 | 3 | 3/4 | 9 | 9"],
+    told: ["count-of-marks"],
     bases: ["B4", "B5", "B6"].map((mark) => B1.replace("mark: B1", `mark: ${mark}, quantity: 1`)),
   },
   {
@@ -378,6 +400,21 @@ export const READ: readonly UntidySheet[] = [
 
 /** Sheets that must be asked about or are at fault; the codes say how. */
 export const REFUSED: readonly RefusedSheet[] = [
+  {
+    name: "marks that may be a range, beside a count of bases",
+    lines: ["MARK | QTY | ROD DIA | X | Y", "B1-3 | 1 | 3/4 | 9 | 9", "1-4 | 2 | 3/4 | 9 | 9"],
+    codes: ["asked-reading"],
+  },
+  {
+    name: "a mark with the number of a note, which may be a count",
+    lines: ["MARK | ROD DIA | X | Y", "B3 (2) | 3/4 | 9 | 9", "B4 (3) | 3/4 | 9 | 9", "(2) EXISTING PIER"],
+    codes: ["asked-reading"],
+  },
+  {
+    name: "a mark with the sign of a note",
+    lines: ["MARK | ROD DIA | X | Y", "B3* | 3/4 | 9 | 9", "B4 | 3/4 | 9 | 9", "* EXISTING PIER"],
+    codes: ["asked-reading"],
+  },
   {
     name: "overall or pitch",
     lines: ["MARK | ROD DIA | SPACING X | Y | NX", "B1 | 3/4 | 6 | 9 | 3"],

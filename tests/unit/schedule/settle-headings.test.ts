@@ -260,6 +260,23 @@ describe("SPACING", () => {
     expect(firstOf(["GAGE", "ANCHOR RODS", "BASE PLATE"], [["14 x 6", "(6) 1", "18 x 20 x 1"]])).toBe("asked");
   });
 
+  it("of one length a base is asked: along one axis, or the same both ways", () => {
+    const { questions } = settle(foundTable(["GAGE", "MARK"], ["8", "B1"], ['10"', "B2"]));
+    const lines = ["X", "Y", "Pitch X", "Pitch Y", "square", "note"].map((name) => `columns: { "GAGE": ${name} }`);
+    expect(questions.map(({ choices }) => choices.map(({ line }) => line))).toEqual([lines]);
+    expect(firstOf(["GAGE", "MARK"], [["8", "B1"]], { GAGE: "square" })).toBe("Pattern size");
+    expect(firstOf(["GAGE", "MARK"], [["8 C/C", "B1"]])).toBe("Pattern size");
+    expect(
+      firstOf(
+        ["GAGE", "MARK"],
+        [
+          ["8 x 8", "B1"],
+          ["8", "B2"],
+        ],
+      ),
+    ).toBe("Pattern size");
+  });
+
   it("in millimetres is as sure", () => {
     const table = foundTable(["BOLT CENTRES X", "MARK", "nx", "BASE PLATE X (mm)"], ["300", "B1", "3", "500"]);
     expect(settledAs(settle(table, {}, { unit: "mm" }))[0]).toBe("X");
