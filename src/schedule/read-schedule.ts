@@ -92,7 +92,7 @@ class ScheduleReading {
     this.add(totalDoubts(this.table, bases));
     this.add(besideRows(this.table, this.file));
     const { table, answers, file, unit } = this;
-    this.add(statedUnitFaults({ table, bases, answers, file, unit, isLength }));
+    this.add(statedUnitFaults({ table, lengths: bases.flatMap(lengthsOf), answers, file, unit }));
     this.add(unusedFindings(this.answers, this.table, this.beside.answersAt ?? { file: this.file }));
     const asked = this.questions.finish();
     this.add(asked.findings);
@@ -249,6 +249,11 @@ function fatesOf(base: RowBase, texts: readonly KeptText[], written: RowBase): B
     isShared: written.isOneOfSeveral === true,
     fates: [...taken(own), ...groups, ...kept],
   };
+}
+
+function lengthsOf({ own, groups }: RowBase): RowBase["own"] {
+  const values = [...own, ...groups.flatMap((group) => group.values)];
+  return values.filter(({ key, origin }) => origin !== "asked" && isLength(key));
 }
 
 const LENGTH_KEYS = new Set(HEADINGS.flatMap(({ key, measure }) => (measure === "length" ? [key] : [])));
