@@ -187,6 +187,7 @@ const WORDS: Readonly<Record<string, string>> = {
   elev: "el",
   elevs: "el",
   els: "el",
+  rl: "el",
   elv: "el",
   leveling: "levelling",
   levels: "level",

@@ -61,6 +61,7 @@ export function readPlacements(
   return {
     placements: read.map(({ placement }) => placement),
     findings: [
+      ...meant.findings,
       ...(meant.found.sheet.remarks ?? []),
       ...settled.findings,
       ...misspelt(settled.columns, table, file),

@@ -54,7 +54,7 @@ export function readSchedule(
   const known = (words: string, group: string) => meaningsOf(words, group).length > 0;
   const meant = meantTable(sheets, file, answers, SCHEDULE_TABLE, known);
   if (meant.kind === "none") return nothingRead(file, meant.finding, meant.questions);
-  return new ScheduleReading(meant.found, file, unit, answers, beside).read();
+  return new ScheduleReading(meant.found, file, unit, answers, beside).read(meant.findings);
 }
 
 function nothingRead(file: string, finding: Finding, questions: readonly ReadQuestion[]): Schedule {
@@ -82,7 +82,9 @@ class ScheduleReading {
     this.answers = new UsedAnswers(given);
   }
 
-  read(): Schedule {
+  /** `findings` are told of the choice of the table. */
+  read(findings: readonly Finding[]): Schedule {
+    this.add(findings);
     this.add(this.found.sheet.remarks ?? []);
     const headings = this.settle();
     const rows = this.rows();

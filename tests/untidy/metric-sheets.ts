@@ -112,6 +112,31 @@ export const METRIC: readonly UntidySheet[] = [
     bases: [C1.replace("y: 300 }", "y: 300 }, basePlate: { x: 500, y: 400, thickness: 30 }")],
   },
   {
+    name: "a heading merged down beside a group",
+    unit: "mm",
+    lines: [
+      "Mark | HD BOLTS |  |  | BASE PLATE | GROUT",
+      " | SIZE | OVERALL X | OVERALL Y | THK | ",
+      "C1 | 4 M24 | 400 | 300 | 30 | 25",
+    ],
+    looks: { merges: ["A1:A2", "B1:D1", "F1:F2"] },
+    bases: [C1.replace("y: 300 }", "y: 300 }, basePlate: { thickness: 30 }, grout: 25")],
+  },
+  {
+    name: "bolts with their length under a heading that may count them",
+    unit: "mm",
+    lines: ["Mark | HD bolt | No. of bolts | X | Y", "C1 | M24x600 | 4 | 400 | 300"],
+    bases: [C1.replace("M24 }", "M24, length: 600 }")],
+  },
+  {
+    name: "two tables of which the job names one",
+    unit: "mm",
+    lines: ["Mark | Bolts | X | Y", "C1 | 4 M24 | 400 | 300", "", "Mark | Bolts | Y | X", "C2 | 4 M24 | 300 | 400"],
+    answers: { table: "A1" },
+    bases: [C1],
+    told: ["other-tables"],
+  },
+  {
     name: "bases across, with units and groups in rows of their own",
     unit: "mm",
     lines: ACROSS,
