@@ -24,8 +24,15 @@ export interface StatedUnits {
   readonly unit: Unit;
 }
 
-const STATED =
-  /\b(?:dimensions?|dims?|dimns?|measurements?|lengths?|sizes|units)\b\.?(?:\s+(?:are|is|all|given|shown|to be))*\s*(?:in\b|:|=|-)\s*(mm|millimet(?:re|er)s?|cm|centimet(?:re|er)s?|m|met(?:re|er)s?|inch(?:es)?|in|ft|feet)\b/i;
+const SUBJECT = String.raw`\b(?:dimensions?|dims?|dimns?|measurements?|lengths?|sizes|units)\b\.?(?:\s+(?:and|&)\s+\w+)?(?:\s+(?:are|is|all|given|shown|to be))*\s*`;
+/** `DIMENSIONS IN M` with a word or sign before the unit, `DIMS MM` without. */
+const STATED: readonly RegExp[] = [
+  new RegExp(
+    `${SUBJECT}(?:in\\b|:|=|-)\\s*(mm|millimet(?:re|er)s?|cm|centimet(?:re|er)s?|m|met(?:re|er)s?|inch(?:es)?|in|ft|feet)\\b`,
+    "i",
+  ),
+  new RegExp(`${SUBJECT}(mm|millimet(?:re|er)s?|inches)\\b`, "i"),
+];
 
 /** Units by their first letters. */
 const KINDS: readonly (readonly [RegExp, string])[] = [
@@ -48,7 +55,7 @@ export function statedUnitFaults(stated: StatedUnits): readonly Finding[] {
 
 /** The unit that a text states for all dimensions; null where it states none. */
 function unitStated(text: string): string | null {
-  const written = STATED.exec(text)?.[1];
+  const written = STATED.map((pattern) => pattern.exec(text)?.[1]).find((unit) => unit !== undefined);
   return written === undefined ? null : (KINDS.find(([letters]) => letters.test(written))?.[1] ?? null);
 }
 

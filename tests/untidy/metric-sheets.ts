@@ -68,6 +68,14 @@ export const METRIC: readonly UntidySheet[] = [
     lines: ["ALL DIMENSIONS IN MM, LEVELS IN METRES", "Mark | Bolts | X | Y", "C1 | 4 M24 | 400 | 300"],
     bases: [C1],
   },
+  ...["LEVELS IN METRES, ALL DIMENSIONS IN MM", "NO. OF UNITS: 4", "SIZES AS PER DRAWING IN FILE"].map(
+    (title): UntidySheet => ({
+      name: `a title without another unit: ${title}`,
+      unit: "mm",
+      lines: [title, "Mark | Bolts | X | Y", "C1 | 4 M24 | 400 | 300"],
+      bases: [C1],
+    }),
+  ),
   {
     name: "all dimensions in another unit, beside units of their own",
     lines: ["ALL DIMENSIONS IN MM", "MARK | RODS | X (MM) | Y (MM)", "C1 | 4 M24 | 400 | 300"],
@@ -184,6 +192,14 @@ export const METRIC_REFUSED: readonly RefusedSheet[] = [
     lines: ["BASES - ALL DIMENSIONS IN MM", "MARK | ROD DIA | X | Y", "B1 | M24 | 400 | 300"],
     codes: ["stated-unit-differs"],
   },
+  ...["ALL DIMENSIONS AND LEVELS IN METRES", "DIMS. SHOWN ARE IN INCHES", "Units: in", "ALL DIMENSIONS INCHES"].map(
+    (title): RefusedSheet => ({
+      name: `a title of other units: ${title}`,
+      unit: "mm",
+      lines: [title, "Mark | Rod dia | X | Y", "B1 | M24 | 400 | 300"],
+      codes: ["stated-unit-differs"],
+    }),
+  ),
   {
     name: "a note that dimensions are in inches, of a job in millimetres",
     unit: "mm",
