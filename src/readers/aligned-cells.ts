@@ -12,7 +12,10 @@ interface Column {
   readonly to: number;
 }
 
-/** Splits lines. Above the first and below the last line that has as many cells as most, a line is one text: a title, a note. */
+/**
+ * Splits lines. Above the first and below the last line that has as many cells as most, a line is one text, a title or a note;
+ * but below, one that looks like a row is a row, its blank cells at the end as elsewhere.
+ */
 export function splitAligned(lines: readonly string[]): AlignedRows {
   const pieces = lines.map((line) => (isRule(line) ? [] : piecesOf(line)));
   const expected = commonCount(pieces.map(({ length }) => length)) ?? 1;
@@ -26,12 +29,17 @@ export function splitAligned(lines: readonly string[]): AlignedRows {
   const rows: SplitRow[] = [];
   for (const [index, found] of pieces.entries()) {
     const texts = found.map(({ text }) => text);
-    const isOutside = index < first || index > last;
+    const isOutside = index < first || (index > last && !looksLikeRow(texts));
     const row = isWhole(index) ? texts : isOutside ? asOneText(lines[index] ?? "", texts) : placeIn(columns, found);
     if (row === null) return { ok: false, line: index + 1, cells: found.length, expected };
     rows.push({ texts: row, line: index + 1 });
   }
   return { ok: true, rows };
+}
+
+/** Three cells and more, or a mark as C12 with one beside it. */
+function looksLikeRow(texts: readonly string[]): boolean {
+  return texts.length >= 3 || (texts.length === 2 && /^\p{L}{1,4}[-.]?\d{1,4}\p{L}?$/u.test(texts[0] ?? ""));
 }
 
 function asOneText(line: string, texts: readonly string[]): readonly string[] {

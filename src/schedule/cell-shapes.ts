@@ -150,6 +150,8 @@ const FITS: Readonly<Record<FormName, Fits>> = {
   opening: { yes: ["sizes", "diameter"] },
 };
 
+/** `M24x600`, which is a rod with its length too, and not only a section. */
+const METRIC_LENGTH = /^\s*M ?\d{1,3} ?[xX\u00d7] ?\d{2,4}\b/;
 const RODS_ALONE = new Set(["36", "55", "105"]);
 const WORDS_OF: Readonly<Record<string, RegExp>> = {
   Pattern: /^(?:rectangle|rect|rectangular|circle|circular|bolt circle|lines|points)$/i,
@@ -174,6 +176,7 @@ export function fitOf({ name, formName }: KnownHeading, text: string, shape: Cel
   if (!TEXTS.has(formName) && isOwnWord(text.trim())) return "no";
   if (shape === "whole" && (formName === "grade" || formName === "material"))
     return RODS_ALONE.has(text.trim()) ? "yes" : "no";
+  if (shape === "section" && (formName === "rods" || formName === "rod") && METRIC_LENGTH.test(text)) return "yes";
   const { yes, unsaid = [] } = FITS[formName];
   if (yes.includes(shape)) return "yes";
   return shape === "words" || shape === "other" || unsaid.includes(shape) ? "unsaid" : "no";

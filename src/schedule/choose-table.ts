@@ -100,7 +100,7 @@ function wayOf({ isTurned }: FoundTable): string {
 }
 
 /** `Bases!B5`, or `B5` in a file without sheets. */
-function placeOf({ sheet, upperLeft }: FoundTable): string {
+export function placeOfTable({ sheet, upperLeft }: FoundTable): string {
   return sheet === "" ? upperLeft : `${sheet}!${upperLeft}`;
 }
 
@@ -108,11 +108,11 @@ function askWhich(choices: readonly Found[], all: readonly Found[], kind: TableK
   const tables = choices.map(({ table }) => table);
   const first = tables[0];
   const isAlike = first !== undefined && tables.every((table) => headingsOf(table) === headingsOf(first));
-  const rows = tables.map((table) => `${placeOf(table)} with ${rowsOf(table)}`).join(", ");
+  const rows = tables.map((table) => `${placeOfTable(table)} with ${countRows(table)}`).join(", ");
   const alike = `${tables.length} tables have the same headings (${rows}) and are not joined: if they are one, put them into one table`;
   const several = `${tables.length} tables have ${kind.wanted} (${rows})`;
   return {
-    cells: tables.map(placeOf),
+    cells: tables.map(placeOfTable),
     text: `${isAlike ? alike : several}; which is the ${kind.key === "schedule" ? "schedule of bases" : "list of placements"}?`,
     choices: tables.map((table) => ({
       line: lineFor(
@@ -128,7 +128,8 @@ function headingsOf(table: FoundTable): string {
   return textsOf(table).map(plainText).sort().join("|");
 }
 
-function rowsOf({ rows }: FoundTable): string {
+/** `1 row`, `12 rows` */
+export function countRows({ rows }: FoundTable): string {
   return rows.length === 1 ? "1 row" : `${rows.length} rows`;
 }
 
@@ -151,7 +152,7 @@ function yamlText(text: string): string {
 function meaningOf(table: FoundTable): string {
   const title = table.title === "" ? "" : `"${table.title}", `;
   const way = table.isTurned ? "bases across the columns" : "bases down the rows";
-  return `${title}${placeOf(table)}: ${rowsOf(table)}, ${way}, headings ${listHeadings(table)}`;
+  return `${title}${placeOfTable(table)}: ${countRows(table)}, ${way}, headings ${listHeadings(table)}`;
 }
 
 function listHeadings(table: FoundTable): string {
@@ -166,7 +167,7 @@ function noneNamed<T extends Found>(
 ): TableChoice<T> {
   const tables = found.map(({ table }) => table);
   const asked = [answers.sheet, answers.table].filter((name) => name !== undefined).join("!");
-  const places = tables.map(placeOf);
+  const places = tables.map(placeOfTable);
   const near = nearestWord(answers.sheet ?? "", [...new Set(tables.map(({ sheet }) => sheet))]);
   const message = `there is no table${asked === "" ? "" : ` at ${asked}`}; a table has ${kind.wanted}${places.length === 0 ? "" : `, and stands at ${places.slice(0, 6).join(", ")}`}`;
   return { kind: "none", message, hint: near === undefined ? linesOf(tables) : `did you mean ${near}?` };
@@ -174,7 +175,7 @@ function noneNamed<T extends Found>(
 
 function noneMeant<T extends Found>(found: readonly T[], kind: TableKind): TableChoice<T> {
   const tables = found.map(({ table }) => table);
-  const seen = tables.slice(0, 4).map((table) => `${placeOf(table)} has ${listHeadings(table)}`);
+  const seen = tables.slice(0, 4).map((table) => `${placeOfTable(table)} has ${listHeadings(table)}`);
   return { kind: "none", message: `no table has ${kind.wanted}: ${seen.join("; ")}`, hint: linesOf(tables) };
 }
 

@@ -1,9 +1,10 @@
 /** The sheets of a file -> the one table that is meant, or what to tell instead. */
 import type { Finding } from "../diagnostics/finding.js";
+import { listed } from "../diagnostics/listed.js";
 import { nameCell } from "../readers/cell-place.js";
 import type { Table } from "../readers/inputs.js";
 import type { TableKind } from "./choose-table.js";
-import { chooseTable } from "./choose-table.js";
+import { chooseTable, countRows, placeOfTable } from "./choose-table.js";
 import { findTables } from "./find-tables.js";
 import type { FoundTable, ReadQuestion, TableAnswers } from "./model.js";
 import { explainNoTable } from "./no-table.js";
@@ -17,7 +18,7 @@ export interface TableOnSheet {
 
 /** The table, or why there is none. */
 export type MeantTable =
-  | { readonly kind: "one"; readonly found: TableOnSheet }
+  | { readonly kind: "one"; readonly found: TableOnSheet; readonly findings: readonly Finding[] }
   | { readonly kind: "none"; readonly finding: Finding; readonly questions: readonly ReadQuestion[] };
 
 /** Looks on every sheet that is shown, or on the one that is named. */
@@ -34,13 +35,31 @@ export function meantTable(
   const choice = chooseTable(found, answers, kind);
   switch (choice.kind) {
     case "one":
-      return choice;
+      return { ...choice, findings: otherTables(choice.found, found, file, kind) };
     case "asked":
       return { kind: "none", finding: askedTable(choice.question, file, kind), questions: [choice.question] };
     case "none":
       return { kind: "none", finding: faultOf("no-table", file, choice.message, choice.hint), questions: [] };
   }
 }
+
+/** What is a table of the kind too, and is not read since the job names another: its bases are told as missing. */
+function otherTables(
+  chosen: TableOnSheet,
+  found: readonly TableOnSheet[],
+  file: string,
+  { isMeant, wanted }: TableKind,
+): readonly Finding[] {
+  const others = found.filter((other) => other !== chosen && isMeant(other.table)).map(({ table }) => table);
+  if (others.length === 0) return [];
+  const places = others.map((table) => `${placeOfTable(table)} with ${countRows(table)}`);
+  const verb = others.length === 1 ? "has" : "have";
+  const message = `${listed(places, MOST_TABLES)} ${verb} ${wanted} too and ${others.length === 1 ? "is" : "are"} not read; the job means the table at ${placeOfTable(chosen.table)}`;
+  const hint = "where they hold too, put them into one table";
+  return [{ code: "other-tables", severity: "warning", at: { file }, message, hint }];
+}
+
+const MOST_TABLES = 6;
 
 function faultOf(code: string, file: string, message: string, hint: string): Finding {
   return { code, severity: "error", at: { file }, message, ...(hint === "" ? {} : { hint }) };

@@ -202,7 +202,9 @@ class GroupReading {
 
   private isFree(column: number): boolean {
     const { grid, mark } = this.range;
-    return column !== mark && grid.text(this.row, column) === "" && !this.taken.has(column);
+    const span = grid.span(this.row, column);
+    const isCovered = span !== null && grid.text(span.top, span.left) !== "";
+    return column !== mark && !isCovered && grid.text(this.row, column) === "" && !this.taken.has(column);
   }
 
   private isSurelyOf(words: string, group: string): boolean {

@@ -91,6 +91,7 @@ function byShown(column: number, names: readonly HeadingName[], state: Settling)
   const fits = fitting(column, names, state);
   const only = fits.length === 1 ? (fits[0] ?? null) : narrowestOf(fits);
   if (only === null || fitOf(column, only, state)?.isShown !== true) return null;
+  if (only === "Mark" && hasOther(state.open.get(only) ?? [], column)) return null;
   const others = names.filter((name) => name !== NOTE && !fits.includes(name));
   return others.every((name) => isShownAgainst(column, only, name, state))
     ? { name: only, how: "its cells can be nothing else" }

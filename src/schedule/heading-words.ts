@@ -190,6 +190,7 @@ const WORDS: Readonly<Record<string, string>> = {
   elev: "el",
   elevs: "el",
   els: "el",
+  rl: "el",
   elv: "el",
   leveling: "levelling",
   levels: "level",

@@ -20,6 +20,8 @@ import { placementMeaningsOf, settlePlacements } from "./settle-placements.js";
 import type { SettledColumn } from "./settled-column.js";
 import { headingText, placeOfHeading } from "./settled-column.js";
 import type { CellReader, SheetCell } from "./sheet-cell.js";
+import type { TakenLength } from "./stated-unit.js";
+import { statedUnitFaults } from "./stated-unit.js";
 import { tableRow } from "./table-rows.js";
 import { unusedFindings } from "./unused-findings.js";
 import { UsedAnswers } from "./used-answers.js";
@@ -54,14 +56,17 @@ export function readPlacements(
   if (rows.length > MOST_PLACEMENTS) return tooManyRows(rows, file);
   const references = new References(rows, used);
   const read = rows.map((row, index) => toPlacement(row, index, references));
+  const stated = statedUnitFaults({ table, lengths: rows.flatMap(lengthsOf), answers: used, file, unit });
   const unused = unusedFindings(used, table, answersAt ?? { file });
   return {
     placements: read.map(({ placement }) => placement),
     findings: [
+      ...meant.findings,
       ...(meant.found.sheet.remarks ?? []),
       ...settled.findings,
       ...misspelt(settled.columns, table, file),
       ...read.flatMap(({ findings }) => findings),
+      ...stated,
       ...unused,
     ],
     headingOf: placementHeadingOf,
@@ -97,6 +102,14 @@ function knownRows(source: RowSource): readonly KnownRow[] {
   return source.table.rows.flatMap((_, index): KnownRow[] => {
     const row = tableRow(index, source);
     return row === null ? [] : [{ ...row, kind: "base", marks: [], markCell: null }];
+  });
+}
+
+/** Offsets and what else is a length; an elevation says its own unit. */
+function lengthsOf({ cells }: KnownRow): readonly TakenLength[] {
+  return cells.flatMap((from): TakenLength[] => {
+    const parts = from.reading?.kind === "value" ? from.reading.parts : [];
+    return parts.filter(({ key }) => /^(?:offset|near)\./.test(key)).map(({ node }) => ({ node, from }));
   });
 }
 

@@ -55,7 +55,7 @@ export function readSchedule(
   const known = (words: string, group: string) => meaningsOf(words, group).length > 0;
   const meant = meantTable(sheets, file, answers, SCHEDULE_TABLE, known);
   if (meant.kind === "none") return nothingRead(file, meant.finding, meant.questions);
-  return new ScheduleReading(meant.found, file, unit, answers, beside).read();
+  return new ScheduleReading(meant.found, file, unit, answers, beside).read(meant.findings);
 }
 
 function nothingRead(file: string, finding: Finding, questions: readonly ReadQuestion[]): Schedule {
@@ -83,7 +83,9 @@ class ScheduleReading {
     this.answers = new UsedAnswers(given);
   }
 
-  read(): Schedule {
+  /** `findings` are told of the choice of the table. */
+  read(findings: readonly Finding[]): Schedule {
+    this.add(findings);
     this.add(this.found.sheet.remarks ?? []);
     const headings = this.settle();
     const rows = this.rows();
@@ -93,7 +95,7 @@ class ScheduleReading {
     this.add(totalDoubts(this.table, bases));
     this.add(besideRows(this.table, this.file));
     const { table, answers, file, unit } = this;
-    this.add(statedUnitFaults({ table, bases, answers, file, unit, isLength }));
+    this.add(statedUnitFaults({ table, lengths: bases.flatMap(lengthsOf), answers, file, unit }));
     this.add(unusedFindings(this.answers, this.table, this.beside.answersAt ?? { file: this.file }));
     const asked = this.questions.finish();
     this.add(asked.findings);
@@ -257,6 +259,11 @@ function fatesOf({ base, texts, written }: SettledBase): BaseFates {
     isShared: written.isOneOfSeveral === true,
     fates: [...taken(own), ...groups, ...kept],
   };
+}
+
+function lengthsOf({ own, groups }: RowBase): RowBase["own"] {
+  const values = [...own, ...groups.flatMap((group) => group.values)];
+  return values.filter(({ key, origin }) => origin !== "asked" && isLength(key));
 }
 
 const LENGTH_KEYS = new Set(HEADINGS.flatMap(({ key, measure }) => (measure === "length" ? [key] : [])));

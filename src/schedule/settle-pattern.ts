@@ -282,7 +282,13 @@ function onOneLine(values: readonly Taken[], { unit }: PatternContext): readonly
   const how = `two rods, ${text} apart about the working point`;
   const [axis, other] = along === x ? ["x", "y"] : ["y", "x"];
   const kept = values.filter((value) => value !== along && value !== across && !/^pattern\.n[xy]$/.test(value.key));
-  return [...kept, derived(along, `pattern.${axis}`, ends, how), derived(along, `pattern.${other}`, middle, how)];
+  const none = across === undefined ? [] : [{ ...across, key: HELD_AGAINST, remark: "no gauge: two rods on one line" }];
+  return [
+    ...kept,
+    ...none,
+    derived(along, `pattern.${axis}`, ends, how),
+    derived(along, `pattern.${other}`, middle, how),
+  ];
 }
 
 function isZero(value: Taken | undefined, unit: Unit): boolean {

@@ -76,6 +76,7 @@ const UNIT_NAMES: Readonly<Record<string, string>> = {
     "ft/in": "ft-in",
   },
   ...{ mm: "mm", millimeters: "mm", millimetres: "mm", cm: "cm", m: "m", meters: "m", metres: "m" },
+  ...{ maod: "m", mahd: "m", mod: "m", "m aod": "m", "m ahd": "m", "m od": "m" },
   ...{ ea: "ea", each: "ea", pcs: "ea", pc: "ea", nos: "ea", off: "ea" },
   ...{ deg: "deg", "\u00b0": "deg", degrees: "deg", lb: "lb", lbs: "lb", kg: "kg", ksi: "ksi", psi: "psi", mpa: "mpa" },
 };

@@ -68,6 +68,14 @@ export const METRIC: readonly UntidySheet[] = [
     lines: ["ALL DIMENSIONS IN MM, LEVELS IN METRES", "Mark | Bolts | X | Y", "C1 | 4 M24 | 400 | 300"],
     bases: [C1],
   },
+  ...["LEVELS IN METRES, ALL DIMENSIONS IN MM", "NO. OF UNITS: 4", "SIZES AS PER DRAWING IN FILE"].map(
+    (title): UntidySheet => ({
+      name: `a title without another unit: ${title}`,
+      unit: "mm",
+      lines: [title, "Mark | Bolts | X | Y", "C1 | 4 M24 | 400 | 300"],
+      bases: [C1],
+    }),
+  ),
   {
     name: "all dimensions in another unit, beside units of their own",
     lines: ["ALL DIMENSIONS IN MM", "MARK | RODS | X (MM) | Y (MM)", "C1 | 4 M24 | 400 | 300"],
@@ -110,6 +118,31 @@ export const METRIC: readonly UntidySheet[] = [
     unit: "mm",
     lines: ["Mark | Bolts | Centres | Base plate (L x W x T)", "C1 | (4) M24 | 400 x 300 | 500 x 400 x 30"],
     bases: [C1.replace("y: 300 }", "y: 300 }, basePlate: { x: 500, y: 400, thickness: 30 }")],
+  },
+  {
+    name: "a heading merged down beside a group",
+    unit: "mm",
+    lines: [
+      "Mark | HD BOLTS |  |  | BASE PLATE | GROUT",
+      " | SIZE | OVERALL X | OVERALL Y | THK | ",
+      "C1 | 4 M24 | 400 | 300 | 30 | 25",
+    ],
+    looks: { merges: ["A1:A2", "B1:D1", "F1:F2"] },
+    bases: [C1.replace("y: 300 }", "y: 300 }, basePlate: { thickness: 30 }, grout: 25")],
+  },
+  {
+    name: "bolts with their length under a heading that may count them",
+    unit: "mm",
+    lines: ["Mark | HD bolt | No. of bolts | X | Y", "C1 | M24x600 | 4 | 400 | 300"],
+    bases: [C1.replace("M24 }", "M24, length: 600 }")],
+  },
+  {
+    name: "two tables of which the job names one",
+    unit: "mm",
+    lines: ["Mark | Bolts | X | Y", "C1 | 4 M24 | 400 | 300", "", "Mark | Bolts | Y | X", "C2 | 4 M24 | 300 | 400"],
+    answers: { table: "A1" },
+    bases: [C1],
+    told: ["other-tables"],
   },
   {
     name: "bases across, with units and groups in rows of their own",
@@ -160,6 +193,14 @@ export const METRIC_REFUSED: readonly RefusedSheet[] = [
     lines: ["BASES - ALL DIMENSIONS IN MM", "MARK | ROD DIA | X | Y", "B1 | M24 | 400 | 300"],
     codes: ["stated-unit-differs"],
   },
+  ...["ALL DIMENSIONS AND LEVELS IN METRES", "DIMS. SHOWN ARE IN INCHES", "Units: in", "ALL DIMENSIONS INCHES"].map(
+    (title): RefusedSheet => ({
+      name: `a title of other units: ${title}`,
+      unit: "mm",
+      lines: [title, "Mark | Rod dia | X | Y", "B1 | M24 | 400 | 300"],
+      codes: ["stated-unit-differs"],
+    }),
+  ),
   {
     name: "a note that dimensions are in inches, of a job in millimetres",
     unit: "mm",

@@ -45,9 +45,9 @@ export type CrossingReading =
   | { readonly ok: true; readonly lines: readonly [string, string] }
   | { readonly ok: false; readonly message: string; readonly hint?: string };
 
-/** `A-1`, also `A/1` and `A, 1`. A name may hold a hyphen itself, as long as only one reading names two lines. */
+/** `A-1`, also `A/1`, `A, 1`, and `A1` where A and 1 are lines and A1 is none. A name may hold a hyphen itself, as long as only one reading names two lines. */
 export function readCrossing(text: string, lines: Lines): CrossingReading {
-  const splits = splitsOf(text);
+  const splits = [...splitsOf(text), ...joinedSplits(text, lines)];
   const known = splits.filter((pair) => pair.every((name) => lines.has(name)));
   const [only, other] = known;
   if (only !== undefined && other === undefined) return { ok: true, lines: only };
@@ -70,6 +70,16 @@ function splitsOf(text: string): (readonly [string, string])[] {
     const pair = [text.slice(0, at).trim(), text.slice(at + 1).trim()] as const;
     return /[-/,]/.test(sign) && pair[0] !== "" && pair[1] !== "" ? [pair] : [];
   });
+}
+
+/** `A1`, `B 2`: a letter beside a figure, where that gives two lines. */
+function joinedSplits(text: string, lines: Lines): (readonly [string, string])[] {
+  const whole = text.trim();
+  if (lines.has(whole)) return [];
+  return [...whole.matchAll(/\S/gu)]
+    .map(({ index }) => [whole.slice(0, index).trim(), whole.slice(index)] as const)
+    .filter(([one, other]) => /\p{L}$/u.test(one) !== /^\p{L}/u.test(other) && /[\p{L}\p{N}]$/u.test(one))
+    .filter(([one, other]) => /^[\p{L}\p{N}]/u.test(other) && lines.has(one) && lines.has(other));
 }
 
 /** A line that does not exist, with the nearest that do. */

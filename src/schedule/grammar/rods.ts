@@ -53,7 +53,8 @@ const NAMES = phrases(
 const LONG = phrases("LG", "LONG", "LENGTH", "O.A.L.", "OAL", "OVERALL", "LGTH");
 const EMBEDMENT = phrases("EMBED", "EMBEDMENT", "EMB", "EMBEDDED", "EMBED'T", "EMBMT");
 const PROJECTION = phrases("PROJ", "PROJECTION", "PROJECTING");
-const WITH = phrases("W/", "WITH", "X", ",", "&", "AND", "-");
+const THREAD = phrases("THREAD", "THREADED", "THREAD LENGTH", "THD");
+const WITH = phrases("W/", "WITH", "X", ",", "&", "AND", "-", "+");
 /** Property classes of ISO 898-1: behind the name of a metric thread such a number is one. */
 const CLASSES = new Set(["4.6", "4.8", "5.6", "5.8", "6.8", "8.8", "9.8", "10.9", "12.9"]);
 
@@ -161,11 +162,11 @@ function takeCountOnly(scan: Scan): Way | null {
   return { values: { "rods.count": count }, how: `${count} rods` };
 }
 
-/** `4 - 1"`, `4-3/4"Ø`, `4 M24`, `4 1"`: two rods and more before a size that is marked as one. */
+/** `4 - 1"`, `4-3/4"Ø`, `4 M24`, `4 HD BOLTS M24`, `4 1"`: two rods and more before a size that is marked as one. */
 function takeLooselyCounted(scan: Scan): Sized | null {
   const count = takeCount(scan, 2);
   if (count === null) return null;
-  scan.take("-");
+  if (!scan.take("-")) scan.phrase(NAMES);
   const size = takeSize(scan);
   return size !== null && (size.isMarked || size.written?.text.includes("/")) ? { ...size, count } : null;
 }
@@ -207,12 +208,13 @@ interface Details {
   readonly length: Written | null;
   readonly embedment: Written | null;
   readonly projection: Written | null;
+  readonly threads: Written | null;
   readonly values: Way["values"];
 }
 
 /** What stands behind the size: names, material, lengths, each once. */
 function takeDetails(scan: Scan, sized: Sized): Details {
-  let found: Details = { count: null, length: null, embedment: null, projection: null, values: {} };
+  let found: Details = { count: null, length: null, embedment: null, projection: null, threads: null, values: {} };
   while (!scan.isDone) {
     const next = scan.either(
       () => (scan.phrase(NAMES) ? found : null),
@@ -290,6 +292,7 @@ function takeMeasure(scan: Scan, found: Details): Details | null {
   if (length === null) return null;
   if (scan.phrase(EMBEDMENT)) return found.embedment === null ? { ...found, embedment: length } : null;
   if (scan.phrase(PROJECTION)) return found.projection === null ? { ...found, projection: length } : null;
+  if (scan.phrase(THREAD)) return found.threads === null ? { ...found, threads: length } : null;
   const isNamed = scan.phrase(LONG);
   return (isNamed || isJoined) && found.length === null ? { ...found, length } : null;
 }
@@ -299,14 +302,14 @@ function takeWay(scan: Scan, takeHead: (scan: Scan) => Sized | null): Way | null
   const sized = takeHead(scan);
   if (sized === null) return null;
   const details = takeDetails(scan, sized);
-  const { length, embedment, projection, values } = details;
+  const { length, embedment, projection, threads, values } = details;
   const count = sized.count ?? details.count;
   holdPitch(scan, sized, length);
   holdShort(scan, sized, length);
-  holdMetric(scan, sized, [length, embedment, projection]);
+  holdMetric(scan, sized, [length, embedment, projection, threads]);
   holdUnits(
     scan,
-    [sized.written, length, embedment, projection].filter((side) => side !== null),
+    [sized.written, length, embedment, projection, threads].filter((side) => side !== null),
   );
   return {
     values: {
@@ -316,6 +319,7 @@ function takeWay(scan: Scan, takeHead: (scan: Scan) => Sized | null): Way | null
       "rods.length": length?.text ?? null,
       "rods.embedment": embedment?.text ?? null,
       "rods.projection": projection?.text ?? null,
+      "rods.threads": threads?.text ?? null,
     },
     how: wordsOf({ ...sized, count }, details),
   };
@@ -348,7 +352,7 @@ function holdMetric(scan: Scan, { size, written }: Sized, sides: readonly (Writt
 }
 
 /** Reads back to the same. */
-function wordsOf(sized: Sized, { length, embedment, projection, values }: Details): string {
+function wordsOf(sized: Sized, { length, embedment, projection, threads, values }: Details): string {
   const rods =
     sized.count === null
       ? `size ${sized.size}`
@@ -363,6 +367,7 @@ function wordsOf(sized: Sized, { length, embedment, projection, values }: Detail
     length === null ? "" : `${length.text} long`,
     embedment === null ? "" : `${embedment.text} embedded`,
     projection === null ? "" : `${projection.text} projecting`,
+    threads === null ? "" : `${threads.text} thread`,
   ]
     .filter((words) => words !== "")
     .join(", ");

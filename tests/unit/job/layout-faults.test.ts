@@ -114,8 +114,8 @@ describe("placements", () => {
     ],
     [
       "a crossing without a hyphen",
-      "{ base: B1, at: A1 }",
-      ['job.yaml:8:21 placements[0].at: "A1" names no crossing; allowed are two grid lines, as A-1'],
+      "{ base: B1, at: A9 }",
+      ['job.yaml:8:21 placements[0].at: "A9" names no crossing; allowed are two grid lines, as A-1'],
     ],
     [
       "parallel lines",

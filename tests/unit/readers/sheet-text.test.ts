@@ -132,6 +132,24 @@ describe("columns parted by blanks", () => {
     ]);
   });
 
+  it("the last rows may lack their last cells, and notes below stay one text", () => {
+    const table = [
+      "Mark   Rods     X     Remarks",
+      "C1     4 M24    300   see detail 3",
+      "C2     4 M20    250",
+      "C3     DO",
+    ];
+    const notes = ["1. SEE SHEET 2", "NOTE:  BY OTHERS"];
+    expect(texts(lines(...table, ...notes))).toEqual([
+      ["Mark", "Rods", "X", "Remarks"],
+      ["C1", "4 M24", "300", "see detail 3"],
+      ["C2", "4 M20", "250", ""],
+      ["C3", "DO", "", ""],
+      ["1. SEE SHEET 2"],
+      ["NOTE:  BY OTHERS"],
+    ]);
+  });
+
   it("rules of dashes are blank rows", () => {
     expect(texts(lines("Mark    X", "----  ---", "B1     12", "B2     10"))).toEqual([
       ["Mark", "X"],

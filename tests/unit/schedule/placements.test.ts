@@ -55,6 +55,25 @@ describe("a placement list", () => {
     expect(expected[2]?.bottomOfPlate).toEqual({ kind: "given", value: inches(1195.5), from: "job" });
   });
 
+  it("names a crossing by a letter beside a figure, and levels in metres above a datum", () => {
+    const listed = [
+      "placements:",
+      "  - { base: B1, at: A-1, topOfConcrete: 30.25 m }",
+      "  - { base: 007, at: B-2, topOfConcrete: 30.25 m }",
+    ].join("\n");
+    const rows = csv("Mark,Grid ref.,T.O.C. (mAOD)", "B1,A1,30.25", "007,B 2,30.25");
+    expect(layoutOf(jobOf(jobText("placements: list.csv"), rows))).toEqual(layoutOf(jobOf(jobText(listed))));
+  });
+
+  it("is at fault where its title states another unit than that of its bare offsets", () => {
+    const rows = (offset: string) =>
+      csv("SETTING OUT - ALL DIMENSIONS IN METRES", "Mark,Grid,Offset X", `B1,A-1,${offset}`, "007,B-2,");
+    const [fault, ...others] = faultsOf(jobText("placements: list.csv"), rows("0.15"));
+    expect(fault).toContain('says m, and bare numbers are read in inches, as "0.15" in C3');
+    expect(others).toEqual([]);
+    expect(jobOf(jobText("placements: list.csv"), rows("0.15 m")).plan?.placements).toHaveLength(2);
+  });
+
   it("comes as a sheet of a workbook that may hold the bases too", () => {
     const rows = [
       ["Mark", "Grid", "Rotation", "TOC", "BOP", "Off X", "Off Y", "Near X", "Near Y"],

@@ -81,6 +81,10 @@ table("rods", "in", [
   ['(4) 1"Ø x 24" LG (TYP.)', 'rods.count 4, rods.diameter 1", rods.length 24"'],
 ]);
 table("rods", "mm", [
+  ["M24 x 600 x 150 thread", "rods.diameter M24, rods.length 600, rods.threads 150"],
+  ["4No. M24 x 600 lg + 150 proj", "rods.count 4, rods.diameter M24, rods.length 600, rods.projection 150"],
+  ["4 HD bolts M24", "rods.count 4, rods.diameter M24"],
+  ["4/M24x750 HD", "rods.count 4, rods.diameter M24, rods.length 750"],
   ["M24 x 600", "rods.diameter M24, rods.length 600"],
   ["4-M24 8.8", "rods.count 4, rods.diameter M24, rods.grade 8.8"],
   ["M24-8.8", "rods.diameter M24, rods.grade 8.8"],
