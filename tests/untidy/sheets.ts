@@ -352,7 +352,7 @@ export const READ: readonly UntidySheet[] = [
     lines: ["MARK | ROD DIA | X | Y | COLUMN", "B1 | 3/4 | 9 | 9 | W12x65", "B2 | 3/4 | 9 | 9 | 254x254x73 UC"],
     bases: [
       "{ mark: B1, column: W12x65, rods: { diameter: 3/4 }, pattern: { kind: rectangle, x: 9, y: 9 } }",
-      "{ mark: B2, column: UC 254x254x73, rods: { diameter: 3/4 }, pattern: { kind: rectangle, x: 9, y: 9 } }",
+      "{ mark: B2, column: 254x254x73 UC, rods: { diameter: 3/4 }, pattern: { kind: rectangle, x: 9, y: 9 } }",
     ],
   },
   {

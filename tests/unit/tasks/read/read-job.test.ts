@@ -41,11 +41,11 @@ describe("a new job with questions", () => {
   file: bases.xlsx
   sheet: Bases
   columns:
-    # 1. does "SPACING" mean from rod to rod, or from the first rod to the last? (Bases!E3)
+    # 1. does "SPACING" mean from rod to rod, or from the first rod to the last? (E3)
     # SPACING: Pitch X   # from rod to rod
     # SPACING: Overall X   # from the first to the last
   cells:
-    # 2. what does 11/4 mean? (Bases!F5, Bases!F6)
+    # 2. what does 11/4 mean? (F5, F6)
     # F5: 1-1/4   # a dash is missing
     # F6: 1-1/4
     # F5: 2-3/4   # as it stands
