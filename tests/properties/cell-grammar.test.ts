@@ -129,8 +129,8 @@ describe.each(UNITS)("printed and read back, in %s", (unit) => {
   });
 
   it("what a choice is made of: each reading is called by a text that reads back to it alone", () => {
-    const counts = ["2", "4", "6", "8"];
-    const sizes = ["1/2", "3/4", "7/8"];
+    const counts = ["2", "3"];
+    const sizes = ["1/2", "5/8", "3/4", "7/8"];
     const cells = counts.flatMap((count) =>
       sizes.flatMap((size) => [
         `${count}-${size}"Ø`,
