@@ -101,7 +101,7 @@ function findHeaded(grid: SheetGrid, marks: Marks, known: KnownHeading): readonl
     let leftmost = 0;
     for (const mark of marksToTry(grid, row, marks)) {
       if (found.length >= MOST_TABLES) return found;
-      if (mark < leftmost || found.some((other) => isWithin(headingsAndUnits(other), row, mark))) continue;
+      if (mark < leftmost || found.some((other) => isInHeadings(other, row, mark))) continue;
       if (vain.areMany(row, mark)) continue;
       const headed = readHeadings(rangeAround(grid, row, mark, leftmost, known), known);
       if (headed === null) {
@@ -141,13 +141,9 @@ function marksToTry(grid: SheetGrid, row: number, marks: Marks): readonly number
   return [row + 1, row + 2].some((below) => marks.get(below)?.some(isSure(below))) ? [] : columns;
 }
 
-/** NR in a row of units heads no marks. */
-function headingsAndUnits({ range, below }: Headed): Rectangle {
-  return { ...range, bottom: below.first - 1 };
-}
-
-function isWithin({ top, bottom, left, right }: Rectangle, row: number, column: number): boolean {
-  return row >= top && row <= bottom && column >= left && column <= right;
+/** True in the rows of headings and of units below them: NR there heads no marks. */
+function isInHeadings({ range, below }: Headed, row: number, column: number): boolean {
+  return row >= range.top && row < below.first && column >= range.left && column <= range.right;
 }
 
 /** null where the headings are too few or too little known to be some. */

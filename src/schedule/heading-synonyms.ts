@@ -217,10 +217,10 @@ const RODS: readonly Synonym[] = [
 
 /** `SPACING X`, `C/C DISTANCE ALONG X-X`, with the words of a spacing in their plain spelling. */
 function spacingsAlong(of: "" | "rod", axis: "x" | "y", means: Synonym["means"]): Synonym {
-  const spacings = ["spacing", "spacing cc", "spacing dist", "dist cc", "spacing spacing"];
-  const axes = [axis, `in ${axis}`, `along ${axis}`, `${axis} dir`, `in ${axis} dir`, `along ${axis} axis`];
-  const behind = spacings.flatMap((words) => axes.map((where) => `${words} ${where}`));
-  return { of, words: [...behind, `${axis} spacing`, `${axis} spacing dist`], means, doubt: "overall or pitch" };
+  const where = [axis, `in ${axis}`, `along ${axis}`, `in ${axis} dir`];
+  const behind = ["spacing", "spacing dist"].flatMap((words) => where.map((ends) => `${words} ${ends}`));
+  const words = [...behind, `${axis} spacing`, `spacing cc ${axis}`, `spacing ${axis} dir`];
+  return { of, words, means, doubt: "overall or pitch" };
 }
 
 const PATTERN: readonly Synonym[] = [
