@@ -9,6 +9,7 @@ export { isShared, servedMarks } from "./model/shared.js";
 export type { Vocabulary } from "./model/vocabulary.js";
 export type { JobOptions } from "./read-job.js";
 export { readJob } from "./read-job.js";
+export { markFaults } from "./resolve/listed-bases.js";
 export { SHOP_FOLDER, SHOP_NAMES, shopFileName } from "./resolve/shop.js";
 export { jobJsonSchema, shopJsonSchema } from "./schema/json-schema.js";
 export { markFault, markKey } from "./schema/marks.js";

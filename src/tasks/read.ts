@@ -2,7 +2,7 @@
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
 import type { ReadAsForm } from "../formats/read-as-form.js";
-import { laidAsWritten, sheetOfJob, withGivenLines } from "../job/index.js";
+import { laidAsWritten, markFaults, sheetOfJob, withGivenLines } from "../job/index.js";
 import { readAsForm } from "../outputs/read-as.js";
 import { nameCell } from "../readers/cell-place.js";
 import type { InputFile, Table } from "../readers/inputs.js";
@@ -65,7 +65,8 @@ function readingOf(
 ): SheetReading {
   const laid = laidAsWritten(bases, job);
   const questions = [...readAs.questions, ...askLacking(laid)];
-  const findings = [...opening, ...told].filter(({ code }) => !code.startsWith("asked-"));
+  const documents = laid.map((root) => ({ root, path: "bases", nameOf: () => null }));
+  const findings = [...opening, ...told, ...markFaults(documents)].filter(({ code }) => !code.startsWith("asked-"));
   const form = { ...readAsForm(withGivenLines(readAs, laid), unit), questions };
   const isUnderstood = questions.length === 0 && !hasErrors(findings) && bases.length > 0;
   return { unit, unitBecause, form, bases, findings, isUnderstood };
