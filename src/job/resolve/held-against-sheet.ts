@@ -26,11 +26,11 @@ export interface HeldBases {
   readonly differences: readonly SheetDifference[];
 }
 
-/** Holds the bases of a job against those of its sheet, by their marks. */
+/** Holds the bases of a job against those of its sheet, by their marks; of one mark on several the first against the first. */
 export function holdAgainstSheet(written: readonly SourceNode[], { bases, readAs }: Schedule): HeldBases {
-  const ofSheet = new Map(bases.map((base) => [markKey(markOf(base)), base]));
-  const held = written.map((base) => holdBase(base, ofSheet.get(markKey(markOf(base)))));
-  const kept = new Set(written.map((base) => markKey(markOf(base))));
+  const ofSheet = new Map([...groupBy(bases, keyOf)].map(([key, same]) => [key, same.values()] as const));
+  const held = written.map((base) => holdBase(base, ofSheet.get(keyOf(base))?.next().value));
+  const kept = new Set(written.map(keyOf));
   const gone = bases.map(markOf).filter((mark) => !kept.has(markKey(mark)));
   const differences = [
     ...held.flatMap((each) => each.differences),
@@ -47,6 +47,10 @@ export function holdAgainstSheet(written: readonly SourceNode[], { bases, readAs
 function markOf(base: SourceNode): string {
   const mark = findNode(base, "mark");
   return mark?.kind === "scalar" ? mark.text : "";
+}
+
+function keyOf(base: SourceNode): string {
+  return markKey(markOf(base));
 }
 
 interface Held {
