@@ -53,7 +53,7 @@ it("leaves to be asked what neither the sheet nor the job gives, once for all ba
 });
 
 it("leaves what a heading of the sheet may be to the question about that heading", () => {
-  const question = { cells: ["D1"], text: "SIZE", choices: [], mayBe: ["Rod dia", "Pier size", "note"] };
+  const question = { cells: ["D1"], text: "SIZE", choices: [], mayGive: ["rods.diameter", "concrete"] };
   const texts = askLacking(laidAsWritten(BASES, null), [question]).map(({ text }) => text);
   expect(texts).toEqual(["the sheet gives for B1, B3 no thickness of the templates, which is the shop's to choose"]);
 });
