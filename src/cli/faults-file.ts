@@ -4,8 +4,8 @@ import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { writeFindingsCsv } from "../formats/findings-csv.js";
 import type { FaultsFile } from "./findings.js";
 import { showFindings } from "./findings.js";
-import { writeNewFile } from "./new-file.js";
 import type { Shell } from "./shell.js";
+import { writeNewFile } from "./whole-file.js";
 
 /** A command that writes its faults on request. */
 export interface FaultsCommand {
@@ -31,5 +31,6 @@ export async function tellInput(opened: Outcome<unknown>, command: FaultsCommand
 }
 
 function writeFaults(name: string, findings: readonly Finding[], { currentFolder }: Shell): Finding | null {
-  return writeNewFile(resolve(currentFolder, name), writeFindingsCsv(findings), name, "faults-file");
+  const bytes = new TextEncoder().encode(writeFindingsCsv(findings));
+  return writeNewFile({ name, path: resolve(currentFolder, name), bytes, code: "faults-file" });
 }

@@ -122,8 +122,11 @@ function writeFiles(command: ReadCommand, read: Read, shell: Shell): Written {
   return { ok: true, names };
 }
 
+/** Code of a result that could not be written. */
+const CODE = "written-file";
+
 function writeBeside(name: string, bytes: Uint8Array, shell: Shell): Finding | null {
-  return writeNewFile({ name, path: resolve(shell.currentFolder, name), bytes });
+  return writeNewFile({ name, path: resolve(shell.currentFolder, name), bytes, code: CODE });
 }
 
 const encoder = new TextEncoder();
@@ -145,11 +148,14 @@ function faultsBytes({ findings, form }: SheetReading): Uint8Array {
 
 function writeJob(target: ReadTarget, { source, reading }: Read): Finding | null {
   const { name, path, there } = target;
-  if (there !== null) return replaceFile({ name, path, bytes: writeJobAgain(there.own, name, reading) }, there.bytes);
+  if (there !== null) {
+    const bytes = writeJobAgain(there.own, name, reading);
+    return replaceFile({ name, path, bytes, code: CODE }, there.bytes);
+  }
   const bytes = newJobBytes(target, source, reading);
   return bytes === null
     ? fileFault(source.job?.name ?? name, "read-target", UNPARTED)
-    : writeNewFile({ name, path, bytes });
+    : writeNewFile({ name, path, bytes, code: CODE });
 }
 
 const UNPARTED =

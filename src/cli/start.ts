@@ -1,15 +1,17 @@
 /** `rodplate start [NAME] --out FILE`: writes a commented starter job from templates/, and the schedule that it names. */
 import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
+import type { Finding } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
 import { nearestWord } from "../diagnostics/nearest.js";
 import type { Printable } from "../diagnostics/printable.js";
 import { joinPrintable, printable, terminalLine } from "../diagnostics/printable.js";
 import { requestedFiles } from "../job/index.js";
 import type { Command } from "./arguments.js";
-import { writeNewFile } from "./new-file.js";
+
 import type { ExitCode, Shell } from "./shell.js";
 import { INSTALLED } from "./shell.js";
+import { writeNewFile } from "./whole-file.js";
 
 const TEMPLATES = join(INSTALLED, "templates");
 const STARTER_FOLDER = join(TEMPLATES, "start");
@@ -35,7 +37,7 @@ export async function runStart(command: Extract<Command, { kind: "start" }>, she
   const folder = dirname(resolve(shell.currentFolder, command.out));
   const text = readFileSync(join(STARTER_FOLDER, `${name}${ENDING}`), "utf8");
   const path = resolve(shell.currentFolder, command.out);
-  const fault = writeNewFile(path, withSchemaFrom(folder, text), command.out, "starter-file");
+  const fault = writeStarter(path, new TextEncoder().encode(withSchemaFrom(folder, text)), command.out);
   if (fault !== null) return refuse(formatFinding(fault), shell);
   for (const table of tablesOf(text)) await shell.out.write(copyTable(table, folder));
   await shell.out.write(terminalLine`${command.out}: starter job ${name}. Next: rodplate check ${command.out}\n`);
@@ -54,9 +56,13 @@ function tablesOf(text: string): readonly string[] {
   return requests.filter(({ relativeTo }) => relativeTo === "job").map(({ name }) => name);
 }
 
+function writeStarter(path: string, bytes: Uint8Array, name: string): Finding | null {
+  return writeNewFile({ name, path, bytes, code: "starter-file" });
+}
+
 /** Copies a spreadsheet beside the job, never over a file; what was done, in a line. */
 function copyTable(table: string, folder: string): Printable {
-  const fault = writeNewFile(join(folder, table), readFileSync(join(TEMPLATES, table)), table, "starter-file");
+  const fault = writeStarter(join(folder, table), readFileSync(join(TEMPLATES, table)), table);
   return fault === null
     ? terminalLine`${table}: its schedule, beside it\n`
     : joinPrintable([formatFinding(fault), terminalLine`\n`]);

@@ -23,6 +23,8 @@ export interface WholeFile {
   readonly name: string;
   readonly path: string;
   readonly bytes: Uint8Array;
+  /** Code of a refusal. */
+  readonly code: string;
 }
 
 /** Writes a file that is not there yet; null when it was written. What is there is never written over. */
@@ -46,11 +48,11 @@ export function replaceFile(file: WholeFile, earlier: Uint8Array): Finding | nul
     if ((mode & ANY_WRITE) === 0)
       return fileFault(
         file.name,
-        CODE,
+        file.code,
         "is write-protected, and was left as it is; take that off, or name another file",
       );
     if (!isSame(readFileSync(file.path), earlier))
-      return fileFault(file.name, CODE, "was changed meanwhile, and was left as it is; read again");
+      return fileFault(file.name, file.code, "was changed meanwhile, and was left as it is; read again");
     chmodSync(fresh, mode & PERMISSIONS);
     renameSync(fresh, file.path);
     return null;
@@ -60,7 +62,6 @@ export function replaceFile(file: WholeFile, earlier: Uint8Array): Finding | nul
 /** Bits of a file's mode: that anybody may write it, and who may do what. */
 const [ANY_WRITE, PERMISSIONS] = [0o222, 0o777];
 
-const CODE = "written-file";
 /** What systems say of links that their disk does not have. */
 const NO_LINKS: ReadonlySet<string> = new Set(["EPERM", "ENOSYS", "ENOTSUP", "EOPNOTSUPP", "EMLINK", "EXDEV"]);
 
@@ -68,7 +69,7 @@ function hasCode(error: unknown, codes: ReadonlySet<string>): boolean {
   return error instanceof Error && "code" in error && typeof error.code === "string" && codes.has(error.code);
 }
 
-function placeWhole({ name, path, bytes }: WholeFile, put: (fresh: string) => Finding | null): Finding | null {
+function placeWhole({ name, path, bytes, code }: WholeFile, put: (fresh: string) => Finding | null): Finding | null {
   const fresh = join(dirname(path), `.${basename(path)}.new-${randomBytes(8).toString("hex")}`);
   try {
     return findFault(
@@ -76,7 +77,7 @@ function placeWhole({ name, path, bytes }: WholeFile, put: (fresh: string) => Fi
         writeOnce(fresh, bytes);
         return put(fresh);
       },
-      (refusal) => fileFault(name, CODE, refusedWords(refusal)),
+      (refusal) => fileFault(name, code, refusedWords(refusal)),
     );
   } finally {
     removeIfPossible(fresh);

@@ -223,6 +223,24 @@ function spacingsAlong(of: "" | "rod", axis: "x" | "y", means: Synonym["means"])
   return { of, words, means, doubt: "overall or pitch" };
 }
 
+/** Spacings by a direction that the sheet's sketch shows, and the words do not. */
+const NAMED_SPACINGS = [
+  "spacing l",
+  "spacing w",
+  "spacing length",
+  "spacing width",
+  "spacing 1",
+  "spacing 2",
+  "spacing n s",
+  "spacing e w",
+  "n s spacing",
+  "e w spacing",
+  "g1",
+  "g2",
+] as const;
+
+const EITHER_AXIS = ["X", "Y", "Pitch X", "Pitch Y"] as const;
+
 const PATTERN: readonly Synonym[] = [
   several("", "form", ["Pattern", "Pattern size"], "pattern"),
   several("rod", "form", ["Pattern", "Pattern size"], "pattern"),
@@ -261,42 +279,8 @@ const PATTERN: readonly Synonym[] = [
   several("", "overall or pitch", ["Y", "Pitch Y"], "gy"),
   several("rod", "overall or pitch", ["X", "Pitch X"], "gx"),
   several("rod", "overall or pitch", ["Y", "Pitch Y"], "gy"),
-  several(
-    "rod",
-    "only asked",
-    ["X", "Y", "Pitch X", "Pitch Y"],
-    "spacing l",
-    "spacing w",
-    "spacing length",
-    "spacing width",
-    "spacing 1",
-    "spacing 2",
-    "spacing n s",
-    "spacing e w",
-    "n s spacing",
-    "e w spacing",
-    "g1",
-    "g2",
-  ),
-  several(
-    "",
-    "only asked",
-    ["X", "Y", "Pitch X", "Pitch Y"],
-    "spacing l",
-    "spacing w",
-    "spacing length",
-    "spacing width",
-    "spacing 1",
-    "spacing 2",
-    "spacing n s",
-    "spacing e w",
-    "n s spacing",
-    "e w spacing",
-    "n s",
-    "e w",
-    "g1",
-    "g2",
-  ),
+  { of: "rod", words: NAMED_SPACINGS, means: EITHER_AXIS, doubt: "only asked" },
+  { of: "", words: [...NAMED_SPACINGS, "n s", "e w"], means: EITHER_AXIS, doubt: "only asked" },
   one("", "Pitch X", "pitch x", "x pitch"),
   one("", "Pitch Y", "pitch y", "y pitch"),
   one("rod", "Pitch X", "pitch x", "x pitch"),

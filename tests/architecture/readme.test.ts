@@ -107,15 +107,30 @@ function headingTable(headings: readonly { name: string; also: readonly string[]
   );
 }
 
-/** Our headings with what prints write for them. */
+/** Our headings with what prints write for them, each word once: what means nothing else, and what is proved or asked. */
 function usualHeadingTable(): string {
-  const ways = (name: string) =>
-    SYNONYMS.filter(({ means }) => means.includes(name)).map(({ of, words, means }) => {
-      const written = words.map((text) => (text === "" ? "alone" : text)).join(", ");
-      return `${of === "" ? "" : `${of.toUpperCase()}: `}${written}${means.length > 1 ? " ?" : ""}`;
-    });
-  const rows = HEADINGS.map(({ name }) => [name, ways(name).join("; ")]).filter(([, written]) => written !== "");
-  return table(["our heading", "written"], rows);
+  const rows = HEADINGS.map(({ name }) => {
+    const of = SYNONYMS.filter(({ means }) => means.includes(name));
+    return [name, waysOf(of, (means) => means === 1), waysOf(of, (means) => means > 1)];
+  }).filter(([, alone, several]) => alone !== "" || several !== "");
+  return table(["our heading", "written", "written, and proved by other columns or asked"], rows);
+}
+
+/** Words that stand alone first; then those that need their thing, by the thing. */
+function waysOf(synonyms: readonly (typeof SYNONYMS)[number][], wants: (means: number) => boolean): string {
+  const places = new Map<string, Set<string>>();
+  for (const { of, words } of synonyms.filter((each) => wants(each.means.length)))
+    for (const word of words) places.set(word, (places.get(word) ?? new Set()).add(of));
+  const things = ["", ...new Set([...places.values()].flatMap((each) => [...each]).filter((of) => of !== ""))];
+  const wordsOf = (thing: string) =>
+    [...places]
+      .filter(([, of]) => (thing === "" ? of.has("") : !of.has("") && of.has(thing)))
+      .map(([word]) => word || "alone");
+  return things
+    .map((thing) => [thing, wordsOf(thing).join(", ")] as const)
+    .filter(([, words]) => words !== "")
+    .map(([thing, words]) => (thing === "" ? words : `${thing.toUpperCase()}: ${words}`))
+    .join("; ");
 }
 
 function editionTable(): string {
