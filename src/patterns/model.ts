@@ -24,8 +24,8 @@ export interface PatternColumn {
   readonly cell: "length" | "text" | "word" | "yes or no" | "lengths" | "points";
   /** What to write, with an example. */
   readonly example: string;
-  /** Headings that prints use for the overall length and for the pitch: with more than two rods, `count` says how many, neither is taken. */
-  readonly overallOrPitch?: { readonly names: readonly [string, ...string[]]; readonly count: string };
+  /** An overall length, which a column of its own may give from rod to rod instead. */
+  readonly hasPitch?: true;
 }
 
 /** The filled cells of a row by the key of the pattern that they fill. */

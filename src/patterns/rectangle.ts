@@ -3,7 +3,7 @@ import * as z from "zod";
 import { countLeaf, keys, lengthLeaf } from "../leaves/leaves.js";
 import type { Length, Unit } from "../units/index.js";
 import { countCrossings, crossings, PERIMETER, perimeterLeaf } from "./crossings.js";
-import type { PatternColumn, PatternDefinition } from "./model.js";
+import type { PatternDefinition } from "./model.js";
 import { MOST_RODS } from "./model.js";
 
 /** `x` and `y` overall, centred on the working point; `perimeter` leaves the inside out. */
@@ -32,19 +32,14 @@ function spaced(overall: number, count: number): readonly number[] {
   return Array.from({ length: count }, (_, i) => (overall * (2 * i - count + 1)) / (2 * (count - 1)));
 }
 
-function doubtful(axis: "X" | "Y"): NonNullable<PatternColumn["overallOrPitch"]> {
-  const names = [`Spacing ${axis}`, `Gauge ${axis}`, `Gage ${axis}`, `Pitch ${axis}`, `Rod ${axis}`] as const;
-  return { names, count: axis === "X" ? "nx" : "ny" };
-}
-
 /** The kind `rectangle`. */
 export const rectangle: PatternDefinition<ReturnType<typeof schema>, RectanglePattern> = {
   kind: "rectangle",
   also: ["rect"],
   schema,
   columns: {
-    x: { name: "X", also: ["Overall X", "Pattern X"], cell: "length", example: "12", overallOrPitch: doubtful("X") },
-    y: { name: "Y", also: ["Overall Y", "Pattern Y"], cell: "length", example: "10", overallOrPitch: doubtful("Y") },
+    x: { name: "X", also: ["Overall X", "Pattern X"], cell: "length", example: "12", hasPitch: true },
+    y: { name: "Y", also: ["Overall Y", "Pattern Y"], cell: "length", example: "10", hasPitch: true },
     nx: { name: "nx", also: ["Rods in X", "Count X"], cell: "text", example: "3" },
     ny: { name: "ny", also: ["Rods in Y", "Count Y"], cell: "text", example: "2" },
     perimeter: PERIMETER,

@@ -22,8 +22,6 @@ export interface Heading {
   readonly words?: Readonly<Record<string, string>>;
   /** What to write, with an example. */
   readonly example: string;
-  /** Where the heading may mean the length overall or the pitch: the key that says how many rods there are. */
-  readonly countKey?: string;
 }
 
 type Words = Readonly<Record<string, string>>;
@@ -70,13 +68,12 @@ const PATTERN_CELLS: Readonly<Record<PatternColumn["cell"], Pick<Heading, "formN
 
 function patternHeadings(): readonly Heading[] {
   return [...PATTERN_COLUMNS].flatMap(([column, key]): Heading[] => {
-    const { name, also, example, cell, overallOrPitch } = column;
+    const { name, also, example, cell, hasPitch } = column;
     const cells = PATTERN_CELLS[cell];
     const plain: Heading = { name, also, example, key: `pattern.${key}`, scope: "group", ...cells };
-    if (cell === "length" && overallOrPitch === undefined) return [{ ...plain, formName: "length" }];
-    if (overallOrPitch === undefined) return [plain];
-    const countKey = `pattern.${overallOrPitch.count}`;
-    const pitch = { name: `Pitch ${name}`, also: [], example: "6", key: `pattern.pitch.${key}`, countKey };
+    if (cell === "length" && hasPitch === undefined) return [{ ...plain, formName: "length" }];
+    if (hasPitch === undefined) return [plain];
+    const pitch = { name: `Pitch ${name}`, also: [], example: "6", key: `pattern.pitch.${key}` };
     return [plain, { ...plain, ...pitch, formName: "pitch" }];
   });
 }
@@ -173,23 +170,6 @@ export function plainHeading(text: string): string {
 export const OWN_NAMES: ReadonlyMap<string, Heading> = new Map(
   HEADINGS.flatMap((heading) => [heading.name, ...heading.also].map((name) => [plainHeading(name), heading] as const)),
 );
-
-/** Headings of which it is not known whether they are overall or from rod to rod, under the overall one's key. */
-const DOUBTFUL: ReadonlyMap<string, Heading> = new Map(
-  HEADINGS.flatMap((heading): (readonly [string, Heading])[] => {
-    const column = [...PATTERN_COLUMNS.keys()].find(({ name }) => name === heading.name);
-    if (column?.overallOrPitch === undefined) return [];
-    const { names, count } = column.overallOrPitch;
-    const [name] = names;
-    return names.map((also) => [plainHeading(also), { ...heading, name, countKey: `pattern.${count}` }] as const);
-  }),
-);
-
-/** The heading that a text stands for by itself, in a sheet of the program's own headings. */
-export function findHeading(text: string): Heading | undefined {
-  const plain = plainHeading(text);
-  return OWN_NAMES.get(plain) ?? DOUBTFUL.get(plain);
-}
 
 const BY_NAME: ReadonlyMap<string, Heading> = new Map(HEADINGS.map((heading) => [heading.name, heading]));
 

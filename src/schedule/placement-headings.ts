@@ -83,11 +83,6 @@ export const OWN_PLACEMENT_NAMES: ReadonlyMap<string, PlacementHeading> = new Ma
   ),
 );
 
-/** The heading that a text stands for. */
-export function findPlacementHeading(name: string): PlacementHeading | undefined {
-  return OWN_PLACEMENT_NAMES.get(plainHeading(name));
-}
-
 const BY_NAME: ReadonlyMap<string, PlacementHeading> = new Map(
   PLACEMENT_HEADINGS.map((heading) => [heading.name, heading]),
 );

@@ -6,7 +6,7 @@ import { describe, expect, it } from "vitest";
 import { jobJsonSchema, requestedFiles, shopJsonSchema } from "../../../src/job/index.js";
 import { SHOP_NAMES } from "../../../src/job/resolve/shop.js";
 import { readCsv } from "../../../src/readers/csv.js";
-import { findHeading } from "../../../src/schedule/index.js";
+import { meaningsOf } from "../../../src/schedule/index.js";
 import { vocabulary } from "../../../src/tasks/open.js";
 import { faultsOf, inputsOf, jobOf, TEMPLATES, withBase } from "./files.js";
 
@@ -27,7 +27,7 @@ describe("the starting spreadsheet", () => {
     const table = readCsv(schedule["schedule.csv"], "schedule.csv");
     const headings = table.ok ? (table.value.rows[0] ?? []).map(({ text }) => text) : [];
     expect(headings.length).toBeGreaterThan(20);
-    expect(headings.map((text) => findHeading(text)?.name)).toEqual(headings);
+    expect(headings.map((text) => meaningsOf(text, "")[0])).toEqual(headings);
   });
 });
 

@@ -3,9 +3,9 @@
 import { columnNumber } from "../../../src/readers/cell-place.js";
 import type { Cell, Merge, Table } from "../../../src/readers/inputs.js";
 import { findTables } from "../../../src/schedule/find-tables.js";
-import { findHeading } from "../../../src/schedule/headings.js";
+import { meaningsOf } from "../../../src/schedule/heading-meanings.js";
 import type { FoundColumn, FoundTable } from "../../../src/schedule/model.js";
-import { findPlacementHeading } from "../../../src/schedule/placement-headings.js";
+import { placementMeaningsOf } from "../../../src/schedule/settle-placements.js";
 
 /** What is special about some cells: places as `B5`, ranges as `B5:B7`. */
 export interface SheetLooks {
@@ -54,7 +54,7 @@ export function mergeOf(range: string): Merge {
 /** Headings of schedules and of placement lists, and some that prints have beside. */
 export function knownHeading(words: string, group: string): boolean {
   const whole = group === "" ? words : `${group} ${words}`;
-  if (findHeading(whole) !== undefined || findPlacementHeading(whole) !== undefined) return true;
+  if (meaningsOf(whole, "").length > 0 || placementMeaningsOf(whole, "").length > 0) return true;
   if (group === "") return /^(?:size|gage|location)$/i.test(words);
   return /\b(?:rod|bolt|plate|pier|pattern|template)/i.test(group) && GROUPED.test(words);
 }

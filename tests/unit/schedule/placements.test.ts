@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import type { Job } from "../../../src/job/index.js";
 import { readCsv } from "../../../src/readers/csv.js";
 import type { Table } from "../../../src/readers/inputs.js";
-import { findPlacementHeading, PLACEMENT_HEADINGS } from "../../../src/schedule/index.js";
+import { PLACEMENT_HEADINGS, placementMeaningsOf } from "../../../src/schedule/index.js";
 import { inches } from "../../../src/units/index.js";
 import { faultsOf, jobOf } from "../job/files.js";
 
@@ -184,7 +184,8 @@ describe("a placement list", () => {
 describe("headings of placement lists", () => {
   it("each way of writing one is found, and stands for one", () => {
     for (const heading of PLACEMENT_HEADINGS)
-      for (const name of [heading.name, ...heading.also]) expect(findPlacementHeading(name)).toBe(heading);
+      for (const name of [heading.name, ...heading.also])
+        expect([name, ...placementMeaningsOf(name, "")]).toEqual([name, heading.name]);
   });
 
   it("the starting list has headings as the table writes them", () => {
@@ -194,7 +195,7 @@ describe("headings of placement lists", () => {
     );
     const headings = table.ok ? (table.value.rows[0] ?? []).map(({ text }) => text) : [];
     expect(headings).toHaveLength(8);
-    expect(headings.map((text) => findPlacementHeading(text)?.name)).toEqual(headings);
+    expect(headings.map((text) => placementMeaningsOf(text, ""))).toEqual(headings.map((name) => [name]));
   });
 
   it.each([
@@ -204,6 +205,6 @@ describe("headings of placement lists", () => {
     ["OFFSET-Y (in)", "Offset Y"],
     ["bop", "B.O.P."],
   ])("%s is %s", (text, name) => {
-    expect(findPlacementHeading(text)?.name).toBe(name);
+    expect(placementMeaningsOf(text, "")).toEqual([name]);
   });
 });
