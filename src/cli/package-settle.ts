@@ -37,7 +37,7 @@ export interface Settlement {
 }
 
 /** True for packages of one job and one revision: the later one takes the place of the earlier one. */
-export function isSameRevision(a: PackageJob, b: PackageJob): boolean {
+function isSameRevision(a: PackageJob, b: PackageJob): boolean {
   return a.number === b.number && a.revision === b.revision;
 }
 

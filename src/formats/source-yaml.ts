@@ -10,11 +10,6 @@ import { isNothing } from "../readers/source.js";
 /** Columns that a group of keys may take on one line. */
 const WIDEST_LINE = 110;
 
-/** `key:` with the value below it, ending with a line break. */
-export function writeYamlEntry(key: string, value: SourceNode): string {
-  return documentText(blockMap([[key, nodeOf(value, 2)]]));
-}
-
 /** The values of a list one after the other, as `- ...` lines indented by two. */
 export function writeYamlItems(items: readonly SourceNode[]): string {
   return items.map((item) => indented(documentText(sequence([nodeOf(item, 4)], false)))).join("");

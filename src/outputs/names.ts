@@ -10,7 +10,7 @@ export const SUPERSEDED = "superseded";
 export const SET_ASIDE = "set-aside";
 
 /** `T1_rev-B`: the template's mark and the job's revision. */
-export function templateStem({ plate, job }: Pick<CheckedBase, "plate" | "job">): string {
+function templateStem({ plate, job }: Pick<CheckedBase, "plate" | "job">): string {
   return `${plate.mark}_rev-${safeForFileName(job.revision)}`;
 }
 

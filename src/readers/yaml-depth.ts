@@ -44,11 +44,6 @@ export function scanTokens(text: string, limit: number = DEEPEST_NESTING): Token
   return { deep: null, tokens, rootLists, selfContained };
 }
 
-/** Offset of the first token that nests deeper than `limit`, or null. */
-export function findDeepNesting(text: string, limit: number = DEEPEST_NESTING): number | null {
-  return scanTokens(text, limit).deep;
-}
-
 const DOCUMENT = "\u0002";
 const FLOW_ERROR_END = "\u0018";
 const SCALAR = "\u001f";

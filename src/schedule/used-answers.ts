@@ -70,7 +70,7 @@ function unfilled(group: string, key: string, answer: NoteAnswer): readonly Unus
 }
 
 /** The fault of an answer that answers nothing, with the three nearest that would. */
-export function unusedAnswer(group: string, key: string, what: string, known: readonly string[]): UnusedAnswer {
+function unusedAnswer(group: string, key: string, what: string, known: readonly string[]): UnusedAnswer {
   const near = nearestThree(key, known);
   const message = `"${key}" ${what}, so that this answers nothing`;
   return { path: [group, key], message, ...(near.length === 0 ? {} : { hint: `the nearest are ${near.join(", ")}` }) };

@@ -71,7 +71,7 @@ function openWords({ form, findings }: SheetReading): string {
 }
 
 /** `bases:` with everything that a base says; groups of keys that hold nothing are left out. */
-export function basesText(bases: readonly SourceNode[]): string {
+function basesText(bases: readonly SourceNode[]): string {
   return `bases:\n${writeYamlItems(bases.map((base) => inOrder(withoutEmpty(base))))}`;
 }
 

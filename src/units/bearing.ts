@@ -1,5 +1,4 @@
 /** Bearings: degrees clockwise from north, 0 to 360. */
-import { roundSymmetric } from "./length.js";
 import { plainText, quote, type Reading, refuse } from "./reading.js";
 
 const ALLOWED =
@@ -31,14 +30,4 @@ function parseSexagesimal(text: string): number | null {
   const parts = /^(\d{1,3})[\u00B0 -] ?(\d{1,2})(?:[' -] ?(?:(\d{1,2}(?:\.\d{1,10})?) ?"?)?)?$/.exec(text);
   const [degrees, minutes, seconds] = [Number(parts?.[1]), Number(parts?.[2]), Number(parts?.[3] ?? 0)];
   return parts === null || minutes >= 60 || seconds >= 60 ? null : (degrees * 3600 + minutes * 60 + seconds) / 3600;
-}
-
-/** A bearing as degrees, minutes and seconds, rounded to `places` decimals of a second first: `32°30'15.0"`. */
-export function formatBearing(degrees: number, places = 1): string {
-  const scale = 10 ** places;
-  const full = 1_296_000 * scale;
-  const ticks = ((roundSymmetric(degrees * 3600 * scale) % full) + full) % full;
-  const [minutes, rest] = [Math.floor(ticks / (60 * scale)), ticks % (60 * scale)];
-  const seconds = (rest / scale).toFixed(places).padStart(places === 0 ? 2 : places + 3, "0");
-  return `${Math.floor(minutes / 60)}\u00B0${String(minutes % 60).padStart(2, "0")}'${seconds}"`;
 }

@@ -68,7 +68,7 @@ export function nutHeight({ nut }: Pick<Rod, "nut">): Input<Length> {
 }
 
 /** The layers under the washer, upwards from the top of concrete. */
-export function underWasher(base: Standing): readonly StackPart[] {
+function underWasher(base: Standing): readonly StackPart[] {
   const plate: StackPart = { name: "setting plate", height: given(settingPlateThickness(base), "template.thickness") };
   return [
     { name: "grout", height: base.grout },

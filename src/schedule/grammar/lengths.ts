@@ -113,7 +113,7 @@ export function takeSides(scan: Scan, most: number): readonly Written[] {
 }
 
 /** A number without a unit beside one in another unit, as `300 x 12"` in millimetres: which is meant is not written. */
-export function mixedUnits(sides: readonly Written[]): string | null {
+function mixedUnits(sides: readonly Written[]): string | null {
   const bare = sides.find(({ isBare }) => isBare);
   const other = sides.find(({ isBare, family }) => !isBare && (family !== bare?.family || family === "other"));
   if (bare === undefined || other === undefined) return null;

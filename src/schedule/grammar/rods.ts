@@ -67,7 +67,7 @@ interface Sized {
 }
 
 /** Takes `1-1/4"Ø`, `Ø1-1/4`, `1 1/4 DIA.`, `M24`; `isMarked` tells whether a sign says that it is a size: Ø, M or a unit. */
-export function takeSize(scan: Scan): (Omit<Sized, "count"> & { readonly isMarked: boolean }) | null {
+function takeSize(scan: Scan): (Omit<Sized, "count"> & { readonly isMarked: boolean }) | null {
   const named = scan.attempt(() => takeThreadName(scan));
   if (named !== null) return { size: named, written: null, isMarked: true };
   const isBefore = scan.phrase(DIAMETER);

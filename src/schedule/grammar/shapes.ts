@@ -29,7 +29,7 @@ export function named(names: readonly string[], sides: readonly Written[], { pla
 }
 
 /** Takes `dia 30`, `30 dia`, `Ø30`. */
-export function takeDiameter(scan: Scan): Written | null {
+function takeDiameter(scan: Scan): Written | null {
   const isBefore = scan.phrase(DIAMETER);
   const diameter = takeLength(scan);
   return diameter !== null && (isBefore || scan.phrase(DIAMETER)) ? diameter : null;

@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { formatFinding } from "../../../src/diagnostics/finding.js";
 import type { SourceNode } from "../../../src/readers/source.js";
 import { readYaml } from "../../../src/readers/yaml.js";
-import { findDeepNesting } from "../../../src/readers/yaml-depth.js";
+import { scanTokens } from "../../../src/readers/yaml-depth.js";
 
 /** Values without their places. */
 function bare(node: SourceNode): unknown {
@@ -120,12 +120,12 @@ describe("nesting is bounded before parsing", () => {
 
   it("passes 64 levels and refuses 65", () => {
     const nested = (depth: number) => `${"[".repeat(depth)}${"]".repeat(depth)}`;
-    expect(findDeepNesting(nested(64))).toBeNull();
-    expect(findDeepNesting(nested(65))).toBe(64);
+    expect(scanTokens(nested(64)).deep).toBeNull();
+    expect(scanTokens(nested(65)).deep).toBe(64);
     const indented = (depth: number) =>
       Array.from({ length: depth }, (_, level) => `${" ".repeat(level)}a:`).join("\n");
-    expect(findDeepNesting(indented(64))).toBeNull();
-    expect(findDeepNesting(indented(65))).not.toBeNull();
+    expect(scanTokens(indented(64)).deep).toBeNull();
+    expect(scanTokens(indented(65)).deep).not.toBeNull();
   });
 
   it("does not count brackets that are text", () => {
@@ -139,8 +139,8 @@ describe("nesting is bounded before parsing", () => {
 
   it("does not count rows of a list, or keys beside each other", () => {
     const rows = Array.from({ length: 500 }, (_, row) => `  - a: ${row}\n    b: [1, { c: 2 }]\n`).join("");
-    expect(findDeepNesting(`bases:\n${rows}`)).toBeNull();
-    expect(findDeepNesting("- a\n".repeat(500))).toBeNull();
+    expect(scanTokens(`bases:\n${rows}`).deep).toBeNull();
+    expect(scanTokens("- a\n".repeat(500)).deep).toBeNull();
   });
 
   it("bounds what aliases repeat", () => {
