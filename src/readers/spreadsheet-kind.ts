@@ -1,8 +1,8 @@
-/** Files of spreadsheets that are handed in where they are not read: what they are, and what to do. */
+/** Files of spreadsheets, and prints of them, that are handed in where they are not read: what they are, and what to do. */
 import type { Finding } from "../diagnostics/finding.js";
 
 /** By the ending of its name, or by its first bytes. */
-export type SpreadsheetKind = "xlsx" | "xlsm" | "xlsb" | "xls" | "ods";
+export type SpreadsheetKind = "xlsx" | "xlsm" | "xlsb" | "xls" | "ods" | "pdf";
 
 const WORDS: Readonly<Record<SpreadsheetKind, string>> = {
   xlsx: "a workbook (.xlsx)",
@@ -10,10 +10,13 @@ const WORDS: Readonly<Record<SpreadsheetKind, string>> = {
   xlsb: "a workbook in binary form (.xlsb)",
   xls: "an old workbook (.xls)",
   ods: "an OpenDocument spreadsheet (.ods)",
+  pdf: "a print (.pdf)",
 };
 
-const ENDING = /\.(xlsx|xlsm|xlsb|xls|ods)$/i;
+const ENDING = /\.(xlsx|xlsm|xlsb|xls|ods|pdf)$/i;
 const PACKED = [0x50, 0x4b, 0x03, 0x04];
+/** `%PDF-` (ISO 32000-1, 7.5.2). */
+const PRINT = [0x25, 0x50, 0x44, 0x46, 0x2d];
 const COMPOUND = [0xd0, 0xcf, 0x11, 0xe0];
 /** What the first file in an OpenDocument archive says, plain (ODF 1.2 part 3, 3.3). */
 const OPEN_DOCUMENT = "mimetypeapplication/vnd.oasis.opendocument.spreadsheet";
@@ -21,10 +24,11 @@ const OPEN_DOCUMENT = "mimetypeapplication/vnd.oasis.opendocument.spreadsheet";
 /** Null for a file that is none. */
 export function spreadsheetKind(name: string, content: string | Uint8Array): SpreadsheetKind | null {
   const ending = ENDING.exec(name)?.[1]?.toLowerCase();
-  for (const kind of ["xlsx", "xlsm", "xlsb", "xls", "ods"] as const) if (ending === kind) return kind;
+  for (const kind of ["xlsx", "xlsm", "xlsb", "xls", "ods", "pdf"] as const) if (ending === kind) return kind;
   if (typeof content === "string") return null;
   const startsWith = (signature: readonly number[]) => signature.every((byte, index) => content[index] === byte);
   if (startsWith(COMPOUND)) return "xls";
+  if (startsWith(PRINT)) return "pdf";
   if (!startsWith(PACKED)) return null;
   return String.fromCharCode(...content.subarray(30, 30 + OPEN_DOCUMENT.length)) === OPEN_DOCUMENT ? "ods" : "xlsx";
 }

@@ -4,6 +4,7 @@ import { nearestWord } from "../diagnostics/nearest.js";
 import type { InputFile, Table, Workbook } from "../readers/inputs.js";
 import { contentOf } from "../readers/inputs.js";
 import { readSheetText } from "../readers/sheet-text.js";
+import type { SpreadsheetKind } from "../readers/spreadsheet-kind.js";
 import { spreadsheetFault, spreadsheetKind } from "../readers/spreadsheet-kind.js";
 
 /** A workbook that was opened is its sheets, or the one that is named; any other content is read as text. */
@@ -17,11 +18,13 @@ export function openTables(file: InputFile, name: string, sheet?: string): Outco
     const table = readSheetText(content, name);
     return table.ok ? { ok: true, value: [table.value], findings: table.findings } : table;
   }
-  const instead =
-    kind === "xlsx"
-      ? "open it with openWorkbook"
-      : "allowed is .xlsx or CSV: open it in a spreadsheet and save it as .xlsx";
-  return { ok: false, findings: [spreadsheetFault(name, kind, instead)] };
+  return { ok: false, findings: [spreadsheetFault(name, kind, insteadOf(kind))] };
+}
+
+function insteadOf(kind: SpreadsheetKind): string {
+  if (kind === "xlsx") return "open it with openWorkbook";
+  if (kind === "pdf") return "allowed is .xlsx or CSV: ask for the sheet that it was printed from";
+  return "allowed is .xlsx or CSV: open it in a spreadsheet and save it as .xlsx";
 }
 
 function openSheets({ sheets }: Workbook, file: string, sheet: string | undefined): Outcome<readonly Table[]> {

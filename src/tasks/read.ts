@@ -50,10 +50,10 @@ export function readSheetAsSent(input: SheetInput): Outcome<SheetReading> {
   if (!opened.ok) return opened;
   const sheetMeant = (): string => readSchedule(opened.value, input.name, "in", answers, beside).readAs.sheet;
   const settled = settleUnit(input, opened.value, sheetMeant);
-  if (settled.unit === null) return { ok: true, value: askUnit(input, settled.proofs), findings: [] };
-  const schedule = readSchedule(opened.value, input.name, settled.unit, answers, beside);
+  const schedule = readSchedule(opened.value, input.name, settled.unit ?? "in", answers, beside);
   const isNoSchedule = schedule.bases.length === 0 && schedule.readAs.lines.length === 0;
   if (isNoSchedule && schedule.readAs.questions.length === 0) return { ok: false, findings: schedule.findings };
+  if (settled.unit === null) return { ok: true, value: askUnit(input, settled.proofs), findings: [] };
   return { ok: true, value: readingOf(input, settled.unit, settled.because, opened.findings, schedule), findings: [] };
 }
 

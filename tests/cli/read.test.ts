@@ -188,6 +188,20 @@ it("asks for what the sheet does not say once, and takes it under defaults", asy
 });
 
 describe("the unit of bare numbers", () => {
+  it("is not asked of a file without a schedule, nor of a print", async () => {
+    write("list.csv", "Typ;Ankerdurchmesser\nB1;24\n");
+    const other = await run("read list.csv");
+    expect([other.status, other.stdout, other.stderr]).toEqual([2, "", expect.stringContaining("no table was found")]);
+    write("print.pdf", "%PDF-1.4\n");
+    const print = await run("read print.pdf");
+    expect([print.status, print.stderr]).toEqual([
+      2,
+      expect.stringContaining(
+        "a print (.pdf), by its name or its first bytes; allowed is .xlsx or CSV: ask for the sheet",
+      ),
+    ]);
+  });
+
   const bare = csv([HEADINGS, ["B1", "4", "1", "55", "rectangle", "12", "10", "1"]]);
 
   it("is asked where nothing proves it, and the job takes the answer", async () => {

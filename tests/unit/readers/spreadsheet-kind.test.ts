@@ -21,6 +21,9 @@ describe("what a file is", () => {
     ["a.xls", "a,b", "xls"],
     ["a", packed, "xlsx"],
     ["a.yaml", openDocument, "ods"],
+    ["a.pdf", "", "pdf"],
+    ["a.csv", new TextEncoder().encode("%PDF-1.7\n"), "pdf"],
+    ["a.csv", new TextEncoder().encode("%PDF\n"), null],
     ["a.csv", compound, "xls"],
     ["a.csv", "PK\u0003\u0004", null],
     ["a.yaml", "units: in", null],
@@ -39,8 +42,9 @@ const WORDS = {
   xlsb: "a workbook in binary form (.xlsb)",
   ods: "an OpenDocument spreadsheet (.ods)",
   xls: "an old workbook (.xls)",
+  pdf: "a print (.pdf)",
 } as const;
-const endings = ["xlsm", "xlsb", "ods", "xls"] as const;
+const endings = ["xlsm", "xlsb", "ods", "xls", "pdf"] as const;
 const contents = [packed, openDocument, compound, new TextEncoder().encode("a,b\n1,2\n"), new Uint8Array()];
 
 const toldOf = (job: string, text: string | Uint8Array, files: readonly (readonly [string, Uint8Array])[] = []) =>
@@ -62,7 +66,7 @@ describe.each(endings)("a file .%s", (ending) => {
         `${name}: this is ${WORDS[ending]}, by its name or its first bytes; a job file is asked, which names a sheet as its schedule: save this one as .xlsx or CSV, and rodplate read FILE --out job.yaml says what is understood of the sheet and writes such a job`,
       );
       const head = "job: { number: '1' }\nunits: in\n";
-      const table = `${name}: this is ${WORDS[ending]}, by its name or its first bytes; allowed is .xlsx or CSV: open it in a spreadsheet and save it as .xlsx`;
+      const table = `${name}: this is ${WORDS[ending]}, by its name or its first bytes; allowed is .xlsx or CSV: ${ending === "pdf" ? "ask for the sheet that it was printed from" : "open it in a spreadsheet and save it as .xlsx"}`;
       expect(toldOf("j.yaml", `${head}schedule: ${name}\n`, [[name, content]])).toContain(table);
       const layout = `${head}grid: { x: { names: [A], at: [0] }, y: { names: [1], at: [0] } }\nplacements: ${name}\nbases: [{ mark: B1, rods: { diameter: 3/4 }, pattern: { kind: rectangle, x: 8, y: 8 }, template: { thickness: 1/4 } }]\n`;
       expect(toldOf("j.yaml", layout, [[name, content]])).toContain(table);
