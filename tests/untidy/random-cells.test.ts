@@ -2,7 +2,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { SourceNode } from "../../src/readers/source.js";
+import { findNode } from "../../src/readers/source.js";
 import type { ReadLine, Schedule } from "../../src/schedule/index.js";
+import { groupBy } from "../../src/units/group-by.js";
 import { sheetOf } from "../unit/schedule/drawn-sheet.js";
 import { read } from "./read-sheet.js";
 
@@ -85,11 +87,14 @@ function shown(lines: readonly ReadLine[]): string {
   return lines.map(({ taken, written, key }) => `${taken}\u0000${key === "" ? written.trim() : ""}`).join("\u0001");
 }
 
+/** Texts of a base that no line of its own mark shows. */
 function unshown({ bases, readAs }: Schedule): readonly string[] {
-  const all = shown(readAs.lines);
-  return bases.flatMap((base) =>
-    textsOf(base).filter((text) => text !== "" && !all.includes(text) && !text.includes("; ")),
-  );
+  const linesOf = groupBy(readAs.lines, ({ mark }) => mark);
+  return bases.flatMap((base) => {
+    const mark = findNode(base, "mark");
+    const own = shown(linesOf.get(mark?.kind === "scalar" ? mark.text : "") ?? []);
+    return textsOf(base).filter((text) => text !== "" && !own.includes(text) && !text.includes("; "));
+  });
 }
 
 describe("100,000 random cells", () => {
