@@ -214,11 +214,7 @@ function changeText(change: Change, { old, new: fresh }: Comparison): string[] {
     case "hole-role":
       return [`hole ${change.tag} is a ${change.to} hole, was a ${change.from} hole`];
     case "hole-made":
-      return [
-        change.to === "drill"
-          ? `hole ${change.tag} is punched now, was cut`
-          : `hole ${change.tag} is cut now, was punched`,
-      ];
+      return [`hole ${change.tag} is ${change.to === "drill" ? "punched now, was cut" : "cut now, was punched"}`];
     case "rod-size":
       return [`hole ${change.tag} is for a rod ${rodWords(change.to, unit)}, was ${rodWords(change.from, unit)}`];
     case "tag":
@@ -240,17 +236,9 @@ function changeText(change: Change, { old, new: fresh }: Comparison): string[] {
         `the plate lies x ${signed(change.dx, unit)}, y ${signed(change.dy, unit)} ${unit} from where it lay about the working point`,
       ];
     case "marks":
-      return [
-        old.job.revision === fresh.job.revision
-          ? "scribed marks differ"
-          : `scribed marks differ; revision ${old.job.revision} -> ${fresh.job.revision}`,
-      ];
+      return [scribedText(old.job.revision, fresh.job.revision)];
     case "file":
-      return [
-        change.drawn
-          ? "file written otherwise (unit, layers, origin)"
-          : "written otherwise; without a cut file of both sides the outline is compared by size, area and perimeter only",
-      ];
+      return [change.drawn ? "file written otherwise (unit, layers, origin)" : WITHOUT_CUT_FILES];
     case "held":
       return [change.to ? "held now" : "no longer held"];
     case "quantity":
@@ -268,6 +256,14 @@ function changeText(change: Change, { old, new: fresh }: Comparison): string[] {
     case "serves":
       return [`serves ${marksWords(change.to)}; served ${marksWords(change.from)}`];
   }
+}
+
+/** Other bytes of a template of which no cut file of both sides is there. */
+const WITHOUT_CUT_FILES =
+  "written otherwise; without a cut file of both sides the outline is compared by size, area and perimeter only";
+
+function scribedText(from: string, to: string): string {
+  return from === to ? "scribed marks differ" : `scribed marks differ; revision ${from} -> ${to}`;
 }
 
 function quantityText(from: number, to: number): string {
