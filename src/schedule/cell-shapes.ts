@@ -52,11 +52,13 @@ export function plainCellText(text: string): string {
 const NUMBER = String.raw`[\d.]+(?:[ -]\d+\/\d+|\/\d+)?`;
 const LENGTH = String.raw`(?:\d+'(?: ?-? ?${NUMBER} ?"?)?|${NUMBER} ?(?:"|MM|IN\.?|CM|M)?)`;
 const DIA = String.raw`(?:DIA\.?|DIAM\.?)`;
+/** `4`, `(4)`, `4 EA`, `(4) REQ'D`, `(4 THUS)`. */
+const COUNT = /^\(?(\d{1,6})\)?(?: ?(?:EA|NO|NOS|PCS|OFF|REQD|REQ'D|THUS)\.?\)?)?$/;
 const SHAPES: readonly (readonly [CellShape, RegExp])[] = [
   ["blank", /^(?:-+|N\/?A|NONE|NIL|TBD|\?|X)?$/],
   ["reference", /^(?:"|DO\.?|DITTO|SAME\b.*|SEE\b.*|TYP\.?|PER\b.*|NOTE \d+|VARIES|V\.?I\.?F\.?)$/],
   ["yes or no", /^(?:Y|N|YES|NO|TRUE|FALSE)$/],
-  ["whole", /^\(?\d{1,6}\)?(?: ?(?:EA|NO|NOS|PCS|OFF|REQD|REQ'D)\.?)?$/],
+  ["whole", COUNT],
   [
     "grade",
     /^(?:ASTM )?(?:F ?1554|A ?307|A ?193|A ?449|A ?354|GR(?:ADE)?\.? ?(?:36|55|105)\b|CLASS \d|(?:4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|10\.9)\b)/,
@@ -72,7 +74,7 @@ const SHAPES: readonly (readonly [CellShape, RegExp])[] = [
   [
     "rods",
     new RegExp(
-      String.raw`^\(\d+\) ?\S|^\d+ ?(?:NO|NOS|NR|EA|OFF)(?:\. ?|[ -])(?=\S)|^\d+ ?- ?(?:${LENGTH} ?${DIA}|M ?\d)|^\d+ ?- ?\d+(?:[ -]\d+\/\d+)? ?"|^\d+ ?[X/]? ?M ?\d|^${LENGTH} ?${DIA} ?X`,
+      String.raw`^\(\d+\) ?\S|^\d+ ?(?:NO|NOS|NR|EA|OFF)(?:\. ?|[ -])(?=\S)|^\d+ ?- ?(?:${LENGTH} ?${DIA}|${DIA} ?${LENGTH}|M ?\d)|^\d+ ?- ?\d+(?:[ -]\d+\/\d+)? ?"|^\d+ ?[X/]? ?M ?\d|^${LENGTH} ?${DIA} ?X`,
     ),
   ],
   ["spaces", /^\d+ ?(?:SPA?|SPACES|SPCS?|EQ)?\.? ?@/],
@@ -81,7 +83,7 @@ const SHAPES: readonly (readonly [CellShape, RegExp])[] = [
   [
     "three sizes",
     new RegExp(
-      String.raw`^(?:PL ?)?${LENGTH} ?X ?${LENGTH} ?X ?${LENGTH}(?: ?(?:THK|THICK|PL|PLT|PLATE)\.?)?$|^${LENGTH} ?(?:X ?${LENGTH}|SQ\.?) ?PL ?${LENGTH}$`,
+      String.raw`^(?:PL ?)?${LENGTH} ?X ?${LENGTH} ?X ?${LENGTH}(?: ?(?:THK|THICK|PL|PLT|PLATE)\.?)?$|^${LENGTH} ?(?:X ?${LENGTH}|SQ\.?) ?PL ?${LENGTH}$|^${LENGTH} ?SQ\.? ?X ?${LENGTH}$`,
     ),
   ],
   [
@@ -90,7 +92,7 @@ const SHAPES: readonly (readonly [CellShape, RegExp])[] = [
       String.raw`^(?:PL ?)?${LENGTH} ?X ?${LENGTH}(?: C\/C)?$|^${LENGTH} ?(?:SQ|SQUARE)\.?$|^SQ\.? ?${LENGTH}$`,
     ),
   ],
-  ["diameter", new RegExp(`^${DIA} ?${LENGTH}$|^${LENGTH} ?${DIA}$|^ROUND ${LENGTH}$`)],
+  ["diameter", new RegExp(`^${DIA} ?${LENGTH}$|^${LENGTH} ?${DIA}$|^ROUND ${LENGTH}$|^${LENGTH} ?(?:ROUND|RND|RD).?$`)],
   ["length", new RegExp(String.raw`^(?:PL\.? ?)?${LENGTH}(?: (?:MIN|MAX|LG|O\.?C|C\/C|THK|TYP)\.?)?$`)],
   ["list", /^[^A-Z]*[;,][^A-Z]*$/],
   ["words", /^\D+$/],
@@ -196,8 +198,6 @@ export function lengthIn(text: string, heading: string | null, unit: Unit): Leng
 
 /** The whole number that a cell plainly says; null for any other. */
 export function countIn(text: string): number | null {
-  const digits = /^\(?(\d{1,6})\)?(?: ?(?:EA|NO|NOS|PCS|OFF|REQD|REQ'D)\.?)?$/.exec(
-    plainCellText(text.slice(0, LONGEST)),
-  )?.[1];
+  const digits = COUNT.exec(plainCellText(text.slice(0, LONGEST)))?.[1];
   return digits === undefined ? null : Number(digits);
 }

@@ -281,15 +281,17 @@ function overallOrPitch(column: number, names: readonly HeadingName[], state: Se
   const rods = rodsAlong(column, overall, state);
   if (rods === null) return null;
   const cells = state.view.textsOf(column);
-  const isTwo = (row: number) => rods[row] === 2 || isWideForThree(column, row, state);
+  const inAll = rodsSaid(state);
+  const isPair = (row: number) => rods[row] === 2 || inAll.some((counts) => counts[row] === 2);
+  const isTwo = (row: number) => isPair(row) || isWideForThree(column, row, state);
   if (cells.every((text, row) => text === "" || text.includes("@") || isCircle(text) || isTwo(row)))
-    return { name: overall, how: twoRodsWords(rods, cells) };
+    return { name: overall, how: twoRodsWords(isPair, cells) };
   const axis = overall === "X" || overall === "Y" ? overall : null;
   return axis === null ? null : onlyPossible(spacingReadings(column, [overall, pitch], axis, rods, state));
 }
 
-function twoRodsWords(rods: readonly (number | null)[], cells: readonly string[]): string {
-  const isCounted = cells.every((text, row) => text === "" || text.includes("@") || rods[row] === 2);
+function twoRodsWords(isPair: (row: number) => boolean, cells: readonly string[]): string {
+  const isCounted = cells.every((text, row) => text === "" || text.includes("@") || isPair(row));
   return isCounted
     ? "with two rods overall and pitch are the same"
     : "three rods so far from each other would stand off the base plate";
@@ -338,13 +340,22 @@ function rodsAlong(column: number, overall: HeadingName, state: Settling): reado
 
 /** Columns that say, or may say, how many rods a base has. */
 function rodsWritten(state: Settling): readonly (readonly (number | null)[])[] {
-  const { view, open } = state;
-  const counts = [...columnsOf("Rod count", state), ...(open.get("Rod count") ?? [])].map((column) =>
-    view.countsOf(column),
-  );
-  const rods = [...columnsOf("Rods", state), ...(open.get("Rods") ?? [])];
+  const maySay = countsIn(state.open.get("Rod count") ?? [], state.open.get("Rods") ?? [], state);
+  return [...rodsSaid(state), ...maySay];
+}
+
+/** Columns that say how many rods a base has. */
+function rodsSaid(state: Settling): readonly (readonly (number | null)[])[] {
+  return countsIn(columnsOf("Rod count", state), columnsOf("Rods", state), state);
+}
+
+function countsIn(
+  counts: readonly number[],
+  rods: readonly number[],
+  { view }: Settling,
+): readonly (readonly (number | null)[])[] {
   const inRods = rods.map((column) => view.textsOf(column).map(countBefore));
-  return [...counts, ...inRods];
+  return [...counts.map((column) => view.countsOf(column)), ...inRods];
 }
 
 /** True where every text of the column begins with a number of rods, as `(4) 3/4`. */

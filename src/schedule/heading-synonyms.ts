@@ -123,6 +123,7 @@ const RODS: readonly Synonym[] = [
   one("rod", "Rod dia", "m size", "m"),
   one("", "Rod dia", "m size", "thread size"),
   grouped(several("rod", "only asked", ["Rod dia", "Embedment", NOTE], "d")),
+  one("rod", "Rods", "dia and grade", "size and grade", "dia grade", "size grade", "no. dia"),
   one("rod", "Rods", "qty and dia", "no. and dia", "qty dia", "description", "qty size and length", "callout"),
   several("rod", "narrowest", ["Rods", "Rod dia"], "qty size length", "no. dia and length"),
   one("", "Rods", "no. and size", "qty and size"),
@@ -130,6 +131,7 @@ const RODS: readonly Synonym[] = [
   several("", "which diameter", ["Rod dia", "Rods", "Base plate size", "Pier size", "Column", NOTE], "size"),
   one("rod", "Rod count", "qty", "count", "qty req'd", "no. req'd", "no. off", "per base", "per column", "per plate"),
   several("rod", "form", ["Rod count", NOTE], "no."),
+  several("rod", "only asked", ["Rod count", "nx", "ny", NOTE], "per side", "each side", "per face", "each face"),
   one("rod", "Rod count", "qty per base", "no. per base", "qty per column", "no. per column", "qty per plate"),
   one("", "Rod count", "qty per base", "no. per base", "rods per base plate"),
   one("", "Rod count", "no. of rods per base", "no. rods per base", "no. rods per column", "no. of rods per column"),
@@ -231,13 +233,16 @@ const NAMED_SPACINGS = [
   "spacing width",
   "spacing 1",
   "spacing 2",
+  "spacing a",
+  "spacing b",
   "spacing n s",
-  "spacing e w",
   "n s spacing",
-  "e w spacing",
   "g1",
   "g2",
 ] as const;
+
+/** `E.W.` is east to west, or each way. */
+const EAST_WEST_SPACINGS = ["spacing e w", "e w spacing", "spacing ew"] as const;
 
 const EITHER_AXIS = ["X", "Y", "Pitch X", "Pitch Y"] as const;
 
@@ -252,6 +257,7 @@ const PATTERN: readonly Synonym[] = [
     "spacing",
     "spacing cc",
     "spacing x y",
+    "spacing x x y",
     "spacing x and y",
   ),
   several(
@@ -261,6 +267,7 @@ const PATTERN: readonly Synonym[] = [
     "spacing",
     "spacing cc",
     "spacing x y",
+    "spacing x x y",
     "group size",
   ),
   several("", "shown", ["Pattern pitch", NOTE], "pitch"),
@@ -268,7 +275,8 @@ const PATTERN: readonly Synonym[] = [
   one("", "Pattern pitch", "pitch x y"),
   one("rod", "Pattern pitch", "pitch x y"),
   one("", "Pattern size", "overall spacing", "spacing overall"),
-  one("rod", "Pattern size", "overall spacing", "spacing overall", "pattern size"),
+  one("rod", "Pattern size", "overall spacing", "spacing overall", "pattern size", "pattern x y", "pattern x x y"),
+  one("", "Pattern size", "pattern x y", "pattern x x y"),
   spacingsAlong("", "x", ["X", "Pitch X"]),
   spacingsAlong("", "y", ["Y", "Pitch Y"]),
   several("rod", "overall or pitch", ["X", "Pitch X"], "x"),
@@ -279,6 +287,8 @@ const PATTERN: readonly Synonym[] = [
   several("", "overall or pitch", ["Y", "Pitch Y"], "gy"),
   several("rod", "overall or pitch", ["X", "Pitch X"], "gx"),
   several("rod", "overall or pitch", ["Y", "Pitch Y"], "gy"),
+  { of: "rod", words: EAST_WEST_SPACINGS, means: [...EITHER_AXIS, SQUARE], doubt: "only asked" },
+  { of: "", words: EAST_WEST_SPACINGS, means: [...EITHER_AXIS, SQUARE], doubt: "only asked" },
   { of: "rod", words: NAMED_SPACINGS, means: EITHER_AXIS, doubt: "only asked" },
   { of: "", words: [...NAMED_SPACINGS, "n s", "e w"], means: EITHER_AXIS, doubt: "only asked" },
   one("", "Pitch X", "pitch x", "x pitch"),

@@ -95,6 +95,7 @@ const WORDS: Readonly<Record<string, string>> = {
   embd: "embedment",
   emb: "embedment",
   embt: "embedment",
+  abv: "above",
   height: "height",
   ht: "height",
   hgt: "height",

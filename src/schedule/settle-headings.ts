@@ -45,8 +45,8 @@ export function settleColumns<H extends KnownHeading>(
 ): SettledHeadings<H> {
   const { file } = context;
   const answered = readAnswers(table, answers, context, vocabulary);
-  const meanings = isOwnSheet(table, vocabulary) ? ownMeaning(vocabulary) : vocabulary.lookUp;
   const view = new TableView(table, context.unit);
+  const meanings = isOwnSheet(table, view, vocabulary) ? ownMeaning(vocabulary) : vocabulary.lookUp;
   const first = table.columns.map((column, index): Settlement => {
     const { names, doubt } = ofOneLength(meanings(column.words, column.group), index, view);
     const answer = answered.byColumn.get(index) ?? null;
@@ -64,10 +64,17 @@ export function settleColumns<H extends KnownHeading>(
   return { columns: twins.columns, questions: asked.questions, findings };
 }
 
-/** A sheet made for this program, in its own headings alone: they stand for what they are called. */
-function isOwnSheet<H extends KnownHeading>({ columns }: FoundTable, { own, isOurs }: Vocabulary<H>): boolean {
+/** A sheet made for this program, in its own headings alone: they stand for what they are called, unless no cell of one fits. */
+function isOwnSheet<H extends KnownHeading>(
+  { columns }: FoundTable,
+  view: TableView,
+  { own, isOurs, lookUp: meaningsIn }: Vocabulary<H>,
+): boolean {
   const headings = columns.flatMap(({ words, group }) => (group === "" ? (own.get(plainHeading(words)) ?? []) : []));
-  return headings.length === columns.length && headings.some(isOurs);
+  if (headings.length < columns.length || !headings.some(isOurs)) return false;
+  const isOther = (heading: H, index: number) =>
+    meaningsIn(heading.name, "").doubt === "form" && view.fitOf(index, heading).isRefusedByAll;
+  return !headings.some(isOther);
 }
 
 function ownMeaning({ own }: Vocabulary<KnownHeading>): LookUp {

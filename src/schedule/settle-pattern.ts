@@ -72,7 +72,8 @@ function ofPitchAlone(values: readonly Taken[], context: PatternContext): readon
     const how = "of four rods, in both directions";
     return [...rest, ...AXES.map((axis) => derived(pitch, `pattern.${axis}`, pitch.node, how))];
   }
-  askBothWays(pitch, context);
+  if (countIn(values, "rods.count") === 2) askWhichLine(pitch, context);
+  else askBothWays(pitch, context);
   return [...rest, { ...pitch, key: "pattern.kind", origin: "asked" }];
 }
 
@@ -84,6 +85,18 @@ function askBothWays({ from, node }: Taken, { questions }: PatternContext): void
     { line: `columns: { ${JSON.stringify(from.column.heading)}: note }`, means: "it is not the pattern" },
   ];
   questions.ask("both-ways", from.column.heading, text, { place: from.place, choices });
+}
+
+/** Two rods stand on one line: along which axis it runs is asked. */
+function askWhichLine({ from, node }: Taken, { questions, unit }: PatternContext): void {
+  const written = node.kind === "scalar" ? node.text : from.text;
+  const text = `${from.column.name}: "${from.text}" is the spacing of two rods, and nothing says whether their line runs along X or along Y`;
+  const choices = [
+    { answer: `${written} x 0`, means: "on a line along X" },
+    { answer: `0 ${unit} x ${written}`, means: "on a line along Y" },
+    { line: `columns: { ${JSON.stringify(from.column.heading)}: note }`, means: "it is not the pattern" },
+  ];
+  questions.ask("which-line", from.column.heading, text, { place: from.place, choices });
 }
 
 const AXES = ["x", "y"] as const;

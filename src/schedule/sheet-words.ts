@@ -94,8 +94,12 @@ export interface WordsWithUnit {
   readonly unit: string | null;
 }
 
+/** `"A"` and `'B'`: the last sign shuts the quotation and is no inch or foot. */
+const QUOTED = /^(["'\u201c\u2018]).*["'\u201d\u2019]$/;
+
 /** Takes a unit out of brackets, or off the end where what is left is `known` or the unit is no word. */
 export function splitUnit(text: string, known: (words: string) => boolean): WordsWithUnit {
+  if (QUOTED.test(text)) return { words: text, unit: null };
   for (const found of text.matchAll(/\(([^()]*)\)|\[([^[\]]*)\]/g)) {
     const unit = unitNamed(found[1] ?? found[2] ?? "");
     if (unit === null) continue;

@@ -20,6 +20,22 @@ const SAID_AGAIN: Readonly<Record<string, Phrases>> = {
   diameter: phrases("\u00F8", "DIA", "DIAM", "DIAMETER"),
 };
 
+/** What stands behind the diameter of a bolt circle. */
+export const CIRCLE = phrases(
+  "B.C.",
+  "BC",
+  "B.C.D.",
+  "BCD",
+  "BOLT CIRCLE",
+  "BOLT CIRCLE DIA",
+  "B. CIRCLE",
+  "CIRCLE",
+  "P.C.D.",
+  "PCD",
+  "DIA B.C.",
+  "DIA BOLT CIRCLE",
+);
+
 const ALLOWED_LENGTH = "one length, as 18, 5/8, 1-1/4, 1'-6 1/2\", 32 mm or 1.5 m";
 
 /** A length, with its sign. */
@@ -30,6 +46,7 @@ export function readLength(cell: CellText): CellReading {
     const length = takeLength(scan, true);
     if (length === null) return null;
     if (again !== undefined) scan.phrase(again);
+    if (key === "pattern.diameter") scan.phrase(CIRCLE);
     return { values: { [key]: length.text } };
   });
 }
@@ -95,6 +112,7 @@ export function readCount(cell: CellText): CellReading {
     const text = scan.textFrom(first);
     const count = parseCount(text, 0);
     if (!count.ok) scan.fault(count.message);
+    if (isOpen) scan.phrasesAny(COUNTED);
     const isShut = scan.take(")");
     scan.phrasesAny(COUNTED);
     return isOpen === isShut ? { values: { [cell.context.key]: text } } : null;

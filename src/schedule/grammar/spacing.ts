@@ -8,7 +8,7 @@ import { exactText, holdUnits, takeLength, takeSides } from "./lengths.js";
 import { DIAMETER } from "./rods.js";
 import type { Scan } from "./scan.js";
 import { phrases } from "./scan.js";
-import { readWord } from "./singles.js";
+import { CIRCLE, readWord } from "./singles.js";
 
 /** From centre to centre: a pitch, which is the length overall too where there are two rods. */
 const CENTRES = phrases(
@@ -65,20 +65,6 @@ const SPACES = phrases(
   "EQUAL SPA",
   "EQ. SP.",
   "EQUAL",
-);
-const CIRCLE = phrases(
-  "B.C.",
-  "BC",
-  "B.C.D.",
-  "BCD",
-  "BOLT CIRCLE",
-  "BOLT CIRCLE DIA",
-  "B. CIRCLE",
-  "CIRCLE",
-  "P.C.D.",
-  "PCD",
-  "DIA B.C.",
-  "DIA BOLT CIRCLE",
 );
 const RODS = phrases("RODS", "ROD", "BOLTS", "A.R.", "A.B.", "ANCHORS", "ANCHOR RODS", "ANCHOR BOLTS", "EA", "NO");
 

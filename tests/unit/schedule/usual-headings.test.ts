@@ -3,6 +3,7 @@
  * memory (common practice): no published list of headings exists. US ones first, then British and metric ones.
  */
 import { describe, expect, it } from "vitest";
+import { SQUARE } from "../../../src/schedule/heading-synonyms.js";
 import { HEADINGS, meaningsOf, NOTE, SYNONYMS } from "../../../src/schedule/index.js";
 
 /** Group over the heading -> its meanings -> headings that have them there. */
@@ -18,7 +19,7 @@ const US: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     "Rods or Rod count": "ANCHOR RODS | ANCHOR BOLTS | A.B. | A.R. | RODS | BOLTS | ANCHORS",
     "Rod dia or Rods":
       "ROD DIA | ROD SIZE | ANCHOR ROD DIA. | ANCHOR ROD Ø | ANCHOR BOLT SIZE | A.B. DIAM. | AB SIZE | BOLT DIA",
-    Rods: "NO. & SIZE | NO. AND DIA. OF ANCHOR BOLTS | ANCHOR ROD DESCRIPTION",
+    Rods: "A.R. DIA & GRADE | A. RODS NO./DIA. | NO. & SIZE | NO. AND DIA. OF ANCHOR BOLTS | ANCHOR ROD DESCRIPTION",
     "Rod count":
       "NO. OF RODS | ROD QTY | # OF BOLTS | NO. RODS | BOLTS PER BASE | NO. RODS PER BASE | QTY (RODS) | NO. OF ANCHOR RODS REQ'D",
     "Grade or Rod material": "ROD GRADE | ANCHOR ROD GRADE | BOLT GR. | F1554 GR",
@@ -28,7 +29,7 @@ const US: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     Finish: "FINISH | COATING | ROD FINISH",
     Galvanized: "GALV | GALV. | HDG | GALVANIZED | RODS GALVANIZED",
     Projection:
-      "PROJ | PROJ. | PROJECTION | ROD PROJ. | PROJECTION ABOVE T.O.C. | PROJ. ABOVE CONC. | PROJ (ABOVE T.O.C.)",
+      "PROJ | PROJ. | PROJECTION | ROD PROJ. | PROJECTION ABOVE T.O.C. | PROJ. ABOVE CONC. | PROJ (ABOVE T.O.C.) | PROJ. ABV. CONC.",
     Embedment:
       "EMBED | EMBED. | EMB | EMB. | EMBEDMENT | EMBEDMENT LENGTH | EMBED LENGTH | MIN. EMBED | EMBEDMENT DEPTH",
     "Rod length": "ROD LENGTH | ANCHOR ROD LGTH | BOLT LG. | O.A.L. | OVERALL LENGTH | LENGTH OF BOLT | A.B. LENGTH",
@@ -38,9 +39,13 @@ const US: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     "Nut or note": "NUT | NUTS | NUT TYPE",
     "Washer or note": "WASHER | WASHER SIZE | PL WASHER | PLATE WASHER | WASHER PL | PLATE WASHER SIZE",
     "Pattern size or Pattern pitch":
-      "GAGE | GAUGE | SPACING | SPA. | C/C | O.C. | BOLT SPACING | ROD SPACING | BOLT GAGE",
+      "GAGE | GAUGE | SPACING (X x Y) | SPACING | SPA. | C/C | O.C. | BOLT SPACING | ROD SPACING | BOLT GAGE",
     "X or Pitch X": "GAGE X | SPACING X | X SPACING | X-GAGE | ROD SPACING X | BOLT GAGE X",
-    "X or Y or Pitch X or Pitch Y": "G1 | G2 | GAGE L | BOLT SPACING - WIDTH | A.B. SPACING (N-S)",
+    "X or Y or Pitch X or Pitch Y or square": "ROD C/C E.W. | GAGE E-W",
+    "Rod count or nx or ny or note": "ANCHOR RODS PER SIDE | RODS EACH FACE",
+    "Pattern size": "ROD LAYOUT (X × Y) | PATTERN (X x Y)",
+    "X or Y or Pitch X or Pitch Y":
+      '"G1" | GAGE A | GAGE B | G1 | G2 | GAGE L | BOLT SPACING - WIDTH | A.B. SPACING (N-S)',
     "Y or Pitch Y": "GAUGE Y | SPACING Y | Y SPACING | ROD SPACING (Y)",
     "Pitch X": "PITCH X | BOLT PITCH X",
     "Pattern pitch or note": "PITCH | ROD PITCH",
@@ -324,7 +329,7 @@ describe("usual headings", () => {
 
 describe("the table of synonyms", () => {
   it("names headings of the registry only", () => {
-    const names = new Set([...HEADINGS.map(({ name }) => name), NOTE]);
+    const names = new Set([...HEADINGS.map(({ name }) => name), NOTE, SQUARE]);
     for (const { means, of, words } of SYNONYMS)
       expect([of, words, means.filter((name) => !names.has(name))]).toEqual([of, words, []]);
   });

@@ -398,6 +398,8 @@ asks("elevation", "in", [
   ["99'-6\" MAX", "MAX"],
 ]);
 table("count", "in", [
+  ["(4 THUS)", "rods.count 4"],
+  ["(4 REQ'D)", "rods.count 4"],
   ["4", "rods.count 4"],
   ["(4)", "rods.count 4"],
   ["4 REQ'D", "rods.count 4"],
