@@ -33,7 +33,7 @@ import { settlePattern } from "./settle-pattern.js";
 import type { ReadColumn, TableRow } from "./sheet-cell.js";
 import { statedUnitFaults } from "./stated-unit.js";
 import { tableRow } from "./table-rows.js";
-import { untakenGrade } from "./untaken-grade.js";
+import { untakenWords } from "./untaken-words.js";
 import { unusedFindings } from "./unused-findings.js";
 import { UsedAnswers } from "./used-answers.js";
 import { withoutConflicts } from "./without-conflicts.js";
@@ -95,7 +95,7 @@ class ScheduleReading {
     const nodes = bases.map((base) => this.node(base));
     this.add(totalDoubts(this.table, bases));
     this.add(besideRows(this.table, this.file));
-    if (!this.beside.given.has("rods.grade")) this.add(untakenGrade(this.table, bases, this.file));
+    this.add(untakenWords(this.table, bases, this.file, this.beside.given));
     const { table, answers, file, unit } = this;
     this.add(statedUnitFaults({ table, lengths: bases.flatMap(lengthsOf), answers, file, unit }));
     this.add(unusedFindings(this.answers, this.table, this.beside.answersAt ?? { file: this.file }));

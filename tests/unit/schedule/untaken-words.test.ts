@@ -1,4 +1,4 @@
-/** A grade that stands in no cell of a base. Invented sheets. */
+/** A grade or a number of rods that stands in no cell of a base. Invented sheets. */
 import { expect, it } from "vitest";
 import { NOTHING_BESIDE, readSchedule } from "../../../src/schedule/read-schedule.js";
 import { answersOf, read } from "../../untidy/read-sheet.js";
@@ -43,4 +43,28 @@ it("is not told where the job gives one", () => {
   const beside = { ...NOTHING_BESIDE, given: new Set(["rods.grade"]) };
   const { findings } = readSchedule([sheet], "s.txt", "in", answersOf({}), beside);
   expect(findings.filter(({ code }) => code === "grade-not-taken")).toEqual([]);
+});
+
+const counted = (lines: readonly string[]) =>
+  read(drawSheet(lines))
+    .findings.filter(({ code }) => code === "count-not-taken")
+    .map(({ hint }) => hint);
+
+it.each([
+  ["1. PROVIDE (8) ANCHOR RODS AT EACH BASE."],
+  ["1. 8 RODS PER COLUMN, TYP."],
+  ["1. ANCHOR BOLTS: 8 PER BASE PLATE"],
+])("a number of rods is told: %s", (note) => {
+  expect(counted(["MARK|ROD DIA|X|Y", "B1|1|14|14", "NOTES:", note])).toEqual([
+    "add to the job: defaults: { rods: { count: 8 } }",
+  ]);
+});
+
+it.each([
+  ["a column gives it", ["MARK|NO. RODS|ROD DIA|X|Y", "B1|8|1|14|14", "NOTES:", "1. 4 RODS PER BASE U.N.O."]],
+  ["its circle has it", ["MARK|ROD DIA|PATTERN", "B1|1|(8) ON 24 B.C. straddle", "NOTES:", "1. 8 RODS PER BASE"]],
+  ["it is a grade", ["MARK|ROD DIA|X|Y", "B1|1|14|14", "NOTES:", "1. GR 36 BOLTS PER COLUMN SCHEDULE"]],
+  ["it is a size", ["MARK|ROD DIA|X|Y", "B1|1|14|14", "NOTES:", "1. 3/4 RODS PER PLATE DETAIL"]],
+])("a number is not told where %s", (_why, lines) => {
+  expect(counted(lines)).toEqual([]);
 });
