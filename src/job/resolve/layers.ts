@@ -1,7 +1,9 @@
 /** `defaults` and `kinds` of a job: judged once where they are written, then laid under the bases that take them. */
+
 import type { Finding } from "../../diagnostics/finding.js";
 import { hasErrors } from "../../diagnostics/finding.js";
 import { nearestWords } from "../../diagnostics/nearest.js";
+import { ownValue } from "../../diagnostics/own-value.js";
 import type { SourceEntry, SourceMap, SourceNode, SourcePlace } from "../../readers/source.js";
 import { findNode, isNothing } from "../../readers/source.js";
 import type { SourceDocument, WithFindings } from "../document.js";
@@ -138,10 +140,17 @@ function standIn(layer: SourceMap, { unit }: Pick<BaseSources, "unit">): SourceM
   return { ...whole, entries: whole.entries.filter(({ key }) => !(hasGroups && key === "pattern")) };
 }
 
-/** False for what hangs on the rod size or the hole table of a base that is not known yet. */
+/** What a fault is judged by beside the key that it names: where the layer does not give it, its bases are judged. */
+const JUDGED_BY: Readonly<Record<string, readonly string[]>> = {
+  "unknown-thread": ["rods", "diameter"],
+  "rod-count-differs": ["pattern"],
+};
+
+/** False for what hangs on the rod size, the pattern or the hole table of a base that is not known yet. */
 function isOwnFault({ code, at }: Finding, layer: SourceMap): boolean {
   if (at.file === NOWHERE.file || code === "hole-unknown") return false;
-  return code !== "unknown-thread" || findNode(layer, "rods", "diameter") !== undefined;
+  const beside = ownValue(JUDGED_BY, code);
+  return beside === undefined || findNode(layer, ...beside) !== undefined;
 }
 
 /** The layer without what was refused, so that no base is told of it again. */

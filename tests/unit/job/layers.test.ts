@@ -377,6 +377,17 @@ describe("faults of layers are told once, where they stand", () => {
     ]);
   });
 
+  it("a number of rods is held against the patterns of the bases, where the layer has none of its own", () => {
+    const base = (mark: string, nx: number) =>
+      `  - { mark: ${mark}, ${ROD}, pattern: { kind: rectangle, x: 24, y: 10, nx: ${nx} }, ${T} }`;
+    expect(fault("defaults: { rods: { count: 8 } }", base("B1", 4))).toEqual([]);
+    expect(fault("defaults: { rods: { count: 8 } }", `${base("B1", 4)}\n${base("B2", 3)}`)).toEqual([
+      expect.stringMatching(/^job\.yaml:3:28 .*8 rods are written, but the pattern has 6 \(job\.yaml:6:/),
+    ]);
+    const own = "defaults: { rods: { count: 8 }, pattern: { kind: rectangle, x: 12, y: 12 } }";
+    expect(fault(own, base("B1", 4))).toEqual([expect.stringContaining("but the pattern has 4 (job.yaml:3:")]);
+  });
+
   it("a kind that nobody cites is a warning: the job is whole", () => {
     const text = `job: { number: "1" }\nunits: in\nkinds: { heavy: { grout: 1 } }\nbases:\n${good}\n`;
     expect(faultsOf(text)).toEqual(["job.yaml:3:10 kinds.heavy: no base cites the kind heavy"]);
