@@ -109,6 +109,28 @@ describe("a cell at fault", () => {
   });
 });
 
+describe("two columns of the same words that differ", () => {
+  const text = "MARK|QTY|ROD DIA|ROD DIA|X|Y|TEMPLATE THK\nB1|1|1|3/4|10|10|1/4";
+  const first = read(text, null);
+  it("are named by their letters in every line, and asked once", () => {
+    const lines = first.form.questions.flatMap(({ choices }) => choices.map(({ line }) => line));
+    expect(lines).toEqual(['columns: { "D": left out }', 'columns: { "C": left out }']);
+    expect(first.findings.map(({ hint }) => hint)).toEqual(['add to the job: columns: { "D": left out }']);
+    expect(headOf(first)).not.toContain("TEXT");
+  });
+  it.each(["C", "D"])("%s left out answers", (column) => {
+    const job = answered(headOf(first), 0, `columns: { ${column}: left out }`);
+    expect(read(text, job)).toMatchObject({ isUnderstood: true, findings: [] });
+  });
+});
+
+it("a sheet whose marks are left out has no line for a heading's cell, where nothing can be said", () => {
+  const job = "units: in\nreadFrom: { file: s.txt, columns: { MARK: note } }";
+  const reading = read("MARK|QTY|ROD DIA|X|Y|TEMPLATE THK\nB1|1|1|10|10|1/4\nB2|2|1|8|8|1/4", job);
+  expect(reading.findings.map(({ code }) => code)).toContain("no-marks");
+  expect(headOf(reading)).not.toMatch(/# A1:/);
+});
+
 it("a line that is not filled in answers nothing", () => {
   const text = "MARK|QTY|ROD DIA|X|Y|GRADE|TEMPLATE THK\nB1|1|1|10|10|SEE NOTE 2|1/4\n\nNOTES:\n2. GR 55";
   const head = headOf(read(text, null)).replace("# 2: TEXT", "2: TEXT");
