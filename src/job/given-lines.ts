@@ -4,7 +4,7 @@ import { findEntry, findNode } from "../readers/source.js";
 import type { ReadAs, ReadLine } from "../schedule/index.js";
 import { leavesOf, withLines } from "../schedule/index.js";
 import { joinLayers } from "./resolve/join-layers.js";
-import { asLayer } from "./resolve/layers.js";
+import { asLayer, kindKey } from "./resolve/layers.js";
 import { originsOf } from "./resolve/origins.js";
 
 /** The bases over their kinds and the defaults of the job as written, each value with who gives it. Nothing is judged. */
@@ -15,11 +15,19 @@ export function laidAsWritten(bases: readonly SourceNode[], job: SourceNode | nu
   };
   const defaults = layerOf("default", "defaults");
   return bases.map((base) => {
-    const kind = findNode(base, "kind");
-    const ofKind = kind?.kind === "scalar" ? layerOf(`kind ${kind.text}`, "kinds", kind.text) : null;
+    const kind = kindName(base, job);
+    const ofKind = kind === null ? null : layerOf(`kind ${kind}`, "kinds", kind);
     const over = ofKind === null ? base : joinLayers(base, ofKind);
     return defaults === null ? over : joinLayers(over, defaults);
   });
+}
+
+/** The kind that a base cites, as the job writes its name. */
+function kindName(base: SourceNode, job: SourceNode | null): string | null {
+  const cited = findNode(base, "kind");
+  const kinds = findNode(job ?? undefined, "kinds");
+  if (cited?.kind !== "scalar" || kinds?.kind !== "map") return null;
+  return kinds.entries.find(({ key }) => kindKey(key) === kindKey(cited.text))?.key ?? null;
 }
 
 /** The read-as table with a line for every value that a default or a kind gives, after the lines of its base's sheet. */

@@ -1,7 +1,7 @@
 /** Columns that nothing settles -> one question each, or one for a pair, with the lines that answer it; and the list of unknown ones. */
 import type { Finding } from "../diagnostics/finding.js";
 import { listed } from "../diagnostics/listed.js";
-import { columnLetters, nameCell } from "../readers/cell-place.js";
+import { nameCell } from "../readers/cell-place.js";
 import { errorAt } from "../readers/source.js";
 import { groupBy } from "../units/group-by.js";
 import { DESCRIBED } from "./heading-descriptions.js";
@@ -10,7 +10,7 @@ import { NOTE } from "./heading-synonyms.js";
 import { headingNamed } from "./headings.js";
 import type { FoundColumn, FoundTable, ReadQuestion } from "./model.js";
 import type { Settlement } from "./settled-column.js";
-import { headingText, placeOfHeading } from "./settled-column.js";
+import { headingInAnswers, headingText, placeOfHeading } from "./settled-column.js";
 import type { TableView } from "./table-view.js";
 import type { Rivals } from "./twin-columns.js";
 
@@ -98,7 +98,9 @@ function askRivals({ name, columns }: Rivals<unknown>, view: TableView): ReadQue
     means: `${name} is what stands under ${headingText(kept.column)} (${nameCell(view.table.sheet, kept.column.cell)})`,
   }));
   const headings = columns.map(({ column }) => `"${headingText(column)}"`);
+  const key = headingNamed(name)?.key;
   return {
+    ...(key === undefined ? {} : { mayGive: [key] }),
     cells: cellsOf(
       columns.map(({ index }) => index),
       view,
@@ -108,31 +110,10 @@ function askRivals({ name, columns }: Rivals<unknown>, view: TableView): ReadQue
   };
 }
 
-/** The line that a job adds below `schedule:`. A heading that stands twice is named by its column. */
+/** The line that a job adds below `schedule:`. */
 function lineOf(table: FoundTable, meant: readonly (readonly [FoundColumn, HeadingName])[]): string {
-  const entries = meant.map(([column, name]) => `${JSON.stringify(nameOf(table, column))}: ${name}`);
+  const entries = meant.map(([column, name]) => `${JSON.stringify(headingInAnswers(table, column))}: ${name}`);
   return `columns: { ${entries.join(", ")} }`;
-}
-
-function nameOf(table: FoundTable, column: FoundColumn): string {
-  const text = headingText(column);
-  if (text !== "" && timesWritten(table).get(text.toLowerCase()) === 1) return text;
-  return table.isTurned ? String(column.cell.row ?? column.cell.line) : columnLetters(column.cell.column);
-}
-
-/** How often each heading stands in a table, counted once for each. */
-const TIMES = new WeakMap<FoundTable, ReadonlyMap<string, number>>();
-
-function timesWritten(table: FoundTable): ReadonlyMap<string, number> {
-  const known = TIMES.get(table);
-  if (known !== undefined) return known;
-  const times = new Map<string, number>();
-  for (const column of table.columns) {
-    const text = headingText(column).toLowerCase();
-    times.set(text, (times.get(text) ?? 0) + 1);
-  }
-  TIMES.set(table, times);
-  return times;
 }
 
 /** The headings' cells and those below them that hold something. */
@@ -175,7 +156,7 @@ export function tellUnknown(
   const kept = settled.filter(({ names, settled: meant }) => names.length === 0 && meant?.isAnswer !== true);
   const [first] = kept;
   if (first === undefined) return [];
-  const names = kept.map(({ column }) => nameOf(table, column));
+  const names = kept.map(({ column }) => headingInAnswers(table, column));
   const are = kept.length === 1 ? "1 heading is" : `${kept.length} headings are`;
   const kind = became === "left out" ? "left out" : kept.length === 1 ? "kept as a note" : "kept as notes";
   const message = `${are} not known and ${kind}: ${listed(names, MOST_LISTED)}`;

@@ -5,7 +5,7 @@ import type { Unit } from "../units/index.js";
 import { readCell, scalar } from "./grammar/index.js";
 import type { Heading } from "./headings.js";
 import { headingNamed } from "./headings.js";
-import type { CellPart, CellReading } from "./model.js";
+import type { CellPart, CellReading, FormName } from "./model.js";
 import { remembered } from "./remembered-reader.js";
 import type { SettledColumn } from "./settled-column.js";
 import { headingText } from "./settled-column.js";
@@ -86,13 +86,15 @@ function headingReader(heading: ReadHeading, written: string | null, unit: Unit)
   const { key, formName, words } = heading;
   const headingUnit = written !== null && LENGTH_UNITS.has(written) ? written : null;
   const isFeetAndInches = written === "ft-in" && !WITHOUT_LENGTH.has(formName);
-  const read: CellReader = (text, place) => {
+  const readIn = (form: FormName, text: string, place: SourcePlace): CellReading => {
     if (isFeetAndInches && BARE.test(text.trim())) return bareUnderFeet(text);
     const context = contextOf(key, headingUnit, place, unit);
-    const reading = readCell(text, formName, words === undefined ? context : { ...context, synonyms: words });
+    const reading = readCell(text, form, words === undefined ? context : { ...context, synonyms: words });
     return headingUnit === null ? reading : withOwnUnit(reading, text, headingUnit);
   };
-  if (key === "pattern.diameter") return (text, place) => circleReading(text, place, read);
+  const read: CellReader = (text, place) => readIn(formName, text, place);
+  if (key === "pattern.diameter")
+    return (text, place) => circleReading(text, place, read, isFeetAndInches ? null : readIn("pattern", text, place));
   if (key === "rods.count") return (text, place) => linesReading(text, place) ?? read(text, place);
   if (key === "quantity" || key === "template.quantity")
     return (text, place) => read(text.replace(SHARED, "$1"), place);
@@ -163,14 +165,18 @@ export function linesReading(text: string, place: SourcePlace): CellReading | nu
   return { kind: "value", parts, how: `${count} rods, ${nx} in X and ${ny} in Y` };
 }
 
-/** `24 straddle`, `24 on-axis x`: a bolt circle with where its first rod stands. */
-function circleReading(text: string, place: SourcePlace, read: CellReader): CellReading {
+/** `24 straddle`, `24 on-axis x`: a bolt circle with where its first rod stands; `24"Ø B.C.` says it as a column of patterns does. */
+function circleReading(text: string, place: SourcePlace, read: CellReader, asPattern: CellReading | null): CellReading {
   const [, diameter, start] = /^(.*\S)[,\s]+((?:straddle|on[- ]axis)(?: [xy])?)$/i.exec(text.trim()) ?? [];
   const reading = read(diameter ?? text, place);
+  if (reading.kind === "fault" && asPattern !== null && isCircle(asPattern)) return asPattern;
   if (start === undefined || reading.kind !== "value") return start === undefined ? reading : read(text, place);
   const part: CellPart = { key: "pattern.start", node: scalar(start.toLowerCase(), place) };
   return { ...reading, parts: [...reading.parts, part], how: reading.how };
 }
+
+const isCircle = (reading: CellReading): boolean =>
+  reading.kind === "value" && reading.parts.some(({ key }) => key === "pattern.diameter");
 
 const PITCHES: Readonly<Record<string, string>> = { "pattern.x": "pattern.pitch.x", "pattern.y": "pattern.pitch.y" };
 

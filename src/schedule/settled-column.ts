@@ -1,6 +1,6 @@
 /** A column of a table and what it stands for. */
 import type { Finding } from "../diagnostics/finding.js";
-import { placeOfCell } from "../readers/cell-place.js";
+import { columnLetters, placeOfCell } from "../readers/cell-place.js";
 import type { SourcePlace } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
 import type { LookUp } from "./heading-meanings.js";
@@ -83,4 +83,26 @@ export function placeOfHeading(file: string, { sheet }: FoundTable, column: Foun
 /** A heading with the group over it, as answers write it: `ANCHOR RODS / QTY`. */
 export function headingText({ words, group }: Pick<FoundColumn, "words" | "group">): string {
   return group === "" ? words : `${group} / ${words}`;
+}
+
+/** A heading as answers name it: by its words, or by its column or row where another says the same or it says nothing. */
+export function headingInAnswers(table: FoundTable, column: FoundColumn): string {
+  const text = headingText(column);
+  if (text !== "" && timesWritten(table).get(text.toLowerCase()) === 1) return text;
+  return table.isTurned ? String(column.cell.row ?? column.cell.line) : columnLetters(column.cell.column);
+}
+
+/** How often each heading stands in a table, counted once for each. */
+const TIMES = new WeakMap<FoundTable, ReadonlyMap<string, number>>();
+
+function timesWritten(table: FoundTable): ReadonlyMap<string, number> {
+  const known = TIMES.get(table);
+  if (known !== undefined) return known;
+  const times = new Map<string, number>();
+  for (const column of table.columns) {
+    const text = headingText(column).toLowerCase();
+    times.set(text, (times.get(text) ?? 0) + 1);
+  }
+  TIMES.set(table, times);
+  return times;
 }

@@ -3,8 +3,9 @@ import type { Finding } from "../diagnostics/finding.js";
 import { cellInSheet } from "../readers/cell-place.js";
 import { errorAt } from "../readers/source.js";
 import { plainCellText } from "./cell-shapes.js";
+import type { FoundTable } from "./model.js";
 import type { KnownHeading, SettledColumn } from "./settled-column.js";
-import { headingText, placeOfHeading } from "./settled-column.js";
+import { headingInAnswers, headingText, placeOfHeading } from "./settled-column.js";
 import type { TableView } from "./table-view.js";
 
 /** Columns of one heading whose cells differ. */
@@ -93,13 +94,13 @@ function toldDifference(name: string, { row, first, other }: Difference, view: T
     placeOfHeading(file, table, other.column),
     "two-columns-differ",
     message,
-    `add to the job: ${leaveOut(other)}`,
+    `add to the job: ${leaveOut(other, table)}`,
   );
 }
 
 /** The line that leaves a column out. */
-export function leaveOut({ column }: SettledColumn<unknown>): string {
-  return `columns: { ${JSON.stringify(headingText(column))}: left out }`;
+function leaveOut({ column }: SettledColumn<unknown>, table: FoundTable): string {
+  return `columns: { ${JSON.stringify(headingInAnswers(table, column))}: left out }`;
 }
 
 /** The order of their words, so that the order of the columns decides nothing that shows. */

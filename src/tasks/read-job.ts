@@ -43,9 +43,14 @@ export function writeJobAgain(own: Uint8Array, name: string, reading: SheetReadi
 
 /** What is asked, and cells at fault, for which the job may say what is meant; each cause once. */
 function openQuestions({ form, findings }: SheetReading): readonly ReadAsQuestion[] {
-  const ofCells = findings.filter(({ severity, at }) => severity === "error" && at.cell !== undefined);
+  const ofCells = findings.filter(
+    ({ severity, at, code }) => severity === "error" && at.cell !== undefined && !OF_COLUMNS.has(code),
+  );
   return [...form.questions, ...gatherFindings(ofCells).slice(0, MOST_CAUSES).map(faultQuestion)];
 }
+
+/** Faults of whole columns: their places are headings, which `columns` answers and `cells` does not. */
+const OF_COLUMNS: ReadonlySet<string> = new Set(["two-columns-differ", "no-marks", "many-faults"]);
 
 const MOST_CAUSES = 20;
 const MOST_CELLS = 12;

@@ -78,7 +78,7 @@ const LONGEST_NAME = 40;
 
 function nameFaults(kinds: readonly Kind[]): readonly Finding[] {
   return kinds.flatMap(({ name, place }, index) => {
-    const twin = kinds.slice(0, index).find((other) => nameKey(other.name) === nameKey(name));
+    const twin = kinds.slice(0, index).find((other) => kindKey(other.name) === kindKey(name));
     if (twin !== undefined)
       return [atKind(place, "kind-twice", `is the kind ${twin.name} again: capitals do not count`)];
     const isName = /^[ -~]+$/.test(name) && name.trim() === name && name.length <= LONGEST_NAME && !name.includes(";");
@@ -92,7 +92,7 @@ function atKind({ file, line, column, label = "" }: SourcePlace, code: string, m
 }
 
 /** Names of kinds are the same whatever their capitals, as marks are. */
-const nameKey = (name: string): string => name.trim().toLowerCase();
+export const kindKey = (name: string): string => name.trim().toLowerCase();
 
 function readLayer(written: SourceNode, path: string, giver: string, sources: LayerSources): WithFindings<Layer> {
   const root: SourceNode = isNothing(written) ? { kind: "map", entries: [], place: written.place } : written;
@@ -213,18 +213,18 @@ function labelled(node: SourceNode, path: string): SourceNode {
 /** Each base over its kind over the defaults; a kind that is not there is told once, one that nobody cites too. */
 export function layBases(bases: readonly SourceDocument[], layers: Layers): WithFindings<readonly WrittenBase[]> {
   const kinds = layers.kinds ?? [];
-  const byName = new Map(kinds.toReversed().map((kind) => [nameKey(kind.name), kind]));
+  const byName = new Map(kinds.toReversed().map((kind) => [kindKey(kind.name), kind]));
   const unknown = new Map<string, SourceDocument[]>();
   const cited = new Set<Kind>();
   const value = bases.map((base): WrittenBase => {
     const name = kindName(base);
-    const kind = name === null ? undefined : byName.get(nameKey(name));
+    const kind = name === null ? undefined : byName.get(kindKey(name));
     if (kind !== undefined) cited.add(kind);
     else if (name !== null && layers.kinds !== null) gather(unknown, name, base);
     return layBase(base, [kind ?? null, layers.defaults], kind === undefined && name !== null);
   });
   const absent = [...unknown].slice(0, MOST_UNKNOWN).map(([name, citing]) => unknownKind(name, citing, kinds));
-  const isIdle = (kind: Kind) => byName.get(nameKey(kind.name)) === kind && !cited.has(kind);
+  const isIdle = (kind: Kind) => byName.get(kindKey(kind.name)) === kind && !cited.has(kind);
   const idle = bases.length === 0 || absent.length > 0 ? [] : kinds.filter(isIdle).map(idleKind);
   return { value, findings: [...absent, ...idle] };
 }

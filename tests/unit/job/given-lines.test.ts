@@ -36,6 +36,16 @@ it("names each value with the base, the key and who gave it", () => {
   ]);
 });
 
+it("finds the kind whatever the capitals of its name, as the plates do", () => {
+  const job = nodeOf(
+    "{ defaults: { template: { thickness: 1/4 } }, kinds: { Heavy Duty: { template: { thickness: 3/8 } } } }",
+  );
+  const { lines } = withGivenLines(plain, laidAsWritten([nodeOf("{ mark: B1, kind: HEAVY duty }")], job));
+  expect(lines.map(({ key, taken, origin, remark }) => [key, taken, origin, remark].join("|"))).toEqual([
+    "template.thickness|3/8|kind|kind Heavy Duty",
+  ]);
+});
+
 it("is nothing where the job gives nothing", () => {
   expect(laidAsWritten(BASES, null)).toEqual(BASES);
   expect(withGivenLines(plain, laidAsWritten(BASES, null))).toEqual(plain);

@@ -2,6 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { answersOf } from "../../../../src/formats/answer-lines.js";
 import { yamlScalar } from "../../../../src/formats/source-yaml.js";
+import type { SourceNode } from "../../../../src/readers/source.js";
+import { findNode } from "../../../../src/readers/source.js";
 import { readYaml } from "../../../../src/readers/yaml.js";
 import type { SheetReading } from "../../../../src/tasks/read.js";
 import { readSheetAsSent } from "../../../../src/tasks/read.js";
@@ -41,6 +43,11 @@ function read(text: string, job: string | null): SheetReading {
   });
   if (!reading.ok) throw new Error(JSON.stringify(reading.findings));
   return reading.value;
+}
+
+function textAt(base: SourceNode, ...path: readonly string[]): string | null {
+  const node = findNode(base, ...path);
+  return node?.kind === "scalar" ? node.text : null;
 }
 
 const headOf = (reading: SheetReading): string =>
@@ -93,6 +100,24 @@ it.each(['24"Ø B.C.', "24 BCD", '(8) ON 24" B.C.', "600 PCD", '8 RODS ON 24" BO
   },
 );
 
+it.each([
+  ['24"Ø B.C.', '24"'],
+  ["24 BCD", "24"],
+  ['24" DIA BOLT CIRCLE', '24"'],
+  ["600 mm P.C.D.", "600 mm"],
+  ["24", "24"],
+  ['24"Ø', '24"'],
+])("%s under B.C. is the bolt circle", (written, diameter) => {
+  const reading = read(`MARK|QTY|ROD DIA|NO. OF RODS|B.C.|START|TEMPLATE THK\nB1|2|1|8|${written}|straddle|1/4`, null);
+  expect(reading.findings).toEqual([]);
+  expect(reading.bases.map((base) => textAt(base, "pattern", "diameter"))).toEqual([diameter]);
+});
+
+it.each(["12x12", "12 x 10", "24 SQ", '24" O.C.'])("%s under B.C. is none, and a fault of its cell", (written) => {
+  const reading = read(`MARK|QTY|ROD DIA|NO. OF RODS|B.C.|START|TEMPLATE THK\nB1|2|1|8|${written}|straddle|1/4`, null);
+  expect(reading.findings.map(({ code, at }) => `${code} ${at.cell}`)).toEqual(["cell-fault E2"]);
+});
+
 describe("a cell at fault", () => {
   const text = "MARK|QTY|ROD DIA|X|Y|TEMPLATE THK\nB1|1|11/4|10|10|1/4\nB2|1|11/4|10|8|1/4\nB1|2|1|9|9?|1/4";
   const head = headOf(read(text, null));
@@ -107,6 +132,28 @@ describe("a cell at fault", () => {
     );
     expect(read(text, filled)).toMatchObject({ isUnderstood: true, findings: [] });
   });
+});
+
+describe("two columns of the same words that differ", () => {
+  const text = "MARK|QTY|ROD DIA|ROD DIA|X|Y|TEMPLATE THK\nB1|1|1|3/4|10|10|1/4";
+  const first = read(text, null);
+  it("are named by their letters in every line, and asked once", () => {
+    const lines = first.form.questions.flatMap(({ choices }) => choices.map(({ line }) => line));
+    expect(lines).toEqual(['columns: { "D": left out }', 'columns: { "C": left out }']);
+    expect(first.findings.map(({ hint }) => hint)).toEqual(['add to the job: columns: { "D": left out }']);
+    expect(headOf(first)).not.toContain("TEXT");
+  });
+  it.each(["C", "D"])("%s left out answers", (column) => {
+    const job = answered(headOf(first), 0, `columns: { ${column}: left out }`);
+    expect(read(text, job)).toMatchObject({ isUnderstood: true, findings: [] });
+  });
+});
+
+it("a sheet whose marks are left out has no line for a heading's cell, where nothing can be said", () => {
+  const job = "units: in\nreadFrom: { file: s.txt, columns: { MARK: note } }";
+  const reading = read("MARK|QTY|ROD DIA|X|Y|TEMPLATE THK\nB1|1|1|10|10|1/4\nB2|2|1|8|8|1/4", job);
+  expect(reading.findings.map(({ code }) => code)).toContain("no-marks");
+  expect(headOf(reading)).not.toMatch(/# A1:/);
 });
 
 it("a line that is not filled in answers nothing", () => {
