@@ -1,4 +1,5 @@
 /** What was taken for a base -> the node that a job file would have for it. */
+import { ownValue } from "../diagnostics/own-value.js";
 import { kindMeant } from "../patterns/index.js";
 import type { SourceEntry, SourceMap, SourceNode, SourcePlace } from "../readers/source.js";
 import { map, scalar } from "./grammar/index.js";
@@ -31,7 +32,7 @@ const OF_ONE_GROUP: Readonly<Record<string, string>> = {
 
 /** Where the key of a base with one group, or several, stands in the job file. */
 export function keyInBase(key: string, isAlone: boolean): string {
-  return isAlone ? (OF_ONE_GROUP[key] ?? key) : key;
+  return isAlone ? (ownValue(OF_ONE_GROUP, key) ?? key) : key;
 }
 
 /** The node of a base; of values for the same key the first is taken. */

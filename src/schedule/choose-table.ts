@@ -138,12 +138,13 @@ function lineFor(table: FoundTable, all: readonly FoundTable[]): string {
   const onSheet = all.filter(({ sheet }) => sheet === table.sheet);
   const samePlace = onSheet.filter(({ upperLeft }) => upperLeft === table.upperLeft);
   const place = `table: ${table.upperLeft}${samePlace.length > 1 ? ` ${wayOf(table)}` : ""}`;
-  const sheet = `sheet: ${yamlText(table.sheet)}`;
+  const sheet = `sheet: ${yamlName(table.sheet)}`;
   if (all.every((other) => other.sheet === table.sheet)) return place;
   return onSheet.length === 1 ? sheet : `${sheet}, ${place}`;
 }
 
-function yamlText(text: string): string {
+/** A name as it stands in a job file: in quotation marks also where it might be taken for a number or a word of YAML. */
+function yamlName(text: string): string {
   return /^[A-Za-z](?:[\w .-]*\w)?$/.test(text) && !/^(?:true|false|yes|no|y|n|on|off|null)$/i.test(text)
     ? text
     : JSON.stringify(text);

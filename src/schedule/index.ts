@@ -1,5 +1,6 @@
 /** Spreadsheets -> the same values as `bases` and `placements` of a job file. */
 
+export { keyInBase } from "./base-node.js";
 export { meaningsOf } from "./heading-meanings.js";
 export type { HeadingName, Synonym } from "./heading-synonyms.js";
 export { NOTE, SYNONYMS } from "./heading-synonyms.js";

@@ -5,6 +5,7 @@ import type { SourcePlace } from "../readers/source.js";
 import { errorAt } from "../readers/source.js";
 import { groupBy } from "../units/group-by.js";
 import { parseCount } from "../units/index.js";
+import type { TakenBase, TakenGroup } from "./base-node.js";
 import { scalar } from "./grammar/index.js";
 import { markKey } from "./mark-key.js";
 import type { Questions } from "./questions.js";
@@ -14,18 +15,9 @@ import type { Kept, RowValues } from "./row-values.js";
 import type { SheetCell, Taken } from "./sheet-cell.js";
 import { isOfGroup } from "./sheet-cell.js";
 
-/** A row's rods. */
-export interface RowGroup {
-  readonly place: SourcePlace;
-  readonly values: readonly Taken[];
-}
-
 /** What a mark's row, and those below it without a mark, give. */
-export interface RowBase {
-  readonly place: SourcePlace;
+export interface RowBase extends TakenBase {
   readonly marks: readonly string[];
-  readonly own: readonly Taken[];
-  readonly groups: readonly RowGroup[];
   readonly kept: readonly Kept[];
   readonly sameAs: RowValues["sameAs"];
   /** Set where its row stands for several bases. */
@@ -40,7 +32,7 @@ export interface RowBases {
 
 interface OpenBase extends RowBase {
   readonly own: Taken[];
-  readonly groups: RowGroup[];
+  readonly groups: TakenGroup[];
   readonly kept: Kept[];
 }
 

@@ -2,6 +2,7 @@
 import type { Finding } from "../diagnostics/finding.js";
 import { cellInSheet } from "../readers/cell-place.js";
 import { errorAt } from "../readers/source.js";
+import { groupBy } from "../units/group-by.js";
 import { plainCellText } from "./cell-shapes.js";
 import type { FoundTable } from "./model.js";
 import type { KnownHeading, SettledColumn } from "./settled-column.js";
@@ -50,13 +51,10 @@ export function holdTwins<H extends KnownHeading>(
 function twinsOf<H extends KnownHeading>(
   columns: readonly SettledColumn<H>[],
 ): readonly (readonly SettledColumn<H>[])[] {
-  const byName = new Map<string, SettledColumn<H>[]>();
-  for (const column of columns) {
-    if (column.heading === null) continue;
-    const twins = byName.get(column.heading.name);
-    if (twins === undefined) byName.set(column.heading.name, [column]);
-    else twins.push(column);
-  }
+  const byName = groupBy(
+    columns.filter(({ heading }) => heading !== null),
+    ({ heading }) => heading?.name,
+  );
   return [...byName.values()].filter((twins) => twins.length > 1);
 }
 

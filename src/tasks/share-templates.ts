@@ -5,7 +5,7 @@
 import type { CheckedBase } from "../checks/checked.js";
 import { checkAlone } from "../checks/checked.js";
 import type { Finding, Place } from "../diagnostics/finding.js";
-import { hasErrors } from "../diagnostics/finding.js";
+import { hasErrors, placeWords } from "../diagnostics/finding.js";
 import type { Job } from "../job/index.js";
 import { isShared, markKey } from "../job/index.js";
 import type { HoldingBases, ShapedBase, SharedTemplate, TemplateSet } from "../template/index.js";
@@ -61,7 +61,7 @@ function proveSets({ job, bases }: SharedJob["value"]): readonly Proof[] {
 /** Goes through the bases one by one: of their plates that of the first alone is kept meanwhile. */
 function proveSet(job: Job, members: readonly ShapedBase[]): Proof {
   const reasons = new Map<string, readonly string[]>();
-  const sheets = new Map<string, string[]>();
+  const sheetOf = new Map<string, string>();
   let [first, fault]: [First | null, Finding | null] = [null, null];
   for (const each of members) {
     const checked = checkAlone(job, each);
@@ -69,16 +69,11 @@ function proveSet(job: Job, members: readonly ShapedBase[]): Proof {
     first ??= { checked, key };
     if (key !== first.key) fault ??= differs(first.checked, checked);
     if (checked.held.length > 0) reasons.set(each.base.mark, checked.held);
-    addTo(sheets, sheetKey(checked), each.base.mark);
+    sheetOf.set(each.base.mark, sheetKey(checked));
   }
-  const shared = { held: holdingBases(reasons), heldBy: [...reasons.keys()], sheets: [...sheets.values()] };
-  return { bases: members.map(({ base }) => base.mark), shared, fault };
-}
-
-function addTo(groups: Map<string, string[]>, key: string, item: string): void {
-  const group = groups.get(key);
-  if (group === undefined) groups.set(key, [item]);
-  else group.push(item);
+  const sheets = [...groupBy(sheetOf.keys(), (mark) => sheetOf.get(mark)).values()];
+  const shared = { held: holdingBases(reasons), heldBy: [...reasons.keys()], sheets };
+  return { bases: [...sheetOf.keys()], shared, fault };
 }
 
 function holdingBases(reasonsOf: ReadonlyMap<string, readonly string[]>): readonly HoldingBases[] {
@@ -104,12 +99,6 @@ function differs(first: CheckedBase, other: CheckedBase): Finding {
     message: `${mark} stands on ${first.base.mark} and ${other.base.mark}, whose plates ${words}; ${places}`,
     hint: `make them alike, or give ${other.base.mark} a template.mark of its own`,
   };
-}
-
-/** `job.yaml:12:5`, `bases.xlsx Bases!E7`. */
-function placeWords({ file, line, column, cell }: Place): string {
-  if (cell !== undefined) return `${file} ${cell}`;
-  return [file, ...(line === undefined ? [] : [line]), ...(column === undefined ? [] : [column])].join(":");
 }
 
 function templatePlace(place: Place): Place {

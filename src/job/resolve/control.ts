@@ -1,5 +1,6 @@
 /** Control points and the way from plan to site, as written -> as the model has them. */
 
+import { placeWords } from "../../diagnostics/finding.js";
 import { toLattice } from "../../geometry/index.js";
 import type { Length, Unit } from "../../units/index.js";
 import { FARTHEST_POINT, NM_PER_MM } from "../../units/index.js";
@@ -50,8 +51,8 @@ function judgeNames(written: readonly WrittenControl[], report: PlanReport): voi
     const earlier = first.get(key);
     if (earlier === undefined) first.set(key, document);
     else {
-      const { file, line, column } = placeOf(earlier, ["point"]);
-      const message = `the point "${control.point}" is named twice; first at ${file}:${line}:${column}; every point has its own name`;
+      const there = placeWords(placeOf(earlier, ["point"]));
+      const message = `the point "${control.point}" is named twice; first at ${there}; every point has its own name`;
       report.fault(document, ["point"], "point-twice", message);
     }
   }

@@ -5,7 +5,7 @@
 import type { SourceEntry, SourceMap, SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
 import type { ReadAs, ReadLine, Schedule } from "../../schedule/index.js";
-import { markKey, withLines } from "../../schedule/index.js";
+import { keyInBase, markKey, withLines } from "../../schedule/index.js";
 import { groupBy } from "../../units/group-by.js";
 import { toPlain } from "../document.js";
 
@@ -177,16 +177,9 @@ function placeDifference(
   else at[0] = { ...line, ...changed };
 }
 
-/** Keys of a schedule's columns that stand elsewhere in a base of one group of rods. */
-const ELSEWHERE: ReadonlyMap<string, string> = new Map([
-  ["hole", "template.hole"],
-  ["baseHole", "basePlate.hole"],
-  ["washer", "basePlate.washer"],
-]);
-
 function isAbout(ofLine: string, key: string): boolean {
   if (ofLine === "") return false;
-  const own = ELSEWHERE.get(ofLine) ?? ofLine;
+  const own = keyInBase(ofLine, true);
   const path = key.replace(/^groups\[\d+\]\./, "");
   return [own, ofLine].some(
     (each) =>

@@ -6,6 +6,7 @@ import { nearestWords } from "../../diagnostics/nearest.js";
 import { ownValue } from "../../diagnostics/own-value.js";
 import type { SourceEntry, SourceMap, SourceNode, SourcePlace } from "../../readers/source.js";
 import { findNode, isNothing } from "../../readers/source.js";
+import { groupBy } from "../../units/group-by.js";
 import type { SourceDocument, WithFindings } from "../document.js";
 import { faultAt, joinPath } from "../document.js";
 import { parseForgiving } from "../schema/forgiving.js";
@@ -214,16 +215,17 @@ function labelled(node: SourceNode, path: string): SourceNode {
 export function layBases(bases: readonly SourceDocument[], layers: Layers): WithFindings<readonly WrittenBase[]> {
   const kinds = layers.kinds ?? [];
   const byName = new Map(kinds.toReversed().map((kind) => [kindKey(kind.name), kind]));
-  const unknown = new Map<string, SourceDocument[]>();
   const cited = new Set<Kind>();
   const value = bases.map((base): WrittenBase => {
     const name = kindName(base);
     const kind = name === null ? undefined : byName.get(kindKey(name));
     if (kind !== undefined) cited.add(kind);
-    else if (name !== null && layers.kinds !== null) gather(unknown, name, base);
     return layBase(base, [kind ?? null, layers.defaults], kind === undefined && name !== null);
   });
-  const absent = [...unknown].slice(0, MOST_UNKNOWN).map(([name, citing]) => unknownKind(name, citing, kinds));
+  const isUnknown = (name: string) => layers.kinds !== null && !byName.has(kindKey(name));
+  const citing = groupBy(bases, kindName);
+  const unknown = [...citing].flatMap(([name, of]) => (name !== null && isUnknown(name) ? [[name, of] as const] : []));
+  const absent = unknown.slice(0, MOST_UNKNOWN).map(([name, of]) => unknownKind(name, of, kinds));
   const isIdle = (kind: Kind) => byName.get(kindKey(kind.name)) === kind && !cited.has(kind);
   const idle = bases.length === 0 || absent.length > 0 ? [] : kinds.filter(isIdle).map(idleKind);
   return { value, findings: [...absent, ...idle] };
@@ -231,12 +233,6 @@ export function layBases(bases: readonly SourceDocument[], layers: Layers): With
 
 /** So many names are looked for; those beyond stop the job all the same, and are told in the next run. */
 const MOST_UNKNOWN = 50;
-
-function gather<K, V>(map: Map<K, V[]>, key: K, value: V): void {
-  const held = map.get(key);
-  if (held === undefined) map.set(key, [value]);
-  else held.push(value);
-}
 
 function layBase(base: SourceDocument, layers: readonly (Layer | null)[], isKindAbsent: boolean): WrittenBase {
   const under = layers.filter((layer) => layer !== null);
