@@ -24,10 +24,10 @@ import type { Area } from "./paper.js";
 import { drawReport } from "./report-sheet.js";
 import type { Scene, SceneItem, StrokeRole } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
-import { unitWord } from "./sheet-tables.js";
 import { notesPiece, tablePiece } from "./table.js";
 import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
 import { field } from "./title-block.js";
+import { unitWord } from "./unit-word.js";
 
 /** What a budget's sheet is drawn from; `version` is the program's. */
 export interface BudgetSheetRequest {

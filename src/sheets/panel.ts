@@ -1,20 +1,17 @@
 /** The column of tables at the right of a sheet: title block at the foot, revisions at the head, the rest between. */
+
+import { checkTable } from "./check-table.js";
+import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, line, stroke } from "./items.js";
 import type { Area } from "./paper.js";
+import { plateNotes, SHEET_CAUTIONS } from "./plate-notes.js";
+import type { Prepared } from "./request.js";
+import { revisionTable } from "./revision-table.js";
+import { rodTable } from "./rod-table.js";
 import type { SceneItem } from "./scene.js";
 import { type Scale, type SheetSize, scales } from "./sheet-sizes.js";
-import {
-  checkTable,
-  holeTable,
-  needsHoleTable,
-  type Prepared,
-  plateNotes,
-  revisionTable,
-  rodTable,
-  SHEET_CAUTIONS,
-  tapeTable,
-} from "./sheet-tables.js";
 import { headHeight, notesPiece, type Piece, rowHeight, tablePiece } from "./table.js";
+import { tapeTable } from "./tape-table.js";
 import { titleBlock } from "./title-block.js";
 
 /** Left edge of the panel and of what stands beside it; `finish` draws it, null when the notes do not fit either. */

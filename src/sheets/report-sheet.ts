@@ -7,11 +7,11 @@ import type { Area } from "./paper.js";
 import type { Scene, SceneItem } from "./scene.js";
 import type { Lettering, SheetSize } from "./sheet-sizes.js";
 import { sheetSizes } from "./sheet-sizes.js";
-import { unitWord } from "./sheet-tables.js";
 import type { Piece } from "./table.js";
 import { printable } from "./text-metrics.js";
 import type { Field } from "./title-block.js";
 import { blockOfRows, field, rowMakers } from "./title-block.js";
+import { unitWord } from "./unit-word.js";
 
 /** What differs from report to report. */
 export interface Report extends Pick<Scene, "title" | "description"> {

@@ -1,5 +1,6 @@
 /** What a sheet is drawn from: the checked base, and the few facts that only the pipeline knows. */
 import type { CheckedBase } from "../checks/checked.js";
+import type { CheckRow } from "../checks/model.js";
 
 /** A cut file as the sheet names it: its file name and the whole SHA-256 in hexadecimal, of which 12 digits are printed. */
 export interface NamedFile {
@@ -19,4 +20,15 @@ export interface SheetRequest extends CheckedBase {
   /** Marks of the bases that this sheet is for: those of its template that are alike in all that it says. */
   readonly sheetBases: readonly string[];
   readonly programVersion: string;
+}
+
+/** A request with its ledger rows put together in lines, worst first. */
+export interface Prepared extends SheetRequest {
+  readonly lines: readonly CheckLine[];
+}
+
+/** Rows of one rule that agree in all but their subject are one line. */
+export interface CheckLine {
+  readonly row: CheckRow;
+  readonly subjects: readonly string[];
 }

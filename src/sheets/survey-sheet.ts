@@ -28,11 +28,11 @@ import { drawReport } from "./report-sheet.js";
 import type { PaperPoint, Scene, SceneItem } from "./scene.js";
 import type { Lettering, Scale } from "./sheet-sizes.js";
 import { scales } from "./sheet-sizes.js";
-import { unitWord } from "./sheet-tables.js";
 import type { Piece } from "./table.js";
 import { notesPiece, tablePiece } from "./table.js";
 import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
 import { field, scaleWords } from "./title-block.js";
+import { unitWord } from "./unit-word.js";
 
 /** What the sheet of a surveyed group is drawn from; `version` is the program's. */
 export interface SurveySheetRequest {

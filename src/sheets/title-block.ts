@@ -8,9 +8,9 @@ import { at, circle, group, line, rectangle, stroke, text } from "./items.js";
 import type { SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering, Scale, SheetSize } from "./sheet-sizes.js";
-import { unitWord } from "./sheet-tables.js";
 import type { Piece } from "./table.js";
 import { shorten, textWidth, wrap, wrapAtMost } from "./text-metrics.js";
+import { unitWord } from "./unit-word.js";
 
 /** A labelled value of a title block. */
 export interface Field {

@@ -1,12 +1,14 @@
 /** The column at the right of every sheet of a plan: revisions, key plan, north, tables, notes, cautions, title block. */
 import { insideBorder } from "../border.js";
 import { at, line, stroke } from "../items.js";
+import { SHEET_CAUTIONS } from "../plate-notes.js";
+import { revisionTable } from "../revision-table.js";
 import type { SceneItem } from "../scene.js";
 import type { Scale, SheetSize } from "../sheet-sizes.js";
-import { revisionTable, SHEET_CAUTIONS, unitWord } from "../sheet-tables.js";
 import { notesPiece, type Piece, tablePiece } from "../table.js";
 import { printable } from "../text-metrics.js";
 import { blockOfRows, editionWords, field, type Row, rowMakers, scaleWords } from "../title-block.js";
+import { unitWord } from "../unit-word.js";
 import { type Flow, TABLE_GAP } from "./flow.js";
 import type { PlanRequest } from "./request.js";
 

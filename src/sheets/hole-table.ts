@@ -1,0 +1,62 @@
+/** The hole table: where each hole stands from the working point, its size, and how it is made. */
+import type { Hole } from "../template/model.js";
+import type { Unit } from "../units/index.js";
+import { coordinate, sizeText } from "./callouts.js";
+import type { SheetRequest } from "./request.js";
+import type { TableText } from "./table.js";
+import { unitWord } from "./unit-word.js";
+
+const NONE: ReadonlySet<number> = new Set();
+
+/** A hole table is needed with more than 8 holes, more than 2 sizes, or holes that no dimension chain locates. */
+export function needsHoleTable({ plate, job }: SheetRequest): boolean {
+  const sizes = new Set(plate.holes.map((hole) => sizeText(hole, job.unit)));
+  const loose = plate.holes.some(
+    ({ role, center }) => role !== "rod" && (role !== "opening" || center.x !== 0 || center.y !== 0),
+  );
+  return plate.holes.length > 8 || sizes.size > 2 || loose;
+}
+
+/** Rows `from` to `to` of the hole table; the count stands under the last part. */
+export function holeTable(request: SheetRequest, from: number, to: number): TableText {
+  const { plate, job } = request;
+  const rows = plate.holes.slice(from, to).map((hole) => holeRow(hole, job.unit));
+  const last = to >= plate.holes.length;
+  return {
+    name: "hole-table",
+    heading: from === 0 ? `HOLE TABLE (${unitWord(job.unit)} FROM W.P.)` : "HOLE TABLE (CONTINUED)",
+    columns: [
+      { title: "TAG", share: 0.13, align: "start" },
+      { title: "X", share: 0.19, align: "end" },
+      { title: "Y", share: 0.19, align: "end" },
+      { title: "HOLE", share: 0.22, align: "end" },
+      { title: "ROD", share: 0.12, align: "end" },
+      { title: "MADE", share: 0.15, align: "end" },
+    ],
+    rows,
+    foot: last ? [countWords(plate.holes)] : [],
+    under: [],
+    strong: NONE,
+  };
+}
+
+function holeRow(hole: Hole, unit: Unit): readonly string[] {
+  const { tag, center, rod, made } = hole;
+  return [
+    tag,
+    coordinate(center.x, unit),
+    coordinate(center.y, unit),
+    sizeText(hole, unit),
+    rod?.size ?? "-",
+    made.toUpperCase(),
+  ];
+}
+
+function countWords(holes: readonly Hole[]): string {
+  const drilled = holes.filter(({ made }) => made === "drill").length;
+  const parts = [
+    ...(holes.length > drilled ? [`${holes.length - drilled} CUT`] : []),
+    ...(drilled > 0 ? [`${drilled} DRILLED`] : []),
+  ];
+  return `COUNT ${holes.length}: ${parts.join(", ")}`;
+}
