@@ -156,7 +156,7 @@ const COLUMN = { small: 64, large: 88 };
 function holeColumns(request: Prepared, sheet: SheetSize, inside: Area): HoleColumns | null {
   const { lettering } = sheet;
   const count = request.plate.holes.length;
-  const column = lettering.small < 2 ? COLUMN.small : COLUMN.large;
+  const column = lettering.small < 3 ? COLUMN.small : COLUMN.large;
   const height = inside.y1 - inside.y0 - 2 * MARGIN;
   const perColumn = Math.floor((height - headHeight(lettering) - rowHeight(lettering) - 1) / rowHeight(lettering));
   const columns = Math.ceil(count / perColumn);
