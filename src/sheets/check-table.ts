@@ -144,9 +144,9 @@ function partsIn(setting: Setting, detail: Detail, room: number): Parts | null {
   if (fixed + foot > room) return null;
   const margins = said.margins.slice(0, MOST_MARGINS).map((each) => setMargin(setting, each));
   const wanted = fitting(margins, room - fixed - foot, lettering);
-  const exact = paragraphHeight(setting.exact, lettering);
-  const beside = fitting(margins, room - fixed - foot - exact, lettering);
-  const isNamed = setting.exact.length > 0 && beside >= Math.min(WANTED_MARGINS, wanted);
+  const left = room - fixed - foot - paragraphHeight(setting.exact, lettering);
+  const beside = fitting(margins, left, lettering);
+  const isNamed = setting.exact.length > 0 && left >= 0 && beside >= Math.min(WANTED_MARGINS, wanted);
   const count = isNamed ? beside : wanted;
   return {
     fails,
