@@ -2,7 +2,7 @@
  * The tables of a sheet: the column at the right with the title block at its foot, and what finds no room in it in columns
  * beside it or in a band at the foot of the drawing area.
  */
-import { checkTable } from "./check-table.js";
+import { leastSignersBlock, signersBlock } from "./check-table.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
 import type { Area } from "./paper.js";
@@ -11,7 +11,7 @@ import type { Prepared } from "./request.js";
 import { revisionTable } from "./revision-table.js";
 import { rodTable } from "./rod-table.js";
 import type { SceneItem } from "./scene.js";
-import { type Lettering, type Scale, type SheetSize, scales } from "./sheet-sizes.js";
+import { type Scale, type SheetSize, scales } from "./sheet-sizes.js";
 import { headHeight, notesPiece, type Piece, rowHeight, tablePiece } from "./table.js";
 import { tapeTable } from "./tape-table.js";
 import { titleBlock } from "./title-block.js";
@@ -50,8 +50,6 @@ const ARRANGEMENTS: readonly Arrangement[] = [
 
 const MARGIN = 3;
 const GAP = 2;
-const LEAST_CHECKS = 3;
-const MOST_CHECKS = 30;
 
 /** The arrangements of the tables that fit this sheet; they do not depend on the scale. */
 export function layoutPanels(request: Prepared, sheet: SheetSize, inside: Area, strict: boolean): readonly Panel[] {
@@ -153,25 +151,15 @@ function panelPieces(
   return { before, after: loosePieces(setup, "panel", sheet.panel - 2 * MARGIN, unplaced) };
 }
 
-/** The checks in the room that the other pieces of the panel leave; null where there is not enough. */
+/** The signer's block in the room that the other pieces of the panel leave; null where there is not enough. */
 function signer(setup: Setup, scale: Scale, unplaced: readonly string[]): Piece | null {
   const { request, sheet, inside, strict, parts } = setup;
+  const { lettering } = sheet;
+  const width = sheet.panel - 2 * MARGIN;
   const { before, after } = panelPieces(setup, unplaced);
   const room = inside.y1 - inside.y0 - parts.title(scale).height - 2 * MARGIN - heightOf([...before, ...after]) - GAP;
-  return checksPiece(request, sheet.panel - 2 * MARGIN, sheet.lettering, room, strict);
-}
-
-function checksPiece(
-  request: Prepared,
-  width: number,
-  lettering: Lettering,
-  room: number,
-  strict: boolean,
-): Piece | null {
-  const spare = room - headHeight(lettering) - rowHeight(lettering) - 1;
-  const count = Math.min(MOST_CHECKS, Math.floor(spare / rowHeight(lettering) / 2));
-  const wanted = strict ? Math.min(LEAST_CHECKS, request.lines.length) : 0;
-  return count < wanted ? null : tablePiece(checkTable(request, Math.max(0, count)), width, lettering);
+  const block = room > 0 ? signersBlock(request, width, lettering, room) : null;
+  return block ?? (strict ? null : leastSignersBlock(request, width, lettering));
 }
 
 /** Notes and cautions, where the arrangement puts them here. */

@@ -176,3 +176,17 @@ export function wrapAtMost(text: string, width: number, capHeight: number, most:
   const rest = lines.slice(most - 1).join(" ");
   return [...lines.slice(0, most - 1), shorten(rest, width, capHeight, bold)];
 }
+
+/** `text`, or as many of its words as fit in `width` with an ellipsis; never cut within a word that fits the width. */
+export function shortenAtWord(text: string, width: number, capHeight: number, bold = false): string {
+  if (textWidth(text, capHeight, bold) <= width) return text;
+  const [first = "", second] = wrap(text, width - textWidth(" …", capHeight, bold), capHeight, bold);
+  return second === undefined ? first : `${first} …`;
+}
+
+/** At most `most` lines, the last one ending after a whole word and an ellipsis when there was more. */
+export function wrapAtWords(text: string, width: number, capHeight: number, most: number, bold = false): string[] {
+  const lines = wrap(text, width, capHeight, bold);
+  if (lines.length <= most) return lines;
+  return [...lines.slice(0, most - 1), shortenAtWord(lines.slice(most - 1).join(" "), width, capHeight, bold)];
+}
