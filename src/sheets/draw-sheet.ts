@@ -9,7 +9,7 @@ import { servedMarks } from "../job/model/shared.js";
 import { greatestOf, leastOf } from "../units/extremes.js";
 import { banners } from "./banner.js";
 import { BORDER, frameOf, insideBorder } from "./border.js";
-import { widestCallout } from "./callouts.js";
+import { calloutsOf, widestCallout } from "./callouts.js";
 import { checkLines } from "./check-table.js";
 import { lineSpacing } from "./dimension.js";
 import { edgeViewHeight, putEdgeView } from "./edge-view.js";
@@ -226,6 +226,7 @@ function planInput({ request, sheet, mode, demand }: Attempt): PlanInput {
     mode,
     tagAll: needsHoleTable(request),
     demand,
+    callouts: calloutsOf(request),
   };
 }
 
@@ -289,7 +290,7 @@ function stackViews(plan: PlanInput, scale: Scale, room: Area, { request, sheet 
   const spareX = room.x1 - room.x0 - left - right - size.x;
   const spareY = room.y1 - room.y0 - above - size.y - below - planTitle - edge - edgeTitle;
   if (spareX < 0 || spareY < 0) return null;
-  const callouts = widestCallout(plan.plate, plan.base, plan.unit, lettering.body) + lettering.body * 4 - right;
+  const callouts = widestCallout(plan.callouts, lettering.body) + lettering.body * 4 - right;
   const lowX = room.x0 + left + spareX - Math.min(spareX, Math.max(callouts, spareX * 0.6));
   const highY = room.y1 - above - spareY * 0.55;
   const lowY = highY - size.y;
