@@ -19,6 +19,7 @@ import {
   leaderItems,
   NUT,
   nutItems,
+  partLines,
   phraseLines,
   ROD,
   rodBreak,
@@ -44,8 +45,8 @@ import {
 } from "./section-words.js";
 
 /** Heights: top of the rod, underside of the template, its thickness. */
-const TOP = 16;
-const UNDERSIDE = 8;
+const TOP = 14.6;
+const UNDERSIDE = 7.2;
 const PLATE = 0.9;
 const FACE = UNDERSIDE + PLATE;
 
@@ -57,7 +58,7 @@ const UNDERSIDE_LINE = 3.3;
 const WORDS = 4;
 /** Words in the concrete stand nearer to the rod. */
 const DEEP_WORDS = 2.6;
-const LEAST_DEPTH = 9.5;
+const LEAST_DEPTH = 9;
 
 /** What stands at the right, by what carries the template: inner face of the form, end of plate, end of everything. */
 interface Right {
@@ -78,7 +79,7 @@ const RIGHT: Readonly<Record<Carried, Right>> = {
 };
 
 const BEARER: Span = [13, 15];
-const BEARER_FOOT = 5;
+const BEARER_FOOT = 4.4;
 
 /** All that is worked out before it is drawn. */
 interface Placed {
@@ -102,6 +103,10 @@ interface Deep {
   readonly rod: readonly string[];
   readonly bottom: readonly string[];
   readonly depth: number;
+  /** Right edge of what stands at the lower end of the rod. */
+  readonly edge: number;
+  /** How far above the lower end of the rod its embedment ends. */
+  readonly anchored: number;
 }
 
 /** The figure for this rod, lettered `letter` millimetres high. */
@@ -110,8 +115,9 @@ export function placedFigure(request: SheetRequest, own: RodGroup, letter: numbe
   const { deep, right, template, above } = placed;
   const line = projectionLine(placed);
   const reach = Math.max(uprightReach(placed.projection), uprightReach(placed.embedment));
-  const top = Math.max(TOP + 0.6, FACE + 1.1 + (template.length + above.length) * LEADING);
-  const low = -deep.depth - Math.max(3, deep.bottom.length * LEADING + 1.4);
+  const projection = END_GAP + widestLine(placed.projection, letter);
+  const top = Math.max(TOP, projection, FACE + 0.5 + (template.length + above.length) * LEADING) + 0.6;
+  const low = -deep.depth - BELOW_ROD;
   return {
     extent: {
       x0: (line - reach) * letter,
@@ -138,9 +144,9 @@ function workOut(request: SheetRequest, own: RodGroup, letter: number): Placed {
     threadFrom,
     washers: !over && (request.job.shop.templateWasher.kind === "given" || template.material === "plywood"),
     deep,
-    thread: phraseLines(threadWords(request, own), TOP - threadFrom - 0.6, letter),
-    projection: phraseLines(projectionWords(request, own), TOP - 0.8, letter),
-    embedment: phraseLines(embedmentWords(request, own), deep.depth - 0.8, letter),
+    thread: partLines(threadWords(request, own), TOP - threadFrom - 0.6, letter),
+    projection: partLines(projectionWords(request, own), TOP - 0.8, letter),
+    embedment: partLines(embedmentWords(request, own), deep.depth - deep.anchored - 0.8, letter),
     underside: phraseLines(undersideWords(request), right.words - WORDS, letter),
     above: over ? [] : phraseLines(fastenerWords(request, own), beside, letter),
     template: phraseLines(templateWords(request), beside, letter),
@@ -152,14 +158,32 @@ function deepWords(request: SheetRequest, own: RodGroup, right: Right, over: boo
   const support = over ? [] : phraseLines(supportWords(request), width, letter);
   const rod = phraseLines(rodWords(request, own), width, letter);
   const bottom = phraseLines(bottomWords(request, own), width, letter);
-  const depth = Math.max(LEAST_DEPTH, SUPPORT_TOP + (support.length + rod.length) * LEADING + 2.6);
-  return { support, rod, bottom, depth };
+  const lines = support.length + rod.length + bottom.length;
+  const anchored = anchoredAt(own.rod);
+  const words = anchored + widestLine(embedmentWords(request, own), letter) + 1.4;
+  const depth = Math.max(LEAST_DEPTH, words, SUPPORT_TOP + lines * LEADING + 0.4);
+  const edge = own.rod.bottom.kind === "missing" || own.rod.bottom.value.kind === "hook" ? ROD : NUT.half;
+  return { support, rod, bottom, depth, edge, anchored };
 }
 
+/** Clear of an extension line. */
+const END_GAP = 0.5;
+/** Concrete that is drawn under the rod. */
+const BELOW_ROD = 1.6;
 /** First baseline of words under the top of concrete, below its stones. */
 const SUPPORT_TOP = 2.6;
+/** Upper faces of what anchors a rod, above its lower end. */
+const ANCHOR = { nut: 2.4, plate: 2.1, hook: 0 } as const;
+
+/** A rod that is longer than projection and embedment has its embedment to what anchors it, else to its lower end. */
+function anchoredAt({ length, projection, embedment, bottom }: RodGroup["rod"]): number {
+  if (length.kind === "missing" || projection.kind === "missing" || embedment.kind === "missing") return 0;
+  if (bottom.kind === "missing" || length.value <= projection.value + embedment.value) return 0;
+  return ANCHOR[bottom.value.kind];
+}
+
 /** Where the thread ends that nobody gave. */
-const THREAD_ELSE = 4.2;
+const THREAD_ELSE = 3.7;
 
 /** End of the thread, in the order in which it lies to nuts, template and concrete. */
 function threadLevel({ base, job }: SheetRequest, { rod }: RodGroup): number {
@@ -295,15 +319,13 @@ function lowerEnd(frame: Frame, { bottom }: RodGroup["rod"], depth: number): Low
     return { from: foot, hidden: [], items: [breakLine(frame, [-1.1, foot], [1.1, foot])] };
   switch (bottom.value.kind) {
     case "nut": {
-      const nut: Span = [foot + 0.5, foot + 0.5 + NUT.height];
+      const nut: Span = [foot + 0.5, foot + ANCHOR.nut];
       return { from: foot, hidden: [nut], items: [...nutItems(frame, nut), flat] };
     }
     case "plate": {
-      const [low, plate]: readonly [Span, Span] = [
-        [foot + 0.3, foot + 1.5],
-        [foot + 1.5, foot + 2.1],
-      ];
-      const high: Span = [foot + 2.1, foot + 3.3];
+      const low: Span = [foot + 0.3, foot + 1.5];
+      const plate: Span = [foot + 1.5, foot + ANCHOR.plate];
+      const high: Span = [foot + ANCHOR.plate, foot + 3.3];
       const items = [...nutItems(frame, low), washerItem(frame, plate, 2.3), ...nutItems(frame, high), flat];
       return { from: foot, hidden: [low, plate, high], items };
     }
@@ -326,20 +348,24 @@ function dimensionItems(placed: Placed, frame: Frame): readonly SceneItem[] {
   const { deep, threadFrom, thread, projection, embedment, underside } = placed;
   const outer = projectionLine(placed);
   const past = outer - 0.6;
+  const foot = deep.anchored - deep.depth;
+  const half = (lines: readonly string[]) => widestLine(lines, frame.letter) / 2 + END_GAP;
+  const threadMiddle = Math.min((threadFrom + TOP) / 2, TOP - half(thread));
+  const middle = Math.max(TOP / 2, half(projection));
   const high = (TOP_OF_UNDERSIDE + (underside.length - 1) * LEADING) / 2;
   return [
     extensionItem(frame, -ROD - 0.4, past, TOP),
     extensionItem(frame, CONCRETE_LEFT - 0.4, past, 0),
-    extensionItem(frame, -2.7, past, -deep.depth),
+    extensionItem(frame, -2.7, past, foot),
     extensionItem(
       frame,
       -(threadFrom > UNDERSIDE - 2.5 && threadFrom < FACE ? NUT.half : ROD) - 0.4,
-      THREAD_LINE - 0.6,
+      THREAD_LINE - 0.4,
       threadFrom,
     ),
-    uprightItems(frame, { x: THREAD_LINE, between: [threadFrom, TOP], lines: thread }),
-    uprightItems(frame, { x: outer, between: [0, TOP], lines: projection }),
-    uprightItems(frame, { x: outer, between: [-deep.depth, 0], lines: embedment }),
+    uprightItems(frame, { x: THREAD_LINE, between: [threadFrom, TOP], lines: thread, middle: threadMiddle }),
+    uprightItems(frame, { x: outer, between: [0, TOP], lines: projection, middle }),
+    uprightItems(frame, { x: outer, between: [foot, 0], lines: embedment }),
     uprightItems(frame, { x: UNDERSIDE_LINE, between: [0, UNDERSIDE], lines: [] }),
     ...labelItems(frame, underside, WORDS, high),
   ];
@@ -366,7 +392,7 @@ function wordsAbove(placed: Placed, frame: Frame): readonly SceneItem[] {
 
 /** What carries the template, what the rod is, and its lower end. */
 function wordsBelow({ deep, carried, right }: Placed, frame: Frame): readonly SceneItem[] {
-  const { support, rod, bottom, depth } = deep;
+  const { support, rod, bottom, depth, edge } = deep;
   const rodTop = -SUPPORT_TOP - support.length * LEADING - 0.8;
   const end = DEEP_WORDS + widestLine(support.slice(0, 1), frame.letter) + 0.3;
   const level = -SUPPORT_TOP + 0.5;
@@ -381,7 +407,7 @@ function wordsBelow({ deep, carried, right }: Placed, frame: Frame): readonly Sc
     ...carrier,
     ...labelItems(frame, rod, DEEP_WORDS, rodTop),
     leaderItems(frame, [DEEP_WORDS - 0.3, rodTop + 0.5], [ROD, rodTop + 0.5]),
-    ...labelItems(frame, bottom, DEEP_WORDS + 0.6, -depth - 0.2),
-    leaderItems(frame, [DEEP_WORDS + 0.3, -depth + 0.3], [ROD, -depth + 0.3]),
+    ...labelItems(frame, bottom, DEEP_WORDS, -depth + 0.2 + (bottom.length - 1) * LEADING),
+    leaderItems(frame, [DEEP_WORDS - 0.3, -depth + 0.7], [edge, -depth + 0.7]),
   ];
 }

@@ -140,6 +140,11 @@ export function bearerItems(frame: Frame, [x0, x1]: Span, [y0, y1]: Span): reado
   return [strokeOf("hole", box(frame, [x0, x1], [y0, y1])), strokeOf("fine", cross)];
 }
 
+/** Lines of a phrase, no wider than `width` letter heights where its parts are not, broken between parts alone. */
+export function partLines(phrase: Phrase, width: number, letter: number): readonly string[] {
+  return phraseLines(phrase, Math.max(width, widestLine(phrase, letter) + 0.01), letter);
+}
+
 /** Lines of a phrase that are no wider than `width` letter heights, broken between its parts where they are. */
 export function phraseLines(phrase: Phrase, width: number, letter: number): readonly string[] {
   const room = width * letter;
@@ -180,6 +185,8 @@ export interface Upright {
   readonly x: number;
   readonly between: Span;
   readonly lines: readonly string[];
+  /** Height of the middle of its words; of its line where it is left out. */
+  readonly middle?: number;
 }
 
 /** Clear paper between a dimension line and its words. */
@@ -191,11 +198,14 @@ export function uprightReach(lines: readonly string[]): number {
 }
 
 /** An upright dimension with its words; without, where they stand beside it. */
-export function uprightItems(frame: Frame, { x, between: [y0, y1], lines }: Upright): SceneItem {
+export function uprightItems(frame: Frame, upright: Upright): SceneItem {
+  const { x, lines } = upright;
+  const [y0, y1] = upright.between;
   const [low, high] = [spot(frame, x, y0), spot(frame, x, y1)];
+  const middle = upright.middle ?? (y0 + y1) / 2;
   const arrow = Math.min(ARROW, (y1 - y0) / 3) * frame.letter;
   const words = lines.map((each, i) => {
-    const place = spot(frame, x - WORDS_GAP - (lines.length - 1 - i) * LEADING, (y0 + y1) / 2);
+    const place = spot(frame, x - WORDS_GAP - (lines.length - 1 - i) * LEADING, middle);
     return text("dimension", each, place, frame.letter, { anchor: "middle", turn: 90 });
   });
   return group("section-dimension", [

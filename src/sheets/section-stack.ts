@@ -1,5 +1,6 @@
 /** The same rod as it stands under the column: grout, plates, washer and nut. Letter heights, see `Frame`. */
 import type { RodGroup } from "../job/model/job.js";
+import { seatOfNut } from "../job/model/stack.js";
 import { fill, line, strokeOf } from "./items.js";
 import type { SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
@@ -33,7 +34,7 @@ const CONCRETE = 5.2;
 const BEND = 5.8;
 const WORDS = 7;
 const FOOT = -4.5;
-const TOP = 16;
+const TOP = 14.6;
 
 /** A layer with the heights between which it is drawn, and where its words stand. */
 interface Laid extends StackLayer {
@@ -58,7 +59,7 @@ export function standingFigure(request: SheetRequest, own: RodGroup, letter: num
       y0: (low - 2.4) * letter,
       y1: (top + 0.3) * letter,
     },
-    draw: (x, y) => drawStanding(request, laid, { x, y, letter }, low),
+    draw: (x, y) => drawStanding(request, own, laid, { x, y, letter }, low),
   };
 }
 
@@ -93,31 +94,59 @@ const HALVES: Readonly<Record<StackLayer["name"], number>> = {
   "stick-out": ROD,
 };
 
-/** Layers one on the other; their words at their heights where they stand clear of each other, else pushed up. */
+/** Layers one on the other, their words beside them: at their heights where these stand clear of each other. */
 function layOut(layers: readonly StackLayer[], width: number, letter: number): readonly Laid[] {
-  const lines = layers.map(({ words }) => phraseLines(words, width, letter));
-  const needed = lines.reduce((sum, each) => sum + each.length * LEADING + APART, 0);
-  let [low, free] = [0, Math.min(0.2, TOP - needed)];
-  return layers.map((layer, i) => {
-    const own = lines[i] ?? [];
-    const span: Span = spanOf(layer.name, low);
+  let low = 0;
+  const laid = layers.map((layer): Laid => {
+    const lines = phraseLines(layer.words, width, letter);
+    const span = spanOf(layer, low);
     low = layer.name === "levelling" ? low : span[1];
-    const last = Math.max(free, (span[0] + span[1]) / 2 - 0.5 - ((own.length - 1) * LEADING) / 2);
-    free = last + own.length * LEADING + APART;
-    return { ...layer, span, half: HALVES[layer.name], lines: own, first: last + (own.length - 1) * LEADING };
+    const first = (span[0] + span[1]) / 2 - 0.5 + ((lines.length - 1) * LEADING) / 2;
+    return { ...layer, span, half: HALVES[layer.name], lines, first };
   });
+  return pushedDown(pushedUp(laid));
+}
+
+/** Each clear of the words under it. */
+function pushedUp(laid: readonly Laid[]): readonly Laid[] {
+  let free = -Infinity;
+  return laid.map((each) => {
+    const first = Math.max(each.first, free + (each.lines.length - 1) * LEADING);
+    free = first + LEADING + APART;
+    return { ...each, first };
+  });
+}
+
+/** None above the top of the rod. */
+function pushedDown(laid: readonly Laid[]): readonly Laid[] {
+  let free = TOP - 1;
+  return laid
+    .toReversed()
+    .map((each) => {
+      const first = Math.min(each.first, free);
+      free = first - each.lines.length * LEADING - APART;
+      return { ...each, first };
+    })
+    .toReversed();
 }
 
 const APART = 0.35;
 
 /** A levelling nut stands in the grout, close under its top. */
-function spanOf(name: StackLayer["name"], low: number): Span {
+function spanOf({ name, isFlat }: StackLayer, low: number): Span {
+  if (isFlat) return [low, low];
   if (name === "levelling") return [low - WASHER.height - NUT.height, low - WASHER.height];
   if (name === "stick-out") return [low, TOP];
   return [low, low + HEIGHTS[name]];
 }
 
-function drawStanding(request: SheetRequest, laid: readonly Laid[], frame: Frame, low: number): readonly SceneItem[] {
+function drawStanding(
+  request: SheetRequest,
+  own: RodGroup,
+  laid: readonly Laid[],
+  frame: Frame,
+  low: number,
+): readonly SceneItem[] {
   const hidden = laid.filter(({ name }) => name === "washer" || name === "nut").map(({ span }) => span);
   const levelling = levellingItems(request, laid, frame);
   const cut: Span = [-3.2, -2.5];
@@ -127,12 +156,30 @@ function drawStanding(request: SheetRequest, laid: readonly Laid[], frame: Frame
     breakLine(frame, [-CONCRETE, FOOT], [CONCRETE, FOOT]),
     ...laid.flatMap((each) => layerItems(each, frame)),
     ...levelling.items,
-    ...rodItems(frame, [FOOT, TOP], 1.4, [...hidden, ...levelling.hidden, cut]),
+    ...rodItems(frame, [FOOT, TOP], threadLevel(request, own, laid), [...hidden, ...levelling.hidden, cut]),
     rodBreak(frame, cut),
     ...laid.flatMap((each) => wordsOf(each, frame)),
     captionItem(frame, CAPTION, 0, low - 2),
   ];
 }
+
+/** Thread that does not reach down to the seat of its nut ends above it; else in the grout, or in the concrete. */
+function threadLevel({ base }: SheetRequest, { rod, ...group }: RodGroup, laid: readonly Laid[]): number {
+  const { projection, threadLength } = rod;
+  if (projection.kind === "missing" || threadLength.kind === "missing") return THREAD_END;
+  const end = projection.value - threadLength.value;
+  if (end < 0) return THREAD_DEEP;
+  const seat = seatOfNut(base, group).reduce(
+    (sum, { height }) => sum + (height.kind === "given" ? height.value : 0),
+    0,
+  );
+  const isKnown = seatOfNut(base, group).every(({ height }) => height.kind === "given");
+  const nut = laid.find(({ name }) => name === "nut");
+  return isKnown && end > seat && nut !== undefined ? nut.span[1] + 0.6 : THREAD_END;
+}
+
+const THREAD_END = 1.4;
+const THREAD_DEEP = -1.8;
 
 function layerItems({ name, span }: Laid, frame: Frame): readonly SceneItem[] {
   switch (name) {
@@ -188,7 +235,7 @@ interface Levelling {
 /** A nut and its washer, shims, or a plate on the grout, as the job says. */
 function levellingItems({ base }: SheetRequest, laid: readonly Laid[], frame: Frame): Levelling {
   const own = laid.find(({ name }) => name === "levelling");
-  if (own === undefined || base.levelling.kind === "missing") return { items: [], hidden: [] };
+  if (own === undefined || own.span[0] < 0 || base.levelling.kind === "missing") return { items: [], hidden: [] };
   const [low, high] = own.span;
   const top = high + WASHER.height;
   switch (base.levelling.value) {

@@ -23,6 +23,8 @@ export type Phrase = readonly string[];
 export interface StackLayer {
   readonly name: "grout" | "levelling" | "setting plate" | "base plate" | "washer" | "nut" | "stick-out";
   readonly words: Phrase;
+  /** It has no height: the base plate lies on what is under it. */
+  readonly isFlat: boolean;
 }
 
 /** `PROJECTION 6`, and in brackets what the tolerance of rod tops makes of it. */
@@ -46,7 +48,8 @@ export function threadWords({ job }: SheetRequest, { rod }: RodGroup): Phrase {
 export function undersideWords(request: SheetRequest): Phrase {
   const { base, job } = request;
   if (isSetOverCastRods(base.template)) return groutWords(request);
-  return [...lengthWords("UNDERSIDE", base.template.height, job.unit), "ABOVE T.O.C."];
+  const { height } = base.template;
+  return [...lengthWords("UNDERSIDE", height, job.unit), ...(height.kind === "missing" ? [] : ["ABOVE T.O.C."])];
 }
 
 /** `ROD 3/4 x 18`, with the tolerance of its length where its grade has one. */
@@ -96,8 +99,9 @@ export function fastenerWords(request: SheetRequest, { rod }: RodGroup): Phrase 
 /** What the plate of the template is. */
 export function templateWords({ base, job }: SheetRequest): Phrase {
   const { material, thickness } = base.template;
-  const name = isSetOverCastRods(base.template) ? "PLATE" : material === "plywood" ? "PLYWOOD" : "TEMPLATE";
-  return [`${name} ${formatLength(thickness, job.unit)}`];
+  const figure = formatLength(thickness, job.unit);
+  if (isSetOverCastRods(base.template)) return [`PLATE ${figure},`, "SET OVER", "CAST RODS"];
+  return [`${material === "plywood" ? "PLYWOOD" : "TEMPLATE"} ${figure}`];
 }
 
 /** What carries it while concrete is placed. */
@@ -112,10 +116,11 @@ export function stackWords(request: SheetRequest, group: RodGroup): readonly Sta
   const { base, job } = request;
   const { unit } = job;
   const { stickOut } = group.rod;
-  const layer = (name: StackLayer["name"], words: Phrase): StackLayer => ({ name, words });
+  const layer = (name: StackLayer["name"], words: Phrase, isFlat = false): StackLayer => ({ name, words, isFlat });
+  const levelling = levellingWords(request);
   return [
-    layer("grout", groutWords(request)),
-    ...(levellingWords(request) === null ? [] : [layer("levelling", levellingWords(request) ?? [])]),
+    layer("grout", groutWords(request), isZero(base.grout)),
+    ...(levelling === null ? [] : [layer("levelling", levelling)]),
     ...(staysUnderBasePlate(base) ? [layer("setting plate", settingPlateWords(request))] : []),
     layer("base plate", lengthWords("BASE PLATE", base.basePlate.thickness, unit)),
     layer("washer", baseWasherWords(group, unit)),
@@ -136,15 +141,19 @@ function settingPlateWords({ base, job }: SheetRequest): Phrase {
 function groutWords(request: SheetRequest): Phrase {
   const { grout } = request.base;
   const { unit } = request.job;
-  if (grout.kind === "given" && grout.value === 0) return ["NO GROUT"];
+  if (isZero(grout)) return ["NO GROUT"];
   const [high, low] = [concreteTopTolerance(request, "high"), concreteTopTolerance(request, "low")];
   return lengthWords("GROUT", grout, unit, rangeOf(grout, high, low));
+}
+
+function isZero(length: Input<Length>): boolean {
+  return length.kind === "given" && length.value === 0;
 }
 
 /** Null where nothing is to be said: no grout to level in. */
 function levellingWords({ base, job }: SheetRequest): Phrase | null {
   const { levelling, grout } = base;
-  if (grout.kind === "given" && grout.value === 0 && levelling.kind === "missing") return null;
+  if (isZero(grout) && levelling.kind === "missing") return null;
   const word = spellingOf(job.editions).center === "CENTER" ? "LEVELING" : "LEVELLING";
   if (levelling.kind === "missing") return [word, "NOT GIVEN"];
   switch (levelling.value) {
