@@ -121,7 +121,7 @@ function panelHead({ request, sheet, arrangement }: Setup, width: number): reado
   const tables = [
     revisionTable(request, 4),
     ...(withHoles ? [holeTable(request, 0, Infinity)] : []),
-    rodTable(request),
+    rodTable(request, width, sheet.lettering),
     ...(tape === null ? [] : [tape]),
   ];
   return tables.map((table) => tablePiece(table, width, sheet.lettering));

@@ -1,5 +1,5 @@
 /** The same rod as it stands under the column: grout, plates, washer and nut. Letter heights, see `Frame`. */
-import type { RodGroup } from "../job/model/job.js";
+import type { Base, RodGroup } from "../job/model/job.js";
 import { seatOfNut } from "../job/model/stack.js";
 import { fill, line, strokeOf } from "./items.js";
 import type { SheetRequest } from "./request.js";
@@ -45,10 +45,14 @@ interface Laid extends StackLayer {
   readonly first: number;
 }
 
+/** Something is known of what lies on the concrete. */
+export function isStackKnown({ grout, basePlate }: Base, { washer }: RodGroup): boolean {
+  return [grout, basePlate.thickness, washer].some(({ kind }) => kind === "given");
+}
+
 /** The figure, its words no wider than `width` millimetres; null where nothing of the stack is known. */
 export function standingFigure(request: SheetRequest, own: RodGroup, letter: number, width: number): Figure | null {
-  const { grout, basePlate } = request.base;
-  if ([grout, basePlate.thickness, own.washer].every(({ kind }) => kind === "missing")) return null;
+  if (!isStackKnown(request.base, own)) return null;
   const laid = layOut(stackWords(request, own), width / letter, letter);
   const widest = laid.reduce((most, { lines }) => Math.max(most, widestLine(lines, letter)), 0);
   const [top, low] = [Math.max(TOP, ...ends(laid, "top")), Math.min(FOOT, ...ends(laid, "low"))];
@@ -158,7 +162,7 @@ function drawStanding(
     ...levelling.items,
     ...rodItems(frame, [FOOT, TOP], threadLevel(request, own, laid), [...hidden, ...levelling.hidden, cut]),
     rodBreak(frame, cut),
-    ...laid.flatMap((each) => wordsOf(each, frame)),
+    ...laid.flatMap((each) => wordsOf(each, frame, request.base.levelling)),
     captionItem(frame, CAPTION, 0, low - 2),
   ];
 }
@@ -250,11 +254,18 @@ function levellingItems({ base }: SheetRequest, laid: readonly Laid[], frame: Fr
   }
 }
 
+/** Right edges of what levels the base plate. */
+const LEVELLED = { nuts: NUT.half, shims: 3.9, plate: HALF - 0.4 } as const;
+
 /** Words of a layer, with a leader along it to its edge that bends beside the concrete. */
-function wordsOf({ name, span, half, lines, first }: Laid, frame: Frame): readonly SceneItem[] {
+function wordsOf(
+  { name, span, half, lines, first }: Laid,
+  frame: Frame,
+  levelling: Base["levelling"],
+): readonly SceneItem[] {
   const level = (span[0] + span[1]) / 2;
   const middle = first + 0.5 - ((lines.length - 1) * LEADING) / 2;
-  const edge = name === "levelling" ? 3.4 : half;
+  const edge = name === "levelling" ? (levelling.kind === "missing" ? HALF : LEVELLED[levelling.value]) : half;
   return [
     ...labelItems(frame, lines, WORDS, first),
     leaderItems(frame, [WORDS - 0.3, middle], [BEND, level], [edge, level]),

@@ -154,7 +154,7 @@ function isZero(length: Input<Length>): boolean {
 function levellingWords({ base, job }: SheetRequest): Phrase | null {
   const { levelling, grout } = base;
   if (isZero(grout) && levelling.kind === "missing") return null;
-  const word = spellingOf(job.editions).center === "CENTER" ? "LEVELING" : "LEVELLING";
+  const word = spellingOf(job.editions).leveling;
   if (levelling.kind === "missing") return [word, "NOT GIVEN"];
   switch (levelling.value) {
     case "nuts":

@@ -9,7 +9,7 @@ import type { SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
 import { placedFigure } from "./section-figure.js";
 import type { Figure } from "./section-shapes.js";
-import { standingFigure } from "./section-stack.js";
+import { isStackKnown, standingFigure } from "./section-stack.js";
 import type { Lettering } from "./sheet-sizes.js";
 import type { SideView, ViewSize } from "./side-view.js";
 
@@ -23,10 +23,11 @@ export function settingSection(request: SheetRequest, lettering: Lettering): Sid
   const [first] = request.base.groups;
   if (first === undefined) throw new RangeError("a base without rods");
   const arrangements = arrange(request, first, lettering);
+  const under = underWords(request, first);
   return {
     name: "setting-section",
     title: "SETTING SECTION",
-    under: () => underWords(request, first),
+    under: () => under,
     sizes: arrangements.map(({ width, height }) => ({ width, height })),
     draw: (area, size) => {
       const chosen = arrangements.find((each) => each.width === size.width && each.height === size.height);
@@ -35,8 +36,12 @@ export function settingSection(request: SheetRequest, lettering: Lettering): Sid
   };
 }
 
-function underWords({ base }: SheetRequest, { letter, rod }: RodGroup): string {
-  return base.groups.length === 1 ? "NOT TO SCALE" : `GROUP ${letter}, RODS ${rod.size}; NOT TO SCALE`;
+function underWords({ base }: SheetRequest, own: RodGroup): string {
+  return [
+    ...(base.groups.length === 1 ? [] : [`GROUP ${own.letter}, RODS ${own.rod.size}`]),
+    ...(isStackKnown(base, own) ? [] : ["GROUT AND BASE PLATE NOT GIVEN"]),
+    "NOT TO SCALE",
+  ].join("; ");
 }
 
 /** Widths of labels in letter heights: on one or two lines, and as narrow as the longest word allows. */
