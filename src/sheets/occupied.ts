@@ -15,8 +15,8 @@ export interface Occupied {
   readonly strokes: Cells<TakenMark>;
 }
 
-/** Lists by cell: rows of the grid one after the other; most cells are empty. */
-type Cells<T> = (T[] | undefined)[];
+/** Lists by the number of their cell: rows of the grid one after the other; most cells are empty. */
+type Cells<T> = Map<number, T[]>;
 
 /** A box with its bounds; `upright`: it is its bounds. */
 interface TakenBox extends Extent {
@@ -73,7 +73,7 @@ function cellOf(coordinate: number): number {
 
 /** Paper with nothing on it. */
 export function emptyPaper(): Occupied {
-  return { texts: new Array(COLUMNS * COLUMNS), strokes: new Array(COLUMNS * COLUMNS) };
+  return { texts: new Map(), strokes: new Map() };
 }
 
 /** A copy that can be added to without touching the original. */
@@ -82,17 +82,14 @@ export function copyPaper({ texts, strokes }: Occupied): Occupied {
 }
 
 function copyCells<T>(cells: Cells<T>): Cells<T> {
-  const copy: Cells<T> = new Array(cells.length);
-  for (let i = 0; i < cells.length; i += 1) {
-    const list = cells[i];
-    if (list !== undefined) copy[i] = list.slice();
-  }
+  const copy: Cells<T> = new Map();
+  for (const [index, list] of cells) copy.set(index, list.slice());
   return copy;
 }
 
 function addAt<T>(cells: Cells<T>, index: number, value: T): void {
-  const list = cells[index];
-  if (list === undefined) cells[index] = [value];
+  const list = cells.get(index);
+  if (list === undefined) cells.set(index, [value]);
   else list.push(value);
 }
 
@@ -259,7 +256,7 @@ export function isTaken(paper: Occupied, box: Box, strokes: "all" | "hard" = "al
   for (let j = j0; j <= j1; j += 1)
     for (let i = i0; i <= i1; i += 1) {
       const index = j * COLUMNS + i;
-      if (touchesText(paper.texts[index], own) || touchesStroke(paper.strokes[index], own, strokes === "all"))
+      if (touchesText(paper.texts.get(index), own) || touchesStroke(paper.strokes.get(index), own, strokes === "all"))
         return true;
     }
   return false;
@@ -293,7 +290,7 @@ function mayTouch(mark: Extent, box: Extent): boolean {
 export function crossesText(paper: Occupied, from: PaperPoint, to: PaperPoint): boolean {
   const bounds = segmentBounds(from, to);
   return alongSegment(from, to, (index) => {
-    const texts = paper.texts[index];
+    const texts = paper.texts.get(index);
     if (texts === undefined) return false;
     for (const other of texts) if (mayTouch(bounds, other) && segmentTouchesBox(from, to, other.box)) return true;
     return false;
@@ -313,7 +310,7 @@ export function countCrossings(
   const bounds = segmentBounds(from, to);
   let [hard, soft] = [0, 0];
   alongSegment(from, to, (index) => {
-    const taken = paper.strokes[index];
+    const taken = paper.strokes.get(index);
     if (taken === undefined) return false;
     for (const other of taken) {
       if (other.seen === asked) continue;
