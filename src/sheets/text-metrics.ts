@@ -1,4 +1,5 @@
 /** Widths and ink heights of text set in Arial, Helvetica, Liberation Sans or Arimo, which agree in their widths. */
+import { greatestOf } from "../units/extremes.js";
 import { FONT_WIDTHS } from "./font-widths.js";
 
 const UNITS_PER_EM = 2048;
@@ -87,19 +88,29 @@ export function wrap(text: string, width: number, capHeight: number, bold = fals
   return line === "" ? lines : [...lines, line];
 }
 
+/** A word in pieces that fit: broken after a hyphen and the like where there is one, else between characters. */
 function pieces(word: string, width: number, capHeight: number, bold: boolean): string[] {
   if (textWidth(word, capHeight, bold) <= width) return [word];
   const result: string[] = [];
   let piece = "";
   for (const character of word) {
     if (piece !== "" && textWidth(piece + character, capHeight, bold) > width) {
-      result.push(piece);
-      piece = "";
+      const end = breakOf(piece);
+      result.push(piece.slice(0, end));
+      piece = piece.slice(end);
     }
     piece += character;
   }
   return piece === "" ? result : [...result, piece];
 }
+
+/** Where a piece that fills its line is broken: after its last sign that joins words, else at its end. */
+function breakOf(piece: string): number {
+  const end = greatestOf(JOINTS.map((joint) => piece.lastIndexOf(joint))) + 1;
+  return end > 1 ? end : piece.length;
+}
+
+const JOINTS = ["-", "_", "/", "."] as const;
 
 /** At most `most` lines, the last one ending in an ellipsis when there was more. */
 export function wrapAtMost(text: string, width: number, capHeight: number, most: number, bold = false): string[] {
