@@ -1,4 +1,7 @@
-/** Widths and ink heights of text set in Arial, Helvetica, Liberation Sans or Arimo, which agree in their widths. */
+/**
+ * Widths and ink heights of text in the sheet font, whose widths are those of Arial, Helvetica and Liberation Sans. Room is
+ * kept for DejaVu Sans Condensed too, to which a viewer falls back that has none of these and takes no font from the file.
+ */
 import { FONT_WIDTHS } from "./font-widths.js";
 
 const UNITS_PER_EM = 2048;
@@ -6,30 +9,45 @@ const UNITS_PER_EM = 2048;
 /** Height of a capital over the font size. Heights of lettering are cap heights (ISO 3098). */
 export const CAP_PER_EM = 1409 / UNITS_PER_EM;
 
-/** Width along the baseline and ink above (`rise`) and below (`drop`, positive) it, in the unit of the cap height given. */
+/**
+ * Width along the baseline and ink above (`rise`) and below (`drop`, positive) it, in the unit of the cap height given.
+ * `width` is the room that a text takes, `set` its width in the sheet font itself, which is never more.
+ */
 export interface TextSize {
   readonly width: number;
+  readonly set: number;
   readonly rise: number;
   readonly drop: number;
 }
 
 interface Glyph {
   readonly advance: number;
+  /** Advance in the font that viewers fall back to. */
+  readonly fallback: number;
   readonly low: number;
   readonly high: number;
 }
 
 /** A character outside the table is given the room of a full-width one. */
-const UNKNOWN: Glyph = { advance: 2048, low: -400, high: 1750 };
+const UNKNOWN: Glyph = { advance: 2048, fallback: 2048, low: -400, high: 1750 };
+
+/** What stands over or under the letter before it, or joins letters and is not seen. */
+const COMBINING: Glyph = { ...UNKNOWN, advance: 0, fallback: 0 };
 
 const GLYPHS = { regular: new Map<string, Glyph>(), bold: new Map<string, Glyph>() };
 
+/** True where the sheet font has a letter of its own for the character. */
+export function isInSheetFont(character: string): boolean {
+  return GLYPHS.regular.has(character);
+}
+
 for (const row of FONT_WIDTHS.trim().split("\n")) {
   const [code, ...figures] = row.split(" ");
-  const [a = 0, low = 0, high = 0, boldAdvance = 0, boldLow = 0, boldHigh = 0] = figures.map(Number);
+  const [a = 0, low = 0, high = 0, boldAdvance = 0, boldLow = 0, boldHigh = 0, ...fallback] = figures.map(Number);
+  const [narrow = 0, boldNarrow = 0] = fallback;
   const character = String.fromCodePoint(Number.parseInt(code ?? "20", 16));
-  GLYPHS.regular.set(character, { advance: a, low, high });
-  GLYPHS.bold.set(character, { advance: boldAdvance, low: boldLow, high: boldHigh });
+  GLYPHS.regular.set(character, { advance: a, fallback: narrow, low, high });
+  GLYPHS.bold.set(character, { advance: boldAdvance, fallback: boldNarrow, low: boldLow, high: boldHigh });
 }
 
 /** Font size for a cap height. */
@@ -40,22 +58,30 @@ export function fontSize(capHeight: number): number {
 /** Size of one line of text. */
 export function measureText(text: string, capHeight: number, bold: boolean): TextSize {
   const glyphs = bold ? GLYPHS.bold : GLYPHS.regular;
-  let advance = 0;
-  let low = 0;
-  let high = 0;
+  let [advance, fallback, low, high] = [0, 0, 0, 0];
   for (const character of text) {
-    const glyph = glyphs.get(character) ?? UNKNOWN;
+    const glyph = glyphs.get(character) ?? unknown(character);
     advance += glyph.advance;
+    fallback += glyph.fallback;
     low = Math.min(low, glyph.low);
     high = Math.max(high, glyph.high);
   }
   const unit = capHeight / CAP_PER_EM / UNITS_PER_EM;
-  return { width: advance * unit, rise: high * unit, drop: -low * unit };
+  return { width: Math.max(advance, fallback) * unit, set: advance * unit, rise: high * unit, drop: -low * unit };
+}
+
+function unknown(character: string): Glyph {
+  return /[\p{Mn}\p{Cf}]/u.test(character) ? COMBINING : UNKNOWN;
 }
 
 /** Width of a text whose capitals are `capHeight` high, millimetres. */
 export function textWidth(text: string, capHeight: number, bold = false): number {
   return measureText(text, capHeight, bold).width;
+}
+
+/** Width of a text as it is set in the sheet font, millimetres: never more than `textWidth`. */
+export function setWidth(text: string, capHeight: number, bold: boolean): number {
+  return measureText(text, capHeight, bold).set;
 }
 
 /** One printable line: control characters and runs of space become one space. */
