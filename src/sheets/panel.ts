@@ -1,6 +1,6 @@
 /** The column of tables at the right of a sheet: title block at the foot, revisions at the head, the rest between. */
 
-import { checkTable } from "./check-table.js";
+import { leastSignersBlock, signersBlock } from "./check-table.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, line, stroke } from "./items.js";
 import type { Area } from "./paper.js";
@@ -38,8 +38,6 @@ const ARRANGEMENTS: readonly Arrangement[] = [
 ];
 
 const MARGIN = 3;
-const LEAST_CHECKS = 3;
-const MOST_CHECKS = 30;
 
 /** The arrangements of the tables that fit this sheet, best first; they do not depend on the scale. */
 export function layoutPanels(request: Prepared, sheet: SheetSize, inside: Area, strict: boolean): readonly Panel[] {
@@ -64,7 +62,7 @@ function layoutPanel(setup: Setup): Panel | null {
   const [scale] = scales(request.job.unit);
   const width = sheet.panel - 2 * MARGIN;
   const head = panelHead(setup, width);
-  if (scale === undefined || checksThatFit(setup, head, titleBlock(request, sheet, scale, sheet.panel), []) === null)
+  if (scale === undefined || checksIn(setup, head, titleBlock(request, sheet, scale, sheet.panel), []) === null)
     return null;
   const left = inside.x1 - sheet.panel - columns.width;
   return {
@@ -72,9 +70,8 @@ function layoutPanel(setup: Setup): Panel | null {
     foot: loosePieces(setup, "foot", left - inside.x0 - 8, []),
     finish: (unplaced, atScale) => {
       const title = titleBlock(request, sheet, atScale, sheet.panel);
-      const count = checksThatFit(setup, head, title, unplaced);
-      if (count === null) return null;
-      const checks = tablePiece(checkTable(request, count), width, sheet.lettering);
+      const checks = checksIn(setup, head, title, unplaced);
+      if (checks === null) return null;
       const x = inside.x1 - sheet.panel;
       return [
         stroke("table-heavy", line(at(x, inside.y0), at(x, inside.y1))),
@@ -86,17 +83,14 @@ function layoutPanel(setup: Setup): Panel | null {
   };
 }
 
-/** Lines of the check table for which there is room; null when the panel does not hold what it must. */
-function checksThatFit(setup: Setup, head: readonly Piece[], title: Piece, unplaced: readonly string[]): number | null {
+/** The signer's block in the room that the rest leaves; null when the panel does not hold what it must. */
+function checksIn(setup: Setup, head: readonly Piece[], title: Piece, unplaced: readonly string[]): Piece | null {
   const { request, sheet, inside, strict } = setup;
-  const { lettering } = sheet;
   const width = sheet.panel - 2 * MARGIN;
   const room = inside.y1 - inside.y0 - title.height - 2 * MARGIN;
   const others = totalHeight([...head, ...loosePieces(setup, "panel", width, unplaced)]);
-  const spare = room - others - headHeight(lettering) - rowHeight(lettering) - GAP - 1;
-  const count = Math.min(MOST_CHECKS, Math.floor(spare / rowHeight(lettering) / 2));
-  const wanted = strict ? Math.min(LEAST_CHECKS, request.lines.length) : 0;
-  return count < wanted ? null : Math.max(0, count);
+  const block = signersBlock(request, width, sheet.lettering, room - others - GAP);
+  return block ?? (strict ? null : leastSignersBlock(request, width, sheet.lettering));
 }
 
 /** Notes and cautions, where the arrangement puts them here. */
@@ -156,7 +150,7 @@ const COLUMN = { small: 64, large: 88 };
 function holeColumns(request: Prepared, sheet: SheetSize, inside: Area): HoleColumns | null {
   const { lettering } = sheet;
   const count = request.plate.holes.length;
-  const column = lettering.small < 2 ? COLUMN.small : COLUMN.large;
+  const column = lettering.small < 3 ? COLUMN.small : COLUMN.large;
   const height = inside.y1 - inside.y0 - 2 * MARGIN;
   const perColumn = Math.floor((height - headHeight(lettering) - rowHeight(lettering) - 1) / rowHeight(lettering));
   const columns = Math.ceil(count / perColumn);

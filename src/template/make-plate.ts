@@ -9,7 +9,7 @@ import { holeFaults } from "./hole-size.js";
 import { makeHoles } from "./holes.js";
 import { keyOutline } from "./key/key-outline.js";
 import { layOutMarks } from "./marks/lay-out-marks.js";
-import type { MarkKind, Plate } from "./model.js";
+import type { MarkKind, Plate, SizedPart } from "./model.js";
 import type { Openings } from "./openings.js";
 import { makeOpenings, NO_OPENING, openingFaults, smallerOpenings } from "./openings.js";
 import { makeOutline } from "./outline.js";
@@ -125,7 +125,7 @@ function plateOf(
   };
 }
 
-function sizedAs(what: string, how: string | null): Plate["sized"] {
+function sizedAs(what: SizedPart, how: string | null): Plate["sized"] {
   return how === null ? [] : [{ what, how }];
 }
 

@@ -80,8 +80,16 @@ export interface Plate {
   readonly keyed: Keyed | null;
   /** Every wrong way round, and what it does to the rods, held against this outline. */
   readonly wrong: readonly WrongPlacement[];
-  /** What was sized automatically and by which rule, for the sheet and the ledger: "outline", "opening". */
-  readonly sized: readonly { readonly what: string; readonly how: string }[];
+  /** What was sized automatically and by which rule, for the sheet and the ledger. */
+  readonly sized: readonly { readonly what: SizedPart; readonly how: string }[];
+}
+
+/** Parts of a plate that the program sizes where the job does not. */
+export type SizedPart = "outline" | "opening";
+
+/** True where the program sized this part of the plate, by the limits of the rules about it. */
+export function isSized({ sized }: Pick<Plate, "sized">, part: SizedPart): boolean {
+  return sized.some(({ what }) => what === part);
 }
 
 /** Figures of a plate, counting closed cut contours, outline included, never scribed or drill marks. Millimetres, mm2. */

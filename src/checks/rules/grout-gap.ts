@@ -12,6 +12,7 @@ import { wordsIn } from "../words.js";
 /** The grout gap takes a levelling nut, its washer, and room beneath, also where the concrete stands high. */
 export const groutGap: Rule<"grout-gap"> = {
   id: "grout-gap",
+  plainName: "grout gap",
   title:
     "grout gap >= levelling nut + washer + room, also less what T.O.C. may stand high, and thread reaching below that nut, " +
     "where nuts level the base plate; on shims or a plate the gap >= what T.O.C. may stand high",

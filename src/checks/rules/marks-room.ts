@@ -7,6 +7,7 @@ import { counted } from "../words.js";
 /** Every mark that the plate should carry found room. */
 export const marksRoom: Rule<"marks-room"> = {
   id: "marks-room",
+  plainName: "room for scribing",
   title: "every mark of the template found room on it",
   severity: "advise",
   measured: "the number of marks left out",

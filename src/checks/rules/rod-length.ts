@@ -36,6 +36,7 @@ const LONG: Own = {
  */
 export const rodLength: Rule<"rod-length"> = {
   id: "rod-length",
+  plainName: "length of rod",
   title:
     "rod length less its tolerance and its embedment >= stack on the rod, and >= template with its upper nut; rod length less " +
     "its tolerance >= projection + embedment (advise); rod length <= projection + embedment + lower end + tolerance (advise)",

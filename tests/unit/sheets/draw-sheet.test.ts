@@ -1,7 +1,6 @@
 /** What a sheet says. Wording by the trade's list of what a drawing must say; title block fields after ISO 7200. */
 import { describe, expect, it } from "vitest";
 import type { Base } from "../../../src/job/model/job.js";
-import { missing } from "../../../src/job/model/job.js";
 import { drawSheet, findTextCollisions, type Scene } from "../../../src/sheets/index.js";
 import { inches, nanometres } from "../../../src/units/index.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
@@ -205,35 +204,5 @@ describe("kinds of plate", () => {
     expect(block).toContain("T-LONGMARK-LONGMARK");
     expect(block.replace(/ /g, "")).toContain("BR-LONGMARK-LONGMARK-LONGMARK-LONGMARK-LONGMARK-LONGMARK-XYZ");
     expect(block).toContain("Packing hall for the northern district");
-  });
-});
-
-describe("worst rows of the ledger", () => {
-  it("come first and bold, with clause and edition, and say how many more there are", () => {
-    const [table] = groupsOf(sheet("simple").items, "check-table");
-    const texts = textsOf(table?.items ?? []);
-    const status = texts.filter(({ text }) => text === "FAIL" || text === "PASS");
-    expect(status[0]?.text).toBe("FAIL");
-    expect(texts.find(({ text }) => text === "FAIL")?.bold).toBe(true);
-    expect(texts.some(({ text }) => /^\+ \d+ more in ledger\.csv$/.test(text))).toBe(true);
-    expect(texts[0]?.text).toMatch(/^CHECKS: \d+ FAIL, \d+ NOT CHECKED, \d+ PASS$/);
-  });
-
-  it("keep their FAIL when they are answered, and say who answered; no status is cut short", () => {
-    const job = jobFixture({
-      answers: [
-        {
-          ...{ mark: "B1", rule: "template-size", by: "engineer of record", date: "2026-11-01", text: "As drawn." },
-          ...{ subject: "", value: missing("answers.value", "none") },
-        },
-      ],
-    });
-    const made = sheetCase(job, baseFixture());
-    const failed = made.rows.filter(({ rule }) => rule === "template-size");
-    const open = made.rows.filter(({ status }) => status === "not-checked").slice(0, 1);
-    const said = wordsIn(drawSheet({ ...made, rows: [...failed, ...open] }), "check-table");
-    expect(said).toContain("-2 FAIL ");
-    expect(said).toContain("ANSWERED by engineer of record, 2026-11-01; ");
-    expect(said).toContain("- - NOT CHECKED ");
   });
 });
