@@ -3,10 +3,9 @@ import type { Extent } from "../geometry/vocabulary.js";
 import { greatestOf, leastOf } from "../units/extremes.js";
 import { banners } from "./banner.js";
 import { insideBorder } from "./border.js";
-import { calloutsOf } from "./callouts.js";
+import { calloutsOf, widestCallout } from "./callouts.js";
 import { lineSpacing } from "./dimension.js";
 import { needsHoleTable } from "./hole-table.js";
-import { at } from "./items.js";
 import { type Block, legendBlock } from "./legend.js";
 import { marksView } from "./marks-view.js";
 import { layoutPanels, type Panel, VIEWS_MARGIN } from "./panel.js";
@@ -17,7 +16,6 @@ import type { Prepared } from "./request.js";
 import { settingSection } from "./setting-section.js";
 import { type Lettering, type SheetSize, scales } from "./sheet-sizes.js";
 import type { Piece } from "./table.js";
-import { textWidth } from "./text-metrics.js";
 import { arrangeViews, type PlanNeed, sharesOf, type ViewsLayout } from "./views.js";
 
 /** One way to lay out a sheet. */
@@ -123,20 +121,20 @@ function planInput(request: Prepared, lettering: Lettering, mode: ChainMode): Pl
     mode,
     tagAll: needsHoleTable(request),
     demand: "good",
+    callouts: calloutsOf(request),
   };
 }
 
 /** Lettered size of a callout's block: lines are 1.7 letters apart, and stand clear of their neighbours. */
 const [LEADING, CLEARANCE] = [1.7, 4];
 
-function planNeed({ plate, base, job, measures }: Prepared, plan: PlanInput): PlanNeed {
+function planNeed({ measures }: Prepared, plan: PlanInput): PlanNeed {
   const { body } = plan.lettering;
   const { first, next } = lineSpacing(body);
   const levels = countLevels(plan);
   const { extent } = measures;
   const { drawn } = plan;
-  const callouts = calloutsOf({ origin: at(0, 0), scale: 1 }, plate, base, job.unit);
-  const widths = callouts.flatMap(({ lines }) => lines.map((words) => textWidth(words, body)));
+  const { callouts } = plan;
   const heights = callouts.map(({ lines }) => lines.length * LEADING * body + CLEARANCE);
   return {
     drawn: { width: drawn.x1 - drawn.x0, height: drawn.y1 - drawn.y0 },
@@ -145,7 +143,10 @@ function planNeed({ plate, base, job, measures }: Prepared, plan: PlanInput): Pl
     right: AXIS_REACH + body * 2 + 4,
     above: AXIS_REACH + body + 3,
     below: first + (levels.x - 1) * next + body + 2,
-    callouts: { width: greatestOf(widths, 0) + 4 * body, height: heights.reduce((sum, height) => sum + height, 0) },
+    callouts: {
+      width: widestCallout(callouts, body) + 4 * body,
+      height: heights.reduce((sum, height) => sum + height, 0),
+    },
   };
 }
 

@@ -5,6 +5,7 @@
 import { leastSignersBlock, signersBlock } from "./check-table.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
+import { operatorBox } from "./operator-box.js";
 import type { Area } from "./paper.js";
 import { plateNotes, SHEET_CAUTIONS } from "./plate-notes.js";
 import type { Prepared } from "./request.js";
@@ -74,11 +75,13 @@ function partsOf(request: Prepared, sheet: SheetSize): Parts {
   const { lettering } = sheet;
   const width = sheet.panel - 2 * MARGIN;
   const tape = tapeTable(request);
-  const tables = [revisionTable(request, 4), rodTable(request), ...(tape === null ? [] : [tape])];
+  const rods = rodTable(request, width, lettering);
+  const tables = [revisionTable(request, 4), rods, ...(tape === null ? [] : [tape])];
+  const operator = operatorBox(request, width, lettering);
   const notes = plateNotes(request, []);
   return {
     title: once((scale: Scale) => titleBlock(request, sheet, scale, sheet.panel)),
-    head: tables.map((table) => tablePiece(table, width, lettering)),
+    head: [...tables.map((table) => tablePiece(table, width, lettering)), ...(operator === null ? [] : [operator])],
     holes: () => tablePiece(holeTable(request, 0, Infinity), width, lettering),
     notes: once((room: number) => notesPiece("notes", "NOTES", notes, room, lettering)),
     cautions: once((room: number) => notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, room, lettering)),
