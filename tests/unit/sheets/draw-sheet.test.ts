@@ -182,7 +182,7 @@ describe("kinds of plate", () => {
   it("plywood: drill list, painted marks, washers on both faces", () => {
     const notes = wordsIn(sheet("ply"), "notes");
     expect(notes).toContain("T1-rev-B-drill-list.csv");
-    expect(notes).toContain("Marks are painted");
+    expect(notes).toContain("PAINTED ON THE TOP FACE: ");
     expect(notes).toContain("washers on both faces");
     expect(wordsIn(sheet("ply"), "title-block")).toContain("DRILL LIST T1-rev-B-drill-list.csv");
   });
