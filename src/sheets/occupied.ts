@@ -405,7 +405,8 @@ function circleTouchesBox(center: PaperPoint, radius: number, box: Box): boolean
   return farthest > radius && distanceToBox(center, box) < radius;
 }
 
-function distanceToBox(point: PaperPoint, box: Box): number {
+/** Distance from a point to a box, 0 inside it. */
+export function distanceToBox(point: PaperPoint, box: Box): number {
   let inside = true;
   let nearest = Infinity;
   for (let i = 0; i < box.length; i += 1) {
@@ -417,7 +418,8 @@ function distanceToBox(point: PaperPoint, box: Box): number {
   return inside ? 0 : nearest;
 }
 
-function distanceToSegment(point: PaperPoint, from: PaperPoint, to: PaperPoint): number {
+/** Distance from a point to a straight line between two others. */
+export function distanceToSegment(point: PaperPoint, from: PaperPoint, to: PaperPoint): number {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   const length = dx * dx + dy * dy;
