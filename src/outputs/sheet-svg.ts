@@ -20,7 +20,9 @@ export const sheetSvg: BaseOutput<"sheet-svg"> = {
     const { number, count, bases } = sheetPlace(checked);
     const scene = drawSheet({
       ...checked,
-      cutFiles: made.filter(({ role }) => role === "cut").map(({ path, sha256 }) => ({ name: nameIn(path), sha256 })),
+      cutFiles: made
+        .filter(({ role }) => role === "cut")
+        .map(({ path, sha256, layers }) => ({ name: nameIn(path), sha256, layers })),
       drillListName: drill === undefined ? null : nameIn(drill.path),
       sheetNumber: number,
       sheetCount: count,
