@@ -3,10 +3,9 @@ import type { CheckRow } from "../../../src/checks/model.js";
 import type { Answer, JobStatus, TemplateUse } from "../../../src/job/model/job.js";
 import { missing } from "../../../src/job/model/job.js";
 import { drawSheet } from "../../../src/sheets/index.js";
-import { landscape, scales } from "../../../src/sheets/sheet-sizes.js";
+import { scales, sheetSizes } from "../../../src/sheets/sheet-sizes.js";
 import { statusWords } from "../../../src/sheets/status-words.js";
 import { titleBlock } from "../../../src/sheets/title-block.js";
-import { asmeSheets } from "../../../src/standards/index.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
 import { textsOf } from "./scene-walk.js";
 import { sheetCase } from "./sheet-case.js";
@@ -51,15 +50,12 @@ describe("the status", () => {
   });
 });
 
-const C = {
-  ...landscape(asmeSheets.C, 180),
-  lettering: { small: 3, body: 3.5, heading: 5, title: 7 },
-};
+const C = sheetSizes("in").find(({ name }) => name.endsWith("C"));
 
 function block(request: ReturnType<typeof sheetCase>) {
   const [scale] = scales("in");
-  if (scale === undefined) throw new Error("no scale");
-  const piece = titleBlock(request, C, scale, 180);
+  if (scale === undefined || C === undefined) throw new Error("no scale or sheet");
+  const piece = titleBlock(request, C, scale, C.panel);
   return { piece, words: textsOf([piece.draw(0, 0)]).map(({ text }) => text) };
 }
 
