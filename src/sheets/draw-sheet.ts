@@ -16,6 +16,7 @@ import { type ChainMode, type Demand, type PlanPart, putPlan } from "./plan-view
 import type { Prepared, SheetRequest } from "./request.js";
 import type { PaperPoint, Scene, SceneItem } from "./scene.js";
 import { type SheetSize, sheetSizes } from "./sheet-sizes.js";
+import { statusWords } from "./status-words.js";
 import { printable, textWidth } from "./text-metrics.js";
 import { scaleWords } from "./title-block.js";
 import { type PlacedSide, titleBand, titleBaselines } from "./views.js";
@@ -156,12 +157,14 @@ const MOST_NAMED = 8;
 
 function sceneOf(request: SheetRequest, sheet: SheetSize, items: readonly SceneItem[]): Scene {
   const { job, base, plate } = request;
+  const status = statusWords(request);
+  const warning = status === job.status.toUpperCase() ? "" : `${status}: `;
   return {
     size: sheet.name,
     width: sheet.width,
     height: sheet.height,
-    title: `${plate.mark} rev ${plate.revision}: setting template for ${listed(servedMarks(base), MOST_NAMED)}, job ${job.number}`,
-    description: `Sheet ${request.sheetNumber} of ${request.sheetCount}, size ${sheet.name}. ${job.title}. Status: ${job.status}.${request.held.length > 0 ? " HELD." : ""}`,
+    title: `${warning}${plate.mark} rev ${plate.revision}: setting template for ${listed(servedMarks(base), MOST_NAMED)}, job ${job.number}`,
+    description: `Sheet ${request.sheetNumber} of ${request.sheetCount}, size ${sheet.name}. ${job.title}. Status: ${status}.`,
     items,
   };
 }

@@ -32,6 +32,7 @@ const cases: Readonly<Record<string, () => SheetRequest>> = {
           revision: `${i}`,
           date: "2026-01-01",
           text: "Moved ".repeat(40),
+          marks: null,
         })),
       }),
       baseFixture({
