@@ -32,10 +32,18 @@ function keyOf(row: CheckRow, unit: Unit): string {
   return [rule, severity, status, clause, edition, by, sense, spare, ...figures].join("|");
 }
 
-/** How much each fail says: two lines under it, one, none, or one line for all fails of a rule. */
-const DETAILS = [2, 1, 0, "by rule"] as const;
+/** How much is said of each fail, the fullest first: so many lines stand under it; `gathered`: all of a rule are one line. */
+interface Detail {
+  readonly lines: number;
+  readonly gathered: boolean;
+}
 
-type Detail = (typeof DETAILS)[number];
+const DETAILS: readonly Detail[] = [
+  { lines: 2, gathered: false },
+  { lines: 1, gathered: false },
+  { lines: 1, gathered: true },
+  { lines: 0, gathered: true },
+];
 
 /** Of the least margins this many are wanted before what holds exactly is named. */
 const WANTED_MARGINS = 3;
@@ -138,7 +146,7 @@ interface Parts {
 
 function partsIn(setting: Setting, detail: Detail, room: number): Parts | null {
   const { said, lettering } = setting;
-  const fails = (detail === "by rule" ? said.failsByRule : said.fails).map((each) => setFail(setting, each, detail));
+  const fails = (detail.gathered ? said.failsByRule : said.fails).map((each) => setFail(setting, each, detail));
   const fixed = frameHeight(lettering) + linesHeight(fails, lettering) + paragraphHeight(setting.notChecked, lettering);
   const foot = paragraphHeight([""], lettering);
   if (fixed + foot > room) return null;
@@ -168,16 +176,12 @@ function fitting(lines: readonly SetLine[], height: number, lettering: Lettering
   return end < 0 ? lines.length : end;
 }
 
-function setFail(setting: Setting, said: SignerLine, detail: Detail): SetLine {
-  const lines = detail === "by rule" ? 0 : detail;
-  const room = underRoom(setting);
-  const { small } = setting.lettering;
+/** With no line under it, a subject that is too long for its column is counted in the heading alone. */
+function setFail(setting: Setting, said: SignerLine, { lines }: Detail): SetLine {
   const { cells, beside } = cellsOf(setting, said, "FAIL");
-  const effect = [...beside, said.effect].filter((words) => words !== "").join("; ");
-  const about = `${said.rule}: ${said.clause}`;
-  const under =
-    lines === 0 ? wrapAtWords(effect, room, small, 1) : wrapAtWords(`${effect}; ${about}`, room, small, lines);
-  return { cells, under, bold: true };
+  const { small } = setting.lettering;
+  const about = [...beside, said.effect, `${said.rule}: ${said.clause}`].join("; ");
+  return { cells, under: lines === 0 ? [] : wrapAtWords(about, underRoom(setting), small, lines), bold: true };
 }
 
 function setMargin(setting: Setting, said: SignerLine): SetLine {

@@ -2,6 +2,7 @@
  * Widths and ink heights of text in the sheet font, whose widths are those of Arial, Helvetica and Liberation Sans. Room is
  * kept for DejaVu Sans Condensed too, to which a viewer falls back that has none of these and takes no font from the file.
  */
+import { greatestOf } from "../units/extremes.js";
 import { FONT_WIDTHS } from "./font-widths.js";
 
 const UNITS_PER_EM = 2048;
@@ -184,6 +185,7 @@ function wordsOf(text: string, most: number, bold: boolean): readonly string[] {
   return words.some(isLong) ? words.flatMap((word) => (isLong(word) ? pieces(word, most, bold) : [word])) : words;
 }
 
+/** A word in pieces that fit: broken after a hyphen and the like where there is one, else between characters. */
 function pieces(word: string, most: number, bold: boolean): readonly string[] {
   const face = bold ? BOLD : REGULAR;
   const result: string[] = [];
@@ -192,15 +194,24 @@ function pieces(word: string, most: number, bold: boolean): readonly string[] {
   for (const character of word) {
     const advance = advanceOf(character, face);
     if (piece !== "" && taken + advance > most) {
-      result.push(piece);
-      piece = "";
-      taken = 0;
+      const end = breakOf(piece);
+      result.push(piece.slice(0, end));
+      piece = piece.slice(end);
+      taken = measureOnce(piece, bold).advance;
     }
     piece += character;
     taken += advance;
   }
   return piece === "" ? result : [...result, piece];
 }
+
+/** Where a piece that fills its line is broken: after its last sign that joins words, else at its end. */
+function breakOf(piece: string): number {
+  const end = greatestOf(JOINTS.map((joint) => piece.lastIndexOf(joint))) + 1;
+  return end > 1 ? end : piece.length;
+}
+
+const JOINTS = ["-", "_", "/", "."] as const;
 
 /** At most `most` lines, the last one ending in an ellipsis when there was more. */
 export function wrapAtMost(text: string, width: number, capHeight: number, most: number, bold = false): string[] {
