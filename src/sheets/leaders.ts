@@ -35,6 +35,8 @@ const STEP = 1.5;
 const LEADING = 1.7;
 const ARROW = 2.7;
 const CLEARANCE = 1.3;
+/** Between two callouts, so that each is read as one. */
+const APART = 3;
 
 /** One way of breaking the words of a callout. */
 interface Wrapping {
@@ -261,12 +263,12 @@ function blockOf({ x, y, dx, dy }: Ray, length: number, wrapping: Wrapping, lett
 }
 
 function isClear({ grid, placed }: Search, { x, y, width, height, level, elbow, side }: Block): boolean {
-  const c = CLEARANCE;
+  const [c, d] = [CLEARANCE, APART];
   const foot = elbow + side * SHOULDER;
   return (
     isGridFree(grid, x - c, y - c, x + width + c, y + height + c) &&
     isGridFree(grid, Math.min(elbow, foot), level - 0.4, Math.max(elbow, foot), level + 0.4) &&
-    placed.every(({ taken: t }) => x - c > t.x1 || x + width + c < t.x0 || y - c > t.y1 || y + height + c < t.y0)
+    placed.every(({ taken: t }) => x - d > t.x1 || x + width + d < t.x0 || y - d > t.y1 || y + height + d < t.y0)
   );
 }
 

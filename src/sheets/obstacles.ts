@@ -27,7 +27,7 @@ const TOLLS: Readonly<Partial<Record<StrokeRole, number>>> = {
   centre: 1.5,
   outline: 2,
   fine: 5,
-  extension: 18,
+  extension: 40,
 };
 
 /** Everything drawn, by what a leader pays for crossing it. */

@@ -26,7 +26,7 @@ import {
 } from "./plan-shapes.js";
 import type { PaperPoint } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
-import { putTags } from "./tags.js";
+import { putTags, type Tagging } from "./tags.js";
 
 /** `full`: a chain through every hole line. `ends`: first and last hole line; the hole table carries the rest. */
 export type ChainMode = "full" | "ends" | "overall";
@@ -76,14 +76,25 @@ export function putPlan(draft: Draft, view: View, input: PlanInput): PlanResult 
   return putAllCallouts(draft, view, input);
 }
 
-/** All tags of one height, outward on a few holes or a bolt circle, else all to the same side. */
-function putAllTags(draft: Draft, view: View, { base, lettering, demand }: PlanInput, holes: readonly Hole[]): boolean {
-  const outward = holes.length <= 9 || base.groups.every(({ pattern }) => boltCircleOf(pattern) !== null);
-  const side = outward ? "outward" : "same";
+/** All tags of one height: in a ring along a bolt circle of many, outward on a few holes, else all to the same side. */
+function putAllTags(draft: Draft, view: View, input: PlanInput, holes: readonly Hole[]): boolean {
+  const { plate, lettering, demand } = input;
   const reaches = demand === "good" ? [2.2] : [2.2, 6.5, 13];
   return reaches.some((reach) =>
-    [lettering.body, lettering.small].some((letter) => putTags(draft, view, holes, { letter, side, reach })),
+    tagSides(input.base, holes).some((side) =>
+      [lettering.body, lettering.small].some((letter) =>
+        putTags(draft, view, holes, { letter, side, reach, among: plate.holes }),
+      ),
+    ),
   );
+}
+
+const FEW_TAGS = 9;
+
+function tagSides({ groups }: Base, holes: readonly Hole[]): readonly Tagging["side"][] {
+  const isRound = groups.every(({ pattern }) => boltCircleOf(pattern) !== null);
+  if (isRound) return holes.length > FEW_TAGS + 3 ? ["radial"] : ["outward", "radial"];
+  return holes.length <= FEW_TAGS ? ["outward"] : ["same"];
 }
 
 function putAllCallouts(draft: Draft, view: View, { callouts, lettering, demand, drawn }: PlanInput): PlanResult {
