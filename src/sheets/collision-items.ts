@@ -98,8 +98,11 @@ function boundsOf(mark: Mark): Extent {
 
 function textOf(item: TextItem, frame: Frame | null): PlacedText {
   const box = textBox(item);
-  return { ...extentOfPoints(box), words: item.text, box, frame };
+  return { ...extentOfPoints(box), words: item.text, box, frame: LETTERED_IN.has(item.role) ? frame : null };
 }
+
+/** Texts that stand in ruled frames; labels and figures stand beside the lines that they belong to. */
+const LETTERED_IN: ReadonlySet<string> = new Set(["table", "note", "heading", "title"]);
 
 function wordsOf({ items }: SceneGroup): string {
   return items.flatMap((item) => (item.kind === "text" ? [item.text] : [])).join(" ");

@@ -1,6 +1,7 @@
 /** The column of tables at the right of a sheet: title block at the foot, revisions at the head, the rest between. */
 
 import { checkTable } from "./check-table.js";
+import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, line, stroke } from "./items.js";
 import type { Area } from "./paper.js";
@@ -117,10 +118,12 @@ function loosePieces(
 
 function panelHead({ request, sheet, arrangement }: Setup, width: number): readonly Piece[] {
   const tape = tapeTable(request);
+  const corners = cornerTable(request);
   const withHoles = arrangement.holes === "panel" && needsHoleTable(request);
   const tables = [
     revisionTable(request, 4),
     ...(withHoles ? [holeTable(request, 0, Infinity)] : []),
+    ...(corners === null ? [] : [corners]),
     rodTable(request),
     ...(tape === null ? [] : [tape]),
   ];

@@ -7,6 +7,7 @@ import type { Hole, Plate } from "../template/model.js";
 import { greatestOf, leastOf } from "../units/extremes.js";
 import { type Length, nanometres, type Unit } from "../units/index.js";
 import type { Callout } from "./callouts.js";
+import { putCornerNumbers } from "./corners.js";
 import { extension, lineSpacing, putAligned, putRuns, type Run } from "./dimension.js";
 import { at, circle, group, stroke, text } from "./items.js";
 import { putCallouts } from "./leaders.js";
@@ -72,6 +73,7 @@ export function putPlan(draft: Draft, view: View, input: PlanInput): PlanResult 
   if (!putDiagonal(draft, view, rods, unit, lettering) && strict) return failed("diagonal");
   putWorkingPoint(draft, view, lettering);
   if (!putAllTags(draft, view, input, input.tagAll ? plate.holes : rods) && strict) return failed("tags");
+  if (!putCornerNumbers(draft, view, input.base, lettering.small) && strict) return failed("tags");
   putScribed(draft, view, plate);
   return putAllCallouts(draft, view, input);
 }
