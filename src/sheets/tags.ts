@@ -222,16 +222,22 @@ function tickTo(
   const from = at(middle.x + (dx / length) * out, middle.y + (dy / length) * out);
   const to = at(center.x - (dx / length) * radius, center.y - (dy / length) * radius);
   if (crossesText(draft.taken, from, to)) return null;
-  if (spots.some((spot) => spot.isRound && spot.halfX < TICKED && runsInto(from, to, spot))) return null;
+  if (spots.some((spot) => (spot.isRound ? crossesRound(from, to, spot) : crossesSquare(from, to, spot)))) return null;
   return [stroke("leader", line(from, to))];
 }
 
-/** A tick may cross the edge of a hole as large as this on paper: that of an opening or of a ring's inside. */
-const TICKED = 12;
-
-function runsInto(from: PaperPoint, to: PaperPoint, { x, y, halfX }: Spot): boolean {
+function crossesRound(from: PaperPoint, to: PaperPoint, { x, y, halfX }: Spot): boolean {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const share = ((x - from.x) * dx + (y - from.y) * dy) / (dx * dx + dy * dy);
   const t = Math.min(1, Math.max(0, share));
-  return Math.hypot(from.x + t * dx - x, from.y + t * dy - y) < halfX - 0.01;
+  const far = Math.max(Math.hypot(from.x - x, from.y - y), Math.hypot(to.x - x, to.y - y));
+  return far > halfX + 0.01 && Math.hypot(from.x + t * dx - x, from.y + t * dy - y) < halfX - 0.01;
+}
+
+function crossesSquare(from: PaperPoint, to: PaperPoint, { x, y, halfX, halfY }: Spot): boolean {
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const [a, b] = [(x - halfX - from.x) / dx, (x + halfX - from.x) / dx];
+  const [c, d] = [(y - halfY - from.y) / dy, (y + halfY - from.y) / dy];
+  const [enter, leave] = [Math.max(Math.min(a, b), Math.min(c, d)), Math.min(Math.max(a, b), Math.max(c, d))];
+  return enter < leave && ((enter > 0 && enter < 1) || (leave > 0 && leave < 1));
 }

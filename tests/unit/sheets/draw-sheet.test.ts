@@ -2,9 +2,10 @@
 import { describe, expect, it } from "vitest";
 import type { Base } from "../../../src/job/model/job.js";
 import { missing } from "../../../src/job/model/job.js";
-import { drawSheet, findTextCollisions, type Scene } from "../../../src/sheets/index.js";
+import { drawSheet, type Scene } from "../../../src/sheets/index.js";
 import { inches, nanometres } from "../../../src/units/index.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
+import { collisionsOf } from "./collisions.js";
 import { groupsOf, textsOf, wordsIn, wordsOf } from "./scene-walk.js";
 import { sheetCase } from "./sheet-case.js";
 import { sheetCases } from "./sheet-cases.js";
@@ -23,7 +24,7 @@ function sheet(name: string): Scene {
 describe("every sheet", () => {
   for (const name of Object.keys(sheetCases)) {
     it(`has text over nothing: ${name}`, () => {
-      expect(findTextCollisions(sheet(name))).toEqual([]);
+      expect(collisionsOf(sheet(name))).toEqual([]);
     });
 
     it(`says what every sheet must say: ${name}`, () => {
