@@ -1,6 +1,7 @@
 /** The sheet of a template, from a checked base to the text of its SVG: how long one takes, as a page would ask for it. */
-import { createHTMLWindow } from "svgdom";
+
 import { checkBase } from "../../src/checks/checked.js";
+import { newLeanDocument } from "../../src/formats/lean-document.js";
 import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
 import { drawingDocument } from "../../src/outputs/drawing-document.js";
 import { drawSheet, type SheetRequest } from "../../src/sheets/index.js";
@@ -33,7 +34,7 @@ export function sheetRequests(count: number): readonly SheetRequest[] {
 
 /** Milliseconds of each sheet in every round but the first ones, layout alone and with its SVG. */
 function timeSheets(requests: readonly SheetRequest[]): { readonly layout: number[]; readonly whole: number[] } {
-  const page = createHTMLWindow().document;
+  const page = newLeanDocument();
   const [layout, whole]: [number[], number[]] = [[], []];
   for (let round = -WARM_UP; round < ROUNDS; round += 1)
     for (const request of requests) {
