@@ -30,8 +30,9 @@ interface LineStyle {
   readonly dash: string;
 }
 
-const CHAIN = "7 1.2 0.8 1.2";
-const PHANTOM = "8 1.2 0.8 1.2 0.8 1.2";
+/** ISO 128: long dashes and a dot, long dashes and two; the second shorter and wider, to be told apart. */
+const CHAIN = "9 1.2 0.6 1.2";
+const PHANTOM = "4.5 1 1 1 1 1";
 
 /** ISO 128: visible edges are twice as wide as narrow lines; the wide ones on small sheets are one step finer. */
 const NARROW = 0.25;
@@ -57,7 +58,7 @@ function lineStyle(role: StrokeRole, group: LineGroup): LineStyle {
     case "concrete":
       return { width: 0.35, dash: "3 1.2" };
     case "base-plate":
-      return { width: NARROW, dash: PHANTOM };
+      return { width: 0.35, dash: PHANTOM };
     case "centre":
       return { width: NARROW, dash: CHAIN };
     case "held":

@@ -10,16 +10,18 @@ import { greatestOf, leastOf } from "../units/extremes.js";
 import { banners } from "./banner.js";
 import { BORDER, frameOf, insideBorder } from "./border.js";
 import { widestCallout } from "./callouts.js";
+import { chainMargins } from "./chains.js";
 import { checkLines } from "./check-table.js";
-import { lineSpacing } from "./dimension.js";
 import { edgeViewHeight, putEdgeView } from "./edge-view.js";
 import { needsHoleTable } from "./hole-table.js";
 import { at, group, text } from "./items.js";
 import { footPiece } from "./legend.js";
+import { type ChainMode, chainModes } from "./located.js";
+import { type Neighbour, neighboursOf } from "./neighbours.js";
 import { layoutPanels, type Panel } from "./panel.js";
 import { type Area, type Draft, put, startDraft, withGaps } from "./paper.js";
-import { AXIS_REACH, type Neighbour, neighbourOf, type View } from "./plan-shapes.js";
-import { type ChainMode, countLevels, type Demand, type PlanInput, type PlanPart, putPlan } from "./plan-view.js";
+import type { View } from "./plan-shapes.js";
+import { type Demand, type PlanInput, type PlanPart, putPlan } from "./plan-view.js";
 import type { Prepared, SheetRequest } from "./request.js";
 import type { Scene, SceneItem } from "./scene.js";
 import { type Scale, type SheetSize, scales, sheetSizes } from "./sheet-sizes.js";
@@ -43,46 +45,40 @@ function failureKey(part: PlanPart, { scale, mode, demand }: Attempt): string {
   switch (part) {
     case "chains":
       return `${part} ${scale.factor} ${mode}`;
-    case "diagonal":
-      return `${part} ${scale.factor}`;
     case "tags":
     case "callouts":
       return `${part} ${scale.factor} ${demand}`;
   }
 }
 
-const PARTS: readonly PlanPart[] = ["chains", "diagonal", "tags", "callouts"];
+const PARTS: readonly PlanPart[] = ["chains", "tags", "callouts"];
 
 function isHopeless(trial: Attempt): boolean {
   return PARTS.some((part) => trial.hopeless.has(failureKey(part, trial)));
 }
 
 /** What is tried on each sheet, in this order; the smallest sheet is taken only when it turns out well. */
-const TRIALS: readonly { readonly mode: ChainMode; readonly demand: Demand }[] = [
-  { mode: "full", demand: "good" },
-  { mode: "ends", demand: "good" },
-  { mode: "full", demand: "fair" },
-  { mode: "ends", demand: "fair" },
-];
+const DEMANDS: readonly Demand[] = ["good", "fair"];
 
 /** Draws the sheet of a template. Always gives one, whatever the plate. */
 export function drawSheet(request: SheetRequest): Scene {
   const clean = prepare(request);
   const sheets = sheetSizes(clean.job.unit);
-  for (const [i, sheet] of sheets.entries()) {
-    const scene = drawOn(clean, sheet, i === 0 ? TRIALS.slice(0, 1) : TRIALS);
-    if (scene !== null) return scene;
-  }
+  for (const mode of chainModes(clean))
+    for (const [i, sheet] of sheets.entries()) {
+      const scene = drawOn(clean, sheet, mode, i === 0 ? DEMANDS.slice(0, 1) : DEMANDS);
+      if (scene !== null) return scene;
+    }
   const largest = sheets.at(-1);
   if (largest === undefined) throw new RangeError("no sheet sizes");
   return drawAnyway(clean, largest);
 }
 
-function drawOn(request: Prepared, sheet: SheetSize, trials: typeof TRIALS): Scene | null {
-  const panels = layoutPanels(request, sheet, insideBorder(sheet), true);
+function drawOn(request: Prepared, sheet: SheetSize, mode: ChainMode, demands: readonly Demand[]): Scene | null {
+  const panels = layoutPanels(request, sheet, insideBorder(sheet), mode, true);
   const hopeless = new Set<string>();
   if (panels.length === 0) return null;
-  for (const { mode, demand } of trials)
+  for (const demand of demands)
     for (const scale of usableScales(request, sheet)) {
       const trial = { request, sheet, panels, scale, mode, demand, hopeless };
       const scene = isHopeless(trial) ? null : attempt(trial);
@@ -92,7 +88,7 @@ function drawOn(request: Prepared, sheet: SheetSize, trials: typeof TRIALS): Sce
 }
 
 function drawAnyway(request: Prepared, sheet: SheetSize): Scene {
-  const panels = layoutPanels(request, sheet, insideBorder(sheet), false);
+  const panels = layoutPanels(request, sheet, insideBorder(sheet), "ends", false);
   for (const mode of ["ends", "overall"] as const)
     for (const scale of scales(request.job.unit)) {
       const scene = attempt({ request, sheet, panels, scale, mode, demand: "anything", hopeless: new Set() });
@@ -224,7 +220,7 @@ function planInput({ request, sheet, mode, demand }: Attempt): PlanInput {
     neighbours: drawn,
     lettering: sheet.lettering,
     mode,
-    tagAll: needsHoleTable(request),
+    tagAll: needsHoleTable(request, mode),
     demand,
   };
 }
@@ -243,7 +239,8 @@ function putHeadAndFoot(
     put(draft, piece.draw(area.x0, y1));
     y1 -= piece.height;
   }
-  const bar = footPiece(width, plan.neighbours, neighboursOf(request).omitted, plan.unit, sheet.lettering);
+  const { omitted } = neighboursOf(request);
+  const bar = footPiece(width, plan.neighbours, omitted, plan.unit, sheet.lettering);
   for (const piece of [bar, ...[...footPieces].reverse()]) {
     y0 += piece.height;
     put(draft, piece.draw(area.x0, y0));
@@ -276,13 +273,8 @@ interface Stack {
 /** Heights from the top: room for callouts, axis, plan, dimension lines, title, edge view, its title. Spare room is shared. */
 function stackViews(plan: PlanInput, scale: Scale, room: Area, { request, sheet }: Attempt): Stack | null {
   const { lettering } = sheet;
-  const { first, next } = lineSpacing(lettering.body);
-  const levels = countLevels(plan);
   const size = { x: (plan.drawn.x1 - plan.drawn.x0) * scale.factor, y: (plan.drawn.y1 - plan.drawn.y0) * scale.factor };
-  const left = first + (levels.y - 1) * next + lettering.body + 3;
-  const right = AXIS_REACH + lettering.body * 2 + 4;
-  const above = AXIS_REACH + lettering.body + 3;
-  const below = first + (levels.x - 1) * next + lettering.body + 2;
+  const { left, right, above, below } = chainMargins(plan, scale.factor);
   const planTitle = lettering.body + lettering.small + 5;
   const edge = edgeViewHeight(request.plate, scale.factor, lettering);
   const edgeTitle = lettering.body + 4;
@@ -305,31 +297,8 @@ function stackViews(plan: PlanInput, scale: Scale, room: Area, { request, sheet 
   };
 }
 
-/** Neighbours that are drawn, and those too far off or too large to be drawn without shrinking the plate. */
-function neighboursOf({ base, measures }: SheetRequest): {
-  readonly drawn: readonly Neighbour[];
-  readonly omitted: readonly Neighbour[];
-} {
-  const { extent } = measures;
-  const known = [
-    neighbourOf("BASE PLATE", base.basePlate.shape, base.basePlate.at),
-    neighbourOf("CONCRETE", base.concrete.shape, base.concrete.at),
-  ].filter((neighbour) => neighbour !== null);
-  const limit = 0.35;
-  const [w, h] = [extent.x1 - extent.x0, extent.y1 - extent.y0];
-  const isNear = (e: Extent) =>
-    e.x0 >= extent.x0 - limit * w &&
-    e.x1 <= extent.x1 + limit * w &&
-    e.y0 >= extent.y0 - limit * h &&
-    e.y1 <= extent.y1 + limit * h;
-  return {
-    drawn: known.filter((neighbour) => isNear(neighbour.extent)),
-    omitted: known.filter((neighbour) => !isNear(neighbour.extent)),
-  };
-}
-
 function drawnExtent(plate: Extent, neighbours: readonly Neighbour[]): Extent {
-  const all = [plate, { x0: 0, y0: 0, x1: 0, y1: 0 }, ...neighbours.map(({ extent }) => extent)];
+  const all = [plate, { x0: 0, y0: 0, x1: 0, y1: 0 }, ...neighbours.map((neighbour) => neighbour.drawn)];
   return {
     x0: leastOf(all.map(({ x0 }) => x0)),
     y0: leastOf(all.map(({ y0 }) => y0)),

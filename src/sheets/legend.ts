@@ -1,9 +1,9 @@
 /** Foot of the drawing area: a bar to check the print's scale, and what the phantom lines are. */
 
 import { greatestOf } from "../units/extremes.js";
-import { formatLength, type Unit } from "../units/index.js";
+import type { Unit } from "../units/index.js";
 import { at, fill, group, line, rectangle, stroke, text } from "./items.js";
-import type { Neighbour } from "./plan-shapes.js";
+import type { Neighbour } from "./neighbours.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
 import type { Piece } from "./table.js";
@@ -22,10 +22,10 @@ export function footPiece(
 ): Piece {
   const { small } = lettering;
   const entries = [
-    ...drawn.map((neighbour) => ({ neighbour, words: `${neighbour.name} ${shapeWords(neighbour, unit)}`, line: true })),
+    ...drawn.map((neighbour) => ({ neighbour, words: neighbour.words, line: true })),
     ...omitted.map((neighbour) => ({
       neighbour,
-      words: `${neighbour.name} ${shapeWords(neighbour, unit)} (NOT DRAWN)`,
+      words: `${neighbour.words} (BEYOND THIS VIEW)`,
       line: false,
     })),
   ];
@@ -98,9 +98,4 @@ function legend(right: number, y: number, entries: readonly Entry[], { small }: 
     return [label, ...(withLine ? [stroke(role, line(...ends))] : [])];
   });
   return group("legend", items);
-}
-
-function shapeWords({ shape }: Neighbour, unit: Unit): string {
-  if (shape.kind === "circle") return `Ø${formatLength(shape.diameter, unit)}`;
-  return `${formatLength(shape.x, unit)} × ${formatLength(shape.y, unit)}`;
 }

@@ -3,6 +3,7 @@
 import { checkTable } from "./check-table.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, line, stroke } from "./items.js";
+import type { ChainMode } from "./located.js";
 import type { Area } from "./paper.js";
 import { plateNotes, SHEET_CAUTIONS } from "./plate-notes.js";
 import type { Prepared } from "./request.js";
@@ -42,10 +43,16 @@ const LEAST_CHECKS = 3;
 const MOST_CHECKS = 30;
 
 /** The arrangements of the tables that fit this sheet, best first; they do not depend on the scale. */
-export function layoutPanels(request: Prepared, sheet: SheetSize, inside: Area, strict: boolean): readonly Panel[] {
-  const withTable = needsHoleTable(request);
+export function layoutPanels(
+  request: Prepared,
+  sheet: SheetSize,
+  inside: Area,
+  mode: ChainMode,
+  strict: boolean,
+): readonly Panel[] {
+  const withTable = needsHoleTable(request, mode);
   return ARRANGEMENTS.filter(({ holes }) => withTable || holes === "panel")
-    .map((arrangement) => layoutPanel({ request, sheet, inside, strict, arrangement }))
+    .map((arrangement) => layoutPanel({ request, sheet, inside, withTable, strict, arrangement }))
     .filter((panel) => panel !== null);
 }
 
@@ -53,6 +60,8 @@ interface Setup {
   readonly request: Prepared;
   readonly sheet: SheetSize;
   readonly inside: Area;
+  /** A hole table is needed. */
+  readonly withTable: boolean;
   readonly strict: boolean;
   readonly arrangement: Arrangement;
 }
@@ -115,9 +124,9 @@ function loosePieces(
   ];
 }
 
-function panelHead({ request, sheet, arrangement }: Setup, width: number): readonly Piece[] {
+function panelHead({ request, sheet, withTable, arrangement }: Setup, width: number): readonly Piece[] {
   const tape = tapeTable(request);
-  const withHoles = arrangement.holes === "panel" && needsHoleTable(request);
+  const withHoles = arrangement.holes === "panel" && withTable;
   const tables = [
     revisionTable(request, 4),
     ...(withHoles ? [holeTable(request, 0, Infinity)] : []),
