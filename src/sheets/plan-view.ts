@@ -5,10 +5,11 @@ import type { Base } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
 import type { Hole, Plate } from "../template/model.js";
 import type { Unit } from "../units/index.js";
-import { calloutsOf, putCallout } from "./callouts.js";
+import type { Callout } from "./callouts.js";
 import { putChains } from "./chains.js";
 import { putDiagonal } from "./diagonals.js";
 import { circle, group, stroke } from "./items.js";
+import { putCallouts } from "./leaders.js";
 import type { ChainMode } from "./located.js";
 import { type Neighbour, neighbourItems } from "./neighbours.js";
 import { type Draft, put } from "./paper.js";
@@ -37,6 +38,7 @@ export interface PlanInput {
   /** Tags at every hole, for a hole table; otherwise at the rods. */
   readonly tagAll: boolean;
   readonly demand: Demand;
+  readonly callouts: readonly Callout[];
 }
 
 /** What found no room beside the plan and has to be said in the notes; or the part for which the attempt is given up. */
@@ -57,7 +59,7 @@ export function putPlan(draft: Draft, view: View, input: PlanInput): PlanResult 
   putDiagonal(draft, view, input);
   const rods = plate.holes.filter(({ role }) => role === "rod");
   if (!putAllTags(draft, view, input, input.tagAll ? plate.holes : rods) && strict) return failed("tags");
-  return putCallouts(draft, view, input);
+  return putAllCallouts(draft, view, input);
 }
 /** All tags of one height, outward on a few holes or a bolt circle, else all to the same side. */
 function putAllTags(draft: Draft, view: View, { base, lettering, demand }: PlanInput, holes: readonly Hole[]): boolean {
@@ -69,18 +71,14 @@ function putAllTags(draft: Draft, view: View, { base, lettering, demand }: PlanI
   );
 }
 
-function putCallouts(draft: Draft, view: View, { plate, base, unit, lettering, demand, drawn }: PlanInput): PlanResult {
-  const unplaced: string[] = [];
+function putAllCallouts(draft: Draft, view: View, { callouts, lettering, demand, drawn }: PlanInput): PlanResult {
   const size = Math.max(drawn.x1 - drawn.x0, drawn.y1 - drawn.y0) * view.scale;
   const short = Math.max(LONGEST_LEADER * lettering.body, 0.5 * size);
   const worst = { good: short, fair: 2.5 * short, anything: Infinity }[demand];
-  for (const callout of calloutsOf(view, plate, base, unit)) {
-    if (putCallout(draft, callout, lettering.body, worst)) continue;
-    if ((demand !== "good" || callout.lines.length > 2) && putCallout(draft, callout, lettering.small, worst)) continue;
-    if (demand !== "anything") return failed("callouts");
-    unplaced.push(callout.lines.join(" "));
-  }
-  return { kind: "drawn", unplaced };
+  const letters = demand === "good" ? [lettering.body] : [lettering.body, lettering.small];
+  const left = putCallouts(draft, view, callouts, { letters, worst });
+  if (left.length > 0 && demand !== "anything") return failed("callouts");
+  return { kind: "drawn", unplaced: left.map(({ lines }) => lines.flat().join(" ")) };
 }
 
 function failed(part: PlanPart): PlanResult {

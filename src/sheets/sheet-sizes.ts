@@ -1,12 +1,15 @@
 /** Standard sheets (ASME Y14.1, ISO 216 / ISO 5457) and scales, smallest sheet and largest scale first. */
-import { asmeSheets, isoSheets, leastLettering, letterHeights, type SheetSizeRow } from "../standards/index.js";
-import { type Length, toMillimetres, type Unit } from "../units/length.js";
+import {
+  asmeSheets,
+  inchTitleLettering,
+  isoSheets,
+  leastLettering,
+  letterHeights,
+  type SheetSizeRow,
+} from "../standards/index.js";
+import { toMillimetres, type Unit } from "../units/length.js";
 
-/**
- * A sheet in landscape, millimetres. `panel` is the width of the column of tables at the right; `lettering` the four cap
- * heights used, from the ISO 3098 series: tables, dimensions and values, headings, titles. ISO 3098 asks for 2.5 mm at
- * least on A3 and larger, 1.8 mm on A4; the same is kept for the letter sizes nearest to them.
- */
+/** A sheet in landscape, millimetres. `panel` is the width of the column of tables at the right. */
 export interface SheetSize {
   readonly name: string;
   readonly width: number;
@@ -15,7 +18,7 @@ export interface SheetSize {
   readonly lettering: Lettering;
 }
 
-/** Cap heights, mm on the paper. */
+/** Cap heights, mm on the paper: tables and notes, dimensions and values, headings, titles. Nothing is lettered smaller. */
 export interface Lettering {
   readonly small: number;
   readonly body: number;
@@ -23,32 +26,58 @@ export interface Lettering {
   readonly title: number;
 }
 
-/** Four heights of the series, from the least height of notes on. */
-function lettering(least: Length): Lettering {
-  const heights = letterHeights.rows.filter(({ height }) => height >= least).map(({ height }) => toMillimetres(height));
-  const [small = 0, body = 0, heading = 0, title = 0] = heights;
-  return { small, body, heading, title };
+/** A height of the series of ISO 3098, the least one that is not under the height asked for. */
+function ofSeries(least: number): number {
+  const heights = letterHeights.rows.map(({ height }) => toMillimetres(height));
+  return heights.find((height) => height >= least) ?? least;
 }
 
-const SMALL = lettering(leastLettering.A4.value);
-const LARGE = lettering(leastLettering["A3 to A1"].value);
+/** Small letters of metric sheets: of all sizes what ISO 3098 asks for A3, so that an A4 sheet reads as the others do. */
+const ISO_LEAST = toMillimetres(leastLettering["A3 to A1"].value);
+const INCH_LEAST = toMillimetres(leastLettering.inch.value);
+const INCH_TITLE = toMillimetres(inchTitleLettering.value);
+
+/** On the largest sheets letters are about a third larger: they still read on a print of half size (common practice). */
+const HALF_SIZE_PRINT = 4 / 3;
+
+const INCH_SMALL: Lettering = { small: INCH_LEAST, body: INCH_LEAST, heading: 4, title: INCH_TITLE };
+const INCH: Lettering = { ...INCH_SMALL, body: 3.5 };
+const INCH_LARGE: Lettering = {
+  small: INCH_LEAST * HALF_SIZE_PRINT,
+  body: 4.5,
+  heading: 5.5,
+  title: INCH_TITLE * HALF_SIZE_PRINT,
+};
+const METRIC_SMALL: Lettering = { small: ISO_LEAST, body: ISO_LEAST, heading: ofSeries(3.5), title: ofSeries(5) };
+const METRIC: Lettering = { ...METRIC_SMALL, body: ofSeries(3.5), heading: ofSeries(5), title: ofSeries(7) };
+const METRIC_LARGE: Lettering = {
+  small: ofSeries(ISO_LEAST * HALF_SIZE_PRINT),
+  body: ofSeries(5),
+  heading: ofSeries(7),
+  title: ofSeries(10),
+};
 
 /** A standard sheet in landscape. */
-export function landscape({ size, short, long }: SheetSizeRow, panel: number, letters = LARGE): SheetSize {
-  return { name: size, width: toMillimetres(long), height: toMillimetres(short), panel, lettering: letters };
+function landscape({ size, short, long }: SheetSizeRow, panel: number, lettering: Lettering): SheetSize {
+  return { name: size, width: toMillimetres(long), height: toMillimetres(short), panel, lettering };
 }
 
 const SHEETS: Readonly<Record<Unit, readonly SheetSize[]>> = {
   in: [
-    landscape(asmeSheets.A, 108, SMALL),
-    landscape(asmeSheets.B, 152),
-    landscape(asmeSheets.C, 166),
-    landscape(asmeSheets.D, 180),
+    landscape(asmeSheets.A, 120, INCH_SMALL),
+    landscape(asmeSheets.B, 160, INCH_SMALL),
+    landscape(asmeSheets.C, 178, INCH),
+    landscape(asmeSheets.D, 232, INCH_LARGE),
   ],
-  mm: [landscape(isoSheets.A4, 112, SMALL), landscape(isoSheets.A3, 152), landscape(isoSheets.A2, 168)],
+  mm: [
+    landscape(isoSheets.A4, 112, METRIC_SMALL),
+    landscape(isoSheets.A3, 150, METRIC_SMALL),
+    landscape(isoSheets.A2, 160, METRIC),
+    landscape(isoSheets.A1, 220, METRIC_LARGE),
+  ],
 };
 
-/** Sheets of a base, smallest first: ASME Y14.1 A to D, ISO 216 A4 to A2. */
+/** Sheets of a base, smallest first: ASME Y14.1 A to D, ISO 216 A4 to A1. */
 export function sheetSizes(unit: Unit): readonly SheetSize[] {
   return SHEETS[unit];
 }

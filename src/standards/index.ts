@@ -11,6 +11,7 @@ export {
   border,
   extensionGap,
   firstDimensionLine,
+  inchTitleLettering,
   leastLettering,
   letterHeights,
   nextDimensionLine,

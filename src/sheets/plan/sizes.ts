@@ -1,14 +1,10 @@
 /** Sheets and scales of anchor-rod plans: one size for all sheets of a job, largest scale first. */
-import { isoSheets } from "../../standards/index.js";
 import type { Unit } from "../../units/index.js";
-import { landscape, type Scale, type SheetSize, scales, sheetSizes } from "../sheet-sizes.js";
-
-const LARGEST_METRIC = landscape(isoSheets.A1, 180);
+import { type Scale, type SheetSize, scales, sheetSizes } from "../sheet-sizes.js";
 
 /** Smallest first, from ANSI B or A3 for one type and ANSI C or A2 for several, whose details need the room. */
 export function planSheets(unit: Unit, types: number): readonly SheetSize[] {
-  const larger = sheetSizes(unit).slice(types > 1 ? 2 : 1);
-  return unit === "mm" ? [...larger, LARGEST_METRIC] : larger;
+  return sheetSizes(unit).slice(types > 1 ? 2 : 1);
 }
 
 /** Architects' scales in inches to the foot (common practice); ISO 5455. */

@@ -24,12 +24,16 @@ export const letterHeights: StandardTable<LetterHeightRow> = {
   rows: [1.8, 2.5, 3.5, 5, 7, 10, 14, 20].map((mm) => letterHeight(mm)),
 };
 
-/** Least height of notes, by sheet. */
+/** Least height of notes: of metric sheets by their size, of inch sheets in all sizes. */
 export const leastLettering = {
   A4: notes("A4", 1.8),
   "A3 to A1": notes("A3 to A1", 2.5),
   A0: notes("A0", 3.5),
+  inch: inchLettering("least height of notes and dimensions", 3, ".12 in"),
 } as const;
+
+/** Height of the title and the drawing number on inch sheets. */
+export const inchTitleLettering = inchLettering("height of title and drawing number", 6, ".24 in");
 
 /** Distance of the first dimension line from the outline, at least: 3/8 in is printed beside it. */
 export const firstDimensionLine = dimension("first line from the outline", 10);
@@ -58,6 +62,11 @@ function notes(sheets: string, mm: number): StandardValue<Length> {
   const clause = `least height of notes, ${sheets}`;
   const sourced = { source: "secondary copy", confidence: "medium", note: "" } as const;
   return { edition: "ISO 3098", clause, value: millimetres(mm), ...sourced };
+}
+
+function inchLettering(clause: string, mm: number, note: string): StandardValue<Length> {
+  const sourced = { source: "from memory", confidence: "from memory", note } as const;
+  return { edition: "ASME Y14.2", clause, value: millimetres(mm), ...sourced };
 }
 
 function dimension(clause: string, mm: number): StandardValue<Length> {

@@ -92,6 +92,6 @@ describe("drawSheet always gives a sheet", () => {
     expect(findTextCollisions(scene)).toEqual([]);
     expect(wordsIn(scene, "title-block")).toContain("CHECKED BY");
     expect(wordsIn(scene, "cautions").length).toBeGreaterThan(100);
-    expect(wordsIn(scene, "check-table")).toContain("CHECKS:");
+    expect(wordsIn(scene, "signer")).toContain("CHECKS:");
   });
 });

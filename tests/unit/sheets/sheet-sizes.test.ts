@@ -20,21 +20,44 @@ describe("sheets", () => {
     expect(inch).toHaveLength(4);
   });
 
-  it("metric: ISO 216 A4 to A2, landscape", () => {
+  it("metric: ISO 216 A4 to A1, landscape", () => {
     expect(sheetSizes("mm").map(({ name, width, height }) => [name, width, height])).toEqual([
       ["A4", 297, 210],
       ["A3", 420, 297],
       ["A2", 594, 420],
+      ["A1", 841, 594],
     ]);
   });
 
-  it("lettering: ISO 3098 heights only, least 2.5 mm, on the smallest sheet 1.8 mm", () => {
+  // ISO 3098: height series, and 2.5 mm at least for notes of A3 to A1 sheets (secondary copies).
+  it("metric lettering: heights of the series only, 2.5 mm at least on every size", () => {
     const series = [1.8, 2.5, 3.5, 5, 7, 10, 14, 20];
+    for (const { lettering, name } of sheetSizes("mm")) {
+      for (const height of Object.values(lettering)) expect(series, name).toContain(height);
+      expect(Math.min(...Object.values(lettering)), name).toBeGreaterThanOrEqual(2.5);
+    }
+  });
+
+  // ASME Y14.2: .12 in (3 mm) for notes and dimensions, .24 in (6 mm) for title and drawing number (from memory).
+  it("inch lettering: 3 mm at least, titles 6 mm", () => {
+    for (const { lettering, name } of sheetSizes("in")) {
+      expect(Math.min(...Object.values(lettering)), name).toBeGreaterThanOrEqual(3);
+      expect(lettering.title, name).toBeGreaterThanOrEqual(6);
+    }
+  });
+
+  it("each height is at least the one before it, on each sheet at least that of the smaller sheet", () => {
     for (const unit of ["in", "mm"] as const)
-      sheetSizes(unit).forEach(({ lettering }, i) => {
-        for (const height of Object.values(lettering)) expect(series).toContain(height);
-        expect(Math.min(...Object.values(lettering))).toBe(i === 0 ? 1.8 : 2.5);
+      sheetSizes(unit).forEach(({ lettering: { small, body, heading, title } }, i, all) => {
+        expect([small, body, heading, title]).toEqual([small, body, heading, title].sort((a, b) => a - b));
+        expect(small).toBeGreaterThanOrEqual(all[i - 1]?.lettering.small ?? 0);
       });
+  });
+
+  // Common practice: prints of half size; 2 mm and 1.75 mm are the least that reads there.
+  it("letters of the largest sheets read on a print of half size", () => {
+    expect((sheetSizes("in").at(-1)?.lettering.small ?? 0) / 2).toBeGreaterThanOrEqual(2);
+    expect((sheetSizes("mm").at(-1)?.lettering.small ?? 0) / 2).toBeGreaterThanOrEqual(1.75);
   });
 });
 

@@ -1,0 +1,308 @@
+/**
+ * Room for callouts. A leader ends at its feature in an angle of 15 to 75 degrees, rather 30, 45 or 60 (drawing practice);
+ * so rays are cast from the features, and a block of words is tried at ever longer leaders along each, in several wrappings.
+ */
+
+import { greatestOf } from "../units/extremes.js";
+import type { Callout, Target } from "./callouts.js";
+import { type FreeGrid, gridOf, isGridFree } from "./free-grid.js";
+import { arrowHead, at, group, line, stroke, text } from "./items.js";
+import {
+  addObstacle,
+  countObstacles,
+  cutObstacles,
+  look,
+  type Obstacles,
+  obstaclesOf,
+  type Ray,
+  type Sight,
+  tollTo,
+} from "./obstacles.js";
+import { crossesText } from "./occupied.js";
+import { type Area, type Draft, isFree, put } from "./paper.js";
+import { onPaper, type View } from "./plan-shapes.js";
+import type { PaperPoint, SceneItem } from "./scene.js";
+import { textWidth } from "./text-metrics.js";
+
+/** The same in degrees from the level, in each quarter: those of drawing practice, and what is taken where these find no room. */
+const ANGLES = [45, 60, 30] as const;
+const OTHER_ANGLES = [37, 52, 22, 67, 15, 75] as const;
+
+const SHOULDER = 3;
+const TEXT_GAP = 1;
+const SHORTEST = 5;
+const STEP = 1.5;
+const LEADING = 1.7;
+const ARROW = 2.7;
+const CLEARANCE = 1.3;
+
+/** One way of breaking the words of a callout. */
+interface Wrapping {
+  readonly lines: readonly string[];
+  readonly width: number;
+  readonly height: number;
+  readonly longest: number;
+}
+
+/** A block and its leader; `cost` in millimetres of leader. */
+interface Place {
+  readonly cost: number;
+  readonly tip: PaperPoint;
+  readonly dx: number;
+  readonly dy: number;
+  readonly wrapping: Wrapping;
+  readonly block: Block;
+}
+
+/** What the search goes over. */
+interface Search {
+  readonly draft: Draft;
+  readonly obstacles: Obstacles;
+  readonly grid: FreeGrid;
+  readonly sight: Sight;
+  readonly letter: number;
+  readonly worst: number;
+  readonly placed: Placed[];
+}
+
+/** A callout that was placed, its leader from the feature to its words, and the paper of these. */
+interface Placed {
+  readonly item: SceneItem;
+  readonly tip: PaperPoint;
+  readonly elbow: PaperPoint;
+  readonly foot: PaperPoint;
+  readonly taken: Area;
+}
+
+/** How callouts are set: letter heights, the first that serves is taken; no leader costs more than `worst` millimetres. */
+export interface CalloutSetting {
+  readonly letters: readonly number[];
+  readonly worst: number;
+}
+
+/**
+ * Draws every callout for which there is a clear place and gives the others back. No leader crosses a text, a hole that is
+ * not its own, a dimension line or another leader.
+ */
+export function putCallouts(
+  draft: Draft,
+  view: View,
+  callouts: readonly Callout[],
+  { letters, worst }: CalloutSetting,
+): readonly Callout[] {
+  const obstacles = obstaclesOf(draft.items);
+  const base = {
+    draft,
+    obstacles,
+    grid: gridOf(draft.area, obstacles),
+    sight: { blocked: 0, at: [], tolls: [] },
+    worst,
+  };
+  const sets = letters.map((letter) => ({ ...base, letter }));
+  const first = placeInTurn(sets, view, callouts);
+  const [lost] = first.left;
+  const again =
+    lost === undefined ? first : placeInTurn(sets, view, [lost, ...callouts.filter((each) => each !== lost)]);
+  const best = again.left.length < first.left.length ? again : first;
+  for (const { item } of best.placed) put(draft, item);
+  return best.left;
+}
+
+interface Outcome {
+  readonly placed: readonly Placed[];
+  readonly left: readonly Callout[];
+}
+
+function placeInTurn(sets: readonly Omit<Search, "placed">[], view: View, callouts: readonly Callout[]): Outcome {
+  const placed: Placed[] = [];
+  const left: Callout[] = [];
+  const [obstacles] = sets.map((set) => set.obstacles);
+  const before = obstacles === undefined ? null : countObstacles(obstacles);
+  for (const callout of callouts) if (!placeOne(sets, view, callout, placed)) left.push(callout);
+  if (obstacles !== undefined && before !== null) cutObstacles(obstacles, before);
+  return { placed, left };
+}
+
+function placeOne(sets: readonly Omit<Search, "placed">[], view: View, callout: Callout, placed: Placed[]): boolean {
+  const targets = callout.targets.map(({ center, radius }) => ({
+    center: onPaper(view, center),
+    radius: radius * view.scale,
+  }));
+  for (const set of sets) {
+    const found = findPlace({ ...set, placed }, targets, wrappingsOf(callout, set.letter));
+    if (found === null) continue;
+    const made = drawPlace(found, set.letter);
+    addObstacle(set.obstacles, made.item);
+    placed.push(made);
+    return true;
+  }
+  return false;
+}
+
+/** As it is given, and with each phrase on its own line. */
+function wrappingsOf({ lines }: Callout, letter: number): readonly Wrapping[] {
+  const whole = wrappingOf(
+    lines.map((phrases) => phrases.join(" ")),
+    letter,
+  );
+  return lines.every(({ length }) => length === 1) ? [whole] : [whole, wrappingOf(lines.flat(), letter)];
+}
+
+function wrappingOf(lines: readonly string[], letter: number): Wrapping {
+  const widths = lines.map((words) => textWidth(words, letter));
+  const width = greatestOf(widths);
+  const height = letter + (lines.length - 1) * letter * LEADING;
+  return { lines, width, height, longest: widths.indexOf(width) };
+}
+
+function findPlace(search: Search, targets: readonly Target[], wrappings: readonly Wrapping[]): Place | null {
+  let best: Place | null = null;
+  for (const [angles, penalty] of [
+    [ANGLES, 0],
+    [OTHER_ANGLES, 8],
+  ] as const) {
+    for (const target of targets)
+      for (const angle of angles) best = alongQuarters(search, target, angle, penalty, wrappings, best);
+    if (best !== null) return best;
+  }
+  return best;
+}
+
+/** The four rays of an angle, one in each quarter. */
+function alongQuarters(
+  search: Search,
+  target: Target,
+  angle: number,
+  penalty: number,
+  wrappings: readonly Wrapping[],
+  best: Place | null,
+): Place | null {
+  const [cos, sin] = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)];
+  let found = best;
+  for (const sx of [1, -1])
+    for (const sy of [1, -1]) {
+      const limit = Math.min(search.worst, found?.cost ?? Infinity) - penalty;
+      const { x0, x1, y0, y1 } = search.draft.area;
+      const reach = Math.min(target.radius + limit, Math.hypot(x1 - x0, y1 - y0));
+      const { x, y } = target.center;
+      const ray = { x, y, dx: sx * cos, dy: sy * sin, from: target.radius, reach };
+      found = alongRay(search, ray, penalty, wrappings, found);
+    }
+  return found;
+}
+
+/** The shortest leader along this ray, where it costs less than the best so far. */
+function alongRay(
+  search: Search,
+  ray: Ray,
+  penalty: number,
+  wrappings: readonly Wrapping[],
+  best: Place | null,
+): Place | null {
+  const { sight, worst } = search;
+  if (ray.reach < ray.from + SHORTEST) return best;
+  look(search.obstacles, ray, sight);
+  const limit = Math.min(worst, best?.cost ?? Infinity);
+  const crowd = crowding(search, ray);
+  for (let length = ray.from + SHORTEST; length < sight.blocked; length += STEP) {
+    const cost = length - ray.from + penalty + crowd;
+    if (cost >= limit) return best;
+    for (const [i, wrapping] of wrappings.entries()) {
+      const whole = cost + i * WRAPPED + tollTo(sight, length);
+      if (whole >= limit) continue;
+      const block = blockOf(ray, length, wrapping, search.letter);
+      if (!isClear(search, block)) continue;
+      const tip = at(ray.x + ray.dx * ray.from, ray.y + ray.dy * ray.from);
+      const place = { cost: whole, tip, dx: ray.dx, dy: ray.dy, wrapping, block };
+      if (isClearOfAll(search, place)) return place;
+    }
+  }
+  return best;
+}
+
+/** A narrower block is as bad as this much more leader. */
+const WRAPPED = 12;
+/** Leaders whose tips stand this near to each other share a corner, which is as bad as this much more leader. */
+const CORNER = 14;
+const SHARED_CORNER = 24;
+
+function crowding({ placed }: Search, { x, y, dx, dy, from }: Ray): number {
+  const [tx, ty] = [x + dx * from, y + dy * from];
+  return placed.some(({ tip }) => Math.hypot(tip.x - tx, tip.y - ty) < CORNER) ? SHARED_CORNER : 0;
+}
+
+/** Where the words stand, their lower left corner, and the level of the leader's shoulder. */
+interface Block {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly level: number;
+  readonly side: 1 | -1;
+  readonly elbow: number;
+}
+
+/** The shoulder meets the first line at its beginning, or the longest one at its end. */
+function blockOf({ x, y, dx, dy }: Ray, length: number, wrapping: Wrapping, letter: number): Block {
+  const { width, height, longest } = wrapping;
+  const side = dx > 0 ? 1 : -1;
+  const [elbow, level] = [x + dx * length, y + dy * length];
+  const near = elbow + side * (SHOULDER + TEXT_GAP);
+  const line = side > 0 ? 0 : longest;
+  return {
+    x: side > 0 ? near : near - width,
+    y: level + letter / 2 + line * letter * LEADING - height,
+    width,
+    height,
+    level,
+    side,
+    elbow,
+  };
+}
+
+function isClear({ grid, placed }: Search, { x, y, width, height, level, elbow, side }: Block): boolean {
+  const c = CLEARANCE;
+  const foot = elbow + side * SHOULDER;
+  return (
+    isGridFree(grid, x - c, y - c, x + width + c, y + height + c) &&
+    isGridFree(grid, Math.min(elbow, foot), level - 0.4, Math.max(elbow, foot), level + 0.4) &&
+    placed.every(({ taken: t }) => x - c > t.x1 || x + width + c < t.x0 || y - c > t.y1 || y + height + c < t.y0)
+  );
+}
+
+/** The same against everything on the paper, also what the draft does not hold as its own; and the callouts placed before. */
+function isClearOfAll(
+  { draft, placed }: Search,
+  { tip, block: { x, y, width, height, level, elbow } }: Place,
+): boolean {
+  const c = CLEARANCE;
+  const own = { x0: x - c, y0: y - c, x1: x + width + c, y1: y + height + c };
+  const corners = [at(own.x0, own.y0), at(own.x1, own.y0), at(own.x1, own.y1), at(own.x0, own.y1)];
+  if (!isFree(draft, corners) || crossesText(draft.taken, tip, at(elbow, level))) return false;
+  return placed.every(
+    (other) =>
+      !runsThrough(tip, at(elbow, level), other.taken) &&
+      !runsThrough(other.tip, other.elbow, own) &&
+      !runsThrough(other.elbow, other.foot, own),
+  );
+}
+
+function runsThrough(from: PaperPoint, to: PaperPoint, { x0, y0, x1, y1 }: Area): boolean {
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const [a, b] = [(x0 - from.x) / dx, (x1 - from.x) / dx];
+  const [c, d] = [(y0 - from.y) / dy, (y1 - from.y) / dy];
+  return Math.max(0, Math.min(a, b), Math.min(c, d)) < Math.min(1, Math.max(a, b), Math.max(c, d));
+}
+
+function drawPlace({ tip, dx, dy, block, wrapping: { lines } }: Place, letter: number): Placed {
+  const { x, y, width, height, side, level } = block;
+  const elbow = at(block.elbow, level);
+  const foot = at(block.elbow + side * SHOULDER, level);
+  const words = lines.map((words, i) => text("note", words, at(x, y + height - letter - i * letter * LEADING), letter));
+  const item = group("callout", [
+    stroke("leader", line(foot, elbow), line(elbow, tip)),
+    arrowHead(tip, -dx, -dy, ARROW),
+    ...words,
+  ]);
+  return { item, tip, elbow, foot, taken: { x0: x, y0: y, x1: x + width, y1: y + height } };
+}
