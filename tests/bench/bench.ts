@@ -3,8 +3,8 @@ import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { cpus, tmpdir, totalmem } from "node:os";
 import { join, resolve } from "node:path";
-import { createHTMLWindow } from "svgdom";
 import { startSha256 } from "../../src/cli/sha256.js";
+import { newLeanDocument } from "../../src/formats/lean-document.js";
 import type { BaseResult, BuildOptions, Inputs, OutputKind } from "../../src/index.js";
 import { readJob } from "../../src/job/index.js";
 import { openJob, vocabulary } from "../../src/tasks/open.js";
@@ -26,7 +26,7 @@ const MANY = 10_000;
 const MB = 1024 * 1024;
 
 function options(outputs?: readonly OutputKind[]): BuildOptions {
-  const document = createHTMLWindow().document;
+  const document = newLeanDocument();
   return {
     date: "2026-11-24",
     version: "bench",

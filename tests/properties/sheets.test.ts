@@ -1,7 +1,7 @@
 /** Sheets of arbitrary plates: dimensions that tell the truth, text over nothing, every hole in the table, the same bytes twice. */
 import fc from "fast-check";
-import { createHTMLWindow } from "svgdom";
 import { describe, expect, it } from "vitest";
+import { newLeanDocument } from "../../src/formats/lean-document.js";
 import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
 import type { Base, Corner, OpeningSpec, OutlineSpec, Pattern } from "../../src/job/model/job.js";
 import { given, missing } from "../../src/job/model/job.js";
@@ -198,7 +198,7 @@ describe("sheets of arbitrary plates", () => {
   });
 
   it("is the same, byte for byte, when drawn and written twice", () => {
-    const write = (scene: Scene) => writeSheetSvg(scene, createHTMLWindow().document);
+    const write = (scene: Scene) => writeSheetSvg(scene, newLeanDocument());
     fc.assert(
       fc.property(specs, (spec) => {
         const { request, scene } = sheetOf(spec);

@@ -3,8 +3,8 @@
  * for. The list of what a plan must say is the trade's; title block fields after ISO 7200; lettering after ISO 3098.
  */
 
-import { createHTMLWindow } from "svgdom";
 import { describe, expect, it } from "vitest";
+import { newLeanDocument } from "../../../src/formats/lean-document.js";
 import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
 import type { GridLine } from "../../../src/job/index.js";
 import { given, missing } from "../../../src/job/index.js";
@@ -168,7 +168,7 @@ describe("every plan", () => {
     it(`gives the same bytes twice: ${name}`, () => {
       const make = planCases[name];
       const write = (scenes: readonly Scene[]) =>
-        scenes.map((scene) => writeSheetSvg(scene, createHTMLWindow().document)).join("");
+        scenes.map((scene) => writeSheetSvg(scene, newLeanDocument())).join("");
       expect(make === undefined ? "" : write(drawPlanSheets(make()))).toBe(write(plan(name).scenes));
     });
   }
@@ -244,11 +244,11 @@ describe("the setting schedule", () => {
 
   /** Outside diameters of plain washers for 1 in by ASME B18.21.1 Type A, which F844 takes over: narrow 2, wide 2-1/2. */
   it.each([
-    ["F844", ["F844 NARROW Ø2", "OR WIDE Ø2-1/2"]],
-    ["F844 narrow", ["F844 NARROW Ø2", "× 0.134"]],
-    ["F844 wide", ["F844 WIDE Ø2-1/2", "× 0.165"]],
-    ["F436", ["Ø2 × 0.177"]],
-  ] as const)("says of which series a washer is: %s", (written, lines) => {
+    ["F844", "F844 NARROW Ø2 OR WIDE Ø2-1/2"],
+    ["F844 narrow", "F844 NARROW Ø2 × 0.134"],
+    ["F844 wide", "F844 WIDE Ø2-1/2 × 0.165"],
+    ["F436", "Ø2 × 0.177"],
+  ] as const)("says of which series a washer is: %s", (written, words) => {
     const [group] = baseFixture().groups;
     if (group === undefined) throw new Error("a base has a group");
     const found = findWasher(written, { ...group.rod, diameter: inches(1) }, "washer");
@@ -260,7 +260,8 @@ describe("the setting schedule", () => {
     ];
     const request = planCase([base], planFixture({ lines: grid, placements: [placementOf("B1", ["A", "1"])] }));
     const cells = groups(drawPlanSheets(request), "setting-schedule").flatMap(({ items }) => textsOf(items));
-    expect(cells.map(({ text }) => text).filter((text) => /F844|[Ø×]|WIDE/.test(text))).toEqual(lines);
+    const lines = cells.map(({ text }) => text).filter((text) => /F844|[Ø×]|WIDE/.test(text));
+    expect(lines.join(" ")).toBe(words);
   });
 });
 
