@@ -154,7 +154,7 @@ function planAxis(view: View, input: ChainInput, axis: Axis): AxisChains {
   const sides = sidesOf(view, input, wanted, axis);
   const linesOn = (side: Side) => wanted.filter((_, i) => sides[i] === side);
   const [near, far] = [linesOn("near"), linesOn("far")];
-  const point = isEven(wanted) ? [] : pointLevel(view, input, axis, near);
+  const point = isEven(wanted) || isRound(input.plate) ? [] : pointLevel(view, input, axis, near);
   return {
     near: [
       ...point,
@@ -207,7 +207,11 @@ function chainOf(view: View, input: ChainInput, axis: Axis, side: Side, lines: r
   if (lines.length === 0) return [];
   const edges = edgeStops(view, input, axis, side);
   const holes = lines.map((line) => holeStop(view, line, axis, side));
-  if (isRound(input.plate)) return holes.length > 1 ? [{ kind: "open", stops: holes }] : [];
+  if (isRound(input.plate)) {
+    const point = isEven(lines) ? undefined : pointStop(view, input, axis, side);
+    const open = distinct([point, ...holes]);
+    return open.length > 1 ? [{ kind: "open", stops: open }] : [];
+  }
   const stops = distinct([edges[0], ...holes, edges[1]]);
   return [{ kind: stops.length > 2 ? "closed" : "open", stops }];
 }
@@ -218,12 +222,12 @@ function isEven(lines: readonly HoleLine[]): boolean {
   return places.has(0) || lines.every((line) => places.has(-line.at));
 }
 
-/** The working point between its neighbours, or from the nearest. */
+/** The working point between its neighbours, or from the nearest; in a round plate it stands in the chain itself. */
 function pointLevel(view: View, input: ChainInput, axis: Axis, lines: readonly HoleLine[]): readonly Level[] {
   const before = lines.filter((line) => line.at < 0).at(-1);
   const after = lines.find((line) => line.at > 0);
   const stopOf = (line: HoleLine | undefined) => (line === undefined ? undefined : holeStop(view, line, axis, "near"));
-  const stops = distinct([stopOf(before), pointStop(view, input, axis), stopOf(after)]);
+  const stops = distinct([stopOf(before), pointStop(view, input, axis, "near"), stopOf(after)]);
   return stops.length > 1 ? [{ kind: "open", stops }] : [];
 }
 
@@ -231,7 +235,7 @@ function pointLevel(view: View, input: ChainInput, axis: Axis, lines: readonly H
 function edgeLevel(view: View, input: ChainInput, axis: Axis, hasChain: boolean): readonly Level[] {
   const [low, high] = edgeStops(view, input, axis, "near");
   if (Math.abs(low.at + high.at) <= 1 && (hasChain || isRound(input.plate) || input.mode === "overall")) return [];
-  const stops = distinct([low, pointStop(view, input, axis), high]);
+  const stops = distinct([low, pointStop(view, input, axis, "near"), high]);
   return [{ kind: "closed", stops: stops[1]?.at === 0 ? stops : stops.slice(0, stops[0]?.at === 0 ? 2 : 3) }];
 }
 
@@ -241,11 +245,17 @@ function overallLevel(view: View, input: ChainInput, axis: Axis): readonly Level
   return [{ kind: "overall", stops: edgeStops(view, input, axis, "near") }];
 }
 
-function pointStop(view: View, { drawn }: ChainInput, axis: Axis): Stop {
-  const low = onPaper(view, { x: drawn.x0, y: drawn.y0 });
-  const feature = axis === "x" ? at(view.origin.x, low.y - 2.6) : at(low.x - 2.6, view.origin.y);
-  return { at: nanometres(0), feature };
+/** From the end of the axis; on the far side from its name. */
+function pointStop(view: View, { drawn, lettering }: ChainInput, axis: Axis, side: Side): Stop {
+  const [low, high] = [onPaper(view, { x: drawn.x0, y: drawn.y0 }), onPaper(view, { x: drawn.x1, y: drawn.y1 })];
+  const name = axisLabelReach(axis === "x" ? "y" : "x", lettering.body) - 1;
+  const along =
+    side === "near" ? (axis === "x" ? low.y : low.x) - AXIS_TAIL_END : (axis === "x" ? high.y : high.x) + name;
+  return { at: nanometres(0), feature: axis === "x" ? at(view.origin.x, along) : at(along, view.origin.y) };
 }
+
+/** Where the extension line of the working point takes over from its axis. */
+const AXIS_TAIL_END = 2.6;
 
 function distinct(stops: readonly (Stop | undefined)[]): readonly Stop[] {
   const byPlace = new Map<number, Stop>();
