@@ -88,6 +88,7 @@ function drawFirst(request: Prepared, layouts: readonly Layout[]): Drawn {
     if (last.part !== "callouts" && last.part !== "notes") break;
   }
   const roomiest = layouts.at(-1);
+  if (last.kind === "failed" && last.part === "chains") return last;
   return roomiest === undefined ? last : draw(request, roomiest, "fair");
 }
 
