@@ -3,6 +3,7 @@
  * beside it or in a band at the foot of the drawing area.
  */
 import { leastSignersBlock, signersBlock } from "./check-table.js";
+import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
 import type { ChainMode } from "./located.js";
@@ -105,7 +106,9 @@ function partsOf(request: Prepared, sheet: SheetSize): Parts {
   const width = sheet.panel - 2 * MARGIN;
   const tape = tapeTable(request);
   const rods = rodTable(request, width, lettering);
-  const tables = [revisionTable(request, 4), rods, ...(tape === null ? [] : [tape])];
+  const corners = cornerTable(request);
+  const others = [corners, rods, tape].filter((table) => table !== null);
+  const tables = [revisionTable(request, 4), ...others];
   const operator = operatorBox(request, width, lettering);
   const notes = plateNotes(request, []);
   return {
