@@ -146,9 +146,10 @@ function haveContact(tags: readonly PlacedTag[]): boolean {
   return boxes.some((a, i) => boxes.slice(i + 1).some((b) => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1));
 }
 
-/** The group says where the hole stands, so that the tag can be held against it. */
+/** The group says where a round hole stands, so that the tag can be held against it. */
 function made(hole: Hole, item: TextItem, tick: readonly SceneItem[], view: View, interrupts: boolean): PlacedTag {
-  const data = { ...onPaper(view, hole.center), radius: holeRadius(view, hole) };
+  const isRound = hole.shape.kind === "circle";
+  const data = isRound ? { ...onPaper(view, hole.center), radius: holeRadius(view, hole) } : {};
   return { hole, group: group("tag", [item, ...tick], data), item, interrupts };
 }
 
