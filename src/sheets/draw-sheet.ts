@@ -9,10 +9,12 @@ import { frameOf } from "./border.js";
 import { checkLines } from "./check-table.js";
 import { FOOT_GAP, type Layout, layoutsOn } from "./choose-layout.js";
 import { at, group, text } from "./items.js";
+import { type ChainMode, chainModes } from "./located.js";
 import { type Box, isTaken } from "./occupied.js";
+import { once } from "./once.js";
 import { type Area, type Draft, startDraft, withGaps } from "./paper.js";
 import type { View } from "./plan-shapes.js";
-import { type ChainMode, type Demand, type PlanPart, putPlan } from "./plan-view.js";
+import { type Demand, type PlanPart, putPlan } from "./plan-view.js";
 import type { Prepared, SheetRequest } from "./request.js";
 import type { PaperPoint, Scene, SceneItem } from "./scene.js";
 import { type SheetSize, sheetSizes } from "./sheet-sizes.js";
@@ -25,20 +27,26 @@ import { type PlacedSide, titleBand, titleBaselines } from "./views.js";
 export function drawSheet(request: SheetRequest): Scene {
   const clean = prepare(request);
   const sheets = sheetSizes(clean.job.unit);
-  const lesser: Layout[][] = [];
-  for (const sheet of sheets) {
-    const { good, others } = stepsOn(clean, sheet);
-    lesser.push(...others);
-    for (const step of good) {
-      const scene = drawStep(clean, step);
+  const steps = once((sheet: SheetSize) => stepsOn(clean, sheet));
+  for (const mode of chainModes(clean))
+    for (const sheet of sheets) {
+      const scene = firstDrawn(clean, steps(sheet).good, mode);
       if (scene !== null) return scene;
     }
-  }
-  for (const step of lesser.sort(isWorthMore)) {
-    const scene = drawStep(clean, step);
+  const others = sheets.flatMap((sheet) => steps(sheet).others).sort(isWorthMore);
+  for (const mode of chainModes(clean)) {
+    const scene = firstDrawn(clean, others, mode);
     if (scene !== null) return scene;
   }
   return drawAnyway(clean, sheets);
+}
+
+function firstDrawn(request: Prepared, steps: readonly Layout[][], mode: ChainMode): Scene | null {
+  for (const step of steps) {
+    const scene = drawStep(request, step, mode);
+    if (scene !== null) return scene;
+  }
+  return null;
 }
 
 /** The layouts of a sheet at one scale each; those at the scales that are good on it apart. */
@@ -66,12 +74,9 @@ function isWorthMore([a]: readonly Layout[], [b]: readonly Layout[]): number {
 }
 
 /** Draws at one scale, in the first of its layouts in which everything stands clear of everything else. */
-function drawStep(request: Prepared, layouts: readonly Layout[]): Scene | null {
-  const full = drawFirst(request, layouts);
-  if (full.kind === "drawn") return full.scene;
-  if (full.part === "callouts" || full.part === "notes") return null;
-  const ends = drawFirst(request, inMode(request, layouts, "ends"));
-  return ends.kind === "drawn" ? ends.scene : null;
+function drawStep(request: Prepared, layouts: readonly Layout[], mode: ChainMode): Scene | null {
+  const drawn = drawFirst(request, mode === "full" ? layouts : inMode(request, layouts, mode));
+  return drawn.kind === "drawn" ? drawn.scene : null;
 }
 
 /** Good on one of the layouts, else fair on the last. Only callouts and notes may find room in another layout at one scale. */
@@ -191,10 +196,11 @@ const PLAN_TITLE = "PLAN: VIEW FROM TOP, THIS FACE UP";
 function viewIn({ plan, need, views }: Layout): View {
   const { factor } = views.scale;
   const { plan: area } = views;
-  const spareX = area.x1 - area.x0 - need.left - need.right - need.drawn.width * factor;
-  const spareY = area.y1 - area.y0 - need.above - need.below - need.drawn.height * factor;
-  const x = area.x0 + need.left + Math.max(0, spareX - need.callouts.width) / 2;
-  const y = area.y0 + need.below + spareY / 2;
+  const { left, right, above, below } = need.margins(factor);
+  const spareX = area.x1 - area.x0 - left - right - need.drawn.width * factor;
+  const spareY = area.y1 - area.y0 - above - below - need.drawn.height * factor;
+  const x = area.x0 + left + Math.max(0, spareX - need.callouts.width) / 2;
+  const y = area.y0 + below + spareY / 2;
   return { scale: factor, origin: at(x - plan.drawn.x0 * factor, y - plan.drawn.y0 * factor) };
 }
 
@@ -211,7 +217,7 @@ function planTitle(draft: Draft, { plan, need, views, sheet }: Layout, view: Vie
   );
   const isClear = (foot: number) =>
     !isTaken(draft.taken, boxOf({ x0: x - half - 2, x1: x + half + 2, y0: foot, y1: foot + band }));
-  let foot = view.origin.y + plan.drawn.y0 * view.scale - need.below - band;
+  let foot = view.origin.y + plan.drawn.y0 * view.scale - need.margins(view.scale).below - band;
   while (foot > y0 - band && !isClear(foot)) foot -= TITLE_STEP;
   const title = at(x, Math.max(foot, y0 - band) + titleBaselines(lettering).title);
   return titleItems(title, PLAN_TITLE, under, sheet, views.plan);

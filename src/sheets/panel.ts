@@ -6,6 +6,8 @@ import { leastSignersBlock, signersBlock } from "./check-table.js";
 import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
+import type { ChainMode } from "./located.js";
+import { once } from "./once.js";
 import { operatorBox } from "./operator-box.js";
 import type { Area } from "./paper.js";
 import { plateNotes, SHEET_CAUTIONS } from "./plate-notes.js";
@@ -56,8 +58,14 @@ const MARGIN = 3;
 const GAP = 2;
 
 /** The arrangements of the tables that fit this sheet; they do not depend on the scale. */
-export function layoutPanels(request: Prepared, sheet: SheetSize, inside: Area, strict: boolean): readonly Panel[] {
-  const withTable = needsHoleTable(request);
+export function layoutPanels(
+  request: Prepared,
+  sheet: SheetSize,
+  inside: Area,
+  mode: ChainMode,
+  strict: boolean,
+): readonly Panel[] {
+  const withTable = needsHoleTable(request, mode);
   const parts = partsOf(request, sheet);
   const setups = ARRANGEMENTS.filter(({ holes }) => withTable || holes === "panel").map(
     (arrangement): Setup => ({ request, sheet, inside, strict, arrangement, withTable, parts }),
@@ -122,18 +130,6 @@ function lazily(reckon: () => number): () => number {
   return () => {
     known ??= reckon();
     return known;
-  };
-}
-
-/** The function, which remembers what it gave. */
-function once<Key, Value>(make: (key: Key) => Value): (key: Key) => Value {
-  const made = new Map<Key, Value>();
-  return (key) => {
-    const known = made.get(key);
-    if (known !== undefined) return known;
-    const value = make(key);
-    made.set(key, value);
-    return value;
   };
 }
 
