@@ -5,7 +5,7 @@
 
 import { greatestOf } from "../units/extremes.js";
 import type { Callout, Target } from "./callouts.js";
-import { type FreeGrid, gridOf, isGridFree } from "./free-grid.js";
+import { type FreeGrid, gridOf, hasRoomFor, isGridFree } from "./free-grid.js";
 import { arrowHead, at, group, line, stroke, text } from "./items.js";
 import {
   addObstacle,
@@ -31,7 +31,9 @@ const OTHER_ANGLES = [37, 52, 22, 68] as const;
 const SHOULDER = 3;
 const TEXT_GAP = 1;
 const SHORTEST = 5;
+/** Leaders are tried at these steps of length, longer ones at larger steps. */
 const STEP = 1.5;
+const GROWTH = 0.03;
 const LEADING = 1.7;
 const ARROW = 2.7;
 const CLEARANCE = 1.3;
@@ -137,7 +139,10 @@ function placeOne(search: Search, view: View, callout: Callout): boolean {
     center: onPaper(view, center),
     radius: radius * view.scale,
   }));
-  const found = findPlace(search, targets, wrappingsOf(callout, search.letter));
+  const wrappings = wrappingsOf(callout, search.letter).filter(({ width, height }) =>
+    hasRoomFor(search.grid, width, height),
+  );
+  const found = wrappings.length === 0 ? null : findPlace(search, targets, wrappings);
   if (found === null) return false;
   const made = drawPlace(found, search.letter);
   addObstacle(search.obstacles, made.item);
@@ -212,10 +217,13 @@ function alongRay(
   const extra = penalty + crowding(search, ray);
   let found = best;
   sight.blocked = ray.reach;
-  for (let length = ray.from + SHORTEST, isSeen = false; length < sight.blocked; length += STEP) {
+  let isSeen = false;
+  for (let length = ray.from + SHORTEST; length < sight.blocked; length += STEP + (length - ray.from) * GROWTH) {
     const cost = length - ray.from + extra;
     if (cost >= limitOf(search, found)) return found;
-    for (const [i, wrapping] of wrappings.entries()) {
+    for (let i = 0; i < wrappings.length; i++) {
+      const wrapping = wrappings[i];
+      if (wrapping === undefined) continue;
       setBlock(search.block, ray, length, wrapping, search.letter);
       if (cost + i * WRAPPED >= limitOf(search, found) || !isClear(search)) continue;
       if (!isSeen) look(search.obstacles, ray, sight);
