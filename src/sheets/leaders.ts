@@ -37,8 +37,8 @@ const GROWTH = 0.03;
 const LEADING = 1.7;
 const ARROW = 2.7;
 const CLEARANCE = 1.3;
-/** Between two callouts, so that each is read as one. */
-const APART = 3;
+/** Between two callouts, in letter heights: more than between two lines of one, so that each is read as one. */
+const APART = 1.6;
 
 /** One way of breaking the words of a callout. */
 interface Wrapping {
@@ -279,11 +279,11 @@ function setBlock(block: Block, { x, y, dx, dy }: Ray, length: number, wrapping:
   block.y = block.level + letter / 2 + line * letter * LEADING - wrapping.height;
 }
 
-function isClear({ grid, placed, block: { x, y, width, height, level, elbow, foot } }: Search): boolean {
+function isClear({ grid, placed, letter, block: { x, y, width, height, level, elbow, foot } }: Search): boolean {
   const c = CLEARANCE;
   if (!isGridFree(grid, x - c, y - c, x + width + c, y + height + c)) return false;
   if (!isGridFree(grid, Math.min(elbow, foot), level - 0.4, Math.max(elbow, foot), level + 0.4)) return false;
-  const d = APART;
+  const d = APART * letter;
   return placed.every(({ taken: t }) => x - d > t.x1 || x + width + d < t.x0 || y - d > t.y1 || y + height + d < t.y0);
 }
 

@@ -178,18 +178,25 @@ function findTag(search: Search, hole: Hole): PlacedTag | null {
   return null;
 }
 
-/** An opening's tag stands in the opening. */
+const QUARTERS = [
+  [1, 1],
+  [-1, 1],
+  [1, -1],
+  [-1, -1],
+] as const;
+
+/** An opening's tag stands in the opening, near its middle where that is free. */
 function tagInside({ draft, view, tagging: { letter } }: Search, hole: Hole, center: PaperPoint): PlacedTag | null {
-  for (const [dx, dy] of [
-    [1, 1],
-    [-1, 1],
-    [1, -1],
-    [-1, -1],
-  ] as const) {
-    const place = at(center.x + dx * 1.5, center.y + (dy > 0 ? 1.5 : -1.5 - letter));
-    const item = text("tag", hole.tag, place, letter, { anchor: dx > 0 ? "start" : "end", bold: true });
-    if (hasRoom(draft, item, 0.5)) return made(hole, item, [], view, false);
-  }
+  for (const away of [1.5, 4, 7])
+    for (const [dx, dy] of QUARTERS) {
+      const place = at(center.x + dx * away, center.y + (dy > 0 ? away : -away - letter));
+      const item = text("tag", hole.tag, place, letter, { anchor: dx > 0 ? "start" : "end", bold: true });
+      const { x0, y0, x1, y1 } = extentOfPoints(textBox(item));
+      const { isRound, halfX, halfY } = spotOf(view, hole);
+      const [farX, farY] = [Math.max(center.x - x0, x1 - center.x), Math.max(center.y - y0, y1 - center.y)];
+      const fits = isRound ? Math.hypot(farX, farY) < halfX : farX < halfX && farY < halfY;
+      if (fits && hasRoom(draft, item, 0.5)) return made(hole, item, [], view, false);
+    }
   return null;
 }
 
