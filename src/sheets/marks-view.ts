@@ -86,11 +86,15 @@ function shapeItems(view: View, plate: Plate): readonly SceneItem[] {
   ];
 }
 
+/** Letters that are lower on paper are drawn with the finest pen. */
+const LEAST_LETTERS = 1.8;
+
 /** Every stroke of a mark, from point to point. */
-function scribed(view: View, { strokes }: Mark): SceneItem {
+function scribed(view: View, { strokes, text, textHeight }: Mark): SceneItem {
   const pieces = strokes.flatMap((points): readonly PathPart[] => {
     const places = points.map((point) => onPaper(view, point));
     return places.slice(1).map((to, i) => line(places[i] ?? to, to));
   });
-  return strokeOf("scribe", pieces);
+  const isSmall = text !== "" && toMillimetres(textHeight) * view.scale < LEAST_LETTERS;
+  return strokeOf(isSmall ? "scribe-fine" : "scribe", pieces);
 }
