@@ -121,10 +121,10 @@ function columnsFor(width: number, { small }: Lettering): readonly Column[] {
   const last = (textWidth("FAIL", small, true) + 2 * PAD) / width;
   const rest = 1 - last;
   return [
-    { title: "RULE", share: rest * 0.4, align: "start" },
-    { title: "SUBJECT", share: rest * 0.19, align: "start" },
-    { title: "VALUE", share: rest * 0.13, align: "end" },
-    { title: "LIMIT", share: rest * 0.16, align: "end" },
+    { title: "RULE", share: rest * 0.38, align: "start" },
+    { title: "SUBJECT", share: rest * 0.17, align: "start" },
+    { title: "VALUE", share: rest * 0.15, align: "end" },
+    { title: "LIMIT", share: rest * 0.18, align: "end" },
     { title: "MARGIN", share: rest * 0.12, align: "end" },
     { title: "", share: last, align: "end" },
   ];
@@ -200,8 +200,10 @@ function underRoom({ width, lettering }: Setting): number {
 
 /** Subjects that are too long for their column stand under the line instead. */
 function cellsOf({ columns, width, lettering }: Setting, said: SignerLine, status: string) {
-  const room = (columns[1]?.share ?? 0) * width - 2 * PAD;
-  const subject = said.subjects.find((words) => textWidth(words, lettering.small, status !== "") <= room);
+  const isBold = status !== "";
+  const [own = 0, room = 0] = columns.map(({ share }) => share * width - 2 * PAD);
+  const runsOn = textWidth(said.name, lettering.small, isBold) > own;
+  const subject = runsOn ? undefined : said.subjects.find((words) => textWidth(words, lettering.small, isBold) <= room);
   const cells = [said.name, subject ?? "", said.value, said.limit, said.margin, status];
   return { cells, beside: subject === undefined ? said.subjects.slice(-1) : [] };
 }

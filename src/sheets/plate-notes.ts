@@ -4,7 +4,7 @@ import { NOT_CHECKED_AT_ALL } from "../checks/model.js";
 import { listed } from "../diagnostics/listed.js";
 import { keyWords } from "../template/index.js";
 import type { Hole } from "../template/model.js";
-import { formatLength, type Unit } from "../units/index.js";
+import type { Unit } from "../units/index.js";
 import { alikeHoles, sizeText } from "./callouts.js";
 import type { SheetRequest } from "./request.js";
 import { scribingNotes, settingNote } from "./scribing-notes.js";
@@ -22,7 +22,6 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
       : ["Sizes are nominal, without kerf. Cut from the cut file, do not scale this print."]),
     ...drilled.map((alike) => punchNote(alike, job.unit)),
     ...plate.sized.map(({ what, how }) => `Size of ${what}: ${how}.`),
-    ...polygonNotes(request),
     ...(plate.keyed === null
       ? []
       : [`Key: ${keyWords(plate.keyed, job.unit)}. A template that lies any other way round shows it at the edge.`]),
@@ -45,17 +44,6 @@ function sharedNotes({ base, sheetBases, sheetCount }: SheetRequest): readonly s
   return [
     `Rods, levels and checks of this sheet are those of ${own}. ${mark} serves ${rest} too: ${sheetCount} sheets in all.`,
   ];
-}
-
-const MOST_CORNERS = 24;
-
-/** The corners of a polygon, before their treatment: dimensions give no more than its overall size. */
-function polygonNotes({ base, job }: SheetRequest): readonly string[] {
-  const { outline } = base.template;
-  if (outline.kind !== "polygon") return [];
-  const corners = outline.at.map(({ x, y }) => `${formatLength(x, job.unit)}, ${formatLength(y, job.unit)}`);
-  const more = corners.length > MOST_CORNERS ? `; ${corners.length - MOST_CORNERS} more in the cut file` : "";
-  return [`Corners of the outline, X, Y from W.P.: ${corners.slice(0, MOST_CORNERS).join("; ")}${more}.`];
 }
 
 const MOST_TAGS = 12;

@@ -6,8 +6,8 @@ import type { SheetRequest } from "./request.js";
 /** Document type (ISO 7200) of the sheet of a template, by what becomes of it. */
 export const DOCUMENT_TYPE: Readonly<Record<TemplateUse, string>> = {
   template: "SETTING TEMPLATE",
-  "template left as setting plate": "SETTING TEMPLATE, LEFT AS SETTING PLATE",
-  "setting plate over cast rods": "SETTING PLATE OVER CAST RODS",
+  "template left as setting plate": "TEMPLATE AND SETTING PLATE",
+  "setting plate over cast rods": "PLATE OVER CAST RODS",
 };
 
 /** Identification number of the sheet's document (ISO 7200): the job's number and the template's mark. */
