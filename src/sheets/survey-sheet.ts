@@ -6,7 +6,7 @@
 import { planContour } from "../checks/geometry/measure.js";
 import type { Extent, Point } from "../geometry/vocabulary.js";
 import type { Job } from "../job/model/job.js";
-import type { GroupSurvey, RodAsBuilt, Survey } from "../survey/index.js";
+import type { GroupSurvey, Remedy, RodAsBuilt, Survey } from "../survey/index.js";
 import {
   inPlateAxes,
   placingWords,
@@ -80,7 +80,7 @@ function panelPieces(
 ): readonly Piece[] {
   const remedies = surveyed.remedies
     .slice(0, MOST_REMEDIES)
-    .map((remedy) => `${remedyWords(remedy, job.unit)}; ${remedyRows(remedy, job.unit).join("; ")}.`);
+    .map((remedy) => `${remedyWords(remedy, job.unit)}; ${plainRows(remedy, job.unit).join("; ")}.`);
   const more = surveyed.remedies.length - remedies.length;
   return [
     tablePiece(rodTable(surveyed, job), width, lettering),
@@ -138,6 +138,12 @@ function rodTable({ rods: all, missing }: GroupSurvey, { unit }: Job) {
     under: [],
     strong: new Set(rods.flatMap(({ margin }, i) => (margin !== null && margin < 0 ? [i] : []))),
   };
+}
+
+/** What the rules say of a remedy, each by its plain name. */
+function plainRows(remedy: Remedy, unit: Unit): readonly string[] {
+  const names = new Map<string, string>(remedy.rows.map(({ rule, plainName }) => [rule, plainName]));
+  return remedyRows(remedy, unit).map((words) => words.replace(/^[a-z-]+(?= )/, (rule) => names.get(rule) ?? rule));
 }
 
 function leastMarginFirst(rods: readonly RodAsBuilt[]): readonly RodAsBuilt[] {
