@@ -32,10 +32,18 @@ function keyOf(row: CheckRow, unit: Unit): string {
   return [rule, severity, status, clause, edition, by, sense, spare, ...figures].join("|");
 }
 
-/** How much each fail says: two lines under it, one, none, or one line for all fails of a rule. */
-const DETAILS = [2, 1, 0, "by rule"] as const;
+/** How much is said of each fail, the fullest first: so many lines stand under it; `gathered`: all of a rule are one line. */
+interface Detail {
+  readonly lines: number;
+  readonly gathered: boolean;
+}
 
-type Detail = (typeof DETAILS)[number];
+const DETAILS: readonly Detail[] = [
+  { lines: 2, gathered: false },
+  { lines: 1, gathered: false },
+  { lines: 1, gathered: true },
+  { lines: 0, gathered: true },
+];
 
 /** Of the least margins this many are wanted before what holds exactly is named. */
 const WANTED_MARGINS = 3;
@@ -113,10 +121,10 @@ function columnsFor(width: number, { small }: Lettering): readonly Column[] {
   const last = (textWidth("FAIL", small, true) + 2 * PAD) / width;
   const rest = 1 - last;
   return [
-    { title: "RULE", share: rest * 0.4, align: "start" },
-    { title: "SUBJECT", share: rest * 0.19, align: "start" },
-    { title: "VALUE", share: rest * 0.13, align: "end" },
-    { title: "LIMIT", share: rest * 0.16, align: "end" },
+    { title: "RULE", share: rest * 0.38, align: "start" },
+    { title: "SUBJECT", share: rest * 0.17, align: "start" },
+    { title: "VALUE", share: rest * 0.15, align: "end" },
+    { title: "LIMIT", share: rest * 0.18, align: "end" },
     { title: "MARGIN", share: rest * 0.12, align: "end" },
     { title: "", share: last, align: "end" },
   ];
@@ -138,7 +146,7 @@ interface Parts {
 
 function partsIn(setting: Setting, detail: Detail, room: number): Parts | null {
   const { said, lettering } = setting;
-  const fails = (detail === "by rule" ? said.failsByRule : said.fails).map((each) => setFail(setting, each, detail));
+  const fails = (detail.gathered ? said.failsByRule : said.fails).map((each) => setFail(setting, each, detail));
   const fixed = frameHeight(lettering) + linesHeight(fails, lettering) + paragraphHeight(setting.notChecked, lettering);
   const foot = paragraphHeight([""], lettering);
   if (fixed + foot > room) return null;
@@ -168,16 +176,12 @@ function fitting(lines: readonly SetLine[], height: number, lettering: Lettering
   return end < 0 ? lines.length : end;
 }
 
-function setFail(setting: Setting, said: SignerLine, detail: Detail): SetLine {
-  const lines = detail === "by rule" ? 0 : detail;
-  const room = underRoom(setting);
-  const { small } = setting.lettering;
+/** With no line under it, a subject that is too long for its column is counted in the heading alone. */
+function setFail(setting: Setting, said: SignerLine, { lines }: Detail): SetLine {
   const { cells, beside } = cellsOf(setting, said, "FAIL");
-  const effect = [...beside, said.effect].filter((words) => words !== "").join("; ");
-  const about = `${said.rule}: ${said.clause}`;
-  const under =
-    lines === 0 ? wrapAtWords(effect, room, small, 1) : wrapAtWords(`${effect}; ${about}`, room, small, lines);
-  return { cells, under, bold: true };
+  const { small } = setting.lettering;
+  const about = [...beside, said.effect, `${said.rule}: ${said.clause}`].join("; ");
+  return { cells, under: lines === 0 ? [] : wrapAtWords(about, underRoom(setting), small, lines), bold: true };
 }
 
 function setMargin(setting: Setting, said: SignerLine): SetLine {
@@ -196,8 +200,10 @@ function underRoom({ width, lettering }: Setting): number {
 
 /** Subjects that are too long for their column stand under the line instead. */
 function cellsOf({ columns, width, lettering }: Setting, said: SignerLine, status: string) {
-  const room = (columns[1]?.share ?? 0) * width - 2 * PAD;
-  const subject = said.subjects.find((words) => textWidth(words, lettering.small, status !== "") <= room);
+  const isBold = status !== "";
+  const [own = 0, room = 0] = columns.map(({ share }) => share * width - 2 * PAD);
+  const runsOn = textWidth(said.name, lettering.small, isBold) > own;
+  const subject = runsOn ? undefined : said.subjects.find((words) => textWidth(words, lettering.small, isBold) <= room);
   const cells = [said.name, subject ?? "", said.value, said.limit, said.margin, status];
   return { cells, beside: subject === undefined ? said.subjects.slice(-1) : [] };
 }

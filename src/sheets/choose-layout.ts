@@ -3,21 +3,21 @@ import type { Extent } from "../geometry/vocabulary.js";
 import { greatestOf, leastOf } from "../units/extremes.js";
 import { banners } from "./banner.js";
 import { insideBorder } from "./border.js";
-import { calloutsOf } from "./callouts.js";
-import { lineSpacing } from "./dimension.js";
+import { calloutsOf, widestCallout } from "./callouts.js";
+import { chainMargins } from "./chains.js";
 import { needsHoleTable } from "./hole-table.js";
-import { at } from "./items.js";
 import { type Block, legendBlock } from "./legend.js";
+import type { ChainMode } from "./located.js";
 import { marksView } from "./marks-view.js";
+import { type Neighbour, neighboursOf } from "./neighbours.js";
+import { once } from "./once.js";
 import { layoutPanels, type Panel, VIEWS_MARGIN } from "./panel.js";
 import type { Area } from "./paper.js";
-import { AXIS_REACH, type Neighbour, neighbourOf } from "./plan-shapes.js";
-import { type ChainMode, countLevels, type PlanInput } from "./plan-view.js";
+import type { PlanInput } from "./plan-view.js";
 import type { Prepared } from "./request.js";
 import { settingSection } from "./setting-section.js";
 import { type Lettering, type SheetSize, scales } from "./sheet-sizes.js";
 import type { Piece } from "./table.js";
-import { textWidth } from "./text-metrics.js";
 import { arrangeViews, type PlanNeed, sharesOf, type ViewsLayout } from "./views.js";
 
 /** One way to lay out a sheet. */
@@ -63,19 +63,22 @@ const [ELONGATED, LEAST_SIDE] = [2, 0.6];
 export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, strict: boolean): readonly Layout[] {
   const { lettering } = sheet;
   const inside = insideBorder(sheet);
+  const panels = layoutPanels(request, sheet, inside, mode, strict);
+  if (panels.length === 0) return [];
   const plan = planInput(request, lettering, mode);
   const need = planNeed(request, plan);
   const marks = marksView(request, lettering);
   const sides = [...(marks === null ? [] : [marks]), settingSection(request, lettering)];
   const usual = scales(request.job.unit);
-  const layouts = layoutPanels(request, sheet, inside, strict).flatMap((panel) => {
+  const layouts = panels.flatMap((panel) => {
     const frame = frameAround(request, plan, lettering, inside, panel);
-    return arrangeViews(frame.room, { need, sides, corner: frame.corner, scales: usual, lettering }).map((views) => ({
-      ...{ sheet, mode, panel, frame, plan, need, views },
-      worth: worthOf(request, views, need),
-    }));
+    const input = { need, sides, corner: frame.corner, scales: usual, lettering };
+    return arrangeViews(frame.room, input).map(
+      (views): Layout => ({ sheet, mode, panel, frame, plan, need, views, worth: worthOf(request, views, need) }),
+    );
   });
-  return layouts.sort((a, b) => b.views.scale.factor - a.views.scale.factor);
+  const roomy = ({ panel }: Layout) => (panel.roomy ? 1 : 0);
+  return layouts.sort((a, b) => b.views.scale.factor - a.views.scale.factor || roomy(b) - roomy(a));
 }
 
 function worthOf({ plate }: Prepared, views: ViewsLayout, need: PlanNeed): Worth {
@@ -121,61 +124,34 @@ function planInput(request: Prepared, lettering: Lettering, mode: ChainMode): Pl
     neighbours: drawn,
     lettering,
     mode,
-    tagAll: needsHoleTable(request),
+    tagAll: needsHoleTable(request, mode),
     demand: "good",
+    callouts: calloutsOf(request),
   };
 }
 
 /** Lettered size of a callout's block: lines are 1.7 letters apart, and stand clear of their neighbours. */
 const [LEADING, CLEARANCE] = [1.7, 4];
 
-function planNeed({ plate, base, job, measures }: Prepared, plan: PlanInput): PlanNeed {
+function planNeed({ measures }: Prepared, plan: PlanInput): PlanNeed {
   const { body } = plan.lettering;
-  const { first, next } = lineSpacing(body);
-  const levels = countLevels(plan);
   const { extent } = measures;
   const { drawn } = plan;
-  const callouts = calloutsOf({ origin: at(0, 0), scale: 1 }, plate, base, job.unit);
-  const widths = callouts.flatMap(({ lines }) => lines.map((words) => textWidth(words, body)));
+  const { callouts } = plan;
   const heights = callouts.map(({ lines }) => lines.length * LEADING * body + CLEARANCE);
   return {
     drawn: { width: drawn.x1 - drawn.x0, height: drawn.y1 - drawn.y0 },
     plate: { width: extent.x1 - extent.x0, height: extent.y1 - extent.y0 },
-    left: first + (levels.y - 1) * next + body + 3,
-    right: AXIS_REACH + body * 2 + 4,
-    above: AXIS_REACH + body + 3,
-    below: first + (levels.x - 1) * next + body + 2,
-    callouts: { width: greatestOf(widths, 0) + 4 * body, height: heights.reduce((sum, height) => sum + height, 0) },
-  };
-}
-
-/** A neighbour that reaches farther past the plate than this share of its side is named only: it would shrink the plate. */
-const FARTHEST = 0.35;
-
-/** Neighbours that are drawn, and those too far off or too large to be drawn. */
-function neighboursOf({ base, measures }: Prepared): {
-  readonly drawn: readonly Neighbour[];
-  readonly omitted: readonly Neighbour[];
-} {
-  const { extent } = measures;
-  const known = [
-    neighbourOf("BASE PLATE", base.basePlate.shape, base.basePlate.at),
-    neighbourOf("CONCRETE", base.concrete.shape, base.concrete.at),
-  ].filter((neighbour) => neighbour !== null);
-  const [w, h] = [extent.x1 - extent.x0, extent.y1 - extent.y0];
-  const isNear = (e: Extent) =>
-    e.x0 >= extent.x0 - FARTHEST * w &&
-    e.x1 <= extent.x1 + FARTHEST * w &&
-    e.y0 >= extent.y0 - FARTHEST * h &&
-    e.y1 <= extent.y1 + FARTHEST * h;
-  return {
-    drawn: known.filter((neighbour) => isNear(neighbour.extent)),
-    omitted: known.filter((neighbour) => !isNear(neighbour.extent)),
+    margins: once((factor: number) => chainMargins(plan, factor)),
+    callouts: {
+      width: widestCallout(callouts, body) + 4 * body,
+      height: heights.reduce((sum, height) => sum + height, 0),
+    },
   };
 }
 
 function drawnExtent(plate: Extent, neighbours: readonly Neighbour[]): Extent {
-  const all = [plate, { x0: 0, y0: 0, x1: 0, y1: 0 }, ...neighbours.map(({ extent }) => extent)];
+  const all = [plate, { x0: 0, y0: 0, x1: 0, y1: 0 }, ...neighbours.map((neighbour) => neighbour.drawn)];
   return {
     x0: leastOf(all.map(({ x0 }) => x0)),
     y0: leastOf(all.map(({ y0 }) => y0)),

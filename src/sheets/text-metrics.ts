@@ -1,4 +1,8 @@
-/** Widths and ink heights of text set in Arial, Helvetica, Liberation Sans or Arimo, which agree in their widths. */
+/**
+ * Widths and ink heights of text in the sheet font, whose widths are those of Arial, Helvetica and Liberation Sans. Room is
+ * kept for DejaVu Sans Condensed too, to which a viewer falls back that has none of these and takes no font from the file.
+ */
+import { greatestOf } from "../units/extremes.js";
 import { FONT_WIDTHS } from "./font-widths.js";
 
 const UNITS_PER_EM = 2048;
@@ -6,16 +10,23 @@ const UNITS_PER_EM = 2048;
 /** Height of a capital over the font size. Heights of lettering are cap heights (ISO 3098). */
 export const CAP_PER_EM = 1409 / UNITS_PER_EM;
 
-/** Width along the baseline and ink above (`rise`) and below (`drop`, positive) it, in the unit of the cap height given. */
+/**
+ * Room along the baseline and ink above (`rise`) and below (`drop`, positive) it, in the unit of the cap height given.
+ * `width` is what the text may take in either font, never less than `setWidth`.
+ */
 export interface TextSize {
   readonly width: number;
   readonly rise: number;
   readonly drop: number;
 }
 
-/** Advance, lowest and highest ink of one weight by code point, in units of the em; zero advance: not in the table. */
+/**
+ * Advance, lowest and highest ink of one weight by code point, in units of the em; zero advance: not in the table. `narrow`
+ * is the advance in the font that viewers fall back to.
+ */
 interface Face {
   readonly advance: Int16Array;
+  readonly narrow: Int16Array;
   readonly low: Int16Array;
   readonly high: Int16Array;
 }
@@ -27,7 +38,8 @@ const TABLE_END = 0x10000;
 const UNKNOWN = { advance: 2048, low: -400, high: 1750 };
 
 function emptyFace(): Face {
-  return { advance: new Int16Array(TABLE_END), low: new Int16Array(TABLE_END), high: new Int16Array(TABLE_END) };
+  const column = () => new Int16Array(TABLE_END);
+  return { advance: column(), narrow: column(), low: column(), high: column() };
 }
 
 const REGULAR = emptyFace();
@@ -39,6 +51,7 @@ for (const row of FONT_WIDTHS.trim().split("\n")) {
   [REGULAR, BOLD].forEach((face, i) => {
     const [advance = 0, low = 0, high = 0] = figures.slice(3 * i, 3 * i + 3).map(Number);
     face.advance[point] = advance;
+    face.narrow[point] = Number(figures[6 + i]);
     face.low[point] = low;
     face.high[point] = high;
   });
@@ -51,7 +64,10 @@ export function fontSize(capHeight: number): number {
 
 /** One measured text, in units of the em. */
 interface Measured {
+  /** What is kept free for it. */
   readonly advance: number;
+  /** In the sheet font itself. */
+  readonly set: number;
   readonly low: number;
   readonly high: number;
 }
@@ -71,17 +87,29 @@ function measureOnce(text: string, bold: boolean): Measured {
 }
 
 function measureGlyphs(text: string, face: Face): Measured {
-  let [advance, low, high] = [0, 0, 0];
+  let [set, narrow, low, high] = [0, 0, 0, 0];
   for (let i = 0; i < text.length; i += 1) {
     const code = text.codePointAt(i) ?? 0;
     if (code >= TABLE_END) i += 1;
     const width = face.advance[code] ?? 0;
     const known = width > 0;
-    advance += known ? width : UNKNOWN.advance;
+    const other = known ? 0 : unknownAdvance(code);
+    set += known ? width : other;
+    narrow += known ? (face.narrow[code] ?? 0) : other;
     low = Math.min(low, known ? (face.low[code] ?? 0) : UNKNOWN.low);
     high = Math.max(high, known ? (face.high[code] ?? 0) : UNKNOWN.high);
   }
-  return { advance, low, high };
+  return { advance: Math.max(set, narrow), set, low, high };
+}
+
+/** None for what stands over or under the letter before it, or joins letters and is not seen. */
+function unknownAdvance(code: number): number {
+  return /[\p{Mn}\p{Cf}]/u.test(String.fromCodePoint(code)) ? 0 : UNKNOWN.advance;
+}
+
+/** True where the sheet font has a letter of its own for the character. */
+export function isInSheetFont(character: string): boolean {
+  return (REGULAR.advance[character.codePointAt(0) ?? 0] ?? 0) > 0;
 }
 
 /** Millimetres of one unit of the em at a cap height. */
@@ -99,6 +127,11 @@ export function measureText(text: string, capHeight: number, bold: boolean): Tex
 /** Width of a text whose capitals are `capHeight` high, millimetres. */
 export function textWidth(text: string, capHeight: number, bold = false): number {
   return measureOnce(text, bold).advance * emUnit(capHeight);
+}
+
+/** Width of a text as it is set in the sheet font, millimetres: never more than `textWidth`. */
+export function setWidth(text: string, capHeight: number, bold: boolean): number {
+  return measureOnce(text, bold).set * emUnit(capHeight);
 }
 
 /** One printable line: control characters and runs of space become one space. */
@@ -121,12 +154,27 @@ export function shorten(text: string, width: number, capHeight: number, bold = f
 }
 
 function advanceOf(character: string, face: Face): number {
-  const advance = face.advance[character.codePointAt(0) ?? 0] ?? 0;
-  return advance > 0 ? advance : UNKNOWN.advance;
+  const code = character.codePointAt(0) ?? 0;
+  const advance = face.advance[code] ?? 0;
+  return advance > 0 ? Math.max(advance, face.narrow[code] ?? 0) : unknownAdvance(code);
 }
 
 /** Lines of at most `width`, broken at spaces; a word that is longer than a line is broken between characters. */
 export function wrap(text: string, width: number, capHeight: number, bold = false): string[] {
+  const key = `${width} ${capHeight} ${bold ? "b" : "r"} ${text}`;
+  const known = WRAPPED.get(key);
+  if (known !== undefined) return [...known];
+  if (WRAPPED.size >= MOST_WRAPPED) WRAPPED.clear();
+  const lines = wrapOnce(text, width, capHeight, bold);
+  WRAPPED.set(key, lines);
+  return [...lines];
+}
+
+/** Texts wrapped lately: notes and cautions stand on every sheet. Emptied when it is full. */
+const WRAPPED = new Map<string, readonly string[]>();
+const MOST_WRAPPED = 1024;
+
+function wrapOnce(text: string, width: number, capHeight: number, bold: boolean): readonly string[] {
   const most = width / emUnit(capHeight);
   const space = measureOnce(" ", bold).advance;
   const lines: string[] = [];
@@ -151,6 +199,7 @@ function wordsOf(text: string, most: number, bold: boolean): readonly string[] {
   return words.some(isLong) ? words.flatMap((word) => (isLong(word) ? pieces(word, most, bold) : [word])) : words;
 }
 
+/** A word in pieces that fit: broken after a hyphen and the like where there is one, else between characters. */
 function pieces(word: string, most: number, bold: boolean): readonly string[] {
   const face = bold ? BOLD : REGULAR;
   const result: string[] = [];
@@ -159,15 +208,24 @@ function pieces(word: string, most: number, bold: boolean): readonly string[] {
   for (const character of word) {
     const advance = advanceOf(character, face);
     if (piece !== "" && taken + advance > most) {
-      result.push(piece);
-      piece = "";
-      taken = 0;
+      const end = breakOf(piece);
+      result.push(piece.slice(0, end));
+      piece = piece.slice(end);
+      taken = measureOnce(piece, bold).advance;
     }
     piece += character;
     taken += advance;
   }
   return piece === "" ? result : [...result, piece];
 }
+
+/** Where a piece that fills its line is broken: after its last sign that joins words, else at its end. */
+function breakOf(piece: string): number {
+  const end = greatestOf(JOINTS.map((joint) => piece.lastIndexOf(joint))) + 1;
+  return end > 1 ? end : piece.length;
+}
+
+const JOINTS = ["-", "_", "/", "."] as const;
 
 /** At most `most` lines, the last one ending in an ellipsis when there was more. */
 export function wrapAtMost(text: string, width: number, capHeight: number, most: number, bold = false): string[] {

@@ -1,5 +1,6 @@
 /** How the plan and the views beside it share the paper: a row of them under it, or a column at its right. */
 import { greatestOf } from "../units/extremes.js";
+import type { Margins } from "./chains.js";
 import type { Block } from "./legend.js";
 import type { Area } from "./paper.js";
 import type { PaperPoint } from "./scene.js";
@@ -11,11 +12,8 @@ import { textWidth } from "./text-metrics.js";
 export interface PlanNeed {
   readonly drawn: ViewSize;
   readonly plate: ViewSize;
-  /** Dimension lines, axes and their letters. */
-  readonly left: number;
-  readonly right: number;
-  readonly above: number;
-  readonly below: number;
+  /** Dimension lines, axes and their letters, at a scale of the plan. */
+  readonly margins: (factor: number) => Margins;
   /** Paper for the callouts: the width of the widest, and the height of all under each other. */
   readonly callouts: ViewSize;
 }
@@ -134,9 +132,10 @@ function sizeChoices(sides: readonly SideView[]): readonly Pick<Choice, "sizes" 
 function choiceAt(input: ViewsInput, choice: Omit<Choice, "comfortable">): Choice | null {
   const { need } = input;
   const { factor } = choice.scale;
+  const { left, right, above, below } = need.margins(factor);
   const spare = {
-    width: choice.plan.width - need.left - need.right - need.drawn.width * factor,
-    height: choice.plan.height - need.above - need.below - need.drawn.height * factor,
+    width: choice.plan.width - left - right - need.drawn.width * factor,
+    height: choice.plan.height - above - below - need.drawn.height * factor,
   };
   if (spare.width < 0 || spare.height < 0) return null;
   const longest = Math.max(need.plate.width, need.plate.height) * factor;

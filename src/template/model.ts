@@ -28,7 +28,7 @@ export interface Hole {
 }
 
 /** What a mark shows. */
-export type MarkKind = "centre-line" | "axis" | "top" | "mark" | "tag" | "punch" | "north" | "grid";
+export type MarkKind = "centre-line" | "axis" | "top" | "mark" | "tag" | "size" | "punch" | "north" | "grid";
 
 /** One mark: single strokes (polylines of points), each drawn once. `text` is what it says, "" for lines. */
 export interface Mark {
@@ -41,11 +41,12 @@ export interface Mark {
   readonly textHeight: Length;
 }
 
-/** A mark that found no room, and why: becomes a `marks-room` row. */
+/** A mark that was left out: becomes a `marks-room` row. */
 export interface OmittedMark {
   readonly kind: MarkKind;
   readonly text: string;
-  readonly why: string;
+  /** No room on the plate; letters that the scribed font does not have; an axis that does not meet the plate. */
+  readonly cause: "room" | "font" | "off plate";
 }
 
 /**

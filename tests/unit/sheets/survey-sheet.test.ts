@@ -1,7 +1,6 @@
 /** The sheet of a group as surveyed: true to scale, nothing on top of anything, both answers and the cautions. */
 import { describe, expect, it } from "vitest";
 import { given, type Job, missing } from "../../../src/job/model/job.js";
-import { findTextCollisions } from "../../../src/sheets/index.js";
 import { distanceToBox, textBox } from "../../../src/sheets/occupied.js";
 import type { SceneGroup, SceneItem } from "../../../src/sheets/scene.js";
 import { drawSurveySheet } from "../../../src/sheets/survey-sheet.js";
@@ -11,6 +10,7 @@ import { baseFixture, groupFixture } from "../../fixture.js";
 import { drawFrom } from "../../seed.js";
 import { placementAt } from "../../setting-out-plan.js";
 import { moved, surveyCase, surveyOf } from "../../survey-case.js";
+import { collisionsOf } from "./collisions.js";
 
 const one = surveyCase({ placements: [placementAt(["A", "1"])] });
 
@@ -34,8 +34,8 @@ describe("the sheet of a group as surveyed", () => {
   const words = flat(scene.items).flatMap((item) => (item.kind === "text" ? [item.text] : []));
 
   it("has no text on another", () => {
-    expect(findTextCollisions(scene)).toEqual([]);
-    expect(findTextCollisions(sheetOf(0).scene)).toEqual([]);
+    expect(collisionsOf(scene)).toEqual([]);
+    expect(collisionsOf(sheetOf(0).scene)).toEqual([]);
   });
 
   it("says the verdict, both answers, what would let it drop on, and who decides", () => {
@@ -108,7 +108,7 @@ function tagFaults({ group, scene }: ReturnType<typeof sheetOfRods>): readonly s
       const box = textBox(text);
       return discs.some(({ center, radius }) => distanceToBox(center, box) < radius) ? [`${data.tag} in a hole`] : [];
     }),
-    ...findTextCollisions(scene).map((each) => JSON.stringify(each)),
+    ...collisionsOf(scene).map((each) => JSON.stringify(each)),
   ];
 }
 
