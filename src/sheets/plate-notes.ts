@@ -4,9 +4,10 @@ import { NOT_CHECKED_AT_ALL } from "../checks/model.js";
 import { listed } from "../diagnostics/listed.js";
 import { keyWords } from "../template/index.js";
 import type { Hole } from "../template/model.js";
-import { formatLength, type Unit } from "../units/index.js";
+import { formatLength } from "../units/index.js";
 import { alikeHoles, sizeText } from "./callouts.js";
 import type { SheetRequest } from "./request.js";
+import { spellingOf } from "./spelling.js";
 
 /** What the shop and the field must know of this plate. */
 export function plateNotes(request: SheetRequest, unplaced: readonly string[]): readonly string[] {
@@ -15,25 +16,32 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
   const punched = plate.material === "plywood" ? [] : plate.holes.filter(({ made }) => made === "drill");
   const drilled = alikeHoles(punched, job.unit);
   return [
-    "Set with the face marked TOP up. +X and +Y are the type's own axes, not north: the anchor-rod plan shows the turn.",
+    axesNote(request),
     ...(plate.material === "plywood"
       ? plywoodNotes(drillListName)
       : ["Sizes are nominal, without kerf. Cut from the cut file, do not scale this print."]),
-    ...drilled.map((alike) => punchNote(alike, job.unit)),
+    ...drilled.map((alike) => punchNote(alike, job)),
     ...(scribed === "" ? [] : [scribed]),
     ...plate.sized.map(({ what, how }) => `Size of ${what}: ${how}.`),
     ...polygonNotes(request),
-    ...(plate.marks.some(({ kind }) => kind === "north")
-      ? ["N points to plan north wherever this template is set: all its places are turned alike."]
-      : []),
     ...(plate.keyed === null
       ? []
-      : [`Key: ${keyWords(plate.keyed, job.unit)}. A template that lies any other way round shows it at the edge.`]),
-    ...(base.columnName === "" ? [] : [`Column ${base.columnName}.`]),
+      : [
+          `Orientation ${keyWords(plate.keyed, job.unit)}. A template that lies any other way round shows it at the edge.`,
+        ]),
+    ...(base.columnName === "" ? [] : [`Column: ${base.columnName}.`]),
     ...sharedNotes(request),
     ...(base.note === "" ? [] : [base.note]),
     ...unplaced.slice(0, MOST_UNPLACED),
   ];
+}
+
+/** Which face is up, and what the axes have to do with north. */
+function axesNote({ plate }: SheetRequest): string {
+  const axes = "Set with the face TOP up. +X and +Y are the template's own axes";
+  return plate.marks.some(({ kind }) => kind === "north")
+    ? `${axes}. N points to plan north wherever this template is set: all its places are turned alike.`
+    : `${axes}, not north: the anchor-rod plan gives the turn.`;
 }
 
 const MOST_UNPLACED = 8;
@@ -63,14 +71,15 @@ function polygonNotes({ base, job }: SheetRequest): readonly string[] {
 
 const MOST_TAGS = 12;
 
-function punchNote(alike: readonly Hole[], unit: Unit): string {
+function punchNote(alike: readonly Hole[], { unit, editions }: SheetRequest["job"]): string {
   const more = alike.length > MOST_TAGS ? ` and ${alike.length - MOST_TAGS} more` : "";
   const tags = alike
     .slice(0, MOST_TAGS)
     .map(({ tag }) => tag)
     .join(", ");
   const sizes = [...new Set(alike.map((hole) => sizeText(hole, unit)))].join(", ");
-  return `Centre punch and drill ${tags}${more}: ${sizes}.`;
+  const punch = spellingOf(editions).center === "CENTER" ? "Center punch" : "Centre punch";
+  return `${punch} and drill ${tags}${more}: ${sizes}.`;
 }
 
 function plywoodNotes(drillListName: string | null): readonly string[] {
@@ -88,7 +97,7 @@ function markWords({ plate, job }: SheetRequest): string {
 
 /** Printed on every sheet. */
 export const SHEET_CAUTIONS: readonly string[] = [
-  `NOT CHECKED: ${NOT_CHECKED_AT_ALL.join(", ")}.`,
+  `NOT CHECKED AT ALL: ${NOT_CHECKED_AT_ALL.join(", ")}.`,
   CAUTION.fieldChange,
   `${CAUTION.guardRods} ${CAUTION.noLifting}`,
   `${CAUTION.releasedOnly} ${CAUTION.surveyAgain}`,

@@ -45,10 +45,11 @@ function row(changes: Partial<CheckRow>): CheckRow {
 const failing = (changes: Partial<CheckRow> = {}): CheckRow =>
   row({ status: "fail", value: length(0.5), margin: length(-0.5), ...changes });
 
+const cases = Object.entries(sheetCases).map(([name, make]) => [name, make()] as const);
+
 describe("the signer's block", () => {
   it("has every fail of every case, whatever the room, or is not drawn", () => {
-    for (const [name, make] of Object.entries(sheetCases)) {
-      const request = make();
+    for (const [name, request] of cases) {
       const own = prepared(request.rows, request);
       const failed = new Set(request.rows.filter(({ status }) => status === "fail").map(({ plainName }) => plainName));
       for (const panel of PANELS)
@@ -60,8 +61,7 @@ describe("the signer's block", () => {
   });
 
   it("names every rule that was not checked, with its key", () => {
-    for (const make of Object.values(sheetCases)) {
-      const request = make();
+    for (const [, request] of cases) {
       const words = wordsOf(prepared(request.rows, request), 400)?.join(" ") ?? "";
       const open = request.rows.filter(({ status }) => status === "not-checked");
       for (const { plainName, missing: keys } of open)
