@@ -1,13 +1,13 @@
 /** What is said of holes and corners with a leader; where there is room to say it is found in `leaders.ts`. */
 
 import type { Point } from "../geometry/vocabulary.js";
-import type { Base, Corner, Job } from "../job/model/job.js";
+import type { Base, Corner, Job, Offset } from "../job/model/job.js";
 import { boltCircleOf, standsToAxes } from "../patterns/index.js";
 import { keySize } from "../template/index.js";
 import type { Hole, Plate } from "../template/model.js";
 import { greatestOf, leastOf } from "../units/extremes.js";
 import { groupBy } from "../units/group-by.js";
-import { formatLength, toMillimetres, type Unit } from "../units/index.js";
+import { formatLength, type Length, nanometres, toMillimetres, type Unit } from "../units/index.js";
 import { at } from "./items.js";
 import { spellingOf } from "./spelling.js";
 import { textWidth } from "./text-metrics.js";
@@ -63,20 +63,22 @@ export function calloutsOf(called: CalledOut): readonly Callout[] {
     ],
     targets: outermost(alike).flatMap(targetsOf),
   }));
-  return [...holes, ...cornerCallout(called), ...orientationCallout(called)];
+  return [...holes, ...cornerCallout(called), ...cutCallouts(called), ...orientationCallout(called)];
 }
 
 const CUT_WORDS = { "corner cut": "CUT", "corner notch": "NOTCH", "edge notch": "NOTCH" } as const;
 
 /** The cut or notch that shows a wrong way round, pointed at in the middle of its longest side; on a round plate by its angle. */
-function orientationCallout({ plate: { keyed, region }, job: { unit } }: CalledOut): readonly Callout[] {
+function orientationCallout({ plate: { keyed, region }, base, job: { unit } }: CalledOut): readonly Callout[] {
   if (keyed === null || region.outer.kind === "circle") return [];
   const joints = region.outer.segments.map(({ from, to }) => at((from.x + to.x) / 2, (from.y + to.y) / 2));
   const place =
     keyed.bare.kind === "circle" ? [[`AT ${angleOf(keyed.at, keyed.bare.center)}°`, COUNTER_CLOCKWISE]] : [];
+  const isSquare = base.template.outline.kind === "rectangle" && keyed.kind !== "edge notch";
+  const size = isSquare ? legs(keyed.x, keyed.y, unit) : keySize(keyed, unit);
   return [
     {
-      lines: [[`ORIENTATION ${CUT_WORDS[keyed.kind]}`, keySize(keyed, unit)], ...place],
+      lines: [[`ORIENTATION ${CUT_WORDS[keyed.kind]}`, size], ...place],
       targets: [{ center: nearest(joints, keyed.at), radius: 0 }],
     },
   ];
@@ -189,6 +191,42 @@ function cornerCallout({ plate, base, job: { unit } }: CalledOut): readonly Call
   return [{ lines: [[words], [`${others.length} CORNERS`]], targets }];
 }
 
+/** Corners of a polygon's bounding rectangle that are cut off, by the legs of the cut: one callout for those alike. */
+function cutCallouts({ base: { template }, job: { unit } }: CalledOut): readonly Callout[] {
+  const { outline } = template;
+  if (outline.kind !== "polygon") return [];
+  const alike = groupBy(cutsOf(outline.at), ({ x, y }) => legs(x, y, unit));
+  return [...alike].map(([words, cuts]) => ({
+    lines: [[cuts.length > 1 ? `${cuts.length} CORNERS CUT` : "CORNER CUT"], [words]],
+    targets: cuts.map(({ middle: center }) => ({ center, radius: 0 })),
+  }));
+}
+
+interface Cut {
+  readonly x: Length;
+  readonly y: Length;
+  readonly middle: Point;
+}
+
+/** Slanting sides from an upright side of the bounding rectangle to a level one. */
+function cutsOf(corners: readonly Offset[]): readonly Cut[] {
+  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
+  const isAtX = ({ x }: Offset) => x === leastOf(xs) || x === greatestOf(xs);
+  const isAtY = ({ y }: Offset) => y === leastOf(ys) || y === greatestOf(ys);
+  return corners.flatMap((from, i) => {
+    const to = corners[(i + 1) % corners.length] ?? from;
+    if (from.x === to.x || from.y === to.y || !((isAtX(from) && isAtY(to)) || (isAtY(from) && isAtX(to)))) return [];
+    const [x, y] = [nanometres(Math.abs(to.x - from.x)), nanometres(Math.abs(to.y - from.y))];
+    return [{ x, y, middle: at((from.x + to.x) / 2e6, (from.y + to.y) / 2e6) }];
+  });
+}
+
+/** `1 × 1`, or `X 1, Y 1/2` where it matters which leg lies along which axis. */
+function legs(x: Length, y: Length, unit: Unit): string {
+  const [first, second] = [formatLength(x, unit), formatLength(y, unit)];
+  return x === y ? `${first} × ${second}` : `X ${first}, Y ${second}`;
+}
+
 /** True for the corner that the key took. */
 function isKeyed({ keyed }: Plate, corner: Point): boolean {
   if (keyed === null || keyed.kind === "edge notch") return false;
@@ -200,11 +238,11 @@ function cornerWords(corner: Corner, unit: Unit): string | null {
     case "square":
       return null;
     case "chamfer":
-      return `CHAMFER ${formatLength(corner.x, unit)} × ${formatLength(corner.y, unit)}`;
+      return `CHAMFER ${legs(corner.x, corner.y, unit)}`;
     case "round":
       return `R${formatLength(corner.radius, unit)}`;
     case "notch":
-      return `NOTCH ${formatLength(corner.x, unit)} × ${formatLength(corner.y, unit)}`;
+      return `NOTCH ${legs(corner.x, corner.y, unit)}`;
   }
 }
 

@@ -61,19 +61,22 @@ const [ELONGATED, LEAST_SIDE] = [2, 0.6];
 export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, strict: boolean): readonly Layout[] {
   const { lettering } = sheet;
   const inside = insideBorder(sheet);
+  const panels = layoutPanels(request, sheet, inside, strict);
+  if (panels.length === 0) return [];
   const plan = planInput(request, lettering, mode);
   const need = planNeed(request, plan);
   const marks = marksView(request, lettering);
   const sides = [...(marks === null ? [] : [marks]), settingSection(request, lettering)];
   const usual = scales(request.job.unit);
-  const layouts = layoutPanels(request, sheet, inside, strict).flatMap((panel) => {
+  const layouts = panels.flatMap((panel) => {
     const frame = frameAround(request, plan, lettering, inside, panel);
-    return arrangeViews(frame.room, { need, sides, corner: frame.corner, scales: usual, lettering }).map((views) => ({
-      ...{ sheet, mode, panel, frame, plan, need, views },
-      worth: worthOf(request, views, need),
-    }));
+    const input = { need, sides, corner: frame.corner, scales: usual, lettering };
+    return arrangeViews(frame.room, input).map(
+      (views): Layout => ({ sheet, mode, panel, frame, plan, need, views, worth: worthOf(request, views, need) }),
+    );
   });
-  return layouts.sort((a, b) => b.views.scale.factor - a.views.scale.factor);
+  const roomy = ({ panel }: Layout) => (panel.roomy ? 1 : 0);
+  return layouts.sort((a, b) => b.views.scale.factor - a.views.scale.factor || roomy(b) - roomy(a));
 }
 
 function worthOf({ plate }: Prepared, views: ViewsLayout, need: PlanNeed): Worth {

@@ -10,11 +10,11 @@ import { checkLines } from "./check-table.js";
 import { FOOT_GAP, type Layout, layoutsOn } from "./choose-layout.js";
 import { at, group, text } from "./items.js";
 import { type Box, isTaken } from "./occupied.js";
-import { type Area, type Draft, put, putAll, startDraft, withGaps } from "./paper.js";
+import { type Area, type Draft, startDraft, withGaps } from "./paper.js";
 import type { View } from "./plan-shapes.js";
 import { type ChainMode, type Demand, type PlanPart, putPlan } from "./plan-view.js";
 import type { Prepared, SheetRequest } from "./request.js";
-import type { Scene, SceneItem } from "./scene.js";
+import type { PaperPoint, Scene, SceneItem } from "./scene.js";
 import { type SheetSize, sheetSizes } from "./sheet-sizes.js";
 import { statusWords } from "./status-words.js";
 import { printable, textWidth } from "./text-metrics.js";
@@ -53,7 +53,7 @@ function stepsOn(request: Prepared, sheet: SheetSize): { readonly good: Layout[]
 }
 
 /** Layouts of one scale that are tried. */
-const MOST_LAYOUTS = 3;
+const MOST_LAYOUTS = 2;
 
 function isGood([first]: readonly Layout[]): boolean {
   return first?.worth.good ?? false;
@@ -65,27 +65,25 @@ function isWorthMore([a]: readonly Layout[], [b]: readonly Layout[]): number {
   return b.worth.hole - a.worth.hole || b.worth.share - a.worth.share;
 }
 
-/** What is tried at one scale, in this order. */
-const TRIALS: readonly { readonly mode: ChainMode; readonly demand: Demand }[] = [
-  { mode: "full", demand: "good" },
-  { mode: "ends", demand: "good" },
-  { mode: "full", demand: "fair" },
-  { mode: "ends", demand: "fair" },
-];
-
 /** Draws at one scale, in the first of its layouts in which everything stands clear of everything else. */
 function drawStep(request: Prepared, layouts: readonly Layout[]): Scene | null {
-  const hopeless = new Set<string>();
-  for (const { mode, demand } of TRIALS) {
-    const tried = mode === "full" ? layouts : inMode(request, layouts, mode);
-    for (const layout of tried) {
-      if (PARTS.some((part) => hopeless.has(failureKey(part, mode, demand)))) break;
-      const drawn = draw(request, layout, demand);
-      if (drawn.kind === "drawn") return drawn.scene;
-      if (drawn.part !== "callouts") hopeless.add(failureKey(drawn.part, mode, demand));
-    }
+  const full = drawFirst(request, layouts);
+  if (full.kind === "drawn") return full.scene;
+  if (full.part === "callouts" || full.part === "notes") return null;
+  const ends = drawFirst(request, inMode(request, layouts, "ends"));
+  return ends.kind === "drawn" ? ends.scene : null;
+}
+
+/** Good on one of the layouts, else fair on the last. Only callouts and notes may find room in another layout at one scale. */
+function drawFirst(request: Prepared, layouts: readonly Layout[]): Drawn {
+  let last: Drawn = { kind: "failed", part: "notes" };
+  for (const layout of layouts) {
+    last = draw(request, layout, "good");
+    if (last.kind === "drawn") return last;
+    if (last.part !== "callouts" && last.part !== "notes") break;
   }
-  return null;
+  const roomiest = layouts.at(-1);
+  return roomiest === undefined ? last : draw(request, roomiest, "fair");
 }
 
 function inMode(request: Prepared, [first]: readonly Layout[], mode: ChainMode): readonly Layout[] {
@@ -96,22 +94,7 @@ function inMode(request: Prepared, [first]: readonly Layout[], mode: ChainMode):
     .slice(0, MOST_LAYOUTS);
 }
 
-/** The same failure would come again under this key at the same scale; callouts fail for the room around the plan. */
-function failureKey(part: FailedPart, mode: ChainMode, demand: Demand): string {
-  switch (part) {
-    case "chains":
-      return `${part} ${mode}`;
-    case "diagonal":
-    case "notes":
-      return part;
-    case "tags":
-    case "callouts":
-      return `${part} ${demand}`;
-  }
-}
-
 type FailedPart = PlanPart | "notes";
-const PARTS: readonly FailedPart[] = ["chains", "diagonal", "tags", "notes"];
 
 /** On the largest sheet, whatever finds no room left to tables and notes. */
 function drawAnyway(request: Prepared, sheets: readonly SheetSize[]): Scene {
@@ -152,19 +135,22 @@ type Drawn = { readonly kind: "drawn"; readonly scene: Scene } | { readonly kind
 
 /** Banners at the top, the views, scale bar and legend at the foot, tables at the right. */
 function draw(request: Prepared, layout: Layout, demand: Demand): Drawn {
-  const { sheet, frame, views, panel, plan } = layout;
-  const draft = startDraft(frame.area);
-  const planDraft: Draft = { ...draft, area: views.plan, items: [] };
+  const { sheet, views, panel, plan } = layout;
+  const draft = startDraft(views.plan);
   const view = viewIn(layout);
-  const result = putPlan(planDraft, view, { ...plan, demand });
+  const result = putPlan(draft, view, { ...plan, demand });
   if (result.kind === "failed") return result;
   const tables = panel.finish(result.unplaced, views.scale);
   if (tables === null) return { kind: "failed", part: "notes" };
-  putHeadAndFoot(draft, layout);
-  putPlanTitle(draft, planDraft, layout, view);
-  for (const side of views.sides) putSide(draft, side, layout);
-  const planned = group("plan", withGaps(planDraft.items, planDraft.gaps), { scale: views.scale.factor });
-  return { kind: "drawn", scene: sceneOf(request, sheet, [frameOf(sheet), planned, ...draft.items, ...tables]) };
+  const items = [
+    frameOf(sheet),
+    group("plan", withGaps(draft.items, draft.gaps), { scale: views.scale.factor }),
+    ...headAndFoot(layout),
+    ...planTitle(draft, layout, view),
+    ...views.sides.flatMap((side) => sideItems(side, layout)),
+    ...tables,
+  ];
+  return { kind: "drawn", scene: sceneOf(request, sheet, items) };
 }
 
 const MOST_NAMED = 8;
@@ -183,20 +169,20 @@ function sceneOf(request: SheetRequest, sheet: SheetSize, items: readonly SceneI
   };
 }
 
-/** Draws the banners from the top down, what stands at the foot from the bottom up, scale bar and legend over it. */
-function putHeadAndFoot(draft: Draft, { frame, views }: Layout): void {
+/** The banners from the top down, what stands at the foot from the bottom up, scale bar and legend over it. */
+function headAndFoot({ frame, views }: Layout): readonly SceneItem[] {
   const { area, head, foot, corner } = frame;
   let [y0, y1] = [area.y0, area.y1];
-  for (const piece of head) {
-    put(draft, piece.draw(area.x0, y1));
+  const banners = head.map((piece) => {
+    const item = piece.draw(area.x0, y1);
     y1 -= piece.height;
-  }
-  for (const piece of foot) {
-    y0 += piece.height;
-    put(draft, piece.draw(area.x0, y0));
-    y0 += FOOT_GAP;
-  }
-  put(draft, corner.draw(views.corner.x, views.corner.y));
+    return item;
+  });
+  const bands = foot.map((piece) => {
+    y0 += piece.height + FOOT_GAP;
+    return piece.draw(area.x0, y0 - FOOT_GAP);
+  });
+  return [...banners, ...bands, corner.draw(views.corner.x, views.corner.y)];
 }
 
 const PLAN_TITLE = "PLAN: VIEW FROM TOP, THIS FACE UP";
@@ -213,7 +199,7 @@ function viewIn({ plan, need, views }: Layout): View {
 }
 
 /** Under the plan and what belongs to it, as near as there is room. */
-function putPlanTitle(draft: Draft, planDraft: Draft, { plan, need, views, sheet }: Layout, view: View): void {
+function planTitle(draft: Draft, { plan, need, views, sheet }: Layout, view: View): readonly SceneItem[] {
   const { lettering } = sheet;
   const band = titleBand(lettering);
   const under = `SCALE ${scaleWords(views.scale)}`;
@@ -224,11 +210,11 @@ function putPlanTitle(draft: Draft, planDraft: Draft, { plan, need, views, sheet
     Math.max(x0 + half, view.origin.x + ((plan.drawn.x0 + plan.drawn.x1) / 2) * view.scale),
   );
   const isClear = (foot: number) =>
-    !isTaken(planDraft.taken, boxOf({ x0: x - half - 2, x1: x + half + 2, y0: foot, y1: foot + band }));
+    !isTaken(draft.taken, boxOf({ x0: x - half - 2, x1: x + half + 2, y0: foot, y1: foot + band }));
   let foot = view.origin.y + plan.drawn.y0 * view.scale - need.below - band;
   while (foot > y0 - band && !isClear(foot)) foot -= TITLE_STEP;
   const title = at(x, Math.max(foot, y0 - band) + titleBaselines(lettering).title);
-  putTitle(draft, title, PLAN_TITLE, under, sheet, views.plan);
+  return titleItems(title, PLAN_TITLE, under, sheet, views.plan);
 }
 
 const TITLE_STEP = 2;
@@ -237,24 +223,24 @@ function boxOf({ x0, y0, x1, y1 }: Area): Box {
   return [at(x0, y0), at(x1, y0), at(x1, y1), at(x0, y1)];
 }
 
-function putSide(draft: Draft, { view, size, area, title }: PlacedSide, { sheet }: Layout): void {
-  putAll(draft, view.draw(area, size));
-  putTitle(draft, title, view.title, view.under(size), sheet, area);
+function sideItems({ view, size, area, title }: PlacedSide, { sheet }: Layout): readonly SceneItem[] {
+  return [...view.draw(area, size), ...titleItems(title, view.title, view.under(size), sheet, area)];
 }
 
 /** Centred under its view, but never past the sides of its area. */
-function putTitle(
-  draft: Draft,
-  middle: { readonly x: number; readonly y: number },
+function titleItems(
+  middle: PaperPoint,
   words: string,
   under: string,
   { lettering }: SheetSize,
-  area: { readonly x0: number; readonly x1: number },
-): void {
+  area: Pick<Area, "x0" | "x1">,
+): readonly SceneItem[] {
   const { body, small } = lettering;
   const half = Math.max(textWidth(words, body, true), textWidth(under, small)) / 2;
   const x = Math.min(area.x1 - half, Math.max(area.x0 + half, middle.x));
   const lower = middle.y - titleBaselines(lettering).title + titleBaselines(lettering).under;
-  put(draft, text("heading", words, at(x, middle.y), body, { anchor: "middle", bold: true }));
-  put(draft, text("label", under, at(x, lower), small, { anchor: "middle" }));
+  return [
+    text("heading", words, at(x, middle.y), body, { anchor: "middle", bold: true }),
+    text("label", under, at(x, lower), small, { anchor: "middle" }),
+  ];
 }

@@ -33,9 +33,10 @@ export function gridOf(area: Area, obstacles: Obstacles): FreeGrid {
 /** No cell of this rectangle is taken, and all of it lies in the area. */
 export function isGridFree({ area, cell, columns, sums }: FreeGrid, x0: number, y0: number, x1: number, y1: number) {
   if (x0 < area.x0 || y0 < area.y0 || x1 > area.x1 || y1 > area.y1) return false;
-  const [i0, j0] = [Math.floor((x0 - area.x0) / cell), Math.floor((y0 - area.y0) / cell)];
-  const [i1, j1] = [Math.ceil((x1 - area.x0) / cell), Math.ceil((y1 - area.y0) / cell)];
-  const [low, high] = [j0 * (columns + 1), j1 * (columns + 1)];
+  const i0 = Math.floor((x0 - area.x0) / cell);
+  const i1 = Math.ceil((x1 - area.x0) / cell);
+  const low = Math.floor((y0 - area.y0) / cell) * (columns + 1);
+  const high = Math.ceil((y1 - area.y0) / cell) * (columns + 1);
   return (sums[high + i1] ?? 0) - (sums[high + i0] ?? 0) - (sums[low + i1] ?? 0) + (sums[low + i0] ?? 0) === 0;
 }
 
@@ -67,8 +68,10 @@ function stepsOf(length: number, cell: number): number {
 
 function takeSegments(grid: FreeGrid, segments: readonly number[]): void {
   for (let i = 0; i < segments.length; i += 5) {
-    const [x, y] = [segments[i] ?? 0, segments[i + 1] ?? 0];
-    const [dx, dy] = [(segments[i + 2] ?? 0) - x, (segments[i + 3] ?? 0) - y];
+    const x = segments[i] ?? 0;
+    const y = segments[i + 1] ?? 0;
+    const dx = (segments[i + 2] ?? 0) - x;
+    const dy = (segments[i + 3] ?? 0) - y;
     const steps = Math.max(1, stepsOf(Math.hypot(dx, dy), grid.cell));
     for (let k = 0; k <= steps; k++) take(grid, x + (dx * k) / steps, y + (dy * k) / steps);
   }
@@ -76,7 +79,9 @@ function takeSegments(grid: FreeGrid, segments: readonly number[]): void {
 
 function takeCircles(grid: FreeGrid, circles: readonly number[]): void {
   for (let i = 0; i < circles.length; i += 4) {
-    const [x, y, radius] = [circles[i] ?? 0, circles[i + 1] ?? 0, circles[i + 2] ?? 0];
+    const x = circles[i] ?? 0;
+    const y = circles[i + 1] ?? 0;
+    const radius = circles[i + 2] ?? 0;
     const steps = Math.max(8, stepsOf(2 * Math.PI * radius, grid.cell));
     const turn = (2 * Math.PI) / steps;
     for (let k = 0; k < steps; k++) take(grid, x + radius * Math.cos(k * turn), y + radius * Math.sin(k * turn));
@@ -91,7 +96,8 @@ function takeTexts(grid: FreeGrid, texts: readonly number[]): void {
     const up = Math.max(1, stepsOf(height, grid.cell));
     for (let k = 0; k <= along; k++)
       for (let j = 0; j <= up; j++) {
-        const [u, v] = [(length * k) / along, (height * j) / up];
+        const u = (length * k) / along;
+        const v = (height * j) / up;
         take(grid, (texts[i] ?? 0) + u * ux - v * uy, (texts[i + 1] ?? 0) + u * uy + v * ux);
       }
   }

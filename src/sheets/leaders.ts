@@ -26,7 +26,7 @@ import { textWidth } from "./text-metrics.js";
 
 /** The same in degrees from the level, in each quarter: those of drawing practice, and what is taken where these find no room. */
 const ANGLES = [45, 60, 30] as const;
-const OTHER_ANGLES = [37, 52, 22, 67, 15, 75] as const;
+const OTHER_ANGLES = [37, 52, 22, 68] as const;
 
 const SHOULDER = 3;
 const TEXT_GAP = 1;
@@ -35,6 +35,8 @@ const STEP = 1.5;
 const LEADING = 1.7;
 const ARROW = 2.7;
 const CLEARANCE = 1.3;
+/** Between two callouts, so that each is read as one. */
+const APART = 3;
 
 /** One way of breaking the words of a callout. */
 interface Wrapping {
@@ -60,6 +62,7 @@ interface Search {
   readonly obstacles: Obstacles;
   readonly grid: FreeGrid;
   readonly sight: Sight;
+  readonly block: Block;
   readonly letter: number;
   readonly worst: number;
   readonly placed: Placed[];
@@ -74,7 +77,7 @@ interface Placed {
   readonly taken: Area;
 }
 
-/** How callouts are set: letter heights, the first that serves is taken; no leader costs more than `worst` millimetres. */
+/** How callouts are set: letter heights, the first that serves for all is taken; no leader costs more than `worst` millimetres. */
 export interface CalloutSetting {
   readonly letters: readonly number[];
   readonly worst: number;
@@ -91,21 +94,24 @@ export function putCallouts(
   { letters, worst }: CalloutSetting,
 ): readonly Callout[] {
   const obstacles = obstaclesOf(draft.items);
-  const base = {
-    draft,
-    obstacles,
-    grid: gridOf(draft.area, obstacles),
-    sight: { blocked: 0, at: [], tolls: [] },
-    worst,
-  };
-  const sets = letters.map((letter) => ({ ...base, letter }));
-  const first = placeInTurn(sets, view, callouts);
-  const [lost] = first.left;
-  const again =
-    lost === undefined ? first : placeInTurn(sets, view, [lost, ...callouts.filter((each) => each !== lost)]);
-  const best = again.left.length < first.left.length ? again : first;
+  const grid = gridOf(draft.area, obstacles);
+  let best: Outcome = { placed: [], left: callouts };
+  for (const letter of letters) {
+    const outcome = placeAll(() => startSearch(draft, obstacles, grid, letter, worst), view, callouts);
+    if (outcome.left.length < best.left.length) best = outcome;
+    if (best.left.length === 0) break;
+  }
   for (const { item } of best.placed) put(draft, item);
   return best.left;
+}
+
+/** As they come; where one finds no room, again with that one before all others. */
+function placeAll(start: () => Search, view: View, callouts: readonly Callout[]): Outcome {
+  const first = placeInTurn(start(), view, callouts);
+  const [lost] = first.left;
+  if (lost === undefined || lost === callouts[0]) return first;
+  const again = placeInTurn(start(), view, [lost, ...callouts.filter((each) => each !== lost)]);
+  return again.left.length < first.left.length ? again : first;
 }
 
 interface Outcome {
@@ -113,30 +119,30 @@ interface Outcome {
   readonly left: readonly Callout[];
 }
 
-function placeInTurn(sets: readonly Omit<Search, "placed">[], view: View, callouts: readonly Callout[]): Outcome {
-  const placed: Placed[] = [];
-  const left: Callout[] = [];
-  const [obstacles] = sets.map((set) => set.obstacles);
-  const before = obstacles === undefined ? null : countObstacles(obstacles);
-  for (const callout of callouts) if (!placeOne(sets, view, callout, placed)) left.push(callout);
-  if (obstacles !== undefined && before !== null) cutObstacles(obstacles, before);
-  return { placed, left };
+function startSearch(draft: Draft, obstacles: Obstacles, grid: FreeGrid, letter: number, worst: number): Search {
+  const block = { x: 0, y: 0, width: 0, height: 0, level: 0, elbow: 0, foot: 0 };
+  const sight = { blocked: 0, at: [], tolls: [] };
+  return { draft, obstacles, grid, sight, block, letter, worst, placed: [] };
 }
 
-function placeOne(sets: readonly Omit<Search, "placed">[], view: View, callout: Callout, placed: Placed[]): boolean {
+function placeInTurn(search: Search, view: View, callouts: readonly Callout[]): Outcome {
+  const before = countObstacles(search.obstacles);
+  const left = callouts.filter((callout) => !placeOne(search, view, callout));
+  cutObstacles(search.obstacles, before);
+  return { placed: search.placed, left };
+}
+
+function placeOne(search: Search, view: View, callout: Callout): boolean {
   const targets = callout.targets.map(({ center, radius }) => ({
     center: onPaper(view, center),
     radius: radius * view.scale,
   }));
-  for (const set of sets) {
-    const found = findPlace({ ...set, placed }, targets, wrappingsOf(callout, set.letter));
-    if (found === null) continue;
-    const made = drawPlace(found, set.letter);
-    addObstacle(set.obstacles, made.item);
-    placed.push(made);
-    return true;
-  }
-  return false;
+  const found = findPlace(search, targets, wrappingsOf(callout, search.letter));
+  if (found === null) return false;
+  const made = drawPlace(found, search.letter);
+  addObstacle(search.obstacles, made.item);
+  search.placed.push(made);
+  return true;
 }
 
 /** As it is given, and with each phrase on its own line. */
@@ -191,7 +197,10 @@ function alongQuarters(
   return found;
 }
 
-/** The shortest leader along this ray, where it costs less than the best so far. */
+/**
+ * The cheapest leader along this ray, where it costs less than the best so far. Room for the words is asked first, which is
+ * cheap; what lies between them and the feature is looked for once, where there is any.
+ */
 function alongRay(
   search: Search,
   ray: Ray,
@@ -199,25 +208,32 @@ function alongRay(
   wrappings: readonly Wrapping[],
   best: Place | null,
 ): Place | null {
-  const { sight, worst } = search;
-  if (ray.reach < ray.from + SHORTEST) return best;
-  look(search.obstacles, ray, sight);
-  const limit = Math.min(worst, best?.cost ?? Infinity);
-  const crowd = crowding(search, ray);
-  for (let length = ray.from + SHORTEST; length < sight.blocked; length += STEP) {
-    const cost = length - ray.from + penalty + crowd;
-    if (cost >= limit) return best;
+  const { sight } = search;
+  const extra = penalty + crowding(search, ray);
+  let found = best;
+  sight.blocked = ray.reach;
+  for (let length = ray.from + SHORTEST, isSeen = false; length < sight.blocked; length += STEP) {
+    const cost = length - ray.from + extra;
+    if (cost >= limitOf(search, found)) return found;
     for (const [i, wrapping] of wrappings.entries()) {
-      const whole = cost + i * WRAPPED + tollTo(sight, length);
-      if (whole >= limit) continue;
-      const block = blockOf(ray, length, wrapping, search.letter);
-      if (!isClear(search, block)) continue;
-      const tip = at(ray.x + ray.dx * ray.from, ray.y + ray.dy * ray.from);
-      const place = { cost: whole, tip, dx: ray.dx, dy: ray.dy, wrapping, block };
-      if (isClearOfAll(search, place)) return place;
+      setBlock(search.block, ray, length, wrapping, search.letter);
+      if (cost + i * WRAPPED >= limitOf(search, found) || !isClear(search)) continue;
+      if (!isSeen) look(search.obstacles, ray, sight);
+      isSeen = true;
+      const place = { ...placeOf(ray, wrapping, search.block), cost: cost + i * WRAPPED + tollTo(sight, length) };
+      if (length >= sight.blocked) return found;
+      if (place.cost < limitOf(search, found) && isClearOfAll(search, place)) found = place;
     }
   }
-  return best;
+  return found;
+}
+
+function limitOf({ worst }: Search, best: Place | null): number {
+  return best === null ? worst : Math.min(worst, best.cost);
+}
+
+function placeOf({ x, y, dx, dy, from }: Ray, wrapping: Wrapping, block: Block): Omit<Place, "cost"> {
+  return { tip: at(x + dx * from, y + dy * from), dx, dy, wrapping, block: { ...block } };
 }
 
 /** A narrower block is as bad as this much more leader. */
@@ -231,43 +247,36 @@ function crowding({ placed }: Search, { x, y, dx, dy, from }: Ray): number {
   return placed.some(({ tip }) => Math.hypot(tip.x - tx, tip.y - ty) < CORNER) ? SHARED_CORNER : 0;
 }
 
-/** Where the words stand, their lower left corner, and the level of the leader's shoulder. */
+/** Where the words stand, their lower left corner, and the leader's elbow and foot; written over while a ray is tried. */
 interface Block {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-  readonly level: number;
-  readonly side: 1 | -1;
-  readonly elbow: number;
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+  level: number;
+  elbow: number;
+  foot: number;
 }
 
 /** The shoulder meets the first line at its beginning, or the longest one at its end. */
-function blockOf({ x, y, dx, dy }: Ray, length: number, wrapping: Wrapping, letter: number): Block {
-  const { width, height, longest } = wrapping;
+function setBlock(block: Block, { x, y, dx, dy }: Ray, length: number, wrapping: Wrapping, letter: number): void {
   const side = dx > 0 ? 1 : -1;
-  const [elbow, level] = [x + dx * length, y + dy * length];
-  const near = elbow + side * (SHOULDER + TEXT_GAP);
-  const line = side > 0 ? 0 : longest;
-  return {
-    x: side > 0 ? near : near - width,
-    y: level + letter / 2 + line * letter * LEADING - height,
-    width,
-    height,
-    level,
-    side,
-    elbow,
-  };
+  const line = side > 0 ? 0 : wrapping.longest;
+  block.elbow = x + dx * length;
+  block.level = y + dy * length;
+  block.foot = block.elbow + side * SHOULDER;
+  block.width = wrapping.width;
+  block.height = wrapping.height;
+  block.x = side > 0 ? block.foot + TEXT_GAP : block.foot - TEXT_GAP - wrapping.width;
+  block.y = block.level + letter / 2 + line * letter * LEADING - wrapping.height;
 }
 
-function isClear({ grid, placed }: Search, { x, y, width, height, level, elbow, side }: Block): boolean {
+function isClear({ grid, placed, block: { x, y, width, height, level, elbow, foot } }: Search): boolean {
   const c = CLEARANCE;
-  const foot = elbow + side * SHOULDER;
-  return (
-    isGridFree(grid, x - c, y - c, x + width + c, y + height + c) &&
-    isGridFree(grid, Math.min(elbow, foot), level - 0.4, Math.max(elbow, foot), level + 0.4) &&
-    placed.every(({ taken: t }) => x - c > t.x1 || x + width + c < t.x0 || y - c > t.y1 || y + height + c < t.y0)
-  );
+  if (!isGridFree(grid, x - c, y - c, x + width + c, y + height + c)) return false;
+  if (!isGridFree(grid, Math.min(elbow, foot), level - 0.4, Math.max(elbow, foot), level + 0.4)) return false;
+  const d = APART;
+  return placed.every(({ taken: t }) => x - d > t.x1 || x + width + d < t.x0 || y - d > t.y1 || y + height + d < t.y0);
 }
 
 /** The same against everything on the paper, also what the draft does not hold as its own; and the callouts placed before. */
@@ -295,9 +304,9 @@ function runsThrough(from: PaperPoint, to: PaperPoint, { x0, y0, x1, y1 }: Area)
 }
 
 function drawPlace({ tip, dx, dy, block, wrapping: { lines } }: Place, letter: number): Placed {
-  const { x, y, width, height, side, level } = block;
+  const { x, y, width, height, level } = block;
   const elbow = at(block.elbow, level);
-  const foot = at(block.elbow + side * SHOULDER, level);
+  const foot = at(block.foot, level);
   const words = lines.map((words, i) => text("note", words, at(x, y + height - letter - i * letter * LEADING), letter));
   const item = group("callout", [
     stroke("leader", line(foot, elbow), line(elbow, tip)),

@@ -27,7 +27,7 @@ const TOLLS: Readonly<Partial<Record<StrokeRole, number>>> = {
   centre: 1.5,
   outline: 2,
   fine: 5,
-  extension: 18,
+  extension: 40,
 };
 
 /** Everything drawn, by what a leader pays for crossing it. */
@@ -180,9 +180,10 @@ function meetLine({ from }: Ray, along: number, off: number, radius: number, tol
 function meetHole({ from }: Ray, along: number, off: number, radius: number, sight: Sight): void {
   const solid = radius + HOLE_CLEARANCE;
   if (off < solid) {
-    const enter = along - Math.sqrt(solid * solid - off * off);
-    if (enter > from) meet(sight, enter, Infinity);
+    const half = Math.sqrt(solid * solid - off * off);
+    if (along - half > from) meet(sight, along - half, Infinity);
     else if (along > from) meet(sight, from, Infinity);
+    else if (along + half - HOLE_CLEARANCE > from) meet(sight, along + half - HOLE_CLEARANCE, Infinity);
     return;
   }
   if (along > from) meet(sight, along, CROSS_TOLL);

@@ -56,28 +56,26 @@ function operatorValues(request: SheetRequest): readonly (readonly [string, stri
   const isLowerLeft = job.shop.cutFile.origin === "lower left";
   const [left, low] = isLowerLeft ? [measures.extent.x0, measures.extent.y0] : [0, 0];
   const pair = (x: number, y: number): string => `${inUnit(x, unit)}, ${inUnit(y, unit)}`;
+  const wp = isLowerLeft ? `LOWER LEFT OF THE OUTLINE; W.P. AT ${pair(-left, -low)}` : "THE WORKING POINT (W.P.)";
   return [
-    ["FILE 0,0", isLowerLeft ? `LOWER LEFT OF THE OUTLINE; W.P. AT ${pair(-left, -low)}` : "WORKING POINT (W.P.)"],
+    ["FILE 0,0", wp],
     ["EXTENTS", `${pair(x0 - left, y0 - low)} TO ${pair(x1 - left, y1 - low)} ${unitWord(unit)}`],
     ...layerValues(request.cutFiles.find(({ layers }) => layers !== undefined)?.layers),
-    ["CUT LENGTH", `${lengthInUnit(measures.cutLength, unit)} ${unit}, ${measures.pierces} PIERCES`],
-    ["MATERIAL", `STEEL ${formatLength(plate.thickness, unit)}; STEEL GRADE NOT GIVEN`],
-    ["QUANTITY", `${base.template.quantity}`],
-    ["NET WEIGHT", weightWords(request)],
+    ["CUT", `${lengthInUnit(measures.cutLength, unit)} ${unit} IN ALL, ${measures.pierces} PIERCES`],
+    ["STEEL", `${formatLength(plate.thickness, unit)}, STEEL GRADE NOT GIVEN`],
+    ["QUANTITY", `${base.template.quantity}; NET ${weightWords(request)}`],
   ];
 }
 
 function layerValues(layers: LayersByUse | undefined): readonly (readonly [string, string])[] {
   if (layers === undefined) return [];
-  return [
-    ["CUT LAYERS", layers.cut.join(", ")],
-    ["SCRIBE LAYERS", layers.mark.length === 0 ? "NONE" : layers.mark.join(", ")],
-  ];
+  const mark = layers.mark.length === 0 ? "NONE" : layers.mark.join(", ");
+  return [["LAYERS", `CUT ${layers.cut.join(", ")}; SCRIBE ${mark}`]];
 }
 
 /** Of one template, and of all; rounded as a scale shows it. */
 function weightWords({ weight, base }: SheetRequest): string {
-  if (weight === null) return "NOT KNOWN: NO DENSITY IS GIVEN";
+  if (weight === null) return "WEIGHT NOT KNOWN";
   const { value, unit } = weight;
   const rounded = (each: number): number => roundSymmetric(each * 10) / 10;
   const each = `${rounded(value)} ${unit} EACH`;

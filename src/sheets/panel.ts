@@ -3,6 +3,7 @@
  * beside it or in a band at the foot of the drawing area.
  */
 import { leastSignersBlock, signersBlock } from "./check-table.js";
+import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
 import { operatorBox } from "./operator-box.js";
@@ -21,6 +22,8 @@ import { titleBlock } from "./title-block.js";
 export interface Panel {
   /** Left edge of the panel and of what stands beside it. */
   readonly left: number;
+  /** The signer's block has room for a few margins, not for fails alone. */
+  readonly roomy: boolean;
   /** What stands at the foot of the drawing area instead of in the panel. */
   readonly foot: readonly Piece[];
   /** Draws it with the notes of what found no room in the views; null when they do not fit either. */
@@ -56,10 +59,27 @@ const GAP = 2;
 export function layoutPanels(request: Prepared, sheet: SheetSize, inside: Area, strict: boolean): readonly Panel[] {
   const withTable = needsHoleTable(request);
   const parts = partsOf(request, sheet);
-  return ARRANGEMENTS.filter(({ holes }) => withTable || holes === "panel").flatMap((arrangement) => {
-    const panel = layoutPanel({ request, sheet, inside, strict, arrangement, withTable, parts });
-    return panel === null ? [] : [panel];
-  });
+  const setups = ARRANGEMENTS.filter(({ holes }) => withTable || holes === "panel").map(
+    (arrangement): Setup => ({ request, sheet, inside, strict, arrangement, withTable, parts }),
+  );
+  if (strict && !holdsTables(setups)) return [];
+  const panels: Panel[] = [];
+  for (const setup of setups) {
+    const panel = layoutPanel(setup);
+    if (panel === null) continue;
+    panels.push(panel);
+    if (setup === setups[0] && panel.roomy) break;
+  }
+  return panels;
+}
+
+/** The tables that stand in the panel in every arrangement leave the signer his least: seen before any note is set. */
+function holdsTables([setup]: readonly Setup[]): boolean {
+  const [scale] = scales(setup?.request.job.unit ?? "in");
+  if (setup === undefined || scale === undefined) return false;
+  const { inside, parts } = setup;
+  const room = inside.y1 - inside.y0 - 2 * MARGIN - parts.title(scale).height - heightOf(parts.head) - GAP;
+  return room >= parts.leastSigner();
 }
 
 /** The pieces of a request on a sheet, each made once a width. */
@@ -67,6 +87,8 @@ interface Parts {
   readonly title: (scale: Scale) => Piece;
   readonly head: readonly Piece[];
   readonly holes: () => Piece;
+  /** Height of the signer's block with what it must say. */
+  readonly leastSigner: () => number;
   readonly notes: (width: number) => Piece;
   readonly cautions: (width: number) => Piece;
 }
@@ -76,15 +98,30 @@ function partsOf(request: Prepared, sheet: SheetSize): Parts {
   const width = sheet.panel - 2 * MARGIN;
   const tape = tapeTable(request);
   const rods = rodTable(request, width, lettering);
-  const tables = [revisionTable(request, 4), rods, ...(tape === null ? [] : [tape])];
+  const corners = cornerTable(request);
+  const others = [corners, rods, tape].filter((table) => table !== null);
+  const tables = [revisionTable(request, 4), ...others];
   const operator = operatorBox(request, width, lettering);
   const notes = plateNotes(request, []);
   return {
     title: once((scale: Scale) => titleBlock(request, sheet, scale, sheet.panel)),
     head: [...tables.map((table) => tablePiece(table, width, lettering)), ...(operator === null ? [] : [operator])],
     holes: () => tablePiece(holeTable(request, 0, Infinity), width, lettering),
+    leastSigner: lazily(() => leastSignersBlock(request, width, lettering).height),
     notes: once((room: number) => notesPiece("notes", "NOTES", notes, room, lettering)),
     cautions: once((room: number) => notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, room, lettering)),
+  };
+}
+
+/** Three lines of two rows each, in small letters. */
+const MARGINS = 10;
+
+/** The number, reckoned when it is first asked for. */
+function lazily(reckon: () => number): () => number {
+  let known: number | null = null;
+  return () => {
+    known ??= reckon();
+    return known;
   };
 }
 
@@ -111,13 +148,17 @@ interface Setup {
 }
 
 function layoutPanel(setup: Setup): Panel | null {
-  const { request, sheet, inside } = setup;
+  const { request, sheet, inside, strict, parts } = setup;
   const [scale] = scales(request.job.unit);
+  if (scale === undefined) return null;
+  const spare = signerRoom(setup, scale, []) - parts.leastSigner();
+  if (strict && spare < 0) return null;
   const columns = besideColumns(setup, []);
-  if (scale === undefined || columns === null || signer(setup, scale, []) === null) return null;
+  if (columns === null) return null;
   const left = inside.x1 - sheet.panel - columns.width;
   return {
     left,
+    roomy: spare >= MARGINS * sheet.lettering.small,
     foot: footBand(setup, left - inside.x0 - 2 * VIEWS_MARGIN, []),
     finish: (unplaced, atScale) => finishPanel(setup, unplaced, atScale),
   };
@@ -156,13 +197,16 @@ function panelPieces(
 
 /** The signer's block in the room that the other pieces of the panel leave; null where there is not enough. */
 function signer(setup: Setup, scale: Scale, unplaced: readonly string[]): Piece | null {
-  const { request, sheet, inside, strict, parts } = setup;
-  const { lettering } = sheet;
+  const { request, sheet, strict } = setup;
   const width = sheet.panel - 2 * MARGIN;
+  const block = signersBlock(request, width, sheet.lettering, signerRoom(setup, scale, unplaced));
+  return block ?? (strict ? null : leastSignersBlock(request, width, sheet.lettering));
+}
+
+function signerRoom(setup: Setup, scale: Scale, unplaced: readonly string[]): number {
+  const { inside, parts } = setup;
   const { before, after } = panelPieces(setup, unplaced);
-  const room = inside.y1 - inside.y0 - parts.title(scale).height - 2 * MARGIN - heightOf([...before, ...after]) - GAP;
-  const block = room > 0 ? signersBlock(request, width, lettering, room) : null;
-  return block ?? (strict ? null : leastSignersBlock(request, width, lettering));
+  return inside.y1 - inside.y0 - parts.title(scale).height - 2 * MARGIN - heightOf([...before, ...after]) - GAP;
 }
 
 /** Notes and cautions, where the arrangement puts them here. */

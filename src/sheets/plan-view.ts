@@ -7,6 +7,7 @@ import type { Hole, Plate } from "../template/model.js";
 import { greatestOf, leastOf } from "../units/extremes.js";
 import { type Length, nanometres, type Unit } from "../units/index.js";
 import type { Callout } from "./callouts.js";
+import { putCornerNumbers } from "./corners.js";
 import { extension, lineSpacing, putAligned, putRuns, type Run } from "./dimension.js";
 import { at, circle, group, stroke, text } from "./items.js";
 import { putCallouts } from "./leaders.js";
@@ -26,7 +27,7 @@ import {
 } from "./plan-shapes.js";
 import type { PaperPoint } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
-import { putTags } from "./tags.js";
+import { putTags, type Tagging } from "./tags.js";
 
 /** `full`: a chain through every hole line. `ends`: first and last hole line; the hole table carries the rest. */
 export type ChainMode = "full" | "ends" | "overall";
@@ -72,18 +73,30 @@ export function putPlan(draft: Draft, view: View, input: PlanInput): PlanResult 
   if (!putDiagonal(draft, view, rods, unit, lettering) && strict) return failed("diagonal");
   putWorkingPoint(draft, view, lettering);
   if (!putAllTags(draft, view, input, input.tagAll ? plate.holes : rods) && strict) return failed("tags");
+  if (!putCornerNumbers(draft, view, input.base, lettering.small) && strict) return failed("tags");
   putScribed(draft, view, plate);
   return putAllCallouts(draft, view, input);
 }
 
-/** All tags of one height, outward on a few holes or a bolt circle, else all to the same side. */
-function putAllTags(draft: Draft, view: View, { base, lettering, demand }: PlanInput, holes: readonly Hole[]): boolean {
-  const outward = holes.length <= 9 || base.groups.every(({ pattern }) => boltCircleOf(pattern) !== null);
-  const side = outward ? "outward" : "same";
+/** All tags of one height: in a ring along a bolt circle of many, outward on a few holes, else all to the same side. */
+function putAllTags(draft: Draft, view: View, input: PlanInput, holes: readonly Hole[]): boolean {
+  const { plate, lettering, demand } = input;
   const reaches = demand === "good" ? [2.2] : [2.2, 6.5, 13];
   return reaches.some((reach) =>
-    [lettering.body, lettering.small].some((letter) => putTags(draft, view, holes, { letter, side, reach })),
+    tagSides(input.base, holes).some((side) =>
+      [lettering.body, lettering.small].some((letter) =>
+        putTags(draft, view, holes, { letter, side, reach, among: plate.holes }),
+      ),
+    ),
   );
+}
+
+const FEW_TAGS = 9;
+
+function tagSides({ groups }: Base, holes: readonly Hole[]): readonly Tagging["side"][] {
+  const isRound = groups.every(({ pattern }) => boltCircleOf(pattern) !== null);
+  if (isRound) return holes.length > FEW_TAGS + 3 ? ["radial"] : ["outward", "radial"];
+  return holes.length <= FEW_TAGS ? ["outward"] : ["same"];
 }
 
 function putAllCallouts(draft: Draft, view: View, { callouts, lettering, demand, drawn }: PlanInput): PlanResult {

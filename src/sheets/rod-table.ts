@@ -34,7 +34,7 @@ export function rodTable(request: SheetRequest, width: number = USUAL.width, let
     rows: groups.map((own) => columns.map(({ cell }) => cell(own))),
     foot: [
       ...moreGroups(base.groups.length),
-      ...footLines(request, groups).flatMap((words) => wrap(words, width - 2 * CELL_PAD, letter)),
+      ...wrap(footWords(request, groups).join("; "), width - 2 * CELL_PAD, letter),
     ],
     under: more.every((words) => words === "") ? [] : more,
     strong: NONE,
@@ -89,14 +89,14 @@ function moreGroups(count: number): readonly string[] {
   return count > MOST_GROUPS ? [`+ ${count - MOST_GROUPS} more groups in summary.json`] : [];
 }
 
-function footLines(request: SheetRequest, groups: readonly RodGroup[]): readonly string[] {
+function footWords(request: SheetRequest, groups: readonly RodGroup[]): readonly string[] {
   const { base, job } = request;
   const nuts = groups.map((own) => fastenerWords(request, own));
   const isAlike = nuts.every((words) => words === nuts[0]);
   return [
     ...(isAlike ? nuts.slice(0, 1) : nuts.map((words, i) => `${groups[i]?.letter ?? ""}: ${words}`)),
     ...(isSetOverCastRods(base.template) ? [] : [settingLine(base.template.height, job.unit)]),
-    "PROJECTION IS FROM T.O.C.",
+    "PROJECTION FROM T.O.C.",
   ];
 }
 

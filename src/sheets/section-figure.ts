@@ -207,8 +207,8 @@ function projectionLine({ thread }: Placed): number {
 
 function drawPlaced(placed: Placed, frame: Frame, own: RodGroup, low: number): readonly SceneItem[] {
   const { right, carried } = placed;
-  const middle = (CONCRETE_LEFT + right.end) / 2;
   const caption = carried === "grout" ? "WHEN THE PLATE IS SET" : "WHEN CONCRETE IS PLACED";
+  const middle = Math.min((CONCRETE_LEFT + right.end) / 2, right.end - widestLine([caption], frame.letter) / 2);
   return [
     ...concreteItems(frame, [CONCRETE_LEFT, right.face]),
     breakLine(frame, [CONCRETE_LEFT, 0], [CONCRETE_LEFT, low]),

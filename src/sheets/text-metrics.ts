@@ -161,6 +161,20 @@ function advanceOf(character: string, face: Face): number {
 
 /** Lines of at most `width`, broken at spaces; a word that is longer than a line is broken between characters. */
 export function wrap(text: string, width: number, capHeight: number, bold = false): string[] {
+  const key = `${width} ${capHeight} ${bold ? "b" : "r"} ${text}`;
+  const known = WRAPPED.get(key);
+  if (known !== undefined) return [...known];
+  if (WRAPPED.size >= MOST_WRAPPED) WRAPPED.clear();
+  const lines = wrapOnce(text, width, capHeight, bold);
+  WRAPPED.set(key, lines);
+  return [...lines];
+}
+
+/** Texts wrapped lately: notes and cautions stand on every sheet. Emptied when it is full. */
+const WRAPPED = new Map<string, readonly string[]>();
+const MOST_WRAPPED = 1024;
+
+function wrapOnce(text: string, width: number, capHeight: number, bold: boolean): readonly string[] {
   const most = width / emUnit(capHeight);
   const space = measureOnce(" ", bold).advance;
   const lines: string[] = [];

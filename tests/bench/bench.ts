@@ -15,6 +15,7 @@ import { measureLayout } from "./layout.js";
 import { type Measure, timed } from "./measure.js";
 import { measureProbability } from "./probability.js";
 import { measureProof } from "./proof.js";
+import { measureSheets } from "./sheets.js";
 import type { Remembered } from "./writer-alone.js";
 import { emit, remember } from "./writer-alone.js";
 
@@ -171,6 +172,12 @@ function alignedTable(rows: readonly (readonly string[])[]): string[] {
   return [line(head), rule, ...rows.slice(1).map(line)];
 }
 
+/** `npm run bench -- sheets` prints the rows of the sheets alone, and leaves the results as they are. */
+if (process.argv[2] === "sheets") {
+  process.stdout.write(tableOf(measureSheets()));
+  process.exit();
+}
+
 /** `npm run bench -- ratio` prints the first rows alone, and leaves the results as they are. */
 if (process.argv[2] === "ratio") {
   process.stdout.write(tableOf(measureSpeed()));
@@ -179,6 +186,7 @@ if (process.argv[2] === "ratio") {
 
 const table = tableOf([
   ...measureSpeed(),
+  ...measureSheets(),
   ...measureLayout(),
   ...measureAllFits(),
   ...measureProbability(),

@@ -3,9 +3,10 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { GridLine, Placement } from "../../src/job/index.js";
 import { given, missing } from "../../src/job/index.js";
-import { drawPlanSheets, findTextCollisions, type PlanRequest } from "../../src/sheets/index.js";
+import { drawPlanSheets, type PlanRequest } from "../../src/sheets/index.js";
 import type { Scene } from "../../src/sheets/scene.js";
 import { inches, millimetres, NM_PER_MM, nanometres } from "../../src/units/index.js";
+import { collisionsOf } from "../unit/sheets/collisions.js";
 import { placementOf, planCase, planFixture, regularPlan } from "../unit/sheets/plan-cases.js";
 import { groupsOf, textsOf } from "../unit/sheets/scene-walk.js";
 
@@ -76,7 +77,7 @@ describe("any anchor-rod plan", () => {
     fc.assert(
       fc.property(cases, (each) => {
         const { made, scenes } = sheetsOf(each);
-        for (const scene of scenes) expect(findTextCollisions(scene)).toEqual([]);
+        for (const scene of scenes) expect(collisionsOf(scene)).toEqual([]);
         const names = scenes.flatMap(({ items }) => groupsOf(items, "placement").map(({ data }) => data.name));
         expect(new Set(names).size).toBe(names.length);
         const table = scenes.flatMap(({ items }) =>

@@ -5,10 +5,11 @@ import { newLeanDocument } from "../../src/formats/lean-document.js";
 import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
 import type { Base, Corner, OpeningSpec, OutlineSpec, Pattern } from "../../src/job/model/job.js";
 import { given, missing } from "../../src/job/model/job.js";
-import { drawSheet, findTextCollisions, type SceneGroup, type SheetRequest } from "../../src/sheets/index.js";
+import { drawSheet, type SceneGroup, type SheetRequest } from "../../src/sheets/index.js";
 import type { Scene } from "../../src/sheets/scene.js";
 import { inches, type Length, millimetres, parseLength, type Unit } from "../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../fixture.js";
+import { collisionsOf } from "../unit/sheets/collisions.js";
 import { groupsOf, textsOf } from "../unit/sheets/scene-walk.js";
 import { trySheetCase } from "../unit/sheets/sheet-case.js";
 
@@ -176,7 +177,7 @@ describe("sheets of arbitrary plates", () => {
   it("no text lies over a text or a line, or leaves the sheet", () => {
     fc.assert(
       fc.property(specs, (spec) => {
-        expect(findTextCollisions(sheetOf(spec).scene)).toEqual([]);
+        expect(collisionsOf(sheetOf(spec).scene)).toEqual([]);
       }),
       RUNS,
     );

@@ -19,6 +19,7 @@ import type { Label } from "./labels.js";
 import { canLetter, lettering } from "./lettering.js";
 import { heightsToTry } from "./placing.js";
 import type { Title } from "./titles.js";
+import { remembered } from "./titles.js";
 import { whereSet } from "./where-set.js";
 
 /** Marks, and those that found no room. */
@@ -63,7 +64,12 @@ export function layOutMarks(
   const ticks = (free: Ground) =>
     isMarked ? placeTicks(free, outer, marking.textHeight / NM_PER_MM) : { marks: [], omitted: [] };
   const unlettered = [...labels, ...titles].filter(({ text }) => !canLetter(text)).map(notInFont);
-  const lettered = { labels: labels.filter(isLettered), titles: titles.filter(isLettered), ticks, heights };
+  const lettered = {
+    labels: labels.filter(isLettered),
+    titles: titles.filter(isLettered).map(remembered),
+    ticks,
+    heights,
+  };
   return join([punched, arrange(ground, lettered), { marks: [], omitted: unlettered }]);
 }
 

@@ -7,7 +7,7 @@ import type { Ground } from "./ground.js";
 import { easyGround, isFree, take } from "./ground.js";
 import type { Block } from "./lettering.js";
 import type { Candidate } from "./placing.js";
-import { boxOf, roomOf, toMark } from "./placing.js";
+import { roomOf, toMark } from "./placing.js";
 
 /** A title: how and where it stands at a letter height in mm, the best way first. */
 export interface Title {
@@ -21,6 +21,17 @@ export interface Stand {
   readonly block: Block;
   readonly middle: Point;
   readonly along: "x" | "y" | "+x" | "+y" | "both";
+}
+
+/** The title with the ways in which it stands worked out once a height: every arrangement of a plate asks for them again. */
+export function remembered(title: Title): Title {
+  const known = new Map<number, readonly Stand[]>();
+  const stands = (height: number) => {
+    const found = known.get(height) ?? title.stands(height);
+    known.set(height, found);
+    return found;
+  };
+  return { ...title, stands };
 }
 
 /** Titles placed one after another, each as large as it goes. */
@@ -148,8 +159,10 @@ function nearestFree(ground: Ground, { block, middle, along }: Stand, search: Se
       const cost = sideways + Math.abs(y - low);
       if (cost > least) break;
       if (cost === least && best !== null && !isBefore(x, y, best.at)) continue;
-      const candidate = { block, at: { x, y } };
-      if (isFree(ground, boxOf(candidate), search.letters, search.offSeats)) [best, least] = [candidate, cost];
+      const box = { x0: x, y0: y, x1: x + block.width, y1: y + block.height };
+      if (!isFree(ground, box, search.letters, search.offSeats)) continue;
+      best = { block, at: { x, y } };
+      least = cost;
     }
   }
   return best;

@@ -63,7 +63,7 @@ const rows: readonly [string, Job, Base, readonly string[]][] = [
       outline: { ...square, corner: { kind: "chamfer", x: inches(1), y: inches(0.5) } },
       opening: { kind: "rectangle", x: inches(6), y: inches(5), radius: inches(1), at: at(0, 0) },
     }),
-    ["OPENING 6 × 5, R1", "4 HOLES Ø1-5/16 / FOR Ø1-1/4 RODS", "CHAMFER 1 × 1/2 / 4 CORNERS"],
+    ["OPENING 6 × 5, R1", "4 HOLES Ø1-5/16 / FOR Ø1-1/4 RODS", "CHAMFER X 1, Y 1/2 / 4 CORNERS"],
   ],
   [
     "an opening off the middle",
@@ -125,7 +125,7 @@ describe("words of callouts", () => {
     const base = template({ outline: { ...square, corner: { kind: "round", radius: inches(1) } }, key: "auto" });
     const said = saidOf(us, base);
     expect(said).toContain("R1 / 3 CORNERS");
-    expect(said.at(-1)).toMatch(/^ORIENTATION CUT [\d/-]+ × [\d/-]+$/);
+    expect(said.at(-1)).toMatch(/^ORIENTATION CUT (X [\d/-]+, Y [\d/-]+|([\d/-]+) × \2)$/);
   });
 
   it("an orientation notch of a round plate is placed by its angle, whatever the plate is called elsewhere", () => {

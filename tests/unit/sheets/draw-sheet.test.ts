@@ -1,9 +1,10 @@
 /** What a sheet says. Wording by the trade's list of what a drawing must say; title block fields after ISO 7200. */
 import { describe, expect, it } from "vitest";
 import type { Base } from "../../../src/job/model/job.js";
-import { drawSheet, findTextCollisions, type Scene } from "../../../src/sheets/index.js";
+import { drawSheet, type Scene } from "../../../src/sheets/index.js";
 import { inches, nanometres } from "../../../src/units/index.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
+import { collisionsOf } from "./collisions.js";
 import { groupsOf, textsOf, wordsIn, wordsOf } from "./scene-walk.js";
 import { sheetCase } from "./sheet-case.js";
 import { sheetCases } from "./sheet-cases.js";
@@ -22,7 +23,7 @@ function sheet(name: string): Scene {
 describe("every sheet", () => {
   for (const name of Object.keys(sheetCases)) {
     it(`has text over nothing: ${name}`, () => {
-      expect(findTextCollisions(sheet(name))).toEqual([]);
+      expect(collisionsOf(sheet(name))).toEqual([]);
     });
 
     it(`says what every sheet must say: ${name}`, () => {
@@ -142,10 +143,13 @@ describe("kinds of plate", () => {
     expect(wordsIn(sheet("circle8"), "tape-table")).toContain('CHORD 9.1844 9 3/16"');
   });
 
-  it("polygon: every corner from the working point, since the dimensions give its overall size only", () => {
-    const said = wordsOf(sheet("offset")).replace(/\n/g, " ");
-    expect(said).toContain("Corners of the outline, X, Y from W.P.: -3, -2; 18, -2; 18, 19; 6, 19; -3, 10.");
-    expect(wordsOf(sheet("simple"))).not.toContain("Corners of the outline");
+  it("polygon: every corner has its number on the view and its place in a table, and a cut corner its legs", () => {
+    const offset = sheet("offset");
+    const numbers = groupsOf(offset.items, "corner").flatMap(({ items }) => textsOf(items).map(({ text }) => text));
+    expect(numbers).toEqual(["1", "2", "3", "4", "5"]);
+    expect(wordsIn(offset, "corner-table")).toContain("1 -3 -2 2 18 -2 3 18 19 4 6 19 5 -3 10");
+    expect(wordsOf(offset)).toContain("CORNER CUT\n9 × 9");
+    expect(groupsOf(sheet("simple").items, "corner-table")).toEqual([]);
   });
 
   it("ring: inside diameter and both edge distances", () => {
@@ -168,10 +172,10 @@ describe("kinds of plate", () => {
     const at = { x: nanometres(0), y: nanometres(0) };
     const corner = { kind: "chamfer", x: inches(1), y: inches(1) } as const;
     const square = keyed({ outline: { kind: "rectangle", x: inches(26), y: inches(26), at, corner } });
-    expect(wordsOf(square)).toMatch(/ORIENTATION CUT\s[\d/-]+ × [\d/-]+/);
+    expect(wordsOf(square)).toMatch(/ORIENTATION CUT\s(X [\d/-]+, Y [\d/-]+|([\d/-]+) × \2)/);
     expect(wordsOf(square)).toContain("3 CORNERS");
     expect(wordsIn(square, "notes")).toMatch(
-      /Orientation corner cut .* at the \+X \+Y corner\. A template that lies any other way/,
+      /Orientation cut: corner cut .* at the \+X \+Y corner\. A template that lies any other way/,
     );
     const round = keyed({ outline: { kind: "circle", diameter: inches(24), at } });
     expect(wordsOf(round)).toMatch(/ORIENTATION NOTCH\s1 × 1\/2 DEEP\nAT [\d.]+°\sCOUNTER-CLOCKWISE FROM \+X/);
@@ -182,7 +186,7 @@ describe("kinds of plate", () => {
   it("plywood: drill list, painted marks, washers on both faces", () => {
     const notes = wordsIn(sheet("ply"), "notes");
     expect(notes).toContain("T1-rev-B-drill-list.csv");
-    expect(notes).toContain("Marks are painted");
+    expect(notes).toContain("PAINTED ON THE TOP FACE: ");
     expect(notes).toContain("washers on both faces");
     expect(wordsIn(sheet("ply"), "title-block")).toContain("DRILL LIST T1-rev-B-drill-list.csv");
   });

@@ -9,15 +9,10 @@ import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
 import type { GridLine } from "../../../src/job/index.js";
 import { given, missing } from "../../../src/job/index.js";
 import { findWasher } from "../../../src/job/resolve/lookups.js";
-import {
-  drawPlanSheets,
-  findTextCollisions,
-  type PlanRequest,
-  type Scene,
-  type SceneGroup,
-} from "../../../src/sheets/index.js";
+import { drawPlanSheets, type PlanRequest, type Scene, type SceneGroup } from "../../../src/sheets/index.js";
 import { inches, millimetres, NM_PER_MM, parseLength, type Unit } from "../../../src/units/index.js";
 import { baseFixture } from "../../fixture.js";
+import { collisionsOf } from "./collisions.js";
 import { placementOf, planCase, planCases, planFixture, regularPlan } from "./plan-cases.js";
 import { groupsOf, textsOf, wordsIn, wordsOf } from "./scene-walk.js";
 
@@ -65,7 +60,7 @@ function readFigure(words: string, unit: Unit): number {
 describe("every plan", () => {
   for (const name of Object.keys(planCases)) {
     it(`has text over nothing: ${name}`, () => {
-      for (const scene of plan(name).scenes) expect(findTextCollisions(scene)).toEqual([]);
+      for (const scene of plan(name).scenes) expect(collisionsOf(scene)).toEqual([]);
     });
 
     it(`letters no smaller than ISO 3098 asks for: ${name}`, () => {
@@ -222,7 +217,7 @@ describe("labels", () => {
     expect(words).toContain("B2 HELD");
     expect(words).toMatch(/B2, QTY 3, TEMPLATE T1, HELD/);
     expect(words).toContain("MARKS IN BOLD ARE HELD");
-    for (const scene of scenes) expect(findTextCollisions(scene)).toEqual([]);
+    for (const scene of scenes) expect(collisionsOf(scene)).toEqual([]);
   });
 });
 
@@ -423,7 +418,7 @@ describe("jobs of which little is known", () => {
     }));
     const scenes = drawPlanSheets(planCase(bases, sitePlan.spec));
     expect(groups(scenes, "placement")).toHaveLength(6);
-    for (const scene of scenes) expect(findTextCollisions(scene)).toEqual([]);
+    for (const scene of scenes) expect(collisionsOf(scene)).toEqual([]);
   });
 
   it("say NOT RELEASED on every sheet of a job that is not", () => {
@@ -439,7 +434,7 @@ describe("jobs of which little is known", () => {
     const all = [...placements, placementOf("B1", ["9", "A"])];
     const { job } = regularPlan(1, 1);
     const scenes = drawPlanSheets(planCase(job.bases, planFixture({ lines: [...lines, far, y], placements: all })));
-    for (const scene of scenes) expect(findTextCollisions(scene)).toEqual([]);
+    for (const scene of scenes) expect(collisionsOf(scene)).toEqual([]);
     expect(rowsOf(scenes, "placement-table", 8)).toHaveLength(7);
   });
 });
