@@ -47,7 +47,7 @@ const DETAILS: readonly Detail[] = [
 ];
 
 /** Of the least margins this many are wanted before what holds exactly is named. */
-const WANTED_MARGINS = 3;
+const WANTED_MARGINS = 2;
 const MOST_MARGINS = 30;
 
 /**

@@ -8,7 +8,7 @@ import type { Unit } from "../units/index.js";
 import { alikeHoles, sizeText } from "./callouts.js";
 import type { SheetRequest } from "./request.js";
 import { scribingNotes, settingNote } from "./scribing-notes.js";
-import { spellingOf } from "./spelling.js";
+import { respelled } from "./spelling.js";
 
 /** What the shop and the field must know of this plate. */
 export function plateNotes(request: SheetRequest, unplaced: readonly string[]): readonly string[] {
@@ -60,8 +60,7 @@ function punchNote(alike: readonly Hole[], { unit, editions }: SheetRequest["job
     .map(({ tag }) => tag)
     .join(", ");
   const sizes = [...new Set(alike.map((hole) => sizeText(hole, unit)))].join(", ");
-  const punch = spellingOf(editions).center === "CENTER" ? "Center punch" : "Centre punch";
-  return `${punch} and drill ${tags}${more}: ${sizes}.`;
+  return `${respelled("Centre punch", editions)} and drill ${tags}${more}: ${sizes}.`;
 }
 
 function plywoodNotes(drillListName: string | null): readonly string[] {

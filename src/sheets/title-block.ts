@@ -78,8 +78,8 @@ function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width:
       ),
     ),
     row(
-      field(filesLabel(request), fileLines(request), 0.45, "small", MOST_SMALL),
-      field("RULES AND EDITIONS", editionWords(request), 0.55, "small", MOST_SMALL),
+      field(filesLabel(request), fileLines(request), 0.4, "small", MOST_SMALL),
+      field("RULES AND EDITIONS", editionWords(request), 0.6, "small", MOST_SMALL),
     ),
     row(
       field("JOB NO.", job.number, 0.28, "body", MOST_WRAPPED),

@@ -145,6 +145,14 @@ describe("the signer's block", () => {
     expect(words.join(" ")).toContain("thread reaches down to the washer");
   });
 
+  it("spells its clauses as the rules of the job do", () => {
+    const rows = [row({ clause: "centred: centre to levelling nut, gauge" })];
+    const metric = sheetCases.metric?.();
+    if (metric === undefined) throw new Error("no metric case");
+    expect(wordsOf(prepared(rows), 400)?.join(" ")).toContain("centered: center to leveling nut, gage");
+    expect(wordsOf(prepared(rows, metric), 400)?.join(" ")).toContain("centred: centre to levelling nut, gauge");
+  });
+
   it("shows which of two figures is the larger", () => {
     const limit = { kind: "length", twice: 24 * IN } as const;
     const value = { kind: "length", twice: 24 * IN + 1 } as const;
