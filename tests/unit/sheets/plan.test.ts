@@ -92,7 +92,7 @@ describe("every plan", () => {
           "SOURCE DRAWING",
         ])
           expect(words).toContain(expected);
-        expect(words).toContain("NOT CHECKED: anchorage strength in concrete");
+        expect(words).toContain("NOT CHECKED AT ALL: anchorage strength in concrete");
         expect(words).toContain("29 CFR 1926.755(b)");
         expect(words).toContain("Set rods from released drawings only");
       });
