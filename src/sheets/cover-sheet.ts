@@ -103,11 +103,12 @@ function body(request: CoverRequest, sheet: SheetSize, area: Area, flow: Flow, i
 }
 
 /** Job and title in large letters, then the banner of a job that is not released. */
-function headPieces({ job }: CoverRequest, { lettering }: SheetSize, width: number): readonly Piece[] {
+function headPieces(request: CoverRequest, { lettering }: SheetSize, width: number): readonly Piece[] {
+  const { job } = request;
   const { title, heading } = lettering;
   const lines = [
     { words: `JOB ${printable(job.number)}: ${printable(job.title)}`, letter: title },
-    { words: `ANCHOR-ROD SETTING TEMPLATES, REVISION ${job.revision}, ${job.status.toUpperCase()}`, letter: heading },
+    { words: `ANCHOR-ROD SETTING TEMPLATES, REVISION ${job.revision}, ${statusWords(request)}`, letter: heading },
   ];
   const height = title * 1.6 + heading * 1.8;
   const draw = (x: number, top: number): SceneItem => ({
@@ -161,13 +162,24 @@ function coverNotes({ paper, pages }: CoverRequest): readonly string[] {
   ];
 }
 
-function coverTitle({ job, programVersion }: CoverRequest, sheet: SheetSize, page: string): Piece {
+/** `RELEASED; 1 HELD; 6 QUESTIONS OPEN`: never released alone where something is not. */
+function statusWords({ job, held, questions }: CoverRequest): string {
+  const open = questions.length === 1 ? "1 QUESTION OPEN" : `${questions.length} QUESTIONS OPEN`;
+  return [
+    job.status.toUpperCase(),
+    ...(held.length > 0 ? [`${held.length} HELD`] : []),
+    ...(questions.length > 0 ? [open] : []),
+  ].join("; ");
+}
+
+function coverTitle(request: CoverRequest, sheet: SheetSize, page: string): Piece {
+  const { job, programVersion } = request;
   const { lettering } = sheet;
   const { row, signed } = rowMakers(sheet.panel, lettering);
   const rows = [
     row(field("JOB NO.", printable(job.number), 0.3), field("TITLE", printable(job.title), 0.7, "body", 2)),
     row(field("SET OF SHEETS", "COVER", 0.8, "title"), field("REV", job.revision, 0.2, "title")),
-    row(field("STATUS", job.status.toUpperCase(), 0.5), field("DATE", job.date, 0.5)),
+    row(field("STATUS", statusWords(request), 0.72, "body", 2), field("DATE", job.date, 0.28)),
     signed(
       row(field("DRAWN", printable(job.drawnBy), 0.36), field("CHECKED BY", "", 0.32), field("APPROVED BY", "", 0.32)),
     ),
@@ -208,7 +220,7 @@ function heldTable({ held }: CoverRequest): TableText {
     name: "cover-held",
     heading: "HELD: DO NOT CUT, DRILL OR SET",
     columns: [column("WHAT"), column("WHY")],
-    rows: held.map(({ name, reasons }) => [name, printable(reasons.join(" "))]),
+    rows: held.map(({ name, reasons }) => [name, printable(reasons.join("; "))]),
     ...{ foot: [], under: [], strong: NONE },
   };
 }

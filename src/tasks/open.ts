@@ -14,6 +14,7 @@ import { placeRods } from "../rods/index.js";
 import type { ShapedBase } from "../template/index.js";
 import { makePlateShape } from "../template/index.js";
 import { shareTemplates } from "./share-templates.js";
+import { unwrittenLetters } from "./unwritten-letters.js";
 
 /** What jobs may cite and may not use: the rules, and the package's own names. */
 export const vocabulary: Vocabulary = { rules: ruleSeverities, packageNames };
@@ -42,7 +43,8 @@ export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJo
   const read = readJob(inputs, { date, vocabulary });
   if (!read.ok) return read;
   const many = tooManyPlaced(read.value, inputs.job);
-  return many === null ? layOut(read.value, read.findings) : { ok: false, findings: [...read.findings, many] };
+  const told = [...read.findings, ...unwrittenLetters(read.value, inputs.job)];
+  return many === null ? layOut(read.value, told) : { ok: false, findings: [...read.findings, many] };
 }
 
 /** Most rods of a layout: each is a point to set out, and is held against those of its neighbours. */
