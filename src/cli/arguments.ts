@@ -1,6 +1,7 @@
 /** The command line as a closed union of commands, or what is wrong with it. */
 import { parseArgs } from "node:util";
 import { nearestWord } from "../diagnostics/nearest.js";
+import { PAPER_NAMES, type PaperName, paperNamed } from "../outputs/paper-names.js";
 
 /** A command with its arguments as typed; null where an option is not given. Paths are not resolved yet. */
 export type Command =
@@ -32,6 +33,8 @@ export type Command =
       readonly all: boolean;
       readonly includeHeld: boolean;
       readonly replace: boolean;
+      /** null: each page of the set has the size of its sheet. */
+      readonly paper: PaperName | null;
     }
   | {
       readonly kind: "proof";
@@ -72,6 +75,7 @@ const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "
     all: "boolean",
     "include-held": "boolean",
     replace: "boolean",
+    paper: "string",
   },
   compare: { json: "boolean" },
   proof: { against: "string", json: "boolean" },
@@ -129,7 +133,12 @@ function parseOptions(name: CommandName, args: readonly string[]): Parsed {
   const read = readTokens(name, args);
   if (read.flags.has("help")) return { ok: true, command: { kind: "help", about: name } };
   if (read.flags.has("version")) return { ok: true, command: { kind: "version" } };
-  const faults = [...read.faults, ...countPositionals(name, read.positionals), ...wantOut(name, read)];
+  const faults = [
+    ...read.faults,
+    ...countPositionals(name, read.positionals),
+    ...wantOut(name, read),
+    ...paperFaults(read),
+  ];
   if (faults.length > 0) return refused(...faults);
   return { ok: true, command: commandOf(name, read) };
 }
@@ -203,6 +212,13 @@ function countPositionals(name: CommandName, positionals: readonly string[]): st
   return [`${name} takes ${takes}; ${extra.map((word) => JSON.stringify(word)).join(", ")} is too much`];
 }
 
+function paperFaults({ texts }: Read): string[] {
+  const paper = texts.get("paper");
+  if (paper === undefined || paperNamed(paper) !== null) return [];
+  const known = [...PAPER_NAMES, "11x17"];
+  return [`--paper ${JSON.stringify(paper)}: the papers are ${known.join(", ")}${didYouMean(paper, known)}`];
+}
+
 function wantOut(name: CommandName, { texts, faults }: Read): string[] {
   if (
     OPTIONS[name].out === undefined ||
@@ -241,6 +257,7 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
         ...shown,
         includeHeld: flags.has("include-held"),
         replace: flags.has("replace"),
+        paper: paperNamed(texts.get("paper") ?? ""),
       };
     case "compare":
       return { kind: "compare", old: job, fresh: positionals[1] ?? "", json: flags.has("json") };

@@ -3,7 +3,9 @@ import { join, relative } from "node:path";
 import { counted } from "../checks/words.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
-import { joinPrintable, printableJson, terminalJson, terminalLine } from "../diagnostics/printable.js";
+import { listed } from "../diagnostics/listed.js";
+import { joinPrintable, printableJson, terminalJson, terminalLine, terminalText } from "../diagnostics/printable.js";
+import type { ReducedPage } from "../outputs/index.js";
 import type { Part } from "../tasks/growing-files.js";
 import type { OpenedJob } from "../tasks/open.js";
 import { makePackageInParts } from "../tasks/package.js";
@@ -67,14 +69,15 @@ async function makeInto(dir: PackageFolder, command: MakeCommand, shell: Shell):
 }
 
 async function writeFiles(
-  { all, includeHeld }: MakeCommand,
+  { all, includeHeld, paper }: MakeCommand,
   writer: PackageWriter,
   opened: OpenedJob,
   shell: Shell,
 ): Promise<Report> {
   const { newLeanDocument } = await import("../formats/lean-document.js");
+  const { pdfMaker } = await import("./pdf-maker.js");
   const made = makePackageInParts(opened, {
-    ...{ version: readVersion(), document: newLeanDocument(), includeHeld, startSha256 },
+    ...{ version: readVersion(), document: newLeanDocument(), pdf: pdfMaker, paper, includeHeld, startSha256 },
   });
   const report = startReport(opened.job, shell, { all, onlyFailing: !all });
   const progress = startProgress(shell, "made");
@@ -101,10 +104,23 @@ async function writeFiles(
     await nextTurn();
   }
   const rest = made.rest();
+  if (rest.reduced.length > 0) await shell.err.write(reducedWords(rest.reduced, paper ?? ""));
   report.addJob(rest);
   append(rest.parts);
   return report;
 }
+
+const MOST_REDUCED = 10;
+
+/** Which pages of the set are not at their scales. */
+const reducedWords = terminalText((pages: readonly ReducedPage[], paper: string): string => {
+  const named = pages.map(({ page, name, percent }) => `page ${page} (${name}) to ${percent} %`);
+  const are =
+    pages.length === 1
+      ? "1 page of the set does not fit and is"
+      : `${pages.length} pages of the set do not fit and are`;
+  return `warning: on ${paper} ${are} reduced, not at the scales stated: ${listed(named, MOST_REDUCED)}\n`;
+});
 
 /** Lets signals and output through. */
 const nextTurn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));

@@ -65,15 +65,14 @@ export interface Bookmark {
   readonly under: readonly Bookmark[];
 }
 
-/** How a scene stands on a page, millimetres: `x`, `y` is where its lower left goes; turned a quarter to the left or not. */
+/** How a scene stands on a page, millimetres: `x`, `y` is where its lower left goes. */
 export interface Placement {
   readonly width: number;
   readonly height: number;
   readonly x: number;
   readonly y: number;
   readonly factor: number;
-  readonly turned: boolean;
-  /** In paper millimetres of the page, not of the scene. */
+  /** What is written over it, in millimetres of the page. */
   readonly over: readonly SceneItem[];
 }
 
@@ -124,7 +123,7 @@ export function startPdf(maker: PdfMaker, facts: PdfFacts): PdfPages {
 }
 
 function asItIs({ width, height }: Scene): Placement {
-  return { width, height, x: 0, y: 0, factor: 1, turned: false, over: [] };
+  return { width, height, x: 0, y: 0, factor: 1, over: [] };
 }
 
 function addBookmarks(outline: PdfOutline, bookmarks: readonly Bookmark[]): void {
@@ -199,10 +198,9 @@ interface Content {
 const INKS: Readonly<Record<Ink, string>> = { black: "0 0 0", held: "0.62745 0 0", paper: "1 1 1" };
 
 /** pdfkit turns every page's y down; this turns it up again, and millimetres into points. */
-function pageContent(scene: Scene, { height, x, y, factor, turned, over }: Placement, fonts: Fonts): string {
+function pageContent(scene: Scene, { height, x, y, factor, over }: Placement, fonts: Fonts): string {
   const paper: readonly string[] = ["1 0 0 -1 0", `${decimals(height * POINTS)} cm`, `${POINTS} 0 0 ${POINTS} 0 0 cm`];
-  const [a, b] = turned ? [0, factor] : [factor, 0];
-  const moved = a === 1 && x === 0 && y === 0 ? [] : [`${a} ${b} ${-b} ${a} ${decimals(x)} ${decimals(y)} cm`];
+  const moved = factor === 1 && x === 0 && y === 0 ? [] : [`${factor} 0 0 ${factor} ${decimals(x)} ${decimals(y)} cm`];
   const content: Content = { parts: [...paper, "q", ...moved, "0 J 0 j"], pen: null, fill: "black" };
   writeItems(content, scene.items, pensOf(scene.width), fonts);
   content.parts.push("Q");

@@ -63,7 +63,8 @@ function drawScene(scene: Scene): Drawn {
   node.setAttribute("role", "img");
   node.setAttribute("aria-label", attributeText(title));
   node.setAttribute("font-family", FONTS);
-  node.setAttribute("font-kerning", "none");
+  // letters as wide as they were measured, at any zoom
+  node.setAttribute("style", "font-kerning:none;text-rendering:geometricPrecision");
   node.setAttribute("fill", INKS.black);
   root.element("title").words(title);
   root.element("desc").words(description);

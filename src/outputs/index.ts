@@ -19,6 +19,7 @@ import { readAsCsv } from "./read-as-csv.js";
 import { readAsXlsx } from "./read-as-xlsx.js";
 import { settingOutBareCsv } from "./setting-out-bare-csv.js";
 import { settingOutCsv } from "./setting-out-csv.js";
+import { sheetSetPdf } from "./sheet-set-pdf.js";
 import { sheetSvg } from "./sheet-svg.js";
 import { summary } from "./summary.js";
 import { surveyChecksCsv } from "./survey-checks-csv.js";
@@ -30,6 +31,9 @@ import { surveySheetSvg } from "./survey-sheet-svg.js";
 export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
 export { folderOf, SET_ASIDE, SUPERSEDED, safeForFileName } from "./names.js";
+export { PAPER_NAMES, type PaperName, paperNamed } from "./paper-names.js";
+export type { ReducedPage, SheetSet } from "./sheet-set.js";
+export { startSheetSet } from "./sheet-set.js";
 export type { SurveyResult } from "./survey-result.js";
 
 /** In the order in which files are made: what a sheet names comes before it. */
@@ -43,6 +47,7 @@ const REGISTRY = {
   "check-distances-csv": checkDistancesCsv,
   "plan-dxf": planDxf,
   "plan-svg": planSvg,
+  "sheet-set-pdf": sheetSetPdf,
   "read-as-csv": readAsCsv,
   "read-as-xlsx": readAsXlsx,
   ledger,

@@ -11,6 +11,7 @@ import type {
   UnusedSummaryAnswer,
 } from "../summary/model.js";
 import type { Question } from "../summary/questions.js";
+import type { SheetSet } from "./sheet-set.js";
 
 /** A document for svg.js: a browser's own, or a lean one. */
 export type SvgDocument = DrawingDocument;
@@ -37,6 +38,8 @@ export interface Surroundings {
   readonly includeHeld: boolean;
   /** Files of the same base, or documents of the job, that are made already. */
   readonly made: readonly MadeFile[];
+  /** Takes every sheet that is drawn; null where no set is wanted. */
+  readonly set: SheetSet | null;
 }
 
 interface Described<Kind extends string> {
@@ -47,6 +50,8 @@ interface Described<Kind extends string> {
   readonly title: string;
   /** True where `document` is needed to write it. */
   readonly drawn: boolean;
+  /** True where its sheets are pages of the set: it is drawn for a set even where the file itself is not wanted. */
+  readonly inSet?: true;
 }
 
 interface BaseFile<Kind extends string> extends Described<Kind> {

@@ -16,13 +16,17 @@ export const planSvg: JobOutput<"plan-svg"> = {
   role: "sheet",
   title: "Anchor-rod plan in sheets: plan with grid and placements, a detail of every type, schedules",
   drawn: true,
+  inSet: true,
   top: PLAN,
   named: "plan/anchor-rod-plan_rev-REVISION[_NOT-RELEASED]_SHEET-of-SHEETS.svg",
   needs: "plan",
   write: writePlanSheets,
 };
 
-function* writePlanSheets(checked: PlannedJob, { made, document, version }: Surroundings): Generator<PathAndBytes> {
+function* writePlanSheets(
+  checked: PlannedJob,
+  { made, document, version, set }: Surroundings,
+): Generator<PathAndBytes> {
   const { job, plan, held, layoutHeld } = checked;
   const dxf = made.find(({ kind }) => kind === planDxf.kind);
   const scenes = drawPlanSheets({
@@ -31,6 +35,7 @@ function* writePlanSheets(checked: PlannedJob, { made, document, version }: Surr
     dxfName: dxf === undefined ? null : nameIn(dxf.path),
     programVersion: version,
   });
+  set?.addPlan(scenes);
   for (const [i, scene] of scenes.entries()) {
     const path = `${planStem(job)}_${i + 1}-of-${scenes.length}.svg`;
     yield textFile(path, writeSheetSvg(scene, drawingDocument(document)));

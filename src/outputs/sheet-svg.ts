@@ -12,12 +12,14 @@ export const sheetSvg: BaseOutput<"sheet-svg"> = {
   role: "sheet",
   title: "Dimensioned sheet of the template, for the shop, the checker and the field",
   drawn: true,
+  inSet: true,
   named: "MARK/TEMPLATE_rev-REVISION[_for-MARK][_HELD]_sheet.svg",
   applies: () => true,
   fileName: (checked) => `${sheetStem(checked)}${heldEnding(checked)}_sheet.svg`,
-  write: (checked, { made, document, version }) => {
+  write: (checked, { made, document, version, set }) => {
     const drill = made.find(({ role }) => role === "drill");
-    const { number, count, bases } = sheetPlace(checked);
+    const place = sheetPlace(checked);
+    const { number, count, bases } = place;
     const scene = drawSheet({
       ...checked,
       cutFiles: made
@@ -29,6 +31,7 @@ export const sheetSvg: BaseOutput<"sheet-svg"> = {
       sheetBases: bases,
       programVersion: version,
     });
+    set?.addTemplate(scene, checked, place);
     return new TextEncoder().encode(writeSheetSvg(scene, drawingDocument(document)));
   },
 };

@@ -15,6 +15,7 @@ import type { ShapedBase } from "../template/index.js";
 import { makePlateShape } from "../template/index.js";
 import { shareTemplates } from "./share-templates.js";
 import { sheetRoomFaults } from "./sheet-room.js";
+import { unwrittenLetters } from "./unwritten-letters.js";
 
 /** What jobs may cite and may not use: the rules, and the package's own names. */
 export const vocabulary: Vocabulary = { rules: ruleSeverities, packageNames };
@@ -44,7 +45,7 @@ export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJo
   if (!read.ok) return read;
   const many = tooManyPlaced(read.value, inputs.job);
   if (many !== null) return { ok: false, findings: [...read.findings, many] };
-  const opened = layOut(read.value, read.findings);
+  const opened = layOut(read.value, [...read.findings, ...unwrittenLetters(read.value, inputs.job)]);
   const small = opened.ok ? sheetRoomFaults(opened.value.job, opened.value.bases, inputs.job) : [];
   return small.length === 0 ? opened : { ok: false, findings: [...opened.findings, ...small] };
 }

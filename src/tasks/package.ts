@@ -11,17 +11,23 @@ import { heldLayout } from "../checks/held.js";
 import type { CheckRow } from "../checks/index.js";
 import { ruleSeverities } from "../checks/index.js";
 import { ProgramFault } from "../diagnostics/program-fault.js";
+import type { PdfMaker } from "../formats/sheet-pdf.js";
+import type { Job } from "../job/model/job.js";
 import type {
   BaseOutput,
   JobOutput,
   MadeFile,
+  Output,
   OutputFile,
   OutputKind,
+  PaperName,
   PathAndBytes,
+  ReducedPage,
+  SheetSet,
   Surroundings,
   SvgDocument,
 } from "../outputs/index.js";
-import { baseOutputs, everyOutput, folderOf, jobOutputs } from "../outputs/index.js";
+import { baseOutputs, everyOutput, folderOf, jobOutputs, startSheetSet } from "../outputs/index.js";
 import type { SummaryBase, SummaryFile, UnusedSummaryAnswer } from "../summary/model.js";
 import type { Question, Questions } from "../summary/questions.js";
 import { startQuestions } from "../summary/questions.js";
@@ -38,6 +44,10 @@ export interface PackageOptions {
   readonly version: string;
   /** Any DOM for svg.js; null where no drawing is wanted. */
   readonly document: SvgDocument | null;
+  /** `PDFDocument` of pdfkit, for the set of all sheets; without it there is no set. */
+  readonly pdf?: PdfMaker | null;
+  /** The paper that the pages of the set are put on. Default: each page has the size of its sheet. */
+  readonly paper?: PaperName | null;
   /** Writes the cut files of held bases too, with HELD in their names. Default false. */
   readonly includeHeld?: boolean;
   /** Which files to make. Default all; empty to check only. */
@@ -82,6 +92,8 @@ export interface PackageRest {
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];
   /** Why files of the setting-out folder are held; empty when they are not. */
   readonly layoutHeld: readonly string[];
+  /** Pages of the set that its paper is too small for. */
+  readonly reduced: readonly ReducedPage[];
 }
 
 /** Makes a package of any size: nothing of a base is kept once the next one is asked for. */
@@ -93,30 +105,55 @@ export function makePackageInParts(opened: OpenedJob, options: PackageOptions): 
   const rows = checkWholeJob(job, plan, bases);
   const layoutHeld = heldLayout(rows, job.unit);
   const [asked, answers] = [startQuestions(job), startAnswerBook(job, ruleSeverities)];
+  const ask = once(() => {
+    asked.addLayout(rows);
+    answers.addLayout(rows);
+    return asked.list();
+  });
+  const set = startSet(job, options, ask);
   return {
     head: files.head(job),
-    bases: makeBases(opened, files, { held, asked, answers }, options),
-    documents: makeDocuments({ job, plan, rows, held, layoutHeld }, files, options),
+    bases: makeBases(opened, files, { held, asked, answers, set }, options),
+    documents: makeDocuments({ job, plan, rows, held, layoutHeld }, files, set, options),
     rest: () => {
-      asked.addLayout(rows);
-      answers.addLayout(rows);
+      const questions = ask();
       const checks = rows.map((row) => summarizeCheck(row, job.unit));
-      const [questions, answersNotUsed] = [asked.list(), answers.unused().map((each) => summarizeAnswer(each))];
+      const answersNotUsed = answers.unused().map((each) => summarizeAnswer(each));
       const said = { questions, answersNotUsed, layoutHeld: layoutHeld.reasons };
-      return { ...files.end({ checks, ...said }), rows, ...said };
+      return { ...files.end({ checks, ...said }), rows, ...said, reduced: set?.reduced ?? [] };
     },
   };
+}
+
+function once<T>(work: () => T): () => T {
+  let done: { readonly value: T } | null = null;
+  return () => {
+    done ??= { value: work() };
+    return done.value;
+  };
+}
+
+const SET = "sheet-set-pdf";
+
+/** null where no set is wanted, or there is nothing to write it with. */
+function startSet(job: Job, options: PackageOptions, questions: () => readonly Question[]): SheetSet | null {
+  const { pdf = null, paper = null, version } = options;
+  return pdf === null || !wants(options, SET) ? null : startSheetSet(job, { maker: pdf, paper, version, questions });
 }
 
 /**
  * What a caller got wrong: throws TypeError where a drawing is wanted and there is nothing to draw it on, RangeError for a
  * kind of output that there is not.
  */
-export function refuseBadOptions({ document, outputs: wanted }: PackageOptions): void {
+export function refuseBadOptions({ document, pdf, outputs: wanted }: PackageOptions): void {
   const unknown = (wanted ?? []).filter((kind) => !everyOutput.some((output) => output.kind === kind));
   if (unknown.length > 0) throw new RangeError(`${unknown.join(", ")}: there is no such kind of output`);
+  if ((pdf ?? null) === null && (wanted ?? []).includes(SET))
+    throw new TypeError(`${SET}: the set is made with pdfkit, whose PDFDocument is to be handed in as pdf`);
   if (document !== null && document !== undefined) return;
-  const drawn = everyOutput.filter((output) => output.drawn && (wanted?.includes(output.kind) ?? true));
+  const isDrawn = ({ drawn, inSet, kind }: Output) =>
+    drawn && (wanted === undefined || wanted.some((each) => each === kind) || (inSet === true && wanted.includes(SET)));
+  const drawn = everyOutput.filter(isDrawn);
   if (drawn.length === 0) return;
   const kinds = drawn.map(({ kind }) => kind).join(", ");
   throw new TypeError(`${kinds}: drawings are made with svg.js, which needs a document; allowed is null without them`);
@@ -127,12 +164,13 @@ interface Gathered {
   readonly held: Map<string, readonly string[]>;
   readonly asked: Questions;
   readonly answers: AnswerBook;
+  readonly set: SheetSet | null;
 }
 
 function* makeBases(
   { job, bases }: OpenedJob,
   files: GrowingFiles,
-  { held, asked, answers }: Gathered,
+  { held, asked, answers, set }: Gathered,
   options: PackageOptions,
 ): Generator<BaseInParts> {
   const known: KnownFiles = new Map();
@@ -141,7 +179,7 @@ function* makeBases(
     if (checked.held.length > 0) held.set(checked.base.mark, checked.held);
     asked.addBase(checked);
     answers.addBase(checked.base.mark, checked.rows);
-    const made = makeBase(checked, options, known);
+    const made = makeBase(checked, options, known, set);
     const givenBy = checked.rows.map((row) => row.givenBy);
     yield { ...made, rows: checked.rows, parts: files.base({ ...made, givenBy }, index === 0) };
   }
@@ -159,17 +197,22 @@ interface ListedFile {
  * The files of one base, and what the summary says of it: the same at any time, alone or in the company of others. A file of
  * a template that serves several bases is handed out once for all calls with one `known`, and listed each time.
  */
-export function makeBase(checked: CheckedBase, options: PackageOptions, known: KnownFiles = new Map()): BaseResult {
-  const { files, listed } = writeBaseFiles(checked, options, known);
+export function makeBase(
+  checked: CheckedBase,
+  options: PackageOptions,
+  known: KnownFiles = new Map(),
+  set: SheetSet | null = null,
+): BaseResult {
+  const { files, listed } = writeBaseFiles(checked, options, known, set);
   const summary: SummaryBase = { ...summarizeBase(checked), files: listed };
   return { mark: checked.base.mark, held: checked.held.length > 0, summary, files };
 }
 
 const wants = ({ outputs: wanted }: PackageOptions, kind: OutputKind): boolean => wanted?.includes(kind) ?? true;
 
-function surroundings(options: PackageOptions, made: readonly MadeFile[]): Surroundings {
+function surroundings(options: PackageOptions, made: readonly MadeFile[], set: SheetSet | null): Surroundings {
   const { document, version, includeHeld = false } = options;
-  return { document, version, includeHeld, made };
+  return { document, version, includeHeld, made, set };
 }
 
 interface BaseFiles {
@@ -177,30 +220,41 @@ interface BaseFiles {
   readonly listed: readonly SummaryFile[];
 }
 
-function writeBaseFiles(checked: CheckedBase, options: PackageOptions, known: KnownFiles): BaseFiles {
+function writeBaseFiles(
+  checked: CheckedBase,
+  options: PackageOptions,
+  known: KnownFiles,
+  set: SheetSet | null,
+): BaseFiles {
   const files: OutputFile[] = [];
   const all: ListedFile[] = [];
   for (const output of baseOutputs) {
-    if (!wants(options, output.kind) || !output.applies(checked, options.includeHeld ?? false)) continue;
+    const isWanted = wants(options, output.kind);
+    if (!isWanted && !isForSet(output, set)) continue;
+    if (!output.applies(checked, options.includeHeld ?? false)) continue;
     const path = `${folderOf(checked)}/${output.fileName(checked)}`;
     const before = known.get(path);
     if (before !== undefined) {
-      all.push(before);
+      if (isWanted) all.push(before);
       continue;
     }
     const around = surroundings(
       options,
       all.map(({ made }) => made),
+      set,
     );
     const file = writeBaseFile(output, path, checked, around, options.startSha256);
     const { bytes: _bytes, ...named } = file;
     const entry: ListedFile = { made: { ...named, role: output.role }, listed: listFile(file) };
     if (checked.shared !== null) known.set(path, entry);
+    if (!isWanted) continue;
     all.push(entry);
     files.push(file);
   }
   return { files, listed: all.map(({ listed }) => listed) };
 }
+
+const isForSet = ({ inSet }: Output, set: SheetSet | null): boolean => inSet === true && set !== null;
 
 function writeBaseFile(
   output: BaseOutput,
@@ -223,10 +277,16 @@ function listFile({ kind, path, bytes, sha256, layers }: OutputFile): SummaryFil
 }
 
 /** Whole files, one at a time. */
-function* makeDocuments(checked: CheckedJob, files: GrowingFiles, options: PackageOptions): Generator<OutputFile> {
+function* makeDocuments(
+  checked: CheckedJob,
+  files: GrowingFiles,
+  set: SheetSet | null,
+  options: PackageOptions,
+): Generator<OutputFile> {
   const made: MadeFile[] = [];
-  for (const output of jobOutputs.filter(({ kind }) => wants(options, kind)))
-    for (const { path, bytes } of writeDocument(output, checked, surroundings(options, made))) {
+  for (const output of jobOutputs.filter((each) => wants(options, each.kind) || isForSet(each, set)))
+    for (const { path, bytes } of writeDocument(output, checked, surroundings(options, made, set))) {
+      if (!wants(options, output.kind)) continue;
       const named = { kind: output.kind, path, sha256: hashOf(bytes, options.startSha256) };
       made.push({ ...named, role: output.role });
       files.note(listFile({ ...named, bytes }));

@@ -1,0 +1,67 @@
+/** How a sheet stands on the paper of an office. */
+import type { Placement } from "../formats/sheet-pdf.js";
+import { at, text } from "../sheets/items.js";
+import type { Scene, SceneItem } from "../sheets/scene.js";
+import { asmeSheets, isoSheets } from "../standards/index.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
+import { toMillimetres } from "../units/index.js";
+import type { PaperName } from "./paper-names.js";
+
+const SIZES = { letter: asmeSheets.A, tabloid: asmeSheets.B, a4: isoSheets.A4, a3: isoSheets.A3 } as const;
+
+/** Printers leave this much of the paper's edge white, millimetres (common practice: 1/4 in at most on office printers). */
+const UNPRINTED = 6;
+/** Below a reduced sheet, for the line that says so. */
+const FOOT = 6;
+const FOOT_LETTER = 3;
+
+/** How a scene stands on a paper, and its size there in whole percent: 100 where its border fits. */
+export function placeOn(name: PaperName, scene: Scene): { readonly placement: Placement; readonly percent: number } {
+  const paper = pageFor(name, scene);
+  const frame = frameOf(scene);
+  const [width, height] = [frame.x1 - frame.x0, frame.y1 - frame.y0];
+  if (paper.width === scene.width && paper.height === scene.height)
+    return { placement: { ...paper, x: 0, y: 0, factor: 1, over: [] }, percent: 100 };
+  const fits = width + 2 * UNPRINTED <= paper.width && height + 2 * UNPRINTED <= paper.height;
+  const room = { x: paper.width - 2 * UNPRINTED, y: paper.height - 2 * UNPRINTED - FOOT };
+  const percent = fits ? 100 : Math.min(99, Math.floor(Math.min(room.x / width, room.y / height) * 100));
+  const factor = percent / 100;
+  const foot = fits ? 0 : FOOT;
+  const placement = {
+    ...paper,
+    x: (paper.width - width * factor) / 2 - frame.x0 * factor,
+    y: foot + (paper.height - foot - height * factor) / 2 - frame.y0 * factor,
+    factor,
+    over: fits ? [] : [reducedLine(percent, paper.width)],
+  };
+  return { placement, percent };
+}
+
+/** The paper, the way round that the sheet lies. */
+function pageFor(name: PaperName, scene: Scene): { readonly width: number; readonly height: number } {
+  const [short, long] = [toMillimetres(SIZES[name].short), toMillimetres(SIZES[name].long)];
+  return scene.width >= scene.height ? { width: long, height: short } : { width: short, height: long };
+}
+
+function reducedLine(percent: number, width: number): SceneItem {
+  const words = `REDUCED TO ${percent} %: NOT AT THE SCALES STATED`;
+  return text("held", words, at(width / 2, UNPRINTED), FOOT_LETTER, { anchor: "middle", bold: true });
+}
+
+interface Frame {
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
+}
+
+/** The border, or the whole sheet where it has none: what must be on the paper. */
+function frameOf({ items, width, height }: Scene): Frame {
+  const frame = items.find((item) => item.kind === "group" && item.name === "frame");
+  const edge = frame?.kind === "group" ? frame.items.find((item) => item.kind === "stroke") : undefined;
+  const corners =
+    edge?.kind === "stroke" ? edge.parts.flatMap((part) => (part.kind === "line" ? [part.from] : [])) : [];
+  if (corners.length === 0) return { x0: 0, y0: 0, x1: width, y1: height };
+  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
+  return { x0: leastOf(xs), y0: leastOf(ys), x1: greatestOf(xs), y1: greatestOf(ys) };
+}

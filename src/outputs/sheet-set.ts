@@ -1,0 +1,145 @@
+/** The set: every sheet of a package as a page of one PDF. Pages are taken as their sheets are drawn, none is drawn twice. */
+import type { CheckedBase, CheckedJob } from "../checks/checked.js";
+import { listed } from "../diagnostics/listed.js";
+import type { Bookmark, PdfMaker, PdfPages } from "../formats/sheet-pdf.js";
+import { startPdf } from "../formats/sheet-pdf.js";
+import type { Job } from "../job/model/job.js";
+import { type CoverPage, drawCover } from "../sheets/cover-sheet.js";
+import type { Scene } from "../sheets/scene.js";
+import { printable } from "../sheets/text-metrics.js";
+import type { Question } from "../summary/questions.js";
+import type { SheetPlace } from "./names.js";
+import type { PaperName } from "./paper-names.js";
+import { placeOn } from "./paper-sizes.js";
+
+/** A page that the paper is too small for, by its number in the file. */
+export interface ReducedPage {
+  readonly page: number;
+  readonly name: string;
+  readonly percent: number;
+}
+
+/** Takes the sheets of a package as they are drawn. */
+export interface SheetSet {
+  addTemplate(scene: Scene, checked: CheckedBase, place: SheetPlace): void;
+  /** Sheets of the plan, in order. */
+  addPlan(scenes: readonly Scene[]): void;
+  /** The whole file; to be called once, last. */
+  finish(checked: CheckedJob): Uint8Array;
+  /** What was reduced; complete when the file is. */
+  readonly reduced: readonly ReducedPage[];
+}
+
+/** What a set is made with. */
+export interface SheetSetOptions {
+  readonly maker: PdfMaker;
+  /** null: each page has the size of its sheet. */
+  readonly paper: PaperName | null;
+  readonly version: string;
+  /** Every question of the job, asked when the bases have gone by. */
+  readonly questions: () => readonly Question[];
+}
+
+/** A page that is in the file already, at this number in the order of adding. */
+interface TakenPage extends CoverPage {
+  readonly number: number;
+  readonly bookmark: string;
+}
+
+/** Starts a set without pages. */
+export function startSheetSet(job: Job, options: SheetSetOptions): SheetSet {
+  const { maker, paper, version } = options;
+  const pdf = startPdf(maker, factsOf(job, version));
+  const templates: TakenPage[] = [];
+  const plans: TakenPage[] = [];
+  const reduced: ReducedPage[] = [];
+  const take = (scene: Scene, page: Pick<TakenPage, "name" | "about" | "held" | "bookmark">): TakenPage => ({
+    ...page,
+    ...addPage(pdf, scene, paper),
+    size: scene.size,
+  });
+  return {
+    reduced,
+    addTemplate: (scene, checked, place) => void templates.push(take(scene, templatePage(checked, place))),
+    addPlan: (scenes) => {
+      for (const [i, scene] of scenes.entries()) plans.push(take(scene, planPage(i + 1, scenes.length)));
+    },
+    finish: (checked) => {
+      const pages = [...plans, ...templates];
+      const cover = drawCover(coverRequest(checked, pages, options));
+      const own = cover.map((scene) => addPage(pdf, scene, paper));
+      for (const [i, { percent }] of [...own, ...pages.map(({ reduced: percent }) => ({ percent }))].entries())
+        if (percent !== null) reduced.push({ page: i + 1, name: pages[i - own.length]?.name ?? "cover", percent });
+      return pdf.finish(
+        [...own, ...pages].map(({ number }) => number),
+        bookmarksOf(own.length, plans, templates),
+      );
+    },
+  };
+}
+
+function addPage(pdf: PdfPages, scene: Scene, paper: PaperName | null) {
+  if (paper === null) return { number: pdf.add(scene), reduced: null, percent: null };
+  const { placement, percent } = placeOn(paper, scene);
+  const less = percent === 100 ? null : percent;
+  return { number: pdf.add(scene, placement), reduced: less, percent: less };
+}
+
+function factsOf(job: Job, version: string) {
+  return {
+    title: `${printable(job.number)} rev ${printable(job.revision)}: ${printable(job.title)}`,
+    author: printable(job.drawnBy),
+    subject: `Anchor-rod setting templates, ${job.status}`,
+    day: job.date,
+    program: `rodplate ${version}`,
+  };
+}
+
+const MOST_BASES = 12;
+
+function templatePage({ plate, held }: CheckedBase, { number, count, bases }: SheetPlace) {
+  const of = count === 1 ? "" : `, SHEET ${number} OF ${count}`;
+  const isHeld = held.length > 0;
+  const name = `${plate.mark}${of}`;
+  const about = `${bases.length === 1 ? "BASE" : "BASES"} ${listed(bases, MOST_BASES)}`;
+  const bookmark = `${plate.mark}${of.toLowerCase()}: ${about.toLowerCase().replace(/^bases?/, "for")}`;
+  return { name, about, held: isHeld, bookmark: isHeld ? `${bookmark} (HELD)` : bookmark };
+}
+
+function planPage(number: number, count: number) {
+  const name = `PLAN, SHEET ${number} OF ${count}`;
+  return { name, about: "ANCHOR-ROD PLAN", held: false, bookmark: `Anchor-rod plan, sheet ${number} of ${count}` };
+}
+
+function coverRequest(checked: CheckedJob, pages: readonly CoverPage[], options: SheetSetOptions) {
+  const { job, held, layoutHeld } = checked;
+  const { paper, version, questions } = options;
+  const open = questions().filter(({ check }) => check.answer === undefined);
+  return {
+    job,
+    programVersion: version,
+    pages,
+    held: [
+      ...[...held].map(([mark, reasons]) => ({ name: `BASE ${mark}`, reasons })),
+      ...(layoutHeld.reasons.length > 0 ? [{ name: "LAYOUT", reasons: layoutHeld.reasons }] : []),
+    ],
+    questions: open.map(({ number, mark, text }) => ({ number, about: mark === "" ? "LAYOUT" : mark, text })),
+    paper: paper === null ? null : paper.toUpperCase(),
+    isMeant: (size: Pick<Scene, "width" | "height">) =>
+      paper === null || placeOn(paper, { ...BLANK, ...size }).percent === 100,
+  };
+}
+
+const BLANK: Omit<Scene, "width" | "height"> = { size: "", title: "", description: "", items: [] };
+
+function bookmarksOf(own: number, plans: readonly TakenPage[], templates: readonly TakenPage[]): readonly Bookmark[] {
+  const listOf = (pages: readonly TakenPage[], first: number) =>
+    pages.map(({ bookmark }, i) => ({ title: `${bookmark}, page ${first + i}`, page: first + i, under: [] }));
+  const group = (title: string, pages: readonly TakenPage[], first: number): readonly Bookmark[] =>
+    pages.length === 0 ? [] : [{ title, page: first, under: listOf(pages, first) }];
+  return [
+    { title: "Cover", page: 1, under: [] },
+    ...group("Anchor-rod plan", plans, own + 1),
+    ...group("Setting templates", templates, own + plans.length + 1),
+  ];
+}

@@ -1,0 +1,253 @@
+/** The cover of a set: what it holds page by page, what in it is held, what is asked, and what changed since the last issue. */
+import type { Job } from "../job/model/job.js";
+import { banners } from "./banner.js";
+import { frameOf, insideBorder } from "./border.js";
+import { at, line, stroke, text } from "./items.js";
+import type { Area } from "./paper.js";
+import { type Flow, startFlow } from "./plan/flow.js";
+import { stack } from "./plan/panel.js";
+import { SHEET_CAUTIONS } from "./plate-notes.js";
+import { revisionTable } from "./revision-table.js";
+import type { Scene, SceneItem } from "./scene.js";
+import { type SheetSize, sheetSizes } from "./sheet-sizes.js";
+import { notesPiece, type Piece, type TableText, tablePiece } from "./table.js";
+import { printable, shorten } from "./text-metrics.js";
+import { blockOfRows, field, rowMakers } from "./title-block.js";
+
+/** A page of the set, in its order. */
+export interface CoverPage {
+  /** `T1`, `ANCHOR-ROD PLAN 1 OF 2`. */
+  readonly name: string;
+  /** What it is for: bases, or a few words. */
+  readonly about: string;
+  /** Name of the sheet's own size. */
+  readonly size: string;
+  readonly held: boolean;
+  /** Percent of its own size, where the paper is too small for it; null: at its own size. */
+  readonly reduced: number | null;
+}
+
+/** Everything a cover says. */
+export interface CoverRequest {
+  readonly job: Job;
+  readonly programVersion: string;
+  /** After the cover's own pages. */
+  readonly pages: readonly CoverPage[];
+  /** Held templates and bases, and the layout, with why. */
+  readonly held: readonly { readonly name: string; readonly reasons: readonly string[] }[];
+  /** Open questions to the engineer of record. */
+  readonly questions: readonly { readonly number: string; readonly about: string; readonly text: string }[];
+  /** `LETTER`; null where each page has its sheet's own size. */
+  readonly paper: string | null;
+  readonly isMeant: (size: SheetSize) => boolean;
+}
+
+const GAP = 4;
+
+/** The pages of the cover, in order: one, or more where the lists are long. */
+export function drawCover(request: CoverRequest): readonly Scene[] {
+  const sheet = coverSize(request);
+  const count = coverCount(request, sheet);
+  const flow = startFlow(coverTables(request, count), sheet.lettering);
+  return Array.from({ length: count }, (_, i) => coverPage(request, sheet, flow, i, count));
+}
+
+/** The larger of the two smallest sizes that is meant: lists are read at a desk. */
+function coverSize({ job, isMeant }: CoverRequest): SheetSize {
+  const sizes = sheetSizes(job.unit).slice(0, 2).toReversed();
+  const size = sizes.find(isMeant) ?? sizes.at(-1);
+  if (size === undefined) throw new RangeError("no sheet sizes");
+  return size;
+}
+
+/** Pages that the tables take; page numbers of as many digits as there may be take the same room. */
+function coverCount(request: CoverRequest, sheet: SheetSize): number {
+  const flow = startFlow(coverTables(request, 1), sheet.lettering);
+  let count = 0;
+  do {
+    coverPage(request, sheet, flow, count, count + 1);
+    count += 1;
+  } while (!flow.isEmpty);
+  return count;
+}
+
+function coverPage(request: CoverRequest, sheet: SheetSize, flow: Flow, index: number, count: number): Scene {
+  const { job } = request;
+  const inside = insideBorder(sheet);
+  const left = inside.x1 - sheet.panel;
+  const area: Area = { x0: inside.x0 + GAP, y0: inside.y0 + GAP, x1: left - GAP, y1: inside.y1 - GAP };
+  const ofPages = count === 1 ? "" : `, page ${index + 1} of ${count}`;
+  return {
+    size: sheet.name,
+    width: sheet.width,
+    height: sheet.height,
+    title: `Set of job ${printable(job.number)} rev ${job.revision}, cover${ofPages}`,
+    description: `${printable(job.title)}. ${request.pages.length + count} pages. Status: ${job.status}.`,
+    items: [
+      frameOf(sheet),
+      stroke("table-heavy", line(at(left, inside.y0), at(left, inside.y1))),
+      ...body(request, sheet, area, flow, index),
+      ...panel(request, sheet, left, inside, index, count),
+    ],
+  };
+}
+
+function body(request: CoverRequest, sheet: SheetSize, area: Area, flow: Flow, index: number): readonly SceneItem[] {
+  const width = area.x1 - area.x0;
+  const head = index === 0 ? headPieces(request, sheet, width) : [];
+  const used = head.reduce((sum, { height }) => sum + height + 3, 0);
+  const tables = flow.take(width, area.y1 - area.y0 - used, 1);
+  if (tables.length === 0 && !flow.isEmpty && index > 0)
+    throw new RangeError("a row of a cover that is higher than it");
+  return stack([...head, ...tables], area.x0, area.y1);
+}
+
+/** Job and title in large letters, then the banner of a job that is not released. */
+function headPieces(request: CoverRequest, { lettering }: SheetSize, width: number): readonly Piece[] {
+  const { job } = request;
+  const { title, heading } = lettering;
+  const lines = [
+    { words: `JOB ${printable(job.number)}: ${printable(job.title)}`, letter: title },
+    { words: `ANCHOR-ROD SETTING TEMPLATES, REVISION ${job.revision}, ${statusWords(request)}`, letter: heading },
+  ];
+  const height = title * 1.6 + heading * 1.8;
+  const draw = (x: number, top: number): SceneItem => ({
+    kind: "group",
+    name: "cover-title",
+    data: {},
+    items: lines.map(({ words, letter }, i) =>
+      text("title", shorten(words, width, letter, true), at(x, top - title - (i === 0 ? 0 : heading * 1.8)), letter, {
+        bold: true,
+      }),
+    ),
+  });
+  return [{ height, draw }, ...banners({ job, held: [] }, width, lettering)];
+}
+
+function panel(
+  request: CoverRequest,
+  sheet: SheetSize,
+  x: number,
+  inside: Area,
+  index: number,
+  count: number,
+): readonly SceneItem[] {
+  const { lettering } = sheet;
+  const width = sheet.panel - 2 * GAP;
+  const pieces = [
+    tablePiece(revisionTable(request, 6), width, lettering),
+    notesPiece("notes", "NOTES", coverNotes(request), width, lettering),
+    notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, width, lettering),
+  ];
+  const title = coverTitle(request, sheet, `${index + 1} OF ${request.pages.length + count}`);
+  const room = inside.y1 - inside.y0 - title.height - 2 * GAP;
+  const fitting = pieces.filter((_, i) => sumOf(pieces.slice(0, i + 1)) <= room);
+  return [...stack(fitting, x + GAP, inside.y1 - GAP), title.draw(x, inside.y0 + title.height)];
+}
+
+const sumOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, { height }) => sum + height + 3, 0);
+
+function coverNotes({ paper, pages }: CoverRequest): readonly string[] {
+  const reduced = pages.filter((page) => page.reduced !== null).length;
+  return [
+    paper === null
+      ? "Each page has the size of its sheet: print at 100 %, not fitted to the paper, and check the bar on the print."
+      : `All pages are put on ${paper}: print at 100 % and check the bar on the print.`,
+    ...(reduced === 0
+      ? []
+      : [
+          `${reduced === 1 ? "1 page is" : `${reduced} pages are`} reduced, and not at the scales stated: see the list.`,
+        ]),
+    "Sheets marked HELD are not to be cut, drilled or set by.",
+  ];
+}
+
+/** `RELEASED; 1 HELD; 6 QUESTIONS OPEN`: never released alone where something is not. */
+function statusWords({ job, held, questions }: CoverRequest): string {
+  const open = questions.length === 1 ? "1 QUESTION OPEN" : `${questions.length} QUESTIONS OPEN`;
+  return [
+    job.status.toUpperCase(),
+    ...(held.length > 0 ? [`${held.length} HELD`] : []),
+    ...(questions.length > 0 ? [open] : []),
+  ].join("; ");
+}
+
+function coverTitle(request: CoverRequest, sheet: SheetSize, page: string): Piece {
+  const { job, programVersion } = request;
+  const { lettering } = sheet;
+  const { row, signed } = rowMakers(sheet.panel, lettering);
+  const rows = [
+    row(field("JOB NO.", printable(job.number), 0.3), field("TITLE", printable(job.title), 0.7, "body", 2)),
+    row(field("SET OF SHEETS", "COVER", 0.8, "title"), field("REV", job.revision, 0.2, "title")),
+    row(field("STATUS", statusWords(request), 0.72, "body", 2), field("DATE", job.date, 0.28)),
+    signed(
+      row(field("DRAWN", printable(job.drawnBy), 0.36), field("CHECKED BY", "", 0.32), field("APPROVED BY", "", 0.32)),
+    ),
+    row(field("OWNER", printable(job.owner), 0.5), field("PROGRAM", `rodplate ${programVersion}`, 0.5)),
+    row(field("SIZE", sheet.name, 0.5), field("PAGE", page, 0.5)),
+  ];
+  return blockOfRows(rows, lettering, sheet.panel);
+}
+
+function coverTables(request: CoverRequest, own: number): readonly TableText[] {
+  return [changeTable(request), heldTable(request), questionTable(request), indexTable(request, own)].filter(
+    ({ rows, foot }) => rows.length + foot.length > 0,
+  );
+}
+
+const column = (title: string) => ({ title, share: 0, align: "start" as const });
+const NONE: ReadonlySet<number> = new Set();
+
+/** The rows of the job's own revision, else that there are none. */
+function changeTable({ job }: CoverRequest): TableText {
+  const own = job.revisions.filter(({ revision }) => revision === job.revision);
+  const before = job.revisions.filter(({ revision }) => revision !== job.revision).at(-1);
+  const since = before === undefined ? "" : ` ${before.revision} OF ${before.date}`;
+  return {
+    name: "cover-changes",
+    heading: `CHANGED SINCE THE LAST ISSUE${since}`,
+    columns: [column("REV"), column("DATE"), column("WHAT CHANGED")],
+    rows:
+      own.length > 0
+        ? own.map(({ revision, date, text: words }) => [revision, date, printable(words)])
+        : [[job.revision, job.date, before === undefined ? "FIRST ISSUE IN THIS JOB'S LIST" : "NOT SAID IN THE JOB"]],
+    ...{ foot: [], under: [], strong: NONE },
+  };
+}
+
+function heldTable({ held }: CoverRequest): TableText {
+  return {
+    name: "cover-held",
+    heading: "HELD: DO NOT CUT, DRILL OR SET",
+    columns: [column("WHAT"), column("WHY")],
+    rows: held.map(({ name, reasons }) => [name, printable(reasons.join("; "))]),
+    ...{ foot: [], under: [], strong: NONE },
+  };
+}
+
+function questionTable({ questions }: CoverRequest): TableText {
+  return {
+    name: "cover-questions",
+    heading: "QUESTIONS OPEN, TO THE ENGINEER OF RECORD",
+    columns: [column("NO."), column("OF"), column("QUESTION")],
+    rows: questions.map(({ number, about, text: words }) => [number, printable(about), printable(words)]),
+    ...{ foot: [], under: [], strong: NONE },
+  };
+}
+
+/** `own` pages of the cover stand before the first one listed. */
+function indexTable({ pages, paper }: CoverRequest, own: number): TableText {
+  const strong = new Set<number>();
+  const rows = pages.map(({ name, about, size, held, reduced }, i) => {
+    if (held) strong.add(i);
+    const scale = reduced === null ? "" : `REDUCED TO ${reduced} %`;
+    return [`${i + 1 + own}`, name, printable(about), size, held ? "HELD" : "", ...(paper === null ? [] : [scale])];
+  });
+  return {
+    name: "cover-index",
+    heading: "PAGES OF THIS SET",
+    columns: ["PAGE", "SHEET", "FOR", "SIZE", "HELD", ...(paper === null ? [] : ["ON THIS PAPER"])].map(column),
+    rows,
+    ...{ foot: [], under: [], strong },
+  };
+}
