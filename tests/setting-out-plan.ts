@@ -54,6 +54,7 @@ export function planFixture(changes: Partial<PlanSpec> = {}): PlanSpec {
     transform: { kind: "none" },
     scaleFactor: given(1, "default"),
     settingOut: { order: "PNEZD", unit: "ft" },
+    bearings: "decimal",
     controlTolerance: given(inches(0.25), "test"),
     ...changes,
   };

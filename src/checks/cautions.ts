@@ -20,7 +20,7 @@ export const CAUTION = {
   freeOfErection: onlyDropsOn("the plate is taken free of the erection tolerance"),
   erectionApart: onlyDropsOn("those are told apart"),
   checkBiggerHole:
-    "A bigger hole needs washer-cover, washer-on-plate and base-plate-edge again, and the approval of the engineer of record.",
+    "With a bigger hole check again the washer over it (washer-cover), the washer to the edge (washer-on-plate) and the hole to the edge (base-plate-edge); it needs the approval of the engineer of record.",
   remedyOnlyDropsOn: "Larger holes and slots are what would let the plate drop on, no more. Engineer to decide.",
   remedyNotChecked:
     "Not checked: strength of rods and anchorage, shear through enlarged holes, bearing, welds of washers.",

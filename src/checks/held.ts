@@ -4,18 +4,18 @@ import type { CheckRow } from "./model.js";
 import { isHolding } from "./run.js";
 import { comparedTexts, isGroup, limitWords, subjectWords } from "./words.js";
 
-/** One sentence for all rows that say the same of several subjects; none when nothing holds the base. */
+/** `grout gap (grout-gap) A1 A2: ...`, one for all rows that say the same of several subjects; none when nothing holds the base. */
 export function heldReasons(rows: readonly CheckRow[], unit: Unit): readonly string[] {
-  const bySame = new Map<string, { rule: string; subjects: string[]; words: string }>();
+  const bySame = new Map<string, { row: CheckRow; subjects: string[]; words: string }>();
   for (const row of rows.filter(isHolding)) {
     const words = heldWords(row, unit);
     const key = `${row.rule} ${words} ${isGroup(row.subject) ? row.subject : ""}`;
     const same = bySame.get(key);
-    if (same === undefined) bySame.set(key, { rule: row.rule, subjects: [row.subject], words });
+    if (same === undefined) bySame.set(key, { row, subjects: [row.subject], words });
     else same.subjects.push(row.subject);
   }
-  return [...bySame.values()].map(({ rule, subjects, words }) =>
-    `${rule} ${subjectWords(subjects)}`.trimEnd().concat(`: ${words}`),
+  return [...bySame.values()].map(({ row: { rule, plainName }, subjects, words }) =>
+    `${plainName} (${rule}) ${subjectWords(subjects)}`.trimEnd().concat(`: ${words}`),
   );
 }
 

@@ -1,7 +1,7 @@
 /**
  * The anchor-rod plan for other programs: AutoCAD 2000 at true scale in the job's unit, plan coordinates, x plan east and y
  * plan north. Grid lines with bubbles, concrete, base plates, columns, every rod as CIRCLE, marks as TEXT, axis ticks,
- * control points. Unlike a cut file it holds text; nothing is cut from it.
+ * control points, north, title and status, HELD at what may not be set. Unlike a cut file it holds text; nothing is cut from it.
  */
 import type Drawing from "dxf-writer";
 import { turnOf, wholeTurn } from "../geometry/index.js";
@@ -25,6 +25,9 @@ export const PLAN_LAYERS = {
   axes: { name: "AXES", color: 3 },
   marks: { name: "MARKS", color: 2 },
   control: { name: "CONTROL", color: 6 },
+  held: { name: "HELD", color: 1 },
+  title: { name: "TITLE", color: 7 },
+  north: { name: "NORTH", color: 3 },
 } as const;
 
 type LayerKey = keyof typeof PLAN_LAYERS;
@@ -50,9 +53,18 @@ type PlanItem = { readonly layer: LayerKey } & (
     }
 );
 
+/** What a plan says of itself, and which marks may not be set. */
+export interface PlanDxfWords {
+  /** Job, title, revision and so on, a line each. */
+  readonly title: readonly string[];
+  readonly held: ReadonlySet<string>;
+  /** Bearing of plan north from true north, degrees clockwise; null: true north is not given. */
+  readonly trueNorth: number | null;
+}
+
 /** The whole plan. Same plan, same bytes. */
-export function writePlanDxf(plan: Plan, unit: Unit): Uint8Array {
-  const items = planItems(plan);
+export function writePlanDxf(plan: Plan, unit: Unit, words: PlanDxfWords): Uint8Array {
+  const items = planItems(plan, words);
   const grid = tickMaker(unit);
   const extent = items.map(extentOfItem).reduce(join, items.length > 0 ? NOTHING : { x0: 0, y0: 0, x1: 0, y1: 0 });
   const head = {
@@ -85,7 +97,7 @@ function tickMaker(unit: Unit): TickMaker {
   return { decimals, ticks, printed: (mm) => asPrinted(formatTicks(ticks(mm), decimals)) };
 }
 
-function planItems(plan: Plan): readonly PlanItem[] {
+function planItems(plan: Plan, words: PlanDxfWords): readonly PlanItem[] {
   const figures = plan.bases.map(figureOf);
   const letter = letterFor(figures);
   const box = gridExtent(plan);
@@ -94,7 +106,15 @@ function planItems(plan: Plan): readonly PlanItem[] {
   return [
     ...lineSpans(plan, room, out / 2).flatMap((span) => spanItems(span, letter)),
     ...figures.flatMap((figure) => figureItems(figure, letter)),
+    ...figures
+      .filter(({ placed }) => words.held.has(placed.placement.mark))
+      .flatMap((figure) => heldItems(figure, letter)),
     ...controlItems(plan, letter),
+    ...titleItems(words.title, { x: room.x0, y: room.y0 - letter * 4 }, letter),
+    ...northItems("PLAN NORTH", 0, { x: room.x1 + letter * 8, y: room.y1 - letter * 4 }, letter),
+    ...(words.trueNorth === null
+      ? []
+      : northItems("TRUE NORTH", words.trueNorth, { x: room.x1 + letter * 20, y: room.y1 - letter * 4 }, letter)),
   ];
 }
 
@@ -144,6 +164,60 @@ function figureItems(figure: BaseFigure, letter: number): readonly PlanItem[] {
     ...rods.map(({ center, radius }): PlanItem => ({ kind: "circle", layer: "rods", center, radius })),
     ...axisItems(placed.workingPoint, placed.placement.turn, away, letter),
     { kind: "text", layer: "marks", at: { x: x + away, y: y + away }, height: letter, words, align: "left" },
+  ];
+}
+
+/** HELD below the mark, in a frame. */
+function heldItems(figure: BaseFigure, letter: number): readonly PlanItem[] {
+  const { x, y } = figure.placed.workingPoint;
+  const away = Math.max(figure.reach, letter / 2) + letter / 2;
+  const at = { x: x + away, y: y + away - letter * 1.8 };
+  const [x0, y0, x1, y1] = [at.x - letter * 0.3, at.y - letter * 0.3, at.x + letter * 3.6, at.y + letter * 1.3];
+  const corners = [
+    { x: x0, y: y0 },
+    { x: x1, y: y0 },
+    { x: x1, y: y1 },
+    { x: x0, y: y1 },
+  ];
+  const sides = corners.map(
+    (from, i): PlanItem => ({
+      kind: "line",
+      layer: "held",
+      from,
+      to: corners[(i + 1) % corners.length] ?? from,
+    }),
+  );
+  return [{ kind: "text", layer: "held", at, height: letter, words: "HELD", align: "left" }, ...sides];
+}
+
+/** Lines of words under each other, from here down. */
+function titleItems(lines: readonly string[], from: Point, letter: number): readonly PlanItem[] {
+  return lines.map((words, i) => ({
+    kind: "text",
+    layer: "title",
+    at: { x: from.x, y: from.y - i * letter * 1.8 },
+    height: letter,
+    words,
+    align: "left",
+  }));
+}
+
+/** An arrow, its name under it; `turn`: degrees counter-clockwise from the top. */
+function northItems(words: string, turn: number, center: Point, letter: number): readonly PlanItem[] {
+  const { cos, sin } = turnOf(wholeTurn(90 + turn));
+  const at = (along: number, across: number): Point => ({
+    x: center.x + along * cos - across * sin,
+    y: center.y + along * sin + across * cos,
+  });
+  const line = (a: Point, b: Point): PlanItem => ({ kind: "line", layer: "north", from: a, to: b });
+  const tip = at(letter * 3, 0);
+  const under = { x: center.x, y: center.y - letter * 5 };
+  return [
+    line(at(-letter * 3, 0), tip),
+    line(tip, at(letter * 1.8, letter * 0.5)),
+    line(tip, at(letter * 1.8, -letter * 0.5)),
+    { kind: "circle", layer: "north", center, radius: letter * 1.8 },
+    { kind: "text", layer: "north", at: under, height: letter, words, align: "center" },
   ];
 }
 

@@ -1,6 +1,8 @@
 /** The anchor-rod plan for other programs. */
-import { writePlanDxf } from "../formats/plan-dxf.js";
-import type { JobOutput } from "./model.js";
+import { listed } from "../diagnostics/listed.js";
+import { type PlanDxfWords, writePlanDxf } from "../formats/plan-dxf.js";
+import { printable } from "../sheets/text-metrics.js";
+import type { JobOutput, PlannedJob } from "./model.js";
 import { PLAN, planStem } from "./plan.js";
 
 /** At true scale, in plan coordinates; nothing is cut by it. */
@@ -13,5 +15,33 @@ export const planDxf: JobOutput<"plan-dxf"> = {
   top: PLAN,
   named: "plan/anchor-rod-plan_rev-REVISION[_NOT-RELEASED].dxf",
   needs: "plan",
-  write: ({ job, plan }) => [{ path: `${planStem(job)}.dxf`, bytes: writePlanDxf(plan, job.unit) }],
+  write: (checked) => [
+    {
+      path: `${planStem(checked.job)}.dxf`,
+      bytes: writePlanDxf(checked.plan, checked.job.unit, planDxfWords(checked)),
+    },
+  ],
 };
+
+type Told = Pick<PlannedJob, "job" | "plan" | "held" | "layoutHeld">;
+
+/** What the file says of job, revision, status and held bases. */
+export function planDxfWords({ job, plan, held, layoutHeld }: Told): PlanDxfWords {
+  const { trueNorth } = plan.spec;
+  const marks = job.bases.flatMap(({ mark }) => (held.has(mark) ? [mark] : []));
+  const title = [
+    "ANCHOR-ROD PLAN",
+    `JOB ${job.number}: ${job.title}`,
+    `REVISION ${job.revision}, ${job.date}`,
+    `STATUS: ${job.status === "released" ? "RELEASED" : `NOT RELEASED (${job.status.toUpperCase()})`}`,
+    ...(job.drawing.number === "" ? [] : [`SOURCE DRAWING ${job.drawing.number} REV ${job.drawing.revision}`]),
+    ...(marks.length > 0 ? [`HELD, DO NOT SET: ${listed(marks, 40)}`] : []),
+    ...layoutHeld.reasons.map((reason) => `HELD, DO NOT SET OUT: ${reason}`),
+    `UNITS: ${job.unit === "in" ? "INCHES" : "MILLIMETRES"}, TRUE SCALE. X PLAN EAST, Y PLAN NORTH.`,
+  ];
+  return {
+    title: title.map(printable),
+    held: new Set(marks),
+    trueNorth: trueNorth.kind === "given" ? trueNorth.value : null,
+  };
+}

@@ -30,10 +30,15 @@ export function banners(
 
 const MOST_LINES = 6;
 
+/** A reason as a sentence: rules begin small within one. */
+function capital(words: string): string {
+  return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
+}
+
 function banner(word: string, order: string, reasons: readonly string[], width: number, lettering: Lettering): Piece {
   const box = textWidth(word, lettering.title, true) + lettering.title * 1.2;
   const room = width - box - lettering.body * 1.6;
-  const wrapped = reasons.map((reason) => wrap(reason, room, lettering.body));
+  const wrapped = reasons.map((reason) => wrap(capital(reason), room, lettering.body));
   const all = wrapped.flat();
   const shown = all.length <= MOST_LINES ? all : [...all.slice(0, MOST_LINES - 1), "More reasons in ledger.csv."];
   const lines = [

@@ -1,5 +1,6 @@
 /** The signer's block: the checks of a base in the order in which a signer wants them, as much of it as its room takes. */
 import type { CheckRow } from "../checks/model.js";
+import { greatestOf } from "../units/extremes.js";
 import type { Unit } from "../units/index.js";
 import { at, group, line, stroke, text } from "./items.js";
 import type { CheckLine, Prepared } from "./request.js";
@@ -46,7 +47,7 @@ const DETAILS: readonly Detail[] = [
 ];
 
 /** Of the least margins this many are wanted before what holds exactly is named. */
-const WANTED_MARGINS = 3;
+const WANTED_MARGINS = 2;
 const MOST_MARGINS = 30;
 
 /**
@@ -65,17 +66,9 @@ export function signersBlock(request: Prepared, width: number, lettering: Letter
 /** The block with all that it must say and no more, as low as it can be: for a sheet that has no other place to put it. */
 export function leastSignersBlock(request: Prepared, width: number, lettering: Lettering): Piece {
   const setting = settingOf(request, width, lettering);
-  const pieces = DETAILS.flatMap((detail) => {
-    const parts = partsIn(setting, detail, Number.POSITIVE_INFINITY);
-    return parts === null
-      ? []
-      : [pieceOf(setting, { ...parts, margins: [], exact: [], foot: footWords(moreThanNone(setting)) })];
-  });
-  return pieces.reduce((least, each) => (each.height < least.height ? each : least));
-}
-
-function moreThanNone({ said }: Setting): number {
-  return said.margins.length + said.exact.length;
+  const { failsByRule, margins, exact } = setting.said;
+  const fails = failsByRule.map((each) => setFail(setting, each, { lines: 0, gathered: true }));
+  return pieceOf(setting, { fails, margins: [], exact: [], foot: footWords(margins.length + exact.length) });
 }
 
 /** The texts of a block, set for one width: measured once, whatever the room. */
@@ -108,7 +101,7 @@ function setFor(said: SignerText, width: number, lettering: Lettering): Setting 
     said,
     width,
     lettering,
-    columns: columnsFor(width, lettering),
+    columns: columnsFor(said, width, lettering),
     notChecked: paragraph("NOT CHECKED", said.notChecked),
     exact: paragraph("HOLDS EXACTLY, AS MEANT", said.exact),
   };
@@ -116,17 +109,34 @@ function setFor(said: SignerText, width: number, lettering: Lettering): Setting 
 
 const PAD = 0.8;
 
-/** The last column is as wide as its word; the others share the rest. */
-function columnsFor(width: number, { small }: Lettering): readonly Column[] {
-  const last = (textWidth("FAIL", small, true) + 2 * PAD) / width;
-  const rest = 1 - last;
+/** Every column as wide as what stands in it; the subjects have what is left. */
+function columnsFor(said: SignerText, width: number, { small }: Lettering): readonly Column[] {
+  const lines = [...said.fails, ...said.failsByRule, ...said.margins.slice(0, MOST_MARGINS)];
+  const widest = (title: string, cell: (each: SignerLine) => string): number =>
+    greatestOf(
+      lines.map((each) => textWidth(cell(each), small, each.effect !== "")),
+      textWidth(title, small),
+    ) +
+    2 * PAD;
+  const [value, limit, margin, status] = [
+    widest("VALUE", (each) => each.value),
+    widest("LIMIT", (each) => each.limit),
+    widest("MARGIN", (each) => each.margin),
+    textWidth("FAIL", small, true) + 2 * PAD,
+  ];
+  const rest = width - value - limit - margin - status;
+  const least = textWidth("SUBJECT", small) + 2 * PAD;
+  const name = Math.min(
+    widest("RULE", (each) => each.name),
+    rest - least,
+  );
   return [
-    { title: "RULE", share: rest * 0.38, align: "start" },
-    { title: "SUBJECT", share: rest * 0.17, align: "start" },
-    { title: "VALUE", share: rest * 0.15, align: "end" },
-    { title: "LIMIT", share: rest * 0.18, align: "end" },
-    { title: "MARGIN", share: rest * 0.12, align: "end" },
-    { title: "", share: last, align: "end" },
+    { title: "RULE", share: name / width, align: "start" },
+    { title: "SUBJECT", share: (rest - name) / width, align: "start" },
+    { title: "VALUE", share: value / width, align: "end" },
+    { title: "LIMIT", share: limit / width, align: "end" },
+    { title: "MARGIN", share: margin / width, align: "end" },
+    { title: "", share: status / width, align: "end" },
   ];
 }
 
@@ -146,35 +156,32 @@ interface Parts {
 
 function partsIn(setting: Setting, detail: Detail, room: number): Parts | null {
   const { said, lettering } = setting;
-  const fails = (detail.gathered ? said.failsByRule : said.fails).map((each) => setFail(setting, each, detail));
-  const fixed = frameHeight(lettering) + linesHeight(fails, lettering) + paragraphHeight(setting.notChecked, lettering);
   const foot = paragraphHeight([""], lettering);
-  if (fixed + foot > room) return null;
-  const margins = said.margins.slice(0, MOST_MARGINS).map((each) => setMargin(setting, each));
-  const wanted = fitting(margins, room - fixed - foot, lettering);
-  const left = room - fixed - foot - paragraphHeight(setting.exact, lettering);
-  const beside = fitting(margins, left, lettering);
-  const isNamed = setting.exact.length > 0 && left >= 0 && beside >= Math.min(WANTED_MARGINS, wanted);
+  const spare = room - frameHeight(lettering) - paragraphHeight(setting.notChecked, lettering) - foot;
+  const own = detail.gathered ? said.failsByRule : said.fails;
+  if (own.length * heightWith(Math.min(1, detail.lines), lettering) > spare) return null;
+  const fails = own.map((each) => setFail(setting, each, detail));
+  const left = spare - linesHeight(fails, lettering);
+  if (left < 0) return null;
+  const wanted = marginsIn(setting, left);
+  const beside = marginsIn(setting, left - paragraphHeight(setting.exact, lettering));
+  const isNamed = setting.exact.length > 0 && beside >= Math.min(WANTED_MARGINS, wanted);
   const count = isNamed ? beside : wanted;
   return {
     fails,
-    margins: margins.slice(0, count),
+    margins: said.margins.slice(0, count).map((each) => setMargin(setting, each)),
     exact: isNamed ? setting.exact : [],
     foot: footWords(said.margins.length - count + (isNamed ? 0 : said.exact.length)),
   };
 }
 
-const footWords = (rest: number): string => (rest > 0 ? `+ ${rest} more in ledger.csv` : "Every row is in ledger.csv");
-
-/** How many of the lines, from the first, fit this height. */
-function fitting(lines: readonly SetLine[], height: number, lettering: Lettering): number {
-  let left = height;
-  const end = lines.findIndex((each) => {
-    left -= lineHeight(each, lettering);
-    return left < 0;
-  });
-  return end < 0 ? lines.length : end;
+/** How many margins fit this height, each with the line under it; -1 for a height that is none. */
+function marginsIn({ said, lettering }: Setting, height: number): number {
+  if (height < 0) return -1;
+  return Math.min(MOST_MARGINS, said.margins.length, Math.floor(height / heightWith(1, lettering)));
 }
+
+const footWords = (rest: number): string => (rest > 0 ? `+ ${rest} more in ledger.csv` : "Every row is in ledger.csv");
 
 /** With no line under it, a subject that is too long for its column is counted in the heading alone. */
 function setFail(setting: Setting, said: SignerLine, { lines }: Detail): SetLine {
@@ -198,13 +205,15 @@ function underRoom({ width, lettering }: Setting): number {
   return width - 3 * PAD - lettering.small;
 }
 
-/** Subjects that are too long for their column stand under the line instead. */
+/** Subjects that are too long for their column stand under the line instead, and where a name runs on into it. */
 function cellsOf({ columns, width, lettering }: Setting, said: SignerLine, status: string) {
-  const isBold = status !== "";
-  const [own = 0, room = 0] = columns.map(({ share }) => share * width - 2 * PAD);
-  const runsOn = textWidth(said.name, lettering.small, isBold) > own;
-  const subject = runsOn ? undefined : said.subjects.find((words) => textWidth(words, lettering.small, isBold) <= room);
-  const cells = [said.name, subject ?? "", said.value, said.limit, said.margin, status];
+  const { small } = lettering;
+  const [nameRoom = 0, room = 0] = columns.map(({ share }) => share * width - 2 * PAD);
+  const bold = status !== "";
+  const runsOn = textWidth(said.name, small, bold) > nameRoom;
+  const subject = runsOn ? undefined : said.subjects.find((words) => textWidth(words, small, bold) <= room);
+  const name = shortenAtWord(said.name, runsOn ? nameRoom + room : nameRoom, small, bold);
+  const cells = [name, subject ?? "", said.value, said.limit, said.margin, status];
   return { cells, beside: subject === undefined ? said.subjects.slice(-1) : [] };
 }
 
@@ -216,8 +225,13 @@ function underOf({ small }: Lettering): number {
   return small * 1.5;
 }
 
+/** Height of a line with so many under it. */
+function heightWith(under: number, lettering: Lettering): number {
+  return rowOf(lettering) + under * underOf(lettering);
+}
+
 function lineHeight({ under }: SetLine, lettering: Lettering): number {
-  return rowOf(lettering) + under.length * underOf(lettering);
+  return heightWith(under.length, lettering);
 }
 
 function linesHeight(lines: readonly SetLine[], lettering: Lettering): number {

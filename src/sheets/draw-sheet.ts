@@ -98,7 +98,8 @@ function stepsOn(
   fullness: Fullness,
 ): { readonly good: Layout[][]; readonly others: Layout[][] } {
   const byScale = new Map<number, Layout[]>();
-  for (const layout of layoutsOn(request, sheet, "full", fullness)) {
+  const [mode = "ends"] = chainModes(request);
+  for (const layout of layoutsOn(request, sheet, mode, fullness)) {
     const { factor } = layout.views.scale;
     byScale.set(factor, [...(byScale.get(factor) ?? []), layout].slice(0, MOST_LAYOUTS));
   }
@@ -121,7 +122,7 @@ function isWorthMore([a]: readonly Layout[], [b]: readonly Layout[]): number {
 
 /** Draws at one scale, in the first of its layouts in which everything stands clear of everything else. */
 function drawStep(request: Prepared, layouts: readonly Layout[], mode: ChainMode): Scene | null {
-  const drawn = drawFirst(request, mode === "full" ? layouts : inMode(request, layouts, mode));
+  const drawn = drawFirst(request, layouts[0]?.mode === mode ? layouts : inMode(request, layouts, mode));
   return drawn.kind === "drawn" ? drawn.scene : null;
 }
 

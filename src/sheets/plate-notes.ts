@@ -3,11 +3,12 @@ import { CAUTION } from "../checks/cautions.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/model.js";
 import { listed } from "../diagnostics/listed.js";
 import { keyWords } from "../template/index.js";
-import type { Hole } from "../template/model.js";
+import type { Hole, Keyed } from "../template/model.js";
 import type { Unit } from "../units/index.js";
 import { alikeHoles, sizeText } from "./callouts.js";
 import type { SheetRequest } from "./request.js";
 import { scribingNotes, settingNote } from "./scribing-notes.js";
+import { respelled } from "./spelling.js";
 
 /** What the shop and the field must know of this plate. */
 export function plateNotes(request: SheetRequest, unplaced: readonly string[]): readonly string[] {
@@ -20,12 +21,10 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
     ...(plate.material === "plywood"
       ? plywoodNotes(drillListName)
       : ["Sizes are nominal, without kerf. Cut from the cut file, do not scale this print."]),
-    ...drilled.map((alike) => punchNote(alike, job.unit)),
+    ...drilled.map((alike) => punchNote(alike, job)),
     ...plate.sized.map(({ what, how }) => `Size of ${what}: ${how}.`),
-    ...(plate.keyed === null
-      ? []
-      : [`Key: ${keyWords(plate.keyed, job.unit)}. A template that lies any other way round shows it at the edge.`]),
-    ...(base.columnName === "" ? [] : [`Column ${base.columnName}.`]),
+    ...(plate.keyed === null ? [] : [orientationNote(plate.keyed, job.unit)]),
+    ...(base.columnName === "" ? [] : [`Column: ${base.columnName}.`]),
     ...sharedNotes(request),
     ...(base.note === "" ? [] : [base.note]),
     ...unplaced.slice(0, MOST_UNPLACED),
@@ -46,16 +45,22 @@ function sharedNotes({ base, sheetBases, sheetCount }: SheetRequest): readonly s
   ];
 }
 
+/** What tells the right way round at the edge: never called a key, which a shear key could be taken for. */
+function orientationNote(keyed: Keyed, unit: Unit): string {
+  const word = keyed.kind === "corner cut" ? "cut" : "notch";
+  return `Orientation ${word}: ${keyWords(keyed, unit)}. A template that lies any other way round shows it at the edge.`;
+}
+
 const MOST_TAGS = 12;
 
-function punchNote(alike: readonly Hole[], unit: Unit): string {
+function punchNote(alike: readonly Hole[], { unit, editions }: SheetRequest["job"]): string {
   const more = alike.length > MOST_TAGS ? ` and ${alike.length - MOST_TAGS} more` : "";
   const tags = alike
     .slice(0, MOST_TAGS)
     .map(({ tag }) => tag)
     .join(", ");
   const sizes = [...new Set(alike.map((hole) => sizeText(hole, unit)))].join(", ");
-  return `Centre punch and drill ${tags}${more}: ${sizes}.`;
+  return `${respelled("Centre punch", editions)} and drill ${tags}${more}: ${sizes}.`;
 }
 
 function plywoodNotes(drillListName: string | null): readonly string[] {
@@ -65,7 +70,7 @@ function plywoodNotes(drillListName: string | null): readonly string[] {
 
 /** Printed on every sheet. */
 export const SHEET_CAUTIONS: readonly string[] = [
-  `NOT CHECKED: ${NOT_CHECKED_AT_ALL.join(", ")}.`,
+  `NOT CHECKED AT ALL: ${NOT_CHECKED_AT_ALL.join(", ")}.`,
   CAUTION.fieldChange,
   `${CAUTION.guardRods} ${CAUTION.noLifting}`,
   `${CAUTION.releasedOnly} ${CAUTION.surveyAgain}`,

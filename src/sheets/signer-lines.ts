@@ -5,6 +5,7 @@ import type { Severity } from "../job/model/job.js";
 import { groupBy } from "../units/group-by.js";
 import { formatApart, formatDifference, type Unit } from "../units/index.js";
 import type { CheckLine, Prepared } from "./request.js";
+import { respelled } from "./spelling.js";
 
 /** One row of the block: what is held, where, against what, and by which clause. */
 export interface SignerLine {
@@ -39,7 +40,7 @@ export interface SignerText {
 /** The checks of a base in the order in which a signer wants them. */
 export function signerText({ rows, lines, job, rods }: Prepared): SignerText {
   const about = subjectWriter(new Set(rods.map(({ tag }) => tag)));
-  const say = (line: CheckLine): SignerLine => lineOf(line, about(line.subjects), job.unit);
+  const say = (line: CheckLine): SignerLine => lineOf(line, about(line.subjects), job);
   const failing = lines.filter(({ row }) => row.status === "fail");
   return {
     heading: headingOf(rows),
@@ -56,18 +57,18 @@ function headingOf(rows: readonly CheckRow[]): string {
   return `CHECKS: ${count("fail")} FAIL, ${count("not-checked")} NOT CHECKED, ${count("pass")} PASS`;
 }
 
-function lineOf({ row }: CheckLine, subjects: readonly string[], unit: Unit): SignerLine {
+function lineOf({ row }: CheckLine, subjects: readonly string[], { unit, editions }: Prepared["job"]): SignerLine {
   const { value, limit, sense, margin } = row;
   const [found, asked] = value === null || limit === null ? ["", ""] : bareTexts(value, limit, unit);
   return {
-    name: capital(row.plainName),
+    name: capital(respelled(row.plainName, editions)),
     rule: row.rule,
     subjects,
     value: found,
     limit: sense === null ? "" : `${sense} ${asked}`,
     margin: margin === null ? "" : spareText(margin, unit),
     effect: row.status === "fail" ? effectOf(row) : "",
-    clause: row.clause,
+    clause: respelled(row.clause, editions),
     edition: row.edition,
   };
 }

@@ -15,3 +15,16 @@ const BRITISH: Spelling = { center: "CENTRE", gauge: "GAUGE", leveling: "LEVELLI
 export function spellingOf({ placing }: Pick<Editions, "placing">): Spelling {
   return placing.startsWith("ACI") ? AMERICAN : BRITISH;
 }
+
+const AMERICAN_WORDS: readonly (readonly [british: RegExp, american: string])[] = [
+  [/\b([Cc])entred\b/g, "$1entered"],
+  [/\b([Cc])entre\b/g, "$1enter"],
+  [/\b([Gg])auge/g, "$1age"],
+  [/\b([Ll])evelling\b/g, "$1eveling"],
+];
+
+/** A clause or a name as the sheets of these editions spell it; rules write the British way. */
+export function respelled(words: string, editions: Pick<Editions, "placing">): string {
+  if (spellingOf(editions) === BRITISH) return words;
+  return AMERICAN_WORDS.reduce((text, [british, american]) => text.replace(british, american), words);
+}

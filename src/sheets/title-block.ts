@@ -37,9 +37,12 @@ export function field(label: string, value: string, share: number, size: Field["
 }
 
 const PAD = 0.8;
-/** Between a field's label and its value. */
-const LABEL_GAP = 0.9;
 const LEADING = 1.4;
+
+/** Between a field's label and its value, where a comma hangs down and a bracket stands up. */
+function labelGap({ small }: Lettering): number {
+  return small * 0.32;
+}
 
 function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width: number): readonly Row[] {
   const { job, base, plate, held, sheetNumber, sheetCount, programVersion } = request;
@@ -75,8 +78,8 @@ function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width:
       ),
     ),
     row(
-      field(filesLabel(request), fileLines(request), 0.45, "small", MOST_SMALL),
-      field("RULES AND EDITIONS", editionWords(request), 0.55, "small", MOST_SMALL),
+      field(filesLabel(request), fileLines(request), 0.4, "small", MOST_SMALL),
+      field("RULES AND EDITIONS", editionWords(request), 0.6, "small", MOST_SMALL),
     ),
     row(
       field("JOB NO.", job.number, 0.28, "body", MOST_WRAPPED),
@@ -206,7 +209,7 @@ function isBold({ size, label }: Field): boolean {
 }
 
 function rowNeed(fields: readonly Field[], width: number, lettering: Lettering): number {
-  const labels = PAD + lettering.small + LABEL_GAP;
+  const labels = PAD + lettering.small + labelGap(lettering);
   return greatestOf(
     fields.map((entry) => {
       const { lines, letter } = valueLines(entry, width, lettering);
@@ -275,7 +278,7 @@ function fieldItems(
     at(x + PAD, top - PAD - lettering.small),
     lettering.small,
   );
-  const first = top - PAD - lettering.small - LABEL_GAP - letter;
+  const first = top - PAD - lettering.small - labelGap(lettering) - letter;
   const values = lines
     .filter((words) => words !== "")
     .map((words, i) =>
@@ -291,11 +294,12 @@ function flagItems(
   right: number,
   top: number,
   height: number,
-  { title, small }: Lettering,
+  lettering: Lettering,
 ): readonly SceneItem[] {
   if (flag === "") return [];
+  const { title, small } = lettering;
   const [box, gap] = [textWidth(flag, title, true) + title * 0.5, title * 0.2];
-  const [x1, y1, y0] = [right - gap, top - PAD - small - LABEL_GAP * 0.5, top - height + gap];
+  const [x1, y1, y0] = [right - gap, top - PAD - small - labelGap(lettering) * 0.5, top - height + gap];
   const center = at(x1 - box / 2, (y0 + y1) / 2 - title / 2);
   return [
     stroke("held", ...rectangle(x1 - box, y0, x1, y1)),

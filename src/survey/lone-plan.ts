@@ -51,6 +51,7 @@ function loneSpec(mark: string, place: Placement["place"]): PlanSpec {
     trueNorth: absent,
     transform: { kind: "none" },
     scaleFactor: absent,
+    bearings: "decimal",
     controlTolerance: absent,
     settingOut: { order: "PNEZD", unit: "m" },
   };

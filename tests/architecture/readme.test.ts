@@ -60,12 +60,13 @@ function ruleTable(): string {
     const clauses = inUs === inMetric ? inUs : `${inUs}; metric: ${inMetric}`;
     return [
       `\`${rule.id}\``,
+      rule.plainName,
       SEVERITIES[rule.id] ?? rule.severity,
       rule.title,
       clauses.replace(/\b(shop )?test\b/g, "shop file"),
     ];
   });
-  return table(["rule", "when it fails", "what is held against what", "clause or source"], rows);
+  return table(["rule", "as sheets say it", "when it fails", "what is held against what", "clause or source"], rows);
 }
 
 function outputTable(): string {
@@ -84,8 +85,14 @@ function resultTable(): string {
 function jobRuleTable(): string {
   const { job } = contextFor({});
   const context = { job, plan: null, bases: [] };
-  const rows = jobRules.map((rule) => [`\`${rule.id}\``, rule.severity, rule.title, rule.clause(context)]);
-  return table(["rule", "when it fails", "what is held against what", "clause or source"], rows);
+  const rows = jobRules.map((rule) => [
+    `\`${rule.id}\``,
+    rule.plainName,
+    rule.severity,
+    rule.title,
+    rule.clause(context),
+  ]);
+  return table(["rule", "as sheets say it", "when it fails", "what is held against what", "clause or source"], rows);
 }
 
 /** Rules of a survey with their clause in each placing edition, for a rod of 1 in. */
@@ -95,9 +102,9 @@ function surveyRuleTable(): string {
     const held = clauses.flatMap(({ edition, clause }) => (clause === null ? [] : [{ edition, clause }]));
     const isAny = new Set(held.map(({ clause }) => clause)).size === 1 && held.length === clauses.length;
     const cited = held.map(({ edition, clause }) => (clause.startsWith(edition) ? clause : `${edition}, ${clause}`));
-    return [`\`${rule.id}\``, rule.title, isAny ? (held[0]?.clause ?? "") : cited.join("; ")];
+    return [`\`${rule.id}\``, rule.plainName, rule.title, isAny ? (held[0]?.clause ?? "") : cited.join("; ")];
   });
-  return table(["rule", "what is held against what", "clause or source"], rows);
+  return table(["rule", "as sheets say it", "what is held against what", "clause or source"], rows);
 }
 
 function headingTable(headings: readonly { name: string; also: readonly string[]; example: string }[]): string {

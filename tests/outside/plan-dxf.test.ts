@@ -7,6 +7,7 @@ import { parseString } from "dxf";
 import dxfParser, { type DxfParser } from "dxf-parser";
 import { afterAll, describe, expect, it } from "vitest";
 import { PLAN_LAYERS, writePlanDxf } from "../../src/formats/plan-dxf.js";
+import { planDxfWords } from "../../src/outputs/plan-dxf.js";
 import type { PlanRequest } from "../../src/sheets/index.js";
 import { NM_PER_MM, NM_PER_UNIT } from "../../src/units/index.js";
 import { planCases } from "../unit/sheets/plan-cases.js";
@@ -28,9 +29,10 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const plans = names.map((name) => {
   const make = planCases[name];
   if (make === undefined) throw new Error(`no case ${name}`);
-  const request = make();
+  const made = make();
+  const request = name === "skewed" ? { ...made, held: new Map([["B1", ["a reason"]]]) } : made;
   const path = join(folder, `${name.replace(" ", "-")}.dxf`);
-  const bytes = writePlanDxf(request.plan, request.job.unit);
+  const bytes = writePlanDxf(request.plan, request.job.unit, planDxfWords(request));
   writeFileSync(path, bytes);
   return { name, request, path, text: new TextDecoder().decode(bytes) };
 });
@@ -107,15 +109,16 @@ describe("a plan as DXF", () => {
 
   it("gives the same bytes twice", () => {
     for (const { request, text } of plans)
-      expect(new TextDecoder().decode(writePlanDxf(request.plan, request.job.unit))).toBe(text);
+      expect(new TextDecoder().decode(writePlanDxf(request.plan, request.job.unit, planDxfWords(request)))).toBe(text);
   });
 
   it("is plain ASCII, names of other letters as codes", () => {
     const make = planCases.single;
     if (make === undefined) throw new Error("no case");
-    const { plan, job } = make();
+    const made = make();
+    const { plan, job } = made;
     const bases = plan.bases.map((base) => ({ ...base, name: "B1 Ä-1\\^é" }));
-    const text = new TextDecoder().decode(writePlanDxf({ ...plan, bases }, job.unit));
+    const text = new TextDecoder().decode(writePlanDxf({ ...plan, bases }, job.unit, planDxfWords(made)));
     expect(text).toContain("B1 \\U+00C4-1\\U+005C\\U+005E\\U+00E9\r\n");
   });
 });
@@ -167,6 +170,18 @@ describe.skipIf(isReaderSkipped("ezdxf"))("a plan as DXF in ezdxf", () => {
         .filter(([layer]) => layer === PLAN_LAYERS.gridText.name)
         .map(([, words]) => words);
       expect(gridNames).toEqual(request.plan.spec.lines.map(({ name: line }) => line));
+      const wordsOn = (layer: string) => described.texts.filter(([own]) => own === layer).map(([, words]) => words);
+      const title = wordsOn(PLAN_LAYERS.title.name).join("\n");
+      const { job, plan } = request;
+      for (const expected of [job.number, job.title, `REVISION ${job.revision}`, job.date])
+        expect(title).toContain(expected);
+      expect(title).toContain(job.status === "released" ? "STATUS: RELEASED" : "STATUS: NOT RELEASED");
+      expect(wordsOn(PLAN_LAYERS.north.name)).toEqual(
+        plan.spec.trueNorth.kind === "given" ? ["PLAN NORTH", "TRUE NORTH"] : ["PLAN NORTH"],
+      );
+      const held = plan.bases.filter(({ placement }) => request.held.has(placement.mark));
+      expect(wordsOn(PLAN_LAYERS.held.name)).toEqual(held.map(() => "HELD"));
+      if (name === "skewed") expect(held.length).toBeGreaterThan(3);
       const [x0, y0, x1, y1] = described.extent;
       for (const [, x, y, diameter] of described.circles) {
         expect(x - diameter / 2).toBeGreaterThanOrEqual(x0 - 1e-6);

@@ -5,6 +5,7 @@
  */
 import type { Place } from "../../diagnostics/finding.js";
 import type { PointOrder } from "../../readers/points-model.js";
+import type { BearingForm } from "../../units/bearing.js";
 import type { SurveyUnit } from "../../units/coordinate.js";
 import type { Length } from "../../units/length.js";
 import type { Input, Offset } from "./values.js";
@@ -69,6 +70,8 @@ export interface PlanSpec {
   readonly control: readonly ControlPoint[];
   /** Bearing of plan north from true north, degrees clockwise; missing: true north is not shown. */
   readonly trueNorth: Input<number>;
+  /** How the job writes its bearings; decimal where it writes none. */
+  readonly bearings: BearingForm;
   readonly transform: TransformSpec;
   /** The surveyor's combined scale factor, grid distance = ground distance x factor; 1 unless given. */
   readonly scaleFactor: Input<number>;

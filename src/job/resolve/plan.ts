@@ -5,6 +5,7 @@ import { listed } from "../../diagnostics/listed.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
 import { openTables, readPlacements } from "../../schedule/index.js";
+import { type BearingForm, bearingFormOf } from "../../units/bearing.js";
 import type { SurveyUnit, Unit } from "../../units/index.js";
 import { add, parseCount, SURVEY_UNITS } from "../../units/index.js";
 import type { SourceDocument, WithFindings } from "../document.js";
@@ -199,6 +200,7 @@ function assemble(parts: Parts, sources: PlanSources): WithFindings<PlanSpec> {
     placements: placements.value,
     control: control.value,
     trueNorth: optional(site?.trueNorth, "site.trueNorth", "true north is not given"),
+    bearings: bearingsOf(document.root),
     transform: transform.value,
     scaleFactor: site?.scaleFactor === undefined ? given(1, "default 1") : given(site.scaleFactor, "job"),
     controlTolerance: optional(site?.tolerance, "site.tolerance", "the job names no tolerance of the control points"),
@@ -206,6 +208,13 @@ function assemble(parts: Parts, sources: PlanSources): WithFindings<PlanSpec> {
   };
   const told = [grid, placements, control, transform].flatMap(({ findings }) => findings);
   return { value, findings: [...told, ...settingOutFaults(parts, control.value, document)] };
+}
+
+/** Sexagesimal where any bearing of the job is written so. */
+function bearingsOf(root: SourceNode): BearingForm {
+  const nodes = [findNode(root, "site", "trueNorth"), findNode(root, "site", "origin", "bearing")];
+  const isSexagesimal = nodes.some((node) => node?.kind === "scalar" && bearingFormOf(node.text) === "sexagesimal");
+  return isSexagesimal ? "sexagesimal" : "decimal";
 }
 
 /** The placements, held against the bases' quantities where nothing was refused that would falsify the count. */

@@ -16,32 +16,53 @@ export interface FittedTable {
 
 /** Beside the words of a cell, in cap heights: what the table itself keeps clear, and a little. */
 const PAD = 0.8;
+/** A word as wide as its column is not broken for a rounding; millimetres. */
+const SLACK = 0.01;
 
-/** Widths that a table's columns need, in cap heights, titles included. */
-export function naturalWidths({ columns, rows, strong }: TableText): readonly number[] {
-  return columns.map(({ title }, i) =>
-    rows.reduce(
-      (most, row, k) => Math.max(most, textWidth(row[i] ?? "", 1, strong.has(k)) + PAD),
-      textWidth(title, 1) + PAD,
-    ),
-  );
+/** Widths that the columns of a table need, in cap heights, titles included. */
+export interface ColumnWidths {
+  /** No cell is broken. */
+  readonly natural: readonly number[];
+  /** No word is broken. */
+  readonly least: readonly number[];
+}
+
+/** Measures every cell once. */
+export function columnWidths({ columns, rows, strong }: TableText): ColumnWidths {
+  const natural = columns.map(({ title }) => textWidth(title, 1) + PAD);
+  const least = [...natural];
+  rows.forEach((row, k) => {
+    row.forEach((words, i) => {
+      const width = textWidth(words, 1, strong.has(k)) + PAD;
+      natural[i] = Math.max(natural[i] ?? 0, width);
+      if (width <= (least[i] ?? 0)) return;
+      const parts = words.includes(" ")
+        ? words.split(" ").map((word) => textWidth(word, 1, strong.has(k)) + PAD)
+        : [width];
+      least[i] = Math.max(least[i] ?? 0, ...parts);
+    });
+  });
+  return { natural, least };
 }
 
 /** Where the widths do not fit, the widest columns give way and their words are broken. */
 export function fitTable(
   table: TableText,
-  natural: readonly number[],
+  { natural, least }: ColumnWidths,
   width: number,
   { small }: Lettering,
 ): FittedTable {
   const room = width / small;
   const titles = table.columns.map(({ title }) => textWidth(title, 1) + PAD);
-  const cap = capFor(natural, titles, room);
-  const widths = natural.map((each, i) => Math.max(titles[i] ?? 0, Math.min(each, cap)));
+  const low = least.reduce((sum, each) => sum + each, 0) <= room ? least : titles;
+  const cap = capFor(natural, low, room);
+  const widths = natural.map((each, i) => Math.max(low[i] ?? 0, Math.min(each, cap)));
   const set = widths.reduce((sum, each) => sum + each, 0);
   const columns = table.columns.map((column, i) => ({ ...column, share: (widths[i] ?? 0) / set }));
   const broken = (words: string, i: number, bold: boolean) =>
-    (natural[i] ?? 0) > cap ? wrap(words, ((widths[i] ?? 0) * width) / set - PAD * small, small, bold) : [words];
+    (natural[i] ?? 0) > (widths[i] ?? 0)
+      ? wrap(words, ((widths[i] ?? 0) * width) / set - PAD * small + SLACK, small, bold)
+      : [words];
   return {
     table: { ...table, columns },
     foot: table.foot.flatMap((words) => wrap(words, width - PAD * small, small)),
@@ -56,18 +77,17 @@ export function fitTable(
   };
 }
 
-/** The width at which wider columns are cut, though never narrower than their titles, so that the sum is the room. */
-function capFor(natural: readonly number[], titles: readonly number[], room: number): number {
-  const total = (cap: number) =>
-    natural.reduce((sum, each, i) => sum + Math.max(titles[i] ?? 0, Math.min(each, cap)), 0);
+/** The width at which wider columns are cut, though never narrower than these least ones, so that the sum is the room. */
+function capFor(natural: readonly number[], low: readonly number[], room: number): number {
+  const total = (cap: number) => natural.reduce((sum, each, i) => sum + Math.max(low[i] ?? 0, Math.min(each, cap)), 0);
   if (total(Infinity) <= room) return Infinity;
-  let [low, high] = [0, greatestOf(natural)];
+  let [less, more] = [0, greatestOf(natural)];
   for (let i = 0; i < HALVINGS; i++) {
-    const middle = (low + high) / 2;
-    if (total(middle) <= room) low = middle;
-    else high = middle;
+    const middle = (less + more) / 2;
+    if (total(middle) <= room) less = middle;
+    else more = middle;
   }
-  return low;
+  return less;
 }
 
 const HALVINGS = 30;

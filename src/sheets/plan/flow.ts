@@ -1,13 +1,16 @@
 /** Tables that run through the free paper of a set of sheets, split between rows where they must be. */
+import { greatestOf } from "../../units/extremes.js";
 import type { Lettering } from "../sheet-sizes.js";
 import { headHeight, type Piece, rowHeight, type TableText, tablePiece } from "../table.js";
-import { type FittedTable, fitTable, naturalWidths } from "./fit-table.js";
+import { type ColumnWidths, columnWidths, type FittedTable, fitTable } from "./fit-table.js";
 
 /** Tables that are set piece by piece. */
 export interface Flow {
   /** Pieces of the width that fit the height, taken out of what is left; parts of a table have at least `least` rows. */
   take(width: number, height: number, least?: number): readonly Piece[];
   readonly isEmpty: boolean;
+  /** Width at which no word of the tables that are left is broken. */
+  readonly natural: number;
 }
 
 /** Between two tables. */
@@ -17,17 +20,29 @@ const LEAST_ROWS = 8;
 
 interface Waiting {
   readonly table: TableText;
-  readonly natural: readonly number[];
+  readonly widths: ColumnWidths;
   /** First row that is not set yet. */
   from: number;
 }
 
-/** The tables in their order; a later one is set first only where the next one does not fit. */
-export function startFlow(tables: readonly TableText[], lettering: Lettering): Flow {
-  const queue = tables.map((table): Waiting => ({ table, natural: naturalWidths(table), from: 0 }));
+/** `widths`: natural ones of each table, where they are known already. The tables in their order; a later one is set first only where the next one does not fit. */
+export function startFlow(
+  tables: readonly TableText[],
+  lettering: Lettering,
+  widths: readonly ColumnWidths[] = tables.map(columnWidths),
+): Flow {
+  const queue = tables.map((table, i): Waiting => ({ table, widths: widths[i] ?? columnWidths(table), from: 0 }));
   return {
     get isEmpty() {
       return queue.length === 0;
+    },
+    get natural() {
+      return (
+        greatestOf(
+          queue.map(({ widths: { natural } }) => natural.reduce((sum, each) => sum + each, 0)),
+          0,
+        ) * lettering.small
+      );
     },
     take(width, height, least = LEAST_ROWS) {
       const pieces: Piece[] = [];
@@ -52,13 +67,13 @@ export function startFlow(tables: readonly TableText[], lettering: Lettering): F
 
 /** All rows that are left where they fit, else as many as fit when the part is long enough; null: none. */
 function partThatFits(
-  { table, natural, from }: Waiting,
+  { table, widths, from }: Waiting,
   width: number,
   room: number,
   least: number,
   lettering: Lettering,
 ): { readonly piece: Piece; readonly to: number } | null {
-  const fitted = fitTable(table, natural, width, lettering);
+  const fitted = fitTable(table, widths, width, lettering);
   const most = Math.floor((room - headHeight(lettering) - 1) / rowHeight(lettering));
   let [to, lines] = [from, 0];
   while (to < table.rows.length) {

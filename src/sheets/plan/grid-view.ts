@@ -1,16 +1,20 @@
-/** Grid lines with their bubbles, and the dimension chains between them. */
+/** Grid lines with their bubbles, and the dimensions that locate every one of them. */
 import { toLattice } from "../../geometry/index.js";
 import type { GridLine } from "../../job/index.js";
-import { formatDegrees, type Length, nanometres, toMillimetres } from "../../units/index.js";
-import { putRuns, type Run } from "../dimension.js";
+import { type Length, nanometres, toMillimetres } from "../../units/index.js";
 import { at, circle, group, line, stroke, strokeOf, text } from "../items.js";
-import { copyDraft, type Draft, hasRoom, interrupt, isFree, put, putAll } from "../paper.js";
+import { countCrossings, crossesText } from "../occupied.js";
+import { type Draft, hasRoom, interrupt, isFree, put, putAll } from "../paper.js";
 import type { PaperPoint, PathPart } from "../scene.js";
 import { textWidth } from "../text-metrics.js";
-import { isParallel, type LineSpan } from "./grid.js";
+import { turnText } from "./angles.js";
+import { isParallel, isSlanting, type LineSpan } from "./grid.js";
 import { planLength } from "./lengths.js";
-import { BUBBLE_GAP, bubbleLetter, bubbleRadius, CHAIN, STEM } from "./margins.js";
+import { type Locating, putBroken, putLocatingChain, putSpareChain } from "./locating.js";
+import { BUBBLE_GAP, bubbleLetter, bubbleRadius, chainLevels, STEM } from "./margins.js";
 import { clipped, type PlanPage, paperOf } from "./page.js";
+import { putSkewedLocations } from "./skewed-lines.js";
+import { shows } from "./tiles.js";
 
 /** A bubble: where its line meets it, and which way it stands off from there. */
 interface Bubble {
@@ -20,7 +24,7 @@ interface Bubble {
   readonly dy: number;
 }
 
-/** Lines and bubbles first, then chains and the words of slanting lines. False: some spacing found no room. */
+/** Lines and bubbles first, then chains and the words of slanting lines. False: some line is located by the table alone. */
 export function putGrid(draft: Draft, page: PlanPage): boolean {
   const visible = page.arrangement.spans.filter((span) => isVisible(page, span));
   putAll(draft, [
@@ -29,18 +33,21 @@ export function putGrid(draft: Draft, page: PlanPage): boolean {
       visible.flatMap((span) => spanParts(page, span)),
     ),
   ]);
+  const stops = { x: stopsOf(page, "x"), y: stopsOf(page, "y") };
+  putAxisBubbles(draft, page, "x", stops.x);
+  putAxisBubbles(draft, page, "y", stops.y);
   const slanting = putSlantingBubbles(draft, page, visible);
   const written = [
-    putAxisChain(draft, page, "x"),
-    putAxisChain(draft, page, "y"),
-    ...parallelFamilies(visible).map((family) => putSlantingChain(draft, page, family)),
+    putAxisChain(draft, page, "x", stops.x),
+    putAxisChain(draft, page, "y", stops.y),
+    putSkewedLocations(draft, page, visible),
   ];
-  for (const { span, center } of slanting) putSlantingWords(draft, page, span, center);
+  for (const { span, center } of slanting) written.push(putSlantingWords(draft, page, span, center));
   return !written.includes(false);
 }
 
 function isVisible(page: PlanPage, span: LineSpan): boolean {
-  return spanParts(page, span).length > 0;
+  return shows(page.arrangement, page.tile, span) && spanParts(page, span).length > 0;
 }
 
 /** What of a line lies inside the window, on paper. */
@@ -80,93 +87,124 @@ function arcSteps({ center, radius, start, sweep }: Extract<LineSpan, { kind: "a
 
 type Axis = "x" | "y";
 
-/** A line of the building's own axes that this sheet shows, at its place on paper; `beyond` past the match line. */
+/** A line of the building's own axes that this sheet shows, at its place on paper. */
 interface Stop {
   readonly line: GridLine;
   readonly value: Length;
   readonly paper: number;
-  readonly beyond: boolean;
 }
-
-/** Farthest that the first line beyond a match line is drawn, on paper. */
-const FARTHEST = 70;
 
 function stopsOf(page: PlanPage, axis: Axis): readonly Stop[] {
-  const { spans } = page.arrangement;
-  const { window } = page.tile;
-  const all = spans
-    .filter((span) => span.line.kind === axis)
-    .flatMap((span): readonly Stop[] => {
-      if (span.line.kind !== "x" && span.line.kind !== "y") return [];
-      const value = span.line.at;
+  return axisLines(page, axis)
+    .filter(({ span }) => isVisible(page, span))
+    .map(({ span, value }) => {
       const place = toMillimetres(value);
-      const paper = paperOf(page, { x: place, y: place })[axis];
-      return [{ line: span.line, value, paper, beyond: !isVisible(page, span) }];
-    })
-    .toSorted((a, b) => a.value - b.value);
-  const shown = all.filter(({ beyond }) => !beyond);
-  const edge = axis === "x" ? window.x1 : window.y0;
-  const next =
-    axis === "x"
-      ? all.find(({ value, beyond }) => beyond && toMillimetres(value) > edge)
-      : all.findLast(({ value, beyond }) => beyond && toMillimetres(value) < edge);
-  const end = axis === "x" ? page.window.x1 : page.window.y0;
-  const isNear = next !== undefined && shown.length > 0 && Math.abs(next.paper - end) <= FARTHEST;
-  return isNear ? (axis === "x" ? [...shown, next] : [next, ...shown]) : shown;
+      return { line: span.line, value, paper: paperOf(page, { x: place, y: place })[axis] };
+    });
 }
 
-/** Bubbles, spacings and overall of the x lines above the plan, of the y lines at its left. False: one found no room. */
-function putAxisChain(draft: Draft, page: PlanPage, axis: Axis): boolean {
-  const stops = stopsOf(page, axis);
+/** All lines of an axis of the whole grid, in order. */
+function axisLines(page: PlanPage, axis: Axis): readonly { readonly span: LineSpan; readonly value: Length }[] {
+  return page.arrangement.spans
+    .flatMap((span) => (span.line.kind === axis && "at" in span.line ? [{ span, value: span.line.at }] : []))
+    .toSorted((a, b) => a.value - b.value);
+}
+
+/** Where things stand outside the window: `level` outwards from its upper edge for x lines, from its left one for y lines. */
+function outside(page: PlanPage, axis: Axis): (along: number, level: number) => PaperPoint {
+  const { window } = page;
+  return (along, level) => (axis === "x" ? at(along, window.y1 + level) : at(window.x0 - level, along));
+}
+
+/** Level of the bubbles: past spacings, overall, and the overall of all parts. */
+function bubbleLevel(page: PlanPage, stops: readonly Stop[]): number {
+  const { first, next, bubble } = chainLevels(page.lettering);
+  if (stops.length < 2 && page.arrangement.tiles.length === 1) return first;
+  const rows = (stops.length > 2 ? 1 : 0) + (page.arrangement.tiles.length > 1 ? 1 : 0);
+  return first + rows * next + bubble;
+}
+
+/** Bubbles of the x lines above the plan, of the y lines at its left. */
+function putAxisBubbles(draft: Draft, page: PlanPage, axis: Axis, stops: readonly Stop[]): void {
+  const place = outside(page, axis);
+  const level = bubbleLevel(page, stops);
+  const staggered = staggers(page, stops);
+  stops.forEach(({ line: { name }, paper }, i) => {
+    const more = staggered[i] === true ? 2 * bubbleRadius(name, page.lettering) + BUBBLE_GAP : 0;
+    const foot = place(paper, level + more);
+    put(draft, stroke("centre", line(place(paper, 0), foot)));
+    putBubble(draft, page, { name, foot, dx: axis === "x" ? 0 : -1, dy: axis === "x" ? 1 : 0 });
+  });
+}
+
+/** Spacings, overall, and what leads to lines beyond this sheet. False: one found no room. */
+function putAxisChain(draft: Draft, page: PlanPage, axis: Axis, stops: readonly Stop[]): boolean {
   const [first, last] = [stops[0], stops.at(-1)];
   if (first === undefined || last === undefined) return true;
-  const edge = axis === "x" ? page.window.y1 : page.window.x0;
-  const out = axis === "x" ? 1 : -1;
-  const place = (stop: Stop, level: number) =>
-    axis === "x" ? at(stop.paper, edge + out * level) : at(edge + out * level, stop.paper);
-  const overall = stops.length > 2 ? CHAIN.next : 0;
-  const bubbles = CHAIN.first + (stops.length > 1 ? overall + CHAIN.bubble : 0);
-  const feet = stops.map((stop) =>
-    stroke("centre", line(place(stop, stop.beyond ? CHAIN.first - 4 : 0), place(stop, bubbles))),
-  );
-  putAll(draft, feet);
-  const staggered = staggers(page, stops);
-  stops.forEach((stop, i) => {
-    const more = staggered[i] === true ? 2 * bubbleRadius(stop.line.name, page.lettering) + BUBBLE_GAP : 0;
-    if (more > 0) put(draft, stroke("centre", line(place(stop, bubbles), place(stop, bubbles + more))));
-    const foot = place(stop, bubbles + more);
-    putBubble(draft, page, { name: stop.line.name, foot, dx: axis === "x" ? 0 : -1, dy: axis === "x" ? 1 : 0 });
+  const levels = chainLevels(page.lettering);
+  const place = outside(page, axis);
+  const between = (a: Stop, b: Stop, level: number): Locating => ({
+    p: place(a.paper, level),
+    q: place(b.paper, level),
+    value: b.value - a.value,
+    from: a.line.name,
+    to: b.line.name,
   });
-  const chain = stops
-    .slice(1)
-    .map((stop, i) => runBetween(page, stops[i] ?? stop, stop, (each) => place(each, CHAIN.first)));
-  const whole =
-    stops.length > 2 ? [runBetween(page, first, last, (each) => place(each, CHAIN.first + CHAIN.next))] : [];
-  return putChain(draft, page, [...chain, ...whole]);
+  const chain = stops.slice(1).map((stop, i) => between(stops[i] ?? stop, stop, levels.first));
+  const whole = stops.length > 2 ? [between(first, last, levels.first + levels.next)] : [];
+  return [
+    putLocatingChain(draft, page, [...chain, ...whole]),
+    putToNext(draft, page, axis, last, levels.first),
+    putWholeOverall(draft, page, axis, stops, levels.first + levels.next * (stops.length > 2 ? 2 : 1)),
+  ].every((written) => written);
 }
 
-function runBetween(page: PlanPage, a: Stop, b: Stop, place: (stop: Stop) => PaperPoint): Run {
-  const value = nanometres(b.value - a.value);
-  return { p: place(a), q: place(b), value, ...plain(value, page) };
+/** To the next line, where no sheet shows both. */
+function putToNext(draft: Draft, page: PlanPage, axis: Axis, last: Stop, level: number): boolean {
+  const all = axisLines(page, axis);
+  const next = all.find(({ value }) => value > last.value);
+  const own = all.find(({ span }) => span.line === last.line);
+  const { tiles } = page.arrangement;
+  if (next === undefined || own === undefined) return true;
+  const { arrangement } = page;
+  const isTogether = tiles.some((tile) => shows(arrangement, tile, next.span) && shows(arrangement, tile, own.span));
+  const isFirst = tiles.find((tile) => shows(arrangement, tile, own.span)) === page.tile;
+  if (isTogether || !isFirst) return true;
+  return putBroken(draft, page, {
+    ...brokenEnds(page, axis, last.paper, level),
+    value: next.value - last.value,
+    from: last.line.name,
+    to: next.span.line.name,
+    after: ` TO ${next.span.line.name}`,
+  });
 }
 
-/** How every run of a plan is written. */
-function plain(value: Length, page: PlanPage): Pick<Run, "prefix" | "words" | "outside" | "short"> {
-  return { prefix: "", words: planLength(value, page.request.job.unit), outside: [], short: "dots" };
+/** To the edge of the window, and a little farther. */
+function brokenEnds(page: PlanPage, axis: Axis, from: number, level: number): Pick<Locating, "p" | "q"> {
+  const { window } = page;
+  const place = outside(page, axis);
+  const edge = Math.max(axis === "x" ? window.x1 : window.y1, from + 8);
+  return { p: place(from, level), q: place(edge, level) };
 }
 
-/** In the body letter where it fits, in the small one where it does not, run by run at the last. False: one is left out. */
-function putChain(draft: Draft, page: PlanPage, runs: readonly Run[]): boolean {
-  const { unit } = page.request.job;
-  const attempt = (some: readonly Run[], letter: number) => {
-    const trial = copyDraft(draft);
-    if (!putRuns(trial, some, unit, letter)) return false;
-    putAll(draft, trial.items.slice(draft.items.length));
-    return true;
-  };
-  const { body, small } = page.lettering;
-  if ([body, small].some((letter) => attempt(runs, letter))) return true;
-  return runs.map((run) => attempt([run], small)).every((written) => written);
+/** Once for the whole grid: on the sheet of its first line, where no sheet shows all lines of the axis. */
+function putWholeOverall(draft: Draft, page: PlanPage, axis: Axis, stops: readonly Stop[], level: number): boolean {
+  const all = axisLines(page, axis);
+  const [first, last] = [all[0], all.at(-1)];
+  const own = stops[0];
+  if (first === undefined || last === undefined || own === undefined || first === last) return true;
+  const { tiles } = page.arrangement;
+  const { arrangement } = page;
+  const isWhole = tiles.some((tile) => shows(arrangement, tile, first.span) && shows(arrangement, tile, last.span));
+  const isHere = tiles.find((tile) => shows(arrangement, tile, first.span)) === page.tile;
+  if (isWhole || !isHere || own.line !== first.span.line) return true;
+  return putBroken(draft, page, {
+    ...brokenEnds(page, axis, own.paper, level),
+    value: last.value - first.value,
+    from: first.span.line.name,
+    to: last.span.line.name,
+    after: ` OVERALL, ${first.span.line.name} TO ${last.span.line.name}`,
+  });
 }
 
 /** True for every second bubble of a row in which neighbours would touch. */
@@ -210,15 +248,23 @@ function across(a: Straight, b: Straight): number {
   return a.to.x - b.to.x || a.to.y - b.to.y;
 }
 
-/** Square spacings of parallel lines, between their ends; those whose ends this sheet shows. False: one found no room. */
-function putSlantingChain(draft: Draft, page: PlanPage, family: readonly Straight[]): boolean {
+/** Square spacings of parallel skewed lines, where there is room when all else stands: other distances locate the lines. */
+export function putSquareSpacings(draft: Draft, page: PlanPage): void {
+  const visible = page.arrangement.spans.filter((span) => isVisible(page, span));
+  for (const family of parallelFamilies(visible)) putSlantingChain(draft, page, family);
+}
+
+/** Between their ends, those that this sheet shows. */
+function putSlantingChain(draft: Draft, page: PlanPage, family: readonly Straight[]): void {
   const shown = family.filter(({ to }) => isIn(page, to));
-  const runs = shown.slice(1).map((span, i): Run => {
+  const runs = shown.slice(1).map((span, i): Locating => {
     const before = shown[i] ?? span;
     const value = nanometres(toLattice(Math.hypot(span.to.x - before.to.x, span.to.y - before.to.y)));
-    return { p: paperOf(page, before.to), q: paperOf(page, span.to), value, ...plain(value, page) };
+    const ends = { from: before.line.name, to: span.line.name };
+    return { p: paperOf(page, before.to), q: paperOf(page, span.to), value, ...ends, along: "square" };
   });
-  return putChain(draft, page, runs);
+  const clear = runs.every(({ p, q }) => !crossesText(draft.taken, p, q));
+  if (clear && runs.length > 0) putSpareChain(draft, page, runs);
 }
 
 /** A slanting line and the middle of its bubble. */
@@ -227,63 +273,87 @@ interface SlantingBubble {
   readonly center: PaperPoint;
 }
 
-/** Bubbles of skewed and radial lines and arcs past their own ends, farther out where another one stands. */
+/** Bubbles of skewed and radial lines and arcs past their own ends, at the other end or farther out where something stands. */
 function putSlantingBubbles(draft: Draft, page: PlanPage, visible: readonly LineSpan[]): readonly SlantingBubble[] {
-  return visible
-    .filter(({ line: { kind } }) => kind !== "x" && kind !== "y")
-    .map((span) => {
-      const { foot, dx, dy } = slantingEnd(page, span);
-      const radius = bubbleRadius(span.line.name, page.lettering);
-      const along = (t: number) => at(foot.x + dx * t, foot.y + dy * t);
-      const steps = [0, 1, 2, 3].map((step) => STEM + step * (2 * radius + BUBBLE_GAP));
-      const isClear = (t: number) => isFree(draft, boxAround(along(t + radius), radius + 0.6), "hard");
-      const stem = steps.find(isClear) ?? STEM;
-      put(draft, stroke("centre", line(foot, along(stem))));
-      putBubble(draft, page, { name: span.line.name, foot: along(stem), dx, dy });
-      return { span, center: along(stem + radius) };
-    });
+  return visible.filter(({ line: own }) => isSlanting(own)).map((span) => putSlantingBubble(draft, page, span));
 }
+
+function putSlantingBubble(draft: Draft, page: PlanPage, span: LineSpan): SlantingBubble {
+  const radius = bubbleRadius(span.line.name, page.lettering);
+  const ways = slantingEnds(page, span).flatMap(({ foot, dx, dy }) =>
+    STEPS.map((step) => {
+      const stem = STEM + step * (radius + BUBBLE_GAP);
+      const along = (t: number) => at(foot.x + dx * t, foot.y + dy * t);
+      return { start: foot, foot: along(stem), dx, dy, center: along(stem + radius) };
+    }),
+  );
+  const isRoomy = ({ start, foot, center }: (typeof ways)[number], strokes: "all" | "hard") =>
+    isFree(draft, boxAround(center, radius + 0.6), strokes) && countCrossings(draft.taken, start, foot).hard === 0;
+  const way = ways.find((each) => isRoomy(each, "all")) ?? ways.find((each) => isRoomy(each, "hard")) ?? ways[0];
+  if (way === undefined) throw new RangeError("a line without ends");
+  put(draft, stroke("centre", line(way.start, way.foot)));
+  putBubble(draft, page, { name: span.line.name, ...way });
+  return { span, center: way.center };
+}
+
+const STEPS = [0, 1, 2, 3, 4, 6, 8];
 
 function boxAround({ x, y }: PaperPoint, r: number): readonly PaperPoint[] {
   return [at(x - r, y - r), at(x + r, y - r), at(x + r, y + r), at(x - r, y + r)];
 }
 
-/** Where a slanting line leaves towards its bubble: its own end, or the edge of the window. */
-function slantingEnd(page: PlanPage, span: LineSpan): Omit<Bubble, "name"> {
+/** Where a slanting line leaves towards its bubble: its own ends, or the edges of the window; the end of the bubble first. */
+function slantingEnds(page: PlanPage, span: LineSpan): readonly Omit<Bubble, "name">[] {
   if (span.kind === "straight") {
     const inside = clipped(span.from, span.to, page.tile.window) ?? [span.from, span.to];
     const length = Math.hypot(span.to.x - span.from.x, span.to.y - span.from.y);
     const [dx, dy] = [(span.to.x - span.from.x) / length, (span.to.y - span.from.y) / length];
-    return { foot: paperOf(page, inside[1]), dx, dy };
+    const ends = [
+      { foot: paperOf(page, inside[1]), dx, dy },
+      { foot: paperOf(page, inside[0]), dx: -dx, dy: -dy },
+    ];
+    return span.line.kind === "radial" ? ends.slice(0, 1) : ends;
   }
-  const last = arcSteps(span).findLast((point) => isIn(page, point)) ?? span.center;
-  const [rx, ry] = [(last.x - span.center.x) / span.radius, (last.y - span.center.y) / span.radius];
-  return { foot: paperOf(page, last), dx: -ry, dy: rx };
+  const inside = arcSteps(span).filter((point) => isIn(page, point));
+  return [inside.at(-1), inside[0]].map((point = span.center, i) => {
+    const side = i === 0 ? 1 : -1;
+    const [rx, ry] = [(point.x - span.center.x) / span.radius, (point.y - span.center.y) / span.radius];
+    return { foot: paperOf(page, point), dx: -ry * side, dy: rx * side };
+  });
 }
 
-function putSlantingWords(draft: Draft, page: PlanPage, span: LineSpan, center: PaperPoint): void {
+/** Angle or radius beside the bubble, lines that may be are interrupted. False: no room. */
+function putSlantingWords(draft: Draft, page: PlanPage, span: LineSpan, center: PaperPoint): boolean {
   const { small } = page.lettering;
   const words = slantingWords(span.line, page);
   const radius = bubbleRadius(span.line.name, page.lettering);
   const width = textWidth(words, small);
-  for (const [x, y] of [
-    [radius + 1, -small / 2],
-    [-radius - 1 - width, -small / 2],
-    [-width / 2, radius + 1.2],
-    [-width / 2, -radius - 1.2 - small],
-  ] as const) {
-    const label = text("label", words, at(center.x + x, center.y + y), small);
-    if (!hasRoom(draft, label)) continue;
-    put(draft, label);
-    return;
-  }
+  const places = [1, 4, 8].flatMap((far): readonly (readonly [number, number])[] => [
+    [radius + far, -small / 2],
+    [-radius - far - width, -small / 2],
+    [-width / 2, radius + far + 0.2],
+    [-width / 2, -radius - far - 0.2 - small],
+    [radius * 0.7 + far, radius * 0.7 + far / 2],
+    [radius * 0.7 + far, -radius * 0.7 - far / 2 - small],
+    [-radius * 0.7 - far - width, radius * 0.7 + far / 2],
+    [-radius * 0.7 - far - width, -radius * 0.7 - far / 2 - small],
+  ]);
+  for (const strokes of ["all", "hard"] as const)
+    for (const [x, y] of places) {
+      const label = text("label", words, at(center.x + x, center.y + y), small);
+      if (!hasRoom(draft, label, 0.5, strokes)) continue;
+      if (strokes === "hard") interrupt(draft, label);
+      put(draft, group("line-angle", [label], { name: span.line.name }));
+      return true;
+    }
+  return false;
 }
 
 function slantingWords(gridLine: GridLine, page: PlanPage): string {
   switch (gridLine.kind) {
     case "skewed":
     case "radial":
-      return formatDegrees(gridLine.degrees);
+      return turnText(gridLine.degrees);
     case "arc":
       return `R ${planLength(gridLine.radius, page.request.job.unit)}`;
     case "x":

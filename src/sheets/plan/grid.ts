@@ -20,6 +20,11 @@ export type LineSpan =
       readonly sweep: number;
     };
 
+/** True for a line that is not of the building's own two axes. */
+export function isSlanting({ kind }: GridLine): boolean {
+  return kind !== "x" && kind !== "y";
+}
+
 /** Crossings in use, by line name. */
 type Used = ReadonlyMap<string, readonly Point[]>;
 

@@ -1,67 +1,127 @@
-/** The key plan: how the parts of a plan lie to each other, and on which sheet each is. */
-import { at, group, rectangle, stroke, text } from "../items.js";
+/** The key plan: outline of the building, the parts of the plan on it, and on which sheet each is. */
+import type { Extent, Point } from "../../geometry/index.js";
+import type { PlacedBase } from "../../plan/index.js";
+import { greatestOf, leastOf } from "../../units/extremes.js";
+import { groupBy } from "../../units/group-by.js";
+import { at, group, line, rectangle, stroke, text } from "../items.js";
+import { type Draft, hasRoom, put, startDraft } from "../paper.js";
+import type { SceneItem } from "../scene.js";
 import type { Lettering } from "../sheet-sizes.js";
 import { headingItems, type Piece } from "../table.js";
-import { textWidth } from "../text-metrics.js";
-import type { Arrangement } from "./tiles.js";
+import { isSlanting } from "./grid.js";
+import type { PlanRequest } from "./request.js";
+import type { Arrangement, Tile } from "./tiles.js";
 
 /** Height of the drawn plan where its parts need no more. */
 const HEIGHT = 40;
 
-/** The parts with the numbers of their sheets, the current one in heavy lines; thin parts are drawn wider than true. */
+/** The parts with the numbers of their sheets, the current one in heavy lines, over the outline of what stands there. */
 export function keyPlanPiece(
-  arrangement: Arrangement,
+  { plan }: PlanRequest,
+  { tiles }: Arrangement,
   current: number,
-  overall: string,
   width: number,
   lettering: Lettering,
 ): Piece {
-  const { content, tiles } = arrangement;
   const { small } = lettering;
-  const scale = Math.min((width - 4) / (content.x1 - content.x0), HEIGHT / (content.y1 - content.y0));
-  const least = { x: textWidth(String(tiles.length), small, true) + 2.4, y: small + 2.4 };
-  const xs = edges(arrangement.columns, (i) => tiles.find(({ column }) => column === i)?.window, "x", scale, least.x);
-  const ys = edges(arrangement.rows, (i) => tiles.find(({ row }) => row === i)?.window, "y", scale, least.y);
-  const [w, h] = [xs.at(-1) ?? 0, ys.at(-1) ?? 0];
-  const height = lettering.body * 2 + h + small * 1.6 + 6;
+  const parts = tiles.map(partOf);
+  const all = around(parts);
+  const scale = Math.min((width - 4) / (all.x1 - all.x0), HEIGHT / (all.y1 - all.y0));
+  const height = lettering.body * 2 + Math.max(HEIGHT / 2, (all.y1 - all.y0) * scale) + 5;
   const draw = (x: number, top: number) => {
-    const left = x + (width - w) / 2;
-    const high = top - lettering.body * 2 - 2;
-    const boxes = tiles.flatMap(({ column, row }, i) => {
-      const inset = i === current ? 0.4 : 0;
-      const [x0, x1] = [left + (xs[column] ?? 0), left + (xs[column + 1] ?? 0)];
-      const [y0, y1] = [high - (ys[row + 1] ?? 0), high - (ys[row] ?? 0)];
-      return [
-        stroke(i === current ? "outline" : "fine", ...rectangle(x0 + inset, y0 + inset, x1 - inset, y1 - inset)),
-        text("label", String(i + 1), at((x0 + x1) / 2, (y0 + y1 - small) / 2), small, {
-          anchor: "middle",
-          bold: i === current,
-        }),
-      ];
+    const left = x + (width - (all.x1 - all.x0) * scale) / 2;
+    const low = top - height + 2;
+    const onKey = (point: Point) => at(left + (point.x - all.x0) * scale, low + (point.y - all.y0) * scale);
+    const outlines = outlinesOf(plan.bases).map((hull) => hull.map(onKey));
+    const draft = startDraft({ x0: x, y0: top - height, x1: x + width, y1: top });
+    const edges = outlines.flatMap((hull) => hull.map((from, i) => line(from, hull[(i + 1) % hull.length] ?? from)));
+    put(draft, ...headingItems("KEY PLAN (NUMBERS OF SHEETS)", x, top, width, lettering));
+    put(draft, group("building-outline", [stroke("fine", ...edges)]));
+    parts.forEach((part, i) => {
+      put(draft, frameItem(part, i === current, onKey));
     });
-    const foot = text("note", overall, at(x + width / 2, high - h - small - 1.6), small, { anchor: "middle" });
-    return group("key-plan", [
-      ...headingItems("KEY PLAN (NUMBERS OF SHEETS)", x, top, width, lettering),
-      ...boxes,
-      foot,
-    ]);
+    parts.forEach((part, i) => {
+      putNumber(draft, part, i, i === current, onKey, small);
+    });
+    return group("key-plan", draft.items);
   };
   return { height, draw };
 }
 
-/** Paper edges of columns or rows, from 0; a part that is not drawn takes the least. */
-function edges(
-  count: number,
-  windowOf: (index: number) => Arrangement["content"] | undefined,
-  axis: "x" | "y",
-  scale: number,
-  least: number,
-): readonly number[] {
-  const result = [0];
-  for (let i = 0; i < count; i++) {
-    const window = windowOf(i);
-    const size = window === undefined ? 0 : axis === "x" ? window.x1 - window.x0 : window.y1 - window.y0;
-    result.push((result.at(-1) ?? 0) + Math.max(least, size * scale));
-  }
-  return result;
+/** What of a tile's window lies between its match lines. */
+function partOf({ region, window }: Tile): Extent {
+  return {
+    x0: Math.max(region.x0, window.x0),
+    y0: Math.max(region.y0, window.y0),
+    x1: Math.min(region.x1, window.x1),
+    y1: Math.min(region.y1, window.y1),
+  };
+}
+
+function around(boxes: readonly Extent[]): Extent {
+  return {
+    x0: leastOf(boxes.map(({ x0 }) => x0)),
+    y0: leastOf(boxes.map(({ y0 }) => y0)),
+    x1: greatestOf(boxes.map(({ x1 }) => x1)),
+    y1: greatestOf(boxes.map(({ y1 }) => y1)),
+  };
+}
+
+function frameItem({ x0, y0, x1, y1 }: Extent, isCurrent: boolean, onKey: (point: Point) => Point): SceneItem {
+  const inset = isCurrent ? 0.4 : 0;
+  const [a, b] = [onKey({ x: x0, y: y0 }), onKey({ x: x1, y: y1 })];
+  return stroke(isCurrent ? "outline" : "fine", ...rectangle(a.x + inset, a.y + inset, b.x - inset, b.y - inset));
+}
+
+/** In the middle of its part, else where it stands clear, beside it at the last. */
+function putNumber(
+  draft: Draft,
+  { x0, y0, x1, y1 }: Extent,
+  index: number,
+  isCurrent: boolean,
+  onKey: (point: Point) => Point,
+  small: number,
+): void {
+  const [a, b] = [onKey({ x: x0, y: y0 }), onKey({ x: x1, y: y1 })];
+  const shares = [0.5, 0.3, 0.7, 0.15, 0.85, -0.2, 1.2, -0.5, 1.5];
+  const places = shares.flatMap((up) => shares.map((along) => at(a.x + (b.x - a.x) * along, a.y + (b.y - a.y) * up)));
+  const labels = places.map(({ x, y }) =>
+    text("label", String(index + 1), at(x, y - small / 2), small, { anchor: "middle", bold: isCurrent }),
+  );
+  const label = labels.find((each) => hasRoom(draft, each, 0.3)) ?? labels[0];
+  if (label !== undefined) put(draft, label);
+}
+
+/** Around the bases of the building's own axes, and around those of every wing. */
+function outlinesOf(bases: readonly PlacedBase[]): readonly (readonly Point[])[] {
+  const wings = groupBy(bases, wingOf);
+  return [...wings.values()]
+    .map((own) => hullOf(own.map(({ workingPoint }) => workingPoint)))
+    .filter((hull) => hull.length > 1);
+}
+
+function wingOf({ lines }: PlacedBase): string {
+  const slanting = lines.find(isSlanting);
+  if (slanting === undefined) return "";
+  if (slanting.kind === "skewed") return `skewed ${slanting.degrees % 180}`;
+  return slanting.kind === "radial" || slanting.kind === "arc" ? `${slanting.center.x} ${slanting.center.y}` : "";
+}
+
+/** Convex hull, counter-clockwise (monotone chain). */
+function hullOf(points: readonly Point[]): readonly Point[] {
+  const sorted = points.toSorted((a, b) => a.x - b.x || a.y - b.y);
+  const half = (all: readonly Point[]) => {
+    const chain: Point[] = [];
+    for (const point of all) {
+      while (chain.length > 1 && turnsRight(chain.at(-2), chain.at(-1), point)) chain.pop();
+      chain.push(point);
+    }
+    return chain.slice(0, -1);
+  };
+  return [...half(sorted), ...half(sorted.toReversed())];
+}
+
+function turnsRight(a: Point | undefined, b: Point | undefined, c: Point): boolean {
+  if (a === undefined || b === undefined) return false;
+  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x) <= 0;
 }

@@ -3,21 +3,17 @@ import { at, group, line, stroke, text } from "../items.js";
 import { type Draft, hasRoom, interrupt, put } from "../paper.js";
 import type { PaperPoint, PathPart } from "../scene.js";
 import { textWidth } from "../text-metrics.js";
-import type { PlanPage } from "./page.js";
+import { type PlanPage, paperOf } from "./page.js";
+import type { Tile } from "./tiles.js";
 
 /** Chain of a match line: long, gap, short, gap (common practice). */
 const LONG = 14;
 const SHORT = 3;
 const GAP = 2;
+/** Past the plan at both ends, on paper. */
+const PAST = 4;
 
 type Side = "left" | "right" | "above" | "below";
-
-const STEPS: Readonly<Record<Side, readonly [number, number]>> = {
-  left: [-1, 0],
-  right: [1, 0],
-  above: [0, -1],
-  below: [0, 1],
-};
 
 /** A side at which the plan goes on: its ends, and the words beside it. */
 interface MatchLine {
@@ -28,35 +24,59 @@ interface MatchLine {
 }
 
 /** Lines at the sides that have a neighbour. */
-export function putMatchLines(draft: Draft, page: PlanPage, sheetOf: ReadonlyMap<string, number>): void {
-  for (const { side, from, to } of matchLines(page, sheetOf))
+export function putMatchLines(draft: Draft, page: PlanPage): void {
+  for (const { side, from, to } of matchLines(page))
     put(draft, group("match-line", [stroke("outline", ...dashes(from, to))], { side }));
 }
 
 /** The words of the match lines, when everything else stands. */
-export function putMatchWords(draft: Draft, page: PlanPage, sheetOf: ReadonlyMap<string, number>): void {
-  for (const { side, from, to, words } of matchLines(page, sheetOf)) putWords(draft, page, words, from, to, side);
+export function putMatchWords(draft: Draft, page: PlanPage): void {
+  for (const { side, from, to, words } of matchLines(page)) putWords(draft, page, words, from, to, side);
 }
 
-/** `sheetOf` gives the sheet of a tile by column and row. */
-function matchLines(page: PlanPage, sheetOf: ReadonlyMap<string, number>): readonly MatchLine[] {
-  const { column, row } = page.tile;
-  const { columns, rows } = page.arrangement;
-  const { x0, y0, x1, y1 } = page.window;
-  const ends: Readonly<Record<Side, readonly [PaperPoint, PaperPoint]>> = {
-    left: [at(x0, y0), at(x0, y1)],
-    right: [at(x1, y0), at(x1, y1)],
-    above: [at(x0, y1), at(x1, y1)],
-    below: [at(x0, y0), at(x1, y0)],
-  };
-  return (["left", "right", "above", "below"] as const).flatMap((side) => {
-    const [x, y] = [column + STEPS[side][0], row + STEPS[side][1]];
-    if (x < 0 || y < 0 || x >= columns || y >= rows) return [];
-    const sheet = sheetOf.get(`${x} ${y}`);
-    const words = sheet === undefined ? "MATCH LINE: NO BASE BEYOND" : `MATCH LINE: SEE SHEET ${sheet}`;
-    const [from, to] = ends[side];
-    return [{ side, from, to, words }];
+function matchLines(page: PlanPage): readonly MatchLine[] {
+  const { tile, arrangement } = page;
+  return arrangement.tiles.flatMap((other, i) => {
+    if (other === tile) return [];
+    const words = `MATCH LINE: SEE SHEET ${i + 1}`;
+    const across = sideAcross(tile, other, "x") ?? sideAcross(tile, other, "y");
+    return across === null ? [] : [{ ...onPaperOf(page, across), words }];
   });
+}
+
+interface Shared {
+  readonly side: Side;
+  readonly axis: "x" | "y";
+  readonly at: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+const SIDES = { x: ["left", "right"], y: ["below", "above"] } as const;
+const ENDS = { x: ["x0", "x1"], y: ["y0", "y1"] } as const;
+
+/** The stretch of an edge square to the axis that both regions share, as far as both windows show it. */
+function sideAcross(tile: Tile, other: Tile, axis: "x" | "y"): Shared | null {
+  const [low, high] = ENDS[axis];
+  const [start, end] = ENDS[axis === "x" ? "y" : "x"];
+  const isLow = Math.abs(tile.region[low] - other.region[high]) < 1e-6;
+  const isHigh = Math.abs(tile.region[high] - other.region[low]) < 1e-6;
+  if (!isLow && !isHigh) return null;
+  if (Math.min(tile.region[end], other.region[end]) - Math.max(tile.region[start], other.region[start]) < 1e-6)
+    return null;
+  const from = Math.max(tile.window[start], other.window[start]);
+  const to = Math.min(tile.window[end], other.window[end]);
+  const [least, most] = [tile.window[low], tile.window[high]];
+  const edge = Math.min(most, Math.max(least, isLow ? tile.region[low] : tile.region[high]));
+  return from < to ? { side: SIDES[axis][isLow ? 0 : 1], axis, at: edge, from, to } : null;
+}
+
+function onPaperOf(page: PlanPage, { side, axis, at: edge, from, to }: Shared): Omit<MatchLine, "words"> {
+  const point = (along: number) => paperOf(page, axis === "x" ? { x: edge, y: along } : { x: along, y: edge });
+  const [p, q] = [point(from), point(to)];
+  return axis === "x"
+    ? { side, from: at(p.x, p.y - PAST), to: at(q.x, q.y + PAST) }
+    : { side, from: at(p.x - PAST, p.y), to: at(q.x + PAST, q.y) };
 }
 
 function dashes(from: PaperPoint, to: PaperPoint): readonly PathPart[] {
@@ -71,7 +91,7 @@ function dashes(from: PaperPoint, to: PaperPoint): readonly PathPart[] {
   return parts;
 }
 
-/** Along the line where there is room: on its outer side first, nearest to the middle first. */
+/** Along the line where there is room: on its outer side first, nearest to the middle first; past its ends at the last. */
 function putWords(draft: Draft, page: PlanPage, words: string, from: PaperPoint, to: PaperPoint, side: Side): void {
   const letter = page.lettering.small;
   const length = Math.hypot(to.x - from.x, to.y - from.y);
@@ -79,13 +99,13 @@ function putWords(draft: Draft, page: PlanPage, words: string, from: PaperPoint,
   const half = textWidth(words, letter, true) / 2;
   const outer = { left: -1.4, right: 1.4 + letter, above: 1.4, below: -1.4 - letter }[side];
   const inner = { left: 1.4 + letter, right: -1.4, above: -1.4 - letter, below: 1.4 }[side];
+  const past = [-half - 2, length + half + 2].map((along) => along - length / 2);
   for (const strokes of ["all", "hard"] as const)
-    for (const away of [outer, inner])
-      for (const shift of shifts(length / 2 - half)) {
+    for (const away of [outer, inner, 3 * outer, 3 * inner])
+      for (const shift of [...shifts(length / 2 - half), ...past]) {
         const along = length / 2 + shift;
         const place = isUpright ? at(from.x + away, from.y + along) : at(from.x + along, from.y + away);
-        const turn = isUpright ? 90 : 0;
-        const label = text("heading", words, place, letter, { anchor: "middle", turn, bold: true });
+        const label = text("heading", words, place, letter, { anchor: "middle", turn: isUpright ? 90 : 0, bold: true });
         if (!hasRoom(draft, label, 0.6, strokes)) continue;
         if (strokes === "hard") interrupt(draft, label);
         put(draft, label);

@@ -1,5 +1,5 @@
 /** North arrows, each labelled as itself. */
-import { formatDegrees } from "../../units/index.js";
+import { formatBearing } from "../../units/bearing.js";
 import { arrowHead, at, circle, group, line, stroke, text } from "../items.js";
 import type { PaperPoint, SceneItem } from "../scene.js";
 import type { Lettering } from "../sheet-sizes.js";
@@ -53,7 +53,7 @@ function northArrow(word: string, turn: number, center: PaperPoint, { small }: L
 
 function northWords({ plan }: PlanRequest): readonly string[] {
   const { transform, spec } = plan;
-  const bearing = (degrees: number) => formatDegrees(degrees, 5);
+  const bearing = (degrees: number) => formatBearing(degrees, spec.bearings);
   return [
     spec.trueNorth.kind === "given"
       ? `Plan north bears ${bearing(spec.trueNorth.value)} clockwise from true north.`

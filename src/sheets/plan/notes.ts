@@ -1,4 +1,5 @@
 /** Notes of the plan sheets: how the plan is to be read. */
+import { listed } from "../../diagnostics/listed.js";
 import type { PlanRequest } from "./request.js";
 
 /** What a plan sheet found no room for. */
@@ -8,21 +9,23 @@ export interface LeftOut {
   readonly spacings: boolean;
   readonly marks: number;
   readonly distances: number;
+  /** Control points whose place on the plan is not known. */
+  readonly unplaced: readonly string[];
 }
 
 /** Notes of a plan sheet. */
-export function planNotes(request: PlanRequest, { enlarged, spacings, marks, distances }: LeftOut): readonly string[] {
+export function planNotes(request: PlanRequest, leftOut: LeftOut): readonly string[] {
+  const { enlarged, spacings, marks, distances, unplaced } = leftOut;
   const { job, plan, layoutHeld } = request;
   const slanting = plan.spec.lines.some(({ kind }) => kind !== "x" && kind !== "y");
-  const rounded = job.unit === "in" ? "1/16 in" : "0.1 mm";
+  const rounded = job.unit === "in" ? "1/16 in" : "1 mm";
   const what = layoutHeld.siteOnly ? "site coordinates" : "coordinates";
   return [
     ...layoutHeld.reasons.map((reason) => `HELD, not to be set out by: ${what}. ${reason}.`),
-    "Beside each base: its mark and, where it is turned, its turn counter-clockwise from plan east; then its distances, square, from its two grid lines to the working point, with the side (E, N: plan).",
+    "Beside each base: its mark and, where it is turned, its turn, 0° to 360° counter-clockwise from plan east; then its distances, square, from its two grid lines to the working point, with the side (E, N: plan).",
+    `Figures in brackets are rounded to ${rounded}; the coordinate file has the exact ones.`,
     ...(slanting
-      ? [
-          `Figures marked ± are rounded to ${rounded}. Skewed and radial lines carry their angle counter-clockwise from plan east.`,
-        ]
+      ? ["Skewed and radial lines carry their angle at the bubble, 0° to 360° counter-clockwise from plan east."]
       : []),
     ...(enlarged ? ["Bases are drawn as symbols, larger than true; details are to scale."] : []),
     ...(spacings ? ["Lines too close for a spacing between them: see the table of grid lines."] : []),
@@ -31,6 +34,9 @@ export function planNotes(request: PlanRequest, { enlarged, spacings, marks, dis
       : []),
     ...(marks > 0
       ? [`${counted(marks, "base", "bases")} without a mark for want of room: see the placement table.`]
+      : []),
+    ...(unplaced.length > 0
+      ? [`Not on this plan, as nothing ties ${listed(unplaced, 12)} to the grid: see the table of control points.`]
       : []),
     ...(plan.bases.length === 0 ? ["No base is placed yet: this plan shows the grid only."] : []),
     "Set out from the coordinate file and check against these figures; do not scale this print.",

@@ -11,6 +11,7 @@ export function planSheets(unit: Unit, types: number): readonly SheetSize[] {
 const PLAN_SCALES: Readonly<Record<Unit, readonly Scale[]>> = {
   in: [
     { name: `1/4" = 1'-0"`, factor: 1 / 48 },
+    { name: `3/16" = 1'-0"`, factor: 1 / 64 },
     { name: `1/8" = 1'-0"`, factor: 1 / 96 },
     { name: `3/32" = 1'-0"`, factor: 1 / 128 },
     { name: `1/16" = 1'-0"`, factor: 1 / 192 },

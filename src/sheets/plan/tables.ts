@@ -9,8 +9,10 @@ import type { PlacingTableRow } from "../../standards/placing.js";
 import { COORDINATE_PLACES, formatCoordinate, SURVEY_UNIT_NAMES } from "../../units/coordinate.js";
 import { greatestOf, leastOf } from "../../units/extremes.js";
 import { formatDegrees, formatLength, type Length, type Unit } from "../../units/index.js";
+import { spellingOf } from "../spelling.js";
 import type { TableText } from "../table.js";
 import { unitWord } from "../unit-word.js";
+import { turnText } from "./angles.js";
 import { elevationText, planLength } from "./lengths.js";
 import { distanceText, locate } from "./location.js";
 import type { PlanRequest } from "./request.js";
@@ -27,9 +29,13 @@ function table(
   foot: readonly string[] = [],
   strong: ReadonlySet<number> = new Set(),
 ): TableText {
-  const columns = specs.map(([title, align]) => ({ title, share: 1 / specs.length, align }));
-  return { name, heading, columns, rows, foot, under: [], strong };
+  const kept = specs.map(([title], i) => !MAY_BE_LEFT_OUT.has(title) || rows.some((row) => (row[i] ?? "-") !== "-"));
+  const columns = specs.filter((_, i) => kept[i]).map(([title, align]) => ({ title, share: 1 / specs.length, align }));
+  return { name, heading, columns, rows: rows.map((row) => row.filter((_, i) => kept[i])), foot, under: [], strong };
 }
+
+/** Columns that are left out where they would hold dashes alone. */
+const MAY_BE_LEFT_OUT: ReadonlySet<string> = new Set(["LENGTH", "RADIUS"]);
 
 /** What the views leave to the tables. */
 export interface ListedToo {
@@ -87,10 +93,15 @@ function rodSchedule(request: PlanRequest): TableText {
     [
       ...(strong.size > 0 ? ["MARKS IN BOLD ARE HELD: DO NOT SET. REASONS IN LEDGER.CSV."] : []),
       "RODS: NUMBER IN ONE BASE. A DASH: NOT GIVEN.",
+      ...(job.bases.some(hasLength) ? [] : ["NO ROD LENGTH IS GIVEN: ASK FOR IT BEFORE RODS ARE ORDERED."]),
       "PROJECTION AND EMBEDMENT ARE FROM T.O.C.",
     ],
     strong,
   );
+}
+
+function hasLength({ groups }: Base): boolean {
+  return groups.some(({ rod }) => rod.length.kind === "given");
 }
 
 /** Undefined where no placement of the base stands on the plan. */
@@ -107,7 +118,7 @@ function rodCells(request: PlanRequest, base: Base, group: RodGroup, first: bool
   const count = ownRodsOf(request.plan, base)?.filter((each) => each.group.letter === group.letter).length;
   const finish = rod.finish.kind === "given" && rod.finish.value === "galvanized" ? " GALV." : "";
   return [
-    first ? base.mark : "",
+    first ? `${base.mark}${request.held.has(base.mark) ? " HELD" : ""}` : "",
     first ? String(countOf(base, request)) : "",
     count === undefined ? "-" : String(count),
     rod.size,
@@ -154,7 +165,7 @@ function settingSchedule(request: PlanRequest): TableText {
         ];
         return [
           i === 0 ? base.mark : "",
-          group.rod.nut.kind === "given" ? group.rod.nut.value.kind.toUpperCase() : "-",
+          group.rod.nut.kind === "given" ? group.rod.nut.value.kind.toUpperCase().replace("HEAVY", "HVY") : "-",
           washerText(group.washer, unit),
           bottomText(group.rod.bottom, unit),
           ...(i === 0 ? common : []),
@@ -369,7 +380,7 @@ function gridTable({ plan, job }: PlanRequest, allLines: boolean): TableText {
     ],
     listed.map((line) => gridCells(line, job.unit)),
     [
-      "SKEWED: THROUGH X, Y. RADIAL AND ARC: CENTRE X, Y. X PLAN EAST, Y PLAN NORTH.",
+      `SKEWED: THROUGH X, Y. RADIAL AND ARC: ${spellingOf(job.editions).center} X, Y. X PLAN EAST, Y PLAN NORTH.`,
       `ANGLES COUNTER-CLOCKWISE FROM PLAN EAST. ${originWords(plan.spec.lines, job.unit)}`,
     ],
   );
@@ -393,9 +404,9 @@ function gridCells(line: GridLine, unit: Unit): readonly string[] {
     case "y":
       return [line.name, "Y", "-", figure(line.at), formatDegrees(0), "-"];
     case "skewed":
-      return [line.name, "SKEWED", figure(line.through.x), figure(line.through.y), formatDegrees(line.degrees), "-"];
+      return [line.name, "SKEWED", figure(line.through.x), figure(line.through.y), turnText(line.degrees), "-"];
     case "radial":
-      return [line.name, "RADIAL", figure(line.center.x), figure(line.center.y), formatDegrees(line.degrees), "-"];
+      return [line.name, "RADIAL", figure(line.center.x), figure(line.center.y), turnText(line.degrees), "-"];
     case "arc":
       return [line.name, "ARC", figure(line.center.x), figure(line.center.y), "-", figure(line.radius)];
   }
@@ -446,7 +457,7 @@ function placementTable(request: PlanRequest): TableText {
     plan.bases.map((placed) => placementCells(placed, job.unit)),
     [
       `${counted(plan.bases.length, "PLACEMENT")}. FROM 1ST, FROM 2ND: SQUARE FROM THE LINES TO THE W.P.`,
-      "TURN: TYPE'S +X COUNTER-CLOCKWISE FROM PLAN EAST. AXIS: THE COLUMN'S STRONG AXIS.",
+      "TURN: TYPE'S +X, 0° TO 360° COUNTER-CLOCKWISE FROM PLAN EAST. AXIS: THE COLUMN'S STRONG AXIS.",
     ],
   );
 }
@@ -459,7 +470,7 @@ function placementCells(placed: PlacedBase, unit: Unit): readonly string[] {
     placement.lines.join(" / "),
     distanceText(first, unit),
     distanceText(second, unit),
-    formatDegrees(placement.turn),
+    turnText(placement.turn),
     strongAxisText(base.column, placement.turn),
     elevationOrDash(placement.topOfConcrete, unit),
     elevationOrDash(placement.bottomOfPlate, unit),

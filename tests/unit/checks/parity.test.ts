@@ -1,6 +1,7 @@
 import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { jobRules, ruleSeverities, rules } from "../../../src/checks/index.js";
+import { surveyRules } from "../../../src/survey/rules.js";
 import { KEYS } from "../../takes-case.js";
 
 const stems = (folder: string, ending: string) =>
@@ -44,6 +45,15 @@ describe("rules", () => {
         takes.filter((key) => !known.has(key) && !ofShape.test(key)),
         id,
       ).toEqual([]);
+    }
+  });
+
+  it("have names in plain words: short, each its own, and no id", () => {
+    const names = [...rules, ...jobRules].map(({ plainName }) => plainName);
+    expect(new Set(names).size).toBe(names.length);
+    for (const name of [...names, ...surveyRules.map(({ plainName }) => plainName)]) {
+      expect(name).toMatch(/^[a-z][a-z ,-]{2,27}$/);
+      expect(name.replaceAll("base-plate", "base plate"), "trade words have no hyphens").not.toContain("-");
     }
   });
 

@@ -31,7 +31,7 @@ describe("every sheet", () => {
       for (const expected of ["PLAN: VIEW FROM TOP, THIS FACE UP", "EDGE VIEW", "+X", "+Y", "REVISIONS", "CHECKED BY"])
         expect(words).toContain(expected);
       const said = words.replace(/\n/g, " ");
-      expect(said).toContain("NOT CHECKED: anchorage strength in concrete");
+      expect(said).toContain("NOT CHECKED AT ALL: anchorage strength in concrete");
       expect(said).toContain("29 CFR 1926.755(b)");
       expect(said).toContain("not a lifting or working platform");
       expect(said).toContain("Local codes and licensed practice govern");
@@ -161,7 +161,7 @@ describe("kinds of plate", () => {
 
   it("drill marks are noted", () => {
     expect(wordsOf(sheet("two"))).toContain("CENTER PUNCH AND DRILL");
-    expect(wordsIn(sheet("two"), "notes")).toContain("Centre punch and drill NH1, NH2, NH3, NH4: Ø3/16.");
+    expect(wordsIn(sheet("two"), "notes")).toContain("Center punch and drill NH1, NH2, NH3, NH4: Ø3/16.");
   });
 
   it("key: a callout with its legs, a note, and one corner less of those treated alike", () => {
@@ -175,7 +175,7 @@ describe("kinds of plate", () => {
     expect(wordsOf(square)).toMatch(/ORIENTATION CUT\s(X [\d/-]+, Y [\d/-]+|([\d/-]+) × \2)/);
     expect(wordsOf(square)).toContain("3 CORNERS");
     expect(wordsIn(square, "notes")).toMatch(
-      /Key: corner cut .* at the \+X \+Y corner\. A template that lies any other way/,
+      /Orientation cut: corner cut .* at the \+X \+Y corner\. A template that lies any other way/,
     );
     const round = keyed({ outline: { kind: "circle", diameter: inches(24), at } });
     expect(wordsOf(round)).toMatch(/ORIENTATION NOTCH\s1 × 1\/2 DEEP\nAT [\d.]+°\sCOUNTER-CLOCKWISE FROM \+X/);

@@ -21,6 +21,7 @@ export function planFixture(changes: Partial<PlanSpec> = {}): PlanSpec {
     transform: { kind: "none" },
     scaleFactor: given(1, "default"),
     settingOut: { order: "PNEZD", unit: "ft" },
+    bearings: "decimal",
     controlTolerance: missing("controlTolerance", "not given"),
     ...changes,
   };

@@ -45,10 +45,11 @@ function row(changes: Partial<CheckRow>): CheckRow {
 const failing = (changes: Partial<CheckRow> = {}): CheckRow =>
   row({ status: "fail", value: length(0.5), margin: length(-0.5), ...changes });
 
+const cases = Object.entries(sheetCases).map(([name, make]) => [name, make()] as const);
+
 describe("the signer's block", () => {
   it("has every fail of every case, whatever the room, or is not drawn", () => {
-    for (const [name, make] of Object.entries(sheetCases)) {
-      const request = make();
+    for (const [name, request] of cases) {
       const own = prepared(request.rows, request);
       const failed = new Set(request.rows.filter(({ status }) => status === "fail").map(({ plainName }) => plainName));
       for (const panel of PANELS)
@@ -60,8 +61,7 @@ describe("the signer's block", () => {
   });
 
   it("names every rule that was not checked, with its key", () => {
-    for (const make of Object.values(sheetCases)) {
-      const request = make();
+    for (const [, request] of cases) {
       const words = wordsOf(prepared(request.rows, request), 400)?.join(" ") ?? "";
       const open = request.rows.filter(({ status }) => status === "not-checked");
       for (const { plainName, missing: keys } of open)
@@ -143,6 +143,14 @@ describe("the signer's block", () => {
     const cut = words.filter((word) => word.endsWith("…"));
     for (const text of cut) expect(`${clause} ${clause} `).toContain(`${text.slice(0, -2).split(": ").at(-1) ?? ""} `);
     expect(words.join(" ")).toContain("thread reaches down to the washer");
+  });
+
+  it("spells its clauses as the rules of the job do", () => {
+    const rows = [row({ clause: "centred: centre to levelling nut, gauge" })];
+    const metric = sheetCases.metric?.();
+    if (metric === undefined) throw new Error("no metric case");
+    expect(wordsOf(prepared(rows), 400)?.join(" ")).toContain("centered: center to leveling nut, gage");
+    expect(wordsOf(prepared(rows, metric), 400)?.join(" ")).toContain("centred: centre to levelling nut, gauge");
   });
 
   it("shows which of two figures is the larger", () => {

@@ -95,8 +95,8 @@ describe("a layout that is held", () => {
   it("says why in the summary, in the written one alike; control points that close hold nothing", () => {
     const { summary, written } = made(...control(2076.2));
     expect(summary.layoutHeld).toEqual([
-      "control-closure CP1 - CP2: 2700 in, at most 30 in is needed",
-      "control-residual CP1 CP2: 1350 in, at most 30 in is needed",
+      "control points, closure (control-closure) CP1 - CP2: 2700 in, at most 30 in is needed",
+      "control points, residual (control-residual) CP1 CP2: 1350 in, at most 30 in is needed",
     ]);
     expect(written.layoutHeld).toEqual(summary.layoutHeld);
     expect(made(...control(2007.62)).summary.layoutHeld).toEqual([]);
@@ -105,7 +105,7 @@ describe("a layout that is held", () => {
 
   it("by a severity that the job raises to stop too", () => {
     expect(made("severities: { neighbour-rods: stop }").summary.layoutHeld).toEqual([
-      "neighbour-rods B1 A-1 - B2 A-1: -1/2 in, at least 0 in is needed",
+      "clear of next rods (neighbour-rods) B1 A-1 - B2 A-1: -1/2 in, at least 0 in is needed",
     ]);
   });
 });
