@@ -7,7 +7,7 @@ import { listed } from "../diagnostics/listed.js";
 import { servedMarks } from "../job/model/shared.js";
 import { frameOf } from "./border.js";
 import { checkLines } from "./check-table.js";
-import { FOOT_GAP, type Layout, layoutsOn } from "./choose-layout.js";
+import { FOOT_GAP, type Layout, LEAST_HOLE, layoutsOn } from "./choose-layout.js";
 import { at, group, text } from "./items.js";
 import { type ChainMode, chainModes } from "./located.js";
 import { type Box, isTaken } from "./occupied.js";
@@ -74,10 +74,12 @@ function drawOnSmallest(clean: Prepared, sheets: readonly SheetSize[]): Scene {
       if (scene !== null) return scene;
     }
   const others = sheets.flatMap((sheet) => steps(sheet).others).sort(isWorthMore);
-  for (const mode of chainModes(clean)) {
-    const scene = firstDrawn(clean, others, mode);
-    if (scene !== null) return scene;
-  }
+  const isRead = (step: readonly Layout[]) => (step[0]?.worth.hole ?? 0) >= LEAST_HOLE;
+  for (const some of [others.filter(isRead), others.filter((step) => !isRead(step))])
+    for (const mode of chainModes(clean)) {
+      const scene = firstDrawn(clean, some, mode);
+      if (scene !== null) return scene;
+    }
   return drawAnyway(clean, sheets);
 }
 
