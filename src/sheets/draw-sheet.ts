@@ -11,6 +11,7 @@ import { FOOT_GAP, type Layout, layoutsOn } from "./choose-layout.js";
 import { at, group, text } from "./items.js";
 import { type ChainMode, chainModes } from "./located.js";
 import { type Box, isTaken } from "./occupied.js";
+import { once } from "./once.js";
 import { type Area, type Draft, startDraft, withGaps } from "./paper.js";
 import type { View } from "./plan-shapes.js";
 import { type Demand, type PlanPart, putPlan } from "./plan-view.js";
@@ -26,27 +27,32 @@ import { type PlacedSide, titleBand, titleBaselines } from "./views.js";
 export function drawSheet(request: SheetRequest): Scene {
   const clean = prepare(request);
   const sheets = sheetSizes(clean.job.unit);
-  const lesser: Layout[][] = [];
-  for (const sheet of sheets) {
-    const { good, others } = stepsOn(clean, sheet);
-    lesser.push(...others);
-    for (const step of good) {
-      const scene = drawStep(clean, step);
+  const steps = once((sheet: SheetSize) => stepsOn(clean, sheet));
+  for (const mode of chainModes(clean))
+    for (const sheet of sheets) {
+      const scene = firstDrawn(clean, steps(sheet).good, mode);
       if (scene !== null) return scene;
     }
-  }
-  for (const step of lesser.sort(isWorthMore)) {
-    const scene = drawStep(clean, step);
+  const others = sheets.flatMap((sheet) => steps(sheet).others).sort(isWorthMore);
+  for (const mode of chainModes(clean)) {
+    const scene = firstDrawn(clean, others, mode);
     if (scene !== null) return scene;
   }
   return drawAnyway(clean, sheets);
 }
 
+function firstDrawn(request: Prepared, steps: readonly Layout[][], mode: ChainMode): Scene | null {
+  for (const step of steps) {
+    const scene = drawStep(request, step, mode);
+    if (scene !== null) return scene;
+  }
+  return null;
+}
+
 /** The layouts of a sheet at one scale each; those at the scales that are good on it apart. */
 function stepsOn(request: Prepared, sheet: SheetSize): { readonly good: Layout[][]; readonly others: Layout[][] } {
   const byScale = new Map<number, Layout[]>();
-  const [mode = "ends"] = chainModes(request);
-  for (const layout of layoutsOn(request, sheet, mode, true)) {
+  for (const layout of layoutsOn(request, sheet, "full", true)) {
     const { factor } = layout.views.scale;
     byScale.set(factor, [...(byScale.get(factor) ?? []), layout].slice(0, MOST_LAYOUTS));
   }
@@ -68,12 +74,9 @@ function isWorthMore([a]: readonly Layout[], [b]: readonly Layout[]): number {
 }
 
 /** Draws at one scale, in the first of its layouts in which everything stands clear of everything else. */
-function drawStep(request: Prepared, layouts: readonly Layout[]): Scene | null {
-  const first = drawFirst(request, layouts);
-  if (first.kind === "drawn") return first.scene;
-  if (first.part === "callouts" || first.part === "notes" || layouts[0]?.mode === "ends") return null;
-  const ends = drawFirst(request, inMode(request, layouts, "ends"));
-  return ends.kind === "drawn" ? ends.scene : null;
+function drawStep(request: Prepared, layouts: readonly Layout[], mode: ChainMode): Scene | null {
+  const drawn = drawFirst(request, mode === "full" ? layouts : inMode(request, layouts, mode));
+  return drawn.kind === "drawn" ? drawn.scene : null;
 }
 
 /** Good on one of the layouts, else fair on the last. Only callouts and notes may find room in another layout at one scale. */
