@@ -66,7 +66,13 @@ function termTable({ rods, unit }: ReckonedBase) {
   return {
     name: "budget-terms",
     heading: `ERRORS AND CLEARANCE, RADII IN ${unitWord(unit)}`,
-    columns: [column("ROD", 0.12), column("TERM", 0.27), column("RADIUS", 0.13, "end"), column("FROM", 0.48)],
+    columns: [
+      column("ROD", 0.12),
+      column("TERM", 0.27),
+      column("RADIUS", 0.13, "end"),
+      column("", 0.03),
+      column("FROM", 0.45),
+    ],
     rows,
     foot: [],
     under: [],
@@ -78,6 +84,7 @@ function termTable({ rods, unit }: ReckonedBase) {
       size,
       "clearance",
       formatLength(clearanceTwice / 2, unit),
+      "",
       `(${formatLength(hole, unit)} - ${formatLength(diameter, unit)})/2`,
     ];
   }
@@ -87,6 +94,7 @@ function termTable({ rods, unit }: ReckonedBase) {
       size,
       zone === "square" ? `${name}, x and y` : name,
       formatLength((twice + commonTwice) / 2, unit),
+      "",
       from,
     ]);
   }

@@ -41,20 +41,22 @@ const GAP = 2;
 /** Between the picture and what is around it. */
 const PICTURE_MARGIN = 4;
 
-/** Draws the sheet on the smallest of these sizes on which its tables stand, else on the largest. */
+/** Draws the sheet on the smallest of these sizes on which its tables stand in one column, else on the largest in several. */
 export function drawReport(report: Report, isMeant: (size: SheetSize) => boolean = () => true): Scene {
   const sizes = sheetSizes(report.job.unit);
-  const sheet = sizes.find((size) => isMeant(size) && hasRoom(report, size)) ?? sizes.at(-1);
+  const sheet = sizes.find((size) => isMeant(size) && columnsOf(report, size).length === 1) ?? sizes.at(-1);
   if (sheet === undefined) throw new RangeError("no sheet sizes");
   const { lettering } = sheet;
   const inside = insideBorder(sheet);
-  const left = inside.x1 - sheet.panel;
+  const columns = columnsOf(report, sheet);
+  const left = inside.x1 - columns.length * sheet.panel;
   const picture: Area = {
     x0: inside.x0 + PICTURE_MARGIN,
     y0: inside.y0 + PICTURE_MARGIN,
     x1: left - PICTURE_MARGIN,
     y1: inside.y1 - PICTURE_MARGIN,
   };
+  const title = titleOf(report, sheet);
   return {
     size: sheet.name,
     width: sheet.width,
@@ -63,32 +65,43 @@ export function drawReport(report: Report, isMeant: (size: SheetSize) => boolean
     description: report.description,
     items: [
       frameOf(sheet),
-      stroke("table-heavy", line(at(left, inside.y0), at(left, inside.y1))),
       ...report.picture(picture, lettering),
-      ...panel(report, sheet, left, inside),
+      ...columns.flatMap((pieces, i) => columnItems(pieces, inside.x1 - (i + 1) * sheet.panel, inside)),
+      title.draw(inside.x1 - sheet.panel, inside.y0 + title.height),
     ],
   };
 }
 
-function hasRoom(report: Report, sheet: SheetSize): boolean {
-  const { y0, y1 } = insideBorder(sheet);
-  const pieces = piecesOf(report, sheet).reduce((sum, { height }) => sum + height + GAP, 0);
-  return pieces + titleOf(report, sheet).height <= y1 - y0 - 2 * MARGIN;
+/** The pieces in columns, the first over the title block; of no more than leave the picture its paper. */
+function columnsOf(report: Report, sheet: SheetSize): readonly (readonly Piece[])[] {
+  const { panel, lettering } = sheet;
+  const { x0, x1, y0, y1 } = insideBorder(sheet);
+  const whole = y1 - y0 - 2 * MARGIN;
+  const most = Math.floor((x1 - x0 - LEAST_PICTURE) / panel);
+  const columns: Piece[][] = [[]];
+  let room = whole - titleOf(report, sheet).height;
+  for (const piece of report.pieces(panel - 2 * MARGIN, lettering)) {
+    const column = columns.at(-1);
+    if (column === undefined || (piece.height + GAP > room && column.length > 0 && columns.length < most)) {
+      columns.push([piece]);
+      room = whole;
+    } else column.push(piece);
+    room -= piece.height + GAP;
+  }
+  return columns.length === 1 && room < 0 ? [...columns, []] : columns;
 }
 
-function piecesOf({ pieces }: Report, { panel: width, lettering }: SheetSize): readonly Piece[] {
-  return pieces(width - 2 * MARGIN, lettering);
-}
+/** Least width of the picture. */
+const LEAST_PICTURE = 150;
 
-function panel(report: Report, sheet: SheetSize, x: number, inside: Area): readonly SceneItem[] {
+function columnItems(pieces: readonly Piece[], x: number, inside: Area): readonly SceneItem[] {
   let y = inside.y1 - MARGIN;
-  const pieces = piecesOf(report, sheet).map((piece) => {
+  const drawn = pieces.map((piece) => {
     const item = piece.draw(x + MARGIN, y);
     y -= piece.height + GAP;
     return item;
   });
-  const title = titleOf(report, sheet);
-  return [...pieces, title.draw(x, inside.y0 + title.height)];
+  return [stroke("table-heavy", line(at(x, inside.y0), at(x, inside.y1))), ...drawn];
 }
 
 function titleOf(

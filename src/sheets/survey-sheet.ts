@@ -6,7 +6,7 @@
 import { planContour } from "../checks/geometry/measure.js";
 import type { Extent, Point } from "../geometry/vocabulary.js";
 import type { Job } from "../job/model/job.js";
-import type { GroupSurvey, RodAsBuilt, Survey } from "../survey/index.js";
+import type { GroupSurvey, Remedy, RodAsBuilt, Survey } from "../survey/index.js";
 import {
   inPlateAxes,
   placingWords,
@@ -78,23 +78,37 @@ function panelPieces(
   width: number,
   lettering: Lettering,
 ): readonly Piece[] {
-  const remedies = surveyed.remedies.map(
-    (remedy) => `${remedyWords(remedy, job.unit)}; ${remedyRows(remedy, job.unit).join("; ")}.`,
-  );
+  const remedies = surveyed.remedies
+    .slice(0, MOST_REMEDIES)
+    .map((remedy) => `${remedyWords(remedy, job.unit)}; ${plainRows(remedy, job.unit).join("; ")}.`);
+  const more = surveyed.remedies.length - remedies.length;
   return [
     tablePiece(rodTable(surveyed, job), width, lettering),
     tablePiece(resultTable(surveyed, job), width, lettering),
     ...(remedies.length === 0
       ? []
-      : [notesPiece("remedies", "WOULD LET IT DROP ON: ENGINEER TO DECIDE", remedies, width, lettering)]),
+      : [
+          notesPiece(
+            "remedies",
+            "WOULD LET IT DROP ON: ENGINEER TO DECIDE",
+            [...remedies, ...(more > 0 ? [`${more} more in survey-groups.csv.`] : [])],
+            width,
+            lettering,
+          ),
+        ]),
     notesPiece("notes", "NOTES", notesOf(survey, surveyed), width, lettering),
     notesPiece("cautions", "CAUTIONS", SURVEY_CAUTIONS, width, lettering),
   ];
 }
 
+/** Remedies, and rods in the table: more of them stand in the tables of the survey. */
+const [MOST_REMEDIES, MOST_RODS] = [8, 40];
+
 const column = (title: string, share: number, align: "start" | "end" = "end") => ({ title, share, align });
 
-function rodTable({ rods, missing }: GroupSurvey, { unit }: Job) {
+function rodTable({ rods: all, missing }: GroupSurvey, { unit }: Job) {
+  const rods = all.length <= MOST_RODS ? all : leastMarginFirst(all).slice(0, MOST_RODS);
+  const more = all.length - rods.length;
   const figure = (value: number | null): string => (value === null ? "-" : decimals(value, unit));
   return {
     name: "survey-rods",
@@ -117,10 +131,23 @@ function rodTable({ rods, missing }: GroupSurvey, { unit }: Job) {
       figure(clearanceTwice === null ? null : clearanceTwice / 2),
       figure(margin),
     ]),
-    foot: missing.length === 0 ? [] : [`Not surveyed: ${missing.join(", ")}`],
+    foot: [
+      ...(more === 0 ? [] : [`Least margin first; ${more} more in survey-rods.csv`]),
+      ...(missing.length === 0 ? [] : [`Not surveyed: ${missing.join(", ")}`]),
+    ],
     under: [],
     strong: new Set(rods.flatMap(({ margin }, i) => (margin !== null && margin < 0 ? [i] : []))),
   };
+}
+
+/** What the rules say of a remedy, each by its plain name. */
+function plainRows(remedy: Remedy, unit: Unit): readonly string[] {
+  const names = new Map<string, string>(remedy.rows.map(({ rule, plainName }) => [rule, plainName]));
+  return remedyRows(remedy, unit).map((words) => words.replace(/^[a-z-]+(?= )/, (rule) => names.get(rule) ?? rule));
+}
+
+function leastMarginFirst(rods: readonly RodAsBuilt[]): readonly RodAsBuilt[] {
+  return rods.toSorted((a, b) => (a.margin ?? 0) - (b.margin ?? 0));
 }
 
 function resultTable(surveyed: GroupSurvey, { unit }: Job) {

@@ -146,9 +146,10 @@ function haveContact(tags: readonly PlacedTag[]): boolean {
   return boxes.some((a, i) => boxes.slice(i + 1).some((b) => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1));
 }
 
-/** The group says where the hole stands, so that the tag can be held against it. */
+/** The group says where a round hole stands, so that the tag can be held against it. */
 function made(hole: Hole, item: TextItem, tick: readonly SceneItem[], view: View, interrupts: boolean): PlacedTag {
-  const data = { ...onPaper(view, hole.center), radius: holeRadius(view, hole) };
+  const isRound = hole.shape.kind === "circle";
+  const data = isRound ? { ...onPaper(view, hole.center), radius: holeRadius(view, hole) } : {};
   return { hole, group: group("tag", [item, ...tick], data), item, interrupts };
 }
 
@@ -177,15 +178,17 @@ function findTag(search: Search, hole: Hole): PlacedTag | null {
   return null;
 }
 
-/** An opening's tag stands in the opening. */
+const QUARTERS = [
+  [1, 1],
+  [-1, 1],
+  [1, -1],
+  [-1, -1],
+] as const;
+
+/** An opening's tag stands in the opening, near its middle where that is free. */
 function tagInside({ draft, view, tagging: { letter } }: Search, hole: Hole, center: PaperPoint): PlacedTag | null {
   for (const away of [1.5, 3, 5, 8])
-    for (const [dx, dy] of [
-      [1, 1],
-      [-1, 1],
-      [1, -1],
-      [-1, -1],
-    ] as const) {
+    for (const [dx, dy] of QUARTERS) {
       const place = at(center.x + dx * away, center.y + (dy > 0 ? away : -away - letter));
       const item = text("tag", hole.tag, place, letter, { anchor: dx > 0 ? "start" : "end", bold: true });
       if (holdsBox(view, hole, item) && hasRoom(draft, item, 0.5)) return made(hole, item, [], view, false);
