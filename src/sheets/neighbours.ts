@@ -116,8 +116,8 @@ function boxParts(view: View, { extent, drawn }: Neighbour): Parts {
   } as const;
   const isEdge = (side: (typeof SIDES)[number]) => drawn[side] === extent[side];
   return {
-    edges: SIDES.filter(isEdge).map((side) => line(...sides[side])),
-    breaks: SIDES.filter((side) => !isEdge(side)).flatMap((side) => breakLine(...sides[side])),
+    edges: SIDES.filter(isEdge).map((side) => line(sides[side][0], sides[side][1])),
+    breaks: SIDES.filter((side) => !isEdge(side)).flatMap((side) => breakLine(sides[side][0], sides[side][1])),
   };
 }
 

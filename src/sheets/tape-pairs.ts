@@ -100,7 +100,7 @@ function pairsThatFix(rods: readonly Hole[], pairs: readonly RodPair[]): readonl
   const waiting = new Set(rods.filter((rod) => !fixed.has(rod)));
   while (waiting.size > 0) {
     const next = mostReached(waiting, fixed, [...pairs, ...added]);
-    added.push(...missingPairs(next.rod, next.from, fixed));
+    for (const pair of missingPairs(next.rod, next.from, fixed)) added.push(pair);
     fixed.add(next.rod);
     waiting.delete(next.rod);
   }
