@@ -178,13 +178,6 @@ function findTag(search: Search, hole: Hole): PlacedTag | null {
   return null;
 }
 
-const QUARTERS = [
-  [1, 1],
-  [-1, 1],
-  [1, -1],
-  [-1, -1],
-] as const;
-
 /** An opening's tag stands in the opening, near its middle where that is free. */
 function tagInside({ draft, view, tagging: { letter } }: Search, hole: Hole, center: PaperPoint): PlacedTag | null {
   for (const away of [1.5, 3, 5, 8])
