@@ -19,6 +19,8 @@ const DASHED = [3, 1.2];
 
 /** ISO 128: visible edges are twice as wide as narrow lines; the wide ones on small sheets are one step finer. */
 const NARROW = 0.25;
+/** The least of ISO 128: letters that are drawn to a small scale stay letters. */
+const FINEST = 0.13;
 
 interface LineGroup {
   readonly edge: number;
@@ -50,6 +52,7 @@ function pensFor({ edge, border }: LineGroup): Readonly<Record<StrokeRole, Pen>>
     extension: pen(NARROW),
     leader: pen(NARROW),
     scribe: pen(NARROW),
+    "scribe-fine": pen(FINEST),
     fine: pen(NARROW),
     table: pen(NARROW),
   };

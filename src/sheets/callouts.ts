@@ -73,7 +73,7 @@ function orientationCallout({ plate: { keyed, region }, base, job: { unit } }: C
   if (keyed === null || region.outer.kind === "circle") return [];
   const joints = region.outer.segments.map(({ from, to }) => at((from.x + to.x) / 2, (from.y + to.y) / 2));
   const place =
-    keyed.bare.kind === "circle" ? [[`AT ${angleOf(keyed.at, keyed.bare.center)}°`, COUNTER_CLOCKWISE]] : [];
+    keyed.bare.kind === "circle" ? [[`AT ${angleOf(keyed.at, keyed.bare.center)}°`, ...COUNTER_CLOCKWISE]] : [];
   const isSquare = base.template.outline.kind === "rectangle" && keyed.kind !== "edge notch";
   const size = isSquare ? legs(keyed.x, keyed.y, unit) : keySize(keyed, unit);
   return [
@@ -137,7 +137,7 @@ export function coordinate(millimetres: number, unit: Unit): string {
   return formatLength(Math.round(Math.abs(millimetres) * 1e6) * (millimetres < 0 ? -1 : 1), unit);
 }
 
-const COUNTER_CLOCKWISE = "COUNTER-CLOCKWISE FROM +X";
+const COUNTER_CLOCKWISE = ["COUNTER-CLOCKWISE", "FROM +X"] as const;
 
 function patternWords(alike: readonly Hole[], { base, job: { unit } }: CalledOut): Callout["lines"] {
   const first = alike[0];
@@ -151,8 +151,8 @@ function patternWords(alike: readonly Hole[], { base, job: { unit } }: CalledOut
   const axes = standsToAxes(circle);
   return [
     [`ON Ø${formatLength(diameter, unit)} BOLT CIRCLE,`, `${count} SPACED ${Math.round(36000 / count) / 100}°`],
-    [`${first.tag} AT ${angleOf(first.center, ORIGIN)}°`, COUNTER_CLOCKWISE],
-    ...(axes === null ? [] : [[axes.toUpperCase()]]),
+    [`${first.tag} AT ${angleOf(first.center, ORIGIN)}°`, ...COUNTER_CLOCKWISE],
+    ...(axes === null ? [] : [axes.toUpperCase().split(/(?<=;) /)]),
     ...radialEdges(alike, base, unit),
   ];
 }

@@ -81,13 +81,11 @@ function firstLine(axis: Axis, side: Side, letter: number): number {
 
 /** Draws the chains of both directions. False when a figure finds no room, or a line that the mode asks for is left out. */
 export function putChains(draft: Draft, view: View, input: ChainInput): boolean {
-  return (["x", "y"] as const).every((axis) => {
-    const { near, far, whole } = planAxis(view, input, axis);
-    const done = (["near", "far"] as const).every((side) =>
-      putSide(draft, view, input, axis, side, side === "near" ? near : far),
-    );
-    return done && (whole || input.mode !== "full");
-  });
+  const planned = (["x", "y"] as const).map((axis) => ({ axis, ...planAxis(view, input, axis) }));
+  if (input.mode === "full" && planned.some(({ whole }) => !whole)) return false;
+  return planned.every(({ axis, near, far }) =>
+    (["near", "far"] as const).every((side) => putSide(draft, view, input, axis, side, side === "near" ? near : far)),
+  );
 }
 
 function putSide(

@@ -11,12 +11,13 @@ import type { ChainMode } from "./located.js";
 import { marksView } from "./marks-view.js";
 import { type Neighbour, neighboursOf } from "./neighbours.js";
 import { once } from "./once.js";
-import { layoutPanels, type Panel, VIEWS_MARGIN } from "./panel.js";
+import { type Fullness, layoutPanels, type Panel, VIEWS_MARGIN } from "./panel.js";
 import type { Area } from "./paper.js";
 import type { PlanInput } from "./plan-view.js";
 import type { Prepared } from "./request.js";
 import { settingSection } from "./setting-section.js";
 import { type Lettering, type SheetSize, scales } from "./sheet-sizes.js";
+import type { SideView } from "./side-view.js";
 import type { Piece } from "./table.js";
 import { arrangeViews, type PlanNeed, sharesOf, type ViewsLayout } from "./views.js";
 
@@ -24,6 +25,7 @@ import { arrangeViews, type PlanNeed, sharesOf, type ViewsLayout } from "./views
 export interface Layout {
   readonly sheet: SheetSize;
   readonly mode: ChainMode;
+  readonly fullness: Fullness;
   readonly panel: Panel;
   readonly frame: Frame;
   readonly plan: PlanInput;
@@ -60,25 +62,32 @@ const LEAST_SHARE = 0.25;
 const [ELONGATED, LEAST_SIDE] = [2, 0.6];
 
 /** All layouts of a sheet in one chain mode: the largest scale first, then the one that is simplest for the tables. */
-export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, strict: boolean): readonly Layout[] {
+export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, fullness: Fullness): readonly Layout[] {
   const { lettering } = sheet;
   const inside = insideBorder(sheet);
-  const panels = layoutPanels(request, sheet, inside, mode, strict);
+  const panels = layoutPanels(request, sheet, inside, mode, fullness);
   if (panels.length === 0) return [];
   const plan = planInput(request, lettering, mode);
   const need = planNeed(request, plan);
-  const marks = marksView(request, lettering);
-  const sides = [...(marks === null ? [] : [marks]), settingSection(request, lettering)];
+  const sides = fullness === "bare" ? [] : sideViews(request, lettering);
   const usual = scales(request.job.unit);
   const layouts = panels.flatMap((panel) => {
     const frame = frameAround(request, plan, lettering, inside, panel);
     const input = { need, sides, corner: frame.corner, scales: usual, lettering };
     return arrangeViews(frame.room, input).map(
-      (views): Layout => ({ sheet, mode, panel, frame, plan, need, views, worth: worthOf(request, views, need) }),
+      (views): Layout => ({
+        ...{ sheet, mode, fullness, panel, frame, plan, need, views },
+        worth: worthOf(request, views, need),
+      }),
     );
   });
   const roomy = ({ panel }: Layout) => (panel.roomy ? 1 : 0);
   return layouts.sort((a, b) => b.views.scale.factor - a.views.scale.factor || roomy(b) - roomy(a));
+}
+
+function sideViews(request: Prepared, lettering: Lettering): readonly SideView[] {
+  const marks = marksView(request, lettering);
+  return [...(marks === null ? [] : [marks]), settingSection(request, lettering)];
 }
 
 function worthOf({ plate }: Prepared, views: ViewsLayout, need: PlanNeed): Worth {

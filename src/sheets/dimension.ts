@@ -191,28 +191,32 @@ function putAlong(
   const frame = frameOf(run);
   const words = run.words ?? dimensionText(run.value, unit, run.prefix);
   const width = textWidth(words, letter);
-  const steps = Math.floor(frame.length / 2 - width / 2 - arrowLength(letter));
-  const drawn = breaks(run.p, run.q);
   const gap = textGap(words, letter);
-  for (let k = 0; k <= steps; k++)
-    for (const side of k === 0 ? [1] : [1, -1]) {
-      const middle = frame.length / 2 + side * k;
-      if (!isBeside(drawn, run.p, middle - width / 2, middle + width / 2)) continue;
-      const place = frame.point(middle, gap);
-      const label = text("dimension", words, place, letter, { anchor: "middle", turn: frame.turn });
-      if (!hasRoom(draft, label, 0.5, strokes)) continue;
-      interrupt(draft, label);
-      const data = { valueNm: run.value, x0: run.p.x, y0: run.p.y, x1: run.q.x, y1: run.q.y };
-      put(draft, group("dimension", [...runLines(run, letter, breaks), label], data));
-      return true;
-    }
+  for (const middle of middlesAlong(breaks(run.p, run.q), run.p, width / 2 + arrowLength(letter))) {
+    const label = text("dimension", words, frame.point(middle, gap), letter, { anchor: "middle", turn: frame.turn });
+    if (!hasRoom(draft, label, 0.5, strokes)) continue;
+    interrupt(draft, label);
+    const data = { valueNm: run.value, x0: run.p.x, y0: run.p.y, x1: run.q.x, y1: run.q.y };
+    put(draft, group("dimension", [...runLines(run, letter, breaks), label], data));
+    return true;
+  }
   return false;
 }
 
-/** A figure stands beside a stretch that is drawn, not beside a gap. */
-function isBeside(drawn: ReturnType<Breaks>, start: PaperPoint, from: number, to: number): boolean {
+/** Distances from `start` at which a figure may have its middle: on the longest stretch first, from its middle outward. */
+function middlesAlong(drawn: ReturnType<Breaks>, start: PaperPoint, half: number): readonly number[] {
   const reach = (point: PaperPoint) => Math.hypot(point.x - start.x, point.y - start.y);
-  return drawn.some(([p, q]) => reach(p) <= from + 1e-9 && reach(q) >= to - 1e-9);
+  const stretches = drawn.map(([p, q]) => ({
+    middle: (reach(p) + reach(q)) / 2,
+    spare: (reach(q) - reach(p)) / 2 - half,
+  }));
+  return stretches
+    .sort((a, b) => b.spare - a.spare)
+    .flatMap(({ middle, spare }) =>
+      Array.from({ length: Math.max(0, Math.floor(spare) + 1) }, (_, k) =>
+        k === 0 ? [middle] : [middle + k, middle - k],
+      ).flat(),
+    );
 }
 
 /** The run turned about so that its text reads from the bottom or the right of the sheet. */

@@ -40,6 +40,15 @@ export function isGridFree({ area, cell, columns, sums }: FreeGrid, x0: number, 
   return (sums[high + i1] ?? 0) - (sums[high + i0] ?? 0) - (sums[low + i1] ?? 0) + (sums[low + i0] ?? 0) === 0;
 }
 
+/** Somewhere in the area a block of this size stands free; looked for cell by cell. */
+export function hasRoomFor(grid: FreeGrid, width: number, height: number): boolean {
+  const { area, cell } = grid;
+  for (let y = area.y0; y + height <= area.y1; y += cell)
+    for (let x = area.x0; x + width <= area.x1; x += cell)
+      if (isGridFree(grid, x, y, x + width, y + height)) return true;
+  return false;
+}
+
 function take({ area, cell, columns, rows, sums }: FreeGrid, x: number, y: number): void {
   const i = Math.floor((x - area.x0) / cell);
   const j = Math.floor((y - area.y0) / cell);

@@ -5,7 +5,7 @@
 
 import { greatestOf } from "../units/extremes.js";
 import type { Callout, Target } from "./callouts.js";
-import { type FreeGrid, gridOf, isGridFree } from "./free-grid.js";
+import { type FreeGrid, gridOf, hasRoomFor, isGridFree } from "./free-grid.js";
 import { arrowHead, at, group, line, stroke, text } from "./items.js";
 import {
   addObstacle,
@@ -31,12 +31,14 @@ const OTHER_ANGLES = [37, 52, 22, 68] as const;
 const SHOULDER = 3;
 const TEXT_GAP = 1;
 const SHORTEST = 5;
+/** Leaders are tried at these steps of length, longer ones at larger steps. */
 const STEP = 1.5;
+const GROWTH = 0.03;
 const LEADING = 1.7;
 const ARROW = 2.7;
 const CLEARANCE = 1.3;
-/** Between two callouts, so that each is read as one. */
-const APART = 3;
+/** Between two callouts, in letter heights: more than between two lines of one, so that each is read as one. */
+const APART = 1.6;
 
 /** One way of breaking the words of a callout. */
 interface Wrapping {
@@ -137,7 +139,10 @@ function placeOne(search: Search, view: View, callout: Callout): boolean {
     center: onPaper(view, center),
     radius: radius * view.scale,
   }));
-  const found = findPlace(search, targets, wrappingsOf(callout, search.letter));
+  const wrappings = wrappingsOf(callout, search.letter).filter(({ width, height }) =>
+    hasRoomFor(search.grid, width, height),
+  );
+  const found = wrappings.length === 0 ? null : findPlace(search, targets, wrappings);
   if (found === null) return false;
   const made = drawPlace(found, search.letter);
   addObstacle(search.obstacles, made.item);
@@ -212,10 +217,13 @@ function alongRay(
   const extra = penalty + crowding(search, ray);
   let found = best;
   sight.blocked = ray.reach;
-  for (let length = ray.from + SHORTEST, isSeen = false; length < sight.blocked; length += STEP) {
+  let isSeen = false;
+  for (let length = ray.from + SHORTEST; length < sight.blocked; length += STEP + (length - ray.from) * GROWTH) {
     const cost = length - ray.from + extra;
     if (cost >= limitOf(search, found)) return found;
-    for (const [i, wrapping] of wrappings.entries()) {
+    for (let i = 0; i < wrappings.length; i++) {
+      const wrapping = wrappings[i];
+      if (wrapping === undefined) continue;
       setBlock(search.block, ray, length, wrapping, search.letter);
       if (cost + i * WRAPPED >= limitOf(search, found) || !isClear(search)) continue;
       if (!isSeen) look(search.obstacles, ray, sight);
@@ -271,11 +279,11 @@ function setBlock(block: Block, { x, y, dx, dy }: Ray, length: number, wrapping:
   block.y = block.level + letter / 2 + line * letter * LEADING - wrapping.height;
 }
 
-function isClear({ grid, placed, block: { x, y, width, height, level, elbow, foot } }: Search): boolean {
+function isClear({ grid, placed, letter, block: { x, y, width, height, level, elbow, foot } }: Search): boolean {
   const c = CLEARANCE;
   if (!isGridFree(grid, x - c, y - c, x + width + c, y + height + c)) return false;
   if (!isGridFree(grid, Math.min(elbow, foot), level - 0.4, Math.max(elbow, foot), level + 0.4)) return false;
-  const d = APART;
+  const d = APART * letter;
   return placed.every(({ taken: t }) => x - d > t.x1 || x + width + d < t.x0 || y - d > t.y1 || y + height + d < t.y0);
 }
 

@@ -30,8 +30,12 @@ export function marksView({ plate, measures, job }: SheetRequest, lettering: Let
 /** Clear paper around the plate: half its heaviest line and a little more. */
 const MARGIN = 1;
 
-/** Longest side of the plate on paper: beyond the first the view gains nothing, below the second it says nothing. */
-const [LONGEST, SHORTEST] = [260, 40];
+/** Longest side of the plate on paper: beyond it the view gains nothing. */
+const LONGEST = 260;
+/** And at least: below it the view says nothing; where its letters are hardly read it must at least show where they stand. */
+const SHORTEST = { legible: 40, dense: 90 };
+/** Letters on paper that can be read, if not at arm's length. */
+const LEGIBLE = 1.5;
 
 /** From the scale at which the smallest letters read as the sheet's own down to the smallest at which the plate is still seen. */
 function viewScales(plate: Plate, extent: Extent, unit: Unit, { small }: Lettering): readonly [Scale, ...Scale[]] {
@@ -44,7 +48,8 @@ function viewScales(plate: Plate, extent: Extent, unit: Unit, { small }: Letteri
   const reads = all.filter(({ factor }) => letters * factor >= small).length;
   const [first, ...others] = all.slice(Math.max(0, reads - 1));
   if (first === undefined) throw new RangeError("a plate that no scale brings on paper");
-  return [first, ...others.filter(({ factor }) => longest * factor >= SHORTEST)];
+  const least = (factor: number) => (letters * factor >= LEGIBLE ? SHORTEST.legible : SHORTEST.dense);
+  return [first, ...others.filter(({ factor }) => longest * factor >= least(factor))];
 }
 
 function sizeAt({ x0, y0, x1, y1 }: Extent, { factor }: Scale): ViewSize {
@@ -86,11 +91,15 @@ function shapeItems(view: View, plate: Plate): readonly SceneItem[] {
   ];
 }
 
+/** Letters that are lower on paper are drawn with the finest pen. */
+const LEAST_LETTERS = 1.8;
+
 /** Every stroke of a mark, from point to point. */
-function scribed(view: View, { strokes }: Mark): SceneItem {
+function scribed(view: View, { strokes, text, textHeight }: Mark): SceneItem {
   const pieces = strokes.flatMap((points): readonly PathPart[] => {
     const places = points.map((point) => onPaper(view, point));
     return places.slice(1).map((to, i) => line(places[i] ?? to, to));
   });
-  return strokeOf("scribe", pieces);
+  const isSmall = text !== "" && toMillimetres(textHeight) * view.scale < LEAST_LETTERS;
+  return strokeOf(isSmall ? "scribe-fine" : "scribe", pieces);
 }

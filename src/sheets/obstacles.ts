@@ -46,10 +46,10 @@ export function addObstacle(obstacles: Obstacles, item: SceneItem): void {
 
 function addMarks({ segments, circles }: Obstacles, item: Extract<SceneItem, { kind: "stroke" | "fill" }>): void {
   const toll = item.kind === "stroke" ? (TOLLS[item.role] ?? Infinity) : Infinity;
-  const isAxis = item.kind === "stroke" && (item.role === "centre" || item.role === "outline");
+  const isDrilled = item.kind === "stroke" && item.role === "fine";
   for (const mark of marksOf(item))
     if (mark.kind === "segment") segments.push(mark.from.x, mark.from.y, mark.to.x, mark.to.y, toll);
-    else circles.push(mark.center.x, mark.center.y, mark.radius, isAxis ? toll : Infinity);
+    else circles.push(mark.center.x, mark.center.y, mark.radius, isDrilled ? Infinity : toll);
 }
 
 function addText({ texts }: Obstacles, item: TextItem): void {

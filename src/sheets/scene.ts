@@ -14,6 +14,7 @@ export type StrokeRole =
   | "extension"
   | "leader"
   | "scribe"
+  | "scribe-fine"
   | "frame"
   | "table"
   | "table-heavy"

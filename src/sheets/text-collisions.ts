@@ -58,11 +58,35 @@ function overTexts({ texts }: Placed): readonly TextCollision[] {
 }
 
 function overLines({ texts, marks }: Placed): readonly TextCollision[] {
-  return texts.flatMap((text) =>
-    marks
+  const cells = cellsOf(marks);
+  return texts.flatMap((text) => {
+    const near = new Set(keysOf(text).flatMap((key) => cells.get(key) ?? []));
+    return [...near]
       .filter((each) => areNear(text, each) && markTouchesBox(each.mark, text.box))
-      .map(({ role }) => ({ kind: "text on line", text: text.words, line: role }) as const),
-  );
+      .map(({ role }) => ({ kind: "text on line", text: text.words, line: role }) as const);
+  });
+}
+
+/** Millimetres: marks are looked up by the squares of this side that they reach into. */
+const CELL = 20;
+const ROW = 100_000;
+
+function cellsOf(marks: readonly PlacedMark[]): ReadonlyMap<number, readonly PlacedMark[]> {
+  const cells = new Map<number, PlacedMark[]>();
+  for (const mark of marks)
+    for (const key of keysOf(mark)) {
+      const list = cells.get(key);
+      if (list === undefined) cells.set(key, [mark]);
+      else list.push(mark);
+    }
+  return cells;
+}
+
+function keysOf({ x0, y0, x1, y1 }: Bounds): number[] {
+  const keys: number[] = [];
+  for (let j = Math.floor(y0 / CELL); j <= Math.floor(y1 / CELL); j++)
+    for (let i = Math.floor(x0 / CELL); i <= Math.floor(x1 / CELL); i++) keys.push(j * ROW + i);
+  return keys;
 }
 
 interface Bounds {
@@ -118,9 +142,10 @@ function throughHoles({ leaders, marks }: Placed): readonly Collision[] {
 }
 
 function acrossLines({ leaders, marks }: Placed): readonly Collision[] {
+  const lines = marks.filter(({ role }) => role === "dimension" || role === "extension");
   return leaders.flatMap((leader) =>
     (["dimension", "extension"] as const)
-      .filter((role) => marks.some((each) => each.role === role && isMet(leader, each)))
+      .filter((role) => lines.some((each) => each.role === role && isMet(leader, each)))
       .map((line) => ({ kind: "leader on line", leader: leader.words, line }) as const),
   );
 }

@@ -167,7 +167,7 @@ describe("sheets of arbitrary plates", () => {
         const { scene } = sheetOf(spec);
         const scale = Number(groupsOf(scene.items, "plan")[0]?.data.scale);
         const dimensions = groupsOf(scene.items, "dimension");
-        expect(dimensions.length).toBeGreaterThanOrEqual(2);
+        expect(dimensions.length).toBeGreaterThanOrEqual(1);
         for (const dimension of dimensions) expectTruth(dimension, scale, spec.unit);
       }),
       RUNS,

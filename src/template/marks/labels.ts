@@ -83,7 +83,7 @@ function placeLabel(
   const attempt = (free: Ground, distances: readonly number[], offSeats: boolean) =>
     firstFree(free, beside(hole.center, shapes, distances, outward, others), mm, offSeats);
   const easy = easyGround(around, mm);
-  const nearest = Math.max(least, hole.radius + easy.clearance);
+  const nearest = Math.max(least, hole.radius + OFF_HOLE * mm);
   const open = attempt(easy, [nearest, least + mm / 2, most], true) ?? attempt(around, [least, most], true);
   if (open !== null) return { candidate: open, covered: false };
   const under = lastResort ? attempt(around, [hole.radius + ground.clearance, least], false) : null;
@@ -106,6 +106,9 @@ const DIRECTIONS = [
   [1, -1],
   [-1, -1],
 ] as const;
+
+/** Where there is room a label stands this far off its hole, in letter heights: a drilled hole would be read as a dot before it. */
+const OFF_HOLE = 0.75;
 
 /** How many times nearer a label must stand to its own hole than to any other. */
 const CLEARLY = 1.25;
