@@ -103,14 +103,18 @@ export function washerItem(frame: Frame, [y0, y1]: Span, half: number = WASHER.h
   return strokeOf("hole", box(frame, [-half, half], [y0, y1]));
 }
 
+/** From stone to stone. */
+const STONES = 1.3;
+
 /** Top line of the concrete, and stones under it on either side of the rod. */
 export function concreteItems(frame: Frame, [x0, x1]: Span): readonly SceneItem[] {
-  const stones: PathPart[] = [];
-  for (let x = x0 + 0.7, i = 0; x < x1 - 0.8; x += 1.3, i += 1) {
-    if (Math.abs(x) < ROD + 1) continue;
-    if (i % 3 === 2) stones.push(...triangle(frame, x, -0.95));
-    else stones.push(circle(spot(frame, x, i % 2 === 0 ? -0.5 : -1), 0.1 * frame.letter));
-  }
+  const count = Math.max(0, Math.ceil((x1 - x0 - 1.5) / STONES));
+  const stones = Array.from({ length: count }, (_, i) => i).flatMap((i): readonly PathPart[] => {
+    const x = x0 + 0.7 + i * STONES;
+    if (Math.abs(x) < ROD + 1) return [];
+    if (i % 3 === 2) return triangle(frame, x, -0.95);
+    return [circle(spot(frame, x, i % 2 === 0 ? -0.5 : -1), 0.1 * frame.letter)];
+  });
   return [strokeOf("outline", [between(frame, x0, 0, x1, 0)]), strokeOf("fine", stones)];
 }
 

@@ -1,6 +1,7 @@
 /** The same rod as it stands under the column: grout, plates, washer and nut. Letter heights, see `Frame`. */
 import type { Base, RodGroup } from "../job/model/job.js";
 import { seatOfNut } from "../job/model/stack.js";
+import { greatestOf, leastOf } from "../units/extremes.js";
 import { fill, line, strokeOf } from "./items.js";
 import type { SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
@@ -55,7 +56,7 @@ export function standingFigure(request: SheetRequest, own: RodGroup, letter: num
   if (!isStackKnown(request.base, own)) return null;
   const laid = layOut(stackWords(request, own), width / letter, letter);
   const widest = laid.reduce((most, { lines }) => Math.max(most, widestLine(lines, letter)), 0);
-  const [top, low] = [Math.max(TOP, ...ends(laid, "top")), Math.min(FOOT, ...ends(laid, "low"))];
+  const [top, low] = [greatestOf(ends(laid, "top"), TOP), leastOf(ends(laid, "low"), FOOT)];
   return {
     extent: {
       x0: -CONCRETE * letter - caption(letter),

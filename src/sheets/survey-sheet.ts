@@ -54,7 +54,7 @@ export function drawSurveySheet(request: SurveySheetRequest): Scene {
     title: `${surveyed.mark} ${surveyed.at}: rods as surveyed, job ${printable(job.number)}`,
     description: `${verdictWords(surveyed)}; placing: ${placingWords(surveyed.placing)}. Engineer to decide.`,
     about: field("RODS AS SURVEYED, BASE", `${surveyed.mark} ${printable(surveyed.at)}`, 0.8, "title"),
-    facts: [field("POINTS, AND FIRST 12 DIGITS OF THEIR SHA-256", pointsWords(survey), 0.72, "small", 2)],
+    facts: [field("POINTS AND FIRST 12 DIGITS OF THEIR SHA-256", pointsWords(survey), 0.72, "small", 2)],
     day: field("SURVEY DATE", job.survey.date.kind === "given" ? job.survey.date.value : "NOT GIVEN", 0.28),
     sheet: request.sheet,
     pieces: (width: number, lettering: Lettering) => panelPieces(request, width, lettering),

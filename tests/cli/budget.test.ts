@@ -100,7 +100,7 @@ describe("rodplate budget", () => {
       "hole for target": "rod 1-1/4: 1.9375",
     });
     expect(read("budget-rods.csv").data).toHaveLength(8);
-    expect(readFileSync(join(folder, "out", "B1_budget.svg"), "utf8")).toContain("WORST CASE -0.125 in");
+    expect(readFileSync(join(folder, "out", "B1_budget.svg"), "utf8")).toContain("WORST CASE SHORT BY 0.125 in");
   });
 
   it("2: a folder that is not empty stays as it is; so does one when the job is at fault", async () => {
