@@ -163,6 +163,7 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     drawnBy: "",
     owner: "",
     tolerances: "",
+    sheet: null,
     plan: null,
     budget: resolveBudget(),
     survey: resolveSurvey(),

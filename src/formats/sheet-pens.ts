@@ -12,8 +12,9 @@ export interface Pen {
 export type Ink = "black" | "held" | "paper";
 
 const SOLID: readonly number[] = [];
-const CHAIN = [7, 1.2, 0.8, 1.2];
-const PHANTOM = [8, 1.2, 0.8, 1.2, 0.8, 1.2];
+/** ISO 128: long dashes and a dot; long dashes and two, shorter and wider, to be told apart on a small plate. */
+const CHAIN = [9, 1.2, 0.6, 1.2];
+const PHANTOM = [4.5, 1, 1, 1, 1, 1];
 const DASHED = [3, 1.2];
 
 /** ISO 128: visible edges are twice as wide as narrow lines; the wide ones on small sheets are one step finer. */
@@ -42,7 +43,7 @@ function pensFor({ edge, border }: LineGroup): Readonly<Record<StrokeRole, Pen>>
     hole: pen(HOLE),
     "table-heavy": pen(HOLE),
     concrete: pen(0.35, DASHED),
-    "base-plate": pen(NARROW, PHANTOM),
+    "base-plate": pen(0.35, PHANTOM),
     centre: pen(NARROW, CHAIN),
     held: pen(1, SOLID, "held"),
     dimension: pen(NARROW),

@@ -152,7 +152,7 @@ function patternWords(alike: readonly Hole[], { base, job: { unit } }: CalledOut
   return [
     [`ON Ø${formatLength(diameter, unit)} BOLT CIRCLE,`, `${count} SPACED ${Math.round(36000 / count) / 100}°`],
     [`${first.tag} AT ${angleOf(first.center, ORIGIN)}°`, COUNTER_CLOCKWISE],
-    ...(axes === null ? [] : [[axes.toUpperCase()]]),
+    ...(axes === null ? [] : [axes.toUpperCase().split(/(?<=;) /)]),
     ...radialEdges(alike, base, unit),
   ];
 }

@@ -4,17 +4,20 @@ import { greatestOf, leastOf } from "../units/extremes.js";
 import { banners } from "./banner.js";
 import { insideBorder } from "./border.js";
 import { calloutsOf, widestCallout } from "./callouts.js";
-import { lineSpacing } from "./dimension.js";
+import { chainMargins } from "./chains.js";
 import { needsHoleTable } from "./hole-table.js";
 import { type Block, legendBlock } from "./legend.js";
+import type { ChainMode } from "./located.js";
 import { marksView } from "./marks-view.js";
-import { layoutPanels, type Panel, VIEWS_MARGIN } from "./panel.js";
+import { type Neighbour, neighboursOf } from "./neighbours.js";
+import { once } from "./once.js";
+import { type Fullness, layoutPanels, type Panel, VIEWS_MARGIN } from "./panel.js";
 import type { Area } from "./paper.js";
-import { AXIS_REACH, type Neighbour, neighbourOf } from "./plan-shapes.js";
-import { type ChainMode, countLevels, type PlanInput } from "./plan-view.js";
+import type { PlanInput } from "./plan-view.js";
 import type { Prepared } from "./request.js";
 import { settingSection } from "./setting-section.js";
 import { type Lettering, type SheetSize, scales } from "./sheet-sizes.js";
+import type { SideView } from "./side-view.js";
 import type { Piece } from "./table.js";
 import { arrangeViews, type PlanNeed, sharesOf, type ViewsLayout } from "./views.js";
 
@@ -22,6 +25,7 @@ import { arrangeViews, type PlanNeed, sharesOf, type ViewsLayout } from "./views
 export interface Layout {
   readonly sheet: SheetSize;
   readonly mode: ChainMode;
+  readonly fullness: Fullness;
   readonly panel: Panel;
   readonly frame: Frame;
   readonly plan: PlanInput;
@@ -58,25 +62,32 @@ const LEAST_SHARE = 0.25;
 const [ELONGATED, LEAST_SIDE] = [2, 0.6];
 
 /** All layouts of a sheet in one chain mode: the largest scale first, then the one that is simplest for the tables. */
-export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, strict: boolean): readonly Layout[] {
+export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, fullness: Fullness): readonly Layout[] {
   const { lettering } = sheet;
   const inside = insideBorder(sheet);
-  const panels = layoutPanels(request, sheet, inside, strict);
+  const panels = layoutPanels(request, sheet, inside, mode, fullness);
   if (panels.length === 0) return [];
   const plan = planInput(request, lettering, mode);
   const need = planNeed(request, plan);
-  const marks = marksView(request, lettering);
-  const sides = [...(marks === null ? [] : [marks]), settingSection(request, lettering)];
+  const sides = fullness === "bare" ? [] : sideViews(request, lettering);
   const usual = scales(request.job.unit);
   const layouts = panels.flatMap((panel) => {
     const frame = frameAround(request, plan, lettering, inside, panel);
     const input = { need, sides, corner: frame.corner, scales: usual, lettering };
     return arrangeViews(frame.room, input).map(
-      (views): Layout => ({ sheet, mode, panel, frame, plan, need, views, worth: worthOf(request, views, need) }),
+      (views): Layout => ({
+        ...{ sheet, mode, fullness, panel, frame, plan, need, views },
+        worth: worthOf(request, views, need),
+      }),
     );
   });
   const roomy = ({ panel }: Layout) => (panel.roomy ? 1 : 0);
   return layouts.sort((a, b) => b.views.scale.factor - a.views.scale.factor || roomy(b) - roomy(a));
+}
+
+function sideViews(request: Prepared, lettering: Lettering): readonly SideView[] {
+  const marks = marksView(request, lettering);
+  return [...(marks === null ? [] : [marks]), settingSection(request, lettering)];
 }
 
 function worthOf({ plate }: Prepared, views: ViewsLayout, need: PlanNeed): Worth {
@@ -122,7 +133,7 @@ function planInput(request: Prepared, lettering: Lettering, mode: ChainMode): Pl
     neighbours: drawn,
     lettering,
     mode,
-    tagAll: needsHoleTable(request),
+    tagAll: needsHoleTable(request, mode),
     demand: "good",
     callouts: calloutsOf(request),
   };
@@ -133,8 +144,6 @@ const [LEADING, CLEARANCE] = [1.7, 4];
 
 function planNeed({ measures }: Prepared, plan: PlanInput): PlanNeed {
   const { body } = plan.lettering;
-  const { first, next } = lineSpacing(body);
-  const levels = countLevels(plan);
   const { extent } = measures;
   const { drawn } = plan;
   const { callouts } = plan;
@@ -142,10 +151,7 @@ function planNeed({ measures }: Prepared, plan: PlanInput): PlanNeed {
   return {
     drawn: { width: drawn.x1 - drawn.x0, height: drawn.y1 - drawn.y0 },
     plate: { width: extent.x1 - extent.x0, height: extent.y1 - extent.y0 },
-    left: first + (levels.y - 1) * next + body + 3,
-    right: AXIS_REACH + body * 2 + 4,
-    above: AXIS_REACH + body + 3,
-    below: first + (levels.x - 1) * next + body + 2,
+    margins: once((factor: number) => chainMargins(plan, factor)),
     callouts: {
       width: widestCallout(callouts, body) + 4 * body,
       height: heights.reduce((sum, height) => sum + height, 0),
@@ -153,33 +159,8 @@ function planNeed({ measures }: Prepared, plan: PlanInput): PlanNeed {
   };
 }
 
-/** A neighbour that reaches farther past the plate than this share of its side is named only: it would shrink the plate. */
-const FARTHEST = 0.35;
-
-/** Neighbours that are drawn, and those too far off or too large to be drawn. */
-function neighboursOf({ base, measures }: Prepared): {
-  readonly drawn: readonly Neighbour[];
-  readonly omitted: readonly Neighbour[];
-} {
-  const { extent } = measures;
-  const known = [
-    neighbourOf("BASE PLATE", base.basePlate.shape, base.basePlate.at),
-    neighbourOf("CONCRETE", base.concrete.shape, base.concrete.at),
-  ].filter((neighbour) => neighbour !== null);
-  const [w, h] = [extent.x1 - extent.x0, extent.y1 - extent.y0];
-  const isNear = (e: Extent) =>
-    e.x0 >= extent.x0 - FARTHEST * w &&
-    e.x1 <= extent.x1 + FARTHEST * w &&
-    e.y0 >= extent.y0 - FARTHEST * h &&
-    e.y1 <= extent.y1 + FARTHEST * h;
-  return {
-    drawn: known.filter((neighbour) => isNear(neighbour.extent)),
-    omitted: known.filter((neighbour) => !isNear(neighbour.extent)),
-  };
-}
-
 function drawnExtent(plate: Extent, neighbours: readonly Neighbour[]): Extent {
-  const all = [plate, { x0: 0, y0: 0, x1: 0, y1: 0 }, ...neighbours.map(({ extent }) => extent)];
+  const all = [plate, { x0: 0, y0: 0, x1: 0, y1: 0 }, ...neighbours.map((neighbour) => neighbour.drawn)];
   return {
     x0: leastOf(all.map(({ x0 }) => x0)),
     y0: leastOf(all.map(({ y0 }) => y0)),

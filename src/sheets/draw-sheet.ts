@@ -9,10 +9,13 @@ import { frameOf } from "./border.js";
 import { checkLines } from "./check-table.js";
 import { FOOT_GAP, type Layout, layoutsOn } from "./choose-layout.js";
 import { at, group, text } from "./items.js";
+import { type ChainMode, chainModes } from "./located.js";
 import { type Box, isTaken } from "./occupied.js";
+import { once } from "./once.js";
+import type { Fullness } from "./panel.js";
 import { type Area, type Draft, startDraft, withGaps } from "./paper.js";
 import type { View } from "./plan-shapes.js";
-import { type ChainMode, type Demand, type PlanPart, putPlan } from "./plan-view.js";
+import { type Demand, type PlanPart, putPlan } from "./plan-view.js";
 import type { Prepared, SheetRequest } from "./request.js";
 import type { PaperPoint, Scene, SceneItem } from "./scene.js";
 import { type SheetSize, sheetSizes } from "./sheet-sizes.js";
@@ -25,26 +28,76 @@ import { type PlacedSide, titleBand, titleBaselines } from "./views.js";
 export function drawSheet(request: SheetRequest): Scene {
   const clean = prepare(request);
   const sheets = sheetSizes(clean.job.unit);
-  const lesser: Layout[][] = [];
-  for (const sheet of sheets) {
-    const { good, others } = stepsOn(clean, sheet);
-    lesser.push(...others);
-    for (const step of good) {
-      const scene = drawStep(clean, step);
+  const chosen = sheets.find(({ name }) => name === clean.job.sheet);
+  return (chosen === undefined ? null : drawChosen(clean, chosen)) ?? drawOnSmallest(clean, sheets);
+}
+
+/** On the size that the job chose: as much as there is room for, holes that read before anything that may be left out. */
+function drawChosen(request: Prepared, sheet: SheetSize): Scene | null {
+  const steps = SHORTENED.flatMap((fullness) => {
+    const { good, others } = stepsOn(request, sheet, fullness);
+    return [...good, ...others];
+  });
+  const worth = (step: readonly Layout[]) => step[0]?.worth.hole ?? 0;
+  steps.sort((a, b) => worth(b) - worth(a));
+  for (const mode of chainModes(request)) {
+    const scene = firstDrawn(request, steps, mode);
+    if (scene !== null) return scene;
+  }
+  for (const fullness of SHORTENED) {
+    const scene = drawLeast(request, sheet, fullness);
+    if (scene !== null) return scene;
+  }
+  return null;
+}
+
+const SHORTENED = ["whole", "brief", "bare"] as const;
+
+/** True where the sheet has room for all that must stand on it, however little else. */
+export function hasRoomOn(request: SheetRequest, name: string): boolean {
+  const clean = prepare(request);
+  const sheet = sheetSizes(clean.job.unit).find((size) => size.name === name);
+  return (
+    sheet !== undefined &&
+    SHORTENED.some((fullness) => MODES.some((mode) => layoutsOn(clean, sheet, mode, fullness).length > 0))
+  );
+}
+
+const MODES: readonly ChainMode[] = ["full", "ends", "overall"];
+
+/** On the smallest sheet that is good, else on the one that serves best. */
+function drawOnSmallest(clean: Prepared, sheets: readonly SheetSize[]): Scene {
+  const steps = once((sheet: SheetSize) => stepsOn(clean, sheet, "whole"));
+  for (const mode of chainModes(clean))
+    for (const sheet of sheets) {
+      const scene = firstDrawn(clean, steps(sheet).good, mode);
       if (scene !== null) return scene;
     }
-  }
-  for (const step of lesser.sort(isWorthMore)) {
-    const scene = drawStep(clean, step);
+  const others = sheets.flatMap((sheet) => steps(sheet).others).sort(isWorthMore);
+  for (const mode of chainModes(clean)) {
+    const scene = firstDrawn(clean, others, mode);
     if (scene !== null) return scene;
   }
   return drawAnyway(clean, sheets);
 }
 
+function firstDrawn(request: Prepared, steps: readonly Layout[][], mode: ChainMode): Scene | null {
+  for (const step of steps) {
+    const scene = drawStep(request, step, mode);
+    if (scene !== null) return scene;
+  }
+  return null;
+}
+
 /** The layouts of a sheet at one scale each; those at the scales that are good on it apart. */
-function stepsOn(request: Prepared, sheet: SheetSize): { readonly good: Layout[][]; readonly others: Layout[][] } {
+function stepsOn(
+  request: Prepared,
+  sheet: SheetSize,
+  fullness: Fullness,
+): { readonly good: Layout[][]; readonly others: Layout[][] } {
   const byScale = new Map<number, Layout[]>();
-  for (const layout of layoutsOn(request, sheet, "full", true)) {
+  const [mode = "ends"] = chainModes(request);
+  for (const layout of layoutsOn(request, sheet, mode, fullness)) {
     const { factor } = layout.views.scale;
     byScale.set(factor, [...(byScale.get(factor) ?? []), layout].slice(0, MOST_LAYOUTS));
   }
@@ -66,12 +119,9 @@ function isWorthMore([a]: readonly Layout[], [b]: readonly Layout[]): number {
 }
 
 /** Draws at one scale, in the first of its layouts in which everything stands clear of everything else. */
-function drawStep(request: Prepared, layouts: readonly Layout[]): Scene | null {
-  const full = drawFirst(request, layouts);
-  if (full.kind === "drawn") return full.scene;
-  if (full.part === "callouts" || full.part === "notes") return null;
-  const ends = drawFirst(request, inMode(request, layouts, "ends"));
-  return ends.kind === "drawn" ? ends.scene : null;
+function drawStep(request: Prepared, layouts: readonly Layout[], mode: ChainMode): Scene | null {
+  const drawn = drawFirst(request, layouts[0]?.mode === mode ? layouts : inMode(request, layouts, mode));
+  return drawn.kind === "drawn" ? drawn.scene : null;
 }
 
 /** Good on one of the layouts, else fair on the last. Only callouts and notes may find room in another layout at one scale. */
@@ -83,13 +133,14 @@ function drawFirst(request: Prepared, layouts: readonly Layout[]): Drawn {
     if (last.part !== "callouts" && last.part !== "notes") break;
   }
   const roomiest = layouts.at(-1);
+  if (last.kind === "failed" && last.part === "chains") return last;
   return roomiest === undefined ? last : draw(request, roomiest, "fair");
 }
 
 function inMode(request: Prepared, [first]: readonly Layout[], mode: ChainMode): readonly Layout[] {
   if (first === undefined) return [];
-  const { sheet, views } = first;
-  return layoutsOn(request, sheet, mode, true)
+  const { sheet, views, fullness } = first;
+  return layoutsOn(request, sheet, mode, fullness)
     .filter(({ views: { scale } }) => scale.factor === views.scale.factor)
     .slice(0, MOST_LAYOUTS);
 }
@@ -98,13 +149,22 @@ type FailedPart = PlanPart | "notes";
 
 /** On the largest sheet, whatever finds no room left to tables and notes. */
 function drawAnyway(request: Prepared, sheets: readonly SheetSize[]): Scene {
-  for (const sheet of [...sheets].reverse())
-    for (const mode of ["ends", "overall"] as const)
-      for (const layout of layoutsOn(request, sheet, mode, false)) {
-        const drawn = draw(request, layout, "anything");
-        if (drawn.kind === "drawn") return drawn.scene;
-      }
+  for (const fullness of [...SHORTENED, "overflowing"] as const)
+    for (const sheet of [...sheets].reverse()) {
+      const scene = drawLeast(request, sheet, fullness);
+      if (scene !== null) return scene;
+    }
   throw new RangeError("a plate that fits no sheet at any scale");
+}
+
+/** With as few dimension chains as the hole table allows, callouts that find no room told in the notes. */
+function drawLeast(request: Prepared, sheet: SheetSize, fullness: Fullness): Scene | null {
+  for (const mode of ["ends", "overall"] as const)
+    for (const layout of layoutsOn(request, sheet, mode, fullness)) {
+      const drawn = draw(request, layout, "anything");
+      if (drawn.kind === "drawn") return drawn.scene;
+    }
+  return null;
 }
 
 /** Without line breaks and control characters in the job's own words, and with the ledger's lines sorted once. */
@@ -191,10 +251,11 @@ const PLAN_TITLE = "PLAN: VIEW FROM TOP, THIS FACE UP";
 function viewIn({ plan, need, views }: Layout): View {
   const { factor } = views.scale;
   const { plan: area } = views;
-  const spareX = area.x1 - area.x0 - need.left - need.right - need.drawn.width * factor;
-  const spareY = area.y1 - area.y0 - need.above - need.below - need.drawn.height * factor;
-  const x = area.x0 + need.left + Math.max(0, spareX - need.callouts.width) / 2;
-  const y = area.y0 + need.below + spareY / 2;
+  const { left, right, above, below } = need.margins(factor);
+  const spareX = area.x1 - area.x0 - left - right - need.drawn.width * factor;
+  const spareY = area.y1 - area.y0 - above - below - need.drawn.height * factor;
+  const x = area.x0 + left + Math.max(0, spareX - need.callouts.width) / 2;
+  const y = area.y0 + below + spareY / 2;
   return { scale: factor, origin: at(x - plan.drawn.x0 * factor, y - plan.drawn.y0 * factor) };
 }
 
@@ -211,7 +272,7 @@ function planTitle(draft: Draft, { plan, need, views, sheet }: Layout, view: Vie
   );
   const isClear = (foot: number) =>
     !isTaken(draft.taken, boxOf({ x0: x - half - 2, x1: x + half + 2, y0: foot, y1: foot + band }));
-  let foot = view.origin.y + plan.drawn.y0 * view.scale - need.below - band;
+  let foot = view.origin.y + plan.drawn.y0 * view.scale - need.margins(view.scale).below - band;
   while (foot > y0 - band && !isClear(foot)) foot -= TITLE_STEP;
   const title = at(x, Math.max(foot, y0 - band) + titleBaselines(lettering).title);
   return titleItems(title, PLAN_TITLE, under, sheet, views.plan);

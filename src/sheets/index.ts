@@ -1,5 +1,5 @@
 /** plate + ledger -> sheets: a retained scene of strokes, fills, texts and groups, each with a role, never a colour. */
-export { drawSheet } from "./draw-sheet.js";
+export { drawSheet, hasRoomOn } from "./draw-sheet.js";
 export { drawPlanSheets } from "./plan/draw-plan.js";
 export type { PlanRequest } from "./plan/request.js";
 export type { NamedFile, SheetRequest } from "./request.js";

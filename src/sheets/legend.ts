@@ -1,9 +1,9 @@
 /** Foot of the drawing area: a bar to check the print's scale, and what the phantom lines are. */
 
 import { greatestOf } from "../units/extremes.js";
-import { formatLength, type Unit } from "../units/index.js";
+import type { Unit } from "../units/index.js";
 import { at, fill, group, line, rectangle, stroke, text } from "./items.js";
-import type { Neighbour } from "./plan-shapes.js";
+import type { Neighbour } from "./neighbours.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
 import type { Piece } from "./table.js";
@@ -26,8 +26,8 @@ export function legendBlock(
 ): Block {
   const { small } = lettering;
   const entries = [
-    ...drawn.map((neighbour) => entryOf(neighbour, unit, true)),
-    ...omitted.map((neighbour) => entryOf(neighbour, unit, false)),
+    ...drawn.map((neighbour) => entryOf(neighbour, true)),
+    ...omitted.map((neighbour) => entryOf(neighbour, false)),
   ];
   const widths = entries.map(({ words }) => textWidth(words, small) + SAMPLE);
   const width = greatestOf(widths, barWidth(unit, small));
@@ -53,9 +53,8 @@ export function footPiece(
   return legendBlock(drawn, omitted, unit, lettering);
 }
 
-function entryOf(neighbour: Neighbour, unit: Unit, isDrawn: boolean): Entry {
-  const words = `${neighbour.name} ${shapeWords(neighbour, unit)}${isDrawn ? "" : " (NOT DRAWN)"}`;
-  return { neighbour, words, line: isDrawn };
+function entryOf(neighbour: Neighbour, isDrawn: boolean): Entry {
+  return { neighbour, words: `${neighbour.words}${isDrawn ? "" : " (BEYOND THIS VIEW)"}`, line: isDrawn };
 }
 
 function barHeight(small: number): number {
@@ -115,9 +114,4 @@ function legend(left: number, y: number, entries: readonly Entry[], { small }: L
     return [label, ...(withLine ? [stroke(role, line(...ends))] : [])];
   });
   return group("legend", items);
-}
-
-function shapeWords({ shape }: Neighbour, unit: Unit): string {
-  if (shape.kind === "circle") return `Ø${formatLength(shape.diameter, unit)}`;
-  return `${formatLength(shape.x, unit)} × ${formatLength(shape.y, unit)}`;
 }

@@ -6,6 +6,8 @@ import { leastSignersBlock, signersBlock } from "./check-table.js";
 import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
+import type { ChainMode } from "./located.js";
+import { once } from "./once.js";
 import { operatorBox } from "./operator-box.js";
 import type { Area } from "./paper.js";
 import { plateNotes, SHEET_CAUTIONS } from "./plate-notes.js";
@@ -55,10 +57,23 @@ const ARRANGEMENTS: readonly Arrangement[] = [
 const MARGIN = 3;
 const GAP = 2;
 
+/**
+ * How much of the tables a sheet has. brief: of a size that the job chose, earlier revisions, the box for the cutting table and
+ * further notes left to the package's files; bare: the side views too. overflowing: whole, whether it fits or not.
+ */
+export type Fullness = "whole" | "brief" | "bare" | "overflowing";
+
 /** The arrangements of the tables that fit this sheet; they do not depend on the scale. */
-export function layoutPanels(request: Prepared, sheet: SheetSize, inside: Area, strict: boolean): readonly Panel[] {
-  const withTable = needsHoleTable(request);
-  const parts = partsOf(request, sheet);
+export function layoutPanels(
+  request: Prepared,
+  sheet: SheetSize,
+  inside: Area,
+  mode: ChainMode,
+  fullness: Fullness,
+): readonly Panel[] {
+  const strict = fullness !== "overflowing";
+  const withTable = needsHoleTable(request, mode);
+  const parts = partsOf(request, sheet, fullness);
   const setups = ARRANGEMENTS.filter(({ holes }) => withTable || holes === "panel").map(
     (arrangement): Setup => ({ request, sheet, inside, strict, arrangement, withTable, parts }),
   );
@@ -89,29 +104,48 @@ interface Parts {
   readonly holes: () => Piece;
   /** Height of the signer's block with what it must say. */
   readonly leastSigner: () => number;
-  readonly notes: (width: number) => Piece;
+  readonly notes: (width: number, unplaced: readonly string[]) => Piece;
   readonly cautions: (width: number) => Piece;
 }
 
-function partsOf(request: Prepared, sheet: SheetSize): Parts {
+function partsOf(request: Prepared, sheet: SheetSize, fullness: Fullness): Parts {
   const { lettering } = sheet;
   const width = sheet.panel - 2 * MARGIN;
-  const tape = tapeTable(request);
-  const rods = rodTable(request, width, lettering);
-  const corners = cornerTable(request);
-  const others = [corners, rods, tape].filter((table) => table !== null);
-  const tables = [revisionTable(request, 4), ...others];
-  const operator = operatorBox(request, width, lettering);
-  const notes = plateNotes(request, []);
+  const isShort = fullness === "brief" || fullness === "bare";
+  const others = [cornerTable(request), rodTable(request, width, lettering), tapeTable(request)];
+  const tables = [revisionTable(request, isShort ? 1 : MOST_REVISIONS), ...others.filter((table) => table !== null)];
+  const operator = isShort ? null : operatorBox(request, width, lettering);
+  const say = (unplaced: readonly string[]) =>
+    isShort ? shortNotes(request, sheet, fullness, unplaced) : plateNotes(request, unplaced);
+  const noted = (room: number, unplaced: readonly string[]) =>
+    notesPiece("notes", "NOTES", say(unplaced), room, lettering);
+  const plain = once((room: number) => noted(room, []));
   return {
     title: once((scale: Scale) => titleBlock(request, sheet, scale, sheet.panel)),
     head: [...tables.map((table) => tablePiece(table, width, lettering)), ...(operator === null ? [] : [operator])],
     holes: () => tablePiece(holeTable(request, 0, Infinity), width, lettering),
     leastSigner: lazily(() => leastSignersBlock(request, width, lettering).height),
-    notes: once((room: number) => notesPiece("notes", "NOTES", notes, room, lettering)),
+    notes: (room, unplaced) => (unplaced.length === 0 ? plain(room) : noted(room, unplaced)),
     cautions: once((room: number) => notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, room, lettering)),
   };
 }
+
+const MOST_REVISIONS = 4;
+
+/** The notes that say how to set and cut, what found no room on the views, and where the rest stands. */
+function shortNotes(
+  request: Prepared,
+  { name }: SheetSize,
+  fullness: Fullness,
+  unplaced: readonly string[],
+): readonly string[] {
+  const views = fullness === "bare" ? ", setting section (rod table) and marks on the top face (cut file)" : "";
+  const left = `Shortened for size ${name}: margins are in ledger.csv, other notes, revisions and cutting data in summary.json${views}.`;
+  const drawing = unplaced.filter((words) => words !== "");
+  return [...plateNotes(request, []).slice(0, SHORT_NOTES), ...drawing, left];
+}
+
+const SHORT_NOTES = 2;
 
 /** Three lines of two rows each, in small letters. */
 const MARGINS = 10;
@@ -122,18 +156,6 @@ function lazily(reckon: () => number): () => number {
   return () => {
     known ??= reckon();
     return known;
-  };
-}
-
-/** The function, which remembers what it gave. */
-function once<Key, Value>(make: (key: Key) => Value): (key: Key) => Value {
-  const made = new Map<Key, Value>();
-  return (key) => {
-    const known = made.get(key);
-    if (known !== undefined) return known;
-    const value = make(key);
-    made.set(key, value);
-    return value;
   };
 }
 
@@ -211,17 +233,13 @@ function signerRoom(setup: Setup, scale: Scale, unplaced: readonly string[]): nu
 
 /** Notes and cautions, where the arrangement puts them here. */
 function loosePieces(
-  { request, sheet, arrangement, parts }: Setup,
+  { arrangement, parts }: Setup,
   where: Place,
   width: number,
   unplaced: readonly string[],
 ): readonly Piece[] {
-  const notes =
-    unplaced.length === 0
-      ? parts.notes
-      : (room: number) => notesPiece("notes", "NOTES", plateNotes(request, unplaced), room, sheet.lettering);
   return [
-    ...(arrangement.notes === where ? [notes(width)] : []),
+    ...(arrangement.notes === where ? [parts.notes(width, unplaced)] : []),
     ...(arrangement.cautions === where ? [parts.cautions(width)] : []),
   ];
 }

@@ -6,7 +6,7 @@ import { type Length, toMillimetres } from "../units/index.js";
 import { at, group, line, stroke, text } from "./items.js";
 import { crossesText, type TextItem, textBox } from "./occupied.js";
 import { copyDraft, type Draft, hasRoom, interrupt, put } from "./paper.js";
-import { CROSS_REACH, holeRadius, onPaper, type View } from "./plan-shapes.js";
+import { CROSS_REACH, holeRadius, holeSpan, onPaper, type View } from "./plan-shapes.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
 import { textWidth } from "./text-metrics.js";
 
@@ -179,17 +179,26 @@ function findTag(search: Search, hole: Hole): PlacedTag | null {
 
 /** An opening's tag stands in the opening. */
 function tagInside({ draft, view, tagging: { letter } }: Search, hole: Hole, center: PaperPoint): PlacedTag | null {
-  for (const [dx, dy] of [
-    [1, 1],
-    [-1, 1],
-    [1, -1],
-    [-1, -1],
-  ] as const) {
-    const place = at(center.x + dx * 1.5, center.y + (dy > 0 ? 1.5 : -1.5 - letter));
-    const item = text("tag", hole.tag, place, letter, { anchor: dx > 0 ? "start" : "end", bold: true });
-    if (hasRoom(draft, item, 0.5)) return made(hole, item, [], view, false);
-  }
+  for (const away of [1.5, 3, 5, 8])
+    for (const [dx, dy] of [
+      [1, 1],
+      [-1, 1],
+      [1, -1],
+      [-1, -1],
+    ] as const) {
+      const place = at(center.x + dx * away, center.y + (dy > 0 ? away : -away - letter));
+      const item = text("tag", hole.tag, place, letter, { anchor: dx > 0 ? "start" : "end", bold: true });
+      if (holdsBox(view, hole, item) && hasRoom(draft, item, 0.5)) return made(hole, item, [], view, false);
+    }
   return null;
+}
+
+/** The tag lies in the opening's own box, with some of it to spare. */
+function holdsBox(view: View, hole: Hole, item: TextItem): boolean {
+  const [center, span] = [onPaper(view, hole.center), holeSpan(hole)];
+  return textBox(item, 0.5).every(
+    ({ x, y }) => Math.abs(x - center.x) < span.x * view.scale && Math.abs(y - center.y) < span.y * view.scale,
+  );
 }
 
 function fromOutward(degrees: number, outward: number): number {

@@ -1,5 +1,6 @@
 /** How the plan and the views beside it share the paper: a row of them under it, or a column at its right. */
 import { greatestOf } from "../units/extremes.js";
+import type { Margins } from "./chains.js";
 import type { Block } from "./legend.js";
 import type { Area } from "./paper.js";
 import type { PaperPoint } from "./scene.js";
@@ -11,11 +12,8 @@ import { textWidth } from "./text-metrics.js";
 export interface PlanNeed {
   readonly drawn: ViewSize;
   readonly plate: ViewSize;
-  /** Dimension lines, axes and their letters. */
-  readonly left: number;
-  readonly right: number;
-  readonly above: number;
-  readonly below: number;
+  /** Dimension lines, axes and their letters, at a scale of the plan. */
+  readonly margins: (factor: number) => Margins;
   /** Paper for the callouts: the width of the widest, and the height of all under each other. */
   readonly callouts: ViewSize;
 }
@@ -134,9 +132,10 @@ function sizeChoices(sides: readonly SideView[]): readonly Pick<Choice, "sizes" 
 function choiceAt(input: ViewsInput, choice: Omit<Choice, "comfortable">): Choice | null {
   const { need } = input;
   const { factor } = choice.scale;
+  const { left, right, above, below } = need.margins(factor);
   const spare = {
-    width: choice.plan.width - need.left - need.right - need.drawn.width * factor,
-    height: choice.plan.height - need.above - need.below - need.drawn.height * factor,
+    width: choice.plan.width - left - right - need.drawn.width * factor,
+    height: choice.plan.height - above - below - need.drawn.height * factor,
   };
   if (spare.width < 0 || spare.height < 0) return null;
   const longest = Math.max(need.plate.width, need.plate.height) * factor;
@@ -154,7 +153,7 @@ function staysSmaller({ sides }: ViewsInput, sizes: readonly ViewSize[], longest
   });
 }
 
-const LARGEST_SIDE = 0.8;
+const LARGEST_SIDE = 1;
 
 /** What side views and corner leave of the room, titles taken off; null where they do not fit. */
 function planSize(room: Area, input: ViewsInput, sizes: readonly ViewSize[], place: Choice["place"]): ViewSize | null {
@@ -164,11 +163,20 @@ function planSize(room: Area, input: ViewsInput, sizes: readonly ViewSize[], pla
   const widths = sizes.map((size, i) => cellWidth(sides[i], size, lettering));
   const heights = sizes.map((size) => size.height + band);
   if (place === "row") {
-    const taken = corner.width + sum(widths) + GAP * widths.length;
-    return taken > width ? null : { width, height: height - band - greatestOf(heights, corner.height) - GAP };
+    const lift = rowLift(room, widths, corner);
+    if (lift === null) return null;
+    return { width, height: height - band - lift - greatestOf(heights, lift === 0 ? corner.height : 0) - GAP };
   }
   if (sizes.length === 0 || sum(heights) + GAP * (heights.length - 1) > height) return null;
   return { width: width - greatestOf(widths) - GAP, height: height - band - corner.height - CORNER_GAP };
+}
+
+/** How far the row stands over the foot of the room: over the corner where it finds no room beside it. null: too wide. */
+function rowLift(room: Area, widths: readonly number[], corner: Block): number | null {
+  const width = room.x1 - room.x0;
+  const views = sum(widths) + GAP * Math.max(0, widths.length - 1);
+  if (corner.width + GAP + views <= width) return 0;
+  return views <= width ? corner.height + CORNER_GAP : null;
 }
 
 /** Between the title of the plan and the block under it. */
@@ -190,18 +198,20 @@ function placed(room: Area, input: ViewsInput, choice: Choice): ViewsLayout {
   return { scale, plan: area, sides, comfortable, corner: { x: room.x0, y: room.y0 + input.corner.height } };
 }
 
-/** Side by side at the right of the corner, spare paper shared, titles on one line. */
+/** Side by side at the right of the corner or over it, spare paper shared, titles on one line. */
 function placedRow(room: Area, { sides, lettering, corner }: ViewsInput, { sizes }: Choice): readonly PlacedSide[] {
   const widths = sizes.map((size, i) => cellWidth(sides[i], size, lettering));
-  const spare = (room.x1 - room.x0 - corner.width - sum(widths)) / widths.length;
-  const foot = room.y0 + titleBand(lettering);
+  const lift = rowLift(room, widths, corner) ?? 0;
+  const from = room.x0 + (lift === 0 ? corner.width : 0);
+  const spare = (room.x1 - from - sum(widths)) / widths.length;
+  const foot = room.y0 + lift + titleBand(lettering);
   const height = greatestOf(sizes.map((size) => size.height));
-  let x = room.x0 + corner.width;
+  let x = from;
   return sizes.flatMap((size, i) => {
     const width = (widths[i] ?? 0) + spare;
     const area = { x0: x, x1: x + width, y0: foot, y1: foot + height };
     x += width;
-    return sideIn(sides[i], size, area, room.y0, lettering);
+    return sideIn(sides[i], size, area, room.y0 + lift, lettering);
   });
 }
 
@@ -232,12 +242,13 @@ function sideIn(
   return [{ view, size, area, title }];
 }
 
-/** Share of the plan's paper that the plate takes, and of the area's side that its longer side takes. */
+/** Share of the plan's paper that the plate takes; and that of its longer side, dimension lines taken off the paper. */
 export function sharesOf(
   { plan, scale }: ViewsLayout,
-  { plate }: PlanNeed,
+  { plate, margins }: PlanNeed,
 ): { readonly area: number; readonly side: number } {
   const [width, height] = [plan.x1 - plan.x0, plan.y1 - plan.y0];
   const [w, h] = [plate.width * scale.factor, plate.height * scale.factor];
-  return { area: (w * h) / (width * height), side: w >= h ? w / width : h / height };
+  const { left, right, above, below } = margins(scale.factor);
+  return { area: (w * h) / (width * height), side: w >= h ? w / (width - left - right) : h / (height - above - below) };
 }

@@ -14,6 +14,7 @@ import { placeRods } from "../rods/index.js";
 import type { ShapedBase } from "../template/index.js";
 import { makePlateShape } from "../template/index.js";
 import { shareTemplates } from "./share-templates.js";
+import { sheetRoomFaults } from "./sheet-room.js";
 
 /** What jobs may cite and may not use: the rules, and the package's own names. */
 export const vocabulary: Vocabulary = { rules: ruleSeverities, packageNames };
@@ -42,7 +43,10 @@ export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJo
   const read = readJob(inputs, { date, vocabulary });
   if (!read.ok) return read;
   const many = tooManyPlaced(read.value, inputs.job);
-  return many === null ? layOut(read.value, read.findings) : { ok: false, findings: [...read.findings, many] };
+  if (many !== null) return { ok: false, findings: [...read.findings, many] };
+  const opened = layOut(read.value, read.findings);
+  const small = opened.ok ? sheetRoomFaults(opened.value.job, opened.value.bases, inputs.job) : [];
+  return small.length === 0 ? opened : { ok: false, findings: [...opened.findings, ...small] };
 }
 
 /** Most rods of a layout: each is a point to set out, and is held against those of its neighbours. */

@@ -1,9 +1,7 @@
 /** The sheet of a template, from a checked base to the text of its SVG: how long one takes, as a page would ask for it. */
-
 import { checkBase } from "../../src/checks/checked.js";
 import { newLeanDocument } from "../../src/formats/lean-document.js";
 import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
-import { drawingDocument } from "../../src/outputs/drawing-document.js";
 import { drawSheet, type SheetRequest } from "../../src/sheets/index.js";
 import { openJob } from "../../src/tasks/open.js";
 import { makeInputs } from "./jobs.js";
@@ -39,7 +37,7 @@ function timeSheets(requests: readonly SheetRequest[]): { readonly layout: numbe
   for (let round = -WARM_UP; round < ROUNDS; round += 1)
     for (const request of requests) {
       const scene = timed(() => drawSheet(request));
-      const svg = timed(() => writeSheetSvg(scene.result, drawingDocument(page)));
+      const svg = timed(() => writeSheetSvg(scene.result, page));
       if (round < 0) continue;
       layout.push(scene.milliseconds);
       whole.push(scene.milliseconds + svg.milliseconds);

@@ -9,6 +9,7 @@ import type { EditionKind, EditionOf, Exposure, ThreadSeries } from "../../stand
 import type { Length, Unit } from "../../units/length.js";
 import type { BudgetSpec } from "./budget.js";
 import type { PlanSpec } from "./plan.js";
+import type { SheetName } from "./sheet-names.js";
 import type { SurveySpec } from "./survey.js";
 import type { Given, Input, Offset } from "./values.js";
 
@@ -63,6 +64,8 @@ export interface Job {
   readonly owner: string;
   /** General tolerances, printed in the title block; empty: the sheet says NOT SPECIFIED. */
   readonly tolerances: string;
+  /** The one size of all template sheets and plan sheets; null: each as small as it is good. */
+  readonly sheet: SheetName | null;
   /** Grid and placements; null where the job has none. */
   readonly plan: PlanSpec | null;
   /** How position errors are reckoned against the base plate's clearance; defaults where the job says nothing. */

@@ -40,6 +40,7 @@ export function resolveHead(head: HeadDocument, document: SourceDocument, unit: 
     drawnBy: job.drawnBy ?? "",
     owner: job.owner ?? "",
     tolerances: job.tolerances ?? "",
+    sheet: head.sheet ?? null,
     budget: resolveBudget(head.budget),
     survey: resolveSurvey(head.survey),
     lookAlike: resolveLookAlike(head.lookAlike, unit),

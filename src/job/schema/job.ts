@@ -16,6 +16,7 @@ import {
 import { MOST_RODS, patternChoice } from "../../patterns/index.js";
 import { findSection } from "../../standards/index.js";
 import type { Unit } from "../../units/index.js";
+import { SHEET_NAMES } from "../model/sheet-names.js";
 import { budgetBlock } from "./budget.js";
 
 import { siteShape, siteShapeUnread, tableChoice } from "./plan.js";
@@ -89,12 +90,18 @@ function headShape(unit: Unit, rules: readonly string[]) {
     severities: severityBlock(rules).optional(),
     budget: budgetBlock(unit).optional(),
     survey: surveyBlock(unit).optional(),
+    sheet: sheetChoice(unit).optional(),
     merge: wordLeaf(
       ["auto", "none"],
       "auto: templates that are the same plate become one, with one mark. Omitted: none.",
     ).optional(),
     templates: templatesBlock().optional(),
   };
+}
+
+function sheetChoice(unit: Unit) {
+  const description = "One size for all sheets of templates and plans; omitted: each as small as it is good.";
+  return unit === "in" ? wordLeaf(SHEET_NAMES.in, description) : wordLeaf(SHEET_NAMES.mm, description);
 }
 
 function templatesBlock() {

@@ -55,18 +55,18 @@ describe("the example base", () => {
     expect(words()).toContain("CHAMFER 1 × 1\n4 CORNERS");
   });
 
-  it("dimensions gauges both ways, edges, overall sizes, thickness and a diagonal", () => {
+  it("dimensions gauges both ways, edges, overall sizes and thickness; what closes a chain is for reference", () => {
     const figures = groupsOf(sheet("simple").items, "dimension").flatMap(({ items }) => textsOf(items));
     expect(figures.map(({ text }) => text).sort()).toEqual(
-      ["10", "12", "1/4", "15.6205", "18", "26", "4", "4", "7", "7"].sort(),
+      ["10", "12", "1/4", "18", "26", "4", "(4)", "7", "(7)"].sort(),
     );
   });
 
   it("gives both gauges and the diagonal for taping, to 1/16 in feet and inches", () => {
     const tape = wordsIn(sheet("simple"), "tape-table");
-    expect(tape).toContain("A1-A2, A3-A4 ALONG X 12 1'-0\"");
-    expect(tape).toContain('A2-A3, A4-A1 ALONG Y 10 10"');
-    expect(tape).toContain("A1-A3, A2-A4 DIAGONAL 15.6205 1'-3 5/8\"");
+    expect(tape).toContain("A1-A2, A3-A4 ALONG X 1'-0\" (12)");
+    expect(tape).toContain('A1-A4, A2-A3 ALONG Y 10" (10)');
+    expect(tape).toContain("A1-A3, A2-A4 DIAGONAL 1'-3 5/8\" (15.6205)");
   });
 
   it("fills the title block, and leaves CHECKED BY to a person", () => {
@@ -140,7 +140,7 @@ describe("kinds of plate", () => {
     expect(words).toContain("A1 AT 112.5° COUNTER-CLOCKWISE FROM +X");
     expect(words).toContain("EDGE DISTANCE 3");
     // Chord 24 sin(180/8) = 9.1844, from geometry; to the nearest 1/16: 9-3/16.
-    expect(wordsIn(sheet("circle8"), "tape-table")).toContain('CHORD 9.1844 9 3/16"');
+    expect(wordsIn(sheet("circle8"), "tape-table")).toContain('CHORD 9 3/16" (9.1844)');
   });
 
   it("polygon: every corner has its number on the view and its place in a table, and a cut corner its legs", () => {

@@ -105,7 +105,9 @@ describe("a template mark on several bases", () => {
 
   it("is refused where nuts of another size push a scribed tag aside", () => {
     const heavy = { rods: "diameter: 1, grade: 36, projection: 9, embedment: 18, threads: 6, nut: heavy hex" };
-    expect(findings(both("", heavy))[0]).toContain("whose plates are scribed differently: T4 REV A stands in another place");
+    expect(findings(both("", heavy))[0]).toContain(
+      "whose plates are scribed differently: T4 REV A stands in another place",
+    );
   });
 
   it("may differ in what the plate does not show", () => {
