@@ -181,7 +181,12 @@ function findTag(search: Search, hole: Hole): PlacedTag | null {
 /** An opening's tag stands in the opening, near its middle where that is free. */
 function tagInside({ draft, view, tagging: { letter } }: Search, hole: Hole, center: PaperPoint): PlacedTag | null {
   for (const away of [1.5, 3, 5, 8])
-    for (const [dx, dy] of QUARTERS) {
+    for (const [dx, dy] of [
+      [1, 1],
+      [-1, 1],
+      [1, -1],
+      [-1, -1],
+    ] as const) {
       const place = at(center.x + dx * away, center.y + (dy > 0 ? away : -away - letter));
       const item = text("tag", hole.tag, place, letter, { anchor: dx > 0 ? "start" : "end", bold: true });
       if (holdsBox(view, hole, item) && hasRoom(draft, item, 0.5)) return made(hole, item, [], view, false);
