@@ -46,7 +46,8 @@ export function judgeControl(plan: Plan | null, { subject, off, note, gross, sev
   if (stated <= gross) return compare(subject, 2 * off, "<=", stated, note, { severity });
   if (tolerance?.kind === "given" || 2 * off > gross)
     return compare(subject, 2 * off, "<=", gross, note, { severity, ...GROSS });
-  return notChecked(subject, `${note}; ${tolerance?.why ?? ""} (${tolerance?.key ?? ""})`, { severity });
+  const missing = tolerance === undefined ? [] : [tolerance.key];
+  return notChecked(subject, `${note}; ${tolerance?.why ?? ""} (${tolerance?.key ?? ""})`, { severity, missing });
 }
 
 /** True for a control point that the way from plan to site is made from, or held against. */

@@ -16,6 +16,8 @@ export interface JobContext {
 /** One rule of the job: one file, named by its id. */
 export interface JobRule<Id extends string = string> {
   readonly id: Id;
+  /** The rule in words of the trade, as sheets and questions say it: at most 28 characters, lower case. */
+  readonly plainName: string;
   /** One line for the README table: what is held against what. */
   readonly title: string;
   readonly severity: Severity;

@@ -28,6 +28,8 @@ export type RuleResult =
       readonly clause?: string;
       readonly edition?: string;
       readonly measured?: string;
+      /** True where the piece was chosen or sized to meet its limit: that it meets it exactly is then no close call. */
+      readonly chosen?: boolean;
     }
   | {
       readonly kind: "not-applicable";
@@ -42,6 +44,8 @@ export type RuleResult =
       readonly kind: "not-checked";
       readonly subject: string;
       readonly note: string;
+      /** Keys of the job or shop file that would supply what is missing; none where no key would. */
+      readonly missing?: readonly string[];
       readonly severity?: Severity;
       readonly clause?: string;
       readonly edition?: string;
@@ -59,6 +63,8 @@ export interface CheckContext {
 /** One rule: one file, named by its id. */
 export interface Rule<Id extends string = string> {
   readonly id: Id;
+  /** The rule in words of the trade, as sheets and questions say it: at most 28 characters, lower case. */
+  readonly plainName: string;
   /** One line for the README table: what is held against what. */
   readonly title: string;
   /** What a failing row does; the one place where it is written. The job may raise it. */
@@ -81,6 +87,8 @@ export interface Rule<Id extends string = string> {
 /** One row of the ledger: a rule's result for one subject, with margin, status and answer. */
 export interface CheckRow {
   readonly rule: string;
+  /** The rule in words of the trade. */
+  readonly plainName: string;
   readonly clause: string;
   readonly edition: string;
   readonly subject: string;
@@ -95,6 +103,10 @@ export interface CheckRow {
   readonly margin: Quantity | null;
   readonly status: CheckStatus;
   readonly note: string;
+  /** Keys that would supply what a row that is not checked lacks; empty on any other row, and where no key would. */
+  readonly missing: readonly string[];
+  /** True where the piece was chosen or sized to meet its limit: a margin of 0 is then no close call. */
+  readonly chosen: boolean;
   /** Who gave what the rule takes of its base: `row`, or `row; default: template.thickness`; "" for rows of the job. */
   readonly givenBy: string;
   /** The answer of the engineer of record, when there is one and the value has not changed since. */

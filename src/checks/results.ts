@@ -13,6 +13,13 @@ export interface Own {
   readonly clause?: string;
   readonly edition?: string;
   readonly measured?: string;
+  /** Of a row that is compared: see `RuleResult`. */
+  readonly chosen?: boolean;
+}
+
+/** What a row that is not checked may set for itself. */
+export interface OwnLack extends Own {
+  readonly missing?: readonly string[];
 }
 
 /** Two doubled lengths held against each other. */
@@ -55,18 +62,23 @@ export function compareCounts(
 }
 
 /** The rule has nothing to hold here. */
-export function notApplicable(subject: string, note: string, own: Own = {}): RuleResult {
+export function notApplicable(subject: string, note: string, { chosen: _chosen, ...own }: Own = {}): RuleResult {
   return { kind: "not-applicable", subject, note, ...own };
 }
 
 /** The rule applies, and something that it needs is not known. */
-export function notChecked(subject: string, note: string, own: Own = {}): RuleResult {
+export function notChecked(subject: string, note: string, { chosen: _chosen, ...own }: OwnLack = {}): RuleResult {
   return { kind: "not-checked", subject, note, ...own };
 }
 
 /** A not-checked row that names each missing key and why it is missing. */
 export function lacking(subject: string, missing: readonly Missing[], own: Own = {}): RuleResult {
-  return notChecked(subject, whyMissing(missing), own);
+  return notChecked(subject, whyMissing(missing), { ...own, missing: keysOf(missing) });
+}
+
+/** The keys that would supply what is missing, each once. */
+export function keysOf(missing: readonly Missing[]): readonly string[] {
+  return [...new Set(missing.map(({ key }) => key))];
 }
 
 /** Why each is missing, and the key that would supply it; each once. */
@@ -163,8 +175,9 @@ export function inBestCase(row: RuleResult, missing: readonly NamedMissing[]): R
   const spare = spareOf(row);
   if (missing.length === 0 || row.kind !== "compared" || spare === null) return row;
   if (spare < 0) return { ...row, note: `${row.note}; ${failsWhatever(missing)}` };
-  const { value, sense, limit, ...rest } = row;
-  return { ...rest, kind: "not-checked", note: whyMissing(missing.map(({ input }) => input)) };
+  const { value, sense, limit, chosen, ...rest } = row;
+  const inputs = missing.map(({ input }) => input);
+  return { ...rest, kind: "not-checked", note: whyMissing(inputs), missing: keysOf(inputs) };
 }
 
 /** What a result has to spare, a length doubled; null where nothing was compared. */

@@ -28,7 +28,7 @@ export function finishRow(row: CheckRow, job: Job, mark: string | null): CheckRo
 
 /** A result as a ledger row, with margin and status. */
 export function judge(
-  rule: Pick<Rule, "id" | "severity" | "measured">,
+  rule: Pick<Rule, "id" | "plainName" | "severity" | "measured">,
   result: RuleResult,
   clause: string,
   edition: string,
@@ -37,6 +37,7 @@ export function judge(
   const margin = compared ? marginOf(result.value, result.sense, result.limit) : null;
   return {
     rule: rule.id,
+    plainName: rule.plainName,
     clause: result.clause ?? clause,
     edition: result.edition ?? edition,
     subject: result.subject,
@@ -48,6 +49,8 @@ export function judge(
     margin,
     status: result.kind === "compared" ? statusOf(margin) : result.kind,
     note: result.note,
+    missing: result.kind === "not-checked" ? (result.missing ?? []) : [],
+    chosen: compared && result.chosen === true,
     givenBy: "",
     answer: null,
   };
@@ -107,7 +110,7 @@ export function isAsking({ status, severity }: CheckRow): boolean {
  */
 export function worstFirst(rows: readonly CheckRow[]): readonly CheckRow[] {
   return rows
-    .map((row, index) => ({ row, index, tier: tierOf(row), tightness: tightnessOf(row) }))
+    .map((row, index) => ({ row, index, tier: tierOf(row), tightness: tightness(row) }))
     .sort((a, b) => a.tier - b.tier || a.tightness - b.tightness || a.index - b.index)
     .map(({ row }) => row);
 }
@@ -125,13 +128,19 @@ function tierOf(row: CheckRow): number {
   }
 }
 
-/** True of a pass that says yes or no: what must be equal is, and a number is the one that was asked for. Its 0 is no close call. */
-function isWithoutMargin({ sense, value, margin }: CheckRow): boolean {
-  return sense === "=" || (value?.kind === "count" && figure(margin) === 0);
+/**
+ * True of a pass that says yes or no: what must be equal is, nothing is there of what must not be, a number is the one that was
+ * asked for, or a piece was chosen or sized to its limit. Its 0 is no close call; that of a clearance is.
+ */
+export function isWithoutMargin({ status, sense, value, limit, margin, chosen }: CheckRow): boolean {
+  if (status !== "pass") return false;
+  if (sense === "=") return true;
+  const isNothing = sense === "<=" && figure(limit) === 0;
+  return figure(margin) === 0 && (value?.kind === "count" || isNothing || chosen);
 }
 
-/** Margin as a share of the limit, or of the value where the limit is zero. */
-function tightnessOf(row: CheckRow): number {
+/** Margin as a share of the limit, or of the value where the limit is zero: the least is the closest call. */
+export function tightness(row: CheckRow): number {
   const size = Math.abs(figure(row.limit)) || Math.abs(figure(row.value)) || 1;
   return figure(row.margin) / size;
 }

@@ -1,9 +1,9 @@
 /** Terms of sums that go up a rod: the layers of the column's stack, and the template with its nuts. */
-import type { Input } from "../job/model/job.js";
-import { given } from "../job/model/job.js";
+import type { Input, Rod } from "../job/model/job.js";
+import { given, missing } from "../job/model/job.js";
 import type { StackPart } from "../job/model/stack.js";
 import { nutHeight } from "../job/model/stack.js";
-import { findElevation } from "../standards/index.js";
+import { findConcreteTop, findElevation, findGrade, findLengthTolerance } from "../standards/index.js";
 import type { Length } from "../units/index.js";
 import { nanometres } from "../units/index.js";
 import type { CheckContext } from "./model.js";
@@ -34,13 +34,35 @@ export function throughTemplate(context: CheckContext, { rod }: RodHole): readon
   ];
 }
 
-/** A term, or why there is none. */
-export type FoundTerm = { readonly found: true; readonly term: Term } | { readonly found: false; readonly why: string };
+/** A term with the edition that has it, or why there is none. */
+export type FoundTerm =
+  | { readonly found: true; readonly term: Term; readonly edition: string }
+  | { readonly found: false; readonly why: string };
 
 /** What the top of a rod may stand low or high by, by the placing edition: taken off where it is low, added where it is high. */
 export function rodTopTolerance({ job }: CheckContext, side: "low" | "high"): FoundTerm {
   const { placing } = job.editions;
   const found = findElevation(placing);
   if (!found.found) return { found: false, why: `${placing}: no tolerance of rod tops is tabulated` };
-  return { found: true, term: fixed(`${side} (${found.clause})`, found.row[side], side === "low" ? -2 : 2) };
+  const term = fixed(`${side} (${found.clause})`, found.row[side], side === "low" ? -2 : 2);
+  return { found: true, term, edition: found.edition };
+}
+
+/** What the top of concrete may stand low or high by: both added to what is asked for above it. */
+export function concreteTopTolerance({ job }: CheckContext, side: "low" | "high"): FoundTerm {
+  const { placing } = job.editions;
+  const found = findConcreteTop(placing);
+  if (!found.found) return { found: false, why: `${placing}: no tolerance of the top of concrete is tabulated` };
+  const term = fixed(`T.O.C. ${side} (${found.clause})`, found.row[side]);
+  return { found: true, term, edition: found.edition };
+}
+
+/** The tolerance of this rod's length; missing where its grade has none that is held. */
+export function lengthToleranceOf({ length, grade }: Pick<Rod, "length" | "grade">): Input<Length> {
+  if (grade.kind === "missing") return grade;
+  if (length.kind === "missing") return length;
+  const known = findGrade(grade.value);
+  const tolerance = known.found ? findLengthTolerance(known.row, length.value) : known;
+  if (tolerance.found) return given(tolerance.row.plusMinus, tolerance.edition);
+  return missing("rods.grade", `no tolerance of length is held for grade ${grade.value}`);
 }

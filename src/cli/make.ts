@@ -72,9 +72,9 @@ async function writeFiles(
   opened: OpenedJob,
   shell: Shell,
 ): Promise<Report> {
-  const { newDocument } = await import("./svg-document.js");
+  const { newLeanDocument } = await import("../formats/lean-document.js");
   const made = makePackageInParts(opened, {
-    ...{ version: readVersion(), document: newDocument(), includeHeld, startSha256 },
+    ...{ version: readVersion(), document: newLeanDocument(), includeHeld, startSha256 },
   });
   const report = startReport(opened.job, shell, { all, onlyFailing: !all });
   const progress = startProgress(shell, "made");

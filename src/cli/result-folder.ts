@@ -13,8 +13,8 @@ export async function writeResult<Result>(
   result: Result,
   target: ResultTarget,
 ): Promise<Finding | null> {
-  const { newDocument } = await import("./svg-document.js");
-  const around = { document: newDocument(), version: readVersion() };
+  const { newLeanDocument } = await import("../formats/lean-document.js");
+  const around = { document: newLeanDocument(), version: readVersion() };
   return writeFolder(filesOf(outputs, result, around), target);
 }
 

@@ -1,175 +1,174 @@
 /**
  * A scene as SVG, through svg.js on a document that is handed in. Physical size in millimetres, one user unit a
- * millimetre, y turned down. Black on white: roles differ by line width and dash pattern, so that a one-bit print says it
- * all. Real text; no identifiers, no style sheet, so that many sheets may stand in one page.
+ * millimetre, y turned down. Real text in the sheet font, which the file carries, each of a fixed length, so that no viewer
+ * runs it out of its frame. No identifiers, and no style but that of the font, so that many sheets may stand in one page.
  */
 
 import { Svg, withWindow } from "@svgdotjs/svg.js";
-import { readable } from "../diagnostics/printable.js";
 import { arcOf } from "../sheets/occupied.js";
-import type { PaperPoint, PathPart, Scene, SceneItem, StrokeRole } from "../sheets/scene.js";
-import { fontSize } from "../sheets/text-metrics.js";
+import type { PaperPoint, PathPart, Scene, SceneGroup, SceneItem, StrokeRole } from "../sheets/scene.js";
+import { fontSize, setWidth } from "../sheets/text-metrics.js";
+import type { DrawingDocument } from "./lean-document.js";
+import { FONT_FAMILY, fontFaces, startLetters, type UsedLetters } from "./sheet-font/used-faces.js";
+import { type Ink, type Pen, pensOf } from "./sheet-pens.js";
+import { writtenText } from "./written-text.js";
 
-/** Any DOM that svg.js can draw on: the browser's own document, or svgdom's `createHTMLWindow().document`. */
-export interface DrawingDocument {
-  readonly defaultView: unknown;
-}
+export type { DrawingDocument } from "./lean-document.js";
 
-/** The part of an svg.js element that is used here; svg.js' own typings need the DOM library. */
+/** The part of an svg.js element that is used here; svg.js' own typings need the DOM library. Attributes go to the node itself. */
 interface Drawn {
+  readonly node: { setAttribute(name: string, value: string): void; readonly outerHTML: string };
   element(name: string): Drawn;
-  group(): Drawn;
-  plain(words: string): Drawn;
-  attr(values: Readonly<Record<string, string | number>>): Drawn;
   words(words: string): Drawn;
-  svg(): string;
 }
 
-interface LineStyle {
-  readonly width: number;
-  readonly dash: string;
-}
+const INKS: Readonly<Record<Ink, string>> = { black: "#000", held: "#a00000", paper: "#fff" };
 
-const CHAIN = "7 1.2 0.8 1.2";
-const PHANTOM = "8 1.2 0.8 1.2 0.8 1.2";
+/** The sheet font, fonts of its widths, and a narrow one where a viewer has none of them. */
+const FONTS = `'${FONT_FAMILY}', 'Liberation Sans', Arial, Helvetica, 'Nimbus Sans', Arimo, 'DejaVu Sans Condensed', sans-serif`;
 
-/** ISO 128: visible edges are twice as wide as narrow lines; the wide ones on small sheets are one step finer. */
-const NARROW = 0.25;
-
-interface LineGroup {
-  readonly edge: number;
-  readonly hole: number;
-  readonly border: number;
-}
-
-const SMALL_SHEET: LineGroup = { edge: 0.5, hole: 0.5, border: 0.5 };
-const LARGE_SHEET: LineGroup = { edge: 0.7, hole: 0.5, border: 0.7 };
-
-function lineStyle(role: StrokeRole, group: LineGroup): LineStyle {
-  switch (role) {
-    case "outline":
-      return { width: group.edge, dash: "" };
-    case "frame":
-      return { width: group.border, dash: "" };
-    case "hole":
-    case "table-heavy":
-      return { width: group.hole, dash: "" };
-    case "concrete":
-      return { width: 0.35, dash: "3 1.2" };
-    case "base-plate":
-      return { width: NARROW, dash: PHANTOM };
-    case "centre":
-      return { width: NARROW, dash: CHAIN };
-    case "held":
-      return { width: 1, dash: "" };
-    case "dimension":
-    case "extension":
-    case "leader":
-    case "scribe":
-    case "fine":
-    case "table":
-      return { width: NARROW, dash: "" };
-  }
-}
-
-const INK = "#000";
-/** Dark enough to print solid in one bit. */
-const ACCENT = "#a00000";
-const PAPER = "#fff";
-const FONTS = "Arial, Helvetica, 'Liberation Sans', Arimo, sans-serif";
-
-/** The sheet as an SVG document, ending in a newline. The same scene gives the same bytes. */
+/** The sheet as an SVG document, ending in a newline. The same scene gives the same bytes, whatever the document. */
 export function writeSheetSvg(scene: Scene, document: DrawingDocument): string {
   let written = "";
   const run = withWindow as unknown as (window: unknown, draw: () => void) => void;
   run(document.defaultView, () => {
-    written = drawScene(scene).svg();
+    written = drawScene(scene).node.outerHTML;
   });
   return `<?xml version="1.0" encoding="UTF-8"?>\n${oneElementALine(written)}\n`;
 }
 
-/** Documents serialise empty elements in two ways; one element a line, so that versions can be compared. */
+/** One element a line, so that versions can be compared; a browser names the one sign that HTML has a name for. */
 function oneElementALine(svg: string): string {
-  return svg.replace(/><\/(?:path|rect)>/g, "/>").replace(/></g, ">\n<");
+  return svg
+    .replace(/><\/(?:path|rect)>/g, "/>")
+    .replace(/></g, ">\n<")
+    .replace(/&nbsp;/g, "\u00a0");
+}
+
+/** What all items of a sheet are drawn with. */
+interface Sheet {
+  readonly height: number;
+  readonly pens: Readonly<Record<StrokeRole, Pen>>;
+  readonly letters: UsedLetters;
 }
 
 function drawScene(scene: Scene): Drawn {
   const root = new Svg() as unknown as Drawn;
-  const { width, height } = scene;
-  root.attr({
-    width: `${decimals(width)}mm`,
-    height: `${decimals(height)}mm`,
-    viewBox: `0 0 ${decimals(width)} ${decimals(height)}`,
-    "font-family": FONTS,
-    fill: INK,
-  });
-  root.element("title").words(readable(scene.title));
-  root.element("desc").words(readable(scene.description));
-  root.element("rect").attr({ width: decimals(width), height: decimals(height), fill: PAPER });
-  const group = width < 300 ? SMALL_SHEET : LARGE_SHEET;
-  for (const item of scene.items) drawItem(root, item, { height, group });
+  const { node } = root;
+  const [width, height] = [decimals(scene.width), decimals(scene.height)];
+  const [title, description] = [writtenText(scene.title), writtenText(scene.description)];
+  node.setAttribute("width", `${width}mm`);
+  node.setAttribute("height", `${height}mm`);
+  node.setAttribute("viewBox", `0 0 ${width} ${height}`);
+  node.setAttribute("role", "img");
+  node.setAttribute("aria-label", attributeText(title));
+  node.setAttribute("font-family", FONTS);
+  node.setAttribute("font-kerning", "none");
+  node.setAttribute("fill", INKS.black);
+  root.element("title").words(title);
+  root.element("desc").words(description);
+  const style = root.element("style");
+  const paper = root.element("rect").node;
+  paper.setAttribute("width", width);
+  paper.setAttribute("height", height);
+  paper.setAttribute("fill", INKS.paper);
+  const sheet = { height: scene.height, pens: pensOf(scene.width), letters: startLetters() };
+  drawItems(root, scene.items, sheet);
+  style.words(fontFaces(sheet.letters));
   return root;
 }
 
-interface Sheet {
-  readonly height: number;
-  readonly group: LineGroup;
+/** Not every browser escapes angle brackets in attributes, so that others stand in their place. */
+function attributeText(text: string): string {
+  return text.replace(/</g, "\u2039").replace(/>/g, "\u203a");
 }
 
-function drawItem(parent: Drawn, item: SceneItem, sheet: Sheet): void {
-  const { height } = sheet;
-  switch (item.kind) {
-    case "group": {
-      const drawn = parent.group().attr({ class: item.name, ...dataAttributes(item.data) });
-      for (const inner of item.items) drawItem(drawn, inner, sheet);
-      return;
+function drawItems(parent: Drawn, items: readonly SceneItem[], sheet: Sheet): void {
+  for (let i = 0; i < items.length; i += 1) {
+    const item = items[i];
+    if (item === undefined) return;
+    switch (item.kind) {
+      case "group":
+        drawItems(groupOf(parent, item), item.items, sheet);
+        break;
+      case "stroke": {
+        const run = strokesFrom(items, i);
+        drawStrokes(parent, item.role, run, sheet);
+        i += run.length - 1;
+        break;
+      }
+      case "fill":
+        drawFill(parent, item, sheet);
+        break;
+      case "text":
+        drawText(parent, item, sheet);
     }
-    case "stroke": {
-      const { width, dash } = lineStyle(item.role, sheet.group);
-      const ink = item.role === "held" ? ACCENT : INK;
-      parent.element("path").attr({
-        class: item.role,
-        d: pathData(item.parts, height),
-        fill: "none",
-        stroke: ink,
-        "stroke-width": width,
-        ...(dash === "" ? {} : { "stroke-dasharray": dash }),
-      });
-      return;
-    }
-    case "fill": {
-      const points = item.points.map((point) => xy(point, height)).join("L");
-      const paint = item.role === "held" ? { fill: ACCENT } : {};
-      parent.element("path").attr({ class: item.role, d: `M${points}Z`, ...paint });
-      return;
-    }
-    case "text":
-      drawText(parent, item, height);
   }
 }
 
-function drawText(parent: Drawn, item: Extract<SceneItem, { kind: "text" }>, height: number): void {
-  const x = decimals(item.at.x);
-  const y = decimals(height - item.at.y);
-  parent.plain(readable(item.text)).attr({
-    x,
-    y,
-    "font-size": decimals(fontSize(item.height)),
-    ...(item.anchor === "start" ? {} : { "text-anchor": item.anchor }),
-    ...(item.bold ? { "font-weight": "bold" } : {}),
-    ...(item.role === "reversed" ? { fill: PAPER } : item.role === "held" ? { fill: ACCENT } : {}),
-    ...(item.turn === 0 ? {} : { transform: `rotate(${decimals(-item.turn)} ${x} ${y})` }),
-  });
+/** `valueNm` becomes `data-value-nm`. */
+function groupOf(parent: Drawn, { name, data }: SceneGroup): Drawn {
+  const drawn = parent.element("g");
+  drawn.node.setAttribute("class", name);
+  for (const key of Object.keys(data)) {
+    const hyphened = key.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+    drawn.node.setAttribute(`data-${hyphened}`, attributeText(String(data[key])));
+  }
+  return drawn;
 }
 
-/** `valueNm` becomes `data-value-nm`. */
-function dataAttributes(data: Readonly<Record<string, string | number>>): Record<string, string> {
-  return Object.fromEntries(
-    Object.entries(data).map(([key, value]) => [
-      `data-${key.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`,
-      String(value),
-    ]),
-  );
+function drawFill(parent: Drawn, { role, points }: Extract<SceneItem, { kind: "fill" }>, { height }: Sheet): void {
+  const { node } = parent.element("path");
+  node.setAttribute("class", role);
+  node.setAttribute("d", `M${points.map((point) => xy(point, height)).join("L")}Z`);
+  if (role === "held") node.setAttribute("fill", INKS.held);
+}
+
+type Stroke = Extract<SceneItem, { kind: "stroke" }>;
+
+/** Strokes of one role that follow on one another, from the one at `start`: they are one path. */
+function strokesFrom(items: readonly SceneItem[], start: number): readonly Stroke[] {
+  const run: Stroke[] = [];
+  for (let i = start; i < items.length; i += 1) {
+    const item = items[i];
+    if (item?.kind !== "stroke" || (run[0] !== undefined && item.role !== run[0].role)) break;
+    run.push(item);
+  }
+  return run;
+}
+
+function drawStrokes(parent: Drawn, role: StrokeRole, strokes: readonly Stroke[], { height, pens }: Sheet): void {
+  const { width, dashes, ink } = pens[role];
+  const { node } = parent.element("path");
+  node.setAttribute("class", role);
+  node.setAttribute("d", strokes.map(({ parts }) => pathData(parts, height)).join(""));
+  node.setAttribute("fill", "none");
+  node.setAttribute("stroke", INKS[ink]);
+  node.setAttribute("stroke-width", String(width));
+  if (dashes.length > 0) node.setAttribute("stroke-dasharray", dashes.join(" "));
+}
+
+function drawText(parent: Drawn, item: Extract<SceneItem, { kind: "text" }>, { height, letters }: Sheet): void {
+  const x = decimals(item.at.x);
+  const y = decimals(height - item.at.y);
+  const words = writtenText(item.text);
+  letters.note(words, item.bold);
+  const length = decimals(setWidth(words, item.height, item.bold));
+  const drawn = parent.element("text");
+  const { node } = drawn;
+  node.setAttribute("x", x);
+  node.setAttribute("y", y);
+  node.setAttribute("font-size", decimals(fontSize(item.height)));
+  if (length !== "0") {
+    node.setAttribute("textLength", length);
+    node.setAttribute("lengthAdjust", "spacingAndGlyphs");
+  }
+  if (item.anchor !== "start") node.setAttribute("text-anchor", item.anchor);
+  if (item.bold) node.setAttribute("font-weight", "bold");
+  if (item.role === "reversed") node.setAttribute("fill", INKS.paper);
+  if (item.role === "held") node.setAttribute("fill", INKS.held);
+  if (item.turn !== 0) node.setAttribute("transform", `rotate(${decimals(-item.turn)} ${x} ${y})`);
+  drawn.words(words);
 }
 
 /** Parts that follow on one another are one line, so that corners are joined and dashes run on; closed where it comes back. */

@@ -13,11 +13,11 @@ import type { PlanSpec } from "./model/plan.js";
 import type { Vocabulary } from "./model/vocabulary.js";
 import { completeBase } from "./resolve/complete-base.js";
 import { resolveEditions } from "./resolve/editions.js";
-import { headFaults, resolveHead } from "./resolve/head.js";
+import { headFaults, resolveHead, revisionFindings } from "./resolve/head.js";
 import type { JobSources } from "./resolve/job-sources.js";
 import { findingsOfBases } from "./resolve/layer-findings.js";
 import { layBases, readLayers } from "./resolve/layers.js";
-import { listBases, markFaults } from "./resolve/listed-bases.js";
+import { knownMarks, listBases, markFaults } from "./resolve/listed-bases.js";
 import { readNamedShop } from "./resolve/named-shop.js";
 import { countPlacements, readPlan, withPlateBottoms } from "./resolve/plan.js";
 import { unitOf } from "./resolve/shop.js";
@@ -112,7 +112,9 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
   const plan = readPlan({ ...sources, bases: laid.value });
   const told = [head, editions, shop, listed, layers, laid, plan].flatMap((part) => part.findings);
   const ofBases = findingsOfBases(bases, layers.findings, document, unit);
-  const findings = [...told, ...ofBases, ...markFaults(laid.value), ...headFaults(head.data, sources)];
+  const ofRevisions = revisionFindings(head.data, document, knownMarks(laid.value));
+  const ofHead = [...headFaults(head.data, sources), ...ofRevisions];
+  const findings = [...told, ...ofBases, ...markFaults(laid.value), ...ofHead];
   const whole = bases.flatMap(({ value }) => value ?? []);
   if (head.data === null || shop.value === null || hasErrors(findings) || bases.length === 0) {
     return { ok: false, findings };

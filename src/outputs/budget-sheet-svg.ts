@@ -21,9 +21,10 @@ function* writeBudgetSheets(
   { job, budgets }: BudgetResult,
   { document, version }: Pick<Surroundings, "document" | "version">,
 ): Generator<PathAndBytes> {
-  for (const budget of budgets) {
-    if (budget.kind !== "reckoned") continue;
-    const scene = drawBudgetSheet({ job, budget, version });
+  const reckoned = budgets.filter((budget) => budget.kind === "reckoned");
+  for (const [i, budget] of reckoned.entries()) {
+    const sheet = { number: i + 1, count: reckoned.length };
+    const scene = drawBudgetSheet({ job, budget, version, sheet });
     const text = writeSheetSvg(scene, drawingDocument(document));
     yield textFile(`${budget.mark}_budget.svg`, text);
   }

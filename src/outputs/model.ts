@@ -12,7 +12,7 @@ import type {
 } from "../summary/model.js";
 import type { Question } from "../summary/questions.js";
 
-/** A document for svg.js: a browser's own, or svgdom's. */
+/** A document for svg.js: a browser's own, or a lean one. */
 export type SvgDocument = DrawingDocument;
 
 /** A finished file: `path` is inside the package, with forward slashes. */

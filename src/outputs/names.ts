@@ -42,8 +42,12 @@ export function sheetStem(checked: Pick<CheckedBase, "plate" | "job" | "base" | 
 
 /** As `templateStem`; held and not released stand in the name of whatever is cut or drilled by. */
 export function makingStem(checked: Pick<CheckedBase, "plate" | "job" | "held">): string {
-  const held = checked.held.length > 0 ? "_HELD" : "";
-  return `${templateStem(checked)}${held}${releaseEnding(checked.job)}`;
+  return `${templateStem(checked)}${heldEnding(checked)}${releaseEnding(checked.job)}`;
+}
+
+/** Of every file of a template that may not be cut: empty for one that is not held. */
+export function heldEnding({ held }: Pick<CheckedBase, "held">): string {
+  return held.length > 0 ? "_HELD" : "";
 }
 
 /** Of every document that people build by: empty for a released job. */

@@ -3,7 +3,7 @@ import { writeSheetSvg } from "../formats/sheet-svg.js";
 import { drawSheet } from "../sheets/index.js";
 import { drawingDocument } from "./drawing-document.js";
 import type { BaseOutput } from "./model.js";
-import { nameIn, sheetPlace, sheetStem } from "./names.js";
+import { heldEnding, nameIn, sheetPlace, sheetStem } from "./names.js";
 
 /** Made of every base, held or not: it names the files that the template is cut or drilled by. */
 export const sheetSvg: BaseOutput<"sheet-svg"> = {
@@ -12,15 +12,17 @@ export const sheetSvg: BaseOutput<"sheet-svg"> = {
   role: "sheet",
   title: "Dimensioned sheet of the template, for the shop, the checker and the field",
   drawn: true,
-  named: "MARK/TEMPLATE_rev-REVISION[_for-MARK]_sheet.svg",
+  named: "MARK/TEMPLATE_rev-REVISION[_for-MARK][_HELD]_sheet.svg",
   applies: () => true,
-  fileName: (checked) => `${sheetStem(checked)}_sheet.svg`,
+  fileName: (checked) => `${sheetStem(checked)}${heldEnding(checked)}_sheet.svg`,
   write: (checked, { made, document, version }) => {
     const drill = made.find(({ role }) => role === "drill");
     const { number, count, bases } = sheetPlace(checked);
     const scene = drawSheet({
       ...checked,
-      cutFiles: made.filter(({ role }) => role === "cut").map(({ path, sha256 }) => ({ name: nameIn(path), sha256 })),
+      cutFiles: made
+        .filter(({ role }) => role === "cut")
+        .map(({ path, sha256, layers }) => ({ name: nameIn(path), sha256, layers })),
       drillListName: drill === undefined ? null : nameIn(drill.path),
       sheetNumber: number,
       sheetCount: count,

@@ -27,10 +27,11 @@ function* writeSurveySheets(
   { document, version }: Pick<Surroundings, "document" | "version">,
 ): Generator<PathAndBytes> {
   const names = sheetNames(survey.groups);
-  for (const group of survey.groups) {
-    const name = names.get(group);
-    if (name === undefined || (!everySheet && !isNotable(group))) continue;
-    const text = writeSheetSvg(drawSurveySheet({ job, survey, group, version }), drawingDocument(document));
+  const drawn = survey.groups.filter((group) => everySheet || isNotable(group));
+  for (const [i, group] of drawn.entries()) {
+    const name = names.get(group) ?? group.mark;
+    const sheet = { number: i + 1, count: drawn.length };
+    const text = writeSheetSvg(drawSurveySheet({ job, survey, group, version, sheet }), drawingDocument(document));
     yield textFile(`${name}_survey.svg`, text);
   }
 }

@@ -28,6 +28,8 @@ export interface Told<T> {
 /** A file of points in the file's order; coordinates and elevations are in nanometres, whatever unit was told. */
 export interface PointsFile {
   readonly file: string;
+  /** Of its bytes, 64 hexadecimal digits; absent where they are not at hand. */
+  readonly sha256?: string;
   readonly order: Told<PointOrder>;
   readonly unit: Told<SurveyUnit>;
   readonly headed: boolean;

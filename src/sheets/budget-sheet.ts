@@ -18,10 +18,10 @@ import {
 } from "../budget/index.js";
 import type { Job } from "../job/model/job.js";
 import { greatestOf, leastOf } from "../units/extremes.js";
-import { formatLength } from "../units/index.js";
+import { formatLength, type Unit } from "../units/index.js";
 import { at, fill, group, line, stroke, text } from "./items.js";
 import type { Area } from "./paper.js";
-import { drawReport } from "./report-sheet.js";
+import { drawReport, type SheetPlace } from "./report-sheet.js";
 import type { Scene, SceneItem, StrokeRole } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
 import { notesPiece, tablePiece } from "./table.js";
@@ -34,15 +34,17 @@ export interface BudgetSheetRequest {
   readonly job: Job;
   readonly budget: ReckonedBase;
   readonly version: string;
+  readonly sheet?: SheetPlace | undefined;
 }
 
 /** Draws the sheet on the smallest size on which its tables stand. */
-export function drawBudgetSheet({ job, budget, version }: BudgetSheetRequest): Scene {
+export function drawBudgetSheet({ job, budget, version, sheet }: BudgetSheetRequest): Scene {
   return drawReport({
     job,
     version,
+    sheet,
     title: `${budget.mark}: budget of position errors, job ${printable(job.number)}`,
-    description: `${shareWords(1 - askedShare(budget))} of ${budget.probability.samples} trials do not drop on. Engineer to decide.`,
+    description: `${dropsWords(budget)}. Engineer to decide.`,
     about: field("BUDGET OF BASE, MARK", budget.mark, 0.8, "title"),
     facts: [field("STATUS", job.status.toUpperCase(), 0.36), field("QUANTITY", `QTY ${budget.quantity}`, 0.36)],
     pieces: (width, lettering) => [
@@ -93,7 +95,7 @@ function termTable({ rods, unit }: ReckonedBase) {
 function resultTable(budget: ReckonedBase) {
   const { worst, rss, probability, spec, unit, governs } = budget;
   const { held, shifted, free, samples, standardError } = probability;
-  const rods = governs.rods.slice(0, 4).map(({ tag, share }) => `${tag} ${Math.round(share * 100)} %`);
+  const rods = governs.rods.slice(0, 4).map(({ tag, share }) => `${tag} ${Math.round(share * 100)}`);
   return {
     name: "budget-results",
     heading: "DOES THE BASE PLATE DROP ON",
@@ -103,10 +105,10 @@ function resultTable(budget: ReckonedBase) {
       ["free to shift", shareWords(shifted)],
       ["held in its place", shareWords(held)],
       ["standard error, trials, seed", `${shareWords(standardError)}, ${samples}, ${spec.seed}`],
-      ["spare, worst case", spareWords(askedForm(worst, spec.plate).spare, unit)],
-      ["spare, root sum square", spareWords(askedForm(rss, spec.plate).spare, unit)],
-      ["governs the worst case", governsWords(budget)],
-      ["decide the trials", rods.join(", ")],
+      ["spare, worst case", roomWords(askedForm(worst, spec.plate).spare, unit)],
+      ["spare, root sum square", roomWords(askedForm(rss, spec.plate).spare, unit)],
+      ["worst case is at", governsWords(budget)],
+      ["tightest rod, % of trials", rods.join(", ")],
     ],
     foot: [],
     under: [],
@@ -158,12 +160,17 @@ function chart(budget: ReckonedBase, area: Area, lettering: Lettering): readonly
   ];
 }
 
+/** `Drops on in 3988 of 4000 trials`. */
+function dropsWords(budget: ReckonedBase): string {
+  const { samples } = budget.probability;
+  return `Drops on in ${Math.round(askedShare(budget) * samples)} of ${samples} trials`;
+}
+
 function headLines(budget: ReckonedBase, area: Area, { heading, body, small }: Lettering) {
-  const { histogram, probability, spec } = budget;
-  const fails = 1 - askedShare(budget);
+  const { histogram, spec } = budget;
   const words = [
-    `${shareWords(fails)} OF ${probability.samples} TRIALS DO NOT DROP ON (PLATE ${freedomWords(spec.plate).toUpperCase()}).`,
-    `Picture: the first ${histogram.samples} trials, each fitted; ${histogram.samples - histogram.drops} of them do not drop on. Seed ${spec.seed}. Engineer to decide.`,
+    `${dropsWords(budget).toUpperCase()} (PLATE ${freedomWords(spec.plate).toUpperCase()}).`,
+    `Picture: the first ${histogram.samples} trials, each fitted; in ${histogram.drops} of them the plate drops on. Seed ${spec.seed}. Engineer to decide.`,
   ];
   const title = `BASE ${budget.mark}: SPARE CLEARANCE OF THE BASE PLATE`;
   let y = area.y1 - heading;
@@ -269,6 +276,19 @@ function tickSpares(
   }
 }
 
+/** `0.125 in to spare`, `short by 0.718 in`. */
+function roomWords(spare: number, unit: Unit): string {
+  const size = spareWords(Math.abs(spare), unit).replace(/^\+/, "");
+  return spare < 0 ? `short by ${size}` : `${size} to spare`;
+}
+
+/** The same in capitals, its unit as it is written. */
+function roomCapitals(spare: number, unit: Unit): string {
+  return roomWords(spare, unit)
+    .toUpperCase()
+    .replace(/ (IN|MM)\b/, (word) => word.toLowerCase());
+}
+
 interface Mark {
   readonly words: string;
   readonly spare: number;
@@ -286,9 +306,9 @@ function marksOf({ worst, rss, spec, histogram, unit }: ReckonedBase): readonly 
   const [least, square] = [askedForm(worst, spec.plate).spare, askedForm(rss, spec.plate).spare];
   return [
     { words: "DROPS ON FROM HERE", spare: 0, role: "outline" },
-    { words: `WORST CASE ${spareWords(least, unit)}`, spare: least, role: "centre" },
-    { words: `RSS ${spareWords(square, unit)}`, spare: square, role: "concrete" },
-    { words: `MEAN ${spareWords(histogram.mean, unit)}`, spare: histogram.mean, role: "base-plate" },
+    { words: `WORST CASE ${roomCapitals(least, unit)}`, spare: least, role: "centre" },
+    { words: `RSS ${roomCapitals(square, unit)}`, spare: square, role: "concrete" },
+    { words: `MEAN ${roomCapitals(histogram.mean, unit)}`, spare: histogram.mean, role: "base-plate" },
   ];
 }
 

@@ -1,15 +1,22 @@
-/** The checks of a base as its sheet shows them: rows that agree in one line, worst first. */
-import type { CheckRow, Quantity } from "../checks/model.js";
-import { formatApart, formatDifference, type Unit } from "../units/index.js";
+/** The signer's block: the checks of a base in the order in which a signer wants them, as much of it as its room takes. */
+import type { CheckRow } from "../checks/model.js";
+import type { Unit } from "../units/index.js";
+import { at, group, line, stroke, text } from "./items.js";
 import type { CheckLine, Prepared } from "./request.js";
-import type { TableText } from "./table.js";
+import type { SceneItem } from "./scene.js";
+import type { Lettering } from "./sheet-sizes.js";
+import type { SignerLine, SignerText } from "./signer-lines.js";
+import { bareTexts, signerText, spareText } from "./signer-lines.js";
+import type { Column, Piece } from "./table.js";
+import { headingItems } from "./table.js";
+import { shortenAtWord, textWidth, wrap, wrapAtWords } from "./text-metrics.js";
 
-/** Lines of the check table, in the order of the rows, which are worst first; rows that do not apply are left out. */
+/** Lines of checks, in the order of the rows, which are worst first: rows that agree but for their subject are one line. */
 export function checkLines(rows: readonly CheckRow[], unit: Unit): readonly CheckLine[] {
   const lines = new Map<string, { row: CheckRow; subjects: string[] }>();
   for (const row of rows) {
     if (row.status === "not-applicable") continue;
-    const key = [row.severity, answerWords(row), row.clause, row.edition, ...checkCells(row, "", unit)].join("|");
+    const key = keyOf(row, unit);
     const known = lines.get(key);
     if (known === undefined) lines.set(key, { row, subjects: [row.subject] });
     else known.subjects.push(row.subject);
@@ -17,68 +24,293 @@ export function checkLines(rows: readonly CheckRow[], unit: Unit): readonly Chec
   return [...lines.values()];
 }
 
-/** The worst rows that fit, counts in the heading, and where the rest is. */
-export function checkTable({ rows, lines, job }: Prepared, most: number): TableText {
-  const shown = lines.slice(0, most);
-  const count = (status: CheckRow["status"]) => rows.filter((row) => row.status === status).length;
-  const rest = rows.length - count("not-applicable") - shown.reduce((sum, { subjects }) => sum + subjects.length, 0);
+function keyOf(row: CheckRow, unit: Unit): string {
+  const { rule, severity, status, clause, edition, answer, value, limit, sense, margin, missing } = row;
+  const by = answer === null ? "" : `${answer.by} ${answer.date}`;
+  const figures = value === null || limit === null ? missing : bareTexts(value, limit, unit);
+  const spare = margin === null ? "" : spareText(margin, unit);
+  return [rule, severity, status, clause, edition, by, sense, spare, ...figures].join("|");
+}
+
+/** How much is said of each fail, the fullest first: so many lines stand under it; `gathered`: all of a rule are one line. */
+interface Detail {
+  readonly lines: number;
+  readonly gathered: boolean;
+}
+
+const DETAILS: readonly Detail[] = [
+  { lines: 2, gathered: false },
+  { lines: 1, gathered: false },
+  { lines: 1, gathered: true },
+  { lines: 0, gathered: true },
+];
+
+/** Of the least margins this many are wanted before what holds exactly is named. */
+const WANTED_MARGINS = 3;
+const MOST_MARGINS = 30;
+
+/**
+ * All fails, what was not checked, then least margins and what holds exactly as there is room. `room` is the height, mm; null
+ * where not even the fails and what was not checked fit.
+ */
+export function signersBlock(request: Prepared, width: number, lettering: Lettering, room: number): Piece | null {
+  const setting = settingOf(request, width, lettering);
+  for (const detail of DETAILS) {
+    const parts = partsIn(setting, detail, room);
+    if (parts !== null) return pieceOf(setting, parts);
+  }
+  return null;
+}
+
+/** The block with all that it must say and no more, as low as it can be: for a sheet that has no other place to put it. */
+export function leastSignersBlock(request: Prepared, width: number, lettering: Lettering): Piece {
+  const setting = settingOf(request, width, lettering);
+  const pieces = DETAILS.flatMap((detail) => {
+    const parts = partsIn(setting, detail, Number.POSITIVE_INFINITY);
+    return parts === null
+      ? []
+      : [pieceOf(setting, { ...parts, margins: [], exact: [], foot: footWords(moreThanNone(setting)) })];
+  });
+  return pieces.reduce((least, each) => (each.height < least.height ? each : least));
+}
+
+function moreThanNone({ said }: Setting): number {
+  return said.margins.length + said.exact.length;
+}
+
+/** The texts of a block, set for one width: measured once, whatever the room. */
+interface Setting {
+  readonly said: SignerText;
+  readonly width: number;
+  readonly lettering: Lettering;
+  readonly columns: readonly Column[];
+  readonly notChecked: readonly string[];
+  readonly exact: readonly string[];
+}
+
+const kept = new WeakMap<Prepared, Map<string, Setting>>();
+
+function settingOf(request: Prepared, width: number, lettering: Lettering): Setting {
+  const own = kept.get(request) ?? new Map<string, Setting>();
+  kept.set(request, own);
+  const key = `${width} ${lettering.small} ${lettering.body}`;
+  const known = own.get(key);
+  if (known !== undefined) return known;
+  const made = setFor(signerText(request), width, lettering);
+  own.set(key, made);
+  return made;
+}
+
+function setFor(said: SignerText, width: number, lettering: Lettering): Setting {
+  const paragraph = (lead: string, words: readonly string[]): readonly string[] =>
+    words.length === 0 ? [] : wrap(`${lead}: ${words.join("; ")}.`, width - 2 * PAD, lettering.small);
   return {
-    name: "check-table",
-    heading: `CHECKS: ${count("fail")} FAIL, ${count("not-checked")} NOT CHECKED, ${count("pass")} PASS`,
-    columns: [
-      { title: "RULE AND CLAUSE", share: 0.265, align: "start" },
-      { title: "SUBJECT", share: 0.195, align: "start" },
-      { title: "VALUE", share: 0.125, align: "end" },
-      { title: "LIMIT", share: 0.16, align: "end" },
-      { title: "MARGIN", share: 0.125, align: "end" },
-      { title: "STATUS", share: 0.13, align: "end" },
-    ],
-    rows: shown.map(({ row, subjects }) => checkCells(row, subjectWords(subjects), job.unit)),
-    foot: rest > 0 ? [`+ ${rest} more in ledger.csv`] : [],
-    under: shown.map(({ row }) => `${answerWords(row)}${row.clause}; ${row.edition}`),
-    strong: new Set(shown.flatMap(({ row }, i) => (row.status === "fail" ? [i] : []))),
+    said,
+    width,
+    lettering,
+    columns: columnsFor(width, lettering),
+    notChecked: paragraph("NOT CHECKED", said.notChecked),
+    exact: paragraph("HOLDS EXACTLY, AS MEANT", said.exact),
   };
 }
 
-/** `A1`, `A1 A2`, `A1 + 3`. */
-function subjectWords(subjects: readonly string[]): string {
-  const [first = "", second = ""] = subjects;
-  if (subjects.length === 1) return first;
-  return subjects.length === 2 && first.length + second.length <= 5
-    ? `${first} ${second}`
-    : `${first} + ${subjects.length - 1}`;
+const PAD = 0.8;
+
+/** The last column is as wide as its word; the others share the rest. */
+function columnsFor(width: number, { small }: Lettering): readonly Column[] {
+  const last = (textWidth("FAIL", small, true) + 2 * PAD) / width;
+  const rest = 1 - last;
+  return [
+    { title: "RULE", share: rest * 0.38, align: "start" },
+    { title: "SUBJECT", share: rest * 0.17, align: "start" },
+    { title: "VALUE", share: rest * 0.15, align: "end" },
+    { title: "LIMIT", share: rest * 0.18, align: "end" },
+    { title: "MARGIN", share: rest * 0.12, align: "end" },
+    { title: "", share: last, align: "end" },
+  ];
 }
 
-function checkCells(row: CheckRow, subject: string, unit: Unit): readonly string[] {
-  const { rule, value, limit, sense, margin, status } = row;
-  if (value === null || limit === null) return [rule, subject, "-", "-", "", STATUS[status]];
-  const [found, asked] = bareTexts(value, limit, unit);
-  const spare = margin === null ? "" : spareText(margin, unit);
-  return [rule, subject, found, `${sense ?? ""} ${asked}`, spare, STATUS[status]];
+/** A line with what stands under it. */
+interface SetLine {
+  readonly cells: readonly string[];
+  readonly under: readonly string[];
+  readonly bold: boolean;
 }
 
-const STATUS: Readonly<Record<CheckRow["status"], string>> = {
-  pass: "PASS",
-  fail: "FAIL",
-  "not-checked": "NOT CHECKED",
-  "not-applicable": "N/A",
-};
-
-/** An answered row keeps its FAIL; who answered stands before the clause. */
-function answerWords({ answer }: CheckRow): string {
-  return answer === null ? "" : `ANSWERED by ${answer.by}, ${answer.date}; `;
+interface Parts {
+  readonly fails: readonly SetLine[];
+  readonly margins: readonly SetLine[];
+  readonly exact: readonly string[];
+  readonly foot: string;
 }
 
-/** Value and limit without unit, with as many digits as it takes to show which is the larger. */
-function bareTexts(value: Quantity, limit: Quantity, unit: Unit): readonly [string, string] {
-  if (value.kind === "length" && limit.kind === "length") return formatApart(value.twice / 2, limit.twice / 2, unit);
-  return [countText(value), countText(limit)];
+function partsIn(setting: Setting, detail: Detail, room: number): Parts | null {
+  const { said, lettering } = setting;
+  const fails = (detail.gathered ? said.failsByRule : said.fails).map((each) => setFail(setting, each, detail));
+  const fixed = frameHeight(lettering) + linesHeight(fails, lettering) + paragraphHeight(setting.notChecked, lettering);
+  const foot = paragraphHeight([""], lettering);
+  if (fixed + foot > room) return null;
+  const margins = said.margins.slice(0, MOST_MARGINS).map((each) => setMargin(setting, each));
+  const wanted = fitting(margins, room - fixed - foot, lettering);
+  const left = room - fixed - foot - paragraphHeight(setting.exact, lettering);
+  const beside = fitting(margins, left, lettering);
+  const isNamed = setting.exact.length > 0 && left >= 0 && beside >= Math.min(WANTED_MARGINS, wanted);
+  const count = isNamed ? beside : wanted;
+  return {
+    fails,
+    margins: margins.slice(0, count),
+    exact: isNamed ? setting.exact : [],
+    foot: footWords(said.margins.length - count + (isNamed ? 0 : said.exact.length)),
+  };
 }
 
-function spareText(margin: Quantity, unit: Unit): string {
-  return margin.kind === "length" ? formatDifference(margin.twice / 2, unit) : countText(margin);
+const footWords = (rest: number): string => (rest > 0 ? `+ ${rest} more in ledger.csv` : "Every row is in ledger.csv");
+
+/** How many of the lines, from the first, fit this height. */
+function fitting(lines: readonly SetLine[], height: number, lettering: Lettering): number {
+  let left = height;
+  const end = lines.findIndex((each) => {
+    left -= lineHeight(each, lettering);
+    return left < 0;
+  });
+  return end < 0 ? lines.length : end;
 }
 
-function countText(quantity: Quantity): string {
-  return quantity.kind === "count" ? String(quantity.count) : "";
+/** With no line under it, a subject that is too long for its column is counted in the heading alone. */
+function setFail(setting: Setting, said: SignerLine, { lines }: Detail): SetLine {
+  const { cells, beside } = cellsOf(setting, said, "FAIL");
+  const { small } = setting.lettering;
+  const about = [...beside, said.effect, `${said.rule}: ${said.clause}`].join("; ");
+  return { cells, under: lines === 0 ? [] : wrapAtWords(about, underRoom(setting), small, lines), bold: true };
+}
+
+function setMargin(setting: Setting, said: SignerLine): SetLine {
+  const { cells, beside } = cellsOf(setting, said, "");
+  const { small } = setting.lettering;
+  const room = underRoom(setting);
+  const about = [...beside, `${said.rule}: ${said.clause}`].join("; ");
+  const whole = `${about}; ${said.edition}`;
+  const under = textWidth(whole, small) <= room ? whole : shortenAtWord(about, room, small);
+  return { cells, under: [under], bold: false };
+}
+
+function underRoom({ width, lettering }: Setting): number {
+  return width - 3 * PAD - lettering.small;
+}
+
+/** Subjects that are too long for their column stand under the line instead. */
+function cellsOf({ columns, width, lettering }: Setting, said: SignerLine, status: string) {
+  const isBold = status !== "";
+  const [own = 0, room = 0] = columns.map(({ share }) => share * width - 2 * PAD);
+  const runsOn = textWidth(said.name, lettering.small, isBold) > own;
+  const subject = runsOn ? undefined : said.subjects.find((words) => textWidth(words, lettering.small, isBold) <= room);
+  const cells = [said.name, subject ?? "", said.value, said.limit, said.margin, status];
+  return { cells, beside: subject === undefined ? said.subjects.slice(-1) : [] };
+}
+
+function rowOf({ small }: Lettering): number {
+  return small * 1.75;
+}
+
+function underOf({ small }: Lettering): number {
+  return small * 1.5;
+}
+
+function lineHeight({ under }: SetLine, lettering: Lettering): number {
+  return rowOf(lettering) + under.length * underOf(lettering);
+}
+
+function linesHeight(lines: readonly SetLine[], lettering: Lettering): number {
+  return lines.reduce((sum, each) => sum + lineHeight(each, lettering), 0);
+}
+
+function paragraphHeight(lines: readonly string[], lettering: Lettering): number {
+  return lines.length === 0 ? 0 : lines.length * underOf(lettering) + lettering.small * 0.5;
+}
+
+/** Heading, column names and the line at the end. */
+function frameHeight(lettering: Lettering): number {
+  return lettering.body * 2 + rowOf(lettering) + 1;
+}
+
+function pieceOf(setting: Setting, parts: Parts): Piece {
+  const { lettering, notChecked } = setting;
+  const paragraphs = [notChecked, parts.exact, [parts.foot]];
+  const height =
+    frameHeight(lettering) +
+    linesHeight([...parts.fails, ...parts.margins], lettering) +
+    paragraphs.reduce((sum, lines) => sum + paragraphHeight(lines, lettering), 0);
+  return { height, draw: (x, top) => group("signer", blockItems(setting, parts, paragraphs, x, top)) };
+}
+
+function blockItems(
+  setting: Setting,
+  { fails, margins }: Parts,
+  paragraphs: readonly (readonly string[])[],
+  x: number,
+  top: number,
+): readonly SceneItem[] {
+  const { said, width, lettering, columns } = setting;
+  const row = rowOf(lettering);
+  const items: SceneItem[] = [...headingItems(said.heading, x, top, width, lettering)];
+  let y = top - lettering.body * 2;
+  const put = (more: readonly SceneItem[], height: number) => {
+    items.push(...more);
+    y -= height;
+  };
+  const rule = () => stroke("table", line(at(x, y), at(x + width, y)));
+  put(
+    cellItems(
+      setting,
+      columns.map(({ title }) => title),
+      x,
+      y,
+      false,
+    ),
+    row,
+  );
+  items.push(rule());
+  for (const each of fails) put(lineItems(setting, each, x, y), lineHeight(each, lettering));
+  if (fails.length > 0 && margins.length > 0) items.push(rule());
+  for (const each of margins) put(lineItems(setting, each, x, y), lineHeight(each, lettering));
+  items.push(rule());
+  for (const lines of paragraphs) put(paragraphItems(lines, x, y, lettering), paragraphHeight(lines, lettering));
+  return items;
+}
+
+function lineItems(setting: Setting, { cells, under, bold }: SetLine, x: number, top: number): readonly SceneItem[] {
+  const { small } = setting.lettering;
+  const below = top - rowOf(setting.lettering);
+  const step = underOf(setting.lettering);
+  return [
+    ...cellItems(setting, cells, x, top, bold),
+    ...under.map((words, i) => text("table", words, at(x + PAD + small, below - i * step - small * 1.1), small)),
+  ];
+}
+
+/** Cells of one row; the row's height below `top`. A rule's name may run on where no subject stands beside it. */
+function cellItems(
+  { columns, width, lettering }: Setting,
+  cells: readonly string[],
+  x: number,
+  top: number,
+  bold: boolean,
+): readonly SceneItem[] {
+  const { small } = lettering;
+  const base = top - (rowOf(lettering) + small) / 2;
+  let left = x;
+  return columns.flatMap(({ share, align }, i) => {
+    const from = left;
+    left += share * width;
+    const words = cells[i] ?? "";
+    const place = align === "start" ? from + PAD : left - PAD;
+    return words === "" ? [] : [text("table", words, at(place, base), small, { anchor: align, bold })];
+  });
+}
+
+function paragraphItems(lines: readonly string[], x: number, top: number, lettering: Lettering): readonly SceneItem[] {
+  const { small } = lettering;
+  return lines
+    .filter((words) => words !== "")
+    .map((words, i) => text("table", words, at(x + PAD, top - small * 1.4 - i * underOf(lettering)), small));
 }

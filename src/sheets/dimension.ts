@@ -6,17 +6,22 @@
 import { extensionGap, firstDimensionLine, nextDimensionLine } from "../standards/index.js";
 import { formatLength, toMillimetres } from "../units/index.js";
 import type { Length, Unit } from "../units/length.js";
-import { arrowHead, at, circle, group, line, stroke, text } from "./items.js";
+import { arrowHead, at, circle, group, line, stroke, strokeOf, text } from "./items.js";
 import { crossesText } from "./occupied.js";
 import { type Draft, hasRoom, interrupt, put } from "./paper.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
-import { textWidth } from "./text-metrics.js";
+import { measureText, textWidth } from "./text-metrics.js";
 
 /** Gap between a feature and its extension line. */
 const EXTENSION_GAP = toMillimetres(extensionGap.value);
 /** How far an extension line runs past the dimension line: less than the 3 mm of the standard, as rows stand close. */
 const OVERSHOOT = 2;
 const TEXT_GAP = 1;
+
+/** Between a dimension line and the baseline of its figure: brackets and commas hang below it. */
+function textGap(words: string, letter: number): number {
+  return Math.max(TEXT_GAP, measureText(words, letter, false).drop + 0.5);
+}
 
 /** Distance from the outline to the first dimension line, and between lines, for a letter height. */
 export function lineSpacing(letter: number): { readonly first: number; readonly next: number } {
@@ -38,6 +43,11 @@ export interface Run {
   /** A short run has arrows outside (alone) or dots (in a chain). */
   readonly short: "arrows outside" | "dots";
 }
+
+/** The stretches of a straight line that are drawn. */
+export type Breaks = (from: PaperPoint, to: PaperPoint) => readonly (readonly [PaperPoint, PaperPoint])[];
+
+const UNBROKEN: Breaks = (from, to) => [[from, to]];
 
 interface Frame {
   /** Point at `u` along the run from `p` and `w` to the side of the text. */
@@ -84,10 +94,13 @@ export function putRuns(draft: Draft, runs: readonly Run[], unit: Unit, letter: 
   });
 }
 
-function runLines(run: Run, letter: number): readonly SceneItem[] {
+function runLines(run: Run, letter: number, breaks = UNBROKEN): readonly SceneItem[] {
   const frame = frameOf(run);
   const arrow = arrowLength(letter);
-  const whole = stroke("dimension", line(run.p, run.q));
+  const whole = strokeOf(
+    "dimension",
+    breaks(run.p, run.q).map(([from, to]) => line(from, to)),
+  );
   if (frame.length >= 2 * arrow + 1)
     return [whole, arrowHead(run.p, -frame.dx, -frame.dy, arrow), arrowHead(run.q, frame.dx, frame.dy, arrow)];
   if (run.short === "dots") return [stroke("dimension", line(run.p, run.q), circle(run.p, 0.4), circle(run.q, 0.4))];
@@ -121,22 +134,23 @@ function isClear(draft: Draft, extra: SceneItem): boolean {
 function* candidates(run: Run, frame: Frame, words: string, letter: number): Generator<Label> {
   const width = textWidth(words, letter);
   const spare = frame.length - width - 1.2;
+  const gap = textGap(words, letter);
   const label = (u: number, w: number) =>
     text("dimension", words, frame.point(u, w), letter, { anchor: "middle", turn: frame.turn });
   const middle = frame.length / 2;
-  if (spare >= 0) for (const share of SHARES) yield [label(middle + (share * spare) / 2, TEXT_GAP)];
+  if (spare >= 0) for (const share of SHARES) yield [label(middle + (share * spare) / 2, gap)];
   const past =
     (run.short === "dots" || frame.length >= 2 * arrowLength(letter) + 1 ? 2 : 2 * arrowLength(letter)) + width / 2;
   for (const end of run.outside) {
     const u = end === "p" ? -past : frame.length + past;
     const reach = end === "p" ? -past - width / 2 : frame.length + past + width / 2;
     const from = frame.point(end === "p" ? 0 : frame.length, 0);
-    yield [label(u, TEXT_GAP), stroke("dimension", line(from, frame.point(reach, 0)))];
+    yield [label(u, gap), stroke("dimension", line(from, frame.point(reach, 0)))];
   }
-  for (const w of [2 * TEXT_GAP + letter + 0.6, -TEXT_GAP - letter])
+  for (const w of [TEXT_GAP + gap + letter + 0.6, -TEXT_GAP - letter])
     for (const shift of [0, 0.4, -0.4, 0.8, -0.8]) {
       const u = middle + shift * width;
-      const tick = w > 0 ? w - 0.5 : w + letter + 0.5;
+      const tick = w > 0 ? w - gap + 0.5 : w + letter + 0.5;
       const foot = frame.point(middle, 0);
       yield [
         label(u, w),
@@ -153,29 +167,52 @@ const SHARES = [0, 0.3, -0.3, 0.6, -0.6, 0.9, -0.9];
  * A dimension straight between two features (a diagonal): its text stands anywhere along the line where there is room,
  * rather clear of centre lines, else interrupting them. Nothing is drawn and false returned when there is none.
  */
-export function putAligned(draft: Draft, run: Run, unit: Unit, letters: readonly number[]): boolean {
-  if (crossesText(draft.taken, run.p, run.q)) return false;
+export function putAligned(
+  draft: Draft,
+  run: Run,
+  unit: Unit,
+  letters: readonly number[],
+  breaks: Breaks = UNBROKEN,
+): boolean {
+  if (breaks(run.p, run.q).some(([from, to]) => crossesText(draft.taken, from, to))) return false;
   return letters.some((letter) =>
-    (["all", "hard"] as const).some((strokes) => putAlong(draft, readable(run), unit, letter, strokes)),
+    (["all", "hard"] as const).some((strokes) => putAlong(draft, readable(run), unit, letter, strokes, breaks)),
   );
 }
 
-function putAlong(draft: Draft, run: Run, unit: Unit, letter: number, strokes: "all" | "hard"): boolean {
+function putAlong(
+  draft: Draft,
+  run: Run,
+  unit: Unit,
+  letter: number,
+  strokes: "all" | "hard",
+  breaks: Breaks,
+): boolean {
   const frame = frameOf(run);
   const words = run.words ?? dimensionText(run.value, unit, run.prefix);
   const width = textWidth(words, letter);
   const steps = Math.floor(frame.length / 2 - width / 2 - arrowLength(letter));
+  const drawn = breaks(run.p, run.q);
+  const gap = textGap(words, letter);
   for (let k = 0; k <= steps; k++)
     for (const side of k === 0 ? [1] : [1, -1]) {
-      const place = frame.point(frame.length / 2 + side * k, TEXT_GAP);
+      const middle = frame.length / 2 + side * k;
+      if (!isBeside(drawn, run.p, middle - width / 2, middle + width / 2)) continue;
+      const place = frame.point(middle, gap);
       const label = text("dimension", words, place, letter, { anchor: "middle", turn: frame.turn });
       if (!hasRoom(draft, label, 0.5, strokes)) continue;
       interrupt(draft, label);
       const data = { valueNm: run.value, x0: run.p.x, y0: run.p.y, x1: run.q.x, y1: run.q.y };
-      put(draft, group("dimension", [...runLines(run, letter), label], data));
+      put(draft, group("dimension", [...runLines(run, letter, breaks), label], data));
       return true;
     }
   return false;
+}
+
+/** A figure stands beside a stretch that is drawn, not beside a gap. */
+function isBeside(drawn: ReturnType<Breaks>, start: PaperPoint, from: number, to: number): boolean {
+  const reach = (point: PaperPoint) => Math.hypot(point.x - start.x, point.y - start.y);
+  return drawn.some(([p, q]) => reach(p) <= from + 1e-9 && reach(q) >= to - 1e-9);
 }
 
 /** The run turned about so that its text reads from the bottom or the right of the sheet. */
@@ -185,11 +222,15 @@ function readable(run: Run): Run {
   return forward ? run : { ...run, p: run.q, q: run.p };
 }
 
-/** Extension line from a feature to just past the dimension line, both ends on one straight line. */
-export function extension(feature: PaperPoint, onLine: PaperPoint): SceneItem {
+/** Extension line from a feature to just past the dimension line, on one straight line; broken off where `breaks` says. */
+export function extension(feature: PaperPoint, onLine: PaperPoint, breaks = UNBROKEN): SceneItem {
   const length = Math.hypot(onLine.x - feature.x, onLine.y - feature.y);
   const dx = (onLine.x - feature.x) / length;
   const dy = (onLine.y - feature.y) / length;
   const from = at(feature.x + dx * EXTENSION_GAP, feature.y + dy * EXTENSION_GAP);
-  return stroke("extension", line(from, at(onLine.x + dx * OVERSHOOT, onLine.y + dy * OVERSHOOT)));
+  const stretches = breaks(from, at(onLine.x + dx * OVERSHOOT, onLine.y + dy * OVERSHOOT));
+  return strokeOf(
+    "extension",
+    stretches.map(([p, q]) => line(p, q)),
+  );
 }

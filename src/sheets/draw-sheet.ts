@@ -1,103 +1,114 @@
 /**
- * One sheet of one template. Sheets are tried from the smallest, scales from the largest; the first on which everything
- * stands clear of everything else is taken. The last sheet always succeeds: what finds no room there is said in tables and
- * notes instead.
+ * One sheet of one template: the plan, beside or under it the marks on the top face and the setting section, at the right
+ * the tables. The smallest sheet is taken on which rod holes read and the plate is large on its paper; the last sheet always
+ * succeeds: what finds no room there is said in tables and notes instead.
  */
 import { listed } from "../diagnostics/listed.js";
-import type { Extent } from "../geometry/vocabulary.js";
 import { servedMarks } from "../job/model/shared.js";
-import { greatestOf, leastOf } from "../units/extremes.js";
-import { banners } from "./banner.js";
-import { BORDER, frameOf, insideBorder } from "./border.js";
-import { widestCallout } from "./callouts.js";
+import { frameOf } from "./border.js";
 import { checkLines } from "./check-table.js";
-import { lineSpacing } from "./dimension.js";
-import { edgeViewHeight, putEdgeView } from "./edge-view.js";
-import { needsHoleTable } from "./hole-table.js";
+import { FOOT_GAP, type Layout, layoutsOn } from "./choose-layout.js";
 import { at, group, text } from "./items.js";
-import { footPiece } from "./legend.js";
-import { layoutPanels, type Panel } from "./panel.js";
-import { type Area, type Draft, put, startDraft, withGaps } from "./paper.js";
-import { AXIS_REACH, type Neighbour, neighbourOf, type View } from "./plan-shapes.js";
-import { type ChainMode, countLevels, type Demand, type PlanInput, type PlanPart, putPlan } from "./plan-view.js";
+import { type ChainMode, chainModes } from "./located.js";
+import { type Box, isTaken } from "./occupied.js";
+import { once } from "./once.js";
+import { type Area, type Draft, startDraft, withGaps } from "./paper.js";
+import type { View } from "./plan-shapes.js";
+import { type Demand, type PlanPart, putPlan } from "./plan-view.js";
 import type { Prepared, SheetRequest } from "./request.js";
-import type { Scene, SceneItem } from "./scene.js";
-import { type Scale, type SheetSize, scales, sheetSizes } from "./sheet-sizes.js";
-import type { Piece } from "./table.js";
+import type { PaperPoint, Scene, SceneItem } from "./scene.js";
+import { type SheetSize, sheetSizes } from "./sheet-sizes.js";
+import { statusWords } from "./status-words.js";
 import { printable, textWidth } from "./text-metrics.js";
 import { scaleWords } from "./title-block.js";
-
-interface Attempt {
-  readonly request: Prepared;
-  readonly sheet: SheetSize;
-  readonly panels: readonly Panel[];
-  readonly scale: Scale;
-  readonly mode: ChainMode;
-  readonly demand: Demand;
-  /** Parts of the plan that could not be placed on this sheet at a scale: see `failureKey`. */
-  readonly hopeless: Set<string>;
-}
-
-/** The same failure would come again under this key. */
-function failureKey(part: PlanPart, { scale, mode, demand }: Attempt): string {
-  switch (part) {
-    case "chains":
-      return `${part} ${scale.factor} ${mode}`;
-    case "diagonal":
-      return `${part} ${scale.factor}`;
-    case "tags":
-    case "callouts":
-      return `${part} ${scale.factor} ${demand}`;
-  }
-}
-
-const PARTS: readonly PlanPart[] = ["chains", "diagonal", "tags", "callouts"];
-
-function isHopeless(trial: Attempt): boolean {
-  return PARTS.some((part) => trial.hopeless.has(failureKey(part, trial)));
-}
-
-/** What is tried on each sheet, in this order; the smallest sheet is taken only when it turns out well. */
-const TRIALS: readonly { readonly mode: ChainMode; readonly demand: Demand }[] = [
-  { mode: "full", demand: "good" },
-  { mode: "ends", demand: "good" },
-  { mode: "full", demand: "fair" },
-  { mode: "ends", demand: "fair" },
-];
+import { type PlacedSide, titleBand, titleBaselines } from "./views.js";
 
 /** Draws the sheet of a template. Always gives one, whatever the plate. */
 export function drawSheet(request: SheetRequest): Scene {
   const clean = prepare(request);
   const sheets = sheetSizes(clean.job.unit);
-  for (const [i, sheet] of sheets.entries()) {
-    const scene = drawOn(clean, sheet, i === 0 ? TRIALS.slice(0, 1) : TRIALS);
-    if (scene !== null) return scene;
-  }
-  const largest = sheets.at(-1);
-  if (largest === undefined) throw new RangeError("no sheet sizes");
-  return drawAnyway(clean, largest);
-}
-
-function drawOn(request: Prepared, sheet: SheetSize, trials: typeof TRIALS): Scene | null {
-  const panels = layoutPanels(request, sheet, insideBorder(sheet), true);
-  const hopeless = new Set<string>();
-  if (panels.length === 0) return null;
-  for (const { mode, demand } of trials)
-    for (const scale of usableScales(request, sheet)) {
-      const trial = { request, sheet, panels, scale, mode, demand, hopeless };
-      const scene = isHopeless(trial) ? null : attempt(trial);
+  const steps = once((sheet: SheetSize) => stepsOn(clean, sheet));
+  for (const mode of chainModes(clean))
+    for (const sheet of sheets) {
+      const scene = firstDrawn(clean, steps(sheet).good, mode);
       if (scene !== null) return scene;
     }
+  const others = sheets.flatMap((sheet) => steps(sheet).others).sort(isWorthMore);
+  for (const mode of chainModes(clean)) {
+    const scene = firstDrawn(clean, others, mode);
+    if (scene !== null) return scene;
+  }
+  return drawAnyway(clean, sheets);
+}
+
+function firstDrawn(request: Prepared, steps: readonly Layout[][], mode: ChainMode): Scene | null {
+  for (const step of steps) {
+    const scene = drawStep(request, step, mode);
+    if (scene !== null) return scene;
+  }
   return null;
 }
 
-function drawAnyway(request: Prepared, sheet: SheetSize): Scene {
-  const panels = layoutPanels(request, sheet, insideBorder(sheet), false);
-  for (const mode of ["ends", "overall"] as const)
-    for (const scale of scales(request.job.unit)) {
-      const scene = attempt({ request, sheet, panels, scale, mode, demand: "anything", hopeless: new Set() });
-      if (scene !== null) return scene;
-    }
+/** The layouts of a sheet at one scale each; those at the scales that are good on it apart. */
+function stepsOn(request: Prepared, sheet: SheetSize): { readonly good: Layout[][]; readonly others: Layout[][] } {
+  const byScale = new Map<number, Layout[]>();
+  for (const layout of layoutsOn(request, sheet, "full", true)) {
+    const { factor } = layout.views.scale;
+    byScale.set(factor, [...(byScale.get(factor) ?? []), layout].slice(0, MOST_LAYOUTS));
+  }
+  const steps = [...byScale.values()];
+  return { good: steps.filter(isGood), others: steps.filter((step) => !isGood(step)) };
+}
+
+/** Layouts of one scale that are tried. */
+const MOST_LAYOUTS = 2;
+
+function isGood([first]: readonly Layout[]): boolean {
+  return first?.worth.good ?? false;
+}
+
+/** Readable holes first, then the larger share of its paper; a smaller sheet comes first of those that are alike. */
+function isWorthMore([a]: readonly Layout[], [b]: readonly Layout[]): number {
+  if (a === undefined || b === undefined) return 0;
+  return b.worth.hole - a.worth.hole || b.worth.share - a.worth.share;
+}
+
+/** Draws at one scale, in the first of its layouts in which everything stands clear of everything else. */
+function drawStep(request: Prepared, layouts: readonly Layout[], mode: ChainMode): Scene | null {
+  const drawn = drawFirst(request, mode === "full" ? layouts : inMode(request, layouts, mode));
+  return drawn.kind === "drawn" ? drawn.scene : null;
+}
+
+/** Good on one of the layouts, else fair on the last. Only callouts and notes may find room in another layout at one scale. */
+function drawFirst(request: Prepared, layouts: readonly Layout[]): Drawn {
+  let last: Drawn = { kind: "failed", part: "notes" };
+  for (const layout of layouts) {
+    last = draw(request, layout, "good");
+    if (last.kind === "drawn") return last;
+    if (last.part !== "callouts" && last.part !== "notes") break;
+  }
+  const roomiest = layouts.at(-1);
+  return roomiest === undefined ? last : draw(request, roomiest, "fair");
+}
+
+function inMode(request: Prepared, [first]: readonly Layout[], mode: ChainMode): readonly Layout[] {
+  if (first === undefined) return [];
+  const { sheet, views } = first;
+  return layoutsOn(request, sheet, mode, true)
+    .filter(({ views: { scale } }) => scale.factor === views.scale.factor)
+    .slice(0, MOST_LAYOUTS);
+}
+
+type FailedPart = PlanPart | "notes";
+
+/** On the largest sheet, whatever finds no room left to tables and notes. */
+function drawAnyway(request: Prepared, sheets: readonly SheetSize[]): Scene {
+  for (const sheet of [...sheets].reverse())
+    for (const mode of ["ends", "overall"] as const)
+      for (const layout of layoutsOn(request, sheet, mode, false)) {
+        const drawn = draw(request, layout, "anything");
+        if (drawn.kind === "drawn") return drawn.scene;
+      }
   throw new RangeError("a plate that fits no sheet at any scale");
 }
 
@@ -125,215 +136,117 @@ function atMost(words: string, count: number): string {
   return characters.length <= count ? words : `${characters.slice(0, count - 1).join("")}…`;
 }
 
-/** At most three scales, the largest at which the plate itself could stand on the sheet with holes that can be seen. */
-function usableScales({ job, measures, plate }: SheetRequest, sheet: SheetSize): readonly Scale[] {
-  const { extent } = measures;
-  const room = {
-    x: sheet.width - BORDER.left - BORDER.other - sheet.panel - 30,
-    y: sheet.height - 2 * BORDER.other - 70,
-  };
-  const holes = plate.holes
-    .filter(({ role }) => role === "rod")
-    .map(({ shape }) => (shape.kind === "circle" ? shape.diameter / 1e6 : 25));
-  const least = leastOf(holes, 1e9);
-  return scales(job.unit)
-    .filter(({ factor }) => (extent.x1 - extent.x0) * factor <= room.x && (extent.y1 - extent.y0) * factor <= room.y)
-    .slice(0, 3)
-    .filter(({ factor }) => factor === 1 || least * factor >= LEAST_HOLE);
-}
+type Drawn = { readonly kind: "drawn"; readonly scene: Scene } | { readonly kind: "failed"; readonly part: FailedPart };
 
-/** A rod hole smaller than this on paper is not readable. */
-const LEAST_HOLE = 1.6;
-
-/** The first arrangement of the tables that leaves the views enough room. */
-function attempt(trial: Attempt): Scene | null {
-  const { request, sheet, panels, scale } = trial;
-  const inside = insideBorder(sheet);
-  for (const panel of panels) {
-    const area: Area = { x0: inside.x0 + 4, y0: inside.y0 + 4, x1: panel.left - 4, y1: inside.y1 - 4 };
-    const drawing = drawArea(trial, area, panel.foot);
-    if (drawing.kind === "failed") {
-      if (drawing.part === null || drawing.part === "callouts") continue;
-      trial.hopeless.add(failureKey(drawing.part, trial));
-      return null;
-    }
-    const tables = panel.finish(drawing.unplaced, scale);
-    if (tables === null) continue;
-    return sceneOf(request, sheet, [frameOf(sheet), ...drawing.items, ...tables]);
-  }
-  trial.hopeless.add(failureKey("callouts", trial));
-  return null;
+/** Banners at the top, the views, scale bar and legend at the foot, tables at the right. */
+function draw(request: Prepared, layout: Layout, demand: Demand): Drawn {
+  const { sheet, views, panel, plan } = layout;
+  const draft = startDraft(views.plan);
+  const view = viewIn(layout);
+  const result = putPlan(draft, view, { ...plan, demand });
+  if (result.kind === "failed") return result;
+  const tables = panel.finish(result.unplaced, views.scale);
+  if (tables === null) return { kind: "failed", part: "notes" };
+  const items = [
+    frameOf(sheet),
+    group("plan", withGaps(draft.items, draft.gaps), { scale: views.scale.factor }),
+    ...headAndFoot(layout),
+    ...planTitle(draft, layout, view),
+    ...views.sides.flatMap((side) => sideItems(side, layout)),
+    ...tables,
+  ];
+  return { kind: "drawn", scene: sceneOf(request, sheet, items) };
 }
 
 const MOST_NAMED = 8;
 
 function sceneOf(request: SheetRequest, sheet: SheetSize, items: readonly SceneItem[]): Scene {
   const { job, base, plate } = request;
+  const status = statusWords(request);
+  const warning = status === job.status.toUpperCase() ? "" : `${status}: `;
   return {
     size: sheet.name,
     width: sheet.width,
     height: sheet.height,
-    title: `${plate.mark} rev ${plate.revision}: setting template for ${listed(servedMarks(base), MOST_NAMED)}, job ${job.number}`,
-    description: `Sheet ${request.sheetNumber} of ${request.sheetCount}, size ${sheet.name}. ${job.title}. Status: ${job.status}.${request.held.length > 0 ? " HELD." : ""}`,
+    title: `${warning}${plate.mark} rev ${plate.revision}: setting template for ${listed(servedMarks(base), MOST_NAMED)}, job ${job.number}`,
+    description: `Sheet ${request.sheetNumber} of ${request.sheetCount}, size ${sheet.name}. ${job.title}. Status: ${status}.`,
     items,
   };
 }
 
-/** `part` null: the views do not fit the area. */
-type Drawing =
-  | { readonly kind: "drawn"; readonly items: readonly SceneItem[]; readonly unplaced: readonly string[] }
-  | { readonly kind: "failed"; readonly part: PlanPart | null };
-
-const NO_ROOM: Drawing = { kind: "failed", part: null };
-
-/** Banners at the top, plan, edge view under it, scale bar and legend at the foot. */
-function drawArea(trial: Attempt, area: Area, footPieces: readonly Piece[]): Drawing {
-  const { request, sheet, scale, demand } = trial;
-  const { lettering } = sheet;
-  const plan = planInput(trial);
-  const draft = startDraft(area);
-  const room = putHeadAndFoot(draft, trial, plan, footPieces);
-  const stack = stackViews(plan, scale, room, trial);
-  if (stack === null) return NO_ROOM;
-  putTitle(draft, stack.center, stack.planTitle, PLAN_TITLE, `SCALE ${scaleWords(scale)}`, trial);
-  putTitle(draft, stack.center, stack.edgeTitle, "EDGE VIEW", "", trial);
-  const { plate, measures, job } = request;
-  const edge = putEdgeView(draft, stack.view, plate, measures.extent, stack.edge, job.unit, lettering);
-  if (!edge && demand !== "anything") return NO_ROOM;
-  const planDraft: Draft = { ...draft, area: { ...area, y0: stack.planBottom, y1: room.y1 }, items: [] };
-  const result = putPlan(planDraft, stack.view, plan);
-  if (result.kind === "failed") return result;
-  return {
-    kind: "drawn",
-    items: [...draft.items, group("plan", withGaps(planDraft.items, planDraft.gaps), { scale: scale.factor })],
-    unplaced: result.unplaced,
-  };
+/** The banners from the top down, what stands at the foot from the bottom up, scale bar and legend over it. */
+function headAndFoot({ frame, views }: Layout): readonly SceneItem[] {
+  const { area, head, foot, corner } = frame;
+  let [y0, y1] = [area.y0, area.y1];
+  const banners = head.map((piece) => {
+    const item = piece.draw(area.x0, y1);
+    y1 -= piece.height;
+    return item;
+  });
+  const bands = foot.map((piece) => {
+    y0 += piece.height + FOOT_GAP;
+    return piece.draw(area.x0, y0 - FOOT_GAP);
+  });
+  return [...banners, ...bands, corner.draw(views.corner.x, views.corner.y)];
 }
 
 const PLAN_TITLE = "PLAN: VIEW FROM TOP, THIS FACE UP";
 
-function planInput({ request, sheet, mode, demand }: Attempt): PlanInput {
-  const { plate, base, job, measures } = request;
-  const { drawn } = neighboursOf(request);
-  return {
-    plate,
-    base,
-    unit: job.unit,
-    plateExtent: measures.extent,
-    drawn: drawnExtent(measures.extent, drawn),
-    neighbours: drawn,
-    lettering: sheet.lettering,
-    mode,
-    tagAll: needsHoleTable(request),
-    demand,
-  };
+/** In the middle of its paper, room for the callouts counted in at its right. */
+function viewIn({ plan, need, views }: Layout): View {
+  const { factor } = views.scale;
+  const { plan: area } = views;
+  const { left, right, above, below } = need.margins(factor);
+  const spareX = area.x1 - area.x0 - left - right - need.drawn.width * factor;
+  const spareY = area.y1 - area.y0 - above - below - need.drawn.height * factor;
+  const x = area.x0 + left + Math.max(0, spareX - need.callouts.width) / 2;
+  const y = area.y0 + below + spareY / 2;
+  return { scale: factor, origin: at(x - plan.drawn.x0 * factor, y - plan.drawn.y0 * factor) };
 }
 
-/** Draws the banners, the scale bar and what else stands at the foot; gives the room between them. */
-function putHeadAndFoot(
-  draft: Draft,
-  { request, sheet }: Attempt,
-  plan: PlanInput,
-  footPieces: readonly Piece[],
-): Area {
-  const { area } = draft;
-  const width = area.x1 - area.x0;
-  let [y0, y1] = [area.y0, area.y1];
-  for (const piece of banners(request, width, sheet.lettering)) {
-    put(draft, piece.draw(area.x0, y1));
-    y1 -= piece.height;
-  }
-  const bar = footPiece(width, plan.neighbours, neighboursOf(request).omitted, plan.unit, sheet.lettering);
-  for (const piece of [bar, ...[...footPieces].reverse()]) {
-    y0 += piece.height;
-    put(draft, piece.draw(area.x0, y0));
-    y0 += FOOT_GAP;
-  }
-  return { ...area, y0, y1 };
-}
-
-const FOOT_GAP = 2.5;
-
-/** Centred under its view, but never past the sides of the area. */
-function putTitle(draft: Draft, x: number, y: number, words: string, under: string, { sheet }: Attempt): void {
-  const { body, small } = sheet.lettering;
-  const { x0, x1 } = draft.area;
-  const half = textWidth(words, body, true) / 2;
-  const center = Math.min(x1 - half, Math.max(x0 + half, x));
-  put(draft, text("heading", words, at(center, y), body, { anchor: "middle", bold: true }));
-  if (under !== "") put(draft, text("label", under, at(center, y - small - 1.6), small, { anchor: "middle" }));
-}
-
-interface Stack {
-  readonly view: View;
-  readonly center: number;
-  readonly planTitle: number;
-  readonly planBottom: number;
-  readonly edge: number;
-  readonly edgeTitle: number;
-}
-
-/** Heights from the top: room for callouts, axis, plan, dimension lines, title, edge view, its title. Spare room is shared. */
-function stackViews(plan: PlanInput, scale: Scale, room: Area, { request, sheet }: Attempt): Stack | null {
+/** Under the plan and what belongs to it, as near as there is room. */
+function planTitle(draft: Draft, { plan, need, views, sheet }: Layout, view: View): readonly SceneItem[] {
   const { lettering } = sheet;
-  const { first, next } = lineSpacing(lettering.body);
-  const levels = countLevels(plan);
-  const size = { x: (plan.drawn.x1 - plan.drawn.x0) * scale.factor, y: (plan.drawn.y1 - plan.drawn.y0) * scale.factor };
-  const left = first + (levels.y - 1) * next + lettering.body + 3;
-  const right = AXIS_REACH + lettering.body * 2 + 4;
-  const above = AXIS_REACH + lettering.body + 3;
-  const below = first + (levels.x - 1) * next + lettering.body + 2;
-  const planTitle = lettering.body + lettering.small + 5;
-  const edge = edgeViewHeight(request.plate, scale.factor, lettering);
-  const edgeTitle = lettering.body + 4;
-  const spareX = room.x1 - room.x0 - left - right - size.x;
-  const spareY = room.y1 - room.y0 - above - size.y - below - planTitle - edge - edgeTitle;
-  if (spareX < 0 || spareY < 0) return null;
-  const callouts = widestCallout(plan.plate, plan.base, plan.unit, lettering.body) + lettering.body * 4 - right;
-  const lowX = room.x0 + left + spareX - Math.min(spareX, Math.max(callouts, spareX * 0.6));
-  const highY = room.y1 - above - spareY * 0.55;
-  const lowY = highY - size.y;
-  const planBottom = lowY - below - spareY * 0.1;
-  const edgeTop = planBottom - planTitle - spareY * 0.1;
-  return {
-    view: { scale: scale.factor, origin: at(lowX - plan.drawn.x0 * scale.factor, lowY - plan.drawn.y0 * scale.factor) },
-    center: lowX + size.x / 2,
-    planTitle: planBottom - lettering.body,
-    planBottom,
-    edge: edgeTop - edge / 2,
-    edgeTitle: edgeTop - edge - lettering.body,
-  };
+  const band = titleBand(lettering);
+  const under = `SCALE ${scaleWords(views.scale)}`;
+  const half = Math.max(textWidth(PLAN_TITLE, lettering.body, true), textWidth(under, lettering.small)) / 2;
+  const { x0, x1, y0 } = views.plan;
+  const x = Math.min(
+    x1 - half,
+    Math.max(x0 + half, view.origin.x + ((plan.drawn.x0 + plan.drawn.x1) / 2) * view.scale),
+  );
+  const isClear = (foot: number) =>
+    !isTaken(draft.taken, boxOf({ x0: x - half - 2, x1: x + half + 2, y0: foot, y1: foot + band }));
+  let foot = view.origin.y + plan.drawn.y0 * view.scale - need.margins(view.scale).below - band;
+  while (foot > y0 - band && !isClear(foot)) foot -= TITLE_STEP;
+  const title = at(x, Math.max(foot, y0 - band) + titleBaselines(lettering).title);
+  return titleItems(title, PLAN_TITLE, under, sheet, views.plan);
 }
 
-/** Neighbours that are drawn, and those too far off or too large to be drawn without shrinking the plate. */
-function neighboursOf({ base, measures }: SheetRequest): {
-  readonly drawn: readonly Neighbour[];
-  readonly omitted: readonly Neighbour[];
-} {
-  const { extent } = measures;
-  const known = [
-    neighbourOf("BASE PLATE", base.basePlate.shape, base.basePlate.at),
-    neighbourOf("CONCRETE", base.concrete.shape, base.concrete.at),
-  ].filter((neighbour) => neighbour !== null);
-  const limit = 0.35;
-  const [w, h] = [extent.x1 - extent.x0, extent.y1 - extent.y0];
-  const isNear = (e: Extent) =>
-    e.x0 >= extent.x0 - limit * w &&
-    e.x1 <= extent.x1 + limit * w &&
-    e.y0 >= extent.y0 - limit * h &&
-    e.y1 <= extent.y1 + limit * h;
-  return {
-    drawn: known.filter((neighbour) => isNear(neighbour.extent)),
-    omitted: known.filter((neighbour) => !isNear(neighbour.extent)),
-  };
+const TITLE_STEP = 2;
+
+function boxOf({ x0, y0, x1, y1 }: Area): Box {
+  return [at(x0, y0), at(x1, y0), at(x1, y1), at(x0, y1)];
 }
 
-function drawnExtent(plate: Extent, neighbours: readonly Neighbour[]): Extent {
-  const all = [plate, { x0: 0, y0: 0, x1: 0, y1: 0 }, ...neighbours.map(({ extent }) => extent)];
-  return {
-    x0: leastOf(all.map(({ x0 }) => x0)),
-    y0: leastOf(all.map(({ y0 }) => y0)),
-    x1: greatestOf(all.map(({ x1 }) => x1)),
-    y1: greatestOf(all.map(({ y1 }) => y1)),
-  };
+function sideItems({ view, size, area, title }: PlacedSide, { sheet }: Layout): readonly SceneItem[] {
+  return [...view.draw(area, size), ...titleItems(title, view.title, view.under(size), sheet, area)];
+}
+
+/** Centred under its view, but never past the sides of its area. */
+function titleItems(
+  middle: PaperPoint,
+  words: string,
+  under: string,
+  { lettering }: SheetSize,
+  area: Pick<Area, "x0" | "x1">,
+): readonly SceneItem[] {
+  const { body, small } = lettering;
+  const half = Math.max(textWidth(words, body, true), textWidth(under, small)) / 2;
+  const x = Math.min(area.x1 - half, Math.max(area.x0 + half, middle.x));
+  const lower = middle.y - titleBaselines(lettering).title + titleBaselines(lettering).under;
+  return [
+    text("heading", words, at(x, middle.y), body, { anchor: "middle", bold: true }),
+    text("label", under, at(x, lower), small, { anchor: "middle" }),
+  ];
 }

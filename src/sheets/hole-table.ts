@@ -2,19 +2,18 @@
 import type { Hole } from "../template/model.js";
 import type { Unit } from "../units/index.js";
 import { coordinate, sizeText } from "./callouts.js";
+import { type ChainMode, type Located, unlocated } from "./located.js";
 import type { SheetRequest } from "./request.js";
 import type { TableText } from "./table.js";
 import { unitWord } from "./unit-word.js";
 
 const NONE: ReadonlySet<number> = new Set();
 
-/** A hole table is needed with more than 8 holes, more than 2 sizes, or holes that no dimension chain locates. */
-export function needsHoleTable({ plate, job }: SheetRequest): boolean {
-  const sizes = new Set(plate.holes.map((hole) => sizeText(hole, job.unit)));
-  const loose = plate.holes.some(
-    ({ role, center }) => role !== "rod" && (role !== "opening" || center.x !== 0 || center.y !== 0),
-  );
-  return plate.holes.length > 8 || sizes.size > 2 || loose;
+/** A hole table is needed with more than 8 holes, more than 2 sizes, or a hole that chains of this mode and callouts do not locate. */
+export function needsHoleTable(request: Located, mode: ChainMode): boolean {
+  const { plate, job } = request;
+  if (plate.holes.length > 8 || unlocated(request, mode).length > 0) return true;
+  return new Set(plate.holes.map((hole) => sizeText(hole, job.unit))).size > 2;
 }
 
 /** Rows `from` to `to` of the hole table; the count stands under the last part. */

@@ -4,4 +4,4 @@ export { drawPlanSheets } from "./plan/draw-plan.js";
 export type { PlanRequest } from "./plan/request.js";
 export type { NamedFile, SheetRequest } from "./request.js";
 export type * from "./scene.js";
-export { findTextCollisions, type TextCollision } from "./text-collisions.js";
+export { type Collision, findCollisions, findTextCollisions, type TextCollision } from "./text-collisions.js";

@@ -1,9 +1,9 @@
 /** Foot of the drawing area: a bar to check the print's scale, and what the phantom lines are. */
 
 import { greatestOf } from "../units/extremes.js";
-import { formatLength, type Unit } from "../units/index.js";
+import type { Unit } from "../units/index.js";
 import { at, fill, group, line, rectangle, stroke, text } from "./items.js";
-import type { Neighbour } from "./plan-shapes.js";
+import type { Neighbour } from "./neighbours.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
 import type { Piece } from "./table.js";
@@ -12,36 +12,53 @@ import { textWidth } from "./text-metrics.js";
 const STEPS = 3;
 const SAMPLE = 22;
 
-/** The bar at the left, the legend at the right; the legend above the bar where the area is too narrow for both. */
+/** A piece that is so wide and no wider. */
+export interface Block extends Piece {
+  readonly width: number;
+}
+
+/** The bar, and over it the legend of the phantom lines: a block for a corner of the drawing area. */
+export function legendBlock(
+  drawn: readonly Neighbour[],
+  omitted: readonly Neighbour[],
+  unit: Unit,
+  lettering: Lettering,
+): Block {
+  const { small } = lettering;
+  const entries = [
+    ...drawn.map((neighbour) => entryOf(neighbour, true)),
+    ...omitted.map((neighbour) => entryOf(neighbour, false)),
+  ];
+  const widths = entries.map(({ words }) => textWidth(words, small) + SAMPLE);
+  const width = greatestOf(widths, barWidth(unit, small));
+  const height = barHeight(small) + entries.length * small * ROW;
+  const draw = (x: number, top: number) => {
+    const bottom = top - height + 1;
+    return group("foot", [
+      scaleBar(x, bottom, unit, lettering),
+      legend(x, bottom + barHeight(small), entries, lettering),
+    ]);
+  };
+  return { width, height, draw };
+}
+
+/** The same as a piece at the left of an area of any width. */
 export function footPiece(
-  width: number,
+  _width: number,
   drawn: readonly Neighbour[],
   omitted: readonly Neighbour[],
   unit: Unit,
   lettering: Lettering,
 ): Piece {
-  const { small } = lettering;
-  const entries = [
-    ...drawn.map((neighbour) => ({ neighbour, words: `${neighbour.name} ${shapeWords(neighbour, unit)}`, line: true })),
-    ...omitted.map((neighbour) => ({
-      neighbour,
-      words: `${neighbour.name} ${shapeWords(neighbour, unit)} (NOT DRAWN)`,
-      line: false,
-    })),
-  ];
-  const widest =
-    greatestOf(
-      entries.map(({ words }) => textWidth(words, small)),
-      0,
-    ) + SAMPLE;
-  const barHeight = small * 2 + 7;
-  const above = widest + barWidth(unit, small) + 4 > width ? barHeight : 0;
-  const height = Math.max(barHeight, above + entries.length * small * ROW);
-  const draw = (x: number, top: number) => {
-    const bottom = top - height + 1;
-    return group("foot", [scaleBar(x, bottom, unit, lettering), legend(x + width, bottom + above, entries, lettering)]);
-  };
-  return { height, draw };
+  return legendBlock(drawn, omitted, unit, lettering);
+}
+
+function entryOf(neighbour: Neighbour, isDrawn: boolean): Entry {
+  return { neighbour, words: `${neighbour.words}${isDrawn ? "" : " (BEYOND THIS VIEW)"}`, line: isDrawn };
+}
+
+function barHeight(small: number): number {
+  return small * 2 + 7;
 }
 
 const ROW = 1.9;
@@ -87,20 +104,14 @@ interface Entry {
   readonly line: boolean;
 }
 
-/** A sample of each phantom line beside what it stands for, right-aligned. */
-function legend(right: number, y: number, entries: readonly Entry[], { small }: Lettering): SceneItem {
+/** A sample of each phantom line, and what it stands for. */
+function legend(left: number, y: number, entries: readonly Entry[], { small }: Lettering): SceneItem {
   const items = entries.flatMap(({ neighbour, words, line: withLine }, i) => {
     const base = y + i * small * ROW;
-    const left = right - textWidth(words, small);
     const role = neighbour.name === "BASE PLATE" ? "base-plate" : "concrete";
-    const ends = [at(left - SAMPLE, base + small / 2), at(left - 2, base + small / 2)] as const;
-    const label = text("label", words, at(right, base), small, { anchor: "end" });
+    const ends = [at(left, base + small / 2), at(left + SAMPLE - 2, base + small / 2)] as const;
+    const label = text("label", words, at(left + (withLine ? SAMPLE : 0), base), small);
     return [label, ...(withLine ? [stroke(role, line(...ends))] : [])];
   });
   return group("legend", items);
-}
-
-function shapeWords({ shape }: Neighbour, unit: Unit): string {
-  if (shape.kind === "circle") return `Ø${formatLength(shape.diameter, unit)}`;
-  return `${formatLength(shape.x, unit)} × ${formatLength(shape.y, unit)}`;
 }

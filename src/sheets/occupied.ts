@@ -1,7 +1,5 @@
 /** What already stands on the paper while a sheet is laid out, and whether something new would touch it. Paper millimetres. */
 import type { Extent } from "../geometry/index.js";
-import { extentOfPoints } from "../geometry/index.js";
-import { greatestOf, leastOf } from "../units/extremes.js";
 import type { PaperPoint, PathPart, SceneItem } from "./scene.js";
 import { measureText } from "./text-metrics.js";
 
@@ -11,10 +9,25 @@ export type Box = readonly PaperPoint[];
 /** A text of a scene. */
 export type TextItem = Extract<SceneItem, { kind: "text" }>;
 
-/** Straight strokes, circles and texts by the cell of a coarse grid that they pass through. */
+/** Texts, and straight strokes and circles, by the cell of a coarse grid that they pass through. */
 export interface Occupied {
-  readonly texts: Map<number, Box[]>;
-  readonly strokes: Map<number, Mark[]>;
+  readonly texts: Cells<TakenBox>;
+  readonly strokes: Cells<TakenMark>;
+}
+
+/** Lists by the number of their cell: rows of the grid one after the other; most cells are empty. */
+type Cells<T> = Map<number, T[]>;
+
+/** A box with its bounds; `upright`: it is its bounds. */
+interface TakenBox extends Extent {
+  readonly box: Box;
+  readonly upright: boolean;
+}
+
+/** A mark with its bounds. `seen` numbers the last question in which it was counted: it stands in several cells. */
+interface TakenMark extends Extent {
+  readonly mark: Mark;
+  seen: number;
 }
 
 /**
@@ -44,8 +57,19 @@ export function isSoft(item: SceneItem): boolean {
   return item.kind === "stroke" && SOFT_ROLES.has(item.role);
 }
 
+/** Less than anything drawn: what comes nearer does no more than touch. */
+const SLACK = 1e-9;
+
 const CELL = 10;
-const ROW = 1000;
+
+/** The grid covers the largest sheet; what lies beyond it stands in its outermost cells. */
+const COLUMNS = 122;
+const LAST = COLUMNS - 2;
+
+function cellOf(coordinate: number): number {
+  const cell = Math.floor(coordinate / CELL);
+  return cell < 0 ? 0 : cell > LAST ? LAST + 1 : cell + 1;
+}
 
 /** Paper with nothing on it. */
 export function emptyPaper(): Occupied {
@@ -54,10 +78,19 @@ export function emptyPaper(): Occupied {
 
 /** A copy that can be added to without touching the original. */
 export function copyPaper({ texts, strokes }: Occupied): Occupied {
-  return {
-    texts: new Map([...texts].map(([cell, boxes]) => [cell, [...boxes]])),
-    strokes: new Map([...strokes].map(([cell, marks]) => [cell, [...marks]])),
-  };
+  return { texts: copyCells(texts), strokes: copyCells(strokes) };
+}
+
+function copyCells<T>(cells: Cells<T>): Cells<T> {
+  const copy: Cells<T> = new Map();
+  for (const [index, list] of cells) copy.set(index, list.slice());
+  return copy;
+}
+
+function addAt<T>(cells: Cells<T>, index: number, value: T): void {
+  const list = cells.get(index);
+  if (list === undefined) cells.set(index, [value]);
+  else list.push(value);
 }
 
 /** The box of a text's ink, grown by `clearance` on every side. */
@@ -75,31 +108,6 @@ export function textBox(item: TextItem, clearance = 0): Box {
   return [corner(x0, y0), corner(x1, y0), corner(x1, y1), corner(x0, y1)];
 }
 
-function add<T>(map: Map<number, T[]>, bounds: Extent, value: T): void {
-  for (const key of cells(bounds)) {
-    const list = map.get(key);
-    if (list === undefined) map.set(key, [value]);
-    else list.push(value);
-  }
-}
-
-/** Cells from here to there are kept, a metre around the largest sheet: what is drawn farther out is on no paper. */
-const [FIRST_CELL, LAST_CELL] = [-100, 300];
-
-function* cells(bounds: Extent): Generator<number> {
-  const [i0, i1] = [firstCell(bounds.x0), lastCell(bounds.x1)];
-  const [j0, j1] = [firstCell(bounds.y0), lastCell(bounds.y1)];
-  for (let j = j0; j <= j1; j++) for (let i = i0; i <= i1; i++) yield j * ROW + i;
-}
-
-function firstCell(from: number): number {
-  return Math.max(FIRST_CELL, Math.floor(from / CELL));
-}
-
-function lastCell(to: number): number {
-  return Math.min(LAST_CELL, Math.floor(to / CELL));
-}
-
 /** Puts a scene item on the paper: texts as boxes, strokes as lines and circles, fills by their edges. */
 export function occupy(paper: Occupied, item: SceneItem): void {
   if (item.kind === "group") for (const inner of item.items) occupy(paper, inner);
@@ -107,43 +115,94 @@ export function occupy(paper: Occupied, item: SceneItem): void {
   else for (const mark of marksOf(item)) occupyMark(paper, mark);
 }
 
+function boundsOf(box: Box): TakenBox {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { x, y } of box) {
+    if (x < x0) x0 = x;
+    if (x > x1) x1 = x;
+    if (y < y0) y0 = y;
+    if (y > y1) y1 = y;
+  }
+  return { x0, y0, x1, y1, box, upright: isUpright(box) };
+}
+
+/** Its sides run along the axes, to less than anything drawn. */
+function isUpright(box: Box): boolean {
+  for (let i = 0; i < box.length; i += 1) {
+    const [from, to] = [box[i], box[(i + 1) % box.length]];
+    if (from === undefined || to === undefined) return false;
+    if (Math.abs(from.x - to.x) > SLACK && Math.abs(from.y - to.y) > SLACK) return false;
+  }
+  return true;
+}
+
 function occupyBox(paper: Occupied, box: Box): void {
-  add(paper.texts, extentOfPoints(box), box);
+  const taken = boundsOf(box);
+  const [i0, i1, j0, j1] = [cellOf(taken.x0), cellOf(taken.x1), cellOf(taken.y0), cellOf(taken.y1)];
+  for (let j = j0; j <= j1; j += 1) for (let i = i0; i <= i1; i += 1) addAt(paper.texts, j * COLUMNS + i, taken);
 }
 
 function occupyMark(paper: Occupied, mark: Mark): void {
   if (mark.kind === "circle") occupyRing(paper, mark);
-  else for (const part of shortPieces(mark)) add(paper.strokes, extentOfPoints([part.from, part.to]), part);
+  else {
+    const taken = { ...segmentBounds(mark.from, mark.to), mark, seen: 0 };
+    alongSegment(mark.from, mark.to, (index) => {
+      addAt(paper.strokes, index, taken);
+      return false;
+    });
+  }
+}
+
+function segmentBounds(from: PaperPoint, to: PaperPoint): Extent {
+  return {
+    x0: Math.min(from.x, to.x),
+    x1: Math.max(from.x, to.x),
+    y0: Math.min(from.y, to.y),
+    y1: Math.max(from.y, to.y),
+  };
+}
+
+/** Calls for each cell that the straight line passes through, row by row, until one answers true. */
+function alongSegment(from: PaperPoint, to: PaperPoint, visit: (index: number) => boolean): boolean {
+  const { x0, x1, y0, y1 } = segmentBounds(from, to);
+  const slope = y1 - y0 < SLACK ? null : (to.x - from.x) / (to.y - from.y);
+  const last = cellOf(y1);
+  for (let j = cellOf(y0); j <= last; j += 1) {
+    let [low, high] = [x0, x1];
+    if (slope !== null) {
+      const a = from.x + (clampedTo(j - 1, y0, y1) - from.y) * slope;
+      const b = from.x + (clampedTo(j, y0, y1) - from.y) * slope;
+      [low, high] = [Math.max(x0, Math.min(a, b) - SLACK), Math.min(x1, Math.max(a, b) + SLACK)];
+    }
+    const end = cellOf(high);
+    for (let i = cellOf(low); i <= end; i += 1) if (visit(j * COLUMNS + i)) return true;
+  }
+  return false;
+}
+
+/** The line between two rows, or the end of the segment where that is nearer; outermost rows reach on and on. */
+function clampedTo(row: number, y0: number, y1: number): number {
+  const y = row < 0 ? -Infinity : row > LAST ? Infinity : row * CELL;
+  return Math.min(y1, Math.max(y0, y));
 }
 
 /** A circle's line fills the cells that it passes through, not those inside it. */
 function occupyRing(paper: Occupied, ring: Ring): void {
-  const { center, radius } = ring;
-  for (const key of cells(circleBounds(center, radius))) {
-    const j = Math.round(key / ROW);
-    const [x, y] = [(key - j * ROW) * CELL, j * CELL];
-    const [right, up] = [x + CELL, y + CELL];
-    const near = Math.hypot(Math.max(x - center.x, 0, center.x - right), Math.max(y - center.y, 0, center.y - up));
-    const far = Math.hypot(Math.max(center.x - x, right - center.x), Math.max(center.y - y, up - center.y));
-    if (near - SLACK > radius || far + SLACK < radius) continue;
-    const marks = paper.strokes.get(key);
-    if (marks === undefined) paper.strokes.set(key, [ring]);
-    else marks.push(ring);
-  }
+  const bounds = circleBounds(ring.center, ring.radius);
+  const taken = { ...bounds, mark: ring, seen: 0 };
+  const [i0, i1, j0, j1] = [cellOf(bounds.x0), cellOf(bounds.x1), cellOf(bounds.y0), cellOf(bounds.y1)];
+  for (let j = j0; j <= j1; j += 1)
+    for (let i = i0; i <= i1; i += 1) if (passesCell(ring, i, j)) addAt(paper.strokes, j * COLUMNS + i, taken);
 }
 
-/** Pieces of one stroke: enough for the diagonal of the cells that are kept. */
-const MOST_PIECES = 1000;
-
-/** A long slanting stroke fills few cells when it is entered piece by piece. */
-function shortPieces(mark: Segment): readonly Segment[] {
-  const { from, to } = mark;
-  const dx = to.x - from.x;
-  const dy = to.y - from.y;
-  const count = dx === 0 || dy === 0 ? 1 : Math.min(MOST_PIECES, Math.max(1, Math.ceil(Math.hypot(dx, dy) / CELL)));
-  if (count === 1) return [mark];
-  const at = (k: number) => ({ x: from.x + (dx * k) / count, y: from.y + (dy * k) / count });
-  return Array.from({ length: count }, (_, k) => ({ ...mark, from: at(k), to: at(k + 1) }));
+/** Outermost cells reach on and on, and take whatever comes. */
+function passesCell({ center, radius }: Ring, i: number, j: number): boolean {
+  if (i === 0 || j === 0 || i > LAST || j > LAST) return true;
+  const [x, y] = [(i - 1) * CELL, (j - 1) * CELL];
+  const [right, up] = [x + CELL, y + CELL];
+  const near = Math.hypot(Math.max(x - center.x, 0, center.x - right), Math.max(y - center.y, 0, center.y - up));
+  const far = Math.hypot(Math.max(center.x - x, right - center.x), Math.max(center.y - y, up - center.y));
+  return near - SLACK <= radius && far + SLACK >= radius;
 }
 
 function circleBounds(center: PaperPoint, radius: number): Extent {
@@ -192,50 +251,99 @@ export function arcOf(from: PaperPoint, to: PaperPoint, bulge: number): { center
 
 /** True when the box touches a text or a stroke that is already there; `hard` looks past strokes that may be interrupted. */
 export function isTaken(paper: Occupied, box: Box, strokes: "all" | "hard" = "all"): boolean {
-  for (const key of cells(extentOfPoints(box))) {
-    if (paper.texts.get(key)?.some((other) => boxesTouch(box, other))) return true;
-    const marks = paper.strokes.get(key);
-    if (marks?.some((mark) => (strokes === "all" || !mark.soft) && markTouchesBox(mark, box))) return true;
-  }
+  const own = boundsOf(box);
+  const [i0, i1, j0, j1] = [cellOf(own.x0), cellOf(own.x1), cellOf(own.y0), cellOf(own.y1)];
+  for (let j = j0; j <= j1; j += 1)
+    for (let i = i0; i <= i1; i += 1) {
+      const index = j * COLUMNS + i;
+      if (touchesText(paper.texts.get(index), own) || touchesStroke(paper.strokes.get(index), own, strokes === "all"))
+        return true;
+    }
   return false;
+}
+
+/** Bounds that do no more than touch. */
+function isApartFrom(a: Extent, b: Extent): boolean {
+  return a.x0 >= b.x1 - SLACK || b.x0 >= a.x1 - SLACK || a.y0 >= b.y1 - SLACK || b.y0 >= a.y1 - SLACK;
+}
+
+function touchesText(taken: readonly TakenBox[] | undefined, own: TakenBox): boolean {
+  if (taken === undefined) return false;
+  for (const other of taken)
+    if (!isApartFrom(other, own) && ((other.upright && own.upright) || boxesTouch(own.box, other.box))) return true;
+  return false;
+}
+
+function touchesStroke(taken: readonly TakenMark[] | undefined, own: TakenBox, all: boolean): boolean {
+  if (taken === undefined) return false;
+  for (const other of taken)
+    if ((all || !other.mark.soft) && mayTouch(other, own) && markTouchesBox(other.mark, own.box)) return true;
+  return false;
+}
+
+/** A line along an axis has no breadth: it runs through a box that has it strictly inside. */
+function mayTouch(mark: Extent, box: Extent): boolean {
+  return mark.x1 > box.x0 && mark.x0 < box.x1 && mark.y1 > box.y0 && mark.y0 < box.y1;
 }
 
 /** True when the straight line would pass through a text that is already there. */
 export function crossesText(paper: Occupied, from: PaperPoint, to: PaperPoint): boolean {
-  return shortPieces(segment(from, to)).some((piece) => {
-    for (const key of cells(extentOfPoints([piece.from, piece.to])))
-      if (paper.texts.get(key)?.some((box) => markTouchesBox(piece, box))) return true;
+  const bounds = segmentBounds(from, to);
+  return alongSegment(from, to, (index) => {
+    const texts = paper.texts.get(index);
+    if (texts === undefined) return false;
+    for (const other of texts) if (mayTouch(bounds, other) && segmentTouchesBox(from, to, other.box)) return true;
     return false;
   });
 }
 
-/** How many strokes the straight line would cross; a stroke entered in pieces may count more than once. */
+/** Numbers the questions that count marks. */
+let asked = 0;
+
+/** How many strokes the straight line would cross. */
 export function countCrossings(
   paper: Occupied,
   from: PaperPoint,
   to: PaperPoint,
 ): { readonly hard: number; readonly soft: number } {
-  const met = new Set<Mark>();
-  for (const piece of shortPieces(segment(from, to)))
-    for (const key of cells(extentOfPoints([piece.from, piece.to])))
-      for (const mark of paper.strokes.get(key) ?? []) if (!met.has(mark) && crosses(from, to, mark)) met.add(mark);
-  const soft = [...met].filter((mark) => mark.soft).length;
-  return { hard: met.size - soft, soft };
+  asked += 1;
+  const bounds = segmentBounds(from, to);
+  let [hard, soft] = [0, 0];
+  alongSegment(from, to, (index) => {
+    const taken = paper.strokes.get(index);
+    if (taken === undefined) return false;
+    for (const other of taken) {
+      if (other.seen === asked) continue;
+      other.seen = asked;
+      if (!meets(other, bounds) || !crosses(from, to, other.mark)) continue;
+      if (other.mark.soft) soft += 1;
+      else hard += 1;
+    }
+    return false;
+  });
+  return { hard, soft };
+}
+
+function meets(a: Extent, b: Extent): boolean {
+  return a.x1 >= b.x0 && a.x0 <= b.x1 && a.y1 >= b.y0 && a.y0 <= b.y1;
 }
 
 function crosses(from: PaperPoint, to: PaperPoint, mark: Mark): boolean {
   if (mark.kind === "circle") {
-    const near = distanceToSegment(mark.center, from, to);
-    const far = greatestOf([from, to].map(({ x, y }) => Math.hypot(x - mark.center.x, y - mark.center.y)));
-    return near < mark.radius && far > mark.radius + 0.01;
+    const { center, radius } = mark;
+    const far = Math.max(
+      Math.hypot(from.x - center.x, from.y - center.y),
+      Math.hypot(to.x - center.x, to.y - center.y),
+    );
+    return far > radius + 0.01 && distanceToSegment(center, from, to) < radius;
   }
   return isApart(from, to, mark.from, mark.to) && isApart(mark.from, mark.to, from, to);
 }
 
 /** The two points lie strictly on different sides of the line. */
 function isApart(from: PaperPoint, to: PaperPoint, a: PaperPoint, b: PaperPoint): boolean {
-  const side = (p: PaperPoint) => (to.x - from.x) * (p.y - from.y) - (to.y - from.y) * (p.x - from.x);
-  return side(a) * side(b) < 0;
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  return (dx * (a.y - from.y) - dy * (a.x - from.x)) * (dx * (b.y - from.y) - dy * (b.x - from.x)) < 0;
 }
 
 /** Two convex boxes overlap (separating axes); touching edges count as apart. */
@@ -243,15 +351,19 @@ export function boxesTouch(a: readonly PaperPoint[], b: readonly PaperPoint[]): 
   return !hasSeparatingEdge(a, b) && !hasSeparatingEdge(b, a);
 }
 
-const SLACK = 1e-9;
-
 function hasSeparatingEdge(edges: readonly PaperPoint[], other: readonly PaperPoint[]): boolean {
-  return edges.some((from, i) => {
-    const to = edges[(i + 1) % edges.length] ?? from;
-    const nx = to.y - from.y;
-    const ny = from.x - to.x;
-    return other.every(({ x, y }) => (x - from.x) * nx + (y - from.y) * ny >= -SLACK);
-  });
+  for (let i = 0; i < edges.length; i += 1) {
+    const [from, to] = [edges[i], edges[(i + 1) % edges.length]];
+    if (from !== undefined && to !== undefined && isOutside(from, to, other)) return true;
+  }
+  return false;
+}
+
+/** All points lie at the right of the edge or on it. */
+function isOutside(from: PaperPoint, to: PaperPoint, points: readonly PaperPoint[]): boolean {
+  const [nx, ny] = [to.y - from.y, from.x - to.x];
+  for (const { x, y } of points) if ((x - from.x) * nx + (y - from.y) * ny < -SLACK) return false;
+  return true;
 }
 
 /** A stroke's line runs through or into the box. */
@@ -262,31 +374,52 @@ export function markTouchesBox(mark: Mark, box: Box): boolean {
 }
 
 function segmentTouchesBox(from: PaperPoint, to: PaperPoint, box: Box): boolean {
-  if (hasSeparatingEdge(box, [from, to])) return false;
+  if (separates(box, from, to)) return false;
   const nx = to.y - from.y;
   const ny = from.x - to.x;
   if (nx === 0 && ny === 0) return true;
-  const sides = box.map(({ x, y }) => (x - from.x) * nx + (y - from.y) * ny);
-  return leastOf(sides) < -SLACK && greatestOf(sides) > SLACK;
+  let [low, high] = [Infinity, -Infinity];
+  for (const { x, y } of box) {
+    const side = (x - from.x) * nx + (y - from.y) * ny;
+    if (side < low) low = side;
+    if (side > high) high = side;
+  }
+  return low < -SLACK && high > SLACK;
+}
+
+/** Some edge of the box has both points at its right or on it. */
+function separates(box: Box, a: PaperPoint, b: PaperPoint): boolean {
+  for (let i = 0; i < box.length; i += 1) {
+    const [from, to] = [box[i], box[(i + 1) % box.length]];
+    if (from === undefined || to === undefined) continue;
+    const [nx, ny] = [to.y - from.y, from.x - to.x];
+    if ((a.x - from.x) * nx + (a.y - from.y) * ny < -SLACK) continue;
+    if ((b.x - from.x) * nx + (b.y - from.y) * ny >= -SLACK) return true;
+  }
+  return false;
 }
 
 function circleTouchesBox(center: PaperPoint, radius: number, box: Box): boolean {
-  const farthest = greatestOf(box.map(({ x, y }) => Math.hypot(x - center.x, y - center.y)));
+  let farthest = 0;
+  for (const { x, y } of box) farthest = Math.max(farthest, Math.hypot(x - center.x, y - center.y));
   return farthest > radius && distanceToBox(center, box) < radius;
 }
 
-function distanceToBox(point: PaperPoint, box: Box): number {
+/** Distance from a point to a box, 0 inside it. */
+export function distanceToBox(point: PaperPoint, box: Box): number {
   let inside = true;
   let nearest = Infinity;
-  box.forEach((from, i) => {
-    const to = box[(i + 1) % box.length] ?? from;
+  for (let i = 0; i < box.length; i += 1) {
+    const [from, to] = [box[i], box[(i + 1) % box.length]];
+    if (from === undefined || to === undefined) continue;
     if ((to.x - from.x) * (point.y - from.y) - (to.y - from.y) * (point.x - from.x) < 0) inside = false;
     nearest = Math.min(nearest, distanceToSegment(point, from, to));
-  });
+  }
   return inside ? 0 : nearest;
 }
 
-function distanceToSegment(point: PaperPoint, from: PaperPoint, to: PaperPoint): number {
+/** Distance from a point to a straight line between two others. */
+export function distanceToSegment(point: PaperPoint, from: PaperPoint, to: PaperPoint): number {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   const length = dx * dx + dy * dy;

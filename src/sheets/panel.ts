@@ -1,8 +1,14 @@
-/** The column of tables at the right of a sheet: title block at the foot, revisions at the head, the rest between. */
-
-import { checkTable } from "./check-table.js";
+/**
+ * The tables of a sheet: the column at the right with the title block at its foot, and what finds no room in it in columns
+ * beside it or in a band at the foot of the drawing area.
+ */
+import { leastSignersBlock, signersBlock } from "./check-table.js";
+import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
-import { at, line, stroke } from "./items.js";
+import { at, group, line, stroke } from "./items.js";
+import type { ChainMode } from "./located.js";
+import { once } from "./once.js";
+import { operatorBox } from "./operator-box.js";
 import type { Area } from "./paper.js";
 import { plateNotes, SHEET_CAUTIONS } from "./plate-notes.js";
 import type { Prepared } from "./request.js";
@@ -14,39 +20,117 @@ import { headHeight, notesPiece, type Piece, rowHeight, tablePiece } from "./tab
 import { tapeTable } from "./tape-table.js";
 import { titleBlock } from "./title-block.js";
 
-/** Left edge of the panel and of what stands beside it; `finish` draws it, null when the notes do not fit either. */
+/** One arrangement of the tables that fits its sheet. */
 export interface Panel {
+  /** Left edge of the panel and of what stands beside it. */
   readonly left: number;
+  /** The signer's block has room for a few margins, not for fails alone. */
+  readonly roomy: boolean;
   /** What stands at the foot of the drawing area instead of in the panel. */
   readonly foot: readonly Piece[];
+  /** Draws it with the notes of what found no room in the views; null when they do not fit either. */
   readonly finish: (unplaced: readonly string[], scale: Scale) => readonly SceneItem[] | null;
 }
+
+type Place = "panel" | "beside" | "foot";
 
 /** Where the parts stand that need not be in the panel: "beside" is a column of its own, "foot" the drawing area's. */
 interface Arrangement {
   readonly holes: "panel" | "beside";
-  readonly notes: "panel" | "foot";
-  readonly cautions: "panel" | "foot";
+  readonly notes: Place;
+  readonly cautions: Place;
 }
 
+/** The one that leaves most paper to the views first; where a column stands beside the panel, it is filled first. */
 const ARRANGEMENTS: readonly Arrangement[] = [
   { holes: "panel", notes: "panel", cautions: "panel" },
+  { holes: "beside", notes: "beside", cautions: "beside" },
+  { holes: "beside", notes: "beside", cautions: "panel" },
+  { holes: "beside", notes: "panel", cautions: "panel" },
+  { holes: "panel", notes: "beside", cautions: "beside" },
   { holes: "panel", notes: "panel", cautions: "foot" },
   { holes: "panel", notes: "foot", cautions: "foot" },
-  { holes: "beside", notes: "panel", cautions: "panel" },
   { holes: "beside", notes: "panel", cautions: "foot" },
+  { holes: "beside", notes: "foot", cautions: "foot" },
 ];
 
 const MARGIN = 3;
-const LEAST_CHECKS = 3;
-const MOST_CHECKS = 30;
+const GAP = 2;
 
-/** The arrangements of the tables that fit this sheet, best first; they do not depend on the scale. */
-export function layoutPanels(request: Prepared, sheet: SheetSize, inside: Area, strict: boolean): readonly Panel[] {
-  const withTable = needsHoleTable(request);
-  return ARRANGEMENTS.filter(({ holes }) => withTable || holes === "panel")
-    .map((arrangement) => layoutPanel({ request, sheet, inside, strict, arrangement }))
-    .filter((panel) => panel !== null);
+/** The arrangements of the tables that fit this sheet; they do not depend on the scale. */
+export function layoutPanels(
+  request: Prepared,
+  sheet: SheetSize,
+  inside: Area,
+  mode: ChainMode,
+  strict: boolean,
+): readonly Panel[] {
+  const withTable = needsHoleTable(request, mode);
+  const parts = partsOf(request, sheet);
+  const setups = ARRANGEMENTS.filter(({ holes }) => withTable || holes === "panel").map(
+    (arrangement): Setup => ({ request, sheet, inside, strict, arrangement, withTable, parts }),
+  );
+  if (strict && !holdsTables(setups)) return [];
+  const panels: Panel[] = [];
+  for (const setup of setups) {
+    const panel = layoutPanel(setup);
+    if (panel === null) continue;
+    panels.push(panel);
+    if (setup === setups[0] && panel.roomy) break;
+  }
+  return panels;
+}
+
+/** The tables that stand in the panel in every arrangement leave the signer his least: seen before any note is set. */
+function holdsTables([setup]: readonly Setup[]): boolean {
+  const [scale] = scales(setup?.request.job.unit ?? "in");
+  if (setup === undefined || scale === undefined) return false;
+  const { inside, parts } = setup;
+  const room = inside.y1 - inside.y0 - 2 * MARGIN - parts.title(scale).height - heightOf(parts.head) - GAP;
+  return room >= parts.leastSigner();
+}
+
+/** The pieces of a request on a sheet, each made once a width. */
+interface Parts {
+  readonly title: (scale: Scale) => Piece;
+  readonly head: readonly Piece[];
+  readonly holes: () => Piece;
+  /** Height of the signer's block with what it must say. */
+  readonly leastSigner: () => number;
+  readonly notes: (width: number) => Piece;
+  readonly cautions: (width: number) => Piece;
+}
+
+function partsOf(request: Prepared, sheet: SheetSize): Parts {
+  const { lettering } = sheet;
+  const width = sheet.panel - 2 * MARGIN;
+  const tape = tapeTable(request);
+  const rods = rodTable(request, width, lettering);
+  const corners = cornerTable(request);
+  const others = [corners, rods, tape].filter((table) => table !== null);
+  const tables = [revisionTable(request, 4), ...others];
+  const operator = operatorBox(request, width, lettering);
+  const notes = plateNotes(request, []);
+  return {
+    title: once((scale: Scale) => titleBlock(request, sheet, scale, sheet.panel)),
+    head: [...tables.map((table) => tablePiece(table, width, lettering)), ...(operator === null ? [] : [operator])],
+    holes: () => tablePiece(holeTable(request, 0, Infinity), width, lettering),
+    leastSigner: lazily(() => leastSignersBlock(request, width, lettering).height),
+    notes: once((room: number) => notesPiece("notes", "NOTES", notes, room, lettering)),
+    cautions: once((room: number) => notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, room, lettering)),
+  };
+}
+
+/** Three lines of two rows each, in small letters. */
+const MARGINS = 10;
+
+/** The number, reckoned when it is first asked for. */
+function lazily(reckon: () => number): () => number {
+  let known: number | null = null;
+  return () => {
+    known ??= reckon();
+    return known;
+  };
 }
 
 interface Setup {
@@ -55,83 +139,114 @@ interface Setup {
   readonly inside: Area;
   readonly strict: boolean;
   readonly arrangement: Arrangement;
+  readonly withTable: boolean;
+  readonly parts: Parts;
 }
 
 function layoutPanel(setup: Setup): Panel | null {
-  const { request, sheet, inside, arrangement } = setup;
-  const columns = arrangement.holes === "beside" ? holeColumns(request, sheet, inside) : NO_COLUMNS;
-  if (columns === null) return null;
+  const { request, sheet, inside, strict, parts } = setup;
   const [scale] = scales(request.job.unit);
-  const width = sheet.panel - 2 * MARGIN;
-  const head = panelHead(setup, width);
-  if (scale === undefined || checksThatFit(setup, head, titleBlock(request, sheet, scale, sheet.panel), []) === null)
-    return null;
+  if (scale === undefined) return null;
+  const spare = signerRoom(setup, scale, []) - parts.leastSigner();
+  if (strict && spare < 0) return null;
+  const columns = besideColumns(setup, []);
+  if (columns === null) return null;
   const left = inside.x1 - sheet.panel - columns.width;
   return {
     left,
-    foot: loosePieces(setup, "foot", left - inside.x0 - 8, []),
-    finish: (unplaced, atScale) => {
-      const title = titleBlock(request, sheet, atScale, sheet.panel);
-      const count = checksThatFit(setup, head, title, unplaced);
-      if (count === null) return null;
-      const checks = tablePiece(checkTable(request, count), width, sheet.lettering);
-      const x = inside.x1 - sheet.panel;
-      return [
-        stroke("table-heavy", line(at(x, inside.y0), at(x, inside.y1))),
-        ...stacked([...head, checks, ...loosePieces(setup, "panel", width, unplaced)], x + MARGIN, inside.y1 - MARGIN),
-        title.draw(x, inside.y0 + title.height),
-        ...columns.items,
-      ];
-    },
+    roomy: spare >= MARGINS * sheet.lettering.small,
+    foot: footBand(setup, left - inside.x0 - 2 * VIEWS_MARGIN, []),
+    finish: (unplaced, atScale) => finishPanel(setup, unplaced, atScale),
   };
 }
 
-/** Lines of the check table for which there is room; null when the panel does not hold what it must. */
-function checksThatFit(setup: Setup, head: readonly Piece[], title: Piece, unplaced: readonly string[]): number | null {
-  const { request, sheet, inside, strict } = setup;
-  const { lettering } = sheet;
+/** Between the border and what stands in the drawing area. */
+export const VIEWS_MARGIN = 4;
+
+function finishPanel(setup: Setup, unplaced: readonly string[], scale: Scale): readonly SceneItem[] | null {
+  const { sheet, inside, parts } = setup;
+  const columns = besideColumns(setup, unplaced);
+  const checks = signer(setup, scale, unplaced);
+  if (columns === null || checks === null) return null;
+  const title = parts.title(scale);
+  const x = inside.x1 - sheet.panel;
+  const { before, after } = panelPieces(setup, unplaced);
+  return [
+    stroke("table-heavy", line(at(x, inside.y0), at(x, inside.y1))),
+    ...stacked([...before, checks, ...after], x + MARGIN, inside.y1 - MARGIN),
+    title.draw(x, inside.y0 + title.height),
+    ...columnItems(setup, columns),
+  ];
+}
+
+/** What stands in the panel before and after the checks. */
+function panelPieces(
+  setup: Setup,
+  unplaced: readonly string[],
+): { readonly before: readonly Piece[]; readonly after: readonly Piece[] } {
+  const { sheet, arrangement, withTable, parts } = setup;
+  const [revisions, ...tables] = parts.head;
+  const holes = withTable && arrangement.holes === "panel" ? [parts.holes()] : [];
+  const before = [...(revisions === undefined ? [] : [revisions]), ...holes, ...tables];
+  return { before, after: loosePieces(setup, "panel", sheet.panel - 2 * MARGIN, unplaced) };
+}
+
+/** The signer's block in the room that the other pieces of the panel leave; null where there is not enough. */
+function signer(setup: Setup, scale: Scale, unplaced: readonly string[]): Piece | null {
+  const { request, sheet, strict } = setup;
   const width = sheet.panel - 2 * MARGIN;
-  const room = inside.y1 - inside.y0 - title.height - 2 * MARGIN;
-  const others = totalHeight([...head, ...loosePieces(setup, "panel", width, unplaced)]);
-  const spare = room - others - headHeight(lettering) - rowHeight(lettering) - GAP - 1;
-  const count = Math.min(MOST_CHECKS, Math.floor(spare / rowHeight(lettering) / 2));
-  const wanted = strict ? Math.min(LEAST_CHECKS, request.lines.length) : 0;
-  return count < wanted ? null : Math.max(0, count);
+  const block = signersBlock(request, width, sheet.lettering, signerRoom(setup, scale, unplaced));
+  return block ?? (strict ? null : leastSignersBlock(request, width, sheet.lettering));
+}
+
+function signerRoom(setup: Setup, scale: Scale, unplaced: readonly string[]): number {
+  const { inside, parts } = setup;
+  const { before, after } = panelPieces(setup, unplaced);
+  return inside.y1 - inside.y0 - parts.title(scale).height - 2 * MARGIN - heightOf([...before, ...after]) - GAP;
 }
 
 /** Notes and cautions, where the arrangement puts them here. */
 function loosePieces(
-  { request, sheet, arrangement }: Setup,
-  where: "panel" | "foot",
+  { request, sheet, arrangement, parts }: Setup,
+  where: Place,
   width: number,
   unplaced: readonly string[],
 ): readonly Piece[] {
-  const { lettering } = sheet;
+  const notes =
+    unplaced.length === 0
+      ? parts.notes
+      : (room: number) => notesPiece("notes", "NOTES", plateNotes(request, unplaced), room, sheet.lettering);
   return [
-    ...(arrangement.notes === where
-      ? [notesPiece("notes", "NOTES", plateNotes(request, unplaced), width, lettering)]
-      : []),
-    ...(arrangement.cautions === where ? [notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, width, lettering)] : []),
+    ...(arrangement.notes === where ? [notes(width)] : []),
+    ...(arrangement.cautions === where ? [parts.cautions(width)] : []),
   ];
 }
 
-function panelHead({ request, sheet, arrangement }: Setup, width: number): readonly Piece[] {
-  const tape = tapeTable(request);
-  const withHoles = arrangement.holes === "panel" && needsHoleTable(request);
-  const tables = [
-    revisionTable(request, 4),
-    ...(withHoles ? [holeTable(request, 0, Infinity)] : []),
-    rodTable(request),
-    ...(tape === null ? [] : [tape]),
-  ];
-  return tables.map((table) => tablePiece(table, width, sheet.lettering));
+/** Notes and cautions side by side over the drawing area's width, as lines over all of it are hard to read. */
+function footBand(setup: Setup, width: number, unplaced: readonly string[]): readonly Piece[] {
+  const count = loosePieces(setup, "foot", width, unplaced).length;
+  if (count < 2) return loosePieces(setup, "foot", width, unplaced);
+  const each = (width - (count - 1) * BAND_GAP) / count;
+  return [sideBySide(loosePieces(setup, "foot", each, unplaced), each + BAND_GAP)];
 }
 
-function totalHeight(pieces: readonly Piece[]): number {
-  return pieces.reduce((sum, piece) => sum + piece.height + GAP, 0);
+const BAND_GAP = 8;
+
+function sideBySide(pieces: readonly Piece[], step: number): Piece {
+  const height = pieces.reduce((most, piece) => Math.max(most, piece.height), 0);
+  return {
+    height,
+    draw: (x, top) =>
+      group(
+        "band",
+        pieces.map((piece, i) => piece.draw(x + i * step, top)),
+      ),
+  };
 }
 
-const GAP = 2;
+function heightOf(pieces: readonly Piece[]): number {
+  return pieces.reduce((total, piece) => total + piece.height + GAP, 0);
+}
 
 function stacked(pieces: readonly Piece[], x: number, top: number): readonly SceneItem[] {
   let y = top;
@@ -142,31 +257,60 @@ function stacked(pieces: readonly Piece[], x: number, top: number): readonly Sce
   });
 }
 
-interface HoleColumns {
-  readonly items: readonly SceneItem[];
+interface Columns {
+  readonly stacks: readonly (readonly Piece[])[];
+  /** Of one column, without its margins. */
+  readonly column: number;
+  /** Of all columns. */
   readonly width: number;
 }
 
-const NO_COLUMNS: HoleColumns = { items: [], width: 0 };
-/** Least width that is left for the views, border included. */
-const LEAST_DRAWING = 150;
-const COLUMN = { small: 64, large: 88 };
+/** Least share of the sheet that is left for the views. */
+const LEAST_DRAWING = 0.4;
+/** Width of a column beside the panel, in small letters. */
+const COLUMN = 36;
 
-/** The hole table in columns of full height beside the panel; null when they would take too much of the sheet. */
-function holeColumns(request: Prepared, sheet: SheetSize, inside: Area): HoleColumns | null {
+/** The hole table and other pieces in columns of full height beside the panel; null when they take too much of the sheet. */
+function besideColumns(setup: Setup, unplaced: readonly string[]): Columns | null {
+  const { sheet, inside } = setup;
+  const column = COLUMN * sheet.lettering.small;
+  const loose = loosePieces(setup, "beside", column, unplaced);
+  const room = inside.y1 - inside.y0 - 2 * MARGIN;
+  const stacks = filled([...holePieces(setup, column, room), ...loose], room);
+  const width = stacks.length * (column + 2 * MARGIN);
+  if (stacks.some((pieces) => heightOf(pieces) - GAP > room)) return null;
+  return sheet.width - sheet.panel - width < LEAST_DRAWING * sheet.width ? null : { stacks, column, width };
+}
+
+function columnItems({ sheet, inside }: Setup, { stacks, column, width }: Columns): readonly SceneItem[] {
+  if (stacks.length === 0) return [];
+  const left = inside.x1 - sheet.panel - width;
+  const items = stacks.flatMap((pieces, i) =>
+    stacked(pieces, left + i * (column + 2 * MARGIN) + MARGIN, inside.y1 - MARGIN),
+  );
+  return [stroke("table-heavy", line(at(left, inside.y0), at(left, inside.y1))), ...items];
+}
+
+/** The hole table cut into even parts of at most this height. */
+function holePieces({ request, sheet, arrangement }: Setup, width: number, room: number): readonly Piece[] {
+  if (arrangement.holes !== "beside") return [];
   const { lettering } = sheet;
   const count = request.plate.holes.length;
-  const column = lettering.small < 3 ? COLUMN.small : COLUMN.large;
-  const height = inside.y1 - inside.y0 - 2 * MARGIN;
-  const perColumn = Math.floor((height - headHeight(lettering) - rowHeight(lettering) - 1) / rowHeight(lettering));
-  const columns = Math.ceil(count / perColumn);
-  const even = Math.ceil(count / columns);
-  const width = columns * (column + 2 * MARGIN);
-  if (sheet.width - sheet.panel - width < LEAST_DRAWING) return null;
-  const left = inside.x1 - sheet.panel - width;
-  const tables = Array.from({ length: columns }, (_, i) => {
-    const piece = tablePiece(holeTable(request, i * even, (i + 1) * even), column, lettering);
-    return piece.draw(left + i * (column + 2 * MARGIN) + MARGIN, inside.y1 - MARGIN);
-  });
-  return { items: [stroke("table-heavy", line(at(left, inside.y0), at(left, inside.y1))), ...tables], width };
+  const most = Math.floor((room - headHeight(lettering) - rowHeight(lettering) - 1) / rowHeight(lettering));
+  const parts = Math.ceil(count / most);
+  const even = Math.ceil(count / parts);
+  return Array.from({ length: parts }, (_, i) =>
+    tablePiece(holeTable(request, i * even, (i + 1) * even), width, lettering),
+  );
+}
+
+/** Pieces in order, each under the one before as long as there is room. */
+function filled(pieces: readonly Piece[], room: number): readonly (readonly Piece[])[] {
+  const stacks: Piece[][] = [];
+  for (const piece of pieces) {
+    const last = stacks.at(-1);
+    if (last !== undefined && heightOf([...last, piece]) - GAP <= room) last.push(piece);
+    else stacks.push([piece]);
+  }
+  return stacks;
 }

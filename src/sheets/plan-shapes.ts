@@ -1,11 +1,11 @@
-/** What is drawn in plan beside its dimensions: outline, holes, neighbours, centre lines, axes, scribed marks. */
+/** What is drawn in plan beside its dimensions: outline, holes, centre lines, axes. */
 import type { Contour, Extent, Point } from "../geometry/vocabulary.js";
-import type { Input, Offset, PlanShape } from "../job/model/job.js";
 import type { Hole, HoleShape, Plate } from "../template/model.js";
 import { type Length, toMillimetres } from "../units/index.js";
-import { arrowHead, at, circle, line, rectangle, stroke, text } from "./items.js";
+import { arrowHead, at, circle, line, stroke, text } from "./items.js";
 import type { PaperPoint, PathPart, SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
+import { textWidth } from "./text-metrics.js";
 
 /** Where the working point stands on paper, and paper over real. */
 export interface View {
@@ -18,25 +18,6 @@ export function onPaper(view: View, point: Point): PaperPoint {
   return at(view.origin.x + point.x * view.scale, view.origin.y + point.y * view.scale);
 }
 
-/** A base plate or pier that is drawn in phantom lines, in base axes. */
-export interface Neighbour {
-  readonly name: "BASE PLATE" | "CONCRETE";
-  readonly shape: PlanShape;
-  readonly at: Offset;
-  readonly extent: Extent;
-}
-
-/** A neighbour that is known; null when it is not. */
-export function neighbourOf(name: Neighbour["name"], shape: Input<PlanShape>, place: Offset): Neighbour | null {
-  if (shape.kind === "missing") return null;
-  const value = shape.value;
-  const x = toMillimetres(place.x);
-  const y = toMillimetres(place.y);
-  const halfX = toMillimetres(value.kind === "circle" ? value.diameter : value.x) / 2;
-  const halfY = toMillimetres(value.kind === "circle" ? value.diameter : value.y) / 2;
-  return { name, shape: value, at: place, extent: { x0: x - halfX, y0: y - halfY, x1: x + halfX, y1: y + halfY } };
-}
-
 /** A contour as path parts on paper. */
 export function contourParts(view: View, contour: Contour): readonly PathPart[] {
   if (contour.kind === "circle")
@@ -47,22 +28,16 @@ export function contourParts(view: View, contour: Contour): readonly PathPart[] 
   });
 }
 
-/** The base plate or the concrete around a template. */
-export function neighbourItem(view: View, { name, shape, extent }: Neighbour): SceneItem {
-  const role = name === "BASE PLATE" ? "base-plate" : "concrete";
-  const low = onPaper(view, { x: extent.x0, y: extent.y0 });
-  const high = onPaper(view, { x: extent.x1, y: extent.y1 });
-  if (shape.kind === "circle") {
-    const center = at((low.x + high.x) / 2, (low.y + high.y) / 2);
-    return stroke(role, circle(center, (high.x - low.x) / 2));
-  }
-  return stroke(role, ...rectangle(low.x, low.y, high.x, high.y));
-}
-
 /** Paper radius that a hole takes around its centre: half its larger side. */
 export function holeRadius(view: View, { shape }: Hole): number {
   const widest = shape.kind === "circle" || shape.width >= shape.height ? widthOf(shape) : shape.height;
   return (toMillimetres(widest) / 2) * view.scale;
+}
+
+/** Half the width and half the height of a hole, millimetres. */
+export function holeSpan({ shape }: Hole): Point {
+  if (shape.kind === "circle") return { x: toMillimetres(shape.diameter) / 2, y: toMillimetres(shape.diameter) / 2 };
+  return { x: toMillimetres(shape.width) / 2, y: toMillimetres(shape.height) / 2 };
 }
 
 function widthOf(shape: HoleShape): Length {
@@ -113,27 +88,11 @@ export function axisItems(view: View, drawn: Extent, lettering: Lettering): read
   ];
 }
 
+/** How far an axis' name reaches past what is drawn. */
+export function axisLabelReach(axis: "x" | "y", letter: number): number {
+  return AXIS_REACH + (axis === "x" ? 1.2 + textWidth("+X", letter, true) : 1.4 + letter);
+}
+
 /** How far the axes reach past what is drawn, at their arrows and at their other ends. */
 export const AXIS_REACH = 8;
 const AXIS_TAIL = 4;
-
-/** Scribed words, one item each, where their letters are legible at this scale; the sheet has its own tags and lines. */
-export function scribeItems(view: View, plate: Plate): readonly Stroke[] {
-  return plate.marks
-    .filter(
-      ({ kind, textHeight }) =>
-        (kind === "top" || kind === "mark") && toMillimetres(textHeight) * view.scale >= LEAST_SCRIBED,
-    )
-    .map(({ strokes }) =>
-      stroke(
-        "scribe",
-        ...strokes.flatMap((points) =>
-          points.slice(1).map((to, i) => line(onPaper(view, points[i] ?? to), onPaper(view, to))),
-        ),
-      ),
-    );
-}
-
-type Stroke = Extract<SceneItem, { kind: "stroke" }>;
-
-const LEAST_SCRIBED = 2.2;

@@ -4,28 +4,24 @@ import { NOT_CHECKED_AT_ALL } from "../checks/model.js";
 import { listed } from "../diagnostics/listed.js";
 import { keyWords } from "../template/index.js";
 import type { Hole } from "../template/model.js";
-import { formatLength, type Unit } from "../units/index.js";
+import type { Unit } from "../units/index.js";
 import { alikeHoles, sizeText } from "./callouts.js";
 import type { SheetRequest } from "./request.js";
+import { scribingNotes, settingNote } from "./scribing-notes.js";
 
 /** What the shop and the field must know of this plate. */
 export function plateNotes(request: SheetRequest, unplaced: readonly string[]): readonly string[] {
   const { plate, base, job, drillListName } = request;
-  const scribed = markWords(request);
   const punched = plate.material === "plywood" ? [] : plate.holes.filter(({ made }) => made === "drill");
   const drilled = alikeHoles(punched, job.unit);
   return [
-    "Set with the face marked TOP up. +X and +Y are the type's own axes, not north: the anchor-rod plan shows the turn.",
+    settingNote(request),
+    ...scribingNotes(request),
     ...(plate.material === "plywood"
       ? plywoodNotes(drillListName)
       : ["Sizes are nominal, without kerf. Cut from the cut file, do not scale this print."]),
     ...drilled.map((alike) => punchNote(alike, job.unit)),
-    ...(scribed === "" ? [] : [scribed]),
     ...plate.sized.map(({ what, how }) => `Size of ${what}: ${how}.`),
-    ...polygonNotes(request),
-    ...(plate.marks.some(({ kind }) => kind === "north")
-      ? ["N points to plan north wherever this template is set: all its places are turned alike."]
-      : []),
     ...(plate.keyed === null
       ? []
       : [`Key: ${keyWords(plate.keyed, job.unit)}. A template that lies any other way round shows it at the edge.`]),
@@ -50,17 +46,6 @@ function sharedNotes({ base, sheetBases, sheetCount }: SheetRequest): readonly s
   ];
 }
 
-const MOST_CORNERS = 24;
-
-/** The corners of a polygon, before their treatment: dimensions give no more than its overall size. */
-function polygonNotes({ base, job }: SheetRequest): readonly string[] {
-  const { outline } = base.template;
-  if (outline.kind !== "polygon") return [];
-  const corners = outline.at.map(({ x, y }) => `${formatLength(x, job.unit)}, ${formatLength(y, job.unit)}`);
-  const more = corners.length > MOST_CORNERS ? `; ${corners.length - MOST_CORNERS} more in the cut file` : "";
-  return [`Corners of the outline, X, Y from W.P.: ${corners.slice(0, MOST_CORNERS).join("; ")}${more}.`];
-}
-
 const MOST_TAGS = 12;
 
 function punchNote(alike: readonly Hole[], unit: Unit): string {
@@ -75,15 +60,7 @@ function punchNote(alike: readonly Hole[], unit: Unit): string {
 
 function plywoodNotes(drillListName: string | null): readonly string[] {
   const list = drillListName === null ? "the hole table" : drillListName;
-  return [`Plywood: drill to ${list}. Marks are painted. Plate washers on both faces at every rod.`];
-}
-
-function markWords({ plate, job }: SheetRequest): string {
-  const words = [...new Set(plate.marks.filter(({ text }) => text !== "").map(({ text }) => text))];
-  const how = plate.material === "plywood" || job.shop.marking.how === "paint" ? "Painted" : "Scribed";
-  return words.length === 0 || job.shop.marking.how === "none"
-    ? ""
-    : `${how} on the top face: ${words.slice(0, MOST_TAGS).join("; ")}${words.length > MOST_TAGS ? "; ..." : "."}`;
+  return [`Plywood: drill to ${list}. Plate washers on both faces at every rod.`];
 }
 
 /** Printed on every sheet. */

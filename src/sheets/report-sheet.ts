@@ -13,6 +13,12 @@ import type { Field } from "./title-block.js";
 import { blockOfRows, field, rowMakers } from "./title-block.js";
 import { unitWord } from "./unit-word.js";
 
+/** Number of a sheet, from 1, and how many there are. */
+export interface SheetPlace {
+  readonly number: number;
+  readonly count: number;
+}
+
 /** What differs from report to report. */
 export interface Report extends Pick<Scene, "title" | "description"> {
   readonly job: Job;
@@ -21,6 +27,10 @@ export interface Report extends Pick<Scene, "title" | "description"> {
   /** Title block: what the sheet is about, above the revision, and the row under it. */
   readonly about: Field;
   readonly facts: readonly Field[];
+  /** Beside them; left out: the day of the job. */
+  readonly day?: Field;
+  /** Number and count of the sheets of its kind; left out where there is one alone. */
+  readonly sheet?: SheetPlace | undefined;
   /** Tables and notes from the top down, drawn `width` wide. */
   readonly pieces: (width: number, lettering: Lettering) => readonly Piece[];
   readonly picture: (area: Area, lettering: Lettering) => readonly SceneItem[];
@@ -81,20 +91,24 @@ function panel(report: Report, sheet: SheetSize, x: number, inside: Area): reado
   return [...pieces, title.draw(x, inside.y0 + title.height)];
 }
 
-function titleOf({ job, version, about, facts }: Report, { panel: width, lettering, name }: SheetSize): Piece {
+function titleOf(
+  { job, version, about, facts, day, sheet }: Report,
+  { panel: width, lettering, name }: SheetSize,
+): Piece {
   const { row, signed } = rowMakers(width, lettering);
   const rows = [
     row(field("JOB NO.", printable(job.number), 0.26), field("TITLE", printable(job.title), 0.74, "body", 2)),
     row(about, field("REV", job.revision, 0.2, "title")),
-    row(...facts, field("DATE", job.date, 0.28)),
+    row(...facts, day ?? field("DATE", job.date, 0.28)),
     row(field("PLACING EDITION", job.editions.placing, 0.72), field("UNITS", unitWord(job.unit), 0.28)),
     signed(
       row(field("DRAWN", printable(job.drawnBy), 0.36), field("CHECKED BY", "", 0.36), field("DECIDED BY", "", 0.28)),
     ),
     row(
-      field("OWNER", printable(job.owner), 0.46),
-      field("PROGRAM", `rodplate ${version}`, 0.34),
-      field("SIZE", name, 0.2),
+      field("OWNER", printable(job.owner), 0.4),
+      field("PROGRAM", `rodplate ${version}`, 0.3),
+      field("SIZE", name, 0.1),
+      field("SHEET", sheet === undefined ? "1 OF 1" : `${sheet.number} OF ${sheet.count}`, 0.2),
     ),
   ];
   return blockOfRows(rows, lettering, width);

@@ -6,6 +6,14 @@ import type { CheckRow } from "../checks/model.js";
 export interface NamedFile {
   readonly name: string;
   readonly sha256: string;
+  /** Names of its layers by what is done with them; absent for a file that is not cut by. */
+  readonly layers?: LayersByUse | undefined;
+}
+
+/** Layers that are cut, and those that are scribed or punched. */
+export interface LayersByUse {
+  readonly cut: readonly string[];
+  readonly mark: readonly string[];
 }
 
 /** Everything one sheet says. */

@@ -1,63 +1,136 @@
-/** The rods of a base as the carpenter sets them. */
-import type { Input } from "../job/model/job.js";
+/** The rods of a base as the carpenter sets them. What is given of no group has no column. */
+import { isSetOverCastRods } from "../job/model/base-hole.js";
+import type { Input, RodGroup } from "../job/model/job.js";
 import { formatLength, type Length, type Unit } from "../units/index.js";
 import type { SheetRequest } from "./request.js";
-import type { TableText } from "./table.js";
+import type { Lettering } from "./sheet-sizes.js";
+import { spellingOf } from "./spelling.js";
+import type { Column, TableText } from "./table.js";
+import { textWidth, wrap } from "./text-metrics.js";
 
 const NONE: ReadonlySet<number> = new Set();
 
-/** What the carpenter sets: rods of each group, their holes, projection and embedment. */
-export function rodTable({ base, rods, job }: SheetRequest): TableText {
-  const { unit } = job;
-  const rows = base.groups.slice(0, MOST_GROUPS).map((own) => {
-    const count = rods.filter(({ group }) => group.letter === own.letter).length;
-    const { rod } = own;
-    return [
-      own.letter,
-      String(count),
-      rod.size,
-      `${known(rod.grade)}${rod.finish.kind === "given" && rod.finish.value === "galvanized" ? " GALV." : ""}`,
-      formatLength(own.hole.value, unit),
-      lengthOrDash(own.baseHole, unit),
-      lengthOrDash(rod.projection, unit),
-      lengthOrDash(rod.embedment, unit),
-    ];
-  });
+/** A column before its share is known: what it says of a group, "" where that is not known. */
+interface RodColumn {
+  readonly title: string;
+  readonly align: Column["align"];
+  readonly cell: (own: RodGroup) => string;
+}
+
+/** Where nobody says how wide it is drawn: as in the panel of a B sheet, in letters of 3 mm. */
+const USUAL = { width: 146, letter: 3 } as const;
+
+/** What the carpenter sets: rods of each group, their holes and lengths, nuts and washers. */
+export function rodTable(request: SheetRequest, width: number = USUAL.width, lettering?: Lettering): TableText {
+  const { base, job } = request;
+  const letter = lettering?.small ?? USUAL.letter;
+  const groups = base.groups.slice(0, MOST_GROUPS);
+  const columns = rodColumns(request).filter(({ cell }) => groups.some((own) => cell(own) !== ""));
+  const more = groups.map((own) => moreWords(own, job.unit));
   return {
     name: "rod-table",
     heading: "RODS AND SETTING",
-    columns: [
-      { title: "GR", share: 0.07, align: "start" },
-      { title: "NO", share: 0.07, align: "end" },
-      { title: "ROD", share: 0.11, align: "end" },
-      { title: "GRADE", share: 0.27, align: "end" },
-      { title: "HOLE", share: 0.13, align: "end" },
-      { title: "BASE PL", share: 0.13, align: "end" },
-      { title: "PROJ", share: 0.1, align: "end" },
-      { title: "EMBED", share: 0.12, align: "end" },
+    columns: withShares(columns, groups, width, letter),
+    rows: groups.map((own) => columns.map(({ cell }) => cell(own))),
+    foot: [
+      ...moreGroups(base.groups.length),
+      ...wrap(footWords(request, groups).join("; "), width - 2 * CELL_PAD, letter),
     ],
-    rows,
-    foot: [...moreGroups(base.groups.length), ...settingLines(base.template.height, unit)],
-    under: [],
+    under: more.every((words) => words === "") ? [] : more,
     strong: NONE,
   };
 }
 
 const MOST_GROUPS = 8;
+const CELL_PAD = 1;
+
+function rodColumns({ rods, job }: SheetRequest): readonly RodColumn[] {
+  const { unit } = job;
+  const count = (own: RodGroup) => rods.filter(({ group }) => group.letter === own.letter).length;
+  return [
+    { title: "GR", align: "start", cell: ({ letter }) => letter },
+    { title: "NO", align: "end", cell: (own) => String(count(own)) },
+    { title: "ROD", align: "end", cell: ({ rod }) => rod.size },
+    { title: "GRADE", align: "end", cell: gradeWords },
+    { title: "HOLE", align: "end", cell: ({ hole }) => formatLength(hole.value, unit) },
+    { title: "BASE PL", align: "end", cell: ({ baseHole }) => lengthOrNone(baseHole, unit) },
+    { title: "PROJ", align: "end", cell: ({ rod }) => lengthOrNone(rod.projection, unit) },
+    { title: "EMBED", align: "end", cell: ({ rod }) => lengthOrNone(rod.embedment, unit) },
+  ];
+}
+
+/** Shares by the widest text of each column, so that no cell is cut short while there is room. */
+function withShares(columns: readonly RodColumn[], groups: readonly RodGroup[], width: number, letter: number) {
+  const widths = columns.map(({ title, cell }) =>
+    [title, ...groups.map(cell)].reduce((most, words) => Math.max(most, textWidth(words, letter)), 0),
+  );
+  const spare = (width - widths.reduce((sum, each) => sum + each, 0)) / columns.length;
+  const padded = widths.map((each) => each + Math.max(spare, 2 * CELL_PAD));
+  const total = padded.reduce((sum, each) => sum + each, 0);
+  return columns.map(({ title, align }, i): Column => ({ title, align, share: (padded[i] ?? 0) / total }));
+}
+
+function gradeWords({ rod: { grade, finish } }: RodGroup): string {
+  const zinc = finish.kind === "given" && finish.value === "galvanized" ? ["GALV."] : [];
+  return [...(grade.kind === "given" ? [grade.value] : []), ...zinc].join(" ");
+}
+
+/** `THREAD 4-1/2, LENGTH 18, LOWER END NUT`: the second line of a group, what of it is given. */
+function moreWords({ rod }: RodGroup, unit: Unit): string {
+  const { threadLength, length, bottom } = rod;
+  return [
+    ...(threadLength.kind === "given" ? [`THREAD ${formatLength(threadLength.value, unit)}`] : []),
+    ...(length.kind === "given" ? [`LENGTH ${formatLength(length.value, unit)}`] : []),
+    ...(bottom.kind === "given" ? [`LOWER END ${bottom.value.kind.toUpperCase()}`] : []),
+  ].join(", ");
+}
 
 function moreGroups(count: number): readonly string[] {
   return count > MOST_GROUPS ? [`+ ${count - MOST_GROUPS} more groups in summary.json`] : [];
 }
 
-function settingLines(height: Input<Length>, unit: Unit): readonly string[] {
-  const words = height.kind === "given" ? `${formatLength(height.value, unit)} ABOVE T.O.C.` : "HEIGHT NOT GIVEN";
-  return [`UNDERSIDE OF TEMPLATE ${words}; PROJECTION IS FROM T.O.C.`];
+function footWords(request: SheetRequest, groups: readonly RodGroup[]): readonly string[] {
+  const { base, job } = request;
+  const nuts = groups.map((own) => fastenerWords(request, own));
+  const isAlike = nuts.every((words) => words === nuts[0]);
+  return [
+    ...(isAlike ? nuts.slice(0, 1) : nuts.map((words, i) => `${groups[i]?.letter ?? ""}: ${words}`)),
+    ...(isSetOverCastRods(base.template) ? [] : [settingLine(base.template.height, job.unit)]),
+    "PROJECTION FROM T.O.C.",
+  ];
 }
 
-function known(input: Input<string>): string {
-  return input.kind === "given" ? input.value : "-";
+/** `NUTS A ROD: 2 ON TEMPLATE, 1 ON BASE PLATE`, by where they go; washers where the job names them. */
+function fastenerWords(request: SheetRequest, { rod, washer }: RodGroup): string {
+  const { base, job } = request;
+  const { levelling, template } = base;
+  const onTemplate = isSetOverCastRods(template) ? 0 : 2;
+  const washed = job.shop.templateWasher.kind === "given" || template.material === "plywood";
+  const level = levelling.kind === "given" && levelling.value === "nuts" ? 1 : 0;
+  const ends = rod.bottom.kind === "missing" ? 0 : { nut: 1, plate: 2, hook: 0 }[rod.bottom.value.kind];
+  const named = washer.kind === "given" ? 1 : 0;
+  const { leveling } = spellingOf(job.editions);
+  const listed = (counts: readonly (readonly [number, string])[]) =>
+    counts.flatMap(([count, where]) => (count === 0 ? [] : [`${count} ${where}`])).join(", ");
+  const nuts = listed([
+    [onTemplate, "ON TEMPLATE"],
+    [level, leveling],
+    [1, "ON BASE PLATE"],
+    [ends, "AT LOWER END"],
+  ]);
+  const washers = listed([
+    [washed ? onTemplate : 0, "ON TEMPLATE"],
+    [level * named, leveling],
+    [named, "ON BASE PLATE"],
+  ]);
+  return `NUTS A ROD: ${nuts}${washers === "" ? "" : `; WASHERS: ${washers}`}`;
 }
 
-function lengthOrDash(input: Input<Length>, unit: Unit): string {
-  return input.kind === "given" ? formatLength(input.value, unit) : "-";
+function settingLine(height: Input<Length>, unit: Unit): string {
+  if (height.kind === "missing") return "TEMPLATE HEIGHT NOT GIVEN";
+  return `UNDERSIDE OF TEMPLATE ${formatLength(height.value, unit)} ABOVE T.O.C.`;
+}
+
+function lengthOrNone(input: Input<Length>, unit: Unit): string {
+  return input.kind === "given" ? formatLength(input.value, unit) : "";
 }

@@ -5,10 +5,11 @@ import type { Editions } from "../job/model/job.js";
 export interface Spelling {
   readonly center: "CENTER" | "CENTRE";
   readonly gauge: "GAGE" | "GAUGE";
+  readonly leveling: "LEVELING" | "LEVELLING";
 }
 
-const AMERICAN: Spelling = { center: "CENTER", gauge: "GAGE" };
-const BRITISH: Spelling = { center: "CENTRE", gauge: "GAUGE" };
+const AMERICAN: Spelling = { center: "CENTER", gauge: "GAGE", leveling: "LEVELING" };
+const BRITISH: Spelling = { center: "CENTRE", gauge: "GAUGE", leveling: "LEVELLING" };
 
 /** American where rods are placed by ACI, else British: sheets speak the English of their own rules. */
 export function spellingOf({ placing }: Pick<Editions, "placing">): Spelling {

@@ -8,9 +8,7 @@ import type { Extent, Point } from "../geometry/vocabulary.js";
 import type { Job } from "../job/model/job.js";
 import type { GroupSurvey, RodAsBuilt, Survey } from "../survey/index.js";
 import {
-  governsWords,
   inPlateAxes,
-  motionWords,
   placingWords,
   remedyRows,
   remedyWords,
@@ -19,18 +17,19 @@ import {
   termsWords,
 } from "../survey/index.js";
 import { greatestOf, leastOf } from "../units/extremes.js";
-import { formatLength, formatWithUnit } from "../units/index.js";
+import { formatDecimals, formatDegrees, type Unit } from "../units/index.js";
 import { nanometres, toMillimetres } from "../units/length.js";
-import { at, circle, fill, group, line, rectangle, stroke, text } from "./items.js";
-import type { Area } from "./paper.js";
+import { arrowHead, at, circle, fill, group, line, rectangle, stroke, text } from "./items.js";
+import { type Area, put, startDraft, withGaps } from "./paper.js";
 import { AXIS_REACH, axisItems, contourParts, onPaper, type View } from "./plan-shapes.js";
-import { drawReport } from "./report-sheet.js";
+import { drawReport, type SheetPlace } from "./report-sheet.js";
 import type { PaperPoint, Scene, SceneItem } from "./scene.js";
 import type { Lettering, Scale } from "./sheet-sizes.js";
 import { scales } from "./sheet-sizes.js";
+import { type Disc, putSurveyTags, type SurveyTag } from "./survey-tags.js";
 import type { Piece } from "./table.js";
 import { notesPiece, tablePiece } from "./table.js";
-import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
+import { printable, shorten, wrap } from "./text-metrics.js";
 import { field, scaleWords } from "./title-block.js";
 import { unitWord } from "./unit-word.js";
 
@@ -40,6 +39,7 @@ export interface SurveySheetRequest {
   readonly survey: Survey;
   readonly group: GroupSurvey;
   readonly version: string;
+  readonly sheet?: SheetPlace | undefined;
 }
 
 /** Insets on one sheet; the rods with the least margin come first. */
@@ -54,11 +54,19 @@ export function drawSurveySheet(request: SurveySheetRequest): Scene {
     title: `${surveyed.mark} ${surveyed.at}: rods as surveyed, job ${printable(job.number)}`,
     description: `${verdictWords(surveyed)}; placing: ${placingWords(surveyed.placing)}. Engineer to decide.`,
     about: field("RODS AS SURVEYED, BASE", `${surveyed.mark} ${printable(surveyed.at)}`, 0.8, "title"),
-    facts: [field("POINTS", printable(survey.file.file.split(/[/\\]/).at(-1) ?? ""), 0.72, "small", 2)],
+    facts: [field("POINTS, AND FIRST 12 DIGITS OF THEIR SHA-256", pointsWords(survey), 0.72, "small", 2)],
+    day: field("SURVEY DATE", job.survey.date.kind === "given" ? job.survey.date.value : "NOT GIVEN", 0.28),
+    sheet: request.sheet,
     pieces: (width: number, lettering: Lettering) => panelPieces(request, width, lettering),
     picture: (area: Area, lettering: Lettering) => drawGroup(request, area, lettering),
   };
   return drawReport(report, ({ name }) => name !== "A" && name !== "A4");
+}
+
+/** Name of the points file without its folder, and the first digits of its hash. */
+function pointsWords({ file: { file, sha256 } }: Survey): string {
+  const name = printable(file.split(/[/\\]/).at(-1) ?? "");
+  return sha256 === undefined ? name : `${name} ${sha256.slice(0, 12)}`;
 }
 
 function verdictWords({ verdict, best }: GroupSurvey): string {
@@ -87,7 +95,7 @@ function panelPieces(
 const column = (title: string, share: number, align: "start" | "end" = "end") => ({ title, share, align });
 
 function rodTable({ rods, missing }: GroupSurvey, { unit }: Job) {
-  const figure = (value: number | null): string => (value === null ? "-" : formatLength(rounded(value, unit), unit));
+  const figure = (value: number | null): string => (value === null ? "-" : decimals(value, unit));
   return {
     name: "survey-rods",
     heading: `RODS AS BUILT, OWN AXES, ${unitWord(unit)}`,
@@ -117,9 +125,9 @@ function rodTable({ rods, missing }: GroupSurvey, { unit }: Job) {
 
 function resultTable(surveyed: GroupSurvey, { unit }: Job) {
   const { best, fit, spareOnLine, rows } = surveyed;
-  const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
-  const governs = best === null ? "-" : governsWords(best);
-  const failing = new Set(rows.filter(({ status }) => status === "fail").map(({ rule }) => rule));
+  const length = (value: number): string => `${decimals(value, unit)} ${unit}`;
+  const tightest = best === null ? "-" : best.governs.map(({ tag }) => tag).join(", ");
+  const failing = new Set(rows.filter(({ status }) => status === "fail").map(({ plainName }) => plainName));
   return {
     name: "survey-results",
     heading: "TWO ANSWERS: DROPS ON, AND STANDS",
@@ -127,10 +135,10 @@ function resultTable(surveyed: GroupSurvey, { unit }: Job) {
     rows: [
       ["drops on", verdictWords(surveyed)],
       ["placing", placingWords(surveyed.placing)],
-      ["spare, best position", best === null ? "-" : length(best.spare)],
-      ["governed by", governs],
-      ["best fit of the rods", motionWords(fit, unit)],
-      ["spare on line, unturned", spareOnLine === null ? "-" : length(spareOnLine)],
+      ["spare, best position", best === null ? "-" : roomWords(best.spare, unit)],
+      ["tightest at", tightest],
+      ["best fit of the rods", `shift x ${length(fit.x)}, y ${length(fit.y)}, ${turnWords(fit.turn)}`],
+      ["spare on line, unturned", spareOnLine === null ? "-" : roomWords(spareOnLine, unit)],
       ["stands on line", standing(surveyed, "stands-on-line")],
       ["stands unturned", standing(surveyed, "stands-unturned")],
       ["rules that fail", failing.size === 0 ? "none" : [...failing].join(", ")],
@@ -152,7 +160,7 @@ function notesOf(survey: Survey, { why }: GroupSurvey): readonly string[] {
   const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
   return [
     "Seen from above. The plate is drawn in its best position; +X and +Y are its own axes. Errors are true to scale, not exaggerated.",
-    "Full circle: hole of the base plate; heavy circle: rod as surveyed; dashed circle around the dot: where the rod's centre may be; phantom line: washer.",
+    "Thin circle: hole of the base plate; heavy circle: rod as surveyed; dashed circle around the dot: where the rod's centre may be; phantom line: washer.",
     "Dx, dy: as built less as designed. Margin: clearance less distance from hole to rod, in the best position.",
     ...termsWords(survey.terms, survey.unit),
     ...why.filter((words) => !words.startsWith("accuracy") && !words.startsWith("points within")).map(sentence),
@@ -213,51 +221,100 @@ function worstFirst({ verdict }: GroupSurvey, drops: string): string {
   return verdict === "does not fit" ? `${drops}; PLACING FAIL` : `PLACING FAIL; ${drops}`;
 }
 
-function spareWords(spare: number, unit: Job["unit"]): string {
-  const length = formatWithUnit(Math.abs(rounded(spare, unit)), unit);
-  return (spare < 0 ? `WANTS ${length}` : `${length} TO SPARE`)
+function spareWords(spare: number, unit: Unit): string {
+  return roomWords(spare, unit)
     .toUpperCase()
     .replace(/ (IN|MM)\b/, (word) => word.toLowerCase());
+}
+
+/** `0.125 in to spare`, `short by 0.718 in`. */
+function roomWords(spare: number, unit: Unit): string {
+  const length = `${decimals(Math.abs(spare), unit)} ${unit}`;
+  return spare < 0 ? `short by ${length}` : `${length} to spare`;
+}
+
+function turnWords(turn: number | null): string {
+  return turn === null ? "turn not known" : `turn ${formatDegrees(turn, 3)}`;
+}
+
+/** Every figure of a survey alike: inches to 0.001, millimetres to 0.01. */
+function decimals(length: number, unit: Unit): string {
+  return formatDecimals(rounded(length, unit), unit, unit === "in" ? 3 : 2);
 }
 
 function overview(
   surveyed: GroupSurvey,
   seats: readonly Seated[],
-  { unit }: Job,
+  job: Job,
   area: Area,
   lettering: Lettering,
 ): readonly SceneItem[] {
+  const { small } = lettering;
   const { shape, at: place } = surveyed.base.basePlate;
   const contour = shape.kind === "given" ? planContour(shape.value, place) : null;
   const extent = extentFor(surveyed, seats);
-  const reach = 2 * (AXIS_REACH + lettering.body * 2);
-  const [width, height] = [extent.x1 - extent.x0, extent.y1 - extent.y0];
-  const room = { x: area.x1 - area.x0 - reach, y: area.y1 - area.y0 - reach - lettering.body * 4 };
-  const scale = largestScale(scales(unit), (factor) => width * factor <= room.x && height * factor <= room.y);
-  const middle = at((area.x0 + area.x1) / 2, (area.y0 + area.y1) / 2 + lettering.body);
-  const view: View = {
-    scale: scale.factor,
-    origin: at(
-      middle.x - ((extent.x0 + extent.x1) / 2) * scale.factor,
-      middle.y - ((extent.y0 + extent.y1) / 2) * scale.factor,
-    ),
-  };
+  const { view, scale, middle } = overviewOf(extent, job.unit, area, lettering);
   const name = contour === null ? "PLATE NOT GIVEN; HOLES AND RODS" : "BASE PLATE, HOLES AND RODS";
+  const draft = startDraft(area);
+  const label = text("label", `${name}: ${scaleWords(scale)}`, at(middle.x, area.y0 + 1), small, { anchor: "middle" });
+  put(draft, label, northArrow(surveyed, job, at(area.x0 + NORTH, area.y0 + small * 2.4 + NORTH), small));
+  const named = draft.items.length;
+  put(draft, ...(contour === null ? [] : [stroke("hole", ...contourParts(view, contour))]));
+  put(draft, ...axisItems(view, extent, lettering));
+  for (const each of seats) put(draft, ...seatItems(each, view));
+  const discs = seats.flatMap((each) => discsOf(each, view));
+  const tags = seats.map((each) => tagOf(each, view));
+  const lost = putSurveyTags(draft, tags, discs, small);
+  const words = `TAGS WITHOUT ROOM: ${lost.join(", ")}`;
   return [
-    group(
-      "survey-plan",
-      [
-        ...(contour === null ? [] : [stroke("outline", ...contourParts(view, contour))]),
-        ...axisItems(view, extent, lettering),
-        ...seats.flatMap((each) => seatItems(each, view)),
-        ...seats.map((each) => tagItem(each, view, lettering)),
-      ],
-      { scale: scale.factor },
-    ),
-    text("label", `${name}: ${scaleWords(scale)}`, at((area.x0 + area.x1) / 2, area.y0 + 1), lettering.small, {
-      anchor: "middle",
-    }),
+    ...draft.items.slice(0, named),
+    group("survey-plan", withGaps(draft.items.slice(named), draft.gaps), { scale: scale.factor }),
+    ...(lost.length === 0 ? [] : [text("label", words, at(area.x0, area.y1 - small), small)]),
   ];
+}
+
+/** Where the plate stands on the paper, at the largest scale that leaves its axes and the arrow to north their room. */
+function overviewOf(extent: Extent, unit: Unit, area: Area, { body }: Lettering) {
+  const reach = 2 * (AXIS_REACH + body * 2);
+  const [width, height] = [extent.x1 - extent.x0, extent.y1 - extent.y0];
+  const room = { x: area.x1 - area.x0 - reach, y: area.y1 - area.y0 - reach - body * 4 - 2 * NORTH };
+  const scale = largestScale(scales(unit), (factor) => width * factor <= room.x && height * factor <= room.y);
+  const middle = at((area.x0 + area.x1) / 2, (area.y0 + area.y1) / 2 + body + NORTH);
+  const origin = at(
+    middle.x - ((extent.x0 + extent.x1) / 2) * scale.factor,
+    middle.y - ((extent.y0 + extent.y1) / 2) * scale.factor,
+  );
+  return { scale, middle, view: { scale: scale.factor, origin } };
+}
+
+/** Half the size of the arrow to plan north. */
+const NORTH = 6;
+
+/** Plan north in the plate's own axes, where the job says how the base is turned on its plan. */
+function northArrow({ standing }: GroupSurvey, { plan }: Job, { x, y }: PaperPoint, letter: number): SceneItem {
+  const beside = (words: string) => text("label", words, at(x + NORTH + 2, y - letter / 2), letter);
+  if (plan === null) return group("north", [text("label", "NORTH NOT GIVEN", at(x - NORTH, y - letter / 2), letter)]);
+  const angle = ((90 - standing.placement.turn) * Math.PI) / 180;
+  const [dx, dy] = [Math.cos(angle), Math.sin(angle)];
+  const [tail, tip] = [at(x - dx * NORTH, y - dy * NORTH), at(x + dx * NORTH, y + dy * NORTH)];
+  const items = [stroke("fine", circle(at(x, y), NORTH * 0.55), line(tail, tip)), arrowHead(tip, dx, dy, NORTH * 0.6)];
+  return group("north", [...items, beside("PLAN NORTH")], { degrees: 90 - standing.placement.turn });
+}
+
+/** Hole and rod as discs that no tag may touch. */
+function discsOf({ rod, hole, center }: Seated, view: View): readonly Disc[] {
+  const { baseHole, rod: spec } = rod.placed.group;
+  const radius = (diameter: number): number => (toMillimetres(nanometres(diameter)) / 2) * view.scale;
+  const own: Disc = { center: onPaper(view, center), radius: radius(spec.diameter) };
+  return baseHole.kind === "missing" ? [own] : [own, { center: onPaper(view, hole), radius: radius(baseHole.value) }];
+}
+
+/** At the hole where it is known, else at the rod. */
+function tagOf(seat: Seated, view: View): SurveyTag {
+  const { rod, hole } = seat;
+  const [own, bored] = discsOf(seat, view);
+  const disc = bored ?? own ?? { center: onPaper(view, hole), radius: 0 };
+  return { ...disc, tag: rod.tag, outward: Math.atan2(hole.y, hole.x) };
 }
 
 function extentFor({ base }: GroupSurvey, seats: readonly Seated[]): Extent {
@@ -291,28 +348,16 @@ function largestScale(all: readonly Scale[], fits: (factor: number) => boolean):
   return scale;
 }
 
+/** One code on all of the sheet: a thin circle is a hole, a heavy one a rod, a dashed one where a rod's centre may be. */
+const [HOLE, ROD, CLEARANCE] = ["fine", "outline", "concrete"] as const;
+
 function seatItems({ rod, hole, center }: Seated, view: View): readonly SceneItem[] {
   const { baseHole, rod: spec } = rod.placed.group;
   const radius = (diameter: number): number => (toMillimetres(nanometres(diameter)) / 2) * view.scale;
   return [
-    ...(baseHole.kind === "given" ? [stroke("hole", circle(onPaper(view, hole), radius(baseHole.value)))] : []),
-    stroke("fine", circle(onPaper(view, center), radius(spec.diameter))),
+    ...(baseHole.kind === "given" ? [stroke(HOLE, circle(onPaper(view, hole), radius(baseHole.value)))] : []),
+    stroke(ROD, circle(onPaper(view, center), radius(spec.diameter))),
   ];
-}
-
-/** Beside hole and rod on the side of the working point; on the other where it would stand on the axis. */
-function tagItem({ rod, hole, center }: Seated, view: View, { small }: Lettering): SceneItem {
-  const { baseHole, rod: spec } = rod.placed.group;
-  const place = onPaper(view, hole);
-  const inward = hole.x > 0 ? -1 : 1;
-  const bored = baseHole.kind === "given" ? toMillimetres(baseHole.value) / 2 : 0;
-  const rodReach = toMillimetres(spec.diameter) / 2;
-  const awayFor = (way: number) => Math.max(bored, way * (center.x - hole.x) + rodReach) * view.scale + 1.6;
-  const width = awayFor(inward) + textWidth(rod.tag, small) + 1;
-  const side = Math.abs(place.x - view.origin.x) < width ? -inward : inward;
-  const away = awayFor(side);
-  const lift = Math.abs(place.y - view.origin.y) < small * 1.5 ? 0.9 : -small / 2;
-  return text("tag", rod.tag, at(place.x + side * away, place.y + lift), small, { anchor: side > 0 ? "start" : "end" });
 }
 
 /** Every hole by itself, the least margin first, all at one scale. */
@@ -361,39 +406,35 @@ function widestOf({ rod, hole, center }: Seated): number {
   return Math.max(toMillimetres(bored), toMillimetres(washed) + 2 * away);
 }
 
-function inset(each: Seated, area: Area, scale: Scale, { unit }: Job, { small, body }: Lettering): SceneItem {
+function inset(each: Seated, area: Area, scale: Scale, { unit }: Job, { small }: Lettering): SceneItem {
   const { rod, hole, center } = each;
   const { baseHole, washer, rod: spec } = rod.placed.group;
   const middle = at((area.x0 + area.x1) / 2, (area.y0 + area.y1 - small * 5.4) / 2);
   const place = at(middle.x + (center.x - hole.x) * scale.factor, middle.y + (center.y - hole.y) * scale.factor);
   const radius = (diameter: number): number => (diameter / 2e6) * scale.factor;
-  const figure = (value: number): string => formatLength(rounded(value, unit), unit);
+  const figure = (value: number): string => decimals(value, unit);
   const margin =
     rod.margin === null
       ? "MARGIN NOT KNOWN"
       : rod.margin < 0
-        ? `WANTS ${figure(-rod.margin)}`
+        ? `SHORT BY ${figure(-rod.margin)}`
         : `MARGIN ${figure(rod.margin)}`;
   const room = area.x1 - area.x0 - 2;
   const items: SceneItem[] = [
     stroke("table", ...rectangle(area.x0, area.y0, area.x1, area.y1)),
-    text(
-      "tag",
-      shorten(`${rod.tag}  ${margin}`, room, body * 0.8, true),
-      at(area.x0 + 1, area.y1 - body * 0.8 - 1),
-      body * 0.8,
-      { bold: true },
-    ),
+    text("tag", shorten(`${rod.tag}  ${margin}`, room, small, true), at(area.x0 + 1, area.y1 - small - 1), small, {
+      bold: true,
+    }),
     text(
       "label",
       shorten(`OFF ${figure(rod.radial)}: X ${figure(rod.dx)}, Y ${figure(rod.dy)}`, room, small),
-      at(area.x0 + 1, area.y1 - body * 0.8 - small * 2.1),
+      at(area.x0 + 1, area.y1 - small * 3.1),
       small,
     ),
     ...washerItems(washer, place, scale.factor),
-    ...(baseHole.kind === "given" ? [stroke("hole", circle(middle, radius(baseHole.value)))] : []),
+    ...(baseHole.kind === "given" ? [stroke(HOLE, circle(middle, radius(baseHole.value)))] : []),
     ...clearanceItems(rod, middle, scale.factor),
-    stroke("outline", circle(place, radius(spec.diameter))),
+    stroke(ROD, circle(place, radius(spec.diameter))),
     stroke("fine", ...crossAt(place, 1.6)),
     fill(
       "arrow",
@@ -409,7 +450,7 @@ function inset(each: Seated, area: Area, scale: Scale, { unit }: Job, { small, b
 /** Where the rod's centre may be: the clearance around the hole's centre. */
 function clearanceItems({ clearanceTwice }: RodAsBuilt, middle: PaperPoint, factor: number): readonly SceneItem[] {
   if (clearanceTwice === null || clearanceTwice <= 0) return [];
-  return [stroke("centre", circle(middle, (clearanceTwice / 2e6) * factor))];
+  return [stroke(CLEARANCE, circle(middle, (clearanceTwice / 2e6) * factor))];
 }
 
 function washerItems(

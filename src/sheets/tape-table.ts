@@ -1,90 +1,166 @@
 /** Distances between rods that are taped in the field. */
-import type { Base } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
 import type { Hole } from "../template/model.js";
-import { formatFeetInches, formatLength, nanometres, type Unit } from "../units/index.js";
-import { longestPairs } from "./plan-view.js";
+import { formatLength, type Length, nanometres, type Unit } from "../units/index.js";
+import { between, longestPairs, type RodPair } from "./diagonals.js";
+import { circleLetters, groupLetter, lineOf } from "./located.js";
 import type { SheetRequest } from "./request.js";
+import { spellingOf } from "./spelling.js";
 import type { TableText } from "./table.js";
+import { cornersOf, pairsAcross, pairsWithin } from "./tape-pairs.js";
+import { tapeFigure, unrounded } from "./taped.js";
 
 const NONE: ReadonlySet<number> = new Set();
 
-/** Rod-to-rod distances that are taped: both ways and both diagonals; exact, and to the nearest 1/16 in or 1 mm. */
-export function tapeTable({ plate, job, base }: SheetRequest): TableText | null {
-  const rods = plate.holes.filter(({ role }) => role === "rod");
-  const bolts = base.groups.every(({ pattern }) => boltCircleOf(pattern) !== null);
-  const rows = bolts ? boltCircleRows(rods, base, job.unit) : gaugeRows(rods, job.unit);
-  if (rows.length === 0) return null;
+/** One distance, and between which rods it is taped: pairs that are alike in what they are and in distance share it. */
+interface Gauge {
+  readonly what: string;
+  readonly distance: Length;
+  readonly pairs: readonly string[];
+}
+
+/**
+ * Gauges inside each group, both diagonals, group to group, and from a working point about which the rods do not lie evenly; of a
+ * bolt circle its chord and the distance across. As a tape has them, to 1/16 in or 1 mm; the exact figure in brackets.
+ */
+export function tapeTable(request: SheetRequest): TableText | null {
+  const { job } = request;
+  const gauges = gaugesOf(request);
+  if (gauges.length === 0) return null;
+  const shown = gauges.slice(0, gauges.length > MOST_GAUGES ? MOST_GAUGES - 1 : MOST_GAUGES);
+  const left = gauges.length - shown.length;
+  const { center, gauge } = spellingOf(job.editions);
   return {
     name: "tape-table",
-    heading: "TAPE CHECK, CENTRE TO CENTRE",
+    heading: `TAPE CHECK, ${center} TO ${center}`,
     columns: [
-      { title: "RODS", share: 0.37, align: "start" },
-      { title: "GAUGE", share: 0.21, align: "start" },
-      { title: "DISTANCE", share: 0.2, align: "end" },
-      { title: job.unit === "in" ? "TO 1/16 in" : "TO 1 mm", share: 0.22, align: "end" },
+      { title: "RODS", share: 0.38, align: "start" },
+      { title: gauge, share: 0.2, align: "start" },
+      { title: job.unit === "in" ? "TO 1/16 IN" : "TO 1 MM", share: 0.22, align: "end" },
+      { title: "(EXACT)", share: 0.2, align: "end" },
     ],
-    rows,
-    foot: [],
+    rows: shown.flatMap((each) => gaugeRows(each, job.unit)),
+    foot: left > 0 ? [`AND ${left} FURTHER ${gauge}S: THE HOLE TABLE HAS THE PLACES OF ALL RODS`] : [],
     under: [],
     strong: NONE,
   };
 }
 
-/** Chord to the next rod, and the longest distance across, of each bolt circle. */
-function boltCircleRows(rods: readonly Hole[], base: Base, unit: Unit): readonly (readonly string[])[] {
-  return base.groups.flatMap(({ letter }) => {
-    const own = rods.filter(({ tag }) => /^\D+/.exec(tag)?.[0] === letter);
-    const [a, b] = own;
-    if (a === undefined || b === undefined) return [];
-    const across = own[Math.floor(own.length / 2)] ?? b;
-    const row = (to: Hole, what: string, all: string) => {
-      const [, ...figures] = tapeCells(a, to, unit);
-      return [`${a.tag}-${to.tag}${all}`, what, ...figures];
-    };
-    return [
-      row(b, "CHORD", own.length > 2 ? " AND ALL ROUND" : ""),
-      ...(own.length > 3 ? [row(across, "ACROSS", "")] : []),
-    ];
-  });
-}
+const MOST_GAUGES = 16;
 
-/** Pairs that are alike in direction and distance share a row. */
-function gaugeRows(rods: readonly Hole[], unit: Unit): readonly (readonly string[])[] {
-  const kinds = new Map<string, { pairs: string[]; cells: readonly string[] }>();
-  for (const [a, b] of tapePairs(rods)) {
-    const cells = tapeCells(a, b, unit);
-    const known = kinds.get(cells.join("|"));
-    if (known === undefined) kinds.set(cells.join("|"), { pairs: [`${a.tag}-${b.tag}`], cells });
-    else known.pairs.push(`${a.tag}-${b.tag}`);
+/** Alike ones put together, in the order in which they first come. */
+function gaugesOf(request: SheetRequest): readonly Gauge[] {
+  const { unit } = request.job;
+  const alike = new Map<string, { what: string; distance: Length; pairs: string[] }>();
+  for (const { what, distance, pair } of distancesOf(request)) {
+    const exact = unrounded(distance, unit);
+    const key = `${what} ${formatLength(exact, unit)}`;
+    const known = alike.get(key);
+    if (known === undefined) alike.set(key, { what, distance: exact, pairs: [pair] });
+    else known.pairs.push(pair);
   }
-  return [...kinds.values()].map(({ pairs, cells }) => [pairs.join(", "), ...cells]);
+  return [...alike.values()];
 }
 
-function tapeCells(a: Hole, b: Hole, unit: Unit): readonly string[] {
-  const [dx, dy] = [b.center.x - a.center.x, b.center.y - a.center.y];
-  const distance = nanometres(Math.hypot(dx, dy) * 1e6);
-  const taped = unit === "in" ? formatFeetInches(distance, 16) : `${Math.round(distance / 1e6)}`;
-  const what = dy === 0 ? "ALONG X" : dx === 0 ? "ALONG Y" : "DIAGONAL";
-  return [what, formatLength(distance, unit), taped];
+interface Distance {
+  readonly what: string;
+  readonly distance: Length;
+  readonly pair: string;
 }
 
-/** Corner rods round the group and both diagonals; without four corners, neighbours and the longest distance. */
-function tapePairs(rods: readonly Hole[]): readonly (readonly [Hole, Hole])[] {
-  const corner = (sx: number, sy: number) =>
-    rods.reduce<Hole | null>((best, rod) => {
-      const reach = (hole: Hole) => hole.center.x * sx + hole.center.y * sy;
-      return best === null || reach(rod) > reach(best) + 1e-9 ? rod : best;
-    }, null);
-  const [nw, ne, se, sw] = [corner(-1, 1), corner(1, 1), corner(1, -1), corner(-1, -1)];
-  const wanted = [[nw, ne], [ne, se], [se, sw], [sw, nw], [nw, se], [ne, sw], ...longestPairs(rods).slice(0, 1)];
-  const seen = new Set<string>();
-  return wanted.flatMap((pair) => {
-    const [a, b] = pair;
-    if (a == null || b == null || a === b) return [];
-    const key = [a.tag, b.tag].sort().join("|");
-    if (seen.has(key)) return [];
-    seen.add(key);
-    return [[a, b] as const];
+function distancesOf(request: SheetRequest): readonly Distance[] {
+  const { plate, base } = request;
+  const rods = plate.holes.filter(({ role }) => role === "rod");
+  const circles = circleLetters(request);
+  const groups = base.groups
+    .map(({ letter, pattern }) => ({
+      pitched: boltCircleOf(pattern) !== null,
+      rods: rods.filter((rod) => groupLetter(rod) === letter),
+    }))
+    .filter((group) => group.rods.length > 0);
+  const inside = groups.flatMap((group) =>
+    group.pitched ? circleDistances(group.rods) : plain(pairsWithin(group.rods)),
+  );
+  const across = groups.slice(1).flatMap((group, i) => plain(pairsAcross(groups[i]?.rods ?? [], group.rods)));
+  return [...inside, ...across, ...fromPoint(rods.filter((rod) => !circles.has(groupLetter(rod))))];
+}
+
+function plain(pairs: readonly RodPair[]): readonly Distance[] {
+  return pairs.map((pair) => ({ what: directionOf(pair), distance: between(pair), pair: pairName(pair) }));
+}
+
+function directionOf([a, b]: RodPair): string {
+  if (lineOf(a, "y") === lineOf(b, "y")) return "ALONG X";
+  return lineOf(a, "x") === lineOf(b, "x") ? "ALONG Y" : "DIAGONAL";
+}
+
+/** The lower tag first: A2-A10. */
+function pairName([a, b]: RodPair): string {
+  const [low, high] = isBefore(b.tag, a.tag) ? [b, a] : [a, b];
+  return `${low.tag}-${high.tag}`;
+}
+
+function isBefore(one: string, other: string): boolean {
+  const [letter, number] = [one.replace(/\d+/, ""), Number(one.replace(/\D+/, ""))];
+  const [otherLetter, otherNumber] = [other.replace(/\d+/, ""), Number(other.replace(/\D+/, ""))];
+  return letter === otherLetter ? number < otherNumber : letter < otherLetter;
+}
+
+/** Chord to the next rod, and the longest distance across. */
+function circleDistances(rods: readonly Hole[]): readonly Distance[] {
+  const [a, b] = rods;
+  if (a === undefined || b === undefined) return [];
+  const all = rods.length > 2 ? " AND ALL ROUND" : "";
+  const chord = {
+    what: rods.length > 2 ? "CHORD" : "ACROSS",
+    distance: between([a, b]),
+    pair: `${pairName([a, b])}${all}`,
+  };
+  const across = longestPairs(rods);
+  if (rods.length < 4) return [chord];
+  return [
+    chord,
+    ...across
+      .slice(0, MOST_ACROSS)
+      .map((pair) => ({ ...chord, what: "ACROSS", distance: between(pair), pair: pairName(pair) })),
+  ];
+}
+
+const MOST_ACROSS = 4;
+
+/** To the outermost rods, where these do not lie evenly about the working point. */
+function fromPoint(rods: readonly Hole[]): readonly Distance[] {
+  const places = new Set(rods.map((rod) => `${lineOf(rod, "x")} ${lineOf(rod, "y")}`));
+  if (rods.every((rod) => places.has(`${-lineOf(rod, "x")} ${-lineOf(rod, "y")}`))) return [];
+  return [...new Set(cornersOf(rods))].flatMap((rod) => {
+    const { x, y } = rod.center;
+    const what = y === 0 ? "ALONG X" : x === 0 ? "ALONG Y" : "DIAGONAL";
+    const distance = nanometres(Math.hypot(x, y) * 1e6);
+    return distance === 0 ? [] : [{ what, distance, pair: `W.P.-${rod.tag}` }];
   });
+}
+
+/** The names of the pairs in as many rows as they need, the figures in the first. */
+function gaugeRows({ what, distance, pairs }: Gauge, unit: Unit): readonly (readonly string[])[] {
+  const [first = "", ...more] = nameLines(pairs);
+  return [
+    [first, what, tapeFigure(distance, unit), `(${formatLength(distance, unit)})`],
+    ...more.map((names) => [names, "", "", ""]),
+  ];
+}
+
+/** Names that stand beside each other, and how many more are only counted. */
+const LINE = 17;
+const MOST_LINES = 3;
+
+function nameLines(pairs: readonly string[]): readonly string[] {
+  const lines: string[] = [];
+  for (const [i, pair] of pairs.entries()) {
+    const joined = `${lines.at(-1)}, ${pair}`;
+    const isLast = lines.length === MOST_LINES;
+    if (lines.length > 0 && joined.length <= LINE) lines[lines.length - 1] = joined;
+    else if (isLast) return [...lines, `AND ${pairs.length - i} ALIKE`];
+    else lines.push(pair);
+  }
+  return lines;
 }

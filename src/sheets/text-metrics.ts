@@ -1,4 +1,8 @@
-/** Widths and ink heights of text set in Arial, Helvetica, Liberation Sans or Arimo, which agree in their widths. */
+/**
+ * Widths and ink heights of text in the sheet font, whose widths are those of Arial, Helvetica and Liberation Sans. Room is
+ * kept for DejaVu Sans Condensed too, to which a viewer falls back that has none of these and takes no font from the file.
+ */
+import { greatestOf } from "../units/extremes.js";
 import { FONT_WIDTHS } from "./font-widths.js";
 
 const UNITS_PER_EM = 2048;
@@ -6,30 +10,51 @@ const UNITS_PER_EM = 2048;
 /** Height of a capital over the font size. Heights of lettering are cap heights (ISO 3098). */
 export const CAP_PER_EM = 1409 / UNITS_PER_EM;
 
-/** Width along the baseline and ink above (`rise`) and below (`drop`, positive) it, in the unit of the cap height given. */
+/**
+ * Room along the baseline and ink above (`rise`) and below (`drop`, positive) it, in the unit of the cap height given.
+ * `width` is what the text may take in either font, never less than `setWidth`.
+ */
 export interface TextSize {
   readonly width: number;
   readonly rise: number;
   readonly drop: number;
 }
 
-interface Glyph {
-  readonly advance: number;
-  readonly low: number;
-  readonly high: number;
+/**
+ * Advance, lowest and highest ink of one weight by code point, in units of the em; zero advance: not in the table. `narrow`
+ * is the advance in the font that viewers fall back to.
+ */
+interface Face {
+  readonly advance: Int16Array;
+  readonly narrow: Int16Array;
+  readonly low: Int16Array;
+  readonly high: Int16Array;
 }
 
-/** A character outside the table is given the room of a full-width one. */
-const UNKNOWN: Glyph = { advance: 2048, low: -400, high: 1750 };
+/** Code points from here on are not in the table. */
+const TABLE_END = 0x10000;
 
-const GLYPHS = { regular: new Map<string, Glyph>(), bold: new Map<string, Glyph>() };
+/** A character outside the table is given the room of a full-width one. */
+const UNKNOWN = { advance: 2048, low: -400, high: 1750 };
+
+function emptyFace(): Face {
+  const column = () => new Int16Array(TABLE_END);
+  return { advance: column(), narrow: column(), low: column(), high: column() };
+}
+
+const REGULAR = emptyFace();
+const BOLD = emptyFace();
 
 for (const row of FONT_WIDTHS.trim().split("\n")) {
   const [code, ...figures] = row.split(" ");
-  const [a = 0, low = 0, high = 0, boldAdvance = 0, boldLow = 0, boldHigh = 0] = figures.map(Number);
-  const character = String.fromCodePoint(Number.parseInt(code ?? "20", 16));
-  GLYPHS.regular.set(character, { advance: a, low, high });
-  GLYPHS.bold.set(character, { advance: boldAdvance, low: boldLow, high: boldHigh });
+  const point = Number.parseInt(code ?? "20", 16);
+  [REGULAR, BOLD].forEach((face, i) => {
+    const [advance = 0, low = 0, high = 0] = figures.slice(3 * i, 3 * i + 3).map(Number);
+    face.advance[point] = advance;
+    face.narrow[point] = Number(figures[6 + i]);
+    face.low[point] = low;
+    face.high[point] = high;
+  });
 }
 
 /** Font size for a cap height. */
@@ -37,25 +62,76 @@ export function fontSize(capHeight: number): number {
   return capHeight / CAP_PER_EM;
 }
 
+/** One measured text, in units of the em. */
+interface Measured {
+  /** What is kept free for it. */
+  readonly advance: number;
+  /** In the sheet font itself. */
+  readonly set: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Texts measured lately, by weight: a sheet asks for the same ones many times over. Emptied when it is full. */
+const KNOWN = { regular: new Map<string, Measured>(), bold: new Map<string, Measured>() };
+const MOST_KNOWN = 4096;
+
+function measureOnce(text: string, bold: boolean): Measured {
+  const known = bold ? KNOWN.bold : KNOWN.regular;
+  const found = known.get(text);
+  if (found !== undefined) return found;
+  const measured = measureGlyphs(text, bold ? BOLD : REGULAR);
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(text, measured);
+  return measured;
+}
+
+function measureGlyphs(text: string, face: Face): Measured {
+  let [set, narrow, low, high] = [0, 0, 0, 0];
+  for (let i = 0; i < text.length; i += 1) {
+    const code = text.codePointAt(i) ?? 0;
+    if (code >= TABLE_END) i += 1;
+    const width = face.advance[code] ?? 0;
+    const known = width > 0;
+    const other = known ? 0 : unknownAdvance(code);
+    set += known ? width : other;
+    narrow += known ? (face.narrow[code] ?? 0) : other;
+    low = Math.min(low, known ? (face.low[code] ?? 0) : UNKNOWN.low);
+    high = Math.max(high, known ? (face.high[code] ?? 0) : UNKNOWN.high);
+  }
+  return { advance: Math.max(set, narrow), set, low, high };
+}
+
+/** None for what stands over or under the letter before it, or joins letters and is not seen. */
+function unknownAdvance(code: number): number {
+  return /[\p{Mn}\p{Cf}]/u.test(String.fromCodePoint(code)) ? 0 : UNKNOWN.advance;
+}
+
+/** True where the sheet font has a letter of its own for the character. */
+export function isInSheetFont(character: string): boolean {
+  return (REGULAR.advance[character.codePointAt(0) ?? 0] ?? 0) > 0;
+}
+
+/** Millimetres of one unit of the em at a cap height. */
+function emUnit(capHeight: number): number {
+  return capHeight / CAP_PER_EM / UNITS_PER_EM;
+}
+
 /** Size of one line of text. */
 export function measureText(text: string, capHeight: number, bold: boolean): TextSize {
-  const glyphs = bold ? GLYPHS.bold : GLYPHS.regular;
-  let advance = 0;
-  let low = 0;
-  let high = 0;
-  for (const character of text) {
-    const glyph = glyphs.get(character) ?? UNKNOWN;
-    advance += glyph.advance;
-    low = Math.min(low, glyph.low);
-    high = Math.max(high, glyph.high);
-  }
-  const unit = capHeight / CAP_PER_EM / UNITS_PER_EM;
+  const { advance, low, high } = measureOnce(text, bold);
+  const unit = emUnit(capHeight);
   return { width: advance * unit, rise: high * unit, drop: -low * unit };
 }
 
 /** Width of a text whose capitals are `capHeight` high, millimetres. */
 export function textWidth(text: string, capHeight: number, bold = false): number {
-  return measureText(text, capHeight, bold).width;
+  return measureOnce(text, bold).advance * emUnit(capHeight);
+}
+
+/** Width of a text as it is set in the sheet font, millimetres: never more than `textWidth`. */
+export function setWidth(text: string, capHeight: number, bold: boolean): number {
+  return measureOnce(text, bold).set * emUnit(capHeight);
 }
 
 /** One printable line: control characters and runs of space become one space. */
@@ -66,40 +142,90 @@ export function printable(text: string): string {
 /** `text`, or as much of it as fits in `width` with an ellipsis. */
 export function shorten(text: string, width: number, capHeight: number, bold = false): string {
   if (textWidth(text, capHeight, bold) <= width) return text;
-  const characters = [...text];
-  while (characters.length > 0 && textWidth(`${characters.join("")}…`, capHeight, bold) > width) characters.pop();
-  return `${characters.join("").trimEnd()}…`;
+  const face = bold ? BOLD : REGULAR;
+  const most = width / emUnit(capHeight) - advanceOf("…", face);
+  let [advance, end] = [0, 0];
+  for (const character of text) {
+    advance += advanceOf(character, face);
+    if (advance > most) break;
+    end += character.length;
+  }
+  return `${text.slice(0, end).trimEnd()}…`;
+}
+
+function advanceOf(character: string, face: Face): number {
+  const code = character.codePointAt(0) ?? 0;
+  const advance = face.advance[code] ?? 0;
+  return advance > 0 ? Math.max(advance, face.narrow[code] ?? 0) : unknownAdvance(code);
 }
 
 /** Lines of at most `width`, broken at spaces; a word that is longer than a line is broken between characters. */
 export function wrap(text: string, width: number, capHeight: number, bold = false): string[] {
-  const lines: string[] = [];
-  let line = "";
-  for (const word of printable(text)
-    .split(" ")
-    .flatMap((long) => pieces(long, width, capHeight, bold))) {
-    const longer = line === "" ? word : `${line} ${word}`;
-    if (line !== "" && textWidth(longer, capHeight, bold) > width) {
-      lines.push(line);
-      line = word;
-    } else line = longer;
-  }
-  return line === "" ? lines : [...lines, line];
+  const key = `${width} ${capHeight} ${bold ? "b" : "r"} ${text}`;
+  const known = WRAPPED.get(key);
+  if (known !== undefined) return [...known];
+  if (WRAPPED.size >= MOST_WRAPPED) WRAPPED.clear();
+  const lines = wrapOnce(text, width, capHeight, bold);
+  WRAPPED.set(key, lines);
+  return [...lines];
 }
 
-function pieces(word: string, width: number, capHeight: number, bold: boolean): string[] {
-  if (textWidth(word, capHeight, bold) <= width) return [word];
+/** Texts wrapped lately: notes and cautions stand on every sheet. Emptied when it is full. */
+const WRAPPED = new Map<string, readonly string[]>();
+const MOST_WRAPPED = 1024;
+
+function wrapOnce(text: string, width: number, capHeight: number, bold: boolean): readonly string[] {
+  const most = width / emUnit(capHeight);
+  const space = measureOnce(" ", bold).advance;
+  const lines: string[] = [];
+  let line = "";
+  let taken = 0;
+  for (const word of wordsOf(text, most, bold)) {
+    const { advance } = measureOnce(word, bold);
+    if (line !== "" && taken + space + advance > most) {
+      lines.push(line);
+      line = "";
+    }
+    taken = line === "" ? advance : taken + space + advance;
+    line = line === "" ? word : `${line} ${word}`;
+  }
+  if (line !== "") lines.push(line);
+  return lines;
+}
+
+function wordsOf(text: string, most: number, bold: boolean): readonly string[] {
+  const words = printable(text).split(" ");
+  const isLong = (word: string) => measureOnce(word, bold).advance > most;
+  return words.some(isLong) ? words.flatMap((word) => (isLong(word) ? pieces(word, most, bold) : [word])) : words;
+}
+
+/** A word in pieces that fit: broken after a hyphen and the like where there is one, else between characters. */
+function pieces(word: string, most: number, bold: boolean): readonly string[] {
+  const face = bold ? BOLD : REGULAR;
   const result: string[] = [];
   let piece = "";
+  let taken = 0;
   for (const character of word) {
-    if (piece !== "" && textWidth(piece + character, capHeight, bold) > width) {
-      result.push(piece);
-      piece = "";
+    const advance = advanceOf(character, face);
+    if (piece !== "" && taken + advance > most) {
+      const end = breakOf(piece);
+      result.push(piece.slice(0, end));
+      piece = piece.slice(end);
+      taken = measureOnce(piece, bold).advance;
     }
     piece += character;
+    taken += advance;
   }
   return piece === "" ? result : [...result, piece];
 }
+
+/** Where a piece that fills its line is broken: after its last sign that joins words, else at its end. */
+function breakOf(piece: string): number {
+  const end = greatestOf(JOINTS.map((joint) => piece.lastIndexOf(joint))) + 1;
+  return end > 1 ? end : piece.length;
+}
+
+const JOINTS = ["-", "_", "/", "."] as const;
 
 /** At most `most` lines, the last one ending in an ellipsis when there was more. */
 export function wrapAtMost(text: string, width: number, capHeight: number, most: number, bold = false): string[] {
@@ -107,4 +233,18 @@ export function wrapAtMost(text: string, width: number, capHeight: number, most:
   if (lines.length <= most) return lines;
   const rest = lines.slice(most - 1).join(" ");
   return [...lines.slice(0, most - 1), shorten(rest, width, capHeight, bold)];
+}
+
+/** `text`, or as many of its words as fit in `width` with an ellipsis; never cut within a word that fits the width. */
+export function shortenAtWord(text: string, width: number, capHeight: number, bold = false): string {
+  if (textWidth(text, capHeight, bold) <= width) return text;
+  const [first = "", second] = wrap(text, width - textWidth(" …", capHeight, bold), capHeight, bold);
+  return second === undefined ? first : `${first} …`;
+}
+
+/** At most `most` lines, the last one ending after a whole word and an ellipsis when there was more. */
+export function wrapAtWords(text: string, width: number, capHeight: number, most: number, bold = false): string[] {
+  const lines = wrap(text, width, capHeight, bold);
+  if (lines.length <= most) return lines;
+  return [...lines.slice(0, most - 1), shortenAtWord(lines.slice(most - 1).join(" "), width, capHeight, bold)];
 }

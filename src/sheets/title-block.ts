@@ -8,6 +8,7 @@ import { at, circle, group, line, rectangle, stroke, text } from "./items.js";
 import type { SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering, Scale, SheetSize } from "./sheet-sizes.js";
+import { DOCUMENT_TYPE, drawingNumber, statusWords } from "./status-words.js";
 import type { Piece } from "./table.js";
 import { shorten, textWidth, wrap, wrapAtMost } from "./text-metrics.js";
 import { unitWord } from "./unit-word.js";
@@ -20,6 +21,8 @@ export interface Field {
   readonly share: number;
   readonly size: "small" | "body" | "heading" | "title";
   readonly lines: number;
+  /** A word in a box at the right end of the field, in the letters of a title; "" for none. */
+  readonly flag: string;
 }
 
 /** Fields side by side. */
@@ -30,72 +33,89 @@ export interface Row {
 
 /** A field of a title block; `share` of the row's width. */
 export function field(label: string, value: string, share: number, size: Field["size"] = "body", lines = 1): Field {
-  return { label, value, share, size, lines };
+  return { label, value, share, size, lines, flag: "" };
 }
 
-const PAD = 1;
+const PAD = 0.8;
 /** Between a field's label and its value. */
-const LABEL_GAP = 1.1;
-const LEADING = 1.45;
+const LABEL_GAP = 0.9;
+const LEADING = 1.4;
 
 function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width: number): readonly Row[] {
-  const { job, base, plate, weight, sheetNumber, sheetCount, programVersion } = request;
+  const { job, base, plate, held, sheetNumber, sheetCount, programVersion } = request;
   const { lettering } = sheet;
-  const weightText = weight === null ? "NOT KNOWN" : `${Math.round(weight.value * 10) / 10} ${weight.unit} EACH`;
-  const source =
-    job.drawing.number === ""
-      ? "NOT GIVEN"
-      : `${job.drawing.number}${job.drawing.revision === "" ? "" : ` REV ${job.drawing.revision}`}`;
   const { row, signed } = rowMakers(width, lettering);
+  const flag = held.length > 0 ? "HELD" : "";
   return [
-    row(field("JOB NO.", job.number, 0.26), field("TITLE", job.title, 0.74, "body", 2)),
-    row(field("SETTING TEMPLATE, MARK", plate.mark, 0.8, "title"), field("REV", plate.revision, 0.2, "title")),
-    ...(isShared(base)
-      ? [
-          row(
-            field(
-              "WHERE USED, AND FOR HOW MANY COLUMNS",
-              whereUsed(request, width - 2 * PAD, lettering),
-              1,
-              "small",
-              MOST_USED,
-            ),
-          ),
-        ]
-      : []),
+    row(field("TITLE", job.title, 0.62, "body", MOST_WRAPPED), field("OWNER", job.owner, 0.38, "body", MOST_WRAPPED)),
     row(
-      isShared(base)
-        ? field("COLUMNS", `QTY ${columnsOf(request)}, ${base.template.sharedBy.length} MARKS`, 0.27, "body", 8)
-        : field("WHERE USED", `${base.mark}, QTY ${base.quantity}`, 0.27, "body", 8),
-      field("TEMPLATES", `QTY ${plate.quantity}`, 0.19),
-      field("MATERIAL", `${plate.material.toUpperCase()} ${formatLength(plate.thickness, job.unit)}`, 0.27),
-      field("WEIGHT", weightText, 0.27),
+      { ...field(`${DOCUMENT_TYPE[base.template.use]}, MARK`, plate.mark, 0.56, "title"), flag },
+      field("DRAWING NUMBER", drawingNumber(request), 0.3, "heading", MOST_WRAPPED),
+      field("REV", plate.revision, 0.14, "title"),
+    ),
+    ...pieceRows(request, width, lettering).map((fields) => row(...fields)),
+    row(
+      field("STATUS", statusWords(request), 0.4, "body", MOST_WRAPPED),
+      field("SOURCE DRAWING", sourceWords(request), 0.36, "body", MOST_WRAPPED),
+      field("DATE", job.date, 0.24),
     ),
     row(
-      field("STATUS", job.status.toUpperCase(), 0.36),
-      field("SOURCE DRAWING", source, 0.36),
-      field("DATE", job.date, 0.28),
+      field("TOLERANCES", job.tolerances === "" ? "NOT SPECIFIED" : job.tolerances, 0.33, "body", MOST_WRAPPED),
+      field("SCALE", scaleWords(scale), 0.29),
+      field("UNITS", unitWord(job.unit), 0.21),
+      field(THIRD_ANGLE, "", 0.17),
+    ),
+    signed(
+      row(
+        field("DRAWN", job.drawnBy, 0.22, "body", MOST_WRAPPED),
+        field("CHECKED BY", "", 0.23),
+        field("DATE", "", 0.16),
+        field("APPROVED BY", "", 0.23),
+        field("DATE", "", 0.16),
+      ),
     ),
     row(
-      field("GENERAL TOLERANCES", job.tolerances === "" ? "NOT SPECIFIED" : job.tolerances, 0.36),
-      field("SCALE", scaleWords(scale), 0.36),
-      field("UNITS", unitWord(job.unit), 0.28),
+      field(filesLabel(request), fileLines(request), 0.45, "small", MOST_SMALL),
+      field("RULES AND EDITIONS", editionWords(request), 0.55, "small", MOST_SMALL),
     ),
-    signed(row(field("DRAWN", job.drawnBy, 0.36), field("CHECKED BY", "", 0.36), field("APPROVED BY", "", 0.28))),
-    row(field(filesLabel(request), fileLines(request), 1, "small", 4)),
-    row(field("RULES AND EDITIONS", editionWords(request), 1, "small", 4)),
     row(
-      field("OWNER", job.owner, 0.27),
-      field("THIRD ANGLE", "", 0.19),
+      field("JOB NO.", job.number, 0.28, "body", MOST_WRAPPED),
       field("PROGRAM", `rodplate ${programVersion}`, 0.27),
-      field("SIZE", sheet.name, 0.1),
-      field("SHEET", `${sheetNumber} OF ${sheetCount}`, 0.17),
+      field("SIZE", sheet.name, 0.22),
+      field("SHEET", `${sheetNumber} OF ${sheetCount}`, 0.23),
     ),
   ];
 }
 
+/** Lines of a value that is longer than its field: what the job may say is never cut off. */
+const MOST_WRAPPED = 9;
+const THIRD_ANGLE = "3RD ANGLE";
+
+/** Where the template is used, how many, of what and how heavy. */
+function pieceRows(request: SheetRequest, width: number, lettering: Lettering): readonly (readonly Field[])[] {
+  const { job, base, plate, weight } = request;
+  const facts = [
+    field("TEMPLATES", `QTY ${plate.quantity}`, 0.19),
+    field("MATERIAL", `${plate.material.toUpperCase()} ${formatLength(plate.thickness, job.unit)}`, 0.27),
+    field("WEIGHT", weight === null ? "NOT KNOWN" : `${Math.round(weight.value * 10) / 10} ${weight.unit} EACH`, 0.27),
+  ];
+  if (!isShared(base)) return [[field("WHERE USED", `${base.mark}, QTY ${base.quantity}`, 0.27, "body", 8), ...facts]];
+  const used = whereUsed(request, width - 2 * PAD, lettering);
+  const columns = `QTY ${columnsOf(request)}, ${base.template.sharedBy.length} MARKS`;
+  return [
+    [field("WHERE USED, AND FOR HOW MANY COLUMNS", used, 1, "small", MOST_USED)],
+    [field("COLUMNS", columns, 0.27, "body", 8), ...facts],
+  ];
+}
+
+function sourceWords({ job: { drawing } }: SheetRequest): string {
+  if (drawing.number === "") return "NOT GIVEN";
+  return `${drawing.number}${drawing.revision === "" ? "" : ` REV ${drawing.revision}`}`;
+}
+
 /** Lines of a small field, and of the bases of a shared template. */
-const MOST_SMALL = 6;
+const LEAST_SMALL = 6;
+const MOST_SMALL = 12;
 const MOST_USED = 8;
 /** More marks are not written out. */
 const MOST_MARKS = 120;
@@ -123,9 +143,7 @@ export function scaleWords(scale: Scale): string {
 }
 
 function filesLabel({ cutFiles, drillListName }: SheetRequest): string {
-  return cutFiles.length === 0 && drillListName !== null
-    ? "DRILL LIST"
-    : "CUT FILES AND FIRST 12 DIGITS OF THEIR SHA-256";
+  return cutFiles.length === 0 && drillListName !== null ? "DRILL LIST" : "CUT FILES, START OF SHA-256";
 }
 
 /** One file a line; lines are joined by newlines. */
@@ -141,33 +159,46 @@ export function editionWords({ job }: Pick<SheetRequest, "job">): string {
   return `Template holes ${templateHoles}; base-plate holes ${baseHoles}; placing ${placing}; edges ${edges}; concrete ${concrete}.`;
 }
 
-function valueLines(
-  entry: Field,
-  width: number,
-  lettering: Lettering,
-): { readonly lines: readonly string[]; readonly letter: number } {
-  const room = width * entry.share - 2 * PAD;
-  const bold = isBold(entry);
-  if (entry.size === "small") {
-    const lines = entry.value.split("\n").flatMap((part) => wrap(part, room, lettering.small));
-    const most = Math.max(MOST_SMALL, entry.lines);
-    const last = most - 1;
-    return {
-      lines:
-        lines.length > most
-          ? [...lines.slice(0, last), shorten(lines.slice(last).join(" "), room, lettering.small)]
-          : lines,
-      letter: lettering.small,
-    };
+interface ValueLines {
+  readonly lines: readonly string[];
+  readonly letter: number;
+}
+
+/** Letters of a value, the largest in which it fits its field first. */
+function ladderOf({ size }: Field, { title, heading, body, small }: Lettering): readonly number[] {
+  switch (size) {
+    case "title":
+      return [title, heading, body];
+    case "heading":
+      return [heading, body];
+    case "body":
+      return [body];
+    case "small":
+      return [small];
   }
-  const ladder =
-    entry.size === "title" ? [lettering.title, lettering.heading, lettering.body] : [lettering[entry.size]];
-  const whole = ladder.find((letter) => textWidth(entry.value, letter, bold) <= room);
+}
+
+function valueLines(entry: Field, width: number, lettering: Lettering): ValueLines {
+  const room = width * entry.share - 2 * PAD - flagWidth(entry, lettering);
+  const { small } = lettering;
+  if (entry.size === "small") return smallLines(entry, room, small);
+  const bold = isBold(entry);
+  const whole = ladderOf(entry, lettering).find((letter) => textWidth(entry.value, letter, bold) <= room);
   if (whole !== undefined) return { lines: [entry.value], letter: whole };
-  return {
-    lines: wrapAtMost(entry.value, room, lettering.small, Math.max(2, entry.lines), bold),
-    letter: lettering.small,
-  };
+  return { lines: wrapAtMost(entry.value, room, small, Math.max(2, entry.lines), bold), letter: small };
+}
+
+function smallLines({ value, lines: wanted }: Field, room: number, small: number): ValueLines {
+  const most = Math.max(LEAST_SMALL, wanted);
+  const lines = value.split("\n").flatMap((part) => wrap(part, room, small));
+  const last = most - 1;
+  const rest = () => [...lines.slice(0, last), shorten(lines.slice(last).join(" "), room, small)];
+  return { lines: lines.length > most ? rest() : lines, letter: small };
+}
+
+/** Of the box around a flag, with the gap before it. */
+function flagWidth({ flag }: Field, { title }: Lettering): number {
+  return flag === "" ? 0 : textWidth(flag, title, true) + title * 0.9;
 }
 
 function isBold({ size, label }: Field): boolean {
@@ -179,12 +210,9 @@ function rowNeed(fields: readonly Field[], width: number, lettering: Lettering):
   return greatestOf(
     fields.map((entry) => {
       const { lines, letter } = valueLines(entry, width, lettering);
-      return (
-        labels +
-        Math.max(lettering.body, letter + (lines.length - 1) * letter * LEADING) +
-        letter * 0.22 +
-        lettering.body * 0.3
-      );
+      const value = letter + (lines.length - 1) * letter * LEADING;
+      const flag = entry.flag === "" ? 0 : lettering.title * 1.25 - labels + PAD;
+      return labels + Math.max(lettering.body, value, flag) + letter * 0.22 + lettering.body * 0.2;
     }),
   );
 }
@@ -201,7 +229,7 @@ export function rowMakers(
 ): { readonly row: (...fields: readonly Field[]) => Row; readonly signed: (row: Row) => Row } {
   return {
     row: (...fields) => ({ fields, height: rowNeed(fields, width, lettering) }),
-    signed: ({ fields, height }) => ({ fields, height: height + lettering.body * 0.6 }),
+    signed: ({ fields, height }) => ({ fields, height: height + lettering.body * 0.5 }),
   };
 }
 
@@ -253,8 +281,26 @@ function fieldItems(
     .map((words, i) =>
       text("title", words, at(x + PAD, first - i * letter * LEADING), letter, { bold: isBold(entry) }),
     );
-  const symbol = entry.label === "THIRD ANGLE" ? projectionSymbol(x + PAD, top - height, lettering) : [];
-  return [label, ...values, ...symbol];
+  const symbol = entry.label.endsWith("ANGLE") ? projectionSymbol(x + PAD, top - height, lettering) : [];
+  return [label, ...values, ...symbol, ...flagItems(entry, x + width * entry.share, top, height, lettering)];
+}
+
+/** The flag of a field in a box of its own, against the field's right end. */
+function flagItems(
+  { flag }: Field,
+  right: number,
+  top: number,
+  height: number,
+  { title, small }: Lettering,
+): readonly SceneItem[] {
+  if (flag === "") return [];
+  const [box, gap] = [textWidth(flag, title, true) + title * 0.5, title * 0.2];
+  const [x1, y1, y0] = [right - gap, top - PAD - small - LABEL_GAP * 0.5, top - height + gap];
+  const center = at(x1 - box / 2, (y0 + y1) / 2 - title / 2);
+  return [
+    stroke("held", ...rectangle(x1 - box, y0, x1, y1)),
+    text("held", flag, center, title, { anchor: "middle", bold: true }),
+  ];
 }
 
 /** Third-angle symbol (ISO 5456-2): circles left, cone frustum right with its small end at the left. */

@@ -166,7 +166,7 @@ export interface UnmatchedPoint {
 /** The whole survey; groups worst first. */
 export interface Survey {
   readonly unit: Unit;
-  readonly file: Pick<PointsFile, "file" | "order" | "unit" | "headed">;
+  readonly file: Pick<PointsFile, "file" | "sha256" | "order" | "unit" | "headed">;
   readonly system: "local" | "site";
   readonly terms: SurveyTerms;
   readonly groups: readonly GroupSurvey[];

@@ -11,6 +11,7 @@ import { findElevation, findPlacing } from "../standards/index.js";
 import { formatDegrees, roundSymmetric } from "../units/index.js";
 import type { Motion, RodAsBuilt, SurveyTerms } from "./model.js";
 import type { SurveyRuleId } from "./rules.js";
+import { surveyRuleName } from "./rules.js";
 
 /** What a row of the survey is about, and what the ledger prints where a verdict names nothing else. */
 export interface Topic {
@@ -21,7 +22,7 @@ export interface Topic {
 
 /** Rows of a survey are questions for the engineer of record. */
 export function rowOf({ id, clause, edition }: Topic, verdict: RuleResult): CheckRow {
-  return judge({ id, severity: "ask", measured: id }, verdict, clause, edition);
+  return judge({ id, plainName: surveyRuleName(id), severity: "ask", measured: id }, verdict, clause, edition);
 }
 
 /** Rods of one group against the edition, and the column against the erection tolerance. */

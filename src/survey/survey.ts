@@ -26,11 +26,10 @@ export function surveyJob(job: Job, aim: SurveyAim, file: PointsFile, terms: Sur
       groups.push(surveyGroup(job, standing, own, matched.points, terms));
     } else notSurveyed.push({ mark: standing.base.mark, at: standing.name.slice(standing.base.mark.length + 1) });
   }
-  const { order, unit, headed } = file;
   const rows = lineRows(job, aim.plan, groups);
   const value: Survey = {
     unit: job.unit,
-    file: { file: file.file, order, unit, headed },
+    file: withoutPoints(file),
     system: located.value.system,
     terms,
     groups: worstGroupsFirst(withPlacing(groups, rows)),
@@ -40,6 +39,10 @@ export function surveyJob(job: Job, aim: SurveyAim, file: PointsFile, terms: Sur
     rows,
   };
   return { ok: true, value, findings };
+}
+
+function withoutPoints({ points: _, ...file }: PointsFile): Survey["file"] {
+  return file;
 }
 
 /** What only the surveyor can say. */

@@ -9,6 +9,7 @@ import { placingHead } from "../summary/summarize.js";
 import type { Survey, SurveyAim, SurveyTerms } from "../survey/index.js";
 import { lonePlan, surveyJob as surveyGroups, surveyTerms } from "../survey/index.js";
 import type { SurveyUnit } from "../units/index.js";
+import { hashOf } from "./hash.js";
 import type { OpenedJob } from "./open.js";
 
 /** The surveyor's file, and what is stated of it; null: as the file says itself. */
@@ -32,7 +33,8 @@ export function surveyAim({ job, plan, bases }: OpenedJob): Outcome<SurveyAim> {
 export function surveyPoints({ job }: OpenedJob, aim: SurveyAim, input: PointsInput): Outcome<Survey> {
   const { name, bytes, unit, order, terms } = input;
   const points = readPoints(bytes, name, { unit, order, jobOrder: job.plan?.settingOut.order ?? null });
-  return points.ok ? surveyGroups(job, aim, points.value, terms) : points;
+  if (!points.ok) return points;
+  return surveyGroups(job, aim, { ...points.value, sha256: hashOf(bytes) }, terms);
 }
 
 /** The surveyor's file as bytes, by the job's own statements about the survey. */

@@ -2,6 +2,7 @@
 export { keySize, keyWords } from "./key/key-words.js";
 export type { PlateShape, ShapedBase } from "./make-plate.js";
 export { makePlate, makePlateOutline, makePlateShape } from "./make-plate.js";
+export { northOf } from "./marks/where-set.js";
 export { measurePlate } from "./measure.js";
 export type * from "./model.js";
 export type { TemplateSet } from "./share/find-sets.js";

@@ -9,7 +9,7 @@ import { holeFaults } from "./hole-size.js";
 import { makeHoles } from "./holes.js";
 import { keyOutline } from "./key/key-outline.js";
 import { layOutMarks } from "./marks/lay-out-marks.js";
-import type { MarkKind, Plate } from "./model.js";
+import type { MarkKind, Plate, SizedPart } from "./model.js";
 import type { Openings } from "./openings.js";
 import { makeOpenings, NO_OPENING, openingFaults, smallerOpenings } from "./openings.js";
 import { makeOutline } from "./outline.js";
@@ -60,39 +60,48 @@ function makeShape(job: Job, base: Base, rods: readonly PlacedRod[]): PlateShape
   return faults.length > 0 ? faults : { outline, openings };
 }
 
-/** An automatic opening gives way to marks: to the piece mark altogether, to tags and TOP as long as a hand still passes. */
+/**
+ * An automatic opening gives way to marks, and is as large as what they need allows: to the piece mark altogether, to TOP and
+ * tags as long as a hand still passes.
+ */
 function assemble(job: Job, base: Base, rods: readonly PlacedRod[], { outline, openings }: PlateShape): Plate {
   const moved = movedRods(base, rods, outline.contour);
   const plateWith = (shrunk: Openings) => plateOf(job, base, rods, outline, shrunk, moved);
   const plate = plateWith(openings);
-  if (!lacks(plate, ...ESSENTIAL)) return plate;
+  if (lacking(plate) === 0 || base.template.opening.kind !== "auto" || openings.openings.length === 0) return plate;
   const smaller = smallerOpenings(job, base, openings);
-  const whole = firstThat(
+  const made = lackingLeast(
+    plate,
     smaller.map((each) => () => plateWith(each)),
-    (made) => !lacks(made, ...ESSENTIAL),
   );
-  if (whole !== null || !lacks(plate, "mark") || openings.openings.length === 0) return whole ?? plate;
-  if (base.template.opening.kind !== "auto" || base.template.outline.kind === "ring") return plate;
-  const candidates = [...smaller, NO_OPENING].map((each) => () => plateWith(each));
-  return firstThat(candidates, (made) => !lacks(made, "mark")) ?? plate;
+  if (!lacksMark(made) || base.template.outline.kind === "ring") return made;
+  const whole = plateWith(NO_OPENING);
+  return lacksMark(whole) ? made : whole;
 }
 
-/** Marks without which a plate is set wrong or not known. */
-const ESSENTIAL: readonly MarkKind[] = ["mark", "tag", "top"];
-
-function lacks({ omitted }: Plate, ...kinds: readonly MarkKind[]): boolean {
-  return omitted.some(({ kind }) => kinds.includes(kind));
+/** A plate without its piece mark is worse than one without TOP, that worse than one without any of its tags. */
+function lacking({ holes, omitted }: Plate): number {
+  const count = (wanted: MarkKind) => omitted.filter(({ kind, cause }) => kind === wanted && cause === "room").length;
+  return (2 * count("mark") + count("top")) * (holes.length + 1) + count("tag");
 }
 
-/** The first plate that passes, where the last does and every one after a passing one does too; null where the last does not. */
-function firstThat(makers: readonly (() => Plate)[], passes: (plate: Plate) => boolean): Plate | null {
-  let found = makers.at(-1)?.() ?? null;
-  if (found === null || !passes(found)) return null;
+function lacksMark({ omitted }: Plate): boolean {
+  return omitted.some(({ kind, cause }) => kind === "mark" && cause === "room");
+}
+
+/**
+ * The first plate that lacks as little as the last one does, where every one after it does too; the given one where the last
+ * lacks no less.
+ */
+function lackingLeast(given: Plate, makers: readonly (() => Plate)[]): Plate {
+  let found = makers.at(-1)?.() ?? given;
+  const wanted = lacking(found);
+  if (wanted >= lacking(given)) return given;
   let [least, most] = [-1, makers.length - 1];
   while (most - least > 1) {
     const middle = Math.floor((least + most) / 2);
     const plate: Plate = makers[middle]?.() ?? found;
-    if (passes(plate)) [most, found] = [middle, plate];
+    if (lacking(plate) <= wanted) [most, found] = [middle, plate];
     else least = middle;
   }
   return found;
@@ -125,7 +134,7 @@ function plateOf(
   };
 }
 
-function sizedAs(what: string, how: string | null): Plate["sized"] {
+function sizedAs(what: SizedPart, how: string | null): Plate["sized"] {
   return how === null ? [] : [{ what, how }];
 }
 

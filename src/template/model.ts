@@ -28,7 +28,7 @@ export interface Hole {
 }
 
 /** What a mark shows. */
-export type MarkKind = "centre-line" | "axis" | "top" | "mark" | "tag" | "punch" | "north" | "grid";
+export type MarkKind = "centre-line" | "axis" | "top" | "mark" | "tag" | "size" | "punch" | "north" | "grid";
 
 /** One mark: single strokes (polylines of points), each drawn once. `text` is what it says, "" for lines. */
 export interface Mark {
@@ -41,11 +41,12 @@ export interface Mark {
   readonly textHeight: Length;
 }
 
-/** A mark that found no room, and why: becomes a `marks-room` row. */
+/** A mark that was left out: becomes a `marks-room` row. */
 export interface OmittedMark {
   readonly kind: MarkKind;
   readonly text: string;
-  readonly why: string;
+  /** No room on the plate; letters that the scribed font does not have; an axis that does not meet the plate. */
+  readonly cause: "room" | "font" | "off plate";
 }
 
 /**
@@ -80,8 +81,16 @@ export interface Plate {
   readonly keyed: Keyed | null;
   /** Every wrong way round, and what it does to the rods, held against this outline. */
   readonly wrong: readonly WrongPlacement[];
-  /** What was sized automatically and by which rule, for the sheet and the ledger: "outline", "opening". */
-  readonly sized: readonly { readonly what: string; readonly how: string }[];
+  /** What was sized automatically and by which rule, for the sheet and the ledger. */
+  readonly sized: readonly { readonly what: SizedPart; readonly how: string }[];
+}
+
+/** Parts of a plate that the program sizes where the job does not. */
+export type SizedPart = "outline" | "opening";
+
+/** True where the program sized this part of the plate, by the limits of the rules about it. */
+export function isSized({ sized }: Pick<Plate, "sized">, part: SizedPart): boolean {
+  return sized.some(({ what }) => what === part);
 }
 
 /** Figures of a plate, counting closed cut contours, outline included, never scribed or drill marks. Millimetres, mm2. */

@@ -24,7 +24,6 @@ const FEW: Readonly<Record<string, string>> = {
   fill: "corners of one shape",
   line: "two ends",
   row: "fields of one row of a title block",
-  lacks: "kinds of marks, three at most",
   write: "the arguments that were handed in",
   phrases: "ways of writing one thing, a table of the program",
   readWays: "parsers of one form",

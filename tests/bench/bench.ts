@@ -3,8 +3,8 @@ import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { cpus, tmpdir, totalmem } from "node:os";
 import { join, resolve } from "node:path";
-import { createHTMLWindow } from "svgdom";
 import { startSha256 } from "../../src/cli/sha256.js";
+import { newLeanDocument } from "../../src/formats/lean-document.js";
 import type { BaseResult, BuildOptions, Inputs, OutputKind } from "../../src/index.js";
 import { readJob } from "../../src/job/index.js";
 import { openJob, vocabulary } from "../../src/tasks/open.js";
@@ -15,6 +15,7 @@ import { measureLayout } from "./layout.js";
 import { type Measure, timed } from "./measure.js";
 import { measureProbability } from "./probability.js";
 import { measureProof } from "./proof.js";
+import { measureSheets } from "./sheets.js";
 import type { Remembered } from "./writer-alone.js";
 import { emit, remember } from "./writer-alone.js";
 
@@ -26,7 +27,7 @@ const MANY = 10_000;
 const MB = 1024 * 1024;
 
 function options(outputs?: readonly OutputKind[]): BuildOptions {
-  const document = createHTMLWindow().document;
+  const document = newLeanDocument();
   return {
     date: "2026-11-24",
     version: "bench",
@@ -171,6 +172,12 @@ function alignedTable(rows: readonly (readonly string[])[]): string[] {
   return [line(head), rule, ...rows.slice(1).map(line)];
 }
 
+/** `npm run bench -- sheets` prints the rows of the sheets alone, and leaves the results as they are. */
+if (process.argv[2] === "sheets") {
+  process.stdout.write(tableOf(measureSheets()));
+  process.exit();
+}
+
 /** `npm run bench -- ratio` prints the first rows alone, and leaves the results as they are. */
 if (process.argv[2] === "ratio") {
   process.stdout.write(tableOf(measureSpeed()));
@@ -179,6 +186,7 @@ if (process.argv[2] === "ratio") {
 
 const table = tableOf([
   ...measureSpeed(),
+  ...measureSheets(),
   ...measureLayout(),
   ...measureAllFits(),
   ...measureProbability(),

@@ -1,5 +1,5 @@
 /** The plan of 2,000 placements, and the search for look-alikes among 500 marks against trying every pair. */
-import { createHTMLWindow } from "svgdom";
+import { newLeanDocument } from "../../src/formats/lean-document.js";
 import type { BuildOptions, Inputs } from "../../src/index.js";
 import { readJob } from "../../src/job/index.js";
 import type { Base } from "../../src/job/model/job.js";
@@ -18,7 +18,7 @@ const PLACES = 2000;
 const MARKS = 500;
 
 function runAll(inputs: Inputs, outputs: BuildOptions["outputs"]): number {
-  const document = createHTMLWindow().document;
+  const document = newLeanDocument();
   const opened = openJob(inputs, { date: "2026-11-24" });
   if (!opened.ok) throw new Error(JSON.stringify(opened.findings.slice(0, 3)));
   const built = makePackageInParts(opened.value, {

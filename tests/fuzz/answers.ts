@@ -1,6 +1,6 @@
 /** Runs an input the whole way, as the shell would, and says how it ended. */
 import { existsSync, readFileSync } from "node:fs";
-import { newDocument } from "../../src/cli/svg-document.js";
+import { newLeanDocument } from "../../src/formats/lean-document.js";
 import type { Finding, OpenedJob, Outcome } from "../../src/index.js";
 import { formatFinding, makePackage, openJob, openWorkbook, readJobFile } from "../../src/index.js";
 import type { InputFile, Inputs } from "../../src/readers/inputs.js";
@@ -64,7 +64,7 @@ export async function answerJob(files: Files, drawings: boolean): Promise<Ending
 /** Files of a package by path, and how many bases are held. */
 export function packageOf(opened: OpenedJob, drawings: boolean) {
   const made = makePackage(opened, {
-    ...{ version: "fuzz", document: drawings ? newDocument() : null },
+    ...{ version: "fuzz", document: drawings ? newLeanDocument() : null },
     ...(drawings ? {} : { outputs: WITHOUT_DRAWINGS }),
   });
   const files = new Map<string, Uint8Array>();

@@ -2,7 +2,7 @@
 import { join } from "node:path";
 import { loadInputs } from "../../src/cli/load.js";
 import { processShell, readVersion } from "../../src/cli/shell.js";
-import { newDocument } from "../../src/cli/svg-document.js";
+import { newLeanDocument } from "../../src/formats/lean-document.js";
 import { build } from "../../src/tasks/build.js";
 
 type Package = ReadonlyMap<string, Buffer>;
@@ -20,7 +20,7 @@ export function builtPackage(folder: string, job: string): Promise<Package> {
 async function buildPackage(folder: string, job: string): Promise<Package> {
   const inputs = await loadInputs(job, { ...processShell(), currentFolder: folder });
   if (!inputs.ok) throw new Error(inputs.findings.map(({ message }) => message).join("; "));
-  const made = build(inputs.value, { date: "1970-01-01", version: readVersion(), document: newDocument() });
+  const made = build(inputs.value, { date: "1970-01-01", version: readVersion(), document: newLeanDocument() });
   const files = new Map<string, Buffer>();
   for (const base of made.bases) for (const file of base.files) files.set(file.path, Buffer.from(file.bytes));
   for (const file of made.finish().files) files.set(file.path, Buffer.from(file.bytes));

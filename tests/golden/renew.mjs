@@ -1,8 +1,9 @@
 // Renews the expected packages of all samples, and each workbook from its CSV twins where they differ. Review the result as a
 // diff before it is committed.
 import { spawnSync } from "node:child_process";
-import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import Papa from "papaparse";
 import readWorkbook from "read-excel-file/node";
@@ -49,4 +50,28 @@ for (const name of readdirSync(samples)) {
   );
   if (made.status !== 0 && made.status !== 1) process.exit(made.status ?? 3);
   console.log(`${name}: renewed, exit code ${made.status}`);
+}
+
+// The sheets of the jobs that ask much of a drawing, without their embedded font.
+const stress = join(root, "tests/stress");
+for (const file of readdirSync(join(stress, "jobs"))) {
+  const name = file.replace(/\.yaml$/, "");
+  const folder = mkdtempSync(join(tmpdir(), "rodplate-stress-"));
+  const job = join(stress, "jobs", file);
+  const made = spawnSync(
+    process.execPath,
+    [join(root, "dist/bin/rodplate.js"), "make", job, "--out", join(folder, "out")],
+    { stdio: ["ignore", "ignore", "inherit"] },
+  );
+  if (made.status !== 0 && made.status !== 1) process.exit(made.status ?? 3);
+  const expected = join(stress, "expected", name);
+  rmSync(expected, { recursive: true, force: true });
+  mkdirSync(expected, { recursive: true });
+  for (const path of readdirSync(join(folder, "out"), { recursive: true, encoding: "utf8" }))
+    if (path.endsWith(".svg")) {
+      const svg = readFileSync(join(folder, "out", path), "utf8").replace(/base64,[A-Za-z0-9+/=]+/g, "base64,");
+      writeFileSync(join(expected, basename(path)), svg);
+    }
+  rmSync(folder, { recursive: true, force: true });
+  console.log(`${name}: renewed`);
 }

@@ -2,8 +2,9 @@
  * Every text of a written sheet, measured by the font's own metrics through opentype.js: no two boxes overlap, none leaves
  * the sheet. The SVG is read back by a strict XML parser (sax); none of the program's own metrics take part.
  */
-import { createHTMLWindow } from "svgdom";
+
 import { describe, expect, it } from "vitest";
+import { newLeanDocument } from "../../src/formats/lean-document.js";
 import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
 import { drawSheet } from "../../src/sheets/index.js";
 import { sheetCases } from "../unit/sheets/sheet-cases.js";
@@ -14,7 +15,7 @@ describe("text of a written sheet", () => {
   for (const [name, make] of Object.entries(sheetCases)) {
     it(`overlaps nothing: ${name}`, () => {
       const scene = drawSheet(make());
-      const sheet = readWrittenSheet(writeSheetSvg(scene, createHTMLWindow().document));
+      const sheet = readWrittenSheet(writeSheetSvg(scene, newLeanDocument()));
       const boxes = textBoxes(sheet);
       expect(overlappingTexts(boxes)).toEqual([]);
       const outside = boxes.filter(({ box }) =>

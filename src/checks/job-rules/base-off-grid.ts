@@ -9,6 +9,7 @@ import { wordsIn } from "../words.js";
 /** A base that stands a little off its crossing is more often a slip of the pen than meant. */
 export const baseOffGrid: JobRule<"base-off-grid"> = {
   id: "base-off-grid",
+  plainName: "base beside its crossing",
   title: "offset of a base from its grid crossing, where it is not 0 >= 1 in (25 mm)",
   severity: "advise",
   measured: "the offset of a base from its grid crossing",

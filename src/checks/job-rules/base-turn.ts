@@ -11,6 +11,7 @@ import { compareCounts, notApplicable } from "../results.js";
 /** A base that stands square to no line of the grid is more often a slip of the pen than meant: 9 for 90, radians for degrees. */
 export const baseTurn: JobRule<"base-turn"> = {
   id: "base-turn",
+  plainName: "turned base square to grid",
   title: "lines of the grid that a turned base is parallel or square to >= 1",
   severity: "advise",
   measured: "the number of grid lines that the base is parallel or square to",

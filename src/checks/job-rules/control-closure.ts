@@ -12,6 +12,7 @@ import { wordsIn } from "../words.js";
 /** The distance between two control points on the site and on the plan: wrong units, scale or points show here. */
 export const controlClosure: JobRule<"control-closure"> = {
   id: "control-closure",
+  plainName: "control points, closure",
   title:
     "distance between two control points on the site less that on the plan x scale factor <= the job's site.tolerance, and a tenth of it in any case; the files in site coordinates are then held",
   severity: "stop",

@@ -12,6 +12,7 @@ import { wordsIn } from "../words.js";
 /** What is left at each control point after the plan is laid on the site as well as it fits. */
 export const controlResidual: JobRule<"control-residual"> = {
   id: "control-residual",
+  plainName: "control points, residual",
   title:
     "distance of a control point as given from where the plan puts it <= the job's site.tolerance, and a tenth of its distance to the others in any case; the files in site coordinates are then held",
   severity: "stop",

@@ -18,6 +18,7 @@ import { wordsIn } from "../words.js";
  */
 export const elevationRange: JobRule<"elevation-range"> = {
   id: "elevation-range",
+  plainName: "elevations in range",
   title:
     "elevation of every base off the control points' elevations, else off those of the other bases, and of a control point off the nearest other, by <= 30 ft (10 m); a stop where another unit explains it",
   severity: "ask",
@@ -108,7 +109,9 @@ function grouped(what: Level["what"], bases: readonly PlacedBase[], of: (base: P
 function judge({ job: { unit } }: JobContext, level: Level, held: Held | null, alone: string): RuleResult {
   const subject = `${namesOf(level.bases)} ${level.what}`;
   if (held === null || held.level === level)
-    return notChecked(subject, `no control point has an elevation${alone} (control.elevation)`);
+    return notChecked(subject, `no control point has an elevation${alone} (control.elevation)`, {
+      missing: ["control.elevation"],
+    });
   const say = wordsIn(unit);
   const { range, words } = held;
   const off = Math.max(range.from - level.value, level.value - range.to, 0);

@@ -14,6 +14,7 @@ import { wordsIn } from "../words.js";
 /** Diagonals of the bays, from the coordinates as they stand in the setting-out file and from the plan. */
 export const gridDiagonal: JobRule<"grid-diagonal"> = {
   id: "grid-diagonal",
+  plainName: "diagonal of a bay",
   title: "diagonal of a bay from rounded site coordinates less that of the plan x scale factor <= their rounding",
   severity: "advise",
   measured: "the misclosure of a diagonal",

@@ -13,6 +13,7 @@ import { counted, wordsIn } from "../words.js";
 /** Bays against the other bays of their axis, offsets against the bays: what stands far out may be in another unit than was meant. */
 export const gridSlip: JobRule<"grid-slip"> = {
   id: "grid-slip",
+  plainName: "bays in proportion",
   title:
     "every bay within 8 times the middle one of its axis, every offset of a base less than half of the least bay beside it",
   severity: "ask",

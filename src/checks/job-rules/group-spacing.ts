@@ -12,6 +12,7 @@ import { counted, wordsIn } from "../words.js";
 /** What adjacent group centres may be off as placed: for the survey; the plan itself cannot be off. */
 export const groupSpacing: JobRule<"group-spacing"> = {
   id: "group-spacing",
+  plainName: "spacing of groups",
   title: "adjacent group centres as placed, by the placing edition: what the survey is held to",
   severity: "ask",
   measured: "the distance between adjacent group centres",

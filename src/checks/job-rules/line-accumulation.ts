@@ -13,6 +13,7 @@ import { counted, wordsIn } from "../words.js";
 /** What the errors of a column line's groups may add up to as placed: for the survey; the plan itself cannot be off. */
 export const lineAccumulation: JobRule<"line-accumulation"> = {
   id: "line-accumulation",
+  plainName: "error along column line",
   title: "error accumulated along a column line as placed, by the placing edition: what the survey is held to",
   severity: "ask",
   measured: "the error accumulated along a column line",

@@ -17,6 +17,7 @@ import { wordsIn } from "../words.js";
 /** Marks whose patterns nearly agree under any way round, so that one template can be taken for another; and those that are one. */
 export const lookAlike: JobRule<"look-alike"> = {
   id: "look-alike",
+  plainName: "templates that look alike",
   title:
     "rod error of a template set for another mark, in its nearest way round >= the job's value; equal templates are one",
   severity: "advise",

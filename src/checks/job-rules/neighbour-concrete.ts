@@ -9,6 +9,7 @@ import { wordsIn } from "../words.js";
 /** Piers of two bases that run into each other: one pier, or a slip of the plan. */
 export const neighbourConcrete: JobRule<"neighbour-concrete"> = {
   id: "neighbour-concrete",
+  plainName: "clear of next concrete",
   title: "clear distance between the concrete of two bases, turned as placed >= 0",
   severity: "advise",
   measured: "the clear distance between the concrete of two bases",
@@ -31,6 +32,9 @@ export const neighbourConcrete: JobRule<"neighbour-concrete"> = {
     ];
     return marks.length === 0
       ? rows
-      : [...rows, notChecked(marks.join(", "), "no size of the concrete is given (concrete)")];
+      : [
+          ...rows,
+          notChecked(marks.join(", "), "no size of the concrete is given (concrete)", { missing: ["concrete"] }),
+        ];
   },
 };

@@ -11,6 +11,7 @@ import { wordsIn } from "../words.js";
 /** Rods of two bases that would stand in one place. */
 export const neighbourRods: JobRule<"neighbour-rods"> = {
   id: "neighbour-rods",
+  plainName: "clear of next rods",
   title: "clear distance between the rods of two bases >= 0",
   severity: "ask",
   measured: "the clear distance between the rods of two bases",

@@ -8,6 +8,7 @@ import { wordsIn } from "../words.js";
 /** Templates of two bases that cannot both lie in place. */
 export const neighbourTemplates: JobRule<"neighbour-templates"> = {
   id: "neighbour-templates",
+  plainName: "clear of next template",
   title: "clear distance between the templates of two bases, turned as placed >= 0",
   severity: "advise",
   measured: "the clear distance between the templates of two bases",

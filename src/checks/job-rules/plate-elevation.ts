@@ -10,6 +10,7 @@ import { wordsIn } from "../words.js";
 /** Two elevations and a grout gap say one thing twice: they agree, or one of them is wrong. */
 export const plateElevation: JobRule<"plate-elevation"> = {
   id: "plate-elevation",
+  plainName: "elevation of base plate",
   title: "bottom of base plate less top of concrete = grout gap + a setting plate that stays",
   severity: "ask",
   measured: "the height of the bottom of the base plate above the top of concrete",

@@ -10,6 +10,7 @@ import { counted } from "../words.js";
 /** What the setting-out files leave empty is told: an elevation is never guessed. */
 export const settingOutElevation: JobRule<"setting-out-elevation"> = {
   id: "setting-out-elevation",
+  plainName: "elevation of rods set out",
   title: "every rod set out has an elevation: T.O.C. of its placement + its projection",
   severity: "advise",
   measured: "the number of rods with a known elevation",

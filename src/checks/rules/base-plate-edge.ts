@@ -13,6 +13,7 @@ import { wordsIn } from "../words.js";
 /** Centre of each hole of the base plate to its edge, by AISC 360 Tables J3.4 and J3.5 or EN 1993-1-8 Table 3.3. */
 export const basePlateEdge: Rule<"base-plate-edge"> = {
   id: "base-plate-edge",
+  plainName: "edge of base-plate hole",
   title: "hole of the base plate to its edge >= Table J3.4 + C2 of Table J3.5, or 1.2 d0",
   severity: "ask",
   measured: "the edge distance of the hole in the base plate",

@@ -8,6 +8,7 @@ import { counted, wordsIn } from "../words.js";
 /** A large base plate has a hole through which grout runs in or air escapes. */
 export const basePlateGroutHole: Rule<"base-plate-grout-hole"> = {
   id: "base-plate-grout-hole",
+  plainName: "grout hole in base plate",
   title: "a base plate of about 36 in and more has a grout or air hole",
   severity: "advise",
   measured: "the number of grout or air holes in the base plate",

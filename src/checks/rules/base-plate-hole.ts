@@ -12,6 +12,7 @@ const CLAUSE = "base-plate holes for anchor rods";
 /** The base plate's hole against the table of the edition that the job names. */
 export const basePlateHole: Rule<"base-plate-hole"> = {
   id: "base-plate-hole",
+  plainName: "hole size in base plate",
   title: "hole in the base plate = the hole of the named edition",
   severity: "ask",
   measured: "the hole in the base plate",

@@ -17,6 +17,7 @@ import { wordsIn } from "../words.js";
 /** Steel between the holes of the base plate: centre to centre, and clear from hole to hole, by the edition of its edges. */
 export const basePlateWeb: Rule<"base-plate-web"> = {
   id: "base-plate-web",
+  plainName: "steel between plate holes",
   title: "two holes of the base plate: spacing >= 2-2/3 d and clear distance >= d, or spacing >= 2.4 d0",
   severity: "ask",
   measured: "the distance between two holes of the base plate",

@@ -13,6 +13,7 @@ import { wordsIn } from "../words.js";
  */
 export const cutHole: Rule<"cut-hole"> = {
   id: "cut-hole",
+  plainName: "least hole or corner to cut",
   title:
     "hole, on its narrow side, >= the smallest the process cuts in this thickness, else a drill mark; inside corner of outline or opening >= the smallest it leaves",
   severity: "advise",

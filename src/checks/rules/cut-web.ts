@@ -11,6 +11,7 @@ import { wordsIn } from "../words.js";
 /** The smallest web between any two cut contours that the process leaves whole. */
 export const cutWeb: Rule<"cut-web"> = {
   id: "cut-web",
+  plainName: "least web to cut",
   title: "smallest web between cut contours >= what the process can leave",
   severity: "stop",
   measured: "the smallest web of the template",

@@ -1,17 +1,17 @@
 import { nutHeight, washerName, washerThickness } from "../../job/model/stack.js";
-import { findConcreteTop } from "../../standards/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
 import { askOnce, compareSums, fixed, lacking, minus, notApplicable, notChecked, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
-import { rodTopTolerance } from "../stack-terms.js";
+import { concreteTopTolerance, rodTopTolerance } from "../stack-terms.js";
 import { NUT, WASHER } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** The grout gap takes a levelling nut, its washer, and room beneath, also where the concrete stands high. */
 export const groutGap: Rule<"grout-gap"> = {
   id: "grout-gap",
+  plainName: "grout gap",
   title:
     "grout gap >= levelling nut + washer + room, also less what T.O.C. may stand high, and thread reaching below that nut, " +
     "where nuts level the base plate; on shims or a plate the gap >= what T.O.C. may stand high",
@@ -52,22 +52,15 @@ function gap({ job, base }: CheckContext, rod: RodHole): RuleResult {
   return compareSums(rod.tag, [[plus("grout", base.grout)], ">=", needed], wordsIn(job.unit));
 }
 
-/** What the concrete may stand high by, with the edition that says so; null where none is held. */
-function highConcrete({ job }: CheckContext): { readonly high: Term; readonly own: Own } | null {
-  const found = findConcreteTop(job.editions.placing);
-  if (!found.found) return null;
-  return { high: fixed(`T.O.C. high (${found.clause})`, found.row.high), own: { edition: found.edition } };
-}
-
 function noConcreteTop({ job }: CheckContext, subject: string): RuleResult {
   return notChecked(subject, `${job.editions.placing}: no tolerance of the top of concrete is tabulated`);
 }
 
 function gapOverHighConcrete(context: CheckContext, rod: RodHole): RuleResult {
-  const tolerance = highConcrete(context);
-  if (tolerance === null) return noConcreteTop(context, rod.tag);
-  const own: Own = { ...tolerance.own, clause: "levelling nut + washer, with T.O.C. high by its tolerance" };
-  const needed = [...levellingNut(rod), tolerance.high];
+  const tolerance = concreteTopTolerance(context, "high");
+  if (!tolerance.found) return noConcreteTop(context, rod.tag);
+  const own: Own = { edition: tolerance.edition, clause: "levelling nut + washer, with T.O.C. high by its tolerance" };
+  const needed = [...levellingNut(rod), tolerance.term];
   const say = wordsIn(context.job.unit);
   const remark = (spare: number): string =>
     spare < 0
@@ -79,12 +72,12 @@ function gapOverHighConcrete(context: CheckContext, rod: RodHole): RuleResult {
 /** Concrete that stands as high as it may does not reach above the grout. A plate without grout is set on the concrete. */
 function overHighConcrete(context: CheckContext): RuleResult {
   const { grout } = context.base;
-  const tolerance = highConcrete(context);
-  if (tolerance === null) return noConcreteTop(context, "base");
-  const own: Own = { ...tolerance.own, clause: "grout gap, with T.O.C. high by its tolerance" };
+  const tolerance = concreteTopTolerance(context, "high");
+  if (!tolerance.found) return noConcreteTop(context, "base");
+  const own: Own = { edition: tolerance.edition, clause: "grout gap, with T.O.C. high by its tolerance" };
   if (grout.kind === "given" && grout.value === 0)
     return notApplicable("base", "the base plate stands on the concrete, without grout", own);
-  return compareSums("base", [[plus("grout", grout)], ">=", [tolerance.high]], wordsIn(context.job.unit), own);
+  return compareSums("base", [[plus("grout", grout)], ">=", [tolerance.term]], wordsIn(context.job.unit), own);
 }
 
 const THREAD: Own = {

@@ -1,5 +1,6 @@
 import { twiceEdgeWeb, twiceWeb } from "../../geometry/index.js";
-import type { Hole, Plate } from "../../template/model.js";
+import type { Hole, Plate, SizedPart } from "../../template/model.js";
+import { isSized } from "../../template/model.js";
 import { whyOff } from "../misfit.js";
 import type { Rule } from "../model.js";
 import { compare } from "../results.js";
@@ -9,6 +10,7 @@ import { wordsIn } from "../words.js";
 /** Clear material from each hole to the plate's edge and to openings: true geometry, arcs included; for a ring both arcs. */
 export const holeEdge: Rule<"hole-edge"> = {
   id: "hole-edge",
+  plainName: "hole to edge of template",
   title: "clear material from a hole to the plate's edge or an opening >= the shop's least edge",
   severity: "stop",
   measured: "the clear material between a hole of the template and its edge",
@@ -19,24 +21,29 @@ export const holeEdge: Rule<"hole-edge"> = {
     const { job, plate } = context;
     const say = wordsIn(job.unit);
     return plate.holes.map((hole) => {
-      const { to, twice } = nearestEdge(hole, plate);
+      const { part, to, twice } = nearestEdge(hole, plate);
       const why = hole.role === "rod" && twice < 0 ? whyOff(context, plate.region.outer, "template") : "";
       const note = `${say.full(twice)} clear from ${hole.tag} to ${to}; shop asks for ${say.length(job.shop.edge.value)}${why}`;
-      return compare(hole.tag, twice, ">=", 2 * job.shop.edge.value, note);
+      return compare(hole.tag, twice, ">=", 2 * job.shop.edge.value, note, { chosen: isSized(plate, part) });
     });
   },
 };
 
 interface Edge {
+  readonly part: SizedPart;
   readonly to: string;
   readonly twice: number;
 }
 
 function nearestEdge(hole: Hole, plate: Plate): Edge {
-  const outer: Edge = { to: "the edge of the plate", twice: twiceEdgeWeb(hole.contour, plate.region.outer) };
+  const outer: Edge = {
+    part: "outline",
+    to: "the edge of the plate",
+    twice: twiceEdgeWeb(hole.contour, plate.region.outer),
+  };
   return plate.holes.reduce<Edge>((least, other) => {
     if (other.role !== "opening" || other === hole) return least;
     const twice = twiceWeb(hole.contour, other.contour);
-    return twice < least.twice ? { to: `opening ${other.tag}`, twice } : least;
+    return twice < least.twice ? { part: "opening", to: `opening ${other.tag}`, twice } : least;
   }, outer);
 }

@@ -16,6 +16,7 @@ import { wordsIn } from "../words.js";
  */
 export const holeSpacing: Rule<"hole-spacing"> = {
   id: "hole-spacing",
+  plainName: "overlap of two holes",
   title:
     "spacing of two rods >= their two holes together, so that no hole takes more than half of it; of holes by the table >= hole + d",
   severity: "stop",

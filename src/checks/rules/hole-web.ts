@@ -9,6 +9,7 @@ import { wordsIn } from "../words.js";
 /** Clear material between two holes, for each hole its governing pair. Openings are held by `hole-edge`. */
 export const holeWeb: Rule<"hole-web"> = {
   id: "hole-web",
+  plainName: "steel between template holes",
   title: "clear material between two holes of the template >= the shop's least web",
   severity: "stop",
   measured: "the clear material between two holes of the template",

@@ -8,6 +8,7 @@ import { wordsIn } from "../words.js";
 /** Whether every wrong way round that would set rods wrong shows from the outline alone, and what was cut for that. */
 export const key: Rule<"key"> = {
   id: "key",
+  plainName: "orientation cut",
   title:
     "every wrong way round that sets rods wrong shows from the outline; `key: auto` cuts a corner or notch where it is needed",
   severity: "advise",

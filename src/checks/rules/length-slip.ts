@@ -13,6 +13,7 @@ import { counted, wordsIn } from "../words.js";
  */
 export const lengthSlip: Rule<"length-slip"> = {
   id: "length-slip",
+  plainName: "lengths in proportion",
   title: "every length in proportion to the rods: none that looks as if feet, inches or millimetres were mixed up",
   severity: "ask",
   measured: "a length that is out of proportion",

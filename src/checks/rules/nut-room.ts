@@ -13,6 +13,7 @@ import { wordsIn } from "../words.js";
 /** Nuts of neighbouring rods clear each other by the shop's gap; a wrench or socket clears the neighbour's nut. */
 export const nutRoom: Rule<"nut-room"> = {
   id: "nut-room",
+  plainName: "room for nuts and wrench",
   title: "spacing of two rods >= (G1 + G2)/2 + mean play + gap, and room for a wrench or socket",
   severity: "stop",
   measured: "the spacing of two rods, for the room around their nuts on the template,",

@@ -11,6 +11,7 @@ import { wordsIn } from "../words.js";
 /** Every hole of the base plate, as a second source gives it, against the template's nearest, and the other way round. */
 export const patternMatch: Rule<"pattern-match"> = {
   id: "pattern-match",
+  plainName: "rods against second source",
   title: "holes of the base plate from a second source = rods of the template, both ways, in number, place and size",
   severity: "stop",
   measured: "the pattern of the base plate's second source",

@@ -16,6 +16,7 @@ import { wordsIn } from "../words.js";
  */
 export const placingClearance: Rule<"placing-clearance"> = {
   id: "placing-clearance",
+  plainName: "clearance to place plate",
   title:
     "radial clearance (H - d)/2 in the base plate, (h - d)/2 in a setting plate over cast rods >= placing tolerance; by a spacing edition, the sum of two",
   severity: "ask",

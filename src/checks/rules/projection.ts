@@ -20,6 +20,7 @@ const THREAD_HIGH = `${THREAD.clause}, with the rod set high by the elevation to
 /** The rod stands high enough for all that goes on it, and its nut can be run down, as specified and as it may be set. */
 export const projection: Rule<"projection"> = {
   id: "projection",
+  plainName: "thread at top of rod",
   title:
     "projection >= grout + plates + washer + nut + stick-out, also with the rod low by its tolerance; " +
     "thread >= projection - grout - plates - washer, also with the rod high",

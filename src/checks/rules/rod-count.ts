@@ -6,6 +6,7 @@ import { counted } from "../words.js";
 /** The least number of rods under a column; a post by 29 CFR 1926.751 is exempt. */
 export const rodCount: Rule<"rod-count"> = {
   id: "rod-count",
+  plainName: "number of rods",
   title: `at least ${leastRods.value} rods for a column; a post (29 CFR ${postDefinition.clause}) is exempt`,
   severity: "ask",
   measured: "the number of anchor rods",

@@ -13,6 +13,7 @@ import { wordsIn } from "../words.js";
 /** Cover of concrete to the rod and to what anchors it, sideways and below; 6 d to the edge when torqued. */
 export const rodCover: Rule<"rod-cover"> = {
   id: "rod-cover",
+  plainName: "cover of rods in concrete",
   title:
     "concrete cover to the rod and to its bottom, sideways and below, >= that of the edition; 6 d to the edge when torqued",
   severity: "ask",

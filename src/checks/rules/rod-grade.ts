@@ -12,6 +12,7 @@ const WELDED = "the number of rods that are welded and may not be";
 /** The grade is one that its specification has in this size, and nothing is welded to rods that it does not call weldable. */
 export const rodGrade: Rule<"rod-grade"> = {
   id: "rod-grade",
+  plainName: "rod grade and diameter",
   title:
     "rod diameter <= the greatest of its grade; nothing welded to F1554 grade 105, nor to 55 without supplement S1",
   severity: "ask",

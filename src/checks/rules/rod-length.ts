@@ -1,14 +1,12 @@
 import type { Input, Rod } from "../../job/model/job.js";
-import { given, missing } from "../../job/model/job.js";
 import { nutHeight, wholeStack } from "../../job/model/stack.js";
-import { findGrade, findLengthTolerance } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
 import { compareSums, fixed, known, minus, notApplicable, plus, spareOf } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, rodHoles } from "../rods.js";
-import { layers, throughTemplate } from "../stack-terms.js";
+import { layers, lengthToleranceOf, throughTemplate } from "../stack-terms.js";
 import { STACK, TEMPLATE_STACK } from "../takes.js";
 import { wordsIn } from "../words.js";
 
@@ -36,6 +34,7 @@ const LONG: Own = {
  */
 export const rodLength: Rule<"rod-length"> = {
   id: "rod-length",
+  plainName: "length of rod",
   title:
     "rod length less its tolerance and its embedment >= stack on the rod, and >= template with its upper nut; rod length less " +
     "its tolerance >= projection + embedment (advise); rod length <= projection + embedment + lower end + tolerance (advise)",
@@ -51,23 +50,13 @@ export const rodLength: Rule<"rod-length"> = {
   },
 };
 
-/** The tolerance of this rod's length; missing where its grade has none that is held. */
-function toleranceOf({ length, grade }: Rod): Input<Length> {
-  if (grade.kind === "missing") return grade;
-  if (length.kind === "missing") return length;
-  const known = findGrade(grade.value);
-  const tolerance = known.found ? findLengthTolerance(known.row, length.value) : known;
-  if (tolerance.found) return given(tolerance.row.plusMinus, tolerance.edition);
-  return missing("rods.grade", `no tolerance of length is held for grade ${grade.value}`);
-}
-
 /** The rule's edition is that of the tolerance: without one the row is the job's own sum. */
 function withEdition(own: Own, tolerance: Input<Length>): Own {
   return tolerance.kind === "missing" ? { ...own, edition: "job" } : own;
 }
 
 function atItsShortest({ job }: CheckContext, { tag, rod }: RodHole): RuleResult {
-  const tolerance = toleranceOf(rod);
+  const tolerance = lengthToleranceOf(rod);
   const shortest = [plus("length", rod.length), minus("tolerance", tolerance)];
   const needed = [plus("projection", rod.projection), plus("embedment", rod.embedment)];
   const say = wordsIn(job.unit);
@@ -98,7 +87,7 @@ function leftAbove(
   ruleOfProjection: string,
 ): readonly RuleResult[] {
   const { length, embedment, projection } = rod;
-  const tolerance = toleranceOf(rod);
+  const tolerance = lengthToleranceOf(rod);
   if (!known({ length, tolerance, embedment, projection }).all) return [];
   const say = wordsIn(job.unit);
   const asSpecified = compareSums(tag, [[plus("projection", projection)], ">=", needed], say);
@@ -110,7 +99,7 @@ function leftAbove(
 
 /** Embedment is given to the lower end of the rod, or to what anchors it: then that comes on top. */
 function accountedFor({ job }: CheckContext, { tag, rod }: RodHole): RuleResult {
-  const tolerance = toleranceOf(rod);
+  const tolerance = lengthToleranceOf(rod);
   const own = withEdition(LONG, tolerance);
   if (rod.bottom.kind === "given" && rod.bottom.value.kind === "hook")
     return notApplicable(tag, "the length of a bent rod is not projection and embedment alone", own);

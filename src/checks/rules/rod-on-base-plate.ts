@@ -13,6 +13,7 @@ import { wordsIn } from "../words.js";
 /** Every rod passes through the base plate: its hole lies whole inside the plate, the rod itself where no hole is given. */
 export const rodOnBasePlate: Rule<"rod-on-base-plate"> = {
   id: "rod-on-base-plate",
+  plainName: "rods inside base plate",
   title: "centre of every rod inside the base plate by half its hole and more: there is steel around the hole",
   severity: "stop",
   measured: "the distance of a rod from inside to the edge of the base plate",

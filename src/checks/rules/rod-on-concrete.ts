@@ -10,6 +10,7 @@ import { wordsIn } from "../words.js";
 /** Every rod is cast in whole: none stands out of the side of its pier. The cover that it has is held by `rod-cover`. */
 export const rodOnConcrete: Rule<"rod-on-concrete"> = {
   id: "rod-on-concrete",
+  plainName: "rods inside concrete",
   title: "centre of every rod inside the concrete by half its diameter and more",
   severity: "stop",
   measured: "the distance of a rod from inside to the side of the concrete",

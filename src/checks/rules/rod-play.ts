@@ -9,6 +9,7 @@ import { percent, wordsIn } from "../words.js";
 /** How far a rod can sit off in its hole, as a share of the placing tolerance of the named edition. */
 export const rodPlay: Rule<"rod-play"> = {
   id: "rod-play",
+  plainName: "play of rod in template",
   title: "radial play (h - d)/2, or the mean play of two rods, as a share of the placing tolerance",
   severity: "advise",
   measured: "the play of the rod in the template",

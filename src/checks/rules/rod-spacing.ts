@@ -11,6 +11,7 @@ import { wordsIn } from "../words.js";
 /** Least spacing of cast-in rods in concrete: 4 d, or 6 d of a torqued rod; of a pair the rod that asks for more governs. */
 export const rodSpacing: Rule<"rod-spacing"> = {
   id: "rod-spacing",
+  plainName: "spacing of rods in concrete",
   title: "spacing of two rods >= 4 d of each, 6 d of one that is torqued",
   severity: "ask",
   measured: "the spacing of two rods in the concrete",

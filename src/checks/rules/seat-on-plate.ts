@@ -1,6 +1,8 @@
 import { twiceDepthInside } from "../../geometry/index.js";
 import type { Input, Washer } from "../../job/model/job.js";
 import { given } from "../../job/model/job.js";
+import type { SizedPart } from "../../template/model.js";
+import { isSized } from "../../template/model.js";
 import { sweptAcross } from "../../template/reach.js";
 import { twiceOutside } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
@@ -13,6 +15,7 @@ import { wordsIn } from "../words.js";
 /** Nut or washer on the template, moved by the radial play, stays on the plate and off the opening. */
 export const seatOnPlate: Rule<"seat-on-plate"> = {
   id: "seat-on-plate",
+  plainName: "seat of nut on template",
   title: "centre of a rod to edge or opening >= half the nut or washer + radial play",
   severity: "stop",
   measured: "the room for the nut or washer on the template",
@@ -40,10 +43,12 @@ function seat(context: CheckContext, rodHole: RodHole): RuleResult {
       ? { across: nut.value.acrossCorners, name: "nut across corners" }
       : { across: rodHole.diameter, name: "nut no narrower than rod" };
   const { across, name } = widest(least, washer.kind === "given" ? washer.value : null);
-  const { to, twice } = nearest(context, rodHole);
+  const { part, to, twice } = nearest(context, rodHole);
   const say = wordsIn(unit);
   const note = `${name} ${say.length(across)} / 2 + play ${say.length(playOf(rodHole))} / 2, rod to ${to} ${say.twice(twice)}`;
-  const row = compare(rodHole.tag, twice, ">=", across + playOf(rodHole), note);
+  const row = compare(rodHole.tag, twice, ">=", across + playOf(rodHole), note, {
+    chosen: isSized(context.plate, part),
+  });
   return inBestCase(row, missingAmong({ nut, washer }));
 }
 
@@ -55,11 +60,21 @@ function widest(nut: Seat, washer: Washer | null): Seat {
   return across > nut.across ? { across, name } : nut;
 }
 
-function nearest({ plate }: CheckContext, rodHole: RodHole): { readonly to: string; readonly twice: number } {
-  const edge = { to: "the edge", twice: twiceDepthInside(rodHole.center, plate.region.outer) };
-  return plate.holes.reduce((least, hole) => {
+interface Nearest {
+  readonly part: SizedPart;
+  readonly to: string;
+  readonly twice: number;
+}
+
+function nearest({ plate }: CheckContext, rodHole: RodHole): Nearest {
+  const edge: Nearest = {
+    part: "outline",
+    to: "the edge",
+    twice: twiceDepthInside(rodHole.center, plate.region.outer),
+  };
+  return plate.holes.reduce<Nearest>((least, hole) => {
     if (hole.role !== "opening") return least;
     const twice = twiceOutside(rodHole.center, hole.contour);
-    return twice < least.twice ? { to: hole.tag, twice } : least;
+    return twice < least.twice ? { part: "opening", to: hole.tag, twice } : least;
   }, edge);
 }

@@ -9,6 +9,7 @@ import { wordsIn } from "../words.js";
 /** The template's thickness is one that the shop has in stock. */
 export const stockThickness: Rule<"stock-thickness"> = {
   id: "stock-thickness",
+  plainName: "stock thickness",
   title: "thickness of the template = one that the shop stocks",
   severity: "stop",
   measured: "the thickness of the template",

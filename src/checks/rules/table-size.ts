@@ -10,6 +10,7 @@ import { wordsIn } from "../words.js";
 /** The plate lies on the shop's table, either way round, square to it. */
 export const tableSize: Rule<"table-size"> = {
   id: "table-size",
+  plainName: "template on cutting table",
   title: "longer and shorter side of the template <= those of the shop's table, or of its stock where that is smaller",
   severity: "stop",
   measured: "a side of the template",

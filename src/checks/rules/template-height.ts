@@ -18,6 +18,7 @@ const UPPER = {
 /** The template stands high enough for its lower nuts and for finishing, and low enough on the rod for its upper nut. */
 export const templateHeight: Rule<"template-height"> = {
   id: "template-height",
+  plainName: "height of template",
   title:
     "underside above T.O.C. >= lower nut + its washer + finishing room; projection >= underside + template + washer + " +
     "upper nut; thread reaches below the lower nut",

@@ -18,6 +18,7 @@ const IN_BASE_PLATE = "h <= H";
 /** The template's hole against its table (advise), as cut against the rod (stop), and against the base plate's hole (stop). */
 export const templateHole: Rule<"template-hole"> = {
   id: "template-hole",
+  plainName: "hole size in template",
   title: "hole = the table's (advise); as cut h - deviation - taper >= d + zinc growth (stop); h <= H (stop)",
   severity: "advise",
   measured: "the hole of the template",
@@ -51,7 +52,10 @@ function againstTable(context: CheckContext, rod: RodHole): RuleResult {
   const say = wordsIn(context.job.unit);
   const [hole, from] = [say.length(rod.hole), isOfJobFile(rod.group.hole) ? "job" : rod.group.hole.from];
   if (table.kind === "missing")
-    return notChecked(rod.tag, `${table.why} (${table.key}); the hole is ${hole}: ${from}`, own);
+    return notChecked(rod.tag, `${table.why} (${table.key}); the hole is ${hole}: ${from}`, {
+      ...own,
+      missing: [table.key],
+    });
   const asked = say.length(table.value);
   const note =
     rod.hole === table.value

@@ -3,6 +3,7 @@ import { toLattice } from "../../geometry/index.js";
 import type { Offset, PlanShape, Support } from "../../job/model/job.js";
 import { patternCenter } from "../../template/auto-outline.js";
 import type { Plate } from "../../template/model.js";
+import { isSized } from "../../template/model.js";
 import { twiceCornerBearing, twiceSideBearing } from "../geometry/form-bearing.js";
 import type { GapAt } from "../geometry/gap-inside.js";
 import { leastGapInside } from "../geometry/gap-inside.js";
@@ -17,6 +18,7 @@ import { wordsIn } from "../words.js";
 /** The template is carried by the form on two opposite sides, or by bearers across it with a gap all round. */
 export const templateInForm: Rule<"template-in-form"> = {
   id: "template-in-form",
+  plainName: "bearing or gap in form",
   title: "template bears on two opposite sides of the form, or clears it all round when carried by bearers",
   severity: "stop",
   measured: "the bearing of the template on the form, or its gap inside it,",
@@ -75,7 +77,7 @@ function carriedByForm(context: CheckContext, shape: PlanShape): RuleResult {
   const bears =
     found.twice < 0 ? `falls short of the form by ${say.twice(-found.twice)}` : `bears ${say.twice(found.twice)}`;
   const note = `${found.how}: ${bears} on opposite sides, ${say.length(bearing.value)} asked for`;
-  return compare("plate", found.twice, ">=", 2 * bearing.value, note);
+  return compare("plate", found.twice, ">=", 2 * bearing.value, note, { chosen: isSized(plate, "outline") });
 }
 
 interface Bearing {

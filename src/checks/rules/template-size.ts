@@ -9,6 +9,7 @@ import { wordsIn } from "../words.js";
 /** Large steel plates tend to warp. */
 export const templateSize: Rule<"template-size"> = {
   id: "template-size",
+  plainName: "size before plate warps",
   title: `largest side of a steel template <= ${formatWithUnit(largestSettingPlate.value, "in")}, beyond which it tends to warp`,
   severity: "advise",
   measured: "the largest side of the template",

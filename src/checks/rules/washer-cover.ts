@@ -15,6 +15,7 @@ const DESIGN_GUIDE = "Design Guide 1, 2nd ed.";
 /** The washer covers the base plate's hole with the rod hard against its edge, and is thick enough over it. */
 export const washerCover: Rule<"washer-cover"> = {
   id: "washer-cover",
+  plainName: "washer over base-plate hole",
   title:
     "washer on the base plate W >= 2 H - d: it covers the hole with the rod at the hole's edge; its thickness >= that of " +
     "Table 2.3, or d/3 for a rod that the table does not hold",
@@ -53,6 +54,7 @@ function thickness(context: CheckContext, rodHole: RodHole): RuleResult {
   const own: Own = {
     clause: printed === null ? "s.2.6: washer thickness about d/3" : "s.2.6, Table 2.3: least washer thickness",
     measured: "the thickness of the washer on the base plate",
+    chosen: true,
   };
   const thick = washerThickness(group, "least");
   if (thick.kind === "missing") return lacking(tag, [thick], own);

@@ -18,6 +18,7 @@ import { wordsIn } from "../words.js";
  */
 export const washerOnPlate: Rule<"washer-on-plate"> = {
   id: "washer-on-plate",
+  plainName: "washer to edge of base plate",
   title: "W/2 + (H - d)/2 <= distance from the rod to the base plate's edge, of a square washer along x or y",
   severity: "ask",
   measured: "the distance from the rod to the base plate's edge, for its washer,",

@@ -20,6 +20,7 @@ import { wordsIn } from "../words.js";
  */
 export const washerRoom: Rule<"washer-room"> = {
   id: "washer-room",
+  plainName: "room between washers",
   title:
     "spacing of two rods >= (W1 + W2)/2 + ((H1 - d1) + (H2 - d2))/2, of square washers along x or y; washers clear of the column",
   severity: "ask",

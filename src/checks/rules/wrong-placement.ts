@@ -5,7 +5,7 @@ import type { WrongPlacement } from "../../orientation/model.js";
 import { rodPositions } from "../../patterns/index.js";
 import { columnTurn, degreesText } from "../geometry/base-plate-turns.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
-import { compare, compareCounts, lacking, notChecked } from "../results.js";
+import { compare, compareCounts, keysOf, lacking, notChecked } from "../results.js";
 import { isOverCastRods } from "../rods.js";
 import { BASE_HOLE, PLATE } from "../takes.js";
 import type { Words } from "../words.js";
@@ -18,6 +18,7 @@ import { counted, wordsIn } from "../words.js";
  */
 export const wrongPlacement: Rule<"wrong-placement"> = {
   id: "wrong-placement",
+  plainName: "plate laid wrong way round",
   title:
     "no wrong way round of template or base plate goes unseen; largest and smallest rod error, and what hides them",
   severity: "advise",
@@ -77,12 +78,13 @@ function errorRow(
   const note = described(placement, wrong, say);
   if (showsAtEdge(placement)) return compare(subject, placement.errorTwice, ">=", 0, note);
   const { dropsOn: plate, errorTwice } = placement;
-  if (plate.kind === "not known") return notChecked(subject, `${note}; ${missingWords(placement)}`);
+  if (plate.kind === "not known")
+    return notChecked(subject, `${note}; ${missingWords(plate.missing)}`, { missing: keysOf(plate.missing) });
   return compare(subject, errorTwice, ">=", errorTwice - plate.twice + 1, note);
 }
 
-function missingWords({ dropsOn: plate }: WrongPlacement): string {
-  return plate.kind === "known" ? "" : plate.missing.map(({ why, key }) => `${why} (${key})`).join("; ");
+function missingWords(missing: readonly Missing[]): string {
+  return missing.map(({ why, key }) => `${why} (${key})`).join("; ");
 }
 
 /** Rods of one kind where another belongs. */
@@ -140,7 +142,7 @@ const BASE_PLATE = "base plate";
 const SAME = "the column's section is then the same; what else is fixed to column or plate is not known";
 
 function columnUnknown(drops: string, { why, key }: Missing): RuleResult {
-  return notChecked(BASE_PLATE, `${drops}; whether that shows is not known: ${why} (${key})`);
+  return notChecked(BASE_PLATE, `${drops}; whether that shows is not known: ${why} (${key})`, { missing: [key] });
 }
 
 /** A plate on one rod turns freely; only a round column about that rod is the same whichever way. */

@@ -29,6 +29,15 @@ export interface Editions extends Readonly<{ [Kind in EditionKind]: EditionOf<Ki
   readonly set: RuleSet;
 }
 
+/** One row of the revision table. */
+export interface Revision {
+  readonly revision: string;
+  readonly date: string;
+  readonly text: string;
+  /** Bases and templates that it touches; null: the job does not say. */
+  readonly marks: readonly string[] | null;
+}
+
 /** A whole job: its head, its shop, its bases, and where they stand. */
 export interface Job {
   readonly number: string;
@@ -47,7 +56,7 @@ export interface Job {
   /** Source drawing and its revision, as printed in the title block; empty when not given. */
   readonly drawing: { readonly number: string; readonly revision: string };
   /** Revision rows for the sheet's revision table, oldest first. */
-  readonly revisions: readonly { readonly revision: string; readonly date: string; readonly text: string }[];
+  readonly revisions: readonly Revision[];
   /** DRAWN BY; CHECKED BY is never filled in by the program. */
   readonly drawnBy: string;
   /** Name of the legal owner (ISO 7200) printed in the title block; empty when not given. */

@@ -7,6 +7,8 @@ export type SurveyHeight = { readonly kind: "top" } | { readonly kind: "above co
 
 /** The survey of the rods as built: its accuracy, where it was taken, and what the erection allows. */
 export interface SurveySpec {
+  /** Day of the survey, ISO. */
+  readonly date: Input<string>;
   /** Every surveyed point lies within this radius of the true one in plan. */
   readonly accuracy: Input<Length>;
   readonly height: Input<SurveyHeight>;

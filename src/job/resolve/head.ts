@@ -11,6 +11,7 @@ import { given, missing } from "../model/job.js";
 import type { Vocabulary } from "../model/vocabulary.js";
 import { isRaised } from "../model/vocabulary.js";
 import type { HeadDocument } from "../schema/job.js";
+import { markKey } from "../schema/marks.js";
 import { resolveSurvey } from "../schema/survey.js";
 import { budgetFaults, resolveBudget } from "./budget.js";
 import type { JobSources } from "./job-sources.js";
@@ -30,7 +31,12 @@ export function resolveHead(head: HeadDocument, document: SourceDocument, unit: 
     answers: (head.answers ?? []).map((answer) => resolveAnswer(answer, unit)),
     raised: raisedSeverities(head),
     drawing: { number: job.drawing?.number ?? "", revision: job.drawing?.revision ?? "" },
-    revisions: (job.revisions ?? []).map((row) => ({ revision: row.revision, date: row.date, text: row.text ?? "" })),
+    revisions: (job.revisions ?? []).map(({ revision, date: day, text, marks }) => ({
+      revision,
+      date: day,
+      text: text ?? "",
+      marks: marks ?? null,
+    })),
     drawnBy: job.drawnBy ?? "",
     owner: job.owner ?? "",
     tolerances: job.tolerances ?? "",
@@ -70,6 +76,23 @@ function raisedSeverities({ severities = {} }: HeadDocument): Readonly<Record<st
 function resolveLookAlike(written: Length | undefined, unit: Unit): Given<Length> {
   if (written !== undefined) return given(written, "job");
   return unit === "in" ? given(inches(1), "default 1 in") : given(millimetres(25), "default 25 mm");
+}
+
+/** Marks of revision rows that are none of the job's, told because such a row may stand on fewer sheets than was meant. */
+export function revisionFindings(
+  head: HeadDocument | null,
+  document: SourceDocument,
+  known: ReadonlySet<string>,
+): readonly Finding[] {
+  const templates = Object.keys(head?.templates ?? {}).map(markKey);
+  return (head?.job.revisions ?? []).flatMap(({ marks = [] }, row) =>
+    marks.flatMap((mark, i): Finding[] => {
+      if (known.has(markKey(mark)) || templates.includes(markKey(mark))) return [];
+      const message = `"${mark}" is no base or template of this job: no sheet has this revision for it`;
+      const path = ["job", "revisions", row, "marks", i];
+      return [{ ...faultAt(document, path, "revision-mark", message), severity: "warning" }];
+    }),
+  );
 }
 
 /** Faults of the head that its schema cannot see. */

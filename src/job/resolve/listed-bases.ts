@@ -160,6 +160,11 @@ export function markFaults(bases: readonly SourceDocument[]): Finding[] {
   );
 }
 
+/** The marks of bases and of their templates as written, in capitals. */
+export function knownMarks(bases: readonly SourceDocument[]): ReadonlySet<string> {
+  return new Set(bases.flatMap((source, base) => marksOf(source, base).map(({ mark }) => markKey(mark))));
+}
+
 function marksOf(source: SourceDocument, base: number): MarkUse[] {
   return [["mark"], ["template", "mark"]].flatMap((path) => {
     const node = findNode(source.root, ...path);

@@ -112,6 +112,9 @@ function jobBlock() {
       revision: textLeaf("Revision, as written.", 12),
       date: dateLeaf("Day of the revision."),
       text: textLeaf("What changed.", 80).optional(),
+      marks: rows(textLeaf("Mark of a base or template.", 60), "a list of marks")
+        .describe("Whose sheets have this row; omitted: those that its text names, where it names any, else all.")
+        .optional(),
     },
     "One row of the revision table, oldest first.",
   );

@@ -1,12 +1,13 @@
 /** The type's own axes: centre-line ticks at the edges, arrows with +X and +Y. */
-import type { Contour, Point } from "../../geometry/index.js";
-import { extentOfPoints, point, sectionAt } from "../../geometry/index.js";
+import type { Contour, Extent, Point } from "../../geometry/index.js";
+import { extentOfPoints, joinExtents, point, sectionAt } from "../../geometry/index.js";
 import { nanometres } from "../../units/length.js";
 import type { Mark, OmittedMark } from "../model.js";
 import type { Ground } from "./ground.js";
 import { isFree } from "./ground.js";
 import type { Block } from "./lettering.js";
 import { lettering } from "./lettering.js";
+import type { Stand } from "./titles.js";
 
 /** One end of an axis: where it leaves the plate, and the way back inside. */
 interface AxisEnd {
@@ -24,17 +25,17 @@ export interface Ticks {
 /** A tick at each end of both axes through the working point, just inside the edge, `length` mm long or shorter. */
 export function placeTicks(ground: Ground, outer: Contour, length: number): Ticks {
   const found = [axisEnds(outer, "x"), axisEnds(outer, "y")].flat().map((end) => {
-    if (typeof end === "string") return omit(end, "the axis does not meet the plate");
-    return tickAt(ground, end, length) ?? omit(end.name, "no room at the edge beside holes and openings");
+    if (typeof end === "string") return omit(end, "off plate");
+    return tickAt(ground, end, length) ?? omit(end.name, "room");
   });
   return {
     marks: found.filter((item) => "strokes" in item),
-    omitted: found.filter((item) => "why" in item),
+    omitted: found.filter((item) => "cause" in item),
   };
 }
 
-function omit(name: string, why: string): OmittedMark {
-  return { kind: "centre-line", text: `centre line ${name}`, why };
+function omit(name: string, cause: OmittedMark["cause"]): OmittedMark {
+  return { kind: "centre-line", text: `centre line ${name}`, cause };
 }
 
 /** The two ends of an axis, or their names where it misses the plate. */
@@ -57,83 +58,89 @@ function tickAt(ground: Ground, { at, inward }: AxisEnd, length: number): Mark |
         point(at.x + along * inward.x, at.y + along * inward.y),
       );
       const extent = extentOfPoints(ends);
-      if (!isFree(ground, extent, false)) continue;
+      if (!isFree(ground, extent, 0, false)) continue;
       return { kind: "centre-line", text: "", strokes: [ends], extent, textHeight: nanometres(0) };
     }
   }
   return null;
 }
 
-/** Shaft of an arrow and gap to its label, in letter heights; a barb's two sides. */
-const SHAFT = 2;
+/** Gap from an arrow to its label, its barbs, and its shaft, in letter heights. */
 const GAP = 0.5;
 const BARB = { along: 0.5, across: 0.25 };
+const SHAFT = 1.5;
 
-/** `+X` with an arrow to the right; `+Y` under an arrow upwards, or beside it where that is too tall. */
-export function axisArrows(axis: "x" | "y", height: number): readonly Block[] {
+/**
+ * `+X` or `+Y` with an arrow that lies on its axis, at the end to which it points where there is room: the label on the axis
+ * too, or beside the arrow on either side. `reach` is where along the axis the arrow would best end, in mm.
+ */
+export function axisStands(axis: "x" | "y", height: number, reach: number): readonly Stand[] {
   const label = lettering([axis === "x" ? "+X" : "+Y"], height);
-  return axis === "x" ? [alongX(label, height)] : [aboveLabel(label, height), besideLabel(label, height)];
+  const arrow = arrowOf(axis, SHAFT * height, height);
+  const stands = labelPlaces(axis, label, SHAFT * height, height).map((at) => standOf(axis, label, at, arrow, reach));
+  return [...stands.map((stand) => ({ ...stand, along: `+${axis}` as const })), ...stands];
 }
 
-function alongX(label: Block, height: number): Block {
-  const from = label.width + GAP * height;
-  const to = from + SHAFT * height;
-  const middle = label.height / 2;
-  const [back, side] = [to - BARB.along * height, BARB.across * height];
-  const barbs = [spot(back, middle + side), spot(back, middle - side)] as const;
-  return arrowBlock(label, { x: 0, y: 0 }, to, label.height, spot(from, middle), spot(to, middle), barbs);
+/** Shaft and head of an arrow that starts at the origin and points along its axis. */
+function arrowOf(axis: "x" | "y", length: number, height: number): readonly (readonly Point[])[] {
+  const along = (forward: number, across: number): Point =>
+    axis === "x" ? { x: forward, y: across } : { x: across, y: forward };
+  const [back, side] = [length - BARB.along * height, BARB.across * height];
+  return [
+    [along(0, 0), along(length, 0)],
+    [along(back, side), along(length, 0), along(back, -side)],
+  ];
 }
 
-function aboveLabel(label: Block, height: number): Block {
-  const from = label.height + GAP * height;
-  const to = from + SHAFT * height;
-  const middle = label.width / 2;
-  return arrowBlock(
-    label,
-    spot(0, 0),
-    label.width,
-    to,
-    spot(middle, from),
-    spot(middle, to),
-    upBarbs(middle, to, height),
-  );
+/** Lower left of the label beside an arrow that starts at the origin: behind it, then on either side of it. */
+function labelPlaces(axis: "x" | "y", { width, height: tall }: Block, shaft: number, height: number): readonly Point[] {
+  const gap = GAP * height;
+  const off = gap + BARB.across * height;
+  if (axis === "x") {
+    const x = (shaft - width) / 2;
+    return [
+      { x: -gap - width, y: -tall / 2 },
+      { x, y: off },
+      { x, y: -off - tall },
+    ];
+  }
+  const y = (shaft - tall) / 2;
+  return [
+    { x: -width / 2, y: -gap - tall },
+    { x: off, y },
+    { x: -off - width, y },
+  ];
 }
 
-function besideLabel(label: Block, height: number): Block {
-  const middle = BARB.across * height;
-  const to = SHAFT * height;
-  const labelAt = spot(middle + GAP * height, (to - label.height) / 2);
-  const width = labelAt.x + label.width;
-  return arrowBlock(label, labelAt, width, to, spot(middle, 0), spot(middle, to), upBarbs(middle, to, height));
-}
-
-function upBarbs(middle: number, to: number, height: number): readonly [Point, Point] {
-  const [back, side] = [to - BARB.along * height, BARB.across * height];
-  return [spot(middle - side, back), spot(middle + side, back)];
-}
-
-function spot(x: number, y: number): Point {
-  return { x, y };
-}
-
-/** A label at `labelAt` and an arrow, all measured from the lower left of the block. */
-function arrowBlock(
+function standOf(
+  axis: "x" | "y",
   label: Block,
   labelAt: Point,
-  width: number,
-  height: number,
-  from: Point,
-  to: Point,
-  barbs: readonly [Point, Point],
-): Block {
+  arrow: readonly (readonly Point[])[],
+  reach: number,
+): Stand {
+  const box = joinExtents(extentOfPoints(arrow.flat()), boxAt(label, labelAt));
+  const middle = { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 };
+  const ideal =
+    axis === "x"
+      ? { x: reach - (box.x1 - box.x0) / 2, y: middle.y }
+      : { x: middle.x, y: reach - (box.y1 - box.y0) / 2 };
+  return { block: arrowBlock(label, labelAt, arrow, box), middle: ideal, along: axis };
+}
+
+function boxAt({ width, height }: Block, { x, y }: Point): Extent {
+  return { x0: x, y0: y, x1: x + width, y1: y + height };
+}
+
+/** Label and arrow as one block. */
+function arrowBlock(label: Block, labelAt: Point, arrow: readonly (readonly Point[])[], box: Extent): Block {
   return {
-    width,
-    height,
+    width: box.x1 - box.x0,
+    height: box.y1 - box.y0,
     upwards: false,
     strokesAt: (at) => {
-      const place = ({ x, y }: Point) => point(at.x + x, at.y + y);
-      const head = [place(barbs[0]), place(to), place(barbs[1])];
-      return [...label.strokesAt(spot(at.x + labelAt.x, at.y + labelAt.y)), [place(from), place(to)], head];
+      const place = ({ x, y }: Point) => point(at.x + x - box.x0, at.y + y - box.y0);
+      return [...label.strokesAt(place(labelAt)), ...arrow.map((stroke) => stroke.map(place))];
     },
   };
 }

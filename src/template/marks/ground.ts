@@ -25,14 +25,20 @@ export interface Disc {
 export interface Ground {
   readonly extent: Extent;
   readonly clearance: number;
-  /** True where the box has the clearance from the outline. */
-  isInside(box: Extent): boolean;
+  /** True where the box is this far from the outline. */
+  isInside(box: Extent, clearance: number): boolean;
   readonly holes: readonly Disc[];
   readonly openings: readonly Extent[];
   /** Seats of nuts and washers: marks there are covered once the rods are set. */
   readonly seats: readonly Disc[];
-  /** Boxes of the marks placed so far. */
-  readonly taken: readonly Extent[];
+  /** The marks placed so far. */
+  readonly taken: readonly Taken[];
+}
+
+/** The box of a mark, and the height of its letters in millimetres: 0 for lines. */
+export interface Taken {
+  readonly box: Extent;
+  readonly letters: number;
 }
 
 /** A place that is measured off by the clearance is free though double arithmetic comes out short: 1 nm. */
@@ -43,7 +49,7 @@ export function bareGround(outer: Contour, holes: readonly Hole[], seats: readon
   return {
     extent: extentOf(outer),
     clearance,
-    isInside: insideOf(outer, clearance - NOISE),
+    isInside: insideOf(outer),
     holes: holes.flatMap(({ center, shape }) =>
       shape.kind === "circle" ? [{ center, radius: shape.diameter / 2 / NM_PER_MM }] : [],
     ),
@@ -53,9 +59,17 @@ export function bareGround(outer: Contour, holes: readonly Hole[], seats: readon
   };
 }
 
-/** The ground with more boxes taken. */
-export function take(ground: Ground, boxes: readonly Extent[]): Ground {
-  return { ...ground, taken: [...ground.taken, ...boxes] };
+/** The ground with more marks on it. */
+export function take(ground: Ground, more: readonly Taken[]): Ground {
+  return { ...ground, taken: [...ground.taken, ...more] };
+}
+
+/** Letters are best read where they stand off holes and edges by this share of their height. */
+const EASY = 0.4;
+
+/** The ground as it is best used for letters of this height in mm: with more than the shop's clearance. */
+export function easyGround(ground: Ground, letters: number): Ground {
+  return { ...ground, clearance: Math.max(ground.clearance, EASY * letters) };
 }
 
 /** Only what could stand in the way within `reach` millimetres of a point: makes many tests near one hole quick. */
@@ -63,29 +77,44 @@ export function near(ground: Ground, at: Point, reach: number): Ground {
   const isNearDisc = ({ center, radius }: Disc) =>
     Math.abs(center.x - at.x) <= reach + radius && Math.abs(center.y - at.y) <= reach + radius;
   const isNearBox = (box: Extent) => gapToExtent(at, box) <= reach;
+  const isNearMark = ({ box, letters }: Taken) => gapToExtent(at, box) <= reach + letters;
   return {
     ...ground,
     holes: ground.holes.filter(isNearDisc),
     openings: ground.openings.filter(isNearBox),
     seats: ground.seats.filter(isNearDisc),
-    taken: ground.taken.filter(isNearBox),
+    taken: ground.taken.filter(isNearMark),
   };
 }
 
-/** True where a mark with this box may stand; seats count only when `offSeats`. */
-export function isFree(ground: Ground, box: Extent, offSeats: boolean): boolean {
-  const { holes, openings, seats, taken } = ground;
+/**
+ * True where a mark with this box and letters of this height (mm, 0 for lines) may stand; seats count only when `offSeats`.
+ * Between the lettering of two marks at least the height of the larger letters stays clear, so that they are not read as one.
+ */
+export function isFree(ground: Ground, box: Extent, letters: number, offSeats: boolean): boolean {
   const clearance = ground.clearance - NOISE;
-  const clears = ({ center, radius }: Disc) => gapToExtent(center, box) >= radius + clearance;
-  const apart = (other: Extent) => gapBetweenExtents(box, other) >= clearance;
   return (
     isWithin(box, ground.extent, clearance) &&
-    holes.every(clears) &&
-    taken.every(apart) &&
-    openings.every(apart) &&
-    (!offSeats || seats.every(({ center, radius }) => gapToExtent(center, box) >= radius - NOISE)) &&
-    ground.isInside(box)
+    clearsDiscs(box, ground.holes, clearance) &&
+    clearsMarks(box, ground.taken, letters, clearance) &&
+    ground.openings.every((opening) => gapBetweenExtents(box, opening) >= clearance) &&
+    (!offSeats || clearsDiscs(box, ground.seats, -NOISE)) &&
+    ground.isInside(box, clearance)
   );
+}
+
+/** Loops instead of list methods: most of the time that a plate takes goes by here. */
+function clearsDiscs(box: Extent, discs: readonly Disc[], clearance: number): boolean {
+  for (const { center, radius } of discs) if (gapToExtent(center, box) < radius + clearance) return false;
+  return true;
+}
+
+function clearsMarks(box: Extent, taken: readonly Taken[], letters: number, clearance: number): boolean {
+  for (const other of taken) {
+    const gap = letters > 0 && other.letters > 0 ? Math.max(letters, other.letters) - NOISE : 0;
+    if (gapBetweenExtents(box, other.box) < Math.max(clearance, gap)) return false;
+  }
+  return true;
 }
 
 function isWithin(box: Extent, around: Extent, clearance: number): boolean {
@@ -97,11 +126,11 @@ function isWithin(box: Extent, around: Extent, clearance: number): boolean {
   );
 }
 
-function insideOf(outer: Contour, clearance: number): (box: Extent) => boolean {
-  if (outer.kind === "path") return isConvex(outer) ? insideConvex(outer, clearance) : insideAny(outer, clearance);
+function insideOf(outer: Contour): Ground["isInside"] {
+  if (outer.kind === "path") return isConvex(outer) ? insideConvex(outer) : insideAny(outer);
   const { center, diameter } = outer;
-  const radius = diameter / 2 / NM_PER_MM - clearance;
-  return ({ x0, y0, x1, y1 }) => {
+  return ({ x0, y0, x1, y1 }, clearance) => {
+    const radius = diameter / 2 / NM_PER_MM - clearance;
     const dx = Math.max(x1 - center.x, center.x - x0);
     const dy = Math.max(y1 - center.y, center.y - y0);
     return radius > 0 && dx * dx + dy * dy <= radius * radius;
@@ -116,10 +145,10 @@ function isConvex({ segments }: Path): boolean {
 }
 
 /** Inside a convex outline: on the inner side of every straight edge, and off the boxes around rounded corners. */
-function insideConvex({ segments }: Path, clearance: number): (box: Extent) => boolean {
+function insideConvex({ segments }: Path): Ground["isInside"] {
   const edges = segments.filter(({ bulge }) => bulge === 0).map(inwardNormal);
   const corners = segments.filter(({ bulge }) => bulge !== 0).map(segmentExtent);
-  return (box) =>
+  return (box, clearance) =>
     edges.every(({ nx, ny, offset }) => {
       const depth = (nx > 0 ? box.x0 : box.x1) * nx + (ny > 0 ? box.y0 : box.y1) * ny - offset;
       return depth >= clearance;
@@ -133,8 +162,8 @@ function inwardNormal({ from, to }: Segment): { readonly nx: number; readonly ny
   return { nx, ny, offset: from.x * nx + from.y * ny };
 }
 
-function insideAny(outer: Path, clearance: number): (box: Extent) => boolean {
-  return (box) =>
+function insideAny(outer: Path): Ground["isInside"] {
+  return (box, clearance) =>
     containsPoint(outer, { x: box.x0, y: box.y0 }) &&
     outer.segments.every((segment) => gapFromExtentToSegment(box, segment) >= clearance);
 }

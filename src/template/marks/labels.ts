@@ -1,12 +1,12 @@
-/** Labels beside holes: tag and rod size, or the note of a drilled hole. */
-import type { Point } from "../../geometry/index.js";
-import { gapToExtent } from "../../geometry/index.js";
+/** Labels beside holes: the tag of a rod, or the note of a drilled hole. */
+import type { Extent, Point } from "../../geometry/index.js";
+import { gapToExtent, millimetresBetween } from "../../geometry/index.js";
 import { greatestOf } from "../../units/extremes.js";
 import type { Length } from "../../units/length.js";
 import { NM_PER_MM } from "../../units/length.js";
 import type { Mark, MarkKind, OmittedMark } from "../model.js";
 import type { Disc, Ground } from "./ground.js";
-import { near, take } from "./ground.js";
+import { easyGround, near, take } from "./ground.js";
 import type { Block } from "./lettering.js";
 import { lettering } from "./lettering.js";
 import type { Candidate } from "./placing.js";
@@ -49,7 +49,7 @@ export function placeLabels(bare: Ground, labels: readonly Label[], height: Leng
 }
 
 function noRoom({ kind, text }: Label): OmittedMark {
-  return { kind, text, why: "no room beside its hole, clear of holes, edges and other marks" };
+  return { kind, text, cause: "room" };
 }
 
 /** The ways to write a label: on one line, on two, upwards. */
@@ -75,15 +75,18 @@ function placeLabel(
 ): { readonly candidate: Candidate; readonly covered: boolean } | null {
   const mm = height / NM_PER_MM;
   const outward = sidesOutward(hole.center, ground);
-  const most = Math.max(seat.radius, hole.radius) + ground.clearance;
-  const reach = most + mm + greatestOf(shapes.map(({ width, height: tall }) => Math.hypot(width, tall)));
-  const around = near(ground, hole.center, reach + ground.clearance);
-  const others = around.holes.filter(({ center }) => center !== hole.center);
-  const attempt = (distances: readonly number[], offSeats: boolean) =>
-    firstFree(around, beside(hole.center, shapes, distances, outward, others), offSeats);
-  const open = attempt([most, most + mm / 2, most + mm], true);
+  const least = Math.max(seat.radius, hole.radius) + ground.clearance;
+  const most = least + mm;
+  const reach = most + greatestOf(shapes.map(({ width, height: tall }) => Math.hypot(width, tall)));
+  const around = near(ground, hole.center, reach + ground.clearance + mm);
+  const others = near(ground, hole.center, reach + CLEARLY * most).holes.filter(({ center }) => center !== hole.center);
+  const attempt = (free: Ground, distances: readonly number[], offSeats: boolean) =>
+    firstFree(free, beside(hole.center, shapes, distances, outward, others), mm, offSeats);
+  const easy = easyGround(around, mm);
+  const nearest = Math.max(least, hole.radius + easy.clearance);
+  const open = attempt(easy, [nearest, least + mm / 2, most], true) ?? attempt(around, [least, most], true);
   if (open !== null) return { candidate: open, covered: false };
-  const under = lastResort ? attempt([hole.radius + ground.clearance, most], false) : null;
+  const under = lastResort ? attempt(around, [hole.radius + ground.clearance, least], false) : null;
   return under === null ? null : { candidate: under, covered: true };
 }
 
@@ -104,6 +107,9 @@ const DIRECTIONS = [
   [-1, -1],
 ] as const;
 
+/** How many times nearer a label must stand to its own hole than to any other. */
+const CLEARLY = 1.25;
+
 /** Candidates nearest first; a place that is not clearly nearer to this hole than to any other would mislead. */
 function* beside(
   center: Point,
@@ -116,12 +122,20 @@ function* beside(
     for (const block of shapes) {
       for (const [dx, dy] of DIRECTIONS) {
         const candidate = { block, at: placeBeside(center, block, distance, dx * outward.x, dy * outward.y) };
-        const box = boxOf(candidate);
-        const own = gapToExtent(center, box);
-        if (others.every((other) => gapToExtent(other.center, box) > 1.25 * own)) yield candidate;
+        if (isItsOwn(boxOf(candidate), center, others)) yield candidate;
       }
     }
   }
+}
+
+/** True where both the box and its middle are nearer to the hole than to any other. */
+function isItsOwn(box: Extent, center: Point, others: readonly Disc[]): boolean {
+  const own = gapToExtent(center, box);
+  const middle = { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 };
+  const ownMiddle = millimetresBetween(middle, center);
+  return others.every(
+    (other) => gapToExtent(other.center, box) > CLEARLY * own && millimetresBetween(other.center, middle) > ownMiddle,
+  );
 }
 
 /** Lower left of a block whose box is `distance` from the centre, in the direction of the signs dx, dy. */

@@ -1,24 +1,25 @@
 /**
- * Marks of a plate: centre-line ticks, arrows of the type's own axes, TOP, mark and revision, tag and rod size beside each
- * rod hole, punch marks of drilled holes; north and grid names only where they hold for every place that it serves.
+ * Marks of a plate: centre-line ticks, arrows of the type's own axes, TOP, mark and revision, the tag beside each rod hole,
+ * rod sizes, punch marks of drilled holes; north and grid names only where they hold for every place that it serves.
  */
-import type { Contour, Extent, Point } from "../../geometry/index.js";
+import type { Contour, Point } from "../../geometry/index.js";
 import { joinExtents, point, segmentExtent } from "../../geometry/index.js";
 import type { Base, Job } from "../../job/model/job.js";
 import { servedMarks } from "../../job/model/shared.js";
 import type { PlacedRod } from "../../rods/index.js";
 import { formatLength } from "../../units/index.js";
 import { NM_PER_MM, nanometres } from "../../units/length.js";
-import type { Hole, Keyed, Mark, OmittedMark } from "../model.js";
+import type { Hole, Keyed, Mark, MarkKind, OmittedMark } from "../model.js";
 import { seatReach } from "../reach.js";
-import { arrange } from "./arrange.js";
-import { axisArrows, placeTicks } from "./axes.js";
-import type { Disc, Ground } from "./ground.js";
+import { arrange, RANKS } from "./arrange.js";
+import { axisStands, placeTicks } from "./axes.js";
+import type { Disc, Ground, Taken } from "./ground.js";
 import { bareGround, take } from "./ground.js";
 import type { Label } from "./labels.js";
 import { canLetter, lettering } from "./lettering.js";
 import { heightsToTry } from "./placing.js";
 import type { Title } from "./titles.js";
+import { remembered } from "./titles.js";
 import { whereSet } from "./where-set.js";
 
 /** Marks, and those that found no room. */
@@ -34,10 +35,10 @@ interface MarkedShape {
 }
 
 /** A round rim stays round for marks; what its notch takes is blocked by a box. */
-function openShape({ outer, keyed }: MarkedShape): { readonly outer: Contour; readonly blocked: readonly Extent[] } {
+function openShape({ outer, keyed }: MarkedShape): { readonly outer: Contour; readonly blocked: readonly Taken[] } {
   if (keyed === null || keyed.bare.kind === "path" || outer.kind === "circle") return { outer, blocked: [] };
   const notch = outer.segments.filter(({ bulge }) => bulge <= 0).map(segmentExtent);
-  return { outer: keyed.bare, blocked: [notch.reduce(joinExtents)] };
+  return { outer: keyed.bare, blocked: [{ box: notch.reduce(joinExtents), letters: 0 }] };
 }
 
 /** Lays out all marks. A shop that marks nothing still punches the holes that it drills. */
@@ -52,29 +53,34 @@ export function layOutMarks(
   const { outer, blocked } = openShape(shape);
   const seats = new Map(rods.map(({ tag, group }) => [tag, seatReach(group, job.shop) / 2 / NM_PER_MM]));
   const discs = [...holes.filter(({ role }) => role === "rod")].map((hole) => seatDisc(hole, seats));
-  const bare = take(bareGround(outer, holes, discs, marking.clearance / NM_PER_MM), blocked);
+  const ground = take(bareGround(outer, holes, discs, marking.clearance / NM_PER_MM), blocked);
   const heights = heightsToTry(marking.textHeight, marking.leastTextHeight);
   const punches = holes.filter(({ made }) => made === "drill").map(punch);
   const notes = holes.filter(({ made }) => made === "drill").flatMap((hole) => drillNote(hole, job, seats));
-  if (marking.how === "none") return join([{ marks: punches, omitted: [] }, arrange(bare, notes, [], heights)]);
-  const ticks = placeTicks(bare, outer, marking.textHeight / NM_PER_MM);
-  const ground = take(
-    bare,
-    ticks.marks.map(({ extent }) => extent),
-  );
-  const labels = [...holes.flatMap((hole) => tagLabel(hole, seats)), ...notes];
-  const tickEnd = (3 * marking.clearance + 1.5 * marking.textHeight) / NM_PER_MM;
-  const titles = [
-    ...titlesOf(base.template.mark, job.revision, ground, tickEnd),
-    ...whereSet(job.plan, servedMarks(base), ground.extent, tickEnd),
-  ];
+  const punched = { marks: punches, omitted: [] };
+  const isMarked = marking.how !== "none";
+  const labels = isMarked ? [...holes.flatMap((hole) => tagLabel(hole, seats)), ...notes] : notes;
+  const titles = isMarked ? titlesOf(job, base, rods, ground) : [];
+  const ticks = (free: Ground) =>
+    isMarked ? placeTicks(free, outer, marking.textHeight / NM_PER_MM) : { marks: [], omitted: [] };
   const unlettered = [...labels, ...titles].filter(({ text }) => !canLetter(text)).map(notInFont);
-  const lettered = arrange(ground, labels.filter(isLettered), titles.filter(isLettered), heights);
-  return join([ticks, lettered, { marks: punches, omitted: unlettered }]);
+  const lettered = {
+    labels: labels.filter(isLettered),
+    titles: titles.filter(isLettered).map(remembered),
+    ticks,
+    heights,
+  };
+  return join([punched, arrange(ground, lettered), { marks: [], omitted: unlettered }]);
 }
 
+/** In the order of their ranks, whatever the order in which they found room. */
 function join(parts: readonly PlateMarks[]): PlateMarks {
-  return { marks: parts.flatMap(({ marks }) => marks), omitted: parts.flatMap(({ omitted }) => omitted) };
+  const inOrder = <T extends Mark | OmittedMark>(list: readonly T[]) =>
+    RANKS.flatMap((rank) => list.filter(({ kind }) => kind === rank));
+  return {
+    marks: inOrder(parts.flatMap(({ marks }) => marks)),
+    omitted: inOrder(parts.flatMap(({ omitted }) => omitted)),
+  };
 }
 
 function isLettered({ text }: { readonly text: string }): boolean {
@@ -82,7 +88,7 @@ function isLettered({ text }: { readonly text: string }): boolean {
 }
 
 function notInFont({ kind, text }: Label | Title): OmittedMark {
-  return { kind, text, why: "the single-stroke font has only plain ASCII letters" };
+  return { kind, text, cause: "font" };
 }
 
 function discOf({ center, shape }: Hole): Disc {
@@ -97,7 +103,7 @@ function seatDisc(hole: Hole, seats: ReadonlyMap<string, number>): Disc {
 
 function tagLabel(hole: Hole, seats: ReadonlyMap<string, number>): readonly Label[] {
   if (hole.rod === null) return [];
-  return [{ kind: "tag", text: `${hole.tag} ${hole.rod.size}`, hole: discOf(hole), seat: seatDisc(hole, seats) }];
+  return [{ kind: "tag", text: `ROD ${hole.tag}`, hole: discOf(hole), seat: seatDisc(hole, seats) }];
 }
 
 function drillNote(hole: Hole, { unit }: Job, seats: ReadonlyMap<string, number>): readonly Label[] {
@@ -127,33 +133,69 @@ function punch({ center, shape }: Hole): Mark {
   };
 }
 
-/** Mark above the middle, TOP below it, arrows at the ends of their axes, inside the ticks. */
-function titlesOf(mark: string, revision: string, { extent }: Ground, tickEnd: number): readonly Title[] {
+/** What stands once, by rank: the piece mark first. The arrows and grid names end inside the ticks. */
+function titlesOf(job: Job, base: Base, rods: readonly PlacedRod[], { extent }: Ground): readonly Title[] {
+  const { marking } = job.shop;
+  const tickEnd = (3 * marking.clearance + 1.5 * marking.textHeight) / NM_PER_MM;
+  const set = whereSet(job.plan, servedMarks(base), extent, tickEnd);
   const middle = { x: (extent.x0 + extent.x1) / 2, y: (extent.y0 + extent.y1) / 2 };
   const quarter = (extent.y1 - extent.y0) / 4;
+  return [
+    markTitle(base.template.mark, job.revision, { x: middle.x, y: middle.y + quarter }),
+    wordsTitle("top", "TOP", () => ({ x: middle.x, y: middle.y - quarter })),
+    ...set.filter(({ kind }) => kind === "north"),
+    axisTitle("x", extent.x1 - tickEnd, extent.y0 <= 0 && extent.y1 >= 0),
+    axisTitle("y", extent.y1 - tickEnd, extent.x0 <= 0 && extent.x1 >= 0),
+    ...rodSizes(rods).map((text, line) =>
+      wordsTitle("size", text, (height) => ({ x: middle.x, y: middle.y - quarter - (line + 1) * SIZE_PITCH * height })),
+    ),
+    ...set.filter(({ kind }) => kind !== "north"),
+  ];
+}
+
+/** From TOP to the rod sizes below it, in letter heights: they are marks of their own. */
+const SIZE_PITCH = 2.5;
+
+/** On one line, on two, upwards: whole words only. */
+function markTitle(mark: string, revision: string, middle: Point): Title {
   const words = revision === "" ? [mark] : [mark, `REV ${revision}`];
   const text = words.join(" ");
-  const shapes = (height: number) =>
-    words.length > 1 ? [lettering([text], height), lettering(words, height)] : [lettering(words, height)];
-  return [
-    { kind: "mark", text, shapes, ideal: () => ({ x: middle.x, y: middle.y + quarter }) },
-    {
-      kind: "top",
-      text: "TOP",
-      shapes: (height) => [lettering(["TOP"], height)],
-      ideal: () => ({ x: middle.x, y: middle.y - quarter }),
-    },
-    {
-      kind: "axis",
-      text: "+X",
-      shapes: (height) => axisArrows("x", height),
-      ideal: (block) => ({ x: extent.x1 - tickEnd - block.width / 2, y: 0 }),
-    },
-    {
-      kind: "axis",
-      text: "+Y",
-      shapes: (height) => axisArrows("y", height),
-      ideal: (block) => ({ x: 0, y: extent.y1 - tickEnd - block.height / 2 }),
-    },
-  ];
+  const shapes = words.length > 1 ? [[text], words] : [words];
+  const stands = (height: number) =>
+    [false, true].flatMap((upwards) =>
+      shapes.map((lines) => ({ block: lettering(lines, height, upwards), middle, along: "both" as const })),
+    );
+  return { kind: "mark", text, stands };
+}
+
+/** On one line, upwards, or a word a line. */
+function wordsTitle(kind: MarkKind, text: string, middle: (height: number) => Point): Title {
+  const stand = (height: number, lines: readonly string[], upwards: boolean) =>
+    ({ block: lettering(lines, height, upwards), middle: middle(height), along: "both" }) as const;
+  const words = text.split(" ");
+  return {
+    kind,
+    text,
+    stands: (height) => [
+      stand(height, [text], false),
+      stand(height, [text], true),
+      ...(words.length > 1 ? [stand(height, words, false)] : []),
+    ],
+  };
+}
+
+/** An axis that does not meet the plate has its direction shown anywhere. */
+function axisTitle(axis: "x" | "y", reach: number, isOnPlate: boolean): Title {
+  const stands = (height: number) => axisStands(axis, height, reach);
+  const loose = (height: number) => stands(height).map((stand) => ({ ...stand, along: "both" as const }));
+  return { kind: "axis", text: axis === "x" ? "+X" : "+Y", stands: isOnPlate ? stands : loose };
+}
+
+/** `RODS 3/4` where all are of one size, else a text a size: `A RODS 3/4`, `B RODS 1`. */
+function rodSizes(rods: readonly PlacedRod[]): readonly string[] {
+  const letters = new Map<string, Set<string>>();
+  for (const { group } of rods)
+    letters.set(group.rod.size, (letters.get(group.rod.size) ?? new Set()).add(group.letter));
+  if (letters.size === 1) return [...letters.keys()].map((size) => `RODS ${size}`);
+  return [...letters].map(([size, groups]) => `${[...groups].join(", ")} RODS ${size}`);
 }

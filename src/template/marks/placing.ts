@@ -4,7 +4,7 @@ import { extentOfPoints, joinExtents } from "../../geometry/index.js";
 import type { Length } from "../../units/length.js";
 import { NM_PER_MM } from "../../units/length.js";
 import type { Mark, MarkKind } from "../model.js";
-import type { Ground } from "./ground.js";
+import type { Ground, Taken } from "./ground.js";
 import { isFree } from "./ground.js";
 import type { Block } from "./lettering.js";
 
@@ -19,19 +19,26 @@ export function boxOf({ block, at }: Candidate): Extent {
   return { x0: at.x, y0: at.y, x1: at.x + block.width, y1: at.y + block.height };
 }
 
-/** More than the font's word space, in letter heights: so that neighbours on one line are not read as one text. */
-const WORD_GAP = 0.75;
+/** A word space of the font is about one letter height: neighbours on one line stand this much further apart. */
+const WORD_GAP = 1;
 
-/** The box that a placed candidate keeps free of other marks: longer where its text begins and ends. */
-export function roomOf(candidate: Candidate, textHeight: Length): Extent {
+/** What a placed candidate keeps free of other marks: more where its text begins and ends. */
+export function roomOf(candidate: Candidate, textHeight: Length): Taken {
   const { x0, y0, x1, y1 } = boxOf(candidate);
-  const gap = (WORD_GAP * textHeight) / NM_PER_MM;
-  return candidate.block.upwards ? { x0, y0: y0 - gap, x1, y1: y1 + gap } : { x0: x0 - gap, y0, x1: x1 + gap, y1 };
+  const letters = textHeight / NM_PER_MM;
+  const gap = WORD_GAP * letters;
+  const box = candidate.block.upwards ? { x0, y0: y0 - gap, x1, y1: y1 + gap } : { x0: x0 - gap, y0, x1: x1 + gap, y1 };
+  return { box, letters };
 }
 
-/** The first candidate that is free. */
-export function firstFree(ground: Ground, candidates: Iterable<Candidate>, offSeats: boolean): Candidate | null {
-  for (const candidate of candidates) if (isFree(ground, boxOf(candidate), offSeats)) return candidate;
+/** The first candidate that is free, with letters of this height in mm. */
+export function firstFree(
+  ground: Ground,
+  candidates: Iterable<Candidate>,
+  letters: number,
+  offSeats: boolean,
+): Candidate | null {
+  for (const candidate of candidates) if (isFree(ground, boxOf(candidate), letters, offSeats)) return candidate;
   return null;
 }
 

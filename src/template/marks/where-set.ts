@@ -20,13 +20,26 @@ export function whereSet(
   extent: Extent,
   edge: number,
 ): readonly Title[] {
-  if (spec === null || !placedAlike(spec, marks)) return [];
+  const degrees = northOf(spec, marks);
+  if (spec === null || degrees === null) return [];
+  const [first, ...others] = placementsOf(spec, marks);
+  const names = first === undefined || others.length > 0 ? [] : gridNames(spec, first, extent, edge);
+  return [northTitle(degrees, extent), ...names];
+}
+
+/**
+ * Where plan north lies in the type's own axes, degrees counter-clockwise from +X, not less than 0 and under 360; null where
+ * the bases of these marks are not all set, or not all turned alike.
+ */
+export function northOf(spec: PlanSpec | null, marks: readonly string[]): number | null {
+  if (spec === null || !placedAlike(spec, marks)) return null;
+  const [first] = placementsOf(spec, marks);
+  return first === undefined ? null : (((90 - first.turn) % 360) + 360) % 360;
+}
+
+function placementsOf(spec: PlanSpec, marks: readonly string[]): readonly Placement[] {
   const own = new Set(marks);
-  const placements = spec.placements.filter(({ mark }) => own.has(mark));
-  const [first, ...others] = placements;
-  if (first === undefined) return [];
-  const names = others.length > 0 ? [] : gridNames(spec, first, extent, edge);
-  return [northTitle(90 - first.turn, extent), ...names];
+  return spec.placements.filter(({ mark }) => own.has(mark));
 }
 
 /** Towards the upper left, between the axes' own arrows. */
@@ -34,8 +47,13 @@ function northTitle(degrees: number, { x0, y0, x1, y1 }: Extent): Title {
   return {
     kind: "north",
     text: "N",
-    shapes: (height) => [northArrow(degrees, height)],
-    ideal: () => ({ x: x0 + (x1 - x0) / 4, y: y1 - (y1 - y0) / 4 }),
+    stands: (height) => [
+      {
+        block: northArrow(degrees, height),
+        middle: { x: x0 + (x1 - x0) / 4, y: y1 - (y1 - y0) / 4 },
+        along: "both",
+      },
+    ],
   };
 }
 
@@ -84,13 +102,20 @@ function gridNames(spec: PlanSpec, placement: Placement, extent: Extent, edge: n
   });
 }
 
+/** On the axis itself, else close beside it. */
 function gridTitle(text: string, axis: "x" | "y", { x0, y0 }: Extent, edge: number): Title {
   return {
     kind: "grid",
     text,
-    shapes: (height) => (axis === "x" ? [lettering([text], height)] : [lettering([text], height, true)]),
-    ideal: ({ width, height }) =>
-      axis === "x" ? { x: x0 + edge + width / 2, y: 0 } : { x: 0, y: y0 + edge + height / 2 },
+    stands: (height) => {
+      const block = lettering([text], height, axis === "y");
+      const along = axis === "x" ? x0 + edge + block.width / 2 : y0 + edge + block.height / 2;
+      return [0, height, -height].map((off) => ({
+        block,
+        middle: axis === "x" ? { x: along, y: off } : { x: off, y: along },
+        along: axis,
+      }));
+    },
   };
 }
 

@@ -1,8 +1,8 @@
 /** The values that the program works with, where it works with them, held against what is published. */
 import { readFileSync } from "node:fs";
-import { createHTMLWindow } from "svgdom";
 import { describe, expect, it } from "vitest";
 import { CAUTIONS } from "../../../src/checks/cautions.js";
+import { newLeanDocument } from "../../../src/formats/lean-document.js";
 import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
 import { readShop } from "../../../src/job/resolve/shop.js";
 import { millimetresPer } from "../../../src/readers/dxf-header.js";
@@ -101,7 +101,7 @@ describe("drawing practice", () => {
     (name) => {
       const request = sheetCases[name]?.();
       if (request === undefined) throw new Error(`no case ${name}`);
-      const { paths } = readWrittenSheet(writeSheetSvg(drawSheet(request), createHTMLWindow().document));
+      const { paths } = readWrittenSheet(writeSheetSvg(drawSheet(request), newLeanDocument()));
       const widths = (role: string) =>
         paths.filter((path) => path.class === role).map((path) => Number(path["stroke-width"]));
       const strokes = paths.filter((path) => path["stroke-width"] !== undefined);

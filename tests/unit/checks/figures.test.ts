@@ -21,7 +21,12 @@ function rowOf(value: number, sense: Sense, limit: number, severity: "stop" | "a
     sense,
     note: "",
   } as const;
-  return judge({ id: "washer-cover", severity, measured: "the size of the washer" }, result, "clause", "geometry");
+  return judge(
+    { id: "washer-cover", plainName: "washer", severity, measured: "the size of the washer" },
+    result,
+    "clause",
+    "geometry",
+  );
 }
 
 const ledger = (row: CheckRow, unit: Unit) => writeRowsText([row], { unit, width: 120, color: false, all: true });

@@ -15,18 +15,21 @@ describe("marks-room", () => {
     expect(withOmitted([])).toMatchObject([{ subject: "plate", status: "pass", severity: "advise" }]);
   });
 
-  it("advises on the count, and on each mark that is left out with its reason", () => {
+  it("advises on each mark that is left out, and says what to do", () => {
     const rows = withOmitted([
-      { kind: "tag", text: "A1 1-1/4", why: "no room beside the hole" },
-      { kind: "centre-line", text: "", why: "the edge is too short" },
-      { kind: "centre-line", text: "centre line -x", why: "no room at the edge" },
+      { kind: "mark", text: "T6IN REV C1", cause: "room" },
+      { kind: "tag", text: "ROD A1", cause: "room" },
+      { kind: "mark", text: "TR\u00c4GER REV B", cause: "font" },
+      { kind: "centre-line", text: "centre line -x", cause: "off plate" },
     ]);
-    expect(rows).toMatchObject([
-      { subject: "plate", status: "fail", value: { kind: "count", count: 3 }, margin: { kind: "count", count: -3 } },
-      { subject: "tag A1 1-1/4", status: "fail", note: "left out: no room beside the hole" },
-      { subject: "centre-line", status: "fail" },
-      { subject: "centre line -x", status: "fail" },
+    expect(rows.map(({ subject, note }) => `${subject} ${note}`)).toEqual([
+      "piece mark T6IN REV C1 found no room clear of holes, edges and other marks; paint it by hand",
+      "tag A1 found no room clear of holes, edges and other marks; paint it by hand",
+      "piece mark TR\u00c4GER REV B has letters that the scribed font does not have; paint it by hand",
+      "centre line -x has no place: the axis does not meet the plate",
     ]);
+    for (const row of rows)
+      expect(row).toMatchObject({ status: "fail", severity: "advise", margin: { kind: "count", count: -1 } });
   });
 
   it("does not apply where the shop puts no marks on", () => {

@@ -21,6 +21,7 @@ const result = (subject: string, value: number, limit: number, more: Partial<Rul
 function ruleOf(...results: readonly RuleResult[]): Rule {
   return {
     id: "washer-cover",
+    plainName: "washer",
     title: "",
     severity: "ask",
     measured: "",
@@ -151,6 +152,9 @@ describe("held and worst first", () => {
     limit = 10,
   ): CheckRow => ({
     rule: name,
+    plainName: name,
+    missing: [],
+    chosen: false,
     clause: "",
     edition: "",
     subject: "",

@@ -22,6 +22,9 @@ const length = (value: number): Quantity => ({ kind: "length", twice: inches(val
 function row(changes: Partial<CheckRow> = {}): CheckRow {
   return {
     rule: "washer-cover",
+    plainName: "washer over base-plate hole",
+    missing: [],
+    chosen: false,
     clause: "s.2.6",
     edition: "Design Guide 1, 2nd ed.",
     subject: "A1",

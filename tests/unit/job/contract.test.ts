@@ -431,7 +431,7 @@ describe("the rest of the job", () => {
       answers: [{ mark: "B1", rule: "washer-cover", subject: "A1", value: { kind: "given", value: 2.5 } }],
       raised: { "rod-play": "stop", "washer-cover": "ask" },
       drawing: { number: "S-1", revision: "" },
-      revisions: [{ revision: "A", date: "2026-01-01", text: "" }],
+      revisions: [{ revision: "A", date: "2026-01-01", text: "", marks: null }],
       drawnBy: "X",
       owner: "Y",
     });

@@ -2,8 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { drawBudgetSheet } from "../../../src/sheets/budget-sheet.js";
 import type { SceneGroup, SceneItem } from "../../../src/sheets/index.js";
-import { findTextCollisions } from "../../../src/sheets/index.js";
 import { budgetCases, reckonCase } from "./budget-cases.js";
+import { collisionsOf } from "./collisions.js";
 import { wordsOf } from "./scene-walk.js";
 
 function groupsNamed(items: readonly SceneItem[], name: string): SceneGroup[] {
@@ -16,7 +16,7 @@ describe("the sheet of a budget", () => {
   it.each(Object.entries(budgetCases))("%s", (_name, each) => {
     const { job, budget } = reckonCase(each);
     const scene = drawBudgetSheet({ job, budget, version: "0.1.0" });
-    expect(findTextCollisions(scene)).toEqual([]);
+    expect(collisionsOf(scene)).toEqual([]);
     const bars = groupsNamed(scene.items, "bar");
     const all = bars.map(({ data, items }) => ({
       from: Number(data.fromNm),

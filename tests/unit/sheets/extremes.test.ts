@@ -2,9 +2,10 @@
 import { describe, expect, it } from "vitest";
 import type { Base } from "../../../src/job/model/job.js";
 import { given } from "../../../src/job/model/job.js";
-import { drawSheet, findTextCollisions, type SheetRequest } from "../../../src/sheets/index.js";
+import { drawSheet, type SheetRequest } from "../../../src/sheets/index.js";
 import { inches } from "../../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../../fixture.js";
+import { collisionsOf } from "./collisions.js";
 import { wordsIn } from "./scene-walk.js";
 import { sheetCase } from "./sheet-case.js";
 
@@ -32,6 +33,7 @@ const cases: Readonly<Record<string, () => SheetRequest>> = {
           revision: `${i}`,
           date: "2026-01-01",
           text: "Moved ".repeat(40),
+          marks: null,
         })),
       }),
       baseFixture({
@@ -89,9 +91,9 @@ describe("drawSheet always gives a sheet", () => {
   it.each(Object.entries(cases))("%s", (_, make) => {
     const request = make();
     const scene = drawSheet(request);
-    expect(findTextCollisions(scene)).toEqual([]);
+    expect(collisionsOf(scene)).toEqual([]);
     expect(wordsIn(scene, "title-block")).toContain("CHECKED BY");
     expect(wordsIn(scene, "cautions").length).toBeGreaterThan(100);
-    expect(wordsIn(scene, "check-table")).toContain("CHECKS:");
+    expect(wordsIn(scene, "signer")).toContain("CHECKS:");
   });
 });

@@ -179,8 +179,8 @@ export function skewedPlan(): PlanRequest {
     }),
     {
       revisions: [
-        { revision: "A", date: "2026-10-30", text: "First issue for approval" },
-        { revision: "B", date: "2026-11-24", text: "Skewed bays added; released" },
+        { revision: "A", date: "2026-10-30", text: "First issue for approval", marks: null },
+        { revision: "B", date: "2026-11-24", text: "Skewed bays added; released", marks: null },
       ],
       drawnBy: "M. O.",
     },

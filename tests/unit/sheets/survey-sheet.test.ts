@@ -1,11 +1,11 @@
 /** The sheet of a group as surveyed: true to scale, nothing on top of anything, both answers and the cautions. */
 import { describe, expect, it } from "vitest";
-import { findTextCollisions } from "../../../src/sheets/index.js";
 import type { SceneGroup, SceneItem } from "../../../src/sheets/scene.js";
 import { drawSurveySheet } from "../../../src/sheets/survey-sheet.js";
 import { inches } from "../../../src/units/length.js";
 import { placementAt } from "../../setting-out-plan.js";
 import { moved, surveyCase, surveyOf } from "../../survey-case.js";
+import { collisionsOf } from "./collisions.js";
 
 const one = surveyCase({ placements: [placementAt(["A", "1"])] });
 
@@ -29,8 +29,8 @@ describe("the sheet of a group as surveyed", () => {
   const words = flat(scene.items).flatMap((item) => (item.kind === "text" ? [item.text] : []));
 
   it("has no text on another", () => {
-    expect(findTextCollisions(scene)).toEqual([]);
-    expect(findTextCollisions(sheetOf(0).scene)).toEqual([]);
+    expect(collisionsOf(scene)).toEqual([]);
+    expect(collisionsOf(sheetOf(0).scene)).toEqual([]);
   });
 
   it("says the verdict, both answers, what would let it drop on, and who decides", () => {

@@ -78,7 +78,7 @@ describe("an answer that answers nothing is listed with why", () => {
     [
       "a row that passes",
       "mark: B2, rule: washer-cover, subject: A1",
-      "washer-cover A1 does not fail: 1/2 in, at least 1/2 in is asked; it needs no answer",
+      "washer-cover A1 does not fail: 3 in, at least 2-7/8 in is asked; it needs no answer",
     ],
     [
       "a value that has changed",

@@ -1,6 +1,6 @@
 /** The pipeline as a function: what it hands out, in what order, and that it repeats itself. */
 import { describe, expect, it } from "vitest";
-import { newDocument } from "../../../src/cli/svg-document.js";
+import { newLeanDocument } from "../../../src/formats/lean-document.js";
 import { markFault } from "../../../src/job/index.js";
 import { packageNames, safeForFileName } from "../../../src/outputs/index.js";
 import type { Inputs } from "../../../src/readers/inputs.js";
@@ -12,7 +12,7 @@ import { openJob } from "../../../src/tasks/open.js";
 import { makePackageInParts } from "../../../src/tasks/package.js";
 import { makeInputs, makeScheduleInputs } from "../../bench/jobs.js";
 
-const options: BuildOptions = { date: "2026-11-24", version: "0", document: newDocument(), includeHeld: true };
+const options: BuildOptions = { date: "2026-11-24", version: "0", document: newLeanDocument(), includeHeld: true };
 const withText = (text: string): Inputs => ({
   job: "job.yaml",
   files: new Map([...makeInputs(1).files, ["job.yaml", text]]),

@@ -1,8 +1,8 @@
 /** One template for several bases: what is one plate and what is not, names, numbers, what holds it. */
 import { describe, expect, it } from "vitest";
 import { checkBase } from "../../../src/checks/checked.js";
-import { newDocument } from "../../../src/cli/svg-document.js";
 import { formatFinding } from "../../../src/diagnostics/finding.js";
+import { newLeanDocument } from "../../../src/formats/lean-document.js";
 import { packageNames } from "../../../src/outputs/index.js";
 import { build } from "../../../src/tasks/build.js";
 import type { OpenedJob } from "../../../src/tasks/open.js";
@@ -105,7 +105,9 @@ describe("a template mark on several bases", () => {
 
   it("is refused where nuts of another size push a scribed tag aside", () => {
     const heavy = { rods: "diameter: 1, grade: 36, projection: 9, embedment: 18, threads: 6, nut: heavy hex" };
-    expect(findings(both("", heavy))[0]).toContain("whose plates are scribed differently: A1 1");
+    expect(findings(both("", heavy))[0]).toContain(
+      "whose plates are scribed differently: T4 REV A stands in another place",
+    );
   });
 
   it("may differ in what the plate does not show", () => {
@@ -378,7 +380,7 @@ describe("a held base", () => {
   ]);
 
   it("holds its template for every base that it serves, and says which base holds it", () => {
-    const built = build(inputsOf(held), { ...DATE, version: "0", document: newDocument() });
+    const built = build(inputsOf(held), { ...DATE, version: "0", document: newLeanDocument() });
     const bases = [...built.bases];
     expect(bases.map((base) => [base.mark, base.held])).toEqual([
       ["B3", true],
@@ -423,7 +425,7 @@ describe("a held base", () => {
 });
 
 describe("the package of shared templates", () => {
-  const options = { ...DATE, version: "0", document: newDocument() };
+  const options = { ...DATE, version: "0", document: newLeanDocument() };
   const filesOf = (text: string) => {
     const built = build(inputsOf(text), options);
     const files = [...built.bases].flatMap((base) => base.files);

@@ -130,12 +130,13 @@ describe.each(plates)("marks of the plate: %s", (_, plate) => {
 
   test("every rod has its tag, placed or left out with a reason; letters have a height the shop allows", () => {
     const said = [...plate.marks, ...plate.omitted].map(({ text }) => text);
-    for (const { tag, rod } of plate.holes) if (rod) expect(said).toContain(`${tag} ${rod.size}`);
-    for (const text of ["TOP", "T1 REV B", "+X", "+Y"]) expect(said).toContain(text);
+    for (const { tag, rod } of plate.holes) if (rod) expect(said).toContain(`ROD ${tag}`);
+    const sizes = new Set(plate.holes.flatMap(({ rod }) => (rod === null ? [] : [`RODS ${rod.size}`])));
+    for (const text of ["TOP", "T1 REV B", "+X", "+Y", ...sizes]) expect(said).toContain(text);
     for (const { text, textHeight } of plate.marks) {
       expect(text === "" ? textHeight === 0 : textHeight >= inches(0.25) && textHeight <= inches(0.5)).toBe(true);
     }
-    for (const { why } of plate.omitted) expect(why).toMatch(/\S/);
+    for (const { cause } of plate.omitted) expect(cause).toBe("room");
   });
 
   test("a tag stands nearer to its own hole than to any other rod's", () => {
@@ -148,7 +149,7 @@ describe.each(plates)("marks of the plate: %s", (_, plate) => {
           Math.max(extent.x0 - center.x, center.x - extent.x1, 0),
           Math.max(extent.y0 - center.y, center.y - extent.y1, 0),
         );
-      const own = rods.find(({ tag }) => text.startsWith(`${tag} `));
+      const own = rods.find(({ tag }) => text === `ROD ${tag}`);
       if (own === undefined) throw new Error(`no hole for ${text} at ${middle.x}`);
       for (const other of rods) if (other !== own) expect(gap(other.center)).toBeGreaterThan(gap(own.center));
     }
@@ -169,7 +170,7 @@ describe("what is marked", () => {
     expect(plate.marks.map(({ kind }) => kind).sort()).toEqual([
       ...["axis", "axis"],
       ...["centre-line", "centre-line", "centre-line", "centre-line"],
-      ...["mark", "tag", "tag", "tag", "tag", "top"],
+      ...["mark", "size", "tag", "tag", "tag", "tag", "top"],
     ]);
   });
 
@@ -208,8 +209,8 @@ describe("what is marked", () => {
     } as const;
     const plate = plateOf(baseWith({ outline, opening: { kind: "none" } }));
     expect(plate.omitted.filter(({ kind }) => kind === "centre-line")).toEqual([
-      { kind: "centre-line", text: "centre line -y", why: "the axis does not meet the plate" },
-      { kind: "centre-line", text: "centre line +y", why: "the axis does not meet the plate" },
+      { kind: "centre-line", text: "centre line -y", cause: "off plate" },
+      { kind: "centre-line", text: "centre line +y", cause: "off plate" },
     ]);
   });
 
@@ -232,22 +233,52 @@ describe("what is marked", () => {
     expect(large.omitted.length).toBeGreaterThan(0);
     const huge = plateOf(base, marking({ textHeight: inches(4), leastTextHeight: inches(3) }));
     expect(huge.omitted.map(({ text }) => text)).toEqual(
-      expect.arrayContaining(["A1 3/4", "A2 3/4", "A3 3/4", "A4 3/4", "T1 REV B", "TOP", "+X", "+Y"]),
+      expect.arrayContaining(["ROD A1", "ROD A2", "ROD A3", "ROD A4", "T1 REV B", "TOP", "+X", "+Y", "RODS 3/4"]),
     );
-    for (const { why } of huge.omitted) expect(why).toMatch(/no room/);
+    for (const { cause } of huge.omitted) expect(cause).toBe("room");
   });
 
-  test("on the most crowded plate the mark stays and a tag goes, never the other way round", () => {
+  test("on a crowded plate mark, TOP and tags stay and what is of lower rank goes", () => {
     const plate = plateOf(baseWith({ ...auto, support: bearers }, [groupFixture({ pattern: rectangle(4, 4) })]));
-    expect(plate.marks.map(({ text }) => text)).toContain("T1 REV B");
-    expect(plate.omitted.map(({ kind }) => kind)).toEqual(["tag"]);
+    expect(plate.omitted.map(({ kind }) => kind)).toEqual(["axis", "axis"]);
+    const least = inches(0.5);
+    const large = plateOf(
+      baseWith({ ...auto, support: bearers }, [groupFixture({ pattern: rectangle(4, 4) })]),
+      marking({ leastTextHeight: least }),
+    );
+    expect(large.marks.map(({ text }) => text)).toEqual(expect.arrayContaining(["T1 REV B", "TOP"]));
+    expect(large.omitted.map(({ kind }) => kind)).toContain("tag");
+  });
+
+  test("rods of several sizes are named by their groups, once a size", () => {
+    const other = { size: "1", diameter: inches(1) };
+    const inner = { ...groupFixture({ pattern: rectangle(6, 5) }, other), letter: "B" };
+    const outer = { ...groupFixture({ pattern: rectangle(20, 14) }), letter: "A" };
+    const far = { ...groupFixture({ pattern: rectangle(24, 16) }), letter: "C" };
+    const sizes = (groups: readonly RodGroup[]) =>
+      [plateOf(baseWith({ ...auto, support: bearers, opening: { kind: "none" } }, groups))]
+        .flatMap(({ marks, omitted }) => [...marks, ...omitted])
+        .filter(({ kind }) => kind === "size")
+        .map(({ text }) => text);
+    expect(sizes([outer])).toEqual(["RODS 1-1/4"]);
+    expect(sizes([outer, inner])).toEqual(["A RODS 1-1/4", "B RODS 1"]);
+    expect(sizes([outer, inner, far])).toEqual(["A, C RODS 1-1/4", "B RODS 1"]);
+  });
+
+  test("an arrow lies on the axis that it names", () => {
+    for (const [name, { marks }] of plates)
+      for (const mark of marks.filter(({ kind }) => kind === "axis")) {
+        const [from, to] = mark.strokes.at(-2) ?? [];
+        const across = mark.text === "+X" ? [from?.y, to?.y] : [from?.x, to?.x];
+        expect([name, mark.text, ...across]).toEqual([name, mark.text, 0, 0]);
+        const along = mark.text === "+X" ? [from?.x ?? 0, to?.x ?? 0] : [from?.y ?? 0, to?.y ?? 0];
+        expect(along[1]).toBeGreaterThan(along[0] ?? 0);
+      }
   });
 
   test("a mark that the font cannot write is left out and says so", () => {
     const plate = plateOf(baseWith({ mark: "TR\u00c4GER" }));
-    expect(plate.omitted).toEqual([
-      { kind: "mark", text: "TR\u00c4GER REV B", why: "the single-stroke font has only plain ASCII letters" },
-    ]);
+    expect(plate.omitted).toEqual([{ kind: "mark", text: "TR\u00c4GER REV B", cause: "font" }]);
   });
 
   test("without a revision the mark stands alone", () => {

@@ -1,0 +1,74 @@
+/**
+ * A document that svg.js draws on outside a browser, and that does nothing but be written: elements with attributes, text and
+ * children, serialised as a browser serialises them.
+ */
+
+/** Any DOM that svg.js can draw on: the browser's own document, or a lean one. */
+export interface DrawingDocument {
+  readonly defaultView: unknown;
+}
+
+/** The parts of a DOM element that writing takes. */
+class LeanElement {
+  readonly nodeName: string;
+  readonly ownerDocument: DrawingDocument;
+  #attributes = "";
+  #content = "";
+  readonly #children: LeanElement[] = [];
+
+  constructor(nodeName: string, ownerDocument: DrawingDocument) {
+    this.nodeName = nodeName;
+    this.ownerDocument = ownerDocument;
+  }
+
+  /** Each attribute is set once. */
+  setAttribute(name: string, value: string): void {
+    this.#attributes += ` ${name}="${RESERVED.test(value) ? escaped(value).replace(/"/g, "&quot;") : value}"`;
+  }
+
+  setAttributeNS(_space: string | null, name: string, value: string): void {
+    this.setAttribute(name, value);
+  }
+
+  /** Asked only of elements that are new. */
+  hasAttribute(): boolean {
+    return false;
+  }
+
+  appendChild(child: LeanElement): LeanElement {
+    this.#children.push(child);
+    return child;
+  }
+
+  set textContent(text: string) {
+    this.#content = escaped(text);
+  }
+
+  get outerHTML(): string {
+    const parts: string[] = [];
+    this.write(parts);
+    return parts.join("");
+  }
+
+  write(parts: string[]): void {
+    parts.push("<", this.nodeName, this.#attributes, ">", this.#content);
+    for (const child of this.#children) child.write(parts);
+    parts.push("</", this.nodeName, ">");
+  }
+}
+
+const RESERVED = /[&<>"]/;
+
+function escaped(text: string): string {
+  return RESERVED.test(text) ? text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;") : text;
+}
+
+/** A new, empty document. */
+export function newLeanDocument(): DrawingDocument {
+  const document = {
+    defaultView: null as unknown,
+    createElementNS: (_space: string, name: string) => new LeanElement(name, document),
+  };
+  document.defaultView = { document, Node: LeanElement, SVGElement: LeanElement };
+  return document;
+}

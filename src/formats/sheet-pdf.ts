@@ -1,0 +1,371 @@
+/**
+ * Scenes as the pages of one PDF, through pdfkit, which is handed in. Millimetres become points exactly; the pens are those of
+ * the SVG; the letters are those of the sheet font, taken out of it and embedded; characters that it lacks are boxes. Pages
+ * are encoded as they come and may be put in another order at the end. The same pages give the same bytes: no clock.
+ */
+
+import { arcOf } from "../sheets/occupied.js";
+import type { PaperPoint, PathPart, Scene, SceneItem, StrokeRole } from "../sheets/scene.js";
+import { fontSize, isInSheetFont, setWidth } from "../sheets/text-metrics.js";
+import { WHOLE_FONT } from "./sheet-font/whole.js";
+import { type Ink, type Pen, pensOf } from "./sheet-pens.js";
+import { writtenText } from "./written-text.js";
+
+/** An object of the file that others refer to. */
+interface PdfObject {
+  readonly data: Record<string, unknown>;
+}
+
+/** A font as pdfkit holds it; `encode` gives hexadecimal glyph numbers, and takes the glyphs into the file. */
+interface PdfFont {
+  readonly id: string;
+  encode(text: string, features: readonly string[]): readonly [readonly string[], unknown];
+  ref(): unknown;
+}
+
+interface PdfOutline {
+  addItem(
+    title: string,
+    options: { readonly pageNumber: number; readonly fit: boolean; readonly expanded: boolean },
+  ): PdfOutline;
+}
+
+/** The part of a pdfkit document that is used here. */
+export interface PdfDocument {
+  readonly _root: PdfObject & { readonly data: { readonly Pages: { readonly data: { Kids: unknown[] } } } };
+  readonly _font: PdfFont;
+  readonly page: { readonly dictionary: unknown; readonly fonts: Record<string, unknown> };
+  readonly outline: PdfOutline;
+  ref(data: Record<string, unknown>): unknown;
+  font(bytes: Uint8Array): unknown;
+  addPage(options: { readonly size: readonly [number, number]; readonly margin: number }): unknown;
+  addContent(operators: string): unknown;
+  end(): void;
+  /** Called for every piece of the file; null at its end. */
+  push(piece: Uint8Array | null): boolean;
+}
+
+/** `PDFDocument` of pdfkit. */
+export type PdfMaker = new (options: Readonly<Record<string, unknown>>) => PdfDocument;
+
+/** What a viewer shows as the document's properties. `day` is an ISO date: that of the job, not of the writing. */
+export interface PdfFacts {
+  readonly title: string;
+  readonly author: string;
+  readonly subject: string;
+  readonly day: string;
+  readonly program: string;
+}
+
+/** A page as it stands in the list of bookmarks; the outer list is folded out. */
+export interface Bookmark {
+  readonly title: string;
+  /** Number of the page in the order of the file, from 1. */
+  readonly page: number;
+  readonly under: readonly Bookmark[];
+}
+
+/** How a scene stands on a page, millimetres: `x`, `y` is where its lower left goes; turned a quarter to the left or not. */
+export interface Placement {
+  readonly width: number;
+  readonly height: number;
+  readonly x: number;
+  readonly y: number;
+  readonly factor: number;
+  readonly turned: boolean;
+  /** In paper millimetres of the page, not of the scene. */
+  readonly over: readonly SceneItem[];
+}
+
+/** A file that grows page by page. */
+export interface PdfPages {
+  /** Adds a page; its number in the order of adding, from 0. */
+  add(scene: Scene, placement?: Placement): number;
+  /** The whole file, its pages in this order of their numbers. */
+  finish(order: readonly number[], bookmarks: readonly Bookmark[]): Uint8Array;
+}
+
+/** Points of a millimetre. */
+const POINTS = 72 / 25.4;
+
+/** Starts a file without pages. */
+export function startPdf(maker: PdfMaker, facts: PdfFacts): PdfPages {
+  const day = new Date(`${facts.day}T00:00:00Z`);
+  const pieces: Uint8Array[] = [];
+  const doc = new (keeping(maker, pieces))({
+    ...{ lang: "en", autoFirstPage: false, font: decoded(WHOLE_FONT.regular) },
+    info: {
+      ...{ Title: facts.title, Author: facts.author, Subject: facts.subject },
+      ...{ Creator: facts.program, Producer: `${facts.program}, pdfkit`, CreationDate: day, ModDate: day },
+    },
+  });
+  const viewing = { DisplayDocTitle: true, PrintScaling: "None", PickTrayByPDFSize: true };
+  // pdfkit writes properties a second time, as XML and not escaped, unless the file's own head says 1.3
+  doc._root.data.Version = "1.7";
+  doc._root.data.ViewerPreferences = doc.ref(viewing);
+  const fonts = startFonts(doc);
+  const pages: unknown[] = [];
+  return {
+    add: (scene, placement = asItIs(scene)) => {
+      const { width, height } = placement;
+      doc.addPage({ size: [width * POINTS, height * POINTS], margin: 0 });
+      doc.page.fonts[fonts.regular.id] = fonts.regular.ref();
+      doc.page.fonts[fonts.bold.id] = fonts.bold.ref();
+      doc.addContent(pageContent(scene, placement, fonts));
+      return pages.push(doc.page.dictionary) - 1;
+    },
+    finish: (order, bookmarks) => {
+      doc._root.data.Pages.data.Kids = order.map((number) => pages[number]);
+      addBookmarks(doc.outline, bookmarks);
+      doc.end();
+      return joined(pieces);
+    },
+  };
+}
+
+function asItIs({ width, height }: Scene): Placement {
+  return { width, height, x: 0, y: 0, factor: 1, turned: false, over: [] };
+}
+
+function addBookmarks(outline: PdfOutline, bookmarks: readonly Bookmark[]): void {
+  for (const { title, page, under } of bookmarks)
+    addBookmarks(outline.addItem(title, { pageNumber: page - 1, fit: true, expanded: true }), under);
+}
+
+/** The same document, whose pieces are kept at once instead of going through a stream, which has none in every browser. */
+function keeping(maker: PdfMaker, pieces: Uint8Array[]): PdfMaker {
+  return class extends maker {
+    override push(piece: Uint8Array | null): boolean {
+      if (piece !== null) pieces.push(piece);
+      return true;
+    }
+  };
+}
+
+function joined(pieces: readonly Uint8Array[]): Uint8Array {
+  const bytes = new Uint8Array(pieces.reduce((size, { length }) => size + length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    bytes.set(piece, at);
+    at += piece.length;
+  }
+  return bytes;
+}
+
+function decoded(base64: string): Uint8Array {
+  const text = atob(base64);
+  const bytes = new Uint8Array(text.length);
+  for (let i = 0; i < text.length; i += 1) bytes[i] = text.charCodeAt(i);
+  return bytes;
+}
+
+/** Glyphs of each character, encoded once. */
+interface Face {
+  readonly id: string;
+  readonly known: Map<string, string>;
+  glyph(character: string): string;
+  ref(): unknown;
+}
+
+interface Fonts {
+  readonly regular: Face;
+  readonly bold: Face;
+}
+
+function startFonts(doc: PdfDocument): Fonts {
+  const regular = faceOf(doc._font);
+  doc.font(decoded(WHOLE_FONT.bold));
+  return { regular, bold: faceOf(doc._font) };
+}
+
+function faceOf(font: PdfFont): Face {
+  const known = new Map<string, string>();
+  const glyph = (character: string): string => {
+    const [hex] = font.encode(character, []);
+    const text = hex.join("");
+    known.set(character, text);
+    return text;
+  };
+  return { id: font.id, known, glyph, ref: () => font.ref() };
+}
+
+/** Writes operators, and says again only what has changed: pen and ink. */
+interface Content {
+  readonly parts: string[];
+  pen: Pen | null;
+  fill: Ink;
+}
+
+const INKS: Readonly<Record<Ink, string>> = { black: "0 0 0", held: "0.62745 0 0", paper: "1 1 1" };
+
+/** pdfkit turns every page's y down; this turns it up again, and millimetres into points. */
+function pageContent(scene: Scene, { height, x, y, factor, turned, over }: Placement, fonts: Fonts): string {
+  const paper: readonly string[] = ["1 0 0 -1 0", `${decimals(height * POINTS)} cm`, `${POINTS} 0 0 ${POINTS} 0 0 cm`];
+  const [a, b] = turned ? [0, factor] : [factor, 0];
+  const moved = a === 1 && x === 0 && y === 0 ? [] : [`${a} ${b} ${-b} ${a} ${decimals(x)} ${decimals(y)} cm`];
+  const content: Content = { parts: [...paper, "q", ...moved, "0 J 0 j"], pen: null, fill: "black" };
+  writeItems(content, scene.items, pensOf(scene.width), fonts);
+  content.parts.push("Q");
+  if (over.length > 0) writeItems({ ...content, pen: null, fill: "black" }, over, pensOf(scene.width), fonts);
+  return content.parts.join("\n");
+}
+
+function writeItems(
+  content: Content,
+  items: readonly SceneItem[],
+  pens: Readonly<Record<StrokeRole, Pen>>,
+  fonts: Fonts,
+): void {
+  for (const item of items)
+    switch (item.kind) {
+      case "group":
+        writeItems(content, item.items, pens, fonts);
+        break;
+      case "stroke":
+        usePen(content, pens[item.role]);
+        writePath(content, item.parts);
+        break;
+      case "fill":
+        useFill(content, item.role === "held" ? "held" : "black");
+        content.parts.push(`${item.points.map((point, i) => `${xy(point)} ${i === 0 ? "m" : "l"}`).join(" ")} f`);
+        break;
+      case "text":
+        writeText(content, item, fonts);
+    }
+}
+
+function usePen(content: Content, pen: Pen): void {
+  const { pen: old, parts } = content;
+  if (old === pen) return;
+  if (old?.width !== pen.width) parts.push(`${pen.width} w`);
+  if (old?.ink !== pen.ink) parts.push(`${INKS[pen.ink]} RG`);
+  if (old?.dashes !== pen.dashes) parts.push(`[${pen.dashes.join(" ")}] 0 d`);
+  content.pen = pen;
+}
+
+function useFill(content: Content, ink: Ink): void {
+  if (content.fill === ink) return;
+  content.parts.push(`${INKS[ink]} rg`);
+  content.fill = ink;
+}
+
+/** Parts that follow on one another are one line, closed where it comes back, as in the SVG. */
+function writePath({ parts }: Content, path: readonly PathPart[]): void {
+  let [start, at] = ["", ""];
+  for (const part of path) {
+    if (part.kind === "circle") {
+      parts.push(circle(part.center, part.radius));
+      at = "";
+      continue;
+    }
+    const [from, to] = [xy(part.from), xy(part.to)];
+    if (from !== at || at === start) {
+      parts.push(`${from} m`);
+      start = from;
+    }
+    parts.push(part.kind === "arc" && part.bulge !== 0 ? arc(part) : `${to} l`);
+    if (to === start) parts.push("h");
+    at = to;
+  }
+  parts.push("S");
+}
+
+function circle({ x, y }: PaperPoint, radius: number): string {
+  const right = { x: x + radius, y };
+  const sides = [0, 1, 2, 3].map((i) => curve({ x, y }, radius, (i * Math.PI) / 2, Math.PI / 2));
+  return `${xy(right)} m ${sides.join(" ")} h`;
+}
+
+/** In curves of a quarter of a circle at most, which stray from it by less than 0.03 % of its radius. */
+function arc({ from, to, bulge }: Extract<PathPart, { kind: "arc" }>): string {
+  const { center, radius } = arcOf(from, to, bulge);
+  const sweep = 4 * Math.atan(bulge);
+  const start = Math.atan2(from.y - center.y, from.x - center.x);
+  const count = Math.ceil(Math.abs(sweep) / (Math.PI / 2) - 1e-9);
+  const step = sweep / count;
+  return Array.from({ length: count }, (_, i) => curve(center, radius, start + i * step, step)).join(" ");
+}
+
+function curve({ x, y }: PaperPoint, radius: number, start: number, sweep: number): string {
+  const pull = (4 / 3) * Math.tan(sweep / 4);
+  const on = (angle: number, along: number): string => {
+    const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+    return xy({ x: x + radius * (cos - along * sin), y: y + radius * (sin + along * cos) });
+  };
+  const end = start + sweep;
+  return `${on(start, pull)} ${on(end, -pull)} ${on(end, 0)} c`;
+}
+
+type Text = Extract<SceneItem, { kind: "text" }>;
+
+/** Runs of letters of the font as text, between them a box for each character that it lacks. */
+function writeText(content: Content, item: Text, fonts: Fonts): void {
+  const words = writtenText(item.text);
+  if (words.trim() === "") return;
+  useFill(content, item.role === "reversed" ? "paper" : item.role === "held" ? "held" : "black");
+  const face = item.bold ? fonts.bold : fonts.regular;
+  const angle = (item.turn * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const width = setWidth(words, item.height, item.bold);
+  let along = item.anchor === "start" ? 0 : item.anchor === "middle" ? -width / 2 : -width;
+  const at = (u: number): string => `${decimals(item.at.x + u * cos)} ${decimals(item.at.y + u * sin)}`;
+  const turn = item.turn === 0 ? "1 0 0 1" : `${fine(cos)} ${fine(sin)} ${fine(-sin)} ${fine(cos)}`;
+  for (const run of runsOf(words)) {
+    if (run.isInFont) {
+      const glyphs = [...run.text].map((character) => face.known.get(character) ?? face.glyph(character)).join("");
+      content.parts.push(
+        `BT /${face.id} ${decimals(fontSize(item.height))} Tf ${turn} ${at(along)} Tm <${glyphs}> Tj ET`,
+      );
+    } else content.parts.push(boxes(run.text, item.height, `${turn} ${at(along)}`));
+    along += setWidth(run.text, item.height, item.bold);
+  }
+}
+
+interface Run {
+  readonly text: string;
+  readonly isInFont: boolean;
+}
+
+function runsOf(words: string): readonly Run[] {
+  const runs: { text: string; isInFont: boolean }[] = [];
+  for (const character of words) {
+    const last = runs[runs.length - 1];
+    const isInFont = isInSheetFont(character);
+    if (last?.isInFont === isInFont) last.text += character;
+    else runs.push({ text: character, isInFont });
+  }
+  return runs;
+}
+
+/** A crossed box as high as a capital for each character that takes room; filled lines, so that no pen is changed. */
+function boxes(text: string, height: number, matrix: string): string {
+  const [pen, gap] = [decimals(height * 0.08), height * 0.1];
+  let left = 0;
+  const drawn = [...text].flatMap((character) => {
+    const width = setWidth(character, height, false);
+    if (width === 0) return [];
+    const [x, w, h] = [decimals(left + gap), decimals(width - 2 * gap), decimals(height)];
+    left += width;
+    return [
+      `${x} 0 ${w} ${pen} re ${x} ${decimals(height * 0.92)} ${w} ${pen} re ${x} 0 ${pen} ${h} re`,
+      `${decimals(left - gap)} 0 -${pen} ${h} re f`,
+    ];
+  });
+  return `q ${matrix} cm ${drawn.join(" ")} Q`;
+}
+
+function xy(point: PaperPoint): string {
+  return `${decimals(point.x)} ${decimals(point.y)}`;
+}
+
+/** Micrometres at the finest, no exponent, no minus zero. */
+function decimals(value: number): string {
+  const rounded = Math.round(value * 1000) / 1000;
+  return String(rounded === 0 ? 0 : rounded);
+}
+
+/** Cosines and sines. */
+function fine(value: number): string {
+  const rounded = Math.round(value * 1e6) / 1e6;
+  return String(rounded === 0 ? 0 : rounded);
+}

@@ -1,0 +1,317 @@
+/**
+ * Room for callouts. A leader ends at its feature in an angle of 15 to 75 degrees, rather 30, 45 or 60 (drawing practice);
+ * so rays are cast from the features, and a block of words is tried at ever longer leaders along each, in several wrappings.
+ */
+
+import { greatestOf } from "../units/extremes.js";
+import type { Callout, Target } from "./callouts.js";
+import { type FreeGrid, gridOf, isGridFree } from "./free-grid.js";
+import { arrowHead, at, group, line, stroke, text } from "./items.js";
+import {
+  addObstacle,
+  countObstacles,
+  cutObstacles,
+  look,
+  type Obstacles,
+  obstaclesOf,
+  type Ray,
+  type Sight,
+  tollTo,
+} from "./obstacles.js";
+import { crossesText } from "./occupied.js";
+import { type Area, type Draft, isFree, put } from "./paper.js";
+import { onPaper, type View } from "./plan-shapes.js";
+import type { PaperPoint, SceneItem } from "./scene.js";
+import { textWidth } from "./text-metrics.js";
+
+/** The same in degrees from the level, in each quarter: those of drawing practice, and what is taken where these find no room. */
+const ANGLES = [45, 60, 30] as const;
+const OTHER_ANGLES = [37, 52, 22, 68] as const;
+
+const SHOULDER = 3;
+const TEXT_GAP = 1;
+const SHORTEST = 5;
+const STEP = 1.5;
+const LEADING = 1.7;
+const ARROW = 2.7;
+const CLEARANCE = 1.3;
+/** Between two callouts, so that each is read as one. */
+const APART = 3;
+
+/** One way of breaking the words of a callout. */
+interface Wrapping {
+  readonly lines: readonly string[];
+  readonly width: number;
+  readonly height: number;
+  readonly longest: number;
+}
+
+/** A block and its leader; `cost` in millimetres of leader. */
+interface Place {
+  readonly cost: number;
+  readonly tip: PaperPoint;
+  readonly dx: number;
+  readonly dy: number;
+  readonly wrapping: Wrapping;
+  readonly block: Block;
+}
+
+/** What the search goes over. */
+interface Search {
+  readonly draft: Draft;
+  readonly obstacles: Obstacles;
+  readonly grid: FreeGrid;
+  readonly sight: Sight;
+  readonly block: Block;
+  readonly letter: number;
+  readonly worst: number;
+  readonly placed: Placed[];
+}
+
+/** A callout that was placed, its leader from the feature to its words, and the paper of these. */
+interface Placed {
+  readonly item: SceneItem;
+  readonly tip: PaperPoint;
+  readonly elbow: PaperPoint;
+  readonly foot: PaperPoint;
+  readonly taken: Area;
+}
+
+/** How callouts are set: letter heights, the first that serves for all is taken; no leader costs more than `worst` millimetres. */
+export interface CalloutSetting {
+  readonly letters: readonly number[];
+  readonly worst: number;
+}
+
+/**
+ * Draws every callout for which there is a clear place and gives the others back. No leader crosses a text, a hole that is
+ * not its own, a dimension line or another leader.
+ */
+export function putCallouts(
+  draft: Draft,
+  view: View,
+  callouts: readonly Callout[],
+  { letters, worst }: CalloutSetting,
+): readonly Callout[] {
+  const obstacles = obstaclesOf(draft.items);
+  const grid = gridOf(draft.area, obstacles);
+  let best: Outcome = { placed: [], left: callouts };
+  for (const letter of letters) {
+    const outcome = placeAll(() => startSearch(draft, obstacles, grid, letter, worst), view, callouts);
+    if (outcome.left.length < best.left.length) best = outcome;
+    if (best.left.length === 0) break;
+  }
+  for (const { item } of best.placed) put(draft, item);
+  return best.left;
+}
+
+/** As they come; where one finds no room, again with that one before all others. */
+function placeAll(start: () => Search, view: View, callouts: readonly Callout[]): Outcome {
+  const first = placeInTurn(start(), view, callouts);
+  const [lost] = first.left;
+  if (lost === undefined || lost === callouts[0]) return first;
+  const again = placeInTurn(start(), view, [lost, ...callouts.filter((each) => each !== lost)]);
+  return again.left.length < first.left.length ? again : first;
+}
+
+interface Outcome {
+  readonly placed: readonly Placed[];
+  readonly left: readonly Callout[];
+}
+
+function startSearch(draft: Draft, obstacles: Obstacles, grid: FreeGrid, letter: number, worst: number): Search {
+  const block = { x: 0, y: 0, width: 0, height: 0, level: 0, elbow: 0, foot: 0 };
+  const sight = { blocked: 0, at: [], tolls: [] };
+  return { draft, obstacles, grid, sight, block, letter, worst, placed: [] };
+}
+
+function placeInTurn(search: Search, view: View, callouts: readonly Callout[]): Outcome {
+  const before = countObstacles(search.obstacles);
+  const left = callouts.filter((callout) => !placeOne(search, view, callout));
+  cutObstacles(search.obstacles, before);
+  return { placed: search.placed, left };
+}
+
+function placeOne(search: Search, view: View, callout: Callout): boolean {
+  const targets = callout.targets.map(({ center, radius }) => ({
+    center: onPaper(view, center),
+    radius: radius * view.scale,
+  }));
+  const found = findPlace(search, targets, wrappingsOf(callout, search.letter));
+  if (found === null) return false;
+  const made = drawPlace(found, search.letter);
+  addObstacle(search.obstacles, made.item);
+  search.placed.push(made);
+  return true;
+}
+
+/** As it is given, and with each phrase on its own line. */
+function wrappingsOf({ lines }: Callout, letter: number): readonly Wrapping[] {
+  const whole = wrappingOf(
+    lines.map((phrases) => phrases.join(" ")),
+    letter,
+  );
+  return lines.every(({ length }) => length === 1) ? [whole] : [whole, wrappingOf(lines.flat(), letter)];
+}
+
+function wrappingOf(lines: readonly string[], letter: number): Wrapping {
+  const widths = lines.map((words) => textWidth(words, letter));
+  const width = greatestOf(widths);
+  const height = letter + (lines.length - 1) * letter * LEADING;
+  return { lines, width, height, longest: widths.indexOf(width) };
+}
+
+function findPlace(search: Search, targets: readonly Target[], wrappings: readonly Wrapping[]): Place | null {
+  let best: Place | null = null;
+  for (const [angles, penalty] of [
+    [ANGLES, 0],
+    [OTHER_ANGLES, 8],
+  ] as const) {
+    for (const target of targets)
+      for (const angle of angles) best = alongQuarters(search, target, angle, penalty, wrappings, best);
+    if (best !== null) return best;
+  }
+  return best;
+}
+
+/** The four rays of an angle, one in each quarter. */
+function alongQuarters(
+  search: Search,
+  target: Target,
+  angle: number,
+  penalty: number,
+  wrappings: readonly Wrapping[],
+  best: Place | null,
+): Place | null {
+  const [cos, sin] = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)];
+  let found = best;
+  for (const sx of [1, -1])
+    for (const sy of [1, -1]) {
+      const limit = Math.min(search.worst, found?.cost ?? Infinity) - penalty;
+      const { x0, x1, y0, y1 } = search.draft.area;
+      const reach = Math.min(target.radius + limit, Math.hypot(x1 - x0, y1 - y0));
+      const { x, y } = target.center;
+      const ray = { x, y, dx: sx * cos, dy: sy * sin, from: target.radius, reach };
+      found = alongRay(search, ray, penalty, wrappings, found);
+    }
+  return found;
+}
+
+/**
+ * The cheapest leader along this ray, where it costs less than the best so far. Room for the words is asked first, which is
+ * cheap; what lies between them and the feature is looked for once, where there is any.
+ */
+function alongRay(
+  search: Search,
+  ray: Ray,
+  penalty: number,
+  wrappings: readonly Wrapping[],
+  best: Place | null,
+): Place | null {
+  const { sight } = search;
+  const extra = penalty + crowding(search, ray);
+  let found = best;
+  sight.blocked = ray.reach;
+  for (let length = ray.from + SHORTEST, isSeen = false; length < sight.blocked; length += STEP) {
+    const cost = length - ray.from + extra;
+    if (cost >= limitOf(search, found)) return found;
+    for (const [i, wrapping] of wrappings.entries()) {
+      setBlock(search.block, ray, length, wrapping, search.letter);
+      if (cost + i * WRAPPED >= limitOf(search, found) || !isClear(search)) continue;
+      if (!isSeen) look(search.obstacles, ray, sight);
+      isSeen = true;
+      const place = { ...placeOf(ray, wrapping, search.block), cost: cost + i * WRAPPED + tollTo(sight, length) };
+      if (length >= sight.blocked) return found;
+      if (place.cost < limitOf(search, found) && isClearOfAll(search, place)) found = place;
+    }
+  }
+  return found;
+}
+
+function limitOf({ worst }: Search, best: Place | null): number {
+  return best === null ? worst : Math.min(worst, best.cost);
+}
+
+function placeOf({ x, y, dx, dy, from }: Ray, wrapping: Wrapping, block: Block): Omit<Place, "cost"> {
+  return { tip: at(x + dx * from, y + dy * from), dx, dy, wrapping, block: { ...block } };
+}
+
+/** A narrower block is as bad as this much more leader. */
+const WRAPPED = 12;
+/** Leaders whose tips stand this near to each other share a corner, which is as bad as this much more leader. */
+const CORNER = 14;
+const SHARED_CORNER = 24;
+
+function crowding({ placed }: Search, { x, y, dx, dy, from }: Ray): number {
+  const [tx, ty] = [x + dx * from, y + dy * from];
+  return placed.some(({ tip }) => Math.hypot(tip.x - tx, tip.y - ty) < CORNER) ? SHARED_CORNER : 0;
+}
+
+/** Where the words stand, their lower left corner, and the leader's elbow and foot; written over while a ray is tried. */
+interface Block {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+  level: number;
+  elbow: number;
+  foot: number;
+}
+
+/** The shoulder meets the first line at its beginning, or the longest one at its end. */
+function setBlock(block: Block, { x, y, dx, dy }: Ray, length: number, wrapping: Wrapping, letter: number): void {
+  const side = dx > 0 ? 1 : -1;
+  const line = side > 0 ? 0 : wrapping.longest;
+  block.elbow = x + dx * length;
+  block.level = y + dy * length;
+  block.foot = block.elbow + side * SHOULDER;
+  block.width = wrapping.width;
+  block.height = wrapping.height;
+  block.x = side > 0 ? block.foot + TEXT_GAP : block.foot - TEXT_GAP - wrapping.width;
+  block.y = block.level + letter / 2 + line * letter * LEADING - wrapping.height;
+}
+
+function isClear({ grid, placed, block: { x, y, width, height, level, elbow, foot } }: Search): boolean {
+  const c = CLEARANCE;
+  if (!isGridFree(grid, x - c, y - c, x + width + c, y + height + c)) return false;
+  if (!isGridFree(grid, Math.min(elbow, foot), level - 0.4, Math.max(elbow, foot), level + 0.4)) return false;
+  const d = APART;
+  return placed.every(({ taken: t }) => x - d > t.x1 || x + width + d < t.x0 || y - d > t.y1 || y + height + d < t.y0);
+}
+
+/** The same against everything on the paper, also what the draft does not hold as its own; and the callouts placed before. */
+function isClearOfAll(
+  { draft, placed }: Search,
+  { tip, block: { x, y, width, height, level, elbow } }: Place,
+): boolean {
+  const c = CLEARANCE;
+  const own = { x0: x - c, y0: y - c, x1: x + width + c, y1: y + height + c };
+  const corners = [at(own.x0, own.y0), at(own.x1, own.y0), at(own.x1, own.y1), at(own.x0, own.y1)];
+  if (!isFree(draft, corners) || crossesText(draft.taken, tip, at(elbow, level))) return false;
+  return placed.every(
+    (other) =>
+      !runsThrough(tip, at(elbow, level), other.taken) &&
+      !runsThrough(other.tip, other.elbow, own) &&
+      !runsThrough(other.elbow, other.foot, own),
+  );
+}
+
+function runsThrough(from: PaperPoint, to: PaperPoint, { x0, y0, x1, y1 }: Area): boolean {
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const [a, b] = [(x0 - from.x) / dx, (x1 - from.x) / dx];
+  const [c, d] = [(y0 - from.y) / dy, (y1 - from.y) / dy];
+  return Math.max(0, Math.min(a, b), Math.min(c, d)) < Math.min(1, Math.max(a, b), Math.max(c, d));
+}
+
+function drawPlace({ tip, dx, dy, block, wrapping: { lines } }: Place, letter: number): Placed {
+  const { x, y, width, height, level } = block;
+  const elbow = at(block.elbow, level);
+  const foot = at(block.foot, level);
+  const words = lines.map((words, i) => text("note", words, at(x, y + height - letter - i * letter * LEADING), letter));
+  const item = group("callout", [
+    stroke("leader", line(foot, elbow), line(elbow, tip)),
+    arrowHead(tip, -dx, -dy, ARROW),
+    ...words,
+  ]);
+  return { item, tip, elbow, foot, taken: { x0: x, y0: y, x1: x + width, y1: y + height } };
+}

@@ -1,0 +1,29 @@
+/** What a sheet is and whether it may be used, in words: the same in title block, title of the document and description. */
+import { isAsking } from "../checks/run.js";
+import type { TemplateUse } from "../job/model/job.js";
+import type { SheetRequest } from "./request.js";
+
+/** Document type (ISO 7200) of the sheet of a template, by what becomes of it. */
+export const DOCUMENT_TYPE: Readonly<Record<TemplateUse, string>> = {
+  template: "SETTING TEMPLATE",
+  "template left as setting plate": "TEMPLATE AND SETTING PLATE",
+  "setting plate over cast rods": "PLATE OVER CAST RODS",
+};
+
+/** Identification number of the sheet's document (ISO 7200): the job's number and the template's mark. */
+export function drawingNumber({ job, plate }: Pick<SheetRequest, "job" | "plate">): string {
+  return `${job.number}-${plate.mark}`;
+}
+
+/** True where a failing row still waits for the engineer of record. */
+export function hasOpenQuestion({ rows }: Pick<SheetRequest, "rows">): boolean {
+  return rows.some((row) => isAsking(row) && row.answer === null);
+}
+
+/** `RELEASED`, `QUESTION OPEN (RELEASED)`, `HELD (JOB RELEASED)`, `HELD, QUESTION OPEN (JOB FOR APPROVAL)`. */
+export function statusWords(request: Pick<SheetRequest, "job" | "held" | "rows">): string {
+  const status = request.job.status.toUpperCase();
+  const question = hasOpenQuestion(request) ? "QUESTION OPEN" : "";
+  if (request.held.length > 0) return `HELD${question === "" ? "" : `, ${question}`} (JOB ${status})`;
+  return question === "" ? status : `${question} (${status})`;
+}

@@ -1,0 +1,75 @@
+/** The working point: a target in which two quarters are filled, and its name beside it. */
+import { at, circle, fill, group, line, stroke, text } from "./items.js";
+import { countCrossings, crossesText, type TextItem } from "./occupied.js";
+import { type Draft, hasRoom, put } from "./paper.js";
+import type { View } from "./plan-shapes.js";
+import type { PaperPoint, SceneItem } from "./scene.js";
+import type { Lettering } from "./sheet-sizes.js";
+
+/** Of the target, millimetres on paper. */
+export const POINT_RADIUS = 1.5;
+
+const NAME = "W.P.";
+
+/** Draws the target and its name: beside it where there is room, else farther off with a leader. */
+export function putWorkingPoint(draft: Draft, view: View, { small }: Lettering): void {
+  const { x, y } = view.origin;
+  const target = [
+    stroke("fine", circle(view.origin, POINT_RADIUS)),
+    fill("bar", ...quarter(view.origin, 0)),
+    fill("bar", ...quarter(view.origin, Math.PI)),
+  ];
+  const name = besidePoint(draft, view.origin, small) ?? ledAway(draft, view.origin, small) ?? [];
+  put(draft, group("working-point", [...target, ...name], { x, y }));
+}
+
+function quarter(center: PaperPoint, start: number): readonly PaperPoint[] {
+  const rim = Array.from({ length: 7 }, (_, k) => {
+    const angle = start + (k * Math.PI) / 12;
+    return at(center.x + POINT_RADIUS * Math.cos(angle), center.y + POINT_RADIUS * Math.sin(angle));
+  });
+  return [center, ...rim];
+}
+
+const QUARTERS = [
+  [-1, -1],
+  [1, -1],
+  [-1, 1],
+  [1, 1],
+] as const;
+
+function besidePoint(draft: Draft, { x, y }: PaperPoint, letter: number): readonly SceneItem[] | null {
+  for (const away of [1.2, 1.9, 2.6])
+    for (const [sx, sy] of QUARTERS) {
+      const place = at(x + sx * away, sy > 0 ? y + away : y - away - letter);
+      const item = text("label", NAME, place, letter, { anchor: sx > 0 ? "start" : "end" });
+      if (hasRoom(draft, item, 0.4)) return [item];
+    }
+  return null;
+}
+
+const LONGEST = 60;
+
+/** The place with the least crossed of the nearest ones; a line from the name to the target's rim. */
+function ledAway(draft: Draft, point: PaperPoint, letter: number): readonly SceneItem[] | null {
+  let best: { readonly items: readonly SceneItem[]; readonly cost: number } | null = null;
+  for (let away = 5; away <= LONGEST && (best === null || away < best.cost); away += 2.5)
+    for (const degrees of [225, 315, 135, 45, 205, 335, 155, 25, 245, 295, 115, 65]) {
+      const led = ledFrom(draft, point, letter, away, (degrees * Math.PI) / 180);
+      if (led !== null && (best === null || led.cost < best.cost)) best = led;
+    }
+  return best?.items ?? null;
+}
+
+function ledFrom(draft: Draft, { x, y }: PaperPoint, letter: number, away: number, turn: number) {
+  const [dx, dy] = [Math.cos(turn), Math.sin(turn)];
+  const end = at(x + dx * away, y + dy * away);
+  const item: TextItem = text("label", NAME, at(end.x + Math.sign(dx), end.y - letter / 2), letter, {
+    anchor: dx > 0 ? "start" : "end",
+  });
+  if (!hasRoom(draft, item, 0.6)) return null;
+  const rim = at(x + dx * POINT_RADIUS, y + dy * POINT_RADIUS);
+  if (crossesText(draft.taken, rim, end)) return null;
+  const { hard, soft } = countCrossings(draft.taken, rim, end);
+  return { items: [stroke("leader", line(rim, end)), item], cost: away + 6 * hard + soft };
+}
