@@ -8,7 +8,7 @@ import type { Scene } from "../../src/sheets/scene.js";
 import { inches, millimetres, NM_PER_MM, nanometres } from "../../src/units/index.js";
 import { collisionsOf } from "../unit/sheets/collisions.js";
 import { placementOf, planCase, planFixture, regularPlan } from "../unit/sheets/plan-cases.js";
-import { groupsOf, textsOf } from "../unit/sheets/scene-walk.js";
+import { groupsOf, textsOf, wordsOfTable } from "../unit/sheets/scene-walk.js";
 
 const types = regularPlan(1, 1).job.bases;
 
@@ -80,15 +80,63 @@ describe("any anchor-rod plan", () => {
         for (const scene of scenes) expect(collisionsOf(scene)).toEqual([]);
         const names = scenes.flatMap(({ items }) => groupsOf(items, "placement").map(({ data }) => data.name));
         expect(new Set(names).size).toBe(names.length);
-        const table = scenes.flatMap(({ items }) =>
-          groupsOf(items, "placement-table").flatMap((each) => textsOf(each.items)),
-        );
-        const known = new Set(table.map(({ text }) => text));
-        for (const { placement } of made.plan.bases) expect(known).toContain(placement.lines.join(" / "));
+        const table = wordsOfTable(scenes, "placement-table");
+        for (const { placement } of made.plan.bases) expect(table).toContain(placement.lines.join(" / "));
         for (const { items } of scenes)
           for (const { text } of textsOf(items)) expect(text).not.toMatch(/NaN|Infinity|undefined/);
       }),
       { numRuns: 20 },
+    );
+  });
+
+  it("locates every line on some sheet: by dimensions that hang together, and its angle", () => {
+    fc.assert(
+      fc.property(cases, (each) => {
+        const { made, scenes } = sheetsOf(each);
+        const { lines } = made.plan.spec;
+        const located = scenes.flatMap(({ items }) => groupsOf(items, "line-location")).map(({ data }) => data);
+        for (const axis of ["x", "y"] as const) {
+          const along = lines.filter(({ kind }) => (axis === "x" ? kind !== "y" : kind === "y"));
+          const reached = new Set([along[0]?.name]);
+          for (let i = 0; i < along.length; i++)
+            for (const { from, to } of located) {
+              if (reached.has(String(from))) reached.add(String(to));
+              else if (reached.has(String(to))) reached.add(String(from));
+            }
+          for (const { name } of along) expect(reached, JSON.stringify(located)).toContain(name);
+        }
+        const angles = new Set(
+          scenes.flatMap(({ items }) => groupsOf(items, "line-angle")).map(({ data }) => data.name),
+        );
+        for (const { name, kind } of lines) if (kind === "skewed") expect(angles).toContain(name);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it("names every control point, wherever it lies", () => {
+    const anywhere = fc.integer({ min: -400_000, max: 400_000 });
+    fc.assert(
+      fc.property(cases, fc.array(fc.tuple(anywhere, anywhere), { minLength: 1, maxLength: 4 }), (each, places) => {
+        const made = requestOf(each);
+        const control = places.map(([x, y], i) => ({
+          name: `CP${i + 1}`,
+          plan: given({ x: millimetres(x), y: millimetres(y) }, "job"),
+          northing: nanometres(0),
+          easting: nanometres(0),
+          elevation: missing("elevation", "not given"),
+        }));
+        const scenes = drawPlanSheets({ ...made, plan: { ...made.plan, control } });
+        for (const scene of scenes) expect(collisionsOf(scene)).toEqual([]);
+        const names = scenes
+          .flatMap(({ items }) => groupsOf(items, "control-name"))
+          .map(({ data }) => String(data.name));
+        const notes = scenes.flatMap(({ items }) => groupsOf(items, "notes").flatMap(({ items: own }) => textsOf(own)));
+        const told = notes.map(({ text }) => text).join(" ");
+        for (const { name } of control) if (!told.includes(name)) expect(names).toContain(name);
+        expect(names.length).toBeGreaterThan(0);
+      }),
+      { numRuns: 10 },
     );
   });
 

@@ -1,7 +1,7 @@
 /** Blocks of words beside a point of the plan: in the quadrants about it, with a leader from farther away. Paper millimetres. */
 import { greatestOf } from "../../units/extremes.js";
 import { at, line, rectangle, stroke, text } from "../items.js";
-import { crossesText, type TextItem } from "../occupied.js";
+import { countCrossings, crossesText, type TextItem } from "../occupied.js";
 import { type Draft, hasRoom, interrupt, isFree } from "../paper.js";
 import type { PaperPoint, SceneItem } from "../scene.js";
 import { textWidth } from "../text-metrics.js";
@@ -123,5 +123,6 @@ function leaderTo(
   const length = Math.hypot(dx, dy);
   const from = at(center.x + (dx / length) * reach, center.y + (dy / length) * reach);
   if (length <= reach) return [];
-  return crossesText(draft.taken, from, near) ? null : [stroke("leader", line(from, near))];
+  const isClear = !crossesText(draft.taken, from, near) && countCrossings(draft.taken, from, near).hard === 0;
+  return isClear ? [stroke("leader", line(from, near))] : null;
 }

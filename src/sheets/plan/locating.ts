@@ -1,10 +1,11 @@
 /** Dimensions of a plan that say where a line or a point is: what from, what to, and on which line they are measured. */
 import { type Length, nanometres } from "../../units/index.js";
 import { putRuns, type Run } from "../dimension.js";
-import { arrowHead, at, group, line, stroke, text } from "../items.js";
+import { arrowHead, at, circle, group, line, stroke, text } from "../items.js";
 import { copyDraft, type Draft, hasRoom, interrupt, put, putAll } from "../paper.js";
 import type { PaperPoint, SceneItem } from "../scene.js";
 import { textWidth } from "../text-metrics.js";
+import { blockAbout } from "./blocks.js";
 import { planLength } from "./lengths.js";
 import type { PlanPage } from "./page.js";
 
@@ -71,7 +72,22 @@ export function putLocatingChain(
   const { body, small } = page.lettering;
   if ([body, small].some((letter) => attempt(draft, page, runs, letter, more))) return true;
   putAll(draft, more);
-  return runs.map((run) => attempt(draft, page, [run], small, [])).every((written) => written);
+  return runs
+    .map((run) => attempt(draft, page, [run], small, []) || putBeside(draft, page, run))
+    .every((written) => written);
+}
+
+/** A stretch too short for its figure, named at the end of a leader: `R1 TO R2: 5'-0"`. False: no room. */
+function putBeside(draft: Draft, page: PlanPage, run: Locating): boolean {
+  const { p, q, from, to } = run;
+  const words = `${from} TO ${to}: ${runOf(run, page).words ?? ""}`;
+  const block = { lines: [words], letter: page.lettering.small, boxed: false, plain: true };
+  const middle = at((p.x + q.x) / 2, (p.y + q.y) / 2);
+  const items = blockAbout(draft, block, middle, 1, [3, 8, 14, 20, 28, 36, 46]);
+  if (items === null) return false;
+  const extent = stroke("dimension", line(p, q), circle(p, 0.4), circle(q, 0.4));
+  put(draft, named(group("dimension-note", [extent, ...items], { valueNm: run.value }), run));
+  return true;
 }
 
 /** All of a chain in the small letter, or nothing. */

@@ -15,7 +15,7 @@ import { inches, millimetres, NM_PER_MM, parseLength, type Unit } from "../../..
 import { baseFixture } from "../../fixture.js";
 import { collisionsOf } from "./collisions.js";
 import { placementOf, planCase, planCases, planFixture, regularPlan } from "./plan-cases.js";
-import { groupsOf, textsOf, wordsIn, wordsOf } from "./scene-walk.js";
+import { groupsOf, textsOf, wordsIn, wordsOf, wordsOfTable } from "./scene-walk.js";
 
 interface Drawn {
   readonly request: PlanRequest;
@@ -341,18 +341,6 @@ describe("a plan on several sheets", () => {
     expect(words.split(`280'-0"`)).toHaveLength(2);
   });
 });
-
-/** All cells of a table in a row of words, as they stand: a broken cell comes in parts, others between. */
-function wordsOfTable(scenes: readonly Scene[], name: string): string {
-  const texts = groups(scenes, name).flatMap(({ items }) => textsOf(items));
-  const columns = new Map<number, string[]>();
-  for (const { text, at } of texts) {
-    const own = columns.get(Math.round(at.x));
-    if (own === undefined) columns.set(Math.round(at.x), [text]);
-    else own.push(text);
-  }
-  return [...columns.values()].flat().join(" ");
-}
 
 function fail(): never {
   throw new Error("no sheet");

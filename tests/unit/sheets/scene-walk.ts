@@ -33,3 +33,11 @@ export function wordsIn(scene: Scene, name: string): string {
         .map(({ text }) => text)
         .join(" ");
 }
+
+/** The words of a table column by column, so that a cell that is broken into lines reads on. */
+export function wordsOfTable(scenes: readonly Scene[], name: string): string {
+  const texts = scenes.flatMap(({ items }) => groupsOf(items, name)).flatMap(({ items }) => textsOf(items));
+  const columns = new Map<number, string[]>();
+  for (const { text, at } of texts) columns.set(Math.round(at.x), [...(columns.get(Math.round(at.x)) ?? []), text]);
+  return [...columns.values()].flat().join(" ");
+}
