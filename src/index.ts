@@ -24,7 +24,7 @@ export type { CompareForm } from "./formats/compare-json.js";
 export type { DrawingDocument } from "./formats/lean-document.js";
 export { newLeanDocument } from "./formats/lean-document.js";
 export type * from "./formats/read-as-form.js";
-export type { PdfDocument, PdfMaker } from "./formats/sheet-pdf.js";
+export type * from "./formats/pdf-maker.js";
 export type { SurveyForm } from "./formats/survey-json.js";
 export type { Vertex } from "./geometry/contour.js";
 export type { CornerTreatment } from "./geometry/corner.js";

@@ -4,49 +4,14 @@
  * are encoded as they come and may be put in another order at the end. The same pages give the same bytes: no clock.
  */
 
+import { zlibSync } from "fflate";
 import { arcOf } from "../sheets/occupied.js";
 import type { PaperPoint, PathPart, Scene, SceneItem, StrokeRole } from "../sheets/scene.js";
 import { fontSize, isInSheetFont, setWidth } from "../sheets/text-metrics.js";
+import type { PdfDocument, PdfFont, PdfMaker, PdfOutline } from "./pdf-maker.js";
 import { WHOLE_FONT } from "./sheet-font/whole.js";
 import { type Ink, type Pen, pensOf } from "./sheet-pens.js";
 import { writtenText } from "./written-text.js";
-
-/** An object of the file that others refer to. */
-interface PdfObject {
-  readonly data: Record<string, unknown>;
-}
-
-/** A font as pdfkit holds it; `encode` gives hexadecimal glyph numbers, and takes the glyphs into the file. */
-interface PdfFont {
-  readonly id: string;
-  encode(text: string, features: readonly string[]): readonly [readonly string[], unknown];
-  ref(): unknown;
-}
-
-interface PdfOutline {
-  addItem(
-    title: string,
-    options: { readonly pageNumber: number; readonly fit: boolean; readonly expanded: boolean },
-  ): PdfOutline;
-}
-
-/** The part of a pdfkit document that is used here. */
-export interface PdfDocument {
-  readonly _root: PdfObject & { readonly data: { readonly Pages: { readonly data: { Kids: unknown[] } } } };
-  readonly _font: PdfFont;
-  readonly page: { readonly dictionary: unknown; readonly fonts: Record<string, unknown> };
-  readonly outline: PdfOutline;
-  ref(data: Record<string, unknown>): unknown;
-  font(bytes: Uint8Array): unknown;
-  addPage(options: { readonly size: readonly [number, number]; readonly margin: number }): unknown;
-  addContent(operators: string): unknown;
-  end(): void;
-  /** Called for every piece of the file; null at its end. */
-  push(piece: Uint8Array | null): boolean;
-}
-
-/** `PDFDocument` of pdfkit. */
-export type PdfMaker = new (options: Readonly<Record<string, unknown>>) => PdfDocument;
 
 /** What a viewer shows as the document's properties. `day` is an ISO date: that of the job, not of the writing. */
 export interface PdfFacts {
@@ -92,7 +57,7 @@ export function startPdf(maker: PdfMaker, facts: PdfFacts): PdfPages {
   const day = new Date(`${facts.day}T00:00:00Z`);
   const pieces: Uint8Array[] = [];
   const doc = new (keeping(maker, pieces))({
-    ...{ lang: "en", autoFirstPage: false, font: decoded(WHOLE_FONT.regular) },
+    ...{ lang: "en", compress: false, autoFirstPage: false, font: decoded(WHOLE_FONT.regular) },
     info: {
       ...{ Title: facts.title, Author: facts.author, Subject: facts.subject },
       ...{ Creator: facts.program, Producer: `${facts.program}, pdfkit`, CreationDate: day, ModDate: day },
@@ -110,7 +75,9 @@ export function startPdf(maker: PdfMaker, facts: PdfFacts): PdfPages {
       doc.addPage({ size: [width * POINTS, height * POINTS], margin: 0 });
       doc.page.fonts[fonts.regular.id] = fonts.regular.ref();
       doc.page.fonts[fonts.bold.id] = fonts.bold.ref();
-      doc.addContent(pageContent(scene, placement, fonts));
+      // packed here, since what the platform packs differs from version to version
+      doc.page.content.data.Filter = "FlateDecode";
+      doc.page.content.buffer = [zlibSync(new TextEncoder().encode(pageContent(scene, placement, fonts)))];
       return pages.push(doc.page.dictionary) - 1;
     },
     finish: (order, bookmarks) => {
@@ -197,11 +164,14 @@ interface Content {
 
 const INKS: Readonly<Record<Ink, string>> = { black: "0 0 0", held: "0.62745 0 0", paper: "1 1 1" };
 
-/** pdfkit turns every page's y down; this turns it up again, and millimetres into points. */
-function pageContent(scene: Scene, { height, x, y, factor, over }: Placement, fonts: Fonts): string {
-  const paper: readonly string[] = ["1 0 0 -1 0", `${decimals(height * POINTS)} cm`, `${POINTS} 0 0 ${POINTS} 0 0 cm`];
+/** Everything on the page, in millimetres. */
+function pageContent(scene: Scene, { x, y, factor, over }: Placement, fonts: Fonts): string {
   const moved = factor === 1 && x === 0 && y === 0 ? [] : [`${factor} 0 0 ${factor} ${decimals(x)} ${decimals(y)} cm`];
-  const content: Content = { parts: [...paper, "q", ...moved, "0 J 0 j"], pen: null, fill: "black" };
+  const content: Content = {
+    parts: [`${POINTS} 0 0 ${POINTS} 0 0 cm`, "q", ...moved, "0 J 0 j"],
+    pen: null,
+    fill: "black",
+  };
   writeItems(content, scene.items, pensOf(scene.width), fonts);
   content.parts.push("Q");
   if (over.length > 0) writeItems({ ...content, pen: null, fill: "black" }, over, pensOf(scene.width), fonts);

@@ -1,7 +1,8 @@
 /** The set: every sheet of a package as a page of one PDF. Pages are taken as their sheets are drawn, none is drawn twice. */
 import type { CheckedBase, CheckedJob } from "../checks/checked.js";
 import { listed } from "../diagnostics/listed.js";
-import type { Bookmark, PdfMaker, PdfPages } from "../formats/sheet-pdf.js";
+import type { PdfMaker } from "../formats/pdf-maker.js";
+import type { Bookmark, PdfPages } from "../formats/sheet-pdf.js";
 import { startPdf } from "../formats/sheet-pdf.js";
 import type { Job } from "../job/model/job.js";
 import { type CoverPage, drawCover } from "../sheets/cover-sheet.js";

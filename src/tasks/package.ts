@@ -11,7 +11,7 @@ import { heldLayout } from "../checks/held.js";
 import type { CheckRow } from "../checks/index.js";
 import { ruleSeverities } from "../checks/index.js";
 import { ProgramFault } from "../diagnostics/program-fault.js";
-import type { PdfMaker } from "../formats/sheet-pdf.js";
+import type { PdfMaker } from "../formats/pdf-maker.js";
 import type { Job } from "../job/model/job.js";
 import type {
   BaseOutput,

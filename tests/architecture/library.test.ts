@@ -120,6 +120,7 @@ describe("the library", () => {
       "fitProbability",
       "formatFinding",
       "hasErrors",
+      "newLeanDocument",
       "makePackage",
       "openJob",
       "openWorkbook",

@@ -1,6 +1,7 @@
 /** A sample's package in memory, through the same loader and the same pipeline as the command line. */
 import { join } from "node:path";
 import { loadInputs } from "../../src/cli/load.js";
+import { pdfMaker } from "../../src/cli/pdf-maker.js";
 import { processShell, readVersion } from "../../src/cli/shell.js";
 import { newLeanDocument } from "../../src/formats/lean-document.js";
 import { build } from "../../src/tasks/build.js";
@@ -20,7 +21,9 @@ export function builtPackage(folder: string, job: string): Promise<Package> {
 async function buildPackage(folder: string, job: string): Promise<Package> {
   const inputs = await loadInputs(job, { ...processShell(), currentFolder: folder });
   if (!inputs.ok) throw new Error(inputs.findings.map(({ message }) => message).join("; "));
-  const made = build(inputs.value, { date: "1970-01-01", version: readVersion(), document: newLeanDocument() });
+  const made = build(inputs.value, {
+    ...{ date: "1970-01-01", version: readVersion(), document: newLeanDocument(), pdf: pdfMaker },
+  });
   const files = new Map<string, Buffer>();
   for (const base of made.bases) for (const file of base.files) files.set(file.path, Buffer.from(file.bytes));
   for (const file of made.finish().files) files.set(file.path, Buffer.from(file.bytes));

@@ -7,7 +7,7 @@ import { join } from "node:path";
 import PDFDocument from "pdfkit";
 import { describe, expect, it } from "vitest";
 import { newLeanDocument } from "../../src/formats/lean-document.js";
-import type { PdfMaker } from "../../src/formats/sheet-pdf.js";
+import type { PdfMaker } from "../../src/formats/pdf-maker.js";
 import { startPdf } from "../../src/formats/sheet-pdf.js";
 import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
 import { drawPlanSheets, drawSheet, type Scene } from "../../src/sheets/index.js";
