@@ -33,6 +33,7 @@ export { readJobFile, requestedFiles, SHOP_NAMES } from "./job/index.js";
 export type * from "./job/model/budget.js";
 export type * from "./job/model/job.js";
 export type * from "./job/model/plan.js";
+export type * from "./job/model/sheet-names.js";
 export type * from "./job/model/survey.js";
 export type * from "./orientation/model.js";
 export type { OutputFile, OutputKind, SvgDocument } from "./outputs/index.js";
