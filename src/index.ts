@@ -35,6 +35,7 @@ export { readJobFile, requestedFiles, SHOP_NAMES } from "./job/index.js";
 export type * from "./job/model/budget.js";
 export type * from "./job/model/job.js";
 export type * from "./job/model/plan.js";
+export type * from "./job/model/sheet-names.js";
 export type * from "./job/model/survey.js";
 export type * from "./orientation/model.js";
 export type { OutputFile, OutputKind, PaperName, SvgDocument } from "./outputs/index.js";

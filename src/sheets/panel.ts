@@ -36,13 +36,15 @@ type Place = "panel" | "beside" | "foot";
 
 /** Where the parts stand that need not be in the panel: "beside" is a column of its own, "foot" the drawing area's. */
 interface Arrangement {
+  /** Revisions, rods, tape check and the like. */
+  readonly tables: "panel" | "beside";
   readonly holes: "panel" | "beside";
   readonly notes: Place;
   readonly cautions: Place;
 }
 
 /** The one that leaves most paper to the views first; where a column stands beside the panel, it is filled first. */
-const ARRANGEMENTS: readonly Arrangement[] = [
+const USUAL: readonly Omit<Arrangement, "tables">[] = [
   { holes: "panel", notes: "panel", cautions: "panel" },
   { holes: "beside", notes: "beside", cautions: "beside" },
   { holes: "beside", notes: "beside", cautions: "panel" },
@@ -52,6 +54,15 @@ const ARRANGEMENTS: readonly Arrangement[] = [
   { holes: "panel", notes: "foot", cautions: "foot" },
   { holes: "beside", notes: "panel", cautions: "foot" },
   { holes: "beside", notes: "foot", cautions: "foot" },
+];
+
+const ARRANGEMENTS: readonly Arrangement[] = USUAL.map((usual) => ({ tables: "panel", ...usual }));
+
+/** For a sheet that holds no more than it must. */
+const CROWDED: readonly Arrangement[] = [
+  ...ARRANGEMENTS,
+  ...USUAL.filter(({ holes }) => holes === "beside").map((usual): Arrangement => ({ tables: "beside", ...usual })),
+  { tables: "beside", holes: "panel", notes: "beside", cautions: "beside" },
 ];
 
 const MARGIN = 3;
@@ -71,13 +82,13 @@ export function layoutPanels(
   mode: ChainMode,
   fullness: Fullness,
 ): readonly Panel[] {
-  const strict = fullness !== "overflowing";
   const withTable = needsHoleTable(request, mode);
   const parts = partsOf(request, sheet, fullness);
-  const setups = ARRANGEMENTS.filter(({ holes }) => withTable || holes === "panel").map(
-    (arrangement): Setup => ({ request, sheet, inside, strict, arrangement, withTable, parts }),
-  );
-  if (strict && !holdsTables(setups)) return [];
+  const known = fullness === "whole" ? ARRANGEMENTS : CROWDED;
+  const setups = known
+    .filter(({ holes }) => withTable || holes === "panel")
+    .map((arrangement): Setup => ({ request, sheet, inside, fullness, arrangement, withTable, parts }));
+  if (fullness === "whole" && !holdsTables(setups)) return [];
   const panels: Panel[] = [];
   for (const setup of setups) {
     const panel = layoutPanel(setup);
@@ -93,14 +104,15 @@ function holdsTables([setup]: readonly Setup[]): boolean {
   const [scale] = scales(setup?.request.job.unit ?? "in");
   if (setup === undefined || scale === undefined) return false;
   const { inside, parts } = setup;
-  const room = inside.y1 - inside.y0 - 2 * MARGIN - parts.title(scale).height - heightOf(parts.head) - GAP;
-  return room >= parts.leastSigner();
+  const room = inside.y1 - inside.y0 - 2 * MARGIN - parts.title(scale).height - GAP;
+  const tables = heightOf(parts.head(setup.sheet.panel - 2 * MARGIN));
+  return room - tables >= parts.leastSigner();
 }
 
 /** The pieces of a request on a sheet, each made once a width. */
 interface Parts {
   readonly title: (scale: Scale) => Piece;
-  readonly head: readonly Piece[];
+  readonly head: (width: number) => readonly Piece[];
   readonly holes: () => Piece;
   /** Height of the signer's block with what it must say. */
   readonly leastSigner: () => number;
@@ -112,9 +124,12 @@ function partsOf(request: Prepared, sheet: SheetSize, fullness: Fullness): Parts
   const { lettering } = sheet;
   const width = sheet.panel - 2 * MARGIN;
   const isShort = fullness === "brief" || fullness === "bare";
-  const others = [cornerTable(request), rodTable(request, width, lettering), tapeTable(request)];
-  const tables = [revisionTable(request, isShort ? 1 : MOST_REVISIONS), ...others.filter((table) => table !== null)];
-  const operator = isShort ? null : operatorBox(request, width, lettering);
+  const head = (room: number): readonly Piece[] => {
+    const others = [cornerTable(request), rodTable(request, room, lettering), tapeTable(request)];
+    const tables = [revisionTable(request, isShort ? 1 : MOST_REVISIONS), ...others.filter((table) => table !== null)];
+    const operator = isShort ? null : operatorBox(request, room, lettering);
+    return [...tables.map((table) => tablePiece(table, room, lettering)), ...(operator === null ? [] : [operator])];
+  };
   const say = (unplaced: readonly string[]) =>
     isShort ? shortNotes(request, sheet, fullness, unplaced) : plateNotes(request, unplaced);
   const noted = (room: number, unplaced: readonly string[]) =>
@@ -122,7 +137,7 @@ function partsOf(request: Prepared, sheet: SheetSize, fullness: Fullness): Parts
   const plain = once((room: number) => noted(room, []));
   return {
     title: once((scale: Scale) => titleBlock(request, sheet, scale, sheet.panel)),
-    head: [...tables.map((table) => tablePiece(table, width, lettering)), ...(operator === null ? [] : [operator])],
+    head: once(head),
     holes: () => tablePiece(holeTable(request, 0, Infinity), width, lettering),
     leastSigner: lazily(() => leastSignersBlock(request, width, lettering).height),
     notes: (room, unplaced) => (unplaced.length === 0 ? plain(room) : noted(room, unplaced)),
@@ -163,18 +178,18 @@ interface Setup {
   readonly request: Prepared;
   readonly sheet: SheetSize;
   readonly inside: Area;
-  readonly strict: boolean;
+  readonly fullness: Fullness;
   readonly arrangement: Arrangement;
   readonly withTable: boolean;
   readonly parts: Parts;
 }
 
 function layoutPanel(setup: Setup): Panel | null {
-  const { request, sheet, inside, strict, parts } = setup;
+  const { request, sheet, inside, fullness, parts } = setup;
   const [scale] = scales(request.job.unit);
   if (scale === undefined) return null;
   const spare = signerRoom(setup, scale, []) - parts.leastSigner();
-  if (strict && spare < 0) return null;
+  if (fullness !== "overflowing" && spare < 0) return null;
   const columns = besideColumns(setup, []);
   if (columns === null) return null;
   const left = inside.x1 - sheet.panel - columns.width;
@@ -211,18 +226,19 @@ function panelPieces(
   unplaced: readonly string[],
 ): { readonly before: readonly Piece[]; readonly after: readonly Piece[] } {
   const { sheet, arrangement, withTable, parts } = setup;
-  const [revisions, ...tables] = parts.head;
+  const width = sheet.panel - 2 * MARGIN;
+  const [revisions, ...tables] = arrangement.tables === "panel" ? parts.head(width) : [];
   const holes = withTable && arrangement.holes === "panel" ? [parts.holes()] : [];
   const before = [...(revisions === undefined ? [] : [revisions]), ...holes, ...tables];
-  return { before, after: loosePieces(setup, "panel", sheet.panel - 2 * MARGIN, unplaced) };
+  return { before, after: loosePieces(setup, "panel", width, unplaced) };
 }
 
 /** The signer's block in the room that the other pieces of the panel leave; null where there is not enough. */
 function signer(setup: Setup, scale: Scale, unplaced: readonly string[]): Piece | null {
-  const { request, sheet, strict } = setup;
+  const { request, sheet, fullness } = setup;
   const width = sheet.panel - 2 * MARGIN;
   const block = signersBlock(request, width, sheet.lettering, signerRoom(setup, scale, unplaced));
-  return block ?? (strict ? null : leastSignersBlock(request, width, sheet.lettering));
+  return block ?? (fullness !== "overflowing" ? null : leastSignersBlock(request, width, sheet.lettering));
 }
 
 function signerRoom(setup: Setup, scale: Scale, unplaced: readonly string[]): number {
@@ -288,20 +304,21 @@ interface Columns {
 }
 
 /** Least share of the sheet that is left for the views. */
-const LEAST_DRAWING = 0.4;
+const LEAST_DRAWING: Readonly<Record<Fullness, number>> = { whole: 0.4, brief: 0.4, bare: 0.2, overflowing: 0.2 };
 /** Width of a column beside the panel, in small letters. */
 const COLUMN = 36;
 
 /** The hole table and other pieces in columns of full height beside the panel; null when they take too much of the sheet. */
 function besideColumns(setup: Setup, unplaced: readonly string[]): Columns | null {
-  const { sheet, inside } = setup;
+  const { sheet, inside, fullness, arrangement, parts } = setup;
   const column = COLUMN * sheet.lettering.small;
   const loose = loosePieces(setup, "beside", column, unplaced);
   const room = inside.y1 - inside.y0 - 2 * MARGIN;
-  const stacks = filled([...holePieces(setup, column, room), ...loose], room);
+  const tables = arrangement.tables === "beside" ? parts.head(column) : [];
+  const stacks = filled([...tables, ...holePieces(setup, column, room), ...loose], room);
   const width = stacks.length * (column + 2 * MARGIN);
   if (stacks.some((pieces) => heightOf(pieces) - GAP > room)) return null;
-  return sheet.width - sheet.panel - width < LEAST_DRAWING * sheet.width ? null : { stacks, column, width };
+  return sheet.width - sheet.panel - width < LEAST_DRAWING[fullness] * sheet.width ? null : { stacks, column, width };
 }
 
 function columnItems({ sheet, inside }: Setup, { stacks, column, width }: Columns): readonly SceneItem[] {
