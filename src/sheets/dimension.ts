@@ -20,7 +20,7 @@ const TEXT_GAP = 1;
 
 /** Between a dimension line and the baseline of its figure: brackets and commas hang below it. */
 function textGap(words: string, letter: number): number {
-  return Math.max(TEXT_GAP, measureText(words, letter, false).drop + 0.5);
+  return Math.max(TEXT_GAP, measureText(words, letter, false).drop + 0.6);
 }
 
 /** Distance from the outline to the first dimension line, and between lines, for a letter height. */

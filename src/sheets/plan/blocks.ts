@@ -68,19 +68,20 @@ function frameBox(block: Block, { x, y }: PaperPoint): readonly PaperPoint[] {
   return [at(x, low), at(right, low), at(right, top), at(x, top)];
 }
 
-/** The block about a point, `reach` around it kept clear, at the first of the distances that has room; null: none has. */
+/** `crossing`: what a leader may cross, never a text. The block about a point, `reach` around it kept clear, at the first of the distances that has room; null: none has. */
 export function blockAbout(
   draft: Draft,
   block: Block,
   center: PaperPoint,
   reach: number,
   distances: readonly number[],
+  crossing: "no line" | "lines" = "no line",
 ): readonly SceneItem[] | null {
   const { width, height } = blockSize(block);
   for (const strokes of ["all", "hard"] as const)
     for (const far of distances)
       for (const place of placesAround(center, reach + far, width, height)) {
-        const leader = far === 0 ? [] : leaderTo(draft, center, reach, place, width, height);
+        const leader = far === 0 ? [] : leaderTo(draft, center, reach, place, width, height, crossing);
         if (leader === null) continue;
         const items = blockAt(draft, block, place, strokes);
         if (items !== null) return [...leader, ...items];
@@ -114,6 +115,7 @@ function leaderTo(
   place: PaperPoint,
   width: number,
   height: number,
+  crossing: "no line" | "lines",
 ): readonly SceneItem[] | null {
   const near = at(
     Math.min(place.x + width + 0.6, Math.max(place.x - 0.6, center.x)),
@@ -123,6 +125,8 @@ function leaderTo(
   const length = Math.hypot(dx, dy);
   const from = at(center.x + (dx / length) * reach, center.y + (dy / length) * reach);
   if (length <= reach) return [];
-  const isClear = !crossesText(draft.taken, from, near) && countCrossings(draft.taken, from, near).hard === 0;
+  const isClear =
+    !crossesText(draft.taken, from, near) &&
+    (crossing === "lines" || countCrossings(draft.taken, from, near).hard === 0);
   return isClear ? [stroke("leader", line(from, near))] : null;
 }

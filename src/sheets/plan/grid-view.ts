@@ -38,9 +38,9 @@ export function putGrid(draft: Draft, page: PlanPage): boolean {
   putAxisBubbles(draft, page, "y", stops.y);
   const slanting = putSlantingBubbles(draft, page, visible);
   const written = [
+    putSkewedLocations(draft, page, visible),
     putAxisChain(draft, page, "x", stops.x),
     putAxisChain(draft, page, "y", stops.y),
-    putSkewedLocations(draft, page, visible),
   ];
   for (const { span, center } of slanting) written.push(putSlantingWords(draft, page, span, center));
   return !written.includes(false);

@@ -2,6 +2,7 @@
 import { type Length, nanometres } from "../../units/index.js";
 import { putRuns, type Run } from "../dimension.js";
 import { arrowHead, at, circle, group, line, stroke, text } from "../items.js";
+import { crossesText } from "../occupied.js";
 import { copyDraft, type Draft, hasRoom, interrupt, put, putAll } from "../paper.js";
 import type { PaperPoint, SceneItem } from "../scene.js";
 import { textWidth } from "../text-metrics.js";
@@ -72,14 +73,26 @@ export function putLocatingChain(
   const { body, small } = page.lettering;
   if ([body, small].some((letter) => attempt(draft, page, runs, letter, more))) return true;
   putAll(draft, more);
-  return runs
-    .map((run) => attempt(draft, page, [run], small, []) || putBeside(draft, page, run))
-    .every((written) => written);
+  const left = runs.filter((run) => !isLineClear(draft, run) || !attempt(draft, page, [run], small, []));
+  return left.map((run) => putBeside(draft, page, run)).every((written) => written);
+}
+
+/** Half of an arrowhead's width, and a little. */
+const HALF_ARROW = 0.8;
+
+/** Line and arrows would lie on no text. */
+function isLineClear({ taken }: Draft, { p, q }: Locating): boolean {
+  const length = Math.hypot(q.x - p.x, q.y - p.y);
+  const [nx, ny] = [-(q.y - p.y) / length, (q.x - p.x) / length];
+  return [0, HALF_ARROW, -HALF_ARROW].every(
+    (off) => !crossesText(taken, at(p.x + nx * off, p.y + ny * off), at(q.x + nx * off, q.y + ny * off)),
+  );
 }
 
 /** A stretch too short for its figure, named at the end of a leader: `R1 TO R2: 5'-0"`. False: no room. */
 function putBeside(draft: Draft, page: PlanPage, run: Locating): boolean {
   const { p, q, from, to } = run;
+  if (!isLineClear(draft, run)) return false;
   const words = `${from} TO ${to}: ${runOf(run, page).words ?? ""}`;
   const block = { lines: [words], letter: page.lettering.small, boxed: false, plain: true };
   const middle = at((p.x + q.x) / 2, (p.y + q.y) / 2);

@@ -36,7 +36,9 @@ export function planNotes(request: PlanRequest, leftOut: LeftOut): readonly stri
       ? [`${counted(marks, "base", "bases")} without a mark for want of room: see the placement table.`]
       : []),
     ...(unplaced.length > 0
-      ? [`Not on this plan, as nothing ties ${listed(unplaced, 12)} to the grid: see the table of control points.`]
+      ? [
+          `Not named on this plan, not tied to the grid or without room: ${listed(unplaced, 12)}; see the table of control points.`,
+        ]
       : []),
     ...(plan.bases.length === 0 ? ["No base is placed yet: this plan shows the grid only."] : []),
     "Set out from the coordinate file and check against these figures; do not scale this print.",

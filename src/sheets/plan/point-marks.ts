@@ -9,6 +9,7 @@ import { blockAbout, blockAt, blockSize } from "./blocks.js";
 import { putLocating } from "./locating.js";
 import { type PlanPage, paperOf } from "./page.js";
 import { NOISE, type PlanPoint } from "./plan-points.js";
+import { symbolReach } from "./symbols.js";
 
 const RADIUS = 2.6;
 
@@ -63,13 +64,28 @@ function putName(draft: Draft, page: PlanPage, point: PlanPoint, place: PaperPoi
   const letter = page.lettering.small;
   const isDimensioned = point.kind === "center" && putDistances(draft, page, point, place);
   const all = isDimensioned ? [point.name] : [point.name, ...point.words];
-  for (const lines of [all, [point.name]]) {
-    const items = blockAbout(draft, { lines, letter, boxed: false }, place, RADIUS + 1, AROUND);
+  const reach = reachAt(page, place);
+  for (const [lines, crossing] of [
+    [all, "no line"],
+    [all, "lines"],
+    [[point.name], "lines"],
+  ] as const) {
+    const items = blockAbout(draft, { lines, letter, boxed: false }, place, reach, AROUND, crossing);
     if (items === null) continue;
     put(draft, wordsGroup(point, items, isDimensioned || lines.length > 1));
     return true;
   }
   return false;
+}
+
+/** Kept clear about the mark: where it stands on a base, all of the base. */
+function reachAt(page: PlanPage, place: PaperPoint): number {
+  return page.tile.figures.reduce((most, figure) => {
+    const base = paperOf(page, figure.placed.workingPoint);
+    const away = Math.hypot(base.x - place.x, base.y - place.y);
+    const own = symbolReach(page, figure);
+    return away < own + RADIUS ? Math.max(most, away + own + 1) : most;
+  }, RADIUS + 1);
 }
 
 /** What locates lines says which; `from` names the lines it is measured from. */

@@ -91,21 +91,28 @@ function isShownAt(
   return isIn && place >= (low ?? 0) - 1e-6 && place <= (high ?? 0) + 1e-6;
 }
 
-/** The nearest line of the axis, which may stand on another sheet. */
-function referenceOf(page: PlanPage, along: Axis, crossings: readonly Crossing[]): Crossing | null {
+/** The nearest line of the axis, else the nearest skewed one; it may stand on another sheet. */
+function referenceOf(page: PlanPage, { along, at: place, crossings }: Measuring): Crossing | null {
   const values = crossings.map(({ value }) => value);
-  const all = page.arrangement.spans.flatMap(({ line }): readonly (Crossing & { readonly away: number })[] => {
-    if (line.kind !== along) return [];
-    const value = toMillimetres(line.at);
+  const own = new Set(crossings.map(({ name }) => name));
+  const all = page.arrangement.spans.flatMap((span): readonly (Crossing & { readonly rank: number })[] => {
+    const { line } = span;
+    const isAxis = line.kind === along;
+    const isOther = span.kind === "straight" && line.kind === "skewed" && !own.has(line.name);
+    const value = isAxis ? toMillimetres(line.at) : isOther ? crossingAt(span, along === "x" ? "y" : "x", place) : null;
+    if (value === null) return [];
     const away = values.reduce((least, each) => Math.min(least, Math.abs(each - value)), Number.POSITIVE_INFINITY);
-    return [{ name: line.name, value, isReference: true, away }];
+    return [{ name: line.name, value, isReference: true, rank: away + (isAxis ? 0 : BEHIND) }];
   });
-  return all.toSorted((a, b) => a.away - b.away)[0] ?? null;
+  return all.toSorted((a, b) => a.rank - b.rank)[0] ?? null;
 }
+
+/** Skewed lines come after those of the axis, millimetres. */
+const BEHIND = 1e9;
 
 function putMeasured(draft: Draft, page: PlanPage, measuring: Measuring): boolean {
   const { along, crossings } = measuring;
-  const reference = referenceOf(page, along, crossings);
+  const reference = referenceOf(page, measuring);
   const isHere = reference !== null && isInWindow(page, along, reference.value);
   const stops = [...crossings, ...(isHere ? [reference] : [])].toSorted((a, b) => a.value - b.value);
   const distinct = stops.filter((stop, i) => i === 0 || stop.value - (stops[i - 1]?.value ?? 0) > 1e-6);
