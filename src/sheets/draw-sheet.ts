@@ -51,7 +51,7 @@ function drawChosen(request: Prepared, sheet: SheetSize): Scene | null {
   return null;
 }
 
-const SHORTENED = ["whole", "brief", "bare"] as const;
+const SHORTENED = ["whole", "crowded", "brief", "bare"] as const;
 
 /** True where the sheet has room for all that must stand on it, however little else. */
 export function hasRoomOn(request: SheetRequest, name: string): boolean {
@@ -159,10 +159,11 @@ function drawAnyway(request: Prepared, sheets: readonly SheetSize[]): Scene {
   throw new RangeError("a plate that fits no sheet at any scale");
 }
 
-/** With as few dimension chains as the hole table allows, callouts that find no room told in the notes. */
+/** With as few dimension chains as the hole table allows, callouts that find no room told in the notes; holes read before all tables stand. */
 function drawLeast(request: Prepared, sheet: SheetSize, fullness: Fullness): Scene | null {
   for (const mode of ["ends", "overall"] as const)
     for (const layout of layoutsOn(request, sheet, mode, fullness)) {
+      if (fullness === "crowded" && layout.worth.hole < LEAST_HOLE) continue;
       const drawn = draw(request, layout, "anything");
       if (drawn.kind === "drawn") return drawn.scene;
     }

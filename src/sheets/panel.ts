@@ -59,7 +59,7 @@ const USUAL: readonly Omit<Arrangement, "tables">[] = [
 
 const ARRANGEMENTS: readonly Arrangement[] = USUAL.map((usual) => ({ tables: "panel", ...usual }));
 
-/** For a sheet that holds no more than it must. */
+/** Where those have no room. */
 const CROWDED: readonly Arrangement[] = [
   ...ARRANGEMENTS,
   ...USUAL.filter(({ holes }) => holes === "beside").map((usual): Arrangement => ({ tables: "beside", ...usual })),
@@ -70,10 +70,10 @@ const MARGIN = 3;
 const GAP = 2;
 
 /**
- * How much of the tables a sheet has. brief: of a size that the job chose, earlier revisions, the box for the cutting table and
+ * How much of the tables a sheet has. crowded: whole, in columns where there is paper. brief: of a size that the job chose, earlier revisions, the box for the cutting table and
  * further notes left to the package's files; bare: the side views too. overflowing: whole, whether it fits or not.
  */
-export type Fullness = "whole" | "brief" | "bare" | "overflowing";
+export type Fullness = "whole" | "crowded" | "brief" | "bare" | "overflowing";
 
 /** The arrangements of the tables that fit this sheet; they do not depend on the scale. */
 export function layoutPanels(
@@ -303,14 +303,28 @@ interface Columns {
 }
 
 /** Least share of the sheet that is left for the views. */
-const LEAST_DRAWING: Readonly<Record<Fullness, number>> = { whole: 0.4, brief: 0.4, bare: 0.2, overflowing: 0.2 };
+const LEAST_DRAWING: Readonly<Record<Fullness, number>> = {
+  whole: 0.4,
+  crowded: 0.4,
+  brief: 0.4,
+  bare: 0.2,
+  overflowing: 0.2,
+};
 /** Width of a column beside the panel, in small letters. */
 const COLUMN = 36;
 
-/** The hole table and other pieces in columns of full height beside the panel; null when they take too much of the sheet. */
+/**
+ * The hole table and other pieces in columns of full height beside the panel; null when they take too much of the sheet. On a
+ * sheet that has everything the tables keep the panel's width there, so that no cell is cut off.
+ */
 function besideColumns(setup: Setup, unplaced: readonly string[]): Columns | null {
+  const { sheet, fullness, arrangement } = setup;
+  const isWide = fullness === "crowded" && arrangement.tables === "beside";
+  return columnsOf(setup, unplaced, isWide ? sheet.panel - 2 * MARGIN : COLUMN * sheet.lettering.small);
+}
+
+function columnsOf(setup: Setup, unplaced: readonly string[], column: number): Columns | null {
   const { sheet, inside, fullness, arrangement, parts } = setup;
-  const column = COLUMN * sheet.lettering.small;
   const loose = loosePieces(setup, "beside", column, unplaced);
   const room = inside.y1 - inside.y0 - 2 * MARGIN;
   const tables = arrangement.tables === "beside" ? parts.head(column) : [];
