@@ -137,8 +137,17 @@ const TIP = 0.3;
 function throughHoles({ leaders, marks }: Placed): readonly Collision[] {
   const holes = marks.filter(({ role, mark }) => role === "hole" || (role === "fine" && mark.kind === "circle"));
   return leaders
-    .filter((leader) => holes.some((hole) => areNear(leader, hole) && doesCross(shortened(leader), hole)))
+    .filter((leader) => {
+      const crossed = holes.filter((hole) => areNear(leader, hole) && doesCross(shortened(leader), hole));
+      return crossed.length > 0 && !(crossed.length === 1 && crossed.every((hole) => leadsOut(leader, hole)));
+    })
     .map(({ words }) => ({ kind: "leader through a hole", leader: words }));
+}
+
+/** The working point's own leader starts at it: it leads out of the opening or hole in which the point lies, by one side. */
+function leadsOut({ from, owner }: PlacedLeader, { mark }: PlacedMark): boolean {
+  if (owner?.name !== "working-point") return false;
+  return mark.kind === "segment" || distance(from, mark.center) < mark.radius;
 }
 
 function acrossLines({ leaders, marks }: Placed): readonly Collision[] {
