@@ -139,15 +139,17 @@ function throughHoles({ leaders, marks }: Placed): readonly Collision[] {
   return leaders
     .filter((leader) => {
       const crossed = holes.filter((hole) => areNear(leader, hole) && doesCross(shortened(leader), hole));
-      return crossed.length > 0 && !(crossed.length === 1 && crossed.every((hole) => leadsOut(leader, hole)));
+      return crossed.length > 0 && !leadsOut(leader, crossed);
     })
     .map(({ words }) => ({ kind: "leader through a hole", leader: words }));
 }
 
-/** The working point's own leader starts at it: it leads out of the opening or hole in which the point lies, by one side. */
-function leadsOut({ from, owner }: PlacedLeader, { mark }: PlacedMark): boolean {
+/** The working point's own leader starts at it: it leads out of the openings and holes in which the point lies, by one side. */
+function leadsOut({ from, owner }: PlacedLeader, crossed: readonly PlacedMark[]): boolean {
   if (owner?.name !== "working-point") return false;
-  return mark.kind === "segment" || distance(from, mark.center) < mark.radius;
+  const isAround = ({ mark }: PlacedMark) => mark.kind === "circle" && distance(from, mark.center) < mark.radius;
+  const others = crossed.filter((hole) => !isAround(hole));
+  return others.length < 2 && others.every(({ mark }) => mark.kind === "segment");
 }
 
 function acrossLines({ leaders, marks }: Placed): readonly Collision[] {
