@@ -56,7 +56,7 @@ export function putPlan(draft: Draft, view: View, input: PlanInput): PlanResult 
   const strict = demand !== "anything";
   putShapes(draft, view, input);
   if (!putChains(draft, view, input) && strict) return failed("chains");
-  putWorkingPoint(draft, view, lettering);
+  putWorkingPoint(draft, view, plate.holes, lettering);
   putDiagonal(draft, view, input);
   const rods = plate.holes.filter(({ role }) => role === "rod");
   if (!putAllTags(draft, view, input, input.tagAll ? plate.holes : rods) && strict) return failed("tags");
