@@ -15,6 +15,7 @@ import type { Prepared } from "./request.js";
 import { revisionTable } from "./revision-table.js";
 import { rodTable } from "./rod-table.js";
 import type { SceneItem } from "./scene.js";
+import { scribingNotes, settingNote } from "./scribing-notes.js";
 import { type Scale, type SheetSize, scales } from "./sheet-sizes.js";
 import { headHeight, notesPiece, type Piece, rowHeight, tablePiece } from "./table.js";
 import { tapeTable } from "./tape-table.js";
@@ -160,7 +161,7 @@ function allNotes(request: Prepared, unplaced: readonly string[]): readonly stri
 
 const MOST_REVISIONS = 4;
 
-/** The notes that say how to set and cut, what found no room on the views, and where the rest stands. */
+/** How the template is set, all that is scribed and all that is not, what found no room on the views, and where the rest stands. */
 function shortNotes(
   request: Prepared,
   { name }: SheetSize,
@@ -170,10 +171,8 @@ function shortNotes(
   const views = fullness === "bare" ? ", setting section (rod table) and marks on the top face (cut file)" : "";
   const left = `Shortened for size ${name}: margins are in ledger.csv, other notes, revisions and cutting data in summary.json${views}.`;
   const drawing = unplaced.filter((words) => words !== "");
-  return [...plainNotes(request).slice(0, SHORT_NOTES), ...drawing, left];
+  return [settingNote(request), ...scribingNotes(request), ...drawing, left];
 }
-
-const SHORT_NOTES = 2;
 
 /** Three lines of two rows each, in small letters. */
 const MARGINS = 10;
