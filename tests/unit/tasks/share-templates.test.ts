@@ -409,7 +409,9 @@ describe("a held base", () => {
     const { job, bases } = opened(sharedJob([{ mark: "B1", template: wide }, ...["B2", "B3", "B4"].map(other)], AUTO));
     const reasons = bases.map((each) => checkBase(job, each).held);
     expect(reasons.map(({ length }) => length)).toEqual([1, 1, 1, 1]);
-    expect(reasons[0]?.[0]).toMatch(/^template T-B1 also serves B2, B3, B4, which are held: bearing or gap in form \(template-in-form\)/);
+    expect(reasons[0]?.[0]).toMatch(
+      /^template T-B1 also serves B2, B3, B4, which are held: bearing or gap in form \(template-in-form\)/,
+    );
     expect(reasons[1]?.[0]).toMatch(/^bearing or gap in form \(template-in-form\)/);
     expect(bases.map(({ shared }) => shared?.heldBy)).toEqual(bases.map(() => ["B2", "B3", "B4"]));
   });
