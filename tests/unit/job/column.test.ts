@@ -37,7 +37,7 @@ describe("a column by its section's name", () => {
     const { column, name } = columnOf("W36x150 along x");
     expect(name).toBe("W36x150");
     expect(column).toMatchObject({ kind: "missing", key: "column" });
-    expect(column?.kind === "missing" ? column.why : "").toContain("W36x150 are not held");
+    expect(column?.kind === "missing" ? column.why : "").toContain("W36x150 are not kept");
   });
 
   it("can stand off the middle", () => {
