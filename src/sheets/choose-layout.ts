@@ -61,7 +61,7 @@ const LEAST_SHARE = 0.25;
 /** A plate so much longer than wide takes this share of the longer side instead. */
 const [ELONGATED, LEAST_SIDE] = [2, 0.6];
 
-/** All layouts of a sheet in one chain mode: the largest scale first, then the one that is simplest for the tables. */
+/** All layouts of a sheet in one chain mode: the largest scale first, then what leaves the signer most of his room. */
 export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, fullness: Fullness): readonly Layout[] {
   const { lettering } = sheet;
   const inside = insideBorder(sheet);
@@ -80,8 +80,7 @@ export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, 
       }),
     );
   });
-  const roomy = ({ panel }: Layout) => (panel.roomy ? 1 : 0);
-  return layouts.sort((a, b) => b.views.scale.factor - a.views.scale.factor || roomy(b) - roomy(a));
+  return layouts.sort((a, b) => b.views.scale.factor - a.views.scale.factor || b.panel.roomy - a.panel.roomy);
 }
 
 /** The views beside the plan, and the sizes that may be chosen of them. */

@@ -2,7 +2,7 @@
  * The tables of a sheet: the column at the right with the title block at its foot, and what finds no room in it in columns
  * beside it or in a band at the foot of the drawing area.
  */
-import { leastSignersBlock, signersBlock } from "./check-table.js";
+import { leastSignersBlock, signersBlock, wantedHeight } from "./check-table.js";
 import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
@@ -25,8 +25,8 @@ import { titleBlock } from "./title-block.js";
 export interface Panel {
   /** Left edge of the panel and of what stands beside it. */
   readonly left: number;
-  /** The signer's block has room for a few margins, not for fails alone. */
-  readonly roomy: boolean;
+  /** What the signer's block has of the room for every fail in words and as many margins as such a sheet should have; 1: all. */
+  readonly roomy: number;
   /** What stands at the foot of the drawing area instead of in the panel. */
   readonly foot: readonly Piece[];
   /** Draws it with the notes of what found no room in the views; null when they do not fit either. */
@@ -50,9 +50,9 @@ const USUAL: readonly Omit<Arrangement, "tables">[] = [
   { holes: "beside", notes: "beside", cautions: "beside" },
   { holes: "beside", notes: "beside", cautions: "panel" },
   { holes: "beside", notes: "panel", cautions: "panel" },
-  { holes: "panel", notes: "beside", cautions: "beside" },
   { holes: "panel", notes: "panel", cautions: "foot" },
   { holes: "panel", notes: "foot", cautions: "foot" },
+  { holes: "panel", notes: "beside", cautions: "beside" },
   { holes: "beside", notes: "panel", cautions: "foot" },
   { holes: "beside", notes: "foot", cautions: "foot" },
 ];
@@ -95,7 +95,7 @@ export function layoutPanels(
     const panel = layoutPanel(setup);
     if (panel === null) continue;
     panels.push(panel);
-    if (setup === setups[0] && panel.roomy) break;
+    if (setup === setups[0] && panel.roomy === 1) break;
   }
   return panels;
 }
@@ -115,8 +115,9 @@ interface Parts {
   readonly title: (scale: Scale) => Piece;
   readonly head: (width: number) => readonly Piece[];
   readonly holes: () => Piece;
-  /** Height of the signer's block with what it must say. */
+  /** Height of the signer's block with what it must say, and with what it should. */
   readonly leastSigner: () => number;
+  readonly wantedSigner: () => number;
   readonly notes: (width: number, unplaced: readonly string[]) => Piece;
   readonly cautions: (width: number) => Piece;
 }
@@ -150,6 +151,7 @@ function makeParts(request: Prepared, sheet: SheetSize, fullness: Fullness): Par
     head: once(head),
     holes: lazily(() => tablePiece(holeTable(request, 0, Infinity), width, lettering)),
     leastSigner: lazily(() => leastSignersBlock(request, width, lettering).height),
+    wantedSigner: lazily(() => wantedHeight(request, width, lettering, wantedMargins(sheet))),
     notes: (room, unplaced) => (unplaced.length === 0 ? plain(room) : noted(room, unplaced)),
     cautions: once((room: number) => notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, room, lettering)),
   };
@@ -174,8 +176,16 @@ function shortNotes(
   return [settingNote(request), ...scribingNotes(request), ...drawing, left];
 }
 
-/** Three lines of two rows each, in small letters. */
-const MARGINS = 10;
+/** Margins that a sheet of this height should have room for, each with its clause; a higher one has more. */
+function wantedMargins({ height }: SheetSize): number {
+  return WANTED.find(({ least }) => height >= least)?.margins ?? 2;
+}
+
+const WANTED = [
+  { least: 550, margins: 8 },
+  { least: 400, margins: 5 },
+  { least: 270, margins: 3 },
+] as const;
 
 /** What is reckoned when it is first asked for. */
 function lazily<Value>(reckon: () => Value): () => Value {
@@ -200,14 +210,14 @@ function layoutPanel(setup: Setup): Panel | null {
   const { request, sheet, inside, fullness, parts } = setup;
   const [scale] = scales(request.job.unit);
   if (scale === undefined) return null;
-  const spare = signerRoom(setup, scale, []) - parts.leastSigner();
-  if (fullness !== "overflowing" && spare < 0) return null;
+  const room = signerRoom(setup, scale, []);
+  if (fullness !== "overflowing" && room < parts.leastSigner()) return null;
   const columns = besideColumns(setup, []);
   if (columns === null) return null;
   const left = inside.x1 - sheet.panel - columns.width;
   return {
     left,
-    roomy: spare >= MARGINS * sheet.lettering.small,
+    roomy: Math.min(1, room / parts.wantedSigner()),
     foot: footBand(setup, left - inside.x0 - 2 * VIEWS_MARGIN, []),
     finish: (unplaced, atScale) => finishPanel(setup, unplaced, atScale),
   };
@@ -249,7 +259,8 @@ function panelPieces(
 function signer(setup: Setup, scale: Scale, unplaced: readonly string[]): Piece | null {
   const { request, sheet, fullness } = setup;
   const width = sheet.panel - 2 * MARGIN;
-  const block = signersBlock(request, width, sheet.lettering, signerRoom(setup, scale, unplaced));
+  const room = signerRoom(setup, scale, unplaced);
+  const block = signersBlock(request, width, sheet.lettering, room, wantedMargins(sheet));
   return block ?? (fullness !== "overflowing" ? null : leastSignersBlock(request, width, sheet.lettering));
 }
 

@@ -177,7 +177,7 @@ describe("kinds of plate", () => {
       /Orientation cut: corner cut .* at the \+X \+Y corner\. A template that lies any other way/,
     );
     const round = keyed({ outline: { kind: "circle", diameter: inches(24), at } });
-    expect(wordsOf(round)).toMatch(/ORIENTATION NOTCH\s1 × 1\/2 DEEP\nAT [\d.]+°\sCOUNTER-CLOCKWISE FROM \+X/);
+    expect(wordsOf(round)).toMatch(/ORIENTATION NOTCH\s1 × 1\/2 DEEP\nAT [\d.]+°\sCOUNTER-CLOCKWISE\sFROM \+X/);
     expect(wordsOf(round)).toContain("Ø24");
     expect(wordsIn(sheet("simple"), "notes")).not.toContain("Key");
   });
