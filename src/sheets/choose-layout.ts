@@ -9,7 +9,7 @@ import { needsHoleTable } from "./hole-table.js";
 import { type Block, legendBlock } from "./legend.js";
 import type { ChainMode } from "./located.js";
 import { marksView } from "./marks-view.js";
-import { type Neighbour, neighboursOf } from "./neighbours.js";
+import { closeNeighboursOf, type Neighbour, type Neighbours, neighboursOf } from "./neighbours.js";
 import { once } from "./once.js";
 import { type Fullness, layoutPanels, type Panel, VIEWS_MARGIN } from "./panel.js";
 import type { Area } from "./paper.js";
@@ -19,7 +19,7 @@ import { settingSection } from "./setting-section.js";
 import { type Lettering, type SheetSize, scales } from "./sheet-sizes.js";
 import type { SideView } from "./side-view.js";
 import type { Piece } from "./table.js";
-import { arrangeViews, type PlanNeed, sharesOf, type ViewsLayout } from "./views.js";
+import { arrangeViews, type PlacedSide, type PlanNeed, sharesOf, sideInPocket, type ViewsLayout } from "./views.js";
 
 /** One way to lay out a sheet. */
 export interface Layout {
@@ -27,6 +27,8 @@ export interface Layout {
   readonly mode: ChainMode;
   readonly fullness: Fullness;
   readonly panel: Panel;
+  /** Where the tables beside the panel end, with a view under them; null where there is none. */
+  readonly floor: number | null;
   readonly frame: Frame;
   readonly plan: PlanInput;
   readonly need: PlanNeed;
@@ -67,22 +69,87 @@ export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, 
   const inside = insideBorder(sheet);
   const panels = layoutPanels(request, sheet, inside, mode, fullness);
   if (panels.length === 0) return [];
-  const plan = planInput(request, lettering, mode);
+  const setting = {
+    ...{ request, sheet, mode, fullness, inside, panels },
+    sides: fullness === "bare" ? [] : sideViews(request, lettering),
+  };
+  const usual = neighboursOf(request);
+  const close = closeNeighboursOf(request, usual);
+  const layouts = layoutsAround(setting, usual);
+  const largest = greatestOf(layouts.map(scaleOf), 0);
+  const closer = close === null ? [] : layoutsAround(setting, close).filter((layout) => scaleOf(layout) > largest);
+  return [...closer, ...layouts].sort(isBefore);
+}
+
+function scaleOf({ views }: Layout): number {
+  return views.scale.factor;
+}
+
+/** What the layouts of a sheet have in common. */
+interface Setting extends Pick<Layout, "sheet" | "mode" | "fullness"> {
+  readonly request: Prepared;
+  readonly inside: Area;
+  readonly panels: readonly Panel[];
+  readonly sides: readonly SideView[];
+}
+
+/** Those that show so much of base plate and concrete. */
+function layoutsAround(setting: Setting, neighbours: Neighbours): readonly Layout[] {
+  const { request, sheet, mode, fullness, inside, panels, sides } = setting;
+  const { lettering } = sheet;
+  const plan = planInput(request, lettering, mode, neighbours);
   const need = planNeed(request, plan);
-  const sides = fullness === "bare" ? [] : sideViews(request, lettering);
-  const usual = scales(request.job.unit);
-  const layouts = panels.flatMap((panel) => {
-    const frame = frameAround(request, plan, lettering, inside, panel);
-    const input = { need, sides, corner: frame.corner, scales: usual, lettering };
-    return arrangeViews(frame.room, input).map(
-      (views): Layout => ({
-        ...{ sheet, mode, fullness, panel, frame, plan, need, views },
-        worth: worthOf(request, views, need),
-      }),
-    );
+  return panels.flatMap((panel) => {
+    const frame = frameAround(request, plan, neighbours, lettering, inside, panel);
+    const layouts = sidesBeside(panel, sides, lettering).flatMap(({ pocketed, others }) => {
+      const input = { need, sides: others, corner: frame.corner, scales: scales(request.job.unit), lettering };
+      const floor = pocketed.length === 0 ? null : (panel.pocket?.y1 ?? null);
+      return arrangeViews(frame.room, input).map(
+        (views): Layout => ({
+          ...{ sheet, mode, fullness, panel, floor, frame, plan, need },
+          views: { ...views, sides: [...views.sides, ...pocketed] },
+          worth: worthOf(request, views, need),
+        }),
+      );
+    });
+    return layouts.map((layout) => (layouts.some(isGoodAt(scaleOf(layout))) ? asGood(layout) : layout));
   });
-  const roomy = ({ panel }: Layout) => (panel.roomy ? 1 : 0);
-  return layouts.sort((a, b) => b.views.scale.factor - a.views.scale.factor || roomy(b) - roomy(a));
+}
+
+function isGoodAt(scale: number): (layout: Layout) => boolean {
+  return (layout) => layout.worth.good && scaleOf(layout) === scale;
+}
+
+/** A plate is not the smaller on its paper where the plan is given that of a view which stands under the tables. */
+function asGood(layout: Layout): Layout {
+  return { ...layout, worth: { ...layout.worth, good: true } };
+}
+
+/** Room for margins before the rest; then a plate that is large on its paper; then scribing that is read; then no paper left bare. */
+function isBefore(a: Layout, b: Layout): number {
+  const rank = ({ panel, worth }: Layout) => (panel.roomy ? 2 : 0) + (worth.good ? 1 : 0);
+  const isFilled = ({ panel, floor }: Layout) => (panel.pocket === null || floor !== null ? 1 : 0);
+  return scaleOf(b) - scaleOf(a) || rank(b) - rank(a) || scribingOf(b) - scribingOf(a) || isFilled(b) - isFilled(a);
+}
+
+/** Width of the view of the marks. */
+function scribingOf({ views }: Layout): number {
+  return views.sides.find(({ view }) => view.name === "marks-view")?.size.width ?? 0;
+}
+
+interface Sides {
+  readonly pocketed: readonly PlacedSide[];
+  readonly others: readonly SideView[];
+}
+
+/** The side views beside the plan; and, where the column of tables leaves room at its foot, the setting section there. */
+function sidesBeside({ pocket }: Panel, sides: readonly SideView[], lettering: Lettering): readonly Sides[] {
+  const usual = { pocketed: [], others: sides };
+  const section = sides.find(({ name }) => name === "setting-section");
+  if (pocket === null || section === undefined) return [usual];
+  const placed = sideInPocket(section, pocket, lettering);
+  if (placed === null) return [usual];
+  return [{ pocketed: [placed], others: sides.filter((side) => side !== section) }, usual];
 }
 
 function sideViews(request: Prepared, lettering: Lettering): readonly SideView[] {
@@ -103,7 +170,14 @@ function worthOf({ plate }: Prepared, views: ViewsLayout, need: PlanNeed): Worth
   return { hole, share: area, good: fills && hole >= LEAST_HOLE };
 }
 
-function frameAround(request: Prepared, plan: PlanInput, lettering: Lettering, inside: Area, panel: Panel): Frame {
+function frameAround(
+  request: Prepared,
+  plan: PlanInput,
+  { drawn, omitted }: Neighbours,
+  lettering: Lettering,
+  inside: Area,
+  panel: Panel,
+): Frame {
   const area = {
     x0: inside.x0 + VIEWS_MARGIN,
     y0: inside.y0 + VIEWS_MARGIN,
@@ -114,16 +188,15 @@ function frameAround(request: Prepared, plan: PlanInput, lettering: Lettering, i
   const head = banners(request, width, lettering);
   const y0 = panel.foot.reduce((y, { height }) => y + height + FOOT_GAP, area.y0);
   const y1 = head.reduce((y, { height }) => y - height, area.y1);
-  const corner = legendBlock(plan.neighbours, neighboursOf(request).omitted, plan.unit, lettering);
+  const corner = legendBlock(drawn, omitted, plan.unit, lettering);
   return { area, head, foot: panel.foot, corner, room: { ...area, y0, y1 } };
 }
 
 /** Between the pieces at the foot of the drawing area. */
 export const FOOT_GAP = 2.5;
 
-function planInput(request: Prepared, lettering: Lettering, mode: ChainMode): PlanInput {
+function planInput(request: Prepared, lettering: Lettering, mode: ChainMode, { drawn }: Neighbours): PlanInput {
   const { plate, base, job, measures } = request;
-  const { drawn } = neighboursOf(request);
   return {
     plate,
     base,

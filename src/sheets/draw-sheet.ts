@@ -202,7 +202,7 @@ function draw(request: Prepared, layout: Layout, demand: Demand): Drawn {
   const view = viewIn(layout);
   const result = putPlan(draft, view, { ...plan, demand });
   if (result.kind === "failed") return result;
-  const tables = panel.finish(result.unplaced, views.scale);
+  const tables = panel.finish(result.unplaced, views.scale, layout.floor);
   if (tables === null) return { kind: "failed", part: "notes" };
   const items = [
     frameOf(sheet),
