@@ -10,7 +10,7 @@ import { type Block, legendBlock } from "./legend.js";
 import type { ChainMode } from "./located.js";
 import { marksView } from "./marks-view.js";
 import { closeNeighboursOf, type Neighbour, type Neighbours, neighboursOf } from "./neighbours.js";
-import { once } from "./once.js";
+import { once, onceFor } from "./once.js";
 import { type Fullness, layoutPanels, type Panel, VIEWS_MARGIN } from "./panel.js";
 import type { Area } from "./paper.js";
 import type { PlanInput } from "./plan-view.js";
@@ -19,7 +19,16 @@ import { settingSection } from "./setting-section.js";
 import { type Lettering, type SheetSize, scales } from "./sheet-sizes.js";
 import type { SideView } from "./side-view.js";
 import type { Piece } from "./table.js";
-import { arrangeViews, type PlacedSide, type PlanNeed, sharesOf, sideInPocket, type ViewsLayout } from "./views.js";
+import {
+  arrangeViews,
+  type PlacedSide,
+  type PlanNeed,
+  type SideChoice,
+  sharesOf,
+  sideChoices,
+  sideInPocket,
+  type ViewsLayout,
+} from "./views.js";
 
 /** One way to lay out a sheet. */
 export interface Layout {
@@ -65,20 +74,14 @@ const [ELONGATED, LEAST_SIDE] = [2, 0.6];
 
 /** All layouts of a sheet in one chain mode: the largest scale first, then the one that is simplest for the tables. */
 export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, fullness: Fullness): readonly Layout[] {
-  const { lettering } = sheet;
   const inside = insideBorder(sheet);
   const panels = layoutPanels(request, sheet, inside, mode, fullness);
   if (panels.length === 0) return [];
-  const setting = {
-    ...{ request, sheet, mode, fullness, inside, panels },
-    sides: fullness === "bare" ? [] : sideViews(request, lettering),
-  };
-  const usual = neighboursOf(request);
-  const close = closeNeighboursOf(request, usual);
-  const layouts = layoutsAround(setting, usual);
+  const setting = { request, sheet, mode, fullness, inside, panels };
+  const layouts = layoutsAround(setting, "usual");
   const largest = greatestOf(layouts.map(scaleOf), 0);
-  const closer = close === null ? [] : layoutsAround(setting, close).filter((layout) => scaleOf(layout) > largest);
-  return [...closer, ...layouts].sort(isBefore);
+  const closer = nearOf(request).close === null ? [] : layoutsAround(setting, "close");
+  return [...closer.filter((layout) => scaleOf(layout) > largest), ...layouts].sort(isBefore);
 }
 
 function scaleOf({ views }: Layout): number {
@@ -90,23 +93,21 @@ interface Setting extends Pick<Layout, "sheet" | "mode" | "fullness"> {
   readonly request: Prepared;
   readonly inside: Area;
   readonly panels: readonly Panel[];
-  readonly sides: readonly SideView[];
 }
 
 /** Those that show so much of base plate and concrete. */
-function layoutsAround(setting: Setting, neighbours: Neighbours): readonly Layout[] {
-  const { request, sheet, mode, fullness, inside, panels, sides } = setting;
+function layoutsAround({ request, inside, panels, ...setting }: Setting, reach: Reach): readonly Layout[] {
+  const { sheet, mode, fullness } = setting;
   const { lettering } = sheet;
-  const plan = planInput(request, lettering, mode, neighbours);
-  const need = planNeed(request, plan);
+  const { plan, need } = planOf(request)(lettering)(mode)(reach);
   return panels.flatMap((panel) => {
-    const frame = frameAround(request, plan, neighbours, lettering, inside, panel);
-    const layouts = sidesBeside(panel, sides, lettering).flatMap(({ pocketed, others }) => {
-      const input = { need, sides: others, corner: frame.corner, scales: scales(request.job.unit), lettering };
+    const frame = frameAround(request, reach, lettering, inside, panel);
+    const layouts = sidesBeside(request, panel, lettering, fullness).flatMap(({ pocketed, beside }) => {
+      const input = { need, ...beside, corner: frame.corner, scales: scales(request.job.unit), lettering };
       const floor = pocketed.length === 0 ? null : (panel.pocket?.y1 ?? null);
       return arrangeViews(frame.room, input).map(
         (views): Layout => ({
-          ...{ sheet, mode, fullness, panel, floor, frame, plan, need },
+          ...{ ...setting, panel, floor, frame, plan, need },
           views: { ...views, sides: [...views.sides, ...pocketed] },
           worth: worthOf(request, views, need),
         }),
@@ -139,30 +140,50 @@ function scribingOf({ views }: Layout): number {
 
 interface Sides {
   readonly pocketed: readonly PlacedSide[];
-  readonly others: readonly SideView[];
+  readonly beside: Beside;
 }
 
 /** The side views beside the plan; and, where the column of tables leaves room at its foot, the setting section there. */
-function sidesBeside({ pocket }: Panel, sides: readonly SideView[], lettering: Lettering): readonly Sides[] {
-  const usual = { pocketed: [], others: sides };
-  const section = sides.find(({ name }) => name === "setting-section");
-  if (pocket === null || section === undefined) return [usual];
-  const placed = sideInPocket(section, pocket, lettering);
-  if (placed === null) return [usual];
-  return [{ pocketed: [placed], others: sides.filter((side) => side !== section) }, usual];
+function sidesBeside(request: Prepared, { pocket }: Panel, lettering: Lettering, fullness: Fullness): readonly Sides[] {
+  if (fullness === "bare") return [{ pocketed: [], beside: NO_SIDES }];
+  const { all, others, section } = sidesOf(request)(lettering);
+  const placed = pocket === null ? null : sideInPocket(section, pocket, lettering);
+  const usual = { pocketed: [], beside: all };
+  return placed === null ? [usual] : [{ pocketed: [placed], beside: others }, usual];
 }
 
-function sideViews(request: Prepared, lettering: Lettering): readonly SideView[] {
-  const marks = marksView(request, lettering);
-  return [...(marks === null ? [] : [marks]), settingSection(request, lettering)];
+/** Views that stand beside the plan, and the sizes that may be chosen of them. */
+interface Beside {
+  readonly sides: readonly SideView[];
+  readonly choices: readonly SideChoice[];
 }
 
-function worthOf({ plate }: Prepared, views: ViewsLayout, need: PlanNeed): Worth {
+/** All side views, and those that are left where the setting section stands elsewhere. */
+const sidesOf = onceFor((request: Prepared) =>
+  once((lettering: Lettering) => {
+    const section = settingSection(request, lettering);
+    const marks = marksView(request, lettering);
+    const others = marks === null ? [] : [marks];
+    const beside = (sides: readonly SideView[]): Beside => ({ sides, choices: sideChoices(sides, lettering) });
+    return { all: beside([...others, section]), others: beside(others), section };
+  }),
+);
+
+const NO_SIDES: Beside = { sides: [], choices: [{ sizes: [], rank: 0, widths: [] }] };
+
+/** Diameter of the smallest rod hole, real millimetres. */
+const smallestHole = onceFor(({ plate }: Prepared) =>
+  leastOf(
+    plate.holes
+      .filter(({ role }) => role === "rod")
+      .map(({ shape }) => (shape.kind === "circle" ? shape.diameter / 1e6 : Infinity)),
+    Infinity,
+  ),
+);
+
+function worthOf(request: Prepared, views: ViewsLayout, need: PlanNeed): Worth {
   const { factor } = views.scale;
-  const diameters = plate.holes
-    .filter(({ role }) => role === "rod")
-    .map(({ shape }) => (shape.kind === "circle" ? shape.diameter / 1e6 : Infinity));
-  const hole = factor === 1 ? LEAST_HOLE : Math.min(LEAST_HOLE, leastOf(diameters, LEAST_HOLE / factor) * factor);
+  const hole = factor === 1 ? LEAST_HOLE : Math.min(LEAST_HOLE, smallestHole(request) * factor);
   const { area, side } = sharesOf(views, need);
   const { width, height } = need.plate;
   const isLong = Math.max(width, height) >= ELONGATED * Math.min(width, height);
@@ -170,14 +191,7 @@ function worthOf({ plate }: Prepared, views: ViewsLayout, need: PlanNeed): Worth
   return { hole, share: area, good: fills && hole >= LEAST_HOLE };
 }
 
-function frameAround(
-  request: Prepared,
-  plan: PlanInput,
-  { drawn, omitted }: Neighbours,
-  lettering: Lettering,
-  inside: Area,
-  panel: Panel,
-): Frame {
+function frameAround(request: Prepared, reach: Reach, lettering: Lettering, inside: Area, panel: Panel): Frame {
   const area = {
     x0: inside.x0 + VIEWS_MARGIN,
     y0: inside.y0 + VIEWS_MARGIN,
@@ -188,15 +202,53 @@ function frameAround(
   const head = banners(request, width, lettering);
   const y0 = panel.foot.reduce((y, { height }) => y + height + FOOT_GAP, area.y0);
   const y1 = head.reduce((y, { height }) => y - height, area.y1);
-  const corner = legendBlock(drawn, omitted, plan.unit, lettering);
+  const corner = cornerOf(request)(lettering)(reach);
   return { area, head, foot: panel.foot, corner, room: { ...area, y0, y1 } };
 }
 
 /** Between the pieces at the foot of the drawing area. */
 export const FOOT_GAP = 2.5;
 
-function planInput(request: Prepared, lettering: Lettering, mode: ChainMode, { drawn }: Neighbours): PlanInput {
+/** How much of base plate and concrete the plan shows. */
+type Reach = "usual" | "close";
+
+/** `close`: null where they cannot be cut off closer. */
+const nearOf = onceFor((request: Prepared) => {
+  const usual = neighboursOf(request);
+  return { usual, close: closeNeighboursOf(request, usual) };
+});
+
+function nearIn(request: Prepared, reach: Reach): Neighbours {
+  const { usual, close } = nearOf(request);
+  return reach === "close" && close !== null ? close : usual;
+}
+
+const calledOf = onceFor((request: Prepared) => calloutsOf(request));
+
+const cornerOf = onceFor((request: Prepared) =>
+  once((lettering: Lettering) =>
+    once((reach: Reach) => {
+      const { drawn, omitted } = nearIn(request, reach);
+      return legendBlock(drawn, omitted, request.job.unit, lettering);
+    }),
+  ),
+);
+
+/** What the plan is drawn from, and the paper that it needs, whatever the sheet. */
+const planOf = onceFor((request: Prepared) =>
+  once((lettering: Lettering) =>
+    once((mode: ChainMode) =>
+      once((reach: Reach) => {
+        const plan = planInput(request, lettering, mode, reach);
+        return { plan, need: planNeed(request, plan) };
+      }),
+    ),
+  ),
+);
+
+function planInput(request: Prepared, lettering: Lettering, mode: ChainMode, reach: Reach): PlanInput {
   const { plate, base, job, measures } = request;
+  const { drawn } = nearIn(request, reach);
   return {
     plate,
     base,
@@ -208,7 +260,7 @@ function planInput(request: Prepared, lettering: Lettering, mode: ChainMode, { d
     mode,
     tagAll: needsHoleTable(request, mode),
     demand: "good",
-    callouts: calloutsOf(request),
+    callouts: calledOf(request),
   };
 }
 

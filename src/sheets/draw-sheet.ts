@@ -15,11 +15,11 @@ import { once } from "./once.js";
 import type { Fullness } from "./panel.js";
 import { type Area, type Draft, startDraft, withGaps } from "./paper.js";
 import type { View } from "./plan-shapes.js";
-import { type Demand, type PlanPart, putPlan } from "./plan-view.js";
+import { type BarePlan, type Demand, type PlanPart, putAllCallouts, putBarePlan } from "./plan-view.js";
 import type { Prepared, SheetRequest } from "./request.js";
 import type { PaperPoint, Scene, SceneItem } from "./scene.js";
-import { type SheetSize, sheetSizes } from "./sheet-sizes.js";
-import { statusWords } from "./status-words.js";
+import { type Scale, type SheetSize, sheetSizes } from "./sheet-sizes.js";
+import { DOCUMENT_TYPE, statusWords } from "./status-words.js";
 import { printable, textWidth } from "./text-metrics.js";
 import { scaleWords } from "./title-block.js";
 import { type PlacedSide, titleBand, titleBaselines } from "./views.js";
@@ -128,15 +128,18 @@ function drawStep(request: Prepared, layouts: readonly Layout[], mode: ChainMode
 
 /** Good on one of the layouts, else fair on the last. Only callouts and notes may find room in another layout at one scale. */
 function drawFirst(request: Prepared, layouts: readonly Layout[]): Drawn {
-  let last: Drawn = { kind: "failed", part: "notes" };
+  let last: Failed = { kind: "failed", part: "notes", plan: null };
   for (const layout of layouts) {
-    last = draw(request, layout, "good");
-    if (last.kind === "drawn") return last;
+    const drawn = draw(request, layout, "good");
+    if (drawn.kind === "drawn") return drawn;
+    last = drawn;
     if (last.part !== "callouts" && last.part !== "notes") break;
   }
   const roomiest = layouts.at(-1);
-  if (last.kind === "failed" && last.part === "chains") return last;
-  return roomiest === undefined ? last : draw(request, roomiest, "fair");
+  if (last.part === "chains") return last;
+  if (roomiest === undefined) return last;
+  const known = last.part === "callouts" ? last.plan : null;
+  return draw(request, roomiest, "fair", known);
 }
 
 function inMode(request: Prepared, [first]: readonly Layout[], mode: ChainMode): readonly Layout[] {
@@ -193,17 +196,35 @@ function atMost(words: string, count: number): string {
   return characters.length <= count ? words : `${characters.slice(0, count - 1).join("")}…`;
 }
 
-type Drawn = { readonly kind: "drawn"; readonly scene: Scene } | { readonly kind: "failed"; readonly part: FailedPart };
+type Drawn = { readonly kind: "drawn"; readonly scene: Scene } | Failed;
 
-/** Banners at the top, the views, scale bar and legend at the foot, tables at the right. */
-function draw(request: Prepared, layout: Layout, demand: Demand): Drawn {
-  const { sheet, views, panel, plan } = layout;
-  const draft = startDraft(views.plan);
-  const view = viewIn(layout);
-  const result = putPlan(draft, view, { ...plan, demand });
-  if (result.kind === "failed") return result;
-  const tables = panel.finish(result.unplaced, views.scale, layout.floor);
-  if (tables === null) return { kind: "failed", part: "notes" };
+/** `plan`: what was drawn of it before its callouts found no room. */
+interface Failed {
+  readonly kind: "failed";
+  readonly part: FailedPart;
+  readonly plan: BarePlan | null;
+}
+
+/** The plan of this layout, taken up from `known` where that is drawn already. */
+function draw(request: Prepared, layout: Layout, demand: Demand, known: BarePlan | null = null): Drawn {
+  const plan = known ?? putBarePlan(startDraft(layout.views.plan), viewIn(layout), { ...layout.plan, demand });
+  if (plan.kind === "failed") return { ...plan, plan: null };
+  const result = putAllCallouts(plan, demand);
+  if (result.kind === "failed") return { ...result, plan };
+  const scene = finishSheet(request, layout, plan, result.unplaced);
+  return scene === null ? { kind: "failed", part: "notes", plan: null } : { kind: "drawn", scene };
+}
+
+/** Banners at the top, the views, scale bar and legend at the foot, tables at the right; null where the notes find no room. */
+function finishSheet(
+  request: Prepared,
+  layout: Layout,
+  { draft, view }: BarePlan,
+  unplaced: readonly string[],
+): Scene | null {
+  const { sheet, views, panel } = layout;
+  const tables = panel.finish(unplaced, views.scale, layout.floor);
+  if (tables === null) return null;
   const items = [
     frameOf(sheet),
     group("plan", withGaps(draft.items, draft.gaps), { scale: views.scale.factor }),
@@ -212,12 +233,12 @@ function draw(request: Prepared, layout: Layout, demand: Demand): Drawn {
     ...views.sides.flatMap((side) => sideItems(side, layout)),
     ...tables,
   ];
-  return { kind: "drawn", scene: sceneOf(request, sheet, items) };
+  return sceneOf(request, sheet, views.scale, items);
 }
 
 const MOST_NAMED = 8;
 
-function sceneOf(request: SheetRequest, sheet: SheetSize, items: readonly SceneItem[]): Scene {
+function sceneOf(request: SheetRequest, sheet: SheetSize, scale: Scale, items: readonly SceneItem[]): Scene {
   const { job, base, plate } = request;
   const status = statusWords(request);
   const warning = status === job.status.toUpperCase() ? "" : `${status}: `;
@@ -227,6 +248,7 @@ function sceneOf(request: SheetRequest, sheet: SheetSize, items: readonly SceneI
     height: sheet.height,
     title: `${warning}${plate.mark} rev ${plate.revision}: setting template for ${listed(servedMarks(base), MOST_NAMED)}, job ${job.number}`,
     description: `Sheet ${request.sheetNumber} of ${request.sheetCount}, size ${sheet.name}. ${job.title}. Status: ${status}.`,
+    listing: { about: DOCUMENT_TYPE[base.template.use], scale: scaleWords(scale) },
     items,
   };
 }
