@@ -223,7 +223,7 @@ function finishSheet(
   unplaced: readonly string[],
 ): Scene | null {
   const { sheet, views, panel } = layout;
-  const tables = panel.finish(unplaced, views.scale);
+  const tables = panel.finish(unplaced, views.scale, layout.floor);
   if (tables === null) return null;
   const items = [
     frameOf(sheet),

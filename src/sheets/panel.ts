@@ -29,8 +29,10 @@ export interface Panel {
   readonly roomy: number;
   /** What stands at the foot of the drawing area instead of in the panel. */
   readonly foot: readonly Piece[];
-  /** Draws it with the notes of what found no room in the views; null when they do not fit either. */
-  readonly finish: (unplaced: readonly string[], scale: Scale) => readonly SceneItem[] | null;
+  /** Clear paper at the foot of the column beside the panel, where a view can stand; null where there is no such column. */
+  readonly pocket: Area | null;
+  /** Draws it with the notes of what found no room in the views, down to `floor` in the pocket; null when they do not fit. */
+  readonly finish: (unplaced: readonly string[], scale: Scale, floor: number | null) => readonly SceneItem[] | null;
 }
 
 type Place = "panel" | "beside" | "foot";
@@ -219,18 +221,25 @@ function layoutPanel(setup: Setup): Panel | null {
     left,
     roomy: Math.min(1, room / parts.wantedSigner()),
     foot: footBand(setup, left - inside.x0 - 2 * VIEWS_MARGIN, []),
-    finish: (unplaced, atScale) => finishPanel(setup, unplaced, atScale),
+    pocket: fullness === "overflowing" ? null : pocketUnder(setup, columns),
+    finish: (unplaced, atScale, floor) => finishPanel(setup, unplaced, atScale, floor),
   };
 }
 
 /** Between the border and what stands in the drawing area. */
 export const VIEWS_MARGIN = 4;
 
-function finishPanel(setup: Setup, unplaced: readonly string[], scale: Scale): readonly SceneItem[] | null {
+function finishPanel(
+  setup: Setup,
+  unplaced: readonly string[],
+  scale: Scale,
+  floor: number | null,
+): readonly SceneItem[] | null {
   const { sheet, inside, parts } = setup;
   const columns = besideColumns(setup, unplaced);
   const checks = signer(setup, scale, unplaced);
   if (columns === null || checks === null) return null;
+  if (floor !== null && (pocketUnder(setup, columns)?.y1 ?? inside.y0) < floor) return null;
   const title = parts.title(scale);
   const x = inside.x1 - sheet.panel;
   const { before, after } = panelPieces(setup, unplaced);
@@ -238,7 +247,7 @@ function finishPanel(setup: Setup, unplaced: readonly string[], scale: Scale): r
     stroke("table-heavy", line(at(x, inside.y0), at(x, inside.y1))),
     ...stacked([...before, checks, ...after], x + MARGIN, inside.y1 - MARGIN),
     title.draw(x, inside.y0 + title.height),
-    ...columnItems(setup, columns),
+    ...columnItems(setup, columns, floor),
   ];
 }
 
@@ -344,13 +353,32 @@ function besideColumns(setup: Setup, unplaced: readonly string[]): Columns | nul
   return sheet.width - sheet.panel - width < LEAST_DRAWING[fullness] * sheet.width ? null : { stacks, column, width };
 }
 
-function columnItems({ sheet, inside }: Setup, { stacks, column, width }: Columns): readonly SceneItem[] {
+/** The paper under the last of the columns. */
+function pocketUnder({ sheet, inside }: Setup, { stacks, column }: Columns): Area | null {
+  const last = stacks.at(-1);
+  if (last === undefined) return null;
+  const x1 = inside.x1 - sheet.panel - MARGIN;
+  return { x0: x1 - column, x1, y0: inside.y0 + VIEWS_MARGIN, y1: inside.y1 - MARGIN - heightOf(last) - GAP };
+}
+
+/** A line at their left; where a view stands under one alone, the line turns off over it. */
+function columnItems(
+  { sheet, inside }: Setup,
+  { stacks, column, width }: Columns,
+  floor: number | null,
+): readonly SceneItem[] {
   if (stacks.length === 0) return [];
-  const left = inside.x1 - sheet.panel - width;
+  const right = inside.x1 - sheet.panel;
+  const left = right - width;
+  const foot = floor === null || stacks.length > 1 ? null : at(left, floor);
   const items = stacks.flatMap((pieces, i) =>
     stacked(pieces, left + i * (column + 2 * MARGIN) + MARGIN, inside.y1 - MARGIN),
   );
-  return [stroke("table-heavy", line(at(left, inside.y0), at(left, inside.y1))), ...items];
+  return [
+    stroke("table-heavy", line(foot ?? at(left, inside.y0), at(left, inside.y1))),
+    ...(foot === null ? [] : [stroke("table-heavy", line(foot, at(right, foot.y)))]),
+    ...items,
+  ];
 }
 
 /** The hole table cut into even parts of at most this height. */

@@ -21,6 +21,7 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
     ...(plate.material === "plywood"
       ? plywoodNotes(drillListName)
       : ["Sizes are nominal, without kerf. Cut from the cut file, do not scale this print."]),
+    "Figures in brackets are for reference: what is left of a size, or the exact value of a rounded one.",
     ...drilled.map((alike) => punchNote(alike, job)),
     ...plate.sized.map(({ what, how }) => `Size of ${what}: ${how}.`),
     ...(plate.keyed === null ? [] : [orientationNote(plate.keyed, job.unit)]),
