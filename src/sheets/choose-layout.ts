@@ -19,6 +19,7 @@ import { settingSection } from "./setting-section.js";
 import { type Lettering, type SheetSize, scales } from "./sheet-sizes.js";
 import type { SideView } from "./side-view.js";
 import type { Piece } from "./table.js";
+import { textWidth } from "./text-metrics.js";
 import { arrangeViews, type PlanNeed, sharesOf, type ViewsLayout } from "./views.js";
 
 /** One way to lay out a sheet. */
@@ -73,7 +74,8 @@ export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, 
   const usual = scales(request.job.unit);
   const layouts = panels.flatMap((panel) => {
     const frame = frameAround(request, plan, lettering, inside, panel);
-    const input = { need, sides, corner: frame.corner, scales: usual, lettering };
+    const least = fullness === "overflowing" ? 0 : Math.max(frame.corner.width, titleWidth(lettering));
+    const input = { need, sides, corner: frame.corner, least, scales: usual, lettering };
     return arrangeViews(frame.room, input).map(
       (views): Layout => ({
         ...{ sheet, mode, fullness, panel, frame, plan, need, views },
@@ -83,6 +85,13 @@ export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, 
   });
   const roomy = ({ panel }: Layout) => (panel.roomy ? 1 : 0);
   return layouts.sort((a, b) => b.views.scale.factor - a.views.scale.factor || roomy(b) - roomy(a));
+}
+
+/** Title of the plan's view. */
+export const PLAN_TITLE = "PLAN: VIEW FROM TOP, THIS FACE UP";
+
+function titleWidth({ body }: Lettering): number {
+  return textWidth(PLAN_TITLE, body, true);
 }
 
 function sideViews(request: Prepared, lettering: Lettering): readonly SideView[] {

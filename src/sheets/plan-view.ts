@@ -5,7 +5,7 @@ import type { Base } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
 import type { Hole, Plate } from "../template/model.js";
 import type { Unit } from "../units/index.js";
-import type { Callout } from "./callouts.js";
+import { type Callout, calloutWords } from "./callouts.js";
 import { putChains } from "./chains.js";
 import { putCornerNumbers } from "./corners.js";
 import { putDiagonal } from "./diagonals.js";
@@ -55,7 +55,7 @@ export function putPlan(draft: Draft, view: View, input: PlanInput): PlanResult 
   const { plate, lettering, demand } = input;
   const strict = demand !== "anything";
   putShapes(draft, view, input);
-  if (!putChains(draft, view, input) && strict) return failed("chains");
+  if (!putChains(draft, view, input) && (strict || input.mode !== "overall")) return failed("chains");
   putWorkingPoint(draft, view, lettering);
   putDiagonal(draft, view, input);
   const rods = plate.holes.filter(({ role }) => role === "rod");
@@ -92,7 +92,7 @@ function putAllCallouts(draft: Draft, view: View, { callouts, lettering, demand,
   const letters = demand === "good" ? [lettering.body] : [lettering.body, lettering.small];
   const left = putCallouts(draft, view, callouts, { letters, worst });
   if (left.length > 0 && demand !== "anything") return failed("callouts");
-  return { kind: "drawn", unplaced: left.map(({ lines }) => lines.flat().join(" ")) };
+  return { kind: "drawn", unplaced: left.map(calloutWords) };
 }
 
 function failed(part: PlanPart): PlanResult {

@@ -58,6 +58,8 @@ export interface ViewsInput {
   readonly sides: readonly SideView[];
   /** Stands in the lower left corner of the room: in the row of views, else under the plan. */
   readonly corner: Block;
+  /** Width of what stands over and under the plan, which never runs past its paper. */
+  readonly least: number;
   /** Largest first. */
   readonly scales: readonly Scale[];
   readonly lettering: Lettering;
@@ -109,7 +111,7 @@ function allChoices(room: Area, input: ViewsInput): readonly Choice[] {
   for (const { sizes, rank } of sizeChoices(input.sides))
     for (const place of PLACES) {
       const plan = planSize(room, input, sizes, place);
-      if (plan === null) continue;
+      if (plan === null || plan.width < input.least) continue;
       for (const scale of input.scales) {
         const choice = choiceAt(input, { sizes, rank, place, plan, scale });
         if (choice !== null) choices.push(choice);

@@ -46,7 +46,7 @@ export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJo
   const many = tooManyPlaced(read.value, inputs.job);
   if (many !== null) return { ok: false, findings: [...read.findings, many] };
   const opened = layOut(read.value, [...read.findings, ...unwrittenLetters(read.value, inputs.job)]);
-  const small = opened.ok ? sheetRoomFaults(opened.value.job, opened.value.bases, inputs.job) : [];
+  const small = opened.ok ? sheetRoomFaults(opened.value.job, opened.value.bases, inputs) : [];
   return small.length === 0 ? opened : { ok: false, findings: [...opened.findings, ...small] };
 }
 

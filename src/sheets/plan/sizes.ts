@@ -1,10 +1,12 @@
 /** Sheets and scales of anchor-rod plans: one size for all sheets of a job, largest scale first. */
+import type { Job } from "../../job/model/job.js";
 import type { Unit } from "../../units/index.js";
 import { type Scale, type SheetSize, scales, sheetSizes } from "../sheet-sizes.js";
 
-/** Smallest first, from ANSI B or A3 for one type and ANSI C or A2 for several, whose details need the room. */
-export function planSheets(unit: Unit, types: number): readonly SheetSize[] {
-  return sheetSizes(unit).slice(types > 1 ? 2 : 1);
+/** The size that the job chose; else, smallest first, from ANSI B or A3 for one type and ANSI C or A2 for several, whose details need the room. */
+export function planSheets({ unit, sheet, bases }: Pick<Job, "unit" | "sheet" | "bases">): readonly SheetSize[] {
+  const chosen = sheetSizes(unit).filter(({ name }) => name === sheet);
+  return chosen.length > 0 ? chosen : sheetSizes(unit).slice(bases.length > 1 ? 2 : 1);
 }
 
 /** Architects' scales in inches to the foot (common practice); ISO 5455. */
