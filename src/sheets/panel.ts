@@ -8,7 +8,7 @@ import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
 import type { ChainMode } from "./located.js";
-import { once } from "./once.js";
+import { once, onceFor } from "./once.js";
 import { operatorBox } from "./operator-box.js";
 import type { Area } from "./paper.js";
 import { plateNotes, SHEET_CAUTIONS } from "./plate-notes.js";
@@ -85,7 +85,7 @@ export function layoutPanels(
   fullness: Fullness,
 ): readonly Panel[] {
   const withTable = needsHoleTable(request, mode);
-  const parts = partsOf(request, sheet, fullness);
+  const parts = partsOf(request)(sheet)(fullness);
   const known = fullness === "whole" ? ARRANGEMENTS : CROWDED;
   const setups = known
     .filter(({ holes }) => withTable || holes === "panel")
@@ -125,12 +125,21 @@ interface Parts {
   readonly cautions: (width: number) => Piece;
 }
 
-function partsOf(request: Prepared, sheet: SheetSize, fullness: Fullness): Parts {
+const partsOf = onceFor((request: Prepared) =>
+  once((sheet: SheetSize) => once((fullness: Fullness) => makeParts(request, sheet, fullness))),
+);
+
+/** Tables whose text is the same at any width. */
+const tablesOf = onceFor((request: Prepared) => ({ corners: cornerTable(request), tape: tapeTable(request) }));
+const plainNotes = onceFor((request: Prepared) => plateNotes(request, []));
+
+function makeParts(request: Prepared, sheet: SheetSize, fullness: Fullness): Parts {
   const { lettering } = sheet;
   const width = sheet.panel - 2 * MARGIN;
   const isShort = fullness === "brief" || fullness === "bare";
   const tables = once((room: number): readonly TableText[] => {
-    const others = [cornerTable(request), rodTable(request, room, lettering), tapeTable(request)];
+    const { corners, tape } = tablesOf(request);
+    const others = [corners, rodTable(request, room, lettering), tape];
     return [revisionTable(request, isShort ? 1 : MOST_REVISIONS), ...others.filter((table) => table !== null)];
   });
   const head = (room: number): readonly Piece[] => {
@@ -140,18 +149,22 @@ function partsOf(request: Prepared, sheet: SheetSize, fullness: Fullness): Parts
   };
   const left = isShort ? shortNotes(request, sheet.name, fullness) : [];
   const noted = (room: number, unplaced: readonly string[]) =>
-    notesPiece("notes", "NOTES", [...plateNotes(request, unplaced), ...left], room, lettering);
+    notesPiece("notes", "NOTES", [...allNotes(request, unplaced), ...left], room, lettering);
   const plain = once((room: number) => noted(room, []));
   return {
     title: once((scale: Scale) => titleBlock(request, sheet, scale, sheet.panel)),
     head: once(head),
     leastHead: (room) => greatestOf(tables(room).map((table) => leastWidth(table, lettering))),
     leastHoles: lazily(() => leastWidth(holeTable(request, 0, Infinity), lettering)),
-    holes: () => tablePiece(holeTable(request, 0, Infinity), width, lettering),
+    holes: lazily(() => tablePiece(holeTable(request, 0, Infinity), width, lettering)),
     leastSigner: lazily(() => leastSignersBlock(request, width, lettering).height),
     notes: (room, unplaced) => (unplaced.length === 0 ? plain(room) : noted(room, unplaced)),
     cautions: once((room: number) => notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, room, lettering)),
   };
+}
+
+function allNotes(request: Prepared, unplaced: readonly string[]): readonly string[] {
+  return unplaced.length === 0 ? plainNotes(request) : plateNotes(request, unplaced);
 }
 
 const MOST_REVISIONS = 4;
@@ -159,9 +172,9 @@ const MOST_REVISIONS = 4;
 /** Three lines of two rows each, in small letters. */
 const MARGINS = 10;
 
-/** The number, reckoned when it is first asked for. */
-function lazily(reckon: () => number): () => number {
-  let known: number | null = null;
+/** What is reckoned when it is first asked for. */
+function lazily<Value>(reckon: () => Value): () => Value {
+  let known: Value | null = null;
   return () => {
     known ??= reckon();
     return known;

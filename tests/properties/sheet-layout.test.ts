@@ -161,8 +161,18 @@ describe("the layout of a sheet", () => {
     };
     const [small, said] = words("B");
     expect(small).toBe("B");
-    expect(said).toMatch(/Shortened for size B: .*ledger\.csv, .*summary\.json/);
-    expect(words("D")[1]).not.toContain("Shortened");
+    expect(said).toMatch(/Left out for size B: .*summary\.json/);
+    expect(words("D")[1]).not.toContain("Left out for size");
+  });
+
+  it("says on a small size too what found no room to be scribed", () => {
+    const request = requestFor("in", [26, 18], [2, 2]);
+    const plate = { ...request.plate, omitted: [{ kind: "axis", text: "+Y", cause: "room" }] as const };
+    const { items, size } = drawSheet({ ...request, plate, job: { ...request.job, sheet: "B" } });
+    const said = textsOf(items)
+      .map(({ text }) => text)
+      .join(" ");
+    expect([size, said]).toEqual(["B", expect.stringMatching(/NOT SCRIBED, PAINT BY HAND: \+Y\./)]);
   });
 
   it("long plates, rings of views and the smallest plate are drawn at a usual scale on a sheet of the series", () => {
