@@ -8,7 +8,7 @@ import { servedMarks } from "../job/model/shared.js";
 import { frameOf } from "./border.js";
 import { calloutWords } from "./callouts.js";
 import { checkLines } from "./check-table.js";
-import { FOOT_GAP, type Layout, LEAST_HOLE, layoutsOn, PLAN_TITLE } from "./choose-layout.js";
+import { FOOT_GAP, type Layout, layoutsOn, PLAN_TITLE } from "./choose-layout.js";
 import { at, group, text } from "./items.js";
 import { type ChainMode, chainModes } from "./located.js";
 import { type Box, isTaken } from "./occupied.js";
@@ -42,19 +42,28 @@ function drawChosen(request: Prepared, sheet: SheetSize): Scene | null {
     const { good, others } = stepsOn(request, sheet, fullness);
     return [...good, ...others];
   });
-  const holeOf = ([layout]: readonly Layout[]) => layout?.worth.hole ?? 0;
   const steps = known.filter((step) => serves(sheet, request, holeOf(step)));
+  const shortened = () => SHORTENED.flatMap((fullness) => leastLayouts(request, sheet, fullness));
+  return firstByHole(request, steps) ?? firstLeast(request, shortened());
+}
+
+/** With the largest rod holes: before they are drawn smaller, fewer lines stand in chains. */
+function firstByHole(request: Prepared, steps: readonly Layout[][]): Scene | null {
   const holes = [...new Set(steps.map(holeOf))].sort((a, b) => b - a);
   for (const hole of holes)
     for (const mode of chainModes(request)) {
-      const same = steps.filter((step) => holeOf(step) === hole);
-      const scene = firstDrawn(request, same, mode);
+      const scene = firstDrawn(
+        request,
+        steps.filter((step) => holeOf(step) === hole),
+        mode,
+      );
       if (scene !== null) return scene;
     }
-  return firstLeast(
-    request,
-    SHORTENED.flatMap((fullness) => leastLayouts(request, sheet, fullness)),
-  );
+  return null;
+}
+
+function holeOf([first]: readonly Layout[]): number {
+  return first?.worth.hole ?? 0;
 }
 
 const SHORTENED = ["whole", "brief", "bare"] as const;
@@ -94,13 +103,7 @@ function drawOnSmallest(clean: Prepared, sheets: readonly SheetSize[]): Scene {
       if (scene !== null) return scene;
     }
   const others = sheets.flatMap((sheet) => steps(sheet).others).sort(isWorthMore);
-  const isRead = (step: readonly Layout[]) => (step[0]?.worth.hole ?? 0) >= LEAST_HOLE;
-  for (const some of [others.filter(isRead), others.filter((step) => !isRead(step))])
-    for (const mode of chainModes(clean)) {
-      const scene = firstDrawn(clean, some, mode);
-      if (scene !== null) return scene;
-    }
-  return drawAnyway(clean, sheets);
+  return firstByHole(clean, others) ?? drawAnyway(clean, sheets);
 }
 
 function firstDrawn(request: Prepared, steps: readonly Layout[][], mode: ChainMode): Scene | null {
