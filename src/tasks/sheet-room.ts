@@ -7,13 +7,25 @@ import { SHEET_NAMES } from "../job/model/sheet-names.js";
 import { sheetPlace } from "../outputs/names.js";
 import type { Inputs } from "../readers/inputs.js";
 import { findNode } from "../readers/source.js";
-import { hasRoomOn, type SheetRequest } from "../sheets/index.js";
+import { hasRoomOn, planSizeInstead, type SheetRequest } from "../sheets/index.js";
 import type { ShapedBase } from "../template/index.js";
 
 const MOST_MARKS = 8;
 
-/** A fault that names the templates for which the chosen size is too small, and the least size that would do. */
-export function sheetRoomFaults(job: Job, bases: readonly ShapedBase[], inputs: Inputs): readonly Finding[] {
+/** What the size that a job chose cannot hold: the templates, a fault, and the anchor-rod plan, which is then on a larger one. */
+export function sheetRoomFindings(job: Job, bases: readonly ShapedBase[], inputs: Inputs): readonly Finding[] {
+  return [...planFindings(job, inputs), ...templateFaults(job, bases, inputs)];
+}
+
+function planFindings(job: Job, inputs: Inputs): readonly Finding[] {
+  const instead = job.plan === null ? null : planSizeInstead(job);
+  if (instead === null) return [];
+  const message = `${job.sheet} does not hold the tables of an anchor-rod plan: its sheets are of size ${instead}, those of templates of size ${job.sheet}`;
+  return [{ code: "plan-on-larger-sheet", severity: "warning", at: placeOfKey(inputs), message }];
+}
+
+/** Names the templates for which the chosen size is too small, and the least size that would do. */
+function templateFaults(job: Job, bases: readonly ShapedBase[], inputs: Inputs): readonly Finding[] {
   const { sheet, unit } = job;
   const names: readonly string[] = SHEET_NAMES[unit];
   if (sheet === null || sheet === names.at(-1)) return [];
