@@ -19,8 +19,8 @@ import type { View } from "./plan-shapes.js";
 import { type BarePlan, type Demand, type PlanPart, putAllCallouts, putBarePlan } from "./plan-view.js";
 import type { Prepared, SheetRequest } from "./request.js";
 import type { PaperPoint, Scene, SceneItem } from "./scene.js";
-import { type SheetSize, sheetSizes } from "./sheet-sizes.js";
-import { statusWords } from "./status-words.js";
+import { type Scale, type SheetSize, sheetSizes } from "./sheet-sizes.js";
+import { DOCUMENT_TYPE, statusWords } from "./status-words.js";
 import { printable, textWidth } from "./text-metrics.js";
 import { scaleWords } from "./title-block.js";
 import { type PlacedSide, titleBand, titleBaselines } from "./views.js";
@@ -262,12 +262,12 @@ function finishSheet(
     ...views.sides.flatMap((side) => sideItems(side, layout)),
     ...tables,
   ];
-  return sceneOf(request, sheet, items);
+  return sceneOf(request, sheet, views.scale, items);
 }
 
 const MOST_NAMED = 8;
 
-function sceneOf(request: SheetRequest, sheet: SheetSize, items: readonly SceneItem[]): Scene {
+function sceneOf(request: SheetRequest, sheet: SheetSize, scale: Scale, items: readonly SceneItem[]): Scene {
   const { job, base, plate } = request;
   const status = statusWords(request);
   const warning = status === job.status.toUpperCase() ? "" : `${status}: `;
@@ -277,6 +277,7 @@ function sceneOf(request: SheetRequest, sheet: SheetSize, items: readonly SceneI
     height: sheet.height,
     title: `${warning}${plate.mark} rev ${plate.revision}: setting template for ${listed(servedMarks(base), MOST_NAMED)}, job ${job.number}`,
     description: `Sheet ${request.sheetNumber} of ${request.sheetCount}, size ${sheet.name}. ${job.title}. Status: ${status}.`,
+    listing: { about: DOCUMENT_TYPE[base.template.use], scale: scaleWords(scale) },
     items,
   };
 }
