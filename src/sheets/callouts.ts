@@ -32,6 +32,11 @@ export function sizeText(hole: Hole, unit: Unit): string {
   return `${formatLength(shape.width, unit)} × ${formatLength(shape.height, unit)}${corner}`;
 }
 
+/** A callout in one line. */
+export function calloutWords({ lines }: Callout): string {
+  return lines.flat().join(" ");
+}
+
 /** Width of the widest callout. */
 export function widestCallout(callouts: readonly Callout[], letter: number): number {
   const widths = callouts.flatMap(({ lines }) => lines.map((phrases) => textWidth(phrases.join(" "), letter)));

@@ -19,6 +19,7 @@ import { settingSection } from "./setting-section.js";
 import { type Lettering, type SheetSize, scales } from "./sheet-sizes.js";
 import type { SideView } from "./side-view.js";
 import type { Piece } from "./table.js";
+import { textWidth } from "./text-metrics.js";
 import {
   arrangeViews,
   type PlacedSide,
@@ -103,7 +104,8 @@ function layoutsAround({ request, inside, panels, ...setting }: Setting, reach: 
   return panels.flatMap((panel) => {
     const frame = frameAround(request, reach, lettering, inside, panel);
     const layouts = sidesBeside(request, panel, lettering, fullness).flatMap(({ pocketed, beside }) => {
-      const input = { need, ...beside, corner: frame.corner, scales: scales(request.job.unit), lettering };
+      const least = fullness === "overflowing" ? 0 : Math.max(frame.corner.width, titleWidth(lettering));
+      const input = { need, ...beside, corner: frame.corner, least, scales: scales(request.job.unit), lettering };
       const floor = pocketed.length === 0 ? null : (panel.pocket?.y1 ?? null);
       return arrangeViews(frame.room, input).map(
         (views): Layout => ({
@@ -115,6 +117,13 @@ function layoutsAround({ request, inside, panels, ...setting }: Setting, reach: 
     });
     return layouts.map((layout) => (layouts.some(isGoodAt(scaleOf(layout))) ? asGood(layout) : layout));
   });
+}
+
+/** Title of the plan's view. */
+export const PLAN_TITLE = "PLAN: VIEW FROM TOP, THIS FACE UP";
+
+function titleWidth({ body }: Lettering): number {
+  return textWidth(PLAN_TITLE, body, true);
 }
 
 function isGoodAt(scale: number): (layout: Layout) => boolean {

@@ -89,18 +89,31 @@ function operatorValues(request: SheetRequest): readonly (readonly [string, stri
   const { job, plate, measures, base } = request;
   const { unit } = job;
   const { x0, y0, x1, y1 } = drawnExtent(request);
-  const isLowerLeft = job.shop.cutFile.origin === "lower left";
-  const [left, low] = isLowerLeft ? [measures.extent.x0, measures.extent.y0] : [0, 0];
-  const pair = (x: number, y: number): string => `${inUnit(x, unit)}, ${inUnit(y, unit)}`;
-  const wp = isLowerLeft ? `LOWER LEFT OF THE OUTLINE; W.P. AT ${pair(-left, -low)}` : "THE WORKING POINT (W.P.)";
+  const { x, y } = originOf(request);
   return [
-    ["FILE 0,0", wp],
-    ["EXTENTS", `${pair(x0 - left, y0 - low)} TO ${pair(x1 - left, y1 - low)} ${unitWord(unit)}`],
+    ["FILE 0,0", originWords(request)],
+    ["EXTENTS", `${pairInUnit(x0 - x, y0 - y, unit)} TO ${pairInUnit(x1 - x, y1 - y, unit)} ${unitWord(unit)}`],
     ...layerValues(request.cutFiles.find(({ layers }) => layers !== undefined)?.layers),
     ["CUT", `${lengthInUnit(measures.cutLength, unit)} ${unit}, ${measures.pierces} PIERCES`],
     ["STEEL", `${formatLength(plate.thickness, unit)}, GRADE NOT GIVEN`],
     ["QUANTITY", `${base.template.quantity}; NET ${weightWords(request)}`],
   ];
+}
+
+/** Where 0,0 of the cut file lies, and where the working point is from there. */
+export function originWords(request: SheetRequest): string {
+  if (request.job.shop.cutFile.origin !== "lower left") return "THE WORKING POINT (W.P.)";
+  const { x, y } = originOf(request);
+  return `LOWER LEFT OF THE OUTLINE; W.P. AT ${pairInUnit(-x, -y, request.job.unit)}`;
+}
+
+/** Millimetres, base axes. */
+function originOf({ job, measures: { extent } }: SheetRequest): { readonly x: number; readonly y: number } {
+  return job.shop.cutFile.origin === "lower left" ? { x: extent.x0, y: extent.y0 } : { x: 0, y: 0 };
+}
+
+function pairInUnit(x: number, y: number, unit: Unit): string {
+  return `${inUnit(x, unit)}, ${inUnit(y, unit)}`;
 }
 
 function layerValues(layers: LayersByUse | undefined): readonly (readonly [string, string])[] {

@@ -2,6 +2,7 @@
  * The tables of a sheet: the column at the right with the title block at its foot, and what finds no room in it in columns
  * beside it or in a band at the foot of the drawing area.
  */
+import { greatestOf } from "../units/extremes.js";
 import { leastSignersBlock, signersBlock, wantedHeight } from "./check-table.js";
 import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
@@ -15,9 +16,9 @@ import type { Prepared } from "./request.js";
 import { revisionTable } from "./revision-table.js";
 import { rodTable } from "./rod-table.js";
 import type { SceneItem } from "./scene.js";
-import { scribingNotes, settingNote } from "./scribing-notes.js";
 import { type Scale, type SheetSize, scales } from "./sheet-sizes.js";
-import { headHeight, notesPiece, type Piece, rowHeight, tablePiece } from "./table.js";
+import { type Shortening, shortNotes } from "./short-notes.js";
+import { headHeight, leastWidth, notesPiece, type Piece, rowHeight, type TableText, tablePiece } from "./table.js";
 import { tapeTable } from "./tape-table.js";
 import { titleBlock } from "./title-block.js";
 
@@ -72,10 +73,10 @@ const MARGIN = 3;
 const GAP = 2;
 
 /**
- * How much of the tables a sheet has. brief: of a size that the job chose, earlier revisions, the box for the cutting table and
- * further notes left to the package's files; bare: the side views too. overflowing: whole, whether it fits or not.
+ * How much of the tables a sheet has. brief: of a size that the job chose, without earlier revisions and the box for the cutting
+ * table; bare: without the side views too. A note says what is left out. overflowing: whole, whether it fits or not.
  */
-export type Fullness = "whole" | "brief" | "bare" | "overflowing";
+export type Fullness = "whole" | Shortening | "overflowing";
 
 /** The arrangements of the tables that fit this sheet; they do not depend on the scale. */
 export function layoutPanels(
@@ -116,6 +117,9 @@ function holdsTables([setup]: readonly Setup[]): boolean {
 interface Parts {
   readonly title: (scale: Scale) => Piece;
   readonly head: (width: number) => readonly Piece[];
+  /** Widths in which no cell of the tables is cut short: of those at the head in a column of this width, and of the hole table. */
+  readonly leastHead: (width: number) => number;
+  readonly leastHoles: () => number;
   readonly holes: () => Piece;
   /** Height of the signer's block with what it must say, and with what it should. */
   readonly leastSigner: () => number;
@@ -136,21 +140,25 @@ function makeParts(request: Prepared, sheet: SheetSize, fullness: Fullness): Par
   const { lettering } = sheet;
   const width = sheet.panel - 2 * MARGIN;
   const isShort = fullness === "brief" || fullness === "bare";
-  const head = (room: number): readonly Piece[] => {
+  const tables = once((room: number): readonly TableText[] => {
     const { corners, tape } = tablesOf(request);
     const others = [corners, rodTable(request, room, lettering), tape];
-    const tables = [revisionTable(request, isShort ? 1 : MOST_REVISIONS), ...others.filter((table) => table !== null)];
+    return [revisionTable(request, isShort ? 1 : MOST_REVISIONS), ...others.filter((table) => table !== null)];
+  });
+  const head = (room: number): readonly Piece[] => {
     const operator = isShort ? null : operatorBox(request, room, lettering);
-    return [...tables.map((table) => tablePiece(table, room, lettering)), ...(operator === null ? [] : [operator])];
+    const pieces = tables(room).map((table) => tablePiece(table, room, lettering));
+    return operator === null ? pieces : [...pieces, operator];
   };
-  const say = (unplaced: readonly string[]) =>
-    isShort ? shortNotes(request, sheet, fullness, unplaced) : allNotes(request, unplaced);
+  const left = isShort ? shortNotes(request, sheet.name, fullness) : [];
   const noted = (room: number, unplaced: readonly string[]) =>
-    notesPiece("notes", "NOTES", say(unplaced), room, lettering);
+    notesPiece("notes", "NOTES", [...allNotes(request, unplaced), ...left], room, lettering);
   const plain = once((room: number) => noted(room, []));
   return {
     title: once((scale: Scale) => titleBlock(request, sheet, scale, sheet.panel)),
     head: once(head),
+    leastHead: (room) => greatestOf(tables(room).map((table) => leastWidth(table, lettering))),
+    leastHoles: lazily(() => leastWidth(holeTable(request, 0, Infinity), lettering)),
     holes: lazily(() => tablePiece(holeTable(request, 0, Infinity), width, lettering)),
     leastSigner: lazily(() => leastSignersBlock(request, width, lettering).height),
     wantedSigner: lazily(() => wantedHeight(request, width, lettering, wantedMargins(sheet))),
@@ -164,19 +172,6 @@ function allNotes(request: Prepared, unplaced: readonly string[]): readonly stri
 }
 
 const MOST_REVISIONS = 4;
-
-/** How the template is set, all that is scribed and all that is not, what found no room on the views, and where the rest stands. */
-function shortNotes(
-  request: Prepared,
-  { name }: SheetSize,
-  fullness: Fullness,
-  unplaced: readonly string[],
-): readonly string[] {
-  const views = fullness === "bare" ? ", setting section (rod table) and marks on the top face (cut file)" : "";
-  const left = `Shortened for size ${name}: margins are in ledger.csv, other notes, revisions and cutting data in summary.json${views}.`;
-  const drawing = unplaced.filter((words) => words !== "");
-  return [settingNote(request), ...scribingNotes(request), ...drawing, left];
-}
 
 /** Margins that a sheet of this height should have room for, each with its clause; a higher one has more. */
 function wantedMargins({ height }: SheetSize): number {
@@ -337,13 +332,15 @@ interface Columns {
 
 /** Least share of the sheet that is left for the views. */
 const LEAST_DRAWING: Readonly<Record<Fullness, number>> = { whole: 0.4, brief: 0.4, bare: 0.2, overflowing: 0.2 };
-/** Width of a column beside the panel, in small letters. */
+/** Width of a column beside the panel, in small letters: wider where a hole table needs it. */
 const COLUMN = 36;
 
 /** The hole table and other pieces in columns of full height beside the panel; null when they take too much of the sheet. */
 function besideColumns(setup: Setup, unplaced: readonly string[]): Columns | null {
   const { sheet, inside, fullness, arrangement, parts } = setup;
-  const column = COLUMN * sheet.lettering.small;
+  const usual = COLUMN * sheet.lettering.small;
+  const column = arrangement.holes === "beside" ? Math.max(usual, parts.leastHoles()) : usual;
+  if (arrangement.tables === "beside" && parts.leastHead(column) > column) return null;
   const loose = loosePieces(setup, "beside", column, unplaced);
   const room = inside.y1 - inside.y0 - 2 * MARGIN;
   const tables = arrangement.tables === "beside" ? parts.head(column) : [];

@@ -28,11 +28,10 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
     ...(base.columnName === "" ? [] : [`Column: ${base.columnName}.`]),
     ...sharedNotes(request),
     ...(base.note === "" ? [] : [base.note]),
-    ...unplaced.slice(0, MOST_UNPLACED),
+    ...unplaced.filter((words) => words !== ""),
   ];
 }
 
-const MOST_UNPLACED = 8;
 const MOST_MARKS = 40;
 
 /** Which bases this sheet is for, where it is not for all that the template serves. */

@@ -60,6 +60,8 @@ export interface ViewsInput {
   readonly choices: readonly SideChoice[];
   /** Stands in the lower left corner of the room: in the row of views, else under the plan. */
   readonly corner: Block;
+  /** Width of what stands over and under the plan, which never runs past its paper. */
+  readonly least: number;
   /** Largest first. */
   readonly scales: readonly Scale[];
   readonly lettering: Lettering;
@@ -141,7 +143,7 @@ function spacesIn(room: Area, input: ViewsInput): readonly Space[] {
   for (const choice of input.choices)
     for (const place of PLACES) {
       const plan = planSize(room, input, choice, place);
-      if (plan !== null) spaces.push({ ...choice, place, plan });
+      if (plan !== null && plan.width >= input.least) spaces.push({ ...choice, place, plan });
     }
   return spaces;
 }

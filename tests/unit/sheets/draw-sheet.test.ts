@@ -31,7 +31,7 @@ describe("every sheet", () => {
       for (const expected of ["PLAN: VIEW FROM TOP, THIS FACE UP", "+X", "+Y", "REVISIONS", "CHECKED BY"])
         expect(words).toContain(expected);
       const said = words.replace(/\n/g, " ");
-      expect(said).toMatch(/SETTING SECTION|Shortened for size D: .*setting section \(rod table\)/);
+      expect(said).toMatch(/SETTING SECTION|Left out for size D: .*setting section \(in words above\)/);
       expect(said).toContain("NOT CHECKED AT ALL: anchorage strength in concrete");
       expect(said).toContain("29 CFR 1926.755(b)");
       expect(said).toContain("not a lifting or working platform");
