@@ -67,6 +67,7 @@ interface Search {
   readonly block: Block;
   readonly letter: number;
   readonly worst: number;
+  readonly all: boolean;
   readonly placed: Placed[];
 }
 
@@ -79,10 +80,14 @@ interface Placed {
   readonly taken: Area;
 }
 
-/** How callouts are set: letter heights, the first that serves for all is taken; no leader costs more than `worst` millimetres. */
+/**
+ * How callouts are set: letter heights, the first that serves for all is taken; no leader costs more than `worst` millimetres.
+ * `all`: nobody asks for some of them, so that the search for the others is given up with the first that finds no room.
+ */
 export interface CalloutSetting {
   readonly letters: readonly number[];
   readonly worst: number;
+  readonly all: boolean;
 }
 
 /** A drawing as the search sees it: the same for every try, as long as nothing more is drawn. */
@@ -106,11 +111,11 @@ export function findCallouts(
   ground: Ground,
   view: View,
   callouts: readonly Callout[],
-  { letters, worst }: CalloutSetting,
+  { letters, worst, all }: CalloutSetting,
 ): { readonly placed: readonly SceneItem[]; readonly left: readonly Callout[] } {
   let best: Outcome = { placed: [], left: callouts };
   for (const letter of letters) {
-    const outcome = placeAll(() => startSearch(ground, letter, worst), view, callouts);
+    const outcome = placeAll(() => startSearch(ground, letter, worst, all), view, callouts);
     if (outcome.left.length < best.left.length) best = outcome;
     if (best.left.length === 0) break;
   }
@@ -131,15 +136,17 @@ interface Outcome {
   readonly left: readonly Callout[];
 }
 
-function startSearch({ draft, obstacles, grid }: Ground, letter: number, worst: number): Search {
+function startSearch({ draft, obstacles, grid }: Ground, letter: number, worst: number, all: boolean): Search {
   const block = { x: 0, y: 0, width: 0, height: 0, level: 0, elbow: 0, foot: 0 };
   const sight = { blocked: 0, at: [], tolls: [] };
-  return { draft, obstacles, grid, sight, block, letter, worst, placed: [] };
+  return { draft, obstacles, grid, sight, block, letter, worst, all, placed: [] };
 }
 
 function placeInTurn(search: Search, view: View, callouts: readonly Callout[]): Outcome {
   const before = countObstacles(search.obstacles);
-  const left = callouts.filter((callout) => !placeOne(search, view, callout));
+  const left: Callout[] = [];
+  for (const callout of callouts)
+    if ((search.all && left.length > 0) || !placeOne(search, view, callout)) left.push(callout);
   cutObstacles(search.obstacles, before);
   return { placed: search.placed, left };
 }
