@@ -235,7 +235,12 @@ function alongRay(
   let found = best;
   sight.blocked = ray.reach;
   let isSeen = false;
-  for (let length = ray.from + SHORTEST; length < sight.blocked; length += STEP + (length - ray.from) * GROWTH) {
+  const end = farthest(search, ray, wrappings);
+  for (
+    let length = ray.from + SHORTEST;
+    length < sight.blocked && length <= end;
+    length += STEP + (length - ray.from) * GROWTH
+  ) {
     const cost = length - ray.from + extra;
     if (cost >= limitOf(search, found)) return found;
     for (let i = 0; i < wrappings.length; i++) {
@@ -251,6 +256,20 @@ function alongRay(
     }
   }
   return found;
+}
+
+/** The longest leader along this ray, and a hair, whose words still lie in the area: beyond it they only go farther out. */
+function farthest({ draft, letter }: Search, { x, y, dx, dy }: Ray, wrappings: readonly Wrapping[]): number {
+  const { x0, x1, y0, y1 } = draft.area;
+  let end = 0;
+  for (const { width, height, longest } of wrappings) {
+    const aside = SHOULDER + TEXT_GAP + width + CLEARANCE;
+    const top = letter / 2 + (dx > 0 ? 0 : longest * letter * LEADING);
+    const level = dx > 0 ? (x1 - x - aside) / dx : (x0 - x + aside) / dx;
+    const upright = dy > 0 ? (y1 - y - top - CLEARANCE) / dy : (y0 - y - top + height + CLEARANCE) / dy;
+    end = Math.max(end, Math.min(level, upright));
+  }
+  return end + 1e-6;
 }
 
 function limitOf({ worst }: Search, best: Place | null): number {

@@ -2,7 +2,7 @@
  * The tables of a sheet: the column at the right with the title block at its foot, and what finds no room in it in columns
  * beside it or in a band at the foot of the drawing area.
  */
-import { leastSignersBlock, signersBlock } from "./check-table.js";
+import { emptySignersHeight, leastSignersBlock, signersBlock } from "./check-table.js";
 import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
@@ -104,9 +104,10 @@ function holdsTables([setup]: readonly Setup[]): boolean {
   const [scale] = scales(setup?.request.job.unit ?? "in");
   if (setup === undefined || scale === undefined) return false;
   const { inside, parts } = setup;
+  const { lettering, panel } = setup.sheet;
   const room = inside.y1 - inside.y0 - 2 * MARGIN - parts.title(scale).height - GAP;
-  const tables = heightOf(parts.head(setup.sheet.panel - 2 * MARGIN));
-  return room - tables >= parts.leastSigner();
+  const left = room - heightOf(parts.head(panel - 2 * MARGIN));
+  return left >= emptySignersHeight(lettering) && left >= parts.leastSigner();
 }
 
 /** The pieces of a request on a sheet, each made once a width. */
