@@ -89,7 +89,8 @@ function measureOnce(text: string, bold: boolean): Measured {
 function measureGlyphs(text: string, face: Face): Measured {
   let [set, narrow, low, high] = [0, 0, 0, 0];
   for (let i = 0; i < text.length; i += 1) {
-    const code = text.codePointAt(i) ?? 0;
+    const unit = text.charCodeAt(i);
+    const code = isSurrogate(unit) ? (text.codePointAt(i) ?? 0) : unit;
     if (code >= TABLE_END) i += 1;
     const width = face.advance[code] ?? 0;
     const known = width > 0;
@@ -100,6 +101,11 @@ function measureGlyphs(text: string, face: Face): Measured {
     high = Math.max(high, known ? (face.high[code] ?? 0) : UNKNOWN.high);
   }
   return { advance: Math.max(set, narrow), set, low, high };
+}
+
+/** Half of a character beyond the table. */
+function isSurrogate(unit: number): boolean {
+  return unit >= 0xd800 && unit < 0xe000;
 }
 
 /** None for what stands over or under the letter before it, or joins letters and is not seen. */
