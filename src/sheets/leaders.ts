@@ -115,7 +115,9 @@ export function findCallouts(
 ): { readonly placed: readonly SceneItem[]; readonly left: readonly Callout[] } {
   let best: Outcome = { placed: [], left: callouts };
   for (const letter of letters) {
-    const outcome = placeAll(() => startSearch(ground, letter, worst, all), view, callouts);
+    const worded = callouts.map((callout) => wordedOf(ground, callout, letter));
+    if (all && worded.some(({ wrappings }) => wrappings.length === 0)) continue;
+    const outcome = placeAll(() => startSearch(ground, letter, worst, all), view, worded);
     if (outcome.left.length < best.left.length) best = outcome;
     if (best.left.length === 0) break;
   }
@@ -123,12 +125,26 @@ export function findCallouts(
 }
 
 /** As they come; where one finds no room, again with that one before all others. */
-function placeAll(start: () => Search, view: View, callouts: readonly Callout[]): Outcome {
+function placeAll(start: () => Search, view: View, callouts: readonly Worded[]): Outcome {
   const first = placeInTurn(start(), view, callouts);
   const [lost] = first.left;
-  if (lost === undefined || lost === callouts[0]) return first;
-  const again = placeInTurn(start(), view, [lost, ...callouts.filter((each) => each !== lost)]);
+  if (lost === undefined || lost === callouts[0]?.callout) return first;
+  const isLost = ({ callout }: Worded) => callout === lost;
+  const again = placeInTurn(start(), view, [...callouts.filter(isLost), ...callouts.filter((each) => !isLost(each))]);
   return again.left.length < first.left.length ? again : first;
+}
+
+/** A callout in the wrappings of one letter height for which there is paper somewhere. */
+interface Worded {
+  readonly callout: Callout;
+  readonly wrappings: readonly Wrapping[];
+}
+
+function wordedOf({ grid }: Ground, callout: Callout, letter: number): Worded {
+  return {
+    callout,
+    wrappings: wrappingsOf(callout, letter).filter(({ width, height }) => hasRoomFor(grid, width, height)),
+  };
 }
 
 interface Outcome {
@@ -142,23 +158,20 @@ function startSearch({ draft, obstacles, grid }: Ground, letter: number, worst: 
   return { draft, obstacles, grid, sight, block, letter, worst, all, placed: [] };
 }
 
-function placeInTurn(search: Search, view: View, callouts: readonly Callout[]): Outcome {
+function placeInTurn(search: Search, view: View, callouts: readonly Worded[]): Outcome {
   const before = countObstacles(search.obstacles);
   const left: Callout[] = [];
-  for (const callout of callouts)
-    if ((search.all && left.length > 0) || !placeOne(search, view, callout)) left.push(callout);
+  for (const each of callouts)
+    if ((search.all && left.length > 0) || !placeOne(search, view, each)) left.push(each.callout);
   cutObstacles(search.obstacles, before);
   return { placed: search.placed, left };
 }
 
-function placeOne(search: Search, view: View, callout: Callout): boolean {
+function placeOne(search: Search, view: View, { callout, wrappings }: Worded): boolean {
   const targets = callout.targets.map(({ center, radius }) => ({
     center: onPaper(view, center),
     radius: radius * view.scale,
   }));
-  const wrappings = wrappingsOf(callout, search.letter).filter(({ width, height }) =>
-    hasRoomFor(search.grid, width, height),
-  );
   const found = wrappings.length === 0 ? null : findPlace(search, targets, wrappings);
   if (found === null) return false;
   const made = drawPlace(found, search.letter);
