@@ -100,21 +100,24 @@ interface Setting {
 
 const settingsOf = onceFor((request: Prepared) => {
   const said = signerText(request);
-  return once((lettering: Lettering) => once((width: number) => setFor(said, width, lettering)));
+  const widths = once((small: number) => cellWidths(said, small));
+  return once((lettering: Lettering) =>
+    once((width: number) => setFor(said, widths(lettering.small), width, lettering)),
+  );
 });
 
 function settingOf(request: Prepared, width: number, lettering: Lettering): Setting {
   return settingsOf(request)(lettering)(width);
 }
 
-function setFor(said: SignerText, width: number, lettering: Lettering): Setting {
+function setFor(said: SignerText, widths: CellWidths, width: number, lettering: Lettering): Setting {
   const paragraph = (lead: string, words: readonly string[]): readonly string[] =>
     words.length === 0 ? [] : wrap(`${lead}: ${words.join("; ")}.`, width - 2 * PAD, lettering.small);
   return {
     said,
     width,
     lettering,
-    columns: columnsFor(said, width, lettering),
+    columns: columnsFor(widths, width),
     notChecked: paragraph("NOT CHECKED, DATA MISSING", said.notChecked),
     exact: paragraph("MET EXACTLY, NO MARGIN ASKED", said.exact),
   };
@@ -125,8 +128,10 @@ const PAD = 0.8;
 /** Between two columns, in letters. */
 const COLUMN_GAP = 1;
 
-/** Every column as wide as what stands in it; the subjects have what is left. */
-function columnsFor(said: SignerText, width: number, { small }: Lettering): readonly Column[] {
+/** Of each column what stands in it, of the subjects the least, the gap to the next counted in. */
+type CellWidths = Readonly<Record<"name" | "subject" | "value" | "limit" | "margin", number>>;
+
+function cellWidths(said: SignerText, small: number): CellWidths {
   const lines = [...said.fails, ...said.failsByRule, ...said.margins.slice(0, MOST_MARGINS)];
   const widest = (title: string, cell: (each: SignerLine) => string): number =>
     greatestOf(
@@ -134,17 +139,19 @@ function columnsFor(said: SignerText, width: number, { small }: Lettering): read
       textWidth(title, small),
     ) +
     COLUMN_GAP * small;
-  const [value, limit, margin] = [
-    widest("VALUE", (each) => each.value),
-    widest("LIMIT", (each) => each.limit),
-    widest("MARGIN", (each) => each.margin) + PAD,
-  ];
+  return {
+    name: widest("RULE", (each) => each.name),
+    subject: textWidth("SUBJECT", small) + COLUMN_GAP * small,
+    value: widest("VALUE", (each) => each.value),
+    limit: widest("LIMIT", (each) => each.limit),
+    margin: widest("MARGIN", (each) => each.margin) + PAD,
+  };
+}
+
+/** Every column as wide as what stands in it; the subjects have what is left. */
+function columnsFor({ value, limit, margin, ...widths }: CellWidths, width: number): readonly Column[] {
   const rest = width - value - limit - margin;
-  const least = textWidth("SUBJECT", small) + COLUMN_GAP * small;
-  const name = Math.min(
-    widest("RULE", (each) => each.name),
-    rest - least,
-  );
+  const name = Math.min(widths.name, rest - widths.subject);
   return [
     { title: "RULE", share: name / width, align: "start" },
     { title: "SUBJECT", share: (rest - name) / width, align: "start" },
@@ -252,6 +259,11 @@ function rowOf({ small }: Lettering): number {
 
 function underOf({ small }: Lettering): number {
   return small * 1.5;
+}
+
+/** Height of a signer's block that has nothing to say: no block is lower. */
+export function emptySignersHeight(lettering: Lettering): number {
+  return frameHeight(lettering) + paragraphHeight([""], lettering);
 }
 
 /** Height of a line with so many under it. */

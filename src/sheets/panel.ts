@@ -3,7 +3,7 @@
  * beside it or in a band at the foot of the drawing area.
  */
 import { greatestOf } from "../units/extremes.js";
-import { leastSignersBlock, signersBlock, wantedHeight } from "./check-table.js";
+import { emptySignersHeight, leastSignersBlock, signersBlock, wantedHeight } from "./check-table.js";
 import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
@@ -108,9 +108,10 @@ function holdsTables([setup]: readonly Setup[]): boolean {
   const [scale] = scales(setup?.request.job.unit ?? "in");
   if (setup === undefined || scale === undefined) return false;
   const { inside, parts } = setup;
+  const { lettering, panel } = setup.sheet;
   const room = inside.y1 - inside.y0 - 2 * MARGIN - parts.title(scale).height - GAP;
-  const tables = heightOf(parts.head(setup.sheet.panel - 2 * MARGIN));
-  return room - tables >= parts.leastSigner();
+  const left = room - heightOf(parts.head(panel - 2 * MARGIN));
+  return left >= emptySignersHeight(lettering) && left >= parts.leastSigner();
 }
 
 /** The pieces of a request on a sheet, each made once a width. */

@@ -101,8 +101,9 @@ export function putAllCallouts({ draft, view, input, ground }: BarePlan, demand:
   const short = Math.max(LONGEST_LEADER * lettering.body, 0.5 * size);
   const worst = { good: short, fair: 2.5 * short, anything: Infinity }[demand];
   const letters = demand === "good" ? [lettering.body] : [lettering.body, lettering.small];
-  const { placed, left } = findCallouts(ground, view, callouts, { letters, worst });
-  if (left.length > 0 && demand !== "anything") return failed("callouts");
+  const all = demand !== "anything";
+  const { placed, left } = findCallouts(ground, view, callouts, { letters, worst, all });
+  if (left.length > 0 && all) return failed("callouts");
   putAll(draft, placed);
   return { kind: "drawn", unplaced: left.map(calloutWords) };
 }

@@ -23,8 +23,11 @@ const AMERICAN_WORDS: readonly (readonly [british: RegExp, american: string])[] 
   [/\b([Ll])evelling\b/g, "$1eveling"],
 ];
 
+/** Most texts have none of them. */
+const BRITISH_WORD = /entre|auge|evelling/;
+
 /** A clause or a name as the sheets of these editions spell it; rules write the British way. */
 export function respelled(words: string, editions: Pick<Editions, "placing">): string {
-  if (spellingOf(editions) === BRITISH) return words;
+  if (!BRITISH_WORD.test(words) || spellingOf(editions) === BRITISH) return words;
   return AMERICAN_WORDS.reduce((text, [british, american]) => text.replace(british, american), words);
 }
