@@ -174,7 +174,7 @@ function coverNotes({ paper, pages }: CoverRequest): readonly string[] {
       : [
           `${reduced === 1 ? "1 page is" : `${reduced} pages are`} reduced, and not at the scales stated: see the list. Tell the size by the bar on the print.`,
         ]),
-    "Sheets marked HELD are not to be cut, drilled or set by.",
+    "Sheets that say HELD are not to be cut, drilled or set by.",
   ];
 }
 
