@@ -3,6 +3,7 @@ import type { CheckRow } from "../checks/model.js";
 import { greatestOf } from "../units/extremes.js";
 import type { Unit } from "../units/index.js";
 import { at, group, line, stroke, text } from "./items.js";
+import { once, onceFor } from "./once.js";
 import type { CheckLine, Prepared } from "./request.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
@@ -81,17 +82,13 @@ interface Setting {
   readonly exact: readonly string[];
 }
 
-const kept = new WeakMap<Prepared, Map<string, Setting>>();
+const settingsOf = onceFor((request: Prepared) => {
+  const said = signerText(request);
+  return once((lettering: Lettering) => once((width: number) => setFor(said, width, lettering)));
+});
 
 function settingOf(request: Prepared, width: number, lettering: Lettering): Setting {
-  const own = kept.get(request) ?? new Map<string, Setting>();
-  kept.set(request, own);
-  const key = `${width} ${lettering.small} ${lettering.body}`;
-  const known = own.get(key);
-  if (known !== undefined) return known;
-  const made = setFor(signerText(request), width, lettering);
-  own.set(key, made);
-  return made;
+  return settingsOf(request)(lettering)(width);
 }
 
 function setFor(said: SignerText, width: number, lettering: Lettering): Setting {

@@ -10,7 +10,7 @@ import { type Block, legendBlock } from "./legend.js";
 import type { ChainMode } from "./located.js";
 import { marksView } from "./marks-view.js";
 import { type Neighbour, neighboursOf } from "./neighbours.js";
-import { once } from "./once.js";
+import { once, onceFor } from "./once.js";
 import { type Fullness, layoutPanels, type Panel, VIEWS_MARGIN } from "./panel.js";
 import type { Area } from "./paper.js";
 import type { PlanInput } from "./plan-view.js";
@@ -19,7 +19,7 @@ import { settingSection } from "./setting-section.js";
 import { type Lettering, type SheetSize, scales } from "./sheet-sizes.js";
 import type { SideView } from "./side-view.js";
 import type { Piece } from "./table.js";
-import { arrangeViews, type PlanNeed, sharesOf, type ViewsLayout } from "./views.js";
+import { arrangeViews, type PlanNeed, sharesOf, sideChoices, type ViewsLayout } from "./views.js";
 
 /** One way to lay out a sheet. */
 export interface Layout {
@@ -67,13 +67,12 @@ export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, 
   const inside = insideBorder(sheet);
   const panels = layoutPanels(request, sheet, inside, mode, fullness);
   if (panels.length === 0) return [];
-  const plan = planInput(request, lettering, mode);
-  const need = planNeed(request, plan);
-  const sides = fullness === "bare" ? [] : sideViews(request, lettering);
+  const { plan, need } = planOf(request)(lettering)(mode);
+  const beside = fullness === "bare" ? NO_SIDES : sidesOf(request)(lettering);
   const usual = scales(request.job.unit);
   const layouts = panels.flatMap((panel) => {
-    const frame = frameAround(request, plan, lettering, inside, panel);
-    const input = { need, sides, corner: frame.corner, scales: usual, lettering };
+    const frame = frameAround(request, lettering, inside, panel);
+    const input = { need, ...beside, corner: frame.corner, scales: usual, lettering };
     return arrangeViews(frame.room, input).map(
       (views): Layout => ({
         ...{ sheet, mode, fullness, panel, frame, plan, need, views },
@@ -85,17 +84,34 @@ export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, 
   return layouts.sort((a, b) => b.views.scale.factor - a.views.scale.factor || roomy(b) - roomy(a));
 }
 
+/** The views beside the plan, and the sizes that may be chosen of them. */
+const sidesOf = onceFor((request: Prepared) =>
+  once((lettering: Lettering) => {
+    const sides = sideViews(request, lettering);
+    return { sides, choices: sideChoices(sides, lettering) };
+  }),
+);
+
+const NO_SIDES: ReturnType<ReturnType<typeof sidesOf>> = { sides: [], choices: [{ sizes: [], rank: 0, widths: [] }] };
+
 function sideViews(request: Prepared, lettering: Lettering): readonly SideView[] {
   const marks = marksView(request, lettering);
   return [...(marks === null ? [] : [marks]), settingSection(request, lettering)];
 }
 
-function worthOf({ plate }: Prepared, views: ViewsLayout, need: PlanNeed): Worth {
+/** Diameter of the smallest rod hole, real millimetres. */
+const smallestHole = onceFor(({ plate }: Prepared) =>
+  leastOf(
+    plate.holes
+      .filter(({ role }) => role === "rod")
+      .map(({ shape }) => (shape.kind === "circle" ? shape.diameter / 1e6 : Infinity)),
+    Infinity,
+  ),
+);
+
+function worthOf(request: Prepared, views: ViewsLayout, need: PlanNeed): Worth {
   const { factor } = views.scale;
-  const diameters = plate.holes
-    .filter(({ role }) => role === "rod")
-    .map(({ shape }) => (shape.kind === "circle" ? shape.diameter / 1e6 : Infinity));
-  const hole = factor === 1 ? LEAST_HOLE : Math.min(LEAST_HOLE, leastOf(diameters, LEAST_HOLE / factor) * factor);
+  const hole = factor === 1 ? LEAST_HOLE : Math.min(LEAST_HOLE, smallestHole(request) * factor);
   const { area, side } = sharesOf(views, need);
   const { width, height } = need.plate;
   const isLong = Math.max(width, height) >= ELONGATED * Math.min(width, height);
@@ -103,7 +119,7 @@ function worthOf({ plate }: Prepared, views: ViewsLayout, need: PlanNeed): Worth
   return { hole, share: area, good: fills && hole >= LEAST_HOLE };
 }
 
-function frameAround(request: Prepared, plan: PlanInput, lettering: Lettering, inside: Area, panel: Panel): Frame {
+function frameAround(request: Prepared, lettering: Lettering, inside: Area, panel: Panel): Frame {
   const area = {
     x0: inside.x0 + VIEWS_MARGIN,
     y0: inside.y0 + VIEWS_MARGIN,
@@ -114,16 +130,36 @@ function frameAround(request: Prepared, plan: PlanInput, lettering: Lettering, i
   const head = banners(request, width, lettering);
   const y0 = panel.foot.reduce((y, { height }) => y + height + FOOT_GAP, area.y0);
   const y1 = head.reduce((y, { height }) => y - height, area.y1);
-  const corner = legendBlock(plan.neighbours, neighboursOf(request).omitted, plan.unit, lettering);
+  const corner = cornerOf(request)(lettering);
   return { area, head, foot: panel.foot, corner, room: { ...area, y0, y1 } };
 }
 
 /** Between the pieces at the foot of the drawing area. */
 export const FOOT_GAP = 2.5;
 
+const nearOf = onceFor((request: Prepared) => neighboursOf(request));
+const calledOf = onceFor((request: Prepared) => calloutsOf(request));
+
+const cornerOf = onceFor((request: Prepared) =>
+  once((lettering: Lettering) => {
+    const { drawn, omitted } = nearOf(request);
+    return legendBlock(drawn, omitted, request.job.unit, lettering);
+  }),
+);
+
+/** What the plan is drawn from, and the paper that it needs, whatever the sheet. */
+const planOf = onceFor((request: Prepared) =>
+  once((lettering: Lettering) =>
+    once((mode: ChainMode) => {
+      const plan = planInput(request, lettering, mode);
+      return { plan, need: planNeed(request, plan) };
+    }),
+  ),
+);
+
 function planInput(request: Prepared, lettering: Lettering, mode: ChainMode): PlanInput {
   const { plate, base, job, measures } = request;
-  const { drawn } = neighboursOf(request);
+  const { drawn } = nearOf(request);
   return {
     plate,
     base,
@@ -135,7 +171,7 @@ function planInput(request: Prepared, lettering: Lettering, mode: ChainMode): Pl
     mode,
     tagAll: needsHoleTable(request, mode),
     demand: "good",
-    callouts: calloutsOf(request),
+    callouts: calledOf(request),
   };
 }
 

@@ -15,7 +15,7 @@ import { once } from "./once.js";
 import type { Fullness } from "./panel.js";
 import { type Area, type Draft, startDraft, withGaps } from "./paper.js";
 import type { View } from "./plan-shapes.js";
-import { type Demand, type PlanPart, putPlan } from "./plan-view.js";
+import { type BarePlan, type Demand, type PlanPart, putAllCallouts, putBarePlan } from "./plan-view.js";
 import type { Prepared, SheetRequest } from "./request.js";
 import type { PaperPoint, Scene, SceneItem } from "./scene.js";
 import { type Scale, type SheetSize, sheetSizes } from "./sheet-sizes.js";
@@ -128,15 +128,18 @@ function drawStep(request: Prepared, layouts: readonly Layout[], mode: ChainMode
 
 /** Good on one of the layouts, else fair on the last. Only callouts and notes may find room in another layout at one scale. */
 function drawFirst(request: Prepared, layouts: readonly Layout[]): Drawn {
-  let last: Drawn = { kind: "failed", part: "notes" };
+  let last: Failed = { kind: "failed", part: "notes", plan: null };
   for (const layout of layouts) {
-    last = draw(request, layout, "good");
-    if (last.kind === "drawn") return last;
+    const drawn = draw(request, layout, "good");
+    if (drawn.kind === "drawn") return drawn;
+    last = drawn;
     if (last.part !== "callouts" && last.part !== "notes") break;
   }
   const roomiest = layouts.at(-1);
-  if (last.kind === "failed" && last.part === "chains") return last;
-  return roomiest === undefined ? last : draw(request, roomiest, "fair");
+  if (last.part === "chains") return last;
+  if (roomiest === undefined) return last;
+  const known = last.part === "callouts" ? last.plan : null;
+  return draw(request, roomiest, "fair", known);
 }
 
 function inMode(request: Prepared, [first]: readonly Layout[], mode: ChainMode): readonly Layout[] {
@@ -193,17 +196,35 @@ function atMost(words: string, count: number): string {
   return characters.length <= count ? words : `${characters.slice(0, count - 1).join("")}…`;
 }
 
-type Drawn = { readonly kind: "drawn"; readonly scene: Scene } | { readonly kind: "failed"; readonly part: FailedPart };
+type Drawn = { readonly kind: "drawn"; readonly scene: Scene } | Failed;
 
-/** Banners at the top, the views, scale bar and legend at the foot, tables at the right. */
-function draw(request: Prepared, layout: Layout, demand: Demand): Drawn {
-  const { sheet, views, panel, plan } = layout;
-  const draft = startDraft(views.plan);
-  const view = viewIn(layout);
-  const result = putPlan(draft, view, { ...plan, demand });
-  if (result.kind === "failed") return result;
-  const tables = panel.finish(result.unplaced, views.scale);
-  if (tables === null) return { kind: "failed", part: "notes" };
+/** `plan`: what was drawn of it before its callouts found no room. */
+interface Failed {
+  readonly kind: "failed";
+  readonly part: FailedPart;
+  readonly plan: BarePlan | null;
+}
+
+/** The plan of this layout, taken up from `known` where that is drawn already. */
+function draw(request: Prepared, layout: Layout, demand: Demand, known: BarePlan | null = null): Drawn {
+  const plan = known ?? putBarePlan(startDraft(layout.views.plan), viewIn(layout), { ...layout.plan, demand });
+  if (plan.kind === "failed") return { ...plan, plan: null };
+  const result = putAllCallouts(plan, demand);
+  if (result.kind === "failed") return { ...result, plan };
+  const scene = finishSheet(request, layout, plan, result.unplaced);
+  return scene === null ? { kind: "failed", part: "notes", plan: null } : { kind: "drawn", scene };
+}
+
+/** Banners at the top, the views, scale bar and legend at the foot, tables at the right; null where the notes find no room. */
+function finishSheet(
+  request: Prepared,
+  layout: Layout,
+  { draft, view }: BarePlan,
+  unplaced: readonly string[],
+): Scene | null {
+  const { sheet, views, panel } = layout;
+  const tables = panel.finish(unplaced, views.scale);
+  if (tables === null) return null;
   const items = [
     frameOf(sheet),
     group("plan", withGaps(draft.items, draft.gaps), { scale: views.scale.factor }),
@@ -212,7 +233,7 @@ function draw(request: Prepared, layout: Layout, demand: Demand): Drawn {
     ...views.sides.flatMap((side) => sideItems(side, layout)),
     ...tables,
   ];
-  return { kind: "drawn", scene: sceneOf(request, sheet, views.scale, items) };
+  return sceneOf(request, sheet, views.scale, items);
 }
 
 const MOST_NAMED = 8;

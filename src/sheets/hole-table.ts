@@ -3,6 +3,7 @@ import type { Hole } from "../template/model.js";
 import type { Unit } from "../units/index.js";
 import { coordinate, sizeText } from "./callouts.js";
 import { type ChainMode, type Located, unlocated } from "./located.js";
+import { once, onceFor } from "./once.js";
 import type { SheetRequest } from "./request.js";
 import type { TableText } from "./table.js";
 import { unitWord } from "./unit-word.js";
@@ -11,6 +12,12 @@ const NONE: ReadonlySet<number> = new Set();
 
 /** A hole table is needed with more than 8 holes, more than 2 sizes, or a hole that chains of this mode and callouts do not locate. */
 export function needsHoleTable(request: Located, mode: ChainMode): boolean {
+  return needOf(request)(mode);
+}
+
+const needOf = onceFor((request: Located) => once((mode: ChainMode) => isNeeded(request, mode)));
+
+function isNeeded(request: Located, mode: ChainMode): boolean {
   const { plate, job } = request;
   if (plate.holes.length > 8 || unlocated(request, mode).length > 0) return true;
   return new Set(plate.holes.map((hole) => sizeText(hole, job.unit))).size > 2;

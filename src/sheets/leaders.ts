@@ -19,7 +19,7 @@ import {
   tollTo,
 } from "./obstacles.js";
 import { crossesText } from "./occupied.js";
-import { type Area, type Draft, isFree, put } from "./paper.js";
+import { type Area, type Draft, isFree } from "./paper.js";
 import { onPaper, type View } from "./plan-shapes.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
 import { textWidth } from "./text-metrics.js";
@@ -85,26 +85,36 @@ export interface CalloutSetting {
   readonly worst: number;
 }
 
+/** A drawing as the search sees it: the same for every try, as long as nothing more is drawn. */
+export interface Ground {
+  readonly draft: Draft;
+  readonly obstacles: Obstacles;
+  readonly grid: FreeGrid;
+}
+
+/** What is drawn by now, to find room beside. */
+export function groundOf(draft: Draft): Ground {
+  const obstacles = obstaclesOf(draft.items);
+  return { draft, obstacles, grid: gridOf(draft.area, obstacles) };
+}
+
 /**
- * Draws every callout for which there is a clear place and gives the others back. No leader crosses a text, a hole that is
- * not its own, a dimension line or another leader.
+ * Every callout for which there is a clear place, drawn, and the others. No leader crosses a text, a hole that is not its own,
+ * a dimension line or another leader. The ground is left as it was.
  */
-export function putCallouts(
-  draft: Draft,
+export function findCallouts(
+  ground: Ground,
   view: View,
   callouts: readonly Callout[],
   { letters, worst }: CalloutSetting,
-): readonly Callout[] {
-  const obstacles = obstaclesOf(draft.items);
-  const grid = gridOf(draft.area, obstacles);
+): { readonly placed: readonly SceneItem[]; readonly left: readonly Callout[] } {
   let best: Outcome = { placed: [], left: callouts };
   for (const letter of letters) {
-    const outcome = placeAll(() => startSearch(draft, obstacles, grid, letter, worst), view, callouts);
+    const outcome = placeAll(() => startSearch(ground, letter, worst), view, callouts);
     if (outcome.left.length < best.left.length) best = outcome;
     if (best.left.length === 0) break;
   }
-  for (const { item } of best.placed) put(draft, item);
-  return best.left;
+  return { placed: best.placed.map(({ item }) => item), left: best.left };
 }
 
 /** As they come; where one finds no room, again with that one before all others. */
@@ -121,7 +131,7 @@ interface Outcome {
   readonly left: readonly Callout[];
 }
 
-function startSearch(draft: Draft, obstacles: Obstacles, grid: FreeGrid, letter: number, worst: number): Search {
+function startSearch({ draft, obstacles, grid }: Ground, letter: number, worst: number): Search {
   const block = { x: 0, y: 0, width: 0, height: 0, level: 0, elbow: 0, foot: 0 };
   const sight = { blocked: 0, at: [], tolls: [] };
   return { draft, obstacles, grid, sight, block, letter, worst, placed: [] };

@@ -106,8 +106,12 @@ function isAtOrigin({ center }: Hole): boolean {
 /** More lines than this to an axis are told by the table, as is usual where holes are many. */
 const MOST_LINES = 8;
 
-/** The modes worth trying, the fullest first: no chain is drawn through more lines than a person would follow. */
+/**
+ * The modes worth trying, the fullest first: no chain is drawn through more lines than a person would follow. Rods on bolt
+ * circles alone have no line, and one mode is as good as the other.
+ */
 export function chainModes(located: Located): readonly ChainMode[] {
-  const many = (["x", "y"] as const).some((axis) => holeLines(located, axis).length > MOST_LINES);
-  return many ? ["ends"] : ["full", "ends"];
+  const counts = (["x", "y"] as const).map((axis) => holeLines(located, axis).length);
+  if (counts.every((count) => count === 0)) return ["full"];
+  return counts.some((count) => count > MOST_LINES) ? ["ends"] : ["full", "ends"];
 }

@@ -4,6 +4,7 @@ import type { Extent } from "../geometry/vocabulary.js";
 import { formatDecimals, formatLength, nanometres, type Unit } from "../units/index.js";
 import { NM_PER_MM, roundSymmetric } from "../units/length.js";
 import { at, group, line, stroke, text } from "./items.js";
+import { onceFor } from "./once.js";
 import type { LayersByUse, SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
@@ -21,7 +22,7 @@ interface Line {
 export function operatorBox(request: SheetRequest, width: number, lettering: Lettering): Piece | null {
   if (request.cutFiles.length === 0) return null;
   const { small, body } = lettering;
-  const values = operatorValues(request);
+  const values = valuesOf(request);
   const indent = values.reduce((most, [label]) => Math.max(most, textWidth(label, small)), 0) + 2.5 * PAD;
   const lines = values.map(([label, value]): Line => ({ label, lines: wrap(value, width - indent - PAD, small) }));
   const count = lines.reduce((sum, each) => sum + each.lines.length, 0);
@@ -47,6 +48,8 @@ export function operatorBox(request: SheetRequest, width: number, lettering: Let
 }
 
 const PAD = 0.8;
+
+const valuesOf = onceFor(operatorValues);
 
 /** Labels and values, in the job's unit; figures are those of the summary. */
 function operatorValues(request: SheetRequest): readonly (readonly [string, string])[] {

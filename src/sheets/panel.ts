@@ -7,7 +7,7 @@ import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
 import type { ChainMode } from "./located.js";
-import { once } from "./once.js";
+import { once, onceFor } from "./once.js";
 import { operatorBox } from "./operator-box.js";
 import type { Area } from "./paper.js";
 import { plateNotes, SHEET_CAUTIONS } from "./plate-notes.js";
@@ -15,6 +15,7 @@ import type { Prepared } from "./request.js";
 import { revisionTable } from "./revision-table.js";
 import { rodTable } from "./rod-table.js";
 import type { SceneItem } from "./scene.js";
+import { scribingNotes, settingNote } from "./scribing-notes.js";
 import { type Scale, type SheetSize, scales } from "./sheet-sizes.js";
 import { headHeight, notesPiece, type Piece, rowHeight, tablePiece } from "./table.js";
 import { tapeTable } from "./tape-table.js";
@@ -83,7 +84,7 @@ export function layoutPanels(
   fullness: Fullness,
 ): readonly Panel[] {
   const withTable = needsHoleTable(request, mode);
-  const parts = partsOf(request, sheet, fullness);
+  const parts = partsOf(request)(sheet)(fullness);
   const known = fullness === "whole" ? ARRANGEMENTS : CROWDED;
   const setups = known
     .filter(({ holes }) => withTable || holes === "panel")
@@ -120,34 +121,47 @@ interface Parts {
   readonly cautions: (width: number) => Piece;
 }
 
-function partsOf(request: Prepared, sheet: SheetSize, fullness: Fullness): Parts {
+const partsOf = onceFor((request: Prepared) =>
+  once((sheet: SheetSize) => once((fullness: Fullness) => makeParts(request, sheet, fullness))),
+);
+
+/** Tables whose text is the same at any width. */
+const tablesOf = onceFor((request: Prepared) => ({ corners: cornerTable(request), tape: tapeTable(request) }));
+const plainNotes = onceFor((request: Prepared) => plateNotes(request, []));
+
+function makeParts(request: Prepared, sheet: SheetSize, fullness: Fullness): Parts {
   const { lettering } = sheet;
   const width = sheet.panel - 2 * MARGIN;
   const isShort = fullness === "brief" || fullness === "bare";
   const head = (room: number): readonly Piece[] => {
-    const others = [cornerTable(request), rodTable(request, room, lettering), tapeTable(request)];
+    const { corners, tape } = tablesOf(request);
+    const others = [corners, rodTable(request, room, lettering), tape];
     const tables = [revisionTable(request, isShort ? 1 : MOST_REVISIONS), ...others.filter((table) => table !== null)];
     const operator = isShort ? null : operatorBox(request, room, lettering);
     return [...tables.map((table) => tablePiece(table, room, lettering)), ...(operator === null ? [] : [operator])];
   };
   const say = (unplaced: readonly string[]) =>
-    isShort ? shortNotes(request, sheet, fullness, unplaced) : plateNotes(request, unplaced);
+    isShort ? shortNotes(request, sheet, fullness, unplaced) : allNotes(request, unplaced);
   const noted = (room: number, unplaced: readonly string[]) =>
     notesPiece("notes", "NOTES", say(unplaced), room, lettering);
   const plain = once((room: number) => noted(room, []));
   return {
     title: once((scale: Scale) => titleBlock(request, sheet, scale, sheet.panel)),
     head: once(head),
-    holes: () => tablePiece(holeTable(request, 0, Infinity), width, lettering),
+    holes: lazily(() => tablePiece(holeTable(request, 0, Infinity), width, lettering)),
     leastSigner: lazily(() => leastSignersBlock(request, width, lettering).height),
     notes: (room, unplaced) => (unplaced.length === 0 ? plain(room) : noted(room, unplaced)),
     cautions: once((room: number) => notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, room, lettering)),
   };
 }
 
+function allNotes(request: Prepared, unplaced: readonly string[]): readonly string[] {
+  return unplaced.length === 0 ? plainNotes(request) : plateNotes(request, unplaced);
+}
+
 const MOST_REVISIONS = 4;
 
-/** The notes that say how to set and cut, what found no room on the views, and where the rest stands. */
+/** How the template is set, all that is scribed and all that is not, what found no room on the views, and where the rest stands. */
 function shortNotes(
   request: Prepared,
   { name }: SheetSize,
@@ -157,17 +171,15 @@ function shortNotes(
   const views = fullness === "bare" ? ", setting section (rod table) and marks on the top face (cut file)" : "";
   const left = `Shortened for size ${name}: margins are in ledger.csv, other notes, revisions and cutting data in summary.json${views}.`;
   const drawing = unplaced.filter((words) => words !== "");
-  return [...plateNotes(request, []).slice(0, SHORT_NOTES), ...drawing, left];
+  return [settingNote(request), ...scribingNotes(request), ...drawing, left];
 }
-
-const SHORT_NOTES = 2;
 
 /** Three lines of two rows each, in small letters. */
 const MARGINS = 10;
 
-/** The number, reckoned when it is first asked for. */
-function lazily(reckon: () => number): () => number {
-  let known: number | null = null;
+/** What is reckoned when it is first asked for. */
+function lazily<Value>(reckon: () => Value): () => Value {
+  let known: Value | null = null;
   return () => {
     known ??= reckon();
     return known;

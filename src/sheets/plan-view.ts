@@ -10,10 +10,10 @@ import { putChains } from "./chains.js";
 import { putCornerNumbers } from "./corners.js";
 import { putDiagonal } from "./diagonals.js";
 import { circle, group, stroke } from "./items.js";
-import { putCallouts } from "./leaders.js";
+import { findCallouts, type Ground, groundOf } from "./leaders.js";
 import type { ChainMode } from "./located.js";
 import { type Neighbour, neighbourItems } from "./neighbours.js";
-import { type Draft, put } from "./paper.js";
+import { type Draft, put, putAll } from "./paper.js";
 import { axisItems, holeItems, outlineItem, type View } from "./plan-shapes.js";
 import type { Lettering } from "./sheet-sizes.js";
 import { putTags, type Tagging } from "./tags.js";
@@ -50,18 +50,27 @@ export type PlanResult =
 /** Chains and tags depend on lettering and scale alone, callouts on the room around the plan too. */
 export type PlanPart = "chains" | "tags" | "callouts";
 
-/** Draws the view from above, or says what found no room. */
-export function putPlan(draft: Draft, view: View, input: PlanInput): PlanResult {
+/** A plan that lacks nothing but its callouts. */
+export interface BarePlan {
+  readonly kind: "bare";
+  readonly draft: Draft;
+  readonly view: View;
+  readonly input: PlanInput;
+  readonly ground: Ground;
+}
+
+/** Draws the view from above but for its callouts, or says what found no room. */
+export function putBarePlan(draft: Draft, view: View, input: PlanInput): BarePlan | ReturnType<typeof failed> {
   const { plate, lettering, demand } = input;
   const strict = demand !== "anything";
   putShapes(draft, view, input);
   if (!putChains(draft, view, input) && strict) return failed("chains");
-  putWorkingPoint(draft, view, lettering);
+  putWorkingPoint(draft, view, plate.holes, lettering);
   putDiagonal(draft, view, input);
   const rods = plate.holes.filter(({ role }) => role === "rod");
   if (!putAllTags(draft, view, input, input.tagAll ? plate.holes : rods) && strict) return failed("tags");
   if (!putCornerNumbers(draft, view, input.base, lettering.small) && strict) return failed("tags");
-  return putAllCallouts(draft, view, input);
+  return { kind: "bare", draft, view, input, ground: groundOf(draft) };
 }
 
 /** All tags of one height: in a ring along a bolt circle of many, outward on a few holes, else all to the same side. */
@@ -85,17 +94,20 @@ function tagSides({ groups }: Base, holes: readonly Hole[]): readonly Tagging["s
   return holes.length <= FEW_TAGS ? ["outward"] : ["same"];
 }
 
-function putAllCallouts(draft: Draft, view: View, { callouts, lettering, demand, drawn }: PlanInput): PlanResult {
+/** Draws the callouts; those that find no room fail a plan that must be better than anything, and can be tried again. */
+export function putAllCallouts({ draft, view, input, ground }: BarePlan, demand: Demand): PlanResult {
+  const { callouts, lettering, drawn } = input;
   const size = Math.max(drawn.x1 - drawn.x0, drawn.y1 - drawn.y0) * view.scale;
   const short = Math.max(LONGEST_LEADER * lettering.body, 0.5 * size);
   const worst = { good: short, fair: 2.5 * short, anything: Infinity }[demand];
   const letters = demand === "good" ? [lettering.body] : [lettering.body, lettering.small];
-  const left = putCallouts(draft, view, callouts, { letters, worst });
+  const { placed, left } = findCallouts(ground, view, callouts, { letters, worst });
   if (left.length > 0 && demand !== "anything") return failed("callouts");
+  putAll(draft, placed);
   return { kind: "drawn", unplaced: left.map(({ lines }) => lines.flat().join(" ")) };
 }
 
-function failed(part: PlanPart): PlanResult {
+function failed(part: PlanPart): { readonly kind: "failed"; readonly part: PlanPart } {
   return { kind: "failed", part };
 }
 

@@ -56,6 +56,8 @@ export function titleBaselines({ small }: Lettering): { readonly title: number; 
 export interface ViewsInput {
   readonly need: PlanNeed;
   readonly sides: readonly SideView[];
+  /** What `sideChoices` gives for these. */
+  readonly choices: readonly SideChoice[];
   /** Stands in the lower left corner of the room: in the row of views, else under the plan. */
   readonly corner: Block;
   /** Largest first. */
@@ -63,13 +65,38 @@ export interface ViewsInput {
   readonly lettering: Lettering;
 }
 
-/** One choice of sizes for the side views, and the paper that is left of `room` for the plan. */
-interface Choice {
+/** A size of each side view. */
+export interface SideChoice {
   readonly sizes: readonly ViewSize[];
   /** How far from the best sizes. */
   readonly rank: number;
+  /** Width of each view and its title. */
+  readonly widths: readonly number[];
+}
+
+/** Every choice of sizes, the best first. */
+export function sideChoices(sides: readonly SideView[], lettering: Lettering): readonly SideChoice[] {
+  return sides.reduce<readonly SideChoice[]>(
+    (some, view) =>
+      some.flatMap((one) =>
+        view.sizes.map((size, i) => ({
+          sizes: [...one.sizes, size],
+          rank: one.rank + i,
+          widths: [...one.widths, cellWidth(view, size, lettering)],
+        })),
+      ),
+    [{ sizes: [], rank: 0, widths: [] }],
+  );
+}
+
+/** What a choice of sizes leaves of a room for the plan. */
+interface Space extends SideChoice {
   readonly place: "row" | "column";
   readonly plan: ViewSize;
+}
+
+/** The plan in such a space at a scale. */
+interface Choice extends Space {
   readonly scale: Scale;
   readonly comfortable: boolean;
 }
@@ -79,14 +106,19 @@ interface Choice {
  * side views that leave the callouts their room, and the one that gives the plan most paper; then at the next scales.
  */
 export function arrangeViews(room: Area, input: ViewsInput): readonly ViewsLayout[] {
-  const choices = allChoices(room, input);
-  const factors = [...new Set(choices.map(({ scale }) => scale.factor))].sort((a, b) => b - a).slice(0, MOST_SCALES);
-  return factors.flatMap((factor) => {
-    const same = choices.filter(({ scale }) => scale.factor === factor);
+  const spaces = spacesIn(room, input);
+  const layouts: ViewsLayout[] = [];
+  let count = 0;
+  for (const scale of input.scales) {
+    const same = choicesAt(input, spaces, scale);
+    if (same.length === 0) continue;
     const [best, roomiest] = [first(same, isFuller), first(same, isRoomier)];
-    const both = best === roomiest ? [best] : [best, roomiest];
-    return both.flatMap((choice) => (choice === null ? [] : [placed(room, input, choice)]));
-  });
+    for (const choice of best === roomiest ? [best] : [best, roomiest])
+      if (choice !== null) layouts.push(placed(room, input, choice));
+    count += 1;
+    if (count === MOST_SCALES) break;
+  }
+  return layouts;
 }
 
 const MOST_SCALES = 3;
@@ -104,44 +136,43 @@ function isRoomier(a: Choice, b: Choice): boolean {
   return a.plan.width * a.plan.height > b.plan.width * b.plan.height;
 }
 
-function allChoices(room: Area, input: ViewsInput): readonly Choice[] {
-  const choices: Choice[] = [];
-  for (const { sizes, rank } of sizeChoices(input.sides))
+function spacesIn(room: Area, input: ViewsInput): readonly Space[] {
+  const spaces: Space[] = [];
+  for (const choice of input.choices)
     for (const place of PLACES) {
-      const plan = planSize(room, input, sizes, place);
-      if (plan === null) continue;
-      for (const scale of input.scales) {
-        const choice = choiceAt(input, { sizes, rank, place, plan, scale });
-        if (choice !== null) choices.push(choice);
-      }
+      const plan = planSize(room, input, choice, place);
+      if (plan !== null) spaces.push({ ...choice, place, plan });
     }
-  return choices;
+  return spaces;
 }
 
 const PLACES = ["row", "column"] as const;
 
-function sizeChoices(sides: readonly SideView[]): readonly Pick<Choice, "sizes" | "rank">[] {
-  return sides.reduce<readonly Pick<Choice, "sizes" | "rank">[]>(
-    (some, { sizes }) =>
-      some.flatMap((one) => sizes.map((size, i) => ({ sizes: [...one.sizes, size], rank: one.rank + i }))),
-    [{ sizes: [], rank: 0 }],
-  );
+/** Those in which the plan fits at this scale as the largest of the views; margins are reckoned where there is hope alone. */
+function choicesAt(input: ViewsInput, spaces: readonly Space[], scale: Scale): readonly Choice[] {
+  const { drawn } = input.need;
+  const { factor } = scale;
+  const choices: Choice[] = [];
+  for (const space of spaces) {
+    if (space.plan.width < drawn.width * factor || space.plan.height < drawn.height * factor) continue;
+    const choice = choiceAt(input, space, scale);
+    if (choice !== null) choices.push(choice);
+  }
+  return choices;
 }
 
 /** Null where the plan does not fit at this scale, or would not be the largest of the views. */
-function choiceAt(input: ViewsInput, choice: Omit<Choice, "comfortable">): Choice | null {
+function choiceAt(input: ViewsInput, space: Space, scale: Scale): Choice | null {
   const { need } = input;
-  const { factor } = choice.scale;
+  const { factor } = scale;
   const { left, right, above, below } = need.margins(factor);
-  const spare = {
-    width: choice.plan.width - left - right - need.drawn.width * factor,
-    height: choice.plan.height - above - below - need.drawn.height * factor,
-  };
-  if (spare.width < 0 || spare.height < 0) return null;
+  const width = space.plan.width - left - right - need.drawn.width * factor;
+  const height = space.plan.height - above - below - need.drawn.height * factor;
+  if (width < 0 || height < 0) return null;
   const longest = Math.max(need.plate.width, need.plate.height) * factor;
-  if (!staysSmaller(input, choice.sizes, longest)) return null;
+  if (!staysSmaller(input, space.sizes, longest)) return null;
   const { callouts } = need;
-  return { ...choice, comfortable: spare.width >= callouts.width || spare.height >= callouts.height };
+  return { ...space, scale, comfortable: width >= callouts.width || height >= callouts.height };
 }
 
 /** A view of the same plate is smaller than its plan, unless it has no smaller size. */
@@ -156,11 +187,14 @@ function staysSmaller({ sides }: ViewsInput, sizes: readonly ViewSize[], longest
 const LARGEST_SIDE = 1;
 
 /** What side views and corner leave of the room, titles taken off; null where they do not fit. */
-function planSize(room: Area, input: ViewsInput, sizes: readonly ViewSize[], place: Choice["place"]): ViewSize | null {
-  const { lettering, sides, corner } = input;
+function planSize(
+  room: Area,
+  { lettering, corner }: ViewsInput,
+  { sizes, widths }: SideChoice,
+  place: Space["place"],
+): ViewSize | null {
   const band = titleBand(lettering);
   const [width, height] = [room.x1 - room.x0, room.y1 - room.y0];
-  const widths = sizes.map((size, i) => cellWidth(sides[i], size, lettering));
   const heights = sizes.map((size) => size.height + band);
   if (place === "row") {
     const lift = rowLift(room, widths, corner);
@@ -182,8 +216,7 @@ function rowLift(room: Area, widths: readonly number[], corner: Block): number |
 /** Between the title of the plan and the block under it. */
 const CORNER_GAP = 1;
 
-function cellWidth(view: SideView | undefined, size: ViewSize, { body, small }: Lettering): number {
-  if (view === undefined) return size.width;
+function cellWidth(view: SideView, size: ViewSize, { body, small }: Lettering): number {
   return Math.max(size.width, textWidth(view.title, body, true), textWidth(view.under(size), small));
 }
 
@@ -199,8 +232,11 @@ function placed(room: Area, input: ViewsInput, choice: Choice): ViewsLayout {
 }
 
 /** Side by side at the right of the corner or over it, spare paper shared, titles on one line. */
-function placedRow(room: Area, { sides, lettering, corner }: ViewsInput, { sizes }: Choice): readonly PlacedSide[] {
-  const widths = sizes.map((size, i) => cellWidth(sides[i], size, lettering));
+function placedRow(
+  room: Area,
+  { sides, lettering, corner }: ViewsInput,
+  { sizes, widths }: Choice,
+): readonly PlacedSide[] {
   const lift = rowLift(room, widths, corner) ?? 0;
   const from = room.x0 + (lift === 0 ? corner.width : 0);
   const spare = (room.x1 - from - sum(widths)) / widths.length;

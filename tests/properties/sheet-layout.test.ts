@@ -165,6 +165,16 @@ describe("the layout of a sheet", () => {
     expect(words("D")[1]).not.toContain("Shortened");
   });
 
+  it("says on a small size too what found no room to be scribed", () => {
+    const request = requestFor("in", [26, 18], [2, 2]);
+    const plate = { ...request.plate, omitted: [{ kind: "axis", text: "+Y", cause: "room" }] as const };
+    const { items, size } = drawSheet({ ...request, plate, job: { ...request.job, sheet: "B" } });
+    const said = textsOf(items)
+      .map(({ text }) => text)
+      .join(" ");
+    expect([size, said]).toEqual(["B", expect.stringMatching(/NOT SCRIBED, PAINT BY HAND: \+Y\./)]);
+  });
+
   it("long plates, rings of views and the smallest plate are drawn at a usual scale on a sheet of the series", () => {
     for (const [sides, counts] of [
       [
