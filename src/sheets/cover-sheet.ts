@@ -1,4 +1,5 @@
 /** The cover of a set: what it holds page by page, what in it is held, what is asked, and what changed since the last issue. */
+import { listed } from "../diagnostics/listed.js";
 import type { Job } from "../job/model/job.js";
 import { banners } from "./banner.js";
 import { frameOf, insideBorder } from "./border.js";
@@ -231,11 +232,18 @@ function changeTable({ job }: CoverRequest): TableText {
     columns: [column("REV"), column("DATE"), column("WHAT CHANGED")],
     rows:
       own.length > 0
-        ? own.map(({ revision, date, text: words }) => [revision, date, printable(words)])
+        ? own.map(({ revision, date, text: words, marks }) => [revision, date, printable(words) + markWords(marks)])
         : [[job.revision, job.date, before === undefined ? "THE JOB LISTS NO EARLIER ISSUE" : "NOT SAID IN THE JOB"]],
     ...{ foot: [], under: [], strong: NONE },
   };
 }
+
+/** The marks that a revision says it touches; the last ones of a long list are in the job. */
+function markWords(marks: readonly string[] | null): string {
+  return marks === null || marks.length === 0 ? "" : ` (MARKS ${listed(marks, MOST_MARKS)})`;
+}
+
+const MOST_MARKS = 40;
 
 function heldTable({ held }: CoverRequest): TableText {
   return {
