@@ -13,6 +13,7 @@ import type { Inputs } from "../readers/inputs.js";
 import { placeRods } from "../rods/index.js";
 import type { ShapedBase } from "../template/index.js";
 import { makePlateShape } from "../template/index.js";
+import { planSheetFaults } from "./plan-sheet-room.js";
 import { shareTemplates } from "./share-templates.js";
 import { sheetRoomFaults } from "./sheet-room.js";
 import { unwrittenLetters } from "./unwritten-letters.js";
@@ -46,8 +47,12 @@ export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJo
   const many = tooManyPlaced(read.value, inputs.job);
   if (many !== null) return { ok: false, findings: [...read.findings, many] };
   const opened = layOut(read.value, [...read.findings, ...unwrittenLetters(read.value, inputs.job)]);
-  const small = opened.ok ? sheetRoomFaults(opened.value.job, opened.value.bases, inputs.job) : [];
+  const small = opened.ok ? smallSheets(opened.value, inputs.job) : [];
   return small.length === 0 ? opened : { ok: false, findings: [...opened.findings, ...small] };
+}
+
+function smallSheets({ job, bases, plan }: OpenedJob, file: string): readonly Finding[] {
+  return [...sheetRoomFaults(job, bases, file), ...planSheetFaults(job, plan, file)];
 }
 
 /** Most rods of a layout: each is a point to set out, and is held against those of its neighbours. */
