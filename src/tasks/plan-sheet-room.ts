@@ -1,7 +1,7 @@
 /** Whether the size of sheet that a job chose has room for the sheets of its plan. */
 import type { Finding } from "../diagnostics/finding.js";
 import type { Job } from "../job/index.js";
-import { SHEET_NAMES } from "../job/model/sheet-names.js";
+import { SHEET_NAMES, type SheetName } from "../job/model/sheet-names.js";
 import type { Plan } from "../plan/model.js";
 import { hasPlanRoom, type PlanRequest } from "../sheets/index.js";
 
@@ -9,8 +9,8 @@ import { hasPlanRoom, type PlanRequest } from "../sheets/index.js";
 export function planSheetFaults(job: Job, plan: Plan | null, file: string): readonly Finding[] {
   const { sheet, unit } = job;
   if (sheet === null || plan === null) return [];
-  const names = SHEET_NAMES[unit];
-  const larger = names.slice(names.findIndex((name) => name === sheet) + 1);
+  const names: readonly SheetName[] = SHEET_NAMES[unit];
+  const larger = names.slice(names.indexOf(sheet) + 1);
   if (larger.length === 0 || hasPlanRoom(requestFor(job, plan))) return [];
   const least = larger.find((name) => hasPlanRoom(requestFor({ ...job, sheet: name }, plan)));
   if (least === undefined) return [];
