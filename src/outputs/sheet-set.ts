@@ -2,8 +2,8 @@
 import type { CheckedBase, CheckedJob } from "../checks/checked.js";
 import { listed } from "../diagnostics/listed.js";
 import type { PdfMaker } from "../formats/pdf-maker.js";
-import type { Bookmark, PdfPages } from "../formats/sheet-pdf.js";
-import { startPdf } from "../formats/sheet-pdf.js";
+import type { Bookmark, PdfPage } from "../formats/sheet-pdf.js";
+import { startPdf, writePage } from "../formats/sheet-pdf.js";
 import type { Job } from "../job/model/job.js";
 import { type CoverPage, drawCover } from "../sheets/cover-sheet.js";
 import type { Scene } from "../sheets/scene.js";
@@ -20,9 +20,15 @@ export interface ReducedPage {
   readonly percent: number;
 }
 
-/** Takes the sheets of a package as they are drawn. */
+/** A page as it is written from its sheet, and what cover and bookmarks say of it: plain data, which may come from another thread. */
+export interface SetPage extends CoverPage {
+  readonly page: PdfPage;
+  readonly bookmark: string;
+}
+
+/** Takes the pages of a package as their sheets are drawn. */
 export interface SheetSet {
-  addTemplate(scene: Scene, checked: CheckedBase, place: SheetPlace): void;
+  addTemplate(page: SetPage): void;
   /** Sheets of the plan, in order. */
   addPlan(scenes: readonly Scene[]): void;
   /** The whole file; to be called once, last. */
@@ -42,9 +48,8 @@ export interface SheetSetOptions {
 }
 
 /** A page that is in the file already, at this number in the order of adding. */
-interface TakenPage extends CoverPage {
+interface TakenPage extends Omit<SetPage, "page"> {
   readonly number: number;
-  readonly bookmark: string;
 }
 
 /** Starts a set without pages. */
@@ -54,36 +59,30 @@ export function startSheetSet(job: Job, options: SheetSetOptions): SheetSet {
   const templates: TakenPage[] = [];
   const plans: TakenPage[] = [];
   const reduced: ReducedPage[] = [];
-  const take = (scene: Scene, page: Pick<TakenPage, "name" | "about" | "held" | "bookmark">): TakenPage => ({
-    ...page,
-    ...addPage(pdf, scene, paper),
-    size: scene.size,
-  });
+  const take = ({ page, ...said }: SetPage): TakenPage => ({ ...said, number: pdf.add(page) });
   return {
     reduced,
-    addTemplate: (scene, checked, place) => void templates.push(take(scene, templatePage(checked, place))),
+    addTemplate: (page) => void templates.push(take(page)),
     addPlan: (scenes) => {
-      for (const [i, scene] of scenes.entries()) plans.push(take(scene, planPage(i + 1, scenes.length)));
+      for (const [i, scene] of scenes.entries()) plans.push(take(planPage(scene, paper, i + 1, scenes.length)));
     },
     finish: (checked) => {
       const pages = [...plans, ...templates];
       const cover = drawCover(coverRequest(checked, pages, options));
-      const own = cover.map((scene) => addPage(pdf, scene, paper));
-      for (const [i, { percent }] of [...own, ...pages.map(({ reduced: percent }) => ({ percent }))].entries())
+      const own = cover.map((scene) => writtenPage(scene, paper));
+      const first = own.map(({ page }) => pdf.add(page));
+      for (const [i, { reduced: percent }] of [...own, ...pages].entries())
         if (percent !== null) reduced.push({ page: i + 1, name: pages[i - own.length]?.name ?? "cover", percent });
-      return pdf.finish(
-        [...own, ...pages].map(({ number }) => number),
-        bookmarksOf(own.length, plans, templates),
-      );
+      return pdf.finish([...first, ...pages.map(({ number }) => number)], bookmarksOf(own.length, plans, templates));
     },
   };
 }
 
-function addPage(pdf: PdfPages, scene: Scene, paper: PaperName | null) {
-  if (paper === null) return { number: pdf.add(scene), reduced: null, percent: null };
+function writtenPage(scene: Scene, paper: PaperName | null): Pick<SetPage, "page" | "size" | "reduced"> {
+  const { size } = scene;
+  if (paper === null) return { page: writePage(scene), size, reduced: null };
   const { placement, percent } = placeOn(paper, scene);
-  const less = percent === 100 ? null : percent;
-  return { number: pdf.add(scene, placement), reduced: less, percent: less };
+  return { page: writePage(scene, placement), size, reduced: percent === 100 ? null : percent };
 }
 
 function factsOf(job: Job, version: string) {
@@ -98,18 +97,26 @@ function factsOf(job: Job, version: string) {
 
 const MOST_BASES = 12;
 
-function templatePage({ plate, held }: CheckedBase, { number, count, bases }: SheetPlace) {
+/** The page of a template's sheet. */
+export function templatePage(
+  scene: Scene,
+  { plate, held }: Pick<CheckedBase, "plate" | "held">,
+  { number, count, bases }: SheetPlace,
+  paper: PaperName | null,
+): SetPage {
   const of = count === 1 ? "" : `, SHEET ${number} OF ${count}`;
   const isHeld = held.length > 0;
   const name = `${plate.mark}${of}`;
   const about = `${bases.length === 1 ? "BASE" : "BASES"} ${listed(bases, MOST_BASES)}`;
   const bookmark = `${plate.mark}${of.toLowerCase()}: ${about.toLowerCase().replace(/^bases?/, "for")}`;
-  return { name, about, held: isHeld, bookmark: isHeld ? `${bookmark} (HELD)` : bookmark };
+  const said = { name, about, held: isHeld, bookmark: isHeld ? `${bookmark} (HELD)` : bookmark };
+  return { ...said, ...writtenPage(scene, paper) };
 }
 
-function planPage(number: number, count: number) {
+function planPage(scene: Scene, paper: PaperName | null, number: number, count: number): SetPage {
   const name = `PLAN, SHEET ${number} OF ${count}`;
-  return { name, about: "ANCHOR-ROD PLAN", held: false, bookmark: `Anchor-rod plan, sheet ${number} of ${count}` };
+  const said = { name, about: "ANCHOR-ROD PLAN", held: false };
+  return { ...said, bookmark: `Anchor-rod plan, sheet ${number} of ${count}`, ...writtenPage(scene, paper) };
 }
 
 function coverRequest(checked: CheckedJob, pages: readonly CoverPage[], options: SheetSetOptions) {
