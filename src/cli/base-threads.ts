@@ -13,10 +13,14 @@ const LEAST_TEMPLATES = 40;
 /** More would wait for the one that writes. */
 const MOST_THREADS = 4;
 
+/** Each thread holds the job: more bases than these would take more memory than a small machine has to spare. */
+const MOST_BASES = 4000;
+
 /** How many threads make the bases of a job; 0: none but the program's own, which is soonest through. */
 export function threadsFor(bases: readonly ShapedBase[], processors: number): number {
   const templates = new Set(bases.map(({ base }) => base.template.mark)).size;
-  return processors < 2 || templates < LEAST_TEMPLATES ? 0 : Math.min(processors, MOST_THREADS);
+  const isAlone = processors < 2 || templates < LEAST_TEMPLATES || bases.length > MOST_BASES;
+  return isAlone ? 0 : Math.min(processors, MOST_THREADS);
 }
 
 /** Bases that are asked for before their turn comes: threads find the next one waiting, and memory holds few. */

@@ -96,9 +96,9 @@ it("killed while threads work, leaves no package and nothing beside it", async (
   expect(readdirSync(folder).filter((name) => name.includes("killed"))).toEqual([]);
 });
 
-it("starts none for a small job, nor where there is one processor, nor more than four", () => {
+it("starts none for a small job or a very large one, nor where there is one processor, nor more than four", () => {
   const bases = (count: number): readonly ShapedBase[] =>
     Array.from({ length: count }, (_, i) => ({ base: { template: { mark: `B${i}` } } }) as ShapedBase);
-  expect([39, 40].map((count) => threadsFor(bases(count), 2))).toEqual([0, 2]);
+  expect([39, 40, 4000, 4001].map((count) => threadsFor(bases(count), 2))).toEqual([0, 2, 2, 0]);
   expect([1, 2, 3, 16].map((processors) => threadsFor(bases(100), processors))).toEqual([0, 2, 3, 4]);
 });
