@@ -9,7 +9,7 @@ import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { newLeanDocument } from "../../src/formats/lean-document.js";
 import type { PdfMaker } from "../../src/formats/pdf-maker.js";
-import { startPdf } from "../../src/formats/sheet-pdf.js";
+import { startPdf, writePage } from "../../src/formats/sheet-pdf.js";
 import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
 import { drawBudgetSheet } from "../../src/sheets/budget-sheet.js";
 import { drawPlanSheets, drawSheet, type Scene } from "../../src/sheets/index.js";
@@ -59,7 +59,7 @@ const scenes: readonly Scene[] = [
 
 function pdfOf(pages: readonly Scene[]): Uint8Array {
   const pdf = startPdf(maker, facts);
-  const order = pages.map((scene) => pdf.add(scene));
+  const order = pages.map((scene) => pdf.add(writePage(scene)));
   return pdf.finish(order, [
     { title: "All", page: 1, under: order.map((i) => ({ title: `p ${i}`, page: i + 1, under: [] })) },
   ]);
