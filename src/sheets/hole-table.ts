@@ -35,8 +35,8 @@ export function holeTable(request: SheetRequest, from: number, to: number): Tabl
       { title: "TAG", share: 0.13, align: "start" },
       { title: "X", share: 0.19, align: "end" },
       { title: "Y", share: 0.19, align: "end" },
-      { title: "HOLE", share: 0.22, align: "end" },
       { title: "ROD", share: 0.12, align: "end" },
+      { title: "HOLE", share: 0.22, align: "end" },
       { title: "MADE", share: 0.15, align: "end" },
     ],
     rows,
@@ -52,11 +52,19 @@ function holeRow(hole: Hole, unit: Unit): readonly string[] {
     tag,
     coordinate(center.x, unit),
     coordinate(center.y, unit),
-    sizeText(hole, unit),
-    rod?.size ?? "-",
+    rod?.size ?? "",
+    tableSize(hole, unit),
     made.toUpperCase(),
   ];
 }
+
+/** Without the radius of its corners, which the callout has, where the sides are long figures: they take the rod's room. */
+function tableSize(hole: Hole, unit: Unit): string {
+  const size = sizeText(hole, unit);
+  return size.length <= LONGEST_SIZE ? size : (size.split(",")[0] ?? size);
+}
+
+const LONGEST_SIZE = 14;
 
 function countWords(holes: readonly Hole[]): string {
   const drilled = holes.filter(({ made }) => made === "drill").length;
