@@ -44,7 +44,7 @@ function sheetWith(concrete: readonly [number, number], opening: readonly [Lengt
 
 describe("paper of a template's sheet", () => {
   it.each([
-    ["long figures", [inches(19 + 15 / 16), inches(9 + 13 / 16)], "19-15/16 × 9-13/16"],
+    ["long figures", [inches(19 + 15 / 16), inches(9 + 13 / 16)], "19-15/16×9-13/16"],
     ["short ones, radius and all", [inches(8), inches(6)], "8 × 6, R1/2"],
   ] as const)("has an opening's size whole in the hole table: %s", (_, opening, size) => {
     const tables = groupsOf(sheetWith([36, 24], opening).items, "hole-table");
