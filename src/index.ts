@@ -81,5 +81,6 @@ export type * from "./template/model.js";
 export type { Opening, Openings } from "./template/openings.js";
 export type { Outline } from "./template/outline-model.js";
 export type { HoldingBases, SharedTemplate } from "./template/share/model.js";
+export type { BearingForm } from "./units/bearing.js";
 export type { SurveyUnit } from "./units/coordinate.js";
 export type { Length, Unit } from "./units/length.js";

@@ -3,6 +3,10 @@
 /** An object of the file that others refer to. */
 export interface PdfObject {
   readonly data: Record<string, unknown>;
+  /** Its contents, if it has any. */
+  buffer: readonly Uint8Array[];
+  /** Writes it into the file. */
+  finalize(): void;
 }
 
 /** A font as pdfkit holds it; `encode` gives hexadecimal glyph numbers, and takes the glyphs into the file. */
@@ -27,10 +31,10 @@ export interface PdfDocument {
   readonly page: {
     readonly dictionary: unknown;
     readonly fonts: Record<string, unknown>;
-    readonly content: PdfObject & { buffer: readonly Uint8Array[] };
+    readonly content: PdfObject;
   };
   readonly outline: PdfOutline;
-  ref(data: Record<string, unknown>): unknown;
+  ref(data: Record<string, unknown>): PdfObject;
   font(bytes: Uint8Array): unknown;
   addPage(options: { readonly size: readonly [number, number]; readonly margin: number }): unknown;
   end(): void;

@@ -8,7 +8,7 @@ import { zlibSync } from "fflate";
 import { arcOf } from "../sheets/occupied.js";
 import type { PaperPoint, PathPart, Scene, SceneItem, StrokeRole } from "../sheets/scene.js";
 import { fontSize, isInSheetFont, setWidth } from "../sheets/text-metrics.js";
-import type { PdfDocument, PdfFont, PdfMaker, PdfOutline } from "./pdf-maker.js";
+import type { PdfDocument, PdfFont, PdfMaker, PdfObject, PdfOutline } from "./pdf-maker.js";
 import { WHOLE_FONT } from "./sheet-font/whole.js";
 import { type Ink, type Pen, pensOf } from "./sheet-pens.js";
 import { writtenText } from "./written-text.js";
@@ -64,8 +64,6 @@ export function startPdf(maker: PdfMaker, facts: PdfFacts): PdfPages {
     },
   });
   const viewing = { DisplayDocTitle: true, PrintScaling: "None", PickTrayByPDFSize: true };
-  // pdfkit writes properties a second time, as XML and not escaped, unless the file's own head says 1.3
-  doc._root.data.Version = "1.7";
   doc._root.data.ViewerPreferences = doc.ref(viewing);
   const fonts = startFonts(doc);
   const pages: unknown[] = [];
@@ -75,9 +73,7 @@ export function startPdf(maker: PdfMaker, facts: PdfFacts): PdfPages {
       doc.addPage({ size: [width * POINTS, height * POINTS], margin: 0 });
       doc.page.fonts[fonts.regular.id] = fonts.regular.ref();
       doc.page.fonts[fonts.bold.id] = fonts.bold.ref();
-      // packed here, since what the platform packs differs from version to version
-      doc.page.content.data.Filter = "FlateDecode";
-      doc.page.content.buffer = [zlibSync(new TextEncoder().encode(pageContent(scene, placement, fonts)))];
+      doc.page.content.buffer = [new TextEncoder().encode(pageContent(scene, placement, fonts))];
       return pages.push(doc.page.dictionary) - 1;
     },
     finish: (order, bookmarks) => {
@@ -98,14 +94,47 @@ function addBookmarks(outline: PdfOutline, bookmarks: readonly Bookmark[]): void
     addBookmarks(outline.addItem(title, { pageNumber: page - 1, fit: true, expanded: true }), under);
 }
 
-/** The same document, whose pieces are kept at once instead of going through a stream, which has none in every browser. */
+/**
+ * The same document, whose pieces are kept at once instead of going through a stream, which not every browser has, and whose
+ * pages and fonts are packed here, since what the platform packs differs from version to version.
+ */
 function keeping(maker: PdfMaker, pieces: Uint8Array[]): PdfMaker {
   return class extends maker {
     override push(piece: Uint8Array | null): boolean {
-      if (piece !== null) pieces.push(piece);
+      if (piece !== null) pieces.push(pieces.length === 0 ? withVersion(piece) : piece);
       return true;
     }
+
+    override ref(data: Record<string, unknown>): PdfObject {
+      const made = super.ref(data);
+      const write = made.finalize;
+      made.finalize = () => {
+        pack(made);
+        write.call(made);
+      };
+      return made;
+    }
   };
+}
+
+/** Contents that are packed already say so. */
+function pack(object: PdfObject): void {
+  const { buffer, data } = object;
+  if (buffer.length === 0 || data.Filter !== undefined) return;
+  const bytes = joined(buffer);
+  if (data.Length1 === undefined && isTrueType(bytes)) data.Length1 = bytes.length;
+  object.buffer = [zlibSync(bytes)];
+  data.Filter = "FlateDecode";
+}
+
+/** By the first four bytes of the font file. */
+function isTrueType(bytes: Uint8Array): boolean {
+  return ["0,1,0,0", "116,114,117,101"].includes(bytes.subarray(0, 4).join());
+}
+
+/** pdfkit is told 1.3, else it writes the properties a second time, as XML and not escaped; the file's head says 1.7. */
+function withVersion(head: Uint8Array): Uint8Array {
+  return new TextEncoder().encode(new TextDecoder().decode(head).replace("%PDF-1.3", "%PDF-1.7"));
 }
 
 function joined(pieces: readonly Uint8Array[]): Uint8Array {

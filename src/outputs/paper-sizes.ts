@@ -9,13 +9,16 @@ import type { PaperName } from "./paper-names.js";
 
 const SIZES = { letter: asmeSheets.A, tabloid: asmeSheets.B, a4: isoSheets.A4, a3: isoSheets.A3 } as const;
 
-/** Printers leave this much of the paper's edge white, millimetres (common practice: 1/4 in at most on office printers). */
-const UNPRINTED = 6;
-/** Below a reduced sheet, for the line that says so. */
-const FOOT = 6;
-const FOOT_LETTER = 3;
+/**
+ * Printers leave this much of the paper's edge white, millimetres (common practice: 1/6 in, 4.2 mm, on laser printers). A sheet
+ * of twice the paper's sides thus stands at half its size exactly: a D sheet on 11 x 17, an A1 sheet on A3.
+ */
+const UNPRINTED = 5;
+/** Left of a reduced sheet, for the line that says so. */
+const SIDE = 4.5;
+const SIDE_LETTER = 3;
 
-/** How a scene stands on a paper, and its size there in whole percent: 100 where its border fits. */
+/** How a scene stands on a paper, and its size there in whole percent: 100 where its border fits, 50 where half is nearly all. */
 export function placeOn(name: PaperName, scene: Scene): { readonly placement: Placement; readonly percent: number } {
   const paper = pageFor(name, scene);
   const frame = frameOf(scene);
@@ -23,18 +26,21 @@ export function placeOn(name: PaperName, scene: Scene): { readonly placement: Pl
   if (paper.width === scene.width && paper.height === scene.height)
     return { placement: { ...paper, x: 0, y: 0, factor: 1, over: [] }, percent: 100 };
   const fits = width + 2 * UNPRINTED <= paper.width && height + 2 * UNPRINTED <= paper.height;
-  const room = { x: paper.width - 2 * UNPRINTED, y: paper.height - 2 * UNPRINTED - FOOT };
-  const percent = fits ? 100 : Math.min(99, Math.floor(Math.min(room.x / width, room.y / height) * 100));
+  const room = { x: paper.width - 2 * UNPRINTED - SIDE, y: paper.height - 2 * UNPRINTED };
+  const percent = fits ? 100 : percentFor(Math.min(room.x / width, room.y / height));
   const factor = percent / 100;
-  const foot = fits ? 0 : FOOT;
-  const placement = {
-    ...paper,
-    x: (paper.width - width * factor) / 2 - frame.x0 * factor,
-    y: foot + (paper.height - foot - height * factor) / 2 - frame.y0 * factor,
-    factor,
-    over: fits ? [] : [reducedLine(percent, paper.width)],
-  };
-  return { placement, percent };
+  const side = fits ? 0 : SIDE;
+  const [left, bottom] = [(paper.width + side - width * factor) / 2, (paper.height - height * factor) / 2];
+  const [x, y] = [left - frame.x0 * factor, bottom - frame.y0 * factor];
+  return { placement: { ...paper, x, y, factor, over: fits ? [] : [reducedLine(percent, left, bottom)] }, percent };
+}
+
+/** A scale ruler reads a print of half size: up to this, no more than half is taken. */
+const NEARLY_HALF = 54;
+
+function percentFor(factor: number): number {
+  const most = Math.min(99, Math.floor(factor * 100 + 1e-6));
+  return most >= 50 && most <= NEARLY_HALF ? 50 : most;
 }
 
 /** The paper, the way round that the sheet lies. */
@@ -43,9 +49,11 @@ function pageFor(name: PaperName, scene: Scene): { readonly width: number; reado
   return scene.width >= scene.height ? { width: long, height: short } : { width: short, height: long };
 }
 
-function reducedLine(percent: number, width: number): SceneItem {
-  const words = `REDUCED TO ${percent} %: NOT AT THE SCALES STATED`;
-  return text("held", words, at(width / 2, UNPRINTED), FOOT_LETTER, { anchor: "middle", bold: true });
+/** Upwards beside the border's lower left corner, clear of its centring mark. */
+function reducedLine(percent: number, left: number, bottom: number): SceneItem {
+  const words =
+    percent === 50 ? "HALF SIZE: SCALES ARE HALF OF THOSE STATED" : `REDUCED TO ${percent} %: NOT AT THE SCALES STATED`;
+  return text("held", words, at(left - SIDE / 2 + SIDE_LETTER / 2, bottom), SIDE_LETTER, { turn: 90, bold: true });
 }
 
 interface Frame {

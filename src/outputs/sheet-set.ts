@@ -58,22 +58,24 @@ export function startSheetSet(job: Job, options: SheetSetOptions): SheetSet {
     ...page,
     ...addPage(pdf, scene, paper),
     size: scene.size,
+    scale: scene.listing?.scale ?? "",
   });
   return {
     reduced,
-    addTemplate: (scene, checked, place) => void templates.push(take(scene, templatePage(checked, place))),
+    addTemplate: (scene, checked, place) => void templates.push(take(scene, templatePage(scene, checked, place))),
     addPlan: (scenes) => {
-      for (const [i, scene] of scenes.entries()) plans.push(take(scene, planPage(i + 1, scenes.length)));
+      for (const [i, scene] of scenes.entries()) plans.push(take(scene, planPage(scene, i + 1, scenes.length)));
     },
     finish: (checked) => {
-      const pages = [...plans, ...templates];
+      const layout = checked.layoutHeld.reasons.length > 0 ? plans.map(heldPage) : plans;
+      const pages = [...layout, ...templates];
       const cover = drawCover(coverRequest(checked, pages, options));
       const own = cover.map((scene) => addPage(pdf, scene, paper));
       for (const [i, { percent }] of [...own, ...pages.map(({ reduced: percent }) => ({ percent }))].entries())
         if (percent !== null) reduced.push({ page: i + 1, name: pages[i - own.length]?.name ?? "cover", percent });
       return pdf.finish(
         [...own, ...pages].map(({ number }) => number),
-        bookmarksOf(own.length, plans, templates),
+        bookmarksOf(own.length, layout, templates),
       );
     },
   };
@@ -98,18 +100,23 @@ function factsOf(job: Job, version: string) {
 
 const MOST_BASES = 12;
 
-function templatePage({ plate, held }: CheckedBase, { number, count, bases }: SheetPlace) {
-  const of = count === 1 ? "" : `, SHEET ${number} OF ${count}`;
+function templatePage({ listing }: Scene, { plate, held }: CheckedBase, { number, count, bases }: SheetPlace) {
+  const of = count === 1 ? "" : ` ${number} OF ${count}`;
   const isHeld = held.length > 0;
-  const name = `${plate.mark}${of}`;
-  const about = `${bases.length === 1 ? "BASE" : "BASES"} ${listed(bases, MOST_BASES)}`;
-  const bookmark = `${plate.mark}${of.toLowerCase()}: ${about.toLowerCase().replace(/^bases?/, "for")}`;
-  return { name, about, held: isHeld, bookmark: isHeld ? `${bookmark} (HELD)` : bookmark };
+  const served = `${bases.length === 1 ? "BASE" : "BASES"} ${listed(bases, MOST_BASES)}`;
+  const about = `${listing?.about ?? ""}, ${served}`;
+  const bookmark = `${plate.mark}${of.toLowerCase()}, ${served.replace(/^BASES?/, (word) => word.toLowerCase())}`;
+  return { name: `${plate.mark}${of}`, about, held: isHeld, bookmark: isHeld ? `${bookmark} (HELD)` : bookmark };
 }
 
-function planPage(number: number, count: number) {
-  const name = `PLAN, SHEET ${number} OF ${count}`;
-  return { name, about: "ANCHOR-ROD PLAN", held: false, bookmark: `Anchor-rod plan, sheet ${number} of ${count}` };
+function planPage({ listing }: Scene, number: number, count: number) {
+  const what = listing?.about ?? "";
+  const bookmark = `Sheet ${number} of ${count}: ${what.toLowerCase()}`;
+  return { name: `PLAN ${number} OF ${count}`, about: `ANCHOR-ROD PLAN: ${what}`, held: false, bookmark };
+}
+
+function heldPage(page: TakenPage): TakenPage {
+  return { ...page, held: true, bookmark: `${page.bookmark} (HELD)` };
 }
 
 function coverRequest(checked: CheckedJob, pages: readonly CoverPage[], options: SheetSetOptions) {
@@ -121,7 +128,7 @@ function coverRequest(checked: CheckedJob, pages: readonly CoverPage[], options:
     programVersion: version,
     pages,
     held: [
-      ...[...held].map(([mark, reasons]) => ({ name: `BASE ${mark}`, reasons })),
+      ...[...held].map(([mark, reasons]) => ({ name: heldName(job, mark), reasons })),
       ...(layoutHeld.reasons.length > 0 ? [{ name: "LAYOUT", reasons: layoutHeld.reasons }] : []),
     ],
     questions: open.map(({ number, mark, text }) => ({ number, about: mark === "" ? "LAYOUT" : mark, text })),
@@ -129,6 +136,12 @@ function coverRequest(checked: CheckedJob, pages: readonly CoverPage[], options:
     isMeant: (size: Pick<Scene, "width" | "height">) =>
       paper === null || placeOn(paper, { ...BLANK, ...size }).percent === 100,
   };
+}
+
+/** `BASE B20, TEMPLATE T20`. */
+function heldName({ bases }: Job, mark: string): string {
+  const template = bases.find((base) => base.mark === mark)?.template.mark ?? mark;
+  return template === mark ? `BASE ${mark}` : `BASE ${mark}, TEMPLATE ${template}`;
 }
 
 const BLANK: Omit<Scene, "width" | "height"> = { size: "", title: "", description: "", items: [] };

@@ -66,7 +66,7 @@ function collect(items: readonly SceneItem[], owner: SceneGroup | null, frame: F
   const own = owner === null ? frame : (ruledBy(owner) ?? frame);
   for (const item of items)
     if (item.kind === "group") {
-      if (item.name === "tag") placed.tags.push(...tagOf(item));
+      if (item.name === "tag") for (const tag of tagOf(item)) placed.tags.push(tag);
       collect(item.items, item, own, placed);
     } else if (item.kind === "text") placed.texts.push(textOf(item, own));
     else for (const mark of marksOf(item)) placeMark(mark, item, owner, placed);

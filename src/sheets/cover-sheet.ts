@@ -2,7 +2,7 @@
 import type { Job } from "../job/model/job.js";
 import { banners } from "./banner.js";
 import { frameOf, insideBorder } from "./border.js";
-import { at, line, stroke, text } from "./items.js";
+import { at, group, line, stroke, text } from "./items.js";
 import type { Area } from "./paper.js";
 import { type Flow, startFlow } from "./plan/flow.js";
 import { stack } from "./plan/panel.js";
@@ -10,18 +10,20 @@ import { SHEET_CAUTIONS } from "./plate-notes.js";
 import { revisionTable } from "./revision-table.js";
 import type { Scene, SceneItem } from "./scene.js";
 import { type SheetSize, sheetSizes } from "./sheet-sizes.js";
-import { notesPiece, type Piece, type TableText, tablePiece } from "./table.js";
-import { printable, shorten } from "./text-metrics.js";
+import { notesPiece, type Piece, type TableText } from "./table.js";
+import { printable, wrap } from "./text-metrics.js";
 import { blockOfRows, field, rowMakers } from "./title-block.js";
 
 /** A page of the set, in its order. */
 export interface CoverPage {
-  /** `T1`, `ANCHOR-ROD PLAN 1 OF 2`. */
+  /** `T1`, `PLAN 1 OF 2`. */
   readonly name: string;
-  /** What it is for: bases, or a few words. */
+  /** What it shows, and for which bases. */
   readonly about: string;
   /** Name of the sheet's own size. */
   readonly size: string;
+  /** As in its title block; "" where it has none. */
+  readonly scale: string;
   readonly held: boolean;
   /** Percent of its own size, where the paper is too small for it; null: at its own size. */
   readonly reduced: number | null;
@@ -107,21 +109,35 @@ function headPieces(request: CoverRequest, { lettering }: SheetSize, width: numb
   const { job } = request;
   const { title, heading } = lettering;
   const lines = [
-    { words: `JOB ${printable(job.number)}: ${printable(job.title)}`, letter: title },
-    { words: `ANCHOR-ROD SETTING TEMPLATES, REVISION ${job.revision}, ${statusWords(request)}`, letter: heading },
+    ...largeLines(`JOB ${printable(job.number)}: ${printable(job.title)}`, title, width),
+    ...largeLines(`ANCHOR-ROD SETTING TEMPLATES, REVISION ${job.revision}`, heading, width),
+    ...largeLines(statusWords(request), heading, width),
   ];
-  const height = title * 1.6 + heading * 1.8;
-  const draw = (x: number, top: number): SceneItem => ({
-    kind: "group",
-    name: "cover-title",
-    data: {},
-    items: lines.map(({ words, letter }, i) =>
-      text("title", shorten(words, width, letter, true), at(x, top - title - (i === 0 ? 0 : heading * 1.8)), letter, {
-        bold: true,
-      }),
-    ),
+  const height = lines.reduce((sum, { letter }) => sum + letter * LEADING, 0);
+  return [
+    { height, draw: (x, top) => group("cover-title", largeItems(lines, x, top)) },
+    ...banners({ job, held: [] }, width, lettering),
+  ];
+}
+
+interface LargeLine {
+  readonly words: string;
+  readonly letter: number;
+}
+
+const LEADING = 1.7;
+
+function largeLines(words: string, letter: number, width: number): readonly LargeLine[] {
+  return wrap(words, width, letter, true).map((line) => ({ words: line, letter }));
+}
+
+function largeItems(lines: readonly LargeLine[], x: number, top: number): readonly SceneItem[] {
+  let y = top;
+  return lines.map(({ words, letter }) => {
+    const item = text("title", words, at(x, y - letter), letter, { bold: true });
+    y -= letter * LEADING;
+    return item;
   });
-  return [{ height, draw }, ...banners({ job, held: [] }, width, lettering)];
 }
 
 function panel(
@@ -135,7 +151,7 @@ function panel(
   const { lettering } = sheet;
   const width = sheet.panel - 2 * GAP;
   const pieces = [
-    tablePiece(revisionTable(request, 6), width, lettering),
+    ...startFlow([revisionTable(request, 6)], lettering).take(width, Number.MAX_SAFE_INTEGER, 1),
     notesPiece("notes", "NOTES", coverNotes(request), width, lettering),
     notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, width, lettering),
   ];
@@ -156,7 +172,7 @@ function coverNotes({ paper, pages }: CoverRequest): readonly string[] {
     ...(reduced === 0
       ? []
       : [
-          `${reduced === 1 ? "1 page is" : `${reduced} pages are`} reduced, and not at the scales stated: see the list.`,
+          `${reduced === 1 ? "1 page is" : `${reduced} pages are`} reduced, and not at the scales stated: see the list. Tell the size by the bar on the print.`,
         ]),
     "Sheets marked HELD are not to be cut, drilled or set by.",
   ];
@@ -181,9 +197,15 @@ function coverTitle(request: CoverRequest, sheet: SheetSize, page: string): Piec
     row(field("SET OF SHEETS", "COVER", 0.8, "title"), field("REV", job.revision, 0.2, "title")),
     row(field("STATUS", statusWords(request), 0.72, "body", 2), field("DATE", job.date, 0.28)),
     signed(
-      row(field("DRAWN", printable(job.drawnBy), 0.36), field("CHECKED BY", "", 0.32), field("APPROVED BY", "", 0.32)),
+      row(
+        field("DRAWN", printable(job.drawnBy), 0.22, "body", 3),
+        field("CHECKED BY", "", 0.23),
+        field("DATE", "", 0.16),
+        field("APPROVED BY", "", 0.23),
+        field("DATE", "", 0.16),
+      ),
     ),
-    row(field("OWNER", printable(job.owner), 0.5), field("PROGRAM", `rodplate ${programVersion}`, 0.5)),
+    row(field("OWNER", printable(job.owner), 0.5, "body", 3), field("PROGRAM", `rodplate ${programVersion}`, 0.5)),
     row(field("SIZE", sheet.name, 0.5), field("PAGE", page, 0.5)),
   ];
   return blockOfRows(rows, lettering, sheet.panel);
@@ -210,7 +232,7 @@ function changeTable({ job }: CoverRequest): TableText {
     rows:
       own.length > 0
         ? own.map(({ revision, date, text: words }) => [revision, date, printable(words)])
-        : [[job.revision, job.date, before === undefined ? "FIRST ISSUE IN THIS JOB'S LIST" : "NOT SAID IN THE JOB"]],
+        : [[job.revision, job.date, before === undefined ? "THE JOB LISTS NO EARLIER ISSUE" : "NOT SAID IN THE JOB"]],
     ...{ foot: [], under: [], strong: NONE },
   };
 }
@@ -235,18 +257,31 @@ function questionTable({ questions }: CoverRequest): TableText {
   };
 }
 
+function onPaperWords(reduced: number | null): string {
+  if (reduced === null) return "FULL SIZE";
+  return reduced === 50 ? "HALF SIZE" : `REDUCED TO ${reduced} %`;
+}
+
 /** `own` pages of the cover stand before the first one listed. */
 function indexTable({ pages, paper }: CoverRequest, own: number): TableText {
   const strong = new Set<number>();
-  const rows = pages.map(({ name, about, size, held, reduced }, i) => {
+  const rows = pages.map(({ name, about, size, scale, held, reduced }, i) => {
     if (held) strong.add(i);
-    const scale = reduced === null ? "" : `REDUCED TO ${reduced} %`;
-    return [`${i + 1 + own}`, name, printable(about), size, held ? "HELD" : "", ...(paper === null ? [] : [scale])];
+    const cells = [`${i + 1 + own}`, name, printable(about), size, scale, held ? "HELD" : ""];
+    return paper === null ? cells : [...cells, onPaperWords(reduced)];
   });
   return {
     name: "cover-index",
-    heading: "PAGES OF THIS SET",
-    columns: ["PAGE", "SHEET", "FOR", "SIZE", "HELD", ...(paper === null ? [] : ["ON THIS PAPER"])].map(column),
+    heading: "SHEETS OF THIS SET",
+    columns: [
+      "PAGE",
+      "SHEET",
+      "WHAT IT SHOWS",
+      "SIZE",
+      "SCALE",
+      "HELD",
+      ...(paper === null ? [] : ["ON THIS PAPER"]),
+    ].map(column),
     rows,
     ...{ foot: [], under: [], strong },
   };

@@ -24,6 +24,12 @@ export function passes(view: View, holes: readonly Hole[], from: PaperPoint, to:
   return holes.some((hole) => insideHole(view, hole, from, to, clear).length > 0);
 }
 
+/** True where a line that starts outside this hole runs through it. */
+export function holeCrossed(view: View, hole: Hole, from: PaperPoint, to: PaperPoint): boolean {
+  const [inside] = insideHole(view, hole, from, to, 0);
+  return inside !== undefined && inside[0] > 0;
+}
+
 /** The stretches that keep `clear` from a point. */
 export function brokenAtPoint(point: PaperPoint, from: PaperPoint, to: PaperPoint, clear: number): readonly Stretch[] {
   return remaining(from, to, insideCircle(point, clear, from, to));

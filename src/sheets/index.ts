@@ -2,6 +2,7 @@
 export { drawSheet, hasRoomOn } from "./draw-sheet.js";
 export { drawPlanSheets } from "./plan/draw-plan.js";
 export type { PlanRequest } from "./plan/request.js";
+export { planSizeInstead } from "./plan/sizes.js";
 export type { NamedFile, SheetRequest } from "./request.js";
 export type * from "./scene.js";
 export { type Collision, findCollisions, findTextCollisions, type TextCollision } from "./text-collisions.js";

@@ -5,7 +5,7 @@ import type { Base } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
 import type { Hole, Plate } from "../template/model.js";
 import type { Unit } from "../units/index.js";
-import type { Callout } from "./callouts.js";
+import { type Callout, calloutWords } from "./callouts.js";
 import { putChains } from "./chains.js";
 import { putCornerNumbers } from "./corners.js";
 import { putDiagonal } from "./diagonals.js";
@@ -64,8 +64,8 @@ export function putBarePlan(draft: Draft, view: View, input: PlanInput): BarePla
   const { plate, lettering, demand } = input;
   const strict = demand !== "anything";
   putShapes(draft, view, input);
-  if (!putChains(draft, view, input) && strict) return failed("chains");
-  putWorkingPoint(draft, view, lettering);
+  if (!putChains(draft, view, input) && (strict || input.mode !== "overall")) return failed("chains");
+  putWorkingPoint(draft, view, plate.holes, lettering);
   putDiagonal(draft, view, input);
   const rods = plate.holes.filter(({ role }) => role === "rod");
   if (!putAllTags(draft, view, input, input.tagAll ? plate.holes : rods) && strict) return failed("tags");
@@ -105,7 +105,7 @@ export function putAllCallouts({ draft, view, input, ground }: BarePlan, demand:
   const { placed, left } = findCallouts(ground, view, callouts, { letters, worst, all });
   if (left.length > 0 && all) return failed("callouts");
   putAll(draft, placed);
-  return { kind: "drawn", unplaced: left.map(({ lines }) => lines.flat().join(" ")) };
+  return { kind: "drawn", unplaced: left.map(calloutWords) };
 }
 
 function failed(part: PlanPart): { readonly kind: "failed"; readonly part: PlanPart } {

@@ -10,12 +10,13 @@ const NONE: ReadonlySet<number> = new Set();
 export type RevisedSheet = Pick<SheetRequest, "job"> & Partial<Pick<SheetRequest, "base" | "sheetBases">>;
 
 /**
- * The newest revisions, oldest of those first; the job's own revision where the job lists none. Of a template's sheet only
+ * The newest revisions, oldest of those first; the job's own revision with its status, that of a held
+ * sheet no less, where the job lists none. Of a template's sheet only
  * those that touch its bases or its template; that the last one does not is said.
  */
 export function revisionTable(request: RevisedSheet, most: number): TableText {
   const { job } = request;
-  const status = job.status.toUpperCase();
+  const status = `JOB ${job.status.toUpperCase()}`;
   const listed: readonly Revision[] =
     job.revisions.length > 0 ? job.revisions : [{ revision: job.revision, date: job.date, text: status, marks: null }];
   const known = touching(listed, request);

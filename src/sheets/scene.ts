@@ -79,5 +79,7 @@ export interface Scene {
   /** Document title: for a screen reader and the window's title. */
   readonly title: string;
   readonly description: string;
+  /** For a list of sheets: what is on it, and the scale of its plan; "" where it has none, or several. */
+  readonly listing?: { readonly about: string; readonly scale: string };
   readonly items: readonly SceneItem[];
 }

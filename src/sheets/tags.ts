@@ -7,7 +7,7 @@ import { at, group, line, stroke, text } from "./items.js";
 import { crossesText, type TextItem, textBox } from "./occupied.js";
 import { copyDraft, type Draft, hasRoom, interrupt, put } from "./paper.js";
 import { CROSS_REACH, holeRadius, holeSpan, onPaper, type View } from "./plan-shapes.js";
-import type { PaperPoint, SceneItem } from "./scene.js";
+import type { PaperPoint, PathPart, SceneItem } from "./scene.js";
 import { textWidth } from "./text-metrics.js";
 
 /** Directions tried for a tag: beside the centre lines, outward ones first. */
@@ -29,7 +29,13 @@ export interface Tagging {
 /** Puts a tag beside every hole. Nothing is drawn and false returned when one finds no room within reach. */
 export function putTags(draft: Draft, view: View, holes: readonly Hole[], tagging: Tagging): boolean {
   const spots = new Map((tagging.among ?? holes).map((hole) => [hole.tag, spotOf(view, hole)]));
-  const search = { draft: copyDraft(draft), view, tagging, spots: [...spots.values()] };
+  const search = {
+    draft: copyDraft(draft),
+    view,
+    tagging,
+    spots: [...spots.values()],
+    leaders: leadersIn(draft.items),
+  };
   const ring = tagging.side === "radial" ? putRing(search, holes) : [];
   const tagged = new Set(ring.map(({ hole }) => hole));
   const placed: PlacedTag[] = [...ring];
@@ -38,6 +44,7 @@ export function putTags(draft: Draft, view: View, holes: readonly Hole[], taggin
     const tag = findTag(search, hole);
     if (tag === null) return false;
     put(search.draft, tag.group);
+    search.leaders.push(...leadersIn([tag.group]));
     placed.push(tag);
   }
   for (const tag of placed) {
@@ -59,6 +66,18 @@ interface Search {
   readonly view: View;
   readonly tagging: Tagging;
   readonly spots: readonly Spot[];
+  /** Leaders and ticks that are drawn already: no tick crosses them. */
+  readonly leaders: Tick[];
+}
+
+type Tick = Extract<PathPart, { kind: "line" }>;
+
+function leadersIn(items: readonly SceneItem[]): Tick[] {
+  return items.flatMap((item): Tick[] => {
+    if (item.kind === "group") return leadersIn(item.items);
+    if (item.kind !== "stroke" || item.role !== "leader") return [];
+    return item.parts.flatMap((part) => (part.kind === "line" ? [part] : []));
+  });
 }
 
 interface PlacedTag {
@@ -105,6 +124,7 @@ function putRing(search: Search, holes: readonly Hole[]): readonly PlacedTag[] {
     }
     if (tags.length < rods.length || haveContact(tags)) continue;
     for (const tag of tags) put(search.draft, tag.group);
+    search.leaders.push(...leadersIn(tags.map((tag) => tag.group)));
     return tags;
   }
   return [];
@@ -217,9 +237,9 @@ function tagAt(tag: string, center: PaperPoint, distance: number, degrees: numbe
   return text("tag", tag, at(x, y), letter, { anchor: "middle", bold: true });
 }
 
-/** From the tag to the edge of its hole; null where it would run through a text or another hole. */
+/** From the tag to the edge of its hole; null where it would run through a text, another hole or a leader. */
 function tickTo(
-  { draft, spots }: Search,
+  { draft, spots, leaders }: Search,
   item: TextItem,
   center: PaperPoint,
   radius: number,
@@ -233,7 +253,18 @@ function tickTo(
   const to = at(center.x - (dx / length) * radius, center.y - (dy / length) * radius);
   if (crossesText(draft.taken, from, to)) return null;
   if (spots.some((spot) => (spot.isRound ? crossesRound(from, to, spot) : crossesSquare(from, to, spot)))) return null;
+  if (leaders.some((leader) => doCross(from, to, leader.from, leader.to))) return null;
   return [stroke("leader", line(from, to))];
+}
+
+function doCross(a: PaperPoint, b: PaperPoint, c: PaperPoint, d: PaperPoint): boolean {
+  return areParted(a, b, c, d) && areParted(c, d, a, b);
+}
+
+/** True where a line has one of two points on either side. */
+function areParted(from: PaperPoint, to: PaperPoint, p: PaperPoint, q: PaperPoint): boolean {
+  const side = ({ x, y }: PaperPoint) => (to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x);
+  return side(p) * side(q) < 0;
 }
 
 function crossesRound(from: PaperPoint, to: PaperPoint, { x, y, halfX }: Spot): boolean {

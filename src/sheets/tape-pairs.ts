@@ -25,7 +25,7 @@ export function pairsWithin(rods: readonly Hole[]): readonly RodPair[] {
   return once([...pairs, ...pairsRound(rods), ...pairsThatFix(rods, pairs)]);
 }
 
-/** Between two groups: the two nearest pairs of rods that share none, and both diagonals round the two. */
+/** Between two groups: the two nearest pairs of rods that share none, both diagonals round the two, and what else fixes one to the other. */
 export function pairsAcross(one: readonly Hole[], other: readonly Hole[]): readonly RodPair[] {
   const all = one.flatMap((a) => other.map((b): RodPair => [a, b])).sort((p, q) => between(p) - between(q));
   const [nearest] = all;
@@ -36,7 +36,40 @@ export function pairsAcross(one: readonly Hole[], other: readonly Hole[]): reado
     [ne, sw],
   ];
   const isAcross = ([a, b]: RodPair) => one.includes(a) !== one.includes(b);
-  return once([...[nearest, next].filter((pair) => pair !== undefined), ...diagonals.filter(isAcross)]);
+  const wanted = [...[nearest, next].filter((pair) => pair !== undefined), ...diagonals.filter(isAcross)];
+  return once([...wanted, ...pairsThatHold(all, wanted)]);
+}
+
+/** What is added until no pair holds one group to the other any better: steep ones first, the nearest first. */
+function pairsThatHold(all: readonly RodPair[], wanted: readonly RodPair[]): readonly RodPair[] {
+  const size = greatestOf(all.map(between), 1) / 1e6;
+  const held: Pull[] = [];
+  const holds = (pair: RodPair, least: number): boolean => {
+    const rest = held.reduce((left, each) => without(left, each), pullOf(pair, size));
+    const length = Math.hypot(...rest);
+    if (length < least) return false;
+    held.push([rest[0] / length, rest[1] / length, rest[2] / length]);
+    return true;
+  };
+  for (const pair of wanted) holds(pair, LEAST_HOLD);
+  return [LEAST_SLANT, LEAST_HOLD].flatMap((least) => all.filter((pair) => held.length < 3 && holds(pair, least)));
+}
+
+/** A pair that holds by less than this does not: its line runs through where those before it meet, or along with them. */
+const LEAST_HOLD = 0.02;
+
+/** Along x, along y and turning about the middle: how a distance between two stiff groups holds one to the other. */
+type Pull = readonly [number, number, number];
+
+function pullOf([a, b]: RodPair, size: number): Pull {
+  const [x, y] = [b.center.x - a.center.x, b.center.y - a.center.y];
+  const length = Math.hypot(x, y) || 1;
+  return [x / length, y / length, (a.center.x * y - a.center.y * x) / length / size];
+}
+
+function without([x, y, turn]: Pull, [ux, uy, uturn]: Pull): Pull {
+  const share = x * ux + y * uy + turn * uturn;
+  return [x - share * ux, y - share * uy, turn - share * uturn];
 }
 
 /** In the order in which they came, each once, whichever rod is named first. */

@@ -2,7 +2,7 @@
 import { boltCircleOf } from "../patterns/index.js";
 import type { Hole } from "../template/model.js";
 import { formatLength, type Length, nanometres, type Unit } from "../units/index.js";
-import { between, longestPairs, type RodPair } from "./diagonals.js";
+import { between, type RodPair } from "./diagonals.js";
 import { circleLetters, groupLetter, lineOf } from "./located.js";
 import type { SheetRequest } from "./request.js";
 import { spellingOf } from "./spelling.js";
@@ -21,7 +21,7 @@ interface Gauge {
 
 /**
  * Gauges inside each group, both diagonals, group to group, and from a working point about which the rods do not lie evenly; of a
- * bolt circle its chord and the distance across. As a tape has them, to 1/16 in or 1 mm; the exact figure in brackets.
+ * bolt circle its chords and the distance across. As a tape has them, to 1/16 in or 1 mm; the exact figure in brackets.
  */
 export function tapeTable(request: SheetRequest): TableText | null {
   const { job } = request;
@@ -106,27 +106,26 @@ function isBefore(one: string, other: string): boolean {
   return letter === otherLetter ? number < otherNumber : letter < otherLetter;
 }
 
-/** Chord to the next rod, and the longest distance across. */
+/** Of rods evenly round a circle, in the order of their tags: one distance stands for those that are alike all round. */
 function circleDistances(rods: readonly Hole[]): readonly Distance[] {
-  const [a, b] = rods;
-  if (a === undefined || b === undefined) return [];
-  const all = rods.length > 2 ? " AND ALL ROUND" : "";
-  const chord = {
-    what: rods.length > 2 ? "CHORD" : "ACROSS",
-    distance: between([a, b]),
-    pair: `${pairName([a, b])}${all}`,
-  };
-  const across = longestPairs(rods);
-  if (rods.length < 4) return [chord];
-  return [
-    chord,
-    ...across
-      .slice(0, MOST_ACROSS)
-      .map((pair) => ({ ...chord, what: "ACROSS", distance: between(pair), pair: pairName(pair) })),
-  ];
+  const farthest = Math.floor(rods.length / 2);
+  return ringSteps(rods.length).flatMap((step): Distance[] => {
+    const [a, b] = [rods[0], rods[step]];
+    if (a === undefined || b === undefined) return [];
+    const all = rods.length > 2 ? " AND ALL ROUND" : "";
+    const isAcross = step === farthest && rods.length !== 3;
+    return [{ what: isAcross ? "ACROSS" : "CHORD", distance: between([a, b]), pair: `${pairName([a, b])}${all}` }];
+  });
 }
 
-const MOST_ACROSS = 4;
+/**
+ * To the next rod and straight across. Beyond five rods that leaves them room to give (six opposite in pairs lie on one conic),
+ * so that the next but one is taped too.
+ */
+function ringSteps(count: number): readonly number[] {
+  const steps = count < 6 ? [1, Math.floor(count / 2)] : [1, 2, Math.floor(count / 2)];
+  return [...new Set(steps)].filter((step) => step > 0);
+}
 
 /** To the outermost rods, where these do not lie evenly about the working point. */
 function fromPoint(rods: readonly Hole[]): readonly Distance[] {

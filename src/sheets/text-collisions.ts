@@ -137,8 +137,19 @@ const TIP = 0.3;
 function throughHoles({ leaders, marks }: Placed): readonly Collision[] {
   const holes = marks.filter(({ role, mark }) => role === "hole" || (role === "fine" && mark.kind === "circle"));
   return leaders
-    .filter((leader) => holes.some((hole) => areNear(leader, hole) && doesCross(shortened(leader), hole)))
+    .filter((leader) => {
+      const crossed = holes.filter((hole) => areNear(leader, hole) && doesCross(shortened(leader), hole));
+      return crossed.length > 0 && !leadsOut(leader, crossed);
+    })
     .map(({ words }) => ({ kind: "leader through a hole", leader: words }));
+}
+
+/** The working point's own leader starts at it: it leads out of the openings and holes in which the point lies, by one side. */
+function leadsOut({ from, owner }: PlacedLeader, crossed: readonly PlacedMark[]): boolean {
+  if (owner?.name !== "working-point") return false;
+  const isAround = ({ mark }: PlacedMark) => mark.kind === "circle" && distance(from, mark.center) < mark.radius;
+  const others = crossed.filter((hole) => !isAround(hole));
+  return others.length < 2 && others.every(({ mark }) => mark.kind === "segment");
 }
 
 function acrossLines({ leaders, marks }: Placed): readonly Collision[] {

@@ -1,4 +1,6 @@
 /** The working point: a target in which two quarters are filled, and its name beside it. */
+import type { Hole } from "../template/model.js";
+import { holeCrossed } from "./hole-gaps.js";
 import { at, circle, fill, group, line, stroke, text } from "./items.js";
 import { countCrossings, crossesText, type TextItem } from "./occupied.js";
 import { type Draft, hasRoom, put } from "./paper.js";
@@ -11,15 +13,15 @@ export const POINT_RADIUS = 1.5;
 
 const NAME = "W.P.";
 
-/** Draws the target and its name: beside it where there is room, else farther off with a leader. */
-export function putWorkingPoint(draft: Draft, view: View, { small }: Lettering): void {
+/** Draws the target and its name: beside it where there is room, else farther off with a leader through no hole but its own. */
+export function putWorkingPoint(draft: Draft, view: View, holes: readonly Hole[], { small }: Lettering): void {
   const { x, y } = view.origin;
   const target = [
     stroke("fine", circle(view.origin, POINT_RADIUS)),
     fill("bar", ...quarter(view.origin, 0)),
     fill("bar", ...quarter(view.origin, Math.PI)),
   ];
-  const name = besidePoint(draft, view.origin, small) ?? ledAway(draft, view.origin, small) ?? [];
+  const name = besidePoint(draft, view.origin, small) ?? ledAway(draft, view, holes, small) ?? [];
   put(draft, group("working-point", [...target, ...name], { x, y }));
 }
 
@@ -51,12 +53,13 @@ function besidePoint(draft: Draft, { x, y }: PaperPoint, letter: number): readon
 const LONGEST = 60;
 
 /** The place with the least crossed of the nearest ones; a line from the name to the target's rim. */
-function ledAway(draft: Draft, point: PaperPoint, letter: number): readonly SceneItem[] | null {
+function ledAway(draft: Draft, view: View, holes: readonly Hole[], letter: number): readonly SceneItem[] | null {
   let best: { readonly items: readonly SceneItem[]; readonly cost: number } | null = null;
   for (let away = 5; away <= LONGEST && (best === null || away < best.cost); away += 2.5)
     for (const degrees of [225, 315, 135, 45, 205, 335, 155, 25, 245, 295, 115, 65]) {
-      const led = ledFrom(draft, point, letter, away, (degrees * Math.PI) / 180);
-      if (led !== null && (best === null || led.cost < best.cost)) best = led;
+      const led = ledFrom(draft, view.origin, letter, away, (degrees * Math.PI) / 180);
+      if (led === null || (best !== null && led.cost >= best.cost)) continue;
+      if (!holes.some((hole) => holeCrossed(view, hole, led.rim, led.end))) best = led;
     }
   return best?.items ?? null;
 }
@@ -71,5 +74,5 @@ function ledFrom(draft: Draft, { x, y }: PaperPoint, letter: number, away: numbe
   const rim = at(x + dx * POINT_RADIUS, y + dy * POINT_RADIUS);
   if (crossesText(draft.taken, rim, end)) return null;
   const { hard, soft } = countCrossings(draft.taken, rim, end);
-  return { items: [stroke("leader", line(rim, end)), item], cost: away + 6 * hard + soft };
+  return { rim, end, items: [stroke("leader", line(rim, end)), item], cost: away + 6 * hard + soft };
 }

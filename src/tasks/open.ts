@@ -14,7 +14,7 @@ import { placeRods } from "../rods/index.js";
 import type { ShapedBase } from "../template/index.js";
 import { makePlateShape } from "../template/index.js";
 import { shareTemplates } from "./share-templates.js";
-import { sheetRoomFaults } from "./sheet-room.js";
+import { sheetRoomFindings } from "./sheet-room.js";
 import { unwrittenLetters } from "./unwritten-letters.js";
 
 /** What jobs may cite and may not use: the rules, and the package's own names. */
@@ -46,8 +46,9 @@ export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJo
   const many = tooManyPlaced(read.value, inputs.job);
   if (many !== null) return { ok: false, findings: [...read.findings, many] };
   const opened = layOut(read.value, [...read.findings, ...unwrittenLetters(read.value, inputs.job)]);
-  const small = opened.ok ? sheetRoomFaults(opened.value.job, opened.value.bases, inputs.job) : [];
-  return small.length === 0 ? opened : { ok: false, findings: [...opened.findings, ...small] };
+  if (!opened.ok) return opened;
+  const findings = [...opened.findings, ...sheetRoomFindings(opened.value.job, opened.value.bases, inputs)];
+  return hasErrors(findings) ? { ok: false, findings } : { ...opened, findings };
 }
 
 /** Most rods of a layout: each is a point to set out, and is held against those of its neighbours. */

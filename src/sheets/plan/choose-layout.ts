@@ -90,7 +90,7 @@ const MANY = 400;
 function arrangements(request: PlanRequest, figures: readonly BaseFigure[]): readonly Arrangement[] {
   const { unit } = request.job;
   const apart = usualSpacing(figures.map(({ placed }) => placed.workingPoint));
-  const sheets = planSheets(unit, request.job.bases.length);
+  const sheets = planSheets(request.job);
   for (const level of [COMFORT, LEAST, 0]) {
     const pairs = sheets.flatMap((sheet) =>
       planScales(unit)

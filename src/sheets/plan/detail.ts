@@ -13,7 +13,7 @@ import type { Base, Offset } from "../../job/model/job.js";
 import { boltCircleOf } from "../../patterns/index.js";
 import type { PlacedRod } from "../../rods/model.js";
 import type { Hole } from "../../template/model.js";
-import { leastOf } from "../../units/extremes.js";
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import { formatLength, type Length, nanometres, toMillimetres, type Unit } from "../../units/index.js";
 import { extension, lineSpacing, putRuns, type Run } from "../dimension.js";
 import { at, circle, group, line, rectangle, stroke, text } from "../items.js";
@@ -61,7 +61,7 @@ export function detailNeed(
   const { x0, y0, x1, y1 } = drawnExtent(input);
   const { left, below, right, above } = besides(input, lettering);
   return {
-    x: Math.max((x1 - x0) * factor + left + right, ...titleWidths(input, lettering)) + 2,
+    x: greatestOf(titleWidths(input, lettering), (x1 - x0) * factor + left + right) + 2,
     y: (y1 - y0) * factor + titleHeight(input, lettering) + below + above + 2,
   };
 }

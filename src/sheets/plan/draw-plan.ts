@@ -12,7 +12,7 @@ import { drawDetail } from "./detail.js";
 import { type Flow, startFlow } from "./flow.js";
 import { drawingArea, type PlanLayout, tableColumns, wholeArea } from "./layout.js";
 import { planNotes } from "./notes.js";
-import { type LaidOutPanel, layoutPlanPanel, stack } from "./panel.js";
+import { type LaidOutPanel, layoutPlanPanel, planScaleWords, stack } from "./panel.js";
 import { pointsOfTiles } from "./plan-points.js";
 import type { PlanRequest } from "./request.js";
 import { detailNotes, planHead, sheetTitle } from "./sheet-words.js";
@@ -23,6 +23,8 @@ import { type DrawnWindow, drawWindow } from "./window.js";
 /** A sheet but for its number and the number of sheets. */
 interface OpenSheet {
   readonly name: string;
+  /** As in its title block; "" where nothing on it has a scale. */
+  readonly scale: string;
   readonly items: readonly SceneItem[];
   readonly panel: LaidOutPanel;
 }
@@ -53,6 +55,7 @@ function finish(request: PlanRequest, sheet: SheetSize, open: OpenSheet, number:
     height: sheet.height,
     title: `Anchor-rod plan rev ${job.revision}, sheet ${number} of ${count}: ${open.name}, job ${job.number}`,
     description: `Sheet ${number} of ${count}, size ${sheet.name}. ${job.title}. Status: ${job.status}.`,
+    listing: { about: open.name.toUpperCase(), scale: open.scale },
     items: [frameOf(sheet), ...open.panel(number, count), ...open.items],
   };
 }
@@ -78,7 +81,7 @@ function openSheet(
   const panel = layoutPlanPanel(request, sheet, { title, scale: shown, head, notes }, flow);
   const tables = free.flatMap((area) => tablesIn(sheet, area, flow));
   const items = [...bannerItems(request, sheet), ...(window?.items ?? []), ...details, ...tables];
-  return { name: title.toLowerCase(), items, panel };
+  return { name: title.toLowerCase(), scale: planScaleWords(shown), items, panel };
 }
 
 function windowNotes(request: PlanRequest, window: DrawnWindow): readonly string[] {
@@ -129,7 +132,7 @@ function tableSheets(request: PlanRequest, sheet: SheetSize, flow: Flow): readon
     const panel = layoutPlanPanel(request, sheet, { title: "SCHEDULES", scale: null, head: [], notes: [] }, flow);
     const tables = tablesIn(sheet, area, flow, 1);
     if (tables.length === 0 && !flow.isEmpty) throw new RangeError("a row of a table that is higher than a sheet");
-    sheets.push({ name: "schedules", items: [...bannerItems(request, sheet), ...tables], panel });
+    sheets.push({ name: "schedules", scale: "", items: [...bannerItems(request, sheet), ...tables], panel });
   }
   return sheets;
 }

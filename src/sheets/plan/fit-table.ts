@@ -39,7 +39,7 @@ export function columnWidths({ columns, rows, strong }: TableText): ColumnWidths
       const parts = words.includes(" ")
         ? words.split(" ").map((word) => textWidth(word, 1, strong.has(k)) + PAD)
         : [width];
-      least[i] = Math.max(least[i] ?? 0, ...parts);
+      least[i] = greatestOf(parts, least[i] ?? 0);
     });
   });
   return { natural, least };

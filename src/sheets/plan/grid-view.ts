@@ -8,11 +8,12 @@ import { type Draft, hasRoom, interrupt, isFree, put, putAll } from "../paper.js
 import type { PaperPoint, PathPart } from "../scene.js";
 import { textWidth } from "../text-metrics.js";
 import { turnText } from "./angles.js";
+import { clipped } from "./clip.js";
 import { isParallel, isSlanting, type LineSpan } from "./grid.js";
 import { planLength } from "./lengths.js";
 import { type Locating, putBroken, putLocatingChain, putSpareChain } from "./locating.js";
 import { BUBBLE_GAP, bubbleLetter, bubbleRadius, chainLevels, STEM } from "./margins.js";
-import { clipped, type PlanPage, paperOf } from "./page.js";
+import { type PlanPage, paperOf } from "./page.js";
 import { putSkewedLocations } from "./skewed-lines.js";
 import { shows } from "./tiles.js";
 

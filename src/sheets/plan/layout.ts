@@ -216,8 +216,8 @@ function filledAll(areas: readonly Area[], needs: readonly CellSize[]): Filled {
   const free: Area[] = [];
   for (const area of areas) {
     const part = shelves(area, needs.slice(cells.length), false);
-    cells.push(...part.cells);
-    free.push(...part.free);
+    for (const cell of part.cells) cells.push(cell);
+    for (const each of part.free) free.push(each);
   }
   return { cells, free };
 }

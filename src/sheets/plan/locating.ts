@@ -71,7 +71,8 @@ export function putLocatingChain(
   more: readonly SceneItem[] = [],
 ): boolean {
   const { body, small } = page.lettering;
-  if ([body, small].some((letter) => attempt(draft, page, runs, letter, more))) return true;
+  const isClear = runs.every((run) => isLineClear(draft, run));
+  if (isClear && [body, small].some((letter) => attempt(draft, page, runs, letter, more))) return true;
   putAll(draft, more);
   const left = runs.filter((run) => !isLineClear(draft, run) || !attempt(draft, page, [run], small, []));
   return left.map((run) => putBeside(draft, page, run)).every((written) => written);

@@ -89,7 +89,7 @@ function titleRows(request: PlanRequest, sheet: SheetSize, words: PanelText, she
     ),
     row(
       field("GENERAL TOLERANCES", job.tolerances === "" ? "NOT SPECIFIED" : job.tolerances, 0.36),
-      field("SCALE", words.scale === null ? "AS SHOWN" : scaleWords(words.scale), 0.36),
+      field("SCALE", planScaleWords(words.scale), 0.36),
       field("UNITS", job.unit === "in" ? "FEET AND INCHES" : unitWord(job.unit), 0.28),
     ),
     signed(
@@ -110,4 +110,9 @@ function sourceWords({ job }: PlanRequest): string {
   const { number, revision } = job.drawing;
   if (number === "") return "NOT GIVEN";
   return revision === "" ? number : `${number} REV ${revision}`;
+}
+
+/** Scale of a sheet; null: views of several scales, or none. */
+export function planScaleWords(scale: Scale | null): string {
+  return scale === null ? "AS SHOWN" : scaleWords(scale);
 }

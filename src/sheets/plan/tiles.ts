@@ -3,11 +3,11 @@ import { type Extent, growExtent, type Point } from "../../geometry/index.js";
 import { toMillimetres } from "../../units/index.js";
 import type { Area } from "../paper.js";
 import type { Scale, SheetSize } from "../sheet-sizes.js";
+import { clipped } from "./clip.js";
 import { cutParts, type Part, type Stop } from "./cuts.js";
 import type { BaseFigure } from "./figures.js";
 import { gridExtent, isSlanting, type LineSpan, lineSpans } from "./grid.js";
 import { type Margins, marginsOf, slantingReach } from "./margins.js";
-import { clipped } from "./page.js";
 import type { PlanRequest } from "./request.js";
 
 /** A part of the plan that one sheet shows: its bases stand in `region`, between match lines; `window` is what is drawn. */

@@ -87,13 +87,25 @@ describe("29 CFR 1926 Subpart R", () => {
 });
 
 describe("drawing practice", () => {
-  it("ISO 3098: four following heights of the series; ISO 5457 lettering of notes at least 1.8 mm on A4, 2.5 mm above", () => {
-    const lettering = (name: string) =>
-      Object.values([...sheetSizes("in"), ...sheetSizes("mm")].find((sheet) => sheet.name === name)?.lettering ?? {});
+  const lettering = (name: string) =>
+    Object.values([...sheetSizes("in"), ...sheetSizes("mm")].find((sheet) => sheet.name === name)?.lettering ?? {});
+
+  it("ISO 3098: heights of the series on metric sheets, ISO 5457 notes of at least 2.5 mm", () => {
     // The series grows by the square root of 2, each height rounded.
-    for (const name of ["A", "A4"]) expect(lettering(name)).toEqual([1.8, 2.5, 3.5, 5]);
-    for (const name of ["B", "C", "D", "A3", "A2"]) expect(lettering(name)).toEqual([2.5, 3.5, 5, 7]);
-    for (const height of [1.8, 2.5, 3.5, 5]) expect(Math.abs(height * Math.SQRT2 - height * 1.4)).toBeLessThan(0.1);
+    const series = [1.8, 2.5, 3.5, 5, 7, 10, 14, 20];
+    for (const [i, height] of series.slice(1).entries())
+      expect(Math.abs(height - (series[i] ?? 0) * Math.SQRT2)).toBeLessThan(0.3);
+    for (const name of ["A4", "A3", "A2", "A1"]) {
+      for (const height of lettering(name)) expect(series).toContain(height);
+      expect(Math.min(...lettering(name))).toBeGreaterThanOrEqual(2.5);
+    }
+  });
+
+  it("ASME Y14.2, from memory: .12 in (3 mm) and more on inch sheets, titles .24 in (6 mm)", () => {
+    for (const name of ["A", "B", "C", "D"]) {
+      expect(Math.min(...lettering(name))).toBeGreaterThanOrEqual(3);
+      expect(Math.max(...lettering(name))).toBeGreaterThanOrEqual(6);
+    }
   });
 
   it.each(Object.keys(sheetCases))(

@@ -27,6 +27,7 @@ describe("commands", () => {
         all: false,
         includeHeld: false,
         replace: false,
+        paper: null,
       },
     ],
     [
@@ -40,6 +41,7 @@ describe("commands", () => {
         all: false,
         includeHeld: true,
         replace: false,
+        paper: null,
       },
     ],
     ["compare old.yaml new", { kind: "compare", old: "old.yaml", fresh: "new", json: false }],

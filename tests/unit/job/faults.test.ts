@@ -360,7 +360,7 @@ describe("the job around the bases", () => {
       "an unknown key at the top",
       `${bases}shcedule: x.csv\n`,
       [
-        "job.yaml:9:1 shcedule: unknown key; nearest are schedule, severities, rules; the JSON Schema lists all (did you mean schedule?)",
+        "job.yaml:9:1 shcedule: unknown key; nearest are schedule, sheet, severities; the JSON Schema lists all (did you mean schedule?)",
       ],
     ],
     [

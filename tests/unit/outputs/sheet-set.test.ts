@@ -75,12 +75,13 @@ describe("a set", () => {
 });
 
 describe("a sheet on paper", () => {
+  /** With a border that leaves twice as much at its left. */
   const sheet = (width: number, height: number, border = 10): Scene => {
     const corners = [
-      [border, border],
+      [2 * border, border],
       [width - border, border],
       [width - border, height - border],
-      [border, height - border],
+      [2 * border, height - border],
     ] as const;
     const at = (i: number) => ({ x: corners[i % 4]?.[0] ?? 0, y: corners[i % 4]?.[1] ?? 0 });
     const parts = [0, 1, 2, 3].map((i) => ({ kind: "line", from: at(i), to: at(i + 1) }) as const);
@@ -97,23 +98,36 @@ describe("a sheet on paper", () => {
     ["B on 11 x 17: the same paper", "tabloid", sheet(431.8, 279.4), 100],
     ["A4 on letter: its border fits", "letter", sheet(297, 210, 15), 100],
     ["letter on A4: its border fits", "a4", sheet(279.4, 215.9), 100],
-    ["border that just fits beside what printers leave white", "a3", sheet(428, 305), 100],
-    ["border a tenth of a millimetre wider", "a3", sheet(428.1, 305), 97],
-    ["D on 11 x 17", "tabloid", sheet(863.6, 558.8), 48],
+    ["border that just fits beside what printers leave white", "a3", sheet(440, 307), 100],
+    ["border a tenth of a millimetre wider", "a3", sheet(440.1, 307), 98],
+    ["D on 11 x 17: half", "tabloid", sheet(863.6, 558.8), 50],
+    ["A1 on A3: half", "a3", sheet(841, 594), 50],
+    ["D on A3", "a3", sheet(863.6, 558.8), 48],
+    ["C on 11 x 17", "tabloid", sheet(558.8, 431.8), 65],
+    ["nearly half is half", "tabloid", sheet(800, 530), 50],
     ["upright sheet on upright paper", "a4", sheet(210, 297), 100],
   ] as const)("%s", (_, paper, scene, percent) => {
     const placed = placeOn(paper, scene);
     expect(placed.percent).toBe(percent);
     const { placement } = placed;
     const border = scene.height === 210 && paper === "letter" ? 15 : 10;
-    const [x0, x1] = [border, scene.width - border].map((x) => placement.x + x * placement.factor);
-    const [y0, y1] = [border, scene.height - border].map((y) => placement.y + y * placement.factor);
-    expect(Math.min(x0 ?? 0, y0 ?? 0)).toBeGreaterThanOrEqual(6 - 1e-9);
-    expect((placement.width - (x1 ?? 0)) / (x0 ?? 1)).toBeCloseTo(1, 6);
-    expect(placement.height - (y1 ?? 0)).toBeGreaterThanOrEqual(6 - 1e-9);
-    const said = textsOf(placement.over).map(({ text }) => text);
-    expect(said).toEqual(percent === 100 ? [] : [`REDUCED TO ${percent} %: NOT AT THE SCALES STATED`]);
-    if (percent < 100) expect((y0 ?? 0) - 6).toBeGreaterThan(5);
+    const at = (x: number, start: number) => start + x * placement.factor;
+    const [x0, x1] = [at(2 * border, placement.x), at(scene.width - border, placement.x)];
+    const [y0, y1] = [at(border, placement.y), at(scene.height - border, placement.y)];
+    const white = [x0, y0, placement.width - x1, placement.height - y1];
+    expect(Math.min(...white)).toBeGreaterThanOrEqual(5 - 1e-9);
+    const said = textsOf(placement.over);
+    const words =
+      percent === 50
+        ? "HALF SIZE: SCALES ARE HALF OF THOSE STATED"
+        : `REDUCED TO ${percent} %: NOT AT THE SCALES STATED`;
+    expect(said.map(({ text }) => text)).toEqual(percent === 100 ? [] : [words]);
+    for (const { at: place, height, turn } of said) {
+      expect(turn).toBe(90);
+      expect(place.x - height).toBeGreaterThanOrEqual(5);
+      expect(place.x).toBeLessThan(x0);
+      expect(place.y + 100).toBeLessThan((y0 + y1) / 2);
+    }
   });
 
   it("is named as printers name it", () => {

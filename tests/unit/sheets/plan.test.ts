@@ -8,6 +8,7 @@ import { newLeanDocument } from "../../../src/formats/lean-document.js";
 import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
 import type { GridLine } from "../../../src/job/index.js";
 import { given, missing } from "../../../src/job/index.js";
+import { SHEET_NAMES } from "../../../src/job/model/sheet-names.js";
 import { findWasher } from "../../../src/job/resolve/lookups.js";
 import { drawPlanSheets, type PlanRequest, type Scene, type SceneGroup } from "../../../src/sheets/index.js";
 import { planLength } from "../../../src/sheets/plan/lengths.js";
@@ -58,6 +59,25 @@ function readFigure(words: string, unit: Unit): number {
   if (!reading.ok) throw new Error(reading.message);
   return reading.value / NM_PER_MM;
 }
+
+describe("a plan of a job that chose a size", () => {
+  const onSize = (name: string, index: number): readonly Scene[] => {
+    const request = planCases[name]?.() ?? fail();
+    const sheet = SHEET_NAMES[request.job.unit][index] ?? null;
+    return drawPlanSheets({ ...request, job: { ...request.job, sheet } });
+  };
+
+  for (const name of ["single", "twelve", "skewed", "metric"])
+    it(`is on that size from C or A2 up, and on these under it: ${name}`, () => {
+      const unit = planCases[name]?.().job.unit ?? "in";
+      const sizes = [0, 1, 2, 3].map((index) => onSize(name, index));
+      const [, , least, largest] = SHEET_NAMES[unit];
+      expect(sizes.map((scenes) => [...new Set(scenes.map(({ size }) => size))])).toEqual(
+        [least, least, least, largest].map((size) => [size]),
+      );
+      for (const scene of sizes.flat()) expect(collisionsOf(scene)).toEqual([]);
+    });
+});
 
 describe("every plan", () => {
   for (const name of Object.keys(planCases)) {

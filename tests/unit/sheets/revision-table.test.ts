@@ -42,9 +42,9 @@ describe("the revision table of a template's sheet", () => {
     expect(rowsFor("B9", [revision("B", "Front page alone", [])])[0]?.[2]).toBe("NO CHANGE TO THIS MARK");
   });
 
-  it("is that of the job where it lists none, by its status", () => {
-    expect(rowsFor("B1", [])).toEqual([["B", "2026-11-24", "RELEASED"]]);
-    expect(rowsFor("B1", [], { status: "for approval" })[0]?.[2]).toBe("FOR APPROVAL");
+  it("is that of the job where it lists none, by its status: never of the sheet, which may be held", () => {
+    expect(rowsFor("B1", [])).toEqual([["B", "2026-11-24", "JOB RELEASED"]]);
+    expect(rowsFor("B1", [], { status: "for approval" })[0]?.[2]).toBe("JOB FOR APPROVAL");
   });
 
   it("has every row on a plan, whatever it names", () => {

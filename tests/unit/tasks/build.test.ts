@@ -129,6 +129,7 @@ describe("build", () => {
       "read-as.csv",
       "read-as.xlsx",
       "set-aside",
+      "set.pdf",
       "setting-out",
       "summary.json",
       "superseded",

@@ -396,7 +396,7 @@ describe("a held base", () => {
       .decode(sheet?.bytes)
       .replace(/<[^>]*>/g, " ")
       .replace(/\s+/g, " ");
-    expect(words).toContain("template T4 also serves B9, which is held: template-in-form");
+    expect(words).toContain("Template T4 also serves B9, which is held: bearing or gap in form (template-in-form)");
   });
 
   it("names bases that hold it for one reason in one sentence, and not those that are held for the base's own", () => {
@@ -409,8 +409,10 @@ describe("a held base", () => {
     const { job, bases } = opened(sharedJob([{ mark: "B1", template: wide }, ...["B2", "B3", "B4"].map(other)], AUTO));
     const reasons = bases.map((each) => checkBase(job, each).held);
     expect(reasons.map(({ length }) => length)).toEqual([1, 1, 1, 1]);
-    expect(reasons[0]?.[0]).toMatch(/^template T-B1 also serves B2, B3, B4, which are held: template-in-form/);
-    expect(reasons[1]?.[0]).toMatch(/^template-in-form/);
+    expect(reasons[0]?.[0]).toMatch(
+      /^template T-B1 also serves B2, B3, B4, which are held: bearing or gap in form \(template-in-form\)/,
+    );
+    expect(reasons[1]?.[0]).toMatch(/^bearing or gap in form \(template-in-form\)/);
     expect(bases.map(({ shared }) => shared?.heldBy)).toEqual(bases.map(() => ["B2", "B3", "B4"]));
   });
 
