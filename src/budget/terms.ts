@@ -164,7 +164,7 @@ function notesOf({ budget }: Job): readonly string[] {
   ];
   const square =
     budget.zone === "square"
-      ? ["Closed forms take a square zone by the circle around it: safe for a free plate, exact for one that is held."]
+      ? ["Closed forms take a square zone by the circle around it: safe for a free plate, exact for one that is fixed."]
       : [];
   return [...absent.map((what) => `Not in the budget, for want of a value: ${what}.`), ...square];
 }

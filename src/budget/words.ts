@@ -15,7 +15,7 @@ export const BUDGET_CAUTIONS: readonly string[] = [
 ];
 
 const FREEDOM: Readonly<Record<PlateFreedom, string>> = {
-  held: "held in its place",
+  held: "fixed in its place",
   shifted: "free to shift",
   free: "free to shift and turn",
 };

@@ -20,7 +20,7 @@ export function leastEdge(edition: EdgeEdition, size: string, diameter: Length, 
     return { found: true, twice: 2 * row.least, clause, note: `${row.printed}, hole ${say.length(hole)}` };
   }
   const table = { least: row.least, clause, words: `${clause} ${say.length(row.least)} for rod ${size}` };
-  return withIncrement(table, row.increment, `no C2 is held with ${edition} for rod ${size}`, say);
+  return withIncrement(table, row.increment, `no C2 is kept with ${edition} for rod ${size}`, say);
 }
 
 function withIncrement(

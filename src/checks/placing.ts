@@ -19,5 +19,5 @@ export function placingOf({ job }: CheckContext, { tag, rod, diameter }: RodHole
   const lookup = findPlacing(placing, diameter, "fixed");
   if (lookup.found) return { found: true, row: lookup.row, clause: lookup.clause };
   const what = `${placing} has no placing tolerance for rod ${rod.size}`;
-  return { found: false, result: notTabulated(tag, what, lookup.nearest) };
+  return { found: false, result: notTabulated(tag, what, lookup.nearest, "rules.placing") };
 }

@@ -1,6 +1,6 @@
 /** Results of rules: constructors, and the way missing input becomes a not-checked row. Lengths are doubled nanometres. */
 import type { Given, Input, Missing, Severity } from "../job/model/job.js";
-import { given } from "../job/model/job.js";
+import { given, missing } from "../job/model/job.js";
 import type { Length } from "../units/index.js";
 import { nanometres } from "../units/index.js";
 import type { RuleResult, Sense } from "./model.js";
@@ -86,10 +86,10 @@ function whyMissing(missing: readonly Missing[]): string {
   return [...new Set(missing.map(({ why, key }) => `${why} (${key})`))].join("; ");
 }
 
-/** A not-checked row for a size that a table does not hold. */
-export function notTabulated(subject: string, what: string, nearest: readonly string[], own: Own = {}): RuleResult {
+/** A not-checked row for a size that an edition does not hold; `key` chooses another edition. */
+export function notTabulated(subject: string, what: string, nearest: readonly string[], key: string): RuleResult {
   const near = nearest.length === 0 ? "" : `; nearest: ${nearest.join(", ")}`;
-  return notChecked(subject, `${what}${near}`, own);
+  return lacking(subject, [missing(key, `${what}${near}`)]);
 }
 
 /** One part of a sum: a length, taken so many halves of times, and the figures between which it lies while it is not known. */

@@ -64,5 +64,5 @@ export function lengthToleranceOf({ length, grade }: Pick<Rod, "length" | "grade
   const known = findGrade(grade.value);
   const tolerance = known.found ? findLengthTolerance(known.row, length.value) : known;
   if (tolerance.found) return given(tolerance.row.plusMinus, tolerance.edition);
-  return missing("rods.grade", `no tolerance of length is held for grade ${grade.value}`);
+  return missing("rods.grade", `no tolerance of length is kept for grade ${grade.value}`);
 }

@@ -9,6 +9,7 @@ import type { ReducedPage } from "../outputs/index.js";
 import type { Part } from "../tasks/growing-files.js";
 import type { OpenedJob } from "../tasks/open.js";
 import { makePackageInParts } from "../tasks/package.js";
+import { groupBy } from "../units/group-by.js";
 import type { Command } from "./arguments.js";
 import type { EarlierLook } from "./earlier-package.js";
 import { compareEarlier, earlierForm, earlierText, leftoverWarnings, settlementWarnings } from "./earlier-package.js";
@@ -114,12 +115,16 @@ const MOST_REDUCED = 10;
 
 /** Which pages of the set are not at their scales. */
 const reducedWords = terminalText((pages: readonly ReducedPage[], paper: string): string => {
-  const named = pages.map(({ page, name, percent }) => `page ${page} (${name}) to ${percent} %`);
+  const sizes = groupBy(pages, ({ percent }) => percent);
+  const named = [...sizes].map(([percent, own]) => {
+    const names = own.map(({ page, name }) => `${name} (page ${page})`);
+    return `to ${percent === 50 ? "half size" : `${percent} %`}: ${listed(names, MOST_REDUCED)}`;
+  });
   const are =
     pages.length === 1
       ? "1 page of the set does not fit and is"
       : `${pages.length} pages of the set do not fit and are`;
-  return `warning: on ${paper} ${are} reduced, not at the scales stated: ${listed(named, MOST_REDUCED)}\n`;
+  return `warning: on ${paper} ${are} reduced, not at the scales stated, ${named.join("; ")}\n`;
 });
 
 /** Lets signals and output through. */

@@ -69,7 +69,7 @@ export const writeBudgetBase = terminalText(budgetBase);
 function budgetBase(budget: ReckonedBase, { color }: Pick<LedgerTextOptions, "color">): string {
   const { mark, spec, probability, unit, target, notes } = budget;
   const { held, shifted, free, samples } = probability;
-  const shares = `held in place ${shareWords(held)}, free to shift ${shareWords(shifted)}, to shift and turn ${shareWords(free)}`;
+  const shares = `fixed in place ${shareWords(held)}, free to shift ${shareWords(shifted)}, to shift and turn ${shareWords(free)}`;
   const certain = askedForm(budget.worst, spec.plate).holds ? "; by the worst case it is certain" : "";
   const lines = [
     `plate ${freedomWords(spec.plate)}; ${shares}; ${samples} trials, seed ${spec.seed}${certain}`,

@@ -108,7 +108,7 @@ function surveyGroup(group: GroupSurvey, { unit }: Survey, options: LedgerTextOp
 }
 
 function spareText(spare: number, length: (value: number) => string): string {
-  return spare < 0 ? `it wants ${length(-spare)}` : `${length(spare)} to spare`;
+  return spare < 0 ? `it is short by ${length(-spare)}` : `${length(spare)} to spare`;
 }
 
 /** How the file was read, and what is stated of the survey. */

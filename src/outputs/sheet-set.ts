@@ -7,6 +7,7 @@ import { startPdf } from "../formats/sheet-pdf.js";
 import type { Job } from "../job/model/job.js";
 import { type CoverPage, drawCover } from "../sheets/cover-sheet.js";
 import type { Scene } from "../sheets/scene.js";
+import { DOCUMENT_TYPE } from "../sheets/status-words.js";
 import { printable } from "../sheets/text-metrics.js";
 import type { Question } from "../summary/questions.js";
 import type { SheetPlace } from "./names.js";
@@ -104,7 +105,8 @@ function templatePage({ listing }: Scene, { plate, held }: CheckedBase, { number
   const of = count === 1 ? "" : ` ${number} OF ${count}`;
   const isHeld = held.length > 0;
   const served = `${bases.length === 1 ? "BASE" : "BASES"} ${listed(bases, MOST_BASES)}`;
-  const about = `${listing?.about ?? ""}, ${served}`;
+  const type = listing?.about ?? "";
+  const about = type === DOCUMENT_TYPE.template ? served : `${type}, ${served}`;
   const bookmark = `${plate.mark}${of.toLowerCase()}, ${served.replace(/^BASES?/, (word) => word.toLowerCase())}`;
   return { name: `${plate.mark}${of}`, about, held: isHeld, bookmark: isHeld ? `${bookmark} (HELD)` : bookmark };
 }

@@ -111,7 +111,7 @@ function resultTable(budget: ReckonedBase) {
     rows: [
       ["free to shift and turn", shareWords(free)],
       ["free to shift", shareWords(shifted)],
-      ["held in its place", shareWords(held)],
+      ["fixed in its place", shareWords(held)],
       ["standard error, trials, seed", `${shareWords(standardError)}, ${samples}, ${spec.seed}`],
       ["spare, worst case", roomWords(askedForm(worst, spec.plate).spare, unit)],
       ["spare, root sum square", roomWords(askedForm(rss, spec.plate).spare, unit)],

@@ -128,7 +128,7 @@ const PAD = 0.8;
 /** Between two columns, in letters. */
 const COLUMN_GAP = 1;
 
-/** Of each column what stands in it, of the subjects the least, gaps counted in. */
+/** Of each column what stands in it, of the subjects the least, the gap to the next counted in. */
 type CellWidths = Readonly<Record<"name" | "subject" | "value" | "limit" | "margin", number>>;
 
 function cellWidths(said: SignerText, small: number): CellWidths {

@@ -1,8 +1,8 @@
 /** plate + ledger -> sheets: a retained scene of strokes, fills, texts and groups, each with a role, never a colour. */
 export { drawSheet, hasRoomOn } from "./draw-sheet.js";
+export { hasPlanRoom } from "./plan/choose-layout.js";
 export { drawPlanSheets } from "./plan/draw-plan.js";
 export type { PlanRequest } from "./plan/request.js";
-export { planSizeInstead } from "./plan/sizes.js";
 export type { NamedFile, SheetRequest } from "./request.js";
 export type * from "./scene.js";
 export { type Collision, findCollisions, findTextCollisions, type TextCollision } from "./text-collisions.js";

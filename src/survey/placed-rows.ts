@@ -52,7 +52,10 @@ function inPlan(job: Job, rods: readonly RodAsBuilt[]): readonly CheckRow[] {
     const clause = found.found ? found.clause : "placing in plan";
     const topic: Topic = { id: "placed-rod", clause, edition: placing };
     if (!found.found)
-      return rowOf(topic, notTabulated(rod.tag, `${placing} has no placing tolerance for rod ${size}`, found.nearest));
+      return rowOf(
+        topic,
+        notTabulated(rod.tag, `${placing} has no placing tolerance for rod ${size}`, found.nearest, "rules.placing"),
+      );
     if (found.row.limits === "spacing") {
       spaced.set(rod, { twice: 2 * found.row.tolerance, clause: found.clause });
       return null;
@@ -92,7 +95,8 @@ function elevationTopic({ editions: { placing } }: Job): Topic {
 
 function elevationVerdict(job: Job, { tag, dz }: RodAsBuilt, { height }: SurveyTerms): RuleResult {
   const found = findElevation(job.editions.placing, "fixed");
-  if (!found.found) return notTabulated(tag, `${job.editions.placing} has no tolerance of the top of a rod`, []);
+  if (!found.found)
+    return notTabulated(tag, `${job.editions.placing} has no tolerance of the top of a rod`, [], "rules.placing");
   if (height.kind === "missing") return notChecked(tag, `${height.why} (${height.key})`);
   if (height.value.kind !== "top") return notChecked(tag, "the tops of the rods were not surveyed (survey.height)");
   if (dz === null)
@@ -105,7 +109,7 @@ function leanVerdict(job: Job, { tag, lean }: RodAsBuilt): RuleResult {
   if (lean === null) return notChecked(tag, "one point alone on the rod: a second at another height tells its lean");
   const say = wordsIn(job.unit);
   const by = say.length(roundSymmetric(Math.hypot(lean.dx, lean.dy)));
-  return notApplicable(tag, `leans ${by} over ${say.length(lean.over)}; no limit is held for it. Engineer to decide`);
+  return notApplicable(tag, `leans ${by} over ${say.length(lean.over)}; it has no limit. Engineer to decide`);
 }
 
 /** The column on the best fit of its rods, apart from whether its plate drops on. */

@@ -65,7 +65,7 @@ export const surveyRules = [
     id: "placed-lean",
     plainName: "lean of rod",
     concern: "rod",
-    title: "lean between two points of one rod: reported, no limit is held for it",
+    title: "lean between two points of one rod: reported, it has no limit",
     clause: () => "lean between two points of a rod",
   },
   {

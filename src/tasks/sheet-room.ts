@@ -7,25 +7,13 @@ import { SHEET_NAMES } from "../job/model/sheet-names.js";
 import { sheetPlace } from "../outputs/names.js";
 import type { Inputs } from "../readers/inputs.js";
 import { findNode } from "../readers/source.js";
-import { hasRoomOn, planSizeInstead, type SheetRequest } from "../sheets/index.js";
+import { hasRoomOn, type SheetRequest } from "../sheets/index.js";
 import type { ShapedBase } from "../template/index.js";
 
 const MOST_MARKS = 8;
 
-/** What the size that a job chose cannot hold: the templates, a fault, and the anchor-rod plan, which is then on a larger one. */
-export function sheetRoomFindings(job: Job, bases: readonly ShapedBase[], inputs: Inputs): readonly Finding[] {
-  return [...planFindings(job, inputs), ...templateFaults(job, bases, inputs)];
-}
-
-function planFindings(job: Job, inputs: Inputs): readonly Finding[] {
-  const instead = job.plan === null ? null : planSizeInstead(job);
-  if (instead === null) return [];
-  const message = `${job.sheet} does not hold the tables of an anchor-rod plan: its sheets are of size ${instead}, those of templates of size ${job.sheet}`;
-  return [{ code: "plan-on-larger-sheet", severity: "warning", at: placeOfKey(inputs), message }];
-}
-
-/** Names the templates for which the chosen size is too small, and the least size that would do. */
-function templateFaults(job: Job, bases: readonly ShapedBase[], inputs: Inputs): readonly Finding[] {
+/** A fault that names the templates for which the chosen size is too small, and the least size that would do. */
+export function sheetRoomFaults(job: Job, bases: readonly ShapedBase[], at: Place): readonly Finding[] {
   const { sheet, unit } = job;
   const names: readonly string[] = SHEET_NAMES[unit];
   if (sheet === null || sheet === names.at(-1)) return [];
@@ -35,11 +23,11 @@ function templateFaults(job: Job, bases: readonly ShapedBase[], inputs: Inputs):
   const least = larger.find((name) => requests.every((request) => hasRoomOn(request, name))) ?? names.at(-1);
   const marks = listed([...new Set(requests.map(({ plate }) => plate.mark))], MOST_MARKS);
   const message = `${sheet} has no room for what must stand on the sheets of ${marks}: rod holes of 2 mm on paper, dimensions, tables, fails and cautions; the least size that has is ${least}: write sheet: ${least}, or leave the key out`;
-  return [{ code: "sheet-too-small", severity: "error", at: placeOfKey(inputs), message }];
+  return [{ code: "sheet-too-small", severity: "error", at, message }];
 }
 
-/** Where the job names its size. */
-function placeOfKey(inputs: Inputs): Place {
+/** Where the job names its size of sheets. */
+export function placeOfSheetKey(inputs: Inputs): Place {
   const root = jobRoot(inputs);
   const node = root?.ok ? findNode(root.value, "sheet") : undefined;
   return node === undefined

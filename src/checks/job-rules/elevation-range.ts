@@ -22,7 +22,7 @@ export const elevationRange: JobRule<"elevation-range"> = {
   title:
     "elevation of every base off the control points' elevations, else off those of the other bases, and of a control point off the nearest other, by <= 30 ft (10 m); a stop where another unit explains it",
   severity: "ask",
-  measured: "how far an elevation lies off those that it is held against",
+  measured: "how far an elevation lies off those that it is compared with",
   takes: [],
   clause: ({ job }) => `within ${job.unit === "in" ? "30 ft" : "10 m"} of them`,
   edition: () => "common practice",
@@ -131,7 +131,7 @@ function suspect(value: Length, { from, to }: Plausible, unit: Unit): SuspectedS
 /** Why an elevation has nothing else beside it. */
 const ALONE = [
   ", and all bases have this one",
-  "; most bases have this one, and the others are held against it",
+  "; most bases have this one, and the others are compared with it",
 ] as const;
 
 /** What elevations are held against. `level`: the one that is it itself; null for control points. */

@@ -13,7 +13,7 @@ import { counted, wordsIn } from "../words.js";
 export const groupSpacing: JobRule<"group-spacing"> = {
   id: "group-spacing",
   plainName: "spacing of groups",
-  title: "adjacent group centres as placed, by the placing edition: what the survey is held to",
+  title: "adjacent group centres as placed, by the placing edition: what the survey is judged by",
   severity: "ask",
   measured: "the distance between adjacent group centres",
   takes: [],

@@ -14,7 +14,7 @@ import { counted, wordsIn } from "../words.js";
 export const lineAccumulation: JobRule<"line-accumulation"> = {
   id: "line-accumulation",
   plainName: "error along column line",
-  title: "error accumulated along a column line as placed, by the placing edition: what the survey is held to",
+  title: "error accumulated along a column line as placed, by the placing edition: what the survey is judged by",
   severity: "ask",
   measured: "the error accumulated along a column line",
   takes: [],

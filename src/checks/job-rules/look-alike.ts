@@ -115,6 +115,6 @@ function sameRow({ marks: [first = "", ...rest], how, differs }: SameTemplates, 
   const note =
     differs.length > 0
       ? `the same pattern${turned}; the templates differ in ${differs.join(", ")}`
-      : `the same plate${turned}, but for its key or what is scribed on it`;
+      : `the same plate${turned}, but for its orientation cut or what is scribed on it`;
   return [notApplicable(`${own.join(", ")} / ${others.join(", ")}`, note)];
 }

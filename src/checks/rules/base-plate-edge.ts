@@ -45,7 +45,8 @@ function edge(
   const twice = twiceDepthInside(center, plan);
   const by = (size: Length): LeastEdge => leastEdge(job.editions.edges, rod.size, diameter, size, say);
   const least = by(hole);
-  if (!least.found) return failsAnyway(twice, by(diameter), notTabulated(tag, least.what, least.nearest));
+  if (!least.found)
+    return failsAnyway(twice, by(diameter), notTabulated(tag, least.what, least.nearest, "rules.edges"));
   const note = missing.length === 0 ? least.note : `for a hole as small as its rod: ${least.note}`;
   const row = compare(tag, twice, ">=", least.twice, note, { clause: least.clause });
   return inBestCase(row, missing);

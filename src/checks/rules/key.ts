@@ -22,9 +22,12 @@ export const key: Rule<"key"> = {
 function unasked({ base, plate }: CheckContext): RuleResult {
   const silent = plate.wrong.filter((placement) => isSilent(base, placement));
   const [first] = silent;
-  if (first === undefined) return notApplicable("plate", "the job asks for no key, and none is needed");
+  if (first === undefined) return notApplicable("plate", "the job asks for no orientation cut, and none is needed");
   const ways = silent.map(({ way }) => way.words).join(", ");
-  return notApplicable("plate", `the job asks for no key: only the marks show a template that lies wrong (${ways})`);
+  return notApplicable(
+    "plate",
+    `the job asks for no orientation cut: only the marks show a template that lies wrong (${ways})`,
+  );
 }
 
 function keyed({ base, plate, job }: CheckContext): RuleResult {
@@ -34,9 +37,9 @@ function keyed({ base, plate, job }: CheckContext): RuleResult {
 
   function noteOf(): string {
     if (plate.keyed !== null) return `${keyWords(plate.keyed, job.unit)}: every wrong way round shows from the outline`;
-    if (!plate.wrong.some(matters)) return "no key needed: every way round sets the same rods";
-    if (silent === 0) return "no key needed: nothing that would set rods wrong goes unseen";
+    if (!plate.wrong.some(matters)) return "no orientation cut needed: every way round sets the same rods";
+    if (silent === 0) return "no orientation cut needed: nothing that would set rods wrong goes unseen";
     const least = say.length(LEAST_SEEN);
-    return `no room for a key: no cut or notch of ${least} or more shows every wrong way round and leaves holes and seats their room`;
+    return `no room for an orientation cut: no cut or notch of ${least} or more shows every wrong way round and leaves holes and seats their room`;
   }
 }

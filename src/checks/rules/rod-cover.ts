@@ -85,7 +85,7 @@ function held(context: CheckContext, rod: RodHole, twice: number, how: string, c
 /** Said where a job by European editions is held against an American cover. */
 function standsIn({ job: { editions } }: CheckContext): string {
   const european = [editions.placing, editions.edges].some((edition) => edition.startsWith("EN "));
-  return european ? "; by ACI: EN 1992-1-1 asks by exposure class and is not held" : "";
+  return european ? "; by ACI: EN 1992-1-1 asks by exposure class and is not kept here" : "";
 }
 
 const EXPOSURES: readonly Exposure[] = ["against ground", "exposed", "not exposed"];

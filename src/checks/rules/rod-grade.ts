@@ -43,7 +43,7 @@ function gradeOf(group: RodGroup, clause: string): Grade {
   const found = findGrade(grade.value);
   if (found.found) return { held: true, row: found.row, own: { clause, edition: found.edition } };
   const own = { clause, edition: "shop" };
-  const why = `${grade.value} is a grade of the shop's own: what its specification says is not held`;
+  const why = `${grade.value} is a grade of the shop's own: what its specification says is not kept here`;
   return { held: false, row: notChecked(subject, why, own), own };
 }
 
@@ -67,7 +67,7 @@ function welding({ rods }: CheckContext, group: RodGroup): RuleResult {
     return notApplicable(subject, "the job says of nothing that it is welded to the rods (rods.welded)", own);
   if (!grade.held) return grade.row;
   const { row } = grade;
-  if (row.weldable === "") return notChecked(subject, `whether ${row.grade} is weldable is not held`, own);
+  if (row.weldable === "") return notChecked(subject, `whether ${row.grade} is weldable is not kept here`, own);
   const welded = rods.filter((rod) => rod.group === group).length;
   const may = row.weldable === "yes" || (row.weldable.startsWith("only") && group.rod.weldable);
   const note = `${counted(welded, "rod")} of ${row.grade} welded; weldable: ${row.weldable}${orderedText(row, group)}`;

@@ -90,7 +90,7 @@ type Straight = Extract<PlanShape, { readonly kind: "rectangle" }>;
 function onStraightForm({ base, rods, plate }: CheckContext, shape: Straight): Bearing {
   const faces = twiceFormExtent(shape, base.concrete.at);
   const [outer, middle] = [wholeOutline(plate), patternCenter(rods)];
-  const key = outer === plate.region.outer ? "" : ", beside its key";
+  const key = outer === plate.region.outer ? "" : ", beside its orientation cut";
   const sides = (["x", "y"] as const).map((axis): Bearing => {
     const twice = twiceSideBearing(outer, faces, middle, axis) ?? -Math.max(faces.x1 - faces.x0, faces.y1 - faces.y0);
     return { twice, how: `along ${axis}${key}` };
@@ -112,7 +112,8 @@ function atCutCorners(outer: Contour, shape: Straight, at: Offset, middle: Point
 function onRoundForm(plate: Plate, diameter: number, { concrete }: CheckContext["base"]): Bearing | null {
   const round = wholeOutline(plate);
   if (round.kind === "circle") {
-    const how = plate.keyed === null ? "round plate on a round form" : "round plate on a round form, beside its key";
+    const how =
+      plate.keyed === null ? "round plate on a round form" : "round plate on a round form, beside its orientation cut";
     return { twice: twiceRoundBearing(round, concrete.at, diameter), how };
   }
   const twice = twiceChordBearing(round, concrete.at, diameter);

@@ -19,7 +19,7 @@ export function resolveColumn(column: BaseDocument["column"], from: string): Col
 function sectionShape(name: string, along: "x" | "y" | undefined, at: Offset): Input<ColumnShape> {
   const section = findSection(name);
   if (section.kind !== "found") {
-    const why = `the dimensions of ${name} are not held here: give the column with kind, depth, width, flange and web, or its sides`;
+    const why = `the dimensions of ${name} are not kept here: give the column with kind, depth, width, flange and web, or its sides`;
     return missing("column", why);
   }
   const shape = shapeOf(section.outline, along, at);

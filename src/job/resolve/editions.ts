@@ -61,7 +61,7 @@ function unknownEdition(
   document: SourceDocument,
 ): Finding {
   const near = nearestWord(written, known);
-  const message = `"${written}" is not an edition that is held; allowed are ${known.join("; ")}`;
+  const message = `"${written}" is not an edition that is known; allowed are ${known.join("; ")}`;
   return faultAt(
     document,
     ["rules", kind],

@@ -83,7 +83,7 @@ function mils(length: Length): string {
 /** A nut of a kind by the standard of the rod's system. `chosenBy` goes before the standard in the origin: "job; " or "". */
 export function findNut(rod: ThreadedRod, kind: Nut["kind"], chosenBy: string): Input<Nut> {
   if (isMetric(rod) && kind === "heavy hex") {
-    return missing("rods.nut", `no table of heavy hex nuts is held for ${rod.size}`);
+    return missing("rods.nut", `no table of heavy hex nuts is kept for ${rod.size}`);
   }
   const standard: NutStandard = isMetric(rod) ? "ISO 4032" : `ASME B18.2.2 ${kind}`;
   const reading = findNutRow(standard, rod.diameter);
@@ -137,7 +137,7 @@ const INCH_EDITION: TemplateHoleEdition = "Design Guide 1, 2nd ed.";
 export function tableBaseHole(rod: ThreadedRod, edition: BaseHoleEdition): Input<Length> {
   const reading = findBaseHole(edition, rod.diameter);
   if (reading.found) return given(reading.row.hole, edition);
-  return missing("basePlate.hole", notHeld(edition, rod, reading));
+  return missing("rules.baseHoles", notHeld(edition, rod, reading));
 }
 
 type WasherReading =
@@ -149,7 +149,7 @@ export function findWasher(written: string, rod: ThreadedRod | null, key: string
   const standard = washerStandards.find((name) => shortNames(name).includes(plain(written)));
   if (standard === undefined) {
     const near = nearestWord(written, washerStandards);
-    const message = `"${written}" is not a washer standard that is held; allowed are ${washerStandards.join("; ")}, or shape, size, thickness`;
+    const message = `"${written}" is not a washer standard that is known; allowed are ${washerStandards.join("; ")}, or shape, size, thickness`;
     return { ok: false, message, ...(near === undefined ? {} : { hint: `did you mean ${near}?` }) };
   }
   if (rod === null) return { ok: true, washer: missing(key, "the rod size is not known") };

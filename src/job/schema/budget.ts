@@ -43,7 +43,7 @@ export function budgetBlock(unit: Unit) {
       common: shareLeaf("Share of placing or setting that moves the whole group alike; omitted: 0.", true).optional(),
       plate: wordLeaf(
         ["free", "shifted", "held"],
-        "What the target is for: a plate that may shift and turn, only shift, or is held in place; omitted: free.",
+        "What the target is for: a plate that may shift and turn, only shift, or is fixed in place; omitted: free.",
       ).optional(),
       turn: turnLeaf("How far the plate may turn either way, in degrees; omitted: 0.05 rad, 2.86 degrees.").optional(),
       target: shareLeaf("Probability wanted that the plate drops on, as 99 %; omitted: none.", false).optional(),

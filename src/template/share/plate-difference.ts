@@ -87,7 +87,7 @@ function outlineDifference(a: Plate, b: Plate, say: Say): string | null {
   if (a.outlineKind === b.outlineKind && same(one, other)) return null;
   if ((a.keyed === null) !== (b.keyed === null)) {
     const [has, lacks] = a.keyed === null ? [say.b, say.a] : [say.a, say.b];
-    return `differ: the outline has a key on ${has} and none on ${lacks}`;
+    return `differ: the outline has an orientation cut on ${has} and none on ${lacks}`;
   }
   const [first, second] = [extentOf(one), extentOf(other)].map((extent) => extentSize(extent));
   if (first === undefined || second === undefined) return null;

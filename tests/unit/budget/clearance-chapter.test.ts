@@ -40,7 +40,7 @@ describe("the worked example", () => {
     expect(rss.free.spare / IN).toBeCloseTo((0.5 - Math.SQRT2 * 0.375) / 2, 6);
   });
 
-  it("held in place: one rod is inside in (1/4)^2/(3/8)^2 = 4/9 of the cases, all four in (4/9)^4 = 3.9 %", () => {
+  it("fixed in place: one rod is inside in (1/4)^2/(3/8)^2 = 4/9 of the cases, all four in (4/9)^4 = 3.9 %", () => {
     const exact = (4 / 9) ** 4;
     const error = Math.sqrt((exact * (1 - exact)) / probability.samples);
     expect(Math.abs(probability.held - exact)).toBeLessThan(4 * error);

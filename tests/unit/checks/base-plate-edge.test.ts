@@ -129,7 +129,7 @@ describe("base-plate-edge", () => {
   it("is not checked where the edition has no C2 and the hole is larger than standard", () => {
     const row = rowOf(basePlateEdge, { job: edges("AISC 360-05"), group: one(inch(2.0625)) }, A1);
     expect(row.status).toBe("not-checked");
-    expect(row.note).toContain("no C2 is held with AISC 360-05");
+    expect(row.note).toContain("no C2 is kept with AISC 360-05");
     expect(rowOf(basePlateEdge, { job: edges("AISC 360-05"), group: one(inch(1.3125)) }, A1).status).toBe("pass");
   });
 

@@ -79,7 +79,7 @@ describe("elevation-range: control points at 99 and 101 ft", () => {
     const [a, b, c] = [placementAt(["A", "1"]), placementAt(["B", "1"]), at(inches(99.5), { lines: ["C", "1"] })];
     const [most, slip] = rows([a, b, c], []);
     expect(most).toMatchObject({ status: "not-checked", subject: "B1 A-1, B1 B-1 top of concrete" });
-    expect(most?.note).toContain("most bases have this one, and the others are held against it");
+    expect(most?.note).toContain("most bases have this one, and the others are compared with it");
     expect(slip).toMatchObject({ status: "fail", severity: "stop", subject: "B1 C-1 top of concrete" });
     expect(slip?.note).toContain("99-1/2 in where 99-1/2 ft is meant?");
   });

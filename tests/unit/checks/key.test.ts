@@ -24,13 +24,13 @@ describe("key", () => {
   it("adds nothing where the outline shows every wrong way round that matters", () => {
     const [row] = rowsOf(key, { group: { pattern }, template: { key: "auto", outline: outline(18, 16) } });
     expect(row).toMatchObject({ status: "pass" });
-    expect(row?.note).toBe("no key needed: nothing that would set rods wrong goes unseen");
+    expect(row?.note).toBe("no orientation cut needed: nothing that would set rods wrong goes unseen");
   });
 
   it("adds nothing where every way round sets the same rods", () => {
     const square: Pattern = { ...pattern, x: inches(12), y: inches(12) };
     const [row] = rowsOf(key, { group: { pattern: square }, template: { key: "auto", outline: outline(18, 18) } });
-    expect(row?.note).toBe("no key needed: every way round sets the same rods");
+    expect(row?.note).toBe("no orientation cut needed: every way round sets the same rods");
   });
 
   it("fails where there is no room for one", () => {
@@ -39,7 +39,7 @@ describe("key", () => {
     const template = { key: "auto", outline: outline(14.3125, 14.3125), opening: { kind: "none" }, nailHoles } as const;
     const [row] = rowsOf(key, { group: { pattern: crowded }, template });
     expect(row).toMatchObject({ status: "fail", severity: "advise" });
-    expect(row?.note).toContain("no room for a key");
+    expect(row?.note).toContain("no room for an orientation cut");
   });
 
   it("names what the detailer takes on himself who asks for none", () => {
@@ -47,12 +47,12 @@ describe("key", () => {
     expect(row?.status).toBe("not-applicable");
     expect(row?.note).toContain("only the marks show a template that lies wrong (turned 90, turned 270,");
     const [other] = rowsOf(key, { group: { pattern }, template: { key: "none", outline: outline(18, 16) } });
-    expect(other?.note).toBe("the job asks for no key, and none is needed");
+    expect(other?.note).toBe("the job asks for no orientation cut, and none is needed");
   });
 
   it("adds none to a plate over cast rods that does not go over them the wrong way round", () => {
     const template = { key: "auto", outline: outline(18, 18), use: "setting plate over cast rods" } as const;
     const [row] = rowsOf(key, { group: { pattern }, template });
-    expect(row?.note).toBe("no key needed: nothing that would set rods wrong goes unseen");
+    expect(row?.note).toBe("no orientation cut needed: nothing that would set rods wrong goes unseen");
   });
 });

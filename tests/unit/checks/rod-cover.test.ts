@@ -239,6 +239,6 @@ describe("rod-cover of metric rules", () => {
     [{}, false],
   ] as const)("says under European editions that the cover is an American one: %o", (european, said) => {
     const row = rowOf(rodCover, { job: { ...job, editions: { ...metric, ...european } } }, ROD);
-    expect(row.note.includes("by ACI: EN 1992-1-1 asks by exposure class and is not held")).toBe(said);
+    expect(row.note.includes("by ACI: EN 1992-1-1 asks by exposure class and is not kept here")).toBe(said);
   });
 });

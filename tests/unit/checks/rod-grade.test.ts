@@ -48,7 +48,7 @@ describe("rod-grade", () => {
     ["F1554 55", true, "pass", "only with supplement S1"],
     ["F1554 105", false, "fail", "weldable: no"],
     ["F1554 105", true, "fail", "weldable: no"],
-    ["8.8", true, "not-checked", "whether 8.8 is weldable is not held"],
+    ["8.8", true, "not-checked", "whether 8.8 is weldable is not kept here"],
     ["A193 B7", true, "not-checked", "A193 B7 is a grade of the shop's own"],
   ])("%s welded, ordered weldable %s: %s", (name, weldable, status, note) => {
     const row = rowOf(rodGrade, { rod: { grade: grade(name), welded: true, weldable } }, WELDING);

@@ -179,7 +179,7 @@ describe("rod-length", () => {
   it.each(["8.8", "X 100"])("holds no tolerance for grade %s", (grade) => {
     const rows = rowsOf(rodLength, long(inch(36), { grade: given(grade, "job") }));
     expect(new Set(rows.map(({ status, note }) => `${status}: ${note}`))).toEqual(
-      new Set([`not-checked: no tolerance of length is held for grade ${grade} (rods.grade)`]),
+      new Set([`not-checked: no tolerance of length is kept for grade ${grade} (rods.grade)`]),
     );
   });
 

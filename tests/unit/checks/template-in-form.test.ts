@@ -188,9 +188,9 @@ describe("template-in-form", () => {
     pick: PLATE,
   });
 
-  it("says that a round plate bears beside its key", () => {
+  it("says that a round plate bears beside its orientation cut", () => {
     const row = rowOf(templateInForm, { template: keyedDisc(inch(24)), concrete: round(inch(22)) }, PLATE);
-    expect(row.note).toContain("round plate on a round form, beside its key");
+    expect(row.note).toContain("round plate on a round form, beside its orientation cut");
   });
 
   it("says along which direction it bears", () => {

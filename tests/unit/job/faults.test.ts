@@ -208,7 +208,7 @@ describe("one base: the key under test stands on line 5 to 8", () => {
       { basePlate: "{ washer: F845 }" },
       [
         expect.stringMatching(
-          /^job\.yaml:9:26 bases\[0\]\.basePlate\.washer: "F845" is not a washer standard that is held; allowed are ASTM F436; ASTM F844; /,
+          /^job\.yaml:9:26 bases\[0\]\.basePlate\.washer: "F845" is not a washer standard that is known; allowed are ASTM F436; ASTM F844; /,
         ) as unknown as string,
       ],
     ],
@@ -367,7 +367,7 @@ describe("the job around the bases", () => {
       "an unknown edition",
       bases.replace("rules: us", "rules: { set: us, placing: ACI 117-11 }"),
       [
-        'job.yaml:3:28 rules.placing: "ACI 117-11" is not an edition that is held; allowed are ACI 117-10; AISC 303-10; AISC 303-22; EN 1090-2:2008 (did you mean ACI 117-10?)',
+        'job.yaml:3:28 rules.placing: "ACI 117-11" is not an edition that is known; allowed are ACI 117-10; AISC 303-10; AISC 303-22; EN 1090-2:2008 (did you mean ACI 117-10?)',
       ],
     ],
     [

@@ -346,7 +346,7 @@ describe("faults of layers are told once, where they stand", () => {
       "a washer of no standard",
       "defaults: { basePlate: { washer: F863 } }",
       [
-        'job.yaml:3:34 defaults.basePlate.washer: "F863" is not a washer standard that is held; allowed are ASTM F436; ASTM F844; ASTM F844 narrow; ASTM F844 wide; ISO 7089; ISO 7090 / DIN 125-B, or shape, size, thickness',
+        'job.yaml:3:34 defaults.basePlate.washer: "F863" is not a washer standard that is known; allowed are ASTM F436; ASTM F844; ASTM F844 narrow; ASTM F844 wide; ISO 7089; ISO 7090 / DIN 125-B, or shape, size, thickness',
       ],
     ],
     [

@@ -31,7 +31,7 @@ export const budgetCases: Readonly<Record<string, BudgetCase>> = {
   "a rod larger than its hole": { base: holed(1.2) },
   "every trial alike": { spec: { placing: given(inches(0), "job") } },
   "components and a target": { spec: { ...components, target: given(0.99, "job") }, base: holed(1.625) },
-  "held in place, square, normal": {
+  "fixed in place, square, normal": {
     spec: { plate: "held", zone: "square", spread: "normal", sigmas: 2 },
     base: holed(1.75),
   },

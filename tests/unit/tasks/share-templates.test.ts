@@ -89,7 +89,7 @@ describe("a template mark on several bases", () => {
       { mark: "B3", template: ", mark: T4", pattern: LOPSIDED },
       { mark: "B9", template: ", mark: T4, key: none", pattern: LOPSIDED },
     ]);
-    expect(findings(text)[0]).toContain("whose plates differ: the outline has a key on B3 and none on B9");
+    expect(findings(text)[0]).toContain("whose plates differ: the outline has an orientation cut on B3 and none on B9");
   });
 
   it("is refused for a corner of an opening", () => {
