@@ -51,6 +51,22 @@ export interface CheckedJob {
  * of several bases is held for all where one of them is held.
  */
 export function checkBase(job: Job, shaped: ShapedBase): CheckedBase {
+  const ahead = checkedAhead.get(shaped);
+  checkedAhead.delete(shaped);
+  return ahead?.job === job ? ahead : checkOnce(job, shaped);
+}
+
+/** The same for who only looks whether there will be a fault: the next `checkBase` of the base is given what is known by then. */
+export function checkAhead(job: Job, shaped: ShapedBase): CheckedBase {
+  const checked = checkOnce(job, shaped);
+  checkedAhead.set(shaped, checked);
+  return checked;
+}
+
+/** Each is given away once, so that plates are not kept. */
+const checkedAhead = new WeakMap<ShapedBase, CheckedBase>();
+
+function checkOnce(job: Job, shaped: ShapedBase): CheckedBase {
   const own = checkAlone(job, shaped);
   const { base, shared } = shaped;
   if (!isShared(base)) return own;

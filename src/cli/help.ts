@@ -64,15 +64,14 @@ const MAKE = `rodplate make JOB --out DIR [--paper NAME] [--replace] [--include-
 
 Writes the package: for every base a folder with cut files (steel) or a drill list (plywood) and a sheet, and for the job
 ledger.csv, questions.csv and summary.json, with a grid the plan and the setting-out files, and all sheets in one PDF, the set,
-with a cover that lists them. DIR must be absent, empty, or
-an earlier package of the same job; it is replaced by renames beside it (.DIR.new-..., .DIR.old), so that a package is whole
-or not there at all. A package of another revision is kept in DIR/superseded, and what must be cut or made again is told. Files
-that somebody added stay, or go with their revision; files that somebody changed are set aside in DIR/set-aside. Each is named,
-and none is lost.
+with a cover that lists them. DIR must be absent, empty, or an earlier package of the same job; it is replaced by renames beside
+it (.DIR.new-..., .DIR.old), so that a package is whole or not there at all. A package of another revision is kept in
+DIR/superseded, and what must be cut or made again is told. Files that somebody added stay, or go with their revision; files
+that somebody changed are set aside in DIR/set-aside. Each is named, and none is lost.
 
   --paper NAME     put the pages of the set on one paper: letter, tabloid (11x17), a4 or a3; a sheet whose border fits stands at
-                   its own scale, any other is reduced, and says so in a line below it. Without it each page has the size of
-                   its sheet
+                   its full size, one of twice the paper at half size exactly, any other is reduced, and says so beside its
+                   border. Without it each page has the size of its sheet
   --replace        erase the package in DIR where it would be kept, or where it is of another job
   --include-held   also write the cut files of held bases, with HELD in their names
   --faults FILE    write every fault and warning of the input, one a line, into FILE (CSV), which must not be there yet

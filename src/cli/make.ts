@@ -7,9 +7,12 @@ import { listed } from "../diagnostics/listed.js";
 import { joinPrintable, printableJson, terminalJson, terminalLine, terminalText } from "../diagnostics/printable.js";
 import type { ReducedPage } from "../outputs/index.js";
 import type { Part } from "../tasks/growing-files.js";
+import { makeBases } from "../tasks/make-base.js";
 import type { OpenedJob } from "../tasks/open.js";
-import { makePackageInParts } from "../tasks/package.js";
+import { hasSet, startPackage } from "../tasks/package.js";
+import { groupBy } from "../units/group-by.js";
 import type { Command } from "./arguments.js";
+import { makeInThreads, threadsFor } from "./base-threads.js";
 import type { EarlierLook } from "./earlier-package.js";
 import { compareEarlier, earlierForm, earlierText, leftoverWarnings, settlementWarnings } from "./earlier-package.js";
 import { tellInput } from "./faults-file.js";
@@ -76,9 +79,13 @@ async function writeFiles(
 ): Promise<Report> {
   const { newLeanDocument } = await import("../formats/lean-document.js");
   const { pdfMaker } = await import("./pdf-maker.js");
-  const made = makePackageInParts(opened, {
-    ...{ version: readVersion(), document: newLeanDocument(), pdf: pdfMaker, paper, includeHeld, startSha256 },
-  });
+  const options = { version: readVersion(), paper, includeHeld };
+  const here = { ...options, document: newLeanDocument(), pdf: pdfMaker, startSha256 };
+  const made = startPackage(opened, here);
+  const threads = threadsFor(opened.bases, shell.processors);
+  const inSet = hasSet(here);
+  const bases =
+    threads > 0 ? makeInThreads(opened, { ...options, inSet }, threads) : makeBases(opened, { ...here, inSet });
   const report = startReport(opened.job, shell, { all, onlyFailing: !all });
   const progress = startProgress(shell, "made");
   const append = (parts: readonly Part[]): void => {
@@ -87,7 +94,8 @@ async function writeFiles(
   append(made.head);
   report.addFiles(made.head.length);
   let done = 0;
-  for (const base of made.bases) {
+  for await (const alone of bases) {
+    const base = made.add(alone);
     for (const { path, bytes } of base.files) writer.add(path, bytes);
     append(base.parts);
     report.add(base);
@@ -114,12 +122,16 @@ const MOST_REDUCED = 10;
 
 /** Which pages of the set are not at their scales. */
 const reducedWords = terminalText((pages: readonly ReducedPage[], paper: string): string => {
-  const named = pages.map(({ page, name, percent }) => `page ${page} (${name}) to ${percent} %`);
+  const sizes = groupBy(pages, ({ percent }) => percent);
+  const named = [...sizes].map(([percent, own]) => {
+    const names = own.map(({ page, name }) => `${name} (page ${page})`);
+    return `to ${percent === 50 ? "half size" : `${percent} %`}: ${listed(names, MOST_REDUCED)}`;
+  });
   const are =
     pages.length === 1
       ? "1 page of the set does not fit and is"
       : `${pages.length} pages of the set do not fit and are`;
-  return `warning: on ${paper} ${are} reduced, not at the scales stated: ${listed(named, MOST_REDUCED)}\n`;
+  return `warning: on ${paper} ${are} reduced, not at the scales stated, ${named.join("; ")}\n`;
 });
 
 /** Lets signals and output through. */

@@ -30,15 +30,25 @@ export interface PackageContents {
 }
 
 /** What stands at a path; `offence`: what makes it no package. */
-export type Inspection =
+export type Inspection<Contents = PackageContents> =
   | { readonly kind: "absent" | "empty" }
-  | { readonly kind: "package"; readonly contents: PackageContents }
+  | { readonly kind: "package"; readonly contents: Contents }
   | { readonly kind: "foreign"; readonly offence: string };
 
-const foreign = (offence: string): Inspection => ({ kind: "foreign", offence });
+/** What names alone tell: the summary is not gone through a second time for its job. */
+type FileContents = Omit<PackageContents, "job">;
+
+const foreign = (offence: string): Inspection<never> => ({ kind: "foreign", offence });
 
 /** Looks at names, not at bytes: `findChanged` holds those against the summary. Links are not followed. */
 export function inspectPackage(folder: string): Inspection {
+  const found = inspectFiles(folder);
+  if (found.kind !== "package") return found;
+  const job = scanPackageJob(chunksOf(join(folder, SUMMARY)));
+  return { kind: "package", contents: { job, ...found.contents } };
+}
+
+function inspectFiles(folder: string): Inspection<FileContents> {
   const stat = lstatSync(folder, { throwIfNoEntry: false });
   if (stat === undefined) return { kind: "absent" };
   if (stat.isSymbolicLink()) return foreign("it is a symbolic link; name the folder itself");
@@ -52,7 +62,7 @@ export function inspectPackage(folder: string): Inspection {
   return inspectEntries(folder, listed);
 }
 
-function inspectEntries(folder: string, listed: readonly ListedFile[]): Inspection {
+function inspectEntries(folder: string, listed: readonly ListedFile[]): Inspection<FileContents> {
   const files = new Map(listed.map((file) => [file.path, file]));
   const known = new Set(listed.flatMap(({ path }) => foldersOf(path)));
   const found = walk(folder, "", known);
@@ -62,8 +72,7 @@ function inspectEntries(folder: string, listed: readonly ListedFile[]): Inspecti
     kind === "folder" ? known.has(path) || SHELVES.includes(path) : files.has(path) || path === SUMMARY;
   const present = found.filter(({ path, kind }) => kind === "file" && files.has(path)).map(({ path }) => path);
   const there = new Set(present);
-  const contents: PackageContents = {
-    job: scanPackageJob(chunksOf(join(folder, SUMMARY))),
+  const contents: FileContents = {
     listed: files,
     present,
     missing: [...files.keys()].filter((path) => !there.has(path)),
@@ -74,7 +83,7 @@ function inspectEntries(folder: string, listed: readonly ListedFile[]): Inspecti
 }
 
 /** Present files whose bytes are not those that the summary lists; reads them all. */
-export function findChanged(folder: string, { listed, present }: PackageContents): readonly string[] {
+export function findChanged(folder: string, { listed, present }: FileContents): readonly string[] {
   return present.filter((path) => {
     const file = listed.get(path);
     return file === undefined || findDamage(folder, file) !== null;
@@ -83,7 +92,7 @@ export function findChanged(folder: string, { listed, present }: PackageContents
 
 /** Throws where the folder is not exactly the package that was written, byte for byte. */
 export function assertWhole(folder: string): void {
-  const found = inspectPackage(folder);
+  const found = inspectFiles(folder);
   const isWhole =
     found.kind === "package" &&
     found.contents.added.length + found.contents.missing.length === 0 &&

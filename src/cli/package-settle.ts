@@ -59,9 +59,11 @@ export function settleOld(
   disk: Disk,
 ): Settlement | null {
   const { old, folder } = target;
-  const [found, now] = [inspectPackage(old), inspectPackage(folder)];
+  const found = inspectPackage(old);
   if (found.kind === "empty") disk.removeFolder(old);
-  if (found.kind !== "package" || now.kind !== "package") return null;
+  if (found.kind !== "package") return null;
+  const now = inspectPackage(folder);
+  if (now.kind !== "package") return null;
   const { contents } = found;
   const before = keptName(contents.job, now.contents.job);
   for (const shelf of SHELVES)

@@ -1,5 +1,6 @@
 /** What the commands see of the outside: streams, environment, clock and the installed templates. */
 import { readFileSync } from "node:fs";
+import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import type { Printable } from "../diagnostics/printable.js";
 import { refusalWords } from "./refusal-words.js";
@@ -13,6 +14,8 @@ export interface Shell {
   readonly currentFolder: string;
   readonly out: Output;
   readonly err: Output;
+  /** How many threads may work at once. */
+  readonly processors: number;
   /** Milliseconds since 1970. */
   now(): number;
 }
@@ -33,6 +36,7 @@ export function processShell(): Shell {
     currentFolder: process.cwd(),
     out: outputTo(process.stdout),
     err: outputTo(process.stderr),
+    processors: availableParallelism(),
     now: Date.now,
   };
 }

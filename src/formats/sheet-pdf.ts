@@ -1,7 +1,8 @@
 /**
  * Scenes as the pages of one PDF, through pdfkit, which is handed in. Millimetres become points exactly; the pens are those of
  * the SVG; the letters are those of the sheet font, taken out of it and embedded; characters that it lacks are boxes. Pages
- * are encoded as they come and may be put in another order at the end. The same pages give the same bytes: no clock.
+ * are written as they come, where wanted in another thread than their file, and may be put in another order at the end. The
+ * same pages give the same bytes: no clock.
  */
 
 import { zlibSync } from "fflate";
@@ -41,10 +42,17 @@ export interface Placement {
   readonly over: readonly SceneItem[];
 }
 
+/** A page that no file has taken yet: millimetres, and operators in which the letters of texts stand marked as themselves. */
+export interface PdfPage {
+  readonly width: number;
+  readonly height: number;
+  readonly content: string;
+}
+
 /** A file that grows page by page. */
 export interface PdfPages {
   /** Adds a page; its number in the order of adding, from 0. */
-  add(scene: Scene, placement?: Placement): number;
+  add(page: PdfPage): number;
   /** The whole file, its pages in this order of their numbers. */
   finish(order: readonly number[], bookmarks: readonly Bookmark[]): Uint8Array;
 }
@@ -65,15 +73,15 @@ export function startPdf(maker: PdfMaker, facts: PdfFacts): PdfPages {
   });
   const viewing = { DisplayDocTitle: true, PrintScaling: "None", PickTrayByPDFSize: true };
   doc._root.data.ViewerPreferences = doc.ref(viewing);
-  const fonts = startFonts(doc);
+  const faces = startFaces(doc);
   const pages: unknown[] = [];
   return {
-    add: (scene, placement = asItIs(scene)) => {
-      const { width, height } = placement;
+    add: ({ width, height, content }) => {
       doc.addPage({ size: [width * POINTS, height * POINTS], margin: 0 });
-      doc.page.fonts[fonts.regular.id] = fonts.regular.ref();
-      doc.page.fonts[fonts.bold.id] = fonts.bold.ref();
-      doc.page.content.buffer = [new TextEncoder().encode(pageContent(scene, placement, fonts))];
+      for (const [name, face] of Object.entries(faces)) doc.page.fonts[name] = face.ref();
+      // packed at once, so that a long set does not hold its pages at length
+      doc.page.content.data.Filter = "FlateDecode";
+      doc.page.content.buffer = [zlibSync(new TextEncoder().encode(withGlyphs(content, faces)))];
       return pages.push(doc.page.dictionary) - 1;
     },
     finish: (order, bookmarks) => {
@@ -154,34 +162,46 @@ function decoded(base64: string): Uint8Array {
   return bytes;
 }
 
+/** Names of the two weights in the resources of every page. */
+type FaceName = "F1" | "F2";
+
+const faceName = (bold: boolean): FaceName => (bold ? "F2" : "F1");
+
 /** Glyphs of each character, encoded once. */
 interface Face {
-  readonly id: string;
-  readonly known: Map<string, string>;
   glyph(character: string): string;
   ref(): unknown;
 }
 
-interface Fonts {
-  readonly regular: Face;
-  readonly bold: Face;
-}
-
-function startFonts(doc: PdfDocument): Fonts {
+function startFaces(doc: PdfDocument): Readonly<Record<FaceName, Face>> {
   const regular = faceOf(doc._font);
   doc.font(decoded(WHOLE_FONT.bold));
-  return { regular, bold: faceOf(doc._font) };
+  return { F1: regular, F2: faceOf(doc._font) };
 }
 
 function faceOf(font: PdfFont): Face {
   const known = new Map<string, string>();
-  const glyph = (character: string): string => {
+  const encode = (character: string): string => {
     const [hex] = font.encode(character, []);
     const text = hex.join("");
     known.set(character, text);
     return text;
   };
-  return { id: font.id, known, glyph, ref: () => font.ref() };
+  return { glyph: (character) => known.get(character) ?? encode(character), ref: () => font.ref() };
+}
+
+/** Control signs, which stand in no text of a sheet, around a run of letters and the name of its face. */
+const [OPEN, CLOSE] = ["\u0001", "\u0002"];
+
+/** Glyphs are numbered in the order in which a file comes to need them, so that letters become glyphs where the file is. */
+function withGlyphs(content: string, faces: Readonly<Record<FaceName, Face>>): string {
+  const [first = "", ...runs] = content.split(OPEN);
+  const written = runs.map((run) => {
+    const end = run.indexOf(CLOSE);
+    const face = faces[run.startsWith("F2") ? "F2" : "F1"];
+    return `<${Array.from(run.slice(2, end), face.glyph).join("")}>${run.slice(end + 1)}`;
+  });
+  return first + written.join("");
 }
 
 /** Writes operators, and says again only what has changed: pen and ink. */
@@ -193,30 +213,26 @@ interface Content {
 
 const INKS: Readonly<Record<Ink, string>> = { black: "0 0 0", held: "0.62745 0 0", paper: "1 1 1" };
 
-/** Everything on the page, in millimetres. */
-function pageContent(scene: Scene, { x, y, factor, over }: Placement, fonts: Fonts): string {
+/** Everything on the page, in millimetres. Without a placement the page has the size of the scene. */
+export function writePage(scene: Scene, placement: Placement = asItIs(scene)): PdfPage {
+  const { width, height, x, y, factor, over } = placement;
   const moved = factor === 1 && x === 0 && y === 0 ? [] : [`${factor} 0 0 ${factor} ${decimals(x)} ${decimals(y)} cm`];
   const content: Content = {
     parts: [`${POINTS} 0 0 ${POINTS} 0 0 cm`, "q", ...moved, "0 J 0 j"],
     pen: null,
     fill: "black",
   };
-  writeItems(content, scene.items, pensOf(scene.width), fonts);
+  writeItems(content, scene.items, pensOf(scene.width));
   content.parts.push("Q");
-  if (over.length > 0) writeItems({ ...content, pen: null, fill: "black" }, over, pensOf(scene.width), fonts);
-  return content.parts.join("\n");
+  if (over.length > 0) writeItems({ ...content, pen: null, fill: "black" }, over, pensOf(scene.width));
+  return { width, height, content: content.parts.join("\n") };
 }
 
-function writeItems(
-  content: Content,
-  items: readonly SceneItem[],
-  pens: Readonly<Record<StrokeRole, Pen>>,
-  fonts: Fonts,
-): void {
+function writeItems(content: Content, items: readonly SceneItem[], pens: Readonly<Record<StrokeRole, Pen>>): void {
   for (const item of items)
     switch (item.kind) {
       case "group":
-        writeItems(content, item.items, pens, fonts);
+        writeItems(content, item.items, pens);
         break;
       case "stroke":
         usePen(content, pens[item.role]);
@@ -227,7 +243,7 @@ function writeItems(
         content.parts.push(`${item.points.map((point, i) => `${xy(point)} ${i === 0 ? "m" : "l"}`).join(" ")} f`);
         break;
       case "text":
-        writeText(content, item, fonts);
+        writeText(content, item);
     }
 }
 
@@ -296,11 +312,11 @@ function curve({ x, y }: PaperPoint, radius: number, start: number, sweep: numbe
 type Text = Extract<SceneItem, { kind: "text" }>;
 
 /** Runs of letters of the font as text, between them a box for each character that it lacks. */
-function writeText(content: Content, item: Text, fonts: Fonts): void {
+function writeText(content: Content, item: Text): void {
   const words = writtenText(item.text);
   if (words.trim() === "") return;
   useFill(content, item.role === "reversed" ? "paper" : item.role === "held" ? "held" : "black");
-  const face = item.bold ? fonts.bold : fonts.regular;
+  const face = faceName(item.bold);
   const angle = (item.turn * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   const width = setWidth(words, item.height, item.bold);
@@ -308,12 +324,11 @@ function writeText(content: Content, item: Text, fonts: Fonts): void {
   const at = (u: number): string => `${decimals(item.at.x + u * cos)} ${decimals(item.at.y + u * sin)}`;
   const turn = item.turn === 0 ? "1 0 0 1" : `${fine(cos)} ${fine(sin)} ${fine(-sin)} ${fine(cos)}`;
   for (const run of runsOf(words)) {
-    if (run.isInFont) {
-      const glyphs = [...run.text].map((character) => face.known.get(character) ?? face.glyph(character)).join("");
+    if (run.isInFont)
       content.parts.push(
-        `BT /${face.id} ${decimals(fontSize(item.height))} Tf ${turn} ${at(along)} Tm <${glyphs}> Tj ET`,
+        `BT /${face} ${decimals(fontSize(item.height))} Tf ${turn} ${at(along)} Tm ${OPEN}${face}${run.text}${CLOSE} Tj ET`,
       );
-    } else content.parts.push(boxes(run.text, item.height, `${turn} ${at(along)}`));
+    else content.parts.push(boxes(run.text, item.height, `${turn} ${at(along)}`));
     along += setWidth(run.text, item.height, item.bold);
   }
 }

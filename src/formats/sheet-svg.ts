@@ -29,13 +29,19 @@ const FONTS = `'${FONT_FAMILY}', 'Liberation Sans', Arial, Helvetica, 'Nimbus Sa
 
 /** The sheet as an SVG document, ending in a newline. The same scene gives the same bytes, whatever the document. */
 export function writeSheetSvg(scene: Scene, document: DrawingDocument): string {
-  let written = "";
+  let [written, faces] = ["", ""];
   const run = withWindow as unknown as (window: unknown, draw: () => void) => void;
   run(document.defaultView, () => {
-    written = drawScene(scene).node.outerHTML;
+    const { root, letters } = drawScene(scene);
+    written = root.node.outerHTML;
+    faces = fontFaces(letters);
   });
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${oneElementALine(written)}\n`;
+  const lines = oneElementALine(written).replace(NO_FACES, () => `<style>${faces}</style>`);
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${lines}\n`;
 }
+
+/** The font is long: it is put in last, into the one element that waits for it. */
+const NO_FACES = /<style>\n?<\/style>/;
 
 /** One element a line, so that versions can be compared; a browser names the one sign that HTML has a name for. */
 function oneElementALine(svg: string): string {
@@ -52,7 +58,7 @@ interface Sheet {
   readonly letters: UsedLetters;
 }
 
-function drawScene(scene: Scene): Drawn {
+function drawScene(scene: Scene): { readonly root: Drawn; readonly letters: UsedLetters } {
   const root = new Svg() as unknown as Drawn;
   const { node } = root;
   const [width, height] = [decimals(scene.width), decimals(scene.height)];
@@ -68,15 +74,14 @@ function drawScene(scene: Scene): Drawn {
   node.setAttribute("fill", INKS.black);
   root.element("title").words(title);
   root.element("desc").words(description);
-  const style = root.element("style");
+  root.element("style");
   const paper = root.element("rect").node;
   paper.setAttribute("width", width);
   paper.setAttribute("height", height);
   paper.setAttribute("fill", INKS.paper);
   const sheet = { height: scene.height, pens: pensOf(scene.width), letters: startLetters() };
   drawItems(root, scene.items, sheet);
-  style.words(fontFaces(sheet.letters));
-  return root;
+  return { root, letters: sheet.letters };
 }
 
 /** Not every browser escapes angle brackets in attributes, so that others stand in their place. */
@@ -211,8 +216,13 @@ function xy(point: PaperPoint, height: number): string {
   return `${decimals(point.x)} ${decimals(height - point.y)}`;
 }
 
-/** Micrometres at the finest, no exponent, no minus zero. */
+/** Micrometres at the finest, no exponent, no minus zero. Made of whole numbers, as a fraction takes long to be written. */
 function decimals(value: number): string {
-  const rounded = Math.round(value * 1000) / 1000;
-  return String(rounded === 0 ? 0 : rounded);
+  const rounded = Math.round(value * 1000);
+  const size = Math.abs(rounded);
+  const whole = Math.floor(size / 1000);
+  return `${rounded < 0 ? "-" : ""}${whole}${FRACTIONS[size - whole * 1000] ?? ""}`;
 }
+
+/** Thousandths as they are written: nothing, `.001`, `.002`, on to `.999`. */
+const FRACTIONS: readonly string[] = Array.from({ length: 1000 }, (_, i) => String(i / 1000).slice(1));

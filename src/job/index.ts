@@ -2,7 +2,7 @@
 export { chooseCrossing, crossingsOf } from "./crossing.js";
 export { laidAsWritten, withGivenLines } from "./given-lines.js";
 export type { JobFile, RequestedFile } from "./job-file.js";
-export { readJobFile, requestedFiles } from "./job-file.js";
+export { jobRoot, readJobFile, requestedFiles } from "./job-file.js";
 export * from "./model/job.js";
 export type * from "./model/plan.js";
 export { isShared, servedMarks } from "./model/shared.js";

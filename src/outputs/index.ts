@@ -32,7 +32,7 @@ export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
 export { folderOf, SET_ASIDE, SUPERSEDED, safeForFileName } from "./names.js";
 export { PAPER_NAMES, type PaperName, paperNamed } from "./paper-names.js";
-export type { ReducedPage, SheetSet } from "./sheet-set.js";
+export type { ReducedPage, SetPage, SheetSet } from "./sheet-set.js";
 export { startSheetSet } from "./sheet-set.js";
 export type { SurveyResult } from "./survey-result.js";
 

@@ -11,7 +11,8 @@ import type {
   UnusedSummaryAnswer,
 } from "../summary/model.js";
 import type { Question } from "../summary/questions.js";
-import type { SheetSet } from "./sheet-set.js";
+import type { PaperName } from "./paper-names.js";
+import type { SetPage, SheetSet } from "./sheet-set.js";
 
 /** A document for svg.js: a browser's own, or a lean one. */
 export type SvgDocument = DrawingDocument;
@@ -30,15 +31,31 @@ export interface MadeFile extends Omit<OutputFile, "bytes"> {
   readonly role: FileRole;
 }
 
+/** Takes the sheets of templates as they are drawn, as pages for this paper; null: of their own size. */
+export interface PageTaker {
+  readonly paper: PaperName | null;
+  take(page: SetPage): void;
+}
+
 /** What a writer may use beside what it writes. */
-export interface Surroundings {
+interface Around {
   /** null only where no wanted output is a drawing. */
   readonly document: SvgDocument | null;
   readonly version: string;
   readonly includeHeld: boolean;
   /** Files of the same base, or documents of the job, that are made already. */
   readonly made: readonly MadeFile[];
-  /** Takes every sheet that is drawn; null where no set is wanted. */
+}
+
+/** The same for a file of a base. */
+export interface BaseSurroundings extends Around {
+  /** null where no set is wanted. */
+  readonly pages: PageTaker | null;
+}
+
+/** The same for a document of the job. */
+export interface Surroundings extends Around {
+  /** Takes the sheets of the plan as they are drawn, and is written last; null where no set is wanted. */
   readonly set: SheetSet | null;
 }
 
@@ -61,7 +78,7 @@ interface BaseFile<Kind extends string> extends Described<Kind> {
   applies(checked: CheckedBase, includeHeld: boolean): boolean;
   /** Inside the base's folder. */
   fileName(checked: CheckedBase): string;
-  write(checked: CheckedBase, around: Surroundings): Uint8Array;
+  write(checked: CheckedBase, around: BaseSurroundings): Uint8Array;
 }
 
 /** What is cut by is read again: how the bytes differ from the plate; and its layers, for the summary. */
@@ -141,7 +158,7 @@ export interface ResultOutput<Result, Kind extends string = string> extends Desc
   readonly scope: "budget" | "survey";
   /** Path by pattern, for README. */
   readonly named: string;
-  write(result: Result, around: Pick<Surroundings, "document" | "version">): Iterable<PathAndBytes>;
+  write(result: Result, around: Pick<Around, "document" | "version">): Iterable<PathAndBytes>;
 }
 
 /** Everything that a package can hold. */

@@ -2,11 +2,12 @@
 import type { CheckedBase, CheckedJob } from "../checks/checked.js";
 import { listed } from "../diagnostics/listed.js";
 import type { PdfMaker } from "../formats/pdf-maker.js";
-import type { Bookmark, PdfPages } from "../formats/sheet-pdf.js";
-import { startPdf } from "../formats/sheet-pdf.js";
+import type { Bookmark, PdfPage } from "../formats/sheet-pdf.js";
+import { startPdf, writePage } from "../formats/sheet-pdf.js";
 import type { Job } from "../job/model/job.js";
 import { type CoverPage, drawCover } from "../sheets/cover-sheet.js";
 import type { Scene } from "../sheets/scene.js";
+import { DOCUMENT_TYPE } from "../sheets/status-words.js";
 import { printable } from "../sheets/text-metrics.js";
 import type { Question } from "../summary/questions.js";
 import type { SheetPlace } from "./names.js";
@@ -20,9 +21,15 @@ export interface ReducedPage {
   readonly percent: number;
 }
 
-/** Takes the sheets of a package as they are drawn. */
+/** A page as it is written from its sheet, and what cover and bookmarks say of it: plain data, which may come from another thread. */
+export interface SetPage extends CoverPage {
+  readonly page: PdfPage;
+  readonly bookmark: string;
+}
+
+/** Takes the pages of a package as their sheets are drawn. */
 export interface SheetSet {
-  addTemplate(scene: Scene, checked: CheckedBase, place: SheetPlace): void;
+  addTemplate(page: SetPage): void;
   /** Sheets of the plan, in order. */
   addPlan(scenes: readonly Scene[]): void;
   /** The whole file; to be called once, last. */
@@ -42,9 +49,8 @@ export interface SheetSetOptions {
 }
 
 /** A page that is in the file already, at this number in the order of adding. */
-interface TakenPage extends CoverPage {
+interface TakenPage extends Omit<SetPage, "page"> {
   readonly number: number;
-  readonly bookmark: string;
 }
 
 /** Starts a set without pages. */
@@ -54,38 +60,31 @@ export function startSheetSet(job: Job, options: SheetSetOptions): SheetSet {
   const templates: TakenPage[] = [];
   const plans: TakenPage[] = [];
   const reduced: ReducedPage[] = [];
-  const take = (scene: Scene, page: Pick<TakenPage, "name" | "about" | "held" | "bookmark">): TakenPage => ({
-    ...page,
-    ...addPage(pdf, scene, paper),
-    size: scene.size,
-    scale: scene.listing?.scale ?? "",
-  });
+  const take = ({ page, ...said }: SetPage): TakenPage => ({ ...said, number: pdf.add(page) });
   return {
     reduced,
-    addTemplate: (scene, checked, place) => void templates.push(take(scene, templatePage(scene, checked, place))),
+    addTemplate: (page) => void templates.push(take(page)),
     addPlan: (scenes) => {
-      for (const [i, scene] of scenes.entries()) plans.push(take(scene, planPage(scene, i + 1, scenes.length)));
+      for (const [i, scene] of scenes.entries()) plans.push(take(planPage(scene, paper, i + 1, scenes.length)));
     },
     finish: (checked) => {
       const layout = checked.layoutHeld.reasons.length > 0 ? plans.map(heldPage) : plans;
       const pages = [...layout, ...templates];
       const cover = drawCover(coverRequest(checked, pages, options));
-      const own = cover.map((scene) => addPage(pdf, scene, paper));
-      for (const [i, { percent }] of [...own, ...pages.map(({ reduced: percent }) => ({ percent }))].entries())
+      const own = cover.map((scene) => writtenPage(scene, paper));
+      const first = own.map(({ page }) => pdf.add(page));
+      for (const [i, { reduced: percent }] of [...own, ...pages].entries())
         if (percent !== null) reduced.push({ page: i + 1, name: pages[i - own.length]?.name ?? "cover", percent });
-      return pdf.finish(
-        [...own, ...pages].map(({ number }) => number),
-        bookmarksOf(own.length, layout, templates),
-      );
+      return pdf.finish([...first, ...pages.map(({ number }) => number)], bookmarksOf(own.length, layout, templates));
     },
   };
 }
 
-function addPage(pdf: PdfPages, scene: Scene, paper: PaperName | null) {
-  if (paper === null) return { number: pdf.add(scene), reduced: null, percent: null };
+function writtenPage(scene: Scene, paper: PaperName | null): Pick<SetPage, "page" | "size" | "scale" | "reduced"> {
+  const said = { size: scene.size, scale: scene.listing?.scale ?? "" };
+  if (paper === null) return { ...said, page: writePage(scene), reduced: null };
   const { placement, percent } = placeOn(paper, scene);
-  const less = percent === 100 ? null : percent;
-  return { number: pdf.add(scene, placement), reduced: less, percent: less };
+  return { ...said, page: writePage(scene, placement), reduced: percent === 100 ? null : percent };
 }
 
 function factsOf(job: Job, version: string) {
@@ -100,19 +99,27 @@ function factsOf(job: Job, version: string) {
 
 const MOST_BASES = 12;
 
-function templatePage({ listing }: Scene, { plate, held }: CheckedBase, { number, count, bases }: SheetPlace) {
+/** The page of a template's sheet. */
+export function templatePage(
+  scene: Scene,
+  { plate, held }: Pick<CheckedBase, "plate" | "held">,
+  { number, count, bases }: SheetPlace,
+  paper: PaperName | null,
+): SetPage {
   const of = count === 1 ? "" : ` ${number} OF ${count}`;
   const isHeld = held.length > 0;
   const served = `${bases.length === 1 ? "BASE" : "BASES"} ${listed(bases, MOST_BASES)}`;
-  const about = `${listing?.about ?? ""}, ${served}`;
+  const type = scene.listing?.about ?? "";
+  const about = type === DOCUMENT_TYPE.template ? served : `${type}, ${served}`;
   const bookmark = `${plate.mark}${of.toLowerCase()}, ${served.replace(/^BASES?/, (word) => word.toLowerCase())}`;
-  return { name: `${plate.mark}${of}`, about, held: isHeld, bookmark: isHeld ? `${bookmark} (HELD)` : bookmark };
+  const said = { name: `${plate.mark}${of}`, about, held: isHeld, bookmark: isHeld ? `${bookmark} (HELD)` : bookmark };
+  return { ...said, ...writtenPage(scene, paper) };
 }
 
-function planPage({ listing }: Scene, number: number, count: number) {
-  const what = listing?.about ?? "";
-  const bookmark = `Sheet ${number} of ${count}: ${what.toLowerCase()}`;
-  return { name: `PLAN ${number} OF ${count}`, about: `ANCHOR-ROD PLAN: ${what}`, held: false, bookmark };
+function planPage(scene: Scene, paper: PaperName | null, number: number, count: number): SetPage {
+  const what = scene.listing?.about ?? "";
+  const said = { name: `PLAN ${number} OF ${count}`, about: `ANCHOR-ROD PLAN: ${what}`, held: false };
+  return { ...said, bookmark: `Sheet ${number} of ${count}: ${what.toLowerCase()}`, ...writtenPage(scene, paper) };
 }
 
 function heldPage(page: TakenPage): TakenPage {

@@ -4,6 +4,7 @@ import { drawSheet } from "../sheets/index.js";
 import { drawingDocument } from "./drawing-document.js";
 import type { BaseOutput } from "./model.js";
 import { heldEnding, nameIn, sheetPlace, sheetStem } from "./names.js";
+import { templatePage } from "./sheet-set.js";
 
 /** Made of every base, held or not: it names the files that the template is cut or drilled by. */
 export const sheetSvg: BaseOutput<"sheet-svg"> = {
@@ -16,7 +17,7 @@ export const sheetSvg: BaseOutput<"sheet-svg"> = {
   named: "MARK/TEMPLATE_rev-REVISION[_for-MARK][_HELD]_sheet.svg",
   applies: () => true,
   fileName: (checked) => `${sheetStem(checked)}${heldEnding(checked)}_sheet.svg`,
-  write: (checked, { made, document, version, set }) => {
+  write: (checked, { made, document, version, pages }) => {
     const drill = made.find(({ role }) => role === "drill");
     const place = sheetPlace(checked);
     const { number, count, bases } = place;
@@ -31,7 +32,7 @@ export const sheetSvg: BaseOutput<"sheet-svg"> = {
       sheetBases: bases,
       programVersion: version,
     });
-    set?.addTemplate(scene, checked, place);
+    pages?.take(templatePage(scene, checked, place, pages.paper));
     return new TextEncoder().encode(writeSheetSvg(scene, drawingDocument(document)));
   },
 };

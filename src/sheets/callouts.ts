@@ -32,6 +32,11 @@ export function sizeText(hole: Hole, unit: Unit): string {
   return `${formatLength(shape.width, unit)} × ${formatLength(shape.height, unit)}${corner}`;
 }
 
+/** A callout in one line. */
+export function calloutWords({ lines }: Callout): string {
+  return lines.flat().join(" ");
+}
+
 /** Width of the widest callout. */
 export function widestCallout(callouts: readonly Callout[], letter: number): number {
   const widths = callouts.flatMap(({ lines }) => lines.map((phrases) => textWidth(phrases.join(" "), letter)));
@@ -113,7 +118,7 @@ function holeWords(alike: readonly Hole[], { base, job: { unit } }: CalledOut): 
   const name = ring ? "INSIDE" : `${ROLE_WORDS[first.role]}${many}`;
   const count = first.role === "opening" && alike.length === 1 ? "" : `${alike.length} `;
   const rod = first.rod === null ? [] : [`FOR ${rodWords(first.rod.size)} ROD${many}`];
-  return [`${count}${name} ${size}`, ...rod, ...openingPlace(alike, unit)];
+  return [`${count}${name} ${size}`, ...rod, ...(ring ? [] : openingPlace(alike, unit))];
 }
 
 /** `Ø1-1/4`, or `M24` as it is. */
@@ -121,9 +126,11 @@ function rodWords(size: string): string {
   return /^\d/.test(size) ? `Ø${size}` : size;
 }
 
+/** A single opening is located by its callout; the inside of a ring lies in its middle. */
 function openingPlace(alike: readonly Hole[], unit: Unit): readonly string[] {
   const [first] = alike;
-  if (first?.role !== "opening" || alike.length > 1 || (first.center.x === 0 && first.center.y === 0)) return [];
+  if (first?.role !== "opening" || alike.length > 1) return [];
+  if (first.center.x === 0 && first.center.y === 0) return ["AT W.P."];
   return [`AT X ${coordinate(first.center.x, unit)}, Y ${coordinate(first.center.y, unit)}`];
 }
 

@@ -47,21 +47,37 @@ const DETAILS: readonly Detail[] = [
   { lines: 0, gathered: true },
 ];
 
-/** Of the least margins this many are wanted before what holds exactly is named. */
-const WANTED_MARGINS = 2;
 const MOST_MARGINS = 30;
 
 /**
  * All fails, what was not checked, then least margins and what holds exactly as there is room. `room` is the height, mm; null
- * where not even the fails and what was not checked fit.
+ * where not even the fails and what was not checked fit. Margins lose the line that names their clause where fewer than
+ * `wanted` would have room with it.
  */
-export function signersBlock(request: Prepared, width: number, lettering: Lettering, room: number): Piece | null {
+export function signersBlock(
+  request: Prepared,
+  width: number,
+  lettering: Lettering,
+  room: number,
+  wanted: number,
+): Piece | null {
   const setting = settingOf(request, width, lettering);
   for (const detail of DETAILS) {
-    const parts = partsIn(setting, detail, room);
+    const parts = partsIn(setting, detail, room, wanted);
     if (parts !== null) return pieceOf(setting, parts);
   }
   return null;
+}
+
+/** Height of the block with all that is said of each fail and so many margins, where there are as many. */
+export function wantedHeight(request: Prepared, width: number, lettering: Lettering, wanted: number): number {
+  const setting = settingOf(request, width, lettering);
+  const fails = setting.said.fails.map((each) => setFail(setting, each, { lines: 1, gathered: false }));
+  return (
+    leastRoom(setting) +
+    linesHeight(fails, lettering) +
+    Math.min(wanted, setting.said.margins.length) * heightWith(1, lettering)
+  );
 }
 
 /** The block with all that it must say and no more, as low as it can be: for a sheet that has no other place to put it. */
@@ -84,56 +100,64 @@ interface Setting {
 
 const settingsOf = onceFor((request: Prepared) => {
   const said = signerText(request);
-  return once((lettering: Lettering) => once((width: number) => setFor(said, width, lettering)));
+  const widths = once((small: number) => cellWidths(said, small));
+  return once((lettering: Lettering) =>
+    once((width: number) => setFor(said, widths(lettering.small), width, lettering)),
+  );
 });
 
 function settingOf(request: Prepared, width: number, lettering: Lettering): Setting {
   return settingsOf(request)(lettering)(width);
 }
 
-function setFor(said: SignerText, width: number, lettering: Lettering): Setting {
+function setFor(said: SignerText, widths: CellWidths, width: number, lettering: Lettering): Setting {
   const paragraph = (lead: string, words: readonly string[]): readonly string[] =>
     words.length === 0 ? [] : wrap(`${lead}: ${words.join("; ")}.`, width - 2 * PAD, lettering.small);
   return {
     said,
     width,
     lettering,
-    columns: columnsFor(said, width, lettering),
-    notChecked: paragraph("NOT CHECKED", said.notChecked),
-    exact: paragraph("HOLDS EXACTLY, AS MEANT", said.exact),
+    columns: columnsFor(widths, width),
+    notChecked: paragraph("NOT CHECKED, DATA MISSING", said.notChecked),
+    exact: paragraph("MET EXACTLY, NO MARGIN ASKED", said.exact),
   };
 }
 
 const PAD = 0.8;
 
-/** Every column as wide as what stands in it; the subjects have what is left. */
-function columnsFor(said: SignerText, width: number, { small }: Lettering): readonly Column[] {
+/** Between two columns, in letters. */
+const COLUMN_GAP = 1;
+
+/** Of each column what stands in it, of the subjects the least, the gap to the next counted in. */
+type CellWidths = Readonly<Record<"name" | "subject" | "value" | "limit" | "margin", number>>;
+
+function cellWidths(said: SignerText, small: number): CellWidths {
   const lines = [...said.fails, ...said.failsByRule, ...said.margins.slice(0, MOST_MARGINS)];
   const widest = (title: string, cell: (each: SignerLine) => string): number =>
     greatestOf(
       lines.map((each) => textWidth(cell(each), small, each.effect !== "")),
       textWidth(title, small),
     ) +
-    2 * PAD;
-  const [value, limit, margin, status] = [
-    widest("VALUE", (each) => each.value),
-    widest("LIMIT", (each) => each.limit),
-    widest("MARGIN", (each) => each.margin),
-    textWidth("FAIL", small, true) + 2 * PAD,
-  ];
-  const rest = width - value - limit - margin - status;
-  const least = textWidth("SUBJECT", small) + 2 * PAD;
-  const name = Math.min(
-    widest("RULE", (each) => each.name),
-    rest - least,
-  );
+    COLUMN_GAP * small;
+  return {
+    name: widest("RULE", (each) => each.name),
+    subject: textWidth("SUBJECT", small) + COLUMN_GAP * small,
+    value: widest("VALUE", (each) => each.value),
+    limit: widest("LIMIT", (each) => each.limit),
+    margin: widest("MARGIN", (each) => each.margin) + PAD,
+  };
+}
+
+/** Every column as wide as what stands in it; the subjects have what is left. */
+function columnsFor({ value, limit, margin, ...widths }: CellWidths, width: number): readonly Column[] {
+  const rest = width - value - limit - margin;
+  const name = Math.min(widths.name, rest - widths.subject);
   return [
     { title: "RULE", share: name / width, align: "start" },
     { title: "SUBJECT", share: (rest - name) / width, align: "start" },
     { title: "VALUE", share: value / width, align: "end" },
     { title: "LIMIT", share: limit / width, align: "end" },
     { title: "MARGIN", share: margin / width, align: "end" },
-    { title: "", share: status / width, align: "end" },
   ];
 }
 
@@ -141,7 +165,10 @@ function columnsFor(said: SignerText, width: number, { small }: Lettering): read
 interface SetLine {
   readonly cells: readonly string[];
   readonly under: readonly string[];
-  readonly bold: boolean;
+  /** In bold before the first line under it, and the room that it takes. */
+  readonly lead: { readonly words: string; readonly width: number };
+  /** In bold. */
+  readonly isFail: boolean;
 }
 
 interface Parts {
@@ -151,66 +178,78 @@ interface Parts {
   readonly foot: string;
 }
 
-function partsIn(setting: Setting, detail: Detail, room: number): Parts | null {
+function partsIn(setting: Setting, detail: Detail, room: number, wanted: number): Parts | null {
   const { said, lettering } = setting;
-  const foot = paragraphHeight([""], lettering);
-  const spare = room - frameHeight(lettering) - paragraphHeight(setting.notChecked, lettering) - foot;
+  const spare = room - leastRoom(setting);
   const own = detail.gathered ? said.failsByRule : said.fails;
   if (own.length * heightWith(Math.min(1, detail.lines), lettering) > spare) return null;
   const fails = own.map((each) => setFail(setting, each, detail));
   const left = spare - linesHeight(fails, lettering);
   if (left < 0) return null;
-  const wanted = marginsIn(setting, left);
-  const beside = marginsIn(setting, left - paragraphHeight(setting.exact, lettering));
-  const isNamed = setting.exact.length > 0 && beside >= Math.min(WANTED_MARGINS, wanted);
-  const count = isNamed ? beside : wanted;
-  return {
-    fails,
-    margins: said.margins.slice(0, count).map((each) => setMargin(setting, each)),
-    exact: isNamed ? setting.exact : [],
-    foot: footWords(said.margins.length - count + (isNamed ? 0 : said.exact.length)),
-  };
+  const whole = marginsIn(setting, left, wanted);
+  const above = left - paragraphHeight(setting.exact, lettering);
+  const beside = marginsIn(setting, above, wanted);
+  const isNamed = setting.exact.length > 0 && above >= 0 && beside.length >= Math.min(wanted, whole.length);
+  const margins = isNamed ? beside : whole;
+  const rest = said.margins.length - margins.length + (isNamed ? 0 : said.exact.length);
+  return { fails, margins, exact: isNamed ? setting.exact : [], foot: footWords(rest) };
 }
 
-/** How many margins fit this height, each with the line under it; -1 for a height that is none. */
-function marginsIn({ said, lettering }: Setting, height: number): number {
-  if (height < 0) return -1;
-  return Math.min(MOST_MARGINS, said.margins.length, Math.floor(height / heightWith(1, lettering)));
+/** Height of a block without a fail or a margin. */
+function leastRoom({ lettering, notChecked }: Setting): number {
+  return frameHeight(lettering) + paragraphHeight(notChecked, lettering) + paragraphHeight([""], lettering);
+}
+
+/** As many margins as fit this height: each with its clause under it where that leaves as many as are wanted. */
+function marginsIn(setting: Setting, height: number, wanted: number): readonly SetLine[] {
+  const { said, lettering } = setting;
+  const count = (under: number) =>
+    Math.min(MOST_MARGINS, Math.max(0, Math.floor(height / heightWith(under, lettering))));
+  const isEnough = count(1) >= Math.min(wanted, said.margins.length);
+  const [own, under] = isEnough ? [said.margins, 1] : [said.marginsByRule, 0];
+  return own.slice(0, count(under)).map((each) => setMargin(setting, each, under));
 }
 
 const footWords = (rest: number): string => (rest > 0 ? `+ ${rest} more in ledger.csv` : "Every row is in ledger.csv");
 
 /** With no line under it, a subject that is too long for its column is counted in the heading alone. */
 function setFail(setting: Setting, said: SignerLine, { lines }: Detail): SetLine {
-  const { cells, beside } = cellsOf(setting, said, "FAIL");
-  const { small } = setting.lettering;
-  const about = [...beside, said.effect, `${said.rule}: ${said.clause}`].join("; ");
-  return { cells, under: lines === 0 ? [] : wrapAtWords(about, underRoom(setting), small, lines), bold: true };
+  const { width, lettering } = setting;
+  if (lines === 0) return { ...cellsOf(setting, { ...said, name: `FAIL ${said.name}` }, true), ...NOTHING_UNDER };
+  const { cells, beside } = cellsOf(setting, said, true);
+  const lead = textWidth(said.fail, lettering.small, true) + lettering.small;
+  const about = [said.effect, ...beside, said.source].join("; ");
+  const under = hung(about, width - 2 * PAD - lettering.small, lead, lettering.small, lines);
+  return { cells, lead: { words: said.fail, width: lead }, under, isFail: true };
 }
 
-function setMargin(setting: Setting, said: SignerLine): SetLine {
-  const { cells, beside } = cellsOf(setting, said, "");
-  const { small } = setting.lettering;
-  const room = underRoom(setting);
-  const about = [...beside, `${said.rule}: ${said.clause}`].join("; ");
-  const whole = `${about}; ${said.edition}`;
-  const under = textWidth(whole, small) <= room ? whole : shortenAtWord(about, room, small);
-  return { cells, under: [under], bold: false };
+const NO_LEAD = { words: "", width: 0 } as const;
+const NOTHING_UNDER = { lead: NO_LEAD, under: [], isFail: true } as const;
+
+/** Lines of which the first leaves room for what stands before it. */
+function hung(words: string, room: number, lead: number, letter: number, most: number): readonly string[] {
+  const [first = ""] = wrap(words, room - lead, letter);
+  if (most === 1) return [shortenAtWord(words, room - lead, letter)];
+  const rest = words.slice(first.length).trim();
+  return rest === "" ? [first] : [first, ...wrapAtWords(rest, room, letter, most - 1)];
 }
 
-function underRoom({ width, lettering }: Setting): number {
-  return width - 3 * PAD - lettering.small;
+function setMargin(setting: Setting, said: SignerLine, lines: number): SetLine {
+  const { small } = setting.lettering;
+  const { cells, beside } = cellsOf(setting, said, false);
+  const about = [...beside, said.source].join("; ");
+  const under = lines === 0 ? [] : wrapAtWords(about, setting.width - 2 * PAD - small, small, lines);
+  return { cells, lead: NO_LEAD, under, isFail: false };
 }
 
 /** Subjects that are too long for their column stand under the line instead, and where a name runs on into it. */
-function cellsOf({ columns, width, lettering }: Setting, said: SignerLine, status: string) {
+function cellsOf({ columns, width, lettering }: Setting, said: SignerLine, bold: boolean) {
   const { small } = lettering;
-  const [nameRoom = 0, room = 0] = columns.map(({ share }) => share * width - 2 * PAD);
-  const bold = status !== "";
+  const [nameRoom = 0, room = 0] = columns.map(({ share }) => share * width - COLUMN_GAP * small);
   const runsOn = textWidth(said.name, small, bold) > nameRoom;
   const subject = runsOn ? undefined : said.subjects.find((words) => textWidth(words, small, bold) <= room);
   const name = shortenAtWord(said.name, runsOn ? nameRoom + room : nameRoom, small, bold);
-  const cells = [name, subject ?? "", said.value, said.limit, said.margin, status];
+  const cells = [name, subject ?? "", said.value, said.limit, said.margin];
   return { cells, beside: subject === undefined ? said.subjects.slice(-1) : [] };
 }
 
@@ -220,6 +259,11 @@ function rowOf({ small }: Lettering): number {
 
 function underOf({ small }: Lettering): number {
   return small * 1.5;
+}
+
+/** Height of a signer's block that has nothing to say: no block is lower. */
+export function emptySignersHeight(lettering: Lettering): number {
+  return frameHeight(lettering) + paragraphHeight([""], lettering);
 }
 
 /** Height of a line with so many under it. */
@@ -289,13 +333,16 @@ function blockItems(
   return items;
 }
 
-function lineItems(setting: Setting, { cells, under, bold }: SetLine, x: number, top: number): readonly SceneItem[] {
+function lineItems(setting: Setting, set: SetLine, x: number, top: number): readonly SceneItem[] {
+  const { cells, under, lead, isFail } = set;
   const { small } = setting.lettering;
-  const below = top - rowOf(setting.lettering);
+  const left = x + PAD + small;
+  const below = top - rowOf(setting.lettering) - small * 1.1;
   const step = underOf(setting.lettering);
   return [
-    ...cellItems(setting, cells, x, top, bold),
-    ...under.map((words, i) => text("table", words, at(x + PAD + small, below - i * step - small * 1.1), small)),
+    ...cellItems(setting, cells, x, top, isFail),
+    ...(lead.words === "" ? [] : [text("table", lead.words, at(left, below), small, { bold: true })]),
+    ...under.map((words, i) => text("table", words, at(i === 0 ? left + lead.width : left, below - i * step), small)),
   ];
 }
 

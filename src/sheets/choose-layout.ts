@@ -9,7 +9,7 @@ import { needsHoleTable } from "./hole-table.js";
 import { type Block, legendBlock } from "./legend.js";
 import type { ChainMode } from "./located.js";
 import { marksView } from "./marks-view.js";
-import { type Neighbour, neighboursOf } from "./neighbours.js";
+import { closeNeighboursOf, type Neighbour, type Neighbours, neighboursOf } from "./neighbours.js";
 import { once, onceFor } from "./once.js";
 import { type Fullness, layoutPanels, type Panel, VIEWS_MARGIN } from "./panel.js";
 import type { Area } from "./paper.js";
@@ -19,7 +19,17 @@ import { settingSection } from "./setting-section.js";
 import { type Lettering, type SheetSize, scales } from "./sheet-sizes.js";
 import type { SideView } from "./side-view.js";
 import type { Piece } from "./table.js";
-import { arrangeViews, type PlanNeed, sharesOf, sideChoices, type ViewsLayout } from "./views.js";
+import { textWidth } from "./text-metrics.js";
+import {
+  arrangeViews,
+  type PlacedSide,
+  type PlanNeed,
+  type SideChoice,
+  sharesOf,
+  sideChoices,
+  sideInPocket,
+  type ViewsLayout,
+} from "./views.js";
 
 /** One way to lay out a sheet. */
 export interface Layout {
@@ -27,6 +37,8 @@ export interface Layout {
   readonly mode: ChainMode;
   readonly fullness: Fullness;
   readonly panel: Panel;
+  /** Where the tables beside the panel end, with a view under them; null where there is none. */
+  readonly floor: number | null;
   readonly frame: Frame;
   readonly plan: PlanInput;
   readonly need: PlanNeed;
@@ -61,43 +73,112 @@ const LEAST_SHARE = 0.25;
 /** A plate so much longer than wide takes this share of the longer side instead. */
 const [ELONGATED, LEAST_SIDE] = [2, 0.6];
 
-/** All layouts of a sheet in one chain mode: the largest scale first, then the one that is simplest for the tables. */
+/** All layouts of a sheet in one chain mode: the largest scale first, then what leaves the signer most of his room. */
 export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, fullness: Fullness): readonly Layout[] {
-  const { lettering } = sheet;
   const inside = insideBorder(sheet);
   const panels = layoutPanels(request, sheet, inside, mode, fullness);
   if (panels.length === 0) return [];
-  const { plan, need } = planOf(request)(lettering)(mode);
-  const beside = fullness === "bare" ? NO_SIDES : sidesOf(request)(lettering);
-  const usual = scales(request.job.unit);
-  const layouts = panels.flatMap((panel) => {
-    const frame = frameAround(request, lettering, inside, panel);
-    const input = { need, ...beside, corner: frame.corner, scales: usual, lettering };
-    return arrangeViews(frame.room, input).map(
-      (views): Layout => ({
-        ...{ sheet, mode, fullness, panel, frame, plan, need, views },
-        worth: worthOf(request, views, need),
-      }),
-    );
-  });
-  const roomy = ({ panel }: Layout) => (panel.roomy ? 1 : 0);
-  return layouts.sort((a, b) => b.views.scale.factor - a.views.scale.factor || roomy(b) - roomy(a));
+  const setting = { request, sheet, mode, fullness, inside, panels };
+  const layouts = layoutsAround(setting, "usual");
+  const largest = greatestOf(layouts.map(scaleOf), 0);
+  const closer = nearOf(request).close === null ? [] : layoutsAround(setting, "close");
+  return [...closer.filter((layout) => scaleOf(layout) > largest), ...layouts].sort(isBefore);
 }
 
-/** The views beside the plan, and the sizes that may be chosen of them. */
+function scaleOf({ views }: Layout): number {
+  return views.scale.factor;
+}
+
+/** What the layouts of a sheet have in common. */
+interface Setting extends Pick<Layout, "sheet" | "mode" | "fullness"> {
+  readonly request: Prepared;
+  readonly inside: Area;
+  readonly panels: readonly Panel[];
+}
+
+/** Those that show so much of base plate and concrete. */
+function layoutsAround({ request, inside, panels, ...setting }: Setting, reach: Reach): readonly Layout[] {
+  const { sheet, mode, fullness } = setting;
+  const { lettering } = sheet;
+  const { plan, need } = planOf(request)(lettering)(mode)(reach);
+  return panels.flatMap((panel) => {
+    const frame = frameAround(request, reach, lettering, inside, panel);
+    const layouts = sidesBeside(request, panel, lettering, fullness).flatMap(({ pocketed, beside }) => {
+      const least = fullness === "overflowing" ? 0 : Math.max(frame.corner.width, titleWidth(lettering));
+      const input = { need, ...beside, corner: frame.corner, least, scales: scales(request.job.unit), lettering };
+      const floor = pocketed.length === 0 ? null : (panel.pocket?.y1 ?? null);
+      return arrangeViews(frame.room, input).map(
+        (views): Layout => ({
+          ...{ ...setting, panel, floor, frame, plan, need },
+          views: { ...views, sides: [...views.sides, ...pocketed] },
+          worth: worthOf(request, views, need),
+        }),
+      );
+    });
+    return layouts.map((layout) => (layouts.some(isGoodAt(scaleOf(layout))) ? asGood(layout) : layout));
+  });
+}
+
+/** Title of the plan's view. */
+export const PLAN_TITLE = "PLAN: VIEW FROM TOP, THIS FACE UP";
+
+function titleWidth({ body }: Lettering): number {
+  return textWidth(PLAN_TITLE, body, true);
+}
+
+function isGoodAt(scale: number): (layout: Layout) => boolean {
+  return (layout) => layout.worth.good && scaleOf(layout) === scale;
+}
+
+/** A plate is not the smaller on its paper where the plan is given that of a view which stands under the tables. */
+function asGood(layout: Layout): Layout {
+  return { ...layout, worth: { ...layout.worth, good: true } };
+}
+
+/** Room for margins before the rest; then a plate that is large on its paper; then scribing that is read; then no paper left bare. */
+function isBefore(a: Layout, b: Layout): number {
+  const rank = ({ panel, worth }: Layout) => 2 * panel.roomy + (worth.good ? 1 : 0);
+  const isFilled = ({ panel, floor }: Layout) => (panel.pocket === null || floor !== null ? 1 : 0);
+  return scaleOf(b) - scaleOf(a) || rank(b) - rank(a) || scribingOf(b) - scribingOf(a) || isFilled(b) - isFilled(a);
+}
+
+/** Width of the view of the marks. */
+function scribingOf({ views }: Layout): number {
+  return views.sides.find(({ view }) => view.name === "marks-view")?.size.width ?? 0;
+}
+
+interface Sides {
+  readonly pocketed: readonly PlacedSide[];
+  readonly beside: Beside;
+}
+
+/** The side views beside the plan; and, where the column of tables leaves room at its foot, the setting section there. */
+function sidesBeside(request: Prepared, { pocket }: Panel, lettering: Lettering, fullness: Fullness): readonly Sides[] {
+  if (fullness === "bare") return [{ pocketed: [], beside: NO_SIDES }];
+  const { all, others, section } = sidesOf(request)(lettering);
+  const placed = pocket === null ? null : sideInPocket(section, pocket, lettering);
+  const usual = { pocketed: [], beside: all };
+  return placed === null ? [usual] : [{ pocketed: [placed], beside: others }, usual];
+}
+
+/** Views that stand beside the plan, and the sizes that may be chosen of them. */
+interface Beside {
+  readonly sides: readonly SideView[];
+  readonly choices: readonly SideChoice[];
+}
+
+/** All side views, and those that are left where the setting section stands elsewhere. */
 const sidesOf = onceFor((request: Prepared) =>
   once((lettering: Lettering) => {
-    const sides = sideViews(request, lettering);
-    return { sides, choices: sideChoices(sides, lettering) };
+    const section = settingSection(request, lettering);
+    const marks = marksView(request, lettering);
+    const others = marks === null ? [] : [marks];
+    const beside = (sides: readonly SideView[]): Beside => ({ sides, choices: sideChoices(sides, lettering) });
+    return { all: beside([...others, section]), others: beside(others), section };
   }),
 );
 
-const NO_SIDES: ReturnType<ReturnType<typeof sidesOf>> = { sides: [], choices: [{ sizes: [], rank: 0, widths: [] }] };
-
-function sideViews(request: Prepared, lettering: Lettering): readonly SideView[] {
-  const marks = marksView(request, lettering);
-  return [...(marks === null ? [] : [marks]), settingSection(request, lettering)];
-}
+const NO_SIDES: Beside = { sides: [], choices: [{ sizes: [], rank: 0, widths: [] }] };
 
 /** Diameter of the smallest rod hole, real millimetres. */
 const smallestHole = onceFor(({ plate }: Prepared) =>
@@ -119,7 +200,7 @@ function worthOf(request: Prepared, views: ViewsLayout, need: PlanNeed): Worth {
   return { hole, share: area, good: fills && hole >= LEAST_HOLE };
 }
 
-function frameAround(request: Prepared, lettering: Lettering, inside: Area, panel: Panel): Frame {
+function frameAround(request: Prepared, reach: Reach, lettering: Lettering, inside: Area, panel: Panel): Frame {
   const area = {
     x0: inside.x0 + VIEWS_MARGIN,
     y0: inside.y0 + VIEWS_MARGIN,
@@ -130,36 +211,53 @@ function frameAround(request: Prepared, lettering: Lettering, inside: Area, pane
   const head = banners(request, width, lettering);
   const y0 = panel.foot.reduce((y, { height }) => y + height + FOOT_GAP, area.y0);
   const y1 = head.reduce((y, { height }) => y - height, area.y1);
-  const corner = cornerOf(request)(lettering);
+  const corner = cornerOf(request)(lettering)(reach);
   return { area, head, foot: panel.foot, corner, room: { ...area, y0, y1 } };
 }
 
 /** Between the pieces at the foot of the drawing area. */
 export const FOOT_GAP = 2.5;
 
-const nearOf = onceFor((request: Prepared) => neighboursOf(request));
+/** How much of base plate and concrete the plan shows. */
+type Reach = "usual" | "close";
+
+/** `close`: null where they cannot be cut off closer. */
+const nearOf = onceFor((request: Prepared) => {
+  const usual = neighboursOf(request);
+  return { usual, close: closeNeighboursOf(request, usual) };
+});
+
+function nearIn(request: Prepared, reach: Reach): Neighbours {
+  const { usual, close } = nearOf(request);
+  return reach === "close" && close !== null ? close : usual;
+}
+
 const calledOf = onceFor((request: Prepared) => calloutsOf(request));
 
 const cornerOf = onceFor((request: Prepared) =>
-  once((lettering: Lettering) => {
-    const { drawn, omitted } = nearOf(request);
-    return legendBlock(drawn, omitted, request.job.unit, lettering);
-  }),
+  once((lettering: Lettering) =>
+    once((reach: Reach) => {
+      const { drawn, omitted } = nearIn(request, reach);
+      return legendBlock(drawn, omitted, request.job.unit, lettering);
+    }),
+  ),
 );
 
 /** What the plan is drawn from, and the paper that it needs, whatever the sheet. */
 const planOf = onceFor((request: Prepared) =>
   once((lettering: Lettering) =>
-    once((mode: ChainMode) => {
-      const plan = planInput(request, lettering, mode);
-      return { plan, need: planNeed(request, plan) };
-    }),
+    once((mode: ChainMode) =>
+      once((reach: Reach) => {
+        const plan = planInput(request, lettering, mode, reach);
+        return { plan, need: planNeed(request, plan) };
+      }),
+    ),
   ),
 );
 
-function planInput(request: Prepared, lettering: Lettering, mode: ChainMode): PlanInput {
+function planInput(request: Prepared, lettering: Lettering, mode: ChainMode, reach: Reach): PlanInput {
   const { plate, base, job, measures } = request;
-  const { drawn } = nearOf(request);
+  const { drawn } = nearIn(request, reach);
   return {
     plate,
     base,

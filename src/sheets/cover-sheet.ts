@@ -1,4 +1,5 @@
 /** The cover of a set: what it holds page by page, what in it is held, what is asked, and what changed since the last issue. */
+import { listed } from "../diagnostics/listed.js";
 import type { Job } from "../job/model/job.js";
 import { banners } from "./banner.js";
 import { frameOf, insideBorder } from "./border.js";
@@ -76,7 +77,7 @@ function coverCount(request: CoverRequest, sheet: SheetSize): number {
 function coverPage(request: CoverRequest, sheet: SheetSize, flow: Flow, index: number, count: number): Scene {
   const { job } = request;
   const inside = insideBorder(sheet);
-  const left = inside.x1 - sheet.panel;
+  const left = index === 0 ? inside.x1 - sheet.panel : inside.x1;
   const area: Area = { x0: inside.x0 + GAP, y0: inside.y0 + GAP, x1: left - GAP, y1: inside.y1 - GAP };
   const ofPages = count === 1 ? "" : `, page ${index + 1} of ${count}`;
   return {
@@ -87,16 +88,27 @@ function coverPage(request: CoverRequest, sheet: SheetSize, flow: Flow, index: n
     description: `${printable(job.title)}. ${request.pages.length + count} pages. Status: ${job.status}.`,
     items: [
       frameOf(sheet),
-      stroke("table-heavy", line(at(left, inside.y0), at(left, inside.y1))),
-      ...body(request, sheet, area, flow, index),
-      ...panel(request, sheet, left, inside, index, count),
+      ...body(request, sheet, area, flow, { index, count }),
+      ...(index === 0 ? panel(request, sheet, left, inside, count) : []),
     ],
   };
 }
 
-function body(request: CoverRequest, sheet: SheetSize, area: Area, flow: Flow, index: number): readonly SceneItem[] {
+interface CoverPlace {
+  readonly index: number;
+  readonly count: number;
+}
+
+/** Pages after the first are lists under one line that says whose. */
+function body(
+  request: CoverRequest,
+  sheet: SheetSize,
+  area: Area,
+  flow: Flow,
+  { index, count }: CoverPlace,
+): readonly SceneItem[] {
   const width = area.x1 - area.x0;
-  const head = index === 0 ? headPieces(request, sheet, width) : [];
+  const head = index === 0 ? headPieces(request, sheet, width) : [runningHead(request, sheet, width, { index, count })];
   const used = head.reduce((sum, { height }) => sum + height + 3, 0);
   const tables = flow.take(width, area.y1 - area.y0 - used, 1);
   if (tables.length === 0 && !flow.isEmpty && index > 0)
@@ -120,6 +132,14 @@ function headPieces(request: CoverRequest, { lettering }: SheetSize, width: numb
   ];
 }
 
+function runningHead({ job, pages }: CoverRequest, { lettering }: SheetSize, width: number, place: CoverPlace): Piece {
+  const of = `PAGE ${place.index + 1} OF ${pages.length + place.count}`;
+  const words = `JOB ${printable(job.number)}, REVISION ${job.revision}, ${job.date}: COVER, ${of}`;
+  const lines = largeLines(words, lettering.heading, width);
+  const height = lines.reduce((sum, { letter }) => sum + letter * LEADING, 0);
+  return { height, draw: (x, top) => group("cover-title", largeItems(lines, x, top)) };
+}
+
 interface LargeLine {
   readonly words: string;
   readonly letter: number;
@@ -140,14 +160,7 @@ function largeItems(lines: readonly LargeLine[], x: number, top: number): readon
   });
 }
 
-function panel(
-  request: CoverRequest,
-  sheet: SheetSize,
-  x: number,
-  inside: Area,
-  index: number,
-  count: number,
-): readonly SceneItem[] {
+function panel(request: CoverRequest, sheet: SheetSize, x: number, inside: Area, count: number): readonly SceneItem[] {
   const { lettering } = sheet;
   const width = sheet.panel - 2 * GAP;
   const pieces = [
@@ -155,10 +168,11 @@ function panel(
     notesPiece("notes", "NOTES", coverNotes(request), width, lettering),
     notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, width, lettering),
   ];
-  const title = coverTitle(request, sheet, `${index + 1} OF ${request.pages.length + count}`);
+  const title = coverTitle(request, sheet, `1 OF ${request.pages.length + count}`);
   const room = inside.y1 - inside.y0 - title.height - 2 * GAP;
   const fitting = pieces.filter((_, i) => sumOf(pieces.slice(0, i + 1)) <= room);
-  return [...stack(fitting, x + GAP, inside.y1 - GAP), title.draw(x, inside.y0 + title.height)];
+  const edge = stroke("table-heavy", line(at(x, inside.y0), at(x, inside.y1)));
+  return [edge, ...stack(fitting, x + GAP, inside.y1 - GAP), title.draw(x, inside.y0 + title.height)];
 }
 
 const sumOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, { height }) => sum + height + 3, 0);
@@ -193,20 +207,18 @@ function coverTitle(request: CoverRequest, sheet: SheetSize, page: string): Piec
   const { lettering } = sheet;
   const { row, signed } = rowMakers(sheet.panel, lettering);
   const rows = [
-    row(field("JOB NO.", printable(job.number), 0.3), field("TITLE", printable(job.title), 0.7, "body", 2)),
+    row(field("JOB NO.", printable(job.number), 0.3), field("TITLE", printable(job.title), 0.7, "body", 9)),
     row(field("SET OF SHEETS", "COVER", 0.8, "title"), field("REV", job.revision, 0.2, "title")),
     row(field("STATUS", statusWords(request), 0.72, "body", 2), field("DATE", job.date, 0.28)),
     signed(
-      row(
-        field("DRAWN", printable(job.drawnBy), 0.22, "body", 3),
-        field("CHECKED BY", "", 0.23),
-        field("DATE", "", 0.16),
-        field("APPROVED BY", "", 0.23),
-        field("DATE", "", 0.16),
-      ),
+      row(field("CHECKED BY", "", 0.3), field("DATE", "", 0.2), field("APPROVED BY", "", 0.3), field("DATE", "", 0.2)),
     ),
-    row(field("OWNER", printable(job.owner), 0.5, "body", 3), field("PROGRAM", `rodplate ${programVersion}`, 0.5)),
-    row(field("SIZE", sheet.name, 0.5), field("PAGE", page, 0.5)),
+    row(field("OWNER", printable(job.owner), 0.6, "body", 9), field("DRAWN", printable(job.drawnBy), 0.4, "body", 9)),
+    row(
+      field("PROGRAM", `rodplate ${programVersion}`, 0.4),
+      field("SIZE", sheet.name, 0.25),
+      field("PAGE", page, 0.35),
+    ),
   ];
   return blockOfRows(rows, lettering, sheet.panel);
 }
@@ -231,11 +243,18 @@ function changeTable({ job }: CoverRequest): TableText {
     columns: [column("REV"), column("DATE"), column("WHAT CHANGED")],
     rows:
       own.length > 0
-        ? own.map(({ revision, date, text: words }) => [revision, date, printable(words)])
+        ? own.map(({ revision, date, text: words, marks }) => [revision, date, printable(words) + markWords(marks)])
         : [[job.revision, job.date, before === undefined ? "THE JOB LISTS NO EARLIER ISSUE" : "NOT SAID IN THE JOB"]],
     ...{ foot: [], under: [], strong: NONE },
   };
 }
+
+/** The marks that a revision says it touches; the last ones of a long list are in the job. */
+function markWords(marks: readonly string[] | null): string {
+  return marks === null || marks.length === 0 ? "" : ` (MARKS ${listed(marks, MOST_MARKS)})`;
+}
+
+const MOST_MARKS = 40;
 
 function heldTable({ held }: CoverRequest): TableText {
   return {
@@ -259,7 +278,7 @@ function questionTable({ questions }: CoverRequest): TableText {
 
 function onPaperWords(reduced: number | null): string {
   if (reduced === null) return "FULL SIZE";
-  return reduced === 50 ? "HALF SIZE" : `REDUCED TO ${reduced} %`;
+  return reduced === 50 ? "HALF SIZE" : `${reduced} %`;
 }
 
 /** `own` pages of the cover stand before the first one listed. */
@@ -273,15 +292,9 @@ function indexTable({ pages, paper }: CoverRequest, own: number): TableText {
   return {
     name: "cover-index",
     heading: "SHEETS OF THIS SET",
-    columns: [
-      "PAGE",
-      "SHEET",
-      "WHAT IT SHOWS",
-      "SIZE",
-      "SCALE",
-      "HELD",
-      ...(paper === null ? [] : ["ON THIS PAPER"]),
-    ].map(column),
+    columns: ["PAGE", "SHEET", "WHAT IT SHOWS", "SIZE", "SCALE", "HELD", ...(paper === null ? [] : ["PRINTED"])].map(
+      column,
+    ),
     rows,
     ...{ foot: [], under: [], strong },
   };

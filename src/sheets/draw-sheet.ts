@@ -6,8 +6,9 @@
 import { listed } from "../diagnostics/listed.js";
 import { servedMarks } from "../job/model/shared.js";
 import { frameOf } from "./border.js";
+import { calloutWords } from "./callouts.js";
 import { checkLines } from "./check-table.js";
-import { FOOT_GAP, type Layout, LEAST_HOLE, layoutsOn } from "./choose-layout.js";
+import { FOOT_GAP, type Layout, layoutsOn, PLAN_TITLE } from "./choose-layout.js";
 import { at, group, text } from "./items.js";
 import { type ChainMode, chainModes } from "./located.js";
 import { type Box, isTaken } from "./occupied.js";
@@ -32,38 +33,66 @@ export function drawSheet(request: SheetRequest): Scene {
   return (chosen === undefined ? null : drawChosen(clean, chosen)) ?? drawOnSmallest(clean, sheets);
 }
 
-/** On the size that the job chose: as much as there is room for, holes that read before anything that may be left out. */
+/**
+ * On the size that the job chose: holes that read before anything that may be left out, and nothing left out that has room.
+ * null: it has no room for what must stand on it.
+ */
 function drawChosen(request: Prepared, sheet: SheetSize): Scene | null {
-  const steps = SHORTENED.flatMap((fullness) => {
+  const known = SHORTENED.flatMap((fullness) => {
     const { good, others } = stepsOn(request, sheet, fullness);
     return [...good, ...others];
   });
-  const worth = (step: readonly Layout[]) => step[0]?.worth.hole ?? 0;
-  steps.sort((a, b) => worth(b) - worth(a));
-  for (const mode of chainModes(request)) {
-    const scene = firstDrawn(request, steps, mode);
-    if (scene !== null) return scene;
-  }
-  for (const fullness of SHORTENED) {
-    const scene = drawLeast(request, sheet, fullness);
-    if (scene !== null) return scene;
-  }
+  const steps = known.filter((step) => serves(sheet, request, holeOf(step)));
+  const shortened = () => SHORTENED.flatMap((fullness) => leastLayouts(request, sheet, fullness));
+  return firstByHole(request, steps) ?? firstLeast(request, shortened());
+}
+
+/** With the largest rod holes: before they are drawn smaller, fewer lines stand in chains. */
+function firstByHole(request: Prepared, steps: readonly Layout[][]): Scene | null {
+  const holes = [...new Set(steps.map(holeOf))].sort((a, b) => b - a);
+  for (const hole of holes)
+    for (const mode of chainModes(request)) {
+      const scene = firstDrawn(
+        request,
+        steps.filter((step) => holeOf(step) === hole),
+        mode,
+      );
+      if (scene !== null) return scene;
+    }
   return null;
 }
 
-const SHORTENED = ["whole", "crowded", "brief", "bare"] as const;
+function holeOf([first]: readonly Layout[]): number {
+  return first?.worth.hole ?? 0;
+}
 
-/** True where the sheet has room for all that must stand on it, however little else. */
+const SHORTENED = ["whole", "brief", "bare"] as const;
+
+/** A rod hole of less on paper, mm, is not told from a dot: a larger size is asked for, where there is one (common practice). */
+const LEAST_CHOSEN_HOLE = 2;
+
+function serves({ name }: SheetSize, { job }: Prepared, hole: number): boolean {
+  return hole >= LEAST_CHOSEN_HOLE || name === sheetSizes(job.unit).at(-1)?.name;
+}
+
+/**
+ * True where the sheet has room for all that must stand on it. Where a hole table and every callout in the notes have room,
+ * nothing needs to be drawn to know that it can be.
+ */
 export function hasRoomOn(request: SheetRequest, name: string): boolean {
   const clean = prepare(request);
   const sheet = sheetSizes(clean.job.unit).find((size) => size.name === name);
-  return (
-    sheet !== undefined &&
-    SHORTENED.some((fullness) => MODES.some((mode) => layoutsOn(clean, sheet, mode, fullness).length > 0))
-  );
+  if (sheet === undefined) return false;
+  const isSure = (fullness: Fullness) =>
+    layoutsOn(clean, sheet, "overall", fullness).some(
+      (layout) => serves(sheet, clean, layout.worth.hole) && holdsCallouts(layout),
+    );
+  return SHORTENED.some(isSure) || drawChosen(clean, sheet) !== null;
 }
 
-const MODES: readonly ChainMode[] = ["full", "ends", "overall"];
+function holdsCallouts({ panel, plan, views, floor }: Layout): boolean {
+  return panel.finish(plan.callouts.map(calloutWords), views.scale, floor) !== null;
+}
 
 /** On the smallest sheet that is good, else on the one that serves best. */
 function drawOnSmallest(clean: Prepared, sheets: readonly SheetSize[]): Scene {
@@ -74,13 +103,7 @@ function drawOnSmallest(clean: Prepared, sheets: readonly SheetSize[]): Scene {
       if (scene !== null) return scene;
     }
   const others = sheets.flatMap((sheet) => steps(sheet).others).sort(isWorthMore);
-  const isRead = (step: readonly Layout[]) => (step[0]?.worth.hole ?? 0) >= LEAST_HOLE;
-  for (const some of [others.filter(isRead), others.filter((step) => !isRead(step))])
-    for (const mode of chainModes(clean)) {
-      const scene = firstDrawn(clean, some, mode);
-      if (scene !== null) return scene;
-    }
-  return drawAnyway(clean, sheets);
+  return firstByHole(clean, others) ?? drawAnyway(clean, sheets);
 }
 
 function firstDrawn(request: Prepared, steps: readonly Layout[][], mode: ChainMode): Scene | null {
@@ -156,21 +179,26 @@ type FailedPart = PlanPart | "notes";
 function drawAnyway(request: Prepared, sheets: readonly SheetSize[]): Scene {
   for (const fullness of [...SHORTENED, "overflowing"] as const)
     for (const sheet of [...sheets].reverse()) {
-      const scene = drawLeast(request, sheet, fullness);
+      const scene = firstLeast(request, leastLayouts(request, sheet, fullness));
       if (scene !== null) return scene;
     }
   throw new RangeError("a plate that fits no sheet at any scale");
 }
 
-/** With as few dimension chains as the hole table allows, callouts that find no room told in the notes; holes read before all tables stand. */
-function drawLeast(request: Prepared, sheet: SheetSize, fullness: Fullness): Scene | null {
-  for (const mode of ["ends", "overall"] as const)
-    for (const layout of layoutsOn(request, sheet, mode, fullness)) {
-      if (fullness === "crowded" && layout.worth.hole < LEAST_HOLE) continue;
-      const drawn = draw(request, layout, "anything");
-      if (drawn.kind === "drawn") return drawn.scene;
-    }
+/** With as few dimension chains as the hole table allows, callouts that find no room told in the notes. */
+function firstLeast(request: Prepared, layouts: readonly Layout[]): Scene | null {
+  for (const layout of layouts) {
+    const drawn = draw(request, layout, "anything");
+    if (drawn.kind === "drawn") return drawn.scene;
+  }
   return null;
+}
+
+/** Layouts of a sheet, those that serve best first. */
+function leastLayouts(request: Prepared, sheet: SheetSize, fullness: Fullness): readonly Layout[] {
+  return (["ends", "overall"] as const)
+    .flatMap((mode) => layoutsOn(request, sheet, mode, fullness))
+    .filter(({ worth }) => fullness === "overflowing" || serves(sheet, request, worth.hole));
 }
 
 /** Without line breaks and control characters in the job's own words, and with the ledger's lines sorted once. */
@@ -224,7 +252,7 @@ function finishSheet(
   unplaced: readonly string[],
 ): Scene | null {
   const { sheet, views, panel } = layout;
-  const tables = panel.finish(unplaced, views.scale);
+  const tables = panel.finish(unplaced, views.scale, layout.floor);
   if (tables === null) return null;
   const items = [
     frameOf(sheet),
@@ -269,8 +297,6 @@ function headAndFoot({ frame, views }: Layout): readonly SceneItem[] {
   });
   return [...banners, ...bands, corner.draw(views.corner.x, views.corner.y)];
 }
-
-const PLAN_TITLE = "PLAN: VIEW FROM TOP, THIS FACE UP";
 
 /** In the middle of its paper, room for the callouts counted in at its right. */
 function viewIn({ plan, need, views }: Layout): View {

@@ -32,12 +32,12 @@ export function holeTable(request: SheetRequest, from: number, to: number): Tabl
     name: "hole-table",
     heading: from === 0 ? `HOLE TABLE (${unitWord(job.unit)} FROM W.P.)` : "HOLE TABLE (CONTINUED)",
     columns: [
-      { title: "TAG", share: 0.13, align: "start" },
+      { title: "TAG", share: 0.12, align: "start" },
       { title: "X", share: 0.19, align: "end" },
       { title: "Y", share: 0.19, align: "end" },
-      { title: "HOLE", share: 0.22, align: "end" },
       { title: "ROD", share: 0.12, align: "end" },
-      { title: "MADE", share: 0.15, align: "end" },
+      { title: "HOLE", share: 0.24, align: "end" },
+      { title: "MADE", share: 0.14, align: "end" },
     ],
     rows,
     foot: last ? [countWords(plate.holes)] : [],
@@ -52,11 +52,22 @@ function holeRow(hole: Hole, unit: Unit): readonly string[] {
     tag,
     coordinate(center.x, unit),
     coordinate(center.y, unit),
-    sizeText(hole, unit),
-    rod?.size ?? "-",
+    rod?.size ?? "",
+    tableSize(hole, unit),
     made.toUpperCase(),
   ];
 }
+
+/** Without the radius of its corners, which the callout has, where the sides are long figures: they take the rod's room. */
+function tableSize(hole: Hole, unit: Unit): string {
+  const size = sizeText(hole, unit);
+  if (size.length <= LONGEST_SIZE) return size;
+  const sides = (size.split(",")[0] ?? size).replaceAll(" ", "");
+  return sides.length <= LONGEST_SIDES ? sides : "SEE CALLOUT";
+}
+
+const LONGEST_SIZE = 14;
+const LONGEST_SIDES = 16;
 
 function countWords(holes: readonly Hole[]): string {
   const drilled = holes.filter(({ made }) => made === "drill").length;

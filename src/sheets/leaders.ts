@@ -67,6 +67,7 @@ interface Search {
   readonly block: Block;
   readonly letter: number;
   readonly worst: number;
+  readonly all: boolean;
   readonly placed: Placed[];
 }
 
@@ -79,10 +80,14 @@ interface Placed {
   readonly taken: Area;
 }
 
-/** How callouts are set: letter heights, the first that serves for all is taken; no leader costs more than `worst` millimetres. */
+/**
+ * How callouts are set: letter heights, the first that serves for all is taken; no leader costs more than `worst` millimetres.
+ * `all`: nobody asks for some of them, so that the search for the others is given up with the first that finds no room.
+ */
 export interface CalloutSetting {
   readonly letters: readonly number[];
   readonly worst: number;
+  readonly all: boolean;
 }
 
 /** A drawing as the search sees it: the same for every try, as long as nothing more is drawn. */
@@ -106,11 +111,13 @@ export function findCallouts(
   ground: Ground,
   view: View,
   callouts: readonly Callout[],
-  { letters, worst }: CalloutSetting,
+  { letters, worst, all }: CalloutSetting,
 ): { readonly placed: readonly SceneItem[]; readonly left: readonly Callout[] } {
   let best: Outcome = { placed: [], left: callouts };
   for (const letter of letters) {
-    const outcome = placeAll(() => startSearch(ground, letter, worst), view, callouts);
+    const worded = callouts.map((callout) => wordedOf(ground, callout, letter));
+    if (all && worded.some(({ wrappings }) => wrappings.length === 0)) continue;
+    const outcome = placeAll(() => startSearch(ground, letter, worst, all), view, worded);
     if (outcome.left.length < best.left.length) best = outcome;
     if (best.left.length === 0) break;
   }
@@ -118,12 +125,26 @@ export function findCallouts(
 }
 
 /** As they come; where one finds no room, again with that one before all others. */
-function placeAll(start: () => Search, view: View, callouts: readonly Callout[]): Outcome {
+function placeAll(start: () => Search, view: View, callouts: readonly Worded[]): Outcome {
   const first = placeInTurn(start(), view, callouts);
   const [lost] = first.left;
-  if (lost === undefined || lost === callouts[0]) return first;
-  const again = placeInTurn(start(), view, [lost, ...callouts.filter((each) => each !== lost)]);
+  if (lost === undefined || lost === callouts[0]?.callout) return first;
+  const isLost = ({ callout }: Worded) => callout === lost;
+  const again = placeInTurn(start(), view, [...callouts.filter(isLost), ...callouts.filter((each) => !isLost(each))]);
   return again.left.length < first.left.length ? again : first;
+}
+
+/** A callout in the wrappings of one letter height for which there is paper somewhere. */
+interface Worded {
+  readonly callout: Callout;
+  readonly wrappings: readonly Wrapping[];
+}
+
+function wordedOf({ grid }: Ground, callout: Callout, letter: number): Worded {
+  return {
+    callout,
+    wrappings: wrappingsOf(callout, letter).filter(({ width, height }) => hasRoomFor(grid, width, height)),
+  };
 }
 
 interface Outcome {
@@ -131,27 +152,26 @@ interface Outcome {
   readonly left: readonly Callout[];
 }
 
-function startSearch({ draft, obstacles, grid }: Ground, letter: number, worst: number): Search {
+function startSearch({ draft, obstacles, grid }: Ground, letter: number, worst: number, all: boolean): Search {
   const block = { x: 0, y: 0, width: 0, height: 0, level: 0, elbow: 0, foot: 0 };
   const sight = { blocked: 0, at: [], tolls: [] };
-  return { draft, obstacles, grid, sight, block, letter, worst, placed: [] };
+  return { draft, obstacles, grid, sight, block, letter, worst, all, placed: [] };
 }
 
-function placeInTurn(search: Search, view: View, callouts: readonly Callout[]): Outcome {
+function placeInTurn(search: Search, view: View, callouts: readonly Worded[]): Outcome {
   const before = countObstacles(search.obstacles);
-  const left = callouts.filter((callout) => !placeOne(search, view, callout));
+  const left: Callout[] = [];
+  for (const each of callouts)
+    if ((search.all && left.length > 0) || !placeOne(search, view, each)) left.push(each.callout);
   cutObstacles(search.obstacles, before);
   return { placed: search.placed, left };
 }
 
-function placeOne(search: Search, view: View, callout: Callout): boolean {
+function placeOne(search: Search, view: View, { callout, wrappings }: Worded): boolean {
   const targets = callout.targets.map(({ center, radius }) => ({
     center: onPaper(view, center),
     radius: radius * view.scale,
   }));
-  const wrappings = wrappingsOf(callout, search.letter).filter(({ width, height }) =>
-    hasRoomFor(search.grid, width, height),
-  );
   const found = wrappings.length === 0 ? null : findPlace(search, targets, wrappings);
   if (found === null) return false;
   const made = drawPlace(found, search.letter);
@@ -228,7 +248,12 @@ function alongRay(
   let found = best;
   sight.blocked = ray.reach;
   let isSeen = false;
-  for (let length = ray.from + SHORTEST; length < sight.blocked; length += STEP + (length - ray.from) * GROWTH) {
+  const end = farthest(search, ray, wrappings);
+  for (
+    let length = ray.from + SHORTEST;
+    length < sight.blocked && length <= end;
+    length += STEP + (length - ray.from) * GROWTH
+  ) {
     const cost = length - ray.from + extra;
     if (cost >= limitOf(search, found)) return found;
     for (let i = 0; i < wrappings.length; i++) {
@@ -244,6 +269,20 @@ function alongRay(
     }
   }
   return found;
+}
+
+/** The longest leader along this ray, and a hair, whose words still lie in the area: beyond it they only go farther out. */
+function farthest({ draft, letter }: Search, { x, y, dx, dy }: Ray, wrappings: readonly Wrapping[]): number {
+  const { x0, x1, y0, y1 } = draft.area;
+  let end = 0;
+  for (const { width, height, longest } of wrappings) {
+    const aside = SHOULDER + TEXT_GAP + width + CLEARANCE;
+    const top = letter / 2 + (dx > 0 ? 0 : longest * letter * LEADING);
+    const level = dx > 0 ? (x1 - x - aside) / dx : (x0 - x + aside) / dx;
+    const upright = dy > 0 ? (y1 - y - top - CLEARANCE) / dy : (y0 - y - top + height + CLEARANCE) / dy;
+    end = Math.max(end, Math.min(level, upright));
+  }
+  return end + 1e-6;
 }
 
 function limitOf({ worst }: Search, best: Place | null): number {

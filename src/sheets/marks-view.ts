@@ -34,10 +34,12 @@ const MARGIN = 1;
 const LONGEST = 260;
 /** And at least: below it the view says nothing; where its letters are hardly read it must at least show where they stand. */
 const SHORTEST = { legible: 40, dense: 90 };
+/** Longest side of the plate on paper that is not made smaller, though its letters would still read. */
+const LARGE = 60;
 /** Letters on paper that can be read, if not at arm's length. */
 const LEGIBLE = 1.5;
 
-/** From the scale at which the smallest letters read as the sheet's own down to the smallest at which the plate is still seen. */
+/** From the scale at which the smallest letters read as the sheet's own, of a plate of some size, down to the least that says something. */
 function viewScales(plate: Plate, extent: Extent, unit: Unit, { small }: Lettering): readonly [Scale, ...Scale[]] {
   const longest = Math.max(extent.x1 - extent.x0, extent.y1 - extent.y0);
   const letters = leastOf(
@@ -45,7 +47,7 @@ function viewScales(plate: Plate, extent: Extent, unit: Unit, { small }: Letteri
     longest,
   );
   const all = scales(unit).filter(({ factor }) => longest * factor <= LONGEST);
-  const reads = all.filter(({ factor }) => letters * factor >= small).length;
+  const reads = all.filter(({ factor }) => letters * factor >= small && longest * factor >= LARGE).length;
   const [first, ...others] = all.slice(Math.max(0, reads - 1));
   if (first === undefined) throw new RangeError("a plate that no scale brings on paper");
   const least = (factor: number) => (letters * factor >= LEGIBLE ? SHORTEST.legible : SHORTEST.dense);

@@ -33,16 +33,29 @@ interface NeighbourInput {
 
 type Placed = Omit<Neighbour, "words">;
 
-/** How far past the template a neighbour is drawn, as a share of the template's side. */
-const PAST = 0.35;
-/** One that is larger is cut off here. */
-const CUT_OFF = 0.2;
+/** How far past the template a neighbour is drawn, as shares of the template's side: one that reaches past `whole` is cut off at `cut`. */
+interface Reach {
+  readonly whole: number;
+  readonly cut: number;
+}
+
+const USUAL: Reach = { whole: 0.35, cut: 0.2 };
+const CLOSE: Reach = { whole: 0.12, cut: 0.1 };
+
+/** The same cut off closer to the template, where its plan finds a larger scale; null where that would leave one of them out. */
+export function closeNeighboursOf(input: NeighbourInput, usual: Neighbours): Neighbours | null {
+  const close = neighboursOf(input, CLOSE);
+  const isSame = close.drawn.every(({ drawn }, i) =>
+    SIDES.every((side) => drawn[side] === usual.drawn[i]?.drawn[side]),
+  );
+  return isSame || close.drawn.length < usual.drawn.length ? null : close;
+}
 
 /** Base plate and concrete where they are known and near; concrete that carries the template as far as it is near. */
-export function neighboursOf({ base, measures, job }: NeighbourInput): Neighbours {
+export function neighboursOf({ base, measures, job }: NeighbourInput, reach = USUAL): Neighbours {
   const { basePlate, concrete } = base;
   const name = (words: Neighbour["name"], shape: Input<PlanShape>, place: Offset) => {
-    const neighbour = neighbourOf(words, shape, place, measures.extent);
+    const neighbour = neighbourOf(words, shape, place, measures.extent, reach);
     return neighbour === null
       ? null
       : { ...neighbour, words: neighbourWords(neighbour, job.unit, spellingOf(job.editions)) };
@@ -53,27 +66,38 @@ export function neighboursOf({ base, measures, job }: NeighbourInput): Neighbour
   ].filter((neighbour) => neighbour !== null);
   const bears = base.template.support.kind === "given" && base.template.support.value === "form";
   const isDrawn = (neighbour: Placed) =>
-    isWhole(neighbour) || (bears && neighbour.name === "CONCRETE" && showsEdge(neighbour));
+    isWhole(neighbour) || ((reach === CLOSE || (bears && neighbour.name === "CONCRETE")) && showsEdge(neighbour));
   return { drawn: known.filter(isDrawn), omitted: known.filter((neighbour) => !isDrawn(neighbour)) };
 }
 
-function neighbourOf(name: Neighbour["name"], shape: Input<PlanShape>, place: Offset, plate: Extent): Placed | null {
+function neighbourOf(
+  name: Neighbour["name"],
+  shape: Input<PlanShape>,
+  place: Offset,
+  plate: Extent,
+  reach: Reach,
+): Placed | null {
   if (shape.kind === "missing") return null;
   const { value } = shape;
   const [x, y] = [toMillimetres(place.x), toMillimetres(place.y)];
   const halfX = toMillimetres(value.kind === "circle" ? value.diameter : value.x) / 2;
   const halfY = toMillimetres(value.kind === "circle" ? value.diameter : value.y) / 2;
   const extent = { x0: x - halfX, y0: y - halfY, x1: x + halfX, y1: y + halfY };
-  return { name, shape: value, at: place, extent, drawn: nearPart(extent, plate) };
+  return {
+    name,
+    shape: value,
+    at: place,
+    extent,
+    drawn: nearPart(extent, plate, reach),
+  };
 }
 
-/** A side that lies near the plate is drawn where it is; one farther off is cut off on the way. */
-function nearPart(extent: Extent, plate: Extent): Extent {
+/** A near side is drawn where it is; one farther off is cut off on the way. */
+function nearPart(extent: Extent, plate: Extent, { whole, cut }: Reach): Extent {
   const [w, h] = [plate.x1 - plate.x0, plate.y1 - plate.y0];
-  const low = (value: number, edge: number, side: number) =>
-    value >= edge - PAST * side ? value : edge - CUT_OFF * side;
+  const low = (value: number, edge: number, side: number) => (value >= edge - whole * side ? value : edge - cut * side);
   const high = (value: number, edge: number, side: number) =>
-    value <= edge + PAST * side ? value : edge + CUT_OFF * side;
+    value <= edge + whole * side ? value : edge + cut * side;
   return {
     x0: low(extent.x0, plate.x0, w),
     y0: low(extent.y0, plate.y0, h),

@@ -145,7 +145,8 @@ function occupyBox(paper: Occupied, box: Box): void {
 function occupyMark(paper: Occupied, mark: Mark): void {
   if (mark.kind === "circle") occupyRing(paper, mark);
   else {
-    const taken = { ...segmentBounds(mark.from, mark.to), mark, seen: 0 };
+    const { x0, x1, y0, y1 } = segmentBounds(mark.from, mark.to);
+    const taken = { x0, y0, x1, y1, mark, seen: 0 };
     alongSegment(mark.from, mark.to, (index) => {
       addAt(paper.strokes, index, taken);
       return false;
@@ -189,7 +190,8 @@ function clampedTo(row: number, y0: number, y1: number): number {
 /** A circle's line fills the cells that it passes through, not those inside it. */
 function occupyRing(paper: Occupied, ring: Ring): void {
   const bounds = circleBounds(ring.center, ring.radius);
-  const taken = { ...bounds, mark: ring, seen: 0 };
+  const { x0, y0, x1, y1 } = bounds;
+  const taken = { x0, y0, x1, y1, mark: ring, seen: 0 };
   const [i0, i1, j0, j1] = [cellOf(bounds.x0), cellOf(bounds.x1), cellOf(bounds.y0), cellOf(bounds.y1)];
   for (let j = j0; j <= j1; j += 1)
     for (let i = i0; i <= i1; i += 1) if (passesCell(ring, i, j)) addAt(paper.strokes, j * COLUMNS + i, taken);
@@ -211,19 +213,28 @@ function circleBounds(center: PaperPoint, radius: number): Extent {
 
 /** The lines of a stroke or the edges of a fill. Arcs become chords of at most 5 degrees. */
 export function marksOf(item: Extract<SceneItem, { kind: "stroke" | "fill" }>): readonly Mark[] {
-  if (item.kind === "stroke") return item.parts.flatMap((part) => marksOfPart(part, isSoft(item)));
-  return item.points.map((from, i) => segment(from, item.points[(i + 1) % item.points.length] ?? from));
+  const marks: Mark[] = [];
+  if (item.kind === "stroke") {
+    const soft = isSoft(item);
+    for (const part of item.parts) addMarks(marks, part, soft);
+  } else
+    for (let i = 0; i < item.points.length; i += 1)
+      addSegment(marks, item.points[i], item.points[(i + 1) % item.points.length]);
+  return marks;
 }
 
-function segment(from: PaperPoint, to: PaperPoint, soft = false): Segment {
-  return { kind: "segment", from, to, soft };
+function addSegment(marks: Mark[], from: PaperPoint | undefined, to: PaperPoint | undefined, soft = false): void {
+  if (from !== undefined && to !== undefined) marks.push({ kind: "segment", from, to, soft });
 }
 
-function marksOfPart(part: PathPart, soft: boolean): readonly Mark[] {
-  if (part.kind === "line") return [segment(part.from, part.to, soft)];
-  if (part.kind === "circle") return [{ kind: "circle", center: part.center, radius: part.radius, soft: false }];
-  const points = arcPoints(part.from, part.to, part.bulge, Math.PI / 36);
-  return points.slice(1).map((to, i) => segment(points[i] ?? to, to));
+function addMarks(marks: Mark[], part: PathPart, soft: boolean): void {
+  if (part.kind === "line") addSegment(marks, part.from, part.to, soft);
+  else if (part.kind === "circle")
+    marks.push({ kind: "circle", center: part.center, radius: part.radius, soft: false });
+  else {
+    const points = arcPoints(part.from, part.to, part.bulge, Math.PI / 36);
+    for (let i = 1; i < points.length; i += 1) addSegment(marks, points[i - 1], points[i]);
+  }
 }
 
 /** Points along an arc, ends included, no further apart than `step` radians. */

@@ -12,10 +12,11 @@ import { headingItems, type Piece, rowHeight } from "./table.js";
 import { textWidth, wrap } from "./text-metrics.js";
 import { unitWord } from "./unit-word.js";
 
-/** A line of the box: what it is, and its value in lines. */
-interface Line {
+/** A value in lines with what it is before it; `half`: short enough to stand beside another. */
+interface Entry {
   readonly label: string;
   readonly lines: readonly string[];
+  readonly half: boolean;
 }
 
 /** The box as a piece of a panel, `width` wide; null where there is no cut file. */
@@ -23,28 +24,60 @@ export function operatorBox(request: SheetRequest, width: number, lettering: Let
   if (request.cutFiles.length === 0) return null;
   const { small, body } = lettering;
   const values = valuesOf(request);
-  const indent = values.reduce((most, [label]) => Math.max(most, textWidth(label, small)), 0) + 2.5 * PAD;
-  const lines = values.map(([label, value]): Line => ({ label, lines: wrap(value, width - indent - PAD, small) }));
-  const count = lines.reduce((sum, each) => sum + each.lines.length, 0);
-  const row = rowHeight(lettering);
-  const height = body * 2 + count * row + 1;
+  const indent = values.reduce((most, [label]) => Math.max(most, ownIndent({ label }, small)), 0);
+  const rows = paired(
+    values.map(([label, value]): Entry => {
+      const half = textWidth(value, small) <= width / 2 - indent - small;
+      return { label, lines: wrap(value, width - indent - PAD, small), half };
+    }),
+  );
+  const heights = rows.map((row) => Math.max(...row.map(({ lines }) => lines.length)) * rowHeight(lettering));
+  const end = body * 2 + heights.reduce((sum, each) => sum + each, 0);
   const draw = (x: number, top: number): SceneItem => {
     let y = top - body * 2;
-    const texts = lines.flatMap(({ label, lines: words }) =>
-      words.flatMap((each, i) => {
-        y -= row;
-        const base = y + (row - small) / 2;
-        return [
-          ...(i === 0 ? [text("table", label, at(x + PAD, base), small)] : []),
-          text("table", each, at(x + indent, base), small),
-        ];
-      }),
-    );
-    const end = top - body * 2 - count * row;
-    const foot = stroke("table", line(at(x, end), at(x + width, end)));
+    const texts = rows.flatMap((row, i) => {
+      const items = row.flatMap((entry, k) =>
+        entryItems(entry, x + (k * width) / 2, y, k === 0 ? indent : ownIndent(entry, small), lettering),
+      );
+      y -= heights[i] ?? 0;
+      return items;
+    });
+    const foot = stroke("table", line(at(x, top - end), at(x + width, top - end)));
     return group("operator-box", [...headingItems("FOR THE CUTTING TABLE", x, top, width, lettering), ...texts, foot]);
   };
-  return { height, draw };
+  return { height: end + 1, draw };
+}
+
+/** Of the value after its label. */
+function ownIndent({ label }: Pick<Entry, "label">, small: number): number {
+  return textWidth(label, small) + PAD + small;
+}
+
+/** Two that are short stand beside each other where one comes after the other. */
+function paired(entries: readonly Entry[]): readonly (readonly Entry[])[] {
+  const rows: Entry[][] = [];
+  for (const entry of entries) {
+    const last = rows.at(-1);
+    if (entry.half && last?.length === 1 && last[0]?.half === true) last.push(entry);
+    else rows.push([entry]);
+  }
+  return rows;
+}
+
+function entryItems(
+  { label, lines }: Entry,
+  x: number,
+  top: number,
+  indent: number,
+  lettering: Lettering,
+): readonly SceneItem[] {
+  const { small } = lettering;
+  const row = rowHeight(lettering);
+  const base = (i: number) => top - i * row - (row + small) / 2;
+  return [
+    text("table", label, at(x + PAD, base(0)), small),
+    ...lines.map((words, i) => text("table", words, at(x + indent, base(i)), small)),
+  ];
 }
 
 const PAD = 0.8;
@@ -56,24 +89,37 @@ function operatorValues(request: SheetRequest): readonly (readonly [string, stri
   const { job, plate, measures, base } = request;
   const { unit } = job;
   const { x0, y0, x1, y1 } = drawnExtent(request);
-  const isLowerLeft = job.shop.cutFile.origin === "lower left";
-  const [left, low] = isLowerLeft ? [measures.extent.x0, measures.extent.y0] : [0, 0];
-  const pair = (x: number, y: number): string => `${inUnit(x, unit)}, ${inUnit(y, unit)}`;
-  const wp = isLowerLeft ? `LOWER LEFT OF THE OUTLINE; W.P. AT ${pair(-left, -low)}` : "THE WORKING POINT (W.P.)";
+  const { x, y } = originOf(request);
   return [
-    ["FILE 0,0", wp],
-    ["EXTENTS", `${pair(x0 - left, y0 - low)} TO ${pair(x1 - left, y1 - low)} ${unitWord(unit)}`],
+    ["FILE 0,0", originWords(request)],
+    ["EXTENTS", `${pairInUnit(x0 - x, y0 - y, unit)} TO ${pairInUnit(x1 - x, y1 - y, unit)} ${unitWord(unit)}`],
     ...layerValues(request.cutFiles.find(({ layers }) => layers !== undefined)?.layers),
-    ["CUT", `${lengthInUnit(measures.cutLength, unit)} ${unit} IN ALL, ${measures.pierces} PIERCES`],
-    ["STEEL", `${formatLength(plate.thickness, unit)}, STEEL GRADE NOT GIVEN`],
+    ["CUT", `${lengthInUnit(measures.cutLength, unit)} ${unit}, ${measures.pierces} PIERCES`],
+    ["STEEL", `${formatLength(plate.thickness, unit)}, GRADE NOT GIVEN`],
     ["QUANTITY", `${base.template.quantity}; NET ${weightWords(request)}`],
   ];
+}
+
+/** Where 0,0 of the cut file lies, and where the working point is from there. */
+export function originWords(request: SheetRequest): string {
+  if (request.job.shop.cutFile.origin !== "lower left") return "THE WORKING POINT (W.P.)";
+  const { x, y } = originOf(request);
+  return `LOWER LEFT OF THE OUTLINE; W.P. AT ${pairInUnit(-x, -y, request.job.unit)}`;
+}
+
+/** Millimetres, base axes. */
+function originOf({ job, measures: { extent } }: SheetRequest): { readonly x: number; readonly y: number } {
+  return job.shop.cutFile.origin === "lower left" ? { x: extent.x0, y: extent.y0 } : { x: 0, y: 0 };
+}
+
+function pairInUnit(x: number, y: number, unit: Unit): string {
+  return `${inUnit(x, unit)}, ${inUnit(y, unit)}`;
 }
 
 function layerValues(layers: LayersByUse | undefined): readonly (readonly [string, string])[] {
   if (layers === undefined) return [];
   const mark = layers.mark.length === 0 ? "NONE" : layers.mark.join(", ");
-  return [["LAYERS", `CUT ${layers.cut.join(", ")}; SCRIBE ${mark}`]];
+  return [["LAYERS", `TO CUT: ${layers.cut.join(", ")}. TO SCRIBE: ${mark}.`]];
 }
 
 /** Of one template, and of all; rounded as a scale shows it. */

@@ -2,7 +2,8 @@
  * The tables of a sheet: the column at the right with the title block at its foot, and what finds no room in it in columns
  * beside it or in a band at the foot of the drawing area.
  */
-import { leastSignersBlock, signersBlock } from "./check-table.js";
+import { greatestOf } from "../units/extremes.js";
+import { emptySignersHeight, leastSignersBlock, signersBlock, wantedHeight } from "./check-table.js";
 import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
@@ -15,9 +16,9 @@ import type { Prepared } from "./request.js";
 import { revisionTable } from "./revision-table.js";
 import { rodTable } from "./rod-table.js";
 import type { SceneItem } from "./scene.js";
-import { scribingNotes, settingNote } from "./scribing-notes.js";
 import { type Scale, type SheetSize, scales } from "./sheet-sizes.js";
-import { headHeight, notesPiece, type Piece, rowHeight, tablePiece } from "./table.js";
+import { type Shortening, shortNotes } from "./short-notes.js";
+import { headHeight, leastWidth, notesPiece, type Piece, rowHeight, type TableText, tablePiece } from "./table.js";
 import { tapeTable } from "./tape-table.js";
 import { titleBlock } from "./title-block.js";
 
@@ -25,12 +26,14 @@ import { titleBlock } from "./title-block.js";
 export interface Panel {
   /** Left edge of the panel and of what stands beside it. */
   readonly left: number;
-  /** The signer's block has room for a few margins, not for fails alone. */
-  readonly roomy: boolean;
+  /** What the signer's block has of the room for every fail in words and as many margins as such a sheet should have; 1: all. */
+  readonly roomy: number;
   /** What stands at the foot of the drawing area instead of in the panel. */
   readonly foot: readonly Piece[];
-  /** Draws it with the notes of what found no room in the views; null when they do not fit either. */
-  readonly finish: (unplaced: readonly string[], scale: Scale) => readonly SceneItem[] | null;
+  /** Clear paper at the foot of the column beside the panel, where a view can stand; null where there is no such column. */
+  readonly pocket: Area | null;
+  /** Draws it with the notes of what found no room in the views, down to `floor` in the pocket; null when they do not fit. */
+  readonly finish: (unplaced: readonly string[], scale: Scale, floor: number | null) => readonly SceneItem[] | null;
 }
 
 type Place = "panel" | "beside" | "foot";
@@ -50,16 +53,16 @@ const USUAL: readonly Omit<Arrangement, "tables">[] = [
   { holes: "beside", notes: "beside", cautions: "beside" },
   { holes: "beside", notes: "beside", cautions: "panel" },
   { holes: "beside", notes: "panel", cautions: "panel" },
-  { holes: "panel", notes: "beside", cautions: "beside" },
   { holes: "panel", notes: "panel", cautions: "foot" },
   { holes: "panel", notes: "foot", cautions: "foot" },
+  { holes: "panel", notes: "beside", cautions: "beside" },
   { holes: "beside", notes: "panel", cautions: "foot" },
   { holes: "beside", notes: "foot", cautions: "foot" },
 ];
 
 const ARRANGEMENTS: readonly Arrangement[] = USUAL.map((usual) => ({ tables: "panel", ...usual }));
 
-/** Where those have no room. */
+/** For a sheet that holds no more than it must. */
 const CROWDED: readonly Arrangement[] = [
   ...ARRANGEMENTS,
   ...USUAL.filter(({ holes }) => holes === "beside").map((usual): Arrangement => ({ tables: "beside", ...usual })),
@@ -70,10 +73,10 @@ const MARGIN = 3;
 const GAP = 2;
 
 /**
- * How much of the tables a sheet has. crowded: whole, in columns where there is paper. brief: of a size that the job chose, earlier revisions, the box for the cutting table and
- * further notes left to the package's files; bare: the side views too. overflowing: whole, whether it fits or not.
+ * How much of the tables a sheet has. brief: of a size that the job chose, without earlier revisions and the box for the cutting
+ * table; bare: without the side views too. A note says what is left out. overflowing: whole, whether it fits or not.
  */
-export type Fullness = "whole" | "crowded" | "brief" | "bare" | "overflowing";
+export type Fullness = "whole" | Shortening | "overflowing";
 
 /** The arrangements of the tables that fit this sheet; they do not depend on the scale. */
 export function layoutPanels(
@@ -95,7 +98,7 @@ export function layoutPanels(
     const panel = layoutPanel(setup);
     if (panel === null) continue;
     panels.push(panel);
-    if (setup === setups[0] && panel.roomy) break;
+    if (setup === setups[0] && panel.roomy === 1) break;
   }
   return panels;
 }
@@ -105,18 +108,23 @@ function holdsTables([setup]: readonly Setup[]): boolean {
   const [scale] = scales(setup?.request.job.unit ?? "in");
   if (setup === undefined || scale === undefined) return false;
   const { inside, parts } = setup;
+  const { lettering, panel } = setup.sheet;
   const room = inside.y1 - inside.y0 - 2 * MARGIN - parts.title(scale).height - GAP;
-  const tables = heightOf(parts.head(setup.sheet.panel - 2 * MARGIN));
-  return room - tables >= parts.leastSigner();
+  const left = room - heightOf(parts.head(panel - 2 * MARGIN));
+  return left >= emptySignersHeight(lettering) && left >= parts.leastSigner();
 }
 
 /** The pieces of a request on a sheet, each made once a width. */
 interface Parts {
   readonly title: (scale: Scale) => Piece;
   readonly head: (width: number) => readonly Piece[];
+  /** Widths in which no cell of the tables is cut short: of those at the head in a column of this width, and of the hole table. */
+  readonly leastHead: (width: number) => number;
+  readonly leastHoles: () => number;
   readonly holes: () => Piece;
-  /** Height of the signer's block with what it must say. */
+  /** Height of the signer's block with what it must say, and with what it should. */
   readonly leastSigner: () => number;
+  readonly wantedSigner: () => number;
   readonly notes: (width: number, unplaced: readonly string[]) => Piece;
   readonly cautions: (width: number) => Piece;
 }
@@ -133,23 +141,28 @@ function makeParts(request: Prepared, sheet: SheetSize, fullness: Fullness): Par
   const { lettering } = sheet;
   const width = sheet.panel - 2 * MARGIN;
   const isShort = fullness === "brief" || fullness === "bare";
-  const head = (room: number): readonly Piece[] => {
+  const tables = once((room: number): readonly TableText[] => {
     const { corners, tape } = tablesOf(request);
     const others = [corners, rodTable(request, room, lettering), tape];
-    const tables = [revisionTable(request, isShort ? 1 : MOST_REVISIONS), ...others.filter((table) => table !== null)];
+    return [revisionTable(request, isShort ? 1 : MOST_REVISIONS), ...others.filter((table) => table !== null)];
+  });
+  const head = (room: number): readonly Piece[] => {
     const operator = isShort ? null : operatorBox(request, room, lettering);
-    return [...tables.map((table) => tablePiece(table, room, lettering)), ...(operator === null ? [] : [operator])];
+    const pieces = tables(room).map((table) => tablePiece(table, room, lettering));
+    return operator === null ? pieces : [...pieces, operator];
   };
-  const say = (unplaced: readonly string[]) =>
-    isShort ? shortNotes(request, sheet, fullness, unplaced) : allNotes(request, unplaced);
+  const left = isShort ? shortNotes(request, sheet.name, fullness) : [];
   const noted = (room: number, unplaced: readonly string[]) =>
-    notesPiece("notes", "NOTES", say(unplaced), room, lettering);
+    notesPiece("notes", "NOTES", [...allNotes(request, unplaced), ...left], room, lettering);
   const plain = once((room: number) => noted(room, []));
   return {
     title: once((scale: Scale) => titleBlock(request, sheet, scale, sheet.panel)),
     head: once(head),
+    leastHead: (room) => greatestOf(tables(room).map((table) => leastWidth(table, lettering))),
+    leastHoles: lazily(() => leastWidth(holeTable(request, 0, Infinity), lettering)),
     holes: lazily(() => tablePiece(holeTable(request, 0, Infinity), width, lettering)),
     leastSigner: lazily(() => leastSignersBlock(request, width, lettering).height),
+    wantedSigner: lazily(() => wantedHeight(request, width, lettering, wantedMargins(sheet))),
     notes: (room, unplaced) => (unplaced.length === 0 ? plain(room) : noted(room, unplaced)),
     cautions: once((room: number) => notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, room, lettering)),
   };
@@ -161,21 +174,16 @@ function allNotes(request: Prepared, unplaced: readonly string[]): readonly stri
 
 const MOST_REVISIONS = 4;
 
-/** How the template is set, all that is scribed and all that is not, what found no room on the views, and where the rest stands. */
-function shortNotes(
-  request: Prepared,
-  { name }: SheetSize,
-  fullness: Fullness,
-  unplaced: readonly string[],
-): readonly string[] {
-  const views = fullness === "bare" ? ", setting section (rod table) and marks on the top face (cut file)" : "";
-  const left = `Shortened for size ${name}: margins are in ledger.csv, other notes, revisions and cutting data in summary.json${views}.`;
-  const drawing = unplaced.filter((words) => words !== "");
-  return [settingNote(request), ...scribingNotes(request), ...drawing, left];
+/** Margins that a sheet of this height should have room for, each with its clause; a higher one has more. */
+function wantedMargins({ height }: SheetSize): number {
+  return WANTED.find(({ least }) => height >= least)?.margins ?? 2;
 }
 
-/** Three lines of two rows each, in small letters. */
-const MARGINS = 10;
+const WANTED = [
+  { least: 550, margins: 8 },
+  { least: 400, margins: 5 },
+  { least: 270, margins: 3 },
+] as const;
 
 /** What is reckoned when it is first asked for. */
 function lazily<Value>(reckon: () => Value): () => Value {
@@ -200,27 +208,34 @@ function layoutPanel(setup: Setup): Panel | null {
   const { request, sheet, inside, fullness, parts } = setup;
   const [scale] = scales(request.job.unit);
   if (scale === undefined) return null;
-  const spare = signerRoom(setup, scale, []) - parts.leastSigner();
-  if (fullness !== "overflowing" && spare < 0) return null;
+  const room = signerRoom(setup, scale, []);
+  if (fullness !== "overflowing" && room < parts.leastSigner()) return null;
   const columns = besideColumns(setup, []);
   if (columns === null) return null;
   const left = inside.x1 - sheet.panel - columns.width;
   return {
     left,
-    roomy: spare >= MARGINS * sheet.lettering.small,
+    roomy: Math.min(1, room / parts.wantedSigner()),
     foot: footBand(setup, left - inside.x0 - 2 * VIEWS_MARGIN, []),
-    finish: (unplaced, atScale) => finishPanel(setup, unplaced, atScale),
+    pocket: fullness === "overflowing" ? null : pocketUnder(setup, columns),
+    finish: (unplaced, atScale, floor) => finishPanel(setup, unplaced, atScale, floor),
   };
 }
 
 /** Between the border and what stands in the drawing area. */
 export const VIEWS_MARGIN = 4;
 
-function finishPanel(setup: Setup, unplaced: readonly string[], scale: Scale): readonly SceneItem[] | null {
+function finishPanel(
+  setup: Setup,
+  unplaced: readonly string[],
+  scale: Scale,
+  floor: number | null,
+): readonly SceneItem[] | null {
   const { sheet, inside, parts } = setup;
   const columns = besideColumns(setup, unplaced);
   const checks = signer(setup, scale, unplaced);
   if (columns === null || checks === null) return null;
+  if (floor !== null && (pocketUnder(setup, columns)?.y1 ?? inside.y0) < floor) return null;
   const title = parts.title(scale);
   const x = inside.x1 - sheet.panel;
   const { before, after } = panelPieces(setup, unplaced);
@@ -228,7 +243,7 @@ function finishPanel(setup: Setup, unplaced: readonly string[], scale: Scale): r
     stroke("table-heavy", line(at(x, inside.y0), at(x, inside.y1))),
     ...stacked([...before, checks, ...after], x + MARGIN, inside.y1 - MARGIN),
     title.draw(x, inside.y0 + title.height),
-    ...columnItems(setup, columns),
+    ...columnItems(setup, columns, floor),
   ];
 }
 
@@ -249,7 +264,8 @@ function panelPieces(
 function signer(setup: Setup, scale: Scale, unplaced: readonly string[]): Piece | null {
   const { request, sheet, fullness } = setup;
   const width = sheet.panel - 2 * MARGIN;
-  const block = signersBlock(request, width, sheet.lettering, signerRoom(setup, scale, unplaced));
+  const room = signerRoom(setup, scale, unplaced);
+  const block = signersBlock(request, width, sheet.lettering, room, wantedMargins(sheet));
   return block ?? (fullness !== "overflowing" ? null : leastSignersBlock(request, width, sheet.lettering));
 }
 
@@ -316,28 +332,16 @@ interface Columns {
 }
 
 /** Least share of the sheet that is left for the views. */
-const LEAST_DRAWING: Readonly<Record<Fullness, number>> = {
-  whole: 0.4,
-  crowded: 0.4,
-  brief: 0.4,
-  bare: 0.2,
-  overflowing: 0.2,
-};
-/** Width of a column beside the panel, in small letters. */
+const LEAST_DRAWING: Readonly<Record<Fullness, number>> = { whole: 0.4, brief: 0.4, bare: 0.2, overflowing: 0.2 };
+/** Width of a column beside the panel, in small letters: wider where a hole table needs it. */
 const COLUMN = 36;
 
-/**
- * The hole table and other pieces in columns of full height beside the panel; null when they take too much of the sheet. On a
- * sheet that has everything the tables keep the panel's width there, so that no cell is cut off.
- */
+/** The hole table and other pieces in columns of full height beside the panel; null when they take too much of the sheet. */
 function besideColumns(setup: Setup, unplaced: readonly string[]): Columns | null {
-  const { sheet, fullness, arrangement } = setup;
-  const isWide = fullness === "crowded" && arrangement.tables === "beside";
-  return columnsOf(setup, unplaced, isWide ? sheet.panel - 2 * MARGIN : COLUMN * sheet.lettering.small);
-}
-
-function columnsOf(setup: Setup, unplaced: readonly string[], column: number): Columns | null {
   const { sheet, inside, fullness, arrangement, parts } = setup;
+  const usual = COLUMN * sheet.lettering.small;
+  const column = arrangement.holes === "beside" ? Math.max(usual, parts.leastHoles()) : usual;
+  if (arrangement.tables === "beside" && parts.leastHead(column) > column) return null;
   const loose = loosePieces(setup, "beside", column, unplaced);
   const room = inside.y1 - inside.y0 - 2 * MARGIN;
   const tables = arrangement.tables === "beside" ? parts.head(column) : [];
@@ -347,13 +351,32 @@ function columnsOf(setup: Setup, unplaced: readonly string[], column: number): C
   return sheet.width - sheet.panel - width < LEAST_DRAWING[fullness] * sheet.width ? null : { stacks, column, width };
 }
 
-function columnItems({ sheet, inside }: Setup, { stacks, column, width }: Columns): readonly SceneItem[] {
+/** The paper under the last of the columns. */
+function pocketUnder({ sheet, inside }: Setup, { stacks, column }: Columns): Area | null {
+  const last = stacks.at(-1);
+  if (last === undefined) return null;
+  const x1 = inside.x1 - sheet.panel - MARGIN;
+  return { x0: x1 - column, x1, y0: inside.y0 + VIEWS_MARGIN, y1: inside.y1 - MARGIN - heightOf(last) - GAP };
+}
+
+/** A line at their left; where a view stands under one alone, the line turns off over it. */
+function columnItems(
+  { sheet, inside }: Setup,
+  { stacks, column, width }: Columns,
+  floor: number | null,
+): readonly SceneItem[] {
   if (stacks.length === 0) return [];
-  const left = inside.x1 - sheet.panel - width;
+  const right = inside.x1 - sheet.panel;
+  const left = right - width;
+  const foot = floor === null || stacks.length > 1 ? null : at(left, floor);
   const items = stacks.flatMap((pieces, i) =>
     stacked(pieces, left + i * (column + 2 * MARGIN) + MARGIN, inside.y1 - MARGIN),
   );
-  return [stroke("table-heavy", line(at(left, inside.y0), at(left, inside.y1))), ...items];
+  return [
+    stroke("table-heavy", line(foot ?? at(left, inside.y0), at(left, inside.y1))),
+    ...(foot === null ? [] : [stroke("table-heavy", line(foot, at(right, foot.y)))]),
+    ...items,
+  ];
 }
 
 /** The hole table cut into even parts of at most this height. */

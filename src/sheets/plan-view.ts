@@ -5,7 +5,7 @@ import type { Base } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
 import type { Hole, Plate } from "../template/model.js";
 import type { Unit } from "../units/index.js";
-import type { Callout } from "./callouts.js";
+import { type Callout, calloutWords } from "./callouts.js";
 import { putChains } from "./chains.js";
 import { putCornerNumbers } from "./corners.js";
 import { putDiagonal } from "./diagonals.js";
@@ -64,7 +64,7 @@ export function putBarePlan(draft: Draft, view: View, input: PlanInput): BarePla
   const { plate, lettering, demand } = input;
   const strict = demand !== "anything";
   putShapes(draft, view, input);
-  if (!putChains(draft, view, input) && strict) return failed("chains");
+  if (!putChains(draft, view, input) && (strict || input.mode !== "overall")) return failed("chains");
   putWorkingPoint(draft, view, plate.holes, lettering);
   putDiagonal(draft, view, input);
   const rods = plate.holes.filter(({ role }) => role === "rod");
@@ -101,10 +101,11 @@ export function putAllCallouts({ draft, view, input, ground }: BarePlan, demand:
   const short = Math.max(LONGEST_LEADER * lettering.body, 0.5 * size);
   const worst = { good: short, fair: 2.5 * short, anything: Infinity }[demand];
   const letters = demand === "good" ? [lettering.body] : [lettering.body, lettering.small];
-  const { placed, left } = findCallouts(ground, view, callouts, { letters, worst });
-  if (left.length > 0 && demand !== "anything") return failed("callouts");
+  const all = demand !== "anything";
+  const { placed, left } = findCallouts(ground, view, callouts, { letters, worst, all });
+  if (left.length > 0 && all) return failed("callouts");
   putAll(draft, placed);
-  return { kind: "drawn", unplaced: left.map(({ lines }) => lines.flat().join(" ")) };
+  return { kind: "drawn", unplaced: left.map(calloutWords) };
 }
 
 function failed(part: PlanPart): { readonly kind: "failed"; readonly part: PlanPart } {

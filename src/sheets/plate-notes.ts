@@ -21,17 +21,17 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
     ...(plate.material === "plywood"
       ? plywoodNotes(drillListName)
       : ["Sizes are nominal, without kerf. Cut from the cut file, do not scale this print."]),
+    "Figures in brackets are for reference: what is left of a size, or the exact value of a rounded one.",
     ...drilled.map((alike) => punchNote(alike, job)),
     ...plate.sized.map(({ what, how }) => `Size of ${what}: ${how}.`),
     ...(plate.keyed === null ? [] : [orientationNote(plate.keyed, job.unit)]),
     ...(base.columnName === "" ? [] : [`Column: ${base.columnName}.`]),
     ...sharedNotes(request),
     ...(base.note === "" ? [] : [base.note]),
-    ...unplaced.slice(0, MOST_UNPLACED),
+    ...unplaced.filter((words) => words !== ""),
   ];
 }
 
-const MOST_UNPLACED = 8;
 const MOST_MARKS = 40;
 
 /** Which bases this sheet is for, where it is not for all that the template serves. */

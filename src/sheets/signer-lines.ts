@@ -1,5 +1,5 @@
 /** What a signer reads first, as text: every fail, the least margins, what was not checked and why, what holds exactly. */
-import type { CheckRow, Quantity } from "../checks/model.js";
+import type { CheckRow, Quantity, Sense } from "../checks/model.js";
 import { isWithoutMargin, tightness } from "../checks/run.js";
 import type { Severity } from "../job/model/job.js";
 import { groupBy } from "../units/group-by.js";
@@ -11,16 +11,17 @@ import { respelled } from "./spelling.js";
 export interface SignerLine {
   /** The rule in plain words, with a capital. */
   readonly name: string;
-  readonly rule: string;
   /** Ways to say the subjects, the fullest first. */
   readonly subjects: readonly string[];
   readonly value: string;
   readonly limit: string;
   readonly margin: string;
-  /** What a fail does, and who answered; "" for a pass. */
+  /** `FAIL, SHORT BY 1/8`; "" for a pass. */
+  readonly fail: string;
+  /** What a fail does to this sheet, and who answered; "" for a pass. */
   readonly effect: string;
-  readonly clause: string;
-  readonly edition: string;
+  /** `washer-cover: Design Guide 1, 2nd ed., s.2.6`: the rule's id, and what it is held by. */
+  readonly source: string;
 }
 
 /** Everything the block can say. */
@@ -31,9 +32,11 @@ export interface SignerText {
   readonly failsByRule: readonly SignerLine[];
   /** One of each rule and clause, the closest call first. */
   readonly margins: readonly SignerLine[];
-  /** `cover of rods in concrete: concrete.depth`, each rule once. */
+  /** The closest of each rule alone, where not every clause of it has room. */
+  readonly marginsByRule: readonly SignerLine[];
+  /** `cover of rods in concrete (concrete.depth)`, each rule once. */
   readonly notChecked: readonly string[];
-  /** Names of the rules that hold with nothing to spare because that is how they are meant to. */
+  /** Names of the rules that hold with nothing to spare because none is asked for. */
   readonly exact: readonly string[];
 }
 
@@ -41,12 +44,14 @@ export interface SignerText {
 export function signerText({ rows, lines, job, rods }: Prepared): SignerText {
   const about = subjectWriter(new Set(rods.map(({ tag }) => tag)));
   const say = (line: CheckLine): SignerLine => lineOf(line, about(line.subjects), job);
+  const margins = leastMargins(lines).map(say);
   const failing = lines.filter(({ row }) => row.status === "fail");
   return {
     heading: headingOf(rows),
     fails: failing.map(say),
     failsByRule: [...groupBy(failing, ({ row }) => row.rule).values()].map((own) => say(gathered(own))),
-    margins: leastMargins(lines).map(say),
+    margins,
+    marginsByRule: [...groupBy(margins, ({ name }) => name).values()].flatMap(([least]) => least ?? []),
     notChecked: notCheckedWords(lines),
     exact: distinct(lines.filter(({ row }) => isWithoutMargin(row)).map(({ row }) => row.plainName)),
   };
@@ -58,25 +63,44 @@ function headingOf(rows: readonly CheckRow[]): string {
 }
 
 function lineOf({ row }: CheckLine, subjects: readonly string[], { unit, editions }: Prepared["job"]): SignerLine {
-  const { value, limit, sense, margin } = row;
+  const { value, limit, sense, margin, status } = row;
   const [found, asked] = value === null || limit === null ? ["", ""] : bareTexts(value, limit, unit);
   return {
     name: capital(respelled(row.plainName, editions)),
-    rule: row.rule,
     subjects,
     value: found,
     limit: sense === null ? "" : `${sense} ${asked}`,
     margin: margin === null ? "" : spareText(margin, unit),
-    effect: row.status === "fail" ? effectOf(row) : "",
-    clause: respelled(row.clause, editions),
-    edition: row.edition,
+    fail: status === "fail" ? failWords(row, unit) : "",
+    effect: status === "fail" ? effectOf(row) : "",
+    source: `${row.rule}: ${sourceOf(row.edition, respelled(row.clause, editions))}`,
   };
+}
+
+function failWords({ margin, sense }: CheckRow, unit: Unit): string {
+  if (margin === null) return "FAIL";
+  const missing: Quantity =
+    margin.kind === "length"
+      ? { ...margin, twice: Math.abs(margin.twice) }
+      : { ...margin, count: Math.abs(margin.count) };
+  return `FAIL, ${missedBy(sense)} ${spareText(missing, unit)}`;
+}
+
+/** How a limit is missed. */
+function missedBy(sense: Sense | null): string {
+  if (sense === "<=") return "OVER BY";
+  return sense === "=" ? "OFF BY" : "SHORT BY";
+}
+
+/** The clause after the edition that has it; where the clause says it already, or arithmetic is meant, the clause alone. */
+function sourceOf(edition: string, clause: string): string {
+  return edition === "geometry" || clause.includes(edition) ? clause : `${edition}, ${clause}`;
 }
 
 const EFFECT: Readonly<Record<Severity, string>> = {
   stop: "HELD BY THIS",
   ask: "QUESTION OPEN",
-  advise: "ADVICE",
+  advise: "ADVICE ONLY",
 };
 
 /** An answer closes a question; what is held stays held. */
@@ -107,7 +131,7 @@ function notCheckedWords(lines: readonly CheckLine[]): readonly string[] {
   const open = lines.filter(({ row }) => row.status === "not-checked").map(({ row }) => row);
   return [...groupBy(open, ({ plainName }) => plainName)].map(([name, own]) => {
     const lacks = own.flatMap(({ missing, note }) => (missing.length > 0 ? missing : [note]));
-    return `${name}: ${distinct(lacks).join(", ")}`;
+    return `${name} (${distinct(lacks).join(", ")})`;
   });
 }
 

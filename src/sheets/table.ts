@@ -2,7 +2,7 @@
 import { at, group, line, stroke, text } from "./items.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
-import { shorten, wrap } from "./text-metrics.js";
+import { shorten, textWidth, wrap } from "./text-metrics.js";
 
 /** A piece of the column of tables: its height, and how it is drawn from its upper left corner down. */
 export interface Piece {
@@ -50,6 +50,32 @@ export function tablePiece(table: TableText, width: number, lettering: Lettering
   return { height, draw: (x, top) => group(table.name, tableItems(table, width, lettering, x, top)) };
 }
 
+/** Width of a table in which no cell is cut short, mm. */
+export function leastWidth(table: TableText, { small }: Lettering): number {
+  return cellWidths(table, small).reduce((sum, each) => sum + each, 0);
+}
+
+/** By column: its widest cell with the pads. A cell that is set to the right takes the room of the empty ones before it. */
+function cellWidths({ columns, rows, strong }: TableText, small: number): readonly number[] {
+  const widths = columns.map(({ title }) => textWidth(title, small) + 2 * CELL_PAD);
+  rows.forEach((row, k) => {
+    row.forEach((words, i) => {
+      if (columns[i]?.align === "end" && row[i - 1] === "") return;
+      widths[i] = Math.max(widths[i] ?? 0, textWidth(words, small, strong.has(k)) + 2 * CELL_PAD);
+    });
+  });
+  return widths;
+}
+
+/** Columns as they are shared out where every cell fits; else, where there is room for all, as wide as their cells and a like share more. */
+function fitted(table: TableText, width: number, small: number): readonly Column[] {
+  const { columns } = table;
+  const widths = cellWidths(table, small);
+  const spare = width - widths.reduce((sum, each) => sum + each, 0);
+  if (spare < 0 || widths.every((each, i) => each <= (columns[i]?.share ?? 0) * width)) return columns;
+  return columns.map((column, i) => ({ ...column, share: ((widths[i] ?? 0) + spare / columns.length) / width }));
+}
+
 function tableItems(
   table: TableText,
   width: number,
@@ -61,8 +87,9 @@ function tableItems(
   const { small } = lettering;
   const names = top - lettering.body * 2;
   const body = names - row;
+  const columns = fitted(table, width, small);
   const cells = (words: readonly string[], y: number, bold: boolean) =>
-    rowItems(table.columns, words, x, y, width, small, bold);
+    rowItems(columns, words, x, y, width, small, bold);
   const base = (y: number) => y - (row + small) / 2;
   const lines = table.under.length > 0 ? 2 : 1;
   const end = body - table.rows.length * row * lines;
@@ -90,7 +117,7 @@ function tableItems(
   ];
 }
 
-/** A bold heading over a heavy line: takes twice the body letter. */
+/** A bold heading over a heavy line: takes twice the body letter. One that is too long is lettered small. */
 export function headingItems(
   words: string,
   x: number,
@@ -99,9 +126,10 @@ export function headingItems(
   lettering: Lettering,
 ): readonly SceneItem[] {
   const y = top - lettering.body * 2;
-  const letter = lettering.body;
+  const room = width - CELL_PAD;
+  const letter = textWidth(words, lettering.body, true) <= room ? lettering.body : lettering.small;
   return [
-    text("heading", shorten(words, width - CELL_PAD, letter, true), at(x, y + letter * 0.55), letter, { bold: true }),
+    text("heading", shorten(words, room, letter, true), at(x, y + letter * 0.55), letter, { bold: true }),
     stroke("table-heavy", line(at(x, y), at(x + width, y))),
   ];
 }

@@ -44,7 +44,7 @@ export function putTags(draft: Draft, view: View, holes: readonly Hole[], taggin
     const tag = findTag(search, hole);
     if (tag === null) return false;
     put(search.draft, tag.group);
-    search.leaders.push(...leadersIn([tag.group]));
+    for (const leader of leadersIn([tag.group])) search.leaders.push(leader);
     placed.push(tag);
   }
   for (const tag of placed) {
@@ -124,7 +124,7 @@ function putRing(search: Search, holes: readonly Hole[]): readonly PlacedTag[] {
     }
     if (tags.length < rods.length || haveContact(tags)) continue;
     for (const tag of tags) put(search.draft, tag.group);
-    search.leaders.push(...leadersIn(tags.map((tag) => tag.group)));
+    for (const leader of leadersIn(tags.map((tag) => tag.group))) search.leaders.push(leader);
     return tags;
   }
   return [];

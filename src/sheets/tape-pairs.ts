@@ -46,7 +46,7 @@ function pairsThatHold(all: readonly RodPair[], wanted: readonly RodPair[]): rea
   const held: Pull[] = [];
   const holds = (pair: RodPair, least: number): boolean => {
     const rest = held.reduce((left, each) => without(left, each), pullOf(pair, size));
-    const length = Math.hypot(...rest);
+    const length = Math.hypot(rest[0], rest[1], rest[2]);
     if (length < least) return false;
     held.push([rest[0] / length, rest[1] / length, rest[2] / length]);
     return true;

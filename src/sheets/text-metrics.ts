@@ -89,7 +89,8 @@ function measureOnce(text: string, bold: boolean): Measured {
 function measureGlyphs(text: string, face: Face): Measured {
   let [set, narrow, low, high] = [0, 0, 0, 0];
   for (let i = 0; i < text.length; i += 1) {
-    const code = text.codePointAt(i) ?? 0;
+    const unit = text.charCodeAt(i);
+    const code = isSurrogate(unit) ? (text.codePointAt(i) ?? 0) : unit;
     if (code >= TABLE_END) i += 1;
     const width = face.advance[code] ?? 0;
     const known = width > 0;
@@ -100,6 +101,11 @@ function measureGlyphs(text: string, face: Face): Measured {
     high = Math.max(high, known ? (face.high[code] ?? 0) : UNKNOWN.high);
   }
   return { advance: Math.max(set, narrow), set, low, high };
+}
+
+/** Half of a character beyond the table. */
+function isSurrogate(unit: number): boolean {
+  return unit >= 0xd800 && unit < 0xe000;
 }
 
 /** None for what stands over or under the letter before it, or joins letters and is not seen. */
@@ -160,22 +166,35 @@ function advanceOf(character: string, face: Face): number {
 }
 
 /** Lines of at most `width`, broken at spaces; a word that is longer than a line is broken between characters. */
-export function wrap(text: string, width: number, capHeight: number, bold = false): string[] {
-  const key = `${width} ${capHeight} ${bold ? "b" : "r"} ${text}`;
-  const known = WRAPPED.get(key);
-  if (known !== undefined) return [...known];
-  if (WRAPPED.size >= MOST_WRAPPED) WRAPPED.clear();
-  const lines = wrapOnce(text, width, capHeight, bold);
-  WRAPPED.set(key, lines);
-  return [...lines];
+export function wrap(text: string, width: number, capHeight: number, bold = false): readonly string[] {
+  const most = width / emUnit(capHeight);
+  const kept = wrappedTo(most, bold);
+  const known = kept.get(text);
+  if (known !== undefined) return known;
+  const lines = wrapOnce(text, most, bold);
+  if (kept.size >= MOST_WRAPPED) kept.clear();
+  kept.set(text, lines);
+  return lines;
 }
 
-/** Texts wrapped lately: notes and cautions stand on every sheet. Emptied when it is full. */
-const WRAPPED = new Map<string, readonly string[]>();
-const MOST_WRAPPED = 1024;
+type Wrapped = Map<string, readonly string[]>;
 
-function wrapOnce(text: string, width: number, capHeight: number, bold: boolean): readonly string[] {
-  const most = width / emUnit(capHeight);
+/** Texts wrapped lately, by weight and width: notes and cautions stand on every sheet. Emptied when it is full. */
+const WRAPPED = { regular: new Map<number, Wrapped>(), bold: new Map<number, Wrapped>() };
+const MOST_WRAPPED = 64;
+const MOST_WIDTHS = 256;
+
+function wrappedTo(most: number, bold: boolean): Wrapped {
+  const widths = bold ? WRAPPED.bold : WRAPPED.regular;
+  const known = widths.get(most);
+  if (known !== undefined) return known;
+  const made: Wrapped = new Map();
+  if (widths.size >= MOST_WIDTHS) widths.clear();
+  widths.set(most, made);
+  return made;
+}
+
+function wrapOnce(text: string, most: number, bold: boolean): readonly string[] {
   const space = measureOnce(" ", bold).advance;
   const lines: string[] = [];
   let line = "";
@@ -228,7 +247,13 @@ function breakOf(piece: string): number {
 const JOINTS = ["-", "_", "/", "."] as const;
 
 /** At most `most` lines, the last one ending in an ellipsis when there was more. */
-export function wrapAtMost(text: string, width: number, capHeight: number, most: number, bold = false): string[] {
+export function wrapAtMost(
+  text: string,
+  width: number,
+  capHeight: number,
+  most: number,
+  bold = false,
+): readonly string[] {
   const lines = wrap(text, width, capHeight, bold);
   if (lines.length <= most) return lines;
   const rest = lines.slice(most - 1).join(" ");
@@ -243,7 +268,13 @@ export function shortenAtWord(text: string, width: number, capHeight: number, bo
 }
 
 /** At most `most` lines, the last one ending after a whole word and an ellipsis when there was more. */
-export function wrapAtWords(text: string, width: number, capHeight: number, most: number, bold = false): string[] {
+export function wrapAtWords(
+  text: string,
+  width: number,
+  capHeight: number,
+  most: number,
+  bold = false,
+): readonly string[] {
   const lines = wrap(text, width, capHeight, bold);
   if (lines.length <= most) return lines;
   return [...lines.slice(0, most - 1), shortenAtWord(lines.slice(most - 1).join(" "), width, capHeight, bold)];

@@ -4,13 +4,13 @@ import { listed } from "../diagnostics/listed.js";
 import { isShared } from "../job/model/shared.js";
 import { greatestOf } from "../units/extremes.js";
 import { formatLength } from "../units/index.js";
-import { at, circle, group, line, rectangle, stroke, text } from "./items.js";
+import { at, circle, fill, group, line, rectangle, stroke, text } from "./items.js";
 import type { SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering, Scale, SheetSize } from "./sheet-sizes.js";
 import { DOCUMENT_TYPE, drawingNumber, statusWords } from "./status-words.js";
 import type { Piece } from "./table.js";
-import { shorten, textWidth, wrap, wrapAtMost } from "./text-metrics.js";
+import { measureText, shorten, textWidth, wrap, wrapAtMost } from "./text-metrics.js";
 import { unitWord } from "./unit-word.js";
 
 /** A labelled value of a title block. */
@@ -21,14 +21,29 @@ export interface Field {
   readonly share: number;
   readonly size: "small" | "body" | "heading" | "title";
   readonly lines: number;
-  /** A word in a box at the right end of the field, in the letters of a title; "" for none. */
+  /** A word in a filled box at the right end of the field, in the letters of a title; "" for none. */
   readonly flag: string;
 }
 
-/** Fields side by side. */
+/** Fields side by side, their first lines on one baseline. */
 export interface Row {
   readonly height: number;
-  readonly fields: readonly Field[];
+  /** From the top of the row down to the baseline of the first line of every value. */
+  readonly base: number;
+  readonly fields: readonly SetField[];
+}
+
+/** A field in lines, as wide as its share: the caption over the value. */
+interface SetField {
+  readonly entry: Field;
+  readonly caption: readonly string[];
+  readonly lines: readonly string[];
+  readonly letter: number;
+  /** Between baselines of the value. */
+  readonly leading: number;
+  /** From the top of the row to the first baseline that is clear of the caption, and from that to the foot of the field. */
+  readonly above: number;
+  readonly below: number;
 }
 
 /** A field of a title block; `share` of the row's width. */
@@ -36,13 +51,20 @@ export function field(label: string, value: string, share: number, size: Field["
   return { label, value, share, size, lines, flag: "" };
 }
 
-const PAD = 0.8;
-const LEADING = 1.4;
-
-/** Between a field's label and its value, where a comma hangs down and a bracket stands up. */
-function labelGap({ small }: Lettering): number {
-  return small * 0.32;
+/** Between rules and letters. */
+function padOf({ small }: Lettering): number {
+  return small * 0.34;
 }
+
+/** Between the foot of a caption and the head of what its value has of ink. */
+function captionGap({ small }: Lettering): number {
+  return small * 0.5;
+}
+
+/** Lines of a caption, and of a value whose letters stand no higher than capitals. */
+const [CAPTION_LEADING, LEADING] = [1.4, 1.45];
+/** Between the ink of two lines, in letters. */
+const LINE_GAP = 0.15;
 
 function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width: number): readonly Row[] {
   const { job, base, plate, held, sheetNumber, sheetCount, programVersion } = request;
@@ -50,64 +72,65 @@ function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width:
   const { row, signed } = rowMakers(width, lettering);
   const flag = held.length > 0 ? "HELD" : "";
   return [
-    row(field("TITLE", job.title, 0.62, "body", MOST_WRAPPED), field("OWNER", job.owner, 0.38, "body", MOST_WRAPPED)),
+    row(field("TITLE", job.title, 0.625, "body", MOST_WRAPPED), field("OWNER", job.owner, 0.375, "body", MOST_WRAPPED)),
     row(
-      { ...field(`${DOCUMENT_TYPE[base.template.use]}, MARK`, plate.mark, 0.56, "title"), flag },
-      field("DRAWING NUMBER", drawingNumber(request), 0.3, "heading", MOST_WRAPPED),
-      field("REV", plate.revision, 0.14, "title"),
+      { ...field(`${DOCUMENT_TYPE[base.template.use]}, MARK`, plate.mark, 0.5, "title"), flag },
+      field("DRAWING NUMBER", drawingNumber(request), 0.36, "heading", MOST_WRAPPED),
+      field("REV", plate.revision, 0.14, "heading"),
     ),
     ...pieceRows(request, width, lettering).map((fields) => row(...fields)),
     row(
-      field("STATUS", statusWords(request), 0.4, "body", MOST_WRAPPED),
+      field("STATUS", statusWords(request), 0.44, "body", MOST_WRAPPED),
       field("SOURCE DRAWING", sourceWords(request), 0.36, "body", MOST_WRAPPED),
-      field("DATE", job.date, 0.24),
+      field("DATE", job.date, 0.2),
     ),
     row(
-      field("TOLERANCES", job.tolerances === "" ? "NOT SPECIFIED" : job.tolerances, 0.33, "body", MOST_WRAPPED),
-      field("SCALE", scaleWords(scale), 0.29),
-      field("UNITS", unitWord(job.unit), 0.21),
-      field(THIRD_ANGLE, "", 0.17),
+      field("TOLERANCES", job.tolerances === "" ? "NOT SPECIFIED" : job.tolerances, 0.3, "body", MOST_WRAPPED),
+      field("SCALE", scaleWords(scale), 0.325),
+      field("UNITS", unitWord(job.unit), 0.235),
+      field(THIRD_ANGLE, "", 0.14),
     ),
     signed(
       row(
-        field("DRAWN", job.drawnBy, 0.22, "body", MOST_WRAPPED),
-        field("CHECKED BY", "", 0.23),
-        field("DATE", "", 0.16),
-        field("APPROVED BY", "", 0.23),
-        field("DATE", "", 0.16),
+        field("DRAWN", job.drawnBy, 0.205, "body", MOST_WRAPPED),
+        field("CHECKED BY", "", 0.25),
+        field("DATE", "", 0.1325),
+        field("APPROVED BY", "", 0.28),
+        field("DATE", "", 0.1325),
       ),
     ),
     row(
-      field(filesLabel(request), fileLines(request), 0.4, "small", MOST_SMALL),
-      field("RULES AND EDITIONS", editionWords(request), 0.6, "small", MOST_SMALL),
+      field(filesLabel(request), fileLines(request), 0.425, "small", MOST_SMALL),
+      field("RULES AND EDITIONS", editionWords(request), 0.575, "small", MOST_SMALL),
     ),
     row(
-      field("JOB NO.", job.number, 0.28, "body", MOST_WRAPPED),
-      field("PROGRAM", `rodplate ${programVersion}`, 0.27),
-      field("SIZE", sheet.name, 0.22),
-      field("SHEET", `${sheetNumber} OF ${sheetCount}`, 0.23),
+      field("JOB NO.", job.number, 0.25, "body", MOST_WRAPPED),
+      field("PROGRAM", `rodplate ${programVersion}`, 0.25),
+      field("SIZE", sheet.name, 0.25),
+      field("SHEET", `${sheetNumber} OF ${sheetCount}`, 0.25),
     ),
   ];
 }
 
 /** Lines of a value that is longer than its field: what the job may say is never cut off. */
 const MOST_WRAPPED = 9;
-const THIRD_ANGLE = "3RD ANGLE";
+/** Caption over the symbol of third-angle projection, which says the rest. */
+const THIRD_ANGLE = "VIEWS";
 
 /** Where the template is used, how many, of what and how heavy. */
 function pieceRows(request: SheetRequest, width: number, lettering: Lettering): readonly (readonly Field[])[] {
   const { job, base, plate, weight } = request;
   const facts = [
-    field("TEMPLATES", `QTY ${plate.quantity}`, 0.19),
-    field("MATERIAL", `${plate.material.toUpperCase()} ${formatLength(plate.thickness, job.unit)}`, 0.27),
-    field("WEIGHT", weight === null ? "NOT KNOWN" : `${Math.round(weight.value * 10) / 10} ${weight.unit} EACH`, 0.27),
+    field("TEMPLATES", `QTY ${plate.quantity}`, 0.25),
+    field("MATERIAL", `${plate.material.toUpperCase()} ${formatLength(plate.thickness, job.unit)}`, 0.25),
+    field("WEIGHT", weight === null ? "NOT KNOWN" : `${Math.round(weight.value * 10) / 10} ${weight.unit} EACH`, 0.25),
   ];
-  if (!isShared(base)) return [[field("WHERE USED", `${base.mark}, QTY ${base.quantity}`, 0.27, "body", 8), ...facts]];
-  const used = whereUsed(request, width - 2 * PAD, lettering);
+  if (!isShared(base)) return [[field("WHERE USED", `${base.mark}, QTY ${base.quantity}`, 0.25, "body", 8), ...facts]];
+  const used = whereUsed(request, width - 2 * padOf(lettering), lettering);
   const columns = `QTY ${columnsOf(request)}, ${base.template.sharedBy.length} MARKS`;
   return [
     [field("WHERE USED, AND FOR HOW MANY COLUMNS", used, 1, "small", MOST_USED)],
-    [field("COLUMNS", columns, 0.27, "body", 8), ...facts],
+    [field("COLUMNS", columns, 0.25, "body", 8), ...facts],
   ];
 }
 
@@ -162,11 +185,6 @@ export function editionWords({ job }: Pick<SheetRequest, "job">): string {
   return `Template holes ${templateHoles}; base-plate holes ${baseHoles}; placing ${placing}; edges ${edges}; concrete ${concrete}.`;
 }
 
-interface ValueLines {
-  readonly lines: readonly string[];
-  readonly letter: number;
-}
-
 /** Letters of a value, the largest in which it fits its field first. */
 function ladderOf({ size }: Field, { title, heading, body, small }: Lettering): readonly number[] {
   switch (size) {
@@ -181,13 +199,14 @@ function ladderOf({ size }: Field, { title, heading, body, small }: Lettering): 
   }
 }
 
-function valueLines(entry: Field, width: number, lettering: Lettering): ValueLines {
-  const room = width * entry.share - 2 * PAD - flagWidth(entry, lettering);
+type ValueLines = Pick<SetField, "lines" | "letter">;
+
+function valueLines(entry: Field, room: number, lettering: Lettering): ValueLines {
   const { small } = lettering;
   if (entry.size === "small") return smallLines(entry, room, small);
   const bold = isBold(entry);
   const whole = ladderOf(entry, lettering).find((letter) => textWidth(entry.value, letter, bold) <= room);
-  if (whole !== undefined) return { lines: [entry.value], letter: whole };
+  if (whole !== undefined) return { lines: entry.value === "" ? [] : [entry.value], letter: whole };
   return { lines: wrapAtMost(entry.value, room, small, Math.max(2, entry.lines), bold), letter: small };
 }
 
@@ -200,24 +219,41 @@ function smallLines({ value, lines: wanted }: Field, room: number, small: number
 }
 
 /** Of the box around a flag, with the gap before it. */
-function flagWidth({ flag }: Field, { title }: Lettering): number {
-  return flag === "" ? 0 : textWidth(flag, title, true) + title * 0.9;
+function flagWidth({ flag }: Field, lettering: Lettering): number {
+  return flag === "" ? 0 : flagBox(flag, lettering) + padOf(lettering);
 }
 
+function flagBox(flag: string, { title }: Lettering): number {
+  return textWidth(flag, title, true) + title * 0.5;
+}
+
+/** The mark, the revision, the title and the status: what is looked for first. */
 function isBold({ size, label }: Field): boolean {
-  return size === "title" || label === "STATUS" || label === "TITLE";
+  return size === "title" || BOLD.has(label);
 }
 
-function rowNeed(fields: readonly Field[], width: number, lettering: Lettering): number {
-  const labels = PAD + lettering.small + labelGap(lettering);
-  return greatestOf(
-    fields.map((entry) => {
-      const { lines, letter } = valueLines(entry, width, lettering);
-      const value = letter + (lines.length - 1) * letter * LEADING;
-      const flag = entry.flag === "" ? 0 : lettering.title * 1.25 - labels + PAD;
-      return labels + Math.max(lettering.body, value, flag) + letter * 0.22 + lettering.body * 0.2;
-    }),
+const BOLD: ReadonlySet<string> = new Set(["STATUS", "TITLE", "REV"]);
+
+/** Sets a field: a caption that is too long for it goes on in a second line, and the value keeps clear of it in any script. */
+function setField(entry: Field, width: number, lettering: Lettering): SetField {
+  const { small, body } = lettering;
+  const pad = padOf(lettering);
+  const room = width * entry.share - 2 * pad - flagWidth(entry, lettering);
+  const caption = wrap(entry.label, room, small);
+  const { lines, letter } = valueLines(entry, room, lettering);
+  const sizes = lines.map((words) => measureText(words, letter, isBold(entry)));
+  const drop = greatestOf(
+    sizes.map((size) => size.drop),
+    0,
   );
+  const rise = greatestOf(
+    sizes.map((size) => size.rise),
+    letter,
+  );
+  const leading = Math.max(letter * LEADING, rise + drop + letter * LINE_GAP);
+  const head = pad + small + (caption.length - 1) * small * CAPTION_LEADING;
+  const above = head + captionGap(lettering) + Math.max(body, rise);
+  return { entry, caption, lines, letter, leading, above, below: Math.max(0, lines.length - 1) * leading + drop + pad };
 }
 
 /** The block as a piece of the panel. */
@@ -231,9 +267,23 @@ export function rowMakers(
   lettering: Lettering,
 ): { readonly row: (...fields: readonly Field[]) => Row; readonly signed: (row: Row) => Row } {
   return {
-    row: (...fields) => ({ fields, height: rowNeed(fields, width, lettering) }),
-    signed: ({ fields, height }) => ({ fields, height: height + lettering.body * 0.5 }),
+    row: (...entries) => rowOf(entries.map((entry) => setField(entry, width, lettering))),
+    signed: (row) => ({ ...row, height: Math.max(row.height, captionsOf(row, lettering) + SIGNATURE) }),
   };
+}
+
+/** Height left free under a caption for a name to be written by hand, mm (common practice). */
+const SIGNATURE = 8;
+
+function rowOf(fields: readonly SetField[]): Row {
+  const base = greatestOf(fields.map(({ above }) => above));
+  return { fields, base, height: base + greatestOf(fields.map(({ below }) => below)) };
+}
+
+/** From the top of the row to the foot of its lowest caption. */
+function captionsOf({ fields }: Row, lettering: Lettering): number {
+  const lines = greatestOf(fields.map(({ caption }) => caption.length));
+  return padOf(lettering) + lettering.small * (1 + (lines - 1) * CAPTION_LEADING);
 }
 
 /** Rows of fields under each other in a heavy frame. */
@@ -254,41 +304,33 @@ export function blockOfRows(rows: readonly Row[], lettering: Lettering, width: n
 
 function rowItems(row: Row, x: number, top: number, width: number, lettering: Lettering): readonly SceneItem[] {
   let left = x;
-  return row.fields.flatMap((entry, i) => {
+  return row.fields.flatMap((set, i) => {
     const from = left;
-    left += entry.share * width;
+    left += set.entry.share * width;
     const divider = i === 0 ? [] : [stroke("table", line(at(from, top), at(from, top - row.height)))];
-    return [...divider, ...fieldItems(entry, from, top, row.height, width, lettering)];
+    return [...divider, ...fieldItems(set, row, from, left, top, lettering)];
   });
 }
 
 function fieldItems(
-  entry: Field,
-  x: number,
+  { entry, caption, lines, letter, leading }: SetField,
+  { height, base }: Row,
+  left: number,
+  right: number,
   top: number,
-  height: number,
-  width: number,
   lettering: Lettering,
 ): readonly SceneItem[] {
-  const { lines, letter } = valueLines(entry, width, lettering);
-  const room = width * entry.share - 2 * PAD;
-  const label = text(
-    "label",
-    shorten(entry.label, room, lettering.small),
-    at(x + PAD, top - PAD - lettering.small),
-    lettering.small,
-  );
-  const first = top - PAD - lettering.small - labelGap(lettering) - letter;
-  const values = lines
-    .filter((words) => words !== "")
-    .map((words, i) =>
-      text("title", words, at(x + PAD, first - i * letter * LEADING), letter, { bold: isBold(entry) }),
-    );
-  const symbol = entry.label.endsWith("ANGLE") ? projectionSymbol(x + PAD, top - height, lettering) : [];
-  return [label, ...values, ...symbol, ...flagItems(entry, x + width * entry.share, top, height, lettering)];
+  const { small } = lettering;
+  const x = left + padOf(lettering);
+  const first = top - padOf(lettering) - small;
+  const labels = caption.map((words, i) => text("label", words, at(x, first - i * small * CAPTION_LEADING), small));
+  const bold = isBold(entry);
+  const values = lines.map((words, i) => text("title", words, at(x, top - base - i * leading), letter, { bold }));
+  const symbol = entry.label === THIRD_ANGLE ? projectionSymbol(x, top - base, lettering) : [];
+  return [...labels, ...values, ...symbol, ...flagItems(entry, right, top, height, lettering)];
 }
 
-/** The flag of a field in a box of its own, against the field's right end. */
+/** The flag of a field in letters of the paper on a filled box, against the field's right end. */
 function flagItems(
   { flag }: Field,
   right: number,
@@ -297,20 +339,19 @@ function flagItems(
   lettering: Lettering,
 ): readonly SceneItem[] {
   if (flag === "") return [];
-  const { title, small } = lettering;
-  const [box, gap] = [textWidth(flag, title, true) + title * 0.5, title * 0.2];
-  const [x1, y1, y0] = [right - gap, top - PAD - small - labelGap(lettering) * 0.5, top - height + gap];
-  const center = at(x1 - box / 2, (y0 + y1) / 2 - title / 2);
+  const { title } = lettering;
+  const [box, pad] = [flagBox(flag, lettering), padOf(lettering)];
+  const [x0, x1, y0, y1] = [right - pad - box, right - pad, top - height + pad, top - pad];
   return [
-    stroke("held", ...rectangle(x1 - box, y0, x1, y1)),
-    text("held", flag, center, title, { anchor: "middle", bold: true }),
+    fill("held", at(x0, y0), at(x1, y0), at(x1, y1), at(x0, y1)),
+    text("reversed", flag, at((x0 + x1) / 2, (y0 + y1 - title) / 2), title, { anchor: "middle", bold: true }),
   ];
 }
 
-/** Third-angle symbol (ISO 5456-2): circles left, cone frustum right with its small end at the left. */
+/** Third-angle symbol (ISO 5456-2) on a baseline: circles left, cone frustum right with its small end at the left. */
 function projectionSymbol(x: number, bottom: number, lettering: Lettering): readonly SceneItem[] {
-  const r = lettering.body * 0.62;
-  const y = bottom + r + 0.8;
+  const r = lettering.body * 0.6;
+  const y = bottom + lettering.body / 2;
   const cx = x + r + 0.6;
   const left = cx + r * 2.2;
   const right = left + r * 2.2;

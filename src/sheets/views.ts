@@ -60,6 +60,8 @@ export interface ViewsInput {
   readonly choices: readonly SideChoice[];
   /** Stands in the lower left corner of the room: in the row of views, else under the plan. */
   readonly corner: Block;
+  /** Width of what stands over and under the plan, which never runs past its paper. */
+  readonly least: number;
   /** Largest first. */
   readonly scales: readonly Scale[];
   readonly lettering: Lettering;
@@ -141,7 +143,7 @@ function spacesIn(room: Area, input: ViewsInput): readonly Space[] {
   for (const choice of input.choices)
     for (const place of PLACES) {
       const plan = planSize(room, input, choice, place);
-      if (plan !== null) spaces.push({ ...choice, place, plan });
+      if (plan !== null && plan.width >= input.least) spaces.push({ ...choice, place, plan });
     }
   return spaces;
 }
@@ -175,7 +177,7 @@ function choiceAt(input: ViewsInput, space: Space, scale: Scale): Choice | null 
   return { ...space, scale, comfortable: width >= callouts.width || height >= callouts.height };
 }
 
-/** A view of the same plate is smaller than its plan, unless it has no smaller size. */
+/** A view of the same plate is not larger than its plan, unless it has no smaller size. */
 function staysSmaller({ sides }: ViewsInput, sizes: readonly ViewSize[], longest: number): boolean {
   return sizes.every((size, i) => {
     const view = sides[i];
@@ -184,7 +186,7 @@ function staysSmaller({ sides }: ViewsInput, sizes: readonly ViewSize[], longest
   });
 }
 
-const LARGEST_SIDE = 1;
+const LARGEST_SIDE = 1.05;
 
 /** What side views and corner leave of the room, titles taken off; null where they do not fit. */
 function planSize(
@@ -214,7 +216,7 @@ function rowLift(room: Area, widths: readonly number[], corner: Block): number |
 }
 
 /** Between the title of the plan and the block under it. */
-const CORNER_GAP = 1;
+const CORNER_GAP = 3;
 
 function cellWidth(view: SideView, size: ViewSize, { body, small }: Lettering): number {
   return Math.max(size.width, textWidth(view.title, body, true), textWidth(view.under(size), small));
@@ -276,6 +278,17 @@ function sideIn(
   if (view === undefined) return [];
   const title = { x: (area.x0 + area.x1) / 2, y: foot + titleBaselines(lettering).title };
   return [{ view, size, area, title }];
+}
+
+/** The largest of a view's sizes that a pocket of paper holds with its title, at the pocket's middle; null where none does. */
+export function sideInPocket(view: SideView, pocket: Area, lettering: Lettering): PlacedSide | null {
+  const band = titleBand(lettering);
+  const [width, height] = [pocket.x1 - pocket.x0, pocket.y1 - pocket.y0 - GAP - band];
+  const size = view.sizes.find((each) => cellWidth(view, each, lettering) <= width && each.height <= height);
+  if (size === undefined) return null;
+  const y0 = pocket.y0 + band + (height - size.height) / 2;
+  const area = { x0: pocket.x0, x1: pocket.x1, y0, y1: y0 + size.height };
+  return sideIn(view, size, area, y0 - band, lettering)[0] ?? null;
 }
 
 /** Share of the plan's paper that the plate takes; and that of its longer side, dimension lines taken off the paper. */

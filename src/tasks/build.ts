@@ -9,10 +9,12 @@ import type { Question } from "../summary/questions.js";
 import { summarizeCheck, summarizeJob } from "../summary/summarize.js";
 import type { Part } from "./growing-files.js";
 import { hashOf } from "./hash.js";
+import type { BaseResult, KnownFiles } from "./make-base.js";
+import { makeBase } from "./make-base.js";
 import type { OpenedJob, OpenOptions } from "./open.js";
 import { openJob } from "./open.js";
-import type { BaseInParts, BaseResult, KnownFiles, PackageOptions } from "./package.js";
-import { makeBase, makePackageInParts, refuseBadOptions } from "./package.js";
+import type { BaseInParts, PackageOptions } from "./package.js";
+import { makePackageInParts, refuseBadOptions } from "./package.js";
 
 /** How a job is opened and its package made. */
 export interface BuildOptions extends OpenOptions, PackageOptions {}

@@ -7,17 +7,17 @@ import { compareForm } from "../formats/compare-json.js";
 import { makingKinds, roleOf } from "../outputs/index.js";
 import type { SummaryBase } from "../summary/model.js";
 import { summarizeJob } from "../summary/summarize.js";
+import type { BaseOptions, KnownFiles } from "./make-base.js";
+import { makeBase } from "./make-base.js";
 import type { OpenedJob } from "./open.js";
-import type { KnownFiles, PackageOptions } from "./package.js";
-import { makeBase } from "./package.js";
 
 /** A job's templates as its package would hand them out; held ones are made as well, to be compared. `name` as the user named it. */
 export function jobSide(
   name: string,
   { job, bases }: OpenedJob,
-  { startSha256 }: Pick<PackageOptions, "startSha256"> = {},
+  { startSha256 }: Pick<BaseOptions, "startSha256"> = {},
 ): Side {
-  const options: PackageOptions = {
+  const options: BaseOptions = {
     ...{ version: "", document: null, includeHeld: true, outputs: makingKinds },
     ...(startSha256 === undefined ? {} : { startSha256 }),
   };

@@ -13,8 +13,9 @@ import type { Inputs } from "../readers/inputs.js";
 import { placeRods } from "../rods/index.js";
 import type { ShapedBase } from "../template/index.js";
 import { makePlateShape } from "../template/index.js";
+import { planSheetFaults } from "./plan-sheet-room.js";
 import { shareTemplates } from "./share-templates.js";
-import { sheetRoomFaults } from "./sheet-room.js";
+import { placeOfSheetKey, sheetRoomFaults } from "./sheet-room.js";
 import { unwrittenLetters } from "./unwritten-letters.js";
 
 /** What jobs may cite and may not use: the rules, and the package's own names. */
@@ -46,7 +47,10 @@ export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJo
   const many = tooManyPlaced(read.value, inputs.job);
   if (many !== null) return { ok: false, findings: [...read.findings, many] };
   const opened = layOut(read.value, [...read.findings, ...unwrittenLetters(read.value, inputs.job)]);
-  const small = opened.ok ? sheetRoomFaults(opened.value.job, opened.value.bases, inputs.job) : [];
+  if (!opened.ok) return opened;
+  const { job, bases, plan } = opened.value;
+  const at = placeOfSheetKey(inputs);
+  const small = [...sheetRoomFaults(job, bases, at), ...planSheetFaults(job, plan, at)];
   return small.length === 0 ? opened : { ok: false, findings: [...opened.findings, ...small] };
 }
 

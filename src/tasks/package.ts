@@ -5,69 +5,51 @@
 
 import type { AnswerBook } from "../checks/answers.js";
 import { startAnswerBook } from "../checks/answers.js";
-import type { CheckedBase, CheckedJob } from "../checks/checked.js";
-import { checkBase, checkWholeJob } from "../checks/checked.js";
+import type { CheckedJob } from "../checks/checked.js";
+import { checkWholeJob } from "../checks/checked.js";
 import { heldLayout } from "../checks/held.js";
 import type { CheckRow } from "../checks/index.js";
 import { ruleSeverities } from "../checks/index.js";
-import { ProgramFault } from "../diagnostics/program-fault.js";
 import type { PdfMaker } from "../formats/pdf-maker.js";
 import type { Job } from "../job/model/job.js";
 import type {
-  BaseOutput,
   JobOutput,
   MadeFile,
   Output,
   OutputFile,
-  OutputKind,
-  PaperName,
   PathAndBytes,
   ReducedPage,
   SheetSet,
   Surroundings,
-  SvgDocument,
 } from "../outputs/index.js";
-import { baseOutputs, everyOutput, folderOf, jobOutputs, startSheetSet } from "../outputs/index.js";
-import type { SummaryBase, SummaryFile, UnusedSummaryAnswer } from "../summary/model.js";
+import { everyOutput, jobOutputs, startSheetSet } from "../outputs/index.js";
+import type { SummaryFile, UnusedSummaryAnswer } from "../summary/model.js";
 import type { Question, Questions } from "../summary/questions.js";
 import { startQuestions } from "../summary/questions.js";
-import { summarizeAnswer, summarizeBase, summarizeCheck } from "../summary/summarize.js";
+import { summarizeAnswer, summarizeCheck } from "../summary/summarize.js";
 import type { GrowingFiles, Part } from "./growing-files.js";
 import { startGrowingFiles } from "./growing-files.js";
-import type { Hasher } from "./hash.js";
 import { hashOf } from "./hash.js";
+import type { BaseAlone, BaseOptions, BaseResult } from "./make-base.js";
+import { aroundOf, listFile, makeBases, wants } from "./make-base.js";
 import type { OpenedJob } from "./open.js";
 
 /** How a package is made. */
-export interface PackageOptions {
-  /** Version of the program, printed on every sheet. */
-  readonly version: string;
-  /** Any DOM for svg.js; null where no drawing is wanted. */
-  readonly document: SvgDocument | null;
+export interface PackageOptions extends BaseOptions {
   /** `PDFDocument` of pdfkit, for the set of all sheets; without it there is no set. */
   readonly pdf?: PdfMaker | null;
-  /** The paper that the pages of the set are put on. Default: each page has the size of its sheet. */
-  readonly paper?: PaperName | null;
-  /** Writes the cut files of held bases too, with HELD in their names. Default false. */
-  readonly includeHeld?: boolean;
-  /** Which files to make. Default all; empty to check only. */
-  readonly outputs?: readonly OutputKind[];
-  /** SHA-256; a shell may hand in its platform's own, which is faster than the one that runs everywhere. */
-  readonly startSha256?: () => Hasher;
-}
-
-/** One base, made. */
-export interface BaseResult {
-  readonly mark: string;
-  readonly held: boolean;
-  readonly summary: SummaryBase;
-  readonly files: readonly OutputFile[];
 }
 
 /** One base, made, with its rows as the rules have them, worst first, and the next parts of the job's files. */
 export interface BaseInParts extends BaseResult {
   readonly rows: readonly CheckRow[];
   readonly parts: readonly Part[];
+}
+
+/** A package that takes its bases one by one, wherever they were made. */
+export interface StartedPackage extends Omit<PartwisePackage, "bases"> {
+  /** To be called for every base once, in the order of the job. */
+  add(made: BaseAlone): BaseInParts;
 }
 
 /** A package whose growing files are handed out in parts: `head`, the parts of each base, `rest`; documents between the last two. */
@@ -98,6 +80,21 @@ export interface PackageRest {
 
 /** Makes a package of any size: nothing of a base is kept once the next one is asked for. */
 export function makePackageInParts(opened: OpenedJob, options: PackageOptions): PartwisePackage {
+  const { add, ...started } = startPackage(opened, options);
+  return { ...started, bases: addBases(makeBases(opened, { ...options, inSet: hasSet(options) }), add) };
+}
+
+function* addBases(bases: Iterable<BaseAlone>, add: StartedPackage["add"]): Generator<BaseInParts> {
+  for (const base of bases) yield add(base);
+}
+
+/** True where the bases are to hand over the pages of a set. */
+export function hasSet(options: PackageOptions): boolean {
+  return (options.pdf ?? null) !== null && wants(options, SET);
+}
+
+/** Starts a package whose bases are handed in as they are made. */
+export function startPackage(opened: OpenedJob, options: PackageOptions): StartedPackage {
   refuseBadOptions(options);
   const { job, plan, bases } = opened;
   const files = startGrowingFiles(options);
@@ -113,7 +110,7 @@ export function makePackageInParts(opened: OpenedJob, options: PackageOptions): 
   const set = startSet(job, options, ask);
   return {
     head: files.head(job),
-    bases: makeBases(opened, files, { held, asked, answers, set }, options),
+    add: startAdding(opened, files, { held, asked, answers, set }),
     documents: makeDocuments({ job, plan, rows, held, layoutHeld }, files, set, options),
     rest: () => {
       const questions = ask();
@@ -138,7 +135,7 @@ const SET = "sheet-set-pdf";
 /** null where no set is wanted, or there is nothing to write it with. */
 function startSet(job: Job, options: PackageOptions, questions: () => readonly Question[]): SheetSet | null {
   const { pdf = null, paper = null, version } = options;
-  return pdf === null || !wants(options, SET) ? null : startSheetSet(job, { maker: pdf, paper, version, questions });
+  return pdf === null || !hasSet(options) ? null : startSheetSet(job, { maker: pdf, paper, version, questions });
 }
 
 /**
@@ -167,113 +164,33 @@ interface Gathered {
   readonly set: SheetSet | null;
 }
 
-function* makeBases(
+function startAdding(
   { job, bases }: OpenedJob,
   files: GrowingFiles,
   { held, asked, answers, set }: Gathered,
-  options: PackageOptions,
-): Generator<BaseInParts> {
-  const known: KnownFiles = new Map();
-  for (const [index, base] of bases.entries()) {
-    const checked = checkBase(job, base);
-    if (checked.held.length > 0) held.set(checked.base.mark, checked.held);
-    asked.addBase(checked);
-    answers.addBase(checked.base.mark, checked.rows);
-    const made = makeBase(checked, options, known, set);
-    const givenBy = checked.rows.map((row) => row.givenBy);
-    yield { ...made, rows: checked.rows, parts: files.base({ ...made, givenBy }, index === 0) };
-  }
+): StartedPackage["add"] {
+  let next = 0;
+  return ({ reasons, answered, pages, ...made }) => {
+    const base = bases[next]?.base;
+    if (base === undefined) throw new RangeError(`${made.mark}: every base was added already`);
+    const rows = withAnswers(made.rows, answered, job);
+    if (made.held) held.set(made.mark, reasons);
+    asked.addBase({ base, rows });
+    answers.addBase(made.mark, rows);
+    for (const page of pages) set?.addTemplate(page);
+    const givenBy = rows.map((row) => row.givenBy);
+    next += 1;
+    return { ...made, rows, parts: files.base({ ...made, givenBy }, next === 1) };
+  };
 }
 
-/** Files of templates of several bases that were handed out already, by their paths, without their bytes. */
-export type KnownFiles = Map<string, ListedFile>;
-
-interface ListedFile {
-  readonly made: MadeFile;
-  readonly listed: SummaryFile;
-}
-
-/**
- * The files of one base, and what the summary says of it: the same at any time, alone or in the company of others. A file of
- * a template that serves several bases is handed out once for all calls with one `known`, and listed each time.
- */
-export function makeBase(
-  checked: CheckedBase,
-  options: PackageOptions,
-  known: KnownFiles = new Map(),
-  set: SheetSet | null = null,
-): BaseResult {
-  const { files, listed } = writeBaseFiles(checked, options, known, set);
-  const summary: SummaryBase = { ...summarizeBase(checked), files: listed };
-  return { mark: checked.base.mark, held: checked.held.length > 0, summary, files };
-}
-
-const wants = ({ outputs: wanted }: PackageOptions, kind: OutputKind): boolean => wanted?.includes(kind) ?? true;
-
-function surroundings(options: PackageOptions, made: readonly MadeFile[], set: SheetSet | null): Surroundings {
-  const { document, version, includeHeld = false } = options;
-  return { document, version, includeHeld, made, set };
-}
-
-interface BaseFiles {
-  readonly files: readonly OutputFile[];
-  readonly listed: readonly SummaryFile[];
-}
-
-function writeBaseFiles(
-  checked: CheckedBase,
-  options: PackageOptions,
-  known: KnownFiles,
-  set: SheetSet | null,
-): BaseFiles {
-  const files: OutputFile[] = [];
-  const all: ListedFile[] = [];
-  for (const output of baseOutputs) {
-    const isWanted = wants(options, output.kind);
-    if (!isWanted && !isForSet(output, set)) continue;
-    if (!output.applies(checked, options.includeHeld ?? false)) continue;
-    const path = `${folderOf(checked)}/${output.fileName(checked)}`;
-    const before = known.get(path);
-    if (before !== undefined) {
-      if (isWanted) all.push(before);
-      continue;
-    }
-    const around = surroundings(
-      options,
-      all.map(({ made }) => made),
-      set,
-    );
-    const file = writeBaseFile(output, path, checked, around, options.startSha256);
-    const { bytes: _bytes, ...named } = file;
-    const entry: ListedFile = { made: { ...named, role: output.role }, listed: listFile(file) };
-    if (checked.shared !== null) known.set(path, entry);
-    if (!isWanted) continue;
-    all.push(entry);
-    files.push(file);
-  }
-  return { files, listed: all.map(({ listed }) => listed) };
-}
-
-const isForSet = ({ inSet }: Output, set: SheetSet | null): boolean => inSet === true && set !== null;
-
-function writeBaseFile(
-  output: BaseOutput,
-  path: string,
-  checked: CheckedBase,
-  around: Surroundings,
-  startSha256: PackageOptions["startSha256"],
-): OutputFile {
-  const { kind, cut } = output;
-  const bytes = output.write(checked, around);
-  const differences = cut?.readBack(bytes, checked) ?? [];
-  if (differences.length > 0)
-    throw new ProgramFault(`${path}: read back, the file differs from its plate: ${differences.join("; ")}`);
-  const file = { kind, path, bytes, sha256: hashOf(bytes, startSha256) };
-  return cut === undefined ? file : { ...file, layers: cut.layers(checked) };
-}
-
-function listFile({ kind, path, bytes, sha256, layers }: OutputFile): SummaryFile {
-  return { kind, path, bytes: bytes.length, sha256, ...(layers === undefined ? {} : { layers }) };
+/** An answer is known by being the one of the job, which that of another thread is not. */
+function withAnswers(
+  rows: readonly CheckRow[],
+  answered: BaseAlone["answered"],
+  { answers }: Job,
+): readonly CheckRow[] {
+  return rows.map((row, i) => (row.answer === null ? row : { ...row, answer: answers[answered[i] ?? -1] ?? null }));
 }
 
 /** Whole files, one at a time. */
@@ -284,8 +201,8 @@ function* makeDocuments(
   options: PackageOptions,
 ): Generator<OutputFile> {
   const made: MadeFile[] = [];
-  for (const output of jobOutputs.filter((each) => wants(options, each.kind) || isForSet(each, set)))
-    for (const { path, bytes } of writeDocument(output, checked, surroundings(options, made, set))) {
+  for (const output of jobOutputs.filter((each) => wants(options, each.kind) || (each.inSet === true && set !== null)))
+    for (const { path, bytes } of writeDocument(output, checked, { ...aroundOf(options, made), set })) {
       if (!wants(options, output.kind)) continue;
       const named = { kind: output.kind, path, sha256: hashOf(bytes, options.startSha256) };
       made.push({ ...named, role: output.role });

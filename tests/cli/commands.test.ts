@@ -39,6 +39,27 @@ describe("exit codes and what is printed", () => {
     expect(readdirSync(folder).sort()).toEqual(["job.yaml", "out"]);
   });
 
+  it("says which pages of the set a paper is too small for, each once, and makes the rest of the package as ever", async () => {
+    writeJob(folder, "job.yaml");
+    await run("make job.yaml --out whole");
+    const made = await run("make job.yaml --out out --paper letter");
+    expect([made.status, made.stderr]).toEqual([
+      0,
+      expect.stringMatching(
+        /^warning: on letter 2 pages of the set do not fit and are reduced, not at the scales stated, to /,
+      ),
+    ]);
+    for (const page of ["B1 (page 2)", "B2 (page 3)"]) expect(made.stderr.split(page)).toHaveLength(2);
+    const rest = (name: string) => filesIn(join(folder, name)).filter((path) => !/set\.pdf|summary/.test(path));
+    expect(rest("out")).toEqual(rest("whole"));
+    expect(filesIn(join(folder, "out"))).toContain("26-007_rev-A_set.pdf");
+    const refused = await run("make job.yaml --out other --paper a5");
+    expect([refused.status, refused.stderr]).toEqual([
+      2,
+      expect.stringContaining('--paper "a5": the papers are letter, tabloid, a4, a3, 11x17'),
+    ]);
+  });
+
   it("1: made, but something is held, whose cut files are not there", async () => {
     writeJob(folder, "job.yaml", { held: true });
     const made = await run("make job.yaml --out out");

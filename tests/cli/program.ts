@@ -41,7 +41,7 @@ export async function runProgram(
   { environment = {}, terminal }: Outside = {},
 ): Promise<Ended> {
   const [out, err] = [collect(terminal), collect(terminal)];
-  const shell: Shell = { environment, currentFolder: folder, out, err, now: () => NOW };
+  const shell: Shell = { environment, currentFolder: folder, out, err, processors: 1, now: () => NOW };
   const status = await runInShell(args, shell);
   return { status, stdout: out.text(), stderr: err.text() };
 }

@@ -82,7 +82,14 @@ async function runAll(
 
 async function runOne(run: Program, folder: string, args: readonly string[]): Promise<number> {
   const [out, err] = [collected(), collected()];
-  const shell: Shell = { environment: {}, currentFolder: folder, out, err, now: () => Date.UTC(2026, 10, 24, 9) };
+  const shell: Shell = {
+    environment: {},
+    currentFolder: folder,
+    out,
+    err,
+    processors: 1,
+    now: () => Date.UTC(2026, 10, 24, 9),
+  };
   const status = await run(args, shell);
   if (status === 3) throw new WrongResult(`exit 3: ${args.join(" ")}\n${err.text()}`);
   if (/^\s+at .+:\d+:\d+/m.test(err.text() + out.text())) throw new WrongResult(`a stack trace: ${args.join(" ")}`);

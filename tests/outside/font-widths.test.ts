@@ -1,4 +1,4 @@
-/** The width table against the font itself, measured by opentype.js. Source: Arimo as packaged by @fontsource/arimo. */
+/** The width table against the font itself, measured by opentype.js. Source: Arimo as embedded, from @expo-google-fonts/arimo. */
 import { describe, expect, it } from "vitest";
 import { FONT_WIDTHS } from "../../src/sheets/font-widths.js";
 import { CAP_PER_EM, measureText } from "../../src/sheets/text-metrics.js";

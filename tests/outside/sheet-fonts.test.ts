@@ -5,7 +5,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { type Browser, chromium, type Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { build } from "vite";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { newLeanDocument } from "../../src/formats/lean-document.js";
@@ -15,7 +15,7 @@ import { drawSheet, type Scene } from "../../src/sheets/index.js";
 import { textWidth } from "../../src/sheets/text-metrics.js";
 import { textsOf } from "../unit/sheets/scene-walk.js";
 import { sheetCases } from "../unit/sheets/sheet-cases.js";
-import { dejavuAlone, isSkipped, newFolder, run } from "./viewers.js";
+import { dejavuAlone, isSkipped, newFolder, run, startChromium } from "./viewers.js";
 
 const folder = newFolder();
 const NAMES = ["simple", "metric", "circle8", "small", "ply", "prelim"];
@@ -87,18 +87,7 @@ describe.skipIf(isSkipped("chromium", "fonts-dejavu-extra"))("in Chromium", () =
   let browser: Browser;
   let page: Page;
   beforeAll(async () => {
-    const quiet = [
-      "--no-sandbox",
-      "--disable-gpu",
-      "--disable-quic",
-      "--no-first-run",
-      "--disable-background-networking",
-    ];
-    browser = await chromium.launch({
-      executablePath: "/usr/bin/chromium",
-      args: [...quiet, "--disable-component-update", "--disable-sync"],
-      env: { ...process.env, ...dejavuAlone(folder) } as Record<string, string>,
-    });
+    browser = await startChromium(folder);
     page = await browser.newPage();
   });
   afterAll(() => browser?.close());
@@ -107,6 +96,20 @@ describe.skipIf(isSkipped("chromium", "fonts-dejavu-extra"))("in Chromium", () =
     const measured = await measure(page, write(scene), true);
     expect(measured.length).toBeGreaterThan(8);
     expect(outside(measured)).toEqual([]);
+  });
+
+  it("many sheets stand in one page, each with its letters, and no name twice", async () => {
+    const sheets = all.map(([, scene]) => write(scene).replace(/^<\?xml.*\n/, ""));
+    const measured = await measure(page, sheets.join("\n"), true);
+    expect(measured.length).toBeGreaterThan(200);
+    expect(outside(measured)).toEqual([]);
+    for (const sheet of sheets) {
+      expect(sheet).toMatch(/^<svg [^>]*role="img" aria-label="[^"]+"/);
+      expect(sheet).not.toMatch(/ id=|url\(#|href="#/);
+      expect(
+        [...sheet.matchAll(/<style>(.*?)<\/style>/g)].map(([, rules]) => rules?.replace(/@font-face\{[^}]*\}/g, "")),
+      ).toEqual([""]);
+    }
   });
 
   it.each(all)("without the file's font texts keep their length: %s", async (_, scene) => {

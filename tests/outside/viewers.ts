@@ -6,6 +6,7 @@ import { execFileSync } from "node:child_process";
 import { existsSync, mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { type Browser, chromium } from "playwright-core";
 
 /** Debian's packages by what is called. */
 const PACKAGES = {
@@ -53,6 +54,22 @@ export function dejavuAlone(folder: string): { readonly FONTCONFIG_FILE: string 
   const text = `<?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "fonts.dtd"><fontconfig><dir>/usr/share/fonts/truetype/dejavu</dir><cachedir>${folder}/cache</cachedir></fontconfig>`;
   writeFileSync(path, text);
   return { FONTCONFIG_FILE: path };
+}
+
+/** Chromium where DejaVu is all that is installed; asks nothing of the network. */
+export function startChromium(folder: string): Promise<Browser> {
+  const quiet = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+  ];
+  return chromium.launch({
+    executablePath: "/usr/bin/chromium",
+    args: [...quiet, "--disable-component-update", "--disable-sync"],
+    env: { ...process.env, ...dejavuAlone(folder) } as Record<string, string>,
+  });
 }
 
 /** A grey picture. */

@@ -6,7 +6,15 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Base, OpeningSpec, Pattern, RodGroup } from "../../src/job/model/job.js";
 import { given, missing } from "../../src/job/model/job.js";
-import { drawSheet, type Scene, type SceneGroup, type SceneItem, type SheetRequest } from "../../src/sheets/index.js";
+import { SHEET_NAMES } from "../../src/job/model/sheet-names.js";
+import {
+  drawSheet,
+  hasRoomOn,
+  type Scene,
+  type SceneGroup,
+  type SceneItem,
+  type SheetRequest,
+} from "../../src/sheets/index.js";
 import type { Hole } from "../../src/template/model.js";
 import { inches, type Length, millimetres, nanometres, parseLength, type Unit } from "../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../fixture.js";
@@ -166,14 +174,21 @@ interface Drawn {
 
 const drawn = new Map<string, Drawn | null>();
 
-function sheetOf(spec: Spec): Drawn {
-  const key = JSON.stringify(spec);
+function sheetOf(spec: Spec, size: number | null = null): Drawn {
+  const key = JSON.stringify([spec, size]);
   const known = drawn.get(key);
-  const request = known === undefined ? requestOf(spec) : null;
+  const request = known === undefined ? chosen(requestOf(spec), size) : null;
   const sheet = known ?? (request === null ? null : { request, scene: drawSheet(request) });
   drawn.set(key, sheet);
   fc.pre(sheet !== null);
   return sheet as Drawn;
+}
+
+/** On a size of its series, by index; null: that which the program takes, or none where this one is refused. */
+function chosen(request: SheetRequest | null, size: number | null): SheetRequest | null {
+  const sheet = size === null ? null : request && SHEET_NAMES[request.job.unit][size];
+  if (request === null || sheet === null || sheet === undefined) return request;
+  return hasRoomOn(request, sheet) ? { ...request, job: { ...request.job, sheet } } : null;
 }
 
 /** The scene's own frame: where the working point stands, and paper over real. */
@@ -319,6 +334,16 @@ function expectApart({ request, scene }: Drawn): void {
 describe("holes of arbitrary patterns", () => {
   it("have x and y on their sheet: by chains, by a bolt circle's callout, or in the hole table", () => {
     fc.assert(fc.property(specs, (spec) => expectLocated(sheetOf(spec))));
+  });
+
+  it("are located on every size of sheet that a job may choose, which is the one that is drawn", () => {
+    fc.assert(
+      fc.property(specs, fc.integer({ min: 0, max: 3 }), (spec, size) => {
+        const sheet = sheetOf(spec, size);
+        expect(sheet.scene.size).toBe(SHEET_NAMES[sheet.request.job.unit][size]);
+        expectLocated(sheet);
+      }),
+    );
   });
 
   it("are passed by no extension line of another hole within 2 mm", () => {

@@ -78,7 +78,13 @@ export function shortestRun({ rods }: DetailInput): number {
 
 /** Mark and quantity, a line for each group of rods, the scale. */
 function titleHeight(input: DetailInput, { body, small }: Lettering): number {
-  return body + (1 + rodWords(input).length + shapeWords(input).length) * (small + LINE_GAP) + 4;
+  const lines = 1 + rodWords(input).length + shapeWords(input).length;
+  return body + lines * (small + LINE_GAP) + 4 + underFrame(input);
+}
+
+/** Clear of the lower side of the frame around the title of a held type. */
+function underFrame({ held }: DetailInput): number {
+  return held ? 1.6 : 0;
 }
 
 const LINE_GAP = 1.8;
@@ -156,14 +162,17 @@ function putTitles(draft: Draft, input: DetailInput, cell: Area, scale: Scale, l
   const x = (cell.x0 + cell.x1) / 2;
   const title = titleWords(input);
   const lines = [...rodWords(input), ...shapeWords(input), `SCALE ${scaleWords(scale)}`];
-  const y = cell.y0 + lines.length * (small + LINE_GAP) + 2;
+  const y = cell.y0 + lines.length * (small + LINE_GAP) + 2 + underFrame(input);
+  const under = y - underFrame(input);
   const frame = Math.min(room, textWidth(title, body, true)) / 2 + 1.4;
   put(
     draft,
     text(held ? "held" : "heading", shorten(title, room, body, true), at(x, y), body, { anchor: "middle", bold: true }),
     ...(held ? [stroke("held", ...rectangle(x - frame, y - 1.4, x + frame, y + body + 1.4))] : []),
     ...lines.map((words, i) =>
-      text("label", shorten(words, room, small), at(x, y - (i + 1) * (small + LINE_GAP)), small, { anchor: "middle" }),
+      text("label", shorten(words, room, small), at(x, under - (i + 1) * (small + LINE_GAP)), small, {
+        anchor: "middle",
+      }),
     ),
   );
 }

@@ -10,7 +10,7 @@ import type { SheetSize } from "../sheet-sizes.js";
 import { chooseLayout, detailInputs } from "./choose-layout.js";
 import { drawDetail } from "./detail.js";
 import { type Flow, startFlow } from "./flow.js";
-import { drawingArea, type PlanLayout, tableColumns, wholeArea } from "./layout.js";
+import { drawingArea, type PlanLayout, setColumns, wholeArea } from "./layout.js";
 import { planNotes } from "./notes.js";
 import { type LaidOutPanel, layoutPlanPanel, planScaleWords, stack } from "./panel.js";
 import { pointsOfTiles } from "./plan-points.js";
@@ -39,7 +39,7 @@ export function drawPlanSheets(request: PlanRequest): readonly Scene[] {
     tile === null ? null : drawWindow(request, layout.arrangement, tile, view, points),
   );
   const allLines = windows.some((window) => window?.hasSpacings === false);
-  const flow = startFlow(planTables(request, { marks: details.listed, allLines }), sheet.lettering);
+  const flow = startFlow(planTables(request, { marks: details.listed, allLines }), sheet.lettering, layout.flow);
   const sheets = [
     ...layout.sheets.map((_, i) => openSheet(request, layout, i, windows[i] ?? null, details.items[i] ?? [], flow)),
     ...tableSheets(request, sheet, flow),
@@ -56,7 +56,7 @@ function finish(request: PlanRequest, sheet: SheetSize, open: OpenSheet, number:
     title: `Anchor-rod plan rev ${job.revision}, sheet ${number} of ${count}: ${open.name}, job ${job.number}`,
     description: `Sheet ${number} of ${count}, size ${sheet.name}. ${job.title}. Status: ${job.status}.`,
     listing: { about: open.name.toUpperCase(), scale: open.scale },
-    items: [frameOf(sheet), ...open.panel(number, count), ...open.items],
+    items: [frameOf(sheet), ...open.panel.draw(number, count), ...open.items],
   };
 }
 
@@ -138,7 +138,5 @@ function tableSheets(request: PlanRequest, sheet: SheetSize, flow: Flow): readon
 }
 
 function tablesIn(sheet: SheetSize, area: Area, flow: Flow, least?: number): readonly SceneItem[] {
-  return tableColumns(sheet, area, flow.natural).flatMap((column) =>
-    stack(flow.take(column.x1 - column.x0, column.y1 - column.y0, least), column.x0, column.y1),
-  );
+  return setColumns(sheet, area, flow, least).flatMap(({ x, top, pieces }) => stack(pieces, x, top));
 }

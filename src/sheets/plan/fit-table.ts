@@ -15,7 +15,9 @@ export interface FittedTable {
 }
 
 /** Beside the words of a cell, in cap heights: what the table itself keeps clear, and a little. */
-const PAD = 0.8;
+const PAD = 0.66;
+/** A cell of no more letters than this is a name or a figure: it is broken only where sentences alone do not give enough. */
+const UNBROKEN = 18;
 /** A word as wide as its column is not broken for a rounding; millimetres. */
 const SLACK = 0.01;
 
@@ -23,6 +25,8 @@ const SLACK = 0.01;
 export interface ColumnWidths {
   /** No cell is broken. */
   readonly natural: readonly number[];
+  /** No short cell is broken. */
+  readonly whole: readonly number[];
   /** No word is broken. */
   readonly least: readonly number[];
 }
@@ -30,31 +34,34 @@ export interface ColumnWidths {
 /** Measures every cell once. */
 export function columnWidths({ columns, rows, strong }: TableText): ColumnWidths {
   const natural = columns.map(({ title }) => textWidth(title, 1) + PAD);
-  const least = [...natural];
+  const [whole, least] = [[...natural], [...natural]];
   rows.forEach((row, k) => {
     row.forEach((words, i) => {
       const width = textWidth(words, 1, strong.has(k)) + PAD;
       natural[i] = Math.max(natural[i] ?? 0, width);
       if (width <= (least[i] ?? 0)) return;
-      const parts = words.includes(" ")
-        ? words.split(" ").map((word) => textWidth(word, 1, strong.has(k)) + PAD)
-        : [width];
-      least[i] = greatestOf(parts, least[i] ?? 0);
+      const longest = words.includes(" ") ? longestWord(words, strong.has(k)) : width;
+      least[i] = Math.max(least[i] ?? 0, longest);
+      whole[i] = Math.max(whole[i] ?? 0, words.length <= UNBROKEN ? width : longest);
     });
   });
-  return { natural, least };
+  return { natural, whole, least };
+}
+
+function longestWord(words: string, bold: boolean): number {
+  return greatestOf(words.split(" ").map((word) => textWidth(word, 1, bold) + PAD));
 }
 
 /** Where the widths do not fit, the widest columns give way and their words are broken. */
 export function fitTable(
   table: TableText,
-  { natural, least }: ColumnWidths,
+  { natural, whole, least }: ColumnWidths,
   width: number,
   { small }: Lettering,
 ): FittedTable {
   const room = width / small;
   const titles = table.columns.map(({ title }) => textWidth(title, 1) + PAD);
-  const low = least.reduce((sum, each) => sum + each, 0) <= room ? least : titles;
+  const low = [whole, least].find((widths) => widths.reduce((sum, each) => sum + each, 0) <= room) ?? titles;
   const cap = capFor(natural, low, room);
   const widths = natural.map((each, i) => Math.max(low[i] ?? 0, Math.min(each, cap)));
   const set = widths.reduce((sum, each) => sum + each, 0);

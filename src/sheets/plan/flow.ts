@@ -1,5 +1,4 @@
 /** Tables that run through the free paper of a set of sheets, split between rows where they must be. */
-import { greatestOf } from "../../units/extremes.js";
 import type { Lettering } from "../sheet-sizes.js";
 import { headHeight, type Piece, rowHeight, type TableText, tablePiece } from "../table.js";
 import { type ColumnWidths, columnWidths, type FittedTable, fitTable } from "./fit-table.js";
@@ -9,8 +8,18 @@ export interface Flow {
   /** Pieces of the width that fit the height, taken out of what is left; parts of a table have at least `least` rows. */
   take(width: number, height: number, least?: number): readonly Piece[];
   readonly isEmpty: boolean;
-  /** Width at which no word of the tables that are left is broken. */
-  readonly natural: number;
+  /** Width at which no cell of the first table that is left is broken. */
+  readonly next: number;
+}
+
+/** How tables are set. */
+export interface FlowOptions {
+  /** Natural widths of each table, where they are known already. */
+  readonly widths?: readonly ColumnWidths[];
+  /** Tables that need no more than this are set only where no cell of theirs is broken; 0: none is kept back. Millimetres. */
+  readonly wholeUpTo: number;
+  /** No table is broken to less than this. Millimetres. */
+  readonly leastWidth: number;
 }
 
 /** Between two tables. */
@@ -25,24 +34,25 @@ interface Waiting {
   from: number;
 }
 
-/** `widths`: natural ones of each table, where they are known already. The tables in their order; a later one is set first only where the next one does not fit. */
+/** The tables in their order; a later one is set first only where the next one does not fit. */
 export function startFlow(
   tables: readonly TableText[],
   lettering: Lettering,
-  widths: readonly ColumnWidths[] = tables.map(columnWidths),
+  { widths = tables.map(columnWidths), wholeUpTo, leastWidth }: FlowOptions = { wholeUpTo: 0, leastWidth: 0 },
 ): Flow {
   const queue = tables.map((table, i): Waiting => ({ table, widths: widths[i] ?? columnWidths(table), from: 0 }));
+  const natural = (waiting: Waiting) => totalOf(waiting.widths.natural) * lettering.small;
+  const isKeptBack = (waiting: Waiting, width: number) => {
+    const wanted = natural(waiting);
+    return wanted > width && (wanted <= wholeUpTo || width < leastWidth);
+  };
   return {
     get isEmpty() {
       return queue.length === 0;
     },
-    get natural() {
-      return (
-        greatestOf(
-          queue.map(({ widths: { natural } }) => natural.reduce((sum, each) => sum + each, 0)),
-          0,
-        ) * lettering.small
-      );
+    get next() {
+      const [first] = queue;
+      return first === undefined ? 0 : natural(first);
     },
     take(width, height, least = LEAST_ROWS) {
       const pieces: Piece[] = [];
@@ -50,7 +60,7 @@ export function startFlow(
       for (let i = 0; i < queue.length; ) {
         const waiting = queue[i];
         if (waiting === undefined) break;
-        const part = partThatFits(waiting, width, room, least, lettering);
+        const part = isKeptBack(waiting, width) ? null : partThatFits(waiting, width, room, least, lettering);
         if (part === null) {
           i += 1;
           continue;
@@ -63,6 +73,10 @@ export function startFlow(
       return pieces;
     },
   };
+}
+
+function totalOf(widths: readonly number[]): number {
+  return widths.reduce((sum, each) => sum + each, 0);
 }
 
 /** All rows that are left where they fit, else as many as fit when the part is long enough; null: none. */

@@ -27,10 +27,11 @@ export function keyPlanPiece(
   const parts = tiles.map(partOf);
   const all = around(parts);
   const scale = Math.min((width - 4) / (all.x1 - all.x0), HEIGHT / (all.y1 - all.y0));
-  const height = lettering.body * 2 + Math.max(HEIGHT / 2, (all.y1 - all.y0) * scale) + 5;
+  const room = Math.max(HEIGHT / 2, (all.y1 - all.y0) * scale);
+  const height = lettering.body * 2 + room + 5;
   const draw = (x: number, top: number) => {
     const left = x + (width - (all.x1 - all.x0) * scale) / 2;
-    const low = top - height + 2;
+    const low = top - height + 2 + (room - (all.y1 - all.y0) * scale) / 2;
     const onKey = (point: Point) => at(left + (point.x - all.x0) * scale, low + (point.y - all.y0) * scale);
     const outlines = outlinesOf(plan.bases).map((hull) => hull.map(onKey));
     const draft = startDraft({ x0: x, y0: top - height, x1: x + width, y1: top });
@@ -84,7 +85,9 @@ function putNumber(
 ): void {
   const [a, b] = [onKey({ x: x0, y: y0 }), onKey({ x: x1, y: y1 })];
   const shares = [0.5, 0.3, 0.7, 0.15, 0.85, -0.2, 1.2, -0.5, 1.5];
-  const places = shares.flatMap((up) => shares.map((along) => at(a.x + (b.x - a.x) * along, a.y + (b.y - a.y) * up)));
+  const inside = shares.flatMap((up) => shares.map((along) => at(a.x + (b.x - a.x) * along, a.y + (b.y - a.y) * up)));
+  const beside = [a.y - small, b.y + small].flatMap((y) => shares.map((along) => at(a.x + (b.x - a.x) * along, y)));
+  const places = [...inside, ...beside];
   const labels = places.map(({ x, y }) =>
     text("label", String(index + 1), at(x, y - small / 2), small, { anchor: "middle", bold: isCurrent }),
   );

@@ -1,4 +1,4 @@
-/** Words beside each base: mark and turn, and its distances from its two grid lines. */
+/** Words beside each base: mark and turn, and its distances from its grid lines where the working point is off them. */
 import { group } from "../items.js";
 import { type Draft, put } from "../paper.js";
 import { turnText } from "./angles.js";
@@ -6,6 +6,7 @@ import { blockAbout } from "./blocks.js";
 import type { BaseFigure } from "./figures.js";
 import { distanceText, locate } from "./location.js";
 import { type PlanPage, paperOf } from "./page.js";
+import type { PlanRequest } from "./request.js";
 import { symbolReach } from "./symbols.js";
 
 /** How many bases of a sheet could not be written beside, and how many without their distances. */
@@ -18,27 +19,31 @@ export interface Unlabelled {
 export function putLabels(draft: Draft, page: PlanPage): Unlabelled {
   let [marks, distances] = [0, 0];
   for (const figure of page.tile.figures) {
-    const lines = labelLines(page, figure);
-    if (putLabel(draft, page, figure, lines, NEAR)) continue;
-    distances += 1;
-    if (!putLabel(draft, page, figure, lines.slice(0, 1), FAR)) marks += 1;
+    const lines = labelLines(page.request, figure);
+    const [mark = "", ...figures] = lines;
+    if (putLabel(draft, page, figure, lines, figures.length > 0 ? NEAR : FAR)) continue;
+    if (figures.length > 0) {
+      distances += 1;
+      if (putLabel(draft, page, figure, [`${mark} ${SEE_TABLE}`], FAR)) continue;
+    }
+    marks += 1;
   }
   return { marks, distances };
 }
 
-/** `B3  90°`, `A: 0`, `2: 4-1/2" E`. */
-function labelLines(page: PlanPage, { placed }: BaseFigure): readonly string[] {
-  const { unit } = page.request.job;
-  const { turn } = placed.placement;
-  const mark = `${placed.placement.mark}${isHeld(page, placed.placement.mark) ? " HELD" : ""}`;
-  return [
-    turn === 0 ? mark : `${mark}  ${turnText(turn)}`,
-    ...locate(placed).map((each) => `${each.line.name}: ${distanceText(each, unit)}`),
-  ];
-}
+/** Behind a mark whose distances found no room: without figures a base would be read as standing on both lines. */
+export const SEE_TABLE = "*";
 
-function isHeld({ request }: PlanPage, mark: string): boolean {
-  return request.held.has(mark);
+/** `B3  90°`, `2: 4-1/2" E`; from a line on which the working point stands no distance is written. */
+export function labelLines({ job, held }: PlanRequest, { placed }: Pick<BaseFigure, "placed">): readonly string[] {
+  const { turn, mark } = placed.placement;
+  const words = `${mark}${held.has(mark) ? " HELD" : ""}`;
+  return [
+    turn === 0 ? words : `${words}  ${turnText(turn)}`,
+    ...locate(placed)
+      .filter(({ distance }) => distance !== 0)
+      .map((each) => `${each.line.name}: ${distanceText(each, job.unit)}`),
+  ];
 }
 
 /** Distances from the symbol at which a label is tried; a leader from the second one on. */
@@ -53,7 +58,7 @@ function putLabel(
   distances: readonly number[],
 ): boolean {
   const { placed } = figure;
-  const block = { lines, letter: page.lettering.small, boxed: isHeld(page, placed.placement.mark) };
+  const block = { lines, letter: page.lettering.small, boxed: page.request.held.has(placed.placement.mark) };
   const center = paperOf(page, placed.workingPoint);
   const items = blockAbout(draft, block, center, symbolReach(page, figure) + 1.1, distances);
   if (items === null) return false;

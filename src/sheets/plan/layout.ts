@@ -5,8 +5,10 @@ import { insideBorder } from "../border.js";
 import { footPiece } from "../legend.js";
 import type { Area } from "../paper.js";
 import type { Lettering, Scale, SheetSize } from "../sheet-sizes.js";
+import type { Piece } from "../table.js";
 import { textWidth } from "../text-metrics.js";
 import { type DetailInput, detailNeed, shortestRun } from "./detail.js";
+import type { Flow, FlowOptions } from "./flow.js";
 import { panelWidth } from "./panel.js";
 import type { PlanRequest } from "./request.js";
 import { detailScales } from "./sizes.js";
@@ -26,6 +28,8 @@ export interface PlanLayout {
   readonly arrangement: Arrangement;
   readonly detail: DetailPlan;
   readonly sheets: readonly SheetLayout[];
+  /** How its tables are set. */
+  readonly flow: FlowOptions;
 }
 
 /** Between a view and what stands beside it. */
@@ -63,13 +67,19 @@ export interface DetailPlan {
   readonly scale: Scale;
   readonly scales: readonly Scale[];
   readonly needs: readonly CellSize[];
+  /** Every detail has the paper that it needs. */
+  readonly fits: boolean;
 }
 
 /** A detail that takes this much more than half of the others is drawn to a smaller scale. */
 const OUTLIER = 1.3;
 /** A stretch as long as its figure: about this many letters. */
 const SHORTEST_RUN = 3.2;
+/** A detail of its own, smaller scale has no shorter one. */
+const LEAST_RUN = 2.4;
+/** Of many details only the smaller scales are tried that can be read. */
 const MOST_SCALES = 3;
+const FEW = 4;
 
 /** Scales of details that can be read, largest first. */
 export function detailPlans(inputs: readonly DetailInput[], sheet: SheetSize, area: Area): readonly DetailPlan[] {
@@ -81,10 +91,15 @@ export function detailPlans(inputs: readonly DetailInput[], sheet: SheetSize, ar
     .map((scale) => planOf(inputs, scale, sheet.lettering, area))
     .filter(({ needs }) => needs.every(({ x, y }) => x <= area.x1 - area.x0 && y <= area.y1 - area.y0));
   const readable = fitting.filter(({ scale }) => run * scale.factor >= SHORTEST_RUN * sheet.lettering.small);
-  const chosen = readable.length > 0 ? readable.slice(-MOST_SCALES) : fitting.slice(0, 1);
+  const chosen = readable.length > 0 ? readable.slice(inputs.length > FEW ? -MOST_SCALES : 0) : fitting.slice(0, 1);
   if (chosen.length > 0) return chosen;
   const room = { x: area.x1 - area.x0, y: area.y1 - area.y0 };
-  return all.slice(-1).map((scale) => ({ scale, scales: inputs.map(() => scale), needs: inputs.map(() => room) }));
+  return all.slice(-1).map((scale) => ({
+    scale,
+    scales: inputs.map(() => scale),
+    needs: inputs.map(() => room),
+    fits: false,
+  }));
 }
 
 function planOf(inputs: readonly DetailInput[], scale: Scale, lettering: Lettering, area: Area): DetailPlan {
@@ -94,11 +109,14 @@ function planOf(inputs: readonly DetailInput[], scale: Scale, lettering: Letteri
     y: Math.min(middleOf(wanted.map(({ y }) => y)) * OUTLIER, area.y1 - area.y0),
   };
   const own = inputs.map((input) => {
-    const smaller = detailScales(input.unit).filter(({ factor }) => factor <= scale.factor);
+    const least = (LEAST_RUN * lettering.small) / shortestRun(input);
+    const smaller = detailScales(input.unit).filter(
+      ({ factor }) => factor === scale.factor || (factor < scale.factor && factor >= least),
+    );
     const needs = smaller.map((each) => ({ scale: each, need: detailNeed(input, each, lettering) }));
     return needs.find(({ need }) => need.x <= cap.x && need.y <= cap.y) ?? needs.at(-1) ?? { scale, need: cap };
   });
-  return { scale, scales: own.map((each) => each.scale), needs: own.map(({ need }) => need) };
+  return { scale, scales: own.map((each) => each.scale), needs: own.map(({ need }) => need), fits: true };
 }
 
 function middleOf(values: readonly number[]): number {
@@ -241,17 +259,47 @@ const LEAST_FREE = 60;
 const LEAST_COLUMN = 0.94;
 const MOST_COLUMN = 1.1;
 const COLUMN_GAP = 8;
+/** Columns are a little wider than their tables need. */
+const EASE = 1.06;
 
-/** Columns for tables in free paper, wide enough for the widest of them but not much wider than a panel; none where it is too small. */
-export function tableColumns(sheet: SheetSize, area: Area, natural: number): readonly Area[] {
+/** How tables are set; `whole`: those that a column can hold whole are not broken for the panel. */
+export function flowOptions(sheet: SheetSize, whole: boolean): FlowOptions {
+  const leastWidth = LEAST_COLUMN * panelWidth(sheet);
+  return { leastWidth, wholeUpTo: whole ? widestColumn(sheet) : 0 };
+}
+
+function widestColumn(sheet: SheetSize): number {
+  return MOST_COLUMN * panelWidth(sheet);
+}
+
+/** A column of tables and where it stands. */
+export interface SetColumn {
+  readonly x: number;
+  readonly top: number;
+  readonly pieces: readonly Piece[];
+}
+
+/** Sets tables in columns of free paper, each as wide as the table that comes next needs, but not much wider than a panel. */
+export function setColumns(sheet: SheetSize, area: Area, flow: Flow, leastRows?: number): readonly SetColumn[] {
+  const columns: SetColumn[] = [];
+  const height = area.y1 - area.y0;
+  if (height <= LEAST_FREE) return columns;
+  let x = area.x0;
+  while (!flow.isEmpty) {
+    const width = columnWidth(sheet, flow.next, area.x1 - x);
+    if (width === null) break;
+    const pieces = flow.take(width, height, leastRows);
+    if (pieces.length === 0) break;
+    columns.push({ x, top: area.y1, pieces });
+    x += width + COLUMN_GAP;
+  }
+  return columns;
+}
+
+/** null: too little room. */
+function columnWidth(sheet: SheetSize, next: number, room: number): number | null {
   const panel = panelWidth(sheet);
-  const room = area.x1 - area.x0;
-  const least = natural > panel ? LEAST_COLUMN * panel : Math.max(panel / 2, natural);
-  if (area.y1 - area.y0 <= LEAST_FREE || room <= least) return [];
-  const columns = Math.max(1, Math.floor((room + COLUMN_GAP) / (least + COLUMN_GAP)));
-  const width = Math.min(MOST_COLUMN * panel, (room - (columns - 1) * COLUMN_GAP) / columns);
-  return Array.from({ length: columns }, (_, i) => {
-    const x0 = area.x0 + i * (width + COLUMN_GAP);
-    return { ...area, x0, x1: x0 + width };
-  });
+  const wanted = Math.min(widestColumn(sheet), Math.max(panel / 2, next * EASE));
+  const least = Math.min(next > panel ? LEAST_COLUMN * panel : Math.max(panel / 2, next), wanted);
+  return room < least ? null : Math.min(room, wanted);
 }

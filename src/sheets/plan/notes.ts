@@ -1,5 +1,6 @@
 /** Notes of the plan sheets: how the plan is to be read. */
 import { listed } from "../../diagnostics/listed.js";
+import { SEE_TABLE } from "./labels.js";
 import type { PlanRequest } from "./request.js";
 
 /** What a plan sheet found no room for. */
@@ -22,7 +23,8 @@ export function planNotes(request: PlanRequest, leftOut: LeftOut): readonly stri
   const what = layoutHeld.siteOnly ? "site coordinates" : "coordinates";
   return [
     ...layoutHeld.reasons.map((reason) => `HELD, not to be set out by: ${what}. ${reason}.`),
-    "Beside each base: its mark and, where it is turned, its turn, 0° to 360° counter-clockwise from plan east; then its distances, square, from its two grid lines to the working point, with the side (E, N: plan).",
+    "Beside each base: its mark and, where it is turned, its turn, 0° to 360° counter-clockwise from plan east; then the distance, square, from a grid line to the working point (W.P.), with the side (E, N: plan).",
+    "NO FIGURES: W.P. ON BOTH LINES. One figure: W.P. on the other line.",
     `Figures in brackets are rounded to ${rounded}; the coordinate file has the exact ones.`,
     ...(slanting
       ? ["Skewed and radial lines carry their angle at the bubble, 0° to 360° counter-clockwise from plan east."]
@@ -30,7 +32,9 @@ export function planNotes(request: PlanRequest, leftOut: LeftOut): readonly stri
     ...(enlarged ? ["Bases are drawn as symbols, larger than true; details are to scale."] : []),
     ...(spacings ? ["Lines too close for a spacing between them: see the table of grid lines."] : []),
     ...(distances > 0
-      ? [`${counted(distances, "base stands", "bases stand")} too close for distances: see the placement table.`]
+      ? [
+          `Mark with ${SEE_TABLE}: ${counted(distances, "base stands", "bases stand")} too close for distances, see the placement table.`,
+        ]
       : []),
     ...(marks > 0
       ? [`${counted(marks, "base", "bases")} without a mark for want of room: see the placement table.`]

@@ -30,7 +30,11 @@ export function panelWidth(sheet: SheetSize): number {
 }
 
 /** A panel that is laid out but for the number of its sheet, which only the last sheet settles. */
-export type LaidOutPanel = (sheetNumber: number, sheetCount: number) => readonly SceneItem[];
+export interface LaidOutPanel {
+  /** Height left for tables beside what stands on every sheet; negative: the sheet is too low. Millimetres. */
+  readonly room: number;
+  draw(sheetNumber: number, sheetCount: number): readonly SceneItem[];
+}
 
 /** Lays the panel out at the right of the border; takes from the flow what finds room. */
 export function layoutPlanPanel(request: PlanRequest, sheet: SheetSize, words: PanelText, flow: Flow): LaidOutPanel {
@@ -44,13 +48,14 @@ export function layoutPlanPanel(request: PlanRequest, sheet: SheetSize, words: P
   const cautions = notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, width, lettering);
   const fixed = [revisions, ...words.head, ...notes, cautions];
   const used = fixed.reduce((sum, { height }) => sum + height + TABLE_GAP, 0);
-  const tables = flow.take(width, inside.y1 - inside.y0 - titleHeight - 2 * MARGIN - used);
-  const order = [revisions, ...words.head, ...tables, ...notes, cautions];
-  return (sheetNumber, sheetCount) => [
+  const room = inside.y1 - inside.y0 - titleHeight - 2 * MARGIN - used;
+  const order = [revisions, ...words.head, ...flow.take(width, room), ...notes, cautions];
+  const draw = (sheetNumber: number, sheetCount: number) => [
     stroke("table-heavy", line(at(x, inside.y0), at(x, inside.y1))),
     ...stack(order, x + MARGIN, inside.y1 - MARGIN),
     planTitleBlock(request, sheet, words, sheetNumber, sheetCount).draw(x, inside.y0 + titleHeight),
   ];
+  return { room, draw };
 }
 
 /** Pieces under each other. */

@@ -9,7 +9,7 @@ import type { PlacingTableRow } from "../../standards/placing.js";
 import { COORDINATE_PLACES, formatCoordinate, SURVEY_UNIT_NAMES } from "../../units/coordinate.js";
 import { greatestOf, leastOf } from "../../units/extremes.js";
 import { formatDegrees, formatLength, type Length, type Unit } from "../../units/index.js";
-import { spellingOf } from "../spelling.js";
+import { respelled, spellingOf } from "../spelling.js";
 import type { TableText } from "../table.js";
 import { unitWord } from "../unit-word.js";
 import { turnText } from "./angles.js";
@@ -87,7 +87,7 @@ function rodSchedule(request: PlanRequest): TableText {
       ["THREAD", "end"],
       ["EMBED", "end"],
       ["PROJ", "end"],
-      ["TEMPLATE", "end"],
+      ["TEMPL.", "end"],
     ],
     marked.map(({ cells }) => cells),
     [
@@ -300,13 +300,15 @@ function toleranceTable({ job }: PlanRequest): TableText {
       ["CLAUSE", "end"],
     ],
     used.map((row) => [
-      row.item,
+      respelled(row.item, job.editions),
       row.sizes === "all" ? "all" : row.sizes.join(", "),
       toleranceText(row, job.unit),
       row.clause,
     ]),
     [
-      ...(hasGroup ? [] : [`GROUP CENTRE: ${placing.toUpperCase()} HAS NO VALUE OF ITS OWN.`]),
+      ...(hasGroup
+        ? []
+        : [`GROUP ${spellingOf(job.editions).center}: ${placing.toUpperCase()} HAS NO VALUE OF ITS OWN.`]),
       ...(loose.length > 0 ? [`NO VALUE FOR ROD ${loose.join(", ")}: ASK THE ENGINEER OF RECORD.`] : []),
     ],
   );

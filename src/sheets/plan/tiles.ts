@@ -24,8 +24,12 @@ export interface Arrangement {
   readonly margins: Margins;
   readonly spans: readonly LineSpan[];
   readonly tiles: readonly Tile[];
+  /** The sheet has room for a view with what stands around it. */
+  readonly fits: boolean;
 }
 
+/** A view has at least this for its part of the plan both ways, on paper. */
+const LEAST_VIEW = 60;
 /** How far grid lines run past their last crossing, on paper. */
 const PAD = 9;
 /** The first line beyond a match line is shown when the gap is no wider than this on paper. */
@@ -51,13 +55,17 @@ export function arrangePlan(
   const plain = marginsOf(request.plan, sheet.lettering, false);
   const whole = roomWith(plain);
   if (box.x1 - box.x0 <= whole.x && box.y1 - box.y0 <= whole.y) {
-    return { sheet, scale, margins: plain, spans, tiles: [{ region: box, window: box, figures }] };
+    return { sheet, scale, margins: plain, spans, tiles: [{ region: box, window: box, figures }], fits: true };
   }
   const margins = marginsOf(request.plan, sheet.lettering, true);
-  const cutter: Cutter = { request, figures, box, spans, room: roomWith(margins), sheet, scale };
+  const least = LEAST_VIEW / scale.factor;
+  const given = roomWith(margins);
+  const room = { x: Math.max(least, given.x), y: Math.max(least, given.y) };
+  const cutter: Cutter = { request, figures, box, spans, room, sheet, scale };
   const [byColumns, byRows] = [tilesOf(cutter, "x"), tilesOf(cutter, "y")];
   const tiles = byRows.length < byColumns.length ? byRows : byColumns;
-  return { sheet, scale, margins, spans, tiles: tiles.toSorted(fromNorthWest) };
+  const fits = given.x >= least && given.y >= least;
+  return { sheet, scale, margins, spans, tiles: tiles.toSorted(fromNorthWest), fits };
 }
 
 function fromNorthWest({ region: a }: Tile, { region: b }: Tile): number {

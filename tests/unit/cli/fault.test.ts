@@ -28,7 +28,14 @@ function collect(into: string[]): Output {
 it("ends with 3, says what to report, and leaves DIR and the names beside it alone", async () => {
   writeJob(folder, "job.yaml", { bases: 3 });
   const [out, err]: [string[], string[]] = [[], []];
-  const shell: Shell = { environment: {}, currentFolder: folder, out: collect(out), err: collect(err), now: () => 0 };
+  const shell: Shell = {
+    environment: {},
+    currentFolder: folder,
+    out: collect(out),
+    err: collect(err),
+    processors: 1,
+    now: () => 0,
+  };
   expect(await runProgram(["make", "job.yaml", "--out", "out"], shell)).toBe(3);
   expect(out).toEqual([]);
   expect(err.join("")).toMatch(

@@ -26,7 +26,14 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const silent: Output = { isTerminal: false, columns: 100, refusal: null, write: async () => {} };
-const shell = (): Shell => ({ environment: {}, currentFolder: folder, out: silent, err: silent, now: () => 0 });
+const shell = (): Shell => ({
+  environment: {},
+  currentFolder: folder,
+  out: silent,
+  err: silent,
+  processors: 1,
+  now: () => 0,
+});
 
 const HEAD = 'job: { number: "1" }\nunits: in\n';
 const BASES =

@@ -63,7 +63,14 @@ describe("sheet", () => {
 
   it("that holds not even what must stand on a sheet is told with the least size that does", () => {
     const [fault] = open("in", ["sheet: A"]).findings.filter(({ code }) => code === "sheet-too-small");
-    expect(fault?.message).toMatch(/^sheet: A has no room for what must stand on the sheets of /);
-    expect(fault?.message).toMatch(/the least size that does is [BCD]: write sheet: [BCD], or leave the key out$/);
+    expect(fault?.message).toMatch(/^A has no room for what must stand on the sheets of /);
+    const [, least] =
+      /the least size that has is ([BCD]): write sheet: \1, or leave the key out$/.exec(fault?.message ?? "") ?? [];
+    expect(open("in", [`sheet: ${least}`]).ok).toBe(true);
+  });
+
+  it("is at fault at its own line and column", () => {
+    const [fault] = open("in", ["sheet: A"]).findings.filter(({ code }) => code === "sheet-too-small");
+    expect(fault?.at).toMatchObject({ file: "job.yaml", line: 3, column: 8, path: "sheet" });
   });
 });

@@ -73,7 +73,7 @@ describe("the registry", () => {
       return { kind, role, path: `B1/${kind}.dxf`, sha256: digit.repeat(64) };
     };
     const files = [made("cut-of-tomorrow", "cut", "a"), made("table-of-tomorrow", "table", "b")];
-    const around = { document: newLeanDocument(), version: "0", includeHeld: false, made: files, set: null };
+    const around = { document: newLeanDocument(), version: "0", includeHeld: false, made: files, pages: null };
     const text = new TextDecoder().decode(sheet?.write(firstChecked(), around));
     expect(text).toContain("cut-of-tomorrow.dxf");
     expect(text).toContain("a".repeat(12));
@@ -99,7 +99,7 @@ describe("a document", () => {
     held: new Map(),
     layoutHeld: { reasons: [], siteOnly: true },
   };
-  const around = { document: null, version: "0", includeHeld: false, made: [], set: null };
+  const around = { document: null, version: "0", includeHeld: false, made: [], set: null, pages: null };
 
   it("that needs a plan is not written without one; one that needs the job alone is", () => {
     expect([...writeDocument({ ...common, needs: "plan", write }, checked, around)]).toEqual([]);

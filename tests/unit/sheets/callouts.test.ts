@@ -63,7 +63,7 @@ const rows: readonly [string, Job, Base, readonly string[]][] = [
       outline: { ...square, corner: { kind: "chamfer", x: inches(1), y: inches(0.5) } },
       opening: { kind: "rectangle", x: inches(6), y: inches(5), radius: inches(1), at: at(0, 0) },
     }),
-    ["OPENING 6 × 5, R1", "4 HOLES Ø1-5/16 / FOR Ø1-1/4 RODS", "CHAMFER X 1, Y 1/2 / 4 CORNERS"],
+    ["OPENING 6 × 5, R1 / AT W.P.", "4 HOLES Ø1-5/16 / FOR Ø1-1/4 RODS", "CHAMFER X 1, Y 1/2 / 4 CORNERS"],
   ],
   [
     "an opening off the middle",

@@ -31,7 +31,7 @@ describe("every sheet", () => {
       for (const expected of ["PLAN: VIEW FROM TOP, THIS FACE UP", "+X", "+Y", "REVISIONS", "CHECKED BY"])
         expect(words).toContain(expected);
       const said = words.replace(/\n/g, " ");
-      expect(said).toMatch(/SETTING SECTION|Shortened for size D: .*setting section \(rod table\)/);
+      expect(said).toMatch(/SETTING SECTION|Left out for size D: .*setting section \(in words above\)/);
       expect(said).toContain("NOT CHECKED AT ALL: anchorage strength in concrete");
       expect(said).toContain("29 CFR 1926.755(b)");
       expect(said).toContain("not a lifting or working platform");
@@ -177,7 +177,7 @@ describe("kinds of plate", () => {
       /Orientation cut: corner cut .* at the \+X \+Y corner\. A template that lies any other way/,
     );
     const round = keyed({ outline: { kind: "circle", diameter: inches(24), at } });
-    expect(wordsOf(round)).toMatch(/ORIENTATION NOTCH\s1 × 1\/2 DEEP\nAT [\d.]+°\sCOUNTER-CLOCKWISE FROM \+X/);
+    expect(wordsOf(round)).toMatch(/ORIENTATION NOTCH\s1 × 1\/2 DEEP\nAT [\d.]+°\sCOUNTER-CLOCKWISE\sFROM \+X/);
     expect(wordsOf(round)).toContain("Ø24");
     expect(wordsIn(sheet("simple"), "notes")).not.toContain("Key");
   });

@@ -4,10 +4,11 @@ import { cutFileLayers, drawCutFile } from "../../../src/formats/cut-file.js";
 import type { Base, Job } from "../../../src/job/model/job.js";
 import { operatorBox } from "../../../src/sheets/operator-box.js";
 import type { SheetRequest } from "../../../src/sheets/request.js";
+import { sheetSizes } from "../../../src/sheets/sheet-sizes.js";
 import { textWidth } from "../../../src/sheets/text-metrics.js";
 import { inches, NM_PER_UNIT } from "../../../src/units/length.js";
 import { baseFixture, jobFixture, shopFixture } from "../../fixture.js";
-import { textsOf } from "./scene-walk.js";
+import { gapsOnLines, textsOf } from "./scene-walk.js";
 import { sheetCase } from "./sheet-case.js";
 
 const LETTERING = { small: 3, body: 3.5, heading: 4, title: 6 };
@@ -72,17 +73,29 @@ describe("the box for the cutting table", () => {
     const request = requestOf();
     const [file] = request.cutFiles;
     const words = said(request);
-    expect(words).toContain(`CUT ${file?.layers?.cut.join(", ")}; SCRIBE ${file?.layers?.mark.join(", ")}`);
+    expect(words).toContain(
+      `LAYERS TO CUT: ${file?.layers?.cut.join(", ")}. TO SCRIBE: ${file?.layers?.mark.join(", ")}.`,
+    );
     const length = (request.measures.cutLength * 1e6) / NM_PER_UNIT.in;
-    expect(words).toContain(`CUT ${length.toFixed(2)} in IN ALL, ${request.measures.pierces} PIERCES`);
+    expect(words).toContain(`CUT ${length.toFixed(2)} in, ${request.measures.pierces} PIERCES`);
     expect(words).toContain("QUANTITY 2; NET 31.2 lb EACH, 62.5 lb IN ALL");
-    expect(words).toContain("STEEL GRADE NOT GIVEN");
+    expect(words).toContain("STEEL 1/4, GRADE NOT GIVEN");
   });
 
   it("says that nothing is scribed, and that a weight is not known", () => {
     const one = requestOf();
     const bare = one.cutFiles.map((file) => ({ ...file, layers: { cut: ["CUT"], mark: [] } }));
-    expect(said({ ...one, cutFiles: bare, weight: null })).toMatch(/CUT CUT; SCRIBE NONE.*WEIGHT NOT KNOWN/);
+    expect(said({ ...one, cutFiles: bare, weight: null })).toMatch(/TO CUT: CUT\. TO SCRIBE: NONE\..*WEIGHT NOT KNOWN/);
+  });
+
+  it("keeps labels clear of their values, and short values beside each other, at every size of letters", () => {
+    for (const unit of ["in", "mm"] as const)
+      for (const { lettering, panel } of sheetSizes(unit)) {
+        const piece = operatorBox(requestOf(), panel - 6, lettering);
+        if (piece === null) throw new Error("no box");
+        for (const { words, gap } of gapsOnLines([piece.draw(0, 0)]))
+          expect(gap, words).toBeGreaterThan(lettering.small * 0.6);
+      }
   });
 
   it("is not there without a cut file", () => {

@@ -8,8 +8,15 @@ import { newLeanDocument } from "../../../src/formats/lean-document.js";
 import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
 import type { GridLine } from "../../../src/job/index.js";
 import { given, missing } from "../../../src/job/index.js";
+import { SHEET_NAMES } from "../../../src/job/model/sheet-names.js";
 import { findWasher } from "../../../src/job/resolve/lookups.js";
-import { drawPlanSheets, type PlanRequest, type Scene, type SceneGroup } from "../../../src/sheets/index.js";
+import {
+  drawPlanSheets,
+  hasPlanRoom,
+  type PlanRequest,
+  type Scene,
+  type SceneGroup,
+} from "../../../src/sheets/index.js";
 import { planLength } from "../../../src/sheets/plan/lengths.js";
 import { inches, millimetres, NM_PER_MM, parseLength, type Unit } from "../../../src/units/index.js";
 import { baseFixture } from "../../fixture.js";
@@ -58,6 +65,25 @@ function readFigure(words: string, unit: Unit): number {
   if (!reading.ok) throw new Error(reading.message);
   return reading.value / NM_PER_MM;
 }
+
+describe("a plan of a job that chose a size", () => {
+  const onSize = (name: string, index: number): readonly Scene[] => {
+    const request = planCases[name]?.() ?? fail();
+    const sheet = SHEET_NAMES[request.job.unit][index] ?? null;
+    return drawPlanSheets({ ...request, job: { ...request.job, sheet } });
+  };
+
+  for (const name of ["single", "twelve", "skewed", "metric"])
+    it(`is on that size from C or A2 up, and on these under it: ${name}`, () => {
+      const unit = planCases[name]?.().job.unit ?? "in";
+      const sizes = [0, 1, 2, 3].map((index) => onSize(name, index));
+      const [, , least, largest] = SHEET_NAMES[unit];
+      expect(sizes.map((scenes) => [...new Set(scenes.map(({ size }) => size))])).toEqual(
+        [least, least, least, largest].map((size) => [size]),
+      );
+      for (const scene of sizes.flat()) expect(collisionsOf(scene)).toEqual([]);
+    });
+});
 
 describe("every plan", () => {
   for (const name of Object.keys(planCases)) {
@@ -190,27 +216,44 @@ function squareDistance(line: GridLine, { x, y }: { readonly x: number; readonly
 }
 
 describe("labels", () => {
-  it("write mark, turn and both distances beside every base, a zero written", () => {
+  it("write mark, turn and the distances that are not zero beside every base", () => {
     for (const name of ["twelve", "skewed", "radial", "metric", "three hundred"]) {
       const { request, scenes } = plan(name);
       const labels = new Map(
         groups(scenes, "placement").map(({ data, items }) => [data.name, textsOf(items).map(({ text }) => text)]),
       );
       expect(labels.size).toBe(request.plan.bases.length);
-      const bare = [...labels.values()].filter((lines) => lines.length === 1).length;
-      expect(bare).toBeLessThanOrEqual(labels.size / 25);
-      if (bare > 0)
-        expect(allWords(scenes).replace(/\n/g, " ")).toMatch(/too close for distances: see the placement table/);
-      const zero = request.job.unit === "in" ? '0"' : "0";
-      for (const { name: base, placement, crossing, workingPoint } of request.plan.bases) {
+      const starred = [...labels.values()].filter(([mark]) => mark?.endsWith(" *")).length;
+      expect(starred).toBeLessThanOrEqual(labels.size / 25);
+      if (starred > 0)
+        expect(allWords(scenes).replace(/\n/g, " ")).toMatch(/Mark with \*: .*, see the placement table/);
+      for (const { name: base, placement, lines, workingPoint } of request.plan.bases) {
         const [mark = "", ...distances] = labels.get(base) ?? [];
-        expect(mark.split("  ")).toEqual([placement.mark, ...(placement.turn === 0 ? [] : [`${placement.turn}°`])]);
-        if (distances.length === 0) continue;
-        expect(distances.map((each) => each.split(":")[0])).toEqual(placement.lines);
-        if (crossing.x === workingPoint.x && crossing.y === workingPoint.y)
-          expect(distances).toEqual(placement.lines.map((line) => `${line}: ${zero}`));
+        const [own, turn] = mark.replace(/ \*$/, "").split("  ");
+        expect([own, turn]).toEqual([placement.mark, placement.turn === 0 ? undefined : `${placement.turn}°`]);
+        if (mark.endsWith(" *")) continue;
+        const off = lines.filter((line) => Math.abs(squareDistance(line, workingPoint)) > 1e-5);
+        expect(distances.map((each) => each.split(":")[0])).toEqual(off.map((line) => line.name));
       }
     }
+  });
+
+  it("never write a mark alone for a base that is off its lines", () => {
+    const lines = [0, 1, 2, 3, 4, 5].map((i): GridLine => ({ kind: "x", name: `${i}`, at: millimetres(i * 900) }));
+    const y: GridLine = { kind: "y", name: "A", at: millimetres(0) };
+    const offset = { x: millimetres(-20), y: millimetres(30) };
+    const { job } = regularPlan(1, 1);
+    const all = lines.map(({ name }) => placementOf("B1", [name, "A"], { offset }));
+    const scenes = drawPlanSheets(planCase(job.bases, planFixture({ lines: [...lines, y], placements: all })));
+    const labels = groups(scenes, "placement").map(({ items }) => textsOf(items).map(({ text }) => text));
+    expect(labels.length).toBeGreaterThan(0);
+    for (const [mark = "", ...distances] of labels) expect(distances.length === 2 || mark.endsWith(" *")).toBe(true);
+  });
+
+  it("say once on each sheet what a label without figures means", () => {
+    const parts = plan("three hundred").scenes.filter(({ items }) => groupsOf(items, "anchor-rod-plan").length > 0);
+    expect(parts.length).toBeGreaterThan(0);
+    for (const scene of parts) expect(wordsOf(scene).split("NO FIGURES: W.P. ON BOTH LINES")).toHaveLength(2);
   });
 
   it("write an offset with its side", () => {
@@ -335,10 +378,10 @@ describe("a plan on several sheets", () => {
     expect(bays.length).toBeGreaterThanOrEqual(19);
   });
 
-  it("gives the overall size of the grid, each way once", () => {
+  it("gives the overall size of the grid: once where match lines cut it, on every part that shows all of it", () => {
     const words = parts.map(wordsOf).join("\n");
     expect(words.split(`475'-0" OVERALL, 1 TO 20`)).toHaveLength(2);
-    expect(words.split(`280'-0"`)).toHaveLength(2);
+    expect(words.split(`280'-0"`)).toHaveLength(parts.length + 1);
   });
 });
 
@@ -356,7 +399,7 @@ describe("schedules", () => {
     expect(words).toContain("PLACING TOLERANCES: ACI 117-10");
     expect(words).toContain("1, 1-1/4, 1-1/2 ± 3/8 2.3.4.2");
     expect(words).toContain("top of anchor bolt elevation all ± 1/2 2.3.4.1");
-    expect(words).toContain("GROUP CENTRE: ACI 117-10 HAS NO VALUE OF ITS OWN");
+    expect(words).toContain("GROUP CENTER: ACI 117-10 HAS NO VALUE OF ITS OWN");
     expect(words).not.toContain("± 1/4");
   });
 
@@ -372,7 +415,7 @@ describe("schedules", () => {
     const request = planCase(job.bases, sitePlan.spec, { editions: { ...job.editions, placing: "AISC 303-10" } });
     const scene = drawPlanSheets(request).find(({ items }) => groupsOf(items, "tolerances").length > 0);
     const words = wordsIn(scene ?? fail(), "tolerances");
-    expect(words).toMatch(/group centre to established .*± 1\/4 7\.5\.1\(e\)/);
+    expect(words).toMatch(/group center to established .*± 1\/4 7\.5\.1\(e\)/);
     expect(words).toMatch(/accumulated .*1\/4 in per 100 ft, not more than 1 .*7\.5\.1\(d\)/);
   });
 
@@ -425,6 +468,35 @@ describe("details", () => {
     expect(figures.map(({ text }) => text).sort()).toEqual(
       [`6"`, `6"`, `5"`, `5"`, `1'-0"`, `GAGE 10"`, `9"`, `1'-3"`].sort(),
     );
+  });
+});
+
+describe("the sheets of a plan", () => {
+  it("are one for one base", () => {
+    const scenes = drawPlanSheets(regularPlan(1, 1));
+    expect(scenes).toHaveLength(1);
+  });
+
+  it("cut no plan that a smaller scale shows whole, with every label", () => {
+    const { scenes } = plan("three hundred");
+    const views = groups(scenes, "anchor-rod-plan");
+    expect(views.length).toBeLessThanOrEqual(2);
+    expect(allWords(scenes)).not.toContain("without a mark");
+  });
+
+  it("have the size that the job chose, all of them, and take more sheets where it is small", () => {
+    const { job, plan: sitePlan, ...rest } = regularPlan(8, 7);
+    for (const sheet of ["C", "D"] as const) {
+      const scenes = drawPlanSheets({ ...rest, plan: sitePlan, job: { ...job, sheet } });
+      expect(new Set(scenes.map(({ size }) => size))).toEqual(new Set([sheet]));
+      for (const scene of scenes) expect(collisionsOf(scene)).toEqual([]);
+    }
+  });
+
+  it("say which sizes have no room", () => {
+    const { job, ...rest } = regularPlan(4, 3);
+    expect(hasPlanRoom({ ...rest, job: { ...job, sheet: "A" } })).toBe(false);
+    expect(hasPlanRoom({ ...rest, job: { ...job, sheet: "D" } })).toBe(true);
   });
 });
 

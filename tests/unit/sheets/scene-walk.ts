@@ -1,5 +1,7 @@
 /** Ways through a scene, for tests. */
+
 import type { Scene, SceneGroup, SceneItem } from "../../../src/sheets/index.js";
+import { textWidth } from "../../../src/sheets/text-metrics.js";
 
 export type SceneText = Extract<SceneItem, { kind: "text" }>;
 
@@ -14,6 +16,24 @@ export function textsOf(items: readonly SceneItem[]): readonly SceneText[] {
   return items.flatMap((item) => {
     if (item.kind === "group") return textsOf(item.items);
     return item.kind === "text" ? [item] : [];
+  });
+}
+
+/** Clear paper between texts that stand on one line, each beside the next, mm; below zero where they run into each other. */
+export function gapsOnLines(items: readonly SceneItem[]): readonly { readonly words: string; readonly gap: number }[] {
+  const lines = new Map<string, { words: string; x0: number; x1: number }[]>();
+  for (const { text: words, at, height, bold, anchor } of textsOf(items)) {
+    const width = textWidth(words, height, bold);
+    const x0 = anchor === "end" ? at.x - width : anchor === "middle" ? at.x - width / 2 : at.x;
+    const key = at.y.toFixed(3);
+    lines.set(key, [...(lines.get(key) ?? []), { words, x0, x1: x0 + width }]);
+  }
+  return [...lines.values()].flatMap((line) => {
+    const sorted = [...line].sort((a, b) => a.x0 - b.x0);
+    return sorted.slice(1).map(({ words, x0 }, i) => ({
+      words: `${sorted[i]?.words ?? ""} | ${words}`,
+      gap: x0 - (sorted[i]?.x1 ?? x0),
+    }));
   });
 }
 

@@ -3,10 +3,10 @@ import type { CheckRow } from "../../../src/checks/model.js";
 import { missing } from "../../../src/job/model/job.js";
 import { checkLines, leastSignersBlock, signersBlock } from "../../../src/sheets/check-table.js";
 import type { Prepared } from "../../../src/sheets/request.js";
-import type { Lettering } from "../../../src/sheets/sheet-sizes.js";
+import { type Lettering, sheetSizes } from "../../../src/sheets/sheet-sizes.js";
 import { inches } from "../../../src/units/index.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
-import { textsOf } from "./scene-walk.js";
+import { gapsOnLines, textsOf } from "./scene-walk.js";
 import { sheetCase } from "./sheet-case.js";
 import { sheetCases } from "./sheet-cases.js";
 
@@ -24,7 +24,7 @@ const prepared = (rows: readonly CheckRow[], request = sheetCase(jobFixture(), b
 
 function wordsOf(request: Prepared, room: number, [width, lettering] = PANELS[0] ?? []): readonly string[] | null {
   if (width === undefined || lettering === undefined) throw new Error("no panel");
-  const piece = signersBlock(request, width, lettering, room);
+  const piece = signersBlock(request, width, lettering, room, 5);
   if (piece === null) return null;
   expect(piece.height).toBeLessThanOrEqual(room);
   return textsOf([piece.draw(0, 0)]).map(({ text }) => text);
@@ -89,14 +89,14 @@ describe("the signer's block", () => {
     ["a piece sized to its limit", { chosen: true, margin: length(0) }],
   ] as const)("says %s in one line with the others that hold exactly", (_what, changes) => {
     const words = wordsOf(prepared([row({ plainName: "exact one", ...(changes as Partial<CheckRow>) })]), 400) ?? [];
-    expect(words.join(" ")).toContain("HOLDS EXACTLY, AS MEANT: exact one.");
+    expect(words.join(" ")).toContain("MET EXACTLY, NO MARGIN ASKED: exact one.");
     expect(words).not.toContain("Exact one");
   });
 
   it("keeps the zero of a clearance among the margins", () => {
     const words = wordsOf(prepared([row({ plainName: "clearance", margin: length(0), limit: length(2) })]), 400) ?? [];
     expect(words).toContain("Clearance");
-    expect(words.join(" ")).not.toContain("HOLDS EXACTLY");
+    expect(words.join(" ")).not.toContain("MET EXACTLY");
   });
 
   it("says who answered a fail, and what an open one does", () => {
@@ -110,6 +110,49 @@ describe("the signer's block", () => {
     expect(said({})).toContain("QUESTION OPEN");
     expect(said({ severity: "stop", answer })).toContain("HELD BY THIS; ANSWERED BY");
     expect(said({ severity: "advise" })).toContain("ADVICE");
+  });
+
+  it.each([
+    ["at least", { value: length(0.5), limit: length(1), margin: length(-0.5), sense: ">=" }, "FAIL, SHORT BY 1/2"],
+    ["at most", { value: length(2), limit: length(1.5), margin: length(-0.5), sense: "<=" }, "FAIL, OVER BY 1/2"],
+    ["equal", { value: length(1), limit: length(1.5), margin: length(-0.5), sense: "=" }, "FAIL, OFF BY 1/2"],
+    [
+      "a count",
+      { value: { kind: "count", count: 1 }, limit: { kind: "count", count: 4 }, margin: { kind: "count", count: -3 } },
+      "FAIL, SHORT BY 3",
+    ],
+  ] as const)("says by how much a fail misses what must be %s", (_what, changes, said) => {
+    expect(wordsOf(prepared([row({ ...(changes as Partial<CheckRow>), status: "fail" })]), 400)).toContain(said);
+  });
+
+  it("says the edition of a clause of a code, and no word twice", () => {
+    const said = (clause: string, edition: string) => wordsOf(prepared([row({ clause, edition })]), 400) ?? [];
+    expect(said("2.3.4.2", "ACI 117-10")).toContain("washer-room: ACI 117-10, 2.3.4.2");
+    expect(said("ACI 117-10, 2.3.4.2", "ACI 117-10")).toContain("washer-room: ACI 117-10, 2.3.4.2");
+    expect(said("h <= H", "geometry")).toContain("washer-room: h <= H");
+    expect(said("least edge: shop plasma", "shop")).toContain("washer-room: least edge: shop plasma");
+  });
+
+  it("gives up clauses before margins, then says the closest of each rule", () => {
+    const rows = Array.from({ length: 6 }, (_, i) =>
+      row({ rule: `r${i % 5}`, plainName: `rule ${i % 5}`, clause: `clause ${i}`, margin: length((i + 1) / 16) }),
+    );
+    const words = (room: number) => wordsOf(prepared(rows), room) ?? [];
+    expect(words(400).filter((each) => /: clause/.test(each))).toHaveLength(6);
+    const few = words(55);
+    expect(few.filter((each) => /: clause/.test(each))).toEqual([]);
+    expect(few.filter((each) => /^Rule \d$/.test(each))).toEqual(["Rule 0", "Rule 1", "Rule 2", "Rule 3", "Rule 4"]);
+    expect(few).toContain("+ 1 more in ledger.csv");
+  });
+
+  it("keeps columns clear of each other at every size of letters", () => {
+    for (const [name, request] of cases)
+      for (const { lettering, panel, height } of sheetSizes(request.job.unit)) {
+        const piece = signersBlock(prepared(request.rows, request), panel - 6, lettering, height, 5);
+        if (piece === null) continue;
+        for (const { words, gap } of gapsOnLines([piece.draw(0, 0)]))
+          expect(gap, `${name}: ${words}`).toBeGreaterThan(lettering.small * 0.6);
+      }
   });
 
   it("says subjects as a person does, never as one and a number", () => {
@@ -129,7 +172,7 @@ describe("the signer's block", () => {
     const many = Array.from({ length: 60 }, (_, i) => failing({ subject: `A${i + 1}`, margin: length(-i - 1) }));
     const words = wordsOf(prepared(many), 60) ?? [];
     expect(words).toContain("Room between washers");
-    expect(words.filter((word) => word === "FAIL")).toHaveLength(1);
+    expect(words.filter((word) => word.startsWith("FAIL"))).toHaveLength(1);
     expect(words).toContain("-60");
     expect(wordsOf(prepared(many), 10)).toBeNull();
     const [width, lettering] = PANELS[0] ?? [];

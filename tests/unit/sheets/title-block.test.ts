@@ -5,9 +5,10 @@ import { missing } from "../../../src/job/model/job.js";
 import { drawSheet } from "../../../src/sheets/index.js";
 import { scales, sheetSizes } from "../../../src/sheets/sheet-sizes.js";
 import { statusWords } from "../../../src/sheets/status-words.js";
+import { measureText } from "../../../src/sheets/text-metrics.js";
 import { titleBlock } from "../../../src/sheets/title-block.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
-import { textsOf } from "./scene-walk.js";
+import { type SceneText, textsOf } from "./scene-walk.js";
 import { sheetCase } from "./sheet-case.js";
 
 const answer: Answer = {
@@ -59,10 +60,72 @@ function block(request: ReturnType<typeof sheetCase>) {
   return { piece, words: textsOf([piece.draw(0, 0)]).map(({ text }) => text) };
 }
 
+/** What a text takes on paper. */
+function inkOf({ text: words, at: { x, y }, height, bold, anchor, role }: SceneText) {
+  const { width, rise, drop } = measureText(words, height, bold);
+  const left = anchor === "middle" ? x - width / 2 : x;
+  return { words, role, x: [left, left + width] as const, y: [y - drop, y + rise] as const };
+}
+
+function gapOf([a0, a1]: readonly [number, number], [b0, b1]: readonly [number, number]): number {
+  return Math.max(b0 - a1, a0 - b1);
+}
+
 describe("the title block", () => {
-  it("is at most 100 mm high at letters of 3 mm, held or not", () => {
-    for (const held of [[], ["too near"]])
-      expect(block(requestWith("released", held, "open")).piece.height).toBeLessThanOrEqual(100);
+  it("is at most 102 mm high at letters of 3 mm, and little more with HELD in it", () => {
+    const heights = [[], ["too near"]].map((held) => block(requestWith("released", held, "open")).piece.height);
+    expect(heights[0]).toBeLessThanOrEqual(102);
+    expect(heights[1]).toBeLessThanOrEqual(106);
+  });
+
+  it("breaks no caption on a B sheet or larger, whatever the unit", () => {
+    for (const unit of ["in", "mm"] as const)
+      for (const sheet of sheetSizes(unit).slice(1)) {
+        const request = sheetCase(jobFixture({ unit }), baseFixture());
+        const { draw } = titleBlock(request, sheet, { name: "1:1", factor: 1 }, sheet.panel);
+        const words = textsOf([draw(0, 0)]).map(({ text }) => text);
+        for (const caption of ["DRAWING NUMBER", "SOURCE DRAWING", "APPROVED BY", "CUT FILES, START OF SHA-256"])
+          expect(words, sheet.name).toContain(caption);
+        expect(words).toContain(unit === "in" ? "INCHES" : "MILLIMETRES");
+      }
+  });
+
+  it("keeps captions clear of their values and of each other, in any script and at every size of letters", () => {
+    const words = ["Packing hall (north)", "Šablóna Ďáblíc Å̊ngström", "Машинный зал Ёлка", "東京駅の柱脚"];
+    for (const unit of ["in", "mm"] as const)
+      for (const sheet of sheetSizes(unit))
+        for (const title of words) {
+          const request = sheetCase(jobFixture({ unit, title, owner: title }), baseFixture());
+          const { draw } = titleBlock(
+            { ...request, held: ["too near"] },
+            sheet,
+            { name: "1:1", factor: 1 },
+            sheet.panel,
+          );
+          const boxes = textsOf([draw(0, 0)]).map(inkOf);
+          for (const [i, one] of boxes.entries())
+            for (const other of boxes.slice(i + 1)) {
+              const [across, along] = [gapOf(one.y, other.y), gapOf(one.x, other.x)];
+              const isCaption = (one.role === "label") !== (other.role === "label");
+              const least = isCaption ? sheet.lettering.small * 0.3 : 0.1;
+              expect(Math.max(across, along), `${sheet.name}: ${one.words} | ${other.words}`).toBeGreaterThan(least);
+            }
+        }
+  });
+
+  it("has the mark in the largest letters, and room for a name under CHECKED BY and APPROVED BY", () => {
+    for (const unit of ["in", "mm"] as const)
+      for (const sheet of sheetSizes(unit)) {
+        const piece = titleBlock(requestWith("released", [], "none"), sheet, { name: "1:1", factor: 1 }, sheet.panel);
+        const texts = textsOf([piece.draw(0, 0)]);
+        const largest = Math.max(...texts.map(({ height }) => height));
+        const mark = texts.findIndex(({ text }) => text.endsWith("MARK")) + 1;
+        expect(texts.filter(({ height }) => height === largest)).toEqual([texts[mark]]);
+        const foot = (label: string) => texts.findLast(({ text }) => text === label)?.at.y ?? Number.NaN;
+        const captionUnder = foot("RULES AND EDITIONS") + sheet.lettering.small;
+        const by = texts.findLast(({ text }) => text.startsWith("APPROVED"))?.at.y ?? Number.NaN;
+        expect(by - captionUnder, sheet.name).toBeGreaterThanOrEqual(8);
+      }
   });
 
   it("has HELD beside the mark of a held template alone", () => {

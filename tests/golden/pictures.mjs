@@ -1,0 +1,85 @@
+/** Makes README's pictures of a sample's set anew, in shades of grey, small. Needs poppler (pdftotext, pdftoppm). */
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { crc32, deflateSync } from "node:zlib";
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const docs = join(root, "docs");
+const folder = mkdtempSync(join(tmpdir(), "rodplate-pictures-"));
+const run = (program, args) => execFileSync(program, args, { encoding: "utf8", maxBuffer: 1e9 });
+
+/** By words that stand on the page and on no other, but for the cover's list. */
+const PICTURES = [
+  { name: "template", words: "PH-207-T9", width: 1500 },
+  { name: "plan", words: "PLAN, PART 1 OF", width: 1500 },
+  { name: "cover", words: "JOB PH-207", width: 1100 },
+];
+
+makePackage();
+const [set] = readdirSync(join(folder, "package")).filter((name) => name.endsWith("_set.pdf"));
+const pdf = join(folder, "package", set);
+const pages = run("pdftotext", [pdf, "-"]).split("\f");
+for (const { name, words, width } of PICTURES) {
+  const page = pages.findIndex((text) => text.includes(words) && (name === "cover" || !text.includes("SET OF SHEETS")));
+  if (page < 0) throw new Error(`no page says ${words}`);
+  const out = join(folder, name);
+  run("pdftoppm", [
+    "-gray",
+    "-f",
+    `${page + 1}`,
+    "-singlefile",
+    "-scale-to-x",
+    `${width}`,
+    "-scale-to-y",
+    "-1",
+    pdf,
+    out,
+  ]);
+  const png = pngOf(readFileSync(`${out}.pgm`));
+  writeFileSync(join(docs, `${name}.png`), png);
+  console.log(`docs/${name}.png: page ${page + 1}, ${Math.round(png.length / 1024)} KB`);
+}
+rmSync(folder, { recursive: true });
+
+/** Exit code 1: made, and something in it is held. */
+function makePackage() {
+  const args = ["dist/bin/rodplate.js", "make", "samples/packing-hall/job.yaml", "--out", join(folder, "package")];
+  try {
+    execFileSync(process.execPath, args, { cwd: root, stdio: "ignore" });
+  } catch (error) {
+    if (error.status !== 1) throw error;
+  }
+}
+
+/** A PGM as a PNG of 16 greys, two a byte. */
+function pngOf(pgm) {
+  const [head, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(pgm.subarray(0, 40).toString("latin1"));
+  const [w, h] = [Number(width), Number(height)];
+  const row = 1 + Math.ceil(w / 2);
+  const raw = Buffer.alloc(row * h);
+  for (let y = 0; y < h; y++)
+    for (let x = 0; x < w; x++)
+      raw[y * row + 1 + (x >> 1)] |= Math.round(pgm[head.length + y * w + x] / 17) << (x % 2 === 0 ? 4 : 0);
+  const header = Buffer.alloc(13);
+  header.writeUInt32BE(w, 0);
+  header.writeUInt32BE(h, 4);
+  header.set([4, 0, 0, 0, 0], 8);
+  const signature = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+  return Buffer.concat([
+    signature,
+    chunk("IHDR", header),
+    chunk("IDAT", deflateSync(raw, { level: 9 })),
+    chunk("IEND", Buffer.alloc(0)),
+  ]);
+}
+
+function chunk(type, data) {
+  const body = Buffer.concat([Buffer.from(type, "latin1"), data]);
+  const [length, check] = [Buffer.alloc(4), Buffer.alloc(4)];
+  length.writeUInt32BE(data.length);
+  check.writeUInt32BE(crc32(body));
+  return Buffer.concat([length, body, check]);
+}
