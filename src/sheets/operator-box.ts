@@ -1,6 +1,7 @@
 /** What the operator of a cutting table looks for before the first pierce: where 0,0 is, how large, which layers, how long. */
 import { joinExtents } from "../geometry/index.js";
 import type { Extent } from "../geometry/vocabulary.js";
+import { greatestOf } from "../units/extremes.js";
 import { formatDecimals, formatLength, nanometres, type Unit } from "../units/index.js";
 import { NM_PER_MM, roundSymmetric } from "../units/length.js";
 import { at, group, line, stroke, text } from "./items.js";
@@ -31,7 +32,7 @@ export function operatorBox(request: SheetRequest, width: number, lettering: Let
       return { label, lines: wrap(value, width - indent - PAD, small), half };
     }),
   );
-  const heights = rows.map((row) => Math.max(...row.map(({ lines }) => lines.length)) * rowHeight(lettering));
+  const heights = rows.map((row) => greatestOf(row.map(({ lines }) => lines.length)) * rowHeight(lettering));
   const end = body * 2 + heights.reduce((sum, each) => sum + each, 0);
   const draw = (x: number, top: number): SceneItem => {
     let y = top - body * 2;
