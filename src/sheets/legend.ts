@@ -58,7 +58,7 @@ function entryOf(neighbour: Neighbour, isDrawn: boolean): Entry {
 }
 
 function barHeight(small: number): number {
-  return small * 2 + 7;
+  return small * 2 + 9;
 }
 
 const ROW = 1.9;
