@@ -77,8 +77,10 @@ function lineOf({ row }: CheckLine, subjects: readonly string[], { unit, edition
   };
 }
 
-function failWords({ margin, sense }: CheckRow, unit: Unit): string {
-  if (margin === null) return "FAIL";
+/** Where none is allowed, as of scribing that found no room, how many there are stands in the row. */
+function failWords({ margin, sense, limit }: CheckRow, unit: Unit): string {
+  const isNoneAllowed = sense === "<=" && limit?.kind === "count" && limit.count === 0;
+  if (margin === null || isNoneAllowed) return "FAIL";
   const missing: Quantity =
     margin.kind === "length"
       ? { ...margin, twice: Math.abs(margin.twice) }
