@@ -88,6 +88,19 @@ export function leastSignersBlock(request: Prepared, width: number, lettering: L
   return pieceOf(setting, { fails, margins: [], exact: [], foot: footWords(margins.length + exact.length) });
 }
 
+/** For a sheet that has no room for the least: as many fails as have, and how many more there are, and of what was not checked too. */
+export function cutSignersBlock(request: Prepared, width: number, lettering: Lettering, room: number): Piece {
+  const whole = settingOf(request, width, lettering);
+  const { failsByRule, notChecked, margins, exact } = whole.said;
+  const words = `NOT CHECKED, DATA MISSING: ${notChecked.length} rules in ledger.csv`;
+  const setting = { ...whole, notChecked: notChecked.length === 0 ? [] : [words] };
+  const most = Math.max(0, Math.floor((room - leastRoom(setting)) / heightWith(0, lettering)));
+  const fails = failsByRule.slice(0, most).map((each) => setFail(setting, each, { lines: 0, gathered: true }));
+  const left = failsByRule.length - fails.length;
+  const foot = left === 0 ? footWords(margins.length + exact.length) : `+ ${left} MORE RULES FAIL: see ledger.csv`;
+  return pieceOf(setting, { fails, margins: [], exact: [], foot });
+}
+
 /** The texts of a block, set for one width: measured once, whatever the room. */
 interface Setting {
   readonly said: SignerText;

@@ -104,7 +104,7 @@ function layoutsAround({ request, inside, panels, ...setting }: Setting, reach: 
   return panels.flatMap((panel) => {
     const frame = frameAround(request, reach, lettering, inside, panel);
     const layouts = sidesBeside(request, panel, lettering, fullness).flatMap(({ pocketed, beside }) => {
-      const least = fullness === "overflowing" ? 0 : Math.max(frame.corner.width, titleWidth(lettering));
+      const least = fullness === "cut" ? 0 : Math.max(frame.corner.width, titleWidth(lettering));
       const input = { need, ...beside, corner: frame.corner, least, scales: scales(request.job.unit), lettering };
       const floor = pocketed.length === 0 ? null : (panel.pocket?.y1 ?? null);
       return arrangeViews(frame.room, input).map(
@@ -154,7 +154,7 @@ interface Sides {
 
 /** The side views beside the plan; and, where the column of tables leaves room at its foot, the setting section there. */
 function sidesBeside(request: Prepared, { pocket }: Panel, lettering: Lettering, fullness: Fullness): readonly Sides[] {
-  if (fullness === "bare") return [{ pocketed: [], beside: NO_SIDES }];
+  if (fullness === "bare" || fullness === "cut") return [{ pocketed: [], beside: NO_SIDES }];
   const { all, others, section } = sidesOf(request)(lettering);
   const placed = pocket === null ? null : sideInPocket(section, pocket, lettering);
   const usual = { pocketed: [], beside: all };

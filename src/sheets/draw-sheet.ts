@@ -175,9 +175,9 @@ function inMode(request: Prepared, [first]: readonly Layout[], mode: ChainMode):
 
 type FailedPart = PlanPart | "notes";
 
-/** On the largest sheet, whatever finds no room left to tables and notes. */
+/** On the largest sheet, whatever finds no room left to tables and notes, and of these at last what is in other files. */
 function drawAnyway(request: Prepared, sheets: readonly SheetSize[]): Scene {
-  for (const fullness of [...SHORTENED, "overflowing"] as const)
+  for (const fullness of ["whole", "continued", "brief", "bare", "cut"] as const)
     for (const sheet of [...sheets].reverse()) {
       const scene = firstLeast(request, leastLayouts(request, sheet, fullness));
       if (scene !== null) return scene;
@@ -198,7 +198,7 @@ function firstLeast(request: Prepared, layouts: readonly Layout[]): Scene | null
 function leastLayouts(request: Prepared, sheet: SheetSize, fullness: Fullness): readonly Layout[] {
   return (["ends", "overall"] as const)
     .flatMap((mode) => layoutsOn(request, sheet, mode, fullness))
-    .filter(({ worth }) => fullness === "overflowing" || serves(sheet, request, worth.hole));
+    .filter(({ worth }) => fullness === "cut" || serves(sheet, request, worth.hole));
 }
 
 /** Without line breaks and control characters in the job's own words, and with the ledger's lines sorted once. */

@@ -3,7 +3,7 @@
  * beside it or in a band at the foot of the drawing area.
  */
 import { greatestOf } from "../units/extremes.js";
-import { emptySignersHeight, leastSignersBlock, signersBlock, wantedHeight } from "./check-table.js";
+import { cutSignersBlock, emptySignersHeight, leastSignersBlock, signersBlock, wantedHeight } from "./check-table.js";
 import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
@@ -62,7 +62,7 @@ const USUAL: readonly Omit<Arrangement, "tables">[] = [
 
 const ARRANGEMENTS: readonly Arrangement[] = USUAL.map((usual) => ({ tables: "panel", ...usual }));
 
-/** For a sheet that holds no more than it must. */
+/** For a sheet that holds no more than it must, and for one that is full. */
 const CROWDED: readonly Arrangement[] = [
   ...ARRANGEMENTS,
   ...USUAL.filter(({ holes }) => holes === "beside").map((usual): Arrangement => ({ tables: "beside", ...usual })),
@@ -72,11 +72,20 @@ const CROWDED: readonly Arrangement[] = [
 const MARGIN = 3;
 const GAP = 2;
 
+/** Nothing is left in the panel but what the signer needs, and nothing takes the height of the views. */
+const CUT: readonly Arrangement[] = (["beside", "panel"] as const).map((holes) => ({
+  tables: "beside",
+  holes,
+  notes: "beside",
+  cautions: "beside",
+}));
+
 /**
- * How much of the tables a sheet has. brief: of a size that the job chose, without earlier revisions and the box for the cutting
- * table; bare: without the side views too. A note says what is left out. overflowing: whole, whether it fits or not.
+ * How much of the tables a sheet has. continued: all of them, in columns beside the panel too. brief: without earlier revisions
+ * and the box for the cutting table; bare: without the side views too; cut: of checks and holes no more than has room. What is
+ * left out is said, and in which file it is.
  */
-export type Fullness = "whole" | Shortening | "overflowing";
+export type Fullness = "whole" | "continued" | Shortening;
 
 /** The arrangements of the tables that fit this sheet; they do not depend on the scale. */
 export function layoutPanels(
@@ -88,10 +97,9 @@ export function layoutPanels(
 ): readonly Panel[] {
   const withTable = needsHoleTable(request, mode);
   const parts = partsOf(request)(sheet)(fullness);
-  const known = fullness === "whole" ? ARRANGEMENTS : CROWDED;
-  const setups = known
-    .filter(({ holes }) => withTable || holes === "panel")
-    .map((arrangement): Setup => ({ request, sheet, inside, fullness, arrangement, withTable, parts }));
+  const setups = arrangementsOf(fullness, withTable).map(
+    (arrangement): Setup => ({ request, sheet, inside, fullness, arrangement, withTable, parts }),
+  );
   if (fullness === "whole" && !holdsTables(setups)) return [];
   const panels: Panel[] = [];
   for (const setup of setups) {
@@ -101,6 +109,11 @@ export function layoutPanels(
     if (setup === setups[0] && panel.roomy === 1) break;
   }
   return panels;
+}
+
+function arrangementsOf(fullness: Fullness, withTable: boolean): readonly Arrangement[] {
+  if (fullness === "cut") return CUT.filter(({ holes }) => holes === (withTable ? "beside" : "panel"));
+  return (fullness === "whole" ? ARRANGEMENTS : CROWDED).filter(({ holes }) => withTable || holes === "panel");
 }
 
 /** The tables that stand in the panel in every arrangement leave the signer his least: seen before any note is set. */
@@ -140,7 +153,7 @@ const plainNotes = onceFor((request: Prepared) => plateNotes(request, []));
 function makeParts(request: Prepared, sheet: SheetSize, fullness: Fullness): Parts {
   const { lettering } = sheet;
   const width = sheet.panel - 2 * MARGIN;
-  const isShort = fullness === "brief" || fullness === "bare";
+  const isShort = fullness !== "whole" && fullness !== "continued";
   const tables = once((room: number): readonly TableText[] => {
     const { corners, tape } = tablesOf(request);
     const others = [corners, rodTable(request, room, lettering), tape];
@@ -209,7 +222,7 @@ function layoutPanel(setup: Setup): Panel | null {
   const [scale] = scales(request.job.unit);
   if (scale === undefined) return null;
   const room = signerRoom(setup, scale, []);
-  if (fullness !== "overflowing" && room < parts.leastSigner()) return null;
+  if (fullness !== "cut" && room < parts.leastSigner()) return null;
   const columns = besideColumns(setup, []);
   if (columns === null) return null;
   const left = inside.x1 - sheet.panel - columns.width;
@@ -217,7 +230,7 @@ function layoutPanel(setup: Setup): Panel | null {
     left,
     roomy: Math.min(1, room / parts.wantedSigner()),
     foot: footBand(setup, left - inside.x0 - 2 * VIEWS_MARGIN, []),
-    pocket: fullness === "overflowing" ? null : pocketUnder(setup, columns),
+    pocket: pocketUnder(setup, columns),
     finish: (unplaced, atScale, floor) => finishPanel(setup, unplaced, atScale, floor),
   };
 }
@@ -266,7 +279,7 @@ function signer(setup: Setup, scale: Scale, unplaced: readonly string[]): Piece 
   const width = sheet.panel - 2 * MARGIN;
   const room = signerRoom(setup, scale, unplaced);
   const block = signersBlock(request, width, sheet.lettering, room, wantedMargins(sheet));
-  return block ?? (fullness !== "overflowing" ? null : leastSignersBlock(request, width, sheet.lettering));
+  return block ?? (fullness === "cut" ? cutSignersBlock(request, width, sheet.lettering, room) : null);
 }
 
 function signerRoom(setup: Setup, scale: Scale, unplaced: readonly string[]): number {
@@ -332,23 +345,62 @@ interface Columns {
 }
 
 /** Least share of the sheet that is left for the views. */
-const LEAST_DRAWING: Readonly<Record<Fullness, number>> = { whole: 0.4, brief: 0.4, bare: 0.2, overflowing: 0.2 };
-/** Width of a column beside the panel, in small letters: wider where a hole table needs it. */
+const LEAST_DRAWING: Readonly<Record<Fullness, number>> = {
+  whole: 0.4,
+  continued: 0.3,
+  brief: 0.4,
+  bare: 0.2,
+  cut: 0.2,
+};
+/** Width of a column beside the panel, in small letters: wider where a table needs it. */
 const COLUMN = 36;
 
 /** The hole table and other pieces in columns of full height beside the panel; null when they take too much of the sheet. */
 function besideColumns(setup: Setup, unplaced: readonly string[]): Columns | null {
   const { sheet, inside, fullness, arrangement, parts } = setup;
-  const usual = COLUMN * sheet.lettering.small;
-  const column = arrangement.holes === "beside" ? Math.max(usual, parts.leastHoles()) : usual;
+  const column = columnWidth(setup);
   if (arrangement.tables === "beside" && parts.leastHead(column) > column) return null;
-  const loose = loosePieces(setup, "beside", column, unplaced);
   const room = inside.y1 - inside.y0 - 2 * MARGIN;
+  const most = Math.floor((sheet.width * (1 - LEAST_DRAWING[fullness]) - sheet.panel) / (column + 2 * MARGIN));
   const tables = arrangement.tables === "beside" ? parts.head(column) : [];
-  const stacks = filled([...tables, ...holePieces(setup, column, room), ...loose], room);
-  const width = stacks.length * (column + 2 * MARGIN);
-  if (stacks.some((pieces) => heightOf(pieces) - GAP > room)) return null;
-  return sheet.width - sheet.panel - width < LEAST_DRAWING[fullness] * sheet.width ? null : { stacks, column, width };
+  const loose = loosePieces(setup, "beside", column, unplaced);
+  if (fullness === "cut") return cutColumns(setup, { tables, loose, column, room, most });
+  const stacks = filled([...tables, ...holePieces(setup, column, room, Infinity), ...loose], room);
+  if (stacks.length > most || stacks.some((pieces) => isHigher(pieces, room))) return null;
+  return { stacks, column, width: widthOf(stacks, column) };
+}
+
+interface Cut {
+  readonly tables: readonly Piece[];
+  readonly loose: readonly Piece[];
+  readonly column: number;
+  readonly room: number;
+  /** Columns. */
+  readonly most: number;
+}
+
+/** Cautions, notes and holes before the other tables: of these what has room. */
+function cutColumns(setup: Setup, { tables, loose, column, room, most }: Cut): Columns {
+  const left = Math.max(1, most - filled([...loose, ...tables], room).length);
+  const all = filled([...loose, ...holePieces(setup, column, room, left), ...tables], room);
+  const stacks = all.filter((pieces) => !isHigher(pieces, room)).slice(0, most);
+  return { stacks, column, width: widthOf(stacks, column) };
+}
+
+function isHigher(pieces: readonly Piece[], room: number): boolean {
+  return heightOf(pieces) - GAP > room;
+}
+
+function widthOf({ length }: Columns["stacks"], column: number): number {
+  return length * (column + 2 * MARGIN);
+}
+
+/** Wider than the tables need that stand there: none of their cells fits to a hair. */
+function columnWidth({ sheet, arrangement, parts }: Setup): number {
+  const usual = COLUMN * sheet.lettering.small;
+  const holes = arrangement.holes === "beside" ? parts.leastHoles() : 0;
+  const tables = arrangement.tables === "beside" ? parts.leastHead(usual) : 0;
+  return Math.max(usual, holes + GAP, tables + GAP);
 }
 
 /** The paper under the last of the columns. */
@@ -379,17 +431,26 @@ function columnItems(
   ];
 }
 
-/** The hole table cut into even parts of at most this height. */
-function holePieces({ request, sheet, arrangement }: Setup, width: number, room: number): readonly Piece[] {
+/** The hole table in even parts of at most this height, of which there are at most so many: what is left is said. */
+function holePieces(
+  { request, sheet, arrangement }: Setup,
+  width: number,
+  room: number,
+  most: number,
+): readonly Piece[] {
   if (arrangement.holes !== "beside") return [];
   const { lettering } = sheet;
   const count = request.plate.holes.length;
-  const most = Math.floor((room - headHeight(lettering) - rowHeight(lettering) - 1) / rowHeight(lettering));
-  const parts = Math.ceil(count / most);
-  const even = Math.ceil(count / parts);
-  return Array.from({ length: parts }, (_, i) =>
-    tablePiece(holeTable(request, i * even, (i + 1) * even), width, lettering),
-  );
+  const rows = Math.floor((room - headHeight(lettering) - rowHeight(lettering) - 1) / rowHeight(lettering));
+  const shown = Math.min(count, rows * most);
+  const parts = Math.ceil(shown / rows);
+  const even = Math.ceil(shown / parts);
+  return Array.from({ length: parts }, (_, i) => {
+    const table = holeTable(request, i * even, Math.min(shown, (i + 1) * even));
+    const isLast = i === parts - 1 && shown < count;
+    const foot = isLast ? [`+ ${count - shown} MORE HOLES IN summary.json`] : table.foot;
+    return tablePiece({ ...table, foot }, width, lettering);
+  });
 }
 
 /** Pieces in order, each under the one before as long as there is room. */

@@ -27,6 +27,7 @@ export function rodTable(request: SheetRequest, width: number = USUAL.width, let
   const groups = base.groups.slice(0, MOST_GROUPS);
   const columns = rodColumns(request).filter(({ cell }) => groups.some((own) => cell(own) !== ""));
   const more = groups.map((own) => moreWords(own, job.unit));
+  const isSaidOnce = groups.length > 1 && base.groups.every((own) => moreWords(own, job.unit) === more[0]);
   return {
     name: "rod-table",
     heading: "RODS AND SETTING",
@@ -34,9 +35,13 @@ export function rodTable(request: SheetRequest, width: number = USUAL.width, let
     rows: groups.map((own) => columns.map(({ cell }) => cell(own))),
     foot: [
       ...moreGroups(base.groups.length),
-      ...wrap(footWords(request, groups).join("; "), width - 2 * CELL_PAD, letter),
+      ...wrap(
+        [...(isSaidOnce ? everyRod(more) : []), ...footWords(request, groups)].join("; "),
+        width - 2 * CELL_PAD,
+        letter,
+      ),
     ],
-    under: more.every((words) => words === "") ? [] : more,
+    under: isSaidOnce || more.every((words) => words === "") ? [] : more,
     strong: NONE,
   };
 }
@@ -83,6 +88,11 @@ function moreWords({ rod }: RodGroup, unit: Unit): string {
     ...(length.kind === "given" ? [`LENGTH ${formatLength(length.value, unit)}`] : []),
     ...(bottom.kind === "given" ? [`LOWER END ${bottom.value.kind.toUpperCase()}`] : []),
   ].join(", ");
+}
+
+/** What is the same for all groups; nothing where nothing is given. */
+function everyRod([words = ""]: readonly string[]): readonly string[] {
+  return words === "" ? [] : [`EVERY ROD: ${words}`];
 }
 
 function moreGroups(count: number): readonly string[] {

@@ -16,15 +16,25 @@ import {
   undersideWords,
 } from "./section-words.js";
 
-/** brief: earlier revisions and the box for the cutting table are left out; bare: the views beside the plan too. */
-export type Shortening = "brief" | "bare";
+/**
+ * brief: earlier revisions and the box for the cutting table are left out; bare: the views beside the plan too; cut: what of
+ * the section no note has room for, and of the tables what ledger.csv and summary.json have.
+ */
+export type Shortening = "brief" | "bare" | "cut";
 
 /** The notes that stand for what is left out of a sheet of this size; none where nothing is. */
 export function shortNotes(request: SheetRequest, size: string, how: Shortening): readonly string[] {
   const views = how === "bare" ? request.base.groups.map((own) => sectionNote(request, own)) : [];
-  const left = [...earlierRevisions(request), ...cuttingBox(request), ...(how === "bare" ? sideViews(request) : [])];
+  const left = [
+    ...earlierRevisions(request),
+    ...cuttingBox(request),
+    ...sideViews(request, how),
+    ...(how === "cut" ? CUT_SHORT : []),
+  ];
   return [...views, ...(left.length === 0 ? [] : [`Left out for size ${size}: ${left.join("; ")}.`])];
 }
+
+const CUT_SHORT = ["what is missing from tables and checks here (ledger.csv, summary.json)"] as const;
 
 function earlierRevisions(request: SheetRequest): readonly string[] {
   const all = revisionTable(request, Infinity).rows.length;
@@ -36,10 +46,12 @@ function cuttingBox(request: SheetRequest): readonly string[] {
   return [`figures for the cutting table (summary.json; 0,0 of the cut file: ${originWords(request)})`];
 }
 
-function sideViews({ job, plate, cutFiles }: SheetRequest): readonly string[] {
+function sideViews({ job, plate, cutFiles }: SheetRequest, how: Shortening): readonly string[] {
+  if (how === "brief") return [];
   const isDrawn = job.shop.marking.how === "scribe" && cutFiles.length > 0;
   const marks = `the view of the marks on the top face (listed above${isDrawn ? ", drawn in the cut file" : ""})`;
-  return [...(plate.marks.length === 0 ? [] : [marks]), "the setting section (in words above)"];
+  const section = `the setting section (${how === "bare" ? "in words above" : "summary.json"})`;
+  return [...(plate.marks.length === 0 ? [] : [marks]), section];
 }
 
 /** The setting section of a group in words: as it stands when the concrete is placed, then what stands on it later. */

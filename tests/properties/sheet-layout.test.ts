@@ -169,7 +169,7 @@ describe("the layout of a sheet", () => {
   });
 
   it("says on a small size what was left to which file", () => {
-    const request = requestFor("in", [26, 18], [2, 2]);
+    const request = requestFor("in", [18, 14], [2, 2]);
     const words = (sheet: SheetName) => {
       const scene = drawSheet({ ...request, job: { ...request.job, sheet } });
       return [
@@ -186,13 +186,20 @@ describe("the layout of a sheet", () => {
   });
 
   it("says on a small size too what found no room to be scribed", () => {
-    const request = requestFor("in", [26, 18], [2, 2]);
+    const request = requestFor("in", [18, 14], [2, 2]);
     const plate = { ...request.plate, omitted: [{ kind: "axis", text: "+Y", cause: "room" }] as const };
     const { items, size } = drawSheet({ ...request, plate, job: { ...request.job, sheet: "B" } });
     const said = textsOf(items)
       .map(({ text }) => text)
       .join(" ");
     expect([size, said]).toEqual(["B", expect.stringMatching(/NOT SCRIBED, PAINT BY HAND: \+Y\./)]);
+  });
+
+  it("takes a larger size than one that has no room, which the program refuses before it draws", () => {
+    const request = requestFor("in", [26, 18], [2, 2]);
+    expect(hasRoomOn(request, "B")).toBe(false);
+    const { size } = drawSheet({ ...request, job: { ...request.job, sheet: "B" } });
+    expect([size, hasRoomOn(request, size)]).toEqual(["C", true]);
   });
 
   it("long plates, rings of views and the smallest plate are drawn at a usual scale on a sheet of the series", () => {

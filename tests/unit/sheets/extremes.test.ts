@@ -19,30 +19,46 @@ const grid = (x: number, y: number, nx: number, ny: number) =>
   groupFixture({ pattern: { kind: "rectangle", x: inches(x), y: inches(y), nx, ny, perimeter: false } });
 const letters = [..."ABCDEFGHIJKL"];
 
+/** A job and a base whose every word is as long as words come. */
+const endlessJob = () =>
+  jobFixture({
+    title: "Extension ".repeat(60),
+    owner: "Fabricator".repeat(30),
+    number: "9".repeat(80),
+    drawnBy: "W".repeat(90),
+    drawing: { number: "S-".repeat(60), revision: "Z9" },
+    status: "preliminary",
+    revisions: Array.from({ length: 60 }, (_, i) => ({
+      revision: `${i}`,
+      date: "2026-01-01",
+      text: "Moved ".repeat(40),
+      marks: null,
+    })),
+  });
+const endlessBase = (changes: Partial<Base>, x: number, y: number) =>
+  baseFixture({
+    note: "Check the formwork. ".repeat(300),
+    mark: "W".repeat(60),
+    template: { ...plate(x, y), mark: "M".repeat(60) },
+    ...changes,
+  });
+const ENDLESS_HELD = { held: Array.from({ length: 30 }, (_, i) => `Reason ${i}: ${"too near ".repeat(20)}`) };
+/** So many groups of two rods, no two with holes of one size. */
+const groupsOfTwo = (count: number) =>
+  letters.slice(0, count).map((letter, i) =>
+    groupFixture({
+      letter,
+      pattern: { kind: "points", at: [at(4 * i - 22, 4), at(4 * i - 22, -4)] },
+      hole: given(inches(0.5 + i / 16), "job"),
+    }),
+  );
+
 const cases: Readonly<Record<string, () => SheetRequest>> = {
-  "words without end": () =>
-    sheetCase(
-      jobFixture({
-        title: "Extension ".repeat(60),
-        owner: "Fabricator".repeat(30),
-        number: "9".repeat(80),
-        drawnBy: "W".repeat(90),
-        drawing: { number: "S-".repeat(60), revision: "Z9" },
-        status: "preliminary",
-        revisions: Array.from({ length: 60 }, (_, i) => ({
-          revision: `${i}`,
-          date: "2026-01-01",
-          text: "Moved ".repeat(40),
-          marks: null,
-        })),
-      }),
-      baseFixture({
-        note: "Check the formwork. ".repeat(300),
-        mark: "W".repeat(60),
-        template: { ...plate(26, 18), mark: "M".repeat(60) },
-      }),
-      { held: Array.from({ length: 30 }, (_, i) => `Reason ${i}: ${"too near ".repeat(20)}`) },
-    ),
+  "words without end": () => sheetCase(endlessJob(), endlessBase({}, 26, 18), ENDLESS_HELD),
+  "words and groups without end": () =>
+    sheetCase(endlessJob(), endlessBase({ groups: groupsOfTwo(12) }, 52, 16), ENDLESS_HELD),
+  "words without end, and as many rods as a plate may have": () =>
+    sheetCase(endlessJob(), endlessBase({ groups: [grid(114, 57, 20, 10)] }, 120, 60), ENDLESS_HELD),
   "characters that the font lacks": () =>
     sheetCase(jobFixture({ title: "倉庫 第二期 \u{1F6E0}\u0000\n\ttwo" }), baseFixture({ note: "Ὀρθή – ščřž ﷽" })),
   "a strip 12 ft long": () =>
@@ -62,19 +78,7 @@ const cases: Readonly<Record<string, () => SheetRequest>> = {
   "a plate of 100 m": () =>
     sheetCase(jobFixture(), baseFixture({ groups: [grid(3900, 3900, 2, 2)], template: plate(3930, 3930) })),
   "twelve groups of as many sizes": () =>
-    sheetCase(
-      jobFixture(),
-      baseFixture({
-        groups: letters.map((letter, i) =>
-          groupFixture({
-            letter,
-            pattern: { kind: "points", at: [at(4 * i - 22, 4), at(4 * i - 22, -4)] },
-            hole: given(inches(0.5 + i / 16), "job"),
-          }),
-        ),
-        template: plate(52, 16),
-      }),
-    ),
+    sheetCase(jobFixture(), baseFixture({ groups: groupsOfTwo(12), template: plate(52, 16) })),
   "the working point far off the plate": () =>
     sheetCase(jobFixture(), {
       ...baseFixture({

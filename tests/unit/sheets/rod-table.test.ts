@@ -30,6 +30,13 @@ describe("rods and setting", () => {
     expect(foot.join(" ")).toContain("UNDERSIDE OF TEMPLATE 3 ABOVE T.O.C.; PROJECTION FROM T.O.C.");
   });
 
+  it("says once what is the same for all groups", () => {
+    const { under, foot } = tableOf([{}, {}]);
+    expect(under).toEqual([]);
+    expect(foot.join(" ")).toMatch(/^EVERY ROD: THREAD 8, LOWER END NUT; /);
+    expect(tableOf([{}]).foot.join(" ")).not.toContain("EVERY ROD");
+  });
+
   it("counts nuts and washers of a rod by where they go", () => {
     expect(tableOf([{}]).foot.join(" ")).toContain(
       "NUTS A ROD: 2 ON TEMPLATE, 1 LEVELING, 1 ON BASE PLATE, 1 AT LOWER END; WASHERS: 1 LEVELING, 1 ON BASE PLATE",
