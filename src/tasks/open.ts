@@ -13,7 +13,6 @@ import type { Inputs } from "../readers/inputs.js";
 import { placeRods } from "../rods/index.js";
 import type { ShapedBase } from "../template/index.js";
 import { makePlateShape } from "../template/index.js";
-import { planSheetFaults } from "./plan-sheet-room.js";
 import { shareTemplates } from "./share-templates.js";
 import { placeOfSheetKey, sheetRoomFaults } from "./sheet-room.js";
 import { unwrittenLetters } from "./unwritten-letters.js";
@@ -50,7 +49,7 @@ export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJo
   if (!opened.ok) return opened;
   const { job, bases, plan } = opened.value;
   const at = placeOfSheetKey(inputs);
-  const small = [...sheetRoomFaults(job, bases, at), ...planSheetFaults(job, plan, at)];
+  const small = sheetRoomFaults(job, bases, plan, at);
   return small.length === 0 ? opened : { ok: false, findings: [...opened.findings, ...small] };
 }
 

@@ -1,21 +1,23 @@
 /** Whether the size of sheet that a job chose has room for the sheets of its plan. */
-import type { Finding, Place } from "../diagnostics/finding.js";
 import type { Job } from "../job/index.js";
-import { SHEET_NAMES, type SheetName } from "../job/model/sheet-names.js";
+import type { SheetName } from "../job/model/sheet-names.js";
 import type { Plan } from "../plan/model.js";
 import { hasPlanRoom, type PlanRequest } from "../sheets/index.js";
 
-/** A fault that names the least size that would do; none where no size would. */
-export function planSheetFaults(job: Job, plan: Plan | null, at: Place): readonly Finding[] {
-  const { sheet, unit } = job;
-  if (sheet === null || plan === null) return [];
-  const names: readonly SheetName[] = SHEET_NAMES[unit];
-  const larger = names.slice(names.indexOf(sheet) + 1);
-  if (larger.length === 0 || hasPlanRoom(requestFor(job, plan))) return [];
-  const least = larger.find((name) => hasPlanRoom(requestFor({ ...job, sheet: name }, plan)));
-  if (least === undefined) return [];
-  const message = `${sheet} has no room for the sheets of the anchor-rod plan; the least size that does is ${least}: write sheet: ${least}, or leave the key out`;
-  return [{ code: "sheet-too-small", severity: "error", at, message }];
+/** Sheets for which the chosen size is too small. */
+export interface NoRoom {
+  /** Which they are, and what must stand on them. */
+  readonly words: string;
+  /** Whether they have room on a size that is larger. */
+  readonly hasRoomOn: (name: SheetName) => boolean;
+}
+
+/** null: the plan has room, or no size has; `larger`: the sizes above the one that the job chose. */
+export function planWithoutRoom(job: Job, plan: Plan | null, larger: readonly SheetName[]): NoRoom | null {
+  if (plan === null || hasPlanRoom(requestFor(job, plan))) return null;
+  const enough = larger.filter((name) => hasPlanRoom(requestFor({ ...job, sheet: name }, plan)));
+  if (enough.length === 0) return null;
+  return { words: "the sheets of the anchor-rod plan", hasRoomOn: (name) => enough.includes(name) };
 }
 
 /** As its sheets will be asked for, with coordinate files of a usual length of name, nothing held. */

@@ -1,29 +1,49 @@
-/** Whether the size of sheet that a job chose has room for the sheets of its templates. */
+/** Whether the size of sheet that a job chose has room for the sheets of its templates and of its plan. */
 import { checkAhead } from "../checks/checked.js";
 import type { Finding, Place } from "../diagnostics/finding.js";
 import { listed } from "../diagnostics/listed.js";
 import { type Job, jobRoot } from "../job/index.js";
-import { SHEET_NAMES } from "../job/model/sheet-names.js";
+import { SHEET_NAMES, type SheetName } from "../job/model/sheet-names.js";
 import { sheetPlace } from "../outputs/names.js";
+import type { Plan } from "../plan/model.js";
 import type { Inputs } from "../readers/inputs.js";
 import { findNode } from "../readers/source.js";
 import { hasRoomOn, type SheetRequest } from "../sheets/index.js";
 import type { ShapedBase } from "../template/index.js";
+import { type NoRoom, planWithoutRoom } from "./plan-sheet-room.js";
 
 const MOST_MARKS = 8;
 
-/** A fault that names the templates for which the chosen size is too small, and the least size that would do. */
-export function sheetRoomFaults(job: Job, bases: readonly ShapedBase[], at: Place): readonly Finding[] {
+/** A fault for the templates' sheets and one for the plan's where the chosen size is too small; both name the least size that serves all. */
+export function sheetRoomFaults(
+  job: Job,
+  bases: readonly ShapedBase[],
+  plan: Plan | null,
+  at: Place,
+): readonly Finding[] {
   const { sheet, unit } = job;
-  const names: readonly string[] = SHEET_NAMES[unit];
-  if (sheet === null || sheet === names.at(-1)) return [];
+  const names: readonly SheetName[] = SHEET_NAMES[unit];
+  const largest = names.at(-1);
+  if (sheet === null || largest === undefined || sheet === largest) return [];
   const larger = names.slice(names.indexOf(sheet) + 1);
+  const lacking = [templatesWithoutRoom(job, bases, sheet), planWithoutRoom(job, plan, larger)].filter(
+    (each) => each !== null,
+  );
+  const least = larger.find((name) => lacking.every(({ hasRoomOn }) => hasRoomOn(name))) ?? largest;
+  return lacking.map(({ words }): Finding => {
+    const message = `${sheet} has no room for ${words}; the least size that has is ${least}: write sheet: ${least}, or leave the key out`;
+    return { code: "sheet-too-small", severity: "error", at, message };
+  });
+}
+
+function templatesWithoutRoom(job: Job, bases: readonly ShapedBase[], sheet: SheetName): NoRoom | null {
   const requests = bases.map((shaped) => requestFor(job, shaped)).filter((request) => !hasRoomOn(request, sheet));
-  if (requests.length === 0) return [];
-  const least = larger.find((name) => requests.every((request) => hasRoomOn(request, name))) ?? names.at(-1);
+  if (requests.length === 0) return null;
   const marks = listed([...new Set(requests.map(({ plate }) => plate.mark))], MOST_MARKS);
-  const message = `${sheet} has no room for what must stand on the sheets of ${marks}: rod holes of 2 mm on paper, dimensions, tables, fails and cautions; the least size that has is ${least}: write sheet: ${least}, or leave the key out`;
-  return [{ code: "sheet-too-small", severity: "error", at, message }];
+  return {
+    words: `what must stand on the sheets of ${marks}: rod holes of 2 mm on paper, dimensions, tables, fails and cautions`,
+    hasRoomOn: (name) => requests.every((request) => hasRoomOn(request, name)),
+  };
 }
 
 /** Where the job names its size of sheets. */

@@ -1,4 +1,5 @@
 /** Blocks of words beside a point of the plan: in the quadrants about it, with a leader from farther away. Paper millimetres. */
+import type { Extent } from "../../geometry/index.js";
 import { greatestOf } from "../../units/extremes.js";
 import { at, line, rectangle, stroke, text } from "../items.js";
 import { countCrossings, crossesText, type TextItem } from "../occupied.js";
@@ -68,19 +69,28 @@ function frameBox(block: Block, { x, y }: PaperPoint): readonly PaperPoint[] {
   return [at(x, low), at(right, low), at(right, top), at(x, top)];
 }
 
-/** `crossing`: what a leader may cross, never a text. The block about a point, `reach` around it kept clear, at the first of the distances that has room; null: none has. */
+/** What more is asked of a place. */
+interface BlockDemand {
+  /** What a leader may cross, never a text. */
+  readonly crossing?: "no line" | "lines";
+  /** Whether a block that stands there without a leader is read as that of its own point. */
+  readonly isClearOf?: (box: Extent) => boolean;
+}
+
+/** The block about a point, `reach` around it kept clear, at the first of the distances that has room; null: none has. */
 export function blockAbout(
   draft: Draft,
   block: Block,
   center: PaperPoint,
   reach: number,
   distances: readonly number[],
-  crossing: "no line" | "lines" = "no line",
+  { crossing = "no line", isClearOf = () => true }: BlockDemand = {},
 ): readonly SceneItem[] | null {
   const { width, height } = blockSize(block);
   for (const strokes of ["all", "hard"] as const)
     for (const far of distances)
       for (const place of placesAround(center, reach + far, width, height)) {
+        if (far === 0 && !isClearOf({ x0: place.x, y0: place.y, x1: place.x + width, y1: place.y + height })) continue;
         const leader = far === 0 ? [] : leaderTo(draft, center, reach, place, width, height, crossing);
         if (leader === null) continue;
         const items = blockAt(draft, block, place, strokes);

@@ -70,7 +70,7 @@ function putName(draft: Draft, page: PlanPage, point: PlanPoint, place: PaperPoi
     [all, "lines"],
     [[point.name], "lines"],
   ] as const) {
-    const items = blockAbout(draft, { lines, letter, boxed: false }, place, reach, AROUND, crossing);
+    const items = blockAbout(draft, { lines, letter, boxed: false }, place, reach, AROUND, { crossing });
     if (items === null) continue;
     put(draft, wordsGroup(point, items, isDimensioned || lines.length > 1));
     return true;

@@ -8,6 +8,7 @@ import type { LineSpan } from "./grid.js";
 import { type Locating, putBroken, putLocatingChain } from "./locating.js";
 import { chainLevels } from "./margins.js";
 import { type PlanPage, paperOf } from "./page.js";
+import { outsideBases } from "./symbols.js";
 
 type Axis = "x" | "y";
 type Straight = Extract<LineSpan, { kind: "straight" }>;
@@ -116,10 +117,11 @@ function putMeasured(draft: Draft, page: PlanPage, measuring: Measuring): boolea
   const isHere = reference !== null && isInWindow(page, along, reference.value);
   const stops = [...crossings, ...(isHere ? [reference] : [])].toSorted((a, b) => a.value - b.value);
   const distinct = stops.filter((stop, i) => i === 0 || stop.value - (stops[i - 1]?.value ?? 0) > 1e-6);
+  const breaks = outsideBases(page);
   return levelsOf(page, measuring).some((level) => {
     const place = placing(page, measuring, level);
     const runs = distinct.slice(1).map((stop, i) => runBetween(measuring, distinct[i] ?? stop, stop, place));
-    const lines = distinct.map(({ value }) => extension(place(value).on, place(value).off));
+    const lines = distinct.map(({ value }) => extension(place(value).on, place(value).off, breaks));
     const written = runs.length === 0 || putLocatingChain(draft, page, runs, lines);
     const first = distinct[0];
     if (isHere || reference === null || first === undefined) return written;

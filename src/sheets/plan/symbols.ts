@@ -1,11 +1,13 @@
 /** Bases as the plan shows them: concrete, column section, rods at their places, ticks of the type's own axes. */
-import type { Contour, Point } from "../../geometry/index.js";
+import type { Contour, Extent, Point } from "../../geometry/index.js";
 import { turnOf } from "../../geometry/index.js";
+import type { Breaks } from "../dimension.js";
 import { arrowHead, at, circle, line, strokeOf } from "../items.js";
 import { type Draft, putAll } from "../paper.js";
 import type { View } from "../plan-shapes.js";
 import { contourParts, onPaper } from "../plan-shapes.js";
 import type { PaperPoint, PathPart, SceneItem } from "../scene.js";
+import { clipped } from "./clip.js";
 import type { BaseFigure } from "./figures.js";
 import { type PlanPage, paperOf } from "./page.js";
 
@@ -26,6 +28,30 @@ export function symbolReach(page: PlanPage, figure: BaseFigure): number {
 /** True where some base is drawn larger than true. */
 export function isEnlarged(page: PlanPage): boolean {
   return page.tile.figures.some(({ reach }) => reach * page.view.scale < LEAST_REACH);
+}
+
+/** Clear paper beside a symbol where an extension line is broken off for it. */
+const BESIDE_SYMBOL = 1;
+
+/** Leaves an extension line out where a base stands: through column and rods it would seem to measure from them. */
+export function outsideBases(page: PlanPage): Breaks {
+  const boxes = page.tile.figures.map((figure): Extent => {
+    const { x, y } = paperOf(page, figure.placed.workingPoint);
+    const half = symbolReach(page, figure) + BESIDE_SYMBOL;
+    return { x0: x - half, y0: y - half, x1: x + half, y1: y + half };
+  });
+  return (from, to) =>
+    boxes.reduce(
+      (stretches: ReturnType<Breaks>, box) => stretches.flatMap(([p, q]) => outsideBox(p, q, box)),
+      [[from, to]],
+    );
+}
+
+function outsideBox(p: PaperPoint, q: PaperPoint, box: Extent): ReturnType<Breaks> {
+  const inside = clipped(p, q, box);
+  if (inside === null) return [[p, q]];
+  const [enter, leave] = inside;
+  return [...(enter === p ? [] : [[p, enter] as const]), ...(leave === q ? [] : [[leave, q] as const])];
 }
 
 /** All bases of the sheet, a stroke for each kind of line. */

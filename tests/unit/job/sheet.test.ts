@@ -5,20 +5,21 @@ import { SHEET_NAMES } from "../../../src/job/model/sheet-names.js";
 import { sheetSizes } from "../../../src/sheets/sheet-sizes.js";
 import { openJob } from "../../../src/tasks/open.js";
 
-const job = (units: string, lines: readonly string[], diameter: string) =>
+const job = (units: string, lines: readonly string[], diameter: string, quantity: number) =>
   [
     'job: { number: "1", title: Sheets, revision: A, status: released, date: 2026-11-24 }',
     `units: ${units}`,
     ...lines,
     "bases:",
     "  - mark: B1",
+    `    quantity: ${quantity}`,
     `    rods: { diameter: ${diameter}, projection: 6, embedment: 12 }`,
     `    pattern: { kind: rectangle, x: ${units === "in" ? "12, y: 10" : "300, y: 250"} }`,
     `    template: { thickness: ${units === "in" ? "1/4" : "6"} }`,
   ].join("\n");
 
-function open(units: string, lines: readonly string[]) {
-  const text = job(units, lines, units === "in" ? "1" : "M24");
+function open(units: string, lines: readonly string[], quantity = 1) {
+  const text = job(units, lines, units === "in" ? "1" : "M24", quantity);
   const shop = `templates/shops/${units === "in" ? "plasma" : "plasma-metric"}.yaml`;
   const files = new Map([
     ["job.yaml", text],
@@ -67,6 +68,20 @@ describe("sheet", () => {
     const [, least] =
       /the least size that has is ([BCD]): write sheet: \1, or leave the key out$/.exec(fault?.message ?? "") ?? [];
     expect(open("in", [`sheet: ${least}`]).ok).toBe(true);
+  });
+
+  it("too small for templates or plan is refused with one least size, on which both have room", () => {
+    const grid = ["grid: { x: { names: [1, 2, 3], spacing: 2 @ 25' }, y: { names: [A, B], spacing: 20' } }"];
+    const placed = ["placements: [{ base: B1, every: [[A, B], [1, 2, 3]] }]"];
+    for (const sheet of ["A", "B", "C", "D"]) {
+      const opened = open("in", [`sheet: ${sheet}`, ...grid, ...placed], 6);
+      const small = opened.findings.filter(({ code }) => code === "sheet-too-small");
+      expect(opened.ok, JSON.stringify(opened.findings)).toBe(small.length === 0);
+      if (sheet === "A") expect(small.map(({ message }) => message).join()).toContain("sheets of the anchor-rod plan");
+      const least = small.map(({ message }) => /write sheet: ([A-D])/.exec(message)?.[1] ?? "none");
+      expect(new Set(least).size).toBeLessThanOrEqual(1);
+      for (const name of least) expect(open("in", [`sheet: ${name}`, ...grid, ...placed], 6).ok).toBe(true);
+    }
   });
 
   it("is at fault at its own line and column", () => {

@@ -8,7 +8,7 @@ import { newLeanDocument } from "../../../src/formats/lean-document.js";
 import { writeSheetSvg } from "../../../src/formats/sheet-svg.js";
 import type { GridLine } from "../../../src/job/index.js";
 import { given, missing } from "../../../src/job/index.js";
-import { SHEET_NAMES } from "../../../src/job/model/sheet-names.js";
+import { SHEET_NAMES, type SheetName } from "../../../src/job/model/sheet-names.js";
 import { findWasher } from "../../../src/job/resolve/lookups.js";
 import {
   drawPlanSheets,
@@ -67,21 +67,24 @@ function readFigure(words: string, unit: Unit): number {
 }
 
 describe("a plan of a job that chose a size", () => {
-  const onSize = (name: string, index: number): readonly Scene[] => {
+  const onSize = (name: string, sheet: SheetName): PlanRequest => {
     const request = planCases[name]?.() ?? fail();
-    const sheet = SHEET_NAMES[request.job.unit][index] ?? null;
-    return drawPlanSheets({ ...request, job: { ...request.job, sheet } });
+    return { ...request, job: { ...request.job, sheet } };
   };
 
   for (const name of ["single", "twelve", "skewed", "metric"])
-    it(`is on that size from C or A2 up, and on these under it: ${name}`, () => {
-      const unit = planCases[name]?.().job.unit ?? "in";
-      const sizes = [0, 1, 2, 3].map((index) => onSize(name, index));
-      const [, , least, largest] = SHEET_NAMES[unit];
-      expect(sizes.map((scenes) => [...new Set(scenes.map(({ size }) => size))])).toEqual(
-        [least, least, least, largest].map((size) => [size]),
-      );
-      for (const scene of sizes.flat()) expect(collisionsOf(scene)).toEqual([]);
+    it(`is on that size, all its sheets, where it has room: ${name}`, () => {
+      const names: readonly SheetName[] = SHEET_NAMES[planCases[name]?.().job.unit ?? "in"];
+      const requests = names.map((sheet) => onSize(name, sheet));
+      const roomy = requests.map(hasPlanRoom);
+      expect(roomy.at(-1)).toBe(true);
+      expect(roomy).toEqual(roomy.toSorted((a, b) => Number(a) - Number(b)));
+      for (const [i, request] of requests.entries()) {
+        if (roomy[i] !== true) continue;
+        const scenes = drawPlanSheets(request);
+        expect([...new Set(scenes.map(({ size }) => size))]).toEqual([names[i]]);
+        for (const scene of scenes) expect(collisionsOf(scene)).toEqual([]);
+      }
     });
 });
 
