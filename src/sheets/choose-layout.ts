@@ -97,8 +97,8 @@ interface Setting extends Pick<Layout, "sheet" | "mode" | "fullness"> {
 }
 
 /** Those that show so much of base plate and concrete. */
-function layoutsAround({ request, inside, panels, ...setting }: Setting, reach: Reach): readonly Layout[] {
-  const { sheet, mode, fullness } = setting;
+function layoutsAround(setting: Setting, reach: Reach): readonly Layout[] {
+  const { request, sheet, mode, fullness, inside, panels } = setting;
   const { lettering } = sheet;
   const { plan, need } = planOf(request)(lettering)(mode)(reach);
   return panels.flatMap((panel) => {
@@ -109,8 +109,8 @@ function layoutsAround({ request, inside, panels, ...setting }: Setting, reach: 
       const floor = pocketed.length === 0 ? null : (panel.pocket?.y1 ?? null);
       return arrangeViews(frame.room, input).map(
         (views): Layout => ({
-          ...{ ...setting, panel, floor, frame, plan, need },
-          views: { ...views, sides: [...views.sides, ...pocketed] },
+          ...{ sheet, mode, fullness, panel, floor, frame, plan, need },
+          views: pocketed.length === 0 ? views : { ...views, sides: [...views.sides, ...pocketed] },
           worth: worthOf(request, views, need),
         }),
       );

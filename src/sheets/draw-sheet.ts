@@ -149,20 +149,31 @@ function drawStep(request: Prepared, layouts: readonly Layout[], mode: ChainMode
   return drawn.kind === "drawn" ? drawn.scene : null;
 }
 
-/** Good on one of the layouts, else fair on the last. Only callouts and notes may find room in another layout at one scale. */
+/**
+ * Good on one of the layouts, else fair on the last that was tried. Only callouts and notes may find room in another layout at
+ * one scale: callouts where the plan's paper is wider or higher than any that had no room for them.
+ */
 function drawFirst(request: Prepared, layouts: readonly Layout[]): Drawn {
   let last: Failed = { kind: "failed", part: "notes", plan: null };
+  const crowded: Layout[] = [];
   for (const layout of layouts) {
+    if (crowded.some((tried) => isNoRoomier(layout, tried))) continue;
     const drawn = draw(request, layout, "good");
     if (drawn.kind === "drawn") return drawn;
     last = drawn;
-    if (last.part !== "callouts" && last.part !== "notes") break;
+    if (last.part === "callouts") crowded.push(layout);
+    else if (last.part !== "notes") break;
   }
-  const roomiest = layouts.at(-1);
+  const roomiest = crowded.at(-1) ?? layouts.at(-1);
   if (last.part === "chains") return last;
   if (roomiest === undefined) return last;
   const known = last.part === "callouts" ? last.plan : null;
   return draw(request, roomiest, "fair", known);
+}
+
+/** The plan has no more paper in one than in the other, neither in width nor in height. */
+function isNoRoomier({ views: { plan } }: Layout, { views: { plan: other } }: Layout): boolean {
+  return plan.x1 - plan.x0 <= other.x1 - other.x0 && plan.y1 - plan.y0 <= other.y1 - other.y0;
 }
 
 function inMode(request: Prepared, [first]: readonly Layout[], mode: ChainMode): readonly Layout[] {

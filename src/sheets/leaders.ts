@@ -143,7 +143,9 @@ interface Worded {
 function wordedOf({ grid }: Ground, callout: Callout, letter: number): Worded {
   return {
     callout,
-    wrappings: wrappingsOf(callout, letter).filter(({ width, height }) => hasRoomFor(grid, width, height)),
+    wrappings: wrappingsOf(callout, letter).filter(({ width, height }) =>
+      hasRoomFor(grid, width + 2 * CLEARANCE, height + 2 * CLEARANCE),
+    ),
   };
 }
 

@@ -20,7 +20,7 @@ import { type Scale, type SheetSize, scales } from "./sheet-sizes.js";
 import { type Shortening, shortNotes } from "./short-notes.js";
 import { headHeight, leastWidth, notesPiece, type Piece, rowHeight, type TableText, tablePiece } from "./table.js";
 import { tapeTable } from "./tape-table.js";
-import { titleBlock } from "./title-block.js";
+import { leastTitleHeight, titleBlock } from "./title-block.js";
 
 /** One arrangement of the tables that fits its sheet. */
 export interface Panel {
@@ -122,8 +122,9 @@ function holdsTables([setup]: readonly Setup[]): boolean {
   if (setup === undefined || scale === undefined) return false;
   const { inside, parts } = setup;
   const { lettering, panel } = setup.sheet;
-  const room = inside.y1 - inside.y0 - 2 * MARGIN - parts.title(scale).height - GAP;
-  const left = room - heightOf(parts.head(panel - 2 * MARGIN));
+  const room = inside.y1 - inside.y0 - 2 * MARGIN - GAP - heightOf(parts.head(panel - 2 * MARGIN));
+  if (room < leastTitleHeight(lettering) + emptySignersHeight(lettering)) return false;
+  const left = room - parts.title(scale).height;
   return left >= emptySignersHeight(lettering) && left >= parts.leastSigner();
 }
 
@@ -169,7 +170,7 @@ function makeParts(request: Prepared, sheet: SheetSize, fullness: Fullness): Par
     notesPiece("notes", "NOTES", [...allNotes(request, unplaced), ...left], room, lettering);
   const plain = once((room: number) => noted(room, []));
   return {
-    title: once((scale: Scale) => titleBlock(request, sheet, scale, sheet.panel)),
+    title: once((scale: Scale) => titleBlock(request, sheet, scale)),
     head: once(head),
     leastHead: (room) => greatestOf(tables(room).map((table) => leastWidth(table, lettering))),
     leastHoles: lazily(() => leastWidth(holeTable(request, 0, Infinity), lettering)),

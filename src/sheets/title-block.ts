@@ -5,6 +5,7 @@ import { isShared } from "../job/model/shared.js";
 import { greatestOf } from "../units/extremes.js";
 import { formatLength } from "../units/index.js";
 import { at, circle, fill, group, line, rectangle, stroke, text } from "./items.js";
+import { once, onceFor } from "./once.js";
 import type { SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering, Scale, SheetSize } from "./sheet-sizes.js";
@@ -66,10 +67,30 @@ const [CAPTION_LEADING, LEADING] = [1.4, 1.45];
 /** Between the ink of two lines, in letters. */
 const LINE_GAP = 0.15;
 
-function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width: number): readonly Row[] {
-  const { job, base, plate, held, sheetNumber, sheetCount, programVersion } = request;
-  const { lettering } = sheet;
-  const { row, signed } = rowMakers(width, lettering);
+function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale): readonly Row[] {
+  const { above, below } = fixedRows(request)(sheet);
+  const { row } = rowMakers(sheet.panel, sheet.lettering);
+  const { tolerances, unit } = request.job;
+  return [
+    ...above,
+    row(
+      field("TOLERANCES", tolerances === "" ? "NOT SPECIFIED" : tolerances, 0.3, "body", MOST_WRAPPED),
+      field("SCALE", scaleWords(scale), 0.325),
+      field("UNITS", unitWord(unit), 0.235),
+      field(THIRD_ANGLE, "", 0.14),
+    ),
+    ...below,
+  ];
+}
+
+/** The rows over and under the one that names the scale. */
+const fixedRows = onceFor((request: SheetRequest) =>
+  once((sheet: SheetSize) => ({ above: rowsAbove(request, sheet), below: rowsBelow(request, sheet) })),
+);
+
+function rowsAbove(request: SheetRequest, { panel, lettering }: SheetSize): readonly Row[] {
+  const { job, base, plate, held } = request;
+  const { row } = rowMakers(panel, lettering);
   const flag = held.length > 0 ? "HELD" : "";
   return [
     row(field("TITLE", job.title, 0.625, "body", MOST_WRAPPED), field("OWNER", job.owner, 0.375, "body", MOST_WRAPPED)),
@@ -78,18 +99,19 @@ function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width:
       field("DRAWING NUMBER", drawingNumber(request), 0.36, "heading", MOST_WRAPPED),
       field("REV", plate.revision, 0.14, "heading"),
     ),
-    ...pieceRows(request, width, lettering).map((fields) => row(...fields)),
+    ...pieceRows(request, panel, lettering).map((fields) => row(...fields)),
     row(
       field("STATUS", statusWords(request), 0.44, "body", MOST_WRAPPED),
       field("SOURCE DRAWING", sourceWords(request), 0.36, "body", MOST_WRAPPED),
       field("DATE", job.date, 0.2),
     ),
-    row(
-      field("TOLERANCES", job.tolerances === "" ? "NOT SPECIFIED" : job.tolerances, 0.3, "body", MOST_WRAPPED),
-      field("SCALE", scaleWords(scale), 0.325),
-      field("UNITS", unitWord(job.unit), 0.235),
-      field(THIRD_ANGLE, "", 0.14),
-    ),
+  ];
+}
+
+function rowsBelow(request: SheetRequest, { name, panel, lettering }: SheetSize): readonly Row[] {
+  const { job, sheetNumber, sheetCount, programVersion } = request;
+  const { row, signed } = rowMakers(panel, lettering);
+  return [
     signed(
       row(
         field("DRAWN", job.drawnBy, 0.205, "body", MOST_WRAPPED),
@@ -106,10 +128,19 @@ function titleRows(request: SheetRequest, sheet: SheetSize, scale: Scale, width:
     row(
       field("JOB NO.", job.number, 0.25, "body", MOST_WRAPPED),
       field("PROGRAM", `rodplate ${programVersion}`, 0.25),
-      field("SIZE", sheet.name, 0.25),
+      field("SIZE", name, 0.25),
       field("SHEET", `${sheetNumber} OF ${sheetCount}`, 0.25),
     ),
   ];
+}
+
+/** The title block of a template's sheet has at least so many rows. */
+const LEAST_ROWS = 8;
+
+/** No title block of a template's sheet is lower, whatever it says: each row with its caption over one line. */
+export function leastTitleHeight(lettering: Lettering): number {
+  const { small, body } = lettering;
+  return LEAST_ROWS * (2 * padOf(lettering) + small + captionGap(lettering) + body);
 }
 
 /** Lines of a value that is longer than its field: what the job may say is never cut off. */
@@ -256,9 +287,9 @@ function setField(entry: Field, width: number, lettering: Lettering): SetField {
   return { entry, caption, lines, letter, leading, above, below: Math.max(0, lines.length - 1) * leading + drop + pad };
 }
 
-/** The block as a piece of the panel. */
-export function titleBlock(request: SheetRequest, sheet: SheetSize, scale: Scale, width: number): Piece {
-  return blockOfRows(titleRows(request, sheet, scale, width), sheet.lettering, width);
+/** The block as a piece of the panel, as wide as it. */
+export function titleBlock(request: SheetRequest, sheet: SheetSize, scale: Scale): Piece {
+  return blockOfRows(titleRows(request, sheet, scale), sheet.lettering, sheet.panel);
 }
 
 /** Ways to make rows as high as their fields need; `signed` ones leave room for a signature. */

@@ -6,7 +6,7 @@ import { drawSheet } from "../../../src/sheets/index.js";
 import { scales, sheetSizes } from "../../../src/sheets/sheet-sizes.js";
 import { statusWords } from "../../../src/sheets/status-words.js";
 import { measureText } from "../../../src/sheets/text-metrics.js";
-import { titleBlock } from "../../../src/sheets/title-block.js";
+import { leastTitleHeight, titleBlock } from "../../../src/sheets/title-block.js";
 import { baseFixture, jobFixture } from "../../fixture.js";
 import { type SceneText, textsOf } from "./scene-walk.js";
 import { sheetCase } from "./sheet-case.js";
@@ -56,7 +56,7 @@ const C = sheetSizes("in").find(({ name }) => name.endsWith("C"));
 function block(request: ReturnType<typeof sheetCase>) {
   const [scale] = scales("in");
   if (scale === undefined || C === undefined) throw new Error("no scale or sheet");
-  const piece = titleBlock(request, C, scale, C.panel);
+  const piece = titleBlock(request, C, scale);
   return { piece, words: textsOf([piece.draw(0, 0)]).map(({ text }) => text) };
 }
 
@@ -82,7 +82,7 @@ describe("the title block", () => {
     for (const unit of ["in", "mm"] as const)
       for (const sheet of sheetSizes(unit).slice(1)) {
         const request = sheetCase(jobFixture({ unit }), baseFixture());
-        const { draw } = titleBlock(request, sheet, { name: "1:1", factor: 1 }, sheet.panel);
+        const { draw } = titleBlock(request, sheet, { name: "1:1", factor: 1 });
         const words = textsOf([draw(0, 0)]).map(({ text }) => text);
         for (const caption of ["DRAWING NUMBER", "SOURCE DRAWING", "APPROVED BY", "CUT FILES, START OF SHA-256"])
           expect(words, sheet.name).toContain(caption);
@@ -96,12 +96,7 @@ describe("the title block", () => {
       for (const sheet of sheetSizes(unit))
         for (const title of words) {
           const request = sheetCase(jobFixture({ unit, title, owner: title }), baseFixture());
-          const { draw } = titleBlock(
-            { ...request, held: ["too near"] },
-            sheet,
-            { name: "1:1", factor: 1 },
-            sheet.panel,
-          );
+          const { draw } = titleBlock({ ...request, held: ["too near"] }, sheet, { name: "1:1", factor: 1 });
           const boxes = textsOf([draw(0, 0)]).map(inkOf);
           for (const [i, one] of boxes.entries())
             for (const other of boxes.slice(i + 1)) {
@@ -116,7 +111,7 @@ describe("the title block", () => {
   it("has the mark in the largest letters, and room for a name under CHECKED BY and APPROVED BY", () => {
     for (const unit of ["in", "mm"] as const)
       for (const sheet of sheetSizes(unit)) {
-        const piece = titleBlock(requestWith("released", [], "none"), sheet, { name: "1:1", factor: 1 }, sheet.panel);
+        const piece = titleBlock(requestWith("released", [], "none"), sheet, { name: "1:1", factor: 1 });
         const texts = textsOf([piece.draw(0, 0)]);
         const largest = Math.max(...texts.map(({ height }) => height));
         const mark = texts.findIndex(({ text }) => text.endsWith("MARK")) + 1;
@@ -163,5 +158,22 @@ describe("the title block", () => {
     for (const part of [owner, title, job.tolerances, `${job.number}-${"T-".repeat(30)}`])
       expect(all).toContain(part.replaceAll(" ", ""));
     expect(words.filter((text) => text.endsWith("…"))).toEqual([]);
+  });
+});
+
+describe("the least height of a title block", () => {
+  it("is never more than that of a block, on any sheet, with long words or none", () => {
+    for (const unit of ["in", "mm"] as const)
+      for (const sheet of sheetSizes(unit))
+        for (const title of [
+          "",
+          "Hall",
+          "A title that runs on over the whole width of its field, and then some more",
+        ]) {
+          const request = sheetCase(jobFixture({ unit, title, owner: "", number: "", drawnBy: "" }), baseFixture());
+          const { height } = titleBlock(request, sheet, { name: "1:1", factor: 1 });
+          expect(leastTitleHeight(sheet.lettering), `${sheet.name}: ${title}`).toBeLessThanOrEqual(height);
+          expect(leastTitleHeight(sheet.lettering)).toBeGreaterThan(height / 3);
+        }
   });
 });
