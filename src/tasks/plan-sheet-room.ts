@@ -14,7 +14,7 @@ export function planSheetFaults(job: Job, plan: Plan | null, at: Place): readonl
   if (larger.length === 0 || hasPlanRoom(requestFor(job, plan))) return [];
   const least = larger.find((name) => hasPlanRoom(requestFor({ ...job, sheet: name }, plan)));
   if (least === undefined) return [];
-  const message = `${sheet} has no room for the sheets of the anchor-rod plan; the least size that does is ${least}: write sheet: ${least}, or leave the key out`;
+  const message = `${sheet} has no room for the sheets of the anchor-rod plan; the least size that has is ${least}: write sheet: ${least}, or leave the key out`;
   return [{ code: "sheet-too-small", severity: "error", at, message }];
 }
 

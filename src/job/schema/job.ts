@@ -100,7 +100,8 @@ function headShape(unit: Unit, rules: readonly string[]) {
 }
 
 function sheetChoice(unit: Unit) {
-  const description = `One size for all sheets of templates, refused where it has no room, and of the plan from ${unit === "in" ? "C" : "A2"} up; omitted: each as small as it is good.`;
+  const description =
+    "One size for all sheets of templates and of the plan, refused where it has no room; omitted: each as small as it is good.";
   return unit === "in" ? wordLeaf(SHEET_NAMES.in, description) : wordLeaf(SHEET_NAMES.mm, description);
 }
 
