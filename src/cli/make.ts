@@ -151,7 +151,9 @@ async function showResult(
     const options = { shown, width: widthOf(shell), color: hasColor(shell) };
     if (look !== null) await shell.out.write(joinPrintable([earlierText(look, settled, options), terminalLine`\n`]));
     const sheets = join(shown, "*", "*_sheet.svg");
-    await shell.out.write(terminalLine`Package: ${shown} (${counted(made.files, "file")}); sheets: ${sheets}\n`);
+    const set = join(shown, "*_set.pdf");
+    const files = counted(made.files, "file");
+    await shell.out.write(terminalLine`Package: ${shown} (${files}); set: ${set}; sheets: ${sheets}\n`);
   }
   if (shell.out.refusal !== null)
     await shell.err.write(terminalLine`the package was written: it is whole in ${shown}\n`);

@@ -210,8 +210,12 @@ function chainOf(view: View, input: ChainInput, axis: Axis, side: Side, lines: r
     const open = distinct([point, ...holes]);
     return open.length > 1 ? [{ kind: "open", stops: open }] : [];
   }
-  const stops = distinct([edges[0], ...holes, edges[1]]);
-  return [{ kind: stops.length > 2 ? "closed" : "open", stops }];
+  return [edgeToEdge(edges, distinct([edges[0], ...holes, edges[1]]))];
+}
+
+/** Closed where it runs from edge to edge: beyond a rod that stands outside the plate no figure follows from the overall size. */
+function edgeToEdge([low, high]: readonly [Stop, Stop], stops: readonly Stop[]): Level {
+  return { kind: stops[0]?.at === low.at && stops.at(-1)?.at === high.at ? "closed" : "open", stops };
 }
 
 /** True where the working point is seen to lie in the middle of the lines, or on one of them. */
@@ -233,8 +237,9 @@ function pointLevel(view: View, input: ChainInput, axis: Axis, lines: readonly H
 function edgeLevel(view: View, input: ChainInput, axis: Axis, hasChain: boolean): readonly Level[] {
   const [low, high] = edgeStops(view, input, axis, "near");
   if (Math.abs(low.at + high.at) <= 1 && (hasChain || isRound(input.plate) || input.mode === "overall")) return [];
-  const stops = distinct([low, pointStop(view, input, axis, "near"), high]);
-  return [{ kind: "closed", stops: stops[1]?.at === 0 ? stops : stops.slice(0, stops[0]?.at === 0 ? 2 : 3) }];
+  const point = pointStop(view, input, axis, "near");
+  const stops = low.at > 0 ? [point, low] : high.at < 0 ? [high, point] : distinct([low, point, high]);
+  return [edgeToEdge([low, high], stops)];
 }
 
 /** The size of a round plate is said once. */

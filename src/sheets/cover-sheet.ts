@@ -11,6 +11,7 @@ import { SHEET_CAUTIONS } from "./plate-notes.js";
 import { revisionTable } from "./revision-table.js";
 import type { Scene, SceneItem } from "./scene.js";
 import { type SheetSize, sheetSizes } from "./sheet-sizes.js";
+import { respelled } from "./spelling.js";
 import { notesPiece, type Piece, type TableText } from "./table.js";
 import { printable, wrap } from "./text-metrics.js";
 import { blockOfRows, field, rowMakers } from "./title-block.js";
@@ -256,22 +257,26 @@ function markWords(marks: readonly string[] | null): string {
 
 const MOST_MARKS = 40;
 
-function heldTable({ held }: CoverRequest): TableText {
+function heldTable({ job, held }: CoverRequest): TableText {
   return {
     name: "cover-held",
     heading: "HELD: DO NOT CUT, DRILL OR SET",
     columns: [column("WHAT"), column("WHY")],
-    rows: held.map(({ name, reasons }) => [name, printable(reasons.join("; "))]),
+    rows: held.map(({ name, reasons }) => [name, printable(respelled(reasons.join("; "), job.editions))]),
     ...{ foot: [], under: [], strong: NONE },
   };
 }
 
-function questionTable({ questions }: CoverRequest): TableText {
+function questionTable({ job, questions }: CoverRequest): TableText {
   return {
     name: "cover-questions",
     heading: "QUESTIONS OPEN, TO THE ENGINEER OF RECORD",
-    columns: [column("NO."), column("OF"), column("QUESTION")],
-    rows: questions.map(({ number, about, text: words }) => [number, printable(about), printable(words)]),
+    columns: [column("NO."), column("BASES"), column("QUESTION")],
+    rows: questions.map(({ number, about, text: words }) => [
+      number,
+      printable(about),
+      printable(respelled(words, job.editions)),
+    ]),
     ...{ foot: [], under: [], strong: NONE },
   };
 }

@@ -26,6 +26,7 @@ import { drawReport, type SheetPlace } from "./report-sheet.js";
 import type { PaperPoint, Scene, SceneItem } from "./scene.js";
 import type { Lettering, Scale } from "./sheet-sizes.js";
 import { scales } from "./sheet-sizes.js";
+import { respelled } from "./spelling.js";
 import { type Disc, putSurveyTags, type SurveyTag } from "./survey-tags.js";
 import type { Piece } from "./table.js";
 import { notesPiece, tablePiece } from "./table.js";
@@ -96,7 +97,7 @@ function panelPieces(
             lettering,
           ),
         ]),
-    notesPiece("notes", "NOTES", notesOf(survey, surveyed), width, lettering),
+    notesPiece("notes", "NOTES", notesOf(survey, surveyed, job), width, lettering),
     notesPiece("cautions", "CAUTIONS", SURVEY_CAUTIONS, width, lettering),
   ];
 }
@@ -183,11 +184,14 @@ function standing({ rows }: GroupSurvey, rule: string): string {
   return "not checked: no tolerance is given";
 }
 
-function notesOf(survey: Survey, { why }: GroupSurvey): readonly string[] {
+function notesOf(survey: Survey, { why }: GroupSurvey, { editions }: Job): readonly string[] {
   const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
   return [
     "Seen from above. The plate is drawn in its best position; +X and +Y are its own axes. Errors are true to scale, not exaggerated.",
-    "Thin circle: hole of the base plate; heavy circle: rod as surveyed; dashed circle around the dot: where the rod's centre may be; phantom line: washer.",
+    respelled(
+      "Thin circle: hole of the base plate; heavy circle: rod as surveyed; dashed circle around the dot: where the rod's centre may be; phantom line: washer.",
+      editions,
+    ),
     "Dx, dy: as built less as designed. Margin: clearance less distance from hole to rod, in the best position.",
     ...termsWords(survey.terms, survey.unit),
     ...why.filter((words) => !words.startsWith("accuracy") && !words.startsWith("points within")).map(sentence),

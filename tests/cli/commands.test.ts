@@ -33,7 +33,7 @@ describe("exit codes and what is printed", () => {
     expect([made.status, made.stderr]).toEqual([0, ""]);
     expect(made.stdout).toContain("2 bases, 0 held.");
     expect(made.stdout).toContain("NOT CHECKED AT ALL");
-    expect(made.stdout).toContain(`sheets: ${join("out", "*", "*_sheet.svg")}`);
+    expect(made.stdout).toContain(`set: ${join("out", "*_set.pdf")}; sheets: ${join("out", "*", "*_sheet.svg")}`);
     expect(made.stdout).not.toContain("\u001b");
     expect(packageFaults(join(folder, "out"))).toEqual([]);
     expect(readdirSync(folder).sort()).toEqual(["job.yaml", "out"]);

@@ -31,12 +31,9 @@ export function resolveHead(head: HeadDocument, document: SourceDocument, unit: 
     answers: (head.answers ?? []).map((answer) => resolveAnswer(answer, unit)),
     raised: raisedSeverities(head),
     drawing: { number: job.drawing?.number ?? "", revision: job.drawing?.revision ?? "" },
-    revisions: (job.revisions ?? []).map(({ revision, date: day, text, marks }) => ({
-      revision,
-      date: day,
-      text: text ?? "",
-      marks: marks ?? null,
-    })),
+    revisions: (job.revisions ?? [])
+      .map(({ revision, date: day, text, marks }) => ({ revision, date: day, text: text ?? "", marks: marks ?? null }))
+      .toSorted((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)),
     drawnBy: job.drawnBy ?? "",
     owner: job.owner ?? "",
     tolerances: job.tolerances ?? "",

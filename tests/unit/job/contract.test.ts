@@ -437,6 +437,16 @@ describe("the rest of the job", () => {
     });
   });
 
+  it("revisions by their dates, however they stand: the last one is the newest", () => {
+    const listed = ["C, date: 2026-03-01", "B, date: 2026-02-01", "A, date: 2026-01-01"].map(
+      (row) => `{ revision: ${row} }`,
+    );
+    const text = withBases(
+      "  - { mark: B1, rods: { diameter: 1 }, pattern: { kind: points, at: [[0, 0], [3, 0]] }, template: { thickness: 1/4 } }",
+    ).replace('{ number: "1" }', `{ number: "1", revisions: [${listed.join(", ")}] }`);
+    expect(jobOf(text).revisions.map(({ revision }) => revision)).toEqual(["A", "B", "C"]);
+  });
+
   it("second source, column, bottom, nail and grout holes", () => {
     const base = jobOf(
       withBase({

@@ -61,6 +61,33 @@ describe("the example base", () => {
     expect(figures.map(({ text }) => text).sort()).toEqual(["10", "12", "18", "26", "4", "(4)", "7", "(7)"].sort());
   });
 
+  it("has in brackets only what follows from the overall size: not what reaches a rod outside the plate", () => {
+    const base = baseFixture();
+    const figures = (width: number, at: number) => {
+      const template = {
+        ...base.template,
+        outline: {
+          kind: "rectangle",
+          x: inches(width),
+          y: inches(18),
+          at: { x: inches(at), y: inches(0) },
+          corner: { kind: "square" },
+        } as const,
+        opening: { kind: "none" } as const,
+      };
+      const { items } = drawSheet(sheetCase(jobFixture(), baseFixture({ template })));
+      return groupsOf(items, "dimension")
+        .flatMap((dimension) => textsOf(dimension.items))
+        .map(({ text }) => text)
+        .sort();
+    };
+    // Rods at x -6 and 6. Edges at -11 and 3; at 8 and 13, beyond the working point; at -11 and 9.
+    const along = ["4", "(4)", "10", "18", "1'-3 5/8\" (15.6205)"];
+    expect(figures(14, -4)).toEqual([...along, "5", "9", "3", "11", "(3)", "14"].sort());
+    expect(figures(5, 10.5)).toEqual([...along, "12", "2", "5", "8", "5"].sort());
+    expect(figures(20, -1)).toEqual([...along, "5", "12", "(3)", "11", "(9)", "20"].sort());
+  });
+
   it("gives both gauges and the diagonal for taping, to 1/16 in feet and inches", () => {
     const tape = wordsIn(sheet("simple"), "tape-table");
     expect(tape).toContain("A1-A2, A3-A4 ALONG X 1'-0\" (12)");
