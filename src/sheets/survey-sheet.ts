@@ -30,7 +30,7 @@ import { respelled } from "./spelling.js";
 import { type Disc, putSurveyTags, type SurveyTag } from "./survey-tags.js";
 import type { Piece } from "./table.js";
 import { notesPiece, tablePiece } from "./table.js";
-import { printable, shorten, wrap } from "./text-metrics.js";
+import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
 import { field, scaleWords } from "./title-block.js";
 import { unitWord } from "./unit-word.js";
 
@@ -198,6 +198,9 @@ function notesOf(survey: Survey, { why }: GroupSurvey, { editions }: Job): reado
   ];
 }
 
+/** Of the drawing's width, what the view of the whole plate has. */
+const PLAN_SHARE = 0.46;
+
 /** A rod in the plate's own axes, in its best position. */
 interface Seated {
   readonly rod: RodAsBuilt;
@@ -221,7 +224,7 @@ function drawGroup(
 ): readonly SceneItem[] {
   const seats = seat(surveyed);
   const head = headLines(surveyed, job, area, lettering);
-  const middle = area.x0 + (area.x1 - area.x0) * 0.4;
+  const middle = area.x0 + (area.x1 - area.x0) * PLAN_SHARE;
   const plan: Area = { ...area, x1: middle - 4, y1: head.y - 4 };
   const insets: Area = { ...area, x0: middle, y1: head.y - 4 };
   return [
@@ -284,11 +287,11 @@ function overview(
   const { shape, at: place } = surveyed.base.basePlate;
   const contour = shape.kind === "given" ? planContour(shape.value, place) : null;
   const extent = extentFor(surveyed, seats);
-  const { view, scale, middle } = overviewOf(extent, job.unit, area, lettering);
+  const { view, scale, middle, foot } = overviewOf(extent, job.unit, area, lettering);
   const name = contour === null ? "PLATE NOT GIVEN; HOLES AND RODS" : "BASE PLATE, HOLES AND RODS";
   const draft = startDraft(area);
-  const label = text("label", `${name}: ${scaleWords(scale)}`, at(middle.x, area.y0 + 1), small, { anchor: "middle" });
-  put(draft, label, northArrow(surveyed, job, at(area.x0 + NORTH, area.y0 + small * 2.4 + NORTH), small));
+  const label = text("label", `${name}: ${scaleWords(scale)}`, at(middle, foot - small), small, { anchor: "middle" });
+  put(draft, label, northArrow(surveyed, job, at(area.x0 + NORTH, foot - small * 2.4 - NORTH), small));
   const named = draft.items.length;
   put(draft, ...(contour === null ? [] : [stroke("hole", ...contourParts(view, contour))]));
   put(draft, ...axisItems(view, extent, lettering));
@@ -304,18 +307,16 @@ function overview(
   ];
 }
 
-/** Where the plate stands on the paper, at the largest scale that leaves its axes and the arrow to north their room. */
-function overviewOf(extent: Extent, unit: Unit, area: Area, { body }: Lettering) {
+/** Where the plate stands on the paper, at the largest scale that leaves its axes and, under it, title and arrow to north their room. */
+function overviewOf(extent: Extent, unit: Unit, area: Area, { body, small }: Lettering) {
   const reach = 2 * (AXIS_REACH + body * 2);
   const [width, height] = [extent.x1 - extent.x0, extent.y1 - extent.y0];
-  const room = { x: area.x1 - area.x0 - reach, y: area.y1 - area.y0 - reach - body * 4 - 2 * NORTH };
+  const room = { x: area.x1 - area.x0 - reach, y: area.y1 - area.y0 - reach - small * 6 - 2 * NORTH };
   const scale = largestScale(scales(unit), (factor) => width * factor <= room.x && height * factor <= room.y);
-  const middle = at((area.x0 + area.x1) / 2, (area.y0 + area.y1) / 2 + body + NORTH);
-  const origin = at(
-    middle.x - ((extent.x0 + extent.x1) / 2) * scale.factor,
-    middle.y - ((extent.y0 + extent.y1) / 2) * scale.factor,
-  );
-  return { scale, middle, view: { scale: scale.factor, origin } };
+  const middle = (area.x0 + area.x1) / 2;
+  const top = area.y1 - small * 2 - reach / 2;
+  const origin = at(middle - ((extent.x0 + extent.x1) / 2) * scale.factor, top - extent.y1 * scale.factor);
+  return { scale, middle, foot: top - height * scale.factor - reach / 2, view: { scale: scale.factor, origin } };
 }
 
 /** Half the size of the arrow to plan north. */
@@ -391,91 +392,164 @@ function seatItems({ rod, hole, center }: Seated, view: View): readonly SceneIte
   ];
 }
 
-/** Every hole by itself, the least margin first, all at one scale. */
+/** Every hole by itself, the least margin first, all at one scale, in frames as high as they need be. */
 function insetItems(seats: readonly Seated[], job: Job, area: Area, lettering: Lettering): readonly SceneItem[] {
   const ordered = [...seats].sort((a, b) => (a.rod.margin ?? 0) - (b.rod.margin ?? 0));
-  const shown = ordered.slice(0, MOST_INSETS);
   const { small } = lettering;
-  const foot = small * 3;
-  const { columns, rows } = gridFor(shown.length, area.x1 - area.x0, area.y1 - area.y0 - foot);
-  const cell = { width: (area.x1 - area.x0) / columns, height: (area.y1 - area.y0 - foot) / rows };
-  const words = small * 5.4;
-  const reach = greatestOf(shown.map(widestOf));
+  const width = area.x1 - area.x0;
+  const height = area.y1 - area.y0 - small * (seats.length > MOST_INSETS ? 2 : 1) * LEADING - 1;
+  const reach = {
+    x: greatestOf(seats.map((each) => widthOf(each, "x"))),
+    y: greatestOf(seats.map((each) => widthOf(each, "y"))),
+  };
+  const grid = gridFor(Math.min(MOST_INSETS, seats.length), (columns, rows) => {
+    const words = insetWords(ordered, job, width / columns - FRAME_GAP - 2, small);
+    return { words, x: width / columns - FRAMED, y: height / rows - wordsHeight(words, small) - FRAMED, reach };
+  });
   const scale = largestScale(
     [TWICE, ...scales(job.unit)],
-    (factor) => reach * factor <= Math.min(cell.width, cell.height - words) - 3,
+    (factor) => reach.x * factor <= grid.x && reach.y * factor <= grid.y,
   );
+  const cell = {
+    width: width / grid.columns,
+    height: Math.min(height / grid.rows, reach.y * scale.factor + wordsHeight(grid.words, small) + FRAMED),
+  };
+  const shown = ordered.slice(0, grid.columns * grid.rows);
+  const cells = shown.map((each, i) => {
+    const x = area.x0 + (i % grid.columns) * cell.width;
+    const y = area.y1 - Math.floor(i / grid.columns) * cell.height;
+    const frame: Area = { x0: x, x1: x + cell.width - FRAME_GAP, y0: y - cell.height + FRAME_GAP, y1: y };
+    return inset(each, frame, scale, grid.words[i] ?? { bold: [], plain: [] }, small);
+  });
   const more =
     seats.length > shown.length ? `; ${seats.length - shown.length} RODS WITH MORE MARGIN ARE NOT SHOWN` : "";
-  const cells = shown.map((each, i) => {
-    const x = area.x0 + (i % columns) * cell.width;
-    const y = area.y1 - Math.floor(i / columns) * cell.height;
-    return inset(each, { x0: x, x1: x + cell.width - 2, y0: y - cell.height + 2, y1: y }, scale, job, lettering);
-  });
   const title = `HOLES TRUE TO SCALE: ${scale.factor > 1 ? scale.name : scaleWords(scale)}${more}`;
-  return [
-    ...cells,
-    text("label", shorten(title, area.x1 - area.x0, small), at((area.x0 + area.x1) / 2, area.y0 + 1), small, {
-      anchor: "middle",
-    }),
-  ];
+  const foot = area.y1 - Math.ceil(shown.length / grid.columns) * cell.height;
+  const titles = wrap(title, width, small).map((words, i) =>
+    text("label", words, at((area.x0 + area.x1) / 2, foot - small * (1 + LEADING * i)), small, { anchor: "middle" }),
+  );
+  return [...cells, ...titles];
 }
 
-function gridFor(count: number, width: number, height: number): { readonly columns: number; readonly rows: number } {
-  const grids = Array.from({ length: count }, (_, i) => ({ columns: i + 1, rows: Math.ceil(count / (i + 1)) }));
-  const side = ({ columns, rows }: { columns: number; rows: number }): number =>
-    Math.min(width / columns, (height / rows) * 0.8);
-  return grids.reduce((best, grid) => (side(grid) > side(best) ? grid : best), grids[0] ?? { columns: 1, rows: 1 });
+/** Between frames; and what frames and paper beside the drawing take of a cell. */
+const [FRAME_GAP, FRAMED] = [2, 5];
+/** From line to line, in letters. */
+const LEADING = 1.75;
+
+/** Lines of words over a hole. */
+interface InsetWords {
+  readonly bold: readonly string[];
+  readonly plain: readonly string[];
 }
 
-/** Twice how far anything of the inset reaches from the hole's centre, in millimetres. */
-function widestOf({ rod, hole, center }: Seated): number {
+interface Cells {
+  readonly words: readonly InsetWords[];
+  /** Paper for the drawing in each frame. */
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Columns and rows that leave the holes the largest scale. */
+function gridFor(
+  count: number,
+  cellsOf: (columns: number, rows: number) => Cells & { readonly reach: { readonly x: number; readonly y: number } },
+): Cells & { readonly columns: number; readonly rows: number } {
+  const grids = Array.from({ length: Math.max(1, count) }, (_, i) => {
+    const [columns, rows] = [i + 1, Math.ceil(count / (i + 1))];
+    const { reach, ...cells } = cellsOf(columns, rows);
+    return { ...cells, columns, rows, factor: Math.min(cells.x / reach.x, cells.y / reach.y) };
+  });
+  const [first] = grids;
+  if (first === undefined) throw new RangeError("no insets");
+  return grids.reduce((best, grid) => (grid.factor > best.factor ? grid : best), first);
+}
+
+/** Tag and margin, then the error from the rod's place: each in one line where all have room in it, else in two. */
+function insetWords(seats: readonly Seated[], { unit }: Job, room: number, small: number): readonly InsetWords[] {
+  const figure = (value: number): string => decimals(value, unit);
+  const bold = inLines(
+    seats.map(({ rod }) => [rod.tag, marginWords(rod, unit)]),
+    "  ",
+    (line) => textWidth(line, small, true) <= room,
+  );
+  const plain = inLines(
+    seats.map(({ rod }) => [`OFF ${figure(rod.radial)}:`, `X ${figure(rod.dx)}, Y ${figure(rod.dy)}`]),
+    " ",
+    (line) => textWidth(line, small) <= room,
+  );
+  return seats.map((_, i) => ({ bold: bold[i] ?? [], plain: plain[i] ?? [] }));
+}
+
+function inLines(
+  all: readonly (readonly string[])[],
+  between: string,
+  fits: (line: string) => boolean,
+): readonly (readonly string[])[] {
+  const joined = all.map((words) => [words.join(between)]);
+  return joined.flat().every(fits) ? joined : all;
+}
+
+function marginWords({ margin }: RodAsBuilt, unit: Unit): string {
+  if (margin === null) return "MARGIN NOT KNOWN";
+  return margin < 0 ? `SHORT BY ${decimals(-margin, unit)}` : `MARGIN ${decimals(margin, unit)}`;
+}
+
+function wordsHeight(words: readonly InsetWords[], small: number): number {
+  return 1 + small * LEADING * greatestOf(words.map(({ bold, plain }) => bold.length + plain.length));
+}
+
+/** What the inset shows along an axis, from the hole's centre, millimetres. */
+function spanOf({ rod, hole, center }: Seated, axis: "x" | "y"): readonly [number, number] {
   const { baseHole, washer, rod: spec } = rod.placed.group;
-  const away = Math.hypot(center.x - hole.x, center.y - hole.y);
-  const washed = washer.kind === "given" ? washer.value.size : spec.diameter;
-  const bored = baseHole.kind === "given" ? baseHole.value : spec.diameter;
-  return Math.max(toMillimetres(bored), toMillimetres(washed) + 2 * away);
+  const half = (diameter: number) => toMillimetres(nanometres(diameter)) / 2;
+  const away = center[axis] - hole[axis];
+  const own = half(washer.kind === "given" ? washer.value.size : spec.diameter);
+  const bored = baseHole.kind === "given" ? half(baseHole.value) : 0;
+  return [Math.min(-bored, away - own), Math.max(bored, away + own)];
 }
 
-function inset(each: Seated, area: Area, scale: Scale, { unit }: Job, { small }: Lettering): SceneItem {
+function widthOf(seat: Seated, axis: "x" | "y"): number {
+  const [low, high] = spanOf(seat, axis);
+  return high - low;
+}
+
+function inset(each: Seated, area: Area, scale: Scale, words: InsetWords, small: number): SceneItem {
   const { rod, hole, center } = each;
   const { baseHole, washer, rod: spec } = rod.placed.group;
-  const middle = at((area.x0 + area.x1) / 2, (area.y0 + area.y1 - small * 5.4) / 2);
+  const middleOf = (axis: "x" | "y") => spanOf(each, axis).reduce((sum, end) => sum + end, 0) / 2;
+  const middle = at(
+    (area.x0 + area.x1) / 2 - middleOf("x") * scale.factor,
+    (area.y0 + area.y1 - wordsHeight([words], small)) / 2 - middleOf("y") * scale.factor,
+  );
   const place = at(middle.x + (center.x - hole.x) * scale.factor, middle.y + (center.y - hole.y) * scale.factor);
   const radius = (diameter: number): number => (diameter / 2e6) * scale.factor;
-  const figure = (value: number): string => decimals(value, unit);
-  const margin =
-    rod.margin === null
-      ? "MARGIN NOT KNOWN"
-      : rod.margin < 0
-        ? `SHORT BY ${figure(-rod.margin)}`
-        : `MARGIN ${figure(rod.margin)}`;
-  const room = area.x1 - area.x0 - 2;
   const items: SceneItem[] = [
     stroke("table", ...rectangle(area.x0, area.y0, area.x1, area.y1)),
-    text("tag", shorten(`${rod.tag}  ${margin}`, room, small, true), at(area.x0 + 1, area.y1 - small - 1), small, {
-      bold: true,
-    }),
-    text(
-      "label",
-      shorten(`OFF ${figure(rod.radial)}: X ${figure(rod.dx)}, Y ${figure(rod.dy)}`, room, small),
-      at(area.x0 + 1, area.y1 - small * 3.1),
-      small,
-    ),
+    ...insetTexts(words, area, small),
     ...washerItems(washer, place, scale.factor),
     ...(baseHole.kind === "given" ? [stroke(HOLE, circle(middle, radius(baseHole.value)))] : []),
     ...clearanceItems(rod, middle, scale.factor),
     stroke(ROD, circle(place, radius(spec.diameter))),
     stroke("fine", ...crossAt(place, 1.6)),
-    fill(
-      "arrow",
-      at(middle.x - 0.5, middle.y - 0.5),
-      at(middle.x + 0.5, middle.y - 0.5),
-      at(middle.x + 0.5, middle.y + 0.5),
-      at(middle.x - 0.5, middle.y + 0.5),
-    ),
+    dotAt(middle),
   ];
   return group("hole-inset", items, { tag: rod.tag, scale: scale.factor, marginNm: rod.margin ?? "not known" });
+}
+
+function insetTexts({ bold, plain }: InsetWords, { x0, x1, y1 }: Area, small: number): readonly SceneItem[] {
+  return [...bold, ...plain].map((line, i) => {
+    const isBold = i < bold.length;
+    const words = shorten(line, x1 - x0 - 2, small, isBold);
+    return text(isBold ? "tag" : "label", words, at(x0 + 1, y1 - 1 - small * (1 + LEADING * i)), small, {
+      bold: isBold,
+    });
+  });
+}
+
+/** The centre of a hole. */
+function dotAt({ x, y }: PaperPoint): SceneItem {
+  const half = 0.5;
+  return fill("arrow", at(x - half, y - half), at(x + half, y - half), at(x + half, y + half), at(x - half, y + half));
 }
 
 /** Where the rod's centre may be: the clearance around the hole's centre. */

@@ -19,6 +19,8 @@ export interface Block {
 const LEADING = 1.5;
 /** Frame around a boxed line, beyond its letters. */
 const FRAME = 1;
+/** Clear paper beside a frame: it touches no bubble. */
+const BESIDE_FRAME = 0.6;
 
 /** Width and height on paper. */
 export function blockSize({ lines, letter, boxed, plain }: Block): { readonly width: number; readonly height: number } {
@@ -62,11 +64,13 @@ export function blockAt(
   return [...texts, ...frameItems(block, place)];
 }
 
+/** The frame around the first line, and clear paper around it. */
 function frameBox(block: Block, { x, y }: PaperPoint): readonly PaperPoint[] {
   const [first = ""] = block.lines;
-  const top = y + blockSize(block).height;
-  const [right, low] = [x + textWidth(first, block.letter, true) + 2 * FRAME, top - block.letter - 2 * FRAME];
-  return [at(x, low), at(right, low), at(right, top), at(x, top)];
+  const top = y + blockSize(block).height + BESIDE_FRAME;
+  const [left, right] = [x - BESIDE_FRAME, x + textWidth(first, block.letter, true) + 2 * FRAME + BESIDE_FRAME];
+  const low = top - block.letter - 2 * FRAME - 2 * BESIDE_FRAME;
+  return [at(left, low), at(right, low), at(right, top), at(left, top)];
 }
 
 /** What more is asked of a place. */

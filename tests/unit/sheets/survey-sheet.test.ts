@@ -135,6 +135,36 @@ describe("tags of rods as surveyed", () => {
   });
 });
 
+describe("holes true to scale", () => {
+  const ring = (count: number) =>
+    Array.from({ length: count }, (_, i) => {
+      const angle = (2 * Math.PI * i) / count;
+      return [30 * Math.cos(angle), 30 * Math.sin(angle)] as const;
+    });
+
+  it.each([4, 8, 16, 40])("have their words whole, and stand inside their frames, of %i rods", (count) => {
+    const { scene } = sheetOfRods(ring(count), 2.3125, (i) => (i % 5) / 8);
+    const insets = groupsNamed(scene.items, "hole-inset");
+    expect(insets.length).toBeGreaterThanOrEqual(Math.min(16, count));
+    for (const { items } of insets) {
+      for (const item of items) if (item.kind === "text") expect(item.text).not.toContain("…");
+      const strokes = items.flatMap((item) => (item.kind === "stroke" ? [item] : []));
+      const frame = strokes.find(({ role }) => role === "table")?.parts ?? [];
+      const xs = frame.flatMap((part) => (part.kind === "line" ? [part.from.x, part.to.x] : []));
+      const ys = frame.flatMap((part) => (part.kind === "line" ? [part.from.y, part.to.y] : []));
+      expect(xs).not.toEqual([]);
+      for (const { parts } of strokes)
+        for (const part of parts) {
+          if (part.kind !== "circle") continue;
+          expect(part.center.x - part.radius).toBeGreaterThan(Math.min(...xs));
+          expect(part.center.x + part.radius).toBeLessThan(Math.max(...xs));
+          expect(part.center.y - part.radius).toBeGreaterThan(Math.min(...ys));
+          expect(part.center.y + part.radius).toBeLessThan(Math.max(...ys));
+        }
+    }
+  });
+});
+
 describe("what a survey sheet says of the survey", () => {
   const words = (
     changes: Partial<Survey["file"]>,
