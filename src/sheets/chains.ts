@@ -26,6 +26,8 @@ export interface ChainInput extends Pick<Located, "base"> {
   readonly drawn: Extent;
   readonly lettering: Lettering;
   readonly mode: ChainMode;
+  /** A hole table says what stands in no chain. */
+  readonly tagAll: boolean;
 }
 
 type Side = "near" | "far";
@@ -79,10 +81,13 @@ function firstLine(axis: Axis, side: Side, letter: number): number {
   return side === "near" ? first : Math.max(first, axisLabelReach(axis === "x" ? "y" : "x", letter) + 1.5);
 }
 
-/** Draws the chains of both directions. False when a figure finds no room, or a line that the mode asks for is left out. */
+/**
+ * Draws the chains of both directions. False when a figure finds no room, or a line that the mode asks for is left out: of two
+ * ends alone, where no hole table says it.
+ */
 export function putChains(draft: Draft, view: View, input: ChainInput): boolean {
   const planned = (["x", "y"] as const).map((axis) => ({ axis, ...planAxis(view, input, axis) }));
-  if (input.mode === "full" && planned.some(({ whole }) => !whole)) return false;
+  if ((input.mode === "full" || !input.tagAll) && planned.some(({ whole }) => !whole)) return false;
   return planned.every(({ axis, near, far }) =>
     (["near", "far"] as const).every((side) => putSide(draft, view, input, axis, side, side === "near" ? near : far)),
   );
