@@ -176,19 +176,23 @@ function sidesOf(view: View, input: ChainInput, lines: readonly HoleLine[], axis
   return input.mode === "full" || new Set(sides).size === 1 ? sides : lines.map(() => null);
 }
 
-/** Where the line's extension passes no hole of another line; else the near side, broken off at those, if they stand well apart. */
+/** Where the line's extension passes no hole of another line, nor the name of the axis; else the near side, broken off at those, if they stand well apart. */
 function sideOf(view: View, input: ChainInput, line: HoleLine, axis: Axis): Side | null {
   const passed = (side: Side) => passedBy(view, input, line, axis, side);
   const near = passed("near");
   if (near.length === 0) return "near";
   const far = passed("far");
-  if (far.length === 0) return "far";
+  const isNamed = Math.abs(line.at) * 1e-6 * view.scale < input.lettering.body / 2 + NAME_CLEAR;
+  if (far.length === 0 && !isNamed) return "far";
   const apart = (hole: Hole) => {
     const aside = Math.abs(lineOf(hole, axis) - line.at) * 1e-6 * view.scale;
     return hole.role === "opening" || aside >= Math.max(LEAST_APART, holeRadius(view, hole) + 0.5);
   };
-  return near.every(apart) ? "near" : far.every(apart) ? "far" : null;
+  return near.every(apart) ? "near" : far.every(apart) && !isNamed ? "far" : null;
 }
+
+/** A line on the far side keeps this far from the name of the axis, which stands there. */
+const NAME_CLEAR = 1.5;
 
 /** Lines nearer than this are not told apart where one is broken off at the hole of the other; nor is one that runs into it. */
 const LEAST_APART = 3.5;

@@ -1,6 +1,6 @@
 /** Every rod is located: by dimension chains, by the callout of its bolt circle, or by the hole table. Invented data. */
 import { describe, expect, it } from "vitest";
-import { given } from "../../../src/job/model/job.js";
+import { given, missing } from "../../../src/job/model/job.js";
 import { drawSheet, type Scene } from "../../../src/sheets/index.js";
 import { chainModes } from "../../../src/sheets/located.js";
 import { inches } from "../../../src/units/index.js";
@@ -61,6 +61,32 @@ describe("rods of which an extension line is blocked", () => {
     for (const { tag } of request.plate.holes) expect(words).toContain(tag);
     expect([hasChain, words.length > 0]).toEqual([false, true]);
     expect(collisionsOf(scene)).toEqual([]);
+  });
+
+  it("are not carried through the name of the axis", () => {
+    const points = [
+      { x: inches(-29), y: inches(21) },
+      { x: inches(-27.625), y: inches(-5.375) },
+      { x: inches(25.5), y: inches(-0.1875) },
+    ];
+    const { template } = baseFixture();
+    const outline = {
+      kind: "rectangle",
+      x: inches(81.4375),
+      y: inches(92.1875),
+      at: { x: inches(-3.6875), y: inches(3) },
+      corner: { kind: "square" },
+    } as const;
+    const base = baseFixture({
+      groups: [groupFixture({ pattern: { kind: "points", at: points }, hole: given(inches(0.8125), "job") })],
+      template: {
+        ...template,
+        outline,
+        opening: { kind: "rectangle", x: inches(4.4375), y: inches(4.125), radius: zero, at: origin },
+      },
+    });
+    const bare = { ...base, basePlate: { ...base.basePlate, shape: missing("basePlate", "none") } };
+    expect(collisionsOf(drawSheet(sheetCase(jobFixture(), bare)))).toEqual([]);
   });
 
   it("have a way to be drawn without chains wherever those would come without a hole table", () => {
