@@ -26,6 +26,8 @@ export interface ChainInput extends Pick<Located, "base"> {
   readonly drawn: Extent;
   readonly lettering: Lettering;
   readonly mode: ChainMode;
+  /** A hole table says what stands in no chain. */
+  readonly tagAll: boolean;
 }
 
 type Side = "near" | "far";
@@ -79,10 +81,13 @@ function firstLine(axis: Axis, side: Side, letter: number): number {
   return side === "near" ? first : Math.max(first, axisLabelReach(axis === "x" ? "y" : "x", letter) + 1.5);
 }
 
-/** Draws the chains of both directions. False when a figure finds no room, or a line that the mode asks for is left out. */
+/**
+ * Draws the chains of both directions. False when a figure finds no room, or a line that the mode asks for is left out: of two
+ * ends alone, where no hole table says it.
+ */
 export function putChains(draft: Draft, view: View, input: ChainInput): boolean {
   const planned = (["x", "y"] as const).map((axis) => ({ axis, ...planAxis(view, input, axis) }));
-  if (input.mode === "full" && planned.some(({ whole }) => !whole)) return false;
+  if ((input.mode === "full" || !input.tagAll) && planned.some(({ whole }) => !whole)) return false;
   return planned.every(({ axis, near, far }) =>
     (["near", "far"] as const).every((side) => putSide(draft, view, input, axis, side, side === "near" ? near : far)),
   );
@@ -171,19 +176,23 @@ function sidesOf(view: View, input: ChainInput, lines: readonly HoleLine[], axis
   return input.mode === "full" || new Set(sides).size === 1 ? sides : lines.map(() => null);
 }
 
-/** Where the line's extension passes no hole of another line; else the near side, broken off at those, if they stand well apart. */
+/** Where the line's extension passes no hole of another line, nor the name of the axis; else the near side, broken off at those, if they stand well apart. */
 function sideOf(view: View, input: ChainInput, line: HoleLine, axis: Axis): Side | null {
   const passed = (side: Side) => passedBy(view, input, line, axis, side);
   const near = passed("near");
   if (near.length === 0) return "near";
   const far = passed("far");
-  if (far.length === 0) return "far";
+  const isNamed = Math.abs(line.at) * 1e-6 * view.scale < input.lettering.body / 2 + NAME_CLEAR;
+  if (far.length === 0 && !isNamed) return "far";
   const apart = (hole: Hole) => {
     const aside = Math.abs(lineOf(hole, axis) - line.at) * 1e-6 * view.scale;
     return hole.role === "opening" || aside >= Math.max(LEAST_APART, holeRadius(view, hole) + 0.5);
   };
-  return near.every(apart) ? "near" : far.every(apart) ? "far" : null;
+  return near.every(apart) ? "near" : far.every(apart) && !isNamed ? "far" : null;
 }
+
+/** A line on the far side keeps this far from the name of the axis, which stands there. */
+const NAME_CLEAR = 1.5;
 
 /** Lines nearer than this are not told apart where one is broken off at the hole of the other; nor is one that runs into it. */
 const LEAST_APART = 3.5;

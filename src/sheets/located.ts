@@ -108,10 +108,12 @@ const MOST_LINES = 8;
 
 /**
  * The modes worth trying, the fullest first: no chain is drawn through more lines than a person would follow. Rods on bolt
- * circles alone have no line, and one mode is as good as the other.
+ * circles alone have no line, and one mode is as good as the other. Where chains of the ends alone would locate every hole, no
+ * hole table comes with them: a line that finds no room in them needs one.
  */
 export function chainModes(located: Located): readonly ChainMode[] {
   const counts = (["x", "y"] as const).map((axis) => holeLines(located, axis).length);
   if (counts.every((count) => count === 0)) return ["full"];
-  return counts.some((count) => count > MOST_LINES) ? ["ends"] : ["full", "ends"];
+  const usual: readonly ChainMode[] = counts.some((count) => count > MOST_LINES) ? ["ends"] : ["full", "ends"];
+  return unlocated(located, "ends").length === 0 ? [...usual, "overall"] : usual;
 }

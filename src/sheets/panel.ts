@@ -360,7 +360,7 @@ const COLUMN = 36;
 function besideColumns(setup: Setup, unplaced: readonly string[]): Columns | null {
   const { sheet, inside, fullness, arrangement, parts } = setup;
   const column = columnWidth(setup);
-  if (arrangement.tables === "beside" && parts.leastHead(column) > column) return null;
+  if (arrangement.tables === "beside" && fullness !== "cut" && parts.leastHead(column) > column) return null;
   const room = inside.y1 - inside.y0 - 2 * MARGIN;
   const most = Math.floor((sheet.width * (1 - LEAST_DRAWING[fullness]) - sheet.panel) / (column + 2 * MARGIN));
   const tables = arrangement.tables === "beside" ? parts.head(column) : [];
@@ -396,11 +396,11 @@ function widthOf({ length }: Columns["stacks"], column: number): number {
   return length * (column + 2 * MARGIN);
 }
 
-/** Wider than the tables need that stand there: none of their cells fits to a hair. */
-function columnWidth({ sheet, arrangement, parts }: Setup): number {
+/** Wider than the tables need that stand there, so that none of their cells fits to a hair; of a sheet that is cut, than the hole table. */
+function columnWidth({ sheet, fullness, arrangement, parts }: Setup): number {
   const usual = COLUMN * sheet.lettering.small;
   const holes = arrangement.holes === "beside" ? parts.leastHoles() : 0;
-  const tables = arrangement.tables === "beside" ? parts.leastHead(usual) : 0;
+  const tables = arrangement.tables === "beside" && fullness !== "cut" ? parts.leastHead(usual) : 0;
   return Math.max(usual, holes + GAP, tables + GAP);
 }
 

@@ -205,7 +205,7 @@ describe("sheets of arbitrary plates", () => {
         const { request, scene } = sheetOf(spec);
         expect(write(scene)).toBe(write(drawSheet(structuredClone(request))));
       }),
-      { ...RUNS, numRuns: 25 },
+      { ...RUNS, numRuns: 10 },
     );
   });
 });
