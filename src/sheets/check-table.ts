@@ -11,7 +11,7 @@ import type { SignerLine, SignerText } from "./signer-lines.js";
 import { bareTexts, signerText, spareText } from "./signer-lines.js";
 import type { Column, Piece } from "./table.js";
 import { headingItems } from "./table.js";
-import { shortenAtWord, textWidth, wrap, wrapAtWords } from "./text-metrics.js";
+import { shortenAtWord, textWidth, wrap, wrapAtMost } from "./text-metrics.js";
 
 /** Lines of checks, in the order of the rows, which are worst first: rows that agree but for their subject are one line. */
 export function checkLines(rows: readonly CheckRow[], unit: Unit): readonly CheckLine[] {
@@ -244,14 +244,15 @@ function hung(words: string, room: number, lead: number, letter: number, most: n
   const [first = ""] = wrap(words, room - lead, letter);
   if (most === 1) return [shortenAtWord(words, room - lead, letter)];
   const rest = words.slice(first.length).trim();
-  return rest === "" ? [first] : [first, ...wrapAtWords(rest, room, letter, most - 1)];
+  return rest === "" ? [first] : [first, ...wrapAtMost(rest, room, letter, most - 1, false, shortenAtWord)];
 }
 
 function setMargin(setting: Setting, said: SignerLine, lines: number): SetLine {
   const { small } = setting.lettering;
   const { cells, beside } = cellsOf(setting, said, false);
   const about = [...beside, said.source].join("; ");
-  const under = lines === 0 ? [] : wrapAtWords(about, setting.width - 2 * PAD - small, small, lines);
+  const under =
+    lines === 0 ? [] : wrapAtMost(about, setting.width - 2 * PAD - small, small, lines, false, shortenAtWord);
   return { cells, lead: NO_LEAD, under, isFail: false };
 }
 

@@ -67,7 +67,7 @@ export interface Frame {
 }
 
 /** A rod hole of less on paper is hard to read, mm. */
-export const LEAST_HOLE = 4;
+const LEAST_HOLE = 4;
 /** Share of the plan's paper that a plate takes on a sheet that is not too large for it. */
 const LEAST_SHARE = 0.25;
 /** A plate so much longer than wide takes this share of the longer side instead. */

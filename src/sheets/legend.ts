@@ -42,17 +42,6 @@ export function legendBlock(
   return { width, height, draw };
 }
 
-/** The same as a piece at the left of an area of any width. */
-export function footPiece(
-  _width: number,
-  drawn: readonly Neighbour[],
-  omitted: readonly Neighbour[],
-  unit: Unit,
-  lettering: Lettering,
-): Piece {
-  return legendBlock(drawn, omitted, unit, lettering);
-}
-
 function entryOf(neighbour: Neighbour, isDrawn: boolean): Entry {
   return { neighbour, words: `${neighbour.words}${isDrawn ? "" : " (BEYOND THIS VIEW)"}`, line: isDrawn };
 }

@@ -246,18 +246,18 @@ function breakOf(piece: string): number {
 
 const JOINTS = ["-", "_", "/", "."] as const;
 
-/** At most `most` lines, the last one ending in an ellipsis when there was more. */
+/** At most `most` lines, the last one cut to end in an ellipsis when there was more. */
 export function wrapAtMost(
   text: string,
   width: number,
   capHeight: number,
   most: number,
   bold = false,
+  cut = shorten,
 ): readonly string[] {
   const lines = wrap(text, width, capHeight, bold);
   if (lines.length <= most) return lines;
-  const rest = lines.slice(most - 1).join(" ");
-  return [...lines.slice(0, most - 1), shorten(rest, width, capHeight, bold)];
+  return [...lines.slice(0, most - 1), cut(lines.slice(most - 1).join(" "), width, capHeight, bold)];
 }
 
 /** `text`, or as many of its words as fit in `width` with an ellipsis; never cut within a word that fits the width. */
@@ -265,17 +265,4 @@ export function shortenAtWord(text: string, width: number, capHeight: number, bo
   if (textWidth(text, capHeight, bold) <= width) return text;
   const [first = "", second] = wrap(text, width - textWidth(" …", capHeight, bold), capHeight, bold);
   return second === undefined ? first : `${first} …`;
-}
-
-/** At most `most` lines, the last one ending after a whole word and an ellipsis when there was more. */
-export function wrapAtWords(
-  text: string,
-  width: number,
-  capHeight: number,
-  most: number,
-  bold = false,
-): readonly string[] {
-  const lines = wrap(text, width, capHeight, bold);
-  if (lines.length <= most) return lines;
-  return [...lines.slice(0, most - 1), shortenAtWord(lines.slice(most - 1).join(" "), width, capHeight, bold)];
 }

@@ -2,7 +2,7 @@
 import { greatestOf } from "../../units/extremes.js";
 import { banners } from "../banner.js";
 import { insideBorder } from "../border.js";
-import { footPiece } from "../legend.js";
+import { legendBlock } from "../legend.js";
 import type { Area } from "../paper.js";
 import type { Lettering, Scale, SheetSize } from "../sheet-sizes.js";
 import type { Piece } from "../table.js";
@@ -52,7 +52,7 @@ export function wholeArea(sheet: SheetSize): Area {
 /** The same above the bars for print and plan scale. */
 export function viewArea(request: PlanRequest, sheet: SheetSize): Area {
   const area = drawingArea(request, sheet);
-  const foot = footPiece(area.x1 - area.x0, [], [], request.job.unit, sheet.lettering);
+  const foot = legendBlock([], [], request.job.unit, sheet.lettering);
   return { ...area, y0: area.y0 + foot.height + 1 };
 }
 

@@ -1,6 +1,6 @@
 /** The drawing area of one plan sheet: its part of the plan with grid, dimensions, bases and their labels. */
 import { at, group, text } from "../items.js";
-import { footPiece } from "../legend.js";
+import { legendBlock } from "../legend.js";
 import { type Area, type Draft, put, startDraft, withGaps } from "../paper.js";
 import type { SceneItem } from "../scene.js";
 import { scaleWords } from "../title-block.js";
@@ -67,7 +67,7 @@ export function drawWindow(
 function bars(request: PlanRequest, { sheet, scale }: Arrangement): readonly SceneItem[] {
   const area = drawingArea(request, sheet);
   const { unit } = request.job;
-  const bar = footPiece(area.x1 - area.x0, [], [], unit, sheet.lettering);
+  const bar = legendBlock([], [], unit, sheet.lettering);
   return [bar.draw(area.x0, area.y0 + bar.height), graphicScale(area.x1, area.y0 + 1, scale, unit, sheet.lettering)];
 }
 
