@@ -1,7 +1,7 @@
 /** Names of files and folders: revision and status stand in them, in signs that every system takes. */
 import type { CheckedBase } from "../checks/checked.js";
 import type { Job } from "../job/model/job.js";
-import { isShared } from "../job/model/shared.js";
+import type { TemplatePiece } from "../template/index.js";
 
 /** Folder of a package for the revisions before it: nobody cuts from there. */
 export const SUPERSEDED = "superseded";
@@ -9,14 +9,19 @@ export const SUPERSEDED = "superseded";
 /** Folder of a package for files of earlier ones that somebody changed. */
 export const SET_ASIDE = "set-aside";
 
+/** Folders of a package, by who opens them: table operator, whoever reads drawings, rod shop, field, engineer and checker, other machines. */
+export const FOLDERS = {
+  cut: "cut",
+  sheets: "sheets",
+  rods: "rods",
+  field: "field",
+  engineer: "engineer",
+  machine: "machine",
+} as const;
+
 /** `T1_rev-B`: the template's mark and the job's revision. */
 function templateStem({ plate, job }: Pick<CheckedBase, "plate" | "job">): string {
   return `${plate.mark}_rev-${safeForFileName(job.revision)}`;
-}
-
-/** Folder of a base's files: its mark; those of a template that serves several bases stand in a folder of its own mark. */
-export function folderOf({ base, plate }: Pick<CheckedBase, "base" | "plate">): string {
-  return isShared(base) ? plate.mark : base.mark;
 }
 
 /** Which sheet of its template is that of this base, from 1, and of how many. */
@@ -40,9 +45,17 @@ export function sheetStem(checked: Pick<CheckedBase, "plate" | "job" | "base" | 
   return count === 1 ? templateStem(checked) : `${templateStem(checked)}_for-${bases[0] ?? ""}`;
 }
 
-/** As `templateStem`; held and not released stand in the name of whatever is cut or drilled by. */
-export function makingStem(checked: Pick<CheckedBase, "plate" | "job" | "held">): string {
-  return `${templateStem(checked)}${heldEnding(checked)}${releaseEnding(checked.job)}`;
+/** `24-118_rev-B`, and that the job is not released where it is not: of a document of the whole job. */
+export function jobStem(job: Pick<Job, "number" | "revision" | "status">): string {
+  return `${safeForFileName(job.number)}_rev-${safeForFileName(job.revision)}${releaseEnding(job)}`;
+}
+
+/** Of a piece, as `templateStem`; held and not released stand in the name of whatever is cut or drilled by. */
+export function makingStem(
+  { job, held }: Pick<CheckedBase, "job" | "held">,
+  { plate }: Pick<TemplatePiece, "plate">,
+): string {
+  return `${templateStem({ plate, job })}${heldEnding({ held })}${releaseEnding(job)}`;
 }
 
 /** Of every file of a template that may not be cut: empty for one that is not held. */

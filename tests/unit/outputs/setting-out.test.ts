@@ -19,7 +19,7 @@ function filesOf(
 ): readonly string[] {
   const { job, plan } = planJob(site);
   const checked = { job: { ...job, status }, plan, rows: [], held: new Map(), layoutHeld };
-  const around = { document: null, version: "0", includeHeld, made: [], set: null };
+  const around = { document: null, version: "0", includeHeld, made: [], set: null, facts: [], questions: () => [] };
   return jobOutputs
     .filter(({ kind }) => KINDS.includes(kind))
     .flatMap((output) => [...output.write(checked, around)].map(({ path }) => path));

@@ -3,7 +3,6 @@ import { describe, expect, it } from "vitest";
 import { checkBase } from "../../../src/checks/checked.js";
 import { formatFinding } from "../../../src/diagnostics/finding.js";
 import { newLeanDocument } from "../../../src/formats/lean-document.js";
-import { packageNames } from "../../../src/outputs/index.js";
 import { build } from "../../../src/tasks/build.js";
 import type { OpenedJob } from "../../../src/tasks/open.js";
 import { openJob } from "../../../src/tasks/open.js";
@@ -189,10 +188,6 @@ describe("merge: auto", () => {
   ])("names %s, whatever the order of the bases", (_, bases, marks) => {
     expect(marksOf(sharedJob(bases, AUTO))).toEqual(marks);
     expect(marksOf(sharedJob([...bases].reverse(), AUTO))).toEqual([...marks].reverse());
-  });
-
-  it("gives names that are none of the package's", () => {
-    expect([...packageNames].filter((name) => name.startsWith("t-"))).toEqual([]);
   });
 
   it.each([
