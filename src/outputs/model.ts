@@ -1,5 +1,6 @@
 /** What a package can hold, said once for each kind of file: what it is, for whom, where it stands, and how it is written. */
 import type { CheckedBase, CheckedJob } from "../checks/checked.js";
+import type { PdfMaker } from "../formats/pdf-maker.js";
 import type { DrawingDocument } from "../formats/sheet-svg.js";
 import type { Plan } from "../plan/model.js";
 import type { BaseFacts } from "../summary/facts.js";
@@ -59,6 +60,8 @@ export interface BaseSurroundings extends Around {
 export interface Surroundings extends Around {
   /** Takes the sheets of the plan as they are drawn, and is written last; null where no set is wanted. */
   readonly set: SheetSet | null;
+  /** Writes documents of their own as PDF; null: they are not made. */
+  readonly pdf: PdfMaker | null;
   /** Of every base, in the order of the job. */
   readonly facts: readonly BaseFacts[];
   /** Every question of the job, numbered; the answered ones too. */

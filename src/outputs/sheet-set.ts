@@ -8,8 +8,8 @@ import type { Job } from "../job/model/job.js";
 import { type CoverPage, drawCover } from "../sheets/cover-sheet.js";
 import type { Scene } from "../sheets/scene.js";
 import { DOCUMENT_TYPE } from "../sheets/status-words.js";
-import { printable } from "../sheets/text-metrics.js";
 import type { Question } from "../summary/questions.js";
+import { pdfFacts } from "./document-pdf.js";
 import type { SheetPlace } from "./names.js";
 import type { PaperName } from "./paper-names.js";
 import { placeOn } from "./paper-sizes.js";
@@ -81,7 +81,7 @@ interface TakenPage extends Omit<SetPage, "page"> {
 /** Starts a set without pages. */
 export function startSheetSet(job: Job, options: SheetSetOptions): SheetSet {
   const { maker, paper, version } = options;
-  const pdf = startPdf(maker, factsOf(job, version));
+  const pdf = startPdf(maker, pdfFacts(job, version, `Anchor-rod setting templates, ${job.status}`));
   const taken: TakenPage[] = [];
   const reduced: ReducedPage[] = [];
   const take = ({ page, ...said }: SetPage): TakenPage => ({ ...said, number: pdf.add(page) });
@@ -110,16 +110,6 @@ function writtenPage(scene: Scene, paper: PaperName | null): Pick<SetPage, "page
   if (paper === null) return { ...said, page: writePage(scene), reduced: null };
   const { placement, percent } = placeOn(paper, scene);
   return { ...said, page: writePage(scene, placement), reduced: percent === 100 ? null : percent };
-}
-
-function factsOf(job: Job, version: string) {
-  return {
-    title: `${printable(job.number)} rev ${printable(job.revision)}: ${printable(job.title)}`,
-    author: printable(job.drawnBy),
-    subject: `Anchor-rod setting templates, ${job.status}`,
-    day: job.date,
-    program: `rodplate ${version}`,
-  };
 }
 
 const MOST_BASES = 12;

@@ -113,7 +113,12 @@ export function startPackage(opened: OpenedJob, options: PackageOptions): Starte
   return {
     head: files.head(job),
     add: startAdding(opened, files, { held, asked, answers, set, facts }),
-    documents: makeDocuments({ job, plan, rows, held, layoutHeld }, files, { set, facts, questions: ask }, options),
+    documents: makeDocuments(
+      { job, plan, rows, held, layoutHeld },
+      files,
+      { set, pdf: options.pdf ?? null, facts, questions: ask },
+      options,
+    ),
     rest: () => {
       const questions = ask();
       const checks = rows.map((row) => summarizeCheck(row, job.unit));
@@ -201,7 +206,7 @@ function withAnswers(
 function* makeDocuments(
   checked: CheckedJob,
   files: GrowingFiles,
-  gathered: Pick<Surroundings, "set" | "facts" | "questions">,
+  gathered: Pick<Surroundings, "set" | "pdf" | "facts" | "questions">,
   options: PackageOptions,
 ): Generator<OutputFile> {
   const made: MadeFile[] = [];

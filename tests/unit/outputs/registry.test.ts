@@ -105,6 +105,7 @@ describe("a document", () => {
     includeHeld: false,
     made: [],
     set: null,
+    pdf: null,
     facts: [],
     questions: () => [],
   };
