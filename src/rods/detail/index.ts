@@ -10,3 +10,4 @@ export type {
   RodKind,
   WorkedLength,
 } from "./model.js";
+export { lengthOfWeight } from "./weights.js";
