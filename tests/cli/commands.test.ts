@@ -78,10 +78,10 @@ describe("exit codes and what is printed", () => {
     writeJob(folder, "job.yaml", { held: true, status: "preliminary", revision: "P/1 b" });
     expect((await run("make job.yaml --out out --include-held")).status).toBe(1);
     expect(filesIn(join(folder, "out")).filter((path) => path.endsWith(".dxf"))).toEqual([
-      "cut/B1_rev-P-1-b_HELD_NOT-RELEASED_joined.dxf",
-      "cut/B1_rev-P-1-b_HELD_NOT-RELEASED_r12.dxf",
-      "cut/B2_rev-P-1-b_NOT-RELEASED_joined.dxf",
-      "cut/B2_rev-P-1-b_NOT-RELEASED_r12.dxf",
+      "cut/B2_2-off_PL1-4_steel_rev-P-1-b_NOT-RELEASED.dxf",
+      "cut/held/B1_2-off_PL1-4_steel_rev-P-1-b_HELD_NOT-RELEASED.dxf",
+      "cut/held/lines/B1_2-off_PL1-4_steel_rev-P-1-b_HELD_NOT-RELEASED_lines.dxf",
+      "cut/lines/B2_2-off_PL1-4_steel_rev-P-1-b_NOT-RELEASED_lines.dxf",
     ]);
   });
 
@@ -237,9 +237,9 @@ describe("DIR", () => {
     ],
     [
       "with a cut file that somebody changed works, and it is said loudly",
-      () => writeFileSync(join(folder, "out/cut/B2_rev-A_r12.dxf"), "mine"),
-      /^warning: out: cut\/B2_rev-A_r12\.dxf, A FILE TO CUT BY, WAS CHANGED .*WHAT WAS CUT BY IT IS NOT WHAT WAS CHECKED$/m,
-      "set-aside/rev-A/cut/B2_rev-A_r12.dxf",
+      () => writeFileSync(join(folder, "out/cut/lines/B2_2-off_PL1-4_steel_rev-A_lines.dxf"), "mine"),
+      /^warning: out: cut\/lines\/B2_2-off_PL1-4_steel_rev-A_lines\.dxf, A FILE TO CUT BY, WAS CHANGED .*WHAT WAS CUT BY IT IS NOT WHAT WAS CHECKED$/m,
+      "set-aside/rev-A/cut/lines/B2_2-off_PL1-4_steel_rev-A_lines.dxf",
     ],
   ])("%s", async (_, spoil, message, place) => {
     await run("make job.yaml --out out");
@@ -595,8 +595,7 @@ control: [{ point: CP1, northing: 5000, easting: 2000, plan: [0, 0] }, { point: 
 bases:
   - { mark: B1, quantity: 2, rods: { diameter: M20 }, pattern: { kind: rectangle, x: 200, y: 200 }, template: { thickness: 6 } }
 `;
-  const settingOut = (dir: string) =>
-    readdirSync(join(folder, dir, "field")).filter((name) => /_site_/.test(name));
+  const settingOut = (dir: string) => readdirSync(join(folder, dir, "field")).filter((name) => /_site_/.test(name));
 
   it("60 m on the site for 6 m on the plan: site files are not written, exit code 1, told everywhere", async () => {
     writeFileSync(join(folder, "c.yaml"), layout(2060));

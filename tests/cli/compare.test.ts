@@ -181,7 +181,7 @@ describe("a package that somebody worked with is compared", () => {
     ],
     [
       "with a cut file taken away",
-      () => rmSync(join(folder, "out/cut/B1_rev-A_joined.dxf")),
+      () => rmSync(join(folder, "out/cut/B1_2-off_PL1-4_steel_rev-A.dxf")),
       /^warning: out.summary\.json bases\[0\]\.files\[0\]: cut\/B1.* is not there; compared by what summary\.json says of it$/m,
     ],
   ])("%s", async (_, spoil, message) => {

@@ -190,9 +190,7 @@ describe("rodplate survey", () => {
       .replace("quantity: 2", "quantity: 4");
     writeFileSync(join(folder, "prime.yaml"), job);
     await run("make prime.yaml --out package");
-    const file = readdirSync(join(folder, "package", "field")).find((name) =>
-      /local_PNEZD_ft-intl\.csv$/.test(name),
-    );
+    const file = readdirSync(join(folder, "package", "field")).find((name) => /local_PNEZD_ft-intl\.csv$/.test(name));
     const text = readFileSync(join(folder, "package", "field", file ?? ""), "utf8");
     expect(text).toContain("ROD B1 Ap-1 A1");
     writeFileSync(join(folder, file ?? ""), text);

@@ -437,9 +437,12 @@ describe("the package of shared templates", () => {
     expect(files.filter(({ kind }) => kind === "sheet-svg")).toHaveLength(11);
     for (const { mark, template, files: own } of summary.bases) {
       expect(template.bases, mark).toContain(mark);
-      expect(own.map(({ path }) => path)).toEqual(
-        ["cut/$_joined.dxf", "cut/$_r12.dxf", "sheets/$_sheet.svg"].map((path) => path.replace("$", `${template.mark}_rev-A`)),
-      );
+      const stem = `${template.mark}_${template.quantity}-off_PL1-4_steel`;
+      expect(own.map(({ path }) => path)).toEqual([
+        `cut/${stem}_rev-A.dxf`,
+        `cut/lines/${stem}_rev-A_lines.dxf`,
+        `sheets/${template.mark}_rev-A_sheet.svg`,
+      ]);
       for (const { path, sha256 } of own) expect(files.find((file) => file.path === path)?.sha256).toBe(sha256);
     }
   });
@@ -467,8 +470,8 @@ describe("the package of shared templates", () => {
       ),
     );
     expect(files.filter(({ kind }) => kind === "cut-joined").map(({ path }) => path)).toEqual([
-      "cut/T9_rev-A_joined.dxf",
-      "cut/B4_rev-A_joined.dxf",
+      "cut/T9_1-off_PL1-4_steel_rev-A.dxf",
+      "cut/B4_1-off_PL1-4_steel_rev-A.dxf",
     ]);
   });
 
