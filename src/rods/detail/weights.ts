@@ -2,7 +2,8 @@
 import type { Density } from "../../job/model/job.js";
 import { type Length, millimetres, NM_PER_MM, nanometres, toMillimetres } from "../../units/length.js";
 
-const POUND_IN_KG = 0.45359237;
+/** Kilograms of a pound, exact by definition. */
+export const POUND_IN_KG = 0.45359237;
 const CUBIC_FOOT_IN_MM3 = 304.8 ** 3;
 
 /** Of a volume in cubic millimetres. */
