@@ -92,7 +92,7 @@ const madeRod = z.object({
   hardware: z.object({
     nut: text.nullable(),
     nuts: z.object({ basePlate: count, levelling: count, template: count, lowerEnd: count }),
-    washers: z.object({ basePlate: count, levelling: count, lowerEnd: count }),
+    washers: z.object({ basePlate: count, levelling: count, template: count, lowerEnd: count }),
     plates: count,
   }),
 });

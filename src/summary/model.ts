@@ -87,7 +87,7 @@ export interface SummaryHardware {
   readonly nut: string | null;
   readonly nuts: Readonly<Record<"basePlate" | "levelling" | "template" | "lowerEnd", number>>;
   /** Round and square ones. */
-  readonly washers: Readonly<Record<"basePlate" | "levelling" | "lowerEnd", number>>;
+  readonly washers: Readonly<Record<"basePlate" | "levelling" | "template" | "lowerEnd", number>>;
   /** Plates at the lower end. */
   readonly plates: number;
 }

@@ -164,6 +164,7 @@ function summarizeHardware(hardware: RodDetail["hardware"]): SummaryHardware {
     washers: {
       basePlate: washers("base plate"),
       levelling: washers("levelling"),
+      template: washers("template"),
       lowerEnd: washers("lower end"),
     },
     plates: count("lower end", "plate"),
