@@ -13,7 +13,7 @@ import {
 import { greatestOf } from "../../units/extremes.js";
 import type { Length } from "../../units/index.js";
 import { formatWithUnit } from "../../units/index.js";
-import { subtract } from "../../units/length.js";
+import { inches, subtract } from "../../units/length.js";
 import type { RodToMake } from "./operations.js";
 
 /** The F1554 tolerances stand on rods of its grades alone. */
@@ -63,11 +63,20 @@ function hookNotes(reach: Length, say: (length: Length) => string): readonly str
   ];
 }
 
-function coatingNotes({ zincProcess, thread, threadCallout }: RodToMake): readonly string[] {
+/** American Galvanizers Association, over-tapping guidelines: above this size the rod may be undercut in place of the nut. */
+const UNDERCUT_ABOVE = inches(1.5);
+const UNDERCUT = inches(0.031);
+
+function coatingNotes({ zincProcess, thread, threadCallout, diameter }: RodToMake): readonly string[] {
   if (zincProcess === null) return [];
   const isMetric = thread === "metric coarse";
   return [
     `Thread ${threadCallout} is that before coating; the nuts are tapped over size (${isMetric ? "ISO 10684, from memory" : "ASTM A563"}), the rod is not chased.`,
+    ...(diameter > UNDERCUT_ABOVE
+      ? [
+          `A thread of this size may be cut ${formatWithUnit(UNDERCUT, "in")} undersize in place of tapping the nut over, where the engineer of record allows it (American Galvanizers Association).`,
+        ]
+      : []),
     `Rods, nuts and washers are coated by one process (${isMetric ? "common practice" : "ASTM F1554"}).`,
   ];
 }
