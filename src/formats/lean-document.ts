@@ -44,18 +44,20 @@ class LeanElement {
     this.#content = escaped(text);
   }
 
+  /** Each element on a line of its own. */
   get outerHTML(): string {
-    const parts: string[] = [];
-    this.write(parts);
-    return parts.join("");
-  }
-
-  write(parts: string[]): void {
-    parts.push("<", this.nodeName, this.#attributes, ">", this.#content);
-    for (const child of this.#children) child.write(parts);
-    parts.push("</", this.nodeName, ">");
+    const { nodeName } = this;
+    let html = `<${nodeName}${this.#attributes}>${this.#content}`;
+    if (this.#children.length === 0)
+      return this.#content === "" && EMPTY.has(nodeName)
+        ? `<${nodeName}${this.#attributes}/>`
+        : `${html}</${nodeName}>`;
+    for (const child of this.#children) html += `\n${child.outerHTML}`;
+    return `${html}\n</${nodeName}>`;
   }
 }
+
+const EMPTY: ReadonlySet<string> = new Set(["path", "rect"]);
 
 const RESERVED = /[&<>"]/;
 
