@@ -80,12 +80,10 @@ export function wantedHeight(request: Prepared, width: number, lettering: Letter
   );
 }
 
-/** The block with all that it must say and no more, as low as it can be: for a sheet that has no other place to put it. */
-export function leastSignersBlock(request: Prepared, width: number, lettering: Lettering): Piece {
+/** Height of the block with all that it must say and no more: a line for the fails of each rule, and what was not checked. */
+export function leastSignersHeight(request: Prepared, width: number, lettering: Lettering): number {
   const setting = settingOf(request, width, lettering);
-  const { failsByRule, margins, exact } = setting.said;
-  const fails = failsByRule.map((each) => setFail(setting, each, { lines: 0, gathered: true }));
-  return pieceOf(setting, { fails, margins: [], exact: [], foot: footWords(margins.length + exact.length) });
+  return leastRoom(setting) + setting.said.failsByRule.length * heightWith(0, lettering);
 }
 
 /** For a sheet that has no room for the least: as many fails as have, and how many more there are, and of what was not checked too. */

@@ -19,6 +19,7 @@ import {
   tollTo,
 } from "./obstacles.js";
 import { crossesText } from "./occupied.js";
+import { once } from "./once.js";
 import { type Area, type Draft, isFree } from "./paper.js";
 import { onPaper, type View } from "./plan-shapes.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
@@ -95,12 +96,16 @@ export interface Ground {
   readonly draft: Draft;
   readonly obstacles: Obstacles;
   readonly grid: FreeGrid;
+  /** A callout in letters of a height. */
+  readonly worded: (letter: number) => (callout: Callout) => Worded;
 }
 
 /** What is drawn by now, to find room beside. */
 export function groundOf(draft: Draft): Ground {
   const obstacles = obstaclesOf(draft.items);
-  return { draft, obstacles, grid: gridOf(draft.area, obstacles) };
+  const grid = gridOf(draft.area, obstacles);
+  const worded = once((letter: number) => once((callout: Callout) => wordedOf(grid, callout, letter)));
+  return { draft, obstacles, grid, worded };
 }
 
 /**
@@ -115,8 +120,9 @@ export function findCallouts(
 ): { readonly placed: readonly SceneItem[]; readonly left: readonly Callout[] } {
   let best: Outcome = { placed: [], left: callouts };
   for (const letter of letters) {
-    const worded = callouts.map((callout) => wordedOf(ground, callout, letter));
-    if (all && worded.some(({ wrappings }) => wrappings.length === 0)) continue;
+    const inLetters = ground.worded(letter);
+    if (all && callouts.some((callout) => inLetters(callout).wrappings.length === 0)) continue;
+    const worded = callouts.map(inLetters);
     const outcome = placeAll(() => startSearch(ground, letter, worst, all), view, worded);
     if (outcome.left.length < best.left.length) best = outcome;
     if (best.left.length === 0) break;
@@ -140,7 +146,7 @@ interface Worded {
   readonly wrappings: readonly Wrapping[];
 }
 
-function wordedOf({ grid }: Ground, callout: Callout, letter: number): Worded {
+function wordedOf(grid: FreeGrid, callout: Callout, letter: number): Worded {
   return {
     callout,
     wrappings: wrappingsOf(callout, letter).filter(({ width, height }) =>

@@ -3,7 +3,7 @@
  * beside it or in a band at the foot of the drawing area.
  */
 import { greatestOf } from "../units/extremes.js";
-import { cutSignersBlock, emptySignersHeight, leastSignersBlock, signersBlock, wantedHeight } from "./check-table.js";
+import { cutSignersBlock, emptySignersHeight, leastSignersHeight, signersBlock, wantedHeight } from "./check-table.js";
 import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
@@ -175,7 +175,7 @@ function makeParts(request: Prepared, sheet: SheetSize, fullness: Fullness): Par
     leastHead: (room) => greatestOf(tables(room).map((table) => leastWidth(table, lettering))),
     leastHoles: lazily(() => leastWidth(holeTable(request, 0, Infinity), lettering)),
     holes: lazily(() => tablePiece(holeTable(request, 0, Infinity), width, lettering)),
-    leastSigner: lazily(() => leastSignersBlock(request, width, lettering).height),
+    leastSigner: lazily(() => leastSignersHeight(request, width, lettering)),
     wantedSigner: lazily(() => wantedHeight(request, width, lettering, wantedMargins(sheet))),
     notes: (room, unplaced) => (unplaced.length === 0 ? plain(room) : noted(room, unplaced)),
     cautions: once((room: number) => notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, room, lettering)),
