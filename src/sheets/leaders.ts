@@ -162,7 +162,7 @@ interface Outcome {
 
 function startSearch({ draft, obstacles, grid }: Ground, letter: number, worst: number, all: boolean): Search {
   const block = { x: 0, y: 0, width: 0, height: 0, level: 0, elbow: 0, foot: 0 };
-  const sight = { blocked: 0, at: [], tolls: [] };
+  const sight = { blocked: 0, at: [], tolls: [], isSeen: false };
   return { draft, obstacles, grid, sight, block, letter, worst, all, placed: [] };
 }
 
@@ -253,10 +253,12 @@ function alongRay(
 ): Place | null {
   const { sight } = search;
   const extra = penalty + crowding(search, ray);
+  if (SHORTEST + extra >= limitOf(search, best)) return best;
   let found = best;
   sight.blocked = ray.reach;
-  let isSeen = false;
+  sight.isSeen = false;
   const end = farthest(search, ray, wrappings);
+  const shifts = wrappings.map((wrapping) => shiftOf(ray, wrapping, search.letter));
   for (
     let length = ray.from + SHORTEST;
     length < sight.blocked && length <= end;
@@ -264,19 +266,55 @@ function alongRay(
   ) {
     const cost = length - ray.from + extra;
     if (cost >= limitOf(search, found)) return found;
-    for (let i = 0; i < wrappings.length; i++) {
-      const wrapping = wrappings[i];
-      if (wrapping === undefined) continue;
-      setBlock(search.block, ray, length, wrapping, search.letter);
-      if (cost + i * WRAPPED >= limitOf(search, found) || !isClear(search)) continue;
-      if (!isSeen) look(search.obstacles, ray, sight);
-      isSeen = true;
-      const place = { ...placeOf(ray, wrapping, search.block), cost: cost + i * WRAPPED + tollTo(sight, length) };
+    for (let i = 0; i < shifts.length; i++) {
+      const shift = shifts[i];
+      if (
+        shift !== undefined &&
+        isShiftFree(search.grid, ray, length, shift) &&
+        cost + i * WRAPPED < limitOf(search, found)
+      )
+        found = placeAt(search, ray, length, wrappings[i], cost + i * WRAPPED, found);
       if (length >= sight.blocked) return found;
-      if (place.cost < limitOf(search, found) && isClearOfAll(search, place)) found = place;
     }
   }
   return found;
+}
+
+/** Lower left and upper right corner of a block with its clearance, from the end of its leader. */
+type Shift = Area;
+
+function shiftOf({ dx }: Ray, { width, height, longest }: Wrapping, letter: number): Shift {
+  const line = dx > 0 ? 0 : longest;
+  const x = dx > 0 ? SHOULDER + TEXT_GAP : -SHOULDER - TEXT_GAP - width;
+  const y = letter / 2 + line * letter * LEADING - height;
+  return { x0: x - CLEARANCE, y0: y - CLEARANCE, x1: x + width + CLEARANCE, y1: y + height + CLEARANCE };
+}
+
+function isShiftFree(grid: FreeGrid, { x, y, dx, dy }: Ray, length: number, shift: Shift): boolean {
+  const [ex, ey] = [x + dx * length, y + dy * length];
+  return isGridFree(grid, ex + shift.x0, ey + shift.y0, ex + shift.x1, ey + shift.y1);
+}
+
+/** A leader of this length, where it is clear and costs less than the best so far. */
+function placeAt(
+  search: Search,
+  ray: Ray,
+  length: number,
+  wrapping: Wrapping | undefined,
+  cost: number,
+  best: Place | null,
+): Place | null {
+  const { sight, block, obstacles } = search;
+  if (wrapping === undefined) return best;
+  setBlock(block, ray, length, wrapping, search.letter);
+  if (!isClear(search)) return best;
+  if (!sight.isSeen) look(obstacles, ray, sight);
+  sight.isSeen = true;
+  if (length >= sight.blocked) return best;
+  const whole = cost + tollTo(sight, length);
+  if (whole >= limitOf(search, best)) return best;
+  const place = { ...placeOf(ray, wrapping, block), cost: whole };
+  return isClearOfAll(search, place) ? place : best;
 }
 
 /** The longest leader along this ray, and a hair, whose words still lie in the area: beyond it they only go farther out. */

@@ -90,6 +90,8 @@ export interface Ray {
 /** What a ray meets: from `blocked` on no leader can begin; before it, tolls at their distances. */
 export interface Sight {
   blocked: number;
+  /** Looked along already. */
+  isSeen: boolean;
   readonly at: number[];
   readonly tolls: number[];
 }
