@@ -347,7 +347,8 @@ const SHARED_CORNER = 24;
 
 function crowding({ placed }: Search, { x, y, dx, dy, from }: Ray): number {
   const [tx, ty] = [x + dx * from, y + dy * from];
-  return placed.some(({ tip }) => Math.hypot(tip.x - tx, tip.y - ty) < CORNER) ? SHARED_CORNER : 0;
+  for (const { tip } of placed) if ((tip.x - tx) ** 2 + (tip.y - ty) ** 2 < CORNER ** 2) return SHARED_CORNER;
+  return 0;
 }
 
 /** Where the words stand, their lower left corner, and the leader's elbow and foot; written over while a ray is tried. */
