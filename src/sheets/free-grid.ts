@@ -93,7 +93,7 @@ function takeSegments(grid: FreeGrid, segments: readonly number[]): void {
     const y = segments[i + 1] ?? 0;
     const dx = (segments[i + 2] ?? 0) - x;
     const dy = (segments[i + 3] ?? 0) - y;
-    const steps = Math.max(1, stepsOf(Math.hypot(dx, dy), grid.cell));
+    const steps = Math.max(1, stepsOf(Math.sqrt(dx * dx + dy * dy), grid.cell));
     for (let k = 0; k <= steps; k++) take(grid, x + (dx * k) / steps, y + (dy * k) / steps);
   }
 }

@@ -227,13 +227,14 @@ function alongQuarters(
   best: Place | null,
 ): Place | null {
   const [cos, sin] = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)];
+  const { x0, x1, y0, y1 } = search.draft.area;
+  const across = Math.sqrt((x1 - x0) ** 2 + (y1 - y0) ** 2);
+  const { x, y } = target.center;
   let found = best;
   for (const sx of [1, -1])
     for (const sy of [1, -1]) {
       const limit = Math.min(search.worst, found?.cost ?? Infinity) - penalty;
-      const { x0, x1, y0, y1 } = search.draft.area;
-      const reach = Math.min(target.radius + limit, Math.hypot(x1 - x0, y1 - y0));
-      const { x, y } = target.center;
+      const reach = Math.min(target.radius + limit, across);
       const ray = { x, y, dx: sx * cos, dy: sy * sin, from: target.radius, reach };
       found = alongRay(search, ray, penalty, wrappings, found);
     }

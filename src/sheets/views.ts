@@ -119,10 +119,14 @@ interface Choice extends Space {
  * side views that leave the callouts their room, and the one that gives the plan most paper; then at the next scales.
  */
 export function arrangeViews(room: Area, input: ViewsInput): readonly ViewsLayout[] {
+  const { drawn } = input.need;
+  const [width, height] = [room.x1 - room.x0, room.y1 - room.y0];
+  const inRoom = input.scales.filter(({ factor }) => drawn.width * factor <= width && drawn.height * factor <= height);
+  if (inRoom.length === 0) return [];
   const spaces = spacesIn(room, input);
   const layouts: ViewsLayout[] = [];
   let count = 0;
-  for (const scale of input.scales) {
+  for (const scale of inRoom) {
     const same = choicesAt(input, spaces, scale);
     if (same.length === 0) continue;
     const [best, roomiest] = [first(same, isFuller), first(same, isRoomier)];
