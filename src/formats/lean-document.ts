@@ -1,6 +1,6 @@
 /**
  * A document that svg.js draws on outside a browser, and that does nothing but be written: elements with attributes, text and
- * children, serialised as a browser serialises them.
+ * children, serialised as a browser serialises them but for a line to each element.
  */
 
 /** Any DOM that svg.js can draw on: the browser's own document, or a lean one. */
