@@ -5,7 +5,7 @@ import type { Base, Job } from "../job/model/job.js";
 import { isShared } from "../job/model/shared.js";
 import type { Plan } from "../plan/model.js";
 import type { OutlinedBase, PlacedRod } from "../rods/model.js";
-import type { HoldingBases, ShapedBase, SharedTemplate } from "../template/index.js";
+import type { HoldingBases, ShapedBase, SharedTemplate, TemplatePiece } from "../template/index.js";
 import { makePlate, measurePlate } from "../template/index.js";
 import type { Plate, PlateMeasures } from "../template/model.js";
 import type { Weight } from "../template/weigh.js";
@@ -29,6 +29,8 @@ export interface CheckedBase {
   readonly held: readonly string[];
   /** Of one template; null without a density. */
   readonly weight: Weight | null;
+  /** What is cut or drilled, in order: the template itself, or its parts, then what goes with it. */
+  readonly pieces: readonly TemplatePiece[];
   /** Of a template that serves other bases too; null where it serves this base alone. */
   readonly shared: SharedTemplate | null;
 }
@@ -91,7 +93,8 @@ export function checkAlone(job: Job, { base, rods, shape }: ShapedBase): Checked
   const rows = worstFirst(runChecks({ job, base, rods, plate }));
   const measures = measurePlate(plate);
   const weight = weighPlate(measures.netArea, plate.thickness, job.shop.density[plate.material], job.unit);
-  return { job, base, rods, plate, measures, rows, held: heldReasons(rows, job.unit), weight, shared: null };
+  const pieces: readonly TemplatePiece[] = [{ role: "template", plate, measures, weight }];
+  return { job, base, rods, plate, measures, rows, held: heldReasons(rows, job.unit), weight, pieces, shared: null };
 }
 
 /** The rows of the whole job, worst first. */

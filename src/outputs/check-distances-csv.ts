@@ -3,7 +3,7 @@ import { writeCheckDistances } from "../formats/check-distances-csv.js";
 import { surveyUnitName } from "../formats/survey-unit-name.js";
 import { checkDistances } from "../plan/index.js";
 import type { JobOutput } from "./model.js";
-import { SETTING_OUT, settingOutStem } from "./setting-out.js";
+import { settingOutStem } from "./setting-out.js";
 import { textFile } from "./text-file.js";
 
 /** Diagonals of groups, and centre to centre along grid lines. */
@@ -13,8 +13,7 @@ export const checkDistancesCsv: JobOutput<"check-distances-csv"> = {
   role: "table",
   title: "Distances to check: two diagonals of every group, and centre to centre along every grid line",
   drawn: false,
-  top: SETTING_OUT,
-  named: "setting-out/JOB_rev-REVISION[_NOT-RELEASED]_check-distances_UNIT.csv",
+  named: "field/JOB_rev-REVISION[_NOT-RELEASED]_check-distances_UNIT.csv",
   needs: "plan",
   write: ({ job, plan }) => {
     const { unit } = plan.spec.settingOut;

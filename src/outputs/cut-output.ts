@@ -1,25 +1,27 @@
 /** What every cut file shares, whichever entities it is written in: when it is made, its name, and that it is read back. */
-import type { CheckedBase } from "../checks/checked.js";
 import type { CutFileOptions, CutFlavour, Draws } from "../formats/cut-file.js";
 import { cutFileLayers } from "../formats/cut-file.js";
 import { compareCutFile } from "../formats/read-back.js";
 import type { Job } from "../job/model/job.js";
-import type { BaseOutput } from "./model.js";
-import { makingStem } from "./names.js";
+import type { PieceFile } from "./model.js";
+import { MAKING_PATTERN, makingPath } from "./names.js";
 
 /** A flavour as an output: steel that is not held, or held where that is asked for. */
-export function cutOutput<Kind extends string>(flavour: CutFlavour<Kind>): BaseOutput<Kind> {
+export function cutOutput<Kind extends string>(flavour: CutFlavour<Kind>): PieceFile<Kind> {
   const { kind, title, ending, draws, write } = flavour;
-  const options = ({ job }: CheckedBase): CutFileOptions => cutFileOptions(job, draws);
+  const options = ({ job }: { readonly job: Job }): CutFileOptions => cutFileOptions(job, draws);
   return {
-    ...{ scope: "base", kind, role: "cut", title, drawn: false },
-    named: `MARK/TEMPLATE_rev-REVISION[_HELD][_NOT-RELEASED]_${ending}.dxf`,
-    applies: ({ plate, held }, includeHeld) => plate.material === "steel" && (held.length === 0 || includeHeld),
-    fileName: (checked) => `${makingStem(checked)}_${ending}.dxf`,
-    write: (checked) => write(checked.plate, options(checked)),
+    ...{ scope: "piece", kind, role: "cut", title, drawn: false },
+    named: `${MAKING_PATTERN}.dxf, or ${ending}/..._${ending}.dxf`,
+    applies: ({ held }, { plate }, includeHeld) => plate.material === "steel" && (held.length === 0 || includeHeld),
+    path: (checked, piece) =>
+      checked.job.shop.cutFile.flavour === ending
+        ? `${makingPath(checked, piece)}.dxf`
+        : `${makingPath(checked, piece, ending)}_${ending}.dxf`,
+    write: (checked, { plate }) => write(plate, options(checked)),
     cut: {
-      readBack: (bytes, checked) => compareCutFile(bytes, checked.plate, options(checked)),
-      layers: (checked) => cutFileLayers(checked.plate, options(checked)),
+      readBack: (bytes, checked, { plate }) => compareCutFile(bytes, plate, options(checked)),
+      layers: (checked, { plate }) => cutFileLayers(plate, options(checked)),
     },
   };
 }

@@ -10,8 +10,7 @@ import { checkDistancesCsv } from "./check-distances-csv.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
 import { ledger } from "./ledger.js";
-import type { BaseOutput, GrowingOutput, JobOutput, Output, ResultOutput } from "./model.js";
-import { SET_ASIDE, SUPERSEDED } from "./names.js";
+import type { BaseOutput, GrowingOutput, JobOutput, Output, PieceFile, ResultOutput } from "./model.js";
 import { planDxf } from "./plan-dxf.js";
 import { planSvg } from "./plan-svg.js";
 import { questions } from "./questions.js";
@@ -30,9 +29,9 @@ import { surveySheetSvg } from "./survey-sheet-svg.js";
 
 export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
-export { folderOf, SET_ASIDE, SUPERSEDED, safeForFileName } from "./names.js";
+export { FOLDERS, SET_ASIDE, SUPERSEDED, safeForFileName } from "./names.js";
 export { PAPER_NAMES, type PaperName, paperNamed } from "./paper-names.js";
-export type { ReducedPage, SetPage, SheetSet } from "./sheet-set.js";
+export type { ReducedPage, SetPage, SetSection, SetSheet, SheetSet } from "./sheet-set.js";
 export { startSheetSet } from "./sheet-set.js";
 export type { SurveyResult } from "./survey-result.js";
 
@@ -64,8 +63,13 @@ export const outputs: { readonly [Kind in OutputKind]: Output<Kind> } = REGISTRY
 /** The same in the order in which files are made. */
 export const everyOutput: readonly Output<OutputKind>[] = Object.values(outputs);
 
-/** Files in the folder of a base. */
-export const baseOutputs: readonly BaseOutput<OutputKind>[] = everyOutput.filter((output) => output.scope === "base");
+/** Files that come of a base. */
+export const baseOutputs: readonly BaseOutput<OutputKind>[] = everyOutput.filter(
+  (output) => output.scope === "base" || output.scope === "piece",
+);
+
+/** Files that each piece of a template is cut or drilled by, or shown as. */
+export const pieceOutputs: readonly PieceFile<OutputKind>[] = everyOutput.filter((output) => output.scope === "piece");
 
 /** Documents of the whole job. */
 export const jobOutputs: readonly JobOutput<OutputKind>[] = everyOutput.filter((output) => output.scope === "job");
@@ -99,18 +103,4 @@ function isMaking({ role }: Output): boolean {
 /** What a file of a package is for, by its kind; null for a kind that this program does not write. */
 export function roleOf(kind: string): FileRole | null {
   return everyOutput.find((output) => output.kind === kind)?.role ?? null;
-}
-
-/** Names at the top of a package that are its own: no base's folder may take one. In lower case. */
-export const packageNames: ReadonlySet<string> = new Set([...everyOutput.flatMap(namesAtTop), SUPERSEDED, SET_ASIDE]);
-
-function namesAtTop(output: Output): readonly string[] {
-  switch (output.scope) {
-    case "base":
-      return [];
-    case "job":
-      return [output.top.toLowerCase()];
-    case "job, base by base":
-      return [output.path.toLowerCase()];
-  }
 }

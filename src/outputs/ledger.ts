@@ -9,6 +9,7 @@ import {
   writeLedgerTail,
 } from "../formats/ledger-csv.js";
 import type { GrowingOutput } from "./model.js";
+import { FOLDERS } from "./names.js";
 
 /** Base by base, then the job's own rows, what is not checked at all, and the cautions. */
 export const ledger: GrowingOutput<"ledger"> = {
@@ -17,7 +18,7 @@ export const ledger: GrowingOutput<"ledger"> = {
   role: "table",
   title: "Every check of every base, worst first, with what was not checked",
   drawn: false,
-  path: "ledger.csv",
+  path: `${FOLDERS.engineer}/ledger.csv`,
   listsOthers: false,
   head: writeLedgerHead,
   base: ({ summary, givenBy }) => writeLedgerRows(summary, givenBy),

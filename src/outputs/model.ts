@@ -1,7 +1,9 @@
 /** What a package can hold, said once for each kind of file: what it is, for whom, where it stands, and how it is written. */
 import type { CheckedBase, CheckedJob } from "../checks/checked.js";
+import type { PdfMaker } from "../formats/pdf-maker.js";
 import type { DrawingDocument } from "../formats/sheet-svg.js";
 import type { Plan } from "../plan/model.js";
+import type { BaseFacts } from "../summary/facts.js";
 import type {
   FileRole,
   Summary,
@@ -11,6 +13,7 @@ import type {
   UnusedSummaryAnswer,
 } from "../summary/model.js";
 import type { Question } from "../summary/questions.js";
+import type { TemplatePiece } from "../template/index.js";
 import type { PaperName } from "./paper-names.js";
 import type { SetPage, SheetSet } from "./sheet-set.js";
 
@@ -57,6 +60,12 @@ export interface BaseSurroundings extends Around {
 export interface Surroundings extends Around {
   /** Takes the sheets of the plan as they are drawn, and is written last; null where no set is wanted. */
   readonly set: SheetSet | null;
+  /** Writes documents of their own as PDF; null: they are not made. */
+  readonly pdf: PdfMaker | null;
+  /** Of every base, in the order of the job. */
+  readonly facts: readonly BaseFacts[];
+  /** Every question of the job, numbered; the answered ones too. */
+  readonly questions: () => readonly Question[];
 }
 
 interface Described<Kind extends string> {
@@ -71,28 +80,38 @@ interface Described<Kind extends string> {
   readonly inSet?: true;
 }
 
+/** A file of a base. */
 interface BaseFile<Kind extends string> extends Described<Kind> {
   readonly scope: "base";
   /** Path by pattern, for README. */
   readonly named: string;
   applies(checked: CheckedBase, includeHeld: boolean): boolean;
-  /** Inside the base's folder. */
-  fileName(checked: CheckedBase): string;
+  /** Inside the package. */
+  path(checked: CheckedBase): string;
   write(checked: CheckedBase, around: BaseSurroundings): Uint8Array;
+}
+
+/** A file of each piece of a template, which it is cut or drilled by, or shown as. */
+export interface PieceFile<Kind extends string = string> extends Described<Kind> {
+  readonly scope: "piece";
+  /** Path by pattern, for README. */
+  readonly named: string;
+  applies(checked: CheckedBase, piece: TemplatePiece, includeHeld: boolean): boolean;
+  /** Inside the package. */
+  path(checked: CheckedBase, piece: TemplatePiece): string;
+  write(checked: CheckedBase, piece: TemplatePiece): Uint8Array;
+  /** Of a file that is cut by. */
+  readonly cut?: CutReading;
 }
 
 /** What is cut by is read again: how the bytes differ from the plate; and its layers, for the summary. */
 export interface CutReading {
-  readBack(bytes: Uint8Array, checked: CheckedBase): readonly string[];
-  layers(checked: CheckedBase): NonNullable<SummaryFile["layers"]>;
+  readBack(bytes: Uint8Array, checked: CheckedBase, piece: TemplatePiece): readonly string[];
+  layers(checked: CheckedBase, piece: TemplatePiece): NonNullable<SummaryFile["layers"]>;
 }
 
-/** A file that a base may have in its folder. */
-export type BaseOutput<Kind extends string = string> = BaseFile<Kind> &
-  (
-    | { readonly role: "cut"; readonly cut: CutReading }
-    | { readonly role: Exclude<FileRole, "cut">; readonly cut?: undefined }
-  );
+/** A file that comes of a base. */
+export type BaseOutput<Kind extends string = string> = BaseFile<Kind> | PieceFile<Kind>;
 
 /** A base of which everything is said and written. */
 export interface MadeBase {
@@ -137,8 +156,6 @@ export interface PlannedJob extends CheckedJob {
 
 interface Document<Kind extends string> extends Described<Kind> {
   readonly scope: "job";
-  /** Folder or file at the top of the package that it takes for itself. */
-  readonly top: string;
   /** Path by pattern, for README. */
   readonly named: string;
 }

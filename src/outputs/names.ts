@@ -1,7 +1,8 @@
 /** Names of files and folders: revision and status stand in them, in signs that every system takes. */
 import type { CheckedBase } from "../checks/checked.js";
-import type { Job } from "../job/model/job.js";
-import { isShared } from "../job/model/shared.js";
+import type { CutNamePart, Job, Material } from "../job/model/job.js";
+import type { Plate, TemplatePiece } from "../template/index.js";
+import { formatLength, type Unit } from "../units/index.js";
 
 /** Folder of a package for the revisions before it: nobody cuts from there. */
 export const SUPERSEDED = "superseded";
@@ -9,14 +10,19 @@ export const SUPERSEDED = "superseded";
 /** Folder of a package for files of earlier ones that somebody changed. */
 export const SET_ASIDE = "set-aside";
 
+/** Folders of a package, by who opens them: table operator, whoever reads drawings, rod shop, field, engineer and checker, other machines. */
+export const FOLDERS = {
+  cut: "cut",
+  sheets: "sheets",
+  rods: "rods",
+  field: "field",
+  engineer: "engineer",
+  machine: "machine",
+} as const;
+
 /** `T1_rev-B`: the template's mark and the job's revision. */
 function templateStem({ plate, job }: Pick<CheckedBase, "plate" | "job">): string {
   return `${plate.mark}_rev-${safeForFileName(job.revision)}`;
-}
-
-/** Folder of a base's files: its mark; those of a template that serves several bases stand in a folder of its own mark. */
-export function folderOf({ base, plate }: Pick<CheckedBase, "base" | "plate">): string {
-  return isShared(base) ? plate.mark : base.mark;
 }
 
 /** Which sheet of its template is that of this base, from 1, and of how many. */
@@ -40,10 +46,44 @@ export function sheetStem(checked: Pick<CheckedBase, "plate" | "job" | "base" | 
   return count === 1 ? templateStem(checked) : `${templateStem(checked)}_for-${bases[0] ?? ""}`;
 }
 
-/** As `templateStem`; held and not released stand in the name of whatever is cut or drilled by. */
-export function makingStem(checked: Pick<CheckedBase, "plate" | "job" | "held">): string {
-  return `${templateStem(checked)}${heldEnding(checked)}${releaseEnding(checked.job)}`;
+/** `24-118_rev-B`, and that the job is not released where it is not: of a document of the whole job. */
+export function jobStem(job: Pick<Job, "number" | "revision" | "status">): string {
+  return `${safeForFileName(job.number)}_rev-${safeForFileName(job.revision)}${releaseEnding(job)}`;
 }
+
+/**
+ * `cut/T9_2-off_PL3-8_A36_rev-B`, of what a piece is cut or drilled by: the parts that the shop wants, then held and not
+ * released. What is held lies apart, so that nobody who takes the whole folder cuts it. Only the mark may hold `_`, so that
+ * two marks never give one name.
+ */
+export function makingPath(
+  { job, held }: Pick<CheckedBase, "job" | "held">,
+  { plate }: Pick<TemplatePiece, "plate">,
+  folder?: string,
+): string {
+  const parts = job.shop.cutFile.name.map((part) => CUT_NAMES[part](plate, job.unit));
+  const folders = [FOLDERS.cut, ...(held.length > 0 ? [HELD_FOLDER] : []), ...(folder === undefined ? [] : [folder])];
+  return `${folders.join("/")}/${parts.join("_")}${heldEnding({ held })}${releaseEnding(job)}`;
+}
+
+const HELD_FOLDER = "held";
+
+type CutNamed = Pick<Plate, "mark" | "revision" | "quantity" | "material" | "grade" | "thickness">;
+
+const CUT_NAMES: Readonly<Record<CutNamePart, (plate: CutNamed, unit: Unit) => string>> = {
+  mark: ({ mark }) => mark,
+  quantity: ({ quantity }) => `${quantity}-off`,
+  thickness: ({ material, thickness }, unit) =>
+    `${STOCK[material]}${formatLength(thickness, unit).replaceAll("/", "-")}`,
+  material: ({ material, grade }) => safeForFileName(grade ?? material),
+  revision: ({ revision }) => `rev-${safeForFileName(revision)}`,
+};
+
+/** Plate and board, before their thickness. */
+const STOCK: Readonly<Record<Material, string>> = { steel: "PL", plywood: "PLY" };
+
+/** By pattern, for README. */
+export const MAKING_PATTERN = `${FOLDERS.cut}/[held/]TEMPLATE_QTY-off_PLTHICKNESS_MATERIAL_rev-REVISION[_HELD][_NOT-RELEASED]`;
 
 /** Of every file of a template that may not be cut: empty for one that is not held. */
 export function heldEnding({ held }: Pick<CheckedBase, "held">): string {

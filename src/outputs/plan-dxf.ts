@@ -3,7 +3,8 @@ import { listed } from "../diagnostics/listed.js";
 import { type PlanDxfWords, writePlanDxf } from "../formats/plan-dxf.js";
 import { printable } from "../sheets/text-metrics.js";
 import type { JobOutput, PlannedJob } from "./model.js";
-import { PLAN, planStem } from "./plan.js";
+import { FOLDERS } from "./names.js";
+import { planStem } from "./plan.js";
 
 /** At true scale, in plan coordinates; nothing is cut by it. */
 export const planDxf: JobOutput<"plan-dxf"> = {
@@ -12,12 +13,11 @@ export const planDxf: JobOutput<"plan-dxf"> = {
   role: "document",
   title: "Anchor-rod plan for other programs: R2000 at true scale, plan coordinates, rods as CIRCLE; not a cut file",
   drawn: false,
-  top: PLAN,
-  named: "plan/anchor-rod-plan_rev-REVISION[_NOT-RELEASED].dxf",
+  named: "field/anchor-rod-plan_rev-REVISION[_NOT-RELEASED].dxf",
   needs: "plan",
   write: (checked) => [
     {
-      path: `${planStem(checked.job)}.dxf`,
+      path: `${FOLDERS.field}/${planStem(checked.job)}.dxf`,
       bytes: writePlanDxf(checked.plan, checked.job.unit, planDxfWords(checked)),
     },
   ],

@@ -1,11 +1,8 @@
-/** What the files of the plan folder share. */
+/** What the files of the plan share. */
 import type { Job } from "../job/model/job.js";
 import { releaseEnding, safeForFileName } from "./names.js";
 
-/** The folder. */
-export const PLAN = "plan";
-
-/** `plan/anchor-rod-plan_rev-B`, and that the job is not released where it is not. */
+/** `anchor-rod-plan_rev-B`, and that the job is not released where it is not. */
 export function planStem(job: Job): string {
-  return `${PLAN}/anchor-rod-plan_rev-${safeForFileName(job.revision)}${releaseEnding(job)}`;
+  return `anchor-rod-plan_rev-${safeForFileName(job.revision)}${releaseEnding(job)}`;
 }

@@ -1,6 +1,7 @@
 /** The questions for the engineer of record. */
 import { writeQuestionRows, writeQuestionsHead } from "../formats/questions-csv.js";
 import type { GrowingOutput } from "./model.js";
+import { FOLDERS } from "./names.js";
 
 /** Written at the end: one cause is one question, however many bases have it. */
 export const questions: GrowingOutput<"questions"> = {
@@ -9,7 +10,7 @@ export const questions: GrowingOutput<"questions"> = {
   role: "table",
   title: "Questions for the engineer of record, one a line",
   drawn: false,
-  path: "questions.csv",
+  path: `${FOLDERS.engineer}/questions.csv`,
   listsOthers: false,
   head: writeQuestionsHead,
   base: () => "",

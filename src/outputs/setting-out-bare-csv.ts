@@ -1,6 +1,6 @@
 /** Points to set out, for loggers that take points alone. */
 import type { JobOutput } from "./model.js";
-import { SETTING_OUT, settingOutFiles } from "./setting-out.js";
+import { settingOutFiles } from "./setting-out.js";
 
 /** Without a header row. */
 export const settingOutBareCsv: JobOutput<"setting-out-bare-csv"> = {
@@ -9,8 +9,7 @@ export const settingOutBareCsv: JobOutput<"setting-out-bare-csv"> = {
   role: "table",
   title: "The same points without the header row, for loggers that take nothing else",
   drawn: false,
-  top: SETTING_OUT,
-  named: "setting-out/JOB_rev-REVISION[_HELD][_NOT-RELEASED]_(site|local)_ORDER_UNIT_bare.csv",
+  named: "field/JOB_rev-REVISION[_HELD][_NOT-RELEASED]_(site|local)_ORDER_UNIT_bare.csv",
   needs: "plan",
   write: (checked, around) => settingOutFiles(checked, around, "_bare", ({ bare }) => bare),
 };

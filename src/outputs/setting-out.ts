@@ -1,15 +1,12 @@
-/** What the files of the setting-out folder share. */
+/** What the files to set out by share. */
 import type { SettingOutTexts } from "../formats/setting-out-csv.js";
 import { writeSettingOut } from "../formats/setting-out-csv.js";
 import { surveyUnitName } from "../formats/survey-unit-name.js";
 import type { Job } from "../job/model/job.js";
 import { coordinateSystems, locatedPoints } from "../plan/index.js";
 import type { PathAndBytes, PlannedJob, Surroundings } from "./model.js";
-import { releaseEnding, safeForFileName } from "./names.js";
+import { FOLDERS, releaseEnding, safeForFileName } from "./names.js";
 import { textFile } from "./text-file.js";
-
-/** The folder, and the name that its files begin with for README. */
-export const SETTING_OUT = "setting-out";
 
 /** One file a coordinate system that is not held; order and unit stand in its name. */
 export function settingOutFiles(
@@ -31,8 +28,8 @@ export function settingOutFiles(
   });
 }
 
-/** `setting-out/24-118_rev-B`, that it is held, and that the job is not released where it is not. */
+/** `field/24-118_rev-B`, that it is held, and that the job is not released where it is not. */
 export function settingOutStem(job: Job, isHeld = false): string {
   const held = isHeld ? "_HELD" : "";
-  return `${SETTING_OUT}/${safeForFileName(job.number)}_rev-${safeForFileName(job.revision)}${held}${releaseEnding(job)}`;
+  return `${FOLDERS.field}/${safeForFileName(job.number)}_rev-${safeForFileName(job.revision)}${held}${releaseEnding(job)}`;
 }

@@ -8,8 +8,8 @@ import type { Job } from "../job/model/job.js";
 import { type CoverPage, drawCover } from "../sheets/cover-sheet.js";
 import type { Scene } from "../sheets/scene.js";
 import { DOCUMENT_TYPE } from "../sheets/status-words.js";
-import { printable } from "../sheets/text-metrics.js";
 import type { Question } from "../summary/questions.js";
+import { pdfFacts } from "./document-pdf.js";
 import type { SheetPlace } from "./names.js";
 import type { PaperName } from "./paper-names.js";
 import { placeOn } from "./paper-sizes.js";
@@ -23,15 +23,40 @@ export interface ReducedPage {
 
 /** A page as it is written from its sheet, and what cover and bookmarks say of it: plain data, which may come from another thread. */
 export interface SetPage extends CoverPage {
+  readonly section: SetSection;
   readonly page: PdfPage;
   readonly bookmark: string;
 }
 
-/** Takes the pages of a package as their sheets are drawn. */
+/** Parts of the set after the cover, in their order in it; the value is the title of its bookmarks. */
+const SECTIONS = {
+  checking: "Checking",
+  plan: "Anchor-rod plan",
+  templates: "Setting templates",
+  setting: "Setting in the field",
+  rods: "Anchor rods",
+  lists: "Lists",
+} as const;
+
+/** A part of the set. */
+export type SetSection = keyof typeof SECTIONS;
+
+/** A sheet that becomes a page. */
+export interface SetSheet {
+  readonly scene: Scene;
+  /** On the cover: `PLAN 1 OF 2`. */
+  readonly name: string;
+  /** On the cover: what it shows, and for which bases. */
+  readonly about: string;
+  readonly bookmark: string;
+  readonly held: boolean;
+}
+
+/** Takes the pages of a package as their sheets are drawn, in any order of the parts. */
 export interface SheetSet {
-  addTemplate(page: SetPage): void;
-  /** Sheets of the plan, in order. */
-  addPlan(scenes: readonly Scene[]): void;
+  add(page: SetPage): void;
+  /** Sheets of one part, in order. */
+  addSheets(section: SetSection, sheets: readonly SetSheet[]): void;
   /** The whole file; to be called once, last. */
   finish(checked: CheckedJob): Uint8Array;
   /** What was reduced; complete when the file is. */
@@ -56,26 +81,26 @@ interface TakenPage extends Omit<SetPage, "page"> {
 /** Starts a set without pages. */
 export function startSheetSet(job: Job, options: SheetSetOptions): SheetSet {
   const { maker, paper, version } = options;
-  const pdf = startPdf(maker, factsOf(job, version));
-  const templates: TakenPage[] = [];
-  const plans: TakenPage[] = [];
+  const pdf = startPdf(maker, pdfFacts(job, version, `Anchor-rod setting templates, ${job.status}`));
+  const taken: TakenPage[] = [];
   const reduced: ReducedPage[] = [];
   const take = ({ page, ...said }: SetPage): TakenPage => ({ ...said, number: pdf.add(page) });
   return {
     reduced,
-    addTemplate: (page) => void templates.push(take(page)),
-    addPlan: (scenes) => {
-      for (const [i, scene] of scenes.entries()) plans.push(take(planPage(scene, paper, i + 1, scenes.length)));
+    add: (page) => void taken.push(take(page)),
+    addSheets: (section, sheets) => {
+      for (const { scene, ...said } of sheets) taken.push(take({ ...said, section, ...writtenPage(scene, paper) }));
     },
     finish: (checked) => {
-      const layout = checked.layoutHeld.reasons.length > 0 ? plans.map(heldPage) : plans;
-      const pages = [...layout, ...templates];
+      const marked = checked.layoutHeld.reasons.length > 0 ? taken.map(heldLayoutPage) : taken;
+      const parts = SECTION_ORDER.map((section) => marked.filter((page) => page.section === section));
+      const pages = parts.flat();
       const cover = drawCover(coverRequest(checked, pages, options));
       const own = cover.map((scene) => writtenPage(scene, paper));
       const first = own.map(({ page }) => pdf.add(page));
       for (const [i, { reduced: percent }] of [...own, ...pages].entries())
         if (percent !== null) reduced.push({ page: i + 1, name: pages[i - own.length]?.name ?? "cover", percent });
-      return pdf.finish([...first, ...pages.map(({ number }) => number)], bookmarksOf(own.length, layout, templates));
+      return pdf.finish([...first, ...pages.map(({ number }) => number)], bookmarksOf(own.length, parts));
     },
   };
 }
@@ -85,16 +110,6 @@ function writtenPage(scene: Scene, paper: PaperName | null): Pick<SetPage, "page
   if (paper === null) return { ...said, page: writePage(scene), reduced: null };
   const { placement, percent } = placeOn(paper, scene);
   return { ...said, page: writePage(scene, placement), reduced: percent === 100 ? null : percent };
-}
-
-function factsOf(job: Job, version: string) {
-  return {
-    title: `${printable(job.number)} rev ${printable(job.revision)}: ${printable(job.title)}`,
-    author: printable(job.drawnBy),
-    subject: `Anchor-rod setting templates, ${job.status}`,
-    day: job.date,
-    program: `rodplate ${version}`,
-  };
 }
 
 const MOST_BASES = 12;
@@ -112,18 +127,18 @@ export function templatePage(
   const type = scene.listing?.about ?? "";
   const about = type === DOCUMENT_TYPE.template ? served : `${type}, ${served}`;
   const bookmark = `${plate.mark}${of.toLowerCase()}, ${served.replace(/^BASES?/, (word) => word.toLowerCase())}`;
-  const said = { name: `${plate.mark}${of}`, about, held: isHeld, bookmark: isHeld ? `${bookmark} (HELD)` : bookmark };
+  const said = {
+    section: "templates" as const,
+    name: `${plate.mark}${of}`,
+    about,
+    held: isHeld,
+    bookmark: isHeld ? `${bookmark} (HELD)` : bookmark,
+  };
   return { ...said, ...writtenPage(scene, paper) };
 }
 
-function planPage(scene: Scene, paper: PaperName | null, number: number, count: number): SetPage {
-  const what = scene.listing?.about ?? "";
-  const said = { name: `PLAN ${number} OF ${count}`, about: `ANCHOR-ROD PLAN: ${what}`, held: false };
-  return { ...said, bookmark: `Sheet ${number} of ${count}: ${what.toLowerCase()}`, ...writtenPage(scene, paper) };
-}
-
-function heldPage(page: TakenPage): TakenPage {
-  return { ...page, held: true, bookmark: `${page.bookmark} (HELD)` };
+function heldLayoutPage(page: TakenPage): TakenPage {
+  return page.section === "plan" ? { ...page, held: true, bookmark: `${page.bookmark} (HELD)` } : page;
 }
 
 function coverRequest(checked: CheckedJob, pages: readonly CoverPage[], options: SheetSetOptions) {
@@ -153,14 +168,21 @@ function heldName({ bases }: Job, mark: string): string {
 
 const BLANK: Omit<Scene, "width" | "height"> = { size: "", title: "", description: "", items: [] };
 
-function bookmarksOf(own: number, plans: readonly TakenPage[], templates: readonly TakenPage[]): readonly Bookmark[] {
-  const listOf = (pages: readonly TakenPage[], first: number) =>
-    pages.map(({ bookmark }, i) => ({ title: `${bookmark}, page ${first + i}`, page: first + i, under: [] }));
-  const group = (title: string, pages: readonly TakenPage[], first: number): readonly Bookmark[] =>
-    pages.length === 0 ? [] : [{ title, page: first, under: listOf(pages, first) }];
-  return [
-    { title: "Cover", page: 1, under: [] },
-    ...group("Anchor-rod plan", plans, own + 1),
-    ...group("Setting templates", templates, own + plans.length + 1),
-  ];
+const SECTION_ORDER = Object.keys(SECTIONS) as readonly SetSection[];
+
+function bookmarksOf(own: number, parts: readonly (readonly TakenPage[])[]): readonly Bookmark[] {
+  let first = own + 1;
+  const groups = parts.flatMap((pages, i): readonly Bookmark[] => {
+    const section = SECTION_ORDER[i];
+    if (section === undefined || pages.length === 0) return [];
+    const start = first;
+    first += pages.length;
+    const under = pages.map(({ bookmark }, k) => ({
+      title: `${bookmark}, page ${start + k}`,
+      page: start + k,
+      under: [],
+    }));
+    return [{ title: SECTIONS[section], page: start, under }];
+  });
+  return [{ title: "Cover", page: 1, under: [] }, ...groups];
 }

@@ -7,7 +7,7 @@ import { textWidth, wrap } from "./text-metrics.js";
 
 /** The banners a sheet needs, topmost first. */
 export function banners(
-  request: Pick<SheetRequest, "held" | "job">,
+  request: Pick<SheetRequest, "held"> & { readonly job: Pick<SheetRequest["job"], "status"> },
   width: number,
   lettering: Lettering,
 ): readonly Piece[] {

@@ -17,7 +17,7 @@ export interface LayersByUse {
 }
 
 /** Everything one sheet says. */
-export interface SheetRequest extends CheckedBase {
+export interface SheetRequest extends Omit<CheckedBase, "pieces"> {
   /** Empty when no cut file is written (held, or plywood). */
   readonly cutFiles: readonly NamedFile[];
   /** Name of the drill list of a plywood template; null otherwise. */

@@ -12,13 +12,15 @@ import type {
   OutputKind,
   PageTaker,
   PaperName,
+  PieceFile,
   SetPage,
   SvgDocument,
 } from "../outputs/index.js";
-import { baseOutputs, folderOf } from "../outputs/index.js";
+import { baseOutputs, pieceOutputs } from "../outputs/index.js";
+import { type BaseFacts, factsOf } from "../summary/facts.js";
 import type { SummaryBase, SummaryFile } from "../summary/model.js";
 import { summarizeBase } from "../summary/summarize.js";
-import type { ShapedBase } from "../template/index.js";
+import type { ShapedBase, TemplatePiece } from "../template/index.js";
 import type { Hasher } from "./hash.js";
 import { hashOf } from "./hash.js";
 import type { OpenedJob } from "./open.js";
@@ -56,6 +58,7 @@ export interface BaseResult {
 export interface BaseAlone extends BaseResult {
   /** Why it is held, one sentence each. */
   readonly reasons: readonly string[];
+  readonly facts: BaseFacts;
   /** As the rules have them, worst first. */
   readonly rows: readonly CheckRow[];
   /** Of each row, which of the job's answers it has, from 0; -1: none. */
@@ -76,9 +79,16 @@ export function startBases(job: Job, options: AloneOptions): (base: ShapedBase) 
     const taker = { paper: options.paper ?? null, take: (page: SetPage) => void pages.push(page) };
     const made = makeBase(checked, options, known, options.inSet ? taker : null);
     const { held: reasons, rows } = checked;
+    const filesOf = (piece: TemplatePiece) => madeBy(checked, piece, made.summary.files);
     const answered = rows.map(({ answer }) => (answer === null ? -1 : job.answers.indexOf(answer)));
-    return { ...made, reasons, rows, answered, pages };
+    return { ...made, reasons, rows, answered, pages, facts: factsOf(checked, made.summary.files, filesOf) };
   };
+}
+
+/** Files that a piece is cut or drilled by, told by their paths. */
+function madeBy(checked: CheckedBase, piece: TemplatePiece, files: readonly SummaryFile[]): readonly SummaryFile[] {
+  const paths = new Map(pieceOutputs.map((output) => [output.path(checked, piece), output.kind]));
+  return files.filter(({ path, kind }) => paths.get(path) === kind);
 }
 
 /** All bases of a job, one at a time. */
@@ -136,42 +146,70 @@ function writeBaseFiles(
   for (const output of baseOutputs) {
     const isWanted = wants(options, output.kind);
     if (!isWanted && !isForSet(output, pages)) continue;
-    if (!output.applies(checked, options.includeHeld ?? false)) continue;
-    const path = `${folderOf(checked)}/${output.fileName(checked)}`;
-    const before = known.get(path);
-    if (before !== undefined) {
-      if (isWanted) all.push(before);
-      continue;
-    }
     const made = all.map((each) => each.made);
     const around = { ...aroundOf(options, made), pages };
-    const file = writeBaseFile(output, path, checked, around, options.startSha256);
-    const { bytes: _bytes, ...named } = file;
-    const entry: ListedFile = { made: { ...named, role: output.role }, listed: listFile(file) };
-    if (checked.shared !== null) known.set(path, entry);
-    if (!isWanted) continue;
-    all.push(entry);
-    files.push(file);
+    for (const { path, write, readBack, layers } of filesToMake(output, checked, around)) {
+      const before = known.get(path);
+      if (before !== undefined) {
+        if (isWanted) all.push(before);
+        continue;
+      }
+      const file = writeBaseFile({ kind: output.kind, path, write, readBack, layers }, options.startSha256);
+      const { bytes: _bytes, ...named } = file;
+      const entry: ListedFile = { made: { ...named, role: output.role }, listed: listFile(file) };
+      if (checked.shared !== null) known.set(path, entry);
+      if (!isWanted) continue;
+      all.push(entry);
+      files.push(file);
+    }
   }
   return { files, listed: all.map(({ listed }) => listed) };
 }
 
 const isForSet = ({ inSet }: BaseOutput, pages: PageTaker | null): boolean => inSet === true && pages !== null;
 
+/** A file before it is written. `readBack`: how it differs from what it was to be, in words. */
+interface FileToMake {
+  readonly path: string;
+  readonly write: () => Uint8Array;
+  readonly readBack?: ((bytes: Uint8Array) => readonly string[]) | undefined;
+  readonly layers?: (() => NonNullable<SummaryFile["layers"]>) | undefined;
+}
+
+/** None where the output does not apply; one of a base, or one a piece of its template. */
+function filesToMake(output: BaseOutput, checked: CheckedBase, around: BaseSurroundings): readonly FileToMake[] {
+  switch (output.scope) {
+    case "base":
+      return output.applies(checked, around.includeHeld)
+        ? [{ path: output.path(checked), write: () => output.write(checked, around) }]
+        : [];
+    case "piece":
+      return checked.pieces
+        .filter((piece) => output.applies(checked, piece, around.includeHeld))
+        .map((piece) => pieceFile(output, checked, piece));
+  }
+}
+
+function pieceFile(output: PieceFile, checked: CheckedBase, piece: TemplatePiece): FileToMake {
+  const { cut } = output;
+  return {
+    path: output.path(checked, piece),
+    write: () => output.write(checked, piece),
+    readBack: cut && ((bytes) => cut.readBack(bytes, checked, piece)),
+    layers: cut && (() => cut.layers(checked, piece)),
+  };
+}
+
 function writeBaseFile(
-  output: BaseOutput,
-  path: string,
-  checked: CheckedBase,
-  around: BaseSurroundings,
+  { kind, path, write, readBack, layers }: FileToMake & { readonly kind: string },
   startSha256: BaseOptions["startSha256"],
 ): OutputFile {
-  const { kind, cut } = output;
-  const bytes = output.write(checked, around);
-  const differences = cut?.readBack(bytes, checked) ?? [];
+  const bytes = write();
+  const differences = readBack?.(bytes) ?? [];
   if (differences.length > 0)
     throw new ProgramFault(`${path}: read back, the file differs from its plate: ${differences.join("; ")}`);
   const file = { kind, path, bytes, sha256: hashOf(bytes, startSha256) };
-  return cut === undefined ? file : { ...file, layers: cut.layers(checked) };
+  return layers === undefined ? file : { ...file, layers: layers() };
 }
 
 /** A file as the summary lists it. */

@@ -5,7 +5,6 @@ import { hasErrors } from "../diagnostics/finding.js";
 import type { Job, Vocabulary } from "../job/index.js";
 import { readJob } from "../job/index.js";
 import { isDay } from "../leaves/leaves.js";
-import { packageNames } from "../outputs/index.js";
 import { countRods } from "../patterns/index.js";
 import { makePlan } from "../plan/index.js";
 import type { Plan } from "../plan/model.js";
@@ -17,8 +16,8 @@ import { shareTemplates } from "./share-templates.js";
 import { placeOfSheetKey, sheetRoomFaults } from "./sheet-room.js";
 import { unwrittenLetters } from "./unwritten-letters.js";
 
-/** What jobs may cite and may not use: the rules, and the package's own names. */
-export const vocabulary: Vocabulary = { rules: ruleSeverities, packageNames };
+/** What jobs may cite: the rules. */
+export const vocabulary: Vocabulary = { rules: ruleSeverities };
 
 /** A job without faults, complete, with what is kept of its bases; plates are not: they are large. */
 export interface OpenedJob {

@@ -23,6 +23,7 @@ import type {
   Surroundings,
 } from "../outputs/index.js";
 import { everyOutput, jobOutputs, startSheetSet } from "../outputs/index.js";
+import type { BaseFacts } from "../summary/facts.js";
 import type { SummaryFile, UnusedSummaryAnswer } from "../summary/model.js";
 import type { Question, Questions } from "../summary/questions.js";
 import { startQuestions } from "../summary/questions.js";
@@ -72,7 +73,7 @@ export interface PackageRest {
   /** Of every base and of the whole job, numbered. */
   readonly questions: readonly Question[];
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];
-  /** Why files of the setting-out folder are held; empty when they are not. */
+  /** Why setting-out files are held; empty when they are not. */
   readonly layoutHeld: readonly string[];
   /** Pages of the set that its paper is too small for. */
   readonly reduced: readonly ReducedPage[];
@@ -99,6 +100,7 @@ export function startPackage(opened: OpenedJob, options: PackageOptions): Starte
   const { job, plan, bases } = opened;
   const files = startGrowingFiles(options);
   const held = new Map<string, readonly string[]>();
+  const facts: BaseFacts[] = [];
   const rows = checkWholeJob(job, plan, bases);
   const layoutHeld = heldLayout(rows, job.unit);
   const [asked, answers] = [startQuestions(job), startAnswerBook(job, ruleSeverities)];
@@ -110,8 +112,13 @@ export function startPackage(opened: OpenedJob, options: PackageOptions): Starte
   const set = startSet(job, options, ask);
   return {
     head: files.head(job),
-    add: startAdding(opened, files, { held, asked, answers, set }),
-    documents: makeDocuments({ job, plan, rows, held, layoutHeld }, files, set, options),
+    add: startAdding(opened, files, { held, asked, answers, set, facts }),
+    documents: makeDocuments(
+      { job, plan, rows, held, layoutHeld },
+      files,
+      { set, pdf: options.pdf ?? null, facts, questions: ask },
+      options,
+    ),
     rest: () => {
       const questions = ask();
       const checks = rows.map((row) => summarizeCheck(row, job.unit));
@@ -162,22 +169,24 @@ interface Gathered {
   readonly asked: Questions;
   readonly answers: AnswerBook;
   readonly set: SheetSet | null;
+  readonly facts: BaseFacts[];
 }
 
 function startAdding(
   { job, bases }: OpenedJob,
   files: GrowingFiles,
-  { held, asked, answers, set }: Gathered,
+  { held, asked, answers, set, facts }: Gathered,
 ): StartedPackage["add"] {
   let next = 0;
-  return ({ reasons, answered, pages, ...made }) => {
+  return ({ reasons, answered, pages, facts: known, ...made }) => {
     const base = bases[next]?.base;
     if (base === undefined) throw new RangeError(`${made.mark}: every base was added already`);
     const rows = withAnswers(made.rows, answered, job);
     if (made.held) held.set(made.mark, reasons);
     asked.addBase({ base, rows });
     answers.addBase(made.mark, rows);
-    for (const page of pages) set?.addTemplate(page);
+    facts.push(known);
+    for (const page of pages) set?.add(page);
     const givenBy = rows.map((row) => row.givenBy);
     next += 1;
     return { ...made, rows, parts: files.base({ ...made, givenBy }, next === 1) };
@@ -197,12 +206,14 @@ function withAnswers(
 function* makeDocuments(
   checked: CheckedJob,
   files: GrowingFiles,
-  set: SheetSet | null,
+  gathered: Pick<Surroundings, "set" | "pdf" | "facts" | "questions">,
   options: PackageOptions,
 ): Generator<OutputFile> {
   const made: MadeFile[] = [];
-  for (const output of jobOutputs.filter((each) => wants(options, each.kind) || (each.inSet === true && set !== null)))
-    for (const { path, bytes } of writeDocument(output, checked, { ...aroundOf(options, made), set })) {
+  for (const output of jobOutputs.filter(
+    (each) => wants(options, each.kind) || (each.inSet === true && gathered.set !== null),
+  ))
+    for (const { path, bytes } of writeDocument(output, checked, { ...aroundOf(options, made), ...gathered })) {
       if (!wants(options, output.kind)) continue;
       const named = { kind: output.kind, path, sha256: hashOf(bytes, options.startSha256) };
       made.push({ ...named, role: output.role });

@@ -1,12 +1,15 @@
 /** Plates: pattern and rules in, a thing to be cut out. */
+
 export { keySize, keyWords } from "./key/key-words.js";
 export type { PlateShape, ShapedBase } from "./make-plate.js";
 export { makePlate, makePlateOutline, makePlateShape } from "./make-plate.js";
 export { northOf } from "./marks/where-set.js";
 export { measurePlate } from "./measure.js";
 export type * from "./model.js";
+export type * from "./piece.js";
 export type { TemplateSet } from "./share/find-sets.js";
 export { equalSets, givenSets, withTemplate } from "./share/find-sets.js";
 export type { HoldingBases, SharedTemplate } from "./share/model.js";
 export { plateDifference } from "./share/plate-difference.js";
 export { plateKey } from "./share/plate-key.js";
+export type { Weight } from "./weigh.js";

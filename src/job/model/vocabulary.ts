@@ -1,12 +1,10 @@
 /** What the reader of jobs is told by the rest of the program. */
 import type { Severity } from "./job.js";
 
-/** Names that a job may cite, and names that it may not use. */
+/** Names that a job may cite. */
 export interface Vocabulary {
   /** Every rule id, with the severity of the rule when it fails. */
   readonly rules: Readonly<Record<string, Severity>>;
-  /** What a package has at its top, in lower case: no mark may take one of these names. */
-  readonly packageNames: ReadonlySet<string>;
 }
 
 const ORDER: readonly Severity[] = ["advise", "ask", "stop"];

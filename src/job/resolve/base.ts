@@ -58,10 +58,10 @@ function wholeBase(document: BaseDocument, report: BaseReport): Base | null {
 }
 
 function judgeMarks(document: BaseDocument, report: BaseReport): void {
-  const base = markFault(document.mark, report.vocabulary.packageNames);
+  const base = markFault(document.mark);
   if (base !== null) report.fault(["mark"], "unsafe-mark", base);
   const template = document.template.mark;
-  const fault = template === undefined ? null : markFault(template, report.vocabulary.packageNames);
+  const fault = template === undefined ? null : markFault(template);
   if (fault !== null) report.fault(["template", "mark"], "unsafe-mark", fault);
 }
 

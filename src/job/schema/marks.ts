@@ -1,4 +1,4 @@
-/** Marks name files and folders: a mark must be a safe file name on every system. */
+/** Marks name files: a mark must be a safe file name on every system. */
 
 /** Longest mark, in characters. */
 const LONGEST_MARK = 60;
@@ -6,7 +6,7 @@ const LONGEST_MARK = 60;
 const DEVICES = /^(con|prn|aux|nul|conin\$|conout\$|com[0-9]|lpt[0-9])$/i;
 
 /** What makes a mark no safe file name, in words with what is allowed; null when it is one. */
-export function markFault(mark: string, packageNames: ReadonlySet<string>): string | null {
+export function markFault(mark: string): string | null {
   if (mark.length > LONGEST_MARK)
     return `has ${mark.length} characters; at most ${LONGEST_MARK} are allowed, since a mark names files`;
   const bad = [...mark].find((sign) => !/[ -~]/.test(sign) || '<>:"/\\|?*'.includes(sign));
@@ -16,7 +16,6 @@ export function markFault(mark: string, packageNames: ReadonlySet<string>): stri
   if (/^[ .]|[ .]$/.test(mark)) return `"${mark}" starts or ends with a dot or a space; a mark names files`;
   if (DEVICES.test((mark.split(".")[0] ?? "").trim()))
     return `"${mark}" is the name of a device on some systems; a mark names files`;
-  if (packageNames.has(mark.toLowerCase())) return `"${mark}" is a name that the package needs for itself`;
   return null;
 }
 

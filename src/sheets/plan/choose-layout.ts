@@ -1,13 +1,13 @@
 /** Which sheet size, plan scale and detail scale give the fewest sheets on which all can be read. */
 import type { Point } from "../../geometry/index.js";
+import { type ColumnWidths, columnWidths } from "../fit-table.js";
+import { type Flow, startFlow } from "../flow.js";
 import type { Scale, SheetSize } from "../sheet-sizes.js";
 import { spellingOf } from "../spelling.js";
 import type { TableText } from "../table.js";
 import { blockSize } from "./blocks.js";
 import type { DetailInput } from "./detail.js";
 import { type BaseFigure, figureOf } from "./figures.js";
-import { type ColumnWidths, columnWidths } from "./fit-table.js";
-import { type Flow, startFlow } from "./flow.js";
 import { labelLines } from "./labels.js";
 import {
   type DetailPlan,

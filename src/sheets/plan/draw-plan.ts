@@ -4,15 +4,15 @@
  */
 import { banners } from "../banner.js";
 import { frameOf } from "../border.js";
+import { type Flow, stack, startFlow } from "../flow.js";
 import type { Area } from "../paper.js";
 import type { Scene, SceneItem } from "../scene.js";
 import type { SheetSize } from "../sheet-sizes.js";
 import { chooseLayout, detailInputs } from "./choose-layout.js";
 import { drawDetail } from "./detail.js";
-import { type Flow, startFlow } from "./flow.js";
 import { drawingArea, type PlanLayout, setColumns, wholeArea } from "./layout.js";
 import { planNotes } from "./notes.js";
-import { type LaidOutPanel, layoutPlanPanel, planScaleWords, stack } from "./panel.js";
+import { type LaidOutPanel, layoutPlanPanel, planScaleWords } from "./panel.js";
 import { pointsOfTiles } from "./plan-points.js";
 import type { PlanRequest } from "./request.js";
 import { detailNotes, planHead, sheetTitle } from "./sheet-words.js";

@@ -2,13 +2,13 @@
 import { greatestOf } from "../../units/extremes.js";
 import { banners } from "../banner.js";
 import { insideBorder } from "../border.js";
+import type { Flow, FlowOptions } from "../flow.js";
 import { legendBlock } from "../legend.js";
 import type { Area } from "../paper.js";
 import type { Lettering, Scale, SheetSize } from "../sheet-sizes.js";
 import type { Piece } from "../table.js";
 import { textWidth } from "../text-metrics.js";
 import { type DetailInput, detailNeed, shortestRun } from "./detail.js";
-import type { Flow, FlowOptions } from "./flow.js";
 import { panelWidth } from "./panel.js";
 import type { PlanRequest } from "./request.js";
 import { detailScales } from "./sizes.js";

@@ -1,5 +1,6 @@
 /** The column at the right of every sheet of a plan: revisions, key plan, north, tables, notes, cautions, title block. */
 import { insideBorder } from "../border.js";
+import { type Flow, stack, TABLE_GAP } from "../flow.js";
 import { at, line, stroke } from "../items.js";
 import { SHEET_CAUTIONS } from "../plate-notes.js";
 import { revisionTable } from "../revision-table.js";
@@ -9,7 +10,6 @@ import { notesPiece, type Piece, tablePiece } from "../table.js";
 import { printable } from "../text-metrics.js";
 import { blockOfRows, editionWords, field, type Row, rowMakers, scaleWords } from "../title-block.js";
 import { unitWord } from "../unit-word.js";
-import { type Flow, TABLE_GAP } from "./flow.js";
 import type { PlanRequest } from "./request.js";
 
 /** What one sheet's panel says beside the tables that flow through. */
@@ -56,16 +56,6 @@ export function layoutPlanPanel(request: PlanRequest, sheet: SheetSize, words: P
     planTitleBlock(request, sheet, words, sheetNumber, sheetCount).draw(x, inside.y0 + titleHeight),
   ];
   return { room, draw };
-}
-
-/** Pieces under each other. */
-export function stack(pieces: readonly Piece[], x: number, top: number): readonly SceneItem[] {
-  let y = top;
-  return pieces.map((piece) => {
-    const item = piece.draw(x, y);
-    y -= piece.height + TABLE_GAP;
-    return item;
-  });
 }
 
 /** Title block after ISO 7200. CHECKED BY and APPROVED BY are left to people. */

@@ -8,9 +8,6 @@ export interface ToName {
   readonly templates: readonly string[];
 }
 
-/** Names of the package are none of these: they do not begin with `T-`. */
-const NO_NAMES: ReadonlySet<string> = new Set();
-
 /**
  * The least mark that the job gives one of the templates, in natural order; where it gives none, `T-` and the least mark of
  * the bases, or of the next one where that is in use or no file name. null where none of them will do. `used`: by their keys,
@@ -20,5 +17,5 @@ export function nameTemplate({ bases, templates }: ToName, used: ReadonlySet<str
   const [given] = [...templates].sort(compareMarks);
   if (given !== undefined) return given;
   const names = [...bases].sort(compareMarks).map((mark) => `T-${mark}`);
-  return names.find((name) => !used.has(markKey(name)) && markFault(name, NO_NAMES) === null) ?? null;
+  return names.find((name) => !used.has(markKey(name)) && markFault(name) === null) ?? null;
 }

@@ -62,19 +62,20 @@ describe("the registry", () => {
   });
 
   it("reads back whatever is cut by, and nothing else", () => {
-    const readBack = baseOutputs.filter(({ cut }) => cut !== undefined);
+    const readBack = baseOutputs.filter((output) => output.scope === "piece" && output.cut !== undefined);
     expect(readBack.length).toBeGreaterThan(1);
     expect(readBack).toEqual(baseOutputs.filter(({ role }: Output) => role === "cut"));
   });
 
   it("names on the sheet every file of the role cut, and the one of the role drill", () => {
-    const sheet = baseOutputs.find(({ kind }) => kind === "sheet-svg");
+    const sheet = baseOutputs.find((output) => output.scope === "base" && output.kind === "sheet-svg");
+    if (sheet?.scope !== "base") throw new Error("there is no sheet");
     const made = (kind: string, role: MadeFile["role"], digit: string): MadeFile => {
       return { kind, role, path: `B1/${kind}.dxf`, sha256: digit.repeat(64) };
     };
     const files = [made("cut-of-tomorrow", "cut", "a"), made("table-of-tomorrow", "table", "b")];
     const around = { document: newLeanDocument(), version: "0", includeHeld: false, made: files, pages: null };
-    const text = new TextDecoder().decode(sheet?.write(firstChecked(), around));
+    const text = new TextDecoder().decode(sheet.write(firstChecked(), around));
     expect(text).toContain("cut-of-tomorrow.dxf");
     expect(text).toContain("a".repeat(12));
     expect(text).not.toContain("table-of-tomorrow");
@@ -88,7 +89,6 @@ describe("a document", () => {
     role: "document",
     title: "",
     drawn: false,
-    top: "n",
     named: "n",
   } as const;
   const write = () => [{ path: "n", bytes: new Uint8Array(1) }];
@@ -99,7 +99,16 @@ describe("a document", () => {
     held: new Map(),
     layoutHeld: { reasons: [], siteOnly: true },
   };
-  const around = { document: null, version: "0", includeHeld: false, made: [], set: null, pages: null };
+  const around = {
+    document: null,
+    version: "0",
+    includeHeld: false,
+    made: [],
+    set: null,
+    pdf: null,
+    facts: [],
+    questions: () => [],
+  };
 
   it("that needs a plan is not written without one; one that needs the job alone is", () => {
     expect([...writeDocument({ ...common, needs: "plan", write }, checked, around)]).toEqual([]);

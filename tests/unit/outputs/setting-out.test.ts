@@ -19,7 +19,16 @@ function filesOf(
 ): readonly string[] {
   const { job, plan } = planJob(site);
   const checked = { job: { ...job, status }, plan, rows: [], held: new Map(), layoutHeld };
-  const around = { document: null, version: "0", includeHeld, made: [], set: null };
+  const around = {
+    document: null,
+    version: "0",
+    includeHeld,
+    made: [],
+    set: null,
+    pdf: null,
+    facts: [],
+    questions: () => [],
+  };
   return jobOutputs
     .filter(({ kind }) => KINDS.includes(kind))
     .flatMap((output) => [...output.write(checked, around)].map(({ path }) => path));
@@ -28,24 +37,24 @@ function filesOf(
 describe("setting-out files", () => {
   it("site and local coordinates, each with a header and bare, and the check distances", () => {
     expect(filesOf({ transform: tied, settingOut: { order: "PENZD", unit: "ft-us" } })).toEqual([
-      "setting-out/24-118_rev-B_local_PENZD_ft-us.csv",
-      "setting-out/24-118_rev-B_site_PENZD_ft-us.csv",
-      "setting-out/24-118_rev-B_local_PENZD_ft-us_bare.csv",
-      "setting-out/24-118_rev-B_site_PENZD_ft-us_bare.csv",
-      "setting-out/24-118_rev-B_check-distances_ft-us.csv",
+      "field/24-118_rev-B_local_PENZD_ft-us.csv",
+      "field/24-118_rev-B_site_PENZD_ft-us.csv",
+      "field/24-118_rev-B_local_PENZD_ft-us_bare.csv",
+      "field/24-118_rev-B_site_PENZD_ft-us_bare.csv",
+      "field/24-118_rev-B_check-distances_ft-us.csv",
     ]);
   });
 
   it("no site file where plan and site are not tied; NOT-RELEASED in every name of a job that is not", () => {
     expect(filesOf({ settingOut: { order: "PNEZD", unit: "ft" } }, "for approval")).toEqual([
-      "setting-out/24-118_rev-B_NOT-RELEASED_local_PNEZD_ft-intl.csv",
-      "setting-out/24-118_rev-B_NOT-RELEASED_local_PNEZD_ft-intl_bare.csv",
-      "setting-out/24-118_rev-B_NOT-RELEASED_check-distances_ft-intl.csv",
+      "field/24-118_rev-B_NOT-RELEASED_local_PNEZD_ft-intl.csv",
+      "field/24-118_rev-B_NOT-RELEASED_local_PNEZD_ft-intl_bare.csv",
+      "field/24-118_rev-B_NOT-RELEASED_check-distances_ft-intl.csv",
     ]);
   });
 
   const site: Partial<PlanSpec> = { transform: tied, settingOut: { order: "PNEZD", unit: "m" } };
-  const stem = "setting-out/24-118_rev-B";
+  const stem = "field/24-118_rev-B";
 
   it("held in site coordinates: those are not written, local ones are; asked for, they say HELD in their names", () => {
     const held = { reasons: ["control-closure CP1 - CP2"], siteOnly: true };

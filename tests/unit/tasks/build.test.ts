@@ -1,8 +1,7 @@
 /** The pipeline as a function: what it hands out, in what order, and that it repeats itself. */
 import { describe, expect, it } from "vitest";
 import { newLeanDocument } from "../../../src/formats/lean-document.js";
-import { markFault } from "../../../src/job/index.js";
-import { packageNames, safeForFileName } from "../../../src/outputs/index.js";
+import { safeForFileName } from "../../../src/outputs/index.js";
 import type { Inputs } from "../../../src/readers/inputs.js";
 import type { Build, BuildOptions } from "../../../src/tasks/build.js";
 import { build } from "../../../src/tasks/build.js";
@@ -48,7 +47,7 @@ describe("build", () => {
     const { summary, files } = built.finish();
     const json = files.find(({ path }) => path === "summary.json");
     expect(JSON.parse(new TextDecoder().decode(json?.bytes))).toEqual(summary);
-    expect(summary.files.map(({ path }) => path)).toEqual(["ledger.csv", "questions.csv"]);
+    expect(summary.files.map(({ path }) => path)).toEqual(["engineer/ledger.csv", "engineer/questions.csv"]);
     expect(files).toHaveLength(3);
     for (const { path, bytes, sha256 } of files.filter((file) => file !== json)) {
       expect(summary.files).toContainEqual(expect.objectContaining({ path, bytes: bytes.length, sha256 }));
@@ -119,23 +118,6 @@ describe("build", () => {
     expect([...built.bases]).toEqual([]);
     expect(built.findings.filter(({ severity }) => severity === "error").length).toBeGreaterThan(1);
     expect(() => built.finish()).toThrow();
-  });
-
-  it("gives no base a folder that would take the name of a file of the package", () => {
-    expect([...packageNames].sort()).toEqual([
-      "ledger.csv",
-      "plan",
-      "questions.csv",
-      "read-as.csv",
-      "read-as.xlsx",
-      "set-aside",
-      "set.pdf",
-      "setting-out",
-      "summary.json",
-      "superseded",
-    ]);
-    for (const name of packageNames)
-      expect(markFault(name.toUpperCase(), packageNames)).toContain("is a name that the package needs for itself");
   });
 
   it("carries name and short hash of the cut files on the sheet", () => {

@@ -1,7 +1,9 @@
 /** Tables that run through the free paper of a set of sheets, split between rows where they must be. */
-import type { Lettering } from "../sheet-sizes.js";
-import { headHeight, type Piece, rowHeight, type TableText, tablePiece } from "../table.js";
+
 import { type ColumnWidths, columnWidths, type FittedTable, fitTable } from "./fit-table.js";
+import type { SceneItem } from "./scene.js";
+import type { Lettering } from "./sheet-sizes.js";
+import { headHeight, type Piece, rowHeight, type TableText, tablePiece } from "./table.js";
 
 /** Tables that are set piece by piece. */
 export interface Flow {
@@ -113,4 +115,14 @@ function partOf({ table, linesOf, foot }: FittedTable, from: number, to: number,
     }
   const heading = from === 0 ? table.heading : `${table.heading.split(/[:(]/)[0]?.trim() ?? ""} (CONTINUED)`;
   return { ...table, heading, rows, foot: isWhole ? foot : [], strong };
+}
+
+/** Pieces under each other. */
+export function stack(pieces: readonly Piece[], x: number, top: number): readonly SceneItem[] {
+  let y = top;
+  return pieces.map((piece) => {
+    const item = piece.draw(x, y);
+    y -= piece.height + TABLE_GAP;
+    return item;
+  });
 }

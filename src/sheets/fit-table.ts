@@ -1,9 +1,9 @@
 /** Tables set to the width they are given: columns as wide as their words need, longer words in further lines. */
 
-import { greatestOf } from "../../units/extremes.js";
-import type { Lettering } from "../sheet-sizes.js";
-import type { TableText } from "../table.js";
-import { textWidth, wrap } from "../text-metrics.js";
+import { greatestOf } from "../units/extremes.js";
+import type { Lettering } from "./sheet-sizes.js";
+import type { TableText } from "./table.js";
+import { textWidth, wrap } from "./text-metrics.js";
 
 /** A table whose columns are set, its rows not yet broken into lines. */
 export interface FittedTable {

@@ -1,0 +1,151 @@
+/**
+ * Pages that are read at a desk, in a shop or on a truck: lists, letters, travellers, each of a head that says which job and
+ * revision, and of blocks from the top down. A table runs on over as many pages as it needs.
+ */
+import type { Job } from "../job/model/job.js";
+import type { Unit } from "../units/length.js";
+import { banners } from "./banner.js";
+import { insideBorder } from "./border.js";
+import { startFlow, TABLE_GAP } from "./flow.js";
+import { at, group, line, stroke, text } from "./items.js";
+import type { Area } from "./paper.js";
+import type { Scene, SceneItem } from "./scene.js";
+import { type Lettering, type SheetSize, sheetSizes } from "./sheet-sizes.js";
+import type { Piece, TableText } from "./table.js";
+import { printable, shorten, textWidth } from "./text-metrics.js";
+
+/** What stands on a page, from the top down. A piece is never parted; `fresh` begins a page. */
+export type Block =
+  | { readonly kind: "table"; readonly table: TableText }
+  | { readonly kind: "piece"; readonly piece: (width: number, lettering: Lettering) => Piece }
+  | { readonly kind: "fresh" };
+
+/** Which way round the office's own paper lies: letter, or A4 of a metric job. */
+export type PageWay = "upright" | "landscape";
+
+/** A document of the job. */
+export interface DocumentText {
+  readonly job: Pick<Job, "number" | "title" | "revision" | "status" | "date" | "unit">;
+  /** Of the program. */
+  readonly version: string;
+  /** In capitals: `CUT LIST OF PLATES`. */
+  readonly title: string;
+  readonly way: PageWay;
+  readonly blocks: readonly Block[];
+  /** Why what it is about is held, a sentence each; empty where it is not. */
+  readonly held?: readonly string[];
+}
+
+/** The page of that unit: letter or A4. */
+export function documentPage(unit: Unit, way: PageWay): SheetSize {
+  const [sheet] = sheetSizes(unit);
+  if (sheet === undefined) throw new RangeError("no sheet sizes");
+  return way === "landscape" ? sheet : { ...sheet, width: sheet.height, height: sheet.width };
+}
+
+/** Its pages, one at least. */
+export function drawDocument(document: DocumentText): readonly Scene[] {
+  const sheet = documentPage(document.job.unit, document.way);
+  const pages = fillPages(document, sheet);
+  return pages.map((items, i) => page(document, sheet, items, i + 1, pages.length));
+}
+
+const GAP = TABLE_GAP;
+
+/** Inside the border, under the head and over the foot. */
+function bodyOf(sheet: SheetSize): Area {
+  const { x0, y0, x1, y1 } = insideBorder(sheet);
+  const { heading, small } = sheet.lettering;
+  return { x0, x1, y0: y0 + small * 2.4, y1: y1 - heading * 2 - small * 2.2 };
+}
+
+function fillPages(document: DocumentText, sheet: SheetSize): readonly (readonly SceneItem[])[] {
+  const { lettering } = sheet;
+  const body = bodyOf(sheet);
+  const width = body.x1 - body.x0;
+  const pages: SceneItem[][] = [[]];
+  let top = body.y1;
+  const turn = () => {
+    if (pages.at(-1)?.length === 0) return;
+    pages.push([]);
+    top = body.y1;
+  };
+  const place = (piece: Piece) => {
+    pages.at(-1)?.push(piece.draw(body.x0, top));
+    top -= piece.height + GAP;
+  };
+  const placeWhole = (piece: Piece) => {
+    if (piece.height > top - body.y0) turn();
+    place(piece);
+  };
+  const placeTable = (table: TableText) => {
+    const flow = startFlow([table], lettering);
+    while (!flow.isEmpty) {
+      const parts = flow.take(width, top - body.y0, LEAST_ROWS);
+      const forced = parts.length > 0 || pages.at(-1)?.length !== 0 ? parts : flow.take(width, top - body.y0, 1);
+      if (forced.length === 0 && pages.at(-1)?.length === 0)
+        throw new RangeError(`${table.name}: a row that is higher than its page`);
+      for (const piece of forced) place(piece);
+      if (!flow.isEmpty) turn();
+    }
+  };
+  const first = banners({ job: document.job, held: document.held ?? [] }, width, lettering);
+  for (const piece of first) placeWhole(piece);
+  for (const block of document.blocks) {
+    if (block.kind === "fresh") turn();
+    else if (block.kind === "table") placeTable(block.table);
+    else placeWhole(block.piece(width, lettering));
+  }
+  return pages.length > 1 && pages.at(-1)?.length === 0 ? pages.slice(0, -1) : pages;
+}
+
+const LEAST_ROWS = 3;
+
+function page(
+  document: DocumentText,
+  sheet: SheetSize,
+  items: readonly SceneItem[],
+  number: number,
+  count: number,
+): Scene {
+  const { job, title } = document;
+  const of = count === 1 ? "" : `, page ${number} of ${count}`;
+  return {
+    size: sheet.name,
+    width: sheet.width,
+    height: sheet.height,
+    title: `${title}, job ${printable(job.number)} rev ${job.revision}${of}`,
+    description: `${printable(job.title)}. Status: ${job.status}.`,
+    listing: { about: title, scale: "" },
+    items: [head(document, sheet), foot(document, sheet, number, count), ...items],
+  };
+}
+
+/** Title in large letters, then job, revision, status and day over a heavy line. */
+function head({ job, title }: DocumentText, sheet: SheetSize): SceneItem {
+  const { x0, x1, y1 } = insideBorder(sheet);
+  const { heading, small } = sheet.lettering;
+  const right = `REV ${job.revision}`;
+  const room = x1 - x0 - textWidth(right, heading, true) - 4;
+  const line2 = `JOB ${printable(job.number)}  ${printable(job.title)}`;
+  const status = `${job.status.toUpperCase()}, ${job.date}`;
+  const y = y1 - heading * 1.3;
+  const base = y - small * 1.9;
+  const edge = bodyOf(sheet).y1 + GAP * 0.6;
+  return group("document-head", [
+    text("title", shorten(title, room, heading, true), at(x0, y), heading, { bold: true }),
+    text("title", right, at(x1, y), heading, { anchor: "end", bold: true }),
+    text("note", shorten(line2, x1 - x0 - textWidth(status, small) - 4, small), at(x0, base), small),
+    text("note", status, at(x1, base), small, { anchor: "end" }),
+    stroke("table-heavy", line(at(x0, edge), at(x1, edge))),
+  ]);
+}
+
+function foot({ version }: DocumentText, sheet: SheetSize, number: number, count: number): SceneItem {
+  const { x0, x1, y0 } = insideBorder(sheet);
+  const { small } = sheet.lettering;
+  return group("document-foot", [
+    text("note", `rodplate ${version}`, at(x0, y0), small),
+    text("note", `PAGE ${number} OF ${count}`, at(x1, y0), small, { anchor: "end" }),
+  ]);
+}

@@ -1,0 +1,57 @@
+/** Pages of lists: every row once and in order, nothing over anything else, heads that say which page. */
+import { describe, expect, it } from "vitest";
+import type { PageWay } from "../../../src/sheets/document-pages.js";
+import { drawDocument } from "../../../src/sheets/document-pages.js";
+import type { Scene, SceneItem } from "../../../src/sheets/index.js";
+import { findCollisions } from "../../../src/sheets/index.js";
+import { jobFixture } from "../../fixture.js";
+
+const table = (count: number) => ({
+  name: "rows",
+  heading: "ROWS",
+  columns: [
+    { title: "NO", share: 0.2, align: "start" as const },
+    { title: "WHAT", share: 0.8, align: "start" as const },
+  ],
+  rows: Array.from({ length: count }, (_, i) => [`R${i + 1}`, `what row ${i + 1} says`]),
+  foot: ["THE FOOT"],
+  under: [],
+  strong: new Set<number>(),
+});
+
+const textsOf = (items: readonly SceneItem[]): readonly string[] =>
+  items.flatMap((item) => (item.kind === "group" ? textsOf(item.items) : item.kind === "text" ? [item.text] : []));
+
+const draw = (count: number, unit: "in" | "mm" = "in", way: PageWay = "upright"): readonly Scene[] =>
+  drawDocument({
+    job: { ...jobFixture(), unit, status: "for approval" },
+    version: "0",
+    title: "A LIST",
+    way,
+    held: ["B1 is held: a reason."],
+    blocks: [{ kind: "table", table: table(count) }, { kind: "fresh" }, { kind: "table", table: table(2) }],
+  });
+
+describe("pages of a document", () => {
+  it.each([
+    [1, "in", "upright"],
+    [40, "in", "landscape"],
+    [300, "mm", "upright"],
+    [300, "mm", "landscape"],
+  ] as const)("have %i rows once, in order, in %s, %s", (count, unit, way) => {
+    const pages = draw(count, unit, way);
+    const rows = pages.flatMap(({ items }) => textsOf(items)).filter((text) => /^R\d+$/.test(text));
+    expect(rows).toEqual([...Array.from({ length: count }, (_, i) => `R${i + 1}`), "R1", "R2"]);
+    for (const page of pages) expect(findCollisions(page)).toEqual([]);
+    expect(pages.every(({ width, height }) => width < height === (way === "upright"))).toBe(true);
+  });
+
+  it("say which page of how many, and that the job is not released", () => {
+    const pages = draw(120);
+    expect(pages.length).toBeGreaterThan(2);
+    expect(pages.map(({ items }) => textsOf(items).find((text) => text.startsWith("PAGE ")))).toEqual(
+      pages.map((_, i) => `PAGE ${i + 1} OF ${pages.length}`),
+    );
+    expect(pages.flatMap(({ items }) => textsOf(items)).filter((text) => text === "NOT RELEASED")).toHaveLength(1);
+  });
+});
