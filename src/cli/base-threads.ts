@@ -71,9 +71,9 @@ interface Thread {
 
 function startThread(work: ThreadWork): Thread {
   const worker = new Worker(new URL("./base-thread.js", import.meta.url), { workerData: work });
+  const answers: AsyncIterator<readonly BaseAlone[]> = on(worker, "message", { close: ["exit"] });
   // it keeps the program going only while it is waited for, so that a fault before that ends both
   worker.unref();
-  const answers: AsyncIterator<readonly BaseAlone[]> = on(worker, "message", { close: ["exit"] });
   return {
     ask: (index) => worker.postMessage(index),
     next: async () => {
