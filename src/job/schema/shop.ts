@@ -5,6 +5,7 @@ import { steelDensities } from "../../standards/index.js";
 import type { Unit } from "../../units/index.js";
 import type { Density } from "../model/job.js";
 import { rodShopBlock } from "./rod-shop.js";
+import { ratesBlock } from "./rod-stock.js";
 
 /** The schema of a shop file whose bare numbers are in `unit`. */
 export function shopSchema(unit: Unit) {
@@ -25,6 +26,7 @@ export function shopSchema(unit: Unit) {
       marking: markingBlock(unit),
       cutFile: cutFileBlock(),
       rodShop: rodShopBlock(unit).optional(),
+      rates: ratesBlock().optional(),
       grades: z
         .array(gradeBlock(), { error: () => "a list of grades: name, nut" })
         .describe("Grades beside those of F1554 and ISO 898-1.")
