@@ -1,7 +1,7 @@
 /** Jobs and bases for tests, made by hand without the readers: every field of the model, overridable. Invented data. */
 
 import type { Base, Given, Job, RodGroup, Shop } from "../src/job/model/job.js";
-import { given, missing } from "../src/job/model/job.js";
+import { CUT_NAME_PARTS, given, missing } from "../src/job/model/job.js";
 import { resolveBudget } from "../src/job/resolve/budget.js";
 import { makeRodShop } from "../src/job/resolve/rod-shop.js";
 import { makeRates } from "../src/job/resolve/rod-stock.js";
@@ -47,6 +47,8 @@ export function shopFixture(changes: Partial<Shop> = {}): Shop {
     cutFile: {
       layers: { outline: "OUTLINE", holes: "HOLES", openings: "OPENINGS", marks: "MARKS", drill: "DRILL" },
       origin: "lower left",
+      name: CUT_NAME_PARTS,
+      flavour: "polyline",
     },
     rodShop: makeRodShop(undefined, "shop test", "in"),
     rates: makeRates(undefined, "shop test", "in"),
@@ -133,6 +135,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
       use: "template",
       support: given("form" as const, "job"),
       material: "steel",
+      grade: missing("template.grade", "no material grade of the template is given"),
       thickness: inches(0.25),
       outline: {
         kind: "rectangle",

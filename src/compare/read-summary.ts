@@ -48,11 +48,14 @@ const template = z.object({
     area: size,
     perimeter: size,
   }),
+  material: z.enum(["steel", "plywood"], { error: "is neither steel nor plywood" }).exactOptional(),
+  grade: text.nullable().exactOptional(),
   thickness: size,
   netArea: number,
   weight: z.object({ value: size, unit: z.enum(["lb", "kg"]) }).nullable(),
   cutLength: size,
   pierces: count,
+  scribeLength: size.exactOptional(),
   holes: z.array(hole),
 });
 

@@ -146,6 +146,8 @@ function detailForm(change: Change, unit: Unit): Readonly<Record<string, unknown
     case "hole-made":
     case "tag":
     case "material":
+    case "grade":
+    case "grade-said":
     case "marks":
     case "file":
     case "held":

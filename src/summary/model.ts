@@ -1,4 +1,5 @@
 /** The machine form of a package: `summary.json`, schema 1. Stable for other programs. */
+import type { Material } from "../job/model/job.js";
 import type { HoleRole } from "../template/model.js";
 
 /**
@@ -110,11 +111,17 @@ export interface SummaryBase {
       readonly area: number;
       readonly perimeter: number;
     };
+    /** Absent in packages that were made before it was listed, as grade and scribeLength. */
+    readonly material?: Material;
+    /** As written; null where the job does not say. */
+    readonly grade?: string | null;
     readonly thickness: number;
     readonly netArea: number;
     readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
     readonly cutLength: number;
     readonly pierces: number;
+    /** Of all strokes that mark it, scribed or painted. */
+    readonly scribeLength?: number;
     readonly holes: readonly SummaryHole[];
   };
   /** In the order of the groups' letters. */
@@ -148,7 +155,7 @@ export interface Summary {
   };
   readonly bases: readonly SummaryBase[];
   readonly checks: readonly SummaryCheck[];
-  /** Why files of the setting-out folder are held, a sentence each; empty when they are not. */
+  /** Why setting-out files are held, a sentence each; empty when they are not. */
   readonly layoutHeld: readonly string[];
   /** Answers of the job that answer no open question, each with why, in the job's order. */
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];

@@ -7,6 +7,7 @@ import type { Bottom, EndPlate, Input, Job } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
 import type { PlacedRod } from "../rods/model.js";
 import type { Hole } from "../template/model.js";
+import { markLength } from "../template/model.js";
 import type { Length, Unit } from "../units/length.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, toUnit } from "../units/length.js";
 import type {
@@ -190,11 +191,14 @@ export function summarizeBase({
         area: areaInUnit(measures.outlineArea, unit),
         perimeter: inUnit(measures.outlinePerimeter),
       },
+      material: plate.material,
+      grade: plate.grade,
       thickness: toUnit(plate.thickness, unit),
       netArea: areaInUnit(measures.netArea, unit),
       weight,
       cutLength: inUnit(measures.cutLength),
       pierces: measures.pierces,
+      scribeLength: inUnit(markLength(plate.marks)),
       holes: plate.holes.map((hole) => summarizeHole(hole, unit)),
     },
     rods: summarizeRods({ job, base, rods }),

@@ -188,7 +188,23 @@ export interface CutFileShop {
     readonly drill: string;
   };
   readonly origin: "lower left" | "working point";
+  /** What stands in the names of files to cut or drill by, in this order; the mark is among it. */
+  readonly name: readonly CutNamePart[];
+  /** The flavour that the table loads: it lies beside the cut list, the other in a folder of its own. */
+  readonly flavour: CutFlavourName;
 }
+
+/** Parts of the name of a file to cut or drill by. */
+export const CUT_NAME_PARTS = ["mark", "quantity", "thickness", "material", "revision"] as const;
+
+/** One of them. */
+export type CutNamePart = (typeof CUT_NAME_PARTS)[number];
+
+/** How cut files draw a contour: one closed polyline, or single lines, arcs and circles. */
+export const CUT_FLAVOURS = ["polyline", "lines"] as const;
+
+/** One of them. */
+export type CutFlavourName = (typeof CUT_FLAVOURS)[number];
 
 /** What stands on the base; a post is exempt from the least rod count. */
 export type Member = "column" | "post";
@@ -398,6 +414,8 @@ export interface TemplateSpec {
   readonly use: TemplateUse;
   readonly support: Input<Support>;
   readonly material: Material;
+  /** As written: A36, S235JR; of a board, its sort. */
+  readonly grade: Input<string>;
   readonly thickness: Length;
   readonly outline: OutlineSpec;
   readonly opening: OpeningSpec;

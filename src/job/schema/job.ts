@@ -592,6 +592,7 @@ function templateShape(unit: Unit) {
     ).optional(),
     support: wordLeaf(["form", "bearers"], "What carries the template.").optional(),
     material: wordLeaf(["steel", "plywood"], "Omitted: steel.").optional(),
+    grade: textLeaf("Material grade as written: A36, S235JR; omitted: not given, which is said.", 40).optional(),
     thickness: lengthLeaf(unit, "above zero", "Thickness of the template."),
     hole: lengthLeaf(unit, "above zero", "Hole for the rods; omitted: by the rules.").optional(),
     outline: outlineChoice(unit).optional(),
