@@ -55,11 +55,23 @@ export interface SummaryRods {
   readonly bottom: SummaryBottom | null;
 }
 
-/** What anchors a rod at its lower end. */
+/**
+ * What anchors a rod at its lower end. `nuts` of a plate is absent where there are two, `radius` of a hook where the job does
+ * not give it.
+ */
 export type SummaryBottom =
-  | { readonly kind: "nut" }
-  | { readonly kind: "plate"; readonly shape: "round" | "square"; readonly size: number; readonly thickness: number }
-  | { readonly kind: "hook"; readonly reach: number };
+  | { readonly kind: "straight" }
+  | { readonly kind: "nut"; readonly washer?: SummaryEndPlate; readonly tackWelded?: true }
+  | ({ readonly kind: "plate"; readonly nuts?: number; readonly tackWelded?: true } & SummaryEndPlate)
+  | { readonly kind: "hook"; readonly reach: number; readonly radius?: number }
+  | { readonly kind: "swedged"; readonly length: number };
+
+/** A plate at a lower end: diameter, or side of a square. */
+export interface SummaryEndPlate {
+  readonly shape: "round" | "square";
+  readonly size: number;
+  readonly thickness: number;
+}
 
 /** One row of the ledger; value, limit and margin in `unit`, which is "" for a count or where nothing was compared. */
 export interface SummaryCheck {

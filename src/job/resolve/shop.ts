@@ -12,6 +12,7 @@ import type { Density, Given, Input, Material, Shop, Washer } from "../model/job
 import { CUT_NAME_PARTS, given, missing } from "../model/job.js";
 import type { ShopDocument } from "../schema/shop.js";
 import { shopSchema } from "../schema/shop.js";
+import { makeRodShop } from "./rod-shop.js";
 
 /** A shop and the grades that it declares beside those of the standards. */
 export interface ReadShop {
@@ -148,6 +149,7 @@ function makeShop(name: string, document: ShopDocument, jobUnit: Unit): Shop {
     density: densities(document, from, jobUnit),
     marking: document.marking,
     cutFile: cutFileOf(document),
+    rodShop: makeRodShop(document.rodShop, from, jobUnit),
   };
 }
 

@@ -5,6 +5,7 @@ import { steelDensities } from "../../standards/index.js";
 import type { Unit } from "../../units/index.js";
 import type { Density } from "../model/job.js";
 import { CUT_FLAVOURS, CUT_NAME_PARTS } from "../model/job.js";
+import { rodShopBlock } from "./rod-shop.js";
 
 /** The schema of a shop file whose bare numbers are in `unit`. */
 export function shopSchema(unit: Unit) {
@@ -24,6 +25,7 @@ export function shopSchema(unit: Unit) {
       density: densityBlock().optional(),
       marking: markingBlock(unit),
       cutFile: cutFileBlock(),
+      rodShop: rodShopBlock(unit).optional(),
       grades: z
         .array(gradeBlock(), { error: () => "a list of grades: name, nut" })
         .describe("Grades beside those of F1554 and ISO 898-1.")
