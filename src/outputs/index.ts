@@ -68,8 +68,10 @@ export const baseOutputs: readonly BaseOutput<OutputKind>[] = everyOutput.filter
   (output) => output.scope === "base" || output.scope === "piece",
 );
 
-/** Files that each piece of a template is cut or drilled by, or shown as. */
-export const pieceOutputs: readonly PieceFile<OutputKind>[] = everyOutput.filter((output) => output.scope === "piece");
+/** Files that each piece of a template is cut or drilled by. */
+export const makingOutputs: readonly PieceFile<OutputKind>[] = everyOutput
+  .filter((output) => output.scope === "piece")
+  .filter(isMaking);
 
 /** Documents of the whole job. */
 export const jobOutputs: readonly JobOutput<OutputKind>[] = everyOutput.filter((output) => output.scope === "job");
@@ -96,7 +98,7 @@ export const surveyOutputs: readonly ResultOutput<SurveyResult>[] = [
 /** Kinds that a template is cut or drilled by. */
 export const makingKinds: readonly OutputKind[] = everyOutput.filter(isMaking).map(({ kind }) => kind);
 
-function isMaking({ role }: Output): boolean {
+function isMaking({ role }: Pick<Output, "role">): boolean {
   return role === "cut" || role === "drill";
 }
 

@@ -6,8 +6,8 @@ import { answerReach } from "../checks/words.js";
 import type { Bottom, EndPlate, Input, Job } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
 import type { PlacedRod } from "../rods/model.js";
+import { scribedLength } from "../template/index.js";
 import type { Hole } from "../template/model.js";
-import { markLength } from "../template/model.js";
 import type { Length, Unit } from "../units/length.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, toUnit } from "../units/length.js";
 import type {
@@ -198,7 +198,7 @@ export function summarizeBase({
       weight,
       cutLength: inUnit(measures.cutLength),
       pierces: measures.pierces,
-      scribeLength: inUnit(markLength(plate.marks)),
+      scribeLength: inUnit(scribedLength(plate, job.shop.marking.how)),
       holes: plate.holes.map((hole) => summarizeHole(hole, unit)),
     },
     rods: summarizeRods({ job, base, rods }),
