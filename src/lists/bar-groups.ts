@@ -44,7 +44,15 @@ function barGroup(lots: readonly RodLot[], shop: RodStock): readonly BarGroup[] 
   );
   return [
     {
-      ...{ lots, size, bar, grade: grade.kind === "given" ? grade.value : `grade ${NOT_GIVEN}`, separation, stock, left },
+      ...{
+        lots,
+        size,
+        bar,
+        grade: grade.kind === "given" ? grade.value : `grade ${NOT_GIVEN}`,
+        separation,
+        stock,
+        left,
+      },
       plan: stock.kind === "given" && pieces.length > 0 ? cutBars(stock.value, pieces) : null,
     },
   ];

@@ -58,7 +58,21 @@ export function barList({ groups, stock, unit }: BarListOf): ListTable {
     columns: BAR_COLUMNS(unit),
     rows: patterns.map((pattern) => barRow(pattern, stock, unit)),
     totals: [
-      ["TOTAL", null, null, null, null, null, sum(({ bars }) => bars), null, null, sum((each) => each.bars * piecesOn(each)), null, null, null],
+      [
+        "TOTAL",
+        null,
+        null,
+        null,
+        null,
+        null,
+        sum(({ bars }) => bars),
+        null,
+        null,
+        sum((each) => each.bars * piecesOn(each)),
+        null,
+        null,
+        null,
+      ],
     ],
     remarks: barRemarks(groups, stock, unit),
   };
@@ -96,11 +110,17 @@ function restGoesTo(remnant: number, { leastRemnant }: RodStock): string {
 }
 
 function barRemarks(groups: readonly BarGroup[], { endTrim, kerf }: RodStock, unit: Unit): readonly string[] {
-  const trim = endTrim.value === 0 ? "No end of a bar is trimmed" : `${formatLength(endTrim.value, unit)} ${unit} is trimmed off each bar first`;
-  const cut = kerf.kind === "given" ? `; a saw cut takes ${formatLength(kerf.value, unit)} ${unit}, a shear nothing` : "";
+  const trim =
+    endTrim.value === 0
+      ? "No end of a bar is trimmed"
+      : `${formatLength(endTrim.value, unit)} ${unit} is trimmed off each bar first`;
+  const cut =
+    kerf.kind === "given" ? `; a saw cut takes ${formatLength(kerf.value, unit)} ${unit}, a shear nothing` : "";
   const lacks = groups.flatMap(({ size, grade, stock: own, left, plan }) => [
     ...(own.kind === "missing" ? [`Bars for ${size} ${grade} are not planned: ${own.why} (${own.key}).`] : []),
-    ...left.map(({ lot, lacks: why }) => `Lot ${lot.mark} (${lot.total} rods) is not on a bar: ${why.why} (${why.key}).`),
+    ...left.map(
+      ({ lot, lacks: why }) => `Lot ${lot.mark} (${lot.total} rods) is not on a bar: ${why.why} (${why.key}).`,
+    ),
     ...(plan?.tooLong ?? []).map(
       ({ name, length, quantity }) =>
         `Lot ${name} (${quantity} rods of ${formatLength(length, unit)} ${unit}) is longer than any bar in stock gives: order bar for it.`,
@@ -143,7 +163,9 @@ export function barPieces({ groups, unit }: BarListOf): ListTable {
 
 /** A row a kind of bar: bars and stock used, the least that is proven, and waste. */
 export function barSummary({ groups, stock, unit }: BarListOf): ListTable {
-  const planned = groups.flatMap((group, i) => (group.plan === null ? [] : [{ group, plan: group.plan, number: `${i + 1}` }]));
+  const planned = groups.flatMap((group, i) =>
+    group.plan === null ? [] : [{ group, plan: group.plan, number: `${i + 1}` }],
+  );
   const stockSum = planned.reduce((sum, { plan }) => sum + plan.stockLength, 0);
   return {
     key: "bar-totals",

@@ -1,7 +1,18 @@
 /** Rods by lot: what each is, and where it goes. */
 import type { RodLot } from "../rods/lots.js";
 import type { Unit } from "../units/index.js";
-import { heldWords, hundredths, lengthCell, lengthInputCell, NOT_GIVEN, sumKnown, textCell, weightCell, weightCellOf, weightUnit } from "./cells.js";
+import {
+  heldWords,
+  hundredths,
+  lengthCell,
+  lengthInputCell,
+  NOT_GIVEN,
+  sumKnown,
+  textCell,
+  weightCell,
+  weightCellOf,
+  weightUnit,
+} from "./cells.js";
 import type { ListCell, ListColumn, ListTable } from "./model.js";
 
 /** What a list of rods is made of. */

@@ -27,7 +27,9 @@ export interface RodLot {
 /** Every rod of the job is in one lot. Held bases have their rods too. */
 export function rodLots(job: Job): readonly RodLot[] {
   return groupLots(
-    job.bases.flatMap((base) => base.groups.map((group) => ({ detail: detailRod(job, base, group), use: useOf(base, group) }))),
+    job.bases.flatMap((base) =>
+      base.groups.map((group) => ({ detail: detailRod(job, base, group), use: useOf(base, group) })),
+    ),
   );
 }
 

@@ -19,7 +19,9 @@ export interface RodStockDocument {
 /** `from`: the shop's name. */
 export function makeRodStock(document: RodStockDocument = {}, from: string): RodStock {
   const own = <T>(value: T | undefined, key: string, what: string): Input<T> =>
-    value === undefined ? missing(`rodShop.${key} of the shop file`, `the shop file gives no ${what}`) : given(value, from);
+    value === undefined
+      ? missing(`rodShop.${key} of the shop file`, `the shop file gives no ${what}`)
+      : given(value, from);
   const { endTrim } = document;
   return {
     lengths: own(document.stock, "stock", "lengths of bar in stock"),
@@ -43,14 +45,13 @@ const DECIMALS = 2;
 export function makeRates(document: RatesDocument | undefined, from: string, unit: Unit): Rates {
   const rate = (name: RateName): Input<Amount> => {
     const value = document?.[name];
-    return value === undefined
-      ? missing(`rates.${name}`, `the shop file sets no rate ${name}`)
-      : given(value, from);
+    return value === undefined ? missing(`rates.${name}`, `the shop file sets no rate ${name}`) : given(value, from);
   };
   const currency = document?.currency;
   const of = Object.fromEntries(RATE_NAMES.map((name) => [name, rate(name)])) as Record<RateName, Input<Amount>>;
   return {
-    currency: currency === undefined ? missing("rates.currency", "the shop file names no currency") : given(currency, from),
+    currency:
+      currency === undefined ? missing("rates.currency", "the shop file names no currency") : given(currency, from),
     decimals: document?.decimals ?? DECIMALS,
     ...{ unit, of },
   };

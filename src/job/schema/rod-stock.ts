@@ -13,7 +13,11 @@ export function rodStockShape(unit: Unit) {
     "Lengths of bar for rods of one diameter.",
   );
   const spare = (what: string) =>
-    countLeaf(0, 100, `Spare ${what} for each hundred, rounded up to whole pieces of each kind; omitted: none.`).optional();
+    countLeaf(
+      0,
+      100,
+      `Spare ${what} for each hundred, rounded up to whole pieces of each kind; omitted: none.`,
+    ).optional();
   return {
     stock: list.describe("Lengths of bar in stock; omitted: bars are not planned, and the list says so.").optional(),
     stockOf: rows(own, "a list of groups of keys: diameter, lengths")

@@ -2,12 +2,15 @@
 import { groupBy } from "../../units/group-by.js";
 import type { Length } from "../../units/length.js";
 import { nanometres } from "../../units/length.js";
-import type { BarPattern, BarPlan, BarStock, Cutting, CuttingProblem, CutPiece, Repeated } from "./model.js";
+import type { BarPattern, BarPlan, BarStock, CutPiece, Cutting, CuttingProblem, Repeated } from "./model.js";
 import { solveCutting } from "./solve-cutting.js";
 
 /** Every piece is in the plan once, or too long for any bar. The least stock is bought; the same list gives the same plan. */
 export function cutBars(stock: BarStock, pieces: readonly CutPiece[]): BarPlan {
-  const longest = roomIn(stock, stock.lengths.reduce((most, length) => Math.max(most, length), 0));
+  const longest = roomIn(
+    stock,
+    stock.lengths.reduce((most, length) => Math.max(most, length), 0),
+  );
   const fits = ({ length }: CutPiece) => length + stock.kerf <= longest;
   const cut = pieces.filter((piece) => piece.quantity > 0 && fits(piece));
   const sizes = [...new Set(cut.map(({ length }) => length))].sort((a, b) => b - a);
@@ -67,10 +70,17 @@ function namePatterns(
   const bars = inOrder(fillings).flatMap(({ filling, times }) =>
     Array.from({ length: times }, (): Omit<BarPattern, "bars"> => {
       const named = filling.counts.flatMap((count, i) => takeNames(waiting[i] ?? [], count, sizes[i]));
-      return { stock: lengths[filling.bar] ?? nanometres(0), pieces: named, remnant: remnantOf(stock, lengths[filling.bar] ?? 0, named) };
+      return {
+        stock: lengths[filling.bar] ?? nanometres(0),
+        pieces: named,
+        remnant: remnantOf(stock, lengths[filling.bar] ?? 0, named),
+      };
     }),
   );
-  const alike = groupBy(bars, ({ stock: length, pieces: own }) => `${length}:${own.map(({ name, count }) => `${count} ${name}`).join()}`);
+  const alike = groupBy(
+    bars,
+    ({ stock: length, pieces: own }) => `${length}:${own.map(({ name, count }) => `${count} ${name}`).join()}`,
+  );
   return [...alike.values()].flatMap((group) => {
     const [first] = group;
     return first === undefined ? [] : [{ ...first, bars: group.length }];

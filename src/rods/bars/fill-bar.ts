@@ -29,7 +29,12 @@ interface Candidate {
 /** Best value per length first; what is worth nothing is left out. */
 function candidates({ sizes, values, limits, capacity }: FillChoice): readonly Candidate[] {
   return sizes
-    .map((size, at) => ({ at, size, value: values[at] ?? 0, limit: Math.min(limits[at] ?? 0, Math.floor(capacity / size)) }))
+    .map((size, at) => ({
+      at,
+      size,
+      value: values[at] ?? 0,
+      limit: Math.min(limits[at] ?? 0, Math.floor(capacity / size)),
+    }))
     .filter(({ value, limit }) => value > 0 && limit > 0)
     .sort((a, b) => b.value / b.size - a.value / a.size || b.size - a.size);
 }

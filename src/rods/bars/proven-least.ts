@@ -28,7 +28,11 @@ export function proveWorth(problem: CuttingProblem, worth: readonly number[]): P
 }
 
 /** The highest worth of a filling to the worth of its bar, of the bar where it is highest; at least 1. */
-function worstBar({ sizes, counts, bars }: CuttingProblem, values: readonly number[], scale: number): readonly [bigint, bigint] {
+function worstBar(
+  { sizes, counts, bars }: CuttingProblem,
+  values: readonly number[],
+  scale: number,
+): readonly [bigint, bigint] {
   let worst: readonly [bigint, bigint] = [1n, 1n];
   for (const { capacity, cost } of bars) {
     const choice = { sizes, values, limits: counts, capacity };
@@ -47,7 +51,10 @@ const WHOLE = 0.99;
 export function leastCost({ counts, bars }: CuttingProblem, { worth, scale }: ProvenWorth): number {
   const total = worth.reduce((sum, each, i) => sum + BigInt(each) * BigInt(counts[i] ?? 0), 0n);
   const least = (total + BigInt(scale) - 1n) / BigInt(scale);
-  return nextCost(bars.map(({ cost }) => cost), Number(least));
+  return nextCost(
+    bars.map(({ cost }) => cost),
+    Number(least),
+  );
 }
 
 const MOST_SUMS = 200_000;

@@ -6,7 +6,9 @@ import type { CuttingProblem, Filling, Steps } from "./model.js";
 import type { ProvenWorth } from "./proven-least.js";
 
 /** none: proven. unknown: the steps did not do. */
-export type Sought = { readonly kind: "found"; readonly fillings: readonly Filling[] } | { readonly kind: "none" | "unknown" };
+export type Sought =
+  | { readonly kind: "found"; readonly fillings: readonly Filling[] }
+  | { readonly kind: "none" | "unknown" };
 
 interface Offer extends Filling {
   readonly loss: number;
@@ -106,7 +108,11 @@ function offerFillings(
 const SLACK = 0.01;
 
 /** From each kind on: the highest worth of a unit of length. */
-function mostPerLength(kinds: readonly number[], sizes: readonly number[], worth: readonly number[]): readonly number[] {
+function mostPerLength(
+  kinds: readonly number[],
+  sizes: readonly number[],
+  worth: readonly number[],
+): readonly number[] {
   const density = new Array<number>(kinds.length).fill(0);
   let most = 0;
   for (let k = kinds.length - 1; k >= 0; k--) {

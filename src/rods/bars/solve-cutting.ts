@@ -27,7 +27,8 @@ export function solveCutting(problem: CuttingProblem): Cutting {
   const proven = proveWorth(problem, mix.worth);
   const least = leastCost(problem, proven);
   if (best.cost > least) roundOff(problem, mix, { least, best, steps, seeking: { left: STEPS.rest } });
-  const shown = best.cost > least && piecesOf(problem) <= MOST_PIECES ? searchWhole(problem, proven, least, best) : least;
+  const shown =
+    best.cost > least && piecesOf(problem) <= MOST_PIECES ? searchWhole(problem, proven, least, best) : least;
   return { fillings: best.fillings, cost: best.cost, least: shown };
 }
 
@@ -99,7 +100,11 @@ function roundOff(problem: CuttingProblem, first: PatternMix, rounding: Rounding
     const known = mix.parts.map(({ filling }) => wide(filling, kept));
     ({ rest, kept } = restOf(problem, counts));
     const [limits, at] = [rest.counts, kept];
-    mix = mixPatterns(rest, rounding.steps, known.map((each) => narrow(each, at, limits)));
+    mix = mixPatterns(
+      rest,
+      rounding.steps,
+      known.map((each) => narrow(each, at, limits)),
+    );
     finish(problem, taken, { rest, worth: mix.worth, wide: (each) => wide(each, at) }, rounding);
   }
 }
@@ -138,7 +143,10 @@ function finish(
 function wholeParts(rest: CuttingProblem, parts: readonly { filling: Filling; times: number }[]): readonly Repeated[] {
   const left = [...rest.counts];
   const takeUpTo = (filling: Filling, wanted: number): readonly Repeated[] => {
-    const times = filling.counts.reduce((most, n, i) => (n > 0 ? Math.min(most, Math.floor((left[i] ?? 0) / n)) : most), wanted);
+    const times = filling.counts.reduce(
+      (most, n, i) => (n > 0 ? Math.min(most, Math.floor((left[i] ?? 0) / n)) : most),
+      wanted,
+    );
     for (const [i, n] of filling.counts.entries()) left[i] = (left[i] ?? 0) - times * n;
     return times > 0 ? [{ filling, times }] : [];
   };
