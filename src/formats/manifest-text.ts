@@ -62,7 +62,7 @@ function entryLines({ folder, who, how, first, files }: ManifestEntry, { titleOf
   const kinds = groupBy(files, ({ kind }) => kind);
   const top = folder === "" ? [`  ${path}: this page.`, "  summary.json: the whole package for other programs."] : [];
   return [
-    `${folder === "" ? "HERE" : folder}  FOR: ${who.toUpperCase()}`,
+    `${folder === "" ? "THIS FOLDER" : folder}  FOR: ${who.toUpperCase()}`,
     ...(first === null ? [] : [`  Open first: ${first}`]),
     ...how.flatMap((words) => wrapText(words, "  ")),
     ...top,

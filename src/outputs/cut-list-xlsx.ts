@@ -1,7 +1,6 @@
 /** The cut list as a workbook. */
-import { writeXlsx } from "../formats/xlsx-writer.js";
+import { writeListsXlsx } from "../formats/list-xlsx.js";
 import { CUT_LIST_PATTERN, cutListOf, cutListStem, cutListTables } from "./cut-list.js";
-import { listSheet } from "./list-files.js";
 import type { JobOutput } from "./model.js";
 
 /** A sheet of pieces, and one of the stock. */
@@ -14,7 +13,7 @@ export const cutListXlsx: JobOutput<"cut-list-xlsx"> = {
   named: `${CUT_LIST_PATTERN}.xlsx`,
   needs: "job",
   write: (checked, around) => {
-    const sheets = cutListTables(cutListOf(checked, around)).map((table) => listSheet(table, checked.job));
-    return [{ path: `${cutListStem(checked)}.xlsx`, bytes: writeXlsx(sheets) }];
+    const tables = cutListTables(cutListOf(checked, around));
+    return [{ path: `${cutListStem(checked)}.xlsx`, bytes: writeListsXlsx(checked.job, tables) }];
   },
 };

@@ -7,9 +7,13 @@ import type { BudgetResult } from "./budget-result.js";
 import { budgetRodsCsv } from "./budget-rods-csv.js";
 import { budgetSheetSvg } from "./budget-sheet-svg.js";
 import { checkDistancesCsv } from "./check-distances-csv.js";
+import { cutListCsv } from "./cut-list-csv.js";
+import { cutListPdf } from "./cut-list-pdf.js";
+import { cutListXlsx } from "./cut-list-xlsx.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
 import { ledger } from "./ledger.js";
+import { manifest } from "./manifest.js";
 import type { BaseOutput, GrowingOutput, JobOutput, Output, PieceFile, ResultOutput } from "./model.js";
 import { planDxf } from "./plan-dxf.js";
 import { planSvg } from "./plan-svg.js";
@@ -34,6 +38,7 @@ import { surveySheetSvg } from "./survey-sheet-svg.js";
 export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
 export { FOLDERS, SET_ASIDE, SUPERSEDED, safeForFileName } from "./names.js";
+export { type GuideEntry, type GuidedFile, guidePackage } from "./package-guide.js";
 export { PAPER_NAMES, type PaperName, paperNamed } from "./paper-names.js";
 export type { ReducedPage, SetPage, SetSection, SetSheet, SheetSet } from "./sheet-set.js";
 export { startSheetSet } from "./sheet-set.js";
@@ -50,6 +55,9 @@ const REGISTRY = {
   "check-distances-csv": checkDistancesCsv,
   "plan-dxf": planDxf,
   "plan-svg": planSvg,
+  "cut-list-pdf": cutListPdf,
+  "cut-list-xlsx": cutListXlsx,
+  "cut-list-csv": cutListCsv,
   "rod-list-xlsx": rodListXlsx,
   "rod-lists-csv": rodListsCsv,
   "quote-xlsx": quoteXlsx,
@@ -59,6 +67,7 @@ const REGISTRY = {
   "read-as-xlsx": readAsXlsx,
   ledger,
   questions,
+  manifest,
   summary,
 };
 

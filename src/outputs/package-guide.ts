@@ -34,7 +34,7 @@ const WHO: Readonly<Record<FolderKey | "top", string>> = {
 };
 
 const HOW: Readonly<Record<FolderKey | "top", readonly string[]>> = {
-  top: ["The set has every sheet: print it, or look into it first."],
+  top: ["The set has every sheet as a page: what there is on paper is there."],
   cut: [
     "The cut list says what to cut from which plate, how many of each, and by which file.",
     "Load every file that lies in cut/ itself: each is one plate, and its name says how many, of what plate and grade.",
