@@ -60,9 +60,9 @@ function toCutTable(stock: PlateStock, at: number, { unit, status }: PlateListOf
     columns: [
       words("mark"),
       ...(isParted ? [words("piece")] : []),
-      number("qty"),
+      words("qty"),
       words("size"),
-      number("holes"),
+      words("holes"),
       ...(isDrilled ? [words("of them drill")] : []),
       words("status"),
       words("file in cut/"),
@@ -105,19 +105,19 @@ function figureTable(stock: PlateStock, at: number, { unit }: PlateListOf): List
     title: titleOf(stock, unit),
     columns: [
       words("mark"),
+      words("bases"),
       number("qty"),
       number(`${weightUnit(unit)} each`),
       number(weightUnit(unit)),
       ...summedColumns(unit),
-      words("bases"),
     ],
     rows: rows.map((row): readonly ListCell[] => [
       row.mark,
+      row.bases.join(" "),
       row.quantity,
       eachFigure(row, "weight", unit),
       totalFigure([row], "weight", unit),
       ...SUMMED.map((measure) => totalFigure([row], measure, unit)),
-      row.bases.join(" "),
     ]),
     totals: [sumCells("TOTAL", rows, unit), ...(held.length === 0 ? [] : [sumCells("HELD", held, unit)])],
     remarks: [],
@@ -126,7 +126,7 @@ function figureTable(stock: PlateStock, at: number, { unit }: PlateListOf): List
 
 function sumCells(name: string, rows: readonly PlateRow[], unit: Unit): readonly ListCell[] {
   const sums = SUMMED.map((measure) => totalFigure(rows, measure, unit));
-  return [name, countPieces(rows), null, totalFigure(rows, "weight", unit), ...sums, null];
+  return [name, null, countPieces(rows), null, totalFigure(rows, "weight", unit), ...sums];
 }
 
 function allTable(stocks: readonly PlateStock[], { rows, unit }: PlateListOf): ListTable {
