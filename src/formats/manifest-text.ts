@@ -59,7 +59,8 @@ function heldLines(held: ManifestText["held"]): readonly string[] {
 }
 
 function entryLines({ folder, who, how, first, files }: ManifestEntry, { titleOf, path }: ManifestText): readonly string[] {
-  const kinds = groupBy(files, ({ kind }) => kind);
+  const [opened, rest] = [files.filter(({ path: own }) => own === first), files.filter(({ path: own }) => own !== first)];
+  const kinds = groupBy([...opened, ...rest], ({ kind }) => kind);
   const top = folder === "" ? [`  ${path}: this page.`, "  summary.json: the whole package for other programs."] : [];
   return [
     `${folder === "" ? "THIS FOLDER" : folder}  FOR: ${who.toUpperCase()}`,

@@ -101,6 +101,14 @@ export const growingOutputs: readonly GrowingOutput<OutputKind>[] = everyOutput.
 /** Where a package lists all that it holds. */
 export const summaryPath: string = summary.path;
 
+/** What to open first of a package. */
+export const manifestPath: string = manifest.path;
+
+/** What a kind of file is; null for a kind that this program does not write. */
+export function aboutKind(kind: string): Output<OutputKind> | null {
+  return everyOutput.find((output) => output.kind === kind) ?? null;
+}
+
 /** Files of `budget`, in the order in which they are made. */
 export const budgetOutputs: readonly ResultOutput<BudgetResult>[] = [budgetCsv, budgetRodsCsv, budgetSheetSvg];
 
@@ -121,5 +129,5 @@ function isMaking({ role }: Pick<Output, "role">): boolean {
 
 /** What a file of a package is for, by its kind; null for a kind that this program does not write. */
 export function roleOf(kind: string): FileRole | null {
-  return everyOutput.find((output) => output.kind === kind)?.role ?? null;
+  return aboutKind(kind)?.role ?? null;
 }

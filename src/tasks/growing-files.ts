@@ -1,7 +1,7 @@
 /** The job's files that grow as the bases go by: sizes and hashes are kept, never their bytes. */
 import type { Job } from "../job/model/job.js";
 import type { GrowingOutput, JobRest, MadeBase, OutputKind } from "../outputs/index.js";
-import { everyOutput, growingOutputs, summaryPath } from "../outputs/index.js";
+import { aboutKind, growingOutputs, summaryPath } from "../outputs/index.js";
 import type { SummaryFile } from "../summary/model.js";
 import { summarizeJob } from "../summary/summarize.js";
 import type { Hasher } from "./hash.js";
@@ -48,7 +48,7 @@ export function startGrowingFiles({ outputs: wanted, startSha256 = startOwnSha25
     base: (made, isFirst) => growing.map((each) => grow(each, each.output.base(made, isFirst))),
     note: (document) => void documents.push(document),
     end: (rest) => {
-      const said = { ...rest, about };
+      const said = { ...rest, about: aboutKind };
       const parts = others.map((each) => grow(each, each.output.end({ ...said, files: [] })));
       const files = [...others.map(listed), ...documents];
       for (const each of lists) {
@@ -59,8 +59,6 @@ export function startGrowingFiles({ outputs: wanted, startSha256 = startOwnSha25
     },
   };
 }
-
-const about: JobRest["about"] = (kind) => everyOutput.find((output) => output.kind === kind) ?? null;
 
 const isList = ({ output }: Growing): boolean => output.listsOthers;
 
