@@ -17,6 +17,8 @@ export const guideText = terminalText(
       const opened = isNamed ? "" : `; first ${first.slice(folder.length)}`;
       return [`  ${who.padEnd(whoWide)}  ${folder.padEnd(folderWide)}  ${what}${opened}`];
     });
-    return [`Package: ${shown} (${counted(files, "file")}). Open first: ${shown}/${manifestPath}`, ...rows, ""].join("\n");
+    return [`Package: ${shown} (${counted(files, "file")}). Open first: ${shown}/${manifestPath}`, ...rows, ""].join(
+      "\n",
+    );
   },
 );

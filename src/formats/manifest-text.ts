@@ -58,8 +58,14 @@ function heldLines(held: ManifestText["held"]): readonly string[] {
   return wrapText(readable(words), "");
 }
 
-function entryLines({ folder, who, how, first, files }: ManifestEntry, { titleOf, path }: ManifestText): readonly string[] {
-  const [opened, rest] = [files.filter(({ path: own }) => own === first), files.filter(({ path: own }) => own !== first)];
+function entryLines(
+  { folder, who, how, first, files }: ManifestEntry,
+  { titleOf, path }: ManifestText,
+): readonly string[] {
+  const [opened, rest] = [
+    files.filter(({ path: own }) => own === first),
+    files.filter(({ path: own }) => own !== first),
+  ];
   const kinds = groupBy([...opened, ...rest], ({ kind }) => kind);
   const top = folder === "" ? [`  ${path}: this page.`, "  summary.json: the whole package for other programs."] : [];
   return [

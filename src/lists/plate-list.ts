@@ -215,7 +215,9 @@ export function stockList({ rows, unit }: PlateListOf): ListTable {
 export function unknownWeights(rows: readonly PlateRow[]): readonly string[] {
   const unknown = rows.filter(({ weight }) => weight === null).length;
   if (unknown === 0) return [];
-  return [`The weight of ${unknown} of ${rows.length} marks is not known (density of the shop file) and not in the totals.`];
+  return [
+    `The weight of ${unknown} of ${rows.length} marks is not known (density of the shop file) and not in the totals.`,
+  ];
 }
 
 /** `PL 3/8, STEEL A36`. */

@@ -30,7 +30,9 @@ export function plateRows(facts: readonly BaseFacts[]): readonly PlateRow[] {
 
 /** Steel before board, then by grade, those without one last, then by thickness. A grade is the same in any case and spacing. */
 export function plateStocks(rows: readonly PlateRow[]): readonly PlateStock[] {
-  const groups = groupBy(rows, ({ material, grade, thickness }) => JSON.stringify([material, gradeKey(grade), thickness]));
+  const groups = groupBy(rows, ({ material, grade, thickness }) =>
+    JSON.stringify([material, gradeKey(grade), thickness]),
+  );
   return [...groups.values()]
     .flatMap((own): readonly PlateStock[] => {
       const [first] = own;

@@ -1,11 +1,11 @@
 /** The cut list on paper: a PDF of its own for the cutting table, and pages of the set. */
 import type { CheckedJob } from "../checks/checked.js";
-import { platePages } from "../lists/plate-pages.js";
 import type { ListTable } from "../lists/index.js";
+import { platePages } from "../lists/plate-pages.js";
 import { type Block, drawDocument } from "../sheets/document-pages.js";
-import { notesPiece } from "../sheets/table.js";
 import { listBlock } from "../sheets/list-block.js";
 import type { Scene } from "../sheets/scene.js";
+import { notesPiece } from "../sheets/table.js";
 import { CUT_LIST_PATTERN, cutListOf, cutListStem } from "./cut-list.js";
 import { documentPdf } from "./document-pdf.js";
 import type { JobOutput, PathAndBytes, Surroundings } from "./model.js";
@@ -32,7 +32,10 @@ function* writeCutList(checked: CheckedJob, around: Surroundings): Generator<Pat
   if (set === null && pdf === null) return;
   const { job } = checked;
   const scenes = drawCutList(checked, around);
-  set?.addSheets("lists", scenes.map((scene, i) => setSheet(scene, i + 1, scenes.length)));
+  set?.addSheets(
+    "lists",
+    scenes.map((scene, i) => setSheet(scene, i + 1, scenes.length)),
+  );
   if (pdf === null) return;
   yield { path: `${cutListStem(checked)}.pdf`, bytes: documentPdf(pdf, scenes, { job, version, subject: TITLE }) };
 }
@@ -44,9 +47,13 @@ export function drawCutList(
 ): readonly Scene[] {
   const { job } = checked;
   const { toCut, figures, all } = platePages(cutListOf(checked, around));
-  const tables = (lists: readonly ListTable[]) => lists.map((list): Block => ({ kind: "table", table: listBlock(list) }));
+  const tables = (lists: readonly ListTable[]) =>
+    lists.map((list): Block => ({ kind: "table", table: listBlock(list) }));
   const blocks: readonly Block[] = [
-    { kind: "piece", piece: (width, lettering) => notesPiece("how-to-cut", "HOW TO CUT", notes(checked), width, lettering) },
+    {
+      kind: "piece",
+      piece: (width, lettering) => notesPiece("how-to-cut", "HOW TO CUT", notes(checked), width, lettering),
+    },
     ...tables(toCut),
     { kind: "fresh" },
     ...tables([...figures, all]),
@@ -57,7 +64,9 @@ export function drawCutList(
 function notes({ job }: Pick<CheckedJob, "job">): readonly string[] {
   const { flavour, layers } = job.shop.cutFile;
   const [other, why] =
-    flavour === "polyline" ? ["lines", "lines and arcs, for a control that does not read polylines"] : ["polyline", "closed polylines"];
+    flavour === "polyline"
+      ? ["lines", "lines and arcs, for a control that does not read polylines"]
+      : ["polyline", "closed polylines"];
   const scribed = job.shop.marking.how === "scribe";
   return [
     `Each row is one plate. Load its file from cut/ and cut QTY of it; do not add its quantity up again from bases. Nominal size, no kerf, 1:1, unit ${job.unit === "in" ? "inch" : "mm"}.`,

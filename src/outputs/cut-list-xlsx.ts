@@ -8,7 +8,8 @@ export const cutListXlsx: JobOutput<"cut-list-xlsx"> = {
   scope: "job",
   kind: "cut-list-xlsx",
   role: "table",
-  title: "Cut list of plates as a workbook: quantity, plate, size, weight, areas, cut and scribe length, pierces, drilled holes, file; and sums by material and thickness",
+  title:
+    "Cut list of plates as a workbook: quantity, plate, size, weight, areas, cut and scribe length, pierces, drilled holes, file; and sums by material and thickness",
   drawn: false,
   named: `${CUT_LIST_PATTERN}.xlsx`,
   needs: "job",

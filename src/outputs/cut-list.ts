@@ -1,8 +1,8 @@
 /** What the files of the cut list share. */
 import type { CheckedJob } from "../checks/checked.js";
+import type { ListTable } from "../lists/model.js";
 import { type PlateListOf, plateList, stockList } from "../lists/plate-list.js";
 import { plateRows } from "../lists/plate-rows.js";
-import type { ListTable } from "../lists/model.js";
 import type { Surroundings } from "./model.js";
 import { FOLDERS, jobStem } from "./names.js";
 

@@ -49,7 +49,10 @@ const HOW: Readonly<Record<FolderKey | "top", readonly string[]>> = {
 /** Of folders inside that of the cutting table. */
 const INSIDE: readonly (readonly [string, string])[] = [
   ["cut/held/", "cut/held/: HELD, not to be cut."],
-  ["cut/lines/", "cut/lines/: the same plates again in lines and arcs, for a control that does not read polylines. Load one or the other, not both."],
+  [
+    "cut/lines/",
+    "cut/lines/: the same plates again in lines and arcs, for a control that does not read polylines. Load one or the other, not both.",
+  ],
   ["cut/polyline/", "cut/polyline/: the same plates again in closed polylines. Load one or the other, not both."],
 ];
 

@@ -21,7 +21,10 @@ export interface GrowingFiles {
   /** A document that is written whole, for the list of files. */
   note(document: SummaryFile): void;
   /** To be called once, last: hashes end here. */
-  end(rest: Omit<JobRest, "files" | "about">): { readonly parts: readonly Part[]; readonly files: readonly SummaryFile[] };
+  end(rest: Omit<JobRest, "files" | "about">): {
+    readonly parts: readonly Part[];
+    readonly files: readonly SummaryFile[];
+  };
 }
 
 interface Growing {

@@ -124,7 +124,12 @@ export function startPackage(opened: OpenedJob, options: PackageOptions): Starte
       const checks = rows.map((row) => summarizeCheck(row, job.unit));
       const answersNotUsed = answers.unused().map((each) => summarizeAnswer(each));
       const said = { questions, answersNotUsed, layoutHeld: layoutHeld.reasons };
-      return { ...files.end({ checks, ...said, job: summarizeJob(job), facts }), rows, ...said, reduced: set?.reduced ?? [] };
+      return {
+        ...files.end({ checks, ...said, job: summarizeJob(job), facts }),
+        rows,
+        ...said,
+        reduced: set?.reduced ?? [],
+      };
     },
   };
 }
