@@ -1,4 +1,5 @@
 /** The cut list as it is printed: for each stock what to cut by which file, then its figures with their sums, then all together. */
+import { listed } from "../diagnostics/listed.js";
 import { formatLength, type Unit } from "../units/index.js";
 import { millimetres } from "../units/length.js";
 import { weightUnit } from "./cells.js";
@@ -23,6 +24,9 @@ import {
   plateStocks,
   totalFigure,
 } from "./plate-rows.js";
+
+/** So many marks stand in a row; workbook, CSV and sheet have all. */
+const MOST_BASES = 16;
 
 /** Tables of the pages: what the operator cuts by, what is added up of it, and the sums of all stocks. */
 export interface PlatePages {
@@ -113,7 +117,7 @@ function figureTable(stock: PlateStock, at: number, { unit }: PlateListOf): List
     ],
     rows: rows.map((row): readonly ListCell[] => [
       row.mark,
-      row.bases.join(" "),
+      listed(row.bases, MOST_BASES, " "),
       row.quantity,
       eachFigure(row, "weight", unit),
       totalFigure([row], "weight", unit),
