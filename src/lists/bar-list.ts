@@ -3,7 +3,7 @@ import type { RodStock } from "../job/model/rod-stock.js";
 import type { BarPattern, BarPlan } from "../rods/bars/model.js";
 import { formatLength, type Unit } from "../units/index.js";
 import type { BarGroup } from "./bar-groups.js";
-import { lengthCell, lengthInputCell, NOT_GIVEN } from "./cells.js";
+import { lengthCell, lengthInputCell, NOT_GIVEN, UNIT_WORDS } from "./cells.js";
 import type { ListCell, ListColumn, ListTable } from "./model.js";
 
 /** What a list of bars is made of. */
@@ -73,6 +73,25 @@ export function barList({ groups, stock, unit }: BarListOf): ListTable {
         null,
         null,
       ],
+    ],
+    views: [
+      {
+        title: `BARS TO CUT (${UNIT_WORDS[unit]})`,
+        columns: [
+          ["pattern", "NO"],
+          ["rod size", "ROD"],
+          ["grade", "GRADE"],
+          ["cut by", "BY"],
+          ["pieces of each bar", "PIECES OF EACH BAR"],
+          [`bar diameter, ${unit}`, "BAR"],
+          [`stock length, ${unit}`, "STOCK"],
+          ["bars", "BARS"],
+          ["pieces", "PIECES"],
+          [`kerf, ${unit}`, "KERF"],
+          [`rest of a bar, ${unit}`, "REST"],
+          ["rest goes to", "TO"],
+        ],
+      },
     ],
     remarks: barRemarks(groups, stock, unit),
   };
@@ -157,6 +176,7 @@ export function barPieces({ groups, unit }: BarListOf): ListTable {
     ],
     rows,
     totals: [["TOTAL", null, null, null, null, null, rows.reduce((sum, row) => sum + Number(row[6]), 0)]],
+    views: [],
     remarks: ["The same bars as in the list of bars to cut, a line for each lot on them."],
   };
 }
@@ -182,7 +202,7 @@ export function barSummary({ groups, stock, unit }: BarListOf): ListTable {
       { heading: "least bars proven", width: 9, isFigure: true },
       { heading: `stock used, ${unit}`, width: 12, isFigure: true },
       { heading: `least stock proven, ${unit}`, width: 12, isFigure: true },
-      { heading: "proof", width: 30, isWrapped: true },
+      { heading: "proof", width: 16, isWrapped: true },
       { heading: `rests to stock, ${unit}`, width: 12, isFigure: true },
       { heading: "waste, percent", width: 9, isFigure: true },
     ],
@@ -198,8 +218,26 @@ export function barSummary({ groups, stock, unit }: BarListOf): ListTable {
         ...[null, null, null, null],
       ],
     ],
+    views: [
+      {
+        title: `BARS BY SIZE (${UNIT_WORDS[unit]})`,
+        columns: [
+          ["rod size", "ROD"],
+          ["grade", "GRADE"],
+          ["proof", "PROOF"],
+          [`bar diameter, ${unit}`, "BAR"],
+          ["pieces", "PIECES"],
+          ["bars", "BARS"],
+          ...(planned.some(({ group }) => isOneLength(group)) ? [["least bars proven", "LEAST"] as const] : []),
+          [`stock used, ${unit}`, "STOCK USED"],
+          [`least stock proven, ${unit}`, "LEAST STOCK"],
+          [`rests to stock, ${unit}`, "KEPT RESTS"],
+          ["waste, percent", "WASTE %"],
+        ],
+      },
+    ],
     remarks: [
-      "Least proven: no way of cutting the pieces needs less stock; it follows from worths of the pieces that no bar exceeds, reckoned in whole numbers.",
+      "Least proven: no way of cutting the pieces needs less stock; it follows from worths of the pieces that no bar exceeds, reckoned in whole numbers. The least number of bars is said where one length is in stock; of several lengths it is the stock that counts.",
       "Waste is what of the stock is neither a piece nor a rest that goes back to the stock: kerf, trim and scrap.",
     ],
   };
@@ -227,7 +265,7 @@ function summaryRow(number: string, group: BarGroup, plan: BarPlan, stock: RodSt
     pieceCount(plan),
     lengthCell(used, unit),
     plan.bars,
-    plan.leastBars,
+    isOneLength(group) ? plan.leastBars : null,
     lengthCell(plan.stockLength, unit),
     lengthCell(plan.leastStockLength, unit),
     proofWords(plan, unit),
@@ -236,9 +274,14 @@ function summaryRow(number: string, group: BarGroup, plan: BarPlan, stock: RodSt
   ];
 }
 
+/** Of several lengths the number of bars says nothing: it is the stock that is least. */
+function isOneLength({ stock }: BarGroup): boolean {
+  return stock.kind === "given" && new Set(stock.value.lengths).size === 1;
+}
+
 function proofWords({ isProvenLeast, stockLength, leastStockLength }: BarPlan, unit: Unit): string {
   if (isProvenLeast) return "proven least";
-  return `at most ${formatLength(stockLength - leastStockLength, unit)} ${unit} of stock over the least`;
+  return `within ${formatLength(stockLength - leastStockLength, unit)} ${unit}`;
 }
 
 /** Tenths of a hundredth. */

@@ -14,6 +14,9 @@ export function weightUnit(unit: Unit): Weight["unit"] {
   return unit === "in" ? "lb" : "kg";
 }
 
+/** How headings of pages name the unit of lengths. */
+export const UNIT_WORDS: Readonly<Record<Unit, string>> = { in: "inches", mm: "mm" };
+
 /** A length of any size, nanometres. */
 export function lengthCell(length: number, unit: Unit): ListFigure {
   return { value: toUnit(length, unit), text: formatLength(length, unit) };
@@ -29,20 +32,23 @@ export function textCell(input: Input<string>): string {
   return input.kind === "given" ? input.value : NOT_GIVEN;
 }
 
-/** Hundredths of the job's unit of weight, the finest that lists have: sums of rows are those of what they show. */
-export function hundredths(kilograms: number, unit: Unit): number {
-  return Math.round((unit === "in" ? kilograms / KG_IN_POUND : kilograms) * 100);
+/** Thousandths of the job's unit of weight, the finest that lists have: sums of rows are those of what they show. */
+export function thousandths(kilograms: number, unit: Unit): number {
+  return Math.round((unit === "in" ? kilograms / KG_IN_POUND : kilograms) * 1000);
 }
 
-/** A weight in hundredths. */
-export function weightCell(inHundredths: number): ListFigure {
-  const value = Math.round(inHundredths) / 100;
-  return { value, text: value.toFixed(2) };
+/** A weight of one piece. */
+export function weightEachCell(inThousandths: number | null): ListCell {
+  if (inThousandths === null) return NOT_GIVEN;
+  const value = inThousandths / 1000;
+  return { value, text: value.toFixed(3) };
 }
 
-/** The same where the weight is known. */
-export function weightCellOf(inHundredths: number | null): ListCell {
-  return inHundredths === null ? NOT_GIVEN : weightCell(inHundredths);
+/** A weight of many; pages show it to the tenth. */
+export function weightTotalCell(inThousandths: number | null): ListCell {
+  if (inThousandths === null) return NOT_GIVEN;
+  const value = inThousandths / 1000;
+  return { value, text: value.toFixed(1) };
 }
 
 /** The sum of what is known, and how many are not. */

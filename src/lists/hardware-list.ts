@@ -4,7 +4,7 @@ import type { Hardware } from "../rods/detail/model.js";
 import type { RodLot } from "../rods/lots.js";
 import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
-import { hundredths, sumKnown, weightCell, weightCellOf, weightUnit } from "./cells.js";
+import { sumKnown, thousandths, weightEachCell, weightTotalCell, weightUnit } from "./cells.js";
 import type { ListCell, ListTable } from "./model.js";
 
 /** Hardware that is ordered alike. */
@@ -15,7 +15,7 @@ export interface HardwareKind {
   readonly count: number;
   /** Beside these, by the shop file; null where it names none. */
   readonly spare: number | null;
-  /** Of one, in hundredths of the unit. */
+  /** Of one, in thousandths of the unit. */
   readonly weight: number | null;
   readonly lots: readonly string[];
 }
@@ -39,7 +39,7 @@ export function hardwareKinds(lots: readonly RodLot[], stock: RodStock, unit: Un
         words,
         count,
         spare: spareOf(what, count, stock),
-        weight: kilograms === null ? null : hundredths(kilograms, unit),
+        weight: kilograms === null ? null : thousandths(kilograms, unit),
         lots,
       },
     ];
@@ -74,7 +74,7 @@ export function hardwareList(kinds: readonly HardwareKind[], unit: Unit): ListTa
     ],
     rows: kinds.map(({ what, words, count, spare, weight: each, lots }): readonly ListCell[] => [
       ...[what, words, count, spare, count + (spare ?? 0)],
-      ...[weightCellOf(each), weightCellOf(each === null ? null : each * count), lots.join(" ")],
+      ...[weightEachCell(each), weightTotalCell(each === null ? null : each * count), lots.join(" ")],
     ]),
     totals: [
       [
@@ -84,9 +84,21 @@ export function hardwareList(kinds: readonly HardwareKind[], unit: Unit): ListTa
         total(({ spare }) => spare ?? 0),
         total(({ count, spare }) => count + (spare ?? 0)),
         null,
-        weightCell(sum),
+        weightTotalCell(sum),
         null,
       ],
+    ],
+    views: [
+      {
+        title: `NUTS, WASHERS AND PLATES (${weight})`,
+        columns: [
+          ...["what", "as ordered", "lots", "on rods", "spare", "to order"].map(
+            (heading) => [heading, heading] as const,
+          ),
+          [`weight each, ${weight}`, "EACH"],
+          [`weight on rods, ${weight}`, "TOTAL"],
+        ],
+      },
     ],
     remarks: hardwareRemarks(kinds, unknown),
   };

@@ -30,7 +30,7 @@ export function notesList(lots: readonly RodLot[], stock: RodStock): ListTable {
   const ofLots = lots.flatMap((lot) =>
     missingOf(lot.detail).map(({ what, lacks }) => [lot.mark, basesOf(lot), what, lacks.why, lacks.key]),
   );
-  const ofShop = (["lengths", "kerf", "leastRemnant", "spareNuts", "spareWashers"] as const).flatMap((name) => {
+  const ofShop = (["lengths", "kerf", "leastRemnant"] as const).flatMap((name) => {
     const input = stock[name];
     return input.kind === "missing" ? [["shop", "", "stock", input.why, input.key]] : [];
   });
@@ -47,6 +47,18 @@ export function notesList(lots: readonly RodLot[], stock: RodStock): ListTable {
     ],
     rows: [...ofLots, ...ofShop],
     totals: [],
+    views: [
+      {
+        title: "NOT GIVEN",
+        columns: [
+          ["lot", "LOT"],
+          ["bases", "BASES"],
+          ["what", "WHAT"],
+          ["why", "WHY"],
+          ["key that gives it", "KEY THAT GIVES IT"],
+        ],
+      },
+    ],
     remarks: [
       "Nothing is guessed: a cell that says not given waits for the key beside it, in the job file or the shop file.",
     ],

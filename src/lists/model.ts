@@ -17,8 +17,12 @@ export interface ListColumn {
   readonly isWrapped?: true;
   /** Figures stand to the right on pages. */
   readonly isFigure?: true;
-  /** Only in workbook and CSV. */
-  readonly isLeftOffPages?: true;
+}
+
+/** Some columns of a table as they stand on a page, each by its heading and the short title that it has there. */
+export interface PageView {
+  readonly title: string;
+  readonly columns: readonly (readonly [heading: string, short: string])[];
 }
 
 /** One table. Rows are as wide as its columns. */
@@ -34,6 +38,8 @@ export interface ListTable {
   readonly totals: readonly (readonly ListCell[])[];
   /** Sentences above the table of the workbook and below that of the page. */
   readonly remarks: readonly string[];
+  /** As it is on pages: one table under the other; none: on no page. */
+  readonly views: readonly PageView[];
 }
 
 /** What a cell counts as. */

@@ -4,7 +4,7 @@ import type { RodLot, RodUse } from "../rods/lots.js";
 import type { BaseFacts, PieceFacts } from "../summary/facts.js";
 import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
-import { hundredths, NOT_GIVEN, sumKnown, weightCell, weightCellOf, weightUnit } from "./cells.js";
+import { NOT_GIVEN, sumKnown, thousandths, weightEachCell, weightTotalCell, weightUnit } from "./cells.js";
 import type { ListCell, ListTable } from "./model.js";
 import { rodWeight } from "./rod-list.js";
 
@@ -31,7 +31,7 @@ export interface Packed {
   readonly words: string;
   readonly perBase: number | null;
   readonly count: number;
-  /** Of one, in hundredths of the unit. */
+  /** Of one, in thousandths of the unit. */
   readonly weight: number | null;
 }
 
@@ -74,7 +74,7 @@ function rodLines({ mark, quantity, delivery }: PackingOf["bases"][number], own:
     if (first === undefined) return [];
     const { what, words, kilograms } = first.hardware;
     const perBase = group.reduce((sum, each) => sum + each.hardware.count * each.use.perBase, 0);
-    const weight = kilograms === null ? null : hundredths(kilograms, unit);
+    const weight = kilograms === null ? null : thousandths(kilograms, unit);
     return [{ delivery, bases: [mark], what, mark: "", words, perBase, count: perBase * quantity, weight }];
   });
   return [...rods, ...hardware];
@@ -92,7 +92,7 @@ function templateLines(
     if (taken.has(piece.mark)) return [];
     taken.add(piece.mark);
     const bases = facts.template.bases;
-    const weight = piece.weight === null ? null : Math.round(piece.weight.value * 100);
+    const weight = piece.weight === null ? null : Math.round(piece.weight.value * 1000);
     return [
       {
         delivery,
@@ -128,7 +128,7 @@ export function packingList(of: PackingOf): ListTable {
     name: "Packing",
     title: "PACKING LIST",
     columns: [
-      { heading: "delivery", width: 12, ...(isParted ? {} : { isLeftOffPages: true as const }) },
+      { heading: "delivery", width: 12 },
       { heading: "base", width: 12, isWrapped: true },
       { heading: "bases", width: 8, isFigure: true },
       { heading: "what", width: 13 },
@@ -144,6 +144,19 @@ export function packingList(of: PackingOf): ListTable {
     totals: [
       ...(isParted ? deliveries.flatMap(([name, own]) => totalRows(deliveryName(name), own)) : []),
       ...totalRows("TOTAL", lines),
+    ],
+    views: [
+      {
+        title: `PACKING LIST (${weight})`,
+        columns: [
+          ...(isParted ? [["delivery", "DELIVERY"] as const] : []),
+          ...["base", "what", "mark", "size and kind", "status", "a base", "count"].map(
+            (heading) => [heading, heading] as const,
+          ),
+          [`weight each, ${weight}`, "EACH"],
+          [`weight total, ${weight}`, "TOTAL"],
+        ],
+      },
     ],
     remarks: packingRemarks(lines, isParted),
   };
@@ -165,8 +178,8 @@ function packedRow(
     bases.join(" "),
     bases.reduce((sum, base) => sum + (quantities.get(base) ?? 0), 0),
     ...[what, mark, words, perBase, count],
-    weightCellOf(weight),
-    weightCellOf(weight === null ? null : weight * count),
+    weightEachCell(weight),
+    weightTotalCell(weight === null ? null : weight * count),
     isHeld ? "HELD" : "",
   ];
 }
@@ -181,7 +194,7 @@ const GROUPS = [
 function totalRows(name: string, lines: readonly Packed[]): readonly (readonly ListCell[])[] {
   const row = (words: string, own: readonly Packed[], count: number | null): readonly ListCell[] => {
     const { sum } = sumKnown(own.map(({ weight, count: pieces }) => (weight === null ? null : weight * pieces)));
-    return [name, null, null, words, null, null, null, count, null, weightCell(sum), null];
+    return [name, null, null, words, null, null, null, count, null, weightTotalCell(sum), null];
   };
   const parts = GROUPS.flatMap(([words, isOf]) => {
     const own = lines.filter(({ what }) => isOf(what));

@@ -56,6 +56,7 @@ export function plateList({ rows, unit, status }: PlateListOf): ListTable {
       ...(held.length === 0 ? [] : [totalCells("of which HELD", held, unit, columns)]),
     ],
     remarks: remarks(unit),
+    views: [],
   };
 }
 
@@ -208,6 +209,7 @@ export function stockList({ rows, unit }: PlateListOf): ListTable {
     ]),
     totals: [total.map((cell, i) => (i === 4 ? rows.length : i === 6 ? held(rows) : cell))],
     remarks: unknownWeights(rows),
+    views: [],
   };
 }
 

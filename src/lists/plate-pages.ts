@@ -39,10 +39,18 @@ export interface PlatePages {
 export function platePages(of: PlateListOf): PlatePages {
   const stocks = plateStocks(of.rows);
   return {
-    toCut: stocks.map((stock, i) => toCutTable(stock, i, of)),
-    figures: stocks.map((stock, i) => figureTable(stock, i, of)),
-    all: allTable(stocks, of),
+    toCut: stocks.map((stock, i) => onPage(toCutTable(stock, i, of))),
+    figures: stocks.map((stock, i) => onPage(figureTable(stock, i, of))),
+    all: onPage(allTable(stocks, of)),
   };
+}
+
+type BareTable = Omit<ListTable, "views">;
+
+/** All its columns under their own headings. */
+function onPage(table: BareTable): ListTable {
+  const columns = table.columns.map(({ heading }) => [heading, heading] as const);
+  return { ...table, views: [{ title: table.title, columns }] };
 }
 
 const number = (heading: string): ListColumn => ({ heading, width: 8, isFigure: true });
@@ -54,7 +62,7 @@ function titleOf(stock: PlateStock, unit: Unit): string {
   return `${stockTitle(stock, unit)}: ${count} ${count === 1 ? "PIECE" : "PIECES"}`;
 }
 
-function toCutTable(stock: PlateStock, at: number, { unit, status }: PlateListOf): ListTable {
+function toCutTable(stock: PlateStock, at: number, { unit, status }: PlateListOf): BareTable {
   const isParted = stock.rows.some(({ role }) => role !== "template");
   const isDrilled = stock.rows.some((row) => countDrilled(row) > 0);
   return {
@@ -100,7 +108,7 @@ function summedColumns(unit: Unit): readonly ListColumn[] {
   ];
 }
 
-function figureTable(stock: PlateStock, at: number, { unit }: PlateListOf): ListTable {
+function figureTable(stock: PlateStock, at: number, { unit }: PlateListOf): BareTable {
   const { rows } = stock;
   const held = rows.filter((row) => row.held);
   return {
@@ -133,7 +141,7 @@ function sumCells(name: string, rows: readonly PlateRow[], unit: Unit): readonly
   return [name, null, countPieces(rows), null, totalFigure(rows, "weight", unit), ...sums];
 }
 
-function allTable(stocks: readonly PlateStock[], { rows, unit }: PlateListOf): ListTable {
+function allTable(stocks: readonly PlateStock[], { rows, unit }: PlateListOf): BareTable {
   const row = (name: string, own: readonly PlateRow[]): readonly ListCell[] => [
     name,
     own.length,

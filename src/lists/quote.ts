@@ -4,7 +4,7 @@ import { RATE_NAMES } from "../job/model/rates.js";
 import type { RodLot } from "../rods/lots.js";
 import type { BaseFacts, PieceFacts } from "../summary/facts.js";
 import type { Unit } from "../units/index.js";
-import { hundredths, sumKnown } from "./cells.js";
+import { sumKnown, thousandths } from "./cells.js";
 import type { HardwareKind } from "./hardware-list.js";
 import type { ListCell, ListTable } from "./model.js";
 import { threadedEnds } from "./thread-list.js";
@@ -23,14 +23,14 @@ export interface QuoteOf {
   readonly held: readonly string[];
 }
 
-/** What is counted for one rate, in hundredths, and how many things it does not hold for want of a weight. */
+/** What is counted for one rate, in thousandths, and how many things it does not hold for want of a weight. */
 interface Counted {
-  readonly hundredths: number;
+  readonly thousandths: number;
   readonly unknown: number;
 }
 
-const known = (value: number): Counted => ({ hundredths: value, unknown: 0 });
-const pieces = (count: number): Counted => known(count * 100);
+const known = (value: number): Counted => ({ thousandths: value, unknown: 0 });
+const pieces = (count: number): Counted => known(count * 1000);
 
 const WORDS: Readonly<Record<RateName, string>> = {
   perLot: "setting up a lot of rods",
@@ -105,10 +105,10 @@ function countAll(of: QuoteOf): Readonly<Record<RateName, Counted>> {
 
 function barWeight(lots: readonly RodLot[], unit: Unit): Counted {
   const weights = lots.map(({ detail, total }) =>
-    detail.kilograms.kind === "given" ? total * hundredths(detail.kilograms.value, unit) : null,
+    detail.kilograms.kind === "given" ? total * thousandths(detail.kilograms.value, unit) : null,
   );
   const { sum, unknown } = sumKnown(weights);
-  return { hundredths: sum, unknown };
+  return { thousandths: sum, unknown };
 }
 
 type OfPlates = Pick<
@@ -124,14 +124,14 @@ function countPlates({ facts, rates }: QuoteOf): OfPlates {
     ...new Map(facts.flatMap(({ pieces: own }) => own.map((piece) => [piece.mark, piece] as const))).values(),
   ];
   const sum = (of: (piece: PieceFacts) => number) => plates.reduce((all, piece) => all + piece.quantity * of(piece), 0);
-  const length = (of: (piece: PieceFacts) => number) => known(Math.round((sum(of) / MM_PER_LENGTH[rates.unit]) * 100));
+  const length = (of: (piece: PieceFacts) => number) => known(Math.round((sum(of) / MM_PER_LENGTH[rates.unit]) * 1000));
   const weights = plates.map((piece) =>
-    piece.weight === null ? null : piece.quantity * plateHundredths(piece.weight, rates.unit),
+    piece.weight === null ? null : piece.quantity * plateThousandths(piece.weight, rates.unit),
   );
   const { sum: weight, unknown } = sumKnown(weights);
   return {
     perTemplate: pieces(plates.length),
-    perPlateWeight: { hundredths: weight, unknown },
+    perPlateWeight: { thousandths: weight, unknown },
     perPierce: pieces(sum(({ pierces }) => pierces)),
     perLengthCut: length(({ cutLength }) => cutLength),
     perLengthScribed: length(({ scribeLength }) => scribeLength),
@@ -141,13 +141,13 @@ function countPlates({ facts, rates }: QuoteOf): OfPlates {
 
 const KG_IN_POUND = 0.45359237;
 
-function plateHundredths({ value, unit }: NonNullable<PieceFacts["weight"]>, wanted: Unit): number {
-  return hundredths(unit === "lb" ? value * KG_IN_POUND : value, wanted);
+function plateThousandths({ value, unit }: NonNullable<PieceFacts["weight"]>, wanted: Unit): number {
+  return thousandths(unit === "lb" ? value * KG_IN_POUND : value, wanted);
 }
 
-/** Hundredths x ten-thousandths, rounded half up to the currency's decimals: a whole number of its smallest part. */
+/** Thousandths x ten-thousandths, rounded half up to the currency's decimals: a whole number of its smallest part. */
 function amountOf(quantity: number, rate: number, decimals: number): number {
-  const [product, per] = [BigInt(quantity) * BigInt(rate), 10n ** BigInt(6 - decimals)];
+  const [product, per] = [BigInt(quantity) * BigInt(rate), 10n ** BigInt(7 - decimals)];
   return Number((2n * product + per) / (2n * per));
 }
 
@@ -162,10 +162,10 @@ interface Line {
 export function quoteList(of: QuoteOf): ListTable {
   const { rates } = of;
   const counted = countAll(of);
-  const lines = RATE_NAMES.filter((name) => counted[name].hundredths > 0 || counted[name].unknown > 0).map(
+  const lines = RATE_NAMES.filter((name) => counted[name].thousandths > 0 || counted[name].unknown > 0).map(
     (name): Line => {
       const rate = rates.of[name];
-      const amount = rate.kind === "missing" ? null : amountOf(counted[name].hundredths, rate.value, rates.decimals);
+      const amount = rate.kind === "missing" ? null : amountOf(counted[name].thousandths, rate.value, rates.decimals);
       return { name, counted: counted[name], amount };
     },
   );
@@ -190,18 +190,19 @@ export function quoteList(of: QuoteOf): ListTable {
     totals: [
       ["TOTAL", null, null, null, null, total, null, unknown === 0 ? "" : `without ${countWords(unknown, "rate")}`],
     ],
+    views: [],
     remarks: quoteRemarks(of, unknown, currency),
   };
 }
 
 function lineRow({ name, counted, amount }: Line, number: number, { of, unit, decimals }: Rates): readonly ListCell[] {
   const rate = of[name];
-  const quantity = counted.hundredths / 100;
+  const quantity = counted.thousandths / 1000;
   const isPiece = COUNTED_IN[name] === "piece";
   return [
     number,
     WORDS[name],
-    { value: quantity, text: isPiece ? String(quantity) : quantity.toFixed(2) },
+    { value: quantity, text: isPiece ? String(quantity) : quantity.toFixed(1) },
     unitWord(name, unit),
     rate.kind === "given" ? rateCell(rate.value) : null,
     amount === null ? `RATE NOT SET: rates.${name}` : moneyCell(amount, decimals),

@@ -3,17 +3,18 @@ import type { RodLot } from "../rods/lots.js";
 import type { Unit } from "../units/index.js";
 import {
   heldWords,
-  hundredths,
   lengthCell,
   lengthInputCell,
   NOT_GIVEN,
   sumKnown,
   textCell,
-  weightCell,
-  weightCellOf,
+  thousandths,
+  UNIT_WORDS,
+  weightEachCell,
+  weightTotalCell,
   weightUnit,
 } from "./cells.js";
-import type { ListCell, ListColumn, ListTable } from "./model.js";
+import type { ListCell, ListColumn, ListTable, PageView } from "./model.js";
 
 /** What a list of rods is made of. */
 export interface RodListOf {
@@ -23,9 +24,9 @@ export interface RodListOf {
   readonly held: ReadonlySet<string>;
 }
 
-/** Weight of one rod as it is cut, in hundredths of the unit; null where it is not known. */
+/** Weight of one rod as it is cut, in thousandths of the unit; null where it is not known. */
 export function rodWeight({ detail }: RodLot, unit: Unit): number | null {
-  return detail.kilograms.kind === "given" ? hundredths(detail.kilograms.value, unit) : null;
+  return detail.kilograms.kind === "given" ? thousandths(detail.kilograms.value, unit) : null;
 }
 
 /** A row a lot. */
@@ -38,7 +39,7 @@ export function rodList({ lots, unit, held }: RodListOf): ListTable {
   const total = columns(unit).map(({ heading }): ListCell => {
     if (heading === "lot") return "TOTAL";
     if (heading === "quantity") return lots.reduce((count, lot) => count + lot.total, 0);
-    return heading.startsWith("weight total") ? weightCell(sum) : null;
+    return heading.startsWith("weight total") ? weightTotalCell(sum) : null;
   });
   return {
     key: "rods",
@@ -47,11 +48,41 @@ export function rodList({ lots, unit, held }: RodListOf): ListTable {
     columns: columns(unit),
     rows: lots.map((lot) => rodRow(lot, unit, held)),
     totals: [total],
+    views: views(unit),
     remarks: [
       "Rods that are made alike are one lot, whatever bases they stand on. Weights are of the bar as it is cut.",
       ...(unknown === 0 ? [] : [`The weight of ${unknown} of ${lots.length} lots is not known and not in the total.`]),
     ],
   };
+}
+
+/** Two tables, so that no cell of the first is broken for want of room. */
+function views(unit: Unit): readonly PageView[] {
+  const weight = weightUnit(unit);
+  return [
+    {
+      title: `ANCHOR RODS BY LOT (${UNIT_WORDS[unit]}, ${weight})`,
+      columns: [
+        ["lot", "LOT"],
+        ["size", "SIZE"],
+        ["quantity", "QTY"],
+        [`projection, ${unit}`, "PROJ."],
+        [`embedment, ${unit}`, "EMBED."],
+        [`overall, ${unit}`, "OVERALL"],
+        [`cut length, ${unit}`, "CUT LENGTH"],
+        [`top thread, ${unit}`, "TOP THREAD"],
+        [`lower thread, ${unit}`, "LOWER"],
+        [`weight each, ${weight}`, "EACH"],
+        [`weight total, ${weight}`, "TOTAL"],
+      ],
+    },
+    {
+      title: "WHAT THEY ARE AND WHERE THEY GO",
+      columns: ["lot", "size", "kind", "grade", "color", "finish", "bases", "status"].map(
+        (heading) => [heading, heading] as const,
+      ),
+    },
+  ];
 }
 
 function columns(unit: Unit): readonly ListColumn[] {
@@ -96,8 +127,8 @@ function rodRow(lot: RodLot, unit: Unit, held: ReadonlySet<string>): readonly Li
     cut.kind === "given" ? lengthCell(cut.value.value, unit) : NOT_GIVEN,
     lengthInputCell(detail.topThread, unit),
     lengthInputCell(detail.bottomThread, unit),
-    weightCellOf(each),
-    weightCellOf(each === null ? null : each * total),
+    weightEachCell(each),
+    weightTotalCell(each === null ? null : each * total),
     usesWords(lot),
     heldWords(
       uses.map(({ base }) => base),

@@ -1,7 +1,7 @@
 /** Ends to thread, in an order in which the threader is set up seldom. */
 import type { RodLot } from "../rods/lots.js";
 import type { Unit } from "../units/index.js";
-import { lengthCell, lengthInputCell, NOT_GIVEN } from "./cells.js";
+import { lengthCell, lengthInputCell, NOT_GIVEN, UNIT_WORDS } from "./cells.js";
 import type { ListCell, ListTable } from "./model.js";
 
 interface Ends {
@@ -38,7 +38,7 @@ export function threadList(lots: readonly RodLot[], unit: Unit): ListTable {
     name: "Threads",
     title: "ENDS TO THREAD",
     columns: [
-      { heading: "order", width: 7, isFigure: true },
+      { heading: "order", width: 7 },
       { heading: "by", width: 8 },
       { heading: "thread", width: 18 },
       { heading: `bar diameter, ${unit}`, width: 11, isFigure: true },
@@ -50,6 +50,22 @@ export function threadList(lots: readonly RodLot[], unit: Unit): ListTable {
     ],
     rows,
     totals: [["TOTAL", null, null, null, null, null, null, null, ends.reduce((sum, { lot }) => sum + lot.total, 0)]],
+    views: [
+      {
+        title: `ENDS TO THREAD (${UNIT_WORDS[unit]})`,
+        columns: [
+          ["order", "ORDER"],
+          ["by", "BY"],
+          ["thread", "THREAD"],
+          ["where", "WHERE"],
+          ["lot", "LOT"],
+          [`bar diameter, ${unit}`, "BAR DIAMETER"],
+          [`bar length, ${unit}`, "BAR LENGTH"],
+          [`thread length, ${unit}`, "THREAD LENGTH"],
+          ["ends", "ENDS"],
+        ],
+      },
+    ],
     remarks: ["In this order dies are changed only where the thread changes, and the stop where the length does."],
   };
 }

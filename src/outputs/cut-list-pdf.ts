@@ -3,7 +3,7 @@ import type { CheckedJob } from "../checks/checked.js";
 import type { ListTable } from "../lists/index.js";
 import { platePages } from "../lists/plate-pages.js";
 import { type Block, drawDocument } from "../sheets/document-pages.js";
-import { listBlock } from "../sheets/list-block.js";
+import { listBlocks } from "../sheets/list-block.js";
 import type { Scene } from "../sheets/scene.js";
 import { notesPiece } from "../sheets/table.js";
 import { CUT_LIST_PATTERN, cutListOf, cutListStem } from "./cut-list.js";
@@ -48,7 +48,7 @@ export function drawCutList(
   const { job } = checked;
   const { toCut, figures, all } = platePages(cutListOf(checked, around));
   const tables = (lists: readonly ListTable[]) =>
-    lists.map((list): Block => ({ kind: "table", table: listBlock(list) }));
+    lists.flatMap(listBlocks).map((table): Block => ({ kind: "table", table }));
   const blocks: readonly Block[] = [
     {
       kind: "piece",

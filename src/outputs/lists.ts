@@ -25,6 +25,6 @@ export function listPath({ job }: CheckedJob, key: string, ending: "csv" | "xlsx
 }
 
 /** Lists that have something to say on a page. */
-export function isShown({ rows, key }: ListTable): boolean {
-  return rows.length > 0 || key === "bars";
+export function isShown({ rows, views, key }: ListTable): boolean {
+  return views.length > 0 && (rows.length > 0 || key === "bars");
 }

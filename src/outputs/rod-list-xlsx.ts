@@ -2,7 +2,7 @@
 import type { CheckedJob } from "../checks/checked.js";
 import { writeListsXlsx } from "../formats/list-xlsx.js";
 import { drawDocument } from "../sheets/document-pages.js";
-import { listBlock } from "../sheets/list-block.js";
+import { listBlocks } from "../sheets/list-block.js";
 import { isShown, listPath, listsOf } from "./lists.js";
 import type { JobOutput, PathAndBytes, Surroundings } from "./model.js";
 import type { SetSheet } from "./sheet-set.js";
@@ -26,23 +26,23 @@ function* writeRodLists(checked: CheckedJob, around: Surroundings): Generator<Pa
   yield { path: listPath(checked, "rods", "xlsx"), bytes: writeListsXlsx(checked.job, tables) };
 }
 
-/** Each list begins a page; rows without a figure of their own stay in workbook and CSV. */
+/** Pages of the set: what the rod shop works by, and what goes on the truck. */
+const PAGES = [
+  { name: "ROD LISTS", title: "ANCHOR RODS: LISTS FOR THE SHOP", holds: (key: string) => key !== "packing" },
+  { name: "PACKING", title: "PACKING LIST", holds: (key: string) => key === "packing" },
+] as const;
+
 function listPages(checked: CheckedJob, around: Surroundings): readonly SetSheet[] {
-  return listsOf(checked, around)
-    .tables.filter((table) => isShown(table) && table.key !== "bar-pieces")
-    .flatMap((table) => {
-      const { job } = checked;
-      const blocks = [{ kind: "table" as const, table: listBlock(table) }];
-      const scenes = drawDocument({ job, version: around.version, title: table.title, way: "landscape", blocks });
-      return scenes.map((scene, i): SetSheet => {
-        const of = scenes.length === 1 ? "" : ` ${i + 1} OF ${scenes.length}`;
-        return {
-          scene,
-          name: `${table.name.toUpperCase()}${of}`,
-          about: table.title,
-          bookmark: `${table.name}${of.toLowerCase()}`,
-          held: false,
-        };
-      });
+  const shown = listsOf(checked, around).tables.filter(isShown);
+  return PAGES.flatMap(({ name, title, holds }) => {
+    const blocks = shown
+      .filter(({ key }) => holds(key))
+      .flatMap((table) => listBlocks(table).map((each) => ({ kind: "table" as const, table: each })));
+    const scenes = drawDocument({ job: checked.job, version: around.version, title, way: "landscape", blocks });
+    return scenes.map((scene, i): SetSheet => {
+      const of = scenes.length === 1 ? "" : ` ${i + 1} OF ${scenes.length}`;
+      const bookmark = `${title.charAt(0)}${title.slice(1).toLowerCase()}${of.toLowerCase()}`;
+      return { scene, name: `${name}${of}`, about: title, bookmark, held: false };
     });
+  });
 }

@@ -4,7 +4,7 @@ import { cpSync, mkdirSync, readFileSync, rmSync, symlinkSync, truncateSync, wri
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { arc, box, circle, fileOf, line, polyline } from "../dxf-by-hand.js";
-import { newFolder, readSummary, runProgram, writeJob } from "./program.js";
+import { filesIn, newFolder, readSummary, runProgram, writeJob } from "./program.js";
 
 const folder = newFolder();
 const cutFiles: string[] = [];

@@ -21,7 +21,7 @@ const EXACT_STEPS = 60_000;
 export function proveWorth(problem: CuttingProblem, worth: readonly number[]): ProvenWorth {
   const dearest = problem.bars.reduce((most, { cost }) => Math.max(most, cost), 1);
   const scale = Math.max(Math.floor(FINENESS / dearest), 1);
-  const whole = worth.map((each) => Math.max(Math.floor(each * scale), 0));
+  const whole = worth.map((each) => (Number.isFinite(each) ? Math.max(Math.floor(each * scale), 0) : 0));
   const [over, under] = worstBar(problem, whole, scale);
   if (over <= under) return { worth: whole, scale };
   return { worth: whole.map((each) => Number((BigInt(each) * under) / over)), scale };
