@@ -157,7 +157,7 @@ export interface SummaryBase {
     readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
     readonly cutLength: number;
     readonly pierces: number;
-    /** Of all strokes that mark it, scribed or painted. */
+    /** Of all strokes that its cut file draws: what is scribed, and punch marks. */
     readonly scribeLength?: number;
     readonly holes: readonly SummaryHole[];
   };

@@ -8,8 +8,8 @@ import { servedMarks } from "../job/model/shared.js";
 import type { RodDetail } from "../rods/index.js";
 import { detailRod, POUND_IN_KG } from "../rods/index.js";
 import type { PlacedRod } from "../rods/model.js";
+import { scribedLength } from "../template/index.js";
 import type { Hole } from "../template/model.js";
-import { markLength } from "../template/model.js";
 import type { Length, Unit } from "../units/length.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, toUnit } from "../units/length.js";
 import type {
@@ -265,7 +265,7 @@ export function summarizeBase({
       weight,
       cutLength: inUnit(measures.cutLength),
       pierces: measures.pierces,
-      scribeLength: inUnit(markLength(plate.marks)),
+      scribeLength: inUnit(scribedLength(plate, job.shop.marking.how)),
       holes: plate.holes.map((hole) => summarizeHole(hole, unit)),
     },
     rods: summarizeRods({ job, base, rods }),
