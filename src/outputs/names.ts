@@ -1,5 +1,7 @@
 /** Names of files and folders: revision and status stand in them, in signs that every system takes. */
 import type { CheckedBase } from "../checks/checked.js";
+import type { OpenQuestion } from "../checks/release.js";
+import { isReleased } from "../checks/release.js";
 import type { Job } from "../job/model/job.js";
 import type { TemplatePiece } from "../template/index.js";
 
@@ -52,10 +54,10 @@ export function jobStem(job: Pick<Job, "number" | "revision" | "status">): strin
 
 /** Of a piece, as `templateStem`; held and not released stand in the name of whatever is cut or drilled by. */
 export function makingStem(
-  { job, held }: Pick<CheckedBase, "job" | "held">,
+  { job, held, open }: Pick<CheckedBase, "job" | "held" | "open">,
   { plate }: Pick<TemplatePiece, "plate">,
 ): string {
-  return `${templateStem({ plate, job })}${heldEnding({ held })}${releaseEnding(job)}`;
+  return `${templateStem({ plate, job })}${heldEnding({ held })}${releaseEnding(job, open)}`;
 }
 
 /** Of every file of a template that may not be cut: empty for one that is not held. */
@@ -63,9 +65,14 @@ export function heldEnding({ held }: Pick<CheckedBase, "held">): string {
   return held.length > 0 ? "_HELD" : "";
 }
 
-/** Of every document that people build by: empty for a released job. */
-export function releaseEnding({ status }: Pick<Job, "status">): string {
-  return status === "released" ? "" : "_NOT-RELEASED";
+/** Of every document that people build by: empty for a released job, but where a question about what it shows is open. */
+export function releaseEnding(job: Pick<Job, "status">, open: readonly OpenQuestion[] = []): string {
+  return isReleased(job, open) ? "" : "_NOT-RELEASED";
+}
+
+/** Of a sheet, which has a banner where the whole job is not released: where a question alone stops it, its name says so too. */
+export function openEnding({ job, open }: Pick<CheckedBase, "job" | "open">): string {
+  return job.status === "released" ? releaseEnding(job, open) : "";
 }
 
 /** The last part of a path. */

@@ -144,7 +144,7 @@ function heldLayoutPage(page: TakenPage): TakenPage {
 function coverRequest(checked: CheckedJob, pages: readonly CoverPage[], options: SheetSetOptions) {
   const { job, held, layoutHeld } = checked;
   const { paper, version, questions } = options;
-  const open = questions().filter(({ check }) => check.answer === undefined);
+  const open = questions().filter(({ status }) => status === "open");
   return {
     job,
     programVersion: version,
@@ -153,11 +153,25 @@ function coverRequest(checked: CheckedJob, pages: readonly CoverPage[], options:
       ...[...held].map(([mark, reasons]) => ({ name: heldName(job, mark), reasons })),
       ...(layoutHeld.reasons.length > 0 ? [{ name: "LAYOUT", reasons: layoutHeld.reasons }] : []),
     ],
-    questions: open.map(({ number, mark, text }) => ({ number, about: mark === "" ? "LAYOUT" : mark, text })),
+    questions: open.map(({ number, places, text }) => ({ number, about: aboutWords(places), text: cutAt(text) })),
     paper: paper === null ? null : paper.toUpperCase(),
     isMeant: (size: Pick<Scene, "width" | "height">) =>
       paper === null || placeOn(paper, { ...BLANK, ...size }).percent === 100,
   };
+}
+
+const MOST_ASKED = 8;
+
+function aboutWords(places: Question["places"]): string {
+  const marks = places.flatMap(({ mark }) => (mark === "" ? [] : [mark]));
+  return marks.length === 0 ? "LAYOUT" : listed(marks, MOST_ASKED);
+}
+
+/** A row of the cover is never higher than its page: the letter has the whole text. */
+const LONGEST_TEXT = 900;
+
+function cutAt(text: string): string {
+  return text.length <= LONGEST_TEXT ? text : `${text.slice(0, LONGEST_TEXT).trimEnd()} ... (whole in the letter)`;
 }
 
 /** `BASE B20, TEMPLATE T20`. */

@@ -28,7 +28,7 @@ export function checkLines(rows: readonly CheckRow[], unit: Unit): readonly Chec
 
 function keyOf(row: CheckRow, unit: Unit): string {
   const { rule, severity, status, clause, edition, answer, value, limit, sense, margin, missing } = row;
-  const by = answer === null ? "" : `${answer.by} ${answer.date}`;
+  const by = answer === null ? "" : `${answer.kind} ${answer.by} ${answer.date}`;
   const figures = value === null || limit === null ? missing : bareTexts(value, limit, unit);
   const spare = margin === null ? "" : spareText(margin, unit);
   return [rule, severity, status, clause, edition, by, sense, spare, ...figures].join("|");
