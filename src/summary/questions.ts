@@ -1,9 +1,10 @@
 /** Failing `ask` rows as questions to the engineer of record: one cause, one question, whose number stays over revisions. */
 import type { CheckedBase } from "../checks/checked.js";
 import type { AskedPlace } from "../checks/index.js";
-import { isAsking, sharedQuestionText, subjectsText } from "../checks/index.js";
+import { isAsking, sharedQuestionParts, sharedQuestionText, subjectsText } from "../checks/index.js";
 import type { CheckRow } from "../checks/model.js";
 import { isAt, isToGoOn } from "../checks/numbered.js";
+import type { QuestionParts } from "../checks/question.js";
 import type { Answer, Job } from "../job/model/job.js";
 import { compareMarks } from "../job/model/mark-order.js";
 import type { AskedFigures, QuestionPlace, QuestionState, RegisteredQuestion } from "../job/model/register.js";
@@ -27,13 +28,21 @@ export interface Question {
   readonly check: SummaryCheck;
   readonly status: Exclude<QuestionState, "closed">;
   /** Where the rows are, by base. */
-  readonly places: readonly QuestionPlace[];
+  readonly places: readonly AskedAt[];
+  /** What is so and what is asked for; the notes of its rows; what changed since it was asked, "" where nothing did. */
+  readonly parts: QuestionParts;
+  readonly past: string;
   /** What the value is, as a noun phrase. */
   readonly measured: string;
   /** The rule in words of the trade. */
   readonly plainName: string;
   /** Its figures from revision to revision, those of now last. */
   readonly asked: readonly AskedFigures[];
+}
+
+/** Where a question is asked: a base, and how many there are of it; null: the layout. */
+export interface AskedAt extends QuestionPlace {
+  readonly quantity: number | null;
 }
 
 /** Gathers the questions of a job while its bases go by. */
@@ -159,17 +168,21 @@ function questionOf(job: Job, number: string, { row, places }: Part): Question {
   const bases = places.flatMap(({ base }) => (base === null ? [] : [base]));
   const check = { ...summarizeCheck(row, job.unit), subject: subjectsText(places) };
   const asked = askedWith(job, row, check);
+  const [text, past] = [sharedQuestionText(places, row, job.unit), pastWords(job, row, places, asked)];
   return {
     number,
     job: job.number,
     revision: job.revision,
     mark: bases.map(({ mark }) => mark).join(" "),
     quantity: bases.length === 0 ? null : bases.reduce((sum, { quantity }) => sum + quantity, 0),
-    text: `${sharedQuestionText(places, row, job.unit)}${pastWords(job, row, places, asked)}`,
+    text: past === "" ? text : `${text} ${past}`,
+    parts: sharedQuestionParts(places, row, job.unit),
+    past,
     check,
     status: row.answer === null ? "open" : row.answer.kind,
     places: places.map(({ base, subjects }) => ({
       mark: base?.mark ?? "",
+      quantity: base?.quantity ?? null,
       subjects: subjects.map(({ subject }) => subject),
     })),
     measured: row.measured,
@@ -195,10 +208,10 @@ function pastWords(job: Job, row: CheckRow, places: readonly MutablePlace[], ask
     const now = asked.at(-1)?.value ?? null;
     const changed =
       before.value === now ? `the limit then ${before.limit ?? "none"}` : `then${then}, now ${now ?? "none"}`;
-    return ` Asked as ${row.question} in revision ${before.revision}: ${changed}.`;
+    return `Asked as ${row.question} in revision ${before.revision}: ${changed}.`;
   }
   const old = row.question === null ? closedBefore(job, row, places) : null;
-  return old === null ? "" : ` Asked before as ${old.number}, closed in revision ${old.closedIn}.`;
+  return old === null ? "" : `Asked before as ${old.number}, closed in revision ${old.closedIn}.`;
 }
 
 function closedBefore(job: Job, row: CheckRow, places: readonly MutablePlace[]): RegisteredQuestion | null {
@@ -225,7 +238,8 @@ export function summarizeQuestions(
     const { rule, clause, edition, subject, value, limit, unit } = check;
     return {
       ...{ number, bases: marksOf(places), rule, clause, edition, measured, subject, value, limit, unit, text, status },
-      ...{ closedIn: "", said: check.answer ?? check.accepted ?? null, places, asked },
+      ...{ closedIn: "", said: check.answer ?? check.accepted ?? null, asked },
+      places: places.map(({ mark, subjects }) => ({ mark, subjects })),
     };
   });
   const past = closed.map(({ number, rule, clause, edition, measured, places, asked, text, status, closedIn }) => {

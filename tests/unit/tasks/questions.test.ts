@@ -84,7 +84,7 @@ describe("questions", () => {
     const numbers = ({ questions }: ReturnType<typeof questionsOf>) =>
       questions.map(({ number, mark, check }) => [number, mark, check.rule]);
     const open = numbers(questionsOf(bases));
-    expect(open.map(([number]) => number)).toEqual(open.map((_, i) => `Q${i + 1}`));
+    expect(open.map(([number]) => number)).toEqual(open.map((_, i) => `Q-${i + 1}`));
     const answer = "{ mark: B4, rule: washer-cover, by: EOR, date: 2026-01-01, text: y }";
     expect(numbers(questionsOf(bases, [`answers: [${answer}]`]))).toEqual(open);
     const part = "{ mark: B3, rule: washer-cover, by: EOR, date: 2026-01-01, text: y }";
