@@ -43,7 +43,7 @@ export function writeLetterText(job: LetterHead, letter: Letter, form: string): 
 
 function questionLines(asked: LetterQuestion): readonly string[] {
   const { figures, accepted } = asked;
-  const compared = figures === null ? "" : `Found: ${figures.found}. Asked for: ${figures.asked}. ${figures.missed}.`;
+  const compared = figures === null ? "" : `${figures.found}, asked for: ${figures.asked}; ${figures.missed}.`;
   const meanwhile =
     accepted === null
       ? ""

@@ -6,13 +6,13 @@ import type { BaseFigure, FigureRod } from "../summary/facts.js";
 import { toMillimetres } from "../units/index.js";
 import { arrowHead, at, circle, group, line, rectangle, stroke, strokeOf, text } from "./items.js";
 import type { Area, Draft } from "./paper.js";
-import { hasRoom, put, startDraft, withGaps } from "./paper.js";
+import { hasRoom, interrupt, put, startDraft, withGaps } from "./paper.js";
 import { contourParts, onPaper, type View } from "./plan-shapes.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
 
 /** A square of paper for a picture, millimetres. */
-export const FIGURE_SIDE = 62;
-const [EDGE, AXIS, RING] = [9, 8, 1.1];
+export const FIGURE_SIDE = 52;
+const [EDGE, AXIS, RING] = [6, 8, 1.1];
 
 /** `subjects`: as the rows name them, rods by their tags, pairs as `A1-A2`; where no rod is named all of the base are meant. */
 export function baseFigureItem(
@@ -38,7 +38,8 @@ export function baseFigureItem(
     strokeOf("held", [...marked.map((rod) => ringOf(rod, view)), ...named.pairs.map((pair) => joinOf(pair, view))]),
   );
   put(draft, ...axes(area, letter));
-  for (const rod of marked.slice(0, MOST_TAGS)) putTag(draft, rod, view, letter);
+  const middle = middleOf(figure.rods);
+  for (const rod of marked.slice(0, MOST_TAGS)) putTag(draft, rod, { view, middle, letter });
   return group("letter-figure", withGaps(draft.items, draft.gaps));
 }
 
@@ -50,7 +51,7 @@ function outlines({ concrete, basePlate, column, rods }: BaseFigure, view: View)
   );
   return [
     ...(concrete === null ? [] : [strokeOf("concrete", contourParts(view, concrete))]),
-    ...(basePlate === null ? [] : [strokeOf("outline", contourParts(view, basePlate))]),
+    ...(basePlate === null ? [] : [strokeOf("base-plate", contourParts(view, basePlate))]),
     ...(column === null ? [] : [strokeOf("fine", contourParts(view, column))]),
     ...(holes.length === 0 ? [] : [strokeOf("fine", holes)]),
   ];
@@ -122,24 +123,43 @@ function joinOf([a, b]: readonly [FigureRod, FigureRod], view: View) {
   return near + far >= apart ? line(from, from) : line(along(from, near), along(to, -far));
 }
 
-/** Beside its ring, where it stands clear; left out where it does nowhere: the ring says which it is. */
-function putTag(draft: Draft, rod: FigureRod, view: View, letter: number): void {
+function middleOf(rods: readonly FigureRod[]): Point {
+  const { x0, y0, x1, y1 } = extentOfPoints(rods.map(({ center }) => center));
+  return { x: (x0 + x1) / 2, y: (y0 + y1) / 2 };
+}
+
+interface TagPlace {
+  readonly view: View;
+  /** Of all rods: a tag stands outwards of it where it can, so that nobody takes it for another rod's. */
+  readonly middle: Point;
+  readonly letter: number;
+}
+
+/** Beside its ring, outwards first, where it stands clear; left out where it does nowhere: the ring says which it is. */
+function putTag(draft: Draft, rod: FigureRod, { view, middle, letter }: TagPlace): void {
   const { x, y } = onPaper(view, rod.center);
-  const reach = ringRadius(rod, view) + 1.6;
-  const up = -letter / 2;
-  const d = reach * 0.75;
+  const reach = ringRadius(rod, view) + 1.2;
+  const [d, up] = [reach * 0.75, -letter / 2];
+  const tag = (dx: number, dy: number, anchor: "start" | "middle" | "end") =>
+    text("tag", rod.tag, at(x + dx, y + dy), letter, { anchor });
   const places = [
-    text("tag", rod.tag, at(x + d, y + d * 0.8), letter),
-    text("tag", rod.tag, at(x - d, y + d * 0.8), letter, { anchor: "end" }),
-    text("tag", rod.tag, at(x + d, y - d * 0.8 - letter), letter),
-    text("tag", rod.tag, at(x - d, y - d * 0.8 - letter), letter, { anchor: "end" }),
-    text("tag", rod.tag, at(x + reach, y + up), letter),
-    text("tag", rod.tag, at(x - reach, y + up), letter, { anchor: "end" }),
-    text("tag", rod.tag, at(x, y + reach), letter, { anchor: "middle" }),
-    text("tag", rod.tag, at(x, y - reach - letter), letter, { anchor: "middle" }),
+    { to: at(0, 1), item: tag(0, reach, "middle") },
+    { to: at(0, -1), item: tag(0, -reach - letter, "middle") },
+    { to: at(1, 0), item: tag(reach, up, "start") },
+    { to: at(-1, 0), item: tag(-reach, up, "end") },
+    { to: at(0.7, 0.7), item: tag(d, d * 0.8, "start") },
+    { to: at(-0.7, 0.7), item: tag(-d, d * 0.8, "end") },
+    { to: at(0.7, -0.7), item: tag(d, -d * 0.8 - letter, "start") },
+    { to: at(-0.7, -0.7), item: tag(-d, -d * 0.8 - letter, "end") },
   ];
-  const free = places.find((place) => hasRoom(draft, place, 0.5));
-  if (free !== undefined) put(draft, free);
+  const out = { x: rod.center.x - middle.x, y: rod.center.y - middle.y };
+  const outwards = ({ to }: (typeof places)[number]) => -(to.x * out.x + to.y * out.y);
+  const free = places
+    .toSorted((a, b) => outwards(a) - outwards(b))
+    .find(({ item }) => hasRoom(draft, item, 0.5, "hard"));
+  if (free === undefined) return;
+  interrupt(draft, free.item);
+  put(draft, free.item);
 }
 
 /** The base's own axes in the lower left corner. */

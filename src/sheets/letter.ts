@@ -1,11 +1,13 @@
 /** The letter to the engineer of record: one question after the other, each with its picture, its figures and room for the answer. */
+import { extentOfPoints } from "../geometry/index.js";
 import type { Job } from "../job/model/job.js";
 import type { Plan } from "../plan/model.js";
 import type { BaseFacts, BaseFigure } from "../summary/facts.js";
 import type { Letter, LetterQuestion, SettledQuestion } from "../summary/letter.js";
 import { LETTER_CAUTIONS } from "../summary/letter.js";
+import { formatLength, NM_PER_MM, type Unit } from "../units/index.js";
 import { type Block, drawDocument } from "./document-pages.js";
-import { at, group, line, stroke, text } from "./items.js";
+import { at, group, line, rectangle, stroke, text } from "./items.js";
 import { baseFigureItem, FIGURE_SIDE, layoutFigureItem } from "./letter-figure.js";
 import type { Scene, SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
@@ -84,7 +86,7 @@ function openingPiece({ job, letter, form }: LetterRequest, width: number, { sma
   const drawing = job.drawing.number === "" ? "" : ` Drawing ${job.drawing.number}, revision ${job.drawing.revision}.`;
   const words = [
     `To the engineer of record. About job ${job.number}, revision ${job.revision}: column bases and their setting templates.${drawing}`,
-    `${count === 1 ? "1 question is" : `${count} questions are`} open. The templates and the layout that they are about are not released until each is answered, or somebody accepts by name that they are. Please answer on this sheet, or in ${form}: a number stays with its question over all revisions.`,
+    `${count === 1 ? "1 question is" : `${count} questions are`} open. The templates and the layout that they are about are not released until each is answered, or somebody accepts by name that they are. Please answer on this sheet, or in ${form}: a number stays with its question over all revisions. Pictures show the base in plan, what is asked about ringed.`,
   ];
   const lines = words.flatMap((each) => linesOf(each, width, small, 8));
   return {
@@ -99,20 +101,20 @@ interface Pictures {
 }
 
 const GAP = 4;
-const ROW = 7.5;
-const ANSWER_ROWS = 3;
+const ROW = 6.5;
+const ANSWER_ROWS = 2;
 
 function questionPiece(asked: LetterQuestion, pictures: Pictures, width: number, lettering: Lettering): Piece {
   const { small, body } = lettering;
   const picture = pictureOf(asked, pictures, small);
   const left = picture === null ? 0 : FIGURE_SIDE + GAP;
   const lines = questionLines(asked, width - left, small);
-  const caption = picture === null ? [] : captionLines(asked, small);
+  const caption = picture === null ? [] : captionLines(asked, pictures, small);
   const texts = lines.length * small * LEADING;
   const pictured = picture === null ? 0 : FIGURE_SIDE + caption.length * small * LEADING + 0.5;
   const middle = Math.max(texts, pictured) + 1.5;
   const head = body * 2 + 1;
-  const height = head + middle + (ANSWER_ROWS + 1) * ROW + 2;
+  const height = head + middle + (ANSWER_ROWS + 2) * ROW + 2;
   const draw = (x: number, top: number) =>
     group("question", [
       text("heading", `${asked.number}   ${printable(asked.about).toUpperCase()}`, at(x, top - body * 1.5), body, {
@@ -129,7 +131,7 @@ function questionPiece(asked: LetterQuestion, pictures: Pictures, width: number,
 
 function questionLines(asked: LetterQuestion, width: number, small: number): readonly Line[] {
   const { figures, accepted } = asked;
-  const compared = figures === null ? "" : `Found: ${figures.found}. Asked for: ${figures.asked}. ${figures.missed}.`;
+  const compared = figures === null ? "" : `${figures.found}, asked for: ${figures.asked}; ${figures.missed}.`;
   const meanwhile =
     accepted === null
       ? ""
@@ -145,12 +147,18 @@ function questionLines(asked: LetterQuestion, width: number, small: number): rea
   ];
 }
 
-function captionLines({ drawn }: LetterQuestion, small: number): readonly Line[] {
-  const words =
-    drawn.mark === ""
-      ? "The layout, what is asked about ringed."
-      : `Base ${drawn.mark} in plan, what is asked about ringed.`;
+function captionLines({ drawn }: LetterQuestion, { request, figures }: Pictures, small: number): readonly Line[] {
+  const figure = figures.get(drawn.mark);
+  const size = figure === undefined ? "" : `: rods ${overAll(figure, request.job.unit)}`;
+  const words = drawn.mark === "" ? "The layout" : `Base ${drawn.mark}${size}`;
   return wrap(printable(words), FIGURE_SIDE, small).map((each) => ({ words: each, bold: false }));
+}
+
+/** `12 x 10 in`: between the outermost centres. */
+function overAll({ rods }: BaseFigure, unit: Unit): string {
+  const { x0, y0, x1, y1 } = extentOfPoints(rods.map(({ center }) => center));
+  const [x, y] = [x1 - x0, y1 - y0].map((side) => formatLength(side * NM_PER_MM, unit));
+  return `${x} x ${y} ${unit}`;
 }
 
 /** null where there is nothing to be drawn: of a layout without a grid. */
@@ -169,12 +177,16 @@ function pictureOf(
 
 /** Ruled lines for the answer, then for who gives it and when. */
 function answerItems(x: number, top: number, width: number, small: number): readonly SceneItem[] {
-  const labels = [["ANSWER", 0] as const];
+  const first = top - ROW;
+  const boxes = [
+    { words: "stands as drawn, on this basis", at: x + 24 },
+    { words: "is to be changed, as follows", at: x + 92 },
+  ];
   const rules = Array.from({ length: ANSWER_ROWS }, (_, i) => {
     const y = top - (i + 1) * ROW;
-    return line(at(x + (i === 0 ? 20 : 0), y), at(x + width, y));
+    return line(at(x, y - ROW), at(x + width, y - ROW));
   });
-  const last = top - (ANSWER_ROWS + 1) * ROW;
+  const last = top - (ANSWER_ROWS + 2) * ROW;
   const half = x + width * 0.62;
   return [
     stroke(
@@ -183,7 +195,9 @@ function answerItems(x: number, top: number, width: number, small: number): read
       line(at(x + 12, last), at(half - 4, last)),
       line(at(half + 14, last), at(x + width, last)),
     ),
-    ...labels.map(([words, row]) => text("label", words, at(x, top - (row + 1) * ROW + 0.9), small, { bold: true })),
+    text("label", "ANSWER", at(x, first + 0.9), small, { bold: true }),
+    stroke("fine", ...boxes.flatMap((box) => rectangle(box.at, first + 0.4, box.at + small, first + 0.4 + small))),
+    ...boxes.map((box) => text("note", box.words, at(box.at + small + 1.6, first + 0.9), small)),
     text("label", "BY", at(x, last + 0.9), small, { bold: true }),
     text("label", "DATE", at(half, last + 0.9), small, { bold: true }),
   ];
