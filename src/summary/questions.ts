@@ -10,6 +10,7 @@ import { compareMarks } from "../job/model/mark-order.js";
 import type { AskedFigures, QuestionPlace, QuestionState, RegisteredQuestion } from "../job/model/register.js";
 import { compareQuestionNumbers, lastAsked, parseQuestionNumber, questionNumber } from "../job/model/register.js";
 import { groupBy } from "../units/group-by.js";
+import { formatWithUnit, NM_PER_UNIT, nanometres } from "../units/index.js";
 import type { SummaryCheck, SummaryQuestion } from "./model.js";
 import { summarizeCheck } from "./summarize.js";
 
@@ -202,16 +203,20 @@ function askedWith(job: Job, row: CheckRow, { value, limit, unit }: SummaryCheck
 
 /** That figures changed since the question was asked, or that the same was asked by a number that is closed; "" else. */
 function pastWords(job: Job, row: CheckRow, places: readonly MutablePlace[], asked: readonly AskedFigures[]): string {
-  const before = asked.at(-2);
-  if (row.question !== null && before !== undefined) {
-    const then = before.value === null ? "" : ` ${before.value} ${before.unit}`.trimEnd();
-    const now = asked.at(-1)?.value ?? null;
-    const changed =
-      before.value === now ? `the limit then ${before.limit ?? "none"}` : `then${then}, now ${now ?? "none"}`;
-    return `Asked as ${row.question} in revision ${before.revision}: ${changed}.`;
+  const [before, now] = asked.slice(-2);
+  if (row.question !== null && before !== undefined && now !== undefined) {
+    const isValue = before.value !== now.value || before.unit !== now.unit;
+    const [then, today] = [before, now].map((each) => figureWords(isValue ? each.value : each.limit, each.unit));
+    return `Asked as ${row.question} in revision ${before.revision}: ${isValue ? "" : "the limit was "}then ${then}, now ${today}.`;
   }
   const old = row.question === null ? closedBefore(job, row, places) : null;
   return old === null ? "" : `Asked before as ${old.number}, closed in revision ${old.closedIn}.`;
+}
+
+function figureWords(figure: number | null, unit: string): string {
+  if (figure === null) return "without a figure";
+  if (unit !== "in" && unit !== "mm") return String(figure);
+  return formatWithUnit(nanometres(figure * NM_PER_UNIT[unit]), unit);
 }
 
 function closedBefore(job: Job, row: CheckRow, places: readonly MutablePlace[]): RegisteredQuestion | null {
