@@ -1,5 +1,4 @@
-/** What the files of the setting-out folder share. */
-
+/** What the files to set out by share. */
 import type { CheckedJob } from "../checks/checked.js";
 import type { SettingOutTexts } from "../formats/setting-out-csv.js";
 import { writeSettingOut } from "../formats/setting-out-csv.js";

@@ -76,7 +76,7 @@ export interface PackageRest {
   /** The same, and those that are closed, as the summary has them. */
   readonly everyQuestion: readonly SummaryQuestion[];
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];
-  /** Why files of the setting-out folder are held; empty when they are not. */
+  /** Why setting-out files are held; empty when they are not. */
   readonly layoutHeld: readonly string[];
   /** Pages of the set that its paper is too small for. */
   readonly reduced: readonly ReducedPage[];
