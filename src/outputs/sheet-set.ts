@@ -92,7 +92,9 @@ export function startSheetSet(job: Job, options: SheetSetOptions): SheetSet {
       for (const { scene, ...said } of sheets) taken.push(take({ ...said, section, ...writtenPage(scene, paper) }));
     },
     finish: (checked) => {
-      const marked = checked.layoutHeld.reasons.length > 0 ? taken.map(heldLayoutPage) : taken;
+      const isOpen = checked.job.status === "released" && checked.layoutOpen.length > 0;
+      const open = isOpen ? taken.map(openLayoutPage) : taken;
+      const marked = checked.layoutHeld.reasons.length > 0 ? open.map(heldLayoutPage) : open;
       const parts = SECTION_ORDER.map((section) => marked.filter((page) => page.section === section));
       const pages = parts.flat();
       const cover = drawCover(coverRequest(checked, pages, options));
@@ -117,7 +119,7 @@ const MOST_BASES = 12;
 /** The page of a template's sheet. */
 export function templatePage(
   scene: Scene,
-  { plate, held }: Pick<CheckedBase, "plate" | "held">,
+  { job, plate, held, open }: Pick<CheckedBase, "job" | "plate" | "held" | "open">,
   { number, count, bases }: SheetPlace,
   paper: PaperName | null,
 ): SetPage {
@@ -132,9 +134,15 @@ export function templatePage(
     name: `${plate.mark}${of}`,
     about,
     held: isHeld,
+    ...(job.status !== "released" || open.length === 0 ? {} : { unreleased: plate.mark }),
     bookmark: isHeld ? `${bookmark} (HELD)` : bookmark,
   };
   return { ...said, ...writtenPage(scene, paper) };
+}
+
+/** A page of the plan where a question about the layout is open. */
+function openLayoutPage(page: TakenPage): TakenPage {
+  return page.section === "plan" ? { ...page, unreleased: "LAYOUT" } : page;
 }
 
 function heldLayoutPage(page: TakenPage): TakenPage {
