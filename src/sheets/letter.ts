@@ -11,6 +11,7 @@ import { at, group, line, rectangle, stroke, text } from "./items.js";
 import { baseFigureItem, FIGURE_SIDE, layoutFigureItem } from "./letter-figure.js";
 import type { Scene, SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
+import { respelled } from "./spelling.js";
 import { notesPiece, type Piece, type TableText } from "./table.js";
 import { printable, wrap, wrapAtMost } from "./text-metrics.js";
 
@@ -28,7 +29,8 @@ export interface LetterRequest {
 
 /** Its pages, upright. */
 export function drawLetter(request: LetterRequest): readonly Scene[] {
-  const { job, version, letter } = request;
+  const { job, version } = request;
+  const letter = { ...request.letter, asked: request.letter.asked.map((asked) => spelledFor(asked, job.editions)) };
   const figures = new Map(
     request.facts.flatMap(({ mark, figure }) => (figure === null ? [] : [[mark, figure] as const])),
   );
@@ -59,6 +61,13 @@ function settledTable(name: string, heading: string, rows: readonly SettledQuest
     ...{ foot: [], under: [], strong: new Set<number>() },
   };
   return [{ kind: "table", table }];
+}
+
+/** As the country of the job's rules spells it. */
+function spelledFor(asked: LetterQuestion, editions: Job["editions"]): LetterQuestion {
+  const spell = (words: string): string => respelled(words, editions);
+  const { about, said, notes, request } = asked;
+  return { ...asked, about: spell(about), said: spell(said), notes: spell(notes), request: spell(request) };
 }
 
 const LEADING = 1.65;
