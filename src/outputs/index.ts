@@ -6,6 +6,8 @@ import { budgetCsv } from "./budget-csv.js";
 import type { BudgetResult } from "./budget-result.js";
 import { budgetRodsCsv } from "./budget-rods-csv.js";
 import { budgetSheetSvg } from "./budget-sheet-svg.js";
+import { certificatesCsv } from "./certificates-csv.js";
+import { certificatesJson } from "./certificates-json.js";
 import { checkDistancesCsv } from "./check-distances-csv.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
@@ -46,6 +48,8 @@ const REGISTRY = {
   "check-distances-csv": checkDistancesCsv,
   "plan-dxf": planDxf,
   "plan-svg": planSvg,
+  "certificates-csv": certificatesCsv,
+  "certificates-json": certificatesJson,
   "sheet-set-pdf": sheetSetPdf,
   "read-as-csv": readAsCsv,
   "read-as-xlsx": readAsXlsx,

@@ -3,6 +3,7 @@ import type { CheckedBase, CheckedJob } from "../checks/checked.js";
 import type { PdfMaker } from "../formats/pdf-maker.js";
 import type { DrawingDocument } from "../formats/sheet-svg.js";
 import type { Plan } from "../plan/model.js";
+import type { CertifiedReading } from "../summary/certificate.js";
 import type { BaseFacts } from "../summary/facts.js";
 import type {
   FileRole,
@@ -104,9 +105,15 @@ export interface PieceFile<Kind extends string = string> extends Described<Kind>
   readonly cut?: CutReading;
 }
 
-/** What is cut by is read again: how the bytes differ from the plate; and its layers, for the summary. */
+/** What was read from the bytes of a cut file: how they differ from the plate, in words, and what its certificate says. */
+export interface ReadBack {
+  readonly differences: readonly string[];
+  readonly reading: CertifiedReading;
+}
+
+/** What is cut by is read again, once, for all that is said of it; and its layers, for the summary. */
 export interface CutReading {
-  readBack(bytes: Uint8Array, checked: CheckedBase, piece: TemplatePiece): readonly string[];
+  readBack(bytes: Uint8Array, path: string, checked: CheckedBase, piece: TemplatePiece): ReadBack;
   layers(checked: CheckedBase, piece: TemplatePiece): NonNullable<SummaryFile["layers"]>;
 }
 

@@ -3,7 +3,7 @@ import { circle, pointAt, rectangle } from "../geometry/index.js";
 import type { CutFileFinding, LayerRoles } from "../readers/dxf.js";
 import { millimetresPer } from "../readers/dxf.js";
 import type { SummaryBase, SummaryHole } from "../summary/model.js";
-import { millimetres } from "../units/length.js";
+import { millimetres, type Unit } from "../units/length.js";
 import { CONTOUR_MM, type KnownPlate, type ProvedFile, type TargetHole } from "./model.js";
 import { isStop, proveFile } from "./prove-file.js";
 
@@ -33,6 +33,7 @@ function plateOf({ base, template, unit }: ListedPlate): KnownPlate {
   );
   return {
     ...{ role: "template", mark: template.mark, base, bases: template.bases, holes },
+    box: { x0: x0 * mm, y0: y0 * mm, x1: x1 * mm, y1: y1 * mm },
     outline:
       template.outline.kind === "circle"
         ? circle(
@@ -58,24 +59,44 @@ function openingOf({ x, y, width, height, radius }: SummaryHole, mm: number): Kn
   ];
 }
 
-/** Size and area of the outline, length of cut and pierces: what a moved side or another corner changes. */
+/** What is measured of a plate: lengths in one unit, areas in that unit squared. */
+export interface PlateFigures {
+  readonly outline: {
+    readonly extent: readonly [number, number, number, number];
+    readonly area: number;
+    readonly perimeter: number;
+  };
+  readonly cutLength: number;
+  readonly pierces: number;
+}
+
 function figureFindings(file: ProvedFile, { template, unit }: ListedPlate): readonly CutFileFinding[] {
+  return compareFigures(file, template, unit, "the summary");
+}
+
+/** Size and area of the outline, length of cut and pierces: what a moved side or another corner changes. */
+export function compareFigures(
+  file: ProvedFile,
+  { outline, cutLength, pierces }: PlateFigures,
+  unit: Unit,
+  who: string,
+): readonly CutFileFinding[] {
   if (file.outline === null) return [];
   const each = millimetresPer(file.unit ?? unit) / millimetresPer(unit);
   const near = CONTOUR_MM / millimetresPer(unit);
   const [x0, y0, x1, y1] = file.outline.extent;
-  const [a0, b0, a1, b1] = template.outline.extent;
-  const { area, perimeter } = template.outline;
+  const [a0, b0, a1, b1] = outline.extent;
+  const { area, perimeter } = outline;
   const rows: readonly (readonly [string, number, number, number])[] = [
     ["the outline's size in x", (x1 - x0) * each, a1 - a0, 2 * near],
     ["the outline's size in y", (y1 - y0) * each, b1 - b0, 2 * near],
     ["the area inside the outline", file.outline.area * each * each, area, near * perimeter],
-    ["the length of cut", file.cutLength * each, template.cutLength, near * Math.max(4, template.pierces)],
-    ["the number of pierces", file.pierces, template.pierces, 0],
+    ["the length of cut", file.cutLength * each, cutLength, near * Math.max(4, pierces)],
+    ["the number of pierces", file.pierces, pierces, 0],
   ];
   return rows.flatMap(([what, has, wants, allowed]): CutFileFinding[] => {
     if (Math.abs(has - wants) <= allowed) return [];
-    const message = `${what} is ${short(has)}, the summary says ${short(wants)}`;
+    const message = `${what} is ${short(has)}, ${who} says ${short(wants)}`;
     return [{ code: "summary-differs", severity: "stop", message, count: 1, at: null }];
   });
 }

@@ -1,5 +1,5 @@
 /** What is proved of a cut file, and the thresholds by which it is matched with the job. Millimetres unless said. */
-import type { Contour, Point } from "../geometry/vocabulary.js";
+import type { Contour, Extent, Point } from "../geometry/vocabulary.js";
 import type { CutFileFinding, CutFileSeverity } from "../readers/dxf.js";
 
 /** A hole farther than this from its place is told: well above the rounding of a file to 3 decimals of an inch. */
@@ -45,6 +45,8 @@ export interface KnownPlate {
   readonly bases: readonly string[];
   readonly holes: readonly TargetHole[];
   readonly outline: Contour | null;
+  /** Box of the outline, where that is all that is known of it. */
+  readonly box?: Extent;
   /** Openings that are not round. */
   readonly openings: readonly Contour[];
 }

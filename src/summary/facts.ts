@@ -5,6 +5,7 @@ import { servedMarks } from "../job/model/shared.js";
 import type { PieceRole, TemplatePiece, Weight } from "../template/index.js";
 import type { HoleRole, Mark } from "../template/model.js";
 import type { Length } from "../units/length.js";
+import type { CutCertificate } from "./certificate.js";
 import type { SummaryFile } from "./model.js";
 
 /** A piece of a template as lists have it. Millimetres and square millimetres; weight of one, in the job's unit. */
@@ -39,10 +40,16 @@ export interface BaseFacts {
   readonly pieces: readonly PieceFacts[];
   /** Files of the base and its template. */
   readonly files: readonly SummaryFile[];
+  /** Of its cut files; the same for every base that one template serves. */
+  readonly certificates: readonly CutCertificate[];
 }
 
 /** Of a base whose files are made. */
-export function factsOf(checked: CheckedBase, files: readonly SummaryFile[]): BaseFacts {
+export function factsOf(
+  checked: CheckedBase,
+  files: readonly SummaryFile[],
+  certificates: readonly CutCertificate[],
+): BaseFacts {
   const { base, plate, held, pieces } = checked;
   return {
     mark: base.mark,
@@ -51,6 +58,7 @@ export function factsOf(checked: CheckedBase, files: readonly SummaryFile[]): Ba
     template: { mark: plate.mark, quantity: plate.quantity, bases: servedMarks(base) },
     pieces: pieces.map(pieceFacts),
     files,
+    certificates,
   };
 }
 
