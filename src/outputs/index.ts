@@ -31,7 +31,7 @@ import { surveySheetSvg } from "./survey-sheet-svg.js";
 
 export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
-export { FOLDERS, SET_ASIDE, SUPERSEDED, safeForFileName } from "./names.js";
+export { FOLDERS, SET_ASIDE, SIGNED, SUPERSEDED, safeForFileName } from "./names.js";
 export { PAPER_NAMES, type PaperName, paperNamed } from "./paper-names.js";
 export type { ReducedPage, SetPage, SetSection, SetSheet, SheetSet } from "./sheet-set.js";
 export { startSheetSet } from "./sheet-set.js";

@@ -148,6 +148,8 @@ export interface GrowingOutput<Kind extends string = string> extends Described<K
   end(rest: JobRest): string;
   /** True for the file that lists all others with their hashes: it ends last, and cannot list itself. */
   readonly listsOthers: boolean;
+  /** Of a file that no other lists: what follows its end, by the SHA-256 of all before. */
+  seal?(sha256: string): string;
 }
 
 /** A file with its path inside the package. */

@@ -14,6 +14,7 @@ import { templateTarget } from "./known-plates.js";
 import { compareFigures, type PlateFigures } from "./listed-plate.js";
 import type { FileMatch, ProvedFile } from "./model.js";
 import { isStop, layerRolesOf, proveDrawing } from "./prove-file.js";
+import { readingOf } from "./reading.js";
 
 /** The plate that a file was made of. */
 export interface CertifiedPlate {
@@ -57,19 +58,6 @@ function withoutExtents(file: ProvedFile): ProvedFile {
   return { ...file, findings: file.findings.filter(({ code }) => code !== "extents") };
 }
 
-/** What the reader measured of a file, rounded. */
-export function readingOf(
-  file: ProvedFile,
-): Pick<CertifiedReading, "contours" | "holes" | "openings" | "extent" | "area" | "netArea" | "cutLength" | "pierces"> {
-  const { outline, holes, openings, netArea, cutLength, pierces } = file;
-  const extent = outline?.extent ?? null;
-  return {
-    ...{ contours: pierces, holes: holes.length, openings: openings.length },
-    extent: extent && [rounded(extent[0]), rounded(extent[1]), rounded(extent[2]), rounded(extent[3])],
-    ...{ area: rounded(outline?.area ?? 0), netArea: rounded(netArea), cutLength: rounded(cutLength), pierces },
-  };
-}
-
 function matchOf({ turn, mirrored, scale, positionError, diameterError, missing, extra }: FileMatch): CertifiedMatch {
   return { turn, mirrored, scale, positionError, diameterError, missing, extra };
 }
@@ -100,9 +88,4 @@ function figuresOf(measures: PlateMeasures, unit: Unit): PlateFigures {
     },
     ...{ cutLength: inUnit(cutLength), pierces },
   };
-}
-
-/** To 1e-6, as the lengths of summary.json in inches. */
-function rounded(value: number): number {
-  return Math.round(value * 1e6) / 1e6 || 0;
 }

@@ -14,7 +14,7 @@ import { targetsOf } from "./known-plates.js";
 import { matchFile } from "./match-file.js";
 import type { KnownPlate, ProvedFile } from "./model.js";
 
-/** What files are proved against: the plates of a job, worked out once for all files. */
+/** What files are proved against: the plates of a job, worked out once for all files. Without plates nothing is matched. */
 export interface Against {
   readonly unit: Unit;
   readonly layers: LayerRoles;
@@ -40,7 +40,8 @@ export function proveFile(bytes: Uint8Array, path: string, against: Against | nu
 /** The same of a file whose entities are read already. */
 export function proveDrawing(drawing: DxfDrawing, path: string, against: Against | null): ProvedFile {
   const file = withinMeasure(readCutDrawing(drawing, against === null ? {} : { layers: against.layers }));
-  const matched = against === null ? null : matchFile(file, path, against.targets, against.unit);
+  const hasTargets = against !== null && against.targets.length > 0;
+  const matched = hasTargets ? matchFile(file, path, against.targets, against.unit) : null;
   const { version, unit, layers, outline, cutLength, pierces, netArea } = file;
   return {
     path,

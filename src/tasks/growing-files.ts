@@ -50,7 +50,8 @@ export function startGrowingFiles({ outputs: wanted, startSha256 = startOwnSha25
     end: (rest) => {
       const parts = others.map((each) => grow(each, each.output.end({ ...rest, files: [] })));
       const files = [...others.map(listed), ...documents];
-      return { parts: [...parts, ...lists.map((each) => grow(each, each.output.end({ ...rest, files })))], files };
+      const ended = lists.flatMap((each) => [grow(each, each.output.end({ ...rest, files })), ...sealPart(each)]);
+      return { parts: [...parts, ...ended], files };
     },
   };
 }
@@ -63,6 +64,11 @@ function grow(growing: Growing, text: string): Part {
   growing.size += bytes.length;
   growing.hash.update(bytes);
   return { kind, path, bytes };
+}
+
+/** The hash ends here: nothing lists a sealed file. */
+function sealPart({ output: { kind, path, seal }, hash }: Growing): readonly Part[] {
+  return seal === undefined ? [] : [{ kind, path, bytes: new TextEncoder().encode(seal(hash.hex())) }];
 }
 
 function listed({ output: { kind, path }, size, hash }: Growing): SummaryFile {
