@@ -23,7 +23,7 @@ import { openFile } from "./open.js";
 import { startProgress } from "./progress.js";
 import { type FileToProve, lookIntoFolder } from "./proof-folder.js";
 import type { ExitCode, Shell } from "./shell.js";
-import { hasColor } from "./shell.js";
+import { hasColor, widthOf } from "./shell.js";
 
 /**
  * Ends with 0 where nothing stops a file, 1 where a finding does, a file of a package is not the one that was checked or a
@@ -47,7 +47,7 @@ export async function runProof(command: Extract<Command, { kind: "proof" }>, she
   for (const fault of faults) await shell.err.write(joinPrintable([formatFinding(fault), terminalLine`\n`]));
   if (json) await shell.out.write(terminalJson({ files: proved, ...(packages.length === 0 ? {} : { packages }) }));
   else if (proved.length + packages.length > 0)
-    await shell.out.write(writeProofText(proved, packages, { color: hasColor(shell) }));
+    await shell.out.write(writeProofText(proved, packages, { width: widthOf(shell), color: hasColor(shell) }));
   if (faults.length > 0) return 2;
   return proved.some(({ findings }) => findings.some(isStop)) || packages.some(isOther) ? 1 : 0;
 }

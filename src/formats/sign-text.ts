@@ -3,9 +3,9 @@ import { counted } from "../checks/words.js";
 import { listed } from "../diagnostics/listed.js";
 import { terminalText } from "../diagnostics/printable.js";
 import type { OpenRows, SignatureRecord, SignatureState } from "../signature/index.js";
-import { signatureLines } from "../signature/index.js";
 import { styled, wrap } from "./ledger-text.js";
 import { SIGNATURE_MEANING } from "./signature-json.js";
+import { writeSignatures } from "./signature-text.js";
 
 /** How the terminal shows it; `shown` is the record's path for people. */
 export interface SignTextOptions {
@@ -26,7 +26,6 @@ export const writeSignText = terminalText(
       ...signedWords(record),
       ...listedWords(record, color),
       ...(added.length === 0 ? [] : [`Not of the package, and not signed: ${listed(added, MOST)}`]),
-      ...others.flatMap(signatureLines),
       `Record: ${shown}`,
       `SHA-256 of summary.json: ${record.summary?.sha256 ?? ""}`,
       "Keep that line apart from the package, as in a mail: by it anybody can tell later that nothing was written anew.",
@@ -34,7 +33,8 @@ export const writeSignText = terminalText(
       ...SIGNATURE_MEANING,
       "CHECKED BY on the sheets stays empty: the record stands beside them.",
     ];
-    return `${lines.flatMap((line) => (line === "" ? [""] : wrap(line, width))).join("\n")}\n`;
+    const before = others.length === 0 ? "" : `Signed before:\n${writeSignatures(others, { width, color })}`;
+    return `${lines.flatMap((line) => (line === "" ? [""] : wrap(line, width))).join("\n")}\n${before}`;
   },
 );
 

@@ -57,8 +57,13 @@ function compareBase(
     ...(rows.length === 0 ? [] : [`rows ${rows.join(", ")}`]),
     ...damaged.map((path) => `file ${path}`),
   ];
-  const isOther = before.cut !== now.cut || (now.papers !== null && before.papers !== now.papers);
-  return { mark, what, isOther };
+  return { mark, what, isOther: hasOtherFiles(before, now) };
+}
+
+/** Of a job no papers are made, and of its held bases no files to cut by. */
+function hasOtherFiles(before: SignedBase, now: SignedBase): boolean {
+  if (now.papers === null) return !now.held && before.cut !== now.cut;
+  return before.cut !== now.cut || before.papers !== now.papers;
 }
 
 function changedKeys(before: Readonly<Record<string, string>>, now: Readonly<Record<string, string>>): string[] {

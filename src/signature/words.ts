@@ -8,7 +8,7 @@ const [MOST_BASES, MOST_MARKS, MOST_WHY] = [20, 12, 10];
 export function signatureLines({ path, by, date, note, state, why, changes }: SignatureState): readonly string[] {
   const who = by === "" ? `a record that cannot be read (${path})` : `signed by ${by} on ${date}`;
   const said = note === "" ? "" : ` (${note})`;
-  if (state === "valid") return [`${who}${said}: stands; every byte is the one that was signed`];
+  if (state === "valid") return [`${who}${said}: stands: nothing of what was signed is changed`];
   const told = why.length > MOST_WHY ? [...why.slice(0, MOST_WHY), `and ${why.length - MOST_WHY} more`] : why;
   return [
     `${who}${said}: VOID`,
