@@ -143,6 +143,7 @@ const BASE_KEYS: Readonly<Record<string, Values>> = {
   "template.use": [undefined, undefined, "template left as setting plate", "setting plate over cast rods"],
   "template.support": [undefined, "form", "bearers"],
   "template.material": [undefined, undefined, "steel", "plywood"],
+  "template.grade": [undefined, "A36", "S235JR"],
   "template.thickness": ["1/4", "1/4", "3/8", "3/4", "5/16", "2"],
   "template.outline": [
     undefined,

@@ -81,11 +81,12 @@ async function writeFiles(
   const { pdfMaker } = await import("./pdf-maker.js");
   const options = { version: readVersion(), paper, includeHeld };
   const here = { ...options, document: newLeanDocument(), pdf: pdfMaker, startSha256 };
-  const made = startPackage(opened, here);
   const threads = threadsFor(opened.bases, shell.processors);
   const inSet = hasSet(here);
   const bases =
     threads > 0 ? makeInThreads(opened, { ...options, inSet }, threads) : makeBases(opened, { ...here, inSet });
+  // the whole job is checked here while threads make the first bases
+  const made = startPackage(opened, here);
   const report = startReport(opened.job, shell, { all, onlyFailing: !all });
   const progress = startProgress(shell, "made");
   const append = (parts: readonly Part[]): void => {

@@ -54,6 +54,8 @@ export interface TemplateState {
   readonly thickness: number;
   /** null: no file tells. */
   readonly material: Material | null;
+  /** As written; null: not given. */
+  readonly grade: string | null;
   readonly outline: {
     readonly kind: "path" | "circle";
     readonly extent: readonly [number, number, number, number];
@@ -168,6 +170,10 @@ export type Change =
   | { readonly what: "outline"; readonly from: TemplateState["outline"]; readonly to: TemplateState["outline"] }
   | { readonly what: "thickness"; readonly from: number; readonly to: number }
   | { readonly what: "material"; readonly from: Material; readonly to: Material }
+  /** Both name a grade, and not the same. */
+  | { readonly what: "grade"; readonly from: string; readonly to: string }
+  /** One names a grade, the other none. */
+  | { readonly what: "grade-said"; readonly from: string | null; readonly to: string | null }
   | { readonly what: "working-point"; readonly dx: number; readonly dy: number }
   | { readonly what: "marks" }
   /** `drawn`: both files draw outline and marks. A drill list does not: its outline is told by size, area and perimeter. */
@@ -195,6 +201,7 @@ export const RECUT_KINDS: ReadonlySet<ChangeKind> = new Set<ChangeKind>([
   "outline",
   "thickness",
   "material",
+  "grade",
 ]);
 
 /**

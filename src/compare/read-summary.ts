@@ -48,11 +48,14 @@ const template = z.object({
     area: size,
     perimeter: size,
   }),
+  material: z.enum(["steel", "plywood"], { error: "is neither steel nor plywood" }).exactOptional(),
+  grade: text.nullable().exactOptional(),
   thickness: size,
   netArea: number,
   weight: z.object({ value: size, unit: z.enum(["lb", "kg"]) }).nullable(),
   cutLength: size,
   pierces: count,
+  scribeLength: size.exactOptional(),
   holes: z.array(hole),
 });
 
@@ -64,10 +67,14 @@ const check = z.object({
 });
 
 const known = size.nullable();
+const endPlate = { shape: z.enum(["round", "square"]), size, thickness: size };
+const tackWelded = z.literal(true).exactOptional();
 const bottom = z.discriminatedUnion("kind", [
-  z.object({ kind: z.literal("nut") }),
-  z.object({ kind: z.literal("plate"), shape: z.enum(["round", "square"]), size, thickness: size }),
-  z.object({ kind: z.literal("hook"), reach: size }),
+  z.object({ kind: z.literal("straight") }),
+  z.object({ kind: z.literal("nut"), washer: z.object(endPlate).exactOptional(), tackWelded }),
+  z.object({ kind: z.literal("plate"), ...endPlate, nuts: count.exactOptional(), tackWelded }),
+  z.object({ kind: z.literal("hook"), reach: size, radius: size.exactOptional() }),
+  z.object({ kind: z.literal("swedged"), length: size }),
 ]);
 
 const rods = z.object({

@@ -59,7 +59,8 @@ export function makeTemplateState(base: SummaryTemplate, source: StateSource): T
     serves: [base.mark],
     delivered: source.delivered && making.length > 0,
     thickness: nm(template.thickness),
-    material: materialOf(cut.length > 0, drilled.length > 0),
+    material: template.material ?? materialOf(cut.length > 0, drilled.length > 0),
+    grade: template.grade ?? null,
     outline: {
       kind: outline.kind,
       extent: [lowerLeft.x, lowerLeft.y, nm(x1), nm(y1)],

@@ -12,7 +12,7 @@ import { checkDistancesCsv } from "./check-distances-csv.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
 import { ledger } from "./ledger.js";
-import type { BaseOutput, GrowingOutput, JobOutput, Output, ResultOutput } from "./model.js";
+import type { BaseOutput, GrowingOutput, JobOutput, Output, PieceFile, ResultOutput } from "./model.js";
 import { planDxf } from "./plan-dxf.js";
 import { planSvg } from "./plan-svg.js";
 import { questions } from "./questions.js";
@@ -71,6 +71,9 @@ export const everyOutput: readonly Output<OutputKind>[] = Object.values(outputs)
 export const baseOutputs: readonly BaseOutput<OutputKind>[] = everyOutput.filter(
   (output) => output.scope === "base" || output.scope === "piece",
 );
+
+/** Files that each piece of a template is cut or drilled by, or shown as. */
+export const pieceOutputs: readonly PieceFile<OutputKind>[] = everyOutput.filter((output) => output.scope === "piece");
 
 /** Documents of the whole job. */
 export const jobOutputs: readonly JobOutput<OutputKind>[] = everyOutput.filter((output) => output.scope === "job");

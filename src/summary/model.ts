@@ -1,4 +1,5 @@
 /** The machine form of a package: `summary.json`, schema 1. Stable for other programs. */
+import type { Material } from "../job/model/job.js";
 import type { HoleRole } from "../template/model.js";
 
 /**
@@ -54,11 +55,23 @@ export interface SummaryRods {
   readonly bottom: SummaryBottom | null;
 }
 
-/** What anchors a rod at its lower end. */
+/**
+ * What anchors a rod at its lower end. `nuts` of a plate is absent where there are two, `radius` of a hook where the job does
+ * not give it.
+ */
 export type SummaryBottom =
-  | { readonly kind: "nut" }
-  | { readonly kind: "plate"; readonly shape: "round" | "square"; readonly size: number; readonly thickness: number }
-  | { readonly kind: "hook"; readonly reach: number };
+  | { readonly kind: "straight" }
+  | { readonly kind: "nut"; readonly washer?: SummaryEndPlate; readonly tackWelded?: true }
+  | ({ readonly kind: "plate"; readonly nuts?: number; readonly tackWelded?: true } & SummaryEndPlate)
+  | { readonly kind: "hook"; readonly reach: number; readonly radius?: number }
+  | { readonly kind: "swedged"; readonly length: number };
+
+/** A plate at a lower end: diameter, or side of a square. */
+export interface SummaryEndPlate {
+  readonly shape: "round" | "square";
+  readonly size: number;
+  readonly thickness: number;
+}
 
 /** One row of the ledger; value, limit and margin in `unit`, which is "" for a count or where nothing was compared. */
 export interface SummaryCheck {
@@ -98,11 +111,17 @@ export interface SummaryBase {
       readonly area: number;
       readonly perimeter: number;
     };
+    /** Absent in packages that were made before it was listed, as grade and scribeLength. */
+    readonly material?: Material;
+    /** As written; null where the job does not say. */
+    readonly grade?: string | null;
     readonly thickness: number;
     readonly netArea: number;
     readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
     readonly cutLength: number;
     readonly pierces: number;
+    /** Of all strokes that mark it, scribed or painted. */
+    readonly scribeLength?: number;
     readonly holes: readonly SummaryHole[];
   };
   /** In the order of the groups' letters. */
@@ -136,7 +155,7 @@ export interface Summary {
   };
   readonly bases: readonly SummaryBase[];
   readonly checks: readonly SummaryCheck[];
-  /** Why files of the setting-out folder are held, a sentence each; empty when they are not. */
+  /** Why setting-out files are held, a sentence each; empty when they are not. */
   readonly layoutHeld: readonly string[];
   /** Answers of the job that answer no open question, each with why, in the job's order. */
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];

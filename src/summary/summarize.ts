@@ -3,10 +3,11 @@ import type { UnusedAnswer } from "../checks/answers.js";
 import type { CheckedBase } from "../checks/checked.js";
 import type { CheckRow, Quantity } from "../checks/model.js";
 import { answerReach } from "../checks/words.js";
-import type { Bottom, Input, Job } from "../job/model/job.js";
+import type { Bottom, EndPlate, Input, Job } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
 import type { PlacedRod } from "../rods/model.js";
 import type { Hole } from "../template/model.js";
+import { markLength } from "../template/model.js";
 import type { Length, Unit } from "../units/length.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, toUnit } from "../units/length.js";
 import type {
@@ -15,6 +16,7 @@ import type {
   SummaryBase,
   SummaryBottom,
   SummaryCheck,
+  SummaryEndPlate,
   SummaryHole,
   SummaryRods,
   UnusedSummaryAnswer,
@@ -130,15 +132,32 @@ const knownOrNull = <T>(input: Input<T>): T | null => (input.kind === "missing" 
 
 function summarizeBottom(bottom: Bottom, unit: Unit): SummaryBottom {
   switch (bottom.kind) {
-    case "nut":
-      return { kind: "nut" };
-    case "plate": {
-      const { shape, size, thickness } = bottom;
-      return { kind: "plate", shape, size: toUnit(size, unit), thickness: toUnit(thickness, unit) };
+    case "straight":
+      return { kind: "straight" };
+    case "nut": {
+      const { washer, tackWelded } = bottom;
+      return {
+        kind: "nut",
+        ...(washer === null ? {} : { washer: summarizeEndPlate(washer, unit) }),
+        ...(tackWelded ? { tackWelded } : {}),
+      };
     }
-    case "hook":
-      return { kind: "hook", reach: toUnit(bottom.reach, unit) };
+    case "plate": {
+      const { nuts, tackWelded } = bottom;
+      const held = { ...(nuts === 2 ? {} : { nuts }), ...(tackWelded ? { tackWelded } : {}) };
+      return { kind: "plate", ...summarizeEndPlate(bottom, unit), ...held };
+    }
+    case "hook": {
+      const { reach, radius } = bottom;
+      return { kind: "hook", reach: toUnit(reach, unit), ...(radius === null ? {} : { radius: toUnit(radius, unit) }) };
+    }
+    case "swedged":
+      return { kind: "swedged", length: toUnit(bottom.length, unit) };
   }
+}
+
+function summarizeEndPlate({ shape, size, thickness }: EndPlate, unit: Unit): SummaryEndPlate {
+  return { shape, size: toUnit(size, unit), thickness: toUnit(thickness, unit) };
 }
 
 /** What the summary says of one base, before its files are known. */
@@ -172,11 +191,14 @@ export function summarizeBase({
         area: areaInUnit(measures.outlineArea, unit),
         perimeter: inUnit(measures.outlinePerimeter),
       },
+      material: plate.material,
+      grade: plate.grade,
       thickness: toUnit(plate.thickness, unit),
       netArea: areaInUnit(measures.netArea, unit),
       weight,
       cutLength: inUnit(measures.cutLength),
       pierces: measures.pierces,
+      scribeLength: inUnit(markLength(plate.marks)),
       holes: plate.holes.map((hole) => summarizeHole(hole, unit)),
     },
     rods: summarizeRods({ job, base, rods }),

@@ -41,6 +41,13 @@ export interface Mark {
   readonly textHeight: Length;
 }
 
+/** Millimetres of all their strokes. */
+export function markLength(marks: readonly Mark[]): number {
+  const along = (points: readonly Point[]) =>
+    points.slice(1).reduce((sum, to, i) => sum + Math.hypot(to.x - (points[i] ?? to).x, to.y - (points[i] ?? to).y), 0);
+  return marks.reduce((sum, { strokes }) => strokes.reduce((all, points) => all + along(points), sum), 0);
+}
+
 /** A mark that was left out: becomes a `marks-room` row. */
 export interface OmittedMark {
   readonly kind: MarkKind;
@@ -69,6 +76,8 @@ export interface Plate {
   readonly revision: string;
   readonly quantity: number;
   readonly material: Material;
+  /** As written; null where it is not given. */
+  readonly grade: string | null;
   readonly thickness: Length;
   /** `circle` also for a ring. */
   readonly outlineKind: "path" | "circle";

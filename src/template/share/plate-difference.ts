@@ -36,10 +36,14 @@ function specDifference(a: PlateOfBase, b: PlateOfBase, say: Say): string | null
   const [one, other] = [a.plate, b.plate];
   if (one.material !== other.material)
     return `differ: they are of ${one.material} on ${say.a} and of ${other.material} on ${say.b}`;
+  if (one.grade !== other.grade)
+    return `differ: they are of ${gradeWords(one)} on ${say.a} and of ${gradeWords(other)} on ${say.b}`;
   if (one.thickness === other.thickness) return null;
   const [thin, thick] = say.apart(one.thickness, other.thickness);
   return `differ: they are ${thin} thick on ${say.a} and ${thick} thick on ${say.b}`;
 }
+
+const gradeWords = ({ grade }: Plate): string => grade ?? "no grade that is given";
 
 function holesDifference(a: readonly Hole[], b: readonly Hole[], say: Say): string | null {
   const others = new Map(b.map((hole) => [hole.tag, hole]));

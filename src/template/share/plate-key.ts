@@ -4,8 +4,8 @@ import type { Hole, Mark, Plate } from "../model.js";
 
 /** The same text for two plates of one mark exactly where they are one piece: to the nanometre, stroke by stroke. */
 export function plateKey(plate: Plate, use: TemplateSpec["use"]): string {
-  const { material, thickness, outlineKind, region, holes, marks } = plate;
-  const parts = [use, material, thickness, outlineKind, region, holes.map(holeParts), marks.map(markParts)];
+  const { material, grade, thickness, outlineKind, region, holes, marks } = plate;
+  const parts = [use, material, grade, thickness, outlineKind, region, holes.map(holeParts), marks.map(markParts)];
   return JSON.stringify(parts);
 }
 
