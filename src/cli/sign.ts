@@ -24,9 +24,10 @@ import { hashOfText } from "./signed-state.js";
 type SignCommand = Extract<Command, { kind: "sign" }>;
 
 /** 0 signed; 1 signed with held bases or open questions, which the record lists; 2 it is no whole package, and nothing was signed. */
-export async function runSign(command: SignCommand, shell: Shell): Promise<ExitCode> {
-  const named = resolve(shell.currentFolder, command.folder);
-  const folder = basename(named) === SUMMARY ? dirname(named) : named;
+export async function runSign(given: SignCommand, shell: Shell): Promise<ExitCode> {
+  const isSummary = basename(given.folder) === SUMMARY;
+  const command = isSummary ? { ...given, folder: dirname(given.folder) } : given;
+  const folder = resolve(shell.currentFolder, command.folder);
   const signed = await signFolder(folder, command, shell);
   if (!signed.ok) return refuse(signed.findings, command, shell);
   for (const finding of signed.findings) await shell.err.write(joinPrintable([formatFinding(finding), LINE]));
