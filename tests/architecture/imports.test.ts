@@ -23,6 +23,7 @@ const STAGES: readonly (readonly string[])[] = [
   ["checks"],
   ["summary"],
   ["signature"],
+  ["lists"],
   ["proof"],
   ["budget"],
   ["survey"],
