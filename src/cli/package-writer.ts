@@ -6,7 +6,7 @@ import { closeSync, fsync, fsyncSync, mkdirSync, openSync, writeSync } from "nod
 import { dirname, join } from "node:path";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { Disk } from "./disk.js";
-import { diskWith, isThere, syncFile } from "./disk.js";
+import { diskWith, freePath, isThere, syncFile } from "./disk.js";
 import { attempt, findFault, removeIfPossible } from "./file-system.js";
 import { assertWhole } from "./package-contents.js";
 import { UNFINISHED } from "./package-repair.js";
@@ -94,6 +94,39 @@ function writerFor(target: PackageTarget, files: FreshFiles, disk: Disk): Starte
     discard,
   };
 }
+
+/**
+ * Adds a file to the package in DIR: written and flushed in .DIR.new-TOKEN, then put in its place by one rename. A kill leaves
+ * the package as it was, and a folder that the next make removes.
+ */
+export function addFile(
+  target: PackageTarget,
+  path: string,
+  bytes: Uint8Array,
+  disk: Disk = diskWith(),
+): Outcome<string> {
+  const files = new FreshFiles(target.fresh);
+  const added = attempt(() => {
+    disk.step(`make ${target.fresh}`);
+    mkdirSync(target.fresh);
+    files.add(UNFINISHED, new Uint8Array());
+    disk.step(`write ${path}`);
+    files.add(ADDED, bytes);
+    files.flush(disk);
+    const folder = dirname(join(target.folder, path));
+    disk.makeFolder(folder);
+    const free = freePath(target.folder, path);
+    disk.rename(join(target.fresh, ADDED), join(target.folder, free));
+    disk.syncFolder(folder);
+    disk.syncFolder(dirname(folder));
+    return { ok: true, value: free, findings: [] };
+  }, unwrittenPackage(target));
+  removeIfPossible(target.fresh);
+  return added;
+}
+
+/** Name of the file to be added, until it is in its place. */
+const ADDED = "added";
 
 /** DIR was found absent, empty or a package before; where the second rename fails, the first is taken back. */
 function swap(target: PackageTarget, disk: Disk): Finding | null {

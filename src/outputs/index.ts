@@ -8,6 +8,8 @@ import { budgetCsv } from "./budget-csv.js";
 import type { BudgetResult } from "./budget-result.js";
 import { budgetRodsCsv } from "./budget-rods-csv.js";
 import { budgetSheetSvg } from "./budget-sheet-svg.js";
+import { certificatesCsv } from "./certificates-csv.js";
+import { certificatesJson } from "./certificates-json.js";
 import { checkDistancesCsv } from "./check-distances-csv.js";
 import { cutListCsv } from "./cut-list-csv.js";
 import { cutListPdf } from "./cut-list-pdf.js";
@@ -42,7 +44,7 @@ import { surveySheetSvg } from "./survey-sheet-svg.js";
 
 export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
-export { FOLDERS, SET_ASIDE, SUPERSEDED, safeForFileName } from "./names.js";
+export { FOLDERS, SET_ASIDE, SIGNED, SUPERSEDED, safeForFileName } from "./names.js";
 export { type GuidedFile, type GuideEntry, guidePackage } from "./package-guide.js";
 export { PAPER_NAMES, type PaperName, paperNamed } from "./paper-names.js";
 export type { ReducedPage, SetPage, SetSection, SetSheet, SheetSet } from "./sheet-set.js";
@@ -60,6 +62,8 @@ const REGISTRY = {
   "check-distances-csv": checkDistancesCsv,
   "plan-dxf": planDxf,
   "plan-svg": planSvg,
+  "certificates-csv": certificatesCsv,
+  "certificates-json": certificatesJson,
   "cut-list-pdf": cutListPdf,
   "cut-list-xlsx": cutListXlsx,
   "cut-list-csv": cutListCsv,

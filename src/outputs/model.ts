@@ -4,6 +4,7 @@ import type { PdfMaker } from "../formats/pdf-maker.js";
 import type { DrawingDocument } from "../formats/sheet-svg.js";
 import type { RegisteredQuestion } from "../job/model/register.js";
 import type { Plan } from "../plan/model.js";
+import type { CertifiedReading } from "../summary/certificate.js";
 import type { BaseFacts } from "../summary/facts.js";
 import type {
   FileRole,
@@ -110,9 +111,15 @@ export interface PieceFile<Kind extends string = string> extends Described<Kind>
   readonly cut?: CutReading;
 }
 
-/** What is cut by is read again: how the bytes differ from the plate; and its layers, for the summary. */
+/** What was read from the bytes of a cut file: how they differ from the plate, in words, and what its certificate says. */
+export interface ReadBack {
+  readonly differences: readonly string[];
+  readonly reading: CertifiedReading;
+}
+
+/** What is cut by is read again, once, for all that is said of it; and its layers, for the summary. */
 export interface CutReading {
-  readBack(bytes: Uint8Array, checked: CheckedBase, piece: TemplatePiece): readonly string[];
+  readBack(bytes: Uint8Array, path: string, checked: CheckedBase, piece: TemplatePiece): ReadBack;
   layers(checked: CheckedBase, piece: TemplatePiece): NonNullable<SummaryFile["layers"]>;
 }
 
@@ -154,6 +161,8 @@ export interface GrowingOutput<Kind extends string = string> extends Described<K
   end(rest: JobRest): string;
   /** True for a file that lists others with their hashes: it ends after them, in the order of the registry, and cannot list itself. */
   readonly listsOthers: boolean;
+  /** Of a file that no other lists: what follows its end, by the SHA-256 of all before. */
+  seal?(sha256: string): string;
 }
 
 /** A file with its path inside the package. */

@@ -22,6 +22,9 @@ export const FOLDERS = {
   machine: "machine",
 } as const;
 
+/** Folder of a package for what people signed of it: records that no summary lists, and that are never lost. */
+export const SIGNED = `${FOLDERS.engineer}/signed`;
+
 /** `T1_rev-B`: the template's mark and the job's revision. */
 function templateStem({ plate, job }: Pick<CheckedBase, "plate" | "job">): string {
   return `${plate.mark}_rev-${safeForFileName(job.revision)}`;

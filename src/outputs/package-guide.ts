@@ -42,7 +42,10 @@ const HOW: Readonly<Record<FolderKey | "top", readonly string[]>> = {
   sheets: ["One sheet a template: what is cut, how it is checked, how it is set. Names are by template mark."],
   rods: ["What rods are made, cut, packed and sent by."],
   field: ["What rods are set out and set by."],
-  engineer: ["What was checked, and what is asked: every answer goes back into the job."],
+  engineer: [
+    "What was checked, and what is asked: every answer goes back into the job.",
+    "rodplate sign FOLDER --by NAME records in engineer/signed who has checked which bytes.",
+  ],
   machine: ["For other programs; nobody need open these."],
 };
 

@@ -11,6 +11,7 @@ import type { HoleRole, Plate } from "../template/model.js";
 import { groupBy } from "../units/group-by.js";
 import type { Length } from "../units/length.js";
 import { toMillimetres } from "../units/length.js";
+import type { CutCertificate } from "./certificate.js";
 import type { SummaryFile } from "./model.js";
 
 /** A piece of a template as lists have it. Millimetres and square millimetres; weight of one, in the job's unit. */
@@ -73,12 +74,14 @@ export interface BaseFacts {
   readonly figure: BaseFigure | null;
   /** Files of the base and its template. */
   readonly files: readonly SummaryFile[];
+  /** Of its cut files; the same for every base that one template serves. */
+  readonly certificates: readonly CutCertificate[];
 }
 
 /** Of a base whose files are made; `filesOf`: those that a piece is cut or drilled by. */
 export function factsOf(
   checked: CheckedBase,
-  files: readonly SummaryFile[],
+  { files, certificates }: Pick<BaseFacts, "files" | "certificates">,
   filesOf: (piece: TemplatePiece) => readonly SummaryFile[],
 ): BaseFacts {
   const { job, base, plate, held, open, pieces, rows } = checked;
@@ -91,6 +94,7 @@ export function factsOf(
     figure: rows.some(isAsking) ? figureOf(checked) : null,
     released: isReleased(job, open),
     files,
+    certificates,
   };
 }
 

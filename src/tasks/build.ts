@@ -115,8 +115,8 @@ function* walk(
   }
 }
 
-function resultOf({ mark, held, summary, files }: BaseInParts): BaseResult {
-  return { mark, held, summary, files };
+function resultOf({ mark, held, summary, files, certificates }: BaseInParts): BaseResult {
+  return { mark, held, summary, files, certificates };
 }
 
 /** Each growing file from its parts, in the order of the registry. */

@@ -56,6 +56,7 @@ export function startGrowingFiles({ outputs: wanted, startSha256 = startOwnSha25
       const files = [...others.map(listed), ...documents];
       for (const each of lists) {
         parts.push(grow(each, each.output.end({ ...said, files: [...files] })));
+        parts.push(...sealPart(each));
         if (each.output.path !== summaryPath) files.push(listed(each));
       }
       return { parts, files };
@@ -71,6 +72,11 @@ function grow(growing: Growing, text: string): Part {
   growing.size += bytes.length;
   growing.hash.update(bytes);
   return { kind, path, bytes };
+}
+
+/** The hash ends here: nothing lists a sealed file. */
+function sealPart({ output: { kind, path, seal }, hash }: Growing): readonly Part[] {
+  return seal === undefined ? [] : [{ kind, path, bytes: new TextEncoder().encode(seal(hash.hex())) }];
 }
 
 function listed({ output: { kind, path }, size, hash }: Growing): SummaryFile {

@@ -8,6 +8,7 @@ import { LEDGER_COLUMNS, writeLedgerHead, writeLedgerRows, writeLedgerTail } fro
 import type { LedgerHeading, LedgerTextOptions } from "../../../src/formats/ledger-text.js";
 import { wrap, writeHeadingText, writeRowsText } from "../../../src/formats/ledger-text.js";
 import { QUESTION_COLUMNS, writeQuestionRows, writeQuestionsHead } from "../../../src/formats/questions-csv.js";
+import { sealEnd } from "../../../src/formats/seal.js";
 import { writeSummaryBase, writeSummaryHead, writeSummaryTail } from "../../../src/formats/summary-json.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import type { Summary, SummaryBase } from "../../../src/summary/model.js";
@@ -187,17 +188,10 @@ describe("summary.json", () => {
     const text =
       writeSummaryHead(job) +
       bases.map((each, index) => writeSummaryBase(each, index === 0)).join("") +
-      writeSummaryTail({ checks: [], layoutHeld: [], answersNotUsed: [], questions: [], files });
-    expect(JSON.parse(text)).toEqual({
-      schema: 1,
-      job,
-      bases,
-      checks: [],
-      layoutHeld: [],
-      answersNotUsed: [],
-      questions: [],
-      files,
-    });
+      writeSummaryTail({ checks: [], layoutHeld: [], answersNotUsed: [], questions: [], files }) +
+      sealEnd("a");
+    const rest = { checks: [], layoutHeld: [], answersNotUsed: [], questions: [], files, seal: "a" };
+    expect(JSON.parse(text)).toEqual({ schema: 1, sealed: true, job, bases, ...rest });
   });
 
   it("is valid for a base without checks, holes or files", () => {
@@ -210,7 +204,8 @@ describe("summary.json", () => {
     const text =
       writeSummaryHead(job) +
       writeSummaryBase(bare, true) +
-      writeSummaryTail({ checks: [], layoutHeld: [], answersNotUsed: [], questions: [], files: [] });
+      writeSummaryTail({ checks: [], layoutHeld: [], answersNotUsed: [], questions: [], files: [] }) +
+      sealEnd("a");
     expect(JSON.parse(text).bases).toEqual([bare]);
   });
 

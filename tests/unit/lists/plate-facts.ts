@@ -31,5 +31,6 @@ export function plateFacts(i: number): BaseFacts {
     template: { mark, quantity: piece.quantity, bases },
     pieces: [piece],
     files: piece.files,
+    certificates: [],
   };
 }

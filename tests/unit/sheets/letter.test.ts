@@ -19,7 +19,7 @@ function requestOf(text: string): LetterRequest {
   const facts = bases.map((shaped) => {
     const checked = checkBase(job, shaped);
     asked.addBase(checked);
-    return factsOf(checked, [], () => []);
+    return factsOf(checked, { files: [], certificates: [] }, () => []);
   });
   asked.addLayout(checkWholeJob(job, plan, bases));
   return { job, plan, facts, version: "1", letter: letterOf(asked.list(), asked.closed()), form: "form.xlsx" };
