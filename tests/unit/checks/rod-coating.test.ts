@@ -29,7 +29,7 @@ function coated(rods: Zinc, nuts: "plain" | "hot-dip" | "mechanical" | null): Pa
 function inBarrel(length: number, limits: Partial<typeof making>): Changes {
   return {
     rod: { ...coated("mechanical", null), length: given(plus(inch(0), length), "job") },
-    shop: { rodShop: { making: { ...making, ...limits } } },
+    shop: { rodShop: { ...shopFixture().rodShop, making: { ...making, ...limits } } },
   };
 }
 
