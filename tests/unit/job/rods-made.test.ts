@@ -74,7 +74,7 @@ describe("threads of rods", () => {
 });
 
 describe("rodShop of a shop file", () => {
-  const plasma = String(inputsOf("").files.get("templates/shops/plasma.yaml"));
+  const plasma = String(inputsOf("").files.get("templates/shops/plasma.yaml")).replace(/^rodShop:\n(?: .*\n)*/m, "");
   const job = withBase({}).replace("rules: us", "rules: us\nshop: ./my.yaml");
   const shopOf = (...lines: readonly string[]): Shop =>
     jobOf(job, { "./my.yaml": `${plasma}\n${lines.join("\n")}\n` }).shop;
