@@ -1,5 +1,6 @@
 import type { Job, RodGroup } from "../../job/model/job.js";
-import { detailRod, lengthOfWeight } from "../../rods/index.js";
+import { detailRod, lengthOfWeight, POUND_IN_KG } from "../../rods/index.js";
+import type { Unit } from "../../units/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own } from "../results.js";
 import { compare, compareCounts, known, lacking, notApplicable } from "../results.js";
@@ -78,13 +79,19 @@ function longest({ shop, unit }: Job, subject: string, length: number): RuleResu
 }
 
 function heaviest(
-  { shop }: Job,
+  { shop, unit }: Job,
   subject: string,
   length: number,
   bar: Parameters<typeof lengthOfWeight>[1],
 ): RuleResult {
   const { mechanicalHeaviest } = shop.rodShop.making;
   const limit = lengthOfWeight(mechanicalHeaviest.value, bar, shop.density.steel.value);
-  const note = `bar of ${mechanicalHeaviest.value.toFixed(2)} kg at the most; heavier ones are dipped (${mechanicalHeaviest.from})`;
+  const note = `bar of ${weightText(mechanicalHeaviest.value, unit)} at the most; heavier ones are dipped (${mechanicalHeaviest.from})`;
   return compare(subject, 2 * length, "<=", 2 * limit, note, HEAVY);
+}
+
+/** Kilograms as a weight in the job's unit: `1 lb`. */
+function weightText(kilograms: number, unit: Unit): string {
+  const value = unit === "in" ? kilograms / POUND_IN_KG : kilograms;
+  return `${Math.round(value * 100) / 100} ${unit === "in" ? "lb" : "kg"}`;
 }

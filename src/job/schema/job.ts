@@ -15,7 +15,8 @@ import {
 } from "../../leaves/leaves.js";
 import { MOST_RODS, patternChoice } from "../../patterns/index.js";
 import { findSection } from "../../standards/index.js";
-import type { Unit } from "../../units/index.js";
+import type { Length, Unit } from "../../units/index.js";
+import { parseLength } from "../../units/index.js";
 import { parseQuestionNumber, questionNumber } from "../model/register.js";
 import { SHEET_NAMES } from "../model/sheet-names.js";
 import { budgetBlock } from "./budget.js";
@@ -335,7 +336,7 @@ function rodsShape(unit: Unit) {
     projection: lengthLeaf(unit, "above zero", "Top of concrete to top of rod.").optional(),
     embedment: lengthLeaf(unit, "above zero", "Length below the top of concrete.").optional(),
     length: lengthLeaf(unit, "above zero", "Overall length of the rod.").optional(),
-    threads: threadsChoice(unit).optional(),
+    threads: threadsLeaf(unit).optional(),
     bottom: bottomChoice(unit).optional(),
     bottomThreads: lengthLeaf(
       unit,
@@ -363,13 +364,16 @@ function rodsShape(unit: Unit) {
   };
 }
 
-function threadsChoice(unit: Unit) {
-  const length = lengthLeaf(unit, "above zero", "Thread at the top, measured down from the top of the rod.");
-  return z
-    .union([z.enum(["full"], { error: () => "full" }), length], {
-      error: () => `a length above zero, as ${unit === "in" ? "6" : "150"} or with its unit, or full`,
-    })
-    .describe("Thread at the top, measured down from the top of the rod; full: the whole rod is threaded.");
+/** A length, or `full`. */
+function threadsLeaf(unit: Unit) {
+  const allowed = `a length above zero, as ${unit === "in" ? "6" : "150"} or with its unit, or full`;
+  const description = "Thread at the top, measured down from the top of the rod; full: the whole rod is threaded.";
+  return leaf<Length | "full">(allowed, description, (text) => {
+    if (text.trim().toLowerCase() === "full") return { ok: true, value: "full" };
+    const reading = parseLength(text, unit);
+    if (!reading.ok) return { ok: false, message: `${reading.message}; or full` };
+    return reading.value > 0 ? reading : { ok: false, message: `"${text}" is not above zero` };
+  });
 }
 
 const BOTTOM_KINDS = "kind: straight, nut, plate, hook or swedged";

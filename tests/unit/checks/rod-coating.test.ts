@@ -78,6 +78,7 @@ describe("rod-coating", () => {
   it("is as long as a pound of its bar", () => {
     const row = rowOf(rodCoating, inBarrel(inch(3), {}), HEAVIEST);
     expect(row).toMatchObject({ status: "pass", severity: "advise", edition: "shop" });
+    expect(row.note).toBe("bar of 1 lb at the most; heavier ones are dipped (common practice)");
     const limit = row.limit?.kind === "length" ? row.limit.twice / 2 : 0;
     expect(limit / inches(1)).toBeCloseTo(3.355, 2);
     const status = (length: number) => rowOf(rodCoating, inBarrel(length, {}), HEAVIEST).status;

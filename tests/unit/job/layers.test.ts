@@ -128,6 +128,18 @@ describe("a base with its layers is the base written out", () => {
       `rods: { diameter: 1, finish: plain }, ${PATTERN}, ${T}`,
     ],
     [
+      "lower end of the base, not the thread of another at the default's",
+      "defaults: { rods: { bottom: nut, bottomThreads: 4, threads: 8 } }",
+      `rods: { diameter: 1, bottom: straight }, ${PATTERN}, ${T}`,
+      `rods: { diameter: 1, bottom: straight, threads: 8 }, ${PATTERN}, ${T}`,
+    ],
+    [
+      "finish of the base, not the zinc process and the nuts' coating of the default",
+      "defaults: { rods: { finish: galvanized, zincProcess: hot-dip, nutFinish: hot-dip, topNuts: 2 } }",
+      `rods: { diameter: 1, finish: plain }, ${PATTERN}, ${T}`,
+      `rods: { diameter: 1, finish: plain, topNuts: 2 }, ${PATTERN}, ${T}`,
+    ],
+    [
       "groups of a base take rods into each",
       "defaults: { rods: { grade: 55, finish: plain }, pattern: { kind: rectangle, x: 4, y: 4 } }",
       `groups: [{ rods: { diameter: 1, grade: 36 }, ${PATTERN} }, { rods: { diameter: 3/4 }, pattern: { kind: points, at: [[0, 0]] } }], ${T}`,
