@@ -38,6 +38,18 @@ type Case = readonly [rule: string, layers: string, base: string, writtenOut: st
 describe("a base with its layers is the base written out", () => {
   it.each<Case>([
     [
+      "grade: for a template of the same material",
+      "defaults: { template: { thickness: 1/4, grade: A36 } }",
+      `${ROD}, ${PATTERN}, template: { material: steel }`,
+      `${ROD}, ${PATTERN}, template: { material: steel, thickness: 1/4, grade: A36 }`,
+    ],
+    [
+      "grade: that of steel is none of a board",
+      "defaults: { template: { thickness: 3/4, grade: A36 } }",
+      `${ROD}, ${PATTERN}, template: { material: plywood }`,
+      `${ROD}, ${PATTERN}, template: { material: plywood, thickness: 3/4 }`,
+    ],
+    [
       "groups of keys join key by key",
       "defaults: { rods: { grade: 55, finish: plain, projection: 9 }, template: { thickness: 1/4, support: bearers } }",
       `rods: { diameter: 1, projection: 7 }, ${PATTERN}, template: { height: 3 }`,
