@@ -38,6 +38,18 @@ type Case = readonly [rule: string, layers: string, base: string, writtenOut: st
 describe("a base with its layers is the base written out", () => {
   it.each<Case>([
     [
+      "grade: for a template of the same material",
+      "defaults: { template: { thickness: 1/4, grade: A36 } }",
+      `${ROD}, ${PATTERN}, template: { material: steel }`,
+      `${ROD}, ${PATTERN}, template: { material: steel, thickness: 1/4, grade: A36 }`,
+    ],
+    [
+      "grade: that of steel is none of a board",
+      "defaults: { template: { thickness: 3/4, grade: A36 } }",
+      `${ROD}, ${PATTERN}, template: { material: plywood }`,
+      `${ROD}, ${PATTERN}, template: { material: plywood, thickness: 3/4 }`,
+    ],
+    [
       "groups of keys join key by key",
       "defaults: { rods: { grade: 55, finish: plain, projection: 9 }, template: { thickness: 1/4, support: bearers } }",
       `rods: { diameter: 1, projection: 7 }, ${PATTERN}, template: { height: 3 }`,
@@ -317,7 +329,7 @@ describe("faults of layers are told once, where they stand", () => {
       "an unknown key inside",
       "defaults: { template: { thicknes: 1/4 } }",
       [
-        "job.yaml:3:25 defaults.template.thicknes: unknown key; allowed are quantity, use, support, material, thickness, hole, outline, opening, key, height, nails, groutHoles (did you mean thickness?)",
+        "job.yaml:3:25 defaults.template.thicknes: unknown key; nearest are thickness, hole, outline; the JSON Schema lists all (did you mean thickness?)",
       ],
     ],
     [
