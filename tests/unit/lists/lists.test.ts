@@ -237,6 +237,14 @@ describe("pages of lists", () => {
 });
 
 describe("a shop file", () => {
+  it("is told of a stock that is none, in its place", () => {
+    const faults = (rodShop: string) => () => listsOf({ rodShop });
+    expect(faults("{ stock: [] }")).toThrow(/rodShop.stock: .*a list of one length of bar or more/);
+    expect(faults("{ stock: [0] }")).toThrow(/rodShop.stock\[0\]: "0" is not above zero/);
+    expect(faults("{ kerf: -1/8 }")).toThrow(/rodShop.kerf: "-1\/8" is below zero/);
+    expect(faults("{ spareNuts: 200 }")).toThrow(/rodShop.spareNuts/);
+  });
+
   it.each(["plasma", "plasma-metric", "laser", "waterjet", "oxyfuel", "plywood"])("%s of ours plans bars", (name) => {
     const inputs = inputsOf("");
     const text = inputs.files.get(`templates/shops/${name}.yaml`);
