@@ -1,7 +1,7 @@
 /** Names of files and folders: revision and status stand in them, in signs that every system takes. */
 import type { CheckedBase } from "../checks/checked.js";
 import type { CutNamePart, Job, Material } from "../job/model/job.js";
-import type { Plate, TemplatePiece } from "../template/index.js";
+import type { Plate } from "../template/index.js";
 import { formatLength, type Unit } from "../units/index.js";
 
 /** Folder of a package for the revisions before it: nobody cuts from there. */
@@ -58,7 +58,7 @@ export function jobStem(job: Pick<Job, "number" | "revision" | "status">): strin
  */
 export function makingPath(
   { job, held }: Pick<CheckedBase, "job" | "held">,
-  { plate }: Pick<TemplatePiece, "plate">,
+  { plate }: { readonly plate: CutNamed },
   folder?: string,
 ): string {
   const parts = job.shop.cutFile.name.map((part) => CUT_NAMES[part](plate, job.unit));
@@ -68,7 +68,8 @@ export function makingPath(
 
 const HELD_FOLDER = "held";
 
-type CutNamed = Pick<Plate, "mark" | "revision" | "quantity" | "material" | "grade" | "thickness">;
+/** What of a plate stands in names. */
+export type CutNamed = Pick<Plate, "mark" | "revision" | "quantity" | "material" | "grade" | "thickness">;
 
 const CUT_NAMES: Readonly<Record<CutNamePart, (plate: CutNamed, unit: Unit) => string>> = {
   mark: ({ mark }) => mark,

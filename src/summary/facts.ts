@@ -1,10 +1,9 @@
 /** What is kept of every base when its files are made, for lists of the whole job: plain, and small beside its plate. */
 import type { CheckedBase } from "../checks/checked.js";
-import type { Material } from "../job/model/job.js";
+import type { MarkingShop, Material } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
-import type { PieceRole, TemplatePiece, Weight } from "../template/index.js";
+import { type PieceRole, scribedLength, type TemplatePiece, type Weight } from "../template/index.js";
 import type { HoleRole, Plate } from "../template/model.js";
-import { markLength } from "../template/model.js";
 import { groupBy } from "../units/group-by.js";
 import type { Length } from "../units/length.js";
 import type { SummaryFile } from "./model.js";
@@ -25,7 +24,7 @@ export interface PieceFacts {
   readonly outlineArea: number;
   readonly netArea: number;
   readonly cutLength: number;
-  /** Of all scribed strokes, whether the shop scribes or paints. */
+  /** Of all strokes that its cut file draws: what is scribed, and punch marks. */
   readonly scribeLength: number;
   readonly pierces: number;
   /** Cut or drilled, by what they are for. */
@@ -55,25 +54,29 @@ export function factsOf(
   files: readonly SummaryFile[],
   filesOf: (piece: TemplatePiece) => readonly SummaryFile[],
 ): BaseFacts {
-  const { base, plate, held, pieces } = checked;
+  const { job, base, plate, held, pieces } = checked;
   return {
     mark: base.mark,
     quantity: base.quantity,
     held: held.length > 0,
     template: { mark: plate.mark, quantity: plate.quantity, bases: servedMarks(base) },
-    pieces: pieces.map((piece) => pieceFacts(piece, filesOf(piece))),
+    pieces: pieces.map((piece) => pieceFacts(piece, job.shop.marking.how, filesOf(piece))),
     files,
   };
 }
 
-function pieceFacts({ role, plate, measures, weight }: TemplatePiece, files: readonly SummaryFile[]): PieceFacts {
+function pieceFacts(
+  { role, plate, measures, weight }: TemplatePiece,
+  how: MarkingShop["how"],
+  files: readonly SummaryFile[],
+): PieceFacts {
   const { extent, outlineArea, netArea, cutLength, pierces } = measures;
   const count = (role: HoleRole) => plate.holes.filter((hole) => hole.role === role).length;
   return {
     ...{ role, mark: plate.mark, quantity: plate.quantity, material: plate.material },
     ...{ grade: plate.grade, thickness: plate.thickness, files },
     ...{ width: extent.x1 - extent.x0, height: extent.y1 - extent.y0, outlineArea, netArea, cutLength },
-    ...{ scribeLength: markLength(plate.marks), pierces, weight },
+    ...{ scribeLength: scribedLength(plate, how), pierces, weight },
     drilled: drilledHoles(plate),
     holes: { rod: count("rod"), opening: count("opening"), nail: count("nail"), grout: count("grout") },
   };

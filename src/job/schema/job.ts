@@ -315,7 +315,11 @@ function rodsShape(unit: Unit) {
     length: lengthLeaf(unit, "above zero", "Overall length of the rod.").optional(),
     threads: threadsChoice(unit).optional(),
     bottom: bottomChoice(unit).optional(),
-    bottomThreads: lengthLeaf(unit, "above zero", "Thread at the lower end, measured up from it.").optional(),
+    bottomThreads: lengthLeaf(
+      unit,
+      "zero or above",
+      "Thread at the lower end, measured up from it; 0: none.",
+    ).optional(),
     threadClass: wordLeaf(
       ["1A", "2A", "3A", "6g", "8g"],
       "Thread class before any coating; omitted: 2A (F1554), 6g (metric).",
