@@ -20,7 +20,7 @@ import { settingOutElevation } from "./job-rules/setting-out-elevation.js";
 import { runJobRules } from "./job-run.js";
 import type { CheckContext, CheckRow, Rule } from "./model.js";
 import type { AskedPlace } from "./question.js";
-import { questionAt } from "./question.js";
+import { type QuestionParts, questionAt, questionParts } from "./question.js";
 import { basePlateEdge } from "./rules/base-plate-edge.js";
 import { basePlateGroutHole } from "./rules/base-plate-grout-hole.js";
 import { basePlateHole } from "./rules/base-plate-hole.js";
@@ -149,6 +149,11 @@ export function runJobChecks(context: JobContext): readonly CheckRow[] {
 /** The ledger of one base: rows in the order of the rules, then of their subjects. */
 export function runChecks(context: CheckContext): readonly CheckRow[] {
   return runRules(rules, context);
+}
+
+/** The same in parts, for a letter. */
+export function sharedQuestionParts(places: readonly AskedPlace[], row: CheckRow, unit: Unit): QuestionParts {
+  return questionParts(places, row, unit);
 }
 
 /** Rows of a base or of the job that say the same, as one question. */

@@ -1,5 +1,6 @@
 /** `rodplate make JOB --out DIR`: the whole package into DIR, or nothing. */
 import { join, relative } from "node:path";
+import { counted } from "../checks/words.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
 import { listed } from "../diagnostics/listed.js";
@@ -14,6 +15,8 @@ import type { Command } from "./arguments.js";
 import { makeInThreads, threadsFor } from "./base-threads.js";
 import type { EarlierLook } from "./earlier-package.js";
 import { compareEarlier, earlierForm, earlierText, leftoverWarnings, settlementWarnings } from "./earlier-package.js";
+import type { EarlierRegister } from "./earlier-register.js";
+import { findEarlierRegister } from "./earlier-register.js";
 import { tellInput } from "./faults-file.js";
 import { chunksOf } from "./file-system.js";
 import { showFindings } from "./findings.js";
@@ -55,9 +58,11 @@ async function refuseFolder(
 }
 
 async function makeInto(dir: PackageFolder, command: MakeCommand, shell: Shell): Promise<Outcome<ExitCode>> {
-  const opened = await openFile(command.job, shell);
+  const earlier = findEarlierRegister(dir.folder);
+  const opened = await openFile(command.job, shell, earlier?.content);
   const isGood = await tellInput(opened, command, shell);
   if (!opened.ok || !isGood) return { ok: true, value: 2, findings: [] };
+  if (!command.json) await tellRegister(earlier, opened.value.job, command.out, shell);
   const written = await dir.write<MadePackage, EarlierLook>({
     job: opened.value.job,
     replace: command.replace,
@@ -76,6 +81,22 @@ interface MadePackage {
   readonly report: Report;
   /** Every file but the summary, in the order in which they were begun. */
   readonly files: readonly GuidedFile[];
+}
+
+/** Where numbers of questions go on from, where that is the package in the folder. */
+async function tellRegister(
+  earlier: EarlierRegister | null,
+  { register, number }: OpenedJob["job"],
+  out: string,
+  { err }: Shell,
+): Promise<void> {
+  if (earlier === null || register === null || earlier.job !== number || earlier.questions === 0) return;
+  if (register.revision !== earlier.revision || register.questions.length !== earlier.questions) return;
+  const from = earlier.where === "" ? out : join(out, earlier.where);
+  const count = counted(earlier.questions, "question");
+  await err.write(
+    terminalLine`numbers of questions go on from revision ${earlier.revision} in ${from}, which has ${count}\n`,
+  );
 }
 
 async function writeFiles(

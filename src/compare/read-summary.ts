@@ -42,6 +42,7 @@ const template = z.object({
   quantity: count,
   bases: z.array(text).exactOptional(),
   heldBy: z.array(text).exactOptional(),
+  released: z.boolean().exactOptional(),
   outline: z.object({
     kind: z.enum(["path", "circle"], { error: "is neither path nor circle" }),
     extent: z.tuple([number, number, number, number], { error: "is not a list of four numbers" }),

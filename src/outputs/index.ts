@@ -2,6 +2,8 @@
 import { joinedFlavour } from "../formats/cut-dxf-joined.js";
 import { r12Flavour } from "../formats/cut-dxf-r12.js";
 import type { FileRole } from "../summary/model.js";
+import { answerFormXlsx } from "./answer-form-xlsx.js";
+import { answerFormYaml } from "./answer-form-yaml.js";
 import { budgetCsv } from "./budget-csv.js";
 import type { BudgetResult } from "./budget-result.js";
 import { budgetRodsCsv } from "./budget-rods-csv.js";
@@ -13,10 +15,13 @@ import { cutListXlsx } from "./cut-list-xlsx.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
 import { ledger } from "./ledger.js";
+import { letterPdf } from "./letter-pdf.js";
+import { letterText } from "./letter-text.js";
 import { manifest } from "./manifest.js";
 import type { BaseOutput, GrowingOutput, JobOutput, Output, PieceFile, ResultOutput } from "./model.js";
 import { planDxf } from "./plan-dxf.js";
 import { planSvg } from "./plan-svg.js";
+import { questionRegisterJson } from "./question-register-json.js";
 import { questions } from "./questions.js";
 import { quoteCsv } from "./quote-csv.js";
 import { quoteXlsx } from "./quote-xlsx.js";
@@ -63,6 +68,11 @@ const REGISTRY = {
   "quote-xlsx": quoteXlsx,
   "quote-csv": quoteCsv,
   "sheet-set-pdf": sheetSetPdf,
+  "letter-pdf": letterPdf,
+  "letter-text": letterText,
+  "answer-form-xlsx": answerFormXlsx,
+  "answer-form-yaml": answerFormYaml,
+  "question-register-json": questionRegisterJson,
   "read-as-csv": readAsCsv,
   "read-as-xlsx": readAsXlsx,
   ledger,

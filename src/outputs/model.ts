@@ -2,6 +2,7 @@
 import type { CheckedBase, CheckedJob } from "../checks/checked.js";
 import type { PdfMaker } from "../formats/pdf-maker.js";
 import type { DrawingDocument } from "../formats/sheet-svg.js";
+import type { RegisteredQuestion } from "../job/model/register.js";
 import type { Plan } from "../plan/model.js";
 import type { BaseFacts } from "../summary/facts.js";
 import type {
@@ -10,6 +11,7 @@ import type {
   SummaryBase,
   SummaryCheck,
   SummaryFile,
+  SummaryQuestion,
   UnusedSummaryAnswer,
 } from "../summary/model.js";
 import type { Question } from "../summary/questions.js";
@@ -66,6 +68,8 @@ export interface Surroundings extends Around {
   readonly facts: readonly BaseFacts[];
   /** Every question of the job, numbered; the answered ones too. */
   readonly questions: () => readonly Question[];
+  /** Those of the register that are not asked any more. */
+  readonly closedQuestions: () => readonly RegisteredQuestion[];
 }
 
 interface Described<Kind extends string> {
@@ -127,6 +131,8 @@ export interface JobRest {
   readonly checks: readonly SummaryCheck[];
   /** Of every base and of the job. */
   readonly questions: readonly Question[];
+  /** The same, and those that are closed, as the summary has them. */
+  readonly everyQuestion: readonly SummaryQuestion[];
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];
   readonly layoutHeld: readonly string[];
   readonly job: Summary["job"];

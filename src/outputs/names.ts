@@ -1,5 +1,7 @@
 /** Names of files and folders: revision and status stand in them, in signs that every system takes. */
 import type { CheckedBase } from "../checks/checked.js";
+import type { OpenQuestion } from "../checks/release.js";
+import { isReleased } from "../checks/release.js";
 import type { CutNamePart, Job, Material } from "../job/model/job.js";
 import type { Plate } from "../template/index.js";
 import { formatLength, type Unit } from "../units/index.js";
@@ -57,13 +59,13 @@ export function jobStem(job: Pick<Job, "number" | "revision" | "status">): strin
  * two marks never give one name.
  */
 export function makingPath(
-  { job, held }: Pick<CheckedBase, "job" | "held">,
+  { job, held, open }: Pick<CheckedBase, "job" | "held" | "open">,
   { plate }: { readonly plate: CutNamed },
   folder?: string,
 ): string {
   const parts = job.shop.cutFile.name.map((part) => CUT_NAMES[part](plate, job.unit));
   const folders = [FOLDERS.cut, ...(held.length > 0 ? [HELD_FOLDER] : []), ...(folder === undefined ? [] : [folder])];
-  return `${folders.join("/")}/${parts.join("_")}${heldEnding({ held })}${releaseEnding(job)}`;
+  return `${folders.join("/")}/${parts.join("_")}${heldEnding({ held })}${releaseEnding(job, open)}`;
 }
 
 const HELD_FOLDER = "held";
@@ -91,9 +93,14 @@ export function heldEnding({ held }: Pick<CheckedBase, "held">): string {
   return held.length > 0 ? "_HELD" : "";
 }
 
-/** Of every document that people build by: empty for a released job. */
-export function releaseEnding({ status }: Pick<Job, "status">): string {
-  return status === "released" ? "" : "_NOT-RELEASED";
+/** Of every document that people build by: empty for a released job, but where a question about what it shows is open. */
+export function releaseEnding(job: Pick<Job, "status">, open: readonly OpenQuestion[] = []): string {
+  return isReleased(job, open) ? "" : "_NOT-RELEASED";
+}
+
+/** Of a sheet, which has a banner where the whole job is not released: where a question alone stops it, its name says so too. */
+export function openEnding({ job, open }: Pick<CheckedBase, "job" | "open">): string {
+  return job.status === "released" ? releaseEnding(job, open) : "";
 }
 
 /** The last part of a path. */

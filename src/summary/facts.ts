@@ -1,11 +1,16 @@
 /** What is kept of every base when its files are made, for lists of the whole job: plain, and small beside its plate. */
 import type { CheckedBase } from "../checks/checked.js";
+import { columnContour, planContour } from "../checks/geometry/measure.js";
+import { isReleased } from "../checks/release.js";
+import { isAsking } from "../checks/run.js";
+import type { Contour, Point } from "../geometry/index.js";
 import type { MarkingShop, Material } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
 import { type PieceRole, scribedLength, type TemplatePiece, type Weight } from "../template/index.js";
 import type { HoleRole, Plate } from "../template/model.js";
 import { groupBy } from "../units/group-by.js";
 import type { Length } from "../units/length.js";
+import { toMillimetres } from "../units/length.js";
 import type { SummaryFile } from "./model.js";
 
 /** A piece of a template as lists have it. Millimetres and square millimetres; weight of one, in the job's unit. */
@@ -36,14 +41,36 @@ export interface PieceFacts {
   readonly files: readonly SummaryFile[];
 }
 
+/** A base in plan, in its own axes, millimetres. */
+export interface BaseFigure {
+  readonly rods: readonly FigureRod[];
+  /** null: the job does not say. */
+  readonly basePlate: Contour | null;
+  readonly concrete: Contour | null;
+  readonly column: Contour | null;
+}
+
+/** A rod in plan: its diameter, and that of its hole in the base plate, null where the job does not say. */
+export interface FigureRod {
+  readonly tag: string;
+  readonly group: string;
+  readonly center: Point;
+  readonly diameter: number;
+  readonly hole: number | null;
+}
+
 /** A base as lists have it. */
 export interface BaseFacts {
   readonly mark: string;
   readonly quantity: number;
   readonly held: boolean;
+  /** True where the job is released and no question of a base that its template serves is open. */
+  readonly released: boolean;
   readonly template: { readonly mark: string; readonly quantity: number; readonly bases: readonly string[] };
   /** The same for every base that one template serves: a list of pieces takes those of a template once. */
   readonly pieces: readonly PieceFacts[];
+  /** Its plan in a few lines, for the letter; null of a base that asks nothing. */
+  readonly figure: BaseFigure | null;
   /** Files of the base and its template. */
   readonly files: readonly SummaryFile[];
 }
@@ -54,14 +81,29 @@ export function factsOf(
   files: readonly SummaryFile[],
   filesOf: (piece: TemplatePiece) => readonly SummaryFile[],
 ): BaseFacts {
-  const { job, base, plate, held, pieces } = checked;
+  const { job, base, plate, held, open, pieces, rows } = checked;
   return {
     mark: base.mark,
     quantity: base.quantity,
     held: held.length > 0,
     template: { mark: plate.mark, quantity: plate.quantity, bases: servedMarks(base) },
     pieces: pieces.map((piece) => pieceFacts(piece, job.shop.marking.how, filesOf(piece))),
+    figure: rows.some(isAsking) ? figureOf(checked) : null,
+    released: isReleased(job, open),
     files,
+  };
+}
+
+function figureOf({ base, rods }: CheckedBase): BaseFigure {
+  const { basePlate, concrete, column } = base;
+  return {
+    rods: rods.map(({ tag, group, center }) => ({
+      ...{ tag, group: group.letter, center, diameter: toMillimetres(group.rod.diameter) },
+      hole: group.baseHole.kind === "missing" ? null : toMillimetres(group.baseHole.value),
+    })),
+    basePlate: basePlate.shape.kind === "missing" ? null : planContour(basePlate.shape.value, basePlate.at),
+    concrete: concrete.shape.kind === "missing" ? null : planContour(concrete.shape.value, concrete.at),
+    column: column.kind === "missing" ? null : columnContour(column.value),
   };
 }
 

@@ -2,8 +2,9 @@
 import type { UnusedAnswer } from "../checks/answers.js";
 import type { CheckedBase } from "../checks/checked.js";
 import type { CheckRow, Quantity } from "../checks/model.js";
+import { isReleased } from "../checks/release.js";
 import { answerReach } from "../checks/words.js";
-import type { Bottom, EndPlate, Input, Job } from "../job/model/job.js";
+import type { Answer, Bottom, EndPlate, Input, Job } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
 import type { RodDetail } from "../rods/index.js";
 import { detailRod, POUND_IN_KG } from "../rods/index.js";
@@ -80,14 +81,33 @@ export function summarizeCheck(row: CheckRow, unit: Unit): SummaryCheck {
     unit: measured?.kind === "length" ? unit : "",
     status: row.status,
     note: row.answer === null ? row.note : `${row.note}${answerReach(row.answer)}`,
-    ...(row.answer === null ? {} : { answer: { by: row.answer.by, date: row.answer.date, text: row.answer.text } }),
+    ...(row.answer === null ? {} : { [SAID[row.answer.kind]]: saidOf(row.answer) }),
+    ...(row.question === null ? {} : { question: row.question }),
   };
+}
+
+/** Keys of a row for what was said to it: an acceptance is no answer of the engineer. */
+const SAID = { answered: "answer", accepted: "accepted" } as const satisfies Record<Answer["kind"], keyof SummaryCheck>;
+
+function saidOf({ by, date, text }: Answer): NonNullable<SummaryCheck["answer"]> {
+  return { by, date, text };
 }
 
 /** An answer that answers no open question, in the summary's form. */
 export function summarizeAnswer({ answer, why }: UnusedAnswer): UnusedSummaryAnswer {
-  const { mark, rule, subject, value, by, date, text } = answer;
-  return { mark, rule, subject, value: value.kind === "given" ? value.value : null, by, date, text, why };
+  const { kind, question, mark, rule, subject, value, by, date, text } = answer;
+  return {
+    kind,
+    question,
+    mark,
+    rule,
+    subject,
+    value: value.kind === "given" ? value.value : null,
+    by,
+    date,
+    text,
+    why,
+  };
 }
 
 /** One hole in the summary's form: centre and size in the job's unit, the base's own axes. */
@@ -236,6 +256,7 @@ export function summarizeBase({
   measures,
   rows,
   held,
+  open,
   weight,
   shared,
 }: CheckedBase): Omit<SummaryBase, "files"> {
@@ -252,6 +273,7 @@ export function summarizeBase({
       quantity: plate.quantity,
       bases: servedMarks(base),
       ...(shared === null || held.length === 0 ? {} : { heldBy: shared.heldBy }),
+      released: isReleased(job, open),
       outline: {
         kind: plate.outlineKind,
         extent: [inUnit(extent.x0), inUnit(extent.y0), inUnit(extent.x1), inUnit(extent.y1)],

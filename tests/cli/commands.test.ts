@@ -493,7 +493,7 @@ describe("answers and questions", () => {
     const { status, stdout, stderr } = await run("check q.yaml");
     expect([status, stderr]).toEqual([0, ""]);
     expect(stdout).toContain(
-      "Questions for the engineer of record, open; job 24-118, revision B\n  - Q1  Base B1 (quantity 1), A1 A2 A3 A4:",
+      "Questions for the engineer of record, open; job 24-118, revision B\n  - Q-1  Base B1 (quantity 1), A1 A2 A3 A4:",
     );
     expect(stdout).toContain("Answers not used\n  - B2 washer-cover, by EOR, 2026-11-20: the job has no base");
     expect(stdout.replace(/\s+/g, " ")).toContain("answered for 2-1/4 in, now 2-1/2 in: the question is open again");

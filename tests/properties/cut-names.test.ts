@@ -23,7 +23,7 @@ function nameOf(changes: Partial<typeof piece>, shop: Partial<{ name: readonly C
     ...jobFixture({ shop: { ...own, cutFile: { ...own.cutFile, ...shop } } }),
     status: "released" as const,
   };
-  return makingPath({ job, held: held ? ["a reason"] : [] }, { plate: { ...piece, ...changes } });
+  return makingPath({ job, held: held ? ["a reason"] : [], open: [] }, { plate: { ...piece, ...changes } });
 }
 
 describe("the name of a file to cut by", () => {
@@ -42,8 +42,8 @@ describe("the name of a file to cut by", () => {
   it("has decimals of a millimetre as they are, and a held one lies apart", () => {
     const job = { ...jobFixture(), unit: "mm" as const, status: "for approval" as const };
     const plate = { ...piece, thickness: millimetres(6.35) };
-    expect(makingPath({ job, held: [] }, { plate })).toBe("cut/T9_2-off_PL6.35_A36_rev-B_NOT-RELEASED");
-    expect(makingPath({ job, held: ["why"] }, { plate }, "lines")).toBe(
+    expect(makingPath({ job, held: [], open: [] }, { plate })).toBe("cut/T9_2-off_PL6.35_A36_rev-B_NOT-RELEASED");
+    expect(makingPath({ job, held: ["why"], open: [] }, { plate }, "lines")).toBe(
       "cut/held/lines/T9_2-off_PL6.35_A36_rev-B_HELD_NOT-RELEASED",
     );
   });

@@ -20,7 +20,12 @@ describe("rod-threading", () => {
     rule: rodThreading,
     at: (delta) => ({
       ...ofSize(inch(1.25), "rolled"),
-      shop: { rodShop: { ...shopFixture().rodShop, making: { ...making, rolledUpTo: given(plus(inch(1.25), -delta), "shop test") } } },
+      shop: {
+        rodShop: {
+          ...shopFixture().rodShop,
+          making: { ...making, rolledUpTo: given(plus(inch(1.25), -delta), "shop test") },
+        },
+      },
     }),
     passes: -1,
     pick: ANY,

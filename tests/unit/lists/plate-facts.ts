@@ -27,7 +27,7 @@ export function plateFacts(i: number): BaseFacts {
     files: isHeld ? [] : [file],
   };
   return {
-    ...{ mark: bases[0] ?? mark, quantity: 1, held: isHeld },
+    ...{ mark: bases[0] ?? mark, quantity: 1, held: isHeld, released: true, figure: null },
     template: { mark, quantity: piece.quantity, bases },
     pieces: [piece],
     files: piece.files,

@@ -35,7 +35,7 @@ function facts(
 ): BaseFacts {
   const [first] = pieces;
   const template = { mark: first?.mark ?? mark, quantity: first?.quantity ?? 1, bases };
-  return { mark, quantity: 1, held, template, pieces, files: [] };
+  return { mark, quantity: 1, held, template, pieces, files: [], released: true, figure: null };
 }
 
 const of = (all: readonly BaseFacts[], status: "released" | "preliminary" = "released") =>

@@ -97,6 +97,7 @@ describe("a document", () => {
     plan: null,
     rows: [],
     held: new Map(),
+    layoutOpen: [],
     layoutHeld: { reasons: [], siteOnly: true },
   };
   const around = {
@@ -108,6 +109,7 @@ describe("a document", () => {
     pdf: null,
     facts: [],
     questions: () => [],
+    closedQuestions: () => [],
   };
 
   it("that needs a plan is not written without one; one that needs the job alone is", () => {

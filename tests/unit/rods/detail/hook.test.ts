@@ -14,7 +14,10 @@ const ZERO = inches(0);
 function bent(diameter: Length, reach: Length, radius: Length | null, rod: Partial<Rod> = {}) {
   const job = jobFixture();
   const { making } = job.shop.rodShop;
-  const unrounded = { ...job.shop, rodShop: { ...job.shop.rodShop, making: { ...making, lengthStep: given(1 as Length, "test") } } };
+  const unrounded = {
+    ...job.shop,
+    rodShop: { ...job.shop.rodShop, making: { ...making, lengthStep: given(1 as Length, "test") } },
+  };
   const group = groupFixture(
     {},
     {
