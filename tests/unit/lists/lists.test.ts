@@ -125,6 +125,37 @@ describe("bars", () => {
   });
 });
 
+describe("threads", () => {
+  it("count no end of which nothing is given, and say so", () => {
+    const open = listsOf({ bases: [base("B1", 1, "diameter: 1, threads: 6")] });
+    expect(column(tableOf(open, "threads"), "ends")).toEqual([4]);
+    expect(tableOf(open, "threads").remarks.join("\n")).toContain("lower ends of R1");
+    const at = column(open.quote, "key").indexOf("rates.perThreadEnd");
+    expect([column(open.quote, "quantity")[at], column(open.quote, "remark")[at]]).toEqual([
+      4,
+      "without 1 lot of which it is not known",
+    ]);
+    expect(column(tableOf(listsOf({}), "threads"), "ends")).toEqual([24, 24]);
+  });
+
+  it("are rolled before they are cut, large before small, long before short", () => {
+    const bases = ["3/4", "2", "1", "1-3/4"].map((size, i) => base(`B${i}`, 1, `diameter: ${size}, ${RODS}`));
+    const threads = tableOf(listsOf({ bases }), "threads");
+    expect(column(threads, "by")).toEqual(["roll", "roll", "roll", "roll", "cut", "cut", "cut", "cut"]);
+    expect(column(threads, "thread").map((text) => String(text).split("-")[0])).toEqual([
+      "1",
+      "1",
+      "3/4",
+      "3/4",
+      "2",
+      "2",
+      "1",
+      "1",
+    ]);
+    expect(column(threads, "thread length")).toEqual([6, 3, 6, 3, 6, 3, 6, 3]);
+  });
+});
+
 describe("hardware", () => {
   it("has spare pieces where the shop file names them, rounded up, and none else", () => {
     expect(column(tableOf(listsOf({}), "hardware"), "spare")).not.toContain(1);
@@ -237,6 +268,14 @@ describe("pages of lists", () => {
 });
 
 describe("a shop file", () => {
+  it("is told of a stock that is none, in its place", () => {
+    const faults = (rodShop: string) => () => listsOf({ rodShop });
+    expect(faults("{ stock: [] }")).toThrow(/rodShop.stock: .*a list of one length of bar or more/);
+    expect(faults("{ stock: [0] }")).toThrow(/rodShop.stock\[0\]: "0" is not above zero/);
+    expect(faults("{ kerf: -1/8 }")).toThrow(/rodShop.kerf: "-1\/8" is below zero/);
+    expect(faults("{ spareNuts: 200 }")).toThrow(/rodShop.spareNuts/);
+  });
+
   it.each(["plasma", "plasma-metric", "laser", "waterjet", "oxyfuel", "plywood"])("%s of ours plans bars", (name) => {
     const inputs = inputsOf("");
     const text = inputs.files.get(`templates/shops/${name}.yaml`);
