@@ -38,6 +38,8 @@ import { nutRoom } from "./rules/nut-room.js";
 import { patternMatch } from "./rules/pattern-match.js";
 import { placingClearance } from "./rules/placing-clearance.js";
 import { projection } from "./rules/projection.js";
+import { rodBend } from "./rules/rod-bend.js";
+import { rodCoating } from "./rules/rod-coating.js";
 import { rodCount } from "./rules/rod-count.js";
 import { rodCover } from "./rules/rod-cover.js";
 import { rodGrade } from "./rules/rod-grade.js";
@@ -46,6 +48,8 @@ import { rodOnBasePlate } from "./rules/rod-on-base-plate.js";
 import { rodOnConcrete } from "./rules/rod-on-concrete.js";
 import { rodPlay } from "./rules/rod-play.js";
 import { rodSpacing } from "./rules/rod-spacing.js";
+import { rodThread } from "./rules/rod-thread.js";
+import { rodThreading } from "./rules/rod-threading.js";
 import { seatOnPlate } from "./rules/seat-on-plate.js";
 import { stockThickness } from "./rules/stock-thickness.js";
 import { tableSize } from "./rules/table-size.js";
@@ -104,6 +108,10 @@ export const rules = [
   rodLength,
   rodCount,
   rodGrade,
+  rodThread,
+  rodBend,
+  rodCoating,
+  rodThreading,
 ] as const satisfies readonly Rule[];
 
 /** Every rule of the whole job, in the order of the ledger. */

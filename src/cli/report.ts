@@ -25,14 +25,10 @@ import { hasColor, widthOf } from "./shell.js";
 export interface Report {
   /** Takes what will be shown of a base, and lets go of the rest. */
   add(base: BaseInParts): void;
-  /** Counts files of the job itself. */
-  addFiles(count: number): void;
   /** Takes the rows of the whole job. */
   addJob(end: Pick<PackageRest, "rows" | "questions" | "everyQuestion" | "answersNotUsed" | "layoutHeld">): void;
   /** True where a base, or the layout, is held. */
   readonly isHeld: boolean;
-  /** Files of the bases, and of the job itself. */
-  readonly files: number;
   /** The texts, in the order in which they are shown. */
   texts(): Iterable<Printable>;
 }
@@ -56,7 +52,6 @@ interface Tally {
   passed: number;
   failed: number;
   notChecked: number;
-  files: number;
 }
 
 /** `onlyFailing` leaves out the bases without a failing row; their number is told. */
@@ -73,23 +68,17 @@ export function startReport(
   const gaps = startGaps();
   const tally: Tally = {
     ...{ templates: new Set(), unreleased: new Set(), isShared: false },
-    ...{ bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0, files: 0 },
+    ...{ bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0 },
   };
   let plan = terminalLine``;
   return {
     get isHeld() {
       return tally.held > 0 || said.held.length > 0;
     },
-    get files() {
-      return tally.files;
-    },
     add: (base) => {
       count(tally, base);
       gaps.add(base);
       if (!choice.onlyFailing || rankOf(base) < QUIET) shown.add(base);
-    },
-    addFiles: (count) => {
-      tally.files += count;
     },
     addJob: (end) => {
       const linesOf = (wanted: Question["status"]) =>
@@ -134,13 +123,12 @@ function rankOf({ held, rows }: BaseInParts): number {
   return rows.some(({ status }) => status === "fail") ? 1 : QUIET;
 }
 
-function count(tally: Tally, { held, rows, files, summary }: BaseInParts): void {
+function count(tally: Tally, { held, rows, summary }: BaseInParts): void {
   tally.bases += 1;
   tally.templates.add(summary.template.mark);
   if (summary.template.released === false) tally.unreleased.add(summary.template.mark);
   tally.isShared ||= summary.template.bases.length > 1;
   tally.held += held ? 1 : 0;
-  tally.files += files.length;
   countRows(tally, rows);
 }
 

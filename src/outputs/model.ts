@@ -80,6 +80,8 @@ interface Described<Kind extends string> {
   readonly title: string;
   /** True where `document` is needed to write it. */
   readonly drawn: boolean;
+  /** True of what the reader of its folder opens first. */
+  readonly opensFirst?: true;
   /** True where its sheets are pages of the set: it is drawn for a set even where the file itself is not wanted. */
   readonly inSet?: true;
 }
@@ -133,6 +135,11 @@ export interface JobRest {
   readonly everyQuestion: readonly SummaryQuestion[];
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];
   readonly layoutHeld: readonly string[];
+  readonly job: Summary["job"];
+  /** Of every base, in the order of the job. */
+  readonly facts: readonly BaseFacts[];
+  /** Of a kind of file. */
+  readonly about: (kind: string) => Pick<Described<string>, "title" | "role" | "opensFirst"> | null;
   /** The files of the job itself that are whole by then, in the order of the registry. */
   readonly files: readonly SummaryFile[];
 }
@@ -145,7 +152,7 @@ export interface GrowingOutput<Kind extends string = string> extends Described<K
   head(job: Summary["job"]): string;
   base(made: MadeBase, isFirst: boolean): string;
   end(rest: JobRest): string;
-  /** True for the file that lists all others with their hashes: it ends last, and cannot list itself. */
+  /** True for a file that lists others with their hashes: it ends after them, in the order of the registry, and cannot list itself. */
   readonly listsOthers: boolean;
 }
 

@@ -3,7 +3,7 @@ import type { CheckedBase } from "../checks/checked.js";
 import type { OpenQuestion } from "../checks/release.js";
 import { isReleased } from "../checks/release.js";
 import type { CutNamePart, Job, Material } from "../job/model/job.js";
-import type { Plate, TemplatePiece } from "../template/index.js";
+import type { Plate } from "../template/index.js";
 import { formatLength, type Unit } from "../units/index.js";
 
 /** Folder of a package for the revisions before it: nobody cuts from there. */
@@ -60,7 +60,7 @@ export function jobStem(job: Pick<Job, "number" | "revision" | "status">): strin
  */
 export function makingPath(
   { job, held, open }: Pick<CheckedBase, "job" | "held" | "open">,
-  { plate }: Pick<TemplatePiece, "plate">,
+  { plate }: { readonly plate: CutNamed },
   folder?: string,
 ): string {
   const parts = job.shop.cutFile.name.map((part) => CUT_NAMES[part](plate, job.unit));
@@ -70,7 +70,8 @@ export function makingPath(
 
 const HELD_FOLDER = "held";
 
-type CutNamed = Pick<Plate, "mark" | "revision" | "quantity" | "material" | "grade" | "thickness">;
+/** What of a plate stands in names. */
+export type CutNamed = Pick<Plate, "mark" | "revision" | "quantity" | "material" | "grade" | "thickness">;
 
 const CUT_NAMES: Readonly<Record<CutNamePart, (plate: CutNamed, unit: Unit) => string>> = {
   mark: ({ mark }) => mark,

@@ -304,9 +304,15 @@ function indexTable({ pages, paper }: CoverRequest, own: number): TableText {
   return {
     name: "cover-index",
     heading: "SHEETS OF THIS SET",
-    columns: ["PAGE", "SHEET", "WHAT IT SHOWS", "SIZE", "SCALE", isAnyOpen ? "HELD, OPEN" : "HELD", ...(paper === null ? [] : ["PRINTED"])].map(
-      column,
-    ),
+    columns: [
+      "PAGE",
+      "SHEET",
+      "WHAT IT SHOWS",
+      "SIZE",
+      "SCALE",
+      isAnyOpen ? "HELD, OPEN" : "HELD",
+      ...(paper === null ? [] : ["PRINTED"]),
+    ].map(column),
     rows,
     ...{ foot: [], under: [], strong },
   };

@@ -4,11 +4,10 @@ import { columnContour, planContour } from "../checks/geometry/measure.js";
 import { isReleased } from "../checks/release.js";
 import { isAsking } from "../checks/run.js";
 import type { Contour, Point } from "../geometry/index.js";
-import type { Material } from "../job/model/job.js";
+import type { MarkingShop, Material } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
-import type { PieceRole, TemplatePiece, Weight } from "../template/index.js";
+import { type PieceRole, scribedLength, type TemplatePiece, type Weight } from "../template/index.js";
 import type { HoleRole, Plate } from "../template/model.js";
-import { markLength } from "../template/model.js";
 import { groupBy } from "../units/group-by.js";
 import type { Length } from "../units/length.js";
 import { toMillimetres } from "../units/length.js";
@@ -30,7 +29,7 @@ export interface PieceFacts {
   readonly outlineArea: number;
   readonly netArea: number;
   readonly cutLength: number;
-  /** Of all scribed strokes, whether the shop scribes or paints. */
+  /** Of all strokes that its cut file draws: what is scribed, and punch marks. */
   readonly scribeLength: number;
   readonly pierces: number;
   /** Cut or drilled, by what they are for. */
@@ -88,7 +87,7 @@ export function factsOf(
     quantity: base.quantity,
     held: held.length > 0,
     template: { mark: plate.mark, quantity: plate.quantity, bases: servedMarks(base) },
-    pieces: pieces.map((piece) => pieceFacts(piece, filesOf(piece))),
+    pieces: pieces.map((piece) => pieceFacts(piece, job.shop.marking.how, filesOf(piece))),
     figure: rows.some(isAsking) ? figureOf(checked) : null,
     released: isReleased(job, open),
     files,
@@ -108,14 +107,18 @@ function figureOf({ base, rods }: CheckedBase): BaseFigure {
   };
 }
 
-function pieceFacts({ role, plate, measures, weight }: TemplatePiece, files: readonly SummaryFile[]): PieceFacts {
+function pieceFacts(
+  { role, plate, measures, weight }: TemplatePiece,
+  how: MarkingShop["how"],
+  files: readonly SummaryFile[],
+): PieceFacts {
   const { extent, outlineArea, netArea, cutLength, pierces } = measures;
   const count = (role: HoleRole) => plate.holes.filter((hole) => hole.role === role).length;
   return {
     ...{ role, mark: plate.mark, quantity: plate.quantity, material: plate.material },
     ...{ grade: plate.grade, thickness: plate.thickness, files },
     ...{ width: extent.x1 - extent.x0, height: extent.y1 - extent.y0, outlineArea, netArea, cutLength },
-    ...{ scribeLength: markLength(plate.marks), pierces, weight },
+    ...{ scribeLength: scribedLength(plate, how), pierces, weight },
     drilled: drilledHoles(plate),
     holes: { rod: count("rod"), opening: count("opening"), nail: count("nail"), grout: count("grout") },
   };

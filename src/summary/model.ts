@@ -55,6 +55,43 @@ export interface SummaryRods {
   /** Thread at the top. */
   readonly threadLength: number | null;
   readonly bottom: SummaryBottom | null;
+  /** The rod as it is made; absent in packages of programs that did not say it. */
+  readonly made?: SummaryMadeRod;
+}
+
+/**
+ * A rod as a shop makes it; lengths in the job's unit, null where something is not known. `overall` goes from end to end, of a
+ * hooked rod to the outside of its hook; `cutLength` is that of the bar. `lengthBy`: whether the job gives the length.
+ */
+export interface SummaryMadeRod {
+  readonly kind: string | null;
+  readonly overall: number | null;
+  readonly cutLength: number | null;
+  readonly lengthBy: "given" | "worked out" | null;
+  readonly fullThread: boolean;
+  readonly bottomThread: number | null;
+  /** As called out: `1-1/4-7 UNC-2A`. */
+  readonly threadCallout: string;
+  readonly threadClass: string | null;
+  readonly threading: string | null;
+  /** Diameter of the bar. */
+  readonly bar: number | null;
+  readonly zincProcess: string | null;
+  readonly endColor: string | null;
+  /** Of one bar as cut, in lb or kg. */
+  readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
+  readonly hardware: SummaryHardware;
+}
+
+/** What goes on one rod, by place; `template`: what its template takes beside the nuts of the base plate. */
+export interface SummaryHardware {
+  /** As it is ordered: `1-1/4 heavy hex nut, ASTM A563 A, plain`; null: no nut goes on it. */
+  readonly nut: string | null;
+  readonly nuts: Readonly<Record<"basePlate" | "levelling" | "template" | "lowerEnd", number>>;
+  /** Round and square ones. */
+  readonly washers: Readonly<Record<"basePlate" | "levelling" | "template" | "lowerEnd", number>>;
+  /** Plates at the lower end. */
+  readonly plates: number;
 }
 
 /**
@@ -159,7 +196,7 @@ export interface SummaryBase {
     readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
     readonly cutLength: number;
     readonly pierces: number;
-    /** Of all strokes that mark it, scribed or painted. */
+    /** Of all strokes that its cut file draws: what is scribed, and punch marks. */
     readonly scribeLength?: number;
     readonly holes: readonly SummaryHole[];
   };

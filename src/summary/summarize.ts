@@ -6,9 +6,11 @@ import { isReleased } from "../checks/release.js";
 import { answerReach } from "../checks/words.js";
 import type { Answer, Bottom, EndPlate, Input, Job } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
+import type { RodDetail } from "../rods/index.js";
+import { detailRod, POUND_IN_KG } from "../rods/index.js";
 import type { PlacedRod } from "../rods/model.js";
+import { scribedLength } from "../template/index.js";
 import type { Hole } from "../template/model.js";
-import { markLength } from "../template/model.js";
 import type { Length, Unit } from "../units/length.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, toUnit } from "../units/length.js";
 import type {
@@ -18,7 +20,9 @@ import type {
   SummaryBottom,
   SummaryCheck,
   SummaryEndPlate,
+  SummaryHardware,
   SummaryHole,
+  SummaryMadeRod,
   SummaryRods,
   UnusedSummaryAnswer,
 } from "./model.js";
@@ -128,11 +132,74 @@ function summarizeHole(hole: Hole, unit: Unit): SummaryHole {
 export function summarizeRods({ job, base, rods }: Pick<CheckedBase, "job" | "base" | "rods">): readonly SummaryRods[] {
   return base.groups.map((group) => {
     const quantity = rods.filter((rod) => rod.group.letter === group.letter).length;
-    return { group: group.letter, quantity, total: quantity * base.quantity, ...summarizeRod(group.rod, job.unit) };
+    const made = summarizeMade(detailRod(job, base, group), job.unit);
+    return {
+      group: group.letter,
+      quantity,
+      total: quantity * base.quantity,
+      ...summarizeRod(group.rod, job.unit),
+      made,
+    };
   });
 }
 
-function summarizeRod(rod: PlacedRod["group"]["rod"], unit: Unit): Omit<SummaryRods, "group" | "quantity" | "total"> {
+/** A rod as it is made, in the summary's form. */
+function summarizeMade(detail: RodDetail, unit: Unit): SummaryMadeRod {
+  const length = (input: Input<Length>): number | null => (input.kind === "missing" ? null : toUnit(input.value, unit));
+  const worked = (input: RodDetail["cut"]): number | null =>
+    input.kind === "missing" ? null : toUnit(input.value.value, unit);
+  const { overall, cut, fullThread, threadCallout, zincProcess, kilograms, hardware } = detail;
+  return {
+    kind: knownOrNull(detail.kind),
+    overall: worked(overall),
+    cutLength: worked(cut),
+    lengthBy: cut.kind === "missing" ? null : cut.value.by,
+    fullThread,
+    bottomThread: length(detail.bottomThread),
+    threadCallout,
+    threadClass: knownOrNull(detail.threadClass),
+    threading: knownOrNull(detail.threading),
+    bar: length(detail.bar),
+    zincProcess: zincProcess === null ? null : knownOrNull(zincProcess),
+    endColor: knownOrNull(detail.endColor),
+    weight: kilograms.kind === "missing" ? null : weightInUnit(kilograms.value, unit),
+    hardware: summarizeHardware(hardware),
+  };
+}
+
+function summarizeHardware(hardware: RodDetail["hardware"]): SummaryHardware {
+  const count = (place: string, ...kinds: readonly string[]): number =>
+    hardware
+      .filter((each) => each.place === place && kinds.includes(each.what))
+      .reduce((sum, each) => sum + each.count, 0);
+  const washers = (place: string) => count(place, "washer", "plate washer");
+  return {
+    nut: hardware.find(({ what }) => what === "nut")?.words ?? null,
+    nuts: {
+      basePlate: count("base plate", "nut"),
+      levelling: count("levelling", "nut"),
+      template: count("template", "nut"),
+      lowerEnd: count("lower end", "nut"),
+    },
+    washers: {
+      basePlate: washers("base plate"),
+      levelling: washers("levelling"),
+      template: washers("template"),
+      lowerEnd: washers("lower end"),
+    },
+    plates: count("lower end", "plate"),
+  };
+}
+
+function weightInUnit(kilograms: number, unit: Unit): NonNullable<SummaryMadeRod["weight"]> {
+  const value = unit === "in" ? kilograms / POUND_IN_KG : kilograms;
+  return { value: roundSymmetric(value * 1e6) / 1e6, unit: unit === "in" ? "lb" : "kg" };
+}
+
+function summarizeRod(
+  rod: PlacedRod["group"]["rod"],
+  unit: Unit,
+): Omit<SummaryRods, "group" | "quantity" | "total" | "made"> {
   const length = (input: Input<Length>): number | null => (input.kind === "missing" ? null : toUnit(input.value, unit));
   return {
     size: rod.size,
@@ -220,7 +287,7 @@ export function summarizeBase({
       weight,
       cutLength: inUnit(measures.cutLength),
       pierces: measures.pierces,
-      scribeLength: inUnit(markLength(plate.marks)),
+      scribeLength: inUnit(scribedLength(plate, job.shop.marking.how)),
       holes: plate.holes.map((hole) => summarizeHole(hole, unit)),
     },
     rods: summarizeRods({ job, base, rods }),

@@ -28,7 +28,7 @@ import type { BaseFacts } from "../summary/facts.js";
 import type { SummaryFile, SummaryQuestion, UnusedSummaryAnswer } from "../summary/model.js";
 import type { Question, Questions } from "../summary/questions.js";
 import { startQuestions, summarizeQuestions } from "../summary/questions.js";
-import { summarizeAnswer, summarizeCheck } from "../summary/summarize.js";
+import { summarizeAnswer, summarizeCheck, summarizeJob } from "../summary/summarize.js";
 import type { GrowingFiles, Part } from "./growing-files.js";
 import { startGrowingFiles } from "./growing-files.js";
 import { hashOf } from "./hash.js";
@@ -129,7 +129,12 @@ export function startPackage(opened: OpenedJob, options: PackageOptions): Starte
       const checks = rows.map((row) => summarizeCheck(row, job.unit));
       const answersNotUsed = answers.unused().map((each) => summarizeAnswer(each));
       const said = { questions, everyQuestion, answersNotUsed, layoutHeld: layoutHeld.reasons };
-      return { ...files.end({ checks, ...said }), rows, ...said, reduced: set?.reduced ?? [] };
+      return {
+        ...files.end({ checks, ...said, job: summarizeJob(job), facts }),
+        rows,
+        ...said,
+        reduced: set?.reduced ?? [],
+      };
     },
   };
 }

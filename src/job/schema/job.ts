@@ -286,6 +286,10 @@ function sharedShape<Rods extends z.core.$ZodLooseShape>(unit: Unit, rods: Rods)
       "A post, as 29 CFR 1926.751 defines it, is exempt from the least rod count; omitted: column.",
     ).optional(),
     note: textLeaf("Free note, printed on the sheet.", 120).optional(),
+    delivery: textLeaf(
+      "Truck or pour that its rods and templates go with; packing lists are parted by it.",
+      40,
+    ).optional(),
     ...rods,
     basePlate: basePlateBlock(unit).optional(),
     column: columnChoice(unit).optional(),
@@ -333,7 +337,11 @@ function rodsShape(unit: Unit) {
     length: lengthLeaf(unit, "above zero", "Overall length of the rod.").optional(),
     threads: threadsChoice(unit).optional(),
     bottom: bottomChoice(unit).optional(),
-    bottomThreads: lengthLeaf(unit, "above zero", "Thread at the lower end, measured up from it.").optional(),
+    bottomThreads: lengthLeaf(
+      unit,
+      "zero or above",
+      "Thread at the lower end, measured up from it; 0: none.",
+    ).optional(),
     threadClass: wordLeaf(
       ["1A", "2A", "3A", "6g", "8g"],
       "Thread class before any coating; omitted: 2A (F1554), 6g (metric).",

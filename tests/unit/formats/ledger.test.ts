@@ -149,8 +149,14 @@ describe("questions.csv", () => {
     const asked = checks.map(
       (check, i): Question => ({
         ...{ number: `Q-${i + 1}`, ...about, check, status: check.answer === undefined ? "open" : "answered" },
-        ...{ places: [{ mark: "B1", quantity: 6, subjects: ["A1"] }], past: "", measured: "the play", plainName: "washer", asked: [] },
-      parts: { said: "", notes: "", figures: null },
+        ...{
+          places: [{ mark: "B1", quantity: 6, subjects: ["A1"] }],
+          past: "",
+          measured: "the play",
+          plainName: "washer",
+          asked: [],
+        },
+        parts: { said: "", notes: "", figures: null },
       }),
     );
     const rows = parse(writeQuestionsHead() + writeQuestionRows(asked));
