@@ -4,8 +4,8 @@ import type { AskedFigures, QuestionRegister, RegisteredQuestion } from "../job/
 import { lastAsked } from "../job/model/register.js";
 import type { Unit } from "../units/index.js";
 import { toUnit } from "../units/index.js";
+import { isAsking } from "./asking.js";
 import type { CheckRow, Quantity } from "./model.js";
-import { isAsking } from "./run.js";
 
 /**
  * The rows with their numbers: that of a question of the register which asked the same rule of the same subject of this base,

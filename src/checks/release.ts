@@ -1,7 +1,7 @@
 /** What stops the release of a template, or of the layout: questions that are open, and that nobody has accepted. */
 import type { Job } from "../job/model/job.js";
+import { isAsking } from "./asking.js";
 import type { CheckRow } from "./model.js";
-import { isAsking } from "./run.js";
 
 /** A question that waits for the engineer of record. */
 export interface OpenQuestion {

@@ -5,6 +5,8 @@ import type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, RuleResult, S
 import { numberRows } from "./numbered.js";
 import { givenBy } from "./takes.js";
 
+export { isAsking } from "./asking.js";
+
 const RANK: Readonly<Record<Severity, number>> = { advise: 0, ask: 1, stop: 2 };
 
 /** Rows in the order of the rules, then of their subjects. */
@@ -104,11 +106,6 @@ function raised(own: Severity, asked: Severity | undefined): Severity {
 /** True of a row for which no cut file is written: a fail of severity `stop`. */
 export function isHolding({ status, severity }: CheckRow): boolean {
   return status === "fail" && severity === "stop";
-}
-
-/** True of a row that is put to the engineer of record: a fail of severity `ask`. */
-export function isAsking({ status, severity }: CheckRow): boolean {
-  return status === "fail" && severity === "ask";
 }
 
 /**

@@ -105,12 +105,12 @@ export function startReport(
       const accepted = "Questions open, with the release accepted; the rows keep their fail";
       yield writeTextList(accepted, shortList(said.accepted), options);
       yield writeTextList("Questions closed; their numbers are not used again", shortList(said.closed), options);
-      yield writeTextList("Answers and acceptances not used", shortList(said.unused), options);
+      yield writeTextList("Answers not used", shortList(said.unused), options);
       if (!choice.all) yield writeTextList("Not checked, for want of input", gaps.lines(), options);
       yield writeTextList("NOT CHECKED AT ALL", NOT_CHECKED_AT_ALL, options);
       yield writeTextList("Cautions", CAUTIONS, options);
-      yield totalsText(tally, tally.bases - shown.bases, said);
       yield unreleasedText(job.status, tally.unreleased);
+      yield totalsText(tally, tally.bases - shown.bases, said);
     },
   };
 }

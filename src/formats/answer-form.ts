@@ -82,5 +82,5 @@ function quoted(text: string): string {
 const LONGEST = 1500;
 
 function cut(text: string): string {
-  return text.length <= LONGEST ? text : `${text.slice(0, LONGEST).trimEnd()} ... (whole in questions.csv)`;
+  return text.length <= LONGEST ? text : `${text.slice(0, LONGEST).trimEnd()} [cut; questions.csv has all of it]`;
 }

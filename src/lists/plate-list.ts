@@ -163,9 +163,12 @@ export function drillWords({ drilled }: Pick<PieceFacts, "drilled">, unit: Unit)
 }
 
 /** What may be done with it. */
-export function statusWords({ held, material }: Pick<PlateRow, "held" | "material">, status: Job["status"]): string {
+export function statusWords(
+  { held, released, material }: Pick<PlateRow, "held" | "released" | "material">,
+  status: Job["status"],
+): string {
   if (held) return "HELD";
-  if (status !== "released") return "NOT RELEASED";
+  if (status !== "released" || !released) return "NOT RELEASED";
   return material === "steel" ? "to cut" : "to drill";
 }
 

@@ -8,6 +8,8 @@ import type { ListFigure } from "./model.js";
 export interface PlateRow extends PieceFacts {
   readonly bases: readonly string[];
   readonly held: boolean;
+  /** True where the job is released and no question stops it. */
+  readonly released: boolean;
 }
 
 /** Pieces that are cut from one stock: of one material, grade and thickness. */
@@ -18,12 +20,12 @@ export interface PlateStock extends Pick<PieceFacts, "material" | "grade" | "thi
 /** In the order of the job. */
 export function plateRows(facts: readonly BaseFacts[]): readonly PlateRow[] {
   const taken = new Set<string>();
-  return facts.flatMap(({ held, pieces, template: { bases } }) =>
+  return facts.flatMap(({ held, released, pieces, template: { bases } }) =>
     pieces.flatMap((piece): readonly PlateRow[] => {
       const key = piece.mark.toUpperCase();
       if (taken.has(key)) return [];
       taken.add(key);
-      return [{ ...piece, bases, held }];
+      return [{ ...piece, bases, held, released }];
     }),
   );
 }

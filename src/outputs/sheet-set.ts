@@ -179,7 +179,9 @@ function aboutWords(places: Question["places"]): string {
 const LONGEST_TEXT = 900;
 
 function cutAt(text: string): string {
-  return text.length <= LONGEST_TEXT ? text : `${text.slice(0, LONGEST_TEXT).trimEnd()} ... (whole in the letter)`;
+  return text.length <= LONGEST_TEXT
+    ? text
+    : `${text.slice(0, LONGEST_TEXT).trimEnd()} [cut; the letter has all of it]`;
 }
 
 /** `BASE B20, TEMPLATE T20`. */

@@ -77,7 +77,7 @@ function letterQuestion({ number, plainName, places, parts, past, check }: Quest
 function cut(words: string): string {
   return words.length <= LONGEST_NOTE
     ? words
-    : `${words.slice(0, LONGEST_NOTE).trimEnd()} ... (whole in questions.csv)`;
+    : `${words.slice(0, LONGEST_NOTE).trimEnd()} [cut; questions.csv has all of it]`;
 }
 
 /** `Bases B3 (2), B4 (1): 3 places. Each: A1 A2.` */

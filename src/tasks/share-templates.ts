@@ -70,7 +70,7 @@ function proveSet(job: Job, members: readonly ShapedBase[]): Proof {
     const key = plateKey(checked.plate, each.base.template.use);
     first ??= { checked, key };
     if (key !== first.key) fault ??= differs(first.checked, checked);
-    open.push(...checked.open);
+    for (const question of checked.open) open.push(question);
     if (checked.held.length > 0) reasons.set(each.base.mark, checked.held);
     sheetOf.set(each.base.mark, sheetKey(checked));
   }

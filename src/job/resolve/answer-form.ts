@@ -193,7 +193,7 @@ function readEntries(entries: readonly Entry[], beside: Beside): WithFindings<re
   const taken = new Map<string, { readonly answer: Answer; readonly at: Finding["at"] }>();
   for (const entry of entries) {
     const read = readEntry(entry, beside);
-    findings.push(...read.findings);
+    for (const finding of read.findings) findings.push(finding);
     const answer = read.value;
     if (answer === null) continue;
     const at = entry.fields.answer?.at ?? entry.at;

@@ -91,7 +91,7 @@ describe("questions", () => {
     const parted = numbers(questionsOf(bases, [`answers: [${part}]`]));
     expect(parted.filter(([number]) => !number?.includes("."))).toHaveLength(open.length);
     expect(parted.filter(([number]) => number?.includes("."))).toEqual([
-      [expect.stringMatching(/^Q\d\.2$/), "B5", "washer-cover"],
+      [expect.stringMatching(/^Q-\d\.2$/), "B5", "washer-cover"],
     ]);
   });
 
