@@ -71,6 +71,7 @@ export { openWorkbook } from "./readers/workbook.js";
 export type * from "./rods/model.js";
 export type { ReadAs, ReadLine, ReadOrigin, ReadQuestion } from "./schedule/index.js";
 export type { EditionKind, EditionOf, ThreadSeries } from "./standards/index.js";
+export type * from "./summary/certificate.js";
 export type * from "./summary/model.js";
 export type { AskedAt, Question } from "./summary/questions.js";
 export type { PlacingVerdict, Verdict } from "./survey/model.js";
