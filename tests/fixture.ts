@@ -3,6 +3,7 @@
 import type { Base, Given, Job, RodGroup, Shop } from "../src/job/model/job.js";
 import { given, missing } from "../src/job/model/job.js";
 import { resolveBudget } from "../src/job/resolve/budget.js";
+import { usualBolt } from "../src/job/resolve/splice-bolt.js";
 import { resolveSurvey } from "../src/job/schema/survey.js";
 import type { BaseWithRods } from "../src/rods/index.js";
 import { placeRods } from "../src/rods/index.js";
@@ -46,6 +47,7 @@ export function shopFixture(changes: Partial<Shop> = {}): Shop {
       layers: { outline: "OUTLINE", holes: "HOLES", openings: "OPENINGS", marks: "MARKS", drill: "DRILL" },
       origin: "lower left",
     },
+    spliceBolt: usualBolt("in"),
     ...changes,
   };
 }
@@ -132,6 +134,8 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
       height: given(inches(3), "job"),
       nailHoles: [],
       groutHoles: [],
+      lower: null,
+      segments: null,
     },
     origins: {},
     ...changes,

@@ -11,6 +11,7 @@ import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
 import { ledger } from "./ledger.js";
 import type { BaseOutput, GrowingOutput, JobOutput, Output, ResultOutput } from "./model.js";
+import { pieceSheetSvg } from "./piece-sheet-svg.js";
 import { planDxf } from "./plan-dxf.js";
 import { planSvg } from "./plan-svg.js";
 import { questions } from "./questions.js";
@@ -41,6 +42,7 @@ const REGISTRY = {
   "cut-r12": cutOutput(r12Flavour),
   "drill-list": drillList,
   "sheet-svg": sheetSvg,
+  "piece-sheet-svg": pieceSheetSvg,
   "setting-out-csv": settingOutCsv,
   "setting-out-bare-csv": settingOutBareCsv,
   "check-distances-csv": checkDistancesCsv,

@@ -50,6 +50,11 @@ export function jobStem(job: Pick<Job, "number" | "revision" | "status">): strin
   return `${safeForFileName(job.number)}_rev-${safeForFileName(job.revision)}${releaseEnding(job)}`;
 }
 
+/** `T1-S2_rev-B`: of the sheet of a piece. */
+export function pieceStem({ job }: Pick<CheckedBase, "job">, { plate }: Pick<TemplatePiece, "plate">): string {
+  return templateStem({ plate, job });
+}
+
 /** Of a piece, as `templateStem`; held and not released stand in the name of whatever is cut or drilled by. */
 export function makingStem(
   { job, held }: Pick<CheckedBase, "job" | "held">,

@@ -1,5 +1,6 @@
 /** What is said of holes and corners with a leader; where there is room to say it is found in `leaders.ts`. */
 
+import { arcOf, millimetresBetween, toLattice } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
 import type { Base, Corner, Job, Offset } from "../job/model/job.js";
 import { boltCircleOf, standsToAxes } from "../patterns/index.js";
@@ -9,6 +10,7 @@ import { greatestOf, leastOf } from "../units/extremes.js";
 import { groupBy } from "../units/group-by.js";
 import { formatLength, type Length, nanometres, toMillimetres, type Unit } from "../units/index.js";
 import { at } from "./items.js";
+import { isPart, type SheetPiece } from "./request.js";
 import { spellingOf } from "./spelling.js";
 import { textWidth } from "./text-metrics.js";
 
@@ -43,7 +45,13 @@ export function widestCallout(callouts: readonly Callout[], letter: number): num
   return greatestOf(widths, 0);
 }
 
-const ROLE_WORDS = { rod: "HOLE", opening: "OPENING", nail: "NAIL HOLE", grout: "GROUT HOLE" } as const;
+const ROLE_WORDS = {
+  rod: "HOLE",
+  opening: "OPENING",
+  nail: "NAIL HOLE",
+  grout: "GROUT HOLE",
+  bolt: "BOLT HOLE",
+} as const;
 
 /** Holes that are alike in size, rod, role and making, in the order in which they first come. */
 export function alikeHoles(holes: readonly Hole[], unit: Unit): readonly (readonly Hole[])[] {
@@ -56,6 +64,7 @@ export interface CalledOut {
   readonly plate: Plate;
   readonly base: Base;
   readonly job: Pick<Job, "unit" | "editions">;
+  readonly piece?: SheetPiece | null;
 }
 
 /** One callout for each kind of hole, one for the corners, and one for the cut or notch that shows the way round. */
@@ -68,7 +77,27 @@ export function calloutsOf(called: CalledOut): readonly Callout[] {
     ],
     targets: outermost(alike).flatMap(targetsOf),
   }));
-  return [...holes, ...cornerCallout(called), ...cutCallouts(called), ...orientationCallout(called)];
+  return [
+    ...holes,
+    ...cornerCallout(called),
+    ...cutCallouts(called),
+    ...orientationCallout(called),
+    ...(isPart(called.piece) ? arcCallouts(called) : []),
+  ];
+}
+
+/** Radius and chord of each arc of a part, pointed at in its middle. */
+function arcCallouts({ plate: { region }, job: { unit } }: CalledOut): readonly Callout[] {
+  if (region.outer.kind === "circle") return [];
+  const say = (millimetres: number) => formatLength(toLattice(millimetres), unit);
+  return region.outer.segments.flatMap((segment): readonly Callout[] => {
+    const { from, to, bulge } = segment;
+    if (bulge === 0) return [];
+    const side = bulge > 0 ? "OUTSIDE" : "INSIDE";
+    const chord = say(millimetresBetween(from, to));
+    const lines = [[`${side} R${say(arcOf(segment).radius)}`], [`CHORD ${chord}`]];
+    return [{ lines, targets: [{ center: middle(from, to, bulge), radius: 0 }] }];
+  });
 }
 
 const CUT_WORDS = { "corner cut": "CUT", "corner notch": "NOTCH", "edge notch": "NOTCH" } as const;

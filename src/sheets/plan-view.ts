@@ -15,6 +15,7 @@ import type { ChainMode } from "./located.js";
 import { type Neighbour, neighbourItems } from "./neighbours.js";
 import { type Draft, put, putAll } from "./paper.js";
 import { axisItems, holeItems, outlineItem, type View } from "./plan-shapes.js";
+import { originName, type SheetPiece } from "./request.js";
 import type { Lettering } from "./sheet-sizes.js";
 import { putTags, type Tagging } from "./tags.js";
 import { putWorkingPoint } from "./working-point.js";
@@ -40,6 +41,7 @@ export interface PlanInput {
   readonly tagAll: boolean;
   readonly demand: Demand;
   readonly callouts: readonly Callout[];
+  readonly piece: SheetPiece | null;
 }
 
 /** What found no room beside the plan and has to be said in the notes; or the part for which the attempt is given up. */
@@ -65,7 +67,7 @@ export function putBarePlan(draft: Draft, view: View, input: PlanInput): BarePla
   const strict = demand !== "anything";
   putShapes(draft, view, input);
   if (!putChains(draft, view, input) && (strict || input.mode !== "overall")) return failed("chains");
-  putWorkingPoint(draft, view, plate.holes, lettering);
+  putWorkingPoint(draft, view, plate.holes, lettering, originName(input.piece));
   putDiagonal(draft, view, input);
   const rods = plate.holes.filter(({ role }) => role === "rod");
   if (!putAllTags(draft, view, input, input.tagAll ? plate.holes : rods) && strict) return failed("tags");

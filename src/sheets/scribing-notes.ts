@@ -86,11 +86,12 @@ function endOf({ text }: OmittedMark): string {
 }
 
 /** The centre ticks that stand on the plate: at all four ends of the axes but those that were left out. */
-function ticks({ plate, job }: SheetRequest): readonly string[] {
+function ticks({ plate, job, piece }: SheetRequest): readonly string[] {
   const { center } = spellingOf(job.editions);
   const missing = new Set(plate.omitted.filter(({ kind }) => kind === "centre-line").map(endOf));
   const ends = ["-X", "+X", "-Y", "+Y"].filter((end) => !missing.has(end));
   if (!plate.marks.some(({ kind }) => kind === "centre-line")) return [];
+  if (piece?.role === "splice plate") return ["TICKS ON THE LINE OF THE JOINT"];
   return [missing.size === 0 ? `${center} TICKS AT BOTH ENDS OF BOTH AXES` : `${center} TICKS AT ${ends.join(", ")}`];
 }
 

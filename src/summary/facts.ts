@@ -61,7 +61,13 @@ function pieceFacts({ role, plate, measures, weight }: TemplatePiece): PieceFact
     ...{ role, mark: plate.mark, quantity: plate.quantity, material: plate.material, thickness: plate.thickness },
     ...{ width: extent.x1 - extent.x0, height: extent.y1 - extent.y0, outlineArea, netArea, cutLength },
     ...{ scribeLength: plate.marks.reduce((sum, mark) => sum + strokeLength(mark), 0), pierces, weight },
-    holes: { rod: count("rod"), opening: count("opening"), nail: count("nail"), grout: count("grout") },
+    holes: {
+      rod: count("rod"),
+      opening: count("opening"),
+      nail: count("nail"),
+      grout: count("grout"),
+      bolt: count("bolt"),
+    },
   };
 }
 

@@ -15,6 +15,8 @@ export interface SummaryFile {
   readonly sha256: string;
   /** Only for cut files: the layers that are cut, and those that are marked. */
   readonly layers?: { readonly cut: readonly string[]; readonly mark: readonly string[] };
+  /** Mark of the piece of its template that it is of: absent where that is the template itself. */
+  readonly piece?: string;
 }
 
 /** One hole: centre in the base's axes, size and rod diameter, in the job's unit; no `rod` where none goes through. */

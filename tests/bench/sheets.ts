@@ -27,6 +27,7 @@ export function sheetRequests(count: number): readonly SheetRequest[] {
     sheetCount: 1,
     sheetBases: [shaped.base.mark],
     programVersion: "bench",
+    piece: null,
   }));
 }
 

@@ -23,6 +23,7 @@ export function shopSchema(unit: Unit) {
       density: densityBlock().optional(),
       marking: markingBlock(unit),
       cutFile: cutFileBlock(),
+      splice: spliceBlock().optional(),
       grades: z
         .array(gradeBlock(), { error: () => "a list of grades: name, nut" })
         .describe("Grades beside those of F1554 and ISO 898-1.")
@@ -161,6 +162,13 @@ function densityBlock() {
   return keys(
     { steel: density(`Steel; omitted: ${EXAMPLE}.`).optional(), plywood: density("Plywood.").optional() },
     "Densities, for weights.",
+  );
+}
+
+function spliceBlock() {
+  return keys(
+    { bolt: textLeaf("Size of the bolts: 1/2, M12.", 40) },
+    "Splice plates that join the segments of a template; omitted: bolts 1/2 (in) or M12 (mm), common practice.",
   );
 }
 
