@@ -68,6 +68,7 @@ export function plateOf(outer: Contour, holes: readonly Hole[], marks: readonly 
     revision: "A",
     quantity: 1,
     material: "steel",
+    grade: null,
     thickness: inches(0.25),
     outlineKind: outer.kind,
     region: { outer, inner: order.map((hole) => hole.contour) },

@@ -1,9 +1,10 @@
 /** Jobs and bases for tests, made by hand without the readers: every field of the model, overridable. Invented data. */
 
 import type { Base, Given, Job, RodGroup, Shop } from "../src/job/model/job.js";
-import { given, missing } from "../src/job/model/job.js";
+import { CUT_NAME_PARTS, given, missing } from "../src/job/model/job.js";
 import { resolveBudget } from "../src/job/resolve/budget.js";
 import { usualBolt } from "../src/job/resolve/splice-bolt.js";
+import { makeRodShop } from "../src/job/resolve/rod-shop.js";
 import { resolveSurvey } from "../src/job/schema/survey.js";
 import type { BaseWithRods } from "../src/rods/index.js";
 import { placeRods } from "../src/rods/index.js";
@@ -46,8 +47,11 @@ export function shopFixture(changes: Partial<Shop> = {}): Shop {
     cutFile: {
       layers: { outline: "OUTLINE", holes: "HOLES", openings: "OPENINGS", marks: "MARKS", drill: "DRILL" },
       origin: "lower left",
+      name: CUT_NAME_PARTS,
+      flavour: "polyline",
     },
     spliceBolt: usualBolt("in"),
+    rodShop: makeRodShop(undefined, "shop test", "in"),
     ...changes,
   };
 }
@@ -78,7 +82,16 @@ export function groupFixture(changes: Partial<RodGroup> = {}, rod: Partial<RodGr
       embedment: given(inches(24), "job"),
       length: missing("rods.length", "no rod length is given"),
       threadLength: given(inches(8), "job"),
-      bottom: given({ kind: "nut" } as const, "job"),
+      fullThread: false,
+      bottomThread: missing("rods.bottomThreads", "no thread length at the lower end is given"),
+      threadClass: given("2A", "ASTM F1554"),
+      threading: missing("rods.threading", "how the threads are made is not given"),
+      zincProcess: missing("rods.zincProcess", "no preference of a zinc process is given"),
+      nutFinish: missing("rods.nutFinish", "no other coating of the nuts is given"),
+      protectors: false,
+      topNuts: given(1, "default: one nut"),
+      levellingNuts: missing("rods.levellingNuts", "no number of levelling nuts is given"),
+      bottom: given({ kind: "nut", washer: null, tackWelded: false } as const, "job"),
       wrenchRoom: missing("rods.wrenchRoom", "no wrench room is given"),
       stickOut: given(zero, "default: full engagement of the nut"),
       ...rod,
@@ -121,6 +134,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
       use: "template",
       support: given("form" as const, "job"),
       material: "steel",
+      grade: missing("template.grade", "no material grade of the template is given"),
       thickness: inches(0.25),
       outline: {
         kind: "rectangle",

@@ -61,6 +61,7 @@ const ROD_KEYS: Readonly<Record<string, Values>> = {
     { kind: "plate", shape: "round", size: "14", thickness: "1" },
     { kind: "hook", reach: "4" },
   ],
+  "rods.bottomThreads": [undefined, undefined, "0", "6", "12"],
   "rods.stickOut": [undefined, "0", "1/2", "3"],
   "rods.wrenchRoom": [undefined, undefined, "2", "5"],
   pattern: PATTERNS,
@@ -143,6 +144,7 @@ const BASE_KEYS: Readonly<Record<string, Values>> = {
   "template.use": [undefined, undefined, "template left as setting plate", "setting plate over cast rods"],
   "template.support": [undefined, "form", "bearers"],
   "template.material": [undefined, undefined, "steel", "plywood"],
+  "template.grade": [undefined, "A36", "S235JR"],
   "template.thickness": ["1/4", "1/4", "3/8", "3/4", "5/16", "2"],
   "template.outline": [
     undefined,
@@ -173,6 +175,16 @@ const BASE_KEYS: Readonly<Record<string, Values>> = {
     { diameter: "8", at: ["1", "1"] },
   ],
   "template.key": [undefined, "auto", "none"],
+  "template.segments": [undefined, undefined, undefined, "none", "2", "auto", { count: "3", bolt: "1/2" }],
+  "template.lower": [
+    undefined,
+    undefined,
+    "auto",
+    "none",
+    { above: "4" },
+    { below: "20", thickness: "3/8", outline: { kind: "circle", diameter: "30" } },
+    { above: "2", opening: "none" },
+  ],
   "template.height": [undefined, "3", "0", "1", "12"],
   "template.nails": [
     undefined,

@@ -1,6 +1,6 @@
 /** Lengths of a base in proportion to its rods and its pattern: wide proportions, no rule of design, common practice. */
 
-import type { Input, PlanShape, RodGroup, Severity } from "../job/model/job.js";
+import type { EndPlate, Input, PlanShape, RodGroup, Severity } from "../job/model/job.js";
 import { greatestOf } from "../units/extremes.js";
 import type { Length } from "../units/index.js";
 import { inches } from "../units/index.js";
@@ -70,13 +70,26 @@ function threadOf({ diameter, projection, embedment }: RodGroup["rod"]): Plausib
 }
 
 function ofBottom({ bottom, diameter }: RodGroup["rod"], group: string): readonly Proportioned[] {
-  if (bottom.kind === "missing" || bottom.value.kind === "nut") return [];
+  if (bottom.kind === "missing") return [];
   const row = (name: string, value: Length, range: readonly [number, number]): Proportioned => {
     return { name: `${name}${group}`, value, plausible: times(diameter, range), severity: "ask" };
   };
-  if (bottom.value.kind === "hook") return [row("hook", bottom.value.reach, BOTTOM.reach)];
-  const { size, thickness } = bottom.value;
-  return [row("bottom plate size", size, BOTTOM.size), row("bottom plate thickness", thickness, BOTTOM.thickness)];
+  const plate = (name: string, { size, thickness }: EndPlate) => [
+    row(`${name} size`, size, BOTTOM.size),
+    row(`${name} thickness`, thickness, BOTTOM.thickness),
+  ];
+  switch (bottom.value.kind) {
+    case "straight":
+      return [];
+    case "nut":
+      return bottom.value.washer === null ? [] : plate("bottom washer", bottom.value.washer);
+    case "plate":
+      return plate("bottom plate", bottom.value);
+    case "hook":
+      return [row("hook", bottom.value.reach, BOTTOM.reach)];
+    case "swedged":
+      return [row("swedged part", bottom.value.length, BOTTOM.reach)];
+  }
 }
 
 function ofWasher(washer: RodGroup["washer"], diameter: Length, group: string): readonly Proportioned[] {

@@ -18,6 +18,8 @@ export const BASE_HOLE: readonly string[] = ["basePlate.hole", "rods.diameter"];
 export const HOLE: readonly string[] = ["template.hole", "template.use", ...BASE_HOLE];
 /** Nut of the rods: as given, or recommended for grade, size and finish. */
 export const NUT: readonly string[] = ["rods.nut", "rods.grade", "rods.finish", "rods.diameter"];
+/** Thread at the top: of a rod that is threaded in full its length, or what is known of it. */
+export const THREADS: readonly string[] = ["rods.threads", "rods.length", "rods.projection", "rods.embedment"];
 /** Washer on the base plate, which a standard has by the rod's size. */
 export const WASHER: readonly string[] = ["basePlate.washer", "rods.diameter"];
 /** Holes of the base plate by a second source. */
@@ -33,6 +35,9 @@ const ROD_KIND: readonly string[] = [
   "length",
   "threads",
   "bottom",
+  "bottomThreads",
+  "threadClass",
+  "zincProcess",
 ].map((key) => `groups.rods.${key}`);
 
 /** The template's outline before it is keyed: an automatic one has room for holes and nuts, and reaches across its form. */
@@ -47,7 +52,7 @@ export const OUTLINE: readonly string[] = [
 /** The whole plate: its key shows wrong ways round, and its opening gives way to marks. */
 export const PLATE: readonly string[] = [
   ...OUTLINE,
-  ...["opening", "key", "mark"].map((key) => `template.${key}`),
+  ...["opening", "key", "mark", "segments"].map((key) => `template.${key}`),
   "mark",
   ...ROD_KIND,
 ];

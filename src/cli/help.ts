@@ -62,9 +62,9 @@ are told once a cause, at most 20 causes.
 
 const MAKE = `rodplate make JOB --out DIR [--paper NAME] [--replace] [--include-held] [--faults FILE] [--all] [--json]
 
-Writes the package: for every base a folder with cut files (steel) or a drill list (plywood) and a sheet, and for the job
-ledger.csv, questions.csv and summary.json, with a grid the plan and the setting-out files, and all sheets in one PDF, the set,
-with a cover that lists them. DIR must be absent, empty, or an earlier package of the same job; it is replaced by renames beside
+Writes the package, by who opens it: cut files (steel) and drill lists (plywood) into cut/, sheets of the templates and of the
+plan into sheets/, setting-out files into field/, ledger.csv and questions.csv into engineer/; at its top all sheets in one PDF,
+the set, with a cover that lists them, and summary.json. DIR must be absent, empty, or an earlier package of the same job; it is replaced by renames beside
 it (.DIR.new-..., .DIR.old), so that a package is whole or not there at all. A package of another revision is kept in
 DIR/superseded, and what must be cut or made again is told. Files that somebody added stay, or go with their revision; files
 that somebody changed are set aside in DIR/set-aside. Each is named, and none is lost.

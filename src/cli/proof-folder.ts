@@ -8,6 +8,7 @@ import type { Outcome } from "../diagnostics/finding.js";
 import { roleOf } from "../outputs/index.js";
 import type { ListedPlate, PackageFile, ProvedPackage } from "../proof/index.js";
 import type { SummaryFile } from "../summary/model.js";
+import { templateOfFile } from "../summary/pieces.js";
 import { attemptReading, chunksOf } from "./file-system.js";
 import { fileFault } from "./findings.js";
 import { findDamage } from "./listed-file.js";
@@ -118,11 +119,12 @@ interface Listed {
 
 function listedFiles({ job: { unit }, bases, files }: PackageSummary): ReadonlyMap<string, Listed> {
   const listed = new Map<string, Listed>(files.map((file) => [file.path, { file, plates: [] }]));
-  for (const { mark, template, files: own } of bases) {
-    for (const file of own) {
+  for (const base of bases) {
+    for (const file of base.files) {
+      const template = templateOfFile(base, file.piece);
       const layers = file.layers ?? { cut: [], mark: [] };
       const plates = listed.get(file.path)?.plates ?? [];
-      const plate = { base: mark, template, unit, layers };
+      const plate = { base: base.mark, template, unit, layers };
       const isNew = roleOf(file.kind) === "cut" && !plates.some((each) => isSamePlate(each, plate));
       listed.set(file.path, { file, plates: isNew ? [...plates, plate] : plates });
     }

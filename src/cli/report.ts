@@ -101,7 +101,7 @@ export function startReport(
       yield jobText(headOf(job), options);
       yield* shown.texts();
       yield plan;
-      yield writeTextList("HELD: files of the setting-out folder are not to be set out by", said.held, options);
+      yield writeTextList("HELD: setting-out files are not to be set out by", said.held, options);
       const about = `job ${job.number}, revision ${job.revision}`;
       yield writeTextList(`Questions for the engineer of record, open; ${about}`, shortList(said.open), options);
       yield writeTextList("Questions answered; the rows keep their fail", shortList(said.answered), options);

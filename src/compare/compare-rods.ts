@@ -1,4 +1,5 @@
 /** Rods of both sides -> group by group what differs, and whether the rods that are made already still serve. */
+import type { SummaryEndPlate } from "../summary/model.js";
 import { groupBy } from "../units/group-by.js";
 import type {
   BottomState,
@@ -102,10 +103,19 @@ function sameKnown(a: number | null, b: number | null): boolean {
 
 function sameBottom(a: BottomState | null, b: BottomState | null): boolean {
   if (a === null || b === null) return a === b;
+  if (a.kind === "nut" && b.kind === "nut")
+    return samePlate(a.washer ?? null, b.washer ?? null) && a.tackWelded === b.tackWelded;
   if (a.kind === "plate" && b.kind === "plate")
-    return a.shape === b.shape && sameLength(a.size, b.size) && sameLength(a.thickness, b.thickness);
-  if (a.kind === "hook" && b.kind === "hook") return sameLength(a.reach, b.reach);
+    return samePlate(a, b) && a.nuts === b.nuts && a.tackWelded === b.tackWelded;
+  if (a.kind === "hook" && b.kind === "hook")
+    return sameLength(a.reach, b.reach) && sameKnown(a.radius ?? null, b.radius ?? null);
+  if (a.kind === "swedged" && b.kind === "swedged") return sameLength(a.length, b.length);
   return a.kind === b.kind;
+}
+
+function samePlate(a: SummaryEndPlate | null, b: SummaryEndPlate | null): boolean {
+  if (a === null || b === null) return a === b;
+  return a.shape === b.shape && sameLength(a.size, b.size) && sameLength(a.thickness, b.thickness);
 }
 
 /** Another height alone makes no other rod: its length does. */

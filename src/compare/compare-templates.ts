@@ -36,7 +36,16 @@ function plateChanges(old: TemplateState, fresh: TemplateState): readonly Change
     ...(old.material === null || fresh.material === null || old.material === fresh.material
       ? []
       : [{ what: "material" as const, from: old.material, to: fresh.material }]),
+    ...gradeChanges(old.grade, fresh.grade),
   ];
+}
+
+/** Blanks and case are no other grade. */
+function gradeChanges(from: string | null, to: string | null): readonly Change[] {
+  if (from === null && to === null) return [];
+  if (from === null || to === null) return [{ what: "grade-said", from, to }];
+  const plain = (grade: string) => grade.replace(/\s+/g, "").toUpperCase();
+  return plain(from) === plain(to) ? [] : [{ what: "grade", from, to }];
 }
 
 /** How far everything moved together, against the working point: the plate is the same. null where it did not. */

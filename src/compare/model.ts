@@ -1,6 +1,7 @@
 /** Two states of a job, and what lies between them. Lengths in whole nanometres, in the base's own axes. */
 
 import type { Summary, SummaryBase, SummaryRods } from "../summary/model.js";
+import type { PieceRole } from "../template/index.js";
 import type { HoleRole } from "../template/model.js";
 
 /** A place in nanometres. */
@@ -39,11 +40,13 @@ export interface CutShape {
 /** What the template is made of. */
 export type Material = "steel" | "plywood";
 
-/** One template as it stands in a job or package. */
+/** One template, or one piece of it, as it stands in a job or package. */
 export interface TemplateState {
   /** Mark of the base, the first that it serves; how many columns stand on all of them; mark and quantity of the template. */
   readonly base: string;
   readonly bases: number;
+  /** What piece of a template it is. */
+  readonly role: PieceRole;
   /** Marks of all bases that it serves, in the order of the job. */
   readonly serves: readonly string[];
   readonly mark: string;
@@ -54,6 +57,8 @@ export interface TemplateState {
   readonly thickness: number;
   /** null: no file tells. */
   readonly material: Material | null;
+  /** As written; null: not given. */
+  readonly grade: string | null;
   readonly outline: {
     readonly kind: "path" | "circle";
     readonly extent: readonly [number, number, number, number];
@@ -168,6 +173,10 @@ export type Change =
   | { readonly what: "outline"; readonly from: TemplateState["outline"]; readonly to: TemplateState["outline"] }
   | { readonly what: "thickness"; readonly from: number; readonly to: number }
   | { readonly what: "material"; readonly from: Material; readonly to: Material }
+  /** Both name a grade, and not the same. */
+  | { readonly what: "grade"; readonly from: string; readonly to: string }
+  /** One names a grade, the other none. */
+  | { readonly what: "grade-said"; readonly from: string | null; readonly to: string | null }
   | { readonly what: "working-point"; readonly dx: number; readonly dy: number }
   | { readonly what: "marks" }
   /** `drawn`: both files draw outline and marks. A drill list does not: its outline is told by size, area and perimeter. */
@@ -195,6 +204,7 @@ export const RECUT_KINDS: ReadonlySet<ChangeKind> = new Set<ChangeKind>([
   "outline",
   "thickness",
   "material",
+  "grade",
 ]);
 
 /**

@@ -18,12 +18,15 @@ const file = z.object({
   bytes: count,
   sha256: text.regex(/^[0-9a-f]{64}$/, { error: "is not a SHA-256 in hexadecimal" }),
   layers: z.object({ cut: z.array(text), mark: z.array(text) }).exactOptional(),
+  piece: text.exactOptional(),
 });
 
 const hole = z
   .object({
     tag: text,
-    role: z.enum(["rod", "opening", "nail", "grout"], { error: "is no role; allowed are rod, opening, nail, grout" }),
+    role: z.enum(["rod", "opening", "nail", "grout", "bolt"], {
+      error: "is no role; allowed are rod, opening, nail, grout, bolt",
+    }),
     x: number,
     y: number,
     diameter: size.exactOptional(),
@@ -37,23 +40,37 @@ const hole = z
     error: "has neither a diameter nor a width and a height",
   });
 
-const template = z.object({
+const plate = {
   mark: text,
   quantity: count,
-  bases: z.array(text).exactOptional(),
-  heldBy: z.array(text).exactOptional(),
   outline: z.object({
     kind: z.enum(["path", "circle"], { error: "is neither path nor circle" }),
     extent: z.tuple([number, number, number, number], { error: "is not a list of four numbers" }),
     area: size,
     perimeter: size,
   }),
+  material: z.enum(["steel", "plywood"], { error: "is neither steel nor plywood" }).exactOptional(),
+  grade: text.nullable().exactOptional(),
   thickness: size,
   netArea: number,
   weight: z.object({ value: size, unit: z.enum(["lb", "kg"]) }).nullable(),
   cutLength: size,
   pierces: count,
+  scribeLength: size.exactOptional(),
   holes: z.array(hole),
+};
+
+const piece = z.object({
+  ...plate,
+  role: z.enum(["template", "lower template", "segment", "splice plate"], { error: "is no role of a piece" }),
+  place: z.object({ turn: number, x: number, y: number }).exactOptional(),
+});
+
+const template = z.object({
+  ...plate,
+  bases: z.array(text).exactOptional(),
+  heldBy: z.array(text).exactOptional(),
+  pieces: z.array(piece).exactOptional(),
 });
 
 const check = z.object({
@@ -64,10 +81,14 @@ const check = z.object({
 });
 
 const known = size.nullable();
+const endPlate = { shape: z.enum(["round", "square"]), size, thickness: size };
+const tackWelded = z.literal(true).exactOptional();
 const bottom = z.discriminatedUnion("kind", [
-  z.object({ kind: z.literal("nut") }),
-  z.object({ kind: z.literal("plate"), shape: z.enum(["round", "square"]), size, thickness: size }),
-  z.object({ kind: z.literal("hook"), reach: size }),
+  z.object({ kind: z.literal("straight") }),
+  z.object({ kind: z.literal("nut"), washer: z.object(endPlate).exactOptional(), tackWelded }),
+  z.object({ kind: z.literal("plate"), ...endPlate, nuts: count.exactOptional(), tackWelded }),
+  z.object({ kind: z.literal("hook"), reach: size, radius: size.exactOptional() }),
+  z.object({ kind: z.literal("swedged"), length: size }),
 ]);
 
 const rods = z.object({

@@ -1,5 +1,5 @@
 /** From the bases of a summary to the states of their rods. */
-import type { SummaryBottom, SummaryRods } from "../summary/model.js";
+import type { SummaryBottom, SummaryEndPlate, SummaryRods } from "../summary/model.js";
 import type { Unit } from "../units/length.js";
 import { NM_PER_UNIT } from "../units/length.js";
 import type { RodState } from "./model.js";
@@ -37,11 +37,22 @@ function rodState(base: string, rods: SummaryRods, unit: Unit): RodState {
 
 function bottomState(bottom: SummaryBottom, nm: (length: number) => number): SummaryBottom {
   switch (bottom.kind) {
-    case "nut":
+    case "straight":
       return bottom;
+    case "nut":
+      return bottom.washer === undefined ? bottom : { ...bottom, washer: endPlateState(bottom.washer, nm) };
     case "plate":
-      return { ...bottom, size: nm(bottom.size), thickness: nm(bottom.thickness) };
-    case "hook":
-      return { ...bottom, reach: nm(bottom.reach) };
+      return { ...bottom, ...endPlateState(bottom, nm) };
+    case "hook": {
+      const { radius } = bottom;
+      const state = { ...bottom, reach: nm(bottom.reach) };
+      return radius === undefined ? state : { ...state, radius: nm(radius) };
+    }
+    case "swedged":
+      return { ...bottom, length: nm(bottom.length) };
   }
+}
+
+function endPlateState({ shape, size, thickness }: SummaryEndPlate, nm: (length: number) => number): SummaryEndPlate {
+  return { shape, size: nm(size), thickness: nm(thickness) };
 }

@@ -1,4 +1,5 @@
 /** A comparison in machine form: lengths in NEW's unit, rounded as in summary.json. Key order is fixed. */
+
 import type {
   BottomState,
   Change,
@@ -14,6 +15,7 @@ import type {
 import { countRecuts, countRemade, RECUT_KINDS, VERDICTS } from "../compare/index.js";
 import type { Printable } from "../diagnostics/printable.js";
 import { terminalJson } from "../diagnostics/printable.js";
+import type { SummaryEndPlate } from "../summary/model.js";
 import { areaInUnit } from "../summary/summarize.js";
 import type { Unit } from "../units/length.js";
 import { NM_PER_MM, toUnit } from "../units/length.js";
@@ -71,13 +73,24 @@ function rodValue(what: RodChange["what"], value: RodChange["from"], unit: Unit)
 
 function bottomForm(bottom: BottomState, unit: Unit): BottomState {
   switch (bottom.kind) {
-    case "nut":
+    case "straight":
       return bottom;
+    case "nut":
+      return bottom.washer === undefined ? bottom : { ...bottom, washer: endPlateForm(bottom.washer, unit) };
     case "plate":
-      return { ...bottom, size: toUnit(bottom.size, unit), thickness: toUnit(bottom.thickness, unit) };
-    case "hook":
-      return { ...bottom, reach: toUnit(bottom.reach, unit) };
+      return { ...bottom, ...endPlateForm(bottom, unit) };
+    case "hook": {
+      const { radius } = bottom;
+      const form = { ...bottom, reach: toUnit(bottom.reach, unit) };
+      return radius === undefined ? form : { ...form, radius: toUnit(radius, unit) };
+    }
+    case "swedged":
+      return { ...bottom, length: toUnit(bottom.length, unit) };
   }
+}
+
+function endPlateForm({ shape, size, thickness }: SummaryEndPlate, unit: Unit): SummaryEndPlate {
+  return { shape, size: toUnit(size, unit), thickness: toUnit(thickness, unit) };
 }
 
 function templateForm({ verdict, old, new: fresh, changes }: TemplateComparison, unit: Unit) {
@@ -133,6 +146,8 @@ function detailForm(change: Change, unit: Unit): Readonly<Record<string, unknown
     case "hole-made":
     case "tag":
     case "material":
+    case "grade":
+    case "grade-said":
     case "marks":
     case "file":
     case "held":

@@ -3,6 +3,7 @@
 import { counted } from "../checks/words.js";
 import type { BottomState, Comparison, RodChange, RodComparison, RodState, RodVerdict } from "../compare/index.js";
 import { countRemade, ROD_VERDICTS } from "../compare/index.js";
+import type { SummaryEndPlate } from "../summary/model.js";
 import { greatestOf } from "../units/extremes.js";
 import type { Unit } from "../units/index.js";
 import { formatLength } from "../units/index.js";
@@ -116,13 +117,31 @@ function bottomWords(bottom: BottomState | null, unit: Unit): string {
   if (bottom === null) return NOT_GIVEN;
   const text = (length: number): string => formatLength(length, unit);
   switch (bottom.kind) {
-    case "nut":
-      return "nut";
-    case "plate":
-      return `${bottom.shape} plate ${text(bottom.size)} x ${text(bottom.thickness)} ${unit}`;
-    case "hook":
-      return `hook ${text(bottom.reach)} ${unit}`;
+    case "straight":
+      return "straight";
+    case "nut": {
+      const washer = bottom.washer === undefined ? "" : ` with ${plateWords(bottom.washer, "washer", unit)}`;
+      return `nut${washer}${tackWords(bottom)}`;
+    }
+    case "plate": {
+      const nuts = bottom.nuts === undefined ? "" : `, ${bottom.nuts} nut${bottom.nuts === 1 ? "" : "s"}`;
+      return `${plateWords(bottom, "plate", unit)}${nuts}${tackWords(bottom)}`;
+    }
+    case "hook": {
+      const radius = bottom.radius === undefined ? "" : `, inside radius ${text(bottom.radius)}`;
+      return `hook ${text(bottom.reach)}${radius} ${unit}`;
+    }
+    case "swedged":
+      return `swedged ${text(bottom.length)} ${unit}`;
   }
+}
+
+function plateWords({ shape, size, thickness }: SummaryEndPlate, what: string, unit: Unit): string {
+  return `${shape} ${what} ${formatLength(size, unit)} x ${formatLength(thickness, unit)} ${unit}`;
+}
+
+function tackWords({ tackWelded }: { readonly tackWelded?: true }): string {
+  return tackWelded === true ? ", tack welded" : "";
 }
 
 /** One line of totals. */

@@ -231,6 +231,10 @@ function changeText(change: Change, { old, new: fresh }: Comparison): string[] {
       return [`thickness ${text(change.from)} -> ${text(change.to)} ${unit}`];
     case "material":
       return [`material ${change.from} -> ${change.to}`];
+    case "grade":
+      return [`material grade ${change.from} -> ${change.to}`];
+    case "grade-said":
+      return [`material grade ${change.from ?? "not given"} -> ${change.to ?? "not given"}`];
     case "working-point":
       return [
         `the plate lies x ${signed(change.dx, unit)}, y ${signed(change.dy, unit)} ${unit} from where it lay about the working point`,

@@ -12,7 +12,7 @@ import { writeDxfLines } from "./dxf-drawing.js";
 export const joinedFlavour: CutFlavour<"cut-joined"> = {
   kind: "cut-joined",
   title: "Cut file: one closed LWPOLYLINE a contour, holes as CIRCLE",
-  ending: "joined",
+  ending: "polyline",
   draws: "whole",
   write: writeJoinedDxf,
 };

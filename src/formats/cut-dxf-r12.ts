@@ -20,7 +20,7 @@ const ANGLE_DECIMALS = 10;
 export const r12Flavour: CutFlavour<"cut-r12"> = {
   kind: "cut-r12",
   title: "Cut file for older readers: LINE, ARC and CIRCLE",
-  ending: "r12",
+  ending: "lines",
   draws: "pieces",
   write: writeR12Dxf,
 };

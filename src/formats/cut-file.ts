@@ -36,8 +36,8 @@ export interface CutFlavour<Kind extends string> {
   readonly kind: Kind;
   /** For README: what it is and for whom. */
   readonly title: string;
-  /** The end of its file names. */
-  readonly ending: string;
+  /** What a shop calls it; the end of its file names, and its folder, where it is not the one that the table loads. */
+  readonly ending: "polyline" | "lines";
   readonly draws: Draws;
   /** In the job's unit at nominal size; the options decide layers, origin and marks. */
   write(plate: Plate, options: CutFileOptions): Uint8Array;

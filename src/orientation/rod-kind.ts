@@ -8,9 +8,11 @@ const kinds = new WeakMap<RodGroup, string>();
 export function rodKind(group: RodGroup): string {
   const known = kinds.get(group);
   if (known !== undefined) return known;
-  const { size, thread, grade, finish, projection, embedment, length, threadLength, bottom } = group.rod;
-  const parts = [grade, finish, projection, embedment, length, threadLength, bottom].map(said);
-  const kind = [size, thread, ...parts].join("|");
+  const { size, thread, fullThread, grade, finish, projection, embedment, length, threadLength, bottom } = group.rod;
+  const { bottomThread, threadClass, zincProcess } = group.rod;
+  const lengths = [projection, embedment, length, threadLength, bottomThread];
+  const parts = [grade, finish, ...lengths, bottom, threadClass, zincProcess].map(said);
+  const kind = [size, thread, String(fullThread), ...parts].join("|");
   kinds.set(group, kind);
   return kind;
 }

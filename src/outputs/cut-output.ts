@@ -4,7 +4,7 @@ import { cutFileLayers } from "../formats/cut-file.js";
 import { compareCutFile } from "../formats/read-back.js";
 import type { Job } from "../job/model/job.js";
 import type { PieceFile } from "./model.js";
-import { FOLDERS, makingStem } from "./names.js";
+import { MAKING_PATTERN, makingPath } from "./names.js";
 
 /** A flavour as an output: steel that is not held, or held where that is asked for. */
 export function cutOutput<Kind extends string>(flavour: CutFlavour<Kind>): PieceFile<Kind> {
@@ -12,9 +12,12 @@ export function cutOutput<Kind extends string>(flavour: CutFlavour<Kind>): Piece
   const options = ({ job }: { readonly job: Job }): CutFileOptions => cutFileOptions(job, draws);
   return {
     ...{ scope: "piece", kind, role: "cut", title, drawn: false },
-    named: `${FOLDERS.cut}/TEMPLATE_rev-REVISION[_HELD][_NOT-RELEASED]_${ending}.dxf`,
+    named: `${MAKING_PATTERN}.dxf, or ${ending}/..._${ending}.dxf`,
     applies: ({ held }, { plate }, includeHeld) => plate.material === "steel" && (held.length === 0 || includeHeld),
-    path: (checked, piece) => `${FOLDERS.cut}/${makingStem(checked, piece)}_${ending}.dxf`,
+    path: (checked, piece) =>
+      checked.job.shop.cutFile.flavour === ending
+        ? `${makingPath(checked, piece)}.dxf`
+        : `${makingPath(checked, piece, ending)}_${ending}.dxf`,
     write: (checked, { plate }) => write(plate, options(checked)),
     cut: {
       readBack: (bytes, checked, { plate }) => compareCutFile(bytes, plate, options(checked)),

@@ -1,7 +1,7 @@
 /** The drill list of a plywood template. */
 import { writeDrillList } from "../formats/drill-list-csv.js";
 import type { PieceFile } from "./model.js";
-import { FOLDERS, makingStem } from "./names.js";
+import { MAKING_PATTERN, makingPath } from "./names.js";
 
 /** Plywood that is not held, or held where that is asked for. */
 export const drillList: PieceFile<"drill-list"> = {
@@ -10,8 +10,8 @@ export const drillList: PieceFile<"drill-list"> = {
   role: "drill",
   title: "Drill list of a plywood template, instead of cut files",
   drawn: false,
-  named: `${FOLDERS.cut}/TEMPLATE_rev-REVISION[_HELD][_NOT-RELEASED]_drill-list.csv`,
+  named: `${MAKING_PATTERN}_drill-list.csv`,
   applies: ({ held }, { plate }, includeHeld) => plate.material === "plywood" && (held.length === 0 || includeHeld),
-  path: (checked, piece) => `${FOLDERS.cut}/${makingStem(checked, piece)}_drill-list.csv`,
+  path: (checked, piece) => `${makingPath(checked, piece)}_drill-list.csv`,
   write: ({ job }, { plate, measures }) => new TextEncoder().encode(writeDrillList(plate, measures, job.unit)),
 };

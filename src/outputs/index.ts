@@ -10,7 +10,7 @@ import { checkDistancesCsv } from "./check-distances-csv.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
 import { ledger } from "./ledger.js";
-import type { BaseOutput, GrowingOutput, JobOutput, Output, ResultOutput } from "./model.js";
+import type { BaseOutput, GrowingOutput, JobOutput, Output, PieceFile, ResultOutput } from "./model.js";
 import { pieceSheetSvg } from "./piece-sheet-svg.js";
 import { planDxf } from "./plan-dxf.js";
 import { planSvg } from "./plan-svg.js";
@@ -70,6 +70,11 @@ export const baseOutputs: readonly BaseOutput<OutputKind>[] = everyOutput.filter
   (output) => output.scope === "base" || output.scope === "piece",
 );
 
+/** Files that each piece of a template is cut or drilled by. */
+export const pieceOutputs: readonly PieceFile<OutputKind>[] = everyOutput
+  .filter((output) => output.scope === "piece")
+  .filter(isMaking);
+
 /** Documents of the whole job. */
 export const jobOutputs: readonly JobOutput<OutputKind>[] = everyOutput.filter((output) => output.scope === "job");
 
@@ -95,7 +100,7 @@ export const surveyOutputs: readonly ResultOutput<SurveyResult>[] = [
 /** Kinds that a template is cut or drilled by. */
 export const makingKinds: readonly OutputKind[] = everyOutput.filter(isMaking).map(({ kind }) => kind);
 
-function isMaking({ role }: Output): boolean {
+function isMaking({ role }: Pick<Output, "role">): boolean {
   return role === "cut" || role === "drill";
 }
 

@@ -1,7 +1,8 @@
 /** Names of files and folders: revision and status stand in them, in signs that every system takes. */
 import type { CheckedBase } from "../checks/checked.js";
-import type { Job } from "../job/model/job.js";
-import type { TemplatePiece } from "../template/index.js";
+import type { CutNamePart, Job, Material } from "../job/model/job.js";
+import type { Plate, TemplatePiece } from "../template/index.js";
+import { formatLength, type Unit } from "../units/index.js";
 
 /** Folder of a package for the revisions before it: nobody cuts from there. */
 export const SUPERSEDED = "superseded";
@@ -55,13 +56,39 @@ export function pieceStem({ job }: Pick<CheckedBase, "job">, { plate }: Pick<Tem
   return templateStem({ plate, job });
 }
 
-/** Of a piece, as `templateStem`; held and not released stand in the name of whatever is cut or drilled by. */
-export function makingStem(
+/**
+ * `cut/T9_2-off_PL3-8_A36_rev-B`, of what a piece is cut or drilled by: the parts that the shop wants, then held and not
+ * released. What is held lies apart, so that nobody who takes the whole folder cuts it. Only the mark may hold `_`, so that
+ * two marks never give one name.
+ */
+export function makingPath(
   { job, held }: Pick<CheckedBase, "job" | "held">,
   { plate }: Pick<TemplatePiece, "plate">,
+  folder?: string,
 ): string {
-  return `${templateStem({ plate, job })}${heldEnding({ held })}${releaseEnding(job)}`;
+  const parts = job.shop.cutFile.name.map((part) => CUT_NAMES[part](plate, job.unit));
+  const folders = [FOLDERS.cut, ...(held.length > 0 ? [HELD_FOLDER] : []), ...(folder === undefined ? [] : [folder])];
+  return `${folders.join("/")}/${parts.join("_")}${heldEnding({ held })}${releaseEnding(job)}`;
 }
+
+const HELD_FOLDER = "held";
+
+type CutNamed = Pick<Plate, "mark" | "revision" | "quantity" | "material" | "grade" | "thickness">;
+
+const CUT_NAMES: Readonly<Record<CutNamePart, (plate: CutNamed, unit: Unit) => string>> = {
+  mark: ({ mark }) => mark,
+  quantity: ({ quantity }) => `${quantity}-off`,
+  thickness: ({ material, thickness }, unit) =>
+    `${STOCK[material]}${formatLength(thickness, unit).replaceAll("/", "-")}`,
+  material: ({ material, grade }) => safeForFileName(grade ?? material),
+  revision: ({ revision }) => `rev-${safeForFileName(revision)}`,
+};
+
+/** Plate and board, before their thickness. */
+const STOCK: Readonly<Record<Material, string>> = { steel: "PL", plywood: "PLY" };
+
+/** By pattern, for README. */
+export const MAKING_PATTERN = `${FOLDERS.cut}/[held/]TEMPLATE_QTY-off_PLTHICKNESS_MATERIAL_rev-REVISION[_HELD][_NOT-RELEASED]`;
 
 /** Of every file of a template that may not be cut: empty for one that is not held. */
 export function heldEnding({ held }: Pick<CheckedBase, "held">): string {

@@ -1,4 +1,4 @@
-/** What the files of the setting-out folder share. */
+/** What the files to set out by share. */
 import type { SettingOutTexts } from "../formats/setting-out-csv.js";
 import { writeSettingOut } from "../formats/setting-out-csv.js";
 import { surveyUnitName } from "../formats/survey-unit-name.js";

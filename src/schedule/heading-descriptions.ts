@@ -34,6 +34,7 @@ export const DESCRIBED: Readonly<Record<HeadingName, string>> = {
   "Base plate thk": "the thickness of the base plate",
   "Base plate hole": "the holes of the base plate",
   "Template hole": "the holes of the template",
+  "Template grade": "the material grade of the template",
   "Template thk": "the thickness of the template",
   "Template mark": "the mark of the template",
   "Template height": "the height of the template above the concrete",

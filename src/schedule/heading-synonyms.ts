@@ -397,6 +397,7 @@ const TEMPLATE: readonly Synonym[] = [
   several("template", "form", ["Template mark", "Template thk", "Outline"], ""),
   one("template", "Template mark", "mark", "no."),
   one("template", "Template qty", "qty", "qty req'd", "no. req'd", "no. off"),
+  one("template", "Template grade", "grade", "material grade", "steel grade"),
   one("template", "Template thk", "thk", "t", "plate thk"),
   one("template", "Outline", "size", "outline", "plate size", "l x w"),
   one("template", "Template hole", "hole", "hole dia", "hole size", "rod hole", "rod hole dia", "rod hole size"),

@@ -140,6 +140,7 @@ export const HEADINGS: readonly Heading[] = [
   worded(base("Use", "template.use", "word", "template", "Template use"), use),
   worded(base("Support", "template.support", "word", "form", "Template support"), { forms: "form", bearer: "bearers" }),
   worded(base("Material", "template.material", "word", "steel", "Template material"), { ply: "plywood" }),
+  base("Template grade", "template.grade", "text", "A36", "Tmpl grade"),
   length(base("Template thk", "template.thickness", "thickness", "1/4", "Tmpl thk")),
   length(group("Template hole", "hole", "hole", "1-5/16", "Tmpl hole")),
   lengths(

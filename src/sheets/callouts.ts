@@ -228,9 +228,9 @@ function cornerCallout({ plate, base, job: { unit } }: CalledOut): readonly Call
 }
 
 /** Corners of a polygon's bounding rectangle that are cut off, by the legs of the cut: one callout for those alike. */
-function cutCallouts({ base: { template }, job: { unit } }: CalledOut): readonly Callout[] {
+function cutCallouts({ base: { template }, job: { unit }, piece }: CalledOut): readonly Callout[] {
   const { outline } = template;
-  if (outline.kind !== "polygon") return [];
+  if (outline.kind !== "polygon" || isPart(piece)) return [];
   const alike = groupBy(cutsOf(outline.at), ({ x, y }) => legs(x, y, unit));
   return [...alike].map(([words, cuts]) => ({
     lines: [[cuts.length > 1 ? `${cuts.length} CORNERS CUT` : "CORNER CUT"], [words]],

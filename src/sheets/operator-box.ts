@@ -10,7 +10,7 @@ import { isPart, type LayersByUse, type SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
 import { headingItems, type Piece, rowHeight } from "./table.js";
-import { textWidth, wrap } from "./text-metrics.js";
+import { printable, textWidth, wrap } from "./text-metrics.js";
 import { unitWord } from "./unit-word.js";
 
 /** A value in lines with what it is before it; `half`: short enough to stand beside another. */
@@ -96,9 +96,14 @@ function operatorValues(request: SheetRequest): readonly (readonly [string, stri
     ["EXTENTS", `${pairInUnit(x0 - x, y0 - y, unit)} TO ${pairInUnit(x1 - x, y1 - y, unit)} ${unitWord(unit)}`],
     ...layerValues(request.cutFiles.find(({ layers }) => layers !== undefined)?.layers),
     ["CUT", `${lengthInUnit(measures.cutLength, unit)} ${unit}, ${measures.pierces} PIERCES`],
-    ["STEEL", `${formatLength(plate.thickness, unit)}, GRADE NOT GIVEN`],
+    ["STEEL", `${formatLength(plate.thickness, unit)}, ${gradeWords(plate)}`],
     ["QUANTITY", `${base.template.quantity}; NET ${weightWords(request)}`],
   ];
+}
+
+/** `GRADE A36`. */
+function gradeWords({ grade }: SheetRequest["plate"]): string {
+  return `GRADE ${grade === null ? "NOT GIVEN" : printable(grade)}`;
 }
 
 /** Where 0,0 of the cut file lies, and where the working point is from there. */

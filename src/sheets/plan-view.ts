@@ -10,6 +10,7 @@ import { putChains } from "./chains.js";
 import { putCornerNumbers } from "./corners.js";
 import { putDiagonal } from "./diagonals.js";
 import { circle, group, stroke } from "./items.js";
+import { jointItems, putJointNames } from "./joints.js";
 import { findCallouts, type Ground, groundOf } from "./leaders.js";
 import type { ChainMode } from "./located.js";
 import { type Neighbour, neighbourItems } from "./neighbours.js";
@@ -71,6 +72,7 @@ export function putBarePlan(draft: Draft, view: View, input: PlanInput): BarePla
   putDiagonal(draft, view, input);
   const rods = plate.holes.filter(({ role }) => role === "rod");
   if (!putAllTags(draft, view, input, input.tagAll ? plate.holes : rods) && strict) return failed("tags");
+  putJointNames(draft, view, plate, lettering.small);
   if (!putCornerNumbers(draft, view, input.base, lettering.small) && strict) return failed("tags");
   return { kind: "bare", draft, view, input, ground: groundOf(draft) };
 }
@@ -128,6 +130,7 @@ function putShapes(draft: Draft, view: View, input: PlanInput): void {
       neighbours.flatMap((neighbour) => neighbourItems(view, neighbour)),
     ),
     group("plate", [outlineItem(view, plate), ...holeItems(view, plate)]),
+    ...jointItems(view, plate),
     group("axes", [
       ...axisItems(view, drawn, lettering),
       ...(circles.length > 0 ? [stroke("centre", ...circles)] : []),

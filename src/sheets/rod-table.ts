@@ -1,7 +1,9 @@
 /** The rods of a base as the carpenter sets them. What is given of no group has no column. */
 import { isSetOverCastRods } from "../job/model/base-hole.js";
 import type { Input, RodGroup } from "../job/model/job.js";
+import { levellingNutsOf, nutsAtBottom } from "../job/model/stack.js";
 import { formatLength, type Length, type Unit } from "../units/index.js";
+import { lowerLevelWords } from "./piece-request.js";
 import type { SheetRequest } from "./request.js";
 import type { Lettering } from "./sheet-sizes.js";
 import { spellingOf } from "./spelling.js";
@@ -100,12 +102,16 @@ function moreGroups(count: number): readonly string[] {
 }
 
 function footWords(request: SheetRequest, groups: readonly RodGroup[]): readonly string[] {
-  const { base, job } = request;
+  const { base, job, piece } = request;
+  if (piece?.role === "lower template") return ["2 NUTS A ROD ON THE LOWER TEMPLATE"];
   const nuts = groups.map((own) => fastenerWords(request, own));
   const isAlike = nuts.every((words) => words === nuts[0]);
   return [
     ...(isAlike ? nuts.slice(0, 1) : nuts.map((words, i) => `${groups[i]?.letter ?? ""}: ${words}`)),
     ...(isSetOverCastRods(base.template) ? [] : [settingLine(base.template.height, job.unit)]),
+    ...(base.template.lower === null
+      ? []
+      : [`LOWER TEMPLATE: ${lowerLevelWords(job, base).toUpperCase()}, 2 NUTS A ROD`]),
     "PROJECTION FROM T.O.C.",
   ];
 }
@@ -116,8 +122,9 @@ function fastenerWords(request: SheetRequest, { rod, washer }: RodGroup): string
   const { levelling, template } = base;
   const onTemplate = isSetOverCastRods(template) ? 0 : 2;
   const washed = job.shop.templateWasher.kind === "given" || template.material === "plywood";
-  const level = levelling.kind === "given" && levelling.value === "nuts" ? 1 : 0;
-  const ends = rod.bottom.kind === "missing" ? 0 : { nut: 1, plate: 2, hook: 0 }[rod.bottom.value.kind];
+  const levels = levellingNutsOf(levelling, rod);
+  const level = levels.kind === "given" ? levels.value : 0;
+  const ends = rod.bottom.kind === "missing" ? 0 : nutsAtBottom(rod.bottom.value);
   const named = washer.kind === "given" ? 1 : 0;
   const { leveling } = spellingOf(job.editions);
   const listed = (counts: readonly (readonly [number, string])[]) =>
@@ -125,12 +132,12 @@ function fastenerWords(request: SheetRequest, { rod, washer }: RodGroup): string
   const nuts = listed([
     [onTemplate, "ON TEMPLATE"],
     [level, leveling],
-    [1, "ON BASE PLATE"],
+    [rod.topNuts.value, "ON BASE PLATE"],
     [ends, "AT LOWER END"],
   ]);
   const washers = listed([
     [washed ? onTemplate : 0, "ON TEMPLATE"],
-    [level * named, leveling],
+    [level > 0 ? named : 0, leveling],
     [named, "ON BASE PLATE"],
   ]);
   return `NUTS A ROD: ${nuts}${washers === "" ? "" : `; WASHERS: ${washers}`}`;

@@ -1,6 +1,6 @@
 /** The rod, its template and what carries it, as they stand when the concrete is placed. Letter heights, see `Frame`. */
 import { isSetOverCastRods } from "../job/model/base-hole.js";
-import type { RodGroup } from "../job/model/job.js";
+import type { Bottom, RodGroup } from "../job/model/job.js";
 import { fill, strokeOf, text } from "./items.js";
 import type { SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
@@ -173,7 +173,7 @@ const BELOW_ROD = 1.6;
 /** First baseline of words under the top of concrete, below its stones. */
 const SUPPORT_TOP = 2.6;
 /** Upper faces of what anchors a rod, above its lower end. */
-const ANCHOR = { nut: 2.4, plate: 2.1, hook: 0 } as const;
+const ANCHOR: Readonly<Record<Bottom["kind"], number>> = { nut: 2.4, plate: 2.1, hook: 0, straight: 0, swedged: 0 };
 
 /** A rod that is longer than projection and embedment has its embedment to what anchors it, else to its lower end. */
 function anchoredAt({ length, projection, embedment, bottom }: RodGroup["rod"]): number {
@@ -318,6 +318,9 @@ function lowerEnd(frame: Frame, { bottom }: RodGroup["rod"], depth: number): Low
   if (bottom.kind === "missing")
     return { from: foot, hidden: [], items: [breakLine(frame, [-1.1, foot], [1.1, foot])] };
   switch (bottom.value.kind) {
+    case "straight":
+    case "swedged":
+      return { from: foot, hidden: [], items: [flat] };
     case "nut": {
       const nut: Span = [foot + 0.5, foot + ANCHOR.nut];
       return { from: foot, hidden: [nut], items: [...nutItems(frame, nut), flat] };

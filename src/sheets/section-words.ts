@@ -77,6 +77,10 @@ export function bottomWords({ job }: SheetRequest, { rod }: RodGroup): Phrase {
     }
     case "hook":
       return ["HOOK,", `REACH ${say(bottom.value.reach)}`];
+    case "straight":
+      return ["LOWER END", "STRAIGHT"];
+    case "swedged":
+      return ["SWEDGED", say(bottom.value.length)];
   }
 }
 

@@ -3,7 +3,7 @@
 import { listed } from "../diagnostics/listed.js";
 import { isShared } from "../job/model/shared.js";
 import { greatestOf } from "../units/extremes.js";
-import { formatLength } from "../units/index.js";
+import { formatLength, type Unit } from "../units/index.js";
 import { at, circle, fill, group, line, rectangle, stroke, text } from "./items.js";
 import { once, onceFor } from "./once.js";
 import type { SheetRequest } from "./request.js";
@@ -11,7 +11,7 @@ import type { SceneItem } from "./scene.js";
 import type { Lettering, Scale, SheetSize } from "./sheet-sizes.js";
 import { documentType, drawingNumber, statusWords } from "./status-words.js";
 import type { Piece } from "./table.js";
-import { measureText, shorten, textWidth, wrap, wrapAtMost } from "./text-metrics.js";
+import { measureText, printable, shorten, textWidth, wrap, wrapAtMost } from "./text-metrics.js";
 import { unitWord } from "./unit-word.js";
 
 /** A labelled value of a title block. */
@@ -148,12 +148,18 @@ const MOST_WRAPPED = 9;
 /** Caption over the symbol of third-angle projection, which says the rest. */
 const THIRD_ANGLE = "VIEWS";
 
+/** `STEEL 3/8, A36`. */
+function materialWords({ material, thickness, grade }: SheetRequest["plate"], unit: Unit): string {
+  const size = `${material.toUpperCase()} ${formatLength(thickness, unit)}`;
+  return grade === null ? size : `${size}, ${printable(grade)}`;
+}
+
 /** Where the template is used, how many, of what and how heavy. */
 function pieceRows(request: SheetRequest, width: number, lettering: Lettering): readonly (readonly Field[])[] {
   const { job, base, plate, weight } = request;
   const facts = [
     field(request.piece === null ? "TEMPLATES" : "PIECES", `QTY ${plate.quantity}`, 0.25),
-    field("MATERIAL", `${plate.material.toUpperCase()} ${formatLength(plate.thickness, job.unit)}`, 0.25),
+    field("MATERIAL", materialWords(plate, job.unit), 0.25),
     field("WEIGHT", weight === null ? "NOT KNOWN" : `${Math.round(weight.value * 10) / 10} ${weight.unit} EACH`, 0.25),
   ];
   if (!isShared(base)) return [[field("WHERE USED", `${base.mark}, QTY ${base.quantity}`, 0.25, "body", 8), ...facts]];

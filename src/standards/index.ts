@@ -5,6 +5,7 @@
  */
 export { extraThread, largestSettingPlate, rodPerWasherThickness } from "./aisc-design-guide-1-2nd/advice.js";
 export { groutHoleFrom, groutHoleSize } from "./aisc-design-guide-1-2nd/grout-hole.js";
+export { bendAngle, bendArea, hookLength, threadLonger } from "./astm-f1554/tolerances.js";
 export { zincGrowth } from "./astm-f2329/zinc.js";
 export {
   arrowProportion,
@@ -41,6 +42,7 @@ export {
   overCastRodsHole,
 } from "./find-hole.js";
 export { findHoleSpacing } from "./find-hole-spacing.js";
+export { findOverTap } from "./find-over-tap.js";
 export {
   type BoltFixing,
   findConcreteTop,

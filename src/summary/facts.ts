@@ -3,7 +3,9 @@ import type { CheckedBase } from "../checks/checked.js";
 import type { Material } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
 import type { PieceRole, TemplatePiece, Weight } from "../template/index.js";
-import type { HoleRole, Mark } from "../template/model.js";
+import type { HoleRole, Plate } from "../template/model.js";
+import { markLength } from "../template/model.js";
+import { groupBy } from "../units/group-by.js";
 import type { Length } from "../units/length.js";
 import type { SummaryFile } from "./model.js";
 
@@ -14,6 +16,8 @@ export interface PieceFacts {
   /** How many are made, for all templates of the mark together. */
   readonly quantity: number;
   readonly material: Material;
+  /** As written; null where it is not given. */
+  readonly grade: string | null;
   readonly thickness: Length;
   /** Size of the box around it. */
   readonly width: number;
@@ -26,7 +30,11 @@ export interface PieceFacts {
   readonly pierces: number;
   /** Cut or drilled, by what they are for. */
   readonly holes: Readonly<Record<HoleRole, number>>;
+  /** Of those the drilled ones: how many of each diameter, the smallest first. */
+  readonly drilled: readonly { readonly diameter: Length; readonly count: number }[];
   readonly weight: Weight | null;
+  /** What it is cut or drilled by; none where it is held and not asked for all the same. */
+  readonly files: readonly SummaryFile[];
 }
 
 /** A base as lists have it. */
@@ -41,26 +49,32 @@ export interface BaseFacts {
   readonly files: readonly SummaryFile[];
 }
 
-/** Of a base whose files are made. */
-export function factsOf(checked: CheckedBase, files: readonly SummaryFile[]): BaseFacts {
+/** Of a base whose files are made; `filesOf`: those that a piece is cut or drilled by. */
+export function factsOf(
+  checked: CheckedBase,
+  files: readonly SummaryFile[],
+  filesOf: (piece: TemplatePiece) => readonly SummaryFile[],
+): BaseFacts {
   const { base, plate, held, pieces } = checked;
   return {
     mark: base.mark,
     quantity: base.quantity,
     held: held.length > 0,
     template: { mark: plate.mark, quantity: plate.quantity, bases: servedMarks(base) },
-    pieces: pieces.map(pieceFacts),
+    pieces: pieces.map((piece) => pieceFacts(piece, filesOf(piece))),
     files,
   };
 }
 
-function pieceFacts({ role, plate, measures, weight }: TemplatePiece): PieceFacts {
+function pieceFacts({ role, plate, measures, weight }: TemplatePiece, files: readonly SummaryFile[]): PieceFacts {
   const { extent, outlineArea, netArea, cutLength, pierces } = measures;
   const count = (role: HoleRole) => plate.holes.filter((hole) => hole.role === role).length;
   return {
-    ...{ role, mark: plate.mark, quantity: plate.quantity, material: plate.material, thickness: plate.thickness },
+    ...{ role, mark: plate.mark, quantity: plate.quantity, material: plate.material },
+    ...{ grade: plate.grade, thickness: plate.thickness, files },
     ...{ width: extent.x1 - extent.x0, height: extent.y1 - extent.y0, outlineArea, netArea, cutLength },
-    ...{ scribeLength: plate.marks.reduce((sum, mark) => sum + strokeLength(mark), 0), pierces, weight },
+    ...{ scribeLength: markLength(plate.marks), pierces, weight },
+    drilled: drilledHoles(plate),
     holes: {
       rod: count("rod"),
       opening: count("opening"),
@@ -71,16 +85,12 @@ function pieceFacts({ role, plate, measures, weight }: TemplatePiece): PieceFact
   };
 }
 
-function strokeLength({ strokes }: Mark): number {
-  return strokes.reduce(
-    (sum, points) => sum + points.slice(1).reduce((along, to, i) => along + distance(points[i] ?? to, to), 0),
-    0,
+function drilledHoles({ holes }: Plate): PieceFacts["drilled"] {
+  const drilled = holes.flatMap(({ made, shape }) =>
+    made === "drill" && shape.kind === "circle" ? [shape.diameter] : [],
   );
-}
-
-function distance(
-  a: { readonly x: number; readonly y: number },
-  b: { readonly x: number; readonly y: number },
-): number {
-  return Math.hypot(b.x - a.x, b.y - a.y);
+  const counts = groupBy(drilled, (diameter) => diameter);
+  return [...counts]
+    .map(([diameter, each]) => ({ diameter, count: each.length }))
+    .sort((a, b) => a.diameter - b.diameter);
 }

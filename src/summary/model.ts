@@ -1,4 +1,6 @@
 /** The machine form of a package: `summary.json`, schema 1. Stable for other programs. */
+import type { Material } from "../job/model/job.js";
+import type { PieceRole } from "../template/index.js";
 import type { HoleRole } from "../template/model.js";
 
 /**
@@ -56,11 +58,23 @@ export interface SummaryRods {
   readonly bottom: SummaryBottom | null;
 }
 
-/** What anchors a rod at its lower end. */
+/**
+ * What anchors a rod at its lower end. `nuts` of a plate is absent where there are two, `radius` of a hook where the job does
+ * not give it.
+ */
 export type SummaryBottom =
-  | { readonly kind: "nut" }
-  | { readonly kind: "plate"; readonly shape: "round" | "square"; readonly size: number; readonly thickness: number }
-  | { readonly kind: "hook"; readonly reach: number };
+  | { readonly kind: "straight" }
+  | { readonly kind: "nut"; readonly washer?: SummaryEndPlate; readonly tackWelded?: true }
+  | ({ readonly kind: "plate"; readonly nuts?: number; readonly tackWelded?: true } & SummaryEndPlate)
+  | { readonly kind: "hook"; readonly reach: number; readonly radius?: number }
+  | { readonly kind: "swedged"; readonly length: number };
+
+/** A plate at a lower end: diameter, or side of a square. */
+export interface SummaryEndPlate {
+  readonly shape: "round" | "square";
+  readonly size: number;
+  readonly thickness: number;
+}
 
 /** One row of the ledger; value, limit and margin in `unit`, which is "" for a count or where nothing was compared. */
 export interface SummaryCheck {
@@ -79,6 +93,47 @@ export interface SummaryCheck {
   readonly answer?: { readonly by: string; readonly date: string; readonly text: string };
 }
 
+/** A plate that is cut or drilled: figures of one. */
+export interface SummaryPlate {
+  readonly mark: string;
+  /** Of a template: for all the bases that it serves together. */
+  readonly quantity: number;
+  readonly outline: {
+    readonly kind: "path" | "circle";
+    readonly extent: readonly [number, number, number, number];
+    readonly area: number;
+    readonly perimeter: number;
+  };
+  /** Absent in packages that were made before it was listed, as grade and scribeLength. */
+  readonly material?: Material;
+  /** As written; null where the job does not say. */
+  readonly grade?: string | null;
+  readonly thickness: number;
+  readonly netArea: number;
+  readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
+  readonly cutLength: number;
+  readonly pierces: number;
+  /** Of all strokes that mark it, scribed or painted. */
+  readonly scribeLength?: number;
+  readonly holes: readonly SummaryHole[];
+}
+
+/** A piece of a template in axes of its own; those of the template and of its lower template are the base's. */
+export interface SummaryPiece extends SummaryPlate {
+  readonly role: PieceRole;
+  /** From its axes into those of the base: turned counter-clockwise by degrees, then shifted; absent where they are the same, and of splice plates. */
+  readonly place?: { readonly turn: number; readonly x: number; readonly y: number };
+}
+
+/** The template of a base. `pieces`: what is cut by itself, only where that is more than the template or not the template whole. */
+export interface TemplateSummary extends SummaryPlate {
+  /** Marks of the bases that it serves, in the order of the job: figures and quantity are those of one template for all of them. */
+  readonly bases: readonly string[];
+  /** Of a template that is held and serves several bases: those that hold it. */
+  readonly heldBy?: readonly string[];
+  readonly pieces?: readonly SummaryPiece[];
+}
+
 /** One base with its template; lengths in the job's unit, areas in that unit squared. */
 export interface SummaryBase {
   readonly mark: string;
@@ -86,27 +141,7 @@ export interface SummaryBase {
   readonly held: boolean;
   /** The kind that the base cites; absent where it cites none. */
   readonly kind?: string;
-  readonly template: {
-    readonly mark: string;
-    /** Of the template: for all the bases that it serves together. */
-    readonly quantity: number;
-    /** Marks of the bases that it serves, in the order of the job: figures and quantity are those of one template for all of them. */
-    readonly bases: readonly string[];
-    /** Of a template that is held and serves several bases: those that hold it. */
-    readonly heldBy?: readonly string[];
-    readonly outline: {
-      readonly kind: "path" | "circle";
-      readonly extent: readonly [number, number, number, number];
-      readonly area: number;
-      readonly perimeter: number;
-    };
-    readonly thickness: number;
-    readonly netArea: number;
-    readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
-    readonly cutLength: number;
-    readonly pierces: number;
-    readonly holes: readonly SummaryHole[];
-  };
+  readonly template: TemplateSummary;
   /** In the order of the groups' letters. */
   readonly rods: readonly SummaryRods[];
   readonly checks: readonly SummaryCheck[];
@@ -138,7 +173,7 @@ export interface Summary {
   };
   readonly bases: readonly SummaryBase[];
   readonly checks: readonly SummaryCheck[];
-  /** Why files of the setting-out folder are held, a sentence each; empty when they are not. */
+  /** Why setting-out files are held, a sentence each; empty when they are not. */
   readonly layoutHeld: readonly string[];
   /** Answers of the job that answer no open question, each with why, in the job's order. */
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];

@@ -3,10 +3,12 @@ import type { UnusedAnswer } from "../checks/answers.js";
 import type { CheckedBase } from "../checks/checked.js";
 import type { CheckRow, Quantity } from "../checks/model.js";
 import { answerReach } from "../checks/words.js";
-import type { Bottom, Input, Job } from "../job/model/job.js";
+import type { Bottom, EndPlate, Input, Job } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
 import type { PlacedRod } from "../rods/model.js";
-import type { Hole } from "../template/model.js";
+import type { TemplatePiece } from "../template/index.js";
+import type { Hole, Plate } from "../template/model.js";
+import { markLength } from "../template/model.js";
 import type { Length, Unit } from "../units/length.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, toUnit } from "../units/length.js";
 import type {
@@ -15,7 +17,10 @@ import type {
   SummaryBase,
   SummaryBottom,
   SummaryCheck,
+  SummaryEndPlate,
   SummaryHole,
+  SummaryPiece,
+  SummaryPlate,
   SummaryRods,
   UnusedSummaryAnswer,
 } from "./model.js";
@@ -130,15 +135,68 @@ const knownOrNull = <T>(input: Input<T>): T | null => (input.kind === "missing" 
 
 function summarizeBottom(bottom: Bottom, unit: Unit): SummaryBottom {
   switch (bottom.kind) {
-    case "nut":
-      return { kind: "nut" };
-    case "plate": {
-      const { shape, size, thickness } = bottom;
-      return { kind: "plate", shape, size: toUnit(size, unit), thickness: toUnit(thickness, unit) };
+    case "straight":
+      return { kind: "straight" };
+    case "nut": {
+      const { washer, tackWelded } = bottom;
+      return {
+        kind: "nut",
+        ...(washer === null ? {} : { washer: summarizeEndPlate(washer, unit) }),
+        ...(tackWelded ? { tackWelded } : {}),
+      };
     }
-    case "hook":
-      return { kind: "hook", reach: toUnit(bottom.reach, unit) };
+    case "plate": {
+      const { nuts, tackWelded } = bottom;
+      const held = { ...(nuts === 2 ? {} : { nuts }), ...(tackWelded ? { tackWelded } : {}) };
+      return { kind: "plate", ...summarizeEndPlate(bottom, unit), ...held };
+    }
+    case "hook": {
+      const { reach, radius } = bottom;
+      return { kind: "hook", reach: toUnit(reach, unit), ...(radius === null ? {} : { radius: toUnit(radius, unit) }) };
+    }
+    case "swedged":
+      return { kind: "swedged", length: toUnit(bottom.length, unit) };
   }
+}
+
+function summarizeEndPlate({ shape, size, thickness }: EndPlate, unit: Unit): SummaryEndPlate {
+  return { shape, size: toUnit(size, unit), thickness: toUnit(thickness, unit) };
+}
+
+/** Figures of a plate in the summary's form. */
+function summarizePlate(
+  { plate, measures, weight }: Pick<TemplatePiece, "plate" | "measures" | "weight">,
+  unit: Unit,
+): SummaryPlate {
+  const { extent } = measures;
+  const inUnit = (length: number): number => millimetresInUnit(length, unit);
+  return {
+    mark: plate.mark,
+    quantity: plate.quantity,
+    outline: {
+      kind: plate.outlineKind,
+      extent: [inUnit(extent.x0), inUnit(extent.y0), inUnit(extent.x1), inUnit(extent.y1)],
+      area: areaInUnit(measures.outlineArea, unit),
+      perimeter: inUnit(measures.outlinePerimeter),
+    },
+    material: plate.material,
+    grade: plate.grade,
+    thickness: toUnit(plate.thickness, unit),
+    netArea: areaInUnit(measures.netArea, unit),
+    weight,
+    cutLength: inUnit(measures.cutLength),
+    pierces: measures.pierces,
+    scribeLength: inUnit(markLength(plate.marks)),
+    holes: plate.holes.map((hole) => summarizeHole(hole, unit)),
+  };
+}
+
+function summarizePiece(piece: TemplatePiece, whole: Plate, unit: Unit): SummaryPiece {
+  const segments = [...(whole.parted?.segments ?? []), ...(whole.lower?.parted?.segments ?? [])];
+  const placed = segments.find(({ plate }) => plate === piece.plate);
+  const { turn, shift } = placed ?? { turn: 0, shift: { x: 0, y: 0 } };
+  const place = { turn, x: millimetresInUnit(shift.x, unit), y: millimetresInUnit(shift.y, unit) };
+  return { role: piece.role, ...summarizePlate(piece, unit), ...(placed === undefined ? {} : { place }) };
 }
 
 /** What the summary says of one base, before its files are known. */
@@ -151,33 +209,22 @@ export function summarizeBase({
   rows,
   held,
   weight,
+  pieces,
   shared,
 }: CheckedBase): Omit<SummaryBase, "files"> {
   const { unit } = job;
-  const { extent } = measures;
-  const inUnit = (length: number): number => millimetresInUnit(length, unit);
   return {
     mark: base.mark,
     quantity: base.quantity,
     held: held.length > 0,
     ...(base.kind === "" ? {} : { kind: base.kind }),
     template: {
-      mark: plate.mark,
-      quantity: plate.quantity,
+      ...summarizePlate({ plate, measures, weight }, unit),
       bases: servedMarks(base),
       ...(shared === null || held.length === 0 ? {} : { heldBy: shared.heldBy }),
-      outline: {
-        kind: plate.outlineKind,
-        extent: [inUnit(extent.x0), inUnit(extent.y0), inUnit(extent.x1), inUnit(extent.y1)],
-        area: areaInUnit(measures.outlineArea, unit),
-        perimeter: inUnit(measures.outlinePerimeter),
-      },
-      thickness: toUnit(plate.thickness, unit),
-      netArea: areaInUnit(measures.netArea, unit),
-      weight,
-      cutLength: inUnit(measures.cutLength),
-      pierces: measures.pierces,
-      holes: plate.holes.map((hole) => summarizeHole(hole, unit)),
+      ...(pieces.every(({ role }) => role === "template")
+        ? {}
+        : { pieces: pieces.map((piece) => summarizePiece(piece, plate, unit)) }),
     },
     rods: summarizeRods({ job, base, rods }),
     checks: rows.map((row) => summarizeCheck(row, unit)),

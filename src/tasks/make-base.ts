@@ -16,7 +16,7 @@ import type {
   SetPage,
   SvgDocument,
 } from "../outputs/index.js";
-import { baseOutputs } from "../outputs/index.js";
+import { baseOutputs, pieceOutputs } from "../outputs/index.js";
 import { type BaseFacts, factsOf } from "../summary/facts.js";
 import type { SummaryBase, SummaryFile } from "../summary/model.js";
 import { summarizeBase } from "../summary/summarize.js";
@@ -79,9 +79,16 @@ export function startBases(job: Job, options: AloneOptions): (base: ShapedBase) 
     const taker = { paper: options.paper ?? null, take: (page: SetPage) => void pages.push(page) };
     const made = makeBase(checked, options, known, options.inSet ? taker : null);
     const { held: reasons, rows } = checked;
+    const filesOf = (piece: TemplatePiece) => madeBy(checked, piece, made.summary.files);
     const answered = rows.map(({ answer }) => (answer === null ? -1 : job.answers.indexOf(answer)));
-    return { ...made, reasons, rows, answered, pages, facts: factsOf(checked, made.summary.files) };
+    return { ...made, reasons, rows, answered, pages, facts: factsOf(checked, made.summary.files, filesOf) };
   };
+}
+
+/** Files that a piece is cut or drilled by, told by their paths. */
+function madeBy(checked: CheckedBase, piece: TemplatePiece, files: readonly SummaryFile[]): readonly SummaryFile[] {
+  const paths = new Map(pieceOutputs.map((output) => [output.path(checked, piece), output.kind]));
+  return files.filter(({ path, kind }) => paths.get(path) === kind);
 }
 
 /** All bases of a job, one at a time. */

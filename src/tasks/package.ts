@@ -73,7 +73,7 @@ export interface PackageRest {
   /** Of every base and of the whole job, numbered. */
   readonly questions: readonly Question[];
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];
-  /** Why files of the setting-out folder are held; empty when they are not. */
+  /** Why setting-out files are held; empty when they are not. */
   readonly layoutHeld: readonly string[];
   /** Pages of the set that its paper is too small for. */
   readonly reduced: readonly ReducedPage[];

@@ -4,7 +4,7 @@ import type { Finding, Place } from "../diagnostics/finding.js";
 import { listed } from "../diagnostics/listed.js";
 import { type Job, jobRoot } from "../job/index.js";
 import { SHEET_NAMES, type SheetName } from "../job/model/sheet-names.js";
-import { sheetPlace } from "../outputs/names.js";
+import { makingPath, nameIn, sheetPlace } from "../outputs/names.js";
 import type { Plan } from "../plan/model.js";
 import type { Inputs } from "../readers/inputs.js";
 import { findNode } from "../readers/source.js";
@@ -59,10 +59,8 @@ export function placeOfSheetKey(inputs: Inputs): Place {
 function requestFor(job: Job, shaped: ShapedBase): SheetRequest {
   const checked = checkAhead(job, shaped);
   const { number, count, bases } = sheetPlace(checked);
-  const cutFiles = ["joined", "r12"].map((flavour) => ({
-    name: `${checked.plate.mark}_rev-${job.revision}_${flavour}.dxf`,
-    sha256: "0".repeat(64),
-  }));
+  const name = nameIn(makingPath(checked, checked));
+  const cutFiles = ["", "_polyline"].map((ending) => ({ name: `${name}${ending}.dxf`, sha256: "0".repeat(64) }));
   return {
     ...checked,
     cutFiles: checked.held.length > 0 ? [] : cutFiles,

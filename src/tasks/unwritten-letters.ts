@@ -30,6 +30,9 @@ function textsOf(job: Job): readonly (readonly [string, string])[] {
     ["job.drawing.revision", job.drawing.revision],
     ...job.revisions.map(({ revision, text }) => [`job.revisions ${revision}`, text] as const),
     ...job.bases.map(({ mark, note }) => [`note of base ${mark}`, note] as const),
+    ...job.bases.flatMap(({ mark, template: { grade } }) =>
+      grade.kind === "missing" ? [] : [[`template.grade of base ${mark}`, grade.value] as const],
+    ),
     ...(job.plan?.lines.map(({ name }) => [`grid line ${name}`, name] as const) ?? []),
   ];
 }

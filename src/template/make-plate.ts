@@ -150,6 +150,7 @@ function plateOf(
     revision: job.revision,
     quantity: template.quantity,
     material: template.material,
+    grade: template.grade.kind === "missing" ? null : template.grade.value,
     thickness: template.thickness,
     outlineKind: outer.kind,
     region: { outer, inner: holes.filter(({ made }) => made === "cut").map(({ contour }) => contour) },

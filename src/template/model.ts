@@ -1,4 +1,5 @@
 /** A setting template as a thing to be cut: region, thickness, holes, marks. Values only; formats write it, checks judge it. */
+import type { Stretch } from "../geometry/index.js";
 import type { Contour, Extent, Path, Point, Region } from "../geometry/vocabulary.js";
 import type { Given, Material, SpliceBolt } from "../job/model/job.js";
 import type { WrongPlacement } from "../orientation/model.js";
@@ -41,6 +42,13 @@ export interface Mark {
   readonly textHeight: Length;
 }
 
+/** Millimetres of all their strokes. */
+export function markLength(marks: readonly Mark[]): number {
+  const along = (points: readonly Point[]) =>
+    points.slice(1).reduce((sum, to, i) => sum + Math.hypot(to.x - (points[i] ?? to).x, to.y - (points[i] ?? to).y), 0);
+  return marks.reduce((sum, { strokes }) => strokes.reduce((all, points) => all + along(points), sum), 0);
+}
+
 /** A mark that was left out: becomes a `marks-room` row. */
 export interface OmittedMark {
   readonly kind: MarkKind;
@@ -69,6 +77,8 @@ export interface Plate {
   readonly revision: string;
   readonly quantity: number;
   readonly material: Material;
+  /** As written; null where it is not given. */
+  readonly grade: string | null;
   readonly thickness: Length;
   /** `circle` also for a ring. */
   readonly outlineKind: "path" | "circle";
@@ -116,6 +126,8 @@ export interface Joint {
   readonly number: number;
   readonly from: Point;
   readonly to: Point;
+  /** Its stretches of material, each under a splice plate. */
+  readonly stretches: readonly Stretch[];
   /** Direction counter-clockwise from +x of a joint along a radius; null for one across the plate. */
   readonly degrees: number | null;
   /** Marks of the segments at its right and at its left, seen along it. */

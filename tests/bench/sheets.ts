@@ -21,7 +21,7 @@ export function sheetRequests(count: number): readonly SheetRequest[] {
   const { job, bases } = opened.value;
   return bases.map((shaped, i) => ({
     ...checkBase(job, shaped),
-    cutFiles: [{ name: `T${i + 1}_rev-A_joined.dxf`, sha256: "0123456789abcdef".repeat(4) }],
+    cutFiles: [{ name: `T${i + 1}_1-off_PL1-4_A36_rev-A.dxf`, sha256: "0123456789abcdef".repeat(4) }],
     drillListName: null,
     sheetNumber: 1,
     sheetCount: 1,

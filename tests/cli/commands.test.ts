@@ -78,10 +78,10 @@ describe("exit codes and what is printed", () => {
     writeJob(folder, "job.yaml", { held: true, status: "preliminary", revision: "P/1 b" });
     expect((await run("make job.yaml --out out --include-held")).status).toBe(1);
     expect(filesIn(join(folder, "out")).filter((path) => path.endsWith(".dxf"))).toEqual([
-      "B1/B1_rev-P-1-b_HELD_NOT-RELEASED_joined.dxf",
-      "B1/B1_rev-P-1-b_HELD_NOT-RELEASED_r12.dxf",
-      "B2/B2_rev-P-1-b_NOT-RELEASED_joined.dxf",
-      "B2/B2_rev-P-1-b_NOT-RELEASED_r12.dxf",
+      "cut/B2_2-off_PL1-4_steel_rev-P-1-b_NOT-RELEASED.dxf",
+      "cut/held/B1_2-off_PL1-4_steel_rev-P-1-b_HELD_NOT-RELEASED.dxf",
+      "cut/held/lines/B1_2-off_PL1-4_steel_rev-P-1-b_HELD_NOT-RELEASED_lines.dxf",
+      "cut/lines/B2_2-off_PL1-4_steel_rev-P-1-b_NOT-RELEASED_lines.dxf",
     ]);
   });
 
@@ -231,15 +231,15 @@ describe("DIR", () => {
     ],
     [
       "with papers that somebody saved works, and they are set aside",
-      () => writeFileSync(join(folder, "out/ledger.csv"), "mine"),
-      /^warning: out: ledger\.csv was changed after it was written: it is set aside as set-aside\/rev-A\/ledger\.csv$/m,
-      "set-aside/rev-A/ledger.csv",
+      () => writeFileSync(join(folder, "out/engineer/ledger.csv"), "mine"),
+      /^warning: out: engineer\/ledger\.csv was changed after it was written: it is set aside as set-aside\/rev-A\/engineer\/ledger\.csv$/m,
+      "set-aside/rev-A/engineer/ledger.csv",
     ],
     [
       "with a cut file that somebody changed works, and it is said loudly",
-      () => writeFileSync(join(folder, "out/B2/B2_rev-A_r12.dxf"), "mine"),
-      /^warning: out: B2\/B2_rev-A_r12\.dxf, A FILE TO CUT BY, WAS CHANGED .*WHAT WAS CUT BY IT IS NOT WHAT WAS CHECKED$/m,
-      "set-aside/rev-A/B2/B2_rev-A_r12.dxf",
+      () => writeFileSync(join(folder, "out/cut/lines/B2_2-off_PL1-4_steel_rev-A_lines.dxf"), "mine"),
+      /^warning: out: cut\/lines\/B2_2-off_PL1-4_steel_rev-A_lines\.dxf, A FILE TO CUT BY, WAS CHANGED .*WHAT WAS CUT BY IT IS NOT WHAT WAS CHECKED$/m,
+      "set-aside/rev-A/cut/lines/B2_2-off_PL1-4_steel_rev-A_lines.dxf",
     ],
   ])("%s", async (_, spoil, message, place) => {
     await run("make job.yaml --out out");
@@ -262,11 +262,11 @@ describe("DIR", () => {
 
   it("with a file missing works, and says which", async () => {
     await run("make job.yaml --out out");
-    rmSync(join(folder, "out/questions.csv"));
+    rmSync(join(folder, "out/engineer/questions.csv"));
     const again = await run("make job.yaml --out out");
     expect([again.status, again.stderr]).toEqual([
       0,
-      "warning: out: the package of revision A that was here lacked questions.csv\n",
+      "warning: out: the package of revision A that was here lacked engineer/questions.csv\n",
     ]);
     expect(packageFaults(join(folder, "out"))).toEqual([]);
   });
@@ -595,21 +595,20 @@ control: [{ point: CP1, northing: 5000, easting: 2000, plan: [0, 0] }, { point: 
 bases:
   - { mark: B1, quantity: 2, rods: { diameter: M20 }, pattern: { kind: rectangle, x: 200, y: 200 }, template: { thickness: 6 } }
 `;
-  const settingOut = (dir: string) =>
-    readdirSync(join(folder, dir, "setting-out")).filter((name) => /_site_/.test(name));
+  const settingOut = (dir: string) => readdirSync(join(folder, dir, "field")).filter((name) => /_site_/.test(name));
 
   it("60 m on the site for 6 m on the plan: site files are not written, exit code 1, told everywhere", async () => {
     writeFileSync(join(folder, "c.yaml"), layout(2060));
     const checked = await run("check c.yaml");
     expect(checked.status).toBe(1);
-    expect(checked.stdout).toContain("HELD: files of the setting-out folder are not to be set out by");
+    expect(checked.stdout).toContain("HELD: setting-out files are not to be set out by");
     expect(checked.stdout).toContain("1 base, 0 held, setting-out files held.");
     const made = await run("make c.yaml --out p");
     expect([made.status, settingOut("p")]).toEqual([1, []]);
-    expect(readdirSync(join(folder, "p", "setting-out")).some((name) => /_local_/.test(name))).toBe(true);
+    expect(readdirSync(join(folder, "p", "field")).some((name) => /_local_/.test(name))).toBe(true);
     expect(JSON.parse(readFileSync(join(folder, "p", "summary.json"), "utf8")).layoutHeld).toHaveLength(2);
-    const plan = readdirSync(join(folder, "p", "plan")).filter((name) => name.endsWith(".svg"));
-    const text = plan.map((name) => readFileSync(join(folder, "p", "plan", name), "utf8")).join("");
+    const plan = readdirSync(join(folder, "p", "sheets")).filter((name) => name.startsWith("anchor-rod-plan"));
+    const text = plan.map((name) => readFileSync(join(folder, "p", "sheets", name), "utf8")).join("");
     expect(text.replace(/<[^>]*>/g, " ").replace(/\s+/g, " ")).toContain(
       "HELD, not to be set out by: site coordinates.",
     );

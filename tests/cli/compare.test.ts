@@ -112,13 +112,13 @@ describe("2: what is wrong with OLD and NEW is told together, with its place", (
       join(folder, "out", files[1]?.path ?? ""),
       readFileSync(join(folder, "out", files[1]?.path ?? "")).fill(32, 0, 1),
     );
-    rmSync(join(folder, "out", "questions.csv"));
+    rmSync(join(folder, "out", "engineer", "questions.csv"));
     const compared = await run("compare out job.yaml");
     expect([compared.status, compared.stdout]).toEqual([2, ""]);
-    expect(compared.stderr).toMatch(/^out.summary\.json bases\[1\]\.files\[0\]: B2\/.* bytes, listed are/m);
-    expect(compared.stderr).toMatch(/^out.summary\.json bases\[1\]\.files\[1\]: B2\/.* another hash.*put back/m);
+    expect(compared.stderr).toMatch(/^out.summary\.json bases\[1\]\.files\[0\]: cut\/B2.* bytes, listed are/m);
+    expect(compared.stderr).toMatch(/^out.summary\.json bases\[1\]\.files\[1\]: cut\/B2.* another hash.*put back/m);
     expect(compared.stderr).toMatch(
-      /^warning: out.summary\.json files\[\d\]: questions\.csv is listed and is not there$/m,
+      /^warning: out.summary\.json files\[\d\]: engineer\/questions\.csv is listed and is not there$/m,
     );
   });
 
@@ -132,7 +132,7 @@ describe("2: what is wrong with OLD and NEW is told together, with its place", (
     ],
     [
       "a way out of the folder",
-      /"path":"B1\/[^"]*"/,
+      /"path":"cut\/B1[^"]*"/,
       '"path":"../job.yaml"',
       /files\[0\]\.path: is not a path inside the package/,
     ],
@@ -166,13 +166,13 @@ describe("a package that somebody worked with is compared", () => {
   it.each<[string, () => void, RegExp]>([
     [
       "with papers saved again",
-      () => appendFileSync(join(folder, "out/ledger.csv"), "x"),
-      /^warning: out.summary\.json files\[\d\]: ledger\.csv has .* changed after it was written; nothing is read from it$/m,
+      () => appendFileSync(join(folder, "out/engineer/ledger.csv"), "x"),
+      /^warning: out.summary\.json files\[\d\]: engineer\/ledger\.csv has .* changed after it was written; nothing is read from it$/m,
     ],
     [
       "with a file added",
-      () => writeFileSync(join(folder, "out/B1/scan.pdf"), "x"),
-      /^warning: out: B1\/scan\.pdf is not of the package: summary\.json does not list it$/m,
+      () => writeFileSync(join(folder, "out/cut/scan.pdf"), "x"),
+      /^warning: out: cut\/scan\.pdf is not of the package: summary\.json does not list it$/m,
     ],
     [
       "with a folder added",
@@ -181,8 +181,8 @@ describe("a package that somebody worked with is compared", () => {
     ],
     [
       "with a cut file taken away",
-      () => rmSync(join(folder, "out/B1/B1_rev-A_joined.dxf")),
-      /^warning: out.summary\.json bases\[0\]\.files\[0\]: B1\/.* is not there; compared by what summary\.json says of it$/m,
+      () => rmSync(join(folder, "out/cut/B1_2-off_PL1-4_steel_rev-A.dxf")),
+      /^warning: out.summary\.json bases\[0\]\.files\[0\]: cut\/B1.* is not there; compared by what summary\.json says of it$/m,
     ],
   ])("%s", async (_, spoil, message) => {
     spoil();
@@ -193,7 +193,7 @@ describe("a package that somebody worked with is compared", () => {
   });
 
   it("and what was kept or set aside in it is its own, and not told", async () => {
-    appendFileSync(join(folder, "out/ledger.csv"), "x");
+    appendFileSync(join(folder, "out/engineer/ledger.csv"), "x");
     await run("make job.yaml --out out");
     writeJob(folder, "job.yaml", { revision: "B" });
     await run("make job.yaml --out out");

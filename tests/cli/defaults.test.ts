@@ -66,15 +66,15 @@ async function makePackage(job: string): Promise<ReadonlyMap<string, string>> {
 
 const withoutLast = (csv: string): string => csv.replace(/,(?:"[^"\n]*"|[^,"\r\n]*)\r$/gm, "");
 const withoutKindAndLedger = (json: string): string =>
-  json.replace(/"kind":"heavy",/, "").replace(/.*"path":"ledger.csv".*\n/, "");
+  json.replace(/"kind":"heavy",/, "").replace(/.*"path":"engineer\/ledger.csv".*\n/, "");
 
 describe("the same job with defaults and kinds, and written out", () => {
   it("gives the same package but for the ledger's last column and the kind in the summary", async () => {
     const [layers, whole] = [await makePackage(WITH_LAYERS), await makePackage(WRITTEN_OUT)];
     expect([...layers.keys()]).toEqual([...whole.keys()]);
     const differing = [...layers].filter(([name, bytes]) => whole.get(name) !== bytes).map(([name]) => name);
-    expect(differing.sort()).toEqual(["ledger.csv", "summary.json"]);
-    const [ledger = "", other = ""] = [layers.get("ledger.csv"), whole.get("ledger.csv")];
+    expect(differing.sort()).toEqual(["engineer/ledger.csv", "summary.json"]);
+    const [ledger = "", other = ""] = [layers.get("engineer/ledger.csv"), whole.get("engineer/ledger.csv")];
     expect(withoutLast(ledger)).toBe(withoutLast(other));
     const [summary = "", plain = ""] = [layers.get("summary.json"), whole.get("summary.json")];
     expect(withoutKindAndLedger(summary)).toBe(withoutKindAndLedger(plain));
@@ -86,7 +86,7 @@ describe("the same job with defaults and kinds, and written out", () => {
   });
 
   it("says in the ledger who gave what each rule takes, in one way whatever the order of the keys", async () => {
-    const ledger = (await makePackage(WITH_LAYERS)).get("ledger.csv") ?? "";
+    const ledger = (await makePackage(WITH_LAYERS)).get("engineer/ledger.csv") ?? "";
     const givers = (base: string, rule: string) =>
       new Set(
         ledger

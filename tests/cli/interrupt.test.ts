@@ -145,6 +145,6 @@ it(`survives ${KILLS} kills (RODPLATE_SEED=${SEED})`, { timeout: 400_000 }, asyn
   for (const folder of folders) {
     expect(runProcess(folder, ["make", "B4.yaml", "--out", "out"]).status).toBe(0);
     expect([packageFaults(join(folder, "out"), [SCAN]), leftovers(folder)]).toEqual([[], []]);
-    expect(readFileSync(join(folder, "out", "ledger.csv"), "utf8")).toContain("washer-cover");
+    expect(readFileSync(join(folder, "out", "engineer", "ledger.csv"), "utf8")).toContain("washer-cover");
   }
 });

@@ -61,7 +61,8 @@ describe("a shed of 35 marks and 11 plates", () => {
     const proved = await run("proof out");
     expect(proved.status).toBe(0);
     expect(proved.stdout).toContain("is template T-B1 (bases B1, B12, B23, B34): not turned");
-    const against = await run("proof out/T-B2/T-B2_rev-A_joined.dxf --against job.yaml --json");
+    const file = "out/cut/T-B2_8-off_PL1-4_steel_rev-A.dxf";
+    const against = await run(`proof ${file} --against job.yaml --json`);
     expect(JSON.parse(against.stdout).files[0].match).toMatchObject({
       mark: "T-B2",
       base: "B2",
@@ -221,10 +222,10 @@ describe("a shared template in a package", () => {
     const proved = await run("proof out");
     expect(proved.status).toBe(1);
     expect(proved.stdout).toContain("hole A1 is off by 1/4 in");
-    writeFileSync(join(folder, "out/T-B3/T-B3_rev-A_joined.dxf"), "0\nEOF\n");
+    writeFileSync(join(folder, "out/cut/T-B3_2-off_PL1-4_steel_rev-A.dxf"), "0\nEOF\n");
     const compared = await run("compare out job.yaml");
     expect(compared.status).toBe(2);
-    expect(compared.stderr.match(/T-B3_rev-A_joined\.dxf has/g)).toHaveLength(1);
+    expect(compared.stderr.match(/T-B3_2-off_PL1-4_steel_rev-A\.dxf has/g)).toHaveLength(1);
   });
 
   it("is held for all that it serves, with files to cut by only where they are asked for", async () => {
@@ -241,7 +242,10 @@ describe("a shared template in a package", () => {
     expect(filesIn(join(folder, "out")).filter((path) => path.endsWith(".dxf"))).toEqual([]);
     await run("make job.yaml --out out --include-held");
     const cut = filesIn(join(folder, "out")).filter((path) => path.endsWith(".dxf"));
-    expect(cut).toEqual(["T-B3/T-B3_rev-A_HELD_joined.dxf", "T-B3/T-B3_rev-A_HELD_r12.dxf"]);
+    expect(cut).toEqual([
+      "cut/held/T-B3_2-off_PL1-4_steel_rev-A_HELD.dxf",
+      "cut/held/lines/T-B3_2-off_PL1-4_steel_rev-A_HELD_lines.dxf",
+    ]);
   });
 
   it("is shown once with the rows that its bases have in common, and apart where they have others", async () => {
@@ -260,7 +264,7 @@ describe("a shared template in a package", () => {
     const bases = ["B3", "B9"].map((mark) => ({ mark, quantity: 3, template: ", material: plywood" }));
     write("job.yaml", sharedJob(bases, ["merge: auto"]).replaceAll("thickness: 1/4", "thickness: 1/2"));
     expect((await run("make job.yaml --out out")).status).toBe(0);
-    const list = readFileSync(join(folder, "out/T-B3/T-B3_rev-A_drill-list.csv"), "utf8");
+    const list = readFileSync(join(folder, "out/cut/T-B3_6-off_PLY1-2_plywood_rev-A_drill-list.csv"), "utf8");
     expect(list.split("\n")[1]).toMatch(/^T-B3,A,6,BOARD/);
     expect(packageFaults(join(folder, "out"))).toEqual([]);
   });

@@ -133,7 +133,7 @@ describe("rodplate proof", () => {
     writeFileSync(join(folder, first), moved, "latin1");
     rmSync(join(folder, second));
     writeFileSync(join(copy, "scan.pdf"), "%PDF");
-    writeFileSync(join(copy, "B1", "mine.DXF"), fileOf([circle(50, 25, 5), box]));
+    writeFileSync(join(copy, "cut", "mine.DXF"), fileOf([circle(50, 25, 5), box]));
     cpSync(join(folder, "out"), join(copy, "before"), { recursive: true });
     const { status, stdout } = await proof("changed");
     expect(status).toBe(1);
@@ -141,7 +141,7 @@ describe("rodplate proof", () => {
       expect(stdout).toContain(`  ${word}  ${path.replace(/^changed\//, "")}: ${message}`);
     told(first, "STOP", "has another hash than is listed: it was changed after it was written");
     told(second, "STOP", "is listed and is not there");
-    told("B1/mine.DXF", "STOP", "is not listed in summary.json");
+    told("cut/mine.DXF", "STOP", "is not listed in summary.json");
     told("scan.pdf", "LOOK", "is not listed in summary.json");
     told("before", "LOOK", "is a package of its own: prove it by itself");
     expect(stdout).toMatch(/STOP {2}(hole-position|hole-missing|hole-diameter|extra-hole|outside-outline|no-match)/);

@@ -190,10 +190,8 @@ describe("rodplate survey", () => {
       .replace("quantity: 2", "quantity: 4");
     writeFileSync(join(folder, "prime.yaml"), job);
     await run("make prime.yaml --out package");
-    const file = readdirSync(join(folder, "package", "setting-out")).find((name) =>
-      /local_PNEZD_ft-intl\.csv$/.test(name),
-    );
-    const text = readFileSync(join(folder, "package", "setting-out", file ?? ""), "utf8");
+    const file = readdirSync(join(folder, "package", "field")).find((name) => /local_PNEZD_ft-intl\.csv$/.test(name));
+    const text = readFileSync(join(folder, "package", "field", file ?? ""), "utf8");
     expect(text).toContain("ROD B1 Ap-1 A1");
     writeFileSync(join(folder, file ?? ""), text);
     const { status } = await run(`survey prime.yaml ${file} ${STATED} --out out --all`);

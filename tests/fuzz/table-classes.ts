@@ -136,6 +136,6 @@ export async function settingOutPoints(): Promise<string> {
   const opened = await openCase(new Map([["job.yaml", STARTERS.get("layout") ?? ""]]));
   if (opened === null) throw new Error("the layout starter is no job");
   const { files } = packageOf(opened, false);
-  const name = [...files.keys()].find((path) => /setting-out.*\.csv$/.test(path) && !path.includes("bare"));
+  const name = [...files.keys()].find((path) => /^field\/.*_local_.*(?<!_bare)\.csv$/.test(path));
   return strFromU8(files.get(name ?? "") ?? new Uint8Array());
 }

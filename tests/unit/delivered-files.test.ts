@@ -12,38 +12,39 @@ function namesOf(...args: Parameters<typeof buildDelivered>): string[][] {
   return [...built.bases].map(({ files }) => files.map(({ kind, path }) => `${kind} ${path}`));
 }
 
+/** Kind and path of the two cut files of a steel template. */
+function cutOf(mark: string, words = ""): readonly string[] {
+  const [name, held] = [`${mark}_1-off_PL1-4_steel_rev-A${words}`, words.includes("HELD") ? "held/" : ""];
+  return [`cut-joined cut/${held}${name}.dxf`, `cut-r12 cut/${held}lines/${name}_lines.dxf`];
+}
+
+const drillOf = (words = ""): string =>
+  `drill-list cut/${words.includes("HELD") ? "held/" : ""}P1_1-off_PLY3-4_plywood_rev-A${words}_drill-list.csv`;
+
 describe("the name of a cut file or drill list", () => {
   it.each([
     ["released", ""],
     ["preliminary", "_NOT-RELEASED"],
     ["for approval", "_NOT-RELEASED"],
   ])("of a job that is %s ends in %j", (status, words) => {
-    expect(namesOf(inputsWith(both(), { status }))).toEqual([
-      [`cut-joined S1/S1_rev-A${words}_joined.dxf`, `cut-r12 S1/S1_rev-A${words}_r12.dxf`],
-      [`drill-list P1/P1_rev-A${words}_drill-list.csv`],
-    ]);
+    expect(namesOf(inputsWith(both(), { status }))).toEqual([cutOf("S1", words), [drillOf(words)]]);
   });
 });
 
 describe("a held base", () => {
   it("has no file to cut or drill by, and takes none from the base beside it", () => {
-    expect(namesOf(inputsWith([...both(40), usBase("S2", STEEL)]))).toEqual([
-      [],
-      [],
-      ["cut-joined S2/S2_rev-A_joined.dxf", "cut-r12 S2/S2_rev-A_r12.dxf"],
-    ]);
+    expect(namesOf(inputsWith([...both(40), usBase("S2", STEEL)]))).toEqual([[], [], cutOf("S2")]);
   });
 
-  it("says so in their names where they are asked for all the same", () => {
+  it("says so in their names where they are asked for all the same, and lies apart", () => {
     expect(namesOf(inputsWith([...both(40), usBase("S2", STEEL)]), true)).toEqual([
-      ["cut-joined S1/S1_rev-A_HELD_joined.dxf", "cut-r12 S1/S1_rev-A_HELD_r12.dxf"],
-      ["drill-list P1/P1_rev-A_HELD_drill-list.csv"],
-      ["cut-joined S2/S2_rev-A_joined.dxf", "cut-r12 S2/S2_rev-A_r12.dxf"],
+      cutOf("S1", "_HELD"),
+      [drillOf("_HELD")],
+      cutOf("S2"),
     ]);
     expect(namesOf(inputsWith(both(40), { status: "preliminary" }), true).flat()).toEqual([
-      "cut-joined S1/S1_rev-A_HELD_NOT-RELEASED_joined.dxf",
-      "cut-r12 S1/S1_rev-A_HELD_NOT-RELEASED_r12.dxf",
-      "drill-list P1/P1_rev-A_HELD_NOT-RELEASED_drill-list.csv",
+      ...cutOf("S1", "_HELD_NOT-RELEASED"),
+      drillOf("_HELD_NOT-RELEASED"),
     ]);
   });
 });

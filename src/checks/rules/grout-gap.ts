@@ -5,7 +5,7 @@ import { askOnce, compareSums, fixed, lacking, minus, notApplicable, notChecked,
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
 import { concreteTopTolerance, rodTopTolerance } from "../stack-terms.js";
-import { NUT, WASHER } from "../takes.js";
+import { NUT, THREADS, WASHER } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 /** The grout gap takes a levelling nut, its washer, and room beneath, also where the concrete stands high. */
@@ -17,7 +17,7 @@ export const groutGap: Rule<"grout-gap"> = {
     "where nuts level the base plate; on shims or a plate the gap >= what T.O.C. may stand high",
   severity: "ask",
   measured: "the grout gap",
-  takes: ["grout", "levelling", "rods.projection", "rods.threads", ...WASHER, ...NUT],
+  takes: ["grout", "levelling", ...THREADS, ...WASHER, ...NUT],
   clause: ({ job }) => `levelling nut + washer + room; room: ${job.shop.groutRoom.from}`,
   edition: () => "geometry",
   check(context) {

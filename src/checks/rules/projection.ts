@@ -7,7 +7,7 @@ import { askOnce, compareSums, minus, notChecked, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { rodHoles } from "../rods.js";
 import { layers, rodTopTolerance } from "../stack-terms.js";
-import { STACK } from "../takes.js";
+import { STACK, THREADS } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 const LOW = "stack on the rod, with the rod set low by the elevation tolerance";
@@ -26,7 +26,7 @@ export const projection: Rule<"projection"> = {
     "thread >= projection - grout - plates - washer, also with the rod high",
   severity: "ask",
   measured: "the projection of the rod",
-  takes: ["rods.projection", "rods.threads", ...STACK],
+  takes: [...THREADS, ...STACK],
   clause: () => "stack on the rod, from the specified T.O.C.",
   edition: () => "geometry",
   check(context) {

@@ -1,5 +1,5 @@
 import { acrossCorners, twiceDepthInside } from "../../geometry/index.js";
-import type { Bottom, Exposure, Input, Missing, Nut } from "../../job/model/job.js";
+import type { Bottom, EndPlate, Exposure, Input, Missing, Nut } from "../../job/model/job.js";
 import { concreteClauses, findCover, findSpacing } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import { planContour } from "../geometry/measure.js";
@@ -69,10 +69,11 @@ function besideRod(context: CheckContext, rod: PlacedRod): RuleResult {
   const say = wordsIn(context.job.unit);
   const twice = rod.toEdge - rod.diameter;
   const how = `rod to edge ${say.twice(rod.toEdge)} - ${say.length(rod.diameter)} / 2`;
-  return held(context, rod, twice, how, coverClause(context, "beside the rod"));
+  return coverRow(context, rod, twice, how, coverClause(context, "beside the rod"));
 }
 
-function held(context: CheckContext, rod: RodHole, twice: number, how: string, clause: string): RuleResult {
+/** A cover against that of the edition, by exposure and the diameter of the rod; `twice` is what there is. */
+export function coverRow(context: CheckContext, rod: RodHole, twice: number, how: string, clause: string): RuleResult {
   const { exposure } = context.base.concrete;
   if (exposure.kind === "missing") return heldWhatever(context, rod, exposure, twice, how, clause);
   const cover = coverOf(context, rod, exposure.value);
@@ -117,10 +118,10 @@ function besideBottom(context: CheckContext, rod: PlacedRod): RuleResult {
   const own = { clause: coverClause(context, "beside the bottom of the rod") };
   const needs = known({ bottom: rod.rod.bottom, nut: nutIfAnchor(rod) });
   if (!needs.all) return lacking(rod.tag, needs.missing, own);
-  const { across, name } = reachOf(needs.values.bottom, needs.values.nut);
+  const { across, name } = reachOf(needs.values.bottom, needs.values.nut, rod.diameter);
   const say = wordsIn(context.job.unit);
   const how = `rod to edge ${say.twice(rod.toEdge)} - ${name} ${say.twice(across)}`;
-  return held(context, rod, rod.toEdge - across, how, own.clause);
+  return coverRow(context, rod, rod.toEdge - across, how, own.clause);
 }
 
 /** The nut is needed only where it anchors the rod. */
@@ -136,17 +137,25 @@ interface Reach {
 }
 
 /** A square plate and a hook may stand any way round. */
-function reachOf(bottom: Bottom, nut: Nut | null): Reach {
+function reachOf(bottom: Bottom, nut: Nut | null, diameter: Length): Reach {
   switch (bottom.kind) {
     case "nut":
-      return { across: nut?.acrossCorners ?? 0, name: "half the nut across corners" };
+      return bottom.washer === null
+        ? { across: nut?.acrossCorners ?? 0, name: "half the nut across corners" }
+        : acrossPlate(bottom.washer, "plate washer");
     case "plate":
-      return bottom.shape === "round"
-        ? { across: bottom.size, name: "half the plate" }
-        : { across: acrossCorners(bottom.size), name: "half the plate corner to corner" };
+      return acrossPlate(bottom, "plate");
     case "hook":
       return { across: 2 * bottom.reach, name: "reach of the hook" };
+    case "straight":
+    case "swedged":
+      return { across: diameter, name: "half the rod" };
   }
+}
+
+function acrossPlate({ shape, size }: Pick<EndPlate, "shape" | "size">, name: string): Reach {
+  if (shape === "round") return { across: size, name: `half the ${name}` };
+  return { across: acrossCorners(size), name: `half the ${name} corner to corner` };
 }
 
 function belowRod(context: CheckContext, rod: RodHole): RuleResult {
@@ -155,7 +164,7 @@ function belowRod(context: CheckContext, rod: RodHole): RuleResult {
   if (!needs.all) return lacking(rod.tag, needs.missing, { clause });
   const { depth, embedment } = needs.values;
   const say = wordsIn(context.job.unit);
-  return held(
+  return coverRow(
     context,
     rod,
     2 * (depth - embedment),

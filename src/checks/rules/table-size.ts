@@ -15,7 +15,7 @@ export const tableSize: Rule<"table-size"> = {
   title: "longer and shorter side of the template <= those of the shop's table, or of its stock where that is smaller",
   severity: "stop",
   measured: "a side of the template",
-  takes: [...PLATE, "template.segments"],
+  takes: PLATE,
   clause: ({ job: { shop } }) => (shop.table.kind === "given" ? `table: ${shop.table.from}` : "table of the shop file"),
   edition: () => "shop",
   check(context) {

@@ -5,7 +5,7 @@ import { compareSums, fixed, minus, plus } from "../results.js";
 import type { RodHole } from "../rods.js";
 import { isOverCastRods, notForSettingPlate, perRod, rodHoles } from "../rods.js";
 import { templateWasherOf, throughTemplate } from "../stack-terms.js";
-import { TEMPLATE_STACK } from "../takes.js";
+import { TEMPLATE_STACK, THREADS } from "../takes.js";
 import { wordsIn } from "../words.js";
 
 const THREAD = { clause: "thread reaches below the lower nut", measured: "the thread at the top of the rod" };
@@ -24,7 +24,7 @@ export const templateHeight: Rule<"template-height"> = {
     "upper nut; thread reaches below the lower nut",
   severity: "stop",
   measured: "the height of the template above the concrete",
-  takes: ["rods.projection", "rods.threads", ...TEMPLATE_STACK],
+  takes: [...THREADS, ...TEMPLATE_STACK],
   clause: ({ job }) => `lower nut + washer + finishing room; room: ${job.shop.finishingRoom.from}`,
   edition: () => "shop",
   check(context) {

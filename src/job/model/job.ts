@@ -9,12 +9,14 @@ import type { EditionKind, EditionOf, Exposure, ThreadSeries } from "../../stand
 import type { Length, Unit } from "../../units/length.js";
 import type { BudgetSpec } from "./budget.js";
 import type { PlanSpec } from "./plan.js";
+import type { RodShop } from "./rod-shop.js";
 import type { SheetName } from "./sheet-names.js";
 import type { SurveySpec } from "./survey.js";
 import type { Given, Input, Offset } from "./values.js";
 
 export type { CircleStart, Pattern } from "../../patterns/index.js";
 export type { Exposure } from "../../standards/index.js";
+export type { RodMaking, RodShop } from "./rod-shop.js";
 export type { Given, Input, Missing, Offset } from "./values.js";
 export { given, missing, optional } from "./values.js";
 
@@ -154,6 +156,7 @@ export interface Shop {
   readonly cutFile: CutFileShop;
   /** Bolt of splice plates, where a template does not name its own. */
   readonly spliceBolt: Given<SpliceBolt>;
+  readonly rodShop: RodShop;
 }
 
 /** Mass per volume, as a fraction in its own unit so that weights agree with handbook tables. */
@@ -183,7 +186,23 @@ export interface CutFileShop {
     readonly drill: string;
   };
   readonly origin: "lower left" | "working point";
+  /** What stands in the names of files to cut or drill by, in this order; the mark is among it. */
+  readonly name: readonly CutNamePart[];
+  /** The flavour that the table loads: it lies beside the cut list, the other in a folder of its own. */
+  readonly flavour: CutFlavourName;
 }
+
+/** Parts of the name of a file to cut or drill by. */
+export const CUT_NAME_PARTS = ["mark", "quantity", "thickness", "material", "revision"] as const;
+
+/** One of them. */
+export type CutNamePart = (typeof CUT_NAME_PARTS)[number];
+
+/** How cut files draw a contour: one closed polyline, or single lines, arcs and circles. */
+export const CUT_FLAVOURS = ["polyline", "lines"] as const;
+
+/** One of them. */
+export type CutFlavourName = (typeof CUT_FLAVOURS)[number];
 
 /** What stands on the base; a post is exempt from the least rod count. */
 export type Member = "column" | "post";
@@ -249,8 +268,26 @@ export interface Rod {
   readonly projection: Input<Length>;
   readonly embedment: Input<Length>;
   readonly length: Input<Length>;
-  /** Thread at the top, measured down from the top of the rod. */
+  /** Thread at the top, measured down from the top of the rod; of a rod threaded in full its whole length. */
   readonly threadLength: Input<Length>;
+  /** True of a rod that is threaded over its whole length. */
+  readonly fullThread: boolean;
+  /** Thread at the lower end, measured up from it; zero where there is none; of a rod threaded in full its whole length. */
+  readonly bottomThread: Input<Length>;
+  /** As printed: `2A`, `6g`. */
+  readonly threadClass: Input<string>;
+  /** How the job says that threads are made; missing: as the shop does it. */
+  readonly threading: Input<Threading>;
+  /** Of a galvanized rod; missing where the order has no preference, and of a plain rod. */
+  readonly zincProcess: Input<ZincProcess>;
+  /** Coating of the nuts and washers where it is said apart; missing: as the rods. */
+  readonly nutFinish: Input<"plain" | ZincProcess>;
+  /** True where the threads that stand out are to be covered for the way. */
+  readonly protectors: boolean;
+  /** Nuts on the base plate. */
+  readonly topNuts: Given<number>;
+  /** Nuts under the base plate where the job says how many; missing: by how the base is levelled. */
+  readonly levellingNuts: Input<number>;
   /** What anchors the rod at its lower end. */
   readonly bottom: Input<Bottom>;
   /** Room around a nut for a wrench or socket: diameter. */
@@ -279,11 +316,30 @@ export interface Washer {
   readonly widest?: Washer;
 }
 
-/** Bottom end: a nut (its width across corners governs), a plate with its own size, or a hook. */
+/** How threads are made: rolled on bar of the pitch diameter, or cut on bar of the full size. */
+export type Threading = "rolled" | "cut";
+
+/** How zinc comes on rods and nuts: ASTM F2329, or B695. */
+export type ZincProcess = "hot-dip" | "mechanical";
+
+/** A plate at the lower end of a rod: diameter, or side of a square. */
+export interface EndPlate {
+  readonly shape: "round" | "square";
+  readonly size: Length;
+  readonly thickness: Length;
+}
+
+/**
+ * Bottom end: nothing; a nut (its width across corners governs) with or without a plate washer between it and the concrete
+ * above it; a plate held by nuts (two: one on each face; one: beneath it; none: it is welded on); a hook, its reach from the
+ * rod's axis; or a swedged part, its length up from the end.
+ */
 export type Bottom =
-  | { readonly kind: "nut" }
-  | { readonly kind: "plate"; readonly shape: "round" | "square"; readonly size: Length; readonly thickness: Length }
-  | { readonly kind: "hook"; readonly reach: Length };
+  | { readonly kind: "straight" }
+  | { readonly kind: "nut"; readonly washer: EndPlate | null; readonly tackWelded: boolean }
+  | ({ readonly kind: "plate"; readonly nuts: number; readonly tackWelded: boolean } & EndPlate)
+  | { readonly kind: "hook"; readonly reach: Length; readonly radius: Length | null }
+  | { readonly kind: "swedged"; readonly length: Length };
 
 /** A plate's or pier's shape in plan about its own centre. */
 export type PlanShape =
@@ -354,6 +410,8 @@ export interface TemplateSpec {
   readonly use: TemplateUse;
   readonly support: Input<Support>;
   readonly material: Material;
+  /** As written: A36, S235JR; of a board, its sort. */
+  readonly grade: Input<string>;
   readonly thickness: Length;
   readonly outline: OutlineSpec;
   readonly opening: OpeningSpec;

@@ -5,7 +5,7 @@
  */
 import type { Length } from "../../units/length.js";
 import { add, nanometres } from "../../units/length.js";
-import type { Base, Rod, RodGroup } from "./job.js";
+import type { Base, Bottom, Rod, RodGroup } from "./job.js";
 import type { Input } from "./values.js";
 import { given } from "./values.js";
 
@@ -65,6 +65,30 @@ function washerPart(group: Pick<RodGroup, "washer">, at: Extreme): StackPart {
 /** Height of the rod's nut, the greatest of its table. */
 export function nutHeight({ nut }: Pick<Rod, "nut">): Input<Length> {
   return nut.kind === "missing" ? nut : given(nut.value.height, nut.from);
+}
+
+/** Nuts that level the base plate: as many as the job says, else one on a rod whose base is levelled by nuts. */
+export function levellingNutsOf(
+  levelling: Base["levelling"],
+  { levellingNuts }: Pick<Rod, "levellingNuts">,
+): Input<number> {
+  if (levellingNuts.kind === "given") return levellingNuts;
+  if (levelling.kind === "missing") return levelling;
+  return given(levelling.value === "nuts" ? 1 : 0, levelling.from);
+}
+
+/** Nuts that hold a rod's lower end. */
+export function nutsAtBottom(bottom: Bottom): number {
+  switch (bottom.kind) {
+    case "nut":
+      return 1;
+    case "plate":
+      return bottom.nuts;
+    case "straight":
+    case "hook":
+    case "swedged":
+      return 0;
+  }
 }
 
 /** The layers under the washer, upwards from the top of concrete. */

@@ -18,8 +18,14 @@ const SHAPE = ["x", "y", "diameter"] as const;
 /** Corners are those of a rectangle. */
 const PLAN = { alternatives: [SHAPE], settles: { diameter: ["corner"] } } as const satisfies JoinedGroup;
 
+/** A finish is said with its zinc; a thread at the lower end with what anchors it. */
+const ROD_KEYS_SETTLED = {
+  finish: ["zincGrowth", "zincProcess", "nutFinish"],
+  bottom: ["bottomThreads"],
+} as const;
+
 const JOINED_GROUPS: Readonly<Record<string, JoinedGroup>> = {
-  rods: { alternatives: [], settles: { finish: ["zincGrowth"] } },
+  rods: { alternatives: [], settles: ROD_KEYS_SETTLED },
   basePlate: { ...PLAN, alternatives: [SHAPE, ["pattern", "from"]] },
   concrete: PLAN,
   template: { alternatives: [], settles: {} },

@@ -43,7 +43,14 @@ export function resolveRod(rods: RodsDocument, path: DocumentPath, report: BaseR
     embedment: optional(rods.embedment, "embedment", "no embedment is given"),
     // Overall length as given: a plain sum of projection and embedment would be a guess about the bottom end.
     length: optional(rods.length, "length", "no rod length is given"),
-    threadLength: optional(rods.threads, "threads", "no thread length is given"),
+    ...resolveThreads(rods, from),
+    threadClass: resolveClass(rods, { thread, grade }, from("threadClass")),
+    threading: optional(rods.threading, "threading", "how the threads are made is not given"),
+    zincProcess: optional(rods.zincProcess, "zincProcess", "no preference of a zinc process is given"),
+    nutFinish: optional(rods.nutFinish, "nutFinish", "no other coating of the nuts is given"),
+    protectors: rods.protectors ?? false,
+    topNuts: rods.topNuts === undefined ? given(1, "default: one nut") : given(rods.topNuts, from("topNuts")),
+    levellingNuts: optional(rods.levellingNuts, "levellingNuts", "no number of levelling nuts is given"),
     bottom: resolveBottom(rods, from("bottom")),
     stickOut:
       rods.stickOut === undefined
@@ -79,7 +86,8 @@ function resolveGrade(rods: RodsDocument, path: DocumentPath, report: BaseReport
 
 /** The rod is at least as long as what stands above and below the concrete, and its thread no longer than the rod. */
 function judgeLengths(rods: RodsDocument, path: DocumentPath, report: BaseReport): void {
-  const { length, projection, embedment, threads } = rods;
+  const { length, projection, embedment } = rods;
+  const threads = rods.threads === "full" ? undefined : rods.threads;
   if (length === undefined) return;
   if (projection !== undefined && embedment !== undefined && length < projection + embedment) {
     const message = `${report.show(length)} is shorter than projection and embedment together; allowed is ${report.show(add(projection, embedment))} or more`;
@@ -115,8 +123,71 @@ function resolveNut(
   return recommendedNut(rod, grade.nut, rods.finish);
 }
 
+type From = (key: keyof RodsDocument) => string;
+
+function resolveThreads(rods: RodsDocument, from: From): Pick<Rod, "threadLength" | "fullThread" | "bottomThread"> {
+  if (rods.threads === "full") {
+    const whole = fullLength(rods, from);
+    return { fullThread: true, threadLength: whole, bottomThread: whole };
+  }
+  const { threads } = rods;
+  const threadLength: Input<Length> =
+    threads === undefined ? missing("rods.threads", "no thread length is given") : given(threads, from("threads"));
+  return { fullThread: false, threadLength, bottomThread: resolveBottomThread(rods, from) };
+}
+
+/** A rod that is threaded in full has thread as long as itself: at least what projects and is embedded. */
+function fullLength({ length, projection, embedment }: RodsDocument, from: From): Input<Length> {
+  if (length !== undefined) return given(length, from("length"));
+  if (projection !== undefined && embedment !== undefined)
+    return given(add(projection, embedment), "threads: full, over projection and embedment");
+  return missing("rods.length", "the rods are threaded in full, and their length is not given");
+}
+
+/** A lower end without a nut has no thread where the job names none. */
+function resolveBottomThread({ bottom, bottomThreads }: RodsDocument, from: From): Input<Length> {
+  if (bottomThreads !== undefined) return given(bottomThreads, from("bottomThreads"));
+  if (bottom === undefined) return missing("rods.bottom", "the lower end of the rods is not given");
+  if (bottom === "nut" || needsThread(bottom))
+    return missing("rods.bottomThreads", "no thread length at the lower end is given");
+  return given(nanometres(0), "no thread at the lower end");
+}
+
+function needsThread(bottom: Exclude<RodsDocument["bottom"], undefined>): boolean {
+  if (typeof bottom === "string") return bottom === "nut";
+  return bottom.kind === "nut" || (bottom.kind === "plate" && bottom.nuts !== 0);
+}
+
+/** ASTM F1554 asks for class 1A or 2A where the order says nothing: 2A is what is made. ISO 965 has 6g for general use (from memory). */
+function resolveClass(
+  { threadClass }: RodsDocument,
+  { thread, grade }: { readonly thread: Rod["thread"]; readonly grade: ResolvedGrade | null },
+  from: string,
+): Input<string> {
+  if (threadClass !== undefined) return given(threadClass, from);
+  if (thread === "metric coarse") return given("6g", "ISO 965-1 (from memory)");
+  if (grade?.nut !== null && typeof grade?.nut === "object") return given("2A", "ASTM F1554");
+  return given("2A", "common practice");
+}
+
 function resolveBottom(rods: RodsDocument, from: string): Input<Bottom> {
   const { bottom } = rods;
   if (bottom === undefined) return missing("rods.bottom", "the lower end of the rods is not given");
-  return given(bottom === "nut" ? { kind: "nut" } : bottom, from);
+  return given(bottomOf(bottom), from);
+}
+
+function bottomOf(bottom: Exclude<RodsDocument["bottom"], undefined>): Bottom {
+  if (bottom === "straight") return { kind: "straight" };
+  if (bottom === "nut") return { kind: "nut", washer: null, tackWelded: false };
+  switch (bottom.kind) {
+    case "nut":
+      return { kind: "nut", washer: bottom.washer ?? null, tackWelded: bottom.tackWelded ?? false };
+    case "plate":
+      return { ...bottom, nuts: bottom.nuts ?? 2, tackWelded: bottom.tackWelded ?? false };
+    case "hook":
+      return { kind: "hook", reach: bottom.reach, radius: bottom.radius ?? null };
+    case "straight":
+    case "swedged":
+      return bottom;
+  }
 }

@@ -9,9 +9,10 @@ import { nanometres } from "../../units/index.js";
 import type { SourceDocument } from "../document.js";
 import { allowedWords, faultAt, issueFindings, toPlain } from "../document.js";
 import type { Density, Given, Input, Material, Shop, SpliceBolt, Washer } from "../model/job.js";
-import { given, missing } from "../model/job.js";
+import { CUT_NAME_PARTS, given, missing } from "../model/job.js";
 import type { ShopDocument } from "../schema/shop.js";
 import { shopSchema } from "../schema/shop.js";
+import { makeRodShop } from "./rod-shop.js";
 import { readSpliceBolt, usualBolt } from "./splice-bolt.js";
 
 /** A shop and the grades that it declares beside those of the standards. */
@@ -80,6 +81,7 @@ function shopFaults(shop: ShopDocument, document: SourceDocument): Finding[] {
     const message = `"${layers[role]}" is a layer that is cut; allowed is a layer of its own for ${role}`;
     findings.push(faultAt(document, ["cutFile", "layers", role], "shop-layers", message));
   }
+  findings.push(...nameFaults(shop, document));
   if (shop.marking.leastTextHeight > shop.marking.textHeight) {
     const message = "the least text height is above the text height; allowed is at most the text height";
     findings.push(faultAt(document, ["marking", "leastTextHeight"], "shop-text-height", message));
@@ -87,6 +89,19 @@ function shopFaults(shop: ShopDocument, document: SourceDocument): Finding[] {
   const bolt = shop.splice === undefined ? null : readSpliceBolt(shop.splice.bolt, shop.units);
   if (bolt?.ok === false) findings.push(faultAt(document, ["splice", "bolt"], "unknown-bolt", bolt.message));
   return findings;
+}
+
+/** The mark alone tells two templates apart, in the name of a file too. */
+function nameFaults({ cutFile: { name } }: ShopDocument, document: SourceDocument): Finding[] {
+  if (name === undefined) return [];
+  const twice = name.find((part, at) => name.indexOf(part) !== at);
+  const messages = [
+    ...(name.includes("mark")
+      ? []
+      : ["mark is not in it: files of two templates could have one name; allowed is a list with mark"]),
+    ...(twice === undefined ? [] : [`${twice} stands in it twice; allowed is once`]),
+  ];
+  return messages.map((message) => faultAt(document, ["cutFile", "name"], "shop-file-name", message));
 }
 
 function declaredGrades(shop: ShopDocument): ReadShop["grades"] {
@@ -136,8 +151,9 @@ function makeShop(name: string, document: ShopDocument, jobUnit: Unit): Shop {
     templateWasher: templateWasher(document, from),
     density: densities(document, from, jobUnit),
     marking: document.marking,
-    cutFile: { layers: document.cutFile.layers, origin: document.cutFile.origin ?? "lower left" },
+    cutFile: cutFileOf(document),
     spliceBolt: shopBolt(document, from, jobUnit),
+    rodShop: makeRodShop(document.rodShop, from, jobUnit),
   };
 }
 
@@ -145,6 +161,10 @@ function makeShop(name: string, document: ShopDocument, jobUnit: Unit): Shop {
 function shopBolt({ splice, units }: ShopDocument, from: string, jobUnit: Unit): Given<SpliceBolt> {
   const own = splice === undefined ? null : readSpliceBolt(splice.bolt, units);
   return own?.ok === true ? given(own.value, from) : usualBolt(jobUnit);
+}
+
+function cutFileOf({ cutFile: { layers, origin = "lower left", name, flavour = "polyline" } }: ShopDocument) {
+  return { layers, origin, name: name ?? CUT_NAME_PARTS, flavour };
 }
 
 /** A shop that drills its holes gives the figure as its deviation; an ISO 9013 class is for thermal cuts. */

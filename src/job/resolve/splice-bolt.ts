@@ -23,8 +23,8 @@ export function readSpliceBolt(written: string, unit: Unit): Reading {
   return { ok: true, value: { size, diameter, hole: given(hole.row.hole, from), nut: findNut(rod, "hex", "") } };
 }
 
-/** Small enough for thin plate, large enough to be drawn tight by hand: common practice. */
-const USUAL: Readonly<Record<Unit, string>> = { in: "1/2", mm: "M12" };
+/** Of a size that shops have, whose holes most tables cut in plate of templates: common practice. */
+const USUAL: Readonly<Record<Unit, string>> = { in: "5/8", mm: "M16" };
 
 /** What is taken where neither job nor shop names a bolt. */
 export function usualBolt(unit: Unit): Given<SpliceBolt> {

@@ -28,6 +28,7 @@ export function resolveTemplate(document: BaseDocument, quantity: number, report
     use: template.use ?? "template",
     support: report.optional(template.support, ["template", "support"], "what carries the template is not given"),
     material: template.material ?? "steel",
+    grade: report.optional(template.grade, ["template", "grade"], "no material grade of the template is given"),
     thickness: template.thickness,
     outline,
     opening,

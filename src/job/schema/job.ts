@@ -313,32 +313,80 @@ function rodsShape(unit: Unit) {
     projection: lengthLeaf(unit, "above zero", "Top of concrete to top of rod.").optional(),
     embedment: lengthLeaf(unit, "above zero", "Length below the top of concrete.").optional(),
     length: lengthLeaf(unit, "above zero", "Overall length of the rod.").optional(),
-    threads: lengthLeaf(unit, "above zero", "Thread at the top, measured down from the top of the rod.").optional(),
+    threads: threadsChoice(unit).optional(),
     bottom: bottomChoice(unit).optional(),
+    bottomThreads: lengthLeaf(unit, "above zero", "Thread at the lower end, measured up from it.").optional(),
+    threadClass: wordLeaf(
+      ["1A", "2A", "3A", "6g", "8g"],
+      "Thread class before any coating; omitted: 2A (F1554), 6g (metric).",
+    ).optional(),
+    threading: wordLeaf(["rolled", "cut"], "How the threads are made; omitted: as the shop file has it.").optional(),
+    zincProcess: wordLeaf(
+      ["hot-dip", "mechanical"],
+      "How galvanized rods are coated, by ASTM F2329 or B695; omitted: no preference.",
+    ).optional(),
+    nutFinish: wordLeaf(
+      ["plain", "hot-dip", "mechanical"],
+      "Coating of nuts and washers where it is not that of the rods.",
+    ).optional(),
+    protectors: yesNoLeaf("True when the projecting threads are covered for the way; omitted: no.").optional(),
+    topNuts: countLeaf(1, 4, "Nuts on the base plate; omitted: 1.").optional(),
+    levellingNuts: countLeaf(0, 2, "Nuts under the base plate; omitted: 1 where levelling is nuts.").optional(),
     stickOut: lengthLeaf(unit, "zero or above", "Rod above the nut on the base plate; omitted: 0, flush.").optional(),
     wrenchRoom: lengthLeaf(unit, "above zero", "Diameter that a wrench or socket needs around a nut.").optional(),
   };
 }
 
+function threadsChoice(unit: Unit) {
+  const length = lengthLeaf(unit, "above zero", "Thread at the top, measured down from the top of the rod.");
+  return z
+    .union([z.enum(["full"], { error: () => "full" }), length], {
+      error: () => `a length above zero, as ${unit === "in" ? "6" : "150"} or with its unit, or full`,
+    })
+    .describe("Thread at the top, measured down from the top of the rod; full: the whole rod is threaded.");
+}
+
+const BOTTOM_KINDS = "kind: straight, nut, plate, hook or swedged";
+
+function endPlateShape(unit: Unit, what: string) {
+  return {
+    shape: wordLeaf(["round", "square"], `Shape of the ${what}.`),
+    size: lengthLeaf(unit, "above zero", "Diameter, or side of a square."),
+    thickness: lengthLeaf(unit, "above zero", "Thickness."),
+  };
+}
+
 function bottomChoice(unit: Unit) {
+  const tackWelded = yesNoLeaf("True when the nut is tack welded so that it does not turn; omitted: no.").optional();
   const plate = keys(
     {
       kind: z.literal("plate"),
-      shape: wordLeaf(["round", "square"], "Shape of the plate."),
-      size: lengthLeaf(unit, "above zero", "Diameter, or side of a square."),
-      thickness: lengthLeaf(unit, "above zero", "Thickness."),
+      ...endPlateShape(unit, "plate"),
+      nuts: countLeaf(0, 2, "2: one on each face; 1: beneath it; 0: welded to the rod; omitted: 2.").optional(),
+      tackWelded,
     },
     "A plate at the lower end.",
   );
   const hook = keys(
-    { kind: z.literal("hook"), reach: lengthLeaf(unit, "above zero", "Reach from the rod's axis.") },
+    {
+      kind: z.literal("hook"),
+      reach: lengthLeaf(unit, "above zero", "Reach from the rod's axis."),
+      radius: lengthLeaf(unit, "above zero", "Inside radius of the bend; omitted: as the shop bends.").optional(),
+    },
     "A hook.",
   );
-  const nut = keys({ kind: z.literal("nut") }, "A nut at the lower end.");
-  const detailed = z.discriminatedUnion("kind", [nut, plate, hook], { error: () => "kind: nut, plate or hook" });
+  const washer = keys(endPlateShape(unit, "washer"), "A plate washer on the nut.").optional();
+  const nut = keys({ kind: z.literal("nut"), washer, tackWelded }, "A nut at the lower end.");
+  const straight = keys({ kind: z.literal("straight") }, "Nothing anchors the rod at its lower end.");
+  const swedged = keys(
+    { kind: z.literal("swedged"), length: lengthLeaf(unit, "above zero", "Length that is swedged, up from the end.") },
+    "A swedged lower end.",
+  );
+  const kinds = [straight, nut, plate, hook, swedged] as const;
+  const detailed = z.discriminatedUnion("kind", kinds, { error: () => BOTTOM_KINDS });
   return z
-    .union([z.enum(["nut"], { error: () => "nut" }), detailed], {
-      error: () => "nut, or a group of keys with kind: nut, plate or hook",
+    .union([z.enum(["nut", "straight"], { error: () => "nut or straight" }), detailed], {
+      error: () => `nut, straight, or a group of keys with ${BOTTOM_KINDS}`,
     })
     .describe("What anchors the rod at its lower end.");
 }
@@ -544,6 +592,7 @@ function templateShape(unit: Unit) {
     ).optional(),
     support: wordLeaf(["form", "bearers"], "What carries the template.").optional(),
     material: wordLeaf(["steel", "plywood"], "Omitted: steel.").optional(),
+    grade: textLeaf("Material grade as written: A36, S235JR; omitted: not given, which is said.", 40).optional(),
     thickness: lengthLeaf(unit, "above zero", "Thickness of the template."),
     hole: lengthLeaf(unit, "above zero", "Hole for the rods; omitted: by the rules.").optional(),
     outline: outlineChoice(unit).optional(),

@@ -4,6 +4,8 @@ import { keys, leaf, lengthLeaf, ratioLeaf, rows, textLeaf, wordLeaf } from "../
 import { steelDensities } from "../../standards/index.js";
 import type { Unit } from "../../units/index.js";
 import type { Density } from "../model/job.js";
+import { CUT_FLAVOURS, CUT_NAME_PARTS } from "../model/job.js";
+import { rodShopBlock } from "./rod-shop.js";
 
 /** The schema of a shop file whose bare numbers are in `unit`. */
 export function shopSchema(unit: Unit) {
@@ -24,6 +26,7 @@ export function shopSchema(unit: Unit) {
       marking: markingBlock(unit),
       cutFile: cutFileBlock(),
       splice: spliceBlock().optional(),
+      rodShop: rodShopBlock(unit).optional(),
       grades: z
         .array(gradeBlock(), { error: () => "a list of grades: name, nut" })
         .describe("Grades beside those of F1554 and ISO 898-1.")
@@ -168,7 +171,7 @@ function densityBlock() {
 function spliceBlock() {
   return keys(
     { bolt: textLeaf("Size of the bolts: 1/2, M12.", 40) },
-    "Splice plates that join the segments of a template; omitted: bolts 1/2 (in) or M12 (mm), common practice.",
+    "Splice plates that join the segments of a template; omitted: bolts 5/8 (in) or M16 (mm), common practice.",
   );
 }
 
@@ -195,8 +198,17 @@ function cutFileBlock() {
     { outline: layer, holes: layer, openings: layer, marks: layer, drill: layer },
     "Layer names of the cut file.",
   );
+  const origin = wordLeaf(["lower left", "working point"], "Where 0,0 is; omitted: lower left.");
+  const part = wordLeaf(CUT_NAME_PARTS, "A part of the name.");
+  const name = rows(part, `a list of ${CUT_NAME_PARTS.join(", ")}`).describe(
+    "What stands in the names of files to cut or drill by, in this order, mark among it; omitted: all.",
+  );
+  const flavour = wordLeaf(
+    CUT_FLAVOURS,
+    "Which cut files the table loads, those lie flat in cut/: polyline: one closed polyline a contour; lines: lines, arcs and circles. Omitted: polyline.",
+  );
   return keys(
-    { layers, origin: wordLeaf(["lower left", "working point"], "Where 0,0 is; omitted: lower left.").optional() },
+    { layers, origin: origin.optional(), name: name.optional(), flavour: flavour.optional() },
     "The cut file.",
   );
 }

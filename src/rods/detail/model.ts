@@ -2,7 +2,8 @@
  * A rod as a shop makes it: what saw, threader, bender, galvanizer and packer need. Of one group of a base: all its rods are
  * alike. Nothing is guessed: what the job leaves open is `Missing`, with the key that would say it.
  */
-import type { Input } from "../../job/model/values.js";
+import type { Bottom, ZincProcess } from "../../job/model/job.js";
+import type { Input, Missing } from "../../job/model/values.js";
 import type { ThreadSeries } from "../../standards/index.js";
 import type { Length } from "../../units/length.js";
 
@@ -23,16 +24,23 @@ export interface LengthTerm {
   readonly from: string;
 }
 
-/** A length that is given, or worked out of parts. */
+/** A length that is given, or worked out of parts; the parts add up to it. */
 export interface WorkedLength {
   readonly value: Length;
+  readonly by: "given" | "worked out";
   readonly terms: readonly LengthTerm[];
 }
 
-/** A hook: measured from the axis of the shank; inside radius of its bend. `bar`: bar along the bend and the leg. */
+/**
+ * A hook: `reach` from the axis of the shank to the end of the leg, inside radius of its bend and who gave it. `arc`: bar along
+ * the centre line of the bend, a quarter turn; `leg`: straight bar beyond it; `bar`: both.
+ */
 export interface Hook {
   readonly reach: Length;
   readonly insideRadius: Length;
+  readonly radiusFrom: string;
+  readonly arc: Length;
+  readonly leg: Length;
   readonly bar: Length;
 }
 
@@ -67,13 +75,22 @@ export interface RodDetail {
   readonly size: string;
   readonly diameter: Length;
   readonly thread: ThreadSeries;
+  /** Thread as it is called out: `1-1/4-7 UNC-2A`, `M30x3.5-6g`. */
+  readonly threadCallout: string;
+  readonly fullThread: boolean;
+  /** What anchors it at its lower end. */
+  readonly bottom: Input<Bottom>;
   readonly threadClass: Input<string>;
   readonly grade: Input<string>;
   /** Colour of the projecting end, of a grade that has one. */
   readonly endColor: Input<string>;
   readonly finish: Input<string>;
+  /** Of a galvanized rod; missing where the order has no preference, null of a rod that is not galvanized. */
+  readonly zincProcess: Input<ZincProcess> | null;
   readonly projection: Input<Length>;
   readonly embedment: Input<Length>;
+  /** Down to where the embedment goes: `to the top of the nut at the lower end`. */
+  readonly embedmentTo: string;
   readonly topThread: Input<Length>;
   /** Zero where the lower end has none. */
   readonly bottomThread: Input<Length>;
@@ -91,6 +108,11 @@ export interface RodDetail {
   /** Of one bar as cut, kilograms. */
   readonly kilograms: Input<number>;
   readonly hardware: readonly Hardware[];
+  /** Where the nut at the lower end is tack welded; empty where it is not. */
+  readonly tackWelds: readonly string[];
+  readonly protectors: boolean;
+  /** What is not known and would say more of the hardware: its keys are asked for. */
+  readonly open: readonly Missing[];
   readonly operations: readonly Operation[];
   /** Tolerances and remarks for the detail, each with its source. */
   readonly notes: readonly string[];

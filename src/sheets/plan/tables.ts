@@ -210,6 +210,10 @@ function bottomText(bottom: Input<Bottom>, unit: Unit): string {
       return "NUT";
     case "hook":
       return `HOOK ${formatLength(value.reach, unit)}`;
+    case "straight":
+      return "STRAIGHT";
+    case "swedged":
+      return `SWEDGED ${formatLength(value.length, unit)}`;
     case "plate":
       return `PL ${value.shape === "square" ? "SQ " : "Ø"}${formatLength(value.size, unit)}`;
   }

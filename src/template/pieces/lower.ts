@@ -64,9 +64,10 @@ function ringAround({ shop, unit }: Job, { groups }: Base, needs: readonly Need[
   if (groups.some(({ pattern }) => boltCircleOf(pattern) === null)) return null;
   const increment = Math.max(1, shop.increment.value);
   const origin = { x: 0, y: 0 };
+  const letters = shop.marking.how === "none" ? 0 : shop.marking.textHeight;
   const reach = needs.map(({ center, twice }) => ({
     across: twiceToLattice(millimetresBetween(center, origin)),
-    twice,
+    twice: twice + letters,
   }));
   const outer = Math.ceil(greatestOf(reach.map(({ across, twice }) => across + twice)) / increment) * increment;
   const inner = Math.floor(leastOf(reach.map(({ across, twice }) => across - twice)) / increment) * increment;

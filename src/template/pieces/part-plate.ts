@@ -131,6 +131,7 @@ function jointOf(
     number: index + 1,
     from: stretches[0]?.from ?? from,
     to: stretches.at(-1)?.to ?? to,
+    stretches,
     degrees: degrees?.[index] ?? null,
     between: [segmentMark(mark, right + 1), segmentMark(mark, left + 1)],
     splices: splices.map((splice) => ({
@@ -248,12 +249,12 @@ interface PieceParts {
 }
 
 function pieceOf(
-  { revision, material, thickness }: Plate,
+  { revision, material, grade, thickness }: Plate,
   { mark, quantity, outer, holes, scribed }: PieceParts,
 ): Plate {
   const cut = holes.filter(({ made }) => made === "cut").map(({ contour }) => contour);
   return {
-    ...{ mark, revision, quantity, material, thickness, outlineKind: outer.kind, holes, ...scribed },
+    ...{ mark, revision, quantity, material, grade, thickness, outlineKind: outer.kind, holes, ...scribed },
     region: { outer, inner: cut },
     ...{ keyed: null, wrong: [], sized: [], parted: null, lower: null },
   };
@@ -305,5 +306,5 @@ function howWords({ job, bolt, design }: Parting, { degrees, lines }: Cut): stri
     degrees === null
       ? `${lines.length} across the longer side`
       : `along radii at ${degrees.map((each) => formatDegrees(each)).join(", ")}`;
-  return `joints ${where}; bolts ${bolt.value.size} (${bolt.from}) in holes ${say(bolt.value.hole.value)} (${bolt.value.hole.from}), ${say(design.edge)} from joint and edges`;
+  return `joints ${where}; bolts ${bolt.value.size} (${bolt.from}) in holes ${say(bolt.value.hole.value)} (${bolt.value.hole.from}), ${say(design.edge)} or more from joint and edges`;
 }

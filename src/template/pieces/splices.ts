@@ -9,8 +9,10 @@ import { leastEdge } from "../reach.js";
 
 /** Distances of the bolts, nanometres. */
 export interface SpliceDesign {
-  /** From a bolt to the joint, and to the edges of the splice plate. */
+  /** From a bolt to the edges of the splice plate. */
   readonly edge: number;
+  /** From the nearest bolt to the joint: an edge too, and half of the spacing over it. */
+  readonly joint: number;
   /** Between bolts of one row, and at least between rows. */
   readonly spacing: number;
   /** At most between rows. */
@@ -47,25 +49,26 @@ export function spliceDesign(job: Job, template: TemplateSpec, bolt: SpliceBolt)
   const least = found.found ? found.row.least : 2 * bolt.diameter;
   const edge = up(Math.max(least, bolt.hole.value / 2 + leastEdge(job, template)));
   const pitch = Math.min(MOST_PITCH.thicknesses * template.thickness, MOST_PITCH[unit]);
-  return { edge, spacing: up(PREFERRED_SPACING * bolt.diameter), pitch, tick };
+  const spacing = up(PREFERRED_SPACING * bolt.diameter);
+  return { edge, joint: Math.max(edge, up(spacing / 2)), spacing, pitch, tick };
 }
 
 /** How far from its joint a splice plate of one row a side reaches, millimetres. */
-export function spliceReach({ edge }: SpliceDesign): number {
-  return (2 * edge) / NM_PER_MM;
+export function spliceReach({ edge, joint }: SpliceDesign): number {
+  return (joint + edge) / NM_PER_MM;
 }
 
 /** The splice plate over a stretch of a joint. */
 export function spliceOver(plate: Plate, stretch: Stretch, design: SpliceDesign): Splice {
-  const { edge, spacing } = design;
+  const { edge, joint, spacing } = design;
   const length = millimetresBetween(stretch.from, stretch.to);
   const middle = { x: (stretch.from.x + stretch.to.x) / 2, y: (stretch.from.y + stretch.to.y) / 2 };
   const direction = { x: (stretch.to.x - stretch.from.x) / length, y: (stretch.to.y - stretch.from.y) / length };
   const rows = rowsIn(widest(plate, { middle, direction }, length, design), design);
   const columns = rows.length === 1 ? 2 : 1;
-  const far = edge + (columns - 1) * spacing;
+  const far = joint + (columns - 1) * spacing;
   const bolts = rows.flatMap((along) =>
-    Array.from({ length: columns }, (_, i) => [-(edge + i * spacing), edge + i * spacing])
+    Array.from({ length: columns }, (_, i) => [-(joint + i * spacing), joint + i * spacing])
       .flat()
       .map((across) => ({ across, along })),
   );
@@ -85,10 +88,10 @@ function rowsIn(width: number, { edge, spacing, pitch, tick }: SpliceDesign): re
 type Middle = Pick<Splice, "middle" | "direction">;
 
 /** The widest splice plate that stays so far inside the edges of the plate, nanometres. */
-function widest(plate: Plate, at: Middle, length: number, { edge, tick }: SpliceDesign): number {
+function widest(plate: Plate, at: Middle, length: number, { edge, joint, tick }: SpliceDesign): number {
   const whole = Math.floor((length * NM_PER_MM) / tick) * tick;
   for (let width = whole - 2 * tick; width > 2 * edge; width -= tick) {
-    const corners = outlineOf({ ...at, along: width, across: 4 * edge, bolts: [] }).segments.map(({ from }) => from);
+    const corners = outlineOf({ ...at, along: width, across: 2 * (joint + edge), bolts: [] }).segments.map(({ from }) => from);
     if (corners.every((corner) => depthOnPlate(plate, corner) >= 2 * tick)) return width;
   }
   return 2 * edge;

@@ -6,6 +6,7 @@ import {
   typeBRegularWashers,
   typeBWideWashers,
 } from "../../../src/standards/asme-b18-21-1/type-b-washers.js";
+import { overTap } from "../../../src/standards/astm-a563/over-tap.js";
 import { f436Washers } from "../../../src/standards/astm-f436/washers.js";
 import { f844Washers, f844WideWashers } from "../../../src/standards/astm-f844/washers.js";
 import { findNut, findWasher, nutStandards, washerStandards, zincGrowth } from "../../../src/standards/index.js";
@@ -15,7 +16,6 @@ import { iso7089Washers } from "../../../src/standards/iso-7089/washers.js";
 import { iso7090Washers } from "../../../src/standards/iso-7090/washers.js";
 import { iso7091Washers } from "../../../src/standards/iso-7091/washers.js";
 import { inches, millimetres } from "../../../src/units/index.js";
-import { overTap } from "../../reference/astm-a563/over-tap.js";
 import { iso4033Nuts } from "../../reference/iso-4033/hex-nuts.js";
 
 /** Half a thousandth of an inch: what a table printed to three decimals leaves open. */

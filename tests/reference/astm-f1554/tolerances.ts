@@ -1,12 +1,8 @@
-/** ASTM F1554: tolerances and supplements that the program does not read; those of lengths stand in its own tables. */
+/** ASTM F1554: tolerances and supplements that the program does not read; those of lengths, hooks and threads stand in its own tables. */
 import { type Fact, fact as row } from "../fact.js";
 
 /** Topic, item, value, source, confidence. */
 export const f1554Tolerances: readonly Fact[] = [
-  row("ASTM F1554", "hook length", "+/-10% or +/-1/2 in, whichever is greater", "ASTM F1554", "high"),
-  row("ASTM F1554", "bend angle", "+/-5 deg", "ASTM F1554", "high"),
-  row("ASTM F1554", "area at bend", ">=90% of body area", "ASTM F1554", "high"),
-  row("ASTM F1554", "thread length", "+1 in / -0", "ASTM F1554", "high"),
   row("ASTM F1554", "body diameter (rolled thread)", ">= minimum pitch diameter", "ASTM F1554", "high"),
   row("ASTM F1554", "body diameter (cut thread)", ">= minimum major diameter", "ASTM F1554", "high"),
   row("ASTM F1554", "thread class", "UNC 2A (1A also listed)", "ASTM F1554", "medium-high"),

@@ -163,10 +163,17 @@ describe("length-slip: rods 1-1/4 at 12 x 10", () => {
     ["wrench room", { rod: { wrenchRoom: given(inch(48), "job") } }, "wrench room"],
     [
       "a plate at the lower end",
-      { rod: { bottom: given({ kind: "plate", shape: "square", size: inch(48), thickness: inch(1) }, "job") } },
+      {
+        rod: {
+          bottom: given(
+            { kind: "plate", nuts: 2, tackWelded: false, shape: "square", size: inch(48), thickness: inch(1) },
+            "job",
+          ),
+        },
+      },
       "bottom plate size",
     ],
-    ["a hook", { rod: { bottom: given({ kind: "hook", reach: inch(60) }, "job") } }, "hook"],
+    ["a hook", { rod: { bottom: given({ kind: "hook", reach: inch(60), radius: null }, "job") } }, "hook"],
     ["a nail hole", { template: { nailHoles: [{ at, diameter: inch(3) }] } }, "nail hole"],
     [
       "a column wider than its base plate",

@@ -83,9 +83,13 @@ describe("rod-cover", () => {
   });
 
   describe.each([
-    ["nut", { kind: "nut" }, inch(2.309)],
-    ["round plate", { kind: "plate", shape: "round", size: inch(4), thickness: inch(0.5) }, inch(4)],
-    ["hook", { kind: "hook", reach: inch(3) }, inch(6)],
+    ["nut", { kind: "nut", washer: null, tackWelded: false }, inch(2.309)],
+    [
+      "round plate",
+      { kind: "plate", nuts: 2, tackWelded: false, shape: "round", size: inch(4), thickness: inch(0.5) },
+      inch(4),
+    ],
+    ["hook", { kind: "hook", reach: inch(3), radius: null }, inch(6)],
   ] as const)("%s at the bottom", (_, value, across) => {
     testAtLimit({
       name: "cover beside it",
@@ -105,7 +109,7 @@ describe("rod-cover", () => {
       const value = { kind: "circle", diameter: nanometres(2 * inch(2) + corner + delta) } as const;
       return {
         group: one,
-        rod: bottom({ kind: "plate", shape: "square", size, thickness: inch(0.5) }),
+        rod: bottom({ kind: "plate", nuts: 2, tackWelded: false, shape: "square", size, thickness: inch(0.5) }),
         concrete: { shape: given(value, "job") },
       };
     },

@@ -119,7 +119,10 @@ describe("rod-length", () => {
     name: "with a plate between two nuts",
     rule: rodLength,
     at: (delta) => {
-      const bottom = given({ kind: "plate", shape: "square", size: inch(4), thickness: inch(1) } as const, "job");
+      const bottom = given(
+        { kind: "plate", nuts: 2, tackWelded: false, shape: "square", size: inch(4), thickness: inch(1) } as const,
+        "job",
+      );
       return long(inch(38.752) + delta, { bottom });
     },
     passes: -1,
@@ -161,7 +164,7 @@ describe("rod-length", () => {
   });
 
   it("does not add up a bent rod", () => {
-    const bottom = given({ kind: "hook", reach: inch(4) } as const, "job");
+    const bottom = given({ kind: "hook", reach: inch(4), radius: null } as const, "job");
     expect(rowOf(rodLength, long(inch(42), { bottom }), LONGEST).status).toBe("not-applicable");
   });
 

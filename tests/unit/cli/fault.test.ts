@@ -39,7 +39,7 @@ it("ends with 3, says what to report, and leaves DIR and the names beside it alo
   expect(await runProgram(["make", "job.yaml", "--out", "out"], shell)).toBe(3);
   expect(out).toEqual([]);
   expect(err.join("")).toMatch(
-    /a fault of the program[\s\S]*B2\/B2_rev-A_joined\.dxf: read back[\s\S]*hole A1 is missing/,
+    /a fault of the program[\s\S]*cut\/B2_2-off_PL1-4_steel_rev-A\.dxf: read back[\s\S]*hole A1 is missing/,
   );
   expect(readdirSync(folder)).toEqual(["job.yaml"]);
 });

@@ -40,7 +40,12 @@ describe("rods that are made must be made again where the rod is another", () =>
     ["another size", {}, { size: "1", diameter: inches(1) }, "remade diameter"],
     ["another thread series", {}, { thread: "8UN" }, "remade thread"],
     ["more thread", {}, { threadLength: g(9) }, "remade threadLength"],
-    ["a hook for a nut", {}, { bottom: given({ kind: "hook", reach: inches(4) } as const, "job") }, "remade bottom"],
+    [
+      "a hook for a nut",
+      {},
+      { bottom: given({ kind: "hook", reach: inches(4), radius: null } as const, "job") },
+      "remade bottom",
+    ],
     ["another length", { length: g(36) }, { length: g(37) }, "remade length"],
     [
       "a projection where no length can be told",

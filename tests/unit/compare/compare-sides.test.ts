@@ -183,7 +183,7 @@ describe("what is no recut", () => {
   it("layer names, origin", () => {
     const shop = shopFixture();
     const other = shopFixture({
-      cutFile: { layers: { ...shop.cutFile.layers, holes: "INNER" }, origin: "working point" },
+      cutFile: { ...shop.cutFile, layers: { ...shop.cutFile.layers, holes: "INNER" }, origin: "working point" },
     });
     expect(summed(compareJobs(jobFixture(), jobFixture({ shop: other })))).toEqual(["file only", "file"]);
   });

@@ -93,6 +93,7 @@ const US: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     Levelling: "LEVELING | LEVELLING",
     "Template mark or Template thk or Outline": "TEMPLATE | TEMPL.",
     "Template mark": "TEMPL. MK | TEMPLATE MARK",
+    "Template grade": "TEMPL. GRADE | TEMPLATE MATERIAL GRADE | TEMPLATE STEEL GRADE",
     "Template thk": "TEMPL THK | TEMPLATE THICKNESS",
     Outline: "TEMPLATE SIZE | TEMPL. SIZE",
     "Template thk or note": "SETTING PLATE THK | LEVELING PLATE THK",

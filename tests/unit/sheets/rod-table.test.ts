@@ -47,7 +47,10 @@ describe("rods and setting", () => {
   });
 
   it("tells groups apart whose nuts differ", () => {
-    const plate = given({ kind: "plate", shape: "round", size: inches(4), thickness: inches(1) } as const, "job");
+    const plate = given(
+      { kind: "plate", nuts: 2, tackWelded: false, shape: "round", size: inches(4), thickness: inches(1) } as const,
+      "job",
+    );
     const { foot } = tableOf([{}, { bottom: plate }]);
     expect(foot.join(" ")).toMatch(/A: NUTS A ROD: .*1 AT LOWER END.*B: NUTS A ROD: .*2 AT LOWER END/);
   });

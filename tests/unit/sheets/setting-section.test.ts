@@ -43,7 +43,14 @@ function said(view: SideView, size: ViewSize): string {
 const say = (length: number, unit: Job["unit"] = "in") => formatLength(length, unit);
 const none = (key: string) => missing(key, "not given");
 const mm = (value: number) => given(millimetres(value), "job");
-const plate: Bottom = { kind: "plate", shape: "square", size: inches(4), thickness: inches(1) };
+const plate: Bottom = {
+  kind: "plate",
+  nuts: 2,
+  tackWelded: false,
+  shape: "square",
+  size: inches(4),
+  thickness: inches(1),
+};
 const washers = shopFixture({
   templateWasher: given({ shape: "round", size: inches(3), thickness: given(inches(0.25), "shop") } as const, "shop"),
 });
@@ -140,7 +147,12 @@ const CASES: readonly (readonly [string, Case, readonly string[], readonly (stri
     ["SQUARE PLATE 4 x 1 AND NUTS"],
     [/NUT AT LOWER/],
   ],
-  ["a hook", { rod: { bottom: given({ kind: "hook", reach: inches(3) }, "job") } }, ["HOOK, REACH 3"], [/LOWER END/]],
+  [
+    "a hook",
+    { rod: { bottom: given({ kind: "hook", reach: inches(3), radius: null }, "job") } },
+    ["HOOK, REACH 3"],
+    [/LOWER END/],
+  ],
   [
     "a length with its tolerance",
     { rod: { length: given(inches(38), "job") } },

@@ -47,7 +47,7 @@ describe("build", () => {
     const { summary, files } = built.finish();
     const json = files.find(({ path }) => path === "summary.json");
     expect(JSON.parse(new TextDecoder().decode(json?.bytes))).toEqual(summary);
-    expect(summary.files.map(({ path }) => path)).toEqual(["ledger.csv", "questions.csv"]);
+    expect(summary.files.map(({ path }) => path)).toEqual(["engineer/ledger.csv", "engineer/questions.csv"]);
     expect(files).toHaveLength(3);
     for (const { path, bytes, sha256 } of files.filter((file) => file !== json)) {
       expect(summary.files).toContainEqual(expect.objectContaining({ path, bytes: bytes.length, sha256 }));

@@ -437,9 +437,12 @@ describe("the package of shared templates", () => {
     expect(files.filter(({ kind }) => kind === "sheet-svg")).toHaveLength(11);
     for (const { mark, template, files: own } of summary.bases) {
       expect(template.bases, mark).toContain(mark);
-      expect(own.map(({ path }) => path)).toEqual(
-        ["joined.dxf", "r12.dxf", "sheet.svg"].map((end) => `${template.mark}/${template.mark}_rev-A_${end}`),
-      );
+      const stem = `${template.mark}_${template.quantity}-off_PL1-4_steel`;
+      expect(own.map(({ path }) => path)).toEqual([
+        `cut/${stem}_rev-A.dxf`,
+        `cut/lines/${stem}_rev-A_lines.dxf`,
+        `sheets/${template.mark}_rev-A_sheet.svg`,
+      ]);
       for (const { path, sha256 } of own) expect(files.find((file) => file.path === path)?.sha256).toBe(sha256);
     }
   });
@@ -467,8 +470,8 @@ describe("the package of shared templates", () => {
       ),
     );
     expect(files.filter(({ kind }) => kind === "cut-joined").map(({ path }) => path)).toEqual([
-      "B3/T9_rev-A_joined.dxf",
-      "B4/B4_rev-A_joined.dxf",
+      "cut/T9_1-off_PL1-4_steel_rev-A.dxf",
+      "cut/B4_1-off_PL1-4_steel_rev-A.dxf",
     ]);
   });
 
@@ -481,8 +484,8 @@ describe("the package of shared templates", () => {
     const { files, summary } = filesOf(sharedJob(bases, AUTO));
     const sheets = files.filter(({ kind }) => kind === "sheet-svg");
     expect(sheets.map(({ path }) => path)).toEqual([
-      "T-B3/T-B3_rev-A_for-B3_sheet.svg",
-      "T-B3/T-B3_rev-A_for-B9_sheet.svg",
+      "sheets/T-B3_rev-A_for-B3_sheet.svg",
+      "sheets/T-B3_rev-A_for-B9_sheet.svg",
     ]);
     const listed = summary.bases.map(({ files: own }) => own.at(-1)?.path);
     expect(listed).toEqual([sheets[0]?.path, sheets[1]?.path, sheets[0]?.path]);

@@ -1,8 +1,7 @@
 /** ASTM A563: diametral over-tap of zinc-coated nuts, in inches. */
-
-import type { Sized, StandardTable } from "../../../src/standards/model.js";
-import { printedInches } from "../../../src/standards/sizes.js";
-import { inches, type Length } from "../../../src/units/length.js";
+import { inches, type Length } from "../../units/length.js";
+import type { Sized, StandardTable } from "../model.js";
+import { printedInches } from "../sizes.js";
 
 /** What a nut is tapped over size, on the diameter. */
 export interface OverTapRow extends Sized {

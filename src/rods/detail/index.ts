@@ -1,0 +1,12 @@
+/** Rods as a shop makes them: a group of a base in, its detail out. */
+export { detailRod } from "./detail-rod.js";
+export type {
+  Hardware,
+  Hook,
+  LengthTerm,
+  Operation,
+  OperationName,
+  RodDetail,
+  RodKind,
+  WorkedLength,
+} from "./model.js";

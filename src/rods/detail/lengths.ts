@@ -1,0 +1,127 @@
+/**
+ * How long a rod is, and how long its bar is cut: as the job gives it, else out of its parts. Embedment goes down to what
+ * anchors the rod: the bearing face of its nut, plate or hook; of a rod that nothing anchors, to its end.
+ */
+import type { Bottom, Rod, RodMaking } from "../../job/model/job.js";
+import { nutHeight } from "../../job/model/stack.js";
+import type { Given, Input, Missing } from "../../job/model/values.js";
+import { given, missing } from "../../job/model/values.js";
+import { type Length, nanometres } from "../../units/length.js";
+import type { Hook, LengthTerm, WorkedLength } from "./model.js";
+
+/** Where the embedment of a rod with this lower end goes to. */
+export function embedmentTo(bottom: Input<Bottom>): string {
+  if (bottom.kind === "missing") return "to its lower end, which is not given";
+  switch (bottom.value.kind) {
+    case "straight":
+    case "swedged":
+      return "to the lower end of the rod";
+    case "nut":
+      return bottom.value.washer === null
+        ? "to the top of the nut at the lower end"
+        : "to the top of the plate washer at the lower end";
+    case "plate":
+      return "to the top of the plate at the lower end";
+    case "hook":
+      return "to the inside of the hook";
+  }
+}
+
+type PartTerm = LengthTerm | Missing;
+
+/** End to end; of a hooked rod from its top to the outside of its hook. */
+export function overallOf(rod: Rod, bar: Input<Length>, making: RodMaking): Input<WorkedLength> {
+  const { length, bottom } = rod;
+  const hooked = bottom.kind === "given" && bottom.value.kind === "hook";
+  if (length.kind === "given") {
+    const own = term(hooked ? "length to the inside of the hook" : "length", length.value, length.from);
+    return hooked ? sumUp([own, hookBar(bar)], "given") : sumUp([own], "given");
+  }
+  if (bottom.kind === "missing") return bottom;
+  const parts: readonly PartTerm[] = [
+    inputTerm("projection", rod.projection),
+    inputTerm(`embedment ${embedmentTo(bottom)}`, rod.embedment),
+    ...lowerEnd(bottom.value, rod, bar, making),
+  ];
+  return hooked ? sumUp(parts, "worked out") : roundUp(sumUp([...parts, ...zinc(rod)], "worked out"), making);
+}
+
+/** Of the bar. Of a straight rod its own length: threading, marking and zinc take nothing off it. */
+export function cutOf(rod: Rod, overall: Input<WorkedLength>, hook: Input<Hook> | null, making: RodMaking) {
+  if (hook === null || overall.kind === "missing") return overall;
+  if (hook.kind === "missing") return hook;
+  const { by } = overall.value;
+  const toInside = overall.value.terms.slice(0, -1);
+  const { insideRadius, radiusFrom, arc, leg } = hook.value;
+  const bent = sumUp(
+    [
+      ...toInside,
+      term("inside radius of the bend", nanometres(-insideRadius), radiusFrom),
+      term("bend of 90 degrees along the centre line", arc, "geometry: pi / 2 x (inside radius + half the bar)"),
+      term("leg beyond the bend", leg, "reach less inside radius and half the bar"),
+      ...zinc(rod),
+    ],
+    by,
+  );
+  return roundUp(bent, making, ", left on the leg");
+}
+
+function hookBar(bar: Input<Length>): PartTerm {
+  return inputTerm("bar of the hook", bar);
+}
+
+/** What the lower end takes below the embedment. */
+function lowerEnd(bottom: Bottom, rod: Rod, bar: Input<Length>, making: RodMaking): readonly PartTerm[] {
+  const nut = inputTerm("nut at the lower end", nutHeight(rod));
+  const below = term("rod below it", making.belowNut.value, making.belowNut.from);
+  switch (bottom.kind) {
+    case "straight":
+    case "swedged":
+      return [];
+    case "nut":
+      return [...(bottom.washer === null ? [] : [term("plate washer", bottom.washer.thickness, "job")]), nut, below];
+    case "plate":
+      return [term("plate", bottom.thickness, "job"), ...(bottom.nuts === 0 ? [] : [nut, below])];
+    case "hook":
+      return [hookBar(bar)];
+  }
+}
+
+/** Zinc adds to a length no more than to a diameter, which is nothing beside the tolerance: a term of zero says so. */
+function zinc({ finish }: Rod): readonly LengthTerm[] {
+  if (finish.kind === "missing" || finish.value === "plain") return [];
+  return [
+    term("zinc", nanometres(0), "thread is made before it and the nut is tapped over size: nothing off the length"),
+  ];
+}
+
+function term(words: string, length: Length, from: string): LengthTerm {
+  return { words, length, from };
+}
+
+function inputTerm(words: string, input: Input<Length>): PartTerm {
+  return input.kind === "missing" ? input : term(words, input.value, input.from);
+}
+
+function sumUp(parts: readonly PartTerm[], by: WorkedLength["by"]): Input<WorkedLength> {
+  const lacks = parts.flatMap((part) => ("kind" in part ? [part] : []));
+  const [lack] = lacks;
+  if (lack !== undefined) {
+    const keys = [...new Set(lacks.map(({ key }) => key))];
+    return missing(keys.join(", "), [...new Set(lacks.map(({ why }) => why))].join("; "));
+  }
+  const terms = parts.flatMap((part) => ("kind" in part ? [] : [part]));
+  const value = nanometres(terms.reduce((sum, { length }) => sum + length, 0));
+  return given({ value, by, terms }, by === "given" ? (terms[0]?.from ?? "job") : "worked out of its parts");
+}
+
+/** A length that is worked out goes up to the shop's step; one that is given stays as it is, but for a bent rod's bar. */
+function roundUp(sum: Input<WorkedLength>, making: RodMaking, where = ""): Input<WorkedLength> {
+  if (sum.kind === "missing") return sum;
+  const { value, terms } = sum.value;
+  const step: Given<Length> = making.lengthStep;
+  const more = (step.value - (value % step.value)) % step.value;
+  if (more === 0 || (sum.value.by === "given" && where === "")) return sum;
+  const rounded = term(`rounded up${where}`, nanometres(more), step.from);
+  return given({ ...sum.value, value: nanometres(value + more), terms: [...terms, rounded] }, sum.from);
+}

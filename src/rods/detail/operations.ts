@@ -1,0 +1,115 @@
+/** The way of a lot of rods through the shop, in order: what each station is set to, and who says so. */
+import type { Job } from "../../job/model/job.js";
+import type { Input } from "../../job/model/values.js";
+import type { Length } from "../../units/index.js";
+import { formatLength, formatWithUnit } from "../../units/index.js";
+import type { Operation, RodDetail } from "./model.js";
+
+/** The detail but for its operations. */
+export type RodToMake = Omit<RodDetail, "operations" | "notes">;
+
+const HABIT = "common practice";
+
+/** Only those that the rod needs. */
+export function operationsOf(job: Job, rod: RodToMake): readonly Operation[] {
+  return [
+    ...cutting(job, rod),
+    ...threading(job, rod),
+    ...bending(job, rod),
+    ...swedging(job, rod),
+    ...welding(rod),
+    ...galvanizing(rod),
+    ...marking(rod),
+    ...assembling(rod),
+    ...packing(rod),
+  ];
+}
+
+/** A length with its unit, or that it is not given. */
+function lengthWords(input: Input<Length>, { unit }: Job): string {
+  return input.kind === "given" ? formatWithUnit(input.value, unit) : `not given (${input.key})`;
+}
+
+function cutting(job: Job, { size, bar, cut, separation }: RodToMake): readonly Operation[] {
+  const how = separation.kind === "given" ? (separation.value === "sheared" ? "shear" : "saw") : "cut";
+  const length = cut.kind === "given" ? formatWithUnit(cut.value.value, job.unit) : `length not known (${cut.key})`;
+  const thick = bar.kind === "given" ? ` of ${barWords(bar.value, job)}` : "";
+  const words = `${how} bar for ${size}${thick} to ${length}, chamfer the ends`;
+  return [{ name: "cut", words, from: separation.kind === "given" ? separation.from : HABIT }];
+}
+
+function barWords(bar: Length, { unit }: Job): string {
+  return `diameter ${formatLength(bar, unit)} ${unit}`;
+}
+
+function threading(job: Job, rod: RodToMake): readonly Operation[] {
+  const { threading: how, threadCallout, kind, topThread, bottomThread } = rod;
+  const verb = how.kind === "given" && how.value === "rolled" ? "roll" : "cut";
+  const from = how.kind === "given" ? how.from : HABIT;
+  if (rod.fullThread) return [{ name: "thread", words: `${verb} ${threadCallout} over the whole length`, from }];
+  const lower =
+    bottomThread.kind === "given" && bottomThread.value === 0
+      ? ""
+      : `, ${lengthWords(bottomThread, job)} at the lower end`;
+  const early = kind.kind === "given" && kind.value === "hooked" ? ", before bending" : "";
+  return [
+    {
+      name: "thread",
+      words: `${verb} ${threadCallout}, ${lengthWords(topThread, job)} at the top${lower}${early}`,
+      from,
+    },
+  ];
+}
+
+function bending(job: Job, { hook }: RodToMake): readonly Operation[] {
+  if (hook === null) return [];
+  if (hook.kind === "missing")
+    return [{ name: "bend", words: `bend the hook: ${hook.why} (${hook.key})`, from: HABIT }];
+  const { reach, insideRadius, radiusFrom } = hook.value;
+  const words = `bend 90 degrees, inside radius ${formatWithUnit(insideRadius, job.unit)}, reach ${formatWithUnit(reach, job.unit)} from the axis to the end of the leg`;
+  return [{ name: "bend", words, from: radiusFrom }];
+}
+
+function swedging(job: Job, { bottom }: RodToMake): readonly Operation[] {
+  if (bottom.kind === "missing" || bottom.value.kind !== "swedged") return [];
+  return [
+    {
+      name: "swedge",
+      words: `swedge ${formatWithUnit(bottom.value.length, job.unit)} at the lower end`,
+      from: bottom.from,
+    },
+  ];
+}
+
+function welding({ bottom, tackWelds }: RodToMake): readonly Operation[] {
+  const from = bottom.kind === "given" ? bottom.from : HABIT;
+  const plain = bottom.kind === "given" && bottom.value.kind === "plate" && bottom.value.nuts === 0;
+  const whole: readonly Operation[] = plain
+    ? [{ name: "weld", words: "weld the plate to the lower end, weld as the engineer of record gives it", from }]
+    : [];
+  return [...whole, ...tackWelds.map((place): Operation => ({ name: "weld", words: `tack weld ${place}`, from }))];
+}
+
+function galvanizing({ finish, zincProcess }: RodToMake): readonly Operation[] {
+  if (finish.kind === "missing" || zincProcess === null) return [];
+  const from = zincProcess.kind === "given" ? zincProcess.from : "order without preference";
+  return [{ name: "galvanize", words: `${finish.value}; nuts and washers by the same process`, from }];
+}
+
+function marking({ grade, endColor }: RodToMake): readonly Operation[] {
+  if (endColor.kind === "missing") return [];
+  const named = grade.kind === "given" ? ` (${grade.value})` : "";
+  return [{ name: "mark", words: `color the projecting end ${endColor.value}${named}`, from: endColor.from }];
+}
+
+function assembling({ hardware, protectors }: RodToMake): readonly Operation[] {
+  const pieces = hardware.filter(({ place }) => place === "lower end").map(({ count, words }) => `${count} ${words}`);
+  const lower = pieces.length === 0 ? [] : [`${pieces.join("; ")} on the lower end`];
+  const words = [...lower, "run the other nuts and washers up by hand", ...(protectors ? ["cover the threads"] : [])];
+  return [{ name: "assemble", words: words.join("; "), from: HABIT }];
+}
+
+function packing({ protectors }: RodToMake): readonly Operation[] {
+  const covered = protectors ? ", thread protectors on" : "";
+  return [{ name: "pack", words: `bundle and tag by lot${covered}`, from: HABIT }];
+}
