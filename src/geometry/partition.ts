@@ -161,8 +161,13 @@ function runsOf(loop: readonly Part[], cellOf: (at: Point) => number): readonly 
     const end = loop[groups[(g + 1) % groups.length]?.[0] ?? 0]?.start;
     if (start === null || start === undefined || end === null || end === undefined) return [];
     const segments = group.flatMap((i) => loop[i]?.segment ?? []);
-    return [{ cell: cells[group[0] ?? 0] ?? 0, segments, start, end }];
+    return [{ cell: cells[group[0] ?? 0] ?? 0, segments: endingAt(segments, end.at), start, end }];
   });
+}
+
+/** A cut through a joint is found on both segments, a nanometre apart at most: the run ends where the next begins. */
+function endingAt(segments: readonly Segment[], at: Point): readonly Segment[] {
+  return segments.map((segment, i) => (i === segments.length - 1 ? { ...segment, to: at } : segment));
 }
 
 /** How far along a line a point lies, in millimetres. */
@@ -180,7 +185,7 @@ function closed(runs: readonly Run[], lines: readonly PartingLine[], cell: numbe
     let run: Run | undefined = first;
     while (run !== undefined && left.delete(run)) {
       const next: Run | undefined = nextRun(run, runs, lines, cell);
-      segments.push(...run.segments);
+      for (const segment of run.segments) segments.push(segment);
       if (next !== undefined && !samePoint(run.end.at, next.start.at)) segments.push(line(run.end.at, next.start.at));
       run = next;
     }

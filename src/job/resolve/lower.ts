@@ -4,7 +4,7 @@ import type { Input, LowerLevel, LowerSpec } from "../model/job.js";
 import { given, missing } from "../model/job.js";
 import type { BaseDocument, LowerDocument } from "../schema/job.js";
 import type { BaseReport } from "./base-report.js";
-import { judgeOpening, resolveOpening, resolveOutline } from "./template.js";
+import { judgeOpening, resolveOpening, resolveOutline } from "./template-shape.js";
 
 type Written = Exclude<LowerDocument, "auto" | "none">;
 

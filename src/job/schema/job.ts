@@ -627,13 +627,15 @@ function lowerChoice(unit: Unit) {
 const MOST_SEGMENTS = 24;
 
 function segmentsChoice() {
-  const count = z.union(
-    [
-      z.enum(["auto"], { error: () => "auto" }),
-      countLeaf(2, MOST_SEGMENTS, "How many segments, equal where the holes let them be."),
-    ],
-    { error: () => `auto, or a whole number from 2 to ${MOST_SEGMENTS}` },
-  );
+  const count = z
+    .union(
+      [
+        z.enum(["auto"], { error: () => "auto" }),
+        countLeaf(2, MOST_SEGMENTS, "How many segments, equal where the holes let them be."),
+      ],
+      { error: () => `auto, or a whole number from 2 to ${MOST_SEGMENTS}` },
+    )
+    .describe("How many segments; auto: the fewest that the shop's table takes.");
   const own = keys(
     { count, bolt: textLeaf("Size of the bolts of the splice plates: 1/2, M12.", 40).optional() },
     "Segments and their bolts.",

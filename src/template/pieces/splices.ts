@@ -91,7 +91,9 @@ type Middle = Pick<Splice, "middle" | "direction">;
 function widest(plate: Plate, at: Middle, length: number, { edge, joint, tick }: SpliceDesign): number {
   const whole = Math.floor((length * NM_PER_MM) / tick) * tick;
   for (let width = whole - 2 * tick; width > 2 * edge; width -= tick) {
-    const corners = outlineOf({ ...at, along: width, across: 2 * (joint + edge), bolts: [] }).segments.map(({ from }) => from);
+    const corners = outlineOf({ ...at, along: width, across: 2 * (joint + edge), bolts: [] }).segments.map(
+      ({ from }) => from,
+    );
     if (corners.every((corner) => depthOnPlate(plate, corner) >= 2 * tick)) return width;
   }
   return 2 * edge;
