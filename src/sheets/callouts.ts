@@ -1,7 +1,7 @@
 /** What is said of holes and corners with a leader; where there is room to say it is found in `leaders.ts`. */
 
 import { arcOf, millimetresBetween, toLattice } from "../geometry/index.js";
-import type { Point } from "../geometry/vocabulary.js";
+import type { Point, Segment } from "../geometry/vocabulary.js";
 import type { Base, Corner, Job, Offset } from "../job/model/job.js";
 import { boltCircleOf, standsToAxes } from "../patterns/index.js";
 import { keySize } from "../template/index.js";
@@ -86,17 +86,24 @@ export function calloutsOf(called: CalledOut): readonly Callout[] {
   ];
 }
 
-/** Radius and chord of each arc of a part, pointed at in its middle. */
+/** A rounded corner of an opening has no larger radius, millimetres: common practice. */
+const LARGEST_CORNER = 150;
+
+/** Radius of each arc of a part, and the chord of one that is no rounded corner; alike ones have one callout. */
 function arcCallouts({ plate: { region }, job: { unit } }: CalledOut): readonly Callout[] {
   if (region.outer.kind === "circle") return [];
   const say = (millimetres: number) => formatLength(toLattice(millimetres), unit);
-  return region.outer.segments.flatMap((segment): readonly Callout[] => {
-    const { from, to, bulge } = segment;
-    if (bulge === 0) return [];
-    const side = bulge > 0 ? "OUTSIDE" : "INSIDE";
-    const chord = say(millimetresBetween(from, to));
-    const lines = [[`${side} R${say(arcOf(segment).radius)}`], [`CHORD ${chord}`]];
-    return [{ lines, targets: [{ center: middle(from, to, bulge), radius: 0 }] }];
+  const arcs = region.outer.segments.filter(({ bulge }) => bulge !== 0);
+  const wordsOf = (segment: Segment) => {
+    const radius = `${segment.bulge > 0 ? "OUTSIDE" : "INSIDE"} R${say(arcOf(segment).radius)}`;
+    const isCorner = arcOf(segment).radius <= LARGEST_CORNER;
+    return [radius, ...(isCorner ? [] : [`CHORD ${say(millimetresBetween(segment.from, segment.to))}`])];
+  };
+  return [...groupBy(arcs, (segment) => wordsOf(segment).join("|")).values()].map((alike): Callout => {
+    const [radius = "", ...chord] = alike.slice(0, 1).flatMap(wordsOf);
+    const words = alike.length > 1 ? `${alike.length} ${radius}` : radius;
+    const targets = alike.map(({ from, to, bulge }) => ({ center: middle(from, to, bulge), radius: 0 }));
+    return { lines: [words, ...chord].map((line) => [line]), targets };
   });
 }
 

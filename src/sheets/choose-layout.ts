@@ -167,11 +167,11 @@ interface Beside {
   readonly choices: readonly SideChoice[];
 }
 
-/** All side views, of a piece without the setting section; and those that are left where the setting section stands elsewhere. */
+/** All side views, of a piece without the setting section, of a plate in segments without the marks that their sheets show; and those that are left where the setting section stands elsewhere. */
 const sidesOf = onceFor((request: Prepared) =>
   once((lettering: Lettering) => {
     const section = request.piece === null ? settingSection(request, lettering) : null;
-    const marks = marksView(request, lettering);
+    const marks = request.plate.parted === null ? marksView(request, lettering) : null;
     const others = marks === null ? [] : [marks];
     const beside = (sides: readonly SideView[]): Beside => ({ sides, choices: sideChoices(sides, lettering) });
     return { all: beside(section === null ? others : [...others, section]), others: beside(others), section };

@@ -47,10 +47,15 @@ export function scribingNotes(request: SheetRequest): readonly string[] {
   const marks = plate.marks.filter(({ kind }) => isPunched || kind !== "punch");
   const drilling = plate.marks.filter(({ kind, text }) => !isPunched && kind === "punch" && text !== "");
   return [
-    ...(way === "none" ? [NOTHING] : listNote(HEADS[way], [...words(request, marks), ...ticks(request)])),
+    ...(way === "none" ? [NOTHING] : listNote(headOf(way, plate), [...words(request, marks), ...ticks(request)])),
     ...listNote("PUNCHED ON THE TOP FACE FOR DRILLING", words(request, drilling)),
     ...leftOutNotes(request, way),
   ];
+}
+
+/** What stands on segments is shown on their sheets. */
+function headOf(way: Exclude<Way, "none">, { parted }: Plate): string {
+  return parted === null ? HEADS[way] : `${HEADS[way]}, AS THE SHEETS OF THE SEGMENTS SHOW`;
 }
 
 const NOTHING =
