@@ -4,7 +4,15 @@
  */
 
 export type { Governs, TermName } from "./budget/index.js";
-export type { BottomState, RodLength, RodVerdict, RodWord, VerdictKind } from "./compare/index.js";
+export type {
+  BottomState,
+  MadeLength,
+  MadeWord,
+  RodLength,
+  RodVerdict,
+  RodWord,
+  VerdictKind,
+} from "./compare/index.js";
 export type { Finding, FindingSeverity, Outcome, Place } from "./diagnostics/finding.js";
 export { formatFinding, hasErrors } from "./diagnostics/finding.js";
 export type { Printable } from "./diagnostics/printable.js";

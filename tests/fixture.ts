@@ -5,6 +5,7 @@ import { CUT_NAME_PARTS, given, missing } from "../src/job/model/job.js";
 import { resolveBudget } from "../src/job/resolve/budget.js";
 import { usualBolt } from "../src/job/resolve/splice-bolt.js";
 import { makeRodShop } from "../src/job/resolve/rod-shop.js";
+import { makeRates } from "../src/job/resolve/rod-stock.js";
 import { resolveSurvey } from "../src/job/schema/survey.js";
 import type { BaseWithRods } from "../src/rods/index.js";
 import { placeRods } from "../src/rods/index.js";
@@ -52,6 +53,7 @@ export function shopFixture(changes: Partial<Shop> = {}): Shop {
     },
     spliceBolt: usualBolt("in"),
     rodShop: makeRodShop(undefined, "shop test", "in"),
+    rates: makeRates(undefined, "shop test", "in"),
     ...changes,
   };
 }
@@ -107,6 +109,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
     quantity: 6,
     member: "column",
     note: "",
+    delivery: "",
     groups: [groupFixture()],
     basePlate: {
       shape: given({ kind: "rectangle", x: inches(18), y: inches(16), corner: { kind: "square" } } as const, "job"),
@@ -175,6 +178,7 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     shop: shopFixture(),
     bases: [baseFixture()],
     answers: [],
+    register: null,
     raised: {},
     drawing: { number: "S-301", revision: "3" },
     revisions: [],

@@ -26,16 +26,23 @@ export function threadsFor(bases: readonly ShapedBase[], processors: number): nu
 /** Bases that are asked for before their turn comes: threads find the next one waiting, and memory holds few. */
 const AHEAD = 24;
 
-/** Ends its threads when it was gone through, is left, or one of them fails: what that one threw is thrown here. */
-export async function* makeInThreads(
+/**
+ * Starts threads, which make the first bases at once. They end when the bases were gone through, are left, or one of them fails:
+ * what that one threw is thrown here.
+ */
+export function makeInThreads(
   { job, bases }: OpenedJob,
   options: ThreadWork["options"],
   count: number,
 ): AsyncGenerator<BaseAlone> {
   const threads = Array.from({ length: count }, () => startThread({ job, bases, options }));
   const turns = shareOut(bases, threads);
+  for (const [index, thread] of turns.slice(0, AHEAD).entries()) thread.ask(index);
+  return handOut(threads, turns);
+}
+
+async function* handOut(threads: readonly Thread[], turns: readonly Thread[]): AsyncGenerator<BaseAlone> {
   try {
-    for (const [index, thread] of turns.slice(0, AHEAD).entries()) thread.ask(index);
     for (const [index, thread] of turns.entries()) {
       const made = await thread.next();
       turns[index + AHEAD]?.ask(index + AHEAD);
@@ -65,9 +72,12 @@ interface Thread {
 function startThread(work: ThreadWork): Thread {
   const worker = new Worker(new URL("./base-thread.js", import.meta.url), { workerData: work });
   const answers: AsyncIterator<readonly BaseAlone[]> = on(worker, "message", { close: ["exit"] });
+  // it keeps the program going only while it is waited for, so that a fault before that ends both
+  worker.unref();
   return {
     ask: (index) => worker.postMessage(index),
     next: async () => {
+      worker.ref();
       const made = (await answers.next()).value?.[0];
       if (made === undefined) throw new ProgramFault("a thread ended before its bases were made");
       return made;

@@ -9,10 +9,14 @@ export type CsvCell = string | number | null;
 const FORMULA_START = /^[=+\-@\t\r\uFF1D\uFF0B\uFF0D\uFF20]./s;
 const NEEDS_QUOTES = /[",\r\n]|^\s|\s$/;
 
+/** What needs none of all that: letters or digits at both ends, ASCII without quotes and commas between them. */
+const PLAIN = /^[A-Za-z0-9](?:[ !#-+\--~]*[A-Za-z0-9])?$/;
+
 /** One cell: numbers plain, texts quoted where needed, and never one that a spreadsheet would run as a formula. */
 function cellText(cell: CsvCell): string {
   if (cell === null) return "";
   if (typeof cell === "number") return decimalText(cell);
+  if (cell === "" || PLAIN.test(cell)) return cell;
   const seen = readable(cell);
   const text = FORMULA_START.test(seen) ? `'${seen}` : seen;
   return NEEDS_QUOTES.test(text) ? `"${text.replaceAll('"', '""')}"` : text;

@@ -1,6 +1,6 @@
 /**
  * A document that svg.js draws on outside a browser, and that does nothing but be written: elements with attributes, text and
- * children, serialised as a browser serialises them.
+ * children, serialised as a browser serialises them but for a line to each element.
  */
 
 /** Any DOM that svg.js can draw on: the browser's own document, or a lean one. */
@@ -44,18 +44,20 @@ class LeanElement {
     this.#content = escaped(text);
   }
 
+  /** Each element on a line of its own. */
   get outerHTML(): string {
-    const parts: string[] = [];
-    this.write(parts);
-    return parts.join("");
-  }
-
-  write(parts: string[]): void {
-    parts.push("<", this.nodeName, this.#attributes, ">", this.#content);
-    for (const child of this.#children) child.write(parts);
-    parts.push("</", this.nodeName, ">");
+    const { nodeName } = this;
+    let html = `<${nodeName}${this.#attributes}>${this.#content}`;
+    if (this.#children.length === 0)
+      return this.#content === "" && EMPTY.has(nodeName)
+        ? `<${nodeName}${this.#attributes}/>`
+        : `${html}</${nodeName}>`;
+    for (const child of this.#children) html += `\n${child.outerHTML}`;
+    return `${html}\n</${nodeName}>`;
   }
 }
+
+const EMPTY: ReadonlySet<string> = new Set(["path", "rect"]);
 
 const RESERVED = /[&<>"]/;
 

@@ -9,6 +9,7 @@ import { zlibSync } from "fflate";
 import { arcOf } from "../sheets/occupied.js";
 import type { PaperPoint, PathPart, Scene, SceneItem, StrokeRole } from "../sheets/scene.js";
 import { fontSize, isInSheetFont, setWidth } from "../sheets/text-metrics.js";
+import { decimals } from "./decimals.js";
 import type { PdfDocument, PdfFont, PdfMaker, PdfObject, PdfOutline } from "./pdf-maker.js";
 import { WHOLE_FONT } from "./sheet-font/whole.js";
 import { type Ink, type Pen, pensOf } from "./sheet-pens.js";
@@ -199,7 +200,9 @@ function withGlyphs(content: string, faces: Readonly<Record<FaceName, Face>>): s
   const written = runs.map((run) => {
     const end = run.indexOf(CLOSE);
     const face = faces[run.startsWith("F2") ? "F2" : "F1"];
-    return `<${Array.from(run.slice(2, end), face.glyph).join("")}>${run.slice(end + 1)}`;
+    let glyphs = "";
+    for (const character of run.slice(2, end)) glyphs += face.glyph(character);
+    return `<${glyphs}>${run.slice(end + 1)}`;
   });
   return first + written.join("");
 }
@@ -368,12 +371,6 @@ function boxes(text: string, height: number, matrix: string): string {
 
 function xy(point: PaperPoint): string {
   return `${decimals(point.x)} ${decimals(point.y)}`;
-}
-
-/** Micrometres at the finest, no exponent, no minus zero. */
-function decimals(value: number): string {
-  const rounded = Math.round(value * 1000) / 1000;
-  return String(rounded === 0 ? 0 : rounded);
 }
 
 /** Cosines and sines. */

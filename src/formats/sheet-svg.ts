@@ -45,10 +45,8 @@ const NO_FACES = /<style>\n?<\/style>/;
 
 /** One element a line, so that versions can be compared; a browser names the one sign that HTML has a name for. */
 function oneElementALine(svg: string): string {
-  return svg
-    .replace(/><\/(?:path|rect)>/g, "/>")
-    .replace(/></g, ">\n<")
-    .replace(/&nbsp;/g, "\u00a0");
+  const lines = svg.replaceAll("></path>", "/>").replaceAll("></rect>", "/>").replaceAll("><", ">\n<");
+  return lines.includes("&nbsp;") ? lines.replaceAll("&nbsp;", "\u00a0") : lines;
 }
 
 /** What all items of a sheet are drawn with. */
@@ -180,20 +178,20 @@ function drawText(parent: Drawn, item: Extract<SceneItem, { kind: "text" }>, { h
 /** Parts that follow on one another are one line, so that corners are joined and dashes run on; closed where it comes back. */
 function pathData(parts: readonly PathPart[], height: number): string {
   let data = "";
-  let [start, pen] = ["", ""];
+  let [start, pen] = [NOWHERE, NOWHERE];
   for (const part of parts) {
     if (part.kind === "circle") {
       data += circleData(part.center, part.radius, height);
-      pen = "";
+      pen = NOWHERE;
       continue;
     }
-    const [from, to] = [xy(part.from, height), xy(part.to, height)];
-    if (from !== pen || pen === start) {
-      data += `M${from}`;
+    const [from, to] = [place(part.from, height), place(part.to, height)];
+    if (!isSame(from, pen) || isSame(pen, start)) {
+      data += `M${written(from)}`;
       start = from;
     }
-    data += part.kind === "arc" ? arcData(part, to) : `L${to}`;
-    if (to === start) data += "Z";
+    data += part.kind === "arc" ? arcData(part, written(to)) : `L${written(to)}`;
+    if (isSame(to, start)) data += "Z";
     pen = to;
   }
   return data;
@@ -213,12 +211,35 @@ function circleData(center: PaperPoint, radius: number, height: number): string 
 }
 
 function xy(point: PaperPoint, height: number): string {
-  return `${decimals(point.x)} ${decimals(height - point.y)}`;
+  return written(place(point, height));
+}
+
+/** Whole micrometres from the upper left corner: points that are written alike are the same. */
+interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+
+const NOWHERE: Place = { x: Number.NaN, y: Number.NaN };
+
+function place({ x, y }: PaperPoint, height: number): Place {
+  return { x: Math.round(x * 1000), y: Math.round((height - y) * 1000) };
+}
+
+function isSame(a: Place, b: Place): boolean {
+  return a.x === b.x && a.y === b.y;
+}
+
+function written({ x, y }: Place): string {
+  return `${thousandths(x)} ${thousandths(y)}`;
 }
 
 /** Micrometres at the finest, no exponent, no minus zero. Made of whole numbers, as a fraction takes long to be written. */
 function decimals(value: number): string {
-  const rounded = Math.round(value * 1000);
+  return thousandths(Math.round(value * 1000));
+}
+
+function thousandths(rounded: number): string {
   const size = Math.abs(rounded);
   const whole = Math.floor(size / 1000);
   return `${rounded < 0 ? "-" : ""}${whole}${FRACTIONS[size - whole * 1000] ?? ""}`;

@@ -4,7 +4,7 @@ import { writeSheetSvg } from "../formats/sheet-svg.js";
 import { drawSheet, pieceRequest } from "../sheets/index.js";
 import { drawingDocument } from "./drawing-document.js";
 import type { PieceFile } from "./model.js";
-import { FOLDERS, heldEnding, pieceStem } from "./names.js";
+import { FOLDERS, heldEnding, openEnding, pieceStem } from "./names.js";
 import { piecePage } from "./sheet-set.js";
 import { cutFilesOf } from "./sheet-svg.js";
 
@@ -16,9 +16,10 @@ export const pieceSheetSvg: PieceFile<"piece-sheet-svg"> = {
   title: "Dimensioned sheet of a segment, a splice plate or a lower template, for the shop and the checker",
   drawn: true,
   inSet: true,
-  named: `${FOLDERS.sheets}/PIECE_rev-REVISION[_HELD]_sheet.svg`,
+  named: `${FOLDERS.sheets}/PIECE_rev-REVISION[_HELD][_NOT-RELEASED]_sheet.svg`,
   applies: (_checked, { role }) => role !== "template",
-  path: (checked, piece) => `${FOLDERS.sheets}/${pieceStem(checked, piece)}${heldEnding(checked)}_sheet.svg`,
+  path: (checked, piece) =>
+    `${FOLDERS.sheets}/${pieceStem(checked, piece)}${heldEnding(checked)}${openEnding(checked)}_sheet.svg`,
   write: (checked, piece, { made, document, version, pages }) => {
     const cutFiles = cutFilesOf(made, piece.plate.mark);
     const request = pieceRequest(checked, piece, { cutFiles, programVersion: version });

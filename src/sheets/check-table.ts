@@ -1,5 +1,5 @@
 /** The signer's block: the checks of a base in the order in which a signer wants them, as much of it as its room takes. */
-import type { CheckRow } from "../checks/model.js";
+import type { CheckRow, Quantity } from "../checks/model.js";
 import { greatestOf } from "../units/extremes.js";
 import type { Unit } from "../units/index.js";
 import { at, group, line, stroke, text } from "./items.js";
@@ -16,9 +16,10 @@ import { shortenAtWord, textWidth, wrap, wrapAtMost } from "./text-metrics.js";
 /** Lines of checks, in the order of the rows, which are worst first: rows that agree but for their subject are one line. */
 export function checkLines(rows: readonly CheckRow[], unit: Unit): readonly CheckLine[] {
   const lines = new Map<string, { row: CheckRow; subjects: string[] }>();
+  const figures = figuresIn(unit);
   for (const row of rows) {
     if (row.status === "not-applicable") continue;
-    const key = keyOf(row, unit);
+    const key = keyOf(row, figures);
     const known = lines.get(key);
     if (known === undefined) lines.set(key, { row, subjects: [row.subject] });
     else known.subjects.push(row.subject);
@@ -26,12 +27,39 @@ export function checkLines(rows: readonly CheckRow[], unit: Unit): readonly Chec
   return [...lines.values()];
 }
 
-function keyOf(row: CheckRow, unit: Unit): string {
-  const { rule, severity, status, clause, edition, answer, value, limit, sense, margin, missing } = row;
-  const by = answer === null ? "" : `${answer.by} ${answer.date}`;
-  const figures = value === null || limit === null ? missing : bareTexts(value, limit, unit);
+type Figures = (row: CheckRow) => string;
+
+function keyOf(row: CheckRow, figures: Figures): string {
+  const { rule, severity, status, clause, edition, answer, sense } = row;
+  const by = answer === null ? "" : `${answer.kind} ${answer.by} ${answer.date}`;
+  return [rule, severity, status, clause, edition, by, sense, figures(row)].join("|");
+}
+
+/** Figures of a row as they are written; of rows that hold the same, written once. */
+function figuresIn(unit: Unit): Figures {
+  const known = new Map<string, string>();
+  return ({ value, limit, margin, missing }) => {
+    const held = `${amountOf(value)}|${amountOf(limit)}|${amountOf(margin)}|${missing.join("|")}`;
+    const written = known.get(held) ?? figureWords(value, limit, margin, missing, unit);
+    known.set(held, written);
+    return written;
+  };
+}
+
+function amountOf(quantity: Quantity | null): string {
+  if (quantity === null) return "";
+  return quantity.kind === "length" ? `${quantity.twice}` : `n${quantity.count}`;
+}
+
+function figureWords(
+  value: Quantity | null,
+  limit: Quantity | null,
+  margin: Quantity | null,
+  missing: readonly string[],
+  unit: Unit,
+): string {
   const spare = margin === null ? "" : spareText(margin, unit);
-  return [rule, severity, status, clause, edition, by, sense, spare, ...figures].join("|");
+  return [spare, ...(value === null || limit === null ? missing : bareTexts(value, limit, unit))].join("|");
 }
 
 /** How much is said of each fail, the fullest first: so many lines stand under it; `gathered`: all of a rule are one line. */
@@ -80,12 +108,10 @@ export function wantedHeight(request: Prepared, width: number, lettering: Letter
   );
 }
 
-/** The block with all that it must say and no more, as low as it can be: for a sheet that has no other place to put it. */
-export function leastSignersBlock(request: Prepared, width: number, lettering: Lettering): Piece {
+/** Height of the block with all that it must say and no more: a line for the fails of each rule, and what was not checked. */
+export function leastSignersHeight(request: Prepared, width: number, lettering: Lettering): number {
   const setting = settingOf(request, width, lettering);
-  const { failsByRule, margins, exact } = setting.said;
-  const fails = failsByRule.map((each) => setFail(setting, each, { lines: 0, gathered: true }));
-  return pieceOf(setting, { fails, margins: [], exact: [], foot: footWords(margins.length + exact.length) });
+  return leastRoom(setting) + setting.said.failsByRule.length * heightWith(0, lettering);
 }
 
 /** For a sheet that has no room for the least: as many fails as have, and how many more there are, and of what was not checked too. */

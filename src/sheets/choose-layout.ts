@@ -16,7 +16,7 @@ import type { Area } from "./paper.js";
 import type { PlanInput } from "./plan-view.js";
 import type { Prepared } from "./request.js";
 import { settingSection } from "./setting-section.js";
-import { type Lettering, type SheetSize, scales } from "./sheet-sizes.js";
+import { type Lettering, type Scale, type SheetSize, scales } from "./sheet-sizes.js";
 import type { SideView } from "./side-view.js";
 import type { Piece } from "./table.js";
 import { textWidth } from "./text-metrics.js";
@@ -79,10 +79,12 @@ export function layoutsOn(request: Prepared, sheet: SheetSize, mode: ChainMode, 
   const panels = layoutPanels(request, sheet, inside, mode, fullness);
   if (panels.length === 0) return [];
   const setting = { request, sheet, mode, fullness, inside, panels };
-  const layouts = layoutsAround(setting, "usual");
+  const all = scales(request.job.unit);
+  const layouts = layoutsAround(setting, "usual", all);
   const largest = greatestOf(layouts.map(scaleOf), 0);
-  const closer = nearOf(request).close === null ? [] : layoutsAround(setting, "close");
-  return [...closer.filter((layout) => scaleOf(layout) > largest), ...layouts].sort(isBefore);
+  const larger = all.filter(({ factor }) => factor > largest);
+  const closer = nearOf(request).close === null ? [] : layoutsAround(setting, "close", larger);
+  return [...closer, ...layouts].sort(isBefore);
 }
 
 function scaleOf({ views }: Layout): number {
@@ -96,8 +98,8 @@ interface Setting extends Pick<Layout, "sheet" | "mode" | "fullness"> {
   readonly panels: readonly Panel[];
 }
 
-/** Those that show so much of base plate and concrete. */
-function layoutsAround(setting: Setting, reach: Reach): readonly Layout[] {
+/** Those that show so much of base plate and concrete, at these scales. */
+function layoutsAround(setting: Setting, reach: Reach, atScales: readonly Scale[]): readonly Layout[] {
   const { request, sheet, mode, fullness, inside, panels } = setting;
   const { lettering } = sheet;
   const { plan, need } = planOf(request)(lettering)(mode)(reach);
@@ -105,7 +107,7 @@ function layoutsAround(setting: Setting, reach: Reach): readonly Layout[] {
     const frame = frameAround(request, reach, lettering, inside, panel);
     const layouts = sidesBeside(request, panel, lettering, fullness).flatMap(({ pocketed, beside }) => {
       const least = fullness === "cut" ? 0 : Math.max(frame.corner.width, titleWidth(lettering));
-      const input = { need, ...beside, corner: frame.corner, least, scales: scales(request.job.unit), lettering };
+      const input = { need, ...beside, corner: frame.corner, least, scales: atScales, lettering };
       const floor = pocketed.length === 0 ? null : (panel.pocket?.y1 ?? null);
       return arrangeViews(frame.room, input).map(
         (views): Layout => ({
@@ -178,7 +180,8 @@ const sidesOf = onceFor((request: Prepared) =>
   }),
 );
 
-const NO_SIDES: Beside = { sides: [], choices: [{ sizes: [], rank: 0, widths: [] }] };
+const NOTHING = { width: 0, height: 0 } as const;
+const NO_SIDES: Beside = { sides: [], choices: [{ sizes: [], rank: 0, widths: [], row: NOTHING, column: NOTHING }] };
 
 /** Diameter of the smallest rod hole, real millimetres. */
 const smallestHole = onceFor(({ plate }: Prepared) =>

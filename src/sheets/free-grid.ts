@@ -40,13 +40,25 @@ export function isGridFree({ area, cell, columns, sums }: FreeGrid, x0: number, 
   return (sums[high + i1] ?? 0) - (sums[high + i0] ?? 0) - (sums[low + i1] ?? 0) + (sums[low + i0] ?? 0) === 0;
 }
 
-/** Somewhere in the area a block of this size stands free; looked for cell by cell. */
-export function hasRoomFor(grid: FreeGrid, width: number, height: number): boolean {
-  const { area, cell } = grid;
-  for (let y = area.y0; y + height <= area.y1; y += cell)
-    for (let x = area.x0; x + width <= area.x1; x += cell)
-      if (isGridFree(grid, x, y, x + width, y + height)) return true;
+/** Somewhere in the area a block of this size stands free; looked for cell by cell, row by row of blocks. */
+export function hasRoomFor({ cell, columns, rows, sums }: FreeGrid, width: number, height: number): boolean {
+  const [across, up] = [Math.ceil(width / cell), Math.ceil(height / cell)];
+  const step = columns + 1;
+  for (let low = 0; low + up * step < (rows + 1) * step; low += step)
+    if (longestRun(sums, low, low + up * step, columns) >= across) return true;
   return false;
+}
+
+/** Columns side by side in which no cell is taken between two lines of the grid, given by where they begin in the sums. */
+function longestRun(sums: Int32Array, low: number, high: number, columns: number): number {
+  let [longest, run, before] = [0, 0, 0];
+  for (let i = 1; i <= columns; i++) {
+    const below = (sums[high + i] ?? 0) - (sums[low + i] ?? 0);
+    run = below === before ? run + 1 : 0;
+    if (run > longest) longest = run;
+    before = below;
+  }
+  return longest;
 }
 
 function take({ area, cell, columns, rows, sums }: FreeGrid, x: number, y: number): void {
@@ -81,7 +93,7 @@ function takeSegments(grid: FreeGrid, segments: readonly number[]): void {
     const y = segments[i + 1] ?? 0;
     const dx = (segments[i + 2] ?? 0) - x;
     const dy = (segments[i + 3] ?? 0) - y;
-    const steps = Math.max(1, stepsOf(Math.hypot(dx, dy), grid.cell));
+    const steps = Math.max(1, stepsOf(Math.sqrt(dx * dx + dy * dy), grid.cell));
     for (let k = 0; k <= steps; k++) take(grid, x + (dx * k) / steps, y + (dy * k) / steps);
   }
 }

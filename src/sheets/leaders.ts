@@ -19,6 +19,7 @@ import {
   tollTo,
 } from "./obstacles.js";
 import { crossesText } from "./occupied.js";
+import { once } from "./once.js";
 import { type Area, type Draft, isFree } from "./paper.js";
 import { onPaper, type View } from "./plan-shapes.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
@@ -95,12 +96,16 @@ export interface Ground {
   readonly draft: Draft;
   readonly obstacles: Obstacles;
   readonly grid: FreeGrid;
+  /** A callout in letters of a height. */
+  readonly worded: (letter: number) => (callout: Callout) => Worded;
 }
 
 /** What is drawn by now, to find room beside. */
 export function groundOf(draft: Draft): Ground {
   const obstacles = obstaclesOf(draft.items);
-  return { draft, obstacles, grid: gridOf(draft.area, obstacles) };
+  const grid = gridOf(draft.area, obstacles);
+  const worded = once((letter: number) => once((callout: Callout) => wordedOf(grid, callout, letter)));
+  return { draft, obstacles, grid, worded };
 }
 
 /**
@@ -115,8 +120,9 @@ export function findCallouts(
 ): { readonly placed: readonly SceneItem[]; readonly left: readonly Callout[] } {
   let best: Outcome = { placed: [], left: callouts };
   for (const letter of letters) {
-    const worded = callouts.map((callout) => wordedOf(ground, callout, letter));
-    if (all && worded.some(({ wrappings }) => wrappings.length === 0)) continue;
+    const inLetters = ground.worded(letter);
+    if (all && callouts.some((callout) => inLetters(callout).wrappings.length === 0)) continue;
+    const worded = callouts.map(inLetters);
     const outcome = placeAll(() => startSearch(ground, letter, worst, all), view, worded);
     if (outcome.left.length < best.left.length) best = outcome;
     if (best.left.length === 0) break;
@@ -140,7 +146,7 @@ interface Worded {
   readonly wrappings: readonly Wrapping[];
 }
 
-function wordedOf({ grid }: Ground, callout: Callout, letter: number): Worded {
+function wordedOf(grid: FreeGrid, callout: Callout, letter: number): Worded {
   return {
     callout,
     wrappings: wrappingsOf(callout, letter).filter(({ width, height }) =>
@@ -156,7 +162,7 @@ interface Outcome {
 
 function startSearch({ draft, obstacles, grid }: Ground, letter: number, worst: number, all: boolean): Search {
   const block = { x: 0, y: 0, width: 0, height: 0, level: 0, elbow: 0, foot: 0 };
-  const sight = { blocked: 0, at: [], tolls: [] };
+  const sight = { blocked: 0, at: [], tolls: [], isSeen: false };
   return { draft, obstacles, grid, sight, block, letter, worst, all, placed: [] };
 }
 
@@ -221,13 +227,14 @@ function alongQuarters(
   best: Place | null,
 ): Place | null {
   const [cos, sin] = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)];
+  const { x0, x1, y0, y1 } = search.draft.area;
+  const across = Math.sqrt((x1 - x0) ** 2 + (y1 - y0) ** 2);
+  const { x, y } = target.center;
   let found = best;
   for (const sx of [1, -1])
     for (const sy of [1, -1]) {
       const limit = Math.min(search.worst, found?.cost ?? Infinity) - penalty;
-      const { x0, x1, y0, y1 } = search.draft.area;
-      const reach = Math.min(target.radius + limit, Math.hypot(x1 - x0, y1 - y0));
-      const { x, y } = target.center;
+      const reach = Math.min(target.radius + limit, across);
       const ray = { x, y, dx: sx * cos, dy: sy * sin, from: target.radius, reach };
       found = alongRay(search, ray, penalty, wrappings, found);
     }
@@ -247,10 +254,12 @@ function alongRay(
 ): Place | null {
   const { sight } = search;
   const extra = penalty + crowding(search, ray);
+  if (SHORTEST + extra >= limitOf(search, best)) return best;
   let found = best;
   sight.blocked = ray.reach;
-  let isSeen = false;
+  sight.isSeen = false;
   const end = farthest(search, ray, wrappings);
+  const shifts = wrappings.map((wrapping) => shiftOf(ray, wrapping, search.letter));
   for (
     let length = ray.from + SHORTEST;
     length < sight.blocked && length <= end;
@@ -258,19 +267,55 @@ function alongRay(
   ) {
     const cost = length - ray.from + extra;
     if (cost >= limitOf(search, found)) return found;
-    for (let i = 0; i < wrappings.length; i++) {
-      const wrapping = wrappings[i];
-      if (wrapping === undefined) continue;
-      setBlock(search.block, ray, length, wrapping, search.letter);
-      if (cost + i * WRAPPED >= limitOf(search, found) || !isClear(search)) continue;
-      if (!isSeen) look(search.obstacles, ray, sight);
-      isSeen = true;
-      const place = { ...placeOf(ray, wrapping, search.block), cost: cost + i * WRAPPED + tollTo(sight, length) };
+    for (let i = 0; i < shifts.length; i++) {
+      const shift = shifts[i];
+      if (
+        shift !== undefined &&
+        isShiftFree(search.grid, ray, length, shift) &&
+        cost + i * WRAPPED < limitOf(search, found)
+      )
+        found = placeAt(search, ray, length, wrappings[i], cost + i * WRAPPED, found);
       if (length >= sight.blocked) return found;
-      if (place.cost < limitOf(search, found) && isClearOfAll(search, place)) found = place;
     }
   }
   return found;
+}
+
+/** Lower left and upper right corner of a block with its clearance, from the end of its leader. */
+type Shift = Area;
+
+function shiftOf({ dx }: Ray, { width, height, longest }: Wrapping, letter: number): Shift {
+  const line = dx > 0 ? 0 : longest;
+  const x = dx > 0 ? SHOULDER + TEXT_GAP : -SHOULDER - TEXT_GAP - width;
+  const y = letter / 2 + line * letter * LEADING - height;
+  return { x0: x - CLEARANCE, y0: y - CLEARANCE, x1: x + width + CLEARANCE, y1: y + height + CLEARANCE };
+}
+
+function isShiftFree(grid: FreeGrid, { x, y, dx, dy }: Ray, length: number, shift: Shift): boolean {
+  const [ex, ey] = [x + dx * length, y + dy * length];
+  return isGridFree(grid, ex + shift.x0, ey + shift.y0, ex + shift.x1, ey + shift.y1);
+}
+
+/** A leader of this length, where it is clear and costs less than the best so far. */
+function placeAt(
+  search: Search,
+  ray: Ray,
+  length: number,
+  wrapping: Wrapping | undefined,
+  cost: number,
+  best: Place | null,
+): Place | null {
+  const { sight, block, obstacles } = search;
+  if (wrapping === undefined) return best;
+  setBlock(block, ray, length, wrapping, search.letter);
+  if (!isClear(search)) return best;
+  if (!sight.isSeen) look(obstacles, ray, sight);
+  sight.isSeen = true;
+  if (length >= sight.blocked) return best;
+  const whole = cost + tollTo(sight, length);
+  if (whole >= limitOf(search, best)) return best;
+  const place = { ...placeOf(ray, wrapping, block), cost: whole };
+  return isClearOfAll(search, place) ? place : best;
 }
 
 /** The longest leader along this ray, and a hair, whose words still lie in the area: beyond it they only go farther out. */
@@ -303,7 +348,8 @@ const SHARED_CORNER = 24;
 
 function crowding({ placed }: Search, { x, y, dx, dy, from }: Ray): number {
   const [tx, ty] = [x + dx * from, y + dy * from];
-  return placed.some(({ tip }) => Math.hypot(tip.x - tx, tip.y - ty) < CORNER) ? SHARED_CORNER : 0;
+  for (const { tip } of placed) if ((tip.x - tx) ** 2 + (tip.y - ty) ** 2 < CORNER ** 2) return SHARED_CORNER;
+  return 0;
 }
 
 /** Where the words stand, their lower left corner, and the leader's elbow and foot; written over while a ray is tried. */

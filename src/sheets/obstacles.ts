@@ -4,7 +4,7 @@
  */
 
 import { marksOf, type TextItem, textBox } from "./occupied.js";
-import type { SceneItem, StrokeRole } from "./scene.js";
+import type { PaperPoint, SceneItem, StrokeRole } from "./scene.js";
 
 /** Flat lists; `add` appends, so that a trial is taken back by `cut`. */
 export interface Obstacles {
@@ -55,10 +55,14 @@ function addMarks({ segments, circles }: Obstacles, item: Extract<SceneItem, { k
 function addText({ texts }: Obstacles, item: TextItem): void {
   const [low, right, , up] = textBox(item);
   if (low === undefined || right === undefined || up === undefined) return;
-  const length = Math.hypot(right.x - low.x, right.y - low.y);
+  const length = distance(low, right);
   if (length === 0) return;
-  const height = Math.hypot(up.x - low.x, up.y - low.y);
+  const height = distance(low, up);
   texts.push(low.x, low.y, (right.x - low.x) / length, (right.y - low.y) / length, length, height);
+}
+
+function distance(a: PaperPoint, b: PaperPoint): number {
+  return Math.sqrt((b.x - a.x) ** 2 + (b.y - a.y) ** 2);
 }
 
 /** How much of each list there is: for `cut`. */
@@ -90,6 +94,8 @@ export interface Ray {
 /** What a ray meets: from `blocked` on no leader can begin; before it, tolls at their distances. */
 export interface Sight {
   blocked: number;
+  /** Looked along already. */
+  isSeen: boolean;
   readonly at: number[];
   readonly tolls: number[];
 }

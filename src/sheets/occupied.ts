@@ -202,9 +202,10 @@ function passesCell({ center, radius }: Ring, i: number, j: number): boolean {
   if (i === 0 || j === 0 || i > LAST || j > LAST) return true;
   const [x, y] = [(i - 1) * CELL, (j - 1) * CELL];
   const [right, up] = [x + CELL, y + CELL];
-  const near = Math.hypot(Math.max(x - center.x, 0, center.x - right), Math.max(y - center.y, 0, center.y - up));
-  const far = Math.hypot(Math.max(center.x - x, right - center.x), Math.max(center.y - y, up - center.y));
-  return near - SLACK <= radius && far + SLACK >= radius;
+  const [dx, dy] = [Math.max(x - center.x, 0, center.x - right), Math.max(y - center.y, 0, center.y - up)];
+  if (Math.sqrt(dx * dx + dy * dy) - SLACK > radius) return false;
+  const [fx, fy] = [Math.max(center.x - x, right - center.x), Math.max(center.y - y, up - center.y)];
+  return Math.sqrt(fx * fx + fy * fy) + SLACK >= radius;
 }
 
 function circleBounds(center: PaperPoint, radius: number): Extent {

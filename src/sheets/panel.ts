@@ -3,7 +3,7 @@
  * beside it or in a band at the foot of the drawing area.
  */
 import { greatestOf } from "../units/extremes.js";
-import { cutSignersBlock, emptySignersHeight, leastSignersBlock, signersBlock, wantedHeight } from "./check-table.js";
+import { cutSignersBlock, emptySignersHeight, leastSignersHeight, signersBlock, wantedHeight } from "./check-table.js";
 import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
@@ -117,21 +117,29 @@ function arrangementsOf(fullness: Fullness, withTable: boolean): readonly Arrang
   return (fullness === "whole" ? ARRANGEMENTS : CROWDED).filter(({ holes }) => withTable || holes === "panel");
 }
 
-/** The tables that stand in the panel in every arrangement leave the signer his least: seen before any note is set. */
+/**
+ * The tables that stand in the panel in every arrangement leave the signer his least: seen before any note is set. What costs
+ * least to reckon comes first, so that a sheet that is far too small is known by its tables alone.
+ */
 function holdsTables([setup]: readonly Setup[]): boolean {
   const [scale] = scales(setup?.request.job.unit ?? "in");
   if (setup === undefined || scale === undefined) return false;
-  const { inside, parts } = setup;
-  const { lettering, panel } = setup.sheet;
-  const room = inside.y1 - inside.y0 - 2 * MARGIN - GAP - heightOf(parts.head(panel - 2 * MARGIN));
-  if (room < leastTitleHeight(lettering) + emptySignersHeight(lettering)) return false;
-  const left = room - parts.title(scale).height;
-  return left >= emptySignersHeight(lettering) && left >= parts.leastSigner();
+  const { inside, parts, sheet } = setup;
+  const { lettering } = sheet;
+  const width = sheet.panel - 2 * MARGIN;
+  const room = inside.y1 - inside.y0 - 2 * MARGIN - GAP;
+  const [least, empty] = [leastTitleHeight(lettering), emptySignersHeight(lettering)];
+  if (room - heightOf(parts.tables(width)) < least + empty) return false;
+  const left = room - heightOf(parts.head(width));
+  if (left < least + Math.max(empty, parts.leastSigner())) return false;
+  return left - parts.title(scale).height >= Math.max(empty, parts.leastSigner());
 }
 
 /** The pieces of a request on a sheet, each made once a width. */
 interface Parts {
   readonly title: (scale: Scale) => Piece;
+  /** At the head of a column: tables, and all pieces. */
+  readonly tables: (width: number) => readonly Piece[];
   readonly head: (width: number) => readonly Piece[];
   /** Widths in which no cell of the tables is cut short: of those at the head in a column of this width, and of the hole table. */
   readonly leastHead: (width: number) => number;
@@ -160,16 +168,16 @@ function makeParts(request: Prepared, sheet: SheetSize, fullness: Fullness): Par
   const { lettering } = sheet;
   const width = sheet.panel - 2 * MARGIN;
   const isShort = fullness !== "whole" && fullness !== "continued";
-  const tables = once((room: number): readonly TableText[] => {
+  const texts = once((room: number): readonly TableText[] => {
     const { corners, joints, tape } = tablesOf(request);
     const rods = isPart(request.piece) ? null : rodTable(request, room, lettering);
     const others = [corners, joints, rods, tape];
     return [revisionTable(request, isShort ? 1 : MOST_REVISIONS), ...others.filter((table) => table !== null)];
   });
+  const tables = once((room: number) => texts(room).map((table) => tablePiece(table, room, lettering)));
   const head = (room: number): readonly Piece[] => {
     const operator = isShort ? null : operatorBox(request, room, lettering);
-    const pieces = tables(room).map((table) => tablePiece(table, room, lettering));
-    return operator === null ? pieces : [...pieces, operator];
+    return operator === null ? tables(room) : [...tables(room), operator];
   };
   const left = isShort ? shortNotes(request, sheet.name, fullness) : [];
   const noted = (room: number, unplaced: readonly string[]) =>
@@ -177,11 +185,12 @@ function makeParts(request: Prepared, sheet: SheetSize, fullness: Fullness): Par
   const plain = once((room: number) => noted(room, []));
   return {
     title: once((scale: Scale) => titleBlock(request, sheet, scale)),
+    tables,
     head: once(head),
-    leastHead: (room) => greatestOf(tables(room).map((table) => leastWidth(table, lettering))),
+    leastHead: (room) => greatestOf(texts(room).map((table) => leastWidth(table, lettering))),
     leastHoles: lazily(() => leastWidth(holeTable(request, 0, Infinity), lettering)),
     holes: lazily(() => tablePiece(holeTable(request, 0, Infinity), width, lettering)),
-    leastSigner: lazily(() => leastSignersBlock(request, width, lettering).height),
+    leastSigner: lazily(() => leastSignersHeight(request, width, lettering)),
     wantedSigner: lazily(() => wantedHeight(request, width, lettering, wantedMargins(sheet))),
     notes: (room, unplaced) => (unplaced.length === 0 ? plain(room) : noted(room, unplaced)),
     cautions: once((room: number) => notesPiece("cautions", "CAUTIONS", SHEET_CAUTIONS, room, lettering)),

@@ -16,7 +16,7 @@ type Named = Pick<SheetRequest, "cutFiles" | "programVersion">;
 /** The request of a piece's sheet; null for a template of one piece, which has its own. */
 export function pieceRequest(checked: CheckedBase, piece: TemplatePiece, named: Named): SheetRequest | null {
   if (piece.role === "template") return null;
-  const { job, base, rods, shared, held } = checked;
+  const { job, base, rods, shared, held, open } = checked;
   const { plate, measures, weight } = piece;
   const said = pieceOn(checked, piece);
   const isLower = piece.role === "lower template";
@@ -27,7 +27,7 @@ export function pieceRequest(checked: CheckedBase, piece: TemplatePiece, named: 
         )
       : [];
   return {
-    ...{ job, plate, measures, weight, held, shared, rows, ...named },
+    ...{ job, plate, measures, weight, held, open, shared, rows, ...named },
     base: isLower ? lowerOn(checked) : partOn(base, plate),
     rods: isLower ? rods : [],
     ...{ drillListName: null, sheetNumber: 1, sheetCount: 1, sheetBases: [base.mark], piece: said },

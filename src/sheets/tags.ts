@@ -99,7 +99,7 @@ function gapTo(box: Extent, { x, y, isRound, halfX, halfY }: Spot): number {
   const [rx, ry] = isRound ? [0, 0] : [halfX, halfY];
   const dx = Math.max(box.x0 - x - rx, 0, x - rx - box.x1);
   const dy = Math.max(box.y0 - y - ry, 0, y - ry - box.y1);
-  return Math.hypot(dx, dy) - (isRound ? halfX : 0);
+  return Math.sqrt(dx * dx + dy * dy) - (isRound ? halfX : 0);
 }
 
 const OTHER_CLEARANCE = 0.4;

@@ -122,8 +122,8 @@ function rowsBelow(request: SheetRequest, { name, panel, lettering }: SheetSize)
       ),
     ),
     row(
-      field(filesLabel(request), fileLines(request), 0.425, "small", MOST_SMALL),
-      field("RULES AND EDITIONS", editionWords(request), 0.575, "small", MOST_SMALL),
+      field(filesLabel(request), fileLines(request), 0.6, "small", MOST_SMALL),
+      field("RULES AND EDITIONS", editionWords(request), 0.4, "small", MOST_SMALL),
     ),
     row(
       field("JOB NO.", job.number, 0.25, "body", MOST_WRAPPED),
@@ -137,10 +137,11 @@ function rowsBelow(request: SheetRequest, { name, panel, lettering }: SheetSize)
 /** The title block of a template's sheet has at least so many rows. */
 const LEAST_ROWS = 8;
 
-/** No title block of a template's sheet is lower, whatever it says: each row with its caption over one line. */
+/** No title block of a template's sheet is lower, whatever it says: each row with its caption over one line, and room to sign. */
 export function leastTitleHeight(lettering: Lettering): number {
   const { small, body } = lettering;
-  return LEAST_ROWS * (2 * padOf(lettering) + small + captionGap(lettering) + body);
+  const row = 2 * padOf(lettering) + small + captionGap(lettering) + body;
+  return (LEAST_ROWS - 1) * row + Math.max(row, padOf(lettering) + small + SIGNATURE);
 }
 
 /** Lines of a value that is longer than its field: what the job may say is never cut off. */

@@ -74,11 +74,14 @@ export interface SideChoice {
   readonly rank: number;
   /** Width of each view and its title. */
   readonly widths: readonly number[];
+  /** Of all views with their titles, side by side in a row and under each other in a column. */
+  readonly row: ViewSize;
+  readonly column: ViewSize;
 }
 
 /** Every choice of sizes, the best first. */
 export function sideChoices(sides: readonly SideView[], lettering: Lettering): readonly SideChoice[] {
-  return sides.reduce<readonly SideChoice[]>(
+  const all = sides.reduce<readonly Pick<SideChoice, "sizes" | "rank" | "widths">[]>(
     (some, view) =>
       some.flatMap((one) =>
         view.sizes.map((size, i) => ({
@@ -89,10 +92,18 @@ export function sideChoices(sides: readonly SideView[], lettering: Lettering): r
       ),
     [{ sizes: [], rank: 0, widths: [] }],
   );
+  const band = titleBand(lettering);
+  return all.map(({ sizes, rank, widths }) => {
+    const heights = sizes.map(({ height }) => height + band);
+    const gaps = GAP * Math.max(0, sizes.length - 1);
+    const row = { width: sum(widths) + gaps, height: greatestOf(heights, 0) };
+    return { sizes, rank, widths, row, column: { width: greatestOf(widths, 0), height: sum(heights) + gaps } };
+  });
 }
 
 /** What a choice of sizes leaves of a room for the plan. */
-interface Space extends SideChoice {
+interface Space {
+  readonly side: SideChoice;
   readonly place: "row" | "column";
   readonly plan: ViewSize;
 }
@@ -108,10 +119,14 @@ interface Choice extends Space {
  * side views that leave the callouts their room, and the one that gives the plan most paper; then at the next scales.
  */
 export function arrangeViews(room: Area, input: ViewsInput): readonly ViewsLayout[] {
+  const { drawn } = input.need;
+  const [width, height] = [room.x1 - room.x0, room.y1 - room.y0];
+  const inRoom = input.scales.filter(({ factor }) => drawn.width * factor <= width && drawn.height * factor <= height);
+  if (inRoom.length === 0) return [];
   const spaces = spacesIn(room, input);
   const layouts: ViewsLayout[] = [];
   let count = 0;
-  for (const scale of input.scales) {
+  for (const scale of inRoom) {
     const same = choicesAt(input, spaces, scale);
     if (same.length === 0) continue;
     const [best, roomiest] = [first(same, isFuller), first(same, isRoomier)];
@@ -131,7 +146,7 @@ function first(choices: readonly Choice[], isBefore: (a: Choice, b: Choice) => b
 
 function isFuller(a: Choice, b: Choice): boolean {
   if (a.comfortable !== b.comfortable) return a.comfortable;
-  return a.rank === b.rank ? isRoomier(a, b) : a.rank < b.rank;
+  return a.side.rank === b.side.rank ? isRoomier(a, b) : a.side.rank < b.side.rank;
 }
 
 function isRoomier(a: Choice, b: Choice): boolean {
@@ -140,10 +155,10 @@ function isRoomier(a: Choice, b: Choice): boolean {
 
 function spacesIn(room: Area, input: ViewsInput): readonly Space[] {
   const spaces: Space[] = [];
-  for (const choice of input.choices)
+  for (const side of input.choices)
     for (const place of PLACES) {
-      const plan = planSize(room, input, choice, place);
-      if (plan !== null && plan.width >= input.least) spaces.push({ ...choice, place, plan });
+      const plan = planSize(room, input, side, place);
+      if (plan !== null && plan.width >= input.least) spaces.push({ side, place, plan });
     }
   return spaces;
 }
@@ -172,9 +187,10 @@ function choiceAt(input: ViewsInput, space: Space, scale: Scale): Choice | null 
   const height = space.plan.height - above - below - need.drawn.height * factor;
   if (width < 0 || height < 0) return null;
   const longest = Math.max(need.plate.width, need.plate.height) * factor;
-  if (!staysSmaller(input, space.sizes, longest)) return null;
+  const { side, place, plan } = space;
+  if (!staysSmaller(input, side.sizes, longest)) return null;
   const { callouts } = need;
-  return { ...space, scale, comfortable: width >= callouts.width || height >= callouts.height };
+  return { side, place, plan, scale, comfortable: width >= callouts.width || height >= callouts.height };
 }
 
 /** A view of the same plate is not larger than its plan, unless it has no smaller size. */
@@ -192,27 +208,25 @@ const LARGEST_SIDE = 1.05;
 function planSize(
   room: Area,
   { lettering, corner }: ViewsInput,
-  { sizes, widths }: SideChoice,
+  side: SideChoice,
   place: Space["place"],
 ): ViewSize | null {
-  const band = titleBand(lettering);
   const [width, height] = [room.x1 - room.x0, room.y1 - room.y0];
-  const heights = sizes.map((size) => size.height + band);
   if (place === "row") {
-    const lift = rowLift(room, widths, corner);
+    const lift = rowLift(room, side, corner);
     if (lift === null) return null;
-    return { width, height: height - band - lift - greatestOf(heights, lift === 0 ? corner.height : 0) - GAP };
+    const foot = Math.max(side.row.height, lift === 0 ? corner.height : 0);
+    return { width, height: height - titleBand(lettering) - lift - foot - GAP };
   }
-  if (sizes.length === 0 || sum(heights) + GAP * (heights.length - 1) > height) return null;
-  return { width: width - greatestOf(widths) - GAP, height: height - band - corner.height - CORNER_GAP };
+  if (side.sizes.length === 0 || side.column.height > height) return null;
+  return { width: width - side.column.width - GAP, height: height - titleBand(lettering) - corner.height - CORNER_GAP };
 }
 
 /** How far the row stands over the foot of the room: over the corner where it finds no room beside it. null: too wide. */
-function rowLift(room: Area, widths: readonly number[], corner: Block): number | null {
+function rowLift(room: Area, { row }: SideChoice, corner: Block): number | null {
   const width = room.x1 - room.x0;
-  const views = sum(widths) + GAP * Math.max(0, widths.length - 1);
-  if (corner.width + GAP + views <= width) return 0;
-  return views <= width ? corner.height + CORNER_GAP : null;
+  if (corner.width + GAP + row.width <= width) return 0;
+  return row.width <= width ? corner.height + CORNER_GAP : null;
 }
 
 /** Between the title of the plan and the block under it. */
@@ -234,12 +248,9 @@ function placed(room: Area, input: ViewsInput, choice: Choice): ViewsLayout {
 }
 
 /** Side by side at the right of the corner or over it, spare paper shared, titles on one line. */
-function placedRow(
-  room: Area,
-  { sides, lettering, corner }: ViewsInput,
-  { sizes, widths }: Choice,
-): readonly PlacedSide[] {
-  const lift = rowLift(room, widths, corner) ?? 0;
+function placedRow(room: Area, { sides, lettering, corner }: ViewsInput, { side }: Choice): readonly PlacedSide[] {
+  const { sizes, widths } = side;
+  const lift = rowLift(room, side, corner) ?? 0;
   const from = room.x0 + (lift === 0 ? corner.width : 0);
   const spare = (room.x1 - from - sum(widths)) / widths.length;
   const foot = room.y0 + lift + titleBand(lettering);
@@ -256,7 +267,7 @@ function placedRow(
 /** Under each other over the whole height, spare paper shared, each over its title. */
 function placedColumn(room: Area, { sides, lettering }: ViewsInput, choice: Choice): readonly PlacedSide[] {
   const band = titleBand(lettering);
-  const { sizes } = choice;
+  const { sizes } = choice.side;
   const x0 = room.x0 + choice.plan.width + GAP;
   const spare = (room.y1 - room.y0 - sum(sizes.map(({ height }) => height + band))) / sizes.length;
   let y = room.y1;

@@ -22,6 +22,8 @@ const STAGES: readonly (readonly string[])[] = [
   ["template"],
   ["checks"],
   ["summary"],
+  ["signature"],
+  ["lists"],
   ["proof"],
   ["budget"],
   ["survey"],

@@ -194,7 +194,7 @@ function alignedTable(rows: readonly (readonly string[])[]): string[] {
 
 /** `npm run bench -- sheets` prints the rows of the sheets alone, and leaves the results as they are. */
 if (process.argv[2] === "sheets") {
-  process.stdout.write(tableOf(measureSheets()));
+  process.stdout.write(tableOf(await measureSheets()));
   process.exit();
 }
 
@@ -213,7 +213,7 @@ if (process.argv[2] === "ratio") {
 
 const table = tableOf([
   ...measureSpeed(),
-  ...measureSheets(),
+  ...(await measureSheets()),
   ...measureLayout(),
   ...measureAllFits(),
   ...measureProbability(),

@@ -13,6 +13,7 @@ import { CUT_NAME_PARTS, given, missing } from "../model/job.js";
 import type { ShopDocument } from "../schema/shop.js";
 import { shopSchema } from "../schema/shop.js";
 import { makeRodShop } from "./rod-shop.js";
+import { makeRates } from "./rod-stock.js";
 import { readSpliceBolt, usualBolt } from "./splice-bolt.js";
 
 /** A shop and the grades that it declares beside those of the standards. */
@@ -154,6 +155,7 @@ function makeShop(name: string, document: ShopDocument, jobUnit: Unit): Shop {
     cutFile: cutFileOf(document),
     spliceBolt: shopBolt(document, from, jobUnit),
     rodShop: makeRodShop(document.rodShop, from, jobUnit),
+    rates: makeRates(document.rates, from, document.units),
   };
 }
 

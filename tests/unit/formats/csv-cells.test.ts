@@ -21,4 +21,21 @@ describe("a cell", () => {
   ])("holds nothing that acts on its reader; breaks, tabs and joiners are its own: %j", (text, expected) => {
     expect(cell(text)).toBe(expected);
   });
+
+  // RFC 4180, 2.6 and 2.7
+  it.each([
+    ["", ""],
+    ["a", "a"],
+    ["a b.c", "a b.c"],
+    ["a.", "a."],
+    ["a ", '"a "'],
+    [" a", '" a"'],
+    ["a,b", '"a,b"'],
+    ['1/2" x 3', '"1/2"" x 3"'],
+    ["a\r\n", '"a\r\n"'],
+    ["\u00e9t\u00e9", "\u00e9t\u00e9"],
+    ["a\u202e1", "a\\u202e1"],
+  ])("is in quotes where it has to be, and only there: %j", (text, expected) => {
+    expect(cell(text)).toBe(expected);
+  });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { CheckRow } from "../../../src/checks/model.js";
 import { missing } from "../../../src/job/model/job.js";
-import { checkLines, leastSignersBlock, signersBlock } from "../../../src/sheets/check-table.js";
+import { checkLines, leastSignersHeight, signersBlock } from "../../../src/sheets/check-table.js";
 import type { Prepared } from "../../../src/sheets/request.js";
 import { type Lettering, sheetSizes } from "../../../src/sheets/sheet-sizes.js";
 import { inches } from "../../../src/units/index.js";
@@ -101,6 +101,7 @@ describe("the signer's block", () => {
 
   it("says who answered a fail, and what an open one does", () => {
     const answer = {
+      ...{ kind: "answered" as const, question: "" },
       ...{ mark: "B1", rule: "washer-room", by: "engineer of record", date: "2026-11-01", text: "As drawn." },
       ...{ subject: "", value: missing("answers.value", "none") },
     };
@@ -177,7 +178,10 @@ describe("the signer's block", () => {
     expect(wordsOf(prepared(many), 10)).toBeNull();
     const [width, lettering] = PANELS[0] ?? [];
     if (width === undefined || lettering === undefined) throw new Error("no panel");
-    expect(textsOf([leastSignersBlock(prepared(many), width, lettering).draw(0, 0)]).length).toBeGreaterThan(5);
+    const least = leastSignersHeight(prepared(many), width, lettering);
+    const inRoom = (room: number) => signersBlock(prepared(many), width, lettering, room, 3);
+    expect(inRoom(least + 1e-6)?.height).toBeCloseTo(least, 6);
+    expect(inRoom(least - 1e-6)).toBeNull();
   });
 
   it("never cuts a clause within a word, and wraps what is long", () => {
