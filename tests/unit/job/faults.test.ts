@@ -200,7 +200,7 @@ describe("one base: the key under test stands on line 5 to 8", () => {
       "no template",
       { template: null },
       [
-        "job.yaml:5:5 bases[0].template: is required; allowed is a group of keys: mark, quantity, use, support, material, grade, thickness, hole, outline, opening, key, height, nails, groutHoles",
+        "job.yaml:5:5 bases[0].template: is required; allowed is a group of keys: mark, quantity, use, support, material, grade, thickness, hole, outline, opening, key, height, nails, groutHoles, lower, segments",
       ],
     ],
     [
