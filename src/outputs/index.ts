@@ -18,6 +18,8 @@ import { readAsCsv } from "./read-as-csv.js";
 import { readAsXlsx } from "./read-as-xlsx.js";
 import { settingOutBareCsv } from "./setting-out-bare-csv.js";
 import { settingOutCsv } from "./setting-out-csv.js";
+import { settingSheetSvg } from "./setting-sheet-svg.js";
+import { settingSheetsPdf } from "./setting-sheets-pdf.js";
 import { sheetSetPdf } from "./sheet-set-pdf.js";
 import { sheetSvg } from "./sheet-svg.js";
 import { summary } from "./summary.js";
@@ -41,11 +43,13 @@ const REGISTRY = {
   "cut-r12": cutOutput(r12Flavour),
   "drill-list": drillList,
   "sheet-svg": sheetSvg,
+  "setting-sheet-svg": settingSheetSvg,
   "setting-out-csv": settingOutCsv,
   "setting-out-bare-csv": settingOutBareCsv,
   "check-distances-csv": checkDistancesCsv,
   "plan-dxf": planDxf,
   "plan-svg": planSvg,
+  "setting-sheets-pdf": settingSheetsPdf,
   "sheet-set-pdf": sheetSetPdf,
   "read-as-csv": readAsCsv,
   "read-as-xlsx": readAsXlsx,
