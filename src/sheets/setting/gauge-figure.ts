@@ -95,7 +95,7 @@ function layOut(request: SheetRequest, own: RodGroup, letter: number): Laid {
     projection,
     labels: [
       label([nut, ...washer, "ABOVE, TIGHT"]),
-      label([...templateWords(request), request.plate.mark, "TOP UP"]),
+      label([...templateWords(request), "TOP UP"]),
       label([nut, ...washer, "BELOW, TIGHT"]),
     ],
     washers: shop.templateWasher.kind === "given" || request.base.template.material === "plywood",

@@ -30,7 +30,7 @@ const MARGIN = 13;
 const REACH = 4;
 /** Marks that say how the template lies; tags and sizes are lettered anew. */
 const SHOWN: ReadonlySet<Mark["kind"]> = new Set(["top", "mark", "north", "grid"]);
-/** Beyond this many rods only the first of each group and the corners would have room: none has a tag. */
+/** Beyond this many rods none has a tag: the sheet of the template has them. */
 const MOST_TAGS = 40;
 
 /** Draws it as large as the area allows. */
@@ -61,7 +61,7 @@ export function drawPlaceView(request: SettingRequest, facing: Facing, area: Are
   const lost = putSurveyTags(draft, [...pointers(request, view, move.apply), ...tags], discs, lettering.small);
   return {
     items: [group("place-view", withGaps(draft.items, draft.gaps), { turn: degrees })],
-    lost: rods.length > MOST_TAGS ? [] : lost,
+    lost: lost.filter((tag) => rods.some((rod) => rod.tag === tag)),
   };
 }
 

@@ -108,7 +108,12 @@ const MOST_SHARE = 1.25;
 function layOut(content: Content, sheet: SheetSize): Layout {
   const { lettering } = sheet;
   const { x0, y0, x1, y1 } = insideBorder(sheet);
-  const body: Area = { x0, x1, y0: y0 + lettering.small * 2.2, y1: y1 - headHeight(sheet) };
+  const body: Area = {
+    x0,
+    x1,
+    y0: y0 + lettering.small * 2.2,
+    y1: y1 - headOf(content.request, x1 - x0, lettering).height,
+  };
   const width = x1 - x0;
   const above = [...banners(content.request, width, lettering), placesPiece(content, width, lettering)];
   const below = belowPieces(content, width, lettering);
@@ -292,41 +297,63 @@ function figureWords({ base }: SettingRequest): string {
   return `SECTION AT A ROD${of}. NOT TO SCALE`;
 }
 
-/** The mark of the base, its letters at most so high, and under it two lines of small letters. */
-const MARK = 8;
-
-function headHeight({ lettering: { small } }: SheetSize): number {
-  return MARK + 2 + small * 4.6;
+/** The mark of the base in letters that read from a distance, and the template: beside each other where both have room whole. */
+interface Head {
+  readonly rows: readonly {
+    readonly words: string;
+    readonly letter: number;
+    readonly end: boolean;
+    readonly y: number;
+  }[];
+  /** From the upper border down to what follows. */
+  readonly height: number;
 }
 
-/** The mark of the base in letters that read from a distance, template, job, revision, over a heavy line. */
-function headItem({ job, base, plate }: SettingRequest, sheet: SheetSize): SceneItem {
-  const { x0, x1, y1 } = insideBorder(sheet);
-  const { heading, small } = sheet.lettering;
-  const rev = `REV ${printable(job.revision)}`;
-  const template = `TEMPLATE ${plate.mark} ${rev}`;
-  const right = textWidth(template, heading, true);
-  const room = x1 - x0 - right - 6;
+const MARK = 8;
+
+function headOf({ job, base, plate }: SettingRequest, width: number, { heading, small }: Lettering): Head {
   const title = `${SETTING_SHEET} ${printable(base.mark)}`;
-  const letter = Math.max(heading, Math.min(MARK, (MARK * room) / textWidth(title, MARK, true)));
+  const template = `TEMPLATE ${plate.mark} REV ${printable(job.revision)}`;
+  const fitting = (words: string, most: number, room: number) =>
+    Math.min(most, (most * room) / textWidth(words, most, true));
+  const room = width - textWidth(template, heading, true) - 6;
+  const beside = fitting(title, MARK, room);
+  if (beside >= heading) {
+    const rows = [
+      { words: title, letter: beside, end: false, y: MARK + 1 },
+      { words: template, letter: heading, end: true, y: MARK + 1 },
+    ];
+    return { rows, height: MARK + 2 + small * 4.6 };
+  }
+  const letter = Math.max(small, fitting(title, MARK, width));
+  const under = Math.max(small, fitting(template, heading, width));
+  const rows = [
+    { words: shorten(title, width, letter, true), letter, end: false, y: letter + 1 },
+    { words: shorten(template, width, under, true), letter: under, end: false, y: letter + 1 + under * 1.8 },
+  ];
+  return { rows, height: letter + 2 + under * 1.8 + small * 4.6 };
+}
+
+/** Mark and template, job and status, and a line for the place that this copy is for. */
+function headItem(request: SettingRequest, sheet: SheetSize): SceneItem {
+  const { job } = request;
+  const { x0, x1, y1 } = insideBorder(sheet);
+  const { small } = sheet.lettering;
+  const width = x1 - x0;
+  const { rows, height } = headOf(request, width, sheet.lettering);
   const status = `${job.status.toUpperCase()}, ${job.date}`;
-  const [first, second] = [y1 - MARK - 1, y1 - MARK - 1 - small * 2.2];
+  const title = `JOB ${printable(job.number)}  ${printable(job.title)}`;
+  const [second, third] = [y1 - height + small * 2.8, y1 - height + small * 0.8];
   const place = "THIS PLACE: GRID";
+  const written = line(at(x0 + textWidth(place, small, true) + 2, third - 0.6), at(x1, third - 0.6));
   return group("setting-head", [
-    text("label", shorten(title, room, letter, true), at(x0, first), letter, { bold: true }),
-    text("label", template, at(x1, first), heading, { anchor: "end", bold: true }),
-    text(
-      "label",
-      shorten(`JOB ${printable(job.number)}  ${printable(job.title)}`, x1 - x0 - textWidth(status, small) - 4, small),
-      at(x0, second),
-      small,
+    ...rows.map(({ words, letter, end, y }) =>
+      text("label", words, at(end ? x1 : x0, y1 - y), letter, { anchor: end ? "end" : "start", bold: true }),
     ),
+    text("label", shorten(title, width - textWidth(status, small) - 4, small), at(x0, second), small),
     text("label", status, at(x1, second), small, { anchor: "end" }),
-    text("label", place, at(x0, second - small * 2), small, { bold: true }),
-    stroke(
-      "fine",
-      line(at(x0 + textWidth(place, small, true) + 2, second - small * 2 - 0.6), at(x1, second - small * 2 - 0.6)),
-    ),
+    text("label", place, at(x0, third), small, { bold: true }),
+    stroke("fine", written),
   ]);
 }
 

@@ -28,7 +28,8 @@ export function stepsOf(request: SettingRequest, facing: Facing): Readonly<Recor
   if (isSetOverCastRods(request.base.template)) return overCastRods(request, facing);
   return {
     before: [
-      markStep(request),
+      markStep(request, facing),
+      ...segmentSteps(request),
       topStep(request, facing),
       turnStep(request, facing),
       ...rodSteps(request),
@@ -64,7 +65,7 @@ function overCastRods(request: SettingRequest, facing: Facing): Readonly<Record<
     during: [step("WATCH", "rods while concrete is placed and vibrated")],
     after: [
       SURVEY,
-      markStep(request),
+      markStep(request, facing),
       topStep(request, facing),
       turnStep(request, facing),
       step("LEVEL", "plate level on its grout, at its height"),
@@ -73,14 +74,14 @@ function overCastRods(request: SettingRequest, facing: Facing): Readonly<Record<
   };
 }
 
-function markStep({ plate, base }: SettingRequest): Step {
+function markStep({ plate, base }: SettingRequest, facing: Facing): Step {
   const name = `${plate.mark} rev ${printable(plate.revision)}`;
-  const isOnIt = plate.marks.some(({ kind }) => kind === "mark");
+  const mark = plate.marks.find(({ kind }) => kind === "mark");
   const what = isSetOverCastRods(base.template) ? "PLATE" : "TEMPLATE";
-  return step(
-    what,
-    isOnIt ? `reads ${name}, as this sheet` : `${name}: no mark is on it, so ask the office which it is`,
-  );
+  if (mark === undefined) return step(what, `${name}: it bears no mark, so ask the office which it is`);
+  const { x0, y0, x1, y1 } = mark.extent;
+  const place = sideOf({ x: (x0 + x1) / 2, y: (y0 + y1) / 2 }, plate, facing);
+  return step(what, `reads ${name}, as this sheet; piece mark at the ${place}`);
 }
 
 function topStep({ plate }: SettingRequest, facing: Facing): Step {
@@ -121,6 +122,11 @@ function lowerSteps({ pieces }: SettingRequest): readonly Step[] {
     .map(({ plate }) => step("LOWER TEMPLATE", `${plate.mark} on the rods, same way round, level`));
 }
 
+function segmentSteps({ pieces }: SettingRequest): readonly Step[] {
+  const { length } = pieces.filter(({ role }) => role === "segment");
+  return length === 0 ? [] : [step("SEGMENTS", `all ${length}, bolted with their splice plates`)];
+}
+
 function washerWords(request: SettingRequest): string {
   const washer = templateWasherOf(asSheetRequest(request));
   if (request.job.shop.templateWasher.kind === "given") return ", washer under each";
@@ -135,7 +141,10 @@ function heightStep({ base, job }: SettingRequest): Step {
 
 function removalStep({ base }: SettingRequest): Step {
   if (staysUnderBasePlate(base)) return step("TEMPLATE", "stays as setting plate: leave it on");
-  return step("TEMPLATE OFF", `not before ${templateRemoval.value} hours; never pried against a rod`);
+  return step(
+    "TEMPLATE OFF",
+    `not before ${templateRemoval.value} hours (${templateRemoval.edition}); not pried against a rod`,
+  );
 }
 
 /** Which nuts stay, and what the others are for; one line for groups that say the same. */
@@ -159,7 +168,7 @@ export function nutWords(base: Base, { rod }: RodGroup): string {
   return [
     levelling.value > 0
       ? `lower nut stays: it is the levelling nut${levelling.value > 1 ? ` (${levelling.value} a rod)` : ""}`
-      : "lower nut comes off: the base plate is not levelled on nuts",
+      : "lower nut comes off: none levels the base plate",
     `upper nut kept for the base plate${top > 1 ? ` (${top} a rod)` : ""}`,
     ...(spare > 0 ? [`${spare} a rod only for the template`] : []),
   ].join("; ");
