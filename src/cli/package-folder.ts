@@ -141,6 +141,7 @@ async function writeLocked<Made, Look>(
   process.once("SIGINT", giveUp);
   try {
     const made = await work.fill(writer);
+    await writer.flushed();
     const look = lookAtBoth(target, writer, work);
     if (!writer.isStopped && !lock.isOurs) {
       writer.discard();

@@ -42,6 +42,7 @@ const template = z.object({
   quantity: count,
   bases: z.array(text).exactOptional(),
   heldBy: z.array(text).exactOptional(),
+  released: z.boolean().exactOptional(),
   outline: z.object({
     kind: z.enum(["path", "circle"], { error: "is neither path nor circle" }),
     extent: z.tuple([number, number, number, number], { error: "is not a list of four numbers" }),
@@ -77,10 +78,31 @@ const bottom = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("swedged"), length: size }),
 ]);
 
+const madeRod = z.object({
+  ...{ kind: text.nullable(), overall: known, cutLength: known, lengthBy: z.enum(["given", "worked out"]).nullable() },
+  ...{
+    fullThread: z.boolean(),
+    bottomThread: known,
+    threadCallout: text,
+    threadClass: text.nullable(),
+    threading: text.nullable(),
+    bar: known,
+  },
+  ...{ zincProcess: text.nullable(), endColor: text.nullable() },
+  weight: z.object({ value: size, unit: z.enum(["lb", "kg"]) }).nullable(),
+  hardware: z.object({
+    nut: text.nullable(),
+    nuts: z.object({ basePlate: count, levelling: count, template: count, lowerEnd: count }),
+    washers: z.object({ basePlate: count, levelling: count, template: count, lowerEnd: count }),
+    plates: count,
+  }),
+});
+
 const rods = z.object({
   ...{ group: text, quantity: count, total: count, size: text, diameter: size, thread: text },
   ...{ grade: text.nullable(), finish: text.nullable() },
   ...{ projection: known, embedment: known, length: known, threadLength: known, bottom: bottom.nullable() },
+  made: madeRod.exactOptional(),
 });
 
 const base = z.object({

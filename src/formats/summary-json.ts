@@ -23,12 +23,12 @@ export function writeSummaryBase(base: SummaryBase, first: boolean): string {
 }
 
 /** What stands beside the bases. */
-export type SummaryTail = Pick<Summary, "checks" | "layoutHeld" | "answersNotUsed" | "files">;
+export type SummaryTail = Pick<Summary, "checks" | "layoutHeld" | "answersNotUsed" | "questions" | "files">;
 
 /** From the closing bracket of `bases` to the end: the job's own checks, the answers that answer nothing, and files. */
-export function writeSummaryTail({ checks, layoutHeld, answersNotUsed, files }: SummaryTail): string {
+export function writeSummaryTail({ checks, layoutHeld, answersNotUsed, questions, files }: SummaryTail): string {
   const held = `"layoutHeld": ${list(layoutHeld, 4)}`;
-  const said = `"checks": ${list(checks, 4)},\n  ${held},\n  "answersNotUsed": ${list(answersNotUsed, 4)}`;
+  const said = `"checks": ${list(checks, 4)},\n  ${held},\n  "answersNotUsed": ${list(answersNotUsed, 4)},\n  "questions": ${list(questions, 4)}`;
   return `\n  ],\n  ${said},\n  "files": ${list(files, 4)}\n}\n`;
 }
 

@@ -2,20 +2,33 @@
 import { joinedFlavour } from "../formats/cut-dxf-joined.js";
 import { r12Flavour } from "../formats/cut-dxf-r12.js";
 import type { FileRole } from "../summary/model.js";
+import { answerFormXlsx } from "./answer-form-xlsx.js";
+import { answerFormYaml } from "./answer-form-yaml.js";
 import { budgetCsv } from "./budget-csv.js";
 import type { BudgetResult } from "./budget-result.js";
 import { budgetRodsCsv } from "./budget-rods-csv.js";
 import { budgetSheetSvg } from "./budget-sheet-svg.js";
 import { checkDistancesCsv } from "./check-distances-csv.js";
+import { cutListCsv } from "./cut-list-csv.js";
+import { cutListPdf } from "./cut-list-pdf.js";
+import { cutListXlsx } from "./cut-list-xlsx.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
 import { ledger } from "./ledger.js";
+import { letterPdf } from "./letter-pdf.js";
+import { letterText } from "./letter-text.js";
+import { manifest } from "./manifest.js";
 import type { BaseOutput, GrowingOutput, JobOutput, Output, PieceFile, ResultOutput } from "./model.js";
 import { planDxf } from "./plan-dxf.js";
 import { planSvg } from "./plan-svg.js";
+import { questionRegisterJson } from "./question-register-json.js";
 import { questions } from "./questions.js";
+import { quoteCsv } from "./quote-csv.js";
+import { quoteXlsx } from "./quote-xlsx.js";
 import { readAsCsv } from "./read-as-csv.js";
 import { readAsXlsx } from "./read-as-xlsx.js";
+import { rodListXlsx } from "./rod-list-xlsx.js";
+import { rodListsCsv } from "./rod-lists-csv.js";
 import { settingOutBareCsv } from "./setting-out-bare-csv.js";
 import { settingOutCsv } from "./setting-out-csv.js";
 import { settingSheetSvg } from "./setting-sheet-svg.js";
@@ -32,6 +45,7 @@ import { surveySheetSvg } from "./survey-sheet-svg.js";
 export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
 export { FOLDERS, SET_ASIDE, SUPERSEDED, safeForFileName } from "./names.js";
+export { type GuidedFile, type GuideEntry, guidePackage } from "./package-guide.js";
 export { PAPER_NAMES, type PaperName, paperNamed } from "./paper-names.js";
 export type { ReducedPage, SetPage, SetSection, SetSheet, SheetSet } from "./sheet-set.js";
 export { startSheetSet } from "./sheet-set.js";
@@ -50,11 +64,24 @@ const REGISTRY = {
   "plan-dxf": planDxf,
   "plan-svg": planSvg,
   "setting-sheets-pdf": settingSheetsPdf,
+  "cut-list-pdf": cutListPdf,
+  "cut-list-xlsx": cutListXlsx,
+  "cut-list-csv": cutListCsv,
+  "rod-list-xlsx": rodListXlsx,
+  "rod-lists-csv": rodListsCsv,
+  "quote-xlsx": quoteXlsx,
+  "quote-csv": quoteCsv,
   "sheet-set-pdf": sheetSetPdf,
+  "letter-pdf": letterPdf,
+  "letter-text": letterText,
+  "answer-form-xlsx": answerFormXlsx,
+  "answer-form-yaml": answerFormYaml,
+  "question-register-json": questionRegisterJson,
   "read-as-csv": readAsCsv,
   "read-as-xlsx": readAsXlsx,
   ledger,
   questions,
+  manifest,
   summary,
 };
 
@@ -72,8 +99,10 @@ export const baseOutputs: readonly BaseOutput<OutputKind>[] = everyOutput.filter
   (output) => output.scope === "base" || output.scope === "piece",
 );
 
-/** Files that each piece of a template is cut or drilled by, or shown as. */
-export const pieceOutputs: readonly PieceFile<OutputKind>[] = everyOutput.filter((output) => output.scope === "piece");
+/** Files that each piece of a template is cut or drilled by. */
+export const makingOutputs: readonly PieceFile<OutputKind>[] = everyOutput
+  .filter((output) => output.scope === "piece")
+  .filter(isMaking);
 
 /** Documents of the whole job. */
 export const jobOutputs: readonly JobOutput<OutputKind>[] = everyOutput.filter((output) => output.scope === "job");
@@ -85,6 +114,14 @@ export const growingOutputs: readonly GrowingOutput<OutputKind>[] = everyOutput.
 
 /** Where a package lists all that it holds. */
 export const summaryPath: string = summary.path;
+
+/** What to open first of a package. */
+export const manifestPath: string = manifest.path;
+
+/** What a kind of file is; null for a kind that this program does not write. */
+export function aboutKind(kind: string): Output<OutputKind> | null {
+  return everyOutput.find((output) => output.kind === kind) ?? null;
+}
 
 /** Files of `budget`, in the order in which they are made. */
 export const budgetOutputs: readonly ResultOutput<BudgetResult>[] = [budgetCsv, budgetRodsCsv, budgetSheetSvg];
@@ -100,11 +137,11 @@ export const surveyOutputs: readonly ResultOutput<SurveyResult>[] = [
 /** Kinds that a template is cut or drilled by. */
 export const makingKinds: readonly OutputKind[] = everyOutput.filter(isMaking).map(({ kind }) => kind);
 
-function isMaking({ role }: Output): boolean {
+function isMaking({ role }: Pick<Output, "role">): boolean {
   return role === "cut" || role === "drill";
 }
 
 /** What a file of a package is for, by its kind; null for a kind that this program does not write. */
 export function roleOf(kind: string): FileRole | null {
-  return everyOutput.find((output) => output.kind === kind)?.role ?? null;
+  return aboutKind(kind)?.role ?? null;
 }

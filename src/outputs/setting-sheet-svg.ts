@@ -18,7 +18,7 @@ export const settingSheetSvg: BaseOutput<"setting-sheet-svg"> = {
   named: "field/MARK_rev-REVISION[_HELD][_NOT-RELEASED]_setting-sheet.svg",
   applies: () => true,
   path: (checked) =>
-    `${FOLDERS.field}/${checked.base.mark}_rev-${safeForFileName(checked.job.revision)}${heldEnding(checked)}${releaseEnding(checked.job)}_setting-sheet.svg`,
+    `${FOLDERS.field}/${checked.base.mark}_rev-${safeForFileName(checked.job.revision)}${heldEnding(checked)}${releaseEnding(checked.job, checked.open)}_setting-sheet.svg`,
   write: (checked, { document, version, pages }) => {
     const scene = drawSettingSheet({ ...checked, programVersion: version });
     pages?.take(settingPage(scene, checked, pages.paper));

@@ -102,7 +102,9 @@ export function startSheetSet(job: Job, options: SheetSetOptions): SheetSet {
     },
     finishPart: () => own.finish(),
     finish: (checked) => {
-      const marked = checked.layoutHeld.reasons.length > 0 ? taken.map(heldLayoutPage) : taken;
+      const isOpen = checked.job.status === "released" && checked.layoutOpen.length > 0;
+      const open = isOpen ? taken.map(openLayoutPage) : taken;
+      const marked = checked.layoutHeld.reasons.length > 0 ? open.map(heldLayoutPage) : open;
       const parts = SECTION_ORDER.map((section) => marked.filter((page) => page.section === section));
       const pages = parts.flat();
       const cover = drawCover(coverRequest(checked, pages, options));
@@ -141,7 +143,7 @@ const MOST_BASES = 12;
 /** The page of a template's sheet. */
 export function templatePage(
   scene: Scene,
-  { plate, held }: Pick<CheckedBase, "plate" | "held">,
+  { job, plate, held, open }: Pick<CheckedBase, "job" | "plate" | "held" | "open">,
   { number, count, bases }: SheetPlace,
   paper: PaperName | null,
 ): SetPage {
@@ -156,6 +158,7 @@ export function templatePage(
     name: `${plate.mark}${of}`,
     about,
     held: isHeld,
+    ...(job.status !== "released" || open.length === 0 ? {} : { unreleased: plate.mark }),
     bookmark: isHeld ? `${bookmark} (HELD)` : bookmark,
   };
   return { ...said, ...writtenPage(scene, paper) };
@@ -164,7 +167,7 @@ export function templatePage(
 /** The page of a base's setting sheet. */
 export function settingPage(
   scene: Scene,
-  { base, plate, held }: Pick<CheckedBase, "base" | "plate" | "held">,
+  { job, base, plate, held, open }: Pick<CheckedBase, "job" | "base" | "plate" | "held" | "open">,
   paper: PaperName | null,
 ): SetPage {
   const isHeld = held.length > 0;
@@ -174,9 +177,15 @@ export function settingPage(
     name: `SETTING ${base.mark}`,
     about: `${scene.listing?.about ?? ""}, BASE ${base.mark}`,
     held: isHeld,
+    ...(job.status !== "released" || open.length === 0 ? {} : { unreleased: plate.mark }),
     bookmark: isHeld ? `${bookmark} (HELD)` : bookmark,
   };
   return { ...said, ...writtenPage(scene, paper) };
+}
+
+/** A page of the plan where a question about the layout is open. */
+function openLayoutPage(page: TakenPage): TakenPage {
+  return page.section === "plan" ? { ...page, unreleased: "LAYOUT" } : page;
 }
 
 function heldLayoutPage(page: TakenPage): TakenPage {
@@ -186,7 +195,7 @@ function heldLayoutPage(page: TakenPage): TakenPage {
 function coverRequest(checked: CheckedJob, pages: readonly CoverPage[], options: SheetSetOptions) {
   const { job, held, layoutHeld } = checked;
   const { paper, version, questions } = options;
-  const open = questions().filter(({ check }) => check.answer === undefined);
+  const open = questions().filter(({ status }) => status === "open");
   return {
     job,
     programVersion: version,
@@ -195,11 +204,25 @@ function coverRequest(checked: CheckedJob, pages: readonly CoverPage[], options:
       ...[...held].map(([mark, reasons]) => ({ name: heldName(job, mark), reasons })),
       ...(layoutHeld.reasons.length > 0 ? [{ name: "LAYOUT", reasons: layoutHeld.reasons }] : []),
     ],
-    questions: open.map(({ number, mark, text }) => ({ number, about: mark === "" ? "LAYOUT" : mark, text })),
+    questions: open.map(({ number, places, text }) => ({ number, about: aboutWords(places), text: cutAt(text) })),
     paper: paper === null ? null : paper.toUpperCase(),
     isMeant: (size: Pick<Scene, "width" | "height">) =>
       paper === null || placeOn(paper, { ...BLANK, ...size }).percent === 100,
   };
+}
+
+const MOST_ASKED = 8;
+
+function aboutWords(places: Question["places"]): string {
+  const marks = places.flatMap(({ mark }) => (mark === "" ? [] : [mark]));
+  return marks.length === 0 ? "LAYOUT" : listed(marks, MOST_ASKED);
+}
+
+/** A row of the cover is never higher than its page: the letter has the whole text. */
+const LONGEST_TEXT = 900;
+
+function cutAt(text: string): string {
+  return text.length <= LONGEST_TEXT ? text : `${text.slice(0, LONGEST_TEXT).trimEnd()} ... (whole in the letter)`;
 }
 
 /** `BASE B20, TEMPLATE T20`. */

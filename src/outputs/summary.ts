@@ -13,5 +13,5 @@ export const summary: GrowingOutput<"summary"> = {
   listsOthers: true,
   head: writeSummaryHead,
   base: (made, isFirst) => writeSummaryBase(made.summary, isFirst),
-  end: (rest) => writeSummaryTail(rest),
+  end: (rest) => writeSummaryTail({ ...rest, questions: rest.everyQuestion }),
 };

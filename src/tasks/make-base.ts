@@ -16,7 +16,7 @@ import type {
   SetPage,
   SvgDocument,
 } from "../outputs/index.js";
-import { baseOutputs, pieceOutputs } from "../outputs/index.js";
+import { baseOutputs, makingOutputs } from "../outputs/index.js";
 import { type BaseFacts, factsOf } from "../summary/facts.js";
 import type { SummaryBase, SummaryFile } from "../summary/model.js";
 import { summarizeBase } from "../summary/summarize.js";
@@ -87,7 +87,7 @@ export function startBases(job: Job, options: AloneOptions): (base: ShapedBase) 
 
 /** Files that a piece is cut or drilled by, told by their paths. */
 function madeBy(checked: CheckedBase, piece: TemplatePiece, files: readonly SummaryFile[]): readonly SummaryFile[] {
-  const paths = new Map(pieceOutputs.map((output) => [output.path(checked, piece), output.kind]));
+  const paths = new Map(makingOutputs.map((output) => [output.path(checked, piece), output.kind]));
   return files.filter(({ path, kind }) => paths.get(path) === kind);
 }
 

@@ -16,6 +16,7 @@ import {
 import { MOST_RODS, patternChoice } from "../../patterns/index.js";
 import { findSection } from "../../standards/index.js";
 import type { Unit } from "../../units/index.js";
+import { parseQuestionNumber, questionNumber } from "../model/register.js";
 import { SHEET_NAMES } from "../model/sheet-names.js";
 import { budgetBlock } from "./budget.js";
 
@@ -87,6 +88,15 @@ function headShape(unit: Unit, rules: readonly string[]) {
     answers: rows(answerBlock(unit, rules), "a list of answers")
       .describe("Answers of the engineer of record.")
       .optional(),
+    answersFrom: textLeaf(
+      "The answer form of a package, filled in: an XLSX or YAML file beside the job file. Its answers come after those of the job.",
+    ).optional(),
+    accepted: rows(answerBlock(unit, rules), "a list of who accepted what")
+      .describe("Who accepts that templates are released though a question is open; the row keeps its fail.")
+      .optional(),
+    questions: textLeaf(
+      "Register of the questions of an earlier package, or its summary.json, so that they keep their numbers. Omitted: make takes that of the package in its folder.",
+    ).optional(),
     severities: severityBlock(rules).optional(),
     budget: budgetBlock(unit).optional(),
     survey: surveyBlock(unit).optional(),
@@ -178,13 +188,15 @@ function scheduleChoice() {
 function answerBlock(unit: Unit, rules: readonly string[]) {
   return keys(
     {
-      mark: textLeaf("Mark of the base that the question names."),
+      question: questionLeaf().optional(),
+      mark: textLeaf("Mark of the base that the question names; omitted where its number is given.").optional(),
       rule: z
         .union([wordLeaf(rules, "Rule that asked."), textLeaf("Anything else is listed as answering nothing.", 60)], {
           error: () => "the name of a rule, as projection",
         })
-        .describe("Rule that asked, as the question names it."),
-      by: textLeaf("Who answered.", 80),
+        .describe("Rule that asked, as the question names it; omitted where its number is given.")
+        .optional(),
+      by: textLeaf("Who answered, or accepts.", 80),
       date: dateLeaf("Day of the answer."),
       text: textLeaf("The answer.", 400),
       subject: textLeaf(
@@ -199,6 +211,16 @@ function answerBlock(unit: Unit, rules: readonly string[]) {
     },
     "An answer of the engineer of record: the ledger keeps the fail and says answered.",
   );
+}
+
+function questionLeaf() {
+  const allowed = "the number of a question, as Q-7";
+  return leaf(allowed, "Number of the question, as Q-7: it is to that question alone.", (text) => {
+    const number = parseQuestionNumber(text);
+    return number === null
+      ? { ok: false, message: `"${text}" is not ${allowed}` }
+      : { ok: true, value: questionNumber(number) };
+  });
 }
 
 function severityBlock(rules: readonly string[]) {
@@ -264,6 +286,10 @@ function sharedShape<Rods extends z.core.$ZodLooseShape>(unit: Unit, rods: Rods)
       "A post, as 29 CFR 1926.751 defines it, is exempt from the least rod count; omitted: column.",
     ).optional(),
     note: textLeaf("Free note, printed on the sheet.", 120).optional(),
+    delivery: textLeaf(
+      "Truck or pour that its rods and templates go with; packing lists are parted by it.",
+      40,
+    ).optional(),
     ...rods,
     basePlate: basePlateBlock(unit).optional(),
     column: columnChoice(unit).optional(),
@@ -311,7 +337,11 @@ function rodsShape(unit: Unit) {
     length: lengthLeaf(unit, "above zero", "Overall length of the rod.").optional(),
     threads: threadsChoice(unit).optional(),
     bottom: bottomChoice(unit).optional(),
-    bottomThreads: lengthLeaf(unit, "above zero", "Thread at the lower end, measured up from it.").optional(),
+    bottomThreads: lengthLeaf(
+      unit,
+      "zero or above",
+      "Thread at the lower end, measured up from it; 0: none.",
+    ).optional(),
     threadClass: wordLeaf(
       ["1A", "2A", "3A", "6g", "8g"],
       "Thread class before any coating; omitted: 2A (F1554), 6g (metric).",

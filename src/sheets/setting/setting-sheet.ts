@@ -336,12 +336,12 @@ function headOf({ job, base, plate }: SettingRequest, width: number, { heading, 
 
 /** Mark and template, job and status, and a line for the place that this copy is for. */
 function headItem(request: SettingRequest, sheet: SheetSize): SceneItem {
-  const { job } = request;
+  const { job, open } = request;
   const { x0, x1, y1 } = insideBorder(sheet);
   const { small } = sheet.lettering;
   const width = x1 - x0;
   const { rows, height } = headOf(request, width, sheet.lettering);
-  const status = `${job.status.toUpperCase()}, ${job.date}`;
+  const status = `${job.status === "released" && open.length > 0 ? "NOT RELEASED" : job.status.toUpperCase()}, ${job.date}`;
   const title = `JOB ${printable(job.number)}  ${printable(job.title)}`;
   const [second, third] = [y1 - height + small * 2.8, y1 - height + small * 0.8];
   const place = "THIS PLACE: GRID";

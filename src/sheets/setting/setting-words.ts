@@ -1,12 +1,14 @@
 /** What has to be looked after before, while and after concrete is placed: one line each, in the order of the work. */
 import { templateWasherOf } from "../../checks/stack-terms.js";
 import { isSetOverCastRods } from "../../job/model/base-hole.js";
-import type { Base, RodGroup } from "../../job/model/job.js";
+import type { Base, Job, RodGroup } from "../../job/model/job.js";
 import { levellingNutsOf, staysUnderBasePlate } from "../../job/model/stack.js";
 import { countRods } from "../../patterns/index.js";
 import { detailRod } from "../../rods/detail/index.js";
+import { rodLots } from "../../rods/lots.js";
 import { templateRemoval } from "../../standards/index.js";
 import { formatLength } from "../../units/index.js";
+import { onceFor } from "../once.js";
 import { respelled } from "../spelling.js";
 import { printable } from "../text-metrics.js";
 import { directionWords, type Facing } from "./places.js";
@@ -106,7 +108,9 @@ function rodSteps({ job, base }: SettingRequest): readonly Step[] {
   return base.groups.map((group) => {
     const detail = detailRod(job, base, group);
     const length = detail.overall.kind === "given" ? ` x ${formatLength(detail.overall.value.value, job.unit)}` : "";
+    const lot = lotsOf(job).get(`${base.mark} ${group.letter}`);
     const said = [
+      ...(lot === undefined ? [] : [`lot ${lot}`]),
       `${countRods(group.pattern)} off ${group.rod.size}${length}`,
       detail.grade.kind === "given" ? printable(detail.grade.value) : "grade not given: ask the office",
       ...(detail.endColor.kind === "given" ? [`${detail.endColor.value} end up`] : []),
@@ -115,6 +119,12 @@ function rodSteps({ job, base }: SettingRequest): readonly Step[] {
     return step(base.groups.length === 1 ? "RODS" : `RODS ${group.letter}`, said.join(", "));
   });
 }
+
+/** Marks of the lots that the rods of each group are of, by base and group. */
+const lotsOf = onceFor(
+  (job: Job): ReadonlyMap<string, string> =>
+    new Map(rodLots(job).flatMap(({ mark, uses }) => uses.map(({ base, group }) => [`${base} ${group}`, mark]))),
+);
 
 function lowerSteps({ pieces }: SettingRequest): readonly Step[] {
   return pieces

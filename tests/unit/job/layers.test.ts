@@ -293,7 +293,7 @@ describe("faults of layers are told once, where they stand", () => {
       "an unknown key",
       "defaults: { tempalte: { thickness: 1/4 } }",
       [
-        "job.yaml:3:13 defaults.tempalte: unknown key; allowed are member, note, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template (did you mean template?)",
+        "job.yaml:3:13 defaults.tempalte: unknown key; allowed are member, note, delivery, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template (did you mean template?)",
       ],
     ],
     [
@@ -312,14 +312,14 @@ describe("faults of layers are told once, where they stand", () => {
       "a mark",
       "defaults: { mark: B }",
       [
-        "job.yaml:3:13 defaults.mark: is for each base to say; allowed are member, note, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
+        "job.yaml:3:13 defaults.mark: is for each base to say; allowed are member, note, delivery, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
       ],
     ],
     [
       "a quantity",
       "defaults: { quantity: 2 }",
       [
-        "job.yaml:3:13 defaults.quantity: is for each base to say; allowed are member, note, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
+        "job.yaml:3:13 defaults.quantity: is for each base to say; allowed are member, note, delivery, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
       ],
     ],
     [
@@ -353,7 +353,7 @@ describe("faults of layers are told once, where they stand", () => {
       "no group of keys",
       "defaults: 5",
       [
-        'job.yaml:3:11 defaults: "5" is not allowed; allowed is a group of keys: member, note, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template',
+        'job.yaml:3:11 defaults: "5" is not allowed; allowed is a group of keys: member, note, delivery, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template',
       ],
     ],
     [
@@ -370,7 +370,7 @@ describe("faults of layers are told once, where they stand", () => {
     const layers = "kinds:\n  a: { grout: -1, kind: b }\n  A: {}\n  'b;': {}";
     expect(fault(layers, `  - { mark: B1, kind: a, grout: 1, ${ROD}, ${PATTERN}, ${T} }`)).toEqual([
       'job.yaml:4:15 kinds.a.grout: "-1" is below zero',
-      "job.yaml:4:19 kinds.a.kind: is for each base to say; allowed are member, note, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
+      "job.yaml:4:19 kinds.a.kind: is for each base to say; allowed are member, note, delivery, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
       "job.yaml:5:3 kinds.A: is the kind a again: capitals do not count",
       `job.yaml:6:3 kinds.b;: "b;" is no name of a kind; allowed is a name of 1 to 40 plain ASCII signs, without ; and without spaces at its ends`,
       "job.yaml:6:3 kinds.b;: no base cites the kind b;",

@@ -16,6 +16,7 @@ export function trySheetCase(job: Job, base: Base, changes: Partial<SheetRequest
     measures: measurePlate(plate.value),
     rows: worstFirst(runChecks(context)),
     held: [],
+    open: [],
     shared: null,
     sheetBases: [base.mark],
     weight: { value: 31.24, unit: "lb" },

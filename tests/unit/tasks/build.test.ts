@@ -32,10 +32,14 @@ describe("build", () => {
     });
     expect(first).toEqual(second);
     const parts = makePackageInParts(opened(5), options);
-    const chunks = [...parts.head, ...[...parts.bases].flatMap((base) => base.parts), ...parts.rest().parts];
+    const bases = [...parts.bases].flatMap((base) => base.parts);
+    const documents = [...parts.documents];
+    const chunks = [...parts.head, ...bases, ...parts.rest().parts];
     const files = first?.end.files ?? [];
-    expect(files.map(({ kind }) => kind)).toEqual(["ledger", "questions", "summary"]);
-    for (const { path, bytes } of files) {
+    expect(files.slice(0, documents.length)).toEqual(documents);
+    const grown = files.slice(documents.length);
+    expect(grown.map(({ kind }) => kind)).toEqual(["ledger", "questions", "manifest", "summary"]);
+    for (const { path, bytes } of grown) {
       const joined = Buffer.concat(chunks.filter((part) => part.path === path).map((part) => part.bytes));
       expect(joined.equals(bytes), path).toBe(true);
     }
@@ -47,8 +51,9 @@ describe("build", () => {
     const { summary, files } = built.finish();
     const json = files.find(({ path }) => path === "summary.json");
     expect(JSON.parse(new TextDecoder().decode(json?.bytes))).toEqual(summary);
-    expect(summary.files.map(({ path }) => path)).toEqual(["engineer/ledger.csv", "engineer/questions.csv"]);
-    expect(files).toHaveLength(3);
+    const listed = summary.files.map(({ path }) => path);
+    expect([...listed, "summary.json"].sort()).toEqual(files.map(({ path }) => path).sort());
+    expect(listed).toEqual(expect.arrayContaining(["engineer/ledger.csv", "engineer/questions.csv", "START-HERE.txt"]));
     for (const { path, bytes, sha256 } of files.filter((file) => file !== json)) {
       expect(summary.files).toContainEqual(expect.objectContaining({ path, bytes: bytes.length, sha256 }));
     }
