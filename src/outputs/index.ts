@@ -38,6 +38,8 @@ import { sheetSvg } from "./sheet-svg.js";
 import { summary } from "./summary.js";
 import { surveyChecksCsv } from "./survey-checks-csv.js";
 import { surveyGroupsCsv } from "./survey-groups-csv.js";
+import { surveyReportPdf } from "./survey-report-pdf.js";
+import { surveyReportText } from "./survey-report-text.js";
 import type { SurveyResult } from "./survey-result.js";
 import { surveyRodsCsv } from "./survey-rods-csv.js";
 import { surveySheetSvg } from "./survey-sheet-svg.js";
@@ -132,6 +134,8 @@ export const surveyOutputs: readonly ResultOutput<SurveyResult>[] = [
   surveyRodsCsv,
   surveyChecksCsv,
   surveySheetSvg,
+  surveyReportText,
+  surveyReportPdf,
 ];
 
 /** Kinds that a template is cut or drilled by. */
