@@ -46,13 +46,15 @@ function itemPiece(heading: string, { kind, words }: ReportItem, width: number, 
   const indent = kind === "entry" ? small * 1.4 : 0;
   const lines = wrap(words, width - indent, small);
   const head = heading === "" ? [] : wrap(printable(heading), width, body, true);
-  const headHeight = head.length === 0 ? 0 : head.length * body * LEADING + 1.5;
+  const headHeight = head.length === 0 ? 0 : head.length * body * LEADING + ABOVE + 1.5;
   const first = (top: number) => top - headHeight - small * 1.15;
   return {
     height: headHeight + lines.length * small * LEADING - GAP_TAKEN,
     draw: (x, top) =>
       group("survey-report", [
-        ...head.map((each, i) => text("heading", each, at(x, top - body * (1.1 + i * LEADING)), body, { bold: true })),
+        ...head.map((each, i) =>
+          text("heading", each, at(x, top - ABOVE - body * (1.1 + i * LEADING)), body, { bold: true }),
+        ),
         ...(head.length === 0
           ? []
           : [stroke("table-heavy", line(at(x, top - headHeight + 1), at(x + width, top - headHeight + 1)))]),
@@ -61,6 +63,9 @@ function itemPiece(heading: string, { kind, words }: ReportItem, width: number, 
       ]),
   };
 }
+
+/** Clear paper over a heading. */
+const ABOVE = 2;
 
 /** Pieces of a document stand farther apart than lines of a text. */
 const GAP_TAKEN = 1.5;

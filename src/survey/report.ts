@@ -298,6 +298,7 @@ function readItems(job: Job, { file, system, terms, unit }: Survey): readonly Re
     paragraph(
       `Read as ${file.order.value} (${file.order.by}), unit ${file.unit.value} (${file.unit.by}), ${system} coordinates. ${north} Off: as built less as designed.`,
     ),
+    ...(job.survey.instrument.kind === "given" ? [paragraph(`Instrument: ${job.survey.instrument.value}.`)] : []),
     ...termsWords(terms, unit).map(paragraph),
   ];
 }

@@ -7,6 +7,7 @@ import { extentOf, joinExtents, moveContour, turn } from "../../geometry/index.j
 import type { Contour, Extent, Point } from "../../geometry/vocabulary.js";
 import type { Base } from "../../job/model/job.js";
 import type { Mark } from "../../template/model.js";
+import { greatestOf } from "../../units/extremes.js";
 import { arrowHead, at, circle, group, line, strokeOf, text } from "../items.js";
 import { type Area, put, startDraft, withGaps } from "../paper.js";
 import { contourParts, holeRadius, onPaper, type View } from "../plan-shapes.js";
@@ -56,13 +57,32 @@ export function drawPlaceView(request: SettingRequest, facing: Facing, area: Are
   const tags = tagged.map((hole): SurveyTag => {
     const center = onPaper(view, move.apply(hole.center));
     const away = move.apply(hole.center);
-    return { tag: hole.tag, center, radius: holeRadius(view, hole), outward: Math.atan2(away.y, away.x) };
+    const radius = radiusAround({ center, radius: holeRadius(view, hole) }, discs);
+    return { tag: hole.tag, center, radius, outward: Math.atan2(away.y, away.x) };
   });
-  const lost = putSurveyTags(draft, [...pointers(request, view, move.apply), ...tags], discs, lettering.small);
+  const ordered = [
+    ...pointers(request, view, move.apply),
+    ...tags.toSorted((a, b) => inward(a, view) - inward(b, view)),
+  ];
+  const lost = putSurveyTags(draft, ordered, discs, lettering.small, "apart");
   return {
     items: [group("place-view", withGaps(draft.items, draft.gaps), { turn: degrees })],
     lost: lost.filter((tag) => rods.some((rod) => rod.tag === tag)),
   };
+}
+
+/** From the working point: tags of inner rods, which have the least room, come first. */
+function inward({ center }: SurveyTag, { origin }: View): number {
+  return Math.round(Math.hypot(center.x - origin.x, center.y - origin.y));
+}
+
+/** Of the hole, or of the opening that it lies in the middle of: the tag's leader ends at its edge. */
+function radiusAround({ center, radius }: Disc, discs: readonly Disc[]): number {
+  const around = discs.filter((disc) => Math.hypot(disc.center.x - center.x, disc.center.y - center.y) < radius);
+  return greatestOf(
+    around.map((disc) => disc.radius),
+    radius,
+  );
 }
 
 interface Shapes {
