@@ -117,7 +117,7 @@ function drawLaid(laid: Laid, frame: Frame): readonly SceneItem[] {
   return [
     ...concreteItems(frame, CONCRETE),
     breakLine(frame, [CONCRETE[0], FOOT], [CONCRETE[1], FOOT]),
-    text("label", "T.O.C.", spot(frame, 1.4, 0.45), frame.letter),
+    text("label", "T.O.C.", spot(frame, -1, 0.45), frame.letter, { anchor: "end" }),
     ...plateItems(request, frame),
     ...fastened(laid, frame, top),
     ...dimensions(laid, frame),

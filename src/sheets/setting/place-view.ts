@@ -8,6 +8,7 @@ import type { Contour, Extent, Point } from "../../geometry/vocabulary.js";
 import type { Base } from "../../job/model/job.js";
 import type { Mark } from "../../template/model.js";
 import { greatestOf } from "../../units/extremes.js";
+import { toMillimetres } from "../../units/index.js";
 import { arrowHead, at, circle, group, line, strokeOf, text } from "../items.js";
 import { type Area, put, startDraft, withGaps } from "../paper.js";
 import { contourParts, holeRadius, onPaper, type View } from "../plan-shapes.js";
@@ -60,7 +61,10 @@ export function drawPlaceView(request: SettingRequest, facing: Facing, area: Are
     const radius = radiusAround({ center, radius: holeRadius(view, hole) }, discs);
     return { tag: hole.tag, center, radius, outward: Math.atan2(away.y, away.x) };
   });
-  const ordered = [
+  const point = { center: view.origin, radius: radiusAround({ center: view.origin, radius: 1 }, discs) };
+  const ordered: readonly SurveyTag[] = [
+    { tag: "W.P.", ...point, outward: (-3 * Math.PI) / 4 },
+
     ...pointers(request, view, move.apply),
     ...tags.toSorted((a, b) => inward(a, view) - inward(b, view)),
   ];
@@ -159,7 +163,9 @@ function pointers({ plate }: SettingRequest, view: View, moved: (point: Point) =
   const mark = plate.marks.find(({ kind }) => kind === "mark");
   return [
     ...(plate.keyed === null ? [] : [pointer("NOTCH", plate.keyed.at, 1)]),
-    ...(mark === undefined ? [] : [pointer("PIECE MARK", middleOf(mark), markRadius(mark, view))]),
+    ...(mark === undefined || isLegible(mark, view)
+      ? []
+      : [pointer("PIECE MARK", middleOf(mark), markRadius(mark, view))]),
   ];
 }
 
@@ -167,9 +173,15 @@ function middleOf({ extent: { x0, y0, x1, y1 } }: Mark): Point {
   return { x: (x0 + x1) / 2, y: (y0 + y1) / 2 };
 }
 
+/** Half of its lower side: the leader ends at the letters. */
 function markRadius({ extent: { x0, y0, x1, y1 } }: Mark, view: View): number {
-  return 0.5 + (Math.hypot(x1 - x0, y1 - y0) / 2) * view.scale;
+  return 0.5 + (Math.min(x1 - x0, y1 - y0) / 2) * view.scale;
 }
+
+/** Letters of a mark that are lower on paper are hardly read: words point at them. */
+const LEGIBLE = 2.2;
+
+const isLegible = ({ textHeight }: Mark, view: View): boolean => toMillimetres(textHeight) * view.scale >= LEGIBLE;
 
 /** The base's own axes through the working point, past the template, each with its name at its arrow. */
 function axes(extent: Extent, view: View, degrees: number, { small }: Lettering) {

@@ -199,6 +199,8 @@ function beside(columns: readonly (readonly Piece[])[], width: number): Piece {
   };
 }
 
+const MEASURED = "TOP OF TEMPLATE TO TOP OF ROD";
+
 /** Rods of which each has a blank; of more only the highest and the lowest. */
 const MOST_BLANKS = 24;
 
@@ -213,17 +215,12 @@ function measuredPieces({ request, asSheet }: Content, width: number, lettering:
     const range = rodTopRange(asSheet, gauge);
     const say = (length: number) => formatLength(length, job.unit);
     const name = `${spellingOf(job.editions).gauge}${base.groups.length === 1 ? "" : ` ${own.letter}`}`;
-    const figure =
+    const words =
       gauge.kind === "missing"
-        ? "NOT GIVEN: ASK THE OFFICE"
-        : `${say(gauge.value)}${range === null ? "" : ` (${say(range.least)} TO ${say(range.most)})`}`;
+        ? `${name} FROM ${MEASURED} NOT GIVEN: ASK THE OFFICE`
+        : `${name} ${say(gauge.value)}${range === null ? "" : ` (${say(range.least)} TO ${say(range.most)})`}, ${MEASURED}`;
     return [
-      wordsPiece(
-        "setting-gauge",
-        [{ words: `${name} ${figure}, TOP OF TEMPLATE TO TOP OF ROD`, bold: true }],
-        width,
-        lettering.heading,
-      ),
+      wordsPiece("setting-gauge", [{ words, bold: true }], width, lettering.heading),
       blanksPiece(
         "setting-blanks",
         [

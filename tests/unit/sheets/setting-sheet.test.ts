@@ -66,7 +66,7 @@ describe("the gauge from the template to the top of the rod", () => {
     const base = baseFixture();
     const template = { ...base.template, height: missing("template.height", "no height is given") };
     const scene = drawSettingSheet(settingCase(jobFixture(), { ...base, template }));
-    expect(wordsIn(scene, "setting-gauge")).toBe("GAGE NOT GIVEN: ASK THE OFFICE, TOP OF TEMPLATE TO TOP OF ROD");
+    expect(wordsIn(scene, "setting-gauge")).toBe("GAGE FROM TOP OF TEMPLATE TO TOP OF ROD NOT GIVEN: ASK THE OFFICE");
     expect(wordsOf(scene)).not.toContain("template.height");
   });
 
