@@ -75,7 +75,8 @@ function removeEmpty(path: string): boolean {
   }
 }
 
-function syncFile(path: string): void {
+/** What was written to a file is on the disk when it returns. */
+export function syncFile(path: string): void {
   const file = openSync(path, "r");
   try {
     fsyncSync(file);
