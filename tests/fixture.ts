@@ -4,6 +4,7 @@ import type { Base, Given, Job, RodGroup, Shop } from "../src/job/model/job.js";
 import { CUT_NAME_PARTS, given, missing } from "../src/job/model/job.js";
 import { resolveBudget } from "../src/job/resolve/budget.js";
 import { makeRodShop } from "../src/job/resolve/rod-shop.js";
+import { makeRates } from "../src/job/resolve/rod-stock.js";
 import { resolveSurvey } from "../src/job/schema/survey.js";
 import type { BaseWithRods } from "../src/rods/index.js";
 import { placeRods } from "../src/rods/index.js";
@@ -50,6 +51,7 @@ export function shopFixture(changes: Partial<Shop> = {}): Shop {
       flavour: "polyline",
     },
     rodShop: makeRodShop(undefined, "shop test", "in"),
+    rates: makeRates(undefined, "shop test", "in"),
     ...changes,
   };
 }
@@ -105,6 +107,7 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
     quantity: 6,
     member: "column",
     note: "",
+    delivery: "",
     groups: [groupFixture()],
     basePlate: {
       shape: given({ kind: "rectangle", x: inches(18), y: inches(16), corner: { kind: "square" } } as const, "job"),

@@ -91,6 +91,7 @@ const BASE_KEYS: Readonly<Record<string, Values>> = {
   quantity: [undefined, "2", "6"],
   member: [undefined, "column", "post"],
   note: [undefined, "by the yard"],
+  delivery: [undefined, "truck 2"],
   "basePlate.x": SHAPES,
   "basePlate.at": PLACES,
   "basePlate.thickness": [undefined, "1", "1-1/2", "3/8", "12"],

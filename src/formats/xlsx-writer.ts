@@ -24,10 +24,12 @@ export interface XlsxSheet {
   readonly title: readonly string[];
   readonly columns: readonly XlsxColumn[];
   readonly rows: readonly (readonly XlsxCell[])[];
+  /** Sums under the rows: bold, and not in what is filtered. */
+  readonly totals?: readonly (readonly XlsxCell[])[];
 }
 
 /** Formats of cells, by their place in `STYLES`. */
-const STYLE = { plain: 0, title: 1, heading: 2, text: 3, wrapped: 4, number: 5, said: 6 } as const;
+const STYLE = { plain: 0, title: 1, heading: 2, text: 3, wrapped: 4, number: 5, said: 6, total: 7 } as const;
 
 const DECLARATION = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -36,7 +38,7 @@ const PACKAGE = "http://schemas.openxmlformats.org/package/2006";
 const TYPES = "application/vnd.openxmlformats-officedocument.spreadsheetml";
 
 /** Format 49 is text, so that what is typed over such a cell stays a text; the quote prefix keeps a leading sign. */
-const STYLES = `${DECLARATION}<styleSheet xmlns="${MAIN}"><fonts count="3"><font><sz val="10"/><name val="Arial"/></font><font><b/><sz val="14"/><name val="Arial"/></font><font><b/><sz val="10"/><name val="Arial"/></font></fonts><fills count="3"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill><fill><patternFill patternType="solid"><fgColor rgb="FFE6E6E6"/><bgColor indexed="64"/></patternFill></fill></fills><borders count="2"><border><left/><right/><top/><bottom/><diagonal/></border><border><left style="hair"/><right style="hair"/><top style="hair"/><bottom style="hair"/><diagonal/></border></borders><cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs><cellXfs count="7"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/><xf numFmtId="49" fontId="1" fillId="0" borderId="0" xfId="0" quotePrefix="1" applyNumberFormat="1" applyFont="1"/><xf numFmtId="49" fontId="2" fillId="2" borderId="1" xfId="0" quotePrefix="1" applyNumberFormat="1" applyFont="1" applyFill="1" applyBorder="1" applyAlignment="1"><alignment vertical="top" wrapText="1"/></xf><xf numFmtId="49" fontId="0" fillId="0" borderId="1" xfId="0" quotePrefix="1" applyNumberFormat="1" applyBorder="1" applyAlignment="1"><alignment vertical="top"/></xf><xf numFmtId="49" fontId="0" fillId="0" borderId="1" xfId="0" quotePrefix="1" applyNumberFormat="1" applyBorder="1" applyAlignment="1"><alignment vertical="top" wrapText="1"/></xf><xf numFmtId="0" fontId="0" fillId="0" borderId="1" xfId="0" applyBorder="1" applyAlignment="1"><alignment vertical="top"/></xf><xf numFmtId="49" fontId="0" fillId="0" borderId="0" xfId="0" quotePrefix="1" applyNumberFormat="1"/></cellXfs><cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>`;
+const STYLES = `${DECLARATION}<styleSheet xmlns="${MAIN}"><fonts count="3"><font><sz val="10"/><name val="Arial"/></font><font><b/><sz val="14"/><name val="Arial"/></font><font><b/><sz val="10"/><name val="Arial"/></font></fonts><fills count="3"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill><fill><patternFill patternType="solid"><fgColor rgb="FFE6E6E6"/><bgColor indexed="64"/></patternFill></fill></fills><borders count="2"><border><left/><right/><top/><bottom/><diagonal/></border><border><left style="hair"/><right style="hair"/><top style="hair"/><bottom style="hair"/><diagonal/></border></borders><cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs><cellXfs count="8"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/><xf numFmtId="49" fontId="1" fillId="0" borderId="0" xfId="0" quotePrefix="1" applyNumberFormat="1" applyFont="1"/><xf numFmtId="49" fontId="2" fillId="2" borderId="1" xfId="0" quotePrefix="1" applyNumberFormat="1" applyFont="1" applyFill="1" applyBorder="1" applyAlignment="1"><alignment vertical="top" wrapText="1"/></xf><xf numFmtId="49" fontId="0" fillId="0" borderId="1" xfId="0" quotePrefix="1" applyNumberFormat="1" applyBorder="1" applyAlignment="1"><alignment vertical="top"/></xf><xf numFmtId="49" fontId="0" fillId="0" borderId="1" xfId="0" quotePrefix="1" applyNumberFormat="1" applyBorder="1" applyAlignment="1"><alignment vertical="top" wrapText="1"/></xf><xf numFmtId="0" fontId="0" fillId="0" borderId="1" xfId="0" applyBorder="1" applyAlignment="1"><alignment vertical="top"/></xf><xf numFmtId="49" fontId="0" fillId="0" borderId="0" xfId="0" quotePrefix="1" applyNumberFormat="1"/><xf numFmtId="0" fontId="2" fillId="2" borderId="1" xfId="0" applyFont="1" applyFill="1" applyBorder="1" applyAlignment="1"><alignment vertical="top"/></xf></cellXfs><cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>`;
 
 /** The bytes of a workbook; at least one sheet. Names of sheets are made fit, and none twice. */
 export function writeXlsx(sheets: readonly XlsxSheet[]): Uint8Array {
@@ -101,7 +103,7 @@ function headerRow({ title }: XlsxSheet): number {
 }
 
 function sheetXml(sheet: XlsxSheet, index: number): string {
-  const { columns, rows, title } = sheet;
+  const { columns, rows, title, totals = [] } = sheet;
   const header = headerRow(sheet);
   const last = columnName(columns.length);
   const widths = columns.map(
@@ -115,11 +117,12 @@ function sheetXml(sheet: XlsxSheet, index: number): string {
       () => STYLE.heading,
     ),
     ...rows.map((row, at) => rowXml(header + 1 + at, row, (cell, column) => styleOf(cell, columns[column]))),
+    ...totals.map((row, at) => rowXml(header + 1 + rows.length + at, row, totalStyle)),
   ];
   const pane = `<pane ySplit="${header}" topLeftCell="A${header + 1}" activePane="bottomLeft" state="frozen"/><selection pane="bottomLeft" activeCell="A${header + 1}" sqref="A${header + 1}"/>`;
   return [
     `${DECLARATION}<worksheet xmlns="${MAIN}"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>`,
-    `<dimension ref="A1:${last}${header + rows.length}"/>`,
+    `<dimension ref="A1:${last}${header + rows.length + totals.length}"/>`,
     `<sheetViews><sheetView${index === 0 ? ' tabSelected="1"' : ""} workbookViewId="0">${pane}</sheetView></sheetViews>`,
     `<cols>${widths.join("")}</cols><sheetData>${lines.join("")}</sheetData>`,
     `<autoFilter ref="A${header}:${last}${header + rows.length}"/>`,
@@ -127,6 +130,10 @@ function sheetXml(sheet: XlsxSheet, index: number): string {
     `<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>`,
     `<headerFooter><oddFooter>&amp;L&amp;F&amp;R&amp;P / &amp;N</oddFooter></headerFooter></worksheet>`,
   ].join("");
+}
+
+function totalStyle(cell: XlsxCell): number {
+  return typeof cell === "string" ? STYLE.heading : STYLE.total;
 }
 
 function styleOf(cell: XlsxCell, column: XlsxColumn | undefined): number {

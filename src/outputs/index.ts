@@ -14,8 +14,12 @@ import type { BaseOutput, GrowingOutput, JobOutput, Output, PieceFile, ResultOut
 import { planDxf } from "./plan-dxf.js";
 import { planSvg } from "./plan-svg.js";
 import { questions } from "./questions.js";
+import { quoteCsv } from "./quote-csv.js";
+import { quoteXlsx } from "./quote-xlsx.js";
 import { readAsCsv } from "./read-as-csv.js";
 import { readAsXlsx } from "./read-as-xlsx.js";
+import { rodListXlsx } from "./rod-list-xlsx.js";
+import { rodListsCsv } from "./rod-lists-csv.js";
 import { settingOutBareCsv } from "./setting-out-bare-csv.js";
 import { settingOutCsv } from "./setting-out-csv.js";
 import { sheetSetPdf } from "./sheet-set-pdf.js";
@@ -46,6 +50,10 @@ const REGISTRY = {
   "check-distances-csv": checkDistancesCsv,
   "plan-dxf": planDxf,
   "plan-svg": planSvg,
+  "rod-list-xlsx": rodListXlsx,
+  "rod-lists-csv": rodListsCsv,
+  "quote-xlsx": quoteXlsx,
+  "quote-csv": quoteCsv,
   "sheet-set-pdf": sheetSetPdf,
   "read-as-csv": readAsCsv,
   "read-as-xlsx": readAsXlsx,

@@ -22,6 +22,7 @@ const STAGES: readonly (readonly string[])[] = [
   ["template"],
   ["checks"],
   ["summary"],
+  ["lists"],
   ["proof"],
   ["budget"],
   ["survey"],

@@ -9,6 +9,7 @@ import type { EditionKind, EditionOf, Exposure, ThreadSeries } from "../../stand
 import type { Length, Unit } from "../../units/length.js";
 import type { BudgetSpec } from "./budget.js";
 import type { PlanSpec } from "./plan.js";
+import type { Rates } from "./rates.js";
 import type { RodShop } from "./rod-shop.js";
 import type { SheetName } from "./sheet-names.js";
 import type { SurveySpec } from "./survey.js";
@@ -16,7 +17,9 @@ import type { Given, Input, Offset } from "./values.js";
 
 export type { CircleStart, Pattern } from "../../patterns/index.js";
 export type { Exposure } from "../../standards/index.js";
+export type { RateName, Rates } from "./rates.js";
 export type { RodMaking, RodShop } from "./rod-shop.js";
+export type { RodStock } from "./rod-stock.js";
 export type { Given, Input, Missing, Offset } from "./values.js";
 export { given, missing, optional } from "./values.js";
 
@@ -155,6 +158,7 @@ export interface Shop {
   readonly marking: MarkingShop;
   readonly cutFile: CutFileShop;
   readonly rodShop: RodShop;
+  readonly rates: Rates;
 }
 
 /** Mass per volume, as a fraction in its own unit so that weights agree with handbook tables. */
@@ -216,6 +220,8 @@ export interface Base {
   readonly member: Member;
   /** Free note printed on the sheet; empty when not given. */
   readonly note: string;
+  /** Truck or pour that its rods and templates go with; empty when not given. */
+  readonly delivery: string;
   readonly groups: readonly RodGroup[];
   readonly basePlate: BasePlate;
   readonly column: Input<ColumnShape>;

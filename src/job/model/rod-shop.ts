@@ -1,10 +1,12 @@
 /** How a shop makes rods: values of the shop, no code's. What it leaves open is common practice, and says so. */
 import type { Length } from "../../units/length.js";
+import type { RodStock } from "./rod-stock.js";
 import type { Given } from "./values.js";
 
 /** The `rodShop` block of a shop file. */
 export interface RodShop {
   readonly making: RodMaking;
+  readonly stock: RodStock;
 }
 
 /** What a shop's saw, threader, bender and plating barrel take. Greatest diameters are themselves taken. */

@@ -46,6 +46,7 @@ function wholeBase(document: BaseDocument, report: BaseReport): Base | null {
     quantity,
     member: document.member ?? "column",
     note: document.note ?? "",
+    delivery: document.delivery ?? "",
     groups,
     basePlate,
     ...resolveColumn(document.column, report.from(["column"])),

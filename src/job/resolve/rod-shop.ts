@@ -5,6 +5,7 @@ import type { RodMaking, RodShop } from "../model/rod-shop.js";
 import type { Given } from "../model/values.js";
 import { given } from "../model/values.js";
 import type { ShopDocument } from "../schema/shop.js";
+import { makeRodStock } from "./rod-stock.js";
 
 /** What a value is from that no shop file gives. */
 export const COMMON_PRACTICE = "common practice";
@@ -50,6 +51,7 @@ export function makeRodShop(document: ShopDocument["rodShop"], from: string, uni
   const taken = <T>(value: T | undefined, habit: T): Given<T> =>
     value === undefined ? given(habit, COMMON_PRACTICE) : given(value, from);
   return {
+    stock: makeRodStock(own, from),
     making: {
       shearedUpTo: taken(own.shearedUpTo, habits.shearedUpTo),
       rolledUpTo: taken(own.rolledUpTo, habits.rolledUpTo),

@@ -13,6 +13,7 @@ import { CUT_NAME_PARTS, given, missing } from "../model/job.js";
 import type { ShopDocument } from "../schema/shop.js";
 import { shopSchema } from "../schema/shop.js";
 import { makeRodShop } from "./rod-shop.js";
+import { makeRates } from "./rod-stock.js";
 
 /** A shop and the grades that it declares beside those of the standards. */
 export interface ReadShop {
@@ -150,6 +151,7 @@ function makeShop(name: string, document: ShopDocument, jobUnit: Unit): Shop {
     marking: document.marking,
     cutFile: cutFileOf(document),
     rodShop: makeRodShop(document.rodShop, from, jobUnit),
+    rates: makeRates(document.rates, from, document.units),
   };
 }
 

@@ -264,6 +264,10 @@ function sharedShape<Rods extends z.core.$ZodLooseShape>(unit: Unit, rods: Rods)
       "A post, as 29 CFR 1926.751 defines it, is exempt from the least rod count; omitted: column.",
     ).optional(),
     note: textLeaf("Free note, printed on the sheet.", 120).optional(),
+    delivery: textLeaf(
+      "Truck or pour that its rods and templates go with; packing lists are parted by it.",
+      40,
+    ).optional(),
     ...rods,
     basePlate: basePlateBlock(unit).optional(),
     column: columnChoice(unit).optional(),

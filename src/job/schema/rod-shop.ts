@@ -1,10 +1,11 @@
 /** The `rodShop` block of a shop file: how rods are made. */
 import { keys, leaf, lengthLeaf, ratioLeaf } from "../../leaves/leaves.js";
 import type { Unit } from "../../units/index.js";
+import { rodStockShape } from "./rod-stock.js";
 
 /** The block, its bare numbers in `unit`. */
 export function rodShopBlock(unit: Unit) {
-  return keys(makingShape(unit), "How rods are made; what is left out is common practice.");
+  return keys({ ...makingShape(unit), ...rodStockShape(unit) }, "How rods are made, and from what stock.");
 }
 
 /** What saw, threader, bender and plating barrel take. */

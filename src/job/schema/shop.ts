@@ -6,6 +6,7 @@ import type { Unit } from "../../units/index.js";
 import type { Density } from "../model/job.js";
 import { CUT_FLAVOURS, CUT_NAME_PARTS } from "../model/job.js";
 import { rodShopBlock } from "./rod-shop.js";
+import { ratesBlock } from "./rod-stock.js";
 
 /** The schema of a shop file whose bare numbers are in `unit`. */
 export function shopSchema(unit: Unit) {
@@ -26,6 +27,7 @@ export function shopSchema(unit: Unit) {
       marking: markingBlock(unit),
       cutFile: cutFileBlock(),
       rodShop: rodShopBlock(unit).optional(),
+      rates: ratesBlock().optional(),
       grades: z
         .array(gradeBlock(), { error: () => "a list of grades: name, nut" })
         .describe("Grades beside those of F1554 and ISO 898-1.")

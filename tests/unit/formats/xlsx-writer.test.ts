@@ -54,7 +54,7 @@ describe("cells", () => {
     const styles = new TextDecoder().decode(parts["xl/styles.xml"]);
     const formats = [...styles.matchAll(/<xf numFmtId="(\d+)"[^>]*xfId="0"/g)].map(([, format]) => format);
     // 49 is text, 0 general (ECMA-376 part 1, 18.8.30)
-    expect(formats).toEqual(["0", "49", "49", "49", "49", "0", "49"]);
+    expect(formats).toEqual(["0", "49", "49", "49", "49", "0", "49", "0"]);
   });
 
   it("keep any text but for signs that act on a reader", async () => {

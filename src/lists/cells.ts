@@ -1,0 +1,65 @@
+/** Cells that lists share: lengths and weights in the job's unit, and what is said of what is not given. */
+import type { Input } from "../job/model/values.js";
+import type { Weight } from "../template/index.js";
+import { formatLength, toUnit, type Unit } from "../units/index.js";
+import type { ListCell, ListFigure } from "./model.js";
+
+/** Of a value that nobody gave; which key would give it stands in the notes. */
+export const NOT_GIVEN = "not given";
+
+const KG_IN_POUND = 0.45359237;
+
+/** The unit of weights in a list. */
+export function weightUnit(unit: Unit): Weight["unit"] {
+  return unit === "in" ? "lb" : "kg";
+}
+
+/** How headings of pages name the unit of lengths. */
+export const UNIT_WORDS: Readonly<Record<Unit, string>> = { in: "inches", mm: "mm" };
+
+/** A length of any size, nanometres. */
+export function lengthCell(length: number, unit: Unit): ListFigure {
+  return { value: toUnit(length, unit), text: formatLength(length, unit) };
+}
+
+/** The same of an input, or that it is not given. */
+export function lengthInputCell(input: Input<number>, unit: Unit): ListCell {
+  return input.kind === "given" ? lengthCell(input.value, unit) : NOT_GIVEN;
+}
+
+/** A text of the job, or that it is not given. */
+export function textCell(input: Input<string>): string {
+  return input.kind === "given" ? input.value : NOT_GIVEN;
+}
+
+/** Thousandths of the job's unit of weight, the finest that lists have: sums of rows are those of what they show. */
+export function thousandths(kilograms: number, unit: Unit): number {
+  return Math.round((unit === "in" ? kilograms / KG_IN_POUND : kilograms) * 1000);
+}
+
+/** A weight of one piece. */
+export function weightEachCell(inThousandths: number | null): ListCell {
+  if (inThousandths === null) return NOT_GIVEN;
+  const value = inThousandths / 1000;
+  return { value, text: value.toFixed(3) };
+}
+
+/** A weight of many; pages show it to the tenth. */
+export function weightTotalCell(inThousandths: number | null): ListCell {
+  if (inThousandths === null) return NOT_GIVEN;
+  const value = inThousandths / 1000;
+  return { value, text: value.toFixed(1) };
+}
+
+/** The sum of what is known, and how many are not. */
+export function sumKnown(values: readonly (number | null)[]): { readonly sum: number; readonly unknown: number } {
+  const known = values.filter((value) => value !== null);
+  return { sum: known.reduce((sum, value) => sum + value, 0), unknown: values.length - known.length };
+}
+
+/** `HELD` where one of the bases is held, with which where there are others. */
+export function heldWords(bases: readonly string[], held: ReadonlySet<string>): string {
+  const own = [...new Set(bases)].filter((mark) => held.has(mark));
+  if (own.length === 0) return "";
+  return new Set(bases).size === 1 ? "HELD" : `HELD: ${own.join(" ")}`;
+}

@@ -1,0 +1,114 @@
+/** Nuts, washers and plates of the whole job, as they are ordered. */
+import type { RodStock } from "../job/model/rod-stock.js";
+import type { Hardware } from "../rods/detail/model.js";
+import type { RodLot } from "../rods/lots.js";
+import { groupBy } from "../units/group-by.js";
+import type { Unit } from "../units/index.js";
+import { sumKnown, thousandths, weightEachCell, weightTotalCell, weightUnit } from "./cells.js";
+import type { ListCell, ListTable } from "./model.js";
+
+/** Hardware that is ordered alike. */
+export interface HardwareKind {
+  readonly what: Hardware["what"];
+  readonly words: string;
+  /** On all rods. */
+  readonly count: number;
+  /** Beside these, by the shop file; null where it names none. */
+  readonly spare: number | null;
+  /** Of one, in thousandths of the unit. */
+  readonly weight: number | null;
+  readonly lots: readonly string[];
+}
+
+const ORDER = ["nut", "washer", "plate washer", "plate"] as const satisfies readonly Hardware["what"][];
+
+/** Nuts first; within a kind in the order of the lots. */
+export function hardwareKinds(lots: readonly RodLot[], stock: RodStock, unit: Unit): readonly HardwareKind[] {
+  const pieces = lots.flatMap((lot) => lot.detail.hardware.map((hardware) => ({ hardware, lot })));
+  const kinds = [
+    ...groupBy(pieces, ({ hardware }) => JSON.stringify([hardware.what, hardware.words])).values(),
+  ].flatMap((own) => {
+    const [first] = own;
+    if (first === undefined) return [];
+    const { what, words, kilograms } = first.hardware;
+    const count = own.reduce((sum, { hardware, lot }) => sum + hardware.count * lot.total, 0);
+    const lots = [...new Set(own.map(({ lot }) => lot.mark))];
+    return [
+      {
+        what,
+        words,
+        count,
+        spare: spareOf(what, count, stock),
+        weight: kilograms === null ? null : thousandths(kilograms, unit),
+        lots,
+      },
+    ];
+  });
+  return ORDER.flatMap((what) => kinds.filter((kind) => kind.what === what));
+}
+
+/** Of each hundred so many, rounded up; plates are made to count. */
+function spareOf(what: Hardware["what"], count: number, { spareNuts, spareWashers }: RodStock): number | null {
+  const share = what === "nut" ? spareNuts : what === "washer" ? spareWashers : null;
+  return share === null || share.kind === "missing" ? null : Math.ceil((count * share.value) / 100);
+}
+
+/** A row a kind. */
+export function hardwareList(kinds: readonly HardwareKind[], unit: Unit): ListTable {
+  const weight = weightUnit(unit);
+  const { sum, unknown } = sumKnown(kinds.map(({ weight: each, count }) => (each === null ? null : each * count)));
+  const total = (of: (kind: HardwareKind) => number) => kinds.reduce((all, kind) => all + of(kind), 0);
+  return {
+    key: "hardware",
+    name: "Hardware",
+    title: "NUTS, WASHERS AND PLATES",
+    columns: [
+      { heading: "what", width: 13 },
+      { heading: "as ordered", width: 60, isWrapped: true },
+      { heading: "on rods", width: 9, isFigure: true },
+      { heading: "spare", width: 8, isFigure: true },
+      { heading: "to order", width: 9, isFigure: true },
+      { heading: `weight each, ${weight}`, width: 10, isFigure: true },
+      { heading: `weight on rods, ${weight}`, width: 11, isFigure: true },
+      { heading: "lots", width: 24, isWrapped: true },
+    ],
+    rows: kinds.map(({ what, words, count, spare, weight: each, lots }): readonly ListCell[] => [
+      ...[what, words, count, spare, count + (spare ?? 0)],
+      ...[weightEachCell(each), weightTotalCell(each === null ? null : each * count), lots.join(" ")],
+    ]),
+    totals: [
+      [
+        "TOTAL",
+        null,
+        total(({ count }) => count),
+        total(({ spare }) => spare ?? 0),
+        total(({ count, spare }) => count + (spare ?? 0)),
+        null,
+        weightTotalCell(sum),
+        null,
+      ],
+    ],
+    views: [
+      {
+        title: `NUTS, WASHERS AND PLATES (${weight})`,
+        columns: [
+          ...["what", "as ordered", "lots", "on rods", "spare", "to order"].map(
+            (heading) => [heading, heading] as const,
+          ),
+          [`weight each, ${weight}`, "EACH"],
+          [`weight on rods, ${weight}`, "TOTAL"],
+        ],
+      },
+    ],
+    remarks: hardwareRemarks(kinds, unknown),
+  };
+}
+
+function hardwareRemarks(kinds: readonly HardwareKind[], unknown: number): readonly string[] {
+  const noSpare = kinds.some(({ what, spare }) => (what === "nut" || what === "washer") && spare === null);
+  return [
+    "Counts are those of the rods. A nut that holds the template is counted once where it stays as a levelling nut.",
+    ...(noSpare ? ["No spare pieces where the shop file names none: rodShop.spareNuts, rodShop.spareWashers."] : []),
+    ...(unknown === 0 ? [] : [`The weight of ${unknown} of ${kinds.length} kinds is not known and not in the total.`]),
+  ];
+}

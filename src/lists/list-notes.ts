@@ -1,0 +1,84 @@
+/** What lists could not say, and the keys that would say it. */
+import type { RodStock } from "../job/model/rod-stock.js";
+import type { Missing } from "../job/model/values.js";
+import type { RodDetail } from "../rods/detail/model.js";
+import type { RodLot } from "../rods/lots.js";
+import type { ListTable } from "./model.js";
+
+type Told = { readonly [Name in keyof RodDetail]?: string };
+
+/** Parts of a rod that lists show, by name. */
+const TOLD: Told = {
+  ...{ kind: "kind", grade: "grade", finish: "finish", projection: "projection", embedment: "embedment" },
+  ...{
+    topThread: "thread at the top",
+    bottomThread: "thread at the lower end",
+    hook: "hook",
+    overall: "overall length",
+  },
+  ...{
+    cut: "cut length",
+    bar: "bar diameter",
+    separation: "how the bar is cut",
+    kilograms: "weight",
+    threading: "threading",
+  },
+};
+
+/** A row for everything that a list calls not given. */
+export function notesList(lots: readonly RodLot[], stock: RodStock): ListTable {
+  const ofLots = lots.flatMap((lot) =>
+    missingOf(lot.detail).map(({ what, lacks }) => [lot.mark, basesOf(lot), what, lacks.why, lacks.key]),
+  );
+  const ofShop = (["lengths", "kerf", "leastRemnant"] as const).flatMap((name) => {
+    const input = stock[name];
+    return input.kind === "missing" ? [["shop", "", "stock", input.why, input.key]] : [];
+  });
+  return {
+    key: "not-given",
+    name: "Not given",
+    title: "NOT GIVEN",
+    columns: [
+      { heading: "lot", width: 7 },
+      { heading: "bases", width: 24, isWrapped: true },
+      { heading: "what", width: 22 },
+      { heading: "why", width: 60, isWrapped: true },
+      { heading: "key that gives it", width: 34, isWrapped: true },
+    ],
+    rows: [...ofLots, ...ofShop],
+    totals: [],
+    views: [
+      {
+        title: "NOT GIVEN",
+        columns: [
+          ["lot", "LOT"],
+          ["bases", "BASES"],
+          ["what", "WHAT"],
+          ["why", "WHY"],
+          ["key that gives it", "KEY THAT GIVES IT"],
+        ],
+      },
+    ],
+    remarks: [
+      "Nothing is guessed: a cell that says not given waits for the key beside it, in the job file or the shop file.",
+    ],
+  };
+}
+
+function basesOf({ uses }: RodLot): string {
+  return [...new Set(uses.map(({ base }) => base))].join(" ");
+}
+
+function missingOf(detail: RodDetail): readonly { readonly what: string; readonly lacks: Missing }[] {
+  const own = Object.entries(TOLD).flatMap(([name, what]) => {
+    const value: unknown = detail[name as keyof RodDetail];
+    return isMissing(value) ? [{ what, lacks: value }] : [];
+  });
+  const shown = new Set(own.map(({ lacks }) => lacks.key));
+  const open = detail.open.filter(({ key }) => !shown.has(key)).map((lacks) => ({ what: "hardware", lacks }));
+  return [...own, ...open];
+}
+
+function isMissing(value: unknown): value is Missing {
+  return typeof value === "object" && value !== null && "kind" in value && value.kind === "missing" && "key" in value;
+}
