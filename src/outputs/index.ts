@@ -9,6 +9,7 @@ import { budgetSheetSvg } from "./budget-sheet-svg.js";
 import { checkDistancesCsv } from "./check-distances-csv.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
+import { labelPdf } from "./label-pdf.js";
 import { ledger } from "./ledger.js";
 import type { BaseOutput, GrowingOutput, JobOutput, Output, PieceFile, ResultOutput } from "./model.js";
 import { planDxf } from "./plan-dxf.js";
@@ -18,6 +19,7 @@ import { quoteCsv } from "./quote-csv.js";
 import { quoteXlsx } from "./quote-xlsx.js";
 import { readAsCsv } from "./read-as-csv.js";
 import { readAsXlsx } from "./read-as-xlsx.js";
+import { rodDetailPdf } from "./rod-detail-pdf.js";
 import { rodListXlsx } from "./rod-list-xlsx.js";
 import { rodListsCsv } from "./rod-lists-csv.js";
 import { settingOutBareCsv } from "./setting-out-bare-csv.js";
@@ -30,6 +32,7 @@ import { surveyGroupsCsv } from "./survey-groups-csv.js";
 import type { SurveyResult } from "./survey-result.js";
 import { surveyRodsCsv } from "./survey-rods-csv.js";
 import { surveySheetSvg } from "./survey-sheet-svg.js";
+import { travellerPdf } from "./traveller-pdf.js";
 
 export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
@@ -50,6 +53,9 @@ const REGISTRY = {
   "check-distances-csv": checkDistancesCsv,
   "plan-dxf": planDxf,
   "plan-svg": planSvg,
+  "rod-detail-pdf": rodDetailPdf,
+  "traveller-pdf": travellerPdf,
+  "label-pdf": labelPdf,
   "rod-list-xlsx": rodListXlsx,
   "rod-lists-csv": rodListsCsv,
   "quote-xlsx": quoteXlsx,
