@@ -5,14 +5,7 @@ import { SHORT_HASH } from "../rods/lot-hash.js";
 import type { RodLot, RodUse } from "../rods/lots.js";
 import { drawLabels, type LabelText } from "../sheets/rods/labels.js";
 import type { RodPapers } from "../sheets/rods/rod-details.js";
-import {
-  basesOf,
-  colorWords,
-  finishWords,
-  gradeWords,
-  rodDrawingNumber,
-  titleWords,
-} from "../sheets/rods/rod-words.js";
+import { basesOf, colorWords, finishName, gradeWords, rodDrawingNumber, titleWords } from "../sheets/rods/rod-words.js";
 import { tagText } from "../sheets/rods/tag-text.js";
 import { lotTag } from "../sheets/rods/travellers.js";
 import { printable } from "../sheets/text-metrics.js";
@@ -68,8 +61,8 @@ function bundleLabel(job: Job, lot: RodLot, use: RodUse, held: ReadonlySet<strin
     large: [use.base, `${mark}   ${use.perBase} RODS`],
     lines: [
       titleWords(detail, job.unit),
-      `${gradeWords(detail)}, ${colorWords(detail)}`,
-      `FINISH ${finishWords(detail)}`,
+      [gradeWords(detail), colorWords(detail)].filter((words) => words !== "").join(", "),
+      `FINISH ${finishName(detail)}`,
       `SHEET ${rodDrawingNumber(job, lot)}${several}${delivery === "" ? "" : `, ${delivery}`}`,
     ],
     code: lotTag(job, lot, [`BASE ${printable(use.base)}${several}`, `${use.perBase} RODS`]),
@@ -111,9 +104,7 @@ function pieceLabel(job: Job, { template, held, files, pieces }: BaseFacts, piec
     lines: [
       `${piece.material.toUpperCase()} ${sizeWords(piece, job)}`,
       `SHEET ${sheet}, SHA ${hashes[0][1]}`,
-      ...(cut === null
-        ? ["NO FILE TO CUT OR DRILL BY"]
-        : [`CUT SHA ${cut.sha256.slice(0, SHORT_HASH)}`, nameIn(cut.path)]),
+      cut === null ? "NO FILE TO CUT OR DRILL BY" : `CUT FILE SHA ${cut.sha256.slice(0, SHORT_HASH)}`,
     ],
     code: tagText({
       job: number,

@@ -100,7 +100,7 @@ function endLines(rod: PlacedRod, low: number): readonly PathPart[] {
   const { shape, fit, x, y } = rod;
   const isLowerEnd = low === 0 && shape.isEnded && shape.swedged === null;
   const top = fit.place(shape.top);
-  const limits = shape.threads.flatMap(([from, to]) => [from, to]).filter((each) => each > low && each < shape.top);
+  const limits = shape.threads.flat().filter((each) => each > low && each < shape.top);
   const hidden = (station: number) => shape.parts.some(({ span: [a, b] }) => station > a && station < b);
   const radius = onPaper(shape.radius, fit.scale.factor);
   return [

@@ -14,49 +14,102 @@ import { colorWords, gradeWords, heldBases, rodDrawingNumber, titleWords } from 
 export interface HeadOf {
   readonly lot: RodLot;
   readonly held: ReadonlySet<string>;
-  readonly job: Pick<Job, "number" | "unit">;
+  readonly job: Pick<Job, "number" | "unit" | "status">;
 }
 
 const PAD = 1.6;
 /** Of a drawing number that is longer, the rest is cut, mm. */
 const MOST_NUMBER = 45;
 
-/** As wide as `width`; two lines. */
-export function lotHead({ lot, held, job }: HeadOf, width: number, lettering: Lettering): Piece {
-  const { title, small } = lettering;
-  const height = title + small + 3.2 * PAD;
+/** A line of the head: from left to right, its baseline, its letters. */
+interface HeadLine {
+  readonly from: number;
+  readonly to: number;
+  readonly y: number;
+  readonly lettering: Lettering;
+}
+
+/** As wide as `width`: two lines, and a strip under them where the lot is held or the job not released. */
+export function lotHead(of: HeadOf, width: number, lettering: Lettering): Piece {
+  const { title, small, body } = lettering;
+  const own = title + small + 3.2 * PAD;
+  const flags = flagWords(of);
+  const height = own + (flags.length === 0 ? 0 : body * STRIP);
   const draw = (x: number, top: number) => {
-    const [first, second] = [top - PAD - title, top - height + PAD * 0.8];
-    const box = textWidth(lot.mark, title, true) + 2.4 * PAD;
-    const count = `${lot.total} OFF`;
-    const isHeld = heldBases(lot, held).length > 0;
-    const flag = isHeld ? heldFlag(x + width - textWidth(count, title, true) - 3 * PAD, top - PAD, lettering) : null;
-    const from = x + box + 2 * PAD;
-    const until = flag?.x ?? x + width - textWidth(count, title, true) - 3 * PAD;
-    const sheet = `SHA ${lotHash(lot)}`;
-    const number = shorten(rodDrawingNumber(job, lot), MOST_NUMBER, small, true);
-    const grade = gradeWords(lot.detail);
-    const color = colorItems(lot, from + textWidth(grade, small, true) + 3 * PAD, second, small);
+    const box = textWidth(of.lot.mark, title, true) + 2.4 * PAD;
+    const [left, right] = [x + PAD * 0.6, x + box + PAD * 0.6];
+    const first: HeadLine = { from: right + 1.4 * PAD, to: x + width - PAD, y: top - PAD - title, lettering };
+    const middle = at((left + right) / 2, top - (own + title) / 2);
     return group("lot-head", [
-      strokeOf("table-heavy", rectangle(x + PAD * 0.6, top - height + PAD * 0.6, x + box + PAD * 0.6, top - PAD * 0.6)),
-      text("title", lot.mark, at(x + PAD * 0.6 + box / 2, top - (height + title) / 2), title, {
-        anchor: "middle",
-        bold: true,
-      }),
-      titleText(titleWords(lot.detail, job.unit), from, first, until - from - PAD, lettering),
-      text("title", count, at(x + width - PAD, first), title, { anchor: "end", bold: true }),
-      ...(flag === null ? [] : flag.items),
-      text("note", grade, at(from, second), small, { bold: true }),
-      ...color,
-      text("note", sheet, at(x + width - PAD, second), small, { anchor: "end" }),
-      text("note", number, at(x + width - 2 * PAD - textWidth(sheet, small), second), small, {
-        anchor: "end",
-        bold: true,
-      }),
-      stroke("table-heavy", line(at(x, top - height), at(x + width, top - height))),
+      strokeOf("table-heavy", rectangle(left, top - own + PAD * 0.6, right, top - PAD * 0.6)),
+      text("title", of.lot.mark, middle, title, { anchor: "middle", bold: true }),
+      ...whatAndCount(of, first),
+      ...gradeAndSheet(of, { ...first, y: top - own + PAD * 0.8 }),
+      stroke("table-heavy", line(at(x, top - own), at(x + width, top - own))),
+      ...flagItems(flags, x, top - own, width, body),
     ]);
   };
   return { height, draw };
+}
+
+/** Height of the strip, in letters. */
+const STRIP = 1.8;
+const MOST_HELD = 6;
+
+/** `HELD: B3`, `NOT RELEASED: for approval`. */
+function flagWords({ lot, held, job }: HeadOf): readonly string[] {
+  const own = heldBases(lot, held);
+  const more = own.length - MOST_HELD;
+  const bases = `${own.slice(0, MOST_HELD).join(", ")}${more > 0 ? ` and ${more} more` : ""}`;
+  return [
+    ...(own.length === 0 ? [] : [`HELD: ${bases}`]),
+    ...(job.status === "released" ? [] : [`NOT RELEASED: ${job.status.toUpperCase()}, DO NOT MAKE`]),
+  ];
+}
+
+/** One strip of paper letters on a filled ground. */
+function flagItems(
+  flags: readonly string[],
+  x: number,
+  top: number,
+  width: number,
+  body: number,
+): readonly SceneItem[] {
+  if (flags.length === 0) return [];
+  const low = top - STRIP * body;
+  const words = shorten(flags.join("    "), width - 2 * PAD, body, true);
+  return [
+    fill("held", at(x, low), at(x + width, low), at(x + width, top), at(x, top)),
+    text("reversed", words, at(x + PAD, low + (STRIP - 1) * 0.5 * body), body, { bold: true }),
+  ];
+}
+
+/** What the rods are, and how many. */
+function whatAndCount({ lot, job }: HeadOf, { from, to, y, lettering }: HeadLine): readonly SceneItem[] {
+  const { title } = lettering;
+  const count = `${lot.total} OFF`;
+  const room = to - textWidth(count, title, true) - 3 * PAD - from;
+  return [
+    titleText(titleWords(lot.detail, job.unit), from, y, room, lettering),
+    text("title", count, at(to, y), title, { anchor: "end", bold: true }),
+  ];
+}
+
+/** Grade and colour; number of the drawing and hash. */
+function gradeAndSheet({ lot, job }: HeadOf, { from, to, y, lettering: { small } }: HeadLine): readonly SceneItem[] {
+  const sheet = `SHA ${lotHash(lot)}`;
+  const number = shorten(rodDrawingNumber(job, lot), MOST_NUMBER, small, true);
+  const numberEnd = to - textWidth(sheet, small) - PAD;
+  const color = colorWords(lot.detail);
+  const colorWidth = (color === "" ? 0 : textWidth(color, small, true) + 2 * PAD) + SWATCH + 1.5;
+  const room = numberEnd - textWidth(number, small, true) - 2 * PAD - from - colorWidth;
+  const grade = shorten(gradeWords(lot.detail), room, small, true);
+  return [
+    text("note", grade, at(from, y), small, { bold: true }),
+    ...colorItems(lot, from + textWidth(grade, small, true) + 2 * PAD, y, small),
+    text("note", number, at(numberEnd, y), small, { anchor: "end", bold: true }),
+    text("note", sheet, at(to, y), small, { anchor: "end" }),
+  ];
 }
 
 /** In letters that it fits in. */
@@ -65,32 +118,14 @@ function titleText(words: string, x: number, y: number, room: number, { heading,
   return text("heading", shorten(words, room, letter, true), at(x, y), letter, { bold: true });
 }
 
-/** Items that end at their right at a place, and where they begin. */
-interface Placed {
-  readonly x: number;
-  readonly items: readonly SceneItem[];
-}
-
-function heldFlag(right: number, top: number, { title }: Lettering): Placed {
-  const width = textWidth("HELD", title, true) + title * 0.8;
-  const x = right - width;
-  const [low, high] = [top - title * 1.25, top + title * 0.25];
-  return {
-    x,
-    items: [
-      fill("held", at(x, low), at(right, low), at(right, high), at(x, high)),
-      text("reversed", "HELD", at(x + width / 2, top - title), title, { anchor: "middle", bold: true }),
-    ],
-  };
-}
-
 const SWATCH = 9;
 
 /** Word and swatch, from their left. */
 function colorItems({ detail }: RodLot, x: number, y: number, small: number): readonly SceneItem[] {
   const color = detail.endColor.kind === "given" ? detail.endColor.value : null;
   const words = (at0: number) => text("note", colorWords(detail), at(at0, y), small, { bold: true });
-  return color === null ? [words(x)] : [swatch(color, x, y - 0.5, small + 1), words(x + SWATCH + 1.5)];
+  if (color === null) return colorWords(detail) === "" ? [] : [words(x)];
+  return [swatch(color, x, y - 0.5, small + 1), words(x + SWATCH + 1.5)];
 }
 
 /**

@@ -22,9 +22,14 @@ export function calloutsOf(
   detail: RodDetail,
   rod: PlacedRod,
   unit: Unit,
-  clear: readonly [number, number],
+  clear: Stretch,
+  letter: number,
 ): readonly Callout[] {
-  return [...lowerParts(detail, rod, unit), ...hookCallout(detail, rod, unit), ...topCallouts(detail, rod, clear)];
+  return [
+    ...lowerParts(detail, rod, unit),
+    ...hookCallout(detail, rod, unit),
+    ...topCallouts(detail, rod, clear, letter),
+  ];
 }
 
 function lowerParts(detail: RodDetail, rod: PlacedRod, unit: Unit): readonly Callout[] {
@@ -76,27 +81,25 @@ function hookCallout({ hook }: RodDetail, rod: PlacedRod, unit: Unit): readonly 
 }
 
 /** Shares of the top thread at which its leader may stand. */
-const SHARES = [0.45, 0.3, 0.6, 0.2, 0.75];
+const SHARES = [0.45, 0.3, 0.6, 0.2, 0.75, 0.85, 0.95];
 
-function topCallouts(detail: RodDetail, rod: PlacedRod, [from, to]: readonly [number, number]): readonly Callout[] {
+/** `clear`: stretch of paper that the leader of the thread keeps out of; its words stay right of the lower end. */
+function topCallouts(detail: RodDetail, rod: PlacedRod, [from, to]: Stretch, letter: number): readonly Callout[] {
   const { shape } = rod;
   const [low, high] = topThread(rod);
-  const share = SHARES.find((each) => low + (high - low) * each < from || low + (high - low) * each > to) ?? 0.45;
   const both = shape.threads.length > 1 ? ", BOTH ENDS" : detail.fullThread ? ", FULL LENGTH" : "";
-  const off = -halfAt(rod, shape.top);
-  const thread: Callout = {
-    end: "top",
-    x: low + (high - low) * share,
-    y: rod.y + off,
-    words: `${detail.threadCallout}${classWords(detail)}${both}`,
-  };
+  const words = `${detail.threadCallout}${both}`;
+  const left = shape.hook === null ? -LEFT_OVER : onPaper(2 * shape.shank, rod.fit.scale.factor) + CLEAR;
+  const least = rod.x + left + textWidth(words, letter) + 1.5 * GAP;
+  const places = SHARES.map((share) => low + (high - low) * share);
+  const x = places.find((each) => each >= least && (each < from || each > to)) ?? high - (high - low) * 0.05;
+  const y = rod.y - halfAt(rod, shape.top);
   const color = detail.endColor.kind === "given" ? [`THIS END ${detail.endColor.value.toUpperCase()}`] : [];
-  return [thread, ...color.map((words): Callout => ({ end: "top", x: high - 1, y: rod.y + off, words }))];
+  return [{ end: "top", x, y, words }, ...color.map((each): Callout => ({ end: "top", x: high - 1, y, words: each }))];
 }
 
-function classWords({ threadClass }: RodDetail): string {
-  return threadClass.kind === "given" ? "" : ", CLASS NOT GIVEN";
-}
+/** Words may begin so far left of a straight rod, mm. */
+const LEFT_OVER = 8;
 
 /** On paper, above the last break of the view. */
 function topThread({ shape, fit, x }: PlacedRod): readonly [number, number] {
@@ -116,31 +119,44 @@ export function calloutHeight(callouts: readonly Callout[], letter: number, take
   return rowsOf(callouts, letter, taken).reduce((most, { row }) => Math.max(most, row + 1), 1) * letter * LEADING;
 }
 
+/** A callout in its row; without a leader where no order of rows keeps leaders off words. */
 interface Rowed {
   readonly callout: Callout;
   readonly row: number;
+  readonly isLed: boolean;
 }
 
 const GAP = 1.6;
 
-/** The nearer to the middle, the higher, so that no leader crosses words; the top's stand under the others where both find no room in a row. */
+/**
+ * Of each end the nearer to the middle, the higher, so that no leader crosses words. Both ends share rows where they have room
+ * there; else those of one end stand under those of the other.
+ */
 function rowsOf(callouts: readonly Callout[], letter: number, taken: Stretch): readonly Rowed[] {
   const sorted = (end: Callout["end"]) => callouts.filter((each) => each.end === end).toSorted((a, b) => a.x - b.x);
-  const lower = sorted("lower").reverse();
-  const top = sorted("top");
-  const stretch = ({ x, words, end }: Callout): Stretch => {
-    const reach = textWidth(words, letter) + 1.5 * GAP;
-    return end === "lower" ? [x, x + reach] : [x - reach, x];
-  };
-  const meets = ([a, b]: Stretch, [c, d]: Stretch) => a < d + CLEAR && c < b + CLEAR;
-  const low = lower.slice(0, 1).some((each) => meets(stretch(each), taken)) ? 1 : 0;
-  const high = top.slice(0, 1).some((each) => meets(stretch(each), taken)) ? 1 : 0;
-  const clash = lower.some((each) => top.some((other) => meets(stretch(each), stretch(other))));
-  const shift = clash ? Math.max(high, lower.length + low) : high;
-  return [
-    ...lower.map((callout, row) => ({ callout, row: row + low })),
-    ...top.map((callout, i) => ({ callout, row: i + shift })),
+  const [lower, top] = [sorted("lower").reverse(), sorted("top")];
+  const stretch = (each: Callout) => stretchOf(each, letter);
+  const firstFree = (list: readonly Callout[]) => (list.slice(0, 1).some((each) => meet(stretch(each), taken)) ? 1 : 0);
+  const [low, high] = [firstFree(lower), firstFree(top)];
+  const pairs = lower.flatMap((a) => top.map((b) => ({ a: stretch(a), b: stretch(b) })));
+  const placed = (lowFrom: number, topFrom: number, isLed = true): readonly Rowed[] => [
+    ...lower.map((callout, i) => ({ callout, row: i + lowFrom, isLed })),
+    ...top.map((callout, i) => ({ callout, row: i + topFrom, isLed })),
   ];
+  if (!pairs.some(({ a, b }) => meet(a, b))) return placed(low, high);
+  if (pairs.every(({ a, b }) => b[1] > a[1] + CLEAR)) return placed(low, Math.max(high, lower.length + low));
+  if (pairs.every(({ a, b }) => a[0] < b[0] - CLEAR)) return placed(Math.max(low, top.length + high), high);
+  return placed(1, lower.length + 1, false);
+}
+
+/** From the leader to the end of the words. */
+function stretchOf({ x, words, end }: Callout, letter: number): Stretch {
+  const reach = textWidth(words, letter) + 1.5 * GAP;
+  return end === "lower" ? [x, x + reach] : [x - reach, x];
+}
+
+function meet([a, b]: Stretch, [c, d]: Stretch): boolean {
+  return a < d + CLEAR && c < b + CLEAR;
 }
 
 /** Between words in one row, mm. */
@@ -153,16 +169,17 @@ export function calloutItems(
   letter: number,
   taken: Stretch,
 ): readonly SceneItem[] {
-  return rowsOf(callouts, letter, taken).map(({ callout, row }) => {
+  return rowsOf(callouts, letter, taken).map(({ callout, row, isLed }) => {
     const { x, y: edge, words, end } = callout;
     const middle = y - (row + 0.5) * letter * LEADING;
     const side = end === "lower" ? 1 : -1;
+    const anchor = end === "lower" ? "start" : "end";
+    const label = text("label", words, at(x + side * 1.5 * GAP, middle - letter / 2), letter, { anchor });
+    if (!isLed) return group("rod-callout", [label]);
     return group("rod-callout", [
       stroke("leader", line(at(x, edge), at(x, middle)), line(at(x, middle), at(x + side * GAP, middle))),
       arrowHead(at(x, edge), 0, 1, 2),
-      text("label", words, at(x + side * 1.5 * GAP, middle - letter / 2), letter, {
-        anchor: end === "lower" ? "start" : "end",
-      }),
+      label,
     ]);
   });
 }

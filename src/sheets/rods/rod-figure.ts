@@ -33,8 +33,9 @@ export interface RodFigure extends Piece {
 
 /** Paper at the ends for figures that stand outside; at a hook, for its reach. */
 const [LEFT, LEFT_OF_HOOK, RIGHT] = [11, 20, 13];
-/** Paper across the axis that plates and hooks may take, mm. */
-const [MOST_HALF, MOST_HOOK] = [14, 26];
+/** Paper across the axis that plates and hooks may take, mm; in a small picture less. */
+const ACROSS = { half: 14, hook: 26 } as const;
+const SMALL_ACROSS = { half: 9, hook: 18 } as const;
 /** Line of the top of concrete beyond the rod. */
 const OVER = 3;
 
@@ -43,7 +44,7 @@ export function rodFigure(detail: RodDetail, options: FigureOptions): RodFigure 
   const { width, unit, lettering } = options;
   const shape = shapeOf(detail);
   const left = shape.hook === null ? LEFT : LEFT_OF_HOOK;
-  const fit = fitRod(shape, { along: width - left - RIGHT, half: MOST_HALF, hook: MOST_HOOK }, unit);
+  const fit = fitRod(shape, { along: width - left - RIGHT, ...(options.callouts ? ACROSS : SMALL_ACROSS) }, unit);
   const spare = (width - left - RIGHT - fit.length) / 2;
   const rodAt = (x: number, y: number): PlacedRod => ({ shape, fit, x: x + left + spare, y });
   const sizes = heights(detail, rodAt(0, 0), options);
@@ -68,7 +69,7 @@ function wordsOfScale({ isKnown }: RodShape, scale: string, isBroken: boolean): 
 
 function calloutsIn(detail: RodDetail, rod: PlacedRod, options: FigureOptions): readonly Callout[] {
   const { unit, lettering } = options;
-  return options.callouts ? calloutsOf(detail, rod, unit, concreteBox(rod, lettering.small)) : [];
+  return options.callouts ? calloutsOf(detail, rod, unit, concreteBox(rod, lettering.small), lettering.small) : [];
 }
 
 /** mm from the axis: up to the head, down to the foot, down to the callouts. */

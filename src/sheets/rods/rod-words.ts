@@ -30,15 +30,20 @@ export function gradeWords({ grade }: RodDetail): string {
   return grade.kind === "given" ? printable(grade.value) : `GRADE ${NOT_GIVEN}`;
 }
 
+/** `hot-dip galvanized`, without the standard. */
+export function finishName(detail: RodDetail): string {
+  return finishWords(detail).replace(/,.*/, "");
+}
+
 /** `hot-dip galvanized, ASTM F2329`. */
 export function finishWords({ finish }: RodDetail): string {
   return finish.kind === "given" ? printable(finish.value) : NOT_GIVEN;
 }
 
-/** Of the projecting end: its colour, that its standard has none, or that the grade is not given. */
+/** Of the projecting end: its colour, or that its standard has none; empty where the grade is not given. */
 export function colorWords({ endColor, grade }: RodDetail): string {
   if (endColor.kind === "given") return `${endColor.value.toUpperCase()} END`;
-  return grade.kind === "given" ? "NO END COLOR" : `END COLOR ${NOT_GIVEN}`;
+  return grade.kind === "given" ? "NO END COLOR" : "";
 }
 
 /** `35-1/2 in = projection 9 + embedment 24 + nut 1.251 + ...`. */
@@ -112,14 +117,28 @@ export function barWords({ threading, bar, separation }: RodDetail, unit: Unit):
   return `${size}, ${how}${separation.kind === "given" ? `, bar ${separation.value}` : ""}`;
 }
 
-/** What goes on one rod, pieces that are alike together: `2 NUTS A ROD`, `1-1/4 heavy hex nut, ASTM A563 A (base plate, levelling)`. */
-export function hardwareWords(hardware: readonly Hardware[]): readonly Paragraph[] {
-  return [...groupBy(hardware, ({ words }) => words)].map(([words, own]) => {
+/** Pieces that are alike, on one rod: what and where. */
+export interface PiecesOnRod {
+  readonly what: Hardware["what"];
+  readonly count: number;
+  /** `1-1/4 heavy hex nut, ASTM A563 A (base plate, levelling)`. */
+  readonly words: string;
+}
+
+/** What goes on one rod, alike pieces together. */
+export function piecesOnRod(hardware: readonly Hardware[]): readonly PiecesOnRod[] {
+  return [...groupBy(hardware, ({ what, words }) => `${what} ${words}`).values()].flatMap((own) => {
+    const [first] = own;
+    if (first === undefined) return [];
     const count = own.reduce((sum, each) => sum + each.count, 0);
-    const what = `${own[0]?.what ?? ""}${count === 1 ? "" : "s"}`.toUpperCase();
     const places = own.map((each) => (own.length > 1 && each.count > 1 ? `${each.place} ${each.count}` : each.place));
-    return { label: `${count} ${what} A ROD`, words: `${words} (${places.join(", ")})` };
+    return [{ what: first.what, count, words: `${first.words} (${places.join(", ")})` }];
   });
+}
+
+/** `3 NUTS`. */
+export function countWords(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? "" : "s"}`.toUpperCase();
 }
 
 /** What is welded, and what may not be; empty where there is nothing to say. */
@@ -183,7 +202,10 @@ export function detailParagraphs(
     ...of("BAR", [barWords(detail, unit)]),
     ...of("HOOK", hookWords(detail)),
     ...of("FINISH", [finishWords(detail)]),
-    ...hardwareWords(detail.hardware),
+    ...piecesOnRod(detail.hardware).map(({ count, what, words }) => ({
+      label: `${countWords(count, what)} A ROD`,
+      words,
+    })),
     ...of("WELDS", [weldWords(detail)]),
     ...of("PROTECTORS", detail.protectors ? ["on the threads that stand out"] : []),
     ...of("TOLERANCES", [toleranceWords(tolerances, general)]),

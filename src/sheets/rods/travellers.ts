@@ -17,12 +17,16 @@ import type { RodPapers } from "./rod-details.js";
 import { rodFigure } from "./rod-figure.js";
 import {
   basesOf,
+  countWords,
   cutWords,
-  detailParagraphs,
-  heldBases,
+  finishWords,
+  missingWords,
+  NOT_GIVEN,
   type Paragraph,
+  piecesOnRod,
   rodDrawingNumber,
   weightWords,
+  weldWords,
 } from "./rod-words.js";
 import { tagText } from "./tag-text.js";
 
@@ -36,7 +40,7 @@ export function drawTravellers(papers: RodPapers): readonly Scene[] {
     ),
     ...(lot.uses.length > MOST_TOLD ? [{ kind: "table" as const, table: bundlesTable(papers, lot) }] : []),
   ]);
-  return drawDocument({ job, version, title: "TRAVELLER OF ANCHOR RODS", way: "upright", blocks });
+  return drawDocument({ job, version, title: "TRAVELLER OF ANCHOR RODS", way: "upright", blocks, flagged: true });
 }
 
 const QR_ROOM = 32;
@@ -53,7 +57,7 @@ function headPiece({ job, held }: RodPapers, lot: RodLot, width: number, letteri
   const code = qrCode(lotTag(job, lot, [`${lot.total} OFF`]), QR_ROOM);
   const own = width - code.side - GAP;
   const head = lotHead({ lot, held, job }, own, lettering);
-  const words = paragraphsPiece(headParagraphs(lot, held, job), own, 1, lettering.small);
+  const words = paragraphsPiece(headParagraphs(lot, job), own, 1, lettering.small);
   const height = Math.max(code.side, head.height + words.height + 2);
   const draw = (x: number, top: number) =>
     group(
@@ -64,59 +68,54 @@ function headPiece({ job, held }: RodPapers, lot: RodLot, width: number, letteri
   return { height, draw };
 }
 
-function headParagraphs(lot: RodLot, held: ReadonlySet<string>, job: Job): readonly Paragraph[] {
-  const own = heldBases(lot, held);
+function headParagraphs(lot: RodLot, job: Job): readonly Paragraph[] {
   return [
     { label: "CUT", words: cutWords(lot.detail, job.unit) },
     { label: "WEIGHT", words: weightWords(lot, job.unit) },
-    ...(own.length === 0
-      ? []
-      : [{ label: "HELD", words: `bases ${named(own)}: ask before rods of them are made or sent` }]),
     {
       label: "SHA",
-      words: "changes when anything of the rod, its count or its bases does: it must be that of the detail",
+      words: "must be that of the detail: it stands for rod, count and bases",
     },
   ];
 }
 
-const MOST_NAMED = 12;
-
-function named(marks: readonly string[]): string {
-  const more = marks.length - MOST_NAMED;
-  return `${marks.slice(0, MOST_NAMED).join(", ")}${more > 0 ? ` and ${more} more` : ""}`;
-}
-
 function figurePiece({ job, held }: RodPapers, lot: RodLot, width: number, lettering: Lettering): Piece {
   const figure = rodFigure(lot.detail, { unit: job.unit, width, lettering, callouts: false });
-  const words = paragraphsPiece(stationParagraphs(lot, held, job, figure.scaleWords), width, 2, lettering.small);
+  const words = paragraphsPiece(stationParagraphs(lot, held, figure.scaleWords), width, 2, lettering.small);
   const draw = (x: number, top: number) =>
     group("traveller-view", [figure.draw(x, top), words.draw(x, top - figure.height - 0.5)]);
   return { height: figure.height + words.height + 1, draw };
 }
 
-const AT_STATIONS: ReadonlySet<string> = new Set(["FINISH", "HOOK", "WELDS", "NOT GIVEN", "VIEW"]);
-
 /** So many bases and no more are told without a table. */
 const MOST_TOLD = 8;
 
 /** What stations need beside their own line: hardware of the whole lot, bundles, what is not given. */
-function stationParagraphs(lot: RodLot, held: ReadonlySet<string>, job: Job, scale: string): readonly Paragraph[] {
-  const all = detailParagraphs(lot, held, job, scale);
-  const bundles = lot.uses.map(
+function stationParagraphs(
+  { detail, total, uses }: RodLot,
+  held: ReadonlySet<string>,
+  scale: string,
+): readonly Paragraph[] {
+  const bundles = uses.map(
     (use) => `${use.base}: ${basesOf(use)} of ${use.perBase}${held.has(use.base) ? " HELD" : ""}`,
   );
-  const told = lot.uses.length > MOST_TOLD ? "as listed below" : bundles.join(", ");
-  const words = all.flatMap(({ label, words }): readonly Paragraph[] => {
-    const count = /^(\d+) (.*) A ROD$/.exec(label);
-    if (count !== null)
-      return [{ label: `${Number(count[1]) * lot.total} ${count[2]}`, words: `${label.toLowerCase()}: ${words}` }];
-    return AT_STATIONS.has(label) ? [{ label, words }] : [];
-  });
-  return [...words, { label: "BUNDLES, ONE A BASE", words: told }];
+  const told = uses.length > MOST_TOLD ? "as listed below" : bundles.join(", ");
+  const lacks = missingWords(detail);
+  return [
+    ...(detail.zincProcess === null ? [{ label: "FINISH", words: finishWords(detail) }] : []),
+    ...piecesOnRod(detail.hardware).map(({ count, what, words }) => ({
+      label: countWords(count * total, what),
+      words: `${count} a rod: ${words}`,
+    })),
+    ...(detail.tackWelds.length > 0 ? [] : [{ label: "WELDS", words: weldWords(detail) }]),
+    ...(lacks.length === 0 ? [] : [{ label: NOT_GIVEN, words: lacks.join(", ") }]),
+    { label: "BUNDLES, ONE A BASE", words: told },
+    { label: "VIEW", words: scale },
+  ].filter(({ words }) => words !== "");
 }
 
 /** Widths of the columns of the operations, mm; what is done takes the rest. */
-const COLUMNS = { number: 7, station: 27, done: 18, by: 17, date: 20 } as const;
+const COLUMNS = { number: 5.5, station: 27, done: 16, by: 15, date: 18 } as const;
 const PAD = 1;
 const LEADING = 1.42;
 /** A box that is written in by hand, mm (common practice). */

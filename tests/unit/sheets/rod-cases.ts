@@ -29,12 +29,25 @@ export function bottomsOf(diameter: Length): Readonly<Record<string, Rod["bottom
 
 /** One rod of a size on one base. */
 export function rodGroup(unit: Unit, changes: Partial<Rod> = {}, group: Partial<RodGroup> = {}): RodGroup {
-  const size = unit === "in" ? { size: "1-1/4", diameter: inches(1.25) } : { size: "M30", diameter: millimetres(30), thread: "metric coarse" as const, threadClass: given("6g", "job"), grade: given("8.8", "job") };
+  const size =
+    unit === "in"
+      ? { size: "1-1/4", diameter: inches(1.25) }
+      : {
+          size: "M30",
+          diameter: millimetres(30),
+          thread: "metric coarse" as const,
+          threadClass: given("6g", "job"),
+          grade: given("8.8", "job"),
+        };
   return groupFixture(group, { ...size, ...changes });
 }
 
 /** Papers of these groups, each on a base of its own. */
-export function papersOf(groups: readonly RodGroup[], changes: Partial<Job> = {}, held: readonly string[] = []): RodPapers {
+export function papersOf(
+  groups: readonly RodGroup[],
+  changes: Partial<Job> = {},
+  held: readonly string[] = [],
+): RodPapers {
   const bases = groups.map((group, i) => ({ ...baseFixture(), mark: `B${i + 1}`, groups: [group] }));
   const job = jobFixture({ ...changes, bases });
   return { job, lots: rodLots(job), held: new Set(held), version: "0" };
