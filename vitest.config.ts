@@ -7,6 +7,7 @@ const shared = {
 };
 /** Tests that put another module in the place of one of ours; all the others share their modules, which is faster. */
 const mocking = [
+  "tests/unit/cli/wrong-writer.test.ts",
   "tests/unit/cli/fault.test.ts",
   "tests/unit/cli/load.test.ts",
   "tests/unit/read-back-runs.test.ts",

@@ -4,7 +4,16 @@
  */
 
 export type { Governs, TermName } from "./budget/index.js";
-export type { BottomState, RodLength, RodVerdict, RodWord, VerdictKind } from "./compare/index.js";
+export type { QuestionParts } from "./checks/question.js";
+export type {
+  BottomState,
+  MadeLength,
+  MadeWord,
+  RodLength,
+  RodVerdict,
+  RodWord,
+  VerdictKind,
+} from "./compare/index.js";
 export type { Finding, FindingSeverity, Outcome, Place } from "./diagnostics/finding.js";
 export { formatFinding, hasErrors } from "./diagnostics/finding.js";
 export type { Printable } from "./diagnostics/printable.js";
@@ -35,6 +44,13 @@ export { readJobFile, requestedFiles, SHOP_NAMES } from "./job/index.js";
 export type * from "./job/model/budget.js";
 export type * from "./job/model/job.js";
 export type * from "./job/model/plan.js";
+export type {
+  AskedFigures,
+  QuestionPlace,
+  QuestionRegister,
+  QuestionState,
+  RegisteredQuestion,
+} from "./job/model/register.js";
 export type * from "./job/model/sheet-names.js";
 export type * from "./job/model/survey.js";
 export type * from "./orientation/model.js";
@@ -56,7 +72,7 @@ export type * from "./rods/model.js";
 export type { ReadAs, ReadLine, ReadOrigin, ReadQuestion } from "./schedule/index.js";
 export type { EditionKind, EditionOf, ThreadSeries } from "./standards/index.js";
 export type * from "./summary/model.js";
-export type { Question } from "./summary/questions.js";
+export type { AskedAt, Question } from "./summary/questions.js";
 export type { PlacingVerdict, Verdict } from "./survey/model.js";
 export type { SurveyTotals } from "./survey/placing.js";
 export { budgetJob } from "./tasks/budget.js";
@@ -81,7 +97,7 @@ export type { PlateShape, ShapedBase } from "./template/make-plate.js";
 export type * from "./template/model.js";
 export type { Opening, Openings } from "./template/openings.js";
 export type { Outline } from "./template/outline-model.js";
-export type { HoldingBases, SharedTemplate } from "./template/share/model.js";
+export type { HoldingBases, OpenAtBase, SharedTemplate } from "./template/share/model.js";
 export type { BearingForm } from "./units/bearing.js";
 export type { SurveyUnit } from "./units/coordinate.js";
 export type { Length, Unit } from "./units/length.js";

@@ -174,6 +174,7 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     shop: shopFixture(),
     bases: [baseFixture()],
     answers: [],
+    register: null,
     raised: {},
     drawing: { number: "S-301", revision: "3" },
     revisions: [],

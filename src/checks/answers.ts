@@ -1,6 +1,7 @@
 /** Answers of the engineer of record: which row each belongs to, and which belong to none, with why. */
 import { nearestWord } from "../diagnostics/nearest.js";
 import type { Answer, Job, Severity } from "../job/model/job.js";
+import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
 import { formatWithUnit, NM_PER_UNIT, nanometres, toUnit } from "../units/index.js";
 import type { CheckRow, Quantity } from "./model.js";
@@ -14,6 +15,7 @@ function byRule(answers: readonly Answer[]): ReadonlyMap<string, readonly Answer
   if (known !== undefined) return known;
   const made = new Map<string, Answer[]>();
   for (const answer of answers) {
+    if (answer.question !== "") continue;
     const keys = [keyOf(answer.rule, answer.mark), ...(answer.subject === "" ? [] : [keyOf(answer.rule, null)])];
     for (const key of keys) {
       const own = made.get(key);
@@ -27,21 +29,41 @@ function byRule(answers: readonly Answer[]): ReadonlyMap<string, readonly Answer
 
 const keyOf = (rule: string, mark: string | null): string => `${mark === null ? "layout" : `base ${mark}`}\n${rule}`;
 
-/** Answers to a rule about a base; null: about the layout, whose answers name their subject. */
-function answersTo({ answers }: Pick<Job, "answers">, rule: string, mark: string | null): readonly Answer[] {
-  return byRule(answers).get(keyOf(rule, mark)) ?? [];
+/**
+ * Answers to a row, by its number or by its rule, in the order of the job: of a base, or of the layout (null), whose answers
+ * name their subject where they name no number.
+ */
+function answersTo({ answers }: Pick<Job, "answers">, row: CheckRow, mark: string | null): readonly Answer[] {
+  const byMark = byRule(answers).get(keyOf(row.rule, mark)) ?? [];
+  const numbered = row.question === null ? [] : (byNumber(answers).get(row.question) ?? []);
+  if (numbered.length === 0 || byMark.length === 0) return [...numbered, ...byMark];
+  const own = new Set([...numbered, ...byMark]);
+  return answers.filter((answer) => own.has(answer));
+}
+
+const keptByNumber = new WeakMap<readonly Answer[], ReadonlyMap<string, readonly Answer[]>>();
+
+function byNumber(answers: readonly Answer[]): ReadonlyMap<string, readonly Answer[]> {
+  const known = keptByNumber.get(answers);
+  if (known !== undefined) return known;
+  const made = groupBy(
+    answers.filter(({ question }) => question !== ""),
+    ({ question }) => question,
+  );
+  keptByNumber.set(answers, made);
+  return made;
 }
 
 /** The answer to a failing row, the first that holds for it; null: it is open, or does not fail. */
 export function answerTo(row: CheckRow, job: Pick<Job, "answers" | "unit">, mark: string | null): Answer | null {
-  if (row.status !== "fail") return null;
+  if (row.status !== "fail" || job.answers.length === 0) return null;
   const isFor = (answer: Answer): boolean => isAbout(answer, row) && isOfValue(answer, row, job.unit);
-  return answersTo(job, row.rule, mark).find(isFor) ?? null;
+  return answersTo(job, row, mark).find(isFor) ?? null;
 }
 
-/** An answer without a subject holds for every row of its rule. */
-function isAbout({ subject }: Answer, row: CheckRow): boolean {
-  return subject === "" || subject === row.subject;
+/** One that names a number holds for that question alone; one without a subject for every row of its rule. */
+function isAbout({ question, subject }: Answer, row: CheckRow): boolean {
+  return question === "" ? subject === "" || subject === row.subject : question === row.question;
 }
 
 /** One that names a value holds for that value only. Compared at the summary's rounding, since that is what was printed. */
@@ -82,7 +104,7 @@ export function startAnswerBook(job: Job, rules: Readonly<Record<string, Severit
   const add = (mark: string | null, rows: readonly CheckRow[]): void => {
     if (job.answers.length === 0) return;
     for (const row of rows)
-      for (const answer of answersTo(job, row.rule, mark)) {
+      for (const answer of answersTo(job, row, mark)) {
         if (isAbout(answer, row)) keepBetter(seen, answer, seenIn(answer, row, job.unit));
         else if (mark !== null) append(subjects, answer, row.subject);
       }
@@ -174,11 +196,12 @@ function comparison(row: CheckRow, unit: Unit): string {
 }
 
 function unmatchedWhy(
-  { mark, rule, subject }: Answer,
-  { bases }: Pick<Job, "bases">,
+  { question, mark, rule, subject }: Answer,
+  { bases, register }: Pick<Job, "bases" | "register">,
   rules: Readonly<Record<string, Severity>>,
   subjects: readonly string[],
 ): string {
+  if (question !== "") return strayNumberWhy(question, register);
   const ids = Object.keys(rules);
   if (!ids.includes(rule)) return `there is no rule ${JSON.stringify(rule)}${meant(rule, ids)}`;
   const marks = bases.map((base) => base.mark);
@@ -187,6 +210,17 @@ function unmatchedWhy(
   if (!marks.includes(mark)) return `the job has no base ${JSON.stringify(mark)}${meant(mark, marks)}`;
   const about = subject === "" ? "an answer about the layout names its subject, as the ledger gives it" : "";
   return about === "" ? `${rule} has no row for ${JSON.stringify(subject)}` : `${rule} has no row of ${mark}; ${about}`;
+}
+
+/** Of a number that no row has. */
+function strayNumberWhy(number: string, register: Job["register"]): string {
+  if (register === null)
+    return "no earlier package is at hand whose register says what was asked by this number: name it under questions";
+  const asked = register.questions.find((each) => each.number === number);
+  if (asked === undefined) return `the register of revision ${register.revision} has no ${number}`;
+  if (asked.status === "closed")
+    return `it was closed in revision ${asked.closedIn}: a closed question is not opened again`;
+  return "its rows do not fail any more, or are no more: the question is closed";
 }
 
 function meant(word: string, known: readonly string[]): string {

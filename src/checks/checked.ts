@@ -14,6 +14,8 @@ import type { HeldLayout } from "./held.js";
 import { heldReasons } from "./held.js";
 import { runChecks, runJobChecks } from "./index.js";
 import type { CheckRow } from "./model.js";
+import type { OpenQuestion } from "./release.js";
+import { openQuestionsOf } from "./release.js";
 import { worstFirst } from "./run.js";
 
 /** One base, checked. */
@@ -27,6 +29,8 @@ export interface CheckedBase {
   readonly rows: readonly CheckRow[];
   /** Why the base is held, one sentence each; empty when it is not. */
   readonly held: readonly string[];
+  /** Open questions of every base that the template serves: it is not released; empty where none is. */
+  readonly open: readonly OpenQuestion[];
   /** Of one template; null without a density. */
   readonly weight: Weight | null;
   /** What is cut or drilled, in order: the template itself, or its parts, then what goes with it. */
@@ -42,6 +46,8 @@ export interface CheckedJob {
   readonly plan: Plan | null;
   /** What of the layout is not to be set out by, and why. */
   readonly layoutHeld: HeldLayout;
+  /** Open questions about the layout: plan and setting-out files are not released; empty where none is. */
+  readonly layoutOpen: readonly OpenQuestion[];
   /** Rows of the job itself, not of its bases; worst first. */
   readonly rows: readonly CheckRow[];
   /** Marks of the held bases, and why, one sentence each. */
@@ -76,7 +82,8 @@ function checkOnce(job: Job, shaped: ShapedBase): CheckedBase {
     throw new ProgramFault(`base ${base.mark}: nothing is known of the others that its template serves`);
   const others = shared.held.filter(({ marks }) => !marks.has(base.mark));
   const reasons = others.map((each) => `template ${base.template.mark} also serves ${holdWords(each)}`);
-  return { ...own, held: [...own.held, ...reasons], shared };
+  const open = [...own.open, ...shared.open.filter(({ mark }) => mark !== base.mark)];
+  return { ...own, held: [...own.held, ...reasons], open, shared };
 }
 
 const MOST_MARKS = 8;
@@ -94,7 +101,8 @@ export function checkAlone(job: Job, { base, rods, shape }: ShapedBase): Checked
   const measures = measurePlate(plate);
   const weight = weighPlate(measures.netArea, plate.thickness, job.shop.density[plate.material], job.unit);
   const pieces: readonly TemplatePiece[] = [{ role: "template", plate, measures, weight }];
-  return { job, base, rods, plate, measures, rows, held: heldReasons(rows, job.unit), weight, pieces, shared: null };
+  const [held, open] = [heldReasons(rows, job.unit), openQuestionsOf(base.mark, rows)];
+  return { job, base, rods, plate, measures, rows, held, open, weight, pieces, shared: null };
 }
 
 /** The rows of the whole job, worst first. */

@@ -20,7 +20,7 @@ import { settingOutElevation } from "./job-rules/setting-out-elevation.js";
 import { runJobRules } from "./job-run.js";
 import type { CheckContext, CheckRow, Rule } from "./model.js";
 import type { AskedPlace } from "./question.js";
-import { questionAt } from "./question.js";
+import { type QuestionParts, questionAt, questionParts } from "./question.js";
 import { basePlateEdge } from "./rules/base-plate-edge.js";
 import { basePlateGroutHole } from "./rules/base-plate-grout-hole.js";
 import { basePlateHole } from "./rules/base-plate-hole.js";
@@ -38,6 +38,8 @@ import { nutRoom } from "./rules/nut-room.js";
 import { patternMatch } from "./rules/pattern-match.js";
 import { placingClearance } from "./rules/placing-clearance.js";
 import { projection } from "./rules/projection.js";
+import { rodBend } from "./rules/rod-bend.js";
+import { rodCoating } from "./rules/rod-coating.js";
 import { rodCount } from "./rules/rod-count.js";
 import { rodCover } from "./rules/rod-cover.js";
 import { rodGrade } from "./rules/rod-grade.js";
@@ -46,6 +48,8 @@ import { rodOnBasePlate } from "./rules/rod-on-base-plate.js";
 import { rodOnConcrete } from "./rules/rod-on-concrete.js";
 import { rodPlay } from "./rules/rod-play.js";
 import { rodSpacing } from "./rules/rod-spacing.js";
+import { rodThread } from "./rules/rod-thread.js";
+import { rodThreading } from "./rules/rod-threading.js";
 import { seatOnPlate } from "./rules/seat-on-plate.js";
 import { stockThickness } from "./rules/stock-thickness.js";
 import { tableSize } from "./rules/table-size.js";
@@ -104,6 +108,10 @@ export const rules = [
   rodLength,
   rodCount,
   rodGrade,
+  rodThread,
+  rodBend,
+  rodCoating,
+  rodThreading,
 ] as const satisfies readonly Rule[];
 
 /** Every rule of the whole job, in the order of the ledger. */
@@ -141,6 +149,11 @@ export function runJobChecks(context: JobContext): readonly CheckRow[] {
 /** The ledger of one base: rows in the order of the rules, then of their subjects. */
 export function runChecks(context: CheckContext): readonly CheckRow[] {
   return runRules(rules, context);
+}
+
+/** The same in parts, for a letter. */
+export function sharedQuestionParts(places: readonly AskedPlace[], row: CheckRow, unit: Unit): QuestionParts {
+  return questionParts(places, row, unit);
 }
 
 /** Rows of a base or of the job that say the same, as one question. */

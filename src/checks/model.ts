@@ -111,6 +111,8 @@ export interface CheckRow {
   readonly givenBy: string;
   /** The answer of the engineer of record, when there is one and the value has not changed since. */
   readonly answer: Answer | null;
+  /** Number of the question in the register, `Q-7`; null of a row that asks nothing, or that is asked for the first time. */
+  readonly question: string | null;
 }
 
 /** What no rule looks at; printed on every ledger and sheet. */

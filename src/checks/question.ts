@@ -1,8 +1,8 @@
 /** Questions to the engineer of record. They ask; they never say that a change would be acceptable. */
 import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
-import type { CheckRow } from "./model.js";
-import { comparedTexts, limitWords } from "./words.js";
+import type { CheckRow, Quantity, Sense } from "./model.js";
+import { comparedTexts, limitWords, marginText } from "./words.js";
 
 /** What one question is about: the subjects of a base, or of the layout, whose rows say the same. */
 export interface AskedPlace {
@@ -21,6 +21,39 @@ export function questionAt(places: readonly AskedPlace[], row: CheckRow, unit: U
   const asked = limitWords(row.sense, limit);
   const note = notes === "" ? "" : ` (${notes})`;
   return `${where}: ${row.measured} is ${found}; ${authorityOf(row)} asks for ${asked}${note}. What is required here?`;
+}
+
+/** The same in parts, for a letter: what is so and what is asked for in a sentence, the notes, and the figures apart. */
+export interface QuestionParts {
+  readonly said: string;
+  /** "" where nothing is noted. */
+  readonly notes: string;
+  /** null where nothing was compared. */
+  readonly figures: { readonly found: string; readonly asked: string; readonly missed: string } | null;
+}
+
+/** Rows that say the same of several places, in parts. */
+export function questionParts(places: readonly AskedPlace[], row: CheckRow, unit: Unit): QuestionParts {
+  const notes = notesWords(places);
+  const { value, limit, sense, margin } = row;
+  if (value === null || limit === null || sense === null) return { said: row.plainName, notes, figures: null };
+  const [found, bound] = comparedTexts(value, limit, unit);
+  const asked = limitWords(sense, bound);
+  const said = `${capital(row.measured)} is ${found}; ${authorityOf(row)} asks for ${asked}.`;
+  return { said, notes, figures: { found, asked, missed: missedWords(margin, sense, unit) } };
+}
+
+const capital = (words: string): string => `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
+
+const MISSED: Readonly<Record<Sense, string>> = { ">=": "short by", "<=": "over by", "=": "off by" };
+
+function missedWords(margin: Quantity | null, sense: Sense, unit: Unit): string {
+  if (margin === null) return "";
+  const size: Quantity =
+    margin.kind === "length"
+      ? { ...margin, twice: Math.abs(margin.twice) }
+      : { ...margin, count: Math.abs(margin.count) };
+  return `${MISSED[sense]} ${marginText(size, unit)}`;
 }
 
 function whereWords(places: readonly AskedPlace[]): string {

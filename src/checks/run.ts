@@ -2,28 +2,36 @@
 import type { Job, Severity } from "../job/model/job.js";
 import { answerTo } from "./answers.js";
 import type { CheckContext, CheckRow, CheckStatus, Quantity, Rule, RuleResult, Sense } from "./model.js";
+import { numberRows } from "./numbered.js";
 import { givenBy } from "./takes.js";
+
+export { isAsking } from "./asking.js";
 
 const RANK: Readonly<Record<Severity, number>> = { advise: 0, ask: 1, stop: 2 };
 
 /** Rows in the order of the rules, then of their subjects. */
 export function runRules(rules: readonly Rule[], context: CheckContext): readonly CheckRow[] {
-  return rules.flatMap((rule) => {
+  const rows = rules.flatMap((rule) => {
     const [clause, edition] = [rule.clause(context), rule.edition(context)];
     const given = givenBy(context.base, rule.takes);
-    return rule.check(context).map((result) => {
-      const row = { ...judge(rule, result, clause, edition), givenBy: given };
-      return finishRow(row, context.job, context.base.mark);
-    });
+    return rule.check(context).map((result) => ({ ...judge(rule, result, clause, edition), givenBy: given }));
   });
+  return finishRows(rows, context.job, context.base.mark);
 }
 
-/** Raises the severity where the job asks for it, and adds the answer of the engineer of record; `mark` null: a row of the job. */
-export function finishRow(row: CheckRow, job: Job, mark: string | null): CheckRow {
-  const severity = raised(row.severity, job.raised[row.rule]);
-  const finished = severity === row.severity ? row : { ...row, severity };
-  const answer = answerTo(finished, job, mark);
-  return answer === null ? finished : { ...finished, answer };
+/**
+ * Raises severities where the job asks for it, numbers questions that were asked before, and adds what was said to them;
+ * `mark` null: rows of the job.
+ */
+export function finishRows(rows: readonly CheckRow[], job: Job, mark: string | null): readonly CheckRow[] {
+  const finished = rows.map((row) => {
+    const severity = raised(row.severity, job.raised[row.rule]);
+    return severity === row.severity ? row : { ...row, severity };
+  });
+  return numberRows(finished, job, mark).map((row) => {
+    const answer = answerTo(row, job, mark);
+    return answer === null ? row : { ...row, answer };
+  });
 }
 
 /** A result as a ledger row, with margin and status. */
@@ -53,6 +61,7 @@ export function judge(
     chosen: compared && result.chosen === true,
     givenBy: "",
     answer: null,
+    question: null,
   };
 }
 
@@ -97,11 +106,6 @@ function raised(own: Severity, asked: Severity | undefined): Severity {
 /** True of a row for which no cut file is written: a fail of severity `stop`. */
 export function isHolding({ status, severity }: CheckRow): boolean {
   return status === "fail" && severity === "stop";
-}
-
-/** True of a row that is put to the engineer of record: a fail of severity `ask`. */
-export function isAsking({ status, severity }: CheckRow): boolean {
-  return status === "fail" && severity === "ask";
 }
 
 /**

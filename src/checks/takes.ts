@@ -70,6 +70,7 @@ export const STACK: readonly string[] = [
   "template.use",
   "template.thickness",
   "rods.stickOut",
+  "rods.topNuts",
   ...WASHER,
   ...NUT,
 ];

@@ -64,8 +64,9 @@ export function limitWords(sense: Sense, limit: string): string {
 }
 
 /** What is to be known of an answer that names no value: a change of the value does not open its question again. */
-export function answerReach({ value }: Answer): string {
-  return value.kind === "missing" ? "; the answer names no value and holds whatever the value becomes" : "";
+export function answerReach({ kind, value }: Answer): string {
+  const who = kind === "answered" ? "the answer" : "the acceptance";
+  return value.kind === "missing" ? `; ${who} names no value and holds whatever the value becomes` : "";
 }
 
 /** A share in whole per cent, rounded half up; `whole` is positive. */

@@ -1,6 +1,7 @@
 /** The command line as a closed union of commands, or what is wrong with it. */
 import { parseArgs } from "node:util";
 import { nearestWord } from "../diagnostics/nearest.js";
+import { printable } from "../diagnostics/printable.js";
 import { PAPER_NAMES, type PaperName, paperNamed } from "../outputs/paper-names.js";
 
 /** A command with its arguments as typed; null where an option is not given. Paths are not resolved yet. */
@@ -42,6 +43,13 @@ export type Command =
       readonly against: string | null;
       readonly json: boolean;
     }
+  | {
+      readonly kind: "sign";
+      readonly folder: string;
+      readonly by: string;
+      readonly note: string;
+      readonly json: boolean;
+    }
   | { readonly kind: "compare"; readonly old: string; readonly fresh: string; readonly json: boolean }
   | { readonly kind: "budget"; readonly job: string; readonly out: string | null; readonly json: boolean }
   | {
@@ -59,9 +67,19 @@ export type Command =
     };
 
 /** The word after `rodplate`; help and version are none of them. */
-export type CommandName = "start" | "read" | "check" | "make" | "compare" | "proof" | "budget" | "survey";
+export type CommandName = "start" | "read" | "check" | "make" | "compare" | "proof" | "sign" | "budget" | "survey";
 /** Every command, in the order of the help. */
-const COMMANDS: readonly CommandName[] = ["start", "read", "check", "make", "compare", "proof", "budget", "survey"];
+const COMMANDS: readonly CommandName[] = [
+  "start",
+  "read",
+  "check",
+  "make",
+  "compare",
+  "proof",
+  "sign",
+  "budget",
+  "survey",
+];
 
 /** Options by command, beside --help and --version. */
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
@@ -79,6 +97,7 @@ const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "
   },
   compare: { json: "boolean" },
   proof: { against: "string", json: "boolean" },
+  sign: { by: "string", note: "string", json: "boolean" },
   budget: { out: "string", json: "boolean" },
   survey: {
     unit: "string",
@@ -138,6 +157,7 @@ function parseOptions(name: CommandName, args: readonly string[]): Parsed {
     ...countPositionals(name, read.positionals),
     ...wantOut(name, read),
     ...paperFaults(read),
+    ...signerFaults(name, read),
   ];
   if (faults.length > 0) return refused(...faults);
   return { ok: true, command: commandOf(name, read) };
@@ -199,6 +219,7 @@ const POSITIONALS: Readonly<Record<CommandName, Positionals>> = {
   make: { least: 1, most: 1, wants: "the name of a job file" },
   compare: { least: 2, most: 2, wants: "OLD and NEW, each a job file or the folder of a package" },
   proof: { least: 1, most: Number.POSITIVE_INFINITY, wants: "the names of DXF files, or of the folder of a package" },
+  sign: { least: 1, most: 1, wants: "the folder of a package" },
   budget: { least: 1, most: 1, wants: "the name of a job file" },
   survey: { least: 2, most: 2, wants: "the names of a job file and of a file of points" },
 };
@@ -217,6 +238,28 @@ function paperFaults({ texts }: Read): string[] {
   if (paper === undefined || paperNamed(paper) !== null) return [];
   const known = [...PAPER_NAMES, "11x17"];
   return [`--paper ${JSON.stringify(paper)}: the papers are ${known.join(", ")}${didYouMean(paper, known)}`];
+}
+
+/** Longest name and note: a record is read by people. */
+const [LONGEST_NAME, LONGEST_NOTE] = [100, 1000];
+
+function signerFaults(name: CommandName, { texts, faults }: Read): string[] {
+  if (name !== "sign") return [];
+  const [by, note] = [texts.get("by"), texts.get("note") ?? ""];
+  if (by === undefined)
+    return faults.some((fault) => fault.startsWith("--by"))
+      ? []
+      : ["sign needs --by NAME, who has checked the package"];
+  const asked: readonly (readonly [boolean, string])[] = [
+    [by.trim() === "", "--by needs a name"],
+    [by.length > LONGEST_NAME, `--by has ${by.length} signs; at most ${LONGEST_NAME} are allowed`],
+    [note.length > LONGEST_NOTE, `--note has ${note.length} signs; at most ${LONGEST_NOTE} are allowed`],
+    [
+      printable(by) !== by,
+      `--by ${JSON.stringify(by)} holds signs that cannot be seen; write the name in plain letters`,
+    ],
+  ];
+  return asked.flatMap(([isFault, words]) => (isFault ? [words] : []));
 }
 
 function wantOut(name: CommandName, { texts, faults }: Read): string[] {
@@ -259,6 +302,10 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
         replace: flags.has("replace"),
         paper: paperNamed(texts.get("paper") ?? ""),
       };
+    case "sign": {
+      const [by, note] = [(texts.get("by") ?? "").trim(), (texts.get("note") ?? "").trim()];
+      return { kind: "sign", folder: job, by, note, json: flags.has("json") };
+    }
     case "compare":
       return { kind: "compare", old: job, fresh: positionals[1] ?? "", json: flags.has("json") };
     case "proof":

@@ -1,15 +1,18 @@
 /** `rodplate compare OLD NEW`: what changed between two jobs or packages, and what must be cut again. */
 import { existsSync, statSync } from "node:fs";
 import { basename, resolve } from "node:path";
-import type { Side } from "../compare/index.js";
+import type { Comparison, Side } from "../compare/index.js";
 import { compareSides, countRecuts, countRemade } from "../compare/index.js";
 import type { Outcome } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
-import { terminalLine } from "../diagnostics/printable.js";
-import { writeCompareJson } from "../formats/compare-json.js";
+import { joinPrintable, terminalJson, terminalLine, terminalText } from "../diagnostics/printable.js";
+import { compareForm, writeCompareJson } from "../formats/compare-json.js";
 import { writeCompareText } from "../formats/compare-text.js";
+import { writeSignatures } from "../formats/signature-text.js";
+import type { SignatureState } from "../signature/index.js";
 import { jobSide } from "../tasks/compare.js";
 import type { Command } from "./arguments.js";
+import { judgeForNew, packageState, signedPackage, startJobState, type TakeJob } from "./compare-signed.js";
 import { attemptReading } from "./file-system.js";
 import { fileFault, showFindings } from "./findings.js";
 import { openFile } from "./open.js";
@@ -24,19 +27,38 @@ export async function runCompare(
   { old, fresh, json }: Extract<Command, { kind: "compare" }>,
   shell: Shell,
 ): Promise<ExitCode> {
-  const sides = [await readSide(old, shell), await readSide(fresh, shell)] as const;
+  const signed = signedPackage(old, shell);
+  const gathered = signed === null ? null : startJobState();
+  const sides = [await readSide(old, shell, null), await readSide(fresh, shell, gathered)] as const;
   const [before, after] = sides;
   await showFindings(uniqueFindings(sides), json, shell);
   if (!before.ok || !after.ok) return 2;
   const comparison = compareSides(before.value, after.value);
   const [from, to] = [before.value.job.number, after.value.job.number];
   if (from !== to) await shell.err.write(terminalLine`warning: OLD is job ${from}, NEW is job ${to}\n`);
-  const text = json
-    ? writeCompareJson(comparison)
-    : writeCompareText(comparison, { width: widthOf(shell), color: hasColor(shell) });
-  await shell.out.write(text);
+  const signatures = signed === null ? [] : judgeForNew(signed, gathered?.state() ?? packageState(fresh, shell));
+  await showComparison(comparison, signatures, json, shell);
   return countRecuts(comparison) + countRemade(comparison) > 0 ? 1 : 0;
 }
+
+async function showComparison(
+  comparison: Comparison,
+  signatures: readonly SignatureState[],
+  json: boolean,
+  shell: Shell,
+): Promise<void> {
+  const options = { width: widthOf(shell), color: hasColor(shell) };
+  if (!json) {
+    await shell.out.write(writeCompareText(comparison, options));
+    if (signatures.length > 0)
+      await shell.out.write(
+        joinPrintable([terminalLine`Signatures of OLD, for NEW:\n`, signedText(signatures, options)]),
+      );
+  } else if (signatures.length === 0) await shell.out.write(writeCompareJson(comparison));
+  else await shell.out.write(terminalJson({ ...compareForm(comparison), signatures }));
+}
+
+const signedText = terminalText(writeSignatures);
 
 /** A fault of one file that both sides name is told once. */
 function uniqueFindings(sides: readonly Outcome<Side>[]): Outcome<Side>["findings"] {
@@ -45,13 +67,13 @@ function uniqueFindings(sides: readonly Outcome<Side>[]): Outcome<Side>["finding
 }
 
 /** A folder, or the summary in it, is a package; any other file is a job. */
-async function readSide(name: string, shell: Shell): Promise<Outcome<Side>> {
+async function readSide(name: string, shell: Shell, take: TakeJob | null): Promise<Outcome<Side>> {
   const path = resolve(shell.currentFolder, name);
   const stat = attemptReading(() => statSync(path, { throwIfNoEntry: false }), name);
   if (!stat.ok) return stat;
   if (stat.value === undefined) return { ok: false, findings: [fileFault(name, "missing-file", missingWords(path))] };
   if (stat.value.isDirectory()) return packageSide(path, name);
-  return basename(path) === SUMMARY ? packageSide(resolve(path, ".."), name) : openSide(name, shell);
+  return basename(path) === SUMMARY ? packageSide(resolve(path, ".."), name) : openSide(name, shell, take);
 }
 
 /** A package with a changed cut file is refused; one with changed papers or files of somebody's is compared, and they are named. */
@@ -69,7 +91,10 @@ function missingWords(path: string): string {
   return `there is no such job file or package${rest}`;
 }
 
-async function openSide(name: string, shell: Shell): Promise<Outcome<Side>> {
+async function openSide(name: string, shell: Shell, take: TakeJob | null): Promise<Outcome<Side>> {
   const opened = await openFile(name, shell);
-  return opened.ok ? { ...opened, value: jobSide(name, opened.value, { startSha256 }) } : opened;
+  if (!opened.ok) return opened;
+  const value = jobSide(name, opened.value, { startSha256, ...(take === null ? {} : { each: take.each }) });
+  take?.end(opened.value);
+  return { ...opened, value };
 }

@@ -6,20 +6,35 @@ import { listed } from "../diagnostics/listed.js";
 import { terminalText } from "../diagnostics/printable.js";
 import { writeCompareBrief } from "../formats/compare-brief.js";
 import { compareForm } from "../formats/compare-json.js";
+import { writeSignatures } from "../formats/signature-text.js";
+import { SIGNED } from "../outputs/index.js";
+import type { SignatureState } from "../signature/index.js";
+import { SUMMARY } from "./package-contents.js";
 import type { PersonsFile, Settlement } from "./package-settle.js";
 import { packageWarning } from "./package-target.js";
 import { readPackage } from "./read-package.js";
+import { findSignatures, judgeSignatures, readSignedState } from "./signed-state.js";
 
-/** The comparison with the package before; or why there is none. */
-export type EarlierLook =
+/** The comparison with the package before, or why there is none; and its signatures, held against the new one. */
+export type EarlierLook = { readonly signatures: readonly SignatureState[] } & (
   | { readonly kind: "compared"; readonly comparison: Comparison }
-  | { readonly kind: "not compared"; readonly findings: readonly Finding[] };
+  | { readonly kind: "not compared"; readonly findings: readonly Finding[] }
+);
 
 /** Both in their folders; `name` is DIR as the user named it. Files that were changed are not read: the summary tells of them. */
 export function compareEarlier(old: string, fresh: string, name: string): EarlierLook {
   const [before, after] = [readPackage(old, name), readPackage(fresh, name)];
-  if (before.ok && after.ok) return { kind: "compared", comparison: compareSides(before.value.side, after.value.side) };
-  return { kind: "not compared", findings: [...before.findings, ...after.findings] };
+  const signatures = judgeAgain(old, fresh);
+  if (before.ok && after.ok)
+    return { kind: "compared", comparison: compareSides(before.value.side, after.value.side), signatures };
+  return { kind: "not compared", findings: [...before.findings, ...after.findings], signatures };
+}
+
+/** Signatures of the package before against the new one, which is whole. */
+function judgeAgain(old: string, fresh: string): readonly SignatureState[] {
+  const found = findSignatures(old);
+  const now = found.length === 0 ? null : readSignedState(fresh, SUMMARY);
+  return now?.ok ? judgeSignatures(found, now.value.state, []) : [];
 }
 
 /** Every file of a person, where it is now, and what was missing; `name` is DIR as the user named it. */
@@ -66,14 +81,28 @@ function earlierWords(
 ): string {
   const inside = settlement?.kept ?? null;
   const kept = inside === null ? null : `${options.shown}/${inside}`;
+  const signed = signedWords(look.signatures, kept, options);
   switch (look.kind) {
     case "compared":
-      return writeCompareBrief(look.comparison, { ...options, kept });
+      return `${writeCompareBrief(look.comparison, { ...options, kept })}${signed}`;
     case "not compared": {
       const where = kept === null ? "" : `, which is kept in ${kept}`;
-      return `The package before${where} is not compared: its summary.json cannot be read.\n`;
+      return `The package before${where} is not compared: its summary.json cannot be read.\n${signed}`;
     }
   }
+}
+
+/** Whether what people signed still stands, and where their records are. */
+function signedWords(
+  signatures: readonly SignatureState[],
+  kept: string | null,
+  { width, color }: { readonly width: number; readonly color: boolean },
+): string {
+  if (signatures.length === 0) return "";
+  const place = kept === null ? SIGNED : `${kept}/${SIGNED}`;
+  const left =
+    kept === null ? "The records stay in" : "This package is not signed; the records went with their revision into";
+  return `${writeSignatures(signatures, { width, color })}  ${left} ${place}\n`;
 }
 
 /** The same in machine form: the key `earlier` of what `make --json` prints. */
@@ -84,6 +113,7 @@ export function earlierForm(look: EarlierLook, settlement: Settlement | null) {
     kept: settlement?.kept ?? null,
     people: settlement?.people.map(({ what, path, to }) => ({ what, path, to })) ?? [],
     missing: settlement?.missing ?? [],
+    signatures: look.signatures,
     compared: look.kind === "compared" ? compareForm(look.comparison) : null,
   };
 }

@@ -12,6 +12,7 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
   rodplate compare OLD NEW           what changed between two jobs or packages, and what must be cut again
   rodplate proof FILE|DIR... [--against JOB]
                                      what is wrong with any cut file (DXF) or package, and which template it is
+  rodplate sign PACKAGE --by NAME    record who has checked a package, bound to the hashes of its files
   rodplate budget JOB                worst case and probability that each base plate drops on
   rodplate survey JOB POINTS         surveyed rods against their places, and whether each base plate drops on
   rodplate help [COMMAND]            more about a command
@@ -19,7 +20,8 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
 
 Exit code: 0 made, nothing is held; 1 made, but something is held; 2 the input is at fault, nothing written;
 3 a fault of the program. For compare: 1 something that is cut or made already must be cut or made again.
-For read: 1 something is asked. For proof: 1 a file is not to be cut as it is, or not as checked. For survey: 1 a base plate does not drop on,
+For read: 1 something is asked. For proof: 1 a file is not to be cut as it is, or not as checked. For sign: 1 signed with
+something held or asked. For survey: 1 a base plate does not drop on,
 or a rod or column is outside its tolerance.
 Progress and messages go to standard error. NO_COLOR and COLUMNS are honoured.
 `;
@@ -63,9 +65,10 @@ are told once a cause, at most 20 causes.
 const MAKE = `rodplate make JOB --out DIR [--paper NAME] [--replace] [--include-held] [--faults FILE] [--all] [--json]
 
 Writes the package, by who opens it: cut files (steel) and drill lists (plywood) into cut/, sheets of the templates and of the
-plan into sheets/, setting-out files into field/, ledger.csv and questions.csv into engineer/; at its top all sheets in one PDF,
-the set, with a cover that lists them, and summary.json. DIR must be absent, empty, or an earlier package of the same job; it is replaced by renames beside
-it (.DIR.new-..., .DIR.old), so that a package is whole or not there at all. A package of another revision is kept in
+plan into sheets/, setting-out files into field/, ledger.csv, questions, letter and answer form into engineer/; at its top all
+sheets in one PDF, the set, with a cover that lists them, and summary.json. Numbers of questions go on from the package in DIR.
+DIR must be absent, empty, or an earlier package of the same job; it is replaced by renames beside it
+(.DIR.new-..., .DIR.old), so that a package is whole or not there at all. A package of another revision is kept in
 DIR/superseded, and what must be cut or made again is told. Files that somebody added stay, or go with their revision; files
 that somebody changed are set aside in DIR/set-aside. Each is named, and none is lost.
 
@@ -93,6 +96,8 @@ files that somebody added are named. Writes nothing.
 A template counts as cut when OLD handed out a file to cut or drill by: a package that has one, a job that does not hold
 it. A revision letter or another mark alone is no recut: such templates are listed as MARKS ONLY.
 
+Where OLD is a package that somebody signed: who and when, what of it changed and is to be looked at again, how much is not.
+
   --json   the machine form, or {"findings": [...]} when OLD or NEW is at fault, and nothing else
 
 Exit code: 0 nothing must be cut again and no rods made again; 1 something must; 2 OLD or NEW is at fault.
@@ -106,16 +111,39 @@ Read are LINE, ARC, CIRCLE, LWPOLYLINE, POLYLINE, inserted blocks, and SPLINE an
 within 0.025 mm. Ends within 0.01 mm are joined, and a gap is told. A file over 32,000,000 bytes is refused unread.
 Writes nothing.
 
-DIR is the folder of a package: every file that its summary lists is held against its size and hash, and every cut file
-against its own template; what is missing, changed or not listed is told. Of any other folder: every DXF file and package.
+DIR is the folder of a package: every file that its summary lists is held against its size and hash, every cut file is read
+again and held against its certificate and its own template, and the summary against its seal; what is missing, changed or
+not listed is told, and who signed the package and whether that still stands. Of any other folder: every DXF file and package.
+Without a signature it is known that the files agree with each other, not that nobody has written all of them anew.
 
   --against JOB   say which template or base plate of JOB each file is (by its name, else by its holes), at any origin and
                   turn, mirrored, or exactly 25.4 or 12 times too large or small; every hole off by more than 0.05 mm in
                   place or diameter, holes missing or too many, and an outline that strays by more than 0.1 mm
   --json          the machine form, or {"findings": [...]} when JOB is at fault, and nothing else
 
-Exit code: 0 nothing has a STOP; 1 a file has, or is not the one that was checked; 2 a file cannot be opened, or JOB is
-at fault.
+Exit code: 0 nothing has a STOP; 1 a file has, or is not the one that was checked, or a signature is VOID; 2 a file cannot
+be opened, or JOB is at fault.
+`;
+
+const SIGN = `rodplate sign PACKAGE --by NAME [--note TEXT] [--json]
+
+Records that NAME has checked the package in the folder PACKAGE: name, day, note, and the hashes of summary.json and of every
+file that it lists, in engineer/signed. Before that all is proved again as by rodplate proof; where a file is not the one that
+was checked nothing is signed, and every fault is told. What is HELD, not released or asked and not answered is named, and
+stands in the record. Several people may sign. CHECKED BY on the sheets stays empty.
+
+A signature is void when a byte of the package is another: make, proof and compare then say so, what is to be looked at again
+and how much is untouched. A make that gives the same bytes leaves it standing; give the job a date, which every sheet bears.
+A record is never erased: it goes with its revision into superseded, or stays beside the new package.
+
+It is a record bound to hashes, no proof of identity: whoever can write to the folder can write one in any name. It stands for
+no seal of a licensed engineer; local codes and licensed practice govern.
+
+  --by NAME     who has checked, at most 100 signs
+  --note TEXT   what is to be said of it, at most 1000 signs
+  --json        the machine form, or {"findings": [...]} when nothing was signed, and nothing else
+
+Exit code: 0 signed; 1 signed, but something is held or a question is open, which the record lists; 2 nothing was signed.
 `;
 
 const BUDGET = `rodplate budget JOB [--out DIR] [--json]
@@ -176,6 +204,8 @@ function wordsOf(about: CommandName | null, starters: readonly string[]): string
       return COMPARE;
     case "proof":
       return PROOF;
+    case "sign":
+      return SIGN;
     case "budget":
       return BUDGET;
     case "survey":

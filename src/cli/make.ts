@@ -5,7 +5,7 @@ import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
 import { listed } from "../diagnostics/listed.js";
 import { joinPrintable, printableJson, terminalJson, terminalLine, terminalText } from "../diagnostics/printable.js";
-import type { ReducedPage } from "../outputs/index.js";
+import { aboutKind, type GuidedFile, guidePackage, type ReducedPage } from "../outputs/index.js";
 import type { Part } from "../tasks/growing-files.js";
 import { makeBases } from "../tasks/make-base.js";
 import type { OpenedJob } from "../tasks/open.js";
@@ -15,9 +15,12 @@ import type { Command } from "./arguments.js";
 import { makeInThreads, threadsFor } from "./base-threads.js";
 import type { EarlierLook } from "./earlier-package.js";
 import { compareEarlier, earlierForm, earlierText, leftoverWarnings, settlementWarnings } from "./earlier-package.js";
+import type { EarlierRegister } from "./earlier-register.js";
+import { findEarlierRegister } from "./earlier-register.js";
 import { tellInput } from "./faults-file.js";
 import { chunksOf } from "./file-system.js";
 import { showFindings } from "./findings.js";
+import { guideText } from "./guide-text.js";
 import { openFile } from "./open.js";
 import { SUMMARY } from "./package-contents.js";
 import type { PackageFolder, WrittenPackage } from "./package-folder.js";
@@ -55,10 +58,12 @@ async function refuseFolder(
 }
 
 async function makeInto(dir: PackageFolder, command: MakeCommand, shell: Shell): Promise<Outcome<ExitCode>> {
-  const opened = await openFile(command.job, shell);
+  const earlier = findEarlierRegister(dir.folder);
+  const opened = await openFile(command.job, shell, earlier?.content);
   const isGood = await tellInput(opened, command, shell);
   if (!opened.ok || !isGood) return { ok: true, value: 2, findings: [] };
-  const written = await dir.write<Report, EarlierLook>({
+  if (!command.json) await tellRegister(earlier, opened.value.job, command.out, shell);
+  const written = await dir.write<MadePackage, EarlierLook>({
     job: opened.value.job,
     replace: command.replace,
     fill: (writer) => writeFiles(command, writer, opened.value, shell),
@@ -68,7 +73,30 @@ async function makeInto(dir: PackageFolder, command: MakeCommand, shell: Shell):
   await showResult(command, dir, written.value, shell);
   const { made, settled, leftover } = written.value;
   const told = [leftoverWarnings(leftover, command.out), settlementWarnings(settled, command.out), written.findings];
-  return { ok: true, value: made.isHeld ? 1 : 0, findings: told.flat() };
+  return { ok: true, value: made.report.isHeld ? 1 : 0, findings: told.flat() };
+}
+
+/** What is shown of a package that was written. */
+interface MadePackage {
+  readonly report: Report;
+  /** Every file but the summary, in the order in which they were begun. */
+  readonly files: readonly GuidedFile[];
+}
+
+/** Where numbers of questions go on from, where that is the package in the folder. */
+async function tellRegister(
+  earlier: EarlierRegister | null,
+  { register, number }: OpenedJob["job"],
+  out: string,
+  { err }: Shell,
+): Promise<void> {
+  if (earlier === null || register === null || earlier.job !== number || earlier.questions === 0) return;
+  if (register.revision !== earlier.revision || register.questions.length !== earlier.questions) return;
+  const from = earlier.where === "" ? out : join(out, earlier.where);
+  const count = counted(earlier.questions, "question");
+  await err.write(
+    terminalLine`numbers of questions go on from revision ${earlier.revision} in ${from}, which has ${count}\n`,
+  );
 }
 
 async function writeFiles(
@@ -76,7 +104,7 @@ async function writeFiles(
   writer: PackageWriter,
   opened: OpenedJob,
   shell: Shell,
-): Promise<Report> {
+): Promise<MadePackage> {
   const { newLeanDocument } = await import("../formats/lean-document.js");
   const { pdfMaker } = await import("./pdf-maker.js");
   const options = { version: readVersion(), paper, includeHeld };
@@ -92,12 +120,17 @@ async function writeFiles(
   const append = (parts: readonly Part[]): void => {
     for (const { path, bytes } of parts) writer.append(path, bytes);
   };
+  const files: GuidedFile[] = [];
+  const note = ({ kind, path }: GuidedFile): void => void files.push({ kind, path });
   append(made.head);
-  report.addFiles(made.head.length);
+  for (const part of made.head) if (part.path !== SUMMARY) note(part);
   let done = 0;
   for await (const alone of bases) {
     const base = made.add(alone);
-    for (const { path, bytes } of base.files) writer.add(path, bytes);
+    for (const file of base.files) {
+      writer.add(file.path, file.bytes);
+      note(file);
+    }
     append(base.parts);
     report.add(base);
     done += 1;
@@ -106,17 +139,17 @@ async function writeFiles(
     if (writer.isStopped) break;
   }
   await progress.end();
-  if (writer.isStopped) return report;
-  for (const { path, bytes } of made.documents) {
-    writer.add(path, bytes);
-    report.addFiles(1);
+  if (writer.isStopped) return { report, files };
+  for (const file of made.documents) {
+    writer.add(file.path, file.bytes);
+    note(file);
     await nextTurn();
   }
   const rest = made.rest();
   if (rest.reduced.length > 0) await shell.err.write(reducedWords(rest.reduced, paper ?? ""));
   report.addJob(rest);
   append(rest.parts);
-  return report;
+  return { report, files };
 }
 
 const MOST_REDUCED = 10;
@@ -141,20 +174,18 @@ const nextTurn = (): Promise<void> => new Promise((resolve) => setImmediate(reso
 async function showResult(
   { json }: MakeCommand,
   target: PackageFolder,
-  { made, look, settled }: WrittenPackage<Report, EarlierLook>,
+  { made, look, settled }: WrittenPackage<MadePackage, EarlierLook>,
   shell: Shell,
 ): Promise<void> {
   const from = relative(shell.currentFolder, target.folder);
   const shown = from.startsWith("..") ? target.folder : from;
   if (json) await showJson(target, look === null ? null : earlierForm(look, settled), shell);
   else {
-    for (const text of made.texts()) await shell.out.write(text);
+    for (const text of made.report.texts()) await shell.out.write(text);
     const options = { shown, width: widthOf(shell), color: hasColor(shell) };
     if (look !== null) await shell.out.write(joinPrintable([earlierText(look, settled, options), terminalLine`\n`]));
-    const sheets = join(shown, "*", "*_sheet.svg");
-    const set = join(shown, "*_set.pdf");
-    const files = counted(made.files, "file");
-    await shell.out.write(terminalLine`Package: ${shown} (${files}); set: ${set}; sheets: ${sheets}\n`);
+    const entries = guidePackage(made.files, aboutKind);
+    await shell.out.write(guideText(entries, { shown, files: made.files.length + 1 }));
   }
   if (shell.out.refusal !== null)
     await shell.err.write(terminalLine`the package was written: it is whole in ${shown}\n`);

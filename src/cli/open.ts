@@ -6,8 +6,10 @@ import { loadInputs } from "./load.js";
 import type { Shell } from "./shell.js";
 import { todayOf } from "./shell.js";
 
-/** `job` as the user named it. A job without a date is dated today. */
-export async function openFile(job: string, shell: Shell): Promise<Outcome<OpenedJob>> {
+/** `job` as the user named it. A job without a date is dated today; `register`: of questions, for one that names none. */
+export async function openFile(job: string, shell: Shell, register?: string): Promise<Outcome<OpenedJob>> {
   const inputs = await loadInputs(job, shell);
-  return inputs.ok ? openJob(inputs.value, { date: todayOf(shell) }) : inputs;
+  if (!inputs.ok) return inputs;
+  const known = register === undefined ? inputs.value : { ...inputs.value, register };
+  return openJob(known, { date: todayOf(shell) });
 }

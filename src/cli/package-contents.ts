@@ -1,10 +1,11 @@
 /** What stands at a path: nothing, a package of this program with what people did to it, or something that is not ours. */
 import { lstatSync, readdirSync } from "node:fs";
 import { join } from "node:path";
-import { SET_ASIDE, SUPERSEDED, summaryPath } from "../outputs/index.js";
+import { SET_ASIDE, SIGNED, SUPERSEDED, summaryPath } from "../outputs/index.js";
 import { chunksOf } from "./file-system.js";
 import type { ListedFile } from "./listed-file.js";
 import { findDamage } from "./listed-file.js";
+import { signaturePaths } from "./signature-files.js";
 import type { PackageJob } from "./summary-scan.js";
 import { scanListedFiles, scanPackageJob } from "./summary-scan.js";
 
@@ -23,6 +24,8 @@ export interface PackageContents {
   readonly present: readonly string[];
   /** Listed files that are not there. */
   readonly missing: readonly string[];
+  /** Records of signatures. */
+  readonly signatures: readonly string[];
   /** Files and folders that somebody added: the topmost that no listed file has a part in. */
   readonly added: readonly string[];
   /** Folders of listed files, outermost first. */
@@ -64,18 +67,22 @@ function inspectFiles(folder: string): Inspection<FileContents> {
 
 function inspectEntries(folder: string, listed: readonly ListedFile[]): Inspection<FileContents> {
   const files = new Map(listed.map((file) => [file.path, file]));
-  const known = new Set(listed.flatMap(({ path }) => foldersOf(path)));
+  const known = new Set([...listed.flatMap(({ path }) => foldersOf(path)), ...foldersOf(`${SIGNED}/`)]);
   const found = walk(folder, "", known);
   const other = found.find(({ kind }) => kind === "other");
   if (other !== undefined) return foreign(`it holds ${other.path}, which is a link or no file; move it away`);
+  const signatures = signaturePaths(folder);
   const isOurs = ({ path, kind }: Entry): boolean =>
-    kind === "folder" ? known.has(path) || SHELVES.includes(path) : files.has(path) || path === SUMMARY;
+    kind === "folder"
+      ? known.has(path) || SHELVES.includes(path)
+      : files.has(path) || path === SUMMARY || signatures.includes(path);
   const present = found.filter(({ path, kind }) => kind === "file" && files.has(path)).map(({ path }) => path);
   const there = new Set(present);
   const contents: FileContents = {
     listed: files,
     present,
     missing: [...files.keys()].filter((path) => !there.has(path)),
+    signatures,
     added: found.filter((entry) => !isOurs(entry)).map(({ path }) => path),
     folders: found.filter(({ path, kind }) => kind === "folder" && known.has(path)).map(({ path }) => path),
   };

@@ -10,7 +10,7 @@ import type { Settlement } from "./package-settle.js";
 import type { PackageTarget } from "./package-target.js";
 import { packageFault, packageWarning, targetOf, unwrittenPackage } from "./package-target.js";
 import type { PackageWriter, StartedPackage } from "./package-writer.js";
-import { startPackage } from "./package-writer.js";
+import { addFile, startPackage } from "./package-writer.js";
 import type { PackageJob } from "./summary-scan.js";
 
 /** What is to be written. */
@@ -42,6 +42,8 @@ export interface PackageFolder {
   readonly folder: string;
   /** Replaces the package; or leaves the earlier one and says why. Warnings may come with what was written. */
   write<Made, Look>(work: PackageWork<Made, Look>): Promise<Outcome<WrittenPackage<Made, Look>>>;
+  /** Adds one file to the package that is there, whole or not at all; the path that it got, which was free. */
+  add(path: string, bytes: Uint8Array): Outcome<string>;
 }
 
 /**
@@ -111,6 +113,11 @@ function folderOf(target: PackageTarget, lock: HeldLock): PackageFolder {
       const fault = findFault(makeParent, unwrittenPackage(target)) ?? lock.take() ?? findOtherJob(target, work);
       return fault === null ? writeLocked(target, lock, work) : refuse(fault);
     },
+    add: (path, bytes) => {
+      const fault = lock.take();
+      if (fault !== null) return refuse(fault);
+      return lock.isOurs ? addFile(target, path, bytes) : refuse(packageFault(target.name, LOST));
+    },
   };
 }
 
@@ -141,6 +148,7 @@ async function writeLocked<Made, Look>(
   process.once("SIGINT", giveUp);
   try {
     const made = await work.fill(writer);
+    await writer.flushed();
     const look = lookAtBoth(target, writer, work);
     if (!writer.isStopped && !lock.isOurs) {
       writer.discard();

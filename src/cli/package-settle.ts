@@ -4,7 +4,7 @@
  */
 import { dirname, join } from "node:path";
 import { compareSides, countRecuts, countRemade } from "../compare/index.js";
-import { roleOf, SET_ASIDE, SUPERSEDED, safeForFileName } from "../outputs/index.js";
+import { roleOf, SET_ASIDE, SIGNED, SUPERSEDED, safeForFileName } from "../outputs/index.js";
 import type { Disk } from "./disk.js";
 import { freePath, isFree, namesIn } from "./disk.js";
 import type { PackageContents } from "./package-contents.js";
@@ -75,6 +75,7 @@ export function settleOld(
     );
   const changed = new Set(findChanged(old, contents));
   const isKept = !replace && (!isSameRevision(contents.job, now.contents.job) || isSuperseded(old, folder));
+  if (!isKept) carrySignatures(target, contents, disk);
   const settled = isKept
     ? keep(target, contents, changed, before, disk)
     : erase(target, contents, changed, before, disk);
@@ -99,6 +100,15 @@ function carryShelf({ old, folder }: PackageTarget, shelf: string, under: string
   }
   if (names.length > 0) disk.syncFolder(join(folder, shelf));
   disk.removeFolder(join(old, shelf));
+}
+
+/** Signatures of a package that is not kept go on into DIR, where each tells whether it still stands. */
+function carrySignatures({ old, folder }: PackageTarget, { signatures }: PackageContents, disk: Disk): void {
+  for (const path of signatures) {
+    disk.makeFolder(dirname(join(folder, path)));
+    disk.rename(join(old, path), join(folder, freePath(folder, path)));
+  }
+  if (signatures.length > 0) disk.syncFolder(join(folder, SIGNED));
 }
 
 type Settled = Pick<Settlement, "kept" | "people" | "left">;

@@ -2,11 +2,11 @@
  * Writes a package whole or not at all. Everything goes to .DIR.new-TOKEN and is flushed to the disk; then DIR becomes
  * .DIR.old and .DIR.new-TOKEN becomes DIR. A kill at any moment leaves a whole package, old or new, in DIR or in .DIR.old.
  */
-import { closeSync, fsyncSync, mkdirSync, openSync, writeSync } from "node:fs";
+import { closeSync, fsync, fsyncSync, mkdirSync, openSync, writeSync } from "node:fs";
 import { dirname, join } from "node:path";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { Disk } from "./disk.js";
-import { diskWith, isThere, syncFile } from "./disk.js";
+import { diskWith, freePath, isThere, syncFile } from "./disk.js";
 import { attempt, findFault, removeIfPossible } from "./file-system.js";
 import { assertWhole } from "./package-contents.js";
 import { UNFINISHED } from "./package-repair.js";
@@ -27,6 +27,8 @@ export interface PackageWriter {
 
 /** A writer, and what ends it. */
 export interface StartedPackage extends PackageWriter {
+  /** Resolves when the files that were added are flushed as far as they are by themselves: waiting for it is quicker than `flush`. */
+  flushed(): Promise<void>;
   /** Flushes all that was added. */
   flush(): void;
   /**
@@ -76,6 +78,7 @@ function writerFor(target: PackageTarget, files: FreshFiles, disk: Disk): Starte
         files.add(path, bytes);
       }),
     append: (path, bytes) => goOn(() => files.append(path, bytes)),
+    flushed: () => files.flushed(),
     flush: () => goOn(() => files.flush(disk)),
     finish: ({ replace }) => {
       goOn(() => {
@@ -91,6 +94,39 @@ function writerFor(target: PackageTarget, files: FreshFiles, disk: Disk): Starte
     discard,
   };
 }
+
+/**
+ * Adds a file to the package in DIR: written and flushed in .DIR.new-TOKEN, then put in its place by one rename. A kill leaves
+ * the package as it was, and a folder that the next make removes.
+ */
+export function addFile(
+  target: PackageTarget,
+  path: string,
+  bytes: Uint8Array,
+  disk: Disk = diskWith(),
+): Outcome<string> {
+  const files = new FreshFiles(target.fresh);
+  const added = attempt(() => {
+    disk.step(`make ${target.fresh}`);
+    mkdirSync(target.fresh);
+    files.add(UNFINISHED, new Uint8Array());
+    disk.step(`write ${path}`);
+    files.add(ADDED, bytes);
+    files.flush(disk);
+    const folder = dirname(join(target.folder, path));
+    disk.makeFolder(folder);
+    const free = freePath(target.folder, path);
+    disk.rename(join(target.fresh, ADDED), join(target.folder, free));
+    disk.syncFolder(folder);
+    disk.syncFolder(dirname(folder));
+    return { ok: true, value: free, findings: [] };
+  }, unwrittenPackage(target));
+  removeIfPossible(target.fresh);
+  return added;
+}
+
+/** Name of the file to be added, until it is in its place. */
+const ADDED = "added";
 
 /** DIR was found absent, empty or a package before; where the second rename fails, the first is taken back. */
 function swap(target: PackageTarget, disk: Disk): Finding | null {
@@ -130,8 +166,10 @@ function settle(target: PackageTarget, choice: { readonly replace: boolean }, di
 class FreshFiles {
   readonly #fresh: string;
   readonly #folders: Set<string>;
-  /** Paths of files that were written whole, and are not flushed yet. */
-  readonly #whole: string[] = [];
+  /** By path, files that were written whole and are being flushed. */
+  readonly #flushing = new Map<string, Promise<void>>();
+  /** What the system said to the first of them that it refused. */
+  #refusal: Error | null = null;
   /** Open files that are written in parts. */
   readonly #growing = new Map<string, number>();
 
@@ -140,15 +178,34 @@ class FreshFiles {
     this.#folders = new Set([fresh]);
   }
 
-  /** Written, and flushed with all others: one flush after another while files are made would cost a third of a large package's time. */
+  /** Written; flushed by another thread while the next files are made, since a flush takes longer than making a file. */
   add(path: string, bytes: Uint8Array): void {
     const file = this.#open(path);
     try {
       writeAll(file, bytes);
-    } finally {
+    } catch (error) {
       closeSync(file);
+      throw error;
     }
-    this.#whole.push(join(this.#fresh, path));
+    if (this.#flushing.size >= MOST_FLUSHING) syncAndClose(file);
+    else this.#startFlushing(join(this.#fresh, path), file);
+  }
+
+  /** Resolves when no file is being flushed any more. */
+  async flushed(): Promise<void> {
+    await Promise.all(this.#flushing.values());
+  }
+
+  #startFlushing(path: string, file: number): void {
+    const done = new Promise<void>((resolve) => {
+      fsync(file, (error) => {
+        this.#flushing.delete(path);
+        this.#refusal ??= error;
+        closeSync(file);
+        resolve();
+      });
+    });
+    this.#flushing.set(path, done);
   }
 
   append(path: string, bytes: Uint8Array): void {
@@ -162,7 +219,8 @@ class FreshFiles {
     disk.step("flush the files");
     for (const file of this.#growing.values()) fsyncSync(file);
     this.close();
-    for (const file of this.#whole.splice(0)) syncFile(file);
+    if (this.#refusal !== null) throw this.#refusal;
+    for (const path of this.#flushing.keys()) syncFile(path);
     for (const folder of this.#folders) disk.syncFolder(folder);
   }
 
@@ -178,6 +236,17 @@ class FreshFiles {
     if (!this.#folders.has(folder)) mkdirSync(folder, { recursive: true });
     this.#folders.add(folder);
     return openSync(file, "wx");
+  }
+}
+
+/** So many files are open at a time to be flushed; what comes beyond is flushed at once. */
+const MOST_FLUSHING = 64;
+
+function syncAndClose(file: number): void {
+  try {
+    fsyncSync(file);
+  } finally {
+    closeSync(file);
   }
 }
 

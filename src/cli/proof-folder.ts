@@ -1,18 +1,22 @@
 /** A folder handed to `proof`: a package, every file against its summary; or any folder, every DXF file in it. */
 import type { Dirent } from "node:fs";
-import { existsSync, readdirSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { PackageSummary } from "../compare/index.js";
-import { readSummary } from "../compare/index.js";
 import type { Outcome } from "../diagnostics/finding.js";
+import type { SealState } from "../formats/seal.js";
 import { roleOf } from "../outputs/index.js";
-import type { ListedPlate, PackageFile, ProvedPackage } from "../proof/index.js";
+import { type ListedPlate, type PackageFile, type ProvedPackage, readCertificates } from "../proof/index.js";
+import type { SignedState } from "../signature/index.js";
+import type { CutCertificate } from "../summary/certificate.js";
 import type { SummaryFile } from "../summary/model.js";
-import { attemptReading, chunksOf } from "./file-system.js";
+import { attemptReading } from "./file-system.js";
 import { fileFault } from "./findings.js";
 import { findDamage } from "./listed-file.js";
 import { SUMMARY } from "./package-contents.js";
 import { damageWords } from "./read-package.js";
+import { signaturePaths } from "./signature-files.js";
+import { findSignatures, judgeSignatures, readSignedState, sealOfSummary } from "./signed-state.js";
 
 /** A file to be proved: its path for people, and the template that a summary lists it for. */
 export interface FileToProve {
@@ -97,34 +101,111 @@ function findDxfFiles(folder: string, name: string): Outcome<FolderToProve> {
 }
 
 function lookIntoPackage(folder: string, name: string): Outcome<FolderToProve> {
-  const read = readSummary(chunksOf(join(folder, SUMMARY)), join(name, SUMMARY));
+  const looked = lookAtPackage(folder, name);
+  return looked.ok ? { ...looked, value: { files: looked.value.files, packages: [looked.value.proved] } } : looked;
+}
+
+/** A package's folder against its summary, what is still to be proved of it, and what can be signed of it. */
+export interface LookedPackage {
+  readonly files: readonly FileToProve[];
+  readonly proved: ProvedPackage;
+  readonly state: SignedState;
+}
+
+/** `name` is the folder as the user named it. */
+export function lookAtPackage(folder: string, name: string): Outcome<LookedPackage> {
+  const read = readSignedState(folder, join(name, SUMMARY));
   const found = walk(folder);
   if (!read.ok || found === null) return read.ok ? tooMany(name) : read;
-  const listed = listedFiles(read.value);
+  const { summary, state } = read.value;
+  const seal = sealOfSummary(folder);
+  const inFolder = new Map(summaryFiles(summary).map((file) => [file.path, judgeListed(folder, file)]));
+  const listed = listedFiles(summary, certificatesIn(folder, summary, inFolder));
+  const signatures = new Set(signaturePaths(folder));
+  const others = found.filter(({ path }) => path !== SUMMARY && !listed.has(path) && !signatures.has(path));
   const files = [
-    ...[...listed.values()].map(({ file }) => judgeListed(folder, file)),
-    ...found.filter(({ path }) => path !== SUMMARY && !listed.has(path)).map(judgeUnlisted),
-  ];
-  const { number, revision, status } = read.value.job;
-  const proved = { path: name, job: { number, revision, status }, files: files.sort(worstFirst) };
-  return { ok: true, value: { files: toProve(name, found, listed), packages: [proved] }, findings: [] };
+    judgeSummary(seal),
+    ...[...inFolder.values()].map((judged) => withCertificate(judged, listed.get(judged.path))),
+    ...others.map(judgeUnlisted),
+  ].sort(worstFirst);
+  const damage = files.filter(({ severity }) => severity === "stop");
+  const { number, revision, status } = summary.job;
+  const signed = judgeSignatures(findSignatures(folder), state, damage);
+  const proved = { path: name, seal, job: { number, revision, status }, files, signatures: signed };
+  return { ok: true, value: { files: toProve(name, found, listed), proved, state }, findings: [] };
+}
+
+/** Each file once. */
+function summaryFiles({ bases, files }: PackageSummary): readonly SummaryFile[] {
+  return [...new Map([...bases.flatMap((base) => base.files), ...files].map((file) => [file.path, file])).values()];
+}
+
+/** No file lists the summary: it tells by itself whether it was changed. */
+function judgeSummary(seal: SealState): PackageFile {
+  const path = SUMMARY;
+  switch (seal) {
+    case "whole":
+      return { path, state: "as checked", severity: null, message: "" };
+    case "changed":
+      return {
+        path,
+        state: "changed",
+        severity: "stop",
+        message: "was changed after it was written: its seal is broken",
+      };
+    case "none": {
+      const message = "has no seal, as an earlier program wrote it: whether it was changed is not known";
+      return { path, state: "as checked", severity: "advise", message };
+    }
+  }
+}
+
+/** null: the package has none, or they are damaged, which is told of their file. */
+function certificatesIn(
+  folder: string,
+  { files }: PackageSummary,
+  judged: ReadonlyMap<string, PackageFile>,
+): ReadonlyMap<string, CutCertificate> | null {
+  const file = files.find(({ kind }) => kind === "certificates-json");
+  if (file === undefined || judged.get(file.path)?.severity !== null) return null;
+  return readCertificates(readFileSync(join(folder, file.path), "utf8"));
+}
+
+/** A cut file of a certified package must be the one that its certificate is of. */
+function withCertificate(judged: PackageFile, listed: Listed | undefined): PackageFile {
+  if (listed?.isCertified !== true || judged.severity !== null) return judged;
+  const stop = (message: string): PackageFile => ({ ...judged, state: "changed", severity: "stop", message });
+  const { file, certificate } = listed;
+  if (certificate === null) return stop("has no certificate: it is none of the cut files that were read back");
+  if (certificate.sha256 === file.sha256) return judged;
+  return stop(`has another hash in its certificate than in ${SUMMARY}: one of them was changed`);
 }
 
 interface Listed {
   readonly file: SummaryFile;
   /** None for files of the job, and for what is not cut; several where the bases of one template say different things of it. */
   readonly plates: readonly ListedPlate[];
+  /** A cut file of a package whose cut files have certificates, and its own; null: it has none. */
+  readonly isCertified: boolean;
+  readonly certificate: CutCertificate | null;
 }
 
-function listedFiles({ job: { unit }, bases, files }: PackageSummary): ReadonlyMap<string, Listed> {
-  const listed = new Map<string, Listed>(files.map((file) => [file.path, { file, plates: [] }]));
+function listedFiles(
+  { job: { unit }, bases, files }: PackageSummary,
+  certificates: ReadonlyMap<string, CutCertificate> | null,
+): ReadonlyMap<string, Listed> {
+  const none = { plates: [], isCertified: false, certificate: null };
+  const listed = new Map<string, Listed>(files.map((file) => [file.path, { file, ...none }]));
   for (const { mark, template, files: own } of bases) {
     for (const file of own) {
       const layers = file.layers ?? { cut: [], mark: [] };
       const plates = listed.get(file.path)?.plates ?? [];
-      const plate = { base: mark, template, unit, layers };
-      const isNew = roleOf(file.kind) === "cut" && !plates.some((each) => isSamePlate(each, plate));
-      listed.set(file.path, { file, plates: isNew ? [...plates, plate] : plates });
+      const certificate = certificates?.get(file.path) ?? null;
+      const plate = { base: mark, template, unit, layers, certificate };
+      const isCut = roleOf(file.kind) === "cut";
+      const isNew = isCut && !plates.some((each) => isSamePlate(each, plate));
+      const isCertified = isCut && certificates !== null;
+      listed.set(file.path, { file, plates: isNew ? [...plates, plate] : plates, isCertified, certificate });
     }
   }
   return listed;

@@ -15,6 +15,7 @@ import {
   proveListedFile,
   refuseLargeFile,
 } from "../proof/index.js";
+import { isUnrenewed } from "../signature/index.js";
 import type { Command } from "./arguments.js";
 import { attemptReading, readBytes } from "./file-system.js";
 import { showFindings } from "./findings.js";
@@ -22,11 +23,11 @@ import { openFile } from "./open.js";
 import { startProgress } from "./progress.js";
 import { type FileToProve, lookIntoFolder } from "./proof-folder.js";
 import type { ExitCode, Shell } from "./shell.js";
-import { hasColor } from "./shell.js";
+import { hasColor, widthOf } from "./shell.js";
 
 /**
- * Ends with 0 where nothing stops a file, 1 where a finding does or a file of a package is not the one that was checked, 2
- * where a file or the job cannot be read.
+ * Ends with 0 where nothing stops a file, 1 where a finding does, a file of a package is not the one that was checked or a
+ * signature is void, 2 where a file or the job cannot be read.
  */
 export async function runProof(command: Extract<Command, { kind: "proof" }>, shell: Shell): Promise<ExitCode> {
   const { json } = command;
@@ -46,13 +47,14 @@ export async function runProof(command: Extract<Command, { kind: "proof" }>, she
   for (const fault of faults) await shell.err.write(joinPrintable([formatFinding(fault), terminalLine`\n`]));
   if (json) await shell.out.write(terminalJson({ files: proved, ...(packages.length === 0 ? {} : { packages }) }));
   else if (proved.length + packages.length > 0)
-    await shell.out.write(writeProofText(proved, packages, { color: hasColor(shell) }));
+    await shell.out.write(writeProofText(proved, packages, { width: widthOf(shell), color: hasColor(shell) }));
   if (faults.length > 0) return 2;
   return proved.some(({ findings }) => findings.some(isStop)) || packages.some(isOther) ? 1 : 0;
 }
 
-function isOther({ files }: ProvedPackage): boolean {
-  return files.some(({ severity }) => severity === "stop");
+/** A file is not as it was checked, or a signature is void that nobody of that name has given again. */
+function isOther({ files, signatures }: ProvedPackage): boolean {
+  return files.some(({ severity }) => severity === "stop") || signatures.some((each) => isUnrenewed(each, signatures));
 }
 
 interface FilesToProve {
@@ -84,7 +86,7 @@ async function loadAgainst(name: string, shell: Shell): Promise<Outcome<Against>
 }
 
 /** One file after the other, so that only one is held in memory; a file that is too large is not opened. A job goes before a summary. */
-function proveOne({ path, listed }: FileToProve, against: Against | null, shell: Shell): Outcome<ProvedFile> {
+export function proveOne({ path, listed }: FileToProve, against: Against | null, shell: Shell): Outcome<ProvedFile> {
   const whole = resolve(shell.currentFolder, path);
   const size = attemptReading(() => statSync(whole).size, path);
   if (!size.ok) return size;

@@ -2,6 +2,7 @@
 import { CAUTIONS } from "../checks/cautions.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/index.js";
 import { counted } from "../checks/words.js";
+import { listed } from "../diagnostics/listed.js";
 import type { Printable } from "../diagnostics/printable.js";
 import { joinPrintable, terminalLine, terminalText } from "../diagnostics/printable.js";
 import type { LedgerHeading, LedgerTextOptions } from "../formats/ledger-text.js";
@@ -14,7 +15,7 @@ import {
   writeTextList,
 } from "../formats/ledger-text.js";
 import type { Job } from "../job/model/job.js";
-import type { UnusedSummaryAnswer } from "../summary/model.js";
+import type { SummaryQuestion, UnusedSummaryAnswer } from "../summary/model.js";
 import type { Question } from "../summary/questions.js";
 import type { BaseInParts, PackageRest } from "../tasks/package.js";
 import type { Shell } from "./shell.js";
@@ -24,14 +25,10 @@ import { hasColor, widthOf } from "./shell.js";
 export interface Report {
   /** Takes what will be shown of a base, and lets go of the rest. */
   add(base: BaseInParts): void;
-  /** Counts files of the job itself. */
-  addFiles(count: number): void;
   /** Takes the rows of the whole job. */
-  addJob(end: Pick<PackageRest, "rows" | "questions" | "answersNotUsed" | "layoutHeld">): void;
+  addJob(end: Pick<PackageRest, "rows" | "questions" | "everyQuestion" | "answersNotUsed" | "layoutHeld">): void;
   /** True where a base, or the layout, is held. */
   readonly isHeld: boolean;
-  /** Files of the bases, and of the job itself. */
-  readonly files: number;
   /** The texts, in the order in which they are shown. */
   texts(): Iterable<Printable>;
 }
@@ -47,13 +44,14 @@ interface Tally {
   bases: number;
   /** Marks of the templates, and whether one of them serves several bases. */
   readonly templates: Set<string>;
+  /** Of them those that a question alone keeps from being released. */
+  readonly unreleased: Set<string>;
   isShared: boolean;
   held: number;
   rows: number;
   passed: number;
   failed: number;
   notChecked: number;
-  files: number;
 }
 
 /** `onlyFailing` leaves out the bases without a failing row; their number is told. */
@@ -64,32 +62,31 @@ export function startReport(
 ): Report {
   const options: LedgerTextOptions = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all: choice.all };
   const shown = startShown(options);
-  const said: Record<Said, readonly string[]> = { held: [], open: [], answered: [], unused: [] };
+  const said: Record<Said, readonly string[]> = {
+    ...{ held: [], open: [], answered: [], accepted: [], closed: [], unused: [] },
+  };
   const gaps = startGaps();
   const tally: Tally = {
-    ...{ templates: new Set(), isShared: false },
-    ...{ bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0, files: 0 },
+    ...{ templates: new Set(), unreleased: new Set(), isShared: false },
+    ...{ bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0 },
   };
   let plan = terminalLine``;
   return {
     get isHeld() {
       return tally.held > 0 || said.held.length > 0;
     },
-    get files() {
-      return tally.files;
-    },
     add: (base) => {
       count(tally, base);
       gaps.add(base);
       if (!choice.onlyFailing || rankOf(base) < QUIET) shown.add(base);
     },
-    addFiles: (count) => {
-      tally.files += count;
-    },
     addJob: (end) => {
-      const isOpen = ({ check }: Question): boolean => check.answer === undefined;
-      said.open = end.questions.filter(isOpen).map(questionLine);
-      said.answered = end.questions.filter((question) => !isOpen(question)).map(questionLine);
+      const linesOf = (wanted: Question["status"]) =>
+        end.questions.filter(({ status }) => status === wanted).map(questionLine);
+      said.open = linesOf("open");
+      said.answered = linesOf("answered");
+      said.accepted = linesOf("accepted");
+      said.closed = end.everyQuestion.filter(({ status }) => status === "closed").map(closedLine);
       said.held = end.layoutHeld;
       said.unused = end.answersNotUsed.map(unusedLine);
       if (end.rows.length === 0) return;
@@ -105,10 +102,14 @@ export function startReport(
       const about = `job ${job.number}, revision ${job.revision}`;
       yield writeTextList(`Questions for the engineer of record, open; ${about}`, shortList(said.open), options);
       yield writeTextList("Questions answered; the rows keep their fail", shortList(said.answered), options);
+      const accepted = "Questions open, with the release accepted; the rows keep their fail";
+      yield writeTextList(accepted, shortList(said.accepted), options);
+      yield writeTextList("Questions closed; their numbers are not used again", shortList(said.closed), options);
       yield writeTextList("Answers not used", shortList(said.unused), options);
       if (!choice.all) yield writeTextList("Not checked, for want of input", gaps.lines(), options);
       yield writeTextList("NOT CHECKED AT ALL", NOT_CHECKED_AT_ALL, options);
       yield writeTextList("Cautions", CAUTIONS, options);
+      yield unreleasedText(job.status, tally.unreleased);
       yield totalsText(tally, tally.bases - shown.bases, said);
     },
   };
@@ -122,12 +123,12 @@ function rankOf({ held, rows }: BaseInParts): number {
   return rows.some(({ status }) => status === "fail") ? 1 : QUIET;
 }
 
-function count(tally: Tally, { held, rows, files, summary }: BaseInParts): void {
+function count(tally: Tally, { held, rows, summary }: BaseInParts): void {
   tally.bases += 1;
   tally.templates.add(summary.template.mark);
+  if (summary.template.released === false) tally.unreleased.add(summary.template.mark);
   tally.isShared ||= summary.template.bases.length > 1;
   tally.held += held ? 1 : 0;
-  tally.files += files.length;
   countRows(tally, rows);
 }
 
@@ -236,14 +237,29 @@ function shortList(lines: readonly string[]): readonly string[] {
 }
 
 /** Lists beside the ledger. */
-type Said = "held" | "open" | "answered" | "unused";
+type Said = "held" | "open" | "answered" | "accepted" | "closed" | "unused";
 
-const questionLine = ({ number, text }: Question): string => `${number}  ${text}`;
+const questionLine = ({ number, text, check }: Question): string => {
+  const said = check.answer ?? check.accepted;
+  return `${number}  ${text}${said === undefined ? "" : ` ${said.by}, ${said.date}: ${said.text}`}`;
+};
+
+const closedLine = ({ number, bases, rule, closedIn }: SummaryQuestion): string =>
+  `${number}  ${[listed(bases, MOST_MARKS), rule].filter((word) => word !== "").join(" ")}, closed in revision ${closedIn}`;
 
 /** Whose answer to what, and why it answers nothing. */
-function unusedLine({ mark, rule, subject, by, date, why }: UnusedSummaryAnswer): string {
-  return `${[mark, rule, subject].filter((word) => word !== "").join(" ")}, by ${by}, ${date}: ${why}`;
+function unusedLine({ kind, question, mark, rule, subject, by, date, why }: UnusedSummaryAnswer): string {
+  const what = kind === "accepted" ? "acceptance" : "";
+  return `${[what, question, mark, rule, subject].filter((word) => word !== "").join(" ")}, by ${by}, ${date}: ${why}`;
 }
+
+/** What a question alone keeps from being released; nothing of a job that is not released at all. */
+const unreleasedText = terminalText((status: Job["status"], unreleased: ReadonlySet<string>): string => {
+  if (status !== "released" || unreleased.size === 0) return "";
+  const are = unreleased.size === 1 ? "template is" : "templates are";
+  const marks = listed([...unreleased], MOST_MARKS);
+  return `NOT RELEASED though the job is: ${unreleased.size} ${are} stopped by open questions: ${marks}. An answer, or an acceptance by name, releases them.\n`;
+});
 
 function totalsText(
   tally: Tally,

@@ -33,6 +33,8 @@ async function runCommand(args: readonly string[], shell: Shell): Promise<ExitCo
       return (await import("./compare.js")).runCompare(command, shell);
     case "proof":
       return (await import("./proof.js")).runProof(command, shell);
+    case "sign":
+      return (await import("./sign.js")).runSign(command, shell);
     case "budget":
       return (await import("./budget.js")).runBudget(command, shell);
     case "survey":

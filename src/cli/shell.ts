@@ -91,7 +91,12 @@ export function hasColor({ environment, out }: Shell): boolean {
 export function todayOf({ environment, now }: Shell): string {
   const epoch = environment.SOURCE_DATE_EPOCH;
   if (epoch !== undefined && /^\d{1,11}$/.test(epoch)) return new Date(Number(epoch) * 1000).toISOString().slice(0, 10);
-  const today = new Date(now());
+  return dayOf(now());
+}
+
+/** The day of a moment, YYYY-MM-DD in the user's own time zone. */
+export function dayOf(moment: number): string {
+  const today = new Date(moment);
   const padded = (value: number): string => String(value).padStart(2, "0");
   return `${today.getFullYear()}-${padded(today.getMonth() + 1)}-${padded(today.getDate())}`;
 }

@@ -3,6 +3,9 @@ import type { SummaryEndPlate } from "../summary/model.js";
 import { groupBy } from "../units/group-by.js";
 import type {
   BottomState,
+  MadeLength,
+  MadeState,
+  MadeWord,
   RodChange,
   RodComparison,
   RodLength,
@@ -90,10 +93,29 @@ function comparePair(old: RodState | null, fresh: RodState | null): RodCompariso
 function rodChanges(old: RodState, fresh: RodState): readonly RodChange[] {
   const words = WORDS.filter((what) => old[what] !== fresh[what]);
   const lengths = LENGTHS.filter((what) => !sameKnown(old[what], fresh[what]));
-  return [
+  const ordered: readonly RodChange[] = [
     ...words.map((what): RodChange => ({ what, from: old[what], to: fresh[what] })),
     ...lengths.map((what): RodChange => ({ what, from: old[what], to: fresh[what] })),
     ...(sameBottom(old.bottom, fresh.bottom) ? [] : [{ what: "bottom" as const, from: old.bottom, to: fresh.bottom }]),
+  ];
+  if (old.made === null || fresh.made === null) return ordered;
+  const apart = [...ordered, ...madeChanges(old.made, fresh.made, ["bottomThread"], SAID_APART)];
+  return apart.length > 0 ? apart : madeChanges(old.made, fresh.made, ["cutLength"], ["threading"]);
+}
+
+const SAID_APART: readonly MadeWord[] = ["threadClass", "zincProcess", "hardware"];
+
+function madeChanges(
+  old: MadeState,
+  fresh: MadeState,
+  ofLengths: readonly MadeLength[],
+  ofWords: readonly MadeWord[],
+): readonly RodChange[] {
+  const lengths = ofLengths.filter((what) => !sameKnown(old[what], fresh[what]));
+  const words = ofWords.filter((what) => old[what] !== fresh[what]);
+  return [
+    ...lengths.map((what): RodChange => ({ what, from: old[what], to: fresh[what] })),
+    ...words.map((what): RodChange => ({ what, from: old[what], to: fresh[what] })),
   ];
 }
 
@@ -123,12 +145,13 @@ function verdictOf(old: RodState, fresh: RodState, changes: readonly RodChange[]
   if (changes.length === 0) return "unchanged";
   const isHeight = ({ what }: RodChange): boolean => what === "projection" || what === "embedment";
   const isOpen = ({ from, to }: RodChange): boolean => from === null || to === null;
-  const isOther = changes.some((each) => !isHeight(each) && !isOpen(each));
+  const isOnIt = ({ what }: RodChange): boolean => what === "hardware";
+  const isOther = changes.some((each) => !isHeight(each) && !isOpen(each) && !isOnIt(each));
   const [before, after] = barLengths(old, fresh);
   if (isOther || (before !== null && after !== null && !sameLength(before, after))) return "remade";
   const isMoved = changes.some((each) => isHeight(each) && !isOpen(each));
   if (isMoved && (before === null || after === null)) return "remade";
-  return changes.some(isOpen) ? "look" : "set otherwise";
+  return changes.some((each) => isOpen(each) || isOnIt(each)) ? "look" : "set otherwise";
 }
 
 /** The lengths of both where the job gives them for both, else embedment and projection together; null where neither is known. */

@@ -1,7 +1,7 @@
 /** What changed between two jobs or packages, and which templates must be cut again. */
 export { compareSides, countRecuts, countRemade } from "./compare-sides.js";
 export * from "./model.js";
-export type { PackageSummary } from "./read-summary.js";
+export type { LedgerBase, PackageSummary } from "./read-summary.js";
 export { readSummary } from "./read-summary.js";
 export { makeRodStates } from "./rod-state.js";
 export type { StateSource } from "./template-state.js";

@@ -85,9 +85,22 @@ export interface Side {
 export type SummaryTemplate = Omit<SummaryBase, "checks" | "rods">;
 
 /** The rods of one group of one base as they stand in a job or package, lengths in nanometres. null: the job does not say. */
-export interface RodState extends Omit<SummaryRods, "quantity"> {
+export interface RodState extends Omit<SummaryRods, "quantity" | "made"> {
   /** Mark of the base. */
   readonly base: string;
+  /** As it is made; null: a package that was made before its summary said so. */
+  readonly made: MadeState | null;
+}
+
+/** What of a made rod is compared, lengths in nanometres; null: not known. */
+export interface MadeState {
+  readonly cutLength: number | null;
+  readonly bottomThread: number | null;
+  readonly threadClass: string | null;
+  readonly threading: string | null;
+  readonly zincProcess: string | null;
+  /** How many nuts and washers go where above the lower end: `1 hex nut on base plate, 0 levelling; 1 washer ...`. */
+  readonly hardware: string;
 }
 
 /** What anchors a rod at its lower end, in nanometres. */
@@ -97,6 +110,8 @@ export type BottomState = NonNullable<SummaryRods["bottom"]>;
 export type RodChange =
   | { readonly what: RodLength; readonly from: number | null; readonly to: number | null }
   | { readonly what: RodWord; readonly from: string | null; readonly to: string | null }
+  | { readonly what: MadeLength; readonly from: number | null; readonly to: number | null }
+  | { readonly what: MadeWord; readonly from: string | null; readonly to: string | null }
   | { readonly what: "bottom"; readonly from: BottomState | null; readonly to: BottomState | null }
   | { readonly what: "quantity"; readonly from: number; readonly to: number };
 
@@ -106,9 +121,15 @@ export type RodLength = "diameter" | "projection" | "embedment" | "length" | "th
 /** What is said of a rod in words. */
 export type RodWord = "thread" | "grade" | "finish";
 
+/** Lengths of a rod as it is made, compared where both sides say how it is made; the cut length where nothing else differs. */
+export type MadeLength = "cutLength" | "bottomThread";
+
+/** What is said in words of a rod as it is made; threading is compared where nothing else differs. */
+export type MadeWord = "threadClass" | "threading" | "zincProcess" | "hardware";
+
 /**
  * remade: another rod in NEW; those that are made are scrap unless they serve elsewhere. look: a value is given on one side only,
- * so that it is not known whether the rods made are those. set otherwise: the same rod at another height. gone: in OLD only. new:
+ * so that it is not known whether the rods made are those, or other nuts and washers go on them. set otherwise: the same rod at another height. gone: in OLD only. new:
  * in NEW only. quantity: the same rods, more or fewer.
  */
 export type RodVerdict = "remade" | "look" | "gone" | "set otherwise" | "new" | "quantity" | "unchanged";

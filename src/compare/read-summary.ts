@@ -42,6 +42,7 @@ const template = z.object({
   quantity: count,
   bases: z.array(text).exactOptional(),
   heldBy: z.array(text).exactOptional(),
+  released: z.boolean().exactOptional(),
   outline: z.object({
     kind: z.enum(["path", "circle"], { error: "is neither path nor circle" }),
     extent: z.tuple([number, number, number, number], { error: "is not a list of four numbers" }),
@@ -77,10 +78,31 @@ const bottom = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("swedged"), length: size }),
 ]);
 
+const madeRod = z.object({
+  ...{ kind: text.nullable(), overall: known, cutLength: known, lengthBy: z.enum(["given", "worked out"]).nullable() },
+  ...{
+    fullThread: z.boolean(),
+    bottomThread: known,
+    threadCallout: text,
+    threadClass: text.nullable(),
+    threading: text.nullable(),
+    bar: known,
+  },
+  ...{ zincProcess: text.nullable(), endColor: text.nullable() },
+  weight: z.object({ value: size, unit: z.enum(["lb", "kg"]) }).nullable(),
+  hardware: z.object({
+    nut: text.nullable(),
+    nuts: z.object({ basePlate: count, levelling: count, template: count, lowerEnd: count }),
+    washers: z.object({ basePlate: count, levelling: count, template: count, lowerEnd: count }),
+    plates: count,
+  }),
+});
+
 const rods = z.object({
   ...{ group: text, quantity: count, total: count, size: text, diameter: size, thread: text },
   ...{ grade: text.nullable(), finish: text.nullable() },
   ...{ projection: known, embedment: known, length: known, threadLength: known, bottom: bottom.nullable() },
+  made: madeRod.exactOptional(),
 });
 
 const base = z.object({
@@ -98,14 +120,21 @@ const rest = z.object({
   }),
   bases: z.array(z.never({ error: "is not a base" })),
   checks: z.array(check),
+  layoutHeld: z.array(text).exactOptional(),
   files: z.array(file),
 });
+
+/** A base as it was read, with its ledger. */
+export type LedgerBase = z.output<typeof base>;
 
 /** What a comparison takes from a summary: all but the ledger, which is most of it. */
 export interface PackageSummary {
   readonly job: Summary["job"];
   readonly bases: readonly PackageBase[];
   readonly files: Summary["files"];
+  /** Rows of the layout, and why it is held. */
+  readonly checks: Summary["checks"];
+  readonly layoutHeld: readonly string[];
 }
 
 /** A base as a summary has it; without rods in packages of programs that did not list them. */
@@ -118,9 +147,13 @@ function isInside(path: string): boolean {
 
 /**
  * Reads and checks a summary, handed in as it comes from the disk; `file` is its name for findings. Further keys, of later
- * programs, are passed over.
+ * programs, are passed over. `each` is handed every base with its ledger, which is not kept.
  */
-export function readSummary(chunks: Iterable<Uint8Array>, file: string): Outcome<PackageSummary> {
+export function readSummary(
+  chunks: Iterable<Uint8Array>,
+  file: string,
+  each?: (base: LedgerBase) => void,
+): Outcome<PackageSummary> {
   const findings: Finding[] = [];
   const bases: PackageBase[] = [];
   let index = 0;
@@ -128,10 +161,14 @@ export function readSummary(chunks: Iterable<Uint8Array>, file: string): Outcome
     if (piece.kind === "rest") {
       const whole = readPiece(piece, rest, file, [], findings);
       if (findings.length > 0 || whole === null) return { ok: false, findings };
-      return { ok: true, value: { job: whole.job, bases, files: whole.files }, findings };
+      const { job, files, checks, layoutHeld = [] } = whole;
+      return { ok: true, value: { job, bases, files, checks, layoutHeld }, findings };
     }
     const read = readPiece(piece, base, file, ["bases", index], findings);
-    if (read !== null) bases.push(withoutChecks(read));
+    if (read !== null) {
+      each?.(read);
+      bases.push(withoutChecks(read));
+    }
     index += 1;
   }
   throw new Error("a summary has a rest, if an empty one");

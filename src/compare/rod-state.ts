@@ -1,8 +1,8 @@
 /** From the bases of a summary to the states of their rods. */
-import type { SummaryBottom, SummaryEndPlate, SummaryRods } from "../summary/model.js";
+import type { SummaryBottom, SummaryEndPlate, SummaryHardware, SummaryMadeRod, SummaryRods } from "../summary/model.js";
 import type { Unit } from "../units/length.js";
 import { NM_PER_UNIT } from "../units/length.js";
-import type { RodState } from "./model.js";
+import type { MadeState, RodState } from "./model.js";
 
 /** A base of a summary: its mark and its rods. */
 interface RodBase {
@@ -32,7 +32,26 @@ function rodState(base: string, rods: SummaryRods, unit: Unit): RodState {
     length: known(rods.length),
     threadLength: known(rods.threadLength),
     bottom: rods.bottom === null ? null : bottomState(rods.bottom, nm),
+    made: rods.made === undefined ? null : madeState(rods.made, known),
   };
+}
+
+function madeState(made: SummaryMadeRod, known: (length: number | null) => number | null): MadeState {
+  const { threadClass, threading, zincProcess } = made;
+  return {
+    ...{ threadClass, threading, zincProcess },
+    hardware: hardwareWords(made.hardware),
+    cutLength: known(made.cutLength),
+    bottomThread: known(made.bottomThread),
+  };
+}
+
+/** `1 heavy hex nut on base plate, 1 levelling; 1 washer on base plate, 1 levelling`. */
+function hardwareWords({ nut, nuts, washers }: SummaryHardware): string {
+  const kind = /\b(?:heavy )?hex nut\b/.exec(nut ?? "")?.[0] ?? "nut";
+  const template = nuts.template === 0 ? "" : `, ${nuts.template} for the template`;
+  const washed = `${washers.basePlate} washer on base plate, ${washers.levelling} levelling`;
+  return `${nuts.basePlate} ${kind} on base plate, ${nuts.levelling} levelling${template}; ${washed}`;
 }
 
 function bottomState(bottom: SummaryBottom, nm: (length: number) => number): SummaryBottom {

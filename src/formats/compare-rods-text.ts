@@ -86,6 +86,12 @@ const NAMES: Readonly<Record<Exclude<RodChange["what"], "bottom" | "quantity">, 
   embedment: "embedment",
   length: "length",
   threadLength: "thread length",
+  cutLength: "cut length",
+  bottomThread: "thread at the lower end",
+  threadClass: "thread class",
+  threading: "threading",
+  zincProcess: "zinc process",
+  hardware: "nuts and washers",
 };
 
 function changeWords(change: RodChange, unit: Unit): string {
@@ -99,12 +105,18 @@ function changeWords(change: RodChange, unit: Unit): string {
     case "thread":
     case "grade":
     case "finish":
+    case "threadClass":
+    case "threading":
+    case "zincProcess":
+    case "hardware":
       return `${NAMES[change.what]} ${change.from ?? NOT_GIVEN} -> ${change.to ?? NOT_GIVEN}`;
     case "diameter":
     case "projection":
     case "embedment":
     case "length":
-    case "threadLength": {
+    case "threadLength":
+    case "cutLength":
+    case "bottomThread": {
       const [from, to] = [change.from, change.to].map((each) => (each === null ? NOT_GIVEN : formatLength(each, unit)));
       return `${NAMES[change.what]} ${from} -> ${to} ${unit}`;
     }

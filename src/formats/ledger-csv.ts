@@ -43,26 +43,34 @@ export function writeLedgerJobRows(checks: readonly SummaryCheck[]): string {
 }
 
 function checkCells(check: SummaryCheck): CsvCell[] {
-  const { rule, clause, edition, subject, severity, status, value, sense, limit, margin, unit, note, answer } = check;
-  const answered = [answer?.by ?? "", answer?.date ?? "", answer?.text ?? ""];
+  const { rule, clause, edition, subject, severity, status, value, sense, limit, margin, unit, note } = check;
+  const said = check.answer ?? check.accepted;
+  const text = check.accepted === undefined ? (said?.text ?? "") : `${ACCEPTED}: ${check.accepted.text}`;
+  const answered = [said?.by ?? "", said?.date ?? "", text];
   return [rule, clause, edition, subject, severity, status, value, sense, limit, margin, unit, note, ...answered];
 }
+
+/** Begins what somebody says who accepts a release though the question is open: no answer of the engineer of record. */
+const ACCEPTED = "RELEASE ACCEPTED WITH THE QUESTION OPEN";
 
 /** Answers of the job that answer no open question, one a row, with why in the note column. */
 export function writeLedgerAnswers(answers: readonly UnusedSummaryAnswer[]): string {
   return writeCsvRows(
-    answers.map(({ mark, rule, subject, value, by, date, text, why }) => {
+    answers.map(({ kind, question, mark, rule, subject, value, by, date, text, why }) => {
       const said = {
         base: mark,
         rule,
         subject,
         value,
-        note: why,
+        note: `${question === "" ? "" : `${question}: `}${why}`,
         "answered by": by,
         "answer date": date,
         answer: text,
       };
-      const cells: Partial<Record<string, CsvCell>> = { ...said, status: "ANSWER NOT USED" };
+      const cells: Partial<Record<string, CsvCell>> = {
+        ...said,
+        status: kind === "answered" ? "ANSWER NOT USED" : "ACCEPTANCE NOT USED",
+      };
       return LEDGER_COLUMNS.map((column) => cells[column] ?? "");
     }),
   );

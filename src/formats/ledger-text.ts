@@ -133,7 +133,8 @@ function tableLines(joined: readonly JoinedRow[], options: LedgerTextOptions): s
 }
 
 function answeredWords(answer: NonNullable<CheckRow["answer"]>): string {
-  return `answered by ${answer.by}, ${answer.date}: ${answer.text}${answerReach(answer)}`;
+  const said = answer.kind === "answered" ? "answered" : "release accepted with the question open";
+  return `${said} by ${answer.by}, ${answer.date}: ${answer.text}${answerReach(answer)}`;
 }
 
 function tableRow({ row, subjects }: JoinedRow, { unit, all }: LedgerTextOptions): TableRow {
@@ -184,7 +185,7 @@ function rowLines({ cells, style, note }: TableRow, widths: readonly number[], o
 }
 
 function statusWords(row: CheckRow): string {
-  if (row.status === "fail") return row.answer === null ? `FAIL ${row.severity}` : `FAIL ${row.severity}, answered`;
+  if (row.status === "fail") return `FAIL ${row.severity}${row.answer === null ? "" : `, ${row.answer.kind}`}`;
   return row.status.replace("-", " ");
 }
 

@@ -4,9 +4,11 @@ import { terminalText } from "../diagnostics/printable.js";
 import { plateWords } from "../proof/match-findings.js";
 import type { FileMatch, ProvedFile, ProvedPackage } from "../proof/model.js";
 import { styled } from "./ledger-text.js";
+import { writeSignatures } from "./signature-text.js";
 
 /** How the terminal shows proofs. */
 export interface ProofTextOptions {
+  readonly width: number;
   readonly color: boolean;
 }
 
@@ -36,7 +38,7 @@ function stopsIn({ files }: ProvedPackage): number {
 const MOST_FILES = 100;
 
 /** A package: how many of its files are those that were checked, and each that is not. */
-function packageText({ path, job, files }: ProvedPackage, { color }: ProofTextOptions): string {
+function packageText({ path, job, files, signatures }: ProvedPackage, { color, width }: ProofTextOptions): string {
   const told = files.filter(({ severity }) => severity !== null);
   const stops = told.filter(({ severity }) => severity === "stop").length;
   const verdict = stops > 0 ? styled(`STOP ${stops}`, "red", color) : styled("as checked", "green", color);
@@ -46,8 +48,13 @@ function packageText({ path, job, files }: ProvedPackage, { color }: ProofTextOp
     .slice(0, MOST_FILES)
     .map(({ path: file, severity, message }) => `  ${severityWord(severity === "stop", color)}  ${file}: ${message}`);
   const rest = told.length > MOST_FILES ? [`  and ${told.length - MOST_FILES} more`] : [];
-  return `${[`${styled(path, "bold", color)}  ${verdict}`, head, ...lines, ...rest].join("\n")}\n`;
+  const signed = signatures.length === 0 ? `${NOT_SIGNED}\n` : writeSignatures(signatures, { width, color });
+  return `${[`${styled(path, "bold", color)}  ${verdict}`, head, ...lines, ...rest].join("\n")}\n${signed}`;
 }
+
+/** What nobody can tell of a package without one. */
+const NOT_SIGNED =
+  "  not signed: that every file agrees with summary.json is known, not that nobody has written all of them anew";
 
 function severityWord(isStop: boolean, color: boolean): string {
   return isStop ? styled("STOP", "red", color) : styled("LOOK", "yellow", color);

@@ -33,7 +33,7 @@ export function writeQuestionsHead(): string {
 /** One line a question, in the order given. */
 export function writeQuestionRows(questions: readonly Question[]): string {
   return writeCsvRows(
-    questions.map(({ number, job, revision, mark, quantity, text, check }) => [
+    questions.map(({ number, job, revision, mark, quantity, text, check, status }) => [
       number,
       job,
       revision,
@@ -49,10 +49,10 @@ export function writeQuestionRows(questions: readonly Question[]): string {
       check.clause,
       check.edition,
       check.severity,
-      check.answer === undefined ? "open" : "answered",
-      check.answer?.by ?? "",
-      check.answer?.date ?? "",
-      check.answer?.text ?? "",
+      status,
+      (check.answer ?? check.accepted)?.by ?? "",
+      (check.answer ?? check.accepted)?.date ?? "",
+      (check.answer ?? check.accepted)?.text ?? "",
     ]),
   );
 }

@@ -49,10 +49,15 @@ interface Figure {
 
 /**
  * The differences between a cut file and its plate, as sentences; none when every contour, diameter, position, layer, mark,
- * extent and unit is the plate's, in the order in which it is to be cut, and nothing else is in the file.
+ * extent and unit is the plate's, in the order in which it is to be cut, and nothing else is in the file. Bytes that were read
+ * already are handed in as their drawing.
  */
-export function compareCutFile(bytes: Uint8Array, plate: Plate, options: CutFileOptions): readonly string[] {
-  const drawing = readDrawing(bytes);
+export function compareCutFile(
+  file: Uint8Array | DxfDrawing,
+  plate: Plate,
+  options: CutFileOptions,
+): readonly string[] {
+  const drawing = file instanceof Uint8Array ? readDrawing(file) : file;
   const expected = expectedFigures(plate, options);
   const wanted = piecesOf(expected);
   const differences = [

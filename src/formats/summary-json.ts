@@ -4,10 +4,11 @@
  */
 import { printableJson } from "../diagnostics/printable.js";
 import type { Summary, SummaryBase } from "../summary/model.js";
+import { SEALED } from "./seal.js";
 
 /** Up to and including the opening bracket of `bases`. */
 export function writeSummaryHead(job: Summary["job"]): string {
-  return `{\n  "schema": 1,\n  "job": ${printableJson(job)},\n  "bases": [`;
+  return `{\n  "schema": 1,\n  ${SEALED},\n  "job": ${printableJson(job)},\n  "bases": [`;
 }
 
 /** One base; `first` says whether it needs a comma before it. */
@@ -23,13 +24,13 @@ export function writeSummaryBase(base: SummaryBase, first: boolean): string {
 }
 
 /** What stands beside the bases. */
-export type SummaryTail = Pick<Summary, "checks" | "layoutHeld" | "answersNotUsed" | "files">;
+export type SummaryTail = Pick<Summary, "checks" | "layoutHeld" | "answersNotUsed" | "questions" | "files">;
 
-/** From the closing bracket of `bases` to the end: the job's own checks, the answers that answer nothing, and files. */
-export function writeSummaryTail({ checks, layoutHeld, answersNotUsed, files }: SummaryTail): string {
+/** From the closing bracket of `bases` to the seal: the job's own checks, the answers that answer nothing, questions, and files. */
+export function writeSummaryTail({ checks, layoutHeld, answersNotUsed, questions, files }: SummaryTail): string {
   const held = `"layoutHeld": ${list(layoutHeld, 4)}`;
-  const said = `"checks": ${list(checks, 4)},\n  ${held},\n  "answersNotUsed": ${list(answersNotUsed, 4)}`;
-  return `\n  ],\n  ${said},\n  "files": ${list(files, 4)}\n}\n`;
+  const said = `"checks": ${list(checks, 4)},\n  ${held},\n  "answersNotUsed": ${list(answersNotUsed, 4)},\n  "questions": ${list(questions, 4)}`;
+  return `\n  ],\n  ${said},\n  "files": ${list(files, 4)}`;
 }
 
 function list(items: readonly unknown[], indent: number): string {

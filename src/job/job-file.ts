@@ -22,7 +22,7 @@ export interface RequestedFile {
   readonly name: string;
   /** Set where the same workbook may be asked for with another sheet. */
   readonly key?: string;
-  readonly kind: "shop" | "schedule" | "placements" | "base plate";
+  readonly kind: "shop" | "schedule" | "placements" | "base plate" | "questions" | "answers";
   /** packaged: `name` is a path in the program's own folder. job: `name` is a path from the job file's folder. */
   readonly relativeTo: "packaged" | "job";
   /** Where the job names it; undefined for the shop of a job that names none. */
@@ -81,7 +81,14 @@ function requestsOf(root: SourceNode): readonly RequestedFile[] {
     ...requestedTable(root, findNode(root, "schedule") === undefined ? "readFrom" : "schedule"),
     ...requestedTable(root, "placements"),
     ...basePlateFiles(root),
+    ...namedFile(root, "questions", "questions"),
+    ...namedFile(root, "answersFrom", "answers"),
   ];
+}
+
+function namedFile(root: SourceNode, key: string, kind: "questions" | "answers"): RequestedFile[] {
+  const name = textOf(root, key);
+  return name === undefined ? [] : [{ name, kind, relativeTo: "job", ...placeIn(root, key) }];
 }
 
 /** DXF files that bases, kinds and defaults name as the second source of their pattern, each once. */

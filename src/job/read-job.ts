@@ -8,9 +8,10 @@ import type { Unit } from "../units/index.js";
 import type { SourceDocument } from "./document.js";
 import { withGivenLines } from "./given-lines.js";
 import { jobRoot } from "./job-file.js";
-import type { Base, Job } from "./model/job.js";
+import type { Answer, Base, Job } from "./model/job.js";
 import type { PlanSpec } from "./model/plan.js";
 import type { Vocabulary } from "./model/vocabulary.js";
+import { readAnswerForm } from "./resolve/answer-form.js";
 import { completeBase } from "./resolve/complete-base.js";
 import { resolveEditions } from "./resolve/editions.js";
 import { headFaults, resolveHead, revisionFindings } from "./resolve/head.js";
@@ -20,6 +21,7 @@ import { layBases, readLayers } from "./resolve/layers.js";
 import { knownMarks, listBases, markFaults } from "./resolve/listed-bases.js";
 import { readNamedShop } from "./resolve/named-shop.js";
 import { countPlacements, readPlan, withPlateBottoms } from "./resolve/plan.js";
+import { readRegister } from "./resolve/register.js";
 import { unitOf } from "./resolve/shop.js";
 import { parseForgiving } from "./schema/forgiving.js";
 import type { JobSchemas } from "./schema/job.js";
@@ -110,7 +112,9 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
   const laid = layBases(listed.value, layers.value);
   const bases = laid.value.map((base) => ({ document: base, ...completeBase(base, schemas.base, beside) }));
   const plan = readPlan({ ...sources, bases: laid.value });
-  const told = [head, editions, shop, listed, layers, laid, plan].flatMap((part) => part.findings);
+  const register = readRegister(sources, head.data?.job.number);
+  const form = readAnswerForm(sources, register.value, head.data?.job.number);
+  const told = [head, editions, shop, listed, layers, laid, plan, register, form].flatMap((part) => part.findings);
   const ofBases = findingsOfBases(bases, layers.findings, document, unit);
   const ofRevisions = revisionFindings(head.data, document, knownMarks(laid.value));
   const ofHead = [...headFaults(head.data, sources), ...ofRevisions];
@@ -120,8 +124,12 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
     return { ok: false, findings };
   }
   if (whole.length < bases.length) return { ok: false, findings };
+  const own = resolveHead(head.data, document, unit, date);
+  const isAnswer = ({ kind }: Answer): boolean => kind === "answered";
   const job: Job = {
-    ...resolveHead(head.data, document, unit, date),
+    ...own,
+    answers: [...own.answers.filter(isAnswer), ...form.value, ...own.answers.filter((each) => !isAnswer(each))],
+    register: register.value,
     unit,
     editions: editions.value,
     shop: shop.value.shop,

@@ -54,7 +54,7 @@ function spareOf(what: Hardware["what"], count: number, { spareNuts, spareWasher
 }
 
 /** A row a kind. */
-export function hardwareList(kinds: readonly HardwareKind[], unit: Unit): ListTable {
+export function hardwareList(kinds: readonly HardwareKind[], lots: readonly RodLot[], unit: Unit): ListTable {
   const weight = weightUnit(unit);
   const { sum, unknown } = sumKnown(kinds.map(({ weight: each, count }) => (each === null ? null : each * count)));
   const total = (of: (kind: HardwareKind) => number) => kinds.reduce((all, kind) => all + of(kind), 0);
@@ -100,8 +100,17 @@ export function hardwareList(kinds: readonly HardwareKind[], unit: Unit): ListTa
         ],
       },
     ],
-    remarks: hardwareRemarks(kinds, unknown),
+    remarks: [...hardwareRemarks(kinds, unknown), ...openHardwareWords(lots)],
   };
+}
+
+/** Which lots may take more than is counted. */
+export function openHardwareWords(lots: readonly RodLot[]): readonly string[] {
+  const open = lots.filter(({ detail }) => detail.open.length > 0);
+  if (open.length === 0) return [];
+  return [
+    `What goes on the rods is not all given of ${open.map(({ mark }) => mark).join(" ")}: there may be more than is counted (see Not given).`,
+  ];
 }
 
 function hardwareRemarks(kinds: readonly HardwareKind[], unknown: number): readonly string[] {

@@ -46,7 +46,7 @@ export function makeLists({ job, facts, held, openQuestions }: ListsOf): JobList
       barPieces(bars),
       barSummary(bars),
       threadList(lots, unit),
-      hardwareList(hardware, unit),
+      hardwareList(hardware, lots, unit),
       packingList({ bases, lots, facts, unit, held }),
       notesList(lots, stock),
     ],

@@ -123,6 +123,7 @@ export function packingList(of: PackingOf): ListTable {
   const quantities = new Map(of.bases.map(({ mark, quantity }) => [mark, quantity]));
   const deliveries = [...groupBy(lines, ({ delivery }) => delivery)];
   const isParted = deliveries.length > 1;
+  const isNamed = deliveries.some(([name]) => name !== "");
   return {
     key: "packing",
     name: "Packing",
@@ -140,7 +141,7 @@ export function packingList(of: PackingOf): ListTable {
       { heading: `weight total, ${weight}`, width: 11, isFigure: true },
       { heading: "status", width: 10, isWrapped: true },
     ],
-    rows: lines.map((line) => packedRow(line, quantities, of.held)),
+    rows: lines.map((line) => [isNamed ? deliveryName(line.delivery) : null, ...packedRow(line, quantities, of.held)]),
     totals: [
       ...(isParted ? deliveries.flatMap(([name, own]) => totalRows(deliveryName(name), own)) : []),
       ...totalRows("TOTAL", lines),
@@ -149,7 +150,7 @@ export function packingList(of: PackingOf): ListTable {
       {
         title: `PACKING LIST (${weight})`,
         columns: [
-          ...(isParted ? [["delivery", "DELIVERY"] as const] : []),
+          ...(isNamed ? [["delivery", "DELIVERY"] as const] : []),
           ...["base", "what", "mark", "size and kind", "status", "a base", "count"].map(
             (heading) => [heading, heading] as const,
           ),
@@ -158,7 +159,7 @@ export function packingList(of: PackingOf): ListTable {
         ],
       },
     ],
-    remarks: packingRemarks(lines, isParted),
+    remarks: packingRemarks(lines, isNamed),
   };
 }
 
@@ -171,10 +172,9 @@ function packedRow(
   quantities: ReadonlyMap<string, number>,
   held: ReadonlySet<string>,
 ): readonly ListCell[] {
-  const { delivery, bases, what, mark, words, perBase, count, weight } = line;
+  const { bases, what, mark, words, perBase, count, weight } = line;
   const isHeld = bases.some((base) => held.has(base));
   return [
-    deliveryName(delivery),
     bases.join(" "),
     bases.reduce((sum, base) => sum + (quantities.get(base) ?? 0), 0),
     ...[what, mark, words, perBase, count],
@@ -211,11 +211,11 @@ function totalRows(name: string, lines: readonly Packed[]): readonly (readonly L
   return [...parts, row("all", lines, null)];
 }
 
-function packingRemarks(lines: readonly Packed[], isParted: boolean): readonly string[] {
+function packingRemarks(lines: readonly Packed[], isNamed: boolean): readonly string[] {
   const { unknown } = sumKnown(lines.map(({ weight }) => weight));
   return [
     "Templates stand with the first base that they serve. Weights are nominal: without zinc, threads, pallets and packing.",
-    ...(isParted ? [] : ["One delivery: where bases name theirs (delivery), the list is parted by them."]),
+    ...(isNamed ? [] : ["One delivery: where bases name theirs (delivery), the list is parted by them."]),
     ...(unknown === 0 ? [] : [`The weight of ${unknown} of ${lines.length} lines is not known and not in the totals.`]),
   ];
 }

@@ -5,9 +5,9 @@ import type { RodLot } from "../rods/lots.js";
 import type { BaseFacts, PieceFacts } from "../summary/facts.js";
 import type { Unit } from "../units/index.js";
 import { sumKnown, thousandths } from "./cells.js";
-import type { HardwareKind } from "./hardware-list.js";
+import { type HardwareKind, openHardwareWords } from "./hardware-list.js";
 import type { ListCell, ListTable } from "./model.js";
-import { threadedEnds } from "./thread-list.js";
+import { isLowerEndOpen, threadedEnds } from "./thread-list.js";
 
 /** What a quote is made of. */
 export interface QuoteOf {
@@ -86,7 +86,10 @@ function countAll(of: QuoteOf): Readonly<Record<RateName, Counted>> {
     perLot: pieces(lots.length),
     perBarWeight: barWeight(lots, of.rates.unit),
     perCut: pieces(lots.reduce((sum, { total }) => sum + total, 0)),
-    perThreadEnd: pieces(lots.reduce((sum, lot) => sum + lot.total * threadedEnds(lot).length, 0)),
+    perThreadEnd: {
+      ...pieces(lots.reduce((sum, lot) => sum + lot.total * threadedEnds(lot).length, 0)),
+      unknown: lots.filter(isLowerEndOpen).length,
+    },
     perBend: operations("bend"),
     perSwedge: operations("swedge"),
     perWeld: operations("weld"),
@@ -207,8 +210,14 @@ function lineRow({ name, counted, amount }: Line, number: number, { of, unit, de
     rate.kind === "given" ? rateCell(rate.value) : null,
     amount === null ? `RATE NOT SET: rates.${name}` : moneyCell(amount, decimals),
     `rates.${name}`,
-    counted.unknown === 0 ? "" : `without ${counted.unknown} whose weight is not known`,
+    counted.unknown === 0
+      ? ""
+      : `without ${countWords(counted.unknown, isPlate(name) ? "piece" : "lot")} of which it is not known`,
   ];
+}
+
+function isPlate(name: RateName): boolean {
+  return name === "perPlateWeight";
 }
 
 function moneyCell(amount: number, decimals: number): ListCell {
@@ -236,6 +245,7 @@ function quoteRemarks(of: QuoteOf, unset: number, currency: string): readonly st
           `${countWords(openQuestions.length, "question")} to the engineer of record open: ${openQuestions.join(", ")}. An answer may change quantities.`,
         ]),
     ...(held.length === 0 ? [] : [`Held, and counted here all the same: ${held.join(" ")}.`]),
+    ...openHardwareWords(of.lots),
     ...(unset === 0
       ? []
       : [

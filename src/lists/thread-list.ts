@@ -10,11 +10,16 @@ interface Ends {
   readonly length: RodLot["detail"]["topThread"];
 }
 
-/** Threaded ends of a lot: none where the end has no thread; one that is not known is in the list. */
+/** True where nothing tells whether its lower end has a thread. */
+export function isLowerEndOpen({ detail }: RodLot): boolean {
+  return !detail.fullThread && detail.bottom.kind === "missing" && detail.bottomThread.kind === "missing";
+}
+
+/** Threaded ends of a lot: none where the end has no thread, or none is known to be. */
 export function threadedEnds(lot: RodLot): readonly Ends[] {
   const { fullThread, topThread, bottomThread } = lot.detail;
   if (fullThread) return [{ lot, where: "whole length", length: topThread }];
-  const isThreaded = bottomThread.kind === "missing" || bottomThread.value > 0;
+  const isThreaded = bottomThread.kind === "given" ? bottomThread.value > 0 : !isLowerEndOpen(lot);
   const lower: readonly Ends[] = isThreaded ? [{ lot, where: "lower end", length: bottomThread }] : [];
   return [{ lot, where: "top", length: topThread }, ...lower];
 }
@@ -66,8 +71,18 @@ export function threadList(lots: readonly RodLot[], unit: Unit): ListTable {
         ],
       },
     ],
-    remarks: ["In this order dies are changed only where the thread changes, and the stop where the length does."],
+    remarks: [
+      "In this order dies are changed only where the thread changes, and the stop where the length does.",
+      ...openEndWords(lots.filter(isLowerEndOpen)),
+    ],
   };
+}
+
+function openEndWords(lots: readonly RodLot[]): readonly string[] {
+  if (lots.length === 0) return [];
+  return [
+    `Not in the list: lower ends of ${lots.map(({ mark }) => mark).join(" ")}, of which nothing is given (rods.bottom).`,
+  ];
 }
 
 function compareEnds(a: Ends, b: Ends): number {

@@ -15,9 +15,10 @@ export const checkDistancesCsv: JobOutput<"check-distances-csv"> = {
   drawn: false,
   named: "field/JOB_rev-REVISION[_NOT-RELEASED]_check-distances_UNIT.csv",
   needs: "plan",
-  write: ({ job, plan }) => {
+  write: (checked) => {
+    const { job, plan } = checked;
     const { unit } = plan.spec.settingOut;
-    const path = `${settingOutStem(job)}_check-distances_${surveyUnitName(unit)}.csv`;
+    const path = `${settingOutStem(checked)}_check-distances_${surveyUnitName(unit)}.csv`;
     return [textFile(path, writeCheckDistances(checkDistances(plan), job.unit, unit))];
   },
 };

@@ -3,6 +3,8 @@ import type { CutFileOptions, CutFlavour, Draws } from "../formats/cut-file.js";
 import { cutFileLayers } from "../formats/cut-file.js";
 import { compareCutFile } from "../formats/read-back.js";
 import type { Job } from "../job/model/job.js";
+import { certifyCutFile } from "../proof/index.js";
+import { readDrawing } from "../readers/dxf-drawing.js";
 import type { PieceFile } from "./model.js";
 import { MAKING_PATTERN, makingPath } from "./names.js";
 
@@ -20,7 +22,12 @@ export function cutOutput<Kind extends string>(flavour: CutFlavour<Kind>): Piece
         : `${makingPath(checked, piece, ending)}_${ending}.dxf`,
     write: (checked, { plate }) => write(plate, options(checked)),
     cut: {
-      readBack: (bytes, checked, { plate }) => compareCutFile(bytes, plate, options(checked)),
+      readBack: (bytes, path, checked, { plate, measures }) => {
+        const drawing = readDrawing(bytes);
+        const differences = compareCutFile(drawing, plate, options(checked));
+        const { job, base } = checked;
+        return { differences, reading: certifyCutFile(drawing, path, { job, base, plate, measures }) };
+      },
       layers: (checked, { plate }) => cutFileLayers(plate, options(checked)),
     },
   };

@@ -2,18 +2,29 @@
 import { joinedFlavour } from "../formats/cut-dxf-joined.js";
 import { r12Flavour } from "../formats/cut-dxf-r12.js";
 import type { FileRole } from "../summary/model.js";
+import { answerFormXlsx } from "./answer-form-xlsx.js";
+import { answerFormYaml } from "./answer-form-yaml.js";
 import { budgetCsv } from "./budget-csv.js";
 import type { BudgetResult } from "./budget-result.js";
 import { budgetRodsCsv } from "./budget-rods-csv.js";
 import { budgetSheetSvg } from "./budget-sheet-svg.js";
+import { certificatesCsv } from "./certificates-csv.js";
+import { certificatesJson } from "./certificates-json.js";
 import { checkDistancesCsv } from "./check-distances-csv.js";
+import { cutListCsv } from "./cut-list-csv.js";
+import { cutListPdf } from "./cut-list-pdf.js";
+import { cutListXlsx } from "./cut-list-xlsx.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
 import { labelPdf } from "./label-pdf.js";
 import { ledger } from "./ledger.js";
+import { letterPdf } from "./letter-pdf.js";
+import { letterText } from "./letter-text.js";
+import { manifest } from "./manifest.js";
 import type { BaseOutput, GrowingOutput, JobOutput, Output, PieceFile, ResultOutput } from "./model.js";
 import { planDxf } from "./plan-dxf.js";
 import { planSvg } from "./plan-svg.js";
+import { questionRegisterJson } from "./question-register-json.js";
 import { questions } from "./questions.js";
 import { quoteCsv } from "./quote-csv.js";
 import { quoteXlsx } from "./quote-xlsx.js";
@@ -36,7 +47,8 @@ import { travellerPdf } from "./traveller-pdf.js";
 
 export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
-export { FOLDERS, SET_ASIDE, SUPERSEDED, safeForFileName } from "./names.js";
+export { FOLDERS, SET_ASIDE, SIGNED, SUPERSEDED, safeForFileName } from "./names.js";
+export { type GuidedFile, type GuideEntry, guidePackage } from "./package-guide.js";
 export { PAPER_NAMES, type PaperName, paperNamed } from "./paper-names.js";
 export type { ReducedPage, SetPage, SetSection, SetSheet, SheetSet } from "./sheet-set.js";
 export { startSheetSet } from "./sheet-set.js";
@@ -56,15 +68,26 @@ const REGISTRY = {
   "rod-detail-pdf": rodDetailPdf,
   "traveller-pdf": travellerPdf,
   "label-pdf": labelPdf,
+  "certificates-csv": certificatesCsv,
+  "certificates-json": certificatesJson,
+  "cut-list-pdf": cutListPdf,
+  "cut-list-xlsx": cutListXlsx,
+  "cut-list-csv": cutListCsv,
   "rod-list-xlsx": rodListXlsx,
   "rod-lists-csv": rodListsCsv,
   "quote-xlsx": quoteXlsx,
   "quote-csv": quoteCsv,
   "sheet-set-pdf": sheetSetPdf,
+  "letter-pdf": letterPdf,
+  "letter-text": letterText,
+  "answer-form-xlsx": answerFormXlsx,
+  "answer-form-yaml": answerFormYaml,
+  "question-register-json": questionRegisterJson,
   "read-as-csv": readAsCsv,
   "read-as-xlsx": readAsXlsx,
   ledger,
   questions,
+  manifest,
   summary,
 };
 
@@ -82,8 +105,10 @@ export const baseOutputs: readonly BaseOutput<OutputKind>[] = everyOutput.filter
   (output) => output.scope === "base" || output.scope === "piece",
 );
 
-/** Files that each piece of a template is cut or drilled by, or shown as. */
-export const pieceOutputs: readonly PieceFile<OutputKind>[] = everyOutput.filter((output) => output.scope === "piece");
+/** Files that each piece of a template is cut or drilled by. */
+export const makingOutputs: readonly PieceFile<OutputKind>[] = everyOutput
+  .filter((output) => output.scope === "piece")
+  .filter(isMaking);
 
 /** Documents of the whole job. */
 export const jobOutputs: readonly JobOutput<OutputKind>[] = everyOutput.filter((output) => output.scope === "job");
@@ -95,6 +120,14 @@ export const growingOutputs: readonly GrowingOutput<OutputKind>[] = everyOutput.
 
 /** Where a package lists all that it holds. */
 export const summaryPath: string = summary.path;
+
+/** What to open first of a package. */
+export const manifestPath: string = manifest.path;
+
+/** What a kind of file is; null for a kind that this program does not write. */
+export function aboutKind(kind: string): Output<OutputKind> | null {
+  return everyOutput.find((output) => output.kind === kind) ?? null;
+}
 
 /** Files of `budget`, in the order in which they are made. */
 export const budgetOutputs: readonly ResultOutput<BudgetResult>[] = [budgetCsv, budgetRodsCsv, budgetSheetSvg];
@@ -110,11 +143,11 @@ export const surveyOutputs: readonly ResultOutput<SurveyResult>[] = [
 /** Kinds that a template is cut or drilled by. */
 export const makingKinds: readonly OutputKind[] = everyOutput.filter(isMaking).map(({ kind }) => kind);
 
-function isMaking({ role }: Output): boolean {
+function isMaking({ role }: Pick<Output, "role">): boolean {
   return role === "cut" || role === "drill";
 }
 
 /** What a file of a package is for, by its kind; null for a kind that this program does not write. */
 export function roleOf(kind: string): FileRole | null {
-  return everyOutput.find((output) => output.kind === kind)?.role ?? null;
+  return aboutKind(kind)?.role ?? null;
 }

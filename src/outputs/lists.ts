@@ -13,7 +13,7 @@ export function listsOf(
 ): JobLists {
   const known = made.get(checked);
   if (known !== undefined) return known;
-  const openQuestions = questions().flatMap(({ number, check }) => (check.answer === undefined ? [number] : []));
+  const openQuestions = questions().flatMap(({ number, status }) => (status === "open" ? [number] : []));
   const lists = makeLists({ job: checked.job, facts, held: new Set(checked.held.keys()), openQuestions });
   made.set(checked, lists);
   return lists;

@@ -2,7 +2,9 @@
 import type { CheckedBase, CheckedJob } from "../checks/checked.js";
 import type { PdfMaker } from "../formats/pdf-maker.js";
 import type { DrawingDocument } from "../formats/sheet-svg.js";
+import type { RegisteredQuestion } from "../job/model/register.js";
 import type { Plan } from "../plan/model.js";
+import type { CertifiedReading } from "../summary/certificate.js";
 import type { BaseFacts } from "../summary/facts.js";
 import type {
   FileRole,
@@ -10,6 +12,7 @@ import type {
   SummaryBase,
   SummaryCheck,
   SummaryFile,
+  SummaryQuestion,
   UnusedSummaryAnswer,
 } from "../summary/model.js";
 import type { Question } from "../summary/questions.js";
@@ -66,6 +69,8 @@ export interface Surroundings extends Around {
   readonly facts: readonly BaseFacts[];
   /** Every question of the job, numbered; the answered ones too. */
   readonly questions: () => readonly Question[];
+  /** Those of the register that are not asked any more. */
+  readonly closedQuestions: () => readonly RegisteredQuestion[];
 }
 
 interface Described<Kind extends string> {
@@ -76,6 +81,8 @@ interface Described<Kind extends string> {
   readonly title: string;
   /** True where `document` is needed to write it. */
   readonly drawn: boolean;
+  /** True of what the reader of its folder opens first. */
+  readonly opensFirst?: true;
   /** True where its sheets are pages of the set: it is drawn for a set even where the file itself is not wanted. */
   readonly inSet?: true;
 }
@@ -104,9 +111,15 @@ export interface PieceFile<Kind extends string = string> extends Described<Kind>
   readonly cut?: CutReading;
 }
 
-/** What is cut by is read again: how the bytes differ from the plate; and its layers, for the summary. */
+/** What was read from the bytes of a cut file: how they differ from the plate, in words, and what its certificate says. */
+export interface ReadBack {
+  readonly differences: readonly string[];
+  readonly reading: CertifiedReading;
+}
+
+/** What is cut by is read again, once, for all that is said of it; and its layers, for the summary. */
 export interface CutReading {
-  readBack(bytes: Uint8Array, checked: CheckedBase, piece: TemplatePiece): readonly string[];
+  readBack(bytes: Uint8Array, path: string, checked: CheckedBase, piece: TemplatePiece): ReadBack;
   layers(checked: CheckedBase, piece: TemplatePiece): NonNullable<SummaryFile["layers"]>;
 }
 
@@ -125,8 +138,15 @@ export interface JobRest {
   readonly checks: readonly SummaryCheck[];
   /** Of every base and of the job. */
   readonly questions: readonly Question[];
+  /** The same, and those that are closed, as the summary has them. */
+  readonly everyQuestion: readonly SummaryQuestion[];
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];
   readonly layoutHeld: readonly string[];
+  readonly job: Summary["job"];
+  /** Of every base, in the order of the job. */
+  readonly facts: readonly BaseFacts[];
+  /** Of a kind of file. */
+  readonly about: (kind: string) => Pick<Described<string>, "title" | "role" | "opensFirst"> | null;
   /** The files of the job itself that are whole by then, in the order of the registry. */
   readonly files: readonly SummaryFile[];
 }
@@ -139,8 +159,10 @@ export interface GrowingOutput<Kind extends string = string> extends Described<K
   head(job: Summary["job"]): string;
   base(made: MadeBase, isFirst: boolean): string;
   end(rest: JobRest): string;
-  /** True for the file that lists all others with their hashes: it ends last, and cannot list itself. */
+  /** True for a file that lists others with their hashes: it ends after them, in the order of the registry, and cannot list itself. */
   readonly listsOthers: boolean;
+  /** Of a file that no other lists: what follows its end, by the SHA-256 of all before. */
+  seal?(sha256: string): string;
 }
 
 /** A file with its path inside the package. */

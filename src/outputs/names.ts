@@ -1,7 +1,9 @@
 /** Names of files and folders: revision and status stand in them, in signs that every system takes. */
 import type { CheckedBase } from "../checks/checked.js";
+import type { OpenQuestion } from "../checks/release.js";
+import { isReleased } from "../checks/release.js";
 import type { CutNamePart, Job, Material } from "../job/model/job.js";
-import type { Plate, TemplatePiece } from "../template/index.js";
+import type { Plate } from "../template/index.js";
 import { formatLength, type Unit } from "../units/index.js";
 
 /** Folder of a package for the revisions before it: nobody cuts from there. */
@@ -19,6 +21,9 @@ export const FOLDERS = {
   engineer: "engineer",
   machine: "machine",
 } as const;
+
+/** Folder of a package for what people signed of it: records that no summary lists, and that are never lost. */
+export const SIGNED = `${FOLDERS.engineer}/signed`;
 
 /** `T1_rev-B`: the template's mark and the job's revision. */
 function templateStem({ plate, job }: Pick<CheckedBase, "plate" | "job">): string {
@@ -57,18 +62,19 @@ export function jobStem(job: Pick<Job, "number" | "revision" | "status">): strin
  * two marks never give one name.
  */
 export function makingPath(
-  { job, held }: Pick<CheckedBase, "job" | "held">,
-  { plate }: Pick<TemplatePiece, "plate">,
+  { job, held, open }: Pick<CheckedBase, "job" | "held" | "open">,
+  { plate }: { readonly plate: CutNamed },
   folder?: string,
 ): string {
   const parts = job.shop.cutFile.name.map((part) => CUT_NAMES[part](plate, job.unit));
   const folders = [FOLDERS.cut, ...(held.length > 0 ? [HELD_FOLDER] : []), ...(folder === undefined ? [] : [folder])];
-  return `${folders.join("/")}/${parts.join("_")}${heldEnding({ held })}${releaseEnding(job)}`;
+  return `${folders.join("/")}/${parts.join("_")}${heldEnding({ held })}${releaseEnding(job, open)}`;
 }
 
 const HELD_FOLDER = "held";
 
-type CutNamed = Pick<Plate, "mark" | "revision" | "quantity" | "material" | "grade" | "thickness">;
+/** What of a plate stands in names. */
+export type CutNamed = Pick<Plate, "mark" | "revision" | "quantity" | "material" | "grade" | "thickness">;
 
 const CUT_NAMES: Readonly<Record<CutNamePart, (plate: CutNamed, unit: Unit) => string>> = {
   mark: ({ mark }) => mark,
@@ -90,9 +96,14 @@ export function heldEnding({ held }: Pick<CheckedBase, "held">): string {
   return held.length > 0 ? "_HELD" : "";
 }
 
-/** Of every document that people build by: empty for a released job. */
-export function releaseEnding({ status }: Pick<Job, "status">): string {
-  return status === "released" ? "" : "_NOT-RELEASED";
+/** Of every document that people build by: empty for a released job, but where a question about what it shows is open. */
+export function releaseEnding(job: Pick<Job, "status">, open: readonly OpenQuestion[] = []): string {
+  return isReleased(job, open) ? "" : "_NOT-RELEASED";
+}
+
+/** Of a sheet, which has a banner where the whole job is not released: where a question alone stops it, its name says so too. */
+export function openEnding({ job, open }: Pick<CheckedBase, "job" | "open">): string {
+  return job.status === "released" ? releaseEnding(job, open) : "";
 }
 
 /** The last part of a path. */

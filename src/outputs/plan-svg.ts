@@ -28,10 +28,10 @@ function* writePlanSheets(
   checked: PlannedJob,
   { made, document, version, set }: Surroundings,
 ): Generator<PathAndBytes> {
-  const { job, plan, held, layoutHeld } = checked;
+  const { job, plan, held, layoutHeld, layoutOpen } = checked;
   const dxf = made.find(({ kind }) => kind === planDxf.kind);
   const scenes = drawPlanSheets({
-    ...{ job, plan, held, layoutHeld },
+    ...{ job, plan, held, layoutHeld, layoutOpen },
     coordinateFiles: made.filter(({ kind }) => kind === settingOutCsv.kind).map(({ path }) => nameIn(path)),
     dxfName: dxf === undefined ? null : nameIn(dxf.path),
     programVersion: version,
@@ -41,7 +41,7 @@ function* writePlanSheets(
     scenes.map((scene, i) => setSheet(scene, i + 1, scenes.length)),
   );
   for (const [i, scene] of scenes.entries()) {
-    const path = `${FOLDERS.sheets}/${planStem(job)}_${i + 1}-of-${scenes.length}.svg`;
+    const path = `${FOLDERS.sheets}/${planStem(checked)}_${i + 1}-of-${scenes.length}.svg`;
     yield textFile(path, writeSheetSvg(scene, drawingDocument(document)));
   }
 }

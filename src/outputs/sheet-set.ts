@@ -92,7 +92,9 @@ export function startSheetSet(job: Job, options: SheetSetOptions): SheetSet {
       for (const { scene, ...said } of sheets) taken.push(take({ ...said, section, ...writtenPage(scene, paper) }));
     },
     finish: (checked) => {
-      const marked = checked.layoutHeld.reasons.length > 0 ? taken.map(heldLayoutPage) : taken;
+      const isOpen = checked.job.status === "released" && checked.layoutOpen.length > 0;
+      const open = isOpen ? taken.map(openLayoutPage) : taken;
+      const marked = checked.layoutHeld.reasons.length > 0 ? open.map(heldLayoutPage) : open;
       const parts = SECTION_ORDER.map((section) => marked.filter((page) => page.section === section));
       const pages = parts.flat();
       const cover = drawCover(coverRequest(checked, pages, options));
@@ -117,7 +119,7 @@ const MOST_BASES = 12;
 /** The page of a template's sheet. */
 export function templatePage(
   scene: Scene,
-  { plate, held }: Pick<CheckedBase, "plate" | "held">,
+  { job, plate, held, open }: Pick<CheckedBase, "job" | "plate" | "held" | "open">,
   { number, count, bases }: SheetPlace,
   paper: PaperName | null,
 ): SetPage {
@@ -132,9 +134,15 @@ export function templatePage(
     name: `${plate.mark}${of}`,
     about,
     held: isHeld,
+    ...(job.status !== "released" || open.length === 0 ? {} : { unreleased: plate.mark }),
     bookmark: isHeld ? `${bookmark} (HELD)` : bookmark,
   };
   return { ...said, ...writtenPage(scene, paper) };
+}
+
+/** A page of the plan where a question about the layout is open. */
+function openLayoutPage(page: TakenPage): TakenPage {
+  return page.section === "plan" ? { ...page, unreleased: "LAYOUT" } : page;
 }
 
 function heldLayoutPage(page: TakenPage): TakenPage {
@@ -144,7 +152,7 @@ function heldLayoutPage(page: TakenPage): TakenPage {
 function coverRequest(checked: CheckedJob, pages: readonly CoverPage[], options: SheetSetOptions) {
   const { job, held, layoutHeld } = checked;
   const { paper, version, questions } = options;
-  const open = questions().filter(({ check }) => check.answer === undefined);
+  const open = questions().filter(({ status }) => status === "open");
   return {
     job,
     programVersion: version,
@@ -153,11 +161,27 @@ function coverRequest(checked: CheckedJob, pages: readonly CoverPage[], options:
       ...[...held].map(([mark, reasons]) => ({ name: heldName(job, mark), reasons })),
       ...(layoutHeld.reasons.length > 0 ? [{ name: "LAYOUT", reasons: layoutHeld.reasons }] : []),
     ],
-    questions: open.map(({ number, mark, text }) => ({ number, about: mark === "" ? "LAYOUT" : mark, text })),
+    questions: open.map(({ number, places, text }) => ({ number, about: aboutWords(places), text: cutAt(text) })),
     paper: paper === null ? null : paper.toUpperCase(),
     isMeant: (size: Pick<Scene, "width" | "height">) =>
       paper === null || placeOn(paper, { ...BLANK, ...size }).percent === 100,
   };
+}
+
+const MOST_ASKED = 8;
+
+function aboutWords(places: Question["places"]): string {
+  const marks = places.flatMap(({ mark }) => (mark === "" ? [] : [mark]));
+  return marks.length === 0 ? "LAYOUT" : listed(marks, MOST_ASKED);
+}
+
+/** A row of the cover is never higher than its page: the letter has the whole text. */
+const LONGEST_TEXT = 900;
+
+function cutAt(text: string): string {
+  return text.length <= LONGEST_TEXT
+    ? text
+    : `${text.slice(0, LONGEST_TEXT).trimEnd()} [cut; the letter has all of it]`;
 }
 
 /** `BASE B20, TEMPLATE T20`. */

@@ -3,7 +3,7 @@ import { writeSheetSvg } from "../formats/sheet-svg.js";
 import { drawSheet } from "../sheets/index.js";
 import { drawingDocument } from "./drawing-document.js";
 import type { BaseOutput } from "./model.js";
-import { FOLDERS, heldEnding, nameIn, sheetPlace, sheetStem } from "./names.js";
+import { FOLDERS, heldEnding, nameIn, openEnding, sheetPlace, sheetStem } from "./names.js";
 import { templatePage } from "./sheet-set.js";
 
 /** Made of every base, held or not: it names the files that the template is cut or drilled by. */
@@ -14,9 +14,9 @@ export const sheetSvg: BaseOutput<"sheet-svg"> = {
   title: "Dimensioned sheet of the template, for the shop, the checker and the field",
   drawn: true,
   inSet: true,
-  named: "sheets/TEMPLATE_rev-REVISION[_for-MARK][_HELD]_sheet.svg",
+  named: "sheets/TEMPLATE_rev-REVISION[_for-MARK][_HELD][_NOT-RELEASED]_sheet.svg",
   applies: () => true,
-  path: (checked) => `${FOLDERS.sheets}/${sheetStem(checked)}${heldEnding(checked)}_sheet.svg`,
+  path: (checked) => `${FOLDERS.sheets}/${sheetStem(checked)}${heldEnding(checked)}${openEnding(checked)}_sheet.svg`,
   write: (checked, { made, document, version, pages }) => {
     const drill = made.find(({ role }) => role === "drill");
     const place = sheetPlace(checked);

@@ -1,4 +1,5 @@
 /** The package in machine form. */
+import { sealEnd } from "../formats/seal.js";
 import { writeSummaryBase, writeSummaryHead, writeSummaryTail } from "../formats/summary-json.js";
 import type { GrowingOutput } from "./model.js";
 
@@ -13,5 +14,6 @@ export const summary: GrowingOutput<"summary"> = {
   listsOthers: true,
   head: writeSummaryHead,
   base: (made, isFirst) => writeSummaryBase(made.summary, isFirst),
-  end: (rest) => writeSummaryTail(rest),
+  end: (rest) => writeSummaryTail({ ...rest, questions: rest.everyQuestion }),
+  seal: sealEnd,
 };

@@ -3,7 +3,7 @@
  * file give a pose; the one under which most holes lie where they should is taken, so that one hole that was moved
  * does not pull the others along. Sizes, outline and openings choose between placements that are alike for the holes.
  */
-import { millimetresBetween } from "../geometry/index.js";
+import { extentOf, millimetresBetween } from "../geometry/index.js";
 import type { Contour, Point } from "../geometry/vocabulary.js";
 import { centroidOf } from "./centroid.js";
 import { contourGap } from "./contour-gap.js";
@@ -51,6 +51,13 @@ export function outlinePoses(part: DrawnPart, target: KnownPlate, turn: number):
   );
 }
 
+/** Of a plate whose outline is known by its box alone: box on box, as our own files lie; a plate without cut holes has no other. */
+function boxPoses({ outline }: DrawnPart, { box }: KnownPlate): readonly Pose[] {
+  if (box === undefined || outline === null) return [];
+  const drawn = extentOf(outline.contour);
+  return [{ turn: 0, mirrored: false, dx: drawn.x0 - box.x0, dy: drawn.y0 - box.y0 }];
+}
+
 /** Holes that lie where they should. */
 export function countExact({ pairs }: Alignment): number {
   return pairs.filter(({ distance }) => distance <= POSITION_MM).length;
@@ -60,9 +67,9 @@ export function countExact({ pairs }: Alignment): number {
 const MOST_SEEDS = 4000;
 
 function seedPlacements(part: DrawnPart, target: KnownPlate, tolerance: number): readonly Pose[] {
-  const seeds: Pose[] = [];
+  const seeds: Pose[] = [...boxPoses(part, target)];
   const isLoose = tolerance > CAPTURE_MM;
-  if (isLoose && part.holes.length * target.holes.length > 2500) return outlinePoses(part, target, 0);
+  if (isLoose && part.holes.length * target.holes.length > 2500) return [...seeds, ...outlinePoses(part, target, 0)];
   for (const [a, b] of basePairs(target)) {
     const length = millimetresBetween(a, b);
     for (const first of part.holes) {

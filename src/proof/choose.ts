@@ -1,5 +1,6 @@
 /** Which plate of the job a file is: by its name where that says, else by what is most like it. */
 
+import { extentOf } from "../geometry/index.js";
 import { countExact } from "./align.js";
 import type { Candidate } from "./candidate.js";
 import { CONTOUR_MM, type KnownPlate } from "./model.js";
@@ -36,10 +37,18 @@ export function choosePlate(candidates: readonly Candidate[], name: string): Cho
   return { best: first, named: mark, instead: meant, twins: [] };
 }
 
-/** At least half of the plate's holes have a hole of the file near them. */
-function isLike({ target, alignment }: Candidate): boolean {
+/** At least half of the plate's holes have a hole of the file near them; of a plate whose holes are all drilled, the outline agrees. */
+function isLike({ target, part, alignment }: Candidate): boolean {
   const cut = target.holes.filter(({ made }) => made === "cut").length;
+  if (cut === 0) return alignment.outlineGap === null ? isOfBox(part, target) : alignment.outlineGap <= CONTOUR_MM;
   return alignment.pairs.length > 0 && 2 * alignment.pairs.length >= cut;
+}
+
+function isOfBox({ outline }: Candidate["part"], { box }: KnownPlate): boolean {
+  if (outline === null || box === undefined) return false;
+  const { x0, y0, x1, y1 } = extentOf(outline.contour);
+  const apart = [x1 - x0 - (box.x1 - box.x0), y1 - y0 - (box.y1 - box.y0)];
+  return apart.every((each) => Math.abs(each) <= CONTOUR_MM);
 }
 
 /**

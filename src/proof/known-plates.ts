@@ -15,11 +15,12 @@ export function targetsOf(job: Job, bases: readonly BaseWithRods[]): readonly Kn
     const isFirst = servedMarks(base)[0] === base.mark;
     const plate = isFirst ? makePlate(job, base, rods) : null;
     const basePlate = basePlateOf(base, rods);
-    return [...(plate?.ok ? [templateOf(base, plate.value)] : []), ...(basePlate === null ? [] : [basePlate])];
+    return [...(plate?.ok ? [templateTarget(base, plate.value)] : []), ...(basePlate === null ? [] : [basePlate])];
   });
 }
 
-function templateOf(base: Base, plate: Plate): KnownPlate {
+/** A plate that is cut for a base, as a file may be drawn for it. */
+export function templateTarget(base: Base, plate: Plate): KnownPlate {
   const holes = plate.holes.flatMap(({ tag, center, shape, made }): TargetHole[] =>
     shape.kind === "circle" ? [{ tag, at: center, diameter: toMillimetres(shape.diameter), made }] : [],
   );

@@ -1,6 +1,7 @@
 /** What is proved of a cut file, and the thresholds by which it is matched with the job. Millimetres unless said. */
-import type { Contour, Point } from "../geometry/vocabulary.js";
+import type { Contour, Extent, Point } from "../geometry/vocabulary.js";
 import type { CutFileFinding, CutFileSeverity } from "../readers/dxf.js";
+import type { SignatureState } from "../signature/index.js";
 
 /** A hole farther than this from its place is told: well above the rounding of a file to 3 decimals of an inch. */
 export const POSITION_MM = 0.05;
@@ -45,6 +46,8 @@ export interface KnownPlate {
   readonly bases: readonly string[];
   readonly holes: readonly TargetHole[];
   readonly outline: Contour | null;
+  /** Box of the outline, where that is all that is known of it. */
+  readonly box?: Extent;
   /** Openings that are not round. */
   readonly openings: readonly Contour[];
 }
@@ -92,8 +95,12 @@ export interface PackageFile {
 /** A package's folder against its summary, as `proof --json` prints it. */
 export interface ProvedPackage {
   readonly path: string;
+  /** Whether its summary.json, which no file lists, is sealed and whole; none: of a program that did not seal it. */
+  readonly seal: "whole" | "changed" | "none";
   readonly job: { readonly number: string; readonly revision: string; readonly status: string };
   readonly files: readonly PackageFile[];
+  /** Who signed it, and whether that still stands. */
+  readonly signatures: readonly SignatureState[];
 }
 
 /** One file, as `proof --json` prints it. Lengths in the file's unit. */

@@ -1,13 +1,20 @@
 /** Proves one cut file: reads it, and matches it with a job where one is given. */
 import type { Job } from "../job/model/job.js";
-import { type CutFile, type CutFileFinding, LARGEST_CUT_FILE, type LayerRoles, readCutFile } from "../readers/dxf.js";
+import {
+  type CutFile,
+  type CutFileFinding,
+  LARGEST_CUT_FILE,
+  type LayerRoles,
+  readCutDrawing,
+} from "../readers/dxf.js";
+import { type DxfDrawing, readDrawing } from "../readers/dxf-drawing.js";
 import type { BaseWithRods } from "../rods/index.js";
 import type { Unit } from "../units/index.js";
 import { targetsOf } from "./known-plates.js";
 import { matchFile } from "./match-file.js";
 import type { KnownPlate, ProvedFile } from "./model.js";
 
-/** What files are proved against: the plates of a job, worked out once for all files. */
+/** What files are proved against: the plates of a job, worked out once for all files. Without plates nothing is matched. */
 export interface Against {
   readonly unit: Unit;
   readonly layers: LayerRoles;
@@ -16,18 +23,25 @@ export interface Against {
 
 /** The plates of a job and the layers of its shop. */
 export function againstJob({ job, bases }: { readonly job: Job; readonly bases: readonly BaseWithRods[] }): Against {
-  const { outline, holes, openings, marks, drill } = job.shop.cutFile.layers;
-  return {
-    unit: job.unit,
-    layers: { cut: [outline, holes, openings], mark: [marks, drill] },
-    targets: targetsOf(job, bases),
-  };
+  return { unit: job.unit, layers: layerRolesOf(job), targets: targetsOf(job, bases) };
+}
+
+/** The layers of the job's shop. */
+export function layerRolesOf({ shop }: Pick<Job, "shop">): LayerRoles {
+  const { outline, holes, openings, marks, drill } = shop.cutFile.layers;
+  return { cut: [outline, holes, openings], mark: [marks, drill] };
 }
 
 /** Any bytes give a result: a broken file is a finding, never an exception. */
 export function proveFile(bytes: Uint8Array, path: string, against: Against | null): ProvedFile {
-  const file = withinMeasure(readCutFile(bytes, against === null ? {} : { layers: against.layers }));
-  const matched = against === null ? null : matchFile(file, path, against.targets, against.unit);
+  return proveDrawing(readDrawing(bytes), path, against);
+}
+
+/** The same of a file whose entities are read already. */
+export function proveDrawing(drawing: DxfDrawing, path: string, against: Against | null): ProvedFile {
+  const file = withinMeasure(readCutDrawing(drawing, against === null ? {} : { layers: against.layers }));
+  const hasTargets = against !== null && against.targets.length > 0;
+  const matched = hasTargets ? matchFile(file, path, against.targets, against.unit) : null;
   const { version, unit, layers, outline, cutLength, pierces, netArea } = file;
   return {
     path,

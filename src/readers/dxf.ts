@@ -99,7 +99,11 @@ export interface CutFileKnowledge {
 
 /** Reads the bytes of a DXF file. A file that names no unit is measured as if it were in millimetres. */
 export function readCutFile(bytes: Uint8Array, knowledge: CutFileKnowledge = {}): CutFile {
-  const drawing = readDrawing(bytes);
+  return readCutDrawing(readDrawing(bytes), knowledge);
+}
+
+/** The same of a file whose entities are read already. */
+export function readCutDrawing(drawing: DxfDrawing, knowledge: CutFileKnowledge = {}): CutFile {
   const findings = collectFindings();
   const mm = millimetresPer(drawing.header.unit);
   const tolerance = { joint: JOINT_MM / mm, rounding: ROUNDING_MM / mm, tiny: TINY_MM / mm };

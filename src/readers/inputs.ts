@@ -65,6 +65,8 @@ export type InputFile = string | Uint8Array | Table | Workbook | ParsedFile;
 export interface Inputs {
   readonly job: string;
   readonly files: ReadonlyMap<string, InputFile>;
+  /** Register of questions of the package before, or its summary.json: taken where the job itself names none. */
+  readonly register?: string | Uint8Array;
 }
 
 /** The text or bytes of a file; undefined where there is no file, or a workbook that was opened. */

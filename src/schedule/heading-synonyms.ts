@@ -204,6 +204,8 @@ const RODS: readonly Synonym[] = [
   ),
   one("", "Threads", "thread length", "length thread", "top thread", "top thread length", "thread length top"),
   one("rod", "Threads", "threads", "thread length", "length thread", "top thread", "top thread length"),
+  one("", "Bottom threads", "bottom thread", "bottom thread length", "thread length bottom", "lower thread"),
+  one("rod", "Bottom threads", "bottom thread", "bottom thread length", "thread length bottom", "lower thread"),
   several("", "form", ["Thread", "Threads"], "thread"),
   several("rod", "form", ["Thread", "Threads"], "thread"),
   one("", "Thread", "thread series", "thread type"),

@@ -1,4 +1,6 @@
 /** Words in large letters over a sheet that must not be used: HELD with its reasons, NOT RELEASED with the status. */
+import type { OpenQuestion } from "../checks/release.js";
+import { isReleased, openQuestionWords } from "../checks/release.js";
 import { at, fill, group, rectangle, stroke, text } from "./items.js";
 import type { SheetRequest } from "./request.js";
 import type { Lettering } from "./sheet-sizes.js";
@@ -7,24 +9,21 @@ import { textWidth, wrap } from "./text-metrics.js";
 
 /** The banners a sheet needs, topmost first. */
 export function banners(
-  request: Pick<SheetRequest, "held"> & { readonly job: Pick<SheetRequest["job"], "status"> },
+  request: Pick<SheetRequest, "held"> & {
+    readonly job: Pick<SheetRequest["job"], "status">;
+    /** Questions that stop the release; none where it is not about them. */
+    readonly open?: readonly OpenQuestion[];
+  },
   width: number,
   lettering: Lettering,
 ): readonly Piece[] {
-  const { held, job } = request;
+  const { held, job, open = [] } = request;
+  const why = job.status === "released" ? openQuestionWords(open) : `STATUS: ${job.status.toUpperCase()}`;
   return [
     ...(held.length > 0 ? [banner("HELD", "DO NOT CUT, DRILL OR SET.", held, width, lettering)] : []),
-    ...(job.status === "released"
+    ...(isReleased(job, open)
       ? []
-      : [
-          banner(
-            "NOT RELEASED",
-            `STATUS: ${job.status.toUpperCase()}. NOT FOR CUTTING OR SETTING.`,
-            [],
-            width,
-            lettering,
-          ),
-        ]),
+      : [banner("NOT RELEASED", `${why}. NOT FOR CUTTING OR SETTING.`, [], width, lettering)]),
   ];
 }
 

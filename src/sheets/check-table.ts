@@ -31,7 +31,7 @@ type Figures = (row: CheckRow) => string;
 
 function keyOf(row: CheckRow, figures: Figures): string {
   const { rule, severity, status, clause, edition, answer, sense } = row;
-  const by = answer === null ? "" : `${answer.by} ${answer.date}`;
+  const by = answer === null ? "" : `${answer.kind} ${answer.by} ${answer.date}`;
   return [rule, severity, status, clause, edition, by, sense, figures(row)].join("|");
 }
 

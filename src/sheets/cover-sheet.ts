@@ -26,6 +26,8 @@ export interface CoverPage {
   /** As in its title block; "" where it has none. */
   readonly scale: string;
   readonly held: boolean;
+  /** What of a released job an open question keeps from being released: a template's mark, or the layout; absent else. */
+  readonly unreleased?: string;
   /** Percent of its own size, where the paper is too small for it; null: at its own size. */
   readonly reduced: number | null;
 }
@@ -188,17 +190,21 @@ function coverNotes({ paper, pages }: CoverRequest): readonly string[] {
       : [
           `${reduced === 1 ? "1 page is" : `${reduced} pages are`} reduced, and not at the scales stated: see the list. Tell the size by the bar on the print.`,
         ]),
-    "Sheets that say HELD are not to be cut, drilled or set by.",
+    pages.some(({ unreleased }) => unreleased !== undefined)
+      ? "Sheets that say HELD, or NOT RELEASED for a question that is open, are not to be cut, drilled or set by."
+      : "Sheets that say HELD are not to be cut, drilled or set by.",
   ];
 }
 
-/** `RELEASED; 1 HELD; 6 QUESTIONS OPEN`: never released alone where something is not. */
-function statusWords({ job, held, questions }: CoverRequest): string {
+/** `RELEASED; 1 HELD; 6 QUESTIONS OPEN; 2 NOT RELEASED`: never released alone where something is not. */
+function statusWords({ job, held, questions, pages }: CoverRequest): string {
+  const unreleased = new Set(pages.flatMap((page) => page.unreleased ?? []));
   const open = questions.length === 1 ? "1 QUESTION OPEN" : `${questions.length} QUESTIONS OPEN`;
   return [
     job.status.toUpperCase(),
     ...(held.length > 0 ? [`${held.length} HELD`] : []),
     ...(questions.length > 0 ? [open] : []),
+    ...(unreleased.size > 0 ? [`${unreleased.size} NOT RELEASED`] : []),
   ].join("; ");
 }
 
@@ -288,17 +294,25 @@ function onPaperWords(reduced: number | null): string {
 /** `own` pages of the cover stand before the first one listed. */
 function indexTable({ pages, paper }: CoverRequest, own: number): TableText {
   const strong = new Set<number>();
-  const rows = pages.map(({ name, about, size, scale, held, reduced }, i) => {
-    if (held) strong.add(i);
-    const cells = [`${i + 1 + own}`, name, printable(about), size, scale, held ? "HELD" : ""];
+  const rows = pages.map(({ name, about, size, scale, held, unreleased, reduced }, i) => {
+    if (held || unreleased !== undefined) strong.add(i);
+    const flag = held ? "HELD" : unreleased === undefined ? "" : "NOT RELEASED";
+    const cells = [`${i + 1 + own}`, name, printable(about), size, scale, flag];
     return paper === null ? cells : [...cells, onPaperWords(reduced)];
   });
+  const isAnyOpen = pages.some(({ unreleased }) => unreleased !== undefined);
   return {
     name: "cover-index",
     heading: "SHEETS OF THIS SET",
-    columns: ["PAGE", "SHEET", "WHAT IT SHOWS", "SIZE", "SCALE", "HELD", ...(paper === null ? [] : ["PRINTED"])].map(
-      column,
-    ),
+    columns: [
+      "PAGE",
+      "SHEET",
+      "WHAT IT SHOWS",
+      "SIZE",
+      "SCALE",
+      isAnyOpen ? "HELD, OPEN" : "HELD",
+      ...(paper === null ? [] : ["PRINTED"]),
+    ].map(column),
     rows,
     ...{ foot: [], under: [], strong },
   };

@@ -6,6 +6,7 @@ import type { Job } from "../job/model/job.js";
 import type { Unit } from "../units/length.js";
 import { banners } from "./banner.js";
 import { insideBorder } from "./border.js";
+import { columnWidths, fitTable } from "./fit-table.js";
 import { startFlow, TABLE_GAP } from "./flow.js";
 import { at, group, line, stroke, text } from "./items.js";
 import type { Area } from "./paper.js";
@@ -81,7 +82,7 @@ function fillPages(document: DocumentText, sheet: SheetSize): readonly (readonly
     place(piece);
   };
   const placeTable = (table: TableText) => {
-    const flow = startFlow([table], lettering);
+    const flow = startFlow([partLongRows(table, width, lettering)], lettering);
     while (!flow.isEmpty) {
       const parts = flow.take(width, top - body.y0, LEAST_ROWS);
       const forced = parts.length > 0 || pages.at(-1)?.length !== 0 ? parts : flow.take(width, top - body.y0, 1);
@@ -102,6 +103,21 @@ function fillPages(document: DocumentText, sheet: SheetSize): readonly (readonly
 }
 
 const LEAST_ROWS = 3;
+
+/** A row of more lines than this may be parted between pages, as a list of all bases of a job. */
+const MOST_LINES = 12;
+
+/** The same table, each line of a long row as a row of its own. */
+function partLongRows(table: TableText, width: number, lettering: Lettering): TableText {
+  const fitted = fitTable(table, columnWidths(table), width, lettering);
+  const strong = new Set<number>();
+  const rows = table.rows.flatMap((row, i) => {
+    const lines = fitted.linesOf(i);
+    return (lines.length > MOST_LINES ? lines : [row]).map((cells) => ({ cells, isStrong: table.strong.has(i) }));
+  });
+  for (const [i, { isStrong }] of rows.entries()) if (isStrong) strong.add(i);
+  return { ...table, rows: rows.map(({ cells }) => cells), strong };
+}
 
 function page(
   document: DocumentText,

@@ -1,5 +1,7 @@
 /** plate + ledger -> sheets: a retained scene of strokes, fills, texts and groups, each with a role, never a colour. */
+
 export { drawSheet, hasRoomOn } from "./draw-sheet.js";
+export { drawLetter, type LetterRequest } from "./letter.js";
 export { hasPlanRoom } from "./plan/choose-layout.js";
 export { drawPlanSheets } from "./plan/draw-plan.js";
 export type { PlanRequest } from "./plan/request.js";

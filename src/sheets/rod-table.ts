@@ -83,12 +83,16 @@ function gradeWords({ rod: { grade, finish } }: RodGroup): string {
 
 /** `THREAD 4-1/2, LENGTH 18, LOWER END NUT`: the second line of a group, what of it is given. */
 function moreWords({ rod }: RodGroup, unit: Unit): string {
-  const { threadLength, length, bottom } = rod;
+  const { threadLength, fullThread, length, bottom } = rod;
   return [
-    ...(threadLength.kind === "given" ? [`THREAD ${formatLength(threadLength.value, unit)}`] : []),
-    ...(length.kind === "given" ? [`LENGTH ${formatLength(length.value, unit)}`] : []),
+    ...(fullThread ? ["THREADED IN FULL"] : lengthPart("THREAD", threadLength, unit)),
+    ...lengthPart("LENGTH", length, unit),
     ...(bottom.kind === "given" ? [`LOWER END ${bottom.value.kind.toUpperCase()}`] : []),
   ].join(", ");
+}
+
+function lengthPart(name: string, length: Input<Length>, unit: Unit): readonly string[] {
+  return length.kind === "given" ? [`${name} ${formatLength(length.value, unit)}`] : [];
 }
 
 /** What is the same for all groups; nothing where nothing is given. */

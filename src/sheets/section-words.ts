@@ -41,7 +41,7 @@ export function embedmentWords({ job }: SheetRequest, { rod }: RodGroup): Phrase
 
 /** `THREAD 4-1/2`: down from the top of the rod. */
 export function threadWords({ job }: SheetRequest, { rod }: RodGroup): Phrase {
-  return lengthWords("THREAD", rod.threadLength, job.unit);
+  return rod.fullThread ? ["FULL THREAD"] : lengthWords("THREAD", rod.threadLength, job.unit);
 }
 
 /** Height of the template's underside; of a plate that is set over cast rods, the grout under it. */

@@ -108,7 +108,7 @@ const EFFECT: Readonly<Record<Severity, string>> = {
 /** An answer closes a question; what is held stays held. */
 function effectOf({ severity, answer }: CheckRow): string {
   if (answer === null) return EFFECT[severity];
-  const answered = `ANSWERED BY ${answer.by}, ${answer.date}`;
+  const answered = `${answer.kind === "answered" ? "ANSWERED" : "OPEN, RELEASE ACCEPTED"} BY ${answer.by}, ${answer.date}`;
   return severity === "stop" ? `${EFFECT.stop}; ${answered}` : answered;
 }
 

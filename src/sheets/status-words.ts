@@ -1,6 +1,7 @@
 /** What a sheet is and whether it may be used, in words: the same in title block, title of the document and description. */
-import { isAsking } from "../checks/run.js";
-import type { TemplateUse } from "../job/model/job.js";
+import type { OpenQuestion } from "../checks/release.js";
+import { openQuestionWords } from "../checks/release.js";
+import type { Job, TemplateUse } from "../job/model/job.js";
 import type { SheetRequest } from "./request.js";
 
 /** Document type (ISO 7200) of the sheet of a template, by what becomes of it. */
@@ -15,15 +16,18 @@ export function drawingNumber({ job, plate }: Pick<SheetRequest, "job" | "plate"
   return `${job.number}-${plate.mark}`;
 }
 
-/** True where a failing row still waits for the engineer of record. */
-export function hasOpenQuestion({ rows }: Pick<SheetRequest, "rows">): boolean {
-  return rows.some((row) => isAsking(row) && row.answer === null);
+/** `RELEASED`, `NOT RELEASED, QUESTION OPEN: Q-7`, `HELD (JOB RELEASED)`, `HELD, QUESTION OPEN (JOB FOR APPROVAL)`. */
+export function statusWords({ job, held, open }: Pick<SheetRequest, "job" | "held" | "open">): string {
+  const status = job.status.toUpperCase();
+  const question = openQuestionWords(open);
+  if (held.length > 0) return `HELD${question === "" ? "" : `, ${question}`} (JOB ${status})`;
+  if (question === "") return status;
+  return job.status === "released" ? `NOT RELEASED, ${question}` : `${question} (${status})`;
 }
 
-/** `RELEASED`, `QUESTION OPEN (RELEASED)`, `HELD (JOB RELEASED)`, `HELD, QUESTION OPEN (JOB FOR APPROVAL)`. */
-export function statusWords(request: Pick<SheetRequest, "job" | "held" | "rows">): string {
-  const status = request.job.status.toUpperCase();
-  const question = hasOpenQuestion(request) ? "QUESTION OPEN" : "";
-  if (request.held.length > 0) return `HELD${question === "" ? "" : `, ${question}`} (JOB ${status})`;
-  return question === "" ? status : `${question} (${status})`;
+/** Of the plan: `RELEASED`, `NOT RELEASED (PRELIMINARY)`, `NOT RELEASED, QUESTION OPEN: Q-7`. */
+export function releaseWords({ status }: Pick<Job, "status">, open: readonly OpenQuestion[]): string {
+  const words = status.toUpperCase();
+  if (status !== "released") return `NOT RELEASED (${words})`;
+  return open.length === 0 ? words : `NOT RELEASED, ${openQuestionWords(open)}`;
 }

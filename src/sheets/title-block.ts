@@ -122,8 +122,8 @@ function rowsBelow(request: SheetRequest, { name, panel, lettering }: SheetSize)
       ),
     ),
     row(
-      field(filesLabel(request), fileLines(request), 0.425, "small", MOST_SMALL),
-      field("RULES AND EDITIONS", editionWords(request), 0.575, "small", MOST_SMALL),
+      field(filesLabel(request), fileLines(request), 0.6, "small", MOST_SMALL),
+      field("RULES AND EDITIONS", editionWords(request), 0.4, "small", MOST_SMALL),
     ),
     row(
       field("JOB NO.", job.number, 0.25, "body", MOST_WRAPPED),

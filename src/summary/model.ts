@@ -1,5 +1,7 @@
 /** The machine form of a package: `summary.json`, schema 1. Stable for other programs. */
+
 import type { Material } from "../job/model/job.js";
+import type { AskedFigures, QuestionPlace, QuestionState } from "../job/model/register.js";
 import type { HoleRole } from "../template/model.js";
 
 /**
@@ -53,6 +55,43 @@ export interface SummaryRods {
   /** Thread at the top. */
   readonly threadLength: number | null;
   readonly bottom: SummaryBottom | null;
+  /** The rod as it is made; absent in packages of programs that did not say it. */
+  readonly made?: SummaryMadeRod;
+}
+
+/**
+ * A rod as a shop makes it; lengths in the job's unit, null where something is not known. `overall` goes from end to end, of a
+ * hooked rod to the outside of its hook; `cutLength` is that of the bar. `lengthBy`: whether the job gives the length.
+ */
+export interface SummaryMadeRod {
+  readonly kind: string | null;
+  readonly overall: number | null;
+  readonly cutLength: number | null;
+  readonly lengthBy: "given" | "worked out" | null;
+  readonly fullThread: boolean;
+  readonly bottomThread: number | null;
+  /** As called out: `1-1/4-7 UNC-2A`. */
+  readonly threadCallout: string;
+  readonly threadClass: string | null;
+  readonly threading: string | null;
+  /** Diameter of the bar. */
+  readonly bar: number | null;
+  readonly zincProcess: string | null;
+  readonly endColor: string | null;
+  /** Of one bar as cut, in lb or kg. */
+  readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
+  readonly hardware: SummaryHardware;
+}
+
+/** What goes on one rod, by place; `template`: what its template takes beside the nuts of the base plate. */
+export interface SummaryHardware {
+  /** As it is ordered: `1-1/4 heavy hex nut, ASTM A563 A, plain`; null: no nut goes on it. */
+  readonly nut: string | null;
+  readonly nuts: Readonly<Record<"basePlate" | "levelling" | "template" | "lowerEnd", number>>;
+  /** Round and square ones. */
+  readonly washers: Readonly<Record<"basePlate" | "levelling" | "template" | "lowerEnd", number>>;
+  /** Plates at the lower end. */
+  readonly plates: number;
 }
 
 /**
@@ -87,7 +126,42 @@ export interface SummaryCheck {
   readonly unit: string;
   readonly status: string;
   readonly note: string;
-  readonly answer?: { readonly by: string; readonly date: string; readonly text: string };
+  /** What the engineer of record answered. */
+  readonly answer?: SummaryAnswer;
+  /** Who accepts a release though the question is open. */
+  readonly accepted?: SummaryAnswer;
+  /** Number of the question by the register; absent where it is asked for the first time. */
+  readonly question?: string;
+}
+
+/** Who said what, and when. */
+export interface SummaryAnswer {
+  readonly by: string;
+  readonly date: string;
+  readonly text: string;
+}
+
+/** A question to the engineer of record, as the package has it: every number that was ever given in the job. */
+export interface SummaryQuestion {
+  readonly number: string;
+  /** Marks; empty: of the layout. */
+  readonly bases: readonly string[];
+  readonly rule: string;
+  readonly clause: string;
+  readonly edition: string;
+  readonly measured: string;
+  readonly subject: string;
+  readonly value: number | null;
+  readonly limit: number | null;
+  readonly unit: string;
+  readonly text: string;
+  readonly status: QuestionState;
+  /** The revision in which it was closed; "" where it is not. */
+  readonly closedIn: string;
+  /** The answer, or who accepted; null where nobody did, or it is closed. */
+  readonly said: SummaryAnswer | null;
+  readonly places: readonly QuestionPlace[];
+  readonly asked: readonly AskedFigures[];
 }
 
 /** One base with its template; lengths in the job's unit, areas in that unit squared. */
@@ -105,6 +179,8 @@ export interface SummaryBase {
     readonly bases: readonly string[];
     /** Of a template that is held and serves several bases: those that hold it. */
     readonly heldBy?: readonly string[];
+    /** True where the job is released and no question of a base that it serves is open; absent in packages of earlier programs. */
+    readonly released?: boolean;
     readonly outline: {
       readonly kind: "path" | "circle";
       readonly extent: readonly [number, number, number, number];
@@ -120,7 +196,7 @@ export interface SummaryBase {
     readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
     readonly cutLength: number;
     readonly pierces: number;
-    /** Of all strokes that mark it, scribed or painted. */
+    /** Of all strokes that its cut file draws: what is scribed, and punch marks. */
     readonly scribeLength?: number;
     readonly holes: readonly SummaryHole[];
   };
@@ -132,6 +208,9 @@ export interface SummaryBase {
 
 /** An answer of the job that answers no open question; `value` in the job's unit, null where it names none. */
 export interface UnusedSummaryAnswer {
+  readonly kind: "answered" | "accepted";
+  /** The number that it names; "" where mark and rule say it. */
+  readonly question: string;
   readonly mark: string;
   readonly rule: string;
   readonly subject: string;
@@ -159,6 +238,8 @@ export interface Summary {
   readonly layoutHeld: readonly string[];
   /** Answers of the job that answer no open question, each with why, in the job's order. */
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];
+  /** Questions to the engineer of record by their numbers, closed ones too. */
+  readonly questions: readonly SummaryQuestion[];
   readonly files: readonly SummaryFile[];
 }
 

@@ -2,12 +2,15 @@
 import type { UnusedAnswer } from "../checks/answers.js";
 import type { CheckedBase } from "../checks/checked.js";
 import type { CheckRow, Quantity } from "../checks/model.js";
+import { isReleased } from "../checks/release.js";
 import { answerReach } from "../checks/words.js";
-import type { Bottom, EndPlate, Input, Job } from "../job/model/job.js";
+import type { Answer, Bottom, EndPlate, Input, Job } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
+import type { RodDetail } from "../rods/index.js";
+import { detailRod, POUND_IN_KG } from "../rods/index.js";
 import type { PlacedRod } from "../rods/model.js";
+import { scribedLength } from "../template/index.js";
 import type { Hole } from "../template/model.js";
-import { markLength } from "../template/model.js";
 import type { Length, Unit } from "../units/length.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, toUnit } from "../units/length.js";
 import type {
@@ -17,7 +20,9 @@ import type {
   SummaryBottom,
   SummaryCheck,
   SummaryEndPlate,
+  SummaryHardware,
   SummaryHole,
+  SummaryMadeRod,
   SummaryRods,
   UnusedSummaryAnswer,
 } from "./model.js";
@@ -76,14 +81,33 @@ export function summarizeCheck(row: CheckRow, unit: Unit): SummaryCheck {
     unit: measured?.kind === "length" ? unit : "",
     status: row.status,
     note: row.answer === null ? row.note : `${row.note}${answerReach(row.answer)}`,
-    ...(row.answer === null ? {} : { answer: { by: row.answer.by, date: row.answer.date, text: row.answer.text } }),
+    ...(row.answer === null ? {} : { [SAID[row.answer.kind]]: saidOf(row.answer) }),
+    ...(row.question === null ? {} : { question: row.question }),
   };
+}
+
+/** Keys of a row for what was said to it: an acceptance is no answer of the engineer. */
+const SAID = { answered: "answer", accepted: "accepted" } as const satisfies Record<Answer["kind"], keyof SummaryCheck>;
+
+function saidOf({ by, date, text }: Answer): NonNullable<SummaryCheck["answer"]> {
+  return { by, date, text };
 }
 
 /** An answer that answers no open question, in the summary's form. */
 export function summarizeAnswer({ answer, why }: UnusedAnswer): UnusedSummaryAnswer {
-  const { mark, rule, subject, value, by, date, text } = answer;
-  return { mark, rule, subject, value: value.kind === "given" ? value.value : null, by, date, text, why };
+  const { kind, question, mark, rule, subject, value, by, date, text } = answer;
+  return {
+    kind,
+    question,
+    mark,
+    rule,
+    subject,
+    value: value.kind === "given" ? value.value : null,
+    by,
+    date,
+    text,
+    why,
+  };
 }
 
 /** One hole in the summary's form: centre and size in the job's unit, the base's own axes. */
@@ -108,11 +132,74 @@ function summarizeHole(hole: Hole, unit: Unit): SummaryHole {
 export function summarizeRods({ job, base, rods }: Pick<CheckedBase, "job" | "base" | "rods">): readonly SummaryRods[] {
   return base.groups.map((group) => {
     const quantity = rods.filter((rod) => rod.group.letter === group.letter).length;
-    return { group: group.letter, quantity, total: quantity * base.quantity, ...summarizeRod(group.rod, job.unit) };
+    const made = summarizeMade(detailRod(job, base, group), job.unit);
+    return {
+      group: group.letter,
+      quantity,
+      total: quantity * base.quantity,
+      ...summarizeRod(group.rod, job.unit),
+      made,
+    };
   });
 }
 
-function summarizeRod(rod: PlacedRod["group"]["rod"], unit: Unit): Omit<SummaryRods, "group" | "quantity" | "total"> {
+/** A rod as it is made, in the summary's form. */
+function summarizeMade(detail: RodDetail, unit: Unit): SummaryMadeRod {
+  const length = (input: Input<Length>): number | null => (input.kind === "missing" ? null : toUnit(input.value, unit));
+  const worked = (input: RodDetail["cut"]): number | null =>
+    input.kind === "missing" ? null : toUnit(input.value.value, unit);
+  const { overall, cut, fullThread, threadCallout, zincProcess, kilograms, hardware } = detail;
+  return {
+    kind: knownOrNull(detail.kind),
+    overall: worked(overall),
+    cutLength: worked(cut),
+    lengthBy: cut.kind === "missing" ? null : cut.value.by,
+    fullThread,
+    bottomThread: length(detail.bottomThread),
+    threadCallout,
+    threadClass: knownOrNull(detail.threadClass),
+    threading: knownOrNull(detail.threading),
+    bar: length(detail.bar),
+    zincProcess: zincProcess === null ? null : knownOrNull(zincProcess),
+    endColor: knownOrNull(detail.endColor),
+    weight: kilograms.kind === "missing" ? null : weightInUnit(kilograms.value, unit),
+    hardware: summarizeHardware(hardware),
+  };
+}
+
+function summarizeHardware(hardware: RodDetail["hardware"]): SummaryHardware {
+  const count = (place: string, ...kinds: readonly string[]): number =>
+    hardware
+      .filter((each) => each.place === place && kinds.includes(each.what))
+      .reduce((sum, each) => sum + each.count, 0);
+  const washers = (place: string) => count(place, "washer", "plate washer");
+  return {
+    nut: hardware.find(({ what }) => what === "nut")?.words ?? null,
+    nuts: {
+      basePlate: count("base plate", "nut"),
+      levelling: count("levelling", "nut"),
+      template: count("template", "nut"),
+      lowerEnd: count("lower end", "nut"),
+    },
+    washers: {
+      basePlate: washers("base plate"),
+      levelling: washers("levelling"),
+      template: washers("template"),
+      lowerEnd: washers("lower end"),
+    },
+    plates: count("lower end", "plate"),
+  };
+}
+
+function weightInUnit(kilograms: number, unit: Unit): NonNullable<SummaryMadeRod["weight"]> {
+  const value = unit === "in" ? kilograms / POUND_IN_KG : kilograms;
+  return { value: roundSymmetric(value * 1e6) / 1e6, unit: unit === "in" ? "lb" : "kg" };
+}
+
+function summarizeRod(
+  rod: PlacedRod["group"]["rod"],
+  unit: Unit,
+): Omit<SummaryRods, "group" | "quantity" | "total" | "made"> {
   const length = (input: Input<Length>): number | null => (input.kind === "missing" ? null : toUnit(input.value, unit));
   return {
     size: rod.size,
@@ -169,6 +256,7 @@ export function summarizeBase({
   measures,
   rows,
   held,
+  open,
   weight,
   shared,
 }: CheckedBase): Omit<SummaryBase, "files"> {
@@ -185,6 +273,7 @@ export function summarizeBase({
       quantity: plate.quantity,
       bases: servedMarks(base),
       ...(shared === null || held.length === 0 ? {} : { heldBy: shared.heldBy }),
+      released: isReleased(job, open),
       outline: {
         kind: plate.outlineKind,
         extent: [inUnit(extent.x0), inUnit(extent.y0), inUnit(extent.x1), inUnit(extent.y1)],
@@ -198,7 +287,7 @@ export function summarizeBase({
       weight,
       cutLength: inUnit(measures.cutLength),
       pierces: measures.pierces,
-      scribeLength: inUnit(markLength(plate.marks)),
+      scribeLength: inUnit(scribedLength(plate, job.shop.marking.how)),
       holes: plate.holes.map((hole) => summarizeHole(hole, unit)),
     },
     rods: summarizeRods({ job, base, rods }),

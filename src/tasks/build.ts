@@ -72,8 +72,8 @@ export function makePackage(opened: OpenedJob, options: PackageOptions): Omit<Bu
     for (const part of rest.parts) all.push(part);
     const checks = rest.rows.map((row) => summarizeCheck(row, opened.job.unit));
     const job = summarizeJob(opened.job);
-    const { files: listed, questions, answersNotUsed, layoutHeld } = rest;
-    const said = { checks, layoutHeld, answersNotUsed };
+    const { files: listed, questions, everyQuestion, answersNotUsed, layoutHeld } = rest;
+    const said = { checks, layoutHeld, answersNotUsed, questions: everyQuestion };
     const summary: Summary = { schema: 1, job, bases: summaries, ...said, files: listed };
     return { summary, questions, files: [...documents, ...wholeFiles(all, options)] };
   };
@@ -115,8 +115,8 @@ function* walk(
   }
 }
 
-function resultOf({ mark, held, summary, files }: BaseInParts): BaseResult {
-  return { mark, held, summary, files };
+function resultOf({ mark, held, summary, files, certificates }: BaseInParts): BaseResult {
+  return { mark, held, summary, files, certificates };
 }
 
 /** Each growing file from its parts, in the order of the registry. */

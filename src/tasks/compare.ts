@@ -1,21 +1,26 @@
 /** Two states of a job, and what must be cut again. */
-import { checkBase } from "../checks/checked.js";
+import { checkBase, checkWholeJob } from "../checks/checked.js";
+import { heldLayout } from "../checks/held.js";
 import type { Side } from "../compare/index.js";
 import { compareSides, makeRodStates, startTemplateStates } from "../compare/index.js";
 import type { CompareForm } from "../formats/compare-json.js";
 import { compareForm } from "../formats/compare-json.js";
 import { makingKinds, roleOf } from "../outputs/index.js";
+import type { SignedBases, SignedState } from "../signature/index.js";
 import type { SummaryBase } from "../summary/model.js";
-import { summarizeJob } from "../summary/summarize.js";
+import { summarizeCheck, summarizeJob } from "../summary/summarize.js";
 import type { BaseOptions, KnownFiles } from "./make-base.js";
 import { makeBase } from "./make-base.js";
 import type { OpenedJob } from "./open.js";
 
-/** A job's templates as its package would hand them out; held ones are made as well, to be compared. `name` as the user named it. */
+/**
+ * A job's templates as its package would hand them out; held ones are made as well, to be compared. `name` as the user named it.
+ * `each` is handed every base as its summary has it.
+ */
 export function jobSide(
   name: string,
   { job, bases }: OpenedJob,
-  { startSha256 }: Pick<BaseOptions, "startSha256"> = {},
+  { startSha256, each }: Pick<BaseOptions, "startSha256"> & { readonly each?: (base: SummaryBase) => void } = {},
 ): Side {
   const options: BaseOptions = {
     ...{ version: "", document: null, includeHeld: true, outputs: makingKinds },
@@ -26,12 +31,23 @@ export function jobSide(
   const known: KnownFiles = new Map();
   for (const base of bases) {
     const { summary, files, held } = makeBase(checkBase(job, base), options, known);
+    each?.(held ? { ...summary, files: [] } : summary);
     withRods.push({ mark: summary.mark, rods: summary.rods });
     const bytesOf = (path: string): Uint8Array | null => files.find((file) => file.path === path)?.bytes ?? null;
     states.add(summary, { unit: job.unit, delivered: !held, roleOf, bytesOf });
   }
   const rods = makeRodStates(withRods, job.unit);
   return { name, source: "job", job: summarizeJob(job), templates: states.list(), rods };
+}
+
+/** A job as it would be signed; `gathered` has taken its bases. */
+export function jobState({ job, plan, bases }: OpenedJob, gathered: SignedBases): SignedState {
+  const { number, title, revision, status } = job;
+  const rows = checkWholeJob(job, plan, bases);
+  const checks = rows.map((row) => summarizeCheck(row, job.unit));
+  const layoutHeld = heldLayout(rows, job.unit).reasons;
+  const state = gathered.end({ checks, files: [] });
+  return { job: { number, title, revision, status }, summary: null, layoutHeld, ...state };
 }
 
 /** Two states of a job in machine form: what `compare --json` prints of two job files, which are named OLD and NEW. */

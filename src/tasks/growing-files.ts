@@ -1,7 +1,7 @@
 /** The job's files that grow as the bases go by: sizes and hashes are kept, never their bytes. */
 import type { Job } from "../job/model/job.js";
 import type { GrowingOutput, JobRest, MadeBase, OutputKind } from "../outputs/index.js";
-import { growingOutputs } from "../outputs/index.js";
+import { aboutKind, growingOutputs, summaryPath } from "../outputs/index.js";
 import type { SummaryFile } from "../summary/model.js";
 import { summarizeJob } from "../summary/summarize.js";
 import type { Hasher } from "./hash.js";
@@ -21,7 +21,10 @@ export interface GrowingFiles {
   /** A document that is written whole, for the list of files. */
   note(document: SummaryFile): void;
   /** To be called once, last: hashes end here. */
-  end(rest: Omit<JobRest, "files">): { readonly parts: readonly Part[]; readonly files: readonly SummaryFile[] };
+  end(rest: Omit<JobRest, "files" | "about">): {
+    readonly parts: readonly Part[];
+    readonly files: readonly SummaryFile[];
+  };
 }
 
 interface Growing {
@@ -48,9 +51,15 @@ export function startGrowingFiles({ outputs: wanted, startSha256 = startOwnSha25
     base: (made, isFirst) => growing.map((each) => grow(each, each.output.base(made, isFirst))),
     note: (document) => void documents.push(document),
     end: (rest) => {
-      const parts = others.map((each) => grow(each, each.output.end({ ...rest, files: [] })));
+      const said = { ...rest, about: aboutKind };
+      const parts = others.map((each) => grow(each, each.output.end({ ...said, files: [] })));
       const files = [...others.map(listed), ...documents];
-      return { parts: [...parts, ...lists.map((each) => grow(each, each.output.end({ ...rest, files })))], files };
+      for (const each of lists) {
+        parts.push(grow(each, each.output.end({ ...said, files: [...files] })));
+        parts.push(...sealPart(each));
+        if (each.output.path !== summaryPath) files.push(listed(each));
+      }
+      return { parts, files };
     },
   };
 }
@@ -63,6 +72,11 @@ function grow(growing: Growing, text: string): Part {
   growing.size += bytes.length;
   growing.hash.update(bytes);
   return { kind, path, bytes };
+}
+
+/** The hash ends here: nothing lists a sealed file. */
+function sealPart({ output: { kind, path, seal }, hash }: Growing): readonly Part[] {
+  return seal === undefined ? [] : [{ kind, path, bytes: new TextEncoder().encode(seal(hash.hex())) }];
 }
 
 function listed({ output: { kind, path }, size, hash }: Growing): SummaryFile {

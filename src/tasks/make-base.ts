@@ -13,10 +13,12 @@ import type {
   PageTaker,
   PaperName,
   PieceFile,
+  ReadBack,
   SetPage,
   SvgDocument,
 } from "../outputs/index.js";
-import { baseOutputs, pieceOutputs } from "../outputs/index.js";
+import { baseOutputs, makingOutputs } from "../outputs/index.js";
+import type { CertifiedReading, CutCertificate } from "../summary/certificate.js";
 import { type BaseFacts, factsOf } from "../summary/facts.js";
 import type { SummaryBase, SummaryFile } from "../summary/model.js";
 import { summarizeBase } from "../summary/summarize.js";
@@ -52,6 +54,8 @@ export interface BaseResult {
   readonly held: boolean;
   readonly summary: SummaryBase;
   readonly files: readonly OutputFile[];
+  /** Of every cut file of its template, whether handed out with it or with a base before. */
+  readonly certificates: readonly CutCertificate[];
 }
 
 /** One base, made, and all that its package needs of it: plain data, which may come from another thread. */
@@ -81,13 +85,15 @@ export function startBases(job: Job, options: AloneOptions): (base: ShapedBase) 
     const { held: reasons, rows } = checked;
     const filesOf = (piece: TemplatePiece) => madeBy(checked, piece, made.summary.files);
     const answered = rows.map(({ answer }) => (answer === null ? -1 : job.answers.indexOf(answer)));
-    return { ...made, reasons, rows, answered, pages, facts: factsOf(checked, made.summary.files, filesOf) };
+    const { certificates } = made;
+    const facts = factsOf(checked, { files: made.summary.files, certificates }, filesOf);
+    return { ...made, reasons, rows, answered, pages, facts };
   };
 }
 
 /** Files that a piece is cut or drilled by, told by their paths. */
 function madeBy(checked: CheckedBase, piece: TemplatePiece, files: readonly SummaryFile[]): readonly SummaryFile[] {
-  const paths = new Map(pieceOutputs.map((output) => [output.path(checked, piece), output.kind]));
+  const paths = new Map(makingOutputs.map((output) => [output.path(checked, piece), output.kind]));
   return files.filter(({ path, kind }) => paths.get(path) === kind);
 }
 
@@ -103,6 +109,7 @@ export type KnownFiles = Map<string, ListedFile>;
 interface ListedFile {
   readonly made: MadeFile;
   readonly listed: SummaryFile;
+  readonly certificate: CutCertificate | null;
 }
 
 /**
@@ -115,9 +122,9 @@ export function makeBase(
   known: KnownFiles = new Map(),
   pages: PageTaker | null = null,
 ): BaseResult {
-  const { files, listed } = writeBaseFiles(checked, options, known, pages);
+  const { files, listed, certificates } = writeBaseFiles(checked, options, known, pages);
   const summary: SummaryBase = { ...summarizeBase(checked), files: listed };
-  return { mark: checked.base.mark, held: checked.held.length > 0, summary, files };
+  return { mark: checked.base.mark, held: checked.held.length > 0, summary, files, certificates };
 }
 
 /** True where this kind of file is asked for. */
@@ -133,6 +140,7 @@ export function aroundOf(options: BaseOptions, made: readonly MadeFile[]): Omit<
 interface BaseFiles {
   readonly files: readonly OutputFile[];
   readonly listed: readonly SummaryFile[];
+  readonly certificates: readonly CutCertificate[];
 }
 
 function writeBaseFiles(
@@ -154,25 +162,30 @@ function writeBaseFiles(
         if (isWanted) all.push(before);
         continue;
       }
-      const file = writeBaseFile({ kind: output.kind, path, write, readBack, layers }, options.startSha256);
+      const { file, reading } = writeBaseFile(
+        { kind: output.kind, path, write, readBack, layers },
+        options.startSha256,
+      );
       const { bytes: _bytes, ...named } = file;
-      const entry: ListedFile = { made: { ...named, role: output.role }, listed: listFile(file) };
+      const certificate = reading && certificateOf(checked, file, reading);
+      const entry: ListedFile = { made: { ...named, role: output.role }, listed: listFile(file), certificate };
       if (checked.shared !== null) known.set(path, entry);
       if (!isWanted) continue;
       all.push(entry);
       files.push(file);
     }
   }
-  return { files, listed: all.map(({ listed }) => listed) };
+  const certificates = all.flatMap(({ certificate }) => certificate ?? []);
+  return { files, listed: all.map(({ listed }) => listed), certificates };
 }
 
 const isForSet = ({ inSet }: BaseOutput, pages: PageTaker | null): boolean => inSet === true && pages !== null;
 
-/** A file before it is written. `readBack`: how it differs from what it was to be, in words. */
+/** A file before it is written. `readBack`: what is found in its bytes, and how that differs from what it was to be. */
 interface FileToMake {
   readonly path: string;
   readonly write: () => Uint8Array;
-  readonly readBack?: ((bytes: Uint8Array) => readonly string[]) | undefined;
+  readonly readBack?: ((bytes: Uint8Array) => ReadBack) | undefined;
   readonly layers?: (() => NonNullable<SummaryFile["layers"]>) | undefined;
 }
 
@@ -192,10 +205,11 @@ function filesToMake(output: BaseOutput, checked: CheckedBase, around: BaseSurro
 
 function pieceFile(output: PieceFile, checked: CheckedBase, piece: TemplatePiece): FileToMake {
   const { cut } = output;
+  const path = output.path(checked, piece);
   return {
-    path: output.path(checked, piece),
+    path,
     write: () => output.write(checked, piece),
-    readBack: cut && ((bytes) => cut.readBack(bytes, checked, piece)),
+    readBack: cut && ((bytes) => cut.readBack(bytes, path, checked, piece)),
     layers: cut && (() => cut.layers(checked, piece)),
   };
 }
@@ -203,13 +217,25 @@ function pieceFile(output: PieceFile, checked: CheckedBase, piece: TemplatePiece
 function writeBaseFile(
   { kind, path, write, readBack, layers }: FileToMake & { readonly kind: string },
   startSha256: BaseOptions["startSha256"],
-): OutputFile {
+): { readonly file: OutputFile; readonly reading: CertifiedReading | null } {
   const bytes = write();
-  const differences = readBack?.(bytes) ?? [];
+  const read = readBack?.(bytes) ?? null;
+  const differences = read?.differences ?? [];
   if (differences.length > 0)
     throw new ProgramFault(`${path}: read back, the file differs from its plate: ${differences.join("; ")}`);
   const file = { kind, path, bytes, sha256: hashOf(bytes, startSha256) };
-  return layers === undefined ? file : { ...file, layers: layers() };
+  return { file: layers === undefined ? file : { ...file, layers: layers() }, reading: read?.reading ?? null };
+}
+
+/** A file that fails is none of ours, unless its template is held: the plate itself is then at fault, and its certificate says so. */
+function certificateOf(
+  { held }: Pick<CheckedBase, "held">,
+  { kind, path, bytes, sha256 }: OutputFile,
+  reading: CertifiedReading,
+): CutCertificate {
+  if (reading.result === "fail" && held.length === 0)
+    throw new ProgramFault(`${path}: proved against its plate, the file is not it: ${reading.stops.join("; ")}`);
+  return { kind, path, bytes: bytes.length, sha256, held: held.length > 0, ...reading };
 }
 
 /** A file as the summary lists it. */

@@ -10,6 +10,7 @@ import { checkWholeJob } from "../checks/checked.js";
 import { heldLayout } from "../checks/held.js";
 import type { CheckRow } from "../checks/index.js";
 import { ruleSeverities } from "../checks/index.js";
+import { openQuestionsOf } from "../checks/release.js";
 import type { PdfMaker } from "../formats/pdf-maker.js";
 import type { Job } from "../job/model/job.js";
 import type {
@@ -24,10 +25,10 @@ import type {
 } from "../outputs/index.js";
 import { everyOutput, jobOutputs, startSheetSet } from "../outputs/index.js";
 import type { BaseFacts } from "../summary/facts.js";
-import type { SummaryFile, UnusedSummaryAnswer } from "../summary/model.js";
+import type { SummaryFile, SummaryQuestion, UnusedSummaryAnswer } from "../summary/model.js";
 import type { Question, Questions } from "../summary/questions.js";
-import { startQuestions } from "../summary/questions.js";
-import { summarizeAnswer, summarizeCheck } from "../summary/summarize.js";
+import { startQuestions, summarizeQuestions } from "../summary/questions.js";
+import { summarizeAnswer, summarizeCheck, summarizeJob } from "../summary/summarize.js";
 import type { GrowingFiles, Part } from "./growing-files.js";
 import { startGrowingFiles } from "./growing-files.js";
 import { hashOf } from "./hash.js";
@@ -72,6 +73,8 @@ export interface PackageRest {
   readonly rows: readonly CheckRow[];
   /** Of every base and of the whole job, numbered. */
   readonly questions: readonly Question[];
+  /** The same, and those that are closed, as the summary has them. */
+  readonly everyQuestion: readonly SummaryQuestion[];
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];
   /** Why setting-out files are held; empty when they are not. */
   readonly layoutHeld: readonly string[];
@@ -107,24 +110,31 @@ export function startPackage(opened: OpenedJob, options: PackageOptions): Starte
   const ask = once(() => {
     asked.addLayout(rows);
     answers.addLayout(rows);
-    return asked.list();
+    return { live: asked.list(), closed: asked.closed() };
   });
-  const set = startSet(job, options, ask);
+  const [live, closed] = [() => ask().live, () => ask().closed];
+  const set = startSet(job, options, live);
   return {
     head: files.head(job),
     add: startAdding(opened, files, { held, asked, answers, set, facts }),
     documents: makeDocuments(
-      { job, plan, rows, held, layoutHeld },
+      { job, plan, rows, held, layoutHeld, layoutOpen: openQuestionsOf("", rows) },
       files,
-      { set, pdf: options.pdf ?? null, facts, questions: ask },
+      { set, pdf: options.pdf ?? null, facts, questions: live, closedQuestions: closed },
       options,
     ),
     rest: () => {
-      const questions = ask();
+      const questions = live();
+      const everyQuestion = summarizeQuestions(questions, closed());
       const checks = rows.map((row) => summarizeCheck(row, job.unit));
       const answersNotUsed = answers.unused().map((each) => summarizeAnswer(each));
-      const said = { questions, answersNotUsed, layoutHeld: layoutHeld.reasons };
-      return { ...files.end({ checks, ...said }), rows, ...said, reduced: set?.reduced ?? [] };
+      const said = { questions, everyQuestion, answersNotUsed, layoutHeld: layoutHeld.reasons };
+      return {
+        ...files.end({ checks, ...said, job: summarizeJob(job), facts }),
+        rows,
+        ...said,
+        reduced: set?.reduced ?? [],
+      };
     },
   };
 }
@@ -206,7 +216,7 @@ function withAnswers(
 function* makeDocuments(
   checked: CheckedJob,
   files: GrowingFiles,
-  gathered: Pick<Surroundings, "set" | "pdf" | "facts" | "questions">,
+  gathered: Pick<Surroundings, "set" | "pdf" | "facts" | "questions" | "closedQuestions">,
   options: PackageOptions,
 ): Generator<OutputFile> {
   const made: MadeFile[] = [];

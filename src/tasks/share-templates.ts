@@ -4,6 +4,7 @@
  */
 import type { CheckedBase } from "../checks/checked.js";
 import { checkAlone } from "../checks/checked.js";
+import type { OpenQuestion } from "../checks/release.js";
 import type { Finding, Place } from "../diagnostics/finding.js";
 import { hasErrors, placeWords } from "../diagnostics/finding.js";
 import type { Job } from "../job/index.js";
@@ -62,17 +63,19 @@ function proveSets({ job, bases }: SharedJob["value"]): readonly Proof[] {
 function proveSet(job: Job, members: readonly ShapedBase[]): Proof {
   const reasons = new Map<string, readonly string[]>();
   const sheetOf = new Map<string, string>();
+  const open: OpenQuestion[] = [];
   let [first, fault]: [First | null, Finding | null] = [null, null];
   for (const each of members) {
     const checked = checkAlone(job, each);
     const key = plateKey(checked.plate, each.base.template.use);
     first ??= { checked, key };
     if (key !== first.key) fault ??= differs(first.checked, checked);
+    for (const question of checked.open) open.push(question);
     if (checked.held.length > 0) reasons.set(each.base.mark, checked.held);
     sheetOf.set(each.base.mark, sheetKey(checked));
   }
   const sheets = [...groupBy(sheetOf.keys(), (mark) => sheetOf.get(mark)).values()];
-  const shared = { held: holdingBases(reasons), heldBy: [...reasons.keys()], sheets };
+  const shared = { held: holdingBases(reasons), heldBy: [...reasons.keys()], open, sheets };
   return { bases: [...sheetOf.keys()], shared, fault };
 }
 

@@ -8,7 +8,7 @@ export function sheetKey({ base, rows, plate, held, weight }: CheckedBase): stri
   const { written: _written, ...plain } = template;
   const said = rows.map(({ answer, givenBy: _givenBy, ...row }) => [
     row,
-    answer === null ? null : [answer.by, answer.date],
+    answer === null ? null : [answer.kind, answer.by, answer.date],
   ]);
   const drawn = { ...others, mark: "", quantity: 0, template: plain };
   return JSON.stringify([drawn, said, omitted, keyed, sized, held, weight], withoutOrigins);

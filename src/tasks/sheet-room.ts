@@ -1,5 +1,6 @@
 /** Whether the size of sheet that a job chose has room for the sheets of its templates and of its plan. */
-import { checkAhead } from "../checks/checked.js";
+import { checkAhead, checkWholeJob } from "../checks/checked.js";
+import { openQuestionsOf } from "../checks/release.js";
 import type { Finding, Place } from "../diagnostics/finding.js";
 import { listed } from "../diagnostics/listed.js";
 import { type Job, jobRoot } from "../job/index.js";
@@ -26,7 +27,8 @@ export function sheetRoomFaults(
   const largest = names.at(-1);
   if (sheet === null || largest === undefined || sheet === largest) return [];
   const larger = names.slice(names.indexOf(sheet) + 1);
-  const lacking = [templatesWithoutRoom(job, bases, sheet), planWithoutRoom(job, plan, larger)].filter(
+  const layoutOpen = plan === null ? [] : openQuestionsOf("", checkWholeJob(job, plan, bases));
+  const lacking = [templatesWithoutRoom(job, bases, sheet), planWithoutRoom(job, plan, larger, layoutOpen)].filter(
     (each) => each !== null,
   );
   const least = larger.find((name) => lacking.every(({ hasRoomOn }) => hasRoomOn(name))) ?? largest;

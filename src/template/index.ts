@@ -4,7 +4,7 @@ export { keySize, keyWords } from "./key/key-words.js";
 export type { PlateShape, ShapedBase } from "./make-plate.js";
 export { makePlate, makePlateOutline, makePlateShape } from "./make-plate.js";
 export { northOf } from "./marks/where-set.js";
-export { measurePlate } from "./measure.js";
+export { measurePlate, scribedLength } from "./measure.js";
 export type * from "./model.js";
 export type * from "./piece.js";
 export type { TemplateSet } from "./share/find-sets.js";

@@ -41,13 +41,6 @@ export interface Mark {
   readonly textHeight: Length;
 }
 
-/** Millimetres of all their strokes. */
-export function markLength(marks: readonly Mark[]): number {
-  const along = (points: readonly Point[]) =>
-    points.slice(1).reduce((sum, to, i) => sum + Math.hypot(to.x - (points[i] ?? to).x, to.y - (points[i] ?? to).y), 0);
-  return marks.reduce((sum, { strokes }) => strokes.reduce((all, points) => all + along(points), sum), 0);
-}
-
 /** A mark that was left out: becomes a `marks-room` row. */
 export interface OmittedMark {
   readonly kind: MarkKind;

@@ -22,6 +22,7 @@ const STAGES: readonly (readonly string[])[] = [
   ["template"],
   ["checks"],
   ["summary"],
+  ["signature"],
   ["lists"],
   ["proof"],
   ["budget"],

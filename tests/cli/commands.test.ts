@@ -33,7 +33,10 @@ describe("exit codes and what is printed", () => {
     expect([made.status, made.stderr]).toEqual([0, ""]);
     expect(made.stdout).toContain("2 bases, 0 held.");
     expect(made.stdout).toContain("NOT CHECKED AT ALL");
-    expect(made.stdout).toContain(`set: ${join("out", "*_set.pdf")}; sheets: ${join("out", "*", "*_sheet.svg")}`);
+    const files = filesIn(join(folder, "out"));
+    expect(made.stdout).toContain(`Package: out (${files.length} files). Open first: out/START-HERE.txt\n`);
+    expect(made.stdout).toMatch(/^ {2}cutting table +cut\/ +8 files; first 26-007_rev-A_cut-list\.pdf$/m);
+    expect(made.stdout).toMatch(/^ {2}everybody +26-007_rev-A_set\.pdf$/m);
     expect(made.stdout).not.toContain("\u001b");
     expect(packageFaults(join(folder, "out"))).toEqual([]);
     expect(readdirSync(folder).sort()).toEqual(["job.yaml", "out"]);
@@ -49,7 +52,7 @@ describe("exit codes and what is printed", () => {
         /^warning: on letter 2 pages of the set do not fit and are reduced, not at the scales stated, to /,
       ),
     ]);
-    for (const page of ["B1 (page 2)", "B2 (page 3)"]) expect(made.stderr.split(page)).toHaveLength(2);
+    for (const page of ["B1 (page 3)", "B2 (page 4)"]) expect(made.stderr.split(page)).toHaveLength(2);
     const rest = (name: string) => filesIn(join(folder, name)).filter((path) => !/set\.pdf|summary/.test(path));
     expect(rest("out")).toEqual(rest("whole"));
     expect(filesIn(join(folder, "out"))).toContain("26-007_rev-A_set.pdf");
@@ -490,7 +493,7 @@ describe("answers and questions", () => {
     const { status, stdout, stderr } = await run("check q.yaml");
     expect([status, stderr]).toEqual([0, ""]);
     expect(stdout).toContain(
-      "Questions for the engineer of record, open; job 24-118, revision B\n  - Q1  Base B1 (quantity 1), A1 A2 A3 A4:",
+      "Questions for the engineer of record, open; job 24-118, revision B\n  - Q-1  Base B1 (quantity 1), A1 A2 A3 A4:",
     );
     expect(stdout).toContain("Answers not used\n  - B2 washer-cover, by EOR, 2026-11-20: the job has no base");
     expect(stdout.replace(/\s+/g, " ")).toContain("answered for 2-1/4 in, now 2-1/2 in: the question is open again");

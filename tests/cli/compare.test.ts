@@ -116,7 +116,9 @@ describe("2: what is wrong with OLD and NEW is told together, with its place", (
     const compared = await run("compare out job.yaml");
     expect([compared.status, compared.stdout]).toEqual([2, ""]);
     expect(compared.stderr).toMatch(/^out.summary\.json bases\[1\]\.files\[0\]: cut\/B2.* bytes, listed are/m);
-    expect(compared.stderr).toMatch(/^out.summary\.json bases\[1\]\.files\[1\]: cut\/B2.* another hash.*put back/m);
+    expect(compared.stderr).toMatch(
+      /^out.summary\.json bases\[1\]\.files\[1\]: cut\/lines\/B2.* another hash.*put back/m,
+    );
     expect(compared.stderr).toMatch(
       /^warning: out.summary\.json files\[\d\]: engineer\/questions\.csv is listed and is not there$/m,
     );

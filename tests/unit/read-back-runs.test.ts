@@ -47,7 +47,7 @@ it.each(["joined", "r12"])(
       for (const { mark } of buildDelivered(inputs).bases) delivered.push(mark);
     };
     expect(goThrough).toThrow(ProgramFault);
-    expect(goThrough).toThrow(`S2/S2_rev-A_${name}.dxf`);
+    expect(goThrough).toThrow(/^cut\/.*S2_.*: read back, the file differs/);
     expect(delivered).toEqual(["S1", "S1"]);
   },
 );

@@ -17,7 +17,7 @@ export const groutGap: Rule<"grout-gap"> = {
     "where nuts level the base plate; on shims or a plate the gap >= what T.O.C. may stand high",
   severity: "ask",
   measured: "the grout gap",
-  takes: ["grout", "levelling", ...THREADS, ...WASHER, ...NUT],
+  takes: ["grout", "levelling", "rods.levellingNuts", ...THREADS, ...WASHER, ...NUT],
   clause: ({ job }) => `levelling nut + washer + room; room: ${job.shop.groutRoom.from}`,
   edition: () => "geometry",
   check(context) {
@@ -41,8 +41,9 @@ function onNuts(context: CheckContext): readonly RuleResult[] {
 
 /** The levelling nut and its washer, taken as on the base plate, both at their greatest. */
 function levellingNut({ group, rod }: RodHole): readonly Term[] {
+  const count = rod.levellingNuts.kind === "given" ? Math.max(1, rod.levellingNuts.value) : 1;
   return [
-    plus("levelling nut", nutHeight(rod)),
+    plus("levelling nut", nutHeight(rod), 2 * count),
     plus(`${washerName(group, "greatest")} (as on the base plate)`, washerThickness(group, "greatest")),
   ];
 }

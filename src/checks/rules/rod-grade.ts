@@ -14,10 +14,10 @@ export const rodGrade: Rule<"rod-grade"> = {
   id: "rod-grade",
   plainName: "rod grade and diameter",
   title:
-    "rod diameter <= the greatest of its grade; nothing welded to F1554 grade 105, nor to 55 without supplement S1",
+    "rod diameter <= the greatest of its grade; nothing welded or tack welded to F1554 grade 105, nor to 55 without supplement S1",
   severity: "ask",
   measured: "the diameter of the rods",
-  takes: ["pattern", "rods.diameter", "rods.grade", "rods.welded", "rods.weldable"],
+  takes: ["pattern", "rods.diameter", "rods.grade", "rods.welded", "rods.weldable", "rods.bottom"],
   clause: () => `${SIZES}; ${WELDING}`,
   edition: ({ job }) => (job.editions.set === "us" ? "ASTM F1554" : "ISO 898-1"),
   check: (context) => {
@@ -63,15 +63,24 @@ function welding({ rods }: CheckContext, group: RodGroup): RuleResult {
   const subject = subjectOf(group);
   const grade = gradeOf(group, WELDING);
   const { own } = grade;
-  if (!group.rod.welded)
+  const what = weldedTo(group);
+  if (what === null)
     return notApplicable(subject, "the job says of nothing that it is welded to the rods (rods.welded)", own);
   if (!grade.held) return grade.row;
   const { row } = grade;
   if (row.weldable === "") return notChecked(subject, `whether ${row.grade} is weldable is not kept here`, own);
   const welded = rods.filter((rod) => rod.group === group).length;
   const may = row.weldable === "yes" || (row.weldable.startsWith("only") && group.rod.weldable);
-  const note = `${counted(welded, "rod")} of ${row.grade} welded; weldable: ${row.weldable}${orderedText(row, group)}`;
+  const note = `${counted(welded, "rod")} of ${row.grade} ${what}; weldable: ${row.weldable}${orderedText(row, group)}`;
   return { ...compareCounts(subject, may ? 0 : welded, "<=", 0, note), ...own, measured: WELDED };
+}
+
+/** How something is welded to the rods of a group; null where nothing is. */
+function weldedTo({ rod }: RodGroup): string | null {
+  const bottom = rod.bottom.kind === "given" ? rod.bottom.value : null;
+  if (rod.welded) return "welded";
+  if ((bottom?.kind === "nut" || bottom?.kind === "plate") && bottom.tackWelded) return "with a nut tack welded";
+  return bottom?.kind === "plate" && bottom.nuts === 0 ? "with a plate welded on" : null;
 }
 
 function orderedText({ weldable }: GradeRow, { rod }: RodGroup): string {

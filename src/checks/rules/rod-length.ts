@@ -101,8 +101,6 @@ function leftAbove(
 function accountedFor({ job }: CheckContext, { tag, rod }: RodHole): RuleResult {
   const tolerance = lengthToleranceOf(rod);
   const own = withEdition(LONG, tolerance);
-  if (rod.bottom.kind === "given" && rod.bottom.value.kind === "hook")
-    return notApplicable(tag, "the length of a bent rod is not projection and embedment alone", own);
   const parts = [
     plus("projection", rod.projection),
     plus("embedment", rod.embedment),
@@ -111,8 +109,13 @@ function accountedFor({ job }: CheckContext, { tag, rod }: RodHole): RuleResult 
   ];
   const say = wordsIn(job.unit);
   const remark = (spare: number): string =>
-    spare > 0 ? `; nothing that is given takes the other ${say.twice(spare)}` : "";
+    spare > 0 ? `; nothing that is given takes the other ${say.twice(spare)}${ofBentRod(rod)}` : "";
   return compareSums(tag, [[plus("length", rod.length)], "<=", parts], say, { ...own, remark });
+}
+
+function ofBentRod({ bottom }: Rod): string {
+  if (bottom.kind === "missing" || bottom.value.kind !== "hook") return "";
+  return "; ASTM F1554 measures a bent rod to the inside of its bend, not along its bar";
 }
 
 /** A nut, or a plate between two, and a diameter of rod below it, since rods are ordered in round lengths: common practice. */
@@ -121,6 +124,18 @@ function lowerEnd(rod: Rod): readonly Term[] {
   if (bottom.kind === "missing") return [plus("lower end", bottom)];
   const nut = nutHeight(rod);
   const below = fixed("rod below it", rod.diameter);
-  if (bottom.value.kind !== "plate") return [plus("nut", nut), below];
-  return [fixed("plate", bottom.value.thickness), plus("nut", nut, 4), below];
+  switch (bottom.value.kind) {
+    case "straight":
+    case "swedged":
+    case "hook":
+      return [];
+    case "nut": {
+      const { washer } = bottom.value;
+      return [...(washer === null ? [] : [fixed("plate washer", washer.thickness)]), plus("nut", nut), below];
+    }
+    case "plate": {
+      const { thickness, nuts } = bottom.value;
+      return [fixed("plate", thickness), ...(nuts === 0 ? [] : [plus("nut", nut, 2 * nuts)]), below];
+    }
+  }
 }

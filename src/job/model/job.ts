@@ -10,6 +10,7 @@ import type { Length, Unit } from "../../units/length.js";
 import type { BudgetSpec } from "./budget.js";
 import type { PlanSpec } from "./plan.js";
 import type { Rates } from "./rates.js";
+import type { QuestionRegister } from "./register.js";
 import type { RodShop } from "./rod-shop.js";
 import type { SheetName } from "./sheet-names.js";
 import type { SurveySpec } from "./survey.js";
@@ -56,7 +57,10 @@ export interface Job {
   readonly editions: Editions;
   readonly shop: Shop;
   readonly bases: readonly Base[];
+  /** Answers of the engineer of record, then those that accept a release with a question open. */
   readonly answers: readonly Answer[];
+  /** The questions of the package before, with their numbers; null of a job that has none. */
+  readonly register: QuestionRegister | null;
   /** Severities that the job raises, by rule id. */
   readonly raised: Readonly<Record<string, Severity>>;
   /** Source drawing and its revision, as printed in the title block; empty when not given. */
@@ -94,8 +98,15 @@ export interface TemplateQuantity {
   readonly place: Place;
 }
 
-/** An answer of the engineer of record to a question. The ledger keeps the fail and says "answered". */
+/**
+ * An answer of the engineer of record to a question; or that somebody accepts the release though the question is open. The
+ * ledger keeps the fail and says which.
+ */
 export interface Answer {
+  readonly kind: "answered" | "accepted";
+  /** Number of the question that it is to, and to no other: `Q-7`; "" where mark, rule and subject say it. */
+  readonly question: string;
+  /** "" of an answer that names a number. */
   readonly mark: string;
   readonly rule: string;
   readonly by: string;

@@ -28,9 +28,6 @@ export const RATE_NAMES = [
 /** The name of a rate, as the shop file writes it. */
 export type RateName = (typeof RATE_NAMES)[number];
 
-/** An amount in ten-thousandths of the currency's own unit: a whole number, so that nothing is lost in adding up. */
-export type Amount = number;
-
 /** The `rates` block of a shop file. */
 export interface Rates {
   /** As the shop writes it, `USD`; missing where there is no rate at all. */
@@ -39,5 +36,6 @@ export interface Rates {
   readonly decimals: number;
   /** in: weights are in lb and lengths in ft. mm: in kg and m. */
   readonly unit: Unit;
-  readonly of: Readonly<Record<RateName, Input<Amount>>>;
+  /** In ten-thousandths of the currency's own unit: whole numbers, so that nothing is lost in adding up. */
+  readonly of: Readonly<Record<RateName, Input<number>>>;
 }

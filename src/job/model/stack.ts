@@ -4,14 +4,14 @@
  * the grout.
  */
 import type { Length } from "../../units/length.js";
-import { add, nanometres } from "../../units/length.js";
+import { add, nanometres, scale } from "../../units/length.js";
 import type { Base, Bottom, Rod, RodGroup } from "./job.js";
 import type { Input } from "./values.js";
 import { given } from "./values.js";
 
 /** One layer of the stack, by its name in notes. */
 export interface StackPart {
-  readonly name: "grout" | "setting plate" | "base plate" | WasherName | "nut" | "stick-out";
+  readonly name: "grout" | "setting plate" | "base plate" | WasherName | "nut" | `${number} nuts` | "stick-out";
   readonly height: Input<Length>;
 }
 
@@ -91,6 +91,14 @@ export function nutsAtBottom(bottom: Bottom): number {
   }
 }
 
+/** The nuts on the base plate: one, or as many as the job says, one on the other. */
+function nutPart(rod: Rod): StackPart {
+  const count = rod.topNuts.value;
+  const height = nutHeight(rod);
+  if (count === 1 || height.kind === "missing") return { name: "nut", height };
+  return { name: `${count} nuts`, height: given(scale(height.value, count), height.from) };
+}
+
 /** The layers under the washer, upwards from the top of concrete. */
 function underWasher(base: Standing): readonly StackPart[] {
   const plate: StackPart = { name: "setting plate", height: given(settingPlateThickness(base), "template.thickness") };
@@ -106,7 +114,7 @@ export function wholeStack(base: Standing, group: Pick<RodGroup, "washer" | "rod
   return [
     ...underWasher(base),
     washerPart(group, "greatest"),
-    { name: "nut", height: nutHeight(group.rod) },
+    nutPart(group.rod),
     { name: "stick-out", height: group.rod.stickOut },
   ];
 }

@@ -17,7 +17,7 @@ import { budgetFaults, resolveBudget } from "./budget.js";
 import type { JobSources } from "./job-sources.js";
 
 /** The part of a job that its head gives. */
-export type JobHead = Omit<Job, "unit" | "editions" | "shop" | "bases" | "plan" | "readAs">;
+export type JobHead = Omit<Job, "unit" | "editions" | "shop" | "bases" | "plan" | "readAs" | "register">;
 
 /** The head with its defaults; `date` is that of a job which names none. */
 export function resolveHead(head: HeadDocument, document: SourceDocument, unit: Unit, date: string): JobHead {
@@ -28,7 +28,10 @@ export function resolveHead(head: HeadDocument, document: SourceDocument, unit: 
     revision: job.revision ?? "-",
     status: job.status ?? "preliminary",
     date: job.date ?? date,
-    answers: (head.answers ?? []).map((answer) => resolveAnswer(answer, unit)),
+    answers: [
+      ...(head.answers ?? []).map((answer) => resolveAnswer(answer, unit, "answered")),
+      ...(head.accepted ?? []).map((answer) => resolveAnswer(answer, unit, "accepted")),
+    ],
     raised: raisedSeverities(head),
     drawing: { number: job.drawing?.number ?? "", revision: job.drawing?.revision ?? "" },
     revisions: (job.revisions ?? [])
@@ -58,11 +61,31 @@ function resolveTemplates({ templates = {} }: HeadDocument, document: SourceDocu
   });
 }
 
-function resolveAnswer(answer: NonNullable<HeadDocument["answers"]>[number], unit: Unit): Answer {
-  const { mark, rule, by, date, text, subject, value } = answer;
+function resolveAnswer(answer: NonNullable<HeadDocument["answers"]>[number], unit: Unit, kind: Answer["kind"]): Answer {
+  const { question = "", mark = "", rule = "", by, date, text, subject, value } = answer;
   const answered =
     value === undefined ? missing("answers.value", "the answer names no value") : given(toUnit(value, unit), "job");
-  return { mark, rule, by, date, text, subject: subject ?? "", value: answered };
+  return { kind, question, mark, rule, by, date, text, subject: subject ?? "", value: answered };
+}
+
+/** An answer is to a question by its number, or by mark and rule; by one of them, so that they cannot disagree. */
+function answerFaults(head: HeadDocument | null, document: SourceDocument): readonly Finding[] {
+  return (["answers", "accepted"] as const).flatMap((key) =>
+    (head?.[key] ?? []).flatMap(({ question, mark, rule, subject }, i): Finding[] => {
+      const path = [key, i];
+      const beside = Object.entries({ mark, rule, subject }).flatMap(([name, text]) =>
+        text === undefined ? [] : [name],
+      );
+      if (question !== undefined && beside.length > 0) {
+        const message = `${question} is named beside ${beside.join(", ")}; allowed is the number alone, or mark and rule`;
+        return [faultAt(document, [...path, "question"], "answer-twice-named", message)];
+      }
+      if (question !== undefined) return [];
+      const lacking = (["mark", "rule"] as const).filter((name) => (name === "mark" ? mark : rule) === undefined);
+      const message = "is required; allowed is the number of the question under question, or mark and rule";
+      return lacking.map((name) => faultAt(document, [...path, name], "required", message));
+    }),
+  );
 }
 
 function raisedSeverities({ severities = {} }: HeadDocument): Readonly<Record<string, Severity>> {
@@ -101,7 +124,12 @@ export function headFaults(
   const ofBudget = budgetFaults(head?.budget ?? {}).map(({ key, message }) =>
     faultAt(document, ["budget", key], "budget-both", message),
   );
-  return [...severityFaults(head, document, vocabulary), ...ofBudget, ...templateFaults(document)];
+  return [
+    ...severityFaults(head, document, vocabulary),
+    ...ofBudget,
+    ...templateFaults(document),
+    ...answerFaults(head, document),
+  ];
 }
 
 /** A key that every object has a meaning for: no reader of keys hands it on, so that it would be passed over in silence. */

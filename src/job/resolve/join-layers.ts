@@ -81,7 +81,20 @@ function standIn(entry: SourceEntry, upper: SourceMap): SourceEntry {
 function joinValue(own: SourceEntry, given: SourceEntry): SourceEntry {
   const group = ownValue(JOINED_GROUPS, own.key);
   if (group === undefined || own.value.kind !== "map" || given.value.kind !== "map") return own;
-  return { ...own, value: joinKeys(own.value, given.value, group, (entry) => entry) };
+  const lower = own.key === "template" ? withoutOtherGrade(given.value, own.value) : given.value;
+  return { ...own, value: joinKeys(own.value, lower, group, (entry) => entry) };
+}
+
+/** The grade of steel is none of a board, and the other way round. */
+function withoutOtherGrade(lower: SourceMap, upper: SourceMap): SourceMap {
+  const own = materialIn(upper);
+  if (own === null || own === (materialIn(lower) ?? "steel")) return lower;
+  return { ...lower, entries: lower.entries.filter(({ key }) => key !== "grade") };
+}
+
+function materialIn(template: SourceMap): string | null {
+  const material = findEntry(template, "material");
+  return material?.value.kind === "scalar" ? material.value.text.trim().toLowerCase() : null;
 }
 
 /** Every group of rods of a base takes what the lower layer says of rods. */

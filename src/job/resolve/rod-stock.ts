@@ -1,7 +1,7 @@
 /** Bars in stock and rates of a shop file -> what of them is known. */
 import type { Length, Unit } from "../../units/index.js";
 import { nanometres } from "../../units/length.js";
-import { type Amount, RATE_NAMES, type RateName, type Rates } from "../model/rates.js";
+import { RATE_NAMES, type RateName, type Rates } from "../model/rates.js";
 import type { RodStock } from "../model/rod-stock.js";
 import { given, type Input, missing } from "../model/values.js";
 
@@ -36,19 +36,19 @@ export function makeRodStock(document: RodStockDocument = {}, from: string): Rod
 
 /** The block as its schema has read it. */
 export type RatesDocument = { readonly currency: string; readonly decimals?: number | undefined } & {
-  readonly [Name in RateName]?: Amount | undefined;
+  readonly [Name in RateName]?: number | undefined;
 };
 
 const DECIMALS = 2;
 
 /** `unit`: that of the shop file. */
 export function makeRates(document: RatesDocument | undefined, from: string, unit: Unit): Rates {
-  const rate = (name: RateName): Input<Amount> => {
+  const rate = (name: RateName): Input<number> => {
     const value = document?.[name];
     return value === undefined ? missing(`rates.${name}`, `the shop file sets no rate ${name}`) : given(value, from);
   };
   const currency = document?.currency;
-  const of = Object.fromEntries(RATE_NAMES.map((name) => [name, rate(name)])) as Record<RateName, Input<Amount>>;
+  const of = Object.fromEntries(RATE_NAMES.map((name) => [name, rate(name)])) as Record<RateName, Input<number>>;
   return {
     currency:
       currency === undefined ? missing("rates.currency", "the shop file names no currency") : given(currency, from),

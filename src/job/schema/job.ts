@@ -15,7 +15,9 @@ import {
 } from "../../leaves/leaves.js";
 import { MOST_RODS, patternChoice } from "../../patterns/index.js";
 import { findSection } from "../../standards/index.js";
-import type { Unit } from "../../units/index.js";
+import type { Length, Unit } from "../../units/index.js";
+import { parseLength } from "../../units/index.js";
+import { parseQuestionNumber, questionNumber } from "../model/register.js";
 import { SHEET_NAMES } from "../model/sheet-names.js";
 import { budgetBlock } from "./budget.js";
 
@@ -87,6 +89,15 @@ function headShape(unit: Unit, rules: readonly string[]) {
     answers: rows(answerBlock(unit, rules), "a list of answers")
       .describe("Answers of the engineer of record.")
       .optional(),
+    answersFrom: textLeaf(
+      "The answer form of a package, filled in: an XLSX or YAML file beside the job file. Its answers come after those of the job.",
+    ).optional(),
+    accepted: rows(answerBlock(unit, rules), "a list of who accepted what")
+      .describe("Who accepts that templates are released though a question is open; the row keeps its fail.")
+      .optional(),
+    questions: textLeaf(
+      "Register of the questions of an earlier package, or its summary.json, so that they keep their numbers. Omitted: make takes that of the package in its folder.",
+    ).optional(),
     severities: severityBlock(rules).optional(),
     budget: budgetBlock(unit).optional(),
     survey: surveyBlock(unit).optional(),
@@ -178,13 +189,15 @@ function scheduleChoice() {
 function answerBlock(unit: Unit, rules: readonly string[]) {
   return keys(
     {
-      mark: textLeaf("Mark of the base that the question names."),
+      question: questionLeaf().optional(),
+      mark: textLeaf("Mark of the base that the question names; omitted where its number is given.").optional(),
       rule: z
         .union([wordLeaf(rules, "Rule that asked."), textLeaf("Anything else is listed as answering nothing.", 60)], {
           error: () => "the name of a rule, as projection",
         })
-        .describe("Rule that asked, as the question names it."),
-      by: textLeaf("Who answered.", 80),
+        .describe("Rule that asked, as the question names it; omitted where its number is given.")
+        .optional(),
+      by: textLeaf("Who answered, or accepts.", 80),
       date: dateLeaf("Day of the answer."),
       text: textLeaf("The answer.", 400),
       subject: textLeaf(
@@ -199,6 +212,16 @@ function answerBlock(unit: Unit, rules: readonly string[]) {
     },
     "An answer of the engineer of record: the ledger keeps the fail and says answered.",
   );
+}
+
+function questionLeaf() {
+  const allowed = "the number of a question, as Q-7";
+  return leaf(allowed, "Number of the question, as Q-7: it is to that question alone.", (text) => {
+    const number = parseQuestionNumber(text);
+    return number === null
+      ? { ok: false, message: `"${text}" is not ${allowed}` }
+      : { ok: true, value: questionNumber(number) };
+  });
 }
 
 function severityBlock(rules: readonly string[]) {
@@ -313,9 +336,13 @@ function rodsShape(unit: Unit) {
     projection: lengthLeaf(unit, "above zero", "Top of concrete to top of rod.").optional(),
     embedment: lengthLeaf(unit, "above zero", "Length below the top of concrete.").optional(),
     length: lengthLeaf(unit, "above zero", "Overall length of the rod.").optional(),
-    threads: threadsChoice(unit).optional(),
+    threads: threadsLeaf(unit).optional(),
     bottom: bottomChoice(unit).optional(),
-    bottomThreads: lengthLeaf(unit, "above zero", "Thread at the lower end, measured up from it.").optional(),
+    bottomThreads: lengthLeaf(
+      unit,
+      "zero or above",
+      "Thread at the lower end, measured up from it; 0: none.",
+    ).optional(),
     threadClass: wordLeaf(
       ["1A", "2A", "3A", "6g", "8g"],
       "Thread class before any coating; omitted: 2A (F1554), 6g (metric).",
@@ -337,13 +364,16 @@ function rodsShape(unit: Unit) {
   };
 }
 
-function threadsChoice(unit: Unit) {
-  const length = lengthLeaf(unit, "above zero", "Thread at the top, measured down from the top of the rod.");
-  return z
-    .union([z.enum(["full"], { error: () => "full" }), length], {
-      error: () => `a length above zero, as ${unit === "in" ? "6" : "150"} or with its unit, or full`,
-    })
-    .describe("Thread at the top, measured down from the top of the rod; full: the whole rod is threaded.");
+/** A length, or `full`. */
+function threadsLeaf(unit: Unit) {
+  const allowed = `a length above zero, as ${unit === "in" ? "6" : "150"} or with its unit, or full`;
+  const description = "Thread at the top, measured down from the top of the rod; full: the whole rod is threaded.";
+  return leaf<Length | "full">(allowed, description, (text) => {
+    if (text.trim().toLowerCase() === "full") return { ok: true, value: "full" };
+    const reading = parseLength(text, unit);
+    if (!reading.ok) return { ok: false, message: `${reading.message}; or full` };
+    return reading.value > 0 ? reading : { ok: false, message: `"${text}" is not above zero` };
+  });
 }
 
 const BOTTOM_KINDS = "kind: straight, nut, plate, hook or swedged";

@@ -1,7 +1,7 @@
 /** Keys of the `rodShop` block about bars in stock, and the `rates` block of a shop file. */
 import { countLeaf, keys, leaf, lengthLeaf, rows, textLeaf } from "../../leaves/leaves.js";
 import type { Unit } from "../../units/index.js";
-import type { Amount, RateName } from "../model/rates.js";
+import type { RateName } from "../model/rates.js";
 
 /** Bars in stock and how they are cut. */
 export function rodStockShape(unit: Unit) {
@@ -88,9 +88,10 @@ export function ratesBlock() {
   );
 }
 
+/** In ten-thousandths. */
 function amountLeaf(description: string) {
   const allowed = "an amount of zero or above with at most 4 decimals, as 0.85";
-  return leaf<Amount>(allowed, description, (text) => {
+  return leaf<number>(allowed, description, (text) => {
     const parts = /^(\d{1,9})(?:\.(\d{1,4}))?$/.exec(text.trim());
     if (parts === null) return { ok: false, message: `"${text}" is not ${allowed}` };
     return { ok: true, value: Number(parts[1]) * 10_000 + Number((parts[2] ?? "").padEnd(4, "0")) };

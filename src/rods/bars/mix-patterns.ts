@@ -25,19 +25,28 @@ const PRICING_STEPS = 4000;
 /** Every size has a count above zero and fits a bar. `known`: patterns that are looked at first. */
 export function mixPatterns(problem: CuttingProblem, steps: Steps, known: readonly Filling[] = []): PatternMix {
   const basis = firstBasis(problem);
+  let worth = worthIn(basis);
   const made = known.filter(({ counts }) => counts.some((count) => count > 0));
   const most = 30 * problem.sizes.length + 200;
   for (let round = 0; round < most && steps.left > 0; round++) {
     steps.left -= problem.sizes.length;
-    const worth = worthIn(basis);
     const old = bestKnown(problem, worth, made);
     const next = old ?? bestPattern(problem, worth, steps);
-    if (next === null || !enter(basis, next, costOf(problem, next))) break;
+    if (next === null) break;
+    const out = enter(basis, next, costOf(problem, next));
+    if (out < 0) break;
+    const entered = basis.inverse[out];
+    if (entered !== undefined && round % REFRESH !== 0)
+      addRow(worth, entered, costOf(problem, next) - worthOf(next, worth));
+    else worth = worthIn(basis);
     if (old === null) made.push(next);
   }
   const parts = basis.fillings.map((filling, i) => ({ filling, times: basis.times[i] ?? 0 }));
   return { parts, worth: worthIn(basis) };
 }
+
+/** Worths are carried on from step to step, and so often reckoned anew, so that what doubles lose does not add up. */
+const REFRESH = 50;
 
 /** A known pattern is taken only where it gains as much as this. */
 const KNOWN_GAIN = 1e-5;
@@ -86,7 +95,7 @@ function alone({ sizes, counts, bars }: CuttingProblem, i: number): Filling {
   return { bar: best.bar, counts: sizes.map((_, k) => (k === i ? best.count : 0)) };
 }
 
-function worthIn({ costs, inverse }: Basis): readonly number[] {
+function worthIn({ costs, inverse }: Basis): number[] {
   const worth = new Array<number>(costs.length).fill(0);
   for (const [r, row] of inverse.entries()) addRow(worth, row, costs[r] ?? 0);
   return worth;
@@ -116,20 +125,20 @@ function priced(choice: FillChoice, gain: number, steps: Steps): BestFill {
   const own: Steps = { left: PRICING_STEPS };
   const fill = fillBar(choice, gain, own);
   steps.left -= PRICING_STEPS - own.left;
-  return fill.isBest ? fill : (fillSmallBar(choice) ?? fill);
+  return fill.isBest || fill.value > choice.above ? fill : (fillSmallBar(choice) ?? fill);
 }
 
 const LEAST_PIVOT = 1e-9;
 
-/** The pattern takes the place of the one that runs out first; false: it takes none's. */
-function enter(basis: Basis, filling: Filling, cost: number): boolean {
+/** The pattern takes the place of the one that runs out first: which that was; -1: it takes none's. */
+function enter(basis: Basis, filling: Filling, cost: number): number {
   const { times, inverse } = basis;
   const held = filling.counts.flatMap((count, i) => (count > 0 ? [{ i, count }] : []));
   const change = inverse.map((row) => held.reduce((sum, { i, count }) => sum + count * (row[i] ?? 0), 0));
   const { out, ratio } = firstOut(times, change);
   const pivot = inverse[out];
   const by = change[out];
-  if (pivot === undefined || by === undefined) return false;
+  if (pivot === undefined || by === undefined) return -1;
   for (let i = 0; i < pivot.length; i++) pivot[i] = (pivot[i] ?? 0) / by;
   for (let r = 0; r < change.length; r++) {
     const row = inverse[r];
@@ -141,7 +150,7 @@ function enter(basis: Basis, filling: Filling, cost: number): boolean {
   times[out] = ratio;
   basis.fillings[out] = filling;
   basis.costs[out] = cost;
-  return true;
+  return out;
 }
 
 /** The pattern of the basis that runs out first, and how often the new one is cut by then; -1: none. */

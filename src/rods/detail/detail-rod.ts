@@ -36,7 +36,7 @@ function rodToMake(job: Job, base: Base, group: RodGroup): RodToMake {
     endColor: endColor(rod),
     finish: finishWords(rod),
     zincProcess: rod.finish.kind === "given" && rod.finish.value === "galvanized" ? rod.zincProcess : null,
-    ...{ projection, embedment, embedmentTo: embedmentTo(bottom) },
+    ...{ projection, embedment, embedmentTo: embedmentTo(rod) },
     ...threadsOf(rod, overall),
     ...{ hook, overall, cut, ...bar },
     kilograms: weightOf(job, bar.bar, cut),
@@ -61,13 +61,20 @@ function endColor({ grade }: Rod): Input<string> {
 }
 
 /** `plain`, `hot-dip galvanized to ASTM F2329`. */
-function finishWords({ finish, zincProcess }: Rod): Input<string> {
+function finishWords({ finish, zincProcess, thread }: Rod): Input<string> {
   if (finish.kind === "missing" || finish.value === "plain") return finish;
+  const { dipped, tumbled } = ZINC_STANDARDS[thread === "metric coarse" ? "metric" : "us"];
   if (zincProcess.kind === "missing")
-    return given("galvanized, hot-dip (ASTM F2329) or mechanically (ASTM B695)", finish.from);
-  const words = { "hot-dip": "hot-dip galvanized, ASTM F2329", mechanical: "mechanically galvanized, ASTM B695" };
+    return given(`galvanized, hot-dip (${dipped}) or mechanically (${tumbled})`, finish.from);
+  const words = { "hot-dip": `hot-dip galvanized, ${dipped}`, mechanical: `mechanically galvanized, ${tumbled}` };
   return given(words[zincProcess.value], zincProcess.from);
 }
+
+/** Zinc on fasteners; the ISO ones from memory. */
+const ZINC_STANDARDS = {
+  us: { dipped: "ASTM F2329", tumbled: "ASTM B695" },
+  metric: { dipped: "ISO 10684", tumbled: "ISO 12683" },
+} as const;
 
 function weightOf({ shop }: Job, bar: RodDetail["bar"], cut: RodDetail["cut"]): Input<number> {
   if (bar.kind === "missing") return bar;

@@ -31,6 +31,7 @@ export function hardwareOf(job: Job, base: Base, group: RodGroup): HardwareList 
     ...nut("levelling", levels),
     ...washer("levelling", levels > 0 ? 1 : 0),
     ...nut("template", spare, ", for the template alone"),
+    ...templateWashers(job, base, rod),
     ...bottomHardware(job, rod),
   ];
   const lacks = [levelling, rod.nut, rod.finish, group.washer, rod.bottom];
@@ -98,18 +99,26 @@ function overTapWords({ thread, diameter }: Rod): string {
   return found.found ? `over-tapped ${formatWithUnit(found.row.allowance, "in")}` : "over-tapped for the zinc";
 }
 
+/** On both faces of a template that has them: those of the shop, and of plywood in any case. */
+function templateWashers({ shop, unit }: Job, { template }: Base, rod: Rod): readonly Hardware[] {
+  const { templateWasher } = shop;
+  if (isSetOverCastRods(template) || (templateWasher.kind === "missing" && template.material !== "plywood")) return [];
+  const known = templateWasher.kind === "given" ? templateWasher.value : null;
+  const words = known === null ? `washer (size not given) for ${rod.size} rod` : washerWords(known, "", rod, unit);
+  const kilograms = known === null ? null : washerKilograms(shop, known, rod);
+  return [{ what: "washer", place: "template", words: `${words}, for the template alone`, count: 2, kilograms }];
+}
+
+function washerKilograms({ density }: Job["shop"], washer: Washer, { diameter }: Rod): number | null {
+  const { thickness } = washer;
+  if (thickness.kind === "missing") return null;
+  return weighPiece({ ...washer, thickness: thickness.value }, add(diameter, HOLE_PLAY), density.steel.value);
+}
+
 function washersAt({ shop, unit }: Job, { washer, rod }: RodGroup, place: string, count: number): readonly Hardware[] {
   if (count === 0 || washer.kind === "missing") return [];
-  const { thickness } = washer.value;
   const square = washer.value.shape === "square";
-  const kilograms =
-    thickness.kind === "missing"
-      ? null
-      : weighPiece(
-          { ...washer.value, thickness: thickness.value },
-          add(rod.diameter, HOLE_PLAY),
-          shop.density.steel.value,
-        );
+  const kilograms = washerKilograms(shop, washer.value, rod);
   const words = [washerWords(washer.value, washer.from, rod, unit), ...washerCoating(rod)].join(", ");
   return [{ what: square ? "plate washer" : "washer", place, words, count, kilograms }];
 }

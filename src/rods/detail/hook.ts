@@ -24,5 +24,5 @@ export function hookOf(
   const leg = nanometres(Math.round(reach - insideRadius - bar.value / 2));
   if (leg < 0) return missing("rods.bottom.reach", "the hook reaches no farther than its bend: it has no leg");
   const arc = bendArc(insideRadius, bar.value);
-  return given({ reach, insideRadius, radiusFrom, arc, leg, bar: add(arc, leg) }, "bend along the centre line");
+  return given({ reach, insideRadius, radiusFrom, arc, leg, bar: add(arc, leg) }, "bend along the axis of the bar");
 }

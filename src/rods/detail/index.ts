@@ -10,3 +10,4 @@ export type {
   RodKind,
   WorkedLength,
 } from "./model.js";
+export { lengthOfWeight, POUND_IN_KG } from "./weights.js";

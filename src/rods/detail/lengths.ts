@@ -9,13 +9,20 @@ import { given, missing } from "../../job/model/values.js";
 import { type Length, nanometres } from "../../units/length.js";
 import type { Hook, LengthTerm, WorkedLength } from "./model.js";
 
-/** Where the embedment of a rod with this lower end goes to. */
-export function embedmentTo(bottom: Input<Bottom>): string {
+/** Where the embedment of a rod goes to. A rod that is given no longer than its parts above its anchor has it to its end. */
+export function embedmentTo({ bottom, length, projection, embedment }: Rod): string {
   if (bottom.kind === "missing") return "to its lower end, which is not given";
+  if (
+    bottom.value.kind !== "hook" &&
+    length.kind === "given" &&
+    projection.kind === "given" &&
+    embedment.kind === "given"
+  )
+    if (length.value <= projection.value + embedment.value) return TO_END;
   switch (bottom.value.kind) {
     case "straight":
     case "swedged":
-      return "to the lower end of the rod";
+      return TO_END;
     case "nut":
       return bottom.value.washer === null
         ? "to the top of the nut at the lower end"
@@ -26,6 +33,8 @@ export function embedmentTo(bottom: Input<Bottom>): string {
       return "to the inside of the hook";
   }
 }
+
+const TO_END = "to the lower end of the rod";
 
 type PartTerm = LengthTerm | Missing;
 
@@ -40,7 +49,7 @@ export function overallOf(rod: Rod, bar: Input<Length>, making: RodMaking): Inpu
   if (bottom.kind === "missing") return bottom;
   const parts: readonly PartTerm[] = [
     inputTerm("projection", rod.projection),
-    inputTerm(`embedment ${embedmentTo(bottom)}`, rod.embedment),
+    inputTerm(`embedment ${embedmentTo(rod)}`, rod.embedment),
     ...lowerEnd(bottom.value, rod, bar, making),
   ];
   return hooked ? sumUp(parts, "worked out") : roundUp(sumUp([...parts, ...zinc(rod)], "worked out"), making);
@@ -57,7 +66,7 @@ export function cutOf(rod: Rod, overall: Input<WorkedLength>, hook: Input<Hook> 
     [
       ...toInside,
       term("inside radius of the bend", nanometres(-insideRadius), radiusFrom),
-      term("bend of 90 degrees along the centre line", arc, "geometry: pi / 2 x (inside radius + half the bar)"),
+      term("bend of 90 degrees along its axis", arc, "geometry: pi / 2 x (inside radius + half the bar)"),
       term("leg beyond the bend", leg, "reach less inside radius and half the bar"),
       ...zinc(rod),
     ],

@@ -13,6 +13,7 @@ import {
 import { greatestOf } from "../../units/extremes.js";
 import type { Length } from "../../units/index.js";
 import { formatWithUnit } from "../../units/index.js";
+import { inches, subtract } from "../../units/length.js";
 import type { RodToMake } from "./operations.js";
 
 /** The F1554 tolerances stand on rods of its grades alone. */
@@ -34,16 +35,24 @@ export function notesOf(job: Job, base: Base, rod: RodToMake): readonly string[]
 }
 
 function f1554Notes({ unit }: Job, rod: RodToMake): readonly string[] {
-  const { grade, overall, hook } = rod;
+  const { grade, hook } = rod;
   const known = grade.kind === "given" ? findGrade(grade.value) : null;
   if (known === null || !known.found || known.row.specification !== "ASTM F1554") return [];
-  const length = overall.kind === "given" ? findLengthTolerance(known.row, overall.value.value) : null;
+  const ordered = orderedLength(rod);
+  const length = ordered === null ? null : findLengthTolerance(known.row, ordered);
   const say = (value: Length) => formatWithUnit(value, unit);
   return [
     ...(length?.found === true ? [`Length +/- ${say(length.row.plusMinus)} (ASTM F1554).`] : []),
-    `Thread length + ${say(threadLonger.value)} - 0 (ASTM F1554).`,
+    ...(rod.fullThread ? [] : [`Thread length + ${say(threadLonger.value)} - 0 (ASTM F1554).`]),
     ...(hook?.kind === "given" ? hookNotes(hook.value.reach, say) : []),
   ];
+}
+
+/** The length that F1554 measures: end to end, of a bent rod to the inside of its bend. */
+function orderedLength({ overall, hook, bar }: RodToMake): Length | null {
+  if (overall.kind === "missing") return null;
+  if (hook === null) return overall.value.value;
+  return bar.kind === "missing" ? null : subtract(overall.value.value, bar.value);
 }
 
 function hookNotes(reach: Length, say: (length: Length) => string): readonly string[] {
@@ -54,11 +63,21 @@ function hookNotes(reach: Length, say: (length: Length) => string): readonly str
   ];
 }
 
-function coatingNotes({ zincProcess, threadCallout }: RodToMake): readonly string[] {
+/** American Galvanizers Association, over-tapping guidelines: above this size the rod may be undercut in place of the nut. */
+const UNDERCUT_ABOVE = inches(1.5);
+const UNDERCUT = inches(0.031);
+
+function coatingNotes({ zincProcess, thread, threadCallout, diameter }: RodToMake): readonly string[] {
   if (zincProcess === null) return [];
+  const isMetric = thread === "metric coarse";
   return [
-    `Thread ${threadCallout} is that before coating; nuts are tapped over size (ASTM A563), never chased after coating on the rod.`,
-    "Rods, nuts and washers are coated by one process (ASTM F1554).",
+    `Thread ${threadCallout} is that before coating; the nuts are tapped over size (${isMetric ? "ISO 10684, from memory" : "ASTM A563"}), the rod is not chased.`,
+    ...(diameter > UNDERCUT_ABOVE
+      ? [
+          `A thread of this size may be cut ${formatWithUnit(UNDERCUT, "in")} undersize in place of tapping the nut over, where the engineer of record allows it (American Galvanizers Association).`,
+        ]
+      : []),
+    `Rods, nuts and washers are coated by one process (${isMetric ? "common practice" : "ASTM F1554"}).`,
   ];
 }
 
@@ -69,11 +88,11 @@ function templateNotes({ template }: Base, { hardware }: RodToMake): readonly st
     hardware.filter((each) => each.what === "nut" && each.place === place).reduce((sum, each) => sum + each.count, 0);
   const under =
     count("levelling") > 0
-      ? "the levelling nut"
+      ? "the nut that levels the base plate"
       : count("base plate") > 1
         ? "a nut of the base plate"
         : "a nut of its own";
   return [
-    `The template is held by two nuts of the rod: above it the nut of the base plate, below it ${under}; they are used again.`,
+    `The template is held by two nuts of the rod: above it the nut of the base plate, below it ${under}. Both are used again.`,
   ];
 }

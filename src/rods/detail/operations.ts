@@ -18,7 +18,7 @@ export function operationsOf(job: Job, rod: RodToMake): readonly Operation[] {
     ...bending(job, rod),
     ...swedging(job, rod),
     ...welding(rod),
-    ...galvanizing(rod),
+    ...galvanizing(job, rod),
     ...marking(rod),
     ...assembling(rod),
     ...packing(rod),
@@ -33,8 +33,8 @@ function lengthWords(input: Input<Length>, { unit }: Job): string {
 function cutting(job: Job, { size, bar, cut, separation }: RodToMake): readonly Operation[] {
   const how = separation.kind === "given" ? (separation.value === "sheared" ? "shear" : "saw") : "cut";
   const length = cut.kind === "given" ? formatWithUnit(cut.value.value, job.unit) : `length not known (${cut.key})`;
-  const thick = bar.kind === "given" ? ` of ${barWords(bar.value, job)}` : "";
-  const words = `${how} bar for ${size}${thick} to ${length}, chamfer the ends`;
+  const thick = bar.kind === "given" ? `bar of ${barWords(bar.value, job)}` : `bar for ${size}`;
+  const words = `${how} ${thick} to ${length}, chamfer the ends`;
   return [{ name: "cut", words, from: separation.kind === "given" ? separation.from : HABIT }];
 }
 
@@ -90,20 +90,29 @@ function welding({ bottom, tackWelds }: RodToMake): readonly Operation[] {
   return [...whole, ...tackWelds.map((place): Operation => ({ name: "weld", words: `tack weld ${place}`, from }))];
 }
 
-function galvanizing({ finish, zincProcess }: RodToMake): readonly Operation[] {
+/** Where the order has no preference a rod that is too long or heavy for the barrel is dipped. */
+function galvanizing({ shop }: Job, { finish, zincProcess, cut, kilograms }: RodToMake): readonly Operation[] {
   if (finish.kind === "missing" || zincProcess === null) return [];
-  const from = zincProcess.kind === "given" ? zincProcess.from : "order without preference";
-  return [{ name: "galvanize", words: `${finish.value}; nuts and washers by the same process`, from }];
+  const { mechanicalLongest, mechanicalHeaviest } = shop.rodShop.making;
+  const isLong = cut.kind === "given" && cut.value.value > mechanicalLongest.value;
+  const isHeavy = kilograms.kind === "given" && kilograms.value > mechanicalHeaviest.value;
+  const [from, more] =
+    zincProcess.kind === "given"
+      ? [zincProcess.from, ""]
+      : isLong || isHeavy
+        ? [mechanicalLongest.from, ": hot-dip, the rod is too long or too heavy for the barrel"]
+        : ["order without preference", ""];
+  return [{ name: "galvanize", words: `${finish.value}${more}; nuts and washers by the same process`, from }];
 }
 
 function marking({ grade, endColor }: RodToMake): readonly Operation[] {
   if (endColor.kind === "missing") return [];
   const named = grade.kind === "given" ? ` (${grade.value})` : "";
-  return [{ name: "mark", words: `color the projecting end ${endColor.value}${named}`, from: endColor.from }];
+  return [{ name: "mark", words: `paint the projecting end ${endColor.value}${named}`, from: endColor.from }];
 }
 
 function assembling({ hardware, protectors }: RodToMake): readonly Operation[] {
-  const pieces = hardware.filter(({ place }) => place === "lower end").map(({ count, words }) => `${count} ${words}`);
+  const pieces = hardware.filter(({ place }) => place === "lower end").map(({ count, words }) => `${count} x ${words}`);
   const lower = pieces.length === 0 ? [] : [`${pieces.join("; ")} on the lower end`];
   const words = [...lower, "run the other nuts and washers up by hand", ...(protectors ? ["cover the threads"] : [])];
   return [{ name: "assemble", words: words.join("; "), from: HABIT }];

@@ -1,8 +1,9 @@
 /** Weights of rods and what goes on them, in kilograms, by their nominal sizes: chamfers, threads and zinc are left out. */
 import type { Density } from "../../job/model/job.js";
-import { type Length, millimetres, toMillimetres } from "../../units/length.js";
+import { type Length, millimetres, NM_PER_MM, nanometres, toMillimetres } from "../../units/length.js";
 
-const POUND_IN_KG = 0.45359237;
+/** Kilograms of a pound, exact by definition. */
+export const POUND_IN_KG = 0.45359237;
 const CUBIC_FOOT_IN_MM3 = 304.8 ** 3;
 
 /** Of a volume in cubic millimetres. */
@@ -14,6 +15,12 @@ export function kilogramsOf(volume: number, { value, unit }: Density): number {
 /** Of a round bar. */
 export function weighBar(diameter: Length, length: Length, density: Density): number {
   return kilogramsOf(discArea(diameter) * toMillimetres(length), density);
+}
+
+/** The longest bar that weighs no more than this, in kilograms. */
+export function lengthOfWeight(kilograms: number, diameter: Length, { value, unit }: Density): Length {
+  const perVolume = unit === "lb/ft3" ? (value * POUND_IN_KG) / CUBIC_FOOT_IN_MM3 : value / 1e9;
+  return nanometres(Math.floor((kilograms / perVolume / discArea(diameter)) * NM_PER_MM));
 }
 
 /** Of a nut: a hexagonal prism by its width across flats, with a hole of the thread's size. */

@@ -183,7 +183,10 @@ export function readNut(cell: CellText): CellReading {
 
 const HOOK = phrases("HOOK", "HOOKED", "BENT", "L HOOK", "J HOOK");
 
-/** `nut`, `plate 3 x 1/2` (a square), `plate dia 3 x 1/2`, `PL 3x3x1/2`, `hook 4`, `4" HOOK`. */
+const STRAIGHT = phrases("STRAIGHT", "STRAIGHT ROD", "STRAIGHT END", "PLAIN END", "NO NUT");
+const SWEDGED = phrases("SWEDGED", "SWEDGE", "SWEDGED END");
+
+/** `nut`, `straight`, `swedged 6`, `plate 3 x 1/2` (a square), `plate dia 3 x 1/2`, `PL 3x3x1/2`, `hook 4`, `4" HOOK`. */
 export function readBottom(cell: CellText): CellReading {
   const { key, place } = cell.context;
   const nut: WayParser = (scan) => {
@@ -200,11 +203,21 @@ export function readBottom(cell: CellText): CellReading {
     if (reach === null || (!isBefore && !scan.phrase(HOOK))) return null;
     return { values: { [key]: map({ kind: scalar("hook", place), reach: scalar(reach.text, place) }, place) } };
   };
+  const straight: WayParser = (scan) =>
+    scan.phrase(STRAIGHT) ? { values: { [key]: scalar("straight", place) } } : null;
+  const swedged: WayParser = (scan) => {
+    const isBefore = scan.phrase(SWEDGED);
+    const length = takeLength(scan);
+    if (length === null || (!isBefore && !scan.phrase(SWEDGED))) return null;
+    return { values: { [key]: map({ kind: scalar("swedged", place), length: scalar(length.text, place) }, place) } };
+  };
   return readWays(
     cell,
-    "nut, plate 3 x 1/2, plate dia 3 x 1/2, or hook 4",
+    "nut, straight, plate 3 x 1/2, plate dia 3 x 1/2, hook 4, or swedged 6",
     nut,
+    straight,
     hook,
+    swedged,
     pieceWay(key, PLATE, true, "plate", "square"),
   );
 }

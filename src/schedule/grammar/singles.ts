@@ -43,6 +43,7 @@ export function readLength(cell: CellText): CellReading {
   const { key } = cell.context;
   const again = ownValue(SAID_AGAIN, key.slice(key.lastIndexOf(".") + 1));
   return readWays(cell, ALLOWED_LENGTH, (scan) => {
+    if (key === "rods.threads" && scan.phrase(FULL_THREAD)) return { values: { [key]: "full" } };
     const length = takeLength(scan, true);
     if (length === null) return null;
     if (again !== undefined) scan.phrase(again);
@@ -50,6 +51,16 @@ export function readLength(cell: CellText): CellReading {
     return { values: { [key]: length.text } };
   });
 }
+
+/** A rod that is threaded over its whole length. */
+const FULL_THREAD = phrases(
+  "FULL",
+  "FULL LENGTH",
+  "FULL THREAD",
+  "FULLY THREADED",
+  "ALL THREAD",
+  "THREADED FULL LENGTH",
+);
 
 const LEVEL = phrases(
   "EL",

@@ -113,11 +113,11 @@ function drawDetails(request: PlanRequest, { arrangement, sheets, detail }: Plan
   return { items, listed };
 }
 
-function bannerItems({ job }: PlanRequest, sheet: SheetSize): readonly SceneItem[] {
+function bannerItems({ job, layoutOpen }: PlanRequest, sheet: SheetSize): readonly SceneItem[] {
   const { lettering } = sheet;
   const area = wholeArea(sheet);
   let top = area.y1;
-  return banners({ job, held: [] }, area.x1 - area.x0, lettering).map((piece) => {
+  return banners({ job, held: [], open: layoutOpen }, area.x1 - area.x0, lettering).map((piece) => {
     const item = piece.draw(area.x0, top);
     top -= piece.height;
     return item;

@@ -36,10 +36,13 @@ export interface PlanLayout {
 const GAP = 6;
 
 /** The paper left of the panel and below the banner. */
-export function drawingArea({ job }: PlanRequest, sheet: SheetSize): Area {
+export function drawingArea({ job, layoutOpen }: PlanRequest, sheet: SheetSize): Area {
   const whole = wholeArea(sheet);
   const width = whole.x1 - whole.x0;
-  const banner = banners({ job, held: [] }, width, sheet.lettering).reduce((sum, { height }) => sum + height, 0);
+  const banner = banners({ job, held: [], open: layoutOpen }, width, sheet.lettering).reduce(
+    (sum, { height }) => sum + height,
+    0,
+  );
   return { ...whole, y1: whole.y1 - banner };
 }
 

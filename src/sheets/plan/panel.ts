@@ -6,6 +6,7 @@ import { SHEET_CAUTIONS } from "../plate-notes.js";
 import { revisionTable } from "../revision-table.js";
 import type { SceneItem } from "../scene.js";
 import type { Scale, SheetSize } from "../sheet-sizes.js";
+import { releaseWords } from "../status-words.js";
 import { notesPiece, type Piece, tablePiece } from "../table.js";
 import { printable } from "../text-metrics.js";
 import { blockOfRows, editionWords, field, type Row, rowMakers, scaleWords } from "../title-block.js";
@@ -70,6 +71,11 @@ function planTitleBlock(
   return blockOfRows(titleRows(request, sheet, words, `${number} OF ${count}`), lettering, sheet.panel);
 }
 
+/** The job's, but where a question about the layout stops its release. */
+function planStatus({ job, layoutOpen }: PlanRequest): string {
+  return job.status === "released" ? releaseWords(job, layoutOpen) : job.status.toUpperCase();
+}
+
 function titleRows(request: PlanRequest, sheet: SheetSize, words: PanelText, sheetWords: string): readonly Row[] {
   const { job, coordinateFiles, dxfName, programVersion } = request;
   const { row, signed } = rowMakers(sheet.panel, sheet.lettering);
@@ -78,7 +84,7 @@ function titleRows(request: PlanRequest, sheet: SheetSize, words: PanelText, she
     row(field("JOB NO.", printable(job.number), 0.26), field("TITLE", printable(job.title), 0.74, "body", 2)),
     row(field(words.title, "ANCHOR-ROD PLAN", 0.8, "title"), field("REV", job.revision, 0.2, "title")),
     row(
-      field("STATUS", job.status.toUpperCase(), 0.36),
+      field("STATUS", planStatus(request), 0.36, "body", 2),
       field("SOURCE DRAWING", sourceWords(request), 0.36),
       field("DATE", job.date, 0.28),
     ),

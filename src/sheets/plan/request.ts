@@ -3,7 +3,7 @@ import type { CheckedJob } from "../../checks/checked.js";
 import type { Plan } from "../../plan/model.js";
 
 /** Everything the plan sheets of a job say. */
-export interface PlanRequest extends Pick<CheckedJob, "job" | "held" | "layoutHeld"> {
+export interface PlanRequest extends Pick<CheckedJob, "job" | "held" | "layoutHeld" | "layoutOpen"> {
   readonly plan: Plan;
   /** File names of the setting-out files; empty when none is written. */
   readonly coordinateFiles: readonly string[];

@@ -124,7 +124,7 @@ function rodCells(request: PlanRequest, base: Base, group: RodGroup, first: bool
     rod.size,
     `${rod.grade.kind === "given" ? rod.grade.value : "-"}${finish}`,
     lengthOrDash(rod.length, unit),
-    lengthOrDash(rod.threadLength, unit),
+    rod.fullThread ? "FULL" : lengthOrDash(rod.threadLength, unit),
     lengthOrDash(rod.embedment, unit),
     lengthOrDash(rod.projection, unit),
     first ? base.template.mark : "",

@@ -9,7 +9,17 @@ import {
 import { overTap } from "../../../src/standards/astm-a563/over-tap.js";
 import { f436Washers } from "../../../src/standards/astm-f436/washers.js";
 import { f844Washers, f844WideWashers } from "../../../src/standards/astm-f844/washers.js";
-import { findNut, findWasher, nutStandards, washerStandards, zincGrowth } from "../../../src/standards/index.js";
+import {
+  bendAngle,
+  bendArea,
+  findNut,
+  findWasher,
+  hookLength,
+  nutStandards,
+  threadLonger,
+  washerStandards,
+  zincGrowth,
+} from "../../../src/standards/index.js";
 import { iso273Holes } from "../../../src/standards/iso-273/clearance-holes.js";
 import { iso4032Nuts } from "../../../src/standards/iso-4032/hex-nuts.js";
 import { iso7089Washers } from "../../../src/standards/iso-7089/washers.js";
@@ -302,4 +312,27 @@ describe("washers", () => {
 it("A563 nuts are tapped over by more than the zinc adds to the diameter", () => {
   for (const row of overTap.rows) expect(row.allowance).toBeGreaterThan(zincGrowth.greatest);
   expect(overTap.rows.length).toBe(24);
+});
+
+/** portlandbolt.com, "Nut overtapping allowances": thousandths of an inch on the diameter, UNC and 8UN alike. */
+const OVER_TAPPED: readonly (readonly [sizes: string, thousandths: number])[] = [
+  ["1/4", 16],
+  ["5/16 3/8", 17],
+  ["7/16 1/2", 18],
+  ["9/16 5/8 3/4", 20],
+  ["7/8", 22],
+  ["1 1-1/8 1-1/4", 24],
+  ["1-3/8 1-1/2", 27],
+  ["1-3/4 2 2-1/4 2-1/2 2-3/4 3 3-1/4 3-1/2 3-3/4 4", 50],
+];
+
+it("A563 over-taps row by row as another copy has them", () => {
+  const other = OVER_TAPPED.flatMap(([sizes, thousandths]) => sizes.split(" ").map((size) => [size, thousandths]));
+  expect(overTap.rows.map(({ size, allowance }) => [size, allowance / inches(0.001)])).toEqual(other);
+});
+
+// portlandbolt.com, "F1554 anchor bolt tolerances", by section 10 of the specification.
+it("F1554 tolerances of hooks and threads are those of another copy", () => {
+  expect(hookLength.value).toEqual({ perCent: 10, least: inches(0.5) });
+  expect([bendAngle.value, bendArea.value, threadLonger.value]).toEqual([5, 90, inches(1)]);
 });

@@ -70,11 +70,11 @@ describe("rules", () => {
     ],
     [
       "ask",
-      "base-plate-hole base-plate-edge washer-cover washer-on-plate washer-room placing-clearance rod-spacing rod-cover projection grout-gap rod-length rod-count neighbour-rods plate-elevation group-spacing line-accumulation rod-grade base-plate-web length-slip grid-slip elevation-range",
+      "base-plate-hole base-plate-edge washer-cover washer-on-plate washer-room placing-clearance rod-spacing rod-cover projection grout-gap rod-length rod-count neighbour-rods plate-elevation group-spacing line-accumulation rod-grade rod-thread rod-bend rod-coating base-plate-web length-slip grid-slip elevation-range",
     ],
     [
       "advise",
-      "template-hole rod-play template-size base-plate-grout-hole cut-hole marks-room wrong-placement key look-alike neighbour-templates neighbour-concrete base-off-grid base-turn grid-diagonal setting-out-elevation",
+      "rod-threading template-hole rod-play template-size base-plate-grout-hole cut-hole marks-room wrong-placement key look-alike neighbour-templates neighbour-concrete base-off-grid base-turn grid-diagonal setting-out-elevation",
     ],
   ] as const)("that hold by %s stay so", (severity, ids) => {
     expect(all.filter((id) => ruleSeverities[id] === severity)).toEqual(ids.split(" ").sort());

@@ -56,6 +56,15 @@ describe("projection", () => {
     pick: SPECIFIED,
   });
 
+  // Two nuts, one on the other: 4.751 and another 1.251.
+  testAtLimit({
+    name: "and a second nut on the first",
+    rule: projection,
+    at: (delta) => ({ rod: { ...projecting(inch(1.251) + delta), topNuts: given(2, "job") } }),
+    passes: 1,
+    pick: SPECIFIED,
+  });
+
   testAtLimit({
     name: "and stick-out",
     rule: projection,

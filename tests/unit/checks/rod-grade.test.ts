@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { rodGrade } from "../../../src/checks/rules/rod-grade.js";
+import type { Bottom } from "../../../src/job/model/job.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import { millimetres } from "../../../src/units/index.js";
 import { groupFixture } from "../../fixture.js";
@@ -8,6 +9,7 @@ import { hasClause, inch, onLine, plus, rowOf, rowsOf, testAtLimit } from "./con
 const SIZES = hasClause("group A", "sizes of the grade");
 const WELDING = hasClause("group A", "welding to the rods");
 const grade = (name: string) => given(name, "job");
+const PLATE = { shape: "square", size: inch(3), thickness: inch(0.5) } as const;
 
 describe("rod-grade", () => {
   // ASTM F1554: 36 and 55 to 4 in, 105 to 3 in. ISO 898-1: to M39 (from memory).
@@ -54,6 +56,34 @@ describe("rod-grade", () => {
     const row = rowOf(rodGrade, { rod: { grade: grade(name), welded: true, weldable } }, WELDING);
     expect(row).toMatchObject({ status, severity: "ask" });
     expect(row.note).toContain(note);
+  });
+
+  // Tack welds and plates that are welded on are welds: none on grade 105, on 55 with supplement S1 alone (ASTM F1554).
+  it.each<readonly [string, Bottom, string]>([
+    ["a nut tack welded", { kind: "nut", washer: null, tackWelded: true }, "with a nut tack welded"],
+    [
+      "the nuts of a plate tack welded",
+      { kind: "plate", nuts: 2, tackWelded: true, ...PLATE },
+      "with a nut tack welded",
+    ],
+    ["a plate welded on", { kind: "plate", nuts: 0, tackWelded: false, ...PLATE }, "with a plate welded on"],
+  ])("holds %s", (_, bottom, words) => {
+    const statusOf = (name: string, weldable: boolean) =>
+      rowOf(rodGrade, { rod: { grade: grade(name), bottom: given(bottom, "job"), weldable } }, WELDING);
+    expect(statusOf("F1554 36", false).status).toBe("pass");
+    expect(statusOf("F1554 55", true).status).toBe("pass");
+    expect(statusOf("F1554 55", false).status).toBe("fail");
+    expect(statusOf("F1554 105", true)).toMatchObject({ status: "fail", value: { kind: "count", count: 4 } });
+    expect(statusOf("F1554 105", true).note).toContain(words);
+  });
+
+  it.each<readonly [string, Bottom]>([
+    ["a nut", { kind: "nut", washer: null, tackWelded: false }],
+    ["a plate between nuts", { kind: "plate", nuts: 2, tackWelded: false, ...PLATE }],
+    ["a hook", { kind: "hook", reach: inch(4), radius: null }],
+  ])("takes %s for no weld", (_, bottom) => {
+    const row = rowOf(rodGrade, { rod: { grade: grade("F1554 105"), bottom: given(bottom, "job") } }, WELDING);
+    expect(row.status).toBe("not-applicable");
   });
 
   it("asks nothing of welding where nothing is welded", () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { rodLength } from "../../../src/checks/rules/rod-length.js";
+import type { Bottom } from "../../../src/job/model/job.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import type { Length } from "../../../src/units/index.js";
 import { millimetres, nanometres } from "../../../src/units/index.js";
@@ -11,6 +12,7 @@ const FOR_STACK = hasClause("A1", "stack on the rod");
 const FOR_TEMPLATE = hasClause("A1", "template and its upper nut");
 const LONGEST = hasClause("A1", "lower end");
 const of = (length: Length) => given(length, "job");
+const lower = (bottom: Bottom) => given(bottom, "job");
 /** Projection 9, embedment 24, a nut of 1.251 at the bottom. */
 const long = (length: number, rod: NonNullable<Changes["rod"]> = {}): Changes => ({
   rod: { length: of(nanometres(length)), ...rod },
@@ -163,9 +165,44 @@ describe("rod-length", () => {
     expect([row.status, row.severity]).toEqual(["fail", "advise"]);
   });
 
-  it("does not add up a bent rod", () => {
-    const bottom = given({ kind: "hook", reach: inch(4), radius: null } as const, "job");
-    expect(rowOf(rodLength, long(inch(42), { bottom }), LONGEST).status).toBe("not-applicable");
+  // ASTM F1554 measures a bent rod to the inside of its bend, where its embedment goes to: 9 + 24 + 1 long.
+  testAtLimit({
+    name: "of a bent rod, to the inside of its hook",
+    rule: rodLength,
+    at: (delta) => long(inch(34) + delta, { bottom: lower({ kind: "hook", reach: inch(4), radius: null }) }),
+    passes: -1,
+    pick: LONGEST,
+  });
+
+  it("says of a bent rod how its length is measured", () => {
+    const row = rowOf(
+      rodLength,
+      long(inch(42), { bottom: lower({ kind: "hook", reach: inch(4), radius: null }) }),
+      LONGEST,
+    );
+    expect(row.note).toContain("ASTM F1554 measures a bent rod to the inside of its bend, not along its bar");
+  });
+
+  it.each<readonly [string, Bottom, number]>([
+    ["nothing", { kind: "straight" }, 34],
+    ["a swedged part", { kind: "swedged", length: inch(6) }, 34],
+    [
+      "a plate washer on its nut",
+      {
+        kind: "nut",
+        washer: { shape: "square", size: inch(3), thickness: inch(0.5) },
+        tackWelded: false,
+      },
+      37.001,
+    ],
+    [
+      "a plate welded on",
+      { kind: "plate", nuts: 0, tackWelded: false, shape: "round", size: inch(3), thickness: inch(0.5) },
+      35.75,
+    ],
+  ])("with %s at the lower end: %s in in is the most", (_, bottom, most) => {
+    const status = (length: number) => rowOf(rodLength, long(length, { bottom: lower(bottom) }), LONGEST).status;
+    expect([status(inch(most)), status(inch(most) + 1)]).toEqual(["pass", "fail"]);
   });
 
   it.each([

@@ -33,6 +33,8 @@ function ruleOf(...results: readonly RuleResult[]): Rule {
 }
 
 const answer = (changes: Partial<Answer> = {}): Answer => ({
+  kind: "answered",
+  question: "",
   mark: "B1",
   rule: "washer-cover",
   by: "EOR",
@@ -168,6 +170,7 @@ describe("held and worst first", () => {
     measured: "the play",
     givenBy: "row",
     answer: null,
+    question: null,
   });
 
   it("is held by a failing stop alone", () => {

@@ -24,8 +24,9 @@ import type { Settlement } from "../../../src/cli/package-settle.js";
 import type { PackageTarget } from "../../../src/cli/package-target.js";
 import { targetOf } from "../../../src/cli/package-target.js";
 import type { PackageWriter } from "../../../src/cli/package-writer.js";
-import { startPackage } from "../../../src/cli/package-writer.js";
+import { addFile, startPackage } from "../../../src/cli/package-writer.js";
 import type { Finding, Outcome } from "../../../src/diagnostics/finding.js";
+import { SIGNATURE_START } from "../../../src/formats/signature-json.js";
 
 /** The value of an outcome that must have one. */
 function goodOf<T>(outcome: Outcome<T>): T {
@@ -152,8 +153,11 @@ function makeWorked(): void {
   writeFileSync(inOut("photos/1.jpg"), "photo");
   writeFileSync(inOut("ledger.csv"), "changed twice");
   writeFileSync(inOut("B2/b.dxf"), "cut file changed");
+  mkdirSync(inOut("engineer/signed"), { recursive: true });
+  writeFileSync(inOut("engineer/signed/a.json"), SIGNATURE);
 }
-const PEOPLES = ["scan", "note", "photo", "changed once", "changed twice", "cut file changed"];
+const SIGNATURE = `${SIGNATURE_START}  "by": "J. Doe"`;
+const PEOPLES = [SIGNATURE, "scan", "note", "photo", "changed once", "changed twice", "cut file changed"];
 /** Of the revision that was kept before. */
 const KEPT = ["first of B1/a.dxf", "first of B2/b.dxf", "head,first"];
 
@@ -173,6 +177,42 @@ function expectNothingLost(when: string, keeps: boolean): void {
   const contents = contentsBelow();
   expect(contents, when).toEqual(expect.arrayContaining([...PEOPLES, ...KEPT, ...(keeps ? ["old of B1/a.dxf"] : [])]));
 }
+
+describe("a file that is added to a package", () => {
+  it("is whole or not there, whatever step is the last one; what is left goes with the next run", () => {
+    let ended = false;
+    const seen = new Set<string>();
+    for (let steps = 0; !ended && steps < 40; steps += 1) {
+      rmSync(root, { recursive: true });
+      mkdirSync(root);
+      writePackage({ word: "old" });
+      const disk = diskWith(killAfter(steps));
+      ended = runKilled(() => void addFile(newTarget(), "engineer/signed/a.json", bytesOf(SIGNATURE), disk));
+      const path = inOut("engineer/signed/a.json");
+      const isThere = existsSync(path);
+      if (isThere) expect(readFileSync(path, "utf8")).toBe(SIGNATURE);
+      expect(stateOf(inOut()), `after ${steps} steps`).toBe("whole");
+      seen.add(String(isThere));
+      goodOf(clearLeftovers(newTarget()));
+      expect(leftovers(), `after ${steps} steps`).toEqual([]);
+      expect(existsSync(path)).toBe(isThere);
+    }
+    expect([ended, [...seen].sort()]).toEqual([true, ["false", "true"]]);
+  });
+
+  it("takes no place that is taken, and goes with its package where that is kept", () => {
+    writePackage({ word: "old", revision: "A" });
+    const add = () => goodOf(addFile(newTarget(), "engineer/signed/a.json", bytesOf(SIGNATURE)));
+    expect([add(), add()]).toEqual(["engineer/signed/a.json", "engineer/signed/a_2.json"]);
+    writePackage({ word: "same", revision: "A" });
+    expect(readdirSync(inOut("engineer/signed"))).toEqual(["a.json", "a_2.json"]);
+    writePackage({ word: "next", revision: "B" });
+    expect(existsSync(inOut("engineer/signed"))).toBe(false);
+    expect(readdirSync(inOut("superseded/rev-A/engineer/signed"))).toEqual(["a.json", "a_2.json"]);
+    writePackage({ word: "last", revision: "C", replace: true });
+    expect(readdirSync(inOut("superseded/rev-A/engineer/signed"))).toEqual(["a.json", "a_2.json"]);
+  });
+});
 
 describe.each(CASES)("over $name", ({ name: _, keeps, ...wanted }) => {
   it("a kill at any step loses nothing, and the next run puts it right", () => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Comparison, RodComparison } from "../../../src/compare/index.js";
 import { compareSides, countRecuts, countRemade } from "../../../src/compare/index.js";
 import { writeCompareText } from "../../../src/formats/compare-text.js";
-import type { Base, Job, Rod } from "../../../src/job/model/job.js";
+import type { Base, Bottom, Job, Rod } from "../../../src/job/model/job.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import type { Length } from "../../../src/units/length.js";
 import { inches, millimetres, nanometres } from "../../../src/units/length.js";
@@ -27,6 +27,8 @@ const only = ({ rods }: Comparison): RodComparison => {
   return first;
 };
 
+const PLATE = { shape: "square", size: inches(4), thickness: inches(0.5) } as const;
+const lower = (bottom: Bottom) => given(bottom, "job");
 const NONE = missing("rods", "not given");
 const g = (length: number) => given(inches(length), "job");
 const near = (length: number, nm: number) => given(nanometres(inches(length) + nm) as Length, "job");
@@ -47,6 +49,46 @@ describe("rods that are made must be made again where the rod is another", () =>
       "remade bottom",
     ],
     ["another length", { length: g(36) }, { length: g(37) }, "remade length"],
+    ["more thread at the lower end", { bottomThread: g(3) }, { bottomThread: g(4) }, "remade bottomThread"],
+    ["another thread class", {}, { threadClass: given("1A", "job") }, "remade threadClass"],
+    ["threads cut that were rolled", {}, { threading: given("cut", "job") }, "remade threading"],
+    [
+      "another zinc process",
+      { zincProcess: given("hot-dip", "job") },
+      { zincProcess: given("mechanical", "job") },
+      "remade zincProcess",
+    ],
+    [
+      "a nut that is tack welded",
+      {},
+      { bottom: lower({ kind: "nut", washer: null, tackWelded: true }) },
+      "remade bottom",
+    ],
+    [
+      "a plate washer on the nut",
+      {},
+      { bottom: lower({ kind: "nut", washer: PLATE, tackWelded: false }) },
+      "remade bottom",
+    ],
+    ["a straight end", {}, { bottom: lower({ kind: "straight" }) }, "remade bottom"],
+    [
+      "one nut under the plate in place of two",
+      { bottom: lower({ kind: "plate", nuts: 2, tackWelded: false, ...PLATE }) },
+      { bottom: lower({ kind: "plate", nuts: 1, tackWelded: false, ...PLATE }) },
+      "remade bottom",
+    ],
+    [
+      "a tighter bend",
+      { bottom: lower({ kind: "hook", reach: inches(5), radius: inches(2) }) },
+      { bottom: lower({ kind: "hook", reach: inches(5), radius: inches(1.5) }) },
+      "remade bottom",
+    ],
+    [
+      "a longer swedged part",
+      { bottom: lower({ kind: "swedged", length: inches(6) }) },
+      { bottom: lower({ kind: "swedged", length: inches(8) }) },
+      "remade bottom",
+    ],
     [
       "a projection where no length can be told",
       { embedment: NONE },
@@ -95,6 +137,10 @@ describe("rods that are made serve on", () => {
     ["a grade given that was not", { grade: NONE }, {}, "look grade"],
     ["a length given that was not", {}, { length: g(33) }, "look length"],
     ["a thread length no more given", {}, { threadLength: NONE }, "look threadLength"],
+    ["a second nut on the base plate", {}, { topNuts: given(2, "job") }, "look hardware"],
+    ["no levelling nut", {}, { levellingNuts: given(0, "job") }, "look hardware"],
+    ["a thread at the lower end given that was not", {}, { bottomThread: g(3) }, "look bottomThread"],
+    ["protectors are no property of the rod", {}, { protectors: true }, "unchanged"],
     ["a projection given that was not", { projection: NONE }, {}, "look projection"],
   ])("%s", (_, old, fresh, expected) => {
     const comparison = compareRod(old, fresh);

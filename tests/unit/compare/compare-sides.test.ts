@@ -158,6 +158,18 @@ describe("outline, thickness, material", () => {
     expect([verdict, what.includes("material")]).toEqual(["recut", true]);
   });
 
+  const grade = (value: string) => baseAt(CORNERS, { grade: given(value, "job") });
+
+  it("grade, where both name one: the cut file's bytes are the same, the plate is not", () => {
+    expect(summed(compareBases(grade("A36"), grade("A572 Gr 50")))).toEqual(["recut", "grade"]);
+    expect(summed(compareBases(grade("A572 Gr 50"), grade("a572 GR50")))).toEqual(["unchanged"]);
+  });
+
+  it("a grade that is named now, or no longer, is told, and nothing is cut again for it", () => {
+    expect(summed(compareBases(baseAt(CORNERS), grade("A36")))).toEqual(["unchanged", "grade-said"]);
+    expect(summed(compareBases(grade("A36"), baseAt(CORNERS)))).toEqual(["unchanged", "grade-said"]);
+  });
+
   it("everything moved together against the working point: the same plate", () => {
     const move = ({ x, y }: ReturnType<typeof at>) => ({ x: nanometres(x + inches(2)), y });
     const [from, to] = [outline("none"), { ...outline("none"), at: at(2, 0) }];

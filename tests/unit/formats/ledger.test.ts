@@ -8,9 +8,11 @@ import { LEDGER_COLUMNS, writeLedgerHead, writeLedgerRows, writeLedgerTail } fro
 import type { LedgerHeading, LedgerTextOptions } from "../../../src/formats/ledger-text.js";
 import { wrap, writeHeadingText, writeRowsText } from "../../../src/formats/ledger-text.js";
 import { QUESTION_COLUMNS, writeQuestionRows, writeQuestionsHead } from "../../../src/formats/questions-csv.js";
+import { sealEnd } from "../../../src/formats/seal.js";
 import { writeSummaryBase, writeSummaryHead, writeSummaryTail } from "../../../src/formats/summary-json.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import type { Summary, SummaryBase } from "../../../src/summary/model.js";
+import type { Question } from "../../../src/summary/questions.js";
 import { areaInUnit, summarizeCheck } from "../../../src/summary/summarize.js";
 import { weighPlate } from "../../../src/template/weigh.js";
 import { inches, millimetres } from "../../../src/units/length.js";
@@ -38,6 +40,7 @@ function row(changes: Partial<CheckRow> = {}): CheckRow {
     measured: "the play",
     givenBy: "row",
     answer: null,
+    question: null,
     ...changes,
   };
 }
@@ -132,6 +135,8 @@ describe("drill list", () => {
 describe("questions.csv", () => {
   it("puts one question on a line and says whether it is open", () => {
     const answer = {
+      kind: "answered" as const,
+      question: "",
       mark: "B1",
       rule: "washer-cover",
       by: "R. Engineer",
@@ -142,15 +147,27 @@ describe("questions.csv", () => {
     };
     const checks = [failing(), failing({ answer })].map((each) => summarizeCheck(each, "in"));
     const about = { job: "24-118", revision: "B", mark: "B1", quantity: 6, text: "What is required?" };
-    const asked = checks.map((check, i) => ({ number: `Q${i + 1}`, ...about, check }));
+    const asked = checks.map(
+      (check, i): Question => ({
+        ...{ number: `Q-${i + 1}`, ...about, check, status: check.answer === undefined ? "open" : "answered" },
+        ...{
+          places: [{ mark: "B1", quantity: 6, subjects: ["A1"] }],
+          past: "",
+          measured: "the play",
+          plainName: "washer",
+          asked: [],
+        },
+        parts: { said: "", notes: "", figures: null },
+      }),
+    );
     const rows = parse(writeQuestionsHead() + writeQuestionRows(asked));
     expect(rows).toHaveLength(3);
     expect(rows.map((cells) => cells[QUESTION_COLUMNS.indexOf("state")])).toEqual(["state", "open", "answered"]);
     expect(rows[2]?.at(-1)).toBe("'=accepted");
     expect(rows.map((cells) => cells.slice(0, 3))).toEqual([
       ["number", "job", "revision"],
-      ["Q1", "24-118", "B"],
-      ["Q2", "24-118", "B"],
+      ["Q-1", "24-118", "B"],
+      ["Q-2", "24-118", "B"],
     ]);
   });
 });
@@ -171,8 +188,10 @@ describe("summary.json", () => {
     const text =
       writeSummaryHead(job) +
       bases.map((each, index) => writeSummaryBase(each, index === 0)).join("") +
-      writeSummaryTail({ checks: [], layoutHeld: [], answersNotUsed: [], files });
-    expect(JSON.parse(text)).toEqual({ schema: 1, job, bases, checks: [], layoutHeld: [], answersNotUsed: [], files });
+      writeSummaryTail({ checks: [], layoutHeld: [], answersNotUsed: [], questions: [], files }) +
+      sealEnd("a");
+    const rest = { checks: [], layoutHeld: [], answersNotUsed: [], questions: [], files, seal: "a" };
+    expect(JSON.parse(text)).toEqual({ schema: 1, sealed: true, job, bases, ...rest });
   });
 
   it("is valid for a base without checks, holes or files", () => {
@@ -185,7 +204,8 @@ describe("summary.json", () => {
     const text =
       writeSummaryHead(job) +
       writeSummaryBase(bare, true) +
-      writeSummaryTail({ checks: [], layoutHeld: [], answersNotUsed: [], files: [] });
+      writeSummaryTail({ checks: [], layoutHeld: [], answersNotUsed: [], questions: [], files: [] }) +
+      sealEnd("a");
     expect(JSON.parse(text).bases).toEqual([bare]);
   });
 
@@ -276,6 +296,8 @@ describe("the ledger on a terminal", () => {
 
   it("says that an answered fail is answered", () => {
     const answer = {
+      kind: "answered" as const,
+      question: "",
       mark: "B1",
       rule: "washer-cover",
       by: "R. Engineer",

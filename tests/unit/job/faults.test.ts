@@ -52,7 +52,7 @@ describe("one base: the key under test stands on line 5 to 8", () => {
       { rods: "{ diametre: 1 }" },
       [
         "job.yaml:6:11 bases[0].rods.diameter: is required; allowed is a line of text, at most 40 characters",
-        "job.yaml:6:13 bases[0].rods.diametre: unknown key; nearest are diameter, grade, projection; the JSON Schema lists all (did you mean diameter?)",
+        "job.yaml:6:13 bases[0].rods.diametre: unknown key; nearest are diameter, protectors, grade; the JSON Schema lists all (did you mean diameter?)",
       ],
     ],
     [

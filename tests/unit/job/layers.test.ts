@@ -38,6 +38,18 @@ type Case = readonly [rule: string, layers: string, base: string, writtenOut: st
 describe("a base with its layers is the base written out", () => {
   it.each<Case>([
     [
+      "grade: for a template of the same material",
+      "defaults: { template: { thickness: 1/4, grade: A36 } }",
+      `${ROD}, ${PATTERN}, template: { material: steel }`,
+      `${ROD}, ${PATTERN}, template: { material: steel, thickness: 1/4, grade: A36 }`,
+    ],
+    [
+      "grade: that of steel is none of a board",
+      "defaults: { template: { thickness: 3/4, grade: A36 } }",
+      `${ROD}, ${PATTERN}, template: { material: plywood }`,
+      `${ROD}, ${PATTERN}, template: { material: plywood, thickness: 3/4 }`,
+    ],
+    [
       "groups of keys join key by key",
       "defaults: { rods: { grade: 55, finish: plain, projection: 9 }, template: { thickness: 1/4, support: bearers } }",
       `rods: { diameter: 1, projection: 7 }, ${PATTERN}, template: { height: 3 }`,
@@ -126,6 +138,18 @@ describe("a base with its layers is the base written out", () => {
       "defaults: { rods: { finish: galvanized, zincGrowth: 0.01 } }",
       `rods: { diameter: 1, finish: plain }, ${PATTERN}, ${T}`,
       `rods: { diameter: 1, finish: plain }, ${PATTERN}, ${T}`,
+    ],
+    [
+      "lower end of the base, not the thread of another at the default's",
+      "defaults: { rods: { bottom: nut, bottomThreads: 4, threads: 8 } }",
+      `rods: { diameter: 1, bottom: straight }, ${PATTERN}, ${T}`,
+      `rods: { diameter: 1, bottom: straight, threads: 8 }, ${PATTERN}, ${T}`,
+    ],
+    [
+      "finish of the base, not the zinc process and the nuts' coating of the default",
+      "defaults: { rods: { finish: galvanized, zincProcess: hot-dip, nutFinish: hot-dip, topNuts: 2 } }",
+      `rods: { diameter: 1, finish: plain }, ${PATTERN}, ${T}`,
+      `rods: { diameter: 1, finish: plain, topNuts: 2 }, ${PATTERN}, ${T}`,
     ],
     [
       "groups of a base take rods into each",
@@ -293,7 +317,7 @@ describe("faults of layers are told once, where they stand", () => {
       "an unknown key",
       "defaults: { tempalte: { thickness: 1/4 } }",
       [
-        "job.yaml:3:13 defaults.tempalte: unknown key; allowed are member, note, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template (did you mean template?)",
+        "job.yaml:3:13 defaults.tempalte: unknown key; allowed are member, note, delivery, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template (did you mean template?)",
       ],
     ],
     [
@@ -305,21 +329,21 @@ describe("faults of layers are told once, where they stand", () => {
       "an unknown key inside",
       "defaults: { template: { thicknes: 1/4 } }",
       [
-        "job.yaml:3:25 defaults.template.thicknes: unknown key; allowed are quantity, use, support, material, thickness, hole, outline, opening, key, height, nails, groutHoles (did you mean thickness?)",
+        "job.yaml:3:25 defaults.template.thicknes: unknown key; nearest are thickness, hole, outline; the JSON Schema lists all (did you mean thickness?)",
       ],
     ],
     [
       "a mark",
       "defaults: { mark: B }",
       [
-        "job.yaml:3:13 defaults.mark: is for each base to say; allowed are member, note, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
+        "job.yaml:3:13 defaults.mark: is for each base to say; allowed are member, note, delivery, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
       ],
     ],
     [
       "a quantity",
       "defaults: { quantity: 2 }",
       [
-        "job.yaml:3:13 defaults.quantity: is for each base to say; allowed are member, note, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
+        "job.yaml:3:13 defaults.quantity: is for each base to say; allowed are member, note, delivery, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
       ],
     ],
     [
@@ -353,7 +377,7 @@ describe("faults of layers are told once, where they stand", () => {
       "no group of keys",
       "defaults: 5",
       [
-        'job.yaml:3:11 defaults: "5" is not allowed; allowed is a group of keys: member, note, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template',
+        'job.yaml:3:11 defaults: "5" is not allowed; allowed is a group of keys: member, note, delivery, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template',
       ],
     ],
     [
@@ -370,7 +394,7 @@ describe("faults of layers are told once, where they stand", () => {
     const layers = "kinds:\n  a: { grout: -1, kind: b }\n  A: {}\n  'b;': {}";
     expect(fault(layers, `  - { mark: B1, kind: a, grout: 1, ${ROD}, ${PATTERN}, ${T} }`)).toEqual([
       'job.yaml:4:15 kinds.a.grout: "-1" is below zero',
-      "job.yaml:4:19 kinds.a.kind: is for each base to say; allowed are member, note, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
+      "job.yaml:4:19 kinds.a.kind: is for each base to say; allowed are member, note, delivery, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
       "job.yaml:5:3 kinds.A: is the kind a again: capitals do not count",
       `job.yaml:6:3 kinds.b;: "b;" is no name of a kind; allowed is a name of 1 to 40 plain ASCII signs, without ; and without spaces at its ends`,
       "job.yaml:6:3 kinds.b;: no base cites the kind b;",

@@ -97,6 +97,7 @@ describe("a document", () => {
     plan: null,
     rows: [],
     held: new Map(),
+    layoutOpen: [],
     layoutHeld: { reasons: [], siteOnly: true },
   };
   const around = {
@@ -108,6 +109,7 @@ describe("a document", () => {
     pdf: null,
     facts: [],
     questions: () => [],
+    closedQuestions: () => [],
   };
 
   it("that needs a plan is not written without one; one that needs the job alone is", () => {
@@ -117,7 +119,9 @@ describe("a document", () => {
 });
 
 describe("a file of a package counts as cut", () => {
-  const { checks: _, ...summary } = { ...summarizeBase(firstChecked()), files: [] };
+  const { checks: _, template, ...rest } = summarizeBase(firstChecked());
+  const { material: _material, ...listed } = template;
+  const summary = { ...rest, template: listed };
   const stateOf = (kind: string, layers: boolean) => {
     const file = { kind, path: "B1/file", bytes: 1, sha256: "0".repeat(64) };
     const files = [layers ? { ...file, layers: { cut: ["A"], mark: [] } } : file];

@@ -18,7 +18,7 @@ function filesOf(
   includeHeld = false,
 ): readonly string[] {
   const { job, plan } = planJob(site);
-  const checked = { job: { ...job, status }, plan, rows: [], held: new Map(), layoutHeld };
+  const checked = { job: { ...job, status }, plan, rows: [], layoutOpen: [], held: new Map(), layoutHeld };
   const around = {
     document: null,
     version: "0",
@@ -28,6 +28,7 @@ function filesOf(
     pdf: null,
     facts: [],
     questions: () => [],
+    closedQuestions: () => [],
   };
   return jobOutputs
     .filter(({ kind }) => KINDS.includes(kind))

@@ -14,7 +14,7 @@ const cover = (job: Job) =>
       ...{ held: name === "T2", reduced: null },
     })),
     held: [{ name: "BASE B2, TEMPLATE T2", reasons: ["spacing, centre to centre: 2 in"] }],
-    questions: [{ number: "Q1", about: "B2", text: "the gauge, centre to centre, is 2 in. What is required?" }],
+    questions: [{ number: "Q-1", about: "B2", text: "the gauge, centre to centre, is 2 in. What is required?" }],
     paper: null,
     isMeant: () => true,
   });

@@ -32,6 +32,33 @@ const draw = (count: number, unit: "in" | "mm" = "in", way: PageWay = "upright")
     blocks: [{ kind: "table", table: table(count) }, { kind: "fresh" }, { kind: "table", table: table(2) }],
   });
 
+describe("a row that is longer than a page", () => {
+  it.each(["in", "mm"] as const)("runs on over the next ones, every word of it once and in order, in %s", (unit) => {
+    const marks = Array.from({ length: 900 }, (_, i) => `B${i + 1}`);
+    const long = {
+      ...table(3),
+      rows: [
+        ["R1", "short"],
+        ["R2", marks.join(" ")],
+        ["R3", "short too"],
+      ],
+      strong: new Set([2]),
+    };
+    const scenes = drawDocument({
+      job: { ...jobFixture(), unit },
+      version: "0",
+      title: "A LIST",
+      way: "landscape",
+      blocks: [{ kind: "table", table: long }],
+    });
+    expect(scenes.length).toBeGreaterThan(1);
+    for (const scene of scenes) expect(findCollisions(scene)).toEqual([]);
+    const words = scenes.flatMap(({ items }) => textsOf(items)).join(" ");
+    expect(words.match(/\bB\d+\b/g)).toEqual(marks);
+    for (const name of ["R1", "R2", "R3", "short too"]) expect(words.split(name)).toHaveLength(2);
+  });
+});
+
 describe("pages of a document", () => {
   it.each([
     [1, "in", "upright"],

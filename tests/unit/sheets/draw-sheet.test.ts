@@ -105,7 +105,7 @@ describe("the example base", () => {
       "TEMPLATES QTY 2",
       "MATERIAL STEEL 1/4",
       "WEIGHT 31.2 lb EACH",
-      "STATUS QUESTION OPEN (RELEASED)",
+      "STATUS RELEASED",
       "DRAWING NUMBER 24-118-T1",
       "SOURCE DRAWING S-301 REV 3",
       "TOLERANCES NOT SPECIFIED",

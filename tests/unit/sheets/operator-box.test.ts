@@ -80,6 +80,9 @@ describe("the box for the cutting table", () => {
     expect(words).toContain(`CUT ${length.toFixed(2)} in, ${request.measures.pierces} PIERCES`);
     expect(words).toContain("QUANTITY 2; NET 31.2 lb EACH, 62.5 lb IN ALL");
     expect(words).toContain("STEEL 1/4, GRADE NOT GIVEN");
+    expect(said({ ...request, plate: { ...request.plate, grade: "A572 Gr 50" } })).toContain(
+      "STEEL 1/4, GRADE A572 Gr 50",
+    );
   });
 
   it("says that nothing is scribed, and that a weight is not known", () => {

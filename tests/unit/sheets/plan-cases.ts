@@ -59,6 +59,7 @@ export function planCase(bases: readonly Base[], site: PlanSpec, changes: Partia
     job,
     plan,
     held: new Map(),
+    layoutOpen: [],
     coordinateFiles: ["PH_rev-B_PNEZD_ft.csv"],
     layoutHeld: { reasons: [], siteOnly: true },
     dxfName: "anchor-rod-plan_rev-B.dxf",

@@ -11,11 +11,13 @@ export function trySheetCase(job: Job, base: Base, changes: Partial<SheetRequest
   const plate = rods.ok ? makePlate(job, base, rods.value) : rods;
   if (!rods.ok || !plate.ok) return null;
   const context = { job, base, rods: rods.value, plate: plate.value };
+  const rows = worstFirst(runChecks(context));
   return {
     ...context,
     measures: measurePlate(plate.value),
-    rows: worstFirst(runChecks(context)),
+    rows,
     held: [],
+    open: [],
     shared: null,
     sheetBases: [base.mark],
     weight: { value: 31.24, unit: "lb" },

@@ -101,6 +101,7 @@ describe("the signer's block", () => {
 
   it("says who answered a fail, and what an open one does", () => {
     const answer = {
+      ...{ kind: "answered" as const, question: "" },
       ...{ mark: "B1", rule: "washer-room", by: "engineer of record", date: "2026-11-01", text: "As drawn." },
       ...{ subject: "", value: missing("answers.value", "none") },
     };

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { CheckRow } from "../../../src/checks/model.js";
+import { openQuestionsOf } from "../../../src/checks/release.js";
 import type { Answer, JobStatus, TemplateUse } from "../../../src/job/model/job.js";
 import { missing } from "../../../src/job/model/job.js";
 import { drawSheet } from "../../../src/sheets/index.js";
@@ -12,6 +13,7 @@ import { type SceneText, textsOf } from "./scene-walk.js";
 import { sheetCase } from "./sheet-case.js";
 
 const answer: Answer = {
+  ...{ kind: "answered", question: "" },
   ...{ mark: "B1", rule: "washer-cover", by: "EOR", date: "2026-11-20", text: "As drawn.", subject: "" },
   value: missing("answers.value", "none given"),
 };
@@ -23,14 +25,15 @@ function requestWith(status: JobStatus, held: readonly string[], question: "none
   const [one] = passing;
   if (one === undefined) throw new Error("no row");
   const asked: CheckRow = { ...one, status: "fail", severity: "ask", answer: question === "open" ? null : answer };
-  return { ...request, held, rows: question === "none" ? passing : [asked, ...passing] };
+  const rows = question === "none" ? passing : [asked, ...passing];
+  return { ...request, held, rows, open: openQuestionsOf("B1", rows) };
 }
 
 describe("the status", () => {
   it.each([
     ["released", [], "none", "RELEASED"],
     ["released", [], "answered", "RELEASED"],
-    ["released", [], "open", "QUESTION OPEN (RELEASED)"],
+    ["released", [], "open", "NOT RELEASED, QUESTION OPEN"],
     ["for approval", [], "none", "FOR APPROVAL"],
     ["preliminary", [], "open", "QUESTION OPEN (PRELIMINARY)"],
     ["released", ["too near"], "none", "HELD (JOB RELEASED)"],

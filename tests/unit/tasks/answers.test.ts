@@ -55,10 +55,10 @@ describe("an answer that answers its question", () => {
         .filter(({ check }) => check.rule === "washer-cover")
         .map(({ number, check }) => [number, check.subject, check.answer === undefined ? "open" : "answered"]);
     };
-    expect(open("mark: B1, rule: washer-cover")).toEqual([["Q1", "A1 A2 A3 A4", "answered"]]);
+    expect(open("mark: B1, rule: washer-cover")).toEqual([["Q-1", "A1 A2 A3 A4", "answered"]]);
     expect(open("mark: B1, rule: washer-cover, subject: A2")).toEqual([
-      ["Q1", "A1 A3 A4", "open"],
-      ["Q1.2", "A2", "answered"],
+      ["Q-1", "A1 A3 A4", "open"],
+      ["Q-1.2", "A2", "answered"],
     ]);
   });
 });

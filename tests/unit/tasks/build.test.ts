@@ -23,6 +23,13 @@ function opened(count: number): OpenedJob {
 }
 const jobText = (count: number): string => String(makeInputs(count).files.get("job.yaml"));
 
+/** A summary's file without what says that it is sealed, and the seal. */
+function unsealed(bytes: Uint8Array | undefined): unknown {
+  const { sealed, seal, ...summary } = JSON.parse(new TextDecoder().decode(bytes));
+  expect([sealed, String(seal).length]).toEqual([true, 64]);
+  return summary;
+}
+
 describe("build", () => {
   it("makes the same bytes twice, and the same whole as in parts", () => {
     const [first, second] = [1, 2].map(() => {
@@ -32,10 +39,14 @@ describe("build", () => {
     });
     expect(first).toEqual(second);
     const parts = makePackageInParts(opened(5), options);
-    const chunks = [...parts.head, ...[...parts.bases].flatMap((base) => base.parts), ...parts.rest().parts];
+    const bases = [...parts.bases].flatMap((base) => base.parts);
+    const documents = [...parts.documents];
+    const chunks = [...parts.head, ...bases, ...parts.rest().parts];
     const files = first?.end.files ?? [];
-    expect(files.map(({ kind }) => kind)).toEqual(["ledger", "questions", "summary"]);
-    for (const { path, bytes } of files) {
+    expect(files.slice(0, documents.length)).toEqual(documents);
+    const grown = files.slice(documents.length);
+    expect(grown.map(({ kind }) => kind)).toEqual(["ledger", "questions", "manifest", "summary"]);
+    for (const { path, bytes } of grown) {
       const joined = Buffer.concat(chunks.filter((part) => part.path === path).map((part) => part.bytes));
       expect(joined.equals(bytes), path).toBe(true);
     }
@@ -46,9 +57,10 @@ describe("build", () => {
     const bases = [...built.bases];
     const { summary, files } = built.finish();
     const json = files.find(({ path }) => path === "summary.json");
-    expect(JSON.parse(new TextDecoder().decode(json?.bytes))).toEqual(summary);
-    expect(summary.files.map(({ path }) => path)).toEqual(["engineer/ledger.csv", "engineer/questions.csv"]);
-    expect(files).toHaveLength(3);
+    expect(unsealed(json?.bytes)).toEqual(summary);
+    const listed = summary.files.map(({ path }) => path);
+    expect([...listed, "summary.json"].sort()).toEqual(files.map(({ path }) => path).sort());
+    expect(listed).toEqual(expect.arrayContaining(["engineer/ledger.csv", "engineer/questions.csv", "START-HERE.txt"]));
     for (const { path, bytes, sha256 } of files.filter((file) => file !== json)) {
       expect(summary.files).toContainEqual(expect.objectContaining({ path, bytes: bytes.length, sha256 }));
     }
@@ -75,7 +87,7 @@ describe("build", () => {
     const built = build(makeInputs(2), { ...options, outputs: ["summary"] });
     const [first, second] = [built.finish(), built.finish()];
     expect(second).toBe(first);
-    expect(JSON.parse(new TextDecoder().decode(second.files[0]?.bytes))).toEqual(second.summary);
+    expect(unsealed(second.files[0]?.bytes)).toEqual(second.summary);
   });
 
   it.each([

@@ -64,7 +64,7 @@ describe("rows of the layout", () => {
       .filter((line) => line.includes("neighbour-rods"));
     expect(asked).toHaveLength(1);
     expect(asked[0]).toMatch(
-      /^Q\d+,[^,]*,[^,]*,,,B1 A-1 - B2 A-1,"Layout, B1 A-1 - B2 A-1: the clear distance between the rods of two bases is -1\/2 in; geometry .* asks for at least 0 in/,
+      /^Q-\d+,[^,]*,[^,]*,,,B1 A-1 - B2 A-1,"Layout, B1 A-1 - B2 A-1: the clear distance between the rods of two bases is -1\/2 in; geometry .* asks for at least 0 in/,
     );
     expect(asked[0]).toMatch(/,open,/);
   });

@@ -37,14 +37,14 @@ describe("questions", () => {
     const { questions, csv } = questionsOf([{ mark: "B1", quantity: 6, ...small }]);
     expect(
       questions.map(({ number, job, revision, mark, quantity }) => [number, job, revision, mark, quantity]),
-    ).toEqual([["Q1", "24-118", "B", "B1", 6]]);
+    ).toEqual([["Q-1", "24-118", "B", "B1", 6]]);
     expect(questions[0]?.text).toBe(
       "Base B1 (quantity 6), A1 A2 A3 A4: the washer on the base plate is 2-1/2 in; Design Guide 1, 2nd ed., s.2.6: W >= 2 H - d, " +
         "asks for at least 2-7/8 in (square washer 2-1/2 against 2 x hole 2-1/16 - rod 1-1/4). What is required here?",
     );
     const [head, line, ...rest] = csv.split("\r\n");
     expect(head).toMatch(/^number,job,revision,base,quantity,subject,question,/);
-    expect(line).toMatch(/^Q1,24-118,B,B1,6,A1 A2 A3 A4,"Base B1/);
+    expect(line).toMatch(/^Q-1,24-118,B,B1,6,A1 A2 A3 A4,"Base B1/);
     expect(rest).toEqual([""]);
   });
 
@@ -54,7 +54,7 @@ describe("questions", () => {
       { mark: "B4", quantity: 2, ...small },
     ]);
     expect(questions).toHaveLength(1);
-    expect(questions[0]).toMatchObject({ number: "Q1", mark: "B3 B4", quantity: 8 });
+    expect(questions[0]).toMatchObject({ number: "Q-1", mark: "B3 B4", quantity: 8 });
     expect(questions[0]?.check.subject).toBe("B3 A1 A2 A3 A4; B4 A1 A2 A3 A4");
     expect(questions[0]?.text).toMatch(
       /^Bases B3 \(quantity 6\), B4 \(quantity 2\), each A1 A2 A3 A4: the washer on the base plate is 2-1\/2 in; /,
@@ -84,14 +84,14 @@ describe("questions", () => {
     const numbers = ({ questions }: ReturnType<typeof questionsOf>) =>
       questions.map(({ number, mark, check }) => [number, mark, check.rule]);
     const open = numbers(questionsOf(bases));
-    expect(open.map(([number]) => number)).toEqual(open.map((_, i) => `Q${i + 1}`));
+    expect(open.map(([number]) => number)).toEqual(open.map((_, i) => `Q-${i + 1}`));
     const answer = "{ mark: B4, rule: washer-cover, by: EOR, date: 2026-01-01, text: y }";
     expect(numbers(questionsOf(bases, [`answers: [${answer}]`]))).toEqual(open);
     const part = "{ mark: B3, rule: washer-cover, by: EOR, date: 2026-01-01, text: y }";
     const parted = numbers(questionsOf(bases, [`answers: [${part}]`]));
     expect(parted.filter(([number]) => !number?.includes("."))).toHaveLength(open.length);
     expect(parted.filter(([number]) => number?.includes("."))).toEqual([
-      [expect.stringMatching(/^Q\d\.2$/), "B5", "washer-cover"],
+      [expect.stringMatching(/^Q-\d\.2$/), "B5", "washer-cover"],
     ]);
   });
 

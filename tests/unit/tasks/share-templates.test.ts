@@ -51,6 +51,7 @@ describe("a template mark on several bases", () => {
   it.each([
     ["a diameter 1 nm larger", ", mark: T4, hole: 1.06250004", "hole A1 is 1-1/16 on B3 and 1.06250004 on B9"],
     ["thickness", "", "whose plates differ: they are 1/4 thick on B3 and 3/8 thick on B9"],
+    ["grade", ", mark: T4, grade: A36", "they are of no grade that is given on B3 and of A36 on B9"],
     ["material", ", mark: T4, material: plywood", "they are of steel on B3 and of plywood on B9"],
     [
       "use",
@@ -196,6 +197,7 @@ describe("merge: auto", () => {
     ["one scribe", { rods: "diameter: 1, grade: 36, projection: 9, embedment: 18, threads: 6, nut: heavy hex" }],
     ["1/64 in of outline", { template: ", outline: { kind: rectangle, x: 14-33/64, y: 12-1/2 }" }],
     ["material", { template: ", material: plywood" }],
+    ["grade", { template: ", grade: S235JR" }],
     ["use", { template: ", use: template left as setting plate" }],
     [
       "a rod of another size in the same hole",

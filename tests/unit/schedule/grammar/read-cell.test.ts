@@ -312,6 +312,9 @@ table("bottom", "in", [
   ["plate dia 3 x 1/2", "rods.bottom {kind: plate, shape: round, size: 3, thickness: 1/2}"],
   ["PL 3x3x1/2", "rods.bottom {kind: plate, shape: square, size: 3, thickness: 1/2}"],
   ["hook 4", "rods.bottom {kind: hook, reach: 4}"],
+  ["straight", "rods.bottom straight"],
+  ["swedged 6", "rods.bottom {kind: swedged, length: 6}"],
+  ['6" SWEDGED', 'rods.bottom {kind: swedged, length: 6"}'],
   ['4" HOOK', 'rods.bottom {kind: hook, reach: 4"}'],
 ]);
 asks("bottom", "in", [
@@ -492,5 +495,15 @@ describe("the unit of the heading", () => {
     expect(given(read("1.5", "length", "in", "ft"))).toBe("rods.embedment 1.5 ft");
     expect(given(read("12", "length", "in", "in"))).toBe("rods.embedment 12");
     expect(given(read("-6,5; 6,5", "points", "in", "mm"))).toBe("pattern.at [[-6 mm, 5 mm], [6 mm, 5 mm]]");
+  });
+});
+
+describe("thread of a rod", () => {
+  it.each(["FULL", "full length", "FULLY THREADED", "ALL THREAD"])("%s is a full thread", (text) => {
+    expect(given(read(text, "length", "in", null, "rods.threads"))).toBe("rods.threads full");
+  });
+
+  it("is full in no other column of lengths", () => {
+    expect(read("FULL", "length", "in", null, "rods.projection").kind).toBe("fault");
   });
 });

@@ -1,0 +1,72 @@
+/** The letter to the engineer of record as text, to be pasted into a message. */
+import { readable } from "../diagnostics/printable.js";
+import type { Letter, LetterQuestion, SettledQuestion } from "../summary/letter.js";
+import { LETTER_CAUTIONS } from "../summary/letter.js";
+import { wrap } from "./ledger-text.js";
+
+/** Whose letter it is. */
+export interface LetterHead {
+  readonly number: string;
+  readonly title: string;
+  readonly revision: string;
+  readonly status: string;
+  readonly date: string;
+  readonly drawing: { readonly number: string; readonly revision: string };
+}
+
+const WIDTH = 76;
+
+/** Lines of at most 76 characters; every question with its number. */
+export function writeLetterText(job: LetterHead, letter: Letter, form: string): string {
+  const { number, title, revision, status, date, drawing } = job;
+  const count = letter.asked.length;
+  const source = drawing.number === "" ? [] : [`Drawing ${drawing.number}, revision ${drawing.revision}`];
+  const lines = [
+    "QUESTIONS TO THE ENGINEER OF RECORD",
+    `Job ${number}  ${title}`.trimEnd(),
+    `Revision ${revision}, ${status}, ${date}`,
+    ...source,
+    "",
+    ...wrap(
+      `${count === 1 ? "1 question is" : `${count} questions are`} open. The templates and the layout that they are about are not released until each is answered, or somebody accepts by name that they are. Please answer below, or in ${form}: a number stays with its question over all revisions.`,
+      WIDTH,
+    ),
+    ...letter.asked.flatMap(questionLines),
+    ...settledLines("ANSWERED", letter.answered),
+    ...settledLines("CLOSED (numbers are not used again)", letter.closed),
+    "",
+    "CAUTIONS",
+    ...LETTER_CAUTIONS.flatMap((caution) => indented(caution, "- ")),
+  ];
+  return `${lines.map(readable).join("\n")}\n`;
+}
+
+function questionLines(asked: LetterQuestion): readonly string[] {
+  const { figures, accepted } = asked;
+  const compared = figures === null ? "" : `${figures.found}, asked for: ${figures.asked}; ${figures.missed}.`;
+  const meanwhile =
+    accepted === null
+      ? ""
+      : `Released with this question open, accepted by ${accepted.by}, ${accepted.date}: ${accepted.text} An answer is still asked for.`;
+  const paragraphs = [asked.where, asked.said, compared, asked.notes, asked.past, asked.request, meanwhile];
+  return [
+    "",
+    `${asked.number}  ${asked.about}`,
+    ...paragraphs.flatMap((words) => (words === "" ? [] : indented(words, "  "))),
+    "  Answer:",
+    "  By:                              Date:",
+  ];
+}
+
+function settledLines(heading: string, questions: readonly SettledQuestion[]): readonly string[] {
+  if (questions.length === 0) return [];
+  return [
+    "",
+    heading,
+    ...questions.flatMap(({ number, about, what }) => indented(`${number}  ${about}: ${what}`, "- ")),
+  ];
+}
+
+function indented(words: string, first: string): readonly string[] {
+  return wrap(words, WIDTH - first.length).map((each, i) => `${i === 0 ? first : " ".repeat(first.length)}${each}`);
+}

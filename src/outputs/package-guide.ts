@@ -1,0 +1,76 @@
+/** What a package holds, by who opens it: said on its first page and on the terminal. */
+import { groupBy } from "../units/group-by.js";
+import type { JobRest } from "./model.js";
+import { FOLDERS } from "./names.js";
+
+/** A file as a guide has it. */
+export interface GuidedFile {
+  readonly kind: string;
+  readonly path: string;
+}
+
+/** One reader's part of a package. */
+export interface GuideEntry {
+  /** With a slash at its end; "" for the top of the package. */
+  readonly folder: string;
+  readonly who: string;
+  /** Sentences: what to do with what lies there. */
+  readonly how: readonly string[];
+  /** What to open first; null where nothing goes before the rest. */
+  readonly first: string | null;
+  readonly files: readonly GuidedFile[];
+}
+
+type FolderKey = keyof typeof FOLDERS;
+
+const WHO: Readonly<Record<FolderKey | "top", string>> = {
+  top: "everybody",
+  cut: "cutting table",
+  sheets: "whoever reads drawings",
+  rods: "rod shop and truck",
+  field: "setter and surveyor",
+  engineer: "engineer and checker",
+  machine: "other programs",
+};
+
+const HOW: Readonly<Record<FolderKey | "top", readonly string[]>> = {
+  top: ["The set has every sheet as a page: what there is on paper is there."],
+  cut: [
+    "The cut list says what to cut from which plate, how many of each, and by which file.",
+    "Load every file that lies in cut/ itself: each is one plate, and its name says how many, of what plate and grade.",
+  ],
+  sheets: ["One sheet a template: what is cut, how it is checked, how it is set. Names are by template mark."],
+  rods: ["What rods are made, cut, packed and sent by."],
+  field: ["What rods are set out and set by."],
+  engineer: [
+    "What was checked, and what is asked: every answer goes back into the job.",
+    "rodplate sign FOLDER --by NAME records in engineer/signed who has checked which bytes.",
+  ],
+  machine: ["For other programs; nobody need open these."],
+};
+
+/** Of folders inside that of the cutting table. */
+const INSIDE: readonly (readonly [string, string])[] = [
+  ["cut/held/", "cut/held/: HELD, not to be cut."],
+  [
+    "cut/lines/",
+    "cut/lines/: the same plates again in lines and arcs, for a control that does not read polylines. Load one or the other, not both.",
+  ],
+  ["cut/polyline/", "cut/polyline/: the same plates again in closed polylines. Load one or the other, not both."],
+];
+
+/** The top first, then folder by folder in the order of the package. */
+export function guidePackage(files: readonly GuidedFile[], about: JobRest["about"]): readonly GuideEntry[] {
+  const folders = groupBy(files, ({ path }) => (path.includes("/") ? path.slice(0, path.indexOf("/")) : "top"));
+  const keys: readonly (FolderKey | "top")[] = ["top", ...FOLDER_KEYS];
+  return keys.flatMap((key): readonly GuideEntry[] => {
+    const own = folders.get(key === "top" ? key : FOLDERS[key]) ?? [];
+    if (own.length === 0) return [];
+    const folder = key === "top" ? "" : `${FOLDERS[key]}/`;
+    const inside = INSIDE.filter(([start]) => own.some(({ path }) => path.startsWith(start))).map(([, words]) => words);
+    const first = own.find(({ kind }) => about(kind)?.opensFirst === true) ?? null;
+    return [{ folder, who: WHO[key], how: [...HOW[key], ...inside], first: first?.path ?? null, files: own }];
+  });
+}
+
+const FOLDER_KEYS: readonly FolderKey[] = ["cut", "sheets", "rods", "field", "engineer", "machine"];

@@ -1,0 +1,284 @@
+/** Lists of the rods: what is not known is said with its key, money is whole, remnants and spares are the shop's. */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { cellText, cellValue, type JobLists, type ListTable, makeLists } from "../../../src/lists/index.js";
+import { drawDocument } from "../../../src/sheets/document-pages.js";
+import { findCollisions } from "../../../src/sheets/index.js";
+import { listBlocks } from "../../../src/sheets/list-block.js";
+import { inputsOf, jobOf } from "../job/files.js";
+
+const shopText = readFileSync("templates/shops/plasma.yaml", "utf8");
+const RODS =
+  "grade: 36, finish: plain, projection: 9, embedment: 24, threads: 6, bottom: nut, bottomThreads: 3, length: 36";
+
+interface Case {
+  readonly bases?: readonly string[];
+  readonly rodShop?: string;
+  readonly rates?: string;
+  readonly head?: string;
+  readonly openQuestions?: readonly string[];
+  readonly held?: readonly string[];
+}
+
+const base = (mark: string, quantity: number, rods: string, more = ""): string =>
+  `  - { mark: ${mark}, quantity: ${quantity}, rods: { ${rods} }, pattern: { kind: rectangle, x: 12, y: 12 }, template: { thickness: 1/4 }${more} }`;
+
+/** Lists of a job whose shop says of rods and rates what the case says. */
+function listsOf({ bases, rodShop = "", rates = "", head = "", openQuestions = [], held = [] }: Case): JobLists {
+  const shop =
+    shopText.replace(/^rodShop:\n(?: {2}.*\n)+/m, "") +
+    `${rodShop === "" ? "" : `rodShop: ${rodShop}\n`}${rates === "" ? "" : `rates: ${rates}\n`}`;
+  const text = [
+    `job: { number: "26-1"${head} }`,
+    "units: in",
+    "rules: us",
+    "shop: ./own.yaml",
+    "bases:",
+    ...(bases ?? [base("B1", 6, `diameter: 1, ${RODS}`)]),
+    "",
+  ];
+  const job = jobOf(text.join("\n"), { "own.yaml": shop, "./own.yaml": shop });
+  return makeLists({ job, facts: [], held: new Set(held), openQuestions });
+}
+
+function tableOf({ tables }: JobLists, key: string): ListTable {
+  const table = tables.find((each) => each.key === key);
+  if (table === undefined) throw new Error(`no list ${key}`);
+  return table;
+}
+
+/** A column of a table, as values. */
+function column(table: ListTable, heading: string): readonly (string | number | null)[] {
+  const at = table.columns.findIndex((each) => each.heading.startsWith(heading));
+  if (at < 0) throw new Error(`no column ${heading}`);
+  return table.rows.map((row) => cellValue(row[at] ?? null));
+}
+
+describe("lots", () => {
+  it("hold rods that are made alike, whoever gave their values, and part those that differ in one", () => {
+    const { lots } = listsOf({
+      head: "",
+      bases: [
+        base("B1", 6, `diameter: 1, ${RODS}`),
+        base("B2", 2, `diameter: 1, ${RODS}`),
+        base("B3", 3, `diameter: 1, ${RODS.replace("36,", "55,")}`),
+        base("B4", 1, `diameter: 1, ${RODS.replace("length: 36", "length: 35")}`),
+      ],
+    });
+    expect(lots.map(({ mark, total, uses }) => [mark, total, uses.map(({ base: on }) => on)])).toEqual([
+      ["R1", 32, ["B1", "B2"]],
+      ["R2", 12, ["B3"]],
+      ["R3", 4, ["B4"]],
+    ]);
+  });
+});
+
+describe("bars", () => {
+  it("are not planned without a stock, and the list says which key is missing", () => {
+    const lists = listsOf({});
+    const bars = tableOf(lists, "bars");
+    expect(bars.rows).toEqual([]);
+    expect(bars.remarks.join("\n")).toContain("Bars for 1 F1554 36 are not planned");
+    expect(bars.remarks.join("\n")).toContain("rodShop.stock of the shop file");
+    expect(column(tableOf(lists, "not-given"), "key")).toContain("rodShop.stock of the shop file");
+  });
+
+  it("that are sawn wait for the kerf; those that are sheared do not", () => {
+    const rodShop = "{ stock: [20'] }";
+    expect(tableOf(listsOf({ rodShop }), "bars").rows).toHaveLength(1);
+    const sawn = listsOf({ rodShop, bases: [base("B1", 1, `diameter: 2, ${RODS}`)] });
+    expect(tableOf(sawn, "bars").rows).toEqual([]);
+    expect(tableOf(sawn, "bars").remarks.join("\n")).toContain("rodShop.kerf");
+  });
+
+  it("of a diameter come from its own lengths; a rest goes to the stock from the least length on", () => {
+    const at = (leastRemnant: string) =>
+      tableOf(
+        listsOf({
+          rodShop: `{ stock: [20'], stockOf: [{ diameter: 1, lengths: [12'] }], kerf: 1/8, leastRemnant: ${leastRemnant} }`,
+          bases: [
+            base(
+              "B1",
+              1,
+              `diameter: 1, ${RODS.replace("36, finish", "36, finish").replace("length: 36", "length: 40")}`,
+            ),
+          ],
+        }),
+        "bars",
+      );
+    expect(column(at("24"), "stock length")).toEqual([144, 144]);
+    expect(column(at("24"), "rest of a bar")).toEqual([24, 104]);
+    expect(column(at("24"), "rest goes to")).toEqual(["stock", "stock"]);
+    expect(column(at("24-1/64"), "rest goes to")).toEqual(["scrap", "stock"]);
+  });
+
+  it("have their least beside them", () => {
+    const totals = tableOf(listsOf({ rodShop: "{ stock: [12'], kerf: 1/8 }" }), "bar-totals");
+    expect(column(totals, "bars")).toEqual([6]);
+    expect(column(totals, "least bars proven")).toEqual([6]);
+    expect(column(totals, "proof")).toEqual(["proven least"]);
+  });
+
+  it("that are too short for a rod say so", () => {
+    const bars = tableOf(listsOf({ rodShop: "{ stock: [30], kerf: 1/8 }" }), "bars");
+    expect(bars.remarks.join("\n")).toContain("Lot R1 (24 rods of 36 in) is longer than any bar in stock gives");
+  });
+});
+
+describe("threads", () => {
+  it("count no end of which nothing is given, and say so", () => {
+    const open = listsOf({ bases: [base("B1", 1, "diameter: 1, threads: 6")] });
+    expect(column(tableOf(open, "threads"), "ends")).toEqual([4]);
+    expect(tableOf(open, "threads").remarks.join("\n")).toContain("lower ends of R1");
+    const at = column(open.quote, "key").indexOf("rates.perThreadEnd");
+    expect([column(open.quote, "quantity")[at], column(open.quote, "remark")[at]]).toEqual([
+      4,
+      "without 1 lot of which it is not known",
+    ]);
+    expect(column(tableOf(listsOf({}), "threads"), "ends")).toEqual([24, 24]);
+  });
+
+  it("are rolled before they are cut, large before small, long before short", () => {
+    const bases = ["3/4", "2", "1", "1-3/4"].map((size, i) => base(`B${i}`, 1, `diameter: ${size}, ${RODS}`));
+    const threads = tableOf(listsOf({ bases }), "threads");
+    expect(column(threads, "by")).toEqual(["roll", "roll", "roll", "roll", "cut", "cut", "cut", "cut"]);
+    expect(column(threads, "thread").map((text) => String(text).split("-")[0])).toEqual([
+      "1",
+      "1",
+      "3/4",
+      "3/4",
+      "2",
+      "2",
+      "1",
+      "1",
+    ]);
+    expect(column(threads, "thread length")).toEqual([6, 3, 6, 3, 6, 3, 6, 3]);
+  });
+});
+
+describe("hardware", () => {
+  it("has spare pieces where the shop file names them, rounded up, and none else", () => {
+    expect(column(tableOf(listsOf({}), "hardware"), "spare")).not.toContain(1);
+    const spare = tableOf(listsOf({ rodShop: "{ spareNuts: 2 }" }), "hardware");
+    const nuts = spare.rows.filter((row) => row[0] === "nut");
+    expect(nuts.length).toBeGreaterThan(0);
+    for (const row of nuts) expect(row[3]).toBe(Math.ceil(Number(row[2]) * 0.02));
+  });
+});
+
+describe("the packing list", () => {
+  it("is parted by delivery where bases name one, and its sums by delivery are the whole", () => {
+    const bases = [
+      base("B1", 6, `diameter: 1, ${RODS}`, ", delivery: truck 1"),
+      base("B2", 2, `diameter: 1, ${RODS}`, ", delivery: truck 2"),
+      base("B3", 2, `diameter: 1, ${RODS}`),
+    ];
+    const packing = tableOf(listsOf({ bases, held: ["B2"] }), "packing");
+    const rods = packing.totals.filter((row) => row[3] === "rods").map((row) => [row[0], row[7]]);
+    expect(rods).toEqual([
+      ["truck 1", 24],
+      ["truck 2", 8],
+      ["not given", 8],
+      ["TOTAL", 40],
+    ]);
+    const held = packing.rows.filter((row) => row[10] === "HELD");
+    expect(new Set(held.map((row) => row[1]))).toEqual(new Set(["B2"]));
+  });
+});
+
+describe("the quote", () => {
+  const amounts = (lists: JobLists) => {
+    const key = column(lists.quote, "key");
+    return new Map(column(lists.quote, "amount").map((amount, i) => [String(key[i]).replace("rates.", ""), amount]));
+  };
+
+  it("names every rate that is not set, and sums nothing", () => {
+    const lists = listsOf({});
+    for (const [name, amount] of amounts(lists)) expect(amount).toBe(`RATE NOT SET: rates.${name}`);
+    expect(lists.quote.totals[0]?.map((cell) => cellText(cell))).toContain("NO RATE IS SET");
+    expect(lists.quote.columns.map(({ heading }) => heading)).toContain("amount, CURRENCY NOT SET: rates.currency");
+  });
+
+  it("multiplies in whole numbers, rounds each line half up, and adds the lines", () => {
+    const lists = listsOf({ rates: "{ currency: USD, perCut: 1.005, perThreadEnd: 0.1, perNut: 0 }" });
+    const own = amounts(lists);
+    expect([own.get("perCut"), own.get("perThreadEnd"), own.get("perNut")]).toEqual([24.12, 4.8, 0]);
+    expect(lists.quote.totals[0]?.map((cell) => cellText(cell))).toContain("28.92");
+    expect(lists.quote.totals[0]?.at(-1)).toMatch(/^without \d+ rates$/);
+    const one = listsOf({ bases: [base("B1", 1, `diameter: 1, ${RODS}`)], rates: "{ currency: USD, perCut: 0.0013 }" });
+    // 4 x 0.0013 = 0.0052, up to a cent; 4 x 0.0012 = 0.0048, down to nothing
+    expect(amounts(one).get("perCut")).toBe(0.01);
+    const less = listsOf({
+      bases: [base("B1", 1, `diameter: 1, ${RODS}`)],
+      rates: "{ currency: USD, perCut: 0.0012 }",
+    });
+    expect(amounts(less).get("perCut")).toBe(0);
+  });
+
+  it("has as many decimals as the currency", () => {
+    const yen = listsOf({
+      rates: "{ currency: JPY, decimals: 0, perCut: 12.5 }",
+      bases: [base("B1", 1, `diameter: 1, ${RODS}`)],
+    });
+    expect(amounts(yen).get("perCut")).toBe(50);
+    expect(yen.quote.totals[0]?.map((cell) => cellText(cell))).toContain("50");
+  });
+
+  it("says that the job is not released, which questions are open and what is held", () => {
+    const said = listsOf({ openQuestions: ["Q1", "Q3"], held: ["B1"] }).quote.remarks.join("\n");
+    expect(said).toContain("The job is preliminary");
+    expect(said).toContain("2 questions to the engineer of record open: Q1, Q3");
+    expect(said).toContain("Held, and counted here all the same: B1");
+    const released = listsOf({ head: ", status: released" }).quote.remarks.join("\n");
+    expect(released).not.toMatch(/preliminary|question|Held/);
+  });
+
+  it("refuses an amount that is none, in its place", () => {
+    const shop = `${shopText}rates: { currency: USD, perCut: 1,50, perBend: -1, perWeld: 1.00001 }\n`;
+    expect(() =>
+      jobOf("job: { number: '1' }\nunits: in\nrules: us\nshop: ./own.yaml\nbases: []\n", {
+        "./own.yaml": shop,
+        "own.yaml": shop,
+      }),
+    ).toThrow(/perBend: "-1" is not an amount/);
+  });
+});
+
+describe("pages of lists", () => {
+  it("have nothing over anything else, and every row", () => {
+    const bases = Array.from({ length: 30 }, (_, i) =>
+      base(
+        `BASE-${i + 1}`,
+        3 + i,
+        `diameter: ${["3/4", "1", "1-1/2"][i % 3]}, ${RODS.replace("length: 36", `length: ${36 + (i % 7)}`)}`,
+      ),
+    );
+    const lists = listsOf({ bases, rodShop: "{ stock: [12', 20'], kerf: 1/8, leastRemnant: 24 }" });
+    const job = jobOf(["job: { number: '1' }", "units: in", "rules: us", "bases:", ...bases, ""].join("\n"));
+    const blocks = lists.tables.flatMap((table) =>
+      listBlocks(table).map((each) => ({ kind: "table" as const, table: each })),
+    );
+    const pages = drawDocument({ job, version: "0", title: "LISTS", way: "landscape", blocks });
+    expect(pages.length).toBeGreaterThan(3);
+    for (const page of pages) expect(findCollisions(page)).toEqual([]);
+    for (const table of lists.tables)
+      for (const view of table.views)
+        for (const [heading] of view.columns) expect(table.columns.map((each) => each.heading)).toContain(heading);
+  });
+});
+
+describe("a shop file", () => {
+  it("is told of a stock that is none, in its place", () => {
+    const faults = (rodShop: string) => () => listsOf({ rodShop });
+    expect(faults("{ stock: [] }")).toThrow(/rodShop.stock: .*a list of one length of bar or more/);
+    expect(faults("{ stock: [0] }")).toThrow(/rodShop.stock\[0\]: "0" is not above zero/);
+    expect(faults("{ kerf: -1/8 }")).toThrow(/rodShop.kerf: "-1\/8" is below zero/);
+    expect(faults("{ spareNuts: 200 }")).toThrow(/rodShop.spareNuts/);
+  });
+
+  it.each(["plasma", "plasma-metric", "laser", "waterjet", "oxyfuel", "plywood"])("%s of ours plans bars", (name) => {
+    const inputs = inputsOf("");
+    const text = inputs.files.get(`templates/shops/${name}.yaml`);
+    expect(String(text)).toMatch(/^rodShop:\n {2}stock: \[/m);
+  });
+});

@@ -1,0 +1,251 @@
+/** Numbers of questions over revisions: a cause keeps its number, and no number is given twice. Common practice of requests for information. */
+import * as fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { type AskedBase, numbersOf, packageOf, tryPackage } from "../../questions-case.js";
+
+const washers = (washer: string, ...marks: readonly string[]): readonly AskedBase[] =>
+  marks.map((mark) => ({ mark, washer }));
+const FINE: AskedBase = { mark: "B9", washer: "3" };
+
+describe("numbers of questions", () => {
+  it("begin at Q-1, one a cause", () => {
+    const a = packageOf({ revision: "A", bases: [...washers("2-1/2", "B1", "B2"), ...washers("2-3/4", "B3")] });
+    expect(numbersOf(a)).toEqual(["Q-1 open 2.5 B1 B2", "Q-2 open 2.75 B3"]);
+  });
+
+  it("stay over three revisions in which figures change, bases come, go, and come back", () => {
+    const a = packageOf({ revision: "A", bases: [...washers("2-1/2", "B1", "B2"), ...washers("2-3/4", "B3")] });
+    const b = packageOf({
+      revision: "B",
+      before: a.json,
+      bases: [...washers("2-1/2", "B0", "B1"), ...washers("2-5/8", "B2"), FINE],
+    });
+    expect(numbersOf(b)).toEqual(["Q-1 open 2.5 B1", "Q-1.2 open 2.625 B2", "Q-2 closed 2.75 B3", "Q-3 open 2.5 B0"]);
+    expect(b.questions[1]?.text).toContain("Asked as Q-1 in revision A: then 2-1/2 in, now 2-5/8 in.");
+    expect(b.questions[0]?.text).not.toContain("Asked as");
+    const c = packageOf({
+      revision: "C",
+      before: b.json,
+      bases: [...washers("2-1/2", "B1", "B2", "B0"), ...washers("2-3/4", "B3")],
+    });
+    expect(numbersOf(c)).toEqual([
+      "Q-1 open 2.5 B1",
+      "Q-1.2 open 2.5 B2",
+      "Q-2 closed 2.75 B3",
+      "Q-3 open 2.5 B0",
+      "Q-4 open 2.75 B3",
+    ]);
+    expect(c.questions.at(-1)?.text).toContain("Asked before as Q-2, closed in revision B.");
+    expect(c.summary.questions.find(({ number }) => number === "Q-1.2")?.asked.map(({ value }) => value)).toEqual([
+      2.5, 2.625, 2.5,
+    ]);
+  });
+
+  it("a question that was closed in this same revision comes back under its number", () => {
+    const a = packageOf({ revision: "A", bases: washers("2-1/2", "B1", "B2") });
+    const tried = packageOf({ revision: "B", before: a.json, bases: washers("3", "B1", "B2") });
+    expect(numbersOf(tried)).toEqual(["Q-1 closed 2.5 B1 B2"]);
+    const back = packageOf({ revision: "B", before: tried.json, bases: washers("2-1/2", "B1", "B2") });
+    expect(numbersOf(back)).toEqual(["Q-1 open 2.5 B1 B2"]);
+  });
+
+  it("another rule of the same base is another question; the limit alone changes the figures of the same", () => {
+    const a = packageOf({ revision: "A", bases: washers("2-1/2", "B1") });
+    const b = packageOf({ revision: "B", before: a.json, bases: [{ mark: "B1", hole: "2" }] });
+    expect(b.summary.questions.map(({ number, rule, limit }) => [number, rule, limit])).toEqual([
+      ["Q-1", "washer-cover", 2.75],
+      ["Q-2", "base-plate-hole", 2.0625],
+    ]);
+    expect(b.questions[0]?.text).toContain("the limit was then 2-7/8 in, now 2-3/4 in.");
+  });
+
+  it("made twice from what it made is the same but for what is known of numbers beforehand", () => {
+    const revision = { revision: "A", bases: [...washers("2-1/2", "B1", "B2"), ...washers("2-3/4", "B3")] };
+    const [first, again] = [packageOf(revision), packageOf({ ...revision, before: packageOf(revision).json })];
+    expect(again.summary.questions).toEqual(first.summary.questions);
+    expect(packageOf({ ...revision, before: again.json }).files.map(({ sha256 }) => sha256)).toEqual(
+      again.files.map(({ sha256 }) => sha256),
+    );
+    expect(JSON.parse(again.text("_questions.json")).questions).toEqual(again.summary.questions);
+  });
+
+  it("do not hang on the order of the bases", () => {
+    const bases = [...washers("2-1/2", "B1", "B2", "B10"), ...washers("2-3/4", "B3", "B4"), { mark: "B5", hole: "2" }];
+    const known = packageOf({ revision: "A", bases: bases.slice(0, 4) });
+    const asWritten = [undefined, known.json].map((before) => numbersOf(packageOf({ revision: "B", before, bases })));
+    fc.assert(
+      fc.property(fc.shuffledSubarray(bases, { minLength: bases.length }), (shuffled) => {
+        const found = [undefined, known.json].map((before) =>
+          numbersOf(packageOf({ revision: "B", before, bases: shuffled, unwritten: true })),
+        );
+        expect(found).toEqual(asWritten);
+      }),
+      { numRuns: 8 },
+    );
+  });
+
+  it("a register of another job, or none that can be read, is not gone on from", () => {
+    const a = packageOf({ revision: "A", bases: washers("2-1/2", "B1") });
+    const other = a.json.replaceAll("24-118", "99-001");
+    const bases = washers("2-1/2", "B2");
+    expect(numbersOf(packageOf({ revision: "B", before: other, bases }))).toEqual(["Q-1 open 2.5 B2"]);
+    const broken = packageOf({ revision: "B", before: "{", bases });
+    expect(broken.findings.map(({ severity, code }) => [severity, code])).toEqual([["warning", "question-register"]]);
+    expect(numbersOf(broken)).toEqual(["Q-1 open 2.5 B2"]);
+  });
+
+  it.each([
+    ["it is not there", {}, "there is no file before.json"],
+    [
+      "it is no register",
+      { "before.json": '{ "job": { "number": "24-118", "revision": "A" } }' },
+      "before they were numbered",
+    ],
+    ["a number stands in it twice", { "before.json": "TWICE" }, "has Q-1 twice"],
+    ["it is of another job", { "before.json": "OTHER" }, "is the register of job 99-001, and this is job 24-118"],
+  ])("a register that the job names is a fault where %s", (_, files: Record<string, string>, words) => {
+    const { json, summary } = packageOf({ revision: "A", bases: washers("2-1/2", "B1") });
+    const made: Record<string, string> = {
+      TWICE: JSON.stringify({ job: summary.job, questions: [...summary.questions, ...summary.questions] }),
+      OTHER: json.replaceAll("24-118", "99-001"),
+    };
+    const handed = Object.fromEntries(Object.entries(files).map(([name, text]) => [name, made[text] ?? text]));
+    const run = () =>
+      packageOf({ revision: "B", bases: washers("3", "B1"), head: ["questions: before.json"], files: handed });
+    expect(run).toThrow("a job with errors has no files");
+    expect(registerFaults(handed)).toEqual([expect.stringContaining(words)]);
+  });
+});
+
+function registerFaults(files: Readonly<Record<string, string>>): readonly string[] {
+  return tryPackage({ revision: "B", bases: washers("3", "B1"), head: ["questions: before.json"], files }).findings.map(
+    ({ message }) => message,
+  );
+}
+
+describe("release", () => {
+  const open = washers("2-1/2", "B1");
+  const stems = ({ baseFiles }: ReturnType<typeof packageOf>) =>
+    baseFiles.filter((path) => path.startsWith("cut/") || path.startsWith("sheets/"));
+
+  it("is stopped by an open question, of its own template alone", () => {
+    const made = packageOf({ revision: "A", bases: [...open, FINE] });
+    const byMark = (mark: string) => stems(made).filter((path) => path.includes(`T-${mark}_`));
+    expect(byMark("B1").length).toBeGreaterThan(2);
+    expect(byMark("B1").filter((path) => !path.includes("NOT-RELEASED"))).toEqual([]);
+    expect(byMark("B9").filter((path) => path.includes("NOT-RELEASED"))).toEqual([]);
+    expect(made.summary.bases.map(({ template }) => template.released)).toEqual([false, true]);
+    expect(made.summary.bases.map(({ held }) => held)).toEqual([false, false]);
+  });
+
+  it("is stopped for every base that a template serves, by the question of one of them", () => {
+    const shared = [
+      { mark: "B1", washer: "3", template: "T1" },
+      { mark: "B2", washer: "2-1/2", template: "T1" },
+    ];
+    const made = packageOf({ revision: "A", bases: shared });
+    expect(stems(made).filter((path) => !path.includes("NOT-RELEASED"))).toEqual([]);
+    const sheet = made.text("for-B1_NOT-RELEASED_sheet.svg");
+    expect(sheet).toContain("QUESTION OPEN");
+    expect(sheet).toContain("NOT RELEASED");
+  });
+
+  it("goes on with an answer, or where somebody accepts, and the row keeps its fail", () => {
+    const said = "mark: B1, rule: washer-cover, value: 2-1/2, by: J. Doe, date: 2026-11-20, text: as drawn";
+    for (const key of ["answers", "accepted"]) {
+      const made = packageOf({ revision: "A", bases: open, head: [`${key}: [{ ${said} }]`] });
+      expect(stems(made).filter((path) => path.includes("NOT-RELEASED"))).toEqual([]);
+      expect(numbersOf(made)).toEqual([`Q-1 ${key === "answers" ? "answered" : "accepted"} 2.5 B1`]);
+      const rows = made.summary.bases[0]?.checks.filter(
+        ({ rule, status }) => rule === "washer-cover" && status === "fail",
+      );
+      expect(rows).toHaveLength(4);
+      expect(rows?.every(({ answer, accepted }) => (key === "answers" ? answer : accepted)?.by === "J. Doe")).toBe(
+        true,
+      );
+      expect(made.text("_sheet.svg")).toContain(
+        key === "answers" ? "ANSWERED BY J. Doe, 2026-11-20" : "RELEASE ACCEPTED BY J. Doe, 2026-11-20",
+      );
+      expect(made.text("ledger.csv")).toContain(
+        key === "answers" ? "as drawn" : "RELEASE ACCEPTED WITH THE QUESTION OPEN: as drawn",
+      );
+    }
+  });
+
+  it("an acceptance of another value does not hold, and one that is still asked stays in the letter", () => {
+    const accepted = (value: string) => [
+      `accepted: [{ mark: B1, rule: washer-cover, value: ${value}, by: J. Doe, date: 2026-11-20, text: as drawn }]`,
+    ];
+    const other = packageOf({ revision: "A", bases: open, head: accepted("2-5/8") });
+    expect(numbersOf(other)).toEqual(["Q-1 open 2.5 B1"]);
+    expect(other.summary.answersNotUsed.map(({ kind, why }) => [kind, why])).toEqual([
+      ["accepted", "washer-cover A1: answered for 2-5/8 in, now 2-1/2 in: the question is open again"],
+    ]);
+    expect(packageOf({ revision: "A", bases: open, head: accepted("2-1/2") }).text("letter.txt")).toMatch(
+      /accepted by J\. Doe,\s+2026-11-20/,
+    );
+  });
+
+  it("a preliminary job is as it was: its sheet without, its files to cut by with the words in the name", () => {
+    const made = packageOf({ revision: "A", status: "preliminary", bases: [...open, FINE] });
+    const [sheets, cut] = [/^sheets\//, /^cut\//].map((folder) => stems(made).filter((path) => folder.test(path)));
+    expect(sheets?.filter((path) => path.includes("NOT-RELEASED"))).toEqual([]);
+    expect(cut?.filter((path) => !path.includes("NOT-RELEASED"))).toEqual([]);
+    expect(made.text("T-B1_rev-A_sheet.svg")).toContain("QUESTION OPEN (PRELIMINARY)");
+  });
+
+  it("a number that is known stands on the sheet", () => {
+    const before = packageOf({ revision: "A", bases: open }).json;
+    expect(packageOf({ revision: "B", before, bases: open }).text("_sheet.svg")).toContain(
+      "NOT RELEASED, QUESTION OPEN: Q-1",
+    );
+  });
+});
+
+describe("an answer by number", () => {
+  const open = [...washers("2-1/2", "B1", "B2"), ...washers("2-3/4", "B3")];
+  const before = packageOf({ revision: "A", bases: open }).json;
+  const answered = (words: string) => [`answers: [{ ${words}, by: J. Doe, date: 2026-11-20, text: as drawn }]`];
+
+  it("is to that question alone, also without a value", () => {
+    const made = packageOf({ revision: "B", before, bases: open, head: answered("question: Q-1") });
+    expect(numbersOf(made)).toEqual(["Q-1 answered 2.5 B1 B2", "Q-2 open 2.75 B3"]);
+    const valued = packageOf({ revision: "B", before, bases: open, head: answered("question: q2, value: 2-3/4") });
+    expect(numbersOf(valued)).toEqual(["Q-1 open 2.5 B1 B2", "Q-2 answered 2.75 B3"]);
+  });
+
+  it("does not hold for a value that changed, and holds on where it did not", () => {
+    const head = answered("question: Q-1, value: 2-1/2");
+    const bases = [...washers("2-1/2", "B1"), ...washers("2-5/8", "B2")];
+    expect(numbersOf(packageOf({ revision: "B", before, bases, head }))).toEqual([
+      "Q-1 answered 2.5 B1",
+      "Q-1.2 open 2.625 B2",
+      "Q-2 closed 2.75 B3",
+    ]);
+  });
+
+  it.each([
+    ["question: Q-9", "the register of revision A has no Q-9"],
+    ["question: Q-2, value: 2-5/8", "answered for 2-5/8 in, now 2-3/4 in: the question is open again"],
+  ])("that fits nothing is told: %s", (words, why) => {
+    const made = packageOf({ revision: "B", before, bases: open, head: answered(words) });
+    expect(made.summary.answersNotUsed.map((each) => each.why)).toEqual([expect.stringContaining(why)]);
+  });
+
+  it("without a register is told, not guessed", () => {
+    const made = packageOf({ revision: "B", bases: open, head: answered("question: Q-1") });
+    expect(made.summary.answersNotUsed.map((each) => each.why)).toEqual([
+      expect.stringContaining("name it under questions"),
+    ]);
+    expect(numbersOf(made)).toEqual(["Q-1 open 2.5 B1 B2", "Q-2 open 2.75 B3"]);
+  });
+
+  it.each([
+    ["question: Q-1, mark: B1", "is named beside mark"],
+    ["mark: B1", "is required; allowed is the number of the question"],
+    ["question: seven", "is not the number of a question, as Q-7"],
+  ])("is a fault as %s", (words, message) => {
+    const { findings } = tryPackage({ revision: "B", before, bases: open, head: answered(words) });
+    expect(findings.map((each) => each.message)).toEqual([expect.stringContaining(message)]);
+  });
+});
