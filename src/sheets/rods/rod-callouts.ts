@@ -1,5 +1,6 @@
 /** Words with leaders under a rod: what holds its lower end, the bend, thread and colour of its top. */
 import type { RodDetail } from "../../rods/detail/model.js";
+import { greatestOf } from "../../units/extremes.js";
 import { formatLength, type Unit } from "../../units/index.js";
 import type { Length } from "../../units/length.js";
 import { arrowHead, at, group, line, stroke, text } from "../items.js";
@@ -114,9 +115,36 @@ const LEADING = 1.75;
 /** From left to right, a stretch of paper. */
 type Stretch = readonly [number, number];
 
-/** Height that callouts take under a rod; `taken`: stretch of the first row in which the top of concrete is named. */
-export function calloutHeight(callouts: readonly Callout[], letter: number, taken: Stretch): number {
-  return rowsOf(callouts, letter, taken).reduce((most, { row }) => Math.max(most, row + 1), 1) * letter * LEADING;
+/**
+ * What stands under a rod: its callouts, the stretch of the first row in which the top of concrete is named, and words that
+ * begin at the left of the figure.
+ */
+export interface UnderRod {
+  readonly callouts: readonly Callout[];
+  readonly taken: Stretch;
+  readonly caption: { readonly x: number; readonly words: string };
+  readonly letter: number;
+}
+
+/** Height that it takes. */
+export function heightUnder(under: UnderRod): number {
+  const { callouts, letter, taken } = under;
+  const rows = rowsOf(callouts, letter, taken).map(({ row }) => row);
+  return (greatestOf([...rows, captionRow(under)]) + 1) * letter * LEADING;
+}
+
+/** The first row under those of the lower end in which the caption meets nothing. */
+function captionRow({ callouts, taken, caption, letter }: UnderRod): number {
+  const own: Stretch = [caption.x, caption.x + textWidth(caption.words, letter)];
+  const rows = rowsOf(callouts, letter, taken);
+  const isFree = (row: number) =>
+    (row > 0 || !meet(own, taken)) &&
+    rows.every((each) =>
+      each.callout.end === "lower" ? each.row < row : each.row !== row || !meet(own, stretchOf(each.callout, letter)),
+    );
+  let row = 0;
+  while (!isFree(row)) row += 1;
+  return row;
 }
 
 /** A callout in its row; without a leader where no order of rows keeps leaders off words. */
@@ -163,13 +191,11 @@ function meet([a, b]: Stretch, [c, d]: Stretch): boolean {
 const CLEAR = 1.5;
 
 /** Under `y`, row by row. */
-export function calloutItems(
-  callouts: readonly Callout[],
-  y: number,
-  letter: number,
-  taken: Stretch,
-): readonly SceneItem[] {
-  return rowsOf(callouts, letter, taken).map(({ callout, row, isLed }) => {
+export function itemsUnder(under: UnderRod, y: number): readonly SceneItem[] {
+  const { callouts, taken, letter, caption } = under;
+  const foot = y - (captionRow(under) + 0.5) * letter * LEADING - letter / 2;
+  const told = text("note", caption.words, at(caption.x, foot), letter);
+  const led = rowsOf(callouts, letter, taken).map(({ callout, row, isLed }) => {
     const { x, y: edge, words, end } = callout;
     const middle = y - (row + 0.5) * letter * LEADING;
     const side = end === "lower" ? 1 : -1;
@@ -182,4 +208,5 @@ export function calloutItems(
       label,
     ]);
   });
+  return [...led, told];
 }

@@ -41,12 +41,7 @@ function lotPiece({ held, job }: RodPapers, lot: RodLot, width: number, letterin
   const { unit } = job;
   const head = lotHead({ lot, held, job }, width, lettering);
   const figure = rodFigure(lot.detail, { unit, width: width - 2 * PAD, lettering, callouts: true });
-  const words = paragraphsPiece(
-    detailParagraphs(lot, held, job, figure.scaleWords),
-    width - 2 * PAD,
-    2,
-    lettering.small,
-  );
+  const words = paragraphsPiece(detailParagraphs(lot, held, job), width - 2 * PAD, 2, lettering.small);
   const height = head.height + figure.height + words.height + 2 * PAD;
   const draw = (x: number, top: number) => {
     const under = top - head.height - PAD / 2;

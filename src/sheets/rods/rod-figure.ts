@@ -14,7 +14,7 @@ import { textWidth } from "../text-metrics.js";
 import { scaleWords } from "../title-block.js";
 import { halfAt, type PlacedRod, rodLines, spotOf } from "./draw-rod.js";
 import { fitRod } from "./fit-rod.js";
-import { type Callout, calloutHeight, calloutItems, calloutsOf } from "./rod-callouts.js";
+import { calloutsOf, heightUnder, itemsUnder, type UnderRod } from "./rod-callouts.js";
 import { type Measured, onPaper, type RodShape, shapeOf } from "./shape.js";
 
 /** How a figure is set. */
@@ -26,11 +26,6 @@ export interface FigureOptions {
   readonly callouts: boolean;
 }
 
-/** A figure, and what its scale is in words. */
-export interface RodFigure extends Piece {
-  readonly scaleWords: string;
-}
-
 /** Paper at the ends for figures that stand outside; at a hook, for its reach. */
 const [LEFT, LEFT_OF_HOOK, RIGHT] = [11, 20, 13];
 /** Paper across the axis that plates and hooks may take, mm; in a small picture less. */
@@ -40,52 +35,48 @@ const SMALL_ACROSS = { half: 9, hook: 18 } as const;
 const OVER = 3;
 
 /** The figure of a rod. */
-export function rodFigure(detail: RodDetail, options: FigureOptions): RodFigure {
+export function rodFigure(detail: RodDetail, options: FigureOptions): Piece {
   const { width, unit, lettering } = options;
   const shape = shapeOf(detail);
   const left = shape.hook === null ? LEFT : LEFT_OF_HOOK;
-  const fit = fitRod(shape, { along: width - left - RIGHT, ...(options.callouts ? ACROSS : SMALL_ACROSS) }, unit);
+  const across = options.callouts ? ACROSS : SMALL_ACROSS;
+  const fit = fitRod(shape, { along: width - left - RIGHT, ...across }, unit);
   const spare = (width - left - RIGHT - fit.length) / 2;
   const rodAt = (x: number, y: number): PlacedRod => ({ shape, fit, x: x + left + spare, y });
-  const sizes = heights(detail, rodAt(0, 0), options);
-  const words = wordsOfScale(shape, scaleWords(fit.scale), fit.breaks.length > 0);
+  const caption = wordsOfScale(shape, scaleWords(fit.scale), fit.breaks.length > 0);
+  const underAt = (rod: PlacedRod, x: number): UnderRod => ({
+    callouts: options.callouts ? calloutsOf(detail, rod, unit, concreteBox(rod, lettering.small), lettering.small) : [],
+    taken: concreteBox(rod, lettering.small),
+    caption: { x: Math.max(x, rightOfHook(rod)), words: caption },
+    letter: lettering.small,
+  });
+  const sizes = heights(rodAt(0, 0), underAt(rodAt(0, 0), 0));
   const height = sizes.above + sizes.below;
   const draw = (x: number, top: number) => {
     const rod = rodAt(x, top - sizes.above);
     const draft = startDraft({ x0: x, y0: top - height, x1: x + width, y1: top });
     put(draft, ...rodLines(rod, detail.tackWelds.length > 0), ...concreteItems(rod, lettering.small));
     putMeasures(draft, rod, options);
-    const callouts = calloutsIn(detail, rod, options);
-    put(draft, ...calloutItems(callouts, rod.y - sizes.callouts, lettering.small, concreteBox(rod, lettering.small)));
+    put(draft, ...itemsUnder(underAt(rod, x), rod.y - sizes.callouts));
     return group("rod-view", draft.items, { scale: fit.scale.factor, broken: fit.breaks.length });
   };
-  return { height, draw, scaleWords: words };
+  return { height, draw };
 }
 
 function wordsOfScale({ isKnown }: RodShape, scale: string, isBroken: boolean): string {
-  if (!isKnown) return "NOT TO SCALE: not everything is given";
-  return isBroken ? `BROKEN, NOT TO SCALE between break lines; else ${scale}` : `scale ${scale}`;
-}
-
-function calloutsIn(detail: RodDetail, rod: PlacedRod, options: FigureOptions): readonly Callout[] {
-  const { unit, lettering } = options;
-  return options.callouts ? calloutsOf(detail, rod, unit, concreteBox(rod, lettering.small), lettering.small) : [];
+  if (!isKnown) return "NOT TO SCALE";
+  return isBroken ? `BROKEN, NOT TO SCALE; PARTS ${scale}` : `SCALE ${scale}`;
 }
 
 /** mm from the axis: up to the head, down to the foot, down to the callouts. */
-function heights(detail: RodDetail, rod: PlacedRod, options: FigureOptions) {
-  const { small } = options.lettering;
+function heights(rod: PlacedRod, under: UnderRod) {
+  const { letter } = under;
   const half = widest(rod);
   const rows = measureRows(rod.shape).length;
-  const above = half + firstLine(small) + (rows - 1) * nextLine(small) + small + 2.2;
+  const above = half + firstLine(letter) + (rows - 1) * nextLine(letter) + letter + 2.2;
   const callouts = half + OVER;
-  const words = calloutsIn(detail, rod, options);
   const hook = rod.shape.hook === null ? 0 : onPaper(rod.shape.hook.reach, rod.fit.scale.factor) + 3;
-  return {
-    above,
-    callouts,
-    below: Math.max(callouts + calloutHeight(words, small, concreteBox(rod, small)) + 1, hook),
-  };
+  return { above, callouts, below: Math.max(callouts + heightUnder(under) + 1, hook) };
 }
 
 function firstLine(letter: number): number {
@@ -177,7 +168,13 @@ function concreteBox(rod: PlacedRod, letter: number): readonly [number, number] 
   const { concrete } = rod.shape;
   if (concrete === null) return [0, 0];
   const { x } = spotOf(rod, concrete);
-  return [x - textWidth(CONCRETE, letter, true) - 2.5, x + 1.5];
+  const width = textWidth(CONCRETE, letter, true) + 2.5;
+  return x - width > rightOfHook(rod) ? [x - width, x + 1.5] : [x - 1.5, x + width];
+}
+
+/** Where paper under the rod is free of the leg of its hook. */
+function rightOfHook({ shape, fit, x }: PlacedRod): number {
+  return shape.hook === null ? Number.NEGATIVE_INFINITY : x + onPaper(2 * shape.shank, fit.scale.factor) + 1;
 }
 
 const CONCRETE = "T.O.C.";
@@ -189,6 +186,8 @@ function concreteItems(rod: PlacedRod, letter: number): readonly SceneItem[] {
   const reach = widest(rod) + OVER;
   const { x, y } = spotOf(rod, concrete);
   const inner = onPaper(rod.shape.radius, rod.fit.scale.factor);
+  const isLeft = concreteBox(rod, letter)[0] < x - 2;
+  const foot = y - reach - letter * 1.375;
   const hatches = [1, -1].flatMap((side) =>
     Array.from({ length: Math.floor((reach - inner - 0.5) / 1.4) }, (_, i) => {
       const off = y + side * (inner + 1.2 + 1.4 * i);
@@ -199,7 +198,10 @@ function concreteItems(rod: PlacedRod, letter: number): readonly SceneItem[] {
     group("top-of-concrete", [
       strokeOf("outline", [line(at(x, y + reach), at(x, y + inner)), line(at(x, y - inner), at(x, y - reach))]),
       strokeOf("fine", hatches),
-      text("label", CONCRETE, at(x - 1, y - reach - letter * 1.375), letter, { anchor: "end", bold: true }),
+      text("label", CONCRETE, at(isLeft ? x - 1 : x + 1, foot), letter, {
+        anchor: isLeft ? "end" : "start",
+        bold: true,
+      }),
     ]),
   ];
 }

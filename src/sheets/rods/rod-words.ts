@@ -104,10 +104,10 @@ export function heldBases({ uses }: Pick<RodLot, "uses">, held: ReadonlySet<stri
 /** `each 12.4 lb, all 298 lb`. */
 export function weightWords({ detail, total }: RodLot, unit: Unit): string {
   const { kilograms } = detail;
-  if (kilograms.kind === "missing") return `${NOT_GIVEN}: ${kilograms.why} (${kilograms.key})`;
+  if (kilograms.kind === "missing") return `weight ${NOT_GIVEN}`;
   const each = unit === "in" ? kilograms.value / KG_IN_POUND : kilograms.value;
   const name = unit === "in" ? "lb" : "kg";
-  return `bar ${each.toFixed(each < 10 ? 2 : 1)} ${name} each, ${(each * total).toFixed(each * total < 100 ? 1 : 0)} ${name} all`;
+  return `${each.toFixed(each < 10 ? 2 : 1)} ${name} each, ${(each * total).toFixed(each * total < 100 ? 1 : 0)} ${name} all`;
 }
 
 /** `rolled on bar ⌀1.115, sheared`. */
@@ -146,8 +146,8 @@ export function weldWords({ tackWelds, grade }: RodDetail): string {
   if (tackWelds.length > 0) return `tack weld ${tackWelds.join("; ")}`;
   const found = grade.kind === "given" ? findGrade(grade.value) : null;
   const weldable = found?.found === true ? found.row.weldable : "";
-  if (weldable === "no") return "none: no weld and no tack weld on this grade (ASTM F1554)";
-  if (weldable.startsWith("only")) return "none ordered; on this grade only with supplement S1 (ASTM F1554)";
+  if (weldable === "no") return "none, no tack weld on this grade (ASTM F1554)";
+  if (weldable.startsWith("only")) return "none; only with supplement S1 (ASTM F1554)";
   return "";
 }
 
@@ -185,12 +185,11 @@ function toleranceWords(own: readonly string[], general: string): string {
   return general === "" ? "NOT SPECIFIED" : printable(general);
 }
 
-/** Paragraphs of a detail, in the order of the shop. `scale`: of its view. */
+/** Paragraphs of a detail, in the order of the shop. */
 export function detailParagraphs(
   lot: RodLot,
   held: ReadonlySet<string>,
   { unit, tolerances: general }: Pick<Job, "unit" | "tolerances">,
-  scale: string,
 ): readonly Paragraph[] {
   const { detail } = lot;
   const { tolerances } = toleranceNotes(detail);
@@ -199,7 +198,7 @@ export function detailParagraphs(
     words.join("") === "" ? [] : [{ label, words: words.join("; ") }];
   return [
     ...of("CUT LENGTH", [cutWords(detail, unit)]),
-    ...of("BAR", [barWords(detail, unit)]),
+    ...of("BAR", [barWords(detail, unit), weightWords(lot, unit)]),
     ...of("HOOK", hookWords(detail)),
     ...of("FINISH", [finishWords(detail)]),
     ...piecesOnRod(detail.hardware).map(({ count, what, words }) => ({
@@ -209,9 +208,7 @@ export function detailParagraphs(
     ...of("WELDS", [weldWords(detail)]),
     ...of("PROTECTORS", detail.protectors ? ["on the threads that stand out"] : []),
     ...of("TOLERANCES", [toleranceWords(tolerances, general)]),
-    ...of("WEIGHT", [weightWords(lot, unit)]),
     ...of("BASES", [basesWords(lot, held)]),
     ...of(NOT_GIVEN, lacks.length === 0 ? [] : [lacks.join(", ")]),
-    ...of("VIEW", [scale]),
   ];
 }

@@ -71,7 +71,7 @@ function headPiece({ job, held }: RodPapers, lot: RodLot, width: number, letteri
 function headParagraphs(lot: RodLot, job: Job): readonly Paragraph[] {
   return [
     { label: "CUT", words: cutWords(lot.detail, job.unit) },
-    { label: "WEIGHT", words: weightWords(lot, job.unit) },
+    { label: "WEIGHT OF BARS", words: weightWords(lot, job.unit) },
     {
       label: "SHA",
       words: "must be that of the detail: it stands for rod, count and bases",
@@ -81,7 +81,7 @@ function headParagraphs(lot: RodLot, job: Job): readonly Paragraph[] {
 
 function figurePiece({ job, held }: RodPapers, lot: RodLot, width: number, lettering: Lettering): Piece {
   const figure = rodFigure(lot.detail, { unit: job.unit, width, lettering, callouts: false });
-  const words = paragraphsPiece(stationParagraphs(lot, held, figure.scaleWords), width, 2, lettering.small);
+  const words = paragraphsPiece(stationParagraphs(lot, held), width, 2, lettering.small);
   const draw = (x: number, top: number) =>
     group("traveller-view", [figure.draw(x, top), words.draw(x, top - figure.height - 0.5)]);
   return { height: figure.height + words.height + 1, draw };
@@ -91,11 +91,7 @@ function figurePiece({ job, held }: RodPapers, lot: RodLot, width: number, lette
 const MOST_TOLD = 8;
 
 /** What stations need beside their own line: hardware of the whole lot, bundles, what is not given. */
-function stationParagraphs(
-  { detail, total, uses }: RodLot,
-  held: ReadonlySet<string>,
-  scale: string,
-): readonly Paragraph[] {
+function stationParagraphs({ detail, total, uses }: RodLot, held: ReadonlySet<string>): readonly Paragraph[] {
   const bundles = uses.map(
     (use) => `${use.base}: ${basesOf(use)} of ${use.perBase}${held.has(use.base) ? " HELD" : ""}`,
   );
@@ -110,7 +106,6 @@ function stationParagraphs(
     ...(detail.tackWelds.length > 0 ? [] : [{ label: "WELDS", words: weldWords(detail) }]),
     ...(lacks.length === 0 ? [] : [{ label: NOT_GIVEN, words: lacks.join(", ") }]),
     { label: "BUNDLES, ONE A BASE", words: told },
-    { label: "VIEW", words: scale },
   ].filter(({ words }) => words !== "");
 }
 
