@@ -30,7 +30,7 @@ export function qrCode(text: string, room: number): QrCode {
     const items = bars.map(({ x0, y0, x1, y1 }) =>
       fill("bar", place(x0, y0), place(x1, y0), place(x1, y1), place(x0, y1)),
     );
-    return group("qr-code", items, { text: words, module, x, top, side: (size + 2 * QUIET) * module });
+    return group("qr-code", items, { text: words, lattice: module, x, top, side: (size + 2 * QUIET) * module });
   };
   return { side: (size + 2 * QUIET) * module, module, draw };
 }

@@ -42,18 +42,29 @@ const [MARK_FROM, MARK_TO] = [1, 5];
 const PAD = 4;
 const QR_ROOM = 34;
 
-/** Pages with the labels in their order, row by row; none where there is no label. */
-export function drawLabels(labels: LabelsOf): readonly Scene[] {
+/** Pages with the labels in their order, row by row, each drawn when it is asked for; none where there is no label. */
+export function* drawLabels(labels: LabelsOf): Generator<Scene> {
   const sheet = documentPage(labels.job.unit, "upright");
-  const drawn = labels.labels.flatMap((label) => {
-    const code = qrCode(label.code, QR_ROOM);
-    return Array.from({ length: label.count }, (_, i) => ({ label, code, number: i + 1 }));
-  });
   const perPage = COLUMNS * ROWS;
-  const pages = Array.from({ length: Math.ceil(drawn.length / perPage) }, (_, i) =>
-    drawn.slice(i * perPage, (i + 1) * perPage),
-  );
-  return pages.map((own, i) => labelPage(labels, sheet, own, `PAGE ${i + 1} OF ${pages.length}`));
+  const total = labels.labels.reduce((sum, { count }) => sum + count, 0);
+  const count = Math.ceil(total / perPage);
+  const each = eachLabel(labels.labels);
+  for (let number = 1; number <= count; number += 1) {
+    const own: DrawnLabel[] = [];
+    while (own.length < perPage) {
+      const next = each.next();
+      if (next.done === true) break;
+      own.push(next.value);
+    }
+    yield labelPage(labels, sheet, own, `PAGE ${number} OF ${count}`);
+  }
+}
+
+function* eachLabel(labels: readonly LabelText[]): Generator<DrawnLabel> {
+  for (const label of labels) {
+    const code = qrCode(label.code, QR_ROOM);
+    for (let number = 1; number <= label.count; number += 1) yield { label, code, number };
+  }
 }
 
 interface DrawnLabel {
