@@ -16,6 +16,7 @@ import { cutListPdf } from "./cut-list-pdf.js";
 import { cutListXlsx } from "./cut-list-xlsx.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
+import { labelPdf } from "./label-pdf.js";
 import { ledger } from "./ledger.js";
 import { letterPdf } from "./letter-pdf.js";
 import { letterText } from "./letter-text.js";
@@ -30,6 +31,7 @@ import { quoteCsv } from "./quote-csv.js";
 import { quoteXlsx } from "./quote-xlsx.js";
 import { readAsCsv } from "./read-as-csv.js";
 import { readAsXlsx } from "./read-as-xlsx.js";
+import { rodDetailPdf } from "./rod-detail-pdf.js";
 import { rodListXlsx } from "./rod-list-xlsx.js";
 import { rodListsCsv } from "./rod-lists-csv.js";
 import { settingOutBareCsv } from "./setting-out-bare-csv.js";
@@ -46,6 +48,7 @@ import { surveyReportText } from "./survey-report-text.js";
 import type { SurveyResult } from "./survey-result.js";
 import { surveyRodsCsv } from "./survey-rods-csv.js";
 import { surveySheetSvg } from "./survey-sheet-svg.js";
+import { travellerPdf } from "./traveller-pdf.js";
 
 export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
@@ -69,6 +72,9 @@ const REGISTRY = {
   "check-distances-csv": checkDistancesCsv,
   "plan-dxf": planDxf,
   "plan-svg": planSvg,
+  "rod-detail-pdf": rodDetailPdf,
+  "traveller-pdf": travellerPdf,
+  "label-pdf": labelPdf,
   "certificates-csv": certificatesCsv,
   "certificates-json": certificatesJson,
   "setting-sheets-pdf": settingSheetsPdf,

@@ -35,6 +35,8 @@ export interface DocumentText {
   readonly blocks: readonly Block[];
   /** Why what it is about is held, a sentence each; empty where it is not. */
   readonly held?: readonly string[];
+  /** Its pieces say themselves what is held or not released, since each goes its own way; else a banner says it once. */
+  readonly flagged?: true;
 }
 
 /** The page of that unit: letter or A4. */
@@ -91,7 +93,7 @@ function fillPages(document: DocumentText, sheet: SheetSize): readonly (readonly
     }
   };
   const first = banners({ job: document.job, held: document.held ?? [] }, width, lettering);
-  for (const piece of first) placeWhole(piece);
+  if (document.flagged !== true) for (const piece of first) placeWhole(piece);
   for (const block of document.blocks) {
     if (block.kind === "fresh") turn();
     else if (block.kind === "table") placeTable(block.table);
