@@ -36,11 +36,15 @@ import { rodListXlsx } from "./rod-list-xlsx.js";
 import { rodListsCsv } from "./rod-lists-csv.js";
 import { settingOutBareCsv } from "./setting-out-bare-csv.js";
 import { settingOutCsv } from "./setting-out-csv.js";
+import { settingSheetSvg } from "./setting-sheet-svg.js";
+import { settingSheetsPdf } from "./setting-sheets-pdf.js";
 import { sheetSetPdf } from "./sheet-set-pdf.js";
 import { sheetSvg } from "./sheet-svg.js";
 import { summary } from "./summary.js";
 import { surveyChecksCsv } from "./survey-checks-csv.js";
 import { surveyGroupsCsv } from "./survey-groups-csv.js";
+import { surveyReportPdf } from "./survey-report-pdf.js";
+import { surveyReportText } from "./survey-report-text.js";
 import type { SurveyResult } from "./survey-result.js";
 import { surveyRodsCsv } from "./survey-rods-csv.js";
 import { surveySheetSvg } from "./survey-sheet-svg.js";
@@ -62,6 +66,7 @@ const REGISTRY = {
   "drill-list": drillList,
   "sheet-svg": sheetSvg,
   "piece-sheet-svg": pieceSheetSvg,
+  "setting-sheet-svg": settingSheetSvg,
   "setting-out-csv": settingOutCsv,
   "setting-out-bare-csv": settingOutBareCsv,
   "check-distances-csv": checkDistancesCsv,
@@ -72,6 +77,7 @@ const REGISTRY = {
   "label-pdf": labelPdf,
   "certificates-csv": certificatesCsv,
   "certificates-json": certificatesJson,
+  "setting-sheets-pdf": settingSheetsPdf,
   "cut-list-pdf": cutListPdf,
   "cut-list-xlsx": cutListXlsx,
   "cut-list-csv": cutListCsv,
@@ -140,6 +146,8 @@ export const surveyOutputs: readonly ResultOutput<SurveyResult>[] = [
   surveyRodsCsv,
   surveyChecksCsv,
   surveySheetSvg,
+  surveyReportText,
+  surveyReportPdf,
 ];
 
 /** Kinds that a template is cut or drilled by. */

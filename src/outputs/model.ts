@@ -194,12 +194,15 @@ export type JobOutput<Kind extends string = string> = Document<Kind> &
     | { readonly needs: "plan"; write(checked: PlannedJob, around: Surroundings): Iterable<PathAndBytes> }
   );
 
+/** What the writer of a result may use; `pdf` as in a package. */
+export type ResultAround = Pick<Surroundings, "document" | "version" | "pdf">;
+
 /** Files that a budget or a survey leaves in a folder of its own, one at a time; paths inside that folder. */
 export interface ResultOutput<Result, Kind extends string = string> extends Described<Kind> {
   readonly scope: "budget" | "survey";
   /** Path by pattern, for README. */
   readonly named: string;
-  write(result: Result, around: Pick<Around, "document" | "version">): Iterable<PathAndBytes>;
+  write(result: Result, around: ResultAround): Iterable<PathAndBytes>;
 }
 
 /** Everything that a package can hold. */
