@@ -147,10 +147,9 @@ function drawLabel(
   const { small } = lettering;
   const [x0, x1] = [cell.x + PAD, cell.x + cell.width - PAD];
   const large = largeItems(label.large, x0, x1 - code.side, cell.top - PAD, lettering);
-  const lines = [
-    `JOB ${printable(job.number)}, REV ${printable(job.revision)}, ${label.each.replace("#", `${number}`)}`,
-    ...label.lines,
-  ];
+  const which = label.each.replace("#", String(number));
+  const first = `JOB ${printable(job.number)}, REV ${printable(job.revision)}, ${which}`;
+  const lines = [first, ...label.lines];
   const beside = Math.min(large.y, cell.top - PAD - code.side);
   const words = lines.map((each, i) =>
     text(

@@ -1,4 +1,5 @@
 /** Short paragraphs, each after its label in bold capitals, in columns of like height. */
+import { greatestOf } from "../../units/extremes.js";
 import { at, group, text } from "../items.js";
 import type { SceneItem } from "../scene.js";
 import type { Piece } from "../table.js";
@@ -27,7 +28,7 @@ export function paragraphsPiece(
   const own = (width - (columns - 1) * COLUMN_GAP) / columns;
   const set = paragraphs.map((each) => setParagraph(each, own, letter));
   const parts = shareOut(set, columns);
-  const height = Math.max(...parts.map(heightOf));
+  const height = greatestOf(parts.map(heightOf), 0);
   const draw = (x: number, top: number) =>
     group(
       "paragraphs",

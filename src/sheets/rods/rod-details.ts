@@ -3,7 +3,7 @@ import type { Job } from "../../job/model/job.js";
 import type { RodLot } from "../../rods/lots.js";
 import { groupBy } from "../../units/group-by.js";
 import { type Block, drawDocument } from "../document-pages.js";
-import { group, rectangle, strokeOf } from "../items.js";
+import { at, group, line, rectangle, stroke, strokeOf } from "../items.js";
 import type { Scene } from "../scene.js";
 import type { Lettering } from "../sheet-sizes.js";
 import type { Piece, TableText } from "../table.js";
@@ -22,7 +22,7 @@ export interface RodPapers {
   readonly version: string;
 }
 
-/** Upright pages of the office's paper. */
+/** Pages of the office's paper, the way round of the other sheets of a set. */
 export function drawRodDetails(papers: RodPapers): readonly Scene[] {
   const { job, version, lots } = papers;
   const notes = commonNotes(lots);
@@ -32,25 +32,29 @@ export function drawRodDetails(papers: RodPapers): readonly Scene[] {
     ),
     ...(notes === null ? [] : [{ kind: "table" as const, table: notes }]),
   ];
-  return drawDocument({ job, version, title: "ANCHOR-ROD DETAILS", way: "upright", blocks });
+  return drawDocument({ job, version, title: "ANCHOR-ROD DETAILS", way: "landscape", blocks });
 }
 
 const PAD = 2;
+/** Share of the width that the view takes; words stand beside it. */
+const VIEW_SHARE = 0.58;
 
 function lotPiece({ held, job }: RodPapers, lot: RodLot, width: number, lettering: Lettering): Piece {
   const { unit } = job;
   const head = lotHead({ lot, held, job }, width, lettering);
-  const figure = rodFigure(lot.detail, { unit, width: width - 2 * PAD, lettering, callouts: true });
-  const words = paragraphsPiece(detailParagraphs(lot, held, job), width - 2 * PAD, 2, lettering.small);
-  const height = head.height + figure.height + words.height + 2 * PAD;
+  const view = width * VIEW_SHARE;
+  const figure = rodFigure(lot.detail, { unit, width: view - 2 * PAD, lettering, callouts: true });
+  const words = paragraphsPiece(detailParagraphs(lot, held, job), width - view - 2 * PAD, 1, lettering.small);
+  const height = head.height + Math.max(figure.height, words.height) + 2 * PAD;
   const draw = (x: number, top: number) => {
-    const under = top - head.height - PAD / 2;
+    const under = top - head.height;
     return group(
       "rod-detail",
       [
         head.draw(x, top),
-        figure.draw(x + PAD, under),
-        words.draw(x + PAD, under - figure.height - PAD / 2),
+        figure.draw(x + PAD, under - PAD / 2),
+        stroke("table", line(at(x + view, under), at(x + view, top - height))),
+        words.draw(x + view + PAD, under - PAD / 2),
         strokeOf("table-heavy", rectangle(x, top - height, x + width, top)),
       ],
       { lot: lot.mark, quantity: lot.total },
