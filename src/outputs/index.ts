@@ -21,6 +21,7 @@ import { letterPdf } from "./letter-pdf.js";
 import { letterText } from "./letter-text.js";
 import { manifest } from "./manifest.js";
 import type { BaseOutput, GrowingOutput, JobOutput, Output, PieceFile, ResultOutput } from "./model.js";
+import { pieceSheetSvg } from "./piece-sheet-svg.js";
 import { planDxf } from "./plan-dxf.js";
 import { planSvg } from "./plan-svg.js";
 import { questionRegisterJson } from "./question-register-json.js";
@@ -65,6 +66,7 @@ const REGISTRY = {
   "solid-assembly-stl": solidAssemblyStl,
   "solid-assembly-3mf": solidAssembly3mf,
   "sheet-svg": sheetSvg,
+  "piece-sheet-svg": pieceSheetSvg,
   "setting-out-csv": settingOutCsv,
   "setting-out-bare-csv": settingOutBareCsv,
   "check-distances-csv": checkDistancesCsv,

@@ -30,6 +30,8 @@ export interface OutputFile {
   readonly bytes: Uint8Array;
   readonly sha256: string;
   readonly layers?: NonNullable<SummaryFile["layers"]>;
+  /** Mark of the piece that it is of, where that is not the template itself. */
+  readonly piece?: string;
 }
 
 /** A file as the writers of later files see it. */
@@ -106,7 +108,7 @@ export interface PieceFile<Kind extends string = string> extends Described<Kind>
   applies(checked: CheckedBase, piece: TemplatePiece, includeHeld: boolean): boolean;
   /** Inside the package. */
   path(checked: CheckedBase, piece: TemplatePiece): string;
-  write(checked: CheckedBase, piece: TemplatePiece): Uint8Array;
+  write(checked: CheckedBase, piece: TemplatePiece, around: BaseSurroundings): Uint8Array;
   /** Of a file that is cut by. */
   readonly cut?: CutReading;
 }

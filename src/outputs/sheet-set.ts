@@ -9,6 +9,7 @@ import { type CoverPage, drawCover } from "../sheets/cover-sheet.js";
 import type { Scene } from "../sheets/scene.js";
 import { DOCUMENT_TYPE } from "../sheets/status-words.js";
 import type { Question } from "../summary/questions.js";
+import type { TemplatePiece } from "../template/index.js";
 import { pdfFacts } from "./document-pdf.js";
 import type { SheetPlace } from "./names.js";
 import type { PaperName } from "./paper-names.js";
@@ -138,6 +139,21 @@ export function templatePage(
     bookmark: isHeld ? `${bookmark} (HELD)` : bookmark,
   };
   return { ...said, ...writtenPage(scene, paper) };
+}
+
+/** The page of a piece's sheet. */
+export function piecePage(
+  scene: Scene,
+  { job, plate: whole, held, open }: Pick<CheckedBase, "job" | "plate" | "held" | "open">,
+  { role, plate }: TemplatePiece,
+  paper: PaperName | null,
+): SetPage {
+  const about = `${role.toUpperCase()} OF ${whole.mark}, ${plate.quantity} OFF`;
+  const bookmark = `${plate.mark}, ${role}, ${plate.quantity} off`;
+  const isHeld = held.length > 0;
+  const unreleased = job.status !== "released" || open.length === 0 ? {} : { unreleased: plate.mark };
+  const said = { section: "templates" as const, name: plate.mark, about, held: isHeld, ...unreleased };
+  return { ...said, bookmark: isHeld ? `${bookmark} (HELD)` : bookmark, ...writtenPage(scene, paper) };
 }
 
 /** A page of the plan where a question about the layout is open. */

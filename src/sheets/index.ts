@@ -2,6 +2,7 @@
 
 export { drawSheet, hasRoomOn } from "./draw-sheet.js";
 export { drawLetter, type LetterRequest } from "./letter.js";
+export { pieceRequest } from "./piece-request.js";
 export { hasPlanRoom } from "./plan/choose-layout.js";
 export { drawPlanSheets } from "./plan/draw-plan.js";
 export type { PlanRequest } from "./plan/request.js";
