@@ -40,6 +40,10 @@ import { settingSheetSvg } from "./setting-sheet-svg.js";
 import { settingSheetsPdf } from "./setting-sheets-pdf.js";
 import { sheetSetPdf } from "./sheet-set-pdf.js";
 import { sheetSvg } from "./sheet-svg.js";
+import { solid3mf } from "./solid-3mf.js";
+import { solidAssembly3mf } from "./solid-assembly-3mf.js";
+import { solidAssemblyStl } from "./solid-assembly-stl.js";
+import { solidStl } from "./solid-stl.js";
 import { summary } from "./summary.js";
 import { surveyChecksCsv } from "./survey-checks-csv.js";
 import { surveyGroupsCsv } from "./survey-groups-csv.js";
@@ -64,6 +68,10 @@ const REGISTRY = {
   "cut-joined": cutOutput(joinedFlavour),
   "cut-r12": cutOutput(r12Flavour),
   "drill-list": drillList,
+  "solid-stl": solidStl,
+  "solid-3mf": solid3mf,
+  "solid-assembly-stl": solidAssemblyStl,
+  "solid-assembly-3mf": solidAssembly3mf,
   "sheet-svg": sheetSvg,
   "piece-sheet-svg": pieceSheetSvg,
   "setting-sheet-svg": settingSheetSvg,
