@@ -207,11 +207,15 @@ function closeRow({ row, subjects, share, marks }: CloseCall, unit: Unit): reado
   const source = edition === "" || clause.includes(edition) ? clause : `${edition}, ${clause}`;
   return [
     ...[plainName, markWords(marks, 3), subjectWords(subjects.slice(0, 4)), found, `${sense} ${bound}`],
-    ...[share === 0 ? "none" : marginText(margin, unit), percent(share, 1), cut(source, LONGEST_SOURCE)],
+    ...[
+      share === 0 ? "none" : marginText(margin, unit),
+      percent(share, 1).replace(" %", ""),
+      cut(source, LONGEST_SOURCE),
+    ],
   ];
 }
 
-const [LONGEST_SOURCE, LONGEST_NOTE] = [40, 110];
+const [LONGEST_SOURCE, LONGEST_NOTE] = [34, 110];
 
 function cut(words: string, most: number): string {
   return words.length <= most ? words : `${words.slice(0, most - 4).trimEnd()} ...`;
