@@ -11,6 +11,7 @@ import { budgetSheetSvg } from "./budget-sheet-svg.js";
 import { certificatesCsv } from "./certificates-csv.js";
 import { certificatesJson } from "./certificates-json.js";
 import { checkDistancesCsv } from "./check-distances-csv.js";
+import { checkingPdf } from "./checking-pdf.js";
 import { cutListCsv } from "./cut-list-csv.js";
 import { cutListPdf } from "./cut-list-pdf.js";
 import { cutListXlsx } from "./cut-list-xlsx.js";
@@ -80,6 +81,7 @@ const REGISTRY = {
   "check-distances-csv": checkDistancesCsv,
   "plan-dxf": planDxf,
   "plan-svg": planSvg,
+  "checking-pdf": checkingPdf,
   "rod-detail-pdf": rodDetailPdf,
   "traveller-pdf": travellerPdf,
   "label-pdf": labelPdf,

@@ -1,5 +1,6 @@
 /** What a package can hold, said once for each kind of file: what it is, for whom, where it stands, and how it is written. */
 import type { CheckedBase, CheckedJob } from "../checks/checked.js";
+import type { JobDigest } from "../checks/digest.js";
 import type { PdfMaker } from "../formats/pdf-maker.js";
 import type { DrawingDocument } from "../formats/sheet-svg.js";
 import type { RegisteredQuestion } from "../job/model/register.js";
@@ -73,6 +74,10 @@ export interface Surroundings extends Around {
   readonly questions: () => readonly Question[];
   /** Those of the register that are not asked any more. */
   readonly closedQuestions: () => readonly RegisteredQuestion[];
+  /** What all rows of the job come to. */
+  readonly digest: () => JobDigest;
+  /** Ledger, questions and their like, with size and hash; none where they are not wanted. */
+  readonly closedFiles: () => readonly SummaryFile[];
 }
 
 interface Described<Kind extends string> {
