@@ -33,6 +33,7 @@ export {
   type PlacingEdition,
   type TemplateHoleEdition,
 } from "./editions.js";
+export { hookedYield } from "./en-1993-1-8/hooks.js";
 export { findBoltHole, type StandardHole } from "./find-bolt-hole.js";
 export { concreteClauses, findCover, findSpacing } from "./find-concrete.js";
 export { findIso9013Deviation, iso9013Perpendicularity } from "./find-cutting.js";
