@@ -3,6 +3,7 @@ import type { RodStock } from "../job/model/rod-stock.js";
 import type { Missing } from "../job/model/values.js";
 import type { RodDetail } from "../rods/detail/model.js";
 import type { RodLot } from "../rods/lots.js";
+import { groupBy } from "../units/group-by.js";
 import type { ListTable } from "./model.js";
 
 type Told = { readonly [Name in keyof RodDetail]?: string };
@@ -25,11 +26,16 @@ const TOLD: Told = {
   },
 };
 
-/** A row for everything that a list calls not given. */
+/** A row for each thing that lists call not given, with every lot that lacks it: what is missing is said once. */
 export function notesList(lots: readonly RodLot[], stock: RodStock): ListTable {
-  const ofLots = lots.flatMap((lot) =>
-    missingOf(lot.detail).map(({ what, lacks }) => [lot.mark, basesOf(lot), what, lacks.why, lacks.key]),
-  );
+  const lacking = lots.flatMap((lot) => missingOf(lot.detail).map(({ what, lacks }) => ({ lot, what, lacks })));
+  const alike = groupBy(lacking, ({ what, lacks }) => JSON.stringify([what, lacks.why, lacks.key]));
+  const ofLots = [...alike.values()].flatMap((own) => {
+    const [first] = own;
+    if (first === undefined) return [];
+    const without = own.map(({ lot }) => lot);
+    return [[marksOf(without, lots.length), basesOf(without), first.what, first.lacks.why, first.lacks.key]];
+  });
   const ofShop = (["lengths", "kerf", "leastRemnant"] as const).flatMap((name) => {
     const input = stock[name];
     return input.kind === "missing" ? [["shop", "", "stock", input.why, input.key]] : [];
@@ -39,7 +45,7 @@ export function notesList(lots: readonly RodLot[], stock: RodStock): ListTable {
     name: "Not given",
     title: "NOT GIVEN",
     columns: [
-      { heading: "lot", width: 7 },
+      { heading: "lots", width: 16, isWrapped: true },
       { heading: "bases", width: 24, isWrapped: true },
       { heading: "what", width: 22 },
       { heading: "why", width: 60, isWrapped: true },
@@ -51,7 +57,7 @@ export function notesList(lots: readonly RodLot[], stock: RodStock): ListTable {
       {
         title: "NOT GIVEN",
         columns: [
-          ["lot", "LOT"],
+          ["lots", "LOTS"],
           ["bases", "BASES"],
           ["what", "WHAT"],
           ["why", "WHY"],
@@ -65,8 +71,13 @@ export function notesList(lots: readonly RodLot[], stock: RodStock): ListTable {
   };
 }
 
-function basesOf({ uses }: RodLot): string {
-  return [...new Set(uses.map(({ base }) => base))].join(" ");
+/** `all`, or their marks. */
+function marksOf(lots: readonly RodLot[], count: number): string {
+  return lots.length === count && count > 1 ? "all" : lots.map(({ mark }) => mark).join(" ");
+}
+
+function basesOf(lots: readonly RodLot[]): string {
+  return [...new Set(lots.flatMap(({ uses }) => uses.map(({ base }) => base)))].join(" ");
 }
 
 function missingOf(detail: RodDetail): readonly { readonly what: string; readonly lacks: Missing }[] {
