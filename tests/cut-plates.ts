@@ -78,6 +78,8 @@ export function plateOf(outer: Contour, holes: readonly Hole[], marks: readonly 
     keyed: null,
     wrong: [],
     sized: [],
+    parted: null,
+    lower: null,
   };
 }
 

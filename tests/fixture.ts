@@ -5,6 +5,7 @@ import { CUT_NAME_PARTS, given, missing } from "../src/job/model/job.js";
 import { resolveBudget } from "../src/job/resolve/budget.js";
 import { makeRodShop } from "../src/job/resolve/rod-shop.js";
 import { makeRates } from "../src/job/resolve/rod-stock.js";
+import { usualBolt } from "../src/job/resolve/splice-bolt.js";
 import { resolveSurvey } from "../src/job/schema/survey.js";
 import type { BaseWithRods } from "../src/rods/index.js";
 import { placeRods } from "../src/rods/index.js";
@@ -50,6 +51,7 @@ export function shopFixture(changes: Partial<Shop> = {}): Shop {
       name: CUT_NAME_PARTS,
       flavour: "polyline",
     },
+    spliceBolt: usualBolt("in"),
     rodShop: makeRodShop(undefined, "shop test", "in"),
     rates: makeRates(undefined, "shop test", "in"),
     ...changes,
@@ -149,6 +151,8 @@ export function baseFixture(changes: Partial<Base> = {}): Base {
       height: given(inches(3), "job"),
       nailHoles: [],
       groutHoles: [],
+      lower: null,
+      segments: null,
     },
     origins: {},
     ...changes,

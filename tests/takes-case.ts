@@ -189,6 +189,16 @@ const BASE_KEYS: Readonly<Record<string, Values>> = {
     { diameter: "8", at: ["1", "1"] },
   ],
   "template.key": [undefined, "auto", "none"],
+  "template.segments": [undefined, undefined, undefined, undefined, "none", "2", "auto", { count: "3", bolt: "1/2" }],
+  "template.lower": [
+    undefined,
+    undefined,
+    "auto",
+    "none",
+    { above: "4" },
+    { below: "20", thickness: "3/8", outline: { kind: "circle", diameter: "30" } },
+    { above: "2", opening: "none" },
+  ],
   "template.height": [undefined, "3", "0", "1", "12"],
   "template.nails": [
     undefined,
@@ -226,6 +236,17 @@ export function drawOther(base: FlatBase, key: string, draw: () => number): unkn
 
 export function pick<T>(values: readonly T[], draw: () => number): T | undefined {
   return values[Math.floor(draw() * values.length)];
+}
+
+/** Segments and lower templates are left out where they would be a fault: of plywood, of setting plates, for hooks. */
+function withoutContradictions(base: FlatBase): FlatBase {
+  const use = base.get("template.use");
+  const isPlywood = base.get("template.material") === "plywood";
+  const isHooked = JSON.stringify(base.get("rods.bottom") ?? "").includes("hook");
+  const noSegments = isPlywood || use !== undefined ? [["template.segments", undefined] as const] : [];
+  const noLower =
+    isPlywood || isHooked || use === "setting plate over cast rods" ? [["template.lower", undefined] as const] : [];
+  return new Map([...base, ...noSegments, ...noLower]);
 }
 
 /** `rods.grade` -> { rods: { grade } }. */
@@ -274,7 +295,8 @@ export type Rows = ReadonlyMap<string, string>;
 /** Rules of the first base and of the job, for two bases. */
 export function rowsOf(first: FlatBase, second: FlatBase, form: CaseForm): Rows | null {
   const bases = [first, new Map([...second, ["mark", "X9"], ["template.mark", "TX9"]])].map((flat, index) => {
-    const base = nest(form.hasPlan ? new Map([...flat, ["quantity", undefined]]) : flat);
+    const sound = withoutContradictions(flat);
+    const base = nest(form.hasPlan ? new Map([...sound, ["quantity", undefined]]) : sound);
     return form.inGroups && index === 0 ? inGroups(base) : base;
   });
   const placements = LAYOUT.placements.map(({ base, ...at }) => ({ base: bases[base]?.mark, ...at }));

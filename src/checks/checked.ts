@@ -6,10 +6,9 @@ import { isShared } from "../job/model/shared.js";
 import type { Plan } from "../plan/model.js";
 import type { OutlinedBase, PlacedRod } from "../rods/model.js";
 import type { HoldingBases, ShapedBase, SharedTemplate, TemplatePiece } from "../template/index.js";
-import { makePlate, measurePlate } from "../template/index.js";
+import { listPieces, makePlate, measurePlate, weighTemplate } from "../template/index.js";
 import type { Plate, PlateMeasures } from "../template/model.js";
 import type { Weight } from "../template/weigh.js";
-import { weighPlate } from "../template/weigh.js";
 import type { HeldLayout } from "./held.js";
 import { heldReasons } from "./held.js";
 import { runChecks, runJobChecks } from "./index.js";
@@ -31,7 +30,7 @@ export interface CheckedBase {
   readonly held: readonly string[];
   /** Open questions of every base that the template serves: it is not released; empty where none is. */
   readonly open: readonly OpenQuestion[];
-  /** Of one template; null without a density. */
+  /** Of one template, put together where it is in segments; null without a density. */
   readonly weight: Weight | null;
   /** What is cut or drilled, in order: the template itself, or its parts, then what goes with it. */
   readonly pieces: readonly TemplatePiece[];
@@ -99,8 +98,8 @@ export function checkAlone(job: Job, { base, rods, shape }: ShapedBase): Checked
   const plate = made.value;
   const rows = worstFirst(runChecks({ job, base, rods, plate }));
   const measures = measurePlate(plate);
-  const weight = weighPlate(measures.netArea, plate.thickness, job.shop.density[plate.material], job.unit);
-  const pieces: readonly TemplatePiece[] = [{ role: "template", plate, measures, weight }];
+  const pieces = listPieces(job, plate);
+  const weight = weighTemplate(pieces, plate);
   const [held, open] = [heldReasons(rows, job.unit), openQuestionsOf(base.mark, rows)];
   return { job, base, rods, plate, measures, rows, held, open, weight, pieces, shared: null };
 }

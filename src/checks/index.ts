@@ -33,6 +33,9 @@ import { holeSpacing } from "./rules/hole-spacing.js";
 import { holeWeb } from "./rules/hole-web.js";
 import { key } from "./rules/key.js";
 import { lengthSlip } from "./rules/length-slip.js";
+import { lowerTemplate } from "./rules/lower-template.js";
+import { lowerTemplateCover } from "./rules/lower-template-cover.js";
+import { lowerTemplateHeight } from "./rules/lower-template-height.js";
 import { marksRoom } from "./rules/marks-room.js";
 import { nutRoom } from "./rules/nut-room.js";
 import { patternMatch } from "./rules/pattern-match.js";
@@ -51,6 +54,8 @@ import { rodSpacing } from "./rules/rod-spacing.js";
 import { rodThread } from "./rules/rod-thread.js";
 import { rodThreading } from "./rules/rod-threading.js";
 import { seatOnPlate } from "./rules/seat-on-plate.js";
+import { segmentBolts } from "./rules/segment-bolts.js";
+import { segmentJoint } from "./rules/segment-joint.js";
 import { stockThickness } from "./rules/stock-thickness.js";
 import { tableSize } from "./rules/table-size.js";
 import { templateHeight } from "./rules/template-height.js";
@@ -87,6 +92,11 @@ export const rules = [
   cutHole,
   cutWeb,
   marksRoom,
+  segmentJoint,
+  segmentBolts,
+  lowerTemplate,
+  lowerTemplateCover,
+  lowerTemplateHeight,
   wrongPlacement,
   key,
   patternMatch,

@@ -52,7 +52,7 @@ export const OUTLINE: readonly string[] = [
 /** The whole plate: its key shows wrong ways round, and its opening gives way to marks. */
 export const PLATE: readonly string[] = [
   ...OUTLINE,
-  ...["opening", "key", "mark"].map((key) => `template.${key}`),
+  ...["opening", "key", "mark", "segments"].map((key) => `template.${key}`),
   "mark",
   ...ROD_KIND,
 ];

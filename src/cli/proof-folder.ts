@@ -10,6 +10,7 @@ import { type ListedPlate, type PackageFile, type ProvedPackage, readCertificate
 import type { SignedState } from "../signature/index.js";
 import type { CutCertificate } from "../summary/certificate.js";
 import type { SummaryFile } from "../summary/model.js";
+import { templateOfFile } from "../summary/pieces.js";
 import { attemptReading } from "./file-system.js";
 import { fileFault } from "./findings.js";
 import { findDamage } from "./listed-file.js";
@@ -196,12 +197,13 @@ function listedFiles(
 ): ReadonlyMap<string, Listed> {
   const none = { plates: [], isCertified: false, certificate: null };
   const listed = new Map<string, Listed>(files.map((file) => [file.path, { file, ...none }]));
-  for (const { mark, template, files: own } of bases) {
-    for (const file of own) {
+  for (const base of bases) {
+    for (const file of base.files) {
+      const template = templateOfFile(base, file.piece);
       const layers = file.layers ?? { cut: [], mark: [] };
       const plates = listed.get(file.path)?.plates ?? [];
       const certificate = certificates?.get(file.path) ?? null;
-      const plate = { base: mark, template, unit, layers, certificate };
+      const plate = { base: base.mark, template, unit, layers, certificate };
       const isCut = roleOf(file.kind) === "cut";
       const isNew = isCut && !plates.some((each) => isSamePlate(each, plate));
       const isCertified = isCut && certificates !== null;

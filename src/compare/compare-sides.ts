@@ -104,7 +104,7 @@ function matchTemplates(old: readonly TemplateState[], fresh: readonly TemplateS
   pairBy(({ mark, base }) => JSON.stringify([mark.toUpperCase(), base.toUpperCase()]));
   pairBy(({ mark }) => mark.toUpperCase());
   pairServed(pairs, left, fresh);
-  pairBy(({ base }) => base.toUpperCase());
+  pairBy(({ base, role }) => JSON.stringify([base.toUpperCase(), role]));
   pairAlike(pairs, left, fresh);
   return { pairs, gone: [...left], added: fresh.filter((state) => !pairs.has(state)) };
 }

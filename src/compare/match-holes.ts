@@ -30,7 +30,7 @@ export function matchHoles(old: readonly HoleState[], fresh: readonly HoleState[
       if (before !== undefined) pairUp(before, after);
     }
   }
-  for (const role of ["rod", "opening", "nail", "grout"] as const) {
+  for (const role of ["rod", "opening", "nail", "grout", "bolt"] as const) {
     const ofRole = ({ role: own }: HoleState): boolean => own === role;
     for (const [before, after] of pairNearest([...left].filter(ofRole), [...open].filter(ofRole)))
       pairUp(before, after);

@@ -1,6 +1,7 @@
 /** Two states of a job, and what lies between them. Lengths in whole nanometres, in the base's own axes. */
 
 import type { Summary, SummaryBase, SummaryRods } from "../summary/model.js";
+import type { PieceRole } from "../template/index.js";
 import type { HoleRole } from "../template/model.js";
 
 /** A place in nanometres. */
@@ -39,11 +40,13 @@ export interface CutShape {
 /** What the template is made of. */
 export type Material = "steel" | "plywood";
 
-/** One template as it stands in a job or package. */
+/** One template, or one piece of it, as it stands in a job or package. */
 export interface TemplateState {
   /** Mark of the base, the first that it serves; how many columns stand on all of them; mark and quantity of the template. */
   readonly base: string;
   readonly bases: number;
+  /** What piece of a template it is. */
+  readonly role: PieceRole;
   /** Marks of all bases that it serves, in the order of the job. */
   readonly serves: readonly string[];
   readonly mark: string;

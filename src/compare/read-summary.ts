@@ -18,12 +18,15 @@ const file = z.object({
   bytes: count,
   sha256: text.regex(/^[0-9a-f]{64}$/, { error: "is not a SHA-256 in hexadecimal" }),
   layers: z.object({ cut: z.array(text), mark: z.array(text) }).exactOptional(),
+  piece: text.exactOptional(),
 });
 
 const hole = z
   .object({
     tag: text,
-    role: z.enum(["rod", "opening", "nail", "grout"], { error: "is no role; allowed are rod, opening, nail, grout" }),
+    role: z.enum(["rod", "opening", "nail", "grout", "bolt"], {
+      error: "is no role; allowed are rod, opening, nail, grout, bolt",
+    }),
     x: number,
     y: number,
     diameter: size.exactOptional(),
@@ -37,12 +40,9 @@ const hole = z
     error: "has neither a diameter nor a width and a height",
   });
 
-const template = z.object({
+const plate = {
   mark: text,
   quantity: count,
-  bases: z.array(text).exactOptional(),
-  heldBy: z.array(text).exactOptional(),
-  released: z.boolean().exactOptional(),
   outline: z.object({
     kind: z.enum(["path", "circle"], { error: "is neither path nor circle" }),
     extent: z.tuple([number, number, number, number], { error: "is not a list of four numbers" }),
@@ -58,6 +58,20 @@ const template = z.object({
   pierces: count,
   scribeLength: size.exactOptional(),
   holes: z.array(hole),
+};
+
+const piece = z.object({
+  ...plate,
+  role: z.enum(["template", "lower template", "segment", "splice plate"], { error: "is no role of a piece" }),
+  place: z.object({ turn: number, x: number, y: number }).exactOptional(),
+});
+
+const template = z.object({
+  ...plate,
+  bases: z.array(text).exactOptional(),
+  heldBy: z.array(text).exactOptional(),
+  released: z.boolean().exactOptional(),
+  pieces: z.array(piece).exactOptional(),
 });
 
 const check = z.object({

@@ -1,5 +1,6 @@
 /** From a base of a summary and its cut file to a template state. */
 import type { FileRole, SummaryHole } from "../summary/model.js";
+import { eachPiece, type OnePiece } from "../summary/pieces.js";
 import type { Unit } from "../units/length.js";
 import { NM_PER_UNIT } from "../units/length.js";
 import { readCutShape } from "./cut-shape.js";
@@ -27,24 +28,32 @@ export interface TemplateStates {
 export function startTemplateStates(): TemplateStates {
   const states: TemplateState[] = [];
   const shared = new Map<string, number>();
+  const addPiece = (base: PieceOfBase, source: StateSource): void => {
+    const key = base.template.mark.toUpperCase();
+    const at = shared.get(key);
+    const known = at === undefined ? undefined : states[at];
+    if (at !== undefined && known !== undefined && base.template.bases.length > 1) {
+      states[at] = { ...known, bases: known.bases + base.quantity, serves: [...known.serves, base.mark] };
+      return;
+    }
+    if (base.template.bases.length > 1) shared.set(key, states.length);
+    states.push(makeTemplateState(base, source));
+  };
   return {
     add: (base, source) => {
-      const key = base.template.mark.toUpperCase();
-      const at = shared.get(key);
-      const known = at === undefined ? undefined : states[at];
-      if (at !== undefined && known !== undefined && base.template.bases.length > 1) {
-        states[at] = { ...known, bases: known.bases + base.quantity, serves: [...known.serves, base.mark] };
-        return;
-      }
-      if (base.template.bases.length > 1) shared.set(key, states.length);
-      states.push(makeTemplateState(base, source));
+      for (const piece of eachPiece(base)) addPiece(piece, source);
     },
     list: () => states,
   };
 }
 
-/** One base of a summary as a template state. The first cut file, where there is one, tells the shape of outline and marks. */
-export function makeTemplateState(base: SummaryTemplate, source: StateSource): TemplateState {
+type PieceOfBase = OnePiece<SummaryTemplate>;
+
+/** A piece of one base of a summary as a template state. The first cut file, where there is one, tells the shape of outline and marks. */
+export function makeTemplateState(
+  base: SummaryTemplate & Partial<Pick<PieceOfBase, "role">>,
+  source: StateSource,
+): TemplateState {
   const { template, files } = base;
   const { outline } = template;
   const nm = (length: number): number => Math.round(length * NM_PER_UNIT[source.unit]);
@@ -56,7 +65,7 @@ export function makeTemplateState(base: SummaryTemplate, source: StateSource): T
   const bytes = cut[0] === undefined ? null : source.bytesOf(cut[0].path);
   return {
     ...{ base: base.mark, bases: base.quantity, mark: template.mark, quantity: template.quantity, held: base.held },
-    serves: [base.mark],
+    ...{ role: base.role ?? "template", serves: [base.mark] },
     delivered: source.delivered && making.length > 0,
     thickness: nm(template.thickness),
     material: template.material ?? materialOf(cut.length > 0, drilled.length > 0),

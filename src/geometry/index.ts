@@ -8,6 +8,7 @@ export * from "./extent.js";
 export * from "./flatten.js";
 export * from "./measure.js";
 export * from "./move.js";
+export * from "./partition.js";
 export * from "./point.js";
 export * from "./section.js";
 export * from "./segment.js";

@@ -17,11 +17,13 @@ import { cutListPdf } from "./cut-list-pdf.js";
 import { cutListXlsx } from "./cut-list-xlsx.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
+import { labelPdf } from "./label-pdf.js";
 import { ledger } from "./ledger.js";
 import { letterPdf } from "./letter-pdf.js";
 import { letterText } from "./letter-text.js";
 import { manifest } from "./manifest.js";
 import type { BaseOutput, GrowingOutput, JobOutput, Output, PieceFile, ResultOutput } from "./model.js";
+import { pieceSheetSvg } from "./piece-sheet-svg.js";
 import { planDxf } from "./plan-dxf.js";
 import { planSvg } from "./plan-svg.js";
 import { questionRegisterJson } from "./question-register-json.js";
@@ -30,18 +32,24 @@ import { quoteCsv } from "./quote-csv.js";
 import { quoteXlsx } from "./quote-xlsx.js";
 import { readAsCsv } from "./read-as-csv.js";
 import { readAsXlsx } from "./read-as-xlsx.js";
+import { rodDetailPdf } from "./rod-detail-pdf.js";
 import { rodListXlsx } from "./rod-list-xlsx.js";
 import { rodListsCsv } from "./rod-lists-csv.js";
 import { settingOutBareCsv } from "./setting-out-bare-csv.js";
 import { settingOutCsv } from "./setting-out-csv.js";
+import { settingSheetSvg } from "./setting-sheet-svg.js";
+import { settingSheetsPdf } from "./setting-sheets-pdf.js";
 import { sheetSetPdf } from "./sheet-set-pdf.js";
 import { sheetSvg } from "./sheet-svg.js";
 import { summary } from "./summary.js";
 import { surveyChecksCsv } from "./survey-checks-csv.js";
 import { surveyGroupsCsv } from "./survey-groups-csv.js";
+import { surveyReportPdf } from "./survey-report-pdf.js";
+import { surveyReportText } from "./survey-report-text.js";
 import type { SurveyResult } from "./survey-result.js";
 import { surveyRodsCsv } from "./survey-rods-csv.js";
 import { surveySheetSvg } from "./survey-sheet-svg.js";
+import { travellerPdf } from "./traveller-pdf.js";
 
 export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
@@ -58,14 +66,20 @@ const REGISTRY = {
   "cut-r12": cutOutput(r12Flavour),
   "drill-list": drillList,
   "sheet-svg": sheetSvg,
+  "piece-sheet-svg": pieceSheetSvg,
+  "setting-sheet-svg": settingSheetSvg,
   "setting-out-csv": settingOutCsv,
   "setting-out-bare-csv": settingOutBareCsv,
   "check-distances-csv": checkDistancesCsv,
   "plan-dxf": planDxf,
   "plan-svg": planSvg,
   "checking-pdf": checkingPdf,
+  "rod-detail-pdf": rodDetailPdf,
+  "traveller-pdf": travellerPdf,
+  "label-pdf": labelPdf,
   "certificates-csv": certificatesCsv,
   "certificates-json": certificatesJson,
+  "setting-sheets-pdf": settingSheetsPdf,
   "cut-list-pdf": cutListPdf,
   "cut-list-xlsx": cutListXlsx,
   "cut-list-csv": cutListCsv,
@@ -134,6 +148,8 @@ export const surveyOutputs: readonly ResultOutput<SurveyResult>[] = [
   surveyRodsCsv,
   surveyChecksCsv,
   surveySheetSvg,
+  surveyReportText,
+  surveyReportPdf,
 ];
 
 /** Kinds that a template is cut or drilled by. */

@@ -31,6 +31,8 @@ export interface OutputFile {
   readonly bytes: Uint8Array;
   readonly sha256: string;
   readonly layers?: NonNullable<SummaryFile["layers"]>;
+  /** Mark of the piece that it is of, where that is not the template itself. */
+  readonly piece?: string;
 }
 
 /** A file as the writers of later files see it. */
@@ -111,7 +113,7 @@ export interface PieceFile<Kind extends string = string> extends Described<Kind>
   applies(checked: CheckedBase, piece: TemplatePiece, includeHeld: boolean): boolean;
   /** Inside the package. */
   path(checked: CheckedBase, piece: TemplatePiece): string;
-  write(checked: CheckedBase, piece: TemplatePiece): Uint8Array;
+  write(checked: CheckedBase, piece: TemplatePiece, around: BaseSurroundings): Uint8Array;
   /** Of a file that is cut by. */
   readonly cut?: CutReading;
 }
@@ -197,12 +199,15 @@ export type JobOutput<Kind extends string = string> = Document<Kind> &
     | { readonly needs: "plan"; write(checked: PlannedJob, around: Surroundings): Iterable<PathAndBytes> }
   );
 
+/** What the writer of a result may use; `pdf` as in a package. */
+export type ResultAround = Pick<Surroundings, "document" | "version" | "pdf">;
+
 /** Files that a budget or a survey leaves in a folder of its own, one at a time; paths inside that folder. */
 export interface ResultOutput<Result, Kind extends string = string> extends Described<Kind> {
   readonly scope: "budget" | "survey";
   /** Path by pattern, for README. */
   readonly named: string;
-  write(result: Result, around: Pick<Around, "document" | "version">): Iterable<PathAndBytes>;
+  write(result: Result, around: ResultAround): Iterable<PathAndBytes>;
 }
 
 /** Everything that a package can hold. */

@@ -56,6 +56,14 @@ export function jobStem(job: Pick<Job, "number" | "revision" | "status">): strin
   return `${safeForFileName(job.number)}_rev-${safeForFileName(job.revision)}${releaseEnding(job)}`;
 }
 
+/** `T1-S2_rev-B`: of the sheet of a piece. */
+export function pieceStem(
+  { job }: Pick<CheckedBase, "job">,
+  { plate }: { readonly plate: CheckedBase["plate"] },
+): string {
+  return templateStem({ plate, job });
+}
+
 /**
  * `cut/T9_2-off_PL3-8_A36_rev-B`, of what a piece is cut or drilled by: the parts that the shop wants, then held and not
  * released. What is held lies apart, so that nobody who takes the whole folder cuts it. Only the mark may hold `_`, so that

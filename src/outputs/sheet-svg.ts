@@ -1,8 +1,8 @@
 /** The sheet of a template. */
 import { writeSheetSvg } from "../formats/sheet-svg.js";
-import { drawSheet } from "../sheets/index.js";
+import { drawSheet, type SheetRequest } from "../sheets/index.js";
 import { drawingDocument } from "./drawing-document.js";
-import type { BaseOutput } from "./model.js";
+import type { BaseOutput, BaseSurroundings } from "./model.js";
 import { FOLDERS, heldEnding, nameIn, openEnding, sheetPlace, sheetStem } from "./names.js";
 import { templatePage } from "./sheet-set.js";
 
@@ -18,21 +18,27 @@ export const sheetSvg: BaseOutput<"sheet-svg"> = {
   applies: () => true,
   path: (checked) => `${FOLDERS.sheets}/${sheetStem(checked)}${heldEnding(checked)}${openEnding(checked)}_sheet.svg`,
   write: (checked, { made, document, version, pages }) => {
-    const drill = made.find(({ role }) => role === "drill");
+    const drill = made.find(({ role, piece }) => role === "drill" && piece === undefined);
     const place = sheetPlace(checked);
     const { number, count, bases } = place;
     const scene = drawSheet({
       ...checked,
-      cutFiles: made
-        .filter(({ role }) => role === "cut")
-        .map(({ path, sha256, layers }) => ({ name: nameIn(path), sha256, layers })),
+      cutFiles: cutFilesOf(made, undefined),
       drillListName: drill === undefined ? null : nameIn(drill.path),
       sheetNumber: number,
       sheetCount: count,
       sheetBases: bases,
       programVersion: version,
+      piece: null,
     });
     pages?.take(templatePage(scene, checked, place, pages.paper));
     return new TextEncoder().encode(writeSheetSvg(scene, drawingDocument(document)));
   },
 };
+
+/** Files that a piece is cut by, as its sheet names them; undefined: the template itself. */
+export function cutFilesOf(made: BaseSurroundings["made"], mark: string | undefined): SheetRequest["cutFiles"] {
+  return made
+    .filter(({ role, piece }) => role === "cut" && piece === mark)
+    .map(({ path, sha256, layers }) => ({ name: nameIn(path), sha256, layers }));
+}

@@ -5,17 +5,18 @@ import type { Base, Job } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
 import type { BaseWithRods, PlacedRod } from "../rods/index.js";
 import type { Plate } from "../template/index.js";
-import { makePlate } from "../template/index.js";
+import { listPieces, makePlate } from "../template/index.js";
 import { toMillimetres } from "../units/index.js";
 import type { KnownPlate, TargetHole } from "./model.js";
 
-/** In the order of the bases; a base that gives no plate has none. A template of several bases stands once, with the first. */
+/** Each piece of every template, in the order of the bases; a base that gives no plate has none. A template of several bases stands once, with the first. */
 export function targetsOf(job: Job, bases: readonly BaseWithRods[]): readonly KnownPlate[] {
   return bases.flatMap(({ base, rods }) => {
     const isFirst = servedMarks(base)[0] === base.mark;
     const plate = isFirst ? makePlate(job, base, rods) : null;
     const basePlate = basePlateOf(base, rods);
-    return [...(plate?.ok ? [templateTarget(base, plate.value)] : []), ...(basePlate === null ? [] : [basePlate])];
+    const pieces = plate?.ok ? listPieces(job, plate.value).map((piece) => templateTarget(base, piece.plate)) : [];
+    return [...pieces, ...(basePlate === null ? [] : [basePlate])];
   });
 }
 

@@ -1,6 +1,7 @@
 /** What is said of holes and corners with a leader; where there is room to say it is found in `leaders.ts`. */
 
-import type { Point } from "../geometry/vocabulary.js";
+import { arcOf, millimetresBetween, toLattice } from "../geometry/index.js";
+import type { Point, Segment } from "../geometry/vocabulary.js";
 import type { Base, Corner, Job, Offset } from "../job/model/job.js";
 import { boltCircleOf, standsToAxes } from "../patterns/index.js";
 import { keySize } from "../template/index.js";
@@ -9,6 +10,7 @@ import { greatestOf, leastOf } from "../units/extremes.js";
 import { groupBy } from "../units/group-by.js";
 import { formatLength, type Length, nanometres, toMillimetres, type Unit } from "../units/index.js";
 import { at } from "./items.js";
+import { isPart, type SheetPiece } from "./request.js";
 import { spellingOf } from "./spelling.js";
 import { textWidth } from "./text-metrics.js";
 
@@ -43,7 +45,13 @@ export function widestCallout(callouts: readonly Callout[], letter: number): num
   return greatestOf(widths, 0);
 }
 
-const ROLE_WORDS = { rod: "HOLE", opening: "OPENING", nail: "NAIL HOLE", grout: "GROUT HOLE" } as const;
+const ROLE_WORDS = {
+  rod: "HOLE",
+  opening: "OPENING",
+  nail: "NAIL HOLE",
+  grout: "GROUT HOLE",
+  bolt: "BOLT HOLE",
+} as const;
 
 /** Holes that are alike in size, rod, role and making, in the order in which they first come. */
 export function alikeHoles(holes: readonly Hole[], unit: Unit): readonly (readonly Hole[])[] {
@@ -56,6 +64,7 @@ export interface CalledOut {
   readonly plate: Plate;
   readonly base: Base;
   readonly job: Pick<Job, "unit" | "editions">;
+  readonly piece?: SheetPiece | null;
 }
 
 /** One callout for each kind of hole, one for the corners, and one for the cut or notch that shows the way round. */
@@ -68,7 +77,34 @@ export function calloutsOf(called: CalledOut): readonly Callout[] {
     ],
     targets: outermost(alike).flatMap(targetsOf),
   }));
-  return [...holes, ...cornerCallout(called), ...cutCallouts(called), ...orientationCallout(called)];
+  return [
+    ...holes,
+    ...cornerCallout(called),
+    ...cutCallouts(called),
+    ...orientationCallout(called),
+    ...(isPart(called.piece) ? arcCallouts(called) : []),
+  ];
+}
+
+/** A rounded corner of an opening has no larger radius, millimetres: common practice. */
+const LARGEST_CORNER = 150;
+
+/** Radius of each arc of a part, and the chord of one that is no rounded corner; alike ones have one callout. */
+function arcCallouts({ plate: { region }, job: { unit } }: CalledOut): readonly Callout[] {
+  if (region.outer.kind === "circle") return [];
+  const say = (millimetres: number) => formatLength(toLattice(millimetres), unit);
+  const arcs = region.outer.segments.filter(({ bulge }) => bulge !== 0);
+  const wordsOf = (segment: Segment) => {
+    const radius = `${segment.bulge > 0 ? "OUTSIDE" : "INSIDE"} R${say(arcOf(segment).radius)}`;
+    const isCorner = arcOf(segment).radius <= LARGEST_CORNER;
+    return [radius, ...(isCorner ? [] : [`CHORD ${say(millimetresBetween(segment.from, segment.to))}`])];
+  };
+  return [...groupBy(arcs, (segment) => wordsOf(segment).join("|")).values()].map((alike): Callout => {
+    const [radius = "", ...chord] = alike.slice(0, 1).flatMap(wordsOf);
+    const words = alike.length > 1 ? `${alike.length} ${radius}` : radius;
+    const targets = alike.map(({ from, to, bulge }) => ({ center: middle(from, to, bulge), radius: 0 }));
+    return { lines: [words, ...chord].map((line) => [line]), targets };
+  });
 }
 
 const CUT_WORDS = { "corner cut": "CUT", "corner notch": "NOTCH", "edge notch": "NOTCH" } as const;
@@ -199,9 +235,9 @@ function cornerCallout({ plate, base, job: { unit } }: CalledOut): readonly Call
 }
 
 /** Corners of a polygon's bounding rectangle that are cut off, by the legs of the cut: one callout for those alike. */
-function cutCallouts({ base: { template }, job: { unit } }: CalledOut): readonly Callout[] {
+function cutCallouts({ base: { template }, job: { unit }, piece }: CalledOut): readonly Callout[] {
   const { outline } = template;
-  if (outline.kind !== "polygon") return [];
+  if (outline.kind !== "polygon" || isPart(piece)) return [];
   const alike = groupBy(cutsOf(outline.at), ({ x, y }) => legs(x, y, unit));
   return [...alike].map(([words, cuts]) => ({
     lines: [[cuts.length > 1 ? `${cuts.length} CORNERS CUT` : "CORNER CUT"], [words]],

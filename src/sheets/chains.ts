@@ -13,12 +13,13 @@ import { at, group } from "./items.js";
 import { type Axis, type ChainMode, chainLines, type HoleLine, type Located, lineOf } from "./located.js";
 import { type Draft, put } from "./paper.js";
 import { AXIS_REACH, axisLabelReach, CROSS_REACH, holeRadius, holeSpan, onPaper, type View } from "./plan-shapes.js";
+import { isPart } from "./request.js";
 import type { PaperPoint } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
 import { dimensionWords, referenceWords } from "./taped.js";
 
 /** What chains are drawn from. */
-export interface ChainInput extends Pick<Located, "base"> {
+export interface ChainInput extends Pick<Located, "base" | "piece"> {
   readonly plate: Plate;
   readonly unit: Unit;
   readonly plateExtent: Extent;
@@ -157,7 +158,8 @@ function planAxis(view: View, input: ChainInput, axis: Axis): AxisChains {
   const sides = sidesOf(view, input, wanted, axis);
   const linesOn = (side: Side) => wanted.filter((_, i) => sides[i] === side);
   const [near, far] = [linesOn("near"), linesOn("far")];
-  const point = isEven(wanted) || isRound(input.plate) ? [] : pointLevel(view, input, axis, near);
+  const point =
+    isEven(wanted) || isRound(input.plate) || isPart(input.piece) ? [] : pointLevel(view, input, axis, near);
   return {
     near: [
       ...point,
@@ -244,6 +246,7 @@ function pointLevel(view: View, input: ChainInput, axis: Axis, lines: readonly H
 
 /** Where the plate does not lie evenly about the working point, or no rod line shows that it does, its edges are located from it. */
 function edgeLevel(view: View, input: ChainInput, axis: Axis, hasChain: boolean): readonly Level[] {
+  if (isPart(input.piece)) return [];
   const [low, high] = edgeStops(view, input, axis, "near");
   if (Math.abs(low.at + high.at) <= 1 && (hasChain || isRound(input.plate) || input.mode === "overall")) return [];
   const point = pointStop(view, input, axis, "near");

@@ -158,7 +158,7 @@ interface Sides {
 function sidesBeside(request: Prepared, { pocket }: Panel, lettering: Lettering, fullness: Fullness): readonly Sides[] {
   if (fullness === "bare" || fullness === "cut") return [{ pocketed: [], beside: NO_SIDES }];
   const { all, others, section } = sidesOf(request)(lettering);
-  const placed = pocket === null ? null : sideInPocket(section, pocket, lettering);
+  const placed = pocket === null || section === null ? null : sideInPocket(section, pocket, lettering);
   const usual = { pocketed: [], beside: all };
   return placed === null ? [usual] : [{ pocketed: [placed], beside: others }, usual];
 }
@@ -169,14 +169,14 @@ interface Beside {
   readonly choices: readonly SideChoice[];
 }
 
-/** All side views, and those that are left where the setting section stands elsewhere. */
+/** All side views, of a piece without the setting section, of a plate in segments without the marks that their sheets show; and those that are left where the setting section stands elsewhere. */
 const sidesOf = onceFor((request: Prepared) =>
   once((lettering: Lettering) => {
-    const section = settingSection(request, lettering);
-    const marks = marksView(request, lettering);
+    const section = request.piece === null ? settingSection(request, lettering) : null;
+    const marks = request.plate.parted === null ? marksView(request, lettering) : null;
     const others = marks === null ? [] : [marks];
     const beside = (sides: readonly SideView[]): Beside => ({ sides, choices: sideChoices(sides, lettering) });
-    return { all: beside([...others, section]), others: beside(others), section };
+    return { all: beside(section === null ? others : [...others, section]), others: beside(others), section };
   }),
 );
 
@@ -273,6 +273,7 @@ function planInput(request: Prepared, lettering: Lettering, mode: ChainMode, rea
     tagAll: needsHoleTable(request, mode),
     demand: "good",
     callouts: calledOf(request),
+    piece: request.piece,
   };
 }
 

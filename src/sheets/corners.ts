@@ -6,7 +6,7 @@ import { at, circle, group, stroke, text } from "./items.js";
 import type { Box } from "./occupied.js";
 import { type Draft, isFree, put } from "./paper.js";
 import { onPaper, type View } from "./plan-shapes.js";
-import type { SheetRequest } from "./request.js";
+import { originName, type SheetRequest } from "./request.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
 import type { TableText } from "./table.js";
 import { unitWord } from "./unit-word.js";
@@ -15,14 +15,14 @@ const MOST_CORNERS = 24;
 const NONE: ReadonlySet<number> = new Set();
 
 /** Where each numbered corner stands from the working point, before its treatment; null for other outlines. */
-export function cornerTable({ base, job }: Pick<SheetRequest, "base" | "job">): TableText | null {
+export function cornerTable({ base, job, piece }: Pick<SheetRequest, "base" | "job" | "piece">): TableText | null {
   const { outline } = base.template;
   if (outline.kind !== "polygon") return null;
   const shown = outline.at.slice(0, MOST_CORNERS);
   const more = outline.at.length - shown.length;
   return {
     name: "corner-table",
-    heading: `CORNERS OF THE OUTLINE (${unitWord(job.unit)} FROM W.P.)`,
+    heading: `CORNERS OF THE OUTLINE (${unitWord(job.unit)} FROM ${originName(piece)})`,
     columns: [
       { title: "CORNER", share: 0.3, align: "start" },
       { title: "X", share: 0.35, align: "end" },

@@ -37,6 +37,8 @@ export interface DocumentText {
   readonly held?: readonly string[];
   /** True where much is to stand on one page: smaller letters, no smaller than those of a newspaper. */
   readonly fine?: boolean;
+  /** Its pieces say themselves what is held or not released, since each goes its own way; else a banner says it once. */
+  readonly flagged?: true;
 }
 
 /** The page of that unit: letter or A4. */
@@ -93,7 +95,7 @@ function fillPages(document: DocumentText, sheet: SheetSize): readonly (readonly
     }
   };
   const first = banners({ job: document.job, held: document.held ?? [] }, width, lettering);
-  for (const piece of first) placeWhole(piece);
+  if (document.flagged !== true) for (const piece of first) placeWhole(piece);
   for (const block of document.blocks) {
     if (block.kind === "fresh") turn();
     else if (block.kind === "table") placeTable(block.table);

@@ -20,7 +20,7 @@ import { type BarePlan, type Demand, type PlanPart, putAllCallouts, putBarePlan 
 import type { Prepared, SheetRequest } from "./request.js";
 import type { PaperPoint, Scene, SceneItem } from "./scene.js";
 import { type Scale, type SheetSize, sheetSizes } from "./sheet-sizes.js";
-import { DOCUMENT_TYPE, statusWords } from "./status-words.js";
+import { documentType, statusWords } from "./status-words.js";
 import { printable, textWidth } from "./text-metrics.js";
 import { scaleWords } from "./title-block.js";
 import { type PlacedSide, titleBand, titleBaselines } from "./views.js";
@@ -286,9 +286,9 @@ function sceneOf(request: SheetRequest, sheet: SheetSize, scale: Scale, items: r
     size: sheet.name,
     width: sheet.width,
     height: sheet.height,
-    title: `${warning}${plate.mark} rev ${plate.revision}: setting template for ${listed(servedMarks(base), MOST_NAMED)}, job ${job.number}`,
+    title: `${warning}${plate.mark} rev ${plate.revision}: ${request.piece?.role ?? "setting template"} for ${listed(servedMarks(base), MOST_NAMED)}, job ${job.number}`,
     description: `Sheet ${request.sheetNumber} of ${request.sheetCount}, size ${sheet.name}. ${job.title}. Status: ${status}.`,
-    listing: { about: DOCUMENT_TYPE[base.template.use], scale: scaleWords(scale) },
+    listing: { about: documentType(request), scale: scaleWords(scale) },
     items,
   };
 }

@@ -4,7 +4,7 @@ import type { Unit } from "../units/index.js";
 import { coordinate, sizeText } from "./callouts.js";
 import { type ChainMode, type Located, unlocated } from "./located.js";
 import { once, onceFor } from "./once.js";
-import type { SheetRequest } from "./request.js";
+import { originName, type SheetRequest } from "./request.js";
 import type { TableText } from "./table.js";
 import { unitWord } from "./unit-word.js";
 
@@ -30,7 +30,8 @@ export function holeTable(request: SheetRequest, from: number, to: number): Tabl
   const last = to >= plate.holes.length;
   return {
     name: "hole-table",
-    heading: from === 0 ? `HOLE TABLE (${unitWord(job.unit)} FROM W.P.)` : "HOLE TABLE (CONTINUED)",
+    heading:
+      from === 0 ? `HOLE TABLE (${unitWord(job.unit)} FROM ${originName(request.piece)})` : "HOLE TABLE (CONTINUED)",
     columns: [
       { title: "TAG", share: 0.12, align: "start" },
       { title: "X", share: 0.19, align: "end" },

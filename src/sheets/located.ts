@@ -2,7 +2,7 @@
 import { boltCircleOf } from "../patterns/index.js";
 import type { Hole } from "../template/model.js";
 import { alikeHoles } from "./callouts.js";
-import type { SheetRequest } from "./request.js";
+import type { SheetPiece, SheetRequest } from "./request.js";
 
 /** `full`: a chain through every rod line. `ends`: the first and last of them. `overall`: the plate's size alone. */
 export type ChainMode = "full" | "ends" | "overall";
@@ -14,6 +14,7 @@ export interface Located {
   readonly plate: Pick<SheetRequest["plate"], "holes">;
   readonly base: Pick<SheetRequest["base"], "groups">;
   readonly job: Pick<SheetRequest["job"], "unit">;
+  readonly piece?: SheetPiece | null;
 }
 
 /** A line of rods across one axis: its coordinate in nanometres, and the two outermost holes on it. */
@@ -68,7 +69,7 @@ function holeLines(located: Located, axis: Axis): readonly HoleLine[] {
   const circles = circleLetters(located);
   const byLine = new Map<number, HoleLine>();
   for (const hole of located.plate.holes) {
-    if (hole.role !== "rod" || circles.has(groupLetter(hole))) continue;
+    if (!isChained(hole, located) || circles.has(groupLetter(hole))) continue;
     const at = lineOf(hole, axis);
     const { low, high } = byLine.get(at) ?? { low: hole, high: hole };
     byLine.set(at, {
@@ -80,12 +81,17 @@ function holeLines(located: Located, axis: Axis): readonly HoleLine[] {
   return [...byLine.values()].sort((a, b) => a.at - b.at);
 }
 
+/** Rods, and the bolts of a splice plate. */
+function isChained({ role }: Hole, { piece }: Located): boolean {
+  return role === "rod" || (role === "bolt" && piece?.role === "splice plate");
+}
+
 /** Tags of the rods of which both lines stand in chains of this mode. */
 export function locatedByChains(located: Located, mode: ChainMode): ReadonlySet<string> {
   const linesOf = (axis: Axis) => new Set(chainLines(located, mode, axis).map(({ at }) => at));
   const [xs, ys] = [linesOf("x"), linesOf("y")];
   const both = located.plate.holes.filter(
-    (hole) => hole.role === "rod" && xs.has(lineOf(hole, "x")) && ys.has(lineOf(hole, "y")),
+    (hole) => isChained(hole, located) && xs.has(lineOf(hole, "x")) && ys.has(lineOf(hole, "y")),
   );
   return new Set(both.map(({ tag }) => tag));
 }
@@ -109,9 +115,11 @@ const MOST_LINES = 8;
 /**
  * The modes worth trying, the fullest first: no chain is drawn through more lines than a person would follow. Rods on bolt
  * circles alone have no line, and one mode is as good as the other. Where chains of the ends alone would locate every hole, no
- * hole table comes with them: a line that finds no room in them needs one.
+ * hole table comes with them: a line that finds no room in them needs one. Rods of a segment stand along an arc or in corners of
+ * a part: a hole table locates them all.
  */
 export function chainModes(located: Located): readonly ChainMode[] {
+  if (located.piece?.role === "segment") return ["overall"];
   const counts = (["x", "y"] as const).map((axis) => holeLines(located, axis).length);
   if (counts.every((count) => count === 0)) return ["full"];
   const usual: readonly ChainMode[] = counts.some((count) => count > MOST_LINES) ? ["ends"] : ["full", "ends"];

@@ -6,7 +6,7 @@ import { formatDecimals, formatLength, nanometres, type Unit } from "../units/in
 import { NM_PER_MM, roundSymmetric } from "../units/length.js";
 import { at, group, line, stroke, text } from "./items.js";
 import { onceFor } from "./once.js";
-import type { LayersByUse, SheetRequest } from "./request.js";
+import { isPart, type LayersByUse, type SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
 import { headingItems, type Piece, rowHeight } from "./table.js";
@@ -108,7 +108,8 @@ function gradeWords({ grade }: SheetRequest["plate"]): string {
 
 /** Where 0,0 of the cut file lies, and where the working point is from there. */
 export function originWords(request: SheetRequest): string {
-  if (request.job.shop.cutFile.origin !== "lower left") return "THE WORKING POINT (W.P.)";
+  if (request.job.shop.cutFile.origin !== "lower left" && !isPart(request.piece)) return "THE WORKING POINT (W.P.)";
+  if (isPart(request.piece)) return "LOWER LEFT OF THE OUTLINE, AS ON THIS SHEET";
   const { x, y } = originOf(request);
   return `LOWER LEFT OF THE OUTLINE; W.P. AT ${pairInUnit(-x, -y, request.job.unit)}`;
 }

@@ -7,12 +7,13 @@ import { cutSignersBlock, emptySignersHeight, leastSignersHeight, signersBlock, 
 import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
+import { jointTable } from "./joints.js";
 import type { ChainMode } from "./located.js";
 import { once, onceFor } from "./once.js";
 import { operatorBox } from "./operator-box.js";
 import type { Area } from "./paper.js";
 import { plateNotes, SHEET_CAUTIONS } from "./plate-notes.js";
-import type { Prepared } from "./request.js";
+import { isPart, type Prepared } from "./request.js";
 import { revisionTable } from "./revision-table.js";
 import { rodTable } from "./rod-table.js";
 import type { SceneItem } from "./scene.js";
@@ -156,7 +157,11 @@ const partsOf = onceFor((request: Prepared) =>
 );
 
 /** Tables whose text is the same at any width. */
-const tablesOf = onceFor((request: Prepared) => ({ corners: cornerTable(request), tape: tapeTable(request) }));
+const tablesOf = onceFor((request: Prepared) => ({
+  corners: cornerTable(request),
+  joints: jointTable(request),
+  tape: tapeTable(request),
+}));
 const plainNotes = onceFor((request: Prepared) => plateNotes(request, []));
 
 function makeParts(request: Prepared, sheet: SheetSize, fullness: Fullness): Parts {
@@ -164,8 +169,9 @@ function makeParts(request: Prepared, sheet: SheetSize, fullness: Fullness): Par
   const width = sheet.panel - 2 * MARGIN;
   const isShort = fullness !== "whole" && fullness !== "continued";
   const texts = once((room: number): readonly TableText[] => {
-    const { corners, tape } = tablesOf(request);
-    const others = [corners, rodTable(request, room, lettering), tape];
+    const { corners, joints, tape } = tablesOf(request);
+    const rods = isPart(request.piece) ? null : rodTable(request, room, lettering);
+    const others = [corners, joints, rods, tape];
     return [revisionTable(request, isShort ? 1 : MOST_REVISIONS), ...others.filter((table) => table !== null)];
   });
   const tables = once((room: number) => texts(room).map((table) => tablePiece(table, room, lettering)));

@@ -10,11 +10,13 @@ import { putChains } from "./chains.js";
 import { putCornerNumbers } from "./corners.js";
 import { putDiagonal } from "./diagonals.js";
 import { circle, group, stroke } from "./items.js";
+import { jointItems, putJointNames } from "./joints.js";
 import { findCallouts, type Ground, groundOf } from "./leaders.js";
 import type { ChainMode } from "./located.js";
 import { type Neighbour, neighbourItems } from "./neighbours.js";
 import { type Draft, put, putAll } from "./paper.js";
 import { axisItems, holeItems, outlineItem, type View } from "./plan-shapes.js";
+import { originName, type SheetPiece } from "./request.js";
 import type { Lettering } from "./sheet-sizes.js";
 import { putTags, type Tagging } from "./tags.js";
 import { putWorkingPoint } from "./working-point.js";
@@ -40,6 +42,7 @@ export interface PlanInput {
   readonly tagAll: boolean;
   readonly demand: Demand;
   readonly callouts: readonly Callout[];
+  readonly piece: SheetPiece | null;
 }
 
 /** What found no room beside the plan and has to be said in the notes; or the part for which the attempt is given up. */
@@ -65,10 +68,11 @@ export function putBarePlan(draft: Draft, view: View, input: PlanInput): BarePla
   const strict = demand !== "anything";
   putShapes(draft, view, input);
   if (!putChains(draft, view, input) && (strict || input.mode !== "overall")) return failed("chains");
-  putWorkingPoint(draft, view, plate.holes, lettering);
+  putWorkingPoint(draft, view, plate.holes, lettering, originName(input.piece));
   putDiagonal(draft, view, input);
   const rods = plate.holes.filter(({ role }) => role === "rod");
   if (!putAllTags(draft, view, input, input.tagAll ? plate.holes : rods) && strict) return failed("tags");
+  putJointNames(draft, view, plate, lettering.small);
   if (!putCornerNumbers(draft, view, input.base, lettering.small) && strict) return failed("tags");
   return { kind: "bare", draft, view, input, ground: groundOf(draft) };
 }
@@ -126,6 +130,7 @@ function putShapes(draft: Draft, view: View, input: PlanInput): void {
       neighbours.flatMap((neighbour) => neighbourItems(view, neighbour)),
     ),
     group("plate", [outlineItem(view, plate), ...holeItems(view, plate)]),
+    ...jointItems(view, plate),
     group("axes", [
       ...axisItems(view, drawn, lettering),
       ...(circles.length > 0 ? [stroke("centre", ...circles)] : []),

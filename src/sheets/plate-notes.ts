@@ -6,7 +6,8 @@ import { keyWords } from "../template/index.js";
 import type { Hole, Keyed } from "../template/model.js";
 import type { Unit } from "../units/index.js";
 import { alikeHoles, sizeText } from "./callouts.js";
-import type { SheetRequest } from "./request.js";
+import { assemblyNote, lowerLevelWords } from "./piece-request.js";
+import { isPart, type SheetRequest } from "./request.js";
 import { scribingNotes, settingNote } from "./scribing-notes.js";
 import { respelled } from "./spelling.js";
 
@@ -16,8 +17,10 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
   const punched = plate.material === "plywood" ? [] : plate.holes.filter(({ made }) => made === "drill");
   const drilled = alikeHoles(punched, job.unit);
   return [
-    settingNote(request),
+    ...(request.piece?.notes ?? []),
+    ...(isPart(request.piece) ? [] : [settingNote(request)]),
     ...scribingNotes(request),
+    ...piecesNotes(request),
     ...(plate.material === "plywood"
       ? plywoodNotes(drillListName)
       : ["Sizes are nominal, without kerf. Cut from the cut file, do not scale this print."]),
@@ -30,6 +33,32 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
     ...(base.note === "" ? [] : [base.note]),
     ...unplaced.filter((words) => words !== ""),
   ];
+}
+
+/** What the sheet of a template says of the pieces that have sheets of their own. */
+function piecesNotes({ plate: { parted, lower }, job, base, piece }: SheetRequest): readonly string[] {
+  const below =
+    lower === null ? [] : [`LOWER TEMPLATE ${lower.mark}: ${lowerLevelWords(job, base)}; sheet and files of its own.`];
+  if (parted === null || isPart(piece)) return below;
+  const splices = parted.splices.map(
+    ({ mark, quantity }) => `${mark} (${quantity / Math.max(1, plateCount(base))} a template)`,
+  );
+  return [
+    `CUT IN SEGMENTS ${listed(
+      parted.segments.map(({ plate }) => plate.mark),
+      MOST_MARKS,
+    )} with splice plates ${listed(splices, MOST_MARKS)}: sheets and files of their own, none of the whole. ${sentence(parted.how)}.`,
+    assemblyNote(parted),
+    ...below,
+  ];
+}
+
+function plateCount({ template: { quantity } }: SheetRequest["base"]): number {
+  return quantity;
+}
+
+function sentence(words: string): string {
+  return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
 }
 
 const MOST_MARKS = 40;

@@ -3,6 +3,7 @@ import { isSetOverCastRods } from "../job/model/base-hole.js";
 import type { Input, RodGroup } from "../job/model/job.js";
 import { levellingNutsOf, nutsAtBottom } from "../job/model/stack.js";
 import { formatLength, type Length, type Unit } from "../units/index.js";
+import { lowerLevelWords } from "./piece-request.js";
 import type { SheetRequest } from "./request.js";
 import type { Lettering } from "./sheet-sizes.js";
 import { spellingOf } from "./spelling.js";
@@ -105,12 +106,16 @@ function moreGroups(count: number): readonly string[] {
 }
 
 function footWords(request: SheetRequest, groups: readonly RodGroup[]): readonly string[] {
-  const { base, job } = request;
+  const { base, job, piece } = request;
+  if (piece?.role === "lower template") return ["2 NUTS A ROD ON THE LOWER TEMPLATE"];
   const nuts = groups.map((own) => fastenerWords(request, own));
   const isAlike = nuts.every((words) => words === nuts[0]);
   return [
     ...(isAlike ? nuts.slice(0, 1) : nuts.map((words, i) => `${groups[i]?.letter ?? ""}: ${words}`)),
     ...(isSetOverCastRods(base.template) ? [] : [settingLine(base.template.height, job.unit)]),
+    ...(base.template.lower === null
+      ? []
+      : [`LOWER TEMPLATE: ${lowerLevelWords(job, base).toUpperCase()}, 2 NUTS A ROD`]),
     "PROJECTION FROM T.O.C.",
   ];
 }

@@ -47,10 +47,15 @@ export function scribingNotes(request: SheetRequest): readonly string[] {
   const marks = plate.marks.filter(({ kind }) => isPunched || kind !== "punch");
   const drilling = plate.marks.filter(({ kind, text }) => !isPunched && kind === "punch" && text !== "");
   return [
-    ...(way === "none" ? [NOTHING] : listNote(HEADS[way], [...words(request, marks), ...ticks(request)])),
+    ...(way === "none" ? [NOTHING] : listNote(headOf(way, plate), [...words(request, marks), ...ticks(request)])),
     ...listNote("PUNCHED ON THE TOP FACE FOR DRILLING", words(request, drilling)),
     ...leftOutNotes(request, way),
   ];
+}
+
+/** What stands on segments is shown on their sheets. */
+function headOf(way: Exclude<Way, "none">, { parted }: Plate): string {
+  return parted === null ? HEADS[way] : `${HEADS[way]}, AS THE SHEETS OF THE SEGMENTS SHOW`;
 }
 
 const NOTHING =
@@ -86,11 +91,12 @@ function endOf({ text }: OmittedMark): string {
 }
 
 /** The centre ticks that stand on the plate: at all four ends of the axes but those that were left out. */
-function ticks({ plate, job }: SheetRequest): readonly string[] {
+function ticks({ plate, job, piece }: SheetRequest): readonly string[] {
   const { center } = spellingOf(job.editions);
   const missing = new Set(plate.omitted.filter(({ kind }) => kind === "centre-line").map(endOf));
   const ends = ["-X", "+X", "-Y", "+Y"].filter((end) => !missing.has(end));
   if (!plate.marks.some(({ kind }) => kind === "centre-line")) return [];
+  if (piece?.role === "splice plate") return ["TICKS ON THE LINE OF THE JOINT"];
   return [missing.size === 0 ? `${center} TICKS AT BOTH ENDS OF BOTH AXES` : `${center} TICKS AT ${ends.join(", ")}`];
 }
 

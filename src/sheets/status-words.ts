@@ -2,7 +2,7 @@
 import type { OpenQuestion } from "../checks/release.js";
 import { openQuestionWords } from "../checks/release.js";
 import type { Job, TemplateUse } from "../job/model/job.js";
-import type { SheetRequest } from "./request.js";
+import type { SheetPiece, SheetRequest } from "./request.js";
 
 /** Document type (ISO 7200) of the sheet of a template, by what becomes of it. */
 export const DOCUMENT_TYPE: Readonly<Record<TemplateUse, string>> = {
@@ -10,6 +10,17 @@ export const DOCUMENT_TYPE: Readonly<Record<TemplateUse, string>> = {
   "template left as setting plate": "TEMPLATE AND SETTING PLATE",
   "setting plate over cast rods": "PLATE OVER CAST RODS",
 };
+
+const PIECE_TYPE: Readonly<Record<SheetPiece["role"], string>> = {
+  "lower template": "LOWER TEMPLATE",
+  segment: "SEGMENT OF A TEMPLATE",
+  "splice plate": "SPLICE PLATE",
+};
+
+/** Document type of a sheet: of a template, or of a piece of one. */
+export function documentType({ base, piece }: Pick<SheetRequest, "base" | "piece">): string {
+  return piece === null ? DOCUMENT_TYPE[base.template.use] : PIECE_TYPE[piece.role];
+}
 
 /** Identification number of the sheet's document (ISO 7200): the job's number and the template's mark. */
 export function drawingNumber({ job, plate }: Pick<SheetRequest, "job" | "plate">): string {

@@ -70,6 +70,7 @@ interface Distance {
 
 function distancesOf(request: SheetRequest): readonly Distance[] {
   const { plate, base } = request;
+  if (request.piece?.role === "segment") return alongSegment(plate.holes);
   const rods = plate.holes.filter(({ role }) => role === "rod");
   const circles = circleLetters(request);
   const groups = base.groups
@@ -104,6 +105,17 @@ function isBefore(one: string, other: string): boolean {
   const [letter, number] = [one.replace(/\d+/, ""), Number(one.replace(/\D+/, ""))];
   const [otherLetter, otherNumber] = [other.replace(/\d+/, ""), Number(other.replace(/\D+/, ""))];
   return letter === otherLetter ? number < otherNumber : letter < otherLetter;
+}
+
+/** Of a segment: each rod to the next, and its first to its last, in the order of their tags. */
+function alongSegment(holes: readonly Hole[]): readonly Distance[] {
+  const rods = holes.filter(({ role }) => role === "rod");
+  const [first, last] = [rods[0], rods.at(-1)];
+  const steps = rods.slice(1).map((to, i): readonly [Hole, Hole] => [rods[i] ?? to, to]);
+  const ends: readonly (readonly [Hole, Hole])[] = first && last && rods.length > 2 ? [[first, last]] : [];
+  const distances = (pairs: readonly (readonly [Hole, Hole])[], what: string) =>
+    pairs.map(([a, b]): Distance => ({ what, distance: between([a, b]), pair: `${a.tag}-${b.tag}` }));
+  return [...distances(steps, "NEXT"), ...distances(ends, "ENDS")];
 }
 
 /** Of rods evenly round a circle, in the order of their tags: one distance stands for those that are alike all round. */

@@ -9,7 +9,7 @@ import { once, onceFor } from "./once.js";
 import type { SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering, Scale, SheetSize } from "./sheet-sizes.js";
-import { DOCUMENT_TYPE, drawingNumber, statusWords } from "./status-words.js";
+import { documentType, drawingNumber, statusWords } from "./status-words.js";
 import type { Piece } from "./table.js";
 import { measureText, printable, shorten, textWidth, wrap, wrapAtMost } from "./text-metrics.js";
 import { unitWord } from "./unit-word.js";
@@ -89,13 +89,13 @@ const fixedRows = onceFor((request: SheetRequest) =>
 );
 
 function rowsAbove(request: SheetRequest, { panel, lettering }: SheetSize): readonly Row[] {
-  const { job, base, plate, held } = request;
+  const { job, plate, held } = request;
   const { row } = rowMakers(panel, lettering);
   const flag = held.length > 0 ? "HELD" : "";
   return [
     row(field("TITLE", job.title, 0.625, "body", MOST_WRAPPED), field("OWNER", job.owner, 0.375, "body", MOST_WRAPPED)),
     row(
-      { ...field(`${DOCUMENT_TYPE[base.template.use]}, MARK`, plate.mark, 0.5, "title"), flag },
+      { ...field(`${documentType(request)}, MARK`, plate.mark, 0.5, "title"), flag },
       field("DRAWING NUMBER", drawingNumber(request), 0.36, "heading", MOST_WRAPPED),
       field("REV", plate.revision, 0.14, "heading"),
     ),
@@ -122,8 +122,8 @@ function rowsBelow(request: SheetRequest, { name, panel, lettering }: SheetSize)
       ),
     ),
     row(
-      field(filesLabel(request), fileLines(request), 0.6, "small", MOST_SMALL),
-      field("RULES AND EDITIONS", editionWords(request), 0.4, "small", MOST_SMALL),
+      field(filesLabel(request), fileLines(request), 0.58, "small", MOST_SMALL),
+      field("RULES AND EDITIONS", editionWords(request), 0.42, "small", MOST_SMALL),
     ),
     row(
       field("JOB NO.", job.number, 0.25, "body", MOST_WRAPPED),
@@ -159,7 +159,7 @@ function materialWords({ material, thickness, grade }: SheetRequest["plate"], un
 function pieceRows(request: SheetRequest, width: number, lettering: Lettering): readonly (readonly Field[])[] {
   const { job, base, plate, weight } = request;
   const facts = [
-    field("TEMPLATES", `QTY ${plate.quantity}`, 0.25),
+    field(request.piece === null ? "TEMPLATES" : "PIECES", `QTY ${plate.quantity}`, 0.25),
     field("MATERIAL", materialWords(plate, job.unit), 0.25),
     field("WEIGHT", weight === null ? "NOT KNOWN" : `${Math.round(weight.value * 10) / 10} ${weight.unit} EACH`, 0.25),
   ];
@@ -211,10 +211,11 @@ function filesLabel({ cutFiles, drillListName }: SheetRequest): string {
 }
 
 /** One file a line; lines are joined by newlines. */
-function fileLines({ cutFiles, drillListName, held }: SheetRequest): string {
+function fileLines({ cutFiles, drillListName, held, plate }: SheetRequest): string {
   if (cutFiles.length > 0) return cutFiles.map(({ name, sha256 }) => `${name}  ${sha256.slice(0, 12)}`).join("\n");
   if (drillListName !== null) return drillListName;
-  return held.length > 0 ? "NOT WRITTEN: HELD" : "NONE";
+  if (held.length > 0) return "NOT WRITTEN: HELD";
+  return plate.parted === null ? "NONE" : "ON THE SHEETS OF ITS SEGMENTS";
 }
 
 /** The named editions, in one sentence. */

@@ -11,18 +11,23 @@ import type { Lettering } from "./sheet-sizes.js";
 /** Of the target, millimetres on paper. */
 export const POINT_RADIUS = 1.5;
 
-const NAME = "W.P.";
-
-/** Draws the target and its name: beside it where there is room, else farther off with a leader through no hole but its own. */
-export function putWorkingPoint(draft: Draft, view: View, holes: readonly Hole[], { small }: Lettering): void {
+/** Draws the target and its name, `W.P.` or what the origin is called: beside it where there is room, else farther off with a leader through no hole but its own. */
+export function putWorkingPoint(
+  draft: Draft,
+  view: View,
+  holes: readonly Hole[],
+  { small }: Lettering,
+  name: string,
+): void {
   const { x, y } = view.origin;
   const target = [
     stroke("fine", circle(view.origin, POINT_RADIUS)),
     fill("bar", ...quarter(view.origin, 0)),
     fill("bar", ...quarter(view.origin, Math.PI)),
   ];
-  const name = besidePoint(draft, view.origin, small) ?? ledAway(draft, view, holes, small) ?? [];
-  put(draft, group("working-point", [...target, ...name], { x, y }));
+  const named = { words: name, letter: small };
+  const label = besidePoint(draft, view.origin, named) ?? ledAway(draft, view, holes, named) ?? [];
+  put(draft, group("working-point", [...target, ...label], { x, y }));
 }
 
 function quarter(center: PaperPoint, start: number): readonly PaperPoint[] {
@@ -33,6 +38,12 @@ function quarter(center: PaperPoint, start: number): readonly PaperPoint[] {
   return [center, ...rim];
 }
 
+/** The name of the point and the height of its letters. */
+interface Named {
+  readonly words: string;
+  readonly letter: number;
+}
+
 const QUARTERS = [
   [-1, -1],
   [1, -1],
@@ -40,11 +51,11 @@ const QUARTERS = [
   [1, 1],
 ] as const;
 
-function besidePoint(draft: Draft, { x, y }: PaperPoint, letter: number): readonly SceneItem[] | null {
+function besidePoint(draft: Draft, { x, y }: PaperPoint, { words, letter }: Named): readonly SceneItem[] | null {
   for (const away of [1.2, 1.9, 2.6])
     for (const [sx, sy] of QUARTERS) {
       const place = at(x + sx * away, sy > 0 ? y + away : y - away - letter);
-      const item = text("label", NAME, place, letter, { anchor: sx > 0 ? "start" : "end" });
+      const item = text("label", words, place, letter, { anchor: sx > 0 ? "start" : "end" });
       if (hasRoom(draft, item, 0.4)) return [item];
     }
   return null;
@@ -53,21 +64,21 @@ function besidePoint(draft: Draft, { x, y }: PaperPoint, letter: number): readon
 const LONGEST = 60;
 
 /** The place with the least crossed of the nearest ones; a line from the name to the target's rim. */
-function ledAway(draft: Draft, view: View, holes: readonly Hole[], letter: number): readonly SceneItem[] | null {
+function ledAway(draft: Draft, view: View, holes: readonly Hole[], named: Named): readonly SceneItem[] | null {
   let best: { readonly items: readonly SceneItem[]; readonly cost: number } | null = null;
   for (let away = 5; away <= LONGEST && (best === null || away < best.cost); away += 2.5)
     for (const degrees of [225, 315, 135, 45, 205, 335, 155, 25, 245, 295, 115, 65]) {
-      const led = ledFrom(draft, view.origin, letter, away, (degrees * Math.PI) / 180);
+      const led = ledFrom(draft, view.origin, named, away, (degrees * Math.PI) / 180);
       if (led === null || (best !== null && led.cost >= best.cost)) continue;
       if (!holes.some((hole) => holeCrossed(view, hole, led.rim, led.end))) best = led;
     }
   return best?.items ?? null;
 }
 
-function ledFrom(draft: Draft, { x, y }: PaperPoint, letter: number, away: number, turn: number) {
+function ledFrom(draft: Draft, { x, y }: PaperPoint, { words, letter }: Named, away: number, turn: number) {
   const [dx, dy] = [Math.cos(turn), Math.sin(turn)];
   const end = at(x + dx * away, y + dy * away);
-  const item: TextItem = text("label", NAME, at(end.x + Math.sign(dx), end.y - letter / 2), letter, {
+  const item: TextItem = text("label", words, at(end.x + Math.sign(dx), end.y - letter / 2), letter, {
     anchor: dx > 0 ? "start" : "end",
   });
   if (!hasRoom(draft, item, 0.6)) return null;

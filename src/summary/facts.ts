@@ -124,7 +124,13 @@ function pieceFacts(
     ...{ width: extent.x1 - extent.x0, height: extent.y1 - extent.y0, outlineArea, netArea, cutLength },
     ...{ scribeLength: scribedLength(plate, how), pierces, weight },
     drilled: drilledHoles(plate),
-    holes: { rod: count("rod"), opening: count("opening"), nail: count("nail"), grout: count("grout") },
+    holes: {
+      rod: count("rod"),
+      opening: count("opening"),
+      nail: count("nail"),
+      grout: count("grout"),
+      bolt: count("bolt"),
+    },
   };
 }
 

@@ -2,6 +2,7 @@
 
 import type { Material } from "../job/model/job.js";
 import type { AskedFigures, QuestionPlace, QuestionState } from "../job/model/register.js";
+import type { PieceRole } from "../template/index.js";
 import type { HoleRole } from "../template/model.js";
 
 /**
@@ -18,6 +19,8 @@ export interface SummaryFile {
   readonly sha256: string;
   /** Only for cut files: the layers that are cut, and those that are marked. */
   readonly layers?: { readonly cut: readonly string[]; readonly mark: readonly string[] };
+  /** Mark of the piece of its template that it is of: absent where that is the template itself. */
+  readonly piece?: string;
 }
 
 /** One hole: centre in the base's axes, size and rod diameter, in the job's unit; no `rod` where none goes through. */
@@ -164,6 +167,49 @@ export interface SummaryQuestion {
   readonly asked: readonly AskedFigures[];
 }
 
+/** A plate that is cut or drilled: figures of one. */
+export interface SummaryPlate {
+  readonly mark: string;
+  /** Of a template: for all the bases that it serves together. */
+  readonly quantity: number;
+  readonly outline: {
+    readonly kind: "path" | "circle";
+    readonly extent: readonly [number, number, number, number];
+    readonly area: number;
+    readonly perimeter: number;
+  };
+  /** Absent in packages that were made before it was listed, as grade and scribeLength. */
+  readonly material?: Material;
+  /** As written; null where the job does not say. */
+  readonly grade?: string | null;
+  readonly thickness: number;
+  readonly netArea: number;
+  readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
+  readonly cutLength: number;
+  readonly pierces: number;
+  /** Of all strokes that its cut file draws: what is scribed, and punch marks. */
+  readonly scribeLength?: number;
+  readonly holes: readonly SummaryHole[];
+}
+
+/** A piece of a template in axes of its own; those of the template and of its lower template are the base's. */
+export interface SummaryPiece extends SummaryPlate {
+  readonly role: PieceRole;
+  /** From its axes into those of the base: turned counter-clockwise by degrees, then shifted; absent where they are the same, and of splice plates. */
+  readonly place?: { readonly turn: number; readonly x: number; readonly y: number };
+}
+
+/** The template of a base. `pieces`: what is cut by itself, only where that is more than the template or not the template whole. */
+export interface TemplateSummary extends SummaryPlate {
+  /** Marks of the bases that it serves, in the order of the job: figures and quantity are those of one template for all of them. */
+  readonly bases: readonly string[];
+  /** Of a template that is held and serves several bases: those that hold it. */
+  readonly heldBy?: readonly string[];
+  /** True where the job is released and no question of a base that it serves is open; absent in packages of earlier programs. */
+  readonly released?: boolean;
+  readonly pieces?: readonly SummaryPiece[];
+}
+
 /** One base with its template; lengths in the job's unit, areas in that unit squared. */
 export interface SummaryBase {
   readonly mark: string;
@@ -171,35 +217,7 @@ export interface SummaryBase {
   readonly held: boolean;
   /** The kind that the base cites; absent where it cites none. */
   readonly kind?: string;
-  readonly template: {
-    readonly mark: string;
-    /** Of the template: for all the bases that it serves together. */
-    readonly quantity: number;
-    /** Marks of the bases that it serves, in the order of the job: figures and quantity are those of one template for all of them. */
-    readonly bases: readonly string[];
-    /** Of a template that is held and serves several bases: those that hold it. */
-    readonly heldBy?: readonly string[];
-    /** True where the job is released and no question of a base that it serves is open; absent in packages of earlier programs. */
-    readonly released?: boolean;
-    readonly outline: {
-      readonly kind: "path" | "circle";
-      readonly extent: readonly [number, number, number, number];
-      readonly area: number;
-      readonly perimeter: number;
-    };
-    /** Absent in packages that were made before it was listed, as grade and scribeLength. */
-    readonly material?: Material;
-    /** As written; null where the job does not say. */
-    readonly grade?: string | null;
-    readonly thickness: number;
-    readonly netArea: number;
-    readonly weight: { readonly value: number; readonly unit: "lb" | "kg" } | null;
-    readonly cutLength: number;
-    readonly pierces: number;
-    /** Of all strokes that its cut file draws: what is scribed, and punch marks. */
-    readonly scribeLength?: number;
-    readonly holes: readonly SummaryHole[];
-  };
+  readonly template: TemplateSummary;
   /** In the order of the groups' letters. */
   readonly rods: readonly SummaryRods[];
   readonly checks: readonly SummaryCheck[];

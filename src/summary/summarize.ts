@@ -9,8 +9,9 @@ import { servedMarks } from "../job/model/shared.js";
 import type { RodDetail } from "../rods/index.js";
 import { detailRod, POUND_IN_KG } from "../rods/index.js";
 import type { PlacedRod } from "../rods/model.js";
+import type { TemplatePiece } from "../template/index.js";
 import { scribedLength } from "../template/index.js";
-import type { Hole } from "../template/model.js";
+import type { Hole, Plate } from "../template/model.js";
 import type { Length, Unit } from "../units/length.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, toUnit } from "../units/length.js";
 import type {
@@ -23,6 +24,8 @@ import type {
   SummaryHardware,
   SummaryHole,
   SummaryMadeRod,
+  SummaryPiece,
+  SummaryPlate,
   SummaryRods,
   UnusedSummaryAnswer,
 } from "./model.js";
@@ -247,6 +250,43 @@ function summarizeEndPlate({ shape, size, thickness }: EndPlate, unit: Unit): Su
   return { shape, size: toUnit(size, unit), thickness: toUnit(thickness, unit) };
 }
 
+/** Figures of a plate in the summary's form. */
+function summarizePlate(
+  { plate, measures, weight }: Pick<TemplatePiece, "plate" | "measures" | "weight">,
+  { unit, shop }: Job,
+): SummaryPlate {
+  const { extent } = measures;
+  const inUnit = (length: number): number => millimetresInUnit(length, unit);
+  return {
+    mark: plate.mark,
+    quantity: plate.quantity,
+    outline: {
+      kind: plate.outlineKind,
+      extent: [inUnit(extent.x0), inUnit(extent.y0), inUnit(extent.x1), inUnit(extent.y1)],
+      area: areaInUnit(measures.outlineArea, unit),
+      perimeter: inUnit(measures.outlinePerimeter),
+    },
+    material: plate.material,
+    grade: plate.grade,
+    thickness: toUnit(plate.thickness, unit),
+    netArea: areaInUnit(measures.netArea, unit),
+    weight,
+    cutLength: inUnit(measures.cutLength),
+    pierces: measures.pierces,
+    scribeLength: inUnit(scribedLength(plate, shop.marking.how)),
+    holes: plate.holes.map((hole) => summarizeHole(hole, unit)),
+  };
+}
+
+function summarizePiece(piece: TemplatePiece, whole: Plate, job: Job): SummaryPiece {
+  const { unit } = job;
+  const segments = [...(whole.parted?.segments ?? []), ...(whole.lower?.parted?.segments ?? [])];
+  const placed = segments.find(({ plate }) => plate === piece.plate);
+  const { turn, shift } = placed ?? { turn: 0, shift: { x: 0, y: 0 } };
+  const place = { turn, x: millimetresInUnit(shift.x, unit), y: millimetresInUnit(shift.y, unit) };
+  return { role: piece.role, ...summarizePlate(piece, job), ...(placed === undefined ? {} : { place }) };
+}
+
 /** What the summary says of one base, before its files are known. */
 export function summarizeBase({
   job,
@@ -258,37 +298,23 @@ export function summarizeBase({
   held,
   open,
   weight,
+  pieces,
   shared,
 }: CheckedBase): Omit<SummaryBase, "files"> {
   const { unit } = job;
-  const { extent } = measures;
-  const inUnit = (length: number): number => millimetresInUnit(length, unit);
   return {
     mark: base.mark,
     quantity: base.quantity,
     held: held.length > 0,
     ...(base.kind === "" ? {} : { kind: base.kind }),
     template: {
-      mark: plate.mark,
-      quantity: plate.quantity,
+      ...summarizePlate({ plate, measures, weight }, job),
       bases: servedMarks(base),
       ...(shared === null || held.length === 0 ? {} : { heldBy: shared.heldBy }),
       released: isReleased(job, open),
-      outline: {
-        kind: plate.outlineKind,
-        extent: [inUnit(extent.x0), inUnit(extent.y0), inUnit(extent.x1), inUnit(extent.y1)],
-        area: areaInUnit(measures.outlineArea, unit),
-        perimeter: inUnit(measures.outlinePerimeter),
-      },
-      material: plate.material,
-      grade: plate.grade,
-      thickness: toUnit(plate.thickness, unit),
-      netArea: areaInUnit(measures.netArea, unit),
-      weight,
-      cutLength: inUnit(measures.cutLength),
-      pierces: measures.pierces,
-      scribeLength: inUnit(scribedLength(plate, job.shop.marking.how)),
-      holes: plate.holes.map((hole) => summarizeHole(hole, unit)),
+      ...(pieces.every(({ role }) => role === "template")
+        ? {}
+        : { pieces: pieces.map((piece) => summarizePiece(piece, plate, job)) }),
     },
     rods: summarizeRods({ job, base, rods }),
     checks: rows.map((row) => summarizeCheck(row, unit)),

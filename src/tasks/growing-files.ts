@@ -68,7 +68,7 @@ export function startGrowingFiles({ outputs: wanted, startSha256 = startOwnSha25
       const files = [...own.files, ...documents];
       for (const each of lists) {
         parts.push(grow(each, each.output.end({ ...said, files: [...files] })));
-        parts.push(...sealPart(each));
+        for (const seal of sealPart(each)) parts.push(seal);
         if (each.output.path !== summaryPath) files.push(listed(each));
       }
       return { parts, files };

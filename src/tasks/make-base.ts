@@ -156,16 +156,14 @@ function writeBaseFiles(
     if (!isWanted && !isForSet(output, pages)) continue;
     const made = all.map((each) => each.made);
     const around = { ...aroundOf(options, made), pages };
-    for (const { path, write, readBack, layers } of filesToMake(output, checked, around)) {
+    for (const toMake of filesToMake(output, checked, around)) {
+      const { path } = toMake;
       const before = known.get(path);
       if (before !== undefined) {
         if (isWanted) all.push(before);
         continue;
       }
-      const { file, reading } = writeBaseFile(
-        { kind: output.kind, path, write, readBack, layers },
-        options.startSha256,
-      );
+      const { file, reading } = writeBaseFile({ kind: output.kind, ...toMake }, options.startSha256);
       const { bytes: _bytes, ...named } = file;
       const certificate = reading && certificateOf(checked, file, reading);
       const entry: ListedFile = { made: { ...named, role: output.role }, listed: listFile(file), certificate };
@@ -187,6 +185,7 @@ interface FileToMake {
   readonly write: () => Uint8Array;
   readonly readBack?: ((bytes: Uint8Array) => ReadBack) | undefined;
   readonly layers?: (() => NonNullable<SummaryFile["layers"]>) | undefined;
+  readonly piece?: string;
 }
 
 /** None where the output does not apply; one of a base, or one a piece of its template. */
@@ -199,23 +198,29 @@ function filesToMake(output: BaseOutput, checked: CheckedBase, around: BaseSurro
     case "piece":
       return checked.pieces
         .filter((piece) => output.applies(checked, piece, around.includeHeld))
-        .map((piece) => pieceFile(output, checked, piece));
+        .map((piece) => pieceFile(output, checked, piece, around));
   }
 }
 
-function pieceFile(output: PieceFile, checked: CheckedBase, piece: TemplatePiece): FileToMake {
+function pieceFile(
+  output: PieceFile,
+  checked: CheckedBase,
+  piece: TemplatePiece,
+  around: BaseSurroundings,
+): FileToMake {
   const { cut } = output;
   const path = output.path(checked, piece);
   return {
     path,
-    write: () => output.write(checked, piece),
+    write: () => output.write(checked, piece, around),
     readBack: cut && ((bytes) => cut.readBack(bytes, path, checked, piece)),
     layers: cut && (() => cut.layers(checked, piece)),
+    ...(piece.role === "template" ? {} : { piece: piece.plate.mark }),
   };
 }
 
 function writeBaseFile(
-  { kind, path, write, readBack, layers }: FileToMake & { readonly kind: string },
+  { kind, path, write, readBack, layers, piece }: FileToMake & { readonly kind: string },
   startSha256: BaseOptions["startSha256"],
 ): { readonly file: OutputFile; readonly reading: CertifiedReading | null } {
   const bytes = write();
@@ -223,7 +228,8 @@ function writeBaseFile(
   const differences = read?.differences ?? [];
   if (differences.length > 0)
     throw new ProgramFault(`${path}: read back, the file differs from its plate: ${differences.join("; ")}`);
-  const file = { kind, path, bytes, sha256: hashOf(bytes, startSha256) };
+  const named = piece === undefined ? {} : { piece };
+  const file = { kind, path, bytes, sha256: hashOf(bytes, startSha256), ...named };
   return { file: layers === undefined ? file : { ...file, layers: layers() }, reading: read?.reading ?? null };
 }
 
@@ -239,6 +245,7 @@ function certificateOf(
 }
 
 /** A file as the summary lists it. */
-export function listFile({ kind, path, bytes, sha256, layers }: OutputFile): SummaryFile {
-  return { kind, path, bytes: bytes.length, sha256, ...(layers === undefined ? {} : { layers }) };
+export function listFile({ kind, path, bytes, sha256, layers, piece }: OutputFile): SummaryFile {
+  const more = { ...(layers === undefined ? {} : { layers }), ...(piece === undefined ? {} : { piece }) };
+  return { kind, path, bytes: bytes.length, sha256, ...more };
 }

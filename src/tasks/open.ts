@@ -12,6 +12,7 @@ import type { Inputs } from "../readers/inputs.js";
 import { placeRods } from "../rods/index.js";
 import type { ShapedBase } from "../template/index.js";
 import { makePlateShape } from "../template/index.js";
+import { pieceMarkFaults } from "./piece-marks.js";
 import { shareTemplates } from "./share-templates.js";
 import { placeOfSheetKey, sheetRoomFaults } from "./sheet-room.js";
 import { unwrittenLetters } from "./unwritten-letters.js";
@@ -77,7 +78,7 @@ function layOut(job: Job, told: readonly Finding[]): Outcome<OpenedJob> {
   }
   const isWhole = !hasErrors(findings);
   const shared = shareTemplates(job, bases, { isWhole });
-  for (const finding of shared.findings) findings.push(finding);
+  for (const finding of [...shared.findings, ...pieceMarkFaults(shared.value.bases)]) findings.push(finding);
   if (hasErrors(findings)) return { ok: false, findings };
   const { value } = shared;
   return { ok: true, value: { ...value, plan: makePlan(value.job, value.bases) }, findings };

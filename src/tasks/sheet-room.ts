@@ -71,5 +71,6 @@ function requestFor(job: Job, shaped: ShapedBase): SheetRequest {
     sheetCount: count,
     sheetBases: bases,
     programVersion: "",
+    piece: null,
   };
 }

@@ -14,6 +14,8 @@ import type { Openings } from "./openings.js";
 import { makeOpenings, NO_OPENING, openingFaults, smallerOpenings } from "./openings.js";
 import { makeOutline } from "./outline.js";
 import type { Outline } from "./outline-model.js";
+import { lowerBase } from "./pieces/lower.js";
+import { withSegments } from "./pieces/part-plate.js";
 import type { SharedTemplate } from "./share/model.js";
 
 /**
@@ -24,7 +26,16 @@ import type { SharedTemplate } from "./share/model.js";
 export function makePlate(job: Job, base: Base, rods: readonly PlacedRod[], shape?: PlateShape): Outcome<Plate> {
   const made = shape ?? makeShape(job, base, rods);
   if (isFindings(made)) return { ok: false, findings: made };
-  return { ok: true, value: assemble(job, base, rods, made), findings: [] };
+  const whole = withSegments(job, base, rods, assemble(job, base, rods, made));
+  return { ok: true, value: withLower(job, base, rods, whole), findings: [] };
+}
+
+/** The plate with its lower template, whose faults are those of the shape. */
+function withLower(job: Job, base: Base, rods: readonly PlacedRod[], plate: Plate): Plate {
+  const lower = lowerBase(job, base, rods);
+  if (lower === null) return plate;
+  const made = makePlate(job, lower, rods);
+  return made.ok ? { ...plate, lower: made.value } : plate;
 }
 
 /** Outline and openings of a plate before its key, holes and marks. */
@@ -56,8 +67,24 @@ function makeShape(job: Job, base: Base, rods: readonly PlacedRod[]): PlateShape
   const outline = makeOutline(job, base, rods);
   if (isFindings(outline)) return outline;
   const openings = makeOpenings(job, base, rods, outline.contour);
-  const faults = [...holeFaults(job, base, outline.contour), ...openingFaults(job, base, openings, outline.contour)];
+  const faults = [
+    ...holeFaults(job, base, outline.contour),
+    ...openingFaults(job, base, openings, outline.contour),
+    ...lowerFaults(job, base, rods),
+  ];
   return faults.length > 0 ? faults : { outline, openings };
+}
+
+/** What is wrong with the shape of the lower template, where it is written. */
+function lowerFaults(job: Job, base: Base, rods: readonly PlacedRod[]): readonly Finding[] {
+  const lower = lowerBase(job, base, rods);
+  const made = lower === null ? null : makeShape(job, lower, rods);
+  if (made === null || !isFindings(made)) return [];
+  return made.map((finding) => {
+    const { path } = finding.at;
+    if (path === undefined) return finding;
+    return { ...finding, at: { ...finding.at, path: path.replace("template.", "template.lower.") } };
+  });
 }
 
 /**
@@ -132,6 +159,8 @@ function plateOf(
     keyed,
     wrong: judgeOutline(moved, outer),
     sized: [...sizedAs("outline", outline.sized), ...sizedAs("opening", sized)],
+    parted: null,
+    lower: null,
   };
 }
 

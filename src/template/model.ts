@@ -1,11 +1,12 @@
 /** A setting template as a thing to be cut: region, thickness, holes, marks. Values only; formats write it, checks judge it. */
-import type { Contour, Extent, Point, Region } from "../geometry/vocabulary.js";
-import type { Material } from "../job/model/job.js";
+import type { Stretch } from "../geometry/index.js";
+import type { Contour, Extent, Path, Point, Region } from "../geometry/vocabulary.js";
+import type { Given, Material, SpliceBolt } from "../job/model/job.js";
 import type { WrongPlacement } from "../orientation/model.js";
 import type { Length } from "../units/length.js";
 
 /** What a hole is for. */
-export type HoleRole = "rod" | "opening" | "nail" | "grout";
+export type HoleRole = "rod" | "opening" | "nail" | "grout" | "bolt";
 
 /** A round hole or a rectangular opening with rounded corners, centred on `center`. */
 export type HoleShape =
@@ -14,7 +15,7 @@ export type HoleShape =
 
 /** A hole of a plate. */
 export interface Hole {
-  /** A1 for rods; OP1, NH1, GH1 for opening, nail and grout holes. */
+  /** A1 for rods; OP1, NH1, GH1, BH1 for opening, nail, grout and bolt holes. */
   readonly tag: string;
   readonly role: HoleRole;
   readonly center: Point;
@@ -28,7 +29,7 @@ export interface Hole {
 }
 
 /** What a mark shows. */
-export type MarkKind = "centre-line" | "axis" | "top" | "mark" | "tag" | "size" | "punch" | "north" | "grid";
+export type MarkKind = "centre-line" | "axis" | "top" | "mark" | "tag" | "size" | "punch" | "north" | "grid" | "joint";
 
 /** One mark: single strokes (polylines of points), each drawn once. `text` is what it says, "" for lines. */
 export interface Mark {
@@ -85,6 +86,53 @@ export interface Plate {
   readonly wrong: readonly WrongPlacement[];
   /** What was sized automatically and by which rule, for the sheet and the ledger. */
   readonly sized: readonly { readonly what: SizedPart; readonly how: string }[];
+  /** The segments that it is cut as, bolted together; null where it is one piece. Its own holes have no bolts among them. */
+  readonly parted: Parted | null;
+  /** The smaller plate at the rods' lower ends; null where there is none. */
+  readonly lower: Plate | null;
+}
+
+/** A plate in segments, with the splice plates that lie over their joints on the top face. */
+export interface Parted {
+  /** By their numbers, from 1. */
+  readonly joints: readonly Joint[];
+  readonly segments: readonly PlacedPart[];
+  /** One of each kind; `quantity` of its plate: of all templates together. */
+  readonly splices: readonly Plate[];
+  /** Pieces that the joints leave beside the segments: none, unless the outline is cut badly. */
+  readonly loose: number;
+  readonly bolt: Given<SpliceBolt>;
+  /** How joints and splice plates were found, in words. */
+  readonly how: string;
+}
+
+/** A segment, in axes of its own. */
+export interface PlacedPart {
+  readonly plate: Plate;
+  /** From its own axes into the base's: turned counter-clockwise by degrees, then shifted by millimetres. */
+  readonly turn: number;
+  readonly shift: Point;
+}
+
+/** A joint between two segments, from its start to its end across the plate. Base axes, millimetres. */
+export interface Joint {
+  readonly number: number;
+  readonly from: Point;
+  readonly to: Point;
+  /** Its stretches of material, each under a splice plate. */
+  readonly stretches: readonly Stretch[];
+  /** Direction counter-clockwise from +x of a joint along a radius; null for one across the plate. */
+  readonly degrees: number | null;
+  /** Marks of the segments at its right and at its left, seen along it. */
+  readonly between: readonly [string, string];
+  readonly splices: readonly PlacedSplice[];
+}
+
+/** A splice plate where it lies. Base axes. */
+export interface PlacedSplice {
+  readonly mark: string;
+  readonly outline: Path;
+  readonly bolts: readonly Point[];
 }
 
 /** Parts of a plate that the program sizes where the job does not. */

@@ -29,6 +29,7 @@ export function requestsOf(inputs: Inputs): readonly SheetRequest[] {
     sheetCount: 1,
     sheetBases: [shaped.base.mark],
     programVersion: "bench",
+    piece: null,
   }));
 }
 

@@ -29,6 +29,7 @@ const CAUSES: Readonly<Record<OmittedMark["cause"], string>> = {
 
 /** What each kind of mark is called before its own text. */
 const NAMES: Readonly<Record<MarkKind, string>> = {
+  joint: "the number of a joint",
   mark: "piece mark ",
   top: "",
   tag: "tag ",

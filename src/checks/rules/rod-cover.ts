@@ -69,10 +69,11 @@ function besideRod(context: CheckContext, rod: PlacedRod): RuleResult {
   const say = wordsIn(context.job.unit);
   const twice = rod.toEdge - rod.diameter;
   const how = `rod to edge ${say.twice(rod.toEdge)} - ${say.length(rod.diameter)} / 2`;
-  return held(context, rod, twice, how, coverClause(context, "beside the rod"));
+  return coverRow(context, rod, twice, how, coverClause(context, "beside the rod"));
 }
 
-function held(context: CheckContext, rod: RodHole, twice: number, how: string, clause: string): RuleResult {
+/** A cover against that of the edition, by exposure and the diameter of the rod; `twice` is what there is. */
+export function coverRow(context: CheckContext, rod: RodHole, twice: number, how: string, clause: string): RuleResult {
   const { exposure } = context.base.concrete;
   if (exposure.kind === "missing") return heldWhatever(context, rod, exposure, twice, how, clause);
   const cover = coverOf(context, rod, exposure.value);
@@ -120,7 +121,7 @@ function besideBottom(context: CheckContext, rod: PlacedRod): RuleResult {
   const { across, name } = reachOf(needs.values.bottom, needs.values.nut, rod.diameter);
   const say = wordsIn(context.job.unit);
   const how = `rod to edge ${say.twice(rod.toEdge)} - ${name} ${say.twice(across)}`;
-  return held(context, rod, rod.toEdge - across, how, own.clause);
+  return coverRow(context, rod, rod.toEdge - across, how, own.clause);
 }
 
 /** The nut is needed only where it anchors the rod. */
@@ -163,7 +164,7 @@ function belowRod(context: CheckContext, rod: RodHole): RuleResult {
   if (!needs.all) return lacking(rod.tag, needs.missing, { clause });
   const { depth, embedment } = needs.values;
   const say = wordsIn(context.job.unit);
-  return held(
+  return coverRow(
     context,
     rod,
     2 * (depth - embedment),

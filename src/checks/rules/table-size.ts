@@ -1,13 +1,14 @@
 import { extentOf, extentSize } from "../../geometry/index.js";
+import type { Plate } from "../../template/model.js";
 import { largestDiameter, patternSides } from "../misfit.js";
-import type { CheckContext, Rule } from "../model.js";
+import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { lengthsOf } from "../proportions.js";
 import { compare, lacking } from "../results.js";
 import { favouredPair, suspectSlip } from "../slips.js";
 import { PLATE } from "../takes.js";
 import { wordsIn } from "../words.js";
 
-/** The plate lies on the shop's table, either way round, square to it. */
+/** The plate, or each of its segments and splice plates, lies on the shop's table, either way round, square to it. */
 export const tableSize: Rule<"table-size"> = {
   id: "table-size",
   plainName: "template on cutting table",
@@ -21,19 +22,39 @@ export const tableSize: Rule<"table-size"> = {
     const { job, plate } = context;
     const { table } = job.shop;
     if (table.kind === "missing") return [lacking("plate", [table])];
-    const [long, short] = longFirst(extentSize(extentOf(plate.region.outer)));
-    const [most, least] = longFirst(table.value);
-    const say = wordsIn(job.unit);
-    const fits = long <= most && short <= least;
-    const note = `${say.length(long)} x ${say.length(short)} on a table of ${say.length(most)} x ${say.length(least)}${fits ? "" : slipWords(context)}`;
-    return [
-      compare("longer side", 2 * long, "<=", 2 * most, note),
-      compare("shorter side", 2 * short, "<=", 2 * least, note),
-    ];
+    if (plate.parted === null) return onTable(context, table.value, plate, "");
+    const pieces = [...plate.parted.segments.map((segment) => segment.plate), ...plate.parted.splices];
+    return pieces.flatMap((piece) => onTable(context, table.value, piece, `${piece.mark}, `));
   },
 };
 
-function longFirst({ x, y }: { readonly x: number; readonly y: number }): readonly [number, number] {
+/** Both sides of a piece; `name` goes before them. */
+function onTable(context: CheckContext, table: Sides, { region }: Plate, name: string): readonly RuleResult[] {
+  const [long, short] = longFirst(extentSize(extentOf(region.outer)));
+  const [most, least] = longFirst(table);
+  const say = wordsIn(context.job.unit);
+  const fits = long <= most && short <= least;
+  const size = `${say.length(long)} x ${say.length(short)} on a table of ${say.length(most)} x ${say.length(least)}`;
+  const note = `${size}${fits ? "" : `${slipWords(context)}${remedy(context)}`}`;
+  return [
+    compare(`${name}longer side`, 2 * long, "<=", 2 * most, note),
+    compare(`${name}shorter side`, 2 * short, "<=", 2 * least, note),
+  ];
+}
+
+interface Sides {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The key that cuts it into pieces, or into more of them. */
+function remedy({ base: { template }, plate }: CheckContext): string {
+  if (template.material !== "steel" || template.use !== "template") return "";
+  if (plate.parted === null) return "; template.segments: auto cuts it into segments with splice plates";
+  return "; more segments are shorter: template.segments";
+}
+
+function longFirst({ x, y }: Sides): readonly [number, number] {
   return x >= y ? [x, y] : [y, x];
 }
 

@@ -27,7 +27,7 @@ export const templateHole: Rule<"template-hole"> = {
   edition: ({ job }) => job.editions.templateHoles,
   check(context) {
     const rods = rodHoles(context);
-    return [againstTable, asCut, inBasePlate].flatMap((row) => rods.map((rod) => row(context, rod)));
+    return [againstTable, holeAsCut, inBasePlate].flatMap((row) => rods.map((rod) => row(context, rod)));
   },
 };
 
@@ -71,8 +71,8 @@ function suspectColumn(context: CheckContext, { group, hole }: RodHole): string 
   return "; it is the hole of the base plate: typed in the wrong column?";
 }
 
-/** What is not known takes nothing from the hole: a hole that fails without it fails. */
-function asCut(context: CheckContext, rod: RodHole): RuleResult {
+/** A hole as it is cut, against its rod. What is not known takes nothing from it: a hole that fails without it fails. */
+export function holeAsCut(context: CheckContext, rod: RodHole): RuleResult {
   const { edition, twice, text, lack } = makingLoss(context, rod);
   const own = { severity: "stop", clause: AS_CUT, edition } as const;
   const zinc = rod.rod.zincGrowth;

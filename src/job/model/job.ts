@@ -168,6 +168,8 @@ export interface Shop {
   readonly density: { readonly steel: Given<Density>; readonly plywood: Input<Density> };
   readonly marking: MarkingShop;
   readonly cutFile: CutFileShop;
+  /** Bolt of splice plates, where a template does not name its own. */
+  readonly spliceBolt: Given<SpliceBolt>;
   readonly rodShop: RodShop;
   readonly rates: Rates;
 }
@@ -435,6 +437,38 @@ export interface TemplateSpec {
   readonly height: Input<Length>;
   readonly nailHoles: readonly RoundHoleSpec[];
   readonly groutHoles: readonly RoundHoleSpec[];
+  /** The smaller plate that stays in the concrete at the rods' lower ends; null where none is asked for. */
+  readonly lower: LowerSpec | null;
+  /** Into how many segments it is cut; null: it is one piece. */
+  readonly segments: SegmentsSpec | null;
+}
+
+/** A lower template: of steel, with the pattern of its template. */
+export interface LowerSpec {
+  readonly thickness: Length;
+  readonly outline: OutlineSpec;
+  readonly opening: OpeningSpec;
+  readonly level: Input<LowerLevel>;
+}
+
+/** Where its underside stands: above the rods' lower ends, or below the top of concrete. */
+export interface LowerLevel {
+  readonly from: "lower ends" | "top of concrete";
+  readonly distance: Length;
+}
+
+/** auto: one piece where the shop's table takes it, else the fewest segments that it takes. `bolt` null: that of the shop. */
+export interface SegmentsSpec {
+  readonly count: number | "auto";
+  readonly bolt: Given<SpliceBolt> | null;
+}
+
+/** A bolt of the splice plates with its hole; its nut is no narrower than its head. */
+export interface SpliceBolt {
+  readonly size: string;
+  readonly diameter: Length;
+  readonly hole: Given<Length>;
+  readonly nut: Input<Nut>;
 }
 
 /** A round hole beside those of the rods. */

@@ -8,12 +8,13 @@ import type { Length, Unit } from "../../units/index.js";
 import { nanometres } from "../../units/index.js";
 import type { SourceDocument } from "../document.js";
 import { allowedWords, faultAt, issueFindings, toPlain } from "../document.js";
-import type { Density, Given, Input, Material, Shop, Washer } from "../model/job.js";
+import type { Density, Given, Input, Material, Shop, SpliceBolt, Washer } from "../model/job.js";
 import { CUT_NAME_PARTS, given, missing } from "../model/job.js";
 import type { ShopDocument } from "../schema/shop.js";
 import { shopSchema } from "../schema/shop.js";
 import { makeRodShop } from "./rod-shop.js";
 import { makeRates } from "./rod-stock.js";
+import { readSpliceBolt, usualBolt } from "./splice-bolt.js";
 
 /** A shop and the grades that it declares beside those of the standards. */
 export interface ReadShop {
@@ -86,6 +87,8 @@ function shopFaults(shop: ShopDocument, document: SourceDocument): Finding[] {
     const message = "the least text height is above the text height; allowed is at most the text height";
     findings.push(faultAt(document, ["marking", "leastTextHeight"], "shop-text-height", message));
   }
+  const bolt = shop.splice === undefined ? null : readSpliceBolt(shop.splice.bolt, shop.units);
+  if (bolt?.ok === false) findings.push(faultAt(document, ["splice", "bolt"], "unknown-bolt", bolt.message));
   return findings;
 }
 
@@ -150,9 +153,16 @@ function makeShop(name: string, document: ShopDocument, jobUnit: Unit): Shop {
     density: densities(document, from, jobUnit),
     marking: document.marking,
     cutFile: cutFileOf(document),
+    spliceBolt: shopBolt(document, from, jobUnit),
     rodShop: makeRodShop(document.rodShop, from, jobUnit),
     rates: makeRates(document.rates, from, document.units),
   };
+}
+
+/** The shop's own, else that of `USUAL_BOLT`; a size that is none is told by `shopFaults`. */
+function shopBolt({ splice, units }: ShopDocument, from: string, jobUnit: Unit): Given<SpliceBolt> {
+  const own = splice === undefined ? null : readSpliceBolt(splice.bolt, units);
+  return own?.ok === true ? given(own.value, from) : usualBolt(jobUnit);
 }
 
 function cutFileOf({ cutFile: { layers, origin = "lower left", name, flavour = "polyline" } }: ShopDocument) {

@@ -1,19 +1,20 @@
 /** The template as written -> the template of the model. */
-import type { Length } from "../../units/index.js";
-import { nanometres } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
-import type { OpeningSpec, OutlineSpec, RoundHoleSpec, TemplateSpec } from "../model/job.js";
-import type { BaseDocument, OpeningDocument, OutlineDocument } from "../schema/job.js";
+import type { RoundHoleSpec, TemplateSpec } from "../model/job.js";
+import type { BaseDocument } from "../schema/job.js";
 import { markKey } from "../schema/marks.js";
 import type { BaseReport } from "./base-report.js";
-import { judgeListLength, offsetOf, resolveCorner } from "./shapes.js";
+import { resolveLower } from "./lower.js";
+import { resolveSegments } from "./segments.js";
+import { judgeListLength, offsetOf } from "./shapes.js";
+import { judgeOpening, resolveOpening, resolveOutline } from "./template-shape.js";
 
 /** The template; faults are in the report. */
 export function resolveTemplate(document: BaseDocument, quantity: number, report: BaseReport): TemplateSpec {
   const { template } = document;
-  const outline = resolveOutline(template.outline, report);
-  const opening = resolveOpening(template.opening, report);
-  judgeOpening(opening, outline, report);
+  const outline = resolveOutline(template.outline, OUTLINE, report);
+  const opening = resolveOpening(template.opening, OPENING, report);
+  judgeOpening(opening, outline, OPENING, report);
   const { mark = document.mark } = template;
   return {
     mark,
@@ -34,115 +35,13 @@ export function resolveTemplate(document: BaseDocument, quantity: number, report
     height: report.optional(template.height, ["template", "height"], "no height of the template is given"),
     nailHoles: resolveHoles(template.nails, ["template", "nails"], report),
     groutHoles: resolveHoles(template.groutHoles, ["template", "groutHoles"], report),
+    lower: resolveLower(document, report),
+    segments: resolveSegments(document, report),
   };
 }
 
 const OUTLINE = ["template", "outline"] as const;
-
-function resolveOutline(outline: OutlineDocument | undefined, report: BaseReport): OutlineSpec {
-  if (outline === undefined || outline === "auto") return { kind: "auto", corner: { kind: "square" } };
-  const corner = [...OUTLINE, "corner"];
-  switch (outline.kind) {
-    case "auto":
-      return { kind: "auto", corner: resolveCorner(outline.corner, corner, null, report) };
-    case "rectangle": {
-      const { x, y } = outline;
-      return {
-        kind: "rectangle",
-        x,
-        y,
-        at: offsetOf(outline.at),
-        corner: resolveCorner(outline.corner, corner, [x, y], report),
-      };
-    }
-    case "circle":
-      return { kind: "circle", diameter: outline.diameter, at: offsetOf(outline.at) };
-    case "ring":
-      return resolveRing(outline, report);
-    case "polygon":
-      judgeListLength(outline.at.length, 3, [...OUTLINE, "at"], report);
-      return {
-        kind: "polygon",
-        at: outline.at.map(offsetOf),
-        corner: resolveCorner(outline.corner, corner, null, report),
-      };
-  }
-}
-
-function resolveRing(ring: Extract<OutlineDocument, { kind: "ring" }>, report: BaseReport): OutlineSpec {
-  const { outer, inner } = ring;
-  if (inner >= outer) {
-    const message = `${report.show(inner)} is not inside the ring; allowed is less than the outer diameter, ${report.show(outer)}`;
-    report.fault([...OUTLINE, "inner"], "inverted-ring", message);
-  }
-  return { kind: "ring", outer, inner, at: offsetOf(ring.at) };
-}
-
 const OPENING = ["template", "opening"] as const;
-
-function resolveOpening(opening: OpeningDocument | undefined, report: BaseReport): OpeningSpec {
-  if (opening === undefined || opening === "none") return { kind: "none" };
-  if (opening === "auto") return { kind: "auto" };
-  const { diameter, x, y } = opening;
-  const at = offsetOf(opening.at);
-  if (diameter !== undefined) {
-    for (const key of ["x", "y", "radius"] as const) {
-      if (opening[key] !== undefined)
-        report.fault([...OPENING, key], "shape-twice", "is given beside diameter; allowed is diameter, or x and y");
-    }
-    return { kind: "circle", diameter, at };
-  }
-  if (x === undefined || y === undefined) {
-    const lacks = x === undefined && y === undefined ? [] : [x === undefined ? "x" : "y"];
-    report.fault([...OPENING, ...lacks], "required", "is incomplete; allowed is diameter, or x and y");
-    return { kind: "none" };
-  }
-  return rectangularOpening(x, y, opening.radius ?? nanometres(0), at, report);
-}
-
-function rectangularOpening(
-  x: Length,
-  y: Length,
-  radius: Length,
-  at: ReturnType<typeof offsetOf>,
-  report: BaseReport,
-): OpeningSpec {
-  const least = Math.min(x, y);
-  if (2 * radius > least) {
-    const message = `${report.show(radius)} is more than half of a side; at most ${report.show(least / 2)} is allowed`;
-    report.fault([...OPENING, "radius"], "corner-too-large", message);
-  }
-  return { kind: "rectangle", x, y, radius, at };
-}
-
-/** An opening as large as the plate leaves none. */
-function judgeOpening(opening: OpeningSpec, outline: OutlineSpec, report: BaseReport): void {
-  if (opening.kind === "none" || opening.kind === "auto") return;
-  if (outline.kind === "ring") {
-    report.fault(OPENING, "opening-in-ring", "is given beside a ring, which is open in the middle; allowed is none");
-    return;
-  }
-  const plate = outlineSides(outline);
-  if (plate === null) return;
-  const [x, y] = opening.kind === "circle" ? [opening.diameter, opening.diameter] : [opening.x, opening.y];
-  if (x < plate[0] && y < plate[1]) return;
-  const message = `${report.show(x)} by ${report.show(y)} is not inside the plate, ${report.show(plate[0])} by ${report.show(plate[1])}`;
-  report.fault(OPENING, "opening-too-large", message);
-}
-
-/** null where the sides are not given by the outline itself. */
-function outlineSides(outline: OutlineSpec): readonly [Length, Length] | null {
-  switch (outline.kind) {
-    case "rectangle":
-      return [outline.x, outline.y];
-    case "circle":
-      return [outline.diameter, outline.diameter];
-    case "auto":
-    case "ring":
-    case "polygon":
-      return null;
-  }
-}
 
 type RoundHoles = BaseDocument["template"]["nails"];
 

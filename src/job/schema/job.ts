@@ -53,6 +53,10 @@ export type WasherDocument = NonNullable<GroupDocument["washer"]>;
 export type CornerDocument = NonNullable<NonNullable<BaseDocument["basePlate"]>["corner"]>;
 /** `template.outline` as written. */
 export type OutlineDocument = NonNullable<BaseDocument["template"]["outline"]>;
+/** `template.lower` as written. */
+export type LowerDocument = NonNullable<BaseDocument["template"]["lower"]>;
+/** `template.segments` as written. */
+export type SegmentsDocument = NonNullable<BaseDocument["template"]["segments"]>;
 /** `template.opening` as written. */
 export type OpeningDocument = NonNullable<BaseDocument["template"]["opening"]>;
 
@@ -631,7 +635,52 @@ function templateShape(unit: Unit) {
     height: lengthLeaf(unit, "zero or above", "Underside of the template above top of concrete.").optional(),
     nails: round.describe("Nail holes.").optional(),
     groutHoles: round.describe("Grout or air holes.").optional(),
+    lower: lowerChoice(unit).optional(),
+    segments: segmentsChoice().optional(),
   };
+}
+
+function lowerChoice(unit: Unit) {
+  const own = keys(
+    {
+      above: lengthLeaf(unit, "zero or above", "Its underside above the rods' lower ends.").optional(),
+      below: lengthLeaf(unit, "above zero", "Its underside below the top of concrete, instead of above.").optional(),
+      thickness: lengthLeaf(unit, "above zero", "Thickness; omitted: that of a steel template.").optional(),
+      outline: outlineChoice(unit).optional(),
+      opening: openingChoice(unit).describe("Opening for the concrete; omitted: auto.").optional(),
+    },
+    "A lower template.",
+  );
+  return z
+    .union([z.enum(["auto", "none"], { error: () => "auto or none" }), own], {
+      error: () => "auto, none, or a group of keys: above or below, thickness, outline, opening",
+    })
+    .describe("Smaller plate of steel at the rods' lower ends, which stays in the concrete; omitted: none.");
+}
+
+const MOST_SEGMENTS = 24;
+
+function segmentsChoice() {
+  const count = z
+    .union(
+      [
+        z.enum(["auto"], { error: () => "auto" }),
+        countLeaf(2, MOST_SEGMENTS, "How many segments, equal where the holes let them be."),
+      ],
+      { error: () => `auto, or a whole number from 2 to ${MOST_SEGMENTS}` },
+    )
+    .describe("How many segments; auto: the fewest that the shop's table takes.");
+  const own = keys(
+    { count, bolt: textLeaf("Size of the bolts of the splice plates: 1/2, M12.", 40).optional() },
+    "Segments and their bolts.",
+  );
+  return z
+    .union([z.enum(["none"], { error: () => "none" }), count, own], {
+      error: () => `auto, none, a whole number from 2 to ${MOST_SEGMENTS}, or a group of keys: count, bolt`,
+    })
+    .describe(
+      "Segments that are bolted together with splice plates; auto: the fewest that the shop's table takes. Omitted: none.",
+    );
 }
 
 function outlineChoice(unit: Unit) {

@@ -26,6 +26,7 @@ export function shopSchema(unit: Unit) {
       density: densityBlock().optional(),
       marking: markingBlock(unit),
       cutFile: cutFileBlock(),
+      splice: spliceBlock().optional(),
       rodShop: rodShopBlock(unit).optional(),
       rates: ratesBlock().optional(),
       grades: z
@@ -166,6 +167,13 @@ function densityBlock() {
   return keys(
     { steel: density(`Steel; omitted: ${EXAMPLE}.`).optional(), plywood: density("Plywood.").optional() },
     "Densities, for weights.",
+  );
+}
+
+function spliceBlock() {
+  return keys(
+    { bolt: textLeaf("Size of the bolts: 1/2, M12.", 40) },
+    "Splice plates that join the segments of a template; omitted: bolts 5/8 (in) or M16 (mm), common practice.",
   );
 }
 

@@ -16,7 +16,10 @@ export interface HardwareList {
   readonly open: readonly Missing[];
 }
 
-/** From the top down: base plate, levelling, template, lower end. */
+/** One above the lower template and one below it: they stay in the concrete. */
+const LOWER_NUTS = 2;
+
+/** From the top down: base plate, levelling, template, lower template, lower end. */
 export function hardwareOf(job: Job, base: Base, group: RodGroup): HardwareList {
   const { rod } = group;
   const levelling = levellingNutsOf(base.levelling, rod);
@@ -32,6 +35,7 @@ export function hardwareOf(job: Job, base: Base, group: RodGroup): HardwareList 
     ...washer("levelling", levels > 0 ? 1 : 0),
     ...nut("template", spare, ", for the template alone"),
     ...templateWashers(job, base, rod),
+    ...nut("lower template", base.template.lower === null ? 0 : LOWER_NUTS),
     ...bottomHardware(job, rod),
   ];
   const lacks = [levelling, rod.nut, rod.finish, group.washer, rod.bottom];

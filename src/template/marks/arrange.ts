@@ -94,6 +94,7 @@ function titlesInBestOrder(ground: Ground, titles: readonly Title[], heights: re
  */
 export const RANKS: readonly MarkKind[] = [
   "mark",
+  "joint",
   "top",
   "tag",
   "punch",

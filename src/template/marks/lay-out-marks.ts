@@ -3,7 +3,7 @@
  * rod sizes, punch marks of drilled holes; north and grid names only where they hold for every place that it serves.
  */
 import type { Contour, Point } from "../../geometry/index.js";
-import { joinExtents, point, segmentExtent } from "../../geometry/index.js";
+import { extentOfPoints, joinExtents, point, segmentExtent } from "../../geometry/index.js";
 import type { Base, Job } from "../../job/model/job.js";
 import { servedMarks } from "../../job/model/shared.js";
 import type { PlacedRod } from "../../rods/index.js";
@@ -20,7 +20,7 @@ import { canLetter, lettering } from "./lettering.js";
 import { heightsToTry } from "./placing.js";
 import type { Title } from "./titles.js";
 import { remembered } from "./titles.js";
-import { whereSet } from "./where-set.js";
+import { directionArrow, whereSet } from "./where-set.js";
 
 /** Marks, and those that found no room. */
 export interface PlateMarks {
@@ -54,15 +54,30 @@ export function layOutMarks(
   const seats = new Map(rods.map(({ tag, group }) => [tag, seatReach(group, job.shop) / 2 / NM_PER_MM]));
   const discs = [...holes.filter(({ role }) => role === "rod")].map((hole) => seatDisc(hole, seats));
   const ground = take(bareGround(outer, holes, discs, marking.clearance / NM_PER_MM), blocked);
+  const ticks = (free: Ground) => placeTicks(free, outer, marking.textHeight / NM_PER_MM);
+  return scribe(job, { ground, holes, seats, titles: titlesOf(job, base, rods, ground), ticks });
+}
+
+/** What is scribed on a plate: labels beside its holes, titles, ticks. */
+interface Scribing {
+  readonly ground: Ground;
+  readonly holes: readonly Hole[];
+  /** Radii of the seats of nuts by the tags of their rods, in millimetres. */
+  readonly seats: ReadonlyMap<string, number>;
+  readonly titles: readonly Title[];
+  readonly ticks: (ground: Ground) => PlateMarks;
+}
+
+function scribe(job: Job, { ground, holes, seats, titles: wanted, ticks: placeAll }: Scribing): PlateMarks {
+  const { marking } = job.shop;
   const heights = heightsToTry(marking.textHeight, marking.leastTextHeight);
   const punches = holes.filter(({ made }) => made === "drill").map(punch);
   const notes = holes.filter(({ made }) => made === "drill").flatMap((hole) => drillNote(hole, job, seats));
   const punched = { marks: punches, omitted: [] };
   const isMarked = marking.how !== "none";
   const labels = isMarked ? [...holes.flatMap((hole) => tagLabel(hole, seats)), ...notes] : notes;
-  const titles = isMarked ? titlesOf(job, base, rods, ground) : [];
-  const ticks = (free: Ground) =>
-    isMarked ? placeTicks(free, outer, marking.textHeight / NM_PER_MM) : { marks: [], omitted: [] };
+  const titles = isMarked ? wanted : [];
+  const ticks = (free: Ground) => (isMarked ? placeAll(free) : { marks: [], omitted: [] });
   const unlettered = [...labels, ...titles].filter(({ text }) => !canLetter(text)).map(notInFont);
   const lettered = {
     labels: labels.filter(isLettered),
@@ -70,11 +85,60 @@ export function layOutMarks(
     ticks,
     heights,
   };
-  return join([punched, arrange(ground, lettered), { marks: [], omitted: unlettered }]);
+  return joinMarks([punched, arrange(ground, lettered), { marks: [], omitted: unlettered }]);
+}
+
+/** A piece of a plate, in axes of its own, and what is scribed on it. */
+export interface PieceToScribe {
+  readonly mark: string;
+  readonly outer: Contour;
+  readonly holes: readonly Hole[];
+  /** Its rods, whose nuts and tags stand on it. */
+  readonly rods: readonly PlacedRod[];
+  /** Covered by what lies on it. */
+  readonly covered: readonly Disc[];
+  /** Words with an arrow: which way something lies, degrees counter-clockwise from its own +x. */
+  readonly arrows: readonly { readonly kind: "north" | "axis"; readonly word: string; readonly degrees: number }[];
+  /** Names of joints, each near its place. */
+  readonly joints: readonly { readonly name: string; readonly near: Point }[];
+  /** Lines that show where it lies against another piece. */
+  readonly lines: readonly (readonly Point[])[];
+}
+
+/** Lays out the marks of a piece: its mark, TOP, joints, arrows, the tags and sizes of its rods. */
+export function layOutPieceMarks(job: Job, piece: PieceToScribe): PlateMarks {
+  const { outer, holes, rods, covered } = piece;
+  const seats = new Map(rods.map(({ tag, group }) => [tag, seatReach(group, job.shop) / 2 / NM_PER_MM]));
+  const discs = [...holes.filter(({ role }) => role === "rod").map((hole) => seatDisc(hole, seats)), ...covered];
+  const ground = bareGround(outer, holes, discs, job.shop.marking.clearance / NM_PER_MM);
+  const lines = piece.lines.map(lineMark);
+  const ticks = (): PlateMarks => ({ marks: lines, omitted: [] });
+  return scribe(job, { ground, holes, seats, titles: pieceTitles(job, piece, ground), ticks });
+}
+
+function pieceTitles({ revision }: Job, piece: PieceToScribe, { extent }: Ground): readonly Title[] {
+  const middle = { x: (extent.x0 + extent.x1) / 2, y: (extent.y0 + extent.y1) / 2 };
+  const quarter = (extent.y1 - extent.y0) / 4;
+  return [
+    markTitle(piece.mark, revision, { x: middle.x, y: middle.y + quarter }),
+    ...piece.joints.map(({ name, near }) => wordsTitle("joint", name, () => near)),
+    wordsTitle("top", "TOP", () => ({ x: middle.x, y: middle.y - quarter })),
+    ...piece.arrows.map(({ kind, word, degrees }) => arrowTitle(kind, word, degrees, middle)),
+    ...(piece.rods.length === 0 ? [] : rodSizes(piece.rods)).map((text) => wordsTitle("size", text, () => middle)),
+  ];
+}
+
+function arrowTitle(kind: "north" | "axis", text: string, degrees: number, middle: Point): Title {
+  const stands = (height: number) => [{ block: directionArrow(text, degrees, height), middle, along: "both" as const }];
+  return { kind, text, stands };
+}
+
+function lineMark(ends: readonly Point[]): Mark {
+  return { kind: "centre-line", text: "", strokes: [ends], extent: extentOfPoints(ends), textHeight: nanometres(0) };
 }
 
 /** In the order of their ranks, whatever the order in which they found room. */
-function join(parts: readonly PlateMarks[]): PlateMarks {
+export function joinMarks(parts: readonly PlateMarks[]): PlateMarks {
   const inOrder = <T extends Mark | OmittedMark>(list: readonly T[]) =>
     RANKS.flatMap((rank) => list.filter(({ kind }) => kind === rank));
   return {

@@ -62,13 +62,19 @@ const ARROW = { length: 2.5, back: 0.6, side: 0.3, letter: 0.9 };
 
 /** An arrow in a direction, degrees counter-clockwise from +x of the type, with an upright N beyond its point. */
 export function northArrow(degrees: number, height: number): Block {
+  return directionArrow("N", degrees, height);
+}
+
+/** An arrow in a direction, degrees counter-clockwise from +x, with an upright word beyond its point. */
+export function directionArrow(word: string, degrees: number, height: number): Block {
   const { cos, sin } = turnOf(degrees);
   const along = (forward: number, left: number): Point => ({
     x: (forward * cos - left * sin) * height,
     y: (forward * sin + left * cos) * height,
   });
-  const letter = lettering(["N"], height);
-  const middle = along(ARROW.length + ARROW.letter, 0);
+  const letter = lettering([word], height);
+  const beyond = ARROW.letter + (Math.abs(cos) * (letter.width / height - 0.7)) / 2;
+  const middle = along(ARROW.length + (word === "N" ? ARROW.letter : beyond), 0);
   const letterAt = { x: middle.x - letter.width / 2, y: middle.y - letter.height / 2 };
   const tip = along(ARROW.length, 0);
   const barbs = [ARROW.side, -ARROW.side].map((left) => along(ARROW.length - ARROW.back, left));

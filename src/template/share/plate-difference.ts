@@ -4,7 +4,7 @@ import type { TemplateSpec } from "../../job/model/job.js";
 import type { Unit } from "../../units/index.js";
 import { formatApart } from "../../units/index.js";
 import type { Hole, HoleShape, Plate } from "../model.js";
-import { holeParts, markParts } from "./plate-key.js";
+import { holeParts, markParts, plateKey } from "./plate-key.js";
 
 /** A plate with the base that it was made for. */
 export interface PlateOfBase {
@@ -20,6 +20,8 @@ export function plateDifference(a: PlateOfBase, b: PlateOfBase, unit: Unit): str
     specDifference(a, b, say) ??
     holesDifference(a.plate.holes, b.plate.holes, say) ??
     outlineDifference(a.plate, b.plate, say) ??
+    lowerDifference(a, b, unit) ??
+    partsDifference(a.plate, b.plate, say) ??
     marksDifference(a.plate, b.plate, say) ??
     "differ in what is cut"
   );
@@ -100,6 +102,28 @@ function outlineDifference(a: Plate, b: Plate, say: Say): string | null {
   if (x[0] === x[1] && y[0] === y[1])
     return `differ: the outline is ${x[0]} x ${y[0]} on both, with other corners or sides, or in another place about the working point`;
   return `differ: the outline is ${x[0]} x ${y[0]} on ${say.a} and ${x[1]} x ${y[1]} on ${say.b}`;
+}
+
+/** Of the lower templates. */
+function lowerDifference(a: PlateOfBase, b: PlateOfBase, unit: Unit): string | null {
+  const [one, other] = [a.plate.lower, b.plate.lower];
+  if (one === null && other === null) return null;
+  if (one === null || other === null) {
+    const [has, lacks] = one === null ? [b.base, a.base] : [a.base, b.base];
+    return `differ: there is a lower template on ${has} and none on ${lacks}`;
+  }
+  if (plateKey(one, a.use) === plateKey(other, a.use)) return null;
+  return `have lower templates that ${plateDifference({ ...a, plate: one }, { ...b, plate: other }, unit)}`;
+}
+
+/** Of segments and their splice plates. */
+function partsDifference(a: Plate, b: Plate, say: Say): string | null {
+  const counts = [a, b].map(({ parted }) => parted?.segments.length ?? 1);
+  if (counts[0] !== counts[1])
+    return `differ: the plate is cut in ${counts[0]} on ${say.a} and in ${counts[1]} on ${say.b}`;
+  const [one, other] = [a.parted?.bolt.value.size, b.parted?.bolt.value.size];
+  if (one === other || one === undefined || other === undefined) return null;
+  return `differ: bolts of splice plates are ${one} on ${say.a} and ${other} on ${say.b}`;
 }
 
 function marksDifference(a: Plate, b: Plate, say: Say): string | null {

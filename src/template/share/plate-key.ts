@@ -6,7 +6,15 @@ import type { Hole, Mark, Plate } from "../model.js";
 export function plateKey(plate: Plate, use: TemplateSpec["use"]): string {
   const { material, grade, thickness, outlineKind, region, holes, marks } = plate;
   const parts = [use, material, grade, thickness, outlineKind, region, holes.map(holeParts), marks.map(markParts)];
-  return JSON.stringify(parts);
+  return JSON.stringify([...parts, ...pieceKeys(plate, use)]);
+}
+
+/** Of segments, splice plates and lower template; none of a plate that is one piece. */
+function pieceKeys({ parted, lower }: Plate, use: TemplateSpec["use"]): readonly string[] {
+  const segments = parted === null ? [] : parted.segments.map(({ plate }) => plate);
+  return [...segments, ...(parted?.splices ?? []), ...(lower === null ? [] : [lower])].map((each) =>
+    plateKey(each, use),
+  );
 }
 
 /** A hole as the files have it. */

@@ -4,7 +4,7 @@
  */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Summary } from "../../../src/summary/model.js";
+import type { Summary, SummaryPlate } from "../../../src/summary/model.js";
 import { hasEzdxf, hasGdal, measureByEzdxf, measureByGdal } from "./installed-readers.js";
 import type { Measured } from "./measured.js";
 import { measureByDxf, measureByDxfParser } from "./npm-readers.js";
@@ -60,17 +60,27 @@ export function isReaderSkipped(name: ReaderName): boolean {
 export function cutFilesInPackage(folder: string): readonly CutFileToCheck[] {
   const { job, bases } = JSON.parse(readFileSync(join(folder, "summary.json"), "utf8")) as Summary;
   return bases.flatMap(({ template, files }) => {
-    const { outline, netArea, cutLength, pierces } = template;
+    const plates = template.pieces ?? [template];
+    return plates.flatMap((plate) =>
+      filesOfPlate(
+        plate,
+        files.filter(({ piece }) => (piece ?? template.mark) === plate.mark),
+      ),
+    );
+  });
+
+  function filesOfPlate(plate: SummaryPlate, own: Summary["bases"][number]["files"]): readonly CutFileToCheck[] {
+    const { outline, netArea, cutLength, pierces } = plate;
     const [x0, , x1] = outline.extent;
-    const holes = template.holes.flatMap(({ made, x, y, diameter }) =>
+    const holes = plate.holes.flatMap(({ made, x, y, diameter }) =>
       made === "cut" && diameter !== undefined ? [{ x, y, diameter }] : [],
     );
     const roundOutline = outline.kind === "circle" ? x1 - x0 : null;
     const figures = { unit: job.unit, extent: outline.extent, netArea, cutLength, pierces, holes, roundOutline };
-    return files.flatMap(({ path, layers }) =>
+    return own.flatMap(({ path, layers }) =>
       layers === undefined ? [] : [{ path: join(folder, path), layers, ...figures }],
     );
-  });
+  }
 }
 
 /** Everything that one reader finds different from what is expected, as sentences; empty when all the files are right. */

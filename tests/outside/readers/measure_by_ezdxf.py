@@ -35,7 +35,8 @@ def edges_of(entity):
 
 def chain(edges):
     """Closed chains of edges as [(edge, forward)], and the number of chains left open."""
-    key = lambda p: (round(p[0] * 1e5), round(p[1] * 1e5))
+    # A quarter off: no place of the 1e-6 lattice lies where rounding parts it from one a hair beside it.
+    key = lambda p: (round(p[0] * 1e5 + 0.25), round(p[1] * 1e5 + 0.25))
     at = {}
     for index, edge in enumerate(edges):
         for end in (0, 1):

@@ -127,7 +127,9 @@ function reachOf(edge: Edge): readonly XY[] {
 
 /** Chains edges whose ends agree to 1e-5; of each closed chain the swept areas, signed by the way it is run. */
 function chain(edges: readonly Edge[]): { readonly closed: readonly (readonly number[])[]; readonly open: number } {
-  const key = ({ x, y }: XY) => `${Math.round(x * 1e5) + 0},${Math.round(y * 1e5) + 0}`;
+  // A quarter off, so that no place of the 1e-6 lattice lies where rounding parts it from one a hair beside it.
+  const cell = (value: number) => Math.round(value * 1e5 + 0.25) + 0;
+  const key = ({ x, y }: XY) => `${cell(x)},${cell(y)}`;
   const ends = edges.map((edge) => endsOf(edge).map(key) as [string, string]);
   const byEnd = new Map<string, number[]>();
   ends.forEach((pair, index) => {

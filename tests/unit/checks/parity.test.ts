@@ -66,11 +66,11 @@ describe("rules", () => {
   it.each([
     [
       "stop",
-      "hole-web hole-edge seat-on-plate nut-room template-in-form template-height cut-web pattern-match control-residual control-closure hole-spacing rod-on-base-plate rod-on-concrete table-size stock-thickness",
+      "hole-web hole-edge seat-on-plate nut-room template-in-form template-height cut-web pattern-match control-residual control-closure hole-spacing rod-on-base-plate rod-on-concrete table-size stock-thickness segment-joint segment-bolts lower-template lower-template-height",
     ],
     [
       "ask",
-      "base-plate-hole base-plate-edge washer-cover washer-on-plate washer-room placing-clearance rod-spacing rod-cover projection grout-gap rod-length rod-count neighbour-rods plate-elevation group-spacing line-accumulation rod-grade rod-thread rod-bend rod-coating base-plate-web length-slip grid-slip elevation-range",
+      "base-plate-hole base-plate-edge washer-cover washer-on-plate washer-room placing-clearance rod-spacing rod-cover projection grout-gap rod-length rod-count neighbour-rods plate-elevation group-spacing line-accumulation rod-grade rod-thread rod-bend rod-coating base-plate-web length-slip grid-slip elevation-range lower-template-cover",
     ],
     [
       "advise",

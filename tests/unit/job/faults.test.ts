@@ -200,7 +200,7 @@ describe("one base: the key under test stands on line 5 to 8", () => {
       "no template",
       { template: null },
       [
-        "job.yaml:5:5 bases[0].template: is required; allowed is a group of keys: mark, quantity, use, support, material, thickness, hole, outline, opening, key, height, nails, groutHoles",
+        "job.yaml:5:5 bases[0].template: is required; allowed is a group of keys: mark, quantity, use, support, material, grade, thickness, hole, outline, opening, key, height, nails, groutHoles, lower, segments",
       ],
     ],
     [
@@ -269,7 +269,6 @@ describe("marks are safe file names on every system", () => {
     ['" B1"', `" B1" starts or ends with a dot or a space; ${names}`],
     ["..", `".." starts or ends with a dot or a space; ${names}`],
     [".git", `".git" starts or ends with a dot or a space; ${names}`],
-    ["summary.json", '"summary.json" is a name that the package needs for itself'],
     [
       "B/1",
       '"B/1" holds "/", which no file name may hold on every system; allowed are plain ASCII signs without < > : " / \\ | ? *',

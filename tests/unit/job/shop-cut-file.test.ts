@@ -4,7 +4,9 @@ import { faultsOf, inputsOf, jobOf, withBase } from "./files.js";
 
 const plasma = String(inputsOf("").files.get("templates/shops/plasma.yaml"));
 const job = withBase({}).replace("rules: us", "rules: us\nshop: ./my.yaml");
-const withLine = (line: string) => ({ "./my.yaml": plasma.replace(/^( {2}origin: lower left.*)$/m, `$1\n  ${line}`) });
+const withLine = (line: string) => ({
+  "./my.yaml": plasma.replace(/^ {2}flavour: .*\n/m, "").replace(/^( {2}origin: lower left.*)$/m, `$1\n  ${line}`),
+});
 
 describe("names and flavour of cut files", () => {
   it("are all parts and polylines where a shop file says nothing, as before there were such keys", () => {

@@ -22,7 +22,7 @@ export function plateFacts(i: number): BaseFacts {
       pierces: 6,
       weight: { value: 4 + i / 3, unit: "lb" as const },
     },
-    holes: { rod: 4, opening: 1, nail: i % 2, grout: 0 },
+    holes: { rod: 4, opening: 1, nail: i % 2, grout: 0, bolt: 0 },
     drilled: i % 2 === 0 ? [] : [{ diameter: inches(0.125), count: 1 }],
     files: isHeld ? [] : [file],
   };

@@ -25,7 +25,7 @@ function piece(mark: string, changes: Partial<PieceFacts> = {}): PieceFacts {
   };
 }
 
-const NONE: PieceFacts["holes"] = { rod: 0, opening: 0, nail: 0, grout: 0 };
+const NONE: PieceFacts["holes"] = { rod: 0, opening: 0, nail: 0, grout: 0, bolt: 0 };
 
 function facts(
   mark: string,

@@ -29,6 +29,7 @@ export function trySheetCase(job: Job, base: Base, changes: Partial<SheetRequest
     sheetNumber: 1,
     sheetCount: 12,
     programVersion: "0.1.0",
+    piece: null,
     ...changes,
   };
 }

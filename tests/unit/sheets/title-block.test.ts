@@ -75,10 +75,10 @@ function gapOf([a0, a1]: readonly [number, number], [b0, b1]: readonly [number, 
 }
 
 describe("the title block", () => {
-  it("is at most 102 mm high at letters of 3 mm, and little more with HELD in it", () => {
+  it("is at most 106 mm high at letters of 3 mm, and little more with HELD in it", () => {
     const heights = [[], ["too near"]].map((held) => block(requestWith("released", held, "open")).piece.height);
-    expect(heights[0]).toBeLessThanOrEqual(102);
-    expect(heights[1]).toBeLessThanOrEqual(106);
+    expect(heights[0]).toBeLessThanOrEqual(106);
+    expect(heights[1]).toBeLessThanOrEqual(110);
   });
 
   it("breaks no caption on a B sheet or larger, whatever the unit", () => {

@@ -157,6 +157,25 @@ describe("hardware", () => {
     );
   const levelling = (value: "nuts" | "shims" | "plate") => ({ levelling: given(value, "job") });
 
+  it("has a nut on either face of a lower template, which stay in the concrete", () => {
+    const base = baseFixture();
+    const lower: Base["template"]["lower"] = {
+      thickness: inch(0.25),
+      outline: { kind: "auto", corner: { kind: "square" } },
+      opening: { kind: "auto" },
+      level: missing("template.lower.above", "not given"),
+    };
+    const places = (template: Base["template"]) =>
+      detailRod(jobFixture(), { ...base, template }, groupFixture()).hardware.map(
+        ({ what, place, count }) => `${count} ${what} ${place}`,
+      );
+    const plain = places(base.template);
+    expect(places({ ...base.template, lower }).filter((each) => !plain.includes(each))).toEqual([
+      "2 nut lower template",
+    ]);
+    expect(plain.some((each) => each.includes("lower template"))).toBe(false);
+  });
+
   it.each<[string, readonly string[], Partial<Base>, Partial<Rod>]>([
     [
       "levelled by nuts, those of the template serve again",
