@@ -497,7 +497,7 @@ describe("answers and questions", () => {
       "Answers and acceptances not used: 2\n  B2 washer-cover, by EOR, 2026-11-20: the job has no",
     );
     expect(stdout.replace(/\s+/g, " ")).toContain("answered for 2-1/4 in, now 2-1/2 in: the question is open again");
-    expect(stdout.trimEnd().replace(/\s+/g, " ")).toMatch(/\. 1 question open, 2 answers not used\.$/);
+    expect(stdout.trimEnd().replace(/\s+/g, " ")).toMatch(/\. 1 question open, 2 answers not used\./);
     const all = await run("check q.yaml --all");
     expect(all.stdout).toContain(
       "Questions for the engineer of record, open; job 24-118, revision B\n  - Q-1  Base B1 (quantity 1), A1 A2 A3 A4:",
