@@ -16,6 +16,7 @@ import { cutListPdf } from "./cut-list-pdf.js";
 import { cutListXlsx } from "./cut-list-xlsx.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
+import { fullSizePdf } from "./full-size-pdf.js";
 import { ledger } from "./ledger.js";
 import { letterPdf } from "./letter-pdf.js";
 import { letterText } from "./letter-text.js";
@@ -74,6 +75,7 @@ const REGISTRY = {
   "plan-svg": planSvg,
   "certificates-csv": certificatesCsv,
   "certificates-json": certificatesJson,
+  "full-size-pdf": fullSizePdf,
   "cut-list-pdf": cutListPdf,
   "cut-list-xlsx": cutListXlsx,
   "cut-list-csv": cutListCsv,

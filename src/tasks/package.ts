@@ -120,7 +120,7 @@ export function startPackage(opened: OpenedJob, options: PackageOptions): Starte
     documents: makeDocuments(
       { job, plan, rows, held, layoutHeld, layoutOpen: openQuestionsOf("", rows) },
       files,
-      { set, pdf: options.pdf ?? null, facts, questions: live, closedQuestions: closed },
+      { set, pdf: options.pdf ?? null, paper: options.paper ?? null, facts, questions: live, closedQuestions: closed },
       options,
     ),
     rest: () => {
@@ -216,7 +216,7 @@ function withAnswers(
 function* makeDocuments(
   checked: CheckedJob,
   files: GrowingFiles,
-  gathered: Pick<Surroundings, "set" | "pdf" | "facts" | "questions" | "closedQuestions">,
+  gathered: Pick<Surroundings, "set" | "pdf" | "paper" | "facts" | "questions" | "closedQuestions">,
   options: PackageOptions,
 ): Generator<OutputFile> {
   const made: MadeFile[] = [];

@@ -26,6 +26,7 @@ function filesOf(
     made: [],
     set: null,
     pdf: null,
+    paper: null,
     facts: [],
     questions: () => [],
     closedQuestions: () => [],
