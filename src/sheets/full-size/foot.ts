@@ -5,7 +5,7 @@ import type { SceneItem } from "../scene.js";
 import type { Lettering } from "../sheet-sizes.js";
 import { printable, shorten, textWidth } from "../text-metrics.js";
 import { type FullSizeRequest, statusOf } from "./request.js";
-import { EDGE, FOOT_BAND, type Tile, type Tiling, tileName } from "./tiling.js";
+import { EDGE, FOOT_BAND, RIGHT_BAND, type Tile, type Tiling, tileName } from "./tiling.js";
 
 /** A bar that a tape shows to be true; divisions of an inch or 10 mm. */
 export const RULERS: Readonly<
@@ -23,7 +23,7 @@ export function footItems(
   { small, heading }: Lettering,
 ): readonly SceneItem[] {
   const { job, board } = request;
-  const [left, right] = [EDGE, tiling.paper.width - EDGE];
+  const [left, right] = [EDGE, tiling.paper.width - EDGE - RIGHT_BAND];
   const status = statusOf(request);
   const room = right - left - textWidth(status, heading, true) - 3;
   const name = tileName(tiling, tile);

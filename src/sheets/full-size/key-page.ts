@@ -14,7 +14,7 @@ import { dimensionWords } from "../taped.js";
 import { printable, textWidth } from "../text-metrics.js";
 import { RULERS } from "./foot.js";
 import { type FullSizeRequest, statusOf } from "./request.js";
-import { countOf, seamsOf, type Tiling, tileName, tilesOf } from "./tiling.js";
+import { countOf, OVERLAP, seamsOf, type Tiling, tileName, tilesOf } from "./tiling.js";
 
 /** One page, or more where a table runs over. */
 export function keyPages(request: FullSizeRequest, tiling: Tiling): readonly Scene[] {
@@ -64,10 +64,10 @@ function keyPiece(board: BoardFacts, tiling: Tiling, width: number, lettering: L
   const { stepX, stepY, left, top, rows, columns } = tiling;
   const { before, above } = seamsOf(tiling);
   const edges = {
-    x: [left, ...Array.from({ length: columns - 1 }, (_, i) => before(i + 1)), left + columns * stepX],
-    y: [top, ...Array.from({ length: rows - 1 }, (_, i) => above(i + 1)), top - rows * stepY],
+    x: [left, ...Array.from({ length: columns - 1 }, (_, i) => before(i + 1)), left + columns * stepX + OVERLAP],
+    y: [top, ...Array.from({ length: rows - 1 }, (_, i) => above(i + 1)), top - rows * stepY - OVERLAP],
   };
-  const [wide, high] = [columns * stepX, rows * stepY];
+  const [wide, high] = [columns * stepX + OVERLAP, rows * stepY + OVERLAP];
   const scale = Math.min((width - 4) / wide, KEY_HEIGHT / high);
   const head = lettering.body * 2 + 3;
   const draw = (x: number, y: number): SceneItem => {
