@@ -17,6 +17,7 @@ import { cutListPdf } from "./cut-list-pdf.js";
 import { cutListXlsx } from "./cut-list-xlsx.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
+import { fullSizePdf } from "./full-size-pdf.js";
 import { labelPdf } from "./label-pdf.js";
 import { ledger } from "./ledger.js";
 import { letterPdf } from "./letter-pdf.js";
@@ -88,6 +89,7 @@ const REGISTRY = {
   "certificates-csv": certificatesCsv,
   "certificates-json": certificatesJson,
   "setting-sheets-pdf": settingSheetsPdf,
+  "full-size-pdf": fullSizePdf,
   "cut-list-pdf": cutListPdf,
   "cut-list-xlsx": cutListXlsx,
   "cut-list-csv": cutListCsv,
