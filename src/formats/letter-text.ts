@@ -9,6 +9,7 @@ export interface LetterHead {
   readonly number: string;
   readonly title: string;
   readonly revision: string;
+  /** Of the release: never `released` alone where something is not. */
   readonly status: string;
   readonly date: string;
   readonly drawing: { readonly number: string; readonly revision: string };

@@ -44,6 +44,7 @@ import { surveyRodsCsv } from "./survey-rods-csv.js";
 import { surveySheetSvg } from "./survey-sheet-svg.js";
 
 export type { BudgetResult } from "./budget-result.js";
+export { MANIFEST_PATH } from "./manifest.js";
 export type * from "./model.js";
 export { FOLDERS, SET_ASIDE, SIGNED, SUPERSEDED, safeForFileName } from "./names.js";
 export { type GuidedFile, type GuideEntry, guidePackage } from "./package-guide.js";

@@ -4,7 +4,7 @@ import type { Job } from "../job/model/job.js";
 import type { Plan } from "../plan/model.js";
 import type { BaseFacts, BaseFigure } from "../summary/facts.js";
 import type { Letter, LetterQuestion, SettledQuestion } from "../summary/letter.js";
-import { LETTER_CAUTIONS } from "../summary/letter.js";
+import { LETTER_CAUTIONS, letterStatus } from "../summary/letter.js";
 import { formatLength, NM_PER_MM, type Unit } from "../units/index.js";
 import { type Block, drawDocument } from "./document-pages.js";
 import { at, group, line, rectangle, stroke, text } from "./items.js";
@@ -49,7 +49,8 @@ export function drawLetter(request: LetterRequest): readonly Scene[] {
       piece: (width, lettering) => notesPiece("cautions", "CAUTIONS", LETTER_CAUTIONS, width, lettering),
     },
   ];
-  return drawDocument({ job, version, title: "QUESTIONS TO THE ENGINEER OF RECORD", way: "upright", blocks });
+  const status = letterStatus(job.status, letter, request.facts);
+  return drawDocument({ job, version, title: "QUESTIONS TO THE ENGINEER OF RECORD", way: "upright", blocks, status });
 }
 
 function settledTable(name: string, heading: string, rows: readonly SettledQuestion[]): readonly Block[] {

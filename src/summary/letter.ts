@@ -1,8 +1,10 @@
 /** The letter to the engineer of record as data: what each question says, whoever sets it. */
 import { requestWords } from "../checks/proposals.js";
+import { counted } from "../checks/words.js";
 import { listed } from "../diagnostics/listed.js";
 import type { RegisteredQuestion } from "../job/model/register.js";
 import { lastAsked } from "../job/model/register.js";
+import type { BaseFacts } from "./facts.js";
 import type { SummaryAnswer } from "./model.js";
 import type { Question } from "./questions.js";
 
@@ -59,6 +61,22 @@ export function letterOf(questions: readonly Question[], closed: readonly Regist
     }),
   };
 }
+
+/** `released; 3 questions open; 2 templates not released`: never released alone where something is not. */
+export function letterStatus(status: string, { asked }: Letter, facts: readonly LetterFacts[]): string {
+  const open = asked.filter(({ accepted }) => accepted === null).length;
+  const accepted = asked.length - open;
+  const stopped = new Set(facts.flatMap(({ released, template }) => (released ? [] : [template.mark]))).size;
+  return [
+    status,
+    ...(open === 0 ? [] : [`${counted(open, "question")} open`]),
+    ...(accepted === 0 ? [] : [`${accepted} accepted`]),
+    ...(status !== "released" || stopped === 0 ? [] : [`${counted(stopped, "template")} not released`]),
+  ].join("; ");
+}
+
+/** What tells which templates are stopped. */
+type LetterFacts = Pick<BaseFacts, "released" | "template">;
 
 function aboutWords(places: readonly { readonly mark: string }[], name: string): string {
   const marks = places.map(({ mark }) => mark).filter((mark) => mark !== "");

@@ -81,7 +81,11 @@ describe("rodplate sign", () => {
     );
     expect(asked.length).toBeGreaterThan(0);
     expect(record.open.reduce((sum: number, { rows }: { rows: number }) => sum + rows, 0)).toBe(asked.length);
-    for (const { rule } of record.open) expect(stdout).toContain(`OPEN, and signed as such: ${rule}`);
+    for (const { rule, numbers } of record.open) {
+      expect(numbers.length).toBeGreaterThan(0);
+      expect(stdout.replace(/\s+/g, " ")).toContain(`OPEN, and signed as such: ${numbers.join(", ")}, ${rule}`);
+    }
+    expect(record.accepted).toEqual([]);
   });
 
   it("2: damage is refused, every fault at once, and nothing is signed", async () => {
@@ -316,6 +320,30 @@ describe("a changed byte anywhere in a package", () => {
       expect([at, (await run("proof out")).status > 0]).toEqual([at, true]);
     }
   }, 120_000);
+
+  it("is found at the very start of a signature too, which stays a record by its name", async () => {
+    await sign();
+    const file = join(folder, "out", records()[0] ?? "");
+    const bytes = readFileSync(file);
+    for (const at of [0, 5, 30]) {
+      const flipped = Buffer.from(bytes);
+      flipped[at] = (flipped[at] ?? 0) ^ 1;
+      writeFileSync(file, flipped);
+      const { status, stdout } = await run("proof out");
+      expect([at, status, stdout.includes("VOID")]).toEqual([at, 1, true]);
+    }
+  });
+
+  it("as is a summary that somebody took away, of the folder itself and of one in it", async () => {
+    rmSync(join(folder, "out", "summary.json"));
+    for (const name of ["out", "."]) {
+      const { status, stderr } = await run(`proof ${name}`);
+      expect([name, status]).toEqual([name, 2]);
+      expect(stderr).toContain("out: is a package without its summary.json");
+    }
+    rmSync(join(folder, "out", "START-HERE.txt"));
+    expect((await run("proof out")).status).toBe(0);
+  });
 
   it("as are files removed, renamed, swapped and added", async () => {
     const [one, other] = [cutFile("out", 0), cutFile("out", 1)];
