@@ -104,11 +104,14 @@ function findDxfFiles(folder: string, name: string): Outcome<FolderToProve> {
 
 /** Folders with the first page or a signature of a package whose summary somebody took away. */
 function bereftPackages(found: readonly Found[]): readonly string[] {
-  const signs = found.flatMap(({ path, kind }) => (kind === "file" ? (PACKAGE_SIGN.exec(path)?.[1] ?? []) : []));
+  const signs = found.flatMap(({ path, kind }) => {
+    const sign = kind === "file" ? PACKAGE_SIGN.exec(path) : null;
+    return sign === null ? [] : [sign[1] ?? ""];
+  });
   return [...new Set(signs)];
 }
 
-const PACKAGE_SIGN = new RegExp(`^(|.*/)(?:${MANIFEST_PATH.replace(".", "\\.")}|${SIGNED}/[^/]+\\.json)$`);
+const PACKAGE_SIGN = new RegExp(`^(?:(.*)/)?(?:${MANIFEST_PATH.replace(".", "\\.")}|${SIGNED}/[^/]+\\.json)$`);
 
 function bereftFault(folder: string): Finding {
   const message = `is a package without its ${SUMMARY}: nothing tells which files were checked; get it back, or name single files to prove`;

@@ -75,6 +75,21 @@ export function letterStatus(status: string, { asked }: Letter, facts: readonly 
   ].join("; ");
 }
 
+/** `2 questions open`, `1 question open, accepted`: what the head of a letter has room for. */
+export function askedStatus({ asked }: Letter): string {
+  const open = asked.filter(({ accepted }) => accepted === null).length;
+  return open > 0 ? `${counted(open, "question")} open` : `${counted(asked.length, "question")} open, accepted`;
+}
+
+/** How many are open and what that stops, and how many are accepted meanwhile. */
+export function openingWords({ asked }: Letter): string {
+  const open = asked.filter(({ accepted }) => accepted === null).length;
+  const accepted = asked.length - open;
+  const stops = `${open === 1 ? "1 question is" : `${open} questions are`} open. The templates and the layout that ${open === 1 ? "it is" : "they are"} about are not released until ${open === 1 ? "it" : "each"} is answered, or somebody accepts by name that they are.`;
+  const told = `${accepted === 1 ? "1 question is" : `${accepted} questions are`} open with the release accepted by name: an answer is still asked for.`;
+  return [...(open === 0 ? [] : [stops]), ...(accepted === 0 ? [] : [told])].join(" ");
+}
+
 /** What tells which templates are stopped. */
 type LetterFacts = Pick<BaseFacts, "released" | "template">;
 
