@@ -276,6 +276,20 @@ describe("compare with a signed OLD", () => {
     expect(JSON.parse((await run("compare job.yaml next.yaml --json")).stdout).signatures).toBeUndefined();
   });
 
+  it("takes answers and acceptances by the numbers that OLD gave", async () => {
+    writeJob(folder, "asking.yaml", { washer: "6" });
+    await run("make asking.yaml --out asked");
+    const { questions } = JSON.parse(readFileSync(join(folder, "asked", "summary.json"), "utf8"));
+    const number = questions.find(({ status }: { status: string }) => status === "open").number;
+    const said = `accepted:\n  - { question: ${number}, by: B. Owner, date: 2026-11-24, text: go on }\n`;
+    appendFileSync(join(folder, "asking.yaml"), said);
+    await run("make asking.yaml --out asked");
+    const { stdout: signed } = await sign("asked");
+    expect(signed.replace(/\s+/g, " ")).toContain(`ACCEPTED by name while it is open, and signed as such: ${number}, `);
+    const { stdout } = await run("compare asked asking.yaml");
+    expect(stdout).toContain("signed by J.Doe on 2026-11-24 (all sheets): stands");
+  });
+
   it("says what was void in OLD already", async () => {
     await sign();
     rmSync(join(folder, "out", "engineer", "questions.csv"));
