@@ -57,6 +57,7 @@ import { surveySheetSvg } from "./survey-sheet-svg.js";
 import { travellerPdf } from "./traveller-pdf.js";
 
 export type { BudgetResult } from "./budget-result.js";
+export { MANIFEST_PATH } from "./manifest.js";
 export type * from "./model.js";
 export { FOLDERS, SET_ASIDE, SIGNED, SUPERSEDED, safeForFileName } from "./names.js";
 export { type GuidedFile, type GuideEntry, guidePackage } from "./package-guide.js";
