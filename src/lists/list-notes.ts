@@ -3,6 +3,8 @@ import type { RodStock } from "../job/model/rod-stock.js";
 import type { Missing } from "../job/model/values.js";
 import type { RodDetail } from "../rods/detail/model.js";
 import type { RodLot } from "../rods/lots.js";
+import { formatWithUnit, type Unit } from "../units/index.js";
+import type { BarGroup } from "./bar-groups.js";
 import type { ListTable } from "./model.js";
 
 type Told = { readonly [Name in keyof RodDetail]?: string };
@@ -25,8 +27,16 @@ const TOLD: Told = {
   },
 };
 
-/** A row for everything that a list calls not given. */
-export function notesList(lots: readonly RodLot[], stock: RodStock): ListTable {
+/** What the notes are made of. */
+export interface NotesOf {
+  readonly lots: readonly RodLot[];
+  readonly groups: readonly BarGroup[];
+  readonly stock: RodStock;
+  readonly unit: Unit;
+}
+
+/** A row for everything that a list calls not given, and for rods that no bar in stock is long enough for. */
+export function notesList({ lots, groups, stock, unit }: NotesOf): ListTable {
   const ofLots = lots.flatMap((lot) =>
     missingOf(lot.detail).map(({ what, lacks }) => [lot.mark, basesOf(lot), what, lacks.why, lacks.key]),
   );
@@ -45,7 +55,7 @@ export function notesList(lots: readonly RodLot[], stock: RodStock): ListTable {
       { heading: "why", width: 60, isWrapped: true },
       { heading: "key that gives it", width: 34, isWrapped: true },
     ],
-    rows: [...ofLots, ...ofShop],
+    rows: [...ofLots, ...tooLong(lots, groups, unit), ...ofShop],
     totals: [],
     views: [
       {
@@ -63,6 +73,17 @@ export function notesList(lots: readonly RodLot[], stock: RodStock): ListTable {
       "Nothing is guessed: a cell that says not given waits for the key beside it, in the job file or the shop file.",
     ],
   };
+}
+
+function tooLong(lots: readonly RodLot[], groups: readonly BarGroup[], unit: Unit): readonly (readonly string[])[] {
+  const marks = new Map(lots.map((lot) => [lot.mark, lot]));
+  return groups.flatMap(({ plan }) =>
+    (plan?.tooLong ?? []).map(({ name, length, quantity }) => {
+      const lot = marks.get(name);
+      const why = `${quantity} x ${formatWithUnit(length, unit)}, longer than any bar in stock gives: order bar for it`;
+      return [name, lot === undefined ? "" : basesOf(lot), "bar", why, "rodShop.stock"];
+    }),
+  );
 }
 
 function basesOf({ uses }: RodLot): string {

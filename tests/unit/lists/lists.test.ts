@@ -122,6 +122,10 @@ describe("bars", () => {
   it("that are too short for a rod say so", () => {
     const bars = tableOf(listsOf({ rodShop: "{ stock: [30], kerf: 1/8 }" }), "bars");
     expect(bars.remarks.join("\n")).toContain("Lot R1 (24 rods of 36 in) is longer than any bar in stock gives");
+    const notes = tableOf(listsOf({ rodShop: "{ stock: [30], kerf: 1/8 }" }), "not-given");
+    const at = column(notes, "what").indexOf("bar");
+    expect([column(notes, "lot")[at], column(notes, "key that gives it")[at]]).toEqual(["R1", "rodShop.stock"]);
+    expect(column(notes, "why")[at]).toBe("24 x 36 in, longer than any bar in stock gives: order bar for it");
   });
 });
 
