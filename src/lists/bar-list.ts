@@ -52,7 +52,7 @@ export function barList({ groups, stock, unit }: BarListOf): ListTable {
   const patterns = numbered(groups);
   const sum = (of: (pattern: BarPattern) => number) => patterns.reduce((all, pattern) => all + of(pattern), 0);
   return {
-    key: "bars",
+    key: "bars-to-cut",
     name: "Bars to cut",
     title: "BARS TO CUT",
     columns: BAR_COLUMNS(unit),
@@ -162,7 +162,7 @@ export function barPieces({ groups, unit }: BarListOf): ListTable {
     ]),
   );
   return {
-    key: "bar-pieces",
+    key: "pieces-on-bars",
     name: "Pieces on bars",
     title: "PIECES ON BARS",
     columns: [
@@ -188,7 +188,7 @@ export function barSummary({ groups, stock, unit }: BarListOf): ListTable {
   );
   const stockSum = planned.reduce((sum, { plan }) => sum + plan.stockLength, 0);
   return {
-    key: "bar-totals",
+    key: "bars-by-size",
     name: "Bars by size",
     title: "BARS BY SIZE",
     columns: [

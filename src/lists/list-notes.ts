@@ -3,6 +3,7 @@ import type { RodStock } from "../job/model/rod-stock.js";
 import type { Missing } from "../job/model/values.js";
 import type { RodDetail } from "../rods/detail/model.js";
 import type { RodLot } from "../rods/lots.js";
+import { groupBy } from "../units/group-by.js";
 import { formatWithUnit, type Unit } from "../units/index.js";
 import type { BarGroup } from "./bar-groups.js";
 import type { ListTable } from "./model.js";
@@ -35,11 +36,19 @@ export interface NotesOf {
   readonly unit: Unit;
 }
 
-/** A row for everything that a list calls not given, and for rods that no bar in stock is long enough for. */
+/**
+ * A row for each thing that lists call not given, with every lot that lacks it: what is missing is said once. And a row for rods that
+ * no bar in stock is long enough for.
+ */
 export function notesList({ lots, groups, stock, unit }: NotesOf): ListTable {
-  const ofLots = lots.flatMap((lot) =>
-    missingOf(lot.detail).map(({ what, lacks }) => [lot.mark, basesOf(lot), what, lacks.why, lacks.key]),
-  );
+  const lacking = lots.flatMap((lot) => missingOf(lot.detail).map(({ what, lacks }) => ({ lot, what, lacks })));
+  const alike = groupBy(lacking, ({ what, lacks }) => JSON.stringify([what, lacks.why, lacks.key]));
+  const ofLots = [...alike.values()].flatMap((own) => {
+    const [first] = own;
+    if (first === undefined) return [];
+    const without = own.map(({ lot }) => lot);
+    return [[marksOf(without, lots.length), basesOf(without), first.what, first.lacks.why, first.lacks.key]];
+  });
   const ofShop = (["lengths", "kerf", "leastRemnant"] as const).flatMap((name) => {
     const input = stock[name];
     return input.kind === "missing" ? [["shop", "", "stock", input.why, input.key]] : [];
@@ -49,7 +58,7 @@ export function notesList({ lots, groups, stock, unit }: NotesOf): ListTable {
     name: "Not given",
     title: "NOT GIVEN",
     columns: [
-      { heading: "lot", width: 7 },
+      { heading: "lots", width: 16, isWrapped: true },
       { heading: "bases", width: 24, isWrapped: true },
       { heading: "what", width: 22 },
       { heading: "why", width: 60, isWrapped: true },
@@ -61,7 +70,7 @@ export function notesList({ lots, groups, stock, unit }: NotesOf): ListTable {
       {
         title: "NOT GIVEN",
         columns: [
-          ["lot", "LOT"],
+          ["lots", "LOTS"],
           ["bases", "BASES"],
           ["what", "WHAT"],
           ["why", "WHY"],
@@ -76,18 +85,21 @@ export function notesList({ lots, groups, stock, unit }: NotesOf): ListTable {
 }
 
 function tooLong(lots: readonly RodLot[], groups: readonly BarGroup[], unit: Unit): readonly (readonly string[])[] {
-  const marks = new Map(lots.map((lot) => [lot.mark, lot]));
   return groups.flatMap(({ plan }) =>
     (plan?.tooLong ?? []).map(({ name, length, quantity }) => {
-      const lot = marks.get(name);
       const why = `${quantity} x ${formatWithUnit(length, unit)}, longer than any bar in stock gives: order bar for it`;
-      return [name, lot === undefined ? "" : basesOf(lot), "bar", why, "rodShop.stock"];
+      return [name, basesOf(lots.filter(({ mark }) => mark === name)), "bar", why, "rodShop.stock"];
     }),
   );
 }
 
-function basesOf({ uses }: RodLot): string {
-  return [...new Set(uses.map(({ base }) => base))].join(" ");
+/** `all`, or their marks. */
+function marksOf(lots: readonly RodLot[], count: number): string {
+  return lots.length === count && count > 1 ? "all" : lots.map(({ mark }) => mark).join(" ");
+}
+
+function basesOf(lots: readonly RodLot[]): string {
+  return [...new Set(lots.flatMap(({ uses }) => uses.map(({ base }) => base)))].join(" ");
 }
 
 function missingOf(detail: RodDetail): readonly { readonly what: string; readonly lacks: Missing }[] {

@@ -6,6 +6,8 @@ import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
 import { NOT_GIVEN, sumKnown, thousandths, weightEachCell, weightTotalCell, weightUnit } from "./cells.js";
 import type { ListCell, ListTable } from "./model.js";
+import { sizeFigure } from "./plate-list.js";
+import { stockWords } from "./plate-rows.js";
 import { rodWeight } from "./rod-list.js";
 
 /** What a packing list is made of. */
@@ -108,12 +110,11 @@ function templateLines(
   });
 }
 
-function pieceWords({ role, material, thickness, width, height }: PieceFacts, unit: Unit): string {
-  const inUnit = (millimetres: number) => {
-    const value = unit === "in" ? millimetres / 25.4 : millimetres;
-    return String(Math.round(value * 100) / 100);
-  };
-  return `${role}, ${material}, ${inUnit(width)} x ${inUnit(height)} x ${inUnit(thickness / 1e6)} ${unit}`;
+/** `template, PL 3/8 A36, 34 x 30`: as the cut list has it. */
+function pieceWords(piece: PieceFacts, unit: Unit): string {
+  const { role, material, grade, width, height } = piece;
+  const size = `${sizeFigure(width, unit).text} x ${sizeFigure(height, unit).text}`;
+  return `${role}, ${stockWords(piece, unit)} ${grade ?? material}, ${size}`;
 }
 
 /** A row a line; a total for each delivery where there are several, and for the whole. */
@@ -154,8 +155,7 @@ export function packingList(of: PackingOf): ListTable {
           ...["base", "what", "mark", "size and kind", "status", "a base", "count"].map(
             (heading) => [heading, heading] as const,
           ),
-          [`weight each, ${weight}`, "EACH"],
-          [`weight total, ${weight}`, "TOTAL"],
+          [`weight total, ${weight}`, "WEIGHT"],
         ],
       },
     ],

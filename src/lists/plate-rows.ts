@@ -68,7 +68,7 @@ export type PlateMeasure = "weight" | "gross" | "net" | "cut" | "pierces" | "scr
 
 /** Decimals that lists show, and sums have: of each measure, by the unit of lengths. */
 const DECIMALS: Readonly<Record<PlateMeasure, Readonly<Record<Unit, number>>>> = {
-  weight: { in: 2, mm: 2 },
+  weight: { in: 3, mm: 3 },
   gross: { in: 2, mm: 4 },
   net: { in: 2, mm: 4 },
   cut: { in: 2, mm: 1 },
@@ -105,6 +105,12 @@ function figure(steps: number, measure: PlateMeasure, unit: Unit): ListFigure {
   return { value, text: value.toFixed(places) };
 }
 
+/** As weights of every list: those of one piece are told apart, sums stand to the tenth on pages. */
+function totalOf(steps: number, measure: PlateMeasure, unit: Unit): ListFigure {
+  const sum = figure(steps, measure, unit);
+  return measure === "weight" ? { ...sum, text: sum.value.toFixed(1) } : sum;
+}
+
 /** Of one piece. */
 export function eachFigure(row: PlateRow, measure: PlateMeasure, unit: Unit): ListFigure | null {
   const steps = stepsOf(row, measure, unit);
@@ -118,7 +124,7 @@ export function totalFigure(rows: readonly PlateRow[], measure: PlateMeasure, un
     return steps === null ? [] : [steps * row.quantity];
   });
   if (known.length === 0) return null;
-  return figure(
+  return totalOf(
     known.reduce((sum, each) => sum + each, 0),
     measure,
     unit,

@@ -172,7 +172,7 @@ export function quoteList(of: QuoteOf): ListTable {
       return { name, counted: counted[name], amount };
     },
   );
-  const currency = rates.currency.kind === "given" ? rates.currency.value : "CURRENCY NOT SET: rates.currency";
+  const currency = rates.currency.kind === "given" ? rates.currency.value : null;
   const { sum, unknown } = sumKnown(lines.map(({ amount }) => amount));
   const total = unknown === lines.length ? "NO RATE IS SET" : moneyCell(sum, rates.decimals);
   return {
@@ -185,7 +185,7 @@ export function quoteList(of: QuoteOf): ListTable {
       { heading: "quantity", width: 12, isFigure: true },
       { heading: "unit", width: 7 },
       { heading: "rate", width: 12, isFigure: true },
-      { heading: `amount, ${currency}`, width: 40, isFigure: true },
+      { heading: currency === null ? "amount" : `amount, ${currency}`, width: 16, isFigure: true },
       { heading: "key", width: 22 },
       { heading: "remark", width: 46, isWrapped: true },
     ],
@@ -207,8 +207,8 @@ function lineRow({ name, counted, amount }: Line, number: number, { of, unit, de
     WORDS[name],
     { value: quantity, text: isPiece ? String(quantity) : quantity.toFixed(1) },
     unitWord(name, unit),
-    rate.kind === "given" ? rateCell(rate.value) : null,
-    amount === null ? `RATE NOT SET: rates.${name}` : moneyCell(amount, decimals),
+    rate.kind === "given" ? rateCell(rate.value) : "NOT SET",
+    amount === null ? null : moneyCell(amount, decimals),
     `rates.${name}`,
     counted.unknown === 0
       ? ""
@@ -235,7 +235,7 @@ function countWords(count: number, word: string): string {
   return `${count} ${word}${count === 1 ? "" : "s"}`;
 }
 
-function quoteRemarks(of: QuoteOf, unset: number, currency: string): readonly string[] {
+function quoteRemarks(of: QuoteOf, unset: number, currency: string | null): readonly string[] {
   const { status, openQuestions, held, rates } = of;
   return [
     ...(status === "released" ? [] : [`The job is ${status}: it may still change, and with it every quantity here.`]),
@@ -249,9 +249,9 @@ function quoteRemarks(of: QuoteOf, unset: number, currency: string): readonly st
     ...(unset === 0
       ? []
       : [
-          `${countWords(unset, "rate")} not set in the shop file: the total is without ${unset === 1 ? "it" : "them"}.`,
+          `${countWords(unset, "rate")} NOT SET in the shop file, each by the key in its line: the total is without ${unset === 1 ? "it" : "them"}.`,
         ]),
-    `Amounts in ${currency}; each line is quantity times rate, rounded half up to ${countWords(rates.decimals, "decimal")}, and the total is the sum of the lines.`,
+    `${currency === null ? "The currency is not set (rates.currency)" : `Amounts in ${currency}`}; each line is quantity times rate, rounded half up to ${countWords(rates.decimals, "decimal")}, and the total is the sum of the lines.`,
     "Quantities are those of the lists: bars as they are cut, without kerf and rests. What has no line has no rate: tax, freight and engineering are not in it.",
   ];
 }

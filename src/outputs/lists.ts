@@ -19,12 +19,12 @@ export function listsOf(
   return lists;
 }
 
-/** `rods/24-118_rev-B_bars.csv`. */
+/** `rods/24-118_rev-B_bars-to-cut.csv`. */
 export function listPath({ job }: CheckedJob, key: string, ending: "csv" | "xlsx"): string {
   return `${FOLDERS.rods}/${jobStem(job)}_${key}.${ending}`;
 }
 
 /** Lists that have something to say on a page. */
 export function isShown({ rows, views, key }: ListTable): boolean {
-  return views.length > 0 && (rows.length > 0 || key === "bars");
+  return views.length > 0 && (rows.length > 0 || key === "bars-to-cut");
 }

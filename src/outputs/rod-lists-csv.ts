@@ -12,7 +12,7 @@ export const rodListsCsv: JobOutput<"rod-lists-csv"> = {
   title: "The same lists, a file each: rows alone, without their sums",
   drawn: false,
   named:
-    "rods/JOB_rev-REVISION[_NOT-RELEASED]_(rods|bars|bar-pieces|bar-totals|threads|hardware|packing|not-given).csv",
+    "rods/JOB_rev-REVISION[_NOT-RELEASED]_(rods|bars-to-cut|pieces-on-bars|bars-by-size|threads|hardware|packing|not-given).csv",
   needs: "job",
   write: (checked, around) =>
     listsOf(checked, around).tables.map((table) => textFile(listPath(checked, table.key, "csv"), writeListCsv(table))),

@@ -29,14 +29,35 @@ export interface Alignment {
   readonly openingsOff: number;
 }
 
-/** The best alignment; null where nothing can be laid on anything. */
+/** The best alignment; null where nothing can be laid on anything. One that agrees in all as it lies is not looked for further. */
 export function align(part: DrawnPart, target: KnownPlate): Alignment | null {
+  const straight = bestOf(straightPoses(part, target), part, target);
+  if (straight !== null && agreesInAll(straight, part, target)) return straight;
   const exact = bestOf(seedPlacements(part, target, 4 * POSITION_MM), part, target);
   const half = Math.max(1, Math.ceil(target.holes.length / 2));
   if (exact !== null && countExact(exact) > half) return exact;
   const loose = bestOf(seedPlacements(part, target, 2 * CAPTURE_MM), part, target);
   return [exact, loose].filter((each) => each !== null).sort(compareAlignments)[0] ?? null;
 }
+
+/** Neither turned nor mirrored: as a file lies that was written from the plate. */
+function straightPoses(part: DrawnPart, target: KnownPlate): readonly Pose[] {
+  const isStraight = ({ turn, mirrored }: Pose) => turn === 0 && !mirrored;
+  return [...boxPoses(part, target), ...outlinePoses(part, target, 0).filter(isStraight)];
+}
+
+/** Of two holes or more, each in its place and size, with outline and openings: nothing ranks before it, and least squares over the same pairs give the same pose from any seed. */
+function agreesInAll(alignment: Alignment, { holes, outline }: DrawnPart, target: KnownPlate): boolean {
+  const { pose, pairs, outlineGap, openingsOff } = alignment;
+  const count = target.holes.length;
+  if (count < 2 || holes.length !== count || pairs.length !== count || countExact(alignment) < count) return false;
+  const isSized = pairs.every(({ diameter }) => Math.abs(diameter) <= DIAMETER_MM);
+  const isOutlined = outlineGap === null ? outline === null && target.outline === null : outlineGap <= CONTOUR_MM;
+  return isSized && isOutlined && openingsOff === 0 && Math.min(pose.turn, 360 - pose.turn) < STRAIGHT_DEGREES;
+}
+
+/** Of a pose that is not turned, in doubles. */
+const STRAIGHT_DEGREES = 1e-6;
 
 /** Placements that lay outline on outline: by their centres of area, in quarter turns from `turn`, either face up. */
 export function outlinePoses(part: DrawnPart, target: KnownPlate, turn: number): readonly Pose[] {

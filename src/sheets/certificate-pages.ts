@@ -41,16 +41,16 @@ function certificateTable(certificates: readonly CutCertificate[], unit: string)
     columns: COLUMNS,
     rows: plates.map(plateCells),
     foot: [
-      `LENGTHS IN ${UNIT_WORDS[unit] ?? unit}. HOLES: ROUND ONES. OTHER: OPENINGS OF OTHER SHAPES. OFF: LARGEST ERROR OF PLACE OR DIAMETER.`,
-      "READ FROM THE BYTES BY A READER THAT SHARES NO CODE WITH THE WRITER, AND LAID ON THE PLATE.",
-      "SHA-256: THE FIRST 8 SIGNS. EACH FILE IS IN THE CSV; THE COMMAND PROOF READS ALL AGAIN, ANY DAY.",
+      `Lengths in ${UNIT_WORDS[unit] ?? unit}. Holes: round ones. Other: openings of other shapes. Off: largest error of place or diameter.`,
+      "Read from the bytes by a reader that shares no code with the writer, and laid on the plate.",
+      "SHA-256: the first 8 signs. Each file is in the CSV; the command proof reads all again, any day.",
     ],
     under: [],
     strong: new Set(failing),
   };
 }
 
-const UNIT_WORDS: Readonly<Record<string, string>> = { in: "INCHES", mm: "MILLIMETRES" };
+const UNIT_WORDS: Readonly<Record<string, string>> = { in: "inches", mm: "millimetres" };
 
 /** Files of one plate in which the same was read stand on one row. */
 function readingKey({

@@ -25,6 +25,7 @@ import { groupsOf } from "../unit/sheets/scene-walk.js";
 const KINDS = [
   "cut-joined",
   "drill-list",
+  "cut-list-csv",
   "rod-list-xlsx",
   "rod-lists-csv",
   "quote-xlsx",
@@ -130,14 +131,23 @@ function expectCountsAgree(made: Made, inputs: Inputs | null): void {
     expect([what, sum(packed(what), "count")]).toEqual([what, counted]);
   }
   expectTemplatesAgree(summary, packed("template"));
+  expectPlatesPacked(rows("plates"), packed("template"));
+}
+
+/** Every plate of the cut list is packed, as many and as heavy. */
+function expectPlatesPacked(plates: readonly Row[], packed: readonly Row[]): void {
+  const heavy = (row: Row) => Object.entries(row).find(([heading]) => heading.startsWith("weight total"))?.[1] ?? "";
+  const listed = (list: readonly Row[], count: string) =>
+    list.map((row) => [row.mark, row[count], heavy(row).replace("not given", "")].join(" ")).sort();
+  expect(listed(packed, "count")).toEqual(listed(plates, "quantity"));
 }
 
 const madeOf = (inputs: Inputs): readonly [Made, Inputs] => [make(inputs), inputs];
 
 /** Every lot whose cut length is known and that a bar holds is on bars, rod by rod. */
 function expectBarsAgree(lots: readonly Row[], rows: Made["rows"]): void {
-  const pieces = rows("bar-pieces");
-  const bars = rows("bars");
+  const pieces = rows("pieces-on-bars");
+  const bars = rows("bars-to-cut");
   for (const { lot, quantity, ...row } of lots) {
     const onBars = sum(
       pieces.filter((piece) => piece.lot === lot),
@@ -147,8 +157,8 @@ function expectBarsAgree(lots: readonly Row[], rows: Made["rows"]): void {
     expect([lot, onBars]).toEqual([lot, length === "not given" ? 0 : Number(quantity)]);
   }
   expect(sum(bars, "pieces")).toBe(sum(pieces, "pieces"));
-  expect(sum(rows("bar-totals"), "bars")).toBe(sum(bars, "bars"));
-  expect(sum(rows("bar-totals"), "pieces")).toBe(sum(pieces, "pieces"));
+  expect(sum(rows("bars-by-size"), "bars")).toBe(sum(bars, "bars"));
+  expect(sum(rows("bars-by-size"), "pieces")).toBe(sum(pieces, "pieces"));
 }
 
 function expectTemplatesAgree(summary: Summary, packed: readonly Row[]): void {
@@ -238,7 +248,16 @@ describe("a workbook of lists, to another reader (read-excel-file)", () => {
       "Not given",
     ];
     expect(sheets.map(({ sheet }) => sheet)).toEqual(names);
-    const keys = ["rods", "bars", "bar-pieces", "bar-totals", "threads", "hardware", "packing", "not-given"];
+    const keys = [
+      "rods",
+      "bars-to-cut",
+      "pieces-on-bars",
+      "bars-by-size",
+      "threads",
+      "hardware",
+      "packing",
+      "not-given",
+    ];
     let added = 0;
     for (const [i, key] of keys.entries()) {
       const data = sheets[i]?.data ?? [];

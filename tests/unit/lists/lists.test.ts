@@ -76,7 +76,7 @@ describe("lots", () => {
 describe("bars", () => {
   it("are not planned without a stock, and the list says which key is missing", () => {
     const lists = listsOf({});
-    const bars = tableOf(lists, "bars");
+    const bars = tableOf(lists, "bars-to-cut");
     expect(bars.rows).toEqual([]);
     expect(bars.remarks.join("\n")).toContain("Bars for 1 F1554 36 are not planned");
     expect(bars.remarks.join("\n")).toContain("rodShop.stock of the shop file");
@@ -85,10 +85,10 @@ describe("bars", () => {
 
   it("that are sawn wait for the kerf; those that are sheared do not", () => {
     const rodShop = "{ stock: [20'] }";
-    expect(tableOf(listsOf({ rodShop }), "bars").rows).toHaveLength(1);
+    expect(tableOf(listsOf({ rodShop }), "bars-to-cut").rows).toHaveLength(1);
     const sawn = listsOf({ rodShop, bases: [base("B1", 1, `diameter: 2, ${RODS}`)] });
-    expect(tableOf(sawn, "bars").rows).toEqual([]);
-    expect(tableOf(sawn, "bars").remarks.join("\n")).toContain("rodShop.kerf");
+    expect(tableOf(sawn, "bars-to-cut").rows).toEqual([]);
+    expect(tableOf(sawn, "bars-to-cut").remarks.join("\n")).toContain("rodShop.kerf");
   });
 
   it("of a diameter come from its own lengths; a rest goes to the stock from the least length on", () => {
@@ -104,7 +104,7 @@ describe("bars", () => {
             ),
           ],
         }),
-        "bars",
+        "bars-to-cut",
       );
     expect(column(at("24"), "stock length")).toEqual([144, 144]);
     expect(column(at("24"), "rest of a bar")).toEqual([24, 104]);
@@ -113,19 +113,41 @@ describe("bars", () => {
   });
 
   it("have their least beside them", () => {
-    const totals = tableOf(listsOf({ rodShop: "{ stock: [12'], kerf: 1/8 }" }), "bar-totals");
+    const totals = tableOf(listsOf({ rodShop: "{ stock: [12'], kerf: 1/8 }" }), "bars-by-size");
     expect(column(totals, "bars")).toEqual([6]);
     expect(column(totals, "least bars proven")).toEqual([6]);
     expect(column(totals, "proof")).toEqual(["proven least"]);
   });
 
   it("that are too short for a rod say so", () => {
-    const bars = tableOf(listsOf({ rodShop: "{ stock: [30], kerf: 1/8 }" }), "bars");
+    const bars = tableOf(listsOf({ rodShop: "{ stock: [30], kerf: 1/8 }" }), "bars-to-cut");
     expect(bars.remarks.join("\n")).toContain("Lot R1 (24 rods of 36 in) is longer than any bar in stock gives");
     const notes = tableOf(listsOf({ rodShop: "{ stock: [30], kerf: 1/8 }" }), "not-given");
     const at = column(notes, "what").indexOf("bar");
     expect([column(notes, "lot")[at], column(notes, "key that gives it")[at]]).toEqual(["R1", "rodShop.stock"]);
     expect(column(notes, "why")[at]).toBe("24 x 36 in, longer than any bar in stock gives: order bar for it");
+  });
+});
+
+describe("what is not given", () => {
+  it("is said once for all lots that lack it", () => {
+    const open = RODS.replace(", bottomThreads: 3", "");
+    const lots = ["3/4", "1", "1-1/4"].map((size, i) => base(`B${i + 1}`, 1, `diameter: ${size}, ${open}`));
+    const some = tableOf(listsOf({ bases: [...lots, base("B4", 1, `diameter: 2, ${RODS}`)] }), "not-given");
+    const row = some.rows.findIndex((cells) => cells[2] === "thread at the lower end");
+    expect(some.rows[row]?.slice(0, 2)).toEqual(["R1 R2 R3", "B1 B2 B3"]);
+    expect(some.rows.filter((cells) => cells[2] === "thread at the lower end")).toHaveLength(1);
+    const every = tableOf(listsOf({ bases: lots }), "not-given");
+    expect(every.rows.find((cells) => cells[2] === "thread at the lower end")?.[0]).toBe("all");
+  });
+});
+
+describe("a page of a list", () => {
+  const titles = (lists: JobLists) => listBlocks(tableOf(lists, "packing"))[0]?.columns.map(({ title }) => title);
+
+  it("leaves out a column of words in which nothing stands, and keeps it where one row says something", () => {
+    expect(titles(listsOf({}))).not.toContain("STATUS");
+    expect(titles(listsOf({ held: ["B1"] }))).toContain("STATUS");
   });
 });
 
@@ -198,9 +220,11 @@ describe("the quote", () => {
 
   it("names every rate that is not set, and sums nothing", () => {
     const lists = listsOf({});
-    for (const [name, amount] of amounts(lists)) expect(amount).toBe(`RATE NOT SET: rates.${name}`);
+    expect([...amounts(lists).values()].every((amount) => amount === null)).toBe(true);
+    expect(new Set(column(lists.quote, "rate"))).toEqual(new Set(["NOT SET"]));
+    expect(column(lists.quote, "key")).toContain("rates.perCut");
     expect(lists.quote.totals[0]?.map((cell) => cellText(cell))).toContain("NO RATE IS SET");
-    expect(lists.quote.columns.map(({ heading }) => heading)).toContain("amount, CURRENCY NOT SET: rates.currency");
+    expect(lists.quote.remarks.join(" ")).toContain("The currency is not set (rates.currency)");
   });
 
   it("multiplies in whole numbers, rounds each line half up, and adds the lines", () => {

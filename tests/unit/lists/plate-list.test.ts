@@ -64,7 +64,7 @@ describe("the cut list", () => {
     const [row] = records(plateList(of([facts("B1", [piece("T1", { quantity: 3 })])])));
     expect(row).toMatchObject({
       ...{ quantity: 3, material: "steel", grade: "A36", plate: "PL 3/8", "thickness, in": 0.375 },
-      ...{ "size x, in": 10, "size y, in": 8, "weight each, lb": 8.08, "weight total, lb": 24.24 },
+      ...{ "size x, in": 10, "size y, in": 8, "weight each, lb": 8.083, "weight total, lb": 24.249 },
       ...{ "gross area each, in2": 80, "gross area total, in2": 240, "net area total, in2": 228 },
       ...{ "cut length each, in": 44, "cut length total, in": 132, "pierces total": 6, "scribe length total, in": 30 },
       ...{ "holes each": 5, "of them drilled": 0, drill: "", status: "to cut" },
