@@ -55,6 +55,18 @@ function column(table: ListTable, heading: string): readonly (string | number | 
 }
 
 describe("lots", () => {
+  it("say where their embedment goes to: the bearing face of what anchors them, or their end", () => {
+    const rods = (more: string) => `diameter: 1, ${RODS.replace(", length: 36", "")}${more}`;
+    const { remarks } = tableOf(
+      listsOf({
+        bases: [base("B1", 1, rods("")), base("B2", 1, rods(", length: 33")), base("B3", 1, rods(", length: 35"))],
+      }),
+      "rods",
+    );
+    expect(remarks).toContain("Embedment of R1 R3: from the top of concrete to the top of the nut at the lower end.");
+    expect(remarks).toContain("Embedment of R2: from the top of concrete to the lower end of the rod.");
+  });
+
   it("hold rods that are made alike, whoever gave their values, and part those that differ in one", () => {
     const { lots } = listsOf({
       head: "",
