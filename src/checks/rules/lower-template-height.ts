@@ -25,7 +25,7 @@ export const lowerTemplateHeight: Rule<"lower-template-height"> = {
   severity: "stop",
   measured: "the height of the lower template above the lower ends of the rods",
   takes: [
-    ...["bottom", "bottomThreads", "projection", "embedment", "length", "thread", "threading"].map(
+    ...["bottom", "threads", "bottomThreads", "projection", "embedment", "length", "thread", "threading"].map(
       (key) => `rods.${key}`,
     ),
     "template.lower",
