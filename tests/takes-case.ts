@@ -238,15 +238,20 @@ export function pick<T>(values: readonly T[], draw: () => number): T | undefined
   return values[Math.floor(draw() * values.length)];
 }
 
-/** Segments and lower templates are left out where they would be a fault: of plywood, of setting plates, for hooks. */
+/**
+ * Segments and lower templates are left out where they would be a fault: of plywood, of setting plates, for hooks. So is a thread
+ * at the lower end of a rod that is bent, swedged or threaded in full.
+ */
 function withoutContradictions(base: FlatBase): FlatBase {
   const use = base.get("template.use");
   const isPlywood = base.get("template.material") === "plywood";
+  const isShaped = /hook|swedged/.test(JSON.stringify(base.get("rods.bottom") ?? ""));
+  const noThread = isShaped || base.get("rods.threads") === "full" ? [["rods.bottomThreads", undefined] as const] : [];
   const isHooked = JSON.stringify(base.get("rods.bottom") ?? "").includes("hook");
   const noSegments = isPlywood || use !== undefined ? [["template.segments", undefined] as const] : [];
   const noLower =
     isPlywood || isHooked || use === "setting plate over cast rods" ? [["template.lower", undefined] as const] : [];
-  return new Map([...base, ...noSegments, ...noLower]);
+  return new Map([...base, ...noSegments, ...noLower, ...noThread]);
 }
 
 /** `rods.grade` -> { rods: { grade } }. */

@@ -49,7 +49,7 @@ export function makeLists({ job, facts, held, openQuestions }: ListsOf): JobList
       threadList(lots, unit),
       hardwareList(hardware, lots, unit),
       packingList({ bases, lots, facts, unit, stops }),
-      notesList(lots, stock),
+      notesList({ ...bars, lots }),
     ],
     quote: quoteList({
       ...{ rates: shop.rates, lots, hardware, facts, deliveries, status, openQuestions },

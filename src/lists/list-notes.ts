@@ -4,6 +4,8 @@ import type { Missing } from "../job/model/values.js";
 import type { RodDetail } from "../rods/detail/model.js";
 import type { RodLot } from "../rods/lots.js";
 import { groupBy } from "../units/group-by.js";
+import { formatWithUnit, type Unit } from "../units/index.js";
+import type { BarGroup } from "./bar-groups.js";
 import type { ListTable } from "./model.js";
 
 type Told = { readonly [Name in keyof RodDetail]?: string };
@@ -26,8 +28,19 @@ const TOLD: Told = {
   },
 };
 
-/** A row for each thing that lists call not given, with every lot that lacks it: what is missing is said once. */
-export function notesList(lots: readonly RodLot[], stock: RodStock): ListTable {
+/** What the notes are made of. */
+export interface NotesOf {
+  readonly lots: readonly RodLot[];
+  readonly groups: readonly BarGroup[];
+  readonly stock: RodStock;
+  readonly unit: Unit;
+}
+
+/**
+ * A row for each thing that lists call not given, with every lot that lacks it: what is missing is said once. And a row for rods that
+ * no bar in stock is long enough for.
+ */
+export function notesList({ lots, groups, stock, unit }: NotesOf): ListTable {
   const lacking = lots.flatMap((lot) => missingOf(lot.detail).map(({ what, lacks }) => ({ lot, what, lacks })));
   const alike = groupBy(lacking, ({ what, lacks }) => JSON.stringify([what, lacks.why, lacks.key]));
   const ofLots = [...alike.values()].flatMap((own) => {
@@ -51,7 +64,7 @@ export function notesList(lots: readonly RodLot[], stock: RodStock): ListTable {
       { heading: "why", width: 60, isWrapped: true },
       { heading: "key that gives it", width: 34, isWrapped: true },
     ],
-    rows: [...ofLots, ...ofShop],
+    rows: [...ofLots, ...tooLong(lots, groups, unit), ...ofShop],
     totals: [],
     views: [
       {
@@ -69,6 +82,15 @@ export function notesList(lots: readonly RodLot[], stock: RodStock): ListTable {
       "Nothing is guessed: a cell that says not given waits for the key beside it, in the job file or the shop file.",
     ],
   };
+}
+
+function tooLong(lots: readonly RodLot[], groups: readonly BarGroup[], unit: Unit): readonly (readonly string[])[] {
+  return groups.flatMap(({ plan }) =>
+    (plan?.tooLong ?? []).map(({ name, length, quantity }) => {
+      const why = `${quantity} x ${formatWithUnit(length, unit)}, longer than any bar in stock gives: order bar for it`;
+      return [name, basesOf(lots.filter(({ mark }) => mark === name)), "bar", why, "rodShop.stock"];
+    }),
+  );
 }
 
 /** `all`, or their marks. */

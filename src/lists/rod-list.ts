@@ -1,5 +1,6 @@
 /** Rods by lot: what each is, and where it goes. */
 import type { RodLot } from "../rods/lots.js";
+import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
 import {
   heldWords,
@@ -51,9 +52,19 @@ export function rodList({ lots, unit, stops }: RodListOf): ListTable {
     views: views(unit),
     remarks: [
       "Rods that are made alike are one lot, whatever bases they stand on. Weights are of the bar as it is cut.",
+      ...embedmentRemarks(lots),
       ...(unknown === 0 ? [] : [`The weight of ${unknown} of ${lots.length} lots is not known and not in the total.`]),
     ],
   };
+}
+
+/** The trade has no one meaning of embedment: which is taken here, and for which lots. */
+function embedmentRemarks(lots: readonly RodLot[]): readonly string[] {
+  const known = lots.filter(({ detail }) => detail.embedment.kind === "given");
+  const alike = groupBy(known, ({ detail }) => detail.embedmentTo);
+  return [...alike].map(
+    ([to, own]) => `Embedment of ${own.map(({ mark }) => mark).join(" ")}: from the top of concrete ${to}.`,
+  );
 }
 
 /** Two tables, so that no cell of the first is broken for want of room. */

@@ -84,6 +84,7 @@ export const HEADINGS: readonly Heading[] = [
   base("Qty", "quantity", "count", "6", "No. of bases", "Base qty"),
   worded(base("Member", "member", "word", "column")),
   base("Kind", "kind", "text", "heavy", "Kind of base"),
+  base("Delivery", "delivery", "text", "pour 2", "Pour", "Truck"),
   group("Rods", "rods", "rods", '(4) 1" x 2\'-0"'),
   group("Rod count", "rods.count", "count", "4", "No. of rods"),
   length(group("Rod dia", "rods.diameter", "rod", "1-1/4", "Rod size", "Anchor rod dia")),

@@ -1,4 +1,5 @@
-import { nutHeight, washerName, washerThickness } from "../../job/model/stack.js";
+import type { Base, Rod } from "../../job/model/job.js";
+import { levellingNutsOf, nutHeight, washerName, washerThickness } from "../../job/model/stack.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
 import { askOnce, compareSums, fixed, lacking, minus, notApplicable, notChecked, plus } from "../results.js";
@@ -23,15 +24,23 @@ export const groutGap: Rule<"grout-gap"> = {
   check(context) {
     const { levelling } = context.base;
     if (levelling.kind === "missing") return [lacking("base", [levelling]), overHighConcrete(context)];
-    if (levelling.value === "nuts") return onNuts(context);
+    const onOwnNuts = rodHoles(context).filter(({ rod }) => hasLevellingNuts(levelling, rod));
+    if (onOwnNuts.length > 0) return onNuts(context, onOwnNuts);
+    if (levelling.value === "nuts")
+      return [notApplicable("base", "no rod has a levelling nut (rods.levellingNuts)"), overHighConcrete(context)];
     const words = levelling.value === "shims" ? "shims" : "a levelling plate";
     return [notApplicable("base", `the base plate is levelled by ${words}`), overHighConcrete(context)];
   },
 };
 
-function onNuts(context: CheckContext): readonly RuleResult[] {
+function hasLevellingNuts(levelling: Base["levelling"], rod: Rod): boolean {
+  const count = levellingNutsOf(levelling, rod);
+  return count.kind === "given" && count.value > 0;
+}
+
+/** Rods without a levelling nut, beside others that have one, ask nothing of the grout. */
+function onNuts(context: CheckContext, rods: readonly RodHole[]): readonly RuleResult[] {
   const say = wordsIn(context.job.unit);
-  const rods = rodHoles(context);
   const gaps = rods.map((rod) =>
     askOnce([gap(context, rod), gapOverHighConcrete(context, rod)], "with T.O.C. high", say),
   );
@@ -41,7 +50,7 @@ function onNuts(context: CheckContext): readonly RuleResult[] {
 
 /** The levelling nut and its washer, taken as on the base plate, both at their greatest. */
 function levellingNut({ group, rod }: RodHole): readonly Term[] {
-  const count = rod.levellingNuts.kind === "given" ? Math.max(1, rod.levellingNuts.value) : 1;
+  const count = rod.levellingNuts.kind === "given" ? rod.levellingNuts.value : 1;
   return [
     plus("levelling nut", nutHeight(rod), 2 * count),
     plus(`${washerName(group, "greatest")} (as on the base plate)`, washerThickness(group, "greatest")),

@@ -104,12 +104,23 @@ function judgeLengths(rods: RodsDocument, path: DocumentPath, report: BaseReport
 }
 
 /** A thread at the lower end says nothing beside a rod that is threaded in full, but for one that a layer below gives. */
-function judgeThreads({ threads, bottomThreads }: RodsDocument, path: DocumentPath, report: BaseReport): void {
-  if (threads !== "full" || bottomThreads === undefined) return;
+function judgeThreads(rods: RodsDocument, path: DocumentPath, report: BaseReport): void {
+  const { threads, bottomThreads, bottom } = rods;
+  const at = [...path, "bottomThreads"];
+  if (bottomThreads === undefined) return;
+  const kind = typeof bottom === "object" ? bottom.kind : bottom;
+  if (bottomThreads > 0 && (kind === "hook" || kind === "swedged")) {
+    const end = kind === "hook" ? "is bent to a hook" : "is swedged";
+    report.fault(
+      at,
+      "thread-on-end",
+      `${report.show(bottomThreads)} is given at a lower end that ${end}; allowed is 0`,
+    );
+  }
   const [full, lower] = (["threads", "bottomThreads"] as const).map((key) => report.from([...path, key]));
-  if (lower !== full && lower !== "job") return;
+  if (threads !== "full" || (lower !== full && lower !== "job")) return;
   const message = `${report.show(bottomThreads)} is given beside threads: full, which threads the whole rod; allowed is one of them`;
-  report.fault([...path, "bottomThreads"], "two-threads", message);
+  report.fault(at, "two-threads", message);
 }
 
 function resolveZinc(rods: RodsDocument, from: string): Input<Length> {

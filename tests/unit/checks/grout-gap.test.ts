@@ -26,6 +26,21 @@ const noWasher: Changes = {
 };
 
 describe("grout-gap", () => {
+  // Two nuts 1.251 and a washer 1/2, on shims all the same.
+  testAtLimit({
+    name: "levelling nuts that are ordered beside shims",
+    rule: groutGap,
+    at: (delta) => ({ base: { ...grout(inch(3.002), delta), ...shims }, rod: { levellingNuts: given(2, "job") } }),
+    passes: 1,
+    pick: GAP,
+  });
+
+  it("asks nothing for rods without a levelling nut", () => {
+    const rows = rowsOf(groutGap, { base: grout(inch(1)), rod: { levellingNuts: given(0, "job") } });
+    expect(rows.filter(GAP)).toEqual([]);
+    expect(rows.map(({ status }) => status)).toContain("not-applicable");
+  });
+
   testAtLimit({
     name: "levelling nut 1.251 + washer 1/2",
     rule: groutGap,

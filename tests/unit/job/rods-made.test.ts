@@ -56,6 +56,16 @@ describe("threads of rods", () => {
     expect(faults("threads: 6, bottom: nut, bottomThreads: 4")).toBe("");
   });
 
+  it("are none at a lower end that is bent or swedged", () => {
+    const [hook, swedged] = ["bottom: { kind: hook, reach: 4 }", "bottom: { kind: swedged, length: 6 }"];
+    expect(faults(`${hook}, bottomThreads: 3`)).toContain(
+      "3 in is given at a lower end that is bent to a hook; allowed is 0",
+    );
+    expect(faults(`${swedged}, bottomThreads: 3`)).toContain("that is swedged; allowed is 0");
+    expect(faults(`${hook}, bottomThreads: 0`) + faults(`${swedged}, bottomThreads: 0`)).toBe("");
+    expect(faults("bottom: straight, bottomThreads: 3")).toBe("");
+  });
+
   it("in full go before a thread at the lower end that the job gives for all bases", () => {
     const job = (own: string, all: string) =>
       `${withBase({ rods: `{ ${own} }` })}defaults: { rods: { diameter: 1, ${all} } }\n`;

@@ -55,6 +55,18 @@ function column(table: ListTable, heading: string): readonly (string | number | 
 }
 
 describe("lots", () => {
+  it("say where their embedment goes to: the bearing face of what anchors them, or their end", () => {
+    const rods = (more: string) => `diameter: 1, ${RODS.replace(", length: 36", "")}${more}`;
+    const { remarks } = tableOf(
+      listsOf({
+        bases: [base("B1", 1, rods("")), base("B2", 1, rods(", length: 33")), base("B3", 1, rods(", length: 35"))],
+      }),
+      "rods",
+    );
+    expect(remarks).toContain("Embedment of R1 R3: from the top of concrete to the top of the nut at the lower end.");
+    expect(remarks).toContain("Embedment of R2: from the top of concrete to the lower end of the rod.");
+  });
+
   it("hold rods that are made alike, whoever gave their values, and part those that differ in one", () => {
     const { lots } = listsOf({
       head: "",
@@ -122,6 +134,10 @@ describe("bars", () => {
   it("that are too short for a rod say so", () => {
     const bars = tableOf(listsOf({ rodShop: "{ stock: [30], kerf: 1/8 }" }), "bars-to-cut");
     expect(bars.remarks.join("\n")).toContain("Lot R1 (24 rods of 36 in) is longer than any bar in stock gives");
+    const notes = tableOf(listsOf({ rodShop: "{ stock: [30], kerf: 1/8 }" }), "not-given");
+    const at = column(notes, "what").indexOf("bar");
+    expect([column(notes, "lot")[at], column(notes, "key that gives it")[at]]).toEqual(["R1", "rodShop.stock"]);
+    expect(column(notes, "why")[at]).toBe("24 x 36 in, longer than any bar in stock gives: order bar for it");
   });
 });
 
