@@ -3,9 +3,9 @@
 import type { Base, Given, Job, RodGroup, Shop } from "../src/job/model/job.js";
 import { CUT_NAME_PARTS, given, missing } from "../src/job/model/job.js";
 import { resolveBudget } from "../src/job/resolve/budget.js";
-import { usualBolt } from "../src/job/resolve/splice-bolt.js";
 import { makeRodShop } from "../src/job/resolve/rod-shop.js";
 import { makeRates } from "../src/job/resolve/rod-stock.js";
+import { usualBolt } from "../src/job/resolve/splice-bolt.js";
 import { resolveSurvey } from "../src/job/schema/survey.js";
 import type { BaseWithRods } from "../src/rods/index.js";
 import { placeRods } from "../src/rods/index.js";

@@ -35,3 +35,9 @@ export const CAUTIONS: readonly string[] = [
   CAUTION.surveyAgain,
   CAUTION.localCodes,
 ];
+
+/** The same in one paragraph, for a screen. */
+export const CAUTIONS_IN_SHORT =
+  `no rod is bent, cut, welded or replaced (${fieldChanges.edition}.${fieldChanges.clause}) and no hole enlarged without the engineer of record; ` +
+  "guard projecting rods; the template is no lifting or working platform; set from released drawings only; survey again after the pour; " +
+  "local codes and licensed practice govern; the engineer decides.";

@@ -17,7 +17,7 @@ export function layers(parts: readonly StackPart[], sign: typeof plus): readonly
 }
 
 /** Thickness of the washer between template and nut, on both faces alike: zero where the nut itself bears. */
-export function templateWasherOf({ job, base }: CheckContext): Input<Length> {
+export function templateWasherOf({ job, base }: Pick<CheckContext, "job" | "base">): Input<Length> {
   const { templateWasher } = job.shop;
   if (templateWasher.kind === "given") return templateWasher.value.thickness;
   return base.template.material === "plywood" ? templateWasher : given(nanometres(0), "no washer");

@@ -21,6 +21,8 @@ export type Command =
   | {
       readonly kind: "check";
       readonly job: string;
+      /** Of bases or templates, as typed; none: the whole job. */
+      readonly marks: readonly string[];
       readonly faults: string | null;
       readonly json: boolean;
       readonly all: boolean;
@@ -215,7 +217,7 @@ interface Positionals {
 const POSITIONALS: Readonly<Record<CommandName, Positionals>> = {
   start: { least: 0, most: 1, wants: "" },
   read: { least: 1, most: 1, wants: "the name of a spreadsheet (XLSX, CSV, pasted text), or of a job that names one" },
-  check: { least: 1, most: 1, wants: "the name of a job file" },
+  check: { least: 1, most: Number.POSITIVE_INFINITY, wants: "the name of a job file" },
   make: { least: 1, most: 1, wants: "the name of a job file" },
   compare: { least: 2, most: 2, wants: "OLD and NEW, each a job file or the folder of a package" },
   proof: { least: 1, most: Number.POSITIVE_INFINITY, wants: "the names of DXF files, or of the folder of a package" },
@@ -290,7 +292,7 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
     case "read":
       return { kind: "read", file: job, ...readOptions(texts), json: flags.has("json") };
     case "check":
-      return { kind: "check", job, faults, ...shown };
+      return { kind: "check", job, marks: positionals.slice(1), faults, ...shown };
     case "make":
       return {
         kind: "make",

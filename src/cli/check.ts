@@ -1,24 +1,39 @@
-/** `rodplate check JOB`: reads, computes, prints the ledger, writes nothing but its faults on request. */
+/** `rodplate check JOB [MARK...]`: reads, computes, prints what it finds, writes nothing but its faults on request. */
+import { FOLDERS } from "../outputs/index.js";
 import type { Part } from "../tasks/growing-files.js";
+import { findNamedBases } from "../tasks/named-bases.js";
 import { makePackageInParts } from "../tasks/package.js";
 import type { Command } from "./arguments.js";
 import { tellInput } from "./faults-file.js";
+import { showFindings } from "./findings.js";
 import { openFile } from "./open.js";
 import { startProgress } from "./progress.js";
 import { startReport } from "./report.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { readVersion } from "./shell.js";
 
-/** In machine form the summary is printed as it grows; it lists no files, since none are made. */
-export async function runCheck(command: Extract<Command, { kind: "check" }>, shell: Shell): Promise<ExitCode> {
+type CheckCommand = Extract<Command, { kind: "check" }>;
+
+/**
+ * In machine form the summary is printed as it grows; it lists no files, since none are made. Where marks are named, the whole job
+ * is checked all the same: numbers of questions and templates of several bases hang on all.
+ */
+export async function runCheck(command: CheckCommand, shell: Shell): Promise<ExitCode> {
   const { json, all } = command;
   const opened = await openFile(command.job, shell);
   const isGood = await tellInput(opened, command, shell);
   if (!opened.ok || !isGood) return 2;
   const { job } = opened.value;
+  const named = findNamedBases(opened.value, command.marks, command.job);
+  if (!named.ok) {
+    await showFindings(named.findings, json, shell);
+    return 2;
+  }
+  const only = named.value;
   const outputs = json ? (["summary"] as const) : [];
-  const made = makePackageInParts(opened.value, { version: readVersion(), document: null, outputs });
-  const report = startReport(job, shell, { all, onlyFailing: false });
+  const options = { version: readVersion(), document: null, outputs, ...(only === null ? {} : { only }) };
+  const made = makePackageInParts(opened.value, options);
+  const report = startReport(job, shell, { all, only, rest: whereTheRestIs(command) });
   const progress = startProgress(shell, "checked");
   const print = async (parts: readonly Part[]): Promise<void> => {
     for (const { bytes } of parts) await shell.out.write(bytes);
@@ -37,4 +52,10 @@ export async function runCheck(command: Extract<Command, { kind: "check" }>, she
   await print(rest.parts);
   if (!json) for (const text of report.texts()) await shell.out.write(text);
   return report.isHeld ? 1 : 0;
+}
+
+function whereTheRestIs({ job }: CheckCommand): readonly string[] {
+  return [
+    `One base with all its values: rodplate check ${job} MARK. Every row: --all. Ledger, questions and a page to check by: make, in ${FOLDERS.engineer}/.`,
+  ];
 }

@@ -7,7 +7,7 @@ const GENERAL = `rodplate: from a column-base schedule to setting templates that
 
   rodplate start [NAME] --out FILE   write a commented starter job
   rodplate read FILE [--out JOB]     what is understood of a schedule as it was sent, and the job that it gives
-  rodplate check JOB                 read, compute and print the ledger; write nothing
+  rodplate check JOB [MARK...]       read, compute and print what a checker needs first, or bases with all their values; write nothing
   rodplate make JOB --out DIR        write the whole package into DIR
   rodplate compare OLD NEW           what changed between two jobs or packages, and what must be cut again
   rodplate proof FILE|DIR... [--against JOB]
@@ -52,14 +52,18 @@ Exit code: 0 all is understood; 1 something is asked or at fault in the sheet, J
 read or a file cannot be written.
 `;
 
-const CHECK = `rodplate check JOB [--faults FILE] [--all] [--json]
+const CHECK = `rodplate check JOB [MARK...] [--faults FILE] [--all] [--json]
 
-Reads JOB and the files it names, runs every check and prints the ledger, worst first. Writes nothing. Faults of the input
-are told once a cause, at most 20 causes.
+Reads JOB and the files it names, runs every check and prints a screen of what it finds, whatever the size of the job: what is
+held and why, questions to the engineer of record, advice, the closest of what passes, and which keys of the job would have
+most of the rows checked that lack something. Writes nothing. Faults of the input are told once a cause, at most 20 causes.
 
+  MARK...         these bases alone, each with every row that fails, is not checked or has a margin, with values, limits and
+                  clauses; the mark of a template stands for every base that it serves. The whole job is checked all the same
   --faults FILE   write every fault and warning of the input, one a line, into FILE (CSV), which must not be there yet
-  --all           every row on a line of its own, passes and rows that do not apply included
-  --json          the summary in machine form, or {"findings": [...]} when the input is at fault, and nothing else
+  --all           every row of every base, or of these, on a line of its own, passes and rows that do not apply included
+  --json          the summary in machine form, or {"findings": [...]} when the input is at fault, and nothing else; with MARK
+                  these bases alone, with what the job asks and says of them
 `;
 
 const MAKE = `rodplate make JOB --out DIR [--paper NAME] [--replace] [--include-held] [--faults FILE] [--all] [--json]

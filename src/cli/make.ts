@@ -5,7 +5,7 @@ import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
 import { listed } from "../diagnostics/listed.js";
 import { joinPrintable, printableJson, terminalJson, terminalLine, terminalText } from "../diagnostics/printable.js";
-import { aboutKind, type GuidedFile, guidePackage, type ReducedPage } from "../outputs/index.js";
+import { aboutKind, FOLDERS, type GuidedFile, guidePackage, type ReducedPage } from "../outputs/index.js";
 import type { Part } from "../tasks/growing-files.js";
 import { makeBases } from "../tasks/make-base.js";
 import type { OpenedJob } from "../tasks/open.js";
@@ -100,7 +100,7 @@ async function tellRegister(
 }
 
 async function writeFiles(
-  { all, includeHeld, paper }: MakeCommand,
+  { all, includeHeld, paper, job, out }: MakeCommand,
   writer: PackageWriter,
   opened: OpenedJob,
   shell: Shell,
@@ -115,7 +115,7 @@ async function writeFiles(
     threads > 0 ? makeInThreads(opened, { ...options, inSet }, threads) : makeBases(opened, { ...here, inSet });
   // the whole job is checked here while threads make the first bases
   const made = startPackage(opened, here);
-  const report = startReport(opened.job, shell, { all, onlyFailing: !all });
+  const report = startReport(opened.job, shell, { all, only: null, rest: whereTheRestIs(job, out) });
   const progress = startProgress(shell, "made");
   const append = (parts: readonly Part[]): void => {
     for (const { path, bytes } of parts) writer.append(path, bytes);
@@ -150,6 +150,13 @@ async function writeFiles(
   report.addJob(rest);
   append(rest.parts);
   return { report, files };
+}
+
+function whereTheRestIs(job: string, out: string): readonly string[] {
+  const folder = join(out, FOLDERS.engineer);
+  return [
+    `One base with all its values: rodplate check ${job} MARK. Every row: ${join(folder, "ledger.csv")}. To check by, and then sign: the checking PDF in ${folder}.`,
+  ];
 }
 
 const MOST_REDUCED = 10;

@@ -1,10 +1,11 @@
-/** What the terminal shows of a build: bases held first, then the questions, what was not checked, cautions and totals. */
-import { CAUTIONS } from "../checks/cautions.js";
+/** What the terminal shows of a build: a screen of the whole job, every row of it, or some of its bases with all their values. */
+import { CAUTIONS, CAUTIONS_IN_SHORT } from "../checks/cautions.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/index.js";
 import { counted } from "../checks/words.js";
 import { listed } from "../diagnostics/listed.js";
 import type { Printable } from "../diagnostics/printable.js";
-import { joinPrintable, terminalLine, terminalText } from "../diagnostics/printable.js";
+import { joinPrintable, terminalText } from "../diagnostics/printable.js";
+import { writeCheckScreen } from "../formats/check-screen.js";
 import type { LedgerHeading, LedgerTextOptions } from "../formats/ledger-text.js";
 import {
   styled,
@@ -26,7 +27,7 @@ export interface Report {
   /** Takes what will be shown of a base, and lets go of the rest. */
   add(base: BaseInParts): void;
   /** Takes the rows of the whole job. */
-  addJob(end: Pick<PackageRest, "rows" | "questions" | "everyQuestion" | "answersNotUsed" | "layoutHeld">): void;
+  addJob(end: JobEnd): void;
   /** True where a base, or the layout, is held. */
   readonly isHeld: boolean;
   /** The texts, in the order in which they are shown. */
@@ -54,65 +55,100 @@ interface Tally {
   notChecked: number;
 }
 
-/** `onlyFailing` leaves out the bases without a failing row; their number is told. */
-export function startReport(
-  job: Job,
-  shell: Shell,
-  choice: { readonly all: boolean; readonly onlyFailing: boolean },
-): Report {
-  const options: LedgerTextOptions = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all: choice.all };
-  const shown = startShown(options);
-  const said: Record<Said, readonly string[]> = {
-    ...{ held: [], open: [], answered: [], accepted: [], closed: [], unused: [] },
+/** What a report takes of the job when its bases have gone by. */
+type JobEnd = Pick<PackageRest, "rows" | "questions" | "everyQuestion" | "answersNotUsed" | "layoutHeld" | "digest">;
+
+/** What is shown: a screen of the whole, every row, or bases with what is not plain of them. */
+export interface ReportChoice {
+  readonly all: boolean;
+  /** Marks of the bases that are shown; null: the whole job. */
+  readonly only: ReadonlySet<string> | null;
+  /** Where the rest of a screen is, a line each. */
+  readonly rest: readonly string[];
+}
+
+/** Starts without a base. */
+export function startReport(job: Job, shell: Shell, choice: ReportChoice): Report {
+  const { only, all, rest } = choice;
+  const options: LedgerTextOptions = {
+    ...{ unit: job.unit, width: widthOf(shell), color: hasColor(shell), all, telling: only !== null },
   };
-  const gaps = startGaps();
+  const isScreen = only === null && !all;
+  const shown = startShown(options);
   const tally: Tally = {
     ...{ templates: new Set(), unreleased: new Set(), isShared: false },
     ...{ bases: 0, held: 0, rows: 0, passed: 0, failed: 0, notChecked: 0 },
   };
-  let plan = terminalLine``;
+  let ended: JobEnd | null = null;
   return {
     get isHeld() {
-      return tally.held > 0 || said.held.length > 0;
+      return tally.held > 0 || (ended !== null && only === null && ended.layoutHeld.length > 0);
     },
     add: (base) => {
+      if (only?.has(base.mark) === false) return;
       count(tally, base);
-      gaps.add(base);
-      if (!choice.onlyFailing || rankOf(base) < QUIET) shown.add(base);
+      if (!isScreen) shown.add(base);
     },
     addJob: (end) => {
-      const linesOf = (wanted: Question["status"]) =>
-        end.questions.filter(({ status }) => status === wanted).map(questionLine);
-      said.open = linesOf("open");
-      said.answered = linesOf("answered");
-      said.accepted = linesOf("accepted");
-      said.closed = end.everyQuestion.filter(({ status }) => status === "closed").map(closedLine);
-      said.held = end.layoutHeld;
-      said.unused = end.answersNotUsed.map(unusedLine);
-      if (end.rows.length === 0) return;
+      ended = end;
       countRows(tally, end.rows);
-      gaps.add({ mark: "layout", rows: end.rows });
-      plan = writeLedgerRowsText("Layout", end.rows, options);
     },
     texts: function* () {
       yield jobText(headOf(job), options);
-      yield* shown.texts();
-      yield plan;
-      yield writeTextList("HELD: setting-out files are not to be set out by", said.held, options);
-      const about = `job ${job.number}, revision ${job.revision}`;
-      yield writeTextList(`Questions for the engineer of record, open; ${about}`, shortList(said.open), options);
-      yield writeTextList("Questions answered; the rows keep their fail", shortList(said.answered), options);
-      const accepted = "Questions open, with the release accepted; the rows keep their fail";
-      yield writeTextList(accepted, shortList(said.accepted), options);
-      yield writeTextList("Questions closed; their numbers are not used again", shortList(said.closed), options);
-      yield writeTextList("Answers not used", shortList(said.unused), options);
-      if (!choice.all) yield writeTextList("Not checked, for want of input", gaps.lines(), options);
-      yield writeTextList("NOT CHECKED AT ALL", NOT_CHECKED_AT_ALL, options);
-      yield writeTextList("Cautions", CAUTIONS, options);
-      yield unreleasedText(job.status, tally.unreleased);
-      yield totalsText(tally, tally.bases - shown.bases, said);
+      if (ended === null) return;
+      const said = saidOf(ended);
+      if (isScreen) yield screenOf(ended, said, rest, options);
+      else {
+        yield* shown.texts();
+        yield* listTexts(job, ended, said, options);
+        yield* only === null ? wholeCautions(options) : [shortCautions(options)];
+      }
+      yield totalsText(tally, said, options);
+      yield unreleasedText(job.status, tally.unreleased, options);
     },
   };
+}
+
+/** Lists beside the ledger. */
+type Said = Readonly<Record<"held" | "open" | "answered" | "accepted" | "closed" | "unused", readonly string[]>>;
+
+function saidOf({ questions, everyQuestion, layoutHeld, answersNotUsed }: JobEnd): Said {
+  const linesOf = (wanted: Question["status"]) => questions.filter(({ status }) => status === wanted).map(questionLine);
+  return {
+    ...{ held: layoutHeld, open: linesOf("open"), answered: linesOf("answered"), accepted: linesOf("accepted") },
+    closed: everyQuestion.filter(({ status }) => status === "closed").map(closedLine),
+    unused: answersNotUsed.map(unusedLine),
+  };
+}
+
+function screenOf(
+  { digest, questions }: JobEnd,
+  { closed, held, unused }: Said,
+  rest: readonly string[],
+  options: LedgerTextOptions,
+): Printable {
+  return writeCheckScreen({ digest, questions, closed: closed.length, layoutHeld: held, unused, rest }, options);
+}
+
+function* listTexts(job: Job, { rows }: JobEnd, said: Said, options: LedgerTextOptions): Generator<Printable> {
+  if (rows.length > 0) yield writeLedgerRowsText("Layout", rows, options);
+  yield writeTextList("HELD: setting-out files are not to be set out by", said.held, options);
+  const about = `job ${job.number}, revision ${job.revision}`;
+  yield writeTextList(`Questions for the engineer of record, open; ${about}`, shortList(said.open), options);
+  yield writeTextList("Questions answered; the rows keep their fail", shortList(said.answered), options);
+  const accepted = "Questions open, with the release accepted; the rows keep their fail";
+  yield writeTextList(accepted, shortList(said.accepted), options);
+  yield writeTextList("Questions closed; their numbers are not used again", shortList(said.closed), options);
+  yield writeTextList("Answers and acceptances not used", shortList(said.unused), options);
+}
+
+function* wholeCautions(options: LedgerTextOptions): Generator<Printable> {
+  yield writeTextList("NOT CHECKED AT ALL", NOT_CHECKED_AT_ALL, options);
+  yield writeTextList("Cautions", CAUTIONS, options);
+}
+
+function shortCautions(options: LedgerTextOptions): Printable {
+  return writeTextList("Cautions", [`No rule looks at: ${NOT_CHECKED_AT_ALL.join("; ")}.`, CAUTIONS_IN_SHORT], options);
 }
 
 const QUIET = 2;
@@ -143,36 +179,8 @@ function countRows(tally: Tally, rows: BaseInParts["rows"]): void {
 
 const MOST_MARKS = 8;
 
-interface Gaps {
-  add(base: Pick<BaseInParts, "mark" | "rows">): void;
-  lines(): readonly string[];
-}
-
-/** Rows that were not checked, by rule and reason, with the bases that they were not checked for. */
-function startGaps(): Gaps {
-  const gaps = new Map<string, { readonly marks: string[]; bases: number }>();
-  return {
-    add: ({ mark, rows }) => {
-      const words = rows.filter(({ status }) => status === "not-checked").map(({ rule, note }) => `${rule}: ${note}`);
-      for (const word of new Set(words)) {
-        const gap = gaps.get(word) ?? { marks: [], bases: 0 };
-        gap.bases += 1;
-        if (gap.bases <= MOST_MARKS) gap.marks.push(mark);
-        gaps.set(word, gap);
-      }
-    },
-    lines: () =>
-      [...gaps].map(([word, { marks, bases }]) => {
-        const more = bases > marks.length ? ` and ${bases - marks.length} more` : "";
-        return `${word}: ${marks.join(" ")}${more}`;
-      }),
-  };
-}
-
 interface ShownBases {
   add(base: BaseInParts): void;
-  /** How many were added. */
-  readonly bases: number;
   /** Worst first. */
   texts(): Iterable<Printable>;
 }
@@ -181,11 +189,9 @@ interface ShownBases {
 function startShown(options: LedgerTextOptions): ShownBases {
   const shown: Shown[] = [];
   const alike = new Map<string, Shown>();
-  let bases = 0;
   const add = (base: BaseInParts): void => {
     const { held, summary } = base;
     const { mark, quantity, template } = summary;
-    bases += 1;
     const rows = writeRowsText(base.rows, options);
     const key = `${template.mark}\n${rows}`;
     const known = alike.get(key);
@@ -196,9 +202,6 @@ function startShown(options: LedgerTextOptions): ShownBases {
   };
   return {
     add,
-    get bases() {
-      return bases;
-    },
     texts: function* () {
       for (let rank = 0; rank <= QUIET; rank += 1)
         for (const each of shown)
@@ -236,9 +239,6 @@ function shortList(lines: readonly string[]): readonly string[] {
   return [...lines.slice(0, MOST_LISTED), `and ${lines.length - MOST_LISTED} more, which are not shown here`];
 }
 
-/** Lists beside the ledger. */
-type Said = "held" | "open" | "answered" | "accepted" | "closed" | "unused";
-
 const questionLine = ({ number, text, check }: Question): string => {
   const said = check.answer ?? check.accepted;
   return `${number}  ${text}${said === undefined ? "" : ` ${said.by}, ${said.date}: ${said.text}`}`;
@@ -254,25 +254,23 @@ function unusedLine({ kind, question, mark, rule, subject, by, date, why }: Unus
 }
 
 /** What a question alone keeps from being released; nothing of a job that is not released at all. */
-const unreleasedText = terminalText((status: Job["status"], unreleased: ReadonlySet<string>): string => {
+const unreleasedText = terminalText(unreleasedWords);
+
+function unreleasedWords(status: Job["status"], unreleased: ReadonlySet<string>, { width }: LedgerTextOptions): string {
   if (status !== "released" || unreleased.size === 0) return "";
   const are = unreleased.size === 1 ? "template is" : "templates are";
   const marks = listed([...unreleased], MOST_MARKS);
-  return `NOT RELEASED though the job is: ${unreleased.size} ${are} stopped by open questions: ${marks}. An answer, or an acceptance by name, releases them.\n`;
-});
+  const words = `NOT RELEASED though the job is: ${unreleased.size} ${are} stopped by open questions: ${marks}. An answer, or an acceptance by name, releases them.`;
+  return `${wrap(words, width).join("\n")}\n`;
+}
 
-function totalsText(
-  tally: Tally,
-  unshown: number,
-  { held, open, unused }: Readonly<Record<Said, readonly string[]>>,
-): Printable {
+const totalsText = terminalText((tally: Tally, { held, open, unused }: Said, { width }: LedgerTextOptions): string => {
   const other = tally.rows - tally.passed - tally.failed - tally.notChecked;
   const rows = `${tally.passed} passed, ${tally.failed} failed, ${tally.notChecked} not checked, ${other} not applicable`;
   const layout = held.length === 0 ? "" : ", setting-out files held";
   const strays = unused.length === 0 ? "" : `, ${counted(unused.length, "answer")} not used`;
-  const quiet = unshown === 0 ? [] : [terminalLine`${counted(unshown, "base")} without a failing row not shown.\n`];
   const [bases, questions] = [counted(tally.bases, "base"), counted(open.length, "question")];
   const templates = tally.isShared ? `, ${counted(tally.templates.size, "template")}` : "";
-  const totals = terminalLine`${bases}${templates}, ${tally.held} held${layout}. Ledger: ${rows}. ${questions} open${strays}.\n`;
-  return joinPrintable([...quiet, totals]);
-}
+  const words = `${bases}${templates}, ${tally.held} held${layout}. Ledger: ${rows}. ${questions} open${strays}.`;
+  return `${wrap(words, width).join("\n")}\n`;
+});

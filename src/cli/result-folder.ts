@@ -14,7 +14,8 @@ export async function writeResult<Result>(
   target: ResultTarget,
 ): Promise<Finding | null> {
   const { newLeanDocument } = await import("../formats/lean-document.js");
-  const around = { document: newLeanDocument(), version: readVersion() };
+  const { pdfMaker } = await import("./pdf-maker.js");
+  const around = { document: newLeanDocument(), version: readVersion(), pdf: pdfMaker };
   return writeFolder(filesOf(outputs, result, around), target);
 }
 

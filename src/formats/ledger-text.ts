@@ -1,5 +1,6 @@
 /** The ledger for a terminal: worst first, aligned, wrapped to the width; colour only where the shell asks for it. */
 import type { CheckRow, Quantity } from "../checks/model.js";
+import { isWithoutMargin } from "../checks/run.js";
 import { answerReach, comparedTexts, counted, isGroup, marginText, subjectWords } from "../checks/words.js";
 import { listed } from "../diagnostics/listed.js";
 import { terminalText } from "../diagnostics/printable.js";
@@ -15,6 +16,8 @@ export interface LedgerTextOptions {
   readonly color: boolean;
   /** Every row on its own line; otherwise failing rows, alike ones joined, and the others counted. */
   readonly all: boolean;
+  /** Where not every row is shown: all that are not checked or have a margin too, not failing rows alone. */
+  readonly telling?: boolean;
 }
 
 /** Bases of one template whose rows say the same, as the terminal heads them. */
@@ -54,7 +57,8 @@ function headingText(heading: LedgerHeading, options: LedgerTextOptions): string
 export const writeRowsText = terminalText(rowsText);
 
 function rowsText(rows: readonly CheckRow[], options: LedgerTextOptions): string {
-  const shown = options.all ? rows.map(alone) : joinAlike(rows.filter(({ status }) => status === "fail"));
+  const isShown = options.telling === true ? isTelling : isFailing;
+  const shown = options.all ? rows.map(alone) : joinAlike(rows.filter(isShown));
   const lines = [...tableLines(shown, options), ...(options.all ? [] : countLines(rows, options))];
   return `${lines.join("\n")}\n\n`;
 }
@@ -201,13 +205,15 @@ function statusStyle(row: CheckRow): Style {
   }
 }
 
-function comparison(row: CheckRow, unit: Unit): string {
+/** `2 in >= 1-7/8 in`; "" where nothing was compared. */
+export function comparison(row: CheckRow, unit: Unit): string {
   if (row.value === null || row.limit === null) return "";
   const [value, limit] = comparedTexts(row.value, row.limit, unit);
   return `${value} ${row.sense ?? ""} ${limit}`;
 }
 
-function marginWords(row: CheckRow, unit: Unit): string {
+/** `1/8 in to spare`, `exactly`, `short by 1/4 in`; "" where nothing was compared. */
+export function marginWords(row: CheckRow, unit: Unit): string {
   if (row.margin === null) return "";
   const amount = row.margin.kind === "length" ? row.margin.twice : row.margin.count;
   const size: Quantity =
@@ -219,6 +225,11 @@ function marginWords(row: CheckRow, unit: Unit): string {
   return `${word} ${marginText(size, unit)}`;
 }
 
+const isFailing = ({ status }: CheckRow): boolean => status === "fail";
+
+/** Every row but those that do not apply, and passes that can have no margin. */
+const isTelling = (row: CheckRow): boolean => row.status !== "not-applicable" && !isWithoutMargin(row);
+
 const CLOSEST = 3;
 
 /** How many rows passed, were not checked and did not apply, and the passes with the least to spare. */
@@ -228,12 +239,24 @@ function countLines(rows: readonly CheckRow[], options: LedgerTextOptions): stri
   const others = `${count("not-checked")} not checked, ${count("not-applicable")} not applicable`;
   const counts = `${INDENT}${styled(`${passes.length} passed`, "green", options.color)}, ${others}`;
   const closest = joinAlike(passes.filter(hasSpare).map((row) => ({ ...row, note: "" }))).slice(0, CLOSEST);
+  if (options.telling === true) return untoldLines(counts, rows, options);
   if (closest.length === 0) return [counts];
   const words = closest.map(({ row, subjects }) =>
     [row.rule, subjectWords(subjects), comparison(row, options.unit), `(${marginWords(row, options.unit)})`].join(" "),
   );
   const wrapped = words.flatMap((text) => wrap(text, options.width - 4));
   return [`${counts}; closest:`, ...wrapped.map((text) => `    ${text}`)];
+}
+
+/** Counts, and what is not shown beside them. */
+function untoldLines(counts: string, rows: readonly CheckRow[], { width }: LedgerTextOptions): string[] {
+  const names = [...new Set(rows.filter(isWithoutMargin).map(({ plainName }) => plainName))];
+  const exact = rows.filter(isWithoutMargin).length;
+  const words = `not shown: ${counted(exact, "row")} that ${exact === 1 ? "holds" : "hold"} with no margin to tell (${names.join(", ")}), and what does not apply`;
+  return [
+    `${counts};`,
+    ...wrap(exact === 0 ? "not shown: what does not apply" : words, width - 4).map((text) => `    ${text}`),
+  ];
 }
 
 /** Rows come worst first, so that the first passes are the closest. */

@@ -7,7 +7,7 @@
 
 import { zlibSync } from "fflate";
 import { arcOf } from "../sheets/occupied.js";
-import type { PaperPoint, PathPart, Scene, SceneItem, StrokeRole } from "../sheets/scene.js";
+import type { PaperPoint, PathPart, Scene, SceneGroup, SceneItem, StrokeRole } from "../sheets/scene.js";
 import { fontSize, isInSheetFont, setWidth } from "../sheets/text-metrics.js";
 import { decimals } from "./decimals.js";
 import type { PdfDocument, PdfFont, PdfMaker, PdfObject, PdfOutline } from "./pdf-maker.js";
@@ -235,7 +235,8 @@ function writeItems(content: Content, items: readonly SceneItem[], pens: Readonl
   for (const item of items)
     switch (item.kind) {
       case "group":
-        writeItems(content, item.items, pens);
+        if (item.data.lattice === undefined) writeItems(content, item.items, pens);
+        else writeLattice(content, item);
         break;
       case "stroke":
         usePen(content, pens[item.role]);
@@ -248,6 +249,20 @@ function writeItems(content: Content, items: readonly SceneItem[], pens: Readonl
       case "text":
         writeText(content, item);
     }
+}
+
+/** Bars whose corners lie on a lattice, as whole steps of it from its upper left: a code is a fifth as long so. */
+function writeLattice(content: Content, { items, data }: SceneGroup): void {
+  const [step, x, top] = [Number(data.lattice), Number(data.x), Number(data.top)];
+  useFill(content, "black");
+  const bars = items.flatMap((item) => (item.kind === "fill" ? [item.points] : []));
+  const written = bars.map((points) => {
+    const [from, , to] = points;
+    if (from === undefined || to === undefined) return "";
+    const [x0, y0, x1, y1] = [from.x - x, top - from.y, to.x - x, top - to.y].map((each) => Math.round(each / step));
+    return `${x0} ${y0} ${(x1 ?? 0) - (x0 ?? 0)} ${(y1 ?? 0) - (y0 ?? 0)} re`;
+  });
+  content.parts.push(`q ${fine(step)} 0 0 ${fine(-step)} ${decimals(x)} ${decimals(top)} cm`, ...written, "f Q");
 }
 
 function usePen(content: Content, pen: Pen): void {

@@ -1,6 +1,6 @@
 /** Sheets as a PDF of their own: what leaves the package by itself, as a letter or labels. */
 import type { PdfMaker } from "../formats/pdf-maker.js";
-import type { PdfFacts } from "../formats/sheet-pdf.js";
+import type { Bookmark, PdfFacts } from "../formats/sheet-pdf.js";
 import { startPdf, writePage } from "../formats/sheet-pdf.js";
 import type { Job } from "../job/model/job.js";
 import type { Scene } from "../sheets/scene.js";
@@ -17,14 +17,18 @@ export function pdfFacts(job: Job, version: string, subject: string): PdfFacts {
   };
 }
 
-/** The sheets as pages of their own sizes, in order, each with a bookmark of its title. */
+/** The sheets as pages of their own sizes, in order, each with a bookmark of its title; none is held once the next is asked for. */
 export function documentPdf(
   maker: PdfMaker,
-  scenes: readonly Scene[],
+  scenes: Iterable<Scene>,
   { job, version, subject }: { readonly job: Job; readonly version: string; readonly subject: string },
 ): Uint8Array {
   const pdf = startPdf(maker, pdfFacts(job, version, subject));
-  const order = scenes.map((scene) => pdf.add(writePage(scene)));
-  const bookmarks = scenes.map(({ title }, i) => ({ title, page: i + 1, under: [] }));
+  const order: number[] = [];
+  const bookmarks: Bookmark[] = [];
+  for (const scene of scenes) {
+    order.push(pdf.add(writePage(scene)));
+    bookmarks.push({ title: scene.title, page: order.length, under: [] });
+  }
   return pdf.finish(order, bookmarks);
 }

@@ -11,11 +11,13 @@ import { budgetSheetSvg } from "./budget-sheet-svg.js";
 import { certificatesCsv } from "./certificates-csv.js";
 import { certificatesJson } from "./certificates-json.js";
 import { checkDistancesCsv } from "./check-distances-csv.js";
+import { checkingPdf } from "./checking-pdf.js";
 import { cutListCsv } from "./cut-list-csv.js";
 import { cutListPdf } from "./cut-list-pdf.js";
 import { cutListXlsx } from "./cut-list-xlsx.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
+import { labelPdf } from "./label-pdf.js";
 import { ledger } from "./ledger.js";
 import { letterPdf } from "./letter-pdf.js";
 import { letterText } from "./letter-text.js";
@@ -30,18 +32,28 @@ import { quoteCsv } from "./quote-csv.js";
 import { quoteXlsx } from "./quote-xlsx.js";
 import { readAsCsv } from "./read-as-csv.js";
 import { readAsXlsx } from "./read-as-xlsx.js";
+import { rodDetailPdf } from "./rod-detail-pdf.js";
 import { rodListXlsx } from "./rod-list-xlsx.js";
 import { rodListsCsv } from "./rod-lists-csv.js";
 import { settingOutBareCsv } from "./setting-out-bare-csv.js";
 import { settingOutCsv } from "./setting-out-csv.js";
+import { settingSheetSvg } from "./setting-sheet-svg.js";
+import { settingSheetsPdf } from "./setting-sheets-pdf.js";
 import { sheetSetPdf } from "./sheet-set-pdf.js";
 import { sheetSvg } from "./sheet-svg.js";
+import { solid3mf } from "./solid-3mf.js";
+import { solidAssembly3mf } from "./solid-assembly-3mf.js";
+import { solidAssemblyStl } from "./solid-assembly-stl.js";
+import { solidStl } from "./solid-stl.js";
 import { summary } from "./summary.js";
 import { surveyChecksCsv } from "./survey-checks-csv.js";
 import { surveyGroupsCsv } from "./survey-groups-csv.js";
+import { surveyReportPdf } from "./survey-report-pdf.js";
+import { surveyReportText } from "./survey-report-text.js";
 import type { SurveyResult } from "./survey-result.js";
 import { surveyRodsCsv } from "./survey-rods-csv.js";
 import { surveySheetSvg } from "./survey-sheet-svg.js";
+import { travellerPdf } from "./traveller-pdf.js";
 
 export type { BudgetResult } from "./budget-result.js";
 export type * from "./model.js";
@@ -57,15 +69,25 @@ const REGISTRY = {
   "cut-joined": cutOutput(joinedFlavour),
   "cut-r12": cutOutput(r12Flavour),
   "drill-list": drillList,
+  "solid-stl": solidStl,
+  "solid-3mf": solid3mf,
+  "solid-assembly-stl": solidAssemblyStl,
+  "solid-assembly-3mf": solidAssembly3mf,
   "sheet-svg": sheetSvg,
   "piece-sheet-svg": pieceSheetSvg,
+  "setting-sheet-svg": settingSheetSvg,
   "setting-out-csv": settingOutCsv,
   "setting-out-bare-csv": settingOutBareCsv,
   "check-distances-csv": checkDistancesCsv,
   "plan-dxf": planDxf,
   "plan-svg": planSvg,
+  "checking-pdf": checkingPdf,
+  "rod-detail-pdf": rodDetailPdf,
+  "traveller-pdf": travellerPdf,
+  "label-pdf": labelPdf,
   "certificates-csv": certificatesCsv,
   "certificates-json": certificatesJson,
+  "setting-sheets-pdf": settingSheetsPdf,
   "cut-list-pdf": cutListPdf,
   "cut-list-xlsx": cutListXlsx,
   "cut-list-csv": cutListCsv,
@@ -134,6 +156,8 @@ export const surveyOutputs: readonly ResultOutput<SurveyResult>[] = [
   surveyRodsCsv,
   surveyChecksCsv,
   surveySheetSvg,
+  surveyReportText,
+  surveyReportPdf,
 ];
 
 /** Kinds that a template is cut or drilled by. */

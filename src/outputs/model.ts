@@ -1,5 +1,6 @@
 /** What a package can hold, said once for each kind of file: what it is, for whom, where it stands, and how it is written. */
 import type { CheckedBase, CheckedJob } from "../checks/checked.js";
+import type { JobDigest } from "../checks/digest.js";
 import type { PdfMaker } from "../formats/pdf-maker.js";
 import type { DrawingDocument } from "../formats/sheet-svg.js";
 import type { RegisteredQuestion } from "../job/model/register.js";
@@ -73,6 +74,10 @@ export interface Surroundings extends Around {
   readonly questions: () => readonly Question[];
   /** Those of the register that are not asked any more. */
   readonly closedQuestions: () => readonly RegisteredQuestion[];
+  /** What all rows of the job come to. */
+  readonly digest: () => JobDigest;
+  /** Ledger, questions and their like, with size and hash; none where they are not wanted. */
+  readonly closedFiles: () => readonly SummaryFile[];
 }
 
 interface Described<Kind extends string> {
@@ -194,12 +199,15 @@ export type JobOutput<Kind extends string = string> = Document<Kind> &
     | { readonly needs: "plan"; write(checked: PlannedJob, around: Surroundings): Iterable<PathAndBytes> }
   );
 
+/** What the writer of a result may use; `pdf` as in a package. */
+export type ResultAround = Pick<Surroundings, "document" | "version" | "pdf">;
+
 /** Files that a budget or a survey leaves in a folder of its own, one at a time; paths inside that folder. */
 export interface ResultOutput<Result, Kind extends string = string> extends Described<Kind> {
   readonly scope: "budget" | "survey";
   /** Path by pattern, for README. */
   readonly named: string;
-  write(result: Result, around: Pick<Around, "document" | "version">): Iterable<PathAndBytes>;
+  write(result: Result, around: ResultAround): Iterable<PathAndBytes>;
 }
 
 /** Everything that a package can hold. */

@@ -74,9 +74,26 @@ export function makingPath(
   { plate }: { readonly plate: CutNamed },
   folder?: string,
 ): string {
-  const parts = job.shop.cutFile.name.map((part) => CUT_NAMES[part](plate, job.unit));
   const folders = [FOLDERS.cut, ...(held.length > 0 ? [HELD_FOLDER] : []), ...(folder === undefined ? [] : [folder])];
-  return `${folders.join("/")}/${parts.join("_")}${heldEnding({ held })}${releaseEnding(job, open)}`;
+  return `${folders.join("/")}/${pieceName({ job, held, open }, plate)}`;
+}
+
+/** `machine/T9_2-off_PL3-8_A36_rev-B`, of what shows a piece to other programs: named as what it is cut by. */
+export function solidPath(
+  checked: Pick<CheckedBase, "job" | "held" | "open">,
+  { plate }: { readonly plate: CutNamed },
+): string {
+  return `${FOLDERS.machine}/${pieceName(checked, plate)}`;
+}
+
+/** `machine/T9_rev-B_with-rods`, of what shows a whole template: named as its sheet. */
+export function assemblyPath(checked: CheckedBase): string {
+  return `${FOLDERS.machine}/${sheetStem(checked)}_with-rods${heldEnding(checked)}${releaseEnding(checked.job, checked.open)}`;
+}
+
+function pieceName({ job, held, open }: Pick<CheckedBase, "job" | "held" | "open">, plate: CutNamed): string {
+  const parts = job.shop.cutFile.name.map((part) => CUT_NAMES[part](plate, job.unit));
+  return `${parts.join("_")}${heldEnding({ held })}${releaseEnding(job, open)}`;
 }
 
 const HELD_FOLDER = "held";
@@ -98,6 +115,12 @@ const STOCK: Readonly<Record<Material, string>> = { steel: "PL", plywood: "PLY" 
 
 /** By pattern, for README. */
 export const MAKING_PATTERN = `${FOLDERS.cut}/[held/]TEMPLATE_QTY-off_PLTHICKNESS_MATERIAL_rev-REVISION[_HELD][_NOT-RELEASED]`;
+
+/** The same for other programs. */
+export const SOLID_PATTERN = `${FOLDERS.machine}/TEMPLATE_QTY-off_PLTHICKNESS_MATERIAL_rev-REVISION[_HELD][_NOT-RELEASED]`;
+
+/** Of a template with its rods. */
+export const ASSEMBLY_PATTERN = `${FOLDERS.machine}/TEMPLATE_rev-REVISION[_for-BASE]_with-rods[_HELD][_NOT-RELEASED]`;
 
 /** Of every file of a template that may not be cut: empty for one that is not held. */
 export function heldEnding({ held }: Pick<CheckedBase, "held">): string {

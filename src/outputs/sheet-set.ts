@@ -42,6 +42,9 @@ const SECTIONS = {
 /** A part of the set. */
 export type SetSection = keyof typeof SECTIONS;
 
+/** Parts that are files of their own too, for who carries only this. */
+export type OwnPart = Extract<SetSection, "setting">;
+
 /** A sheet that becomes a page. */
 export interface SetSheet {
   readonly scene: Scene;
@@ -58,6 +61,8 @@ export interface SheetSet {
   add(page: SetPage): void;
   /** Sheets of one part, in order. */
   addSheets(section: SetSection, sheets: readonly SetSheet[]): void;
+  /** The pages of one part as a file of its own, in the order in which they came; null where it has none. To be called once. */
+  finishPart(section: OwnPart): Uint8Array | null;
   /** The whole file; to be called once, last. */
   finish(checked: CheckedJob): Uint8Array;
   /** What was reduced; complete when the file is. */
@@ -85,13 +90,18 @@ export function startSheetSet(job: Job, options: SheetSetOptions): SheetSet {
   const pdf = startPdf(maker, pdfFacts(job, version, `Anchor-rod setting templates, ${job.status}`));
   const taken: TakenPage[] = [];
   const reduced: ReducedPage[] = [];
-  const take = ({ page, ...said }: SetPage): TakenPage => ({ ...said, number: pdf.add(page) });
+  const own = startOwnPart(job, options);
+  const take = ({ page, ...said }: SetPage): TakenPage => {
+    if (said.section === "setting") own.add(page, said.bookmark);
+    return { ...said, number: pdf.add(page) };
+  };
   return {
     reduced,
     add: (page) => void taken.push(take(page)),
     addSheets: (section, sheets) => {
       for (const { scene, ...said } of sheets) taken.push(take({ ...said, section, ...writtenPage(scene, paper) }));
     },
+    finishPart: () => own.finish(),
     finish: (checked) => {
       const isOpen = checked.job.status === "released" && checked.layoutOpen.length > 0;
       const open = isOpen ? taken.map(openLayoutPage) : taken;
@@ -99,12 +109,26 @@ export function startSheetSet(job: Job, options: SheetSetOptions): SheetSet {
       const parts = SECTION_ORDER.map((section) => marked.filter((page) => page.section === section));
       const pages = parts.flat();
       const cover = drawCover(coverRequest(checked, pages, options));
-      const own = cover.map((scene) => writtenPage(scene, paper));
-      const first = own.map(({ page }) => pdf.add(page));
-      for (const [i, { reduced: percent }] of [...own, ...pages].entries())
-        if (percent !== null) reduced.push({ page: i + 1, name: pages[i - own.length]?.name ?? "cover", percent });
-      return pdf.finish([...first, ...pages.map(({ number }) => number)], bookmarksOf(own.length, parts));
+      const covers = cover.map((scene) => writtenPage(scene, paper));
+      const first = covers.map(({ page }) => pdf.add(page));
+      for (const [i, { reduced: percent }] of [...covers, ...pages].entries())
+        if (percent !== null) reduced.push({ page: i + 1, name: pages[i - covers.length]?.name ?? "cover", percent });
+      return pdf.finish([...first, ...pages.map(({ number }) => number)], bookmarksOf(covers.length, parts));
     },
+  };
+}
+
+/** A part that is a file of its own: its pages are written as they come. */
+function startOwnPart(job: Job, { maker, version }: SheetSetOptions) {
+  const pdf = startPdf(maker, pdfFacts(job, version, `Setting sheets, ${job.status}`));
+  const order: number[] = [];
+  const bookmarks: Bookmark[] = [];
+  return {
+    add: (page: PdfPage, title: string) => {
+      order.push(pdf.add(page));
+      bookmarks.push({ title, page: order.length, under: [] });
+    },
+    finish: () => (order.length === 0 ? null : pdf.finish(order, bookmarks)),
   };
 }
 
@@ -154,6 +178,25 @@ export function piecePage(
   const unreleased = job.status !== "released" || open.length === 0 ? {} : { unreleased: plate.mark };
   const said = { section: "templates" as const, name: plate.mark, about, held: isHeld, ...unreleased };
   return { ...said, bookmark: isHeld ? `${bookmark} (HELD)` : bookmark, ...writtenPage(scene, paper) };
+}
+
+/** The page of a base's setting sheet. */
+export function settingPage(
+  scene: Scene,
+  { job, base, plate, held, open }: Pick<CheckedBase, "job" | "base" | "plate" | "held" | "open">,
+  paper: PaperName | null,
+): SetPage {
+  const isHeld = held.length > 0;
+  const bookmark = `${base.mark}, template ${plate.mark}`;
+  const said = {
+    section: "setting" as const,
+    name: `SETTING ${base.mark}`,
+    about: `${scene.listing?.about ?? ""}, BASE ${base.mark}`,
+    held: isHeld,
+    ...(job.status !== "released" || open.length === 0 ? {} : { unreleased: plate.mark }),
+    bookmark: isHeld ? `${bookmark} (HELD)` : bookmark,
+  };
+  return { ...said, ...writtenPage(scene, paper) };
 }
 
 /** A page of the plan where a question about the layout is open. */

@@ -1,6 +1,7 @@
 /** A sheet for each surveyed group. */
 import { writeSheetSvg } from "../formats/sheet-svg.js";
 import { firstFree, plainPrimes } from "../plan/index.js";
+import type { Scene } from "../sheets/scene.js";
 import { drawSurveySheet } from "../sheets/survey-sheet.js";
 import type { GroupSurvey } from "../survey/index.js";
 import { isNotable } from "../survey/index.js";
@@ -23,16 +24,23 @@ export const surveySheetSvg: ResultOutput<SurveyResult, "survey-sheet-svg"> = {
 };
 
 function* writeSurveySheets(
-  { job, survey, everySheet }: SurveyResult,
+  result: SurveyResult,
   { document, version }: Pick<Surroundings, "document" | "version">,
 ): Generator<PathAndBytes> {
+  for (const { name, scene } of surveyScenes(result, version))
+    yield textFile(`${name}_survey.svg`, writeSheetSvg(scene, drawingDocument(document)));
+}
+
+/** The sheets with the names of their files. */
+export function* surveyScenes(
+  { job, survey, everySheet }: SurveyResult,
+  version: string,
+): Generator<{ readonly name: string; readonly scene: Scene }> {
   const names = sheetNames(survey.groups);
   const drawn = survey.groups.filter((group) => everySheet || isNotable(group));
   for (const [i, group] of drawn.entries()) {
-    const name = names.get(group) ?? group.mark;
     const sheet = { number: i + 1, count: drawn.length };
-    const text = writeSheetSvg(drawSurveySheet({ job, survey, group, version, sheet }), drawingDocument(document));
-    yield textFile(`${name}_survey.svg`, text);
+    yield { name: names.get(group) ?? group.mark, scene: drawSurveySheet({ job, survey, group, version, sheet }) };
   }
 }
 

@@ -58,6 +58,7 @@ export function groupLots(rods: readonly { readonly detail: RodDetail; readonly 
 /** Who gave a value, and why one is missing, makes no other rod. */
 const TOLD_BESIDE: ReadonlySet<string> = new Set(["from", "radiusFrom", "why", "key"]);
 
-function lotKey(detail: RodDetail): string {
+/** Details that are made alike have the same. */
+export function lotKey(detail: RodDetail): string {
   return JSON.stringify(detail, (name, value: unknown) => (TOLD_BESIDE.has(name) ? undefined : value));
 }

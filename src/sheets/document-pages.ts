@@ -35,6 +35,10 @@ export interface DocumentText {
   readonly blocks: readonly Block[];
   /** Why what it is about is held, a sentence each; empty where it is not. */
   readonly held?: readonly string[];
+  /** Its pieces say themselves what is held or not released, since each goes its own way; else a banner says it once. */
+  readonly flagged?: true;
+  /** True where much is to stand on one page: smaller letters, no smaller than those of a newspaper. */
+  readonly fine?: boolean;
 }
 
 /** The page of that unit: letter or A4. */
@@ -61,7 +65,7 @@ function bodyOf(sheet: SheetSize): Area {
 }
 
 function fillPages(document: DocumentText, sheet: SheetSize): readonly (readonly SceneItem[])[] {
-  const { lettering } = sheet;
+  const lettering = document.fine === true ? finer(sheet.lettering) : sheet.lettering;
   const body = bodyOf(sheet);
   const width = body.x1 - body.x0;
   const pages: SceneItem[][] = [[]];
@@ -91,13 +95,20 @@ function fillPages(document: DocumentText, sheet: SheetSize): readonly (readonly
     }
   };
   const first = banners({ job: document.job, held: document.held ?? [] }, width, lettering);
-  for (const piece of first) placeWhole(piece);
+  if (document.flagged !== true) for (const piece of first) placeWhole(piece);
   for (const block of document.blocks) {
     if (block.kind === "fresh") turn();
     else if (block.kind === "table") placeTable(block.table);
     else placeWhole(block.piece(width, lettering));
   }
   return pages.length > 1 && pages.at(-1)?.length === 0 ? pages.slice(0, -1) : pages;
+}
+
+const FINE = 0.64;
+
+/** Only what tables and notes are set in: titles stay. */
+function finer(lettering: Lettering): Lettering {
+  return { ...lettering, small: lettering.small * FINE, body: lettering.body * FINE };
 }
 
 const LEAST_ROWS = 3;

@@ -8,4 +8,6 @@ export { drawPlanSheets } from "./plan/draw-plan.js";
 export type { PlanRequest } from "./plan/request.js";
 export type { NamedFile, SheetRequest } from "./request.js";
 export type * from "./scene.js";
+export type { SettingRequest } from "./setting/request.js";
+export { drawSettingSheet } from "./setting/setting-sheet.js";
 export { type Collision, findCollisions, findTextCollisions, type TextCollision } from "./text-collisions.js";

@@ -61,7 +61,8 @@ export type SceneItem =
 /**
  * `data` carries what a group means, for tests and other programs. A group named `dimension` has `valueNm` (what its text
  * says, in nanometres) and, in paper millimetres, its end points `x0 y0 x1 y1` measured along the dimension line; the group
- * named `plan` has `scale`, paper over real.
+ * named `plan` has `scale`, paper over real. A group with `lattice` has nothing but rectangular fills, whose corners lie whole
+ * steps of so many millimetres right of `x` and below `top`, the first point at the upper left and the third opposite.
  */
 export interface SceneGroup {
   readonly kind: "group";

@@ -188,20 +188,22 @@ function washerSize({ size, thickness }: Washer, unit: Unit): string {
   return `${formatLength(size, unit)} x ${thickness.kind === "given" ? formatLength(thickness.value, unit) : "?"}`;
 }
 
-interface Range {
+/** From least to most, in nanometres. */
+export interface Range {
   readonly least: number;
   readonly most: number;
 }
 
 /** Nominal less and plus a tolerance; null where either is not known. */
-function rangeOf(nominal: Input<Length>, less: FoundTerm, more: FoundTerm): Range | null {
+export function rangeOf(nominal: Input<Length>, less: FoundTerm, more: FoundTerm): Range | null {
   if (nominal.kind === "missing" || !less.found || !more.found) return null;
   const [low, high] = [less.term.input, more.term.input];
   if (low.kind === "missing" || high.kind === "missing") return null;
   return { least: nominal.value - low.value, most: nominal.value + high.value };
 }
 
-function lengthWords(name: string, length: Input<Length>, unit: Unit, between: Range | null = null): Phrase {
+/** A length by its name, its figure, and in brackets from least to most; of one that is not known, that it is not given. */
+export function lengthWords(name: string, length: Input<Length>, unit: Unit, between: Range | null = null): Phrase {
   if (length.kind === "missing") return [name, "NOT GIVEN"];
   const figure = formatLength(length.value, unit);
   return [name, figure, ...(between === null ? [] : [range(between.least, between.most, unit)])];

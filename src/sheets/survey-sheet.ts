@@ -148,11 +148,16 @@ function plainRows(remedy: Remedy, unit: Unit): readonly string[] {
 }
 
 function leastMarginFirst(rods: readonly RodAsBuilt[]): readonly RodAsBuilt[] {
-  return rods.toSorted((a, b) => (a.margin ?? 0) - (b.margin ?? 0));
+  return rods.toSorted(leastMargin);
+}
+
+/** The plate in its best position shares what is short: of rods with one margin the one that is farthest off comes first. */
+function leastMargin(a: RodAsBuilt, b: RodAsBuilt): number {
+  return rounded(a.margin ?? 0, "mm") - rounded(b.margin ?? 0, "mm") || b.radial - a.radial;
 }
 
 function resultTable(surveyed: GroupSurvey, { unit }: Job) {
-  const { best, fit, spareOnLine, rows } = surveyed;
+  const { best, fit, spareOnLine, rows, rods } = surveyed;
   const length = (value: number): string => `${decimals(value, unit)} ${unit}`;
   const tightest = best === null ? "-" : best.governs.map(({ tag }) => tag).join(", ");
   const failing = new Set(rows.filter(({ status }) => status === "fail").map(({ plainName }) => plainName));
@@ -165,6 +170,7 @@ function resultTable(surveyed: GroupSurvey, { unit }: Job) {
       ["placing", placingWords(surveyed.placing)],
       ["spare, best position", best === null ? "-" : roomWords(best.spare, unit)],
       ["tightest at", tightest],
+      ["farthest off", farthestWords(rods, length)],
       ["best fit of the rods", `shift x ${length(fit.x)}, y ${length(fit.y)}, ${turnWords(fit.turn)}`],
       ["spare on line, unturned", spareOnLine === null ? "-" : roomWords(spareOnLine, unit)],
       ["stands on line", standing(surveyed, "stands-on-line")],
@@ -175,6 +181,12 @@ function resultTable(surveyed: GroupSurvey, { unit }: Job) {
     under: [],
     strong: new Set([0, 1]),
   };
+}
+
+/** The rod that stands farthest from its place: the one to look at first. */
+function farthestWords(rods: readonly RodAsBuilt[], length: (value: number) => string): string {
+  const [first] = rods.toSorted((a, b) => b.radial - a.radial);
+  return first === undefined ? "-" : `${first.tag}, ${length(first.radial)}`;
 }
 
 function standing({ rows }: GroupSurvey, rule: string): string {
@@ -394,7 +406,7 @@ function seatItems({ rod, hole, center }: Seated, view: View): readonly SceneIte
 
 /** Every hole by itself, the least margin first, all at one scale, in frames as high as they need be. */
 function insetItems(seats: readonly Seated[], job: Job, area: Area, lettering: Lettering): readonly SceneItem[] {
-  const ordered = [...seats].sort((a, b) => (a.rod.margin ?? 0) - (b.rod.margin ?? 0));
+  const ordered = [...seats].sort((a, b) => leastMargin(a.rod, b.rod));
   const { small } = lettering;
   const width = area.x1 - area.x0;
   const height = area.y1 - area.y0 - small * (seats.length > MOST_INSETS ? 2 : 1) * LEADING - 1;

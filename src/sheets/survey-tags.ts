@@ -37,18 +37,29 @@ const CLEARANCE = 0.6;
 /** A tag that stands farther off has a leader. */
 const BESIDE = 2.2;
 
+/** Leaders may cross where nothing else is left; apart: a tag is rather left out. */
+export type Leaders = "may cross" | "apart";
+
 /** Puts a tag for each hole; gives those that found no room anywhere. `discs` are all holes and rods that are drawn. */
 export function putSurveyTags(
   draft: Draft,
   tags: readonly SurveyTag[],
   discs: readonly Disc[],
   letter: number,
+  leaders: Leaders = "may cross",
 ): readonly string[] {
-  return tags.flatMap((tag) => (putTag(draft, tag, discs, letter) ? [] : [tag.tag]));
+  const demands = leaders === "apart" ? DEMANDS.filter(({ leadersApart }) => leadersApart) : DEMANDS;
+  return tags.flatMap((tag) => (putTag(draft, tag, discs, letter, demands) ? [] : [tag.tag]));
 }
 
-function putTag(draft: Draft, tag: SurveyTag, discs: readonly Disc[], letter: number): boolean {
-  for (const demand of DEMANDS)
+function putTag(
+  draft: Draft,
+  tag: SurveyTag,
+  discs: readonly Disc[],
+  letter: number,
+  demands: readonly Demand[],
+): boolean {
+  for (const demand of demands)
     for (const away of DISTANCES)
       for (const direction of directionsOf(tag)) {
         const item = tagItem(tag, tag.radius + away, direction, letter);

@@ -41,7 +41,8 @@ export function headHeight(lettering: Lettering): number {
   return lettering.body * 2 + rowHeight(lettering);
 }
 
-const CELL_PAD = 0.8;
+/** What a cell keeps clear beside its words: no more than a third of a small letter, for the finest. */
+const cellPad = (small: number): number => Math.min(0.8, small * 0.32);
 
 /** A table as a piece of a panel, `width` wide. */
 export function tablePiece(table: TableText, width: number, lettering: Lettering): Piece {
@@ -57,11 +58,11 @@ export function leastWidth(table: TableText, { small }: Lettering): number {
 
 /** By column: its widest cell with the pads. A cell that is set to the right takes the room of the empty ones before it. */
 function cellWidths({ columns, rows, strong }: TableText, small: number): readonly number[] {
-  const widths = columns.map(({ title }) => textWidth(title, small) + 2 * CELL_PAD);
+  const widths = columns.map(({ title }) => textWidth(title, small) + 2 * cellPad(small));
   rows.forEach((row, k) => {
     row.forEach((words, i) => {
       if (columns[i]?.align === "end" && row[i - 1] === "") return;
-      widths[i] = Math.max(widths[i] ?? 0, textWidth(words, small, strong.has(k)) + 2 * CELL_PAD);
+      widths[i] = Math.max(widths[i] ?? 0, textWidth(words, small, strong.has(k)) + 2 * cellPad(small));
     });
   });
   return widths;
@@ -105,14 +106,19 @@ function tableItems(
     ...table.under.map((words, i) =>
       text(
         "table",
-        shorten(words, width - 4 * CELL_PAD - small, small),
-        at(x + CELL_PAD + small, base(body - (2 * i + 1) * row) + row * 0.12),
+        shorten(words, width - 4 * cellPad(small) - small, small),
+        at(x + cellPad(small) + small, base(body - (2 * i + 1) * row) + row * 0.12),
         small,
       ),
     ),
     stroke("table", line(at(x, end), at(x + width, end))),
     ...table.foot.map((words, i) =>
-      text("table", shorten(words, width - 2 * CELL_PAD, small), at(x + CELL_PAD, base(end - i * row)), small),
+      text(
+        "table",
+        shorten(words, width - 2 * cellPad(small), small),
+        at(x + cellPad(small), base(end - i * row)),
+        small,
+      ),
     ),
   ];
 }
@@ -126,7 +132,7 @@ export function headingItems(
   lettering: Lettering,
 ): readonly SceneItem[] {
   const y = top - lettering.body * 2;
-  const room = width - CELL_PAD;
+  const room = width - cellPad(lettering.small);
   const letter = textWidth(words, lettering.body, true) <= room ? lettering.body : lettering.small;
   return [
     text("heading", shorten(words, room, letter, true), at(x, y + letter * 0.55), letter, { bold: true }),
@@ -147,8 +153,8 @@ function rowItems(
   let left = x;
   let spare = 0;
   return columns.flatMap(({ share, align }, i) => {
-    const room = share * width - 2 * CELL_PAD + (align === "end" ? spare : 0);
-    const place = align === "start" ? left + CELL_PAD : left + share * width - CELL_PAD;
+    const room = share * width - 2 * cellPad(letter) + (align === "end" ? spare : 0);
+    const place = align === "start" ? left + cellPad(letter) : left + share * width - cellPad(letter);
     left += share * width;
     const cell = shorten(words[i] ?? "", room, letter, bold);
     spare = cell === "" ? spare + share * width : 0;

@@ -3,7 +3,12 @@
  * `{ found: false, nearest }` with the two nearest sizes as printed. An edition is a closed union of its kind, and every
  * lookup a `Record` of it: a new edition does not compile until each lookup says what it holds.
  */
-export { extraThread, largestSettingPlate, rodPerWasherThickness } from "./aisc-design-guide-1-2nd/advice.js";
+export {
+  extraThread,
+  largestSettingPlate,
+  rodPerWasherThickness,
+  templateRemoval,
+} from "./aisc-design-guide-1-2nd/advice.js";
 export { groutHoleFrom, groutHoleSize } from "./aisc-design-guide-1-2nd/grout-hole.js";
 export { bendAngle, bendArea, hookLength, threadLonger } from "./astm-f1554/tolerances.js";
 export { zincGrowth } from "./astm-f2329/zinc.js";
@@ -28,6 +33,7 @@ export {
   type PlacingEdition,
   type TemplateHoleEdition,
 } from "./editions.js";
+export { hookedYield } from "./en-1993-1-8/hooks.js";
 export { findBoltHole, type StandardHole } from "./find-bolt-hole.js";
 export { concreteClauses, findCover, findSpacing } from "./find-concrete.js";
 export { findIso9013Deviation, iso9013Perpendicularity } from "./find-cutting.js";

@@ -20,12 +20,17 @@ export interface GrowingFiles {
   base(made: MadeBase, isFirst: boolean): readonly Part[];
   /** A document that is written whole, for the list of files. */
   note(document: SummaryFile): void;
+  /** Ends the files that list no others, for who names their hashes; `end` hands out what that adds to them. */
+  close(rest: GrowingRest): readonly SummaryFile[];
   /** To be called once, last: hashes end here. */
-  end(rest: Omit<JobRest, "files" | "about">): {
+  end(rest: GrowingRest): {
     readonly parts: readonly Part[];
     readonly files: readonly SummaryFile[];
   };
 }
+
+/** What files end with, but for the list of them. */
+export type GrowingRest = Omit<JobRest, "files" | "about">;
 
 interface Growing {
   readonly output: GrowingOutput<OutputKind>;
@@ -46,14 +51,21 @@ export function startGrowingFiles({ outputs: wanted, startSha256 = startOwnSha25
     .map((output): Growing => ({ output, hash: startSha256(), size: 0 }));
   const [lists, others] = [growing.filter(isList), growing.filter((each) => !isList(each))];
   const documents: SummaryFile[] = [];
+  let closed: { readonly parts: readonly Part[]; readonly files: readonly SummaryFile[] } | null = null;
+  const close = (rest: GrowingRest) => {
+    closed ??= closeAll(others, rest);
+    return closed;
+  };
   return {
     head: (job) => growing.map((each) => grow(each, each.output.head(summarizeJob(job)))),
     base: (made, isFirst) => growing.map((each) => grow(each, each.output.base(made, isFirst))),
     note: (document) => void documents.push(document),
+    close: (rest) => close(rest).files,
     end: (rest) => {
       const said = { ...rest, about: aboutKind };
-      const parts = others.map((each) => grow(each, each.output.end({ ...said, files: [] })));
-      const files = [...others.map(listed), ...documents];
+      const own = close(rest);
+      const parts = [...own.parts];
+      const files = [...own.files, ...documents];
       for (const each of lists) {
         parts.push(grow(each, each.output.end({ ...said, files: [...files] })));
         for (const seal of sealPart(each)) parts.push(seal);
@@ -62,6 +74,11 @@ export function startGrowingFiles({ outputs: wanted, startSha256 = startOwnSha25
       return { parts, files };
     },
   };
+}
+
+function closeAll(growing: readonly Growing[], rest: GrowingRest) {
+  const parts = growing.map((each) => grow(each, each.output.end({ ...rest, about: aboutKind, files: [] })));
+  return { parts, files: growing.map(listed) };
 }
 
 const isList = ({ output }: Growing): boolean => output.listsOthers;

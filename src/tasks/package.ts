@@ -7,6 +7,8 @@ import type { AnswerBook } from "../checks/answers.js";
 import { startAnswerBook } from "../checks/answers.js";
 import type { CheckedJob } from "../checks/checked.js";
 import { checkWholeJob } from "../checks/checked.js";
+import type { DigestGatherer, JobDigest } from "../checks/digest.js";
+import { startDigest } from "../checks/digest.js";
 import { heldLayout } from "../checks/held.js";
 import type { CheckRow } from "../checks/index.js";
 import { ruleSeverities } from "../checks/index.js";
@@ -29,7 +31,7 @@ import type { SummaryFile, SummaryQuestion, UnusedSummaryAnswer } from "../summa
 import type { Question, Questions } from "../summary/questions.js";
 import { startQuestions, summarizeQuestions } from "../summary/questions.js";
 import { summarizeAnswer, summarizeCheck, summarizeJob } from "../summary/summarize.js";
-import type { GrowingFiles, Part } from "./growing-files.js";
+import type { GrowingFiles, GrowingRest, Part } from "./growing-files.js";
 import { startGrowingFiles } from "./growing-files.js";
 import { hashOf } from "./hash.js";
 import type { BaseAlone, BaseOptions, BaseResult } from "./make-base.js";
@@ -40,6 +42,8 @@ import type { OpenedJob } from "./open.js";
 export interface PackageOptions extends BaseOptions {
   /** `PDFDocument` of pdfkit, for the set of all sheets; without it there is no set. */
   readonly pdf?: PdfMaker | null;
+  /** Marks of the bases that growing files are to hold; the others are checked with them and left out. Default all. */
+  readonly only?: ReadonlySet<string>;
 }
 
 /** One base, made, with its rows as the rules have them, worst first, and the next parts of the job's files. */
@@ -78,6 +82,8 @@ export interface PackageRest {
   readonly answersNotUsed: readonly UnusedSummaryAnswer[];
   /** Why setting-out files are held; empty when they are not. */
   readonly layoutHeld: readonly string[];
+  /** What all rows of the job come to. */
+  readonly digest: JobDigest;
   /** Pages of the set that its paper is too small for. */
   readonly reduced: readonly ReducedPage[];
 }
@@ -106,38 +112,67 @@ export function startPackage(opened: OpenedJob, options: PackageOptions): Starte
   const facts: BaseFacts[] = [];
   const rows = checkWholeJob(job, plan, bases);
   const layoutHeld = heldLayout(rows, job.unit);
-  const [asked, answers] = [startQuestions(job), startAnswerBook(job, ruleSeverities)];
+  const [asked, answers, digest] = [startQuestions(job), startAnswerBook(job, ruleSeverities), startDigest()];
   const ask = once(() => {
     asked.addLayout(rows);
     answers.addLayout(rows);
-    return { live: asked.list(), closed: asked.closed() };
+    digest.add({ mark: "", quantity: 0, template: null, reasons: layoutHeld.reasons, rows });
+    return { live: asked.list(), closed: asked.closed(), digest: digest.digest() };
   });
   const [live, closed] = [() => ask().live, () => ask().closed];
+  const end = once(() => {
+    const questions = live();
+    const everyQuestion = summarizeQuestions(questions, closed());
+    const answersNotUsed = answers.unused().map((each) => summarizeAnswer(each));
+    const said = { questions, everyQuestion, answersNotUsed, layoutHeld: layoutHeld.reasons };
+    return onlyAbout(options.only, { checks: rows, ...said });
+  });
+  const growingRest = (): GrowingRest => {
+    const { checks, ...said } = end();
+    return { checks: checks.map((row) => summarizeCheck(row, job.unit)), ...said, job: summarizeJob(job), facts };
+  };
   const set = startSet(job, options, live);
   return {
     head: files.head(job),
-    add: startAdding(opened, files, { held, asked, answers, set, facts }),
+    add: startAdding(opened, files, { held, asked, answers, digest, set, facts }, options.only),
     documents: makeDocuments(
       { job, plan, rows, held, layoutHeld, layoutOpen: openQuestionsOf("", rows) },
       files,
-      { set, pdf: options.pdf ?? null, facts, questions: live, closedQuestions: closed },
+      {
+        ...{ set, pdf: options.pdf ?? null, facts, questions: live, closedQuestions: closed },
+        ...{ digest: () => ask().digest, closedFiles: () => files.close(growingRest()) },
+      },
       options,
     ),
     rest: () => {
-      const questions = live();
-      const everyQuestion = summarizeQuestions(questions, closed());
-      const checks = rows.map((row) => summarizeCheck(row, job.unit));
-      const answersNotUsed = answers.unused().map((each) => summarizeAnswer(each));
-      const said = { questions, everyQuestion, answersNotUsed, layoutHeld: layoutHeld.reasons };
+      const { checks, ...said } = end();
       return {
-        ...files.end({ checks, ...said, job: summarizeJob(job), facts }),
-        rows,
+        ...files.end(growingRest()),
+        rows: checks,
         ...said,
+        digest: ask().digest,
         reduced: set?.reduced ?? [],
       };
     },
   };
 }
+
+/** What is said at the end of some bases alone: their questions, and the rows and answers that name them. */
+function onlyAbout(only: ReadonlySet<string> | undefined, end: SaidAtEnd): SaidAtEnd {
+  if (only === undefined) return end;
+  const isNamed = (words: string): boolean => words.split(/[\s,;:/]+/).some((word) => only.has(word));
+  return {
+    checks: end.checks.filter(({ subject }) => isNamed(subject)),
+    questions: end.questions.filter(({ places }) => places.some(({ mark }) => only.has(mark))),
+    everyQuestion: end.everyQuestion.filter(({ bases }) => bases.some((mark) => only.has(mark))),
+    answersNotUsed: end.answersNotUsed.filter(({ mark }) => only.has(mark)),
+    layoutHeld: end.layoutHeld,
+  };
+}
+
+type SaidAtEnd = Pick<GrowingRest, "questions" | "everyQuestion" | "answersNotUsed" | "layoutHeld"> & {
+  readonly checks: readonly CheckRow[];
+};
 
 function once<T>(work: () => T): () => T {
   let done: { readonly value: T } | null = null;
@@ -178,6 +213,7 @@ interface Gathered {
   readonly held: Map<string, readonly string[]>;
   readonly asked: Questions;
   readonly answers: AnswerBook;
+  readonly digest: DigestGatherer;
   readonly set: SheetSet | null;
   readonly facts: BaseFacts[];
 }
@@ -185,9 +221,10 @@ interface Gathered {
 function startAdding(
   { job, bases }: OpenedJob,
   files: GrowingFiles,
-  { held, asked, answers, set, facts }: Gathered,
+  { held, asked, answers, digest, set, facts }: Gathered,
+  only: PackageOptions["only"],
 ): StartedPackage["add"] {
-  let next = 0;
+  let [next, written] = [0, 0];
   return ({ reasons, answered, pages, facts: known, ...made }) => {
     const base = bases[next]?.base;
     if (base === undefined) throw new RangeError(`${made.mark}: every base was added already`);
@@ -195,11 +232,15 @@ function startAdding(
     if (made.held) held.set(made.mark, reasons);
     asked.addBase({ base, rows });
     answers.addBase(made.mark, rows);
+    const { quantity, template } = known;
+    digest.add({ mark: made.mark, quantity, template, reasons: made.held ? reasons : [], rows });
     facts.push(known);
     for (const page of pages) set?.add(page);
     const givenBy = rows.map((row) => row.givenBy);
     next += 1;
-    return { ...made, rows, parts: files.base({ ...made, givenBy }, next === 1) };
+    if (only?.has(made.mark) === false) return { ...made, rows, parts: [] };
+    written += 1;
+    return { ...made, rows, parts: files.base({ ...made, givenBy }, written === 1) };
   };
 }
 
@@ -216,7 +257,7 @@ function withAnswers(
 function* makeDocuments(
   checked: CheckedJob,
   files: GrowingFiles,
-  gathered: Pick<Surroundings, "set" | "pdf" | "facts" | "questions" | "closedQuestions">,
+  gathered: Omit<Surroundings, keyof ReturnType<typeof aroundOf>>,
   options: PackageOptions,
 ): Generator<OutputFile> {
   const made: MadeFile[] = [];

@@ -21,6 +21,7 @@ const STAGES: readonly (readonly string[])[] = [
   ["orientation"],
   ["template"],
   ["checks"],
+  ["solids"],
   ["summary"],
   ["signature"],
   ["lists"],

@@ -16,6 +16,7 @@ import { type Measure, timed } from "./measure.js";
 import { measureProbability } from "./probability.js";
 import { measureProof } from "./proof.js";
 import { measureSheets } from "./sheets.js";
+import { measureSolids } from "./solids.js";
 import type { Remembered } from "./writer-alone.js";
 import { emit, remember } from "./writer-alone.js";
 
@@ -198,6 +199,12 @@ if (process.argv[2] === "sheets") {
   process.exit();
 }
 
+/** `npm run bench -- solids` prints the rows of solids alone, and leaves the results as they are. */
+if (process.argv[2] === "solids") {
+  process.stdout.write(tableOf(measureSolids()));
+  process.exit();
+}
+
 /** `npm run bench -- package` prints the row of a whole package alone, and leaves the results as they are. */
 if (process.argv[2] === "package") {
   const { what, value, aim } = measurePackage();
@@ -218,6 +225,7 @@ const table = tableOf([
   ...measureAllFits(),
   ...measureProbability(),
   ...measureProof(),
+  ...measureSolids(),
   measurePackage(),
   measureMemory(),
 ]);

@@ -105,7 +105,13 @@ describe("rodplate survey", () => {
 
   it("--out: tables and a sheet for each group that does not plainly fit; --all: for all", async () => {
     expect((await run(`survey job.yaml built_PNEZD_ft-intl.csv ${STATED} --out out`)).status).toBe(1);
-    const tables = ["survey-checks.csv", "survey-groups.csv", "survey-rods.csv"];
+    const tables = [
+      "survey-checks.csv",
+      "survey-groups.csv",
+      "survey-report.pdf",
+      "survey-report.txt",
+      "survey-rods.csv",
+    ];
     expect(readdirSync(join(folder, "out")).sort()).toEqual(["B1_B-1_survey.svg", ...tables]);
     const read = (name: string) =>
       papaparse.parse<Record<string, string>>(readFileSync(join(folder, "out", name), "utf8").trim(), { header: true })
@@ -120,6 +126,14 @@ describe("rodplate survey", () => {
     expect(sheet).toContain("DOES NOT FIT");
     expect(sheet).toContain("29 CFR 1926.755(b)");
     expect(sheet).not.toContain(folder);
+    const report = readFileSync(join(folder, "out", "survey-report.txt"), "utf8");
+    expect(report.replace(/\n +/g, " ")).toMatch(/Rod A1 OUT, .* in north/);
+    expect(report).not.toContain(folder);
+    expect(
+      readFileSync(join(folder, "out", "survey-report.pdf"))
+        .subarray(0, 5)
+        .toString(),
+    ).toBe("%PDF-");
     await run(`survey job.yaml built_PNEZD_ft-intl.csv ${STATED} --out all --all`);
     expect(readdirSync(join(folder, "all")).filter((name) => name.endsWith(".svg"))).toEqual([
       "B1_A-1_survey.svg",

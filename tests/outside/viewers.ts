@@ -1,5 +1,6 @@
 /**
- * Programs that show, print and check sheets, none of them ours: Chromium, librsvg, poppler, qpdf. On a machine without them
+ * Programs that show, print, check and scan sheets, none of them ours: Chromium, librsvg, poppler, qpdf, zbar; of solids admesh
+ * and assimp. On a machine without them
  * their checks are skipped, unless RODPLATE_REQUIRE_OUTSIDE=1 makes them required, as in CI.
  */
 import { execFileSync } from "node:child_process";
@@ -15,6 +16,9 @@ const PACKAGES = {
   pdftoppm: "poppler-utils",
   pdftotext: "poppler-utils",
   qpdf: "qpdf",
+  zbarimg: "zbar-tools",
+  admesh: "admesh",
+  assimp: "assimp-utils",
 } as const;
 
 export type Viewer = keyof typeof PACKAGES;

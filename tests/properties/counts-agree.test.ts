@@ -1,4 +1,4 @@
-/** One count of a thing, wherever it is told: rods in the summary, lots, bars, packing list, hardware; plates and templates. */
+/** One count of a thing, wherever it is told: rods in the summary, lots, bars, packing list, hardware, travellers, labels; plates and templates. */
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -6,12 +6,21 @@ import Papa from "papaparse";
 import readXlsxFile from "read-excel-file/universal";
 import { describe, expect, it } from "vitest";
 import type { OutputFile } from "../../src/outputs/index.js";
+import { labelsOf } from "../../src/outputs/label-pdf.js";
 import type { Inputs } from "../../src/readers/inputs.js";
+import { rodLots } from "../../src/rods/lots.js";
+import type { Scene, SceneGroup } from "../../src/sheets/index.js";
+import { drawLabels } from "../../src/sheets/rods/labels.js";
+import { drawRodDetails } from "../../src/sheets/rods/rod-details.js";
+import { drawTravellers } from "../../src/sheets/rods/travellers.js";
 import type { Summary } from "../../src/summary/model.js";
 import { build } from "../../src/tasks/build.js";
+import { makeBases } from "../../src/tasks/make-base.js";
+import { openJob } from "../../src/tasks/open.js";
 import { makeInputs, withPlacements } from "../bench/jobs.js";
 import { inputsWith, usBase } from "../delivered.js";
 import { drawFrom } from "../seed.js";
+import { groupsOf } from "../unit/sheets/scene-walk.js";
 
 const KINDS = [
   "cut-joined",
@@ -64,7 +73,43 @@ function sampleInputs(name: string): Inputs {
   };
 }
 
-function expectCountsAgree({ summary, rows }: Made): void {
+/** Groups of this name in all scenes, by what their data says. */
+const dataOf = (scenes: readonly Scene[], name: string): readonly SceneGroup["data"][] =>
+  scenes.flatMap(({ items }) => groupsOf(items, name)).map(({ data }) => data);
+
+/** Rods on details and travellers by lot, on labels by bundle; template pieces on labels. */
+function expectPapersAgree(inputs: Inputs, { summary, rows }: Made): void {
+  const opened = openJob(inputs, { date: "2026-11-24" });
+  if (!opened.ok) throw new Error("a job without faults is meant");
+  const { job } = opened.value;
+  const papers = { job, lots: rodLots(job), held: new Set<string>(), version: "0" };
+  const byLot = rows("rods").map(({ lot, quantity }) => [lot, Number(quantity)]);
+  const quantities = (list: readonly SceneGroup["data"][]) => list.map(({ lot, quantity }) => [lot, quantity]);
+  expect(quantities(dataOf(drawRodDetails(papers), "rod-detail"))).toEqual(byLot);
+  expect(quantities(dataOf(drawTravellers(papers), "traveller-head"))).toEqual(byLot);
+  const options = { version: "0", document: null, outputs: KINDS, inSet: false };
+  const facts = [...makeBases(opened.value, options)].map((made) => made.facts);
+  const labels = dataOf([...drawLabels({ job, version: "0", labels: labelsOf(papers, facts) })], "label");
+  const bundles = labels.filter(({ what }) => what === "bundle");
+  for (const { mark, quantity, rods } of summary.bases) {
+    const own = bundles.filter(({ base }) => base === mark);
+    expect([mark, own.length]).toEqual([mark, quantity * rods.length]);
+    const counted = own.reduce((all, each) => all + Number(each.rods), 0);
+    expect([mark, counted]).toEqual([mark, rods.reduce((all, group) => all + group.total, 0)]);
+  }
+  const packed = rows("packing").filter(({ what }) => what === "template");
+  for (const { mark, count } of packed)
+    expect([mark, labels.filter((each) => each.what === "piece" && each.mark === mark).length]).toEqual([
+      mark,
+      Number(count),
+    ]);
+  expect(labels.length - bundles.length).toBe(sum(packed, "count"));
+}
+
+/** `inputs`: null where papers, which take longer, are left out. */
+function expectCountsAgree(made: Made, inputs: Inputs | null): void {
+  if (inputs !== null) expectPapersAgree(inputs, made);
+  const { summary, rows } = made;
   const rods = summary.bases.flatMap((base) => base.rods.map((group) => ({ base, group })));
   const total = rods.reduce((all, { group }) => all + group.total, 0);
   const lots = rows("rods");
@@ -96,6 +141,8 @@ function expectPlatesPacked(plates: readonly Row[], packed: readonly Row[]): voi
     list.map((row) => [row.mark, row[count], heavy(row).replace("not given", "")].join(" ")).sort();
   expect(listed(packed, "count")).toEqual(listed(plates, "quantity"));
 }
+
+const madeOf = (inputs: Inputs): readonly [Made, Inputs] => [make(inputs), inputs];
 
 /** Every lot whose cut length is known and that a bar holds is on bars, rod by rod. */
 function expectBarsAgree(lots: readonly Row[], rows: Made["rows"]): void {
@@ -149,19 +196,20 @@ const drawnBase = (mark: string, draw: () => number): string => {
 
 describe("counts agree", () => {
   it.each(readdirSync(fileURLToPath(new URL("../../samples", import.meta.url))))("in the sample %s", (name) => {
-    expectCountsAgree(make(sampleInputs(name)));
+    expectCountsAgree(...madeOf(sampleInputs(name)));
   });
 
   it("in jobs with a grid and without", () => {
-    expectCountsAgree(make(makeInputs(4)));
-    expectCountsAgree(make(withPlacements(makeInputs(3), 3, 12)));
+    expectCountsAgree(...madeOf(makeInputs(4)));
+    expectCountsAgree(...madeOf(withPlacements(makeInputs(3), 3, 12)));
   });
 
   it("in jobs that are drawn: any lower end, any delivery, several groups, values left out", () => {
     for (let k = 0; k < 25; k++) {
       const draw = drawFrom(500 + k);
       const bases = Array.from({ length: 1 + Math.floor(draw() * 6) }, (_, i) => drawnBase(`B${i + 1}`, draw));
-      expectCountsAgree(make(inputsWith(bases, { status: k % 2 === 0 ? "released" : "preliminary" })));
+      const [made, inputs] = madeOf(inputsWith(bases, { status: k % 2 === 0 ? "released" : "preliminary" }));
+      expectCountsAgree(made, k % 4 === 0 ? inputs : null);
     }
   });
 
@@ -171,8 +219,8 @@ describe("counts agree", () => {
       usBase("B2", "mark: T1, thickness: 1/4"),
       usBase("B3", "thickness: 1/4", 40),
     ];
-    const made = make(inputsWith(shared));
-    expectCountsAgree(made);
+    const [made, inputs] = madeOf(inputsWith(shared));
+    expectCountsAgree(made, inputs);
     expect(
       made
         .rows("packing")

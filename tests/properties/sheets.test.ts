@@ -5,10 +5,17 @@ import { newLeanDocument } from "../../src/formats/lean-document.js";
 import { writeSheetSvg } from "../../src/formats/sheet-svg.js";
 import type { Base, Corner, OpeningSpec, OutlineSpec, Pattern } from "../../src/job/model/job.js";
 import { given, missing } from "../../src/job/model/job.js";
-import { drawSheet, type SceneGroup, type SheetRequest } from "../../src/sheets/index.js";
+import {
+  drawSettingSheet,
+  drawSheet,
+  findCollisions,
+  type SceneGroup,
+  type SheetRequest,
+} from "../../src/sheets/index.js";
 import type { Scene } from "../../src/sheets/scene.js";
 import { inches, type Length, millimetres, parseLength, type Unit } from "../../src/units/index.js";
 import { baseFixture, groupFixture, jobFixture } from "../fixture.js";
+import { placementAt, planFixture } from "../setting-out-plan.js";
 import { collisionsOf } from "../unit/sheets/collisions.js";
 import { groupsOf, textsOf } from "../unit/sheets/scene-walk.js";
 import { trySheetCase } from "../unit/sheets/sheet-case.js";
@@ -178,6 +185,26 @@ describe("sheets of arbitrary plates", () => {
     fc.assert(
       fc.property(specs, (spec) => {
         expect(collisionsOf(sheetOf(spec).scene)).toEqual([]);
+      }),
+      RUNS,
+    );
+  });
+
+  it("the setting sheet is one upright page on which nothing lies over anything, with every rod to be measured", () => {
+    fc.assert(
+      fc.property(specs, fc.integer({ min: 0, max: 359 }), (spec, turn) => {
+        const { request } = sheetOf(spec);
+        const { plate, measures, weight, base } = request;
+        const pieces = [{ role: "template", plate, measures, weight }] as const;
+        const placements = [placementAt(["A", "1"], { turn, mark: base.mark })];
+        const job = { ...request.job, plan: planFixture({ placements }) };
+        const scene = drawSettingSheet({ ...request, job, pieces });
+        expect(findCollisions(scene)).toEqual([]);
+        expect(scene.height).toBeGreaterThan(scene.width);
+        const blanks = groupsOf(scene.items, "setting-blanks").flatMap(({ items }) => textsOf(items));
+        const isEach = request.rods.length <= 24;
+        for (const { tag } of isEach ? request.rods : [])
+          expect(blanks.filter(({ text }) => text === tag)).toHaveLength(2);
       }),
       RUNS,
     );

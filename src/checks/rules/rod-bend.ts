@@ -1,7 +1,7 @@
 import type { RodGroup } from "../../job/model/job.js";
 import type { Hook, RodDetail } from "../../rods/index.js";
 import { detailRod } from "../../rods/index.js";
-import { findGrade } from "../../standards/index.js";
+import { findGrade, type GradeRow, hookedYield } from "../../standards/index.js";
 import { scale } from "../../units/length.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own } from "../results.js";
@@ -21,7 +21,8 @@ export const rodBend: Rule<"rod-bend"> = {
   id: "rod-bend",
   plainName: "hooks of rods",
   title:
-    "no hook in F1554 grade 105 (common practice: it is heat-treated); inside radius >= the shop's; reach >= inside radius + half the bar",
+    "no hook in F1554 grade 105 (common practice: it is heat-treated), nor in a property class of more than 300 MPa yield " +
+    "(EN 1993-1-8, 6.2.6.12, from memory); inside radius >= the shop's; reach >= inside radius + half the bar",
   severity: "ask",
   measured: BENT,
   takes: ["pattern", "rods.bottom", "rods.grade", "rods.diameter", "rods.thread", "rods.threading"],
@@ -50,18 +51,27 @@ function gradeRow({ rods }: CheckContext, group: RodGroup): RuleResult {
   const subject = subjectOf(group);
   if (grade.kind === "missing") return lacking(subject, [grade]);
   const found = findGrade(grade.value);
-  if (!found.found || found.row.specification !== "ASTM F1554")
-    return notChecked(subject, `whether rods of ${grade.value} are bent is not kept here`);
+  if (!found.found) return notChecked(subject, `whether rods of ${grade.value} are bent is not kept here`);
   const bent = rods.filter((rod) => rod.group === group).length;
-  const may = found.row.weldable !== "no";
-  const why = may ? "" : "; it is heat-treated, a headed rod takes the place of a hook (common practice)";
-  return compareCounts(
-    subject,
-    may ? 0 : bent,
-    "<=",
-    0,
-    `${counted(bent, "rod")} of ${found.row.grade} with a hook${why}`,
-  );
+  const { may, why, own } = bending(found.row);
+  const note = `${counted(bent, "rod")} of ${found.row.grade} with a hook${why}`;
+  return { ...compareCounts(subject, may ? 0 : bent, "<=", 0, note), ...own };
+}
+
+interface Bending {
+  readonly may: boolean;
+  readonly why: string;
+  readonly own: Own;
+}
+
+function bending({ specification, weldable, yieldLeast, unit }: GradeRow): Bending {
+  if (specification === "ASTM F1554") {
+    const why = "; it is heat-treated, a headed rod takes the place of a hook (common practice)";
+    return weldable === "no" ? { may: false, why, own: {} } : { may: true, why: "", own: {} };
+  }
+  const { value, edition, clause } = hookedYield;
+  const why = `; yield ${yieldLeast} ${unit}, ${value} at the most (from memory)`;
+  return { may: yieldLeast <= value, why, own: { edition, clause: `${GRADE}, ${clause}` } };
 }
 
 function insideRadius({ job }: CheckContext, { rod }: RodGroup) {

@@ -1,5 +1,6 @@
 import { acrossCorners, twiceDepthInside } from "../../geometry/index.js";
 import type { Bottom, EndPlate, Exposure, Input, Missing, Nut } from "../../job/model/job.js";
+import { detailRod, steelBelowEmbedment } from "../../rods/index.js";
 import { concreteClauses, findCover, findSpacing } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
 import { planContour } from "../geometry/measure.js";
@@ -20,9 +21,7 @@ export const rodCover: Rule<"rod-cover"> = {
   measured: "the concrete cover or edge distance",
   takes: [
     "pattern",
-    "rods.embedment",
-    "rods.bottom",
-    "rods.torqued",
+    ...["projection", "embedment", "length", "bottom", "thread", "threading", "torqued"].map((key) => `rods.${key}`),
     ...NUT,
     ...CONCRETE,
     "concrete.depth",
@@ -158,19 +157,21 @@ function acrossPlate({ shape, size }: Pick<EndPlate, "shape" | "size">, name: st
   return { across: acrossCorners(size), name: `half the ${name} corner to corner` };
 }
 
-function belowRod(context: CheckContext, rod: RodHole): RuleResult {
+/** Below the lowest steel: of an anchored rod that is what anchors it, and the rod that stands out of it. */
+function belowRod(context: CheckContext, rodHole: RodHole): RuleResult {
+  const { tag, rod, group } = rodHole;
   const clause = coverClause(context, "below the rod");
-  const needs = known({ depth: context.base.concrete.depth, embedment: rod.rod.embedment });
-  if (!needs.all) return lacking(rod.tag, needs.missing, { clause });
+  const needs = known({ depth: context.base.concrete.depth, embedment: rod.embedment });
+  if (!needs.all) return lacking(tag, needs.missing, { clause });
   const { depth, embedment } = needs.values;
+  const below = steelBelowEmbedment(rod, detailRod(context.job, context.base, group));
+  const steel = below.kind === "given" ? below.value : 0;
   const say = wordsIn(context.job.unit);
-  return coverRow(
-    context,
-    rod,
-    2 * (depth - embedment),
-    `depth ${say.length(depth)} - embedment ${say.length(embedment)}`,
-    clause,
-  );
+  const how =
+    `depth ${say.length(depth)} - embedment ${say.length(embedment)}` +
+    (steel === 0 ? "" : ` - ${say.length(steel)} of steel below it`);
+  const row = coverRow(context, rodHole, 2 * (depth - embedment - steel), how, clause);
+  return inBestCase(row, missingAmong({ "steel below it": below }));
 }
 
 function torquedEdge(context: CheckContext, rod: PlacedRod): RuleResult {

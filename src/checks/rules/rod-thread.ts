@@ -1,7 +1,7 @@
 import type { RodGroup } from "../../job/model/job.js";
 import { nutHeight, nutsAtBottom } from "../../job/model/stack.js";
 import type { RodDetail } from "../../rods/index.js";
-import { detailRod } from "../../rods/index.js";
+import { detailRod, rodBelowAnchor } from "../../rods/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
 import { compareSums, fixed, minus, notApplicable, plus } from "../results.js";
@@ -49,14 +49,12 @@ function subjectOf({ letter }: RodGroup): string {
   return `group ${letter}`;
 }
 
-/** A nut takes its height; two with a plate between them take it twice, and the plate. */
-function lowerEnd({ job }: CheckContext, group: RodGroup, { overall }: RodDetail): RuleResult {
+/** A nut takes its height; two with a plate between them take it twice, and the plate; all stand above what is left of the rod. */
+function lowerEnd({ job }: CheckContext, group: RodGroup, detail: RodDetail): RuleResult {
   const { bottom, bottomThread } = group.rod;
   const subject = subjectOf(group);
   const nuts = bottom.kind === "missing" ? 1 : nutsAtBottom(bottom.value);
   if (nuts === 0) return notApplicable(subject, "no nut holds the lower end", LOWER);
-  const { making } = job.shop.rodShop;
-  const isWorkedOut = overall.kind === "missing" || overall.value.by === "worked out";
   const clamped: readonly Term[] =
     nuts === 2 && bottom.kind === "given" && bottom.value.kind === "plate"
       ? [fixed("plate", bottom.value.thickness)]
@@ -64,7 +62,7 @@ function lowerEnd({ job }: CheckContext, group: RodGroup, { overall }: RodDetail
   const needed = [
     plus("nut", nutHeight(group.rod), 2 * nuts),
     ...clamped,
-    ...(isWorkedOut ? [fixed("rod below", making.belowNut.value)] : []),
+    plus("rod below", rodBelowAnchor(group.rod, detail)),
   ];
   const remark = (spare: number): string =>
     spare < 0 ? `; the nut stops ${wordsIn(job.unit).twice(-spare)} short of its place` : "";

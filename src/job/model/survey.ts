@@ -9,6 +9,8 @@ export type SurveyHeight = { readonly kind: "top" } | { readonly kind: "above co
 export interface SurveySpec {
   /** Day of the survey, ISO. */
   readonly date: Input<string>;
+  /** With what and by whom, in words. */
+  readonly instrument: Input<string>;
   /** Every surveyed point lies within this radius of the true one in plan. */
   readonly accuracy: Input<Length>;
   readonly height: Input<SurveyHeight>;

@@ -14,6 +14,7 @@ import { findNut, isMetric, readThread, recommendedNut, ZINC_GROWTH } from "./lo
 export function resolveRod(rods: RodsDocument, path: DocumentPath, report: BaseReport): Rod | null {
   const grade = resolveGrade(rods, path, report);
   judgeLengths(rods, path, report);
+  judgeThreads(rods, path, report);
   const improper = improperFraction(rods.diameter);
   if (improper !== null) {
     report.fault([...path, "diameter"], "improper-fraction", `"${rods.diameter}" ${improper}`);
@@ -100,6 +101,15 @@ function judgeLengths(rods: RodsDocument, path: DocumentPath, report: BaseReport
       `${report.show(threads)} is longer than the rod; allowed is ${report.show(length)} or less`,
     );
   }
+}
+
+/** A thread at the lower end says nothing beside a rod that is threaded in full, but for one that a layer below gives. */
+function judgeThreads({ threads, bottomThreads }: RodsDocument, path: DocumentPath, report: BaseReport): void {
+  if (threads !== "full" || bottomThreads === undefined) return;
+  const [full, lower] = (["threads", "bottomThreads"] as const).map((key) => report.from([...path, key]));
+  if (lower !== full && lower !== "job") return;
+  const message = `${report.show(bottomThreads)} is given beside threads: full, which threads the whole rod; allowed is one of them`;
+  report.fault([...path, "bottomThreads"], "two-threads", message);
 }
 
 function resolveZinc(rods: RodsDocument, from: string): Input<Length> {

@@ -1,6 +1,6 @@
 /** The survey as a schema, and its values read alone, as options of the command line give them. */
 import type { z } from "zod";
-import { dateLeaf, keys, leaf, lengthLeaf } from "../../leaves/leaves.js";
+import { dateLeaf, keys, leaf, lengthLeaf, textLeaf } from "../../leaves/leaves.js";
 import type { Reading, Unit } from "../../units/index.js";
 import { parseAngle, parseLength } from "../../units/index.js";
 import type { SurveyHeight, SurveySpec } from "../model/survey.js";
@@ -12,6 +12,7 @@ export function surveyBlock(unit: Unit) {
   return keys(
     {
       date: dateLeaf("Day of the survey, printed on its sheets.").optional(),
+      instrument: textLeaf("With what the rods were surveyed, and by whom; printed in the report.").optional(),
       accuracy: lengthLeaf(
         unit,
         "zero or above",
@@ -62,6 +63,7 @@ export function parseSurveyHeight(text: string, unit: Unit): Reading<SurveyHeigh
 export function resolveSurvey(written: SurveyDocument = {}): SurveySpec {
   return {
     date: optional(written.date, "survey.date", "the day of the survey is not given"),
+    instrument: optional(written.instrument, "survey.instrument", "the instrument is not given"),
     accuracy: optional(written.accuracy, "survey.accuracy", "the accuracy of the survey is not stated"),
     height: optional(written.height, "survey.height", "where on the rods they were surveyed is not stated"),
     within: optional(written.within, "survey.within", "how near a point without a name must lie is not given"),

@@ -40,6 +40,7 @@ function rodToMake(job: Job, base: Base, group: RodGroup): RodToMake {
     ...threadsOf(rod, overall),
     ...{ hook, overall, cut, ...bar },
     kilograms: weightOf(job, bar.bar, cut),
+    nut: rod.nut,
     ...hardwareOf(job, base, group),
     ...{ tackWelds: tackWelds(bottom), protectors },
   };

@@ -1,5 +1,6 @@
 /** Rods as a shop makes them: a group of a base in, its detail out. */
 export { detailRod } from "./detail-rod.js";
+export { isEmbeddedToEnd, rodBelowAnchor, steelBelowEmbedment } from "./lengths.js";
 export type {
   Hardware,
   Hook,

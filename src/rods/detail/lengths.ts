@@ -3,22 +3,24 @@
  * anchors the rod: the bearing face of its nut, plate or hook; of a rod that nothing anchors, to its end.
  */
 import type { Bottom, Rod, RodMaking } from "../../job/model/job.js";
-import { nutHeight } from "../../job/model/stack.js";
+import { nutHeight, nutsAtBottom } from "../../job/model/stack.js";
 import type { Given, Input, Missing } from "../../job/model/values.js";
 import { given, missing } from "../../job/model/values.js";
-import { type Length, nanometres } from "../../units/length.js";
-import type { Hook, LengthTerm, WorkedLength } from "./model.js";
+import { add, type Length, nanometres } from "../../units/length.js";
+import type { Hook, LengthTerm, RodDetail, WorkedLength } from "./model.js";
 
-/** Where the embedment of a rod goes to. A rod that is given no longer than its parts above its anchor has it to its end. */
-export function embedmentTo({ bottom, length, projection, embedment }: Rod): string {
+/** A rod that is given no longer than projection and embedment has its embedment to its end, whatever anchors it there. */
+export function isEmbeddedToEnd({ bottom, length, projection, embedment }: Rod): boolean {
+  if (bottom.kind === "given" && bottom.value.kind === "hook") return false;
+  if (length.kind === "missing" || projection.kind === "missing" || embedment.kind === "missing") return false;
+  return length.value <= projection.value + embedment.value;
+}
+
+/** Where the embedment of a rod goes to. */
+export function embedmentTo(rod: Rod): string {
+  const { bottom } = rod;
   if (bottom.kind === "missing") return "to its lower end, which is not given";
-  if (
-    bottom.value.kind !== "hook" &&
-    length.kind === "given" &&
-    projection.kind === "given" &&
-    embedment.kind === "given"
-  )
-    if (length.value <= projection.value + embedment.value) return TO_END;
+  if (isEmbeddedToEnd(rod)) return TO_END;
   switch (bottom.value.kind) {
     case "straight":
     case "swedged":
@@ -81,19 +83,53 @@ function hookBar(bar: Input<Length>): PartTerm {
 
 /** What the lower end takes below the embedment. */
 function lowerEnd(bottom: Bottom, rod: Rod, bar: Input<Length>, making: RodMaking): readonly PartTerm[] {
-  const nut = inputTerm("nut at the lower end", nutHeight(rod));
   const below = term("rod below it", making.belowNut.value, making.belowNut.from);
+  return [...anchor(bottom, rod, bar), ...(nutsAtBottom(bottom) === 0 ? [] : [below])];
+}
+
+/** What anchors the rod, from its bearing face down: of a plate between two nuts the plate and the lower one. */
+function anchor(bottom: Bottom, rod: Rod, bar: Input<Length>): readonly PartTerm[] {
+  const nut = inputTerm("nut at the lower end", nutHeight(rod));
   switch (bottom.kind) {
     case "straight":
     case "swedged":
       return [];
     case "nut":
-      return [...(bottom.washer === null ? [] : [term("plate washer", bottom.washer.thickness, "job")]), nut, below];
+      return [...(bottom.washer === null ? [] : [term("plate washer", bottom.washer.thickness, "job")]), nut];
     case "plate":
-      return [term("plate", bottom.thickness, "job"), ...(bottom.nuts === 0 ? [] : [nut, below])];
+      return [term("plate", bottom.thickness, "job"), ...(bottom.nuts === 0 ? [] : [nut])];
     case "hook":
       return [hookBar(bar)];
   }
+}
+
+function anchorHeight(rod: Rod, bar: Input<Length>): Input<Length> {
+  return rod.bottom.kind === "missing" ? rod.bottom : lengthOf(sumUp(anchor(rod.bottom.value, rod, bar), "worked out"));
+}
+
+function lengthOf(sum: Input<WorkedLength>): Input<Length> {
+  return sum.kind === "missing" ? sum : given(sum.value.value, sum.from);
+}
+
+/** Of a rod that is set to its projection: what is left of it below what anchors it. */
+export function rodBelowAnchor(rod: Rod, { overall, bar }: Pick<RodDetail, "overall" | "bar">): Input<Length> {
+  const parts = [
+    inputTerm("overall length", lengthOf(overall)),
+    takenOff("projection", rod.projection),
+    takenOff("embedment", rod.embedment),
+    takenOff("lower end", anchorHeight(rod, bar)),
+  ];
+  const left = lengthOf(sumUp(parts, "worked out"));
+  return left.kind === "missing" ? left : given(nanometres(Math.max(left.value, 0)), left.from);
+}
+
+/** From where the embedment goes to down to the lowest steel of a rod that is set to its projection. */
+export function steelBelowEmbedment(rod: Rod, detail: Pick<RodDetail, "overall" | "bar">): Input<Length> {
+  if (isEmbeddedToEnd(rod)) return given(nanometres(0), "the embedment goes to the lower end of the rod");
+  const height = anchorHeight(rod, detail.bar);
+  const below = rodBelowAnchor(rod, detail);
+  if (height.kind === "missing") return height;
+  return below.kind === "missing" ? below : given(add(height.value, below.value), below.from);
 }
 
 /** Zinc adds to a length no more than to a diameter, which is nothing beside the tolerance: a term of zero says so. */
@@ -106,6 +142,10 @@ function zinc({ finish }: Rod): readonly LengthTerm[] {
 
 function term(words: string, length: Length, from: string): LengthTerm {
   return { words, length, from };
+}
+
+function takenOff(words: string, input: Input<Length>): PartTerm {
+  return input.kind === "missing" ? input : term(words, nanometres(-input.value), input.from);
 }
 
 function inputTerm(words: string, input: Input<Length>): PartTerm {

@@ -2,7 +2,7 @@
  * A rod as a shop makes it: what saw, threader, bender, galvanizer and packer need. Of one group of a base: all its rods are
  * alike. Nothing is guessed: what the job leaves open is `Missing`, with the key that would say it.
  */
-import type { Bottom, ZincProcess } from "../../job/model/job.js";
+import type { Bottom, Nut, ZincProcess } from "../../job/model/job.js";
 import type { Input, Missing } from "../../job/model/values.js";
 import type { ThreadSeries } from "../../standards/index.js";
 import type { Length } from "../../units/length.js";
@@ -107,6 +107,8 @@ export interface RodDetail {
   readonly separation: Input<"sheared" | "sawn">;
   /** Of one bar as cut, kilograms. */
   readonly kilograms: Input<number>;
+  /** Every nut on it. */
+  readonly nut: Input<Nut>;
   readonly hardware: readonly Hardware[];
   /** Where the nut at the lower end is tack welded; empty where it is not. */
   readonly tackWelds: readonly string[];

@@ -33,3 +33,13 @@ export const rodPerWasherThickness: StandardValue<number> = {
   confidence: "high",
   note: "Table 2.3 prints a least thickness for eight rods, 0.33 to 0.40 of the diameter",
 };
+
+/** Hours after the concrete is placed before the upper template comes off. */
+export const templateRemoval: StandardValue<number> = {
+  edition: EDITION,
+  clause: "App. A",
+  value: 24,
+  source: "AISC DG1 2nd ed App. A, as summarised in a secondary copy",
+  confidence: "medium",
+  note: "no metric rule was found",
+};

@@ -30,8 +30,20 @@ describe("rod-bend", () => {
     );
   });
 
-  it.each(["8.8", "A193 B7"])("keeps nothing of bending %s", (grade) => {
-    expect(rowOf(rodBend, hook(inch(5), null, grade), GRADE).status).toBe("not-checked");
+  // EN 1993-1-8:2005, 6.2.6.12 (5), from memory: no hook where the yield strength is above 300 MPa.
+  it.each([
+    ["4.6", "pass", 240],
+    ["5.6", "pass", 300],
+    ["8.8", "fail", 640],
+    ["10.9", "fail", 900],
+  ])("a hook of property class %s: %s", (grade, status, strength) => {
+    const row = rowOf(rodBend, hook(inch(5), null, grade), GRADE);
+    expect(row).toMatchObject({ status, severity: "ask", edition: "EN 1993-1-8:2005" });
+    expect(row.note).toContain(`yield ${strength} MPa, 300 at the most`);
+  });
+
+  it("keeps nothing of bending a grade of the shop's own", () => {
+    expect(rowOf(rodBend, hook(inch(5), null, "A193 B7"), GRADE).status).toBe("not-checked");
   });
 
   // 1 x d of a 1-1/4 rod.

@@ -117,12 +117,48 @@ describe("rod-cover", () => {
     pick: BOTTOM,
   });
 
-  testAtLimit({
-    name: "below, by depth and embedment",
-    rule: rodCover,
-    at: (delta) => ({ concrete: { depth: given(plus(inch(26), delta), "job") } }),
-    passes: 1,
-    pick: BELOW,
+  // 2 in of cover below 9 + 24 of a rod; given longer, it reaches down by as much, and its nut 1.251 at the least.
+  it.each<readonly [string, Bottom, number | null, number]>([
+    ["a nut, rod worked out as 34-7/8", { kind: "nut", washer: null, tackWelded: false }, null, 1.875],
+    ["a nut on a rod of 36", { kind: "nut", washer: null, tackWelded: false }, 36, 3],
+    ["a nut on a rod too short for it", { kind: "nut", washer: null, tackWelded: false }, 34, 1.251],
+    ["a nut on a rod embedded to its end", { kind: "nut", washer: null, tackWelded: false }, 33, 0],
+    [
+      "a plate of 3/4 between two nuts, rod worked out as 35-5/8",
+      { kind: "plate", nuts: 2, tackWelded: false, shape: "square", size: inch(4), thickness: inch(0.75) },
+      null,
+      2.625,
+    ],
+    [
+      "a plate of 3/4 welded on",
+      { kind: "plate", nuts: 0, tackWelded: false, shape: "square", size: inch(4), thickness: inch(0.75) },
+      null,
+      0.75,
+    ],
+    ["nothing", { kind: "straight" }, null, 0],
+    ["nothing, 1 longer than it need be", { kind: "straight" }, 34, 1],
+  ])("below the lowest steel, with %s", (_, kind, length, steel) => {
+    const status = (delta: number) => {
+      const rod = { ...bottom(kind), ...(length === null ? {} : { length: given(inch(length), "job") }) };
+      const concrete = { depth: given(plus(inch(26 + steel), delta), "job") };
+      return rowOf(rodCover, { rod, concrete }, BELOW).status;
+    };
+    expect([status(-1), status(0)]).toEqual(["fail", "pass"]);
+  });
+
+  // Pitch diameter of 1-1/4-7 UNC: 1.25 - 0.6495 / 7 = 1.1572 (ASME B1.1).
+  it("below a hook, by the bar that it is bent of", () => {
+    const rod = bottom({ kind: "hook", reach: inch(5), radius: null });
+    const status = (depth: number) =>
+      rowOf(rodCover, { rod, concrete: { depth: given(inch(depth), "job") } }, BELOW).status;
+    expect([status(27.157), status(27.158)]).toEqual(["fail", "pass"]);
+  });
+
+  it("does not pass below a rod of which it is not known how far down its steel goes", () => {
+    const rod = { projection: missing("rods.projection", "none given") };
+    const status = (depth: number) =>
+      rowOf(rodCover, { rod, concrete: { depth: given(inch(depth), "job") } }, BELOW).status;
+    expect([status(25.99), status(30)]).toEqual(["fail", "not-checked"]);
   });
 
   testAtLimit({

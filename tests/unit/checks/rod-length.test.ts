@@ -8,6 +8,7 @@ import type { Changes } from "./context.js";
 import { hasClause, inch, plus, rowOf, rowsOf, testAtLimit } from "./context.js";
 
 const SHORTEST = hasClause("A1", "at its least >=");
+const FITS = hasClause("A1", "overall length >= projection");
 const FOR_STACK = hasClause("A1", "stack on the rod");
 const FOR_TEMPLATE = hasClause("A1", "template and its upper nut");
 const LONGEST = hasClause("A1", "lower end");
@@ -19,20 +20,20 @@ const long = (length: number, rod: NonNullable<Changes["rod"]> = {}): Changes =>
 });
 
 describe("rod-length", () => {
-  // 9 + 24 + 1: ASTM F1554, +-1 in over 24 in.
+  // 9 + 24 + nut 1.251 + 1: ASTM F1554, +-1 in over 24 in.
   testAtLimit({
     name: "a rod over 24 in that may come 1 in short",
     rule: rodLength,
-    at: (delta) => long(inch(34) + delta),
+    at: (delta) => long(inch(35.251) + delta),
     passes: 1,
     pick: SHORTEST,
   });
 
-  // 6 + 12 + 1/2: +-1/2 in up to 24 in.
+  // 6 + 12 + 1.251 + 1/2: +-1/2 in up to 24 in.
   testAtLimit({
     name: "a rod of 24 in and less that may come 1/2 in short",
     rule: rodLength,
-    at: (delta) => long(inch(18.5) + delta, { projection: of(inch(6)), embedment: of(inch(12)) }),
+    at: (delta) => long(inch(19.751) + delta, { projection: of(inch(6)), embedment: of(inch(12)) }),
     passes: 1,
     pick: SHORTEST,
   });
@@ -45,21 +46,21 @@ describe("rod-length", () => {
     expect(row.value).toEqual({ kind: "length", twice: 2 * (length - inch(tolerance)) });
   });
 
-  // Grout 1-1/2 + plate 1-1/2 + washer 1/2 + nut 1.251 = 4.751, embedment 24, 1 in short.
+  // Grout 1-1/2 + plate 1-1/2 + washer 1/2 + nut 1.251 = 4.751, embedment 24 and the nut under it 1.251, 1 in short.
   testAtLimit({
     name: "short and set to its embedment it still takes its stack",
     rule: rodLength,
-    at: (delta) => long(inch(29.751) + delta, { projection: of(inch(5.5)) }),
+    at: (delta) => long(inch(31.002) + delta, { projection: of(inch(5.5)) }),
     passes: 1,
     pick: FOR_STACK,
   });
 
-  // Underside 3-1/2 + template 1/4 + nut 1.251 = 5.001.
+  // Underside 3-1/2 + template 1/4 + nut 1.251 = 5.001, and 1.251 below the embedment.
   testAtLimit({
     name: "short and set to its embedment it still takes the template and its upper nut",
     rule: rodLength,
     at: (delta) => ({
-      ...long(inch(30.001) + delta, { projection: of(inch(5.5)) }),
+      ...long(inch(31.252) + delta, { projection: of(inch(5.5)) }),
       template: { height: of(inch(3.5)) },
     }),
     passes: 1,
@@ -116,7 +117,7 @@ describe("rod-length", () => {
     pick: LONGEST,
   });
 
-  // 9 + 24 + plate 1 + two nuts 1.251 + a diameter below them 1-1/4 + 1 long
+  // 9 + 24 + plate 1 + the nut beneath it 1.251 + a diameter below that 1-1/4 + 1 long
   testAtLimit({
     name: "with a plate between two nuts",
     rule: rodLength,
@@ -125,19 +126,19 @@ describe("rod-length", () => {
         { kind: "plate", nuts: 2, tackWelded: false, shape: "square", size: inch(4), thickness: inch(1) } as const,
         "job",
       );
-      return long(inch(38.752) + delta, { bottom });
+      return long(inch(37.501) + delta, { bottom });
     },
     passes: -1,
     pick: LONGEST,
   });
 
-  // F1554 rods in a job in millimetres: 230 + 600 + 25.4.
+  // F1554 rods in a job in millimetres: 230 + 600 + nut 31.7754 + 25.4.
   testAtLimit({
     name: "in millimetres",
     rule: rodLength,
     at: (delta) => ({
       job: { unit: "mm" },
-      ...long(millimetres(855.4) + delta, { projection: of(millimetres(230)), embedment: of(millimetres(600)) }),
+      ...long(millimetres(887.1754) + delta, { projection: of(millimetres(230)), embedment: of(millimetres(600)) }),
     }),
     passes: 1,
     pick: SHORTEST,
@@ -157,6 +158,39 @@ describe("rod-length", () => {
         "length 42 against projection 9 + embedment 24 + nut 1.251 + rod below it 1-1/4 + tolerance 1; " +
         "nothing that is given takes the other 5.499",
     });
+  });
+
+  // 9 + 24 + nut 1.251, as specified; a rod of 33 is embedded to its end, nut and all.
+  testAtLimit({
+    name: "nominally as long as projection, embedment and the nut that anchors it",
+    rule: rodLength,
+    at: (delta) => long(inch(34.251) + delta),
+    passes: 1,
+    pick: FITS,
+  });
+
+  it("asks about a rod whose nut does not fit below its embedment", () => {
+    const row = rowOf(rodLength, long(inch(33.5)), FITS);
+    expect([row.status, row.severity]).toEqual(["fail", "ask"]);
+    expect(row.note).toContain("nut 1.251; what anchors the rod stands 0.751 above the end of its embedment");
+    expect(rowsOf(rodLength, long(inch(33))).filter(FITS)).toEqual([]);
+  });
+
+  // 9 + 24 + 1.251 + 1/2 = 34.751, rounded up to 34-7/8; less 1 - 24 - 1.251 are 8.624 above the concrete.
+  it("advises where a rod of a length that is worked out comes short", () => {
+    const rows = (grout: number) => rowsOf(rodLength, { base: { grout: of(inch(grout)) } });
+    expect(rows(1.5).filter(SHORTEST)).toMatchObject(Array(1).fill({ status: "not-applicable" }));
+    expect(rows(1.5).filter(LONGEST)).toMatchObject([{ status: "not-applicable" }]);
+    expect(rows(5.373).filter(FOR_STACK)).toMatchObject([{ status: "pass" }]);
+    expect(rows(5.374).filter(FOR_STACK)).toMatchObject([{ status: "fail", severity: "advise" }]);
+  });
+
+  // To the inside of the hook 33, less 1 - 24 are 8.
+  it("measures a bent rod whose length is worked out to the inside of its bend", () => {
+    const hook = { bottom: lower({ kind: "hook", reach: inch(5), radius: null }) };
+    const status = (grout: number) =>
+      rowOf(rodLength, { rod: hook, base: { grout: of(inch(grout)) } }, FOR_STACK).status;
+    expect([status(4.749), status(4.75)]).toEqual(["pass", "fail"]);
   });
 
   // Ordered as long as its parts, it is short by its tolerance alone; a rod ordered shorter is a fault of the job.
@@ -206,9 +240,9 @@ describe("rod-length", () => {
   });
 
   it.each([
-    ["length", {}, "rods.length", 8, 8],
-    ["grade", long(inch(36), { grade: missing("rods.grade", "none given") }), "rods.grade", 8, 8],
-    ["projection", long(inch(36), { projection: missing("rods.projection", "none given") }), "rods.projection", 8, 8],
+    ["length", { rod: { bottom: missing("rods.bottom", "none given") } }, "rods.length", 8, 8],
+    ["grade", long(inch(36), { grade: missing("rods.grade", "none given") }), "rods.grade", 8, 12],
+    ["projection", long(inch(36), { projection: missing("rods.projection", "none given") }), "rods.projection", 12, 12],
     ["bottom", long(inch(36), { bottom: missing("rods.bottom", "none given") }), "rods.bottom", 4, 16],
   ] as const)("is not checked without %s", (_, changes, key, count, all) => {
     const rows = rowsOf(rodLength, changes);
@@ -218,28 +252,29 @@ describe("rod-length", () => {
 
   it.each(["8.8", "X 100"])("holds no tolerance for grade %s", (grade) => {
     const rows = rowsOf(rodLength, long(inch(36), { grade: given(grade, "job") }));
-    expect(new Set(rows.map(({ status, note }) => `${status}: ${note}`))).toEqual(
+    const others = rows.filter((row) => !row.clause.startsWith("overall length >= "));
+    expect(new Set(others.map(({ status, note }) => `${status}: ${note}`))).toEqual(
       new Set([`not-checked: no tolerance of length is kept for grade ${grade} (rods.grade)`]),
     );
   });
 
-  // 24 - 1/2 in cannot hold an embedment of 24 in, whatever the projection.
+  // 26 less 1 and a nut of 1.251 cannot hold a deeper embedment, whatever the projection.
   it.each([
-    [inch(23.5), "not-checked"],
-    [plus(inch(23.5), 1), "fail"],
+    [inch(23.749), "not-checked"],
+    [plus(inch(23.749), 1), "fail"],
   ])("without a projection: embedment %d nm", (embedment, status) => {
-    const changes = long(inch(24), { embedment: of(embedment), projection: missing("rods.projection", "none given") });
+    const changes = long(inch(26), { embedment: of(embedment), projection: missing("rods.projection", "none given") });
     expect(rowOf(rodLength, changes, SHORTEST).status).toBe(status);
   });
 
-  // A length of less than the embedment alone, whatever the projection and the tolerance.
+  // A length of less than embedment and nut, whatever the projection and the tolerance.
   it.each([
     [-1, "fail"],
     [0, "not-checked"],
-  ])("without grade and projection: as long as the embedment, %i nm", (delta, status) => {
+  ])("without grade and projection: as long as embedment and nut, %i nm", (delta, status) => {
     const row = rowOf(
       rodLength,
-      long(inch(24) + delta, {
+      long(inch(25.251) + delta, {
         grade: missing("rods.grade", "no grade is given"),
         projection: missing("rods.projection", "none given"),
       }),

@@ -18,28 +18,44 @@ const lower = (bottom: Bottom) => given(bottom, "job");
 const PLATE = { kind: "plate", tackWelded: false, shape: "square", size: inch(4), thickness: inch(0.75) } as const;
 
 describe("rod-thread", () => {
-  // The nut 1.251, and 1/2 in of rod below it, which the shop adds to a length that is worked out.
+  // 9 + 24 + nut 1.251 + 1/2 below it, rounded up to 34-7/8: 1-7/8 stand below the embedment.
   testAtLimit({
     name: "a nut at the lower end of a rod whose length is worked out",
     rule: rodThread,
-    at: (delta) => withRod({ bottomThread: of(plus(inch(1.751), delta)) }),
+    at: (delta) => withRod({ bottomThread: of(plus(inch(1.875), delta)) }),
     passes: 1,
     pick: LOWER,
   });
 
+  // 36 - 9 - 24: the nut stands 1.749 above the end of the rod, and has its thread down to there.
   testAtLimit({
     name: "a nut at the lower end of a rod whose length is given",
     rule: rodThread,
-    at: (delta) => withRod({ bottomThread: of(plus(inch(1.251), delta)), length: of(inch(36)) }),
+    at: (delta) => withRod({ bottomThread: of(plus(inch(3), delta)), length: of(inch(36)) }),
     passes: 1,
     pick: LOWER,
   });
 
-  // 1.251 + 3/4 + 1.251 + 1/2.
+  testAtLimit({
+    name: "a nut flush with the end of a rod whose embedment goes to its end",
+    rule: rodThread,
+    at: (delta) => withRod({ bottomThread: of(plus(inch(1.251), delta)), length: of(inch(33)) }),
+    passes: 1,
+    pick: LOWER,
+  });
+
+  it("does not pass a thread while it is not known how far up its nut stands", () => {
+    const rod = { length: of(inch(36)), projection: missing("rods.projection", "none given") };
+    const status = (thread: number) =>
+      rowOf(rodThread, withRod({ ...rod, bottomThread: of(inch(thread)) }), LOWER).status;
+    expect([status(1.25), status(1.251)]).toEqual(["fail", "not-checked"]);
+  });
+
+  // 9 + 24 + 3/4 + 1.251 + 1/2 = 35.501, rounded up to 35-5/8; the upper nut stands above the embedment: 2.625 + 1.251.
   testAtLimit({
     name: "a plate between two nuts",
     rule: rodThread,
-    at: (delta) => withRod({ bottom: lower({ ...PLATE, nuts: 2 }), bottomThread: of(plus(inch(3.752), delta)) }),
+    at: (delta) => withRod({ bottom: lower({ ...PLATE, nuts: 2 }), bottomThread: of(plus(inch(3.876), delta)) }),
     passes: 1,
     pick: LOWER,
   });
@@ -47,7 +63,7 @@ describe("rod-thread", () => {
   testAtLimit({
     name: "a plate on one nut",
     rule: rodThread,
-    at: (delta) => withRod({ bottom: lower({ ...PLATE, nuts: 1 }), bottomThread: of(plus(inch(1.751), delta)) }),
+    at: (delta) => withRod({ bottom: lower({ ...PLATE, nuts: 1 }), bottomThread: of(plus(inch(1.875), delta)) }),
     passes: 1,
     pick: LOWER,
   });
@@ -55,7 +71,7 @@ describe("rod-thread", () => {
   it("finds a nut where there is no thread, and says how far it is from its place", () => {
     const row = rowOf(rodThread, withRod({ bottomThread: of(inch(0)) }), LOWER);
     expect(row).toMatchObject({ status: "fail", severity: "ask", measured: "the thread at the lower end" });
-    expect(row.note).toBe("thread 0 against nut 1.251 + rod below 1/2; the nut stops 1.751 short of its place");
+    expect(row.note).toBe("thread 0 against nut 1.251 + rod below 0.624; the nut stops 1-7/8 short of its place");
   });
 
   it("asks for a thread that is not given", () => {
@@ -122,6 +138,7 @@ describe("rod-thread", () => {
   });
 
   // ISO 4032: the nut of M30 is 25.6 at the greatest; 12 mm below it.
+  // 900 - 228.6 - 609.6.
   testAtLimit({
     name: "in millimetres",
     rule: rodThread,
@@ -131,7 +148,7 @@ describe("rod-thread", () => {
       rod: {
         ...{ size: "M30", diameter: millimetres(30), thread: "metric coarse", length: of(millimetres(900)) },
         nut: given({ kind: "hex", acrossCorners: millimetres(53.1), height: millimetres(25.6) } as const, "ISO 4032"),
-        bottomThread: of(plus(millimetres(25.6), delta)),
+        bottomThread: of(plus(millimetres(61.8), delta)),
       },
     }),
     passes: 1,

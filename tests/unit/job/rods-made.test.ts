@@ -48,6 +48,23 @@ describe("lower end of rods", () => {
 });
 
 describe("threads of rods", () => {
+  it("are of the whole rod or have a length at its lower end, not both", () => {
+    expect(faults("threads: full, bottom: nut, bottomThreads: 4")).toContain(
+      "4 in is given beside threads: full, which threads the whole rod; allowed is one of them",
+    );
+    expect(faults("threads: full, bottom: nut")).toBe("");
+    expect(faults("threads: 6, bottom: nut, bottomThreads: 4")).toBe("");
+  });
+
+  it("in full go before a thread at the lower end that the job gives for all bases", () => {
+    const job = (own: string, all: string) =>
+      `${withBase({ rods: `{ ${own} }` })}defaults: { rods: { diameter: 1, ${all} } }\n`;
+    expect(faultsOf(job("threads: full", "bottom: nut, bottomThreads: 4")).join("\n")).toBe("");
+    expect(faultsOf(job("bottomThreads: 4", "bottom: nut, threads: full")).join("\n")).toContain(
+      "beside threads: full",
+    );
+  });
+
   it("have none at a lower end without a nut, and one that is asked for at one with a nut", () => {
     expect(rodOf("bottom: straight").bottomThread).toMatchObject({ value: 0, from: "no thread at the lower end" });
     expect(rodOf("bottom: { kind: plate, shape: round, size: 3, thickness: 1, nuts: 0 }").bottomThread).toMatchObject({

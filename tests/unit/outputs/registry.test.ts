@@ -1,7 +1,9 @@
 /** What follows from an output's role, whatever its kind is called. */
+
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { checkBase } from "../../../src/checks/checked.js";
+import { startDigest } from "../../../src/checks/digest.js";
 import { makeTemplateState } from "../../../src/compare/index.js";
 import { newLeanDocument } from "../../../src/formats/lean-document.js";
 import type { MadeFile, Output } from "../../../src/outputs/index.js";
@@ -110,6 +112,8 @@ describe("a document", () => {
     facts: [],
     questions: () => [],
     closedQuestions: () => [],
+    digest: () => startDigest().digest(),
+    closedFiles: () => [],
   };
 
   it("that needs a plan is not written without one; one that needs the job alone is", () => {

@@ -1,5 +1,7 @@
 /** The setting-out files of a package: their names say job, revision, status, coordinates, order and unit. */
+
 import { describe, expect, it } from "vitest";
+import { startDigest } from "../../../src/checks/digest.js";
 import type { HeldLayout } from "../../../src/checks/held.js";
 import type { PlanSpec } from "../../../src/job/model/plan.js";
 import { jobOutputs } from "../../../src/outputs/index.js";
@@ -29,6 +31,8 @@ function filesOf(
     facts: [],
     questions: () => [],
     closedQuestions: () => [],
+    digest: () => startDigest().digest(),
+    closedFiles: () => [],
   };
   return jobOutputs
     .filter(({ kind }) => KINDS.includes(kind))

@@ -1,0 +1,47 @@
+/** Details of the rods: pages of the set, and a PDF of their own for the rod shop. */
+import type { CheckedJob } from "../checks/checked.js";
+import { drawRodDetails } from "../sheets/rods/rod-details.js";
+import type { Scene } from "../sheets/scene.js";
+import { documentPdf } from "./document-pdf.js";
+import type { JobOutput, PathAndBytes, Surroundings } from "./model.js";
+import { paperPath, papersOf } from "./rod-papers.js";
+import type { SetSheet } from "./sheet-set.js";
+
+/** Drawn for a set even where the file itself is not wanted. */
+export const rodDetailPdf: JobOutput<"rod-detail-pdf"> = {
+  scope: "job",
+  kind: "rod-detail-pdf",
+  role: "sheet",
+  title: "Details of the anchor rods by lot, for the rod shop: side view, threads, lower end, cut length, hardware",
+  drawn: false,
+  inSet: true,
+  named: "rods/JOB_rev-REVISION[_NOT-RELEASED]_rod-details.pdf",
+  needs: "job",
+  write: writeRodDetails,
+};
+
+function* writeRodDetails(checked: CheckedJob, around: Surroundings): Generator<PathAndBytes> {
+  const { pdf, set, version } = around;
+  if (pdf === null) return;
+  const scenes = drawRodDetails(papersOf(checked, around));
+  set?.addSheets(
+    "rods",
+    scenes.map((scene, i) => setSheet(scene, i + 1, scenes.length)),
+  );
+  const subject = `Anchor-rod details, ${checked.job.status}`;
+  yield {
+    path: paperPath(checked, "rod-details"),
+    bytes: documentPdf(pdf, scenes, { job: checked.job, version, subject }),
+  };
+}
+
+function setSheet(scene: Scene, number: number, count: number): SetSheet {
+  const of = count === 1 ? "" : ` ${number} OF ${count}`;
+  return {
+    scene,
+    name: `RODS${of}`,
+    about: "ANCHOR-ROD DETAILS",
+    bookmark: `Rod details${of.toLowerCase()}`,
+    held: false,
+  };
+}

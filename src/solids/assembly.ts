@@ -1,0 +1,122 @@
+/**
+ * A template with the rods and nuts that it holds while concrete is placed, for reference: each a shell of its own. Rods are
+ * plain round bars of nominal diameter from top to lower end, without thread or hook; nuts and washers fit them closely.
+ */
+import { templateWasherOf } from "../checks/stack-terms.js";
+import { circle, onCircle } from "../geometry/index.js";
+import type { Contour } from "../geometry/vocabulary.js";
+import { isSetOverCastRods } from "../job/model/base-hole.js";
+import type { Input, Rod, Washer } from "../job/model/job.js";
+import { given } from "../job/model/values.js";
+import type { PlacedRod } from "../rods/model.js";
+import type { Plate } from "../template/model.js";
+import { type Length, nanometres, toMillimetres } from "../units/length.js";
+import { extrude } from "./extrude.js";
+import { flatRings } from "./flat-rings.js";
+import type { Ring, Solid } from "./model.js";
+import { drawUp } from "./plate-solid.js";
+
+/** Farthest that a chord lies from its arc where rods and nuts are shown, millimetres. */
+export const ASSEMBLY_CHORD = 0.1;
+
+type AssemblyOf = Parameters<typeof templateWasherOf>[0] & {
+  readonly plate: Plate;
+  readonly rods: readonly PlacedRod[];
+};
+
+/** Several formats write the same. */
+const made = new WeakMap<AssemblyOf, { readonly solids: readonly Solid[] | null }>();
+
+/** The template first; null where a height that it takes is not known, or the template is no one thing. */
+export function assemblyOf(of: AssemblyOf): readonly Solid[] | null {
+  const known = made.get(of);
+  if (known !== undefined) return known.solids;
+  const solids = assemble(of);
+  made.set(of, { solids });
+  return solids;
+}
+
+function assemble(of: AssemblyOf): readonly Solid[] | null {
+  const template = drawUp(of.plate, ASSEMBLY_CHORD);
+  const levels = levelsOf(of);
+  if (template === null || levels === null) return null;
+  const parts = of.rods.map((rod) => partsOfRod(rod, levels));
+  return parts.some((each) => each === null) ? null : [template, ...parts.flatMap((each) => each ?? [])];
+}
+
+/** Millimetres; `underside` of the template above the top of concrete. */
+interface Levels {
+  readonly underside: number;
+  readonly thickness: number;
+  /** null: the nut itself bears. */
+  readonly washer: Washer | null;
+  readonly washerThickness: number;
+  /** False of a plate that is set over cast rods. */
+  readonly isNutted: boolean;
+}
+
+function levelsOf(of: AssemblyOf): Levels | null {
+  const { base, plate, job } = of;
+  const isNutted = !isSetOverCastRods(base.template);
+  const underside = isNutted ? base.template.height : base.grout;
+  const thick: Input<Length> = isNutted ? templateWasherOf(of) : given(nanometres(0), "no washer");
+  if (underside.kind === "missing" || thick.kind === "missing") return null;
+  const { templateWasher } = job.shop;
+  return {
+    underside: toMillimetres(underside.value),
+    thickness: toMillimetres(plate.thickness),
+    washer: isNutted && templateWasher.kind === "given" ? templateWasher.value : null,
+    washerThickness: toMillimetres(thick.value),
+    isNutted,
+  };
+}
+
+function partsOfRod(placed: PlacedRod, levels: Levels): readonly Solid[] | null {
+  const { tag, group } = placed;
+  const { projection, nut } = group.rod;
+  const foot = lowerEnd(group.rod);
+  if (projection.kind === "missing" || foot === null) return null;
+  const top = toMillimetres(projection.value) - levels.underside;
+  const rod = extrude(`rod ${tag}`, flatRings(boreOf(placed), [], ASSEMBLY_CHORD), -levels.underside - foot, top);
+  if (rod === null) return null;
+  if (!levels.isNutted) return [rod];
+  if (nut.kind === "missing") return null;
+  const height = toMillimetres(nut.value.height);
+  const hexagon = hexagonOf(placed, toMillimetres(nut.value.acrossCorners) / 2);
+  const { thickness, washer, washerThickness: washed } = levels;
+  const pairs = (name: string, outer: Ring, from: number, high: number): readonly (Solid | null)[] => [
+    ring(`${name} above ${tag}`, placed, outer, thickness + from, high),
+    ring(`${name} below ${tag}`, placed, outer, -from - high, high),
+  ];
+  const washers = washer === null ? [] : pairs("washer", washerOutline(placed, washer), 0, washed);
+  const all = [rod, ...washers, ...pairs("nut", hexagon, washed, height)];
+  return all.every((each) => each !== null) ? all : null;
+}
+
+/** Below the top of concrete, millimetres: by its length where that is given and goes straight down, else by its embedment. */
+function lowerEnd({ length, projection, embedment, bottom }: Rod): number | null {
+  const hooked = bottom.kind === "given" && bottom.value.kind === "hook";
+  if (!hooked && length.kind === "given" && projection.kind === "given")
+    return toMillimetres(length.value) - toMillimetres(projection.value);
+  return embedment.kind === "missing" ? null : toMillimetres(embedment.value);
+}
+
+function boreOf({ center, group }: PlacedRod): Contour {
+  return circle(center, group.rod.diameter);
+}
+
+/** Around the rod, from a level up. */
+function ring(name: string, placed: PlacedRod, outer: Ring, low: number, height: number): Solid | null {
+  const [bore = []] = flatRings(boreOf(placed), [], ASSEMBLY_CHORD);
+  return extrude(name, [outer, bore.toReversed()], low, low + height);
+}
+
+function hexagonOf({ center }: PlacedRod, radius: number): Ring {
+  return Array.from({ length: 6 }, (_, i) => onCircle(center, radius, (i * Math.PI) / 3));
+}
+
+function washerOutline({ center }: PlacedRod, { shape, size }: Washer): Ring {
+  if (shape === "round") return flatRings(circle(center, size), [], ASSEMBLY_CHORD)[0] ?? [];
+  const half = toMillimetres(size) / 2;
+  return Array.from({ length: 4 }, (_, i) => onCircle(center, half * Math.SQRT2, ((2 * i + 1) * Math.PI) / 4));
+}
