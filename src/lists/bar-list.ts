@@ -1,6 +1,7 @@
 /** Bars to cut: which bars are taken from the stock, how each is cut, and how near that is to the least possible. */
 import type { RodStock } from "../job/model/rod-stock.js";
 import type { BarPattern, BarPlan } from "../rods/bars/model.js";
+import { groupBy } from "../units/group-by.js";
 import { formatLength, type Unit } from "../units/index.js";
 import type { BarGroup } from "./bar-groups.js";
 import { lengthCell, lengthInputCell, NOT_GIVEN, UNIT_WORDS } from "./cells.js";
@@ -50,30 +51,13 @@ const BAR_COLUMNS = (unit: Unit): readonly ListColumn[] => [
 /** A row a way of cutting. */
 export function barList({ groups, stock, unit }: BarListOf): ListTable {
   const patterns = numbered(groups);
-  const sum = (of: (pattern: BarPattern) => number) => patterns.reduce((all, pattern) => all + of(pattern), 0);
   return {
     key: "bars-to-cut",
     name: "Bars to cut",
     title: "BARS TO CUT",
     columns: BAR_COLUMNS(unit),
     rows: patterns.map((pattern) => barRow(pattern, stock, unit)),
-    totals: [
-      [
-        "TOTAL",
-        null,
-        null,
-        null,
-        null,
-        null,
-        sum(({ bars }) => bars),
-        null,
-        null,
-        sum((each) => each.bars * piecesOn(each)),
-        null,
-        null,
-        null,
-      ],
-    ],
+    totals: patterns.length === 0 ? [] : [barTotals(patterns)],
     views: [
       {
         title: `BARS TO CUT (${UNIT_WORDS[unit]})`,
@@ -95,6 +79,12 @@ export function barList({ groups, stock, unit }: BarListOf): ListTable {
     ],
     remarks: barRemarks(groups, stock, unit),
   };
+}
+
+function barTotals(patterns: readonly BarPattern[]): readonly ListCell[] {
+  const sum = (of: (pattern: BarPattern) => number) => patterns.reduce((all, pattern) => all + of(pattern), 0);
+  const [bars, pieces] = [sum((each) => each.bars), sum((each) => each.bars * piecesOn(each))];
+  return ["TOTAL", null, null, null, null, null, bars, null, null, pieces, null, null, null];
 }
 
 function barRow(pattern: NumberedPattern, stock: RodStock, unit: Unit): readonly ListCell[] {
@@ -135,17 +125,37 @@ function barRemarks(groups: readonly BarGroup[], { endTrim, kerf }: RodStock, un
       : `${formatLength(endTrim.value, unit)} ${unit} is trimmed off each bar first`;
   const cut =
     kerf.kind === "given" ? `; a saw cut takes ${formatLength(kerf.value, unit)} ${unit}, a shear nothing` : "";
-  const lacks = groups.flatMap(({ size, grade, stock: own, left, plan }) => [
-    ...(own.kind === "missing" ? [`Bars for ${size} ${grade} are not planned: ${own.why} (${own.key}).`] : []),
-    ...left.map(
-      ({ lot, lacks: why }) => `Lot ${lot.mark} (${lot.total} rods) is not on a bar: ${why.why} (${why.key}).`,
-    ),
-    ...(plan?.tooLong ?? []).map(
+  const tooLong = groups.flatMap(({ plan }) => plan?.tooLong ?? []);
+  return [
+    `${trim}${cut}. Bars are cut in any order; each row is one way of cutting.`,
+    ...notPlannedWords(groups),
+    ...notOnBarWords(groups),
+    ...tooLong.map(
       ({ name, length, quantity }) =>
         `Lot ${name} (${quantity} rods of ${formatLength(length, unit)} ${unit}) is longer than any bar in stock gives: order bar for it.`,
     ),
-  ]);
-  return [`${trim}${cut}. Bars are cut in any order; each row is one way of cutting.`, ...lacks];
+  ];
+}
+
+/** A sentence for each thing that the stock lacks, with every kind of bar that waits for it. */
+function notPlannedWords(groups: readonly BarGroup[]): readonly string[] {
+  const open = groups.flatMap(({ size, grade, stock }) =>
+    stock.kind === "missing" ? [{ bar: `${size} ${grade}`, words: `${stock.why} (${stock.key})` }] : [],
+  );
+  return [...groupBy(open, ({ words }) => words)].map(
+    ([words, own]) => `Bars for ${own.map(({ bar }) => bar).join(", ")} are not planned: ${words}.`,
+  );
+}
+
+/** The same of what lots lack. */
+function notOnBarWords(groups: readonly BarGroup[]): readonly string[] {
+  const open = groups.flatMap(({ left }) =>
+    left.map(({ lot, lacks }) => ({ lot: `${lot.mark} (${lot.total} rods)`, words: `${lacks.why} (${lacks.key})` })),
+  );
+  return [...groupBy(open, ({ words }) => words)].map(([words, own]) => {
+    const isOne = own.length === 1;
+    return `Lot${isOne ? "" : "s"} ${own.map(({ lot }) => lot).join(", ")} ${isOne ? "is" : "are"} not on a bar: ${words}.`;
+  });
 }
 
 /** A row a lot on a way of cutting: what adds up to the rods. */

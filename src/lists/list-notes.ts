@@ -42,12 +42,13 @@ export interface NotesOf {
  */
 export function notesList({ lots, groups, stock, unit }: NotesOf): ListTable {
   const lacking = lots.flatMap((lot) => missingOf(lot.detail).map(({ what, lacks }) => ({ lot, what, lacks })));
-  const alike = groupBy(lacking, ({ what, lacks }) => JSON.stringify([what, lacks.why, lacks.key]));
+  const alike = groupBy(lacking, ({ lacks }) => JSON.stringify([lacks.why, lacks.key]));
   const ofLots = [...alike.values()].flatMap((own) => {
     const [first] = own;
     if (first === undefined) return [];
-    const without = own.map(({ lot }) => lot);
-    return [[marksOf(without, lots.length), basesOf(without), first.what, first.lacks.why, first.lacks.key]];
+    const without = [...new Set(own.map(({ lot }) => lot))];
+    const what = [...new Set(own.map((each) => each.what))].join(", ");
+    return [[marksOf(without, lots.length), basesOf(without), what, first.lacks.why, first.lacks.key]];
   });
   const ofShop = (["lengths", "kerf", "leastRemnant"] as const).flatMap((name) => {
     const input = stock[name];
@@ -60,7 +61,7 @@ export function notesList({ lots, groups, stock, unit }: NotesOf): ListTable {
     columns: [
       { heading: "lots", width: 16, isWrapped: true },
       { heading: "bases", width: 24, isWrapped: true },
-      { heading: "what", width: 22 },
+      { heading: "what", width: 26, isWrapped: true },
       { heading: "why", width: 60, isWrapped: true },
       { heading: "key that gives it", width: 34, isWrapped: true },
     ],

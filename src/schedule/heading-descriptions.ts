@@ -48,6 +48,7 @@ export const DESCRIBED: Readonly<Record<HeadingName, string>> = {
   "Pier dia": "the diameter of the pier",
   "Pier depth": "the depth of the pier",
   Grout: "the grout gap",
+  Delivery: "the truck or pour that rods and templates go with",
   "T.O.C.": "the elevation of the top of concrete",
   "B.O.P.": "the elevation of the bottom of plate",
 };

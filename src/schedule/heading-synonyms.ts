@@ -105,6 +105,7 @@ const BASE: readonly Synonym[] = [
   several("", "form", ["Member", "Column"], "member"),
   one("", "Member", "member kind"),
   one("", "Note", "note", "general note"),
+  one("", "Delivery", "delivery", "delivery no.", "truck", "truck no.", "pour", "pour no."),
 ];
 
 const RODS: readonly Synonym[] = [

@@ -99,6 +99,7 @@ const US: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     "Template thk": "TEMPL THK | TEMPLATE THICKNESS",
     Outline: "TEMPLATE SIZE | TEMPL. SIZE",
     "Template thk or note": "SETTING PLATE THK | LEVELING PLATE THK",
+    Delivery: "DELIVERY | TRUCK | TRUCK NO. | POUR NO.",
     Note: "REMARKS | NOTES | COMMENTS | NOTE | RMKS.",
     "Weldable or note": "S1",
   },
