@@ -10,6 +10,7 @@ import type { ListTable } from "./model.js";
 import { packingList } from "./packing-list.js";
 import { quoteList } from "./quote.js";
 import { rodList } from "./rod-list.js";
+import { splicePieces } from "./splice-bolts.js";
 import { threadList } from "./thread-list.js";
 
 /** What lists are made of, when all bases are made. */
@@ -36,7 +37,8 @@ export function makeLists({ job, facts, held, openQuestions }: ListsOf): JobList
   const lots = rodLots(job);
   const groups = barGroups(lots, stock);
   const bars = { groups, stock, unit };
-  const hardware = hardwareKinds(lots, stock, unit);
+  const splices = splicePieces(facts, unit, shop.density.steel.value);
+  const hardware = hardwareKinds(lots, splices, stock, unit);
   const deliveries = [...new Set(bases.map(({ delivery }) => delivery))];
   return {
     lots,
@@ -47,7 +49,7 @@ export function makeLists({ job, facts, held, openQuestions }: ListsOf): JobList
       barSummary(bars),
       threadList(lots, unit),
       hardwareList(hardware, lots, unit),
-      packingList({ bases, lots, facts, unit, held }),
+      packingList({ bases, lots, facts, splices, unit, held }),
       notesList(lots, stock),
     ],
     quote: quoteList({
