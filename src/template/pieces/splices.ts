@@ -53,9 +53,10 @@ export function spliceDesign(job: Job, template: TemplateSpec, bolt: SpliceBolt)
   return { edge, joint: Math.max(edge, up(spacing / 2)), spacing, pitch, tick };
 }
 
-/** How far from its joint a splice plate reaches at most, with two bolts one behind the other on a side, millimetres. */
-export function spliceReach({ edge, joint, spacing }: SpliceDesign): number {
-  return (joint + spacing + edge) / NM_PER_MM;
+/** How far from its joint of this width a splice plate reaches: two bolts one behind the other on a side of a narrow one, millimetres. */
+export function spliceReach({ edge, joint, spacing, tick }: SpliceDesign, width: number): number {
+  const isNarrow = width * NM_PER_MM - 4 * tick - 2 * edge < spacing;
+  return (joint + (isNarrow ? spacing : 0) + edge) / NM_PER_MM;
 }
 
 /** The splice plate over a stretch of a joint. */
