@@ -6,24 +6,31 @@ import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
 import { sumKnown, thousandths, weightEachCell, weightTotalCell, weightUnit } from "./cells.js";
 import type { ListCell, ListTable } from "./model.js";
+import type { SplicePiece } from "./splice-bolts.js";
 
 /** Hardware that is ordered alike. */
 export interface HardwareKind {
-  readonly what: Hardware["what"];
+  readonly what: Hardware["what"] | SplicePiece["what"];
   readonly words: string;
-  /** On all rods. */
+  /** On all rods, or at all joints of templates. */
   readonly count: number;
   /** Beside these, by the shop file; null where it names none. */
   readonly spare: number | null;
   /** Of one, in thousandths of the unit. */
   readonly weight: number | null;
+  /** Marks of lots; of bolts and nuts of splice plates that of their template. */
   readonly lots: readonly string[];
 }
 
-const ORDER = ["nut", "washer", "plate washer", "plate"] as const satisfies readonly Hardware["what"][];
+const ORDER = ["nut", "washer", "plate washer", "plate", "bolt"] as const satisfies readonly HardwareKind["what"][];
 
 /** Nuts first; within a kind in the order of the lots. */
-export function hardwareKinds(lots: readonly RodLot[], stock: RodStock, unit: Unit): readonly HardwareKind[] {
+export function hardwareKinds(
+  lots: readonly RodLot[],
+  splices: readonly SplicePiece[],
+  stock: RodStock,
+  unit: Unit,
+): readonly HardwareKind[] {
   const pieces = lots.flatMap((lot) => lot.detail.hardware.map((hardware) => ({ hardware, lot })));
   const kinds = [
     ...groupBy(pieces, ({ hardware }) => JSON.stringify([hardware.what, hardware.words])).values(),
@@ -44,11 +51,15 @@ export function hardwareKinds(lots: readonly RodLot[], stock: RodStock, unit: Un
       },
     ];
   });
-  return ORDER.flatMap((what) => kinds.filter((kind) => kind.what === what));
+  const own = splices.map(({ what, words, mark, count, kilograms }): HardwareKind => {
+    const weight = kilograms === null ? null : thousandths(kilograms, unit);
+    return { what, words, count, spare: spareOf(what, count, stock), weight, lots: [mark] };
+  });
+  return ORDER.flatMap((what) => [...kinds, ...own].filter((kind) => kind.what === what));
 }
 
 /** Of each hundred so many, rounded up; plates are made to count. */
-function spareOf(what: Hardware["what"], count: number, { spareNuts, spareWashers }: RodStock): number | null {
+function spareOf(what: HardwareKind["what"], count: number, { spareNuts, spareWashers }: RodStock): number | null {
   const share = what === "nut" ? spareNuts : what === "washer" ? spareWashers : null;
   return share === null || share.kind === "missing" ? null : Math.ceil((count * share.value) / 100);
 }
@@ -116,6 +127,11 @@ export function openHardwareWords(lots: readonly RodLot[]): readonly string[] {
 function hardwareRemarks(kinds: readonly HardwareKind[], unknown: number): readonly string[] {
   const noSpare = kinds.some(({ what, spare }) => (what === "nut" || what === "washer") && spare === null);
   return [
+    ...(kinds.some(({ what }) => what === "bolt")
+      ? [
+          "Bolts and nuts of splice plates stand with the mark of their template; without washers, since holes are of standard size.",
+        ]
+      : []),
     "Counts are those of the rods. A nut that holds the template is counted once where it stays as a levelling nut.",
     ...(noSpare ? ["No spare pieces where the shop file names none: rodShop.spareNuts, rodShop.spareWashers."] : []),
     ...(unknown === 0 ? [] : [`The weight of ${unknown} of ${kinds.length} kinds is not known and not in the total.`]),

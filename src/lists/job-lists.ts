@@ -10,6 +10,7 @@ import type { ListTable } from "./model.js";
 import { packingList } from "./packing-list.js";
 import { quoteList } from "./quote.js";
 import { rodList } from "./rod-list.js";
+import { splicePieces } from "./splice-bolts.js";
 import { threadList } from "./thread-list.js";
 
 /** What lists are made of, when all bases are made. */
@@ -37,7 +38,8 @@ export function makeLists({ job, facts, held, openQuestions }: ListsOf): JobList
   const stops = { held, stopped: new Set(facts.flatMap(({ mark, released }) => (released ? [] : [mark]))) };
   const groups = barGroups(lots, stock);
   const bars = { groups, stock, unit };
-  const hardware = hardwareKinds(lots, stock, unit);
+  const splices = splicePieces(facts, unit, shop.density.steel.value);
+  const hardware = hardwareKinds(lots, splices, stock, unit);
   const deliveries = [...new Set(bases.map(({ delivery }) => delivery))];
   return {
     lots,
@@ -48,7 +50,7 @@ export function makeLists({ job, facts, held, openQuestions }: ListsOf): JobList
       barSummary(bars),
       threadList(lots, unit),
       hardwareList(hardware, lots, unit),
-      packingList({ bases, lots, facts, unit, stops }),
+      packingList({ bases, lots, facts, splices, unit, stops }),
       notesList({ ...bars, lots }),
     ],
     quote: quoteList({

@@ -18,18 +18,20 @@ import type { ListCell, ListTable } from "./model.js";
 import { sizeFigure } from "./plate-list.js";
 import { stockWords } from "./plate-rows.js";
 import { rodWeight } from "./rod-list.js";
+import type { SplicePiece } from "./splice-bolts.js";
 
 /** What a packing list is made of. */
 export interface PackingOf {
   readonly bases: readonly Pick<Base, "mark" | "quantity" | "delivery">[];
   readonly lots: readonly RodLot[];
   readonly facts: readonly BaseFacts[];
+  readonly splices: readonly SplicePiece[];
   readonly unit: Unit;
   readonly stops: ListedStops;
 }
 
 /** What is counted on a packing list. */
-export type PackedWhat = "rods" | "nut" | "washer" | "plate washer" | "plate" | "template";
+export type PackedWhat = "rods" | "nut" | "washer" | "plate washer" | "plate" | "bolt" | "template";
 
 /** One line. */
 export interface Packed {
@@ -37,7 +39,7 @@ export interface Packed {
   /** Marks of the bases that it is for; a template may serve several. */
   readonly bases: readonly string[];
   readonly what: PackedWhat;
-  /** Lot or mark; empty of hardware. */
+  /** Lot or mark; empty of hardware of rods. */
   readonly mark: string;
   readonly words: string;
   readonly perBase: number | null;
@@ -56,7 +58,7 @@ export function packedLines(of: PackingOf): readonly Packed[] {
   const facts = new Map(of.facts.map((each) => [each.mark, each]));
   const lines = of.bases.flatMap((base) => [
     ...rodLines(base, byBase.get(base.mark) ?? [], of.unit),
-    ...templateLines(base, facts.get(base.mark), taken, of.unit),
+    ...templateLines(base, facts.get(base.mark), taken, of),
   ]);
   return [...groupBy(lines, ({ delivery }) => delivery).values()].flat();
 }
@@ -96,13 +98,13 @@ function templateLines(
   { delivery }: PackingOf["bases"][number],
   facts: BaseFacts | undefined,
   taken: Set<string>,
-  unit: Unit,
+  { unit, splices }: PackingOf,
 ): readonly Packed[] {
   if (facts === undefined) return [];
-  return facts.pieces.flatMap((piece): readonly Packed[] => {
+  const { bases } = facts.template;
+  const plates = facts.pieces.flatMap((piece): readonly Packed[] => {
     if (taken.has(piece.mark)) return [];
     taken.add(piece.mark);
-    const bases = facts.template.bases;
     const weight = piece.weight === null ? null : Math.round(piece.weight.value * 1000);
     return [
       {
@@ -117,6 +119,20 @@ function templateLines(
       },
     ];
   });
+  const bolted = facts.bolted.filter(({ mark }) => !taken.has(boltsOf(mark)));
+  for (const { mark } of bolted) taken.add(boltsOf(mark));
+  const bolts = splices.filter((piece) => bolted.some(({ mark }) => mark === piece.mark));
+  return [...plates, ...bolts.map((piece) => ({ delivery, bases, ...boltLine(piece, unit) }))];
+}
+
+/** What stands for the bolts of a template among what is packed already: no mark of a piece. */
+function boltsOf(mark: string): string {
+  return `bolts of ${mark}`;
+}
+
+function boltLine({ what, words, mark, count, kilograms }: SplicePiece, unit: Unit) {
+  const weight = kilograms === null ? null : thousandths(kilograms, unit);
+  return { what, mark, words, perBase: null, count, weight };
 }
 
 /** `template, PL 3/8 A36, 34 x 30`: as the cut list has it. */

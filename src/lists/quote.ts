@@ -138,7 +138,7 @@ function countPlates({ facts, rates }: QuoteOf): OfPlates {
     perPierce: pieces(sum(({ pierces }) => pierces)),
     perLengthCut: length(({ cutLength }) => cutLength),
     perLengthScribed: length(({ scribeLength }) => scribeLength),
-    perHole: pieces(sum(({ holes }) => holes.rod + holes.opening + holes.nail + holes.grout)),
+    perHole: pieces(sum(({ holes }) => holes.rod + holes.opening + holes.nail + holes.grout + holes.bolt)),
   };
 }
 
@@ -246,6 +246,7 @@ function quoteRemarks(of: QuoteOf, unset: number, currency: string | null): read
         ]),
     ...(held.length === 0 ? [] : [`Held, and counted here all the same: ${held.join(" ")}.`]),
     ...openHardwareWords(of.lots),
+    ...boltWords(of.hardware),
     ...(unset === 0
       ? []
       : [
@@ -254,4 +255,11 @@ function quoteRemarks(of: QuoteOf, unset: number, currency: string | null): read
     `${currency === null ? "The currency is not set (rates.currency)" : `Amounts in ${currency}`}; each line is quantity times rate, rounded half up to ${countWords(rates.decimals, "decimal")}, and the total is the sum of the lines.`,
     "Quantities are those of the lists: bars as they are cut, without kerf and rests. What has no line has no rate: tax, freight and engineering are not in it.",
   ];
+}
+
+function boltWords(hardware: readonly HardwareKind[]): readonly string[] {
+  const bolts = hardware.reduce((sum, { what, count }) => sum + (what === "bolt" ? count : 0), 0);
+  return bolts === 0
+    ? []
+    : [`${countWords(bolts, "bolt")} of splice plates: no rate is kept for bolts, they are not in the total.`];
 }

@@ -161,7 +161,6 @@ export const HEADINGS: readonly Heading[] = [
   length(base("Template height", "template.height", "length", "3")),
   lengths(base("Nails", "template.nails", "holes", "1/8: -9,8; 9,8", "Nail holes")),
   lengths(base("Grout holes", "template.groutHoles", "holes", "3: 0,0", "Air holes")),
-  base("Delivery", "delivery", "text", "truck 1", "Truck"),
   base("Note", "note", "note", "brace frame", "Remarks"),
 ];
 

@@ -119,7 +119,7 @@ export function assemblyNote({ bolt, joints }: Parted): string {
   const count = joints.reduce((sum, joint) => sum + boltCount(joint), 0);
   return (
     `ASSEMBLE FACE UP on a level floor: joints closed (gap 0, sizes are nominal), splice plates on the top face, ${count} bolts ${bolt.value.size} ` +
-    "from below, nuts and washers on top. Tape the distances of the whole template before the nuts are drawn tight, and again after."
+    "from below, nuts on top. Tape the distances of the whole template before the nuts are drawn tight, and again after."
   );
 }
 

@@ -36,6 +36,7 @@ import {
   bottomWords,
   embedmentWords,
   fastenerWords,
+  lowerTemplateWords,
   projectionWords,
   rodWords,
   supportWords,
@@ -102,6 +103,7 @@ interface Deep {
   readonly support: readonly string[];
   readonly rod: readonly string[];
   readonly bottom: readonly string[];
+  readonly lower: readonly string[];
   readonly depth: number;
   /** Right edge of what stands at the lower end of the rod. */
   readonly edge: number;
@@ -158,13 +160,24 @@ function deepWords(request: SheetRequest, own: RodGroup, right: Right, over: boo
   const support = over ? [] : phraseLines(supportWords(request), width, letter);
   const rod = phraseLines(rodWords(request, own), width, letter);
   const bottom = phraseLines(bottomWords(request, own), width, letter);
-  const lines = support.length + rod.length + bottom.length;
+  const lower = over ? [] : phraseLines(lowerTemplateWords(request), width, letter);
+  const lines = support.length + rod.length + bottom.length + lower.length;
   const anchored = anchoredAt(own.rod);
   const words = anchored + widestLine(embedmentWords(request, own), letter) + 1.4;
-  const depth = Math.max(LEAST_DEPTH, words, SUPPORT_TOP + lines * LEADING + 0.4);
+  const depth = Math.max(
+    LEAST_DEPTH,
+    words,
+    SUPPORT_TOP + lines * LEADING + 0.4 + (lower.length === 0 ? 0 : LOWER_ROOM),
+  );
   const edge = own.rod.bottom.kind === "missing" || own.rod.bottom.value.kind === "hook" ? ROD : NUT.half;
-  return { support, rod, bottom, depth, edge, anchored };
+  return { support, rod, bottom, lower, depth, edge, anchored };
 }
+
+/** Depth that a lower template with its nuts takes beside its words, and its underside above the lower end. */
+const LOWER_ROOM = 3;
+const LOWER_LEVEL = 5.6;
+/** Its half width: what shows of it beside the rod. */
+const LOWER_HALF = 2;
 
 /** Clear of an extension line. */
 const END_GAP = 0.5;
@@ -293,15 +306,45 @@ function fasteners({ washers, carried }: Placed): {
 function rodAndNuts(placed: Placed, frame: Frame, { rod }: RodGroup): readonly SceneItem[] {
   const { depth } = placed.deep;
   const { nuts, washers } = fasteners(placed);
-  const cut: Span = [-depth * 0.62, -depth * 0.62 + 0.7];
   const end = lowerEnd(frame, rod, depth);
+  const lower = placed.deep.lower.length === 0 ? NO_LOWER : lowerTemplate(frame, LOWER_LEVEL - depth);
+  const low = lower === NO_LOWER ? -depth * 0.62 : (LOWER_LEVEL + LOWER_ROOM - depth) * 0.8;
+  const cut: Span = [low, low + 0.7];
   return [
-    ...rodItems(frame, [end.from, TOP], placed.threadFrom, [...nuts, ...washers, cut, ...end.hidden]),
+    ...rodItems(frame, [end.from, TOP], placed.threadFrom, [...nuts, ...washers, cut, ...lower.hidden, ...end.hidden]),
     rodBreak(frame, cut),
     ...nuts.flatMap((nut) => nutItems(frame, nut)),
     ...washers.map((washer) => washerItem(frame, washer)),
+    ...lower.items,
     ...end.items,
   ];
+}
+
+type InConcrete = Pick<LowerEnd, "hidden" | "items">;
+
+const NO_LOWER: InConcrete = { hidden: [], items: [] };
+
+/** The lower template between its nuts, cut through its hole. */
+function lowerTemplate(frame: Frame, underside: number): InConcrete {
+  const face = underside + PLATE;
+  const nuts: readonly Span[] = [
+    [underside - NUT.height, underside],
+    [face, face + NUT.height],
+  ];
+  const sides: readonly Span[] = [
+    [-LOWER_HALF, -ROD - 0.25],
+    [ROD + 0.25, LOWER_HALF],
+  ];
+  const plates = sides.map(([x0, x1]) => {
+    const corners = [
+      spot(frame, x0, underside),
+      spot(frame, x1, underside),
+      spot(frame, x1, face),
+      spot(frame, x0, face),
+    ];
+    return fill("bar", ...corners);
+  });
+  return { hidden: nuts, items: [...plates, ...nuts.flatMap((nut) => nutItems(frame, nut))] };
 }
 
 interface LowerEnd {
@@ -395,7 +438,7 @@ function wordsAbove(placed: Placed, frame: Frame): readonly SceneItem[] {
 
 /** What carries the template, what the rod is, and its lower end. */
 function wordsBelow({ deep, carried, right }: Placed, frame: Frame): readonly SceneItem[] {
-  const { support, rod, bottom, depth, edge } = deep;
+  const { support, rod, bottom, lower, depth, edge } = deep;
   const rodTop = -SUPPORT_TOP - support.length * LEADING - 0.8;
   const end = DEEP_WORDS + widestLine(support.slice(0, 1), frame.letter) + 0.3;
   const level = -SUPPORT_TOP + 0.5;
@@ -410,7 +453,20 @@ function wordsBelow({ deep, carried, right }: Placed, frame: Frame): readonly Sc
     ...carrier,
     ...labelItems(frame, rod, DEEP_WORDS, rodTop),
     leaderItems(frame, [DEEP_WORDS - 0.3, rodTop + 0.5], [ROD, rodTop + 0.5]),
+    ...lowerItems(frame, lower, depth, bottom.length),
     ...labelItems(frame, bottom, DEEP_WORDS, -depth + 0.2 + (bottom.length - 1) * LEADING),
     leaderItems(frame, [DEEP_WORDS - 0.3, -depth + 0.7], [edge, -depth + 0.7]),
+  ];
+}
+
+/** The words of the lower template above those of the lower end, from its plate. */
+function lowerItems(frame: Frame, lower: readonly string[], depth: number, under: number): readonly SceneItem[] {
+  if (lower.length === 0) return [];
+  const least = 0.2 + under * LEADING + (lower.length - 1) * LEADING + 0.4;
+  const first = Math.max(least, LOWER_LEVEL) - depth;
+  const from = [DEEP_WORDS - 0.3, first + 0.5] as const;
+  return [
+    ...labelItems(frame, lower, DEEP_WORDS, first),
+    leaderItems(frame, from, [LOWER_HALF - 0.3, LOWER_LEVEL + PLATE / 2 - depth]),
   ];
 }

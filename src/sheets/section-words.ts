@@ -108,6 +108,17 @@ export function templateWords({ base, job }: SheetRequest): Phrase {
   return [`${material === "plywood" ? "PLYWOOD" : "TEMPLATE"} ${figure}`];
 }
 
+/** The lower template and the height of its underside. */
+export function lowerTemplateWords({ base, job }: SheetRequest): Phrase {
+  const { lower } = base.template;
+  if (lower === null) return [];
+  const name = ["LOWER TEMPLATE", formatLength(lower.thickness, job.unit)];
+  if (lower.level.kind === "missing") return [...name, "HEIGHT", "NOT GIVEN"];
+  const { from, distance } = lower.level.value;
+  const level = from === "lower ends" ? ["ABOVE", "LOWER END"] : ["BELOW", "T.O.C."];
+  return [...name, "UNDERSIDE", formatLength(distance, job.unit), ...level];
+}
+
 /** What carries it while concrete is placed. */
 export function supportWords({ base }: SheetRequest): Phrase {
   const { support } = base.template;

@@ -4,13 +4,13 @@ import { columnContour, planContour } from "../checks/geometry/measure.js";
 import { isReleased } from "../checks/release.js";
 import { isAsking } from "../checks/run.js";
 import type { Contour, Point } from "../geometry/index.js";
-import type { MarkingShop, Material } from "../job/model/job.js";
+import type { MarkingShop, Material, SpliceBolt } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
 import { type PieceRole, scribedLength, type TemplatePiece, type Weight } from "../template/index.js";
 import type { HoleRole, Plate } from "../template/model.js";
 import { groupBy } from "../units/group-by.js";
 import type { Length } from "../units/length.js";
-import { toMillimetres } from "../units/length.js";
+import { add, toMillimetres } from "../units/length.js";
 import type { CutCertificate } from "./certificate.js";
 import type { SummaryFile } from "./model.js";
 
@@ -50,6 +50,16 @@ export type BoardFacts = Pick<
   "mark" | "revision" | "quantity" | "material" | "grade" | "thickness" | "region" | "holes" | "marks"
 >;
 
+/** Bolts of the splice plates of a template or lower template. */
+export interface BoltedFacts {
+  readonly mark: string;
+  readonly bolt: SpliceBolt;
+  /** Plate and splice plate. */
+  readonly grip: Length;
+  /** For all templates of the mark together. */
+  readonly count: number;
+}
+
 /** A base in plan, in its own axes, millimetres. */
 export interface BaseFigure {
   readonly rods: readonly FigureRod[];
@@ -78,6 +88,8 @@ export interface BaseFacts {
   readonly template: { readonly mark: string; readonly quantity: number; readonly bases: readonly string[] };
   /** The same for every base that one template serves: a list of pieces takes those of a template once. */
   readonly pieces: readonly PieceFacts[];
+  /** As `pieces`: the same for every base that one template serves. */
+  readonly bolted: readonly BoltedFacts[];
   /** Its plan in a few lines, for the letter; null of a base that asks nothing. */
   readonly figure: BaseFigure | null;
   /** Files of the base and its template. */
@@ -99,11 +111,18 @@ export function factsOf(
     held: held.length > 0,
     template: { mark: plate.mark, quantity: plate.quantity, bases: servedMarks(base) },
     pieces: pieces.map((piece) => pieceFacts(piece, job.shop.marking.how, filesOf(piece))),
+    bolted: [plate, ...(plate.lower === null ? [] : [plate.lower])].flatMap(boltedFacts),
     figure: rows.some(isAsking) ? figureOf(checked) : null,
     released: isReleased(job, open),
     files,
     certificates,
   };
+}
+
+function boltedFacts({ mark, quantity, thickness, parted }: Plate): readonly BoltedFacts[] {
+  if (parted === null) return [];
+  const each = parted.joints.flatMap(({ splices }) => splices.flatMap(({ bolts }) => bolts)).length;
+  return [{ mark, bolt: parted.bolt.value, grip: add(thickness, thickness), count: each * quantity }];
 }
 
 function figureOf({ base, rods }: CheckedBase): BaseFigure {

@@ -7,6 +7,7 @@ import { leastOf } from "../../units/extremes.js";
 import { leastEdge } from "../edges.js";
 import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
+import { placingOf } from "../placing.js";
 import { compare, known, lacking, notApplicable, notTabulated } from "../results.js";
 import { rodHoles } from "../rods.js";
 import { CONCRETE, PLATE } from "../takes.js";
@@ -17,7 +18,7 @@ export const segmentBolts: Rule<"segment-bolts"> = {
   id: "segment-bolts",
   plainName: "bolts of splice plates",
   title:
-    "bolt of a splice plate to joint and edges, and to the next bolt, >= those of the edition; to the nut of a rod >= both halves across corners + gap; heads under the template inside the form that carries it, and above the concrete",
+    "bolt of a splice plate to joint and edges, and to the next bolt, >= those of the edition; to the nut of a rod >= both halves across corners + gap; heads under the template inside the form that carries it, and above the concrete; shift that bolts allow at one joint <= placing tolerance (advice)",
   severity: "stop",
   measured: "the distance of a bolt of a splice plate",
   takes: [...PLATE, ...CONCRETE, "template.height"],
@@ -27,7 +28,7 @@ export const segmentBolts: Rule<"segment-bolts"> = {
     const { parted } = context.plate;
     if (parted === null) return [notApplicable("plate", "the template is one piece")];
     const forms = parted.joints.map((joint) => formRow(context, parted, joint));
-    return [...boltRows(context), ...forms, headRow(context, parted)];
+    return [...boltRows(context), playRow(context, parted), ...forms, headRow(context, parted)];
   },
 };
 
@@ -116,6 +117,30 @@ const nutRow: JointRow = (context, { bolt: { value } }, joint) => {
   const note = `bolt to rod ${least.tag} ${say.twice(least.twice)}, nut of bolt ${value.size} across corners ${say.length(needs.values.nut.acrossCorners)}`;
   return compare(subject, least.twice, ">=", limit, note, NUTS);
 };
+
+const PLAY = {
+  severity: "advise",
+  clause: "2 (hole - bolt) at one joint <= placing tolerance",
+  measured: "the shift of a segment that its bolts allow",
+} as const;
+
+/**
+ * How far a segment can slide along a closed joint: on either side of it the bolt has its play in the segment and in the
+ * splice plate. Rods of the segment shift with it.
+ */
+function playRow(context: CheckContext, { bolt: { value } }: Parted): RuleResult {
+  const subject = "bolt play";
+  const [rod, ...others] = rodHoles(context);
+  if (rod === undefined) return notApplicable(subject, "no rod stands on the template", PLAY);
+  const least = others.reduce((a, b) => (b.diameter < a.diameter ? b : a), rod);
+  const placing = placingOf(context, least);
+  if (!placing.found) return { ...placing.result, subject, severity: PLAY.severity };
+  const { tolerance, item } = placing.row;
+  const say = wordsIn(context.job.unit);
+  const shift = 2 * (value.hole.value - value.diameter);
+  const note = `2 x (${say.length(value.hole.value)} - ${say.length(value.diameter)}) along one closed joint against ${say.length(tolerance)}, ${item}; shifts of several joints add up: tape the whole when its bolts are tight`;
+  return compare(subject, 2 * shift, "<=", 2 * tolerance, note, { ...PLAY, edition: context.job.editions.placing });
+}
 
 const FORM = { clause: "head under the template, inside the form", edition: "geometry" };
 

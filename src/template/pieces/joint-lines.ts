@@ -25,19 +25,19 @@ interface Obstacle {
   readonly radius: number;
 }
 
-/** The joints of a plate in so many segments, as far as they can be from holes, seats of nuts and the orientation notch. */
+/** The joints of a plate in so many segments, clear of holes, seats of nuts and the orientation notch as far as can be; `needOn`: the room that a joint of this width needs. */
 export function jointLines(
   job: Job,
   plate: Plate,
   rods: readonly PlacedRod[],
   count: number,
-  need: number,
+  needOn: (width: number) => number,
 ): JointLines {
   const obstacles = obstaclesOf(job, plate, rods);
   const center = ringCenter(plate);
   return center === null
-    ? cutsAcross(job, plate.region.outer, obstacles, count, need)
-    : radii(plate.region.outer, center, obstacles, count);
+    ? cutsAcross(job, plate.region.outer, obstacles, count, needOn(0))
+    : radii(plate.region.outer, center, obstacles, count, needOn(ringWidth(plate, center)));
 }
 
 /** The middle of a round plate that is open there; null of any other. */
@@ -50,6 +50,14 @@ function ringCenter({ region, keyed, holes }: Plate): Point | null {
 
 function isAbout(contour: Contour, center: Point): boolean {
   return contour.kind === "circle" && millimetresBetween(contour.center, center) === 0;
+}
+
+/** Of the steel between the opening in the middle and the outline. */
+function ringWidth({ region, keyed, holes }: Plate, center: Point): number {
+  const round = keyed?.bare ?? region.outer;
+  const opening = holes.find(({ role, contour }) => role === "opening" && isAbout(contour, center))?.contour;
+  const across = [round, opening].map((each) => (each?.kind === "circle" ? each.diameter : 0));
+  return ((across[0] ?? 0) - (across[1] ?? 0)) / 2 / NM_PER_MM;
 }
 
 function obstaclesOf({ shop }: Job, { holes, keyed }: Plate, rods: readonly PlacedRod[]): readonly Obstacle[] {
@@ -70,11 +78,13 @@ function radiusOf({ shape }: Hole): number {
   return across / 2 / NM_PER_MM;
 }
 
-/** Equal sectors, turned to where the nearest obstacle is farthest; of several such turns the least. */
-function radii(outer: Contour, center: Point, obstacles: readonly Obstacle[], count: number): JointLines {
-  const sector = 360 / count;
-  const start = bestStart(center, obstacles, count);
-  const degrees = Array.from({ length: count }, (_, i) => start + i * sector);
+/**
+ * Equal sectors, turned to where the nearest obstacle is farthest; of several such turns the least. Where a joint has no room
+ * so, each moves by itself as little as gives it its room.
+ */
+function radii(outer: Contour, center: Point, obstacles: readonly Obstacle[], count: number, need: number): JointLines {
+  const degrees = joints(center, obstacles, count, need);
+  const [start = 0] = degrees;
   const { x0, y0, x1, y1 } = extentOf(outer);
   const reach = x1 - x0 + y1 - y0;
   const lines = degrees.map((each, i): PartingLine => {
@@ -84,9 +94,31 @@ function radii(outer: Contour, center: Point, obstacles: readonly Obstacle[], co
   });
   const cellOf = ({ x, y }: Point) => {
     const turned = (Math.atan2(y - center.y, x - center.x) * 180) / Math.PI - start;
-    return Math.floor((((turned % 360) + 360) % 360) / sector) % count;
+    const from = ((turned % 360) + 360) % 360;
+    return degrees.findLastIndex((each) => each - start <= from);
   };
-  return { lines, cellOf, degrees, turns: degrees.map((each) => 90 - each - sector / 2) };
+  const turns = degrees.map((each, i) => 90 - (each + (degrees[i + 1] ?? start + 360)) / 2);
+  return { lines, cellOf, degrees, turns };
+}
+
+/** Directions of the joints, ascending from 0 to 360 degrees. */
+function joints(center: Point, obstacles: readonly Obstacle[], count: number, need: number): readonly number[] {
+  const sector = 360 / count;
+  const start = bestStart(center, obstacles, count);
+  const equal = Array.from({ length: count }, (_, i) => start + i * sector);
+  const isClear = (each: number) => roomOn(center, obstacles, [each]) >= need - SAME_ROOM;
+  if (equal.every(isClear)) return equal;
+  return equal.map((ideal) => nearby(ideal, sector / MOST_MOVED).find(isClear) ?? ideal);
+}
+
+/** A joint moves by no more than this part of a sector. */
+const MOST_MOVED = 4;
+
+/** Directions from an ideal one on, the nearest first. */
+function nearby(ideal: number, most: number): readonly number[] {
+  const count = 2 * Math.floor(most / STEP) + 1;
+  const at = Array.from({ length: count }, (_, i) => tidy(ideal + (i % 2 === 0 ? -1 : 1) * Math.ceil(i / 2) * STEP));
+  return at.filter((each) => each >= 0 && each < 360);
 }
 
 /** Turns are tried in steps of this many degrees, and midway between neighbouring holes. */
@@ -122,7 +154,13 @@ function tidy(degrees: number): number {
 }
 
 function roomAt(center: Point, obstacles: readonly Obstacle[], start: number, count: number): number {
-  const rays = Array.from({ length: count }, (_, i) => turnOf(start + (i * 360) / count));
+  const directions = Array.from({ length: count }, (_, i) => start + (i * 360) / count);
+  return roomOn(center, obstacles, directions);
+}
+
+/** What is left between rays in these directions and the nearest obstacle, millimetres. */
+function roomOn(center: Point, obstacles: readonly Obstacle[], directions: readonly number[]): number {
+  const rays = directions.map((each) => turnOf(each));
   const fromRay = ({ center: at, radius }: Obstacle) => {
     const [dx, dy] = [at.x - center.x, at.y - center.y];
     const away = rays.map(({ cos, sin }) =>

@@ -91,7 +91,7 @@ function cutInto(parting: Parting, count: number | "auto"): Cut | null {
 }
 
 function cutAt({ job, plate, rods, design }: Parting, count: number): Cut {
-  const lines = jointLines(job, plate, rods, count, spliceReach(design));
+  const lines = jointLines(job, plate, rods, count, (width) => spliceReach(design, width));
   return { ...lines, parts: partition(plate.region, lines.lines, count, lines.cellOf) };
 }
 

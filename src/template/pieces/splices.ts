@@ -37,7 +37,7 @@ const TICK: Readonly<Record<Unit, Length>> = { in: inches(0.125), mm: millimetre
 /** Preferred spacing of bolts in diameters (AISC 360-22 J3.4). */
 const PREFERRED_SPACING = 3;
 
-/** Most thicknesses between bolts, and at most this far (AISC 360-22 J3.6, from memory: 24 t, 12 in, 300 mm). */
+/** Most thicknesses between bolts, and at most this far: 24 t of the thinner part, 12 in, 300 mm (AISC 360-16 J3.5a, 360-22 J3.6a). */
 const MOST_PITCH = { thicknesses: 24, in: inches(12), mm: millimetres(300) } as const;
 
 /** What bolts keep from edges and from each other: least edge distances of the edition and of the shop, rounded up. */
@@ -53,9 +53,10 @@ export function spliceDesign(job: Job, template: TemplateSpec, bolt: SpliceBolt)
   return { edge, joint: Math.max(edge, up(spacing / 2)), spacing, pitch, tick };
 }
 
-/** How far from its joint a splice plate of one row a side reaches, millimetres. */
-export function spliceReach({ edge, joint }: SpliceDesign): number {
-  return (joint + edge) / NM_PER_MM;
+/** How far from its joint of this width a splice plate reaches: two bolts one behind the other on a side of a narrow one, millimetres. */
+export function spliceReach({ edge, joint, spacing, tick }: SpliceDesign, width: number): number {
+  const isNarrow = width * NM_PER_MM - 4 * tick - 2 * edge < spacing;
+  return (joint + (isNarrow ? spacing : 0) + edge) / NM_PER_MM;
 }
 
 /** The splice plate over a stretch of a joint. */

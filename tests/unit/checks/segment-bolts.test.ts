@@ -47,6 +47,20 @@ describe("segment-bolts", () => {
     expect(spacing.status).toBe("pass");
   });
 
+  // Standard holes are 1/16 in over bolts below 1 in and 1/8 over 1 in (AISC 360-22 Table J3.3): a joint shifts 1/8 in, 1/4 in.
+  it.each([
+    ["5/8", 1 / 8],
+    ["3/4", 1 / 8],
+    ["1", 1 / 4],
+  ])("bolts %s let a segment shift %s in against the placing tolerance, as advice", (size, shift) => {
+    const row = rowOf(segmentBolts, { template: halves(size) }, isSubject("bolt play"));
+    expect(row).toMatchObject({ severity: "advise", value: { kind: "length", twice: 2 * inch(shift) } });
+    const { limit } = row;
+    expect(limit?.kind === "length" && row.status).toBe(
+      limit?.kind === "length" && limit.twice >= 2 * inch(shift) ? "pass" : "fail",
+    );
+  });
+
   // ISO 273, medium series: M12 13.5, M16 17.5, M20 22.
   it.each([
     ["M12", 13.5],

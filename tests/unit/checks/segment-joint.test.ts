@@ -82,3 +82,17 @@ describe("segment-joint", () => {
     expect(pieces(2).status).toBe("pass");
   });
 });
+
+describe("joints of a ring whose rods leave equal sectors no room", () => {
+  // 23 rods and four equal sectors: of the 92 turns at which a joint meets a rod, two are 3.9 degrees apart; a splice plate needs more.
+  it("move by themselves between rods, so that every splice plate lies clear", () => {
+    const ring: OutlineSpec = { kind: "ring", outer: inch(168), inner: inch(148), at };
+    const rows = rowsOf(segmentJoint, {
+      group: { pattern: { kind: "circle", diameter: inch(158), count: 23, start: { kind: "straddle" } } },
+      rod: { wrenchRoom: missing("rods.wrenchRoom", "not given") },
+      template: { outline: ring, opening: { kind: "none" }, segments: { count: 4, bolt: null } },
+    });
+    expect(rows).toHaveLength(9);
+    expect(rows.filter(({ status }) => status !== "pass")).toEqual([]);
+  });
+});

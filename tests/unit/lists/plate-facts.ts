@@ -31,6 +31,7 @@ export function plateFacts(i: number): BaseFacts {
     ...{ mark: bases[0] ?? mark, quantity: 1, held: isHeld, released: true, figure: null },
     template: { mark, quantity: piece.quantity, bases },
     pieces: [piece],
+    bolted: [],
     files: piece.files,
     certificates: [],
   };

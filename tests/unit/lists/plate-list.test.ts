@@ -36,7 +36,8 @@ function facts(
 ): BaseFacts {
   const [first] = pieces;
   const template = { mark: first?.mark ?? mark, quantity: first?.quantity ?? 1, bases };
-  return { mark, quantity: 1, held, template, pieces, files: [], certificates: [], released: true, figure: null };
+  const made = { files: [], certificates: [], bolted: [] };
+  return { mark, quantity: 1, held, template, pieces, ...made, released: true, figure: null };
 }
 
 const of = (all: readonly BaseFacts[], status: "released" | "preliminary" = "released") =>

@@ -27,7 +27,6 @@ const US: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     "Rod material or Grade": "ROD MATERIAL | ANCHOR BOLT SPEC. | ROD MATL",
     "Material or Rod material or note": "MATERIAL | MATL",
     Finish: "FINISH | COATING | ROD FINISH",
-    Delivery: "DELIVERY | POUR | TRUCK",
     Galvanized: "GALV | GALV. | HDG | GALVANIZED | RODS GALVANIZED",
     Projection:
       "PROJ | PROJ. | PROJECTION | ROD PROJ. | PROJECTION ABOVE T.O.C. | PROJ. ABOVE CONC. | PROJ (ABOVE T.O.C.) | PROJ. ABV. CONC.",
