@@ -57,7 +57,7 @@ export function barList({ groups, stock, unit }: BarListOf): ListTable {
     title: "BARS TO CUT",
     columns: BAR_COLUMNS(unit),
     rows: patterns.map((pattern) => barRow(pattern, stock, unit)),
-    totals: patterns.length === 0 ? [] : [barTotals(patterns)],
+    totals: [barTotals(patterns)],
     views: [
       {
         title: `BARS TO CUT (${UNIT_WORDS[unit]})`,
