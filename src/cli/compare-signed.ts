@@ -1,6 +1,7 @@
 /** `compare` where OLD was signed: whether that stands for NEW, and what is to be looked at again. */
 import { existsSync } from "node:fs";
 import { basename, resolve } from "node:path";
+import { baseAsRead } from "../compare/index.js";
 import { type FoundRecord, type SignatureState, type SignedState, startSignedBases } from "../signature/index.js";
 import type { SummaryBase } from "../summary/model.js";
 import { jobState } from "../tasks/compare.js";
@@ -60,7 +61,7 @@ export function startJobState(): TakeJob & { state(): SignedState | null } {
   const bases = startSignedBases({ ...SIGNING_TOOLS, hasPapers: false });
   let state: SignedState | null = null;
   return {
-    each: bases.add,
+    each: (base) => bases.add(baseAsRead(base)),
     end: (opened) => {
       state = jobState(opened, bases);
     },

@@ -13,6 +13,7 @@ import type { SignatureState } from "../signature/index.js";
 import { jobSide } from "../tasks/compare.js";
 import type { Command } from "./arguments.js";
 import { judgeForNew, packageState, signedPackage, startJobState, type TakeJob } from "./compare-signed.js";
+import { findEarlierRegister } from "./earlier-register.js";
 import { attemptReading } from "./file-system.js";
 import { fileFault, showFindings } from "./findings.js";
 import { openFile } from "./open.js";
@@ -29,7 +30,8 @@ export async function runCompare(
 ): Promise<ExitCode> {
   const signed = signedPackage(old, shell);
   const gathered = signed === null ? null : startJobState();
-  const sides = [await readSide(old, shell, null), await readSide(fresh, shell, gathered)] as const;
+  const register = registerOfOld(old, shell);
+  const sides = [await readSide(old, shell), await readSide(fresh, shell, { take: gathered, register })] as const;
   const [before, after] = sides;
   await showFindings(uniqueFindings(sides), json, shell);
   if (!before.ok || !after.ok) return 2;
@@ -66,14 +68,32 @@ function uniqueFindings(sides: readonly Outcome<Side>[]): Outcome<Side>["finding
   return [...told.values()];
 }
 
+/** Numbers by which NEW answers and accepts are those that OLD gave; null of a job, and of a package that gave none. */
+function registerOfOld(name: string, { currentFolder }: Shell): string | null {
+  const path = resolve(currentFolder, name);
+  const folder = basename(path) === SUMMARY ? resolve(path, "..") : path;
+  const found = attemptReading(() => findEarlierRegister(folder), name);
+  return found.ok ? (found.value?.content ?? null) : null;
+}
+
+/** How a side that is a job is opened. */
+interface JobReading {
+  readonly take: TakeJob | null;
+  readonly register: string | null;
+}
+
 /** A folder, or the summary in it, is a package; any other file is a job. */
-async function readSide(name: string, shell: Shell, take: TakeJob | null): Promise<Outcome<Side>> {
+async function readSide(
+  name: string,
+  shell: Shell,
+  reading: JobReading = { take: null, register: null },
+): Promise<Outcome<Side>> {
   const path = resolve(shell.currentFolder, name);
   const stat = attemptReading(() => statSync(path, { throwIfNoEntry: false }), name);
   if (!stat.ok) return stat;
   if (stat.value === undefined) return { ok: false, findings: [fileFault(name, "missing-file", missingWords(path))] };
   if (stat.value.isDirectory()) return packageSide(path, name);
-  return basename(path) === SUMMARY ? packageSide(resolve(path, ".."), name) : openSide(name, shell, take);
+  return basename(path) === SUMMARY ? packageSide(resolve(path, ".."), name) : openSide(name, shell, reading);
 }
 
 /** A package with a changed cut file is refused; one with changed papers or files of somebody's is compared, and they are named. */
@@ -91,8 +111,8 @@ function missingWords(path: string): string {
   return `there is no such job file or package${rest}`;
 }
 
-async function openSide(name: string, shell: Shell, take: TakeJob | null): Promise<Outcome<Side>> {
-  const opened = await openFile(name, shell);
+async function openSide(name: string, shell: Shell, { take, register }: JobReading): Promise<Outcome<Side>> {
+  const opened = await openFile(name, shell, register ?? undefined);
   if (!opened.ok) return opened;
   const value = jobSide(name, opened.value, { startSha256, ...(take === null ? {} : { each: take.each }) });
   take?.end(opened.value);

@@ -60,8 +60,8 @@ interface Refused {
 
 function wordsOf({ holder, judgement }: Refused, { folder, lock }: PackageTarget): string {
   const name = basename(folder);
-  if (holder === null) return `another make has just begun to write ${name}; try again`;
-  const process = `another make (process ${holder.pid}`;
+  if (holder === null) return `another make or sign has just begun to write ${name}; try again`;
+  const process = `another make or sign (process ${holder.pid}`;
   const remove = `if it is not running any more, remove ${lock}`;
   switch (judgement) {
     case "other host":

@@ -3,9 +3,9 @@ import type { Dirent } from "node:fs";
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { PackageSummary } from "../compare/index.js";
-import type { Outcome } from "../diagnostics/finding.js";
+import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { SealState } from "../formats/seal.js";
-import { roleOf } from "../outputs/index.js";
+import { MANIFEST_PATH, roleOf, SIGNED } from "../outputs/index.js";
 import { type ListedPlate, type PackageFile, type ProvedPackage, readCertificates } from "../proof/index.js";
 import type { SignedState } from "../signature/index.js";
 import type { CutCertificate } from "../summary/certificate.js";
@@ -86,12 +86,13 @@ function findDxfFiles(folder: string, name: string): Outcome<FolderToProve> {
   if (found === null) return tooMany(name);
   const files = found.filter(({ path, kind }) => kind === "file" && isDxf(path));
   const within = found.filter(({ kind }) => kind === "package");
-  if (files.length + within.length === 0) {
+  const bereft = bereftPackages(found).map((path) => bereftFault(join(name, path)));
+  if (files.length + within.length + bereft.length === 0) {
     const message = `is a folder without ${SUMMARY} and without a DXF file: name a package, or files to prove`;
     return refuse(name, "nothing-to-prove", message);
   }
   const looked = within.map(({ path }) => lookIntoPackage(join(folder, path), join(name, path)));
-  const findings = looked.flatMap((each) => each.findings);
+  const findings = [...bereft, ...looked.flatMap((each) => each.findings)];
   const known = looked.flatMap((each) => (each.ok ? [each.value] : []));
   const loose = files.map(({ path }): FileToProve => ({ path: join(name, path), listed: null }));
   const value = {
@@ -99,6 +100,22 @@ function findDxfFiles(folder: string, name: string): Outcome<FolderToProve> {
     packages: known.flatMap(({ packages }) => packages),
   };
   return { ok: true, value, findings };
+}
+
+/** Folders with the first page or a signature of a package whose summary somebody took away. */
+function bereftPackages(found: readonly Found[]): readonly string[] {
+  const signs = found.flatMap(({ path, kind }) => {
+    const sign = kind === "file" ? PACKAGE_SIGN.exec(path) : null;
+    return sign === null ? [] : [sign[1] ?? ""];
+  });
+  return [...new Set(signs)];
+}
+
+const PACKAGE_SIGN = new RegExp(`^(?:(.*)/)?(?:${MANIFEST_PATH.replace(".", "\\.")}|${SIGNED}/[^/]+\\.json)$`);
+
+function bereftFault(folder: string): Finding {
+  const message = `is a package without its ${SUMMARY}: nothing tells which files were checked; get it back, or name single files to prove`;
+  return fileFault(folder, "damaged-package", message);
 }
 
 function lookIntoPackage(folder: string, name: string): Outcome<FolderToProve> {

@@ -39,13 +39,13 @@ export function readSignedState(folder: string, place: string): Outcome<ReadStat
   };
   const read = readSummary(chunks(), place, bases.add);
   if (!read.ok) return read;
-  const { job, checks, layoutHeld, files } = read.value;
+  const { job, checks, layoutHeld, files, questions } = read.value;
   const { number, title, revision, status } = job;
   const state: SignedState = {
     job: { number, title, revision, status },
     summary: { path: SUMMARY, bytes, sha256: hash.hex() },
     layoutHeld,
-    ...bases.end({ checks, files }),
+    ...bases.end({ checks, files, questions }),
   };
   return { ok: true, value: { summary: read.value, state }, findings: [] };
 }

@@ -2,7 +2,7 @@
 import * as z from "zod";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { placeInText } from "../readers/text.js";
-import type { Summary, SummaryRods } from "../summary/model.js";
+import type { Summary, SummaryBase, SummaryCheck, SummaryQuestion, SummaryRods } from "../summary/model.js";
 import type { SummaryTemplate } from "./model.js";
 import type { SummaryPiece } from "./split-summary.js";
 import { splitSummary } from "./split-summary.js";
@@ -74,11 +74,13 @@ const template = z.object({
   pieces: z.array(piece).exactOptional(),
 });
 
+const said = z.object({ by: text, date: text, text });
+
 const check = z.object({
   ...{ rule: text, clause: text, edition: text, subject: text, severity: text },
   ...{ value: number.nullable(), limit: number.nullable(), sense: text.nullable(), margin: number.nullable() },
   ...{ unit: text, status: text, note: text },
-  answer: z.object({ by: text, date: text, text }).exactOptional(),
+  ...{ answer: said.exactOptional(), accepted: said.exactOptional() },
 });
 
 const known = size.nullable();
@@ -124,6 +126,11 @@ const base = z.object({
   ...{ template, rods: z.array(rods).exactOptional(), checks: z.array(check), files: z.array(file) },
 });
 
+const asked = z.object({
+  ...{ number: text, bases: z.array(text), rule: text },
+  status: z.enum(["open", "answered", "accepted", "closed"], { error: "is no state of a question" }),
+});
+
 /** Everything but the bases. */
 const rest = z.object({
   schema: z.literal(1, { error: "is not 1, the schema that this program reads" }),
@@ -135,6 +142,7 @@ const rest = z.object({
   bases: z.array(z.never({ error: "is not a base" })),
   checks: z.array(check),
   layoutHeld: z.array(text).exactOptional(),
+  questions: z.array(asked).exactOptional(),
   files: z.array(file),
 });
 
@@ -149,6 +157,8 @@ export interface PackageSummary {
   /** Rows of the layout, and why it is held. */
   readonly checks: Summary["checks"];
   readonly layoutHeld: readonly string[];
+  /** None in packages of programs that did not number them. */
+  readonly questions: readonly Pick<SummaryQuestion, "number" | "bases" | "rule" | "status">[];
 }
 
 /** A base as a summary has it; without rods in packages of programs that did not list them. */
@@ -175,8 +185,8 @@ export function readSummary(
     if (piece.kind === "rest") {
       const whole = readPiece(piece, rest, file, [], findings);
       if (findings.length > 0 || whole === null) return { ok: false, findings };
-      const { job, files, checks, layoutHeld = [] } = whole;
-      return { ok: true, value: { job, bases, files, checks, layoutHeld }, findings };
+      const { job, files, checks, layoutHeld = [], questions = [] } = whole;
+      return { ok: true, value: { job, bases, files, checks, layoutHeld, questions }, findings };
     }
     const read = readPiece(piece, base, file, ["bases", index], findings);
     if (read !== null) {
@@ -191,6 +201,16 @@ export function readSummary(
 /** A package of a program whose templates served one base each does not list bases. */
 function withoutChecks({ checks: _, template: own, ...others }: z.output<typeof base>): PackageBase {
   return { ...others, template: { ...own, bases: own.bases ?? [others.mark] } };
+}
+
+/** A base of a job as it is read from its summary: the same keys in the same order, so that a job and its package are signed alike. */
+export function baseAsRead(written: SummaryBase): LedgerBase {
+  return base.parse(JSON.parse(JSON.stringify(written)));
+}
+
+/** The same of rows of the ledger. */
+export function checksAsRead(written: readonly SummaryCheck[]): Summary["checks"] {
+  return z.array(check).parse(JSON.parse(JSON.stringify(written)));
 }
 
 /** null, and a finding for each fault, where the piece is no JSON or not of this schema. */

@@ -38,10 +38,9 @@ export const writeCheckScreen = terminalText((screen: CheckScreen, options: Ledg
     adviceLines(screen.digest, options),
     closestLines(screen.digest, options),
     uncheckedLines(screen.digest, options),
-    [
-      ...wrap(`No rule looks at: ${NOT_CHECKED_AT_ALL.join("; ")}.`, options.width),
-      ...wrap(`Cautions: ${CAUTIONS_IN_SHORT}`, options.width),
-    ],
+    [`No rule looks at: ${NOT_CHECKED_AT_ALL.join("; ")}.`, `Cautions: ${CAUTIONS_IN_SHORT}`].flatMap((words) =>
+      wrap(words, options.width),
+    ),
     screen.rest.flatMap((line) => hanging(line, options.width, 0)),
   ];
   const shown = sections.filter((lines) => lines.length > 0);
@@ -49,9 +48,9 @@ export const writeCheckScreen = terminalText((screen: CheckScreen, options: Ledg
 });
 
 const [MOST_HELD, MOST_HELD_LINES, MOST_ASKED, MOST_ADVISED, MOST_CLOSE, MOST_STEPS, MOST_UNUSED] = [
-  6, 2, 10, 5, 3, 5, 3,
+  5, 2, 8, 5, 3, 5, 3,
 ];
-const [MOST_MARKS, MOST_HELD_MARKS, MOST_NAMED, MOST_STEP_LINES] = [6, 12, 3, 2];
+const [MOST_MARKS, MOST_HELD_MARKS, MOST_NAMED] = [6, 12, 3];
 
 function heading(words: string, style: Parameters<typeof styled>[1], { color, width }: LedgerTextOptions): string[] {
   return wrap(words, width).map((line) => styled(line, style, color));
@@ -69,6 +68,7 @@ function cut(words: string, room: number): string {
 
 /** So many lines of it, the last with dots where it goes on. */
 function cutLines(words: string, room: number, most: number): string[] {
+  if (most === 1 || words.length <= room) return [cut(words, room)];
   const lines = wrap(words, room);
   if (lines.length <= most) return lines;
   return [...lines.slice(0, most - 1), cut(lines.slice(most - 1).join(" "), room)];
@@ -80,9 +80,12 @@ function columns(
   { width }: LedgerTextOptions,
   most = 1,
 ): string[] {
-  const wide = greatestOf([0, ...rows.map(({ name }) => name.length)]);
-  return rows.flatMap(({ name, text }) =>
-    cutLines(text, width - wide - 4, most).map((line, i) => `  ${(i === 0 ? name : "").padEnd(wide)}  ${line}`),
+  const names = rows.map(({ name }) => cut(name, Math.floor(width / 2)));
+  const wide = greatestOf([0, ...names.map(({ length }) => length)]);
+  return rows.flatMap(({ text }, k) =>
+    cutLines(text, width - wide - 4, most).map(
+      (line, i) => `  ${(i === 0 ? (names[k] ?? "") : "").padEnd(wide)}  ${line}`,
+    ),
   );
 }
 
@@ -230,13 +233,15 @@ function uncheckedLines({ unchecked }: JobDigest, options: LedgerTextOptions): s
     ...columns(
       shown.map((step) => stepRow(step, rows)),
       options,
-      MOST_STEP_LINES,
     ),
     ...hanging(`together ${total} of ${rows}${others}${none}`, options.width, 2),
   ];
 }
 
-function stepRow({ keys, rows }: MissingKeys, all: number) {
-  const name = `${String(rows).padStart(String(all).length)} ${rows === 1 ? "row " : "rows"}  ${keys.join(" + ")}`;
-  return { name: name, text: keys.map(keyWords).join("; and ") };
+function stepRow({ keys, rows }: MissingKeys, all: number): { readonly name: string; readonly text: string } {
+  const name = `${String(rows).padStart(String(all).length)} ${rows === 1 ? "row" : "rows"}`;
+  return { name, text: `${keys.join(" + ").padEnd(KEY_ROOM)}  ${keys.map(keyWords).join("; and ")}` };
 }
+
+/** The longest of the usual keys. */
+const KEY_ROOM = 20;

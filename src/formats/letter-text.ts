@@ -1,7 +1,7 @@
 /** The letter to the engineer of record as text, to be pasted into a message. */
 import { readable } from "../diagnostics/printable.js";
 import type { Letter, LetterQuestion, SettledQuestion } from "../summary/letter.js";
-import { LETTER_CAUTIONS } from "../summary/letter.js";
+import { LETTER_CAUTIONS, openingWords } from "../summary/letter.js";
 import { wrap } from "./ledger-text.js";
 
 /** Whose letter it is. */
@@ -9,6 +9,7 @@ export interface LetterHead {
   readonly number: string;
   readonly title: string;
   readonly revision: string;
+  /** Of the release: never `released` alone where something is not. */
   readonly status: string;
   readonly date: string;
   readonly drawing: { readonly number: string; readonly revision: string };
@@ -19,7 +20,6 @@ const WIDTH = 76;
 /** Lines of at most 76 characters; every question with its number. */
 export function writeLetterText(job: LetterHead, letter: Letter, form: string): string {
   const { number, title, revision, status, date, drawing } = job;
-  const count = letter.asked.length;
   const source = drawing.number === "" ? [] : [`Drawing ${drawing.number}, revision ${drawing.revision}`];
   const lines = [
     "QUESTIONS TO THE ENGINEER OF RECORD",
@@ -28,7 +28,7 @@ export function writeLetterText(job: LetterHead, letter: Letter, form: string): 
     ...source,
     "",
     ...wrap(
-      `${count === 1 ? "1 question is" : `${count} questions are`} open. The templates and the layout that they are about are not released until each is answered, or somebody accepts by name that they are. Please answer below, or in ${form}: a number stays with its question over all revisions.`,
+      `${openingWords(letter)} Please answer below, or in ${form}: a number stays with its question over all revisions.`,
       WIDTH,
     ),
     ...letter.asked.flatMap(questionLines),

@@ -1,4 +1,5 @@
 /** The first page of a package as plain text, in lines of at most 96 letters, hashes in lines of their own. */
+import { counted } from "../checks/words.js";
 import { readable } from "../diagnostics/printable.js";
 import type { Summary, SummaryFile } from "../summary/model.js";
 import { groupBy } from "../units/group-by.js";
@@ -9,6 +10,8 @@ export interface ManifestText {
   /** Its own. */
   readonly path: string;
   readonly held: readonly { readonly base: string; readonly template: string }[];
+  /** Templates that an open question stops, though the job is released. */
+  readonly stopped: readonly string[];
   /** Setting-out files are not to be used. */
   readonly layoutHeld: boolean;
   /** By who opens them. */
@@ -38,7 +41,7 @@ export function writeManifest(text: ManifestText): string {
 
 const WIDTH = 96;
 
-function headLines({ job, held, layoutHeld }: ManifestText): readonly string[] {
+function headLines({ job, held, stopped, layoutHeld }: ManifestText): readonly string[] {
   const title = readable(`${job.number}  ${job.title}`.trimEnd());
   return [
     `START HERE: JOB ${title}`,
@@ -47,6 +50,7 @@ function headLines({ job, held, layoutHeld }: ManifestText): readonly string[] {
       ? []
       : wrapText("NOT RELEASED: nothing is cut, ordered, made or set by these files until the job is released.", "")),
     ...heldLines(held),
+    ...stoppedLines(stopped),
     ...(layoutHeld ? ["HELD: setting-out files. Nobody sets out by them."] : []),
   ];
 }
@@ -55,6 +59,13 @@ function heldLines(held: ManifestText["held"]): readonly string[] {
   if (held.length === 0) return [];
   const marks = held.map(({ base, template }) => (base === template ? base : `${base} (template ${template})`));
   const words = `HELD, not to be cut: ${held.length === 1 ? "base" : `${held.length} bases,`} ${marks.join(", ")}. Each sheet says why.`;
+  return wrapText(readable(words), "");
+}
+
+function stoppedLines(stopped: readonly string[]): readonly string[] {
+  if (stopped.length === 0) return [];
+  const marks = `${counted(stopped.length, "template")}: ${stopped.join(", ")}`;
+  const words = `NOT RELEASED for a question that is open: ${marks}. Nothing is cut, ordered, made or set for them until it is answered, or its release accepted by name.`;
   return wrapText(readable(words), "");
 }
 

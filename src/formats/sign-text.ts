@@ -49,18 +49,20 @@ function signedWords({ by, date, note, job, files, bases }: SignatureRecord): re
 
 /** What is signed although it is held, asked or was not checked. */
 function listedWords(record: SignatureRecord, color: boolean): readonly string[] {
-  const { held, layoutHeld, open, notChecked, job } = record;
+  const { held, layoutHeld, open, accepted, notChecked, job } = record;
   const mark = (word: string): string => styled(word, "yellow", color);
   return [
     ...(job.status === "released" ? [] : [`${mark("NOT RELEASED")}, and signed as such: status ${job.status}`]),
     ...(held.length === 0 ? [] : [`${mark("HELD")}, and signed as such: ${listed(held, MOST)}`]),
     ...layoutHeld.map((reason) => `${mark("HELD")}, the layout, and signed as such: ${reason}`),
     ...open.map((each) => `${mark("OPEN")}, and signed as such: ${openWords(each)}`),
+    ...accepted.map((each) => `${mark("ACCEPTED")} by name while it is open, and signed as such: ${openWords(each)}`),
     ...(notChecked === 0 ? [] : [`Not checked for want of input: ${counted(notChecked, "row")} of the ledger`]),
   ];
 }
 
-function openWords({ rule, bases, rows }: OpenRows): string {
+function openWords({ rule, bases, rows, numbers }: OpenRows): string {
   const named = bases.map((mark) => (mark === "" ? "the layout" : mark));
-  return `${rule}, ${counted(rows, "row")} without an answer: ${listed(named, MOST)}`;
+  const asked = numbers.length === 0 ? "" : `${listed(numbers, MOST)}, `;
+  return `${asked}${rule}, ${counted(rows, "row")} without an answer: ${listed(named, MOST)}`;
 }

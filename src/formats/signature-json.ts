@@ -15,11 +15,12 @@ export const SIGNATURE_MEANING: readonly string[] = [
 
 /** `hash`: SHA-256 of a text in hexadecimal. */
 export function writeSignature(record: SignatureRecord, hash: (text: string) => string): string {
-  const { bases, files, layout, open, by, date, instant, note, program, ...state } = record;
+  const { bases, files, layout, open, accepted, by, date, instant, note, program, ...state } = record;
   const said = { by, date, instant, note, program, means: SIGNATURE_MEANING, ...state };
   const lines = [
     ...Object.entries(said).map(([key, value]) => `  "${key}": ${printableJson(value)}`),
     `  "open": ${list(open)}`,
+    `  "accepted": ${list(accepted)}`,
     `  "layout": ${printableJson(layout)}`,
     `  "bases": ${list(bases)}`,
     `  "files": ${list(files)}`,

@@ -58,8 +58,21 @@ export function sumKnown(values: readonly (number | null)[]): { readonly sum: nu
 }
 
 /** `HELD` where one of the bases is held, with which where there are others. */
-export function heldWords(bases: readonly string[], held: ReadonlySet<string>): string {
-  const own = [...new Set(bases)].filter((mark) => held.has(mark));
-  if (own.length === 0) return "";
-  return new Set(bases).size === 1 ? "HELD" : `HELD: ${own.join(" ")}`;
+export function heldWords(bases: readonly string[], { held, stopped }: ListedStops): string {
+  const all = [...new Set(bases)];
+  const words = (what: string, own: readonly string[]): readonly string[] => {
+    if (own.length === 0) return [];
+    return own.length === all.length ? [what] : [`${what}: ${own.join(" ")}`];
+  };
+  const own = all.filter((mark) => held.has(mark));
+  const others = all.filter((mark) => stopped.has(mark) && !held.has(mark));
+  return [...words("HELD", own), ...words("NOT RELEASED", others)].join("; ");
+}
+
+/** What lists say of bases. */
+export interface ListedStops {
+  /** Marks of bases that are held. */
+  readonly held: ReadonlySet<string>;
+  /** Marks of those that are not released, by their job or for a question that is open. */
+  readonly stopped: ReadonlySet<string>;
 }

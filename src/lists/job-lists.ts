@@ -34,6 +34,7 @@ export function makeLists({ job, facts, held, openQuestions }: ListsOf): JobList
   const { unit, shop, bases, status } = job;
   const { stock } = shop.rodShop;
   const lots = rodLots(job);
+  const stops = { held, stopped: new Set(facts.flatMap(({ mark, released }) => (released ? [] : [mark]))) };
   const groups = barGroups(lots, stock);
   const bars = { groups, stock, unit };
   const hardware = hardwareKinds(lots, stock, unit);
@@ -41,13 +42,13 @@ export function makeLists({ job, facts, held, openQuestions }: ListsOf): JobList
   return {
     lots,
     tables: [
-      rodList({ lots, unit, held }),
+      rodList({ lots, unit, stops }),
       barList(bars),
       barPieces(bars),
       barSummary(bars),
       threadList(lots, unit),
       hardwareList(hardware, lots, unit),
-      packingList({ bases, lots, facts, unit, held }),
+      packingList({ bases, lots, facts, unit, stops }),
       notesList({ ...bars, lots }),
     ],
     quote: quoteList({

@@ -4,7 +4,16 @@ import type { RodLot, RodUse } from "../rods/lots.js";
 import type { BaseFacts, PieceFacts } from "../summary/facts.js";
 import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
-import { NOT_GIVEN, sumKnown, thousandths, weightEachCell, weightTotalCell, weightUnit } from "./cells.js";
+import {
+  heldWords,
+  type ListedStops,
+  NOT_GIVEN,
+  sumKnown,
+  thousandths,
+  weightEachCell,
+  weightTotalCell,
+  weightUnit,
+} from "./cells.js";
 import type { ListCell, ListTable } from "./model.js";
 import { sizeFigure } from "./plate-list.js";
 import { stockWords } from "./plate-rows.js";
@@ -16,7 +25,7 @@ export interface PackingOf {
   readonly lots: readonly RodLot[];
   readonly facts: readonly BaseFacts[];
   readonly unit: Unit;
-  readonly held: ReadonlySet<string>;
+  readonly stops: ListedStops;
 }
 
 /** What is counted on a packing list. */
@@ -140,9 +149,9 @@ export function packingList(of: PackingOf): ListTable {
       { heading: "count", width: 9, isFigure: true },
       { heading: `weight each, ${weight}`, width: 10, isFigure: true },
       { heading: `weight total, ${weight}`, width: 11, isFigure: true },
-      { heading: "status", width: 10, isWrapped: true },
+      { heading: "status", width: 14, isWrapped: true },
     ],
-    rows: lines.map((line) => [isNamed ? deliveryName(line.delivery) : null, ...packedRow(line, quantities, of.held)]),
+    rows: lines.map((line) => [isNamed ? deliveryName(line.delivery) : null, ...packedRow(line, quantities, of.stops)]),
     totals: [
       ...(isParted ? deliveries.flatMap(([name, own]) => totalRows(deliveryName(name), own)) : []),
       ...totalRows("TOTAL", lines),
@@ -167,20 +176,15 @@ function deliveryName(delivery: string): string {
   return delivery === "" ? NOT_GIVEN : delivery;
 }
 
-function packedRow(
-  line: Packed,
-  quantities: ReadonlyMap<string, number>,
-  held: ReadonlySet<string>,
-): readonly ListCell[] {
+function packedRow(line: Packed, quantities: ReadonlyMap<string, number>, stops: ListedStops): readonly ListCell[] {
   const { bases, what, mark, words, perBase, count, weight } = line;
-  const isHeld = bases.some((base) => held.has(base));
   return [
     bases.join(" "),
     bases.reduce((sum, base) => sum + (quantities.get(base) ?? 0), 0),
     ...[what, mark, words, perBase, count],
     weightEachCell(weight),
     weightTotalCell(weight === null ? null : weight * count),
-    isHeld ? "HELD" : "",
+    heldWords(bases, stops),
   ];
 }
 

@@ -4,6 +4,7 @@ import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
 import {
   heldWords,
+  type ListedStops,
   lengthCell,
   lengthInputCell,
   NOT_GIVEN,
@@ -21,8 +22,7 @@ import type { ListCell, ListColumn, ListTable, PageView } from "./model.js";
 export interface RodListOf {
   readonly lots: readonly RodLot[];
   readonly unit: Unit;
-  /** Marks of bases that are held. */
-  readonly held: ReadonlySet<string>;
+  readonly stops: ListedStops;
 }
 
 /** Weight of one rod as it is cut, in thousandths of the unit; null where it is not known. */
@@ -31,7 +31,7 @@ export function rodWeight({ detail }: RodLot, unit: Unit): number | null {
 }
 
 /** A row a lot. */
-export function rodList({ lots, unit, held }: RodListOf): ListTable {
+export function rodList({ lots, unit, stops }: RodListOf): ListTable {
   const weights = lots.map((lot) => {
     const each = rodWeight(lot, unit);
     return each === null ? null : each * lot.total;
@@ -47,7 +47,7 @@ export function rodList({ lots, unit, held }: RodListOf): ListTable {
     name: "Rods",
     title: "ANCHOR RODS BY LOT",
     columns: columns(unit),
-    rows: lots.map((lot) => rodRow(lot, unit, held)),
+    rows: lots.map((lot) => rodRow(lot, unit, stops)),
     totals: [total],
     views: views(unit),
     remarks: [
@@ -116,11 +116,11 @@ function columns(unit: Unit): readonly ListColumn[] {
     { heading: `weight each, ${weight}`, width: 10, isFigure: true },
     { heading: `weight total, ${weight}`, width: 11, isFigure: true },
     { heading: "bases", width: 26, isWrapped: true },
-    { heading: "status", width: 12, isWrapped: true },
+    { heading: "status", width: 14, isWrapped: true },
   ];
 }
 
-function rodRow(lot: RodLot, unit: Unit, held: ReadonlySet<string>): readonly ListCell[] {
+function rodRow(lot: RodLot, unit: Unit, stops: ListedStops): readonly ListCell[] {
   const { detail, mark, total, uses } = lot;
   const { overall, cut } = detail;
   const each = rodWeight(lot, unit);
@@ -143,7 +143,7 @@ function rodRow(lot: RodLot, unit: Unit, held: ReadonlySet<string>): readonly Li
     usesWords(lot),
     heldWords(
       uses.map(({ base }) => base),
-      held,
+      stops,
     ),
   ];
 }

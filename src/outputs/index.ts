@@ -17,6 +17,7 @@ import { cutListPdf } from "./cut-list-pdf.js";
 import { cutListXlsx } from "./cut-list-xlsx.js";
 import { cutOutput } from "./cut-output.js";
 import { drillList } from "./drill-list.js";
+import { fullSizePdf } from "./full-size-pdf.js";
 import { labelPdf } from "./label-pdf.js";
 import { ledger } from "./ledger.js";
 import { letterPdf } from "./letter-pdf.js";
@@ -56,6 +57,7 @@ import { surveySheetSvg } from "./survey-sheet-svg.js";
 import { travellerPdf } from "./traveller-pdf.js";
 
 export type { BudgetResult } from "./budget-result.js";
+export { MANIFEST_PATH } from "./manifest.js";
 export type * from "./model.js";
 export { FOLDERS, SET_ASIDE, SIGNED, SUPERSEDED, safeForFileName } from "./names.js";
 export { type GuidedFile, type GuideEntry, guidePackage } from "./package-guide.js";
@@ -88,6 +90,7 @@ const REGISTRY = {
   "certificates-csv": certificatesCsv,
   "certificates-json": certificatesJson,
   "setting-sheets-pdf": settingSheetsPdf,
+  "full-size-pdf": fullSizePdf,
   "cut-list-pdf": cutListPdf,
   "cut-list-xlsx": cutListXlsx,
   "cut-list-csv": cutListCsv,

@@ -1,5 +1,6 @@
 /** The same letter as text. */
 import { writeLetterText } from "../formats/letter-text.js";
+import { letterStatus } from "../summary/letter.js";
 import { ANSWER_FORM, engineerPath, letterIn } from "./letter.js";
 import type { JobOutput } from "./model.js";
 import { nameIn } from "./names.js";
@@ -17,7 +18,8 @@ export const letterText: JobOutput<"letter-text"> = {
   write: ({ job }, around) => {
     const letter = letterIn(around);
     if (letter === null) return [];
+    const status = letterStatus(job.status, letter, around.facts);
     const form = nameIn(engineerPath(job, ANSWER_FORM));
-    return [textFile(engineerPath(job, "letter.txt"), writeLetterText(job, letter, form))];
+    return [textFile(engineerPath(job, "letter.txt"), writeLetterText({ ...job, status }, letter, form))];
   },
 };

@@ -1,5 +1,6 @@
 /** The first page of a package: what lies where and for whom, what to open first, and every file with its hash. */
 import { writeManifest } from "../formats/manifest-text.js";
+import type { BaseFacts } from "../summary/facts.js";
 import type { GrowingOutput } from "./model.js";
 import { guidePackage } from "./package-guide.js";
 
@@ -27,6 +28,7 @@ export const manifest: GrowingOutput<"manifest"> = {
       held: [
         ...facts.filter(({ held }) => held).map(({ mark, template }) => ({ base: mark, template: template.mark })),
       ],
+      stopped: job.status === "released" ? stoppedTemplates(facts) : [],
       layoutHeld: layoutHeld.length > 0,
       entries: guidePackage(listed, about).map(({ folder, who, how, first, files: own }) => ({
         ...{ folder, who, how, first },
@@ -36,3 +38,7 @@ export const manifest: GrowingOutput<"manifest"> = {
     });
   },
 };
+
+function stoppedTemplates(facts: readonly BaseFacts[]): readonly string[] {
+  return [...new Set(facts.flatMap(({ released, template }) => (released ? [] : [template.mark])))];
+}

@@ -68,6 +68,8 @@ export interface Surroundings extends Around {
   readonly set: SheetSet | null;
   /** Writes documents of their own as PDF; null: they are not made. */
   readonly pdf: PdfMaker | null;
+  /** What the office prints on; null: letter, or A4 of a metric job. */
+  readonly paper: PaperName | null;
   /** Of every base, in the order of the job. */
   readonly facts: readonly BaseFacts[];
   /** Every question of the job, numbered; the answered ones too. */

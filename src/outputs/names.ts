@@ -74,16 +74,32 @@ export function makingPath(
   { plate }: { readonly plate: CutNamed },
   folder?: string,
 ): string {
-  const folders = [FOLDERS.cut, ...(held.length > 0 ? [HELD_FOLDER] : []), ...(folder === undefined ? [] : [folder])];
-  return `${folders.join("/")}/${pieceName({ job, held, open }, plate)}`;
+  return makingPathOf(job, plate, { held: held.length > 0, released: isReleased(job, open) }, folder);
+}
+
+/** What of a state stands in names. */
+export interface NamedState {
+  readonly held: boolean;
+  readonly released: boolean;
+}
+
+/** As `makingPath`, where no more is known of the base than its state. */
+export function makingPathOf(
+  job: Pick<Job, "shop" | "unit">,
+  plate: CutNamed,
+  state: NamedState,
+  folder?: string,
+): string {
+  const folders = [FOLDERS.cut, ...(state.held ? [HELD_FOLDER] : []), ...(folder === undefined ? [] : [folder])];
+  return `${folders.join("/")}/${pieceName(job, plate, state)}`;
 }
 
 /** `machine/T9_2-off_PL3-8_A36_rev-B`, of what shows a piece to other programs: named as what it is cut by. */
 export function solidPath(
-  checked: Pick<CheckedBase, "job" | "held" | "open">,
+  { job, held, open }: Pick<CheckedBase, "job" | "held" | "open">,
   { plate }: { readonly plate: CutNamed },
 ): string {
-  return `${FOLDERS.machine}/${pieceName(checked, plate)}`;
+  return `${FOLDERS.machine}/${pieceName(job, plate, { held: held.length > 0, released: isReleased(job, open) })}`;
 }
 
 /** `machine/T9_rev-B_with-rods`, of what shows a whole template: named as its sheet. */
@@ -91,10 +107,13 @@ export function assemblyPath(checked: CheckedBase): string {
   return `${FOLDERS.machine}/${sheetStem(checked)}_with-rods${heldEnding(checked)}${releaseEnding(checked.job, checked.open)}`;
 }
 
-function pieceName({ job, held, open }: Pick<CheckedBase, "job" | "held" | "open">, plate: CutNamed): string {
-  const parts = job.shop.cutFile.name.map((part) => CUT_NAMES[part](plate, job.unit));
-  return `${parts.join("_")}${heldEnding({ held })}${releaseEnding(job, open)}`;
+function pieceName({ shop, unit }: Pick<Job, "shop" | "unit">, plate: CutNamed, state: NamedState): string {
+  const parts = shop.cutFile.name.map((part) => CUT_NAMES[part](plate, unit));
+  return `${parts.join("_")}${state.held ? HELD_ENDING : ""}${state.released ? "" : NOT_RELEASED_ENDING}`;
 }
+
+const HELD_ENDING = "_HELD";
+const NOT_RELEASED_ENDING = "_NOT-RELEASED";
 
 const HELD_FOLDER = "held";
 
@@ -124,12 +143,12 @@ export const ASSEMBLY_PATTERN = `${FOLDERS.machine}/TEMPLATE_rev-REVISION[_for-B
 
 /** Of every file of a template that may not be cut: empty for one that is not held. */
 export function heldEnding({ held }: Pick<CheckedBase, "held">): string {
-  return held.length > 0 ? "_HELD" : "";
+  return held.length > 0 ? HELD_ENDING : "";
 }
 
 /** Of every document that people build by: empty for a released job, but where a question about what it shows is open. */
 export function releaseEnding(job: Pick<Job, "status">, open: readonly OpenQuestion[] = []): string {
-  return isReleased(job, open) ? "" : "_NOT-RELEASED";
+  return isReleased(job, open) ? "" : NOT_RELEASED_ENDING;
 }
 
 /** Of a sheet, which has a banner where the whole job is not released: where a question alone stops it, its name says so too. */

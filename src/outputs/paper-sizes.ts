@@ -1,5 +1,6 @@
 /** How a sheet stands on the paper of an office. */
 import type { Placement } from "../formats/sheet-pdf.js";
+import type { OfficePaper } from "../sheets/full-size/index.js";
 import { at, text } from "../sheets/items.js";
 import type { Scene, SceneItem } from "../sheets/scene.js";
 import { asmeSheets, isoSheets } from "../standards/index.js";
@@ -8,6 +9,16 @@ import { toMillimetres } from "../units/index.js";
 import type { PaperName } from "./paper-names.js";
 
 const SIZES = { letter: asmeSheets.A, tabloid: asmeSheets.B, a4: isoSheets.A4, a3: isoSheets.A3 } as const;
+
+/** A paper that prints at full size are made for. */
+export function officePaper(name: PaperName): OfficePaper {
+  const { short, long } = SIZES[name];
+  return {
+    name: name.startsWith("a") ? name.toUpperCase() : name,
+    short: toMillimetres(short),
+    long: toMillimetres(long),
+  };
+}
 
 /**
  * Printers leave this much of the paper's edge white, millimetres (common practice: 1/6 in, 4.2 mm, on laser printers). A sheet

@@ -33,6 +33,8 @@ export interface DocumentText {
   readonly title: string;
   readonly way: PageWay;
   readonly blocks: readonly Block[];
+  /** What its head says of the release, where the job's status alone would say too much. */
+  readonly status?: string;
   /** Why what it is about is held, a sentence each; empty where it is not. */
   readonly held?: readonly string[];
   /** Its pieces say themselves what is held or not released, since each goes its own way; else a banner says it once. */
@@ -142,20 +144,20 @@ function page(
     width: sheet.width,
     height: sheet.height,
     title: `${title}, job ${printable(job.number)} rev ${job.revision}${of}`,
-    description: `${printable(job.title)}. Status: ${job.status}.`,
+    description: `${printable(job.title)}. Status: ${document.status ?? job.status}.`,
     listing: { about: title, scale: "" },
     items: [head(document, sheet), foot(document, sheet, number, count), ...items],
   };
 }
 
 /** Title in large letters, then job, revision, status and day over a heavy line. */
-function head({ job, title }: DocumentText, sheet: SheetSize): SceneItem {
+function head({ job, title, status: told = job.status }: DocumentText, sheet: SheetSize): SceneItem {
   const { x0, x1, y1 } = insideBorder(sheet);
   const { heading, small } = sheet.lettering;
   const right = `REV ${job.revision}`;
   const room = x1 - x0 - textWidth(right, heading, true) - 4;
   const line2 = `JOB ${printable(job.number)}  ${printable(job.title)}`;
-  const status = `${job.status.toUpperCase()}, ${job.date}`;
+  const status = `${told.toUpperCase()}, ${job.date}`;
   const y = y1 - heading * 1.3;
   const base = y - small * 1.9;
   const edge = bodyOf(sheet).y1 + GAP * 0.6;

@@ -4,7 +4,7 @@ import type { Job } from "../job/model/job.js";
 import type { Plan } from "../plan/model.js";
 import type { BaseFacts, BaseFigure } from "../summary/facts.js";
 import type { Letter, LetterQuestion, SettledQuestion } from "../summary/letter.js";
-import { LETTER_CAUTIONS } from "../summary/letter.js";
+import { askedStatus, LETTER_CAUTIONS, letterStatus, openingWords } from "../summary/letter.js";
 import { formatLength, NM_PER_MM, type Unit } from "../units/index.js";
 import { type Block, drawDocument } from "./document-pages.js";
 import { at, group, line, rectangle, stroke, text } from "./items.js";
@@ -49,7 +49,8 @@ export function drawLetter(request: LetterRequest): readonly Scene[] {
       piece: (width, lettering) => notesPiece("cautions", "CAUTIONS", LETTER_CAUTIONS, width, lettering),
     },
   ];
-  return drawDocument({ job, version, title: "QUESTIONS TO THE ENGINEER OF RECORD", way: "upright", blocks });
+  const status = askedStatus(letter);
+  return drawDocument({ job, version, title: "QUESTIONS TO THE ENGINEER OF RECORD", way: "upright", blocks, status });
 }
 
 function settledTable(name: string, heading: string, rows: readonly SettledQuestion[]): readonly Block[] {
@@ -90,12 +91,11 @@ function lineItems(lines: readonly Line[], x: number, top: number, small: number
   );
 }
 
-function openingPiece({ job, letter, form }: LetterRequest, width: number, { small }: Lettering): Piece {
-  const count = letter.asked.length;
+function openingPiece({ job, letter, facts, form }: LetterRequest, width: number, { small }: Lettering): Piece {
   const drawing = job.drawing.number === "" ? "" : ` Drawing ${job.drawing.number}, revision ${job.drawing.revision}.`;
   const words = [
     `To the engineer of record. About job ${job.number}, revision ${job.revision}: column bases and their setting templates.${drawing}`,
-    `${count === 1 ? "1 question is" : `${count} questions are`} open. The templates and the layout that they are about are not released until each is answered, or somebody accepts by name that they are. Please answer on this sheet, or in ${form}: a number stays with its question over all revisions. Pictures show the base in plan, what is asked about ringed.`,
+    `Status: ${letterStatus(job.status, letter, facts)}. ${openingWords(letter)} Please answer on this sheet, or in ${form}: a number stays with its question over all revisions. Pictures show the base in plan, what is asked about ringed.`,
   ];
   const lines = words.flatMap((each) => linesOf(each, width, small, 8));
   return {

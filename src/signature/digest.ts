@@ -1,5 +1,5 @@
 /** From a summary's bases to what is signed of them. */
-import type { FileRole, SummaryBase, SummaryCheck, SummaryFile } from "../summary/model.js";
+import type { FileRole, SummaryBase, SummaryCheck, SummaryFile, SummaryQuestion } from "../summary/model.js";
 import { groupBy } from "../units/group-by.js";
 import type { OpenRows, SignedBase, SignedFile, SignedState } from "./model.js";
 
@@ -22,10 +22,11 @@ export interface SigningTools {
 /** Gathers what is signed while bases go by. */
 export interface SignedBases {
   add(base: SignableBase): void;
-  /** `checks` and `files` are those of the job itself. */
+  /** `checks` and `files` are those of the job itself; `questions`: numbers, where there are any. */
   end(rest: {
     readonly checks: readonly SummaryCheck[];
     readonly files: readonly SummaryFile[];
+    readonly questions: readonly NumberedQuestion[];
   }): Omit<SignedState, "job" | "summary" | "layoutHeld">;
 }
 
@@ -36,11 +37,12 @@ const SIGNS = 12;
 export function startSignedBases(tools: SigningTools): SignedBases {
   const bases: SignedBase[] = [];
   const files = new Map<string, SignedFile & { readonly bases: string[] }>();
-  const open: { readonly rule: string; readonly mark: string }[] = [];
+  const waiting: WaitingRow[] = [];
   let notChecked = 0;
   const take = (mark: string, checks: readonly SummaryCheck[]): void => {
     notChecked += checks.filter(({ status }) => status === "not-checked").length;
-    for (const { rule } of checks.filter(isOpen)) open.push({ rule, mark });
+    for (const { rule, accepted } of checks.filter(isWaiting))
+      waiting.push({ rule, mark, status: accepted === undefined ? "open" : "accepted" });
   };
   const takeFile = (file: SummaryFile, mark: string | null): void => {
     const { kind, path, bytes, sha256 } = file;
@@ -59,28 +61,44 @@ export function startSignedBases(tools: SigningTools): SignedBases {
       for (const file of rest.files) takeFile(file, null);
       const held = bases.filter((base) => base.held).map(({ mark }) => mark);
       const layout = rowHashes(rest.checks, tools);
-      return { held, open: gatherOpen(open), notChecked, bases, layout, files: [...files.values()] };
+      const gathered = (wanted: WaitingRow["status"]): readonly OpenRows[] =>
+        gatherRows(
+          waiting.filter(({ status }) => status === wanted),
+          rest.questions.filter(({ status }) => status === wanted),
+        );
+      const said = { held, open: gathered("open"), accepted: gathered("accepted"), notChecked };
+      return { ...said, bases, layout, files: [...files.values()] };
     },
   };
 }
 
 /** A question to the engineer that nobody has answered. */
-function isOpen({ severity, status, answer }: SummaryCheck): boolean {
+function isWaiting({ severity, status, answer }: SummaryCheck): boolean {
   return severity === "ask" && status === "fail" && answer === undefined;
 }
 
-function gatherOpen(rows: readonly { readonly rule: string; readonly mark: string }[]): readonly OpenRows[] {
+interface WaitingRow {
+  readonly rule: string;
+  readonly mark: string;
+  readonly status: "open" | "accepted";
+}
+
+/** A question as far as its number is signed. */
+export type NumberedQuestion = Pick<SummaryQuestion, "number" | "rule" | "status">;
+
+function gatherRows(rows: readonly WaitingRow[], questions: readonly NumberedQuestion[]): readonly OpenRows[] {
   return [...groupBy(rows, ({ rule }) => rule)].map(([rule, own]) => ({
     rule,
     bases: [...new Set(own.map(({ mark }) => mark))],
     rows: own.length,
+    numbers: questions.flatMap((question) => (question.rule === rule ? [question.number] : [])),
   }));
 }
 
 function digestBase(base: SignableBase, { hash, roleOf, hasPapers }: SigningTools): SignedBase {
   const { mark, quantity, held, template, rods = [], checks, files } = base;
   const short = (value: unknown): string => hash(JSON.stringify(value)).slice(0, SIGNS);
-  const { quantity: templates, heldBy: _heldBy, bases: serves = [mark], ...plate } = template;
+  const { quantity: templates, heldBy: _heldBy, released: _released, bases: serves = [mark], ...plate } = template;
   const isMaking = ({ kind }: SummaryFile): boolean => roleOf(kind) === "cut" || roleOf(kind) === "drill";
   const bytes = (own: readonly SummaryFile[]): string => short(own.map(({ kind, sha256 }) => [kind, sha256]));
   const making = files.filter(isMaking);

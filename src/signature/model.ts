@@ -29,11 +29,13 @@ export interface SignedFile {
   readonly bases: readonly string[];
 }
 
-/** Failing `ask` rows of one rule without an answer; a base without a mark is the layout. */
+/** Failing `ask` rows of one rule that nobody has answered; a base without a mark is the layout. */
 export interface OpenRows {
   readonly rule: string;
   readonly bases: readonly string[];
   readonly rows: number;
+  /** Of their questions; none of a job, and of packages that had none. */
+  readonly numbers: readonly string[];
 }
 
 /** A job as it is signed. */
@@ -52,6 +54,8 @@ export interface SignedState {
   readonly held: readonly string[];
   readonly layoutHeld: readonly string[];
   readonly open: readonly OpenRows[];
+  /** The same, where somebody has accepted the release by name. */
+  readonly accepted: readonly OpenRows[];
   /** Rows that were not checked, of all bases and the layout. */
   readonly notChecked: number;
   readonly bases: readonly SignedBase[];

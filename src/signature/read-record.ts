@@ -7,13 +7,16 @@ const count = z.number().int().nonnegative();
 const sha256 = text.regex(/^[0-9a-f]{64}$/);
 const rows = z.record(text, text);
 
+const openRows = z.object({ rule: text, bases: z.array(text), rows: count, numbers: z.array(text).default([]) });
+
 const record = z.object({
   rodplateSignature: z.literal(1),
   ...{ by: text, date: text, instant: text, note: text, program: text },
   job: z.object({ number: text, title: text, revision: text, status: text }),
   summary: z.object({ path: text, bytes: count, sha256 }),
   ...{ held: z.array(text), layoutHeld: z.array(text), notChecked: count },
-  open: z.array(z.object({ rule: text, bases: z.array(text), rows: count })),
+  open: z.array(openRows),
+  accepted: z.array(openRows).default([]),
   layout: rows,
   bases: z.array(
     z.object({

@@ -38,9 +38,17 @@ export interface PieceFacts {
   /** Of those the drilled ones: how many of each diameter, the smallest first. */
   readonly drilled: readonly { readonly diameter: Length; readonly count: number }[];
   readonly weight: Weight | null;
+  /** Of plywood, which is drilled by a print of it; null of steel, whose plates are not kept. */
+  readonly board: BoardFacts | null;
   /** What it is cut or drilled by; none where it is held and not asked for all the same. */
   readonly files: readonly SummaryFile[];
 }
+
+/** A plate as it is printed at full size. */
+export type BoardFacts = Pick<
+  Plate,
+  "mark" | "revision" | "quantity" | "material" | "grade" | "thickness" | "region" | "holes" | "marks"
+>;
 
 /** A base in plan, in its own axes, millimetres. */
 export interface BaseFigure {
@@ -124,6 +132,7 @@ function pieceFacts(
     ...{ width: extent.x1 - extent.x0, height: extent.y1 - extent.y0, outlineArea, netArea, cutLength },
     ...{ scribeLength: scribedLength(plate, how), pierces, weight },
     drilled: drilledHoles(plate),
+    board: plate.material === "plywood" ? boardOf(plate) : null,
     holes: {
       rod: count("rod"),
       opening: count("opening"),
@@ -132,6 +141,10 @@ function pieceFacts(
       bolt: count("bolt"),
     },
   };
+}
+
+function boardOf({ mark, revision, quantity, material, grade, thickness, region, holes, marks }: Plate): BoardFacts {
+  return { mark, revision, quantity, material, grade, thickness, region, holes, marks };
 }
 
 function drilledHoles({ holes }: Plate): PieceFacts["drilled"] {

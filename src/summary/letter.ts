@@ -1,8 +1,10 @@
 /** The letter to the engineer of record as data: what each question says, whoever sets it. */
 import { requestWords } from "../checks/proposals.js";
+import { counted } from "../checks/words.js";
 import { listed } from "../diagnostics/listed.js";
 import type { RegisteredQuestion } from "../job/model/register.js";
 import { lastAsked } from "../job/model/register.js";
+import type { BaseFacts } from "./facts.js";
 import type { SummaryAnswer } from "./model.js";
 import type { Question } from "./questions.js";
 
@@ -59,6 +61,37 @@ export function letterOf(questions: readonly Question[], closed: readonly Regist
     }),
   };
 }
+
+/** `released; 3 questions open; 2 templates not released`: never released alone where something is not. */
+export function letterStatus(status: string, { asked }: Letter, facts: readonly LetterFacts[]): string {
+  const open = asked.filter(({ accepted }) => accepted === null).length;
+  const accepted = asked.length - open;
+  const stopped = new Set(facts.flatMap(({ released, template }) => (released ? [] : [template.mark]))).size;
+  return [
+    status,
+    ...(open === 0 ? [] : [`${counted(open, "question")} open`]),
+    ...(accepted === 0 ? [] : [`${accepted} accepted`]),
+    ...(status !== "released" || stopped === 0 ? [] : [`${counted(stopped, "template")} not released`]),
+  ].join("; ");
+}
+
+/** `2 questions open`, `1 question open, accepted`: what the head of a letter has room for. */
+export function askedStatus({ asked }: Letter): string {
+  const open = asked.filter(({ accepted }) => accepted === null).length;
+  return open > 0 ? `${counted(open, "question")} open` : `${counted(asked.length, "question")} open, accepted`;
+}
+
+/** How many are open and what that stops, and how many are accepted meanwhile. */
+export function openingWords({ asked }: Letter): string {
+  const open = asked.filter(({ accepted }) => accepted === null).length;
+  const accepted = asked.length - open;
+  const stops = `${open === 1 ? "1 question is" : `${open} questions are`} open. The templates and the layout that ${open === 1 ? "it is" : "they are"} about are not released until ${open === 1 ? "it" : "each"} is answered, or somebody accepts by name that they are.`;
+  const told = `${accepted === 1 ? "1 question is" : `${accepted} questions are`} open with the release accepted by name: an answer is still asked for.`;
+  return [...(open === 0 ? [] : [stops]), ...(accepted === 0 ? [] : [told])].join(" ");
+}
+
+/** What tells which templates are stopped. */
+type LetterFacts = Pick<BaseFacts, "released" | "template">;
 
 function aboutWords(places: readonly { readonly mark: string }[], name: string): string {
   const marks = places.map(({ mark }) => mark).filter((mark) => mark !== "");

@@ -2,7 +2,7 @@
 import { checkBase, checkWholeJob } from "../checks/checked.js";
 import { heldLayout } from "../checks/held.js";
 import type { Side } from "../compare/index.js";
-import { compareSides, makeRodStates, startTemplateStates } from "../compare/index.js";
+import { checksAsRead, compareSides, makeRodStates, startTemplateStates } from "../compare/index.js";
 import type { CompareForm } from "../formats/compare-json.js";
 import { compareForm } from "../formats/compare-json.js";
 import { makingKinds, roleOf } from "../outputs/index.js";
@@ -44,9 +44,9 @@ export function jobSide(
 export function jobState({ job, plan, bases }: OpenedJob, gathered: SignedBases): SignedState {
   const { number, title, revision, status } = job;
   const rows = checkWholeJob(job, plan, bases);
-  const checks = rows.map((row) => summarizeCheck(row, job.unit));
+  const checks = checksAsRead(rows.map((row) => summarizeCheck(row, job.unit)));
   const layoutHeld = heldLayout(rows, job.unit).reasons;
-  const state = gathered.end({ checks, files: [] });
+  const state = gathered.end({ checks, files: [], questions: [] });
   return { job: { number, title, revision, status }, summary: null, layoutHeld, ...state };
 }
 

@@ -139,7 +139,14 @@ export function startPackage(opened: OpenedJob, options: PackageOptions): Starte
       { job, plan, rows, held, layoutHeld, layoutOpen: openQuestionsOf("", rows) },
       files,
       {
-        ...{ set, pdf: options.pdf ?? null, facts, questions: live, closedQuestions: closed },
+        ...{
+          set,
+          pdf: options.pdf ?? null,
+          paper: options.paper ?? null,
+          facts,
+          questions: live,
+          closedQuestions: closed,
+        },
         ...{ digest: () => ask().digest, closedFiles: () => files.close(growingRest()) },
       },
       options,

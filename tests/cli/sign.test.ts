@@ -81,7 +81,11 @@ describe("rodplate sign", () => {
     );
     expect(asked.length).toBeGreaterThan(0);
     expect(record.open.reduce((sum: number, { rows }: { rows: number }) => sum + rows, 0)).toBe(asked.length);
-    for (const { rule } of record.open) expect(stdout).toContain(`OPEN, and signed as such: ${rule}`);
+    for (const { rule, numbers } of record.open) {
+      expect(numbers.length).toBeGreaterThan(0);
+      expect(stdout.replace(/\s+/g, " ")).toContain(`OPEN, and signed as such: ${numbers.join(", ")}, ${rule}`);
+    }
+    expect(record.accepted).toEqual([]);
   });
 
   it("2: damage is refused, every fault at once, and nothing is signed", async () => {
@@ -272,6 +276,20 @@ describe("compare with a signed OLD", () => {
     expect(JSON.parse((await run("compare job.yaml next.yaml --json")).stdout).signatures).toBeUndefined();
   });
 
+  it("takes answers and acceptances by the numbers that OLD gave", async () => {
+    writeJob(folder, "asking.yaml", { washer: "6" });
+    await run("make asking.yaml --out asked");
+    const { questions } = JSON.parse(readFileSync(join(folder, "asked", "summary.json"), "utf8"));
+    const number = questions.find(({ status }: { status: string }) => status === "open").number;
+    const said = `accepted:\n  - { question: ${number}, by: B. Owner, date: 2026-11-24, text: go on }\n`;
+    appendFileSync(join(folder, "asking.yaml"), said);
+    await run("make asking.yaml --out asked");
+    const { stdout: signed } = await sign("asked");
+    expect(signed.replace(/\s+/g, " ")).toContain(`ACCEPTED by name while it is open, and signed as such: ${number}, `);
+    const { stdout } = await run("compare asked asking.yaml");
+    expect(stdout).toContain("signed by J.Doe on 2026-11-24 (all sheets): stands");
+  });
+
   it("says what was void in OLD already", async () => {
     await sign();
     rmSync(join(folder, "out", "engineer", "questions.csv"));
@@ -316,6 +334,30 @@ describe("a changed byte anywhere in a package", () => {
       expect([at, (await run("proof out")).status > 0]).toEqual([at, true]);
     }
   }, 120_000);
+
+  it("is found at the very start of a signature too, which stays a record by its name", async () => {
+    await sign();
+    const file = join(folder, "out", records()[0] ?? "");
+    const bytes = readFileSync(file);
+    for (const at of [0, 5, 30]) {
+      const flipped = Buffer.from(bytes);
+      flipped[at] = (flipped[at] ?? 0) ^ 1;
+      writeFileSync(file, flipped);
+      const { status, stdout } = await run("proof out");
+      expect([at, status, stdout.includes("VOID")]).toEqual([at, 1, true]);
+    }
+  });
+
+  it("as is a summary that somebody took away, of the folder itself and of one in it", async () => {
+    rmSync(join(folder, "out", "summary.json"));
+    for (const name of ["out", "."]) {
+      const { status, stderr } = await run(`proof ${name}`);
+      expect([name, status]).toEqual([name, 2]);
+      expect(stderr).toContain("out: is a package without its summary.json");
+    }
+    rmSync(join(folder, "out", "START-HERE.txt"));
+    expect((await run("proof out")).status).toBe(0);
+  });
 
   it("as are files removed, renamed, swapped and added", async () => {
     const [one, other] = [cutFile("out", 0), cutFile("out", 1)];

@@ -79,8 +79,6 @@ function assimp(bytes: Uint8Array, name: string) {
   return { meshes: figure("Meshes"), faces: figure("Faces") };
 }
 
-const AROUND = { document: null, version: "0", includeHeld: true, made: [], pages: null };
-
 describe.skipIf(isSkipped("admesh", "assimp"))("solids", () => {
   it.each(jobs)("of %s", async (name, path) => {
     let pieces = 0;
@@ -89,7 +87,7 @@ describe.skipIf(isSkipped("admesh", "assimp"))("solids", () => {
         if (!solidStl.applies(checked, piece, true)) continue;
         pieces += 1;
         const { plate, measures } = piece;
-        const bytes = solidStl.write(checked, piece, AROUND);
+        const bytes = solidStl.write(checked, piece, around);
         const { facets } = readStl(bytes);
         const outside = admesh(bytes, `${name}-${plate.mark}`);
         expect(outside.repaired).toEqual(outside.repaired.map(() => 0));
@@ -99,7 +97,7 @@ describe.skipIf(isSkipped("admesh", "assimp"))("solids", () => {
         const area = drilled.reduce((rest, { contour }) => rest - measureArea(contour), measures.netArea);
         expect(Math.abs(outside.volume / ((area * plate.thickness) / NM_PER_MM) - 1)).toBeLessThan(5e-4);
         expect(shellsOf(facets).map(({ genus }) => genus)).toEqual([plate.holes.length]);
-        const model = assimp(solid3mf.write(checked, piece, AROUND), `${name}-${plate.mark}`);
+        const model = assimp(solid3mf.write(checked, piece, around), `${name}-${plate.mark}`);
         expect(model).toEqual({ meshes: 1, faces: facets.length });
       }
       const solids = assemblyOf(checked);
@@ -118,3 +116,5 @@ describe.skipIf(isSkipped("admesh", "assimp"))("solids", () => {
     expect(pieces).toBeGreaterThan(0);
   });
 });
+
+const around = { document: null, version: "0", includeHeld: true, made: [], pages: null };

@@ -15,6 +15,7 @@ const PACKAGES = {
   "rsvg-convert": "librsvg2-bin",
   pdftoppm: "poppler-utils",
   pdftotext: "poppler-utils",
+  pdftocairo: "poppler-utils",
   qpdf: "qpdf",
   zbarimg: "zbar-tools",
   admesh: "admesh",

@@ -70,7 +70,7 @@ describe("a lock", () => {
   it("of a process that is there is respected, with what to do", () => {
     leave({ ...HERE, pid: process.ppid, token: "theirs" });
     expect(refusal()).toBe(
-      `another make (process ${process.ppid}) is writing out; if it is not running any more, remove ${file()}`,
+      `another make or sign (process ${process.ppid}) is writing out; if it is not running any more, remove ${file()}`,
     );
   });
 
@@ -78,7 +78,7 @@ describe("a lock", () => {
     for (const pid of [process.pid, process.ppid, NO_PROCESS]) {
       leave({ host: "drawing-office-2", pid, started: "1", token: "theirs" });
       expect(refusal()).toBe(
-        `another make (process ${pid} on drawing-office-2) is writing out; look there, and if it is not running any more, remove ${file()}`,
+        `another make or sign (process ${pid} on drawing-office-2) is writing out; look there, and if it is not running any more, remove ${file()}`,
       );
     }
   });

@@ -522,7 +522,7 @@ describe("withPackageFolder", () => {
       return folder.write({ job: { number: JOB, revision: "A" }, replace: false, fill: fillNothing, look: () => null });
     });
     expect(made).toMatchObject({ ok: false, findings: [{ code: "package-folder", at: { file: "deep/out" } }] });
-    expect(made.findings[0]?.message).toContain(`another make (process ${process.ppid}) is writing out`);
+    expect(made.findings[0]?.message).toContain(`another make or sign (process ${process.ppid}) is writing out`);
     expect([begun, readdirSync(join(root, "deep"))]).toEqual([false, [".out.lock"]]);
   });
 

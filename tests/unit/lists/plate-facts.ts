@@ -24,6 +24,7 @@ export function plateFacts(i: number): BaseFacts {
     },
     holes: { rod: 4, opening: 1, nail: i % 2, grout: 0, bolt: 0 },
     drilled: i % 2 === 0 ? [] : [{ diameter: inches(0.125), count: 1 }],
+    board: null,
     files: isHeld ? [] : [file],
   };
   return {

@@ -17,6 +17,7 @@ function piece(mark: string, changes: Partial<PieceFacts> = {}): PieceFacts {
     ...{ cutLength: 44 * 25.4, scribeLength: 10 * 25.4, pierces: 2, weight: { value: 8.0833, unit: "lb" } },
     holes: { ...NONE, rod: 4, opening: 1 },
     drilled: [],
+    board: null,
     files: [
       { ...FILE, kind: "cut-r12", path: `cut/lines/${mark}_lines.dxf` },
       { ...FILE, path: `cut/${mark}.dxf` },

@@ -109,6 +109,7 @@ describe("a document", () => {
     made: [],
     set: null,
     pdf: null,
+    paper: null,
     facts: [],
     questions: () => [],
     closedQuestions: () => [],

@@ -28,6 +28,7 @@ function filesOf(
     made: [],
     set: null,
     pdf: null,
+    paper: null,
     facts: [],
     questions: () => [],
     closedQuestions: () => [],
