@@ -68,6 +68,7 @@ function bodyOf(sheet: SheetSize): Area {
 
 function fillPages(document: DocumentText, sheet: SheetSize): readonly (readonly SceneItem[])[] {
   const lettering = document.fine === true ? finer(sheet.lettering) : sheet.lettering;
+  const gap = document.fine === true ? GAP / 2 : GAP;
   const body = bodyOf(sheet);
   const width = body.x1 - body.x0;
   const pages: SceneItem[][] = [[]];
@@ -79,7 +80,7 @@ function fillPages(document: DocumentText, sheet: SheetSize): readonly (readonly
   };
   const place = (piece: Piece) => {
     pages.at(-1)?.push(piece.draw(body.x0, top));
-    top -= piece.height + GAP;
+    top -= piece.height + gap;
   };
   const placeWhole = (piece: Piece) => {
     if (piece.height > top - body.y0) turn();

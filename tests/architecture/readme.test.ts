@@ -1,9 +1,9 @@
 /**
- * README's tables are held against the code: rules, outputs, headings of a schedule, editions. A mismatch writes
- * `README.md.changed` beside it, with the tables as the code has them.
+ * The tables of `docs/reference.md` are held against the code: rules, outputs, headings of a schedule, editions. A mismatch writes
+ * `reference.md.changed` beside it, with the tables as the code has them.
  */
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { jobRules, rules } from "../../src/checks/index.js";
@@ -19,6 +19,7 @@ import { inches } from "../../src/units/length.js";
 import { baseFixture, jobFixture } from "../fixture.js";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
+const TABLES = "docs/reference.md";
 const read = (path: string): string => readFileSync(join(root, path), "utf8");
 
 const METRIC: Editions = {
@@ -161,22 +162,46 @@ function withTables(text: string): string {
   };
   return Object.entries(tables).reduce((whole, [name, rows]) => {
     const block = new RegExp(`(<!-- ${name} -->)[\\s\\S]*?(<!-- /${name} -->)`);
-    if (!block.test(whole)) throw new Error(`README.md has no block <!-- ${name} -->`);
+    if (!block.test(whole)) throw new Error(`${TABLES} has no block <!-- ${name} -->`);
     return whole.replace(block, (_, open: string, close: string) => `${open}\n${rows}\n${close}`);
   }, text);
 }
 
-describe("README.md", () => {
-  it("has the tables that the code has", () => {
-    const [written, wanted] = [read("README.md"), withTables(read("README.md"))];
-    if (written !== wanted) writeFileSync(join(root, "README.md.changed"), wanted);
-    expect(written === wanted, "README.md.changed has the tables as they should be").toBe(true);
+/** Links to files and to headings of this page or another, as they are written. */
+const linksOf = (text: string): readonly string[] =>
+  [...text.matchAll(/\]\(((?!https?:)[^)]+)\)/g)].map((match) => match[1] ?? "");
+
+/** Headings as links name them. */
+const anchorsOf = (text: string): readonly string[] =>
+  [...text.matchAll(/^#+ (.+)$/gm)].map((match) =>
+    (match[1] ?? "")
+      .toLowerCase()
+      .replace(/[^a-z0-9 -]/g, "")
+      .replaceAll(" ", "-"),
+  );
+
+describe("the pages for users", () => {
+  it("have the tables that the code has", () => {
+    const [written, wanted] = [read(TABLES), withTables(read(TABLES))];
+    if (written !== wanted) writeFileSync(join(root, `${TABLES}.changed`), wanted);
+    expect(written === wanted, `${TABLES}.changed has the tables as they should be`).toBe(true);
   });
 
-  it("names only files that exist", () => {
-    const paths = [...read("README.md").matchAll(/\]\(((?!https?:|#)[^)]+)\)/g)].map((match) => match[1] ?? "");
-    expect(paths.length).toBeGreaterThan(3);
-    expect(paths.filter((path) => !existsSync(join(root, path)))).toEqual([]);
+  it.each([
+    "README.md",
+    ...readdirSync(join(root, "docs"))
+      .filter((name) => name.endsWith(".md"))
+      .map((name) => `docs/${name}`),
+  ])("%s links only to files and headings that there are", (page) => {
+    const links = linksOf(read(page));
+    const wrong = links.filter((link) => {
+      const [path = "", anchor] = link.split("#");
+      const target = path === "" ? page : join(dirname(page), path);
+      if (!existsSync(join(root, target))) return true;
+      return anchor !== undefined && !anchorsOf(read(target)).includes(anchor);
+    });
+    expect(wrong).toEqual([]);
+    expect(page !== "README.md" || links.length > 10).toBe(true);
   });
 });
 

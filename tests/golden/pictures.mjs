@@ -11,6 +11,9 @@ const docs = join(root, "docs");
 const folder = mkdtempSync(join(tmpdir(), "rodplate-pictures-"));
 const run = (program, args) => execFileSync(program, args, { encoding: "utf8", maxBuffer: 1e9 });
 
+/** Dots around and between pages that stand side by side. */
+const GAP = 12;
+
 /** By words that stand on the page and on no other, but for the cover's list. */
 const PICTURES = [
   { name: "template", words: "PH-207-T9", width: 1500 },
@@ -38,11 +41,46 @@ for (const { name, words, width } of PICTURES) {
     pdf,
     out,
   ]);
-  const png = pngOf(readFileSync(`${out}.pgm`));
+  const png = pngOf(pixelsOf(readFileSync(`${out}.pgm`)));
   writeFileSync(join(docs, `${name}.png`), png);
   console.log(`docs/${name}.png: page ${page + 1}, ${Math.round(png.length / 1024)} KB`);
 }
+writeFileSync(join(docs, "package.png"), packagePicture());
+console.log("docs/package.png");
 rmSync(folder, { recursive: true });
+
+/** First pages as their readers open them, side by side: checker, table operator, rod shop, field, engineer. */
+function packagePicture() {
+  const files = [
+    ["engineer", "_checking.pdf", 1],
+    ["cut", "_cut-list.pdf", 1],
+    ["rods", "_travellers.pdf", 3],
+    ["field", "_setting-sheets.pdf", 9],
+    ["engineer", "_letter.pdf", 1],
+  ];
+  const height = 720;
+  const pages = files.map(([reader, ending, page]) => {
+    const name = readdirSync(join(folder, "package", reader)).find((each) => each.endsWith(ending));
+    const out = join(folder, `${reader}${page}${ending}`);
+    const scale = ["-scale-to-y", `${height}`, "-scale-to-x", "-1"];
+    run("pdftoppm", ["-gray", "-f", `${page}`, "-singlefile", ...scale, join(folder, "package", reader, name), out]);
+    return pixelsOf(readFileSync(`${out}.pgm`));
+  });
+  return pngOf(sideBySide(pages, height));
+}
+
+/** Pages on grey ground, in a frame of it. */
+function sideBySide(pages, height) {
+  const width = pages.reduce((sum, page) => sum + page.width + GAP, GAP);
+  const pixels = Buffer.alloc(width * (height + 2 * GAP), 187);
+  let left = GAP;
+  for (const page of pages) {
+    for (let y = 0; y < Math.min(height, page.height); y++)
+      page.pixels.copy(pixels, (y + GAP) * width + left, y * page.width, (y + 1) * page.width);
+    left += page.width + GAP;
+  }
+  return { width, height: height + 2 * GAP, pixels };
+}
 
 /** Exit code 1: made, and something in it is held. */
 function makePackage() {
@@ -54,15 +92,19 @@ function makePackage() {
   }
 }
 
-/** A PGM as a PNG of 16 greys, two a byte. */
-function pngOf(pgm) {
+/** Of a PGM, a byte a dot. */
+function pixelsOf(pgm) {
   const [head, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(pgm.subarray(0, 40).toString("latin1"));
-  const [w, h] = [Number(width), Number(height)];
+  return { width: Number(width), height: Number(height), pixels: pgm.subarray(head.length) };
+}
+
+/** A PNG of 16 greys, two a byte. */
+function pngOf({ width: w, height: h, pixels }) {
   const row = 1 + Math.ceil(w / 2);
   const raw = Buffer.alloc(row * h);
   for (let y = 0; y < h; y++)
     for (let x = 0; x < w; x++)
-      raw[y * row + 1 + (x >> 1)] |= Math.round(pgm[head.length + y * w + x] / 17) << (x % 2 === 0 ? 4 : 0);
+      raw[y * row + 1 + (x >> 1)] |= Math.round(pixels[y * w + x] / 17) << (x % 2 === 0 ? 4 : 0);
   const header = Buffer.alloc(13);
   header.writeUInt32BE(w, 0);
   header.writeUInt32BE(h, 4);
