@@ -1,7 +1,7 @@
 /** The letter to the engineer of record as text, to be pasted into a message. */
 import { readable } from "../diagnostics/printable.js";
 import type { Letter, LetterQuestion, SettledQuestion } from "../summary/letter.js";
-import { LETTER_CAUTIONS, openingWords } from "../summary/letter.js";
+import { acceptedWords, LETTER_CAUTIONS, openingWords } from "../summary/letter.js";
 import { wrap } from "./ledger-text.js";
 
 /** Whose letter it is. */
@@ -42,13 +42,9 @@ export function writeLetterText(job: LetterHead, letter: Letter, form: string): 
 }
 
 function questionLines(asked: LetterQuestion): readonly string[] {
-  const { figures, accepted } = asked;
+  const { figures } = asked;
   const compared = figures === null ? "" : `${figures.found}, asked for: ${figures.asked}; ${figures.missed}.`;
-  const meanwhile =
-    accepted === null
-      ? ""
-      : `Released with this question open, accepted by ${accepted.by}, ${accepted.date}: ${accepted.text} An answer is still asked for.`;
-  const paragraphs = [asked.where, asked.said, compared, asked.notes, asked.past, asked.request, meanwhile];
+  const paragraphs = [asked.where, asked.said, compared, asked.notes, asked.past, asked.request, acceptedWords(asked)];
   return [
     "",
     `${asked.number}  ${asked.about}`,

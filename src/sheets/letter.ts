@@ -4,7 +4,7 @@ import type { Job } from "../job/model/job.js";
 import type { Plan } from "../plan/model.js";
 import type { BaseFacts, BaseFigure } from "../summary/facts.js";
 import type { Letter, LetterQuestion, SettledQuestion } from "../summary/letter.js";
-import { askedStatus, LETTER_CAUTIONS, letterStatus, openingWords } from "../summary/letter.js";
+import { acceptedWords, askedStatus, LETTER_CAUTIONS, letterStatus, openingWords } from "../summary/letter.js";
 import { formatLength, NM_PER_MM, type Unit } from "../units/index.js";
 import { type Block, drawDocument } from "./document-pages.js";
 import { at, group, line, rectangle, stroke, text } from "./items.js";
@@ -139,12 +139,8 @@ function questionPiece(asked: LetterQuestion, pictures: Pictures, width: number,
 }
 
 function questionLines(asked: LetterQuestion, width: number, small: number): readonly Line[] {
-  const { figures, accepted } = asked;
+  const { figures } = asked;
   const compared = figures === null ? "" : `${figures.found}, asked for: ${figures.asked}; ${figures.missed}.`;
-  const meanwhile =
-    accepted === null
-      ? ""
-      : `Released with this question open, accepted by ${accepted.by}, ${accepted.date}: ${accepted.text} An answer is still asked for.`;
   return [
     ...linesOf(asked.where, width, small, 8),
     ...linesOf(asked.said, width, small, 6),
@@ -152,7 +148,7 @@ function questionLines(asked: LetterQuestion, width: number, small: number): rea
     ...linesOf(asked.notes, width, small, 8),
     ...linesOf(asked.past, width, small, 3, true),
     ...linesOf(asked.request, width, small, 8),
-    ...linesOf(meanwhile, width, small, 6, true),
+    ...linesOf(acceptedWords(asked), width, small, 6, true),
   ];
 }
 

@@ -81,6 +81,13 @@ export function askedStatus({ asked }: Letter): string {
   return open > 0 ? `${counted(open, "question")} open` : `${counted(asked.length, "question")} open, accepted`;
 }
 
+/** Who accepted the release meanwhile, and that the question stands; "" where nobody did. */
+export function acceptedWords({ accepted }: Pick<LetterQuestion, "accepted">): string {
+  if (accepted === null) return "";
+  const { by, date, text } = accepted;
+  return `Released with this question open, accepted by ${by}, ${date}: ${text.trim().replace(/[.;]?$/, ".")} An answer is still asked for.`;
+}
+
 /** How many are open and what that stops, and how many are accepted meanwhile. */
 export function openingWords({ asked }: Letter): string {
   const open = asked.filter(({ accepted }) => accepted === null).length;

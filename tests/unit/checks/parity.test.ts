@@ -12,6 +12,7 @@ const stems = (folder: string, ending: string) =>
 
 /** Tests in this folder that are about the runner, not about one rule. */
 const NOT_RULES = [
+  "digest",
   "answers",
   "clear-distance",
   "neighbours",
