@@ -49,10 +49,11 @@ describe("exit codes and what is printed", () => {
     expect([made.status, made.stderr]).toEqual([
       0,
       expect.stringMatching(
-        /^warning: on letter 2 pages of the set do not fit and are reduced, not at the scales stated, to /,
+        /^warning: on letter 4 pages of the set do not fit and are reduced, not at the scales stated, to /,
       ),
     ]);
-    for (const page of ["B1 (page ", "B2 (page "]) expect(made.stderr.split(page)).toHaveLength(2);
+    for (const page of [", B2 (page ", "SETTING B1 (page ", "SETTING B2 (page "])
+      expect(made.stderr.split(page)).toHaveLength(2);
     const rest = (name: string) => filesIn(join(folder, name)).filter((path) => !/set\.pdf|summary/.test(path));
     expect(rest("out")).toEqual(rest("whole"));
     expect(filesIn(join(folder, "out"))).toContain("26-007_rev-A_set.pdf");
@@ -68,10 +69,10 @@ describe("exit codes and what is printed", () => {
     const made = await run("make job.yaml --out out");
     expect(made.status).toBe(1);
     const [first, second] = readSummary(join(folder, "out")).bases;
-    expect([first?.held, first?.files.map(({ kind }) => kind)]).toEqual([true, ["sheet-svg"]]);
+    expect([first?.held, first?.files.map(({ kind }) => kind)]).toEqual([true, ["sheet-svg", "setting-sheet-svg"]]);
     expect([second?.held, second?.files.map(({ kind }) => kind)]).toEqual([
       false,
-      ["cut-joined", "cut-r12", "sheet-svg"],
+      ["cut-joined", "cut-r12", "solid-stl", "solid-3mf", "sheet-svg", "setting-sheet-svg"],
     ]);
     expect(made.stdout.indexOf("HELD")).toBeLessThan(made.stdout.indexOf("Questions") >>> 0);
     expect((await run("check job.yaml")).status).toBe(1);

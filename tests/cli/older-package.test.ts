@@ -18,6 +18,8 @@ interface Listed {
 }
 
 interface Told {
+  readonly sealed?: boolean;
+  readonly seal?: string;
   bases: { mark: string; template: Record<string, unknown>; files: Listed[] }[];
   files: Listed[];
 }
@@ -25,6 +27,9 @@ interface Told {
 const KEPT = new Set(["ledger", "questions", "sheet-set-pdf"]);
 
 /** Puts a package back into a folder a base, with the names and the summary of earlier programs. */
+/** Files of a base that an earlier package had. */
+const OLD_KINDS: ReadonlySet<string> = new Set(["cut-joined", "cut-r12", "sheet-svg"]);
+
 function ageFolder(name: string): void {
   const out = join(folder, name);
   const told: Told = JSON.parse(readFileSync(join(out, "summary.json"), "utf8"));
@@ -35,6 +40,8 @@ function ageFolder(name: string): void {
   };
   for (const { mark, template, files } of told.bases) {
     for (const key of ["material", "grade", "scribeLength"]) delete template[key];
+    for (const file of files.filter(({ kind }) => !OLD_KINDS.has(kind))) rmSync(join(out, file.path));
+    files.splice(0, files.length, ...files.filter(({ kind }) => OLD_KINDS.has(kind)));
     for (const file of files) {
       const ending = { "cut-joined": "joined.dxf", "cut-r12": "r12.dxf" }[file.kind] ?? "sheet.svg";
       move(file, `${mark}/${mark}_rev-A_${ending}`);
@@ -43,9 +50,10 @@ function ageFolder(name: string): void {
   for (const file of told.files.filter(({ kind }) => !KEPT.has(kind))) rmSync(join(out, file.path));
   told.files = told.files.filter(({ kind }) => KEPT.has(kind));
   for (const file of told.files) move(file, file.path.split("/").at(-1) ?? "");
-  for (const old of ["cut", "sheets", "rods", "engineer", "field"])
+  for (const old of ["cut", "sheets", "rods", "engineer", "field", "machine"])
     rmSync(join(out, old), { recursive: true, force: true });
-  writeFileSync(join(out, "summary.json"), JSON.stringify(told, null, 2));
+  const { sealed: _sealed, seal: _seal, ...unsealed } = told;
+  writeFileSync(join(out, "summary.json"), JSON.stringify(unsealed, null, 2));
 }
 
 describe("a package of an earlier layout", () => {
@@ -98,7 +106,9 @@ describe("names of files", () => {
     const shop = readFileSync(new URL("../../templates/shops/plasma.yaml", import.meta.url), "utf8");
     writeFileSync(
       join(folder, "my.yaml"),
-      shop.replace(/^( {2}origin: lower left.*)$/m, "$1\n  name: [thickness, mark]\n  flavour: lines"),
+      shop
+        .replace(/^ {2}flavour: .*\n/m, "")
+        .replace(/^( {2}origin: lower left.*)$/m, "$1\n  name: [thickness, mark]\n  flavour: lines"),
     );
     writeFileSync(join(folder, "job.yaml"), job.replace("shop: plasma", "shop: ./my.yaml"));
     await run("make job.yaml --out second");

@@ -21,8 +21,8 @@ function flatName(path: string): string {
 }
 
 describe("sheets that ask much", () => {
-  it("are twenty jobs", () => {
-    expect(names.length).toBe(20);
+  it("are twenty jobs or more", () => {
+    expect(names.length).toBeGreaterThanOrEqual(20);
   });
 
   it.each(names)("%s is drawn as it was looked at", async (name) => {

@@ -126,7 +126,10 @@ describe("rows print the clauses of their own edition", () => {
         const numbers = clause.match(foreign);
         if (numbers === null) continue;
         expect(of).toBe(edition);
-        expect(clause).toMatch(clauses[rule] ?? /never/);
+        // Cover of a lower template goes by the clause that the cover of the rods goes by.
+        if (rule === "lower-template-cover")
+          expect(clauses["rod-cover"]?.source).toContain(clause.replaceAll(".", "\\."));
+        else expect(clause).toMatch(clauses[rule] ?? /never/);
       }
     },
   );

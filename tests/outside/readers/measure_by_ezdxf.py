@@ -33,10 +33,26 @@ def edges_of(entity):
     return []
 
 
+def places():
+    """Names places: one within 1e-5 of an earlier one has its name, wherever rounding would part them."""
+    known = {}
+
+    def key(p):
+        column, row = round(p[0] * 1e5), round(p[1] * 1e5)
+        for dx in (0, -1, 1):
+            for dy in (0, -1, 1):
+                near = known.get((column + dx, row + dy))
+                if near is not None and math.hypot(near[0] - p[0], near[1] - p[1]) < 1e-5:
+                    return (column + dx, row + dy)
+        known[(column, row)] = p
+        return (column, row)
+
+    return key
+
+
 def chain(edges):
     """Closed chains of edges as [(edge, forward)], and the number of chains left open."""
-    # A quarter off: no place of the 1e-6 lattice lies where rounding parts it from one a hair beside it.
-    key = lambda p: (round(p[0] * 1e5 + 0.25), round(p[1] * 1e5 + 0.25))
+    key = places()
     at = {}
     for index, edge in enumerate(edges):
         for end in (0, 1):

@@ -125,11 +125,26 @@ function reachOf(edge: Edge): readonly XY[] {
   return [...endsOf(edge), ...met.map((angle) => at(edge, angle))];
 }
 
+const AROUND = [0, -1, 1].flatMap((dx) => [0, -1, 1].map((dy) => [dx, dy] as const));
+
+/** Names places: one within 1e-5 of an earlier one has its name, wherever rounding would part them. */
+function startPlaces(): (place: XY) => string {
+  const known = new Map<string, { readonly name: string; readonly at: XY }>();
+  return (at) => {
+    const [column, row] = [Math.round(at.x * 1e5), Math.round(at.y * 1e5)];
+    const near = AROUND.map(([dx, dy]) => known.get(`${column + dx},${row + dy}`)).find(
+      (each) => each !== undefined && Math.hypot(each.at.x - at.x, each.at.y - at.y) < 1e-5,
+    );
+    if (near !== undefined) return near.name;
+    const name = `${column},${row}`;
+    known.set(name, { name, at });
+    return name;
+  };
+}
+
 /** Chains edges whose ends agree to 1e-5; of each closed chain the swept areas, signed by the way it is run. */
 function chain(edges: readonly Edge[]): { readonly closed: readonly (readonly number[])[]; readonly open: number } {
-  // A quarter off, so that no place of the 1e-6 lattice lies where rounding parts it from one a hair beside it.
-  const cell = (value: number) => Math.round(value * 1e5 + 0.25) + 0;
-  const key = ({ x, y }: XY) => `${cell(x)},${cell(y)}`;
+  const key = startPlaces();
   const ends = edges.map((edge) => endsOf(edge).map(key) as [string, string]);
   const byEnd = new Map<string, number[]>();
   ends.forEach((pair, index) => {

@@ -13,9 +13,9 @@ describe("commands", () => {
     ["--version", { kind: "version" }],
     ["start --out a.yaml", { kind: "start", name: null, out: "a.yaml" }],
     ["start mast --out=a.yaml", { kind: "start", name: "mast", out: "a.yaml" }],
-    ["check job.yaml", { kind: "check", job: "job.yaml", faults: null, json: false, all: false }],
-    ["check --json --all job.yaml", { kind: "check", job: "job.yaml", faults: null, json: true, all: true }],
-    ["check -- -job.yaml", { kind: "check", job: "-job.yaml", faults: null, json: false, all: false }],
+    ["check job.yaml", { kind: "check", marks: [], job: "job.yaml", faults: null, json: false, all: false }],
+    ["check --json --all job.yaml", { kind: "check", marks: [], job: "job.yaml", faults: null, json: true, all: true }],
+    ["check -- -job.yaml", { kind: "check", marks: [], job: "-job.yaml", faults: null, json: false, all: false }],
     [
       "make job.yaml --out out",
       {

@@ -386,7 +386,10 @@ describe("a held base", () => {
     ]);
     const { summary } = built.finish();
     expect(summary.bases.map(({ template }) => template.heldBy)).toEqual([["B9"], ["B9"], undefined]);
-    const paths = summary.bases.map(({ files }) => files.map(({ kind }) => kind));
+    const kinds = ["cut-joined", "cut-r12", "sheet-svg"];
+    const paths = summary.bases.map(({ files }) =>
+      files.map(({ kind }) => kind).filter((kind) => kinds.includes(kind)),
+    );
     expect(paths).toEqual([["sheet-svg"], ["sheet-svg"], ["cut-joined", "cut-r12", "sheet-svg"]]);
     const sheet = bases[0]?.files.find(({ kind }) => kind === "sheet-svg");
     const words = new TextDecoder()
@@ -443,7 +446,10 @@ describe("the package of shared templates", () => {
       expect(own.map(({ path }) => path)).toEqual([
         `cut/${stem}_rev-A.dxf`,
         `cut/lines/${stem}_rev-A_lines.dxf`,
+        `machine/${stem}_rev-A.stl`,
+        `machine/${stem}_rev-A.3mf`,
         `sheets/${template.mark}_rev-A_sheet.svg`,
+        `field/${mark}_rev-A_setting-sheet.svg`,
       ]);
       for (const { path, sha256 } of own) expect(files.find((file) => file.path === path)?.sha256).toBe(sha256);
     }
@@ -489,7 +495,7 @@ describe("the package of shared templates", () => {
       "sheets/T-B3_rev-A_for-B3_sheet.svg",
       "sheets/T-B3_rev-A_for-B9_sheet.svg",
     ]);
-    const listed = summary.bases.map(({ files: own }) => own.at(-1)?.path);
+    const listed = summary.bases.map(({ files: own }) => own.find(({ kind }) => kind === "sheet-svg")?.path);
     expect(listed).toEqual([sheets[0]?.path, sheets[1]?.path, sheets[0]?.path]);
     for (const [at, { bytes }] of sheets.entries()) {
       const words = new TextDecoder()
@@ -523,7 +529,7 @@ describe("the package of shared templates", () => {
     const built = build(inputsOf(sharedJob([{ mark: "B1" }, { mark: "B2" }], AUTO)), options);
     const [first, second] = [[...built.bases], [...built.bases]];
     expect(second).toEqual(first);
-    expect(first.map(({ files }) => files.length)).toEqual([3, 0]);
-    expect(first.map(({ summary }) => summary.files.length)).toEqual([3, 3]);
+    expect(first.map(({ files }) => files.length)).toEqual([6, 1]);
+    expect(first.map(({ summary }) => summary.files.length)).toEqual([6, 6]);
   });
 });
