@@ -1,8 +1,12 @@
 /** Millimetres of a drawing as its writers say them: short, since a sheet has thousands. */
 
-/** Micrometres at the finest, no exponent, no minus zero. Made of whole numbers, as a fraction takes long to be written. */
+/** Micrometres at the finest, no exponent, no minus zero. */
 export function decimals(value: number): string {
-  const rounded = Math.round(value * 1000);
+  return thousandths(Math.round(value * 1000));
+}
+
+/** Of a whole number of thousandths. Made of whole numbers, as a fraction takes long to be written. */
+export function thousandths(rounded: number): string {
   const size = Math.abs(rounded);
   const whole = Math.floor(size / 1000);
   return `${rounded < 0 ? "-" : ""}${whole}${FRACTIONS[size - whole * 1000] ?? ""}`;

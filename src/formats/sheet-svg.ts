@@ -8,6 +8,7 @@ import { Svg, withWindow } from "@svgdotjs/svg.js";
 import { arcOf } from "../sheets/occupied.js";
 import type { PaperPoint, PathPart, Scene, SceneGroup, SceneItem, StrokeRole } from "../sheets/scene.js";
 import { fontSize, setWidth } from "../sheets/text-metrics.js";
+import { decimals, thousandths } from "./decimals.js";
 import type { DrawingDocument } from "./lean-document.js";
 import { FONT_FAMILY, fontFaces, startLetters, type UsedLetters } from "./sheet-font/used-faces.js";
 import { type Ink, type Pen, pensOf } from "./sheet-pens.js";
@@ -233,17 +234,3 @@ function isSame(a: Place, b: Place): boolean {
 function written({ x, y }: Place): string {
   return `${thousandths(x)} ${thousandths(y)}`;
 }
-
-/** Micrometres at the finest, no exponent, no minus zero. Made of whole numbers, as a fraction takes long to be written. */
-function decimals(value: number): string {
-  return thousandths(Math.round(value * 1000));
-}
-
-function thousandths(rounded: number): string {
-  const size = Math.abs(rounded);
-  const whole = Math.floor(size / 1000);
-  return `${rounded < 0 ? "-" : ""}${whole}${FRACTIONS[size - whole * 1000] ?? ""}`;
-}
-
-/** Thousandths as they are written: nothing, `.001`, `.002`, on to `.999`. */
-const FRACTIONS: readonly string[] = Array.from({ length: 1000 }, (_, i) => String(i / 1000).slice(1));

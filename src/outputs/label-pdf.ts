@@ -13,7 +13,6 @@ import type { BaseFacts, PieceFacts } from "../summary/facts.js";
 import { formatLength, type Length, nanometres } from "../units/index.js";
 import { documentPdf } from "./document-pdf.js";
 import type { JobOutput, PathAndBytes, Surroundings } from "./model.js";
-import { nameIn } from "./names.js";
 import { paperPath, papersOf } from "./rod-papers.js";
 
 /** A document of its own. */
@@ -87,11 +86,11 @@ function pieceLabels({ job }: RodPapers, facts: readonly BaseFacts[]): readonly 
 
 const MOST_BASES = 6;
 
-function pieceLabel(job: Job, { template, held, files, pieces }: BaseFacts, piece: PieceFacts): LabelText {
+function pieceLabel(job: Job, { template, held, files }: BaseFacts, piece: PieceFacts): LabelText {
   const { mark, quantity, role } = piece;
   const sheet = `${printable(job.number)}-${template.mark}`;
   const drawn = files.find(({ kind }) => kind === "sheet-svg");
-  const cut = cutFileOf(job, files, piece, pieces.length);
+  const cut = cutFileOf(job, piece);
   const hashes = [
     ["SHA", drawn?.sha256.slice(0, SHORT_HASH) ?? "NONE"],
     ...(cut === null ? [] : [["CUT", cut.sha256.slice(0, SHORT_HASH)]]),
@@ -121,17 +120,10 @@ function pieceLabel(job: Job, { template, held, files, pieces }: BaseFacts, piec
   };
 }
 
-/** The file that the shop's table loads, else the drill list; of several pieces that which names this one. */
-function cutFileOf(
-  { shop }: Job,
-  files: BaseFacts["files"],
-  { mark }: PieceFacts,
-  pieces: number,
-): BaseFacts["files"][number] | null {
+/** The file that the shop's table loads, else the drill list. */
+function cutFileOf({ shop }: Job, { files }: PieceFacts): PieceFacts["files"][number] | null {
   const wanted = shop.cutFile.flavour === "polyline" ? "cut-joined" : "cut-r12";
-  const isOwn = ({ path }: { readonly path: string }) => pieces === 1 || `_${nameIn(path)}`.includes(`_${mark}_`);
-  const own = files.filter(isOwn);
-  return own.find(({ kind }) => kind === wanted) ?? own.find(({ kind }) => kind === "drill-list") ?? null;
+  return files.find(({ kind }) => kind === wanted) ?? files.find(({ kind }) => kind === "drill-list") ?? null;
 }
 
 /** `26 x 18 x 1/4`. */

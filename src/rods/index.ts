@@ -4,7 +4,6 @@ export {
   detailRod,
   isEmbeddedToEnd,
   lengthOfWeight,
-  POUND_IN_KG,
   rodBelowAnchor,
   steelBelowEmbedment,
 } from "./detail/index.js";

@@ -7,13 +7,14 @@ import { answerReach } from "../checks/words.js";
 import type { Answer, Bottom, EndPlate, Input, Job } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
 import type { RodDetail } from "../rods/index.js";
-import { detailRod, POUND_IN_KG } from "../rods/index.js";
+import { detailRod } from "../rods/index.js";
 import type { PlacedRod } from "../rods/model.js";
 import type { TemplatePiece } from "../template/index.js";
 import { scribedLength } from "../template/index.js";
 import type { Hole, Plate } from "../template/model.js";
 import type { Length, Unit } from "../units/length.js";
 import { NM_PER_MM, NM_PER_UNIT, roundSymmetric, toUnit } from "../units/length.js";
+import { POUND_IN_KG } from "../units/weight.js";
 import type {
   PlacingHead,
   Summary,

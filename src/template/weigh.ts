@@ -2,15 +2,13 @@
 import type { Density, Input } from "../job/model/job.js";
 import type { Length, Unit } from "../units/length.js";
 import { NM_PER_MM, roundSymmetric } from "../units/length.js";
+import { CUBIC_FOOT_IN_MM3, POUND_IN_KG } from "../units/weight.js";
 
 /** In lb or kg, by the job's unit, rounded to 1e-6. */
 export interface Weight {
   readonly value: number;
   readonly unit: "lb" | "kg";
 }
-
-const POUND_IN_KG = 0.45359237;
-const CUBIC_FOOT_IN_MM3 = 304.8 ** 3;
 
 /** Weight of one template: net area x thickness x density, in lb or kg by the job's unit; null without a density. */
 export function weighPlate(netArea: number, thickness: Length, density: Input<Density>, unit: Unit): Weight | null {

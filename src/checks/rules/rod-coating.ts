@@ -1,6 +1,7 @@
 import type { Job, RodGroup } from "../../job/model/job.js";
-import { detailRod, lengthOfWeight, POUND_IN_KG } from "../../rods/index.js";
+import { detailRod, lengthOfWeight } from "../../rods/index.js";
 import type { Unit } from "../../units/index.js";
+import { POUND_IN_KG } from "../../units/weight.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own } from "../results.js";
 import { compare, compareCounts, known, lacking, notApplicable } from "../results.js";

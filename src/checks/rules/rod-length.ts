@@ -1,4 +1,4 @@
-import type { Input, Rod } from "../../job/model/job.js";
+import type { Bottom, Input, Rod } from "../../job/model/job.js";
 import { given } from "../../job/model/job.js";
 import { nutHeight, wholeStack } from "../../job/model/stack.js";
 import { detailRod, isEmbeddedToEnd } from "../../rods/index.js";
@@ -151,20 +151,24 @@ function leftAbove(
 /** What is on the rod below its embedment: nothing where that goes to the end of the rod. */
 function anchor(rod: Rod, sign: typeof plus): readonly Term[] {
   const { bottom } = rod;
-  if (isEmbeddedToEnd(rod) || bottom.kind === "missing") return [];
+  return isEmbeddedToEnd(rod) || bottom.kind === "missing" ? [] : anchorParts(rod, bottom.value, sign);
+}
+
+/** A plate washer and a nut, or a plate and what holds it from below: one nut of those that it may have. */
+function anchorParts(rod: Rod, bottom: Bottom, sign: typeof plus): readonly Term[] {
   const nut = sign("nut", nutHeight(rod));
-  const made = (name: string, thickness: Length) => sign(name, given(thickness, "job"));
-  switch (bottom.value.kind) {
+  const made = (name: string, thickness: Length) => sign(name, given(thickness, name));
+  switch (bottom.kind) {
     case "straight":
     case "swedged":
     case "hook":
       return [];
     case "nut": {
-      const { washer } = bottom.value;
+      const { washer } = bottom;
       return [...(washer === null ? [] : [made("plate washer", washer.thickness)]), nut];
     }
     case "plate":
-      return [made("plate", bottom.value.thickness), ...(bottom.value.nuts === 0 ? [] : [nut])];
+      return [made("plate", bottom.thickness), ...(bottom.nuts === 0 ? [] : [nut])];
   }
 }
 
@@ -191,24 +195,10 @@ function ofBentRod({ bottom }: Rod): string {
   return "; ASTM F1554 measures a bent rod to the inside of its bend, not along its bar";
 }
 
-/** A nut, or a plate with the nut beneath it, and a diameter of rod below it, since rods are ordered in round lengths: common practice. */
+/** What anchors the rod, and a diameter of rod below it, since rods are ordered in round lengths: common practice. */
 function lowerEnd(rod: Rod): readonly Term[] {
   const { bottom } = rod;
   if (bottom.kind === "missing") return [plus("lower end", bottom)];
-  const nut = nutHeight(rod);
-  const below = fixed("rod below it", rod.diameter);
-  switch (bottom.value.kind) {
-    case "straight":
-    case "swedged":
-    case "hook":
-      return [];
-    case "nut": {
-      const { washer } = bottom.value;
-      return [...(washer === null ? [] : [fixed("plate washer", washer.thickness)]), plus("nut", nut), below];
-    }
-    case "plate": {
-      const { thickness, nuts } = bottom.value;
-      return [fixed("plate", thickness), ...(nuts === 0 ? [] : [plus("nut", nut)]), below];
-    }
-  }
+  const parts = anchorParts(rod, bottom.value, plus);
+  return parts.length === 0 ? [] : [...parts, fixed("rod below it", rod.diameter)];
 }

@@ -1,6 +1,8 @@
 /** The `rodShop` block of a shop file -> how its rods are made: each value the shop's own, or common practice. */
+
 import type { Length, Unit } from "../../units/index.js";
 import { inches, millimetres } from "../../units/length.js";
+import { POUND_IN_KG } from "../../units/weight.js";
 import type { RodMaking, RodShop } from "../model/rod-shop.js";
 import type { Given } from "../model/values.js";
 import { given } from "../model/values.js";
@@ -9,8 +11,6 @@ import { makeRodStock } from "./rod-stock.js";
 
 /** What a value is from that no shop file gives. */
 export const COMMON_PRACTICE = "common practice";
-
-const POUND_IN_KG = 0.45359237;
 
 interface Habits extends Readonly<Record<Exclude<keyof RodMaking, "bendRadius" | "mechanicalHeaviest">, Length>> {
   readonly bendRadius: number;

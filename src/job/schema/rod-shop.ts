@@ -1,6 +1,8 @@
 /** The `rodShop` block of a shop file: how rods are made. */
+
 import { keys, leaf, lengthLeaf, ratioLeaf } from "../../leaves/leaves.js";
 import type { Unit } from "../../units/index.js";
+import { POUND_IN_KG } from "../../units/weight.js";
 import { rodStockShape } from "./rod-stock.js";
 
 /** The block, its bare numbers in `unit`. */
@@ -26,8 +28,6 @@ function makingShape(unit: Unit) {
     mechanicalHeaviest: weightLeaf("Heaviest rod that is galvanized mechanically; omitted: 1 lb, 0.5 kg.").optional(),
   };
 }
-
-const POUND_IN_KG = 0.45359237;
 
 /** A weight with its unit, in kilograms. */
 export function weightLeaf(description: string) {

@@ -11,4 +11,4 @@ export type {
   RodKind,
   WorkedLength,
 } from "./model.js";
-export { lengthOfWeight, POUND_IN_KG } from "./weights.js";
+export { lengthOfWeight } from "./weights.js";

@@ -1,10 +1,7 @@
 /** Weights of rods and what goes on them, in kilograms, by their nominal sizes: chamfers, threads and zinc are left out. */
 import type { Density } from "../../job/model/job.js";
 import { type Length, millimetres, NM_PER_MM, nanometres, toMillimetres } from "../../units/length.js";
-
-/** Kilograms of a pound, exact by definition. */
-export const POUND_IN_KG = 0.45359237;
-const CUBIC_FOOT_IN_MM3 = 304.8 ** 3;
+import { CUBIC_FOOT_IN_MM3, POUND_IN_KG } from "../../units/weight.js";
 
 /** Of a volume in cubic millimetres. */
 export function kilogramsOf(volume: number, { value, unit }: Density): number {
