@@ -69,19 +69,27 @@ function outwardOf(corners: readonly Point[]): readonly number[] {
 
 const TURNS = [0, 30, -30, 60, -60, 90, -90, 135, -135, 180] as const;
 const AWAY = [1, 2.2, 4, 6.5, 9.5, 13] as const;
+/** Clear of all lines; over soft ones; and at last with its own line over soft ones. */
+const WAYS = [
+  { strokes: "all", ties: "clear" },
+  { strokes: "hard", ties: "clear" },
+  { strokes: "hard", ties: "over soft" },
+] as const;
+type Ties = (typeof WAYS)[number]["ties"];
+
 /** A number that stands farther off is tied to its corner by a line. */
 const BESIDE = 2.2;
 
 function findNumber(draft: Draft, corner: PaperPoint, outward: number, words: string, letter: number, gap: number) {
   const radius = letter * (words.length > 1 ? 1.15 : 0.95);
-  for (const strokes of ["all", "hard"] as const)
+  for (const { strokes, ties } of WAYS)
     for (const away of AWAY)
       for (const turn of TURNS) {
         const angle = outward + (turn * Math.PI) / 180;
         const along = (reach: number) => at(corner.x + reach * Math.cos(angle), corner.y + reach * Math.sin(angle));
         const middle = along(radius + away);
         if (!isFree(draft, around(middle, radius + 0.5), strokes)) continue;
-        const tie = away <= BESIDE ? [] : tieTo(draft, along(gap), along(away), strokes);
+        const tie = away <= BESIDE ? [] : tieTo(draft, along(gap), along(away), ties);
         if (tie !== null) return balloon(middle, radius, words, letter, tie);
       }
   return null;
@@ -90,10 +98,10 @@ function findNumber(draft: Draft, corner: PaperPoint, outward: number, words: st
 /** Between a corner, or the target at it, and the line to its number. */
 const TIE_GAP = 0.6;
 
-/** From near the corner to the number; null where it would run through a text or a line, of `hard` through one that may not be interrupted. */
-function tieTo(draft: Draft, from: PaperPoint, to: PaperPoint, strokes: "all" | "hard"): readonly SceneItem[] | null {
+/** From near the corner to the number; null where it would run through what it may not. */
+function tieTo(draft: Draft, from: PaperPoint, to: PaperPoint, ties: Ties): readonly SceneItem[] | null {
   const { hard, soft } = countCrossings(draft.taken, from, to);
-  const isCrossed = hard > 0 || (strokes === "all" && soft > 0) || crossesText(draft.taken, from, to);
+  const isCrossed = hard > 0 || (ties === "clear" && soft > 0) || crossesText(draft.taken, from, to);
   return isCrossed ? null : [stroke("leader", line(from, to))];
 }
 

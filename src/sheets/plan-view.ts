@@ -71,7 +71,7 @@ export function putBarePlan(draft: Draft, view: View, input: PlanInput): BarePla
   putWorkingPoint(draft, view, plate.holes, lettering, originName(input.piece));
   putDiagonal(draft, view, input);
   if (!putNames(draft, view, input) && strict) return failed("tags");
-  return { kind: "bare", draft, view, input, ground: groundOf(draft) };
+  return { kind: "bare", draft, view, input, ground: groundOf(draft, isPart(input.piece) ? "never" : "at a toll") };
 }
 
 /** Tags, joints and corners; of a part its corners first, since its bolts stand close beside them. False where a tag or a corner finds no room. */
@@ -97,7 +97,7 @@ function putAllTags(draft: Draft, view: View, input: PlanInput, holes: readonly 
   return reaches.some((reach) =>
     tagSides(input.base, holes).some((side) =>
       [lettering.body, lettering.small].some((letter) =>
-        putTags(draft, view, holes, { letter, side, reach, among: plate.holes }),
+        putTags(draft, view, holes, { letter, side, reach, among: plate.holes, strict: isPart(input.piece) }),
       ),
     ),
   );
