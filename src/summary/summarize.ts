@@ -7,7 +7,7 @@ import { answerReach } from "../checks/words.js";
 import type { Answer, Bottom, EndPlate, Input, Job } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
 import type { RodDetail } from "../rods/index.js";
-import { detailRod } from "../rods/index.js";
+import { detailRod, orderedWeldable } from "../rods/index.js";
 import type { PlacedRod } from "../rods/model.js";
 import type { TemplatePiece } from "../template/index.js";
 import { scribedLength } from "../template/index.js";
@@ -210,6 +210,7 @@ function summarizeRod(
     diameter: toUnit(rod.diameter, unit),
     thread: rod.thread,
     grade: knownOrNull(rod.grade),
+    ...weldableOf(rod),
     finish: knownOrNull(rod.finish),
     projection: length(rod.projection),
     embedment: length(rod.embedment),
@@ -217,6 +218,11 @@ function summarizeRod(
     threadLength: length(rod.threadLength),
     bottom: rod.bottom.kind === "missing" ? null : summarizeBottom(rod.bottom.value, unit),
   };
+}
+
+function weldableOf(rod: PlacedRod["group"]["rod"]): Pick<SummaryRods, "weldable"> {
+  const weldable = orderedWeldable(rod);
+  return weldable === null ? {} : { weldable };
 }
 
 const knownOrNull = <T>(input: Input<T>): T | null => (input.kind === "missing" ? null : input.value);

@@ -1,4 +1,5 @@
 import type { RodGroup } from "../../job/model/job.js";
+import { weldability } from "../../rods/index.js";
 import { findGrade, type GradeRow } from "../../standards/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own } from "../results.js";
@@ -64,15 +65,29 @@ function welding({ rods }: CheckContext, group: RodGroup): RuleResult {
   const grade = gradeOf(group, WELDING);
   const { own } = grade;
   const what = weldedTo(group);
+  if (what === null && group.rod.weldable && grade.held && grade.row.weldable === "no")
+    return orderedInVain(rods, group, grade.row, own);
   if (what === null)
     return notApplicable(subject, "the job says of nothing that it is welded to the rods (rods.welded)", own);
   if (!grade.held) return grade.row;
   const { row } = grade;
   if (row.weldable === "") return notChecked(subject, `whether ${row.grade} is weldable is not kept here`, own);
   const welded = rods.filter((rod) => rod.group === group).length;
-  const may = row.weldable === "yes" || (row.weldable.startsWith("only") && group.rod.weldable);
+  const may = weldability(group.rod) === "may";
   const note = `${counted(welded, "rod")} of ${row.grade} ${what}; weldable: ${row.weldable}${orderedText(row, group)}`;
-  return { ...compareCounts(subject, may ? 0 : welded, "<=", 0, note), ...own, measured: WELDED };
+  return { ...compareCounts(subject, may ? 0 : welded, "<=", 0, note), ...weldingOwn(row, own), measured: WELDED };
+}
+
+/** That a property class is not welded to is common practice. */
+function weldingOwn({ system }: GradeRow, own: Own): Own {
+  return system === "metric" ? { ...own, edition: "common practice" } : own;
+}
+
+function orderedInVain(rods: CheckContext["rods"], group: RodGroup, row: GradeRow, own: Own): RuleResult {
+  const count = rods.filter((rod) => rod.group === group).length;
+  const note = `${counted(count, "rod")} of ${row.grade} ordered weldable (rods.weldable), which the grade is not`;
+  const result = compareCounts(subjectOf(group), count, "<=", 0, note);
+  return { ...result, ...weldingOwn(row, own), measured: "the number of rods that are ordered weldable and cannot be" };
 }
 
 /** How something is welded to the rods of a group; null where nothing is. */

@@ -12,3 +12,4 @@ export type {
   WorkedLength,
 } from "./model.js";
 export { lengthOfWeight } from "./weights.js";
+export { type OrderedWeldable, orderedGrade, orderedGradeOf, orderedWeldable, weldability } from "./welding.js";

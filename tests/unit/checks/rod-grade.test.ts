@@ -50,12 +50,25 @@ describe("rod-grade", () => {
     ["F1554 55", true, "pass", "only with supplement S1"],
     ["F1554 105", false, "fail", "weldable: no"],
     ["F1554 105", true, "fail", "weldable: no"],
-    ["8.8", true, "not-checked", "whether 8.8 is weldable is not kept here"],
+    // ISO 898-1: 8.8 and 10.9 are quenched and tempered (from memory); common practice is not to weld to them.
+    ["8.8", true, "fail", "weldable: no"],
+    ["10.9", false, "fail", "weldable: no"],
+    ["4.6", true, "not-checked", "whether 4.6 is weldable is not kept here"],
     ["A193 B7", true, "not-checked", "A193 B7 is a grade of the shop's own"],
   ])("%s welded, ordered weldable %s: %s", (name, weldable, status, note) => {
     const row = rowOf(rodGrade, { rod: { grade: grade(name), welded: true, weldable } }, WELDING);
     expect(row).toMatchObject({ status, severity: "ask" });
     expect(row.note).toContain(note);
+  });
+
+  it.each([
+    ["F1554 36", "not-applicable"],
+    ["F1554 55", "not-applicable"],
+    ["F1554 105", "fail"],
+    ["8.8", "fail"],
+  ])("%s ordered weldable, nothing welded: %s", (name, status) => {
+    const row = rowOf(rodGrade, { rod: { grade: grade(name), weldable: true } }, WELDING);
+    expect(row).toMatchObject({ status, severity: "ask" });
   });
 
   // Tack welds and plates that are welded on are welds: none on grade 105, on 55 with supplement S1 alone (ASTM F1554).
