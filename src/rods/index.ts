@@ -2,6 +2,7 @@
 export type { Hook, OrderedWeldable, RodDetail } from "./detail/index.js";
 export {
   detailRod,
+  HOLE_PLAY,
   isEmbeddedToEnd,
   lengthOfWeight,
   orderedGrade,

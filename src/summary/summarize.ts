@@ -136,7 +136,7 @@ function summarizeHole(hole: Hole, unit: Unit): SummaryHole {
 export function summarizeRods({ job, base, rods }: Pick<CheckedBase, "job" | "base" | "rods">): readonly SummaryRods[] {
   return base.groups.map((group) => {
     const quantity = rods.filter((rod) => rod.group.letter === group.letter).length;
-    const made = summarizeMade(detailRod(job, base, group), job.unit);
+    const made = summarizeMade(group.rod, detailRod(job, base, group), job.unit);
     return {
       group: group.letter,
       quantity,
@@ -147,8 +147,8 @@ export function summarizeRods({ job, base, rods }: Pick<CheckedBase, "job" | "ba
   });
 }
 
-/** A rod as it is made, in the summary's form. */
-function summarizeMade(detail: RodDetail, unit: Unit): SummaryMadeRod {
+/** A rod as it is made, in the summary's form; its zinc process as it is ordered, whatever the shop's barrel leaves. */
+function summarizeMade(rod: PlacedRod["group"]["rod"], detail: RodDetail, unit: Unit): SummaryMadeRod {
   const length = (input: Input<Length>): number | null => (input.kind === "missing" ? null : toUnit(input.value, unit));
   const worked = (input: RodDetail["cut"]): number | null =>
     input.kind === "missing" ? null : toUnit(input.value.value, unit);
@@ -164,7 +164,7 @@ function summarizeMade(detail: RodDetail, unit: Unit): SummaryMadeRod {
     threadClass: knownOrNull(detail.threadClass),
     threading: knownOrNull(detail.threading),
     bar: length(detail.bar),
-    zincProcess: zincProcess === null ? null : knownOrNull(zincProcess),
+    zincProcess: zincProcess === null ? null : knownOrNull(rod.zincProcess),
     endColor: knownOrNull(detail.endColor),
     weight: kilograms.kind === "missing" ? null : weightInUnit(kilograms.value, unit),
     hardware: summarizeHardware(hardware),
