@@ -64,7 +64,7 @@ function remarks(unit: Unit): readonly string[] {
   const fraction = unit === "in" ? "inches" : "millimetres";
   return [
     `Lengths in ${fraction}. Each row is one plate, in the file of its name; its quantity is for all bases together. HELD: not to be cut.`,
-    "Gross area is inside the outline, net without holes and opening. Pierces and cut length count contours that are cut; scribe length what the file marks.",
+    "Gross area is inside the outline, net without what the table cuts out of it: drilled holes are not taken off. Pierces and cut length count contours that are cut; scribe length what the file marks.",
     "Drilled holes are centre-punched by the file and drilled by hand.",
   ];
 }
