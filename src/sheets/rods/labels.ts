@@ -139,6 +139,8 @@ interface Cell {
 /** The largest letter of marks, mm. */
 const LARGEST = 13;
 const LEADING = 1.55;
+/** Letters that are set smaller to fit are so by whole steps, mm: none fills its room to the last. */
+const LETTER_STEP = 0.1;
 
 function drawLabel(
   { label, code, number }: DrawnLabel,
@@ -183,7 +185,8 @@ function largeItems(words: readonly string[], x: number, right: number, top: num
   let y = top;
   const items = words.map((each, i) => {
     const most = i === 0 ? LARGEST : LARGEST * 0.6;
-    const letter = leastOf([most, most * ((right - x - 2) / textWidth(each, most, true))]);
+    const fitting = (most * (right - x - 2)) / textWidth(each, most, true);
+    const letter = leastOf([most, Math.floor(fitting / LETTER_STEP) * LETTER_STEP]);
     const set = Math.max(letter, body);
     y -= set + (i === 0 ? 0 : 3);
     return text("title", shorten(each, right - x - 2, set, true), at(x, y), set, { bold: true });
