@@ -22,7 +22,14 @@ export interface HardwareKind {
   readonly lots: readonly string[];
 }
 
-const ORDER = ["nut", "washer", "plate washer", "plate", "bolt"] as const satisfies readonly HardwareKind["what"][];
+const ORDER = [
+  "nut",
+  "washer",
+  "plate washer",
+  "plate",
+  "bolt",
+  "thread protector",
+] as const satisfies readonly HardwareKind["what"][];
 
 /** Nuts first; within a kind in the order of the lots. */
 export function hardwareKinds(

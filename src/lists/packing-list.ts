@@ -1,5 +1,6 @@
 /** What goes on the truck: rods, hardware and templates, by delivery and base, with weights. */
 import type { Base } from "../job/model/job.js";
+import { sizeWords } from "../rods/index.js";
 import type { RodLot, RodUse } from "../rods/lots.js";
 import type { BaseFacts, PieceFacts } from "../summary/facts.js";
 import { groupBy } from "../units/group-by.js";
@@ -31,7 +32,15 @@ export interface PackingOf {
 }
 
 /** What is counted on a packing list. */
-export type PackedWhat = "rods" | "nut" | "washer" | "plate washer" | "plate" | "bolt" | "template";
+export type PackedWhat =
+  | "rods"
+  | "nut"
+  | "washer"
+  | "plate washer"
+  | "plate"
+  | "bolt"
+  | "thread protector"
+  | "template";
 
 /** One line. */
 export interface Packed {
@@ -67,7 +76,8 @@ type Own = readonly { readonly lot: RodLot; readonly use: RodUse }[];
 
 function rodLines({ mark, quantity, delivery }: PackingOf["bases"][number], own: Own, unit: Unit): readonly Packed[] {
   const rods = own.map(({ lot, use }): Packed => {
-    const { size, kind } = lot.detail;
+    const { kind } = lot.detail;
+    const size = sizeWords(lot.detail, unit);
     const words = [size, kind.kind === "given" ? kind.value : `kind ${NOT_GIVEN}`].join(", ");
     return {
       delivery,
