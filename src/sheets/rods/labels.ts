@@ -20,8 +20,10 @@ export interface LabelText {
   /** What the code says. */
   readonly code: string;
   readonly count: number;
-  /** What one of them is: `BUNDLE 2 OF 6`. */
+  /** What one of them is: `BUNDLE # OF 6`. */
   readonly each: string;
+  /** Number of the first, where others of the same stand before. */
+  readonly from: number;
   readonly isHeld: boolean;
   /** For programs: what it is for. */
   readonly data: Readonly<Record<string, string | number>>;
@@ -63,7 +65,7 @@ export function* drawLabels(labels: LabelsOf): Generator<Scene> {
 function* eachLabel(labels: readonly LabelText[]): Generator<DrawnLabel> {
   for (const label of labels) {
     const code = qrCode(label.code, QR_ROOM);
-    for (let number = 1; number <= label.count; number += 1) yield { label, code, number };
+    for (let k = 0; k < label.count; k += 1) yield { label, code, number: label.from + k };
   }
 }
 
