@@ -1,6 +1,7 @@
 /** Bars to cut: which bars are taken from the stock, how each is cut, and how near that is to the least possible. */
 import type { RodStock } from "../job/model/rod-stock.js";
 import type { BarPattern, BarPlan } from "../rods/bars/model.js";
+import { sizeWords } from "../rods/index.js";
 import { groupBy } from "../units/group-by.js";
 import { formatLength, type Unit } from "../units/index.js";
 import type { BarGroup } from "./bar-groups.js";
@@ -92,7 +93,7 @@ function barRow(pattern: NumberedPattern, stock: RodStock, unit: Unit): readonly
   const kerf = group.stock.kind === "given" ? lengthCell(group.stock.value.kerf, unit) : NOT_GIVEN;
   return [
     number,
-    group.size,
+    sizeWords(group, unit),
     lengthInputCell(group.bar, unit),
     group.grade,
     cutBy(group),
@@ -279,7 +280,7 @@ function summaryRow(number: string, group: BarGroup, plan: BarPlan, stock: RodSt
       : plan.patterns.reduce((sum, { bars, remnant }) => sum + (remnant >= leastRemnant.value ? bars * remnant : 0), 0);
   return [
     number,
-    group.size,
+    sizeWords(group, unit),
     lengthInputCell(group.bar, unit),
     group.grade,
     pieceCount(plan),
