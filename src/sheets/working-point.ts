@@ -25,9 +25,11 @@ export function putWorkingPoint(
   put(draft, group("working-point", [...targetItems(view.origin), ...label], { x, y }));
 }
 
-/** Draws the target, and its name where there is room beside it; false where there is none. */
-export function putPointBeside(draft: Draft, origin: PaperPoint, { small }: Lettering, name: string): boolean {
-  const label = besidePoint(draft, origin, { words: name, letter: small });
+/** Draws the target, and its name beside it or with a leader that crosses as little as it can; false where there is no room. */
+export function putPointBeside(draft: Draft, view: View, { small }: Lettering, name: string): boolean {
+  const { origin } = view;
+  const named = { words: name, letter: small };
+  const label = besidePoint(draft, origin, named) ?? ledAway(draft, view, [], named);
   put(draft, group("working-point", [...targetItems(origin), ...(label ?? [])], { x: origin.x, y: origin.y }));
   return label !== null;
 }

@@ -63,7 +63,7 @@ export function drawPlaceView(request: SettingRequest, facing: Facing, area: Are
     return { tag: hole.tag, center, radius, outward: Math.atan2(away.y, away.x) };
   });
   const point = { center: view.origin, radius: radiusAround({ center: view.origin, radius: POINT_RADIUS }, discs) };
-  const isNamed = putPointBeside(draft, view.origin, lettering, "W.P.");
+  const isNamed = putPointBeside(draft, view, lettering, "W.P.");
   const ordered: readonly SurveyTag[] = [
     ...(isNamed ? [] : [{ tag: "W.P.", ...point, outward: (-3 * Math.PI) / 4 }]),
     ...pointers(request, view, move.apply),
