@@ -22,7 +22,7 @@ export type { RateName, Rates } from "./rates.js";
 export type { RodMaking, RodShop } from "./rod-shop.js";
 export type { RodStock } from "./rod-stock.js";
 export type { Given, Input, Missing, Offset } from "./values.js";
-export { given, missing, optional } from "./values.js";
+export { given, keysOfMissing, missing, optional } from "./values.js";
 
 /** Only a released job may be cut; sheets and files of the others say so. */
 export type JobStatus = "preliminary" | "for approval" | "released";
