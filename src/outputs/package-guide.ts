@@ -35,10 +35,7 @@ const WHO: Readonly<Record<FolderKey | "top", string>> = {
 
 const HOW: Readonly<Record<FolderKey | "top", readonly string[]>> = {
   top: ["The set has every sheet as a page: what there is on paper is there."],
-  cut: [
-    "The cut list says what to cut from which plate, how many of each, and by which file.",
-    "Load every file that lies in cut/ itself: each is one plate, and its name says how many, of what plate and grade.",
-  ],
+  cut: ["The cut list says what to cut from which plate, how many of each, and by which file."],
   sheets: ["One sheet a template: what is cut, how it is checked, how it is set. Names are by template mark."],
   rods: ["What rods are made, cut, packed and sent by."],
   field: ["What rods are set out and set by."],
@@ -48,6 +45,18 @@ const HOW: Readonly<Record<FolderKey | "top", readonly string[]>> = {
   ],
   machine: ["For other programs; nobody need open these."],
 };
+
+/** Of what lies in the folder of the cutting table itself. */
+const BY_KIND: readonly (readonly [kinds: readonly string[], words: string])[] = [
+  [
+    ["cut-joined", "cut-r12"],
+    "Load every DXF file that lies in cut/ itself: each is one plate, and its name says how many, of what plate and grade.",
+  ],
+  [
+    ["drill-list"],
+    "Plywood is drilled by its drill list, or through its print in full size: measure the bars of the print first.",
+  ],
+];
 
 /** Of folders inside that of the cutting table. */
 const INSIDE: readonly (readonly [string, string])[] = [
@@ -81,13 +90,20 @@ export function guidePackage(files: readonly GuidedFile[], about: JobRest["about
     const own = folders.get(key === "top" ? key : FOLDERS[key]) ?? [];
     if (own.length === 0) return [];
     const folder = key === "top" ? "" : `${FOLDERS[key]}/`;
+    const made = BY_KIND.filter(([kinds]) => own.some(({ kind }) => kinds.includes(kind))).map(([, words]) => words);
     const inside = INSIDE.filter(([start]) => own.some(({ path }) => path.startsWith(start))).map(([, words]) => words);
     const ofKind = OF_KIND.flatMap(([at, kind, words]) =>
       at === key && own.some((file) => file.kind === kind) ? [words] : [],
     );
     const first = own.find(({ kind }) => about(kind)?.opensFirst === true) ?? null;
     return [
-      { folder, who: WHO[key], how: [...HOW[key], ...inside, ...ofKind], first: first?.path ?? null, files: own },
+      {
+        folder,
+        who: WHO[key],
+        how: [...HOW[key], ...made, ...inside, ...ofKind],
+        first: first?.path ?? null,
+        files: own,
+      },
     ];
   });
 }
