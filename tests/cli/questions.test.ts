@@ -79,4 +79,35 @@ describe("make over an earlier package", () => {
     expect(stdout).toContain("\n  Q-2  B2");
     expect(stdout).not.toContain("\n  - Q-1  Base");
   });
+
+  it("answers by numbers of a package are understood where a job is compared with it, on either side", async () => {
+    await make({ revision: "A", bases });
+    const head = ["answers: [{ question: Q-1, by: J. Doe, date: 2026-11-23, text: as drawn }]"];
+    writeFileSync(join(folder, "job.yaml"), jobText({ revision: "A", bases, head }));
+    for (const sides of [
+      ["job.yaml", "out"],
+      ["out", "job.yaml"],
+    ]) {
+      const { stdout } = await runProgram(folder, ["compare", ...sides, "--json"]);
+      const told = JSON.stringify(JSON.parse(stdout));
+      expect(told).toContain('"T-B1"');
+    }
+  });
+
+  it("check of a package says what else may be wanted of it", async () => {
+    await make({ revision: "A", bases });
+    for (const name of ["out", "out/summary.json"]) {
+      const { status, stderr } = await runProgram(folder, ["check", name]);
+      expect([status, stderr]).toEqual([2, expect.stringContaining("is a package, and no job")]);
+      expect(stderr).toContain("rodplate proof out;");
+    }
+  });
+
+  it("an answer by rule that names no value says in the ledger how far it goes", async () => {
+    const head = ["answers: [{ mark: B1, rule: washer-cover, by: J. Doe, date: 2026-11-23, text: as drawn }]"];
+    await make({ revision: "A", bases, head });
+    expect(readFileSync(join(folder, "out/engineer/ledger.csv"), "utf8")).toContain(
+      "holds for every failing row of this rule of B1, whatever its value becomes",
+    );
+  });
 });
