@@ -531,7 +531,7 @@ describe("withPackageFolder", () => {
       rmSync(join(root, ".out.lock"));
       writeFileSync(join(root, ".out.lock"), JSON.stringify({ pid: process.ppid, started: "", token: "theirs" }));
     });
-    expect(made.findings[0]?.message).toMatch(/another make has taken the lock/);
+    expect(made.findings[0]?.message).toMatch(/another make or sign has taken the lock/);
     expect([made.ok, wordIn(inOut()), leftovers()]).toEqual([false, "old", [".out.lock"]]);
   });
 

@@ -6,8 +6,9 @@ import type { Inputs } from "../../../src/readers/inputs.js";
 import type { Build, BuildOptions } from "../../../src/tasks/build.js";
 import { build } from "../../../src/tasks/build.js";
 import { startOwnSha256 } from "../../../src/tasks/hash.js";
-import type { OpenedJob } from "../../../src/tasks/open.js";
+import { numberQuestions } from "../../../src/tasks/number-questions.js";
 import { openJob } from "../../../src/tasks/open.js";
+import type { OpenedJob } from "../../../src/tasks/opened-job.js";
 import { makePackageInParts } from "../../../src/tasks/package.js";
 import { makeInputs, makeScheduleInputs } from "../../bench/jobs.js";
 
@@ -43,7 +44,7 @@ describe("build", () => {
       return { bases, end: built.finish() };
     });
     expect(first).toEqual(second);
-    const parts = makePackageInParts(opened(3), options);
+    const parts = makePackageInParts(numberQuestions(opened(3)), options);
     const bases = [...parts.bases].flatMap((base) => base.parts);
     const documents = [...parts.documents];
     const chunks = [...parts.head, ...bases, ...parts.rest().parts];
