@@ -6,7 +6,7 @@ import { keyWords } from "../checks/key-words.js";
 import type { MissingKeys } from "../checks/missing-keys.js";
 import type { CheckRow } from "../checks/model.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/model.js";
-import { comparedTexts, counted, limitWords, subjectWords } from "../checks/words.js";
+import { comparedTexts, counted, subjectWords, wantedWords } from "../checks/words.js";
 import { listed } from "../diagnostics/listed.js";
 import { terminalText } from "../diagnostics/printable.js";
 import type { Question } from "../summary/questions.js";
@@ -124,7 +124,7 @@ function whyHeld({ rows, reasons, marks }: HeldBases, unit: Unit): string {
 function failWords({ plainName, rule, value, limit, sense, note }: CheckRow, unit: Unit): string {
   if (value === null || limit === null || sense === null) return `${plainName} (${rule}): ${note}`;
   const [found, bound] = comparedTexts(value, limit, unit);
-  return `${plainName} (${rule}) ${found}, ${limitWords(sense, bound)} needed`;
+  return `${plainName} (${rule}) ${found}, ${wantedWords({ rule, sense }, bound)}`;
 }
 
 function questionLines({ questions, closed }: CheckScreen, options: LedgerTextOptions): string[] {
@@ -186,7 +186,7 @@ function adviceLines({ advice }: JobDigest, options: LedgerTextOptions): string[
   const more = advice.slice(MOST_ADVISED);
   return [
     ...heading(`Advice, which stops nothing: ${counted(rows, "row")}`, "cyan", options),
-    ...columns(advice.slice(0, MOST_ADVISED).map(adviceRow), options),
+    ...columns(advice.slice(0, MOST_ADVISED).map(adviceRow), options, 2),
     ...(more.length === 0
       ? []
       : [
@@ -201,10 +201,15 @@ function adviceLines({ advice }: JobDigest, options: LedgerTextOptions): string[
   ];
 }
 
-function adviceRow({ rule, plainName, rows, marks }: AdvisedRule): { readonly name: string; readonly text: string } {
+function adviceRow(advised: AdvisedRule): { readonly name: string; readonly text: string } {
+  const { rule, plainName, rows, ofLayout, marks } = advised;
   const times = rows === marks.count ? "" : ` (${counted(rows, "row")})`;
-  return { name: `${plainName} (${rule})`, text: `${markWords(marks, MOST_MARKS * 2)}${times}` };
+  const words = ofLayout ? markWords(marks, MOST_PAIRS, "; ") : markWords(marks, MOST_MARKS * 2);
+  return { name: `${plainName} (${rule})`, text: `${words}${times}` };
 }
+
+/** Subjects of the layout: pairs of bases, mostly. */
+const MOST_PAIRS = 4;
 
 function closestLines({ closest }: JobDigest, options: LedgerTextOptions): string[] {
   if (closest.length === 0) return [];

@@ -161,10 +161,10 @@ function notOnBarWords(groups: readonly BarGroup[]): readonly string[] {
 /** A row a lot on a way of cutting: what adds up to the rods. */
 export function barPieces({ groups, unit }: BarListOf): ListTable {
   const rows = numbered(groups).flatMap(({ number, bars, pieces, stock }) =>
-    pieces.map(({ name, length, count }): readonly ListCell[] => [
+    pieces.map(({ name, length, count }, i): readonly ListCell[] => [
       number,
       lengthCell(stock, unit),
-      bars,
+      i === 0 ? bars : null,
       name,
       lengthCell(length, unit),
       count,
@@ -185,9 +185,19 @@ export function barPieces({ groups, unit }: BarListOf): ListTable {
       { heading: "pieces", width: 9, isFigure: true },
     ],
     rows,
-    totals: [["TOTAL", null, null, null, null, null, rows.reduce((sum, row) => sum + Number(row[6]), 0)]],
+    totals: [
+      [
+        "TOTAL",
+        null,
+        rows.reduce((sum, row) => sum + Number(row[2] ?? 0), 0),
+        ...[null, null, null],
+        rows.reduce((sum, row) => sum + Number(row[6]), 0),
+      ],
+    ],
     views: [],
-    remarks: ["The same bars as in the list of bars to cut, a line for each lot on them."],
+    remarks: [
+      "The same bars as in the list of bars to cut, a line for each lot on them; how many bars are cut so stands in the first line of each pattern, so that they add up.",
+    ],
   };
 }
 

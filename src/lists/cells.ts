@@ -2,12 +2,11 @@
 import type { Input } from "../job/model/values.js";
 import type { Weight } from "../template/index.js";
 import { formatLength, toUnit, type Unit } from "../units/index.js";
+import { POUND_IN_KG } from "../units/weight.js";
 import type { ListCell, ListFigure } from "./model.js";
 
 /** Of a value that nobody gave; which key would give it stands in the notes. */
 export const NOT_GIVEN = "not given";
-
-const KG_IN_POUND = 0.45359237;
 
 /** The unit of weights in a list. */
 export function weightUnit(unit: Unit): Weight["unit"] {
@@ -34,7 +33,7 @@ export function textCell(input: Input<string>): string {
 
 /** Thousandths of the job's unit of weight, the finest that lists have: sums of rows are those of what they show. */
 export function thousandths(kilograms: number, unit: Unit): number {
-  return Math.round((unit === "in" ? kilograms / KG_IN_POUND : kilograms) * 1000);
+  return Math.round((unit === "in" ? kilograms / POUND_IN_KG : kilograms) * 1000);
 }
 
 /** A weight of one piece. */
@@ -49,6 +48,14 @@ export function weightTotalCell(inThousandths: number | null): ListCell {
   if (inThousandths === null) return NOT_GIVEN;
   const value = inThousandths / 1000;
   return { value, text: value.toFixed(1) };
+}
+
+/** A sum of weights: what is known of them; with a star on pages where some are not, and not given where none is. */
+export function weightSumCell(inThousandths: readonly (number | null)[]): ListCell {
+  const { sum, unknown } = sumKnown(inThousandths);
+  if (unknown === inThousandths.length && unknown > 0) return NOT_GIVEN;
+  const value = sum / 1000;
+  return { value, text: `${value.toFixed(1)}${unknown === 0 ? "" : "*"}` };
 }
 
 /** The sum of what is known, and how many are not. */

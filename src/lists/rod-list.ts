@@ -1,4 +1,5 @@
 /** Rods by lot: what each is, and where it goes. */
+import { orderedGrade } from "../rods/index.js";
 import type { RodLot } from "../rods/lots.js";
 import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
@@ -13,6 +14,7 @@ import {
   thousandths,
   UNIT_WORDS,
   weightEachCell,
+  weightSumCell,
   weightTotalCell,
   weightUnit,
 } from "./cells.js";
@@ -36,11 +38,11 @@ export function rodList({ lots, unit, stops }: RodListOf): ListTable {
     const each = rodWeight(lot, unit);
     return each === null ? null : each * lot.total;
   });
-  const { sum, unknown } = sumKnown(weights);
+  const { unknown } = sumKnown(weights);
   const total = columns(unit).map(({ heading }): ListCell => {
     if (heading === "lot") return "TOTAL";
     if (heading === "quantity") return lots.reduce((count, lot) => count + lot.total, 0);
-    return heading.startsWith("weight total") ? weightTotalCell(sum) : null;
+    return heading.startsWith("weight total") ? weightSumCell(weights) : null;
   });
   return {
     key: "rods",
@@ -129,7 +131,7 @@ function rodRow(lot: RodLot, unit: Unit, stops: ListedStops): readonly ListCell[
     total,
     detail.size,
     textCell(detail.kind),
-    textCell(detail.grade),
+    textCell(orderedGrade(detail)),
     detail.endColor.kind === "given" ? detail.endColor.value : detail.grade.kind === "given" ? "none kept" : NOT_GIVEN,
     textCell(detail.finish),
     lengthInputCell(detail.projection, unit),

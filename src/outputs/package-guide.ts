@@ -59,6 +59,20 @@ const INSIDE: readonly (readonly [string, string])[] = [
   ["cut/polyline/", "cut/polyline/: the same plates again in closed polylines. Load one or the other, not both."],
 ];
 
+/** What is said only where a package has such files. */
+const OF_KIND: readonly (readonly [FolderKey, string, string])[] = [
+  [
+    "cut",
+    "full-size-pdf",
+    "..._full-size.pdf is a board to saw and drill by hand: print it at 100 %, and measure its bar before use.",
+  ],
+  [
+    "machine",
+    "solid-stl",
+    "The .stl and .3mf files are each piece as a solid, to look at or to measure, in millimetres (STL) and in the job's unit (3MF); plates are cut by cut/, never by these.",
+  ],
+];
+
 /** The top first, then folder by folder in the order of the package. */
 export function guidePackage(files: readonly GuidedFile[], about: JobRest["about"]): readonly GuideEntry[] {
   const folders = groupBy(files, ({ path }) => (path.includes("/") ? path.slice(0, path.indexOf("/")) : "top"));
@@ -68,8 +82,13 @@ export function guidePackage(files: readonly GuidedFile[], about: JobRest["about
     if (own.length === 0) return [];
     const folder = key === "top" ? "" : `${FOLDERS[key]}/`;
     const inside = INSIDE.filter(([start]) => own.some(({ path }) => path.startsWith(start))).map(([, words]) => words);
+    const ofKind = OF_KIND.flatMap(([at, kind, words]) =>
+      at === key && own.some((file) => file.kind === kind) ? [words] : [],
+    );
     const first = own.find(({ kind }) => about(kind)?.opensFirst === true) ?? null;
-    return [{ folder, who: WHO[key], how: [...HOW[key], ...inside], first: first?.path ?? null, files: own }];
+    return [
+      { folder, who: WHO[key], how: [...HOW[key], ...inside, ...ofKind], first: first?.path ?? null, files: own },
+    ];
   });
 }
 

@@ -16,7 +16,7 @@ import { fileURLToPath } from "node:url";
 import papaparse from "papaparse";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { Outside } from "./program.js";
-import { filesIn, newFolder, packageFaults, readSummary, runProgram, writeJob } from "./program.js";
+import { filesIn, givePackage, newFolder, packageFaults, readSummary, runProgram, writeJob } from "./program.js";
 
 let folder: string;
 beforeEach(() => {
@@ -25,6 +25,7 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const run = (text: string, outside: Outside = {}) => runProgram(folder, text.split(" "), outside);
+const give = (make: string) => givePackage(folder, make.split(" "));
 
 describe("exit codes and what is printed", () => {
   it("0: made, nothing is held", async () => {
@@ -44,7 +45,7 @@ describe("exit codes and what is printed", () => {
 
   it("says which pages of the set a paper is too small for, each once, and makes the rest of the package as ever", async () => {
     writeJob(folder, "job.yaml");
-    await run("make job.yaml --out whole");
+    await give("make job.yaml --out whole");
     const made = await run("make job.yaml --out out --paper letter");
     expect([made.status, made.stderr]).toEqual([
       0,
@@ -206,14 +207,14 @@ describe("DIR", () => {
   });
 
   it("--replace erases the revision that is in it", async () => {
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     writeJob(folder, "job.yaml", { revision: "B" });
     expect((await run("make job.yaml --out out --replace")).status).toBe(0);
     expect(filesIn(join(folder, "out")).filter((path) => path.includes("rev-A"))).toEqual([]);
   });
 
   it("of another job is refused, whatever its revision; --replace erases it", async () => {
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     const before = filesIn(join(folder, "out"));
     const text = readFileSync(join(folder, "job.yaml"), "utf8").replace("26-007", "26-008");
     writeFileSync(join(folder, "other.yaml"), text);
@@ -226,46 +227,44 @@ describe("DIR", () => {
     expect(packageFaults(join(folder, "out"))).toEqual([]);
   });
 
-  it.each<[string, () => void, RegExp, string]>([
-    [
-      "with a file that somebody added works, and the file stays",
-      () => writeFileSync(join(folder, "out/scan.pdf"), "mine"),
-      /^warning: out: scan\.pdf is not of the package: it stays where it is$/m,
-      "scan.pdf",
-    ],
-    [
-      "with papers that somebody saved works, and they are set aside",
-      () => writeFileSync(join(folder, "out/engineer/ledger.csv"), "mine"),
-      /^warning: out: engineer\/ledger\.csv was changed after it was written: it is set aside as set-aside\/rev-A\/engineer\/ledger\.csv$/m,
-      "set-aside/rev-A/engineer/ledger.csv",
-    ],
-    [
-      "with a cut file that somebody changed works, and it is said loudly",
-      () => writeFileSync(join(folder, "out/cut/lines/B2_2-off_PL1-4_steel_rev-A_lines.dxf"), "mine"),
-      /^warning: out: cut\/lines\/B2_2-off_PL1-4_steel_rev-A_lines\.dxf, A FILE TO CUT BY, WAS CHANGED .*WHAT WAS CUT BY IT IS NOT WHAT WAS CHECKED$/m,
-      "set-aside/rev-A/cut/lines/B2_2-off_PL1-4_steel_rev-A_lines.dxf",
-    ],
-  ])("%s", async (_, spoil, message, place) => {
-    await run("make job.yaml --out out");
-    spoil();
+  it("with a file added, papers saved and a cut file changed works: one stays, two are set aside, each is told", async () => {
+    const spoiled: readonly (readonly [string, string, RegExp])[] = [
+      ["scan.pdf", "scan.pdf", /^warning: out: scan\.pdf is not of the package: it stays where it is$/m],
+      [
+        "engineer/ledger.csv",
+        "set-aside/rev-A/engineer/ledger.csv",
+        /^warning: out: engineer\/ledger\.csv was changed after it was written: it is set aside as set-aside\/rev-A\/engineer\/ledger\.csv$/m,
+      ],
+      [
+        "cut/lines/B2_2-off_PL1-4_steel_rev-A_lines.dxf",
+        "set-aside/rev-A/cut/lines/B2_2-off_PL1-4_steel_rev-A_lines.dxf",
+        /^warning: out: cut\/lines\/B2_2-off_PL1-4_steel_rev-A_lines\.dxf, A FILE TO CUT BY, WAS CHANGED .*WHAT WAS CUT BY IT IS NOT WHAT WAS CHECKED$/m,
+      ],
+    ];
+    const places = spoiled.map(([, place]) => place);
+    await give("make job.yaml --out out");
+    for (const [path] of spoiled) writeFileSync(join(folder, "out", path), `mine, ${path}`);
     for (const command of ["make job.yaml --out out", "make job.yaml --out out --replace"]) {
       const again = await run(command);
       expect(again.status).toBe(0);
-      if (command.endsWith("out")) expect(again.stderr).toMatch(message);
-      expect(readFileSync(join(folder, "out", place), "utf8")).toBe("mine");
-      expect(packageFaults(join(folder, "out"), [place])).toEqual([]);
+      for (const [path, place, message] of spoiled) {
+        if (command.endsWith("out")) expect(again.stderr).toMatch(message);
+        expect(readFileSync(join(folder, "out", place), "utf8")).toBe(`mine, ${path}`);
+      }
+      expect(packageFaults(join(folder, "out"), places)).toEqual([]);
     }
     writeJob(folder, "job.yaml", { revision: "B" });
     expect((await run("make job.yaml --out out")).status).toBe(0);
     expect(packageFaults(join(folder, "out"))).toEqual([]);
-    expect(
-      filesIn(join(folder, "out")).filter((path) => readFileSync(join(folder, "out", path), "utf8") === "mine"),
-    ).toHaveLength(1);
+    const kept = filesIn(join(folder, "out")).map((path) => readFileSync(join(folder, "out", path), "utf8"));
+    expect(kept.filter((text) => text.startsWith("mine, ")).sort()).toEqual(
+      spoiled.map(([path]) => `mine, ${path}`).sort(),
+    );
     expect(readdirSync(folder).sort()).toEqual(["job.yaml", "out"]);
   });
 
   it("with a file missing works, and says which", async () => {
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     rmSync(join(folder, "out/engineer/questions.csv"));
     const again = await run("make job.yaml --out out");
     expect([again.status, again.stderr]).toEqual([
@@ -276,7 +275,7 @@ describe("DIR", () => {
   });
 
   it("with a faulty job removes nothing beside it that a run left, and puts the earlier package back", async () => {
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     const fresh = `.out.new-${"a".repeat(24)}`;
     mkdirSync(join(folder, fresh));
     writeFileSync(join(folder, fresh, ".rodplate-unfinished"), "");
@@ -339,7 +338,7 @@ describe("make over an earlier package", () => {
 
   beforeEach(async () => {
     writeJob(folder, "job.yaml");
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
   });
 
   it("says that nothing changed where nothing did", async () => {
@@ -363,28 +362,23 @@ describe("make over an earlier package", () => {
   it.each([
     ["a hole moved", MOVED, /^ {2}CUT AGAIN: B1/m],
     ["rods changed", RODS, /^ {2}RODS MADE AGAIN: B1 A/m],
-  ] as const)("is loud when %s and the revision did not", async (_, changed, line) => {
-    change("job.yaml", "same.yaml", changed);
-    const { stdout } = await run("make same.yaml --out out");
-    expect(stdout).toMatch(/^THE REVISION IS STILL A, AND THIS PACKAGE IS NOT WHAT WAS CUT OR MADE/m);
-    expect(stdout).toMatch(line);
-  });
-
-  it.each([
-    ["a hole moved", MOVED],
-    ["rods changed", RODS],
-  ] as const)("keeps what was handed out under the same letter when %s, once for each change", async (_, changed) => {
-    const first = readFileSync(join(folder, "out/summary.json"), "utf8");
-    change("job.yaml", "same.yaml", changed);
-    const { stdout } = await run("make same.yaml --out out");
-    expect(stdout).toMatch(/^ {2}more: rodplate compare out\/superseded\/rev-A out$/m);
-    expect(readFileSync(join(folder, "out/superseded/rev-A/summary.json"), "utf8")).toBe(first);
-    await run("make same.yaml --out out");
-    expect(readdirSync(join(folder, "out/superseded"))).toEqual(["rev-A"]);
-    await run("make job.yaml --out out");
-    expect(readdirSync(join(folder, "out/superseded")).sort()).toEqual(["rev-A", "rev-A_2"]);
-    expect((await run("proof out/superseded/rev-A")).status).toBe(0);
-  });
+  ] as const)(
+    "is loud when %s and the revision did not, and keeps what was handed out, once for each change",
+    async (_, changed, line) => {
+      const first = readFileSync(join(folder, "out/summary.json"), "utf8");
+      change("job.yaml", "same.yaml", changed);
+      const { stdout } = await run("make same.yaml --out out");
+      expect(stdout).toMatch(/^THE REVISION IS STILL A, AND THIS PACKAGE IS NOT WHAT WAS CUT OR MADE/m);
+      expect(stdout).toMatch(line);
+      expect(stdout).toMatch(/^ {2}more: rodplate compare out\/superseded\/rev-A out$/m);
+      expect(readFileSync(join(folder, "out/superseded/rev-A/summary.json"), "utf8")).toBe(first);
+      await run("make same.yaml --out out");
+      expect(readdirSync(join(folder, "out/superseded"))).toEqual(["rev-A"]);
+      await run("make job.yaml --out out");
+      expect(readdirSync(join(folder, "out/superseded")).sort()).toEqual(["rev-A", "rev-A_2"]);
+      expect((await run("proof out/superseded/rev-A")).status).toBe(0);
+    },
+  );
 
   it("does not keep what nobody may cut by, nor with --replace", async () => {
     change("job.yaml", "moved.yaml", MOVED);

@@ -93,7 +93,7 @@ it.skipIf(!existsSync("/dev/full"))(
 );
 
 it("leaves DIR alone when it is interrupted, and takes its leftovers along", async () => {
-  writeJob(folder, "many.yaml", { bases: 40 });
+  writeJob(folder, "many.yaml", { bases: 12 });
   const { child, ended } = startProcess(folder, ["make", "many.yaml", "--out", "out"]);
   while (!isBegun("sheets")) await pause(2);
   child.kill("SIGINT");
@@ -103,7 +103,7 @@ it("leaves DIR alone when it is interrupted, and takes its leftovers along", asy
 
 it("writes DIR alone: another run is refused as long as the first one is there, even if it stands still", async () => {
   writeJob(folder, "job.yaml");
-  writeJob(folder, "many.yaml", { bases: 12 });
+  writeJob(folder, "many.yaml", { bases: 4 });
   const { child, ended } = startProcess(folder, ["make", "many.yaml", "--out", "out"]);
   while (!isBegun()) await pause(2);
   child.kill("SIGSTOP");

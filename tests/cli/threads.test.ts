@@ -16,7 +16,7 @@ import { filesIn, newFolder, startProcess, writeJob } from "./program.js";
 /** As it is compiled: a thread is opened from a file. */
 const BUILT = fileURLToPath(new URL("../../dist/cli", import.meta.url));
 
-const BASES = 44;
+const BASES = 40;
 const ANSWER =
   'answers:\n  - { mark: B3, rule: template-in-form, by: "An engineer", date: 2026-11-24, text: "The form is cut out." }\n';
 
@@ -29,11 +29,15 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-/** Twice as many bases, each second one on the template of the one before; an answer, and one that nothing asks for. */
+/** Four bases more, each on the template of another; an answer, and one that nothing asks for. */
 function sharedJob(): string {
   const text = readFileSync(join(folder, "job.yaml"), "utf8");
   const [head = "", bases = ""] = text.split("bases:\n");
-  const again = bases.replace(/mark: B(\d+)/g, "mark: C$1");
+  const again = bases
+    .split(/^(?= {2}- mark)/m)
+    .slice(0, 4)
+    .join("")
+    .replace(/mark: B(\d+)/g, "mark: C$1");
   return `${head}merge: auto\n${ANSWER}bases:\n${bases}${again}`;
 }
 

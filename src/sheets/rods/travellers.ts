@@ -103,7 +103,7 @@ function stationParagraphs({ detail, total, uses }: RodLot, held: ReadonlySet<st
       label: countWords(count * total, what),
       words: `${count} a rod: ${words}`,
     })),
-    ...(detail.tackWelds.length > 0 ? [] : [{ label: "WELDS", words: weldWords(detail) }]),
+    ...(detail.operations.some(({ name }) => name === "weld") ? [] : [{ label: "WELDS", words: weldWords(detail) }]),
     ...(lacks.length === 0 ? [] : [{ label: NOT_GIVEN, words: lacks.join(", ") }]),
     { label: "BUNDLES, ONE A BASE", words: told },
   ].filter(({ words }) => words !== "");
@@ -145,7 +145,7 @@ function operationsPiece(_: RodPapers, lot: RodLot, width: number, lettering: Le
   const draw = (x: number, top: number) => {
     const under = top - title;
     return group("operations", [
-      ...headingItems(`OPERATIONS ON ${lot.total} RODS (* common practice)`, x, top, width, lettering),
+      ...headingItems(`${lot.mark}: OPERATIONS ON ${lot.total} RODS (* common practice)`, x, top, width, lettering),
       ...["", "STATION", "WHAT", "DONE", "BY", "DATE"].map((words, i) =>
         text("table", words, at(x + (stops[i] ?? 0) + PAD, under - names + small * 0.45), small),
       ),

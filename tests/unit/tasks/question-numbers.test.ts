@@ -1,21 +1,23 @@
 /** Numbers of questions over revisions: a cause keeps its number, and no number is given twice. Common practice of requests for information. */
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type AskedBase, numbersOf, packageOf, tryPackage } from "../../questions-case.js";
+import { type AskedBase, numbersOf, packageOf, type Revision, tryPackage } from "../../questions-case.js";
 
 const washers = (washer: string, ...marks: readonly string[]): readonly AskedBase[] =>
   marks.map((mark) => ({ mark, washer }));
+/** What is asked, without the files that say it. */
+const askedBy = (revision: Revision) => packageOf({ ...revision, unwritten: true });
 const FINE: AskedBase = { mark: "B9", washer: "3" };
 
 describe("numbers of questions", () => {
   it("begin at Q-1, one a cause", () => {
-    const a = packageOf({ revision: "A", bases: [...washers("2-1/2", "B1", "B2"), ...washers("2-3/4", "B3")] });
+    const a = askedBy({ revision: "A", bases: [...washers("2-1/2", "B1", "B2"), ...washers("2-3/4", "B3")] });
     expect(numbersOf(a)).toEqual(["Q-1 open 2.5 B1 B2", "Q-2 open 2.75 B3"]);
   });
 
   it("stay over three revisions in which figures change, bases come, go, and come back", () => {
-    const a = packageOf({ revision: "A", bases: [...washers("2-1/2", "B1", "B2"), ...washers("2-3/4", "B3")] });
-    const b = packageOf({
+    const a = askedBy({ revision: "A", bases: [...washers("2-1/2", "B1", "B2"), ...washers("2-3/4", "B3")] });
+    const b = askedBy({
       revision: "B",
       before: a.json,
       bases: [...washers("2-1/2", "B0", "B1"), ...washers("2-5/8", "B2"), FINE],
@@ -23,7 +25,7 @@ describe("numbers of questions", () => {
     expect(numbersOf(b)).toEqual(["Q-1 open 2.5 B1", "Q-1.2 open 2.625 B2", "Q-2 closed 2.75 B3", "Q-3 open 2.5 B0"]);
     expect(b.questions[1]?.text).toContain("Asked as Q-1 in revision A: then 2-1/2 in, now 2-5/8 in.");
     expect(b.questions[0]?.text).not.toContain("Asked as");
-    const c = packageOf({
+    const c = askedBy({
       revision: "C",
       before: b.json,
       bases: [...washers("2-1/2", "B1", "B2", "B0"), ...washers("2-3/4", "B3")],
@@ -42,16 +44,16 @@ describe("numbers of questions", () => {
   });
 
   it("a question that was closed in this same revision comes back under its number", () => {
-    const a = packageOf({ revision: "A", bases: washers("2-1/2", "B1", "B2") });
-    const tried = packageOf({ revision: "B", before: a.json, bases: washers("3", "B1", "B2") });
+    const a = askedBy({ revision: "A", bases: washers("2-1/2", "B1", "B2") });
+    const tried = askedBy({ revision: "B", before: a.json, bases: washers("3", "B1", "B2") });
     expect(numbersOf(tried)).toEqual(["Q-1 closed 2.5 B1 B2"]);
-    const back = packageOf({ revision: "B", before: tried.json, bases: washers("2-1/2", "B1", "B2") });
+    const back = askedBy({ revision: "B", before: tried.json, bases: washers("2-1/2", "B1", "B2") });
     expect(numbersOf(back)).toEqual(["Q-1 open 2.5 B1 B2"]);
   });
 
   it("another rule of the same base is another question; the limit alone changes the figures of the same", () => {
-    const a = packageOf({ revision: "A", bases: washers("2-1/2", "B1") });
-    const b = packageOf({ revision: "B", before: a.json, bases: [{ mark: "B1", hole: "2" }] });
+    const a = askedBy({ revision: "A", bases: washers("2-1/2", "B1") });
+    const b = askedBy({ revision: "B", before: a.json, bases: [{ mark: "B1", hole: "2" }] });
     expect(b.summary.questions.map(({ number, rule, limit }) => [number, rule, limit])).toEqual([
       ["Q-1", "washer-cover", 2.75],
       ["Q-2", "base-plate-hole", 2.0625],
@@ -71,12 +73,12 @@ describe("numbers of questions", () => {
 
   it("do not hang on the order of the bases", () => {
     const bases = [...washers("2-1/2", "B1", "B2", "B10"), ...washers("2-3/4", "B3", "B4"), { mark: "B5", hole: "2" }];
-    const known = packageOf({ revision: "A", bases: bases.slice(0, 4) });
-    const asWritten = [undefined, known.json].map((before) => numbersOf(packageOf({ revision: "B", before, bases })));
+    const known = askedBy({ revision: "A", bases: bases.slice(0, 4) });
+    const asWritten = [undefined, known.json].map((before) => numbersOf(askedBy({ revision: "B", before, bases })));
     fc.assert(
       fc.property(fc.shuffledSubarray(bases, { minLength: bases.length }), (shuffled) => {
         const found = [undefined, known.json].map((before) =>
-          numbersOf(packageOf({ revision: "B", before, bases: shuffled, unwritten: true })),
+          numbersOf(askedBy({ revision: "B", before, bases: shuffled })),
         );
         expect(found).toEqual(asWritten);
       }),
@@ -85,11 +87,11 @@ describe("numbers of questions", () => {
   });
 
   it("a register of another job, or none that can be read, is not gone on from", () => {
-    const a = packageOf({ revision: "A", bases: washers("2-1/2", "B1") });
+    const a = askedBy({ revision: "A", bases: washers("2-1/2", "B1") });
     const other = a.json.replaceAll("24-118", "99-001");
     const bases = washers("2-1/2", "B2");
-    expect(numbersOf(packageOf({ revision: "B", before: other, bases }))).toEqual(["Q-1 open 2.5 B2"]);
-    const broken = packageOf({ revision: "B", before: "{", bases });
+    expect(numbersOf(askedBy({ revision: "B", before: other, bases }))).toEqual(["Q-1 open 2.5 B2"]);
+    const broken = askedBy({ revision: "B", before: "{", bases });
     expect(broken.findings.map(({ severity, code }) => [severity, code])).toEqual([["warning", "question-register"]]);
     expect(numbersOf(broken)).toEqual(["Q-1 open 2.5 B2"]);
   });
@@ -104,14 +106,14 @@ describe("numbers of questions", () => {
     ["a number stands in it twice", { "before.json": "TWICE" }, "has Q-1 twice"],
     ["it is of another job", { "before.json": "OTHER" }, "is the register of job 99-001, and this is job 24-118"],
   ])("a register that the job names is a fault where %s", (_, files: Record<string, string>, words) => {
-    const { json, summary } = packageOf({ revision: "A", bases: washers("2-1/2", "B1") });
+    const { json, summary } = askedBy({ revision: "A", bases: washers("2-1/2", "B1") });
     const made: Record<string, string> = {
       TWICE: JSON.stringify({ job: summary.job, questions: [...summary.questions, ...summary.questions] }),
       OTHER: json.replaceAll("24-118", "99-001"),
     };
     const handed = Object.fromEntries(Object.entries(files).map(([name, text]) => [name, made[text] ?? text]));
     const run = () =>
-      packageOf({ revision: "B", bases: washers("3", "B1"), head: ["questions: before.json"], files: handed });
+      askedBy({ revision: "B", bases: washers("3", "B1"), head: ["questions: before.json"], files: handed });
     expect(run).toThrow("a job with errors has no files");
     expect(registerFaults(handed)).toEqual([expect.stringContaining(words)]);
   });
@@ -204,20 +206,20 @@ describe("release", () => {
 
 describe("an answer by number", () => {
   const open = [...washers("2-1/2", "B1", "B2"), ...washers("2-3/4", "B3")];
-  const before = packageOf({ revision: "A", bases: open }).json;
+  const before = askedBy({ revision: "A", bases: open }).json;
   const answered = (words: string) => [`answers: [{ ${words}, by: J. Doe, date: 2026-11-20, text: as drawn }]`];
 
   it("is to that question alone, also without a value", () => {
-    const made = packageOf({ revision: "B", before, bases: open, head: answered("question: Q-1") });
+    const made = askedBy({ revision: "B", before, bases: open, head: answered("question: Q-1") });
     expect(numbersOf(made)).toEqual(["Q-1 answered 2.5 B1 B2", "Q-2 open 2.75 B3"]);
-    const valued = packageOf({ revision: "B", before, bases: open, head: answered("question: q2, value: 2-3/4") });
+    const valued = askedBy({ revision: "B", before, bases: open, head: answered("question: q2, value: 2-3/4") });
     expect(numbersOf(valued)).toEqual(["Q-1 open 2.5 B1 B2", "Q-2 answered 2.75 B3"]);
   });
 
   it("does not hold for a value that changed, and holds on where it did not", () => {
     const head = answered("question: Q-1, value: 2-1/2");
     const bases = [...washers("2-1/2", "B1"), ...washers("2-5/8", "B2")];
-    expect(numbersOf(packageOf({ revision: "B", before, bases, head }))).toEqual([
+    expect(numbersOf(askedBy({ revision: "B", before, bases, head }))).toEqual([
       "Q-1 answered 2.5 B1",
       "Q-1.2 open 2.625 B2",
       "Q-2 closed 2.75 B3",
@@ -228,12 +230,12 @@ describe("an answer by number", () => {
     ["question: Q-9", "the register of revision A has no Q-9"],
     ["question: Q-2, value: 2-5/8", "answered for 2-5/8 in, now 2-3/4 in: the question is open again"],
   ])("that fits nothing is told: %s", (words, why) => {
-    const made = packageOf({ revision: "B", before, bases: open, head: answered(words) });
+    const made = askedBy({ revision: "B", before, bases: open, head: answered(words) });
     expect(made.summary.answersNotUsed.map((each) => each.why)).toEqual([expect.stringContaining(why)]);
   });
 
   it("without a register is told, not guessed", () => {
-    const made = packageOf({ revision: "B", bases: open, head: answered("question: Q-1") });
+    const made = askedBy({ revision: "B", bases: open, head: answered("question: Q-1") });
     expect(made.summary.answersNotUsed.map((each) => each.why)).toEqual([
       expect.stringContaining("name it under questions"),
     ]);
