@@ -48,6 +48,7 @@ export type * from "./job/model/plan.js";
 export type {
   AskedFigures,
   QuestionPlace,
+  QuestionNumbers,
   QuestionRegister,
   QuestionState,
   RegisteredQuestion,
