@@ -47,8 +47,8 @@ export type * from "./job/model/job.js";
 export type * from "./job/model/plan.js";
 export type {
   AskedFigures,
-  QuestionPlace,
   QuestionNumbers,
+  QuestionPlace,
   QuestionRegister,
   QuestionState,
   RegisteredQuestion,
