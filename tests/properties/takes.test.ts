@@ -13,7 +13,7 @@ const TAKES: ReadonlyMap<string, readonly string[]> = new Map(
   [...rules, ...jobRules].map(({ id, takes }) => [id, takes]),
 );
 
-const CASES = 20;
+const CASES = 28;
 const CHANGES = 10;
 
 /** `rods.grade` of a base whose first group of rods is changed. */
