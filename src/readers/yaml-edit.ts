@@ -1,0 +1,169 @@
+/** Changes of a YAML text where its values stand: everything around them, comments too, stays as it was written. */
+import type { Document, Pair, ParsedNode, YAMLMap } from "yaml";
+import { isMap, isScalar, isSeq, parseDocument } from "yaml";
+
+/** `at`: characters from the start; `was` stands there, and `now` is put in its place. */
+export interface Splice {
+  readonly at: number;
+  readonly was: string;
+  readonly now: string;
+}
+
+/** Keys and indices from the root. */
+export type KeyPath = readonly (string | number)[];
+
+/** What is changed: a value as a person types it; a key or item taken out; an item of a list as its YAML lines. */
+export type KeyEdit =
+  | { readonly kind: "set"; readonly path: KeyPath; readonly text: string }
+  | { readonly kind: "remove"; readonly path: KeyPath }
+  | { readonly kind: "insert"; readonly path: KeyPath; readonly index: number; readonly lines: string };
+
+/** The text after a splice. */
+export function spliced(text: string, { at, was, now }: Splice): string {
+  return text.slice(0, at) + now + text.slice(at + was.length);
+}
+
+/** What takes a splice back. */
+export function inverse({ at, was, now }: Splice): Splice {
+  return { at, was: now, now: was };
+}
+
+/** The splice that makes this change; null where the text has no such place. */
+export function spliceOf(text: string, edit: KeyEdit): Splice | null {
+  const document = parseDocument(text, {
+    schema: "failsafe",
+    prettyErrors: false,
+    uniqueKeys: false,
+    logLevel: "error",
+  });
+  switch (edit.kind) {
+    case "set":
+      return setValue(text, document, edit.path, scalarText(edit.text));
+    case "remove":
+      return removeValue(text, document, edit.path);
+    case "insert":
+      return insertItem(text, document, edit);
+  }
+}
+
+/** A text as YAML reads it back unchanged, wherever it stands. */
+export function scalarText(text: string): string {
+  const isPlain =
+    /^[A-Za-z0-9./+-][^#:,[\]{}&*!|>'"%@`\n\r\t]*$/.test(text) && text === text.trim() && !/^[-?](\s|$)/.test(text);
+  return isPlain && text !== "~" && text !== "null" ? text : JSON.stringify(text);
+}
+
+type Node = ParsedNode | null | undefined;
+
+function setValue(text: string, document: Document.Parsed, path: KeyPath, value: string): Splice | null {
+  let node: Node = document.contents;
+  for (const [depth, step] of path.entries()) {
+    const next: Node = stepInto(node, step);
+    if (next === undefined || next === null || (isScalar(next) && next.range[0] === next.range[1])) {
+      return isMap(node) ? addKey(text, node as YAMLMap.Parsed, path.slice(depth), value) : null;
+    }
+    node = next;
+  }
+  return node?.range === undefined || node.range === null ? null : splice(text, node.range[0], node.range[1], value);
+}
+
+function stepInto(node: Node, step: string | number): Node {
+  if (isSeq(node)) return node.items[Number(step)] as Node;
+  return isMap(node) ? (pairOf(node as YAMLMap.Parsed, step)?.value as Node) : undefined;
+}
+
+function pairOf(map: YAMLMap.Parsed, key: string | number): Pair<ParsedNode, ParsedNode | null> | undefined {
+  return map.items.find((pair) => isScalar(pair.key) && String(pair.key.value) === String(key));
+}
+
+function splice(text: string, from: number, to: number, now: string): Splice {
+  return { at: from, was: text.slice(from, to), now };
+}
+
+/** The rest of the path as a key of this map, what is under it in braces. */
+function addKey(text: string, map: YAMLMap.Parsed, path: KeyPath, value: string): Splice {
+  const [key = "", ...under] = path.map(String);
+  const inner = under.reduceRight((held, each) => `{ ${each}: ${held} }`, value);
+  const known = pairOf(map, key);
+  if (known !== undefined && isScalar(known.key)) {
+    const end = (known.key as ParsedNode).range[1];
+    const colon = text.indexOf(":", end) + 1;
+    return splice(text, colon, colon, ` ${inner}`);
+  }
+  const last = map.items.at(-1);
+  const end = last === undefined ? map.range[0] + 1 : endOfPair(last);
+  if (map.flow === true)
+    return splice(text, end, end, last === undefined ? ` ${key}: ${inner} ` : `, ${key}: ${inner}`);
+  const indent = columnOf(text, (map.items[0]?.key as ParsedNode | undefined)?.range[0] ?? end);
+  const lineEnd = text.indexOf("\n", end);
+  const at = lineEnd < 0 ? text.length : lineEnd;
+  return splice(text, at, at, `\n${" ".repeat(indent)}${key}: ${inner}`);
+}
+
+function endOfPair({ key, value }: Pair<ParsedNode, ParsedNode | null>): number {
+  return (value ?? key).range[1];
+}
+
+function columnOf(text: string, offset: number): number {
+  return offset - (text.lastIndexOf("\n", offset - 1) + 1);
+}
+
+function removeValue(text: string, document: Document.Parsed, path: KeyPath): Splice | null {
+  const holder = path.slice(0, -1).reduce<Node>((node, step) => stepInto(node, step), document.contents);
+  const step = path.at(-1) ?? "";
+  if (isSeq(holder)) return removeItem(text, holder.items[Number(step)] as Node);
+  if (!isMap(holder)) return null;
+  const map = holder as YAMLMap.Parsed;
+  const pair = pairOf(map, step);
+  if (pair === undefined) return null;
+  const [from, to] = [(pair.key as ParsedNode).range[0], endOfPair(pair)];
+  return map.flow === true ? removeFlow(text, from, to) : wholeLines(text, from, to);
+}
+
+function removeFlow(text: string, from: number, to: number): Splice {
+  const after = /^\s*,\s*/.exec(text.slice(to))?.[0].length ?? 0;
+  if (after > 0) return splice(text, from, to + after, "");
+  const before = /,\s*$/.exec(text.slice(0, from))?.[0].length ?? 0;
+  return splice(text, from - before, to, "");
+}
+
+function wholeLines(text: string, from: number, to: number): Splice {
+  const start = text.lastIndexOf("\n", from - 1) + 1;
+  const end = text.indexOf("\n", to - 1);
+  return splice(text, start, end < 0 ? text.length : end + 1, "");
+}
+
+function removeItem(text: string, item: Node): Splice | null {
+  if (item === undefined || item === null) return null;
+  return wholeLines(text, item.range[0], item.range[1]);
+}
+
+function insertItem(
+  text: string,
+  document: Document.Parsed,
+  edit: Extract<KeyEdit, { kind: "insert" }>,
+): Splice | null {
+  const list = edit.path.reduce<Node>((node, step) => stepInto(node, step), document.contents);
+  if (!isSeq(list)) return null;
+  const before = list.items[edit.index] as Node;
+  const first = list.items[0] as Node;
+  if (first === undefined || first === null) return null;
+  const dash = text.lastIndexOf("-", first.range[0] - 1);
+  const indent = " ".repeat(columnOf(text, dash));
+  const lines = edit.lines
+    .trimEnd()
+    .split("\n")
+    .map((line, i) => `${indent}${i === 0 ? "- " : "  "}${line}\n`)
+    .join("");
+  const at =
+    before === undefined || before === null
+      ? endOfLines(text, list.range[1])
+      : text.lastIndexOf("\n", before.range[0] - 1) + 1;
+  const isOpen = at === text.length && !text.endsWith("\n");
+  return splice(text, at, at, isOpen ? `\n${lines}` : lines);
+}
+
+function endOfLines(text: string, offset: number): number {
+  const end = text.indexOf("\n", offset - 1);
+  return end < 0 ? text.length : end + 1;
+}

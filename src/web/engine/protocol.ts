@@ -1,0 +1,35 @@
+/** What the page and its engine say to each other. The engine runs in a worker of its own, so that the page never waits. */
+import type { KeyEdit, LiveBaseView, LiveJob, Splice, Watch } from "../../tasks/live/model.js";
+
+/** A job with the files beside it, by name: texts and bytes as they were read. */
+export interface JobFiles {
+  readonly job: string;
+  readonly files: ReadonlyMap<string, string | Uint8Array>;
+}
+
+/** What is asked of the engine. `open` starts anew. `date`: of a job that names none. */
+export type EngineAsk =
+  | { readonly kind: "open"; readonly files: JobFiles; readonly date: string; readonly watch: Watch }
+  | { readonly kind: "edit"; readonly edits: readonly KeyEdit[]; readonly watch: Watch }
+  | { readonly kind: "splice"; readonly splices: readonly Splice[]; readonly watch: Watch }
+  | { readonly kind: "look"; readonly watch: Watch };
+
+/** What it answers: how the text changed, and what is anew; `job` null where nothing but the watched base was asked for. */
+export interface EngineAnswer {
+  readonly splices: readonly Splice[];
+  readonly job: LiveJob | null;
+  readonly view: LiveBaseView | null;
+  /** Processor milliseconds that the engine took. */
+  readonly took: number;
+}
+
+/** A message with its number, and the answer to it, or the fault that it met. */
+export interface Numbered<T> {
+  readonly id: number;
+  readonly body: T;
+}
+
+/** A fault of the program, as a worker tells it. */
+export interface EngineFault {
+  readonly fault: string;
+}

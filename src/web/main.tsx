@@ -1,0 +1,25 @@
+/** The page begins here: state, engine, and the frame that shows them. */
+import { render } from "preact";
+import { Frame } from "./app/frame.js";
+import { PageContext } from "./app/page.js";
+import { startEngine } from "./engine/engine.js";
+import { startActions } from "./state/actions.js";
+import { startKeeper } from "./state/keeper.js";
+import { startStore } from "./state/store.js";
+
+const root = document.getElementById("page");
+if (root === null) throw new Error("the page has no place to stand");
+const store = startStore();
+const actions = startActions(store, startEngine(), startKeeper(), today);
+render(
+  <PageContext.Provider value={{ store, actions }}>
+    <Frame />
+  </PageContext.Provider>,
+  root,
+);
+
+/** ISO date of the clock of this machine. */
+function today(): string {
+  const now = new Date();
+  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`;
+}

@@ -1,0 +1,7 @@
+/** Solid. */
+import type { JSX } from "preact";
+
+/** Not built yet. */
+export function SolidView(): JSX.Element {
+  return <h2>Solid</h2>;
+}
