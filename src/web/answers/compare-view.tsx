@@ -3,5 +3,9 @@ import type { JSX } from "preact";
 
 /** Not built yet. */
 export function CompareView(): JSX.Element {
-  return <h2>Compare</h2>;
+  return (
+    <section class="reading">
+      <h2>Compare</h2>
+    </section>
+  );
 }

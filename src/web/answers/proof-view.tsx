@@ -3,5 +3,9 @@ import type { JSX } from "preact";
 
 /** Not built yet. */
 export function ProofView(): JSX.Element {
-  return <h2>Proof</h2>;
+  return (
+    <section class="reading">
+      <h2>Proof</h2>
+    </section>
+  );
 }

@@ -3,5 +3,9 @@ import type { JSX } from "preact";
 
 /** Not built yet. */
 export function SurveyView(): JSX.Element {
-  return <h2>Survey</h2>;
+  return (
+    <section class="reading">
+      <h2>Survey</h2>
+    </section>
+  );
 }

@@ -10,7 +10,7 @@ export function JobLine(): JSX.Element {
   const { undo, redo } = useActions();
   return (
     <header class="job-line">
-      <h1>{head === null ? "rodplate" : `${head.number} ${head.title}`}</h1>
+      <h1>{head === null ? "rodplate" : `${head.number}  ${head.title}, rev ${head.revision}, ${head.status}`}</h1>
       {job !== null && (
         <div class="steps">
           <button type="button" disabled={job.made === 0} onClick={undo}>

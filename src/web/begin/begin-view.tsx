@@ -7,7 +7,7 @@ import { SAMPLES, sampleFiles } from "./samples.js";
 export function BeginView(): JSX.Element {
   const { open } = useActions();
   return (
-    <section class="begin">
+    <section class="reading begin">
       <h2>Begin</h2>
       <ul>
         {SAMPLES.map((name) => (

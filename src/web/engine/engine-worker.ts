@@ -1,30 +1,14 @@
 /** The engine's thread: a live job, and answers to what the page asks of it. */
 import { config } from "zod";
-import { requestedFiles } from "../../job/index.js";
-import type { InputFile } from "../../readers/inputs.js";
 import type { Live } from "../../tasks/live/open-live.js";
 import { openLive } from "../../tasks/live/open-live.js";
-import { packagedFiles } from "./packaged-files.js";
-import type { EngineAnswer, EngineAsk, EngineFault, JobFiles, Numbered } from "./protocol.js";
+import { inputsOf } from "./inputs.js";
+import type { EngineAnswer, EngineAsk, EngineFault, Numbered } from "./protocol.js";
 
 // the page's policy lets nothing be compiled from a text
 config({ jitless: true });
 
 let live: Live | null = null;
-
-/** Workbooks are opened by a reader that is loaded when one is there. */
-async function inputsOf({ job, files }: JobFiles) {
-  const opened = new Map<string, InputFile>([...packagedFiles(), ...files]);
-  const inputs = { job, files: opened };
-  for (const { name, key, sheet } of requestedFiles(inputs)) {
-    const bytes = files.get(name);
-    if (!(bytes instanceof Uint8Array) || !/\.xlsx$/i.test(name)) continue;
-    const { openWorkbook } = await import("../../readers/workbook.js");
-    const workbook = await openWorkbook(bytes, name, sheet);
-    if (workbook.ok) opened.set(key ?? name, workbook.value);
-  }
-  return inputs;
-}
 
 async function answer(ask: EngineAsk): Promise<Omit<EngineAnswer, "took">> {
   if (ask.kind === "open") {

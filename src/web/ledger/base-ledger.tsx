@@ -6,14 +6,12 @@ import { usePart } from "../app/page.js";
 export function BaseLedger(): JSX.Element {
   const checks = usePart((state) => state.sheet?.checks ?? []);
   return (
-    <section class="base-ledger" aria-label="Ledger">
-      <ol>
-        {checks.map(({ rule, subject, status, note }, index) => (
-          <li key={index} class={status}>
-            {rule} {subject}: {status} {note}
-          </li>
-        ))}
-      </ol>
-    </section>
+    <ol class="checks">
+      {checks.map(({ rule, subject, status, note }, index) => (
+        <li key={index} class={status}>
+          {rule} {subject}: {status} {note}
+        </li>
+      ))}
+    </ol>
   );
 }

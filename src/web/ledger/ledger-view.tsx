@@ -3,5 +3,9 @@ import type { JSX } from "preact";
 
 /** Not built yet. */
 export function LedgerView(): JSX.Element {
-  return <h2>Ledger</h2>;
+  return (
+    <section class="reading">
+      <h2>Ledger</h2>
+    </section>
+  );
 }

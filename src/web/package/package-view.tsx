@@ -3,5 +3,9 @@ import type { JSX } from "preact";
 
 /** Not built yet. */
 export function PackageView(): JSX.Element {
-  return <h2>Package</h2>;
+  return (
+    <section class="reading">
+      <h2>Package</h2>
+    </section>
+  );
 }

@@ -3,5 +3,9 @@ import type { JSX } from "preact";
 
 /** Not built yet. */
 export function PlanView(): JSX.Element {
-  return <h2>Plan</h2>;
+  return (
+    <section class="reading">
+      <h2>Plan</h2>
+    </section>
+  );
 }

@@ -3,5 +3,9 @@ import type { JSX } from "preact";
 
 /** Not built yet. */
 export function QuestionsView(): JSX.Element {
-  return <h2>Questions</h2>;
+  return (
+    <section class="reading">
+      <h2>Questions</h2>
+    </section>
+  );
 }

@@ -3,5 +3,9 @@ import type { JSX } from "preact";
 
 /** Not built yet. */
 export function ScheduleView(): JSX.Element {
-  return <h2>Schedule</h2>;
+  return (
+    <section class="reading">
+      <h2>Schedule</h2>
+    </section>
+  );
 }

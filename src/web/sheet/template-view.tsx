@@ -14,7 +14,12 @@ export function TemplateView(): JSX.Element {
     <div class="template">
       <Bases />
       <Drawing />
-      <BaseLedger />
+      <div class="beside">
+        <details open>
+          <summary>Ledger</summary>
+          <BaseLedger />
+        </details>
+      </div>
     </div>
   );
 }
@@ -27,13 +32,8 @@ function Bases(): JSX.Element {
     <ul class="bases" aria-label="Bases">
       {bases.map(({ path, mark, state }) => (
         <li key={path}>
-          <button
-            type="button"
-            aria-current={path === chosen ? "true" : undefined}
-            class={state}
-            onClick={() => choose(path)}
-          >
-            {mark}
+          <button type="button" aria-current={path === chosen ? "true" : undefined} onClick={() => choose(path)}>
+            {mark} {state !== "clear" && <span class={`state ${state}`}>{state}</span>}
           </button>
         </li>
       ))}

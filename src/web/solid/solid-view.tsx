@@ -3,5 +3,9 @@ import type { JSX } from "preact";
 
 /** Not built yet. */
 export function SolidView(): JSX.Element {
-  return <h2>Solid</h2>;
+  return (
+    <section class="reading">
+      <h2>Solid</h2>
+    </section>
+  );
 }

@@ -1,0 +1,42 @@
+/** Long work, each run in a thread of its own that can be given up: what it is asked, and what it answers. */
+import type { JobFiles } from "./protocol.js";
+
+/** What each kind of work is asked and answers. A kind is a line here, a file beside this one, and its line in `task-worker.ts`. */
+export interface TaskKinds {
+  readonly package: {
+    readonly ask: { readonly files: JobFiles; readonly date: string; readonly version: string };
+    readonly answer: { readonly name: string; readonly zip: Uint8Array; readonly held: readonly string[] };
+  };
+}
+
+/** One of them. */
+export type TaskKind = keyof TaskKinds;
+
+/** How far it is: of so many steps. */
+export interface Progress {
+  readonly done: number;
+  readonly of: number;
+  readonly what: string;
+}
+
+/** A job of work. It ends in its answer, in a refusal that the user can do something about, or in a fault of the program. */
+export type TaskWork<K extends TaskKind> = (
+  ask: TaskKinds[K]["ask"],
+  tell: (progress: Progress) => void,
+) => Promise<TaskKinds[K]["answer"]>;
+
+/** What a thread tells. */
+export type TaskMessage =
+  | { readonly kind: "progress"; readonly progress: Progress }
+  | { readonly kind: "done"; readonly answer: unknown }
+  | { readonly kind: "refused"; readonly why: readonly string[] }
+  | { readonly kind: "fault"; readonly fault: string };
+
+/** Thrown by work for what a user can put right: a sentence each. */
+export class Refused extends Error {
+  readonly why: readonly string[];
+  constructor(why: readonly string[]) {
+    super(why.join("\n"));
+    this.why = why;
+  }
+}

@@ -1,0 +1,27 @@
+/** One thread for one piece of work; its code is loaded when it is asked for. */
+import { config } from "zod";
+import type { TaskKind, TaskMessage, TaskWork } from "./task-model.js";
+import { Refused } from "./task-model.js";
+
+// the page's policy lets nothing be compiled from a text
+config({ jitless: true });
+
+const WORK: { readonly [K in TaskKind]: () => Promise<TaskWork<K>> } = {
+  package: async () => (await import("./package-work.js")).makePackageZip,
+};
+
+const tell = (message: TaskMessage): void => self.postMessage(message);
+
+async function run({ kind, ask }: { readonly kind: TaskKind; readonly ask: never }): Promise<TaskMessage> {
+  try {
+    const work = await WORK[kind]();
+    return { kind: "done", answer: await work(ask, (progress) => tell({ kind: "progress", progress })) };
+  } catch (error) {
+    if (error instanceof Refused) return { kind: "refused", why: error.why };
+    return { kind: "fault", fault: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+  }
+}
+
+self.addEventListener("message", ({ data }: MessageEvent<{ readonly kind: TaskKind; readonly ask: never }>) => {
+  void run(data).then(tell);
+});
