@@ -1,7 +1,8 @@
 import { defineConfig } from "vitest/config";
 
 const shared = {
-  ...{ testTimeout: 120_000, hookTimeout: 120_000, setupFiles: ["tests/seed.ts", "tests/bytes.ts"] },
+  ...{ testTimeout: 120_000, hookTimeout: 120_000 },
+  ...{ setupFiles: ["tests/seed.ts", "tests/bytes.ts"], globalSetup: "tests/temporary.ts" },
   // drawings and properties make much that is short-lived: a roomier nursery is collected less often
   execArgv: ["--max-semi-space-size=64"],
 };

@@ -2,7 +2,7 @@
 import type { Unit } from "../units/length.js";
 import type { CheckRow } from "./model.js";
 import { isHolding } from "./run.js";
-import { comparedTexts, isGroup, limitWords, subjectWords } from "./words.js";
+import { comparedTexts, isGroup, subjectWords, wantedWords } from "./words.js";
 
 /** `grout gap (grout-gap) A1 A2: ...`, one for all rows that say the same of several subjects; none when nothing holds the base. */
 export function heldReasons(rows: readonly CheckRow[], unit: Unit): readonly string[] {
@@ -39,5 +39,5 @@ export function heldLayout(rows: readonly CheckRow[], unit: Unit): HeldLayout {
 function heldWords(row: CheckRow, unit: Unit): string {
   if (row.value === null || row.limit === null || row.sense === null) return row.note;
   const [value, limit] = comparedTexts(row.value, row.limit, unit);
-  return `${value}, ${limitWords(row.sense, limit)} is needed`;
+  return `${value}, ${wantedWords({ rule: row.rule, sense: row.sense }, limit, "is needed")}`;
 }

@@ -45,6 +45,7 @@ import { rodBend } from "./rules/rod-bend.js";
 import { rodCoating } from "./rules/rod-coating.js";
 import { rodCount } from "./rules/rod-count.js";
 import { rodCover } from "./rules/rod-cover.js";
+import { rodEndPlate } from "./rules/rod-end-plate.js";
 import { rodGrade } from "./rules/rod-grade.js";
 import { rodLength } from "./rules/rod-length.js";
 import { rodOnBasePlate } from "./rules/rod-on-base-plate.js";
@@ -120,6 +121,7 @@ export const rules = [
   rodGrade,
   rodThread,
   rodBend,
+  rodEndPlate,
   rodCoating,
   rodThreading,
 ] as const satisfies readonly Rule[];

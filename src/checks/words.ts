@@ -63,6 +63,15 @@ export function limitWords(sense: Sense, limit: string): string {
   return `${SENSE[sense]} ${limit}`;
 }
 
+/** What a failing stop wants: `at least 2 in needed`. Of a thickness that is not stocked any that is would do: the nearest is named. */
+export function wantedWords(
+  { rule, sense }: { readonly rule: string; readonly sense: Sense },
+  limit: string,
+  needed: "needed" | "is needed" = "needed",
+): string {
+  return rule === "stock-thickness" ? `nearest in stock ${limit}` : `${limitWords(sense, limit)} ${needed}`;
+}
+
 /** What is to be known of an answer that names no value: a change of the value does not open its question again. */
 export function answerReach({ kind, value }: Answer): string {
   const who = kind === "answered" ? "the answer" : "the acceptance";

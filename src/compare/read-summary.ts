@@ -117,6 +117,7 @@ const madeRod = z.object({
 const rods = z.object({
   ...{ group: text, quantity: count, total: count, size: text, diameter: size, thread: text },
   ...{ grade: text.nullable(), finish: text.nullable() },
+  weldable: z.enum(["S1", "weldable"]).exactOptional(),
   ...{ projection: known, embedment: known, length: known, threadLength: known, bottom: bottom.nullable() },
   made: madeRod.exactOptional(),
 });

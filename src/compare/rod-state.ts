@@ -23,7 +23,8 @@ export function makeRodStates(bases: readonly RodBase[], unit: Unit): readonly R
 function rodState(base: string, rods: SummaryRods, unit: Unit): RodState {
   const nm = (length: number): number => Math.round(length * NM_PER_UNIT[unit]);
   const known = (length: number | null): number | null => (length === null ? null : nm(length));
-  const { group, total, size, thread, grade, finish } = rods;
+  const { group, total, size, thread, finish } = rods;
+  const grade = rods.weldable === undefined || rods.grade === null ? rods.grade : `${rods.grade} ${rods.weldable}`;
   return {
     ...{ base, group, total, size, thread, grade, finish },
     diameter: nm(rods.diameter),

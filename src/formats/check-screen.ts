@@ -6,7 +6,7 @@ import { keyWords } from "../checks/key-words.js";
 import type { MissingKeys } from "../checks/missing-keys.js";
 import type { CheckRow } from "../checks/model.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/model.js";
-import { comparedTexts, counted, limitWords, subjectWords } from "../checks/words.js";
+import { comparedTexts, counted, subjectWords, wantedWords } from "../checks/words.js";
 import { listed } from "../diagnostics/listed.js";
 import { terminalText } from "../diagnostics/printable.js";
 import type { Question } from "../summary/questions.js";
@@ -124,7 +124,7 @@ function whyHeld({ rows, reasons, marks }: HeldBases, unit: Unit): string {
 function failWords({ plainName, rule, value, limit, sense, note }: CheckRow, unit: Unit): string {
   if (value === null || limit === null || sense === null) return `${plainName} (${rule}): ${note}`;
   const [found, bound] = comparedTexts(value, limit, unit);
-  return `${plainName} (${rule}) ${found}, ${limitWords(sense, bound)} needed`;
+  return `${plainName} (${rule}) ${found}, ${wantedWords({ rule, sense }, bound)}`;
 }
 
 function questionLines({ questions, closed }: CheckScreen, options: LedgerTextOptions): string[] {

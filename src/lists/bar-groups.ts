@@ -4,6 +4,7 @@ import type { Input, Missing } from "../job/model/values.js";
 import { given } from "../job/model/values.js";
 import { cutBars } from "../rods/bars/cut-bars.js";
 import type { BarPlan, BarStock } from "../rods/bars/model.js";
+import { orderedGrade } from "../rods/index.js";
 import type { RodLot } from "../rods/lots.js";
 import { groupBy } from "../units/group-by.js";
 import type { Length } from "../units/index.js";
@@ -28,7 +29,11 @@ export interface BarGroup {
 /** In the order of the lots. Bars are alike that have the same diameter and grade. */
 export function barGroups(lots: readonly RodLot[], stock: RodStock): readonly BarGroup[] {
   const groups = groupBy(lots, ({ detail }) =>
-    JSON.stringify([detail.bar.kind === "given" ? detail.bar.value : detail.size, textCell(detail.grade), detail.size]),
+    JSON.stringify([
+      detail.bar.kind === "given" ? detail.bar.value : detail.size,
+      textCell(orderedGrade(detail)),
+      detail.size,
+    ]),
   );
   return [...groups.values()].flatMap((own) => barGroup(own, stock));
 }
@@ -36,7 +41,8 @@ export function barGroups(lots: readonly RodLot[], stock: RodStock): readonly Ba
 function barGroup(lots: readonly RodLot[], shop: RodStock): readonly BarGroup[] {
   const [first] = lots;
   if (first === undefined) return [];
-  const { bar, separation, size, diameter, grade } = first.detail;
+  const { bar, separation, size, diameter } = first.detail;
+  const grade = orderedGrade(first.detail);
   const stock = barStock(shop, diameter, separation);
   const left = lots.flatMap((lot) => (lot.detail.cut.kind === "missing" ? [{ lot, lacks: lot.detail.cut }] : []));
   const pieces = lots.flatMap(({ mark, detail: { cut }, total }) =>

@@ -2,12 +2,11 @@
 import type { Input } from "../job/model/values.js";
 import type { Weight } from "../template/index.js";
 import { formatLength, toUnit, type Unit } from "../units/index.js";
+import { POUND_IN_KG } from "../units/weight.js";
 import type { ListCell, ListFigure } from "./model.js";
 
 /** Of a value that nobody gave; which key would give it stands in the notes. */
 export const NOT_GIVEN = "not given";
-
-const KG_IN_POUND = 0.45359237;
 
 /** The unit of weights in a list. */
 export function weightUnit(unit: Unit): Weight["unit"] {
@@ -34,7 +33,7 @@ export function textCell(input: Input<string>): string {
 
 /** Thousandths of the job's unit of weight, the finest that lists have: sums of rows are those of what they show. */
 export function thousandths(kilograms: number, unit: Unit): number {
-  return Math.round((unit === "in" ? kilograms / KG_IN_POUND : kilograms) * 1000);
+  return Math.round((unit === "in" ? kilograms / POUND_IN_KG : kilograms) * 1000);
 }
 
 /** A weight of one piece. */

@@ -64,7 +64,7 @@ function remarks(unit: Unit): readonly string[] {
   const fraction = unit === "in" ? "inches" : "millimetres";
   return [
     `Lengths in ${fraction}. Each row is one plate, in the file of its name; its quantity is for all bases together. HELD: not to be cut.`,
-    "Gross area is inside the outline, net without holes and opening. Pierces and cut length count contours that are cut; scribe length what the file marks.",
+    "Gross area is inside the outline, net without what the table cuts out of it: drilled holes are not taken off. Pierces and cut length count contours that are cut; scribe length what the file marks.",
     "Drilled holes are centre-punched by the file and drilled by hand.",
   ];
 }
@@ -85,7 +85,7 @@ function plateColumns(unit: Unit): readonly ListColumn[] {
       const [what, of] = words[measure];
       return [figureColumn(`${what} each${of}`, 10), figureColumn(`${what} total${of}`, 11)];
     }),
-    figureColumn("holes each", 7),
+    figureColumn("holes and openings each", 9),
     figureColumn("of them drilled", 8),
     { heading: "drill", width: 14, isWrapped: true },
     { heading: "bases", width: 20, isWrapped: true },
@@ -147,7 +147,13 @@ export function sizeFigure(size: number, unit: Unit): ListFigure {
   return lengthFigure(millimetres(size), unit);
 }
 
-/** Of one piece, cut and drilled. */
+/** `8 + 1 opening`: holes of one piece, cut and drilled, and what is open in it besides. */
+export function holeWords({ holes }: Pick<PieceFacts, "holes">): string {
+  const round = countHoles({ holes }) - holes.opening;
+  return holes.opening === 0 ? `${round}` : `${round} + ${holes.opening} opening${holes.opening === 1 ? "" : "s"}`;
+}
+
+/** Of one piece, cut and drilled, openings among them: every contour but the outline. */
 export function countHoles({ holes }: Pick<PieceFacts, "holes">): number {
   return Object.values(holes).reduce((sum, each) => sum + each, 0);
 }

@@ -6,9 +6,9 @@ import { weightUnit } from "./cells.js";
 import type { ListCell, ListColumn, ListTable } from "./model.js";
 import {
   countDrilled,
-  countHoles,
   drillWords,
   filesOf,
+  holeWords,
   type PlateListOf,
   statusWords,
   stockTitle,
@@ -84,7 +84,7 @@ function toCutTable(stock: PlateStock, at: number, { unit, status }: PlateListOf
       ...(isParted ? [row.role] : []),
       row.quantity,
       `${sizeText(row.width, unit)} x ${sizeText(row.height, unit)}`,
-      countHoles(row),
+      holeWords(row),
       ...(isDrilled ? [drillWords(row, unit)] : []),
       statusWords(row, status),
       filesOf(row)[0] ?? "NONE IS WRITTEN",

@@ -1,7 +1,7 @@
 /** Plates and boards of a job, each once however many bases share its template, in figures that add up as they are shown. */
 import type { BaseFacts, PieceFacts } from "../summary/facts.js";
 import { groupBy } from "../units/group-by.js";
-import { formatLength, type Unit } from "../units/index.js";
+import { formatStock, type Unit } from "../units/index.js";
 import type { ListFigure } from "./model.js";
 
 /** A piece with the bases that it is for. */
@@ -57,7 +57,7 @@ function compareStocks(a: PlateStock, b: PlateStock): number {
 
 /** `PL 3/8`, `PLY 3/4`. */
 export function stockWords({ material, thickness }: Pick<PieceFacts, "material" | "thickness">, unit: Unit): string {
-  return `${material === "steel" ? "PL" : "PLY"} ${formatLength(thickness, unit)}`;
+  return `${material === "steel" ? "PL" : "PLY"} ${formatStock(thickness, unit)}`;
 }
 
 /** Unit of areas in a list of that unit of lengths. */

@@ -9,10 +9,10 @@ export function rodKind(group: RodGroup): string {
   const known = kinds.get(group);
   if (known !== undefined) return known;
   const { size, thread, fullThread, grade, finish, projection, embedment, length, threadLength, bottom } = group.rod;
-  const { bottomThread, threadClass, zincProcess } = group.rod;
+  const { bottomThread, threadClass, zincProcess, weldable } = group.rod;
   const lengths = [projection, embedment, length, threadLength, bottomThread];
   const parts = [grade, finish, ...lengths, bottom, threadClass, zincProcess].map(said);
-  const kind = [size, thread, String(fullThread), ...parts].join("|");
+  const kind = [size, thread, String(fullThread), String(weldable), ...parts].join("|");
   kinds.set(group, kind);
   return kind;
 }

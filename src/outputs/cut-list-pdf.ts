@@ -68,9 +68,10 @@ function notes({ job }: Pick<CheckedJob, "job">): readonly string[] {
       ? ["lines", "lines and arcs, for a control that does not read polylines"]
       : ["polyline", "closed polylines"];
   const scribed = job.shop.marking.how === "scribe";
+  const cut = [...new Set([layers.outline, layers.holes, layers.openings])];
   return [
     `Each row is one plate. Load its file from cut/ and cut QTY of it; do not add its quantity up again from bases. Nominal size, no kerf, 1:1, unit ${job.unit === "in" ? "inch" : "mm"}.`,
-    `To cut: layers ${layers.outline}, ${layers.holes}, ${layers.openings}, inside before outside. ${scribed ? `To scribe: ${layers.marks}; to punch: ${layers.drill}` : `To punch: ${layers.drill}; marks are ${job.shop.marking.how === "paint" ? "painted" : "not made"}`}. Holes under DRILL are punched and drilled by hand.`,
+    `To cut: layer${cut.length === 1 ? "" : "s"} ${cut.join(", ")}, inside before outside. ${scribed ? `To scribe: ${layers.marks}; to punch: ${layers.drill}` : `To punch: ${layers.drill}; marks are ${job.shop.marking.how === "paint" ? "painted" : "not made"}`}. Holes of the column OF THEM DRILL are punched and drilled by hand.`,
     `cut/${other}/ holds the same plates in ${why}. A plate that is HELD is not cut; its sheet says why.`,
   ];
 }

@@ -10,7 +10,7 @@ import { tagText } from "../sheets/rods/tag-text.js";
 import { lotTag } from "../sheets/rods/travellers.js";
 import { printable } from "../sheets/text-metrics.js";
 import type { BaseFacts, PieceFacts } from "../summary/facts.js";
-import { formatLength, type Length, nanometres } from "../units/index.js";
+import { formatLength, formatStock, type Length, nanometres } from "../units/index.js";
 import { documentPdf } from "./document-pdf.js";
 import type { JobOutput, PathAndBytes, Surroundings } from "./model.js";
 import { paperPath, papersOf } from "./rod-papers.js";
@@ -129,5 +129,5 @@ function cutFileOf({ shop }: Job, { files }: PieceFacts): PieceFacts["files"][nu
 /** `26 x 18 x 1/4`. */
 function sizeWords({ width, height, thickness }: PieceFacts, { unit }: Job): string {
   const say = (millimetres: number) => formatLength(nanometres(millimetres * 1e6) as Length, unit);
-  return `${say(width)} x ${say(height)} x ${formatLength(thickness, unit)}`;
+  return `${say(width)} x ${say(height)} x ${formatStock(thickness, unit)}`;
 }

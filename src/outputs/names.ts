@@ -4,7 +4,7 @@ import type { OpenQuestion } from "../checks/release.js";
 import { isReleased } from "../checks/release.js";
 import type { CutNamePart, Job, Material } from "../job/model/job.js";
 import type { Plate } from "../template/index.js";
-import { formatLength, type Unit } from "../units/index.js";
+import { formatStock, type Unit } from "../units/index.js";
 
 /** Folder of a package for the revisions before it: nobody cuts from there. */
 export const SUPERSEDED = "superseded";
@@ -124,7 +124,7 @@ const CUT_NAMES: Readonly<Record<CutNamePart, (plate: CutNamed, unit: Unit) => s
   mark: ({ mark }) => mark,
   quantity: ({ quantity }) => `${quantity}-off`,
   thickness: ({ material, thickness }, unit) =>
-    `${STOCK[material]}${formatLength(thickness, unit).replaceAll("/", "-")}`,
+    `${STOCK[material]}${formatStock(thickness, unit).replaceAll("/", "-").replace(" ", "")}`,
   material: ({ material, grade }) => safeForFileName(grade ?? material),
   revision: ({ revision }) => `rev-${safeForFileName(revision)}`,
 };

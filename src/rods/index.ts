@@ -1,11 +1,16 @@
 /** Rod positions: base in, tagged rods out. */
-export type { Hook, RodDetail } from "./detail/index.js";
+export type { Hook, OrderedWeldable, RodDetail } from "./detail/index.js";
 export {
   detailRod,
+  HOLE_PLAY,
   isEmbeddedToEnd,
   lengthOfWeight,
+  orderedGrade,
+  orderedGradeOf,
+  orderedWeldable,
   rodBelowAnchor,
   steelBelowEmbedment,
+  weldability,
 } from "./detail/index.js";
 export type { BaseWithRods, OutlinedBase, PlacedRod } from "./model.js";
 export { clockwiseFromNorthWest } from "./order.js";

@@ -2,14 +2,15 @@
 import type { Point } from "../geometry/vocabulary.js";
 import type { Base } from "../job/model/job.js";
 import { formatLength, toMillimetres } from "../units/index.js";
-import { at, circle, group, stroke, text } from "./items.js";
-import type { Box } from "./occupied.js";
+import { at, circle, group, line, stroke, text } from "./items.js";
+import { type Box, countCrossings, crossesText } from "./occupied.js";
 import { type Draft, isFree, put } from "./paper.js";
 import { onPaper, type View } from "./plan-shapes.js";
 import { originName, type SheetRequest } from "./request.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
 import type { TableText } from "./table.js";
 import { unitWord } from "./unit-word.js";
+import { POINT_RADIUS } from "./working-point.js";
 
 const MOST_CORNERS = 24;
 const NONE: ReadonlySet<number> = new Set();
@@ -43,7 +44,8 @@ export function putCornerNumbers(draft: Draft, view: View, { template }: Base, l
   const outward = outwardOf(corners);
   let all = true;
   corners.forEach((corner, i) => {
-    const number = findNumber(draft, onPaper(view, corner), outward[i] ?? 0, `${i + 1}`, letter);
+    const gap = corner.x === 0 && corner.y === 0 ? POINT_RADIUS + TIE_GAP : TIE_GAP;
+    const number = findNumber(draft, onPaper(view, corner), outward[i] ?? 0, `${i + 1}`, letter, gap);
     if (number === null) all = false;
     else put(draft, number);
   });
@@ -66,27 +68,56 @@ function outwardOf(corners: readonly Point[]): readonly number[] {
 }
 
 const TURNS = [0, 30, -30, 60, -60, 90, -90, 135, -135, 180] as const;
-const AWAY = [1, 2.2, 4, 6.5] as const;
+const AWAY = [1, 2.2, 4, 6.5, 9.5, 13] as const;
+/** Clear of all lines; over soft ones; and at last with its own line over soft ones. */
+const WAYS = [
+  { strokes: "all", ties: "clear" },
+  { strokes: "hard", ties: "clear" },
+  { strokes: "hard", ties: "over soft" },
+] as const;
+type Ties = (typeof WAYS)[number]["ties"];
 
-function findNumber(draft: Draft, corner: PaperPoint, outward: number, words: string, letter: number) {
+/** A number that stands farther off is tied to its corner by a line. */
+const BESIDE = 2.2;
+
+function findNumber(draft: Draft, corner: PaperPoint, outward: number, words: string, letter: number, gap: number) {
   const radius = letter * (words.length > 1 ? 1.15 : 0.95);
-  for (const strokes of ["all", "hard"] as const)
+  for (const { strokes, ties } of WAYS)
     for (const away of AWAY)
       for (const turn of TURNS) {
         const angle = outward + (turn * Math.PI) / 180;
-        const reach = radius + away;
-        const middle = at(corner.x + reach * Math.cos(angle), corner.y + reach * Math.sin(angle));
-        if (isFree(draft, around(middle, radius + 0.5), strokes)) return balloon(middle, radius, words, letter);
+        const along = (reach: number) => at(corner.x + reach * Math.cos(angle), corner.y + reach * Math.sin(angle));
+        const middle = along(radius + away);
+        if (!isFree(draft, around(middle, radius + 0.5), strokes)) continue;
+        const tie = away <= BESIDE ? [] : tieTo(draft, along(gap), along(away), ties);
+        if (tie !== null) return balloon(middle, radius, words, letter, tie);
       }
   return null;
+}
+
+/** Between a corner, or the target at it, and the line to its number. */
+const TIE_GAP = 0.6;
+
+/** From near the corner to the number; null where it would run through what it may not. */
+function tieTo(draft: Draft, from: PaperPoint, to: PaperPoint, ties: Ties): readonly SceneItem[] | null {
+  const { hard, soft } = countCrossings(draft.taken, from, to);
+  const isCrossed = hard > 0 || (ties === "clear" && soft > 0) || crossesText(draft.taken, from, to);
+  return isCrossed ? null : [stroke("leader", line(from, to))];
 }
 
 function around({ x, y }: PaperPoint, half: number): Box {
   return [at(x - half, y - half), at(x + half, y - half), at(x + half, y + half), at(x - half, y + half)];
 }
 
-function balloon({ x, y }: PaperPoint, radius: number, words: string, letter: number): SceneItem {
+function balloon(
+  { x, y }: PaperPoint,
+  radius: number,
+  words: string,
+  letter: number,
+  tie: readonly SceneItem[],
+): SceneItem {
   return group("corner", [
+    ...tie,
     stroke("fine", circle(at(x, y), radius)),
     text("label", words, at(x, y - letter / 2), letter, { anchor: "middle" }),
   ]);

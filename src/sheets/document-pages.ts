@@ -13,7 +13,7 @@ import type { Area } from "./paper.js";
 import type { Scene, SceneItem } from "./scene.js";
 import { type Lettering, type SheetSize, sheetSizes } from "./sheet-sizes.js";
 import type { Piece, TableText } from "./table.js";
-import { printable, shorten, textWidth } from "./text-metrics.js";
+import { printable, shorten, textWidth, wrap } from "./text-metrics.js";
 
 /** What stands on a page, from the top down. A piece is never parted; `fresh` begins a page. */
 export type Block =
@@ -101,7 +101,7 @@ function fillPages(document: DocumentText, sheet: SheetSize): readonly (readonly
   if (document.flagged !== true) for (const piece of first) placeWhole(piece);
   for (const block of document.blocks) {
     if (block.kind === "fresh") turn();
-    else if (block.kind === "table") placeTable(block.table);
+    else if (block.kind === "table") for (const table of remarksApart(block.table, width, lettering)) placeTable(table);
     else placeWhole(block.piece(width, lettering));
   }
   return pages.length > 1 && pages.at(-1)?.length === 0 ? pages.slice(0, -1) : pages;
@@ -118,6 +118,18 @@ const LEAST_ROWS = 3;
 
 /** A row of more lines than this may be parted between pages, as a list of all bases of a job. */
 const MOST_LINES = 12;
+
+/** A foot of more lines than that becomes a table of its own, which runs on over pages as any other. */
+function remarksApart(table: TableText, width: number, { small }: Lettering): readonly TableText[] {
+  if (table.foot.flatMap((words) => wrap(words, width, small)).length <= MOST_LINES) return [table];
+  const columns = [{ title: "OF THE TABLE ABOVE", share: 1, align: "start" as const }];
+  const rows = table.foot.map((words) => [words]);
+  const remarks = { name: `${table.name}-remarks`, heading: "REMARKS", columns, rows, foot: [], under: [] };
+  return [
+    { ...table, foot: [] },
+    { ...remarks, strong: new Set() },
+  ];
+}
 
 /** The same table, each line of a long row as a row of its own. */
 function partLongRows(table: TableText, width: number, lettering: Lettering): TableText {

@@ -9,7 +9,7 @@ import { frameOf } from "./border.js";
 import { calloutWords } from "./callouts.js";
 import { FOOT_GAP, type Layout, layoutsOn, PLAN_TITLE } from "./choose-layout.js";
 import { at, group, text } from "./items.js";
-import { type ChainMode, chainModes } from "./located.js";
+import { type ChainMode, chainModes, leastModes } from "./located.js";
 import { type Box, isTaken } from "./occupied.js";
 import { once } from "./once.js";
 import type { Fullness } from "./panel.js";
@@ -207,7 +207,7 @@ function firstLeast(request: Prepared, layouts: readonly Layout[]): Scene | null
 
 /** Layouts of a sheet, those that serve best first. */
 function leastLayouts(request: Prepared, sheet: SheetSize, fullness: Fullness): readonly Layout[] {
-  return (["ends", "overall"] as const)
+  return leastModes(request)
     .flatMap((mode) => layoutsOn(request, sheet, mode, fullness))
     .filter(({ worth }) => fullness === "cut" || serves(sheet, request, worth.hole));
 }

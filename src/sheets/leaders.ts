@@ -100,9 +100,9 @@ export interface Ground {
   readonly worded: (letter: number) => (callout: Callout) => Worded;
 }
 
-/** What is drawn by now, to find room beside. */
-export function groundOf(draft: Draft): Ground {
-  const obstacles = obstaclesOf(draft.items);
+/** What is drawn by now, to find room beside; `extensions`: whether leaders may cross extension lines. */
+export function groundOf(draft: Draft, extensions: "at a toll" | "never" = "at a toll"): Ground {
+  const obstacles = obstaclesOf(draft.items, extensions);
   const grid = gridOf(draft.area, obstacles);
   const worded = once((letter: number) => once((callout: Callout) => wordedOf(grid, callout, letter)));
   return { draft, obstacles, grid, worded };

@@ -125,3 +125,8 @@ export function chainModes(located: Located): readonly ChainMode[] {
   const usual: readonly ChainMode[] = counts.some((count) => count > MOST_LINES) ? ["ends"] : ["full", "ends"];
   return unlocated(located, "ends").length === 0 ? [...usual, "overall"] : usual;
 }
+
+/** The modes left where nothing finds its room: a hole table then locates what no chain does. */
+export function leastModes(located: Located): readonly ChainMode[] {
+  return located.piece?.role === "segment" ? ["overall"] : ["ends", "overall"];
+}

@@ -14,6 +14,8 @@ export interface Obstacles {
   readonly circles: number[];
   /** Of each text: x y of its lower left corner, unit vector along it, length, height. */
   readonly texts: number[];
+  /** What crossing an extension line costs: Infinity where none may be crossed. */
+  readonly extension: number;
 }
 
 const SEGMENT = 5;
@@ -27,12 +29,15 @@ const TOLLS: Readonly<Partial<Record<StrokeRole, number>>> = {
   centre: 1.5,
   outline: 2,
   fine: 5,
-  extension: 40,
 };
 
-/** Everything drawn, by what a leader pays for crossing it. */
-export function obstaclesOf(items: readonly SceneItem[]): Obstacles {
-  const obstacles: Obstacles = { segments: [], circles: [], texts: [] };
+/** The same for an extension line, where it may be crossed. */
+const EXTENSION_TOLL = 40;
+
+/** Everything drawn, by what a leader pays for crossing it; `extensions`: whether it may cross extension lines at all. */
+export function obstaclesOf(items: readonly SceneItem[], extensions: "at a toll" | "never" = "at a toll"): Obstacles {
+  const extension = extensions === "never" ? Infinity : EXTENSION_TOLL;
+  const obstacles: Obstacles = { segments: [], circles: [], texts: [], extension };
   for (const item of items) addObstacle(obstacles, item);
   return obstacles;
 }
@@ -44,8 +49,10 @@ export function addObstacle(obstacles: Obstacles, item: SceneItem): void {
   else addMarks(obstacles, item);
 }
 
-function addMarks({ segments, circles }: Obstacles, item: Extract<SceneItem, { kind: "stroke" | "fill" }>): void {
-  const toll = item.kind === "stroke" ? (TOLLS[item.role] ?? Infinity) : Infinity;
+function addMarks(obstacles: Obstacles, item: Extract<SceneItem, { kind: "stroke" | "fill" }>): void {
+  const { segments, circles, extension } = obstacles;
+  const isExtension = item.kind === "stroke" && item.role === "extension";
+  const toll = isExtension ? extension : item.kind === "stroke" ? (TOLLS[item.role] ?? Infinity) : Infinity;
   const isDrilled = item.kind === "stroke" && item.role === "fine";
   for (const mark of marksOf(item))
     if (mark.kind === "segment") segments.push(mark.from.x, mark.from.y, mark.to.x, mark.to.y, toll);

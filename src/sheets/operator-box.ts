@@ -2,7 +2,7 @@
 import { joinExtents } from "../geometry/index.js";
 import type { Extent } from "../geometry/vocabulary.js";
 import { greatestOf } from "../units/extremes.js";
-import { formatDecimals, formatLength, nanometres, type Unit } from "../units/index.js";
+import { formatDecimals, formatLength, formatStock, nanometres, type Unit } from "../units/index.js";
 import { NM_PER_MM, roundSymmetric } from "../units/length.js";
 import { at, group, line, stroke, text } from "./items.js";
 import { onceFor } from "./once.js";
@@ -96,7 +96,7 @@ function operatorValues(request: SheetRequest): readonly (readonly [string, stri
     ["EXTENTS", `${pairInUnit(x0 - x, y0 - y, unit)} TO ${pairInUnit(x1 - x, y1 - y, unit)} ${unitWord(unit)}`],
     ...layerValues(request.cutFiles.find(({ layers }) => layers !== undefined)?.layers),
     ["CUT", `${lengthInUnit(measures.cutLength, unit)} ${unit}, ${measures.pierces} PIERCES`],
-    ["STEEL", `${formatLength(plate.thickness, unit)}, ${gradeWords(plate)}`],
+    ["STEEL", `${formatStock(plate.thickness, unit)}, ${gradeWords(plate)}`],
     ["QUANTITY", `${base.template.quantity}; NET ${weightWords(request)}`],
   ];
 }

@@ -1,13 +1,14 @@
 /** What the sheet of a piece is drawn from: the same as that of a template, with the piece in its place and in its own axes. */
 import type { CheckedBase } from "../checks/checked.js";
 import { listed } from "../diagnostics/listed.js";
-import { toLattice } from "../geometry/index.js";
-import type { Base, Job, OutlineSpec } from "../job/model/job.js";
+import type { Path, Segment } from "../geometry/index.js";
+import { extentOf, extentSize, toLattice } from "../geometry/index.js";
+import type { Base, Job, Offset, OutlineSpec } from "../job/model/job.js";
 import { missing } from "../job/model/job.js";
 import type { TemplatePiece } from "../template/index.js";
 import { lowerBase } from "../template/index.js";
 import type { Joint, Parted } from "../template/model.js";
-import { formatWithUnit } from "../units/index.js";
+import { formatWithUnit, type Length } from "../units/index.js";
 import type { SheetPiece, SheetRequest } from "./request.js";
 
 /** What only the pipeline knows. */
@@ -45,17 +46,30 @@ function lowerOn({ job, base, rods, shared }: CheckedBase): Base {
 function partOn(base: Base, plate: TemplatePiece["plate"]): Base {
   const { mark, quantity } = plate;
   const concrete = { ...base.concrete, shape: missing("concrete", "left out on the sheet of a part") };
-  const outline = cornersOf(plate);
+  const outline = outlineOn(plate);
   const template = { ...base.template, mark, quantity, outline };
   return { ...base, ...withoutColumn(base), concrete, groups: [], template };
 }
 
-/** As a polygon through its joints, so that each of them is numbered and located. */
-function cornersOf({ region: { outer } }: TemplatePiece["plate"]): OutlineSpec {
+/** A rectangle has its sizes; any other is a polygon through its joints, so that each of them is numbered and located. */
+function outlineOn({ region: { outer } }: TemplatePiece["plate"]): OutlineSpec {
   const corner = { kind: "square" } as const;
   if (outer.kind === "circle") return { kind: "auto", corner };
+  if (isRectangle(outer)) return { kind: "rectangle", ...middleOf(outer), corner };
   const at = outer.segments.map(({ from }) => ({ x: toLattice(from.x), y: toLattice(from.y) }));
   return { kind: "polygon", at, corner };
+}
+
+/** True of four straight sides along the axes. */
+function isRectangle({ segments }: Path): boolean {
+  const isLevel = ({ from, to, bulge }: Segment) => bulge === 0 && (from.x === to.x || from.y === to.y);
+  return segments.length === 4 && segments.every(isLevel);
+}
+
+function middleOf(outer: Path): { readonly x: Length; readonly y: Length; readonly at: Offset } {
+  const extent = extentOf(outer);
+  const at = { x: toLattice((extent.x0 + extent.x1) / 2), y: toLattice((extent.y0 + extent.y1) / 2) };
+  return { ...extentSize(extent), at };
 }
 
 function withoutColumn({ basePlate }: Base): Pick<Base, "basePlate" | "column" | "columnName"> {

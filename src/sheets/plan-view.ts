@@ -16,7 +16,7 @@ import type { ChainMode } from "./located.js";
 import { type Neighbour, neighbourItems } from "./neighbours.js";
 import { type Draft, put, putAll } from "./paper.js";
 import { axisItems, holeItems, outlineItem, type View } from "./plan-shapes.js";
-import { originName, type SheetPiece } from "./request.js";
+import { isPart, originName, type SheetPiece } from "./request.js";
 import type { Lettering } from "./sheet-sizes.js";
 import { putTags, type Tagging } from "./tags.js";
 import { putWorkingPoint } from "./working-point.js";
@@ -70,11 +70,24 @@ export function putBarePlan(draft: Draft, view: View, input: PlanInput): BarePla
   if (!putChains(draft, view, input) && (strict || input.mode !== "overall")) return failed("chains");
   putWorkingPoint(draft, view, plate.holes, lettering, originName(input.piece));
   putDiagonal(draft, view, input);
-  const rods = plate.holes.filter(({ role }) => role === "rod");
-  if (!putAllTags(draft, view, input, input.tagAll ? plate.holes : rods) && strict) return failed("tags");
+  if (!putNames(draft, view, input) && strict) return failed("tags");
+  return { kind: "bare", draft, view, input, ground: groundOf(draft, isPart(input.piece) ? "never" : "at a toll") };
+}
+
+/** Tags, joints and corners; of a part its corners first, since its bolts stand close beside them. False where a tag or a corner finds no room. */
+function putNames(draft: Draft, view: View, input: PlanInput): boolean {
+  const { plate, base, lettering, demand } = input;
+  const tagged = input.tagAll ? plate.holes : plate.holes.filter(({ role }) => role === "rod");
+  const tags = () => putAllTags(draft, view, input, tagged);
+  const corners = () => putCornerNumbers(draft, view, base, lettering.small);
+  if (isPart(input.piece)) {
+    const [areNumbered, areTagged] = [corners(), tags()];
+    return areNumbered && areTagged;
+  }
+  const areTagged = tags();
+  if (!areTagged && demand !== "anything") return false;
   putJointNames(draft, view, plate, lettering.small);
-  if (!putCornerNumbers(draft, view, input.base, lettering.small) && strict) return failed("tags");
-  return { kind: "bare", draft, view, input, ground: groundOf(draft) };
+  return corners() && areTagged;
 }
 
 /** All tags of one height: in a ring along a bolt circle of many, outward on a few holes, else all to the same side. */
@@ -84,7 +97,7 @@ function putAllTags(draft: Draft, view: View, input: PlanInput, holes: readonly 
   return reaches.some((reach) =>
     tagSides(input.base, holes).some((side) =>
       [lettering.body, lettering.small].some((letter) =>
-        putTags(draft, view, holes, { letter, side, reach, among: plate.holes }),
+        putTags(draft, view, holes, { letter, side, reach, among: plate.holes, strict: isPart(input.piece) }),
       ),
     ),
   );

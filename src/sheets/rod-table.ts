@@ -2,6 +2,7 @@
 import { isSetOverCastRods } from "../job/model/base-hole.js";
 import type { Input, RodGroup } from "../job/model/job.js";
 import { levellingNutsOf, nutsAtBottom } from "../job/model/stack.js";
+import { orderedGradeOf } from "../rods/index.js";
 import { formatLength, type Length, type Unit } from "../units/index.js";
 import { lowerLevelWords } from "./piece-request.js";
 import type { SheetRequest } from "./request.js";
@@ -77,7 +78,9 @@ function withShares(columns: readonly RodColumn[], groups: readonly RodGroup[], 
   return columns.map(({ title, align }, i): Column => ({ title, align, share: (padded[i] ?? 0) / total }));
 }
 
-function gradeWords({ rod: { grade, finish } }: RodGroup): string {
+function gradeWords({ rod }: RodGroup): string {
+  const { finish } = rod;
+  const grade = orderedGradeOf(rod);
   const zinc = finish.kind === "given" && finish.value === "galvanized" ? ["GALV."] : [];
   return [...(grade.kind === "given" ? [grade.value] : []), ...zinc].join(" ");
 }

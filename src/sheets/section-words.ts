@@ -12,7 +12,7 @@ import {
 import { isSetOverCastRods } from "../job/model/base-hole.js";
 import type { Input, RodGroup, Washer } from "../job/model/job.js";
 import { staysUnderBasePlate, washerThickness } from "../job/model/stack.js";
-import { formatLength, type Length, type Unit } from "../units/index.js";
+import { formatLength, formatStock, type Length, type Unit } from "../units/index.js";
 import type { SheetRequest } from "./request.js";
 import { spellingOf } from "./spelling.js";
 
@@ -103,7 +103,7 @@ export function fastenerWords(request: SheetRequest, { rod }: RodGroup): Phrase 
 /** What the plate of the template is. */
 export function templateWords({ base, job }: SheetRequest): Phrase {
   const { material, thickness } = base.template;
-  const figure = formatLength(thickness, job.unit);
+  const figure = formatStock(thickness, job.unit);
   if (isSetOverCastRods(base.template)) return [`PLATE ${figure},`, "SET OVER", "CAST RODS"];
   return [`${material === "plywood" ? "PLYWOOD" : "TEMPLATE"} ${figure}`];
 }
@@ -112,7 +112,7 @@ export function templateWords({ base, job }: SheetRequest): Phrase {
 export function lowerTemplateWords({ base, job }: SheetRequest): Phrase {
   const { lower } = base.template;
   if (lower === null) return [];
-  const name = ["LOWER TEMPLATE", formatLength(lower.thickness, job.unit)];
+  const name = ["LOWER TEMPLATE", formatStock(lower.thickness, job.unit)];
   if (lower.level.kind === "missing") return [...name, "HEIGHT", "NOT GIVEN"];
   const { from, distance } = lower.level.value;
   const level = from === "lower ends" ? ["ABOVE", "LOWER END"] : ["BELOW", "T.O.C."];
@@ -147,7 +147,7 @@ export function stackWords(request: SheetRequest, group: RodGroup): readonly Sta
 }
 
 function settingPlateWords({ base, job }: SheetRequest): Phrase {
-  const figure = formatLength(base.template.thickness, job.unit);
+  const figure = formatStock(base.template.thickness, job.unit);
   return isSetOverCastRods(base.template)
     ? ["SETTING PLATE", figure]
     : ["TEMPLATE LEFT", "AS SETTING", `PLATE ${figure}`];

@@ -24,6 +24,8 @@ export interface Tagging {
   readonly reach: number;
   /** Every hole of the plate: no tag stands in one that is not its own, or nearer to it. Default: those that are tagged. */
   readonly among?: readonly Hole[];
+  /** No tick crosses an extension line or a corner's number. Default: it may. */
+  readonly strict?: boolean;
 }
 
 /** Puts a tag beside every hole. Nothing is drawn and false returned when one finds no room within reach. */
@@ -34,7 +36,7 @@ export function putTags(draft: Draft, view: View, holes: readonly Hole[], taggin
     view,
     tagging,
     spots: [...spots.values()],
-    leaders: leadersIn(draft.items),
+    leaders: [...leadersIn(draft.items), ...(tagging.strict === true ? barriersIn(draft.items) : [])],
   };
   const ring = tagging.side === "radial" ? putRing(search, holes) : [];
   const tagged = new Set(ring.map(({ hole }) => hole));
@@ -66,7 +68,7 @@ interface Search {
   readonly view: View;
   readonly tagging: Tagging;
   readonly spots: readonly Spot[];
-  /** Leaders and ticks that are drawn already: no tick crosses them. */
+  /** Leaders and ticks that are drawn already, and what else no tick crosses. */
   readonly leaders: Tick[];
 }
 
@@ -78,6 +80,29 @@ function leadersIn(items: readonly SceneItem[]): Tick[] {
     if (item.kind !== "stroke" || item.role !== "leader") return [];
     return item.parts.flatMap((part) => (part.kind === "line" ? [part] : []));
   });
+}
+
+/** Extension lines, and the squares around the numbers of corners. */
+function barriersIn(items: readonly SceneItem[]): readonly Tick[] {
+  return items.flatMap((item): readonly Tick[] => {
+    if (item.kind !== "group") return [];
+    return item.items.flatMap((inner): readonly Tick[] => {
+      if (inner.kind === "group") return barriersIn([inner]);
+      if (inner.kind !== "stroke") return [];
+      const isBarrier = inner.role === "extension" || item.name === "corner";
+      return isBarrier ? inner.parts.flatMap((part) => barrierOf(part)) : [];
+    });
+  });
+}
+
+function barrierOf(part: PathPart): readonly Tick[] {
+  if (part.kind === "line") return [part];
+  if (part.kind !== "circle") return [];
+  const { center, radius } = part;
+  const corners = [at(-1, -1), at(1, -1), at(1, 1), at(-1, 1)].map(({ x, y }) =>
+    at(center.x + x * radius, center.y + y * radius),
+  );
+  return corners.map((from, i) => ({ kind: "line", from, to: corners[(i + 1) % 4] ?? from }));
 }
 
 interface PlacedTag {

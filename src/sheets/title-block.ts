@@ -3,7 +3,7 @@
 import { listed } from "../diagnostics/listed.js";
 import { isShared } from "../job/model/shared.js";
 import { greatestOf } from "../units/extremes.js";
-import { formatLength, type Unit } from "../units/index.js";
+import { formatStock, type Unit } from "../units/index.js";
 import { at, circle, fill, group, line, rectangle, stroke, text } from "./items.js";
 import { once, onceFor } from "./once.js";
 import type { SheetRequest } from "./request.js";
@@ -151,7 +151,7 @@ const THIRD_ANGLE = "VIEWS";
 
 /** `STEEL 3/8, A36`. */
 function materialWords({ material, thickness, grade }: SheetRequest["plate"], unit: Unit): string {
-  const size = `${material.toUpperCase()} ${formatLength(thickness, unit)}`;
+  const size = `${material.toUpperCase()} ${formatStock(thickness, unit)}`;
   return grade === null ? size : `${size}, ${printable(grade)}`;
 }
 

@@ -6,8 +6,9 @@ import { templateWasherOf } from "../checks/stack-terms.js";
 import { circle, onCircle } from "../geometry/index.js";
 import type { Contour } from "../geometry/vocabulary.js";
 import { isSetOverCastRods } from "../job/model/base-hole.js";
-import type { Input, Rod, Washer } from "../job/model/job.js";
+import type { Input, RodGroup, Washer } from "../job/model/job.js";
 import { given } from "../job/model/values.js";
+import { detailRod } from "../rods/detail/index.js";
 import type { PlacedRod } from "../rods/model.js";
 import type { Plate } from "../template/model.js";
 import { type Length, nanometres, toMillimetres } from "../units/length.js";
@@ -40,7 +41,8 @@ function assemble(of: AssemblyOf): readonly Solid[] | null {
   const template = drawUp(of.plate, ASSEMBLY_CHORD);
   const levels = levelsOf(of);
   if (template === null || levels === null) return null;
-  const parts = of.rods.map((rod) => partsOfRod(rod, levels));
+  const feet = new Map(of.base.groups.map((group) => [group, lowerEnd(of, group)] as const));
+  const parts = of.rods.map((rod) => partsOfRod(rod, levels, feet.get(rod.group) ?? null));
   return parts.some((each) => each === null) ? null : [template, ...parts.flatMap((each) => each ?? [])];
 }
 
@@ -71,10 +73,10 @@ function levelsOf(of: AssemblyOf): Levels | null {
   };
 }
 
-function partsOfRod(placed: PlacedRod, levels: Levels): readonly Solid[] | null {
+/** `foot` is its lower end, below the top of concrete. */
+function partsOfRod(placed: PlacedRod, levels: Levels, foot: number | null): readonly Solid[] | null {
   const { tag, group } = placed;
   const { projection, nut } = group.rod;
-  const foot = lowerEnd(group.rod);
   if (projection.kind === "missing" || foot === null) return null;
   const top = toMillimetres(projection.value) - levels.underside;
   const rod = extrude(`rod ${tag}`, flatRings(boreOf(placed), [], ASSEMBLY_CHORD), -levels.underside - foot, top);
@@ -93,11 +95,14 @@ function partsOfRod(placed: PlacedRod, levels: Levels): readonly Solid[] | null 
   return all.every((each) => each !== null) ? all : null;
 }
 
-/** Below the top of concrete, millimetres: by its length where that is given and goes straight down, else by its embedment. */
-function lowerEnd({ length, projection, embedment, bottom }: Rod): number | null {
-  const hooked = bottom.kind === "given" && bottom.value.kind === "hook";
-  if (!hooked && length.kind === "given" && projection.kind === "given")
-    return toMillimetres(length.value) - toMillimetres(projection.value);
+/**
+ * Below the top of concrete, millimetres: of a rod that goes straight down by its length, given or worked out; where that is not
+ * known, and of a hooked rod, by its embedment.
+ */
+function lowerEnd({ job, base }: AssemblyOf, group: RodGroup): number | null {
+  const { projection, embedment, overall, hook } = detailRod(job, base, group);
+  if (hook === null && overall.kind === "given" && projection.kind === "given")
+    return toMillimetres(overall.value.value) - toMillimetres(projection.value);
   return embedment.kind === "missing" ? null : toMillimetres(embedment.value);
 }
 

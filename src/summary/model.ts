@@ -51,6 +51,8 @@ export interface SummaryRods {
   /** Thread series: UNC, 8UN, metric coarse. */
   readonly thread: string;
   readonly grade: string | null;
+  /** What is ordered beside the grade so that rods may be welded to; absent where nothing is. */
+  readonly weldable?: "S1" | "weldable";
   readonly finish: string | null;
   readonly projection: number | null;
   readonly embedment: number | null;

@@ -7,7 +7,7 @@ import { answerReach } from "../checks/words.js";
 import type { Answer, Bottom, EndPlate, Input, Job } from "../job/model/job.js";
 import { servedMarks } from "../job/model/shared.js";
 import type { RodDetail } from "../rods/index.js";
-import { detailRod } from "../rods/index.js";
+import { detailRod, orderedWeldable } from "../rods/index.js";
 import type { PlacedRod } from "../rods/model.js";
 import type { TemplatePiece } from "../template/index.js";
 import { scribedLength } from "../template/index.js";
@@ -136,7 +136,7 @@ function summarizeHole(hole: Hole, unit: Unit): SummaryHole {
 export function summarizeRods({ job, base, rods }: Pick<CheckedBase, "job" | "base" | "rods">): readonly SummaryRods[] {
   return base.groups.map((group) => {
     const quantity = rods.filter((rod) => rod.group.letter === group.letter).length;
-    const made = summarizeMade(detailRod(job, base, group), job.unit);
+    const made = summarizeMade(group.rod, detailRod(job, base, group), job.unit);
     return {
       group: group.letter,
       quantity,
@@ -147,8 +147,8 @@ export function summarizeRods({ job, base, rods }: Pick<CheckedBase, "job" | "ba
   });
 }
 
-/** A rod as it is made, in the summary's form. */
-function summarizeMade(detail: RodDetail, unit: Unit): SummaryMadeRod {
+/** A rod as it is made, in the summary's form; its zinc process as it is ordered, whatever the shop's barrel leaves. */
+function summarizeMade(rod: PlacedRod["group"]["rod"], detail: RodDetail, unit: Unit): SummaryMadeRod {
   const length = (input: Input<Length>): number | null => (input.kind === "missing" ? null : toUnit(input.value, unit));
   const worked = (input: RodDetail["cut"]): number | null =>
     input.kind === "missing" ? null : toUnit(input.value.value, unit);
@@ -164,7 +164,7 @@ function summarizeMade(detail: RodDetail, unit: Unit): SummaryMadeRod {
     threadClass: knownOrNull(detail.threadClass),
     threading: knownOrNull(detail.threading),
     bar: length(detail.bar),
-    zincProcess: zincProcess === null ? null : knownOrNull(zincProcess),
+    zincProcess: zincProcess === null ? null : knownOrNull(rod.zincProcess),
     endColor: knownOrNull(detail.endColor),
     weight: kilograms.kind === "missing" ? null : weightInUnit(kilograms.value, unit),
     hardware: summarizeHardware(hardware),
@@ -210,6 +210,7 @@ function summarizeRod(
     diameter: toUnit(rod.diameter, unit),
     thread: rod.thread,
     grade: knownOrNull(rod.grade),
+    ...weldableOf(rod),
     finish: knownOrNull(rod.finish),
     projection: length(rod.projection),
     embedment: length(rod.embedment),
@@ -217,6 +218,11 @@ function summarizeRod(
     threadLength: length(rod.threadLength),
     bottom: rod.bottom.kind === "missing" ? null : summarizeBottom(rod.bottom.value, unit),
   };
+}
+
+function weldableOf(rod: PlacedRod["group"]["rod"]): Pick<SummaryRods, "weldable"> {
+  const weldable = orderedWeldable(rod);
+  return weldable === null ? {} : { weldable };
 }
 
 const knownOrNull = <T>(input: Input<T>): T | null => (input.kind === "missing" ? null : input.value);

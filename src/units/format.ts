@@ -18,6 +18,18 @@ export function formatLength(length: number, unit: Unit): string {
   return formatTo(length, unit, USUAL[unit]);
 }
 
+/** A tenth of a millimetre, in nanometres. */
+const TENTH_MM = 100_000;
+
+/**
+ * Thickness of a plate as it is bought, without unit mark: as `formatLength`; in inches one that is no fraction, but whole
+ * tenths of a millimetre, says these: `6 mm`.
+ */
+export function formatStock(length: number, unit: Unit): string {
+  const isMetric = unit === "in" && !isFraction(length, unit) && length % TENTH_MM === 0;
+  return isMetric ? formatWithUnit(length, "mm") : formatLength(length, unit);
+}
+
 /** Decimals that tell half a nanometre, the finest that a rule compares. */
 const FINEST: Readonly<Record<Unit, number>> = { in: 8, mm: 7 };
 const USUAL: Readonly<Record<Unit, number>> = { in: 4, mm: 3 };

@@ -16,7 +16,7 @@ import { fileURLToPath } from "node:url";
 import papaparse from "papaparse";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { Outside } from "./program.js";
-import { filesIn, newFolder, packageFaults, readSummary, runProgram, writeJob } from "./program.js";
+import { filesIn, givePackage, newFolder, packageFaults, readSummary, runProgram, writeJob } from "./program.js";
 
 let folder: string;
 beforeEach(() => {
@@ -25,6 +25,7 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const run = (text: string, outside: Outside = {}) => runProgram(folder, text.split(" "), outside);
+const give = (make: string) => givePackage(folder, make.split(" "));
 
 describe("exit codes and what is printed", () => {
   it("0: made, nothing is held", async () => {
@@ -44,7 +45,7 @@ describe("exit codes and what is printed", () => {
 
   it("says which pages of the set a paper is too small for, each once, and makes the rest of the package as ever", async () => {
     writeJob(folder, "job.yaml");
-    await run("make job.yaml --out whole");
+    await give("make job.yaml --out whole");
     const made = await run("make job.yaml --out out --paper letter");
     expect([made.status, made.stderr]).toEqual([
       0,
@@ -206,14 +207,14 @@ describe("DIR", () => {
   });
 
   it("--replace erases the revision that is in it", async () => {
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     writeJob(folder, "job.yaml", { revision: "B" });
     expect((await run("make job.yaml --out out --replace")).status).toBe(0);
     expect(filesIn(join(folder, "out")).filter((path) => path.includes("rev-A"))).toEqual([]);
   });
 
   it("of another job is refused, whatever its revision; --replace erases it", async () => {
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     const before = filesIn(join(folder, "out"));
     const text = readFileSync(join(folder, "job.yaml"), "utf8").replace("26-007", "26-008");
     writeFileSync(join(folder, "other.yaml"), text);
@@ -246,7 +247,7 @@ describe("DIR", () => {
       "set-aside/rev-A/cut/lines/B2_2-off_PL1-4_steel_rev-A_lines.dxf",
     ],
   ])("%s", async (_, spoil, message, place) => {
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     spoil();
     for (const command of ["make job.yaml --out out", "make job.yaml --out out --replace"]) {
       const again = await run(command);
@@ -265,7 +266,7 @@ describe("DIR", () => {
   });
 
   it("with a file missing works, and says which", async () => {
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     rmSync(join(folder, "out/engineer/questions.csv"));
     const again = await run("make job.yaml --out out");
     expect([again.status, again.stderr]).toEqual([
@@ -276,7 +277,7 @@ describe("DIR", () => {
   });
 
   it("with a faulty job removes nothing beside it that a run left, and puts the earlier package back", async () => {
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     const fresh = `.out.new-${"a".repeat(24)}`;
     mkdirSync(join(folder, fresh));
     writeFileSync(join(folder, fresh, ".rodplate-unfinished"), "");
@@ -339,7 +340,7 @@ describe("make over an earlier package", () => {
 
   beforeEach(async () => {
     writeJob(folder, "job.yaml");
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
   });
 
   it("says that nothing changed where nothing did", async () => {

@@ -2,7 +2,7 @@
 import { appendFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { filesIn, newFolder, readSummary, runProgram, writeJob } from "./program.js";
+import { filesIn, givePackage, newFolder, readSummary, runProgram, writeJob } from "./program.js";
 
 let folder: string;
 beforeEach(() => {
@@ -11,6 +11,7 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const run = (text: string) => runProgram(folder, text.split(" "));
+const give = (make: string) => givePackage(folder, make.split(" "));
 
 /** Writes `to` as `from` with one text put for another. */
 function change(from: string, to: string, text: string | RegExp, by: string): void {
@@ -23,7 +24,7 @@ function change(from: string, to: string, text: string | RegExp, by: string): vo
 describe("exit codes", () => {
   it("0: a job and its own package are the same, whichever comes first", async () => {
     writeJob(folder, "job.yaml");
-    expect((await run("make job.yaml --out out")).status).toBe(0);
+    expect((await give("make job.yaml --out out")).status).toBe(0);
     const before = filesIn(folder);
     for (const [old, fresh] of [
       ["job.yaml", "out"],
@@ -40,7 +41,7 @@ describe("exit codes", () => {
 
   it("1: a moved hole of a template that is cut already, told with tag and way, the worst first", async () => {
     writeJob(folder, "job.yaml");
-    expect((await run("make job.yaml --out out")).status).toBe(0);
+    expect((await give("make job.yaml --out out")).status).toBe(0);
     const points = "kind: points, at: [[-4.5, 4], [4.5, 4], [4.5625, -4], [-4.5, -4]]";
     change("job.yaml", "new.yaml", "kind: rectangle, x: 9, y: 8", points);
     const compared = await run("compare out new.yaml");
@@ -67,7 +68,7 @@ describe("exit codes", () => {
   it("a template held in OLD was never cut; one held in NEW has nothing to cut by", async () => {
     writeJob(folder, "held.yaml", { held: true });
     writeJob(folder, "good.yaml");
-    expect((await run("make held.yaml --out held")).status).toBe(1);
+    expect((await give("make held.yaml --out held")).status).toBe(1);
     for (const held of ["held.yaml", "held"]) {
       const freed = await run(`compare ${held} good.yaml`);
       expect([freed.status, freed.stdout.includes("TO CUT")]).toEqual([0, true]);
@@ -105,7 +106,7 @@ describe("2: what is wrong with OLD and NEW is told together, with its place", (
 
   it("a package whose cut files were changed; what it does not need is named beside them", async () => {
     writeJob(folder, "job.yaml");
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     const files = readSummary(join(folder, "out")).bases[1]?.files ?? [];
     appendFileSync(join(folder, "out", files[0]?.path ?? ""), "x");
     writeFileSync(
@@ -143,7 +144,7 @@ describe("2: what is wrong with OLD and NEW is told together, with its place", (
     ["bases that are none", /"bases": \[/, '"bases": [7,', /bases\[0\]: is not a base/],
   ])("a summary with %s", async (_, text, by, message) => {
     writeJob(folder, "job.yaml", { bases: 1 });
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     change("out/summary.json", "out/summary.json", text, by);
     const compared = await run("compare job.yaml out");
     expect([compared.status, compared.stdout]).toEqual([2, ""]);
@@ -162,7 +163,7 @@ describe("2: what is wrong with OLD and NEW is told together, with its place", (
 describe("a package that somebody worked with is compared", () => {
   beforeEach(async () => {
     writeJob(folder, "job.yaml");
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
   });
 
   it.each<[string, () => void, RegExp]>([
@@ -196,9 +197,9 @@ describe("a package that somebody worked with is compared", () => {
 
   it("and what was kept or set aside in it is its own, and not told", async () => {
     appendFileSync(join(folder, "out/engineer/ledger.csv"), "x");
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     writeJob(folder, "job.yaml", { revision: "B" });
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     expect(await run("compare out job.yaml")).toMatchObject({ status: 0, stderr: "" });
   });
 });
@@ -207,7 +208,7 @@ describe("rods", () => {
   it("1: a longer rod is scrap, though no template changes", async () => {
     writeJob(folder, "job.yaml");
     change("job.yaml", "new.yaml", "projection: 8", "projection: 10");
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     const compared = await run("compare out new.yaml");
     expect([compared.status, compared.stderr]).toEqual([1, ""]);
     expect(compared.stdout).toMatch(/^RODS REMADE .*scrap.*\n {2}B1 A, 8 rods 3\/4 {2}projection 8 -> 10 in$/m);
@@ -224,7 +225,7 @@ describe("rods", () => {
 
   it("of a package whose summary lists none cannot be compared, and it is said", async () => {
     writeJob(folder, "job.yaml");
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     const text = readFileSync(join(folder, "out/summary.json"), "utf8");
     writeFileSync(join(folder, "out/summary.json"), text.replace(/ *"rods": \[[^\]]*\],\n/g, ""));
     change("job.yaml", "new.yaml", "projection: 8", "projection: 10");

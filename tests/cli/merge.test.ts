@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { SummaryBase } from "../../src/summary/model.js";
 import type { SharedBase } from "../shared-job.js";
 import { sharedJob, shedJob } from "../shared-job.js";
-import { filesIn, newFolder, packageFaults, runProgram } from "./program.js";
+import { filesIn, givePackage, newFolder, packageFaults, runProgram } from "./program.js";
 
 let folder: string;
 beforeEach(() => {
@@ -15,6 +15,7 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const run = (text: string) => runProgram(folder, text.split(" "));
+const give = (make: string) => givePackage(folder, make.split(" "));
 const write = (name: string, text: string): void => writeFileSync(join(folder, name), text);
 const basesOf = (name: string): readonly SummaryBase[] =>
   JSON.parse(readFileSync(join(folder, name, "summary.json"), "utf8")).bases;
@@ -119,8 +120,7 @@ describe("compare", () => {
   ];
   const make = async (name: string, bases: readonly SharedBase[], head: readonly string[] = []) => {
     write(`${name}.yaml`, sharedJob(bases, head));
-    const made = await run(`make ${name}.yaml --out ${name}`);
-    expect(made.status).toBe(0);
+    expect((await give(`make ${name}.yaml --out ${name}`)).status).toBe(0);
   };
 
   it("tells merging and splitting without another plate as marks only, with the bases", async () => {
@@ -214,7 +214,7 @@ describe("compare", () => {
 describe("a shared template in a package", () => {
   it("is damaged once, and proved against each base", async () => {
     write("job.yaml", sharedJob([{ mark: "B3" }, { mark: "B9" }], ["merge: auto"]));
-    await run("make job.yaml --out out");
+    await give("make job.yaml --out out");
     const summary = join(folder, "out", "summary.json");
     const told = JSON.parse(readFileSync(summary, "utf8"));
     told.bases[1].template.holes[0].x += 0.25;

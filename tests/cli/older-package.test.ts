@@ -2,7 +2,7 @@
 import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { filesIn, newFolder, packageFaults, runProgram, writeJob } from "./program.js";
+import { filesIn, givePackage, newFolder, packageFaults, runProgram, writeJob } from "./program.js";
 
 let folder: string;
 beforeEach(() => {
@@ -11,6 +11,7 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const run = (text: string) => runProgram(folder, text.split(" "));
+const give = (make: string) => givePackage(folder, make.split(" "));
 
 interface Listed {
   path: string;
@@ -59,14 +60,14 @@ function ageFolder(name: string): void {
 describe("a package of an earlier layout", () => {
   beforeEach(async () => {
     writeJob(folder, "job.yaml");
-    await run("make job.yaml --out old");
+    await give("make job.yaml --out old");
     ageFolder("old");
     expect(filesIn(join(folder, "old"))).toContain("B1/B1_rev-A_joined.dxf");
     expect(packageFaults(join(folder, "old"))).toEqual([]);
   });
 
   it("is the same plates as the package of today, whatever its files are called", async () => {
-    await run("make job.yaml --out new");
+    await give("make job.yaml --out new");
     for (const sides of ["old new", "old job.yaml", "new old"]) {
       const compared = await run(`compare ${sides}`);
       expect([compared.status, compared.stderr]).toEqual([0, ""]);
@@ -101,7 +102,7 @@ describe("a package of an earlier layout", () => {
 describe("names of files", () => {
   it("that the shop names otherwise, or that carry another grade, are no other plates but where the grade is", async () => {
     writeJob(folder, "job.yaml");
-    await run("make job.yaml --out first");
+    await give("make job.yaml --out first");
     const job = readFileSync(join(folder, "job.yaml"), "utf8");
     const shop = readFileSync(new URL("../../templates/shops/plasma.yaml", import.meta.url), "utf8");
     writeFileSync(
@@ -111,7 +112,7 @@ describe("names of files", () => {
         .replace(/^( {2}origin: lower left.*)$/m, "$1\n  name: [thickness, mark]\n  flavour: lines"),
     );
     writeFileSync(join(folder, "job.yaml"), job.replace("shop: plasma", "shop: ./my.yaml"));
-    await run("make job.yaml --out second");
+    await give("make job.yaml --out second");
     expect(filesIn(join(folder, "second")).filter((path) => path.endsWith(".dxf"))).toEqual([
       "cut/PL1-4_B1.dxf",
       "cut/PL1-4_B2.dxf",
@@ -125,7 +126,7 @@ describe("names of files", () => {
     );
     const named = await run("compare first job.yaml");
     expect([named.status, named.stdout.includes("2 templates: 2 unchanged.")]).toEqual([0, true]);
-    await run("make job.yaml --out third");
+    await give("make job.yaml --out third");
     writeFileSync(
       join(folder, "job.yaml"),
       job.replace("bases:\n", "defaults: { template: { grade: S235JR } }\nbases:\n"),

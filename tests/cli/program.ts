@@ -2,7 +2,16 @@
 import type { ChildProcess, SpawnSyncReturns } from "node:child_process";
 import { spawn, spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { mkdtempSync, readdirSync, readFileSync, realpathSync, statSync, writeFileSync } from "node:fs";
+import {
+  cpSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  statSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -44,6 +53,32 @@ export async function runProgram(
   const shell: Shell = { environment, currentFolder: folder, out, err, processors: 1, now: () => NOW };
   const status = await runInShell(args, shell);
   return { status, stdout: out.text(), stderr: err.text() };
+}
+
+/** What `make` wrote and said before in this process, by what it was given. */
+const packages = new Map<string, { readonly kept: string; readonly ended: Ended }>();
+
+/**
+ * Runs `make ... --out DIR` for a test that begins where it ended: where DIR is not there, and the same files were given the
+ * same way before, its package is copied.
+ */
+export async function givePackage(folder: string, args: readonly string[]): Promise<Ended> {
+  const out = join(folder, args[args.indexOf("--out") + 1] ?? "");
+  if (existsSync(out)) return runProgram(folder, args);
+  const given = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isFile());
+  const key = JSON.stringify([args, given.map(({ name }) => [name, readFileSync(join(folder, name), "base64")])]);
+  const before = packages.get(key);
+  if (before !== undefined) {
+    cpSync(before.kept, out, { recursive: true });
+    return before.ended;
+  }
+  const ended = await runProgram(folder, args);
+  if (existsSync(out)) {
+    const kept = join(newFolder(), "package");
+    cpSync(out, kept, { recursive: true });
+    packages.set(key, { kept, ended });
+  }
+  return ended;
 }
 
 function collect(columns: number | undefined): Output & { text(): string } {

@@ -12,16 +12,17 @@ import {
 } from "node:fs";
 import { join } from "node:path";
 import { beforeEach, describe, expect, it } from "vitest";
-import { filesIn, newFolder, readSummary, runProgram, writeJob } from "./program.js";
+import { filesIn, givePackage, newFolder, readSummary, runProgram, writeJob } from "./program.js";
 
 let folder: string;
 beforeEach(async () => {
   folder = newFolder();
   writeJob(folder, "job.yaml");
-  await run("make job.yaml --out out");
+  await give("make job.yaml --out out");
 });
 
 const run = (line: string, outside = {}) => runProgram(folder, line.split(" "), outside);
+const give = (make: string) => givePackage(folder, make.split(" "));
 const sign = (name = "out", by = "J.Doe") => runProgram(folder, ["sign", name, "--by", by, "--note", "all sheets"]);
 const SIGNED = "engineer/signed";
 const records = (name = "out") => filesIn(join(folder, name)).filter((path) => path.startsWith(`${SIGNED}/`));
@@ -59,7 +60,7 @@ describe("rodplate sign", () => {
     expect([status, stderr]).toEqual([0, ""]);
     expect(JSON.parse(stdout)).toMatchObject({ by: "J.Doe", path: records()[0], held: [], bases: 2 });
     writeJob(folder, "held.yaml", { held: true });
-    await run("make held.yaml --out held");
+    await give("make held.yaml --out held");
     const plain = await run("sign held --by J.Doe", { terminal: 100, environment: { NO_COLOR: "1" } });
     expect(plain.stdout).not.toContain("\u001b[");
     expect((await run("sign held --by A.Roe", { terminal: 100 })).stdout).toContain("\u001b[");
@@ -67,7 +68,7 @@ describe("rodplate sign", () => {
 
   it("1: a held base and an open question are signed only as such, in the record and on the terminal", async () => {
     writeJob(folder, "held.yaml", { held: true, washer: "6", status: "for approval" });
-    await run("make held.yaml --out held --include-held");
+    await give("make held.yaml --out held --include-held");
     const { status, stdout } = await sign("held");
     expect(status).toBe(1);
     expect(stdout).toContain("HELD, and signed as such: B1");
@@ -261,7 +262,7 @@ describe("compare with a signed OLD", () => {
     cpSync(join(folder, "out"), join(folder, "signed"), { recursive: true });
     const text = readFileSync(join(folder, "job.yaml"), "utf8").replace("x: 9, y: 8", "x: 9-1/2, y: 8");
     writeFileSync(join(folder, "next.yaml"), text);
-    await run("make next.yaml --out next");
+    await give("make next.yaml --out next");
     for (const now of ["next.yaml", "next"]) {
       const { status, stdout } = await run(`compare signed ${now}`);
       expect(status).toBe(1);
@@ -278,7 +279,7 @@ describe("compare with a signed OLD", () => {
 
   it("takes answers and acceptances by the numbers that OLD gave", async () => {
     writeJob(folder, "asking.yaml", { washer: "6" });
-    await run("make asking.yaml --out asked");
+    await give("make asking.yaml --out asked");
     const { questions } = JSON.parse(readFileSync(join(folder, "asked", "summary.json"), "utf8"));
     const number = questions.find(({ status }: { status: string }) => status === "open").number;
     const said = `accepted:\n  - { question: ${number}, by: B. Owner, date: 2026-11-24, text: go on }\n`;

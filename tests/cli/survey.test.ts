@@ -3,7 +3,7 @@ import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from "no
 import { join } from "node:path";
 import papaparse from "papaparse";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { newFolder, runProgram } from "./program.js";
+import { givePackage, newFolder, runProgram } from "./program.js";
 
 const JOB = `job: { number: "26-040", title: Invented depot, revision: A, status: released, date: 2026-11-24 }
 units: in
@@ -38,6 +38,7 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const run = (text: string) => runProgram(folder, text.split(" "));
+const give = (make: string) => givePackage(folder, make.split(" "));
 const STATED = "--accuracy 1/16 --height top";
 
 describe("rodplate survey", () => {
@@ -203,7 +204,7 @@ describe("rodplate survey", () => {
       .replace("[{ base: B1, at: A-1 }, { base: B1, at: B-1 }]", `[{ base: B1, every: [${names}, [1]] }]`)
       .replace("quantity: 2", "quantity: 4");
     writeFileSync(join(folder, "prime.yaml"), job);
-    await run("make prime.yaml --out package");
+    await give("make prime.yaml --out package");
     const file = readdirSync(join(folder, "package", "field")).find((name) => /local_PNEZD_ft-intl\.csv$/.test(name));
     const text = readFileSync(join(folder, "package", "field", file ?? ""), "utf8");
     expect(text).toContain("ROD B1 Ap-1 A1");

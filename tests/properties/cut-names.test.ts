@@ -30,6 +30,7 @@ describe("the name of a file to cut by", () => {
   it.each([
     [{}, "cut/T9_2-off_PL3-8_A36_rev-B"],
     [{ thickness: inches(1.25) }, "cut/T9_2-off_PL1-1-4_A36_rev-B"],
+    [{ thickness: millimetres(6) }, "cut/T9_2-off_PL6mm_A36_rev-B"],
     [{ grade: "A572 Gr. 50" }, "cut/T9_2-off_PL3-8_A572-Gr.-50_rev-B"],
     [{ grade: "S235JR+N" }, "cut/T9_2-off_PL3-8_S235JR-N_rev-B"],
     [{ grade: null }, "cut/T9_2-off_PL3-8_steel_rev-B"],

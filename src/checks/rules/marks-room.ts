@@ -29,7 +29,7 @@ const CAUSES: Readonly<Record<OmittedMark["cause"], string>> = {
 
 /** What each kind of mark is called before its own text. */
 const NAMES: Readonly<Record<MarkKind, string>> = {
-  joint: "the number of a joint",
+  joint: "joint number ",
   mark: "piece mark ",
   top: "",
   tag: "tag ",

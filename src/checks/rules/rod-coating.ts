@@ -9,6 +9,8 @@ import { NUT, THREADS } from "../takes.js";
 import { counted, wordsIn } from "../words.js";
 
 const SAME: Own = { clause: "rods and nuts coated by the same process", edition: "ASTM F1554" };
+/** A finish and a process that do not go together. */
+const CONTRADICTED: Own = { ...SAME, edition: "job", measured: "the number of plain rods with a zinc process" };
 const LONG: Own = {
   clause: "longest rod that is galvanized mechanically",
   edition: "shop",
@@ -43,19 +45,23 @@ function subjectOf({ letter }: RodGroup): string {
 }
 
 /** What is said of the nuts apart is held against the rods; nuts of which nothing is said are coated as the rods are. */
-function sameProcess({ rods }: CheckContext, group: RodGroup): RuleResult {
-  const { finish, zincProcess, nutFinish } = group.rod;
+function sameProcess({ job, base, rods }: CheckContext, group: RodGroup): RuleResult {
+  const { finish, nutFinish } = group.rod;
   const subject = subjectOf(group);
   if (finish.kind === "missing") return lacking(subject, [finish], SAME);
   const isPlain = finish.value === "plain";
+  const count = rods.filter((rod) => rod.group === group).length;
+  if (isPlain && group.rod.zincProcess.kind === "given") {
+    const note = `${counted(count, "rod")} plain, and ${group.rod.zincProcess.value} zinc is asked for (rods.zincProcess)`;
+    return { ...compareCounts(subject, count, "<=", 0, note), ...CONTRADICTED };
+  }
   if (nutFinish.kind === "missing") {
     if (isPlain) return notApplicable(subject, "the rods are plain, and nothing else is said of their nuts", SAME);
     return { ...compareCounts(subject, 0, "<=", 0, "nuts and washers are coated as the rods"), ...SAME };
   }
-  const ofRods = isPlain ? finish : zincProcess;
+  const ofRods = isPlain ? finish : (detailRod(job, base, group).zincProcess ?? finish);
   if (ofRods.kind === "missing" && nutFinish.value !== "plain") return lacking(subject, [ofRods], SAME);
   const is = ofRods.kind === "given" ? ofRods.value : "galvanized";
-  const count = rods.filter((rod) => rod.group === group).length;
   const note = `${counted(count, "rod")} ${is}, their nuts ${nutFinish.value}`;
   return { ...compareCounts(subject, is === nutFinish.value ? 0 : count, "<=", 0, note), ...SAME };
 }

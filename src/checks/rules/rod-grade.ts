@@ -1,5 +1,6 @@
 import type { RodGroup } from "../../job/model/job.js";
-import { findGrade, type GradeRow } from "../../standards/index.js";
+import { weldability } from "../../rods/index.js";
+import { findGrade, type GradeRow, recommendedNut } from "../../standards/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own } from "../results.js";
 import { compare, compareCounts, lacking, notApplicable, notChecked } from "../results.js";
@@ -7,6 +8,8 @@ import { counted, wordsIn } from "../words.js";
 
 const SIZES = "sizes of the grade";
 const WELDING = "welding to the rods";
+const NUT = "nut recommended with the grade";
+const WEAKER = "the number of rods with a hex nut in place of a heavy hex one";
 const WELDED = "the number of rods that are welded and may not be";
 
 /** The grade is one that its specification has in this size, and nothing is welded to rods that it does not call weldable. */
@@ -14,15 +17,25 @@ export const rodGrade: Rule<"rod-grade"> = {
   id: "rod-grade",
   plainName: "rod grade and diameter",
   title:
-    "rod diameter <= the greatest of its grade; nothing welded or tack welded to F1554 grade 105, nor to 55 without supplement S1",
+    "rod diameter <= the greatest of its grade; nothing welded or tack welded to F1554 grade 105, nor to 55 without supplement S1; no hex nut where F1554 recommends a heavy hex one",
   severity: "ask",
   measured: "the diameter of the rods",
-  takes: ["pattern", "rods.diameter", "rods.grade", "rods.welded", "rods.weldable", "rods.bottom"],
-  clause: () => `${SIZES}; ${WELDING}`,
+  takes: [
+    "pattern",
+    "rods.diameter",
+    "rods.grade",
+    "rods.welded",
+    "rods.weldable",
+    "rods.bottom",
+    "rods.nut",
+    "rods.finish",
+    "rods.thread",
+  ],
+  clause: () => `${SIZES}; ${WELDING}; ${NUT}`,
   edition: ({ job }) => (job.editions.set === "us" ? "ASTM F1554" : "ISO 898-1"),
   check: (context) => {
     const groups = context.base.groups;
-    return [...groups.map((group) => size(context, group)), ...groups.map((group) => welding(context, group))];
+    return [size, welding, nutKind].flatMap((row) => groups.map((group) => row(context, group)));
   },
 };
 
@@ -64,15 +77,47 @@ function welding({ rods }: CheckContext, group: RodGroup): RuleResult {
   const grade = gradeOf(group, WELDING);
   const { own } = grade;
   const what = weldedTo(group);
+  if (what === null && group.rod.weldable && grade.held && grade.row.weldable === "no")
+    return orderedInVain(rods, group, grade.row, own);
   if (what === null)
     return notApplicable(subject, "the job says of nothing that it is welded to the rods (rods.welded)", own);
   if (!grade.held) return grade.row;
   const { row } = grade;
   if (row.weldable === "") return notChecked(subject, `whether ${row.grade} is weldable is not kept here`, own);
   const welded = rods.filter((rod) => rod.group === group).length;
-  const may = row.weldable === "yes" || (row.weldable.startsWith("only") && group.rod.weldable);
+  const may = weldability(group.rod) === "may";
   const note = `${counted(welded, "rod")} of ${row.grade} ${what}; weldable: ${row.weldable}${orderedText(row, group)}`;
-  return { ...compareCounts(subject, may ? 0 : welded, "<=", 0, note), ...own, measured: WELDED };
+  return { ...compareCounts(subject, may ? 0 : welded, "<=", 0, note), ...weldingOwn(row, own), measured: WELDED };
+}
+
+/** That a property class is not welded to is common practice. */
+function weldingOwn({ system }: GradeRow, own: Own): Own {
+  return system === "metric" ? { ...own, edition: "common practice" } : own;
+}
+
+function orderedInVain(rods: CheckContext["rods"], group: RodGroup, row: GradeRow, own: Own): RuleResult {
+  const count = rods.filter((rod) => rod.group === group).length;
+  const note = `${counted(count, "rod")} of ${row.grade} ordered weldable (rods.weldable), which the grade is not`;
+  const result = compareCounts(subjectOf(group), count, "<=", 0, note);
+  return { ...result, ...weldingOwn(row, own), measured: "the number of rods that are ordered weldable and cannot be" };
+}
+
+/** A hex nut where the standard recommends a heavy hex one is weaker; a heavy hex nut serves in place of a hex one. */
+function nutKind({ rods }: CheckContext, group: RodGroup): RuleResult {
+  const subject = subjectOf(group);
+  const grade = gradeOf(group, NUT);
+  if (!grade.held) return grade.row;
+  const { row, own } = grade;
+  const { nut, finish, diameter, size } = group.rod;
+  if (row.system === "metric" || group.rod.thread === "metric coarse")
+    return notApplicable(subject, "nuts of metric rods have one kind", own);
+  if (nut.kind === "missing") return lacking(subject, [nut], own);
+  const recommended = recommendedNut(row, diameter, finish.kind === "given" ? finish.value : undefined);
+  if (recommended === "by finish" && finish.kind === "missing") return lacking(subject, [finish], own);
+  const weaker = recommended === "heavy hex" && nut.value.kind === "hex";
+  const count = weaker ? rods.filter((rod) => rod.group === group).length : 0;
+  const note = `${nut.value.kind} nuts on rods ${size} of ${row.grade}; recommended: ${row.nut}`;
+  return { ...compareCounts(subject, count, "<=", 0, note), ...own, measured: WEAKER };
 }
 
 /** How something is welded to the rods of a group; null where nothing is. */

@@ -1,6 +1,6 @@
 import { greatestOf, leastOf } from "../../units/extremes.js";
 import type { Length } from "../../units/index.js";
-import type { Rule } from "../model.js";
+import type { CheckContext, Rule } from "../model.js";
 import { lengthsOf } from "../proportions.js";
 import { compare, lacking } from "../results.js";
 import { favouredPair, suspectSlip } from "../slips.js";
@@ -29,10 +29,21 @@ export const stockThickness: Rule<"stock-thickness"> = {
     const list = `stocked ${material}: ${stocked.value.map(say.length).join(", ")}`;
     if (nearest === thickness) return [compare("plate", 2 * thickness, "=", 2 * nearest, list)];
     const slip = suspectSlip(thickness, rangeOf(stocked.value), job.unit, favouredPair(lengthsOf(context)));
-    const note = `${say.length(thickness)} is not stocked; nearest ${say.length(nearest)}; ${list}${slip === null ? "" : `; ${slip.words}`}`;
+    const hints = [slip?.words, stockedOtherwise(context)].filter((hint) => typeof hint === "string");
+    const note = [`${say.length(thickness)} is not stocked`, `nearest ${say.length(nearest)}`, list, ...hints].join(
+      "; ",
+    );
     return [compare("plate", 2 * thickness, "=", 2 * nearest, note)];
   },
 };
+
+/** A template without `material` is of steel. */
+function stockedOtherwise({ job, plate }: CheckContext): string | null {
+  const other = plate.material === "steel" ? "plywood" : "steel";
+  const stocked = job.shop.thicknesses[other];
+  if (stocked.kind === "missing" || !stocked.value.includes(plate.thickness)) return null;
+  return `stocked as ${other}: is template.material: ${other} meant?`;
+}
 
 /** The thinner of two that are as near. */
 function nearestTo(thickness: Length, stocked: readonly Length[]): Length {

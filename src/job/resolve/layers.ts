@@ -144,6 +144,7 @@ function standIn(layer: SourceMap, { unit }: Pick<BaseSources, "unit">): SourceM
 /** What a fault is judged by beside the key that it names: where the layer does not give it, its bases are judged. */
 const JUDGED_BY: Readonly<Record<string, readonly string[]>> = {
   "unknown-thread": ["rods", "diameter"],
+  "other-thread-class": ["rods", "diameter"],
   "rod-count-differs": ["pattern"],
 };
 

@@ -25,6 +25,7 @@ export function resolveRod(rods: RodsDocument, path: DocumentPath, report: BaseR
     report.fault([...path, found.key], "unknown-thread", found.message, found.hint);
     return null;
   }
+  judgeClass(rods, found.thread.series, path, report);
   const from = (key: keyof RodsDocument) => report.from([...path, key]);
   const optional = <T>(value: T | undefined, key: keyof RodsDocument, why: string) =>
     report.optional(value, [...path, key], why, `rods.${key}`);
@@ -80,7 +81,7 @@ function resolveGrade(rods: RodsDocument, path: DocumentPath, report: BaseReport
     [...path, "grade"],
     "unknown-grade",
     `"${rods.grade}" is not a known grade; ${allowed}`,
-    "the shop file may declare others",
+    /\bS1$/i.test(written) ? "supplement S1 is ordered by rods.weldable: yes" : "the shop file may declare others",
   );
   return null;
 }
@@ -122,6 +123,23 @@ function judgeThreads(rods: RodsDocument, path: DocumentPath, report: BaseReport
   const message = `${report.show(bottomThreads)} is given beside threads: full, which threads the whole rod; allowed is one of them`;
   report.fault(at, "two-threads", message);
 }
+
+/** Classes of inch and of metric threads are no one another's. */
+function judgeClass(
+  { threadClass, diameter }: RodsDocument,
+  series: Rod["thread"],
+  path: DocumentPath,
+  report: BaseReport,
+): void {
+  if (threadClass === undefined) return;
+  const allowed = series === "metric coarse" ? METRIC_CLASSES : INCH_CLASSES;
+  if (allowed.includes(threadClass)) return;
+  const message = `${threadClass} is no class of a ${series} thread, as that of ${diameter}; allowed are ${allowed.join(", ")}`;
+  report.fault([...path, "threadClass"], "other-thread-class", message);
+}
+
+const INCH_CLASSES: readonly string[] = ["1A", "2A", "3A"];
+const METRIC_CLASSES: readonly string[] = ["6g", "8g"];
 
 function resolveZinc(rods: RodsDocument, from: string): Input<Length> {
   if (rods.zincGrowth !== undefined) return given(rods.zincGrowth, from);

@@ -1,5 +1,5 @@
 /** A rod of a group as the shop makes it. */
-import type { Base, Bottom, Job, Rod, RodGroup } from "../../job/model/job.js";
+import type { Base, Bottom, Job, Rod, RodGroup, RodMaking } from "../../job/model/job.js";
 import type { Input } from "../../job/model/values.js";
 import { given, missing } from "../../job/model/values.js";
 import { findGrade } from "../../standards/index.js";
@@ -12,6 +12,7 @@ import type { RodDetail } from "./model.js";
 import { notesOf } from "./notes.js";
 import { operationsOf, type RodToMake } from "./operations.js";
 import { weighBar } from "./weights.js";
+import { orderedWeldable } from "./welding.js";
 
 /** All rods of the group are alike. Nothing hangs on the template's plate: a base that is held still has its rods. */
 export function detailRod(job: Job, base: Base, group: RodGroup): RodDetail {
@@ -29,19 +30,22 @@ function rodToMake(job: Job, base: Base, group: RodGroup): RodToMake {
       ? hookOf(rod.bottom.value, rod, bar.bar, making)
       : null;
   const cut = cutOf(rod, overall, hook, making);
+  const kilograms = weightOf(job, bar.bar, cut);
+  const coated: Rod = { ...rod, zincProcess: zincProcessOf(rod, { cut, kilograms }, making) };
   const { size, diameter, thread, threadClass, grade, projection, embedment, bottom, fullThread, protectors } = rod;
   return {
     kind: kindOf(rod),
     ...{ size, diameter, thread, threadCallout: threadCallout(rod), threadClass, grade, bottom, fullThread },
+    weldable: orderedWeldable(rod),
     endColor: endColor(rod),
-    finish: finishWords(rod),
-    zincProcess: rod.finish.kind === "given" && rod.finish.value === "galvanized" ? rod.zincProcess : null,
+    finish: finishWords(coated),
+    zincProcess: rod.finish.kind === "given" && rod.finish.value === "galvanized" ? coated.zincProcess : null,
     ...{ projection, embedment, embedmentTo: embedmentTo(rod) },
     ...threadsOf(rod, overall),
     ...{ hook, overall, cut, ...bar },
-    kilograms: weightOf(job, bar.bar, cut),
+    kilograms,
     nut: rod.nut,
-    ...hardwareOf(job, base, group),
+    ...hardwareOf(job, base, { ...group, rod: coated }),
     ...{ tackWelds: tackWelds(bottom), protectors },
   };
 }
@@ -58,6 +62,20 @@ function endColor({ grade }: Rod): Input<string> {
   const found = findGrade(grade.value);
   if (found.found && found.row.colour !== "") return given(found.row.colour, found.edition);
   return missing("rods.grade", `no color is kept for the ends of grade ${grade.value}`);
+}
+
+/** As the order says; where it has no preference a rod that is too long or too heavy for the barrel is dipped. */
+function zincProcessOf(
+  { zincProcess }: Rod,
+  { cut, kilograms }: Pick<RodDetail, "cut" | "kilograms">,
+  { mechanicalLongest, mechanicalHeaviest }: RodMaking,
+): Rod["zincProcess"] {
+  if (zincProcess.kind === "given") return zincProcess;
+  if (cut.kind === "given" && cut.value.value > mechanicalLongest.value)
+    return given("hot-dip", mechanicalLongest.from);
+  if (kilograms.kind === "given" && kilograms.value > mechanicalHeaviest.value)
+    return given("hot-dip", mechanicalHeaviest.from);
+  return zincProcess;
 }
 
 /** `plain`, `hot-dip galvanized to ASTM F2329`. */

@@ -11,4 +11,5 @@ export type {
   RodKind,
   WorkedLength,
 } from "./model.js";
-export { lengthOfWeight } from "./weights.js";
+export { HOLE_PLAY, lengthOfWeight } from "./weights.js";
+export { type OrderedWeldable, orderedGrade, orderedGradeOf, orderedWeldable, weldability } from "./welding.js";

@@ -6,6 +6,7 @@ import type { Bottom, Nut, ZincProcess } from "../../job/model/job.js";
 import type { Input, Missing } from "../../job/model/values.js";
 import type { ThreadSeries } from "../../standards/index.js";
 import type { Length } from "../../units/length.js";
+import type { OrderedWeldable } from "./welding.js";
 
 /** How a rod is made, by its ends. */
 export type RodKind =
@@ -82,6 +83,8 @@ export interface RodDetail {
   readonly bottom: Input<Bottom>;
   readonly threadClass: Input<string>;
   readonly grade: Input<string>;
+  /** What is ordered beside the grade so that the rods may be welded to. */
+  readonly weldable: OrderedWeldable;
   /** Colour of the projecting end, of a grade that has one. */
   readonly endColor: Input<string>;
   readonly finish: Input<string>;

@@ -4,6 +4,7 @@ import type { Input } from "../../job/model/values.js";
 import type { Length } from "../../units/index.js";
 import { formatLength, formatWithUnit } from "../../units/index.js";
 import type { Operation, RodDetail } from "./model.js";
+import { orderedGrade, S1_MARK, weldCaution } from "./welding.js";
 
 /** The detail but for its operations. */
 export type RodToMake = Omit<RodDetail, "operations" | "notes">;
@@ -81,34 +82,33 @@ function swedging(job: Job, { bottom }: RodToMake): readonly Operation[] {
   ];
 }
 
-function welding({ bottom, tackWelds }: RodToMake): readonly Operation[] {
+function welding(rod: RodToMake): readonly Operation[] {
+  const { bottom, tackWelds } = rod;
   const from = bottom.kind === "given" ? bottom.from : HABIT;
   const plain = bottom.kind === "given" && bottom.value.kind === "plate" && bottom.value.nuts === 0;
-  const whole: readonly Operation[] = plain
-    ? [{ name: "weld", words: "weld the plate to the lower end, weld as the engineer of record gives it", from }]
-    : [];
-  return [...whole, ...tackWelds.map((place): Operation => ({ name: "weld", words: `tack weld ${place}`, from }))];
+  const whole = plain ? ["weld the plate to the lower end, weld as the engineer of record gives it"] : [];
+  const words = [...whole, ...tackWelds.map((place) => `tack weld ${place}`)];
+  const caution = weldCaution(rod);
+  return words.map((each) => ({ name: "weld", words: caution === "" ? each : `${each}: ${caution}`, from }));
 }
 
-/** Where the order has no preference a rod that is too long or heavy for the barrel is dipped. */
-function galvanizing({ shop }: Job, { finish, zincProcess, cut, kilograms }: RodToMake): readonly Operation[] {
+/** A rod that the order leaves open, and that is too long or heavy for the barrel, is dipped by the shop's own limits. */
+function galvanizing({ shop }: Job, { finish, zincProcess }: RodToMake): readonly Operation[] {
   if (finish.kind === "missing" || zincProcess === null) return [];
   const { mechanicalLongest, mechanicalHeaviest } = shop.rodShop.making;
-  const isLong = cut.kind === "given" && cut.value.value > mechanicalLongest.value;
-  const isHeavy = kilograms.kind === "given" && kilograms.value > mechanicalHeaviest.value;
-  const [from, more] =
-    zincProcess.kind === "given"
-      ? [zincProcess.from, ""]
-      : isLong || isHeavy
-        ? [mechanicalLongest.from, ": hot-dip, the rod is too long or too heavy for the barrel"]
-        : ["order without preference", ""];
+  const from = zincProcess.kind === "missing" ? "order without preference" : zincProcess.from;
+  const isForced = [mechanicalLongest.from, mechanicalHeaviest.from].includes(from);
+  const more = isForced ? ", the rod is too long or too heavy for the barrel" : "";
   return [{ name: "galvanize", words: `${finish.value}${more}; nuts and washers by the same process`, from }];
 }
 
-function marking({ grade, endColor }: RodToMake): readonly Operation[] {
+function marking(rod: RodToMake): readonly Operation[] {
+  const { endColor, weldable } = rod;
   if (endColor.kind === "missing") return [];
+  const grade = orderedGrade(rod);
   const named = grade.kind === "given" ? ` (${grade.value})` : "";
-  return [{ name: "mark", words: `paint the projecting end ${endColor.value}${named}`, from: endColor.from }];
+  const side = weldable === "S1" ? `; ${S1_MARK}` : "";
+  return [{ name: "mark", words: `paint the projecting end ${endColor.value}${named}${side}`, from: endColor.from }];
 }
 
 function assembling({ hardware, protectors }: RodToMake): readonly Operation[] {

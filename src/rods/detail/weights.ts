@@ -27,12 +27,13 @@ export function weighNut(acrossFlats: Length, height: Length, hole: Length, dens
   return kilogramsOf((hexagon - discArea(hole)) * toMillimetres(height), density);
 }
 
-/** Of a round or square piece with a round hole; `size`: diameter or side. */
+/** Of a round or square piece with a round hole; `size`: diameter or side. null where the hole takes the whole piece. */
 export function weighPiece(
   { shape, size, thickness }: { readonly shape: "round" | "square"; readonly size: Length; readonly thickness: Length },
   hole: Length,
   density: Density,
-): number {
+): number | null {
+  if (hole >= size) return null;
   const side = toMillimetres(size);
   const area = shape === "round" ? discArea(size) : side * side;
   return kilogramsOf((area - discArea(hole)) * toMillimetres(thickness), density);

@@ -4,6 +4,7 @@ import type { GridLine } from "../../job/index.js";
 import type { Base, Bottom, ColumnShape, Input, RodGroup, Washer } from "../../job/model/job.js";
 import { settingPlateThickness, staysUnderBasePlate } from "../../job/model/stack.js";
 import type { PlacedBase } from "../../plan/index.js";
+import { orderedGradeOf } from "../../rods/index.js";
 import { placingRows } from "../../standards/index.js";
 import type { PlacingTableRow } from "../../standards/placing.js";
 import { COORDINATE_PLACES, formatCoordinate, SURVEY_UNIT_NAMES } from "../../units/coordinate.js";
@@ -115,6 +116,7 @@ function ownRodsOf(
 function rodCells(request: PlanRequest, base: Base, group: RodGroup, first: boolean): readonly string[] {
   const { unit } = request.job;
   const { rod } = group;
+  const grade = orderedGradeOf(rod);
   const count = ownRodsOf(request.plan, base)?.filter((each) => each.group.letter === group.letter).length;
   const finish = rod.finish.kind === "given" && rod.finish.value === "galvanized" ? " GALV." : "";
   return [
@@ -122,7 +124,7 @@ function rodCells(request: PlanRequest, base: Base, group: RodGroup, first: bool
     first ? String(countOf(base, request)) : "",
     count === undefined ? "-" : String(count),
     rod.size,
-    `${rod.grade.kind === "given" ? rod.grade.value : "-"}${finish}`,
+    `${grade.kind === "given" ? grade.value : "-"}${finish}`,
     lengthOrDash(rod.length, unit),
     rod.fullThread ? "FULL" : lengthOrDash(rod.threadLength, unit),
     lengthOrDash(rod.embedment, unit),

@@ -2,16 +2,17 @@
 import type { Job } from "../../job/model/job.js";
 import type { Input } from "../../job/model/values.js";
 import type { Hardware, LengthTerm, RodDetail } from "../../rods/detail/model.js";
+import { S1_MARK, weldCaution } from "../../rods/detail/welding.js";
+import { orderedGrade } from "../../rods/index.js";
 import type { RodLot, RodUse } from "../../rods/lots.js";
 import { findGrade } from "../../standards/index.js";
 import { groupBy } from "../../units/group-by.js";
 import { formatLength, formatWithUnit, type Length, type Unit } from "../../units/index.js";
+import { POUND_IN_KG } from "../../units/weight.js";
 import { printable } from "../text-metrics.js";
 
 /** Said of a value that nobody gave. */
 export const NOT_GIVEN = "NOT GIVEN";
-
-const KG_IN_POUND = 0.45359237;
 
 /** A label in capitals and what stands after it. */
 export interface Paragraph {
@@ -25,8 +26,9 @@ export function titleWords({ size, overall, kind }: RodDetail, unit: Unit): stri
   return `${size} x ${length}, ${kind.kind === "given" ? kind.value.toUpperCase() : `KIND ${NOT_GIVEN}`}`;
 }
 
-/** `F1554 55`. */
-export function gradeWords({ grade }: RodDetail): string {
+/** `F1554 55`, `F1554 55 S1`. */
+export function gradeWords(detail: RodDetail): string {
+  const grade = orderedGrade(detail);
   return grade.kind === "given" ? printable(grade.value) : `GRADE ${NOT_GIVEN}`;
 }
 
@@ -105,7 +107,7 @@ export function heldBases({ uses }: Pick<RodLot, "uses">, held: ReadonlySet<stri
 export function weightWords({ detail, total }: RodLot, unit: Unit): string {
   const { kilograms } = detail;
   if (kilograms.kind === "missing") return `weight ${NOT_GIVEN}`;
-  const each = unit === "in" ? kilograms.value / KG_IN_POUND : kilograms.value;
+  const each = unit === "in" ? kilograms.value / POUND_IN_KG : kilograms.value;
   const name = unit === "in" ? "lb" : "kg";
   return `${each.toFixed(each < 10 ? 2 : 1)} ${name} each, ${(each * total).toFixed(each * total < 100 ? 1 : 0)} ${name} all`;
 }
@@ -142,13 +144,26 @@ export function countWords(count: number, what: string): string {
 }
 
 /** What is welded, and what may not be; empty where there is nothing to say. */
-export function weldWords({ tackWelds, grade }: RodDetail): string {
-  if (tackWelds.length > 0) return `tack weld ${tackWelds.join("; ")}`;
+export function weldWords(detail: RodDetail): string {
+  const { tackWelds, grade, weldable: ordered } = detail;
+  if (tackWelds.length > 0 || isWeldedPlate(detail)) return orderedWelds(detail);
   const found = grade.kind === "given" ? findGrade(grade.value) : null;
   const weldable = found?.found === true ? found.row.weldable : "";
-  if (weldable === "no") return "none, no tack weld on this grade (ASTM F1554)";
-  if (weldable.startsWith("only")) return "none; only with supplement S1 (ASTM F1554)";
+  const source = found?.found === true && found.row.system === "metric" ? "common practice" : "ASTM F1554";
+  if (weldable === "no") return `none, no tack weld on this grade (${source})`;
+  if (ordered === null && weldable.startsWith("only")) return `none; only with supplement S1 (${source})`;
   return "";
+}
+
+function isWeldedPlate({ bottom }: RodDetail): boolean {
+  return bottom.kind === "given" && bottom.value.kind === "plate" && bottom.value.nuts === 0;
+}
+
+function orderedWelds(detail: RodDetail): string {
+  const plate = isWeldedPlate(detail) ? ["weld the plate to the lower end, as the engineer of record gives it"] : [];
+  const caution = weldCaution(detail);
+  const welds = [...plate, ...detail.tackWelds.map((place) => `tack weld ${place}`)].join("; ");
+  return caution === "" ? welds : `${welds}: ${caution}`;
 }
 
 /** A hook that is known is told by the view and the sum of the bar. */
@@ -206,6 +221,7 @@ export function detailParagraphs(
       words,
     })),
     ...of("WELDS", [weldWords(detail)]),
+    ...of("MARK", detail.weldable === "S1" ? [S1_MARK] : []),
     ...of("PROTECTORS", detail.protectors ? ["on the threads that stand out"] : []),
     ...of("TOLERANCES", [toleranceWords(tolerances, general)]),
     ...of("BASES", [basesWords(lot, held)]),

@@ -103,7 +103,7 @@ function stationParagraphs({ detail, total, uses }: RodLot, held: ReadonlySet<st
       label: countWords(count * total, what),
       words: `${count} a rod: ${words}`,
     })),
-    ...(detail.tackWelds.length > 0 ? [] : [{ label: "WELDS", words: weldWords(detail) }]),
+    ...(detail.operations.some(({ name }) => name === "weld") ? [] : [{ label: "WELDS", words: weldWords(detail) }]),
     ...(lacks.length === 0 ? [] : [{ label: NOT_GIVEN, words: lacks.join(", ") }]),
     { label: "BUNDLES, ONE A BASE", words: told },
   ].filter(({ words }) => words !== "");

@@ -4,7 +4,7 @@ import { isSetOverCastRods } from "../../job/model/base-hole.js";
 import type { Base, Job, RodGroup } from "../../job/model/job.js";
 import { levellingNutsOf, staysUnderBasePlate } from "../../job/model/stack.js";
 import { countRods } from "../../patterns/index.js";
-import { detailRod } from "../../rods/detail/index.js";
+import { detailRod, orderedGrade } from "../../rods/detail/index.js";
 import { rodLots } from "../../rods/lots.js";
 import { templateRemoval } from "../../standards/index.js";
 import { formatLength } from "../../units/index.js";
@@ -107,12 +107,13 @@ function turnStep({ plate }: SettingRequest, facing: Facing): Step {
 function rodSteps({ job, base }: SettingRequest): readonly Step[] {
   return base.groups.map((group) => {
     const detail = detailRod(job, base, group);
+    const grade = orderedGrade(detail);
     const length = detail.overall.kind === "given" ? ` x ${formatLength(detail.overall.value.value, job.unit)}` : "";
     const lot = lotsOf(job).get(`${base.mark} ${group.letter}`);
     const said = [
       ...(lot === undefined ? [] : [`lot ${lot}`]),
       `${countRods(group.pattern)} off ${group.rod.size}${length}`,
-      detail.grade.kind === "given" ? printable(detail.grade.value) : "grade not given: ask the office",
+      grade.kind === "given" ? printable(grade.value) : "grade not given: ask the office",
       ...(detail.endColor.kind === "given" ? [`${detail.endColor.value} end up`] : []),
       ...(group.rod.finish.kind === "given" ? [group.rod.finish.value] : []),
     ];

@@ -127,7 +127,7 @@ function isWithin(box: Extent, around: Extent, clearance: number): boolean {
 }
 
 function insideOf(outer: Contour): Ground["isInside"] {
-  if (outer.kind === "path") return isConvex(outer) ? insideConvex(outer) : insideAny(outer);
+  if (outer.kind === "path") return isConvex(outer) && isCornered(outer) ? insideConvex(outer) : insideAny(outer);
   const { center, diameter } = outer;
   return ({ x0, y0, x1, y1 }, clearance) => {
     const radius = diameter / 2 / NM_PER_MM - clearance;
@@ -141,6 +141,17 @@ function isConvex({ segments }: Path): boolean {
   return segments.every((segment, i) => {
     const next = segments[(i + 1) % segments.length] ?? segment;
     return segment.bulge >= 0 && jointTurn(segment, next) > -1e-6;
+  });
+}
+
+/** An arc is a rounded corner up to this turn, 90 degrees as a bulge, and this size in millimetres: of a larger one the box around it holds too much steel. */
+const [QUARTER, LARGEST_CORNER] = [Math.tan(Math.PI / 8) + 1e-6, 150];
+
+/** True where every arc is a rounded corner. */
+function isCornered({ segments }: Path): boolean {
+  return segments.every(({ from, to, bulge }) => {
+    const chord = Math.hypot(to.x - from.x, to.y - from.y);
+    return bulge === 0 || (bulge <= QUARTER && chord <= LARGEST_CORNER);
   });
 }
 

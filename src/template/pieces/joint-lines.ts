@@ -108,7 +108,8 @@ function joints(center: Point, obstacles: readonly Obstacle[], count: number, ne
   const equal = Array.from({ length: count }, (_, i) => start + i * sector);
   const isClear = (each: number) => roomOn(center, obstacles, [each]) >= need - SAME_ROOM;
   if (equal.every(isClear)) return equal;
-  return equal.map((ideal) => nearby(ideal, sector / MOST_MOVED).find(isClear) ?? ideal);
+  const moved = equal.map((ideal) => nearby(ideal, sector / MOST_MOVED).find(isClear) ?? ideal);
+  return moved.map((each) => tidy((each + 360) % 360)).sort((a, b) => a - b);
 }
 
 /** A joint moves by no more than this part of a sector. */
@@ -117,8 +118,7 @@ const MOST_MOVED = 4;
 /** Directions from an ideal one on, the nearest first. */
 function nearby(ideal: number, most: number): readonly number[] {
   const count = 2 * Math.floor(most / STEP) + 1;
-  const at = Array.from({ length: count }, (_, i) => tidy(ideal + (i % 2 === 0 ? -1 : 1) * Math.ceil(i / 2) * STEP));
-  return at.filter((each) => each >= 0 && each < 360);
+  return Array.from({ length: count }, (_, i) => tidy(ideal + (i % 2 === 0 ? -1 : 1) * Math.ceil(i / 2) * STEP));
 }
 
 /** Turns are tried in steps of this many degrees, and midway between neighbouring holes. */

@@ -71,7 +71,7 @@ describe("rules", () => {
     ],
     [
       "ask",
-      "base-plate-hole base-plate-edge washer-cover washer-on-plate washer-room placing-clearance rod-spacing rod-cover projection grout-gap rod-length rod-count neighbour-rods plate-elevation group-spacing line-accumulation rod-grade rod-thread rod-bend rod-coating base-plate-web length-slip grid-slip elevation-range lower-template-cover",
+      "base-plate-hole base-plate-edge washer-cover washer-on-plate washer-room placing-clearance rod-spacing rod-cover projection grout-gap rod-length rod-count neighbour-rods plate-elevation group-spacing line-accumulation rod-grade rod-thread rod-bend rod-end-plate rod-coating base-plate-web length-slip grid-slip elevation-range lower-template-cover",
     ],
     [
       "advise",

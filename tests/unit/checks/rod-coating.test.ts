@@ -42,7 +42,8 @@ describe("rod-coating", () => {
     ["mechanical", "hot-dip", "fail"],
     ["hot-dip", "plain", "fail"],
     ["galvanized", "plain", "fail"],
-    ["galvanized", "hot-dip", "not-checked"],
+    ["galvanized", "hot-dip", "pass"],
+    ["galvanized", "mechanical", "fail"],
     ["galvanized", null, "pass"],
     ["plain", "plain", "pass"],
     ["plain", "hot-dip", "fail"],
@@ -51,6 +52,18 @@ describe("rod-coating", () => {
     const row = rowOf(rodCoating, { rod: coated(rods, nuts) }, SAME);
     expect(row).toMatchObject({ status, severity: "ask", edition: "ASTM F1554" });
     if (status === "fail") expect(row.value).toEqual({ kind: "count", count: 4 });
+  });
+
+  // Longer than 9 in a rod is dipped whatever the order leaves open; a short one may come either way.
+  it("asks for the process of short rods whose nuts are said to be dipped", () => {
+    const short = { length: given(inch(9), "job"), size: "1/2", diameter: inches(0.5) };
+    const row = rowOf(rodCoating, { rod: { ...coated("galvanized", "hot-dip"), ...short } }, SAME);
+    expect(row).toMatchObject({ status: "not-checked", missing: ["rods.zincProcess"] });
+  });
+
+  it("asks about plain rods with a zinc process", () => {
+    const rod = { ...coated("plain", null), zincProcess: given("hot-dip" as const, "job") };
+    expect(rowOf(rodCoating, { rod }, SAME)).toMatchObject({ status: "fail", value: { kind: "count", count: 4 } });
   });
 
   it("asks for the finish", () => {

@@ -50,12 +50,25 @@ describe("rod-grade", () => {
     ["F1554 55", true, "pass", "only with supplement S1"],
     ["F1554 105", false, "fail", "weldable: no"],
     ["F1554 105", true, "fail", "weldable: no"],
-    ["8.8", true, "not-checked", "whether 8.8 is weldable is not kept here"],
+    // ISO 898-1: 8.8 and 10.9 are quenched and tempered (from memory); common practice is not to weld to them.
+    ["8.8", true, "fail", "weldable: no"],
+    ["10.9", false, "fail", "weldable: no"],
+    ["4.6", true, "not-checked", "whether 4.6 is weldable is not kept here"],
     ["A193 B7", true, "not-checked", "A193 B7 is a grade of the shop's own"],
   ])("%s welded, ordered weldable %s: %s", (name, weldable, status, note) => {
     const row = rowOf(rodGrade, { rod: { grade: grade(name), welded: true, weldable } }, WELDING);
     expect(row).toMatchObject({ status, severity: "ask" });
     expect(row.note).toContain(note);
+  });
+
+  it.each([
+    ["F1554 36", "not-applicable"],
+    ["F1554 55", "not-applicable"],
+    ["F1554 105", "fail"],
+    ["8.8", "fail"],
+  ])("%s ordered weldable, nothing welded: %s", (name, status) => {
+    const row = rowOf(rodGrade, { rod: { grade: grade(name), weldable: true } }, WELDING);
+    expect(row).toMatchObject({ status, severity: "ask" });
   });
 
   // Tack welds and plates that are welded on are welds: none on grade 105, on 55 with supplement S1 alone (ASTM F1554).
@@ -110,10 +123,34 @@ describe("rod-grade", () => {
     ]);
   });
 
+  // ASTM F1554: A563 A hex to 1-1/2 in, heavy hex above and on galvanized 55; DH heavy hex on 105.
+  it.each([
+    ["F1554 36", 1.25, "plain", "hex", "pass"],
+    ["F1554 36", 1.5, "galvanized", "hex", "pass"],
+    ["F1554 36", 1.75, "plain", "hex", "fail"],
+    ["F1554 36", 1.25, "plain", "heavy hex", "pass"],
+    ["F1554 55", 1.25, "plain", "hex", "pass"],
+    ["F1554 55", 1.25, "galvanized", "hex", "fail"],
+    ["F1554 55", 1.25, "galvanized", "heavy hex", "pass"],
+    ["F1554 105", 0.5, "plain", "hex", "fail"],
+    ["F1554 105", 0.5, "plain", "heavy hex", "pass"],
+  ] as const)("%s of %d in, %s, with %s nuts: %s", (name, diameter, finish, kind, status) => {
+    const nut = given({ kind, acrossCorners: inch(2), height: inch(1) } as const, "job");
+    const rod = { grade: grade(name), diameter: inch(diameter), finish: given(finish, "job"), nut };
+    const row = rowOf(rodGrade, { rod }, hasClause("group A", "nut recommended with the grade"));
+    expect(row).toMatchObject({ status, severity: "ask", edition: "ASTM F1554" });
+  });
+
+  it("asks for the finish where the nut hangs on it", () => {
+    const rod = { grade: grade("F1554 55"), finish: missing("rods.finish", "no finish is given") };
+    const row = rowOf(rodGrade, { rod }, hasClause("group A", "nut recommended with the grade"));
+    expect(row).toMatchObject({ status: "not-checked", missing: ["rods.finish"] });
+  });
+
   it("is not checked without a grade", () => {
     const rows = rowsOf(rodGrade, { rod: { grade: missing("rods.grade", "no grade is given"), welded: true } });
     expect(rows.map(({ status, note }) => [status, note])).toEqual(
-      Array(2).fill(["not-checked", "no grade is given (rods.grade)"]),
+      Array(3).fill(["not-checked", "no grade is given (rods.grade)"]),
     );
   });
 });

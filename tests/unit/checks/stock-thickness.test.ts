@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { heldReasons } from "../../../src/checks/held.js";
 import { stockThickness } from "../../../src/checks/rules/stock-thickness.js";
 import { missing } from "../../../src/job/model/job.js";
 import { inches, millimetres } from "../../../src/units/index.js";
@@ -35,6 +36,20 @@ describe("stock-thickness: the shop of the fixture stocks 3/16, 1/4, 3/8, 1/2", 
       rowsOf(stockThickness, { template: { material: "plywood", thickness: inch(thickness) } })[0];
     expect(plywood(0.75)).toMatchObject({ status: "pass", note: "stocked plywood: 1/2, 3/4" });
     expect(plywood(0.25)?.status).toBe("fail");
+  });
+
+  it("asks for the other material where that is stocked so thick", () => {
+    expect(thick(0.75)).toMatchObject({
+      status: "fail",
+      note: "3/4 is not stocked; nearest 1/2; stocked steel: 3/16, 1/4, 3/8, 1/2; stocked as plywood: is template.material: plywood meant?",
+    });
+  });
+
+  it("is told with the nearest that is stocked, which is not the only one that would do", () => {
+    const row = thick(0.75);
+    expect(heldReasons(row === undefined ? [] : [row], "in")).toEqual([
+      "stock thickness (stock-thickness) plate: 3/4 in, nearest in stock 1/2 in",
+    ]);
   });
 
   it("is not checked where the shop names none", () => {

@@ -34,13 +34,10 @@ function goodOf<T>(outcome: Outcome<T>): T {
   return outcome.value;
 }
 
-/** In memory where there is such a place: hundreds of flushed writes would take minutes on a disk. */
-const TEMPORARY = existsSync("/dev/shm") ? "/dev/shm" : tmpdir();
-
 let root: string;
 
 beforeEach(() => {
-  root = mkdtempSync(join(TEMPORARY, "rodplate-package-"));
+  root = mkdtempSync(join(tmpdir(), "rodplate-package-"));
 });
 
 afterEach(() => rmSync(root, { recursive: true, force: true }));
@@ -135,7 +132,7 @@ function prepare(): void {
   if (worked === "") {
     mkdirSync(root);
     makeWorked();
-    worked = mkdtempSync(join(TEMPORARY, "rodplate-worked-"));
+    worked = mkdtempSync(join(tmpdir(), "rodplate-worked-"));
     cpSync(root, worked, { recursive: true });
   } else cpSync(worked, root, { recursive: true });
 }

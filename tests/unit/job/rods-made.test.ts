@@ -45,9 +45,26 @@ describe("lower end of rods", () => {
   ])("%s is a fault", (keys, words) => {
     expect(faults(keys)).toContain(words);
   });
+
+  it("a grade with its supplement is told the key of that", () => {
+    expect(faults("grade: F1554 55 S1")).toContain("supplement S1 is ordered by rods.weldable: yes");
+  });
 });
 
 describe("threads of rods", () => {
+  // ASME B1.1 has classes 1A to 3A of inch threads, ISO 965-1 tolerance classes of metric ones (6g, 8g).
+  it.each(["6g", "8g"])("have no class of another system: %s of an inch thread", (name) => {
+    expect(faults(`threadClass: ${name}`)).toContain(
+      `${name} is no class of a UNC thread, as that of 1; allowed are 1A, 2A, 3A`,
+    );
+  });
+
+  it.each(["1A", "2A", "3A"])("have no class of another system: %s of a metric thread", (name) => {
+    const metric = (own: string) => faultsOf(withBase({ rods: `{ diameter: M24, ${own} }` })).join("\n");
+    expect(metric(`threadClass: ${name}`)).toContain("is no class of a metric coarse thread, as that of M24");
+    expect(metric("threadClass: 6g") + faults(`threadClass: ${name}`)).toBe("");
+  });
+
   it("are of the whole rod or have a length at its lower end, not both", () => {
     expect(faults("threads: full, bottom: nut, bottomThreads: 4")).toContain(
       "4 in is given beside threads: full, which threads the whole rod; allowed is one of them",

@@ -69,7 +69,7 @@ describe("the cut list", () => {
       ...{ "size x, in": 10, "size y, in": 8, "weight each, lb": 8.083, "weight total, lb": 24.249 },
       ...{ "gross area each, in2": 80, "gross area total, in2": 240, "net area total, in2": 228 },
       ...{ "cut length each, in": 44, "cut length total, in": 132, "pierces total": 6, "scribe length total, in": 30 },
-      ...{ "holes each": 5, "of them drilled": 0, drill: "", status: "to cut" },
+      ...{ "holes and openings each": 5, "of them drilled": 0, drill: "", status: "to cut" },
       ...{ file: "T1.dxf", "other flavour": "lines/T1_lines.dxf" },
     });
   });
@@ -82,7 +82,7 @@ describe("the cut list", () => {
     const odd = piece("T1", { grade: null, weight: null, files: [], drilled, holes: { ...NONE, rod: 4, nail: 2 } });
     const [held] = records(plateList(of([facts("B1", [odd], ["B1"], true)])));
     expect(held).toMatchObject({ status: "HELD", file: null, grade: "not given", "weight each, lb": null });
-    expect(held).toMatchObject({ "holes each": 6, "of them drilled": 6, drill: "2 x 1/8, 4 x 9/16" });
+    expect(held).toMatchObject({ "holes and openings each": 6, "of them drilled": 6, drill: "2 x 1/8, 4 x 9/16" });
     const [early] = records(plateList(of([facts("B1", [odd])], "preliminary")));
     expect(early?.status).toBe("NOT RELEASED");
     const [board] = records(plateList(of([facts("B1", [piece("T1", { material: "plywood" })])])));

@@ -4,6 +4,7 @@ import { readSheet } from "read-excel-file/universal";
 import { describe, expect, it } from "vitest";
 import { newLeanDocument } from "../../../src/formats/lean-document.js";
 import type { PdfMaker } from "../../../src/formats/pdf-maker.js";
+import type { Job } from "../../../src/job/model/job.js";
 import { drawCutList } from "../../../src/outputs/cut-list-pdf.js";
 import { findCollisions } from "../../../src/sheets/index.js";
 import { build } from "../../../src/tasks/build.js";
@@ -44,7 +45,7 @@ describe("the cut list of a package", () => {
       expect([row[at("quantity")], row[at("grade")]]).toEqual([template.quantity, template.grade ?? "not given"]);
       expect(Number(row[at("net area each, in2")])).toBeCloseTo(template.netArea, 2);
       expect(row[at("status")]).toBe(held ? "HELD" : template.material === "steel" ? "to cut" : "to drill");
-      expect(row[at("holes each")]).toBe(template.holes.length);
+      expect(row[at("holes and openings each")]).toBe(template.holes.length);
       const file = row[at("file")];
       expect(file === null ? [] : [`cut/${file}`]).toEqual(
         listed.filter(({ kind }) => kind === "cut-joined" || kind === "drill-list").map(({ path }) => path),
@@ -88,5 +89,28 @@ describe("its pages", () => {
     const words = scenes.flatMap((scene) => textsOf(scene.items).map(({ text }) => text)).join(" ");
     for (const { template } of facts) expect(words).toContain(template.mark);
     expect(words).toContain("ALL PLATES BY MATERIAL AND THICKNESS");
+  });
+
+  const wordsWith = (layers: Partial<Job["shop"]["cutFile"]["layers"]>) => {
+    const job = jobFixture();
+    const { shop } = job;
+    const cutFile = { ...shop.cutFile, layers: { ...shop.cutFile.layers, ...layers } };
+    const scenes = drawCutList(
+      { job: { ...job, shop: { ...shop, cutFile } } },
+      { facts: [plateFacts(0)], version: "0" },
+    );
+    return scenes.flatMap((scene) => textsOf(scene.items).map(({ text }) => text)).join(" ");
+  };
+
+  it("name a layer once, whatever lies on it", () => {
+    expect(wordsWith({})).toMatch(/To cut: layers \w+, \w+, \w+, inside before outside/);
+    expect(wordsWith({ outline: "CUT", holes: "CUT", openings: "CUT" })).toContain("To cut: layer CUT, inside before");
+    expect(wordsWith({ outline: "CUT", holes: "IN", openings: "IN" })).toContain(
+      "To cut: layers CUT, IN, inside before",
+    );
+  });
+
+  it("tell holes from openings", () => {
+    expect(wordsWith({})).toContain("4 + 1 opening");
   });
 });

@@ -59,6 +59,25 @@ describe("a row that is longer than a page", () => {
   });
 });
 
+describe("remarks that are longer than a page", () => {
+  it.each(["in", "mm"] as const)("run on over the next ones, every word once and in order, in %s", (unit) => {
+    const marks = Array.from({ length: 1500 }, (_, i) => `B${i + 1}`);
+    const foot = ["First remark.", `Not planned: ${marks.join(", ")}.`, "Last remark."];
+    const scenes = drawDocument({
+      job: { ...jobFixture(), unit },
+      version: "0",
+      title: "A LIST",
+      way: "landscape",
+      blocks: [{ kind: "table", table: { ...table(30), foot } }],
+    });
+    expect(scenes.length).toBeGreaterThan(2);
+    for (const scene of scenes) expect(findCollisions(scene)).toEqual([]);
+    const words = scenes.flatMap(({ items }) => textsOf(items)).join(" ");
+    expect(words.match(/\bB\d+\b/g)).toEqual(marks);
+    for (const name of ["First remark.", "Last remark.", "what row 30 says"]) expect(words.split(name)).toHaveLength(2);
+  });
+});
+
 describe("pages of a document", () => {
   it.each([
     [1, "in", "upright"],

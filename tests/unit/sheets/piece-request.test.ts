@@ -37,8 +37,7 @@ function sheetsOf(
 
 describe.each(["ring-in-segments", "lower-template"])("pieces of %s", (job) => {
   it.each(sheetsOf(job))("$mark: clear, and every hole on it named", ({ mark, tags, scene }) => {
-    // A leader may cross an extension line on a narrow segment; no text stands on anything.
-    expect(findCollisions(scene).filter(({ kind }) => kind !== "leader on line")).toEqual([]);
+    expect(findCollisions(scene)).toEqual([]);
     const texts = textsOf(scene.items);
     expect(texts).toContain(mark);
     if (texts.some((text) => text.startsWith("HOLE TABLE"))) {

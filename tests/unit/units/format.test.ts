@@ -5,6 +5,7 @@ import {
   formatFeetInches,
   formatInches,
   formatLength,
+  formatStock,
   formatWithUnit,
   inches,
   millimetres,
@@ -13,6 +14,21 @@ import {
 } from "../../../src/units/index.js";
 
 const TICK = 396_875;
+
+describe("formatStock", () => {
+  it.each([
+    [inches(0.375), "in", "3/8"],
+    [inches(1.5), "in", "1-1/2"],
+    [millimetres(6), "in", "6 mm"],
+    [millimetres(12.5), "in", "12.5 mm"],
+    [millimetres(25.4), "in", "1"],
+    [inches(0.3), "in", "0.3"],
+    [millimetres(6), "mm", "6"],
+    [inches(0.25), "mm", "6.35"],
+  ] as const)("says %d in %s as plate is bought: %s", (length, unit, text) => {
+    expect(formatStock(length, unit)).toBe(text);
+  });
+});
 
 describe("formatLength", () => {
   it.each([

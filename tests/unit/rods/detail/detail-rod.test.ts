@@ -253,7 +253,12 @@ describe("hardware", () => {
 
   // ASTM A563: nuts of grade A with F1554 36 and 55, DH with 105; over-tapped by size with zinc, not without.
   it.each<[string, Partial<Rod>]>([
-    ["1-1/4 heavy hex nut, ASTM A563 A, galvanized as the rods, over-tapped 0.024 in", {}],
+    // Longer than 9 in and heavier than a pound a rod is dipped (common practice), and its nuts with it.
+    ["1-1/4 heavy hex nut, ASTM A563 A, hot-dip galvanized, over-tapped 0.024 in", {}],
+    [
+      "1/2 heavy hex nut, ASTM A563 A, galvanized as the rods, over-tapped 0.018 in",
+      { size: "1/2", diameter: inch(0.5), length: given(inch(9), "job") },
+    ],
     [
       "1-1/4 heavy hex nut, ASTM A563 DH, hot-dip galvanized, over-tapped 0.024 in",
       { grade: given("F1554 105", "job"), zincProcess: given("hot-dip", "job") },
@@ -312,7 +317,9 @@ describe("way through the shop", () => {
       from: "common practice",
     });
     expect(operations[1]?.words).toBe("roll 1-1/4-7 UNC-2A, 8 in at the top, 3 in at the lower end");
-    expect(operations.map(({ words }) => words).join()).toContain("hot-dip, the rod is too long or too heavy");
+    expect(operations.map(({ words }) => words).join()).toContain(
+      "hot-dip galvanized, ASTM F2329, the rod is too long or too heavy",
+    );
     expect(operations.at(-1)?.words).toBe("bundle and tag by lot, thread protectors on");
   });
 

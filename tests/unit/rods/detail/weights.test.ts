@@ -81,16 +81,24 @@ describe("washers and plates", () => {
   // Tabulated plate weights (AISC practice): 1/2 in 20.41 lb a square foot.
   it("weigh as the plate that they are cut from, less their hole", () => {
     const size = { shape: "square", size: inches(12), thickness: inches(0.5) } as const;
-    expect(weighPiece(size, 0 as Length, steelDensities.in) / POUND).toBeCloseTo(20.42, 2);
-    const hole = weighPiece(size, 0 as Length, steelDensities.in) - weighPiece(size, inches(1), steelDensities.in);
+    const whole = weighPiece(size, 0 as Length, steelDensities.in);
+    expect((whole ?? 0) / POUND).toBeCloseTo(20.42, 2);
+    const hole = (whole ?? 0) - (weighPiece(size, inches(1), steelDensities.in) ?? 0);
     expect(hole).toBeCloseTo(weighBar(inches(1), inches(0.5), steelDensities.in), 5);
+  });
+
+  it("have none where the hole takes the whole piece", () => {
+    const piece = { shape: "round", size: inches(3), thickness: inches(0.5) } as const;
+    expect(weighPiece(piece, inches(3), steelDensities.in)).toBeNull();
+    expect(weighPiece(piece, inches(4), steelDensities.in)).toBeNull();
+    expect(weighPiece(piece, inches(2.9), steelDensities.in)).toBeGreaterThan(0);
   });
 
   it("of a round one: pi / 4 of a square one", () => {
     const piece = { size: inches(4), thickness: inches(1) } as const;
     const square = weighPiece({ shape: "square", ...piece }, 0 as Length, steelDensities.in);
     expect(weighPiece({ shape: "round", ...piece }, 0 as Length, steelDensities.in)).toBeCloseTo(
-      (square * Math.PI) / 4,
+      ((square ?? 0) * Math.PI) / 4,
       4,
     );
   });
