@@ -5,19 +5,22 @@ import type { Inputs } from "../readers/inputs.js";
 import type { SourceNode } from "../readers/source.js";
 import { findNode } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
-import type { SourceDocument } from "./document.js";
+import type { SourceDocument, WithFindings } from "./document.js";
+import { joinPath } from "./document.js";
 import { withGivenLines } from "./given-lines.js";
 import { jobRoot } from "./job-file.js";
 import type { Answer, Base, Job } from "./model/job.js";
 import type { PlanSpec } from "./model/plan.js";
 import type { Vocabulary } from "./model/vocabulary.js";
 import { readAnswerForm } from "./resolve/answer-form.js";
+import type { BaseSources } from "./resolve/base-report.js";
 import { completeBase } from "./resolve/complete-base.js";
 import { resolveEditions } from "./resolve/editions.js";
 import { headFaults, resolveHead, revisionFindings } from "./resolve/head.js";
 import type { JobSources } from "./resolve/job-sources.js";
 import { findingsOfBases } from "./resolve/layer-findings.js";
 import { layBases, readLayers } from "./resolve/layers.js";
+import type { ListedBases } from "./resolve/listed-bases.js";
 import { knownMarks, listBases, markFaults } from "./resolve/listed-bases.js";
 import { readNamedShop } from "./resolve/named-shop.js";
 import { countPlacements, readPlan, withPlateBottoms } from "./resolve/plan.js";
@@ -93,22 +96,10 @@ function refuseFile(file: string, code: string, message: string): { ok: false; f
 }
 
 function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: JobOptions): Outcome<Job> {
-  const unit = unitOf(root);
-  const sources: JobSources = { document: { root, path: "", nameOf: () => null }, unit, inputs, vocabulary };
-  const { document } = sources;
-  const schemas = schemasOf(unit, vocabulary);
-  const head = parseForgiving(schemas.head, document, headStandIns(unit));
-  const editions = resolveEditions(head.data?.rules, sources);
-  const shop = readNamedShop(head.data, sources);
-  const listed = listBases(head.data, sources);
-  const beside = {
-    unit,
-    editions: editions.value,
-    grades: shop.value?.grades ?? null,
-    files: inputs.files,
+  const { sources, schemas, head, editions, shop, listed, beside, layers } = readSurroundings(root, inputs, {
     vocabulary,
-  };
-  const layers = readLayers({ document, schemas, beside });
+  });
+  const { document, unit } = sources;
   const laid = layBases(listed.value, layers.value);
   const bases = laid.value.map((base) => ({ document: base, ...completeBase(base, schemas.base, beside) }));
   const plan = readPlan({ ...sources, bases: laid.value });
@@ -143,6 +134,64 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
           ),
   };
   return { ok: true, value: job, findings };
+}
+
+/** What bases are read with: everything of a job but its bases. */
+interface JobSurroundings {
+  readonly sources: JobSources;
+  readonly schemas: JobSchemas;
+  readonly head: ReturnType<typeof readHead>;
+  readonly editions: ReturnType<typeof resolveEditions>;
+  readonly shop: ReturnType<typeof readNamedShop>;
+  readonly listed: ListedBases;
+  readonly beside: BaseSources;
+  readonly layers: ReturnType<typeof readLayers>;
+}
+
+function readHead(schemas: JobSchemas, { document, unit }: JobSources) {
+  return parseForgiving(schemas.head, document, headStandIns(unit));
+}
+
+function readSurroundings(
+  root: SourceNode,
+  inputs: Inputs,
+  { vocabulary }: Pick<JobOptions, "vocabulary">,
+): JobSurroundings {
+  const unit = unitOf(root);
+  const sources: JobSources = { document: { root, path: "", nameOf: () => null }, unit, inputs, vocabulary };
+  const schemas = schemasOf(unit, vocabulary);
+  const head = readHead(schemas, sources);
+  const editions = resolveEditions(head.data?.rules, sources);
+  const shop = readNamedShop(head.data, sources);
+  const beside = {
+    unit,
+    editions: editions.value,
+    grades: shop.value?.grades ?? null,
+    files: inputs.files,
+    vocabulary,
+  };
+  const layers = readLayers({ document: sources.document, schemas, beside });
+  return { sources, schemas, head, editions, shop, listed: listBases(head.data, sources), beside, layers };
+}
+
+/** Reads one base of a job anew, `index` in its list, as `readJob` reads it among all. */
+export type BaseReader = (root: SourceNode, index: number) => WithFindings<Base | null>;
+
+/** For a job whose bases stand in its file and whose head has no fault; null for any other. */
+export function startBaseReader(inputs: Inputs, { vocabulary }: Pick<JobOptions, "vocabulary">): BaseReader | null {
+  const root = readRoot(inputs);
+  if (!root.ok || findNode(root.value, "bases")?.kind !== "list" || findNode(root.value, "readFrom") !== undefined)
+    return null;
+  const { schemas, head, editions, shop, beside, layers } = readSurroundings(root.value, inputs, { vocabulary });
+  if (hasErrors([head, editions, shop, layers].flatMap(({ findings }) => findings))) return null;
+  return (base, index) => {
+    const document = { root: base, path: joinPath("bases", [index]), nameOf: () => null };
+    const laid = layBases([document], layers.value);
+    const unknown = laid.findings.filter(({ code }) => code !== "unused-kind");
+    const [written = document] = laid.value;
+    const { value, findings } = completeBase(written, schemas.base, beside);
+    return { value: unknown.length > 0 ? null : value, findings: [...unknown, ...findings] };
+  };
 }
 
 /** Made anew each time, since a pruned document is changed in place. */

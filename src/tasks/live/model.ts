@@ -5,8 +5,10 @@ import type { Room, ScreenPlan } from "../../sheets/on-screen.js";
 import type { SummaryCheck, SummaryHole } from "../../summary/model.js";
 import type { Unit } from "../../units/index.js";
 
-/** faulty: its own input is at fault, nothing is known of it. held, asked: a row holds it, or asks the engineer of record. */
-export type BaseState = "faulty" | "held" | "asked" | "clear";
+/**
+ * faulty: its own input is at fault. waiting: not checked yet. held, asked: a row holds it, or asks the engineer of record.
+ */
+export type BaseState = "faulty" | "waiting" | "held" | "asked" | "clear";
 
 /** One base of the list. */
 export interface LiveBase {
@@ -26,7 +28,7 @@ export interface LiveBase {
   readonly given: Readonly<Record<string, { readonly text: string; readonly by: string }>>;
 }
 
-/** The head of the job as it holds, defaults put in; null where it is at fault. */
+/** The head of the job as it was last right, defaults put in; null where it never was. */
 export interface LiveHead {
   readonly number: string;
   readonly title: string;
@@ -55,10 +57,12 @@ export interface LiveJob {
   /** Counts what was taken in; a state of a lower number is of before. */
   readonly turn: number;
   readonly head: LiveHead | null;
+  /** False while bases wait to be checked, or rows of the job and questions are those of before the last change. */
+  readonly isSettled: boolean;
   /** Every fault and warning, with the path of the key that it is about. */
   readonly findings: readonly Finding[];
   readonly bases: readonly LiveBase[];
-  /** Rows of the job itself, worst first; empty while a base is faulty. */
+  /** Rows of the job itself, worst first; while something is at fault, those of the job as it was last right. */
   readonly checks: readonly SummaryCheck[];
   readonly layoutHeld: readonly string[];
   readonly questions: readonly LiveQuestion[];

@@ -1,26 +1,26 @@
-/** A job that is edited: its text, and everything that a page shows of it, anew after every change. */
-
-import type { CheckedBase } from "../../checks/checked.js";
-import { checkBase, checkWholeJob } from "../../checks/checked.js";
+/**
+ * A job that is edited: its text, and everything that a page shows of it. After an edit inside one base, that base alone is
+ * read and checked again; rows of the job and questions follow when there is time. Any other edit opens the job anew, and
+ * bases that came out as before keep their ledgers.
+ */
+import { checkWholeJob } from "../../checks/checked.js";
 import { heldLayout } from "../../checks/held.js";
-import { isWithoutMargin, tightness } from "../../checks/run.js";
-import { hasErrors } from "../../diagnostics/finding.js";
-import { laidAsWritten, readJobFile } from "../../job/index.js";
 import type { Inputs } from "../../readers/inputs.js";
 import { contentOf } from "../../readers/inputs.js";
-import type { SourceNode } from "../../readers/source.js";
-import { findNode } from "../../readers/source.js";
 import { decodeText } from "../../readers/text.js";
 import type { KeyEdit, Splice } from "../../readers/yaml-edit.js";
 import { spliced, spliceOf } from "../../readers/yaml-edit.js";
-import { drawOnScreen } from "../../sheets/on-screen.js";
+import type { Question } from "../../summary/questions.js";
 import { startQuestions } from "../../summary/questions.js";
-import { summarizeBase, summarizeCheck, summarizeJob } from "../../summary/summarize.js";
-import type { OpenedJob } from "../open.js";
-import { openJob } from "../open.js";
+import { summarizeCheck, summarizeJob } from "../../summary/summarize.js";
+import { unchecked } from "./base-line.js";
 import type { LiveBase, LiveBaseView, LiveHead, LiveJob, LiveQuestion, LiveResult, Watch } from "./model.js";
+import { editBase } from "./one-base.js";
+import { type OpenText, openText } from "./open-text.js";
+import { checkSlot, type Right, rightOf } from "./right.js";
+import { viewOfBase } from "./view.js";
 
-/** A job in memory. Every call gives the whole state that follows from its text. */
+/** A job in memory. */
 export interface Live {
   readonly text: () => string;
   /** Changes keys; an edit whose place the text does not have changes nothing. */
@@ -30,40 +30,80 @@ export interface Live {
   /** Another base, or the same in another room. */
   look(watch: Watch): LiveBaseView | null;
   state(): LiveJob;
+  /** Checks one base that waits, or settles the rows of the job; false where nothing is left to do. */
+  work(): boolean;
 }
 
 /** Opens a job to be edited. Files beside the job are handed in as for `openJob`; `date` as there. */
-export function openLive(inputs: Inputs, { date }: { readonly date: string }): Live {
-  let text = textOf(inputs);
+export function openLive(inputs: Inputs, options: { readonly date: string }): Live {
   let turn = 0;
-  let now = compute();
-  function compute(): Computed {
-    const job = readJobFile(text, inputs.job);
-    return computeLive({ ...inputs, files: new Map([...inputs.files, [inputs.job, job]]) }, date, turn);
-  }
-  const take = (splices: readonly Splice[], watch: Watch): LiveResult => {
+  let text = openText({ inputs, text: textOf(inputs), date: options.date }, null);
+  let right = rightOf(text, null);
+  let settled = settle(right);
+  let whole: Settled | null = null;
+
+  const change = (splices: readonly Splice[], watch: Watch): LiveResult => {
     turn += 1;
-    now = compute();
-    return { splices, job: now.job, view: viewOf(now, watch) };
+    for (const splice of splices) {
+      const one = right === null ? null : editBase(text, right, splice);
+      if (one === null) {
+        text = openText({ inputs, text: spliced(text.text, splice), date: options.date }, text);
+        right = rightOf(text, right);
+      } else {
+        text = one.text;
+        right = one.right;
+      }
+    }
+    whole = null;
+    const view = look(watch);
+    return { splices, job: state(), view };
+  };
+  const look = ({ base: path, room }: Watch): LiveBaseView | null => {
+    const index = text.lines.findIndex((line) => line.path === path);
+    const slot = right?.slots[index];
+    if (path === null || right === null || slot === undefined || text.faulty.has(index)) return null;
+    return viewOfBase(path, checkSlot(right, slot), room);
+  };
+  const state = (): LiveJob => {
+    const from = whole ?? settled;
+    const bases = text.lines.map((line, index) => lineOf(line, index, text, right));
+    const { findings, unit } = text;
+    return {
+      turn,
+      findings,
+      unit,
+      bases,
+      head: headOf(right),
+      basesIn: text.basesIn,
+      ...from.said,
+      isSettled: whole !== null,
+    };
   };
   return {
-    text: () => text,
+    text: () => text.text,
     edit: (edits, watch) => {
-      const made: Splice[] = [];
+      const splices: Splice[] = [];
+      let now = text.text;
       for (const edit of edits) {
-        const splice = spliceOf(text, edit);
+        const splice = spliceOf(now, edit);
         if (splice === null || splice.was === splice.now) continue;
-        text = spliced(text, splice);
-        made.push(splice);
+        now = spliced(now, splice);
+        splices.push(splice);
       }
-      return take(made, watch);
+      return change(splices, watch);
     },
-    splice: (splices, watch) => {
-      text = splices.reduce(spliced, text);
-      return take(splices, watch);
+    splice: change,
+    look,
+    state,
+    work: () => {
+      const waiting = right?.slots.find(({ ledger }) => ledger === null);
+      if (right !== null && waiting !== undefined) checkSlot(right, waiting);
+      else if (whole === null) {
+        settled = settle(right);
+        whole = settled;
+      } else return false;
+      return true;
     },
-    look: (watch) => viewOf(now, watch),
-    state: () => now.job,
   };
 }
 
@@ -73,148 +113,42 @@ function textOf({ job, files }: Inputs): string {
   return decoded.ok ? decoded.text : "";
 }
 
-interface Computed {
-  readonly job: LiveJob;
-  readonly opened: OpenedJob | null;
-  readonly checked: ReadonlyMap<string, CheckedBase>;
+function lineOf(line: OpenText["lines"][number], index: number, text: OpenText, right: Right | null): LiveBase {
+  if (text.faulty.has(index)) return { ...line, ...unchecked("faulty") };
+  const slot = right?.slots[index];
+  return { ...line, ...(slot?.ledger?.standing ?? unchecked("waiting")) };
 }
 
-function computeLive(inputs: Inputs, date: string, turn: number): Computed {
-  const file = inputs.files.get(inputs.job);
-  const parsed =
-    typeof file === "object" && "kind" in file && file.kind === "parsed" && file.root.ok ? file.root.value : null;
-  const opened = openJob(inputs, { date });
-  const written = basesOf(parsed);
-  const unit = findNode(parsed ?? undefined, "units");
-  const shared = {
-    turn,
-    findings: opened.findings,
-    basesIn: written === null ? ("sheet" as const) : ("job" as const),
-    unit: unit?.kind === "scalar" && unit.text === "mm" ? ("mm" as const) : ("in" as const),
-  };
-  if (!opened.ok) {
-    const bases = (written ?? []).map((node, index) => faultyBase(node, index, parsed, shared.findings));
-    const job: LiveJob = { ...shared, head: null, bases, checks: [], layoutHeld: [], questions: [], hasPlan: false };
-    return { job, opened: null, checked: new Map() };
-  }
-  return computeOpened(opened.value, written, parsed, shared);
+function headOf(right: Right | null): LiveHead | null {
+  if (right === null) return null;
+  const { number, title, revision, status, date, owner, drawnBy, unit, shop } = right.opened.job;
+  const { editions } = summarizeJob(right.opened.job);
+  return { number, title, revision, status, date, owner, drawnBy, unit, editions, shop: shop.name };
 }
 
-type Shared = Pick<LiveJob, "turn" | "findings" | "basesIn" | "unit">;
+interface Settled {
+  readonly said: Pick<LiveJob, "checks" | "layoutHeld" | "questions" | "hasPlan">;
+}
 
-function computeOpened(
-  opened: OpenedJob,
-  written: readonly SourceNode[] | null,
-  parsed: SourceNode | null,
-  shared: Shared,
-): Computed {
-  const { job, bases, plan } = opened;
+/** Rows of the job and questions of every base whose ledger is there. */
+function settle(right: Right | null): Settled {
+  if (right === null) return { said: { checks: [], layoutHeld: [], questions: [], hasPlan: false } };
+  const { job, bases, plan } = right.opened;
   const questions = startQuestions(job);
-  const checked = new Map<string, CheckedBase>();
-  const lines = bases.map((shaped, index): LiveBase => {
-    const one = checkBase(job, shaped);
-    const path = `bases[${index}]`;
-    checked.set(path, one);
-    questions.addBase(one);
-    return { ...writtenOf(written?.[index], parsed), ...stateOf(one), path, mark: one.base.mark };
-  });
+  for (const { shaped, ledger } of right.slots)
+    if (ledger !== null) questions.addBase({ base: shaped.base, rows: ledger.rows });
   const rows = checkWholeJob(job, plan, bases);
   questions.addLayout(rows);
-  const live: LiveJob = {
-    ...shared,
-    unit: job.unit,
-    head: headOf(opened),
-    bases: lines,
-    checks: rows.map((row) => summarizeCheck(row, job.unit)),
-    layoutHeld: heldLayout(rows, job.unit).reasons,
-    questions: questions.list().map(
-      ({ number, places, text, status, check }): LiveQuestion => ({
-        ...{ number, text, status, check, rule: check.rule },
-        marks: places.map(({ mark }) => mark),
-      }),
-    ),
-    hasPlan: plan !== null,
-  };
-  return { job: live, opened, checked };
-}
-
-function headOf({ job }: OpenedJob): LiveHead {
-  const { number, title, revision, status, date, owner, drawnBy, unit } = job;
-  const { editions } = summarizeJob(job);
-  return { number, title, revision, status, date, owner, drawnBy, unit, editions, shop: job.shop.name };
-}
-
-function basesOf(root: SourceNode | null): readonly SourceNode[] | null {
-  const bases = findNode(root ?? undefined, "bases");
-  return bases?.kind === "list" ? bases.items : null;
-}
-
-function faultyBase(node: SourceNode, index: number, job: SourceNode | null, findings: LiveJob["findings"]): LiveBase {
-  const path = `bases[${index}]`;
-  const mark = findNode(node, "mark");
-  const isFaulty = hasErrors(findings.filter(({ at }) => at.path === path || at.path?.startsWith(`${path}.`)));
   return {
-    ...writtenOf(node, job),
-    ...{ path, held: [], open: 0, worst: null },
-    mark: mark?.kind === "scalar" ? mark.text : "",
-    state: isFaulty ? "faulty" : "clear",
-  };
-}
-
-function stateOf({ rows, held, open, job }: CheckedBase): Pick<LiveBase, "state" | "held" | "open" | "worst"> {
-  const close = rows.filter((row) => row.status === "pass" && row.margin !== null && !isWithoutMargin(row));
-  const [first] = close.toSorted((a, b) => tightness(a) - tightness(b));
-  const state = held.length > 0 ? "held" : open.length > 0 ? "asked" : "clear";
-  return { state, held, open: open.length, worst: first === undefined ? null : summarizeCheck(first, job.unit) };
-}
-
-function writtenOf(node: SourceNode | undefined, job: SourceNode | null): Pick<LiveBase, "written" | "given"> {
-  if (node === undefined) return { written: {}, given: {} };
-  const written = textsOf(node, "", new Map());
-  const [laid = node] = laidAsWritten([node], job);
-  const all = textsOf(laid, "", new Map());
-  const given = [...all].filter(([path]) => !written.has(path));
-  return {
-    written: Object.fromEntries([...written].map(([path, { text }]) => [path, text])),
-    given: Object.fromEntries(given),
-  };
-}
-
-type Texts = Map<string, { readonly text: string; readonly by: string }>;
-
-/** Every scalar by its key path. */
-function textsOf(node: SourceNode, path: string, into: Texts, by = ""): Texts {
-  switch (node.kind) {
-    case "scalar":
-      return into.set(path, { text: node.text, by });
-    case "list":
-      for (const [index, item] of node.items.entries()) textsOf(item, `${path}[${index}]`, into, by);
-      return into;
-    case "map":
-      for (const { key, value, givenBy } of node.entries)
-        textsOf(value, path === "" ? key : `${path}.${key}`, into, givenBy ?? by);
-      return into;
-  }
-}
-
-function viewOf({ checked, opened }: Computed, { base: path, room }: Watch): LiveBaseView | null {
-  const one = path === null ? undefined : checked.get(path);
-  if (one === undefined || path === null || opened === null) return null;
-  const { pieces: _pieces, ...request } = one;
-  const plan = drawOnScreen(
-    {
-      ...request,
-      ...{ cutFiles: [], drillListName: null, sheetNumber: 1, sheetCount: 1, programVersion: "", piece: null },
-      sheetBases: [one.base.mark],
+    said: {
+      checks: rows.map((row) => summarizeCheck(row, job.unit)),
+      layoutHeld: heldLayout(rows, job.unit).reasons,
+      questions: questions.list().map(asked),
+      hasPlan: plan !== null,
     },
-    room,
-  );
-  const { template } = summarizeBase(one);
-  return {
-    ...{ path, plan, mark: one.base.mark, template: one.plate.mark, held: one.held },
-    title: `Template ${one.plate.mark}, view from top`,
-    description: `${template.holes.length} holes in a plate ${template.outline.kind === "circle" ? "with a round outline" : "with straight sides"}.`,
-    checks: one.rows.map((row) => summarizeCheck(row, one.job.unit)),
-    holes: template.holes,
   };
+}
+
+function asked({ number, places, text, status, check }: Question): LiveQuestion {
+  return { number, text, status, check, rule: check.rule, marks: places.map(({ mark }) => mark) };
 }

@@ -28,14 +28,38 @@ async function answer(ask: EngineAsk): Promise<Omit<EngineAnswer, "took">> {
 
 /** One after the other, in the order in which they were asked. */
 let queue: Promise<void> = Promise.resolve();
+let waiting = 0;
 
 self.addEventListener("message", ({ data }: MessageEvent<Numbered<EngineAsk>>) => {
+  waiting += 1;
   queue = queue.then(async () => {
     const from = performance.now();
     const body: EngineAnswer | EngineFault = await answer(data.body).then(
       (made) => ({ ...made, took: performance.now() - from }),
       (error: unknown) => ({ fault: error instanceof Error ? (error.stack ?? error.message) : String(error) }),
     );
+    waiting -= 1;
     self.postMessage({ id: data.id, body } satisfies Numbered<EngineAnswer | EngineFault>);
+    if (waiting === 0) setTimeout(workOn, 0);
   });
 });
+
+/** Slices of what is left to do, in milliseconds; between two of them the page is heard. */
+const SLICE = 12;
+/** So often the page is told of what was done meanwhile. */
+const TELLING = 150;
+let told = 0;
+
+function workOn(): void {
+  if (waiting > 0 || live === null) return;
+  const from = performance.now();
+  let isLeft = live.work();
+  while (isLeft && performance.now() - from < SLICE) isLeft = live.work();
+  const now = performance.now();
+  if (!isLeft || now - told > TELLING) {
+    told = now;
+    const body: EngineAnswer = { splices: [], job: live.state(), view: null, took: now - from };
+    self.postMessage({ id: 0, body } satisfies Numbered<EngineAnswer>);
+  }
+  if (isLeft) setTimeout(workOn, 0);
+}

@@ -4,13 +4,17 @@ import type { EngineAnswer, EngineAsk, EngineFault, Numbered } from "./protocol.
 /** Asks are answered in their order. A promise is rejected where the engine met a fault of the program. */
 export interface Engine {
   ask(body: EngineAsk): Promise<EngineAnswer>;
+  /** Called when more of the job is known, though nothing was asked. */
+  onNews(hear: (answer: EngineAnswer) => void): void;
 }
 
 /** Starts the engine's thread. */
 export function startEngine(): Engine {
   const worker = new Worker(new URL("./engine-worker.ts", import.meta.url), { type: "module", name: "engine" });
   const waiting = new Map<number, { resolve(answer: EngineAnswer): void; reject(fault: Error): void }>();
+  let hear: (answer: EngineAnswer) => void = () => {};
   worker.addEventListener("message", ({ data }: MessageEvent<Numbered<EngineAnswer | EngineFault>>) => {
+    if (data.id === 0 && !("fault" in data.body)) hear(data.body);
     const one = waiting.get(data.id);
     waiting.delete(data.id);
     if ("fault" in data.body) one?.reject(new Error(data.body.fault));
@@ -22,6 +26,9 @@ export function startEngine(): Engine {
   });
   let last = 0;
   return {
+    onNews: (heard) => {
+      hear = heard;
+    },
     ask: (body) =>
       new Promise((resolve, reject) => {
         last += 1;

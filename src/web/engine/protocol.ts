@@ -23,7 +23,7 @@ export interface EngineAnswer {
   readonly took: number;
 }
 
-/** A message with its number, and the answer to it, or the fault that it met. */
+/** A message with its number, and the answer to it, or the fault that it met; 0: nobody asked, more of the job is known. */
 export interface Numbered<T> {
   readonly id: number;
   readonly body: T;

@@ -57,6 +57,10 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
       sheet: answer.view ?? keptSheet(store.get(), answer),
     });
   };
+  engine.onNews((answer) => {
+    const { live } = store.get();
+    if (answer.job !== null && answer.job.turn === live?.turn) store.set({ live: answer.job });
+  });
   let notices = 0;
   const say: Actions["say"] = (text, tone = "said") => {
     notices += 1;

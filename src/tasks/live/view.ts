@@ -1,0 +1,20 @@
+/** A checked base as the page shows it: its plan in the room of the screen, its rows, its holes. */
+import type { CheckedBase } from "../../checks/checked.js";
+import { counted } from "../../checks/words.js";
+import { drawOnScreen } from "../../sheets/on-screen.js";
+import { summarizeBase, summarizeCheck } from "../../summary/summarize.js";
+import type { LiveBaseView, Watch } from "./model.js";
+
+/** `path`: of the base in the job file. */
+export function viewOfBase(path: string, checked: CheckedBase, room: Watch["room"]): LiveBaseView {
+  const { pieces: _pieces, ...base } = checked;
+  const beside = { cutFiles: [], drillListName: null, sheetNumber: 1, sheetCount: 1, programVersion: "", piece: null };
+  const plan = drawOnScreen({ ...base, ...beside, sheetBases: [base.base.mark] }, room);
+  const { template } = summarizeBase(checked);
+  return {
+    ...{ path, plan, mark: base.base.mark, template: base.plate.mark, held: base.held, holes: template.holes },
+    title: `Template ${base.plate.mark}, view from top`,
+    description: `For base ${base.base.mark}: ${counted(template.holes.length, "hole")}. Each hole can be reached by keyboard.`,
+    checks: base.rows.map((row) => summarizeCheck(row, base.job.unit)),
+  };
+}
