@@ -32,6 +32,7 @@ export function placementAt(lines: readonly [string, string], changes: Partial<P
     turn: 0,
     topOfConcrete: given(inches(1200), "job"),
     bottomOfPlate: nothing,
+    delivery: "",
     ...changes,
   };
 }

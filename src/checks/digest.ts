@@ -44,6 +44,8 @@ export interface AdvisedRule {
   readonly rule: string;
   readonly plainName: string;
   readonly rows: number;
+  /** Of the layout: `marks` are the subjects of its rows, as `B1 / B2`. */
+  readonly ofLayout: boolean;
   readonly marks: CountedMarks;
 }
 
@@ -194,20 +196,20 @@ export function markWords({ first, count }: CountedMarks, most: number, between 
 }
 
 function startAdvice() {
-  const byRule = new Map<string, { plainName: string; rows: number; marks: MarkCounter }>();
+  const byRule = new Map<string, Omit<AdvisedRule, "rule" | "rows" | "marks"> & { rows: number; marks: MarkCounter }>();
   return {
     add: (mark: string, rows: readonly CheckRow[]): void => {
-      for (const { rule, plainName, status, severity } of rows) {
+      for (const { rule, plainName, status, severity, subject } of rows) {
         if (status !== "fail" || severity !== "advise") continue;
-        const known = byRule.get(rule) ?? { plainName, rows: 0, marks: startMarks() };
+        const known = byRule.get(rule) ?? { plainName, rows: 0, ofLayout: mark === LAYOUT, marks: startMarks() };
         byRule.set(rule, known);
         known.rows += 1;
-        known.marks.add(mark);
+        known.marks.add(mark === LAYOUT ? subject : mark);
       }
     },
     list: (): readonly AdvisedRule[] =>
       [...byRule]
-        .map(([rule, { plainName, rows, marks }]) => ({ rule, plainName, rows, marks: marks.list() }))
+        .map(([rule, { marks, ...known }]) => ({ ...known, rule, marks: marks.list() }))
         .sort((a, b) => b.marks.count - a.marks.count || b.rows - a.rows),
   };
 }

@@ -68,9 +68,11 @@ most of the rows checked that lack something. Writes nothing. Faults of the inpu
 
 const MAKE = `rodplate make JOB --out DIR [--paper NAME] [--replace] [--include-held] [--faults FILE] [--all] [--json]
 
-Writes the package, by who opens it: cut files (steel) and drill lists (plywood) into cut/, sheets of the templates and of the
-plan into sheets/, setting-out files into field/, ledger.csv, questions, letter and answer form into engineer/; at its top all
-sheets in one PDF, the set, with a cover that lists them, and summary.json. Numbers of questions go on from the package in DIR.
+Writes the package, by who opens it: cut files (steel), drill lists and prints in full size (plywood) and the cut list into
+cut/, sheets into sheets/, rod lists, details, travellers, labels and quote into rods/, setting sheets and setting-out files
+into field/, checking page, ledger, certificates, questions, letter and answer form into engineer/, solids into machine/; at
+its top START-HERE.txt, which says what to open first, the set of all sheets in one PDF, and summary.json, which lists every
+file. Numbers of questions go on from the package in DIR.
 DIR must be absent, empty, or an earlier package of the same job; it is replaced by renames beside it
 (.DIR.new-..., .DIR.old), so that a package is whole or not there at all. A package of another revision is kept in
 DIR/superseded, and what must be cut or made again is told. Files that somebody added stay, or go with their revision; files
@@ -82,7 +84,7 @@ that somebody changed are set aside in DIR/set-aside. Each is named, and none is
   --replace        erase the package in DIR where it would be kept, or where it is of another job
   --include-held   also write the cut files of held bases, with HELD in their names
   --faults FILE    write every fault and warning of the input, one a line, into FILE (CSV), which must not be there yet
-  --all            print every ledger row of every base; otherwise the bases with a failing row
+  --all            print every ledger row of every base; otherwise a screen, as check does
   --json           print summary.json, with what became of the package before it under "earlier", or {"findings": [...]} when
                    the input is at fault, and nothing else
 
@@ -180,8 +182,9 @@ with the checks of washer and edge again. Engineer to decide.
   --accuracy A   every point lies within this radius of the true place; omitted: survey.accuracy in JOB
   --height H     top, or the length above the top of concrete at which rods were taken; omitted: survey.height in JOB
   --within W     how near a point without a known name must lie; omitted: survey.within in JOB, else 2 in or 50 mm
-  --out DIR      write survey-groups.csv, survey-rods.csv, survey-checks.csv and a sheet for each group that does not
-                 plainly fit or is outside its tolerance into DIR, which must be absent or empty
+  --out DIR      write survey-groups.csv, survey-rods.csv, survey-checks.csv, the report to the engineer (survey-report.pdf,
+                 .txt to paste) and a sheet for each group that does not plainly fit or is outside its tolerance into DIR,
+                 which must be absent or empty
   --all          every group in full, and a sheet for each
   --json         the machine form, or {"findings": [...]} when the input is at fault, and nothing else
 

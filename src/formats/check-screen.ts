@@ -186,7 +186,7 @@ function adviceLines({ advice }: JobDigest, options: LedgerTextOptions): string[
   const more = advice.slice(MOST_ADVISED);
   return [
     ...heading(`Advice, which stops nothing: ${counted(rows, "row")}`, "cyan", options),
-    ...columns(advice.slice(0, MOST_ADVISED).map(adviceRow), options),
+    ...columns(advice.slice(0, MOST_ADVISED).map(adviceRow), options, 2),
     ...(more.length === 0
       ? []
       : [
@@ -201,10 +201,15 @@ function adviceLines({ advice }: JobDigest, options: LedgerTextOptions): string[
   ];
 }
 
-function adviceRow({ rule, plainName, rows, marks }: AdvisedRule): { readonly name: string; readonly text: string } {
+function adviceRow(advised: AdvisedRule): { readonly name: string; readonly text: string } {
+  const { rule, plainName, rows, ofLayout, marks } = advised;
   const times = rows === marks.count ? "" : ` (${counted(rows, "row")})`;
-  return { name: `${plainName} (${rule})`, text: `${markWords(marks, MOST_MARKS * 2)}${times}` };
+  const words = ofLayout ? markWords(marks, MOST_PAIRS, "; ") : markWords(marks, MOST_MARKS * 2);
+  return { name: `${plainName} (${rule})`, text: `${words}${times}` };
 }
+
+/** Subjects of the layout: pairs of bases, mostly. */
+const MOST_PAIRS = 4;
 
 function closestLines({ closest }: JobDigest, options: LedgerTextOptions): string[] {
   if (closest.length === 0) return [];

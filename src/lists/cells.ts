@@ -50,6 +50,14 @@ export function weightTotalCell(inThousandths: number | null): ListCell {
   return { value, text: value.toFixed(1) };
 }
 
+/** A sum of weights: what is known of them; with a star on pages where some are not, and not given where none is. */
+export function weightSumCell(inThousandths: readonly (number | null)[]): ListCell {
+  const { sum, unknown } = sumKnown(inThousandths);
+  if (unknown === inThousandths.length && unknown > 0) return NOT_GIVEN;
+  const value = sum / 1000;
+  return { value, text: `${value.toFixed(1)}${unknown === 0 ? "" : "*"}` };
+}
+
 /** The sum of what is known, and how many are not. */
 export function sumKnown(values: readonly (number | null)[]): { readonly sum: number; readonly unknown: number } {
   const known = values.filter((value) => value !== null);

@@ -4,12 +4,14 @@ import type { Hardware } from "../rods/detail/model.js";
 import type { RodLot } from "../rods/lots.js";
 import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
-import { sumKnown, thousandths, weightEachCell, weightTotalCell, weightUnit } from "./cells.js";
+import { sumKnown, thousandths, weightEachCell, weightSumCell, weightTotalCell, weightUnit } from "./cells.js";
 import type { ListCell, ListTable } from "./model.js";
 import type { SplicePiece } from "./splice-bolts.js";
 
 /** Hardware that is ordered alike. */
 export interface HardwareKind {
+  /** `H1`, `H2`, ... in the order of the list: by it packing lists name it. */
+  readonly item: string;
   readonly what: Hardware["what"] | SplicePiece["what"];
   readonly words: string;
   /** On all rods, or at all joints of templates. */
@@ -24,6 +26,11 @@ export interface HardwareKind {
 
 const ORDER = ["nut", "washer", "plate washer", "plate", "bolt"] as const satisfies readonly HardwareKind["what"][];
 
+/** Hardware that is ordered alike has the same. */
+export function hardwareKey({ what, words }: Pick<HardwareKind, "what" | "words">): string {
+  return JSON.stringify([what, words]);
+}
+
 /** Nuts first; within a kind in the order of the lots. */
 export function hardwareKinds(
   lots: readonly RodLot[],
@@ -32,31 +39,34 @@ export function hardwareKinds(
   unit: Unit,
 ): readonly HardwareKind[] {
   const pieces = lots.flatMap((lot) => lot.detail.hardware.map((hardware) => ({ hardware, lot })));
-  const kinds = [
-    ...groupBy(pieces, ({ hardware }) => JSON.stringify([hardware.what, hardware.words])).values(),
-  ].flatMap((own) => {
-    const [first] = own;
-    if (first === undefined) return [];
-    const { what, words, kilograms } = first.hardware;
-    const count = own.reduce((sum, { hardware, lot }) => sum + hardware.count * lot.total, 0);
-    const lots = [...new Set(own.map(({ lot }) => lot.mark))];
-    return [
-      {
-        what,
-        words,
-        count,
-        spare: spareOf(what, count, stock),
-        weight: kilograms === null ? null : thousandths(kilograms, unit),
-        lots,
-      },
-    ];
-  });
-  const own = splices.map(({ what, words, mark, count, kilograms }): HardwareKind => {
+  const kinds = [...groupBy(pieces, ({ hardware }) => hardwareKey(hardware)).values()].flatMap(
+    (own): readonly Kind[] => {
+      const [first] = own;
+      if (first === undefined) return [];
+      const { what, words, kilograms } = first.hardware;
+      const count = own.reduce((sum, { hardware, lot }) => sum + hardware.count * lot.total, 0);
+      const lots = [...new Set(own.map(({ lot }) => lot.mark))];
+      return [
+        {
+          what,
+          words,
+          count,
+          spare: spareOf(what, count, stock),
+          weight: kilograms === null ? null : thousandths(kilograms, unit),
+          lots,
+        },
+      ];
+    },
+  );
+  const own = splices.map(({ what, words, mark, count, kilograms }): Kind => {
     const weight = kilograms === null ? null : thousandths(kilograms, unit);
     return { what, words, count, spare: spareOf(what, count, stock), weight, lots: [mark] };
   });
-  return ORDER.flatMap((what) => [...kinds, ...own].filter((kind) => kind.what === what));
+  const ordered = ORDER.flatMap((what) => [...kinds, ...own].filter((kind) => kind.what === what));
+  return ordered.map((kind, i) => ({ item: `H${i + 1}`, ...kind }));
 }
+
+type Kind = Omit<HardwareKind, "item">;
 
 /** Of each hundred so many, rounded up; plates are made to count. */
 function spareOf(what: HardwareKind["what"], count: number, { spareNuts, spareWashers }: RodStock): number | null {
@@ -67,13 +77,15 @@ function spareOf(what: HardwareKind["what"], count: number, { spareNuts, spareWa
 /** A row a kind. */
 export function hardwareList(kinds: readonly HardwareKind[], lots: readonly RodLot[], unit: Unit): ListTable {
   const weight = weightUnit(unit);
-  const { sum, unknown } = sumKnown(kinds.map(({ weight: each, count }) => (each === null ? null : each * count)));
+  const weights = kinds.map(({ weight: each, count }) => (each === null ? null : each * count));
+  const { unknown } = sumKnown(weights);
   const total = (of: (kind: HardwareKind) => number) => kinds.reduce((all, kind) => all + of(kind), 0);
   return {
     key: "hardware",
     name: "Hardware",
     title: "NUTS, WASHERS AND PLATES",
     columns: [
+      { heading: "item", width: 7 },
       { heading: "what", width: 13 },
       { heading: "as ordered", width: 60, isWrapped: true },
       { heading: "on rods", width: 9, isFigure: true },
@@ -83,19 +95,20 @@ export function hardwareList(kinds: readonly HardwareKind[], lots: readonly RodL
       { heading: `weight on rods, ${weight}`, width: 11, isFigure: true },
       { heading: "lots", width: 24, isWrapped: true },
     ],
-    rows: kinds.map(({ what, words, count, spare, weight: each, lots }): readonly ListCell[] => [
-      ...[what, words, count, spare, count + (spare ?? 0)],
+    rows: kinds.map(({ item, what, words, count, spare, weight: each, lots }): readonly ListCell[] => [
+      ...[item, what, words, count, spare, count + (spare ?? 0)],
       ...[weightEachCell(each), weightTotalCell(each === null ? null : each * count), lots.join(" ")],
     ]),
     totals: [
       [
         "TOTAL",
         null,
+        null,
         total(({ count }) => count),
         total(({ spare }) => spare ?? 0),
         total(({ count, spare }) => count + (spare ?? 0)),
         null,
-        weightTotalCell(sum),
+        weightSumCell(weights),
         null,
       ],
     ],
@@ -103,7 +116,7 @@ export function hardwareList(kinds: readonly HardwareKind[], lots: readonly RodL
       {
         title: `NUTS, WASHERS AND PLATES (${weight})`,
         columns: [
-          ...["what", "as ordered", "lots", "on rods", "spare", "to order"].map(
+          ...["item", "what", "as ordered", "lots", "on rods", "spare", "to order"].map(
             (heading) => [heading, heading] as const,
           ),
           [`weight each, ${weight}`, "EACH"],

@@ -4,10 +4,12 @@ import { type RodLot, rodLots } from "../rods/lots.js";
 import type { BaseFacts } from "../summary/facts.js";
 import { barGroups } from "./bar-groups.js";
 import { barList, barPieces, barSummary } from "./bar-list.js";
+import { deliveryNames, shareDeliveries } from "./deliveries.js";
 import { hardwareKinds, hardwareList } from "./hardware-list.js";
 import { notesList } from "./list-notes.js";
 import type { ListTable } from "./model.js";
-import { packingList } from "./packing-list.js";
+import { packedLines, packingList } from "./packing-list.js";
+import { type PackingPart, packingPages } from "./packing-pages.js";
 import { quoteList } from "./quote.js";
 import { rodList } from "./rod-list.js";
 import { splicePieces } from "./splice-bolts.js";
@@ -27,6 +29,8 @@ export interface ListsOf {
 export interface JobLists {
   readonly lots: readonly RodLot[];
   readonly tables: readonly ListTable[];
+  /** The packing list on paper. */
+  readonly packing: readonly PackingPart[];
   readonly quote: ListTable;
 }
 
@@ -40,7 +44,8 @@ export function makeLists({ job, facts, held, openQuestions }: ListsOf): JobList
   const bars = { groups, stock, unit };
   const splices = splicePieces(facts, unit, shop.density.steel.value);
   const hardware = hardwareKinds(lots, splices, stock, unit);
-  const deliveries = [...new Set(bases.map(({ delivery }) => delivery))];
+  const packing = { job, lots, hardware, facts, splices, stops };
+  const packed = packedLines(packing);
   return {
     lots,
     tables: [
@@ -50,11 +55,13 @@ export function makeLists({ job, facts, held, openQuestions }: ListsOf): JobList
       barSummary(bars),
       threadList(lots, unit),
       hardwareList(hardware, lots, unit),
-      packingList({ bases, lots, facts, splices, unit, stops }),
+      packingList(packed, packing),
       notesList({ ...bars, lots }),
     ],
+    packing: packingPages({ lines: packed, unit, stops }),
     quote: quoteList({
-      ...{ rates: shop.rates, lots, hardware, facts, deliveries, status, openQuestions },
+      ...{ rates: shop.rates, lots, hardware, facts, status, openQuestions },
+      deliveries: deliveryNames(shareDeliveries(job)),
       held: bases.flatMap(({ mark }) => (held.has(mark) ? [mark] : [])),
     }),
   };

@@ -1,5 +1,4 @@
 /** What goes on the truck: rods, hardware and templates, by delivery and base, with weights. */
-import type { Base } from "../job/model/job.js";
 import type { RodLot, RodUse } from "../rods/lots.js";
 import type { BaseFacts, PieceFacts } from "../summary/facts.js";
 import { groupBy } from "../units/group-by.js";
@@ -11,9 +10,12 @@ import {
   sumKnown,
   thousandths,
   weightEachCell,
+  weightSumCell,
   weightTotalCell,
   weightUnit,
 } from "./cells.js";
+import { compareDeliveries, type Delivered, type DeliveryShare, shareDeliveries } from "./deliveries.js";
+import { type HardwareKind, hardwareKey } from "./hardware-list.js";
 import type { ListCell, ListTable } from "./model.js";
 import { sizeFigure } from "./plate-list.js";
 import { stockWords } from "./plate-rows.js";
@@ -22,11 +24,11 @@ import type { SplicePiece } from "./splice-bolts.js";
 
 /** What a packing list is made of. */
 export interface PackingOf {
-  readonly bases: readonly Pick<Base, "mark" | "quantity" | "delivery">[];
+  readonly job: Delivered & { readonly unit: Unit };
   readonly lots: readonly RodLot[];
+  readonly hardware: readonly HardwareKind[];
   readonly facts: readonly BaseFacts[];
   readonly splices: readonly SplicePiece[];
-  readonly unit: Unit;
   readonly stops: ListedStops;
 }
 
@@ -36,10 +38,12 @@ export type PackedWhat = "rods" | "nut" | "washer" | "plate washer" | "plate" | 
 /** One line. */
 export interface Packed {
   readonly delivery: string;
-  /** Marks of the bases that it is for; a template may serve several. */
+  /** Marks of the bases that it is for, that with which it is packed first: a few templates may serve several. */
   readonly bases: readonly string[];
+  /** How many bases these are, of those that go with this delivery; of all of them where a template is used again. */
+  readonly quantity: number;
   readonly what: PackedWhat;
-  /** Lot or mark; empty of hardware of rods. */
+  /** Lot, number of the hardware, or mark of the piece. */
   readonly mark: string;
   readonly words: string;
   readonly perBase: number | null;
@@ -48,91 +52,140 @@ export interface Packed {
   readonly weight: number | null;
 }
 
+type Own = readonly { readonly lot: RodLot; readonly use: RodUse }[];
+
 /** By delivery, then by base in the order of the job. */
 export function packedLines(of: PackingOf): readonly Packed[] {
-  const taken = new Set<string>();
+  const shares = shareDeliveries(of.job);
   const byBase = groupBy(
     of.lots.flatMap((lot) => lot.uses.map((use) => ({ lot, use }))),
     ({ use }) => use.base,
   );
+  const items = new Map(of.hardware.map((kind) => [hardwareKey(kind), kind.item]));
+  const templates = new TemplateLines(of, shares, items);
   const facts = new Map(of.facts.map((each) => [each.mark, each]));
-  const lines = of.bases.flatMap((base) => [
-    ...rodLines(base, byBase.get(base.mark) ?? [], of.unit),
-    ...templateLines(base, facts.get(base.mark), taken, of),
-  ]);
-  return [...groupBy(lines, ({ delivery }) => delivery).values()].flat();
+  const lines = of.job.bases.flatMap(({ mark }) => {
+    const own = shares.get(mark) ?? [];
+    const rods = own.flatMap((share) => rodLines(mark, share, byBase.get(mark) ?? [], of.job.unit, items));
+    return [...rods, ...templates.of(facts.get(mark), own)];
+  });
+  const deliveries = [...groupBy(lines, ({ delivery }) => delivery)];
+  return deliveries.sort(([a], [b]) => compareDeliveries(a, b)).flatMap(([, own]) => inOrderOfBases(own));
 }
 
-type Own = readonly { readonly lot: RodLot; readonly use: RodUse }[];
+/** What goes with one base stands together. */
+function inOrderOfBases(lines: readonly Packed[]): readonly Packed[] {
+  return [...groupBy(lines, ({ bases }) => bases[0]).values()].flat();
+}
 
-function rodLines({ mark, quantity, delivery }: PackingOf["bases"][number], own: Own, unit: Unit): readonly Packed[] {
-  const rods = own.map(({ lot, use }): Packed => {
+type Items = ReadonlyMap<string, string>;
+
+function rodLines(
+  base: string,
+  { delivery, count: quantity }: DeliveryShare,
+  own: Own,
+  unit: Unit,
+  items: Items,
+): readonly Packed[] {
+  const packed = { delivery, bases: [base], quantity };
+  const rods = own.map(({ lot, use: { perBase } }): Packed => {
     const { size, kind } = lot.detail;
     const words = [size, kind.kind === "given" ? kind.value : `kind ${NOT_GIVEN}`].join(", ");
-    return {
-      delivery,
-      bases: [mark],
-      what: "rods",
-      mark: lot.mark,
-      words,
-      perBase: use.perBase,
-      count: use.quantity,
-      weight: rodWeight(lot, unit),
-    };
+    const counted = { perBase, count: perBase * quantity, weight: rodWeight(lot, unit) };
+    return { ...packed, what: "rods", mark: lot.mark, words, ...counted };
   });
   const pieces = own.flatMap(({ lot, use }) => lot.detail.hardware.map((hardware) => ({ hardware, use })));
-  const alike = groupBy(pieces, ({ hardware }) => JSON.stringify([hardware.what, hardware.words]));
-  const hardware = [...alike.values()].flatMap((group): readonly Packed[] => {
-    const [first] = group;
-    if (first === undefined) return [];
-    const { what, words, kilograms } = first.hardware;
-    const perBase = group.reduce((sum, each) => sum + each.hardware.count * each.use.perBase, 0);
-    const weight = kilograms === null ? null : thousandths(kilograms, unit);
-    return [{ delivery, bases: [mark], what, mark: "", words, perBase, count: perBase * quantity, weight }];
-  });
+  const hardware = [...groupBy(pieces, ({ hardware: each }) => hardwareKey(each))].flatMap(
+    ([key, group]): readonly Packed[] => {
+      const [first] = group;
+      if (first === undefined) return [];
+      const { what, words, kilograms } = first.hardware;
+      const perBase = group.reduce((sum, each) => sum + each.hardware.count * each.use.perBase, 0);
+      const weight = kilograms === null ? null : thousandths(kilograms, unit);
+      const counted = { perBase, count: perBase * quantity, weight };
+      return [{ ...packed, what, mark: items.get(key) ?? "", words, ...counted }];
+    },
+  );
   return [...rods, ...hardware];
 }
 
-/** Pieces of a template stand with the first base that it serves. */
-function templateLines(
-  { delivery }: PackingOf["bases"][number],
-  facts: BaseFacts | undefined,
-  taken: Set<string>,
-  { unit, splices }: PackingOf,
+/** With which base a template goes that is used again. */
+interface FirstServed {
+  readonly base: string;
+  readonly delivery: string;
+}
+
+type TemplatePart = Pick<Packed, "what" | "mark" | "words" | "weight"> & { readonly total: number };
+
+/**
+ * Where every base has its own, pieces of a template go with their base; fewer are used again, and go with the first delivery that
+ * they serve.
+ */
+class TemplateLines {
+  private readonly firsts = new Map<string, FirstServed>();
+  private readonly quantities: ReadonlyMap<string, number>;
+
+  constructor(
+    private readonly packing: PackingOf,
+    private readonly shares: ReadonlyMap<string, readonly DeliveryShare[]>,
+    private readonly items: Items,
+  ) {
+    this.quantities = new Map(packing.job.bases.map(({ mark, quantity }) => [mark, quantity]));
+  }
+
+  of(facts: BaseFacts | undefined, shares: readonly DeliveryShare[]): readonly Packed[] {
+    if (facts === undefined) return [];
+    const { quantity, bases } = facts.template;
+    const served = bases.reduce((sum, base) => sum + (this.quantities.get(base) ?? 0), 0);
+    const parts = this.partsOf(facts);
+    if (quantity % served === 0) return shares.flatMap((share) => ownParts(parts, facts.mark, share, served));
+    const first = this.firstOf(facts.template);
+    if (first.base !== facts.mark) return [];
+    const others = bases.filter((base) => base !== first.base);
+    const packed = { delivery: first.delivery, bases: [first.base, ...others], quantity: served, perBase: null };
+    return parts.map(({ total, ...part }) => ({ ...packed, ...part, count: total }));
+  }
+
+  private firstOf({ mark, bases }: BaseFacts["template"]): FirstServed {
+    const known = this.firsts.get(mark);
+    if (known !== undefined) return known;
+    const [first = { base: "", delivery: "" }] = bases
+      .flatMap((base) => (this.shares.get(base) ?? []).map(({ delivery }) => ({ base, delivery })))
+      .sort((a, b) => compareDeliveries(a.delivery, b.delivery));
+    this.firsts.set(mark, first);
+    return first;
+  }
+
+  private partsOf({ pieces, bolted }: BaseFacts): readonly TemplatePart[] {
+    const { splices, job } = this.packing;
+    const plates = pieces.map((piece): TemplatePart => {
+      const weight = piece.weight === null ? null : Math.round(piece.weight.value * 1000);
+      const words = pieceWords(piece, job.unit);
+      return { what: "template", mark: piece.mark, words, weight, total: piece.quantity };
+    });
+    const marks = new Set(bolted.map(({ mark }) => mark));
+    const bolts = splices.filter(({ mark }) => marks.has(mark));
+    return [...plates, ...bolts.map((piece) => this.boltPart(piece))];
+  }
+
+  private boltPart(piece: SplicePiece): TemplatePart {
+    const { what, words, count, kilograms } = piece;
+    const weight = kilograms === null ? null : thousandths(kilograms, this.packing.job.unit);
+    return { what, mark: this.items.get(hardwareKey(piece)) ?? "", words, weight, total: count };
+  }
+}
+
+function ownParts(
+  parts: readonly TemplatePart[],
+  base: string,
+  { delivery, count }: DeliveryShare,
+  served: number,
 ): readonly Packed[] {
-  if (facts === undefined) return [];
-  const { bases } = facts.template;
-  const plates = facts.pieces.flatMap((piece): readonly Packed[] => {
-    if (taken.has(piece.mark)) return [];
-    taken.add(piece.mark);
-    const weight = piece.weight === null ? null : Math.round(piece.weight.value * 1000);
-    return [
-      {
-        delivery,
-        bases,
-        what: "template",
-        mark: piece.mark,
-        words: pieceWords(piece, unit),
-        perBase: null,
-        count: piece.quantity,
-        weight,
-      },
-    ];
+  const packed = { delivery, bases: [base], quantity: count };
+  return parts.map(({ total, ...part }) => {
+    const perBase = total / served;
+    return { ...packed, ...part, perBase, count: perBase * count };
   });
-  const bolted = facts.bolted.filter(({ mark }) => !taken.has(boltsOf(mark)));
-  for (const { mark } of bolted) taken.add(boltsOf(mark));
-  const bolts = splices.filter((piece) => bolted.some(({ mark }) => mark === piece.mark));
-  return [...plates, ...bolts.map((piece) => ({ delivery, bases, ...boltLine(piece, unit) }))];
-}
-
-/** What stands for the bolts of a template among what is packed already: no mark of a piece. */
-function boltsOf(mark: string): string {
-  return `bolts of ${mark}`;
-}
-
-function boltLine({ what, words, mark, count, kilograms }: SplicePiece, unit: Unit) {
-  const weight = kilograms === null ? null : thousandths(kilograms, unit);
-  return { what, mark, words, perBase: null, count, weight };
 }
 
 /** `template, PL 3/8 A36, 34 x 30`: as the cut list has it. */
@@ -142,20 +195,17 @@ function pieceWords(piece: PieceFacts, unit: Unit): string {
   return `${role}, ${stockWords(piece, unit)} ${grade ?? material}, ${size}`;
 }
 
-/** A row a line; a total for each delivery where there are several, and for the whole. */
-export function packingList(of: PackingOf): ListTable {
-  const lines = packedLines(of);
-  const weight = weightUnit(of.unit);
-  const quantities = new Map(of.bases.map(({ mark, quantity }) => [mark, quantity]));
+/** A row a line; a total for each delivery where there are several, and for the whole. Its pages are others: `packingPages`. */
+export function packingList(lines: readonly Packed[], { job: { unit }, stops }: PackingOf): ListTable {
+  const weight = weightUnit(unit);
   const deliveries = [...groupBy(lines, ({ delivery }) => delivery)];
-  const isParted = deliveries.length > 1;
   const isNamed = deliveries.some(([name]) => name !== "");
   return {
     key: "packing",
     name: "Packing",
     title: "PACKING LIST",
     columns: [
-      { heading: "delivery", width: 12 },
+      { heading: "delivery", width: 12, isWrapped: true },
       { heading: "base", width: 12, isWrapped: true },
       { heading: "bases", width: 8, isFigure: true },
       { heading: "what", width: 13 },
@@ -167,75 +217,71 @@ export function packingList(of: PackingOf): ListTable {
       { heading: `weight total, ${weight}`, width: 11, isFigure: true },
       { heading: "status", width: 14, isWrapped: true },
     ],
-    rows: lines.map((line) => [isNamed ? deliveryName(line.delivery) : null, ...packedRow(line, quantities, of.stops)]),
+    rows: lines.map((line) => [isNamed ? deliveryName(line.delivery) : null, ...packedRow(line, stops)]),
     totals: [
-      ...(isParted ? deliveries.flatMap(([name, own]) => totalRows(deliveryName(name), own)) : []),
+      ...(deliveries.length > 1 ? deliveries.flatMap(([name, own]) => totalRows(deliveryName(name), own)) : []),
       ...totalRows("TOTAL", lines),
     ],
-    views: [
-      {
-        title: `PACKING LIST (${weight})`,
-        columns: [
-          ...(isNamed ? [["delivery", "DELIVERY"] as const] : []),
-          ...["base", "what", "mark", "size and kind", "status", "a base", "count"].map(
-            (heading) => [heading, heading] as const,
-          ),
-          [`weight total, ${weight}`, "WEIGHT"],
-        ],
-      },
-    ],
-    remarks: packingRemarks(lines, isNamed),
+    views: [],
+    remarks: packingRemarks(lines),
   };
 }
 
-function deliveryName(delivery: string): string {
+/** As it is written, or that nobody names one. */
+export function deliveryName(delivery: string): string {
   return delivery === "" ? NOT_GIVEN : delivery;
 }
 
-function packedRow(line: Packed, quantities: ReadonlyMap<string, number>, stops: ListedStops): readonly ListCell[] {
-  const { bases, what, mark, words, perBase, count, weight } = line;
+function packedRow(line: Packed, stops: ListedStops): readonly ListCell[] {
+  const { bases, quantity, what, mark, words, perBase, count, weight } = line;
   return [
-    bases.join(" "),
-    bases.reduce((sum, base) => sum + (quantities.get(base) ?? 0), 0),
-    ...[what, mark, words, perBase, count],
+    ...[bases.join(" "), quantity, what, mark, words, perBase, count],
     weightEachCell(weight),
     weightTotalCell(weight === null ? null : weight * count),
     heldWords(bases, stops),
   ];
 }
 
-const GROUPS = [
+/** What is summed by itself. */
+export const PACKED_GROUPS = [
   ["rods", (what: PackedWhat) => what === "rods"],
   ["hardware", (what: PackedWhat) => what !== "rods" && what !== "template"],
   ["templates", (what: PackedWhat) => what === "template"],
 ] as const;
 
+/** Pieces of these lines. */
+export function countPacked(lines: readonly Packed[]): number {
+  return lines.reduce((sum, { count }) => sum + count, 0);
+}
+
+/** Weight of these lines. */
+export function weighPacked(lines: readonly Packed[]): ListCell {
+  return weightSumCell(lines.map(({ weight, count }) => (weight === null ? null : weight * count)));
+}
+
 /** Rods, hardware and templates, and all together. */
 function totalRows(name: string, lines: readonly Packed[]): readonly (readonly ListCell[])[] {
   const row = (words: string, own: readonly Packed[], count: number | null): readonly ListCell[] => {
-    const { sum } = sumKnown(own.map(({ weight, count: pieces }) => (weight === null ? null : weight * pieces)));
-    return [name, null, null, words, null, null, null, count, null, weightTotalCell(sum), null];
+    return [name, null, null, words, null, null, null, count, null, weighPacked(own), null];
   };
-  const parts = GROUPS.flatMap(([words, isOf]) => {
+  const parts = PACKED_GROUPS.flatMap(([words, isOf]) => {
     const own = lines.filter(({ what }) => isOf(what));
-    return own.length === 0
-      ? []
-      : [
-          row(
-            words,
-            own,
-            own.reduce((sum, { count }) => sum + count, 0),
-          ),
-        ];
+    return own.length === 0 ? [] : [row(words, own, countPacked(own))];
   });
   return [...parts, row("all", lines, null)];
 }
 
-function packingRemarks(lines: readonly Packed[], isNamed: boolean): readonly string[] {
+/** What is to be known of all of it. */
+export function packingRemarks(lines: readonly Packed[]): readonly string[] {
   const { unknown } = sumKnown(lines.map(({ weight }) => weight));
+  const isNamed = lines.some(({ delivery }) => delivery !== "");
+  const without = new Set(isNamed ? lines.flatMap(({ delivery, bases }) => (delivery === "" ? bases : [])) : []);
   return [
-    "Templates stand with the first base that they serve. Weights are nominal: without zinc, threads, pallets and packing.",
-    ...(isNamed ? [] : ["One delivery: where bases name theirs (delivery), the list is parted by them."]),
+    "Templates go with their bases; fewer than bases are used again, and go with the first delivery and base that they serve. Weights are nominal: without zinc, threads, pallets and packing.",
+    ...(isNamed ? [] : ["One delivery: where bases or placements name theirs (delivery), the list is parted by them."]),
+    ...(without.size === 0
+      ? []
+      : [`Without a delivery (key delivery of base or placement), all or in part: ${[...without].join(" ")}.`]),
     ...(unknown === 0 ? [] : [`The weight of ${unknown} of ${lines.length} lines is not known and not in the totals.`]),
   ];
 }

@@ -14,6 +14,7 @@ import {
   thousandths,
   UNIT_WORDS,
   weightEachCell,
+  weightSumCell,
   weightTotalCell,
   weightUnit,
 } from "./cells.js";
@@ -37,11 +38,11 @@ export function rodList({ lots, unit, stops }: RodListOf): ListTable {
     const each = rodWeight(lot, unit);
     return each === null ? null : each * lot.total;
   });
-  const { sum, unknown } = sumKnown(weights);
+  const { unknown } = sumKnown(weights);
   const total = columns(unit).map(({ heading }): ListCell => {
     if (heading === "lot") return "TOTAL";
     if (heading === "quantity") return lots.reduce((count, lot) => count + lot.total, 0);
-    return heading.startsWith("weight total") ? weightTotalCell(sum) : null;
+    return heading.startsWith("weight total") ? weightSumCell(weights) : null;
   });
   return {
     key: "rods",

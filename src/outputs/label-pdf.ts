@@ -1,6 +1,7 @@
 /** Labels of bundles and tags of template pieces, printed on the office's paper and cut apart. */
 import type { CheckedJob } from "../checks/checked.js";
 import type { Job } from "../job/model/job.js";
+import { type DeliveryShare, shareDeliveries } from "../lists/deliveries.js";
 import { SHORT_HASH } from "../rods/lot-hash.js";
 import type { RodLot, RodUse } from "../rods/lots.js";
 import { drawLabels, type LabelText } from "../sheets/rods/labels.js";
@@ -44,17 +45,31 @@ export function labelsOf(papers: RodPapers, facts: readonly BaseFacts[]): readon
 }
 
 function bundleLabels({ job, lots, held }: RodPapers): readonly LabelText[] {
+  const shares = shareDeliveries(job);
   const order = new Map(job.bases.map(({ mark }, i) => [mark, i]));
   const uses = lots.flatMap((lot) => lot.uses.map((use) => ({ lot, use })));
   return uses
     .toSorted((a, b) => (order.get(a.use.base) ?? 0) - (order.get(b.use.base) ?? 0))
-    .map(({ lot, use }) => bundleLabel(job, lot, use, held));
+    .flatMap(({ lot, use }) => {
+      let from = 1;
+      return (shares.get(use.base) ?? []).map((share) => {
+        const label = bundleLabel(job, lot, use, share, from, held);
+        from += share.count;
+        return label;
+      });
+    });
 }
 
-function bundleLabel(job: Job, lot: RodLot, use: RodUse, held: ReadonlySet<string>): LabelText {
+/** Bundles of one delivery; they are counted through all deliveries. */
+function bundleLabel(
+  job: Job,
+  lot: RodLot,
+  use: RodUse,
+  { delivery, count }: DeliveryShare,
+  from: number,
+  held: ReadonlySet<string>,
+): LabelText {
   const { detail, mark } = lot;
-  const count = basesOf(use);
-  const delivery = job.bases.find((base) => base.mark === use.base)?.delivery ?? "";
   const several = lot.uses.filter(({ base }) => base === use.base).length > 1 ? ` GROUP ${use.group}` : "";
   return {
     large: [use.base, `${mark}   ${use.perBase} RODS`],
@@ -66,7 +81,8 @@ function bundleLabel(job: Job, lot: RodLot, use: RodUse, held: ReadonlySet<strin
     ],
     code: lotTag(job, lot, [`BASE ${printable(use.base)}${several}`, `${use.perBase} RODS`]),
     count,
-    each: `BUNDLE # OF ${count}`,
+    each: `BUNDLE # OF ${basesOf(use)}`,
+    from,
     isHeld: held.has(use.base),
     data: { what: "bundle", lot: mark, base: use.base, rods: use.perBase },
   };
@@ -115,6 +131,7 @@ function pieceLabel(job: Job, { template, held, files }: BaseFacts, piece: Piece
     }),
     count: quantity,
     each: `PIECE # OF ${quantity}`,
+    from: 1,
     isHeld: held,
     data: { what: "piece", mark },
   };

@@ -1,8 +1,11 @@
 /** Lists of the rods as one workbook, and as pages of the set. */
 import type { CheckedJob } from "../checks/checked.js";
 import { writeListsXlsx } from "../formats/list-xlsx.js";
+import type { ListTable } from "../lists/index.js";
+import type { PackingPart } from "../lists/packing-pages.js";
 import { drawDocument } from "../sheets/document-pages.js";
 import { listBlocks } from "../sheets/list-block.js";
+import { printable } from "../sheets/text-metrics.js";
 import { isShown, listPath, listsOf } from "./lists.js";
 import type { JobOutput, PathAndBytes, Surroundings } from "./model.js";
 import type { SetSheet } from "./sheet-set.js";
@@ -26,23 +29,39 @@ function* writeRodLists(checked: CheckedJob, around: Surroundings): Generator<Pa
   yield { path: listPath(checked, "rods", "xlsx"), bytes: writeListsXlsx(checked.job, tables) };
 }
 
-/** Pages of the set: what the rod shop works by, and what goes on the truck. */
-const PAGES = [
-  { name: "ROD LISTS", title: "ANCHOR RODS: LISTS FOR THE SHOP", holds: (key: string) => key !== "packing" },
-  { name: "PACKING", title: "PACKING LIST", holds: (key: string) => key === "packing" },
-] as const;
+/** Pages that go together: what the rod shop works by, or what goes with one delivery. */
+interface ListPart {
+  readonly name: string;
+  readonly title: string;
+  /** As bookmarks have it. */
+  readonly words: string;
+  readonly tables: readonly ListTable[];
+}
 
 function listPages(checked: CheckedJob, around: Surroundings): readonly SetSheet[] {
-  const shown = listsOf(checked, around).tables.filter(isShown);
-  return PAGES.flatMap(({ name, title, holds }) => {
-    const blocks = shown
-      .filter(({ key }) => holds(key))
-      .flatMap((table) => listBlocks(table).map((each) => ({ kind: "table" as const, table: each })));
-    const scenes = drawDocument({ job: checked.job, version: around.version, title, way: "landscape", blocks });
-    return scenes.map((scene, i): SetSheet => {
-      const of = scenes.length === 1 ? "" : ` ${i + 1} OF ${scenes.length}`;
-      const bookmark = `${title.charAt(0)}${title.slice(1).toLowerCase()}${of.toLowerCase()}`;
-      return { scene, name: `${name}${of}`, about: title, bookmark, held: false };
-    });
+  const { tables, packing } = listsOf(checked, around);
+  const shop = { title: "ANCHOR RODS: LISTS FOR THE SHOP", words: "Anchor rods: lists for the shop" };
+  const parts: readonly ListPart[] = [
+    { name: "ROD LISTS", ...shop, tables: tables.filter(isShown) },
+    ...packing.map(packingPart),
+  ];
+  return parts.flatMap((part) => partPages(part, checked, around));
+}
+
+function packingPart({ name, tables }: PackingPart): ListPart {
+  if (name === "") return { name: "PACKING", title: "PACKING LIST", words: "Packing list", tables };
+  return { name: "PACKING", title: `PACKING LIST: ${printable(name)}`, words: `Packing list: ${name}`, tables };
+}
+
+function partPages(
+  { name, title, words, tables }: ListPart,
+  { job }: CheckedJob,
+  { version }: Surroundings,
+): readonly SetSheet[] {
+  const blocks = tables.flatMap(listBlocks).map((table) => ({ kind: "table" as const, table }));
+  const scenes = drawDocument({ job, version, title, way: "landscape", blocks });
+  return scenes.map((scene, i): SetSheet => {
+    const of = scenes.length === 1 ? "" : ` ${i + 1} OF ${scenes.length}`;
+    return { scene, name: `${name}${of}`, about: title, bookmark: `${words}${of.toLowerCase()}`, held: false };
   });
 }

@@ -105,7 +105,7 @@ export function startSheetSet(job: Job, options: SheetSetOptions): SheetSet {
     finish: (checked) => {
       const isOpen = checked.job.status === "released" && checked.layoutOpen.length > 0;
       const open = isOpen ? taken.map(openLayoutPage) : taken;
-      const marked = checked.layoutHeld.reasons.length > 0 ? open.map(heldLayoutPage) : open;
+      const marked = checked.layoutHeld.reasons.length > 0 ? open.map(heldByLayout(checked.layoutHeld)) : open;
       const parts = SECTION_ORDER.map((section) => marked.filter((page) => page.section === section));
       const pages = parts.flat();
       const cover = drawCover(coverRequest(checked, pages, options));
@@ -204,8 +204,10 @@ function openLayoutPage(page: TakenPage): TakenPage {
   return page.section === "plan" ? { ...page, unreleased: "LAYOUT" } : page;
 }
 
-function heldLayoutPage(page: TakenPage): TakenPage {
-  return page.section === "plan" ? { ...page, held: true, bookmark: `${page.bookmark} (HELD)` } : page;
+/** Pages of the plan; and the setting sheets, which show where a base stands, unless site coordinates alone are held. */
+function heldByLayout({ siteOnly }: CheckedJob["layoutHeld"]): (page: TakenPage) => TakenPage {
+  const shows = ({ section }: TakenPage) => section === "plan" || (section === "setting" && !siteOnly);
+  return (page) => (shows(page) && !page.held ? { ...page, held: true, bookmark: `${page.bookmark} (HELD)` } : page);
 }
 
 function coverRequest(checked: CheckedJob, pages: readonly CoverPage[], options: SheetSetOptions) {

@@ -29,7 +29,8 @@ export type PlacementKey =
   | "turn"
   | "topOfConcrete"
   | "bottomOfPlate"
-  | "hand";
+  | "hand"
+  | "delivery";
 
 const hands = {
   l: "opposite",
@@ -62,6 +63,7 @@ export const PLACEMENT_HEADINGS: readonly PlacementHeading[] = [
   length("Near X", "near.x", "120'"),
   length("Near Y", "near.y", "40'"),
   { ...text("Hand", "hand", "as drawn"), formName: "word", words: hands },
+  text("Delivery", "delivery", "pour 2", "Pour", "Truck"),
 ];
 
 function text(name: string, key: PlacementKey, example: string, ...also: string[]): PlacementHeading {

@@ -33,6 +33,7 @@ export const PLACEMENT_SYNONYMS: readonly Synonym[] = [
   one("pier", "T.O.C.", "el", "top el", "el top", "toc el"),
   one("", "B.O.P.", "bop", "bop el", "el bop", "bop level", "level bop"),
   one("el", "B.O.P.", "bop"),
+  one("", "Delivery", "delivery no.", "truck no.", "pour no."),
   several("", "only asked", ["T.O.C.", "B.O.P.", NOTE], "el", "level", "top", "top el", "el top"),
   several("", "only asked", ["B.O.P.", "T.O.C.", NOTE], "bottom", "bottom el", "el bottom", "underside"),
   several("el", "only asked", ["T.O.C.", NOTE], "top"),

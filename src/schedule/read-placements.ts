@@ -134,6 +134,7 @@ function toPlacement(row: KnownRow, index: number, references: References): Read
     topOfConcrete: values.get("topOfConcrete"),
     bottomOfPlate: values.get("bottomOfPlate"),
     hand: values.get("hand"),
+    delivery: values.get("delivery"),
   };
   const entries = Object.entries(written).flatMap(([key, value]): SourceEntry[] =>
     value === undefined ? [] : [{ key, place: value.place, value }],

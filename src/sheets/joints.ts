@@ -2,7 +2,7 @@
 
 import { toLattice } from "../geometry/index.js";
 import type { Point } from "../geometry/vocabulary.js";
-import type { Joint, Parted, Plate } from "../template/model.js";
+import type { Joint, Mark, Parted, Plate } from "../template/model.js";
 import { formatDegrees, formatLength, toMillimetres } from "../units/index.js";
 import { circle, group, line, stroke, strokeOf, text } from "./items.js";
 import { type Draft, hasRoom, put } from "./paper.js";
@@ -41,12 +41,31 @@ function linesOf(view: View, { stretches }: Joint) {
 /** How far a name stands off the end of its joint, paper millimetres. */
 const OFF = [2, 3.5, 5, 7, 10] as const;
 
-/** Names the joints beyond their ends, outside the plate or in its opening; one that finds no room stands in the table alone. */
-export function putJointNames(draft: Draft, view: View, { parted }: Plate, letter: number): void {
-  if (parted === null) return;
+/** Names the joints beyond their ends, outside the plate or in its opening; one that finds no room stands in the table alone. Those of a segment stand where they are scribed. */
+export function putJointNames(draft: Draft, view: View, { parted, marks }: Plate, letter: number): void {
+  if (parted === null) {
+    putScribedNames(draft, view, marks, letter);
+    return;
+  }
   for (const joint of parted.joints) {
     const item = nameOf(draft, view, joint, letter);
     if (item !== null) put(draft, group("joint-name", [item], { number: joint.number }));
+  }
+}
+
+/** How far a name stands off where it is scribed, in letter heights. */
+const SHIFTS = [0, 1, -1, 2, -2, 3, -3] as const;
+
+function putScribedNames(draft: Draft, view: View, marks: readonly Mark[], letter: number): void {
+  for (const { text: words, extent } of marks.filter(({ kind }) => kind === "joint")) {
+    const middle = onPaper(view, { x: (extent.x0 + extent.x1) / 2, y: (extent.y0 + extent.y1) / 2 });
+    const places = SHIFTS.flatMap((up) =>
+      SHIFTS.map((aside) => ({ x: middle.x + aside * letter, y: middle.y + (up - 0.5) * letter })),
+    );
+    const item = places
+      .map((place) => text("label", words, place, letter, { anchor: "middle", bold: true }))
+      .find((each) => hasRoom(draft, each, 0.6));
+    if (item !== undefined) put(draft, group("joint-name", [item]));
   }
 }
 

@@ -116,6 +116,7 @@ function segmentNotes(mark: string, parted: Parted): readonly string[] {
   return [
     `SEGMENT ${number} OF ${parted.segments.length}. BOLT ${listed(joins, MOST_NAMED)}: the same joint number stands on both sides of a joint.`,
     assemblyNote(parted),
+    "X and Y of this sheet are the segment's own, as in its cut file; the +X that is scribed is the template's.",
   ];
 }
 

@@ -82,6 +82,7 @@ function putNames(draft: Draft, view: View, input: PlanInput): boolean {
   const corners = () => putCornerNumbers(draft, view, base, lettering.small);
   if (isPart(input.piece)) {
     const [areNumbered, areTagged] = [corners(), tags()];
+    putJointNames(draft, view, plate, lettering.small);
     return areNumbered && areTagged;
   }
   const areTagged = tags();

@@ -39,7 +39,8 @@ export function plateNotes(request: SheetRequest, unplaced: readonly string[]): 
 function piecesNotes({ plate: { parted, lower }, job, base, piece }: SheetRequest): readonly string[] {
   const below =
     lower === null ? [] : [`LOWER TEMPLATE ${lower.mark}: ${lowerLevelWords(job, base)}; sheet and files of its own.`];
-  if (parted === null || isPart(piece)) return below;
+  if (isPart(piece)) return below;
+  if (parted === null) return [...below, ...wholeNote(base, job)];
   const splices = parted.splices.map(
     ({ mark, quantity }) => `${mark} (${quantity / Math.max(1, plateCount(base))} a template)`,
   );
@@ -51,6 +52,14 @@ function piecesNotes({ plate: { parted, lower }, job, base, piece }: SheetReques
     assemblyNote(parted),
     ...below,
   ];
+}
+
+/** Where the program was asked for segments, and made none. */
+function wholeNote({ template: { segments } }: SheetRequest["base"], { shop }: SheetRequest["job"]): readonly string[] {
+  if (segments === null) return [];
+  return shop.table.kind === "missing"
+    ? ["SEGMENTS auto: not cut in segments, since the shop file gives no size of its table."]
+    : [`SEGMENTS auto: one piece, it lies on the table (${shop.table.from}).`];
 }
 
 function plateCount({ template: { quantity } }: SheetRequest["base"]): number {

@@ -37,7 +37,8 @@ export function judgeSignature({ path, record, isWhole }: FoundRecord, { state, 
     damage.map((file) => file.path),
   );
   const told = damage.map((file) => `${file.path} ${file.message}`);
-  const why = [...told, ...(isOther || !isUnchanged(changes) ? changeWords(record, state, isOther) : [])];
+  const isAnotherJob = !isUnchanged(damage.length === 0 ? changes : findChanges(record, state));
+  const why = [...told, ...(isOther || isAnotherJob ? changeWords(record, state, isOther) : [])];
   return why.length === 0 ? { ...said, state: "valid", why, changes: null } : { ...said, state: "void", why, changes };
 }
 

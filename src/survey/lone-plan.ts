@@ -43,6 +43,7 @@ function loneSpec(mark: string, place: Placement["place"]): PlanSpec {
     turn: 0,
     topOfConcrete: absent,
     bottomOfPlate: absent,
+    delivery: "",
   };
   return {
     lines,

@@ -98,7 +98,7 @@ describe.skipIf(isSkipped("pdftoppm"))("codes, to jsQR", () => {
 
   it("say on labels what they stand for, however long", () => {
     const { job } = papersIn("in");
-    const label = { large: ["B1"], lines: ["a", "b", "c"], each: "# OF 1", count: 1, isHeld: true, data: {} };
+    const label = { large: ["B1"], lines: ["a", "b", "c"], each: "# OF 1", from: 1, count: 1, isHeld: true, data: {} };
     const texts = ["JOB 1 / T1 / REV A / SHEET 1-T1 / SHA 1a2b3c4d5e6f", `JOB ${"very long ".repeat(8)} / T1`, "x"];
     const pages = [...drawLabels({ job, version: "0", labels: texts.map((code) => ({ ...label, code })) })];
     const { folder, names } = picturesOf(documentPdf(maker, pages, { job, version: "0", subject: "s" }), 150, "-gray");

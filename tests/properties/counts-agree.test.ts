@@ -17,6 +17,7 @@ import type { Summary } from "../../src/summary/model.js";
 import { build } from "../../src/tasks/build.js";
 import { makeBases } from "../../src/tasks/make-base.js";
 import { openJob } from "../../src/tasks/open.js";
+import { groupBy } from "../../src/units/group-by.js";
 import { makeInputs, withPlacements } from "../bench/jobs.js";
 import { inputsWith, usBase } from "../delivered.js";
 import { drawFrom } from "../seed.js";
@@ -98,10 +99,10 @@ function expectPapersAgree(inputs: Inputs, { summary, rows }: Made): void {
     expect([mark, counted]).toEqual([mark, rods.reduce((all, group) => all + group.total, 0)]);
   }
   const packed = rows("packing").filter(({ what }) => what === "template");
-  for (const { mark, count } of packed)
+  for (const [mark, own] of groupBy(packed, (row) => row.mark))
     expect([mark, labels.filter((each) => each.what === "piece" && each.mark === mark).length]).toEqual([
       mark,
-      Number(count),
+      sum(own, "count"),
     ]);
   expect(labels.length - bundles.length).toBe(sum(packed, "count"));
 }
@@ -134,11 +135,16 @@ function expectCountsAgree(made: Made, inputs: Inputs | null): void {
   expectPlatesPacked(rows("plates"), packed("template"));
 }
 
-/** Every plate of the cut list is packed, as many and as heavy. */
+/** Every plate of the cut list is packed, as many and as heavy, with one delivery or with several. */
 function expectPlatesPacked(plates: readonly Row[], packed: readonly Row[]): void {
   const heavy = (row: Row) => Object.entries(row).find(([heading]) => heading.startsWith("weight total"))?.[1] ?? "";
   const listed = (list: readonly Row[], count: string) =>
-    list.map((row) => [row.mark, row[count], heavy(row).replace("not given", "")].join(" ")).sort();
+    [...groupBy(list, ({ mark }) => mark)]
+      .map(([mark, own]) => {
+        const grams = own.map((row) => Math.round(Number(heavy(row).replace("not given", "0")) * 1000));
+        return [mark, sum(own, count), grams.reduce((all, each) => all + each, 0)].join(" ");
+      })
+      .sort();
   expect(listed(packed, "count")).toEqual(listed(plates, "quantity"));
 }
 
@@ -202,6 +208,28 @@ describe("counts agree", () => {
   it("in jobs with a grid and without", () => {
     expectCountsAgree(...madeOf(makeInputs(4)));
     expectCountsAgree(...madeOf(withPlacements(makeInputs(3), 3, 12)));
+  });
+
+  it("where bases of one mark go with several deliveries, by their placements", () => {
+    const bases = [drawnBase("B1", drawFrom(1)), drawnBase("B2", drawFrom(2))].map((text) =>
+      text.replace(/quantity: \d+, (delivery: truck \d, )?/, ""),
+    );
+    const inputs = inputsWith(bases);
+    const plan = [
+      "grid: { x: { names: [1, 2, 3, 4, 5], spacing: 25' }, y: { names: [A, B], spacing: 30' } }",
+      "placements:",
+      "  - { base: B1, every: [A, [1, 2, 3]], delivery: pour 1 }",
+      "  - { base: B1, every: [A, [4, 5]], delivery: pour 2 }",
+      "  - { base: B2, every: [B, [1, 2, 3, 4]], delivery: pour 2 }",
+      "  - { base: B2, at: B-5 }",
+    ];
+    const text = `${inputs.files.get(inputs.job)}${plan.join("\n")}\n`;
+    const split = { ...inputs, files: new Map([...inputs.files, [inputs.job, text]]) };
+    const [made] = madeOf(split);
+    expectCountsAgree(made, split);
+    const rods = made.rows("packing").filter(({ what }) => what === "rods");
+    const bundles = [...groupBy(rods, ({ delivery }) => delivery).keys()];
+    expect(bundles).toEqual(["pour 1", "pour 2", "not given"]);
   });
 
   it("in jobs that are drawn: any lower end, any delivery, several groups, values left out", () => {

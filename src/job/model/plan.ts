@@ -37,6 +37,8 @@ export interface Placement {
   /** Elevation of the top of concrete, and of the bottom of the base plate where it is given. */
   readonly topOfConcrete: Input<Length>;
   readonly bottomOfPlate: Input<Length>;
+  /** Truck or pour that it goes with; empty where that is the base's. */
+  readonly delivery: string;
 }
 
 /** A point known in site coordinates and, where it takes part in the transform, in plan coordinates. */

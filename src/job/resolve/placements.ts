@@ -169,6 +169,7 @@ function placementOf(
     turn: placement.turn ?? 0,
     topOfConcrete: elevation("topOfConcrete", "no top of concrete is given", placement, site),
     bottomOfPlate: elevation("bottomOfPlate", "no bottom of the base plate is given", placement, site),
+    delivery: placement.delivery ?? "",
   };
 }
 

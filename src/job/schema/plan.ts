@@ -194,6 +194,7 @@ function placementBlock(unit: Unit) {
         "Elevation of the underside of the base plate; omitted: that of site, or top of concrete, grout and a setting plate that stays.",
       ).optional(),
       hand: wordLeaf(["as drawn", "opposite"], "A base of opposite hand gets a mark of its own.").optional(),
+      delivery: textLeaf("Truck or pour that it goes with; omitted: that of its base.", 40).optional(),
     },
     "One base, or several alike, where they stand.",
   );

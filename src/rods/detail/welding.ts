@@ -38,10 +38,10 @@ export function weldCaution({
       return "";
     case "may not":
       return weldableWords(grade).startsWith("only")
-        ? "NOT WITHOUT SUPPLEMENT S1, which is not ordered: ask the engineer of record"
-        : "NOT ON THIS GRADE: ask the engineer of record";
+        ? "NOT WITHOUT S1: ask the engineer"
+        : "NOT ON THIS GRADE: ask the engineer";
     case "not known":
-      return "weldability of the grade is not known: as the engineer of record approves";
+      return "only as the engineer approves";
   }
 }
 

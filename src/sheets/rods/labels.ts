@@ -20,8 +20,10 @@ export interface LabelText {
   /** What the code says. */
   readonly code: string;
   readonly count: number;
-  /** What one of them is: `BUNDLE 2 OF 6`. */
+  /** What one of them is: `BUNDLE # OF 6`. */
   readonly each: string;
+  /** Number of the first, where others of the same stand before. */
+  readonly from: number;
   readonly isHeld: boolean;
   /** For programs: what it is for. */
   readonly data: Readonly<Record<string, string | number>>;
@@ -63,7 +65,7 @@ export function* drawLabels(labels: LabelsOf): Generator<Scene> {
 function* eachLabel(labels: readonly LabelText[]): Generator<DrawnLabel> {
   for (const label of labels) {
     const code = qrCode(label.code, QR_ROOM);
-    for (let number = 1; number <= label.count; number += 1) yield { label, code, number };
+    for (let k = 0; k < label.count; k += 1) yield { label, code, number: label.from + k };
   }
 }
 
@@ -137,6 +139,8 @@ interface Cell {
 /** The largest letter of marks, mm. */
 const LARGEST = 13;
 const LEADING = 1.55;
+/** Letters that are set smaller to fit are so by whole steps, mm: none fills its room to the last. */
+const LETTER_STEP = 0.1;
 
 function drawLabel(
   { label, code, number }: DrawnLabel,
@@ -181,7 +185,8 @@ function largeItems(words: readonly string[], x: number, right: number, top: num
   let y = top;
   const items = words.map((each, i) => {
     const most = i === 0 ? LARGEST : LARGEST * 0.6;
-    const letter = leastOf([most, most * ((right - x - 2) / textWidth(each, most, true))]);
+    const fitting = (most * (right - x - 2)) / textWidth(each, most, true);
+    const letter = leastOf([most, Math.floor(fitting / LETTER_STEP) * LETTER_STEP]);
     const set = Math.max(letter, body);
     y -= set + (i === 0 ? 0 : 3);
     return text("title", shorten(each, right - x - 2, set, true), at(x, y), set, { bold: true });

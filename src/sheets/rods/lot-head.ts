@@ -95,19 +95,20 @@ function whatAndCount({ lot, job }: HeadOf, { from, to, y, lettering }: HeadLine
   ];
 }
 
-/** Grade and colour; number of the drawing and hash. */
+/** Grade and colour; number of the drawing, where the whole grade leaves room for it, and hash. */
 function gradeAndSheet({ lot, job }: HeadOf, { from, to, y, lettering: { small } }: HeadLine): readonly SceneItem[] {
   const sheet = `SHA ${lotHash(lot)}`;
-  const number = shorten(rodDrawingNumber(job, lot), MOST_NUMBER, small, true);
   const numberEnd = to - textWidth(sheet, small) - PAD;
   const color = colorWords(lot.detail);
   const colorWidth = (color === "" ? 0 : textWidth(color, small, true) + 2 * PAD) + SWATCH + 1.5;
-  const room = numberEnd - textWidth(number, small, true) - 2 * PAD - from - colorWidth;
+  const room = numberEnd - 2 * PAD - from - colorWidth;
   const grade = shorten(gradeWords(lot.detail), room, small, true);
+  const own = shorten(rodDrawingNumber(job, lot), MOST_NUMBER, small, true);
+  const isBeside = textWidth(grade, small, true) + textWidth(own, small, true) <= room;
   return [
     text("note", grade, at(from, y), small, { bold: true }),
     ...colorItems(lot, from + textWidth(grade, small, true) + 2 * PAD, y, small),
-    text("note", number, at(numberEnd, y), small, { anchor: "end", bold: true }),
+    ...(isBeside ? [text("note", own, at(numberEnd, y), small, { anchor: "end", bold: true })] : []),
     text("note", sheet, at(to, y), small, { anchor: "end" }),
   ];
 }

@@ -8,6 +8,7 @@ import type { RodLot, RodUse } from "../../rods/lots.js";
 import { findGrade } from "../../standards/index.js";
 import { groupBy } from "../../units/group-by.js";
 import { formatLength, formatWithUnit, type Length, type Unit } from "../../units/index.js";
+import { subtract } from "../../units/length.js";
 import { POUND_IN_KG } from "../../units/weight.js";
 import { printable } from "../text-metrics.js";
 
@@ -20,10 +21,18 @@ export interface Paragraph {
   readonly words: string;
 }
 
-/** `1-1/4 x 36-1/2, HEADED WITH NUT`. */
-export function titleWords({ size, overall, kind }: RodDetail, unit: Unit): string {
-  const length = overall.kind === "given" ? formatLength(overall.value.value, unit) : `LENGTH ${NOT_GIVEN}`;
-  return `${size} x ${length}, ${kind.kind === "given" ? kind.value.toUpperCase() : `KIND ${NOT_GIVEN}`}`;
+/** `1-1/4 x 36-1/2, HEADED WITH NUT`; of a bent rod `3/4 x 33 TO HOOK x 4, HOOKED`, as it is ordered. */
+export function titleWords(detail: RodDetail, unit: Unit): string {
+  const { size, kind } = detail;
+  return `${size} x ${titleLength(detail, unit)}, ${kind.kind === "given" ? kind.value.toUpperCase() : `KIND ${NOT_GIVEN}`}`;
+}
+
+/** End to end; of a bent rod to the inside of its hook, as ASTM F1554 measures it, and how far the hook reaches. */
+function titleLength({ overall, hook, bar }: RodDetail, unit: Unit): string {
+  if (overall.kind === "missing") return `LENGTH ${NOT_GIVEN}`;
+  const say = (length: Length) => formatLength(length, unit);
+  if (hook?.kind !== "given" || bar.kind === "missing") return say(overall.value.value);
+  return `${say(subtract(overall.value.value, bar.value))} TO HOOK x ${say(hook.value.reach)}`;
 }
 
 /** `F1554 55`, `F1554 55 S1`. */

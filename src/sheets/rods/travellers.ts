@@ -145,7 +145,7 @@ function operationsPiece(_: RodPapers, lot: RodLot, width: number, lettering: Le
   const draw = (x: number, top: number) => {
     const under = top - title;
     return group("operations", [
-      ...headingItems(`OPERATIONS ON ${lot.total} RODS (* common practice)`, x, top, width, lettering),
+      ...headingItems(`${lot.mark}: OPERATIONS ON ${lot.total} RODS (* common practice)`, x, top, width, lettering),
       ...["", "STATION", "WHAT", "DONE", "BY", "DATE"].map((words, i) =>
         text("table", words, at(x + (stops[i] ?? 0) + PAD, under - names + small * 0.45), small),
       ),

@@ -15,6 +15,8 @@ export interface JointLines {
   readonly cellOf: (at: Point) => number;
   /** Directions of joints along radii, degrees counter-clockwise from +x, ascending; null for joints across the plate. */
   readonly degrees: readonly number[] | null;
+  /** Every joint has the room that it needs. */
+  readonly isClear: boolean;
   /** Turns each segment so that its middle lies at the top of its own axes. */
   readonly turns: readonly number[];
 }
@@ -83,7 +85,8 @@ function radiusOf({ shape }: Hole): number {
  * so, each moves by itself as little as gives it its room.
  */
 function radii(outer: Contour, center: Point, obstacles: readonly Obstacle[], count: number, need: number): JointLines {
-  const degrees = joints(center, obstacles, count, need);
+  const hasRoom = (each: number) => roomOn(center, obstacles, [each]) >= need - SAME_ROOM;
+  const degrees = joints(center, obstacles, count, hasRoom);
   const [start = 0] = degrees;
   const { x0, y0, x1, y1 } = extentOf(outer);
   const reach = x1 - x0 + y1 - y0;
@@ -98,17 +101,21 @@ function radii(outer: Contour, center: Point, obstacles: readonly Obstacle[], co
     return degrees.findLastIndex((each) => each - start <= from);
   };
   const turns = degrees.map((each, i) => 90 - (each + (degrees[i + 1] ?? start + 360)) / 2);
-  return { lines, cellOf, degrees, turns };
+  return { lines, cellOf, degrees, isClear: degrees.every(hasRoom), turns };
 }
 
 /** Directions of the joints, ascending from 0 to 360 degrees. */
-function joints(center: Point, obstacles: readonly Obstacle[], count: number, need: number): readonly number[] {
+function joints(
+  center: Point,
+  obstacles: readonly Obstacle[],
+  count: number,
+  hasRoom: (degrees: number) => boolean,
+): readonly number[] {
   const sector = 360 / count;
   const start = bestStart(center, obstacles, count);
   const equal = Array.from({ length: count }, (_, i) => start + i * sector);
-  const isClear = (each: number) => roomOn(center, obstacles, [each]) >= need - SAME_ROOM;
-  if (equal.every(isClear)) return equal;
-  const moved = equal.map((ideal) => nearby(ideal, sector / MOST_MOVED).find(isClear) ?? ideal);
+  if (equal.every(hasRoom)) return equal;
+  const moved = equal.map((ideal) => nearby(ideal, sector / MOST_MOVED).find(hasRoom) ?? ideal);
   return moved.map((each) => tidy((each + 360) % 360)).sort((a, b) => a - b);
 }
 
@@ -184,8 +191,10 @@ function cutsAcross(
   const [low, high] = axis === "x" ? [box.x0, box.x1] : [box.y0, box.y1];
   const width = (high - low) / count;
   const step = Math.max(1, shop.increment.value) / NM_PER_MM;
+  const room = (place: number) => roomAcross(place, axis, obstacles);
+  const hasRoom = (place: number) => room(place) >= need - SAME_ROOM;
   const at = Array.from({ length: count - 1 }, (_, i) => {
-    return clearPlace(low + (i + 1) * width, axis, obstacles, { step, most: width / 2, need });
+    return clearPlace(low + (i + 1) * width, { step, most: width / 2, room, hasRoom });
   });
   const [from, to] = axis === "x" ? [box.y1 + width, box.y0 - width] : [box.x0 - width, box.x1 + width];
   const on = (place: number, along: number) => (axis === "x" ? { x: place, y: along } : { x: along, y: place });
@@ -193,33 +202,32 @@ function cutsAcross(
     return { from: on(place, from), to: on(place, to), left: i + 1, right: i };
   });
   const cellOf = (point: Point) => at.filter((place) => point[axis] > place).length;
-  return { lines, cellOf, degrees: null, turns: Array.from({ length: count }, () => 0) };
+  return { lines, cellOf, degrees: null, isClear: at.every(hasRoom), turns: Array.from({ length: count }, () => 0) };
 }
 
 interface Moving {
   readonly step: number;
   readonly most: number;
-  readonly need: number;
+  readonly room: (place: number) => number;
+  readonly hasRoom: (place: number) => boolean;
+}
+
+/** Between a line across the plate and the nearest obstacle. */
+function roomAcross(place: number, axis: "x" | "y", obstacles: readonly Obstacle[]): number {
+  return leastOf(
+    obstacles.map(({ center, radius }) => Math.abs(center[axis] - place) - radius),
+    Infinity,
+  );
 }
 
 /** The nearest place with its room, else the one with the most of it. */
-function clearPlace(
-  ideal: number,
-  axis: "x" | "y",
-  obstacles: readonly Obstacle[],
-  { step, most, need }: Moving,
-): number {
+function clearPlace(ideal: number, { step, most, room, hasRoom }: Moving): number {
   const steps = Math.floor(most / step);
   const places = Array.from(
     { length: 2 * steps + 1 },
     (_, i) => ideal + (i % 2 === 0 ? -1 : 1) * Math.ceil(i / 2) * step,
   );
-  const room = (place: number) =>
-    leastOf(
-      obstacles.map(({ center, radius }) => Math.abs(center[axis] - place) - radius),
-      Infinity,
-    );
-  const clear = places.find((place) => room(place) >= need - SAME_ROOM);
+  const clear = places.find(hasRoom);
   const best = places.reduce((a, b) => (room(b) > room(a) + SAME_ROOM ? b : a), ideal);
   return snap(clear ?? best);
 }

@@ -72,31 +72,47 @@ export function withSegments(job: Job, base: Base, rods: readonly PlacedRod[], p
 /** Lines and what they leave. */
 interface Cut extends JointLines {
   readonly parts: Partition;
+  readonly chosen: Chosen;
 }
+
+/** Why there are so many segments: the job says so; the fewest that fit the table, with or without room for their joints; fewer would fit, but without; or none fit. */
+type Chosen = "given" | "fewest" | "fewest, crowded" | "fewest clear" | "none fit";
 
 /** More segments than this are not tried. */
 const MOST_SEGMENTS = 24;
 
-/** null: one piece. Where no number of segments fits the table it is cut in two, and held by its size. */
+/** null: one piece. The fewest segments that fit the table with room for their joints, else the fewest that fit; where none do, two, held by their size. */
 function cutInto(parting: Parting, count: number | "auto"): Cut | null {
   if (count !== "auto") return cutAt(parting, count);
   const { table } = parting.job.shop;
   if (table.kind === "missing" || fits(parting.plate.region.outer, table.value)) return null;
+  let fewest: Cut | null = null;
   for (let tried = 2; tried <= MOST_SEGMENTS; tried += 1) {
     const cut = cutAt(parting, tried);
-    const all = cut.parts.cells.flatMap((paths, i) => paths.map((path) => moveContour(path, turn(cut.turns[i] ?? 0))));
-    if (all.every((each) => fits(each, table.value))) return cut;
+    if (!doFit(cut, table.value)) continue;
+    if (cut.isClear) return { ...cut, chosen: fewest === null ? "fewest" : "fewest clear" };
+    fewest ??= { ...cut, chosen: "fewest, crowded" };
   }
-  return cutAt(parting, 2);
+  return fewest ?? { ...cutAt(parting, 2), chosen: "none fit" };
+}
+
+function doFit({ parts, turns }: Cut, table: Table): boolean {
+  return parts.cells.every((paths, i) => paths.every((path) => fits(moveContour(path, turn(turns[i] ?? 0)), table)));
+}
+
+/** The sides of what a shop cuts from. */
+interface Table {
+  readonly x: number;
+  readonly y: number;
 }
 
 function cutAt({ job, plate, rods, design }: Parting, count: number): Cut {
   const lines = jointLines(job, plate, rods, count, (width) => spliceReach(design, width));
-  return { ...lines, parts: partition(plate.region, lines.lines, count, lines.cellOf) };
+  return { ...lines, parts: partition(plate.region, lines.lines, count, lines.cellOf), chosen: "given" };
 }
 
 /** On the table either way round. */
-function fits(outer: Contour, table: { readonly x: number; readonly y: number }): boolean {
+function fits(outer: Contour, table: Table): boolean {
   const { x, y } = extentSize(extentOf(outer));
   return Math.max(x, y) <= Math.max(table.x, table.y) && Math.min(x, y) <= Math.min(table.x, table.y);
 }
@@ -300,11 +316,28 @@ function movedMark(mark: Mark, { apply }: Move): Mark {
   return { ...mark, strokes, extent: extentOfPoints(strokes.flat()) };
 }
 
-function howWords({ job, bolt, design }: Parting, { degrees, lines }: Cut): string {
+function howWords(parting: Parting, cut: Cut): string {
+  const { job, bolt, design } = parting;
+  const { degrees, lines } = cut;
   const say = (length: number) => formatWithUnit(length, job.unit);
   const where =
     degrees === null
       ? `${lines.length} across the longer side`
       : `along radii at ${degrees.map((each) => formatDegrees(each)).join(", ")}`;
-  return `joints ${where}; bolts ${bolt.value.size} (${bolt.from}) in holes ${say(bolt.value.hole.value)} (${bolt.value.hole.from}), ${say(design.edge)} or more from joint and edges`;
+  return `${chosenWords(job, cut)}joints ${where}; bolts ${bolt.value.size} (${bolt.from}) in holes ${say(bolt.value.hole.value)} (${bolt.value.hole.from}), ${say(design.edge)} or more from joint and edges`;
+}
+
+/** Which number of segments was taken, where it was left to the program. */
+function chosenWords({ shop: { table }, unit }: Job, { chosen, parts }: Cut): string {
+  if (chosen === "given" || table.kind === "missing") return "";
+  const size = `${formatWithUnit(table.value.x, unit)} × ${formatWithUnit(table.value.y, unit)}`;
+  const lie = `on table and stock of ${size} (${table.from})`;
+  const count = parts.cells.length;
+  const words: Readonly<Record<Exclude<Chosen, "given">, string>> = {
+    fewest: `${count} segments, the fewest that lie ${lie}`,
+    "fewest, crowded": `${count} segments, the fewest that lie ${lie}, though joints have no room`,
+    "fewest clear": `${count} segments, the fewest that lie ${lie} with room for their joints`,
+    "none fit": `${count} segments, since none of up to ${MOST_SEGMENTS} lie ${lie}`,
+  };
+  return `${words[chosen]}; `;
 }

@@ -1,4 +1,5 @@
 /** The answer form, there and back: filled in by a spreadsheet writer of another maker, and by hands that make mistakes. */
+import readXlsxFile from "read-excel-file/universal";
 import { describe, expect, it } from "vitest";
 import writeWorkbook from "write-excel-file/node";
 import type { Table, Workbook } from "../../../src/readers/inputs.js";
@@ -61,8 +62,9 @@ async function filled(
 
 const SAID = ["Use 3 in plate washers", "J. Doe, EOR", "2026-11-28"] as const;
 
-function madeWith(form: Workbook | string, bases = BASES) {
-  return packageOf({ revision: "B", before, bases, head: HEAD, files: { form } });
+/** What is asked and answered; files where a test looks at one. */
+function madeWith(form: Workbook | string, bases = BASES, unwritten = true) {
+  return packageOf({ revision: "B", before, bases, head: HEAD, files: { form }, unwritten });
 }
 
 function faultsOf(form: Workbook | string): readonly string[] {
@@ -116,7 +118,7 @@ describe("the answer form", () => {
       "answer:\n    by:\n    date:",
       'answer: "=1+1 \\"see sketch\\""\n    by: J. Doe\n    date: 2026-11-28',
     );
-    const made = madeWith(form);
+    const made = madeWith(form, BASES, false);
     expect(numbersOf(made)[0]).toBe("Q-1 answered 2.5 B1 B2");
     expect(made.text("questions.csv")).toContain(`"'=1+1 ""see sketch"""`);
   });
@@ -132,6 +134,31 @@ describe("the answer form", () => {
       status: "answered",
       said: { by: "J. Doe", date: "2026-11-28", text: "yes as drawn" },
     });
+  });
+
+  it("is read, filled in and written anew by other libraries (read-excel-file, write-excel-file), figures as figures", async () => {
+    const [sheet] = await readXlsxFile(A.bytes("_answers.xlsx").slice().buffer as ArrayBuffer);
+    const grid = sheet?.data ?? [];
+    const names = grid.find((row) => row.includes("Number")) ?? [];
+    const at = (name: string) => names.indexOf(name);
+    const day = new Date(Date.UTC(2026, 10, 28));
+    const filledIn = grid.map((row) => {
+      if (row[at("Number")] !== "Q-1" && row[at("Number")] !== "Q-3") return row;
+      expect(typeof row[at("Value asked")]).toBe("number");
+      return names.map(
+        (name, i) => ({ Answer: "As drawn", By: "J. Doe, EOR", Date: day })[String(name)] ?? row[i] ?? null,
+      );
+    });
+    const cellOf = (value: (typeof filledIn)[number][number]) => {
+      if (value === null) return null;
+      if (value instanceof Date) return { value, type: Date, format: "yyyy-mm-dd" };
+      return typeof value === "number" ? { value, type: Number } : { value: String(value), type: String };
+    };
+    const data = filledIn.map((row) => row.map(cellOf));
+    const bytes = await writeWorkbook([{ data, sheet: "Answers" }] as never).toBuffer();
+    const made = madeWith(await opened(new Uint8Array(bytes)));
+    expect(numbersOf(made)).toEqual(["Q-1 answered 2.5 B1 B2", "Q-2 open 2.75 B3", "Q-3 answered 2 B4"]);
+    expect(made.summary.questions[2]?.said).toEqual({ by: "J. Doe, EOR", date: "2026-11-28", text: "As drawn" });
   });
 
   it("left blank says nothing at all", async () => {

@@ -3,8 +3,9 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { cellText, cellValue, type JobLists, type ListTable, makeLists } from "../../../src/lists/index.js";
 import { drawDocument } from "../../../src/sheets/document-pages.js";
-import { findCollisions } from "../../../src/sheets/index.js";
+import { findCollisions, type Scene } from "../../../src/sheets/index.js";
 import { listBlocks } from "../../../src/sheets/list-block.js";
+import { jobFixture } from "../../fixture.js";
 import { inputsOf, jobOf } from "../job/files.js";
 
 const shopText = readFileSync("templates/shops/plasma.yaml", "utf8");
@@ -18,13 +19,23 @@ interface Case {
   readonly head?: string;
   readonly openQuestions?: readonly string[];
   readonly held?: readonly string[];
+  /** Further lines of the job. */
+  readonly more?: readonly string[];
 }
 
 const base = (mark: string, quantity: number, rods: string, more = ""): string =>
   `  - { mark: ${mark}, quantity: ${quantity}, rods: { ${rods} }, pattern: { kind: rectangle, x: 12, y: 12 }, template: { thickness: 1/4 }${more} }`;
 
 /** Lists of a job whose shop says of rods and rates what the case says. */
-function listsOf({ bases, rodShop = "", rates = "", head = "", openQuestions = [], held = [] }: Case): JobLists {
+function listsOf({
+  bases,
+  rodShop = "",
+  rates = "",
+  head = "",
+  openQuestions = [],
+  held = [],
+  more = [],
+}: Case): JobLists {
   const shop =
     shopText.replace(/^rodShop:\n(?: {2}.*\n)+/m, "") +
     `${rodShop === "" ? "" : `rodShop: ${rodShop}\n`}${rates === "" ? "" : `rates: ${rates}\n`}`;
@@ -33,6 +44,7 @@ function listsOf({ bases, rodShop = "", rates = "", head = "", openQuestions = [
     "units: in",
     "rules: us",
     "shop: ./own.yaml",
+    ...more,
     "bases:",
     ...(bases ?? [base("B1", 6, `diameter: 1, ${RODS}`)]),
     "",
@@ -45,6 +57,12 @@ function tableOf({ tables }: JobLists, key: string): ListTable {
   const table = tables.find((each) => each.key === key);
   if (table === undefined) throw new Error(`no list ${key}`);
   return table;
+}
+
+/** Pages of tables. */
+function pagesOf(tables: readonly ListTable[]): readonly Scene[] {
+  const blocks = tables.flatMap(listBlocks).map((table) => ({ kind: "table" as const, table }));
+  return drawDocument({ job: jobFixture(), version: "0", title: "LISTS", way: "landscape", blocks });
 }
 
 /** A column of a table, as values. */
@@ -165,7 +183,7 @@ describe("bars that are not planned", () => {
 });
 
 describe("a page of a list", () => {
-  const titles = (lists: JobLists) => listBlocks(tableOf(lists, "packing"))[0]?.columns.map(({ title }) => title);
+  const titles = (lists: JobLists) => listBlocks(tableOf(lists, "rods"))[1]?.columns.map(({ title }) => title);
 
   it("leaves out a column of words in which nothing stands, and keeps it where one row says something", () => {
     expect(titles(listsOf({}))).not.toContain("STATUS");
@@ -208,9 +226,9 @@ describe("hardware", () => {
   it("has spare pieces where the shop file names them, rounded up, and none else", () => {
     expect(column(tableOf(listsOf({}), "hardware"), "spare")).not.toContain(1);
     const spare = tableOf(listsOf({ rodShop: "{ spareNuts: 2 }" }), "hardware");
-    const nuts = spare.rows.filter((row) => row[0] === "nut");
+    const nuts = spare.rows.filter((row) => row[1] === "nut");
     expect(nuts.length).toBeGreaterThan(0);
-    for (const row of nuts) expect(row[3]).toBe(Math.ceil(Number(row[2]) * 0.02));
+    for (const row of nuts) expect(row[4]).toBe(Math.ceil(Number(row[3]) * 0.02));
   });
 });
 
@@ -231,6 +249,75 @@ describe("the packing list", () => {
     ]);
     const held = packing.rows.filter((row) => row[10] === "HELD");
     expect(new Set(held.map((row) => row[1]))).toEqual(new Set(["B2"]));
+    expect(packing.remarks).toContain("Without a delivery (key delivery of base or placement), all or in part: B3.");
+  });
+
+  const PLACED = [
+    "grid: { x: { names: [1, 2, 3, 4, 5, 6], spacing: 25' }, y: { names: [A, B], spacing: 30' } }",
+    "placements:",
+    "  - { base: B1, every: [A, [1, 2]], delivery: pour 10 }",
+    "  - { base: B1, every: [A, [3, 4, 5]], delivery: pour 2 }",
+    "  - { base: B1, at: A-6 }",
+    "  - { base: B2, every: [B, [1, 2]], delivery: pour 2 }",
+  ];
+
+  it("is parted by the deliveries of placements, whose counts are those of the bases", () => {
+    const bases = [base("B1", 6, `diameter: 1, ${RODS}`), base("B2", 2, `diameter: 1, ${RODS}`, ", delivery: unused")];
+    const packing = tableOf(listsOf({ bases, more: PLACED }), "packing");
+    const rods = packing.rows.filter((row) => row[3] === "rods").map((row) => [row[0], row[1], row[2], row[7]]);
+    expect(rods).toEqual([
+      ["pour 2", "B1", 3, 12],
+      ["pour 2", "B2", 2, 8],
+      ["pour 10", "B1", 2, 8],
+      ["not given", "B1", 1, 4],
+    ]);
+  });
+
+  it("takes the base's own delivery for placements that name none", () => {
+    const bases = [base("B1", 6, `diameter: 1, ${RODS}`, ", delivery: pour 7"), base("B2", 2, `diameter: 1, ${RODS}`)];
+    const packing = tableOf(listsOf({ bases, more: PLACED }), "packing");
+    const rods = packing.rows.filter((row) => row[3] === "rods" && row[1] === "B1").map((row) => [row[0], row[2]]);
+    expect(rods).toEqual([
+      ["pour 2", 3],
+      ["pour 7", 1],
+      ["pour 10", 2],
+    ]);
+    expect(packing.remarks.filter((words) => words.startsWith("Without a delivery"))).toEqual([]);
+  });
+
+  it("has a part of its own on paper for each delivery, after a page of all of them, whose sums are those of the list", () => {
+    const bases = [base("B1", 6, `diameter: 1, ${RODS}`), base("B2", 2, `diameter: 3/4, ${RODS}`)];
+    const lists = listsOf({ bases, more: PLACED, held: ["B2"] });
+    const { packing } = lists;
+    expect(packing.map(({ name }) => name)).toEqual(["", "pour 2", "pour 10", "delivery not given"]);
+    const [all, pour2] = packing.map(({ tables }) => tables);
+    const list = tableOf(lists, "packing");
+    const deliveries = all?.[0];
+    expect(deliveries?.rows.map((row) => row.slice(0, 4))).toEqual([
+      ["pour 2", 2, 5, 20],
+      ["pour 10", 1, 2, 8],
+      ["not given", 1, 1, 4],
+    ]);
+    expect(deliveries?.totals[0]?.slice(0, 4)).toEqual(["TOTAL", 2, 8, 32]);
+    expect(cellValue(deliveries?.totals[0]?.at(-1) ?? null)).toBe(cellValue(list.totals.at(-1)?.[9] ?? null));
+    const byBase = pour2?.[1];
+    expect(byBase?.rows.map((row) => [row[0], row[1], row[4], row[5], row[6]])).toEqual([
+      ["B1", "4 x R1", "", 3, 12],
+      ["B2", "4 x R2", "HELD", 2, 8],
+    ]);
+    for (const { tables } of packing) for (const page of pagesOf(tables)) expect(findCollisions(page)).toEqual([]);
+  });
+
+  it("never shows a weight that lacks some of its parts as if it were whole", () => {
+    const bases = [base("B1", 1, `diameter: 1, ${RODS}`), base("B2", 1, "diameter: 1, projection: 9, threads: 6")];
+    const lists = listsOf({ bases });
+    const rods = tableOf(lists, "rods").totals[0] ?? [];
+    expect(rods.map(cellText).filter((words) => words.endsWith("*"))).toHaveLength(1);
+    const [part] = lists.packing;
+    expect(part?.tables[1]?.totals.flat().map(cellText).at(-1)).toMatch(/\*$/);
+    expect(part?.tables[1]?.remarks).toContain("* without what has no weight.");
+    const none = listsOf({ bases: [base("B2", 1, "diameter: 1, projection: 9, threads: 6")] });
+    expect(tableOf(none, "rods").totals[0]?.filter((cell) => cell === "not given")).toHaveLength(1);
   });
 });
 

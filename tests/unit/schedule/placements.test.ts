@@ -30,7 +30,7 @@ const LISTED = [
   "placements:",
   "  - { base: B1, at: [A-1, B-2] }",
   "  - { base: 007, at: A-1E2, offset: [6, -1/2], turn: 90, topOfConcrete: 99'-6\", bottomOfPlate: 99.625 ft }",
-  "  - { base: 007, at: B-K, near: [20', 20'], topOfConcrete: 99.5 ft }",
+  "  - { base: 007, at: B-K, near: [20', 20'], topOfConcrete: 99.5 ft, delivery: \"02\" }",
 ].join("\n");
 
 /** Placements without their places, which name the file. */
@@ -38,13 +38,13 @@ const layoutOf = (job: Job) => (job.plan?.placements ?? []).map(({ place: _place
 
 const csv = (...lines: readonly string[]) => ({ "list.csv": lines.join("\n") });
 const WHOLE = csv(
-  "Anchor rod plan S-101,,,,,,,,,",
-  "Mark,Line 1,Line 2,Offset X,Offset Y,Turn,T.O.C. (ft),B.O.P. (ft),Near X (ft),Near Y (ft)",
-  "B1,A,1,,,,,,,",
-  "B1,B,2,-,0,0,,,,",
-  ",,,,,,,,,",
-  "007,A,1E2,6,-1/2,90,99'-6\",99.625,,",
-  "007,B,K,,,,EL 99.5,,20,20",
+  "Anchor rod plan S-101,,,,,,,,,,",
+  "Mark,Line 1,Line 2,Offset X,Offset Y,Turn,T.O.C. (ft),B.O.P. (ft),Near X (ft),Near Y (ft),Pour",
+  "B1,A,1,,,,,,,,",
+  "B1,B,2,-,0,0,,,,,",
+  ",,,,,,,,,,",
+  "007,A,1E2,6,-1/2,90,99'-6\",99.625,,,",
+  "007,B,K,,,,EL 99.5,,20,20,02",
 );
 
 describe("a placement list", () => {
@@ -76,11 +76,11 @@ describe("a placement list", () => {
 
   it("comes as a sheet of a workbook that may hold the bases too", () => {
     const rows = [
-      ["Mark", "Grid", "Rotation", "TOC", "BOP", "Off X", "Off Y", "Near X", "Near Y"],
+      ["Mark", "Grid", "Rotation", "TOC", "BOP", "Off X", "Off Y", "Near X", "Near Y", "Truck no."],
       ["B1", "A-1"],
       ["B1", "B-2"],
       ["007", "A-1E2", "90", "99'-6\"", "99.625 ft", "6", "-1/2"],
-      ["007", "B-K", "", "99.5 ft", "", "", "", "20'", "20'"],
+      ["007", "B-K", "", "99.5 ft", "", "", "", "20'", "20'", "02"],
     ].map((cells, row) => cells.map((text, column) => ({ text, line: row + 1, column: column + 1 })));
     const table: Table = { kind: "table", sheet: "Places", rows };
     const job = jobOf(jobText("placements: { file: job.xlsx, sheet: Places }"), { "job.xlsx#Places": table });

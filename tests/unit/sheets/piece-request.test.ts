@@ -14,6 +14,15 @@ function textsOf(items: readonly SceneItem[]): readonly string[] {
   );
 }
 
+/** What groups of this name hold. */
+function groupsNamed(items: readonly SceneItem[], name: string): readonly (readonly SceneItem[])[] {
+  return items.flatMap((item) =>
+    item.kind !== "group" ? [] : item.name === name ? [item.items] : groupsNamed(item.items, name),
+  );
+}
+
+const isSegment = /-S\d+$/;
+
 function sheetsOf(
   job: string,
 ): readonly { readonly mark: string; readonly tags: readonly string[]; readonly scene: Scene }[] {
@@ -39,6 +48,11 @@ describe.each(["ring-in-segments", "lower-template"])("pieces of %s", (job) => {
   it.each(sheetsOf(job))("$mark: clear, and every hole on it named", ({ mark, tags, scene }) => {
     expect(findCollisions(scene)).toEqual([]);
     const texts = textsOf(scene.items);
+    const corners = groupsNamed(scene.items, "corner").flatMap(textsOf);
+    const listed = groupsNamed(scene.items, "corner-table").flatMap(textsOf);
+    expect(corners.filter((number) => !listed.includes(number))).toEqual([]);
+    expect(listed.length === 0).toBe(corners.length === 0);
+    if (isSegment.test(mark)) expect(groupsNamed(scene.items, "joint-name").flatMap(textsOf)).not.toEqual([]);
     expect(texts).toContain(mark);
     if (texts.some((text) => text.startsWith("HOLE TABLE"))) {
       expect(tags.filter((tag) => !texts.includes(tag))).toEqual([]);

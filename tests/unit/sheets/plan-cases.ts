@@ -41,6 +41,7 @@ export function placementOf(
     turn: 0,
     topOfConcrete: given(feet(100), "job"),
     bottomOfPlate: missing("bottomOfPlate", "not given"),
+    delivery: "",
     ...changes,
   };
 }

@@ -4,11 +4,14 @@ import { describe, expect, it } from "vitest";
 import type { Rod } from "../../../src/job/model/job.js";
 import { given, missing } from "../../../src/job/model/job.js";
 import type { Scene, SceneGroup } from "../../../src/sheets/index.js";
+import { drawLabels } from "../../../src/sheets/rods/labels.js";
 import { drawRodDetails } from "../../../src/sheets/rods/rod-details.js";
+import { titleWords } from "../../../src/sheets/rods/rod-words.js";
 import { drawTravellers } from "../../../src/sheets/rods/travellers.js";
 import { inches, type Length, millimetres, parseLength, type Unit } from "../../../src/units/index.js";
+import { jobFixture } from "../../fixture.js";
 import { collisionsOf } from "./collisions.js";
-import { bottomsOf, papersOf, rodGroup } from "./rod-cases.js";
+import { bottomsOf, onlyLot, papersOf, rodGroup } from "./rod-cases.js";
 import { groupsOf, textsOf, wordsOf } from "./scene-walk.js";
 
 const none = missing("rods.test", "not given in this test");
@@ -200,4 +203,31 @@ describe("a traveller", () => {
       for (const { name } of papers.lots[i]?.detail.operations ?? []) expect(words).toContain(name.toUpperCase());
     }
   });
+});
+
+describe("what must not be cut", () => {
+  it.each(["in", "mm"] as const)("the count on a label, in %s", (unit) => {
+    const words = Array.from({ length: 120 }, (_, i) => `R${i + 1}   ${i % 7 === 0 ? 12 : 4} RODS`);
+    const labels = words.map((each) => ({
+      ...{ large: ["B1", each], lines: [], code: "x", count: 1, each: "BUNDLE # OF 1", isHeld: false, data: {} },
+    }));
+    const drawn = [...drawLabels({ job: jobFixture({ unit }), version: "0", labels })].flatMap(({ items }) =>
+      textsOf(items).map(({ text }) => text),
+    );
+    for (const each of words) expect(drawn).toContain(each);
+  });
+
+  it.each(["in", "mm"] as const)("the grade on a detail and a traveller, in %s", (unit) => {
+    const grade = given("F1554 55", "job");
+    const papers = papersOf([rodGroup(unit, { grade, weldable: true })], { unit, number: "24-118-EXTENSION" });
+    for (const page of [...drawRodDetails(papers), ...drawTravellers(papers)])
+      expect(textsOf(page.items).map(({ text }) => text)).toContain("F1554 55 S1");
+  });
+});
+
+// ASTM F1554 measures a bent rod to the inside of its bend: 9 + 24 here, whatever the bar is.
+it("a hooked rod is called by its length to the inside of the hook, and the reach of that", () => {
+  const hook = given({ kind: "hook", reach: inches(5), radius: null } as const, "job");
+  const lot = onlyLot(papersOf([rodGroup("in", { bottom: hook })]));
+  expect(titleWords(lot.detail, "in")).toBe("1-1/4 x 33 TO HOOK x 5, HOOKED");
 });

@@ -1,6 +1,7 @@
 /** Pieces of templates through whole packages: marks, faults, counts, files, sharing, proof and comparison. Invented data. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { checkBase } from "../../../src/checks/checked.js";
 import { readCutFile } from "../../../src/readers/dxf.js";
 import { build } from "../../../src/tasks/build.js";
 import { compareJobs } from "../../../src/tasks/compare.js";
@@ -185,5 +186,65 @@ describe("compare", () => {
     const segments = (bolt: string) => `${STRIP}, segments: { count: 2, bolt: ${bolt} }`;
     const found = verdicts(segments("1/2"), segments("5/8"));
     expect(found).toEqual({ "B1-S1": "recut", "B1-S2": "recut", "B1-SP": "recut" });
+  });
+});
+
+describe("segments of a ring", () => {
+  const ring = (count: number, start: string, diameter: number, segments: string, width = 20) =>
+    [
+      'job: { number: "1", revision: A, status: released }',
+      "units: in",
+      "shop: plasma",
+      "bases:",
+      "  - mark: V1",
+      "    rods: { diameter: 1-1/2, grade: 55, projection: 9, embedment: 30, threads: 8 }",
+      `    pattern: { kind: circle, diameter: ${diameter}, count: ${count}, start: ${start} }`,
+      `    template: { thickness: 3/8, height: 3, outline: { kind: ring, outer: ${diameter + width / 2}, inner: ${diameter - width / 2} }, segments: ${segments} }`,
+      "",
+    ].join("\n");
+  const plateOf = (job: string) => {
+    const { job: resolved, bases } = open(job);
+    const [checked] = bases.map((base) => checkBase(resolved, base));
+    if (checked?.plate.parted == null) throw new Error("not in segments");
+    return { ...checked, parted: checked.plate.parted };
+  };
+
+  it("a joint at 0 degrees moves to either side: its segments have every rod once", () => {
+    const { parted, rows } = plateOf(ring(18, "2", 150, "5"));
+    expect(parted.joints.map(({ degrees }) => degrees)).toEqual([72, 144.25, 216, 288, 359.75]);
+    expect(rows.filter(({ rule, status }) => rule === "segment-joint" && status === "fail")).toEqual([]);
+    const tags = parted.segments.flatMap(({ plate }) =>
+      plate.holes.flatMap(({ role, tag }) => (role === "rod" ? [tag] : [])),
+    );
+    expect(new Set(tags).size).toBe(18);
+    expect(tags).toHaveLength(18);
+  });
+
+  it.each([
+    [
+      "the fewest that the table takes",
+      ring(24, "straddle", 158, "auto"),
+      /^4 segments, the fewest that lie on table and stock of 144 in × 72 in \(.*\); joints along/,
+    ],
+    ["a number of the job's own", ring(24, "straddle", 158, "6"), /^joints along radii/],
+    [
+      "rods too close for any joint",
+      ring(130, "0", 158, "auto"),
+      /^\d segments, the fewest that lie on table .*, though joints have no room;/,
+    ],
+    [
+      "larger than any part of the table",
+      ring(24, "straddle", 1500, "auto", 300),
+      /^2 segments, since none of up to 24 lie on table/,
+    ],
+  ])("says why there are so many: %s", (_, job, words) => {
+    expect(plateOf(job).parted.how).toMatch(words);
+  });
+
+  it("letters a part that is cut out of a whole disc: its arc leaves room for every mark", () => {
+    const disc = ring(16, "0", 80, "2").replace(/outline: \{[^}]*\}/, "outline: { kind: circle, diameter: 92 }");
+    const { plate } = plateOf(disc);
+    expect(plate.omitted).toEqual([]);
+    expect(plate.marks.filter(({ kind }) => kind === "joint").map(({ text }) => text)).toEqual(["J1", "J1"]);
   });
 });

@@ -81,12 +81,12 @@ describe("a weld that is ordered", () => {
   it.each([
     ["F1554 36", false, ""],
     ["F1554 55", true, ""],
-    ["F1554 55", false, ": NOT WITHOUT SUPPLEMENT S1, which is not ordered: ask the engineer of record"],
-    ["F1554 105", true, ": NOT ON THIS GRADE: ask the engineer of record"],
+    ["F1554 55", false, ": NOT WITHOUT S1: ask the engineer"],
+    ["F1554 105", true, ": NOT ON THIS GRADE: ask the engineer"],
     // ISO 898-1: quenched and tempered (from memory).
-    ["8.8", true, ": NOT ON THIS GRADE: ask the engineer of record"],
-    ["10.9", false, ": NOT ON THIS GRADE: ask the engineer of record"],
-    ["5.6", false, ": weldability of the grade is not known: as the engineer of record approves"],
+    ["8.8", true, ": NOT ON THIS GRADE: ask the engineer"],
+    ["10.9", false, ": NOT ON THIS GRADE: ask the engineer"],
+    ["5.6", false, ": only as the engineer approves"],
   ])("on %s, weldable %s", (grade, weldable, caution) => {
     const tack = "tack weld the nut at the lower end to the rod, on its underside";
     expect(operation(detailOf(grade, weldable), "weld")).toEqual([`${tack}${caution}`]);
