@@ -209,7 +209,16 @@ describe("what must not be cut", () => {
   it.each(["in", "mm"] as const)("the count on a label, in %s", (unit) => {
     const words = Array.from({ length: 120 }, (_, i) => `R${i + 1}   ${i % 7 === 0 ? 12 : 4} RODS`);
     const labels = words.map((each) => ({
-      ...{ large: ["B1", each], lines: [], code: "x", count: 1, each: "BUNDLE # OF 1", isHeld: false, data: {} },
+      ...{
+        large: ["B1", each],
+        lines: [],
+        code: "x",
+        count: 1,
+        each: "BUNDLE # OF 1",
+        from: 1,
+        isHeld: false,
+        data: {},
+      },
     }));
     const drawn = [...drawLabels({ job: jobFixture({ unit }), version: "0", labels })].flatMap(({ items }) =>
       textsOf(items).map(({ text }) => text),
