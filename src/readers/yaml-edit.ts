@@ -12,13 +12,9 @@ export interface Splice {
 /** Keys and indices from the root. */
 export type KeyPath = readonly (string | number)[];
 
-/**
- * What is changed: a value as a person types it; a group or list as flow YAML; a key or item taken out; an item of a list as
- * its YAML lines.
- */
+/** What is changed: a value as a person types it; a key or item taken out; an item of a list as its YAML lines. */
 export type KeyEdit =
   | { readonly kind: "set"; readonly path: KeyPath; readonly text: string }
-  | { readonly kind: "write"; readonly path: KeyPath; readonly yaml: string }
   | { readonly kind: "remove"; readonly path: KeyPath }
   | { readonly kind: "insert"; readonly path: KeyPath; readonly index: number; readonly lines: string };
 
@@ -43,8 +39,6 @@ export function spliceOf(text: string, edit: KeyEdit): Splice | null {
   switch (edit.kind) {
     case "set":
       return setValue(text, document, edit.path, scalarText(edit.text));
-    case "write":
-      return setValue(text, document, edit.path, edit.yaml);
     case "remove":
       return removeValue(text, document, edit.path);
     case "insert":

@@ -92,7 +92,7 @@ function wholeOf(root: string, texts: Readonly<Record<string, string>>, { path, 
   const all = { ...Object.fromEntries(base), ...texts };
   const tree: Tree = {};
   for (const [key, text] of Object.entries(all)) plant(tree, stepsOf(key).slice(stepsOf(root).length), text);
-  return { kind: "write", path: stepsOf(`${path}.${root}`), yaml: flow(tree) };
+  return { kind: "set", path: stepsOf(`${path}.${root}`), text: flow(tree), flow: true };
 }
 
 /** What is said below the root, not the root's own word. */
