@@ -3,8 +3,9 @@ import type { CheckedBase } from "../../checks/checked.js";
 import { counted } from "../../checks/words.js";
 import { drawOnScreen } from "../../sheets/on-screen.js";
 import { documentType, drawingNumber, statusWords } from "../../sheets/status-words.js";
-import { summarizeBase, summarizeCheck } from "../../summary/summarize.js";
+import { summarizeBase } from "../../summary/summarize.js";
 import { figuresOf, type Said } from "./figures.js";
+import { liveCheck } from "./live-check.js";
 import type { LiveBaseView, Watch } from "./model.js";
 
 /** `path`: of the base in the job file; `said`: what is written of it. */
@@ -25,6 +26,6 @@ export function viewOfBase(path: string, checked: CheckedBase, room: Watch["room
     ...{ path, plan, mark: base.base.mark, template: base.plate.mark, held: base.held, holes: template.holes },
     title: `Template ${base.plate.mark}, view from top`,
     description: `For base ${base.base.mark}: ${counted(template.holes.length, "hole")}. Each hole can be reached by keyboard.`,
-    checks: base.rows.map((row) => summarizeCheck(row, base.job.unit)),
+    checks: base.rows.map((row) => liveCheck(row, base.job.unit)),
   };
 }
