@@ -23,32 +23,46 @@ export function fieldText({ key, takes, shown }: FigureKey, { written, given }: 
   return takes.kind === "moves" ? shown : (written[key] ?? given[key]?.text ?? shown);
 }
 
-/** The edits of one field. */
-export function editsOf(figure: FigureKey, typed: string, on: TypedOn): TypedEdits {
-  const { key, takes } = figure;
-  const text = typed.trim();
-  switch (takes.kind) {
-    case "text":
-      if (text === "" && figure.clears) return { ok: true, edits: clearing(key, on) };
-      return { ok: true, edits: writing({ [key]: text }, on) };
-    case "whole":
-      return { ok: true, edits: [wholeOf(takes.root, { ...takes.texts, [key]: text }, on)] };
-    case "moves":
-      return moving(takes.moves, text, on);
+/** What was typed into the fields of one figure; only those whose text is another one than before. */
+export type Typed = readonly { readonly figure: FigureKey; readonly text: string }[];
+
+/** The edits of a figure, as one step. */
+export function editsOf(typed: Typed, on: TypedOn): TypedEdits {
+  const edits: KeyEdit[] = [];
+  const texts: Record<string, string> = {};
+  const wholes = new Map<string, Record<string, string>>();
+  for (const { figure, text: raw } of typed) {
+    const { key, takes, clears } = figure;
+    const text = raw.trim();
+    if (takes.kind === "whole") wholes.set(takes.root, { ...takes.texts, ...wholes.get(takes.root), [key]: text });
+    else if (takes.kind === "text" && text === "" && clears) edits.push(...clearing(key, on));
+    else if (takes.kind === "text") texts[key] = text;
+    else {
+      const moved = moving(takes.moves, text, on);
+      if (!moved.ok) return moved;
+      Object.assign(texts, moved.texts);
+    }
   }
+  const groups = [...wholes].map(([root, its]) => wholeOf(root, its, on));
+  return { ok: true, edits: [...writing(texts, on), ...groups, ...edits] };
 }
 
 function clearing(key: string, { path, written }: TypedOn): readonly KeyEdit[] {
   return written[key] === undefined ? [] : [{ kind: "remove", path: stepsOf(`${path}.${key}`) }];
 }
 
-function moving(moves: readonly Move[], text: string, on: TypedOn): TypedEdits {
+type Moved =
+  | { readonly ok: true; readonly texts: Readonly<Record<string, string>> }
+  | { readonly ok: false; readonly message: string };
+
+function moving(moves: readonly Move[], text: string, on: TypedOn): Moved {
   const reading = parseLength(text, on.unit);
   if (!reading.ok) return reading;
-  if (reading.value <= 0) return { ok: false, message: `"${text}" is not above zero` };
   const typed = reading.value;
+  const isSpan = moves.some(({ plus, over, times }) => plus !== 0 || over !== 1 || times !== 1);
+  if (isSpan && typed <= 0) return { ok: false, message: `"${text}" is not above zero` };
   const textOf = ({ plus, times, over }: Move) => exactText(nanometres(plus + (typed * times) / over), on.unit);
-  return { ok: true, edits: writing(Object.fromEntries(moves.map((move) => [move.key, textOf(move)])), on) };
+  return { ok: true, texts: Object.fromEntries(moves.map((move) => [move.key, textOf(move)])) };
 }
 
 /** Groups of keys that a base joins with what is given to it, key by key; every other group is written whole. */

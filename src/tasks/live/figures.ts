@@ -11,6 +11,7 @@ import { holeSpan, onPaper } from "../../sheets/plan-shapes.js";
 import type { PathPart, SceneGroup, SceneItem } from "../../sheets/scene.js";
 import type { Hole } from "../../template/model.js";
 import { formatLength, nanometres } from "../../units/index.js";
+import { isAbout } from "./about-hole.js";
 import type { Axis, Keyed, Stop } from "./figure-keys.js";
 import {
   circleKeys,
@@ -48,11 +49,11 @@ export function figuresOf(checked: CheckedBase, plan: ScreenPlan, said: Said): L
   );
   const figures = [
     ...drawn.flatMap((group) => dimensionFigure(keyed, plan, group) ?? []),
-    ...drawn.flatMap((group) => calloutFigure(keyed, group) ?? []),
-    ...unplaced,
+    ...joined(drawn.flatMap((group) => calloutFigure(keyed, group) ?? [])),
+    ...joined(unplaced),
   ];
   return {
-    figures: figures.map((figure, index) => ({ ...figure, id: `figure-${index}` })),
+    figures: named(figures),
     outlines: drawn.flatMap((group) => outlineOf(keyed, group) ?? []),
     holes: checked.plate.holes.map((hole) => holeOf(keyed, plan, hole, checked.rows)),
   };
@@ -72,6 +73,38 @@ export function keyedOf({ base, plate, job }: Pick<CheckedBase, "base" | "plate"
 }
 
 type Figure = Omit<LiveFigure, "id">;
+
+/** Lines of a callout, one after the other, that say the same key are one figure. */
+function joined(figures: readonly Figure[]): readonly Figure[] {
+  const all: Figure[] = [];
+  for (const figure of figures) {
+    const last = all.at(-1);
+    if (last?.name === figure.name && keysText(last) === keysText(figure) && figure.keys.length > 0)
+      all[all.length - 1] = { ...last, words: `${last.words} ${figure.words}`, box: around(last.box, figure.box) };
+    else all.push(figure);
+  }
+  return all;
+}
+
+function keysText({ keys }: Figure): string {
+  return keys.map(({ key }) => key).join(" ");
+}
+
+function around(a: PaperBox | null, b: PaperBox | null): PaperBox | null {
+  if (a === null || b === null) return null;
+  return { x0: Math.min(a.x0, b.x0), y0: Math.min(a.y0, b.y0), x1: Math.max(a.x1, b.x1), y1: Math.max(a.y1, b.y1) };
+}
+
+/** A figure keeps its id from drawing to drawing, as long as it measures the same. */
+function named(figures: readonly Figure[]): readonly LiveFigure[] {
+  const seen = new Map<string, number>();
+  return figures.map((figure) => {
+    const base = `${figure.name} ${keysText(figure)}`;
+    const count = seen.get(base) ?? 0;
+    seen.set(base, count + 1);
+    return { ...figure, id: `${base} ${count}` };
+  });
+}
 
 function groupsIn(items: readonly SceneItem[]): readonly SceneGroup[] {
   return items.flatMap((item) => (item.kind === "group" ? [item, ...groupsIn(item.items)] : []));
@@ -354,11 +387,6 @@ function holeWords({ unit }: Keyed, { tag, role, shape, center, rod }: Hole, row
   const worst = rows.find(({ subject }) => isAbout(subject, tag));
   const row = worst === undefined ? "No row is about it alone." : `Its worst row: ${rowWords(worst, unit)}.`;
   return `${tag}, ${ROLE_WORDS[role]}, ${size}${rodWords}, ${place}. ${row}`;
-}
-
-/** True where a row's subject names the hole, alone or with others: `A1`, `A1-A2`. */
-export function isAbout(subject: string, tag: string): boolean {
-  return subject.split(/[^\p{L}\p{N}]+/u).includes(tag);
 }
 
 function rowWords({ rule, status, value, limit, sense }: CheckRow, unit: Keyed["unit"]): string {
