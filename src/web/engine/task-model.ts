@@ -1,4 +1,5 @@
 /** Long work, each run in a thread of its own that can be given up: what it is asked, and what it answers. */
+import type { KeyHints } from "../../tasks/live/key-hints.js";
 import type { JobFiles } from "./protocol.js";
 
 /** What each kind of work is asked and answers. A kind is a line here, a file beside this one, and its line in `task-worker.ts`. */
@@ -7,6 +8,21 @@ export interface TaskKinds {
     readonly ask: { readonly files: JobFiles; readonly date: string; readonly version: string };
     readonly answer: { readonly name: string; readonly zip: Uint8Array; readonly held: readonly string[] };
   };
+  /** What the keys of a job may say. */
+  readonly hints: { readonly ask: null; readonly answer: KeyHints };
+  /** The printed sheets of one base, by its mark; sizes in millimetres. */
+  readonly print: {
+    readonly ask: { readonly files: JobFiles; readonly date: string; readonly version: string; readonly mark: string };
+    readonly answer: { readonly sheets: readonly PrintedSheet[] };
+  };
+}
+
+/** A sheet as it is written in the package. */
+export interface PrintedSheet {
+  readonly name: string;
+  readonly svg: string;
+  readonly width: number;
+  readonly height: number;
 }
 
 /** One of them. */

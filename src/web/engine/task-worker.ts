@@ -8,6 +8,8 @@ config({ jitless: true });
 
 const WORK: { readonly [K in TaskKind]: () => Promise<TaskWork<K>> } = {
   package: async () => (await import("./package-work.js")).makePackageZip,
+  hints: async () => (await import("./hints-work.js")).findHints,
+  print: async () => (await import("./print-work.js")).drawPrints,
 };
 
 const tell = (message: TaskMessage): void => self.postMessage(message);
