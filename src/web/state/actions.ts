@@ -23,6 +23,12 @@ export interface Actions {
   choose(base: string): Promise<void>;
   resize(room: PageState["room"]): Promise<void>;
   point(pointed: Pointed | null): void;
+  /** Shows the template of a base, null: of the one that is shown, and takes the user to the field of a key that is missing. */
+  goTo(base: string | null, key: string): Promise<void>;
+  /** The field of the goal has the focus, or there is none for it. */
+  reached(): void;
+  /** ISO date of the shell's clock. */
+  today(): string;
   say(text: string, tone?: "said" | "fault"): void;
   hush(id: number): void;
 }
@@ -80,6 +86,10 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
       take(answer);
       return keep();
     });
+  const choose: Actions["choose"] = async (base) => {
+    store.set({ base, view: "template", pointed: null });
+    take(await ask({ kind: "look", watch: watch() }));
+  };
   return {
     open: (files, id) =>
       inTurn(async () => {
@@ -124,15 +134,18 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
         await replay(step.splices, job.made + 1);
       }),
     show: (view) => store.set({ view }),
-    choose: async (base) => {
-      store.set({ base, view: "template", pointed: null });
-      take(await ask({ kind: "look", watch: watch() }));
-    },
+    choose,
     resize: async (room) => {
       store.set({ room });
       if (store.get().job !== null) take(await ask({ kind: "look", watch: watch() }));
     },
     point: (pointed) => store.set({ pointed }),
+    goTo: async (base, key) => {
+      store.set({ view: "template", goal: { base, key } });
+      if (base !== null && base !== store.get().base) await choose(base);
+    },
+    reached: () => store.set({ goal: null }),
+    today,
     say,
     hush: (id) => store.set({ notices: store.get().notices.filter((notice) => notice.id !== id) }),
   };
