@@ -10,6 +10,7 @@ export type { Vocabulary } from "./model/vocabulary.js";
 export type { BaseReader, JobOptions } from "./read-job.js";
 export { readJob, startBaseReader } from "./read-job.js";
 export { markFaults } from "./resolve/listed-bases.js";
+export { namedTable } from "./resolve/named-table.js";
 export { SHOP_FOLDER, SHOP_NAMES, shopFileName } from "./resolve/shop.js";
 export { jobJsonSchema, shopJsonSchema } from "./schema/json-schema.js";
 export { markFault, markKey } from "./schema/marks.js";

@@ -28,6 +28,16 @@ export function inverse({ at, was, now }: Splice): Splice {
   return { at, was: now, now: was };
 }
 
+/** The splice between two texts: what they have in common at their ends stays. */
+export function spliceBetween(old: string, now: string): Splice {
+  const most = Math.min(old.length, now.length);
+  let from = 0;
+  while (from < most && old[from] === now[from]) from += 1;
+  let same = 0;
+  while (same < most - from && old.at(-1 - same) === now.at(-1 - same)) same += 1;
+  return splice(old, from, old.length - same, now.slice(from, now.length - same));
+}
+
 /** The splice that makes this change; null where the text has no such place. */
 export function spliceOf(text: string, edit: KeyEdit): Splice | null {
   const document = parseDocument(text, {

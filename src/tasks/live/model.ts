@@ -1,4 +1,5 @@
 /** What a page shows of a job while it is edited. Plain data throughout: it may go from one thread to another. */
+import type { CheckStatus } from "../../checks/model.js";
 import type { Finding } from "../../diagnostics/finding.js";
 import type { KeyEdit, Splice } from "../../readers/yaml-edit.js";
 import type { Room, ScreenPlan } from "../../sheets/on-screen.js";
@@ -21,7 +22,7 @@ export interface LiveBase {
   /** Questions that are open. */
   readonly open: number;
   /** Of the rows that pass with a margin, the one with the least share of its limit to spare. */
-  readonly worst: SummaryCheck | null;
+  readonly worst: LiveCheck | null;
   /** What the base says of itself, by key path within it, as `rods.diameter`: texts as written. */
   readonly written: Readonly<Record<string, string>>;
   /** What defaults or its kind give it, by key path. */
@@ -63,13 +64,64 @@ export interface LiveJob {
   readonly findings: readonly Finding[];
   readonly bases: readonly LiveBase[];
   /** Rows of the job itself, worst first; while something is at fault, those of the job as it was last right. */
-  readonly checks: readonly SummaryCheck[];
+  readonly checks: readonly LiveCheck[];
   readonly layoutHeld: readonly string[];
   readonly questions: readonly LiveQuestion[];
   readonly hasPlan: boolean;
   /** Where the bases stand: in the job file, where they can be edited, or in a spreadsheet that it names. */
   readonly basesIn: "job" | "sheet";
   readonly unit: Unit;
+}
+
+/** A row as the page shows it. */
+export interface LiveCheck extends SummaryCheck {
+  /** The rule in words of the trade. */
+  readonly plainName: string;
+  /** What the value is, as a noun phrase. */
+  readonly measured: string;
+  /** Keys that would supply what a row that is not checked lacks, as `concrete.depth` of the base, `shop.kerf`. */
+  readonly missing: readonly string[];
+  /** Margin as a share of the limit, below 0 where the row fails; null without a margin, and of a pass that says yes or no. */
+  readonly share: number | null;
+}
+
+/** Which rows are asked for of the ledger of the whole job, the worst first. */
+export interface LedgerAsk {
+  /** None: all of them. */
+  readonly statuses: readonly CheckStatus[];
+  /** null: all of them. */
+  readonly rule: string | null;
+  /** Mark of a base, as it is written; "": rows of the job itself; null: all. */
+  readonly mark: string | null;
+  /** To be found in mark, subject, rule, clause or note, whatever the case of its letters; "": all. */
+  readonly words: string;
+  /** Of those the rows from here on, counted from 0; at most `MOST_ROWS` are handed out. */
+  readonly from: number;
+  readonly count: number;
+}
+
+/** Most rows of one answer. */
+export const MOST_ROWS = 500;
+
+/** A row with the base that it is of; `path` null: of the job itself. */
+export interface LedgerRow {
+  readonly path: string | null;
+  readonly mark: string;
+  readonly check: LiveCheck;
+}
+
+/** What was asked for of the ledger. */
+export interface LedgerSlice {
+  readonly turn: number;
+  /** False while bases wait to be checked: they have no rows yet. */
+  readonly isSettled: boolean;
+  readonly rows: readonly LedgerRow[];
+  /** How many the ask has in all. */
+  readonly total: number;
+  /** How many of each status there are under the same rule, mark and words. */
+  readonly counts: Readonly<Record<CheckStatus, number>>;
+  /** Every rule that has a row in the job, with its plain name, in the order of their ids. */
+  readonly rules: readonly { readonly rule: string; readonly plainName: string }[];
 }
 
 /** One base with its plate: what stands on its sheet. */
@@ -82,7 +134,7 @@ export interface LiveBaseView {
   readonly title: string;
   readonly description: string;
   /** Worst first. */
-  readonly checks: readonly SummaryCheck[];
+  readonly checks: readonly LiveCheck[];
   readonly holes: readonly SummaryHole[];
   readonly held: readonly string[];
 }
@@ -96,6 +148,8 @@ export interface Watch {
 
 /** What came of an edit: how the text changed, how the job stands now, and the base that is watched. */
 export interface LiveResult {
+  /** Why nothing was changed where the text has no place for an edit, a sentence each; then no edit of the step was made. */
+  readonly refused: readonly string[];
   readonly splices: readonly Splice[];
   readonly job: LiveJob;
   readonly view: LiveBaseView | null;

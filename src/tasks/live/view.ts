@@ -2,7 +2,8 @@
 import type { CheckedBase } from "../../checks/checked.js";
 import { counted } from "../../checks/words.js";
 import { drawOnScreen } from "../../sheets/on-screen.js";
-import { summarizeBase, summarizeCheck } from "../../summary/summarize.js";
+import { summarizeBase } from "../../summary/summarize.js";
+import { liveCheck } from "./live-check.js";
 import type { LiveBaseView, Watch } from "./model.js";
 
 /** `path`: of the base in the job file. */
@@ -15,6 +16,6 @@ export function viewOfBase(path: string, checked: CheckedBase, room: Watch["room
     ...{ path, plan, mark: base.base.mark, template: base.plate.mark, held: base.held, holes: template.holes },
     title: `Template ${base.plate.mark}, view from top`,
     description: `For base ${base.base.mark}: ${counted(template.holes.length, "hole")}. Each hole can be reached by keyboard.`,
-    checks: base.rows.map((row) => summarizeCheck(row, base.job.unit)),
+    checks: base.rows.map((row) => liveCheck(row, base.job.unit)),
   };
 }

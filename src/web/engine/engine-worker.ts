@@ -23,6 +23,10 @@ async function answer(ask: EngineAsk): Promise<Omit<EngineAnswer, "took">> {
       return live.splice(ask.splices, ask.watch);
     case "look":
       return { splices: [], job: null, view: live.look(ask.watch) };
+    case "take-bases":
+      return live.takeBases(ask.watch);
+    case "ledger":
+      return { splices: [], job: null, view: null, ledger: live.ledger(ask.ledger) };
   }
 }
 

@@ -1,6 +1,6 @@
 /** What can be done on the page. Each action changes the state, asks the engine where the job changes, and keeps the job. */
 import { inverse, spliced } from "../../readers/yaml-edit.js";
-import type { KeyEdit, Splice, Watch } from "../../tasks/live/model.js";
+import type { KeyEdit, LedgerAsk, LedgerSlice, Splice, Watch } from "../../tasks/live/model.js";
 import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk, JobFiles } from "../engine/protocol.js";
 import type { OpenJob, PageState, Pointed, Step, ViewName } from "./model.js";
@@ -16,6 +16,10 @@ export interface Actions {
   open(files: JobFiles, id: string): Promise<void>;
   /** Changes keys of the job, as one step that can be taken back. */
   edit(name: string, edits: readonly KeyEdit[]): Promise<void>;
+  /** Takes the bases of the schedule that the job names into the job file, as one step. */
+  takeBases(): Promise<void>;
+  /** Rows of every base of the job; null where no job is open. */
+  ledger(ask: LedgerAsk): Promise<LedgerSlice | null>;
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
@@ -78,6 +82,14 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
     turn = turn.then(work, work);
     return turn;
   };
+  const makeStep = async (name: string, body: EngineAsk): Promise<void> => {
+    const answer = await ask(body);
+    for (const why of answer.refused ?? []) say(why, "fault");
+    const { job } = store.get();
+    if (job !== null && answer.splices.length > 0) store.set({ job: withStep(job, { name, splices: answer.splices }) });
+    take(answer);
+    await keep();
+  };
   const replay = (splices: readonly Splice[], made: number): Promise<void> =>
     ask({ kind: "splice", splices, watch: watch() }).then((answer) => {
       const { job } = store.get();
@@ -110,15 +122,12 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
         store.set({ job, live: answer.job, sheet: answer.view, base: "bases[0]", view: "template", pointed: null });
         await keep();
       }),
-    edit: (name, edits) =>
-      inTurn(async () => {
-        const answer = await ask({ kind: "edit", edits, watch: watch() });
-        const { job } = store.get();
-        if (job !== null && answer.splices.length > 0)
-          store.set({ job: withStep(job, { name, splices: answer.splices }) });
-        take(answer);
-        await keep();
-      }),
+    edit: (name, edits) => inTurn(() => makeStep(name, { kind: "edit", edits, watch: watch() })),
+    takeBases: () => inTurn(() => makeStep("bases taken into the job", { kind: "take-bases", watch: watch() })),
+    ledger: async (wanted) => {
+      if (store.get().job === null) return null;
+      return (await engine.ask({ kind: "ledger", ledger: wanted })).ledger ?? null;
+    },
     undo: () =>
       inTurn(async () => {
         const { job } = store.get();

@@ -1,0 +1,13 @@
+/** A ledger row as the page shows it. */
+import type { CheckRow } from "../../checks/model.js";
+import { isWithoutMargin, tightness } from "../../checks/run.js";
+import { summarizeCheck } from "../../summary/summarize.js";
+import type { Unit } from "../../units/index.js";
+import type { LiveCheck } from "./model.js";
+
+/** In the unit of the job. */
+export function liveCheck(row: CheckRow, unit: Unit): LiveCheck {
+  const { plainName, measured, missing } = row;
+  const share = row.margin === null || isWithoutMargin(row) ? null : tightness(row);
+  return { ...summarizeCheck(row, unit), plainName, measured, missing, share };
+}
