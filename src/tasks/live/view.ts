@@ -4,6 +4,7 @@ import { counted } from "../../checks/words.js";
 import { drawOnScreen } from "../../sheets/on-screen.js";
 import { summarizeBase } from "../../summary/summarize.js";
 import { liveCheck } from "./live-check.js";
+import { liveLines, uncheckedOf } from "./live-lines.js";
 import type { LiveBaseView, Watch } from "./model.js";
 
 /** `path`: of the base in the job file. */
@@ -17,5 +18,7 @@ export function viewOfBase(path: string, checked: CheckedBase, room: Watch["room
     title: `Template ${base.plate.mark}, view from top`,
     description: `For base ${base.base.mark}: ${counted(template.holes.length, "hole")}. Each hole can be reached by keyboard.`,
     checks: base.rows.map((row) => liveCheck(row, base.job.unit)),
+    lines: liveLines(base.rows, template.holes, base.job.unit),
+    unchecked: uncheckedOf(base.rows),
   };
 }

@@ -1,6 +1,17 @@
 /** What can be done on the page. Each action changes the state, asks the engine where the job changes, and keeps the job. */
 import { inverse, spliced } from "../../readers/yaml-edit.js";
-import type { KeyEdit, LedgerAsk, LedgerSlice, Splice, Watch } from "../../tasks/live/model.js";
+import { answerStep } from "../../tasks/live/answer-step.js";
+import type {
+  AnswerDraft,
+  AnswerFaults,
+  KeyEdit,
+  LedgerAsk,
+  LedgerSlice,
+  LiveDigest,
+  LiveQuestions,
+  Splice,
+  Watch,
+} from "../../tasks/live/model.js";
 import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk, JobFiles } from "../engine/protocol.js";
 import type { OpenJob, PageState, Pointed, Step, ViewName } from "./model.js";
@@ -20,6 +31,11 @@ export interface Actions {
   takeBases(): Promise<void>;
   /** Rows of every base of the job; null where no job is open. */
   ledger(ask: LedgerAsk): Promise<LedgerSlice | null>;
+  /** What all rows of the job come to; null where no job is open, or it never was right. */
+  digest(): Promise<LiveDigest | null>;
+  questions(): Promise<LiveQuestions | null>;
+  /** Writes answers into the job, as one step; gives why not, by the field that is at fault. */
+  answer(drafts: readonly AnswerDraft[]): Promise<AnswerFaults>;
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
@@ -82,13 +98,14 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
     turn = turn.then(work, work);
     return turn;
   };
-  const makeStep = async (name: string, body: EngineAsk): Promise<void> => {
+  const makeStep = async (name: string, body: EngineAsk): Promise<EngineAnswer> => {
     const answer = await ask(body);
     for (const why of answer.refused ?? []) say(why, "fault");
     const { job } = store.get();
     if (job !== null && answer.splices.length > 0) store.set({ job: withStep(job, { name, splices: answer.splices }) });
     take(answer);
     await keep();
+    return answer;
   };
   const replay = (splices: readonly Splice[], made: number): Promise<void> =>
     ask({ kind: "splice", splices, watch: watch() }).then((answer) => {
@@ -122,8 +139,20 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
         store.set({ job, live: answer.job, sheet: answer.view, base: "bases[0]", view: "template", pointed: null });
         await keep();
       }),
-    edit: (name, edits) => inTurn(() => makeStep(name, { kind: "edit", edits, watch: watch() })),
-    takeBases: () => inTurn(() => makeStep("bases taken into the job", { kind: "take-bases", watch: watch() })),
+    edit: (name, edits) => inTurn(async () => void (await makeStep(name, { kind: "edit", edits, watch: watch() }))),
+    takeBases: () =>
+      inTurn(async () => void (await makeStep("bases taken into the job", { kind: "take-bases", watch: watch() }))),
+    answer: async (drafts) => {
+      let faults: AnswerFaults = {};
+      await inTurn(async () => {
+        const answer = await makeStep(answerStep(drafts), { kind: "answer", drafts, watch: watch() });
+        faults = answer.faults ?? {};
+      });
+      return faults;
+    },
+    digest: async () => (store.get().job === null ? null : ((await engine.ask({ kind: "digest" })).digest ?? null)),
+    questions: async () =>
+      store.get().job === null ? null : ((await engine.ask({ kind: "questions" })).questions ?? null),
     ledger: async (wanted) => {
       if (store.get().job === null) return null;
       return (await engine.ask({ kind: "ledger", ledger: wanted })).ledger ?? null;
