@@ -91,9 +91,10 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
   };
   const look = ({ base: path, room }: Watch): LiveBaseView | null => {
     const index = text.lines.findIndex((line) => line.path === path);
-    const slot = right?.slots[index];
-    if (path === null || right === null || slot === undefined || text.faulty.has(index)) return null;
-    return viewOfBase(path, checkSlot(right, slot), room);
+    const [slot, said] = [right?.slots[index], text.lines[index]];
+    if (path === null || right === null || slot === undefined || said === undefined || text.faulty.has(index))
+      return null;
+    return viewOfBase(path, checkSlot(right, slot), room, said);
   };
   const state = (): LiveJob => {
     const from = whole ?? settled;
@@ -105,6 +106,7 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
       unit,
       bases,
       head: headOf(right),
+      said: text.said,
       basesIn: text.basesIn,
       ...from.said,
       isSettled: whole !== null,
