@@ -19,6 +19,8 @@ const FIRST: PageState = {
   pointed: null,
   goal: null,
   keeping: { kind: "kept" },
+  kept: [],
+  asking: null,
   working: false,
   notices: [],
 };
