@@ -75,6 +75,7 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
       bases,
       head: headOf(right),
       basesIn: text.basesIn,
+      files: filesOf(text),
       ...from.said,
       isSettled: whole !== null,
     };
@@ -111,6 +112,11 @@ function textOf({ job, files }: Inputs): string {
   const content = contentOf(files.get(job)) ?? "";
   const decoded = decodeText(content, job, "allowed is YAML");
   return decoded.ok ? decoded.text : "";
+}
+
+function filesOf({ requests, inputs: { files } }: OpenText): LiveJob["files"] {
+  const own = requests.filter(({ relativeTo }) => relativeTo === "job");
+  return own.map(({ name, key, kind }) => ({ name, kind, isThere: files.has(name) || files.has(key ?? name) }));
 }
 
 function lineOf(line: OpenText["lines"][number], index: number, text: OpenText, right: Right | null): LiveBase {

@@ -27,6 +27,8 @@ export interface OpenText {
   readonly basesIn: "job" | "sheet";
   readonly unit: Unit;
   readonly root: SourceNode | null;
+  /** Files that the job names. */
+  readonly requests: JobFile["requests"];
   /** How one base is read by itself; null where none can be. */
   readonly alone: { readonly places: ItemPlaces; readonly read: BaseReader } | null;
 }
@@ -47,7 +49,7 @@ export function openText({ inputs: given, text, date }: TextInput, before: OpenT
   const items = basesOf(root);
   const unit = findNode(root ?? undefined, "units");
   return {
-    ...{ text, inputs, root, findings: opened.findings },
+    ...{ text, inputs, root, findings: opened.findings, requests: file.requests },
     opened: opened.ok ? opened.value : null,
     lines: items === null ? linesOfSheet(opened.ok ? opened.value : null, before) : linesOf(items, root),
     faulty: faultyOf(opened.findings),

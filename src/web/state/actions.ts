@@ -3,17 +3,22 @@ import { inverse, spliced } from "../../readers/yaml-edit.js";
 import type { KeyEdit, Splice, Watch } from "../../tasks/live/model.js";
 import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk, JobFiles } from "../engine/protocol.js";
+import type { JobActions } from "./job-actions.js";
+import { startJobActions } from "./job-actions.js";
 import type { OpenJob, PageState, Pointed, Step, ViewName } from "./model.js";
 import type { Store } from "./store.js";
 
 /** Keeps a job where it outlives the page. */
 export interface Keeper {
   keep(job: OpenJob): Promise<void>;
+  reopen(id: string): Promise<void>;
+  throwAway(id: string): Promise<void>;
 }
 
 /** All of them. */
-export interface Actions {
-  open(files: JobFiles, id: string): Promise<void>;
+export interface Actions extends JobActions {
+  /** Opens a job beside those that are kept; `from`: where it comes from, as `sample machine-hall`. */
+  open(files: JobFiles, from: string): Promise<void>;
   /** Changes keys of the job, as one step that can be taken back. */
   edit(name: string, edits: readonly KeyEdit[]): Promise<void>;
   undo(): Promise<void>;
@@ -80,26 +85,30 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
       take(answer);
       return keep();
     });
+  const open: Actions["open"] = (files, from) =>
+    inTurn(async () => {
+      const text = files.files.get(files.job);
+      const job: OpenJob = {
+        id: from,
+        files,
+        text: typeof text === "string" ? text : new TextDecoder().decode(text),
+        steps: [],
+        made: 0,
+        home: { kind: "none" },
+        saved: null,
+      };
+      const answer = await ask({
+        kind: "open",
+        files,
+        date: today(),
+        watch: { base: "bases[0]", room: store.get().room },
+      });
+      store.set({ job, live: answer.job, sheet: answer.view, base: "bases[0]", view: "template", pointed: null });
+      await keep();
+    });
   return {
-    open: (files, id) =>
-      inTurn(async () => {
-        const text = files.files.get(files.job);
-        const job: OpenJob = {
-          id,
-          files,
-          text: typeof text === "string" ? text : new TextDecoder().decode(text),
-          steps: [],
-          made: 0,
-        };
-        const answer = await ask({
-          kind: "open",
-          files,
-          date: today(),
-          watch: { base: "bases[0]", room: store.get().room },
-        });
-        store.set({ job, live: answer.job, sheet: answer.view, base: "bases[0]", view: "template", pointed: null });
-        await keep();
-      }),
+    open,
+    ...startJobActions({ open, say, keeper }),
     edit: (name, edits) =>
       inTurn(async () => {
         const answer = await ask({ kind: "edit", edits, watch: watch() });

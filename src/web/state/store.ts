@@ -18,6 +18,8 @@ const FIRST: PageState = {
   room: { width: 200, height: 150 },
   pointed: null,
   keeping: { kind: "kept" },
+  kept: [],
+  asking: null,
   working: false,
   notices: [],
 };
