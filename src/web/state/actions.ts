@@ -3,6 +3,8 @@ import { inverse, spliced } from "../../readers/yaml-edit.js";
 import type { KeyEdit, Splice, Watch } from "../../tasks/live/model.js";
 import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk, JobFiles } from "../engine/protocol.js";
+import type { BeginActions } from "./begin-actions.js";
+import { startBeginActions } from "./begin-actions.js";
 import type { JobActions } from "./job-actions.js";
 import { startJobActions } from "./job-actions.js";
 import type { OpenJob, PageState, Pointed, Step, ViewName } from "./model.js";
@@ -16,7 +18,7 @@ export interface Keeper {
 }
 
 /** All of them. */
-export interface Actions extends JobActions {
+export interface Actions extends JobActions, BeginActions {
   /** Opens a job beside those that are kept; `from`: where it comes from, as `sample machine-hall`. */
   open(files: JobFiles, from: string): Promise<void>;
   /** Changes keys of the job, as one step that can be taken back. */
@@ -109,6 +111,7 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
   return {
     open,
     ...startJobActions({ open, say, keeper }),
+    ...startBeginActions({ store, open, say }),
     edit: (name, edits) =>
       inTurn(async () => {
         const answer = await ask({ kind: "edit", edits, watch: watch() });
