@@ -14,6 +14,8 @@ import type {
 } from "../../tasks/live/model.js";
 import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk, JobFiles } from "../engine/protocol.js";
+import type { BeginActions } from "./begin-actions.js";
+import { startBeginActions } from "./begin-actions.js";
 import type { JobActions } from "./job-actions.js";
 import { startJobActions } from "./job-actions.js";
 import type { OpenJob, PageState, Pointed, Step, ViewName } from "./model.js";
@@ -27,7 +29,7 @@ export interface Keeper {
 }
 
 /** All of them. */
-export interface Actions extends JobActions {
+export interface Actions extends JobActions, BeginActions {
   /** Opens a job beside those that are kept; `from`: where it comes from, as `sample machine-hall`. */
   open(files: JobFiles, from: string): Promise<void>;
   /** Changes keys of the job, as one step that can be taken back. */
@@ -148,6 +150,7 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
   return {
     open,
     ...startJobActions({ open, say, keeper }),
+    ...startBeginActions({ store, open, say }),
     edit: (name, edits) => inTurn(async () => void (await makeStep(name, { kind: "edit", edits, watch: watch() }))),
     takeBases: () =>
       inTurn(async () => void (await makeStep("bases taken into the job", { kind: "take-bases", watch: watch() }))),

@@ -1,6 +1,7 @@
 /** Everything that the page knows, in one place. Plain data; changed by `src/web/state/actions.ts` alone. */
 import type { LiveBaseView, LiveJob, Splice } from "../../tasks/live/model.js";
 import type { JobFiles } from "../engine/protocol.js";
+import type { Beginning } from "./beginning.js";
 
 /** What fills the middle of the page. */
 export const VIEWS = [
@@ -116,6 +117,8 @@ export interface PageState {
   /** Jobs that are kept in this browser, the last changed first. */
   readonly kept: readonly KeptJob[];
   readonly asking: Asking | null;
+  /** How far the beginning of a job has come. */
+  readonly beginning: Beginning;
   /** True while the engine works on what was asked. */
   readonly working: boolean;
   readonly notices: readonly Notice[];

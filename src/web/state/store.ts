@@ -21,6 +21,7 @@ const FIRST: PageState = {
   keeping: { kind: "kept" },
   kept: [],
   asking: null,
+  beginning: { kind: "choice" },
   working: false,
   notices: [],
 };
