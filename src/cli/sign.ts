@@ -102,7 +102,7 @@ async function findFaults(looked: LookedPackage, command: SignCommand, shell: Sh
   let done = 0;
   for (const each of files) {
     const read = proveOne(each, null, shell);
-    faults.push(...(read.ok ? proofFaults(read.value) : read.findings));
+    for (const fault of read.ok ? proofFaults(read.value) : read.findings) faults.push(fault);
     done += 1;
     await progress.show(done, files.length);
   }
