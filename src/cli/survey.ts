@@ -13,7 +13,7 @@ import { surveyOutputs } from "../outputs/index.js";
 import { placingHead } from "../summary/summarize.js";
 import type { Survey } from "../survey/index.js";
 import { isNotable, isOutside, SURVEY_CAUTIONS, surveyTotals, totalsWords } from "../survey/index.js";
-import type { OpenedJob } from "../tasks/open.js";
+import type { OpenedJob } from "../tasks/opened-job.js";
 import { surveyAim, surveyPoints } from "../tasks/survey.js";
 import { readSurveyOptions } from "../tasks/survey-options.js";
 import type { Command } from "./arguments.js";

@@ -8,8 +8,8 @@ import { findNode } from "../../readers/source.js";
 import type { ItemPlaces } from "../../readers/yaml.js";
 import { placesOfItems } from "../../readers/yaml.js";
 import type { Unit } from "../../units/index.js";
-import type { OpenedJob } from "../open.js";
 import { openJob, vocabulary } from "../open.js";
+import type { OpenedJob } from "../opened-job.js";
 import type { WrittenLine } from "./base-line.js";
 import { writtenLine } from "./base-line.js";
 
