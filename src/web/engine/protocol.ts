@@ -1,5 +1,17 @@
 /** What the page and its engine say to each other. The engine runs in a worker of its own, so that the page never waits. */
-import type { KeyEdit, LedgerAsk, LedgerSlice, LiveBaseView, LiveJob, Splice, Watch } from "../../tasks/live/model.js";
+import type {
+  AnswerDraft,
+  AnswerFaults,
+  KeyEdit,
+  LedgerAsk,
+  LedgerSlice,
+  LiveBaseView,
+  LiveDigest,
+  LiveJob,
+  LiveQuestions,
+  Splice,
+  Watch,
+} from "../../tasks/live/model.js";
 
 /** A job with the files beside it, by name: texts and bytes as they were read. */
 export interface JobFiles {
@@ -16,7 +28,12 @@ export type EngineAsk =
   /** Takes the bases of the schedule that the job names into the job file, as one edit. */
   | { readonly kind: "take-bases"; readonly watch: Watch }
   /** Rows of every base; the answer has them as `ledger`. */
-  | { readonly kind: "ledger"; readonly ledger: LedgerAsk };
+  | { readonly kind: "ledger"; readonly ledger: LedgerAsk }
+  /** What all rows come to; every question with what is said to it. */
+  | { readonly kind: "digest" }
+  | { readonly kind: "questions" }
+  /** Answers that are written into the job file, as one edit. */
+  | { readonly kind: "answer"; readonly drafts: readonly AnswerDraft[]; readonly watch: Watch };
 
 /** What it answers: how the text changed, and what is anew; `job` null where nothing but the watched base was asked for. */
 export interface EngineAnswer {
@@ -27,6 +44,11 @@ export interface EngineAnswer {
   readonly refused?: readonly string[];
   /** Of the ask `ledger` alone. */
   readonly ledger?: LedgerSlice;
+  /** Of the asks of these names alone; null where the job never was right. */
+  readonly digest?: LiveDigest | null;
+  readonly questions?: LiveQuestions | null;
+  /** Of the ask `answer`: why its one answer was not written. */
+  readonly faults?: AnswerFaults;
   /** Processor milliseconds that the engine took. */
   readonly took: number;
 }

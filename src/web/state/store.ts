@@ -17,7 +17,10 @@ const FIRST: PageState = {
   sheet: null,
   room: { width: 200, height: 150 },
   pointed: null,
+  goal: null,
   keeping: { kind: "kept" },
+  kept: [],
+  asking: null,
   working: false,
   notices: [],
 };
