@@ -3,6 +3,7 @@
  * read and checked again; rows of the job and questions follow when there is time. Any other edit opens the job anew, and
  * bases that came out as before keep their ledgers.
  */
+import type { CheckedBase } from "../../checks/checked.js";
 import { checkWholeJob } from "../../checks/checked.js";
 import { heldLayout } from "../../checks/held.js";
 import type { Inputs } from "../../readers/inputs.js";
@@ -29,6 +30,8 @@ export interface Live {
   splice(splices: readonly Splice[], watch: Watch): LiveResult;
   /** Another base, or the same in another room. */
   look(watch: Watch): LiveBaseView | null;
+  /** The base as it was last right, checked; null where it is at fault. */
+  checked(path: string): CheckedBase | null;
   state(): LiveJob;
   /** Checks one base that waits, or settles the rows of the job; false where nothing is left to do. */
   work(): boolean;
@@ -58,11 +61,14 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
     const view = look(watch);
     return { splices, job: state(), view };
   };
-  const look = ({ base: path, room }: Watch): LiveBaseView | null => {
+  const checked = (path: string): CheckedBase | null => {
     const index = text.lines.findIndex((line) => line.path === path);
     const slot = right?.slots[index];
-    if (path === null || right === null || slot === undefined || text.faulty.has(index)) return null;
-    return viewOfBase(path, checkSlot(right, slot), room);
+    return right === null || slot === undefined || text.faulty.has(index) ? null : checkSlot(right, slot);
+  };
+  const look = ({ base: path, room }: Watch): LiveBaseView | null => {
+    const base = path === null ? null : checked(path);
+    return path === null || base === null ? null : viewOfBase(path, base, room);
   };
   const state = (): LiveJob => {
     const from = whole ?? settled;
@@ -94,6 +100,7 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
     },
     splice: change,
     look,
+    checked,
     state,
     work: () => {
       const waiting = right?.slots.find(({ ledger }) => ledger === null);

@@ -1,5 +1,6 @@
 /** What the page and its engine say to each other. The engine runs in a worker of its own, so that the page never waits. */
 import type { KeyEdit, LiveBaseView, LiveJob, Splice, Watch } from "../../tasks/live/model.js";
+import type { LiveSolid } from "../../tasks/live/solid.js";
 
 /** A job with the files beside it, by name: texts and bytes as they were read. */
 export interface JobFiles {
@@ -12,13 +13,16 @@ export type EngineAsk =
   | { readonly kind: "open"; readonly files: JobFiles; readonly date: string; readonly watch: Watch }
   | { readonly kind: "edit"; readonly edits: readonly KeyEdit[]; readonly watch: Watch }
   | { readonly kind: "splice"; readonly splices: readonly Splice[]; readonly watch: Watch }
-  | { readonly kind: "look"; readonly watch: Watch };
+  | { readonly kind: "look"; readonly watch: Watch }
+  | { readonly kind: "solid"; readonly base: string };
 
 /** What it answers: how the text changed, and what is anew; `job` null where nothing but the watched base was asked for. */
 export interface EngineAnswer {
   readonly splices: readonly Splice[];
   readonly job: LiveJob | null;
   readonly view: LiveBaseView | null;
+  /** Where it was asked for; null while the base is at fault. */
+  readonly solid?: LiveSolid | null;
   /** Processor milliseconds that the engine took. */
   readonly took: number;
 }

@@ -1,6 +1,7 @@
 /** What can be done on the page. Each action changes the state, asks the engine where the job changes, and keeps the job. */
 import { inverse, spliced } from "../../readers/yaml-edit.js";
 import type { KeyEdit, Splice, Watch } from "../../tasks/live/model.js";
+import type { LiveSolid } from "../../tasks/live/solid.js";
 import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk, JobFiles } from "../engine/protocol.js";
 import type { OpenJob, PageState, Pointed, Step, ViewName } from "./model.js";
@@ -19,9 +20,11 @@ export interface Actions {
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
-  /** Shows the template of a base. */
-  choose(base: string): Promise<void>;
+  /** Shows a base: its template, or in another view. */
+  choose(base: string, view?: ViewName): Promise<void>;
   resize(room: PageState["room"]): Promise<void>;
+  /** Triangles of a base's template and rods, for the view that shows them; null while the base is at fault. */
+  solid(base: string): Promise<LiveSolid | null>;
   point(pointed: Pointed | null): void;
   say(text: string, tone?: "said" | "fault"): void;
   hush(id: number): void;
@@ -124,14 +127,15 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
         await replay(step.splices, job.made + 1);
       }),
     show: (view) => store.set({ view }),
-    choose: async (base) => {
-      store.set({ base, view: "template", pointed: null });
+    choose: async (base, view = "template") => {
+      store.set({ base, view, pointed: null });
       take(await ask({ kind: "look", watch: watch() }));
     },
     resize: async (room) => {
       store.set({ room });
       if (store.get().job !== null) take(await ask({ kind: "look", watch: watch() }));
     },
+    solid: async (base) => (await ask({ kind: "solid", base })).solid ?? null,
     point: (pointed) => store.set({ pointed }),
     say,
     hush: (id) => store.set({ notices: store.get().notices.filter((notice) => notice.id !== id) }),
