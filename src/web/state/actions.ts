@@ -16,6 +16,8 @@ export interface Actions {
   open(files: JobFiles, id: string): Promise<void>;
   /** Changes keys of the job, as one step that can be taken back. */
   edit(name: string, edits: readonly KeyEdit[]): Promise<void>;
+  /** Changes the text itself, as one step: many items of a list at once. Made of the text as it stands when its turn comes; null: nothing. */
+  rewrite(name: string, change: (text: string) => Splice | null): Promise<void>;
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
@@ -106,6 +108,16 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
         const { job } = store.get();
         if (job !== null && answer.splices.length > 0)
           store.set({ job: withStep(job, { name, splices: answer.splices }) });
+        take(answer);
+        await keep();
+      }),
+    rewrite: (name, change) =>
+      inTurn(async () => {
+        const splice = change(store.get().job?.text ?? "");
+        if (splice === null) return;
+        const answer = await ask({ kind: "splice", splices: [splice], watch: watch() });
+        const { job } = store.get();
+        if (job !== null) store.set({ job: withStep(job, { name, splices: [splice] }) });
         take(answer);
         await keep();
       }),
