@@ -2,6 +2,7 @@
 import { FOLDERS } from "../outputs/index.js";
 import type { Part } from "../tasks/growing-files.js";
 import { findNamedBases } from "../tasks/named-bases.js";
+import { checkLayout, numberQuestions } from "../tasks/number-questions.js";
 import { makePackageInParts } from "../tasks/package.js";
 import type { Command } from "./arguments.js";
 import { tellInput } from "./faults-file.js";
@@ -32,7 +33,9 @@ export async function runCheck(command: CheckCommand, shell: Shell): Promise<Exi
   const only = named.value;
   const outputs = json ? (["summary"] as const) : [];
   const options = { version: readVersion(), document: null, outputs, ...(only === null ? {} : { only }) };
-  const made = makePackageInParts(opened.value, options);
+  // a screen needs no numbers beforehand where nothing is said by them
+  const isNumbered = json || job.answers.some(({ question }) => question !== "");
+  const made = makePackageInParts(isNumbered ? numberQuestions(opened.value) : checkLayout(opened.value), options);
   const report = startReport(job, shell, { all, only, rest: whereTheRestIs(command) });
   const progress = startProgress(shell, "checked");
   const print = async (parts: readonly Part[]): Promise<void> => {

@@ -5,7 +5,7 @@ import { baseAsRead } from "../compare/index.js";
 import { type FoundRecord, type SignatureState, type SignedState, startSignedBases } from "../signature/index.js";
 import type { SummaryBase } from "../summary/model.js";
 import { jobState } from "../tasks/compare.js";
-import type { OpenedJob } from "../tasks/open.js";
+import type { LaidOutJob } from "../tasks/number-questions.js";
 import { attemptReading } from "./file-system.js";
 import { SUMMARY } from "./package-contents.js";
 import { lookAtPackage } from "./proof-folder.js";
@@ -53,7 +53,7 @@ export function judgeForNew({ records, states }: SignedOld, now: SignedState | n
 /** Takes a job that is a side, base by base and whole. */
 export interface TakeJob {
   each(base: SummaryBase): void;
-  end(opened: OpenedJob): void;
+  end(job: LaidOutJob): void;
 }
 
 /** Gathers a job as it would be signed; its state is null until the job has ended. */
@@ -62,8 +62,8 @@ export function startJobState(): TakeJob & { state(): SignedState | null } {
   let state: SignedState | null = null;
   return {
     each: (base) => bases.add(baseAsRead(base)),
-    end: (opened) => {
-      state = jobState(opened, bases);
+    end: (job) => {
+      state = jobState(job, bases);
     },
     state: () => state,
   };

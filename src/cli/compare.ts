@@ -11,6 +11,7 @@ import { writeCompareText } from "../formats/compare-text.js";
 import { writeSignatures } from "../formats/signature-text.js";
 import type { SignatureState } from "../signature/index.js";
 import { jobSide } from "../tasks/compare.js";
+import { numberQuestions } from "../tasks/number-questions.js";
 import type { Command } from "./arguments.js";
 import { judgeForNew, packageState, signedPackage, startJobState, type TakeJob } from "./compare-signed.js";
 import { findEarlierRegister } from "./earlier-register.js";
@@ -30,8 +31,10 @@ export async function runCompare(
 ): Promise<ExitCode> {
   const signed = signedPackage(old, shell);
   const gathered = signed === null ? null : startJobState();
-  const register = registerOfOld(old, shell);
-  const sides = [await readSide(old, shell), await readSide(fresh, shell, { take: gathered, register })] as const;
+  const sides = [
+    await readSide(old, shell, { take: null, register: registerIn(fresh, shell) }),
+    await readSide(fresh, shell, { take: gathered, register: registerIn(old, shell) }),
+  ] as const;
   const [before, after] = sides;
   await showFindings(uniqueFindings(sides), json, shell);
   if (!before.ok || !after.ok) return 2;
@@ -68,8 +71,8 @@ function uniqueFindings(sides: readonly Outcome<Side>[]): Outcome<Side>["finding
   return [...told.values()];
 }
 
-/** Numbers by which NEW answers and accepts are those that OLD gave; null of a job, and of a package that gave none. */
-function registerOfOld(name: string, { currentFolder }: Shell): string | null {
+/** A job beside a package answers and accepts by the numbers that this one gave; null of a job, and of a package that gave none. */
+function registerIn(name: string, { currentFolder }: Shell): string | null {
   const path = resolve(currentFolder, name);
   const folder = basename(path) === SUMMARY ? resolve(path, "..") : path;
   const found = attemptReading(() => findEarlierRegister(folder), name);
@@ -83,11 +86,7 @@ interface JobReading {
 }
 
 /** A folder, or the summary in it, is a package; any other file is a job. */
-async function readSide(
-  name: string,
-  shell: Shell,
-  reading: JobReading = { take: null, register: null },
-): Promise<Outcome<Side>> {
+async function readSide(name: string, shell: Shell, reading: JobReading): Promise<Outcome<Side>> {
   const path = resolve(shell.currentFolder, name);
   const stat = attemptReading(() => statSync(path, { throwIfNoEntry: false }), name);
   if (!stat.ok) return stat;
@@ -114,7 +113,8 @@ function missingWords(path: string): string {
 async function openSide(name: string, shell: Shell, { take, register }: JobReading): Promise<Outcome<Side>> {
   const opened = await openFile(name, shell, register ?? undefined);
   if (!opened.ok) return opened;
-  const value = jobSide(name, opened.value, { startSha256, ...(take === null ? {} : { each: take.each }) });
-  take?.end(opened.value);
+  const job = numberQuestions(opened.value);
+  const value = jobSide(name, job, { startSha256, ...(take === null ? {} : { each: take.each }) });
+  take?.end(job);
   return { ...opened, value };
 }

@@ -17,7 +17,7 @@ import { surveyUnitOf } from "../readers/points-name.js";
 import { placingHead } from "../summary/summarize.js";
 import type { Survey, SurveyTerms } from "../survey/index.js";
 import { isNotable, isOutside, SURVEY_CAUTIONS, surveyTerms, surveyTotals, totalsWords } from "../survey/index.js";
-import type { OpenedJob } from "../tasks/open.js";
+import type { OpenedJob } from "../tasks/opened-job.js";
 import { surveyAim, surveyPoints } from "../tasks/survey.js";
 import type { Reading, SurveyUnit } from "../units/index.js";
 import { parseLength } from "../units/index.js";

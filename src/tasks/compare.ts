@@ -1,5 +1,5 @@
 /** Two states of a job, and what must be cut again. */
-import { checkBase, checkWholeJob } from "../checks/checked.js";
+import { checkBase } from "../checks/checked.js";
 import { heldLayout } from "../checks/held.js";
 import type { Side } from "../compare/index.js";
 import { checksAsRead, compareSides, makeRodStates, startTemplateStates } from "../compare/index.js";
@@ -11,7 +11,9 @@ import type { SummaryBase } from "../summary/model.js";
 import { summarizeCheck, summarizeJob } from "../summary/summarize.js";
 import type { BaseOptions, KnownFiles } from "./make-base.js";
 import { makeBase } from "./make-base.js";
-import type { OpenedJob } from "./open.js";
+import type { LaidOutJob } from "./number-questions.js";
+import { numberQuestions } from "./number-questions.js";
+import type { OpenedJob } from "./opened-job.js";
 
 /**
  * A job's templates as its package would hand them out; held ones are made as well, to be compared. `name` as the user named it.
@@ -19,7 +21,7 @@ import type { OpenedJob } from "./open.js";
  */
 export function jobSide(
   name: string,
-  { job, bases }: OpenedJob,
+  { job, bases }: LaidOutJob,
   { startSha256, each }: Pick<BaseOptions, "startSha256"> & { readonly each?: (base: SummaryBase) => void } = {},
 ): Side {
   const options: BaseOptions = {
@@ -41,9 +43,8 @@ export function jobSide(
 }
 
 /** A job as it would be signed; `gathered` has taken its bases. */
-export function jobState({ job, plan, bases }: OpenedJob, gathered: SignedBases): SignedState {
+export function jobState({ job, layout: rows }: LaidOutJob, gathered: SignedBases): SignedState {
   const { number, title, revision, status } = job;
-  const rows = checkWholeJob(job, plan, bases);
   const checks = checksAsRead(rows.map((row) => summarizeCheck(row, job.unit)));
   const layoutHeld = heldLayout(rows, job.unit).reasons;
   const state = gathered.end({ checks, files: [], questions: [] });
@@ -52,5 +53,5 @@ export function jobState({ job, plan, bases }: OpenedJob, gathered: SignedBases)
 
 /** Two states of a job in machine form: what `compare --json` prints of two job files, which are named OLD and NEW. */
 export function compareJobs(old: OpenedJob, fresh: OpenedJob): CompareForm {
-  return compareForm(compareSides(jobSide("OLD", old), jobSide("NEW", fresh)));
+  return compareForm(compareSides(jobSide("OLD", numberQuestions(old)), jobSide("NEW", numberQuestions(fresh))));
 }

@@ -19,7 +19,7 @@ import { runProgram as runInShell } from "../../src/cli/run.js";
 import type { ExitCode, Output, Shell } from "../../src/cli/shell.js";
 
 /** The built program. */
-export const MAIN = fileURLToPath(new URL("../../dist/bin/rodplate.js", import.meta.url));
+const MAIN = fileURLToPath(new URL("../../dist/bin/rodplate.js", import.meta.url));
 
 /** A new, empty folder for one test, named as a process in it sees it. */
 export function newFolder(): string {
@@ -102,6 +102,14 @@ export function runProcess(
   extra: NodeJS.ProcessEnv = {},
 ): SpawnSyncReturns<string> {
   return spawnSync(process.execPath, [MAIN, ...args], { cwd: folder, encoding: "utf8", env: { ...bare, ...extra } });
+}
+
+/** The built program in a line of the shell, as `rodplate("check job.yaml") + " | head -1"`. */
+export const rodplate = (args: string): string => `'${process.execPath}' '${MAIN}' ${args}`;
+
+/** Runs a line of the shell, with as few variables as a process has here: colours that are forced are told on standard error. */
+export function runShell(folder: string, line: string): SpawnSyncReturns<string> {
+  return spawnSync("sh", ["-c", line], { cwd: folder, encoding: "utf8", env: bare });
 }
 
 /** Starts the built program as a process; resolves when it has ended. */

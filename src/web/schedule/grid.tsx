@@ -26,7 +26,7 @@ export interface GridProps {
   readonly picked: Picked;
   readonly field: Field | null;
   readonly pending: ReadonlyMap<string, string>;
-  readonly place: RefObject<HTMLDivElement>;
+  readonly place: RefObject<HTMLDivElement | null>;
   pick(picked: Picked): void;
   sort(column: string): void;
   /** `over`: what is typed instead of what stands there; null: as it stands. */
@@ -48,7 +48,7 @@ export function Grid(props: GridProps): JSX.Element {
   useWatch(place, setView);
   useKeptFocus(props, isIn);
   const [first, end] = inSight(layout, view.top, view.top + view.height);
-  const template = columns.map(({ wide }) => `${wide}rem`).join(" ");
+  const template = isCards ? "1fr 1fr" : columns.map(({ wide: each }) => `${each}rem`).join(" ");
   const wide = columns.reduce((sum, column) => sum + column.wide, 0);
   const height = `${layout.tops.at(-1) ?? 0}px`;
   return (
@@ -224,7 +224,10 @@ function handOver(event: ClipboardEvent, props: GridProps): boolean {
   return true;
 }
 
-function useWatch(place: RefObject<HTMLDivElement>, tell: (view: { top: number; height: number }) => void): void {
+function useWatch(
+  place: RefObject<HTMLDivElement | null>,
+  tell: (view: { top: number; height: number }) => void,
+): void {
   useEffect(() => {
     const element = place.current;
     if (element === null) return;

@@ -3,7 +3,7 @@ import type { Finding } from "../../diagnostics/finding.js";
 import type { BaseState, LiveBase } from "../../tasks/live/model.js";
 import type { Unit } from "../../units/index.js";
 import { parseLength } from "../../units/index.js";
-import { type Cell, type Column, cellOf, keyOf, type Subject } from "./columns.js";
+import { type Cell, COLUMNS, type Column, cellOf, keyOf, type Subject } from "./columns.js";
 import { isWritten, type Texts, textsUnder } from "./texts.js";
 
 /** A line. `index`: of the base in the job file. */
@@ -166,7 +166,8 @@ const STATES: readonly BaseState[] = ["faulty", "held", "asked", "waiting", "cle
 function rankOf(base: LiveBase | undefined, column: Column, unit: Unit): Rank {
   if (base === undefined) return [2, 0, ""];
   if (column.id === "state") return [0, STATES.indexOf(base.state), ""];
-  if (column.id === "worst") return base.worst === null ? [2, 0, ""] : [0, shareOf(base.worst), ""];
+  if (column.id === "worst")
+    return base.worst?.share === undefined ? [2, 0, ""] : [0, base.worst.share ?? Number.MAX_VALUE, ""];
   const [first, second] = linesOf(base, 0);
   const line = first?.kind === "base" && first.subject.hasGroups && column.ofRods ? second : first;
   const { text } = line === undefined || line.kind === "fault" ? { text: "" } : cellOf(column, line.subject);
@@ -183,11 +184,6 @@ function compareRanks(a: Rank | undefined, b: Rank | undefined, sign: number): n
   return sign * (a[1] - b[1] || compareWords(a[2], b[2]));
 }
 
-/** Margin as a share of the limit. */
-export function shareOf({ margin, limit }: { readonly margin: number | null; readonly limit: number | null }): number {
-  return margin === null ? Infinity : limit === null || limit === 0 ? margin : margin / Math.abs(limit);
-}
-
 /** The cell of a line, those that are told filled in. */
 export function cellIn(line: CellLine, column: Column): Cell {
   if (column.content.kind !== "told" || line.kind === "group") return cellOf(column, line.subject);
@@ -199,8 +195,16 @@ function stateWords({ state, open }: LiveBase): string {
   return state === "held" && open > 0 ? "held, asked" : STATE_WORDS[state];
 }
 
-/** `0.125 in, hole-edge`. */
+/** `1/8 in to spare: hole to edge of template`; "" where nothing passes with a margin. */
 export function worstWords({ worst }: Pick<LiveBase, "worst">): string {
-  if (worst === null || worst.margin === null) return "";
-  return `${Number(worst.margin.toPrecision(3))} ${worst.unit}, ${worst.rule.replaceAll("-", " ")}`;
+  return worst === null ? "" : `${worst.spare}: ${worst.plainName}`;
+}
+
+/** What is wrong, with the name of the column that it is about: `Projection: "9x" ...`. */
+export function faultWords({ key, message }: Fault): string {
+  const [, group, own = key] = /^groups\[(\d+)\]\.(.*)$/s.exec(key) ?? [];
+  const column = COLUMNS.find((each) => keyOf(each, group !== undefined) === own);
+  const name = column?.name ?? own;
+  const where = group === undefined ? name : `group ${Number(group) + 1}, ${name}`;
+  return where === "" ? message : `${where}: ${message}`;
 }

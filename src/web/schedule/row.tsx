@@ -1,7 +1,7 @@
 /** One line of the schedule. It is drawn again only when what it shows is another. */
 import { Component, type JSX } from "preact";
 import type { Cell, Column } from "./columns.js";
-import { type CellLine, cellIn, type Fault, faultAt, type Line } from "./lines.js";
+import { type CellLine, cellIn, type Fault, faultAt, faultWords, type Line } from "./lines.js";
 
 /** A field that is open in a cell. */
 export interface Field {
@@ -62,11 +62,6 @@ export class Row extends Component<RowLook> {
       </tr>
     );
   }
-}
-
-/** `pattern.x: "12x" is not a length`. */
-export function faultWords({ key, message }: Fault): string {
-  return key === "" ? message : `${key}: ${message}`;
 }
 
 const looks = new WeakMap<RowLook, string>();

@@ -1,11 +1,11 @@
 /** The schedule: the job's bases as a table that is edited as one edits a spreadsheet. */
 import type { JSX } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
-import { useActions, usePart } from "../app/page.js";
-import { Columns, Tools } from "./tools.js";
+import { useActions } from "../app/page.js";
 import { Grid } from "./grid.js";
 import { Layers } from "./layers.js";
 import { type CellLine, cellIn, faultAt, linesOf, worstWords } from "./lines.js";
+import { Tools } from "./tools.js";
 import { type Schedule, useSchedule } from "./use-schedule.js";
 
 /** Narrower than this, in dots, a row is a card. */
@@ -23,8 +23,7 @@ export function ScheduleView(): JSX.Element {
       <Grid {...schedule} />
       <Foot schedule={schedule} />
       <Refused schedule={schedule} />
-      <Layers columns={schedule.columns} isReadOnly={false} />
-      <Columns schedule={schedule} />
+      <Layers columns={schedule.columns} />
     </section>
   );
 }
@@ -72,14 +71,19 @@ function Foot({ schedule }: { readonly schedule: Schedule }): JSX.Element {
 function footWords({ bases, layout, faults, picked, columns, shown }: Schedule) {
   const index = layout.shown[picked.to.spot.at] ?? -1;
   const base = bases[index];
-  const count = { text: `${shown.length === bases.length ? "" : `${shown.length} of `}${bases.length} bases`, tone: "soft" };
+  const count = {
+    text: `${shown.length === bases.length ? "" : `${shown.length} of `}${bases.length} bases`,
+    tone: "soft",
+  };
   const line = base === undefined ? undefined : linesOf(base, index, faults.get(index))[picked.to.spot.sub];
   const column = columns[picked.to.column];
   if (line === undefined || line.kind === "fault" || column === undefined) return [count];
   const cell = cellIn(line, column);
   const fault = faultAt(line, column)?.message;
   const told = column.id === "state" ? line.base.held.join("; ") : column.id === "worst" ? worstWords(line.base) : "";
-  const said = [markOf(line), column.name, cell.by === "" ? "" : `given by ${cell.by}`, told].filter((text) => text !== "");
+  const said = [markOf(line), column.name, cell.by === "" ? "" : `given by ${cell.by}`, told].filter(
+    (text) => text !== "",
+  );
   return [count, { text: said.join(", "), tone: "" }, ...(fault === undefined ? [] : [{ text: fault, tone: "fault" }])];
 }
 

@@ -1,5 +1,6 @@
 /** What is done with the schedule, above it; and which of its columns are shown. */
 import type { JSX } from "preact";
+import { useState } from "preact/hooks";
 import { COLUMNS } from "./columns.js";
 import type { Filter } from "./lines.js";
 import type { Schedule } from "./use-schedule.js";
@@ -17,6 +18,7 @@ const STATES: readonly (readonly [Filter["state"], string])[] = [
 /** Buttons and filters. */
 export function Tools({ schedule }: { readonly schedule: Schedule }): JSX.Element {
   const { isReadOnly, order, shown, bases } = schedule;
+  const [isChoosing, setChoosing] = useState(false);
   return (
     <div class="row tools" role="toolbar" aria-label="Schedule">
       <label>
@@ -47,11 +49,15 @@ export function Tools({ schedule }: { readonly schedule: Schedule }): JSX.Elemen
       <button type="button" onClick={schedule.show}>
         Open template
       </button>
+      <button type="button" aria-expanded={isChoosing} onClick={() => setChoosing(!isChoosing)}>
+        Columns
+      </button>
       {order !== null && !isReadOnly && shown.length === bases.length && (
         <button type="button" onClick={schedule.writeOrder} title="The job file has its bases in another order">
           Write this order into the job
         </button>
       )}
+      {isChoosing && <Columns schedule={schedule} />}
     </div>
   );
 }
@@ -84,10 +90,10 @@ function Changes({ schedule }: { readonly schedule: Schedule }): JSX.Element {
 }
 
 /** Each column with its box. */
-export function Columns({ schedule: { chosen, choose } }: { readonly schedule: Schedule }): JSX.Element {
+function Columns({ schedule: { chosen, choose } }: { readonly schedule: Schedule }): JSX.Element {
   return (
-    <details class="columns">
-      <summary>Columns</summary>
+    <fieldset class="columns">
+      <legend>Columns that are shown</legend>
       <ul>
         {COLUMNS.filter(({ id }) => id !== "mark").map(({ id, name }) => (
           <li key={id}>
@@ -97,6 +103,6 @@ export function Columns({ schedule: { chosen, choose } }: { readonly schedule: S
           </li>
         ))}
       </ul>
-    </details>
+    </fieldset>
   );
 }

@@ -22,7 +22,16 @@ import type { Picked } from "./grid.js";
 import type { At } from "./grid-keys.js";
 import { type Items, itemsOf, nextMark, spliceTo, textOf } from "./items.js";
 import { held, type Layout, lastSpot, layOut, moved, type Spot, spotsBetween } from "./layout.js";
-import { type CellLine, cellIn, type Filter, faultsByBase, linesOf, NO_FILTER, type Order, shownBases } from "./lines.js";
+import {
+  type CellLine,
+  cellIn,
+  type Filter,
+  faultsByBase,
+  linesOf,
+  NO_FILTER,
+  type Order,
+  shownBases,
+} from "./lines.js";
 import type { Field } from "./row.js";
 import { readTsv, writeTsv } from "./tsv.js";
 
@@ -60,7 +69,10 @@ export function useSchedule(isCards: boolean) {
     () => shownBases(bases, filter, order, order === null ? undefined : columnOf(order.column), unit),
     [bases, filter, order, unit],
   );
-  const layout = useMemo(() => layOut(bases, shown, faults, heightsOf(columns, isCards)), [bases, shown, faults, columns, isCards]);
+  const layout = useMemo(
+    () => layOut(bases, shown, faults, heightsOf(columns, isCards)),
+    [bases, shown, faults, columns, isCards],
+  );
   const picked = inside(wanted, layout, columns.length);
   const taken = useMemo(() => new Set(bases.map(({ mark }) => mark.toUpperCase())), [bases]);
 
@@ -68,17 +80,27 @@ export function useSchedule(isCards: boolean) {
   const lineAt = (spot: Spot) => lineOf(ground, spot);
   const spots = () => spotsBetween(layout, picked.from.spot, picked.to.spot);
   const indices = () => [...new Set(spots().flatMap(({ at }) => layout.shown[at] ?? []))].toSorted((a, b) => a - b);
-  const pickedColumns = () => columns.slice(Math.min(picked.from.column, picked.to.column), Math.max(picked.from.column, picked.to.column) + 1);
+  const pickedColumns = () =>
+    columns.slice(Math.min(picked.from.column, picked.to.column), Math.max(picked.from.column, picked.to.column) + 1);
   const go = (to: At) => setPicked({ from: to, to });
 
   const take = (down: number, right: number): void => {
-    if (field === null) return;
-    const [line, column] = [lineAt(picked.to.spot), columns[field.column]];
-    if (line === null || column === undefined) return setField(null);
+    const [line, column] = [lineAt(picked.to.spot), columns[field?.column ?? -1]];
+    if (field === null || line === null || column === undefined) {
+      setField(null);
+      return;
+    }
     const said = typed(column, line.subject, field.text);
-    if (!said.ok) return setField({ ...field, why: said.why });
+    if (!said.ok) {
+      setField({ ...field, why: said.why });
+      return;
+    }
     setField(null);
-    if (down !== 0 || right !== 0) go({ spot: moved(layout, picked.to.spot, down), column: Math.min(Math.max(0, picked.to.column + right), columns.length - 1) });
+    if (down !== 0 || right !== 0)
+      go({
+        spot: moved(layout, picked.to.spot, down),
+        column: Math.min(Math.max(0, picked.to.column + right), columns.length - 1),
+      });
     if (said.edits.length === 0) return;
     const key = `${line.id} ${column.id}`;
     setPending(new Map([...pending, [key, field.text]]));
@@ -87,7 +109,23 @@ export function useSchedule(isCards: boolean) {
   };
 
   return {
-    ...{ bases, layout, columns, faults, order, isReadOnly, isCards, picked, field, pending, place, filter, chosen, refused, shown },
+    ...{
+      bases,
+      layout,
+      columns,
+      faults,
+      order,
+      isReadOnly,
+      isCards,
+      picked,
+      field,
+      pending,
+      place,
+      filter,
+      chosen,
+      refused,
+      shown,
+    },
     setFilter: (next: Filter) => setFilter(next),
     choose: (id: string) => {
       lastChosen = chosen.has(id) ? new Set([...chosen].filter((each) => each !== id)) : new Set([...chosen, id]);
@@ -101,7 +139,9 @@ export function useSchedule(isCards: boolean) {
       if (line === null || column === undefined || field !== null) return;
       const cell = cellIn(line, column);
       if (isReadOnly || !cell.isTyped) {
-        const said = isReadOnly ? "These bases stand in a spreadsheet: take them into the job to edit them here" : whyOf(line, column);
+        const said = isReadOnly
+          ? "These bases stand in a spreadsheet: take them into the job to edit them here"
+          : whyOf(line, column);
         setRefused([{ where: `${line.base.mark}, ${column.name}`, text: over ?? "", why: said }]);
         return;
       }
@@ -157,7 +197,8 @@ export function useSchedule(isCards: boolean) {
         known.add(mark.toUpperCase());
         marks.push(mark);
       }
-      if (own.length > 0) void rewrite(actions, `${listed(marks)} added as copies`, (items) => withCopies(items, own, marks));
+      if (own.length > 0)
+        void rewrite(actions, `${listed(marks)} added as copies`, (items) => withCopies(items, own, marks));
     },
     takeOut: () => {
       const own = indices();
@@ -170,7 +211,9 @@ export function useSchedule(isCards: boolean) {
       const isBlock = own.every((index, i) => i === 0 || index === (own[i - 1] ?? 0) + 1);
       const at = (own[0] ?? 0) + by;
       if (order !== null || !isBlock || at < 0 || (own.at(-1) ?? 0) + by >= bases.length) return;
-      void rewrite(actions, `${listed(own.map((index) => bases[index]?.mark ?? ""))} moved`, (items) => shifted(items, own, by));
+      void rewrite(actions, `${listed(own.map((index) => bases[index]?.mark ?? ""))} moved`, (items) =>
+        shifted(items, own, by),
+      );
       const along = ({ spot, column }: At): At => ({ spot: { ...spot, at: spot.at + by }, column });
       setPicked({ from: along(picked.from), to: along(picked.to) });
     },
@@ -202,7 +245,10 @@ function heightsOf(columns: readonly Column[], isCards: boolean): Layout["height
 }
 
 function inside({ from, to }: Picked, layout: Layout, columns: number): Picked {
-  const near = ({ spot, column }: At): At => ({ spot: held(layout, spot), column: Math.min(column, Math.max(0, columns - 1)) });
+  const near = ({ spot, column }: At): At => ({
+    spot: held(layout, spot),
+    column: Math.min(column, Math.max(0, columns - 1)),
+  });
   return { from: near(from), to: near(to) };
 }
 
@@ -253,7 +299,9 @@ async function rewrite(
     actions.say("The bases of this job are not a list in lines of its own, so this cannot be done here", "fault");
     return;
   }
-  const edits = [...cells.edits].flatMap(([index, own]) => own.map((edit): KeyEdit => ({ ...edit, path: ["bases", index, ...edit.path] })));
+  const edits = [...cells.edits].flatMap(([index, own]) =>
+    own.map((edit): KeyEdit => ({ ...edit, path: ["bases", index, ...edit.path] })),
+  );
   await actions.edit(name, edits);
 }
 

@@ -50,6 +50,13 @@ export interface Pointed {
   readonly rule: string | null;
 }
 
+/** A key that is missing, whose field is to be shown and focused; taken off by `reached`. `base`: its path, null for a key of the job. */
+export interface Goal {
+  readonly base: string | null;
+  /** As rows name it: `rods.length`, `rods.grade or rods.nut`, `table of the shop file`. */
+  readonly key: string;
+}
+
 /** What the page says of itself, to be read once. */
 export interface Notice {
   readonly id: number;
@@ -68,6 +75,8 @@ export interface PageState {
   /** Room of the drawing, in the paper millimetres of a screen. */
   readonly room: { readonly width: number; readonly height: number };
   readonly pointed: Pointed | null;
+  /** Field that the user is taken to; null: none, or there already. */
+  readonly goal: Goal | null;
   readonly keeping: Keeping;
   /** True while the engine works on what was asked. */
   readonly working: boolean;
