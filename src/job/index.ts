@@ -12,6 +12,8 @@ export { readJob, startBaseReader } from "./read-job.js";
 export { markFaults } from "./resolve/listed-bases.js";
 export { namedTable } from "./resolve/named-table.js";
 export { SHOP_FOLDER, SHOP_NAMES, shopFileName } from "./resolve/shop.js";
+export type { AnswerField } from "./schema/answer-fields.js";
+export { answerFieldFault } from "./schema/answer-fields.js";
 export { jobJsonSchema, shopJsonSchema } from "./schema/json-schema.js";
 export { markFault, markKey } from "./schema/marks.js";
 export type { SheetOfJob } from "./sheet-of-job.js";

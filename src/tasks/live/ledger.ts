@@ -1,9 +1,11 @@
 /** The ledger of the whole job: rows of every base that is checked, and of the job itself. */
 import type { CheckRow, CheckStatus } from "../../checks/model.js";
 import { worstFirst } from "../../checks/run.js";
+import { compareMarks } from "../../job/model/mark-order.js";
+import { groupBy } from "../../units/group-by.js";
 import type { Unit } from "../../units/index.js";
 import { liveCheck } from "./live-check.js";
-import type { LedgerAsk, LedgerRow, LedgerSlice } from "./model.js";
+import type { LedgerAsk, LedgerOrder, LedgerRow, LedgerSlice } from "./model.js";
 import { MOST_ROWS } from "./model.js";
 
 /** Rows of one base, or of the job (`path` null). */
@@ -33,7 +35,10 @@ export function ledgerSlice(ledger: WholeLedger, ask: LedgerAsk, unit: Unit): Om
   for (const { row } of meant) counts[row.status] += 1;
   const shown = ask.statuses.length === 0 ? meant : meant.filter(({ row }) => ask.statuses.includes(row.status));
   const from = Math.max(0, Math.floor(ask.from));
-  const rows = shown.slice(from, from + Math.min(MOST_ROWS, Math.max(0, Math.floor(ask.count))));
+  const rows = inOrder(shown, ask.order ?? "worst").slice(
+    from,
+    from + Math.min(MOST_ROWS, Math.max(0, Math.floor(ask.count))),
+  );
   return {
     counts,
     total: shown.length,
@@ -42,7 +47,11 @@ export function ledgerSlice(ledger: WholeLedger, ask: LedgerAsk, unit: Unit): Om
   };
 }
 
-function isMeant({ path, mark, row }: WholeLedger[number], { rule, mark: wanted, words }: LedgerAsk): boolean {
+function isMeant(
+  { path, mark, row }: WholeLedger[number],
+  { rule, severity, mark: wanted, words }: LedgerAsk,
+): boolean {
+  if (severity !== undefined && severity !== null && row.severity !== severity) return false;
   if (rule !== null && row.rule !== rule) return false;
   if (wanted !== null && (wanted === "" ? path !== null : mark !== wanted)) return false;
   if (words === "") return true;
@@ -50,6 +59,23 @@ function isMeant({ path, mark, row }: WholeLedger[number], { rule, mark: wanted,
     .join("\n")
     .toLowerCase()
     .includes(words.toLowerCase());
+}
+
+/** The sorts are stable: under one mark or rule the worst stays first. Rows of the job come last. */
+function inOrder(ledger: WholeLedger, order: LedgerOrder): WholeLedger {
+  switch (order) {
+    case "worst":
+      return ledger;
+    case "rule":
+      return ledger.toSorted((a, b) => (a.row.rule < b.row.rule ? -1 : a.row.rule > b.row.rule ? 1 : 0));
+    case "mark":
+      return [...groupBy(ledger, ({ path }) => path ?? "").values()]
+        .toSorted(
+          ([a], [b]) =>
+            Number(a?.path === null) - Number(b?.path === null) || compareMarks(a?.mark ?? "", b?.mark ?? ""),
+        )
+        .flat();
+  }
 }
 
 function rulesOf(ledger: WholeLedger): LedgerSlice["rules"] {

@@ -1,9 +1,14 @@
 /** What a page shows of a job while it is edited. Plain data throughout: it may go from one thread to another. */
+import type { JobDigest } from "../../checks/digest.js";
+import type { Unchecked } from "../../checks/missing-keys.js";
 import type { CheckStatus } from "../../checks/model.js";
 import type { Finding } from "../../diagnostics/finding.js";
+import type { AnswerField, Severity } from "../../job/index.js";
+import type { QuestionPlace } from "../../job/model/register.js";
 import type { KeyEdit, Splice } from "../../readers/yaml-edit.js";
 import type { Room, ScreenPlan } from "../../sheets/on-screen.js";
-import type { SummaryCheck, SummaryHole } from "../../summary/model.js";
+import type { LetterQuestion, SettledQuestion } from "../../summary/letter.js";
+import type { SummaryCheck, SummaryHole, UnusedSummaryAnswer } from "../../summary/model.js";
 import type { Unit } from "../../units/index.js";
 import type { LiveFigures } from "./figure-model.js";
 
@@ -69,6 +74,8 @@ export interface LiveJob {
   readonly layoutHeld: readonly string[];
   readonly questions: readonly LiveQuestion[];
   readonly hasPlan: boolean;
+  /** Files beside the job that it names, as they are called there, and whether they were handed in. */
+  readonly files: readonly { readonly name: string; readonly kind: string; readonly isThere: boolean }[];
   /** Where the bases stand: in the job file, where they can be edited, or in a spreadsheet that it names. */
   readonly basesIn: "job" | "sheet";
   readonly unit: Unit;
@@ -86,12 +93,32 @@ export interface LiveCheck extends SummaryCheck {
   readonly missing: readonly string[];
   /** Margin as a share of the limit, below 0 where the row fails; null without a margin, and of a pass that says yes or no. */
   readonly share: number | null;
+  /** Value, limit and what there is to spare as the printed ledger has them: `2 in`, `1-7/8 in`, `1/8 in to spare`; "" without. */
+  readonly found: string;
+  readonly bound: string;
+  readonly spare: string;
+}
+
+/** Rows of one base that agree but for their subjects: one line. */
+export interface LiveLine {
+  readonly check: LiveCheck;
+  readonly subjects: readonly string[];
+  /** The subjects in words: `A1 A2 A3 A4`. */
+  readonly where: string;
+  /** Tags of the holes that the rows are about. */
+  readonly tags: readonly string[];
+  /** What the rows note, each once; `where`: of which subjects, "" where it is of all. */
+  readonly notes: readonly { readonly where: string; readonly note: string }[];
 }
 
 /** Which rows are asked for of the ledger of the whole job, the worst first. */
 export interface LedgerAsk {
   /** None: all of them. */
   readonly statuses: readonly CheckStatus[];
+  /** Absent: all of them. */
+  readonly severity?: Severity | null;
+  /** Absent: worst first. By mark or by rule, worst first under each. */
+  readonly order?: LedgerOrder;
   /** null: all of them. */
   readonly rule: string | null;
   /** Mark of a base, as it is written; "": rows of the job itself; null: all. */
@@ -102,6 +129,9 @@ export interface LedgerAsk {
   readonly from: number;
   readonly count: number;
 }
+
+/** In which order rows are handed out. */
+export type LedgerOrder = "worst" | "mark" | "rule";
 
 /** Most rows of one answer. */
 export const MOST_ROWS = 500;
@@ -138,6 +168,10 @@ export interface LiveBaseView {
   readonly description: string;
   /** Worst first. */
   readonly checks: readonly LiveCheck[];
+  /** The same, alike ones joined. */
+  readonly lines: readonly LiveLine[];
+  /** Which keys would have most of what is not checked checked. */
+  readonly unchecked: Unchecked;
   readonly holes: readonly SummaryHole[];
   readonly held: readonly string[];
   /** What can be reached and typed on. */
@@ -149,6 +183,64 @@ export interface LiveBaseView {
     readonly drawingNumber: string;
     readonly weight: string;
   };
+}
+
+/** What the rows of the whole job come to, for its checker. */
+export interface LiveDigest extends JobDigest {
+  readonly turn: number;
+  readonly isSettled: boolean;
+  readonly unit: Unit;
+  readonly layoutHeld: readonly string[];
+  /** Paths of the bases that it names, by their marks. */
+  readonly paths: Readonly<Record<string, string>>;
+  /** The first base with a row that lacks the key; null: a row of the job lacks it. */
+  readonly lacking: Readonly<Record<string, string | null>>;
+}
+
+/** Every question of the job, as it is answered in place. */
+export interface LiveQuestions {
+  readonly turn: number;
+  readonly isSettled: boolean;
+  readonly asked: readonly AskedQuestion[];
+  /** Of earlier packages: their rows do not fail any more, or are no more. */
+  readonly closed: readonly SettledQuestion[];
+  /** Answers of the job that answer no open question. */
+  readonly unused: readonly UnusedAnswerLine[];
+}
+
+/** A question with what is said to it. */
+export interface AskedQuestion extends LetterQuestion {
+  readonly status: "open" | "answered" | "accepted";
+  readonly check: SummaryCheck;
+  readonly places: readonly QuestionPlace[];
+  /** What takes its answers out of the job file; empty where none of them stands there. */
+  readonly withdrawal: readonly KeyEdit[];
+}
+
+/** An answer that answers nothing, with why. */
+export interface UnusedAnswerLine extends UnusedSummaryAnswer {
+  /** What takes it out of the job file; empty where it comes from a form. */
+  readonly withdrawal: readonly KeyEdit[];
+}
+
+/** What a person says to a question. */
+export interface AnswerDraft {
+  readonly number: string;
+  /** accepted: a release is accepted by name while the question stays open. */
+  readonly kind: "answered" | "accepted";
+  readonly by: string;
+  readonly date: string;
+  readonly text: string;
+  /** The value that was answered, where a form says it; absent: the value of now. */
+  readonly value?: number | null;
+}
+
+/** Why an answer was not written, by its field. */
+export type AnswerFaults = Partial<Readonly<Record<AnswerField, string>>>;
+
+/** What came of answers: those that cannot stand in the job are not written, and none where a field is at fault. */
+export interface AnsweredResult extends LiveResult {
+  readonly faults: AnswerFaults;
 }
 
 /** What is asked of a live job with an edit. */

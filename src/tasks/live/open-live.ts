@@ -3,29 +3,38 @@
  * read and checked again; rows of the job and questions follow when there is time. Any other edit opens the job anew, and
  * bases that came out as before keep their ledgers.
  */
+import type { CheckedBase } from "../../checks/checked.js";
 import { checkWholeJob } from "../../checks/checked.js";
 import { heldLayout } from "../../checks/held.js";
 import type { CheckRow } from "../../checks/model.js";
+import type { Job } from "../../job/index.js";
 import type { Inputs } from "../../readers/inputs.js";
 import { contentOf } from "../../readers/inputs.js";
 import { decodeText } from "../../readers/text.js";
 import type { KeyEdit, Splice } from "../../readers/yaml-edit.js";
-import { spliced, spliceOf } from "../../readers/yaml-edit.js";
-import type { Question } from "../../summary/questions.js";
+import { spliceBetween, spliced, spliceOf } from "../../readers/yaml-edit.js";
+import type { Question, Questions } from "../../summary/questions.js";
 import { startQuestions } from "../../summary/questions.js";
 import { summarizeJob } from "../../summary/summarize.js";
-import { unchecked } from "./base-line.js";
+import { answerEdits } from "./answering.js";
+import { textsUnderKeys, unchecked } from "./base-line.js";
 import type { RowsOf } from "./ledger.js";
 import { ledgerSlice, wholeLedger } from "./ledger.js";
 import { liveCheck } from "./live-check.js";
+import { liveDigest } from "./live-digest.js";
+import { addParts, liveQuestions } from "./live-questions.js";
 import type {
+  AnswerDraft,
+  AnsweredResult,
   LedgerAsk,
   LedgerSlice,
   LiveBase,
   LiveBaseView,
+  LiveDigest,
   LiveHead,
   LiveJob,
   LiveQuestion,
+  LiveQuestions,
   LiveResult,
   Watch,
 } from "./model.js";
@@ -44,11 +53,19 @@ export interface Live {
   splice(splices: readonly Splice[], watch: Watch): LiveResult;
   /** Another base, or the same in another room. */
   look(watch: Watch): LiveBaseView | null;
+  /** The base as it was last right, checked; null where it is at fault. */
+  checked(path: string): CheckedBase | null;
   state(): LiveJob;
+  /** Every scalar as written under keys of the first level, by key path. */
+  written(keys: readonly string[]): Readonly<Record<string, string>>;
   /** Takes the bases of the schedule that the job names into the job file. */
   takeBases(watch: Watch): LiveResult;
   /** Rows of every base that is checked, and of the job itself. */
   ledger(ask: LedgerAsk): LedgerSlice;
+  digest(): LiveDigest | null;
+  questions(): LiveQuestions | null;
+  /** Writes answers into the job file, as one edit. */
+  answer(drafts: readonly AnswerDraft[], watch: Watch): AnsweredResult;
   /** Checks one base that waits, or settles the rows of the job; false where nothing is left to do. */
   work(): boolean;
 }
@@ -77,12 +94,15 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
     const view = look(watch);
     return { refused: [], splices, job: state(), view };
   };
-  const look = ({ base: path, room }: Watch): LiveBaseView | null => {
+  const checked = (path: string): CheckedBase | null => {
     const index = text.lines.findIndex((line) => line.path === path);
-    const [slot, said] = [right?.slots[index], text.lines[index]];
-    if (path === null || right === null || slot === undefined || said === undefined || text.faulty.has(index))
-      return null;
-    return viewOfBase(path, checkSlot(right, slot), room, said);
+    const slot = right?.slots[index];
+    return right === null || slot === undefined || text.faulty.has(index) ? null : checkSlot(right, slot);
+  };
+  const look = ({ base: path, room }: Watch): LiveBaseView | null => {
+    const base = path === null ? null : checked(path);
+    const said = text.lines.find((line) => line.path === path);
+    return path === null || base === null || said === undefined ? null : viewOfBase(path, base, room, said);
   };
   const state = (): LiveJob => {
     const from = whole ?? settled;
@@ -96,6 +116,7 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
       head: headOf(right),
       said: text.said,
       basesIn: text.basesIn,
+      files: filesOf(text),
       ...from.said,
       isSettled: whole !== null,
     };
@@ -119,11 +140,35 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
       return taken.ok ? change([taken.splice], watch) : { ...change([], watch), refused: taken.why };
     },
     look,
+    checked,
     state,
+    written: (keys) => textsUnderKeys(text.root, keys),
     ledger: (ask) => {
       const isSettled = whole !== null;
       const of = wholeLedger(partsOf(text, right, (whole ?? settled).rows));
       return { turn, isSettled, ...ledgerSlice(of, ask, text.unit) };
+    },
+    digest: () => {
+      const parts = partsOf(text, right, (whole ?? settled).rows);
+      return right && { turn, isSettled: whole !== null, ...liveDigest(right, parts) };
+    },
+    questions: () => {
+      if (right === null) return null;
+      const { job } = right.opened;
+      const parts = partsOf(text, right, (whole ?? settled).rows);
+      const root = text.opened === null ? null : text.root;
+      return { turn, isSettled: whole !== null, ...liveQuestions(job, parts, gathered(job, parts), root) };
+    },
+    answer: (drafts, watch) => {
+      const parts = partsOf(text, right, (whole ?? settled).rows);
+      const questions = right === null ? [] : gathered(right.opened.job, parts).list();
+      const { edits, left, faults } = answerEdits(drafts, questions, right?.opened.job ?? { register: null });
+      const now = edits.reduce((each, edit) => {
+        const splice = spliceOf(each, edit);
+        return splice === null ? each : spliced(each, splice);
+      }, text.text);
+      const splices = now === text.text ? [] : [spliceBetween(text.text, now)];
+      return { ...change(splices, watch), refused: left, faults };
     },
     work: () => {
       const waiting = right?.slots.find(({ ledger }) => ledger === null);
@@ -141,6 +186,11 @@ function textOf({ job, files }: Inputs): string {
   const content = contentOf(files.get(job)) ?? "";
   const decoded = decodeText(content, job, "allowed is YAML");
   return decoded.ok ? decoded.text : "";
+}
+
+function filesOf({ requests, inputs: { files } }: OpenText): LiveJob["files"] {
+  const own = requests.filter(({ relativeTo }) => relativeTo === "job");
+  return own.map(({ name, key, kind }) => ({ name, kind, isThere: files.has(name) || files.has(key ?? name) }));
 }
 
 function lineOf(line: OpenText["lines"][number], index: number, text: OpenText, right: Right | null): LiveBase {
@@ -163,6 +213,12 @@ function partsOf(text: OpenText, right: Right | null, rows: readonly CheckRow[])
     return ledger === null || path === undefined ? [] : [{ path, mark: shaped.base.mark, rows: ledger.rows }];
   });
   return [...bases, { path: null, mark: "", rows }];
+}
+
+function gathered(job: Job, parts: readonly RowsOf[]): Questions {
+  const questions = startQuestions(job);
+  addParts(questions, job, parts);
+  return questions;
 }
 
 interface Settled {

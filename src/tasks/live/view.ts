@@ -6,6 +6,7 @@ import { documentType, drawingNumber, statusWords } from "../../sheets/status-wo
 import { summarizeBase } from "../../summary/summarize.js";
 import { figuresOf, type Said } from "./figures.js";
 import { liveCheck } from "./live-check.js";
+import { liveLines, uncheckedOf } from "./live-lines.js";
 import type { LiveBaseView, Watch } from "./model.js";
 
 /** `path`: of the base in the job file; `said`: what is written of it. */
@@ -27,5 +28,7 @@ export function viewOfBase(path: string, checked: CheckedBase, room: Watch["room
     title: `Template ${base.plate.mark}, view from top`,
     description: `For base ${base.base.mark}: ${counted(template.holes.length, "hole")}. Each hole can be reached by keyboard.`,
     checks: base.rows.map((row) => liveCheck(row, base.job.unit)),
+    lines: liveLines(base.rows, template.holes, base.job.unit),
+    unchecked: uncheckedOf(base.rows),
   };
 }

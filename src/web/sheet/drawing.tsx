@@ -35,7 +35,7 @@ export function Drawing(): JSX.Element {
   const open: Open = (figure, from, at) => {
     const box = from.getBoundingClientRect();
     const window = place.current?.parentElement?.getBoundingClientRect();
-    const [x, y] = at === undefined ? [box.left, box.bottom + 4] : [at.x, at.y];
+    const [x, y] = at === undefined ? [box.left, box.top] : [at.x, at.y];
     setOpened({ figure, from, left: x - (window?.left ?? 0), top: y - (window?.top ?? 0) });
   };
   return (
@@ -224,7 +224,7 @@ function NoDrawing(): JSX.Element {
   const isWorking = usePart((state) => state.working);
   return (
     <p class="no-drawing soft" role="status">
-      {isWorking ? "Drawing" : "There is no drawing yet: what is at fault is said below."}
+      {isWorking ? "Drawing" : "There is no drawing yet: what is at fault is said above."}
     </p>
   );
 }

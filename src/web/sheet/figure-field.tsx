@@ -194,7 +194,7 @@ function isAtEnd(form: HTMLFormElement, target: EventTarget | null, isBack: bool
   return fields.length === 0 || target === (isBack ? fields[0] : fields.at(-1));
 }
 
-/** Stands at its figure, moved so far that it is in the drawing; its first field has the focus. */
+/** Its first field lies over its figure, moved so far that all of it is on the paper. */
 function usePlace(left: number, top: number) {
   const form = useRef<HTMLFormElement>(null);
   const [place, setPlace] = useState({ left: `${left}px`, top: `${top}px` });
@@ -202,10 +202,13 @@ function usePlace(left: number, top: number) {
     const element = form.current;
     const around = element?.offsetParent;
     if (element === null || around === null || around === undefined) return;
-    const x = Math.max(4, Math.min(left, around.clientWidth - element.offsetWidth - 4));
-    const y = Math.max(4, Math.min(top, around.clientHeight - element.offsetHeight - 4));
-    setPlace({ left: `${x}px`, top: `${y}px` });
-  }, [left, top]);
+    const field = element.querySelector<HTMLElement>("input, select");
+    const [dx, dy] = [field?.offsetLeft ?? 0, field?.offsetTop ?? 0];
+    const x = Math.max(4, Math.min(left - dx - 8, around.clientWidth - element.offsetWidth - 4));
+    const y = Math.max(4, Math.min(top - dy - 6, around.clientHeight - element.offsetHeight - 4));
+    const next = { left: `${x}px`, top: `${y}px` };
+    if (next.left !== place.left || next.top !== place.top) setPlace(next);
+  });
   useEffect(() => {
     const field = form.current?.querySelector<HTMLElement>("input, select, button");
     field?.focus();

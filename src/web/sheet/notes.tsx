@@ -1,44 +1,32 @@
 /** What a printed sheet says beside its plan, under the drawing: faults, why it is held, callouts that found no room, the plates around. */
 import type { JSX } from "preact";
+import type { Finding } from "../../diagnostics/finding.js";
 import type { LiveFigure, LiveOutline } from "../../tasks/live/figure-model.js";
+import type { LiveBase } from "../../tasks/live/model.js";
 import { usePart } from "../app/page.js";
 import { faultsIn, faultWords } from "./findings.js";
 
-/** Over the drawing: what is wrong with it, in words. */
-export function Banner(): JSX.Element {
-  const findings = usePart((state) => state.live?.findings);
+/** Over the drawing, a line that is always there, so that nothing moves: how the base stands, and why when it is opened. */
+export function Standing(): JSX.Element {
   const path = usePart((state) => state.base);
-  const sheet = usePart((state) => state.sheet);
-  const faults = path === null ? [] : faultsIn(findings ?? [], path);
-  const others = (findings ?? []).filter((each) => each.severity === "error" && !faults.includes(each));
-  const held = sheet?.held ?? [];
+  const base = usePart((state) => state.live?.bases.find((each) => each.path === state.base) ?? null);
+  const { word, about, reasons, tone } = useStanding(path, base?.state ?? "waiting");
+  const line = (
+    <>
+      <strong class={`state ${tone}`}>{word}</strong> <span class="about">{about}</span>
+    </>
+  );
   return (
-    <div class="banner" role="status">
-      {faults.length > 0 && (
-        <div class="at-fault">
-          <strong>AT FAULT</strong> {sheet === null ? "It cannot be drawn." : "The drawing is as it was last right."}
-          <ul>
-            {faults.map((fault) => (
-              <li key={`${fault.at.path} ${fault.message}`} dir="auto">
-                {fault.at.path?.slice((path?.length ?? 0) + 1)}: {faultWords(fault)}
-              </li>
-            ))}
-          </ul>
-        </div>
-      )}
-      {faults.length === 0 && others.length > 0 && (
-        <div class="at-fault">
-          <strong>JOB AT FAULT</strong> Elsewhere:{" "}
-          {faultWords(others[0] ?? { code: "", severity: "error", at: { file: "" }, message: "" })}
-        </div>
-      )}
-      {held.length > 0 && (
-        <details class="held" open={held.length < 3}>
+    <div class="standing" role="status">
+      {reasons.length === 0 ? (
+        <p>{line}</p>
+      ) : (
+        <details>
           <summary>
-            <strong>HELD</strong> Not to be cut, for {held.length === 1 ? "one reason" : `${held.length} reasons`}
+            {line} <bdi class="first">{reasons[0]}</bdi>
           </summary>
           <ul>
-            {held.map((reason) => (
+            {reasons.map((reason) => (
               <li key={reason} dir="auto">
                 {reason}
               </li>
@@ -48,6 +36,38 @@ export function Banner(): JSX.Element {
       )}
     </div>
   );
+}
+
+interface Told {
+  readonly word: string;
+  readonly about: string;
+  readonly reasons: readonly string[];
+  readonly tone: string;
+}
+
+/** A fault goes before all, since the drawing is then not that of the job. */
+function useStanding(path: string | null, state: LiveBase["state"]): Told {
+  const findings = usePart((page) => page.live?.findings);
+  const sheet = usePart((page) => page.sheet);
+  const own = path === null ? [] : faultsIn(findings ?? [], path);
+  const all = (findings ?? []).filter(({ severity }) => severity === "error");
+  const last = sheet === null ? "It cannot be drawn." : "The drawing is as it was last right.";
+  if (own.length > 0)
+    return { word: "At fault", about: last, reasons: own.map((each) => placed(each, path ?? "")), tone: "faulty" };
+  if (all.length > 0)
+    return { word: "Job at fault", about: last, reasons: all.map((each) => placed(each, "")), tone: "faulty" };
+  const held = sheet?.held ?? [];
+  if (held.length > 0) return { word: "Held", about: "Not to be cut:", reasons: held, tone: "held" };
+  if (state === "asked")
+    return { word: "Asked", about: "A question to the engineer is open.", reasons: [], tone: "asked" };
+  if (state === "clear") return { word: "Clear", about: "No row holds it.", reasons: [], tone: "clear" };
+  return { word: "", about: "Being checked.", reasons: [], tone: "clear" };
+}
+
+function placed(fault: Finding, path: string): string {
+  const at = fault.at.path ?? "";
+  const key = path !== "" && at.startsWith(`${path}.`) ? at.slice(path.length + 1) : at;
+  return key === "" ? faultWords(fault) : `${key}: ${faultWords(fault)}`;
 }
 
 interface NotesProps {

@@ -4,7 +4,7 @@ import { useActions, usePart } from "../app/page.js";
 import { BaseLedger } from "../ledger/base-ledger.js";
 import { Drawing } from "./drawing.js";
 import { HoleList } from "./hole-list.js";
-import { Banner } from "./notes.js";
+import { Standing } from "./notes.js";
 import { Panel } from "./panel.js";
 import { PrintSheet } from "./print-sheet.js";
 
@@ -14,7 +14,7 @@ export function TemplateView(): JSX.Element {
     <div class="template">
       <Bases />
       <div class="paper">
-        <Banner />
+        <Standing />
         <Drawing />
       </div>
       <div class="beside">

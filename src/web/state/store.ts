@@ -17,7 +17,11 @@ const FIRST: PageState = {
   sheet: null,
   room: { width: 200, height: 150 },
   pointed: null,
+  goal: null,
   keeping: { kind: "kept" },
+  kept: [],
+  asking: null,
+  beginning: { kind: "choice" },
   working: false,
   notices: [],
 };
