@@ -28,20 +28,22 @@ export interface ScreenPlan extends Room {
   readonly unplaced: readonly Pick<Callout, "lines" | "about">[];
 }
 
-/** Letters of a screen: the smallest is over 11 dots high from line to line. */
+/** Letters of a screen, and smaller ones where a figure finds no room: the font of the smallest is over 11 dots high. */
 const LETTERS: Lettering = { small: 2.5, body: 2.7, heading: 3.2, title: 4 };
+const SMALLER: Lettering = { small: 2.25, body: 2.35, heading: 3, title: 3.6 };
+const SMALLEST: Lettering = { small: 2.1, body: 2.1, heading: 2.8, title: 3.2 };
 
 /** Draws the plan into the room. Always gives one: what finds no room is told in words. */
 export function drawOnScreen(request: SheetRequest, room: Room): ScreenPlan {
   const [mode = "ends"] = chainModes(request);
+  const inLetters = (letters: Lettering, demands: readonly Demand[]) =>
+    demands.map((demand): Attempt => ({ mode, demand, letters, mustTag: true }));
   const attempts: readonly Attempt[] = [
-    { mode, demand: "good", mustTag: true },
-    { mode, demand: "fair", mustTag: true },
-    { mode, demand: "anything", mustTag: true },
-    { mode: "ends", demand: "anything", mustTag: true },
-    { mode: "overall", demand: "anything", mustTag: true },
-    { mode: "overall", demand: "anything", mustTag: false },
-    { mode: "ends", demand: "anything", mustTag: false },
+    ...inLetters(LETTERS, ["good", "fair", "anything"]),
+    ...inLetters(SMALLER, ["fair", "anything"]),
+    ...inLetters(SMALLEST, ["anything"]),
+    ...(["ends", "overall"] as const).map((least): Attempt => ({ ...LAST, mode: least, mustTag: true })),
+    ...(["overall", "ends"] as const).map((least): Attempt => ({ ...LAST, mode: least })),
   ];
   for (const attempt of attempts) {
     const plan = drawIn(request, room, attempt);
@@ -53,13 +55,16 @@ export function drawOnScreen(request: SheetRequest, room: Room): ScreenPlan {
 interface Attempt {
   readonly mode: ChainMode;
   readonly demand: Demand;
+  readonly letters: Lettering;
   /** Without tags the plan is no good. */
   readonly mustTag: boolean;
 }
 
-function drawIn(request: SheetRequest, room: Room, { mode, demand, mustTag }: Attempt): ScreenPlan | null {
+const LAST = { demand: "anything", letters: SMALLER, mustTag: false } as const;
+
+function drawIn(request: SheetRequest, room: Room, { mode, demand, letters, mustTag }: Attempt): ScreenPlan | null {
   const reach: Reach = "usual";
-  const { plan, need } = planOf(prepare(request))(LETTERS)(mode)(reach);
+  const { plan, need } = planOf(prepare(request))(letters)(mode)(reach);
   for (const aside of sharesAside(room))
     for (const share of [1, 0.85]) {
       const place = placeIn(room, need, plan.drawn, { share, aside });
