@@ -27,6 +27,16 @@ export interface ReadAnswer {
   readonly job: string | null;
 }
 
+/** What a text is before it is opened. */
+export interface Glance {
+  readonly isJob: boolean;
+  /** Number, title and revision as written. */
+  readonly title: string;
+  readonly bases: number;
+  /** Files beside it that it names. */
+  readonly names: readonly string[];
+}
+
 /** What each kind of work is asked and answers. A kind is a line here, a file beside this one, and its line in `task-worker.ts`. */
 export interface TaskKinds {
   readonly package: {
@@ -34,6 +44,7 @@ export interface TaskKinds {
     readonly answer: { readonly name: string; readonly zip: Uint8Array; readonly held: readonly string[] };
   };
   readonly read: { readonly ask: ReadAsk; readonly answer: ReadAnswer };
+  readonly glance: { readonly ask: { readonly name: string; readonly text: string }; readonly answer: Glance };
 }
 
 /** One of them. */
