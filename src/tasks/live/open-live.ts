@@ -3,6 +3,7 @@
  * read and checked again; rows of the job and questions follow when there is time. Any other edit opens the job anew, and
  * bases that came out as before keep their ledgers.
  */
+import type { CheckedBase } from "../../checks/checked.js";
 import { checkWholeJob } from "../../checks/checked.js";
 import { heldLayout } from "../../checks/held.js";
 import type { CheckRow } from "../../checks/model.js";
@@ -52,6 +53,8 @@ export interface Live {
   splice(splices: readonly Splice[], watch: Watch): LiveResult;
   /** Another base, or the same in another room. */
   look(watch: Watch): LiveBaseView | null;
+  /** The base as it was last right, checked; null where it is at fault. */
+  checked(path: string): CheckedBase | null;
   state(): LiveJob;
   /** Takes the bases of the schedule that the job names into the job file. */
   takeBases(watch: Watch): LiveResult;
@@ -89,12 +92,15 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
     const view = look(watch);
     return { refused: [], splices, job: state(), view };
   };
-  const look = ({ base: path, room }: Watch): LiveBaseView | null => {
+  const checked = (path: string): CheckedBase | null => {
     const index = text.lines.findIndex((line) => line.path === path);
-    const [slot, said] = [right?.slots[index], text.lines[index]];
-    if (path === null || right === null || slot === undefined || said === undefined || text.faulty.has(index))
-      return null;
-    return viewOfBase(path, checkSlot(right, slot), room, said);
+    const slot = right?.slots[index];
+    return right === null || slot === undefined || text.faulty.has(index) ? null : checkSlot(right, slot);
+  };
+  const look = ({ base: path, room }: Watch): LiveBaseView | null => {
+    const base = path === null ? null : checked(path);
+    const said = text.lines.find((line) => line.path === path);
+    return path === null || base === null || said === undefined ? null : viewOfBase(path, base, room, said);
   };
   const state = (): LiveJob => {
     const from = whole ?? settled;
@@ -132,6 +138,7 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
       return taken.ok ? change([taken.splice], watch) : { ...change([], watch), refused: taken.why };
     },
     look,
+    checked,
     state,
     ledger: (ask) => {
       const isSettled = whole !== null;

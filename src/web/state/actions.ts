@@ -12,6 +12,7 @@ import type {
   Splice,
   Watch,
 } from "../../tasks/live/model.js";
+import type { LiveSolid } from "../../tasks/live/solid.js";
 import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk } from "../engine/protocol.js";
 import type { BeginActions } from "./begin-actions.js";
@@ -40,9 +41,11 @@ export interface Actions extends JobActions, BeginActions {
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
-  /** Shows the template of a base. */
-  choose(base: string): Promise<void>;
+  /** Shows a base: its template, or in another view. */
+  choose(base: string, view?: ViewName): Promise<void>;
   resize(room: PageState["room"]): Promise<void>;
+  /** Triangles of a base's template and rods, for the view that shows them; null while the base is at fault. */
+  solid(base: string): Promise<LiveSolid | null>;
   point(pointed: Pointed | null): void;
   /** Shows the template of a base, null: of the one that is shown, and takes the user to the field of a key that is missing. */
   goTo(base: string | null, key: string): Promise<void>;
@@ -165,8 +168,8 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
     await adopt(newer);
     say("Another tab changed the job at the same moment: its step stands, and nothing was taken back.", "fault");
   };
-  const choose: Actions["choose"] = async (base) => {
-    store.set({ base, view: "template", pointed: null });
+  const choose: Actions["choose"] = async (base, view = "template") => {
+    store.set({ base, view, pointed: null });
     take(await ask({ kind: "look", watch: watch() }));
   };
   const jobs = startJobActions({ store, keeper, ask, say, inTurn, load, adopt, keep, makeStep, watch });
@@ -214,6 +217,7 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
       store.set({ room });
       if (store.get().job !== null) take(await ask({ kind: "look", watch: watch() }));
     },
+    solid: async (base) => (await ask({ kind: "solid", base })).solid ?? null,
     point: (pointed) => store.set({ pointed }),
     goTo: async (base, key) => {
       store.set({ view: "template", goal: { base, key } });

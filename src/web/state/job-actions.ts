@@ -211,7 +211,12 @@ async function takeFiles(work: JobWork, { begin }: Opening, files: readonly Read
   );
   const { name, handle } = found.file;
   const home: Home = handle === null ? { kind: "none" } : { kind: "file", handle };
-  const job = newJob({ job: name, files: new Map<string, string | Uint8Array>([...placed, [name, found.text]]) }, found.text, `file ${name}`, home);
+  const job = newJob(
+    { job: name, files: new Map<string, string | Uint8Array>([...placed, [name, found.text]]) },
+    found.text,
+    `file ${name}`,
+    home,
+  );
   await inTurn(() => begin({ ...job, saved: found.text }));
   if (store.get().job?.id === job.id) sayLeft(work, left);
 }
@@ -279,7 +284,10 @@ async function openServed(work: JobWork, { begin }: Opening, key: string): Promi
   const home: Home = { kind: "server", key, hash: served.hash };
   const id = await keeper.findServed(key).catch(() => null);
   const kept = id === null ? null : await keeper.read(id).catch(() => null);
-  const beside: JobFiles = { job: served.name, files: new Map<string, string | Uint8Array>([...files, [served.name, read.text]]) };
+  const beside: JobFiles = {
+    job: served.name,
+    files: new Map<string, string | Uint8Array>([...files, [served.name, read.text]]),
+  };
   if (kept === null) return inTurn(() => begin(newJob(beside, read.text, `file ${served.name}`, home)));
   await inTurn(() =>
     begin({ ...kept, files: withBeside(kept, beside), ...(kept.saved === read.text ? { home } : {}) }),
