@@ -103,9 +103,10 @@ function splice(text: string, from: number, to: number, now: string): Splice {
 
 /** The rest of the path as a key of this map, what is under it in braces. */
 function addKey(text: string, map: YAMLMap.Parsed, path: KeyPath, value: string): Splice {
-  const [key = "", ...under] = path.map(String);
-  const inner = under.reduceRight((held, each) => `{ ${each}: ${held} }`, value);
-  const known = pairOf(map, key);
+  const [name = "", ...under] = path.map(String);
+  const key = scalarText(name);
+  const inner = under.reduceRight((held, each) => `{ ${scalarText(each)}: ${held} }`, value);
+  const known = pairOf(map, name);
   if (known !== undefined && isScalar(known.key)) {
     const end = (known.key as ParsedNode).range[1];
     const colon = text.indexOf(":", end) + 1;

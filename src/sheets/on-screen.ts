@@ -29,7 +29,7 @@ export interface ScreenPlan extends Room {
 }
 
 /** Letters of a screen: the smallest is over 11 dots high from line to line. */
-const LETTERS: Lettering = { small: 2.5, body: 2.7, heading: 3.2, title: 4 };
+export const LETTERS: Lettering = { small: 2.5, body: 2.7, heading: 3.2, title: 4 };
 
 /** Draws the plan into the room. Always gives one: what finds no room is told in words. */
 export function drawOnScreen(request: SheetRequest, room: Room): ScreenPlan {

@@ -74,6 +74,8 @@ export interface LiveJob {
   readonly layoutHeld: readonly string[];
   readonly questions: readonly LiveQuestion[];
   readonly hasPlan: boolean;
+  /** Files beside the job that it names, as they are called there, and whether they were handed in. */
+  readonly files: readonly { readonly name: string; readonly kind: string; readonly isThere: boolean }[];
   /** Where the bases stand: in the job file, where they can be edited, or in a spreadsheet that it names. */
   readonly basesIn: "job" | "sheet";
   readonly unit: Unit;

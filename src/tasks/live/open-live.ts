@@ -39,6 +39,8 @@ import type {
 } from "./model.js";
 import { editBase } from "./one-base.js";
 import { type OpenText, openText } from "./open-text.js";
+import type { LivePlan, LivePoints, Room } from "./plan-model.js";
+import { livePlan, livePoints } from "./plan-view.js";
 import { checkSlot, type Right, rightOf } from "./right.js";
 import { takeBases } from "./take-bases.js";
 import { viewOfBase } from "./view.js";
@@ -55,6 +57,9 @@ export interface Live {
   state(): LiveJob;
   /** Every scalar as written under keys of the first level, by key path. */
   written(keys: readonly string[]): Readonly<Record<string, string>>;
+  /** The layout drawn in a room; null where no job was ever right. */
+  plan(room: Room): LivePlan | null;
+  points(): LivePoints | null;
   /** Takes the bases of the schedule that the job names into the job file. */
   takeBases(watch: Watch): LiveResult;
   /** Rows of every base that is checked, and of the job itself. */
@@ -110,6 +115,7 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
       head: headOf(right),
       said: text.said,
       basesIn: text.basesIn,
+      files: filesOf(text),
       ...from.said,
       isSettled: whole !== null,
     };
@@ -135,6 +141,8 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
     look,
     state,
     written: (keys) => textsUnderKeys(text.root, keys),
+    plan: (room) => livePlan(text, right, (whole ?? settled).rows, room),
+    points: () => livePoints(right, (whole ?? settled).rows),
     ledger: (ask) => {
       const isSettled = whole !== null;
       const of = wholeLedger(partsOf(text, right, (whole ?? settled).rows));
@@ -178,6 +186,11 @@ function textOf({ job, files }: Inputs): string {
   const content = contentOf(files.get(job)) ?? "";
   const decoded = decodeText(content, job, "allowed is YAML");
   return decoded.ok ? decoded.text : "";
+}
+
+function filesOf({ requests, inputs: { files } }: OpenText): LiveJob["files"] {
+  const own = requests.filter(({ relativeTo }) => relativeTo === "job");
+  return own.map(({ name, key, kind }) => ({ name, kind, isThere: files.has(name) || files.has(key ?? name) }));
 }
 
 function lineOf(line: OpenText["lines"][number], index: number, text: OpenText, right: Right | null): LiveBase {

@@ -29,6 +29,8 @@ export interface OpenText {
   readonly root: SourceNode | null;
   /** Texts of the head as written, by key path. */
   readonly said: Readonly<Record<string, string>>;
+  /** Files that the job names. */
+  readonly requests: JobFile["requests"];
   /** How one base is read by itself; null where none can be. */
   readonly alone: { readonly places: ItemPlaces; readonly read: BaseReader } | null;
 }
@@ -50,7 +52,7 @@ export function openText({ inputs: given, text, date }: TextInput, before: OpenT
   const unit = findNode(root ?? undefined, "units");
   return {
     said: root === null ? {} : headTexts(root),
-    ...{ text, inputs, root, findings: opened.findings },
+    ...{ text, inputs, root, findings: opened.findings, requests: file.requests },
     opened: opened.ok ? opened.value : null,
     lines: items === null ? linesOfSheet(opened.ok ? opened.value : null, before) : linesOf(items, root),
     faulty: faultyOf(opened.findings),

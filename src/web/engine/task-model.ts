@@ -1,5 +1,31 @@
 /** Long work, each run in a thread of its own that can be given up: what it is asked, and what it answers. */
+import type { Finding } from "../../diagnostics/finding.js";
+import type { ReadAsForm, ReadAsQuestion } from "../../formats/read-as-form.js";
+import type { JobTitle, WrittenAnswer } from "../../tasks/answered-sheet.js";
+import type { Unit } from "../../units/index.js";
 import type { JobFiles } from "./protocol.js";
+
+/** A sheet to be read, with the answers given so far; `title` once the job file is wanted. */
+export interface ReadAsk {
+  readonly name: string;
+  readonly content: string | Uint8Array;
+  readonly answers: readonly WrittenAnswer[];
+  readonly jobName: string;
+  readonly title: JobTitle | null;
+}
+
+/** What was understood, what is open, and the job file where it was wanted and nothing is. */
+export interface ReadAnswer {
+  readonly unit: Unit | null;
+  readonly unitBecause: string;
+  readonly isUnderstood: boolean;
+  readonly findings: readonly Finding[];
+  readonly baseCount: number;
+  readonly form: ReadAsForm;
+  /** Questions, and cells at fault for which may be said what is meant. */
+  readonly questions: readonly ReadAsQuestion[];
+  readonly job: string | null;
+}
 
 /** What each kind of work is asked and answers. A kind is a line here, a file beside this one, and its line in `task-worker.ts`. */
 export interface TaskKinds {
@@ -7,6 +33,7 @@ export interface TaskKinds {
     readonly ask: { readonly files: JobFiles; readonly date: string; readonly version: string };
     readonly answer: { readonly name: string; readonly zip: Uint8Array; readonly held: readonly string[] };
   };
+  readonly read: { readonly ask: ReadAsk; readonly answer: ReadAnswer };
 }
 
 /** One of them. */

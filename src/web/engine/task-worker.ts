@@ -8,6 +8,7 @@ config({ jitless: true });
 
 const WORK: { readonly [K in TaskKind]: () => Promise<TaskWork<K>> } = {
   package: async () => (await import("./package-work.js")).makePackageZip,
+  read: async () => (await import("./read-work.js")).readSchedule,
 };
 
 const tell = (message: TaskMessage): void => self.postMessage(message);

@@ -14,17 +14,25 @@ import type {
 } from "../../tasks/live/model.js";
 import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk, JobFiles } from "../engine/protocol.js";
+import type { BeginActions } from "./begin-actions.js";
+import { startBeginActions } from "./begin-actions.js";
+import type { JobActions } from "./job-actions.js";
+import { startJobActions } from "./job-actions.js";
+import { type LookActions, startLookActions } from "./look-actions.js";
 import type { OpenJob, PageState, Pointed, Step, ViewName } from "./model.js";
 import type { Store } from "./store.js";
 
 /** Keeps a job where it outlives the page. */
 export interface Keeper {
   keep(job: OpenJob): Promise<void>;
+  reopen(id: string): Promise<void>;
+  throwAway(id: string): Promise<void>;
 }
 
 /** All of them. */
-export interface Actions {
-  open(files: JobFiles, id: string): Promise<void>;
+export interface Actions extends JobActions, BeginActions, LookActions {
+  /** Opens a job beside those that are kept; `from`: where it comes from, as `sample machine-hall`. */
+  open(files: JobFiles, from: string): Promise<void>;
   /** Changes keys of the job, as one step that can be taken back. */
   edit(name: string, edits: readonly KeyEdit[]): Promise<void>;
   /** Changes the text itself, as one step: many items of a list at once. Made of the text as it stands when its turn comes; null: nothing. */
@@ -38,8 +46,6 @@ export interface Actions {
   questions(): Promise<LiveQuestions | null>;
   /** Writes answers into the job, as one step; gives why not, by the field that is at fault. */
   answer(drafts: readonly AnswerDraft[]): Promise<AnswerFaults>;
-  /** Every scalar of the job as written under keys of its first level, by key path. */
-  written(keys: readonly string[]): Promise<Readonly<Record<string, string>>>;
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
@@ -123,32 +129,37 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
     store.set({ base, view: "template", pointed: null });
     take(await ask({ kind: "look", watch: watch() }));
   };
+  const open: Actions["open"] = (files, from) =>
+    inTurn(async () => {
+      const text = files.files.get(files.job);
+      const job: OpenJob = {
+        id: from,
+        files,
+        text: typeof text === "string" ? text : new TextDecoder().decode(text),
+        steps: [],
+        made: 0,
+        home: { kind: "none" },
+        saved: null,
+      };
+      const answer = await ask({
+        kind: "open",
+        files,
+        date: today(),
+        watch: { base: "bases[0]", room: store.get().room },
+      });
+      store.set({ job, live: answer.job, sheet: answer.view, base: "bases[0]", view: "template", pointed: null });
+      await keep();
+    });
   return {
-    open: (files, id) =>
-      inTurn(async () => {
-        const text = files.files.get(files.job);
-        const job: OpenJob = {
-          id,
-          files,
-          text: typeof text === "string" ? text : new TextDecoder().decode(text),
-          steps: [],
-          made: 0,
-        };
-        const answer = await ask({
-          kind: "open",
-          files,
-          date: today(),
-          watch: { base: "bases[0]", room: store.get().room },
-        });
-        store.set({ job, live: answer.job, sheet: answer.view, base: "bases[0]", view: "template", pointed: null });
-        await keep();
-      }),
+    open,
+    ...startJobActions({ open, say, keeper }),
+    ...startBeginActions({ store, open, say }),
+    ...startLookActions(engine),
     rewrite: (name, change) =>
       inTurn(async () => {
         const splice = change(store.get().job?.text ?? "");
         if (splice !== null) await makeStep(name, { kind: "splice", splices: [splice], watch: watch() });
       }),
-    written: async (keys) => (await engine.ask({ kind: "written", keys })).written ?? {},
     edit: (name, edits) => inTurn(async () => void (await makeStep(name, { kind: "edit", edits, watch: watch() }))),
     takeBases: () =>
       inTurn(async () => void (await makeStep("bases taken into the job", { kind: "take-bases", watch: watch() }))),

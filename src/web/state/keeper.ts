@@ -3,5 +3,5 @@ import type { Keeper } from "./actions.js";
 
 /** Nothing is kept yet. */
 export function startKeeper(): Keeper {
-  return { keep: async () => {} };
+  return { keep: async () => {}, reopen: async () => {}, throwAway: async () => {} };
 }

@@ -19,6 +19,9 @@ const FIRST: PageState = {
   pointed: null,
   goal: null,
   keeping: { kind: "kept" },
+  kept: [],
+  asking: null,
+  beginning: { kind: "choice" },
   working: false,
   notices: [],
 };
