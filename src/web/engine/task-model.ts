@@ -36,6 +36,16 @@ export interface PrintedSheet {
   readonly height: number;
 }
 
+/** What a text is before it is opened. */
+export interface Glance {
+  readonly isJob: boolean;
+  /** Number, title and revision as written. */
+  readonly title: string;
+  readonly bases: number;
+  /** Files beside it that it names. */
+  readonly names: readonly string[];
+}
+
 /** What each kind of work is asked and answers. A kind is a line here, a file beside this one, and its line in `task-worker.ts`. */
 export interface TaskKinds {
   readonly package: {
@@ -50,6 +60,7 @@ export interface TaskKinds {
     readonly ask: { readonly files: JobFiles; readonly date: string; readonly version: string; readonly mark: string };
     readonly answer: { readonly sheets: readonly PrintedSheet[] };
   };
+  readonly glance: { readonly ask: { readonly name: string; readonly text: string }; readonly answer: Glance };
 }
 
 /** One of them. */
