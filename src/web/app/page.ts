@@ -36,6 +36,11 @@ export function usePart<T>(part: (state: PageState) => T): T {
   return now;
 }
 
+/** The state for who looks at it when something is done, and is not drawn again by it. */
+export function useStore(): Pick<Store, "get"> {
+  return usePage().store;
+}
+
 function usePage(): Page {
   const page = useContext(PageContext);
   if (page === null) throw new Error("a part of the page stands outside it");

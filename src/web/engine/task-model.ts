@@ -1,4 +1,6 @@
 /** Long work, each run in a thread of its own that can be given up: what it is asked, and what it answers. */
+import type { OutputKind } from "../../outputs/index.js";
+import type { AnswerDraft } from "../../tasks/live/model.js";
 import type { JobFiles } from "./protocol.js";
 
 /** What each kind of work is asked and answers. A kind is a line here, a file beside this one, and its line in `task-worker.ts`. */
@@ -6,6 +8,20 @@ export interface TaskKinds {
   readonly package: {
     readonly ask: { readonly files: JobFiles; readonly date: string; readonly version: string };
     readonly answer: { readonly name: string; readonly zip: Uint8Array; readonly held: readonly string[] };
+  };
+  /** Single papers of the package by the kinds of their outputs: those of the job alone, which need no drawing. */
+  readonly papers: {
+    readonly ask: { readonly files: JobFiles; readonly date: string; readonly kinds: readonly OutputKind[] };
+    readonly answer: readonly {
+      readonly kind: string;
+      readonly name: string;
+      readonly bytes: Uint8Array<ArrayBuffer>;
+    }[];
+  };
+  /** An answer form that came back; `name`: of its file among those of the job. */
+  readonly "answer-form": {
+    readonly ask: { readonly files: JobFiles; readonly date: string; readonly name: string };
+    readonly answer: readonly AnswerDraft[];
   };
 }
 
