@@ -11,6 +11,8 @@ import type { Store } from "./store.js";
 /** All of it. */
 export interface BeginActions {
   begin(beginning: Beginning): void;
+  /** Opens the job of a first template. */
+  openFirst(text: string): Promise<void>;
   /** Reads a sheet that was handed over. */
   readSheet(sheet: GivenSheet): Promise<void>;
   /** Answers a question, and reads again. */
@@ -72,6 +74,10 @@ export function startBeginActions({ store, open, say }: BeginWork): BeginActions
   };
   return {
     begin,
+    openFirst: async (text) => {
+      await open({ job: JOB_NAME, files: new Map([[JOB_NAME, text]]) }, "first template");
+      store.set({ beginning: { kind: "choice" } });
+    },
     readSheet: async (sheet) => {
       begin({ kind: "read", sheet, given: [], going: null, found: null, refused: [] });
       await run(null);
