@@ -47,6 +47,7 @@ export type * from "./job/model/job.js";
 export type * from "./job/model/plan.js";
 export type {
   AskedFigures,
+  QuestionNumbers,
   QuestionPlace,
   QuestionRegister,
   QuestionState,
@@ -86,8 +87,9 @@ export type { Hasher } from "./tasks/hash.js";
 export type { JobParts } from "./tasks/job-parts.js";
 export { splitJob } from "./tasks/job-parts.js";
 export type { BaseOptions, BaseResult } from "./tasks/make-base.js";
-export type { OpenedJob, OpenOptions } from "./tasks/open.js";
+export type { OpenOptions } from "./tasks/open.js";
 export { openJob } from "./tasks/open.js";
+export type { OpenedJob } from "./tasks/opened-job.js";
 export type { PackageOptions } from "./tasks/package.js";
 export type { SheetInput, SheetReading } from "./tasks/read.js";
 export { readSheetAsSent } from "./tasks/read.js";

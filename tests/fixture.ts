@@ -179,6 +179,7 @@ export function jobFixture(changes: Partial<Job> = {}): Job {
     bases: [baseFixture()],
     answers: [],
     register: null,
+    numbers: null,
     raised: {},
     drawing: { number: "S-301", revision: "3" },
     revisions: [],

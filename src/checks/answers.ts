@@ -1,6 +1,7 @@
 /** Answers of the engineer of record: which row each belongs to, and which belong to none, with why. */
 import { nearestWord } from "../diagnostics/nearest.js";
 import type { Answer, Job, Severity } from "../job/model/job.js";
+import { isToGoOn } from "../job/model/register.js";
 import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
 import { formatWithUnit, NM_PER_UNIT, nanometres, toUnit } from "../units/index.js";
@@ -35,7 +36,7 @@ const keyOf = (rule: string, mark: string | null): string => `${mark === null ? 
  */
 function answersTo({ answers }: Pick<Job, "answers">, row: CheckRow, mark: string | null): readonly Answer[] {
   const byMark = byRule(answers).get(keyOf(row.rule, mark)) ?? [];
-  const numbered = row.question === null ? [] : (byNumber(answers).get(row.question) ?? []);
+  const numbered = row.askedAs === null ? [] : (byNumber(answers).get(row.askedAs) ?? []);
   if (numbered.length === 0 || byMark.length === 0) return [...numbered, ...byMark];
   const own = new Set([...numbered, ...byMark]);
   return answers.filter((answer) => own.has(answer));
@@ -61,9 +62,13 @@ export function answerTo(row: CheckRow, job: Pick<Job, "answers" | "unit">, mark
   return answersTo(job, row, mark).find(isFor) ?? null;
 }
 
-/** One that names a number holds for that question alone; one without a subject for every row of its rule. */
+/**
+ * One that names a number holds for what was asked by it and still is: not for a part of it that has a number of its own now.
+ * One without a subject holds for every row of its rule.
+ */
 function isAbout({ question, subject }: Answer, row: CheckRow): boolean {
-  return question === "" ? subject === "" || subject === row.subject : question === row.question;
+  if (question === "") return subject === "" || subject === row.subject;
+  return question === row.askedAs && question === row.question;
 }
 
 /** One that names a value holds for that value only. Compared at the summary's rounding, since that is what was printed. */
@@ -197,11 +202,11 @@ function comparison(row: CheckRow, unit: Unit): string {
 
 function unmatchedWhy(
   { question, mark, rule, subject }: Answer,
-  { bases, register }: Pick<Job, "bases" | "register">,
+  { bases, register, revision }: Pick<Job, "bases" | "register" | "revision">,
   rules: Readonly<Record<string, Severity>>,
   subjects: readonly string[],
 ): string {
-  if (question !== "") return strayNumberWhy(question, register);
+  if (question !== "") return strayNumberWhy(question, register, revision);
   const ids = Object.keys(rules);
   if (!ids.includes(rule)) return `there is no rule ${JSON.stringify(rule)}${meant(rule, ids)}`;
   const marks = bases.map((base) => base.mark);
@@ -213,12 +218,11 @@ function unmatchedWhy(
 }
 
 /** Of a number that no row has. */
-function strayNumberWhy(number: string, register: Job["register"]): string {
-  if (register === null)
-    return "no earlier package is at hand whose register says what was asked by this number: name it under questions";
-  const asked = register.questions.find((each) => each.number === number);
-  if (asked === undefined) return `the register of revision ${register.revision} has no ${number}`;
-  if (asked.status === "closed")
+function strayNumberWhy(number: string, register: Job["register"], revision: string): string {
+  const asked = register?.questions.find((each) => each.number === number);
+  if (asked === undefined)
+    return `no earlier package that is at hand asked ${number}: name the one that did under questions, or mend the number`;
+  if (!isToGoOn(asked, revision))
     return `it was closed in revision ${asked.closedIn}: a closed question is not opened again`;
   return "its rows do not fail any more, or are no more: the question is closed";
 }

@@ -13,9 +13,10 @@ import type { HeldLayout } from "./held.js";
 import { heldReasons } from "./held.js";
 import { runChecks, runJobChecks } from "./index.js";
 import type { CheckRow } from "./model.js";
+import { giveNumbers } from "./numbered.js";
 import type { OpenQuestion } from "./release.js";
 import { openQuestionsOf } from "./release.js";
-import { worstFirst } from "./run.js";
+import { isAsking, worstFirst } from "./run.js";
 
 /** One base, checked. */
 export interface CheckedBase {
@@ -92,11 +93,10 @@ function holdWords({ marks, reasons }: HoldingBases): string {
 }
 
 /** The same without a look at other bases that its template serves: nothing may be cut by what it says. */
-export function checkAlone(job: Job, { base, rods, shape }: ShapedBase): CheckedBase {
-  const made = makePlate(job, base, rods, shape);
-  if (!made.ok) throw new ProgramFault(`base ${base.mark}: a fault that was not found when the job was opened`);
-  const plate = made.value;
-  const rows = worstFirst(runChecks({ job, base, rods, plate }));
+export function checkAlone(job: Job, shaped: ShapedBase): CheckedBase {
+  const { base, rods } = shaped;
+  const plate = plateOf(job, shaped);
+  const rows = giveNumbers(worstFirst(runChecks({ job, base, rods, plate })), job, base.mark);
   const measures = measurePlate(plate);
   const pieces = listPieces(job, plate);
   const weight = weighTemplate(pieces, plate);
@@ -104,7 +104,19 @@ export function checkAlone(job: Job, { base, rods, shape }: ShapedBase): Checked
   return { job, base, rods, plate, measures, rows, held, open, weight, pieces, shared: null };
 }
 
+/** Rows of a base that are put to the engineer of record, worst first, without numbers of this job: what numbers are given by. */
+export function askingRows(job: Job, shaped: ShapedBase): readonly CheckRow[] {
+  const { base, rods } = shaped;
+  return worstFirst(runChecks({ job, base, rods, plate: plateOf(job, shaped) }).filter(isAsking));
+}
+
+function plateOf(job: Job, { base, rods, shape }: ShapedBase): Plate {
+  const made = makePlate(job, base, rods, shape);
+  if (!made.ok) throw new ProgramFault(`base ${base.mark}: a fault that was not found when the job was opened`);
+  return made.value;
+}
+
 /** The rows of the whole job, worst first. */
 export function checkWholeJob(job: Job, plan: Plan | null, bases: readonly OutlinedBase[]): readonly CheckRow[] {
-  return worstFirst(runJobChecks({ job, plan, bases }));
+  return giveNumbers(worstFirst(runJobChecks({ job, plan, bases })), job, null);
 }

@@ -111,7 +111,9 @@ export interface CheckRow {
   readonly givenBy: string;
   /** The answer of the engineer of record, when there is one and the value has not changed since. */
   readonly answer: Answer | null;
-  /** Number of the question in the register, `Q-7`; null of a row that asks nothing, or that is asked for the first time. */
+  /** Number in the register of what it asks, `Q-7`; null of a row that asks nothing, or that is asked for the first time. */
+  readonly askedAs: string | null;
+  /** Number of the question that it is part of now, `Q-7.2`; null of a row that asks nothing, and until the job has its numbers. */
   readonly question: string | null;
 }
 

@@ -1,9 +1,12 @@
-/** Which question of the register a failing row is: known by its base alone, so that any thread finds the same. */
+/** Which question of the register a failing row is, known by its base alone; and the numbers that a job gives when all its bases are known. */
+
+import { ProgramFault } from "../diagnostics/program-fault.js";
 import type { Job } from "../job/model/job.js";
 import type { AskedFigures, QuestionRegister, RegisteredQuestion } from "../job/model/register.js";
-import { lastAsked } from "../job/model/register.js";
+import { isToGoOn, lastAsked } from "../job/model/register.js";
 import type { Unit } from "../units/index.js";
 import { toUnit } from "../units/index.js";
+import { answerTo } from "./answers.js";
 import { isAsking } from "./asking.js";
 import type { CheckRow, Quantity } from "./model.js";
 
@@ -31,7 +34,28 @@ export function numberRows(rows: readonly CheckRow[], job: NumberedJob, mark: st
   claim((asked, row) => isSameAsk(asked, row) && asked.subjects.has(row.subject), true);
   claim(({ question, subjects }, row) => question.rule === row.rule && subjects.has(row.subject), true);
   claim((asked, row) => isSameAsk(asked, row) && isAt(lastAsked(asked.question), row, job.unit), false);
-  return rows.map((row) => ({ ...row, question: numbers.get(row) ?? null }));
+  return rows.map((row) => ({ ...row, askedAs: numbers.get(row) ?? null }));
+}
+
+/**
+ * Rows of a base, worst first, null for those of the layout, with the numbers that the job has for them, and with what was said
+ * by these numbers.
+ */
+export function giveNumbers(
+  rows: readonly CheckRow[],
+  job: Pick<Job, "numbers" | "answers" | "unit">,
+  mark: string | null,
+): readonly CheckRow[] {
+  if (job.numbers === null) return rows;
+  const own = (job.numbers.get(mark ?? "") ?? []).values();
+  const given = rows.map((row): CheckRow => {
+    if (!isAsking(row)) return row;
+    const numbered = { ...row, question: own.next().value ?? null };
+    return { ...numbered, answer: answerTo(numbered, job, mark) };
+  });
+  if (own.next().done !== true || given.some((row) => isAsking(row) && row.question === null))
+    throw new ProgramFault(`${mark ?? "layout"}: other questions are asked than when the job was numbered`);
+  return given;
 }
 
 /** What numbers hang on beside the rows. */
@@ -54,11 +78,6 @@ function askedOf(register: QuestionRegister, mark: string, revision: string): re
   const known = kept.get(register) ?? byMark(register);
   kept.set(register, known);
   return (known.get(mark) ?? []).filter(({ question }) => isToGoOn(question, revision));
-}
-
-/** One that was closed in this same revision was not issued as closed yet: its number comes back with its cause. */
-export function isToGoOn({ status, closedIn }: RegisteredQuestion, revision: string): boolean {
-  return status !== "closed" || closedIn === revision;
 }
 
 function byMark({ questions }: QuestionRegister): ReadonlyMap<string, readonly Asked[]> {

@@ -8,7 +8,7 @@ export interface OpenQuestion {
   /** Of the base; "" for the layout. */
   readonly mark: string;
   readonly plainName: string;
-  /** As the register has it; null for one that is asked for the first time. */
+  /** null until the job has its numbers. */
   readonly number: string | null;
 }
 

@@ -1,6 +1,6 @@
 /** Results of rules: constructors, and the way missing input becomes a not-checked row. Lengths are doubled nanometres. */
 import type { Given, Input, Missing, Severity } from "../job/model/job.js";
-import { given, missing } from "../job/model/job.js";
+import { given, keysOfMissing, missing } from "../job/model/job.js";
 import type { Length } from "../units/index.js";
 import { nanometres } from "../units/index.js";
 import type { RuleResult, Sense } from "./model.js";
@@ -76,14 +76,15 @@ export function lacking(subject: string, missing: readonly Missing[], own: Own =
   return notChecked(subject, whyMissing(missing), { ...own, missing: keysOf(missing) });
 }
 
-/** The keys that would supply what is missing, each once. */
+/** The keys that would supply what is missing, each once; none where no key would supply all of it. */
 export function keysOf(missing: readonly Missing[]): readonly string[] {
-  return [...new Set(missing.map(({ key }) => key))];
+  const keys = missing.map(keysOfMissing);
+  return keys.some(({ length }) => length === 0) ? [] : [...new Set(keys.flat())];
 }
 
 /** Why each is missing, and the key that would supply it; each once. */
 function whyMissing(missing: readonly Missing[]): string {
-  return [...new Set(missing.map(({ why, key }) => `${why} (${key})`))].join("; ");
+  return [...new Set(missing.map(({ why, key }) => (key === "" ? why : `${why} (${key})`)))].join("; ");
 }
 
 /** A not-checked row for a size that an edition does not hold; `key` chooses another edition. */
@@ -173,11 +174,19 @@ export function missingAmong(inputs: Readonly<Record<string, Input<unknown>>>): 
  */
 export function inBestCase(row: RuleResult, missing: readonly NamedMissing[]): RuleResult {
   const spare = spareOf(row);
+  if (row.kind === "not-checked" && row.missing !== undefined && missing.length > 0) return alsoLacking(row, missing);
   if (missing.length === 0 || row.kind !== "compared" || spare === null) return row;
   if (spare < 0) return { ...row, note: `${row.note}; ${failsWhatever(missing)}` };
   const { value, sense, limit, chosen, ...rest } = row;
   const inputs = missing.map(({ input }) => input);
   return { ...rest, kind: "not-checked", note: whyMissing(inputs), missing: keysOf(inputs) };
+}
+
+/** A row that is not checked already, and lacks these too. */
+function alsoLacking(row: RuleResult & { readonly kind: "not-checked" }, missing: readonly NamedMissing[]): RuleResult {
+  const inputs = missing.map(({ input }) => input);
+  const keys = [...new Set([...(row.missing ?? []), ...keysOf(inputs)])];
+  return { ...row, note: `${row.note}; ${whyMissing(inputs)}`, missing: keys };
 }
 
 /** What a result has to spare, a length doubled; null where nothing was compared. */

@@ -1,7 +1,8 @@
 /** Rods with the holes that the template gives them. */
 import type { Point } from "../geometry/index.js";
 import { isSetOverCastRods } from "../job/model/base-hole.js";
-import type { Input, Rod, RodGroup, Washer } from "../job/model/job.js";
+import type { Input, Nut, Rod, RodGroup, Washer } from "../job/model/job.js";
+import { given } from "../job/model/job.js";
 import type { Length } from "../units/index.js";
 import type { CheckContext, RuleResult } from "./model.js";
 import { notApplicable } from "./results.js";
@@ -78,4 +79,9 @@ export function widestWasher(washer: Washer): Washer {
 /** The inputs that a rule about base-plate holes and washers needs. */
 export function holeAndWasher(group: RodGroup): { readonly hole: Input<Length>; readonly washer: Input<Washer> } {
   return { hole: group.baseHole, washer: group.washer };
+}
+
+/** The nut at the lower end, where it anchors the rod, or may; null where something else does. */
+export function nutIfAnchor({ bottom, nut }: Pick<Rod, "bottom" | "nut">): Input<Nut | null> {
+  return bottom.kind === "missing" || bottom.value.kind === "nut" ? nut : given(null, "");
 }

@@ -61,6 +61,7 @@ export function judge(
     chosen: compared && result.chosen === true,
     givenBy: "",
     answer: null,
+    askedAs: null,
     question: null,
   };
 }

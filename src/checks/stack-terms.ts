@@ -60,9 +60,10 @@ export function concreteTopTolerance({ job }: CheckContext, side: "low" | "high"
 /** The tolerance of this rod's length; missing where its grade has none that is held. */
 export function lengthToleranceOf({ length, grade }: Pick<Rod, "length" | "grade">): Input<Length> {
   if (grade.kind === "missing") return grade;
-  if (length.kind === "missing") return length;
   const known = findGrade(grade.value);
-  const tolerance = known.found ? findLengthTolerance(known.row, length.value) : known;
-  if (tolerance.found) return given(tolerance.row.plusMinus, tolerance.edition);
-  return missing("rods.grade", `no tolerance of length is kept for grade ${grade.value}`);
+  const tolerance = known.found
+    ? findLengthTolerance(known.row, length.kind === "missing" ? nanometres(0) : length.value)
+    : known;
+  if (!tolerance.found) return missing("", `no tolerance of length is kept for grade ${grade.value}`);
+  return length.kind === "missing" ? length : given(tolerance.row.plusMinus, tolerance.edition);
 }

@@ -72,10 +72,16 @@ export function wantedWords(
   return rule === "stock-thickness" ? `nearest in stock ${limit}` : `${limitWords(sense, limit)} ${needed}`;
 }
 
-/** What is to be known of an answer that names no value: a change of the value does not open its question again. */
-export function answerReach({ kind, value }: Answer): string {
+/**
+ * What is to be known of an answer that names no value: a change of the value does not open its question again; where it names
+ * neither number nor subject, it holds for every failing row of its rule.
+ */
+export function answerReach({ kind, value, question, subject, mark }: Answer): string {
   const who = kind === "answered" ? "the answer" : "the acceptance";
-  return value.kind === "missing" ? `; ${who} names no value and holds whatever the value becomes` : "";
+  if (value.kind === "given") return "";
+  return question === "" && subject === ""
+    ? `; ${who} names no value and no subject and holds for every failing row of this rule of ${mark}, whatever its value becomes`
+    : `; ${who} names no value and holds whatever the value becomes`;
 }
 
 /** A share in whole per cent, rounded half up; `whole` is positive. */

@@ -3,7 +3,7 @@ import { on } from "node:events";
 import { Worker } from "node:worker_threads";
 import { ProgramFault } from "../diagnostics/program-fault.js";
 import type { BaseAlone } from "../tasks/make-base.js";
-import type { OpenedJob } from "../tasks/open.js";
+import type { OpenedJob } from "../tasks/opened-job.js";
 import type { ShapedBase } from "../template/index.js";
 import type { ThreadWork } from "./base-thread.js";
 
@@ -26,16 +26,21 @@ export function threadsFor(bases: readonly ShapedBase[], processors: number): nu
 /** Bases that are asked for before their turn comes: threads find the next one waiting, and memory holds few. */
 const AHEAD = 24;
 
+/** Starts threads, which load the program while the job is numbered. */
+export function startThreads(count: number): readonly Thread[] {
+  return Array.from({ length: count }, startThread);
+}
+
 /**
- * Starts threads, which make the first bases at once. They end when the bases were gone through, are left, or one of them fails:
- * what that one threw is thrown here.
+ * Threads make the first bases at once. They end when the bases were gone through, are left, or one of them fails: what that
+ * one threw is thrown here.
  */
 export function makeInThreads(
   { job, bases }: OpenedJob,
   options: ThreadWork["options"],
-  count: number,
+  threads: readonly Thread[],
 ): AsyncGenerator<BaseAlone> {
-  const threads = Array.from({ length: count }, () => startThread({ job, bases, options }));
+  for (const thread of threads) thread.begin({ job, bases, options });
   const turns = shareOut(bases, threads);
   for (const [index, thread] of turns.slice(0, AHEAD).entries()) thread.ask(index);
   return handOut(threads, turns);
@@ -62,19 +67,27 @@ function shareOut(bases: readonly ShapedBase[], threads: readonly Thread[]): rea
   });
 }
 
-interface Thread {
+/** A thread that waits for its work. */
+export interface Thread {
+  begin(work: ThreadWork): void;
   ask(index: number): void;
   /** The base asked for first of those that were not handed out yet. */
   next(): Promise<BaseAlone>;
   end(): Promise<unknown>;
 }
 
-function startThread(work: ThreadWork): Thread {
-  const worker = new Worker(new URL("./base-thread.js", import.meta.url), { workerData: work });
+/** Of what is new, megabytes: a base makes much that is soon done with, and is through sooner where less of it is moved. */
+const YOUNG = 96;
+
+function startThread(): Thread {
+  const worker = new Worker(new URL("./base-thread.js", import.meta.url), {
+    resourceLimits: { maxYoungGenerationSizeMb: YOUNG },
+  });
   const answers: AsyncIterator<readonly BaseAlone[]> = on(worker, "message", { close: ["exit"] });
   // it keeps the program going only while it is waited for, so that a fault before that ends both
   worker.unref();
   return {
+    begin: (work) => worker.postMessage(work),
     ask: (index) => worker.postMessage(index),
     next: async () => {
       worker.ref();

@@ -11,7 +11,7 @@ import type { Job } from "../job/model/job.js";
 import { budgetOutputs } from "../outputs/index.js";
 import { placingHead } from "../summary/summarize.js";
 import { budgetBases } from "../tasks/budget.js";
-import type { OpenedJob } from "../tasks/open.js";
+import type { OpenedJob } from "../tasks/opened-job.js";
 import type { Command } from "./arguments.js";
 import { showFindings } from "./findings.js";
 import { targetFaults } from "./folder-writer.js";

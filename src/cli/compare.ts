@@ -10,9 +10,11 @@ import { compareForm, writeCompareJson } from "../formats/compare-json.js";
 import { writeCompareText } from "../formats/compare-text.js";
 import { writeSignatures } from "../formats/signature-text.js";
 import type { SignatureState } from "../signature/index.js";
-import { jobSide } from "../tasks/compare.js";
+import { jobSide, startJobState, type TakeJob } from "../tasks/compare.js";
+import { numberQuestions } from "../tasks/number-questions.js";
+import { judgeForNew } from "../tasks/signed-state.js";
 import type { Command } from "./arguments.js";
-import { judgeForNew, packageState, signedPackage, startJobState, type TakeJob } from "./compare-signed.js";
+import { packageState, signedPackage } from "./compare-signed.js";
 import { findEarlierRegister } from "./earlier-register.js";
 import { attemptReading } from "./file-system.js";
 import { fileFault, showFindings } from "./findings.js";
@@ -29,16 +31,19 @@ export async function runCompare(
   shell: Shell,
 ): Promise<ExitCode> {
   const signed = signedPackage(old, shell);
-  const gathered = signed === null ? null : startJobState();
-  const register = registerOfOld(old, shell);
-  const sides = [await readSide(old, shell), await readSide(fresh, shell, { take: gathered, register })] as const;
+  const gathered = signed === null ? null : startJobState(startSha256);
+  const sides = [
+    await readSide(old, shell, { take: null, register: registerIn(fresh, shell) }),
+    await readSide(fresh, shell, { take: gathered, register: registerIn(old, shell) }),
+  ] as const;
   const [before, after] = sides;
   await showFindings(uniqueFindings(sides), json, shell);
   if (!before.ok || !after.ok) return 2;
   const comparison = compareSides(before.value, after.value);
   const [from, to] = [before.value.job.number, after.value.job.number];
   if (from !== to) await shell.err.write(terminalLine`warning: OLD is job ${from}, NEW is job ${to}\n`);
-  const signatures = signed === null ? [] : judgeForNew(signed, gathered?.state() ?? packageState(fresh, shell));
+  const signatures =
+    signed === null ? [] : judgeForNew(signed.records, signed.states, gathered?.state() ?? packageState(fresh, shell));
   await showComparison(comparison, signatures, json, shell);
   return countRecuts(comparison) + countRemade(comparison) > 0 ? 1 : 0;
 }
@@ -68,8 +73,8 @@ function uniqueFindings(sides: readonly Outcome<Side>[]): Outcome<Side>["finding
   return [...told.values()];
 }
 
-/** Numbers by which NEW answers and accepts are those that OLD gave; null of a job, and of a package that gave none. */
-function registerOfOld(name: string, { currentFolder }: Shell): string | null {
+/** A job beside a package answers and accepts by the numbers that this one gave; null of a job, and of a package that gave none. */
+function registerIn(name: string, { currentFolder }: Shell): string | null {
   const path = resolve(currentFolder, name);
   const folder = basename(path) === SUMMARY ? resolve(path, "..") : path;
   const found = attemptReading(() => findEarlierRegister(folder), name);
@@ -83,11 +88,7 @@ interface JobReading {
 }
 
 /** A folder, or the summary in it, is a package; any other file is a job. */
-async function readSide(
-  name: string,
-  shell: Shell,
-  reading: JobReading = { take: null, register: null },
-): Promise<Outcome<Side>> {
+async function readSide(name: string, shell: Shell, reading: JobReading): Promise<Outcome<Side>> {
   const path = resolve(shell.currentFolder, name);
   const stat = attemptReading(() => statSync(path, { throwIfNoEntry: false }), name);
   if (!stat.ok) return stat;
@@ -114,7 +115,8 @@ function missingWords(path: string): string {
 async function openSide(name: string, shell: Shell, { take, register }: JobReading): Promise<Outcome<Side>> {
   const opened = await openFile(name, shell, register ?? undefined);
   if (!opened.ok) return opened;
-  const value = jobSide(name, opened.value, { startSha256, ...(take === null ? {} : { each: take.each }) });
-  take?.end(opened.value);
+  const job = numberQuestions(opened.value);
+  const value = jobSide(name, job, { startSha256, ...(take === null ? {} : { each: take.each }) });
+  take?.end(job);
   return { ...opened, value };
 }

@@ -8,11 +8,13 @@ import { joinPrintable, printableJson, terminalJson, terminalLine, terminalText 
 import { aboutKind, FOLDERS, type GuidedFile, guidePackage, type ReducedPage } from "../outputs/index.js";
 import type { Part } from "../tasks/growing-files.js";
 import { makeBases } from "../tasks/make-base.js";
-import type { OpenedJob } from "../tasks/open.js";
+import { numberQuestions } from "../tasks/number-questions.js";
+import type { OpenedJob } from "../tasks/opened-job.js";
 import { hasSet, startPackage } from "../tasks/package.js";
+import { type Report, startReport } from "../tasks/report.js";
 import { groupBy } from "../units/group-by.js";
 import type { Command } from "./arguments.js";
-import { makeInThreads, threadsFor } from "./base-threads.js";
+import { makeInThreads, startThreads, threadsFor } from "./base-threads.js";
 import type { EarlierLook } from "./earlier-package.js";
 import { compareEarlier, earlierForm, earlierText, leftoverWarnings, settlementWarnings } from "./earlier-package.js";
 import type { EarlierRegister } from "./earlier-register.js";
@@ -28,8 +30,6 @@ import { withPackageFolder } from "./package-folder.js";
 import { DISPLACED } from "./package-target.js";
 import type { PackageWriter } from "./package-writer.js";
 import { startProgress } from "./progress.js";
-import type { Report } from "./report.js";
-import { startReport } from "./report.js";
 import { startSha256 } from "./sha256.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { hasColor, readVersion, widthOf } from "./shell.js";
@@ -102,20 +102,25 @@ async function tellRegister(
 async function writeFiles(
   { all, includeHeld, paper, job, out }: MakeCommand,
   writer: PackageWriter,
-  opened: OpenedJob,
+  unnumbered: OpenedJob,
   shell: Shell,
 ): Promise<MadePackage> {
+  const threads = startThreads(threadsFor(unnumbered.bases, shell.processors));
   const { newLeanDocument } = await import("../formats/lean-document.js");
   const { pdfMaker } = await import("./pdf-maker.js");
   const options = { version: readVersion(), paper, includeHeld };
   const here = { ...options, document: newLeanDocument(), pdf: pdfMaker, startSha256 };
-  const threads = threadsFor(opened.bases, shell.processors);
+  // while threads load
+  const opened = numberQuestions(unnumbered);
   const inSet = hasSet(here);
   const bases =
-    threads > 0 ? makeInThreads(opened, { ...options, inSet }, threads) : makeBases(opened, { ...here, inSet });
-  // the whole job is checked here while threads make the first bases
+    threads.length > 0 ? makeInThreads(opened, { ...options, inSet }, threads) : makeBases(opened, { ...here, inSet });
   const made = startPackage(opened, here);
-  const report = startReport(opened.job, shell, { all, only: null, rest: whereTheRestIs(job, out) });
+  const report = startReport(
+    opened.job,
+    { width: widthOf(shell), color: hasColor(shell) },
+    { all, only: null, rest: whereTheRestIs(job, out) },
+  );
   const progress = startProgress(shell, "made");
   const append = (parts: readonly Part[]): void => {
     for (const { path, bytes } of parts) writer.append(path, bytes);

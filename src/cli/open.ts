@@ -1,7 +1,7 @@
 /** A job opened from its file and the files that it names. */
 import type { Outcome } from "../diagnostics/finding.js";
-import type { OpenedJob } from "../tasks/open.js";
 import { openJob } from "../tasks/open.js";
+import type { OpenedJob } from "../tasks/opened-job.js";
 import { loadInputs } from "./load.js";
 import type { Shell } from "./shell.js";
 import { todayOf } from "./shell.js";

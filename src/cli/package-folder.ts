@@ -166,7 +166,8 @@ async function writeLocked<Made, Look>(
   }
 }
 
-const LOST = "another make has taken the lock meanwhile, or somebody removed it; this package is not put in place";
+const LOST =
+  "another make or sign has taken the lock meanwhile, or somebody removed it; this package is not put in place";
 
 function lookAtBoth<Look>(
   { folder, fresh }: PackageTarget,

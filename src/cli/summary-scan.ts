@@ -12,7 +12,10 @@ function readEntries(chunks: Iterable<Uint8Array>): readonly unknown[] | null {
   const entries: unknown[] = [];
   let [entry, around]: [number[] | null, number] = [null, 0];
   for (const chunk of chunks) {
-    for (const byte of chunk) {
+    for (let at = 0; at < chunk.length; at += 1) {
+      if (entry === null) at = scan.skipText(chunk, at);
+      const byte = chunk[at];
+      if (byte === undefined) break;
       const before = scan.depth;
       scan.take(byte);
       if (entry === null && scan.depth > before && scan.isListUnderKey(before)) [entry, around] = [[], before];

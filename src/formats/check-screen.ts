@@ -50,7 +50,7 @@ export const writeCheckScreen = terminalText((screen: CheckScreen, options: Ledg
 const [MOST_HELD, MOST_HELD_LINES, MOST_ASKED, MOST_ADVISED, MOST_CLOSE, MOST_STEPS, MOST_UNUSED] = [
   5, 2, 8, 5, 3, 5, 3,
 ];
-const [MOST_MARKS, MOST_HELD_MARKS, MOST_NAMED] = [6, 12, 3];
+const [MOST_MARKS, MOST_HELD_MARKS, MOST_NAMED, MOST_STEP_LINES] = [6, 12, 3, 2];
 
 function heading(words: string, style: Parameters<typeof styled>[1], { color, width }: LedgerTextOptions): string[] {
   return wrap(words, width).map((line) => styled(line, style, color));
@@ -228,6 +228,10 @@ function uncheckedLines({ unchecked }: JobDigest, options: LedgerTextOptions): s
   if (rows === 0) return [];
   const shown = steps.slice(0, MOST_STEPS);
   const total = shown.at(-1)?.total ?? 0;
+  const room = greatestOf(
+    shown.map((step) => keyNames(step).length),
+    KEY_ROOM,
+  );
   const more = steps.slice(MOST_STEPS);
   const others = more.length === 0 ? "" : `; ${counted(rows - keyless - total, "row")} lack other keys`;
   const none = keyless === 0 ? "" : `; ${counted(keyless, "row")} ${keyless === 1 ? "hangs" : "hang"} on no key`;
@@ -236,16 +240,20 @@ function uncheckedLines({ unchecked }: JobDigest, options: LedgerTextOptions): s
   return [
     ...heading(`${title}. Most of it is checked when these are given:`, "bold", options),
     ...columns(
-      shown.map((step) => stepRow(step, rows)),
+      shown.map((step) => stepRow(step, rows, room)),
       options,
+      MOST_STEP_LINES,
     ),
     ...hanging(`together ${total} of ${rows}${others}${none}`, options.width, 2),
   ];
 }
 
-function stepRow({ keys, rows }: MissingKeys, all: number): { readonly name: string; readonly text: string } {
+const keyNames = ({ keys }: MissingKeys): string => keys.join(" + ");
+
+function stepRow(step: MissingKeys, all: number, room: number): { readonly name: string; readonly text: string } {
+  const { keys, rows } = step;
   const name = `${String(rows).padStart(String(all).length)} ${rows === 1 ? "row" : "rows"}`;
-  return { name, text: `${keys.join(" + ").padEnd(KEY_ROOM)}  ${keys.map(keyWords).join("; and ")}` };
+  return { name, text: `${keyNames(step).padEnd(room)}  ${keys.map(keyWords).join("; and ")}` };
 }
 
 /** The longest of the usual keys. */

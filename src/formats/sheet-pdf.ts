@@ -6,8 +6,9 @@
  */
 
 import { zlibSync } from "fflate";
+import { ProgramFault } from "../diagnostics/program-fault.js";
 import { arcOf } from "../sheets/occupied.js";
-import type { PaperPoint, PathPart, Scene, SceneGroup, SceneItem, StrokeRole } from "../sheets/scene.js";
+import type { Bar, Lattice, PaperPoint, PathPart, Scene, SceneItem, StrokeRole } from "../sheets/scene.js";
 import { fontSize, isInSheetFont, setWidth } from "../sheets/text-metrics.js";
 import { decimals } from "./decimals.js";
 import type { PdfDocument, PdfFont, PdfMaker, PdfObject, PdfOutline } from "./pdf-maker.js";
@@ -43,11 +44,14 @@ export interface Placement {
   readonly over: readonly SceneItem[];
 }
 
-/** A page that no file has taken yet: millimetres, and operators in which the letters of texts stand marked as themselves. */
+/**
+ * A page that no file has taken yet: millimetres, and operators, packed; as text where letters stand in them marked as
+ * themselves, since they have no number before a file needs them.
+ */
 export interface PdfPage {
   readonly width: number;
   readonly height: number;
-  readonly content: string;
+  readonly content: Uint8Array | string;
 }
 
 /** A file that grows page by page. */
@@ -80,9 +84,8 @@ export function startPdf(maker: PdfMaker, facts: PdfFacts): PdfPages {
     add: ({ width, height, content }) => {
       doc.addPage({ size: [width * POINTS, height * POINTS], margin: 0 });
       for (const [name, face] of Object.entries(faces)) doc.page.fonts[name] = face.ref();
-      // packed at once, so that a long set does not hold its pages at length
       doc.page.content.data.Filter = "FlateDecode";
-      doc.page.content.buffer = [zlibSync(new TextEncoder().encode(withGlyphs(content, faces)))];
+      doc.page.content.buffer = [typeof content === "string" ? packed(withGlyphs(content, faces)) : content];
       return pages.push(doc.page.dictionary) - 1;
     },
     finish: (order, bookmarks) => {
@@ -168,6 +171,21 @@ type FaceName = "F1" | "F2";
 
 const faceName = (bold: boolean): FaceName => (bold ? "F2" : "F1");
 
+/** Of operators: a higher level is a twentieth shorter and takes half as long again. */
+const LEVEL = 3;
+
+function packed(operators: string): Uint8Array {
+  return zlibSync(new TextEncoder().encode(operators), { level: LEVEL });
+}
+
+/** Letters that every file takes in first, in this order, so that they have the same numbers in all: ASCII, and what sheets say beside it. */
+const USUAL = [...Array.from({ length: 0x5f }, (_, i) => String.fromCharCode(0x20 + i)), ..."Ø×°±…"];
+
+const fourDigits = (number: number): string => number.toString(16).padStart(4, "0");
+
+/** Glyph 0 stands for what is not in the font. */
+const USUAL_GLYPHS: ReadonlyMap<string, string> = new Map(USUAL.map((letter, i) => [letter, fourDigits(i + 1)]));
+
 /** Glyphs of each character, encoded once. */
 interface Face {
   glyph(character: string): string;
@@ -188,13 +206,15 @@ function faceOf(font: PdfFont): Face {
     known.set(character, text);
     return text;
   };
+  for (const [letter, glyph] of USUAL_GLYPHS)
+    if (encode(letter) !== glyph) throw new ProgramFault(`${letter} is not glyph ${glyph} of its font`);
   return { glyph: (character) => known.get(character) ?? encode(character), ref: () => font.ref() };
 }
 
 /** Control signs, which stand in no text of a sheet, around a run of letters and the name of its face. */
 const [OPEN, CLOSE] = ["\u0001", "\u0002"];
 
-/** Glyphs are numbered in the order in which a file comes to need them, so that letters become glyphs where the file is. */
+/** Letters that are not usual are numbered in the order in which a file comes to need them: they become glyphs where the file is. */
 function withGlyphs(content: string, faces: Readonly<Record<FaceName, Face>>): string {
   const [first = "", ...runs] = content.split(OPEN);
   const written = runs.map((run) => {
@@ -212,6 +232,8 @@ interface Content {
   readonly parts: string[];
   pen: Pen | null;
   fill: Ink;
+  /** True where every letter has its number. */
+  isUsual: boolean;
 }
 
 const INKS: Readonly<Record<Ink, string>> = { black: "0 0 0", held: "0.62745 0 0", paper: "1 1 1" };
@@ -224,19 +246,23 @@ export function writePage(scene: Scene, placement: Placement = asItIs(scene)): P
     parts: [`${POINTS} 0 0 ${POINTS} 0 0 cm`, "q", ...moved, "0 J 0 j"],
     pen: null,
     fill: "black",
+    isUsual: true,
   };
   writeItems(content, scene.items, pensOf(scene.width));
   content.parts.push("Q");
-  if (over.length > 0) writeItems({ ...content, pen: null, fill: "black" }, over, pensOf(scene.width));
-  return { width, height, content: content.parts.join("\n") };
+  content.pen = null;
+  content.fill = "black";
+  writeItems(content, over, pensOf(scene.width));
+  const operators = content.parts.join("\n");
+  return { width, height, content: content.isUsual ? packed(operators) : operators };
 }
 
 function writeItems(content: Content, items: readonly SceneItem[], pens: Readonly<Record<StrokeRole, Pen>>): void {
   for (const item of items)
     switch (item.kind) {
       case "group":
-        if (item.data.lattice === undefined) writeItems(content, item.items, pens);
-        else writeLattice(content, item);
+        if (item.lattice === undefined) writeItems(content, item.items, pens);
+        else writeLattice(content, item.lattice);
         break;
       case "stroke":
         usePen(content, pens[item.role]);
@@ -251,18 +277,20 @@ function writeItems(content: Content, items: readonly SceneItem[], pens: Readonl
     }
 }
 
-/** Bars whose corners lie on a lattice, as whole steps of it from its upper left: a code is a fifth as long so. */
-function writeLattice(content: Content, { items, data }: SceneGroup): void {
-  const [step, x, top] = [Number(data.lattice), Number(data.x), Number(data.top)];
+/** As whole steps from its upper left: a code is a fifth as long so. */
+function writeLattice(content: Content, { step, x, top, bars }: Lattice): void {
   useFill(content, "black");
-  const bars = items.flatMap((item) => (item.kind === "fill" ? [item.points] : []));
-  const written = bars.map((points) => {
-    const [from, , to] = points;
-    if (from === undefined || to === undefined) return "";
-    const [x0, y0, x1, y1] = [from.x - x, top - from.y, to.x - x, top - to.y].map((each) => Math.round(each / step));
-    return `${x0} ${y0} ${(x1 ?? 0) - (x0 ?? 0)} ${(y1 ?? 0) - (y0 ?? 0)} re`;
-  });
-  content.parts.push(`q ${fine(step)} 0 0 ${fine(-step)} ${decimals(x)} ${decimals(top)} cm`, ...written, "f Q");
+  content.parts.push(`q ${fine(step)} 0 0 ${fine(-step)} ${decimals(x)} ${decimals(top)} cm`, barsText(bars), "f Q");
+}
+
+/** A code stands on many labels. */
+const KNOWN_BARS = new WeakMap<readonly Bar[], string>();
+
+function barsText(bars: readonly Bar[]): string {
+  const text =
+    KNOWN_BARS.get(bars) ?? bars.map(({ x0, y0, x1, y1 }) => `${x0} ${y0} ${x1 - x0} ${y1 - y0} re`).join("\n");
+  KNOWN_BARS.set(bars, text);
+  return text;
 }
 
 function usePen(content: Content, pen: Pen): void {
@@ -344,11 +372,24 @@ function writeText(content: Content, item: Text): void {
   for (const run of runsOf(words)) {
     if (run.isInFont)
       content.parts.push(
-        `BT /${face} ${decimals(fontSize(item.height))} Tf ${turn} ${at(along)} Tm ${OPEN}${face}${run.text}${CLOSE} Tj ET`,
+        `BT /${face} ${decimals(fontSize(item.height))} Tf ${turn} ${at(along)} Tm ${glyphsOf(content, run.text, face)} Tj ET`,
       );
     else content.parts.push(boxes(run.text, item.height, `${turn} ${at(along)}`));
     along += setWidth(run.text, item.height, item.bold);
   }
+}
+
+function glyphsOf(content: Content, text: string, face: FaceName): string {
+  let glyphs = "";
+  for (const letter of text) {
+    const glyph = USUAL_GLYPHS.get(letter);
+    if (glyph === undefined) {
+      content.isUsual = false;
+      return `${OPEN}${face}${text}${CLOSE}`;
+    }
+    glyphs += glyph;
+  }
+  return `<${glyphs}>`;
 }
 
 interface Run {

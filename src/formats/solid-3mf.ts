@@ -62,10 +62,17 @@ function modelXml(solids: readonly Solid[], { title, description, program, unit 
 
 function objectXml({ name, corners, triangles }: Solid, id: number, unit: Unit): string {
   const { millimetres, ticks } = UNITS[unit];
-  const say = (mm: number) => String(Math.round((mm / millimetres) * ticks) / ticks || 0);
-  const vertices = corners.map(([x, y, z]) => `<vertex x="${say(x)}" y="${say(y)}" z="${say(z)}"/>`);
-  const faces = triangles.map(([a, b, c]) => `<triangle v1="${a}" v2="${b}" v3="${c}"/>`);
-  return `<object id="${id}" name="${escaped(name)}" type="model"><mesh><vertices>${vertices.join("")}</vertices><triangles>${faces.join("")}</triangles></mesh></object>`;
+  const said = new Map<number, string>();
+  const say = (mm: number): string => {
+    const text = said.get(mm) ?? String(Math.round((mm / millimetres) * ticks) / ticks || 0);
+    said.set(mm, text);
+    return text;
+  };
+  let mesh = "<mesh><vertices>";
+  for (const [x, y, z] of corners) mesh += `<vertex x="${say(x)}" y="${say(y)}" z="${say(z)}"/>`;
+  mesh += "</vertices><triangles>";
+  for (const [a, b, c] of triangles) mesh += `<triangle v1="${a}" v2="${b}" v3="${c}"/>`;
+  return `<object id="${id}" name="${escaped(name)}" type="model">${mesh}</triangles></mesh></object>`;
 }
 
 function escaped(text: string): string {

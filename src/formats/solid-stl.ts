@@ -5,7 +5,7 @@
  */
 import geometries from "@jscad/modeling/src/geometries/index.js";
 import stl from "@jscad/stl-serializer/CSGToStlb.js";
-import type { Corner, Solid } from "../solids/model.js";
+import type { Solid } from "../solids/model.js";
 
 const HEAD = 80;
 
@@ -28,10 +28,9 @@ function headOf(about: string): Uint8Array {
   return new TextEncoder().encode(words.slice(0, HEAD));
 }
 
+/** Corners are shared: the serializer only reads them. */
 function geometryOf({ corners, triangles }: Solid) {
-  const place = (corner: number): [number, number, number] => {
-    const [x, y, z]: Corner = corners[corner] ?? [0, 0, 0];
-    return [x, y, z];
-  };
+  const points = corners.map(([x, y, z]): [number, number, number] => [x, y, z]);
+  const place = (corner: number): [number, number, number] => points[corner] ?? [0, 0, 0];
   return geometries.geom3.create(triangles.map(([a, b, c]) => geometries.poly3.create([place(a), place(b), place(c)])));
 }

@@ -121,6 +121,7 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
     ...own,
     answers: [...own.answers.filter(isAnswer), ...form.value, ...own.answers.filter((each) => !isAnswer(each))],
     register: register.value,
+    numbers: null,
     unit,
     editions: editions.value,
     shop: shop.value.shop,

@@ -6,6 +6,7 @@ import { cutBars } from "../rods/bars/cut-bars.js";
 import type { BarPlan, BarStock } from "../rods/bars/model.js";
 import { orderedGrade } from "../rods/index.js";
 import type { RodLot } from "../rods/lots.js";
+import type { ThreadSeries } from "../standards/index.js";
 import { groupBy } from "../units/group-by.js";
 import type { Length } from "../units/index.js";
 import { nanometres } from "../units/length.js";
@@ -15,6 +16,7 @@ import { NOT_GIVEN, textCell } from "./cells.js";
 export interface BarGroup {
   readonly lots: readonly RodLot[];
   readonly size: string;
+  readonly thread: ThreadSeries;
   readonly bar: Input<Length>;
   readonly grade: string;
   readonly separation: Input<"sheared" | "sawn">;
@@ -41,7 +43,7 @@ export function barGroups(lots: readonly RodLot[], stock: RodStock): readonly Ba
 function barGroup(lots: readonly RodLot[], shop: RodStock): readonly BarGroup[] {
   const [first] = lots;
   if (first === undefined) return [];
-  const { bar, separation, size, diameter } = first.detail;
+  const { bar, separation, size, thread, diameter } = first.detail;
   const grade = orderedGrade(first.detail);
   const stock = barStock(shop, diameter, separation);
   const left = lots.flatMap((lot) => (lot.detail.cut.kind === "missing" ? [{ lot, lacks: lot.detail.cut }] : []));
@@ -53,6 +55,7 @@ function barGroup(lots: readonly RodLot[], shop: RodStock): readonly BarGroup[] 
       ...{
         lots,
         size,
+        thread,
         bar,
         grade: grade.kind === "given" ? grade.value : `grade ${NOT_GIVEN}`,
         separation,

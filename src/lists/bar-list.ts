@@ -1,6 +1,7 @@
 /** Bars to cut: which bars are taken from the stock, how each is cut, and how near that is to the least possible. */
 import type { RodStock } from "../job/model/rod-stock.js";
 import type { BarPattern, BarPlan } from "../rods/bars/model.js";
+import { sizeWords } from "../rods/index.js";
 import { groupBy } from "../units/group-by.js";
 import { formatLength, type Unit } from "../units/index.js";
 import type { BarGroup } from "./bar-groups.js";
@@ -92,7 +93,7 @@ function barRow(pattern: NumberedPattern, stock: RodStock, unit: Unit): readonly
   const kerf = group.stock.kind === "given" ? lengthCell(group.stock.value.kerf, unit) : NOT_GIVEN;
   return [
     number,
-    group.size,
+    sizeWords(group, unit),
     lengthInputCell(group.bar, unit),
     group.grade,
     cutBy(group),
@@ -161,10 +162,10 @@ function notOnBarWords(groups: readonly BarGroup[]): readonly string[] {
 /** A row a lot on a way of cutting: what adds up to the rods. */
 export function barPieces({ groups, unit }: BarListOf): ListTable {
   const rows = numbered(groups).flatMap(({ number, bars, pieces, stock }) =>
-    pieces.map(({ name, length, count }): readonly ListCell[] => [
+    pieces.map(({ name, length, count }, i): readonly ListCell[] => [
       number,
       lengthCell(stock, unit),
-      bars,
+      i === 0 ? bars : null,
       name,
       lengthCell(length, unit),
       count,
@@ -185,9 +186,19 @@ export function barPieces({ groups, unit }: BarListOf): ListTable {
       { heading: "pieces", width: 9, isFigure: true },
     ],
     rows,
-    totals: [["TOTAL", null, null, null, null, null, rows.reduce((sum, row) => sum + Number(row[6]), 0)]],
+    totals: [
+      [
+        "TOTAL",
+        null,
+        rows.reduce((sum, row) => sum + Number(row[2] ?? 0), 0),
+        ...[null, null, null],
+        rows.reduce((sum, row) => sum + Number(row[6]), 0),
+      ],
+    ],
     views: [],
-    remarks: ["The same bars as in the list of bars to cut, a line for each lot on them."],
+    remarks: [
+      "The same bars as in the list of bars to cut, a line for each lot on them; how many bars are cut so stands in the first line of each pattern, so that they add up.",
+    ],
   };
 }
 
@@ -269,7 +280,7 @@ function summaryRow(number: string, group: BarGroup, plan: BarPlan, stock: RodSt
       : plan.patterns.reduce((sum, { bars, remnant }) => sum + (remnant >= leastRemnant.value ? bars * remnant : 0), 0);
   return [
     number,
-    group.size,
+    sizeWords(group, unit),
     lengthInputCell(group.bar, unit),
     group.grade,
     pieceCount(plan),

@@ -24,7 +24,14 @@ export interface HardwareKind {
   readonly lots: readonly string[];
 }
 
-const ORDER = ["nut", "washer", "plate washer", "plate", "bolt"] as const satisfies readonly HardwareKind["what"][];
+const ORDER = [
+  "nut",
+  "washer",
+  "plate washer",
+  "plate",
+  "bolt",
+  "thread protector",
+] as const satisfies readonly HardwareKind["what"][];
 
 /** Hardware that is ordered alike has the same. */
 export function hardwareKey({ what, words }: Pick<HardwareKind, "what" | "words">): string {

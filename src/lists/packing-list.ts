@@ -1,4 +1,5 @@
 /** What goes on the truck: rods, hardware and templates, by delivery and base, with weights. */
+import { sizeWords } from "../rods/index.js";
 import type { RodLot, RodUse } from "../rods/lots.js";
 import type { BaseFacts, PieceFacts } from "../summary/facts.js";
 import { groupBy } from "../units/group-by.js";
@@ -33,7 +34,15 @@ export interface PackingOf {
 }
 
 /** What is counted on a packing list. */
-export type PackedWhat = "rods" | "nut" | "washer" | "plate washer" | "plate" | "bolt" | "template";
+export type PackedWhat =
+  | "rods"
+  | "nut"
+  | "washer"
+  | "plate washer"
+  | "plate"
+  | "bolt"
+  | "thread protector"
+  | "template";
 
 /** One line. */
 export interface Packed {
@@ -89,7 +98,8 @@ function rodLines(
 ): readonly Packed[] {
   const packed = { delivery, bases: [base], quantity };
   const rods = own.map(({ lot, use: { perBase } }): Packed => {
-    const { size, kind } = lot.detail;
+    const { kind } = lot.detail;
+    const size = sizeWords(lot.detail, unit);
     const words = [size, kind.kind === "given" ? kind.value : `kind ${NOT_GIVEN}`].join(", ");
     const counted = { perBase, count: perBase * quantity, weight: rodWeight(lot, unit) };
     return { ...packed, what: "rods", mark: lot.mark, words, ...counted };

@@ -55,7 +55,7 @@ export function plateList({ rows, unit, status }: PlateListOf): ListTable {
       totalCells("TOTAL", rows, unit, columns),
       ...(held.length === 0 ? [] : [totalCells("of which HELD", held, unit, columns)]),
     ],
-    remarks: remarks(unit),
+    remarks: [...remarks(unit), ...boardWords(rows)],
     views: [],
   };
 }
@@ -66,6 +66,14 @@ function remarks(unit: Unit): readonly string[] {
     `Lengths in ${fraction}. Each row is one plate, in the file of its name; its quantity is for all bases together. HELD: not to be cut.`,
     "Gross area is inside the outline, net without what the table cuts out of it: drilled holes are not taken off. Pierces and cut length count contours that are cut; scribe length what the file marks.",
     "Drilled holes are centre-punched by the file and drilled by hand.",
+  ];
+}
+
+/** What boards are made by. */
+export function boardWords(rows: readonly Pick<PlateRow, "material">[]): readonly string[] {
+  if (rows.every(({ material }) => material === "steel")) return [];
+  return [
+    "Boards (PLY) are sawn and drilled by hand: by the drill list, or by the print at full size that lies beside it and is named alike (_full-size.pdf).",
   ];
 }
 

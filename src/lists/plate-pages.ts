@@ -5,6 +5,7 @@ import { millimetres } from "../units/length.js";
 import { weightUnit } from "./cells.js";
 import type { ListCell, ListColumn, ListTable } from "./model.js";
 import {
+  boardWords,
   countDrilled,
   drillWords,
   filesOf,
@@ -162,7 +163,8 @@ function allTable(stocks: readonly PlateStock[], { rows, unit }: PlateListOf): B
     rows: stocks.map((stock) => row(stockTitle(stock, unit), stock.rows)),
     totals: [row("TOTAL", rows)],
     remarks: [
-      "Figures are of all pieces of a row. Gross: inside the outline; net: without what is cut out of it. Boards are drilled and sawn: no cut length.",
+      ...boardWords(rows),
+      "Figures are of all pieces of a row. Gross: inside the outline; net: without what is cut out of it, drilled holes not taken off. Boards have no cut length.",
       ...unknownWeights(rows),
     ],
   };

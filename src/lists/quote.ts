@@ -174,6 +174,8 @@ export function quoteList(of: QuoteOf): ListTable {
   );
   const currency = rates.currency.kind === "given" ? rates.currency.value : null;
   const { sum, unknown } = sumKnown(lines.map(({ amount }) => amount));
+  const open = lines.filter(({ counted: { unknown: without } }) => without > 0).length;
+  const isWhole = unknown === 0 && open === 0;
   const total = unknown === lines.length ? "NO RATE IS SET" : moneyCell(sum, rates.decimals);
   return {
     key: "quote",
@@ -191,7 +193,17 @@ export function quoteList(of: QuoteOf): ListTable {
     ],
     rows: lines.map((line, i) => lineRow(line, i + 1, rates)),
     totals: [
-      ["TOTAL", null, null, null, null, total, null, unknown === 0 ? "" : `without ${countWords(unknown, "rate")}`],
+      [
+        isWhole ? "TOTAL" : "PART",
+        isWhole ? null : "sum of what is known, NOT THE TOTAL",
+        ...[null, null, null],
+        total,
+        null,
+        [
+          ...(unknown === 0 ? [] : [`without ${countWords(unknown, "rate")}`]),
+          ...(open === 0 ? [] : [`without all of ${countWords(open, "line")}`]),
+        ].join(", "),
+      ],
     ],
     views: [],
     remarks: quoteRemarks(of, unknown, currency),
@@ -250,9 +262,9 @@ function quoteRemarks(of: QuoteOf, unset: number, currency: string | null): read
     ...(unset === 0
       ? []
       : [
-          `${countWords(unset, "rate")} NOT SET in the shop file, each by the key in its line: the total is without ${unset === 1 ? "it" : "them"}.`,
+          `${countWords(unset, "rate")} NOT SET in the shop file, each by the key in its line: what is added up is without ${unset === 1 ? "it" : "them"}, and no total.`,
         ]),
-    `${currency === null ? "The currency is not set (rates.currency)" : `Amounts in ${currency}`}; each line is quantity times rate, rounded half up to ${countWords(rates.decimals, "decimal")}, and the total is the sum of the lines.`,
+    `${currency === null ? "The currency is not set (rates.currency)" : `Amounts in ${currency}`}; each line is quantity times rate, rounded half up to ${countWords(rates.decimals, "decimal")}, and their sum is that of the lines.`,
     "Quantities are those of the lists: bars as they are cut, without kerf and rests. What has no line has no rate: tax, freight and engineering are not in it.",
   ];
 }

@@ -1,5 +1,5 @@
 /** Rods by lot: what each is, and where it goes. */
-import { orderedGrade } from "../rods/index.js";
+import { orderedGrade, sizeWords } from "../rods/index.js";
 import type { RodLot } from "../rods/lots.js";
 import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
@@ -129,7 +129,7 @@ function rodRow(lot: RodLot, unit: Unit, stops: ListedStops): readonly ListCell[
   return [
     mark,
     total,
-    detail.size,
+    sizeWords(detail, unit),
     textCell(detail.kind),
     textCell(orderedGrade(detail)),
     detail.endColor.kind === "given" ? detail.endColor.value : detail.grade.kind === "given" ? "none kept" : NOT_GIVEN,

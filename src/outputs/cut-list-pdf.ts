@@ -1,7 +1,10 @@
 /** The cut list on paper: a PDF of its own for the cutting table, and pages of the set. */
 import type { CheckedJob } from "../checks/checked.js";
+import type { Job } from "../job/model/job.js";
 import type { ListTable } from "../lists/index.js";
+import { countDrilled } from "../lists/plate-list.js";
 import { platePages } from "../lists/plate-pages.js";
+import type { PlateRow } from "../lists/plate-rows.js";
 import { type Block, drawDocument } from "../sheets/document-pages.js";
 import { listBlocks } from "../sheets/list-block.js";
 import type { Scene } from "../sheets/scene.js";
@@ -46,13 +49,14 @@ export function drawCutList(
   around: Pick<Surroundings, "facts" | "version">,
 ): readonly Scene[] {
   const { job } = checked;
-  const { toCut, figures, all } = platePages(cutListOf(checked, around));
+  const list = cutListOf(checked, around);
+  const { toCut, figures, all } = platePages(list);
   const tables = (lists: readonly ListTable[]) =>
     lists.flatMap(listBlocks).map((table): Block => ({ kind: "table", table }));
   const blocks: readonly Block[] = [
     {
       kind: "piece",
-      piece: (width, lettering) => notesPiece("how-to-cut", "HOW TO CUT", notes(checked), width, lettering),
+      piece: (width, lettering) => notesPiece("how-to-cut", "HOW TO CUT", notes(job, list.rows), width, lettering),
     },
     ...tables(toCut),
     { kind: "fresh" },
@@ -61,19 +65,41 @@ export function drawCutList(
   return drawDocument({ job, version: around.version, title: TITLE, way: "landscape", blocks });
 }
 
-function notes({ job }: Pick<CheckedJob, "job">): readonly string[] {
-  const { flavour, layers } = job.shop.cutFile;
-  const [other, why] =
-    flavour === "polyline"
-      ? ["lines", "lines and arcs, for a control that does not read polylines"]
-      : ["polyline", "closed polylines"];
-  const scribed = job.shop.marking.how === "scribe";
-  const cut = [...new Set([layers.outline, layers.holes, layers.openings])];
+/** What is true of these pieces alone: of a job of plywood nothing is said of layers. */
+function notes(job: Job, rows: readonly PlateRow[]): readonly string[] {
+  const steel = rows.filter(({ material }) => material === "steel");
+  const unit = job.unit === "in" ? "inch" : "mm";
   return [
-    `Each row is one plate. Load its file from cut/ and cut QTY of it; do not add its quantity up again from bases. Nominal size, no kerf, 1:1, unit ${job.unit === "in" ? "inch" : "mm"}.`,
-    `To cut: layer${cut.length === 1 ? "" : "s"} ${cut.join(", ")}, inside before outside. ${scribed ? `To scribe: ${layers.marks}; to punch: ${layers.drill}` : `To punch: ${layers.drill}; marks are ${job.shop.marking.how === "paint" ? "painted" : "not made"}`}. Holes of the column OF THEM DRILL are punched and drilled by hand.`,
-    `cut/${other}/ holds the same plates in ${why}. A plate that is HELD is not cut; its sheet says why.`,
+    `Each row is one plate: make QTY of it by its file in cut/; do not add its quantity up again from bases. Nominal size, no kerf, 1:1, unit ${unit}.`,
+    ...(steel.length === 0 ? [] : [layerWords(job, steel)]),
+    ...(steel.length === rows.length
+      ? []
+      : [
+          "Plywood is drilled by its drill list, or through its print in full size: measure the bars of the print first.",
+        ]),
+    ...(steel.some(({ files }) => files.length > 1) ? [flavourWords(job)] : []),
+    ...(rows.some(({ held }) => held) ? ["A plate that is HELD is not cut; its sheet says why."] : []),
   ];
+}
+
+function layerWords({ shop }: Job, steel: readonly PlateRow[]): string {
+  const { outline, holes, openings, marks, drill } = shop.cutFile.layers;
+  const cut = [...new Set([outline, holes, openings])];
+  const { how } = shop.marking;
+  const unmarked = how === "paint" ? "marks are painted" : "marks are not made";
+  return [
+    `To cut: layer${cut.length === 1 ? "" : "s"} ${cut.join(", ")}, inside before outside.`,
+    how === "scribe" ? `To scribe: ${marks}; to punch: ${drill}.` : `To punch: ${drill}; ${unmarked}.`,
+    ...(steel.some((row) => countDrilled(row) > 0)
+      ? ["Holes of the column OF THEM DRILL are punched and drilled by hand."]
+      : []),
+  ].join(" ");
+}
+
+function flavourWords({ shop }: Job): string {
+  return shop.cutFile.flavour === "polyline"
+    ? "cut/lines/ holds the same plates in lines and arcs, for a control that does not read polylines."
+    : "cut/polyline/ holds the same plates in closed polylines.";
 }
 
 function setSheet(scene: Scene, number: number, count: number): SetSheet {

@@ -35,10 +35,7 @@ const WHO: Readonly<Record<FolderKey | "top", string>> = {
 
 const HOW: Readonly<Record<FolderKey | "top", readonly string[]>> = {
   top: ["The set has every sheet as a page: what there is on paper is there."],
-  cut: [
-    "The cut list says what to cut from which plate, how many of each, and by which file.",
-    "Load every file that lies in cut/ itself: each is one plate, and its name says how many, of what plate and grade.",
-  ],
+  cut: ["The cut list says what to cut from which plate, how many of each, and by which file."],
   sheets: ["One sheet a template: what is cut, how it is checked, how it is set. Names are by template mark."],
   rods: ["What rods are made, cut, packed and sent by."],
   field: ["What rods are set out and set by."],
@@ -48,6 +45,18 @@ const HOW: Readonly<Record<FolderKey | "top", readonly string[]>> = {
   ],
   machine: ["For other programs; nobody need open these."],
 };
+
+/** Of what lies in the folder of the cutting table itself. */
+const BY_KIND: readonly (readonly [kinds: readonly string[], words: string])[] = [
+  [
+    ["cut-joined", "cut-r12"],
+    "Load every DXF file that lies in cut/ itself: each is one plate, and its name says how many, of what plate and grade.",
+  ],
+  [
+    ["drill-list"],
+    "Plywood is drilled by its drill list, or through its print in full size: measure the bars of the print first.",
+  ],
+];
 
 /** Of folders inside that of the cutting table. */
 const INSIDE: readonly (readonly [string, string])[] = [
@@ -59,6 +68,20 @@ const INSIDE: readonly (readonly [string, string])[] = [
   ["cut/polyline/", "cut/polyline/: the same plates again in closed polylines. Load one or the other, not both."],
 ];
 
+/** What is said only where a package has such files. */
+const OF_KIND: readonly (readonly [FolderKey, string, string])[] = [
+  [
+    "cut",
+    "full-size-pdf",
+    "..._full-size.pdf is a board to saw and drill by hand: print it at 100 %, and measure its bar before use.",
+  ],
+  [
+    "machine",
+    "solid-stl",
+    "The .stl and .3mf files are each piece as a solid, to look at or to measure, in millimetres (STL) and in the job's unit (3MF); plates are cut by cut/, never by these.",
+  ],
+];
+
 /** The top first, then folder by folder in the order of the package. */
 export function guidePackage(files: readonly GuidedFile[], about: JobRest["about"]): readonly GuideEntry[] {
   const folders = groupBy(files, ({ path }) => (path.includes("/") ? path.slice(0, path.indexOf("/")) : "top"));
@@ -67,9 +90,21 @@ export function guidePackage(files: readonly GuidedFile[], about: JobRest["about
     const own = folders.get(key === "top" ? key : FOLDERS[key]) ?? [];
     if (own.length === 0) return [];
     const folder = key === "top" ? "" : `${FOLDERS[key]}/`;
+    const made = BY_KIND.filter(([kinds]) => own.some(({ kind }) => kinds.includes(kind))).map(([, words]) => words);
     const inside = INSIDE.filter(([start]) => own.some(({ path }) => path.startsWith(start))).map(([, words]) => words);
+    const ofKind = OF_KIND.flatMap(([at, kind, words]) =>
+      at === key && own.some((file) => file.kind === kind) ? [words] : [],
+    );
     const first = own.find(({ kind }) => about(kind)?.opensFirst === true) ?? null;
-    return [{ folder, who: WHO[key], how: [...HOW[key], ...inside], first: first?.path ?? null, files: own }];
+    return [
+      {
+        folder,
+        who: WHO[key],
+        how: [...HOW[key], ...made, ...inside, ...ofKind],
+        first: first?.path ?? null,
+        files: own,
+      },
+    ];
   });
 }
 

@@ -46,6 +46,17 @@ export class JsonScan {
     else this.#takeOutside(byte);
   }
 
+  /** Takes what of a chunk, from here on, is only the rest of a text of no interest: where the next byte stands. */
+  skipText(chunk: Uint8Array, from: number): number {
+    if (!this.#inString || this.#escaped || this.#matched >= 0) return from;
+    let at = from;
+    for (let byte = chunk[at]; byte !== undefined && byte !== QUOTE && byte !== BACKSLASH; byte = chunk[at]) {
+      if (byte === LINE_FEED) this.#line += 1;
+      at += 1;
+    }
+    return at;
+  }
+
   #takeInString(byte: number): void {
     if (this.#escaped) this.#escaped = false;
     else if (byte === QUOTE) this.#inString = false;

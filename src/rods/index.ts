@@ -9,6 +9,7 @@ export {
   orderedGradeOf,
   orderedWeldable,
   rodBelowAnchor,
+  sizeWords,
   steelBelowEmbedment,
   weldability,
 } from "./detail/index.js";

@@ -86,7 +86,8 @@ function fillPages(document: DocumentText, sheet: SheetSize): readonly (readonly
     if (piece.height > top - body.y0) turn();
     place(piece);
   };
-  const placeTable = (table: TableText) => {
+  const placeTable = (given: TableText) => {
+    const table = given.rows.length === 0 ? withoutRows(given) : given;
     const flow = startFlow([partLongRows(table, width, lettering)], lettering);
     while (!flow.isEmpty) {
       const parts = flow.take(width, top - body.y0, LEAST_ROWS);
@@ -115,6 +116,11 @@ function finer(lettering: Lettering): Lettering {
 }
 
 const LEAST_ROWS = 3;
+
+/** A table in which nothing stands says so. */
+function withoutRows(table: TableText): TableText {
+  return { ...table, rows: [["none", ...table.columns.slice(1).map(() => "")]] };
+}
 
 /** A row of more lines than this may be parted between pages, as a list of all bases of a job. */
 const MOST_LINES = 12;

@@ -2,6 +2,7 @@
  * The plan of a template for a screen: the view from above alone, at the scale that fills the room that it is given. What a
  * printed sheet says in tables stands beside it on the page.
  */
+import type { Callout } from "./callouts.js";
 import { type ChainMode, chainModes } from "./located.js";
 import { type Area, startDraft, withGaps } from "./paper.js";
 import { planOf, type Reach } from "./plan-input.js";
@@ -23,8 +24,8 @@ export interface ScreenPlan extends Room {
   readonly items: readonly SceneItem[];
   readonly scale: number;
   readonly origin: { readonly x: number; readonly y: number };
-  /** Callouts that found no room beside the plan, in words. */
-  readonly unplaced: readonly string[];
+  /** Callouts that found no room beside the plan. */
+  readonly unplaced: readonly Pick<Callout, "lines" | "about">[];
 }
 
 /** Letters of a screen: the smallest is over 11 dots high from line to line. */
@@ -48,7 +49,7 @@ function drawIn(request: SheetRequest, room: Room, mode: ChainMode, demand: Dema
   for (const share of [1, 0.85]) {
     const place = placeIn(room, need, plan.drawn, share);
     const area: Area = { x0: 0, y0: 0, x1: room.width, y1: room.height };
-    const bare = putBarePlan(startDraft(area), place, { ...plan, demand });
+    const bare = putBarePlan(startDraft(area), place, { ...plan, demand, tells: true });
     if (bare.kind === "failed") continue;
     const result = putAllCallouts(bare, demand);
     if (result.kind === "drawn") return finished(room, bare, result.unplaced);
@@ -56,7 +57,8 @@ function drawIn(request: SheetRequest, room: Room, mode: ChainMode, demand: Dema
   return null;
 }
 
-function finished(room: Room, { draft, view }: BarePlan, unplaced: readonly string[]): ScreenPlan {
+function finished(room: Room, { draft, view }: BarePlan, left: readonly Callout[]): ScreenPlan {
+  const unplaced = left.map(({ lines, about }) => ({ lines, about }));
   return { ...room, items: withGaps(draft.items, draft.gaps), scale: view.scale, origin: view.origin, unplaced };
 }
 

@@ -1,7 +1,7 @@
 /** A QR code (ISO/IEC 18004) as a piece: dark modules are filled bars in a quiet zone, black on the paper's own white. */
-import { encode } from "uqr";
 import { at, fill, group } from "./items.js";
-import type { SceneItem } from "./scene.js";
+import { encodeQr, type Modules } from "./qr-mask.js";
+import type { Bar, Lattice, SceneGroup, SceneItem } from "./scene.js";
 import { printable } from "./text-metrics.js";
 
 /** Least side of a module that an office printer and a telephone's camera hold, mm (common practice). */
@@ -22,17 +22,26 @@ export interface QrCode {
 /** As large as `room` allows, mm; larger where the text asks for it, since no module is less than the least. */
 export function qrCode(text: string, room: number): QrCode {
   const words = scannable(text);
-  const { size, data } = encode(words, { ecc: "M", border: 0 });
+  const { size, data } = encodeQr(words);
   const module = Math.min(LARGEST_MODULE, Math.max(LEAST_MODULE, room / (size + 2 * QUIET)));
   const bars = barsOf(data);
-  const draw = (x: number, top: number) => {
-    const place = (column: number, row: number) => at(x + (QUIET + column) * module, top - (QUIET + row) * module);
-    const items = bars.map(({ x0, y0, x1, y1 }) =>
-      fill("bar", place(x0, y0), place(x1, y0), place(x1, y1), place(x0, y1)),
-    );
-    return group("qr-code", items, { text: words, lattice: module, x, top, side: (size + 2 * QUIET) * module });
+  const side = (size + 2 * QUIET) * module;
+  const draw = (x: number, top: number) =>
+    barGroup({ text: words, x, top, side }, { step: module, x: x + QUIET * module, top: top - QUIET * module, bars });
+  return { side, module, draw };
+}
+
+/** Its fills are made where they are asked for: a page of a PDF takes the bars. */
+function barGroup(data: SceneGroup["data"], lattice: Lattice): SceneGroup {
+  const { step, x, top, bars } = lattice;
+  const place = (column: number, row: number) => at(x + column * step, top - row * step);
+  return {
+    ...group("qr-code", [], data),
+    lattice,
+    get items() {
+      return bars.map(({ x0, y0, x1, y1 }) => fill("bar", place(x0, y0), place(x1, y0), place(x1, y1), place(x0, y1)));
+    },
   };
-  return { side: (size + 2 * QUIET) * module, module, draw };
 }
 
 /** Letters that every reader takes alike: accents go, other letters become their code point in hexadecimal. */
@@ -43,18 +52,11 @@ export function scannable(text: string): string {
   return [...plain].map((sign) => (/[\x20-\x7e]/.test(sign) ? sign : `u${sign.codePointAt(0)?.toString(16)}`)).join("");
 }
 
-interface Bar {
-  readonly x0: number;
-  readonly y0: number;
-  readonly x1: number;
-  readonly y1: number;
-}
-
 /**
  * Dark modules in runs along rows and along columns, so that no seam shows where two runs of one kind meet; a module that is
  * in no run of its own kind stands in the other.
  */
-function barsOf(data: readonly (readonly boolean[])[]): readonly Bar[] {
+function barsOf(data: Modules): readonly Bar[] {
   const size = data.length;
   const dark = (column: number, row: number) => data[row]?.[column] === true;
   const along = Array.from({ length: size }, (_, row) =>

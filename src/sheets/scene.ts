@@ -61,14 +61,30 @@ export type SceneItem =
 /**
  * `data` carries what a group means, for tests and other programs. A group named `dimension` has `valueNm` (what its text
  * says, in nanometres) and, in paper millimetres, its end points `x0 y0 x1 y1` measured along the dimension line; the group
- * named `plan` has `scale`, paper over real. A group with `lattice` has nothing but rectangular fills, whose corners lie whole
- * steps of so many millimetres right of `x` and below `top`, the first point at the upper left and the third opposite.
+ * named `plan` has `scale`, paper over real. A group with `lattice` has nothing but the fills of its bars.
  */
 export interface SceneGroup {
   readonly kind: "group";
   readonly name: string;
   readonly data: Readonly<Record<string, string | number>>;
   readonly items: readonly SceneItem[];
+  readonly lattice?: Lattice;
+}
+
+/** Filled bars that lie whole steps of so many millimetres right of `x` and below `top`. */
+export interface Lattice {
+  readonly step: number;
+  readonly x: number;
+  readonly top: number;
+  readonly bars: readonly Bar[];
+}
+
+/** In steps, from the upper left up to the lower right. */
+export interface Bar {
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
 }
 
 /** A drawn sheet in paper millimetres, y up, origin at the lower left. */

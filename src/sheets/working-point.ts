@@ -20,14 +20,26 @@ export function putWorkingPoint(
   name: string,
 ): void {
   const { x, y } = view.origin;
-  const target = [
-    stroke("fine", circle(view.origin, POINT_RADIUS)),
-    fill("bar", ...quarter(view.origin, 0)),
-    fill("bar", ...quarter(view.origin, Math.PI)),
-  ];
   const named = { words: name, letter: small };
   const label = besidePoint(draft, view.origin, named) ?? ledAway(draft, view, holes, named) ?? [];
-  put(draft, group("working-point", [...target, ...label], { x, y }));
+  put(draft, group("working-point", [...targetItems(view.origin), ...label], { x, y }));
+}
+
+/** Draws the target, and its name beside it or with a leader that crosses as little as it can; false where there is no room. */
+export function putPointBeside(draft: Draft, view: View, { small }: Lettering, name: string): boolean {
+  const { origin } = view;
+  const named = { words: name, letter: small };
+  const label = besidePoint(draft, origin, named) ?? ledAway(draft, view, [], named);
+  put(draft, group("working-point", [...targetItems(origin), ...(label ?? [])], { x: origin.x, y: origin.y }));
+  return label !== null;
+}
+
+function targetItems(origin: PaperPoint): readonly SceneItem[] {
+  return [
+    stroke("fine", circle(origin, POINT_RADIUS)),
+    fill("bar", ...quarter(origin, 0)),
+    fill("bar", ...quarter(origin, Math.PI)),
+  ];
 }
 
 function quarter(center: PaperPoint, start: number): readonly PaperPoint[] {

@@ -8,17 +8,10 @@ export function extrude(name: string, rings: readonly Ring[], low: number, high:
   if (face === null) return null;
   const points = rings.flat();
   const up = points.length;
-  const walls = nextCorners(rings).flatMap((to, from): readonly Triangle[] => [
-    [from, to, to + up],
-    [from, to + up, from + up],
-  ]);
-  return {
-    name,
-    corners: [low, high].flatMap((z) => points.map(({ x, y }) => [x, y, z] as const)),
-    triangles: [
-      ...face.map(([a, b, c]): Triangle => [c, b, a]),
-      ...face.map(([a, b, c]): Triangle => [a + up, b + up, c + up]),
-      ...walls,
-    ],
-  };
+  const triangles: Triangle[] = [];
+  for (const [a, b, c] of face) triangles.push([c, b, a]);
+  for (const [a, b, c] of face) triangles.push([a + up, b + up, c + up]);
+  for (const [from, to] of nextCorners(rings).entries())
+    triangles.push([from, to, to + up], [from, to + up, from + up]);
+  return { name, corners: [low, high].flatMap((z) => points.map(({ x, y }) => [x, y, z] as const)), triangles };
 }

@@ -21,19 +21,25 @@ export function triangulate(rings: readonly Ring[]): readonly Triangle[] | null 
 }
 
 function hasTwins(coordinates: Float64Array): boolean {
-  const seen = new Set<string>();
-  for (let i = 0; i < coordinates.length; i += 2) seen.add(`${coordinates[i]},${coordinates[i + 1]}`);
-  return seen.size < coordinates.length / 2;
+  const seen = new Map<number, Set<number>>();
+  for (let i = 0; i < coordinates.length; i += 2) {
+    const [x = 0, y = 0] = [coordinates[i], coordinates[i + 1]];
+    const column = seen.get(x) ?? new Set();
+    if (column.has(y)) return true;
+    seen.set(x, column.add(y));
+  }
+  return false;
 }
 
 /** Of each corner the one that follows it on its ring. */
 export function nextCorners(rings: readonly Ring[]): readonly number[] {
-  let first = 0;
-  return rings.flatMap((ring) => {
-    const start = first;
-    first += ring.length;
-    return ring.map((_, i) => start + ((i + 1) % ring.length));
-  });
+  const next: number[] = [];
+  for (const { length } of rings) {
+    const first = next.length;
+    for (let i = 1; i < length; i += 1) next.push(first + i);
+    if (length > 0) next.push(first);
+  }
+  return next;
 }
 
 /** Half-edges of triangles, three each: where each starts, and its other half, -1 at the edge of all. */
@@ -72,7 +78,8 @@ function insideOf({ triangles, halfedges }: Mesh, next: readonly number[]): read
       const isRing = next[endOf(edge)] === startOf(edge) || next[startOf(edge)] === endOf(edge);
       if (other >= 0 && !isRing) enter(Math.floor(other / 3));
     }
-  return Array.from(isInside.keys())
-    .filter((triangle) => isInside[triangle] === 1)
-    .map((triangle) => [startOf(3 * triangle + 2), startOf(3 * triangle + 1), startOf(3 * triangle)]);
+  const inside: Triangle[] = [];
+  for (let edge = 0; edge < triangles.length; edge += 3)
+    if (isInside[edge / 3] === 1) inside.push([startOf(edge + 2), startOf(edge + 1), startOf(edge)]);
+  return inside;
 }

@@ -135,7 +135,7 @@ export interface SummaryCheck {
   readonly answer?: SummaryAnswer;
   /** Who accepts a release though the question is open. */
   readonly accepted?: SummaryAnswer;
-  /** Number of the question by the register; absent where it is asked for the first time. */
+  /** Number of the question that it is part of; absent of a row that asks nothing. */
   readonly question?: string;
 }
 

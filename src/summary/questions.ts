@@ -3,12 +3,24 @@ import type { CheckedBase } from "../checks/checked.js";
 import type { AskedPlace } from "../checks/index.js";
 import { isAsking, sharedQuestionParts, sharedQuestionText, subjectsText } from "../checks/index.js";
 import type { CheckRow } from "../checks/model.js";
-import { isAt, isToGoOn } from "../checks/numbered.js";
+import { isAt } from "../checks/numbered.js";
 import type { QuestionParts } from "../checks/question.js";
 import type { Answer, Job } from "../job/model/job.js";
 import { compareMarks } from "../job/model/mark-order.js";
-import type { AskedFigures, QuestionPlace, QuestionState, RegisteredQuestion } from "../job/model/register.js";
-import { compareQuestionNumbers, lastAsked, parseQuestionNumber, questionNumber } from "../job/model/register.js";
+import type {
+  AskedFigures,
+  QuestionNumbers,
+  QuestionPlace,
+  QuestionState,
+  RegisteredQuestion,
+} from "../job/model/register.js";
+import {
+  compareQuestionNumbers,
+  isToGoOn,
+  lastAsked,
+  parseQuestionNumber,
+  questionNumber,
+} from "../job/model/register.js";
 import { groupBy } from "../units/group-by.js";
 import { formatWithUnit, NM_PER_UNIT, nanometres } from "../units/index.js";
 import type { SummaryCheck, SummaryQuestion } from "./model.js";
@@ -57,6 +69,8 @@ export interface Questions {
   list(): readonly Question[];
   /** Questions of the register that are not asked any more, closed now or before. */
   closed(): readonly RegisteredQuestion[];
+  /** Of every row that was added, by base. */
+  numbers(): QuestionNumbers;
 }
 
 interface MutablePlace {
@@ -72,14 +86,17 @@ interface Part {
   readonly places: MutablePlace[];
 }
 
-/** The parts of each cause by their answers. */
-type Cause = Map<Answer | null, Part>;
+/** The parts of each cause by what was said to them, or by the numbers that they have. */
+type Cause = Map<string, Part>;
 
 /** Starts with none. */
 export function startQuestions(job: Job): Questions {
   const causes = new Map<string, Cause>();
+  const firsts = new Map<string, readonly CheckRow[]>();
   const add = (base: AskedPlace["base"], rows: readonly CheckRow[]): void => {
-    for (const [order, row] of rows.entries()) if (isAsking(row)) addRow(causes, base, row, order);
+    const asking = rows.filter(isAsking);
+    const own = asking.map((row, order) => addRow(causes, base, row, order));
+    if (own.length > 0) firsts.set(base?.mark ?? "", own);
   };
   const numbered = () => numberParts(job, [...causes.values()].map(inOrder));
   return {
@@ -87,20 +104,40 @@ export function startQuestions(job: Job): Questions {
     addLayout: (rows) => add(null, rows),
     list: () => numbered().map(({ number, part }) => questionOf(job, number, part)),
     closed: () => closedOf(job, new Set(numbered().map(({ number }) => number))),
+    numbers: () => numbersOf(firsts, numbered()),
   };
 }
 
-function addRow(causes: Map<string, Cause>, base: AskedPlace["base"], row: CheckRow, order: number): void {
-  const { subject, note, answer, question, rule, clause, edition, severity, measured, value, limit, sense } = row;
-  const same = [base === null, question, rule, clause, edition, severity, measured, value, limit, sense];
+/** `firsts`: of each row the first of the part that it belongs to. */
+function numbersOf(
+  firsts: ReadonlyMap<string, readonly CheckRow[]>,
+  numbered: readonly NumberedPart[],
+): QuestionNumbers {
+  const numberOf = new Map(numbered.map(({ number, part }) => [part.row, number]));
+  return new Map([...firsts].map(([mark, rows]) => [mark, rows.map((row) => numberOf.get(row) ?? "")]));
+}
+
+/** The first row of the part that it now belongs to. */
+function addRow(causes: Map<string, Cause>, base: AskedPlace["base"], row: CheckRow, order: number): CheckRow {
+  const { subject, note, askedAs, rule, clause, edition, severity, measured, value, limit, sense } = row;
+  const same = [base === null, askedAs, rule, clause, edition, severity, measured, value, limit, sense];
   const key = JSON.stringify(same);
   const cause: Cause = causes.get(key) ?? new Map();
   causes.set(key, cause);
-  const part = cause.get(answer) ?? { row, places: [] };
-  cause.set(answer, part);
+  const own = row.question ?? answerKey(row.answer);
+  const part = cause.get(own) ?? { row, places: [] };
+  cause.set(own, part);
   const last = part.places.at(-1);
   if (last !== undefined && last.base?.mark === base?.mark) last.subjects.push({ subject, note });
   else part.places.push({ base, subjects: [{ subject, note }], order });
+  return part.row;
+}
+
+/** The same text where the same was said, be it once for each base. */
+function answerKey(answer: Answer | null): string {
+  if (answer === null) return "";
+  const { kind, value, by, date, text } = answer;
+  return JSON.stringify([kind, value, by, date, text]);
 }
 
 /** The parts of a cause, each with its places in the natural order of their marks, and the parts by their first place. */
@@ -126,6 +163,14 @@ interface NumberedPart {
 }
 
 function numberParts(job: Job, causes: readonly (readonly Part[])[]): readonly NumberedPart[] {
+  const numbered =
+    job.numbers === null
+      ? newNumbers(job, causes)
+      : causes.flat().map((part) => ({ number: part.row.question ?? "", part }));
+  return numbered.toSorted((a, b) => compareQuestionNumbers(a.number, b.number));
+}
+
+function newNumbers(job: Job, causes: readonly (readonly Part[])[]): readonly NumberedPart[] {
   const known = job.register?.questions ?? [];
   const parts = known.flatMap(({ number }) => parseQuestionNumber(number) ?? []);
   const lastPart = new Map<number, number>();
@@ -135,8 +180,8 @@ function numberParts(job: Job, causes: readonly (readonly Part[])[]): readonly N
     lastPart.set(question, part);
     return questionNumber({ question, part });
   };
-  const asked = causes.filter(([first]) => first?.row.question !== null).flat();
-  const again = [...groupBy(asked, ({ row }) => row.question ?? "")].flatMap(([number, own]) => {
+  const asked = causes.filter(([first]) => first?.row.askedAs !== null).flat();
+  const again = [...groupBy(asked, ({ row }) => row.askedAs ?? "")].flatMap(([number, own]) => {
     const entry = known.find((each) => each.number === number);
     const [first, ...others] = stillTheSameFirst(own, entry, job);
     const question = parseQuestionNumber(number)?.question ?? 0;
@@ -144,13 +189,13 @@ function numberParts(job: Job, causes: readonly (readonly Part[])[]): readonly N
     return first === undefined ? rest : [{ number, part: first }, ...rest];
   });
   let last = parts.reduce((most, { question }) => Math.max(most, question), 0);
-  const fresh = causes.filter(([first]) => first?.row.question === null).toSorted(compareCauses);
+  const fresh = causes.filter(([first]) => first?.row.askedAs === null).toSorted(compareCauses);
   const firsts = fresh.flatMap((cause) => {
     last += 1;
     const question = last;
     return cause.map((part) => ({ number: nextPart(question), part }));
   });
-  return [...again, ...firsts].toSorted((a, b) => compareQuestionNumbers(a.number, b.number));
+  return [...again, ...firsts];
 }
 
 function compareCauses([a]: readonly Part[], [b]: readonly Part[]): number {
@@ -168,7 +213,7 @@ function stillTheSameFirst(parts: readonly Part[], entry: RegisteredQuestion | u
 function questionOf(job: Job, number: string, { row, places }: Part): Question {
   const bases = places.flatMap(({ base }) => (base === null ? [] : [base]));
   const check = { ...summarizeCheck(row, job.unit), subject: subjectsText(places) };
-  const asked = askedWith(job, row, check);
+  const asked = askedWith(job, number, row, check);
   const [text, past] = [sharedQuestionText(places, row, job.unit), pastWords(job, row, places, asked)];
   return {
     number,
@@ -193,10 +238,15 @@ function questionOf(job: Job, number: string, { row, places }: Part): Question {
 }
 
 /** What was asked by the number that the row had, and the figures of now where they are others. */
-function askedWith(job: Job, row: CheckRow, { value, limit, unit }: SummaryCheck): readonly AskedFigures[] {
-  const entry = job.register?.questions.find(({ number }) => number === row.question);
+function askedWith(
+  job: Job,
+  own: string,
+  row: CheckRow,
+  { value, limit, unit }: SummaryCheck,
+): readonly AskedFigures[] {
+  const entry = job.register?.questions.find(({ number }) => number === row.askedAs);
   const before = entry?.asked ?? [];
-  const now = { revision: job.revision, value, limit, unit };
+  const now = { revision: job.revision, value, limit, unit, number: own };
   if (isAt(before.at(-1), row, job.unit)) return before;
   return [...before.filter(({ revision }, i) => revision !== job.revision || i < before.length - 1), now];
 }
@@ -204,12 +254,13 @@ function askedWith(job: Job, row: CheckRow, { value, limit, unit }: SummaryCheck
 /** That figures changed since the question was asked, or that the same was asked by a number that is closed; "" else. */
 function pastWords(job: Job, row: CheckRow, places: readonly MutablePlace[], asked: readonly AskedFigures[]): string {
   const [before, now] = asked.slice(-2);
-  if (row.question !== null && before !== undefined && now !== undefined) {
+  if (before === undefined) return "";
+  if (now !== undefined) {
     const isValue = before.value !== now.value || before.unit !== now.unit;
     const [then, today] = [before, now].map((each) => figureWords(isValue ? each.value : each.limit, each.unit));
-    return `Asked as ${row.question} in revision ${before.revision}: ${isValue ? "" : "the limit was "}then ${then}, now ${today}.`;
+    return `Asked as ${before.number} in revision ${before.revision}: ${isValue ? "" : "the limit was "}then ${then}, now ${today}.`;
   }
-  const old = row.question === null ? closedBefore(job, row, places) : null;
+  const old = before.revision === job.revision ? closedBefore(job, row, places) : null;
   return old === null ? "" : `Asked before as ${old.number}, closed in revision ${old.closedIn}.`;
 }
 
@@ -221,8 +272,12 @@ function figureWords(figure: number | null, unit: string): string {
 
 function closedBefore(job: Job, row: CheckRow, places: readonly MutablePlace[]): RegisteredQuestion | null {
   const marks = new Set(places.map(({ base }) => base?.mark ?? ""));
-  const isIt = ({ status, rule, clause, places: then }: RegisteredQuestion): boolean =>
-    status === "closed" && rule === row.rule && clause === row.clause && then.some(({ mark }) => marks.has(mark));
+  const isIt = ({ status, closedIn, rule, clause, places: then }: RegisteredQuestion): boolean =>
+    status === "closed" &&
+    closedIn !== job.revision &&
+    rule === row.rule &&
+    clause === row.clause &&
+    then.some(({ mark }) => marks.has(mark));
   return job.register?.questions.findLast(isIt) ?? null;
 }
 

@@ -4,7 +4,7 @@ import { reckonBudget, worstBudgetsFirst } from "../budget/index.js";
 import type { BudgetForm } from "../formats/budget-json.js";
 import { budgetForm } from "../formats/budget-json.js";
 import { placingHead } from "../summary/summarize.js";
-import type { OpenedJob } from "./open.js";
+import type { OpenedJob } from "./opened-job.js";
 
 /** One budget a base, in the job's order; each is worked out when it is asked for, since trials take a while. */
 export function* budgetBases({ job, bases }: Pick<OpenedJob, "job" | "bases">): Generator<BaseBudget> {

@@ -11,8 +11,10 @@ import type { Part } from "./growing-files.js";
 import { hashOf } from "./hash.js";
 import type { BaseResult, KnownFiles } from "./make-base.js";
 import { makeBase } from "./make-base.js";
-import type { OpenedJob, OpenOptions } from "./open.js";
+import { numberQuestions } from "./number-questions.js";
+import type { OpenOptions } from "./open.js";
 import { openJob } from "./open.js";
+import type { OpenedJob } from "./opened-job.js";
 import type { BaseInParts, PackageOptions } from "./package.js";
 import { makePackageInParts, refuseBadOptions } from "./package.js";
 
@@ -52,7 +54,8 @@ function refuse(): never {
 }
 
 /** The package of an opened job. What once failed stays failed: a package that is not whole is never handed out. */
-export function makePackage(opened: OpenedJob, options: PackageOptions): Omit<Build, "findings"> {
+export function makePackage(unnumbered: OpenedJob, options: PackageOptions): Omit<Build, "findings"> {
+  const opened = numberQuestions(unnumbered);
   const parts = makePackageInParts(opened, options);
   const running = parts.bases[Symbol.iterator]();
   const [all, summaries]: [Part[], SummaryBase[]] = [[...parts.head], []];

@@ -25,7 +25,7 @@ import { summarizeBase } from "../summary/summarize.js";
 import type { ShapedBase, TemplatePiece } from "../template/index.js";
 import type { Hasher } from "./hash.js";
 import { hashOf } from "./hash.js";
-import type { OpenedJob } from "./open.js";
+import type { OpenedJob } from "./opened-job.js";
 
 /** How the files of a base are made. */
 export interface BaseOptions {

@@ -1,7 +1,7 @@
 /** Bases that a person names by their marks, or by those of their templates. */
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { nearestWords } from "../diagnostics/nearest.js";
-import type { OpenedJob } from "./open.js";
+import type { OpenedJob } from "./opened-job.js";
 
 /**
  * Marks of the bases that are meant, capitals like small letters; a template's mark stands for every base that it serves. null where

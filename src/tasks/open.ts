@@ -7,11 +7,12 @@ import { readJob } from "../job/index.js";
 import { isDay } from "../leaves/leaves.js";
 import { countRods } from "../patterns/index.js";
 import { makePlan } from "../plan/index.js";
-import type { Plan } from "../plan/model.js";
 import type { Inputs } from "../readers/inputs.js";
 import { placeRods } from "../rods/index.js";
 import type { ShapedBase } from "../template/index.js";
 import { makePlateShape } from "../template/index.js";
+import { numberQuestions } from "./number-questions.js";
+import type { OpenedJob } from "./opened-job.js";
 import { pieceMarkFaults } from "./piece-marks.js";
 import { shareTemplates } from "./share-templates.js";
 import { placeOfSheetKey, sheetRoomFaults } from "./sheet-room.js";
@@ -19,15 +20,6 @@ import { unwrittenLetters } from "./unwritten-letters.js";
 
 /** What jobs may cite: the rules. */
 export const vocabulary: Vocabulary = { rules: ruleSeverities };
-
-/** A job without faults, complete, with what is kept of its bases; plates are not: they are large. */
-export interface OpenedJob {
-  readonly job: Job;
-  /** In the order of the job's bases. */
-  readonly bases: readonly ShapedBase[];
-  /** null: the job has no grid. */
-  readonly plan: Plan | null;
-}
 
 /** What a job that names no date takes for its own. */
 export interface OpenOptions {
@@ -47,10 +39,11 @@ export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJo
   if (many !== null) return { ok: false, findings: [...read.findings, many] };
   const opened = layOut(read.value, [...read.findings, ...unwrittenLetters(read.value, inputs.job)]);
   if (!opened.ok) return opened;
-  const { job, bases, plan } = opened.value;
-  const at = placeOfSheetKey(inputs);
-  const small = sheetRoomFaults(job, bases, plan, at);
-  return small.length === 0 ? opened : { ok: false, findings: [...opened.findings, ...small] };
+  if (opened.value.job.sheet === null) return opened;
+  // numbers stand on sheets, and take room
+  const value = numberQuestions(opened.value);
+  const small = sheetRoomFaults(value, placeOfSheetKey(inputs));
+  return small.length === 0 ? { ...opened, value } : { ok: false, findings: [...opened.findings, ...small] };
 }
 
 /** Most rods of a layout: each is a point to set out, and is held against those of its neighbours. */

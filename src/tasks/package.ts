@@ -6,7 +6,6 @@
 import type { AnswerBook } from "../checks/answers.js";
 import { startAnswerBook } from "../checks/answers.js";
 import type { CheckedJob } from "../checks/checked.js";
-import { checkWholeJob } from "../checks/checked.js";
 import type { DigestGatherer, JobDigest } from "../checks/digest.js";
 import { startDigest } from "../checks/digest.js";
 import { heldLayout } from "../checks/held.js";
@@ -36,7 +35,7 @@ import { startGrowingFiles } from "./growing-files.js";
 import { hashOf } from "./hash.js";
 import type { BaseAlone, BaseOptions, BaseResult } from "./make-base.js";
 import { aroundOf, listFile, makeBases, wants } from "./make-base.js";
-import type { OpenedJob } from "./open.js";
+import type { LaidOutJob } from "./number-questions.js";
 
 /** How a package is made. */
 export interface PackageOptions extends BaseOptions {
@@ -89,7 +88,7 @@ export interface PackageRest {
 }
 
 /** Makes a package of any size: nothing of a base is kept once the next one is asked for. */
-export function makePackageInParts(opened: OpenedJob, options: PackageOptions): PartwisePackage {
+export function makePackageInParts(opened: LaidOutJob, options: PackageOptions): PartwisePackage {
   const { add, ...started } = startPackage(opened, options);
   return { ...started, bases: addBases(makeBases(opened, { ...options, inSet: hasSet(options) }), add) };
 }
@@ -104,13 +103,12 @@ export function hasSet(options: PackageOptions): boolean {
 }
 
 /** Starts a package whose bases are handed in as they are made. */
-export function startPackage(opened: OpenedJob, options: PackageOptions): StartedPackage {
+export function startPackage(opened: LaidOutJob, options: PackageOptions): StartedPackage {
   refuseBadOptions(options);
-  const { job, plan, bases } = opened;
+  const { job, plan, layout: rows } = opened;
   const files = startGrowingFiles(options);
   const held = new Map<string, readonly string[]>();
   const facts: BaseFacts[] = [];
-  const rows = checkWholeJob(job, plan, bases);
   const layoutHeld = heldLayout(rows, job.unit);
   const [asked, answers, digest] = [startQuestions(job), startAnswerBook(job, ruleSeverities), startDigest()];
   const ask = once(() => {
@@ -226,7 +224,7 @@ interface Gathered {
 }
 
 function startAdding(
-  { job, bases }: OpenedJob,
+  { job, bases }: LaidOutJob,
   files: GrowingFiles,
   { held, asked, answers, digest, set, facts }: Gathered,
   only: PackageOptions["only"],

@@ -1,33 +1,28 @@
 /** Whether the size of sheet that a job chose has room for the sheets of its templates and of its plan. */
-import { checkAhead, checkWholeJob } from "../checks/checked.js";
+import { checkAhead } from "../checks/checked.js";
 import { openQuestionsOf } from "../checks/release.js";
 import type { Finding, Place } from "../diagnostics/finding.js";
 import { listed } from "../diagnostics/listed.js";
 import { type Job, jobRoot } from "../job/index.js";
 import { SHEET_NAMES, type SheetName } from "../job/model/sheet-names.js";
 import { makingPath, nameIn, sheetPlace } from "../outputs/names.js";
-import type { Plan } from "../plan/model.js";
 import type { Inputs } from "../readers/inputs.js";
 import { findNode } from "../readers/source.js";
 import { hasRoomOn, type SheetRequest } from "../sheets/index.js";
 import type { ShapedBase } from "../template/index.js";
+import type { LaidOutJob } from "./number-questions.js";
 import { type NoRoom, planWithoutRoom } from "./plan-sheet-room.js";
 
 const MOST_MARKS = 8;
 
 /** A fault for the templates' sheets and one for the plan's where the chosen size is too small; both name the least size that serves all. */
-export function sheetRoomFaults(
-  job: Job,
-  bases: readonly ShapedBase[],
-  plan: Plan | null,
-  at: Place,
-): readonly Finding[] {
+export function sheetRoomFaults({ job, bases, plan, layout }: LaidOutJob, at: Place): readonly Finding[] {
   const { sheet, unit } = job;
   const names: readonly SheetName[] = SHEET_NAMES[unit];
   const largest = names.at(-1);
   if (sheet === null || largest === undefined || sheet === largest) return [];
   const larger = names.slice(names.indexOf(sheet) + 1);
-  const layoutOpen = plan === null ? [] : openQuestionsOf("", checkWholeJob(job, plan, bases));
+  const layoutOpen = plan === null ? [] : openQuestionsOf("", layout);
   const lacking = [templatesWithoutRoom(job, bases, sheet), planWithoutRoom(job, plan, larger, layoutOpen)].filter(
     (each) => each !== null,
   );

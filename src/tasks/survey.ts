@@ -10,7 +10,7 @@ import type { Survey, SurveyAim, SurveyTerms } from "../survey/index.js";
 import { lonePlan, surveyJob as surveyGroups, surveyTerms } from "../survey/index.js";
 import type { SurveyUnit } from "../units/index.js";
 import { hashOf } from "./hash.js";
-import type { OpenedJob } from "./open.js";
+import type { OpenedJob } from "./opened-job.js";
 
 /** The surveyor's file, and what is stated of it; null: as the file says itself. */
 export interface PointsInput {

@@ -7,6 +7,7 @@ import { startSha256 } from "../../src/cli/sha256.js";
 import { newLeanDocument } from "../../src/formats/lean-document.js";
 import type { BaseResult, BuildOptions, Inputs, OutputKind } from "../../src/index.js";
 import { readJob } from "../../src/job/index.js";
+import { numberQuestions } from "../../src/tasks/number-questions.js";
 import { openJob, vocabulary } from "../../src/tasks/open.js";
 import { makePackageInParts } from "../../src/tasks/package.js";
 import { measureAllFits } from "./fits.js";
@@ -43,7 +44,7 @@ function options(outputs?: readonly OutputKind[]): BuildOptions {
 function run<T>(inputs: Inputs, outputs: readonly OutputKind[] | undefined, take: (base: BaseResult) => T): T[] {
   const opened = openJob(inputs, options(outputs));
   if (!opened.ok) throw new Error(JSON.stringify(opened.findings.slice(0, 3)));
-  const built = makePackageInParts(opened.value, options(outputs));
+  const built = makePackageInParts(numberQuestions(opened.value), options(outputs));
   const taken: T[] = [];
   for (const base of built.bases) taken.push(take(base));
   built.rest();

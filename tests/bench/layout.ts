@@ -6,6 +6,7 @@ import type { Base } from "../../src/job/model/job.js";
 import { findLookAlikes } from "../../src/orientation/index.js";
 import type { PlacedRod } from "../../src/rods/index.js";
 import { placeRods } from "../../src/rods/index.js";
+import { numberQuestions } from "../../src/tasks/number-questions.js";
 import { openJob, vocabulary } from "../../src/tasks/open.js";
 import { makePackageInParts } from "../../src/tasks/package.js";
 import { makePlateOutline } from "../../src/template/index.js";
@@ -21,7 +22,7 @@ function runAll(inputs: Inputs, outputs: BuildOptions["outputs"]): number {
   const document = newLeanDocument();
   const opened = openJob(inputs, { date: "2026-11-24" });
   if (!opened.ok) throw new Error(JSON.stringify(opened.findings.slice(0, 3)));
-  const built = makePackageInParts(opened.value, {
+  const built = makePackageInParts(numberQuestions(opened.value), {
     ...{ version: "bench", document },
     ...(outputs === undefined ? {} : { outputs }),
   });

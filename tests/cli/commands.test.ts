@@ -227,41 +227,39 @@ describe("DIR", () => {
     expect(packageFaults(join(folder, "out"))).toEqual([]);
   });
 
-  it.each<[string, () => void, RegExp, string]>([
-    [
-      "with a file that somebody added works, and the file stays",
-      () => writeFileSync(join(folder, "out/scan.pdf"), "mine"),
-      /^warning: out: scan\.pdf is not of the package: it stays where it is$/m,
-      "scan.pdf",
-    ],
-    [
-      "with papers that somebody saved works, and they are set aside",
-      () => writeFileSync(join(folder, "out/engineer/ledger.csv"), "mine"),
-      /^warning: out: engineer\/ledger\.csv was changed after it was written: it is set aside as set-aside\/rev-A\/engineer\/ledger\.csv$/m,
-      "set-aside/rev-A/engineer/ledger.csv",
-    ],
-    [
-      "with a cut file that somebody changed works, and it is said loudly",
-      () => writeFileSync(join(folder, "out/cut/lines/B2_2-off_PL1-4_steel_rev-A_lines.dxf"), "mine"),
-      /^warning: out: cut\/lines\/B2_2-off_PL1-4_steel_rev-A_lines\.dxf, A FILE TO CUT BY, WAS CHANGED .*WHAT WAS CUT BY IT IS NOT WHAT WAS CHECKED$/m,
-      "set-aside/rev-A/cut/lines/B2_2-off_PL1-4_steel_rev-A_lines.dxf",
-    ],
-  ])("%s", async (_, spoil, message, place) => {
+  it("with a file added, papers saved and a cut file changed works: one stays, two are set aside, each is told", async () => {
+    const spoiled: readonly (readonly [string, string, RegExp])[] = [
+      ["scan.pdf", "scan.pdf", /^warning: out: scan\.pdf is not of the package: it stays where it is$/m],
+      [
+        "engineer/ledger.csv",
+        "set-aside/rev-A/engineer/ledger.csv",
+        /^warning: out: engineer\/ledger\.csv was changed after it was written: it is set aside as set-aside\/rev-A\/engineer\/ledger\.csv$/m,
+      ],
+      [
+        "cut/lines/B2_2-off_PL1-4_steel_rev-A_lines.dxf",
+        "set-aside/rev-A/cut/lines/B2_2-off_PL1-4_steel_rev-A_lines.dxf",
+        /^warning: out: cut\/lines\/B2_2-off_PL1-4_steel_rev-A_lines\.dxf, A FILE TO CUT BY, WAS CHANGED .*WHAT WAS CUT BY IT IS NOT WHAT WAS CHECKED$/m,
+      ],
+    ];
+    const places = spoiled.map(([, place]) => place);
     await give("make job.yaml --out out");
-    spoil();
+    for (const [path] of spoiled) writeFileSync(join(folder, "out", path), `mine, ${path}`);
     for (const command of ["make job.yaml --out out", "make job.yaml --out out --replace"]) {
       const again = await run(command);
       expect(again.status).toBe(0);
-      if (command.endsWith("out")) expect(again.stderr).toMatch(message);
-      expect(readFileSync(join(folder, "out", place), "utf8")).toBe("mine");
-      expect(packageFaults(join(folder, "out"), [place])).toEqual([]);
+      for (const [path, place, message] of spoiled) {
+        if (command.endsWith("out")) expect(again.stderr).toMatch(message);
+        expect(readFileSync(join(folder, "out", place), "utf8")).toBe(`mine, ${path}`);
+      }
+      expect(packageFaults(join(folder, "out"), places)).toEqual([]);
     }
     writeJob(folder, "job.yaml", { revision: "B" });
     expect((await run("make job.yaml --out out")).status).toBe(0);
     expect(packageFaults(join(folder, "out"))).toEqual([]);
-    expect(
-      filesIn(join(folder, "out")).filter((path) => readFileSync(join(folder, "out", path), "utf8") === "mine"),
-    ).toHaveLength(1);
+    const kept = filesIn(join(folder, "out")).map((path) => readFileSync(join(folder, "out", path), "utf8"));
+    expect(kept.filter((text) => text.startsWith("mine, ")).sort()).toEqual(
+      spoiled.map(([path]) => `mine, ${path}`).sort(),
+    );
     expect(readdirSync(folder).sort()).toEqual(["job.yaml", "out"]);
   });
 
@@ -364,28 +362,23 @@ describe("make over an earlier package", () => {
   it.each([
     ["a hole moved", MOVED, /^ {2}CUT AGAIN: B1/m],
     ["rods changed", RODS, /^ {2}RODS MADE AGAIN: B1 A/m],
-  ] as const)("is loud when %s and the revision did not", async (_, changed, line) => {
-    change("job.yaml", "same.yaml", changed);
-    const { stdout } = await run("make same.yaml --out out");
-    expect(stdout).toMatch(/^THE REVISION IS STILL A, AND THIS PACKAGE IS NOT WHAT WAS CUT OR MADE/m);
-    expect(stdout).toMatch(line);
-  });
-
-  it.each([
-    ["a hole moved", MOVED],
-    ["rods changed", RODS],
-  ] as const)("keeps what was handed out under the same letter when %s, once for each change", async (_, changed) => {
-    const first = readFileSync(join(folder, "out/summary.json"), "utf8");
-    change("job.yaml", "same.yaml", changed);
-    const { stdout } = await run("make same.yaml --out out");
-    expect(stdout).toMatch(/^ {2}more: rodplate compare out\/superseded\/rev-A out$/m);
-    expect(readFileSync(join(folder, "out/superseded/rev-A/summary.json"), "utf8")).toBe(first);
-    await run("make same.yaml --out out");
-    expect(readdirSync(join(folder, "out/superseded"))).toEqual(["rev-A"]);
-    await run("make job.yaml --out out");
-    expect(readdirSync(join(folder, "out/superseded")).sort()).toEqual(["rev-A", "rev-A_2"]);
-    expect((await run("proof out/superseded/rev-A")).status).toBe(0);
-  });
+  ] as const)(
+    "is loud when %s and the revision did not, and keeps what was handed out, once for each change",
+    async (_, changed, line) => {
+      const first = readFileSync(join(folder, "out/summary.json"), "utf8");
+      change("job.yaml", "same.yaml", changed);
+      const { stdout } = await run("make same.yaml --out out");
+      expect(stdout).toMatch(/^THE REVISION IS STILL A, AND THIS PACKAGE IS NOT WHAT WAS CUT OR MADE/m);
+      expect(stdout).toMatch(line);
+      expect(stdout).toMatch(/^ {2}more: rodplate compare out\/superseded\/rev-A out$/m);
+      expect(readFileSync(join(folder, "out/superseded/rev-A/summary.json"), "utf8")).toBe(first);
+      await run("make same.yaml --out out");
+      expect(readdirSync(join(folder, "out/superseded"))).toEqual(["rev-A"]);
+      await run("make job.yaml --out out");
+      expect(readdirSync(join(folder, "out/superseded")).sort()).toEqual(["rev-A", "rev-A_2"]);
+      expect((await run("proof out/superseded/rev-A")).status).toBe(0);
+    },
+  );
 
   it("does not keep what nobody may cut by, nor with --replace", async () => {
     change("job.yaml", "moved.yaml", MOVED);

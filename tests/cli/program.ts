@@ -104,6 +104,14 @@ export function runProcess(
   return spawnSync(process.execPath, [MAIN, ...args], { cwd: folder, encoding: "utf8", env: { ...bare, ...extra } });
 }
 
+/** The built program in a line of the shell, as `rodplate("check job.yaml") + " | head -1"`. */
+export const rodplate = (args: string): string => `'${process.execPath}' '${MAIN}' ${args}`;
+
+/** Runs a line of the shell, with as few variables as a process has here: colours that are forced are told on standard error. */
+export function runShell(folder: string, line: string): SpawnSyncReturns<string> {
+  return spawnSync("sh", ["-c", line], { cwd: folder, encoding: "utf8", env: bare });
+}
+
 /** Starts the built program as a process; resolves when it has ended. */
 export function startProcess(
   folder: string,

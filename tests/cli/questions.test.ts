@@ -79,4 +79,39 @@ describe("make over an earlier package", () => {
     expect(stdout).toContain("\n  Q-2  B2");
     expect(stdout).not.toContain("\n  - Q-1  Base");
   });
+
+  it("answers by numbers of a package are read by its register where a job is compared with it, on either side", async () => {
+    await make({ revision: "A", bases });
+    const form =
+      "answers:\n  - { question: Q-9, value: 2.5, unit: in, answer: as drawn, by: J. Doe, date: 24 Nov 2026 }\n";
+    writeFileSync(join(folder, "form.yaml"), form);
+    writeFileSync(join(folder, "job.yaml"), jobText({ revision: "A", bases, head: ["answersFrom: form.yaml"] }));
+    for (const sides of [
+      ["job.yaml", "out"],
+      ["out", "job.yaml"],
+    ]) {
+      const { status, stderr } = await runProgram(folder, ["compare", ...sides]);
+      expect([status, stderr]).toEqual([
+        2,
+        expect.stringContaining("Q-9 was never asked: the register of revision A goes to Q-2"),
+      ]);
+    }
+  });
+
+  it("check of a package says what else may be wanted of it", async () => {
+    await make({ revision: "A", bases });
+    for (const name of ["out", "out/summary.json"]) {
+      const { status, stderr } = await runProgram(folder, ["check", name]);
+      expect([status, stderr]).toEqual([2, expect.stringContaining("is a package, and no job")]);
+      expect(stderr).toContain("rodplate proof out;");
+    }
+  });
+
+  it("an answer by rule that names no value says in the ledger how far it goes", async () => {
+    const head = ["answers: [{ mark: B1, rule: washer-cover, by: J. Doe, date: 2026-11-23, text: as drawn }]"];
+    await make({ revision: "A", bases, head });
+    expect(readFileSync(join(folder, "out/engineer/ledger.csv"), "utf8")).toContain(
+      "holds for every failing row of this rule of B1, whatever its value becomes",
+    );
+  });
 });

@@ -8,15 +8,15 @@ import { runClass } from "./run-class.js";
 
 const CASES: readonly (readonly [string, number])[] = [
   ["job files", 30],
-  ["odd but valid geometry, cut files read by another reader", 20],
-  ["shop files", 40],
-  ["words of the language", 60],
-  ["schedule and placement CSV", 30],
-  ["XLSX", 30],
-  ["read", 30],
-  ["survey points", 40],
+  ["odd but valid geometry, cut files read by another reader", 12],
+  ["shop files", 20],
+  ["words of the language", 40],
+  ["schedule and placement CSV", 16],
+  ["XLSX", 16],
+  ["read", 14],
+  ["survey points", 20],
   ["summary.json", 30],
-  ["DXF", 100],
+  ["DXF", 60],
   ["command line", 6],
 ];
 

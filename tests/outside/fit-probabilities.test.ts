@@ -26,7 +26,7 @@ interface Case {
 }
 
 const cases: readonly Case[] = JSON.parse(readFileSync(new URL("fit-probabilities.json", import.meta.url), "utf8"));
-const SAMPLES = 100_000;
+const SAMPLES = 40_000;
 
 function simulate({ holes, rodError, holeError, maxTurn }: Case): FitProbability {
   return fitProbability({

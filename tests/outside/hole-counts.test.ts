@@ -139,7 +139,7 @@ function countEverywhere(made: Made, mark: string, own: readonly SummaryFile[]):
   };
   const listed = rowsOf(made, "_plates.csv").find((row) => row.mark === mark);
   const drilled = Number(listed?.["of them drilled"]);
-  const counted = cut(Number(listed?.["holes each"]) - drilled, drilled);
+  const counted = cut(Number(listed?.["holes and openings each"]) - drilled, drilled);
   const sheet = readWrittenSheet(
     bytesOf(own.some(({ kind }) => kind === "sheet-svg") ? "sheet-svg" : "piece-sheet-svg").toString(),
   );

@@ -50,7 +50,7 @@ const IN2 = 645.16;
 const ring = (outer: number, inner: number) => (Math.PI / 4) * (outer ** 2 - inner ** 2);
 const CIRCLE = "kind: circle, diameter: 158, count: 24, start: straddle";
 const CASES: readonly Case[] = [
-  ...[2, 3, 4, 5, 7, 12].map((count) => ({
+  ...[2, 3, 5, 12].map((count) => ({
     name: `a 14 ft ring in ${count}`,
     job: jobOf(
       "in",

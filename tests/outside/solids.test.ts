@@ -81,7 +81,7 @@ function assimp(bytes: Uint8Array, name: string) {
 
 describe.skipIf(isSkipped("admesh", "assimp"))("solids", () => {
   it.each(jobs)("of %s", async (name, path) => {
-    let pieces = 0;
+    let [pieces, assemblies] = [0, 0];
     for (const checked of await checkedBases(path)) {
       for (const piece of checked.pieces) {
         if (!solidStl.applies(checked, piece, true)) continue;
@@ -107,6 +107,8 @@ describe.skipIf(isSkipped("admesh", "assimp"))("solids", () => {
       const own = shellsOf(facets);
       expect(own.length).toBeGreaterThan(checked.rods.length);
       expect(own.filter(({ genus }) => genus === 0)).toHaveLength(checked.rods.length);
+      // one of each job: the others are made the same way, and assimp takes a second to start
+      if (assemblies++ > 0) continue;
       const model = assimp(
         write3mf(solids, assemblyFacts(checked, checked.plate)),
         `${name}-${checked.plate.mark}-rods`,

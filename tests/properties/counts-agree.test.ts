@@ -163,6 +163,7 @@ function expectBarsAgree(lots: readonly Row[], rows: Made["rows"]): void {
     expect([lot, onBars]).toEqual([lot, length === "not given" ? 0 : Number(quantity)]);
   }
   expect(sum(bars, "pieces")).toBe(sum(pieces, "pieces"));
+  expect(sum(pieces, "bars")).toBe(sum(bars, "bars"));
   expect(sum(rows("bars-by-size"), "bars")).toBe(sum(bars, "bars"));
   expect(sum(rows("bars-by-size"), "pieces")).toBe(sum(pieces, "pieces"));
 }

@@ -43,11 +43,21 @@ const pattern: fc.Arbitrary<Pattern> = fc.oneof(
 );
 const letters = fc.constantFrom([0.5, 0.25], [0.625, 0.625], [0.75, 0.5]);
 const mark = fc.constantFrom("T1", "T-204", "TEMPLATE-12-EAST");
+/** The properties draw the same plates from the one seed; each is made once. */
+const made = new Map<string, Plate>();
 const plates = fc
   .record({ pattern, letters, mark, isAuto: fc.boolean(), turn: fc.constantFrom(null, 0, 90, 30) })
-  .map(({ pattern: rods, letters: [most = 0.5, least = 0.5], ...rest }) =>
-    plateOf(rods, inches(most), inches(least), rest),
-  );
+  .map((drawn) => {
+    const key = JSON.stringify(drawn);
+    const {
+      pattern: rods,
+      letters: [most = 0.5, least = 0.5],
+      ...rest
+    } = drawn;
+    const plate = made.get(key) ?? plateOf(rods, inches(most), inches(least), rest);
+    made.set(key, plate);
+    return plate;
+  });
 
 function plateOf(
   rodPattern: Pattern,

@@ -60,7 +60,7 @@ describe("the words of a fault", () => {
       'job: { number: "1", title: a }\nlist:\n  - a: 1\n    b: [1, 2, "x"]\n  - |\n    text\nlast: &n { k: *n }\n';
     fc.assert(
       fc.property(changesOf(text.length), (changes) => expectOwn(readYaml(cut(text, changes), "j").findings)),
-      { numRuns: 800 },
+      { numRuns: 400 },
     );
   });
 
@@ -95,7 +95,7 @@ describe("the words of a fault", () => {
     const text = 'Mark,"Rod ""dia",x\nB1,"3/4\n",1\n';
     fc.assert(
       fc.property(changesOf(text.length), (changes) => expectOwn(readCsv(cut(text, changes), "s.csv").findings)),
-      { numRuns: 250 },
+      { numRuns: 150 },
     );
   });
 
@@ -164,7 +164,7 @@ describe("the words of a fault", () => {
           expectOwn((await openWorkbook(damaged, "s.xlsx", sheet)).findings);
         },
       ),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
     for (const gone of names) {
       const { [gone]: _, ...rest } = files;

@@ -61,7 +61,7 @@ describe("patterns", () => {
           plateOf(baseWith(points(at), auto(treatment))),
         );
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 
@@ -95,7 +95,7 @@ describe("automatic plates", () => {
           expect(-twiceDepthInside(hole.center, opening.contour)).toBeGreaterThanOrEqual(seat);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 
@@ -115,7 +115,7 @@ describe("automatic plates", () => {
         expect(2 * (least("x", x0, x1) - step / 2) * 1e6).toBeLessThan(seat);
         expect(2 * (least("y", y0, y1) - step / 2) * 1e6).toBeLessThan(seat);
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 });
@@ -147,7 +147,7 @@ describe("plates", () => {
         expect(b.pierces).toBe(a.pierces);
         expect(moved.holes.map(({ tag }) => tag)).toEqual(still.holes.map(({ tag }) => tag));
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 

@@ -49,7 +49,7 @@ describe("a job", () => {
       );
       for (const changed of changes) {
         cases += 1;
-        if (cases % 7 === 0) told(JSON.stringify(changed));
+        if (cases % 19 === 0) told(JSON.stringify(changed));
       }
     }
     expect(cases).toBeGreaterThan(500);

@@ -105,7 +105,7 @@ function countedIn(rows: (key: string) => readonly Row[], unit: Unit): Readonly<
     perPierce: sum(plates, "pierces total"),
     perLengthCut: sum(plates, "cut length total") / per,
     perLengthScribed: sum(plates, "scribe length total") / per,
-    perHole: sum(plates, "holes each", (row) => Number(row.quantity)),
+    perHole: sum(plates, "holes and openings each", (row) => Number(row.quantity)),
     perDelivery: new Set(rows("packing").map((row) => row.delivery)).size,
   };
 }

@@ -84,8 +84,19 @@ function jobText(typed: Typed, units: "in" | "mm" = "in"): string {
   ].join("\n");
 }
 
+/** Every slip is made in the same good jobs, which are checked once. */
+const failsOfGood = new Map<string, ReadonlyMap<string, string> | null>();
+
+function failsBefore(text: string): ReadonlyMap<string, string> | null {
+  const fails = failsOf(text);
+  failsOfGood.set(text, fails);
+  return fails;
+}
+
 /** Failing rows by severity, each as rule, subject and value. */
 function failsOf(text: string): ReadonlyMap<string, string> | null {
+  const known = failsOfGood.get(text);
+  if (known !== undefined) return known;
   const opened = openJob(inputsOf(text), { date: "2026-01-01" });
   if (!opened.ok) return null;
   const rows = checkJob(opened.value).bases.flatMap(({ checks }) => checks);
@@ -183,7 +194,7 @@ describe("a slip in a good job", () => {
     const counts: Partial<Record<Outcome, number>> = {};
     fc.assert(
       fc.property(good, (typed) => {
-        const before = failsOf(jobText(typed));
+        const before = failsBefore(jobText(typed));
         const text = slip(typed);
         fc.pre(text !== null);
         if (before === null || text === null) throw new Error("the job itself is refused");
@@ -220,7 +231,7 @@ describe("a slip in a good job", () => {
     ],
   ])("%s may pass: not every slip can be found", (_name, slip) => {
     const outcomes = fc.sample(good, 25).flatMap((typed) => {
-      const [before, text] = [failsOf(jobText(typed)), slip(typed)];
+      const [before, text] = [failsBefore(jobText(typed)), slip(typed)];
       return before === null || text === null ? [] : [outcomeOf(text, before)];
     });
     expect(outcomes).toContain("silent");

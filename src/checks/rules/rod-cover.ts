@@ -1,5 +1,5 @@
 import { acrossCorners, twiceDepthInside } from "../../geometry/index.js";
-import type { Bottom, EndPlate, Exposure, Input, Missing, Nut } from "../../job/model/job.js";
+import type { Bottom, EndPlate, Exposure, Missing, Nut } from "../../job/model/job.js";
 import { detailRod, steelBelowEmbedment } from "../../rods/index.js";
 import { concreteClauses, findCover, findSpacing } from "../../standards/index.js";
 import type { Length } from "../../units/index.js";
@@ -7,7 +7,7 @@ import { planContour } from "../geometry/measure.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import { compare, inBestCase, known, lacking, missingAmong, notApplicable, notChecked } from "../results.js";
 import type { RodHole } from "../rods.js";
-import { rodHoles } from "../rods.js";
+import { nutIfAnchor, rodHoles } from "../rods.js";
 import { CONCRETE, NUT } from "../takes.js";
 import { wordsIn } from "../words.js";
 
@@ -36,7 +36,7 @@ export const rodCover: Rule<"rod-cover"> = {
     const { base } = context;
     const { shape, at } = base.concrete;
     const rods = rodHoles(context);
-    if (shape.kind === "missing") return rods.map(({ tag }) => lacking(tag, [shape]));
+    if (shape.kind === "missing") return rods.map(({ tag }) => lacking(tag, [shape, ...exposureIfMissing(context)]));
     const pier = planContour(shape.value, at);
     const placed = rods.map((rod) => ({ ...rod, toEdge: twiceDepthInside(rod.center, pier) }));
     return [besideRod, besideBottom, belowRod, torquedEdge].flatMap((row) => placed.map((rod) => row(context, rod)));
@@ -115,18 +115,18 @@ function heldWhatever(
 
 function besideBottom(context: CheckContext, rod: PlacedRod): RuleResult {
   const own = { clause: coverClause(context, "beside the bottom of the rod") };
-  const needs = known({ bottom: rod.rod.bottom, nut: nutIfAnchor(rod) });
-  if (!needs.all) return lacking(rod.tag, needs.missing, own);
+  const needs = known({ bottom: rod.rod.bottom, nut: nutIfAnchor(rod.rod) });
+  if (!needs.all) return lacking(rod.tag, [...needs.missing, ...exposureIfMissing(context)], own);
   const { across, name } = reachOf(needs.values.bottom, needs.values.nut, rod.diameter);
   const say = wordsIn(context.job.unit);
   const how = `rod to edge ${say.twice(rod.toEdge)} - ${name} ${say.twice(across)}`;
   return coverRow(context, rod, rod.toEdge - across, how, own.clause);
 }
 
-/** The nut is needed only where it anchors the rod. */
-function nutIfAnchor({ rod }: RodHole): Input<Nut | null> {
-  const anchors = rod.bottom.kind === "given" && rod.bottom.value.kind === "nut";
-  return anchors ? rod.nut : { kind: "given", value: null, from: "" };
+/** Every row but that of a torqued rod hangs on it. */
+function exposureIfMissing({ base }: CheckContext): readonly Missing[] {
+  const { exposure } = base.concrete;
+  return exposure.kind === "missing" ? [exposure] : [];
 }
 
 interface Reach {
@@ -162,16 +162,22 @@ function belowRod(context: CheckContext, rodHole: RodHole): RuleResult {
   const { tag, rod, group } = rodHole;
   const clause = coverClause(context, "below the rod");
   const needs = known({ depth: context.base.concrete.depth, embedment: rod.embedment });
-  if (!needs.all) return lacking(tag, needs.missing, { clause });
-  const { depth, embedment } = needs.values;
   const below = steelBelowEmbedment(rod, detailRod(context.job, context.base, group));
+  if (!needs.all) {
+    const more = [below, nutIfAnchor(rod)].flatMap((input) => (input.kind === "missing" ? [input] : []));
+    return lacking(tag, [...needs.missing, ...more, ...exposureIfMissing(context)], { clause });
+  }
+  const { depth, embedment } = needs.values;
   const steel = below.kind === "given" ? below.value : 0;
   const say = wordsIn(context.job.unit);
   const how =
     `depth ${say.length(depth)} - embedment ${say.length(embedment)}` +
     (steel === 0 ? "" : ` - ${say.length(steel)} of steel below it`);
   const row = coverRow(context, rodHole, 2 * (depth - embedment - steel), how, clause);
-  return inBestCase(row, missingAmong({ "steel below it": below }));
+  return inBestCase(
+    row,
+    missingAmong({ "steel below it": below, ...(below.kind === "missing" ? { nut: nutIfAnchor(rod) } : {}) }),
+  );
 }
 
 function torquedEdge(context: CheckContext, rod: PlacedRod): RuleResult {

@@ -3,7 +3,7 @@ import { weldability } from "../../rods/index.js";
 import { findGrade, type GradeRow, recommendedNut } from "../../standards/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own } from "../results.js";
-import { compare, compareCounts, lacking, notApplicable, notChecked } from "../results.js";
+import { compare, compareCounts, inBestCase, lacking, missingAmong, notApplicable, notChecked } from "../results.js";
 import { counted, wordsIn } from "../words.js";
 
 const SIZES = "sizes of the grade";
@@ -106,9 +106,9 @@ function orderedInVain(rods: CheckContext["rods"], group: RodGroup, row: GradeRo
 function nutKind({ rods }: CheckContext, group: RodGroup): RuleResult {
   const subject = subjectOf(group);
   const grade = gradeOf(group, NUT);
-  if (!grade.held) return grade.row;
-  const { row, own } = grade;
   const { nut, finish, diameter, size } = group.rod;
+  if (!grade.held) return inBestCase(grade.row, missingAmong({ finish }));
+  const { row, own } = grade;
   if (row.system === "metric" || group.rod.thread === "metric coarse")
     return notApplicable(subject, "nuts of metric rods have one kind", own);
   if (nut.kind === "missing") return lacking(subject, [nut], own);

@@ -6,9 +6,19 @@ import type { Length } from "../../units/index.js";
 import { add } from "../../units/length.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
-import { compareSums, fixed, known, minus, notApplicable, plus, spareOf } from "../results.js";
+import {
+  compareSums,
+  fixed,
+  inBestCase,
+  known,
+  minus,
+  missingAmong,
+  notApplicable,
+  plus,
+  spareOf,
+} from "../results.js";
 import type { RodHole } from "../rods.js";
-import { isOverCastRods, rodHoles } from "../rods.js";
+import { isOverCastRods, nutIfAnchor, rodHoles } from "../rods.js";
 import { layers, lengthToleranceOf, throughTemplate } from "../stack-terms.js";
 import { STACK, TEMPLATE_STACK } from "../takes.js";
 import { wordsIn } from "../words.js";
@@ -94,7 +104,7 @@ function atItsShortest(context: CheckContext, rodHole: RodHole): RuleResult {
   const say = wordsIn(context.job.unit);
   const remark = (spare: number): string =>
     spare < 0 ? `; it may reach ${say.twice(-spare)} less deep, or stand as much lower` : "";
-  return compareSums(tag, [shortest, ">=", needed], say, { ...withEdition(SHORT, tolerance), remark });
+  return anchoredBy(rod, compareSums(tag, [shortest, ">=", needed], say, { ...withEdition(SHORT, tolerance), remark }));
 }
 
 /** No row where nothing is screwed or welded on, or the length is worked out. */
@@ -145,13 +155,19 @@ function leftAbove(
     ...anchor(rod, minus),
   ];
   const advice: Own = isWorkedOut(length) ? { severity: "advise" } : {};
-  return [compareSums(tag, [left, ">=", needed], say, { ...own, ...advice })];
+  return [anchoredBy(rod, compareSums(tag, [left, ">=", needed], say, { ...own, ...advice }))];
 }
 
 /** What is on the rod below its embedment: nothing where that goes to the end of the rod. */
 function anchor(rod: Rod, sign: typeof plus): readonly Term[] {
   const { bottom } = rod;
   return isEmbeddedToEnd(rod) || bottom.kind === "missing" ? [] : anchorParts(rod, bottom.value, sign);
+}
+
+/** Nothing where the lower end is not known is its best case. */
+function anchoredBy(rod: Rod, row: RuleResult): RuleResult {
+  if (rod.bottom.kind !== "missing" || isEmbeddedToEnd(rod)) return row;
+  return inBestCase(row, missingAmong({ "lower end": rod.bottom, nut: nutIfAnchor(rod) }));
 }
 
 /** A plate washer and a nut, or a plate and what holds it from below: one nut of those that it may have. */
@@ -187,7 +203,7 @@ function accountedFor(context: CheckContext, rodHole: RodHole): RuleResult {
   const say = wordsIn(context.job.unit);
   const remark = (spare: number): string =>
     spare > 0 ? `; nothing that is given takes the other ${say.twice(spare)}${ofBentRod(rod)}` : "";
-  return compareSums(tag, [[plus("length", rod.length)], "<=", parts], say, { ...own, remark });
+  return anchoredBy(rod, compareSums(tag, [[plus("length", rod.length)], "<=", parts], say, { ...own, remark }));
 }
 
 function ofBentRod({ bottom }: Rod): string {

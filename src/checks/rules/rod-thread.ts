@@ -4,7 +4,8 @@ import type { RodDetail } from "../../rods/index.js";
 import { detailRod, rodBelowAnchor } from "../../rods/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
 import type { Own, Term } from "../results.js";
-import { compareSums, fixed, minus, notApplicable, plus } from "../results.js";
+import { compareSums, fixed, inBestCase, minus, missingAmong, notApplicable, plus } from "../results.js";
+import { nutIfAnchor } from "../rods.js";
 import { NUT, THREADS } from "../takes.js";
 import { wordsIn } from "../words.js";
 
@@ -89,7 +90,8 @@ function apart({ job }: CheckContext, group: RodGroup, detail: RodDetail): RuleR
   const say = wordsIn(job.unit);
   const remark = (spare: number): string =>
     spare > 0 ? `; they meet: a rod that is threaded in full is ordered so (rods.threads: full)` : "";
-  return compareSums(subjectOf(group), [both, "<=", [overallTerm(detail, plus)]], say, { ...APART, remark });
+  const row = compareSums(subjectOf(group), [both, "<=", [overallTerm(detail, plus)]], say, { ...APART, remark });
+  return detail.overall.kind === "missing" ? inBestCase(row, missingAmong({ nut: nutIfAnchor(group.rod) })) : row;
 }
 
 /** From the top of the rod down to where the bend begins: overall length less the bar of the hook and its inside radius. */

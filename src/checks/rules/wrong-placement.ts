@@ -121,7 +121,8 @@ function dropWords({ dropsOn: plate }: WrongPlacement, say: Words): string {
 function basePlateRows({ base, rods, job }: CheckContext): readonly RuleResult[] {
   const unknown = base.groups.flatMap(({ baseHole }) => (baseHole.kind === "missing" ? [baseHole] : []));
   const byKey = new Map(unknown.map((missing) => [`${missing.key} ${missing.why}`, missing]));
-  if (byKey.size > 0) return [lacking(BASE_PLATE, [...byKey.values()])];
+  const noColumn = base.column.kind === "missing" ? [base.column] : [];
+  if (byKey.size > 0) return [lacking(BASE_PLATE, [...byKey.values(), ...noColumn])];
   const { x, y } = base.column.kind === "given" ? base.column.value.at : base.basePlate.at;
   const turned = turnedPlates(base, rods, pointAt(x, y));
   if (turned === "any") return [onOneRod(base)];

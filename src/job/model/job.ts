@@ -10,7 +10,7 @@ import type { Length, Unit } from "../../units/length.js";
 import type { BudgetSpec } from "./budget.js";
 import type { PlanSpec } from "./plan.js";
 import type { Rates } from "./rates.js";
-import type { QuestionRegister } from "./register.js";
+import type { QuestionNumbers, QuestionRegister } from "./register.js";
 import type { RodShop } from "./rod-shop.js";
 import type { SheetName } from "./sheet-names.js";
 import type { SurveySpec } from "./survey.js";
@@ -22,7 +22,7 @@ export type { RateName, Rates } from "./rates.js";
 export type { RodMaking, RodShop } from "./rod-shop.js";
 export type { RodStock } from "./rod-stock.js";
 export type { Given, Input, Missing, Offset } from "./values.js";
-export { given, missing, optional } from "./values.js";
+export { given, keysOfMissing, missing, optional } from "./values.js";
 
 /** Only a released job may be cut; sheets and files of the others say so. */
 export type JobStatus = "preliminary" | "for approval" | "released";
@@ -61,6 +61,8 @@ export interface Job {
   readonly answers: readonly Answer[];
   /** The questions of the package before, with their numbers; null of a job that has none. */
   readonly register: QuestionRegister | null;
+  /** null until every base was looked at for what it asks. */
+  readonly numbers: QuestionNumbers | null;
   /** Severities that the job raises, by rule id. */
   readonly raised: Readonly<Record<string, Severity>>;
   /** Source drawing and its revision, as printed in the title block; empty when not given. */

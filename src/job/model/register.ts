@@ -9,6 +9,8 @@ export interface AskedFigures {
   readonly value: number | null;
   readonly limit: number | null;
   readonly unit: string;
+  /** By which number it was asked then: a part goes on from that of the question which it was a part of. */
+  readonly number: string;
 }
 
 /** Rows of one base that a question is about; `mark` "": of the layout. */
@@ -43,6 +45,9 @@ export interface QuestionRegister {
   readonly questions: readonly RegisteredQuestion[];
 }
 
+/** Numbers of all that a job asks, by base, "" for the layout: one a row that is put to the engineer of record, worst first. */
+export type QuestionNumbers = ReadonlyMap<string, readonly string[]>;
+
 /** A number taken apart: `Q-7` is part 1 of 7. */
 export interface QuestionNumber {
   readonly question: number;
@@ -71,4 +76,9 @@ export function compareQuestionNumbers(a: string, b: string): number {
 /** The figures that a question stood at in the package before. */
 export function lastAsked({ asked }: Pick<RegisteredQuestion, "asked">): AskedFigures | undefined {
   return asked.at(-1);
+}
+
+/** One that was closed in this same revision was not issued as closed yet: its number comes back with its cause. */
+export function isToGoOn({ status, closedIn }: RegisteredQuestion, revision: string): boolean {
+  return status !== "closed" || closedIn === revision;
 }

@@ -11,7 +11,10 @@ export interface Given<T> {
   readonly from: string;
 }
 
-/** A value that is not known. `key` is the place in the job file that would supply it; `why` a sentence for the ledger. */
+/**
+ * A value that is not known. `key` is the place in the job file that would supply it, or several between commas; empty where
+ * none would. `why` is a sentence for the ledger.
+ */
 export interface Missing {
   readonly kind: "missing";
   readonly key: string;
@@ -39,4 +42,9 @@ export function isOfJobFile({ from }: Pick<Given<unknown>, "from">): boolean {
 /** Shorthand for a value that is not known. */
 export function missing(key: string, why: string): Missing {
   return { kind: "missing", key, why };
+}
+
+/** Every key that is to be given for it; none where no key would supply it. */
+export function keysOfMissing({ key }: Missing): readonly string[] {
+  return key === "" ? [] : key.split(", ");
 }

@@ -3,7 +3,7 @@
  * without an answer is left out. Every fault is told with its place.
  */
 import type { Finding } from "../../diagnostics/finding.js";
-import { isDay } from "../../leaves/leaves.js";
+import { readDay } from "../../leaves/written-day.js";
 import { placeOfCell } from "../../readers/cell-place.js";
 import type { Cell, InputFile, Table } from "../../readers/inputs.js";
 import { contentOf } from "../../readers/inputs.js";
@@ -305,11 +305,17 @@ function readLine(written: Written | undefined, { at, name, what, longest }: Lin
 
 /** A cell that a spreadsheet made a date of is one here. */
 function readDate(written: Written | undefined, at: Finding["at"], name: string, findings: Finding[]): string {
-  const text = (written?.text ?? "").trim().replace(/T.*$/, "");
-  if (isDay(text)) return text;
+  const text = (written?.text ?? "").trim();
+  const day = readDay(text);
+  if (day !== null) return day;
   const words =
     text === "" ? "there is no date" : `${JSON.stringify(text.slice(0, 40))} is no date that reads one way only`;
-  findings.push(fault(written?.at ?? at, `${name}: ${words}; allowed is a day written year-month-day, as 2026-11-24`));
+  findings.push(
+    fault(
+      written?.at ?? at,
+      `${name}: ${words}; allowed is a day written year-month-day, as 2026-11-24, or with its month by name, as 24 Nov 2026`,
+    ),
+  );
   return text;
 }
 

@@ -17,7 +17,7 @@ import { budgetFaults, resolveBudget } from "./budget.js";
 import type { JobSources } from "./job-sources.js";
 
 /** The part of a job that its head gives. */
-export type JobHead = Omit<Job, "unit" | "editions" | "shop" | "bases" | "plan" | "readAs" | "register">;
+export type JobHead = Omit<Job, "unit" | "editions" | "shop" | "bases" | "plan" | "readAs" | "register" | "numbers">;
 
 /** The head with its defaults; `date` is that of a job which names none. */
 export function resolveHead(head: HeadDocument, document: SourceDocument, unit: Unit, date: string): JobHead {

@@ -21,7 +21,7 @@ const question = z.object({
   ...{ rule: text, clause: text, edition: text, measured: text, text },
   places: z.array(z.object({ mark: text, subjects: z.array(text) }), { error: "is not a list of places" }),
   asked: z
-    .array(z.object({ revision: text, value: figure, limit: figure, unit: text }))
+    .array(z.object({ revision: text, value: figure, limit: figure, unit: text, number: text.optional() }))
     .min(1, { error: "is an empty list" }),
   status: z.enum(["open", "answered", "accepted", "closed"], { error: "is no status of a question" }),
   closedIn: text,
@@ -88,7 +88,11 @@ function parseRegister(content: string | Uint8Array): QuestionRegister | string 
   const numbers = questions.map((each) => each.number);
   const twice = numbers.find((each, i) => numbers.indexOf(each) !== i);
   if (twice !== undefined) return `has ${twice} twice: the register was changed`;
-  const sorted = questions.toSorted((a, b) => compareQuestionNumbers(a.number, b.number));
+  const named = questions.map((each) => ({
+    ...each,
+    asked: each.asked.map((at) => ({ ...at, number: at.number ?? each.number })),
+  }));
+  const sorted = named.toSorted((a, b) => compareQuestionNumbers(a.number, b.number));
   return { job: job.number, revision: job.revision, questions: sorted };
 }
 

@@ -156,6 +156,11 @@ function resolveNut(
 ): Input<Nut> {
   if (rods.nut !== undefined) return findNut(rod, rods.nut, `${from}; `);
   if (isMetric(rod)) return findNut(rod, "hex", "");
+  if (grade === null && rods.finish === undefined)
+    return missing(
+      "rods.grade or rods.nut, rods.finish or rods.nut",
+      "no grade and no finish is given, so no nut is recommended",
+    );
   if (grade === null) return missing("rods.grade or rods.nut", "no grade is given, so no nut is recommended");
   if (grade.nut === null) return missing("rods.nut", `no nut is named for grade ${grade.name}`);
   if (typeof grade.nut === "string") return findNut(rod, grade.nut, `shop; `);
@@ -186,7 +191,8 @@ function fullLength({ length, projection, embedment }: RodsDocument, from: From)
 /** A lower end without a nut has no thread where the job names none. */
 function resolveBottomThread({ bottom, bottomThreads }: RodsDocument, from: From): Input<Length> {
   if (bottomThreads !== undefined) return given(bottomThreads, from("bottomThreads"));
-  if (bottom === undefined) return missing("rods.bottom", "the lower end of the rods is not given");
+  if (bottom === undefined)
+    return missing("rods.bottom, rods.bottomThreads", "neither the lower end of the rods nor its thread is given");
   if (bottom === "nut" || needsThread(bottom))
     return missing("rods.bottomThreads", "no thread length at the lower end is given");
   return given(nanometres(0), "no thread at the lower end");

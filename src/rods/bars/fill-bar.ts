@@ -98,13 +98,25 @@ export function mostInBar({ sizes, values, limits, capacity }: Omit<FillChoice, 
   return most[most.length - 1] ?? 0;
 }
 
-/** Room up to which a bar is filled by a table as well: its length in the unit of its pieces. */
-const SMALL_BAR = 4_000;
+/** Cells of a table by which a bar is filled. */
+const TABLE_CELLS = 4_000;
 
-/** As `fillBar`, by a table of all rooms, for a bar of few units; null: the bar has more. */
-export function fillSmallBar(choice: FillChoice): BestFill | null {
+/**
+ * As `fillBar`, by a table of all rooms, which takes the same time whatever the values: exact for a bar of few units; of a longer one
+ * sizes are lengthened to a grid, so that what is found fits.
+ */
+export function fillByTable(choice: FillChoice): BestFill {
+  const grid = Math.ceil(choice.capacity / TABLE_CELLS);
+  const fill = fillTable({
+    ...choice,
+    sizes: choice.sizes.map((size) => Math.ceil(size / grid)),
+    capacity: Math.floor(choice.capacity / grid),
+  });
+  return { ...fill, isBest: grid === 1 };
+}
+
+function fillTable(choice: FillChoice): BestFill {
   const { sizes, capacity, above } = choice;
-  if (capacity > SMALL_BAR) return null;
   const most = new Float64Array(capacity + 1);
   const batches = batchesOf(choice);
   const used = batches.map(({ size, value }) => {

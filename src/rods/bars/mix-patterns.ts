@@ -2,7 +2,7 @@
  * Patterns and how often each is cut, as if a part of a bar could be cut: the linear relaxation by Gilmore and Gomory (1961),
  * its columns made as they are wanted. In doubles: nothing that is proven rests on them.
  */
-import { type BestFill, type FillChoice, fillBar, fillSmallBar } from "./fill-bar.js";
+import { type BestFill, type FillChoice, fillBar, fillByTable } from "./fill-bar.js";
 import type { CuttingProblem, Filling, Steps } from "./model.js";
 
 /** The mix, and what a piece of each size is worth in it. */
@@ -20,14 +20,18 @@ interface Basis {
 }
 
 const SMALLEST_GAIN = 1e-9;
+/** For one pattern; and where neither these nor a table find any that gains. */
 const PRICING_STEPS = 4000;
+const LAST_STEPS = 300_000;
+/** What such a pattern gains at least, of the cost of its bar: where less is gained too many are as good. */
+const LAST_GAIN = 1e-4;
 
 /** Every size has a count above zero and fits a bar. `known`: patterns that are looked at first. */
 export function mixPatterns(problem: CuttingProblem, steps: Steps, known: readonly Filling[] = []): PatternMix {
   const basis = firstBasis(problem);
   let worth = worthIn(basis);
   const made = known.filter(({ counts }) => counts.some((count) => count > 0));
-  const most = 30 * problem.sizes.length + 200;
+  const most = 100 * problem.sizes.length + 1000;
   for (let round = 0; round < most && steps.left > 0; round++) {
     steps.left -= problem.sizes.length;
     const old = bestKnown(problem, worth, made);
@@ -122,10 +126,19 @@ function bestPattern({ sizes, counts, bars }: CuttingProblem, worth: readonly nu
 }
 
 function priced(choice: FillChoice, gain: number, steps: Steps): BestFill {
-  const own: Steps = { left: PRICING_STEPS };
+  const fill = pricedIn(PRICING_STEPS, choice, gain, steps);
+  if (fill.isBest || fill.value > choice.above) return fill;
+  const tabled = fillByTable(choice);
+  if (tabled.isBest || tabled.value > choice.above || steps.left <= 0) return tabled;
+  const least = LAST_GAIN * choice.above;
+  return pricedIn(Math.min(LAST_STEPS, steps.left), { ...choice, above: choice.above + least }, least, steps);
+}
+
+function pricedIn(most: number, choice: FillChoice, gain: number, steps: Steps): BestFill {
+  const own: Steps = { left: most };
   const fill = fillBar(choice, gain, own);
-  steps.left -= PRICING_STEPS - own.left;
-  return fill.isBest || fill.value > choice.above ? fill : (fillSmallBar(choice) ?? fill);
+  steps.left -= most - own.left;
+  return fill;
 }
 
 const LEAST_PIVOT = 1e-9;

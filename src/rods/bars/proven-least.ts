@@ -3,7 +3,7 @@
  * worth more than the bar; so all bars together cost at least what all pieces are worth. (Dual-feasible worths; Gilmore and
  * Gomory 1961, Farley 1990.) The worths come from doubles and are then made feasible exactly.
  */
-import { fillBar, mostInBar } from "./fill-bar.js";
+import { type FillChoice, fillBar, mostInBar } from "./fill-bar.js";
 import type { CuttingProblem } from "./model.js";
 
 /** Whole worths of the sizes: no filling of a bar is worth more than `cost` x `scale`. */
@@ -35,13 +35,26 @@ function worstBar(
 ): readonly [bigint, bigint] {
   let worst: readonly [bigint, bigint] = [1n, 1n];
   for (const { capacity, cost } of bars) {
-    const choice = { sizes, values, limits: counts, capacity };
-    const fill = fillBar({ ...choice, above: cost * scale }, WHOLE, { left: EXACT_STEPS });
-    const most = BigInt(fill.isBest ? fill.value : mostInBar(choice));
+    const most = BigInt(mostWorth({ sizes, values, limits: counts, capacity, above: cost * scale }));
     const allowed = BigInt(cost) * BigInt(scale);
     if (most * worst[1] > worst[0] * allowed) worst = [most, allowed];
   }
   return worst;
+}
+
+/** Shares of a bar by which its fillings are allowed to be worth more, where fewer do not do: each loses the bound as much. */
+const ALLOWED_MORE = [0, 2 ** -22, 2 ** -19, 2 ** -16, 2 ** -13, 2 ** -11, 2 ** -9];
+
+/**
+ * At least the highest worth of a filling, and at least `above`. Where the lengths of pieces share no large unit there are too many
+ * fillings of almost the worth of the bar to look at each: then none is looked for that is worth a little more.
+ */
+function mostWorth({ above, ...choice }: FillChoice): number {
+  for (const share of ALLOWED_MORE) {
+    const fill = fillBar({ ...choice, above: above + Math.ceil(above * share) }, WHOLE, { left: EXACT_STEPS });
+    if (fill.isBest) return fill.value;
+  }
+  return mostInBar(choice);
 }
 
 /** Whole values differ by 1; a double of this size may be off by less than the rest. */

@@ -3,7 +3,7 @@ import type { Job, Rod } from "../../job/model/job.js";
 import type { Input } from "../../job/model/values.js";
 import { given, missing } from "../../job/model/values.js";
 import { findThreadInSeries } from "../../standards/index.js";
-import { type Length, NM_PER_INCH, nanometres } from "../../units/length.js";
+import { type Length, NM_PER_INCH, nanometres, type Unit } from "../../units/length.js";
 
 /** What saw and threader are set to. */
 export interface RodBar {
@@ -43,6 +43,11 @@ function pitchDiameter(rod: Rod): Input<Length> {
   if (pitch === null) return missing("rods.thread", `no pitch of thread ${rod.size} ${rod.thread} is kept`);
   const value = nanometres(Math.round(rod.diameter - PITCH_DEPTH * pitch));
   return given(value, "basic pitch diameter, d - 0.6495 p");
+}
+
+/** A size as orders print it: that of an inch rod with its unit in a job in millimetres. */
+export function sizeWords({ size, thread }: Pick<Rod, "size" | "thread">, unit: Unit): string {
+  return unit === "mm" && thread !== "metric coarse" ? `${size} in` : size;
 }
 
 /** `1-1/4-7 UNC-2A`, `M30x3.5-6g`; without what is not known. */

@@ -7,6 +7,7 @@ import type { Missing } from "../../job/model/values.js";
 import { findGrade, findNut, findOverTap, type NutStandard } from "../../standards/index.js";
 import { formatLength, formatWithUnit, type Unit } from "../../units/index.js";
 import { add, type Length } from "../../units/length.js";
+import { sizeWords } from "./bar.js";
 import type { Hardware } from "./model.js";
 import { HOLE_PLAY, weighNut, weighPiece } from "./weights.js";
 
@@ -37,14 +38,22 @@ export function hardwareOf(job: Job, base: Base, group: RodGroup): HardwareList 
     ...templateWashers(job, base, rod),
     ...nut("lower template", base.template.lower === null ? 0 : LOWER_NUTS),
     ...bottomHardware(job, rod),
+    ...protector(job, rod),
   ];
   const lacks = [levelling, rod.nut, rod.finish, group.washer, rod.bottom];
   return { hardware, open: lacks.flatMap((input) => (input.kind === "missing" ? [input] : [])) };
 }
 
+/** On the thread that stands out. No weight of one is kept. */
+function protector({ unit }: Job, rod: Rod): readonly Hardware[] {
+  if (!rod.protectors) return [];
+  const words = `thread protector for ${sizeWords(rod, unit)} rod`;
+  return [{ what: "thread protector", place: "top", words, count: 1, kilograms: null }];
+}
+
 function nutsAt(job: Job, rod: Rod, place: string, count: number, more = ""): readonly Hardware[] {
   if (count === 0) return [];
-  return [{ what: "nut", place, words: `${nutWords(rod)}${more}`, count, kilograms: nutKilograms(job, rod) }];
+  return [{ what: "nut", place, words: `${nutWords(rod, job.unit)}${more}`, count, kilograms: nutKilograms(job, rod) }];
 }
 
 function nutKilograms({ shop }: Job, rod: Rod): number | null {
@@ -59,9 +68,9 @@ function nutStandard({ thread }: Rod, kind: "hex" | "heavy hex"): NutStandard {
 }
 
 /** `1-1/4 heavy hex nut, ASTM A563 DH, hot-dip galvanized, over-tapped 0.024 in`. */
-export function nutWords(rod: Rod): string {
+function nutWords(rod: Rod, unit: Unit): string {
   const kind = rod.nut.kind === "given" ? `${rod.nut.value.kind} nut` : "nut (kind not given)";
-  return [`${rod.size} ${kind}`, ...nutGrade(rod), ...nutCoating(rod)].join(", ");
+  return [`${sizeWords(rod, unit)} ${kind}`, ...nutGrade(rod), ...nutCoating(rod)].join(", ");
 }
 
 /** By the grade of the rod: A563 A with F1554 36 and 55, DH with 105; ISO 898-2 classes. */
@@ -108,7 +117,8 @@ function templateWashers({ shop, unit }: Job, { template }: Base, rod: Rod): rea
   const { templateWasher } = shop;
   if (isSetOverCastRods(template) || (templateWasher.kind === "missing" && template.material !== "plywood")) return [];
   const known = templateWasher.kind === "given" ? templateWasher.value : null;
-  const words = known === null ? `washer (size not given) for ${rod.size} rod` : washerWords(known, "", rod, unit);
+  const words =
+    known === null ? `washer (size not given) for ${sizeWords(rod, unit)} rod` : washerWords(known, "", rod, unit);
   const kilograms = known === null ? null : washerKilograms(shop, known, rod);
   return [{ what: "washer", place: "template", words: `${words}, for the template alone`, count: 2, kilograms }];
 }
@@ -128,7 +138,8 @@ function washersAt({ shop, unit }: Job, { washer, rod }: RodGroup, place: string
 }
 
 /** `plate washer 3 x 3 x 1/2 for 1-1/4 rod`, `washer F436 for 1-1/4 rod, 2-1/2 x 0.136`. */
-function washerWords(washer: Washer, from: string, { size }: Rod, unit: Unit): string {
+function washerWords(washer: Washer, from: string, rod: Rod, unit: Unit): string {
+  const size = sizeWords(rod, unit);
   const figure = formatLength(washer.size, unit);
   const thick = washer.thickness.kind === "given" ? ` x ${formatLength(washer.thickness.value, unit)}` : "";
   if (washer.shape === "square") return `plate washer ${figure} x ${figure}${thick} for ${size} rod`;
@@ -157,6 +168,9 @@ function endPiece({ shop, unit }: Job, rod: Rod, what: "plate washer" | "plate",
   const hole: Length = add(rod.diameter, HOLE_PLAY);
   const say = (length: Length) => formatLength(length, unit);
   const sides = plate.shape === "square" ? `${say(plate.size)} x ${say(plate.size)}` : `diameter ${say(plate.size)}`;
-  const words = [`${what} ${sides} x ${say(plate.thickness)} for ${rod.size} rod`, ...washerCoating(rod)].join(", ");
+  const words = [
+    `${what} ${sides} x ${say(plate.thickness)} for ${sizeWords(rod, unit)} rod`,
+    ...washerCoating(rod),
+  ].join(", ");
   return { what, place: "lower end", words, count: 1, kilograms: weighPiece(plate, hole, shop.density.steel.value) };
 }

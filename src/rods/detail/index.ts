@@ -1,4 +1,5 @@
 /** Rods as a shop makes them: a group of a base in, its detail out. */
+export { sizeWords } from "./bar.js";
 export { detailRod } from "./detail-rod.js";
 export { isEmbeddedToEnd, rodBelowAnchor, steelBelowEmbedment } from "./lengths.js";
 export type {

@@ -5,7 +5,7 @@
 import type { Bottom, Rod, RodMaking } from "../../job/model/job.js";
 import { nutHeight, nutsAtBottom } from "../../job/model/stack.js";
 import type { Given, Input, Missing } from "../../job/model/values.js";
-import { given, missing } from "../../job/model/values.js";
+import { given, keysOfMissing, missing } from "../../job/model/values.js";
 import { add, type Length, nanometres } from "../../units/length.js";
 import type { Hook, LengthTerm, RodDetail, WorkedLength } from "./model.js";
 
@@ -48,11 +48,10 @@ export function overallOf(rod: Rod, bar: Input<Length>, making: RodMaking): Inpu
     const own = term(hooked ? "length to the inside of the hook" : "length", length.value, length.from);
     return hooked ? sumUp([own, hookBar(bar)], "given") : sumUp([own], "given");
   }
-  if (bottom.kind === "missing") return bottom;
   const parts: readonly PartTerm[] = [
     inputTerm("projection", rod.projection),
     inputTerm(`embedment ${embedmentTo(rod)}`, rod.embedment),
-    ...lowerEnd(bottom.value, rod, bar, making),
+    ...(bottom.kind === "missing" ? [bottom] : lowerEnd(bottom.value, rod, bar, making)),
   ];
   return hooked ? sumUp(parts, "worked out") : roundUp(sumUp([...parts, ...zinc(rod)], "worked out"), making);
 }
@@ -128,8 +127,8 @@ export function steelBelowEmbedment(rod: Rod, detail: Pick<RodDetail, "overall" 
   if (isEmbeddedToEnd(rod)) return given(nanometres(0), "the embedment goes to the lower end of the rod");
   const height = anchorHeight(rod, detail.bar);
   const below = rodBelowAnchor(rod, detail);
-  if (height.kind === "missing") return height;
-  return below.kind === "missing" ? below : given(add(height.value, below.value), below.from);
+  if (below.kind === "missing") return below;
+  return height.kind === "missing" ? height : given(add(height.value, below.value), below.from);
 }
 
 /** Zinc adds to a length no more than to a diameter, which is nothing beside the tolerance: a term of zero says so. */
@@ -156,8 +155,8 @@ function sumUp(parts: readonly PartTerm[], by: WorkedLength["by"]): Input<Worked
   const lacks = parts.flatMap((part) => ("kind" in part ? [part] : []));
   const [lack] = lacks;
   if (lack !== undefined) {
-    const keys = [...new Set(lacks.map(({ key }) => key))];
-    return missing(keys.join(", "), [...new Set(lacks.map(({ why }) => why))].join("; "));
+    const keys = [...new Set(lacks.flatMap(keysOfMissing))];
+    return missing(keys.join(", "), [...new Set(lacks.flatMap(({ why }) => why.split("; ")))].join("; "));
   }
   const terms = parts.flatMap((part) => ("kind" in part ? [] : [part]));
   const value = nanometres(terms.reduce((sum, { length }) => sum + length, 0));

@@ -47,8 +47,8 @@ export interface Hook {
 
 /** What goes on a rod, of one kind. */
 export interface Hardware {
-  readonly what: "nut" | "washer" | "plate washer" | "plate";
-  /** Where: `base plate`, `levelling`, `template`, `lower end`. */
+  readonly what: "nut" | "washer" | "plate washer" | "plate" | "thread protector";
+  /** Where: `base plate`, `levelling`, `template`, `lower end`, `top`. */
   readonly place: string;
   /** As it is ordered, in words of the trade: `1-1/4 heavy hex nut, ASTM A563 DH, galvanized, over-tapped 0.024 in`. */
   readonly words: string;

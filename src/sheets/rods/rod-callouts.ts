@@ -133,6 +133,14 @@ export function heightUnder(under: UnderRod): number {
   return (greatestOf([...rows, captionRow(under)]) + 1) * letter * LEADING;
 }
 
+/** How far right its words reach, on paper. */
+export function rightOfUnder({ callouts, caption, letter }: UnderRod): number {
+  return greatestOf([
+    caption.x + textWidth(caption.words, letter),
+    ...callouts.map((each) => stretchOf(each, letter)[1]),
+  ]);
+}
+
 /** The first row under those of the lower end in which the caption meets nothing. */
 function captionRow({ callouts, taken, caption, letter }: UnderRod): number {
   const own: Stretch = [caption.x, caption.x + textWidth(caption.words, letter)];

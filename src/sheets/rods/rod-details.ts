@@ -36,16 +36,25 @@ export function drawRodDetails(papers: RodPapers): readonly Scene[] {
 }
 
 const PAD = 2;
-/** Share of the width that the view takes; words stand beside it. */
-const VIEW_SHARE = 0.58;
+/** Shares of the width that the view may take, the words standing beside it: the first of those with the lowest frame, so that more stand on a page. */
+const VIEW_SHARES = [0.58, 0.54] as const;
+/** A frame that is lower by less, mm, is no lower. */
+const AS_LOW = 1;
 
 function lotPiece({ held, job }: RodPapers, lot: RodLot, width: number, lettering: Lettering): Piece {
   const { unit } = job;
   const head = lotHead({ lot, held, job }, width, lettering);
-  const view = width * VIEW_SHARE;
-  const figure = rodFigure(lot.detail, { unit, width: view - 2 * PAD, lettering, callouts: true });
-  const words = paragraphsPiece(detailParagraphs(lot, held, job), width - view - 2 * PAD, 1, lettering.small);
-  const height = head.height + Math.max(figure.height, words.height) + 2 * PAD;
+  const paragraphs = detailParagraphs(lot, held, job);
+  const parts = VIEW_SHARES.map((share) => {
+    const view = width * share;
+    const figure = rodFigure(lot.detail, { unit, width: view - 2 * PAD, lettering, callouts: true });
+    const words = paragraphsPiece(paragraphs, width - view - 2 * PAD, 1, lettering.small);
+    return { view, figure, words, inner: Math.max(figure.height, words.height) + 1.25 * PAD };
+  });
+  const { view, figure, words, inner } = parts.reduce((best, each) =>
+    each.figure.isWithin && each.inner < best.inner - AS_LOW ? each : best,
+  );
+  const height = head.height + inner;
   const draw = (x: number, top: number) => {
     const under = top - head.height;
     return group(

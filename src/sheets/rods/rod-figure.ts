@@ -14,7 +14,7 @@ import { textWidth } from "../text-metrics.js";
 import { scaleWords } from "../title-block.js";
 import { halfAt, type PlacedRod, rodLines, spotOf } from "./draw-rod.js";
 import { fitRod } from "./fit-rod.js";
-import { calloutsOf, heightUnder, itemsUnder, type UnderRod } from "./rod-callouts.js";
+import { calloutsOf, heightUnder, itemsUnder, rightOfUnder, type UnderRod } from "./rod-callouts.js";
 import { type Measured, onPaper, type RodShape, shapeOf } from "./shape.js";
 
 /** How a figure is set. */
@@ -34,8 +34,13 @@ const SMALL_ACROSS = { half: 9, hook: 18 } as const;
 /** Line of the top of concrete beyond the rod. */
 const OVER = 3;
 
+/** A figure, and whether its words stay in its width. */
+export interface RodFigure extends Piece {
+  readonly isWithin: boolean;
+}
+
 /** The figure of a rod. */
-export function rodFigure(detail: RodDetail, options: FigureOptions): Piece {
+export function rodFigure(detail: RodDetail, options: FigureOptions): RodFigure {
   const { width, unit, lettering } = options;
   const shape = shapeOf(detail);
   const left = shape.hook === null ? LEFT : LEFT_OF_HOOK;
@@ -50,7 +55,8 @@ export function rodFigure(detail: RodDetail, options: FigureOptions): Piece {
     caption: { x: Math.max(x, rightOfHook(rod)), words: caption },
     letter: lettering.small,
   });
-  const sizes = heights(rodAt(0, 0), underAt(rodAt(0, 0), 0));
+  const under = underAt(rodAt(0, 0), 0);
+  const sizes = heights(rodAt(0, 0), under);
   const height = sizes.above + sizes.below;
   const draw = (x: number, top: number) => {
     const rod = rodAt(x, top - sizes.above);
@@ -60,12 +66,12 @@ export function rodFigure(detail: RodDetail, options: FigureOptions): Piece {
     put(draft, ...itemsUnder(underAt(rod, x), rod.y - sizes.callouts));
     return group("rod-view", draft.items, { scale: fit.scale.factor, broken: fit.breaks.length });
   };
-  return { height, draw };
+  return { height, draw, isWithin: rightOfUnder(under) <= width };
 }
 
 function wordsOfScale({ isKnown }: RodShape, scale: string, isBroken: boolean): string {
   if (!isKnown) return "NOT TO SCALE";
-  return isBroken ? `BROKEN, NOT TO SCALE; PARTS ${scale}` : `SCALE ${scale}`;
+  return isBroken ? `BROKEN; PARTS ${scale}` : `SCALE ${scale}`;
 }
 
 /** mm from the axis: up to the head, down to the foot, down to the callouts. */

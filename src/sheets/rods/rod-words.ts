@@ -3,7 +3,7 @@ import type { Job } from "../../job/model/job.js";
 import type { Input } from "../../job/model/values.js";
 import type { Hardware, LengthTerm, RodDetail } from "../../rods/detail/model.js";
 import { S1_MARK, weldCaution } from "../../rods/detail/welding.js";
-import { orderedGrade } from "../../rods/index.js";
+import { orderedGrade, sizeWords } from "../../rods/index.js";
 import type { RodLot, RodUse } from "../../rods/lots.js";
 import { findGrade } from "../../standards/index.js";
 import { groupBy } from "../../units/group-by.js";
@@ -23,8 +23,8 @@ export interface Paragraph {
 
 /** `1-1/4 x 36-1/2, HEADED WITH NUT`; of a bent rod `3/4 x 33 TO HOOK x 4, HOOKED`, as it is ordered. */
 export function titleWords(detail: RodDetail, unit: Unit): string {
-  const { size, kind } = detail;
-  return `${size} x ${titleLength(detail, unit)}, ${kind.kind === "given" ? kind.value.toUpperCase() : `KIND ${NOT_GIVEN}`}`;
+  const { kind } = detail;
+  return `${sizeWords(detail, unit)} x ${titleLength(detail, unit)}, ${kind.kind === "given" ? kind.value.toUpperCase() : `KIND ${NOT_GIVEN}`}`;
 }
 
 /** End to end; of a bent rod to the inside of its hook, as ASTM F1554 measures it, and how far the hook reaches. */
@@ -231,7 +231,6 @@ export function detailParagraphs(
     })),
     ...of("WELDS", [weldWords(detail)]),
     ...of("MARK", detail.weldable === "S1" ? [S1_MARK] : []),
-    ...of("PROTECTORS", detail.protectors ? ["on the threads that stand out"] : []),
     ...of("TOLERANCES", [toleranceWords(tolerances, general)]),
     ...of("BASES", [basesWords(lot, held)]),
     ...of(NOT_GIVEN, lacks.length === 0 ? [] : [lacks.join(", ")]),

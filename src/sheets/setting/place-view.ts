@@ -15,6 +15,7 @@ import { contourParts, holeRadius, onPaper, type View } from "../plan-shapes.js"
 import type { PathPart, SceneItem } from "../scene.js";
 import type { Lettering } from "../sheet-sizes.js";
 import { type Disc, putSurveyTags, type SurveyTag } from "../survey-tags.js";
+import { POINT_RADIUS, putPointBeside } from "../working-point.js";
 import type { Facing } from "./places.js";
 import type { SettingRequest } from "./request.js";
 
@@ -61,10 +62,10 @@ export function drawPlaceView(request: SettingRequest, facing: Facing, area: Are
     const radius = radiusAround({ center, radius: holeRadius(view, hole) }, discs);
     return { tag: hole.tag, center, radius, outward: Math.atan2(away.y, away.x) };
   });
-  const point = { center: view.origin, radius: radiusAround({ center: view.origin, radius: 1 }, discs) };
+  const point = { center: view.origin, radius: radiusAround({ center: view.origin, radius: POINT_RADIUS }, discs) };
+  const isNamed = putPointBeside(draft, view, lettering, "W.P.");
   const ordered: readonly SurveyTag[] = [
-    { tag: "W.P.", ...point, outward: (-3 * Math.PI) / 4 },
-
+    ...(isNamed ? [] : [{ tag: "W.P.", ...point, outward: (-3 * Math.PI) / 4 }]),
     ...pointers(request, view, move.apply),
     ...tags.toSorted((a, b) => inward(a, view) - inward(b, view)),
   ];

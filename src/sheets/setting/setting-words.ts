@@ -127,10 +127,20 @@ const lotsOf = onceFor(
     new Map(rodLots(job).flatMap(({ mark, uses }) => uses.map(({ base, group }) => [`${base} ${group}`, mark]))),
 );
 
-function lowerSteps({ pieces }: SettingRequest): readonly Step[] {
-  return pieces
+function lowerSteps(request: SettingRequest): readonly Step[] {
+  return request.pieces
     .filter(({ role }) => role === "lower template")
-    .map(({ plate }) => step("LOWER TEMPLATE", `${plate.mark} on the rods, same way round, level`));
+    .map(({ plate }) =>
+      step("LOWER TEMPLATE", `${plate.mark} on the rods, same way round, level; ${lowerLevel(request)}`),
+    );
+}
+
+function lowerLevel({ base, job }: SettingRequest): string {
+  const level = base.template.lower?.level;
+  if (level === undefined || level.kind === "missing") return "its height is not given: ask the office";
+  const { from, distance } = level.value;
+  const to = from === "lower ends" ? "above the lower ends of the rods" : "below T.O.C.";
+  return `underside ${formatLength(distance, job.unit)} ${to}`;
 }
 
 function segmentSteps({ pieces }: SettingRequest): readonly Step[] {

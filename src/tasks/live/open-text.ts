@@ -8,10 +8,10 @@ import { findNode } from "../../readers/source.js";
 import type { ItemPlaces } from "../../readers/yaml.js";
 import { placesOfItems } from "../../readers/yaml.js";
 import type { Unit } from "../../units/index.js";
-import type { OpenedJob } from "../open.js";
 import { openJob, vocabulary } from "../open.js";
+import type { OpenedJob } from "../opened-job.js";
 import type { WrittenLine } from "./base-line.js";
-import { writtenLine } from "./base-line.js";
+import { headTexts, writtenLine } from "./base-line.js";
 
 /** A text of a job and what it gives. */
 export interface OpenText {
@@ -27,6 +27,8 @@ export interface OpenText {
   readonly basesIn: "job" | "sheet";
   readonly unit: Unit;
   readonly root: SourceNode | null;
+  /** Texts of the head as written, by key path. */
+  readonly said: Readonly<Record<string, string>>;
   /** Files that the job names. */
   readonly requests: JobFile["requests"];
   /** How one base is read by itself; null where none can be. */
@@ -49,6 +51,7 @@ export function openText({ inputs: given, text, date }: TextInput, before: OpenT
   const items = basesOf(root);
   const unit = findNode(root ?? undefined, "units");
   return {
+    said: root === null ? {} : headTexts(root),
     ...{ text, inputs, root, findings: opened.findings, requests: file.requests },
     opened: opened.ok ? opened.value : null,
     lines: items === null ? linesOfSheet(opened.ok ? opened.value : null, before) : linesOf(items, root),

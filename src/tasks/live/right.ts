@@ -4,7 +4,7 @@ import { checkBase } from "../../checks/checked.js";
 import type { CheckRow } from "../../checks/model.js";
 import { isShared } from "../../job/index.js";
 import type { ShapedBase } from "../../template/index.js";
-import type { OpenedJob } from "../open.js";
+import type { OpenedJob } from "../opened-job.js";
 import type { Standing } from "./base-line.js";
 import { standingOf } from "./base-line.js";
 import type { OpenText } from "./open-text.js";

@@ -74,9 +74,16 @@ function settle(job: Job, units: readonly Unit[], order: Order, used: ReadonlySe
   const templates = units.flatMap(({ given }) => given ?? []);
   const mark = nameTemplate({ bases: members.map(({ base }) => base.mark), templates }, used);
   if (mark === null) return units.flatMap((unit) => settle(job, [unit], order, used));
+  if (isOnePlate(members, mark)) return [{ mark, members }];
   const parts = partition(job, units, { mark, members });
   if (parts.length === 1) return [{ mark, members }];
   return parts.flatMap((part) => settle(job, part, order, used));
+}
+
+/** True of bases that differ in nothing that a plate follows from: none needs to be made to know it. */
+function isOnePlate(members: readonly BaseWithRods[], mark: string): boolean {
+  const inputs = members.map((each) => inputsOf({ ...each, base: withTemplate(each.base, mark, []) }));
+  return inputs.every((each) => each === inputs[0]);
 }
 
 /** Units by their plates; one whose own bases differ stands alone. */
@@ -99,11 +106,16 @@ export function withTemplate(base: Base, mark: string, sharedBy: readonly string
   return { ...base, template: { ...base.template, mark, sharedBy } };
 }
 
+/** All that the plate of a base follows from. */
+function inputsOf({ base }: BaseWithRods): string {
+  return JSON.stringify({ ...base, ...SET_APART, template: { ...base.template, ...SET_APART_OF_TEMPLATE } });
+}
+
 /** Of bases that differ in nothing but their marks and numbers one plate is made. */
 function rememberKeys(job: Job): (each: BaseWithRods) => string {
   const known = new Map<string, string>();
   return ({ base, rods }) => {
-    const inputs = JSON.stringify({ ...base, ...SET_APART, template: { ...base.template, ...SET_APART_OF_TEMPLATE } });
+    const inputs = inputsOf({ base, rods });
     const found = known.get(inputs) ?? keyOfPlate(job, base, rods);
     known.set(inputs, found);
     return found;

@@ -7,7 +7,7 @@ export interface HoldingBases {
   readonly reasons: readonly string[];
 }
 
-/** An open question of one of the bases; its number where the register has it. */
+/** An open question of one of the bases; its number is null until the job has its numbers. */
 export interface OpenAtBase {
   readonly mark: string;
   readonly plainName: string;

@@ -23,6 +23,16 @@ async function answer(ask: EngineAsk): Promise<Omit<EngineAnswer, "took">> {
       return live.splice(ask.splices, ask.watch);
     case "look":
       return { splices: [], job: null, view: live.look(ask.watch) };
+    case "take-bases":
+      return live.takeBases(ask.watch);
+    case "ledger":
+      return { splices: [], job: null, view: null, ledger: live.ledger(ask.ledger) };
+    case "digest":
+      return { splices: [], job: null, view: null, digest: live.digest() };
+    case "questions":
+      return { splices: [], job: null, view: null, questions: live.questions() };
+    case "answer":
+      return live.answer(ask.drafts, ask.watch);
   }
 }
 

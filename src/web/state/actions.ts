@@ -1,6 +1,17 @@
 /** What can be done on the page. Each action changes the state, asks the engine where the job changes, and keeps the job. */
 import { inverse, spliced } from "../../readers/yaml-edit.js";
-import type { KeyEdit, Splice, Watch } from "../../tasks/live/model.js";
+import { answerStep } from "../../tasks/live/answer-step.js";
+import type {
+  AnswerDraft,
+  AnswerFaults,
+  KeyEdit,
+  LedgerAsk,
+  LedgerSlice,
+  LiveDigest,
+  LiveQuestions,
+  Splice,
+  Watch,
+} from "../../tasks/live/model.js";
 import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk, JobFiles } from "../engine/protocol.js";
 import type { BeginActions } from "./begin-actions.js";
@@ -23,6 +34,15 @@ export interface Actions extends JobActions, BeginActions {
   open(files: JobFiles, from: string): Promise<void>;
   /** Changes keys of the job, as one step that can be taken back. */
   edit(name: string, edits: readonly KeyEdit[]): Promise<void>;
+  /** Takes the bases of the schedule that the job names into the job file, as one step. */
+  takeBases(): Promise<void>;
+  /** Rows of every base of the job; null where no job is open. */
+  ledger(ask: LedgerAsk): Promise<LedgerSlice | null>;
+  /** What all rows of the job come to; null where no job is open, or it never was right. */
+  digest(): Promise<LiveDigest | null>;
+  questions(): Promise<LiveQuestions | null>;
+  /** Writes answers into the job, as one step; gives why not, by the field that is at fault. */
+  answer(drafts: readonly AnswerDraft[]): Promise<AnswerFaults>;
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
@@ -30,6 +50,12 @@ export interface Actions extends JobActions, BeginActions {
   choose(base: string): Promise<void>;
   resize(room: PageState["room"]): Promise<void>;
   point(pointed: Pointed | null): void;
+  /** Shows the template of a base, null: of the one that is shown, and takes the user to the field of a key that is missing. */
+  goTo(base: string | null, key: string): Promise<void>;
+  /** The field of the goal has the focus, or there is none for it. */
+  reached(): void;
+  /** ISO date of the shell's clock. */
+  today(): string;
   say(text: string, tone?: "said" | "fault"): void;
   hush(id: number): void;
 }
@@ -79,6 +105,15 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
     turn = turn.then(work, work);
     return turn;
   };
+  const makeStep = async (name: string, body: EngineAsk): Promise<EngineAnswer> => {
+    const answer = await ask(body);
+    for (const why of answer.refused ?? []) say(why, "fault");
+    const { job } = store.get();
+    if (job !== null && answer.splices.length > 0) store.set({ job: withStep(job, { name, splices: answer.splices }) });
+    take(answer);
+    await keep();
+    return answer;
+  };
   const replay = (splices: readonly Splice[], made: number): Promise<void> =>
     ask({ kind: "splice", splices, watch: watch() }).then((answer) => {
       const { job } = store.get();
@@ -87,6 +122,10 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
       take(answer);
       return keep();
     });
+  const choose: Actions["choose"] = async (base) => {
+    store.set({ base, view: "template", pointed: null });
+    take(await ask({ kind: "look", watch: watch() }));
+  };
   const open: Actions["open"] = (files, from) =>
     inTurn(async () => {
       const text = files.files.get(files.job);
@@ -112,15 +151,24 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
     open,
     ...startJobActions({ open, say, keeper }),
     ...startBeginActions({ store, open, say }),
-    edit: (name, edits) =>
-      inTurn(async () => {
-        const answer = await ask({ kind: "edit", edits, watch: watch() });
-        const { job } = store.get();
-        if (job !== null && answer.splices.length > 0)
-          store.set({ job: withStep(job, { name, splices: answer.splices }) });
-        take(answer);
-        await keep();
-      }),
+    edit: (name, edits) => inTurn(async () => void (await makeStep(name, { kind: "edit", edits, watch: watch() }))),
+    takeBases: () =>
+      inTurn(async () => void (await makeStep("bases taken into the job", { kind: "take-bases", watch: watch() }))),
+    answer: async (drafts) => {
+      let faults: AnswerFaults = {};
+      await inTurn(async () => {
+        const answer = await makeStep(answerStep(drafts), { kind: "answer", drafts, watch: watch() });
+        faults = answer.faults ?? {};
+      });
+      return faults;
+    },
+    digest: async () => (store.get().job === null ? null : ((await engine.ask({ kind: "digest" })).digest ?? null)),
+    questions: async () =>
+      store.get().job === null ? null : ((await engine.ask({ kind: "questions" })).questions ?? null),
+    ledger: async (wanted) => {
+      if (store.get().job === null) return null;
+      return (await engine.ask({ kind: "ledger", ledger: wanted })).ledger ?? null;
+    },
     undo: () =>
       inTurn(async () => {
         const { job } = store.get();
@@ -136,15 +184,18 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
         await replay(step.splices, job.made + 1);
       }),
     show: (view) => store.set({ view }),
-    choose: async (base) => {
-      store.set({ base, view: "template", pointed: null });
-      take(await ask({ kind: "look", watch: watch() }));
-    },
+    choose,
     resize: async (room) => {
       store.set({ room });
       if (store.get().job !== null) take(await ask({ kind: "look", watch: watch() }));
     },
     point: (pointed) => store.set({ pointed }),
+    goTo: async (base, key) => {
+      store.set({ view: "template", goal: { base, key } });
+      if (base !== null && base !== store.get().base) await choose(base);
+    },
+    reached: () => store.set({ goal: null }),
+    today,
     say,
     hush: (id) => store.set({ notices: store.get().notices.filter((notice) => notice.id !== id) }),
   };

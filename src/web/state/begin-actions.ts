@@ -16,7 +16,7 @@ export interface BeginActions {
   /** Reads a sheet that was handed over. */
   readSheet(sheet: GivenSheet): Promise<void>;
   /** Answers a question, and reads again. */
-  answer(given: Given): Promise<void>;
+  answerSheet(given: Given): Promise<void>;
   /** Takes back the answer at this place of the list, and reads again. */
   takeBack(index: number): Promise<void>;
   /** Gives the reading up: what was understood before stays. */
@@ -82,7 +82,7 @@ export function startBeginActions({ store, open, say }: BeginWork): BeginActions
       begin({ kind: "read", sheet, given: [], going: null, found: null, refused: [] });
       await run(null);
     },
-    answer: (given) => giveAnd((before) => [...before, given]),
+    answerSheet: (given) => giveAnd((before) => [...before, given]),
     takeBack: (index) => giveAnd((before) => before.toSpliced(index, 1)),
     stopReading: () => {
       running?.cancel();

@@ -86,6 +86,13 @@ export interface Pointed {
   readonly rule: string | null;
 }
 
+/** A key that is missing, whose field is to be shown and focused; taken off by `reached`. `base`: its path, null for a key of the job. */
+export interface Goal {
+  readonly base: string | null;
+  /** As rows name it: `rods.length`, `rods.grade or rods.nut`, `table of the shop file`. */
+  readonly key: string;
+}
+
 /** What the page says of itself, to be read once. */
 export interface Notice {
   readonly id: number;
@@ -104,6 +111,8 @@ export interface PageState {
   /** Room of the drawing, in the paper millimetres of a screen. */
   readonly room: { readonly width: number; readonly height: number };
   readonly pointed: Pointed | null;
+  /** Field that the user is taken to; null: none, or there already. */
+  readonly goal: Goal | null;
   readonly keeping: Keeping;
   /** Jobs that are kept in this browser, the last changed first. */
   readonly kept: readonly KeptJob[];

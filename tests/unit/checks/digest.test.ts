@@ -76,7 +76,7 @@ describe("what is missing", () => {
   it("has words for every key that rules and resolvers name", () => {
     const sources = ["src/job/resolve/rods.ts", "src/job/resolve/base.ts", "src/checks/cutting.ts"];
     const named = sources.flatMap((file) => [...readFileSync(file, "utf8").matchAll(/missing\(\s*"([^"]+)"/g)]);
-    const keys = named.map((match) => match[1] ?? "");
+    const keys = named.flatMap((match) => (match[1] ?? "").split(", "));
     expect(keys.length).toBeGreaterThan(3);
     expect(keys.filter((key) => key.includes(".") && keyWords(key) === key)).toEqual([]);
     expect(keyWords("groups[1].rods.length")).toBe(keyWords("rods.length"));
@@ -97,4 +97,23 @@ it("counts bases, templates and rows, and joins bases that are held for the same
   });
   expect(digest.held.map(({ marks, rows }) => [marks, rows.length])).toEqual([[["B1", "B2"], 1]]);
   expect(markWords({ first: ["B1", "B2"], count: 9 }, 6)).toBe("B1, B2 and 7 more");
+});
+
+describe("advice", () => {
+  it("names the bases of their own rows, and the pairs of the layout's, so many at most", () => {
+    const advised = (subject: string) => compared(1, 2, { severity: "advise", subject });
+    const pairs = Array.from({ length: 30 }, (_, i) => advised(`B${i} / B${i + 1}`));
+    const ofLayout = {
+      ...base(
+        "",
+        pairs.map((row) => ({ ...row, rule: "look-alike" })),
+      ),
+      template: null,
+    };
+    const { advice } = digestOf(base("B1", [advised("A1"), advised("A2")]), ofLayout);
+    const [layout, own] = advice;
+    expect([layout?.ofLayout, layout?.rows, layout?.marks.count]).toEqual([true, 30, 30]);
+    expect(layout === undefined ? "" : markWords(layout.marks, 2, "; ")).toBe("B0 / B1; B1 / B2 and 28 more");
+    expect([own?.ofLayout, own?.rows, own?.marks]).toEqual([false, 2, { first: ["B1"], count: 1 }]);
+  });
 });

@@ -178,9 +178,9 @@ describe("rod-cover", () => {
 
   it.each([
     ["concrete", { concrete: { shape: missing("concrete", "no concrete is given") } }, "(concrete)", 4],
-    ["exposure", { concrete: { exposure: missing("concrete.exposure", "not said") } }, "concrete.exposure", 8],
-    ["bottom", { rod: { bottom: missing("rods.bottom", "not said") } }, "rods.bottom", 4],
-    ["nut", { rod: { nut: missing("rods.nut", "none tabulated") } }, "rods.nut", 4],
+    ["exposure", { concrete: { exposure: missing("concrete.exposure", "not said") } }, "concrete.exposure", 12],
+    ["bottom", { rod: { bottom: missing("rods.bottom", "not said") } }, "rods.bottom", 8],
+    ["nut", { rod: { nut: missing("rods.nut", "none tabulated") } }, "rods.nut", 8],
     ["embedment", { rod: { embedment: missing("rods.embedment", "none given") } }, "rods.embedment", 4],
   ] as const)("is not checked without %s", (_, changes, key, count) => {
     const rows = rowsOf(rodCover, changes).filter(({ note }) => note.includes(key));

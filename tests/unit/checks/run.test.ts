@@ -170,6 +170,7 @@ describe("held and worst first", () => {
     measured: "the play",
     givenBy: "row",
     answer: null,
+    askedAs: null,
     question: null,
   });
 

@@ -40,6 +40,7 @@ function row(changes: Partial<CheckRow> = {}): CheckRow {
     measured: "the play",
     givenBy: "row",
     answer: null,
+    askedAs: null,
     question: null,
     ...changes,
   };

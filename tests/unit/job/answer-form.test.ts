@@ -2,6 +2,7 @@
 import readXlsxFile from "read-excel-file/universal";
 import { describe, expect, it } from "vitest";
 import writeWorkbook from "write-excel-file/node";
+import { readDay } from "../../../src/leaves/written-day.js";
 import type { Table, Workbook } from "../../../src/readers/inputs.js";
 import { openWorkbook } from "../../../src/readers/workbook.js";
 import { type AskedBase, numbersOf, packageOf, tryPackage } from "../../questions-case.js";
@@ -164,6 +165,52 @@ describe("the answer form", () => {
   it("left blank says nothing at all", async () => {
     expect(numbersOf(madeWith(await workbookOf(await formGrid())))).toEqual(numbersOf(A));
     expect(numbersOf(madeWith(A.text("_answers.yaml")))).toEqual(numbersOf(A));
+  });
+});
+
+describe("a date of a form", () => {
+  it.each([
+    "2026-11-24",
+    "2026/11/24",
+    "2026-11-24T08:30:00Z",
+    "20261124",
+    "24 Nov 2026",
+    "24-Nov-2026",
+    "24. November 2026",
+    "24th November, 2026",
+    "Nov 24, 2026",
+    "NOVEMBER 24 2026",
+  ])("%s is the 24th of November", (text) => expect(readDay(text)).toBe("2026-11-24"));
+
+  it("may be written with the short name of any month, or the whole", () => {
+    const days = Array.from({ length: 12 }, (_, month) => new Date(Date.UTC(2024, month, 29)));
+    for (const length of ["short", "long"] as const)
+      for (const day of days) {
+        const name = day.toLocaleString("en-US", { month: length, timeZone: "UTC" });
+        expect([name, readDay(`29 ${name} 2024`)]).toEqual([name, day.toISOString().slice(0, 10)]);
+      }
+  });
+
+  it.each([
+    "11/12/2026",
+    "11-12-2026",
+    "24 Nov 26",
+    "31 Nov 2026",
+    "29 Feb 2026",
+    "24 Nove 2026",
+    "Nov 2026",
+    "2026112",
+    "24 Nov 24 2026",
+    "3",
+  ])("%s is none, or may be two", (text) => expect(readDay(text)).toBeNull());
+
+  it("is read from a form as it is written there", () => {
+    const filled = A.text("_answers.yaml").replace(
+      "answer:\n    by:\n    date:",
+      "answer: as drawn\n    by: J. Doe\n    date: 24 Nov 2026",
+    );
+    const made = madeWith(filled);
+    expect(made.summary.questions[0]?.said).toEqual({ by: "J. Doe", date: "2026-11-24", text: "as drawn" });
   });
 });
 

@@ -24,7 +24,7 @@ describe("readJob", () => {
   it("answers any text and any bytes", () => {
     fc.assert(
       fc.property(fc.oneof(fc.string(), fc.uint8Array()), (job) => isAnswered(job)),
-      { numRuns: 500 },
+      { numRuns: 250 },
     );
   });
 
@@ -57,7 +57,7 @@ describe("readJob", () => {
         );
         return isAnswered(job);
       }),
-      { numRuns: 600 },
+      { numRuns: 300 },
     );
   });
 
@@ -68,7 +68,7 @@ describe("readJob", () => {
       fc.property(fc.constantFrom(...keys), value, (key, json) =>
         isAnswered(withBase({ [key]: JSON.stringify(json) })),
       ),
-      { numRuns: 350 },
+      { numRuns: 180 },
     );
   });
 
@@ -101,7 +101,7 @@ describe("readJob", () => {
           "s.csv": `Mark${separator}Rod dia${separator}X\n${table.map((row) => row.join(separator)).join("\n")}`,
         }),
       ),
-      { numRuns: 350 },
+      { numRuns: 180 },
     );
   });
 

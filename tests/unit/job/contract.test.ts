@@ -142,7 +142,11 @@ describe("what is required is enough", () => {
       hole: { value: inches(1.0625) },
       baseHole: missing("basePlate.hole"),
       washer: missing("basePlate.washer"),
-      rod: { grade: missing("rods.grade"), zincGrowth: missing("rods.finish"), nut: missing("rods.grade or rods.nut") },
+      rod: {
+        grade: missing("rods.grade"),
+        zincGrowth: missing("rods.finish"),
+        nut: missing("rods.grade or rods.nut, rods.finish or rods.nut"),
+      },
     });
   });
 });

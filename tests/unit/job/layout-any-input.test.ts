@@ -126,7 +126,7 @@ describe("any layout", () => {
           expect(message).not.toBe("");
         }
       }),
-      { numRuns: 250 },
+      { numRuns: 140 },
     );
   });
 

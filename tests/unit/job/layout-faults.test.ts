@@ -195,7 +195,7 @@ describe("placements", () => {
       "an unknown key",
       "{ base: B1, at: A-1, rotation: 90 }",
       [
-        "job.yaml:8:26 placements[0].rotation: unknown key; allowed are base, at, every, near, offset, turn, topOfConcrete, bottomOfPlate, hand",
+        "job.yaml:8:26 placements[0].rotation: unknown key; allowed are base, at, every, near, offset, turn, topOfConcrete, bottomOfPlate, hand, delivery",
       ],
     ],
   ])("%s", (_name, placement, expected) => {

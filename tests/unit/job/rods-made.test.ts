@@ -98,7 +98,7 @@ describe("threads of rods", () => {
       value: 0,
     });
     expect(rodOf("bottom: nut").bottomThread).toMatchObject({ kind: "missing", key: "rods.bottomThreads" });
-    expect(rodOf("grade: 36").bottomThread).toMatchObject({ kind: "missing", key: "rods.bottom" });
+    expect(rodOf("grade: 36").bottomThread).toMatchObject({ kind: "missing", key: "rods.bottom, rods.bottomThreads" });
     expect(rodOf("bottom: nut, bottomThreads: 0").bottomThread).toMatchObject({ value: 0, from: "job" });
   });
 

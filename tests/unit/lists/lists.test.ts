@@ -321,6 +321,9 @@ describe("the packing list", () => {
   });
 });
 
+/** Rates that a job of these lists asks for. */
+const ratesIn = ({ quote }: JobLists) => column(quote, "key").map((key) => String(key).replace("rates.", ""));
+
 describe("the quote", () => {
   const amounts = (lists: JobLists) => {
     const key = column(lists.quote, "key");
@@ -342,6 +345,7 @@ describe("the quote", () => {
     expect([own.get("perCut"), own.get("perThreadEnd"), own.get("perNut")]).toEqual([24.12, 4.8, 0]);
     expect(lists.quote.totals[0]?.map((cell) => cellText(cell))).toContain("28.92");
     expect(lists.quote.totals[0]?.at(-1)).toMatch(/^without \d+ rates$/);
+    expect(lists.quote.totals[0]?.slice(0, 2)).toEqual(["PART", "sum of what is known, NOT THE TOTAL"]);
     const one = listsOf({ bases: [base("B1", 1, `diameter: 1, ${RODS}`)], rates: "{ currency: USD, perCut: 0.0013 }" });
     // 4 x 0.0013 = 0.0052, up to a cent; 4 x 0.0012 = 0.0048, down to nothing
     expect(amounts(one).get("perCut")).toBe(0.01);
@@ -350,6 +354,18 @@ describe("the quote", () => {
       rates: "{ currency: USD, perCut: 0.0012 }",
     });
     expect(amounts(less).get("perCut")).toBe(0);
+  });
+
+  it("is a total only where every line of it is known, and then the sum that another reckoning gives", () => {
+    const names = [...ratesIn(listsOf({}))];
+    const rates = `{ currency: USD, ${names.map((name, i) => `${name}: ${i + 1}.37`).join(", ")} }`;
+    const { quote } = listsOf({ rates });
+    const lines = quote.rows.map((row) => [cellValue(row[2] ?? null), cellValue(row[4] ?? null)].map(Number));
+    const cents = lines.reduce((all, [quantity = 0, rate = 0]) => all + Math.floor(quantity * rate * 100 + 0.5), 0);
+    expect(quote.totals[0]?.[0]).toBe("TOTAL");
+    expect(Math.round(Number(cellValue(quote.totals[0]?.[5] ?? null)) * 100)).toBe(cents);
+    const open = listsOf({ rates, bases: [base("B1", 1, "diameter: 1, threads: 6")] }).quote;
+    expect([open.totals[0]?.[0], open.totals[0]?.at(-1)]).toEqual(["PART", expect.stringMatching(/without all of \d/)]);
   });
 
   it("has as many decimals as the currency", () => {

@@ -110,6 +110,20 @@ describe("its pages", () => {
     );
   });
 
+  it("say of plywood how it is drilled, and nothing of layers; of steel nothing of plywood, and of drills where there are some", () => {
+    const said = (numbers: readonly number[]) =>
+      drawCutList({ job: jobFixture() }, { facts: numbers.map(plateFacts), version: "0" })
+        .flatMap((scene) => textsOf(scene.items).map(({ text }) => text))
+        .join(" ");
+    const [plywood, steel, drilled] = [said([12]), said([0]), said([1])];
+    expect(plywood).toContain("Plywood is drilled by its drill list");
+    expect(plywood).not.toMatch(/To cut: layer|To punch|cut\/lines/);
+    expect(steel).toContain("To cut: layer");
+    expect(steel).not.toMatch(/Plywood is|OF THEM DRILL|that is HELD/);
+    expect(drilled).toContain("Holes of the column OF THEM DRILL are punched");
+    expect(said([0, 3])).toContain("A plate that is HELD is not cut");
+  });
+
   it("tell holes from openings", () => {
     expect(wordsWith({})).toContain("4 + 1 opening");
   });

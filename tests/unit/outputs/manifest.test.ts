@@ -37,6 +37,17 @@ describe("the first page of a package", () => {
     expect(text.split("\n").filter((line) => line.length > 96 && !/^(# |[0-9a-f]{64} )/.test(line))).toEqual([]);
   });
 
+  it.each([
+    ["steel", [usBase("S1", STEEL)], true, false],
+    ["plywood", [usBase("P1", PLYWOOD)], false, true],
+    ["both", [usBase("S1", STEEL), usBase("P1", PLYWOOD)], true, true],
+  ] as const)("says of %s what is to be done with it, and nothing of what is not there", (_, bases, loads, drills) => {
+    const text = pageOf(build(inputsWith(bases), options)).text.replace(/\s+/g, " ");
+    expect(text.includes("Load every DXF file that lies in cut/ itself")).toBe(loads);
+    expect(text.includes("cut/lines/: the same plates again")).toBe(loads);
+    expect(text.includes("Plywood is drilled by its drill list")).toBe(drills);
+  });
+
   it("lists the files of a template of several bases once", () => {
     const text = sharedJob([{ mark: "B3" }, { mark: "B9" }], ["merge: auto"]);
     const { job, files } = inputsWith([]);

@@ -179,7 +179,7 @@ describe("any input", () => {
       fc.property(json, (written) => {
         expect(value(JSON.stringify({ written }))).toEqual(JSON.parse(JSON.stringify({ written })));
       }),
-      { numRuns: 500 },
+      { numRuns: 200 },
     );
   });
 });
@@ -226,7 +226,7 @@ describe("a long list, read item by item,", () => {
         // hundreds of nodes: the platform compares them faster; the test's own comparison tells what differs
         if (!isDeepStrictEqual(pieces, expected)) expect(pieces).toEqual(expected);
       }),
-      { numRuns: 120 },
+      { numRuns: 60 },
     );
   });
 });

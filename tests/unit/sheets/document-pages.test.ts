@@ -78,6 +78,22 @@ describe("remarks that are longer than a page", () => {
   });
 });
 
+describe("a table without rows", () => {
+  it("says so in a line, under its heading and over its foot", () => {
+    const pages = drawDocument({
+      job: jobFixture(),
+      version: "0",
+      title: "A LIST",
+      way: "upright",
+      blocks: [{ kind: "table", table: table(0) }],
+    });
+    const [page] = pages;
+    expect(pages).toHaveLength(1);
+    const texts = textsOf(page?.items ?? []);
+    for (const words of ["ROWS", "none", "THE FOOT"]) expect(texts).toContain(words);
+  });
+});
+
 describe("pages of a document", () => {
   it.each([
     [1, "in", "upright"],

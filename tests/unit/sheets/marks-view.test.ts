@@ -54,14 +54,16 @@ describe.each(Object.keys(sheetCases))("MARKS ON TOP FACE of %s", (name) => {
         const wanted = strokes.flatMap((points) => points.slice(1).map((to, k) => ({ from: points[k] ?? to, to })));
         const parts = partsOf(group.items);
         expect(parts).toHaveLength(wanted.length);
-        parts.forEach((part, k) => {
+        // thousands of ends: only those that are off are handed to the test's own comparison
+        const off = parts.flatMap((part, k) => {
           const piece = wanted[k];
           if (part.kind !== "line" || piece === undefined) throw new Error("a straight piece was expected");
-          for (const end of ["from", "to"] as const) {
-            expect(part[end].x).toBeCloseTo(paper(piece[end]).x, 9);
-            expect(part[end].y).toBeCloseTo(paper(piece[end]).y, 9);
-          }
+          return (["from", "to"] as const).filter((end) => {
+            const { x, y } = paper(piece[end]);
+            return !(Math.hypot(part[end].x - x, part[end].y - y) < 5e-10);
+          });
         });
+        expect(off).toEqual([]);
       });
       const contours = [plate.region.outer, ...plate.holes.map(({ contour }) => contour)];
       const count = contours.reduce((sum, each) => sum + (each.kind === "circle" ? 1 : each.segments.length), 0);

@@ -72,7 +72,7 @@ describe("a plan of a job that chose a size", () => {
     return { ...request, job: { ...request.job, sheet } };
   };
 
-  for (const name of ["single", "twelve", "skewed", "metric"])
+  for (const name of ["single", "twelve", "metric"])
     it(`is on that size, all its sheets, where it has room: ${name}`, () => {
       const names: readonly SheetName[] = SHEET_NAMES[planCases[name]?.().job.unit ?? "in"];
       const requests = names.map((sheet) => onSize(name, sheet));
@@ -87,6 +87,9 @@ describe("a plan of a job that chose a size", () => {
       }
     });
 });
+
+/** Plans that are drawn again: all that there is on a plan is on one of them. */
+const TWICE: ReadonlySet<string> = new Set(["twelve", "skewed", "metric"]);
 
 describe("every plan", () => {
   for (const name of Object.keys(planCases)) {
@@ -191,12 +194,13 @@ describe("every plan", () => {
       if (name !== "bare") expect(count).toBeGreaterThan(3);
     });
 
-    it(`gives the same bytes twice: ${name}`, () => {
-      const make = planCases[name];
-      const write = (scenes: readonly Scene[]) =>
-        scenes.map((scene) => writeSheetSvg(scene, newLeanDocument())).join("");
-      expect(make === undefined ? "" : write(drawPlanSheets(make()))).toBe(write(plan(name).scenes));
-    });
+    if (TWICE.has(name))
+      it(`gives the same bytes twice: ${name}`, () => {
+        const make = planCases[name];
+        const write = (scenes: readonly Scene[]) =>
+          scenes.map((scene) => writeSheetSvg(scene, newLeanDocument())).join("");
+        expect(make === undefined ? "" : write(drawPlanSheets(make()))).toBe(write(plan(name).scenes));
+      });
   }
 });
 

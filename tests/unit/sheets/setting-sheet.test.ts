@@ -23,6 +23,9 @@ function placed(turns: readonly number[], change: Partial<Placement> = {}) {
   return jobFixture({ plan: planFixture({ placements }) });
 }
 
+const AUTO = { kind: "auto" } as const;
+const LOWER = { thickness: inches(0.25), outline: { ...AUTO, corner: { kind: "square" } }, opening: AUTO } as const;
+
 const readOn = (scene: Parameters<typeof wordsOf>[0]): string => wordsOf(scene).replaceAll("\n", " ");
 
 const read = (words: string, unit: "in" | "mm"): Length => {
@@ -162,13 +165,23 @@ describe("a sheet that may not be used, and one of another kind", () => {
     expect(readOn(scene)).toContain("this plate does not hold them: ask the office what does");
   });
 
-  it("a lower template and segments are looked for before the pour", () => {
-    const one = settingCase();
+  it.each([
+    [
+      given({ from: "lower ends" as const, distance: inches(4) }, "job"),
+      "underside 4 above the lower ends of the rods",
+    ],
+    [given({ from: "top of concrete" as const, distance: inches(16.5) }, "job"), "underside 16-1/2 below T.O.C."],
+    [missing("template.lower.above", "not given"), "its height is not given: ask the office"],
+  ] as const)("a lower template is looked for before the pour, and set at its height", (level, words) => {
+    const fixture = baseFixture();
+    const lower = { ...LOWER, level };
+    const base = { ...fixture, template: { ...fixture.template, lower } };
+    const one = settingCase(jobFixture(), base);
     const piece = one.pieces[0];
     if (piece === undefined) throw new Error("no piece");
-    const lower = { ...piece, role: "lower template" as const, plate: { ...piece.plate, mark: "T1-L" } };
-    const words = wordsOf(drawSettingSheet({ ...one, pieces: [piece, lower] }));
-    expect(words).toMatch(/LOWER TEMPLATE\nT1-L on the rods/);
+    const plate = { ...piece, role: "lower template" as const, plate: { ...piece.plate, mark: "T1-L" } };
+    const read = readOn(drawSettingSheet({ ...one, pieces: [piece, plate] }));
+    expect(read).toContain(`LOWER TEMPLATE T1-L on the rods, same way round, level; ${words}`);
   });
 
   it("signatures are left to people", () => {

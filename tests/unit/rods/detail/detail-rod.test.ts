@@ -246,6 +246,22 @@ describe("hardware", () => {
     expect(all.filter((each) => each.endsWith("lower end"))).toEqual(expected);
   });
 
+  it("has a protector on each rod whose threads are covered, and says so with its size", () => {
+    expect(counts(levelling("nuts"), { protectors: true })).toContain("1 thread protector top");
+    expect(counts(levelling("nuts"), {}).filter((each) => each.includes("protector"))).toEqual([]);
+    expect(detailOf({ protectors: true }).hardware.at(-1)?.words).toBe("thread protector for 1-1/4 rod");
+  });
+
+  // `1` alone would be read as a millimetre.
+  it("names inch rods with their unit in a job in millimetres", () => {
+    const words = (unit: "in" | "mm", rod: Partial<Rod>) =>
+      detailRod(jobFixture({ unit }), baseFixture(), groupFixture({}, rod)).hardware[0]?.words;
+    expect(words("mm", { size: "1", diameter: inch(1) })).toMatch(/^1 in heavy hex nut,/);
+    expect(words("in", { size: "1", diameter: inch(1) })).toMatch(/^1 heavy hex nut,/);
+    const metric = { size: "M30", diameter: millimetres(30), thread: "metric coarse" } as const;
+    expect(words("mm", metric)).toMatch(/^M30 /);
+  });
+
   it("has washers on both faces of a plywood template", () => {
     const template = { ...baseFixture().template, material: "plywood" as const };
     expect(counts({ ...levelling("nuts"), template })).toContain("2 washer template");
