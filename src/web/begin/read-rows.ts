@@ -26,6 +26,8 @@ export interface ReadRow {
   readonly why: readonly string[];
   readonly told: readonly Finding[];
   readonly state: RowState;
+  /** What an answer of the job may say of it: what the cell holds, or what the column under this heading is. */
+  readonly answers: "cells" | "columns" | null;
 }
 
 /** `Bases!` of the sheet that is meant, which need not be said again; its quotation marks as cells have them. */
@@ -70,7 +72,16 @@ function rowOf(key: string, entries: readonly ReadAsEntry[], told: readonly Find
     why: distinct(entries.map(whyOf)),
     told,
     state: stateOf(entries, taken, told, isAsked),
+    answers: answersOf(entries),
   };
+}
+
+/** Titles, units and footnotes are none that a job says anything of. */
+function answersOf(entries: readonly ReadAsEntry[]): ReadRow["answers"] {
+  const [first] = entries;
+  if (first === undefined || first.cell === "" || first.heading === "") return null;
+  if (first.remark.startsWith("heading")) return "columns";
+  return first.mark === "" ? null : "cells";
 }
 
 function whyOf({ givenBy, remark, cell, key }: ReadAsEntry): string {

@@ -21,10 +21,13 @@ export interface Sought {
 /** The table with what is looked for in it. */
 export function ReadTable({
   rows,
+  headings,
   sought,
   seek,
 }: {
   readonly rows: readonly ReadRow[];
+  /** Our own headings, one of which a column may be meant as. */
+  readonly headings: readonly string[];
   readonly sought: Sought;
   seek(sought: Sought): void;
 }): JSX.Element {
@@ -94,7 +97,7 @@ export function ReadTable({
           </thead>
           <tbody>
             {found.slice(start, start + PAGE).map((row) => (
-              <Row key={row.key} row={row} />
+              <Row key={row.key} row={row} headings={headings} />
             ))}
           </tbody>
         </table>
@@ -126,8 +129,8 @@ const STATE_CLASS: Readonly<Record<RowState, string>> = {
 
 const MOST_MARKS = 4;
 
-function Row({ row }: { readonly row: ReadRow }): JSX.Element {
-  const { cell, heading, written, marks, taken, why, told, state } = row;
+function Row({ row, headings }: { readonly row: ReadRow; readonly headings: readonly string[] }): JSX.Element {
+  const { cell, heading, written, marks, taken, why, told, state, answers } = row;
   return (
     <tr class={`is-${state}`}>
       <th scope="row">
@@ -155,24 +158,32 @@ function Row({ row }: { readonly row: ReadRow }): JSX.Element {
             {readable(message)}
           </span>
         ))}
-        {cell !== "" && !cell.includes("!") && <Meant cell={cell} written={written} />}
+        {answers !== null && !cell.includes("!") && <Meant {...{ cell, written, answers, headings }} />}
       </td>
     </tr>
   );
 }
 
-/** Says what is meant in a cell: an answer of the job, the sheet stays as it is. */
-function Meant({ cell, written }: { readonly cell: string; readonly written: string }): JSX.Element {
-  const { answer } = useActions();
+interface MeantProps {
+  readonly cell: string;
+  readonly written: string;
+  readonly answers: "cells" | "columns";
+  readonly headings: readonly string[];
+}
+
+/** Says what is meant in a cell, or by a heading: an answer of the job, the sheet stays as it is. */
+function Meant({ cell, written, answers, headings }: MeantProps): JSX.Element {
+  const { answerSheet } = useActions();
   const [text, setText] = useState<string | null>(null);
   const field = useRef<HTMLInputElement>(null);
+  const id = useId();
   const isOpen = text !== null;
   useEffect(() => {
-    if (isOpen) field.current?.focus();
+    if (isOpen) field.current?.select();
   }, [isOpen]);
   if (text === null)
     return (
-      <button type="button" class="quiet meant" onClick={() => setText(written)}>
+      <button type="button" class="quiet meant" onClick={() => setText(answers === "cells" ? written : "")}>
         Mean otherwise<span class="for-readers"> in {cell}</span>
       </button>
     );
@@ -180,19 +191,23 @@ function Meant({ cell, written }: { readonly cell: string; readonly written: str
     event.preventDefault();
     if (text.trim() === "") return;
     setText(null);
-    const answers = [{ path: ["readFrom", "cells", cell], text: yamlScalar(text.trim()) }];
-    void answer({ asked: `${cell} "${written}"`, said: text.trim(), answers });
+    const answer = { path: ["readFrom", answers, cell], text: yamlScalar(text.trim()) };
+    void answerSheet({ asked: `${cell} "${written}"`, said: text.trim(), answers: [answer] });
   };
   return (
     <form class="row" onSubmit={submit}>
       <input
         ref={field}
         type="text"
-        aria-label={`What is meant in ${cell}`}
+        list={`${id}-names`}
+        aria-label={answers === "cells" ? `What is meant in ${cell}` : `What stands under ${written}`}
         value={text}
         onInput={({ currentTarget }) => setText(currentTarget.value)}
         onKeyDown={({ key }) => key === "Escape" && setText(null)}
       />
+      <datalist id={`${id}-names`}>
+        {answers === "columns" && headings.map((name) => <option key={name} value={name} />)}
+      </datalist>
       <button type="submit">Mean it</button>
       <button type="button" class="quiet" onClick={() => setText(null)}>
         Leave it

@@ -51,6 +51,7 @@ export function ReadView({ sheet, given, going, found, refused }: SheetBeingRead
           <>
             <Questions
               questions={found.questions}
+              unit={found.unit}
               prefix={sheetPrefix(found.form)}
               writtenIn={writtenIn}
               show={(cell) => seek({ filter: "all", words: cell })}
@@ -61,7 +62,9 @@ export function ReadView({ sheet, given, going, found, refused }: SheetBeingRead
         <Answered given={given} />
         {found !== null && <TakeBases found={found} sheetName={sheet.name} isBusy={going !== null} />}
       </div>
-      {found !== null && found.form.entries.length > 0 && <ReadTable rows={rows} sought={sought} seek={seek} />}
+      {found !== null && found.form.entries.length > 0 && (
+        <ReadTable rows={rows} headings={found.headings} sought={sought} seek={seek} />
+      )}
     </section>
   );
 }

@@ -22,7 +22,7 @@ export function TakeBases({
   readonly sheetName: string;
   readonly isBusy: boolean;
 }): JSX.Element {
-  const { takeBases } = useActions();
+  const { takeSheet } = useActions();
   const [title, setTitle] = useState<JobTitle>({
     ...{ number: "000", revision: "A" },
     title: sheetName.replace(/\.[^.]*$/, ""),
@@ -32,7 +32,7 @@ export function TakeBases({
   const why = isBusy ? "" : whyNot(found, lacks);
   const submit = (event: Event): void => {
     event.preventDefault();
-    if (found.isUnderstood && !isBusy && lacks.length === 0) void takeBases(title);
+    if (found.isUnderstood && !isBusy && lacks.length === 0) void takeSheet(title);
   };
   return (
     <form class="take" onSubmit={submit} aria-label="Take the bases">

@@ -6,6 +6,7 @@ import { readable } from "../../diagnostics/printable.js";
 import type { ReadAsForm } from "../../formats/read-as-form.js";
 import type { InputFile } from "../../readers/inputs.js";
 import { spreadsheetKind } from "../../readers/spreadsheet-kind.js";
+import { HEADINGS } from "../../schedule/index.js";
 import { readAnswered, writeAnsweredJob } from "../../tasks/answered-sheet.js";
 import { openQuestions } from "../../tasks/read-job.js";
 import type { TaskWork } from "./task-model.js";
@@ -24,6 +25,7 @@ export const readSchedule: TaskWork<"read"> = async ({ name, content, answers, j
     ...{ unit, unitBecause, isUnderstood, findings, baseCount: bases.length },
     form: shown(form),
     questions: openQuestions(reading),
+    headings: [...HEADINGS.map((heading) => heading.name), "note", "left out"],
     job: job === null ? null : new TextDecoder().decode(job),
   };
 };

@@ -22,7 +22,7 @@ export interface BeginActions {
   /** Gives the reading up: what was understood before stays. */
   stopReading(): void;
   /** Makes the job of a sheet that is understood, and opens it with the sheet beside it. */
-  takeBases(title: JobTitle): Promise<void>;
+  takeSheet(title: JobTitle): Promise<void>;
 }
 
 /** What they stand on. */
@@ -89,7 +89,7 @@ export function startBeginActions({ store, open, say }: BeginWork): BeginActions
       running = null;
       change({ going: null });
     },
-    takeBases: async (title) => {
+    takeSheet: async (title) => {
       const { beginning } = store.get();
       const job = (await run(title))?.job ?? null;
       if (job === null || beginning.kind !== "read") return;
