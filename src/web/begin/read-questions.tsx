@@ -98,7 +98,10 @@ function Choice({ asked, line, means, unit, writtenIn }: ChoiceProps): JSX.Eleme
   if (whole.length < parts.length) return <Filled {...{ asked, means, parts, unit, writtenIn }} />;
   return (
     <p class="choice-line">
-      <button type="button" onClick={() => void answerSheet({ asked, said: means === "" ? line : means, answers: whole })}>
+      <button
+        type="button"
+        onClick={() => void answerSheet({ asked, said: means === "" ? line : means, answers: whole })}
+      >
         {means === "" ? line : means}
       </button>
       {means !== "" && <code>{readable(line)}</code>}
