@@ -27,6 +27,8 @@ export interface ReadAnswer {
   readonly form: ReadAsForm;
   /** Questions, and cells at fault for which may be said what is meant. */
   readonly questions: readonly ReadAsQuestion[];
+  /** Our own headings, one of which a column may be meant as. */
+  readonly headings: readonly string[];
   readonly job: string | null;
 }
 
