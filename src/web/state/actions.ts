@@ -35,6 +35,8 @@ export interface Actions extends JobActions, BeginActions {
   open(files: JobFiles, from: string): Promise<void>;
   /** Changes keys of the job, as one step that can be taken back. */
   edit(name: string, edits: readonly KeyEdit[]): Promise<void>;
+  /** Changes the text itself, as one step: many items of a list at once. Made of the text as it stands when its turn comes; null: nothing. */
+  rewrite(name: string, change: (text: string) => Splice | null): Promise<void>;
   /** Takes the bases of the schedule that the job names into the job file, as one step. */
   takeBases(): Promise<void>;
   /** Rows of every base of the job; null where no job is open. */
@@ -44,6 +46,8 @@ export interface Actions extends JobActions, BeginActions {
   questions(): Promise<LiveQuestions | null>;
   /** Writes answers into the job, as one step; gives why not, by the field that is at fault. */
   answer(drafts: readonly AnswerDraft[]): Promise<AnswerFaults>;
+  /** Every scalar of the job as written under keys of its first level, by key path. */
+  written(keys: readonly string[]): Promise<Readonly<Record<string, string>>>;
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
@@ -154,6 +158,12 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
     open,
     ...startJobActions({ open, say, keeper }),
     ...startBeginActions({ store, open, say }),
+    rewrite: (name, change) =>
+      inTurn(async () => {
+        const splice = change(store.get().job?.text ?? "");
+        if (splice !== null) await makeStep(name, { kind: "splice", splices: [splice], watch: watch() });
+      }),
+    written: async (keys) => (await engine.ask({ kind: "written", keys })).written ?? {},
     edit: (name, edits) => inTurn(async () => void (await makeStep(name, { kind: "edit", edits, watch: watch() }))),
     takeBases: () =>
       inTurn(async () => void (await makeStep("bases taken into the job", { kind: "take-bases", watch: watch() }))),
