@@ -5,6 +5,7 @@ import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk, JobFiles } from "../engine/protocol.js";
 import type { OpenJob, PageState, Pointed, Step, ViewName } from "./model.js";
 import type { Store } from "./store.js";
+import { startWorkActions, type WorkActions } from "./work-actions.js";
 
 /** Keeps a job where it outlives the page. */
 export interface Keeper {
@@ -12,7 +13,7 @@ export interface Keeper {
 }
 
 /** All of them. */
-export interface Actions {
+export interface Actions extends WorkActions {
   open(files: JobFiles, id: string): Promise<void>;
   /** Changes keys of the job, as one step that can be taken back. */
   edit(name: string, edits: readonly KeyEdit[]): Promise<void>;
@@ -81,6 +82,7 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
       return keep();
     });
   return {
+    ...startWorkActions(store),
     open: (files, id) =>
       inTurn(async () => {
         const text = files.files.get(files.job);

@@ -1,6 +1,7 @@
 /** Everything that the page knows, in one place. Plain data; changed by `src/web/state/actions.ts` alone. */
 import type { LiveBaseView, LiveJob, Splice } from "../../tasks/live/model.js";
 import type { JobFiles } from "../engine/protocol.js";
+import type { Works } from "./work.js";
 
 /** What fills the middle of the page. */
 export const VIEWS = [
@@ -12,7 +13,9 @@ export const VIEWS = [
   "questions",
   "solid",
   "package",
+  "sign",
   "survey",
+  "budget",
   "proof",
   "compare",
 ] as const;
@@ -69,6 +72,8 @@ export interface PageState {
   readonly room: { readonly width: number; readonly height: number };
   readonly pointed: Pointed | null;
   readonly keeping: Keeping;
+  /** Long work: packages, surveys, proofs, what runs and what came of it. */
+  readonly works: Works;
   /** True while the engine works on what was asked. */
   readonly working: boolean;
   readonly notices: readonly Notice[];

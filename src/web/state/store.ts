@@ -1,5 +1,6 @@
 /** Holds the state of the page and tells who listens. */
 import type { PageState } from "./model.js";
+import { NO_WORKS } from "./work.js";
 
 /** The one place of state. */
 export interface Store {
@@ -18,6 +19,7 @@ const FIRST: PageState = {
   room: { width: 200, height: 150 },
   pointed: null,
   keeping: { kind: "kept" },
+  works: NO_WORKS,
   working: false,
   notices: [],
 };
