@@ -17,7 +17,7 @@ import type { Question, Questions } from "../../summary/questions.js";
 import { startQuestions } from "../../summary/questions.js";
 import { summarizeJob } from "../../summary/summarize.js";
 import { answerEdits } from "./answering.js";
-import { unchecked } from "./base-line.js";
+import { textsUnderKeys, unchecked } from "./base-line.js";
 import type { RowsOf } from "./ledger.js";
 import { ledgerSlice, wholeLedger } from "./ledger.js";
 import { liveCheck } from "./live-check.js";
@@ -56,6 +56,8 @@ export interface Live {
   /** The base as it was last right, checked; null where it is at fault. */
   checked(path: string): CheckedBase | null;
   state(): LiveJob;
+  /** Every scalar as written under keys of the first level, by key path. */
+  written(keys: readonly string[]): Readonly<Record<string, string>>;
   /** Takes the bases of the schedule that the job names into the job file. */
   takeBases(watch: Watch): LiveResult;
   /** Rows of every base that is checked, and of the job itself. */
@@ -140,6 +142,7 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
     look,
     checked,
     state,
+    written: (keys) => textsUnderKeys(text.root, keys),
     ledger: (ask) => {
       const isSettled = whole !== null;
       const of = wholeLedger(partsOf(text, right, (whole ?? settled).rows));

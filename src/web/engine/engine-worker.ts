@@ -22,6 +22,8 @@ async function answer(ask: EngineAsk): Promise<Omit<EngineAnswer, "took">> {
       return live.edit(ask.edits, ask.watch);
     case "splice":
       return live.splice(ask.splices, ask.watch);
+    case "written":
+      return { splices: [], job: null, view: null, written: live.written(ask.keys) };
     case "look":
       return { splices: [], job: null, view: live.look(ask.watch) };
     case "solid":

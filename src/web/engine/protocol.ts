@@ -34,6 +34,8 @@ export type EngineAsk =
   /** What all rows come to; every question with what is said to it. */
   | { readonly kind: "digest" }
   | { readonly kind: "questions" }
+  /** Every scalar as written under keys of the job's first level. */
+  | { readonly kind: "written"; readonly keys: readonly string[] }
   /** Answers that are written into the job file, as one edit. */
   | { readonly kind: "answer"; readonly drafts: readonly AnswerDraft[]; readonly watch: Watch };
 
@@ -53,6 +55,8 @@ export interface EngineAnswer {
   readonly questions?: LiveQuestions | null;
   /** Of the ask `answer`: why its one answer was not written. */
   readonly faults?: AnswerFaults;
+  /** Of the ask `written`: texts by key path. */
+  readonly written?: Readonly<Record<string, string>>;
   /** Processor milliseconds that the engine took. */
   readonly took: number;
 }

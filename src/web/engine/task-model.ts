@@ -2,6 +2,7 @@
 import type { Finding } from "../../diagnostics/finding.js";
 import type { ReadAsForm, ReadAsQuestion } from "../../formats/read-as-form.js";
 import type { JobTitle, WrittenAnswer } from "../../tasks/answered-sheet.js";
+import type { KeyHints } from "../../tasks/live/key-hints.js";
 import type { Unit } from "../../units/index.js";
 import type { JobFiles } from "./protocol.js";
 
@@ -37,6 +38,14 @@ export interface Glance {
   readonly names: readonly string[];
 }
 
+/** A sheet as it is written in the package. */
+export interface PrintedSheet {
+  readonly name: string;
+  readonly svg: string;
+  readonly width: number;
+  readonly height: number;
+}
+
 /** What each kind of work is asked and answers. A kind is a line here, a file beside this one, and its line in `task-worker.ts`. */
 export interface TaskKinds {
   readonly package: {
@@ -45,6 +54,13 @@ export interface TaskKinds {
   };
   readonly read: { readonly ask: ReadAsk; readonly answer: ReadAnswer };
   readonly glance: { readonly ask: { readonly name: string; readonly text: string }; readonly answer: Glance };
+  /** What the keys of a job may say. */
+  readonly hints: { readonly ask: null; readonly answer: KeyHints };
+  /** The printed sheets of one base, by its mark; sizes in millimetres. */
+  readonly print: {
+    readonly ask: { readonly files: JobFiles; readonly date: string; readonly version: string; readonly mark: string };
+    readonly answer: { readonly sheets: readonly PrintedSheet[] };
+  };
 }
 
 /** One of them. */

@@ -29,6 +29,8 @@ import type { Store } from "./store.js";
 export interface Actions extends JobActions, BeginActions {
   /** Changes keys of the job, as one step that can be taken back. */
   edit(name: string, edits: readonly KeyEdit[]): Promise<void>;
+  /** Changes the text itself, as one step: many items of a list at once. Made of the text as it stands when its turn comes; null: nothing. */
+  rewrite(name: string, change: (text: string) => Splice | null): Promise<void>;
   /** Takes the bases of the schedule that the job names into the job file, as one step. */
   takeBases(): Promise<void>;
   /** Rows of every base of the job; null where no job is open. */
@@ -38,6 +40,8 @@ export interface Actions extends JobActions, BeginActions {
   questions(): Promise<LiveQuestions | null>;
   /** Writes answers into the job, as one step; gives why not, by the field that is at fault. */
   answer(drafts: readonly AnswerDraft[]): Promise<AnswerFaults>;
+  /** Every scalar of the job as written under keys of its first level, by key path. */
+  written(keys: readonly string[]): Promise<Readonly<Record<string, string>>>;
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
@@ -128,7 +132,7 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
   const take = (answer: EngineAnswer): void => {
     store.set({
       ...(answer.job === null ? {} : { live: answer.job }),
-      sheet: answer.view ?? keptSheet(store.get(), answer),
+      sheet: answer.view ?? keptSheet(store.get()),
     });
   };
   engine.onNews((answer) => {
@@ -176,6 +180,12 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
   return {
     ...jobs,
     ...startBeginActions({ store, open: jobs.open, say }),
+    rewrite: (name, change) =>
+      inTurn(async () => {
+        const splice = change(store.get().job?.text ?? "");
+        if (splice !== null) await makeStep(name, { kind: "splice", splices: [splice], watch: watch() });
+      }),
+    written: async (keys) => (await engine.ask({ kind: "written", keys })).written ?? {},
     edit: (name, edits) => inTurn(async () => void (await makeStep(name, { kind: "edit", edits, watch: watch() }))),
     takeBases: () =>
       inTurn(async () => void (await makeStep("bases taken into the job", { kind: "take-bases", watch: watch() }))),
@@ -231,8 +241,8 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
 }
 
 /** The drawing of a base that is at fault now stays as it was last right. */
-function keptSheet({ sheet, base }: PageState, { job }: EngineAnswer): PageState["sheet"] {
-  return job !== null && sheet?.path === base ? sheet : null;
+function keptSheet({ sheet, base }: PageState): PageState["sheet"] {
+  return sheet?.path === base ? sheet : null;
 }
 
 /** Number, title and revision, for lists of jobs. */
