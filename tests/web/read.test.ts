@@ -64,6 +64,12 @@ describe.skipIf(hasNoBrowser())("a schedule as it was sent", () => {
         .getByRole("group", { name: /thickness of the templates/ })
         .getByRole("button", { name: "Answer" })
         .click();
+      // a sign that reorders a line is none that a job takes: asked once everything else is answered
+      await page.getByLabel(/^I7 says/).fill("evil");
+      await page
+        .getByRole("group", { name: /unseen sign/ })
+        .getByRole("button", { name: "Answer" })
+        .click();
       await standing(page, /nothing is open/);
       await page.getByLabel("Job number").fill("24-117");
       await page.getByLabel("Title").fill("Invented hall: <b>north</b> # 2");
