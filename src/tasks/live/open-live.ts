@@ -3,6 +3,7 @@
  * read and checked again; rows of the job and questions follow when there is time. Any other edit opens the job anew, and
  * bases that came out as before keep their ledgers.
  */
+import type { CheckedBase } from "../../checks/checked.js";
 import { checkWholeJob } from "../../checks/checked.js";
 import { heldLayout } from "../../checks/held.js";
 import type { CheckRow } from "../../checks/model.js";
@@ -54,6 +55,8 @@ export interface Live {
   splice(splices: readonly Splice[], watch: Watch): LiveResult;
   /** Another base, or the same in another room. */
   look(watch: Watch): LiveBaseView | null;
+  /** The base as it was last right, checked; null where it is at fault. */
+  checked(path: string): CheckedBase | null;
   state(): LiveJob;
   /** Every scalar as written under keys of the first level, by key path. */
   written(keys: readonly string[]): Readonly<Record<string, string>>;
@@ -96,12 +99,15 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
     const view = look(watch);
     return { refused: [], splices, job: state(), view };
   };
-  const look = ({ base: path, room }: Watch): LiveBaseView | null => {
+  const checked = (path: string): CheckedBase | null => {
     const index = text.lines.findIndex((line) => line.path === path);
-    const [slot, said] = [right?.slots[index], text.lines[index]];
-    if (path === null || right === null || slot === undefined || said === undefined || text.faulty.has(index))
-      return null;
-    return viewOfBase(path, checkSlot(right, slot), room, said);
+    const slot = right?.slots[index];
+    return right === null || slot === undefined || text.faulty.has(index) ? null : checkSlot(right, slot);
+  };
+  const look = ({ base: path, room }: Watch): LiveBaseView | null => {
+    const base = path === null ? null : checked(path);
+    const said = text.lines.find((line) => line.path === path);
+    return path === null || base === null || said === undefined ? null : viewOfBase(path, base, room, said);
   };
   const state = (): LiveJob => {
     const from = whole ?? settled;
@@ -139,6 +145,7 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
       return taken.ok ? change([taken.splice], watch) : { ...change([], watch), refused: taken.why };
     },
     look,
+    checked,
     state,
     written: (keys) => textsUnderKeys(text.root, keys),
     plan: (room, zoom) => livePlan(text, right, (whole ?? settled).rows, room, zoom),

@@ -36,6 +36,11 @@ export function usePart<T>(part: (state: PageState) => T): T {
   return now;
 }
 
+/** Looks at the state as it is now, for who waited for an action to end. */
+export function useLook(): () => PageState {
+  return usePage().store.get;
+}
+
 function usePage(): Page {
   const page = useContext(PageContext);
   if (page === null) throw new Error("a part of the page stands outside it");

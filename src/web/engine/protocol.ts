@@ -13,6 +13,7 @@ import type {
   Watch,
 } from "../../tasks/live/model.js";
 import type { LivePlan, LivePoints, Room, Zoom } from "../../tasks/live/plan-model.js";
+import type { LiveSolid } from "../../tasks/live/solid.js";
 
 /** A job with the files beside it, by name: texts and bytes as they were read. */
 export interface JobFiles {
@@ -26,6 +27,7 @@ export type EngineAsk =
   | { readonly kind: "edit"; readonly edits: readonly KeyEdit[]; readonly watch: Watch }
   | { readonly kind: "splice"; readonly splices: readonly Splice[]; readonly watch: Watch }
   | { readonly kind: "look"; readonly watch: Watch }
+  | { readonly kind: "solid"; readonly base: string }
   /** Takes the bases of the schedule that the job names into the job file, as one edit. */
   | { readonly kind: "take-bases"; readonly watch: Watch }
   /** Rows of every base; the answer has them as `ledger`. */
@@ -46,6 +48,8 @@ export interface EngineAnswer {
   readonly splices: readonly Splice[];
   readonly job: LiveJob | null;
   readonly view: LiveBaseView | null;
+  /** Where it was asked for; null while the base is at fault. */
+  readonly solid?: LiveSolid | null;
   /** Why an edit was not made, a sentence each. */
   readonly refused?: readonly string[];
   /** Of the ask `ledger` alone. */

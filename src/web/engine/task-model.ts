@@ -2,6 +2,7 @@
 import type { Finding } from "../../diagnostics/finding.js";
 import type { ReadAsForm, ReadAsQuestion } from "../../formats/read-as-form.js";
 import type { JobTitle, WrittenAnswer } from "../../tasks/answered-sheet.js";
+import type { KeyHints } from "../../tasks/live/key-hints.js";
 import type { Unit } from "../../units/index.js";
 import type { JobFiles } from "./protocol.js";
 
@@ -27,6 +28,24 @@ export interface ReadAnswer {
   readonly job: string | null;
 }
 
+/** A sheet as it is written in the package. */
+export interface PrintedSheet {
+  readonly name: string;
+  readonly svg: string;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What a text is before it is opened. */
+export interface Glance {
+  readonly isJob: boolean;
+  /** Number, title and revision as written. */
+  readonly title: string;
+  readonly bases: number;
+  /** Files beside it that it names. */
+  readonly names: readonly string[];
+}
+
 /** What each kind of work is asked and answers. A kind is a line here, a file beside this one, and its line in `task-worker.ts`. */
 export interface TaskKinds {
   readonly package: {
@@ -34,6 +53,14 @@ export interface TaskKinds {
     readonly answer: { readonly name: string; readonly zip: Uint8Array; readonly held: readonly string[] };
   };
   readonly read: { readonly ask: ReadAsk; readonly answer: ReadAnswer };
+  /** What the keys of a job may say. */
+  readonly hints: { readonly ask: null; readonly answer: KeyHints };
+  /** The printed sheets of one base, by its mark; sizes in millimetres. */
+  readonly print: {
+    readonly ask: { readonly files: JobFiles; readonly date: string; readonly version: string; readonly mark: string };
+    readonly answer: { readonly sheets: readonly PrintedSheet[] };
+  };
+  readonly glance: { readonly ask: { readonly name: string; readonly text: string }; readonly answer: Glance };
 }
 
 /** One of them. */

@@ -8,7 +8,10 @@ config({ jitless: true });
 
 const WORK: { readonly [K in TaskKind]: () => Promise<TaskWork<K>> } = {
   package: async () => (await import("./package-work.js")).makePackageZip,
+  glance: async () => (await import("./glance-work.js")).glanceAtJob,
   read: async () => (await import("./read-work.js")).readSchedule,
+  hints: async () => (await import("./hints-work.js")).findHints,
+  print: async () => (await import("./print-work.js")).drawPrints,
 };
 
 const tell = (message: TaskMessage): void => self.postMessage(message);

@@ -7,8 +7,8 @@ import { findNode } from "../../../src/readers/source.js";
 import { readYaml } from "../../../src/readers/yaml.js";
 import type { WrittenAnswer } from "../../../src/tasks/answered-sheet.js";
 import { answersInLine, readAnswered, withAnswers, writeAnsweredJob } from "../../../src/tasks/answered-sheet.js";
-import { openQuestions } from "../../../src/tasks/read-job.js";
 import { openJob } from "../../../src/tasks/open.js";
+import { openQuestions } from "../../../src/tasks/read-job.js";
 
 const shop = readFileSync(new URL("../../../templates/shops/plasma.yaml", import.meta.url), "utf8");
 
