@@ -20,13 +20,15 @@ import { startBeginActions } from "./begin-actions.js";
 import type { JobActions } from "./job-actions.js";
 import { startJobActions } from "./job-actions.js";
 import type { Keeper } from "./keeper.js";
+import { type LookActions, startLookActions } from "./look-actions.js";
 import type { OpenJob, PageState, Pointed, Step, ViewName } from "./model.js";
 import { filesNow } from "./model.js";
 import { differenceOf, fits, movedOver } from "./splice-merge.js";
 import type { Store } from "./store.js";
+import { startWorkActions, type WorkActions } from "./work-actions.js";
 
 /** All of them. */
-export interface Actions extends JobActions, BeginActions {
+export interface Actions extends JobActions, BeginActions, LookActions, WorkActions {
   /** Changes keys of the job, as one step that can be taken back. */
   edit(name: string, edits: readonly KeyEdit[]): Promise<void>;
   /** Changes the text itself, as one step: many items of a list at once. Made of the text as it stands when its turn comes; null: nothing. */
@@ -40,8 +42,8 @@ export interface Actions extends JobActions, BeginActions {
   questions(): Promise<LiveQuestions | null>;
   /** Writes answers into the job, as one step; gives why not, by the field that is at fault. */
   answer(drafts: readonly AnswerDraft[]): Promise<AnswerFaults>;
-  /** Every scalar of the job as written under keys of its first level, by key path. */
-  written(keys: readonly string[]): Promise<Readonly<Record<string, string>>>;
+  /** Keeps what is typed of an answer; null: it is written, or given up. */
+  draft(number: string, draft: AnswerDraft | null): void;
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
@@ -97,7 +99,7 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
       date: today(),
       watch: { base, room: store.get().room },
     });
-    store.set({ job, live: answer.job, sheet: answer.view, base, pointed: null });
+    store.set({ job, live: answer.job, sheet: answer.view, base, pointed: null, drafts: {} });
   };
   /** Shows the job as another tab left it. */
   const adopt = async (newer: OpenJob): Promise<void> => {
@@ -180,12 +182,13 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
   return {
     ...jobs,
     ...startBeginActions({ store, open: jobs.open, say }),
+    ...startLookActions(engine),
+    ...startWorkActions(store),
     rewrite: (name, change) =>
       inTurn(async () => {
         const splice = change(store.get().job?.text ?? "");
         if (splice !== null) await makeStep(name, { kind: "splice", splices: [splice], watch: watch() });
       }),
-    written: async (keys) => (await engine.ask({ kind: "written", keys })).written ?? {},
     edit: (name, edits) => inTurn(async () => void (await makeStep(name, { kind: "edit", edits, watch: watch() }))),
     takeBases: () =>
       inTurn(async () => void (await makeStep("bases taken into the job", { kind: "take-bases", watch: watch() }))),
@@ -196,6 +199,10 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
         faults = answer.faults ?? {};
       });
       return faults;
+    },
+    draft: (number, draft) => {
+      const { [number]: _typed, ...others } = store.get().drafts;
+      store.set({ drafts: draft === null ? others : { ...others, [number]: draft } });
     },
     digest: async () => (store.get().job === null ? null : ((await engine.ask({ kind: "digest" })).digest ?? null)),
     questions: async () =>

@@ -1,7 +1,8 @@
 /** Everything that the page knows, in one place. Plain data; changed by `src/web/state/actions.ts` alone. */
-import type { LiveBaseView, LiveJob, Splice } from "../../tasks/live/model.js";
+import type { AnswerDraft, LiveBaseView, LiveJob, Splice } from "../../tasks/live/model.js";
 import type { JobFiles } from "../engine/protocol.js";
 import type { Beginning } from "./beginning.js";
+import type { Works } from "./work.js";
 
 /** What fills the middle of the page. */
 export const VIEWS = [
@@ -13,7 +14,9 @@ export const VIEWS = [
   "questions",
   "solid",
   "package",
+  "sign",
   "survey",
+  "budget",
   "proof",
   "compare",
 ] as const;
@@ -138,12 +141,16 @@ export interface PageState {
   readonly pointed: Pointed | null;
   /** Field that the user is taken to; null: none, or there already. */
   readonly goal: Goal | null;
+  /** Answers that are typed and not written yet, by the numbers of their questions. */
+  readonly drafts: Readonly<Record<string, AnswerDraft>>;
   readonly keeping: Keeping;
   /** Jobs that are kept in this browser, the last changed first. */
   readonly kept: readonly KeptJob[];
   readonly asking: Asking | null;
   /** How far the beginning of a job has come. */
   readonly beginning: Beginning;
+  /** Long work: packages, surveys, proofs, what runs and what came of it. */
+  readonly works: Works;
   /** True while the engine works on what was asked. */
   readonly working: boolean;
   readonly notices: readonly Notice[];
