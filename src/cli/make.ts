@@ -11,6 +11,7 @@ import { makeBases } from "../tasks/make-base.js";
 import { numberQuestions } from "../tasks/number-questions.js";
 import type { OpenedJob } from "../tasks/opened-job.js";
 import { hasSet, startPackage } from "../tasks/package.js";
+import { type Report, startReport } from "../tasks/report.js";
 import { groupBy } from "../units/group-by.js";
 import type { Command } from "./arguments.js";
 import { makeInThreads, startThreads, threadsFor } from "./base-threads.js";
@@ -29,8 +30,6 @@ import { withPackageFolder } from "./package-folder.js";
 import { DISPLACED } from "./package-target.js";
 import type { PackageWriter } from "./package-writer.js";
 import { startProgress } from "./progress.js";
-import type { Report } from "./report.js";
-import { startReport } from "./report.js";
 import { startSha256 } from "./sha256.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { hasColor, readVersion, widthOf } from "./shell.js";
@@ -117,7 +116,11 @@ async function writeFiles(
   const bases =
     threads.length > 0 ? makeInThreads(opened, { ...options, inSet }, threads) : makeBases(opened, { ...here, inSet });
   const made = startPackage(opened, here);
-  const report = startReport(opened.job, shell, { all, only: null, rest: whereTheRestIs(job, out) });
+  const report = startReport(
+    opened.job,
+    { width: widthOf(shell), color: hasColor(shell) },
+    { all, only: null, rest: whereTheRestIs(job, out) },
+  );
   const progress = startProgress(shell, "made");
   const append = (parts: readonly Part[]): void => {
     for (const { path, bytes } of parts) writer.append(path, bytes);

@@ -12,9 +12,12 @@ export interface Splice {
 /** Keys and indices from the root. */
 export type KeyPath = readonly (string | number)[];
 
-/** What is changed: a value as a person types it; a key or item taken out; an item of a list as its YAML lines. */
+/**
+ * What is changed: a value as a person types it, or, where it is `flow`, a list or group as YAML on one line; a key or item
+ * taken out; an item of a list as its YAML lines.
+ */
 export type KeyEdit =
-  | { readonly kind: "set"; readonly path: KeyPath; readonly text: string }
+  | { readonly kind: "set"; readonly path: KeyPath; readonly text: string; readonly flow?: true }
   | { readonly kind: "remove"; readonly path: KeyPath }
   | { readonly kind: "insert"; readonly path: KeyPath; readonly index: number; readonly lines: string };
 
@@ -48,7 +51,7 @@ export function spliceOf(text: string, edit: KeyEdit): Splice | null {
   });
   switch (edit.kind) {
     case "set":
-      return setValue(text, document, edit.path, scalarText(edit.text));
+      return setValue(text, document, edit.path, edit.flow === true ? edit.text : scalarText(edit.text));
     case "remove":
       return removeValue(text, document, edit.path);
     case "insert":
@@ -74,7 +77,15 @@ function setValue(text: string, document: Document.Parsed, path: KeyPath, value:
     }
     node = next;
   }
-  return node?.range === undefined || node.range === null ? null : splice(text, node.range[0], node.range[1], value);
+  return node?.range === undefined || node.range === null
+    ? null
+    : splice(text, node.range[0], endOfNode(text, node), value);
+}
+
+/** The range of a list or group in lines of its own runs up to what follows it. */
+function endOfNode(text: string, node: ParsedNode): number {
+  const isBlock = (isMap(node) || isSeq(node)) && node.flow !== true;
+  return isBlock ? node.range[0] + text.slice(node.range[0], node.range[1]).trimEnd().length : node.range[1];
 }
 
 function stepInto(node: Node, step: string | number): Node {
@@ -92,9 +103,10 @@ function splice(text: string, from: number, to: number, now: string): Splice {
 
 /** The rest of the path as a key of this map, what is under it in braces. */
 function addKey(text: string, map: YAMLMap.Parsed, path: KeyPath, value: string): Splice {
-  const [key = "", ...under] = path.map(String);
-  const inner = under.reduceRight((held, each) => `{ ${each}: ${held} }`, value);
-  const known = pairOf(map, key);
+  const [name = "", ...under] = path.map(String);
+  const key = scalarText(name);
+  const inner = under.reduceRight((held, each) => `{ ${scalarText(each)}: ${held} }`, value);
+  const known = pairOf(map, name);
   if (known !== undefined && isScalar(known.key)) {
     const end = (known.key as ParsedNode).range[1];
     const colon = text.indexOf(":", end) + 1;

@@ -10,6 +10,7 @@ import type { Room, ScreenPlan } from "../../sheets/on-screen.js";
 import type { LetterQuestion, SettledQuestion } from "../../summary/letter.js";
 import type { SummaryCheck, SummaryHole, UnusedSummaryAnswer } from "../../summary/model.js";
 import type { Unit } from "../../units/index.js";
+import type { LiveFigures } from "./figure-model.js";
 
 /**
  * faulty: its own input is at fault. waiting: not checked yet. held, asked: a row holds it, or asks the engineer of record.
@@ -73,9 +74,13 @@ export interface LiveJob {
   readonly layoutHeld: readonly string[];
   readonly questions: readonly LiveQuestion[];
   readonly hasPlan: boolean;
+  /** Files beside the job that it names, as they are called there, and whether they were handed in. */
+  readonly files: readonly { readonly name: string; readonly kind: string; readonly isThere: boolean }[];
   /** Where the bases stand: in the job file, where they can be edited, or in a spreadsheet that it names. */
   readonly basesIn: "job" | "sheet";
   readonly unit: Unit;
+  /** Texts of the job's head as written, by key path, as `job.title`; without its bases, kinds, defaults and lists. */
+  readonly said: Readonly<Record<string, string>>;
 }
 
 /** A row as the page shows it. */
@@ -169,6 +174,15 @@ export interface LiveBaseView {
   readonly unchecked: Unchecked;
   readonly holes: readonly SummaryHole[];
   readonly held: readonly string[];
+  /** What can be reached and typed on. */
+  readonly figures: LiveFigures;
+  /** What its title block says beside what the job writes. */
+  readonly block: {
+    readonly documentType: string;
+    readonly status: string;
+    readonly drawingNumber: string;
+    readonly weight: string;
+  };
 }
 
 /** What the rows of the whole job come to, for its checker. */

@@ -3,6 +3,7 @@
  * read and checked again; rows of the job and questions follow when there is time. Any other edit opens the job anew, and
  * bases that came out as before keep their ledgers.
  */
+import type { CheckedBase } from "../../checks/checked.js";
 import { checkWholeJob } from "../../checks/checked.js";
 import { heldLayout } from "../../checks/held.js";
 import type { CheckRow } from "../../checks/model.js";
@@ -16,7 +17,7 @@ import type { Question, Questions } from "../../summary/questions.js";
 import { startQuestions } from "../../summary/questions.js";
 import { summarizeJob } from "../../summary/summarize.js";
 import { answerEdits } from "./answering.js";
-import { unchecked } from "./base-line.js";
+import { textsUnderKeys, unchecked } from "./base-line.js";
 import type { RowsOf } from "./ledger.js";
 import { ledgerSlice, wholeLedger } from "./ledger.js";
 import { liveCheck } from "./live-check.js";
@@ -52,7 +53,11 @@ export interface Live {
   splice(splices: readonly Splice[], watch: Watch): LiveResult;
   /** Another base, or the same in another room. */
   look(watch: Watch): LiveBaseView | null;
+  /** The base as it was last right, checked; null where it is at fault. */
+  checked(path: string): CheckedBase | null;
   state(): LiveJob;
+  /** Every scalar as written under keys of the first level, by key path. */
+  written(keys: readonly string[]): Readonly<Record<string, string>>;
   /** Takes the bases of the schedule that the job names into the job file. */
   takeBases(watch: Watch): LiveResult;
   /** Rows of every base that is checked, and of the job itself. */
@@ -89,11 +94,15 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
     const view = look(watch);
     return { refused: [], splices, job: state(), view };
   };
-  const look = ({ base: path, room }: Watch): LiveBaseView | null => {
+  const checked = (path: string): CheckedBase | null => {
     const index = text.lines.findIndex((line) => line.path === path);
     const slot = right?.slots[index];
-    if (path === null || right === null || slot === undefined || text.faulty.has(index)) return null;
-    return viewOfBase(path, checkSlot(right, slot), room);
+    return right === null || slot === undefined || text.faulty.has(index) ? null : checkSlot(right, slot);
+  };
+  const look = ({ base: path, room }: Watch): LiveBaseView | null => {
+    const base = path === null ? null : checked(path);
+    const said = text.lines.find((line) => line.path === path);
+    return path === null || base === null || said === undefined ? null : viewOfBase(path, base, room, said);
   };
   const state = (): LiveJob => {
     const from = whole ?? settled;
@@ -105,7 +114,9 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
       unit,
       bases,
       head: headOf(right),
+      said: text.said,
       basesIn: text.basesIn,
+      files: filesOf(text),
       ...from.said,
       isSettled: whole !== null,
     };
@@ -129,7 +140,9 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
       return taken.ok ? change([taken.splice], watch) : { ...change([], watch), refused: taken.why };
     },
     look,
+    checked,
     state,
+    written: (keys) => textsUnderKeys(text.root, keys),
     ledger: (ask) => {
       const isSettled = whole !== null;
       const of = wholeLedger(partsOf(text, right, (whole ?? settled).rows));
@@ -173,6 +186,11 @@ function textOf({ job, files }: Inputs): string {
   const content = contentOf(files.get(job)) ?? "";
   const decoded = decodeText(content, job, "allowed is YAML");
   return decoded.ok ? decoded.text : "";
+}
+
+function filesOf({ requests, inputs: { files } }: OpenText): LiveJob["files"] {
+  const own = requests.filter(({ relativeTo }) => relativeTo === "job");
+  return own.map(({ name, key, kind }) => ({ name, kind, isThere: files.has(name) || files.has(key ?? name) }));
 }
 
 function lineOf(line: OpenText["lines"][number], index: number, text: OpenText, right: Right | null): LiveBase {

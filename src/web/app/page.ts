@@ -36,9 +36,9 @@ export function usePart<T>(part: (state: PageState) => T): T {
   return now;
 }
 
-/** The state for who looks at it when something is done, and is not drawn again by it. */
-export function useStore(): Pick<Store, "get"> {
-  return usePage().store;
+/** Looks at the state as it is now, for who waited for an action to end. */
+export function useLook(): () => PageState {
+  return usePage().store.get;
 }
 
 function usePage(): Page {

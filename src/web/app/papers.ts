@@ -6,7 +6,7 @@ import type { TaskKinds } from "../engine/task-model.js";
 import type { Running } from "../engine/tasks.js";
 import { startTask } from "../engine/tasks.js";
 import type { OpenJob } from "../state/model.js";
-import { useActions, useStore } from "./page.js";
+import { useActions, useLook } from "./page.js";
 
 /** One that is made. */
 export type Paper = TaskKinds["papers"]["answer"][number];
@@ -28,7 +28,7 @@ export function filesOf({ files, text }: OpenJob): JobFiles {
 export function usePapers(): Papers {
   const [running, tell] = useState<string | null>(null);
   const work = useRef<Running<"papers"> | null>(null);
-  const store = useStore();
+  const look = useLook();
   const { say, today } = useActions();
   const end = (): void => {
     work.current?.cancel();
@@ -37,7 +37,7 @@ export function usePapers(): Papers {
   };
   useEffect(() => () => work.current?.cancel(), []);
   const make: Papers["make"] = (kinds, take = saveAll) => {
-    const { job } = store.get();
+    const { job } = look();
     if (job === null) return;
     const files = filesOf(job);
     tell("Begun.");

@@ -1,7 +1,53 @@
 /** Long work, each run in a thread of its own that can be given up: what it is asked, and what it answers. */
+
+import type { Finding } from "../../diagnostics/finding.js";
+import type { ReadAsForm, ReadAsQuestion } from "../../formats/read-as-form.js";
 import type { OutputKind } from "../../outputs/index.js";
+import type { JobTitle, WrittenAnswer } from "../../tasks/answered-sheet.js";
+import type { KeyHints } from "../../tasks/live/key-hints.js";
 import type { AnswerDraft } from "../../tasks/live/model.js";
+import type { Unit } from "../../units/index.js";
 import type { JobFiles } from "./protocol.js";
+
+/** A sheet to be read, with the answers given so far; `title` once the job file is wanted. */
+export interface ReadAsk {
+  readonly name: string;
+  readonly content: string | Uint8Array;
+  readonly answers: readonly WrittenAnswer[];
+  readonly jobName: string;
+  readonly title: JobTitle | null;
+}
+
+/** What was understood, what is open, and the job file where it was wanted and nothing is. */
+export interface ReadAnswer {
+  readonly unit: Unit | null;
+  readonly unitBecause: string;
+  readonly isUnderstood: boolean;
+  readonly findings: readonly Finding[];
+  readonly baseCount: number;
+  readonly form: ReadAsForm;
+  /** Questions, and cells at fault for which may be said what is meant. */
+  readonly questions: readonly ReadAsQuestion[];
+  readonly job: string | null;
+}
+
+/** A sheet as it is written in the package. */
+export interface PrintedSheet {
+  readonly name: string;
+  readonly svg: string;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What a text is before it is opened. */
+export interface Glance {
+  readonly isJob: boolean;
+  /** Number, title and revision as written. */
+  readonly title: string;
+  readonly bases: number;
+  /** Files beside it that it names. */
+  readonly names: readonly string[];
+}
 
 /** What each kind of work is asked and answers. A kind is a line here, a file beside this one, and its line in `task-worker.ts`. */
 export interface TaskKinds {
@@ -23,6 +69,15 @@ export interface TaskKinds {
     readonly ask: { readonly files: JobFiles; readonly date: string; readonly name: string };
     readonly answer: readonly AnswerDraft[];
   };
+  readonly read: { readonly ask: ReadAsk; readonly answer: ReadAnswer };
+  /** What the keys of a job may say. */
+  readonly hints: { readonly ask: null; readonly answer: KeyHints };
+  /** The printed sheets of one base, by its mark; sizes in millimetres. */
+  readonly print: {
+    readonly ask: { readonly files: JobFiles; readonly date: string; readonly version: string; readonly mark: string };
+    readonly answer: { readonly sheets: readonly PrintedSheet[] };
+  };
+  readonly glance: { readonly ask: { readonly name: string; readonly text: string }; readonly answer: Glance };
 }
 
 /** One of them. */

@@ -20,6 +20,9 @@ const FIRST: PageState = {
   goal: null,
   drafts: {},
   keeping: { kind: "kept" },
+  kept: [],
+  asking: null,
+  beginning: { kind: "choice" },
   working: false,
   notices: [],
 };
