@@ -1,11 +1,10 @@
 /** Single papers of the package: made in a thread of their own, and handed out as files. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { OutputKind } from "../../outputs/index.js";
-import type { JobFiles } from "../engine/protocol.js";
 import type { TaskKinds } from "../engine/task-model.js";
 import type { Running } from "../engine/tasks.js";
 import { startTask } from "../engine/tasks.js";
-import type { OpenJob } from "../state/model.js";
+import { filesNow } from "../state/model.js";
 import { useActions, useLook } from "./page.js";
 
 /** One that is made. */
@@ -17,11 +16,6 @@ export interface Papers {
   /** Makes papers by the kinds of their outputs; each is saved where nobody takes them. */
   make(kinds: readonly OutputKind[], take?: (papers: readonly Paper[]) => void): void;
   cancel(): void;
-}
-
-/** The files of a job, its text as it stands. */
-export function filesOf({ files, text }: OpenJob): JobFiles {
-  return { ...files, files: new Map([...files.files, [files.job, text]]) };
 }
 
 /** Of the job that is open. */
@@ -39,7 +33,7 @@ export function usePapers(): Papers {
   const make: Papers["make"] = (kinds, take = saveAll) => {
     const { job } = look();
     if (job === null) return;
-    const files = filesOf(job);
+    const files = filesNow(job);
     tell("Begun.");
     const started = startTask("papers", { files, date: today(), kinds }, ({ done, of }) =>
       tell(`${done} of ${of} bases.`),
