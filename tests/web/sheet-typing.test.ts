@@ -273,7 +273,7 @@ describe.skipIf(hasNoBrowser())("the rest of the sheet", () => {
       expect(await page.locator("main img").count()).toBe(0);
       expect(await page.getByRole("list", { name: "Bases" }).getByText(mark).count()).toBe(1);
       expect(await page.getByText(`"${mark}" holds "<"`).count()).toBeGreaterThan(0);
-      await page.locator("summary", { hasText: /^Base$/ }).click();
+      await page.locator("summary", { hasText: /^Base\s*$/ }).click();
       await page.getByRole("textbox", { name: "Mark", exact: true }).fill("B1");
       await page.keyboard.press("Enter");
       await drawing(page).waitFor();
