@@ -65,9 +65,24 @@ describe.skipIf(hasNoBrowser())("a job on the page is kept", () => {
       await titled(other, "Kept one");
       await other.getByRole("button", { name: "Undo Title Machine hall with overhead crane to Kept one" }).click();
       await titled(other, "Machine hall with overhead crane");
-    });
+      await throwAway(page);
+      await page.getByRole("log").getByText("This job is open, here or in another tab").waitFor();
+      await other.close();
+      await throwAway(page);
+      await page.getByRole("heading", { name: "Kept in this browser" }).waitFor({ state: "detached" });
+      await page.reload();
+      await page.getByRole("heading", { name: /sample/ }).waitFor();
+      expect(await page.getByRole("heading", { name: "Kept in this browser" }).count()).toBe(0);
+    }, RELOADED);
   });
 });
+
+async function throwAway(page: Page): Promise<void> {
+  await page.getByRole("button", { name: /^Throw away MH-031/ }).click();
+  const asked = page.getByRole("region", { name: "Question" });
+  await asked.getByText(/Throw away MH-031 .*It is in no file as it stands\. This cannot be undone\./).waitFor();
+  await asked.getByRole("button", { name: "Throw it away" }).click();
+}
 
 describe.skipIf(hasNoBrowser())("two tabs on one job", () => {
   const driver = startDriver();
@@ -230,7 +245,7 @@ describe.skipIf(hasNoBrowser())("a job as a link", () => {
         await page.reload();
         await titled(page, HOSTILE_TITLE);
       },
-      { fragment },
+      { fragment, ...RELOADED },
     );
     await driver.visit(
       async (page) => {
@@ -304,7 +319,7 @@ describe.skipIf(hasNoBrowser())("files that are handed over", () => {
   });
 
   it.each([
-    ["nothing that is a job", [["a.txt", "x"]], /None of these files is a job: a\.txt/],
+    ["nothing that is a job", [["shop.yaml", "name: x\n"]], /None of these files is a job: shop\.yaml/],
     [
       "two jobs",
       [
