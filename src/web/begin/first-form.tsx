@@ -5,6 +5,7 @@ import { listed } from "../../diagnostics/listed.js";
 import { rodSizes } from "../../standards/find-thread.js";
 import type { FirstFigures } from "../../tasks/first-job.js";
 import { writeFirstJob } from "../../tasks/first-job.js";
+import type { LiveHead } from "../../tasks/live/model.js";
 import type { Unit } from "../../units/index.js";
 import { useActions } from "../app/page.js";
 import type { EngineAnswer } from "../engine/protocol.js";
@@ -91,7 +92,7 @@ export function FirstForm({ figures }: { readonly figures: FirstFigures }): JSX.
       </form>
       <div class="shown">
         <p class="soft" role="status">
-          {lacks.length === 0 ? "Drawn as typed." : `An example stands for: ${listed(lacks, 8)}.`}
+          {drawnWords(answer, lacks)}
         </p>
         <div class="drawing sheet" ref={place}>
           <Drawing answer={answer} />
@@ -99,6 +100,12 @@ export function FirstForm({ figures }: { readonly figures: FirstFigures }): JSX.
       </div>
     </section>
   );
+}
+
+function drawnWords(answer: EngineAnswer | null, lacks: readonly string[]): string {
+  if (answer === null) return "";
+  if (answer.view === null) return "Drawn as it was before the figure at fault.";
+  return lacks.length === 0 ? "Drawn as typed." : `An example stands for: ${listed(lacks, 8)}.`;
 }
 
 function patternFault(figures: FirstFigures, key: string, isAsked: boolean, answer: EngineAnswer | null): string {
@@ -133,7 +140,9 @@ function Drawing({ answer }: { readonly answer: EngineAnswer | null }): JSX.Elem
 
 /** What nobody typed, and by what it is. */
 function ByRules({ answer }: { readonly answer: EngineAnswer | null }): JSX.Element {
-  const head = answer?.job?.head ?? null;
+  const last = useRef<LiveHead | null>(null);
+  last.current = answer?.job?.head ?? last.current;
+  const head = last.current;
   const editions = Object.entries(head?.editions ?? {}).flatMap(([key, edition]) => (key === "rules" ? [] : [edition]));
   return (
     <div class="by-rules">
