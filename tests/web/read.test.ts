@@ -133,6 +133,22 @@ describe.skipIf(hasNoBrowser())("a schedule as it was sent", () => {
     });
   });
 
+  it("asks which of several tables is the schedule", async () => {
+    const table = (title: string, mark: string) => [
+      title,
+      "MARK\tROD DIA\tX\tY",
+      `${mark}1\t3/4"\t9\t9`,
+      `${mark}2\t1"\t12\t10`,
+    ];
+    await driver.visit(async (page) => {
+      await paste(page, [...table("INTERIOR BASES", "B"), "", "", ...table("EXTERIOR BASES", "C")].join("\n"));
+      await page.getByRole("group", { name: /2 tables have the same headings/ }).waitFor();
+      await page.getByRole("button", { name: /EXTERIOR BASES/ }).click();
+      await standing(page, /2 bases/);
+      expect(await cellRow(page, "A9").textContent()).toContain("C1");
+    });
+  });
+
   it("reads a workbook that is dropped, and the sheet of the samples", async () => {
     const bytes = readFileSync(new URL("../../samples/packing-hall/schedule.xlsx", import.meta.url)).toString("base64");
     await driver.visit(async (page) => {
