@@ -41,6 +41,11 @@ export function useLook(): () => PageState {
   return usePage().store.get;
 }
 
+/** The state for who looks at it when something is done, and is not drawn again by it. */
+export function useStore(): Pick<Store, "get"> {
+  return usePage().store;
+}
+
 function usePage(): Page {
   const page = useContext(PageContext);
   if (page === null) throw new Error("a part of the page stands outside it");

@@ -1,8 +1,10 @@
 /** Long work, each run in a thread of its own that can be given up: what it is asked, and what it answers. */
 import type { Finding } from "../../diagnostics/finding.js";
 import type { ReadAsForm, ReadAsQuestion } from "../../formats/read-as-form.js";
+import type { OutputKind } from "../../outputs/index.js";
 import type { JobTitle, WrittenAnswer } from "../../tasks/answered-sheet.js";
 import type { KeyHints } from "../../tasks/live/key-hints.js";
+import type { AnswerDraft } from "../../tasks/live/model.js";
 import type { Unit } from "../../units/index.js";
 import type { JobFiles } from "./protocol.js";
 
@@ -25,6 +27,8 @@ export interface ReadAnswer {
   readonly form: ReadAsForm;
   /** Questions, and cells at fault for which may be said what is meant. */
   readonly questions: readonly ReadAsQuestion[];
+  /** Our own headings, one of which a column may be meant as. */
+  readonly headings: readonly string[];
   readonly job: string | null;
 }
 
@@ -61,6 +65,20 @@ export interface TaskKinds {
     readonly answer: { readonly sheets: readonly PrintedSheet[] };
   };
   readonly glance: { readonly ask: { readonly name: string; readonly text: string }; readonly answer: Glance };
+  /** Single papers of the package by the kinds of their outputs: those of the job alone, which need no drawing. */
+  readonly papers: {
+    readonly ask: { readonly files: JobFiles; readonly date: string; readonly kinds: readonly OutputKind[] };
+    readonly answer: readonly {
+      readonly kind: string;
+      readonly name: string;
+      readonly bytes: Uint8Array<ArrayBuffer>;
+    }[];
+  };
+  /** An answer form that came back; `name`: of its file among those of the job. */
+  readonly "answer-form": {
+    readonly ask: { readonly files: JobFiles; readonly date: string; readonly name: string };
+    readonly answer: readonly AnswerDraft[];
+  };
 }
 
 /** One of them. */

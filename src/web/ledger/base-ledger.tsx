@@ -8,7 +8,7 @@ import { useActions, usePart } from "../app/page.js";
 import type { Pointed } from "../state/model.js";
 import { KeyButtons } from "./key-buttons.js";
 import { LedgerLine } from "./ledger-line.js";
-import { capital, isPointedAt, pointedBy } from "./row-words.js";
+import { isPointedAt, pointedBy } from "./row-words.js";
 
 /** Beside the drawing. What is pointed at here is lit there, and the other way round. */
 export function BaseLedger(): JSX.Element {
@@ -108,13 +108,13 @@ function Lacking({ sheet: { unchecked, path } }: { readonly sheet: LiveBaseView 
   if (steps.length === 0) return null;
   return (
     <section class="lacking" aria-label="What is not checked for want of input">
-      <h3>Not checked for want of input</h3>
+      <h3>Not checked for want of input: give</h3>
       <ul>
         {steps.map(({ keys, rows, rules }) => (
           <li key={keys.join(" ")}>
             <KeyButtons keys={keys} base={path} />
             <span class="soft">
-              {counted(rows, "row")}: {capital(listed(rules, MOST_RULES))}
+              {counted(rows, "row")}: {listed(rules, MOST_RULES)}
             </span>
           </li>
         ))}

@@ -2,7 +2,7 @@
 import type { JSX } from "preact";
 import { keyWords } from "../../checks/key-words.js";
 import { useActions } from "../app/page.js";
-import { fieldOf } from "./row-words.js";
+import { capital, fieldOf } from "./row-words.js";
 
 /** `base`: path of the base whose field it is; null: the job's own, or that of the base that is shown. */
 export function KeyButtons({
@@ -17,7 +17,7 @@ export function KeyButtons({
     <span class="keys">
       {keys.map((key) => (
         <button key={key} type="button" title={key} onClick={() => void goTo(base, fieldOf(key))}>
-          Give {keyWords(key)}
+          {capital(keyWords(key))}
         </button>
       ))}
     </span>

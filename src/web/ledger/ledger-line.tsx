@@ -36,12 +36,13 @@ export function LedgerLine({ line, base, isLit, point }: LineProps): JSX.Element
         onBlur={() => point(null)}
         onClick={() => open(!isOpen)}
       >
-        <span class="name">{capital(check.plainName)}</span> <span class="where">{where}</span>{" "}
-        <span class={`state ${stateClass(check)}`}>{standingWords(check)}</span>
+        <span class={`state ${stateClass(check)}`}>{standingWords(check)}</span>{" "}
+        <span class="name">{capital(check.plainName)}</span> <span class="where">{where}</span>
         {figures !== "" && (
           <span class="figures">
             {" "}
-            <span>{figures}</span> <MarginBar share={check.share} /> <span class="spare">{check.spare}</span>
+            <span class="compared">{figures}</span> <MarginBar share={check.share} />{" "}
+            <span class="spare">{check.spare}</span>
           </span>
         )}
       </button>

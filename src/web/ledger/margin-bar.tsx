@@ -10,7 +10,7 @@ export function MarginBar({ share }: { readonly share: number | null }): JSX.Ele
   const middle = WIDTH / 2;
   const size = share === null ? 0 : Math.max(LEAST, (Math.min(WHOLE, Math.abs(share)) / WHOLE) * middle);
   return (
-    <svg class="margin" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} aria-hidden="true">
+    <svg class="margin-bar" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} aria-hidden="true">
       {share !== null && (
         <>
           <line class="axis" x1={0} x2={WIDTH} y1={HEIGHT / 2} y2={HEIGHT / 2} />

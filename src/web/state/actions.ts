@@ -41,6 +41,8 @@ export interface Actions extends JobActions, BeginActions, LookActions {
   questions(): Promise<LiveQuestions | null>;
   /** Writes answers into the job, as one step; gives why not, by the field that is at fault. */
   answer(drafts: readonly AnswerDraft[]): Promise<AnswerFaults>;
+  /** Keeps what is typed of an answer; null: it is written, or given up. */
+  draft(number: string, draft: AnswerDraft | null): void;
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
@@ -96,7 +98,7 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
       date: today(),
       watch: { base, room: store.get().room },
     });
-    store.set({ job, live: answer.job, sheet: answer.view, base, pointed: null });
+    store.set({ job, live: answer.job, sheet: answer.view, base, pointed: null, drafts: {} });
   };
   /** Shows the job as another tab left it. */
   const adopt = async (newer: OpenJob): Promise<void> => {
@@ -195,6 +197,10 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
         faults = answer.faults ?? {};
       });
       return faults;
+    },
+    draft: (number, draft) => {
+      const { [number]: _typed, ...others } = store.get().drafts;
+      store.set({ drafts: draft === null ? others : { ...others, [number]: draft } });
     },
     digest: async () => (store.get().job === null ? null : ((await engine.ask({ kind: "digest" })).digest ?? null)),
     questions: async () =>

@@ -1,5 +1,5 @@
 /** Everything that the page knows, in one place. Plain data; changed by `src/web/state/actions.ts` alone. */
-import type { LiveBaseView, LiveJob, Splice } from "../../tasks/live/model.js";
+import type { AnswerDraft, LiveBaseView, LiveJob, Splice } from "../../tasks/live/model.js";
 import type { JobFiles } from "../engine/protocol.js";
 import type { Beginning } from "./beginning.js";
 
@@ -138,6 +138,8 @@ export interface PageState {
   readonly pointed: Pointed | null;
   /** Field that the user is taken to; null: none, or there already. */
   readonly goal: Goal | null;
+  /** Answers that are typed and not written yet, by the numbers of their questions. */
+  readonly drafts: Readonly<Record<string, AnswerDraft>>;
   readonly keeping: Keeping;
   /** Jobs that are kept in this browser, the last changed first. */
   readonly kept: readonly KeptJob[];

@@ -18,6 +18,7 @@ const FIRST: PageState = {
   room: { width: 200, height: 150 },
   pointed: null,
   goal: null,
+  drafts: {},
   keeping: { kind: "kept" },
   kept: [],
   asking: null,
