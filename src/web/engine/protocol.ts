@@ -12,7 +12,7 @@ import type {
   Splice,
   Watch,
 } from "../../tasks/live/model.js";
-import type { LivePlan, LivePlan, LivePoints, LivePoints, Room, Room, Zoom } from "../../tasks/live/plan-model.js";
+import type { LivePlan, LivePoints, Room, Zoom } from "../../tasks/live/plan-model.js";
 import type { LiveSolid } from "../../tasks/live/solid.js";
 
 /** A job with the files beside it, by name: texts and bytes as they were read. */
