@@ -121,9 +121,8 @@ describe.skipIf(hasNoBrowser())("the plan on the page", () => {
           })()`);
           expect(least).toBeGreaterThanOrEqual(11);
           await page.getByRole("button", { name: "Whole plan" }).click();
-          await page.waitForFunction(
-            `document.querySelector(".layout").scrollWidth <= document.querySelector(".layout").clientWidth`,
-          );
+          const fits = `(({ scrollWidth, clientWidth }) => scrollWidth <= clientWidth)(document.querySelector(".layout"))`;
+          await expect.poll(() => page.evaluate(fits), { timeout: 15_000 }).toBe(true);
         },
         { width, height: 844 },
       );

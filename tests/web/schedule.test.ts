@@ -21,6 +21,11 @@ async function openSchedule(page: Page, sample = "packing-hall"): Promise<void> 
   await grid(page).getByRole("rowheader").first().waitFor();
 }
 
+/** How far down the line of a base stands, in dots. */
+async function topOf(page: Page, mark: string): Promise<number> {
+  return (await page.getByRole("rowheader", { name: `${mark}: Mark` }).boundingBox())?.y ?? Number.NaN;
+}
+
 /** What a spreadsheet hands over, pasted where the keyboard is. */
 function paste(page: Page, text: string): Promise<unknown> {
   return page.evaluate(`(() => {
@@ -131,7 +136,8 @@ describe.skipIf(hasNoBrowser())("the schedule on the page", () => {
       await page.getByRole("button", { name: "Duplicate" }).click();
       await page.getByRole("rowheader", { name: "B23: Mark" }).waitFor();
       await page.getByRole("button", { name: "Move down" }).click();
-      await page.waitForFunction(`document.querySelector("tbody th").getAttribute("aria-label").startsWith("B23")`);
+      await expect.poll(() => grid(page).locator("tbody tr").count()).toBeGreaterThan(5);
+      await expect.poll(() => topOf(page, "B23"), { timeout: 15_000 }).toBeGreaterThan(await topOf(page, "B2"));
       await page.getByRole("rowheader", { name: "B23: Mark" }).click();
       await page.getByRole("button", { name: "Take out" }).click();
       await page.getByText(/^22 bases$/).waitFor();
@@ -140,8 +146,8 @@ describe.skipIf(hasNoBrowser())("the schedule on the page", () => {
       expect(await head.getAttribute("aria-sort")).toBe("ascending");
       const least = await first.getAttribute("aria-label");
       await page.getByRole("button", { name: "Write this order into the job" }).click();
-      await page.waitForFunction(`document.querySelector("th[aria-sort=ascending]") === null`);
-      expect(await first.getAttribute("aria-label")).toBe(least);
+      await expect.poll(() => grid(page).locator("th[aria-sort=ascending]").count(), { timeout: 15_000 }).toBe(0);
+      await expect.poll(() => first.getAttribute("aria-label"), { timeout: 15_000 }).toBe(least);
       expect(least).not.toMatch(/^B1:/);
     });
   });
