@@ -10,6 +10,7 @@ import {
   type Axis,
   axisEdit,
   axisOf,
+  NO_PLACES,
   PLACEMENT_CELLS,
   placedAt,
   placementEdits,
@@ -152,7 +153,7 @@ export function Placements({ written, faultsAt }: TableProps): JSX.Element {
   }
   const remove = (index: number, { base }: WrittenPlacement) =>
     void edit(`places of ${base} taken out`, [
-      entries.length === 1 ? { kind: "remove", path: ["placements"] } : { kind: "remove", path: ["placements", index] },
+      entries.length === 1 ? NO_PLACES : { kind: "remove", path: ["placements", index] },
     ]);
   return (
     <div class="wide">
