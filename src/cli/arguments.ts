@@ -8,6 +8,14 @@ import { signerFaults as wrongSigner } from "../tasks/sign.js";
 export type Command =
   | { readonly kind: "help"; readonly about: CommandName | null }
   | { readonly kind: "version" }
+  | {
+      readonly kind: "open";
+      readonly job: string | null;
+      /** null: the usual one, or any that is free. */
+      readonly port: number | null;
+      /** False: the address is printed, no browser is opened. */
+      readonly opens: boolean;
+    }
   | { readonly kind: "start"; readonly name: string | null; readonly out: string }
   | {
       readonly kind: "read";
@@ -69,9 +77,20 @@ export type Command =
     };
 
 /** The word after `rodplate`; help and version are none of them. */
-export type CommandName = "start" | "read" | "check" | "make" | "compare" | "proof" | "sign" | "budget" | "survey";
+export type CommandName =
+  | "open"
+  | "start"
+  | "read"
+  | "check"
+  | "make"
+  | "compare"
+  | "proof"
+  | "sign"
+  | "budget"
+  | "survey";
 /** Every command, in the order of the help. */
 const COMMANDS: readonly CommandName[] = [
+  "open",
   "start",
   "read",
   "check",
@@ -85,6 +104,7 @@ const COMMANDS: readonly CommandName[] = [
 
 /** Options by command, beside --help and --version. */
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
+  open: { port: "string", "no-browser": "boolean" },
   start: { out: "string" },
   read: { out: "string", table: "string", unit: "string", faults: "string", json: "boolean" },
   check: { faults: "string", json: "boolean", all: "boolean" },
@@ -159,6 +179,7 @@ function parseOptions(name: CommandName, args: readonly string[]): Parsed {
     ...countPositionals(name, read.positionals),
     ...wantOut(name, read),
     ...paperFaults(read),
+    ...portFaults(read),
     ...signerFaults(name, read),
   ];
   if (faults.length > 0) return refused(...faults);
@@ -215,6 +236,7 @@ interface Positionals {
 }
 
 const POSITIONALS: Readonly<Record<CommandName, Positionals>> = {
+  open: { least: 0, most: 1, wants: "" },
   start: { least: 0, most: 1, wants: "" },
   read: { least: 1, most: 1, wants: "the name of a spreadsheet (XLSX, CSV, pasted text), or of a job that names one" },
   check: { least: 1, most: Number.POSITIVE_INFINITY, wants: "the name of a job file" },
@@ -240,6 +262,12 @@ function paperFaults({ texts }: Read): string[] {
   if (paper === undefined || paperNamed(paper) !== null) return [];
   const known = [...PAPER_NAMES, "11x17"];
   return [`--paper ${JSON.stringify(paper)}: the papers are ${known.join(", ")}${didYouMean(paper, known)}`];
+}
+
+function portFaults({ texts }: Read): string[] {
+  const port = texts.get("port");
+  if (port === undefined || (/^\d{1,5}$/.test(port) && Number(port) <= 65_535)) return [];
+  return [`--port ${JSON.stringify(port)}: allowed is a whole number from 0 (any that is free) to 65535`];
 }
 
 function signerFaults(name: CommandName, { texts, faults }: Read): string[] {
@@ -275,6 +303,11 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
   const faults = texts.get("faults") ?? null;
   const shown = { json: flags.has("json"), all: flags.has("all") };
   switch (name) {
+    case "open": {
+      const port = texts.get("port");
+      const opens = !flags.has("no-browser");
+      return { kind: "open", job: positionals[0] ?? null, port: port === undefined ? null : Number(port), opens };
+    }
     case "start":
       return { kind: "start", name: positionals[0] ?? null, out };
     case "read":

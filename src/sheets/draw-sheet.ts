@@ -227,7 +227,7 @@ function draw(request: Prepared, layout: Layout, demand: Demand, known: BarePlan
   if (plan.kind === "failed") return { ...plan, plan: null };
   const result = putAllCallouts(plan, demand);
   if (result.kind === "failed") return { ...result, plan };
-  const scene = finishSheet(request, layout, plan, result.unplaced);
+  const scene = finishSheet(request, layout, plan, result.unplaced.map(calloutWords));
   return scene === null ? { kind: "failed", part: "notes", plan: null } : { kind: "drawn", scene };
 }
 

@@ -4,7 +4,7 @@ import { isWithoutMargin, tightness } from "../../checks/run.js";
 import { laidAsWritten } from "../../job/index.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
-import { summarizeCheck } from "../../summary/summarize.js";
+import { liveCheck } from "./live-check.js";
 import type { LiveBase } from "./model.js";
 
 /** What is written of a base, and given to it by the job's defaults and kinds. */
@@ -23,6 +23,24 @@ export function writtenLine(node: SourceNode, index: number, job: SourceNode | n
     given: Object.fromEntries(given),
   };
 }
+
+/** Every scalar of the job's head as written, by its key path; what stands in lists, and the bases with what is given to them, apart. */
+export function headTexts(root: SourceNode): Readonly<Record<string, string>> {
+  if (root.kind !== "map") return {};
+  const entries = root.entries.filter(({ key, value }) => value.kind !== "list" && !OF_BASES.has(key));
+  const texts = textsOf({ ...root, entries }, "", new Map());
+  return Object.fromEntries([...texts].map(([path, { text }]) => [path, text]));
+}
+
+/** Every scalar under keys of the first level as written, by its key path: lists and groups too. */
+export function textsUnderKeys(root: SourceNode | null, keys: readonly string[]): Readonly<Record<string, string>> {
+  if (root?.kind !== "map") return {};
+  const texts: Texts = new Map();
+  for (const { key, value } of root.entries) if (keys.includes(key)) textsOf(value, key, texts);
+  return Object.fromEntries([...texts].map(([path, { text }]) => [path, text]));
+}
+
+const OF_BASES = new Set(["bases", "defaults", "kinds"]);
 
 type Texts = Map<string, { readonly text: string; readonly by: string }>;
 
@@ -54,5 +72,5 @@ export function standingOf({ rows, held, open, job }: CheckedBase): Standing {
   const close = rows.filter((row) => row.status === "pass" && row.margin !== null && !isWithoutMargin(row));
   const [first] = close.toSorted((a, b) => tightness(a) - tightness(b));
   const state = held.length > 0 ? "held" : open.length > 0 ? "asked" : "clear";
-  return { state, held, open: open.length, worst: first === undefined ? null : summarizeCheck(first, job.unit) };
+  return { state, held, open: open.length, worst: first === undefined ? null : liveCheck(first, job.unit) };
 }

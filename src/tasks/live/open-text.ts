@@ -11,7 +11,7 @@ import type { Unit } from "../../units/index.js";
 import { openJob, vocabulary } from "../open.js";
 import type { OpenedJob } from "../opened-job.js";
 import type { WrittenLine } from "./base-line.js";
-import { writtenLine } from "./base-line.js";
+import { headTexts, writtenLine } from "./base-line.js";
 
 /** A text of a job and what it gives. */
 export interface OpenText {
@@ -27,6 +27,10 @@ export interface OpenText {
   readonly basesIn: "job" | "sheet";
   readonly unit: Unit;
   readonly root: SourceNode | null;
+  /** Texts of the head as written, by key path. */
+  readonly said: Readonly<Record<string, string>>;
+  /** Files that the job names. */
+  readonly requests: JobFile["requests"];
   /** How one base is read by itself; null where none can be. */
   readonly alone: { readonly places: ItemPlaces; readonly read: BaseReader } | null;
 }
@@ -47,7 +51,8 @@ export function openText({ inputs: given, text, date }: TextInput, before: OpenT
   const items = basesOf(root);
   const unit = findNode(root ?? undefined, "units");
   return {
-    ...{ text, inputs, root, findings: opened.findings },
+    said: root === null ? {} : headTexts(root),
+    ...{ text, inputs, root, findings: opened.findings, requests: file.requests },
     opened: opened.ok ? opened.value : null,
     lines: items === null ? linesOfSheet(opened.ok ? opened.value : null, before) : linesOf(items, root),
     faulty: faultyOf(opened.findings),

@@ -18,8 +18,13 @@ const FIRST: PageState = {
   sheet: null,
   room: { width: 200, height: 150 },
   pointed: null,
+  goal: null,
+  drafts: {},
   keeping: { kind: "kept" },
   works: NO_WORKS,
+  kept: [],
+  asking: null,
+  beginning: { kind: "choice" },
   working: false,
   notices: [],
 };
