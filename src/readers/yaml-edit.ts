@@ -133,7 +133,7 @@ function columnOf(text: string, offset: number): number {
 function removeValue(text: string, document: Document.Parsed, path: KeyPath): Splice | null {
   const holder = path.slice(0, -1).reduce<Node>((node, step) => stepInto(node, step), document.contents);
   const step = path.at(-1) ?? "";
-  if (isSeq(holder)) return removeItem(text, holder.items[Number(step)] as Node);
+  if (isSeq(holder)) return removeItem(text, holder.items[Number(step)] as Node, holder.flow === true);
   if (!isMap(holder)) return null;
   const map = holder as YAMLMap.Parsed;
   const pair = pairOf(map, step);
@@ -155,8 +155,9 @@ function wholeLines(text: string, from: number, to: number): Splice {
   return splice(text, start, end < 0 ? text.length : end + 1, "");
 }
 
-function removeItem(text: string, item: Node): Splice | null {
+function removeItem(text: string, item: Node, isFlow: boolean): Splice | null {
   if (item === undefined || item === null) return null;
+  if (isFlow) return removeFlow(text, item.range[0], item.range[1]);
   return wholeLines(text, item.range[0], item.range[1]);
 }
 

@@ -29,7 +29,7 @@ export interface ScreenPlan extends Room {
 }
 
 /** Letters of a screen, and smaller ones where a figure finds no room: the font of the smallest is over 11 dots high. */
-const LETTERS: Lettering = { small: 2.5, body: 2.7, heading: 3.2, title: 4 };
+export const LETTERS: Lettering = { small: 2.5, body: 2.7, heading: 3.2, title: 4 };
 const SMALLER: Lettering = { small: 2.25, body: 2.35, heading: 3, title: 3.6 };
 const SMALLEST: Lettering = { small: 2.1, body: 2.1, heading: 2.8, title: 3.2 };
 

@@ -5,6 +5,7 @@ import { yamlNode } from "../formats/source-yaml.js";
 import type { InputFile } from "../readers/inputs.js";
 import { readYaml } from "../readers/yaml.js";
 import { spliced, spliceOf } from "../readers/yaml-edit.js";
+import type { Unit } from "../units/index.js";
 import { splitJob } from "./job-parts.js";
 import type { SheetReading } from "./read.js";
 import { readSheetAsSent } from "./read.js";
@@ -32,12 +33,12 @@ export interface AnsweredSheet {
   readonly answers: readonly WrittenAnswer[];
 }
 
-/** Reads the sheet with its answers, as a job that holds them would. */
-export function readAnswered({ name, file, answers }: AnsweredSheet): Outcome<SheetReading> {
+/** Reads the sheet with its answers, as a job that holds them would; `unit` goes before what they and the cells say. */
+export function readAnswered({ name, file, answers }: AnsweredSheet, unit: Unit | null = null): Outcome<SheetReading> {
   const text = withAnswers(withAnswers("", [{ path: ["readFrom", "file"], text: JSON.stringify(name) }]), answers);
   const job = readYaml(text, "job.yaml");
   if (!job.ok) return job;
-  return readSheetAsSent({ name, file, job: job.value, unit: null });
+  return readSheetAsSent({ name, file, job: job.value, unit });
 }
 
 /** Keys of the head that a person gives. */

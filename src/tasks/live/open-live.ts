@@ -40,6 +40,8 @@ import type {
 } from "./model.js";
 import { editBase } from "./one-base.js";
 import { type OpenText, openText } from "./open-text.js";
+import type { LivePlan, LivePoints, Room } from "./plan-model.js";
+import { livePlan, livePoints } from "./plan-view.js";
 import { checkSlot, type Right, rightOf } from "./right.js";
 import { takeBases } from "./take-bases.js";
 import { viewOfBase } from "./view.js";
@@ -58,6 +60,9 @@ export interface Live {
   state(): LiveJob;
   /** Every scalar as written under keys of the first level, by key path. */
   written(keys: readonly string[]): Readonly<Record<string, string>>;
+  /** The layout drawn in a room; null where no job was ever right. */
+  plan(room: Room): LivePlan | null;
+  points(): LivePoints | null;
   /** Takes the bases of the schedule that the job names into the job file. */
   takeBases(watch: Watch): LiveResult;
   /** Rows of every base that is checked, and of the job itself. */
@@ -143,6 +148,8 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
     checked,
     state,
     written: (keys) => textsUnderKeys(text.root, keys),
+    plan: (room) => livePlan(text, right, (whole ?? settled).rows, room),
+    points: () => livePoints(right, (whole ?? settled).rows),
     ledger: (ask) => {
       const isSettled = whole !== null;
       const of = wholeLedger(partsOf(text, right, (whole ?? settled).rows));

@@ -24,6 +24,10 @@ async function answer(ask: EngineAsk): Promise<Omit<EngineAnswer, "took">> {
       return live.splice(ask.splices, ask.watch);
     case "written":
       return { splices: [], job: null, view: null, written: live.written(ask.keys) };
+    case "plan":
+      return { splices: [], job: null, view: null, plan: live.plan(ask.room) };
+    case "points":
+      return { splices: [], job: null, view: null, points: live.points() };
     case "look":
       return { splices: [], job: null, view: live.look(ask.watch) };
     case "solid":

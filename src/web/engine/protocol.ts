@@ -12,6 +12,7 @@ import type {
   Splice,
   Watch,
 } from "../../tasks/live/model.js";
+import type { LivePlan, LivePoints, Room } from "../../tasks/live/plan-model.js";
 import type { LiveSolid } from "../../tasks/live/solid.js";
 
 /** A job with the files beside it, by name: texts and bytes as they were read. */
@@ -36,6 +37,9 @@ export type EngineAsk =
   | { readonly kind: "questions" }
   /** Every scalar as written under keys of the job's first level. */
   | { readonly kind: "written"; readonly keys: readonly string[] }
+  /** The layout drawn in a room; its points to set out. */
+  | { readonly kind: "plan"; readonly room: Room }
+  | { readonly kind: "points" }
   /** Answers that are written into the job file, as one edit. */
   | { readonly kind: "answer"; readonly drafts: readonly AnswerDraft[]; readonly watch: Watch };
 
@@ -57,6 +61,9 @@ export interface EngineAnswer {
   readonly faults?: AnswerFaults;
   /** Of the ask `written`: texts by key path. */
   readonly written?: Readonly<Record<string, string>>;
+  /** Of the asks of these names alone; null where there is no layout. */
+  readonly plan?: LivePlan | null;
+  readonly points?: LivePoints | null;
   /** Processor milliseconds that the engine took. */
   readonly took: number;
 }

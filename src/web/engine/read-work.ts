@@ -3,9 +3,11 @@
 import type { Outcome } from "../../diagnostics/finding.js";
 import { formatFinding } from "../../diagnostics/finding.js";
 import { readable } from "../../diagnostics/printable.js";
-import type { ReadAsForm } from "../../formats/read-as-form.js";
+import type { ReadAsEntry, ReadAsForm } from "../../formats/read-as-form.js";
 import type { InputFile } from "../../readers/inputs.js";
 import { spreadsheetKind } from "../../readers/spreadsheet-kind.js";
+import { HEADINGS } from "../../schedule/index.js";
+import type { AnsweredSheet } from "../../tasks/answered-sheet.js";
 import { readAnswered, writeAnsweredJob } from "../../tasks/answered-sheet.js";
 import { openQuestions } from "../../tasks/read-job.js";
 import type { TaskWork } from "./task-model.js";
@@ -22,8 +24,9 @@ export const readSchedule: TaskWork<"read"> = async ({ name, content, answers, j
   const job = title === null || !isUnderstood ? null : writeAnsweredJob({ ...sheet, jobName, title }, reading);
   return {
     ...{ unit, unitBecause, isUnderstood, findings, baseCount: bases.length },
-    form: shown(form),
+    form: shown(unit === null ? { ...form, entries: bareCells(sheet) } : form),
     questions: openQuestions(reading),
+    headings: [...HEADINGS.map((heading) => heading.name), "note", "left out"],
     job: job === null ? null : new TextDecoder().decode(job),
   };
 };
@@ -40,6 +43,17 @@ async function given<T>(outcome: Outcome<T> | Promise<Outcome<T>>): Promise<T> {
   const come = await outcome;
   if (come.ok) return come.value;
   throw new Refused(come.findings.map(formatFinding));
+}
+
+/** While the unit is asked nothing is taken: what the cells say, to answer by. */
+function bareCells(sheet: AnsweredSheet): ReadAsForm["entries"] {
+  const read = readAnswered(sheet, "in");
+  const cells = (read.ok ? read.value.form.entries : []).filter(({ cell }) => cell !== "");
+  return cells.map((entry): ReadAsEntry => {
+    const isAsked = entry.key !== "" || entry.givenBy === "asked";
+    const nothing = { name: "", key: "", value: "", unit: "" };
+    return isAsked ? { ...entry, ...nothing, givenBy: "asked", remark: "the unit of bare numbers" } : entry;
+  });
 }
 
 /** Signs of a sheet that cannot be seen, or that reorder what stands around them, are shown as escapes. */

@@ -1,5 +1,4 @@
 /** Long work, each run in a thread of its own that can be given up: what it is asked, and what it answers. */
-
 import type { Finding } from "../../diagnostics/finding.js";
 import type { ReadAsForm, ReadAsQuestion } from "../../formats/read-as-form.js";
 import type { OutputKind } from "../../outputs/index.js";
@@ -28,6 +27,8 @@ export interface ReadAnswer {
   readonly form: ReadAsForm;
   /** Questions, and cells at fault for which may be said what is meant. */
   readonly questions: readonly ReadAsQuestion[];
+  /** Our own headings, one of which a column may be meant as. */
+  readonly headings: readonly string[];
   readonly job: string | null;
 }
 
@@ -55,6 +56,15 @@ export interface TaskKinds {
     readonly ask: { readonly files: JobFiles; readonly date: string; readonly version: string };
     readonly answer: { readonly name: string; readonly zip: Uint8Array; readonly held: readonly string[] };
   };
+  readonly read: { readonly ask: ReadAsk; readonly answer: ReadAnswer };
+  /** What the keys of a job may say. */
+  readonly hints: { readonly ask: null; readonly answer: KeyHints };
+  /** The printed sheets of one base, by its mark; sizes in millimetres. */
+  readonly print: {
+    readonly ask: { readonly files: JobFiles; readonly date: string; readonly version: string; readonly mark: string };
+    readonly answer: { readonly sheets: readonly PrintedSheet[] };
+  };
+  readonly glance: { readonly ask: { readonly name: string; readonly text: string }; readonly answer: Glance };
   /** Single papers of the package by the kinds of their outputs: those of the job alone, which need no drawing. */
   readonly papers: {
     readonly ask: { readonly files: JobFiles; readonly date: string; readonly kinds: readonly OutputKind[] };
@@ -69,15 +79,6 @@ export interface TaskKinds {
     readonly ask: { readonly files: JobFiles; readonly date: string; readonly name: string };
     readonly answer: readonly AnswerDraft[];
   };
-  readonly read: { readonly ask: ReadAsk; readonly answer: ReadAnswer };
-  /** What the keys of a job may say. */
-  readonly hints: { readonly ask: null; readonly answer: KeyHints };
-  /** The printed sheets of one base, by its mark; sizes in millimetres. */
-  readonly print: {
-    readonly ask: { readonly files: JobFiles; readonly date: string; readonly version: string; readonly mark: string };
-    readonly answer: { readonly sheets: readonly PrintedSheet[] };
-  };
-  readonly glance: { readonly ask: { readonly name: string; readonly text: string }; readonly answer: Glance };
 }
 
 /** One of them. */

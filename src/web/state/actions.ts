@@ -20,13 +20,14 @@ import { startBeginActions } from "./begin-actions.js";
 import type { JobActions } from "./job-actions.js";
 import { startJobActions } from "./job-actions.js";
 import type { Keeper } from "./keeper.js";
+import { type LookActions, startLookActions } from "./look-actions.js";
 import type { OpenJob, PageState, Pointed, Step, ViewName } from "./model.js";
 import { filesNow } from "./model.js";
 import { differenceOf, fits, movedOver } from "./splice-merge.js";
 import type { Store } from "./store.js";
 
 /** All of them. */
-export interface Actions extends JobActions, BeginActions {
+export interface Actions extends JobActions, BeginActions, LookActions {
   /** Changes keys of the job, as one step that can be taken back. */
   edit(name: string, edits: readonly KeyEdit[]): Promise<void>;
   /** Changes the text itself, as one step: many items of a list at once. Made of the text as it stands when its turn comes; null: nothing. */
@@ -42,8 +43,6 @@ export interface Actions extends JobActions, BeginActions {
   answer(drafts: readonly AnswerDraft[]): Promise<AnswerFaults>;
   /** Keeps what is typed of an answer; null: it is written, or given up. */
   draft(number: string, draft: AnswerDraft | null): void;
-  /** Every scalar of the job as written under keys of its first level, by key path. */
-  written(keys: readonly string[]): Promise<Readonly<Record<string, string>>>;
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
@@ -183,12 +182,12 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
   return {
     ...jobs,
     ...startBeginActions({ store, open: jobs.open, say }),
+    ...startLookActions(engine),
     rewrite: (name, change) =>
       inTurn(async () => {
         const splice = change(store.get().job?.text ?? "");
         if (splice !== null) await makeStep(name, { kind: "splice", splices: [splice], watch: watch() });
       }),
-    written: async (keys) => (await engine.ask({ kind: "written", keys })).written ?? {},
     edit: (name, edits) => inTurn(async () => void (await makeStep(name, { kind: "edit", edits, watch: watch() }))),
     takeBases: () =>
       inTurn(async () => void (await makeStep("bases taken into the job", { kind: "take-bases", watch: watch() }))),

@@ -11,6 +11,8 @@ import type { Store } from "./store.js";
 /** All of it. */
 export interface BeginActions {
   begin(beginning: Beginning): void;
+  /** Opens the job of a first template. */
+  openFirst(text: string): Promise<void>;
   /** Reads a sheet that was handed over. */
   readSheet(sheet: GivenSheet): Promise<void>;
   /** Answers a question, and reads again. */
@@ -20,7 +22,7 @@ export interface BeginActions {
   /** Gives the reading up: what was understood before stays. */
   stopReading(): void;
   /** Makes the job of a sheet that is understood, and opens it with the sheet beside it. */
-  takeBases(title: JobTitle): Promise<void>;
+  takeSheet(title: JobTitle): Promise<void>;
 }
 
 /** What they stand on. */
@@ -72,6 +74,10 @@ export function startBeginActions({ store, open, say }: BeginWork): BeginActions
   };
   return {
     begin,
+    openFirst: async (text) => {
+      await open({ job: JOB_NAME, files: new Map([[JOB_NAME, text]]) }, "first template");
+      store.set({ beginning: { kind: "choice" } });
+    },
     readSheet: async (sheet) => {
       begin({ kind: "read", sheet, given: [], going: null, found: null, refused: [] });
       await run(null);
@@ -83,7 +89,7 @@ export function startBeginActions({ store, open, say }: BeginWork): BeginActions
       running = null;
       change({ going: null });
     },
-    takeBases: async (title) => {
+    takeSheet: async (title) => {
       const { beginning } = store.get();
       const job = (await run(title))?.job ?? null;
       if (job === null || beginning.kind !== "read") return;
