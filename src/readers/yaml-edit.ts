@@ -139,7 +139,11 @@ function removeValue(text: string, document: Document.Parsed, path: KeyPath): Sp
   const pair = pairOf(map, step);
   if (pair === undefined) return null;
   const [from, to] = [(pair.key as ParsedNode).range[0], endOfPair(pair)];
-  return map.flow === true ? removeFlow(text, from, to) : wholeLines(text, from, to);
+  if (map.flow === true) return removeFlow(text, from, to);
+  const isBehindDash = /^\s*-\s/.test(text.slice(text.lastIndexOf("\n", from - 1) + 1, from));
+  if (!isBehindDash) return wholeLines(text, from, to);
+  const next = map.items[map.items.indexOf(pair) + 1];
+  return next === undefined ? splice(text, from, to, "{}") : splice(text, from, (next.key as ParsedNode).range[0], "");
 }
 
 function removeFlow(text: string, from: number, to: number): Splice {

@@ -40,7 +40,7 @@ import type {
 } from "./model.js";
 import { editBase } from "./one-base.js";
 import { type OpenText, openText } from "./open-text.js";
-import type { LivePlan, LivePoints, Room } from "./plan-model.js";
+import type { LivePlan, LivePoints, Room, Zoom } from "./plan-model.js";
 import { livePlan, livePoints } from "./plan-view.js";
 import { checkSlot, type Right, rightOf } from "./right.js";
 import { takeBases } from "./take-bases.js";
@@ -61,7 +61,7 @@ export interface Live {
   /** Every scalar as written under keys of the first level, by key path. */
   written(keys: readonly string[]): Readonly<Record<string, string>>;
   /** The layout drawn in a room; null where no job was ever right. */
-  plan(room: Room): LivePlan | null;
+  plan(room: Room, zoom: Zoom): LivePlan | null;
   points(): LivePoints | null;
   /** Takes the bases of the schedule that the job names into the job file. */
   takeBases(watch: Watch): LiveResult;
@@ -148,7 +148,7 @@ export function openLive(inputs: Inputs, options: { readonly date: string }): Li
     checked,
     state,
     written: (keys) => textsUnderKeys(text.root, keys),
-    plan: (room) => livePlan(text, right, (whole ?? settled).rows, room),
+    plan: (room, zoom) => livePlan(text, right, (whole ?? settled).rows, room, zoom),
     points: () => livePoints(right, (whole ?? settled).rows),
     ledger: (ask) => {
       const isSettled = whole !== null;
