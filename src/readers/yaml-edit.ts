@@ -2,6 +2,8 @@
 import type { Document, Pair, ParsedNode, YAMLMap, YAMLSeq } from "yaml";
 import { isMap, isScalar, isSeq, parseDocument } from "yaml";
 
+import type { TextPieces } from "./yaml-pieces.js";
+
 /** `at`: characters from the start; `was` stands there, and `now` is put in its place. */
 export interface Splice {
   readonly at: number;
@@ -42,7 +44,7 @@ export function spliceBetween(old: string, now: string): Splice {
 }
 
 /** The splice that makes this change; null where the text has no such place. */
-export function spliceOf(text: string, edit: KeyEdit): Splice | null {
+export function spliceOf(text: string, edit: KeyEdit, _pieces: TextPieces | null = null): Splice | null {
   const document = parseDocument(text, {
     schema: "failsafe",
     prettyErrors: false,

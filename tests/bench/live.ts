@@ -41,7 +41,13 @@ function marks(base: number): EditOf {
 
 const revisions: EditOf = (turn) => ({ kind: "set", path: ["job", "revision"], text: `R${turn}` });
 
-function measure(what: string, inputs: ReturnType<typeof makeInputs>, base: number, edit: EditOf, aim: string): Measure {
+function measure(
+  what: string,
+  inputs: ReturnType<typeof makeInputs>,
+  base: number,
+  edit: EditOf,
+  aim: string,
+): Measure {
   const live = openLive(inputs, { date: DATE });
   settle(live);
   const watch: Watch = { base: `bases[${base}]`, room: ROOM };
