@@ -48,7 +48,8 @@ export function startMemory(): Memory {
       return made;
     },
     short: (key) => {
-      const entry = shorts.get(key) ?? { value: String((last += 1)), used: now };
+      if (!shorts.has(key)) last += 1;
+      const entry = shorts.get(key) ?? { value: String(last), used: now };
       entry.used = now;
       shorts.set(key, entry);
       return entry.value;

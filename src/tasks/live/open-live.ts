@@ -11,6 +11,7 @@ import type { Inputs } from "../../readers/inputs.js";
 import { contentOf } from "../../readers/inputs.js";
 import type { KeyEdit, Splice } from "../../readers/yaml-edit.js";
 import { spliceBetween, spliced, spliceOf } from "../../readers/yaml-edit.js";
+import { findPieces } from "../../readers/yaml-pieces.js";
 import type { Questions } from "../../summary/questions.js";
 import { startQuestions } from "../../summary/questions.js";
 import { summarizeJob } from "../../summary/summarize.js";
@@ -100,7 +101,7 @@ class LiveText implements Live {
       if (splice === null) return { ...this.change([], watch), refused: [noPlaceWords(edit)] };
       if (splice.was === splice.now) continue;
       text = spliced(text, splice);
-      pieces = null;
+      pieces = pieces && findPieces(text);
       splices.push(splice);
     }
     return this.change(splices, watch);
@@ -120,9 +121,13 @@ class LiveText implements Live {
     const questions = job === null ? [] : gathered(job, this.parts()).list();
     const { edits, left, faults } = answerEdits(drafts, questions, job ?? { register: null });
     const { text } = this.now;
+    let pieces = this.now.pieces;
     const now = edits.reduce((each, edit) => {
-      const splice = spliceOf(each, edit);
-      return splice === null ? each : spliced(each, splice);
+      const splice = spliceOf(each, edit, pieces);
+      if (splice === null) return each;
+      const made = spliced(each, splice);
+      pieces = pieces && findPieces(made);
+      return made;
     }, text);
     const splices = now === text ? [] : [spliceBetween(text, now)];
     return { ...this.change(splices, watch), refused: left, faults };
