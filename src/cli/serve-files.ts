@@ -3,9 +3,9 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from "node:net";
 import { type Asked, isOfJob, JOB_PATH, METHODS, pathOf, type Refusal, refuseAsked } from "./serve-asked.js";
 import {
+  filesBeside,
   LARGEST_JOB,
   nameOf,
-  namesBeside,
   readBeside,
   readServedJob,
   type Served,
@@ -101,7 +101,7 @@ async function answerJob(
       ? saveJob(job, request, response)
       : refuse(response, { status: 405, message: "Only the job file is written." });
   if (path === JOB_PATH) return sendServed(response, readServedJob(job), nameOf(job));
-  if (path === beside) return sendJson(response, { name: nameOf(job), files: namesBeside(job) });
+  if (path === beside) return sendJson(response, { name: nameOf(job), files: filesBeside(job) });
   const name = path.startsWith(`${beside}/`) ? decoded(path.slice(beside.length + 1)) : null;
   if (name === null) return refuse(response, { status: 404, message: "There is no such file here." });
   return sendServed(response, readBeside(job, name), null);

@@ -70,8 +70,21 @@ function readAt(path: string, name: string): Served | Refusal {
   return { status: fault?.code === "missing-file" ? 404 : 403, message };
 }
 
-/** Names that the job on the disk has for files beside it. */
-export function namesBeside(served: ServedJob): readonly string[] {
+/** A file that the job on the disk names; `why` it cannot be had, null where it can. */
+export interface Beside {
+  readonly name: string;
+  readonly why: string | null;
+}
+
+/** All of them, each once. */
+export function filesBeside(served: ServedJob): readonly Beside[] {
+  return namesBeside(served).map((name) => {
+    const place = placeBeside(served, name);
+    return { name, why: typeof place === "string" ? null : place.message };
+  });
+}
+
+function namesBeside(served: ServedJob): readonly string[] {
   return [...new Set(requestsOf(served).map(({ name }) => name))];
 }
 
@@ -84,12 +97,17 @@ function requestsOf(served: ServedJob): readonly RequestedFile[] {
 /** A file that the job names, by that name alone. */
 export function readBeside(served: ServedJob, name: string): Served | Refusal {
   if (!namesBeside(served).includes(name)) return { status: 404, message: "The job on the disk names no such file." };
-  const folder = dirname(served.path);
-  const path = resolve(folder, name);
+  const place = placeBeside(served, name);
+  return typeof place === "string" ? readAt(place, name) : place;
+}
+
+/** Its real path, or why it is not opened. */
+function placeBeside({ path: job }: ServedJob, name: string): string | Refusal {
+  const path = resolve(dirname(job), name);
   const offence = foreignPathOffence(name, path);
   if (offence !== null) return { status: 403, message: `"${name}" ${offence}` };
-  const real = realPathIn(folder, path);
-  if (real !== null) return readAt(real, name);
+  const place = realPathIn(dirname(job), path);
+  if (place !== null) return place;
   const message = `${name} is not there, or lies outside of the job's folder, of which alone the page reads; copy it beside the job`;
   return { status: 404, message };
 }

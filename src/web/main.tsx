@@ -4,13 +4,15 @@ import { Frame } from "./app/frame.js";
 import { PageContext } from "./app/page.js";
 import { startEngine } from "./engine/engine.js";
 import { startActions } from "./state/actions.js";
+import { today } from "./state/clock.js";
 import { startKeeper } from "./state/keeper.js";
+import { listenToPage } from "./state/page-events.js";
 import { startStore } from "./state/store.js";
 
 const root = document.getElementById("page");
 if (root === null) throw new Error("the page has no place to stand");
 const store = startStore();
-const actions = startActions(store, startEngine(), startKeeper(), today);
+const actions = startActions(store, startEngine(), startKeeper(Date.now), today);
 render(
   <PageContext.Provider value={{ store, actions }}>
     <Frame />
@@ -18,8 +20,5 @@ render(
   root,
 );
 
-/** ISO date of the clock of this machine. */
-function today(): string {
-  const now = new Date();
-  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`;
-}
+void actions.restore();
+listenToPage(store, actions);

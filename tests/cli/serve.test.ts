@@ -221,7 +221,14 @@ describe("no other file is read", () => {
     symlinkSync(join(folder, "secret.txt"), join(folder, "job", "link.csv"));
     symlinkSync(join(folder, "job", "rows.csv"), join(folder, "job", "inside.csv"));
     const listed = await ask("/job/beside");
-    expect(JSON.parse(listed.body)).toEqual({ name: "job.yaml", files: ["inside.csv", ...names] });
+    const told = JSON.parse(listed.body) as { name: string; files: { name: string; why: string | null }[] };
+    expect(told.name).toBe("job.yaml");
+    expect(told.files.map(({ name }) => name)).toEqual(["inside.csv", ...names]);
+    expect(told.files.filter(({ why }) => why === null).map(({ name }) => name)).toEqual([
+      "inside.csv",
+      "rows.csv",
+      "folder.csv",
+    ]);
     const answers = await Promise.all(names.map((name) => ask(`/job/beside/${encodeURIComponent(name)}`)));
     expect(answers.map(({ status }) => status)).toEqual([200, 404, 404, 403, 403, 403, 403]);
     expect(answers.map(({ body }) => body).join("")).not.toContain(SECRET);

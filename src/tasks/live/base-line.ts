@@ -53,6 +53,14 @@ export function headTexts(root: SourceNode): Readonly<Record<string, string>> {
   return Object.fromEntries([...texts].map(([path, { text }]) => [path, text]));
 }
 
+/** Every scalar under keys of the first level as written, by its key path: lists and groups too. */
+export function textsUnderKeys(root: SourceNode | null, keys: readonly string[]): Readonly<Record<string, string>> {
+  if (root?.kind !== "map") return {};
+  const texts: Texts = new Map();
+  for (const { key, value } of root.entries) if (keys.includes(key)) textsOf(value, key, texts);
+  return Object.fromEntries([...texts].map(([path, { text }]) => [path, text]));
+}
+
 const OF_BASES = new Set(["bases", "defaults", "kinds"]);
 
 type Texts = Map<string, { readonly text: string; readonly by: string }>;

@@ -4,6 +4,7 @@
  * nothing. The base that is watched is checked at once; the others, numbers of questions and rows of the layout follow when
  * there is time. Of a job with faults the bases without one go on; what is of the job as a whole stays as it was last right.
  */
+import type { CheckedBase } from "../../checks/checked.js";
 import { checkBase } from "../../checks/checked.js";
 import { joinPath } from "../../job/document.js";
 import type { Job } from "../../job/index.js";
@@ -16,7 +17,7 @@ import type { Questions } from "../../summary/questions.js";
 import { startQuestions } from "../../summary/questions.js";
 import { summarizeJob } from "../../summary/summarize.js";
 import { answerEdits } from "./answering.js";
-import { unchecked } from "./base-line.js";
+import { textsUnderKeys, unchecked } from "./base-line.js";
 import type { RowsOf, WholeLedger } from "./ledger.js";
 import { ledgerSlice, wholeLedger } from "./ledger.js";
 import { liveDigest } from "./live-digest.js";
@@ -37,10 +38,12 @@ import type {
 } from "./model.js";
 import type { OpenText } from "./open-text.js";
 import { startTextOpener } from "./open-text.js";
-import type { Right, Slot } from "./right.js";
+import type { Right } from "./right.js";
 import { checkSlot, rightOf } from "./right.js";
 import type { Settled } from "./settle.js";
 import { settle, UNSETTLED } from "./settle.js";
+import type { LivePlan, LivePoints, Room } from "./plan-model.js";
+import { livePlan, livePoints } from "./plan-view.js";
 import { takeBases } from "./take-bases.js";
 import { viewOfBase } from "./view.js";
 
@@ -53,7 +56,14 @@ export interface Live {
   splice(splices: readonly Splice[], watch: Watch): LiveResult;
   /** Another base, or the same in another room. */
   look(watch: Watch): LiveBaseView | null;
+  /** The base as it stands, checked; null where it is at fault. */
+  checked(path: string): CheckedBase | null;
   state(): LiveJob;
+  /** Every scalar as written under keys of the first level, by key path. */
+  written(keys: readonly string[]): Readonly<Record<string, string>>;
+  /** The layout drawn in a room, as it was last right; null where no job was ever right. */
+  plan(room: Room): LivePlan | null;
+  points(): LivePoints | null;
   /** Takes the bases of the schedule that the job names into the job file. */
   takeBases(watch: Watch): LiveResult;
   /** Rows of every base that is checked, and of the job itself. */
@@ -77,6 +87,8 @@ class LiveText implements Live {
   private readonly opener;
   private now: OpenText;
   private right: Right | null;
+  /** As it was when the job had no fault. */
+  private wholeRight: Right | null = null;
   /** As it was last settled while it was right. */
   private settled: Settled = UNSETTLED;
   private isSettled = false;
@@ -134,11 +146,32 @@ class LiveText implements Live {
   }
 
   look({ base: path, room }: Watch): LiveBaseView | null {
-    const index = this.now.lines.findIndex((line) => line.path === path);
-    const [slot, said] = [this.right?.slotAt.get(index), this.now.lines[index]];
-    if (path === null || this.right === null || slot === undefined || said === undefined) return null;
-    if (this.now.faulty.has(index) || this.now.sound === null) return null;
-    return viewOfBase(path, this.checked(this.right, slot), room, said);
+    const base = path === null ? null : this.checked(path);
+    const said = this.now.lines.find((line) => line.path === path);
+    return path === null || base === null || said === undefined ? null : viewOfBase(path, base, room, said);
+  }
+
+  checked(path: string): CheckedBase | null {
+    const { now, right } = this;
+    const index = now.lines.findIndex((line) => line.path === path);
+    const slot = right?.slotAt.get(index);
+    if (right === null || slot === undefined || now.sound === null || now.faulty.has(index)) return null;
+    const checked = checkSlot(right, slot, this.opener.memory);
+    const { laid } = this.settled;
+    const renewed = this.isSettled && now.whole !== null ? laid?.bases[right.slots.indexOf(slot)] : undefined;
+    return laid === null || renewed === undefined ? checked : checkBase(laid.job, renewed);
+  }
+
+  written(keys: readonly string[]): Readonly<Record<string, string>> {
+    return textsUnderKeys(this.now.root, keys);
+  }
+
+  plan(room: Room): LivePlan | null {
+    return livePlan(this.now, this.wholeRight ?? this.right, this.settled.laid?.layout ?? [], room);
+  }
+
+  points(): LivePoints | null {
+    return livePoints(this.wholeRight ?? this.right, this.settled.laid?.layout ?? []);
   }
 
   state(): LiveJob {
@@ -205,14 +238,9 @@ class LiveText implements Live {
   private rightNow(before: Right | null): Right | null {
     const { sound, whole } = this.now;
     if (whole !== null) this.head = headOf(whole.job);
-    return sound === null ? before : rightOf(sound, before, this.opener.memory);
-  }
-
-  private checked(right: Right, slot: Slot) {
-    const checked = checkSlot(right, slot, this.opener.memory);
-    const { laid } = this.settled;
-    const renewed = this.isSettled && this.now.whole !== null ? laid?.bases[right.slots.indexOf(slot)] : undefined;
-    return laid === null || renewed === undefined ? checked : checkBase(laid.job, renewed);
+    const right = sound === null ? before : rightOf(sound, before, this.opener.memory);
+    if (whole !== null) this.wholeRight = right;
+    return right;
   }
 
   private parts(): readonly RowsOf[] {

@@ -3,9 +3,12 @@ import type { CheckedBase } from "../../checks/checked.js";
 import { checkBase } from "../../checks/checked.js";
 import type { CheckRow } from "../../checks/model.js";
 import type { Memory } from "../../job/index.js";
+import { makePlan } from "../../plan/index.js";
+import type { Plan } from "../../plan/model.js";
 import type { ShapedBase } from "../../template/index.js";
 import { baseKey } from "../base-key.js";
 import type { LaidJob } from "../open.js";
+import type { OpenedJob } from "../opened-job.js";
 import type { Standing } from "./base-line.js";
 import { standingOf } from "./base-line.js";
 
@@ -32,7 +35,7 @@ export interface Slot {
 
 /** A job whose bases can be shown. */
 export interface Right {
-  readonly opened: LaidJob;
+  readonly opened: OpenedJob;
   readonly slots: readonly Slot[];
   /** By the index of its line. */
   readonly slotAt: ReadonlyMap<number, Slot>;
@@ -55,7 +58,19 @@ export function rightOf(opened: LaidJob, before: Right | null, memory: Memory): 
       before: stood.get(shaped.base.mark) ?? null,
     };
   });
-  return { opened, slots, slotAt: new Map(slots.map((slot) => [slot.index, slot])) };
+  return { opened: withPlan(opened), slots, slotAt: new Map(slots.map((slot) => [slot.index, slot])) };
+}
+
+/** The layout is made when it is asked for. */
+function withPlan({ job, bases }: LaidJob): OpenedJob {
+  let made: { readonly plan: Plan | null } | null = null;
+  return {
+    ...{ job, bases },
+    get plan() {
+      made ??= { plan: makePlan(job, bases) };
+      return made.plan;
+    },
+  };
 }
 
 /** The index of its line: that of its path in the job file, of a schedule its order. */

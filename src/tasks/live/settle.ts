@@ -5,7 +5,6 @@ import { giveNumbers } from "../../checks/numbered.js";
 import { openQuestionsOf } from "../../checks/release.js";
 import { isAsking } from "../../checks/run.js";
 import type { Finding } from "../../diagnostics/finding.js";
-import { makePlan } from "../../plan/index.js";
 import type { Inputs } from "../../readers/inputs.js";
 import type { Question } from "../../summary/questions.js";
 import { startQuestions } from "../../summary/questions.js";
@@ -36,9 +35,8 @@ export const UNSETTLED: Settled = {
 
 /** Every base of the job is checked; their ledgers are given the numbers of the job. */
 export function settle({ opened, slots }: Right, inputs: Inputs): Settled {
-  const plan = makePlan(opened.job, opened.bases);
   const rowsOf = new Map(slots.map(({ shaped, bare }) => [shaped, bare?.rows.filter(isAsking) ?? []]));
-  const laid = numberQuestions({ ...opened, plan }, (_job, shaped) => rowsOf.get(shaped) ?? []);
+  const laid = numberQuestions(opened, (_job, shaped) => rowsOf.get(shaped) ?? []);
   const { job, bases, layout } = laid;
   for (const [order, slot] of slots.entries()) slot.ledger = numberedLedger(slot, bases[order] ?? slot.shaped, laid);
   const questions = startQuestions(job);
@@ -50,7 +48,7 @@ export function settle({ opened, slots }: Right, inputs: Inputs): Settled {
       checks: layout.map((row) => liveCheck(row, job.unit)),
       layoutHeld: heldLayout(layout, job.unit).reasons,
       questions: questions.list().map(asked),
-      hasPlan: plan !== null,
+      hasPlan: laid.plan !== null,
     },
     findings: job.sheet === null ? [] : sheetRoomFaults(laid, placeOfSheetKey(inputs)),
   };

@@ -36,6 +36,16 @@ export function usePart<T>(part: (state: PageState) => T): T {
   return now;
 }
 
+/** Looks at the state as it is now, for who waited for an action to end. */
+export function useLook(): () => PageState {
+  return usePage().store.get;
+}
+
+/** The state for who looks at it when something is done, and is not drawn again by it. */
+export function useStore(): Pick<Store, "get"> {
+  return usePage().store;
+}
+
 function usePage(): Page {
   const page = useContext(PageContext);
   if (page === null) throw new Error("a part of the page stands outside it");

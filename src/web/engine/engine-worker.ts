@@ -2,6 +2,7 @@
 import { config } from "zod";
 import type { Live } from "../../tasks/live/open-live.js";
 import { openLive } from "../../tasks/live/open-live.js";
+import type { LiveSolid } from "../../tasks/live/solid.js";
 import { inputsOf } from "./inputs.js";
 import type { EngineAnswer, EngineAsk, EngineFault, Numbered } from "./protocol.js";
 
@@ -21,8 +22,16 @@ async function answer(ask: EngineAsk): Promise<Omit<EngineAnswer, "took">> {
       return live.edit(ask.edits, ask.watch);
     case "splice":
       return live.splice(ask.splices, ask.watch);
+    case "written":
+      return { splices: [], job: null, view: null, written: live.written(ask.keys) };
+    case "plan":
+      return { splices: [], job: null, view: null, plan: live.plan(ask.room) };
+    case "points":
+      return { splices: [], job: null, view: null, points: live.points() };
     case "look":
       return { splices: [], job: null, view: live.look(ask.watch) };
+    case "solid":
+      return { splices: [], job: null, view: null, solid: await solidAt(live, ask.base) };
     case "take-bases":
       return live.takeBases(ask.watch);
     case "ledger":
@@ -34,6 +43,12 @@ async function answer(ask: EngineAsk): Promise<Omit<EngineAnswer, "took">> {
     case "answer":
       return live.answer(ask.drafts, ask.watch);
   }
+}
+
+async function solidAt(from: Live, base: string): Promise<LiveSolid | null> {
+  const { solidOf } = await import("../../tasks/live/solid.js");
+  const checked = from.checked(base);
+  return checked && solidOf(checked);
 }
 
 /** One after the other, in the order in which they were asked. */

@@ -6,6 +6,8 @@ export interface Engine {
   ask(body: EngineAsk): Promise<EngineAnswer>;
   /** Called when more of the job is known, though nothing was asked. */
   onNews(hear: (answer: EngineAnswer) => void): void;
+  /** Ends its thread; what was asked and not answered stays so. */
+  stop(): void;
 }
 
 /** Starts the engine's thread. */
@@ -29,6 +31,7 @@ export function startEngine(): Engine {
     onNews: (heard) => {
       hear = heard;
     },
+    stop: () => worker.terminate(),
     ask: (body) =>
       new Promise((resolve, reject) => {
         last += 1;

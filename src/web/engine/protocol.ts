@@ -12,6 +12,8 @@ import type {
   Splice,
   Watch,
 } from "../../tasks/live/model.js";
+import type { LivePlan, LivePoints, Room } from "../../tasks/live/plan-model.js";
+import type { LiveSolid } from "../../tasks/live/solid.js";
 
 /** A job with the files beside it, by name: texts and bytes as they were read. */
 export interface JobFiles {
@@ -25,6 +27,7 @@ export type EngineAsk =
   | { readonly kind: "edit"; readonly edits: readonly KeyEdit[]; readonly watch: Watch }
   | { readonly kind: "splice"; readonly splices: readonly Splice[]; readonly watch: Watch }
   | { readonly kind: "look"; readonly watch: Watch }
+  | { readonly kind: "solid"; readonly base: string }
   /** Takes the bases of the schedule that the job names into the job file, as one edit. */
   | { readonly kind: "take-bases"; readonly watch: Watch }
   /** Rows of every base; the answer has them as `ledger`. */
@@ -32,6 +35,11 @@ export type EngineAsk =
   /** What all rows come to; every question with what is said to it. */
   | { readonly kind: "digest" }
   | { readonly kind: "questions" }
+  /** Every scalar as written under keys of the job's first level. */
+  | { readonly kind: "written"; readonly keys: readonly string[] }
+  /** The layout drawn in a room; its points to set out. */
+  | { readonly kind: "plan"; readonly room: Room }
+  | { readonly kind: "points" }
   /** Answers that are written into the job file, as one edit. */
   | { readonly kind: "answer"; readonly drafts: readonly AnswerDraft[]; readonly watch: Watch };
 
@@ -40,6 +48,8 @@ export interface EngineAnswer {
   readonly splices: readonly Splice[];
   readonly job: LiveJob | null;
   readonly view: LiveBaseView | null;
+  /** Where it was asked for; null while the base is at fault. */
+  readonly solid?: LiveSolid | null;
   /** Why an edit was not made, a sentence each. */
   readonly refused?: readonly string[];
   /** Of the ask `ledger` alone. */
@@ -49,6 +59,11 @@ export interface EngineAnswer {
   readonly questions?: LiveQuestions | null;
   /** Of the ask `answer`: why its one answer was not written. */
   readonly faults?: AnswerFaults;
+  /** Of the ask `written`: texts by key path. */
+  readonly written?: Readonly<Record<string, string>>;
+  /** Of the asks of these names alone; null where there is no layout. */
+  readonly plan?: LivePlan | null;
+  readonly points?: LivePoints | null;
   /** Processor milliseconds that the engine took. */
   readonly took: number;
 }

@@ -1,41 +1,36 @@
 /** A scene as elements of the page: every stroke, fill and text with the class of its role, so that style sheets colour it. */
 import type { JSX } from "preact";
+import { useMemo } from "preact/hooks";
 import { pathData, xy } from "../../formats/path-data.js";
 import { pensOf } from "../../formats/sheet-pens.js";
 import type { SceneItem } from "../../sheets/scene.js";
 import { fontSize, setWidth } from "../../sheets/text-metrics.js";
 
-/** Items on a paper of this height, millimetres; y is turned down. */
-export function SceneItems({
-  items,
-  height,
-}: {
+interface SceneProps {
   readonly items: readonly SceneItem[];
   readonly height: number;
-}): JSX.Element {
-  return (
-    <>
-      {items.map((item, index) => (
-        <Item key={index} item={item} height={height} />
-      ))}
-    </>
-  );
+}
+
+/** Items on a paper of this height, millimetres; y is turned down. Drawn again only when they are others. */
+export function SceneItems({ items, height }: SceneProps): JSX.Element {
+  return useMemo(() => <>{items.map((item, index) => element(item, index, height))}</>, [items, height]);
 }
 
 const PENS = pensOf(200);
 
-function Item({ item, height }: { readonly item: SceneItem; readonly height: number }): JSX.Element {
+function element(item: SceneItem, key: number, height: number): JSX.Element {
   switch (item.kind) {
     case "group":
       return (
-        <g class={item.name}>
-          <SceneItems items={item.items} height={height} />
+        <g key={key} class={item.name}>
+          {item.items.map((inner, index) => element(inner, index, height))}
         </g>
       );
     case "stroke": {
       const { width, dashes } = PENS[item.role];
       return (
         <path
+          key={key}
           class={`stroke ${item.role}`}
           d={pathData(item.parts, height)}
           stroke-width={width}
@@ -44,22 +39,23 @@ function Item({ item, height }: { readonly item: SceneItem; readonly height: num
       );
     }
     case "fill":
-      return <path class={`fill ${item.role}`} d={`M${item.points.map((point) => xy(point, height)).join("L")}Z`} />;
+      return (
+        <path
+          key={key}
+          class={`fill ${item.role}`}
+          d={`M${item.points.map((point) => xy(point, height)).join("L")}Z`}
+        />
+      );
     case "text":
-      return <Words item={item} height={height} />;
+      return words(item, key, height);
   }
 }
 
-function Words({
-  item,
-  height,
-}: {
-  readonly item: Extract<SceneItem, { kind: "text" }>;
-  readonly height: number;
-}): JSX.Element {
+function words(item: Extract<SceneItem, { kind: "text" }>, key: number, height: number): JSX.Element {
   const [x, y] = [item.at.x, height - item.at.y];
   return (
     <text
+      key={key}
       class={`words ${item.role}`}
       x={x}
       y={y}

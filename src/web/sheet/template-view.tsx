@@ -1,31 +1,39 @@
-/** The template of a base: its drawing in the middle, its ledger beside it. */
+/** The template of a base: its sheet in the middle, to be typed on; its ledger and what is not on the sheet beside it. */
 import type { JSX } from "preact";
-import { useEffect, useRef } from "preact/hooks";
 import { useActions, usePart } from "../app/page.js";
 import { BaseLedger } from "../ledger/base-ledger.js";
-import { SceneItems } from "./scene-drawing.js";
+import { Drawing } from "./drawing.js";
+import { HoleList } from "./hole-list.js";
+import { Standing } from "./notes.js";
+import { Panel } from "./panel.js";
+import { PrintSheet } from "./print-sheet.js";
 
-/** Paper millimetres of a screen: 96 dots to the inch, as style sheets have them. */
-const MM_PER_DOT = 25.4 / 96;
-
-/** Drawing and ledger of the base that is chosen. */
+/** Sheet, ledger and fields of the base that is chosen. */
 export function TemplateView(): JSX.Element {
   return (
     <div class="template">
       <Bases />
-      <Drawing />
+      <div class="paper">
+        <Standing />
+        <Drawing />
+      </div>
       <div class="beside">
         <details open>
           <summary>Ledger</summary>
           <BaseLedger />
         </details>
+        <HoleList />
+        <Panel />
+        <PrintSheet />
       </div>
     </div>
   );
 }
 
+const NO_BASES: readonly never[] = [];
+
 function Bases(): JSX.Element {
-  const bases = usePart((state) => state.live?.bases ?? []);
+  const bases = usePart((state) => state.live?.bases ?? NO_BASES);
   const chosen = usePart((state) => state.base);
   const { choose } = useActions();
   return (
@@ -33,37 +41,10 @@ function Bases(): JSX.Element {
       {bases.map(({ path, mark, state }) => (
         <li key={path}>
           <button type="button" aria-current={path === chosen ? "true" : undefined} onClick={() => choose(path)}>
-            {mark} {state !== "clear" && <span class={`state ${state}`}>{state}</span>}
+            <bdi>{mark}</bdi> {state !== "clear" && <span class={`state ${state}`}>{state}</span>}
           </button>
         </li>
       ))}
     </ul>
-  );
-}
-
-function Drawing(): JSX.Element {
-  const sheet = usePart((state) => state.sheet);
-  const place = useRef<HTMLDivElement>(null);
-  const { resize } = useActions();
-  useEffect(() => {
-    const element = place.current;
-    if (element === null) return;
-    const watch = new ResizeObserver(() => {
-      const { clientWidth, clientHeight } = element;
-      if (clientWidth > 0) void resize({ width: clientWidth * MM_PER_DOT, height: clientHeight * MM_PER_DOT });
-    });
-    watch.observe(element);
-    return () => watch.disconnect();
-  }, [resize]);
-  return (
-    <div class="drawing" ref={place}>
-      {sheet !== null && (
-        <svg role="img" aria-label={sheet.title} viewBox={`0 0 ${sheet.plan.width} ${sheet.plan.height}`}>
-          <title>{sheet.title}</title>
-          <desc>{sheet.description}</desc>
-          <SceneItems items={sheet.plan.items} height={sheet.plan.height} />
-        </svg>
-      )}
-    </div>
   );
 }

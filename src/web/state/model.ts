@@ -1,6 +1,8 @@
 /** Everything that the page knows, in one place. Plain data; changed by `src/web/state/actions.ts` alone. */
-import type { LiveBaseView, LiveJob, Splice } from "../../tasks/live/model.js";
+import type { AnswerDraft, LiveBaseView, LiveJob, Splice } from "../../tasks/live/model.js";
 import type { JobFiles } from "../engine/protocol.js";
+import type { Beginning } from "./beginning.js";
+import type { Works } from "./work.js";
 
 /** What fills the middle of the page. */
 export const VIEWS = [
@@ -12,7 +14,9 @@ export const VIEWS = [
   "questions",
   "solid",
   "package",
+  "sign",
   "survey",
+  "budget",
   "proof",
   "compare",
 ] as const;
@@ -35,9 +39,21 @@ export interface OpenJob {
   readonly steps: readonly Step[];
   /** How many of the steps are made; those beyond were taken back. */
   readonly made: number;
+  /** Where it came from, as `sample machine-hall`. */
+  readonly from: string;
   readonly home: Home;
   /** The text as it stands at home; null where it never was saved. */
   readonly saved: string | null;
+}
+
+/** The files of a job with its text as it stands now, as engine and long work take them. */
+export function filesNow({ files, text }: OpenJob): JobFiles {
+  return { job: files.job, files: new Map([...files.files, [files.job, text]]) };
+}
+
+/** True where closing the page without keeping the job would lose something. */
+export function isWorthKeeping({ saved, text, steps, from }: OpenJob): boolean {
+  return saved !== text && !(steps.length === 0 && from.startsWith("sample "));
 }
 
 /** Where a job is saved to, outside of what this browser keeps. `server`: the program that serves the page, by the name that it has for the file. */
@@ -67,10 +83,23 @@ export interface GivenFile {
   readonly handle: FileSystemFileHandle | null;
 }
 
-/** What is asked under the job's line until it is answered. `link`: a job came with the address. `changed`: the file is another than it was read. */
+/**
+ * What is asked under the job's line until it is answered. `link`: a job came with the address. `shared`: a link was made of the
+ * job; null: it would be too long. `changed`: the file is another than it was read. `throw`: a kept job is to be removed.
+ */
 export type Asking =
-  | { readonly kind: "link"; readonly files: JobFiles; readonly lacks: readonly string[]; readonly title: string }
-  | { readonly kind: "changed"; readonly name: string; readonly text: string; readonly home: Home };
+  | {
+      readonly kind: "link";
+      readonly files: JobFiles;
+      readonly title: string;
+      readonly bases: number;
+      /** Files that it names, which are not in the link. */
+      readonly lacks: readonly string[];
+    }
+  | { readonly kind: "broken"; readonly why: string }
+  | { readonly kind: "shared"; readonly link: string | null; readonly signs: number; readonly lacks: readonly string[] }
+  | { readonly kind: "changed"; readonly name: string; readonly text: string; readonly home: Home }
+  | { readonly kind: "throw"; readonly job: KeptJob };
 
 /** Where the job is kept. `refused`: the browser took it not, and why. */
 export type Keeping =
@@ -112,10 +141,16 @@ export interface PageState {
   readonly pointed: Pointed | null;
   /** Field that the user is taken to; null: none, or there already. */
   readonly goal: Goal | null;
+  /** Answers that are typed and not written yet, by the numbers of their questions. */
+  readonly drafts: Readonly<Record<string, AnswerDraft>>;
   readonly keeping: Keeping;
   /** Jobs that are kept in this browser, the last changed first. */
   readonly kept: readonly KeptJob[];
   readonly asking: Asking | null;
+  /** How far the beginning of a job has come. */
+  readonly beginning: Beginning;
+  /** Long work: packages, surveys, proofs, what runs and what came of it. */
+  readonly works: Works;
   /** True while the engine works on what was asked. */
   readonly working: boolean;
   readonly notices: readonly Notice[];

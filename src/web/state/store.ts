@@ -1,5 +1,6 @@
 /** Holds the state of the page and tells who listens. */
 import type { PageState } from "./model.js";
+import { NO_WORKS } from "./work.js";
 
 /** The one place of state. */
 export interface Store {
@@ -18,9 +19,12 @@ const FIRST: PageState = {
   room: { width: 200, height: 150 },
   pointed: null,
   goal: null,
+  drafts: {},
   keeping: { kind: "kept" },
   kept: [],
   asking: null,
+  beginning: { kind: "choice" },
+  works: NO_WORKS,
   working: false,
   notices: [],
 };
