@@ -42,7 +42,7 @@ import type { Right } from "./right.js";
 import { checkSlot, rightOf } from "./right.js";
 import type { Settled } from "./settle.js";
 import { settle, UNSETTLED } from "./settle.js";
-import type { LivePlan, LivePoints, Room } from "./plan-model.js";
+import type { LivePlan, LivePoints, Room, Zoom } from "./plan-model.js";
 import { livePlan, livePoints } from "./plan-view.js";
 import { takeBases } from "./take-bases.js";
 import { viewOfBase } from "./view.js";
@@ -62,7 +62,7 @@ export interface Live {
   /** Every scalar as written under keys of the first level, by key path. */
   written(keys: readonly string[]): Readonly<Record<string, string>>;
   /** The layout drawn in a room, as it was last right; null where no job was ever right. */
-  plan(room: Room): LivePlan | null;
+  plan(room: Room, zoom: Zoom): LivePlan | null;
   points(): LivePoints | null;
   /** Takes the bases of the schedule that the job names into the job file. */
   takeBases(watch: Watch): LiveResult;
@@ -166,8 +166,8 @@ class LiveText implements Live {
     return textsUnderKeys(this.now.root, keys);
   }
 
-  plan(room: Room): LivePlan | null {
-    return livePlan(this.now, this.wholeRight ?? this.right, this.settled.laid?.layout ?? [], room);
+  plan(room: Room, zoom: Zoom): LivePlan | null {
+    return livePlan(this.now, this.wholeRight ?? this.right, this.settled.laid?.layout ?? [], room, zoom);
   }
 
   points(): LivePoints | null {
