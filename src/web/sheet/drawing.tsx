@@ -245,12 +245,17 @@ function useRoom(place: { readonly current: HTMLElement | null }): void {
   }, [resize]);
 }
 
-/** Measures from what was typed to the drawing on the screen: entries `figure drawn` of the browser's own record. */
+/**
+ * Measures, in the browser's own record: `figure drawn` from what was typed to its drawing, `sheet rendered` the page's own part
+ * of it.
+ */
 function useDrawn(sheet: LiveBaseView): void {
+  const begun = performance.now();
   useLayoutEffect(() => {
     const [taken] = performance.getEntriesByName("figure taken").slice(-1);
     if (taken === undefined) return;
     performance.measure("figure drawn", { start: taken.startTime });
+    performance.measure("sheet rendered", { start: begun });
     performance.clearMarks("figure taken");
   }, [sheet]);
 }
