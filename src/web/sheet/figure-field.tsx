@@ -8,6 +8,7 @@ import { useActions, useLook, usePart } from "../app/page.js";
 import { faultsAt, faultWords, newFaults } from "./findings.js";
 import { useHints } from "./hints.js";
 import { KeyInput } from "./key-input.js";
+import { useSeenEdit } from "./seen-edit.js";
 
 /** A figure that is open. */
 export interface OpenFigure {
@@ -168,7 +169,7 @@ function useTaking(
   on: TypedOn,
   refuse: (why: readonly string[]) => void,
 ): (texts: readonly string[]) => Promise<boolean> {
-  const { edit } = useActions();
+  const edit = useSeenEdit();
   const look = useLook();
   return async (texts) => {
     const typed = keys.flatMap((figure, i) => {
