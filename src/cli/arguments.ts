@@ -1,8 +1,8 @@
 /** The command line as a closed union of commands, or what is wrong with it. */
 import { parseArgs } from "node:util";
 import { nearestWord } from "../diagnostics/nearest.js";
-import { printable } from "../diagnostics/printable.js";
 import { PAPER_NAMES, type PaperName, paperNamed } from "../outputs/paper-names.js";
+import { signerFaults as wrongSigner } from "../tasks/sign.js";
 
 /** A command with its arguments as typed; null where an option is not given. Paths are not resolved yet. */
 export type Command =
@@ -270,9 +270,6 @@ function portFaults({ texts }: Read): string[] {
   return [`--port ${JSON.stringify(port)}: allowed is a whole number from 0 (any that is free) to 65535`];
 }
 
-/** Longest name and note: a record is read by people. */
-const [LONGEST_NAME, LONGEST_NOTE] = [100, 1000];
-
 function signerFaults(name: CommandName, { texts, faults }: Read): string[] {
   if (name !== "sign") return [];
   const [by, note] = [texts.get("by"), texts.get("note") ?? ""];
@@ -280,16 +277,7 @@ function signerFaults(name: CommandName, { texts, faults }: Read): string[] {
     return faults.some((fault) => fault.startsWith("--by"))
       ? []
       : ["sign needs --by NAME, who has checked the package"];
-  const asked: readonly (readonly [boolean, string])[] = [
-    [by.trim() === "", "--by needs a name"],
-    [by.length > LONGEST_NAME, `--by has ${by.length} signs; at most ${LONGEST_NAME} are allowed`],
-    [note.length > LONGEST_NOTE, `--note has ${note.length} signs; at most ${LONGEST_NOTE} are allowed`],
-    [
-      printable(by) !== by,
-      `--by ${JSON.stringify(by)} holds signs that cannot be seen; write the name in plain letters`,
-    ],
-  ];
-  return asked.flatMap(([isFault, words]) => (isFault ? [words] : []));
+  return wrongSigner(by, note, "--").map(({ message }) => message);
 }
 
 function wantOut(name: CommandName, { texts, faults }: Read): string[] {

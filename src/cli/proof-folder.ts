@@ -1,11 +1,11 @@
 /** A folder handed to `proof`: a package, every file against its summary; or any folder, every DXF file in it. */
 import { existsSync } from "node:fs";
 import { join } from "node:path";
-import type { Finding, Outcome } from "../diagnostics/finding.js";
-import { MANIFEST_PATH, SIGNED } from "../outputs/index.js";
+import type { Outcome } from "../diagnostics/finding.js";
 import type { ProvedPackage } from "../proof/index.js";
-import type { FoundFile } from "../tasks/package-files.js";
 import {
+  bereftFault,
+  bereftPackages,
   type FileToProve,
   isDxf,
   type LookedPackage,
@@ -56,22 +56,6 @@ function findDxfFiles(folder: string, name: string): Outcome<FolderToProve> {
     packages: known.flatMap(({ packages }) => packages),
   };
   return { ok: true, value, findings };
-}
-
-/** Folders with the first page or a signature of a package whose summary somebody took away. */
-function bereftPackages(found: readonly FoundFile[]): readonly string[] {
-  const signs = found.flatMap(({ path, kind }) => {
-    const sign = kind === "file" ? PACKAGE_SIGN.exec(path) : null;
-    return sign === null ? [] : [sign[1] ?? ""];
-  });
-  return [...new Set(signs)];
-}
-
-const PACKAGE_SIGN = new RegExp(`^(?:(.*)/)?(?:${MANIFEST_PATH.replace(".", "\\.")}|${SIGNED}/[^/]+\\.json)$`);
-
-function bereftFault(folder: string): Finding {
-  const message = `is a package without its ${SUMMARY}: nothing tells which files were checked; get it back, or name single files to prove`;
-  return fileFault(folder, "damaged-package", message);
 }
 
 function lookIntoPackage(folder: string, name: string): Outcome<FolderToProve> {

@@ -3,8 +3,8 @@
  * plain round bars of nominal diameter from top to lower end, without thread or hook; nuts and washers fit them closely.
  */
 import { templateWasherOf } from "../checks/stack-terms.js";
-import { circle, onCircle } from "../geometry/index.js";
-import type { Contour } from "../geometry/vocabulary.js";
+import { circle, onCircle, point } from "../geometry/index.js";
+import type { Contour, Point } from "../geometry/vocabulary.js";
 import { isSetOverCastRods } from "../job/model/base-hole.js";
 import type { Input, RodGroup, Washer } from "../job/model/job.js";
 import { given } from "../job/model/values.js";
@@ -156,11 +156,17 @@ function ring(name: string, placed: PlacedRod, outer: Ring, low: number, height:
 }
 
 function hexagonOf({ center }: PlacedRod, radius: number): Ring {
-  return Array.from({ length: 6 }, (_, i) => onCircle(center, radius, (i * Math.PI) / 3));
+  return Array.from({ length: 6 }, (_, i) => corner(center, radius, (i * Math.PI) / 3));
 }
 
 function washerOutline({ center }: PlacedRod, { shape, size }: Washer): Ring {
   if (shape === "round") return flatRings(circle(center, size), [], ASSEMBLY_CHORD)[0] ?? [];
   const half = toMillimetres(size) / 2;
-  return Array.from({ length: 4 }, (_, i) => onCircle(center, half * Math.SQRT2, ((2 * i + 1) * Math.PI) / 4));
+  return Array.from({ length: 4 }, (_, i) => corner(center, half * Math.SQRT2, ((2 * i + 1) * Math.PI) / 4));
+}
+
+/** On the lattice: sines differ in their last digit from one version of the platform to another, and bytes must not. */
+function corner(center: Point, radius: number, angle: number): Point {
+  const { x, y } = onCircle(center, radius, angle);
+  return point(x, y);
 }

@@ -40,3 +40,13 @@ function* copies(chunks: Iterable<Uint8Array>): Generator<Uint8Array> {
 export function textOf(files: PackageFiles, path: string): string {
   return new TextDecoder().decode(bytesOf(files, path));
 }
+
+/** The path, or where something is there already the first free one of `name_2.json`, `name_3.json`. */
+export function numberedPath(path: string, isTaken: (path: string) => boolean): string {
+  const dot = path.lastIndexOf(".");
+  const end = dot > path.lastIndexOf("/") + 1 ? dot : path.length;
+  for (let number = 1; ; number += 1) {
+    const numbered = number === 1 ? path : `${path.slice(0, end)}_${number}${path.slice(end)}`;
+    if (!isTaken(numbered)) return numbered;
+  }
+}

@@ -1,8 +1,8 @@
 /** A package against its summary: every file that it lists, what nobody listed, and who signed it. */
 import type { PackageSummary } from "../compare/index.js";
-import { fileFault, type Outcome } from "../diagnostics/finding.js";
+import { type Finding, fileFault, type Outcome } from "../diagnostics/finding.js";
 import type { SealState } from "../formats/seal.js";
-import { roleOf, summaryPath as SUMMARY } from "../outputs/index.js";
+import { MANIFEST_PATH, roleOf, SIGNED, summaryPath as SUMMARY } from "../outputs/index.js";
 import {
   type Against,
   type ListedPlate,
@@ -47,6 +47,23 @@ export const tooManyFiles = (name: string): Outcome<never> => ({
     fileFault(name, "large-folder", `holds more than ${MOST_ENTRIES} files; name a smaller folder, or the files`),
   ],
 });
+
+/** Folders with the first page or a signature of a package whose summary somebody took away. */
+export function bereftPackages(found: readonly FoundFile[]): readonly string[] {
+  const signs = found.flatMap(({ path, kind }) => {
+    const sign = kind === "file" ? PACKAGE_SIGN.exec(path) : null;
+    return sign === null ? [] : [sign[1] ?? ""];
+  });
+  return [...new Set(signs)];
+}
+
+const PACKAGE_SIGN = new RegExp(`^(?:(.*)/)?(?:${MANIFEST_PATH.replace(".", "\\.")}|${SIGNED}/[^/]+\\.json)$`);
+
+/** What is said of one. */
+export function bereftFault(folder: string): Finding {
+  const message = `is a package without its ${SUMMARY}: nothing tells which files were checked; get it back, or name single files to prove`;
+  return fileFault(folder, "damaged-package", message);
+}
 
 /** True for the name of a cut file. */
 export const isDxf = (path: string): boolean => /\.dxf$/i.test(path);

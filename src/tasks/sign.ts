@@ -1,5 +1,6 @@
 /** Signing a package: what forbids it, and the record of who has checked it, bound to the hashes of all that is in it. */
 import { type Finding, fileFault } from "../diagnostics/finding.js";
+import { printable } from "../diagnostics/printable.js";
 import { writeSignature } from "../formats/signature-json.js";
 import { SIGNED, safeForFileName } from "../outputs/index.js";
 import { isStop, type PackageFile, type ProvedFile } from "../proof/index.js";
@@ -23,6 +24,28 @@ export function filesToSign({ files }: LookedPackage, damage: readonly Finding[]
 /** What stops a cut file from being the one that was checked. */
 export function proofFaults({ path, findings }: ProvedFile): readonly Finding[] {
   return findings.filter(isStop).map(({ code, message }) => fileFault(path, "not-as-checked", `${code}: ${message}`));
+}
+
+/** Longest name and note: a record is read by people. */
+const [LONGEST_NAME, LONGEST_NOTE] = [100, 1000];
+
+/** What is wrong with a name and a note as typed, each with its option, before whose name `sign` stands. */
+export function signerFaults(
+  by: string,
+  note: string,
+  sign: "--" | "",
+): readonly { readonly option: "by" | "note"; readonly message: string }[] {
+  const faults = [
+    ["by", by.trim() === "", `${sign}by needs a name`],
+    ["by", by.length > LONGEST_NAME, `${sign}by has ${by.length} signs; at most ${LONGEST_NAME} are allowed`],
+    ["note", note.length > LONGEST_NOTE, `${sign}note has ${note.length} signs; at most ${LONGEST_NOTE} are allowed`],
+    [
+      "by",
+      printable(by) !== by,
+      `${sign}by ${JSON.stringify(by)} holds signs that cannot be seen; write the name in plain letters`,
+    ],
+  ] as const;
+  return faults.flatMap(([option, isWrong, message]) => (isWrong ? [{ option, message }] : []));
 }
 
 /** Who signs, and when: `date` in the time zone of who signs, `instant` the same in universal time. */

@@ -4,6 +4,7 @@ import { Frame } from "./app/frame.js";
 import { PageContext } from "./app/page.js";
 import { startEngine } from "./engine/engine.js";
 import { startActions } from "./state/actions.js";
+import { today } from "./state/clock.js";
 import { startKeeper } from "./state/keeper.js";
 import { listenToPage } from "./state/page-events.js";
 import { startStore } from "./state/store.js";
@@ -21,9 +22,3 @@ render(
 
 void actions.restore();
 listenToPage(store, actions);
-
-/** ISO date of the clock of this machine. */
-function today(): string {
-  const now = new Date();
-  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`;
-}

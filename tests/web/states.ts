@@ -31,7 +31,7 @@ export async function showView(page: Page, name: string): Promise<void> {
 
 /** Nothing is being worked on any more, and what was asked for is shown. */
 export async function settled(page: Page): Promise<void> {
-  await page.waitForFunction("document.querySelector(\"[aria-busy='true']\") === null");
+  await page.locator("[aria-busy='true']").first().waitFor({ state: "detached" });
   await page.evaluate("document.fonts.ready.then(() => undefined)");
   await page.evaluate("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))");
 }

@@ -1,7 +1,9 @@
 /** The views, in the order in which a job goes through them. A view is one folder beside this one and its line here. */
 import type { ComponentType } from "preact";
+import { BudgetView } from "../answers/budget-view.js";
 import { CompareView } from "../answers/compare-view.js";
 import { ProofView } from "../answers/proof-view.js";
+import { SignView } from "../answers/sign-view.js";
 import { SurveyView } from "../answers/survey-view.js";
 import { BeginView } from "../begin/begin-view.js";
 import { LedgerView } from "../ledger/ledger-view.js";
@@ -30,7 +32,9 @@ export const VIEW_PARTS: Readonly<Record<ViewName, ViewPart>> = {
   questions: { name: "Questions", Part: QuestionsView, needs: "job" },
   solid: { name: "Solid", Part: SolidView, needs: "job" },
   package: { name: "Package", Part: PackageView, needs: "job" },
+  sign: { name: "Sign", Part: SignView, needs: "nothing" },
   survey: { name: "Survey", Part: SurveyView, needs: "job" },
+  budget: { name: "Budget", Part: BudgetView, needs: "job" },
   proof: { name: "Proof", Part: ProofView, needs: "nothing" },
   compare: { name: "Compare", Part: CompareView, needs: "nothing" },
 };

@@ -2,11 +2,39 @@
 import type { Finding } from "../../diagnostics/finding.js";
 import type { ReadAsForm, ReadAsQuestion } from "../../formats/read-as-form.js";
 import type { OutputKind } from "../../outputs/index.js";
+import type { PaperName } from "../../outputs/paper-names.js";
 import type { JobTitle, WrittenAnswer } from "../../tasks/answered-sheet.js";
+import type { EarlierRegister } from "../../tasks/earlier-register.js";
 import type { KeyHints } from "../../tasks/live/key-hints.js";
 import type { AnswerDraft } from "../../tasks/live/model.js";
+import type { SurveyOptions } from "../../tasks/survey-options.js";
 import type { Unit } from "../../units/index.js";
+import type { BudgetAnswer } from "./budget-work.js";
+import type { CheckAnswer } from "./check-work.js";
+import type { CompareAnswer } from "./compare-work.js";
+import type { Dropped } from "./dropped.js";
+import type { MadePackage } from "./package-model.js";
+import type { ProofAnswer } from "./proof-work.js";
 import type { JobFiles } from "./protocol.js";
+import type { SignAnswer } from "./sign-work.js";
+import type { SurveyAnswer } from "./survey-work.js";
+
+/** A job, and the day of the clock for one that names none. */
+export interface JobAsk {
+  readonly files: JobFiles;
+  readonly date: string;
+}
+
+/** A register of questions with the name of the file that it came in. */
+export interface NamedRegister {
+  readonly name: string;
+  readonly register: EarlierRegister;
+}
+
+/** A side of a comparison: files that were dropped, a package or a job with its schedule, or the job that is open. */
+export type CompareSource =
+  | { readonly kind: "dropped"; readonly files: readonly Dropped[] }
+  | { readonly kind: "job"; readonly name: string; readonly files: JobFiles };
 
 /** A sheet to be read, with the answers given so far; `title` once the job file is wanted. */
 export interface ReadAsk {
@@ -53,8 +81,44 @@ export interface Glance {
 /** What each kind of work is asked and answers. A kind is a line here, a file beside this one, and its line in `task-worker.ts`. */
 export interface TaskKinds {
   readonly package: {
-    readonly ask: { readonly files: JobFiles; readonly date: string; readonly version: string };
-    readonly answer: { readonly name: string; readonly zip: Uint8Array; readonly held: readonly string[] };
+    readonly ask: JobAsk & {
+      /** null: each page of the set has the size of its sheet. */
+      readonly paper: PaperName | null;
+      readonly includeHeld: boolean;
+      /** Of questions, that of the package before, with the name of its file. */
+      readonly register: NamedRegister | null;
+    };
+    readonly answer: MadePackage;
+  };
+  readonly register: { readonly ask: Dropped; readonly answer: NamedRegister };
+  readonly sign: {
+    readonly ask: {
+      readonly dropped: Dropped;
+      readonly by: string;
+      readonly note: string;
+      /** Day and moment of the clock. */
+      readonly date: string;
+      readonly instant: string;
+    };
+    readonly answer: SignAnswer;
+  };
+  readonly survey: {
+    readonly ask: JobAsk & { readonly points: Dropped; readonly options: SurveyOptions; readonly all: boolean };
+    readonly answer: SurveyAnswer;
+  };
+  readonly proof: {
+    readonly ask: { readonly dropped: readonly Dropped[]; readonly against: JobFiles | null; readonly date: string };
+    readonly answer: ProofAnswer;
+  };
+  readonly compare: {
+    readonly ask: { readonly old: CompareSource; readonly fresh: CompareSource; readonly date: string };
+    readonly answer: CompareAnswer;
+  };
+  readonly budget: { readonly ask: JobAsk; readonly answer: BudgetAnswer };
+  readonly check: {
+    /** `marks`: of bases or templates; none: the whole job. */
+    readonly ask: JobAsk & { readonly marks: readonly string[]; readonly all: boolean };
+    readonly answer: CheckAnswer;
   };
   readonly read: { readonly ask: ReadAsk; readonly answer: ReadAnswer };
   /** What the keys of a job may say. */
@@ -101,14 +165,17 @@ export type TaskWork<K extends TaskKind> = (
 export type TaskMessage =
   | { readonly kind: "progress"; readonly progress: Progress }
   | { readonly kind: "done"; readonly answer: unknown }
-  | { readonly kind: "refused"; readonly why: readonly string[] }
+  | { readonly kind: "refused"; readonly why: readonly string[]; readonly findings: readonly Finding[] }
   | { readonly kind: "fault"; readonly fault: string };
 
 /** Thrown by work for what a user can put right: a sentence each. */
 export class Refused extends Error {
   readonly why: readonly string[];
-  constructor(why: readonly string[]) {
+  /** What it comes of, where its places are known. */
+  readonly findings: readonly Finding[];
+  constructor(why: readonly string[], findings: readonly Finding[] = []) {
     super(why.join("\n"));
     this.why = why;
+    this.findings = findings;
   }
 }

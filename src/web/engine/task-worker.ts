@@ -14,6 +14,19 @@ const WORK: { readonly [K in TaskKind]: () => Promise<TaskWork<K>> } = {
   print: async () => (await import("./print-work.js")).drawPrints,
   papers: async () => (await import("./papers-work.js")).makePapers,
   "answer-form": async () => (await import("./answer-form-work.js")).readAnswers,
+  register: async () => (await import("./register-work.js")).findRegister,
+  sign: async () => (await import("./sign-work.js")).signPackage,
+  survey: async () => (await import("./survey-work.js")).surveyPointsOf,
+  proof: async () => (await import("./proof-work.js")).proveDropped,
+  compare: async () => (await import("./compare-work.js")).compareSources,
+  budget: async () => (await import("./budget-work.js")).reckonJob,
+  check: async () => (await import("./check-work.js")).checkInText,
+  glance: async () => (await import("./glance-work.js")).glanceAtJob,
+  read: async () => (await import("./read-work.js")).readSchedule,
+  hints: async () => (await import("./hints-work.js")).findHints,
+  print: async () => (await import("./print-work.js")).drawPrints,
+  papers: async () => (await import("./papers-work.js")).makePapers,
+  "answer-form": async () => (await import("./answer-form-work.js")).readAnswers,
 };
 
 const tell = (message: TaskMessage): void => self.postMessage(message);
@@ -23,7 +36,7 @@ async function run({ kind, ask }: { readonly kind: TaskKind; readonly ask: never
     const work = await WORK[kind]();
     return { kind: "done", answer: await work(ask, (progress) => tell({ kind: "progress", progress })) };
   } catch (error) {
-    if (error instanceof Refused) return { kind: "refused", why: error.why };
+    if (error instanceof Refused) return { kind: "refused", why: error.why, findings: error.findings };
     return { kind: "fault", fault: error instanceof Error ? (error.stack ?? error.message) : String(error) };
   }
 }

@@ -26,7 +26,7 @@ export function startTask<K extends TaskKind>(
           resolve(data.answer as TaskKinds[K]["answer"]);
           break;
         case "refused":
-          reject(new Refused(data.why));
+          reject(new Refused(data.why, data.findings));
           break;
         case "fault":
           reject(new Error(data.fault));

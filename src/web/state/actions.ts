@@ -25,9 +25,10 @@ import type { OpenJob, PageState, Pointed, Step, ViewName } from "./model.js";
 import { filesNow } from "./model.js";
 import { differenceOf, fits, movedOver } from "./splice-merge.js";
 import type { Store } from "./store.js";
+import { startWorkActions, type WorkActions } from "./work-actions.js";
 
 /** All of them. */
-export interface Actions extends JobActions, BeginActions, LookActions {
+export interface Actions extends JobActions, BeginActions, LookActions, WorkActions {
   /** Changes keys of the job, as one step that can be taken back. */
   edit(name: string, edits: readonly KeyEdit[]): Promise<void>;
   /** Changes the text itself, as one step: many items of a list at once. Made of the text as it stands when its turn comes; null: nothing. */
@@ -98,7 +99,8 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
       date: today(),
       watch: { base, room: store.get().room },
     });
-    store.set({ job, live: answer.job, sheet: answer.view, base, pointed: null, drafts: {} });
+    const drafts = store.get().job?.id === job.id ? store.get().drafts : {};
+    store.set({ job, live: answer.job, sheet: answer.view, base, drafts, pointed: null });
   };
   /** Shows the job as another tab left it. */
   const adopt = async (newer: OpenJob): Promise<void> => {
@@ -182,6 +184,7 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
     ...jobs,
     ...startBeginActions({ store, open: jobs.open, say }),
     ...startLookActions(engine),
+    ...startWorkActions(store),
     rewrite: (name, change) =>
       inTurn(async () => {
         const splice = change(store.get().job?.text ?? "");

@@ -2,6 +2,7 @@
 import type { AnswerDraft, LiveBaseView, LiveJob, Splice } from "../../tasks/live/model.js";
 import type { JobFiles } from "../engine/protocol.js";
 import type { Beginning } from "./beginning.js";
+import type { Works } from "./work.js";
 
 /** What fills the middle of the page. */
 export const VIEWS = [
@@ -13,7 +14,9 @@ export const VIEWS = [
   "questions",
   "solid",
   "package",
+  "sign",
   "survey",
+  "budget",
   "proof",
   "compare",
 ] as const;
@@ -146,6 +149,8 @@ export interface PageState {
   readonly asking: Asking | null;
   /** How far the beginning of a job has come. */
   readonly beginning: Beginning;
+  /** Long work: packages, surveys, proofs, what runs and what came of it. */
+  readonly works: Works;
   /** True while the engine works on what was asked. */
   readonly working: boolean;
   readonly notices: readonly Notice[];

@@ -1,5 +1,6 @@
 /** Holds the state of the page and tells who listens. */
 import type { PageState } from "./model.js";
+import { NO_WORKS } from "./work.js";
 
 /** The one place of state. */
 export interface Store {
@@ -23,6 +24,7 @@ const FIRST: PageState = {
   kept: [],
   asking: null,
   beginning: { kind: "choice" },
+  works: NO_WORKS,
   working: false,
   notices: [],
 };
