@@ -124,7 +124,7 @@ describe.skipIf(hasNoBrowser())("the package on the page", () => {
       await page.getByRole("button", { name: `Look at ${sheet}`, exact: true }).click();
       const picture = page.getByRole("img", { name: `The drawing ${sheet}` });
       await expect
-        .poll(() => picture.evaluate((element: HTMLImageElement) => element.naturalWidth))
+        .poll(() => picture.evaluate((element) => Number(Reflect.get(element, "naturalWidth"))))
         .toBeGreaterThan(100);
       await page.getByRole("button", { name: "Look at START-HERE.txt", exact: true }).click();
       await page.getByRole("region", { name: "Text of START-HERE.txt" }).getByText("START HERE").first().waitFor();
