@@ -65,21 +65,25 @@ const LAST = { demand: "anything", letters: SMALLER, mustTag: false } as const;
 function drawIn(request: SheetRequest, room: Room, { mode, demand, letters, mustTag }: Attempt): ScreenPlan | null {
   const reach: Reach = "usual";
   const { plan, need } = planOf(prepare(request))(letters)(mode)(reach);
-  for (const aside of sharesAside(room))
-    for (const share of [1, 0.85]) {
-      const place = placeIn(room, need, plan.drawn, { share, aside });
-      const area: Area = { x0: 0, y0: 0, x1: room.width, y1: room.height };
-      const bare = putBarePlan(startDraft(area), place, { ...plan, demand, tells: true });
-      if (bare.kind === "failed" || (mustTag && !isTagged(bare))) continue;
-      const result = putAllCallouts(bare, demand);
-      if (result.kind === "drawn") return finished(room, bare, result.unplaced);
-    }
+  for (const sharing of sharingsOf(room, demand)) {
+    const place = placeIn(room, need, plan.drawn, sharing);
+    const area: Area = { x0: 0, y0: 0, x1: room.width, y1: room.height };
+    const bare = putBarePlan(startDraft(area), place, { ...plan, demand, tells: true });
+    if (bare.kind === "failed" || (mustTag && !isTagged(bare))) continue;
+    const result = putAllCallouts(bare, demand);
+    if (result.kind === "drawn") return finished(room, bare, result.unplaced);
+  }
   return null;
 }
 
-/** Of the width of the room, what is left to the callouts at the most; in one that is higher than wide they stand over and under the plan. */
-function sharesAside({ width, height }: Room): readonly number[] {
-  return height > 1.15 * width ? [0, 1 / 3] : [1 / 3];
+/**
+ * In a room that is higher than wide the callouts stand over and under the plan, else beside it. A search for their room that
+ * ends without any takes long: it is made again at a smaller scale only while all is asked for.
+ */
+function sharingsOf({ width, height }: Room, demand: Demand): readonly Sharing[] {
+  const aside = height > 1.15 * width ? 0 : 1 / 3;
+  const shares = aside > 0 && demand === "good" ? [1, 0.85] : [1];
+  return shares.map((share) => ({ share, aside }));
 }
 
 function isTagged({ draft }: BarePlan): boolean {

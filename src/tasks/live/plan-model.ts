@@ -1,5 +1,5 @@
 /** The layout as a page shows it: the anchor-rod plan drawn in a room, what on it can be edited, and what is written. */
-import type { Room, ScreenLayout } from "../../sheets/plan/on-screen.js";
+import type { Room, ScreenLayout, Zoom } from "../../sheets/plan/on-screen.js";
 import type { BaseState } from "./model.js";
 
 /** A base where it stands, or a base that stands nowhere yet. */
@@ -33,4 +33,4 @@ export interface LivePoints {
   readonly held: readonly string[];
 }
 
-export type { Room, ScreenLayout };
+export type { Room, ScreenLayout, Zoom };

@@ -8,7 +8,7 @@ import { settingOutFiles } from "../../outputs/setting-out.js";
 import type { PlacedBase, Plan } from "../../plan/model.js";
 import { turnText } from "../../sheets/plan/angles.js";
 import { planLength } from "../../sheets/plan/lengths.js";
-import type { Room } from "../../sheets/plan/on-screen.js";
+import type { Room, Zoom } from "../../sheets/plan/on-screen.js";
 import { drawLayout } from "../../sheets/plan/on-screen.js";
 import type { Unit } from "../../units/index.js";
 import { textsUnderKeys, unchecked } from "./base-line.js";
@@ -19,7 +19,13 @@ import type { Right } from "./right.js";
 const KEYS = ["grid", "placements", "control", "site", "settingOut"];
 
 /** null where the job never was right. `rows`: of the job itself. */
-export function livePlan(text: OpenText, right: Right | null, rows: readonly CheckRow[], room: Room): LivePlan | null {
+export function livePlan(
+  text: OpenText,
+  right: Right | null,
+  rows: readonly CheckRow[],
+  room: Room,
+  zoom: Zoom,
+): LivePlan | null {
   const written = textsUnderKeys(text.root, KEYS);
   if (right === null) return { drawing: null, placements: [], unplaced: [], held: [], written };
   const { job, plan } = right.opened;
@@ -28,7 +34,7 @@ export function livePlan(text: OpenText, right: Right | null, rows: readonly Che
     drawing:
       plan === null
         ? null
-        : drawLayout({ ...checked, plan, coordinateFiles: [], dxfName: null, programVersion: "" }, room),
+        : drawLayout({ ...checked, plan, coordinateFiles: [], dxfName: null, programVersion: "" }, room, zoom),
     placements: plan === null ? [] : placementsOf(right, plan),
     unplaced: unplacedOf(right, plan),
     held: heldLayout(rows, job.unit).reasons,

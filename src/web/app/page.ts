@@ -41,11 +41,6 @@ export function useLook(): () => PageState {
   return usePage().store.get;
 }
 
-/** The state for who looks at it when something is done, and is not drawn again by it. */
-export function useStore(): Pick<Store, "get"> {
-  return usePage().store;
-}
-
 function usePage(): Page {
   const page = useContext(PageContext);
   if (page === null) throw new Error("a part of the page stands outside it");

@@ -1,12 +1,11 @@
 /** Single papers of the package: made in a thread of their own, and handed out as files. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { OutputKind } from "../../outputs/index.js";
-import type { JobFiles } from "../engine/protocol.js";
 import type { TaskKinds } from "../engine/task-model.js";
 import type { Running } from "../engine/tasks.js";
 import { startTask } from "../engine/tasks.js";
-import type { OpenJob } from "../state/model.js";
-import { useActions, useStore } from "./page.js";
+import { filesNow } from "../state/model.js";
+import { useActions, useLook } from "./page.js";
 
 /** One that is made. */
 export type Paper = TaskKinds["papers"]["answer"][number];
@@ -19,16 +18,11 @@ export interface Papers {
   cancel(): void;
 }
 
-/** The files of a job, its text as it stands. */
-export function filesOf({ files, text }: OpenJob): JobFiles {
-  return { ...files, files: new Map([...files.files, [files.job, text]]) };
-}
-
 /** Of the job that is open. */
 export function usePapers(): Papers {
   const [running, tell] = useState<string | null>(null);
   const work = useRef<Running<"papers"> | null>(null);
-  const store = useStore();
+  const look = useLook();
   const { say, today } = useActions();
   const end = (): void => {
     work.current?.cancel();
@@ -37,9 +31,9 @@ export function usePapers(): Papers {
   };
   useEffect(() => () => work.current?.cancel(), []);
   const make: Papers["make"] = (kinds, take = saveAll) => {
-    const { job } = store.get();
+    const { job } = look();
     if (job === null) return;
-    const files = filesOf(job);
+    const files = filesNow(job);
     tell("Begun.");
     const started = startTask("papers", { files, date: today(), kinds }, ({ done, of }) =>
       tell(`${done} of ${of} bases.`),

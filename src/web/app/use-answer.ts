@@ -3,9 +3,13 @@ import { useEffect, useRef, useState } from "preact/hooks";
 
 /**
  * The latest answer: asked again whenever `key` is another one, the answer of before standing meanwhile. One ask at a time; of
- * those that came up meanwhile the last is asked.
+ * those that came up meanwhile the last is asked. An answer that is not whole yet does not take the place of one before.
  */
-export function useAnswer<T>(ask: () => Promise<T | null>, key: string): T | null {
+export function useAnswer<T>(
+  ask: () => Promise<T | null>,
+  key: string,
+  isWhole: (answer: T) => boolean = () => true,
+): T | null {
   const [answer, take] = useState<T | null>(null);
   const state = useRef({ isAsking: false, isGone: false, wanted: "", ask });
   state.current.ask = ask;
@@ -16,7 +20,7 @@ export function useAnswer<T>(ask: () => Promise<T | null>, key: string): T | nul
       const asked = now.wanted;
       const made = await now.ask();
       if (now.isGone) return;
-      take(made);
+      take((before) => (made !== null && before !== null && !isWhole(made) ? before : made));
       if (now.wanted !== asked) await next();
     };
     if (now.isAsking) return;

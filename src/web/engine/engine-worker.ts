@@ -25,7 +25,7 @@ async function answer(ask: EngineAsk): Promise<Omit<EngineAnswer, "took">> {
     case "written":
       return { splices: [], job: null, view: null, written: live.written(ask.keys) };
     case "plan":
-      return { splices: [], job: null, view: null, plan: live.plan(ask.room) };
+      return { splices: [], job: null, view: null, plan: live.plan(ask.room, ask.zoom) };
     case "points":
       return { splices: [], job: null, view: null, points: live.points() };
     case "look":

@@ -12,7 +12,7 @@ import type {
   Splice,
   Watch,
 } from "../../tasks/live/model.js";
-import type { LivePlan, LivePoints, Room } from "../../tasks/live/plan-model.js";
+import type { LivePlan, LivePoints, Room, Zoom } from "../../tasks/live/plan-model.js";
 import type { LiveSolid } from "../../tasks/live/solid.js";
 
 /** A job with the files beside it, by name: texts and bytes as they were read. */
@@ -38,7 +38,7 @@ export type EngineAsk =
   /** Every scalar as written under keys of the job's first level. */
   | { readonly kind: "written"; readonly keys: readonly string[] }
   /** The layout drawn in a room; its points to set out. */
-  | { readonly kind: "plan"; readonly room: Room }
+  | { readonly kind: "plan"; readonly room: Room; readonly zoom: Zoom }
   | { readonly kind: "points" }
   /** Answers that are written into the job file, as one edit. */
   | { readonly kind: "answer"; readonly drafts: readonly AnswerDraft[]; readonly watch: Watch };

@@ -1,7 +1,6 @@
 /** Reads a schedule as it was sent, with the answers that were given so far; once nothing is open, the job file that it gives. */
-
-import type { Outcome } from "../../diagnostics/finding.js";
-import { formatFinding } from "../../diagnostics/finding.js";
+import type { Finding, Outcome } from "../../diagnostics/finding.js";
+import { formatFinding, hasErrors } from "../../diagnostics/finding.js";
 import { readable } from "../../diagnostics/printable.js";
 import type { ReadAsEntry, ReadAsForm } from "../../formats/read-as-form.js";
 import type { InputFile } from "../../readers/inputs.js";
@@ -9,25 +8,37 @@ import { spreadsheetKind } from "../../readers/spreadsheet-kind.js";
 import { HEADINGS } from "../../schedule/index.js";
 import type { AnsweredSheet } from "../../tasks/answered-sheet.js";
 import { readAnswered, writeAnsweredJob } from "../../tasks/answered-sheet.js";
+import { openJob } from "../../tasks/open.js";
 import { openQuestions } from "../../tasks/read-job.js";
+import { packagedFiles } from "./packaged-files.js";
 import type { TaskWork } from "./task-model.js";
 import { Refused } from "./task-model.js";
 
+const STEPS = 3;
+/** Of a job that is only tried. */
+const TRIED = { date: "2026-01-01", title: { number: "000", title: "tried", revision: "A" } };
+
 /** `title` null: the job file is not asked for. */
 export const readSchedule: TaskWork<"read"> = async ({ name, content, answers, jobName, title }, tell) => {
-  tell({ done: 0, of: 2, what: `opening ${name}` });
+  tell({ done: 0, of: STEPS, what: `opening ${name}` });
   const file = await given(openSheet(name, content));
-  tell({ done: 1, of: 2, what: "reading its cells" });
+  tell({ done: 1, of: STEPS, what: "its cells" });
   const sheet = { name, file, answers };
   const reading = await given(readAnswered(sheet));
-  const { form, findings, unit, unitBecause, bases, isUnderstood } = reading;
-  const job = title === null || !isUnderstood ? null : writeAnsweredJob({ ...sheet, jobName, title }, reading);
+  const { form, unit, unitBecause, bases } = reading;
+  tell({ done: 2, of: STEPS, what: "its bases" });
+  const job = reading.isUnderstood
+    ? writeAnsweredJob({ ...sheet, jobName, title: title ?? TRIED.title }, reading)
+    : null;
+  const faults = job === null ? [] : faultsOfJob(job, jobName, sheet);
+  const findings = [...reading.findings, ...faults];
   return {
-    ...{ unit, unitBecause, isUnderstood, findings, baseCount: bases.length },
+    ...{ unit, unitBecause, findings, baseCount: bases.length },
+    isUnderstood: reading.isUnderstood && faults.length === 0,
     form: shown(unit === null ? { ...form, entries: bareCells(sheet) } : form),
-    questions: openQuestions(reading),
+    questions: openQuestions({ ...reading, findings }),
     headings: [...HEADINGS.map((heading) => heading.name), "note", "left out"],
-    job: job === null ? null : new TextDecoder().decode(job),
+    job: job === null || title === null || faults.length > 0 ? null : new TextDecoder().decode(job),
   };
 };
 
@@ -43,6 +54,13 @@ async function given<T>(outcome: Outcome<T> | Promise<Outcome<T>>): Promise<T> {
   const come = await outcome;
   if (come.ok) return come.value;
   throw new Refused(come.findings.map(formatFinding));
+}
+
+/** What a job has against cells that were understood well; what it has against other keys is mended in the job. */
+function faultsOfJob(job: Uint8Array, jobName: string, { name, file }: AnsweredSheet): readonly Finding[] {
+  const files = new Map<string, InputFile>([...packagedFiles(), [jobName, job], [name, file]]);
+  const opened = openJob({ job: jobName, files }, { date: TRIED.date });
+  return opened.findings.filter((finding) => hasErrors([finding]) && finding.at.cell !== undefined);
 }
 
 /** While the unit is asked nothing is taken: what the cells say, to answer by. */

@@ -8,6 +8,12 @@ config({ jitless: true });
 
 const WORK: { readonly [K in TaskKind]: () => Promise<TaskWork<K>> } = {
   package: async () => (await import("./package-work.js")).makePackageZip,
+  glance: async () => (await import("./glance-work.js")).glanceAtJob,
+  read: async () => (await import("./read-work.js")).readSchedule,
+  hints: async () => (await import("./hints-work.js")).findHints,
+  print: async () => (await import("./print-work.js")).drawPrints,
+  papers: async () => (await import("./papers-work.js")).makePapers,
+  "answer-form": async () => (await import("./answer-form-work.js")).readAnswers,
   register: async () => (await import("./register-work.js")).findRegister,
   sign: async () => (await import("./sign-work.js")).signPackage,
   survey: async () => (await import("./survey-work.js")).surveyPointsOf,

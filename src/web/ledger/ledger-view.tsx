@@ -14,7 +14,7 @@ export function LedgerView(): JSX.Element {
   const live = usePart((state) => state.live);
   const { digest: askDigest } = useActions();
   const [filter, choose] = useState<Filter>(NO_FILTER);
-  const digest = useAnswer(askDigest, turnOf(live));
+  const digest = useAnswer(askDigest, turnOf(live), ({ isSettled }) => isSettled);
   const waiting = waitingIn(live?.bases ?? []);
   return (
     <section class="ledger-view" aria-label="Ledger of the whole job">

@@ -58,9 +58,8 @@ export function answerWords({ answer, accepted }: LiveCheck): string {
   return `${how} ${said.by}, ${said.date}: ${said.text}`;
 }
 
-/** The field of a key as rows name it: of two that would do the first; what is of the shop's file is chosen with the shop. */
+/** The field of a key as rows name it: of two that would do the first. */
 export function fieldOf(key: string): string {
-  if (key.endsWith(" of the shop file")) return "shop";
   return key.split(" or ")[0] ?? key;
 }
 

@@ -39,7 +39,7 @@ export function EditSpot({ name, text, shown, style, isWrong, take, ...own }: Ed
   return (
     <input
       class={`${own.class} open`}
-      style={style}
+      style={style === undefined ? undefined : { left: style.left, top: style.top }}
       aria-label={name}
       value={now}
       size={Math.max(6, now.length + 1)}

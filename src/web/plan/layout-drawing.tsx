@@ -10,16 +10,15 @@ import { bayOf, renamed, withSpacing } from "./grid-edits.js";
 /** Dots to a paper millimetre of a screen. */
 const DOTS = 96 / 25.4;
 
-/** What it is drawn from. `zoom`: so many times the room. */
+/** What it is drawn from. */
 export interface LayoutDrawingProps {
   readonly plan: LivePlan;
-  readonly zoom: number;
   readonly isFaulty: (key: string) => boolean;
   resize(width: number, height: number): void;
 }
 
 /** Drawing and what on it can be pressed; it is panned by scrolling. */
-export function LayoutDrawing({ plan, zoom, isFaulty, resize }: LayoutDrawingProps): JSX.Element {
+export function LayoutDrawing({ plan, isFaulty, resize }: LayoutDrawingProps): JSX.Element {
   const place = useRef<HTMLDivElement>(null);
   const drawing = plan.drawing;
   useEffect(() => {
@@ -30,7 +29,7 @@ export function LayoutDrawing({ plan, zoom, isFaulty, resize }: LayoutDrawingPro
     return () => watch.disconnect();
   }, [resize]);
   return (
-    <div class="drawing layout" ref={place} data-zoom={zoom}>
+    <div class="drawing layout" ref={place}>
       {drawing !== null && (
         <div class="paper" style={{ width: `${drawing.width * DOTS}px`, height: `${drawing.height * DOTS}px` }}>
           <svg

@@ -2,21 +2,21 @@
 import type { JSX } from "preact";
 import { useCallback, useEffect, useState } from "preact/hooks";
 import type { Finding } from "../../diagnostics/finding.js";
-import type { LivePlan } from "../../tasks/live/plan-model.js";
+import type { LivePlan, Zoom } from "../../tasks/live/plan-model.js";
 import { useActions, usePart } from "../app/page.js";
 import { firstGrid } from "./grid-edits.js";
 import { LayoutDrawing } from "./layout-drawing.js";
 import { type FaultsAt, Lines, Placements, Points, Site, Unplaced } from "./plan-tables.js";
 
 const MM_PER_DOT = 25.4 / 96;
-const ZOOMS: readonly number[] = [1, 1.5, 2, 3, 4, 6];
+const ZOOMS: readonly number[] = [1, 1.5, 2, 3, 4, 6, 8, 12];
 
 const NO_FINDINGS: readonly Finding[] = [];
 
 /** The drawing first, what stands in lists beside it. */
 export function PlanView(): JSX.Element {
   const [room, setRoom] = useState<{ readonly width: number; readonly height: number } | null>(null);
-  const [zoom, setZoom] = useState(1);
+  const [zoom, setZoom] = useState<Zoom>("readable");
   const plan = usePlan(room, zoom);
   const findings = usePart((state) => state.live?.findings ?? NO_FINDINGS);
   const resize = useCallback((width: number, height: number) => {
@@ -32,11 +32,12 @@ export function PlanView(): JSX.Element {
   const shown = plan ?? EMPTY;
   return (
     <section class="plan" aria-label="Plan">
+      <h2 class="for-readers">Plan</h2>
       <div class="plan-tools row">
-        <Zooms zoom={zoom} setZoom={setZoom} />
+        <Zooms times={shown.drawing?.times ?? 1} setZoom={setZoom} />
         <Said plan={shown} />
       </div>
-      <LayoutDrawing plan={shown} zoom={zoom} isFaulty={(key) => faultsAt(key).length > 0} resize={resize} />
+      <LayoutDrawing plan={shown} isFaulty={(key) => faultsAt(key).length > 0} resize={resize} />
       <div class="beside">
         <Held
           plan={shown}
@@ -58,7 +59,7 @@ export function PlanView(): JSX.Element {
 const EMPTY: LivePlan = { drawing: null, placements: [], unplaced: [], held: [], written: {} };
 
 /** The layout as it stands now, drawn in so many times the room; the one before while it is drawn. */
-function usePlan(room: { readonly width: number; readonly height: number } | null, zoom: number): LivePlan | null {
+function usePlan(room: { readonly width: number; readonly height: number } | null, zoom: Zoom): LivePlan | null {
   const turn = usePart((state) => state.live?.turn);
   const isSettled = usePart((state) => state.live?.isSettled);
   const actions = useActions();
@@ -66,7 +67,7 @@ function usePlan(room: { readonly width: number; readonly height: number } | nul
   useEffect(() => {
     let isCurrent = true;
     const { width, height } = room ?? { width: 600, height: 400 };
-    void actions.plan({ width: width * zoom * MM_PER_DOT, height: height * zoom * MM_PER_DOT }).then((found) => {
+    void actions.plan({ width: width * MM_PER_DOT, height: height * MM_PER_DOT }, zoom).then((found) => {
       if (isCurrent) setPlan(found);
     });
     return () => {
@@ -76,18 +77,18 @@ function usePlan(room: { readonly width: number; readonly height: number } | nul
   return plan;
 }
 
-function Zooms({ zoom, setZoom }: { readonly zoom: number; setZoom(zoom: number): void }): JSX.Element {
-  const at = ZOOMS.indexOf(zoom);
-  const [wider, closer] = [ZOOMS[at - 1], ZOOMS[at + 1]];
+function Zooms({ times, setZoom }: { readonly times: number; setZoom(zoom: Zoom): void }): JSX.Element {
+  const closer = ZOOMS.find((each) => each > times * 1.05);
+  const farther = ZOOMS.findLast((each) => each < times * 0.95);
   return (
     <>
-      <button type="button" disabled={closer === undefined} onClick={() => setZoom(closer ?? zoom)}>
+      <button type="button" disabled={closer === undefined} onClick={() => setZoom(closer ?? 1)}>
         Closer
       </button>
-      <button type="button" disabled={wider === undefined} onClick={() => setZoom(wider ?? zoom)}>
+      <button type="button" disabled={farther === undefined} onClick={() => setZoom(farther ?? 1)}>
         Farther
       </button>
-      <button type="button" disabled={zoom === 1} onClick={() => setZoom(1)}>
+      <button type="button" disabled={times <= 1} onClick={() => setZoom(1)}>
         Whole plan
       </button>
     </>
@@ -106,7 +107,7 @@ function Said({ plan: { drawing, placements } }: { readonly plan: LivePlan }): J
       : [`not on the drawing: ${drawing.unplaced.join(", ")}`]),
   ];
   return (
-    <span class="hint" role="status">
+    <span class="hint" role="status" title={said.filter((words) => words !== "").join("; ")}>
       {said.filter((words) => words !== "").join("; ")}
     </span>
   );

@@ -2,21 +2,21 @@
 import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { counted } from "../../checks/words.js";
-import { useActions, useStore } from "../app/page.js";
-import { filesOf } from "../app/papers.js";
+import { useActions, useLook } from "../app/page.js";
 import { Refused } from "../engine/task-model.js";
 import { startTask } from "../engine/tasks.js";
+import { filesNow } from "../state/model.js";
 
 /** A place for a file; what is wrong with it is told there. */
 export function FormThatCameBack(): JSX.Element {
-  const store = useStore();
+  const look = useLook();
   const { answer, say, today } = useActions();
   const [faults, tell] = useState<readonly string[]>([]);
   const [isOver, hover] = useState(false);
   const read = async (file: File | undefined): Promise<void> => {
-    const { job } = store.get();
+    const { job } = look();
     if (job === null || file === undefined) return;
-    const own = filesOf(job);
+    const own = filesNow(job);
     const files = { ...own, files: new Map([...own.files, [file.name, new Uint8Array(await file.arrayBuffer())]]) };
     try {
       const drafts = await startTask("answer-form", { files, date: today(), name: file.name }, () => {}).answer;

@@ -14,7 +14,7 @@ import { OpenQuestion } from "./open-question.js";
 export function QuestionsView(): JSX.Element {
   const live = usePart((state) => state.live);
   const { questions: ask } = useActions();
-  const questions = useAnswer(ask, turnOf(live));
+  const questions = useAnswer(ask, turnOf(live), ({ isSettled }) => isSettled);
   const [done, tell] = useState("");
   const place = useRef<HTMLElement>(null);
   if (questions === null)
@@ -34,7 +34,7 @@ export function QuestionsView(): JSX.Element {
     <section class="reading questions" ref={place}>
       <h2>Questions to the engineer of record</h2>
       <p role="status">
-        {done} {standing(questions)}
+        {done} {standing(questions, live?.isSettled === true)}
       </p>
       <div class="row">
         <LetterPapers isAsked={waiting.length > 0} />
@@ -49,7 +49,7 @@ export function QuestionsView(): JSX.Element {
   );
 }
 
-function standing({ asked, closed, isSettled }: LiveQuestions): string {
+function standing({ asked, closed }: LiveQuestions, isSettled: boolean): string {
   const count = (status: AskedQuestion["status"]): number => asked.filter((each) => each.status === status).length;
   const counts = `${count("open")} open, ${count("accepted")} open with the release accepted, ${count("answered")} answered, ${closed.length} closed.`;
   return isSettled ? counts : `${counts} The job is being checked.`;

@@ -112,7 +112,7 @@ function CellView({ at, column, line, look }: CellProps): JSX.Element {
     <>
       <span class="name" aria-hidden="true">
         {column.name}
-      </span>
+      </span>{" "}
       {isOpen ? (
         <FieldView field={field} name={`${markOf(line)}, ${column.name}`} on={look.on} />
       ) : (

@@ -110,6 +110,7 @@ function NoteButton({ figure, words, onOpen }: NoteButtonProps): JSX.Element {
       type="button"
       class={`word note ${figure.id.startsWith("outline-") ? figure.id : ""}`}
       data-figure={figure.id}
+      aria-label={figure.name === figure.words ? words : `${figure.name}: ${words}`}
       aria-haspopup="dialog"
       onClick={(event) => onOpen(figure, event.currentTarget)}
       onKeyDown={(event) => {

@@ -125,7 +125,7 @@ function groupPart(index: number, said: ReadonlySet<string>): PanelPart {
     `groups[${index}].${key}`,
     label,
   ]);
-  return part(`Rods of group ${index + 1}`, Object.fromEntries(prefixed), said);
+  return part(`Rods of group ${String.fromCharCode(65 + index)}`, Object.fromEntries(prefixed), said);
 }
 
 function withoutKeys(
@@ -149,4 +149,17 @@ function part(name: string, keys: Readonly<Record<string, string>>, said: Readon
 
 function innerWords(path: string): string {
   return INNER[path] ?? path;
+}
+
+/** The key of the panel that a row means by a key that it lacks: `rods.grade or rods.nut`, `concrete`; null: it has none there. */
+export function panelKeyOf(parts: readonly PanelPart[], lacked: string): string | null {
+  const keys = parts.flatMap((each) => each.keys.map(({ key }) => key));
+  for (const wanted of lacked.split(" or ")) for (const key of keys) if (isMeant(key, wanted)) return key;
+  return null;
+}
+
+/** True where a row that lacks `wanted` lacks this key, of a group of rods too, or the group of keys that it begins. */
+export function isMeant(key: string, wanted: string): boolean {
+  const own = key.replace(/^groups\[\d+\]\./, "");
+  return own === wanted || own === `${wanted}.x`;
 }

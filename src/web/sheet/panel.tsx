@@ -1,37 +1,36 @@
 /** What is not on the drawing: rods, plates, concrete, grout, template, rules and shop, as fields with what they lack. */
 import type { JSX } from "preact";
-import { useEffect, useId, useState } from "preact/hooks";
+import { useEffect, useId, useMemo, useState } from "preact/hooks";
 import type { LiveBase } from "../../tasks/live/model.js";
 import { useActions, usePart } from "../app/page.js";
 import { faultsAt, faultWords } from "./findings.js";
 import { useHints } from "./hints.js";
 import { useTakeText } from "./in-place.js";
 import { KeyInput } from "./key-input.js";
-import { JOB_KEYS, type PanelPart, panelParts } from "./panel-keys.js";
+import { isMeant, JOB_KEYS, type PanelPart, panelKeyOf, panelParts } from "./panel-keys.js";
 
-/** Folded parts, one after the other. */
+const JOB_PART = "Rules and shop";
+
+/** Folded parts, one after the other. A row that lacks a key leads to its field. */
 export function Panel(): JSX.Element | null {
   const live = usePart((state) => state.live);
   const path = usePart((state) => state.base);
-  const { takeBases } = useActions();
   const base = live?.bases.find((each) => each.path === path) ?? null;
+  const parts = useMemo(() => (base === null ? [] : panelParts(base)), [base]);
+  const [opened, setOpened] = useState<ReadonlySet<string>>(new Set());
+  const open = (name: string, isOpen: boolean) =>
+    setOpened((before) => new Set([...before].filter((each) => each !== name).concat(isOpen ? [name] : [])));
+  useGoal(parts, (name) => open(name, true));
   if (live === null) return null;
-  if (live.basesIn === "sheet")
-    return (
-      <details>
-        <summary>Fields</summary>
-        <p>The bases stand in the spreadsheet that the job names.</p>
-        <button type="button" onClick={() => void takeBases()}>
-          Take the bases into the job
-        </button>
-      </details>
-    );
+  if (live.basesIn === "sheet") return <SheetBases />;
   return (
     <>
       {base !== null &&
-        panelParts(base).map((part) => <Part key={`${base.path} ${part.name}`} part={part} base={base} />)}
-      <details>
-        <summary>Rules and shop</summary>
+        parts.map((part) => (
+          <Part key={part.name} part={part} base={base} isOpen={opened.has(part.name)} onOpen={open} />
+        ))}
+      <details open={opened.has(JOB_PART)} onToggle={(event) => open(JOB_PART, event.currentTarget.open)}>
+        <summary>{JOB_PART}</summary>
         {JOB_KEYS.map(({ key, label }) => (
           <Field
             key={key}
@@ -48,6 +47,46 @@ export function Panel(): JSX.Element | null {
   );
 }
 
+/** Bases of a spreadsheet have no fields here. */
+function SheetBases(): JSX.Element {
+  const { takeBases } = useActions();
+  return (
+    <details>
+      <summary>Fields</summary>
+      <p>The bases stand in the spreadsheet that the job names.</p>
+      <button type="button" onClick={() => void takeBases()}>
+        Take the bases into the job
+      </button>
+    </details>
+  );
+}
+
+/** Opens the part that has the field that the user is taken to, and goes there. */
+function useGoal(parts: readonly PanelPart[], open: (name: string) => void): void {
+  const goal = usePart((state) => state.goal);
+  const path = usePart((state) => state.base);
+  const { reached, say } = useActions();
+  useEffect(() => {
+    if (goal === null || (goal.base !== null && goal.base !== path)) return;
+    const isOfShop = goal.key.endsWith("of the shop file");
+    const key = isOfShop
+      ? "shop"
+      : (panelKeyOf(parts, goal.key) ?? JOB_KEYS.find((each) => each.key === goal.key)?.key);
+    reached();
+    if (isOfShop) say(`${goal.key}: it stands in the shop file. Choose another shop, or give a shop file of your own.`);
+    if (key === undefined) {
+      say(`${goal.key} has no field here: write it in the job file.`);
+      return;
+    }
+    open(parts.find(({ keys }) => keys.some((each) => each.key === key))?.name ?? JOB_PART);
+    requestAnimationFrame(() => {
+      const field = document.querySelector<HTMLElement>(`[data-key="${key}"] :is(input, select)`);
+      field?.scrollIntoView({ block: "center" });
+      field?.focus();
+    });
+  });
+}
+
 function givenOfJob(
   key: string,
   head: { readonly unit: string; readonly shop: string; readonly editions: Readonly<Record<string, string>> } | null,
@@ -57,16 +96,27 @@ function givenOfJob(
   return text === undefined ? null : { text, by: "the program" };
 }
 
-function Part({ part: { name, keys }, base }: { readonly part: PanelPart; readonly base: LiveBase }): JSX.Element {
+interface PartProps {
+  readonly part: PanelPart;
+  readonly base: LiveBase;
+  readonly isOpen: boolean;
+  readonly onOpen: (name: string, isOpen: boolean) => void;
+}
+
+function Part({ part: { name, keys }, base, isOpen, onOpen }: PartProps): JSX.Element {
   const checks = usePart((state) => state.sheet?.checks);
   const lacksOf = (key: string) => [
-    ...new Set((checks ?? []).filter(({ missing }) => missing.includes(key)).map(({ plainName }) => plainName)),
+    ...new Set(
+      (checks ?? [])
+        .filter(({ missing }) => missing.some((wanted) => wanted.split(" or ").some((one) => isMeant(key, one))))
+        .map(({ plainName }) => plainName),
+    ),
   ];
   const lacking = keys.filter(
     ({ key }) => base.written[key] === undefined && base.given[key] === undefined && lacksOf(key).length > 0,
   ).length;
   return (
-    <details>
+    <details open={isOpen} onToggle={(event) => onOpen(name, event.currentTarget.open)}>
       <summary>
         {name} {lacking > 0 && <span class="state asked">{lacking} lacking</span>}
       </summary>
@@ -78,7 +128,7 @@ function Part({ part: { name, keys }, base }: { readonly part: PanelPart; readon
           label={label}
           text={base.written[key] ?? ""}
           given={base.given[key] ?? null}
-          lacks={lacksOf(key.replace(/^groups\[\d+\]\./, ""))}
+          lacks={lacksOf(key)}
         />
       ))}
     </details>
@@ -111,7 +161,7 @@ function Field({ path, hintAt, label, text, given, lacks }: FieldProps): JSX.Ele
   const id = useId();
   const isChoice = hint !== null && hint.choices.length > 0 && !hint.isOpen;
   return (
-    <div class="panel-field">
+    <div class="panel-field" data-key={hintAt}>
       <label for={id}>{label}</label>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: keys of the field inside */}
       <div

@@ -99,7 +99,8 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
       date: today(),
       watch: { base, room: store.get().room },
     });
-    store.set({ job, live: answer.job, sheet: answer.view, base, pointed: null, drafts: {} });
+    const drafts = store.get().job?.id === job.id ? store.get().drafts : {};
+    store.set({ job, live: answer.job, sheet: answer.view, base, drafts, pointed: null });
   };
   /** Shows the job as another tab left it. */
   const adopt = async (newer: OpenJob): Promise<void> => {
@@ -180,10 +181,10 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
   };
   const jobs = startJobActions({ store, keeper, ask, say, inTurn, load, adopt, keep, makeStep, watch });
   return {
-    ...startWorkActions(store),
     ...jobs,
     ...startBeginActions({ store, open: jobs.open, say }),
     ...startLookActions(engine),
+    ...startWorkActions(store),
     rewrite: (name, change) =>
       inTurn(async () => {
         const splice = change(store.get().job?.text ?? "");

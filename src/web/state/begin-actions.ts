@@ -54,7 +54,7 @@ export function startBeginActions({ store, open, say }: BeginWork): BeginActions
     const ask = { ...sheet, answers: given.flatMap(({ answers }) => answers), jobName: JOB_NAME, title };
     const own = startTask("read", ask, (going) => change({ going }));
     running = own;
-    change({ going: { done: 0, of: 2, what: `opening ${sheet.name}` } });
+    change({ going: { done: 0, of: 3, what: `opening ${sheet.name}` } });
     try {
       const found = await own.answer;
       change({ found, refused: [], going: null });

@@ -77,7 +77,6 @@ export function startJobActions(work: JobWork): JobActions {
     if (store.get().view === "begin") void list();
     if (store.get().job?.id === id) void inTurn(() => takeNews(work));
   });
-  store.subscribe(() => rememberTab(store));
   return {
     ...opening,
     ...saving,
@@ -118,6 +117,9 @@ export function startJobActions(work: JobWork): JobActions {
     restore: async () => {
       await list();
       await restoreTab(work, opening);
+      // not before: what the tab had open would be forgotten while it is read
+      store.subscribe(() => rememberTab(store));
+      rememberTab(store);
       await readAddress(work);
     },
     readAddress: () => readAddress(work),

@@ -144,13 +144,13 @@ export interface PageState {
   /** Answers that are typed and not written yet, by the numbers of their questions. */
   readonly drafts: Readonly<Record<string, AnswerDraft>>;
   readonly keeping: Keeping;
-  /** Long work: packages, surveys, proofs, what runs and what came of it. */
-  readonly works: Works;
   /** Jobs that are kept in this browser, the last changed first. */
   readonly kept: readonly KeptJob[];
   readonly asking: Asking | null;
   /** How far the beginning of a job has come. */
   readonly beginning: Beginning;
+  /** Long work: packages, surveys, proofs, what runs and what came of it. */
+  readonly works: Works;
   /** True while the engine works on what was asked. */
   readonly working: boolean;
   readonly notices: readonly Notice[];

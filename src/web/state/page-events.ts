@@ -8,7 +8,8 @@ import type { Store } from "./store.js";
 export function listenToPage(store: Store, actions: Actions): void {
   window.addEventListener("hashchange", () => void actions.readAddress());
   window.addEventListener("focus", () => void actions.lookAround());
-  document.addEventListener("keydown", (event) => pressed(event, actions));
+  // before the fields, which keep their keys to themselves
+  document.addEventListener("keydown", (event) => pressed(event, actions), { capture: true });
   listenToDrops(actions);
   window.addEventListener("beforeunload", (event) => {
     const { job, keeping } = store.get();
@@ -18,10 +19,11 @@ export function listenToPage(store: Store, actions: Actions): void {
 
 function listenToDrops(actions: Actions): void {
   const hasFiles = ({ dataTransfer }: DragEvent): boolean => dataTransfer?.types.includes("Files") === true;
-  document.addEventListener("dragover", (event) => {
+  // after the views, which listen on the document
+  window.addEventListener("dragover", (event) => {
     if (hasFiles(event)) event.preventDefault();
   });
-  document.addEventListener("drop", (event) => {
+  window.addEventListener("drop", (event) => {
     // a view that takes files of its own has taken it already
     if (event.defaultPrevented || event.dataTransfer === null || !hasFiles(event)) return;
     event.preventDefault();
@@ -29,7 +31,7 @@ function listenToDrops(actions: Actions): void {
   });
 }
 
-/** Only outside of fields, which have steps of their own; saving is meant everywhere, after the field has given its text. */
+/** Only outside of fields, which have steps of their own; saving is meant everywhere. */
 function pressed(event: KeyboardEvent, actions: Actions): void {
   if (!(event.ctrlKey || event.metaKey) || event.altKey || event.defaultPrevented) return;
   const key = event.key.toLowerCase();
@@ -37,7 +39,6 @@ function pressed(event: KeyboardEvent, actions: Actions): void {
     event.target instanceof Element && event.target.closest("input, textarea, select, [contenteditable]") !== null;
   if (key === "s" && !event.shiftKey) {
     event.preventDefault();
-    if (isInField && event.target instanceof HTMLElement) event.target.blur();
     void actions.save();
     return;
   }

@@ -21,10 +21,10 @@ const FIRST: PageState = {
   goal: null,
   drafts: {},
   keeping: { kind: "kept" },
-  works: NO_WORKS,
   kept: [],
   asking: null,
   beginning: { kind: "choice" },
+  works: NO_WORKS,
   working: false,
   notices: [],
 };
