@@ -79,7 +79,7 @@ export function SurveyView(): JSX.Element {
             ask(file);
           }}
         />
-        <details>
+        <details open={running?.kind === "refused"}>
           <summary>What the file does not say</summary>
           <div class="fields">
             <Field label="Unit of the points" {...field("unit")} choices={UNITS} />
