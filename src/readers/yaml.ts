@@ -33,7 +33,7 @@ export function readYaml(input: string | Uint8Array, file: string): Outcome<Sour
 }
 
 /** Most tokens that are parsed at once: what is read item by item may have more in all. */
-const MOST_AT_ONCE = 500_000;
+export const MOST_AT_ONCE = 500_000;
 
 function refuseTokens(file: string, most: number, what: string): Outcome<SourceNode> {
   const message = `the file has more than ${most} ${what}; at most ${most} are read`;
@@ -102,20 +102,8 @@ export function placesOfItems(text: string, firstLine: number): ItemPlaces | nul
   return rootLists.find(isMeant) ?? null;
 }
 
-/**
- * One item of such a list, read by itself: `piece` from its dash, in `column` of line `line`, to the next; null where it is
- * not one group of keys, or anything is wrong with it.
- */
-export function readYamlItem(piece: string, file: string, line: number, column: number): SourceNode | null {
-  const scan = scanTokens(`x:\n${" ".repeat(column - 1)}${piece}`);
-  const isOne = scan.selfContained && scan.deep === null && scan.rootLists.length === 1;
-  if (!isOne || scan.rootLists[0]?.dashes.length !== 1) return null;
-  const item = parse(" ".repeat(column) + piece.slice(1), file, line, 2);
-  return item.ok && item.value.kind === "map" ? item.value : null;
-}
-
-/** Parses a text that starts on `firstLine` of its file, `depth` levels below the root. */
-function parse(text: string, file: string, firstLine: number, depth: number): Outcome<SourceNode> {
+/** Parses a text that starts on `firstLine` of its file, `depth` levels below the root. Its size and nesting are the caller's to bound. */
+export function parse(text: string, file: string, firstLine: number, depth: number): Outcome<SourceNode> {
   const lines = new LineCounter();
   const locate = (offset: number): SourcePlace => {
     const { line, col } = lines.linePos(Math.min(offset, text.length));

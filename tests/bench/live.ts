@@ -5,24 +5,28 @@ import { openLive } from "../../src/tasks/live/open-live.js";
 import { makeInputs, withPlacements } from "./jobs.js";
 import type { Measure } from "./measure.js";
 
-const EDITS = 120;
-const WARM_UP = 40;
+const EDITS = Number(process.env.EDITS ?? 120);
+const WARM_UP = Number(process.env.WARM ?? 40);
 const DATE = "2026-11-24";
 const ROOM = { width: 190, height: 150 };
 
 /** Each kind of edit in turn on its job; the sheet of an eight-rod base is on the screen. */
-export function measureLive(): Measure[] {
+export function* measureLive(): Generator<Measure> {
   const alone = makeInputs(1, 1);
   const many = makeInputs(500);
-  return [
-    measure("an eight-rod template alone in its job", alone, 0, valueEdits(0), "16 ms"),
-    measure("the same in a job of 500 bases", many, 1, valueEdits(1), "50 ms"),
-    measure("a value at fault, and right again, of 500 bases", many, 1, faultyEdits(1), "50 ms"),
-    measure("a mark, of 500 bases", many, 1, marks(1), "50 ms"),
-    measure("the revision of a job of 500 bases", many, 1, revisions, ""),
-    measure("a base taken out, of 500 bases", many, 1, () => ({ kind: "remove", path: ["bases", 300] }), ""),
-    measure("an edit of a base, 100 placed 300 times", withPlacements(makeInputs(100), 100, 300), 1, valueEdits(1), ""),
-  ];
+  yield measure("an eight-rod template alone in its job", alone, 0, valueEdits(0), "16 ms");
+  yield measure("the same in a job of 500 bases", many, 1, valueEdits(1), "50 ms");
+  yield measure("a value at fault, and right again, of 500 bases", many, 1, faultyEdits(1), "50 ms");
+  yield measure("a mark, of 500 bases", many, 1, marks(1), "50 ms");
+  yield measure("the revision of a job of 500 bases", many, 1, revisions, "");
+  yield measure("a base taken out, of 500 bases", many, 1, () => ({ kind: "remove", path: ["bases", 300] }), "");
+  yield measure(
+    "an edit of a base, 100 placed 300 times",
+    withPlacements(makeInputs(100), 100, 300),
+    1,
+    valueEdits(1),
+    "",
+  );
 }
 
 type EditOf = (turn: number) => KeyEdit;

@@ -34,7 +34,7 @@ describe.skipIf(hasNoBrowser())("the empty page", () => {
       for (const name of ["Type a first template", "Paste its cells", "Open a job file", "Open sample packing-hall"])
         expect(await page.getByRole("button", { name }).isVisible()).toBe(true);
       expect(await page.getByLabel("Choose the schedule").count()).toBe(1);
-      expect(await page.getByText("the engineer of record decides").isVisible()).toBe(true);
+      expect(await page.getByText("It checks and reports; the engineer of record decides").isVisible()).toBe(true);
       expect(await page.getByText("Local codes and licensed practice govern").isVisible()).toBe(true);
       await page.locator(".samples li:last-child svg path").first().waitFor();
       expect(await page.locator(".samples svg").count()).toBe(3);

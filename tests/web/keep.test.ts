@@ -6,6 +6,9 @@ import { HOSTILE_LINE } from "../hostile.js";
 import { hasNoBrowser, startDriver } from "./browser.js";
 import { kept, openSample, retype, step, titled } from "./keep-steps.js";
 
+/** Loading a page again gives up what it was loading. */
+const RELOADED = { expected: /^not loaded/ };
+
 describe.skipIf(hasNoBrowser())("a job on the page is kept", () => {
   const driver = startDriver();
 
@@ -62,9 +65,24 @@ describe.skipIf(hasNoBrowser())("a job on the page is kept", () => {
       await titled(other, "Kept one");
       await other.getByRole("button", { name: "Undo Title Machine hall with overhead crane to Kept one" }).click();
       await titled(other, "Machine hall with overhead crane");
-    });
+      await throwAway(page);
+      await page.getByRole("log").getByText("This job is open, here or in another tab").waitFor();
+      await other.close();
+      await throwAway(page);
+      await page.getByRole("heading", { name: "Kept in this browser" }).waitFor({ state: "detached" });
+      await page.reload();
+      await page.getByRole("heading", { name: /sample/ }).waitFor();
+      expect(await page.getByRole("heading", { name: "Kept in this browser" }).count()).toBe(0);
+    }, RELOADED);
   });
 });
+
+async function throwAway(page: Page): Promise<void> {
+  await page.getByRole("button", { name: /^Throw away MH-031/ }).click();
+  const asked = page.getByRole("region", { name: "Question" });
+  await asked.getByText(/Throw away MH-031 .*It is in no file as it stands\. This cannot be undone\./).waitFor();
+  await asked.getByRole("button", { name: "Throw it away" }).click();
+}
 
 describe.skipIf(hasNoBrowser())("two tabs on one job", () => {
   const driver = startDriver();
@@ -169,7 +187,7 @@ describe.skipIf(hasNoBrowser())("where the browser refuses its storage", () => {
       const file = await (await coming).path();
       expect(readFileSync(file, "utf8")).toContain("title: One");
       await page.getByRole("status").filter({ hasText: "Downloaded as job.yaml" }).waitFor();
-    });
+    }, RELOADED);
   });
 
   it("keeps everything once there is room again", async () => {
@@ -227,7 +245,7 @@ describe.skipIf(hasNoBrowser())("a job as a link", () => {
         await page.reload();
         await titled(page, HOSTILE_TITLE);
       },
-      { fragment },
+      { fragment, ...RELOADED },
     );
     await driver.visit(
       async (page) => {
@@ -236,7 +254,7 @@ describe.skipIf(hasNoBrowser())("a job as a link", () => {
         await page.reload();
         expect(await page.getByRole("heading", { level: 1 }).textContent()).toBe("rodplate");
       },
-      { fragment },
+      { fragment, ...RELOADED },
     );
   });
 
@@ -279,6 +297,7 @@ const HOSTILE_TITLE = "<img src=x onerror=alert(1)>";
 describe.skipIf(hasNoBrowser())("files that are handed over", () => {
   const driver = startDriver();
   const starter = readFileSync(new URL("../../samples/machine-hall/job.yaml", import.meta.url), "utf8");
+  const ROWS = "Mark,Qty,Rod dia,Grade,Pattern,X,Y,Template thickness\nB1,2,3/4,36,rectangle,8,8,1/4\n";
   const naming = (rows: string) =>
     `job: { number: "7", title: Rows, revision: A }\nunits: in\nrules: us\nschedule: ${JSON.stringify(rows)}\n`;
 
@@ -291,7 +310,7 @@ describe.skipIf(hasNoBrowser())("files that are handed over", () => {
       const asked = page.getByRole("region", { name: "Files that the job names" });
       await asked.getByRole("button", { name: "Find lists/rows.csv" }).waitFor();
       await page.getByRole("log").getByText("notes.csv is left out: the job does not name it.").waitFor();
-      await give(page, [["rows.csv", readFileSync(new URL("../../templates/bases.csv", import.meta.url))]]);
+      await give(page, [["rows.csv", ROWS]]);
       await asked.waitFor({ state: "detached" });
       await page.getByRole("img", { name: /^Template / }).waitFor();
       await page.reload();
@@ -300,7 +319,7 @@ describe.skipIf(hasNoBrowser())("files that are handed over", () => {
   });
 
   it.each([
-    ["nothing that is a job", [["a.txt", "x"]], /None of these files is a job: a\.txt/],
+    ["nothing that is a job", [["shop.yaml", "name: x\n"]], /None of these files is a job: shop\.yaml/],
     [
       "two jobs",
       [

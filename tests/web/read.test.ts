@@ -2,7 +2,14 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { toPlain } from "../../src/job/document.js";
+import type { SourceNode } from "../../src/readers/source.js";
+import { findNode } from "../../src/readers/source.js";
+import { readYaml } from "../../src/readers/yaml.js";
 import { readAnswered } from "../../src/tasks/answered-sheet.js";
+import { splitJob } from "../../src/tasks/job-parts.js";
+import { readSheetAsSent } from "../../src/tasks/read.js";
+import { writeJobAgain } from "../../src/tasks/read-job.js";
 import { hasNoBrowser, startDriver } from "./browser.js";
 
 const UNTIDY = [
@@ -26,7 +33,7 @@ async function paste(page: Page, text: string): Promise<void> {
   await page.getByRole("button", { name: "Read it" }).click();
 }
 
-const standing = (page: Page, words: RegExp) => page.locator(".standing", { hasText: words }).waitFor();
+const standing = (page: Page, words: RegExp) => page.locator(".asking .standing", { hasText: words }).waitFor();
 
 const cellRow = (page: Page, cell: string) =>
   page.locator(".rows tbody tr", { has: page.locator("th", { hasText: new RegExp(`^${cell} `) }) });
@@ -43,6 +50,37 @@ function bring(page: Page, kind: "drop" | "paste", content: string): Promise<unk
     const options = { bubbles: true, cancelable: true, clipboardData: data, dataTransfer: data };
     document.body.dispatchEvent(file === "" ? new ClipboardEvent("paste", options) : new DragEvent("drop", options));
   })()`);
+}
+
+/** The job file as the page hands it out. */
+async function downloadedJob(page: Page): Promise<string> {
+  const coming = page.waitForEvent("download");
+  await page.locator("summary", { hasText: "Job" }).click();
+  await page.getByRole("button", { name: "Download", exact: true }).click();
+  return readFileSync(await (await coming).path(), "utf8");
+}
+
+const rootOf = (job: string): SourceNode => {
+  const read = readYaml(job, "job.yaml");
+  if (!read.ok) throw new Error(job);
+  return read.value;
+};
+
+/** The bases that the job file holds. */
+function basesOf(job: string): readonly unknown[] {
+  const bases = findNode(rootOf(job), "bases");
+  return bases?.kind === "list" ? bases.items.map(toPlain) : [];
+}
+
+/** The bases that the command line's task reads of the sheet with the answers that the job holds. */
+function readAgain(job: string): readonly unknown[] {
+  const bytes = new TextEncoder().encode(job);
+  const own = rootOf(new TextDecoder().decode(splitJob(bytes)?.own));
+  const read = readSheetAsSent({ name: "pasted.tsv", file: UNTIDY, job: own, unit: null });
+  if (!read.ok || !read.value.isUnderstood) throw new Error("not understood");
+  const again = writeJobAgain(splitJob(bytes)?.own ?? bytes, "job.yaml", read.value);
+  expect(new TextDecoder().decode(again)).toBe(job);
+  return basesOf(new TextDecoder().decode(again));
 }
 
 describe.skipIf(hasNoBrowser())("a schedule as it was sent", () => {
@@ -78,6 +116,9 @@ describe.skipIf(hasNoBrowser())("a schedule as it was sent", () => {
       for (const mark of ["B1", "B2", "B3", "B4", "B5", "B6", "B7"])
         expect(await page.locator(".bases").getByRole("button", { name: mark }).count()).toBe(1);
       expect(await page.getByRole("heading", { level: 1 }).textContent()).toContain("Invented hall: <b>north</b> # 2");
+      const job = await downloadedJob(page);
+      expect(basesOf(job)).toEqual(readAgain(job));
+      expect(basesOf(job).length).toBe(7);
     });
   });
 
@@ -133,6 +174,22 @@ describe.skipIf(hasNoBrowser())("a schedule as it was sent", () => {
     });
   });
 
+  it("asks which of several tables is the schedule", async () => {
+    const table = (title: string, mark: string) => [
+      title,
+      "MARK\tROD DIA\tX\tY",
+      `${mark}1\t3/4"\t9\t9`,
+      `${mark}2\t1"\t12\t10`,
+    ];
+    await driver.visit(async (page) => {
+      await paste(page, [...table("INTERIOR BASES", "B"), "", "", ...table("EXTERIOR BASES", "C")].join("\n"));
+      await page.getByRole("group", { name: /2 tables have the same headings/ }).waitFor();
+      await page.getByRole("button", { name: /EXTERIOR BASES/ }).click();
+      await standing(page, /2 bases/);
+      expect(await cellRow(page, "A9").textContent()).toContain("C1");
+    });
+  });
+
   it("reads a workbook that is dropped, and the sheet of the samples", async () => {
     const bytes = readFileSync(new URL("../../samples/packing-hall/schedule.xlsx", import.meta.url)).toString("base64");
     await driver.visit(async (page) => {
@@ -157,7 +214,7 @@ describe.skipIf(hasNoBrowser())("a schedule as it was sent", () => {
     await driver.visit(async (page) => {
       await bring(page, "paste", sheet);
       await page.getByRole("button", { name: "Stop reading" }).click();
-      await page.locator(".standing", { hasText: "Not read." }).waitFor();
+      await page.locator(".asking .standing", { hasText: "Not read." }).waitFor();
       await page.getByRole("button", { name: "Put this sheet away" }).click();
       await bring(page, "paste", sheet);
       await standing(page, /2000 bases/);

@@ -1,17 +1,38 @@
 /** The line of a base: what is written of it, and what its ledger comes to. */
-import type { CheckedBase } from "../../checks/checked.js";
+import type { CheckRow } from "../../checks/model.js";
 import { isWithoutMargin, tightness } from "../../checks/run.js";
-import { laidAsWritten } from "../../job/index.js";
+import { laidAsWritten, writingOf } from "../../job/index.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
+import type { Unit } from "../../units/index.js";
 import { liveCheck } from "./live-check.js";
 import type { LiveBase } from "./model.js";
 
 /** What is written of a base, and given to it by the job's defaults and kinds. */
 export type WrittenLine = Pick<LiveBase, "path" | "mark" | "written" | "given">;
 
+/** Lines of the bases of a job's list, one text after the other: those of bases that stand as before are kept. */
+export function startWrittenLines(): (items: readonly SourceNode[], root: SourceNode | null) => readonly WrittenLine[] {
+  let known = new Map<string, WrittenLine>();
+  let around = "";
+  return (items, root) => {
+    const layers = ["defaults", "kinds"].map((key) => findNode(root ?? undefined, key));
+    const now = layers.map((node) => (node === undefined ? "" : writingOf(node))).join();
+    const used = new Map<string, WrittenLine>();
+    const before = now === around ? known : used;
+    const lines = items.map((node, index) => {
+      const key = `${index} ${writingOf(node)}`;
+      const line = before.get(key) ?? writtenLine(node, index, root);
+      used.set(key, line);
+      return line;
+    });
+    [known, around] = [used, now];
+    return lines;
+  };
+}
+
 /** Of the base at `index` of the job's list. */
-export function writtenLine(node: SourceNode, index: number, job: SourceNode | null): WrittenLine {
+function writtenLine(node: SourceNode, index: number, job: SourceNode | null): WrittenLine {
   const mark = findNode(node, "mark");
   const written = textsOf(node, "", new Map());
   const [laid = node] = laidAsWritten([node], job);
@@ -68,9 +89,12 @@ export function unchecked(state: "faulty" | "waiting"): Standing {
 }
 
 /** By its ledger. */
-export function standingOf({ rows, held, open, job }: CheckedBase): Standing {
-  const close = rows.filter((row) => row.status === "pass" && row.margin !== null && !isWithoutMargin(row));
-  const [first] = close.toSorted((a, b) => tightness(a) - tightness(b));
-  const state = held.length > 0 ? "held" : open.length > 0 ? "asked" : "clear";
-  return { state, held, open: open.length, worst: first === undefined ? null : liveCheck(first, job.unit) };
+export function standingOf(rows: readonly CheckRow[], held: readonly string[], open: number, unit: Unit): Standing {
+  let first: CheckRow | null = null;
+  for (const row of rows) {
+    if (row.status !== "pass" || row.margin === null || isWithoutMargin(row)) continue;
+    if (first === null || tightness(row) < tightness(first)) first = row;
+  }
+  const state = held.length > 0 ? "held" : open > 0 ? "asked" : "clear";
+  return { state, held, open, worst: first === null ? null : liveCheck(first, unit) };
 }

@@ -1,26 +1,25 @@
 /**
- * A job that is edited: its text, and everything that a page shows of it. After an edit inside one base, that base alone is
- * read and checked again; rows of the job and questions follow when there is time. Any other edit opens the job anew, and
- * bases that came out as before keep their ledgers.
+ * A job that is edited: its text, and everything that a page shows of it. After each edit the whole way from the text is gone
+ * again, but what was read, laid out or checked before is known (`Memory`): a base that came out as before costs next to
+ * nothing. The base that is watched is checked at once; the others, numbers of questions and rows of the layout follow when
+ * there is time. Of a job with faults the bases without one go on; what is of the job as a whole stays as it was last right.
  */
 import type { CheckedBase } from "../../checks/checked.js";
-import { checkWholeJob } from "../../checks/checked.js";
-import { heldLayout } from "../../checks/held.js";
-import type { CheckRow } from "../../checks/model.js";
+import { checkBase } from "../../checks/checked.js";
+import { joinPath } from "../../job/document.js";
 import type { Job } from "../../job/index.js";
 import type { Inputs } from "../../readers/inputs.js";
 import { contentOf } from "../../readers/inputs.js";
-import { decodeText } from "../../readers/text.js";
 import type { KeyEdit, Splice } from "../../readers/yaml-edit.js";
 import { spliceBetween, spliced, spliceOf } from "../../readers/yaml-edit.js";
-import type { Question, Questions } from "../../summary/questions.js";
+import { findPieces } from "../../readers/yaml-pieces.js";
+import type { Questions } from "../../summary/questions.js";
 import { startQuestions } from "../../summary/questions.js";
 import { summarizeJob } from "../../summary/summarize.js";
 import { answerEdits } from "./answering.js";
 import { textsUnderKeys, unchecked } from "./base-line.js";
-import type { RowsOf } from "./ledger.js";
+import type { RowsOf, WholeLedger } from "./ledger.js";
 import { ledgerSlice, wholeLedger } from "./ledger.js";
-import { liveCheck } from "./live-check.js";
 import { liveDigest } from "./live-digest.js";
 import { addParts, liveQuestions } from "./live-questions.js";
 import type {
@@ -33,16 +32,18 @@ import type {
   LiveDigest,
   LiveHead,
   LiveJob,
-  LiveQuestion,
   LiveQuestions,
   LiveResult,
   Watch,
 } from "./model.js";
-import { editBase } from "./one-base.js";
-import { type OpenText, openText } from "./open-text.js";
+import type { OpenText } from "./open-text.js";
+import { startTextOpener } from "./open-text.js";
+import type { Right } from "./right.js";
+import { checkSlot, rightOf } from "./right.js";
+import type { Settled } from "./settle.js";
+import { settle, UNSETTLED } from "./settle.js";
 import type { LivePlan, LivePoints, Room, Zoom } from "./plan-model.js";
 import { livePlan, livePoints } from "./plan-view.js";
-import { checkSlot, type Right, rightOf } from "./right.js";
 import { takeBases } from "./take-bases.js";
 import { viewOfBase } from "./view.js";
 
@@ -55,12 +56,12 @@ export interface Live {
   splice(splices: readonly Splice[], watch: Watch): LiveResult;
   /** Another base, or the same in another room. */
   look(watch: Watch): LiveBaseView | null;
-  /** The base as it was last right, checked; null where it is at fault. */
+  /** The base as it stands, checked; null where it is at fault. */
   checked(path: string): CheckedBase | null;
   state(): LiveJob;
   /** Every scalar as written under keys of the first level, by key path. */
   written(keys: readonly string[]): Readonly<Record<string, string>>;
-  /** The layout drawn in a room; null where no job was ever right. */
+  /** The layout drawn in a room, as it was last right; null where no job was ever right. */
   plan(room: Room, zoom: Zoom): LivePlan | null;
   points(): LivePoints | null;
   /** Takes the bases of the schedule that the job names into the job file. */
@@ -77,122 +78,189 @@ export interface Live {
 
 /** Opens a job to be edited. Files beside the job are handed in as for `openJob`; `date` as there. */
 export function openLive(inputs: Inputs, options: { readonly date: string }): Live {
-  let turn = 0;
-  let text = openText({ inputs, text: textOf(inputs), date: options.date }, null);
-  let right = rightOf(text, null);
-  let settled = settle(right);
-  let whole: Settled | null = null;
-
-  const change = (splices: readonly Splice[], watch: Watch): LiveResult => {
-    turn += 1;
-    for (const splice of splices) {
-      const one = right === null ? null : editBase(text, right, splice);
-      if (one === null) {
-        text = openText({ inputs, text: spliced(text.text, splice), date: options.date }, text);
-        right = rightOf(text, right);
-      } else {
-        text = one.text;
-        right = one.right;
-      }
-    }
-    whole = null;
-    const view = look(watch);
-    return { refused: [], splices, job: state(), view };
-  };
-  const checked = (path: string): CheckedBase | null => {
-    const index = text.lines.findIndex((line) => line.path === path);
-    const slot = right?.slots[index];
-    return right === null || slot === undefined || text.faulty.has(index) ? null : checkSlot(right, slot);
-  };
-  const look = ({ base: path, room }: Watch): LiveBaseView | null => {
-    const base = path === null ? null : checked(path);
-    const said = text.lines.find((line) => line.path === path);
-    return path === null || base === null || said === undefined ? null : viewOfBase(path, base, room, said);
-  };
-  const state = (): LiveJob => {
-    const from = whole ?? settled;
-    const bases = text.lines.map((line, index) => lineOf(line, index, text, right));
-    const { findings, unit } = text;
-    return {
-      turn,
-      findings,
-      unit,
-      bases,
-      head: headOf(right),
-      said: text.said,
-      basesIn: text.basesIn,
-      files: filesOf(text),
-      ...from.said,
-      isSettled: whole !== null,
-    };
-  };
-  return {
-    text: () => text.text,
-    edit: (edits, watch) => {
-      const splices: Splice[] = [];
-      let now = text.text;
-      for (const edit of edits) {
-        const splice = spliceOf(now, edit);
-        if (splice === null || splice.was === splice.now) continue;
-        now = spliced(now, splice);
-        splices.push(splice);
-      }
-      return change(splices, watch);
-    },
-    splice: change,
-    takeBases: (watch) => {
-      const taken = takeBases(text);
-      return taken.ok ? change([taken.splice], watch) : { ...change([], watch), refused: taken.why };
-    },
-    look,
-    checked,
-    state,
-    written: (keys) => textsUnderKeys(text.root, keys),
-    plan: (room, zoom) => livePlan(text, right, (whole ?? settled).rows, room, zoom),
-    points: () => livePoints(right, (whole ?? settled).rows),
-    ledger: (ask) => {
-      const isSettled = whole !== null;
-      const of = wholeLedger(partsOf(text, right, (whole ?? settled).rows));
-      return { turn, isSettled, ...ledgerSlice(of, ask, text.unit) };
-    },
-    digest: () => {
-      const parts = partsOf(text, right, (whole ?? settled).rows);
-      return right && { turn, isSettled: whole !== null, ...liveDigest(right, parts) };
-    },
-    questions: () => {
-      if (right === null) return null;
-      const { job } = right.opened;
-      const parts = partsOf(text, right, (whole ?? settled).rows);
-      const root = text.opened === null ? null : text.root;
-      return { turn, isSettled: whole !== null, ...liveQuestions(job, parts, gathered(job, parts), root) };
-    },
-    answer: (drafts, watch) => {
-      const parts = partsOf(text, right, (whole ?? settled).rows);
-      const questions = right === null ? [] : gathered(right.opened.job, parts).list();
-      const { edits, left, faults } = answerEdits(drafts, questions, right?.opened.job ?? { register: null });
-      const now = edits.reduce((each, edit) => {
-        const splice = spliceOf(each, edit);
-        return splice === null ? each : spliced(each, splice);
-      }, text.text);
-      const splices = now === text.text ? [] : [spliceBetween(text.text, now)];
-      return { ...change(splices, watch), refused: left, faults };
-    },
-    work: () => {
-      const waiting = right?.slots.find(({ ledger }) => ledger === null);
-      if (right !== null && waiting !== undefined) checkSlot(right, waiting);
-      else if (whole === null) {
-        settled = settle(right);
-        whole = settled;
-      } else return false;
-      return true;
-    },
-  };
+  return new LiveText(inputs, options);
 }
 
+/** Where the job stands between two asks. */
+class LiveText implements Live {
+  private turn = 0;
+  private readonly opener;
+  private now: OpenText;
+  private right: Right | null;
+  /** As it was when the job had no fault. */
+  private wholeRight: Right | null = null;
+  /** As it was last settled while it was right. */
+  private settled: Settled = UNSETTLED;
+  private isSettled = false;
+  private head: LiveHead | null = null;
+  private ledgerOfAll: WholeLedger | null = null;
+
+  constructor(inputs: Inputs, options: { readonly date: string }) {
+    this.opener = startTextOpener(inputs, options);
+    this.now = this.opener.open(textOf(inputs));
+    this.right = this.rightNow(null);
+  }
+
+  text(): string {
+    return this.now.text;
+  }
+
+  edit(edits: readonly KeyEdit[], watch: Watch): LiveResult {
+    const splices: Splice[] = [];
+    let [text, pieces] = [this.now.text, this.now.pieces];
+    for (const edit of edits) {
+      const splice = spliceOf(text, edit, pieces);
+      if (splice === null) return { ...this.change([], watch), refused: [noPlaceWords(edit)] };
+      if (splice.was === splice.now) continue;
+      text = spliced(text, splice);
+      pieces = pieces && findPieces(text);
+      splices.push(splice);
+    }
+    return this.change(splices, watch);
+  }
+
+  splice(splices: readonly Splice[], watch: Watch): LiveResult {
+    return this.change(splices, watch);
+  }
+
+  takeBases(watch: Watch): LiveResult {
+    const taken = takeBases(this.now);
+    return taken.ok ? this.change([taken.splice], watch) : { ...this.change([], watch), refused: taken.why };
+  }
+
+  answer(drafts: readonly AnswerDraft[], watch: Watch): AnsweredResult {
+    const job = this.settled.laid?.job ?? null;
+    const questions = job === null ? [] : gathered(job, this.parts()).list();
+    const { edits, left, faults } = answerEdits(drafts, questions, job ?? { register: null });
+    const { text } = this.now;
+    let pieces = this.now.pieces;
+    const now = edits.reduce((each, edit) => {
+      const splice = spliceOf(each, edit, pieces);
+      if (splice === null) return each;
+      const made = spliced(each, splice);
+      pieces = pieces && findPieces(made);
+      return made;
+    }, text);
+    const splices = now === text ? [] : [spliceBetween(text, now)];
+    return { ...this.change(splices, watch), refused: left, faults };
+  }
+
+  look({ base: path, room }: Watch): LiveBaseView | null {
+    const base = path === null ? null : this.checked(path);
+    const said = this.now.lines.find((line) => line.path === path);
+    return path === null || base === null || said === undefined ? null : viewOfBase(path, base, room, said);
+  }
+
+  checked(path: string): CheckedBase | null {
+    const { now, right } = this;
+    const index = now.lines.findIndex((line) => line.path === path);
+    const slot = right?.slotAt.get(index);
+    if (right === null || slot === undefined || now.sound === null || now.faulty.has(index)) return null;
+    const checked = checkSlot(right, slot, this.opener.memory);
+    const { laid } = this.settled;
+    const renewed = this.isSettled && now.whole !== null ? laid?.bases[right.slots.indexOf(slot)] : undefined;
+    return laid === null || renewed === undefined ? checked : checkBase(laid.job, renewed);
+  }
+
+  written(keys: readonly string[]): Readonly<Record<string, string>> {
+    return textsUnderKeys(this.now.root, keys);
+  }
+
+  plan(room: Room, zoom: Zoom): LivePlan | null {
+    return livePlan(this.now, this.wholeRight ?? this.right, this.settled.laid?.layout ?? [], room, zoom);
+  }
+
+  points(): LivePoints | null {
+    return livePoints(this.wholeRight ?? this.right, this.settled.laid?.layout ?? []);
+  }
+
+  state(): LiveJob {
+    const { findings, unit, said, basesIn, lines } = this.now;
+    const { settled, isSettled, turn, head } = this;
+    return {
+      ...{ turn, unit, said, basesIn, head, files: filesOf(this.now), ...settled.said },
+      findings: isSettled && this.now.whole !== null ? [...findings, ...settled.findings] : findings,
+      bases: lines.map((line, index) => lineOf(line, index, this.now, this.right)),
+      isSettled,
+    };
+  }
+
+  ledger(ask: LedgerAsk): LedgerSlice {
+    const { turn, isSettled } = this;
+    this.ledgerOfAll ??= wholeLedger(this.parts());
+    const slice = { turn, isSettled, ...ledgerSlice(this.ledgerOfAll, ask, this.now.unit) };
+    if (!isSettled) this.ledgerOfAll = null;
+    return slice;
+  }
+
+  digest(): LiveDigest | null {
+    const { turn, isSettled, right } = this;
+    return right && { turn, isSettled, ...liveDigest(right, this.parts()) };
+  }
+
+  questions(): LiveQuestions | null {
+    const { turn, isSettled, now } = this;
+    const job = this.settled.laid?.job ?? null;
+    if (job === null) return null;
+    const [parts, root] = [this.parts(), now.whole === null ? null : now.root];
+    return { turn, isSettled, ...liveQuestions(job, parts, gathered(job, parts), root) };
+  }
+
+  work(): boolean {
+    if (this.isSettled) return false;
+    const { right } = this;
+    const waiting = right?.slots.find(({ bare }) => bare === null);
+    if (right !== null && waiting !== undefined) {
+      checkSlot(right, waiting, this.opener.memory);
+      return true;
+    }
+    if (right !== null && this.now.whole !== null) this.settled = settle(right, this.now.inputs);
+    this.ledgerOfAll = null;
+    this.isSettled = true;
+    return true;
+  }
+
+  private change(splices: readonly Splice[], watch: Watch): LiveResult {
+    if (splices.length > 0) {
+      const text = splices.reduce(spliced, this.now.text);
+      const next = this.opener.open(text);
+      this.turn += 1;
+      this.now = next;
+      this.right = this.rightNow(this.right);
+      this.isSettled = false;
+      this.ledgerOfAll = null;
+    }
+    const view = this.look(watch);
+    return { refused: [], splices, job: this.state(), view };
+  }
+
+  /** Where head, shop or marks are at fault the bases stay as they were last right. */
+  private rightNow(before: Right | null): Right | null {
+    const { sound, whole } = this.now;
+    if (whole !== null) this.head = headOf(whole.job);
+    const right = sound === null ? before : rightOf(sound, before, this.opener.memory);
+    if (whole !== null) this.wholeRight = right;
+    return right;
+  }
+
+  private parts(): readonly RowsOf[] {
+    const bases = (this.right?.slots ?? []).flatMap(({ index, shaped, ledger }): RowsOf[] => {
+      const path = this.now.lines[index]?.path;
+      return ledger === null || path === undefined ? [] : [{ path, mark: shaped.base.mark, rows: ledger.rows }];
+    });
+    return [...bases, { path: null, mark: "", rows: this.settled.laid?.layout ?? [] }];
+  }
+}
+
+/** As the page has it: bytes that are no text are shown as what they are taken for. */
 function textOf({ job, files }: Inputs): string {
   const content = contentOf(files.get(job)) ?? "";
-  const decoded = decodeText(content, job, "allowed is YAML");
-  return decoded.ok ? decoded.text : "";
+  return typeof content === "string" ? content : new TextDecoder().decode(content);
+}
+
+function noPlaceWords({ path }: KeyEdit): string {
+  const key = joinPath("", path);
+  return `The job file is written in such a way that ${key} cannot be changed here; nothing was changed. Change it in the text of the job.`;
 }
 
 function filesOf({ requests, inputs: { files } }: OpenText): LiveJob["files"] {
@@ -200,59 +268,27 @@ function filesOf({ requests, inputs: { files } }: OpenText): LiveJob["files"] {
   return own.map(({ name, key, kind }) => ({ name, kind, isThere: files.has(name) || files.has(key ?? name) }));
 }
 
-function lineOf(line: OpenText["lines"][number], index: number, text: OpenText, right: Right | null): LiveBase {
-  if (text.faulty.has(index)) return { ...line, ...unchecked("faulty") };
-  const slot = right?.slots[index];
-  return { ...line, ...(slot?.ledger?.standing ?? unchecked("waiting")) };
+function lineOf(
+  line: OpenText["lines"][number],
+  index: number,
+  { faulty, sound }: OpenText,
+  right: Right | null,
+): LiveBase {
+  if (faulty.has(index)) return { ...line, ...unchecked("faulty") };
+  const slot = right?.slotAt.get(index);
+  const isOwn = slot !== undefined && (sound !== null || slot.shaped.base.mark === line.mark);
+  const standing = isOwn ? (slot.ledger?.standing ?? slot.before) : null;
+  return { ...line, ...(standing ?? unchecked("waiting")) };
 }
 
-function headOf(right: Right | null): LiveHead | null {
-  if (right === null) return null;
-  const { number, title, revision, status, date, owner, drawnBy, unit, shop } = right.opened.job;
-  const { editions } = summarizeJob(right.opened.job);
+function headOf(job: Job): LiveHead {
+  const { number, title, revision, status, date, owner, drawnBy, unit, shop } = job;
+  const { editions } = summarizeJob(job);
   return { number, title, revision, status, date, owner, drawnBy, unit, editions, shop: shop.name };
-}
-
-function partsOf(text: OpenText, right: Right | null, rows: readonly CheckRow[]): readonly RowsOf[] {
-  const slots = right?.slots ?? [];
-  const bases = slots.flatMap(({ shaped, ledger }, index): RowsOf[] => {
-    const path = text.lines[index]?.path;
-    return ledger === null || path === undefined ? [] : [{ path, mark: shaped.base.mark, rows: ledger.rows }];
-  });
-  return [...bases, { path: null, mark: "", rows }];
 }
 
 function gathered(job: Job, parts: readonly RowsOf[]): Questions {
   const questions = startQuestions(job);
   addParts(questions, job, parts);
   return questions;
-}
-
-interface Settled {
-  readonly rows: readonly CheckRow[];
-  readonly said: Pick<LiveJob, "checks" | "layoutHeld" | "questions" | "hasPlan">;
-}
-
-/** Rows of the job and questions of every base whose ledger is there. */
-function settle(right: Right | null): Settled {
-  if (right === null) return { rows: [], said: { checks: [], layoutHeld: [], questions: [], hasPlan: false } };
-  const { job, bases, plan } = right.opened;
-  const questions = startQuestions(job);
-  for (const { shaped, ledger } of right.slots)
-    if (ledger !== null) questions.addBase({ base: shaped.base, rows: ledger.rows });
-  const rows = checkWholeJob(job, plan, bases);
-  questions.addLayout(rows);
-  return {
-    rows,
-    said: {
-      checks: rows.map((row) => liveCheck(row, job.unit)),
-      layoutHeld: heldLayout(rows, job.unit).reasons,
-      questions: questions.list().map(asked),
-      hasPlan: plan !== null,
-    },
-  };
-}
-
-function asked({ number, places, text, status, check }: Question): LiveQuestion {
-  return { number, text, status, check, rule: check.rule, marks: places.map(({ mark }) => mark) };
 }

@@ -7,7 +7,7 @@ import type { Dropped } from "../engine/dropped.js";
 import type { CompareSource } from "../engine/task-model.js";
 import { today } from "../state/clock.js";
 import type { OpenJob } from "../state/model.js";
-import { filesNow } from "../state/work-actions.js";
+import { filesNow } from "../state/model.js";
 import { AnswerFiles, listedOf } from "./answer-files.js";
 import { AnswerTable } from "./answer-table.js";
 import { DropZone } from "./drop-zone.js";

@@ -5,7 +5,7 @@ import { useActions, usePart } from "../app/page.js";
 import type { Dropped } from "../engine/dropped.js";
 import type { ProofAnswer, ProvedArchive, ProvedPicture } from "../engine/proof-work.js";
 import { today } from "../state/clock.js";
-import { filesNow } from "../state/work-actions.js";
+import { filesNow } from "../state/model.js";
 import { CutPicture } from "./cut-picture.js";
 import { DropZone } from "./drop-zone.js";
 import { TextToCopy } from "./text-to-copy.js";

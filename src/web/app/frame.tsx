@@ -1,6 +1,7 @@
 /** The frame of the page: the job's line at the top, views beside it, the view itself. */
 import type { JSX, RefObject } from "preact";
 import { useEffect, useRef } from "preact/hooks";
+import { printable } from "../../diagnostics/printable.js";
 import type { ViewName } from "../state/model.js";
 import { Help } from "./help.js";
 import { JobLine } from "./job-line.js";
@@ -51,10 +52,10 @@ function useFocusKept(view: ViewName, main: RefObject<HTMLElement | null>): void
 
 /** As it stands in the tab of the browser, the view first. */
 function useTitle(name: string): void {
-  const number = usePart((state) => state.live?.head?.number ?? "");
+  const job = usePart(({ live }) => (live?.head ? `${live.head.number} ${live.head.title}` : ""));
   useEffect(() => {
-    document.title = [name, number, "rodplate"].filter((part) => part !== "").join(" - ");
-  }, [name, number]);
+    document.title = [name, printable(job), "rodplate"].filter((part) => part !== "").join(" - ");
+  }, [name, job]);
 }
 
 /** Views that make a group with those before them, and views that begin another. */

@@ -14,9 +14,6 @@ export function JobLine(): JSX.Element {
     head === null
       ? (job?.files.job ?? "rodplate")
       : `${head.number}  ${head.title}, rev ${head.revision}, ${head.status}`;
-  useEffect(() => {
-    document.title = job === null ? "rodplate" : `${printable(title)} - rodplate`;
-  }, [title, job === null]);
   return (
     <header class="job-line">
       <h1 title={printable(title)}>{printable(title)}</h1>

@@ -33,7 +33,8 @@ function useHandedOver(): void {
     };
     const drop = (event: DragEvent): void => {
       const files = [...(event.dataTransfer?.files ?? [])];
-      if (files.length === 0) return;
+      // a job file is taken by the page, which can have it written again
+      if (files.length === 0 || files.some(({ name }) => /\.(ya?ml|json)$/i.test(name))) return;
       event.preventDefault();
       void handOver(files, actions);
     };

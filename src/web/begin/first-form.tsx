@@ -3,13 +3,14 @@ import type { JSX } from "preact";
 import { useMemo, useRef, useState } from "preact/hooks";
 import { listed } from "../../diagnostics/listed.js";
 import { rodSizes } from "../../standards/find-thread.js";
-import type { FirstFigures } from "../../tasks/first-job.js";
+import type { FirstFigures, FirstPattern } from "../../tasks/first-job.js";
 import { writeFirstJob } from "../../tasks/first-job.js";
+import type { LiveHead } from "../../tasks/live/model.js";
 import type { Unit } from "../../units/index.js";
 import { useActions } from "../app/page.js";
 import type { EngineAnswer } from "../engine/protocol.js";
 import { SceneItems } from "../sheet/scene-drawing.js";
-import { lacking, withExamples } from "./first-figures.js";
+import { figureOf, lacking, PATTERN_FIELDS, withExamples } from "./first-figures.js";
 import { Figure, PatternFields } from "./pattern-fields.js";
 import { usePreview } from "./preview.js";
 import { STARTER_TEXTS, stockThicknesses } from "./starters.js";
@@ -30,8 +31,10 @@ export function FirstForm({ figures }: { readonly figures: FirstFigures }): JSX.
   const answer = usePreview(drawn, room);
   const lacks = lacking(figures);
   const change = (now: Partial<FirstFigures>): void => begin({ kind: "first", figures: { ...figures, ...now } });
-  const faultOf = (label: string, path: string): string =>
-    isAsked && lacks.includes(label) ? "is needed" : findingAt(answer, path);
+  const faultOf = (label: string, path: string): string => {
+    if (lacks.includes(label)) return isAsked ? "is needed" : "";
+    return findingAt(answer, path);
+  };
   const submit = (event: Event): void => {
     event.preventDefault();
     setAsked(true);
@@ -91,7 +94,7 @@ export function FirstForm({ figures }: { readonly figures: FirstFigures }): JSX.
       </form>
       <div class="shown">
         <p class="soft" role="status">
-          {lacks.length === 0 ? "Drawn as typed." : `An example stands for: ${listed(lacks, 8)}.`}
+          {drawnWords(answer, lacks)}
         </p>
         <div class="drawing sheet" ref={place}>
           <Drawing answer={answer} />
@@ -101,11 +104,21 @@ export function FirstForm({ figures }: { readonly figures: FirstFigures }): JSX.
   );
 }
 
-function patternFault(figures: FirstFigures, key: string, isAsked: boolean, answer: EngineAnswer | null): string {
-  const { pattern } = figures;
-  const texts: Readonly<Record<string, string>> = pattern;
-  const isLacking = (texts[key] ?? "").trim() === "" && key !== "nx" && key !== "ny";
-  return isAsked && isLacking ? "is needed" : findingAt(answer, `pattern.${key}`);
+function drawnWords(answer: EngineAnswer | null, lacks: readonly string[]): string {
+  if (answer === null) return "";
+  if (answer.view === null) return "Drawn as it was before the figure at fault.";
+  return lacks.length === 0 ? "Drawn as typed." : `An example stands for: ${listed(lacks, 8)}.`;
+}
+
+/** What is not typed has no fault: an example stands in its place. */
+function patternFault({ pattern }: FirstFigures, key: string, isAsked: boolean, answer: EngineAnswer | null): string {
+  const isTyped = figureOf(pattern, key).trim() !== "";
+  if (isTyped) return findingAt(answer, `pattern.${key}`);
+  return isAsked && isNeeded(pattern, key) ? "is needed" : "";
+}
+
+function isNeeded({ kind }: FirstPattern, key: string): boolean {
+  return PATTERN_FIELDS[kind].some((field) => field.key === key && !field.isOptional);
 }
 
 /** The first fault of a key of the base, or of what is under it. */
@@ -133,7 +146,9 @@ function Drawing({ answer }: { readonly answer: EngineAnswer | null }): JSX.Elem
 
 /** What nobody typed, and by what it is. */
 function ByRules({ answer }: { readonly answer: EngineAnswer | null }): JSX.Element {
-  const head = answer?.job?.head ?? null;
+  const last = useRef<LiveHead | null>(null);
+  last.current = answer?.job?.head ?? last.current;
+  const head = last.current;
   const editions = Object.entries(head?.editions ?? {}).flatMap(([key, edition]) => (key === "rules" ? [] : [edition]));
   return (
     <div class="by-rules">

@@ -10,8 +10,8 @@ export interface TakenPart {
   readonly unit: string;
 }
 
-/** How a cell stands: asked or at fault; doubtful; in other words than written; as written; no value. */
-export type RowState = "asked" | "fault" | "doubt" | "reworded" | "plain" | "left";
+/** How a cell stands: asked or at fault; doubtful; in other words than written; as written; a heading; no value. */
+export type RowState = "asked" | "fault" | "doubt" | "reworded" | "plain" | "heading" | "left";
 
 /** One cell, or one value that no cell gives. */
 export interface ReadRow {
@@ -60,7 +60,9 @@ export function readRows({ form, findings, questions }: ReadAnswer): readonly Re
 function rowOf(key: string, entries: readonly ReadAsEntry[], told: readonly Finding[], isAsked: boolean): ReadRow {
   const [first] = entries;
   const parts = entries.flatMap(({ name, value, unit, key: of }) => (of === "" ? [] : [{ name, value, unit }]));
-  const taken = [...new Map(parts.map((part) => [JSON.stringify(part), part])).values()];
+  const named = ofHeading(first?.remark ?? "")?.name ?? "";
+  const ofColumn = named === "" ? [] : [{ name: "the column is", value: named, unit: "" }];
+  const taken = [...new Map([...ofColumn, ...parts].map((part) => [JSON.stringify(part), part])).values()];
   const { cell = "", heading = "", written = "" } = first ?? {};
   return {
     key,
@@ -80,11 +82,20 @@ function rowOf(key: string, entries: readonly ReadAsEntry[], told: readonly Find
 function answersOf(entries: readonly ReadAsEntry[]): ReadRow["answers"] {
   const [first] = entries;
   if (first === undefined || first.cell === "" || first.heading === "") return null;
-  if (first.remark.startsWith("heading")) return "columns";
+  if (ofHeading(first.remark) !== null) return "columns";
   return first.mark === "" ? null : "cells";
 }
 
+/** The remark of a heading: which of our own it is, "" where it is none, and what is said beside it; null for other cells. */
+function ofHeading(remark: string): { readonly name: string; readonly beside: string } | null {
+  const [whole, first = "", beside = ""] = /^heading(?:: ([^;]*))?(?:; (.*))?$/s.exec(remark) ?? [];
+  if (whole === undefined) return null;
+  return first.startsWith("its ") ? { name: "", beside: whole.slice("heading: ".length) } : { name: first, beside };
+}
+
 function whyOf({ givenBy, remark, cell, key }: ReadAsEntry): string {
+  const heading = ofHeading(remark);
+  if (heading !== null) return heading.beside;
   const by = givenBy === "row" ? "" : cell === "" && key !== "" ? `given by ${givenBy}` : givenBy;
   if (remark.startsWith(givenBy)) return remark;
   return [by, remark].filter((word) => word !== "").join(": ");
@@ -99,6 +110,7 @@ function stateOf(
   if (told.some(({ severity }) => severity === "error")) return "fault";
   if (isAsked || entries.some(({ givenBy }) => givenBy === "asked")) return "asked";
   if (told.length > 0) return "doubt";
+  if (entries.some(({ remark }) => ofHeading(remark) !== null)) return "heading";
   if (taken.length === 0) return "left";
   const isAsWritten =
     taken.length === 1 && entries.every(({ remark, written, value }) => remark === "" && written === value);

@@ -116,6 +116,7 @@ const STATE_WORDS: Readonly<Record<RowState, string>> = {
   doubt: "doubtful",
   reworded: "",
   plain: "",
+  heading: "",
   left: "",
 };
 const STATE_CLASS: Readonly<Record<RowState, string>> = {
@@ -124,6 +125,7 @@ const STATE_CLASS: Readonly<Record<RowState, string>> = {
   doubt: "asked",
   reworded: "clear",
   plain: "clear",
+  heading: "clear",
   left: "clear",
 };
 
@@ -146,7 +148,7 @@ function Row({ row, headings }: { readonly row: ReadRow; readonly headings: read
             {name} <bdi class="value">{value}</bdi> {unit}
           </span>
         ))}
-        {taken.length === 0 && <span class="soft">no value</span>}
+        {taken.length === 0 && <span class="soft">{state === "heading" ? "a heading" : "no value"}</span>}
       </td>
       <td class="why">
         {STATE_WORDS[state] !== "" && <span class={`state ${STATE_CLASS[state]}`}>{STATE_WORDS[state]}</span>}

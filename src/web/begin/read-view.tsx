@@ -4,7 +4,6 @@ import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { counted } from "../../checks/words.js";
 import type { Finding } from "../../diagnostics/finding.js";
 import { gatherFindings } from "../../diagnostics/gather.js";
-import { listed } from "../../diagnostics/listed.js";
 import { readable } from "../../diagnostics/printable.js";
 import { unitWord } from "../../formats/read-as-form.js";
 import { useActions } from "../app/page.js";
@@ -24,6 +23,7 @@ export function ReadView({ sheet, given, going, found, refused }: SheetBeingRead
   const [sought, seek] = useState<Sought>({ filter: "all", words: "" });
   const place = useRef<HTMLElement>(null);
   useNextInFocus(place, found);
+  const show = (cell: string): void => seek({ filter: "all", words: cell });
   return (
     <section class="read-as" aria-labelledby="read-title" aria-busy={going !== null} ref={place}>
       <div class="asking">
@@ -54,9 +54,9 @@ export function ReadView({ sheet, given, going, found, refused }: SheetBeingRead
               unit={found.unit}
               prefix={sheetPrefix(found.form)}
               writtenIn={writtenIn}
-              show={(cell) => seek({ filter: "all", words: cell })}
+              show={show}
             />
-            <Told found={found} />
+            <Told found={found} show={show} />
           </>
         )}
         <Answered given={given} />
@@ -106,7 +106,9 @@ const MOST_CAUSES = 40;
 const MOST_CELLS = 8;
 
 /** Faults and doubts that no question asks about, each cause once. */
-function Told({ found: { findings, questions } }: { readonly found: ReadAnswer }): JSX.Element | null {
+function Told({ found, show }: { readonly found: ReadAnswer; show(cell: string): void }): JSX.Element | null {
+  const { findings, questions, form } = found;
+  const prefix = sheetPrefix(form);
   const isAsked = ({ severity, message }: Finding): boolean =>
     severity === "error" && questions.some(({ text }) => text.endsWith(message));
   const causes = gatherFindings(findings).filter(({ first }) => !isAsked(first));
@@ -123,17 +125,35 @@ function Told({ found: { findings, questions } }: { readonly found: ReadAnswer }
             {subject === "" ? "" : `${readable(subject)}: `}
             {readable(first.message)}
             {first.hint === undefined ? "" : ` (${readable(first.hint)})`}{" "}
-            <span class="soft">
-              {listed(
-                all.flatMap(({ at }) => at.cell ?? []),
-                MOST_CELLS,
-              )}
-            </span>
+            <CellButtons cells={all.flatMap(({ at }) => at.cell ?? [])} prefix={prefix} show={show} />
           </li>
         ))}
       </ul>
       {causes.length > MOST_CAUSES && <p class="soft">and {causes.length - MOST_CAUSES} more</p>}
     </details>
+  );
+}
+
+/** Places in the sheet that lead to their rows. */
+function CellButtons({
+  cells,
+  prefix,
+  show,
+}: {
+  readonly cells: readonly string[];
+  readonly prefix: string;
+  show(cell: string): void;
+}): JSX.Element {
+  const bare = cells.map((cell) => (cell.startsWith(prefix) ? cell.slice(prefix.length) : cell));
+  return (
+    <span class="told-cells">
+      {bare.slice(0, MOST_CELLS).map((cell) => (
+        <button key={cell} type="button" class="quiet" onClick={() => show(cell)}>
+          {cell}
+        </button>
+      ))}
+      {bare.length > MOST_CELLS && <span class="soft">and {bare.length - MOST_CELLS} more</span>}
+    </span>
   );
 }
 

@@ -1,7 +1,7 @@
 /** Files that a piece of work leaves, to be looked at and saved. */
 import { newLeanDocument } from "../../formats/lean-document.js";
 import type { ResultOutput } from "../../outputs/index.js";
-import { VERSION } from "./version.js";
+import { VERSION } from "../app/version.js";
 
 /** One of them. */
 export interface AnswerFile {

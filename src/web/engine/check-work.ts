@@ -4,9 +4,9 @@ import { findNamedBases } from "../../tasks/named-bases.js";
 import { checkLayout, numberQuestions } from "../../tasks/number-questions.js";
 import { makePackageInParts } from "../../tasks/package.js";
 import { startReport } from "../../tasks/report.js";
+import { VERSION } from "../app/version.js";
 import { need, openedJob } from "./refusing.js";
 import type { TaskWork } from "./task-model.js";
-import { VERSION } from "./version.js";
 
 /** The text as a terminal of 100 columns would show it. */
 export interface CheckAnswer {

@@ -7,12 +7,12 @@ import { numberQuestions } from "../../tasks/number-questions.js";
 import type { OpenedJob } from "../../tasks/opened-job.js";
 import { makePackageInParts, type PackageRest } from "../../tasks/package.js";
 import { reducedWords, registerWords } from "../../tasks/package-words.js";
+import { VERSION } from "../app/version.js";
 import type { MadePackage, PackedFile } from "./package-model.js";
 import { pdfMaker } from "./pdf-maker.js";
 import { need, openedJob } from "./refusing.js";
 import type { Progress, TaskKinds, TaskWork } from "./task-model.js";
 import { Refused } from "./task-model.js";
-import { VERSION } from "./version.js";
 
 type PackageAsk = TaskKinds["package"]["ask"];
 

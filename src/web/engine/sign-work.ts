@@ -10,12 +10,12 @@ import { openPackage } from "../../tasks/package-archive.js";
 import { bytesOf, numberedPath } from "../../tasks/package-files.js";
 import { type LookedPackage, lookAtPackage, proveBytes } from "../../tasks/prove-package.js";
 import { damageFaults, filesToSign, proofFaults, signerFaults, signState } from "../../tasks/sign.js";
+import { VERSION } from "../app/version.js";
 import { type AnswerFile, answerFile } from "./answer-file.js";
 import { bytesOfDropped, isZip } from "./dropped.js";
 import { causesOf, need } from "./refusing.js";
 import type { Progress, TaskWork } from "./task-model.js";
 import { Refused } from "./task-model.js";
-import { VERSION } from "./version.js";
 
 /** A package with its new record. */
 export interface SignAnswer {

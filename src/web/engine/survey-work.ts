@@ -19,13 +19,13 @@ import { isNotable, isOutside, rounded, SURVEY_CAUTIONS, surveyTotals, totalsWor
 import { surveyAim, surveyPoints } from "../../tasks/survey.js";
 import { readSurveyOptions } from "../../tasks/survey-options.js";
 import { formatWithUnit, type Unit } from "../../units/index.js";
+import { VERSION } from "../app/version.js";
 import { type AnswerFile, answerFile, resultFiles } from "./answer-file.js";
 import { type AnswerTable, answerRow, type RowState } from "./answer-table.js";
 import { checkTable } from "./check-table.js";
 import { bytesOfDropped } from "./dropped.js";
 import { causesOf, need, openedJob, refusedBy } from "./refusing.js";
 import type { TaskWork } from "./task-model.js";
-import { VERSION } from "./version.js";
 
 /** One group with what is behind its verdicts; `sheet` null where it plainly fits and not every sheet was asked for. */
 export interface SurveyedGroup {

@@ -5,7 +5,8 @@ import { TextToCopy } from "../answers/text-to-copy.js";
 import { OfBefore, Said, WorkShown } from "../answers/work-shown.js";
 import { useActions, usePart } from "../app/page.js";
 import { today } from "../state/clock.js";
-import { filesNow, isOfBefore } from "../state/work-actions.js";
+import { filesNow } from "../state/model.js";
+import { isOfBefore } from "../state/work-actions.js";
 
 /** To be copied into a message. */
 export function CheckText(): JSX.Element {

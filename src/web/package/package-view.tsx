@@ -9,7 +9,8 @@ import { OfBefore, Said, useWork, Verdict, WorkShown } from "../answers/work-sho
 import { useActions, usePart } from "../app/page.js";
 import type { MadePackage, PackedPart } from "../engine/package-model.js";
 import { today } from "../state/clock.js";
-import { filesNow, isOfBefore } from "../state/work-actions.js";
+import { filesNow } from "../state/model.js";
+import { isOfBefore } from "../state/work-actions.js";
 import { CheckText } from "./check-text.js";
 import { InTheWay } from "./in-the-way.js";
 

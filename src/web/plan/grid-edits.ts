@@ -250,11 +250,17 @@ export function firstGrid(x: string, y: string): readonly KeyEdit[] {
     const spacings = parts(text);
     const count = spacings.flatMap(expanded).length + 1;
     const names = Array.from({ length: Math.min(MOST, count) }, (_, index) => nameAt(index));
-    return `{ names: ${flowList(names)}, spacing: ${flowList(spacings)} }`;
+    const [only] = spacings;
+    const spacing =
+      spacings.length === 1 && only !== undefined && SEVERAL.test(only) ? scalarText(only) : flowList(spacings);
+    return `{ names: ${flowList(names)}, spacing: ${spacing} }`;
   };
   const along = { x: axis(x, (index) => String(index + 1)), y: axis(y, lettersOf) };
-  return [{ kind: "set", path: ["grid"], text: `\n  x: ${along.x}\n  y: ${along.y}`, flow: true }];
+  return [{ kind: "set", path: ["grid"], text: `\n  x: ${along.x}\n  y: ${along.y}`, flow: true }, NO_PLACES];
 }
+
+/** A layout has places, be they none yet. */
+export const NO_PLACES: KeyEdit = { kind: "set", path: ["placements"], text: "[]", flow: true };
 
 /** A, B, ... Z, AA; I and O are left out, as on drawings. */
 function lettersOf(index: number): string {

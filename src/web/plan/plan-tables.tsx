@@ -10,6 +10,7 @@ import {
   type Axis,
   axisEdit,
   axisOf,
+  NO_PLACES,
   PLACEMENT_CELLS,
   placedAt,
   placementEdits,
@@ -150,9 +151,10 @@ export function Placements({ written, faultsAt }: TableProps): JSX.Element {
     const file = written.placements ?? written["placements.file"];
     return <p class="hint">Places stand in the spreadsheet {file}: they are drawn here, and edited there.</p>;
   }
+  if (entries.length === 0) return <p class="hint">No base has a place yet.</p>;
   const remove = (index: number, { base }: WrittenPlacement) =>
     void edit(`places of ${base} taken out`, [
-      entries.length === 1 ? { kind: "remove", path: ["placements"] } : { kind: "remove", path: ["placements", index] },
+      entries.length === 1 ? NO_PLACES : { kind: "remove", path: ["placements", index] },
     ]);
   return (
     <div class="wide">

@@ -32,6 +32,7 @@ export function PlanView(): JSX.Element {
   const shown = plan ?? EMPTY;
   return (
     <section class="plan" aria-label="Plan">
+      <h2 class="for-readers">Plan</h2>
       <div class="plan-tools row">
         <Zooms times={shown.drawing?.times ?? 1} setZoom={setZoom} />
         <Said plan={shown} />

@@ -96,6 +96,7 @@ function handlersOf(props: GridProps, isIn: { current: boolean }): JSX.Intrinsic
     onPaste: (event) => {
       if (event.target instanceof HTMLInputElement) return;
       event.preventDefault();
+      event.stopPropagation();
       props.paste(event.clipboardData?.getData("text/plain") ?? "");
     },
   };

@@ -223,9 +223,7 @@ function ZoomButtons({ zooming: { by, whole, zoom } }: { readonly zooming: Zoomi
 function NoDrawing(): JSX.Element {
   const isWorking = usePart((state) => state.working);
   return (
-    <p class="no-drawing soft" role="status">
-      {isWorking ? "Drawing" : "There is no drawing yet: what is at fault is said above."}
-    </p>
+    <p class="no-drawing soft">{isWorking ? "Drawing" : "There is no drawing yet: what is at fault is said above."}</p>
   );
 }
 

@@ -19,10 +19,11 @@ export function listenToPage(store: Store, actions: Actions): void {
 
 function listenToDrops(actions: Actions): void {
   const hasFiles = ({ dataTransfer }: DragEvent): boolean => dataTransfer?.types.includes("Files") === true;
-  document.addEventListener("dragover", (event) => {
+  // after the views, which listen on the document
+  window.addEventListener("dragover", (event) => {
     if (hasFiles(event)) event.preventDefault();
   });
-  document.addEventListener("drop", (event) => {
+  window.addEventListener("drop", (event) => {
     // a view that takes files of its own has taken it already
     if (event.defaultPrevented || event.dataTransfer === null || !hasFiles(event)) return;
     event.preventDefault();

@@ -57,11 +57,6 @@ function endOf(error: unknown): Extract<Work<TaskKind>, { kind: "refused" | "fau
   return { kind: "fault", fault: error instanceof Error ? error.message : String(error) };
 }
 
-/** The open job with its text as it stands now. */
-export function filesNow({ files, text }: OpenJob): JobFiles {
-  return { ...files, files: new Map([...files.files, [files.job, text]]) };
-}
-
 /** True where the job has other text than this work was asked about. */
 export function isOfBefore(asked: JobFiles, job: OpenJob | null): boolean {
   return job === null || asked.job !== job.files.job || asked.files.get(asked.job) !== job.text;

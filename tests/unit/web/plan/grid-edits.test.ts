@@ -130,5 +130,8 @@ describe("a first grid", () => {
       spacings: ["24'-0\"", "24'-0\"", "24'-0\""],
     });
     expect(axisOf(written(now), "y")).toMatchObject({ names: ["A", "B", "C"], spacings: ["20'", "30'"] });
+    expect(now).toContain("placements: []");
+    const placed = edited(now, [placedAt(written(now), "B1", "A-1")]);
+    expect(placementsOf(written(placed))).toMatchObject([{ base: "B1", at: "A-1" }]);
   });
 });
