@@ -21,12 +21,6 @@ const WORK: { readonly [K in TaskKind]: () => Promise<TaskWork<K>> } = {
   compare: async () => (await import("./compare-work.js")).compareSources,
   budget: async () => (await import("./budget-work.js")).reckonJob,
   check: async () => (await import("./check-work.js")).checkInText,
-  glance: async () => (await import("./glance-work.js")).glanceAtJob,
-  read: async () => (await import("./read-work.js")).readSchedule,
-  hints: async () => (await import("./hints-work.js")).findHints,
-  print: async () => (await import("./print-work.js")).drawPrints,
-  papers: async () => (await import("./papers-work.js")).makePapers,
-  "answer-form": async () => (await import("./answer-form-work.js")).readAnswers,
 };
 
 const tell = (message: TaskMessage): void => self.postMessage(message);
