@@ -38,12 +38,12 @@ import type {
 } from "./model.js";
 import type { OpenText } from "./open-text.js";
 import { startTextOpener } from "./open-text.js";
+import type { LivePlan, LivePoints, Room, Zoom } from "./plan-model.js";
+import { livePlan, livePoints } from "./plan-view.js";
 import type { Right } from "./right.js";
 import { checkSlot, rightOf } from "./right.js";
 import type { Settled } from "./settle.js";
 import { settle, UNSETTLED } from "./settle.js";
-import type { LivePlan, LivePoints, Room, Zoom } from "./plan-model.js";
-import { livePlan, livePoints } from "./plan-view.js";
 import { takeBases } from "./take-bases.js";
 import { viewOfBase } from "./view.js";
 
