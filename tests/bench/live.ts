@@ -5,8 +5,8 @@ import { openLive } from "../../src/tasks/live/open-live.js";
 import { makeInputs, withPlacements } from "./jobs.js";
 import type { Measure } from "./measure.js";
 
-const EDITS = Number(process.env.EDITS ?? 120);
-const WARM_UP = Number(process.env.WARM ?? 40);
+const EDITS = 120;
+const WARM_UP = 40;
 const DATE = "2026-11-24";
 const ROOM = { width: 190, height: 150 };
 

@@ -3,6 +3,9 @@ import { readFileSync } from "node:fs";
 import { basename } from "node:path";
 import type { Page } from "playwright-core";
 
+/** Of the browser: what is dropped. */
+declare const DataTransfer: new () => { readonly items: { add(file: File): void } };
+
 /** A file with its name. */
 export interface GivenFile {
   readonly name: string;

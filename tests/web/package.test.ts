@@ -1,10 +1,11 @@
 /** The package of the page against that of the command line: the same files, byte for byte. */
-import { cpSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
+import { cpSync, mkdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { unzipSync } from "fflate";
 import type { Download, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { filesBelow } from "../archive-of.js";
 import { newFolder, runProgram } from "../cli/program.js";
 import { hasNoBrowser, startDriver } from "./browser.js";
 import { choose, filesAt, openJobFile } from "./given.js";
@@ -12,17 +13,6 @@ import { choose, filesAt, openJobFile } from "./given.js";
 const stress = (name: string): string => fileURLToPath(new URL(`../stress/jobs/${name}.yaml`, import.meta.url));
 const sample = (name: string, file = "job.yaml"): string =>
   fileURLToPath(new URL(`../../samples/${name}/${file}`, import.meta.url));
-
-/** Every file below a folder, by its path in it. */
-function filesIn(folder: string): ReadonlyMap<string, Uint8Array> {
-  const entries = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
-  return new Map(
-    entries.map(({ parentPath, name }) => {
-      const path = join(parentPath, name);
-      return [path.slice(folder.length + 1).replaceAll("\\", "/"), readFileSync(path)];
-    }),
-  );
-}
 
 /** Paths whose bytes are not the same in both, or that stand in one alone. */
 function differences(a: ReadonlyMap<string, Uint8Array>, b: ReadonlyMap<string, Uint8Array>): readonly string[] {
@@ -54,9 +44,22 @@ interface Case {
 
 const CASES: readonly Case[] = [
   { what: "a sample in inches", files: [sample("machine-hall")] },
-  { what: "a sample in millimetres with its plan, on A4", files: [sample("packing-hall")], options: ["--paper", "a4"], choose: a4 },
-  { what: "a job whose bases come from a workbook", files: [sample("signal-mast", "job-xlsx.yaml"), sample("signal-mast", "schedule.xlsx")] },
-  { what: "held bases, whose cut files are wanted too", files: [stress("held")], options: ["--include-held"], choose: withHeld },
+  {
+    what: "a sample in millimetres with its plan, on A4",
+    files: [sample("packing-hall")],
+    options: ["--paper", "a4"],
+    choose: a4,
+  },
+  {
+    what: "a job whose bases come from a workbook",
+    files: [sample("signal-mast", "job-xlsx.yaml"), sample("signal-mast", "schedule.xlsx")],
+  },
+  {
+    what: "held bases, whose cut files are wanted too",
+    files: [stress("held")],
+    options: ["--include-held"],
+    choose: withHeld,
+  },
   { what: "a question that is open", files: [stress("question-open")] },
   { what: "plywood", files: [stress("plywood")] },
   { what: "a ring in segments", files: [stress("ring-in-segments")] },
@@ -95,7 +98,7 @@ describe.skipIf(hasNoBrowser())("the package on the page", () => {
         expect(name).toMatch(/^[^/\\]+_rev-[^/\\]+\.zip$/);
         const unzipped = new Map(Object.entries(unzipSync(zip)));
         expect([...unzipped.keys()].filter((path) => path.includes("\\"))).toEqual([]);
-        expect(differences(unzipped, filesIn(join(folder, "made")))).toEqual([]);
+        expect(differences(unzipped, filesBelow(join(folder, "made")))).toEqual([]);
       });
     });
 
@@ -112,11 +115,17 @@ describe.skipIf(hasNoBrowser())("the package on the page", () => {
         expect(Buffer.compare(await bytesOf(download), inside[path] ?? NONE)).toBe(0);
       }
       await page.getByRole("button", { name: "Look at engineer/ledger.csv", exact: true }).click();
-      await page.getByRole("region", { name: "Table of engineer/ledger.csv" }).getByRole("columnheader").first().waitFor();
+      await page
+        .getByRole("region", { name: "Table of engineer/ledger.csv" })
+        .getByRole("columnheader")
+        .first()
+        .waitFor();
       const sheet = Object.keys(inside).find((path) => /^sheets\/.*\.svg$/.test(path)) ?? "";
       await page.getByRole("button", { name: `Look at ${sheet}`, exact: true }).click();
       const picture = page.getByRole("img", { name: `The drawing ${sheet}` });
-      await expect.poll(() => picture.evaluate((element: HTMLImageElement) => element.naturalWidth)).toBeGreaterThan(100);
+      await expect
+        .poll(() => picture.evaluate((element) => Number(Reflect.get(element, "naturalWidth"))))
+        .toBeGreaterThan(100);
       await page.getByRole("button", { name: "Look at START-HERE.txt", exact: true }).click();
       await page.getByRole("region", { name: "Text of START-HERE.txt" }).getByText("START HERE").first().waitFor();
     });
@@ -136,7 +145,7 @@ describe.skipIf(hasNoBrowser())("the package on the page", () => {
       await page.getByText(/^summary\.json: job .* question/).waitFor();
       const { zip } = await makeOnPage(page);
       await page.getByText(/^Numbers of questions go on from revision .* in summary\.json/).waitFor();
-      expect(differences(new Map(Object.entries(unzipSync(zip))), filesIn(join(folder, "made")))).toEqual([]);
+      expect(differences(new Map(Object.entries(unzipSync(zip))), filesBelow(join(folder, "made")))).toEqual([]);
     });
   });
 

@@ -63,7 +63,7 @@ describe.skipIf(hasNoBrowser())("questions on the page", () => {
     await driver.visit(async (page) => {
       await openQuestions(page);
       const coming = page.waitForEvent("download");
-      await page.getByRole("button", { name: "YAML" }).click();
+      await page.getByRole("button", { name: "Save it as YAML" }).click();
       const file = await coming;
       const form = readFileSync(await file.path(), "utf8");
       const filled = form.replace(

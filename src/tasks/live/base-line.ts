@@ -32,7 +32,7 @@ export function startWrittenLines(): (items: readonly SourceNode[], root: Source
 }
 
 /** Of the base at `index` of the job's list. */
-function writtenLine(node: SourceNode, index: number, job: SourceNode | null): WrittenLine {
+export function writtenLine(node: SourceNode, index: number, job: SourceNode | null): WrittenLine {
   const mark = findNode(node, "mark");
   const written = textsOf(node, "", new Map());
   const [laid = node] = laidAsWritten([node], job);

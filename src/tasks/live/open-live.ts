@@ -17,6 +17,7 @@ import type { Questions } from "../../summary/questions.js";
 import { startQuestions } from "../../summary/questions.js";
 import { summarizeJob } from "../../summary/summarize.js";
 import { answerEdits } from "./answering.js";
+import type { Standing, WrittenLine } from "./base-line.js";
 import { textsUnderKeys, unchecked } from "./base-line.js";
 import type { RowsOf, WholeLedger } from "./ledger.js";
 import { ledgerSlice, wholeLedger } from "./ledger.js";
@@ -40,7 +41,7 @@ import type { OpenText } from "./open-text.js";
 import { startTextOpener } from "./open-text.js";
 import type { LivePlan, LivePoints, Room, Zoom } from "./plan-model.js";
 import { livePlan, livePoints } from "./plan-view.js";
-import type { Right } from "./right.js";
+import type { Right, Slot } from "./right.js";
 import { checkSlot, rightOf } from "./right.js";
 import type { Settled } from "./settle.js";
 import { settle, UNSETTLED } from "./settle.js";
@@ -220,18 +221,25 @@ class LiveText implements Live {
     return true;
   }
 
+  /** A fault of the program on the way leaves all as it was. */
   private change(splices: readonly Splice[], watch: Watch): LiveResult {
-    if (splices.length > 0) {
-      const text = splices.reduce(spliced, this.now.text);
-      const next = this.opener.open(text);
-      this.turn += 1;
-      this.now = next;
-      this.right = this.rightNow(this.right);
-      this.isSettled = false;
-      this.ledgerOfAll = null;
+    const { now, right, wholeRight, turn, isSettled, head } = this;
+    try {
+      if (splices.length > 0) this.takeIn(splices.reduce(spliced, now.text));
+      const view = this.look(watch);
+      return { refused: [], splices, job: this.state(), view };
+    } catch (error) {
+      Object.assign(this, { now, right, wholeRight, turn, isSettled, head });
+      throw error;
     }
-    const view = this.look(watch);
-    return { refused: [], splices, job: this.state(), view };
+  }
+
+  private takeIn(text: string): void {
+    this.now = this.opener.open(text);
+    this.turn += 1;
+    this.right = this.rightNow(this.right);
+    this.isSettled = false;
+    this.ledgerOfAll = null;
   }
 
   /** Where head, shop or marks are at fault the bases stay as they were last right. */
@@ -268,17 +276,23 @@ function filesOf({ requests, inputs: { files } }: OpenText): LiveJob["files"] {
   return own.map(({ name, key, kind }) => ({ name, kind, isThere: files.has(name) || files.has(key ?? name) }));
 }
 
-function lineOf(
-  line: OpenText["lines"][number],
-  index: number,
-  { faulty, sound }: OpenText,
-  right: Right | null,
-): LiveBase {
-  if (faulty.has(index)) return { ...line, ...unchecked("faulty") };
-  const slot = right?.slotAt.get(index);
-  const isOwn = slot !== undefined && (sound !== null || slot.shaped.base.mark === line.mark);
-  const standing = isOwn ? (slot.ledger?.standing ?? slot.before) : null;
-  return { ...line, ...(standing ?? unchecked("waiting")) };
+/** The line as it stands; while neither what is written nor how it stands changes it is the same object. */
+function lineOf(line: WrittenLine, index: number, { faulty, sound }: OpenText, right: Right | null): LiveBase {
+  const standing = faulty.has(index) ? FAULTY : (standingAt(line, right?.slotAt.get(index), sound !== null) ?? WAITING);
+  const known = shownLines.get(line);
+  if (known?.standing === standing) return known.base;
+  const base = { ...line, ...standing };
+  shownLines.set(line, { standing, base });
+  return base;
+}
+
+const [FAULTY, WAITING] = [unchecked("faulty"), unchecked("waiting")];
+const shownLines = new WeakMap<WrittenLine, { readonly standing: Standing; readonly base: LiveBase }>();
+
+/** Where the bases are those of before, a base that is another now has none. */
+function standingAt(line: WrittenLine, slot: Slot | undefined, isNow: boolean): Standing | null {
+  if (slot === undefined || (!isNow && slot.shaped.base.mark !== line.mark)) return null;
+  return slot.ledger?.standing ?? slot.before;
 }
 
 function headOf(job: Job): LiveHead {

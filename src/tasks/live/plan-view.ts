@@ -12,6 +12,7 @@ import type { Room, Zoom } from "../../sheets/plan/on-screen.js";
 import { drawLayout } from "../../sheets/plan/on-screen.js";
 import type { Unit } from "../../units/index.js";
 import { textsUnderKeys, unchecked } from "./base-line.js";
+import { layoutOf } from "./open-layout.js";
 import type { OpenText } from "./open-text.js";
 import type { LivePlacement, LivePlan, LivePoints } from "./plan-model.js";
 import type { Right } from "./right.js";
@@ -28,7 +29,7 @@ export function livePlan(
 ): LivePlan | null {
   const written = textsUnderKeys(text.root, KEYS);
   if (right === null) return { drawing: null, placements: [], unplaced: [], held: [], written };
-  const { job, plan } = right.opened;
+  const { job, plan } = layoutOf(text, right);
   const checked = checkedLayout(right, rows);
   return {
     drawing:

@@ -1,7 +1,7 @@
 /** The error budget: does each base plate drop on, in the worst case and how often? */
 import type { JSX } from "preact";
 import { useActions, usePart } from "../app/page.js";
-import type { BudgetAnswer } from "../engine/budget-work.js";
+import type { BudgetAnswer } from "../engine/budget-model.js";
 import { today } from "../state/clock.js";
 import { filesNow } from "../state/model.js";
 import { isOfBefore } from "../state/work-actions.js";

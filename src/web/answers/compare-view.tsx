@@ -2,7 +2,7 @@
 import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { useActions, usePart } from "../app/page.js";
-import type { CompareAnswer } from "../engine/compare-work.js";
+import type { CompareAnswer } from "../engine/compare-model.js";
 import type { Dropped } from "../engine/dropped.js";
 import type { CompareSource } from "../engine/task-model.js";
 import { today } from "../state/clock.js";

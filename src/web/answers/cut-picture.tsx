@@ -1,6 +1,6 @@
 /** A cut file as it is drawn, with its findings at their places. */
 import type { JSX } from "preact";
-import type { CutFilePicture } from "../../formats/cut-file-picture.js";
+import type { CutFilePicture } from "../../formats/dxf-picture.js";
 
 /** Numbers are those of the list beside it. */
 export function CutPicture({

@@ -1,7 +1,7 @@
 /** A file that is looked at: pictures and pages without scripts, tables as tables, texts as texts. */
 import type { JSX } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { CutFilePicture } from "../../formats/cut-file-picture.js";
+import type { CutFilePicture } from "../../formats/dxf-picture.js";
 import { CutPicture } from "./cut-picture.js";
 import { save, sizeWords } from "./save.js";
 import { Scrolled } from "./scrolled.js";
@@ -57,7 +57,7 @@ async function tableOf(text: string): Promise<Shown> {
 async function drawingOf(bytes: Uint8Array): Promise<Shown> {
   const [{ readCutFile }, { drawCutFile }] = await Promise.all([
     import("../../readers/dxf.js"),
-    import("../../formats/cut-file-picture.js"),
+    import("../../formats/dxf-picture.js"),
   ]);
   const picture = drawCutFile(readCutFile(bytes), []);
   return picture === null ? { kind: "none" } : { kind: "drawing", picture };

@@ -3,7 +3,7 @@ import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { useActions, usePart } from "../app/page.js";
 import type { Dropped } from "../engine/dropped.js";
-import type { ProofAnswer, ProvedArchive, ProvedPicture } from "../engine/proof-work.js";
+import type { ProofAnswer, ProvedArchive, ProvedPicture } from "../engine/proof-model.js";
 import { today } from "../state/clock.js";
 import { filesNow } from "../state/model.js";
 import { CutPicture } from "./cut-picture.js";

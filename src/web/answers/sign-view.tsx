@@ -3,7 +3,7 @@ import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { useActions } from "../app/page.js";
 import type { Dropped } from "../engine/dropped.js";
-import type { SignAnswer } from "../engine/sign-work.js";
+import type { SignAnswer } from "../engine/sign-model.js";
 import { instant, today } from "../state/clock.js";
 import { DropZone } from "./drop-zone.js";
 import { Field } from "./field.js";

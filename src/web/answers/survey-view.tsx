@@ -5,7 +5,7 @@ import type { Scene } from "../../sheets/scene.js";
 import type { SurveyOption, SurveyOptions } from "../../tasks/survey-options.js";
 import { useActions, usePart } from "../app/page.js";
 import type { Dropped } from "../engine/dropped.js";
-import type { SurveyAnswer, SurveyedGroup } from "../engine/survey-work.js";
+import type { SurveyAnswer, SurveyedGroup } from "../engine/survey-model.js";
 import { SceneItems } from "../sheet/scene-drawing.js";
 import { today } from "../state/clock.js";
 import { filesNow } from "../state/model.js";
@@ -79,7 +79,7 @@ export function SurveyView(): JSX.Element {
             ask(file);
           }}
         />
-        <details>
+        <details open={running?.kind === "refused"}>
           <summary>What the file does not say</summary>
           <div class="fields">
             <Field label="Unit of the points" {...field("unit")} choices={UNITS} />

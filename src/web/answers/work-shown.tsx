@@ -72,7 +72,7 @@ export function Refusal({ why }: { readonly why: readonly string[] }): JSX.Eleme
   return (
     <div role="alert" class="refusal">
       <p class="fault">
-        <strong>Nothing was made.</strong> {why.length === 1 ? "It is for this:" : `It is for ${why.length} causes:`}
+        <strong>Nothing came of it.</strong> {why.length === 1 ? "This stands in the way:" : "These stand in the way:"}
       </p>
       <ul>
         {why.map((each, i) => (

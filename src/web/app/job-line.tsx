@@ -34,7 +34,7 @@ function Standing(): JSX.Element {
   const isRefused = usePart((state) => state.keeping.kind === "refused");
   const { download, keepAgain } = useActions();
   return (
-    <div class={isRefused ? "standing refused" : "standing"}>
+    <div class={isRefused ? "keeping refused" : "keeping"}>
       <span role="status">{printable(words)}</span>
       {isRefused && (
         <>

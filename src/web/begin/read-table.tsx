@@ -140,6 +140,7 @@ function Row({ row, headings }: { readonly row: ReadRow; readonly headings: read
       </th>
       <td class="written">
         <bdi>{written}</bdi>
+        {answers !== null && !cell.includes("!") && <Meant {...{ cell, written, answers, headings }} />}
       </td>
       <td>
         {marks.length > 0 && <span class="soft marks">{listed(marks, MOST_MARKS)}</span>}
@@ -160,7 +161,6 @@ function Row({ row, headings }: { readonly row: ReadRow; readonly headings: read
             {readable(message)}
           </span>
         ))}
-        {answers !== null && !cell.includes("!") && <Meant {...{ cell, written, answers, headings }} />}
       </td>
     </tr>
   );

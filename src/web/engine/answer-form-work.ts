@@ -5,8 +5,8 @@ import type { AnswerDraft } from "../../tasks/live/model.js";
 import { openJob } from "../../tasks/open.js";
 import { inputsOf } from "./inputs.js";
 import type { JobFiles } from "./protocol.js";
+import { Refused } from "./refused.js";
 import type { TaskKinds, TaskWork } from "./task-model.js";
-import { Refused } from "./task-model.js";
 
 type Ask = TaskKinds["answer-form"]["ask"];
 

@@ -1,4 +1,5 @@
 /** The error budget of the open job: worst case and probability that each base plate drops on. */
+
 import { askedForm, type BaseBudget, BUDGET_CAUTIONS, worstBudgetsFirst } from "../../budget/index.js";
 import { counted } from "../../checks/words.js";
 import { printable } from "../../diagnostics/printable.js";
@@ -7,21 +8,10 @@ import { BUDGET_HEADINGS, budgetCells, budgetLines } from "../../formats/budget-
 import { budgetOutputs } from "../../outputs/index.js";
 import { placingHead } from "../../summary/summarize.js";
 import { budgetBases } from "../../tasks/budget.js";
-import { type AnswerFile, answerFile, resultFiles } from "./answer-file.js";
-import { type AnswerTable, answerRow, type RowState } from "./answer-table.js";
+import { answerFile, resultFiles } from "./answer-file.js";
+import { answerRow, type RowState } from "./answer-table.js";
 import { causesOf, openedJob, refusedBy } from "./refusing.js";
 import type { TaskWork } from "./task-model.js";
-
-/** Bases worst first, with what each rests on. */
-export interface BudgetAnswer {
-  readonly sentence: string;
-  readonly rests: string;
-  readonly bases: AnswerTable;
-  readonly each: readonly { readonly name: string; readonly state: RowState; readonly lines: readonly string[] }[];
-  readonly cautions: readonly string[];
-  readonly said: readonly string[];
-  readonly files: readonly AnswerFile[];
-}
 
 /** Tells each base as it is reckoned. */
 export const reckonJob: TaskWork<"budget"> = async ({ files, date }, tell) => {

@@ -1,4 +1,5 @@
 /** `rodplate check JOB [MARK...]` as text: a screen of the whole job, bases with all their values, or every row. */
+
 import { FOLDERS } from "../../outputs/index.js";
 import { findNamedBases } from "../../tasks/named-bases.js";
 import { checkLayout, numberQuestions } from "../../tasks/number-questions.js";
@@ -7,14 +8,6 @@ import { startReport } from "../../tasks/report.js";
 import { VERSION } from "../app/version.js";
 import { need, openedJob } from "./refusing.js";
 import type { TaskWork } from "./task-model.js";
-
-/** The text as a terminal of 100 columns would show it. */
-export interface CheckAnswer {
-  readonly text: string;
-  readonly isHeld: boolean;
-  /** Warnings of the job. */
-  readonly said: readonly string[];
-}
 
 const SHAPE = { width: 100, color: false } as const;
 

@@ -1,4 +1,5 @@
 /** Two states of a job, and what must be cut again: jobs and packages that were dropped, or the job that is open. */
+
 import { counted } from "../../checks/words.js";
 import {
   type Comparison,
@@ -26,30 +27,14 @@ import type { PackageFiles } from "../../tasks/package-files.js";
 import { packageSide } from "../../tasks/package-side.js";
 import { type LookedPackage, lookAtPackage, type PackageNames } from "../../tasks/prove-package.js";
 import { findSignatures, judgeForNew, readSignedState } from "../../tasks/signed-state.js";
-import { type AnswerFile, answerFile } from "./answer-file.js";
+import { answerFile } from "./answer-file.js";
 import { type AnswerTable, answerRow, type RowState } from "./answer-table.js";
+import type { CompareAnswer } from "./compare-model.js";
 import { bytesOfDropped, type Dropped, isZip } from "./dropped.js";
 import type { JobFiles } from "./protocol.js";
+import { Refused } from "./refused.js";
 import { causesOf, openedJob, refusedBy } from "./refusing.js";
 import type { CompareSource, TaskWork } from "./task-model.js";
-import { Refused } from "./task-model.js";
-
-/** The answer sheet of a comparison. */
-export interface CompareAnswer {
-  readonly sentence: string;
-  readonly isBad: boolean;
-  /** Job, revision and status of both. */
-  readonly sides: readonly string[];
-  readonly templates: AnswerTable;
-  readonly rods: AnswerTable | null;
-  /** What the words of the tables mean. */
-  readonly meanings: readonly (readonly [string, string])[];
-  /** Signatures of the old one, for the new one. */
-  readonly signatures: readonly { readonly isVoid: boolean; readonly lines: readonly string[] }[];
-  readonly said: readonly string[];
-  readonly text: string;
-  readonly files: readonly AnswerFile[];
-}
 
 /** A source as it was handed over. `isAlone`: a summary without the files that it lists. */
 type Source =

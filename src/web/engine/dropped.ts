@@ -1,6 +1,6 @@
 /** Files that a person handed over: what each is, by what it begins with, and its bytes within bounds. */
 import { isArchive } from "../../readers/archive.js";
-import { Refused } from "./task-model.js";
+import { Refused } from "./refused.js";
 
 /** The largest files that are read, in bytes: of packages, and of single files as the command line reads them. */
 export const LARGEST_DROPPED = { package: 600_000_000, file: 32_000_000 } as const;

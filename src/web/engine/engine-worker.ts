@@ -1,10 +1,12 @@
 /** The engine's thread: a live job, and answers to what the page asks of it. */
 import { config } from "zod";
+import type { LiveBaseView, Watch } from "../../tasks/live/model.js";
 import type { Live } from "../../tasks/live/open-live.js";
 import { openLive } from "../../tasks/live/open-live.js";
 import type { LiveSolid } from "../../tasks/live/solid.js";
 import { inputsOf } from "./inputs.js";
-import type { EngineAnswer, EngineAsk, EngineFault, Numbered } from "./protocol.js";
+import { startSending } from "./job-change.js";
+import type { EngineAnswer, EngineAsk, EngineFault, Numbered, SentAnswer } from "./protocol.js";
 
 // the page's policy lets nothing be compiled from a text
 config({ jitless: true });
@@ -54,17 +56,34 @@ async function solidAt(from: Live, base: string): Promise<LiveSolid | null> {
 /** One after the other, in the order in which they were asked. */
 let queue: Promise<void> = Promise.resolve();
 let waiting = 0;
+/** What the page looks at, and what it last was shown of it. */
+let watch: Watch | null = null;
+let shown = "";
+let send = startSending();
 
-self.addEventListener("message", ({ data }: MessageEvent<Numbered<EngineAsk>>) => {
+function post(id: number, { job, ...answered }: EngineAnswer): void {
+  if (answered.view !== null) shown = JSON.stringify(answered.view);
+  const body: SentAnswer = { ...answered, job: job && send(job) };
+  self.postMessage({ id, body } satisfies Numbered<SentAnswer>);
+}
+
+function postFault(id: number, error: unknown): void {
+  const fault = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  self.postMessage({ id, body: { fault } } satisfies Numbered<EngineFault>);
+}
+
+self.addEventListener("message", ({ data: { id, body } }: MessageEvent<Numbered<EngineAsk>>) => {
   waiting += 1;
   queue = queue.then(async () => {
     const from = performance.now();
-    const body: EngineAnswer | EngineFault = await answer(data.body).then(
-      (made) => ({ ...made, took: performance.now() - from }),
-      (error: unknown) => ({ fault: error instanceof Error ? (error.stack ?? error.message) : String(error) }),
-    );
+    if ("watch" in body) watch = body.watch;
+    if (body.kind === "open") send = startSending();
+    try {
+      post(id, { ...(await answer(body)), took: performance.now() - from });
+    } catch (error) {
+      postFault(id, error);
+    }
     waiting -= 1;
-    self.postMessage({ id: data.id, body } satisfies Numbered<EngineAnswer | EngineFault>);
     if (waiting === 0) setTimeout(workOn, 0);
   });
 });
@@ -75,16 +94,35 @@ const SLICE = 12;
 const TELLING = 150;
 let told = 0;
 
+/** A fault of the program ends the work until more is asked; what is known stays. */
 function workOn(): void {
   if (waiting > 0 || live === null) return;
-  const from = performance.now();
-  let isLeft = live.work();
-  while (isLeft && performance.now() - from < SLICE) isLeft = live.work();
-  const now = performance.now();
-  if (!isLeft || now - told > TELLING) {
-    told = now;
-    const body: EngineAnswer = { splices: [], job: live.state(), view: null, took: now - from };
-    self.postMessage({ id: 0, body } satisfies Numbered<EngineAnswer>);
+  try {
+    if (workSlice(live)) setTimeout(workOn, 0);
+  } catch (error) {
+    postFault(0, error);
   }
-  if (isLeft) setTimeout(workOn, 0);
+}
+
+/** Work that the page has not been told of. */
+let isUntold = false;
+
+/** True where more is left to do. */
+function workSlice(job: Live): boolean {
+  const from = performance.now();
+  let isLeft = job.work();
+  isUntold ||= isLeft;
+  while (isLeft && performance.now() - from < SLICE) isLeft = job.work();
+  const now = performance.now();
+  if (isUntold && (!isLeft || now - told > TELLING)) {
+    [told, isUntold] = [now, false];
+    post(0, { splices: [], job: job.state(), view: isLeft ? null : otherView(job), took: now - from });
+  }
+  return isLeft;
+}
+
+/** Questions have numbers once all is known: the sheet that is shown then says more than before. */
+function otherView(job: Live): LiveBaseView | null {
+  const view = watch === null ? null : job.look(watch);
+  return view === null || JSON.stringify(view) === shown ? null : view;
 }

@@ -1,11 +1,12 @@
 /** The page's end of the engine: asks, and promises of answers. */
-import type { EngineAnswer, EngineAsk, EngineFault, Numbered } from "./protocol.js";
+import { startReceiving } from "./job-change.js";
+import type { EngineAnswer, EngineAsk, EngineFault, Numbered, SentAnswer } from "./protocol.js";
 
 /** Asks are answered in their order. A promise is rejected where the engine met a fault of the program. */
 export interface Engine {
   ask(body: EngineAsk): Promise<EngineAnswer>;
-  /** Called when more of the job is known, though nothing was asked. */
-  onNews(hear: (answer: EngineAnswer) => void): void;
+  /** Called when more of the job is known, though nothing was asked; `fail`: when it met a fault of the program meanwhile. */
+  onNews(hear: (answer: EngineAnswer) => void, fail?: (why: string) => void): void;
   /** Ends its thread; what was asked and not answered stays so. */
   stop(): void;
 }
@@ -15,12 +16,19 @@ export function startEngine(): Engine {
   const worker = new Worker(new URL("./engine-worker.ts", import.meta.url), { type: "module", name: "engine" });
   const waiting = new Map<number, { resolve(answer: EngineAnswer): void; reject(fault: Error): void }>();
   let hear: (answer: EngineAnswer) => void = () => {};
-  worker.addEventListener("message", ({ data }: MessageEvent<Numbered<EngineAnswer | EngineFault>>) => {
-    if (data.id === 0 && !("fault" in data.body)) hear(data.body);
-    const one = waiting.get(data.id);
-    waiting.delete(data.id);
-    if ("fault" in data.body) one?.reject(new Error(data.body.fault));
-    else one?.resolve(data.body);
+  let fail: (why: string) => void = () => {};
+  const receive = startReceiving();
+  worker.addEventListener("message", ({ data: { id, body } }: MessageEvent<Numbered<SentAnswer | EngineFault>>) => {
+    const one = waiting.get(id);
+    waiting.delete(id);
+    if ("fault" in body) {
+      if (one === undefined) fail(body.fault);
+      else one.reject(new Error(body.fault));
+      return;
+    }
+    const answer: EngineAnswer = { ...body, job: body.job && receive(body.job) };
+    if (one === undefined) hear(answer);
+    else one.resolve(answer);
   });
   worker.addEventListener("error", ({ message }) => {
     for (const one of waiting.values()) one.reject(new Error(message));
@@ -28,8 +36,9 @@ export function startEngine(): Engine {
   });
   let last = 0;
   return {
-    onNews: (heard) => {
+    onNews: (heard, failed = () => {}) => {
       hear = heard;
+      fail = failed;
     },
     stop: () => worker.terminate(),
     ask: (body) =>

@@ -10,9 +10,9 @@ import { reducedWords, registerWords } from "../../tasks/package-words.js";
 import { VERSION } from "../app/version.js";
 import type { MadePackage, PackedFile } from "./package-model.js";
 import { pdfMaker } from "./pdf-maker.js";
+import { Refused } from "./refused.js";
 import { need, openedJob } from "./refusing.js";
 import type { Progress, TaskKinds, TaskWork } from "./task-model.js";
-import { Refused } from "./task-model.js";
 
 type PackageAsk = TaskKinds["package"]["ask"];
 

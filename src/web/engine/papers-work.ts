@@ -2,8 +2,8 @@
 import { makePackage } from "../../tasks/build.js";
 import { openJob } from "../../tasks/open.js";
 import { inputsOf } from "./inputs.js";
+import { Refused } from "./refused.js";
 import type { TaskWork } from "./task-model.js";
-import { Refused } from "./task-model.js";
 
 /** The files of the kinds that were asked for; tells how many bases are made. */
 export const makePapers: TaskWork<"papers"> = async ({ files, date, kinds }, tell) => {

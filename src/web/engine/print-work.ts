@@ -2,8 +2,8 @@
 import { newLeanDocument } from "../../formats/lean-document.js";
 import { build } from "../../tasks/build.js";
 import { inputsOf } from "./inputs.js";
+import { Refused } from "./refused.js";
 import type { PrintedSheet, TaskWork } from "./task-model.js";
-import { Refused } from "./task-model.js";
 
 /** Draws the sheets of the base with this mark. */
 export const drawPrints: TaskWork<"print"> = async ({ files, date, version, mark }, tell) => {

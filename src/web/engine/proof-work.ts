@@ -1,8 +1,9 @@
 /** Proof of files that were dropped: cut files and packages, against the open job where one is to be taken. */
+
 import { counted } from "../../checks/words.js";
 import type { Finding, Outcome } from "../../diagnostics/finding.js";
 import { printable } from "../../diagnostics/printable.js";
-import { type CutFilePicture, drawCutFile } from "../../formats/cut-file-picture.js";
+import { drawCutFile } from "../../formats/dxf-picture.js";
 import { proofFacts, writeProofText } from "../../formats/proof-text.js";
 import {
   type Against,
@@ -26,34 +27,10 @@ import {
   proveBytes,
 } from "../../tasks/prove-package.js";
 import { bytesOfDropped, type Dropped, isZip, LARGEST_DROPPED } from "./dropped.js";
+import type { ProvedPicture } from "./proof-model.js";
+import { Refused } from "./refused.js";
 import { causesOf, need, openedJob } from "./refusing.js";
 import type { TaskWork } from "./task-model.js";
-import { Refused } from "./task-model.js";
-
-/** A cut file with its picture; null: there is nothing to draw, or it is one of many that are as they should be. */
-export interface ProvedPicture {
-  readonly file: ProvedFile;
-  /** Its figures, and which plate of the job it is. */
-  readonly facts: readonly string[];
-  readonly picture: CutFilePicture | null;
-}
-
-/** A package with its signatures in words, a list of lines each. */
-export interface ProvedArchive {
-  readonly proved: ProvedPackage;
-  readonly signatures: readonly (readonly string[])[];
-}
-
-/** The answer sheet of a proof: files with a stop first. */
-export interface ProofAnswer {
-  readonly sentence: string;
-  readonly isStopped: boolean;
-  readonly files: readonly ProvedPicture[];
-  readonly packages: readonly ProvedArchive[];
-  /** Files that could not be read, and what is said of the job. */
-  readonly said: readonly string[];
-  readonly text: string;
-}
 
 /** So many files are drawn, those with a stop first. */
 const MOST_PICTURES = 60;

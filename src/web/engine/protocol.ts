@@ -15,6 +15,8 @@ import type {
 import type { LivePlan, LivePoints, Room, Zoom } from "../../tasks/live/plan-model.js";
 import type { LiveSolid } from "../../tasks/live/solid.js";
 
+import type { JobChange } from "./job-change.js";
+
 /** A job with the files beside it, by name: texts and bytes as they were read. */
 export interface JobFiles {
   readonly job: string;
@@ -66,6 +68,11 @@ export interface EngineAnswer {
   readonly points?: LivePoints | null;
   /** Processor milliseconds that the engine took. */
   readonly took: number;
+}
+
+/** An answer on its way to the page. */
+export interface SentAnswer extends Omit<EngineAnswer, "job"> {
+  readonly job: JobChange | null;
 }
 
 /** A message with its number, and the answer to it, or the fault that it met; 0: nobody asked, more of the job is known. */

@@ -11,8 +11,8 @@ import { readAnswered, writeAnsweredJob } from "../../tasks/answered-sheet.js";
 import { openJob } from "../../tasks/open.js";
 import { openQuestions } from "../../tasks/read-job.js";
 import { packagedFiles } from "./packaged-files.js";
+import { Refused } from "./refused.js";
 import type { TaskWork } from "./task-model.js";
-import { Refused } from "./task-model.js";
 
 const STEPS = 3;
 /** Of a job that is only tried. */

@@ -6,7 +6,7 @@ import { openJob } from "../../tasks/open.js";
 import type { OpenedJob } from "../../tasks/opened-job.js";
 import { inputsOf } from "./inputs.js";
 import type { JobFiles } from "./protocol.js";
-import { Refused } from "./task-model.js";
+import { Refused } from "./refused.js";
 
 /** Each cause once, a sentence each. */
 export function causesOf(findings: readonly Finding[]): readonly string[] {

@@ -5,9 +5,9 @@ import { readEarlierRegister } from "../../tasks/earlier-register.js";
 import { openPackage } from "../../tasks/package-archive.js";
 import { bytesOf } from "../../tasks/package-files.js";
 import { bytesOfDropped, isZip } from "./dropped.js";
+import { Refused } from "./refused.js";
 import { need } from "./refusing.js";
 import type { TaskWork } from "./task-model.js";
-import { Refused } from "./task-model.js";
 
 /** A file that has none is refused. */
 export const findRegister: TaskWork<"register"> = async (dropped) => {

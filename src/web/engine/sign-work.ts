@@ -11,25 +11,11 @@ import { bytesOf, numberedPath } from "../../tasks/package-files.js";
 import { type LookedPackage, lookAtPackage, proveBytes } from "../../tasks/prove-package.js";
 import { damageFaults, filesToSign, proofFaults, signerFaults, signState } from "../../tasks/sign.js";
 import { VERSION } from "../app/version.js";
-import { type AnswerFile, answerFile } from "./answer-file.js";
+import { answerFile } from "./answer-file.js";
 import { bytesOfDropped, isZip } from "./dropped.js";
+import { Refused } from "./refused.js";
 import { causesOf, need } from "./refusing.js";
 import type { Progress, TaskWork } from "./task-model.js";
-import { Refused } from "./task-model.js";
-
-/** A package with its new record. */
-export interface SignAnswer {
-  readonly sentence: string;
-  /** True where something is held, asked or not released, and signed as such. */
-  readonly isQualified: boolean;
-  readonly lines: readonly string[];
-  readonly sha256: string;
-  readonly means: readonly string[];
-  /** Signatures that stood before, in lines. */
-  readonly before: readonly { readonly isVoid: boolean; readonly lines: readonly string[] }[];
-  readonly package: AnswerFile;
-  readonly record: AnswerFile;
-}
 
 /** Proved again first, file by file; where one is not as it was checked nothing is signed. */
 export const signPackage: TaskWork<"sign"> = async ({ dropped, by, note, date, instant }, tell) => {

@@ -1,4 +1,5 @@
 /** Surveyed points against the open job: both verdicts group by group, rods, remedies, sheets and the report. */
+
 import { worstFirst } from "../../checks/index.js";
 import { counted } from "../../checks/words.js";
 import { printable } from "../../diagnostics/printable.js";
@@ -20,37 +21,12 @@ import { surveyAim, surveyPoints } from "../../tasks/survey.js";
 import { readSurveyOptions } from "../../tasks/survey-options.js";
 import { formatWithUnit, type Unit } from "../../units/index.js";
 import { VERSION } from "../app/version.js";
-import { type AnswerFile, answerFile, resultFiles } from "./answer-file.js";
+import { answerFile, resultFiles } from "./answer-file.js";
 import { type AnswerTable, answerRow, type RowState } from "./answer-table.js";
 import { checkTable } from "./check-table.js";
 import { bytesOfDropped } from "./dropped.js";
 import { causesOf, need, openedJob, refusedBy } from "./refusing.js";
 import type { TaskWork } from "./task-model.js";
-
-/** One group with what is behind its verdicts; `sheet` null where it plainly fits and not every sheet was asked for. */
-export interface SurveyedGroup {
-  readonly name: string;
-  readonly state: RowState;
-  readonly lines: readonly string[];
-  readonly rods: AnswerTable;
-  readonly checks: AnswerTable;
-  readonly sheet: Scene | null;
-}
-
-/** The answer sheet of a survey. */
-export interface SurveyAnswer {
-  readonly sentence: string;
-  readonly totals: string;
-  readonly isOutside: boolean;
-  readonly read: readonly string[];
-  readonly groups: AnswerTable;
-  readonly each: readonly SurveyedGroup[];
-  readonly lineChecks: AnswerTable;
-  readonly rest: readonly (readonly [string, readonly string[]])[];
-  readonly cautions: readonly string[];
-  readonly said: readonly string[];
-  readonly files: readonly AnswerFile[];
-}
 
 /** Faults of options, points and job are told together. */
 export const surveyPointsOf: TaskWork<"survey"> = async ({ files, date, points, options, all }, tell) => {

@@ -9,15 +9,15 @@ import type { KeyHints } from "../../tasks/live/key-hints.js";
 import type { AnswerDraft } from "../../tasks/live/model.js";
 import type { SurveyOptions } from "../../tasks/survey-options.js";
 import type { Unit } from "../../units/index.js";
-import type { BudgetAnswer } from "./budget-work.js";
-import type { CheckAnswer } from "./check-work.js";
-import type { CompareAnswer } from "./compare-work.js";
+import type { BudgetAnswer } from "./budget-model.js";
+import type { CheckAnswer } from "./check-model.js";
+import type { CompareAnswer } from "./compare-model.js";
 import type { Dropped } from "./dropped.js";
 import type { MadePackage } from "./package-model.js";
-import type { ProofAnswer } from "./proof-work.js";
+import type { ProofAnswer } from "./proof-model.js";
 import type { JobFiles } from "./protocol.js";
-import type { SignAnswer } from "./sign-work.js";
-import type { SurveyAnswer } from "./survey-work.js";
+import type { SignAnswer } from "./sign-model.js";
+import type { SurveyAnswer } from "./survey-model.js";
 
 /** A job, and the day of the clock for one that names none. */
 export interface JobAsk {
@@ -167,15 +167,3 @@ export type TaskMessage =
   | { readonly kind: "done"; readonly answer: unknown }
   | { readonly kind: "refused"; readonly why: readonly string[]; readonly findings: readonly Finding[] }
   | { readonly kind: "fault"; readonly fault: string };
-
-/** Thrown by work for what a user can put right: a sentence each. */
-export class Refused extends Error {
-  readonly why: readonly string[];
-  /** What it comes of, where its places are known. */
-  readonly findings: readonly Finding[];
-  constructor(why: readonly string[], findings: readonly Finding[] = []) {
-    super(why.join("\n"));
-    this.why = why;
-    this.findings = findings;
-  }
-}

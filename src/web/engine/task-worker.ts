@@ -1,7 +1,7 @@
 /** One thread for one piece of work; its code is loaded when it is asked for. */
 import { config } from "zod";
+import { Refused } from "./refused.js";
 import type { TaskKind, TaskMessage, TaskWork } from "./task-model.js";
-import { Refused } from "./task-model.js";
 
 // the page's policy lets nothing be compiled from a text
 config({ jitless: true });

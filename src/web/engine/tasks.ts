@@ -1,6 +1,7 @@
 /** The page's end of long work: started, watched, given up. */
+
+import { Refused } from "./refused.js";
 import type { Progress, TaskKind, TaskKinds, TaskMessage } from "./task-model.js";
-import { Refused } from "./task-model.js";
 
 /** Work that goes on. `cancel` ends its thread at once; its promise is then never settled. */
 export interface Running<K extends TaskKind> {

@@ -3,7 +3,7 @@ import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { counted } from "../../checks/words.js";
 import { useActions, useLook } from "../app/page.js";
-import { Refused } from "../engine/task-model.js";
+import { Refused } from "../engine/refused.js";
 import { startTask } from "../engine/tasks.js";
 import { filesNow } from "../state/model.js";
 

@@ -19,7 +19,7 @@ export function LetterPapers({ isAsked }: { readonly isAsked: boolean }): JSX.El
         Save the answer form, XLSX
       </button>
       <button type="button" disabled={!isAsked || running !== null} onClick={() => make(["answer-form-yaml"])}>
-        YAML
+        Save it as YAML
       </button>
       {running !== null && (
         <span role="status">

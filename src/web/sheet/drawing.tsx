@@ -56,18 +56,27 @@ export function Drawing(): JSX.Element {
         <Notes onOpen={open} />
         <TitleBlock />
       </div>
-      {opened !== null && <OpenField opened={opened} onDone={(how) => leave(opened, how, () => setOpened(null))} />}
+      {opened !== null && <OpenField opened={opened} onDone={(how) => leave(opened, how, setOpened)} />}
     </div>
   );
 }
 
 type Open = (figure: OpenFigure, from: Element, at?: { readonly x: number; readonly y: number }) => void;
 
-/** Closes the field; on to the next figure in the order of the drawing, whose button opens it, or back to where it was opened. */
-function leave({ figure, from }: Opened, how: Leaving, close: () => void): void {
-  close();
+/**
+ * Closes the field; on to the next figure in the order of the drawing, whose button opens it, or back to where it was opened. One
+ * that was left meanwhile for another closes nothing.
+ */
+function leave(opened: Opened, how: Leaving, set: (change: (now: Opened | null) => Opened | null) => void): void {
+  const { figure, from } = opened;
+  let isOwn = true;
+  set((now) => {
+    isOwn = now === opened;
+    return isOwn ? null : now;
+  });
   const all = [...document.querySelectorAll<HTMLElement>("[data-figure]")];
   const here = all.find((each) => each.dataset.figure === figure.id) ?? from;
+  if (!isOwn) return;
   if (how === "next" || how === "previous") {
     const index = all.indexOf(here as HTMLElement);
     const next = index < 0 ? undefined : all[(index + (how === "next" ? 1 : -1) + all.length) % all.length];
@@ -245,12 +254,17 @@ function useRoom(place: { readonly current: HTMLElement | null }): void {
   }, [resize]);
 }
 
-/** Measures from what was typed to the drawing on the screen: entries `figure drawn` of the browser's own record. */
+/**
+ * Measures, in the browser's own record: `figure drawn` from what was typed to its drawing, `sheet rendered` the page's own part
+ * of it.
+ */
 function useDrawn(sheet: LiveBaseView): void {
+  const begun = performance.now();
   useLayoutEffect(() => {
     const [taken] = performance.getEntriesByName("figure taken").slice(-1);
     if (taken === undefined) return;
     performance.measure("figure drawn", { start: taken.startTime });
+    performance.measure("sheet rendered", { start: begun });
     performance.clearMarks("figure taken");
   }, [sheet]);
 }

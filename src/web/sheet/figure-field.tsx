@@ -8,6 +8,7 @@ import { useActions, useLook, usePart } from "../app/page.js";
 import { faultsAt, faultWords, newFaults } from "./findings.js";
 import { useHints } from "./hints.js";
 import { KeyInput } from "./key-input.js";
+import { useSeenEdit } from "./seen-edit.js";
 
 /** A figure that is open. */
 export interface OpenFigure {
@@ -31,13 +32,17 @@ interface FieldProps {
 
 /** Opens with the first text marked, so that typing replaces it. */
 export function FigureField({ figure, on, left, top, onDone }: FieldProps): JSX.Element {
-  const { form, place } = usePlace(left, top);
   const [texts, setTexts] = useState<readonly string[]>(() => figure.keys.map((key) => fieldText(key, on)));
   const [refused, setRefused] = useState<readonly string[]>([]);
   const inSheet = usePart((state) => state.live?.basesIn === "sheet");
   const findings = usePart((state) => state.live?.findings);
   const take = useTaking(figure, on, setRefused);
   const isOpen = figure.keys.length > 0 && !inSheet;
+  const faultCount = figure.keys.reduce(
+    (sum, { key }) => sum + faultsAt(findings ?? [], `${on.path}.${key}`).length,
+    0,
+  );
+  const { form, place } = usePlace(left, top, faultCount + refused.length);
   const leave = async (how: "taken" | "next" | "previous") => {
     if (!isOpen || (await take(texts))) onDone(how);
   };
@@ -164,7 +169,7 @@ function useTaking(
   on: TypedOn,
   refuse: (why: readonly string[]) => void,
 ): (texts: readonly string[]) => Promise<boolean> {
-  const { edit } = useActions();
+  const edit = useSeenEdit();
   const look = useLook();
   return async (texts) => {
     const typed = keys.flatMap((figure, i) => {
@@ -194,8 +199,8 @@ function isAtEnd(form: HTMLFormElement, target: EventTarget | null, isBack: bool
   return fields.length === 0 || target === (isBack ? fields[0] : fields.at(-1));
 }
 
-/** Its first field lies over its figure, moved so far that all of it is on the paper. */
-function usePlace(left: number, top: number) {
+/** Its first field lies over its figure, moved so far that all of it is on the paper; again when more is said in it. */
+function usePlace(left: number, top: number, lines: number) {
   const form = useRef<HTMLFormElement>(null);
   const [place, setPlace] = useState({ left: `${left}px`, top: `${top}px` });
   useLayoutEffect(() => {
@@ -206,9 +211,8 @@ function usePlace(left: number, top: number) {
     const [dx, dy] = [field?.offsetLeft ?? 0, field?.offsetTop ?? 0];
     const x = Math.max(4, Math.min(left - dx - 8, around.clientWidth - element.offsetWidth - 4));
     const y = Math.max(4, Math.min(top - dy - 6, around.clientHeight - element.offsetHeight - 4));
-    const next = { left: `${x}px`, top: `${y}px` };
-    if (next.left !== place.left || next.top !== place.top) setPlace(next);
-  });
+    setPlace({ left: `${x}px`, top: `${y}px` });
+  }, [left, top, lines]);
   useEffect(() => {
     const field = form.current?.querySelector<HTMLElement>("input, select, button");
     field?.focus();

@@ -2,10 +2,11 @@
 import type { JSX } from "preact";
 import { useEffect, useId, useRef, useState } from "preact/hooks";
 import { stepsOf } from "../../tasks/live/figure-edits.js";
-import { useActions, useLook, usePart } from "../app/page.js";
+import { useLook, usePart } from "../app/page.js";
 import { faultsAt, faultWords, newFaults } from "./findings.js";
 import { useHints } from "./hints.js";
 import { KeyInput } from "./key-input.js";
+import { useSeenEdit } from "./seen-edit.js";
 
 interface InPlaceProps {
   /** Key path in the job file, as `job.title` or `bases[2].template.grade`. */
@@ -100,7 +101,7 @@ export function InPlace({ path, hintAt = path, label, text, shown = null }: InPl
 
 /** Takes a text; an empty one takes the key out. True where nothing was refused. */
 export function useTakeText(path: string, label: string, before: string): (text: string) => Promise<boolean> {
-  const { edit } = useActions();
+  const edit = useSeenEdit();
   const look = useLook();
   return async (typed) => {
     const text = typed.trim();

@@ -120,7 +120,7 @@ function Part({ part: { name, keys }, base, isOpen, onOpen }: PartProps): JSX.El
       <summary>
         {name} {lacking > 0 && <span class="state asked">{lacking} lacking</span>}
       </summary>
-      {keys.map(({ key, label }) => (
+      {(isOpen ? keys : []).map(({ key, label }) => (
         <Field
           key={`${base.path}.${key}`}
           path={`${base.path}.${key}`}

@@ -3,8 +3,8 @@ import type { JSX } from "preact";
 import { useRef, useState } from "preact/hooks";
 import { useActions, useLook, usePart } from "../app/page.js";
 import { VERSION } from "../app/version.js";
+import { Refused } from "../engine/refused.js";
 import type { PrintedSheet } from "../engine/task-model.js";
-import { Refused } from "../engine/task-model.js";
 import { startTask } from "../engine/tasks.js";
 
 /** Prints the sheet of the base that is shown, or hands it out as SVG. */

@@ -138,10 +138,14 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
       sheet: answer.view ?? keptSheet(store.get()),
     });
   };
-  engine.onNews((answer) => {
-    const { live } = store.get();
-    if (answer.job !== null && answer.job.turn === live?.turn) store.set({ live: answer.job });
-  });
+  engine.onNews(
+    ({ job, view }) => {
+      const { live, base } = store.get();
+      if (job === null || job.turn !== live?.turn) return;
+      store.set({ live: job, ...(view === null || view.path !== base ? {} : { sheet: view }) });
+    },
+    (why) => say(`A fault of the program: ${why}`, "fault"),
+  );
   let notices = 0;
   const say: Actions["say"] = (text, tone = "said") => {
     notices += 1;

@@ -1,8 +1,8 @@
 /** What can be done where a job begins: figures typed, a sheet read, its questions answered, its bases taken. */
 import type { JobTitle } from "../../tasks/answered-sheet.js";
 import type { JobFiles } from "../engine/protocol.js";
+import { Refused } from "../engine/refused.js";
 import type { ReadAnswer } from "../engine/task-model.js";
-import { Refused } from "../engine/task-model.js";
 import type { Running } from "../engine/tasks.js";
 import { startTask } from "../engine/tasks.js";
 import type { Beginning, Given, GivenSheet, SheetBeingRead } from "./beginning.js";

@@ -136,9 +136,10 @@ function startOpening(work: JobWork): Opening {
   const { store, keeper, say, inTurn, load, keep } = work;
   const begin: Opening["begin"] = async (job, base) => {
     if (wouldLose(work)) return;
-    const before = store.get().job;
+    const { job: before, view } = store.get();
     await load(job, base);
-    store.set({ view: "template", asking: null });
+    // who went on to another view meanwhile stays there
+    store.set({ view: store.get().view === view ? "template" : store.get().view, asking: null });
     keeper.hold(job.id);
     const newer = await keep();
     if (newer !== null) await work.adopt(newer);

@@ -1,8 +1,8 @@
 /** What can be done with long work: start it, give it up, put its answer away. */
 
 import type { JobFiles } from "../engine/protocol.js";
+import { Refused } from "../engine/refused.js";
 import type { TaskKind, TaskKinds } from "../engine/task-model.js";
-import { Refused } from "../engine/task-model.js";
 import { type Running, startTask } from "../engine/tasks.js";
 import type { OpenJob } from "./model.js";
 import type { Store } from "./store.js";

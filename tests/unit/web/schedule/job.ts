@@ -1,7 +1,7 @@
 /** A small job and its lines, for tests of the schedule. Invented. */
 import { findNode, type SourceNode } from "../../../../src/readers/source.js";
 import { readYaml } from "../../../../src/readers/yaml.js";
-import { writtenLine } from "../../../../src/tasks/live/base-line.js";
+import { startWrittenLines } from "../../../../src/tasks/live/base-line.js";
 import type { LiveBase } from "../../../../src/tasks/live/model.js";
 import type { CellChanges, Target } from "../../../../src/web/schedule/changes.js";
 import { linesOf } from "../../../../src/web/schedule/lines.js";
@@ -33,7 +33,7 @@ export function basesOf(text: string): readonly LiveBase[] {
   const bases = findNode(root ?? undefined, "bases");
   if (bases?.kind !== "list") throw new Error("no bases");
   const standing = { state: "waiting", held: [], open: 0, worst: null } as const;
-  return bases.items.map((node, index) => ({ ...writtenLine(node, index, root), ...standing }));
+  return startWrittenLines()(bases.items, root).map((line) => ({ ...line, ...standing }));
 }
 
 /** Every base as a line that a block lands on. */
