@@ -154,6 +154,7 @@ describe.skipIf(hasNoBrowser())("a way through the page", () => {
   it("turns the solid by keys and buttons; a change of the job leaves it where it was turned to", async () => {
     await driver.visit(async (page) => {
       await openSample(page, "machine-hall");
+      await retypeFigure(page, "rods overall in x", "320");
       await showView(page, "Solid");
       const canvas = page.getByRole("img", { name: /^Solid of template S1/ });
       await page.locator("canvas[data-shown=S1]").waitFor();
@@ -170,8 +171,16 @@ describe.skipIf(hasNoBrowser())("a way through the page", () => {
       await expect.poll(picture).not.toBe(first);
       await page.keyboard.press("ArrowLeft");
       await expect.poll(picture).toBe(first);
-      await page.getByRole("button", { name: "From the top" }).click();
+      for (const key of ["ArrowRight", "ArrowUp", "+"]) await page.keyboard.press(key);
       await expect.poll(picture).not.toBe(first);
+      const turned = await picture();
+      await page.keyboard.press("Control+z");
+      await expect.poll(picture).not.toBe(turned);
+      await page.keyboard.press("Control+Shift+z");
+      // the same body from the same side: nothing went back to the first view
+      await expect.poll(picture).toBe(turned);
+      await page.getByRole("button", { name: "From the top" }).click();
+      await expect.poll(picture).not.toBe(turned);
     });
   });
 

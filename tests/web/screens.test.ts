@@ -46,7 +46,7 @@ const SMALL = 60_000;
 
 async function pictureOf(page: Page): Promise<Buffer> {
   await settled(page);
-  return page.screenshot({ type: "jpeg", quality: 24, animations: "disabled" });
+  return page.screenshot({ type: "jpeg", quality: 18, animations: "disabled" });
 }
 
 /** Width and height, from the frame header of a JPEG (ITU T.81, B.2.2: SOF0 or SOF2). */
